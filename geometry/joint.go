@@ -1,0 +1,81 @@
+// Package geometry says where the fasteners of a joint are and how the part
+// lies: points, outlines, mirror, rings, generators. All lengths are in
+// millimetres; x runs to the right and y upwards in the view. The package is
+// pure: it knows no file, no paper and no clock.
+package geometry
+
+// Fastener is one bolt, screw or nut of a joint.
+type Fastener struct {
+	ID   string
+	Kind string // name of a fastener kind of the joint
+	At   Point
+	Cast int // number marked on the part itself; 0 where there is none
+}
+
+// Cluster is a set of fasteners that go down together, such as the two bolts
+// of a cam cap.
+type Cluster struct {
+	Name string
+	Of   []string // fastener ids
+	// Unloaded says that no spring pushes against this cluster: it comes off
+	// last and goes on first.
+	Unloaded bool
+}
+
+// Bore is a large hole, drawn with its centre lines.
+type Bore struct {
+	Centre   Point
+	Diameter float64
+	Label    string
+}
+
+// Dowel is a locating pin.
+type Dowel struct {
+	Centre   Point
+	Diameter float64
+}
+
+// Label is a word written on the part.
+type Label struct {
+	Text string
+	At   Point
+}
+
+// Station is the place of a part that must go back where it came from.
+type Station struct {
+	ID    string
+	At    Point
+	Label string
+}
+
+// Front is the side of the view on which the front of the machine lies.
+type Front string
+
+const (
+	FrontUnknown Front = ""
+	FrontLeft    Front = "left"
+	FrontRight   Front = "right"
+	FrontTop     Front = "top"
+	FrontBottom  Front = "bottom"
+)
+
+// Joint is a part and the fasteners that hold it.
+type Joint struct {
+	Fasteners []Fastener
+	Clusters  []Cluster
+	Outline   [][]Point // closed paths; empty where the file gives none
+	Bores     []Bore
+	Dowels    []Dowel
+	Labels    []Label
+	Stations  []Station
+	Front     Front
+}
+
+// Points gives the fasteners' places in their order in the joint.
+func (j Joint) Points() []Point {
+	points := make([]Point, len(j.Fasteners))
+	for i, f := range j.Fasteners {
+		points[i] = f.At
+	}
+	return points
+}

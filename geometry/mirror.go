@@ -1,0 +1,61 @@
+package geometry
+
+// Axis names the coordinate whose sign a mirror changes.
+type Axis string
+
+const (
+	NoAxis Axis = ""
+	AxisX  Axis = "x" // left and right change places
+	AxisY  Axis = "y" // top and bottom change places
+)
+
+// Mirrored gives the joint as its mirror image: every place is reflected,
+// every id, label and cast number stays with its fastener.
+func (j Joint) Mirrored(axis Axis) Joint {
+	if axis == NoAxis {
+		return j
+	}
+	m := j
+	m.Fasteners = mapped(j.Fasteners, func(f Fastener) Fastener { f.At = f.At.mirrored(axis); return f })
+	m.Bores = mapped(j.Bores, func(b Bore) Bore { b.Centre = b.Centre.mirrored(axis); return b })
+	m.Dowels = mapped(j.Dowels, func(d Dowel) Dowel { d.Centre = d.Centre.mirrored(axis); return d })
+	m.Labels = mapped(j.Labels, func(l Label) Label { l.At = l.At.mirrored(axis); return l })
+	m.Stations = mapped(j.Stations, func(s Station) Station { s.At = s.At.mirrored(axis); return s })
+	m.Outline = mapped(j.Outline, func(path []Point) []Point {
+		return mapped(path, func(p Point) Point { return p.mirrored(axis) })
+	})
+	m.Front = j.Front.mirrored(axis)
+	return m
+}
+
+func (p Point) mirrored(axis Axis) Point {
+	if axis == AxisX {
+		return Point{-p.X, p.Y}
+	}
+	return Point{p.X, -p.Y}
+}
+
+func (f Front) mirrored(axis Axis) Front {
+	switch {
+	case axis == AxisX && f == FrontLeft:
+		return FrontRight
+	case axis == AxisX && f == FrontRight:
+		return FrontLeft
+	case axis == AxisY && f == FrontTop:
+		return FrontBottom
+	case axis == AxisY && f == FrontBottom:
+		return FrontTop
+	}
+	return f
+}
+
+func mapped[T any](in []T, f func(T) T) []T {
+	if in == nil {
+		return nil
+	}
+	out := make([]T, len(in))
+	for i, v := range in {
+		out[i] = f(v)
+	}
+	return out
+}

@@ -1,0 +1,35 @@
+package unit
+
+import "strconv"
+
+// String prints the angle as a person reads it off a gauge.
+func (a Angle) String() string { return plain(float64(a), 1) + "°" }
+
+// String prints the length in millimetres, to a hundredth at most.
+func (l Length) String() string { return plain(float64(l), 2) + " mm" }
+
+// String prints minutes, or hours when they are whole.
+func (d Duration) String() string {
+	if d >= 60 && float64(int(d/60))*60 == float64(d) {
+		return plain(float64(d/60), 0) + " h"
+	}
+	return plain(float64(d), 1) + " min"
+}
+
+// plain prints v with at most the given decimals and no trailing zeros.
+func plain(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if decimals == 0 {
+		return s
+	}
+	for s[len(s)-1] == '0' {
+		s = s[:len(s)-1]
+	}
+	if s[len(s)-1] == '.' {
+		s = s[:len(s)-1]
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}

@@ -1,0 +1,97 @@
+// Package problem holds what is wrong with an input as a value: where it
+// stands, what is wrong, and what is allowed. Problems are collected, so that
+// one run shows them all.
+package problem
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// Severity says whether a problem stops the work.
+type Severity string
+
+const (
+	Error   Severity = "error"
+	Warning Severity = "warning"
+)
+
+// Problem is one thing for the user to mend.
+type Problem struct {
+	File     string   `json:"file"`
+	Line     int      `json:"line"`   // from 1; 0 where the whole file is meant
+	Column   int      `json:"column"` // from 1, in characters
+	Severity Severity `json:"severity"`
+	What     string   `json:"what"`
+	Allowed  string   `json:"allowed,omitempty"`
+	Snippet  string   `json:"snippet,omitempty"` // the source line, without its end
+}
+
+// String prints the problem on one line: file:line:column: severity: what.
+func (p Problem) String() string {
+	var b strings.Builder
+	b.WriteString(p.File)
+	if p.Line > 0 {
+		fmt.Fprintf(&b, ":%d:%d", p.Line, p.Column)
+	}
+	fmt.Fprintf(&b, ": %s: %s", p.Severity, p.What)
+	if p.Allowed != "" {
+		fmt.Fprintf(&b, "; allowed: %s", p.Allowed)
+	}
+	return b.String()
+}
+
+// Detail prints the problem with the source line and a mark under the place.
+func (p Problem) Detail() string {
+	if p.Line == 0 || p.Snippet == "" {
+		return p.String() + "\n"
+	}
+	margin := fmt.Sprintf("%5d | ", p.Line)
+	indent := strings.Repeat(" ", len(margin)-2) + "| "
+	runes := []rune(p.Snippet)
+	pad := make([]rune, 0, p.Column)
+	for i := 0; i < p.Column-1 && i < len(runes); i++ {
+		if runes[i] == '\t' {
+			pad = append(pad, '\t')
+		} else {
+			pad = append(pad, ' ')
+		}
+	}
+	return fmt.Sprintf("%s\n%s%s\n%s%s^\n", p.String(), margin, p.Snippet, indent, string(pad))
+}
+
+// List is all the problems of a run. It is an error when one of them is.
+type List []Problem
+
+// Error prints one problem a line.
+func (l List) Error() string {
+	lines := make([]string, len(l))
+	for i, p := range l {
+		lines[i] = p.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Stops says whether a problem in the list stops the work.
+func (l List) Stops() bool {
+	for _, p := range l {
+		if p.Severity == Error {
+			return true
+		}
+	}
+	return false
+}
+
+// Sort brings the problems into reading order.
+func (l List) Sort() {
+	sort.SliceStable(l, func(a, b int) bool {
+		if l[a].File != l[b].File {
+			return l[a].File < l[b].File
+		}
+		if l[a].Line != l[b].Line {
+			return l[a].Line < l[b].Line
+		}
+		return l[a].Column < l[b].Column
+	})
+}

@@ -1,0 +1,96 @@
+package font
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"drawdown/render/scene"
+)
+
+// lookalikes are signs that the typeface lacks and that have an exact stand-in.
+var lookalikes = strings.NewReplacer(
+	"⌀", "Ø", "⋅", "·", "\u202f", "\u00a0", "\u2011", "-", "ʼ", "’", "⅓", "1⁄3", "⅔", "2⁄3", "\u00ad", "", "\u2009", " ",
+)
+
+// Clean brings a line into the form that is set: composed letters, stand-ins
+// for signs that the typeface lacks, and single spaces for line ends and tabs.
+func Clean(s string) string {
+	s = lookalikes.Replace(norm.NFC.String(s))
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, s)
+}
+
+// Missing gives the first character of the cleaned line that the typeface
+// lacks.
+func Missing(s string) (rune, bool) {
+	for _, r := range Clean(s) {
+		if !Has(r) {
+			return r, true
+		}
+	}
+	return 0, false
+}
+
+// Fit shortens a line with an ellipsis until it is no wider than width.
+func Fit(s string, w scene.Weight, size, width float64) string {
+	if Width(s, w, size) <= width {
+		return s
+	}
+	runes := []rune(s)
+	for len(runes) > 0 {
+		runes = runes[:len(runes)-1]
+		short := strings.TrimRight(string(runes), " ,;·") + "…"
+		if Width(short, w, size) <= width {
+			return short
+		}
+	}
+	return ""
+}
+
+// Break sets a text into lines no wider than width. A word that is wider than
+// a whole line is broken inside.
+func Break(s string, w scene.Weight, size, width float64) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		joined := word
+		if line != "" {
+			joined = line + " " + word
+		}
+		if Width(joined, w, size) <= width {
+			line = joined
+			continue
+		}
+		if line != "" {
+			lines = append(lines, line)
+		}
+		for line = word; Width(line, w, size) > width; {
+			head := prefix(line, w, size, width)
+			lines = append(lines, head)
+			line = line[len(head):]
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// prefix gives the longest start of a word that fits, at least one character.
+func prefix(word string, w scene.Weight, size, width float64) string {
+	end := 0
+	for i, r := range word {
+		next := i + len(string(r))
+		if end > 0 && Width(word[:next], w, size) > width {
+			break
+		}
+		end = next
+	}
+	return word[:end]
+}

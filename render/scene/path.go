@@ -1,0 +1,147 @@
+package scene
+
+import "math"
+
+// Verb is what a segment does.
+type Verb uint8
+
+const (
+	Move  Verb = iota // to P[0]
+	Line              // to P[0]
+	Curve             // cubic over P[0] and P[1] to P[2]
+	Close             // back to the start
+)
+
+// Segment is one piece of a path.
+type Segment struct {
+	Verb Verb
+	P    [3]Point
+}
+
+// Path is a run of segments; each sub-path begins with a Move.
+type Path []Segment
+
+// MoveTo starts a sub-path.
+func (p *Path) MoveTo(x, y float64) { p.add(Move, Point{x, y}) }
+
+// LineTo adds a straight line.
+func (p *Path) LineTo(x, y float64) { p.add(Line, Point{x, y}) }
+
+// CurveTo adds a cubic curve over two control points.
+func (p *Path) CurveTo(a, b, end Point) { p.add(Curve, a, b, end) }
+
+// Close closes the sub-path.
+func (p *Path) Close() { p.add(Close) }
+
+func (p *Path) add(v Verb, points ...Point) {
+	s := Segment{Verb: v}
+	for i, q := range points {
+		s.P[i] = Point{rounded(q.X), rounded(q.Y)}
+	}
+	*p = append(*p, s)
+}
+
+// rounded brings a coordinate to 1/100 mm: finer than any printer, and the
+// same in every backend.
+func rounded(v float64) float64 { return math.Round(v*100) / 100 }
+
+// Rounded is the coordinate as a scene holds it.
+func Rounded(v float64) float64 { return rounded(v) }
+
+// Polyline joins the points by straight lines, closed or open.
+func Polyline(points []Point, closed bool) Path {
+	var p Path
+	for i, q := range points {
+		if i == 0 {
+			p.MoveTo(q.X, q.Y)
+		} else {
+			p.LineTo(q.X, q.Y)
+		}
+	}
+	if closed && len(points) > 0 {
+		p.Close()
+	}
+	return p
+}
+
+// Rect is an upright rectangle with corners rounded to the radius.
+func Rect(x, y, w, h, radius float64) Path {
+	r := math.Min(radius, math.Min(w, h)/2)
+	if r <= 0 {
+		return Polyline([]Point{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}}, true)
+	}
+	k := r * (1 - kappa)
+	var p Path
+	p.MoveTo(x+r, y)
+	p.LineTo(x+w-r, y)
+	p.CurveTo(Point{x + w - k, y}, Point{x + w, y + k}, Point{x + w, y + r})
+	p.LineTo(x+w, y+h-r)
+	p.CurveTo(Point{x + w, y + h - k}, Point{x + w - k, y + h}, Point{x + w - r, y + h})
+	p.LineTo(x+r, y+h)
+	p.CurveTo(Point{x + k, y + h}, Point{x, y + h - k}, Point{x, y + h - r})
+	p.LineTo(x, y+r)
+	p.CurveTo(Point{x, y + k}, Point{x + k, y}, Point{x + r, y})
+	p.Close()
+	return p
+}
+
+// kappa places the control points of a cubic quarter circle: 4/3·(√2−1).
+const kappa = 0.5522847498307936
+
+// Circle is a full circle.
+func Circle(x, y, radius float64) Path {
+	k := radius * kappa
+	var p Path
+	p.MoveTo(x+radius, y)
+	p.CurveTo(Point{x + radius, y + k}, Point{x + k, y + radius}, Point{x, y + radius})
+	p.CurveTo(Point{x - k, y + radius}, Point{x - radius, y + k}, Point{x - radius, y})
+	p.CurveTo(Point{x - radius, y - k}, Point{x - k, y - radius}, Point{x, y - radius})
+	p.CurveTo(Point{x + k, y - radius}, Point{x + radius, y - k}, Point{x + radius, y})
+	p.Close()
+	return p
+}
+
+// Polygon is a regular polygon; the first corner lies in the direction
+// firstDeg, anticlockwise from the right as seen on the page.
+func Polygon(x, y, radius float64, sides int, firstDeg float64) Path {
+	points := make([]Point, sides)
+	for i := range points {
+		s, c := math.Sincos((firstDeg + 360*float64(i)/float64(sides)) * math.Pi / 180)
+		points[i] = Point{x + radius*c, y - radius*s}
+	}
+	return Polyline(points, true)
+}
+
+// Wedge is a slice of a disc from the top, clockwise by sweepDeg (negative:
+// anticlockwise), as a turned bolt head shows its angle.
+func Wedge(x, y, radius, sweepDeg float64) Path {
+	var p Path
+	p.MoveTo(x, y)
+	p.LineTo(x, y-radius)
+	arc(&p, x, y, radius, sweepDeg)
+	p.Close()
+	return p
+}
+
+// Arc is an open arc from the top, clockwise by sweepDeg.
+func Arc(x, y, radius, sweepDeg float64) Path {
+	var p Path
+	p.MoveTo(x, y-radius)
+	arc(&p, x, y, radius, sweepDeg)
+	return p
+}
+
+func arc(p *Path, x, y, radius, sweepDeg float64) {
+	pieces := int(math.Ceil(math.Abs(sweepDeg) / 90))
+	step := sweepDeg / float64(pieces) * math.Pi / 180
+	k := radius * 4 / 3 * math.Tan(step/4)
+	at := func(a float64) (Point, Point) { // place and forward tangent
+		s, c := math.Sincos(a)
+		return Point{x + radius*s, y - radius*c}, Point{k * c, k * s}
+	}
+	for i := range pieces {
+		a, ta := at(step * float64(i))
+		b, tb := at(step * float64(i+1))
+		p.CurveTo(Point{a.X + ta.X, a.Y + ta.Y}, Point{b.X - tb.X, b.Y - tb.Y}, b)
+	}
+}

@@ -1,0 +1,117 @@
+// Package scene is the display list that every backend paints: paths and text
+// that is already measured and broken, in millimetres from the top left of the
+// page, y downwards. A scene knows no bolt and no file format; a backend
+// measures nothing and lays nothing out.
+package scene
+
+// Document is a run of pages that belong together.
+type Document struct {
+	Title    string
+	Subject  string
+	Language string // BCP 47 tag of the text
+	Pages    []Page
+}
+
+// Page is one sheet of paper.
+type Page struct {
+	Name   string // tells the pages of a document apart in file names
+	Width  float64
+	Height float64
+	Margin float64 // nothing may be drawn nearer to the edge than this
+	Items  []Item  // painted in this order
+}
+
+// Item is a Shape or a Text.
+type Item interface{ item() }
+
+func (Shape) item() {}
+func (Text) item()  {}
+
+// Ink is one of the few inks of a sheet. There are no other colours, so a
+// raster needs a small palette and a photocopy loses nothing.
+type Ink uint8
+
+const (
+	None   Ink = iota
+	Black      // text, outlines
+	Grey       // secondary lines and words
+	Accent     // the one accent: a deep blue that prints as a firm grey
+	Shade      // darker tint: boxes that do not apply
+	Tint       // lighter tint: the body of the part
+	White
+	Inks // the number of inks
+)
+
+var rgb = [Inks][3]uint8{
+	None:   {255, 255, 255},
+	Black:  {0x11, 0x11, 0x11},
+	Grey:   {0x4a, 0x4a, 0x4a},
+	Accent: {0x0f, 0x3f, 0x8c},
+	Shade:  {0xdc, 0xdc, 0xd8},
+	Tint:   {0xf1, 0xf1, 0xee},
+	White:  {255, 255, 255},
+}
+
+// RGB gives the ink's colour on screen and in print.
+func (k Ink) RGB() (r, g, b uint8) { return rgb[k][0], rgb[k][1], rgb[k][2] }
+
+// Point is a place on the page.
+type Point struct{ X, Y float64 }
+
+// Tag tells the layout check what an item is. The zero tag is plain furniture.
+type Tag struct {
+	// Name joins the items that belong to one thing: a number and its mark may
+	// touch, a number and another mark may not.
+	Name string
+	Role Role
+}
+
+// Role is how the layout check treats an item.
+type Role uint8
+
+const (
+	Furniture Role = iota // lines, panels, tints: text may lie on them
+	Mark                  // a solid thing that no foreign text may touch
+	Number                // a text that must lie in, or be led to, its own mark
+	Trail                 // a line that text must keep clear of, ends and all
+)
+
+// Shape is a path, filled, stroked or both. Lines have round caps and joins.
+type Shape struct {
+	Path   Path
+	Fill   Ink
+	Stroke Ink
+	Width  float64 // of the stroke
+	Dash   float64 // length of dashes and gaps; 0 for a solid line
+	Tag    Tag
+}
+
+// Weight is one of the two weights of the typeface.
+type Weight uint8
+
+const (
+	Regular Weight = iota
+	Bold
+)
+
+// Anchor is the part of a text that stands at its place.
+type Anchor uint8
+
+const (
+	Start Anchor = iota
+	Middle
+	End
+)
+
+// Text is one line of type. Its place is on the baseline.
+type Text struct {
+	At      Point
+	Size    float64 // em, in millimetres
+	Width   float64 // measured advance, in millimetres
+	Weight  Weight
+	Anchor  Anchor
+	Ink     Ink
+	Upward  bool // turned a quarter anticlockwise: reads from below to above
+	Content string
+	Tag     Tag
+}
