@@ -1,0 +1,105 @@
+package geometry
+
+import (
+	"math"
+	"slices"
+)
+
+// CircleShare is how far off one circle, or one line, points may lie, as a
+// share of the spacing.
+const CircleShare = 0.1
+
+// OneCircle says whether all points lie on one circle round the centre.
+func OneCircle(points []Point, centre Point) bool {
+	if len(points) < 3 {
+		return false
+	}
+	low, high := math.Inf(1), 0.0
+	for _, p := range points {
+		d := p.Distance(centre)
+		low, high = math.Min(low, d), math.Max(high, d)
+	}
+	return high-low <= CircleShare*Spacing(points)
+}
+
+// EvenPlaces numbers directions, given in degrees and rising from 0, by the
+// even places of a circle: of len(deg) places, or of a few more where bolts
+// are missing. It gives nil where they lie on no even places.
+func EvenPlaces(deg []float64) (places []int, count int) {
+	n := len(deg)
+	for count = n; count <= n+max(2, n/4); count++ {
+		if places = placesAmong(deg, count); places != nil {
+			return places, count
+		}
+	}
+	return nil, n
+}
+
+func placesAmong(deg []float64, count int) []int {
+	places := make([]int, len(deg))
+	for k, d := range deg {
+		exact := d / 360 * float64(count)
+		places[k] = int(math.Round(exact))
+		tooFar := math.Abs(exact-math.Round(exact)) > 0.2
+		if tooFar || places[k] >= count || (k > 0 && places[k] <= places[k-1]) {
+			return nil
+		}
+	}
+	return places
+}
+
+// evenCircle moves points that lie evenly on one circle to their true places;
+// nil where they do not.
+func evenCircle(points []Point) []Point {
+	centre := Enclose(points).Centre
+	if !OneCircle(points, centre) {
+		return nil
+	}
+	order := make([]int, len(points))
+	for i := range order {
+		order[i] = i
+	}
+	angle := func(i int) float64 { return points[i].AngleFrom(centre) }
+	slices.SortStableFunc(order, func(a, b int) int { return sign(angle(a) - angle(b)) })
+	deg := make([]float64, len(order))
+	for k, i := range order {
+		deg[k] = angle(i) - angle(order[0])
+	}
+	places, count := EvenPlaces(deg)
+	if places == nil {
+		return nil
+	}
+	even := fitCircle(points, order, places, count)
+	for i, p := range points {
+		if p.Distance(even[i]) > LevelShare*Spacing(points) {
+			return nil
+		}
+	}
+	return even
+}
+
+// fitCircle lays even places over the points by least squares: centre, radius
+// and direction of the first place. A place k is c + w·z with z = e^(2πik/n);
+// the sums below solve for the complex numbers c and w.
+func fitCircle(points []Point, order, places []int, count int) []Point {
+	n := float64(len(points))
+	spoke := make([]Point, len(points))
+	for k, i := range order {
+		spoke[i] = Polar(Point{}, 1, 360*float64(places[k])/float64(count))
+	}
+	meanP, meanZ := Centroid(points), Centroid(spoke)
+	var re, im, squares float64
+	for i := range points {
+		p, z := points[i].Sub(meanP), spoke[i].Sub(meanZ)
+		re += p.X*z.X + p.Y*z.Y
+		im += p.Y*z.X - p.X*z.Y
+		squares += z.X*z.X + z.Y*z.Y
+	}
+	if squares < 1e-9*n {
+		return points
+	}
+	w := Point{re / squares, im / squares}
+	times := func(z Point) Point { return Point{w.X*z.X - w.Y*z.Y, w.X*z.Y + w.Y*z.X} }
+	c := meanP.Sub(times(meanZ))
+	return mapped(spoke, func(z Point) Point { return c.Add(times(z)) })
+}

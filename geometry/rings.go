@@ -1,0 +1,110 @@
+package geometry
+
+import "slices"
+
+// Rings parts the places of a layout into rings round the centre, inside out.
+// Each ring lists indices into l.Points.
+//
+// The rings of a filled grid are its own: a column or row further out is a
+// ring further out. Elsewhere two places belong to one ring when their
+// distances from the centre differ by less than a tolerance taken from the
+// layout's own spacing. The tolerance is laid where no jump between distances
+// is near it, so that a hole measured a little off its place cannot change the
+// rings. Distances that run on without a jump are parted so that no ring is
+// wider than half a spacing.
+func (l Layout) Rings(centre Point) [][]int {
+	if l.Filled() {
+		return l.gridRings()
+	}
+	return distanceRings(l.Points, centre)
+}
+
+func (l Layout) gridRings() [][]int {
+	byNumber := make([][]int, max(l.Columns, l.Rows)+1)
+	for i := range l.Points {
+		// Twice the steps from the middle, so that even counts need no halves.
+		column, row := 2*l.Column[i]-(l.Columns-1), 2*l.Row[i]-(l.Rows-1)
+		number := max(column, -column, row, -row)
+		byNumber[number] = append(byNumber[number], i)
+	}
+	return slices.DeleteFunc(byNumber, func(ring []int) bool { return len(ring) == 0 })
+}
+
+func distanceRings(points []Point, centre Point) [][]int {
+	if len(points) == 0 {
+		return nil
+	}
+	spacing := Spacing(points)
+	distance := make([]float64, len(points))
+	order := make([]int, len(points))
+	for i, p := range points {
+		distance[i], order[i] = p.Distance(centre), i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return sign(distance[a] - distance[b]) })
+	jumps := make([]float64, len(order))
+	for k := 1; k < len(order); k++ {
+		jumps[k] = distance[order[k]] - distance[order[k-1]]
+	}
+	tolerance := quietest(jumps, smallestJump*spacing, largestJump*spacing)
+	var rings [][]int
+	begin := 0
+	for k := 1; k <= len(order); k++ {
+		if k == len(order) || jumps[k] > tolerance {
+			rings = appendNarrow(rings, order[begin:k], distance, spacing/2)
+			begin = k
+		}
+	}
+	return rings
+}
+
+// The tolerance of a ring lies between these shares of the spacing: above what
+// a hole measured a few tenths off can do, below what tells two rows apart.
+const (
+	smallestJump = 0.05
+	largestJump  = 0.18
+)
+
+// quietest gives the middle of the widest span between low and high in which
+// no value lies.
+func quietest(values []float64, low, high float64) float64 {
+	inside := []float64{low, high}
+	for _, v := range values {
+		if v > low && v < high {
+			inside = append(inside, v)
+		}
+	}
+	slices.Sort(inside)
+	middle, widest := (low+high)/2, 0.0
+	for k := 1; k < len(inside); k++ {
+		if width := inside[k] - inside[k-1]; width > widest {
+			middle, widest = (inside[k]+inside[k-1])/2, width
+		}
+	}
+	return middle
+}
+
+// appendNarrow adds the run of indices as one ring, or parts it at its widest
+// jumps until every part is narrow enough.
+func appendNarrow(rings [][]int, run []int, distance []float64, width float64) [][]int {
+	if width <= 0 || distance[run[len(run)-1]]-distance[run[0]] <= width {
+		return append(rings, slices.Clone(run))
+	}
+	cut, widest := 1, 0.0
+	for k := 1; k < len(run); k++ {
+		if jump := distance[run[k]] - distance[run[k-1]]; jump > widest*(1+1e-9) {
+			cut, widest = k, jump
+		}
+	}
+	rings = appendNarrow(rings, run[:cut], distance, width)
+	return appendNarrow(rings, run[cut:], distance, width)
+}
+
+func sign(v float64) int {
+	switch {
+	case v < 0:
+		return -1
+	case v > 0:
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,146 @@
+package sequence
+
+import (
+	"fmt"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// Order gives the fasteners of a joint, as indices into j.Fasteners, in the
+// order in which they are tightened: group after group, clusters together.
+// Every fastener must belong to exactly one group.
+func Order(j geometry.Joint, groups []Group) ([]int, error) {
+	var order []int
+	taken := make([]bool, len(j.Fasteners))
+	for _, g := range groups {
+		members := g.members(j)
+		for _, i := range members {
+			if taken[i] {
+				return nil, fmt.Errorf("fastener %s is in two groups", j.Fasteners[i].ID)
+			}
+			taken[i] = true
+		}
+		part, err := OrderGroup(j, members, g)
+		if err != nil {
+			return nil, err
+		}
+		order = append(order, part...)
+	}
+	if left := slices.Index(taken, false); left >= 0 {
+		return nil, fmt.Errorf("fastener %s is in no group", j.Fasteners[left].ID)
+	}
+	return order, nil
+}
+
+// members lists the fasteners of the group's kinds.
+func (g Group) members(j geometry.Joint) []int {
+	var members []int
+	for i, f := range j.Fasteners {
+		if len(g.Kinds) == 0 || slices.Contains(g.Kinds, f.Kind) {
+			members = append(members, i)
+		}
+	}
+	return members
+}
+
+// OrderGroup orders the given fasteners of a joint by the group's way. An
+// unloaded cluster goes before all else.
+func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
+	switch g.Way {
+	case List:
+		return byList(j, members, g.List)
+	case Cast:
+		return byCast(j, members)
+	}
+	free, loaded := units(j, members)
+	order := expand(j, free, g)
+	return append(order, expand(j, loaded, g)...), nil
+}
+
+// expand orders the units by the group's way and writes out each one's
+// fasteners.
+func expand(j geometry.Joint, units []unit, g Group) []int {
+	points := make([]geometry.Point, len(units))
+	for i, u := range units {
+		points[i] = u.centre(j)
+	}
+	var order []int
+	for _, i := range Places(points, g.Way, g.Turn) {
+		order = append(order, units[i].order(j, g.Turn)...)
+	}
+	return order
+}
+
+// Places orders bare places by a way that looks at the layout alone (not by
+// cast number or list). It gives a permutation of the indices of points.
+func Places(points []geometry.Point, way Way, turn Turn) []int {
+	if len(points) == 0 {
+		return nil
+	}
+	l := newLayout(points)
+	order := l.by(way, turn)
+	for k, i := range order {
+		order[k] = l.listed[i]
+	}
+	return order
+}
+
+func (l *layout) by(way Way, turn Turn) []int {
+	if way == Auto || way == "" {
+		way = l.auto()
+	}
+	turn = turn.For(way)
+	switch way {
+	case Cross:
+		return l.cross(turn)
+	case RowWay:
+		return l.row(turn)
+	case Star:
+		return l.star(turn)
+	case Circular:
+		return l.circular(turn)
+	}
+	return l.spiral(turn)
+}
+
+// Settled gives the way that Auto stands for with these places.
+func Settled(points []geometry.Point, way Way) Way {
+	if (way == Auto || way == "") && len(points) > 0 {
+		return newLayout(points).auto()
+	}
+	return way
+}
+
+func byCast(j geometry.Joint, members []int) ([]int, error) {
+	order := slices.Clone(members)
+	for _, i := range order {
+		if j.Fasteners[i].Cast == 0 {
+			return nil, fmt.Errorf("fastener %s has no cast number to order by", j.Fasteners[i].ID)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return j.Fasteners[a].Cast - j.Fasteners[b].Cast })
+	return order, nil
+}
+
+func byList(j geometry.Joint, members []int, list []string) ([]int, error) {
+	index := make(map[string]int, len(members))
+	for _, i := range members {
+		index[j.Fasteners[i].ID] = i
+	}
+	order := make([]int, 0, len(list))
+	for _, id := range list {
+		i, known := index[id]
+		if !known {
+			return nil, fmt.Errorf("the order names %s, which is not in the group or comes twice", id)
+		}
+		delete(index, id)
+		order = append(order, i)
+	}
+	for _, i := range members {
+		if _, left := index[j.Fasteners[i].ID]; left {
+			return nil, fmt.Errorf("the order leaves out %s", j.Fasteners[i].ID)
+		}
+	}
+	return order, nil
+}
