@@ -64,3 +64,23 @@ func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
 	}
 	return geometry.Turn(l.angle[i] - fromDeg)
 }
+
+// Rings parts the given fasteners of a joint into rings round their centre,
+// inside out, as the ways see them.
+func Rings(j geometry.Joint, members []int) [][]int {
+	if len(members) == 0 {
+		return nil
+	}
+	points := make([]geometry.Point, len(members))
+	for k, i := range members {
+		points[k] = j.Fasteners[i].At
+	}
+	l := newLayout(points)
+	rings := l.Rings(l.centre)
+	for _, ring := range rings {
+		for k, place := range ring {
+			ring[k] = members[l.listed[place]]
+		}
+	}
+	return rings
+}

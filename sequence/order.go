@@ -144,3 +144,16 @@ func byList(j geometry.Joint, members []int, list []string) ([]int, error) {
 	}
 	return order, nil
 }
+
+// SettledGroup gives the way that a group's way stands for: never Auto.
+func SettledGroup(j geometry.Joint, members []int, g Group) Way {
+	if g.Way != Auto && g.Way != "" {
+		return g.Way
+	}
+	_, loaded := units(j, members)
+	points := make([]geometry.Point, len(loaded))
+	for i, u := range loaded {
+		points[i] = u.centre(j)
+	}
+	return Settled(points, Auto)
+}

@@ -1,0 +1,175 @@
+package thread
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// published reads a table of testdata, which names its source, by rows; the
+// first row holds the column names and is left out.
+func published(t *testing.T, file string) [][]string {
+	t.Helper()
+	f, err := os.Open(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil || len(rows) < 2 {
+		t.Fatalf("%s: %d rows, %v", file, len(rows), err)
+	}
+	return rows[1:]
+}
+
+func number(t *testing.T, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// Published: ISO 261, ISO 724, DIN 13-1, ISO 898-1 (testdata/iso_metric.csv).
+func TestMetricDimensionsAsPublished(t *testing.T) {
+	const printedToMm = 0.0006 // three decimals, and the constants to six digits
+	for _, row := range published(t, "testdata/iso_metric.csv") {
+		got, err := Parse(row[0])
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		for i, v := range []float64{got.MajorMm, got.PitchMm, got.PitchDiameterMm(), got.InternalMinorDiameterMm(), got.MinorDiameterMm()} {
+			if want := number(t, row[i+1]); math.Abs(v-want) > printedToMm {
+				t.Errorf("%s column %d: %.4f mm; published %v", row[0], i+1, v, want)
+			}
+		}
+		three := number(t, strconv.FormatFloat(got.StressAreaMm2(), 'g', 3, 64))
+		if want := number(t, row[6]); three != want {
+			t.Errorf("%s: stress area %v mm²; published %v", row[0], three, want)
+		}
+	}
+}
+
+// Published: Shigley 9th ed., Table 8-2 (testdata/unified.csv).
+func TestUnifiedStressAreasAsPublished(t *testing.T) {
+	for _, row := range published(t, "testdata/unified.csv") {
+		got, err := Parse(row[0])
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		diameterMm := number(t, row[1]) * 25.4
+		if got.Name != row[0] || math.Abs(got.MajorMm-diameterMm) > 1e-12 || got.ThreadsPerInch != number(t, row[2]) {
+			t.Errorf("%s reads as %v", row[0], got)
+		}
+		areaIn2 := got.StressAreaMm2() / (25.4 * 25.4)
+		if want := number(t, row[3]); math.Abs(areaIn2-want) > 0.0006 {
+			t.Errorf("%s: stress area %.5f in²; published %v", row[0], areaIn2, want)
+		}
+	}
+}
+
+// Value from memory: ASME B1.1, UNR external minor diameter of 1/2-13 UNC-2A
+// 0.4069 in with its allowance of 0.0015 in, so 0.4084 in basic.
+func TestUnifiedMinorDiameter(t *testing.T) {
+	half, err := Parse("1/2-13 UNC")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := half.MinorDiameterMm() / 25.4; math.Abs(got-0.4084) > 0.00005 {
+		t.Errorf("minor diameter %.5f in; want 0.4084", got)
+	}
+}
+
+// First principles: on the 60° profile the diameters follow each other, and
+// the stress area lies between the core and the nominal circle.
+func TestDiametersFollowEachOther(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.SampledFrom(every()).Draw(t, "thread")
+		falling := []float64{s.MajorMm, s.PitchDiameterMm(), s.StressDiameterMm(), s.MinorDiameterMm(), 0}
+		for i := 1; i < len(falling); i++ {
+			if falling[i] >= falling[i-1] {
+				t.Fatalf("%s: diameters %v do not fall", s.Name, falling)
+			}
+		}
+		if s.InternalMinorDiameterMm() >= s.PitchDiameterMm() || s.InternalMinorDiameterMm() <= s.MinorDiameterMm() {
+			t.Fatalf("%s: nut minor diameter %v", s.Name, s.InternalMinorDiameterMm())
+		}
+		if core, nominal := area(s.MinorDiameterMm()), area(s.MajorMm); s.StressAreaMm2() <= core || s.StressAreaMm2() >= nominal {
+			t.Fatalf("%s: stress area %v outside %v to %v", s.Name, s.StressAreaMm2(), core, nominal)
+		}
+	})
+}
+
+func area(diameter float64) float64 { return math.Pi / 4 * diameter * diameter }
+
+// First principles: a table typed by hand keeps its order. Diameters rise, the
+// coarse pitch never falls with the diameter, the pitches of a size fall, and
+// no name stands twice.
+func TestTablesKeepTheirOrder(t *testing.T) {
+	finePitches := []float64{0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4} // value from memory: ISO 261, the columns of fine pitches to M64
+	for i, size := range metricSizes {
+		for k := 1; k < len(size.pitchesMm); k++ {
+			if !slices.Contains(finePitches, size.pitchesMm[k]) {
+				t.Errorf("M%v: %v is no fine pitch of ISO 261", size.diameterMm, size.pitchesMm[k])
+			}
+			if size.pitchesMm[k] >= size.pitchesMm[k-1] {
+				t.Errorf("M%v: pitches %v do not fall", size.diameterMm, size.pitchesMm)
+			}
+		}
+		if i > 0 && (size.diameterMm <= metricSizes[i-1].diameterMm || size.pitchesMm[0] < metricSizes[i-1].pitchesMm[0]) {
+			t.Errorf("M%v %v stands after M%v %v", size.diameterMm, size.pitchesMm[0], metricSizes[i-1].diameterMm, metricSizes[i-1].pitchesMm[0])
+		}
+	}
+	perInch := map[Series]float64{UNC: 99, UNF: 99, UN: 8}
+	diameter := 0.0
+	for _, size := range unifiedSizes {
+		if size.diameterIn <= diameter {
+			t.Errorf("%s stands after %v in", size.name, diameter)
+		}
+		diameter = size.diameterIn
+		for _, s := range size.threads() {
+			if s.ThreadsPerInch > perInch[s.Series] {
+				t.Errorf("%s is finer than the size before it", s.Name)
+			}
+			perInch[s.Series] = s.ThreadsPerInch
+		}
+		if size.unf > 0 && size.unf <= size.unc {
+			t.Errorf("%s: fine %v, coarse %v", size.name, size.unf, size.unc)
+		}
+	}
+	seen := map[string]bool{}
+	for _, s := range every() {
+		if seen[s.Name] {
+			t.Errorf("%s stands twice", s.Name)
+		}
+		seen[s.Name] = true
+	}
+}
+
+// First principles: a numbered size is 0.060 in + 0.013 in for each number,
+// and the others are the fraction that their name says (ASME B1.1).
+func TestUnifiedDiametersFollowTheirNames(t *testing.T) {
+	for _, size := range unifiedSizes {
+		want, err := parseInches(size.name)
+		if numbered, found := strings.CutPrefix(size.name, "No. "); found {
+			want, err = 0.060+0.013*number(t, numbered), nil
+		}
+		if err != nil {
+			t.Error(err)
+		}
+		if math.Abs(size.diameterIn-want) > 1e-12 {
+			t.Errorf("%s: %v in; want %v", size.name, size.diameterIn, want)
+		}
+	}
+}

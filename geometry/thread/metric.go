@@ -1,0 +1,107 @@
+package thread
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// metricSize is one diameter of ISO 261 with its pitches, the coarse first.
+type metricSize struct {
+	diameterMm float64
+	pitchesMm  []float64
+}
+
+// metricSizes holds the first and second choice diameters of ISO 261 (the bolt
+// sizes of ISO 262 are among them), and M9 and M11 of the third choice, which
+// cylinder heads do use.
+var metricSizes = []metricSize{
+	{3, []float64{0.5, 0.35}},
+	{3.5, []float64{0.6, 0.35}},
+	{4, []float64{0.7, 0.5}},
+	{4.5, []float64{0.75, 0.5}},
+	{5, []float64{0.8, 0.5}},
+	{6, []float64{1, 0.75}},
+	{7, []float64{1, 0.75}},
+	{8, []float64{1.25, 1, 0.75}},
+	{9, []float64{1.25, 1, 0.75}},
+	{10, []float64{1.5, 1.25, 1, 0.75}},
+	{11, []float64{1.5, 1, 0.75}},
+	{12, []float64{1.75, 1.5, 1.25, 1}},
+	{14, []float64{2, 1.5, 1.25, 1}},
+	{16, []float64{2, 1.5, 1}},
+	{18, []float64{2.5, 2, 1.5, 1}},
+	{20, []float64{2.5, 2, 1.5, 1}},
+	{22, []float64{2.5, 2, 1.5, 1}},
+	{24, []float64{3, 2, 1.5, 1}},
+	{27, []float64{3, 2, 1.5, 1}},
+	{30, []float64{3.5, 3, 2, 1.5, 1}},
+	{33, []float64{3.5, 3, 2, 1.5}},
+	{36, []float64{4, 3, 2, 1.5}},
+	{39, []float64{4, 3, 2, 1.5}},
+	{42, []float64{4.5, 4, 3, 2, 1.5}},
+	{45, []float64{4.5, 4, 3, 2, 1.5}},
+	{48, []float64{5, 4, 3, 2, 1.5}},
+	{52, []float64{5, 4, 3, 2, 1.5}},
+	{56, []float64{5.5, 4, 3, 2, 1.5}},
+	{60, []float64{5.5, 4, 3, 2, 1.5}},
+	{64, []float64{6, 4, 3, 2, 1.5}},
+}
+
+// thread gives the thread of the size with its pitch number i.
+func (m metricSize) thread(i int) Thread {
+	t := Thread{
+		Name:    "M" + decimal(m.diameterMm) + "×" + decimal(m.pitchesMm[i]),
+		MajorMm: m.diameterMm,
+		PitchMm: m.pitchesMm[i],
+		Series:  MetricFine,
+	}
+	if i == 0 {
+		t.Series = MetricCoarse
+	}
+	return t
+}
+
+// metric finds a thread by its diameter and pitch in millimetres; an empty
+// pitch is the coarse one.
+func metric(diameter, pitch string) (Thread, error) {
+	size, err := findMetricSize(diameter)
+	if err != nil || pitch == "" {
+		return size.thread(0), err
+	}
+	for i, p := range size.pitchesMm {
+		if same(p, pitch) {
+			return size.thread(i), nil
+		}
+	}
+	return Thread{}, fmt.Errorf("pitch %s does not exist for M%s; allowed: %s", pitch, decimal(size.diameterMm), size.pitchList())
+}
+
+func findMetricSize(diameter string) (metricSize, error) {
+	for _, size := range metricSizes {
+		if same(size.diameterMm, diameter) {
+			return size, nil
+		}
+	}
+	names := make([]string, len(metricSizes))
+	for i, size := range metricSizes {
+		names[i] = "M" + decimal(size.diameterMm)
+	}
+	return metricSize{pitchesMm: []float64{0}}, fmt.Errorf("size M%s is not in ISO 261; allowed: %s", diameter, strings.Join(names, ", "))
+}
+
+func (m metricSize) pitchList() string {
+	names := make([]string, len(m.pitchesMm))
+	for i, p := range m.pitchesMm {
+		names[i] = decimal(p)
+	}
+	return names[0] + " (coarse), " + strings.Join(names[1:], ", ")
+}
+
+// same says whether text is the number v, however many zeros it is written with.
+func same(v float64, text string) bool {
+	n, err := strconv.ParseFloat(text, 64)
+	return err == nil && n == v
+}
+
+func decimal(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -1,0 +1,114 @@
+package thread
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// Parse reads the name of a thread as people write it: M10 (coarse pitch),
+// M10x1.25, "M10 × 1,25", M8-1.0, 3/8-16, "5/16-24 UNF", 3/8" UNF, #10-24,
+// "No. 10-32 UNF", "1 1/8-8 UN". A tolerance class behind the name (6g, 2A) is
+// accepted and left out. The error lists the sizes or pitches that exist.
+func Parse(s string) (Thread, error) {
+	t, err := parse(tidy(s))
+	if err != nil {
+		return Thread{}, fmt.Errorf("thread %q: %w", s, err)
+	}
+	return t, nil
+}
+
+var (
+	// A diameter, a pitch, a tolerance class (ISO 965-1: 6g, 5g6g, 6H/6g), left hand.
+	metricName = regexp.MustCompile(`^m ?(\d+(?:\.\d+)?)(?: ?[x -] ?(\d*\.?\d+))?(?: ?[ -] ?\d[a-h](?:\d[a-h])?(?:/\d[a-h](?:\d[a-h])?)?)?(?:[ -]*(lh))?$`)
+	// A size, threads per inch, a series, a tolerance class (ASME B1.1: 2A), left hand.
+	unifiedName = regexp.MustCompile(`^(?:(?:#|no\.?) ?(\d+)|(\d+[ -]\d+/\d+|\d+/\d+|\d*\.\d+|\d+)) ?(?:"|in|inch)?(?: ?[x -] ?(\d+(?:\.\d+)?))?(?: ?-? ?(unr?c|unr?f|unr?|nc|nf))?(?: ?[ -] ?[123][ab])?(?:[ -]*(lh))?$`)
+)
+
+func parse(name string) (Thread, error) {
+	if m := metricName.FindStringSubmatch(name); m != nil {
+		if m[3] != "" {
+			return Thread{}, errLeftHand
+		}
+		return metric(m[1], m[2])
+	}
+	if m := unifiedName.FindStringSubmatch(name); m != nil {
+		if m[5] != "" {
+			return Thread{}, errLeftHand
+		}
+		size, err := findUnifiedSize(m[1], m[2])
+		if err != nil {
+			return Thread{}, err
+		}
+		return unified(size, m[3], seriesNames[m[4]])
+	}
+	return Thread{}, errors.New("not the name of a thread alone; write for example M10, M10x1.25, 3/8-16 UNC, No. 10-32 UNF")
+}
+
+// A left-hand thread would be tightened the other way from what the sheets say.
+var errLeftHand = errors.New("left-hand threads are not supported; allowed: right-hand threads")
+
+// seriesNames holds the series as people write them. UNR threads differ in the
+// root only; NC and NF are the names of before 1949.
+var seriesNames = map[string]Series{
+	"unc": UNC, "unrc": UNC, "nc": UNC,
+	"unf": UNF, "unrf": UNF, "nf": UNF,
+	"un": UN, "unr": UN,
+}
+
+// findUnifiedSize finds a size by its number or by its diameter in inches. A
+// whole number over 2 without a sign is a numbered size: 10-32.
+func findUnifiedSize(number, inches string) (unifiedSize, error) {
+	if number != "" {
+		return findNumberedSize(number)
+	}
+	diameterIn, err := parseInches(inches)
+	if err != nil {
+		return unifiedSize{}, err
+	}
+	if diameterIn > 2 && !strings.ContainsAny(inches, "./ -") {
+		return findNumberedSize(inches)
+	}
+	return findInchSize(inches, diameterIn)
+}
+
+// parseInches reads 3/8, 1 1/8, 1-1/8, 0.375 and 2. An improper fraction is
+// refused: 13/8 is more often a lost space than 1 5/8.
+func parseInches(s string) (float64, error) {
+	var sum float64
+	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' }) {
+		over, under, isFraction := strings.Cut(part, "/")
+		value, err := strconv.ParseFloat(over, 64)
+		if err == nil && isFraction {
+			var by float64
+			by, err = strconv.ParseFloat(under, 64)
+			if value >= by {
+				return 0, fmt.Errorf("%s is not a size in inches; write for example 3/8 or 1 3/8", s)
+			}
+			value /= by
+		}
+		if err != nil {
+			return 0, fmt.Errorf("%s is not a size in inches; write for example 3/8 or 1 3/8", s)
+		}
+		sum += value
+	}
+	return sum, nil
+}
+
+// signs brings the many dashes, crosses, quotes and fractions that people and
+// word processors write to one form each.
+var signs = strings.NewReplacer(
+	"×", "x", "✕", "x", "*", "x", "·", "x",
+	"‐", "-", "‑", "-", "–", "-", "—", "-", "−", "-",
+	"″", `"`, "”", `"`, "“", `"`, "''", `"`,
+	"⁄", "/", ",", ".", "№", "no",
+	"¼", " 1/4", "½", " 1/2", "¾", " 3/4",
+	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+)
+
+// tidy gives the name in lower case, with plain signs and single spaces.
+func tidy(s string) string {
+	return strings.Join(strings.Fields(signs.Replace(strings.ToLower(s))), " ")
+}

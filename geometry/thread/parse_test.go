@@ -1,0 +1,188 @@
+package thread
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// The expected names follow from the designations of ISO 965-1 (M10×1.25) and
+// ASME B1.1 (3/8-16 UNC); the spellings are common practice, no source.
+func TestParseReadsNamesAsPeopleWriteThem(t *testing.T) {
+	for written, name := range map[string]string{
+		"M10":                "M10×1.5",
+		"m10":                "M10×1.5",
+		" M 10 ":             "M10×1.5",
+		"M10x1.5":            "M10×1.5",
+		"M10x1.50":           "M10×1.5",
+		"m10 x 1,25":         "M10×1.25",
+		"M10×1.25":           "M10×1.25",
+		"M10 X 1.25":         "M10×1.25",
+		"M10*1.25":           "M10×1.25",
+		"M8-1.0":             "M8×1",
+		"M8–1":               "M8×1",
+		"M8 1":               "M8×1",
+		"M3,5":               "M3.5×0.6",
+		"M3x.35":             "M3×0.35",
+		"M10-6g":             "M10×1.5",
+		"M10 6g":             "M10×1.5",
+		"M10 x 1.25 - 6H/6g": "M10×1.25",
+		"M11":                "M11×1.5",
+		"M64x4":              "M64×4",
+		"3/8-16":             "3/8-16 UNC",
+		"3/8-16 UNC":         "3/8-16 UNC",
+		"3/8-16unc-2A":       "3/8-16 UNC",
+		"3/8 - 16 UNRC":      "3/8-16 UNC",
+		"3/8 x 16":           "3/8-16 UNC",
+		"3/8\u00a0in-16":     "3/8-16 UNC",
+		"⅜-16":               "3/8-16 UNC",
+		"0.375-16":           "3/8-16 UNC",
+		"5/16-24 UNF":        "5/16-24 UNF",
+		".312-24":            "5/16-24 UNF",
+		"0.313-24":           "5/16-24 UNF",
+		`3/8" UNF`:           "3/8-24 UNF",
+		"3/8″ NF":            "3/8-24 UNF",
+		"#10-24":             "No. 10-24 UNC",
+		"10-32":              "No. 10-32 UNF",
+		"No. 10-32 UNF":      "No. 10-32 UNF",
+		"no 10 unf":          "No. 10-32 UNF",
+		"№ 10-32":            "No. 10-32 UNF",
+		"0.190-32":           "No. 10-32 UNF",
+		"1-8":                "1-8 UNC",
+		"1-8 UN":             "1-8 UNC", // one thread under two series, ASME B1.1
+		`1" UNF`:             "1-12 UNF",
+		"1 1/8-8 UN":         "1 1/8-8 UN",
+		"1-1/8-8UN":          "1 1/8-8 UN",
+		"1 1/8 8UN":          "1 1/8-8 UN",
+		"1-1/8-7 UNC":        "1 1/8-7 UNC",
+		"1½-6":               "1 1/2-6 UNC",
+		"2-4.5":              "2-4.5 UNC",
+		"2-4,5 UNC":          "2-4.5 UNC",
+	} {
+		got, err := Parse(written)
+		if err != nil || got.Name != name {
+			t.Errorf("Parse(%q) = %q, %v; want %q", written, got.Name, err, name)
+		}
+	}
+}
+
+// Each error must quote what was written and list what exists.
+func TestParseErrorsSayWhatIsAllowed(t *testing.T) {
+	for written, says := range map[string]string{
+		"M10x1.3":    "pitch 1.3 does not exist for M10; allowed: 1.5 (coarse), 1.25, 1, 0.75",
+		"M10x110":    "pitch 110 does not exist for M10; allowed: 1.5 (coarse)",
+		"M13":        "size M13 is not in ISO 261; allowed: M3, M3.5, M4",
+		"M13x1.5":    "size M13 is not in ISO 261",
+		"M10 LH":     "left-hand threads are not supported",
+		"1/2-13 LH":  "left-hand threads are not supported",
+		"3/8":        "3/8 lacks its threads per inch or its series; allowed: 3/8-16 UNC, 3/8-24 UNF",
+		"3/8-16 UNF": "3/8-16 UNF is not a thread of ASME B1.1 held here; allowed: 3/8-16 UNC, 3/8-24 UNF",
+		"3/8-20":     "allowed: 3/8-16 UNC, 3/8-24 UNF",
+		"8-1.25":     "allowed: No. 8-32 UNC, No. 8-36 UNF",
+		"3/8 UN":     "3/8 UN is not a thread of ASME B1.1 held here",
+		"3-48":       "size No. 3 is not held here",
+		"#2-56":      "size No. 2 is not held here; allowed: No. 4, No. 5",
+		"1/8-40":     "size 1/8 in is not one of ASME B1.1 held here; allowed: 1/4, 5/16",
+		"13/8-8":     "13/8 is not a size in inches; write for example 3/8 or 1 3/8",
+		"1/0-8":      "not a size in inches",
+		"":           "not the name of a thread alone; write for example M10",
+		"10.9":       "size 10.9 in is not one of",
+		"M10x1.5x50": "not the name of a thread alone",
+		"M":          "not the name of a thread",
+	} {
+		got, err := Parse(written)
+		if err == nil {
+			t.Errorf("Parse(%q) = %q; want an error", written, got.Name)
+			continue
+		}
+		if got != (Thread{}) {
+			t.Errorf("Parse(%q) gives %v with its error", written, got)
+		}
+		if !strings.Contains(err.Error(), says) {
+			t.Errorf("Parse(%q): %v; want it to say %q", written, err, says)
+		}
+		if !strings.Contains(err.Error(), `"`+written+`"`) {
+			t.Errorf("Parse(%q): %v; want it to quote what was written", written, err)
+		}
+	}
+}
+
+func every() []Thread {
+	var list []Thread
+	for _, size := range metricSizes {
+		for i := range size.pitchesMm {
+			list = append(list, size.thread(i))
+		}
+	}
+	for _, size := range unifiedSizes {
+		list = append(list, size.threads()...)
+	}
+	return list
+}
+
+// First principles: what the sheets print must read back as the same thread,
+// in whatever case, spacing and cross it is copied.
+func TestNamesReadBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		want := rapid.SampledFrom(every()).Draw(t, "thread")
+		name := want.Name
+		if rapid.Bool().Draw(t, "lower case") {
+			name = strings.ToLower(name)
+		}
+		cross := rapid.SampledFrom([]string{"×", "x", " x ", " X", "-", "*"}).Draw(t, "cross")
+		name = strings.Replace(name, "×", cross, 1)
+		if rapid.Bool().Draw(t, "comma") {
+			name = strings.ReplaceAll(name, ".", ",")
+			name = strings.Replace(strings.Replace(name, "No,", "No.", 1), "no,", "no.", 1)
+		}
+		got, err := Parse(name)
+		if err != nil || got != want {
+			t.Fatalf("Parse(%q) = %v, %v; want %v", name, got, err, want)
+		}
+	})
+}
+
+// First principles: whatever is read is a thread of the tables under its own
+// name, and nothing panics.
+func FuzzParse(f *testing.F) {
+	for _, seed := range []string{"M10", "m10 x 1,25", "3/8-16 UNC", "1 1/8-8 UN", "No. 10-32", "#4", "1/0-3", "M10-6g LH", "½-13", "99999999999999999999999/8-2"} {
+		f.Add(seed)
+	}
+	known := map[string]Thread{}
+	for _, t := range every() {
+		known[t.Name] = t
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		got, err := Parse(s)
+		if err != nil {
+			if got != (Thread{}) {
+				t.Errorf("Parse(%q) gives %v with the error %v", s, got, err)
+			}
+			return
+		}
+		if known[got.Name] != got {
+			t.Errorf("Parse(%q) = %v, which is not in the tables", s, got)
+		}
+	})
+}
+
+// ISO 261 and ASME B1.1 name these series.
+func TestParseGivesTheSeries(t *testing.T) {
+	for written, series := range map[string]Series{
+		"M10":        MetricCoarse,
+		"M10x1.5":    MetricCoarse,
+		"M10x1.25":   MetricFine,
+		"M10x1":      MetricFine,
+		"3/8-16":     UNC,
+		"3/8-24":     UNF,
+		"1 1/8-8":    UN,
+		"No. 10-32":  UNF,
+		"1-8 UN":     UNC,
+		"1 3/4-5 NC": UNC,
+	} {
+		if got, err := Parse(written); err != nil || got.Series != series || got.Unified() != (series[0] == 'U') {
+			t.Errorf("Parse(%q) = %+v, %v; want the series %s", written, got, err, series)
+		}
+	}
+}

@@ -1,0 +1,82 @@
+// Package diagram draws the part: outline, bores, dowels, the fasteners' marks
+// with their numbers, and the path that shows the order. It takes a plan and a
+// box on the page and gives scene items; nothing it draws leaves the box.
+package diagram
+
+import (
+	"strconv"
+
+	"drawdown/render/scene"
+	"drawdown/sequence/plan"
+)
+
+// Request is what to draw, and where.
+type Request struct {
+	Plan  plan.Plan
+	Order []int // the fasteners as they are numbered here, from 1
+	// Beside is a second, small number for each fastener, such as the
+	// tightening number on a loosening card or the cast number; empty strings
+	// are left out. Nil draws none.
+	Beside []string
+	Box    scene.Box
+}
+
+// Drawing is the part as drawn.
+type Drawing struct {
+	Items []scene.Item
+	// CapMm is the height of the sequence numbers.
+	CapMm float64
+	// Path says that arrows show the order; Rings, that every second ring is
+	// shaded instead.
+	Path, Rings bool
+	// Led says that numbers stand outside their marks on leader lines.
+	Led bool
+	// Unplaced are the numbers, and Dropped the labels, that found no room.
+	Unplaced []int
+	Dropped  []string
+	// BesideLeftOut counts the small numbers that found no room.
+	BesideLeftOut int
+}
+
+// SmallEm is the em of the small words in a diagram, in millimetres: capitals
+// of 2.17 mm.
+const SmallEm = 3.0
+
+// sketch collects the drawing while it grows.
+type sketch struct {
+	req     Request
+	view    view
+	marks   []mark
+	numbers []int // of each fastener
+	space   *space
+	ring    []int // of each fastener, within its group; nil until asked for
+	out     Drawing
+}
+
+// Draw draws the part. Things are placed in the order of their importance:
+// marks and numbers, then the path, then small numbers and labels where there
+// is room.
+func Draw(req Request) Drawing {
+	s := &sketch{req: req, numbers: make([]int, len(req.Order)), space: newSpace(req.Box)}
+	for k, i := range req.Order {
+		s.numbers[i] = k + 1
+	}
+	size := s.settle()
+	s.drawPart()
+	s.placeMarks(size)
+	s.placeLed(size)
+	path := s.planPath()
+	s.drawBesides()
+	s.drawLabels()
+	s.drawClusters()
+	s.out.Items = append(s.out.Items, path...)
+	s.drawMarks(size)
+	return s.out
+}
+
+func (s *sketch) add(items ...scene.Item) { s.out.Items = append(s.out.Items, items...) }
+
+// name joins a fastener's mark, number and leader for the layout check.
+func (s *sketch) name(fastener int) string { return s.req.Plan.Joint.Fasteners[fastener].ID }
+
+func (s *sketch) text(fastener int) string { return strconv.Itoa(s.numbers[fastener]) }

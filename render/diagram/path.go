@@ -1,0 +1,221 @@
+package diagram
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/render/scene"
+	"drawdown/sequence"
+)
+
+// pathLimit is the number of fasteners past which arrows would tangle.
+const pathLimit = 24
+
+const (
+	headLength = 2.8
+	headHalf   = 1.0
+	clearance  = 0.9 // between an arrow and a mark
+)
+
+// planPath routes the arrows from each number to the next. Where one finds no
+// clear way, or too many cross, there is no path; rings are shaded instead.
+func (s *sketch) planPath() []scene.Item {
+	if len(s.marks) <= pathLimit {
+		if routes, ok := s.routes(); ok {
+			s.out.Path = true
+			return drawRoutes(routes)
+		}
+		s.space.lines, s.space.cells = nil, s.space.withoutLines()
+	}
+	s.out.Rings = s.rings() > 1
+	return nil
+}
+
+// withoutLines gives the grid without the lines filed in it.
+func (p *space) withoutLines() map[[2]int][]entry {
+	for cell, entries := range p.cells {
+		p.cells[cell] = slices.DeleteFunc(entries, func(e entry) bool { return e.kind == lineKind })
+	}
+	return p.cells
+}
+
+// route is one arrow: a cubic from rim to rim.
+type route struct {
+	curve  [4]scene.Point
+	points []scene.Point // flattened
+}
+
+func (s *sketch) routes() ([]route, bool) {
+	var routes []route
+	crossings := 0
+	for _, g := range s.legs() {
+		best, bestCost := route{}, math.Inf(1)
+		for _, bow := range bows {
+			r, ok := s.route(g[0], g[1], bow)
+			if !ok {
+				continue
+			}
+			crossed := countCrossings(r, routes)
+			if cost := float64(crossed)*0.35 + math.Abs(bow); cost < bestCost {
+				best, bestCost = r, cost
+			}
+		}
+		if math.IsInf(bestCost, 1) {
+			return nil, false
+		}
+		crossings += countCrossings(best, routes)
+		routes = append(routes, best)
+	}
+	if crossings > len(routes)/2 {
+		return nil, false
+	}
+	for _, r := range routes {
+		for k := 1; k < len(r.points); k++ {
+			s.space.takeLine(r.points[k-1], r.points[k])
+		}
+	}
+	return routes, true
+}
+
+// bows are the ways to bend an arrow aside, as shares of its length: straight
+// first.
+var bows = []float64{0, 0.12, -0.12, 0.2, -0.2, 0.3, -0.3, 0.42, -0.42, 0.55, -0.55}
+
+// legs lists the pairs that an arrow joins: successive numbers of one group.
+func (s *sketch) legs() [][2]int {
+	group := map[int]int{}
+	for g, members := range s.req.Plan.Groups {
+		for _, i := range members.Members {
+			group[i] = g
+		}
+	}
+	var legs [][2]int
+	for k := 1; k < len(s.req.Order); k++ {
+		a, b := s.req.Order[k-1], s.req.Order[k]
+		if group[a] == group[b] {
+			legs = append(legs, [2]int{a, b})
+		}
+	}
+	return legs
+}
+
+// route bends an arrow by a share of its length; not ok where it would touch a
+// mark or leave the box.
+func (s *sketch) route(from, to int, bow float64) (route, bool) {
+	a, b := s.marks[from], s.marks[to]
+	dx, dy := b.at.X-a.at.X, b.at.Y-a.at.Y
+	length := math.Hypot(dx, dy)
+	control := scene.Point{
+		X: (a.at.X+b.at.X)/2 - dy*bow*2, // a quadratic curve reaches half as far as its control
+		Y: (a.at.Y+b.at.Y)/2 + dx*bow*2,
+	}
+	start := along(a.at, control, a.reach()+s.rim(from)+clearance)
+	end := along(b.at, control, b.reach()+s.rim(to)+clearance)
+	if length < a.reach()+b.reach()+s.rim(from)+s.rim(to)+2*clearance+headLength {
+		return route{}, false
+	}
+	r := route{curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
+	const steps = 20
+	for k := range steps + 1 {
+		r.points = append(r.points, bezierPoint(r.curve, float64(k)/steps))
+	}
+	return r, s.clear(r, from, to)
+}
+
+// clear says whether an arrow keeps away from all other marks and in the box.
+func (s *sketch) clear(r route, from, to int) bool {
+	room := s.req.Box.Grown(-0.5)
+	for _, p := range r.points {
+		if !room.Contains(p) {
+			return false
+		}
+	}
+	for i, m := range s.marks {
+		keep := m.reach() + s.rim(i) + clearance*0.8
+		for k := 1; k < len(r.points); k++ {
+			if i != from && i != to && distanceToLine(m.at, r.points[k-1], r.points[k]) < keep {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func countCrossings(r route, others []route) int {
+	n := 0
+	for _, o := range others {
+		if meet(r.points, o.points) {
+			n++
+		}
+	}
+	return n
+}
+
+func meet(a, b []scene.Point) bool {
+	for i := 1; i < len(a); i++ {
+		for k := 1; k < len(b); k++ {
+			if crossing(a[i-1], a[i], b[k-1], b[k]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func drawRoutes(routes []route) []scene.Item {
+	var items []scene.Item
+	for _, r := range routes {
+		tip := r.curve[3]
+		back := r.points[len(r.points)-2]
+		base := along(tip, back, headLength)
+		var p scene.Path
+		p.MoveTo(r.curve[0].X, r.curve[0].Y)
+		p.CurveTo(r.curve[1], r.curve[2], base)
+		tag := scene.Tag{Role: scene.Trail}
+		head := arrowhead(base, tip, headHalf, scene.Accent)
+		head.Tag = tag
+		items = append(items, scene.Shape{Path: p, Stroke: scene.Accent, Width: 0.45, Tag: tag}, head)
+	}
+	return items
+}
+
+// along gives the place at a distance from a point in the direction of
+// another, however far that is.
+func along(from, to scene.Point, distance float64) scene.Point {
+	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)
+	return scene.Point{X: from.X + (to.X-from.X)/length*distance, Y: from.Y + (to.Y-from.Y)/length*distance}
+}
+
+func bezierPoint(c [4]scene.Point, t float64) scene.Point {
+	u := 1 - t
+	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
+	var p scene.Point
+	for k, q := range c {
+		p.X, p.Y = p.X+f[k]*q.X, p.Y+f[k]*q.Y
+	}
+	return p
+}
+
+// rings counts the rings of the joint.
+func (s *sketch) rings() int {
+	count := 0
+	for i := range s.marks {
+		count = max(count, s.ringOf(i)+1)
+	}
+	return count
+}
+
+// ringOf gives the ring that a fastener lies on within its group, inside out.
+func (s *sketch) ringOf(fastener int) int {
+	if s.ring == nil {
+		s.ring = make([]int, len(s.marks))
+		for _, g := range s.req.Plan.Groups {
+			for n, ring := range sequence.Rings(s.req.Plan.Joint, g.Members) {
+				for _, i := range ring {
+					s.ring[i] = n
+				}
+			}
+		}
+	}
+	return s.ring[fastener]
+}

@@ -1,0 +1,83 @@
+package diagram
+
+import (
+	"math"
+
+	"drawdown/geometry"
+	"drawdown/render/scene"
+)
+
+// view turns places on the part into places on the page: one scale for both
+// directions, y turned over.
+type view struct {
+	scale  float64 // paper mm for a mm of the part
+	part   geometry.Point
+	centre scene.Point
+}
+
+func (v view) at(p geometry.Point) scene.Point {
+	return scene.Point{
+		X: v.centre.X + (p.X-v.part.X)*v.scale,
+		Y: v.centre.Y - (p.Y-v.part.Y)*v.scale,
+	}
+}
+
+func (v view) all(points []geometry.Point) []scene.Point {
+	out := make([]scene.Point, len(points))
+	for i, p := range points {
+		out[i] = v.at(p)
+	}
+	return out
+}
+
+// fit gives the largest view that keeps the part's bounds in the box, and the
+// fasteners' places a mark's radius away from its edges.
+func fit(part, fasteners geometry.Box, box scene.Box, radius float64) view {
+	v := view{
+		part:   part.Min.Add(part.Max).Scale(0.5),
+		centre: box.Centre(),
+		scale:  math.Min(ratio(box.Width(), part.Width()), ratio(box.Height(), part.Height())),
+	}
+	// How far the fasteners reach from the middle of the part, on each side.
+	for _, reach := range [][2]float64{
+		{fasteners.Max.X - v.part.X, box.Width() / 2},
+		{v.part.X - fasteners.Min.X, box.Width() / 2},
+		{fasteners.Max.Y - v.part.Y, box.Height() / 2},
+		{v.part.Y - fasteners.Min.Y, box.Height() / 2},
+	} {
+		if reach[0] > 0 {
+			v.scale = math.Min(v.scale, math.Max(0, reach[1]-radius)/reach[0])
+		}
+	}
+	if math.IsInf(v.scale, 1) {
+		v.scale = 1 // a lone fastener has no extent
+	}
+	return v
+}
+
+func ratio(room, extent float64) float64 {
+	if extent <= 0 {
+		return math.Inf(1)
+	}
+	return room / extent
+}
+
+// frontRoom is the width kept free beside the part for the word FRONT and its
+// arrow.
+const frontRoom = 9
+
+// room gives the box that is left for the part when the front arrow has its
+// place.
+func room(box scene.Box, front geometry.Front) scene.Box {
+	switch front {
+	case geometry.FrontLeft:
+		box.Left += frontRoom
+	case geometry.FrontRight:
+		box.Right -= frontRoom
+	case geometry.FrontTop:
+		box.Top += frontRoom
+	case geometry.FrontBottom:
+		box.Bottom -= frontRoom
+	}
+	return box
+}

@@ -1,0 +1,126 @@
+package scene
+
+import "math"
+
+// Box is an upright rectangle on the page.
+type Box struct{ Left, Top, Right, Bottom float64 }
+
+// Width is the extent along x.
+func (b Box) Width() float64 { return b.Right - b.Left }
+
+// Height is the extent along y.
+func (b Box) Height() float64 { return b.Bottom - b.Top }
+
+// Centre is the middle of the box.
+func (b Box) Centre() Point { return Point{(b.Left + b.Right) / 2, (b.Top + b.Bottom) / 2} }
+
+// Grown gives the box with a margin added on every side; a negative one is
+// taken off.
+func (b Box) Grown(margin float64) Box {
+	return Box{b.Left - margin, b.Top - margin, b.Right + margin, b.Bottom + margin}
+}
+
+// Meets says whether two boxes overlap.
+func (b Box) Meets(c Box) bool {
+	return b.Left < c.Right && c.Left < b.Right && b.Top < c.Bottom && c.Top < b.Bottom
+}
+
+// Holds says whether c lies wholly inside b.
+func (b Box) Holds(c Box) bool {
+	return c.Left >= b.Left && c.Right <= b.Right && c.Top >= b.Top && c.Bottom <= b.Bottom
+}
+
+// Contains says whether the point lies in the box.
+func (b Box) Contains(p Point) bool {
+	return p.X >= b.Left && p.X <= b.Right && p.Y >= b.Top && p.Y <= b.Bottom
+}
+
+// Cut says whether the straight line from p to q touches the box.
+func (b Box) Cut(p, q Point) bool {
+	// Clip the line to each pair of sides in turn (Liang–Barsky).
+	from, to := 0.0, 1.0
+	clip := func(start, step, low, high float64) bool {
+		if step == 0 {
+			return start >= low && start <= high
+		}
+		a, z := (low-start)/step, (high-start)/step
+		from, to = math.Max(from, math.Min(a, z)), math.Min(to, math.Max(a, z))
+		return from <= to
+	}
+	return clip(p.X, q.X-p.X, b.Left, b.Right) && clip(p.Y, q.Y-p.Y, b.Top, b.Bottom)
+}
+
+// Bounds of letters as shares of the em: capitals and digits reach up to
+// letterTop, accents above it are rare and thin; tails reach down to
+// letterFoot.
+const (
+	letterTop  = 0.76
+	letterFoot = 0.20
+)
+
+// Box gives the rectangle that the line of type covers.
+func (t Text) Box() Box {
+	before := map[Anchor]float64{Start: 0, Middle: 0.5, End: 1}[t.Anchor] * t.Width
+	if t.Upward {
+		return Box{t.At.X - letterTop*t.Size, t.At.Y + before - t.Width, t.At.X + letterFoot*t.Size, t.At.Y + before}
+	}
+	foot := letterFoot
+	if onlyDigits(t.Content) {
+		foot = 0
+	}
+	return Box{t.At.X - before, t.At.Y - letterTop*t.Size, t.At.X - before + t.Width, t.At.Y + foot*t.Size}
+}
+
+func onlyDigits(s string) bool {
+	for _, r := range s {
+		if r < '0' || r > '9' {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// Bounds gives the smallest box round a path, from its flattened outline.
+func (p Path) Bounds() Box {
+	b := Box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	for _, run := range p.Flatten() {
+		for _, q := range run {
+			b = Box{math.Min(b.Left, q.X), math.Min(b.Top, q.Y), math.Max(b.Right, q.X), math.Max(b.Bottom, q.Y)}
+		}
+	}
+	return b
+}
+
+// Flatten gives each sub-path as a run of straight lines.
+func (p Path) Flatten() [][]Point {
+	const steps = 12
+	var runs [][]Point
+	var here Point
+	add := func(q Point) {
+		runs[len(runs)-1] = append(runs[len(runs)-1], q)
+		here = q
+	}
+	for _, s := range p {
+		switch s.Verb {
+		case Move:
+			runs = append(runs, nil)
+			add(s.P[0])
+		case Line:
+			add(s.P[0])
+		case Curve:
+			start := here
+			for k := 1; k <= steps; k++ {
+				add(bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/steps))
+			}
+		case Close:
+			add(runs[len(runs)-1][0])
+		}
+	}
+	return runs
+}
+
+func bezier(a, b, c, d Point, t float64) Point {
+	u := 1 - t
+	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
+	return Point{f[0]*a.X + f[1]*b.X + f[2]*c.X + f[3]*d.X, f[0]*a.Y + f[1]*b.Y + f[2]*c.Y + f[3]*d.Y}
+}

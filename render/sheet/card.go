@@ -1,0 +1,300 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/sequence/plan"
+)
+
+// Which says which sides of a card to lay out.
+type Which string
+
+const (
+	BothSides   Which = "both"
+	TightenSide Which = "tighten"
+	LoosenSide  Which = "loosen"
+)
+
+// Sides lists the choices.
+var Sides = []Which{BothSides, TightenSide, LoosenSide}
+
+// Card lays out a plan's card: the tightening side, the loosening side, or
+// both, each over as many pages as it needs. The notes tell what found no room
+// on this paper.
+func Card(p plan.Plan, paper Paper, which Which) (doc scene.Document, notes []string) {
+	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: "en"}
+	if which != LoosenSide {
+		pages, left := newCard(p, paper, false).pages()
+		doc.Pages, notes = append(doc.Pages, pages...), append(notes, left...)
+	}
+	if which != TightenSide {
+		pages, left := newCard(p, paper, true).pages()
+		doc.Pages, notes = append(doc.Pages, pages...), append(notes, left...)
+	}
+	return doc, notes
+}
+
+// card is one side of a card while it is laid out.
+type card struct {
+	plan      plan.Plan
+	side      plan.Side
+	loosening bool
+	paper     Paper
+	numbers   []int
+	notes     []string
+}
+
+func newCard(p plan.Plan, paper Paper, loosening bool) *card {
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: paper}
+	if loosening {
+		c.side = p.Loosen
+	}
+	c.numbers = c.side.Numbers()
+	return c
+}
+
+// name is the name of a page in file names: tighten, tighten-2.
+func (c *card) name(page int) string {
+	name := string(TightenSide)
+	if c.loosening {
+		name = string(LoosenSide)
+	}
+	if page > 1 {
+		name += "-" + strconv.Itoa(page)
+	}
+	return name
+}
+
+// pages lays the side out. The part and the stages stand on the first page;
+// the tick grid and the checks follow there when the part keeps enough room,
+// else on further pages with the same header and foot.
+func (c *card) pages() ([]scene.Page, []string) {
+	var leaves []*pen
+	leaf := func() (p *pen, y, bottom float64) {
+		p = &pen{paper: c.paper}
+		leaves = append(leaves, p)
+		return p, c.header(p) + 2, c.paper.Height - c.paper.Margin - c.footHeight() - 2
+	}
+	p, y, bottom := leaf()
+	bands, room := c.bands(), bottom-y
+	rest := c.choose(room, bands)
+	drawn := c.part(p, y, bottom-rest.onFirst)
+	y = bottom - rest.onFirst
+	c.stages(p, y)
+	y += c.stagesHeight()
+	if rest.checksFirst {
+		c.checks(p, bottom-c.checksHeight())
+	}
+	if rest.bandsFirst {
+		c.grid(p, y, bands)
+		bands = nil
+	}
+	for len(bands) > 0 {
+		p, y, bottom = leaf()
+		n := fitting(bands, bottom-y-gridHead)
+		c.grid(p, y, bands[:n])
+		y += gridHeight(bands[:n])
+		bands = bands[n:]
+	}
+	if !rest.checksFirst {
+		if bottom-y < c.checksHeight() || len(leaves) == 1 {
+			p, y, _ = leaf()
+		}
+		c.checks(p, y)
+	}
+	return c.finish(leaves), c.left(drawn)
+}
+
+func (c *card) finish(leaves []*pen) []scene.Page {
+	var pages []scene.Page
+	for k, p := range leaves {
+		c.foot(p, k+1, len(leaves))
+		pages = append(pages, scene.Page{
+			Name: c.name(k + 1), Width: c.paper.Width, Height: c.paper.Height, Margin: c.paper.Margin, Items: p.items,
+		})
+	}
+	return pages
+}
+
+// division says what stands on the first page under the part.
+type division struct {
+	onFirst                 float64 // height of it
+	bandsFirst, checksFirst bool
+}
+
+// choose keeps as much as possible on the first page while the part has room
+// for numbers of full size, or as much room as it could ever have.
+func (c *card) choose(room float64, bands []band) division {
+	ticks, checks, stages := gridHeight(bands), c.checksHeight(), c.stagesHeight()
+	choices := []division{
+		{stages + ticks + checks, true, true},
+		{stages + checks, false, true},
+		{stages, false, false},
+	}
+	best := choices[len(choices)-1]
+	most := c.numberCap(room - best.onFirst)
+	for _, d := range choices {
+		height := room - d.onFirst
+		if height >= leastPart && c.numberCap(height) >= most {
+			return d
+		}
+	}
+	return best
+}
+
+// leastPart is the least height of the drawing of the part.
+const leastPart = 46
+
+// numberCap is the height of the numbers that the part would get, up to what a
+// card needs; 0 where they would stand outside their marks.
+func (c *card) numberCap(height float64) float64 {
+	if height < leastPart {
+		return -1
+	}
+	enough := 5.0
+	if len(c.side.Order) > 20 {
+		enough = 3.0
+	}
+	capMm, led := diagram.NumberCap(c.request(scene.Box{
+		Left: c.paper.Margin, Top: 0, Right: c.paper.Width - c.paper.Margin, Bottom: height - captionHeight,
+	}))
+	if led {
+		return 0
+	}
+	return min(capMm, enough)
+}
+
+func (c *card) request(box scene.Box) diagram.Request {
+	return diagram.Request{Plan: c.plan, Order: c.side.Order, Beside: c.secondNumbers(), Box: box}
+}
+
+// secondNumbers gives the second numbers: on the loosening side the tightening
+// numbers, or the cast numbers where the part has them; on the tightening side
+// the cast numbers.
+func (c *card) secondNumbers() []string {
+	small := make([]string, len(c.plan.Joint.Fasteners))
+	tighten := c.plan.Tighten.Numbers()
+	some := false
+	for i, f := range c.plan.Joint.Fasteners {
+		switch {
+		case f.Cast > 0 && (c.loosening || f.Cast != tighten[i]):
+			small[i] = strconv.Itoa(f.Cast)
+		case c.loosening:
+			small[i] = strconv.Itoa(tighten[i])
+		}
+		some = some || small[i] != ""
+	}
+	if !some {
+		return nil
+	}
+	return small
+}
+
+const captionHeight = 6.0
+
+// part draws the part and its caption between two heights.
+func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
+	d := diagram.Draw(c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - captionHeight}))
+	p.add(d.Items...)
+	c.caption(p, d, bottom-2)
+	return d
+}
+
+// caption says how to read the drawing, with a sample of each kind's mark.
+func (c *card) caption(p *pen, d diagram.Drawing, y float64) {
+	x := p.left()
+	if len(c.plan.Kinds) > 1 {
+		for i, k := range c.plan.Kinds {
+			p.add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
+			p.text(x+4.4, y, k.Name)
+			x += 4.4 + font.Width(k.Name, scene.Regular, textEm) + 3
+		}
+	}
+	p.text(x, y, font.Fit(c.reading(d), scene.Regular, textEm, p.right()-x))
+}
+
+func (c *card) reading(d diagram.Drawing) string {
+	words := ""
+	if c.plan.View != "" {
+		words = "Seen " + c.plan.View + ". "
+	}
+	switch {
+	case d.Path:
+		words += "Start at the filled number and follow the arrows."
+	case d.Rings:
+		words += "Start at the filled number, then by number; every second ring is shaded."
+	default:
+		words += "Start at the filled number, then by number."
+	}
+	if c.loosening {
+		words += " Small: " + c.smallMeans() + "."
+	} else if c.secondNumbers() != nil {
+		words += " Small: cast number."
+	}
+	return words
+}
+
+func (c *card) smallMeans() string {
+	for _, f := range c.plan.Joint.Fasteners {
+		if f.Cast > 0 {
+			return "cast number"
+		}
+	}
+	return "tightening number"
+}
+
+// left tells what found no room.
+func (c *card) left(d diagram.Drawing) []string {
+	var notes []string
+	side := c.name(1)
+	if n := len(d.Unplaced); n > 0 {
+		notes = append(notes, fmt.Sprintf("%s side: %d of %d numbers found no room on %s; print it on larger paper", side, n, len(c.numbers), c.paper.Name))
+	}
+	for _, word := range d.Dropped {
+		notes = append(notes, fmt.Sprintf("%s side: the label %q found no room on %s", side, word, c.paper.Name))
+	}
+	if d.BesideLeftOut > 0 {
+		notes = append(notes, fmt.Sprintf("%s side: %d small numbers found no room on %s", side, d.BesideLeftOut, c.paper.Name))
+	}
+	return notes
+}
+
+// gridHead is the height of the grid's heading.
+const gridHead = 7.0
+
+func gridHeight(bands []band) float64 {
+	if len(bands) == 0 {
+		return 0
+	}
+	h := gridHead
+	for _, b := range bands {
+		h += b.height() + bandGap
+	}
+	return h
+}
+
+// fitting counts the bands that fit into a height, at least one.
+func fitting(bands []band, height float64) int {
+	n := 0
+	for n < len(bands) && (n == 0 || height >= bands[n].height()) {
+		height -= bands[n].height() + bandGap
+		n++
+	}
+	return n
+}
+
+func (c *card) grid(p *pen, y float64, bands []band) {
+	if len(bands) == 0 {
+		return
+	}
+	p.head(p.left(), y+4, wordTick)
+	y += gridHead
+	for _, b := range bands {
+		c.drawBand(p, b, y)
+		y += b.height() + bandGap
+	}
+}

@@ -1,0 +1,200 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/unit"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/sequence/plan"
+)
+
+// beforeLines are the things to see to first, each to be ticked.
+func (c *card) beforeLines() []string {
+	lines := slices.Clone(c.plan.Cautions)
+	if c.loosening {
+		return append(lines, c.beforeLoosening()...)
+	}
+	return append(lines, c.beforeTightening()...)
+}
+
+func (c *card) beforeLoosening() []string {
+	return []string{
+		"Joint cold, drained, no pressure, no spring load but what the cautions name.",
+		"A tray with a place for every part: same place, same way round.",
+		"Break all loose in the order before any comes out.",
+		"Gloves and glasses: edges cut, bolts fly when they snap.",
+	}
+}
+
+func (c *card) beforeTightening() []string {
+	var lines []string
+	for _, k := range c.plan.Kinds {
+		lines = append(lines, c.reuseLine(k)...)
+	}
+	for _, k := range c.plan.Kinds {
+		if k.Lubricant != "" {
+			lines = append(lines, fmt.Sprintf("%s: threads and under heads clean, then %s.", capital(k.Name), k.Lubricant))
+		}
+	}
+	lines = append(lines, "Blind holes clean and dry: trapped oil cracks the part.", "All in by hand before stage 1.")
+	if span := c.torqueSpan(); span != "" {
+		lines = append(lines, span)
+	}
+	return append(lines, "Gloves: machined edges cut. Cold joint only.")
+}
+
+func (c *card) reuseLine(k plan.Kind) []string {
+	switch k.Reuse {
+	case plan.ReuseOnce:
+		return []string{fmt.Sprintf("%s: new ones. Used once, then scrap.", capital(k.Name))}
+	case plan.ReuseInspect:
+		return []string{fmt.Sprintf("%s: measured and threads looked at before reuse.", capital(k.Name))}
+	case plan.ReuseYes:
+		return []string{fmt.Sprintf("%s: may go back when clean and sound.", capital(k.Name))}
+	}
+	return nil
+}
+
+// torqueSpan says what the wrench must cover, and whether an angle gauge is
+// needed.
+func (c *card) torqueSpan() string {
+	var low, high *plan.Stage
+	angle := false
+	for i := range c.side.Stages {
+		s := &c.side.Stages[i]
+		angle = angle || s.Do == plan.Advance
+		if s.Do != plan.Tighten {
+			continue
+		}
+		if low == nil || s.Torque.Nm() < low.Torque.Nm() {
+			low = s
+		}
+		if high == nil || s.Torque.Nm() > high.Torque.Nm() {
+			high = s
+		}
+	}
+	var parts []string
+	if low != nil {
+		parts = append(parts, "Wrench in calibration that reads "+span(low.Torque, high.Torque))
+	}
+	if angle {
+		parts = append(parts, "angle gauge")
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return capital(strings.Join(parts, "; ")) + "."
+}
+
+func span(low, high unit.GivenTorque) string {
+	switch {
+	case low == high:
+		return low.String()
+	case low.Unit == high.Unit:
+		return number(low.Value) + "–" + high.String()
+	}
+	return low.String() + " to " + high.String()
+}
+
+func capital(s string) string {
+	for i, r := range s {
+		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
+	}
+	return s
+}
+
+// checkColumns says how wide the two columns under the grid are.
+func (c *card) checkColumns() (left, gap, right float64) {
+	gap = 6
+	right = min(86, (c.paper.content()-gap)*0.48)
+	return c.paper.content() - gap - right, gap, right
+}
+
+const (
+	tickIndent   = 6.0
+	boxPadding   = 3.0
+	numberedStep = 5.0 // from the number of a step to its words
+)
+
+func (c *card) trouble() trouble {
+	if c.loosening {
+		return troubleLoosen
+	}
+	return troubleTighten
+}
+
+// broken is a text broken into lines.
+type broken [][]string
+
+func breakAll(texts []string, width float64) broken {
+	var b broken
+	for _, t := range texts {
+		b = append(b, font.Break(t, scene.Regular, textEm, width))
+	}
+	return b
+}
+
+// height is the height of the texts with a little air between them.
+func (b broken) height() float64 {
+	h := 0.0
+	for _, lines := range b {
+		h += float64(len(lines))*line + 1
+	}
+	return h
+}
+
+// checksHeight is the height of both columns.
+func (c *card) checksHeight() float64 {
+	left, _, right := c.checkColumns()
+	l := 8 + breakAll(c.beforeLines(), left-tickIndent).height()
+	r := c.troubleHeight(right)
+	return max(l, r) + 2
+}
+
+func (c *card) troubleTitle(width float64) []string {
+	return font.Break(c.trouble().title, scene.Bold, headEm, width-2*boxPadding)
+}
+
+func (c *card) troubleHeight(width float64) float64 {
+	steps := breakAll(c.trouble().steps, width-2*boxPadding-numberedStep)
+	return 3 + float64(len(c.troubleTitle(width)))*5 + steps.height() + 8
+}
+
+// checks draws what to see to first, and the box for when it goes wrong.
+func (c *card) checks(p *pen, y float64) {
+	left, gap, right := c.checkColumns()
+	p.head(p.left(), y+4, wordBefore)
+	at := y + 10
+	for _, lines := range breakAll(c.beforeLines(), left-tickIndent) {
+		p.tickBox(p.left(), at-3, 3.4)
+		for _, words := range lines {
+			p.text(p.left()+tickIndent, at, words)
+			at += line
+		}
+		at++
+	}
+	c.drawTrouble(p, p.left()+left+gap, y, right)
+}
+
+func (c *card) drawTrouble(p *pen, x, y, width float64) {
+	p.panel(x+0.3, y+0.3, width-0.6, c.troubleHeight(width)-0.6, 1.5, scene.White, 0.6)
+	at := y + 6
+	for _, words := range c.troubleTitle(width) {
+		p.head(x+boxPadding, at, words)
+		at += 5
+	}
+	at++
+	for k, lines := range breakAll(c.trouble().steps, width-2*boxPadding-numberedStep) {
+		p.write(x+boxPadding, at, textEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
+		for _, words := range lines {
+			p.text(x+boxPadding+numberedStep, at, words)
+			at += line
+		}
+		at++
+	}
+	p.rule(x+boxPadding+numberedStep, at+2, x+width-boxPadding, at+2, 0.25)
+}

@@ -1,0 +1,66 @@
+package sheet
+
+import (
+	"math"
+
+	"drawdown/render/scene"
+)
+
+// wedgeIcon draws an angle as a slice of a circle from the top: filled to turn
+// on, open to turn back. Whole turns show the full circle.
+func wedgeIcon(deg float64, filled bool) func(p *pen, x, y float64) {
+	return func(p *pen, x, y float64) {
+		p.add(scene.Shape{Path: scene.Circle(x, y, iconRadius), Fill: scene.White, Stroke: scene.Black, Width: 0.35})
+		sweep := math.Mod(deg, 360)
+		if sweep == 0 {
+			sweep = math.Copysign(359.9, deg)
+		}
+		wedge := scene.Shape{Path: scene.Wedge(x, y, iconRadius, sweep), Stroke: scene.Black, Width: 0.5}
+		if filled {
+			wedge.Fill = scene.Accent
+		}
+		p.add(wedge)
+		if !filled {
+			turnArrow(p, x, y, sweep)
+		}
+	}
+}
+
+// turnArrow puts an arrowhead at the end of an open wedge's rim.
+func turnArrow(p *pen, x, y, sweep float64) {
+	const size = 1.9
+	s, c := math.Sincos(sweep * math.Pi / 180)
+	tip := scene.Point{X: x + iconRadius*s, Y: y - iconRadius*c}
+	way := math.Copysign(1, sweep)
+	back := scene.Point{X: -c * way * size, Y: -s * way * size}
+	out := scene.Point{X: s * size * 0.55, Y: -c * size * 0.55}
+	p.add(scene.Shape{Path: scene.Polyline([]scene.Point{
+		tip, {X: tip.X + back.X + out.X, Y: tip.Y + back.Y + out.Y}, {X: tip.X + back.X - out.X, Y: tip.Y + back.Y - out.Y},
+	}, true), Fill: scene.Black})
+}
+
+// clockIcon draws a clock face.
+func clockIcon(p *pen, x, y float64) {
+	p.add(scene.Shape{Path: scene.Circle(x, y, iconRadius), Fill: scene.White, Stroke: scene.Black, Width: 0.5})
+	hands := scene.Polyline([]scene.Point{{X: x, Y: y - iconRadius*0.7}, {X: x, Y: y}, {X: x + iconRadius*0.5, Y: y + iconRadius*0.25}}, false)
+	p.add(scene.Shape{Path: hands, Stroke: scene.Black, Width: 0.5})
+}
+
+// outIcon draws a bolt that is lifted out of its hole.
+func outIcon(p *pen, x, y float64) {
+	p.panel(x-1.9, y-2.6, 3.8, 1.8, 0, scene.Black, 0)
+	p.panel(x-0.9, y-0.8, 1.8, 3.2, 0, scene.Black, 0)
+	var hole scene.Path
+	hole.MoveTo(x-iconRadius, y+3.4)
+	hole.LineTo(x-1.7, y+3.4)
+	hole.LineTo(x-1.7, y+iconRadius)
+	hole.MoveTo(x+iconRadius, y+3.4)
+	hole.LineTo(x+1.7, y+3.4)
+	hole.LineTo(x+1.7, y+iconRadius)
+	p.add(scene.Shape{Path: hole, Stroke: scene.Black, Width: 0.4})
+	for _, side := range []float64{-1, 1} {
+		tip := scene.Point{X: x + side*3.3, Y: y - iconRadius}
+		p.add(scene.Shape{Path: scene.Polyline([]scene.Point{tip, {X: tip.X - 1, Y: tip.Y + 1.8}, {X: tip.X + 1, Y: tip.Y + 1.8}}, true), Fill: scene.Black})
+		p.rule(tip.X, tip.Y+1.8, tip.X, y+1.4, 0.4)
+	}
+}

@@ -1,0 +1,47 @@
+// Package sheet lays out the papers of the workshop from a plan: it decides
+// what stands where, measures and breaks all type, and gives scenes that any
+// backend can paint.
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Paper is a size of paper, in millimetres, upright.
+type Paper struct {
+	Name          string
+	Width, Height float64
+	Margin        float64
+}
+
+// Papers are the sizes that a sheet can be laid out for. A sizes: ISO 216;
+// Letter: ANSI/ASME Y14.1 size A (8.5 × 11 in).
+var Papers = []Paper{
+	{"a3", 297, 420, 12},
+	{"a4", 210, 297, 12},
+	{"a5", 148, 210, 10},
+	{"letter", 215.9, 279.4, 12},
+}
+
+// FindPaper gives the paper of that name; the error lists those there are.
+func FindPaper(name string) (Paper, error) {
+	i := slices.IndexFunc(Papers, func(p Paper) bool { return strings.EqualFold(p.Name, name) })
+	if i < 0 {
+		return Paper{}, fmt.Errorf("paper %q is not known; allowed: %s", name, strings.Join(PaperNames(), ", "))
+	}
+	return Papers[i], nil
+}
+
+// PaperNames lists the names of the papers.
+func PaperNames() []string {
+	names := make([]string, len(Papers))
+	for i, p := range Papers {
+		names[i] = p.Name
+	}
+	return names
+}
+
+// content is the width between the margins.
+func (p Paper) content() float64 { return p.Width - 2*p.Margin }

@@ -1,0 +1,148 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/sequence/plan"
+)
+
+const (
+	tickLabel  = 27.0 // width of the column that names the stage
+	tickColumn = 7.4  // least width of a fastener's column
+	tickRow    = 7.0
+	tickSide   = 4.0 // of the box
+	bandGap    = 3.0
+)
+
+// band is one strip of the tick grid: some fasteners, in working order, and
+// the stages that have a box for them.
+type band struct {
+	fasteners []int
+	rows      []*plan.Stage
+	columns   int // that the band is divided into; some may stay empty
+}
+
+func (b band) height() float64 { return tickRow * float64(1+len(b.rows)) }
+
+// bands parts the grid so that each strip fits the width. Stages that go in
+// the order of the card share strips; a stage with an order of its own has its
+// own, so that every box stands in working order.
+func (c *card) bands() []band {
+	var bands []band
+	stages := c.side.Stages
+	for begin := 0; begin < len(stages); {
+		end := begin + 1
+		if !c.inCardOrder(&stages[begin]) {
+			bands = append(bands, c.strips(stages[begin].Fasteners, stages[begin:end])...)
+			begin = end
+			continue
+		}
+		for end < len(stages) && c.inCardOrder(&stages[end]) {
+			end++
+		}
+		bands = append(bands, c.strips(c.covered(stages[begin:end]), stages[begin:end])...)
+		begin = end
+	}
+	return bands
+}
+
+// inCardOrder says whether the stage goes through its fasteners in the order
+// of the numbers on the card.
+func (c *card) inCardOrder(s *plan.Stage) bool {
+	return slices.IsSortedFunc(s.Fasteners, func(a, b int) int { return c.numbers[a] - c.numbers[b] })
+}
+
+// covered lists, in the order of the card, the fasteners of some stages.
+func (c *card) covered(stages []plan.Stage) []int {
+	in := map[int]bool{}
+	for _, s := range stages {
+		for _, i := range s.Fasteners {
+			in[i] = true
+		}
+	}
+	var all []int
+	for _, i := range c.side.Order {
+		if in[i] {
+			all = append(all, i)
+		}
+	}
+	return all
+}
+
+// strips cuts a run of fasteners into strips of even length.
+func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
+	if len(fasteners) == 0 {
+		return nil
+	}
+	most := int((c.paper.content() - tickLabel) / c.columnWidth())
+	count := (len(fasteners) + most - 1) / most
+	columns := (len(fasteners) + count - 1) / count
+	var bands []band
+	for part := range slices.Chunk(fasteners, columns) {
+		b := band{fasteners: part, columns: columns}
+		for i := range stages {
+			if touches(&stages[i], part) {
+				b.rows = append(b.rows, &stages[i])
+			}
+		}
+		bands = append(bands, b)
+	}
+	return bands
+}
+
+// columnWidth leaves room for the widest number.
+func (c *card) columnWidth() float64 {
+	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, headEm)
+	return max(tickColumn, widest+1.6)
+}
+
+func touches(s *plan.Stage, fasteners []int) bool {
+	return slices.ContainsFunc(fasteners, func(i int) bool { return slices.Contains(s.Fasteners, i) })
+}
+
+// drawBand draws one strip with its top at y.
+func (c *card) drawBand(p *pen, b band, y float64) {
+	width := min((p.paper.content()-tickLabel)/float64(b.columns), 16)
+	right := p.left() + tickLabel + width*float64(len(b.fasteners))
+	p.panel(p.left(), y, right-p.left(), tickRow, 0, scene.Black, 0)
+	p.write(p.left()+2, y+4.7, textEm, scene.Regular, scene.Start, scene.White, wordOrder)
+	for k, i := range b.fasteners {
+		p.write(p.left()+tickLabel+width*(float64(k)+0.5), y+5, headEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+	}
+	for r, s := range b.rows {
+		c.drawTickRow(p, b, s, y+tickRow*float64(r+1), width)
+	}
+}
+
+func (c *card) drawTickRow(p *pen, b band, s *plan.Stage, y, width float64) {
+	p.panel(p.left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
+	p.write(p.left()+2, y+4.7, textEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.write(p.left()+6.5, y+4.7, textEm, scene.Regular, scene.Start, scene.Black, font.Fit(shortFigure(s), scene.Regular, textEm, tickLabel-7.5))
+	for k, i := range b.fasteners {
+		x := p.left() + tickLabel + width*float64(k)
+		if slices.Contains(s.Fasteners, i) {
+			p.panel(x, y, width, tickRow, 0, scene.White, 0.25)
+			p.tickBox(x+(width-tickSide)/2, y+(tickRow-tickSide)/2, tickSide)
+		} else {
+			p.panel(x, y, width, tickRow, 0, scene.Shade, 0.25)
+		}
+	}
+}
+
+// shortFigure names a stage in the grid.
+func shortFigure(s *plan.Stage) string {
+	switch s.Do {
+	case plan.Tighten:
+		return approx(s) + s.Torque.String()
+	case plan.Advance:
+		return approx(s) + "+" + s.Angle.String()
+	case plan.BackOff, plan.TurnBack:
+		return "−" + s.Angle.String()
+	case plan.Remove:
+		return "out"
+	}
+	return s.Wait.String()
+}

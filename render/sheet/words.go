@@ -1,0 +1,45 @@
+package sheet
+
+// The words of the card, in one place.
+const (
+	wordTighten = "TIGHTEN"
+	wordLoosen  = "LOOSEN"
+
+	wordStages       = "Stages"
+	wordTick         = "Tick as you go"
+	wordBefore       = "Before you start"
+	wordOrder        = "order"
+	wordWorkedOut    = "worked out"
+	wordManualFirst  = "The maker’s manual, local codes and licensed practice come first."
+	wordWorkedOutAll = "Figures marked ≈ were worked out or have no stated source; a figure from a manual outranks them."
+	wordNoFigures    = "The file gives no stages: this card shows the order only. Take the figures from the maker’s manual."
+)
+
+// signatures are the places to sign at the foot.
+var signatures = []string{"Done by", "Wrench no.", "Date", "Checked by"}
+
+// trouble is the one box for when it goes wrong.
+type trouble struct {
+	title string
+	steps []string
+}
+
+var troubleTighten = trouble{
+	"If a bolt turns on without getting tighter",
+	[]string{
+		"Stop. Do not finish the stage.",
+		"Slacken all in the loosening order.",
+		"Look for a pulled thread, a stretched bolt, dirt.",
+		"Write its number here and tell the lead:",
+	},
+}
+
+var troubleLoosen = trouble{
+	"If a bolt starts to give or will not move",
+	[]string{
+		"Stop before it snaps. Turn it back in a little.",
+		"Soak it, wait, work it to and fro; warm the part only where the manual allows it.",
+		"If it snaps: leave the stub, go on in the order.",
+		"Write its number here and tell the lead:",
+	},
+}

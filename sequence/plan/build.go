@@ -1,0 +1,166 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"drawdown/sequence"
+)
+
+// Build turns a checked input into the plan. It fails where the orders do not
+// cover the joint, or where a figure is to be worked out and cannot be.
+func Build(in Input) (Plan, error) {
+	p := Plan{
+		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
+		Date: in.Date, View: in.View, Fingerprint: in.Fingerprint,
+		Source: in.Source, Cautions: in.Cautions, Joint: in.Joint,
+	}
+	if err := p.order(in); err != nil {
+		return Plan{}, err
+	}
+	p.Kinds = inOrder(in.Kinds, p.Groups)
+	if err := p.stages(in); err != nil {
+		return Plan{}, err
+	}
+	p.Assumptions = assumptions(in)
+	// The order is settled on the part as drawn and goes with it into the
+	// mirror, so that the second bank is worked as the exact mirror image.
+	p.Joint = in.Joint.Mirrored(in.Mirror)
+	if in.Mirror != "" {
+		for i := range p.Groups {
+			p.Groups[i].Turn = p.Groups[i].Turn.Opposite()
+		}
+	}
+	return p, nil
+}
+
+// order settles groups, the tightening order and its reverse.
+func (p *Plan) order(in Input) error {
+	groups := in.Groups
+	if len(groups) == 0 {
+		groups = bySize(in)
+	}
+	order, err := sequence.Order(in.Joint, groups)
+	if err != nil {
+		return err
+	}
+	p.Tighten.Order = order
+	p.Loosen.Order = slices.Clone(order)
+	slices.Reverse(p.Loosen.Order)
+	for _, g := range groups {
+		p.Groups = append(p.Groups, p.settle(g))
+	}
+	return nil
+}
+
+// settle writes out what a group's way and turn came to.
+func (p *Plan) settle(g sequence.Group) Group {
+	settled := Group{Kinds: g.Kinds}
+	var names []string
+	for _, i := range p.Tighten.Order {
+		f := p.Joint.Fasteners[i]
+		if len(g.Kinds) == 0 || slices.Contains(g.Kinds, f.Kind) {
+			settled.Members = append(settled.Members, i)
+			if !slices.Contains(names, f.Kind) {
+				names = append(names, f.Kind)
+			}
+		}
+	}
+	if len(g.Kinds) == 0 {
+		settled.Kinds = names
+	}
+	settled.Way = sequence.SettledGroup(p.Joint, settled.Members, g)
+	settled.Turn = g.Turn.For(settled.Way)
+	return settled
+}
+
+// inOrder sorts the kinds as their groups are finished; kinds without a
+// fastener fall away.
+func inOrder(kinds []Kind, groups []Group) []Kind {
+	var sorted []Kind
+	for _, g := range groups {
+		for _, name := range g.Kinds {
+			for _, k := range kinds {
+				if k.Name == name && len(g.Members) > 0 {
+					sorted = append(sorted, k)
+				}
+			}
+		}
+	}
+	return sorted
+}
+
+// stages writes out both sides' stages.
+func (p *Plan) stages(in Input) error {
+	for _, s := range in.Tighten {
+		stage, err := p.stage(in, s, p.Tighten.Order)
+		if err != nil {
+			return fmt.Errorf("tightening stage %d: %w", len(p.Tighten.Stages)+1, err)
+		}
+		stage.Number = len(p.Tighten.Stages) + 1
+		p.Tighten.Stages = append(p.Tighten.Stages, stage)
+	}
+	for _, s := range p.loosening(in.Loosen) {
+		stage, err := p.stage(in, s, p.Loosen.Order)
+		if err != nil {
+			return fmt.Errorf("loosening stage %d: %w", len(p.Loosen.Stages)+1, err)
+		}
+		stage.Number = len(p.Loosen.Stages) + 1
+		p.Loosen.Stages = append(p.Loosen.Stages, stage)
+	}
+	return nil
+}
+
+// defaultLoosening breaks each fastener loose before any is taken out.
+// Common practice, no source.
+var defaultLoosening = []StageInput{{Do: TurnBack, Angle: 90}, {Do: Remove}}
+
+// loosening gives the loosening stages. Where none says what it covers, the
+// groups come off one after another, the last finished first.
+func (p *Plan) loosening(given []StageInput) []StageInput {
+	if len(given) == 0 {
+		given = defaultLoosening
+	}
+	for _, s := range given {
+		if len(s.Of) > 0 {
+			return given
+		}
+	}
+	var stages []StageInput
+	for _, g := range slices.Backward(p.Groups) {
+		for _, s := range given {
+			s.Of = g.Kinds
+			stages = append(stages, s)
+		}
+	}
+	return stages
+}
+
+// stage writes out one stage over the fasteners it covers.
+func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
+	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Wait: s.Wait, Percent: s.Percent, Note: s.Note, Source: in.Source}
+	if s.Do == Wait {
+		return stage, nil
+	}
+	for _, i := range order {
+		kind := in.Joint.Fasteners[i].Kind
+		if len(s.Of) > 0 && !slices.Contains(s.Of, kind) {
+			continue
+		}
+		stage.Fasteners = append(stage.Fasteners, i)
+		if !slices.Contains(stage.Kinds, kind) {
+			stage.Kinds = append(stage.Kinds, kind)
+		}
+	}
+	if s.Way != "" {
+		own, err := sequence.OrderGroup(in.Joint, stage.Fasteners, sequence.Group{Way: s.Way, Turn: s.Turn})
+		if err != nil {
+			return Stage{}, err
+		}
+		stage.Fasteners, stage.Way = own, s.Way
+	}
+	if s.Do == BackOff {
+		slices.Reverse(stage.Fasteners) // slackening goes outside in
+	}
+	return stage, p.figure(in, &stage)
+}

@@ -1,0 +1,128 @@
+package plan
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+	"drawdown/sequence"
+)
+
+// Plan is the whole work on a joint: what to do to which fastener, in which
+// order, to which figure, and who says so. Fasteners are named by their index
+// in Joint.Fasteners.
+type Plan struct {
+	Name        string
+	Title       string
+	Machine     string
+	Revision    string
+	Date        string
+	View        string
+	Fingerprint string
+	Joint       geometry.Joint // mirrored already where the file says so
+	Kinds       []Kind         // in the order in which they are finished
+	Groups      []Group
+	Tighten     Side
+	Loosen      Side
+	Source      string   // where the figures come from; empty: worked out
+	Assumptions []string // what a worked-out figure rests on
+	Cautions    []string
+}
+
+// Group is a set of fasteners that is ordered together.
+type Group struct {
+	Kinds   []string
+	Way     sequence.Way // settled: never Auto
+	Turn    sequence.Turn
+	Members []int // in tightening order
+}
+
+// Side is one direction of the work.
+type Side struct {
+	Order  []int // every fastener once
+	Stages []Stage
+}
+
+// Stage is one round of the work over the fasteners it covers.
+type Stage struct {
+	Number    int // from 1; the pass number of its steps
+	Do        Action
+	Kinds     []string // that it covers; nil for a wait
+	Fasteners []int    // in working order; nil for a wait
+	Torque    unit.GivenTorque
+	Angle     unit.Angle
+	Wait      unit.Duration
+	Percent   float64      // of the worked-out torque; 0 where the file gives the figure
+	Way       sequence.Way // where it differs from the groups' own
+	WorkedOut bool         // the figure does not come from a manual
+	Source    string       // where the figure comes from
+	Note      string
+}
+
+// Step is one action on one fastener, or a wait.
+type Step struct {
+	Stage    *Stage
+	Fastener *geometry.Fastener // nil for a wait
+}
+
+// Steps writes a side out step by step.
+func (p Plan) Steps(s Side) []Step {
+	var steps []Step
+	for i := range s.Stages {
+		stage := &s.Stages[i]
+		if stage.Do == Wait {
+			steps = append(steps, Step{Stage: stage})
+		}
+		for _, f := range stage.Fasteners {
+			steps = append(steps, Step{stage, &p.Joint.Fasteners[f]})
+		}
+	}
+	return steps
+}
+
+// IDs names fasteners by their ids.
+func (p Plan) IDs(fasteners []int) []string {
+	ids := make([]string, len(fasteners))
+	for k, i := range fasteners {
+		ids[k] = p.Joint.Fasteners[i].ID
+	}
+	return ids
+}
+
+// Numbers gives each fastener its number in the side's order, from 1.
+func (s Side) Numbers() []int {
+	numbers := make([]int, len(s.Order))
+	for k, i := range s.Order {
+		numbers[i] = k + 1
+	}
+	return numbers
+}
+
+// WorkedOut says whether a figure of the plan does not come from a manual.
+func (p Plan) WorkedOut() bool {
+	for _, s := range p.Tighten.Stages {
+		if s.WorkedOut {
+			return true
+		}
+	}
+	return false
+}
+
+// KindOf gives the kind of a fastener.
+func (p Plan) KindOf(fastener int) Kind {
+	for _, k := range p.Kinds {
+		if k.Name == p.Joint.Fasteners[fastener].Kind {
+			return k
+		}
+	}
+	return Kind{Name: p.Joint.Fasteners[fastener].Kind}
+}
+
+// Count gives the number of fasteners of a kind.
+func (p Plan) Count(kind string) int {
+	n := 0
+	for _, f := range p.Joint.Fasteners {
+		if f.Kind == kind {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,132 @@
+package tension
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+)
+
+// Bolt is what is known about a fastener. Zero values are unknown, and are
+// replaced by an assumption that the result names.
+type Bolt struct {
+	Thread     thread.Thread
+	Class      string    // as written: 10.9, grade 8, A2-70, 830 MPa; required
+	Lubricant  string    // as written; not read where Friction is given
+	Friction   *Friction // nil: by the lubricant
+	HeadAcross unit.Length
+	WasherFace unit.Length // outer diameter of the bearing face; goes before HeadAcross
+	Hole       unit.Length
+	YieldShare float64  // of the yield stress, by tension and torsion together; 0: 0.9
+	Equation   Equation // empty: Exact
+}
+
+// UsualYieldShare is ν of VDI 2230 Part 1, section 5.4.3.
+const UsualYieldShare = 0.9
+
+// settled is a bolt with nothing left open.
+type settled struct {
+	thread     thread.Thread
+	strength   Strength
+	friction   Friction
+	bearing    bearing
+	yieldShare float64
+	equation   Equation
+	assumed    []string
+}
+
+func settle(b Bolt) (settled, error) {
+	s := settled{thread: b.Thread}
+	for _, step := range []func(Bolt) error{s.checkThread, s.settleStrength, s.settleFriction, s.settleHead, s.settleShare, s.settleEquation} {
+		if err := step(b); err != nil {
+			return settled{}, err
+		}
+	}
+	return s, nil
+}
+
+func (s *settled) checkThread(b Bolt) error {
+	if t := b.Thread; !(t.PitchMm > 0 && t.MajorMm > 2*t.PitchMm) {
+		return fmt.Errorf("the thread is missing; write for example M10 or 3/8-16 UNC")
+	}
+	return nil
+}
+
+func (s *settled) settleStrength(b Bolt) error {
+	if strings.TrimSpace(b.Class) == "" {
+		return fmt.Errorf("the class is missing; allowed for %s: %s", b.Thread.Name, allowedClasses(b.Thread))
+	}
+	strength, err := ParseClass(b.Class, b.Thread)
+	s.strength = strength
+	s.assume(strength.Assumed)
+	return err
+}
+
+func (s *settled) settleHead(b Bolt) error {
+	ring, err := settleBearing(b)
+	s.bearing = ring
+	s.assume(ring.assumed...)
+	return err
+}
+
+func (s *settled) settleShare(b Bolt) error {
+	s.yieldShare = b.YieldShare
+	if b.YieldShare == 0 {
+		s.yieldShare = UsualYieldShare
+		s.assume(fmt.Sprintf("%.0f %% of the yield stress used (VDI 2230), assumed", UsualYieldShare*100))
+	}
+	if !(s.yieldShare > 0 && s.yieldShare <= 1) {
+		return fmt.Errorf("yield share %g; allowed: above 0 up to 1", b.YieldShare)
+	}
+	return nil
+}
+
+func (s *settled) settleEquation(b Bolt) error {
+	s.equation = b.Equation
+	switch b.Equation {
+	case "":
+		s.equation = Exact
+	case Exact, Linear:
+	default:
+		return fmt.Errorf("equation %q is not known; allowed: %s, %s", b.Equation, Exact, Linear)
+	}
+	return nil
+}
+
+func (s *settled) assume(lines ...string) {
+	for _, line := range lines {
+		if line != "" {
+			s.assumed = append(s.assumed, line)
+		}
+	}
+}
+
+// settleFriction takes the stated figures, else those of the lubricant, else
+// the whole span from oiled to dry.
+func (s *settled) settleFriction(b Bolt) error {
+	if b.Friction != nil {
+		s.friction = *b.Friction
+		if !s.friction.scatters() {
+			s.assume("friction without scatter, as stated, assumed")
+		}
+		return s.friction.check()
+	}
+	if strings.TrimSpace(b.Lubricant) == "" {
+		unknown := Between(classB.Low, classC.High)
+		s.friction = Same(unknown)
+		s.assume(fmt.Sprintf("lubricant not stated: friction %.2f to %.2f (VDI 2230 classes B and C, oiled to dry), assumed", unknown.Low, unknown.High))
+		return nil
+	}
+	l, err := findLubricant(b.Lubricant)
+	if err != nil {
+		return err
+	}
+	span, source := l.class.Range, "VDI 2230 class "+l.class.name
+	if s.strength.Austenitic {
+		span, source = l.onAustenitic(), "VDI 2230, austenitic steel"
+	}
+	s.friction = Same(span)
+	s.assume(fmt.Sprintf("friction %.2f to %.2f for %s (%s), assumed", span.Low, span.High, l.names[0], source))
+	return nil
+}
