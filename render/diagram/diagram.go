@@ -49,28 +49,61 @@ type sketch struct {
 	marks   []mark
 	numbers []int // of each fastener
 	space   *space
+	nearest float64 // distance between two fasteners of the part; 0 until asked for
+	path    []scene.Item
 	ring    []int // of each fastener, within its group; nil until asked for
 	out     Drawing
 }
 
 // Draw draws the part. Things are placed in the order of their importance:
 // marks and numbers, then the path, then small numbers and labels where there
-// is room.
+// is room. Numbers are made a little smaller where that lets the path through.
 func Draw(req Request) Drawing {
+	sizes := newSketch(req).sizes()
+	if len(req.Order) <= pathLimit {
+		for _, bowRoom := range bowRooms {
+			for _, z := range sizes {
+				z.bowRoom = bowRoom
+				if s := newSketch(req); s.arrange(z) {
+					return s.finish(z)
+				}
+			}
+		}
+	}
+	s := newSketch(req)
+	s.arrange(sizes[0])
+	return s.finish(sizes[0])
+}
+
+// bowRooms are the widths, in millimetres, tried in turn to keep free round
+// the part for arrows that pass outside it.
+var bowRooms = []float64{0, 6, 12}
+
+func newSketch(req Request) *sketch {
 	s := &sketch{req: req, numbers: make([]int, len(req.Order)), space: newSpace(req.Box)}
 	for k, i := range req.Order {
 		s.numbers[i] = k + 1
 	}
-	size := s.settle()
+	return s
+}
+
+// arrange places marks, numbers and the path, and says whether there is a path.
+func (s *sketch) arrange(z size) bool {
+	s.view = s.fitWith(z)
 	s.drawPart()
-	s.placeMarks(size)
-	s.placeLed(size)
-	path := s.planPath()
+	s.placeMarks(z)
+	s.placeLed(z)
+	s.path = s.planPath()
+	return s.out.Path
+}
+
+// finish fills in what there is room for.
+func (s *sketch) finish(z size) Drawing {
 	s.drawBesides()
 	s.drawLabels()
 	s.drawClusters()
-	s.out.Items = append(s.out.Items, path...)
-	s.drawMarks(size)
+	s.add(s.path...)
+	s.drawMarks(z)
 	return s.out
 }
 

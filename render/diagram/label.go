@@ -91,7 +91,7 @@ func (s *sketch) drawClusters() {
 			points = append(points, joint.Fasteners[i].At)
 			reach = max(reach, s.marks[i].reach()+s.rim(i))
 		}
-		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+0.9), Stroke: scene.Grey, Width: 0.35}
+		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+0.6), Stroke: scene.Grey, Width: 0.35}
 		if c.Unloaded {
 			shape.Dash = 1.2
 		}

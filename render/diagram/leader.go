@@ -101,7 +101,7 @@ func (s *sketch) outwards(i int) []float64 {
 func (s *sketch) beside(i int, extent scene.Point, deg, distance float64) placement {
 	m := s.marks[i]
 	sin, cos := math.Sincos(deg * math.Pi / 180)
-	rim := m.reach() + s.rim(i)
+	rim := m.radius*m.shape.rim(deg) + s.rim(i)
 	// The box is pushed out until its near side is at the distance.
 	half := math.Abs(cos)*extent.X/2 + math.Abs(sin)*extent.Y/2
 	reach := rim + distance + half
@@ -116,7 +116,7 @@ func (s *sketch) beside(i int, extent scene.Point, deg, distance float64) placem
 }
 
 func (s *sketch) fits(i int, p placement) bool {
-	if !s.space.freeBox(p.box, s.name(i)) || distanceToBox(s.marks[i].at, p.box) < s.marks[i].reach()+s.rim(i)+0.3 {
+	if !s.space.freeBox(p.box, s.name(i)) || distanceToBox(s.marks[i].at, p.box) < s.marks[i].radius*s.marks[i].shape.inner()+s.rim(i)+0.3 {
 		return false
 	}
 	return !p.leader || s.space.freeLine(p.from, p.to, s.name(i))

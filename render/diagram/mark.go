@@ -1,6 +1,8 @@
 package diagram
 
 import (
+	"math"
+
 	"drawdown/render/font"
 	"drawdown/render/scene"
 )
@@ -18,20 +20,46 @@ func (m mark) reach() float64 { return m.radius * m.shape.reach }
 // shape is how the fasteners of one kind are drawn: kinds differ by shape, so
 // that no meaning hangs on colour.
 type shape struct {
-	name  string
+	sides int     // of the regular polygon; 0 for a circle
 	reach float64 // of its corners, for a round mark of radius 1
-	path  func(at scene.Point, r float64) scene.Path
+	first float64 // direction of its first corner, in degrees
 }
 
 var shapes = []shape{
-	{"circle", 1, func(at scene.Point, r float64) scene.Path { return scene.Circle(at.X, at.Y, r) }},
-	{"square", 1.2, func(at scene.Point, r float64) scene.Path {
-		h := 0.9 * r
-		return scene.Rect(at.X-h, at.Y-h, 2*h, 2*h, 0.14*r)
-	}},
-	{"hexagon", 1.15, func(at scene.Point, r float64) scene.Path { return scene.Polygon(at.X, at.Y, 1.15*r, 6, 0) }},
-	{"diamond", 1.4, func(at scene.Point, r float64) scene.Path { return scene.Polygon(at.X, at.Y, 1.4*r, 4, 0) }},
-	{"triangle", 1.7, func(at scene.Point, r float64) scene.Path { return scene.Polygon(at.X, at.Y, 1.7*r, 3, 90) }},
+	{sides: 0, reach: 1},
+	{sides: 4, reach: 1.26, first: 45},
+	{sides: 6, reach: 1.15},
+	{sides: 4, reach: 1.4},
+	{sides: 3, reach: 1.7, first: 90},
+}
+
+// path draws the shape about a place, for a round mark of radius r.
+func (h shape) path(at scene.Point, r float64) scene.Path {
+	if h.sides == 0 {
+		return scene.Circle(at.X, at.Y, r)
+	}
+	return scene.Polygon(at.X, at.Y, h.reach*r, h.sides, h.first)
+}
+
+// rim is the distance from the middle to the edge in a direction, for a round
+// mark of radius 1.
+func (h shape) rim(deg float64) float64 {
+	if h.sides == 0 {
+		return 1
+	}
+	sector := 360 / float64(h.sides)
+	fromMiddle := math.Mod(math.Mod(deg-h.first, sector)+sector, sector) - sector/2
+	rad := math.Pi / 180
+	return h.reach * math.Cos(sector/2*rad) / math.Cos(fromMiddle*rad)
+}
+
+// inner is the radius of the largest disc in the shape, for a round mark of
+// radius 1.
+func (h shape) inner() float64 {
+	if h.sides == 0 {
+		return 1
+	}
+	return h.reach * math.Cos(math.Pi/float64(h.sides))
 }
 
 // shapeOf gives the shape for the kind with that index in the plan.

@@ -35,7 +35,7 @@ func partBounds(j geometry.Joint) geometry.Box {
 // millimetres of the part.
 func edgeAllowance(j geometry.Joint) float64 {
 	if spacing := geometry.Spacing(j.Points()); spacing > 0 {
-		return 0.35 * spacing
+		return 0.5 * spacing
 	}
 	return 10
 }
@@ -49,6 +49,7 @@ func (s *sketch) drawPart() {
 			fill = scene.White // an opening in the part
 		}
 		s.add(scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: 0.5})
+		s.space.takeEdge(path)
 	}
 	for _, b := range joint.Bores {
 		s.drawBore(b)
@@ -61,6 +62,10 @@ func (s *sketch) drawPart() {
 
 func (s *sketch) outline(j geometry.Joint) []scene.Path {
 	if len(j.Outline) == 0 {
+		if rim := geometry.Enclose(j.Points()); geometry.OneCircle(j.Points(), rim.Centre) {
+			c := s.view.at(rim.Centre)
+			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
+		}
 		return []scene.Path{around(s.view.all(geometry.Hull(j.Points())), edgeAllowance(j)*s.view.scale)}
 	}
 	paths := make([]scene.Path, len(j.Outline))
@@ -87,7 +92,9 @@ func inside(a, b []geometry.Point) bool {
 // so that its middle is free for a label.
 func (s *sketch) drawBore(b geometry.Bore) {
 	c, r := s.view.at(b.Centre), b.Diameter/2*s.view.scale
-	s.add(scene.Shape{Path: scene.Circle(c.X, c.Y, r), Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
+	rim := scene.Circle(c.X, c.Y, r)
+	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
+	s.space.takeEdge(rim)
 	tick := math.Min(2.5, r/3)
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
@@ -135,8 +142,9 @@ func (s *sketch) drawFront(front geometry.Front) {
 		base, tip = scene.Point{X: c.X, Y: b.Bottom + gap}, scene.Point{X: c.X, Y: b.Bottom + gap + length}
 		word.At = scene.Point{X: c.X, Y: tip.Y + 1 + baseline}
 	}
-	s.add(arrowhead(base, tip, half, scene.Black))
-	s.add(font.Set(word))
+	word = font.Set(word)
+	s.space.takeBox(word.Box())
+	s.add(arrowhead(base, tip, half, scene.Black), word)
 }
 
 // partBox is the box that the part covers on the page.

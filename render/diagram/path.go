@@ -2,7 +2,6 @@ package diagram
 
 import (
 	"math"
-	"slices"
 
 	"drawdown/render/scene"
 	"drawdown/sequence"
@@ -17,87 +16,107 @@ const (
 	clearance  = 0.9 // between an arrow and a mark
 )
 
-// planPath routes the arrows from each number to the next. Where one finds no
-// clear way, or too many cross, there is no path; rings are shaded instead.
+// planPath routes the arrows from each number to the next, group by group. A
+// group in which one finds no clear way, or too many cross, has none. Where the
+// first group has none, rings are shaded instead.
 func (s *sketch) planPath() []scene.Item {
-	if len(s.marks) <= pathLimit {
-		if routes, ok := s.routes(); ok {
-			s.out.Path = true
-			return drawRoutes(routes)
-		}
-		s.space.lines, s.space.cells = nil, s.space.withoutLines()
-	}
-	s.out.Rings = s.rings() > 1
-	return nil
-}
-
-// withoutLines gives the grid without the lines filed in it.
-func (p *space) withoutLines() map[[2]int][]entry {
-	for cell, entries := range p.cells {
-		p.cells[cell] = slices.DeleteFunc(entries, func(e entry) bool { return e.kind == lineKind })
-	}
-	return p.cells
-}
-
-// route is one arrow: a cubic from rim to rim.
-type route struct {
-	curve  [4]scene.Point
-	points []scene.Point // flattened
-}
-
-func (s *sketch) routes() ([]route, bool) {
 	var routes []route
-	crossings := 0
-	for _, g := range s.legs() {
-		best, bestCost := route{}, math.Inf(1)
-		for _, bow := range bows {
-			r, ok := s.route(g[0], g[1], bow)
-			if !ok {
-				continue
-			}
-			crossed := countCrossings(r, routes)
-			if cost := float64(crossed)*0.35 + math.Abs(bow); cost < bestCost {
-				best, bestCost = r, cost
+	if len(s.marks) <= pathLimit {
+		for _, g := range s.req.Plan.Groups {
+			more, ok := s.routes(s.legs(g.Members), routes)
+			if ok {
+				routes = append(routes, more...)
+				s.out.Path = s.out.Path || len(more) > 0 && s.leads(g.Members)
 			}
 		}
-		if math.IsInf(bestCost, 1) {
-			return nil, false
-		}
-		crossings += countCrossings(best, routes)
-		routes = append(routes, best)
 	}
-	if crossings > len(routes)/2 {
-		return nil, false
+	if !s.out.Path {
+		s.out.Rings = s.rings() > 1
+		return nil
 	}
 	for _, r := range routes {
 		for k := 1; k < len(r.points); k++ {
 			s.space.takeLine(r.points[k-1], r.points[k])
 		}
 	}
-	return routes, true
+	return drawRoutes(routes)
 }
 
-// bows are the ways to bend an arrow aside, as shares of its length: straight
-// first.
-var bows = []float64{0, 0.12, -0.12, 0.2, -0.2, 0.3, -0.3, 0.42, -0.42, 0.55, -0.55}
+// leads says whether a group is the one that most of the work is on.
+func (s *sketch) leads(members []int) bool { return 2*len(members) >= len(s.marks) }
+
+// route is one arrow: a cubic from rim to rim.
+type route struct {
+	bow    float64
+	curve  [4]scene.Point
+	points []scene.Point // flattened
+	bounds scene.Box
+}
+
+// routes finds a way for each leg, given those that exist. A second round lets
+// the early ones give way to the late.
+func (s *sketch) routes(legs [][2]int, others []route) ([]route, bool) {
+	choices := make([][]route, len(legs))
+	for k, leg := range legs {
+		for _, bow := range bows {
+			if r, ok := s.route(leg[0], leg[1], bow); ok {
+				choices[k] = append(choices[k], r)
+			}
+		}
+		if len(choices[k]) == 0 {
+			return nil, false
+		}
+	}
+	chosen := make([]route, len(legs))
+	crossings := 0
+	for range 2 {
+		crossings = 0
+		for k := range legs {
+			chosen[k] = route{}
+			best, fewest := s.cheapest(choices[k], chosen, others)
+			chosen[k] = best
+			crossings += fewest
+		}
+	}
+	return chosen, crossings <= len(legs)/2
+}
+
+// cheapest picks the way with the fewest crossings and the least bend.
+func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
+	bestCost := math.Inf(1)
+	for _, r := range choices {
+		if math.Abs(r.bow) >= bestCost {
+			continue
+		}
+		crossed := countCrossings(r, chosen) + countCrossings(r, others)
+		if cost := float64(crossed)*crossingCost + math.Abs(r.bow); cost < bestCost {
+			best, fewest, bestCost = r, crossed, cost
+		}
+	}
+	return best, fewest
+}
+
+// crossingCost is what a crossing weighs against a bend.
+const crossingCost = 0.5
 
 // legs lists the pairs that an arrow joins: successive numbers of one group.
-func (s *sketch) legs() [][2]int {
-	group := map[int]int{}
-	for g, members := range s.req.Plan.Groups {
-		for _, i := range members.Members {
-			group[i] = g
-		}
+func (s *sketch) legs(members []int) [][2]int {
+	in := map[int]bool{}
+	for _, i := range members {
+		in[i] = true
 	}
 	var legs [][2]int
 	for k := 1; k < len(s.req.Order); k++ {
-		a, b := s.req.Order[k-1], s.req.Order[k]
-		if group[a] == group[b] {
+		if a, b := s.req.Order[k-1], s.req.Order[k]; in[a] && in[b] {
 			legs = append(legs, [2]int{a, b})
 		}
 	}
 	return legs
 }
+
+// bows are the ways to bend an arrow aside, as shares of its length: straight
+// first.
+var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34, 0.44, -0.44, 0.55, -0.55}
 
 // route bends an arrow by a share of its length; not ok where it would touch a
 // mark or leave the box.
@@ -114,26 +133,28 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	if length < a.reach()+b.reach()+s.rim(from)+s.rim(to)+2*clearance+headLength {
 		return route{}, false
 	}
-	r := route{curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
-	const steps = 20
+	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
+	const steps = 16
 	for k := range steps + 1 {
 		r.points = append(r.points, bezierPoint(r.curve, float64(k)/steps))
 	}
+	r.bounds = scene.Polyline(r.points, false).Bounds()
 	return r, s.clear(r, from, to)
 }
 
 // clear says whether an arrow keeps away from all other marks and in the box.
 func (s *sketch) clear(r route, from, to int) bool {
 	room := s.req.Box.Grown(-0.5)
-	for _, p := range r.points {
-		if !room.Contains(p) {
-			return false
-		}
+	if !room.Holds(r.bounds) {
+		return false
 	}
 	for i, m := range s.marks {
 		keep := m.reach() + s.rim(i) + clearance*0.8
+		if i == from || i == to || !r.bounds.Grown(keep).Contains(m.at) {
+			continue
+		}
 		for k := 1; k < len(r.points); k++ {
-			if i != from && i != to && distanceToLine(m.at, r.points[k-1], r.points[k]) < keep {
+			if distanceToLine(m.at, r.points[k-1], r.points[k]) < keep {
 				return false
 			}
 		}
@@ -144,7 +165,7 @@ func (s *sketch) clear(r route, from, to int) bool {
 func countCrossings(r route, others []route) int {
 	n := 0
 	for _, o := range others {
-		if meet(r.points, o.points) {
+		if r.bounds.Meets(o.bounds) && meet(r.points, o.points) {
 			n++
 		}
 	}

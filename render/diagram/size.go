@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"drawdown/geometry"
@@ -15,7 +16,7 @@ const (
 	usualCap   = 5.0 // the least up to twenty fasteners on A4
 	smallerCap = 4.0 // where to begin beyond twenty
 	leastCap   = 3.0 // never under this
-	capStep    = 0.25
+	capStep    = 0.5
 	usualCount = 20
 )
 
@@ -24,32 +25,45 @@ type size struct {
 	capMm  float64
 	radius float64 // of a round mark
 	led    bool    // numbers stand outside, on leader lines
+	// bowRoom is kept free round the part for arrows that pass outside it.
+	bowRoom float64
 }
 
 func (z size) em() float64 { return z.capMm / font.CapHeight }
 
-// settle picks the view and the size together, since large marks at the edge
-// make the part smaller: the largest numbers that fit into their marks; where
-// even the least do not, small marks with the numbers on leader lines.
-func (s *sketch) settle() size {
+// sizes gives the sizes to try, best first. View and size are settled
+// together, since large marks at the edge make the part smaller. The first is
+// the largest at which the numbers fit into their marks; further ones are a
+// little smaller, down to the usual height. Where not even the least fits,
+// there is one size with small marks and the numbers on leader lines.
+func (s *sketch) sizes() []size {
 	n := len(s.req.Order)
 	first := largestCap
 	if n > usualCount {
 		first = smallerCap
 	}
+	var sizes []size
 	for capMm := first; capMm >= leastCap; capMm -= capStep {
-		z := size{capMm: capMm, radius: numberRadius(n, capMm)}
-		s.view = s.fitWith(z.radius)
-		if s.closest() >= 2*s.widest(z.radius)+marksApart {
-			return z
+		if len(sizes) > 0 && capMm < usualCap {
+			break
+		}
+		if z := (size{capMm: capMm, radius: numberRadius(n, capMm)}); s.apart(z) {
+			sizes = append(sizes, z)
 		}
 	}
+	if len(sizes) > 0 {
+		return sizes
+	}
 	z := size{capMm: leastCap, led: true, radius: 2.2}
-	s.view = s.fitWith(ledEdge)
-	for z.radius > smallestMark && s.closest() < 2*s.widest(z.radius)+marksApart {
+	for z.radius > smallestMark && !s.apart(z) {
 		z.radius -= 0.1
 	}
-	return z
+	return []size{z}
+}
+
+// apart says whether marks of that size keep apart.
+func (s *sketch) apart(z size) bool {
+	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+marksApart
 }
 
 const (
@@ -64,20 +78,24 @@ func numberRadius(count int, capMm float64) float64 {
 	return math.Hypot(widest/2, capMm/2) + 0.8
 }
 
-// fitWith fits the part into the box with marks of the given radius.
-func (s *sketch) fitWith(radius float64) view {
+// fitWith fits the part into the box with marks of the given size.
+func (s *sketch) fitWith(z size) view {
 	joint := s.req.Plan.Joint
-	fasteners := geometry.Bounds(joint.Points())
-	return fit(partBounds(joint), fasteners, room(s.req.Box, joint.Front), s.widest(radius)+ringGap+0.6)
+	edge := s.widest(z.radius) + ringGap + 0.6
+	if z.led {
+		edge = ledEdge
+	}
+	box := room(s.req.Box, joint.Front).Grown(-z.bowRoom)
+	return fit(partBounds(joint), geometry.Bounds(joint.Points()), box, edge)
 }
 
-// closest is the least distance between two fasteners on the page.
+// closest is the least distance between two fasteners of the part, in
+// millimetres.
 func (s *sketch) closest() float64 {
-	least := math.Inf(1)
-	for _, d := range geometry.NearestDistances(s.req.Plan.Joint.Points()) {
-		least = math.Min(least, d)
+	if s.nearest == 0 {
+		s.nearest = slices.Min(geometry.NearestDistances(s.req.Plan.Joint.Points()))
 	}
-	return least * s.view.scale
+	return s.nearest
 }
 
 // widest is the reach of the widest shape in use, for a round mark's radius.
@@ -92,6 +110,6 @@ func (s *sketch) widest(radius float64) float64 {
 // NumberCap tells how high the numbers would be in a box, without drawing, and
 // whether they would stand outside their marks.
 func NumberCap(req Request) (capMm float64, led bool) {
-	z := (&sketch{req: req}).settle()
+	z := newSketch(req).sizes()[0]
 	return z.capMm, z.led
 }

@@ -27,6 +27,7 @@ type disc struct {
 
 type line struct {
 	from, to scene.Point
+	edge     bool // of the part: a leader may cross it, type may not
 }
 
 type kind uint8
@@ -57,8 +58,20 @@ func (p *space) takeBox(b scene.Box) {
 	p.file(b, boxKind, len(p.boxes)-1)
 }
 
-func (p *space) takeLine(from, to scene.Point) {
-	p.lines = append(p.lines, line{from, to})
+func (p *space) takeLine(from, to scene.Point) { p.fileLine(line{from: from, to: to}) }
+
+// takeEdge keeps type off the outlines of a path.
+func (p *space) takeEdge(path scene.Path) {
+	for _, run := range path.Flatten() {
+		for k := 1; k < len(run); k++ {
+			p.fileLine(line{run[k-1], run[k], true})
+		}
+	}
+}
+
+func (p *space) fileLine(l line) {
+	from, to := l.from, l.to
+	p.lines = append(p.lines, l)
 	p.file(lineBounds(from, to), lineKind, len(p.lines)-1)
 }
 
@@ -132,7 +145,7 @@ func (p *space) freeLine(from, to scene.Point, own string) bool {
 			return p.boxes[e.index].Grown(0.3).Cut(from, to)
 		}
 		l := p.lines[e.index]
-		return crossing(from, to, l.from, l.to)
+		return !l.edge && crossing(from, to, l.from, l.to)
 	})
 }
 

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -31,15 +30,8 @@ func (c *card) beforeLoosening() []string {
 }
 
 func (c *card) beforeTightening() []string {
-	var lines []string
-	for _, k := range c.plan.Kinds {
-		lines = append(lines, c.reuseLine(k)...)
-	}
-	for _, k := range c.plan.Kinds {
-		if k.Lubricant != "" {
-			lines = append(lines, fmt.Sprintf("%s: threads and under heads clean, then %s.", capital(k.Name), k.Lubricant))
-		}
-	}
+	lines := c.byKind(reuseLine)
+	lines = append(lines, c.byKind(lubricantLine)...)
 	lines = append(lines, "Blind holes clean and dry: trapped oil cracks the part.", "All in by hand before stage 1.")
 	if span := c.torqueSpan(); span != "" {
 		lines = append(lines, span)
@@ -47,16 +39,52 @@ func (c *card) beforeTightening() []string {
 	return append(lines, "Gloves: machined edges cut. Cold joint only.")
 }
 
-func (c *card) reuseLine(k plan.Kind) []string {
+// byKind says a thing for every kind: once where it holds for all of them,
+// else with the kinds named.
+func (c *card) byKind(say func(k plan.Kind) string) []string {
+	var words []string
+	names := map[string][]string{}
+	for _, k := range c.plan.Kinds {
+		w := say(k)
+		if w == "" {
+			continue
+		}
+		if names[w] == nil {
+			words = append(words, w)
+		}
+		names[w] = append(names[w], k.Name)
+	}
+	var lines []string
+	for _, w := range words {
+		who := strings.Join(names[w], ", ")
+		if len(names[w]) == len(c.plan.Kinds) {
+			who = "all fasteners"
+		}
+		lines = append(lines, capital(who)+": "+w+".")
+	}
+	return lines
+}
+
+func reuseLine(k plan.Kind) string {
 	switch k.Reuse {
 	case plan.ReuseOnce:
-		return []string{fmt.Sprintf("%s: new ones. Used once, then scrap.", capital(k.Name))}
+		return "new ones; used once, then scrap"
 	case plan.ReuseInspect:
-		return []string{fmt.Sprintf("%s: measured and threads looked at before reuse.", capital(k.Name))}
+		return "measured and threads looked at before reuse"
 	case plan.ReuseYes:
-		return []string{fmt.Sprintf("%s: may go back when clean and sound.", capital(k.Name))}
+		return "may go back when clean and sound"
 	}
-	return nil
+	return ""
+}
+
+func lubricantLine(k plan.Kind) string {
+	if k.Lubricant == "" {
+		return ""
+	}
+	if strings.EqualFold(k.Lubricant, "dry") {
+		return "threads and under heads clean and dry"
+	}
+	return "threads and under heads clean, then " + k.Lubricant
 }
 
 // torqueSpan says what the wrench must cover, and whether an angle gauge is

@@ -14,7 +14,6 @@ import (
 )
 
 const (
-	stageHeight   = 26.0
 	stageGap      = 3.0
 	leastBoxWidth = 33.0
 )
@@ -30,13 +29,24 @@ func (c *card) stageRows() (across, rows int) {
 	return (n + rows - 1) / rows, rows
 }
 
+// boxHeight is the height of a stage box: with one line below the figure, or
+// with two.
+func (c *card) boxHeight() float64 {
+	for i := range c.side.Stages {
+		if len(c.below(&c.side.Stages[i])) > 1 {
+			return 26
+		}
+	}
+	return 22
+}
+
 // stagesHeight is the height of the stages with their heading.
 func (c *card) stagesHeight() float64 {
 	_, rows := c.stageRows()
 	if rows == 0 {
 		return 12
 	}
-	return 8 + float64(rows)*(stageHeight+stageGap)
+	return 8 + float64(rows)*(c.boxHeight()+stageGap)
 }
 
 // stages draws the boxes side by side in the order in which they are done.
@@ -51,27 +61,18 @@ func (c *card) stages(p *pen, y float64) {
 	width = math.Min(width, 60)
 	for i := range c.side.Stages {
 		x := p.left() + float64(i%across)*(width+stageGap)
-		c.stageBox(p, &c.side.Stages[i], x, y+7+float64(i/across)*(stageHeight+stageGap), width)
+		c.stageBox(p, &c.side.Stages[i], x, y+7+float64(i/across)*(c.boxHeight()+stageGap), width)
 	}
 }
 
 func (c *card) stageBox(p *pen, s *plan.Stage, x, y, w float64) {
-	p.panel(x, y, w, stageHeight, 1.5, scene.White, 0.5)
+	p.panel(x, y, w, c.boxHeight(), 1.5, scene.White, 0.5)
 	number := strconv.Itoa(s.Number)
 	p.head(x+2.2, y+5.6, number)
 	from := x + 4 + font.Width(number, scene.Bold, headEm)
 	p.write(x+w-2.2, y+5.6, textEm, scene.Regular, scene.End, scene.Black, font.Fit(c.covers(s), scene.Regular, textEm, x+w-2.2-from))
-	below := c.figure(p, s, x, y, w)
-	if note := s.Note; note != "" {
-		below = append(below, note)
-	}
-	if s.Way != "" {
-		below = append(below, wayWords[s.Way])
-	}
-	if s.WorkedOut && s.Percent > 0 {
-		below = append(below, fmt.Sprintf("%g %%, %s", s.Percent, wordWorkedOut))
-	}
-	for k, words := range atMost(below, 2, scene.Regular, textEm, w-3) {
+	c.figure(p, s, x, y, w)
+	for k, words := range atMost(c.below(s), 2, scene.Regular, textEm, w-3) {
 		p.write(x+w/2, y+19.6+float64(k)*line, textEm, scene.Regular, scene.Middle, scene.Black, font.Fit(words, scene.Regular, textEm, w-3))
 	}
 }
@@ -105,29 +106,49 @@ func (c *card) covers(s *plan.Stage) string {
 	return "all " + names
 }
 
-// figure draws what the stage is about and gives the lines to set below it.
-func (c *card) figure(p *pen, s *plan.Stage, x, y, w float64) []string {
+// below lists what stands under the figure.
+func (c *card) below(s *plan.Stage) []string {
+	var lines []string
+	add := func(words string) {
+		if words != "" {
+			lines = append(lines, words)
+		}
+	}
+	switch s.Do {
+	case plan.Tighten:
+		add(otherTorque(s))
+	case plan.BackOff:
+		add("slacken")
+	case plan.TurnBack:
+		add("break loose")
+	case plan.Wait:
+		add("let it settle")
+	case plan.Remove:
+		add("keep its place")
+	}
+	add(wayWords[s.Way])
+	if s.Percent > 0 {
+		add(fmt.Sprintf("%g %%, %s", s.Percent, wordWorkedOut))
+	}
+	add(s.Note)
+	return lines
+}
+
+// figure draws what the stage is about.
+func (c *card) figure(p *pen, s *plan.Stage, x, y, w float64) {
 	mid := y + 14.6
 	switch s.Do {
 	case plan.Tighten:
-		c.bigFigure(p, x+w/2, mid, w, approx(s)+number(s.Torque.Value), s.Torque.Unit.String())
-		return []string{otherTorque(s)}
+		c.bigFigure(p, x+w/2, mid, approx(s)+number(s.Torque.Value), s.Torque.Unit.String())
 	case plan.Advance:
 		c.beside(p, x, mid, w, wedgeIcon(float64(s.Angle), true), approx(s)+"+"+s.Angle.String())
-	case plan.BackOff:
+	case plan.BackOff, plan.TurnBack:
 		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), "−"+s.Angle.String())
-		return []string{"slacken"}
-	case plan.TurnBack:
-		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), "−"+s.Angle.String())
-		return []string{"break loose"}
 	case plan.Wait:
 		c.beside(p, x, mid, w, clockIcon, s.Wait.String())
-		return []string{"let it settle"}
 	case plan.Remove:
 		c.beside(p, x, mid, w, outIcon, "out")
-		return []string{"keep its place"}
 	}
-	return nil
 }
 
 // approx marks a figure that was worked out.
@@ -150,7 +171,7 @@ func otherTorque(s *plan.Stage) string {
 }
 
 // bigFigure sets a figure with its unit smaller behind it, centred on x.
-func (c *card) bigFigure(p *pen, x, y, w float64, figure, unitSign string) {
+func (c *card) bigFigure(p *pen, x, y float64, figure, unitSign string) {
 	const gap = 1.2
 	wide := font.Width(figure, scene.Bold, figureEm)
 	behind := font.Width(unitSign, scene.Bold, headEm)

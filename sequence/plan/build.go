@@ -36,10 +36,7 @@ func Build(in Input) (Plan, error) {
 
 // order settles groups, the tightening order and its reverse.
 func (p *Plan) order(in Input) error {
-	groups := in.Groups
-	if len(groups) == 0 {
-		groups = bySize(in)
-	}
+	groups := in.groups()
 	order, err := sequence.Order(in.Joint, groups)
 	if err != nil {
 		return err
@@ -51,6 +48,24 @@ func (p *Plan) order(in Input) error {
 		p.Groups = append(p.Groups, p.settle(g))
 	}
 	return nil
+}
+
+// groups gives the groups to order, with the user's way and turn before the
+// file's own.
+func (in Input) groups() []sequence.Group {
+	groups := slices.Clone(in.Groups)
+	if len(groups) == 0 {
+		groups = bySize(in)
+	}
+	for i := range groups {
+		if in.Way != "" {
+			groups[i].Way, groups[i].List = in.Way, nil
+		}
+		if in.Turn != "" {
+			groups[i].Turn = in.Turn
+		}
+	}
+	return groups
 }
 
 // settle writes out what a group's way and turn came to.

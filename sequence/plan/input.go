@@ -23,6 +23,8 @@ type Input struct {
 	Mirror      geometry.Axis // the finished order is mirrored with the part
 	Kinds       []Kind
 	Groups      []sequence.Group // in the order in which the groups are finished; empty: by size
+	Way         sequence.Way     // asked for by the user; goes before every group's own
+	Turn        sequence.Turn    // likewise
 	Tighten     []StageInput
 	Loosen      []StageInput
 	Source      string // where the figures come from; empty: worked out

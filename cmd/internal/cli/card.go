@@ -1,0 +1,99 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/render"
+	"drawdown/render/sheet"
+	"drawdown/sequence"
+)
+
+var cardCommand = command{
+	name:    "card",
+	summary: "draw the tightening and loosening card of a joint",
+	usage:   "FILE [--format pdf,png,svg] [--paper a4] [--side both] [--dpi 300] [-o FOLDER]",
+	about: `Writes one PDF with all pages, and a PNG or SVG a page. Files that exist are
+replaced, whole or not at all.`,
+	example: `
+drawdown card p4-head --paper a5 --format pdf -o cards
+    cards/p4-head.pdf
+`,
+	build: buildCard,
+}
+
+func buildCard(flags *pflag.FlagSet) runner {
+	formats := flags.String("format", "pdf,png", "one or more of "+choices(render.Formats))
+	paper := flags.String("paper", "a4", "one of "+strings.Join(sheet.PaperNames(), ", "))
+	side := flags.String("side", string(sheet.BothSides), "one of "+choices(sheet.Sides))
+	dpi := flags.Int("dpi", 300, "resolution of PNG pictures, in dots per inch")
+	ways := addWayFlags(flags)
+	folder := outFlag(flags)
+	asJSON := jsonFlag(flags)
+	return func(p *Program, args []string) Status {
+		ask, err := cardRequest(*formats, *paper, *side, *dpi)
+		if err == nil {
+			err = ways.check()
+		}
+		if err != nil {
+			return p.misuse("card", "%v", err)
+		}
+		file, err := oneFile(args)
+		if err != nil {
+			return p.misuse("card", "%v", err)
+		}
+		return p.card(file, sequence.Way(*ways.way), sequence.Turn(*ways.turn), ask, *folder, *asJSON)
+	}
+}
+
+func cardRequest(formats, paper, side string, dpi int) (ask job.CardRequest, err error) {
+	if ask.Paper, err = sheet.FindPaper(paper); err != nil {
+		return ask, err
+	}
+	if ask.Sides = sheet.Which(side); !slices.Contains(sheet.Sides, ask.Sides) {
+		return ask, fmt.Errorf("side %q is not known; allowed: %s", side, choices(sheet.Sides))
+	}
+	for _, name := range strings.Split(formats, ",") {
+		f, err := render.FindFormat(name)
+		if err != nil {
+			return ask, err
+		}
+		if !slices.Contains(ask.Formats, f) {
+			ask.Formats = append(ask.Formats, f)
+		}
+	}
+	ask.DPI = dpi
+	return ask, render.CheckDPI(dpi, ask.Paper.Width, ask.Paper.Height)
+}
+
+func (p *Program) card(file string, way sequence.Way, turn sequence.Turn, ask job.CardRequest, folder string, asJSON bool) Status {
+	made, status, ok := p.load(file, way, turn)
+	if !ok {
+		return status
+	}
+	files, notes, err := job.Card(made, ask)
+	if err != nil {
+		return p.fail(Wrong, err)
+	}
+	for _, note := range notes {
+		fmt.Fprintf(p.Stderr, "drawdown: warning: %s\n", note)
+	}
+	paths, err := writeFiles(folder, files)
+	if err != nil {
+		return p.fail(Failed, err)
+	}
+	if asJSON {
+		return p.printJSON(struct {
+			Files    []string `json:"files"`
+			Warnings []string `json:"warnings"`
+		}{paths, append([]string{}, notes...)})
+	}
+	for _, path := range paths {
+		fmt.Fprintln(p.Stdout, path)
+	}
+	return Done
+}

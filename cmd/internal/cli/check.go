@@ -1,0 +1,69 @@
+package cli
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/patterns/problem"
+)
+
+var checkCommand = command{
+	name:    "check",
+	summary: "say whether a pattern file is sound, with all its problems at once",
+	usage:   "FILE [--json]",
+	about: `Reads the file and plans the work without writing anything. Each problem is
+shown with its file, line and column, the line itself, and what is allowed.
+Warnings do not make a file unsound.`,
+	example: `
+drawdown check p4-head
+    p4-head is sound: 14 fasteners, 2 kinds, 5 tightening stages, 4 loosening stages
+`,
+	build: func(flags *pflag.FlagSet) runner {
+		asJSON := jsonFlag(flags)
+		return func(p *Program, args []string) Status {
+			file, err := oneFile(args)
+			if err != nil {
+				return p.misuse("check", "%v", err)
+			}
+			return p.check(file, *asJSON)
+		}
+	},
+}
+
+func (p *Program) check(file string, asJSON bool) Status {
+	made, problems, err := job.Load(file, p.Stdin, "", "")
+	if err != nil {
+		return p.fail(statusOf(err), err)
+	}
+	status := Done
+	if problems.Stops() {
+		status = Wrong
+	}
+	if asJSON {
+		out := struct {
+			Sound    bool         `json:"sound"`
+			Problems problem.List `json:"problems"`
+		}{status == Done, append(problem.List{}, problems...)}
+		if failed := p.printJSON(out); failed != Done {
+			return failed
+		}
+		return status
+	}
+	p.report(problems)
+	if status == Done {
+		fmt.Fprintf(p.Stdout, "%s is sound: %s, %s, %s, %s\n", file,
+			counted(len(made.Joint.Fasteners), "fastener"), counted(len(made.Kinds), "kind"),
+			counted(len(made.Tighten.Stages), "tightening stage"), counted(len(made.Loosen.Stages), "loosening stage"))
+	}
+	return status
+}
+
+// counted writes a count with its noun: 1 kind, 2 kinds.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

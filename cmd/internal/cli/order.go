@@ -1,0 +1,127 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+var orderCommand = command{
+	name:    "order",
+	summary: "print the sequence and the steps as text or JSON",
+	usage:   "FILE [--way WAY] [--turn TURN] [--json]",
+	about:   `Prints the tightening order, its exact reverse for loosening, and the stages.`,
+	example: `
+drawdown order p4-head
+    Cylinder head · Fernhollow P4 pump engine
+    Tighten
+      main, spiral, turning left: M3 M8 M9 M4 M2 M7 M10 M5 M1 M6
+      ...
+`,
+	build: func(flags *pflag.FlagSet) runner {
+		ways := addWayFlags(flags)
+		asJSON := jsonFlag(flags)
+		return func(p *Program, args []string) Status {
+			file, err := oneFile(args)
+			if err == nil {
+				err = ways.check()
+			}
+			if err != nil {
+				return p.misuse("order", "%v", err)
+			}
+			made, status, ok := p.load(file, sequence.Way(*ways.way), sequence.Turn(*ways.turn))
+			if !ok {
+				return status
+			}
+			if *asJSON {
+				return p.printJSON(orderJSON(made))
+			}
+			p.printOrder(made)
+			return Done
+		}
+	},
+}
+
+func (p *Program) printOrder(made plan.Plan) {
+	heading := made.Title
+	if made.Machine != "" {
+		heading += " · " + made.Machine
+	}
+	fmt.Fprintf(p.Stdout, "%s\ncard %s\n\nTighten\n", heading, made.Fingerprint)
+	for _, g := range made.Groups {
+		fmt.Fprintf(p.Stdout, "  %s, %s: %s\n", strings.Join(g.Kinds, ", "), wayWords(g), strings.Join(made.IDs(g.Members), " "))
+	}
+	p.printStages(made, made.Tighten)
+	fmt.Fprintf(p.Stdout, "\nLoosen\n  %s\n", strings.Join(made.IDs(made.Loosen.Order), " "))
+	p.printStages(made, made.Loosen)
+	p.printSource(made)
+}
+
+// wayWords says how a group is gone through.
+func wayWords(g plan.Group) string {
+	switch g.Way {
+	case sequence.List:
+		return "the maker's own order"
+	case sequence.Cast:
+		return "by cast number"
+	case sequence.RowWay:
+		return "row"
+	}
+	return fmt.Sprintf("%s, turning %s", g.Way, g.Turn)
+}
+
+func (p *Program) printStages(made plan.Plan, side plan.Side) {
+	for i := range side.Stages {
+		s := &side.Stages[i]
+		line := fmt.Sprintf("  %d  %s", s.Number, stageWords(s))
+		if len(s.Kinds) > 0 {
+			line += "  " + strings.Join(s.Kinds, ", ")
+		}
+		if s.Way != "" {
+			line += ": " + strings.Join(made.IDs(s.Fasteners), " ")
+		}
+		if s.Note != "" {
+			line += "  (" + s.Note + ")"
+		}
+		fmt.Fprintln(p.Stdout, line)
+	}
+}
+
+// stageWords gives the figure of a stage, marked where it was worked out.
+func stageWords(s *plan.Stage) string {
+	mark := ""
+	if s.WorkedOut {
+		mark = "≈ "
+	}
+	switch s.Do {
+	case plan.Tighten:
+		return fmt.Sprintf("%s%s (%s)", mark, s.Torque, s.Torque.Other())
+	case plan.Advance:
+		return mark + "+" + s.Angle.String()
+	case plan.BackOff:
+		return "back off " + s.Angle.String()
+	case plan.TurnBack:
+		return "break loose " + s.Angle.String()
+	case plan.Wait:
+		return "wait " + s.Wait.String()
+	}
+	return "out"
+}
+
+func (p *Program) printSource(made plan.Plan) {
+	source := made.Source
+	if source == "" {
+		source = "none stated"
+	}
+	fmt.Fprintf(p.Stdout, "\nFigures: %s. The maker's manual comes first.\n", source)
+	if made.WorkedOut() {
+		fmt.Fprintln(p.Stdout, "Figures marked ≈ were worked out or have no stated source.")
+	}
+	for _, a := range made.Assumptions {
+		fmt.Fprintf(p.Stdout, "  ≈ %s\n", a)
+	}
+}

@@ -1,0 +1,70 @@
+// Package job is the pipeline from a pattern to its papers, each stage named
+// in turn. The command line and the page both call it.
+package job
+
+import (
+	"io"
+	"time"
+
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/render"
+	"drawdown/render/font"
+	"drawdown/render/sheet"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// Load reads a pattern (a built-in name, a path, or - for stdin) and plans the
+// work. A way or turn that is not empty goes before the file's own. The
+// problems are those of the file; where they stop the work the plan is empty.
+// The error is for a pattern that could not be read at all.
+func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List, error) {
+	source, err := patterns.Open(name, stdin)
+	if err != nil {
+		return plan.Plan{}, nil, err
+	}
+	source.Printable = font.Missing
+	input, problems := patterns.Read(source)
+	if problems.Stops() {
+		return plan.Plan{}, problems, nil
+	}
+	input.Way, input.Turn = way, turn
+	p, err := plan.Build(input)
+	if err != nil {
+		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Error, What: err.Error()})
+	}
+	return p, problems, nil
+}
+
+// CardRequest says which papers a card is wanted on.
+type CardRequest struct {
+	Paper   sheet.Paper
+	Sides   sheet.Which
+	Formats []render.Format
+	DPI     int
+}
+
+// Card draws a plan's card in every format asked for. The notes tell what
+// found no room on the paper. Nothing is written to disk.
+func Card(p plan.Plan, ask CardRequest) (files []render.File, notes []string, err error) {
+	document, notes := sheet.Card(p, ask.Paper, ask.Sides)
+	options := render.Options{DPI: ask.DPI, Date: dateOf(p)}
+	for _, format := range ask.Formats {
+		made, err := render.Files(document, p.Name, format, options)
+		if err != nil {
+			return nil, notes, err
+		}
+		files = append(files, made...)
+	}
+	return files, notes, nil
+}
+
+// dateOf gives the plan's own date; the zero time where it has none.
+func dateOf(p plan.Plan) time.Time {
+	date, err := time.Parse(time.DateOnly, p.Date)
+	if err != nil {
+		return time.Time{}
+	}
+	return date
+}
