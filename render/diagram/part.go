@@ -88,6 +88,9 @@ func inside(a, b []geometry.Point) bool {
 	return in
 }
 
+// leastCrossed is the radius on paper from which a bore has centre lines.
+const leastCrossed = 7.0
+
 // drawBore draws a large hole with the ends of its centre lines across the rim,
 // so that its middle is free for a label.
 func (s *sketch) drawBore(b geometry.Bore) {
@@ -95,6 +98,9 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	rim := scene.Circle(c.X, c.Y, r)
 	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
 	s.space.takeEdge(rim)
+	if r < leastCrossed {
+		return
+	}
 	tick := math.Min(2.5, r/3)
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
@@ -143,8 +149,10 @@ func (s *sketch) drawFront(front geometry.Front) {
 		word.At = scene.Point{X: c.X, Y: tip.Y + 1 + baseline}
 	}
 	word = font.Set(word)
+	head := arrowhead(base, tip, half, scene.Black)
 	s.space.takeBox(word.Box())
-	s.add(arrowhead(base, tip, half, scene.Black), word)
+	s.space.takeBox(head.Path.Bounds())
+	s.add(head, word)
 }
 
 // partBox is the box that the part covers on the page.

@@ -23,8 +23,11 @@ func (s *sketch) planPath() []scene.Item {
 	var routes []route
 	if len(s.marks) <= pathLimit {
 		for _, g := range s.req.Plan.Groups {
-			more, ok := s.routes(s.legs(g.Members), routes)
-			if ok {
+			legs := s.legs(g.Members)
+			more, crossings, ok := s.routes(legs, routes)
+			// The arrows of the main work may cross a little; those of a side
+			// group only where nothing is in their way.
+			if ok && (crossings == 0 || s.leads(g.Members) && crossings <= len(legs)/2) {
 				routes = append(routes, more...)
 				s.out.Path = s.out.Path || len(more) > 0 && s.leads(g.Members)
 			}
@@ -55,7 +58,7 @@ type route struct {
 
 // routes finds a way for each leg, given those that exist. A second round lets
 // the early ones give way to the late.
-func (s *sketch) routes(legs [][2]int, others []route) ([]route, bool) {
+func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossings int, ok bool) {
 	choices := make([][]route, len(legs))
 	for k, leg := range legs {
 		for _, bow := range bows {
@@ -64,11 +67,10 @@ func (s *sketch) routes(legs [][2]int, others []route) ([]route, bool) {
 			}
 		}
 		if len(choices[k]) == 0 {
-			return nil, false
+			return nil, 0, false
 		}
 	}
-	chosen := make([]route, len(legs))
-	crossings := 0
+	chosen = make([]route, len(legs))
 	for range 2 {
 		crossings = 0
 		for k := range legs {
@@ -78,7 +80,7 @@ func (s *sketch) routes(legs [][2]int, others []route) ([]route, bool) {
 			crossings += fewest
 		}
 	}
-	return chosen, crossings <= len(legs)/2
+	return chosen, crossings, true
 }
 
 // cheapest picks the way with the fewest crossings and the least bend.

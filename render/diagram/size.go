@@ -12,11 +12,13 @@ import (
 
 // Heights of the capitals of sequence numbers, in millimetres.
 const (
-	largestCap = 6.0
+	largestCap = 6.0 // for a few fasteners
+	largerCap  = 5.5
 	usualCap   = 5.0 // the least up to twenty fasteners on A4
 	smallerCap = 4.0 // where to begin beyond twenty
 	leastCap   = 3.0 // never under this
 	capStep    = 0.5
+	fewCount   = 10
 	usualCount = 20
 )
 
@@ -39,8 +41,11 @@ func (z size) em() float64 { return z.capMm / font.CapHeight }
 func (s *sketch) sizes() []size {
 	n := len(s.req.Order)
 	first := largestCap
-	if n > usualCount {
+	switch {
+	case n > usualCount:
 		first = smallerCap
+	case n > fewCount:
+		first = largerCap
 	}
 	var sizes []size
 	for capMm := first; capMm >= leastCap; capMm -= capStep {
@@ -85,7 +90,7 @@ func (s *sketch) fitWith(z size) view {
 	if z.led {
 		edge = ledEdge
 	}
-	box := room(s.req.Box, joint.Front).Grown(-z.bowRoom)
+	box := labelRoom(room(s.req.Box, joint.Front), joint).Grown(-z.bowRoom)
 	return fit(partBounds(joint), geometry.Bounds(joint.Points()), box, edge)
 }
 

@@ -81,3 +81,23 @@ func room(box scene.Box, front geometry.Front) scene.Box {
 	}
 	return box
 }
+
+// labelRoom keeps a strip free below or above the part, so that a label near
+// that edge can stand outside where there is no room for it inside.
+func labelRoom(box scene.Box, j geometry.Joint) scene.Box {
+	const strip = SmallEm * 1.5
+	bounds := partBounds(j)
+	middle, quarter := (bounds.Min.Y+bounds.Max.Y)/2, bounds.Height()/4
+	above, below := false, false
+	for _, l := range j.Labels {
+		above = above || l.At.Y > middle+quarter
+		below = below || l.At.Y < middle-quarter
+	}
+	if above {
+		box.Top += strip
+	}
+	if below {
+		box.Bottom -= strip
+	}
+	return box
+}

@@ -69,9 +69,9 @@ func (c *card) name(page int) string {
 	return name
 }
 
-// pages lays the side out. The part and the stages stand on the first page;
-// the tick grid and the checks follow there when the part keeps enough room,
-// else on further pages with the same header and foot.
+// pages lays the side out. The part stands on the first page; stages, tick
+// grid and checks follow there as far as the part keeps enough room, else on
+// further pages with the same header and foot.
 func (c *card) pages() ([]scene.Page, []string) {
 	var leaves []*pen
 	leaf := func() (p *pen, y, bottom float64) {
@@ -80,31 +80,35 @@ func (c *card) pages() ([]scene.Page, []string) {
 		return p, c.header(p) + 2, c.paper.Height - c.paper.Margin - c.footHeight() - 2
 	}
 	p, y, bottom := leaf()
-	bands, room := c.bands(), bottom-y
-	rest := c.choose(room, bands)
-	drawn := c.part(p, y, bottom-rest.onFirst)
-	y = bottom - rest.onFirst
+	first := c.choose(bottom - y)
+	drawn := c.part(p, y, bottom-c.height(first))
+	y = bottom - c.height(first)
+	if !first.has(stagesBlock) {
+		p, y, bottom = leaf()
+	}
 	c.stages(p, y)
 	y += c.stagesHeight()
-	if rest.checksFirst {
+	if first.has(checksBlock) && !first.has(gridBlock) {
 		c.checks(p, bottom-c.checksHeight())
+		y = bottom
 	}
-	if rest.bandsFirst {
-		c.grid(p, y, bands)
-		bands = nil
-	}
-	for len(bands) > 0 {
-		p, y, bottom = leaf()
+	for bands := c.bands(); len(bands) > 0; {
 		n := fitting(bands, bottom-y-gridHead)
+		if n == 0 {
+			p, y, bottom = leaf()
+			n = max(1, fitting(bands, bottom-y-gridHead))
+		}
 		c.grid(p, y, bands[:n])
 		y += gridHeight(bands[:n])
 		bands = bands[n:]
 	}
-	if !rest.checksFirst {
-		if bottom-y < c.checksHeight() || len(leaves) == 1 {
-			p, y, _ = leaf()
+	if !first.has(checksBlock) || first.has(gridBlock) {
+		if bottom-y < c.checksHeight() {
+			p, y, bottom = leaf()
+			c.checks(p, y)
+		} else {
+			c.checks(p, max(y, bottom-c.checksHeight()))
 		}
-		c.checks(p, y)
 	}
 	return c.finish(leaves), c.left(drawn)
 }
@@ -120,30 +124,42 @@ func (c *card) finish(leaves []*pen) []scene.Page {
 	return pages
 }
 
-// division says what stands on the first page under the part.
-type division struct {
-	onFirst                 float64 // height of it
-	bandsFirst, checksFirst bool
+// blocks is a set of the things that stand under the part.
+type blocks uint8
+
+const (
+	stagesBlock blocks = 1 << iota
+	checksBlock
+	gridBlock
+)
+
+func (b blocks) has(one blocks) bool { return b&one != 0 }
+
+// height is the height that the blocks need.
+func (c *card) height(b blocks) float64 {
+	h := 0.0
+	if b.has(stagesBlock) {
+		h += c.stagesHeight()
+	}
+	if b.has(checksBlock) {
+		h += c.checksHeight()
+	}
+	if b.has(gridBlock) {
+		h += gridHeight(c.bands())
+	}
+	return h
 }
 
-// choose keeps as much as possible on the first page while the part has room
-// for numbers of full size, or as much room as it could ever have.
-func (c *card) choose(room float64, bands []band) division {
-	ticks, checks, stages := gridHeight(bands), c.checksHeight(), c.stagesHeight()
-	choices := []division{
-		{stages + ticks + checks, true, true},
-		{stages + checks, false, true},
-		{stages, false, false},
-	}
-	best := choices[len(choices)-1]
-	most := c.numberCap(room - best.onFirst)
-	for _, d := range choices {
-		height := room - d.onFirst
-		if height >= leastPart && c.numberCap(height) >= most {
-			return d
+// choose keeps as many blocks as possible on the first page while the part has
+// room for numbers of full size, or of the size that it would have alone.
+func (c *card) choose(room float64) blocks {
+	most := c.numberCap(room)
+	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {
+		if height := room - c.height(b); height >= leastPart && c.numberCap(height) >= most {
+			return b
 		}
 	}
-	return best
+	return 0
 }
 
 // leastPart is the least height of the drawing of the part.
@@ -155,7 +171,7 @@ func (c *card) numberCap(height float64) float64 {
 	if height < leastPart {
 		return -1
 	}
-	enough := 5.0
+	enough := 5 * min(1, c.paper.Width/210) // 5 mm on A4, in proportion on smaller paper
 	if len(c.side.Order) > 20 {
 		enough = 3.0
 	}
@@ -277,10 +293,10 @@ func gridHeight(bands []band) float64 {
 	return h
 }
 
-// fitting counts the bands that fit into a height, at least one.
+// fitting counts the bands that fit into a height.
 func fitting(bands []band, height float64) int {
 	n := 0
-	for n < len(bands) && (n == 0 || height >= bands[n].height()) {
+	for n < len(bands) && height >= bands[n].height() {
 		height -= bands[n].height() + bandGap
 		n++
 	}
