@@ -38,6 +38,12 @@ type Drawing struct {
 	BesideLeftOut int
 }
 
+// Air round a text, in millimetres: where there is room, and where numbers crowd.
+const (
+	plentyAir = 0.5
+	littleAir = 0.15
+)
+
 // SmallEm is the em of the small words in a diagram, in millimetres: capitals
 // of 2.17 mm.
 const SmallEm = 3.0
@@ -47,7 +53,8 @@ type sketch struct {
 	req     Request
 	view    view
 	marks   []mark
-	numbers []int // of each fastener
+	numbers []int   // of each fastener
+	air     float64 // kept free round a number beside its mark
 	space   *space
 	nearest float64 // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
@@ -70,9 +77,17 @@ func Draw(req Request) Drawing {
 			}
 		}
 	}
-	s := newSketch(req)
-	s.arrange(sizes[0])
-	return s.finish(sizes[0])
+	best, chosen := newSketch(req), sizes[0]
+	best.arrange(chosen)
+	for _, z := range sizes[1:] {
+		if len(best.out.Unplaced) == 0 {
+			break
+		}
+		if s := newSketch(req); !s.arrange(z) && len(s.out.Unplaced) < len(best.out.Unplaced) {
+			best, chosen = s, z
+		}
+	}
+	return best.finish(chosen)
 }
 
 // bowRooms are the widths, in millimetres, tried in turn to keep free round
@@ -80,7 +95,7 @@ func Draw(req Request) Drawing {
 var bowRooms = []float64{0, 6, 12}
 
 func newSketch(req Request) *sketch {
-	s := &sketch{req: req, numbers: make([]int, len(req.Order)), space: newSpace(req.Box)}
+	s := &sketch{req: req, numbers: make([]int, len(req.Order)), air: plentyAir, space: newSpace(req.Box)}
 	for k, i := range req.Order {
 		s.numbers[i] = k + 1
 	}

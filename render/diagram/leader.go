@@ -39,6 +39,7 @@ func (s *sketch) placeLed(z size) {
 	if !z.led {
 		return
 	}
+	s.air = littleAir
 	waiting := slices.Clone(s.req.Order)
 	choices := make(map[int]int, len(waiting))
 	for _, i := range waiting {
@@ -102,21 +103,32 @@ func (s *sketch) beside(i int, extent scene.Point, deg, distance float64) placem
 	m := s.marks[i]
 	sin, cos := math.Sincos(deg * math.Pi / 180)
 	rim := m.radius*m.shape.rim(deg) + s.rim(i)
-	// The box is pushed out until its near side is at the distance.
-	half := math.Abs(cos)*extent.X/2 + math.Abs(sin)*extent.Y/2
-	reach := rim + distance + half
-	c := scene.Point{X: m.at.X + reach*cos, Y: m.at.Y - reach*sin}
-	p := placement{
-		box:    scene.Box{Left: c.X - extent.X/2, Top: c.Y - extent.Y/2, Right: c.X + extent.X/2, Bottom: c.Y + extent.Y/2},
-		leader: distance > 1,
+	at := func(reach float64) scene.Point { return scene.Point{X: m.at.X + reach*cos, Y: m.at.Y - reach*sin} }
+	box := func(reach float64) scene.Box {
+		c := at(reach)
+		return scene.Box{Left: c.X - extent.X/2, Top: c.Y - extent.Y/2, Right: c.X + extent.X/2, Bottom: c.Y + extent.Y/2}
 	}
-	p.from = scene.Point{X: m.at.X + rim*cos, Y: m.at.Y - rim*sin}
-	p.to = scene.Point{X: m.at.X + (rim+distance-0.7)*cos, Y: m.at.Y - (rim+distance-0.7)*sin}
+	// Push the box out until its near side is at the distance.
+	near, far := rim+distance, rim+distance+math.Hypot(extent.X, extent.Y)/2
+	for range 10 {
+		if middle := (near + far) / 2; distanceToBox(m.at, box(middle)) < rim+distance {
+			near = middle
+		} else {
+			far = middle
+		}
+	}
+	p := placement{box: box(far), from: at(rim), leader: distance > 1}
+	p.to = along(nearestIn(m.at, p.box), m.at, 0.4)
 	return p
 }
 
+// nearestIn gives the place of a box that is nearest to p.
+func nearestIn(p scene.Point, b scene.Box) scene.Point {
+	return scene.Point{X: math.Max(b.Left, math.Min(b.Right, p.X)), Y: math.Max(b.Top, math.Min(b.Bottom, p.Y))}
+}
+
 func (s *sketch) fits(i int, p placement) bool {
-	if !s.space.freeBox(p.box, s.name(i)) || distanceToBox(s.marks[i].at, p.box) < s.marks[i].radius*s.marks[i].shape.inner()+s.rim(i)+0.3 {
+	if !s.space.freeBox(p.box, s.name(i), s.air) || distanceToBox(s.marks[i].at, p.box) < s.marks[i].radius*s.marks[i].shape.inner()+s.rim(i)+0.3 {
 		return false
 	}
 	return !p.leader || s.space.freeLine(p.from, p.to, s.name(i))

@@ -15,7 +15,11 @@ func partBounds(j geometry.Joint) geometry.Box {
 		points = append(points, path...)
 	}
 	if len(j.Outline) == 0 {
-		b := geometry.Bounds(points).Grown(edgeAllowance(j))
+		b := geometry.Bounds(points)
+		if rim, round := roundPart(j); round {
+			b = geometry.Box{Min: rim.Centre, Max: rim.Centre}.Grown(rim.Radius)
+		}
+		b = b.Grown(edgeAllowance(j))
 		points = append(points, b.Min, b.Max)
 	}
 	for _, b := range j.Bores {
@@ -29,6 +33,15 @@ func partBounds(j geometry.Joint) geometry.Box {
 		points = append(points, s.At)
 	}
 	return geometry.Bounds(points)
+}
+
+// roundPart says whether the fasteners lie on a bolt circle, so that the part
+// is drawn round.
+func roundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
+	const least = 5 // fewer may lie on a circle by chance
+	points := j.Points()
+	rim = geometry.Enclose(points)
+	return rim, len(points) >= least && geometry.OneCircle(points, rim.Centre)
 }
 
 // edgeAllowance is how far a drawn-round outline lies from the fasteners, in
@@ -62,7 +75,7 @@ func (s *sketch) drawPart() {
 
 func (s *sketch) outline(j geometry.Joint) []scene.Path {
 	if len(j.Outline) == 0 {
-		if rim := geometry.Enclose(j.Points()); geometry.OneCircle(j.Points(), rim.Centre) {
+		if rim, round := roundPart(j); round {
 			c := s.view.at(rim.Centre)
 			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
 		}

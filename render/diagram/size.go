@@ -37,7 +37,8 @@ func (z size) em() float64 { return z.capMm / font.CapHeight }
 // together, since large marks at the edge make the part smaller. The first is
 // the largest at which the numbers fit into their marks; further ones are a
 // little smaller, down to the usual height. Where not even the least fits,
-// there is one size with small marks and the numbers on leader lines.
+// the numbers stand on leader lines: by marks as large as keep apart, then by
+// marks that leave room for a number between them.
 func (s *sketch) sizes() []size {
 	n := len(s.req.Order)
 	first := largestCap
@@ -59,11 +60,21 @@ func (s *sketch) sizes() []size {
 	if len(sizes) > 0 {
 		return sizes
 	}
+	return []size{s.largestLed(s.apart), s.largestLed(s.leavesRoom)}
+}
+
+// largestLed gives the largest marks, with numbers outside, that pass the test.
+func (s *sketch) largestLed(test func(size) bool) size {
 	z := size{capMm: leastCap, led: true, radius: 2.2}
-	for z.radius > smallestMark && !s.apart(z) {
+	for z.radius > smallestMark && !test(z) {
 		z.radius -= 0.1
 	}
-	return []size{z}
+	return z
+}
+
+// leavesRoom says whether a number has room between two marks of that size.
+func (s *sketch) leavesRoom(z size) bool {
+	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+leastCap+1.4
 }
 
 // apart says whether marks of that size keep apart.

@@ -115,8 +115,7 @@ func (p *space) any(b scene.Box, test func(entry) bool) bool {
 
 // freeBox says whether a text box with some air round it meets nothing; own
 // is the mark that it may touch.
-func (p *space) freeBox(b scene.Box, own string) bool {
-	const air = 0.5
+func (p *space) freeBox(b scene.Box, own string, air float64) bool {
 	if !p.box.Holds(b) {
 		return false
 	}

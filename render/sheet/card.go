@@ -45,7 +45,9 @@ type card struct {
 	loosening bool
 	paper     Paper
 	numbers   []int
-	notes     []string
+	// crowded says that numbers stand on leader lines; the second numbers then
+	// stand in the tick grid.
+	crowded bool
 }
 
 func newCard(p plan.Plan, paper Paper, loosening bool) *card {
@@ -151,9 +153,13 @@ func (c *card) height(b blocks) float64 {
 }
 
 // choose keeps as many blocks as possible on the first page while the part has
-// room for numbers of full size, or of the size that it would have alone.
+// room for numbers of full size, or of the size that it would have alone. A
+// part so crowded that its numbers stand on leader lines has the page alone.
 func (c *card) choose(room float64) blocks {
 	most := c.numberCap(room)
+	if c.crowded = most == 0; c.crowded {
+		return 0
+	}
 	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {
 		if height := room - c.height(b); height >= leastPart && c.numberCap(height) >= most {
 			return b
@@ -185,7 +191,7 @@ func (c *card) numberCap(height float64) float64 {
 }
 
 func (c *card) request(box scene.Box) diagram.Request {
-	return diagram.Request{Plan: c.plan, Order: c.side.Order, Beside: c.secondNumbers(), Box: box}
+	return diagram.Request{Plan: c.plan, Order: c.side.Order, Box: box}
 }
 
 // secondNumbers gives the second numbers: on the loosening side the tightening
@@ -214,7 +220,11 @@ const captionHeight = 6.0
 
 // part draws the part and its caption between two heights.
 func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
-	d := diagram.Draw(c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - captionHeight}))
+	req := c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - captionHeight})
+	if !c.crowded {
+		req.Beside = c.secondNumbers()
+	}
+	d := diagram.Draw(req)
 	p.add(d.Items...)
 	c.caption(p, d, bottom-2)
 	return d
@@ -246,10 +256,11 @@ func (c *card) reading(d diagram.Drawing) string {
 	default:
 		words += "Start at the filled number, then by number."
 	}
-	if c.loosening {
+	if !c.crowded && c.secondNumbers() != nil {
 		words += " Small: " + c.smallMeans() + "."
-	} else if c.secondNumbers() != nil {
-		words += " Small: cast number."
+	}
+	if n := len(d.Unplaced); n > 0 {
+		words = fmt.Sprintf("%d numbers found no room on this paper. ", n) + words
 	}
 	return words
 }
@@ -257,10 +268,10 @@ func (c *card) reading(d diagram.Drawing) string {
 func (c *card) smallMeans() string {
 	for _, f := range c.plan.Joint.Fasteners {
 		if f.Cast > 0 {
-			return "cast number"
+			return "cast no."
 		}
 	}
-	return "tightening number"
+	return "tightening no."
 }
 
 // left tells what found no room.

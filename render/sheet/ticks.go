@@ -22,10 +22,17 @@ const (
 type band struct {
 	fasteners []int
 	rows      []*plan.Stage
-	columns   int // that the band is divided into; some may stay empty
+	columns   int  // that the band is divided into; some may stay empty
+	second    bool // a row gives the second numbers
 }
 
-func (b band) height() float64 { return tickRow * float64(1+len(b.rows)) }
+func (b band) height() float64 {
+	rows := 1 + len(b.rows)
+	if b.second {
+		rows++
+	}
+	return tickRow * float64(rows)
+}
 
 // bands parts the grid so that each strip fits the width. Stages that go in
 // the order of the card share strips; a stage with an order of its own has its
@@ -82,7 +89,7 @@ func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
 	columns := (len(fasteners) + count - 1) / count
 	var bands []band
 	for part := range slices.Chunk(fasteners, columns) {
-		b := band{fasteners: part, columns: columns}
+		b := band{fasteners: part, columns: columns, second: c.crowded && c.secondNumbers() != nil}
 		for i := range stages {
 			if touches(&stages[i], part) {
 				b.rows = append(b.rows, &stages[i])
@@ -112,8 +119,27 @@ func (c *card) drawBand(p *pen, b band, y float64) {
 	for k, i := range b.fasteners {
 		p.write(p.left()+tickLabel+width*(float64(k)+0.5), y+5, headEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
-	for r, s := range b.rows {
-		c.drawTickRow(p, b, s, y+tickRow*float64(r+1), width)
+	y += tickRow
+	if b.second {
+		c.drawSecond(p, b, y, width)
+		y += tickRow
+	}
+	for _, s := range b.rows {
+		c.drawTickRow(p, b, s, y, width)
+		y += tickRow
+	}
+}
+
+// drawSecond gives the second number of each fastener, where the drawing of
+// the part has no room for it.
+func (c *card) drawSecond(p *pen, b band, y, width float64) {
+	p.panel(p.left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
+	p.text(p.left()+2, y+4.7, font.Fit(c.smallMeans(), scene.Regular, textEm, tickLabel-3))
+	second := c.secondNumbers()
+	for k, i := range b.fasteners {
+		x := p.left() + tickLabel + width*float64(k)
+		p.panel(x, y, width, tickRow, 0, scene.White, 0.25)
+		p.write(x+width/2, y+4.7, textEm, scene.Regular, scene.Middle, scene.Black, second[i])
 	}
 }
 
