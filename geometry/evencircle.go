@@ -69,9 +69,9 @@ func evenCircle(points []Point) []Point {
 	if places == nil {
 		return nil
 	}
-	even := fitCircle(points, order, places, count)
+	even, slack := fitCircle(points, order, places, count), LevelShare*Spacing(points)
 	for i, p := range points {
-		if p.Distance(even[i]) > LevelShare*Spacing(points) {
+		if p.Distance(even[i]) > slack {
 			return nil
 		}
 	}

@@ -32,35 +32,12 @@ func NearestDistances(points []Point) []float64 {
 }
 
 // nearestNeighbours gives for each point the index of its nearest neighbour,
-// its own for a lone point. The points are swept along the longer side of the
-// pattern, which keeps large patterns fast.
+// its own for a lone point.
 func nearestNeighbours(points []Point) []int {
-	along := func(i int) float64 { return points[i].X }
-	if box := Bounds(points); box.Height() > box.Width() {
-		along = func(i int) float64 { return points[i].Y }
-	}
-	order := make([]int, len(points))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return sign(along(a) - along(b)) })
+	c := newCells(points)
 	nearest := make([]int, len(points))
-	for rank, i := range order {
-		nearest[i] = i
-		best := math.Inf(1)
-		look := func(k int) (goOn bool) {
-			if math.Abs(along(k)-along(i)) >= best {
-				return false
-			}
-			if d := points[i].Distance(points[k]); d < best {
-				nearest[i], best = k, d
-			}
-			return true
-		}
-		for k := rank + 1; k < len(order) && look(order[k]); k++ {
-		}
-		for k := rank - 1; k >= 0 && look(order[k]); k-- {
-		}
+	for i := range points {
+		nearest[i] = c.nearest(i)
 	}
 	return nearest
 }

@@ -69,9 +69,15 @@ func (l *layout) highest(places []int, turn Turn) int {
 	for _, i := range places {
 		top = math.Max(top, l.at[i].Y)
 	}
+	level := l.slack
+	if l.Regular {
+		// The more places made it true, the less error is left in a layout; and
+		// on a circle of many, the next place is hardly lower than the top.
+		level *= min(1, 20/float64(len(l.at)))
+	}
 	best := -1
 	for _, i := range places {
-		if top-l.at[i].Y > l.slack {
+		if top-l.at[i].Y > level {
 			continue
 		}
 		if best < 0 || (turn == TurnRight) == (l.at[i].X > l.at[best].X) {

@@ -1,0 +1,163 @@
+package sequence
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"drawdown/geometry"
+)
+
+func ids(j geometry.Joint, order []int) string {
+	var names []string
+	for _, i := range order {
+		names = append(names, j.Fasteners[i].ID)
+	}
+	return strings.Join(names, " ")
+}
+
+// caps is a cam-cap row, uneven on purpose: five caps with two bolts each.
+func caps(unloaded ...string) geometry.Joint {
+	var j geometry.Joint
+	for k, x := range []float64{0, 92, 190, 283, 381} {
+		name := string(rune('A' + k))
+		j.Fasteners = append(j.Fasteners,
+			geometry.Fastener{ID: name + "1", Kind: "cap", At: geometry.Point{X: x, Y: 22}},
+			geometry.Fastener{ID: name + "2", Kind: "cap", At: geometry.Point{X: x, Y: -22}})
+		j.Clusters = append(j.Clusters, geometry.Cluster{
+			Name: name, Of: []string{name + "1", name + "2"}, Unloaded: slices.Contains(unloaded, name)})
+	}
+	return j
+}
+
+// Common practice, no source: the bolts of a cap go down together.
+func TestClustersGoDownTogether(t *testing.T) {
+	j := caps()
+	for _, way := range placeWays {
+		order, err := Order(j, []Group{{Way: way}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for pair := range slices.Chunk(order, 2) {
+			if a, b := j.Fasteners[pair[0]].ID[:1], j.Fasteners[pair[1]].ID[:1]; a != b {
+				t.Errorf("%s: %s parts a cap", way, ids(j, order))
+				break
+			}
+		}
+	}
+}
+
+func TestCapsGoMiddleOutwards(t *testing.T) {
+	j := caps()
+	order, err := Order(j, []Group{{Way: Auto}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The caps stand at 0, 92, 190, 283 and 381: D is nearer the middle than B.
+	if diff := cmp.Diff("C1 C2 D1 D2 B1 B2 E1 E2 A1 A2", ids(j, order)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestUnloadedClusterGoesFirst(t *testing.T) {
+	j := caps("A")
+	order, err := Order(j, []Group{{Way: RowWay}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := ids(j, order); !strings.HasPrefix(got, "A1 A2 ") {
+		t.Errorf("the cap without load is not first: %s", got)
+	}
+}
+
+func TestGroupsFollowEachOther(t *testing.T) {
+	j := geometry.Joint{Fasteners: []geometry.Fastener{
+		{ID: "s1", Kind: "side", At: geometry.Point{X: 0, Y: 0}},
+		{ID: "m1", Kind: "main", At: geometry.Point{X: 50, Y: 40}, Cast: 2},
+		{ID: "m2", Kind: "main", At: geometry.Point{X: -50, Y: 40}, Cast: 1},
+		{ID: "s2", Kind: "side", At: geometry.Point{X: 10, Y: 0}},
+	}}
+	order, err := Order(j, []Group{{Kinds: []string{"main"}, Way: Cast}, {Kinds: []string{"side"}, Way: List, List: []string{"s2", "s1"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff("m2 m1 s2 s1", ids(j, order)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestOrderNamesWhatIsWrong(t *testing.T) {
+	j := caps()
+	tests := []struct {
+		name   string
+		groups []Group
+		want   string
+	}{
+		{"left out", []Group{{Kinds: []string{"none"}}}, "A1 is in no group"},
+		{"in two groups", []Group{{Way: RowWay}, {Way: Spiral}}, "A1 is in two groups"},
+		{"no cast number", []Group{{Way: Cast}}, "A1 has no cast number"},
+		{"list leaves one out", []Group{{Way: List, List: strings.Fields("A1 A2 B1 B2 C1 C2 D1 D2 E1")}}, "leaves out E2"},
+		{"list names one twice", []Group{{Way: List, List: strings.Fields("A1 A1")}}, "names A1"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := Order(j, tt.groups)
+			if err == nil || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("got %v, want it to say %q", err, tt.want)
+			}
+		})
+	}
+}
+
+// Published workshop text (see the README): centre outwards. For a plain
+// two-row head the distance from the middle never falls by more than one
+// column step along the order.
+func TestHeadsGoCentreOutwards(t *testing.T) {
+	const pitch = 95.0
+	for columns := 2; columns <= 12; columns++ {
+		points := geometry.Grid(columns, 2, pitch, 90, geometry.Point{X: 7, Y: 3})
+		centre := geometry.Centroid(points)
+		for _, way := range []Way{Spiral, Cross, RowWay} {
+			last := 0.0
+			for _, i := range Places(points, way, TurnDefault) {
+				d := points[i].Distance(centre)
+				if last-d > pitch {
+					t.Errorf("2×%d %s: the distance falls from %.0f to %.0f", columns, way, last, d)
+				}
+				last = d
+			}
+		}
+	}
+}
+
+func TestFewFasteners(t *testing.T) {
+	for n := range 4 {
+		points := geometry.Row(n, 50, geometry.Point{}, 30)
+		for _, way := range placeWays {
+			if got := len(Places(points, way, TurnDefault)); got != n {
+				t.Errorf("%s of %d places gives %d", way, n, got)
+			}
+		}
+	}
+}
+
+func TestAutoPicksTheWay(t *testing.T) {
+	tests := []struct {
+		name   string
+		points []geometry.Point
+		want   Way
+	}{
+		{"row", geometry.Row(6, 60, geometry.Point{X: 4}, 17), RowWay},
+		{"circle", geometry.Circle(7, 200, geometry.Point{X: 4}, 13, false), Star},
+		{"grid", geometry.Grid(4, 2, 92, 64, geometry.Point{}), Spiral},
+		{"perimeter", geometry.Rectangle(5, 2, 304, 164, geometry.Point{}), Spiral},
+		{"half a circle", geometry.Circle(16, 200, geometry.Point{}, 0, false)[:7], Spiral},
+	}
+	for _, tt := range tests {
+		if got := Settled(tt.points, Auto); got != tt.want {
+			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
+		}
+	}
+}

@@ -1,0 +1,5 @@
+//go:build race
+
+package sequence
+
+const raceEnabled = true
