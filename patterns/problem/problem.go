@@ -25,7 +25,8 @@ type Problem struct {
 	Severity Severity `json:"severity"`
 	What     string   `json:"what"`
 	Allowed  string   `json:"allowed,omitempty"`
-	Snippet  string   `json:"snippet,omitempty"` // the source line, without its end
+	Snippet  string   `json:"snippet,omitempty"` // the source line, without its end; a very long one is cut
+	Mark     int      `json:"mark,omitempty"`    // the place in a cut Snippet, in characters from 1; 0: at Column
 }
 
 // String prints the problem on one line: file:line:column: severity: what.
@@ -49,16 +50,11 @@ func (p Problem) Detail() string {
 	}
 	margin := fmt.Sprintf("%5d | ", p.Line)
 	indent := strings.Repeat(" ", len(margin)-2) + "| "
-	runes := []rune(p.Snippet)
-	pad := make([]rune, 0, p.Column)
-	for i := 0; i < p.Column-1 && i < len(runes); i++ {
-		if runes[i] == '\t' {
-			pad = append(pad, '\t')
-		} else {
-			pad = append(pad, ' ')
-		}
+	mark := p.Mark
+	if mark == 0 {
+		mark = p.Column
 	}
-	return fmt.Sprintf("%s\n%s%s\n%s%s^\n", p.String(), margin, p.Snippet, indent, string(pad))
+	return fmt.Sprintf("%s\n%s%s\n%s%s^\n", p.String(), margin, harmless(p.Snippet), indent, padding(p.Snippet, mark-1))
 }
 
 // List is all the problems of a run. It is an error when one of them is.
@@ -71,6 +67,15 @@ func (l List) Error() string {
 		lines[i] = p.String()
 	}
 	return strings.Join(lines, "\n")
+}
+
+// Detail prints every problem with its source line.
+func (l List) Detail() string {
+	var b strings.Builder
+	for _, p := range l {
+		b.WriteString(p.Detail())
+	}
+	return b.String()
 }
 
 // Stops says whether a problem in the list stops the work.

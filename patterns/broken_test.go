@@ -1,0 +1,52 @@
+package patterns
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "write the golden texts anew; read every line of the change")
+
+// lacksDragon stands in for the typeface: it lacks one sign.
+func lacksDragon(text string) (rune, bool) {
+	return '龍', strings.ContainsRune(text, '龍')
+}
+
+// The texts beside the broken files are pinned from our own output after every
+// line was read against the rule that it is about.
+func TestBrokenFiles(t *testing.T) {
+	files, err := filepath.Glob("testdata/broken/*.yaml")
+	if err != nil || len(files) < 24 {
+		t.Fatalf("%d broken files, %v", len(files), err)
+	}
+	for _, path := range files {
+		t.Run(filepath.Base(path), func(t *testing.T) {
+			source, err := Open(path, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			source.Printable = lacksDragon
+			_, problems := Read(source)
+			if len(problems) == 0 {
+				t.Error("the file reads without a problem")
+			}
+			got := filepath.ToSlash(problems.Detail())
+			golden := strings.TrimSuffix(path, ".yaml") + ".txt"
+			if *update {
+				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			want, err := os.ReadFile(golden)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if want := string(unixLines(want)); got != want {
+				t.Errorf("got\n%s\nwant\n%s", got, want)
+			}
+		})
+	}
+}

@@ -1,0 +1,83 @@
+package patterns
+
+import (
+	"drawdown/geometry/thread"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// threadAndClass reads the thread and the property class of a kind. A class
+// that nobody knows is an error. One that its standard does not make in this
+// size is a warning: the order and the maker's figures still hold.
+func (r *reader) threadAndClass(f fields, k *plan.Kind) {
+	if n := f.get("thread"); n != nil {
+		k.Thread = r.thread(n)
+	}
+	n := f.get("class")
+	if n == nil {
+		return
+	}
+	text, ok := r.text(n, "class")
+	if !ok {
+		return
+	}
+	k.Class = text
+	var err error
+	if k.Thread != nil {
+		_, err = tension.ParseClass(text, *k.Thread)
+	}
+	if elsewhere := classOfAnyThread(text); elsewhere != nil {
+		if err == nil {
+			err = elsewhere
+		}
+		r.unreadable(n, problem.Error, "", err)
+	} else if err != nil {
+		r.unreadable(n, problem.Warning, "", err)
+	}
+}
+
+func (r *reader) thread(n *node) *thread.Thread {
+	text, ok := r.quantityText(n, "thread")
+	if !ok {
+		return nil
+	}
+	t, err := thread.Parse(text)
+	if err != nil {
+		r.unreadable(n, problem.Error, "", err)
+		return nil
+	}
+	return &t
+}
+
+// classOfAnyThread says whether the class exists at all: every class is made in
+// one of these two threads.
+func classOfAnyThread(text string) error {
+	var err error
+	for _, name := range []string{"M10", "3/8-16 UNC"} {
+		t, parseErr := thread.Parse(name)
+		if parseErr != nil {
+			return parseErr
+		}
+		if _, classErr := tension.ParseClass(text, t); classErr == nil {
+			return nil
+		} else if err == nil {
+			err = classErr
+		}
+	}
+	return err
+}
+
+// lubricant reads what is on the thread. An unknown one is a warning, and only
+// where the friction is not stated: it is printed, but nothing can be worked
+// out from it.
+func (r *reader) lubricant(f fields) string {
+	text := f.text("lubricant")
+	if text == "" || f.has("friction") {
+		return text
+	}
+	if _, err := tension.FrictionOf(text); err != nil {
+		r.unreadable(f.get("lubricant"), problem.Warning, "", err)
+	}
+	return text
+}

@@ -1,0 +1,83 @@
+package patterns
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// didYouMean gives " (did you mean x?)" when one of the names is near.
+func didYouMean(name string, names []string) string {
+	if best := nearest(name, names); best != "" {
+		return " (did you mean " + best + "?)"
+	}
+	return ""
+}
+
+// nearest gives the name that takes the fewest changes of letters, where they
+// are few for its length; empty when none is near.
+func nearest(name string, names []string) string {
+	const longest = 40 // nothing that we list is longer
+	wanted := []rune(strings.ToLower(name))
+	if len(wanted) < 3 || len(wanted) > longest || len(names) > 1000 {
+		return ""
+	}
+	best, fewest := "", 1+max(1, len(wanted)/3)
+	for _, candidate := range names {
+		if candidate == name || len(candidate) > longest {
+			continue
+		}
+		if d := changes(wanted, []rune(strings.ToLower(candidate))); d < fewest {
+			best, fewest = candidate, d
+		}
+	}
+	return best
+}
+
+// changes counts the letters to insert, leave out, replace, or swap with their
+// neighbour (the Damerau–Levenshtein distance, optimal string alignment).
+func changes(a, b []rune) int {
+	before := make([]int, len(b)+1)
+	last := make([]int, len(b)+1)
+	row := make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}
+
+// quoted prints a value of the file, shortened where it is long.
+func quoted(s string) string {
+	const shown = 60
+	if runes := []rune(s); len(runes) > shown {
+		s = string(runes[:shown]) + "…"
+	}
+	return strconv.Quote(s)
+}
+
+// alternatives joins what is allowed.
+func alternatives(names []string) string { return listed(names, 40) }
+
+// some joins names of the file, at most a dozen of them.
+func some(names []string) string { return listed(names, 12) }
+
+func listed(names []string, shown int) string {
+	if len(names) <= shown {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(names[:shown], ", "), len(names)-shown)
+}

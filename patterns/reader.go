@@ -1,0 +1,101 @@
+package patterns
+
+import (
+	"fmt"
+
+	"drawdown/patterns/problem"
+	"drawdown/sequence/plan"
+)
+
+const (
+	maxKept  = 10_000 // problems kept while reading, so that no file eats the memory
+	maxShown = 1_000  // problems handed out
+)
+
+// reader collects what one pattern file says and what is wrong with it.
+type reader struct {
+	source    Source
+	input     plan.Input
+	bareUnit  string // of lengths without a unit: mm or in
+	kinds     kindTable
+	fasteners fastenerTable
+
+	found []found
+}
+
+// found is a problem before its snippet is cut.
+type found struct {
+	problem problem.Problem
+	file    *file
+}
+
+// fail reports an error at a node. Allowed may be empty.
+func (r *reader) fail(at *node, allowed string, format string, args ...any) {
+	r.report(at.file, at.line, at.column, problem.Error, allowed, fmt.Sprintf(format, args...))
+}
+
+// warn reports a warning at a node.
+func (r *reader) warn(at *node, format string, args ...any) {
+	r.report(at.file, at.line, at.column, problem.Warning, "", fmt.Sprintf(format, args...))
+}
+
+func (r *reader) report(f *file, line, column int, severity problem.Severity, allowed, what string) {
+	if r.full() {
+		return
+	}
+	if line > f.lastLine() || line > 0 && column > len(f.lines[line-1])+1 {
+		line, column = f.clamp(line, column) // where nothing stands the parser counts on past the end
+	}
+	r.found = append(r.found, found{problem.Problem{
+		File: f.name, Line: line, Column: column, Severity: severity, What: what, Allowed: allowed,
+	}, f})
+}
+
+// problems gives the sorted list without repetitions, with snippets.
+func (r *reader) problems() problem.List {
+	byName := map[string]*file{}
+	list := make(problem.List, len(r.found))
+	for i, f := range r.found {
+		list[i], byName[f.file.name] = f.problem, f.file
+	}
+	list.Sort()
+	list = withoutRepetitions(list)
+	more := r.full() || len(list) > maxShown
+	list = list[:min(len(list), maxShown)]
+	for i, p := range list {
+		list[i].Snippet, list[i].Mark = byName[p.File].excerpt(p.Line, p.Column)
+	}
+	if more {
+		list = append(list, problem.Problem{
+			File: r.source.File, Severity: problem.Error, What: "there are more problems; mend these first",
+		})
+	}
+	return list
+}
+
+// withoutRepetitions drops the repeated problems of a part that is read twice
+// by way of an alias.
+func withoutRepetitions(list problem.List) problem.List {
+	seen := map[problem.Problem]bool{}
+	kept := list[:0]
+	for _, p := range list {
+		if !seen[p] {
+			kept = append(kept, p)
+		}
+		seen[p] = true
+	}
+	return kept
+}
+
+// full says that further problems are not kept.
+func (r *reader) full() bool { return len(r.found) >= maxKept }
+
+// hint says which of the names is meant. A file with many problems has another
+// trouble than slips of the pen, and looking them all up would take long.
+func (r *reader) hint(name string, names []string) string {
+	const mostHints = 100
+	if len(r.found) > mostHints {
+		return ""
+	}
+	return didYouMean(name, names)
+}

@@ -1,0 +1,166 @@
+package patterns
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+	"testing/iotest"
+)
+
+func writeFile(t *testing.T, folder, name, text string) string {
+	t.Helper()
+	path := filepath.Join(folder, name)
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+func TestOpenTellsNamesFromTheDisk(t *testing.T) {
+	folder := t.TempDir()
+	_, err := Open("p4-haed", nil)
+	var unknown *UnknownNameError
+	if !errors.As(err, &unknown) || !errors.Is(err, fs.ErrNotExist) ||
+		!strings.Contains(err.Error(), "did you mean p4-head?") || !strings.Contains(err.Error(), "p4-sump") {
+		t.Errorf("unknown name: %v", err)
+	}
+	if _, err = Open(filepath.Join(folder, "none.yaml"), nil); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("missing file: %v", err)
+	}
+	if _, err = Open(folder, nil); !errors.Is(err, fs.ErrInvalid) {
+		t.Errorf("folder: %v", err)
+	}
+	broken := errors.New("the line went dead")
+	if _, err = Open("-", iotest.ErrReader(broken)); !errors.Is(err, broken) || errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
+		t.Errorf("stdin: %v", err)
+	}
+	if runtime.GOOS == "windows" || os.Getuid() == 0 {
+		return // permissions stop neither Windows' test folder nor root
+	}
+	shut := writeFile(t, folder, "shut.yaml", "drawdown: 1\n")
+	if err := os.Chmod(shut, 0); err != nil {
+		t.Fatal(err)
+	}
+	if _, err = Open(shut, nil); !errors.Is(err, fs.ErrPermission) || errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("permission: %v", err)
+	}
+}
+
+func TestOpenReadsStreamsFilesAndBuiltins(t *testing.T) {
+	text := "drawdown: 1\nextends: p4-head\ntitle: Zylinderköpfe, Bank 2\n"
+	source, err := Open("-", strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, problems := Read(source)
+	if len(problems) > 0 || in.Name != "zylinderkopfe-bank-2" || len(in.Joint.Fasteners) != 14 {
+		t.Errorf("%q, %v", in.Name, problems)
+	}
+
+	// A file of a built-in pattern's name beside the extending one goes first;
+	// the bare name always means the built-in one.
+	folder := t.TempDir()
+	writeFile(t, folder, "p4-head.yaml", "drawdown: 1\nextends: p4-head\ntitle: Mine\n")
+	child := writeFile(t, folder, "child.YAML", "drawdown: 1\nextends: p4-head.yaml\n")
+	if in := mustRead(t, child); in.Title != "Mine" || in.Name != "child" {
+		t.Errorf("%q %q", in.Title, in.Name)
+	}
+	writeFile(t, folder, "other.yaml", "drawdown: 1\nextends: p4-sump.yaml\n")
+	if in := mustRead(t, filepath.Join(folder, "other.yaml")); in.Title != "Oil sump" {
+		t.Errorf("%q", in.Title)
+	}
+
+	huge, err := Open("-", bytes.NewReader(make([]byte, 2*maxFileBytes)))
+	if err != nil || len(huge.Data) != maxFileBytes+1 {
+		t.Errorf("%d bytes, %v", len(huge.Data), err)
+	}
+}
+
+func TestLongChainsAreRefused(t *testing.T) {
+	folder := t.TempDir()
+	for i := range maxChain + 1 {
+		writeFile(t, folder, fmt.Sprintf("%d.yaml", i), fmt.Sprintf("extends: %d.yaml\n", i+1))
+	}
+	writeFile(t, folder, fmt.Sprintf("%d.yaml", maxChain+1), "drawdown: 1\nextends: p4-head\n")
+	for first, want := range map[int]bool{0: true, 1: true, 2: true, 3: false} {
+		source, err := Open(filepath.Join(folder, fmt.Sprintf("%d.yaml", first)), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, problems := Read(source)
+		if problems.Stops() != want {
+			t.Errorf("from %d: %v", first, problems)
+		}
+	}
+}
+
+func TestTextFromElsewhereOpensNoFile(t *testing.T) {
+	path := writeFile(t, t.TempDir(), "secret.yaml", "drawdown: 1\ntitle: Secret\n")
+	_, problems := Read(FromBytes("page", []byte("drawdown: 1\nextends: "+filepath.ToSlash(path)+"\n")))
+	if len(problems) != 1 || strings.Contains(problems[0].String(), "Secret") || !strings.Contains(problems[0].What, "there is no file") {
+		t.Errorf("%v", problems)
+	}
+}
+
+func TestFingerprint(t *testing.T) {
+	const text = "drawdown: 1\ntitle: Lid\nfasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque: 5 N·m}]}\n"
+	in, _ := readText(text)
+	// First principles: the first four bytes of SHA-256 over the file.
+	sum := sha256.Sum256([]byte(text))
+	if want := fmt.Sprintf("%x %x", sum[:2], sum[2:4]); in.Fingerprint != want {
+		t.Errorf("%q, want %q", in.Fingerprint, want)
+	}
+	dos, problems := readText(strings.ReplaceAll(text, "\n", "\r\n"))
+	if dos.Fingerprint != in.Fingerprint {
+		t.Errorf("CRLF: %q, LF: %q %v", dos.Fingerprint, in.Fingerprint, problems)
+	}
+	if other, _ := readText(text + "view: x\n"); other.Fingerprint == in.Fingerprint {
+		t.Error("another file has the same fingerprint")
+	}
+	child := []byte("drawdown: 1\nextends: p4-head\n")
+	base, _ := BuiltinText("p4-head")
+	got, _ := Read(FromBytes("text", child))
+	sum = sha256.Sum256(append(child, base...))
+	if want := fmt.Sprintf("%x %x", sum[:2], sum[2:4]); got.Fingerprint != want {
+		t.Errorf("chain: %q, want %q", got.Fingerprint, want)
+	}
+}
+
+// The refused names are those of "Naming Files, Paths, and Namespaces" in the
+// Windows documentation.
+func TestNamesAreSafeOnWindows(t *testing.T) {
+	for path, want := range map[string]string{
+		"a/p4-head.yaml": "p4-head", "Head.v2.yml": "Head.v2", "noending": "noending", "a/x.txt": "x.txt",
+		"con.yaml": "pattern-con", "Lpt1.x.yaml": "pattern-Lpt1.x", "com¹.yaml": "pattern-com¹", "com10.yaml": "com10",
+		"a:b?.yaml": "a-b", "dots....yaml": "dots", ".yaml": "pattern", "   .yaml": "pattern",
+	} {
+		if got := stemOf(path); got != want {
+			t.Errorf("stemOf(%q) = %q, want %q", path, got, want)
+		}
+	}
+	for title, want := range map[string]string{
+		"Cylinder head": "cylinder-head", "  Zylinderköpfe, Bank 2 ": "zylinderkopfe-bank-2", "!?": "pattern", "AUX": "pattern-aux",
+		"Головка": "головка", strings.Repeat("long ", 30): strings.TrimSuffix(strings.Repeat("long-", 12), "-"),
+	} {
+		if got := slug(title); got != want {
+			t.Errorf("slug(%q) = %q, want %q", title, got, want)
+		}
+	}
+}
+
+func TestBuiltinText(t *testing.T) {
+	if _, ok := BuiltinText("p4-head.yaml"); ok {
+		t.Error("a built-in pattern is named without its ending")
+	}
+	text, ok := BuiltinText("p4-head")
+	if !ok || bytes.Contains(text, []byte("\r")) {
+		t.Error("p4-head is not there, or has other line ends")
+	}
+}

@@ -1,0 +1,266 @@
+package patterns
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/geometry/unit"
+	"drawdown/patterns/problem"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+const (
+	maxTorqueNm = 100_000
+	maxAngleDeg = 720
+	maxStages   = 200
+)
+
+var tightenActions = []string{
+	string(plan.Tighten), string(plan.Advance), string(plan.Percent), string(plan.BackOff), string(plan.Wait),
+}
+
+// stageWays are the ways that a single stage can take; cast and the maker's
+// list belong to the order.
+var stageWays = []sequence.Way{
+	sequence.Auto, sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular,
+}
+
+const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
+
+// readTighten reads the order, the stages and their source. A file without
+// tighten is an order only, which is worth a warning.
+func (r *reader) readTighten(file fields) {
+	if !file.has("tighten") {
+		r.warn(file.node, "there is no tighten: the card shows the order, but no figures")
+		return
+	}
+	n := file.get("tighten")
+	if n == nil {
+		return
+	}
+	f, ok := r.fields(n, "tighten", "order", "stages", "source")
+	if !ok {
+		return
+	}
+	r.readOrder(f)
+	r.input.Source = f.text("source")
+	list := f.need("stages", stagesExample)
+	if list == nil {
+		return
+	}
+	var from []*node
+	for _, item := range r.stageItems(list, stagesExample) {
+		if stage, ok := r.tightenStage(item); ok {
+			r.input.Tighten = append(r.input.Tighten, stage)
+			from = append(from, item)
+		}
+	}
+	r.checkCovered(list, len(from) > 0 && len(from) == len(list.items))
+	r.checkRising(from)
+}
+
+// stageItems gives the stages of a list, as many as a person can work through.
+func (r *reader) stageItems(list *node, example string) []*node {
+	items := r.trueList(list, "stages", example)
+	if len(items) > maxStages {
+		r.fail(list, fmt.Sprintf("up to %d", maxStages), "there are %d stages", len(items))
+		return nil
+	}
+	return items
+}
+
+func (r *reader) tightenStage(item *node) (plan.StageInput, bool) {
+	allowed := append(slices.Clone(tightenActions), "of", "way", "turn", "note")
+	f, ok := r.fields(item, "a stage", allowed...)
+	if !ok {
+		return plan.StageInput{}, false
+	}
+	s := plan.StageInput{Note: f.text("note")}
+	action := f.which(tightenActions...)
+	if action == "" {
+		return s, false
+	}
+	s.Do = plan.Action(action)
+	n := f.get(action)
+	figureOK := n != nil && r.figure(&s, n)
+	if s.Do == plan.Wait {
+		r.refuse(f, "a wait is for the whole joint", "of", "way", "turn")
+		return s, figureOK
+	}
+	s.Of, ok = r.stageKinds(f)
+	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff {
+		r.warn(item, "the stage names no kind, so it is for all of %s", some(r.kinds.names))
+	}
+	if at := f.get("way"); at != nil {
+		word, wayOK := r.choice(at, "way", wayNames(stageWays)...)
+		s.Way, ok = sequence.Way(word), ok && wayOK
+	}
+	s.Turn = r.turn(f)
+	return s, ok && figureOK
+}
+
+// figure reads the figure of a tightening action.
+func (r *reader) figure(s *plan.StageInput, n *node) bool {
+	switch s.Do {
+	case plan.Tighten:
+		return r.torque(s, n)
+	case plan.Percent:
+		return r.percent(s, n)
+	case plan.Wait:
+		return r.wait(s, n)
+	default:
+		return r.turnAngle(s, n)
+	}
+}
+
+func (r *reader) torque(s *plan.StageInput, n *node) bool {
+	text, ok := r.quantityText(n, "torque")
+	if !ok {
+		return false
+	}
+	t, err := unit.ParseTorque(text)
+	if err != nil {
+		r.unreadable(n, problem.Error, "torque", err)
+		return false
+	}
+	if t.Nm() <= 0 || t.Nm() > maxTorqueNm {
+		r.fail(n, fmt.Sprintf("more than 0, up to %d N·m", maxTorqueNm), "torque: %s is out of reach", quoted(text))
+		return false
+	}
+	s.Torque = t
+	return true
+}
+
+func (r *reader) turnAngle(s *plan.StageInput, n *node) bool {
+	v, ok := r.angleDeg(n, string(s.Do))
+	if ok && (v <= 0 || v > maxAngleDeg) {
+		r.fail(n, fmt.Sprintf("more than 0°, up to %d°", maxAngleDeg), "%s: %s is no turn", s.Do, quoted(n.text))
+		return false
+	}
+	s.Angle = unit.Angle(v)
+	return ok
+}
+
+func (r *reader) percent(s *plan.StageInput, n *node) bool {
+	bare := *n
+	bare.text = strings.TrimSuffix(strings.TrimSpace(n.text), "%")
+	v, ok := r.number(&bare, "percent")
+	if ok && (v <= 0 || v > 100) {
+		r.fail(n, "more than 0, up to 100", "percent: %s is no share of the target", quoted(n.text))
+		return false
+	}
+	s.Percent = v
+	return ok
+}
+
+func (r *reader) wait(s *plan.StageInput, n *node) bool {
+	text, ok := r.quantityText(n, "wait")
+	if !ok {
+		return false
+	}
+	v, err := unit.ParseDuration(text)
+	if err != nil {
+		r.unreadable(n, problem.Error, "wait", err)
+		return false
+	}
+	if v <= 0 {
+		r.fail(n, "more than 0 min", "wait: %s is no time", quoted(text))
+		return false
+	}
+	s.Wait = v
+	return true
+}
+
+// refuse reports keys that have no meaning beside the others.
+func (r *reader) refuse(f fields, why string, keys ...string) {
+	for _, key := range keys {
+		if f.has(key) {
+			r.fail(f.node.keyNode(key), "", "%s; leave %s out", why, key)
+		}
+	}
+}
+
+// stageKinds reads of: one kind or a list of them.
+func (r *reader) stageKinds(f fields) ([]string, bool) {
+	n := f.get("of")
+	if n == nil {
+		return nil, !f.has("of")
+	}
+	if n.shape == listShape && len(n.items) == 0 {
+		r.fail(n, alternatives(r.kinds.names), "of names no kind; name one, or leave of out for all")
+		return nil, false
+	}
+	var kinds []string
+	allOK := true
+	for _, item := range r.list(n) {
+		kind, ok := r.knownKind(item)
+		switch {
+		case !ok:
+			allOK = false
+		case slices.Contains(kinds, kind):
+			r.fail(item, "", "the kind %s stands there twice", kind)
+		default:
+			kinds = append(kinds, kind)
+		}
+	}
+	return kinds, allOK
+}
+
+// covers says whether the stage works on fasteners of the kind.
+func covers(s plan.StageInput, kind string) bool {
+	return s.Do != plan.Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
+}
+
+// checkCovered warns of kinds that no stage tightens.
+func (r *reader) checkCovered(at *node, complete bool) {
+	if !complete {
+		return
+	}
+	for _, kind := range r.usedKinds() {
+		if !slices.ContainsFunc(r.input.Tighten, func(s plan.StageInput) bool {
+			return s.Do != plan.BackOff && covers(s, kind)
+		}) {
+			r.warn(at, "no stage tightens the kind %s", kind)
+		}
+	}
+}
+
+// checkRising warns of a torque under the one before it, which a wrench cannot
+// set: it clicks at once. A check pass repeats the figure; after backing off
+// the count starts anew.
+func (r *reader) checkRising(from []*node) {
+	for _, kind := range r.kinds.names {
+		var last plan.StageInput
+		for i, s := range r.input.Tighten {
+			if !covers(s, kind) {
+				continue
+			}
+			if s.Do == last.Do && falls(last, s) {
+				r.warn(from[i], "the %s of %s falls from %s to %s", s.Do, kind, figureOf(last), figureOf(s))
+			}
+			if s.Do != plan.Advance {
+				last = s
+			}
+		}
+	}
+}
+
+func falls(a, b plan.StageInput) bool {
+	const dust = 1e-9
+	switch b.Do {
+	case plan.Tighten:
+		return b.Torque.Nm() < a.Torque.Nm()*(1-dust)
+	case plan.Percent:
+		return b.Percent < a.Percent
+	}
+	return false
+}
+
+func figureOf(s plan.StageInput) string {
+	if s.Do == plan.Percent {
+		return fmt.Sprintf("%g %%", s.Percent)
+	}
+	return s.Torque.String()
+}

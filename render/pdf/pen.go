@@ -1,0 +1,110 @@
+package pdf
+
+import (
+	"github.com/jung-kurt/gofpdf"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+// pen paints items. It keeps what is set, so that a run of like marks does not
+// repeat it; gofpdf carries the settings from page to page.
+type pen struct {
+	pdf          *gofpdf.Fpdf
+	fill, stroke scene.Ink
+	letters      scene.Ink
+	width, dash  float64
+	weight       scene.Weight
+	size         float64
+	height       float64 // of the page, in millimetres
+	path         []byte
+}
+
+// operators paint a path: filled by the nonzero rule, stroked, or both
+// (ISO 32000-1, table 60).
+var operators = map[[2]bool]byte{{true, false}: 'f', {false, true}: 'S', {true, true}: 'B'}
+
+func (p *pen) shape(s scene.Shape) {
+	filled, stroked := s.Fill != scene.None, s.Stroke != scene.None
+	if len(s.Path) == 0 || !filled && !stroked {
+		return
+	}
+	if filled {
+		p.setFill(s.Fill)
+	}
+	if stroked {
+		p.setStroke(s.Stroke, s.Width, s.Dash)
+	}
+	p.path = appendPath(p.path[:0], s.Path, p.height)
+	p.pdf.RawWriteStr(string(append(p.path, operators[[2]bool{filled, stroked}])))
+}
+
+func (p *pen) setFill(k scene.Ink) {
+	if p.fill == k {
+		return
+	}
+	p.fill = k
+	r, g, b := k.RGB()
+	p.pdf.SetFillColor(int(r), int(g), int(b))
+}
+
+func (p *pen) setStroke(k scene.Ink, width, dash float64) {
+	if p.stroke != k {
+		p.stroke = k
+		r, g, b := k.RGB()
+		p.pdf.SetDrawColor(int(r), int(g), int(b))
+	}
+	if p.width != width {
+		p.width = width
+		p.pdf.SetLineWidth(width)
+	}
+	if p.dash != dash {
+		p.dash = dash
+		var pattern []float64
+		if dash > 0 {
+			pattern = []float64{dash, dash}
+		}
+		p.pdf.SetDashPattern(pattern, 0)
+	}
+}
+
+func (p *pen) text(t scene.Text) {
+	if !visible(t) {
+		return
+	}
+	p.setLetters(t)
+	x, y, content := t.At.X, t.At.Y, font.Clean(t.Content)
+	if !t.Upward {
+		p.pdf.Text(x-before(t), y, content)
+		return
+	}
+	p.pdf.TransformBegin()
+	p.pdf.TransformRotate(90, x, y)
+	p.pdf.Text(x-before(t), y, content)
+	p.pdf.TransformEnd()
+}
+
+func (p *pen) setLetters(t scene.Text) {
+	if p.letters != t.Ink {
+		p.letters = t.Ink
+		r, g, b := t.Ink.RGB()
+		p.pdf.SetTextColor(int(r), int(g), int(b))
+	}
+	if p.weight != t.Weight || p.size != t.Size {
+		p.weight, p.size = t.Weight, t.Size
+		p.pdf.SetFont(family, styles[t.Weight], t.Size*pointsPerMM)
+	}
+}
+
+const pointsPerMM = 72 / 25.4
+
+// before is the part of a line that lies ahead of its anchor, in millimetres.
+func before(t scene.Text) float64 {
+	switch t.Anchor {
+	case scene.Middle:
+		return t.Width / 2
+	case scene.End:
+		return t.Width
+	}
+	return 0
+}

@@ -1,0 +1,106 @@
+package pdf
+
+import (
+	"io"
+	"strconv"
+	"testing"
+	"time"
+
+	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
+)
+
+func write(t testing.TB, doc scene.Document) func() {
+	return func() {
+		if err := Write(io.Discard, doc, time.Time{}); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// fastest gives the shortest of several runs: other work on the machine only
+// ever adds time.
+func fastest(runs int, do func()) time.Duration {
+	least := time.Duration(1<<63 - 1)
+	for range runs {
+		start := time.Now()
+		do()
+		least = min(least, time.Since(start))
+	}
+	return least
+}
+
+// book is the card as often as pages are wanted.
+func book(pages int) scene.Document {
+	doc := scenetest.Card()
+	for len(doc.Pages) < pages {
+		doc.Pages = append(doc.Pages, doc.Pages[0])
+	}
+	return doc
+}
+
+func BenchmarkCard(b *testing.B) {
+	do := write(b, scenetest.Card())
+	b.ReportAllocs()
+	for b.Loop() {
+		do()
+	}
+}
+
+func BenchmarkBook(b *testing.B) {
+	do := write(b, book(1000))
+	single := fastest(5, write(b, scenetest.Card()))
+	best := time.Duration(1<<63 - 1)
+	for b.Loop() {
+		best = min(best, fastest(1, do))
+	}
+	b.ReportMetric(float64(best)/1000/float64(single), "page/single")
+}
+
+func BenchmarkMarks(b *testing.B) {
+	for _, n := range []int{10, 100, 1000, 10000} {
+		b.Run(strconv.Itoa(n), func(b *testing.B) {
+			do := write(b, scenetest.Marks(n))
+			for b.Loop() {
+				do()
+			}
+		})
+	}
+}
+
+func TestSpeed(t *testing.T) {
+	if testing.Short() || raced {
+		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
+	}
+	const most = 0.1
+	single, whole := time.Duration(1<<63-1), time.Duration(1<<63-1)
+	card, thousand := write(t, scenetest.Card()), write(t, book(1000))
+	ratio := 1e9
+	// A neighbour's burst may fall on one side alone: both take turns.
+	for round := 0; round < 8 && (round < 2 || ratio > most); round++ {
+		single, whole = min(single, fastest(5, card)), min(whole, fastest(1, thousand))
+		ratio = float64(whole) / 1000 / float64(single)
+	}
+	t.Logf("a file of one card takes %v, a page of 1,000 takes %.3f of that", single, ratio)
+	if ratio > most {
+		t.Errorf("a page of 1,000 takes %.3f of a file of its own: at most %.1f is allowed", ratio, most)
+	}
+}
+
+// TestGrowth: ten times the marks may take ten times as long, and half as much
+// again for noise.
+func TestGrowth(t *testing.T) {
+	if testing.Short() || raced {
+		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
+	}
+	ratio := 1e9
+	for attempt := 0; attempt < 3 && ratio > 15; attempt++ {
+		few := fastest(5, write(t, scenetest.Marks(1000)))
+		many := fastest(2, write(t, scenetest.Marks(10000)))
+		ratio = float64(many) / float64(few)
+		t.Logf("1,000 marks %v, 10,000 marks %v", few, many)
+	}
+	if ratio > 15 {
+		t.Errorf("10,000 marks take %.1f times as long as 1,000", ratio)
+	}
+}

@@ -1,0 +1,104 @@
+package png
+
+import (
+	"bytes"
+	"image"
+	stdpng "image/png"
+	"io"
+	"math"
+	"testing"
+
+	"github.com/fogleman/gg"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/opentype"
+
+	"drawdown/render/scene"
+)
+
+// plain paints a page as gg is commonly used: on a whole RGBA page, with gg's
+// own text. It is the picture that the bands must look like.
+func plain(t testing.TB, page scene.Page, dpi int) *image.RGBA {
+	t.Helper()
+	width, height, err := pixels(page, dpi)
+	if err != nil {
+		t.Fatal(err)
+	}
+	perMM := float64(dpi) / mmPerInch
+	im := image.NewRGBA(image.Rect(0, 0, width, height))
+	dc := gg.NewContextForRGBA(im)
+	dc.SetRGB(1, 1, 1)
+	dc.Clear()
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			plainShape(dc, it, perMM)
+		case scene.Text:
+			plainText(t, dc, it, perMM)
+		}
+	}
+	return im
+}
+
+func plainShape(dc *gg.Context, s scene.Shape, perMM float64) {
+	for _, seg := range s.Path {
+		var v [6]float64
+		for i, q := range seg.P {
+			v[2*i], v[2*i+1] = q.X*perMM, q.Y*perMM
+		}
+		switch seg.Verb {
+		case scene.Move:
+			dc.MoveTo(v[0], v[1])
+		case scene.Line:
+			dc.LineTo(v[0], v[1])
+		case scene.Curve:
+			dc.CubicTo(v[0], v[1], v[2], v[3], v[4], v[5])
+		case scene.Close:
+			dc.ClosePath()
+		}
+	}
+	if s.Fill != scene.None {
+		dc.SetColor(rgba(s.Fill))
+		dc.FillPreserve()
+	}
+	if s.Stroke != scene.None {
+		dc.SetColor(rgba(s.Stroke))
+		dc.SetLineWidth(s.Width * perMM)
+		dc.SetDash()
+		if s.Dash > 0 {
+			dc.SetDash(s.Dash*perMM, s.Dash*perMM)
+		}
+		dc.StrokePreserve()
+	}
+	dc.ClearPath()
+}
+
+func plainText(t testing.TB, dc *gg.Context, s scene.Text, perMM float64) {
+	face, err := opentype.NewFace(typefaces[s.Weight](), &opentype.FaceOptions{Size: s.Size * perMM, DPI: 72, Hinting: font.HintingNone})
+	if err != nil {
+		t.Fatal(err)
+	}
+	dc.SetFontFace(face)
+	dc.SetColor(rgba(s.Ink))
+	x, y := s.At.X*perMM, s.At.Y*perMM
+	dc.Push()
+	if s.Upward {
+		dc.RotateAbout(-math.Pi/2, x, y)
+	}
+	dc.DrawString(s.Content, x-[...]float64{0, s.Width / 2, s.Width}[s.Anchor]*perMM, y)
+	dc.Pop()
+}
+
+// size is the number of bytes that are written.
+func size(t testing.TB, write func(w io.Writer) error) int {
+	t.Helper()
+	var b bytes.Buffer
+	if err := write(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.Len()
+}
+
+func plainBytes(t testing.TB, page scene.Page, dpi int) int {
+	im := plain(t, page, dpi)
+	return size(t, func(w io.Writer) error { return stdpng.Encode(w, im) })
+}

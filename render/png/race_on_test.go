@@ -1,0 +1,6 @@
+//go:build race
+
+package png
+
+// raced says that the race detector slows everything down.
+const raced = true

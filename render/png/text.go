@@ -1,0 +1,127 @@
+package png
+
+import (
+	"image"
+	"image/draw"
+	"math"
+	"sync"
+
+	xfont "golang.org/x/image/font"
+	"golang.org/x/image/font/opentype"
+	"golang.org/x/image/math/fixed"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+// typesetter paints text. It stands where the scene says, by the width that
+// the scene measured.
+type typesetter struct {
+	faces    map[cut]xfont.Face
+	stencils map[scene.Text]*image.Alpha
+}
+
+// cut is one size of one weight, in 1/64 pixel.
+type cut struct {
+	weight scene.Weight
+	size   fixed.Int26_6
+}
+
+var typefaces = [...]func() *opentype.Font{
+	scene.Regular: sync.OnceValue(func() *opentype.Font { return parse(scene.Regular) }),
+	scene.Bold:    sync.OnceValue(func() *opentype.Font { return parse(scene.Bold) }),
+}
+
+func parse(w scene.Weight) *opentype.Font {
+	f, err := opentype.Parse(font.Data(w))
+	if err != nil {
+		panic("the embedded typeface is broken: " + err.Error())
+	}
+	return f
+}
+
+// unkerned sets every letter by its advance alone, as the scene measured it
+// and as the PDF does.
+type unkerned struct{ xfont.Face }
+
+func (unkerned) Kern(_, _ rune) fixed.Int26_6 { return 0 }
+
+// face gives the face of a text. Faces are cheap and keep no glyphs; unhinted,
+// so that the letters advance by their true widths.
+func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
+	key := cut{t.Weight, max(1, pixel(t.Size*perMM))}
+	if f, ok := s.faces[key]; ok {
+		return f
+	}
+	f, err := opentype.NewFace(typefaces[t.Weight](), &opentype.FaceOptions{
+		Size: float64(key.size) / 64, DPI: 72, Hinting: xfont.HintingNone,
+	})
+	if err != nil {
+		panic("the embedded typeface cannot be set: " + err.Error())
+	}
+	if s.faces == nil {
+		s.faces = map[cut]xfont.Face{}
+	}
+	s.faces[key] = unkerned{f}
+	return s.faces[key]
+}
+
+// line paints level text on a canvas whose upper edge is the page row top.
+func (s *typesetter) line(canvas draw.Image, ink image.Image, t scene.Text, perMM float64, top int) {
+	x := (t.At.X - before(t)) * perMM
+	y := t.At.Y*perMM - float64(top)
+	d := xfont.Drawer{Dst: canvas, Src: ink, Face: s.face(t, perMM), Dot: fixed.Point26_6{X: pixel(x), Y: pixel(y)}}
+	d.DrawString(font.Clean(t.Content))
+}
+
+// stencil gives the shape of upward text in pixels of the page. It is set level
+// and turned, and kept, since it reaches over many bands.
+func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
+	if st, ok := s.stencils[t]; ok {
+		return st
+	}
+	em := int(math.Ceil(t.Size * perMM))
+	x, y := t.At.X*perMM, (t.At.Y+before(t))*perMM
+	column, row := math.Floor(x), math.Floor(y)
+	// The level picture leaves an em on every side. Its pixel (u, v) becomes
+	// the page's pixel (left+v, bottom−u).
+	level := image.NewAlpha(image.Rect(0, 0, int(math.Ceil(t.Width*perMM))+2*em, 3*em))
+	d := xfont.Drawer{Dst: level, Src: image.Opaque, Face: s.face(t, perMM), Dot: fixed.Point26_6{
+		X: pixel(float64(em) + 1 - (y - row)),
+		Y: pixel(float64(2*em) + (x - column)),
+	}}
+	d.DrawString(font.Clean(t.Content))
+	st := turn(level, int(column)-2*em, int(row)+em)
+	if s.stencils == nil {
+		s.stencils = map[scene.Text]*image.Alpha{}
+	}
+	s.stencils[t] = st
+	return st
+}
+
+// turn turns a picture a quarter anticlockwise; its lower left pixel comes to
+// (left, bottom).
+func turn(level *image.Alpha, left, bottom int) *image.Alpha {
+	size := level.Rect.Size()
+	st := image.NewAlpha(image.Rect(left, bottom-size.X+1, left+size.Y, bottom+1))
+	for v := range size.Y {
+		for u := range size.X {
+			st.Pix[(size.X-1-u)*st.Stride+v] = level.Pix[v*level.Stride+u]
+		}
+	}
+	return st
+}
+
+// before is the part of a line that lies ahead of its anchor, in millimetres.
+func before(t scene.Text) float64 {
+	switch t.Anchor {
+	case scene.Middle:
+		return t.Width / 2
+	case scene.End:
+		return t.Width
+	}
+	return 0
+}
+
+// pixel gives a length in pixels as a multiple of 1/64.
+func pixel(v float64) fixed.Int26_6 { return fixed.Int26_6(math.Round(v * 64)) }

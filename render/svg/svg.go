@@ -1,0 +1,125 @@
+// Package svg writes one page of a scene as a self-contained SVG picture in
+// millimetres. No font is embedded: each line of text carries its measured
+// length, so that it fits in any typeface.
+package svg
+
+import (
+	"bufio"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+// Write writes the page.
+func Write(w io.Writer, page scene.Page) error {
+	if err := font.Check(page); err != nil {
+		return err
+	}
+	b := bufio.NewWriter(w)
+	width, height := num(page.Width), num(page.Height)
+	fmt.Fprintf(b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img">`+"\n", width, height, width, height)
+	if page.Name != "" {
+		b.WriteString("<title>")
+		escape(b, page.Name)
+		b.WriteString("</title>\n")
+	}
+	fmt.Fprintf(b, `<rect width="%s" height="%s" fill="%s"/>`+"\n", width, height, hex(scene.White))
+	b.WriteString(`<g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, sans-serif" xml:space="preserve">` + "\n")
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			shape(b, it)
+		case scene.Text:
+			text(b, it)
+		}
+	}
+	b.WriteString("</g>\n</svg>\n")
+	return b.Flush()
+}
+
+func shape(b *bufio.Writer, s scene.Shape) {
+	if len(s.Path) == 0 || s.Fill == scene.None && s.Stroke == scene.None {
+		return
+	}
+	b.WriteString(`<path d="`)
+	for _, seg := range s.Path {
+		b.WriteByte("MLCZ"[seg.Verb])
+		for i, q := range seg.P[:points[seg.Verb]] {
+			if i > 0 {
+				b.WriteByte(' ')
+			}
+			b.WriteString(num(q.X) + "," + num(q.Y))
+		}
+	}
+	b.WriteByte('"')
+	if s.Fill != scene.None {
+		attribute(b, "fill", hex(s.Fill))
+	}
+	if s.Stroke != scene.None {
+		attribute(b, "stroke", hex(s.Stroke))
+		attribute(b, "stroke-width", num(s.Width))
+		if s.Dash > 0 {
+			attribute(b, "stroke-dasharray", num(s.Dash))
+		}
+	}
+	b.WriteString("/>\n")
+}
+
+// points is how many points a segment has.
+var points = [...]int{scene.Move: 1, scene.Line: 1, scene.Curve: 3, scene.Close: 0}
+
+var anchors = [...]string{scene.Start: "start", scene.Middle: "middle", scene.End: "end"}
+
+func text(b *bufio.Writer, t scene.Text) {
+	if t.Ink == scene.None || t.Content == "" {
+		return
+	}
+	x, y := num(t.At.X), num(t.At.Y)
+	b.WriteString("<text")
+	attribute(b, "x", x)
+	attribute(b, "y", y)
+	attribute(b, "font-size", num(t.Size))
+	if t.Weight == scene.Bold {
+		attribute(b, "font-weight", "bold")
+	}
+	if t.Anchor != scene.Start {
+		attribute(b, "text-anchor", anchors[t.Anchor])
+	}
+	if t.Width > 0 {
+		attribute(b, "textLength", num(t.Width))
+		attribute(b, "lengthAdjust", "spacingAndGlyphs")
+	}
+	attribute(b, "fill", hex(t.Ink))
+	if t.Upward {
+		attribute(b, "transform", "rotate(-90 "+x+" "+y+")")
+	}
+	b.WriteByte('>')
+	escape(b, t.Content)
+	b.WriteString("</text>\n")
+}
+
+// attribute writes an attribute whose value needs no escaping.
+func attribute(b *bufio.Writer, name, value string) {
+	b.WriteString(" " + name + `="` + value + `"`)
+}
+
+// escape writes a line as XML text. The writer keeps its error until the end.
+func escape(b *bufio.Writer, s string) {
+	_ = xml.EscapeText(b, []byte(font.Clean(s)))
+}
+
+// num prints a length to 1/1000 mm at most.
+func num(v float64) string {
+	// Adding zero turns a negative zero into a plain one.
+	return strconv.FormatFloat(math.Round(v*1000)/1000+0, 'f', -1, 64)
+}
+
+func hex(k scene.Ink) string {
+	r, g, b := k.RGB()
+	return fmt.Sprintf("#%02x%02x%02x", r, g, b)
+}
