@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"image/draw"
 	"math"
+	"slices"
 
 	"github.com/fogleman/gg"
 
@@ -98,10 +99,39 @@ func (p *painter) stroke(path []outline, ink color.RGBA, width, dash float64) {
 		p.dc.SetDash(dash, dash)
 		margin = math.Inf(1) // the dashes hang on the whole line
 	}
-	p.trace(path, margin)
 	p.dc.SetColor(ink)
 	p.dc.SetLineWidth(width)
+	// gg caps a closed line where it begins, and where the caps lie on the line
+	// its edge is painted twice. So a closed line begins in the middle of its
+	// first piece, with ends cut off square that meet there.
+	p.dc.SetLineCapButt()
+	for _, o := range path {
+		if o.closed && dash == 0 {
+			p.loop(o.seen(-margin, bandRows+padRows+margin))
+		}
+	}
 	p.dc.Stroke()
+	p.dc.SetLineCapRound()
+	p.trace(slices.DeleteFunc(slices.Clone(path), func(o outline) bool { return o.closed && dash == 0 }), margin)
+	p.dc.Stroke()
+}
+
+// loop hands a closed line to gg, from the middle of its first piece.
+func (p *painter) loop(run []scene.Point) {
+	last := len(run) - 1
+	if last > 0 && run[last] == run[0] {
+		run = run[:last]
+	}
+	if len(run) < 2 {
+		return
+	}
+	middle := scene.Point{X: (run[0].X + run[1].X) / 2, Y: (run[0].Y + run[1].Y) / 2}
+	p.dc.MoveTo(middle.X, middle.Y)
+	for i := range run {
+		q := run[(i+1)%len(run)]
+		p.dc.LineTo(q.X, q.Y)
+	}
+	p.dc.LineTo(middle.X, middle.Y)
 }
 
 // bandMargin is how far beyond the band a line is kept, in pixels, besides

@@ -40,7 +40,70 @@ func plain(t testing.TB, page scene.Page, dpi int) *image.RGBA {
 }
 
 func plainShape(dc *gg.Context, s scene.Shape, perMM float64) {
-	for _, seg := range s.Path {
+	if s.Fill != scene.None {
+		plainPath(dc, s.Path, perMM)
+		dc.SetColor(rgba(s.Fill))
+		dc.Fill()
+	}
+	if s.Stroke == scene.None {
+		return
+	}
+	dc.SetColor(rgba(s.Stroke))
+	dc.SetLineWidth(s.Width * perMM)
+	dc.SetDash()
+	dc.SetLineCapRound()
+	if s.Dash > 0 {
+		dc.SetDash(s.Dash*perMM, s.Dash*perMM)
+		plainPath(dc, s.Path, perMM)
+		dc.Stroke()
+		return
+	}
+	for _, run := range subPaths(s.Path) {
+		if run[len(run)-1].Verb == scene.Close {
+			// Two caps over one place would paint the edge of the line twice.
+			dc.SetLineCapButt()
+			run = fromMiddle(run)
+		} else {
+			dc.SetLineCapRound()
+		}
+		plainPath(dc, run, perMM)
+		dc.Stroke()
+	}
+}
+
+func subPaths(path scene.Path) []scene.Path {
+	var runs []scene.Path
+	for _, seg := range path {
+		if seg.Verb == scene.Move {
+			runs = append(runs, nil)
+		}
+		runs[len(runs)-1] = append(runs[len(runs)-1], seg)
+	}
+	return runs
+}
+
+// fromMiddle gives a closed sub-path as an open one that begins and ends in the
+// middle of its first piece.
+func fromMiddle(run scene.Path) scene.Path {
+	start, first := run[0].P[0], run[1]
+	between := func(p, q scene.Point) scene.Point { return scene.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2} }
+	middle := between(start, first.P[0])
+	head, tail := first, scene.Segment{Verb: scene.Line, P: [3]scene.Point{middle}}
+	if first.Verb == scene.Curve {
+		// De Casteljau: the halves of a cubic curve.
+		a, b, c := middle, between(first.P[0], first.P[1]), between(first.P[1], first.P[2])
+		d, e := between(a, b), between(b, c)
+		middle = between(d, e)
+		head.P = [3]scene.Point{e, c, first.P[2]}
+		tail = scene.Segment{Verb: scene.Curve, P: [3]scene.Point{a, d, middle}}
+	}
+	open := scene.Path{{Verb: scene.Move, P: [3]scene.Point{middle}}, head}
+	open = append(open, run[2:len(run)-1]...)
+	return append(open, scene.Segment{Verb: scene.Line, P: [3]scene.Point{start}}, tail)
+}
+
+func plainPath(dc *gg.Context, path scene.Path, perMM float64) {
+	for _, seg := range path {
 		var v [6]float64
 		for i, q := range seg.P {
 			v[2*i], v[2*i+1] = q.X*perMM, q.Y*perMM
@@ -56,20 +119,6 @@ func plainShape(dc *gg.Context, s scene.Shape, perMM float64) {
 			dc.ClosePath()
 		}
 	}
-	if s.Fill != scene.None {
-		dc.SetColor(rgba(s.Fill))
-		dc.FillPreserve()
-	}
-	if s.Stroke != scene.None {
-		dc.SetColor(rgba(s.Stroke))
-		dc.SetLineWidth(s.Width * perMM)
-		dc.SetDash()
-		if s.Dash > 0 {
-			dc.SetDash(s.Dash*perMM, s.Dash*perMM)
-		}
-		dc.StrokePreserve()
-	}
-	dc.ClearPath()
 }
 
 func plainText(t testing.TB, dc *gg.Context, s scene.Text, perMM float64) {
