@@ -104,7 +104,7 @@ func newSketch(req Request) *sketch {
 
 // arrange places marks, numbers and the path, and says whether there is a path.
 func (s *sketch) arrange(z size) bool {
-	s.view = s.fitWith(z)
+	s.view, s.out.CapMm, s.out.Led = s.fitWith(z), z.capMm, z.led
 	s.drawPart()
 	s.placeMarks(z)
 	s.placeLed(z)

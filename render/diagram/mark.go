@@ -116,7 +116,6 @@ func (s *sketch) drawMarks(z size) {
 			s.add(numberText(m.at, z, ink, s.text(i), tag.Name))
 		}
 	}
-	s.out.CapMm, s.out.Led = z.capMm, z.led
 }
 
 // fill shades every second ring where the order is shown by rings.

@@ -21,7 +21,7 @@ const (
 // first group has none, rings are shaded instead.
 func (s *sketch) planPath() []scene.Item {
 	var routes []route
-	if len(s.marks) <= pathLimit {
+	if len(s.marks) <= pathLimit && !s.out.Led {
 		for _, g := range s.req.Plan.Groups {
 			legs := s.legs(g.Members)
 			more, crossings, ok := s.routes(legs, routes)
@@ -41,6 +41,7 @@ func (s *sketch) planPath() []scene.Item {
 		for k := 1; k < len(r.points); k++ {
 			s.space.takeLine(r.points[k-1], r.points[k])
 		}
+		s.space.takeBox(r.head().Path.Bounds())
 	}
 	return drawRoutes(routes)
 }
@@ -144,11 +145,19 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	return r, s.clear(r, from, to)
 }
 
-// clear says whether an arrow keeps away from all other marks and in the box.
+// clear says whether an arrow keeps away from all other marks and from type,
+// and in the box.
 func (s *sketch) clear(r route, from, to int) bool {
 	room := s.req.Box.Grown(-0.5)
 	if !room.Holds(r.bounds) {
 		return false
+	}
+	for _, b := range s.space.boxes {
+		for k := 1; k < len(r.points); k++ {
+			if b.Grown(clearance).Cut(r.points[k-1], r.points[k]) {
+				return false
+			}
+		}
 	}
 	for i, m := range s.marks {
 		keep := m.reach() + s.rim(i) + clearance*0.8
@@ -185,19 +194,22 @@ func meet(a, b []scene.Point) bool {
 	return false
 }
 
+// base is where the line of an arrow ends and its head begins.
+func (r route) base() scene.Point { return along(r.curve[3], r.points[len(r.points)-2], headLength) }
+
+func (r route) head() scene.Shape {
+	head := arrowhead(r.base(), r.curve[3], headHalf, scene.Accent)
+	head.Tag = scene.Tag{Role: scene.Trail}
+	return head
+}
+
 func drawRoutes(routes []route) []scene.Item {
 	var items []scene.Item
 	for _, r := range routes {
-		tip := r.curve[3]
-		back := r.points[len(r.points)-2]
-		base := along(tip, back, headLength)
 		var p scene.Path
 		p.MoveTo(r.curve[0].X, r.curve[0].Y)
-		p.CurveTo(r.curve[1], r.curve[2], base)
-		tag := scene.Tag{Role: scene.Trail}
-		head := arrowhead(base, tip, headHalf, scene.Accent)
-		head.Tag = tag
-		items = append(items, scene.Shape{Path: p, Stroke: scene.Accent, Width: 0.45, Tag: tag}, head)
+		p.CurveTo(r.curve[1], r.curve[2], r.base())
+		items = append(items, scene.Shape{Path: p, Stroke: scene.Accent, Width: 0.45, Tag: scene.Tag{Role: scene.Trail}}, r.head())
 	}
 	return items
 }
