@@ -2,8 +2,10 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
+	"drawdown/geometry"
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -257,7 +259,10 @@ func (c *card) reading(d diagram.Drawing) string {
 		words += "Start at the filled number, then by number."
 	}
 	if !c.crowded && c.secondNumbers() != nil {
-		words += " Small: " + c.smallMeans() + "."
+		words += " Small: " + c.smallMeans()
+	}
+	if slices.ContainsFunc(c.plan.Joint.Clusters, func(cl geometry.Cluster) bool { return cl.Unloaded }) {
+		words += " Dashed: no spring load."
 	}
 	if n := len(d.Unplaced); n > 0 {
 		words = fmt.Sprintf("%d numbers found no room on this paper. ", n) + words

@@ -29,15 +29,19 @@ func (c *card) stageRows() (across, rows int) {
 	return (n + rows - 1) / rows, rows
 }
 
-// boxHeight is the height of a stage box: with one line below the figure, or
-// with two.
+// boxWidth is the width of a stage box.
+func (c *card) boxWidth() float64 {
+	across, _ := c.stageRows()
+	return math.Min((c.paper.content()-stageGap*float64(across-1))/float64(across), 60)
+}
+
+// boxHeight leaves room under the figure for the most lines of a stage.
 func (c *card) boxHeight() float64 {
+	most := 1
 	for i := range c.side.Stages {
-		if len(c.below(&c.side.Stages[i])) > 1 {
-			return 26
-		}
+		most = max(most, len(c.below(&c.side.Stages[i])))
 	}
-	return 22
+	return 18 + float64(most)*line
 }
 
 // stagesHeight is the height of the stages with their heading.
@@ -57,8 +61,7 @@ func (c *card) stages(p *pen, y float64) {
 		p.text(p.left(), y+10, font.Fit(wordNoFigures, scene.Regular, textEm, p.paper.content()))
 		return
 	}
-	width := (p.paper.content() - stageGap*float64(across-1)) / float64(across)
-	width = math.Min(width, 60)
+	width := c.boxWidth()
 	for i := range c.side.Stages {
 		x := p.left() + float64(i%across)*(width+stageGap)
 		c.stageBox(p, &c.side.Stages[i], x, y+7+float64(i/across)*(c.boxHeight()+stageGap), width)
@@ -72,8 +75,8 @@ func (c *card) stageBox(p *pen, s *plan.Stage, x, y, w float64) {
 	from := x + 4 + font.Width(number, scene.Bold, headEm)
 	p.write(x+w-2.2, y+5.6, textEm, scene.Regular, scene.End, scene.Black, font.Fit(c.covers(s), scene.Regular, textEm, x+w-2.2-from))
 	c.figure(p, s, x, y, w)
-	for k, words := range atMost(c.below(s), 2, scene.Regular, textEm, w-3) {
-		p.write(x+w/2, y+19.6+float64(k)*line, textEm, scene.Regular, scene.Middle, scene.Black, font.Fit(words, scene.Regular, textEm, w-3))
+	for k, words := range c.below(s) {
+		p.write(x+w/2, y+19.6+float64(k)*line, textEm, scene.Regular, scene.Middle, scene.Black, words)
 	}
 }
 
@@ -106,14 +109,14 @@ func (c *card) covers(s *plan.Stage) string {
 	return "all " + names
 }
 
-// below lists what stands under the figure.
+// mostBelow is how many lines a stage box has room for under its figure.
+const mostBelow = 4
+
+// below lists what stands under the figure, broken into lines.
 func (c *card) below(s *plan.Stage) []string {
+	width := c.boxWidth() - 3
 	var lines []string
-	add := func(words string) {
-		if words != "" {
-			lines = append(lines, words)
-		}
-	}
+	add := func(words string) { lines = append(lines, font.Break(words, scene.Regular, textEm, width)...) }
 	switch s.Do {
 	case plan.Tighten:
 		add(otherTorque(s))
@@ -131,7 +134,7 @@ func (c *card) below(s *plan.Stage) []string {
 		add(fmt.Sprintf("%g %%, %s", s.Percent, wordWorkedOut))
 	}
 	add(s.Note)
-	return lines
+	return atMost(lines, mostBelow, scene.Regular, textEm, width)
 }
 
 // figure draws what the stage is about.
