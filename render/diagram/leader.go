@@ -11,10 +11,7 @@ import (
 // directions in which a number may stand beside its mark, best first: the
 // eight plain ones, then those between.
 var directions = func() []float64 {
-	var deg []float64
-	for _, d := range []float64{0, 180, 90, 270, 45, 135, 315, 225} {
-		deg = append(deg, d)
-	}
+	deg := []float64{0, 180, 90, 270, 45, 135, 315, 225}
 	for d := 22.5; d < 360; d += 45 {
 		deg = append(deg, d)
 	}

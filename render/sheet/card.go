@@ -108,7 +108,7 @@ func (c *card) pages() ([]scene.Page, []string) {
 	}
 	if !first.has(checksBlock) || first.has(gridBlock) {
 		if bottom-y < c.checksHeight() {
-			p, y, bottom = leaf()
+			p, y, _ = leaf()
 			c.checks(p, y)
 		} else {
 			c.checks(p, max(y, bottom-c.checksHeight()))

@@ -151,7 +151,7 @@ func checkShape(t testing.TB, got element, want scene.Shape) {
 
 func TestPathData(t *testing.T) {
 	var p scene.Path
-	p.MoveTo(1, -0.0)
+	p.MoveTo(1, math.Copysign(0, -1))
 	p.LineTo(2.5, -3.25)
 	p.CurveTo(scene.Point{X: 1, Y: 2}, scene.Point{X: 3, Y: 4}, scene.Point{X: 0.01, Y: -0.001})
 	p.Close()
