@@ -17,9 +17,12 @@ func didYouMean(name string, names []string) string {
 // nearest gives the name that takes the fewest changes of letters, where they
 // are few for its length; empty when none is near.
 func nearest(name string, names []string) string {
-	const longest = 40 // nothing that we list is longer
+	const (
+		longest   = 40  // nothing that we list is longer
+		mostNames = 250 // more than that take too long to compare
+	)
 	wanted := []rune(strings.ToLower(name))
-	if len(wanted) < 3 || len(wanted) > longest || len(names) > 1000 {
+	if len(wanted) < 3 || len(wanted) > longest || len(names) > mostNames {
 		return ""
 	}
 	best, fewest := "", 1+max(1, len(wanted)/3)
