@@ -26,9 +26,9 @@ type Drawing struct {
 	Items []scene.Item
 	// CapMm is the height of the sequence numbers.
 	CapMm float64
-	// Path says that arrows show the order; Rings, that every second ring is
-	// shaded instead.
-	Path, Rings bool
+	// Path says that arrows show the order, WholePath that they join all
+	// numbers; Rings, that every second ring is shaded instead.
+	Path, WholePath, Rings bool
 	// Led says that numbers stand outside their marks on leader lines.
 	Led bool
 	// Unplaced are the numbers, and Dropped the labels, that found no room.
@@ -71,7 +71,7 @@ func Draw(req Request) Drawing {
 		for _, bowRoom := range bowRooms {
 			for _, z := range sizes {
 				z.bowRoom = bowRoom
-				if s := newSketch(req); s.arrange(z) {
+				if s := newSketch(req); s.apart(z) && s.arrange(z) {
 					return s.finish(z)
 				}
 			}

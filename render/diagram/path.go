@@ -18,25 +18,17 @@ const (
 
 // planPath routes the arrows from each number to the next, group by group. A
 // group in which one finds no clear way, or too many cross, has none. Where the
-// first group has none, rings are shaded instead.
+// main group has none, rings are shaded instead.
 func (s *sketch) planPath() []scene.Item {
 	var routes []route
 	if len(s.marks) <= pathLimit && !s.out.Led {
-		for _, g := range s.req.Plan.Groups {
-			legs := s.legs(g.Members)
-			more, crossings, ok := s.routes(legs, routes)
-			// The arrows of the main work may cross a little; those of a side
-			// group only where nothing is in their way.
-			if ok && (crossings == 0 || s.leads(g.Members) && crossings <= len(legs)/2) {
-				routes = append(routes, more...)
-				s.out.Path = s.out.Path || len(more) > 0 && s.leads(g.Members)
-			}
-		}
+		routes = s.allRoutes()
 	}
 	if !s.out.Path {
 		s.out.Rings = s.rings() > 1
 		return nil
 	}
+	s.out.WholePath = len(routes) == len(s.marks)-1
 	for _, r := range routes {
 		for k := 1; k < len(r.points); k++ {
 			s.space.takeLine(r.points[k-1], r.points[k])
@@ -44,6 +36,49 @@ func (s *sketch) planPath() []scene.Item {
 		s.space.takeBox(r.head().Path.Bounds())
 	}
 	return drawRoutes(routes)
+}
+
+// allRoutes finds the arrows of each group and those from group to group. The
+// arrows of the main work may cross a little; others only stand where nothing
+// is in their way.
+func (s *sketch) allRoutes() []route {
+	var routes []route
+	for _, g := range s.req.Plan.Groups {
+		legs := s.legs(g.Members)
+		more, crossings, ok := s.routes(legs, routes)
+		if ok && (crossings == 0 || s.leads(g.Members) && crossings <= len(legs)/2) {
+			routes = append(routes, more...)
+			s.out.Path = s.out.Path || len(more) > 0 && s.leads(g.Members)
+		}
+	}
+	for _, leg := range s.bridges() {
+		more, crossings, ok := s.routes([][2]int{leg}, routes)
+		if ok && crossings == 0 && math.Abs(more[0].bow) <= mostBridgeBow {
+			routes = append(routes, more...)
+		}
+	}
+	return routes
+}
+
+// mostBridgeBow keeps an arrow from group to group short: a long way round
+// would only puzzle.
+const mostBridgeBow = 0.2
+
+// bridges lists the pairs of successive numbers that lie in two groups.
+func (s *sketch) bridges() [][2]int {
+	group := map[int]int{}
+	for g, members := range s.req.Plan.Groups {
+		for _, i := range members.Members {
+			group[i] = g
+		}
+	}
+	var legs [][2]int
+	for k := 1; k < len(s.req.Order); k++ {
+		if a, b := s.req.Order[k-1], s.req.Order[k]; group[a] != group[b] {
+			legs = append(legs, [2]int{a, b})
+		}
+	}
+	return legs
 }
 
 // leads says whether a group is the one that most of the work is on.
@@ -92,15 +127,43 @@ func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest i
 			continue
 		}
 		crossed := countCrossings(r, chosen) + countCrossings(r, others)
-		if cost := float64(crossed)*crossingCost + math.Abs(r.bow); cost < bestCost {
+		crowded := countNear(r, chosen) + countNear(r, others)
+		if cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow); cost < bestCost {
 			best, fewest, bestCost = r, crossed, cost
 		}
 	}
 	return best, fewest
 }
 
-// crossingCost is what a crossing weighs against a bend.
-const crossingCost = 0.5
+// What a crossing, and an arrow that runs close by, weigh against a bend.
+const (
+	crossingCost = 0.5
+	nearCost     = 0.2
+	nearMm       = 2.0
+)
+
+// countNear counts the arrows that run or end so close to r that the two would
+// be taken for one.
+func countNear(r route, others []route) int {
+	n := 0
+	for _, o := range others {
+		if r.bounds.Grown(nearMm).Meets(o.bounds) && runNear(r.points, o.points) {
+			n++
+		}
+	}
+	return n
+}
+
+func runNear(a, b []scene.Point) bool {
+	for _, p := range a {
+		for _, q := range b {
+			if math.Abs(p.X-q.X) < nearMm && math.Abs(p.Y-q.Y) < nearMm {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // legs lists the pairs that an arrow joins: successive numbers of one group.
 func (s *sketch) legs(members []int) [][2]int {
@@ -240,11 +303,15 @@ func (s *sketch) rings() int {
 	return count
 }
 
-// ringOf gives the ring that a fastener lies on within its group, inside out.
+// ringOf gives the ring that a fastener lies on within the main group, inside
+// out; 0 in other groups.
 func (s *sketch) ringOf(fastener int) int {
 	if s.ring == nil {
 		s.ring = make([]int, len(s.marks))
 		for _, g := range s.req.Plan.Groups {
+			if !s.leads(g.Members) {
+				continue
+			}
 			for n, ring := range sequence.Rings(s.req.Plan.Joint, g.Members) {
 				for _, i := range ring {
 					s.ring[i] = n

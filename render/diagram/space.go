@@ -124,7 +124,11 @@ func (p *space) freeBox(b scene.Box, own string, air float64) bool {
 		switch e.kind {
 		case discKind:
 			d := p.discs[e.index]
-			return (d.name != own || own == "") && distanceToBox(d.at, b) < d.radius
+			keep := d.radius
+			if own != "" {
+				keep += 2 * air // a number lies nearer to its own mark than to any other
+			}
+			return (d.name != own || own == "") && distanceToBox(d.at, b) < keep
 		case boxKind:
 			return p.boxes[e.index].Meets(b)
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/render/diagram"
@@ -92,9 +93,18 @@ func (c *card) pages() ([]scene.Page, []string) {
 	}
 	c.stages(p, y)
 	y += c.stagesHeight()
-	if first.has(checksBlock) && !first.has(gridBlock) {
-		c.checks(p, bottom-c.checksHeight())
-		y = bottom
+	if !first.has(gridBlock) {
+		// What to see to first stands before the grid.
+		if first.has(checksBlock) {
+			c.checks(p, bottom-c.checksHeight())
+			y = bottom
+		} else {
+			if bottom-y < c.checksHeight() {
+				p, y, bottom = leaf()
+			}
+			c.checks(p, y)
+			y += c.checksHeight()
+		}
 	}
 	for bands := c.bands(); len(bands) > 0; {
 		n := fitting(bands, bottom-y-gridHead)
@@ -106,13 +116,8 @@ func (c *card) pages() ([]scene.Page, []string) {
 		y += gridHeight(bands[:n])
 		bands = bands[n:]
 	}
-	if !first.has(checksBlock) || first.has(gridBlock) {
-		if bottom-y < c.checksHeight() {
-			p, y, _ = leaf()
-			c.checks(p, y)
-		} else {
-			c.checks(p, max(y, bottom-c.checksHeight()))
-		}
+	if first.has(gridBlock) {
+		c.checks(p, bottom-c.checksHeight())
 	}
 	return c.finish(leaves), c.left(drawn)
 }
@@ -184,7 +189,7 @@ func (c *card) numberCap(height float64) float64 {
 		enough = 3.0
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{
-		Left: c.paper.Margin, Top: 0, Right: c.paper.Width - c.paper.Margin, Bottom: height - captionHeight,
+		Left: c.paper.Margin, Top: 0, Right: c.paper.Width - c.paper.Margin, Bottom: height - c.captionHeight(),
 	}))
 	if led {
 		return 0
@@ -218,17 +223,23 @@ func (c *card) secondNumbers() []string {
 	return small
 }
 
-const captionHeight = 6.0
+// captionHeight leaves room for two lines under the part, one on wide paper.
+func (c *card) captionHeight() float64 {
+	if c.paper.content() < 150 {
+		return 3 + 2*line
+	}
+	return 3 + line
+}
 
 // part draws the part and its caption between two heights.
 func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
-	req := c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - captionHeight})
+	req := c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - c.captionHeight()})
 	if !c.crowded {
 		req.Beside = c.secondNumbers()
 	}
 	d := diagram.Draw(req)
 	p.add(d.Items...)
-	c.caption(p, d, bottom-2)
+	c.caption(p, d, bottom-c.captionHeight()+line+0.6)
 	return d
 }
 
@@ -242,30 +253,38 @@ func (c *card) caption(p *pen, d diagram.Drawing, y float64) {
 			x += 4.4 + font.Width(k.Name, scene.Regular, textEm) + 3
 		}
 	}
+	lines := int((c.captionHeight() - 3) / line)
+	if words := font.Break(c.reading(d), scene.Regular, textEm, p.right()-x); len(words) > 1 && lines > 1 {
+		// The second line may begin under the samples.
+		p.text(x, y, words[0])
+		rest := strings.Join(words[1:], " ")
+		p.text(p.left(), y+line, font.Fit(rest, scene.Regular, textEm, p.paper.content()))
+		return
+	}
 	p.text(x, y, font.Fit(c.reading(d), scene.Regular, textEm, p.right()-x))
 }
 
 func (c *card) reading(d diagram.Drawing) string {
 	words := ""
-	if c.plan.View != "" {
-		words = "Seen " + c.plan.View + ". "
-	}
-	switch {
-	case d.Path:
-		words += "Start at the filled number and follow the arrows."
-	case d.Rings:
-		words += "Start at the filled number, then by number; every second ring is shaded."
-	default:
-		words += "Start at the filled number, then by number."
+	if n := len(d.Unplaced); n > 0 {
+		words = fmt.Sprintf("%d numbers found no room on this paper. ", n)
 	}
 	if !c.crowded && c.secondNumbers() != nil {
-		words += " Small: " + c.smallMeans()
+		words += "Small number: " + c.smallMeans() + ". "
+	}
+	switch {
+	case d.WholePath:
+		words += "Begin at black, follow the arrows. "
+	case d.Path:
+		words += "Begin at black, follow the arrows; where there is none, go by number. "
+	default:
+		words += "Begin at black, go by number. "
 	}
 	if slices.ContainsFunc(c.plan.Joint.Clusters, func(cl geometry.Cluster) bool { return cl.Unloaded }) {
-		words += " Dashed: no spring load."
+		words += "Dashed: no spring load. "
 	}
-	if n := len(d.Unplaced); n > 0 {
-		words = fmt.Sprintf("%d numbers found no room on this paper. ", n) + words
+	if d.Rings {
+		words += "Grey: every second ring, to guide the eye. "
 	}
 	return words
 }
@@ -273,10 +292,10 @@ func (c *card) reading(d diagram.Drawing) string {
 func (c *card) smallMeans() string {
 	for _, f := range c.plan.Joint.Fasteners {
 		if f.Cast > 0 {
-			return "cast no."
+			return "cast"
 		}
 	}
-	return "tightening no."
+	return "tightening"
 }
 
 // left tells what found no room.

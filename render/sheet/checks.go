@@ -22,21 +22,24 @@ func (c *card) beforeLines() []string {
 
 func (c *card) beforeLoosening() []string {
 	return []string{
-		"Joint cold, drained, no pressure, no spring load but what the cautions name.",
-		"A tray with a place for every part: same place, same way round.",
-		"Break all loose in the order before any comes out.",
-		"Gloves and glasses: edges cut, bolts fly when they snap.",
+		"Part cold. Drained. No pressure left in it.",
+		"Tray ready: every part to its own place, the same way round.",
+		"Stage by stage: all of a stage before the next begins.",
+		"Gloves and glasses on: edges cut, a bolt that breaks flies.",
 	}
 }
 
 func (c *card) beforeTightening() []string {
 	lines := c.byKind(reuseLine)
 	lines = append(lines, c.byKind(lubricantLine)...)
-	lines = append(lines, "Blind holes clean and dry: trapped oil cracks the part.", "All in by hand before stage 1.")
+	if slices.ContainsFunc(c.plan.Kinds, func(k plan.Kind) bool { return k.Into != "" }) {
+		lines = append(lines, "Tapped holes clean and dry: trapped oil cracks the part.")
+	}
+	lines = append(lines, "All screwed in by hand before stage 1.")
 	if span := c.torqueSpan(); span != "" {
 		lines = append(lines, span)
 	}
-	return append(lines, "Gloves: machined edges cut. Cold joint only.")
+	return append(lines, "Part cold. Gloves on: machined edges cut.")
 }
 
 // byKind says a thing for every kind: once where it holds for all of them,
@@ -68,11 +71,11 @@ func (c *card) byKind(say func(k plan.Kind) string) []string {
 func reuseLine(k plan.Kind) string {
 	switch k.Reuse {
 	case plan.ReuseOnce:
-		return "new ones; used once, then scrap"
+		return "NEW ones; never use them twice"
 	case plan.ReuseInspect:
-		return "measured and threads looked at before reuse"
+		return "measure the length, look at the threads before they go back"
 	case plan.ReuseYes:
-		return "may go back when clean and sound"
+		return "may go back when clean and undamaged"
 	}
 	return ""
 }
@@ -82,9 +85,9 @@ func lubricantLine(k plan.Kind) string {
 		return ""
 	}
 	if strings.EqualFold(k.Lubricant, "dry") {
-		return "threads and under heads clean and dry"
+		return "threads and under the heads clean and dry"
 	}
-	return "threads and under heads clean, then " + k.Lubricant
+	return "clean threads and under the heads, then " + k.Lubricant
 }
 
 // torqueSpan says what the wrench must cover, and whether an angle gauge is
@@ -107,7 +110,7 @@ func (c *card) torqueSpan() string {
 	}
 	var parts []string
 	if low != nil {
-		parts = append(parts, "Wrench in calibration that reads "+span(low.Torque, high.Torque))
+		parts = append(parts, "calibrated torque wrench for "+span(low.Torque, high.Torque))
 	}
 	if angle {
 		parts = append(parts, "angle gauge")

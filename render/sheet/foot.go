@@ -14,6 +14,9 @@ func (c *card) footLines() []string {
 		source = "Figures: no source stated."
 	}
 	words := source + " " + wordManualFirst
+	if c.loosening {
+		return font.Break(words, scene.Regular, textEm, c.paper.content())
+	}
 	if c.plan.WorkedOut() {
 		words = source + " " + wordWorkedOutAll + " " + wordManualFirst
 	}
@@ -49,7 +52,11 @@ func (c *card) foot(p *pen, page, pages int) {
 		p.write(p.left(), at, textEm, scene.Regular, scene.Start, scene.Grey, words)
 		at += line
 	}
-	c.sign(p, at+4)
+	if page == pages {
+		c.sign(p, at+4)
+	} else {
+		p.write(p.left(), at+4, textEm, scene.Regular, scene.Start, scene.Grey, fmt.Sprintf("Sign on page %d.", pages))
+	}
 	count := fmt.Sprintf("%d / %d", page, pages)
 	p.write(p.right(), p.paper.Height-p.paper.Margin-1, textEm, scene.Regular, scene.End, scene.Grey, count)
 }

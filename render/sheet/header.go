@@ -68,12 +68,12 @@ func (c *card) subtitle() string {
 }
 
 func (c *card) kindLine(k plan.Kind) string {
-	words := fmt.Sprintf("%d %s", c.plan.Count(k.Name), k.Name)
+	words := fmt.Sprintf("%d × %s", c.plan.Count(k.Name), k.Name)
 	if k.Thread != nil {
 		words += " " + k.Thread.Name
 	}
 	if k.Length > 0 {
-		words += " × " + k.Length.String()
+		words += " × " + lengthOf(k)
 	}
 	if k.Class != "" {
 		words += ", " + k.Class
@@ -81,7 +81,16 @@ func (c *card) kindLine(k plan.Kind) string {
 	return words
 }
 
-// identity tells an old print from a new one.
+// lengthOf prints the length as the bolt drawer is marked: in inches for inch
+// threads.
+func lengthOf(k plan.Kind) string {
+	if k.Thread != nil && k.Thread.Unified() {
+		return k.Length.Inches()
+	}
+	return k.Length.String()
+}
+
+// identity tells an old print from a new one, and how the part is seen.
 func (c *card) identity() string {
 	parts := []string{"card " + c.plan.Fingerprint}
 	if c.plan.Revision != "" {
@@ -89,6 +98,15 @@ func (c *card) identity() string {
 	}
 	if c.plan.Date != "" {
 		parts = append(parts, c.plan.Date)
+	}
+	if c.plan.View != "" {
+		parts = append(parts, "seen "+c.plan.View)
+	}
+	if c.plan.Mirrored {
+		parts = append(parts, "mirror image")
+	}
+	if c.plan.Asked != "" {
+		parts = append(parts, "order "+c.plan.Asked+", not the file’s own")
 	}
 	return strings.Join(parts, " · ")
 }

@@ -48,19 +48,19 @@ func clockIcon(p *pen, x, y float64) {
 
 // outIcon draws a bolt that is lifted out of its hole.
 func outIcon(p *pen, x, y float64) {
-	p.panel(x-1.9, y-2.6, 3.8, 1.8, 0, scene.Black, 0)
-	p.panel(x-0.9, y-0.8, 1.8, 3.2, 0, scene.Black, 0)
+	p.panel(x-1.6, y-2.6, 3.2, 1.6, 0, scene.Black, 0)
+	p.panel(x-0.8, y-1, 1.6, 3, 0, scene.Black, 0)
 	var hole scene.Path
-	hole.MoveTo(x-iconRadius, y+3.4)
-	hole.LineTo(x-1.7, y+3.4)
-	hole.LineTo(x-1.7, y+iconRadius)
-	hole.MoveTo(x+iconRadius, y+3.4)
-	hole.LineTo(x+1.7, y+3.4)
-	hole.LineTo(x+1.7, y+iconRadius)
+	hole.MoveTo(x-iconRadius, y+2.8)
+	hole.LineTo(x-1.5, y+2.8)
+	hole.LineTo(x-1.5, y+iconRadius)
+	hole.MoveTo(x+iconRadius, y+2.8)
+	hole.LineTo(x+1.5, y+2.8)
+	hole.LineTo(x+1.5, y+iconRadius)
 	p.add(scene.Shape{Path: hole, Stroke: scene.Black, Width: 0.4})
 	for _, side := range []float64{-1, 1} {
-		tip := scene.Point{X: x + side*3.3, Y: y - iconRadius}
-		p.add(scene.Shape{Path: scene.Polyline([]scene.Point{tip, {X: tip.X - 1, Y: tip.Y + 1.8}, {X: tip.X + 1, Y: tip.Y + 1.8}}, true), Fill: scene.Black})
-		p.rule(tip.X, tip.Y+1.8, tip.X, y+1.4, 0.4)
+		tip := scene.Point{X: x + side*2.9, Y: y - iconRadius}
+		p.add(scene.Shape{Path: scene.Polyline([]scene.Point{tip, {X: tip.X - 1, Y: tip.Y + 1.6}, {X: tip.X + 1, Y: tip.Y + 1.6}}, true), Fill: scene.Black})
+		p.rule(tip.X, tip.Y+1.6, tip.X, y+1.4, 0.4)
 	}
 }

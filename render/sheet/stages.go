@@ -15,7 +15,7 @@ import (
 
 const (
 	stageGap      = 3.0
-	leastBoxWidth = 33.0
+	leastBoxWidth = 28.0
 )
 
 // stageRows says how the stage boxes stand: so many in a row, in so many rows.
@@ -24,7 +24,7 @@ func (c *card) stageRows() (across, rows int) {
 	if n == 0 {
 		return 0, 0
 	}
-	most := int((c.paper.content() + stageGap) / (leastBoxWidth + stageGap))
+	most := max(1, int((c.paper.content()+stageGap)/(c.leastBox()+stageGap)))
 	rows = (n + most - 1) / most
 	return (n + rows - 1) / rows, rows
 }
@@ -42,6 +42,23 @@ func (c *card) boxHeight() float64 {
 		most = max(most, len(c.below(&c.side.Stages[i])))
 	}
 	return 18 + float64(most)*line
+}
+
+// leastBox is the least width of a box that holds every stage's figure.
+func (c *card) leastBox() float64 {
+	const air = 5.0
+	least := leastBoxWidth
+	for i := range c.side.Stages {
+		s := &c.side.Stages[i]
+		wide := font.Width(figureWords(s), scene.Bold, figureEm)
+		if s.Do == plan.Tighten {
+			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, headEm)
+		} else {
+			wide += 2*iconRadius + iconGap
+		}
+		least = max(least, wide+air)
+	}
+	return least
 }
 
 // stagesHeight is the height of the stages with their heading.
@@ -127,7 +144,7 @@ func (c *card) below(s *plan.Stage) []string {
 	case plan.Wait:
 		add("let it settle")
 	case plan.Remove:
-		add("keep its place")
+		add("to its own place")
 	}
 	add(wayWords[s.Way])
 	if s.Percent > 0 {
@@ -139,19 +156,34 @@ func (c *card) below(s *plan.Stage) []string {
 
 // figure draws what the stage is about.
 func (c *card) figure(p *pen, s *plan.Stage, x, y, w float64) {
-	mid := y + 14.6
+	mid, words := y+14.6, figureWords(s)
 	switch s.Do {
 	case plan.Tighten:
-		c.bigFigure(p, x+w/2, mid, approx(s)+number(s.Torque.Value), s.Torque.Unit.String())
+		c.bigFigure(p, x+w/2, mid, words, s.Torque.Unit.String())
 	case plan.Advance:
-		c.beside(p, x, mid, w, wedgeIcon(float64(s.Angle), true), approx(s)+"+"+s.Angle.String())
+		c.beside(p, x, mid, w, wedgeIcon(float64(s.Angle), true), words)
 	case plan.BackOff, plan.TurnBack:
-		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), "−"+s.Angle.String())
+		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), words)
 	case plan.Wait:
-		c.beside(p, x, mid, w, clockIcon, s.Wait.String())
+		c.beside(p, x, mid, w, clockIcon, words)
 	case plan.Remove:
-		c.beside(p, x, mid, w, outIcon, "out")
+		c.beside(p, x, mid, w, outIcon, words)
 	}
+}
+
+// figureWords is the large figure of a stage, without the unit of a torque.
+func figureWords(s *plan.Stage) string {
+	switch s.Do {
+	case plan.Tighten:
+		return approx(s) + number(s.Torque.Value)
+	case plan.Advance:
+		return approx(s) + "+" + s.Angle.String()
+	case plan.BackOff, plan.TurnBack:
+		return "−" + s.Angle.String()
+	case plan.Remove:
+		return "out"
+	}
+	return s.Wait.String()
 }
 
 // approx marks a figure that was worked out.
@@ -175,7 +207,7 @@ func otherTorque(s *plan.Stage) string {
 
 // bigFigure sets a figure with its unit smaller behind it, centred on x.
 func (c *card) bigFigure(p *pen, x, y float64, figure, unitSign string) {
-	const gap = 1.2
+	const gap = unitGap
 	wide := font.Width(figure, scene.Bold, figureEm)
 	behind := font.Width(unitSign, scene.Bold, headEm)
 	start := x - (wide+gap+behind)/2
@@ -183,12 +215,15 @@ func (c *card) bigFigure(p *pen, x, y float64, figure, unitSign string) {
 	p.write(start+wide+gap, y, headEm, scene.Bold, scene.Start, scene.Black, unitSign)
 }
 
-// iconRadius is the size of the picture beside a figure.
-const iconRadius = 4.2
+const (
+	iconRadius = 3.6 // of the picture beside a figure
+	iconGap    = 1.6 // between the two
+	unitGap    = 1.2 // between a torque and its unit
+)
 
 // beside sets a picture and a figure next to each other, centred in the box.
 func (c *card) beside(p *pen, x, y, w float64, icon func(p *pen, x, y float64), figure string) {
-	const gap = 2.0
+	const gap = iconGap
 	wide := font.Width(figure, scene.Bold, figureEm)
 	start := x + (w-2*iconRadius-gap-wide)/2
 	icon(p, start+iconRadius, y-figureEm*font.CapHeight/2)

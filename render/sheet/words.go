@@ -11,7 +11,7 @@ const (
 	wordOrder        = "order"
 	wordWorkedOut    = "worked out"
 	wordManualFirst  = "The maker’s manual, local codes and licensed practice come first."
-	wordWorkedOutAll = "Figures marked ≈ were worked out or have no stated source; a figure from a manual outranks them."
+	wordWorkedOutAll = "Figures marked ≈ were worked out, or nobody is named for them: a figure from a manual goes before them."
 	wordNoFigures    = "The file gives no stages: this card shows the order only. Take the figures from the maker’s manual."
 )
 
@@ -30,16 +30,16 @@ var troubleTighten = trouble{
 		"Stop. Do not finish the stage.",
 		"Slacken all in the loosening order.",
 		"Look for a pulled thread, a stretched bolt, dirt.",
-		"Write its number here and tell the lead:",
+		"Write its tightening number here and tell the lead:",
 	},
 }
 
 var troubleLoosen = trouble{
-	"If a bolt starts to give or will not move",
+	"If a bolt will not turn, or may break",
 	[]string{
-		"Stop before it snaps. Turn it back in a little.",
-		"Soak it, wait, work it to and fro; warm the part only where the manual allows it.",
+		"Stop. Turn it back in a little.",
+		"Soak it, wait, work it to and fro. Warm the part only where the manual allows it.",
 		"If it snaps: leave the stub, go on in the order.",
-		"Write its number here and tell the lead:",
+		"Write its tightening number here and tell the lead:",
 	},
 }

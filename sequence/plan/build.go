@@ -3,7 +3,9 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strings"
 
+	"drawdown/geometry"
 	"drawdown/sequence"
 )
 
@@ -14,6 +16,7 @@ func Build(in Input) (Plan, error) {
 		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
 		Date: in.Date, View: in.View, Fingerprint: in.Fingerprint,
 		Source: in.Source, Cautions: in.Cautions, Joint: in.Joint,
+		Asked: strings.TrimSpace(string(in.Way) + " " + string(in.Turn)),
 	}
 	if err := p.order(in); err != nil {
 		return Plan{}, err
@@ -25,8 +28,8 @@ func Build(in Input) (Plan, error) {
 	p.Assumptions = assumptions(in)
 	// The order is settled on the part as drawn and goes with it into the
 	// mirror, so that the second bank is worked as the exact mirror image.
-	p.Joint = in.Joint.Mirrored(in.Mirror)
-	if in.Mirror != "" {
+	p.Joint, p.Mirrored = in.Joint.Mirrored(in.Mirror), in.Mirror != geometry.NoAxis
+	if p.Mirrored {
 		for i := range p.Groups {
 			p.Groups[i].Turn = p.Groups[i].Turn.Opposite()
 		}
@@ -54,7 +57,8 @@ func (p *Plan) order(in Input) error {
 // file's own.
 func (in Input) groups() []sequence.Group {
 	groups := slices.Clone(in.Groups)
-	if len(groups) == 0 {
+	// A maker's list over all kinds has no groups to order in another way.
+	if len(groups) == 0 || in.Way != "" && len(groups) == 1 {
 		groups = bySize(in)
 	}
 	for i := range groups {

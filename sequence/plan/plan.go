@@ -18,7 +18,9 @@ type Plan struct {
 	View        string
 	Fingerprint string
 	Joint       geometry.Joint // mirrored already where the file says so
-	Kinds       []Kind         // in the order in which they are finished
+	Mirrored    bool
+	Asked       string // the way and turn that the user asked for instead of the file's own
+	Kinds       []Kind // in the order in which they are finished
 	Groups      []Group
 	Tighten     Side
 	Loosen      Side
