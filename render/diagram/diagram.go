@@ -6,6 +6,7 @@ package diagram
 import (
 	"strconv"
 
+	"drawdown/geometry"
 	"drawdown/render/scene"
 	"drawdown/sequence/plan"
 )
@@ -56,7 +57,8 @@ type sketch struct {
 	numbers []int   // of each fastener
 	air     float64 // kept free round a number beside its mark
 	space   *space
-	nearest float64 // distance between two fasteners of the part; 0 until asked for
+	bounds  geometry.Box // of the part
+	nearest float64      // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
 	ring    []int // of each fastener, within its group; nil until asked for
 	out     Drawing
@@ -66,7 +68,8 @@ type sketch struct {
 // marks and numbers, then the path, then small numbers and labels where there
 // is room. Numbers are made a little smaller where that lets the path through.
 func Draw(req Request) Drawing {
-	sizes := newSketch(req).sizes()
+	first := newSketch(req)
+	sizes := first.sizes()
 	if len(req.Order) <= pathLimit {
 		for _, bowRoom := range bowRooms {
 			for _, z := range sizes {
@@ -77,10 +80,10 @@ func Draw(req Request) Drawing {
 			}
 		}
 	}
-	best, chosen := newSketch(req), sizes[0]
+	best, chosen := first, sizes[0]
 	best.arrange(chosen)
 	for _, z := range sizes[1:] {
-		if len(best.out.Unplaced) == 0 {
+		if len(best.out.Unplaced) == 0 || len(req.Order) > hopeless {
 			break
 		}
 		if s := newSketch(req); !s.arrange(z) && len(s.out.Unplaced) < len(best.out.Unplaced) {
@@ -95,7 +98,7 @@ func Draw(req Request) Drawing {
 var bowRooms = []float64{0, 6, 12}
 
 func newSketch(req Request) *sketch {
-	s := &sketch{req: req, numbers: make([]int, len(req.Order)), air: plentyAir, space: newSpace(req.Box)}
+	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), numbers: make([]int, len(req.Order)), air: plentyAir, space: newSpace(req.Box, len(req.Order))}
 	for k, i := range req.Order {
 		s.numbers[i] = k + 1
 	}

@@ -30,6 +30,10 @@ type placement struct {
 	leader bool
 }
 
+// hopeless is the number of fasteners past which no paper has room for long
+// leaders, and looking for them would take long.
+const hopeless = 800
+
 // placeLed finds a place for every number that stands outside its mark. Those
 // with the least room choose first.
 func (s *sketch) placeLed(z size) {
@@ -43,8 +47,12 @@ func (s *sketch) placeLed(z size) {
 		choices[i] = s.countFree(i, z)
 	}
 	slices.SortStableFunc(waiting, func(a, b int) int { return choices[a] - choices[b] })
+	reach := distances
+	if len(waiting) > hopeless {
+		reach = distances[:1]
+	}
 	for _, i := range waiting {
-		place, ok := s.find(i, s.numberSize(i, z), distances)
+		place, ok := s.find(i, s.numberSize(i, z), reach)
 		if !ok {
 			s.out.Unplaced = append(s.out.Unplaced, s.numbers[i])
 			continue

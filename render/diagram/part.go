@@ -170,7 +170,7 @@ func (s *sketch) drawFront(front geometry.Front) {
 
 // partBox is the box that the part covers on the page.
 func (s *sketch) partBox() scene.Box {
-	b := partBounds(s.req.Plan.Joint)
+	b := s.bounds
 	low, high := s.view.at(b.Min), s.view.at(b.Max)
 	return scene.Box{Left: low.X, Top: high.Y, Right: high.X, Bottom: low.Y}
 }

@@ -101,8 +101,8 @@ func (s *sketch) fitWith(z size) view {
 	if z.led {
 		edge = ledEdge
 	}
-	box := labelRoom(room(s.req.Box, joint.Front), joint).Grown(-z.bowRoom)
-	return fit(partBounds(joint), geometry.Bounds(joint.Points()), box, edge)
+	box := s.labelRoom(room(s.req.Box, joint.Front)).Grown(-z.bowRoom)
+	return fit(s.bounds, geometry.Bounds(joint.Points()), box, edge)
 }
 
 // closest is the least distance between two fasteners of the part, in

@@ -13,6 +13,7 @@ type space struct {
 	discs []disc
 	boxes []scene.Box
 	lines []line
+	cell  float64 // side of a cell, in millimetres
 	cells map[[2]int][]entry
 	seen  []uint32 // the last query that looked at an entry's thing, by entry id
 	query uint32
@@ -44,9 +45,12 @@ type entry struct {
 	id    int
 }
 
-const cellMm = 8
-
-func newSpace(box scene.Box) *space { return &space{box: box, cells: map[[2]int][]entry{}} }
+// newSpace makes a space for about so many things: the more, the finer its
+// cells.
+func newSpace(box scene.Box, things int) *space {
+	cell := math.Sqrt(box.Width()*box.Height()/float64(max(1, things))) * 1.5
+	return &space{box: box, cell: math.Max(1.5, math.Min(8, cell)), cells: map[[2]int][]entry{}}
+}
 
 func (p *space) takeDisc(at scene.Point, radius float64, name string) {
 	p.discs = append(p.discs, disc{at, radius, name})
@@ -86,13 +90,19 @@ func (p *space) file(b scene.Box, k kind, index int) {
 	e := entry{k, index, p.count}
 	p.count++
 	p.seen = append(p.seen, 0)
-	cellsOf(b, func(cell [2]int) { p.cells[cell] = append(p.cells[cell], e) })
+	p.cellsOf(b, func(cell [2]int) (goOn bool) {
+		p.cells[cell] = append(p.cells[cell], e)
+		return true
+	})
 }
 
-func cellsOf(b scene.Box, f func(cell [2]int)) {
-	for x := int(math.Floor(b.Left / cellMm)); x <= int(math.Floor(b.Right/cellMm)); x++ {
-		for y := int(math.Floor(b.Top / cellMm)); y <= int(math.Floor(b.Bottom/cellMm)); y++ {
-			f([2]int{x, y})
+// cellsOf visits the cells that a box touches until f has had enough.
+func (p *space) cellsOf(b scene.Box, f func(cell [2]int) (goOn bool)) {
+	for x := int(math.Floor(b.Left / p.cell)); x <= int(math.Floor(b.Right/p.cell)); x++ {
+		for y := int(math.Floor(b.Top / p.cell)); y <= int(math.Floor(b.Bottom/p.cell)); y++ {
+			if !f([2]int{x, y}) {
+				return
+			}
 		}
 	}
 }
@@ -101,14 +111,17 @@ func cellsOf(b scene.Box, f func(cell [2]int)) {
 func (p *space) any(b scene.Box, test func(entry) bool) bool {
 	p.query++
 	found := false
-	cellsOf(b, func(cell [2]int) {
+	p.cellsOf(b, func(cell [2]int) (goOn bool) {
 		for _, e := range p.cells[cell] {
-			if found || p.seen[e.id] == p.query {
+			if p.seen[e.id] == p.query {
 				continue
 			}
 			p.seen[e.id] = p.query
-			found = test(e)
+			if found = test(e); found {
+				return false
+			}
 		}
+		return true
 	})
 	return found
 }

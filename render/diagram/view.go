@@ -84,12 +84,11 @@ func room(box scene.Box, front geometry.Front) scene.Box {
 
 // labelRoom keeps a strip free below or above the part, so that a label near
 // that edge can stand outside where there is no room for it inside.
-func labelRoom(box scene.Box, j geometry.Joint) scene.Box {
+func (s *sketch) labelRoom(box scene.Box) scene.Box {
 	const strip = SmallEm * 1.5
-	bounds := partBounds(j)
-	middle, quarter := (bounds.Min.Y+bounds.Max.Y)/2, bounds.Height()/4
+	middle, quarter := (s.bounds.Min.Y+s.bounds.Max.Y)/2, s.bounds.Height()/4
 	above, below := false, false
-	for _, l := range j.Labels {
+	for _, l := range s.req.Plan.Joint.Labels {
 		above = above || l.At.Y > middle+quarter
 		below = below || l.At.Y < middle-quarter
 	}

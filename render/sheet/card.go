@@ -48,17 +48,19 @@ type card struct {
 	loosening bool
 	paper     Paper
 	numbers   []int
+	second    []string // second numbers of the fasteners; nil where there are none
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
 	crowded bool
+	covers  map[int][]bool // which fasteners a stage covers, by its number
 }
 
 func newCard(p plan.Plan, paper Paper, loosening bool) *card {
-	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: paper}
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: paper, covers: map[int][]bool{}}
 	if loosening {
 		c.side = p.Loosen
 	}
-	c.numbers = c.side.Numbers()
+	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
 	return c
 }
 
@@ -203,16 +205,16 @@ func (c *card) request(box scene.Box) diagram.Request {
 
 // secondNumbers gives the second numbers: on the loosening side the tightening
 // numbers, or the cast numbers where the part has them; on the tightening side
-// the cast numbers.
-func (c *card) secondNumbers() []string {
-	small := make([]string, len(c.plan.Joint.Fasteners))
-	tighten := c.plan.Tighten.Numbers()
+// the cast numbers. Nil where there are none.
+func secondNumbers(p plan.Plan, loosening bool) []string {
+	small := make([]string, len(p.Joint.Fasteners))
+	tighten := p.Tighten.Numbers()
 	some := false
-	for i, f := range c.plan.Joint.Fasteners {
+	for i, f := range p.Joint.Fasteners {
 		switch {
-		case f.Cast > 0 && (c.loosening || f.Cast != tighten[i]):
+		case f.Cast > 0 && (loosening || f.Cast != tighten[i]):
 			small[i] = strconv.Itoa(f.Cast)
-		case c.loosening:
+		case loosening:
 			small[i] = strconv.Itoa(tighten[i])
 		}
 		some = some || small[i] != ""
@@ -235,7 +237,7 @@ func (c *card) captionHeight() float64 {
 func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
 	req := c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - c.captionHeight()})
 	if !c.crowded {
-		req.Beside = c.secondNumbers()
+		req.Beside = c.second
 	}
 	d := diagram.Draw(req)
 	p.add(d.Items...)
@@ -269,7 +271,7 @@ func (c *card) reading(d diagram.Drawing) string {
 	if n := len(d.Unplaced); n > 0 {
 		words = fmt.Sprintf("%d numbers found no room on this paper. ", n)
 	}
-	if !c.crowded && c.secondNumbers() != nil {
+	if !c.crowded && c.second != nil {
 		words += "Small number: " + c.smallMeans() + ". "
 	}
 	switch {

@@ -2,8 +2,10 @@ package sheet_test
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	stdpng "image/png"
+	"strconv"
 	"testing"
 	"time"
 
@@ -36,4 +38,19 @@ func BenchmarkCardPicture(b *testing.B) {
 	}
 	b.ReportMetric(float64(card)/float64(reference), "R")
 	b.ReportMetric(float64(size)/1000, "kB")
+}
+
+// BenchmarkCardGrowth lays out cards of ever more fasteners; the time per
+// fastener should stay level.
+func BenchmarkCardGrowth(b *testing.B) {
+	for _, columns := range []int{10, 32, 100} {
+		n := columns * columns
+		p := planOf(b, fmt.Sprintf("drawdown: 1\ntitle: Plate\nkinds: {b: {thread: M8}}\nfasteners:\n  - grid: {columns: %d, rows: %d, pitch: [60, 55], id: M}\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n", columns, columns))
+		b.Run(strconv.Itoa(n), func(b *testing.B) {
+			for b.Loop() {
+				sheet.Card(p, mustPaper(b, "a4"), sheet.BothSides)
+			}
+			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/fastener")
+		})
+	}
 }

@@ -90,7 +90,7 @@ func (c *card) stageBox(p *pen, s *plan.Stage, x, y, w float64) {
 	number := strconv.Itoa(s.Number)
 	p.head(x+2.2, y+5.6, number)
 	from := x + 4 + font.Width(number, scene.Bold, headEm)
-	p.write(x+w-2.2, y+5.6, textEm, scene.Regular, scene.End, scene.Black, font.Fit(c.covers(s), scene.Regular, textEm, x+w-2.2-from))
+	p.write(x+w-2.2, y+5.6, textEm, scene.Regular, scene.End, scene.Black, font.Fit(c.coverWords(s), scene.Regular, textEm, x+w-2.2-from))
 	c.figure(p, s, x, y, w)
 	for k, words := range c.below(s) {
 		p.write(x+w/2, y+19.6+float64(k)*line, textEm, scene.Regular, scene.Middle, scene.Black, words)
@@ -107,8 +107,8 @@ var wayWords = map[sequence.Way]string{
 	sequence.Auto:     "centre outwards",
 }
 
-// covers says which fasteners a stage is for: all, all main, side 11–14.
-func (c *card) covers(s *plan.Stage) string {
+// coverWords says which fasteners a stage is for: all, all main, side 11–14.
+func (c *card) coverWords(s *plan.Stage) string {
 	switch {
 	case s.Do == plan.Wait:
 		return ""

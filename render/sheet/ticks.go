@@ -11,7 +11,7 @@ import (
 
 const (
 	tickLabel  = 27.0 // width of the column that names the stage
-	tickColumn = 7.4  // least width of a fastener's column
+	tickColumn = 6.8  // least width of a fastener's column
 	tickRow    = 7.0
 	tickSide   = 4.0 // of the box
 	bandGap    = 3.0
@@ -89,9 +89,9 @@ func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
 	columns := (len(fasteners) + count - 1) / count
 	var bands []band
 	for part := range slices.Chunk(fasteners, columns) {
-		b := band{fasteners: part, columns: columns, second: c.crowded && c.secondNumbers() != nil}
+		b := band{fasteners: part, columns: columns, second: c.crowded && c.second != nil}
 		for i := range stages {
-			if touches(&stages[i], part) {
+			if slices.ContainsFunc(part, func(f int) bool { return c.has(&stages[i], f) }) {
 				b.rows = append(b.rows, &stages[i])
 			}
 		}
@@ -106,8 +106,17 @@ func (c *card) columnWidth() float64 {
 	return max(tickColumn, widest+1.6)
 }
 
-func touches(s *plan.Stage, fasteners []int) bool {
-	return slices.ContainsFunc(fasteners, func(i int) bool { return slices.Contains(s.Fasteners, i) })
+// has says whether a stage covers a fastener.
+func (c *card) has(s *plan.Stage, fastener int) bool {
+	covered, known := c.covers[s.Number]
+	if !known {
+		covered = make([]bool, len(c.plan.Joint.Fasteners))
+		for _, i := range s.Fasteners {
+			covered[i] = true
+		}
+		c.covers[s.Number] = covered
+	}
+	return covered[fastener]
 }
 
 // drawBand draws one strip with its top at y.
@@ -135,11 +144,10 @@ func (c *card) drawBand(p *pen, b band, y float64) {
 func (c *card) drawSecond(p *pen, b band, y, width float64) {
 	p.panel(p.left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
 	p.text(p.left()+2, y+4.7, font.Fit(c.smallMeans(), scene.Regular, textEm, tickLabel-3))
-	second := c.secondNumbers()
 	for k, i := range b.fasteners {
 		x := p.left() + tickLabel + width*float64(k)
 		p.panel(x, y, width, tickRow, 0, scene.White, 0.25)
-		p.write(x+width/2, y+4.7, textEm, scene.Regular, scene.Middle, scene.Black, second[i])
+		p.write(x+width/2, y+4.7, textEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
 	}
 }
 
@@ -149,7 +157,7 @@ func (c *card) drawTickRow(p *pen, b band, s *plan.Stage, y, width float64) {
 	p.write(p.left()+6.5, y+4.7, textEm, scene.Regular, scene.Start, scene.Black, font.Fit(shortFigure(s), scene.Regular, textEm, tickLabel-7.5))
 	for k, i := range b.fasteners {
 		x := p.left() + tickLabel + width*float64(k)
-		if slices.Contains(s.Fasteners, i) {
+		if c.has(s, i) {
 			p.panel(x, y, width, tickRow, 0, scene.White, 0.25)
 			p.tickBox(x+(width-tickSide)/2, y+(tickRow-tickSide)/2, tickSide)
 		} else {

@@ -1,0 +1,227 @@
+package diagram_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strconv"
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/render/diagram"
+	"drawdown/render/scene"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+var box = scene.Box{Left: 12, Top: 40, Right: 198, Bottom: 140}
+
+// planned gives the plan of a joint of one kind.
+func planned(t testing.TB, points []geometry.Point, change func(j *geometry.Joint)) plan.Plan {
+	t.Helper()
+	var j geometry.Joint
+	for i, p := range points {
+		j.Fasteners = append(j.Fasteners, geometry.Fastener{ID: fmt.Sprintf("M%d", i+1), Kind: "main", At: p})
+	}
+	if change != nil {
+		change(&j)
+	}
+	p, err := plan.Build(plan.Input{Title: "Part", Joint: j, Kinds: []plan.Kind{{Name: "main"}},
+		Groups: []sequence.Group{{Way: sequence.Auto}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func draw(p plan.Plan) diagram.Drawing {
+	return diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: box})
+}
+
+func scattered(n int, seed uint64) []geometry.Point {
+	r := rand.New(rand.NewPCG(seed, 1))
+	var points []geometry.Point
+	for len(points) < n {
+		p := geometry.Point{X: 700 * r.Float64(), Y: 400 * r.Float64()}
+		free := true
+		for _, q := range points {
+			free = free && p.Distance(q) > 25
+		}
+		if free {
+			points = append(points, p)
+		}
+	}
+	return points
+}
+
+func layouts() map[string][]geometry.Point {
+	return map[string][]geometry.Point{
+		"one":       {{X: 3, Y: 4}},
+		"two":       {{X: 3, Y: 4}, {X: 90, Y: 30}},
+		"grid":      geometry.Grid(5, 2, 95, 90, geometry.Point{X: 31, Y: -9}),
+		"row":       geometry.Row(7, 60, geometry.Point{}, 20),
+		"upright":   geometry.Row(9, 60, geometry.Point{}, 90),
+		"circle":    geometry.Circle(16, 240, geometry.Point{X: 10}, 90, true),
+		"perimeter": geometry.Rectangle(7, 3, 396, 180, geometry.Point{}),
+		"scattered": scattered(30, 4),
+		"crowded":   scattered(110, 5),
+	}
+}
+
+// Nothing of a drawing leaves its box.
+func TestDrawingStaysInItsBox(t *testing.T) {
+	room := box.Grown(0.5) // half the width of a line, and rounding
+	for name, points := range layouts() {
+		for _, front := range []geometry.Front{geometry.FrontUnknown, geometry.FrontLeft, geometry.FrontRight, geometry.FrontTop, geometry.FrontBottom} {
+			p := planned(t, points, func(j *geometry.Joint) { j.Front = front })
+			for _, it := range draw(p).Items {
+				var covered scene.Box
+				switch it := it.(type) {
+				case scene.Shape:
+					covered = it.Path.Bounds()
+				case scene.Text:
+					covered = it.Box()
+				}
+				if !room.Holds(covered) {
+					t.Errorf("%s, front %q: %+v leaves the box: %+v", name, front, it, covered)
+				}
+			}
+		}
+	}
+}
+
+// Every number stands once, or is named as unplaced.
+func TestEveryNumberStandsOnce(t *testing.T) {
+	for name, points := range layouts() {
+		d := draw(planned(t, points, nil))
+		seen := map[string]int{}
+		for _, it := range d.Items {
+			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
+				seen[text.Content]++
+			}
+		}
+		for _, n := range d.Unplaced {
+			seen[strconv.Itoa(n)]++
+		}
+		for n := 1; n <= len(points); n++ {
+			if seen[strconv.Itoa(n)] != 1 {
+				t.Errorf("%s: number %d stands %d times", name, n, seen[strconv.Itoa(n)])
+			}
+		}
+	}
+}
+
+// An arrow runs from each number to the next, starts and ends clear of their
+// marks, and passes through no other mark.
+func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
+	for name, points := range layouts() {
+		p := planned(t, points, nil)
+		d := draw(p)
+		if !d.Path {
+			continue
+		}
+		marks := map[string]scene.Box{}
+		var lines []scene.Shape
+		for _, it := range d.Items {
+			s, ok := it.(scene.Shape)
+			switch {
+			case ok && s.Tag.Role == scene.Mark:
+				marks[s.Tag.Name] = s.Path.Bounds()
+			case ok && s.Tag.Role == scene.Trail && s.Stroke == scene.Accent:
+				lines = append(lines, s)
+			}
+		}
+		if len(lines) != len(points)-1 {
+			t.Errorf("%s: %d arrows for %d numbers", name, len(lines), len(points))
+			continue
+		}
+		for k, line := range lines {
+			run := line.Path.Flatten()[0]
+			from, to := p.Joint.Fasteners[p.Tighten.Order[k]].ID, p.Joint.Fasteners[p.Tighten.Order[k+1]].ID
+			if gap := distance(run[0], marks[from].Centre()) - marks[from].Width()/2; gap < 0.3 || gap > 2.5 {
+				t.Errorf("%s: arrow %d starts %.1f mm from its mark", name, k+1, gap)
+			}
+			if gap := distance(run[len(run)-1], marks[to].Centre()) - marks[to].Width()/2; gap < 2 || gap > 6 {
+				t.Errorf("%s: arrow %d ends its line %.1f mm from its mark", name, k+1, gap)
+			}
+			for id, mark := range marks {
+				for _, q := range run {
+					if distance(q, mark.Centre()) < mark.Width()/2 {
+						t.Errorf("%s: arrow %d passes through %s", name, k+1, id)
+					}
+				}
+			}
+		}
+	}
+}
+
+func distance(p, q scene.Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+
+// True proportions: distances on the page are those of the part by one scale.
+func TestTrueProportions(t *testing.T) {
+	points := geometry.Grid(5, 2, 95, 90, geometry.Point{})
+	p := planned(t, points, nil)
+	at := map[string]scene.Point{}
+	for _, it := range draw(p).Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+			at[s.Tag.Name] = s.Path.Bounds().Centre()
+		}
+	}
+	across, down := distance(at["M1"], at["M2"])/95, distance(at["M1"], at["M6"])/90
+	if math.Abs(across-down) > 1e-3 {
+		t.Errorf("the scale is %.4f across and %.4f down", across, down)
+	}
+	if at["M1"].Y >= at["M6"].Y || at["M1"].X >= at["M2"].X {
+		t.Error("the drawing is turned over")
+	}
+}
+
+// The first number is filled, the last ringed twice.
+func TestFirstAndLast(t *testing.T) {
+	p := planned(t, layouts()["grid"], nil)
+	first, last := p.Joint.Fasteners[p.Tighten.Order[0]].ID, p.Joint.Fasteners[p.Tighten.Order[9]].ID
+	rings := map[string]int{}
+	for _, it := range draw(p).Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+			rings[s.Tag.Name]++
+			if (s.Fill == scene.Black) != (s.Tag.Name == first) {
+				t.Errorf("%s is filled %s", s.Tag.Name, s.Fill)
+			}
+		}
+	}
+	for id, n := range rings {
+		if (n == 2) != (id == last) {
+			t.Errorf("%s has %d rings", id, n)
+		}
+	}
+}
+
+// Past the limit of arrows, rings are shaded instead.
+func TestRingsInsteadOfArrows(t *testing.T) {
+	d := draw(planned(t, geometry.Grid(8, 4, 60, 55, geometry.Point{}), nil))
+	if d.Path || !d.Rings {
+		t.Errorf("path %v, rings %v", d.Path, d.Rings)
+	}
+	shaded := 0
+	for _, it := range d.Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark && s.Fill == scene.Shade {
+			shaded++
+		}
+	}
+	if shaded == 0 || shaded == 32 {
+		t.Errorf("%d of 32 marks are shaded", shaded)
+	}
+}
+
+// A word that finds no room is named, not lost.
+func TestDroppedLabelsAreNamed(t *testing.T) {
+	p := planned(t, layouts()["grid"], func(j *geometry.Joint) {
+		j.Labels = []geometry.Label{{Text: "SIDE", At: geometry.Point{X: 0, Y: 0}}}
+		for range 80 {
+			j.Labels = append(j.Labels, geometry.Label{Text: "a label that is far too long to find any room in this drawing at all, whatever is tried for it, and on top of that another one", At: geometry.Point{}})
+		}
+	})
+	if d := draw(p); len(d.Dropped) != 80 {
+		t.Errorf("%d labels are named as dropped", len(d.Dropped))
+	}
+}
