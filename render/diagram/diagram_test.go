@@ -65,6 +65,7 @@ func layouts() map[string][]geometry.Point {
 		"perimeter": geometry.Rectangle(7, 3, 396, 180, geometry.Point{}),
 		"scattered": scattered(30, 4),
 		"crowded":   scattered(110, 5),
+		"hopeless":  geometry.Circle(400, 2000, geometry.Point{}, 90, true),
 	}
 }
 
@@ -73,7 +74,12 @@ func TestDrawingStaysInItsBox(t *testing.T) {
 	room := box.Grown(0.5) // half the width of a line, and rounding
 	for name, points := range layouts() {
 		for _, front := range []geometry.Front{geometry.FrontUnknown, geometry.FrontLeft, geometry.FrontRight, geometry.FrontTop, geometry.FrontBottom} {
-			p := planned(t, points, func(j *geometry.Joint) { j.Front = front })
+			p := planned(t, points, func(j *geometry.Joint) {
+				j.Front = front
+				// The outline runs through the outermost fasteners.
+				b := geometry.Bounds(points)
+				j.Outline = [][]geometry.Point{{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}}
+			})
 			for _, it := range draw(p).Items {
 				var covered scene.Box
 				switch it := it.(type) {
