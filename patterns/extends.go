@@ -21,6 +21,7 @@ func (r *reader) load() *node {
 	var sources []Source
 	for source := r.source; ; {
 		f := newFile(source.File, source.Data)
+		f.level = len(files)
 		files, sources = append(files, source.Data), append(sources, source)
 		layer := r.parse(f, source.Data)
 		if layer == nil {

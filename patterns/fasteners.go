@@ -63,6 +63,10 @@ func (r *reader) fastenerItem(item *node) {
 		r.fasteners.broken = true
 		return
 	}
+	if len(f.meant) > 0 && !f.has("id") && !f.has("at") { // the unknown key says it all
+		r.fasteners.broken = true
+		return
+	}
 	fastener := geometry.Fastener{}
 	id, at := f.need("id", "M1"), f.need("at", "[-47.5, 90]")
 	fastener.Kind = r.fastenerKind(f)

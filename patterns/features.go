@@ -76,6 +76,8 @@ func (r *reader) readFeatures(file fields) {
 			r.dowel(f)
 		case f.has("label"):
 			r.label(f)
+		case f.mistyped("front", "bore", "dowel", "label"):
+			// Reported already.
 		default:
 			r.fail(item, "bore, dowel, label, front", "the feature is none of these")
 		}

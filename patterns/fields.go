@@ -1,28 +1,46 @@
 package patterns
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // fields is a map of the file whose keys are known.
 type fields struct {
-	r    *reader
-	node *node
-	what string // in a message: a fastener, a stage
+	r     *reader
+	node  *node
+	what  string   // in a message: a fastener, a stage
+	meant []string // the nearest known key of each unknown one; empty where none is near
 }
 
 // fields checks that n is a map with the allowed keys only. It gives false
 // where n is no map.
 func (r *reader) fields(n *node, what string, allowed ...string) (fields, bool) {
 	if n.shape != mapShape {
-		r.fail(n, alternatives(allowed), "%s is a map of keys, not %s", what, n.called())
+		if key, rest := tightColon(n, allowed); key != "" {
+			r.failTightColon(n, key, rest)
+		} else {
+			r.fail(n, alternatives(allowed), "%s is a map of keys, not %s", what, n.called())
+		}
 		return fields{}, false
 	}
-	for _, e := range n.entries {
-		if !r.full() && !containsText(allowed, e.key.text) {
-			r.fail(e.key, alternatives(allowed), "unknown key %s in %s%s",
-				quoted(e.key.text), what, r.hint(e.key.text, allowed))
+	f := fields{r: r, node: n, what: what}
+	for i := range n.entries {
+		e := &n.entries[i]
+		if r.full() || containsText(allowed, e.key.text) || r.loosenColon(n, e, allowed) {
+			continue
 		}
+		meant := r.meant(e.key.text, allowed)
+		r.fail(e.key, alternatives(allowed), "unknown key %s in %s%s", quoted(e.key.text), what, asQuestion(meant))
+		f.meant = append(f.meant, meant)
 	}
-	return fields{r, n, what}, true
+	return f, true
+}
+
+// mistyped says whether an unknown key, which is reported already, stands for
+// one of the keys. One slip is one problem: that key is then not missing.
+func (f fields) mistyped(keys ...string) bool {
+	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && containsText(keys, meant) })
 }
 
 func containsText(list []string, s string) bool {
@@ -54,6 +72,9 @@ func (f fields) get(key string) *node {
 // need gives the value of a key that must be there.
 func (f fields) need(key, example string) *node {
 	if !f.has(key) {
+		if f.mistyped(key) {
+			return nil
+		}
 		f.r.fail(f.node, "", "%s needs %s, for example %s", f.what, key, example)
 		return nil
 	}
@@ -82,6 +103,9 @@ func (f fields) which(group ...string) string {
 	case 1:
 		return present[0]
 	case 0:
+		if f.mistyped(group...) || containsText(f.meant, "") {
+			return ""
+		}
 		f.r.fail(f.node, alternatives(group), "%s has no action", f.what)
 	default:
 		f.r.fail(f.node, "one of "+alternatives(group), "%s has %s at once", f.what, strings.Join(present, " and "))

@@ -13,6 +13,7 @@ import (
 // snippets.
 type file struct {
 	name  string
+	level int // 0: the file that is read; 1: the one that it extends, and so on
 	text  string
 	lines []string
 	long  map[int][]rune // the long lines that were shown already

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"drawdown/geometry"
+	"drawdown/sequence"
 )
 
 // generator is one way to write many fasteners at once.
@@ -26,6 +27,15 @@ var generators = []generator{
 	{"row", []string{"count", "pitch", "from", "angle"}, (*reader).row},
 	{"circle", []string{"count", "diameter", "centre", "first", "turn"}, (*reader).circle},
 	{"rectangle", []string{"columns", "rows", "size", "centre"}, (*reader).rectangle},
+}
+
+// generatorKeys lists the generators and their own keys.
+func generatorKeys() []string {
+	var keys []string
+	for _, g := range generators {
+		keys = append(append(keys, g.name), g.keys...)
+	}
+	return keys
 }
 
 // generator reads {grid: {…}} and its like into the joint.
@@ -194,7 +204,7 @@ func (f fields) two(key, example string, oneForBoth bool) (x, y float64, ok bool
 		return x, x, ok
 	}
 	if n.shape != listShape || len(n.items) != 2 {
-		f.r.fail(n, example, "%s is two lengths, along x and along y, not %s", key, n.called())
+		f.r.fail(n, "", "%s is two lengths, along x and along y, for example %s, not %s", key, example, n.found())
 		return 0, 0, false
 	}
 	x, okX := f.r.sizeMm(n.items[0], key)
@@ -243,8 +253,8 @@ func (r *reader) circle(f fields) ([]geometry.Point, bool) {
 	clockwise, ok5 := true, true
 	if n := f.get("turn"); n != nil {
 		var turn string
-		turn, ok5 = r.choice(n, "turn", "left", "right")
-		clockwise = turn == "right"
+		turn, ok5 = r.turnWord(n)
+		clockwise = turn == string(sequence.TurnRight)
 	}
 	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 {
 		return nil, false

@@ -16,6 +16,7 @@ type kindTable struct {
 	names   []string
 	at      map[string]*node
 	used    map[string]bool // by a fastener
+	faulty  map[string]bool // something about it could not be read
 	implied bool
 	broken  bool // the list is unreadable; names in it cannot be judged
 	unsure  bool // a fastener's kind is unknown; what it leaves unused cannot be judged
@@ -25,10 +26,10 @@ var kindKeys = []string{"thread", "class", "length", "grip", "into", "engagement
 	"friction", "head", "washer", "hole", "reuse"}
 
 func (r *reader) readKinds(f fields) {
-	r.kinds = kindTable{at: map[string]*node{}, used: map[string]bool{}}
+	r.kinds = kindTable{at: map[string]*node{}, used: map[string]bool{}, faulty: map[string]bool{}}
 	n := f.get("kinds")
 	if n == nil {
-		r.kinds.broken = f.has("kinds")
+		r.kinds.broken = f.has("kinds") || f.mistyped("kinds")
 		r.kinds.implied = true
 		r.addKind(f.node, plan.Kind{Name: impliedKind})
 		return
@@ -49,7 +50,9 @@ func (r *reader) readKinds(f fields) {
 			r.kinds.broken = true
 			continue
 		}
+		before := len(r.found)
 		r.addKind(e.key, r.kind(name, e.value))
+		r.kinds.faulty[name] = r.errorsSince(before)
 	}
 }
 
@@ -129,7 +132,7 @@ func (r *reader) friction(n *node) *plan.Friction {
 func (r *reader) coefficients(n *node, what string) (plan.Range, bool) {
 	items := r.list(n)
 	if len(items) == 0 || len(items) > 2 {
-		r.fail(n, "0.12, [0.10, 0.14]", "%s is one coefficient or the lowest and the highest", what)
+		r.fail(n, "", "%s is one coefficient, 0.12, or the lowest and the highest, [0.10, 0.14], not %s", what, n.found())
 		return plan.Range{}, false
 	}
 	values := make([]float64, len(items))
@@ -167,6 +170,9 @@ func (r *reader) kindOf(f fields) (string, bool) {
 	if !f.has("kind") {
 		if len(r.kinds.names) == 1 || r.kinds.broken {
 			return firstOr(r.kinds.names), !r.kinds.broken
+		}
+		if f.mistyped("kind") {
+			return "", false
 		}
 		r.fail(f.node, alternatives(r.kinds.names), "%s needs a kind, since the file has several", f.what)
 		return "", false

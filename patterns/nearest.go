@@ -7,23 +7,30 @@ import (
 )
 
 // didYouMean gives " (did you mean x?)" when one of the names is near.
-func didYouMean(name string, names []string) string {
-	if best := nearest(name, names); best != "" {
-		return " (did you mean " + best + "?)"
+func didYouMean(name string, names []string) string { return asQuestion(nearest(name, names)) }
+
+func asQuestion(name string) string {
+	if name == "" {
+		return ""
 	}
-	return ""
+	return " (did you mean " + name + "?)"
 }
 
 // nearest gives the name that takes the fewest changes of letters, where they
-// are few for its length; empty when none is near.
+// are few for its length; else the only one that begins alike; empty when none
+// is near. A name of one or two letters is near when it differs in its capitals
+// alone.
 func nearest(name string, names []string) string {
 	const (
 		longest   = 40  // nothing that we list is longer
 		mostNames = 250 // more than that take too long to compare
 	)
 	wanted := []rune(strings.ToLower(name))
-	if len(wanted) < 3 || len(wanted) > longest || len(names) > mostNames {
+	if len(wanted) > longest || len(names) > mostNames {
 		return ""
+	}
+	if len(wanted) < 3 {
+		return otherCapitals(name, names)
 	}
 	best, fewest := "", 1+max(1, len(wanted)/3)
 	for _, candidate := range names {
@@ -34,7 +41,35 @@ func nearest(name string, names []string) string {
 			best, fewest = candidate, d
 		}
 	}
+	if best == "" {
+		return beginsAlike(string(wanted[:3]), names)
+	}
 	return best
+}
+
+func otherCapitals(name string, names []string) string {
+	for _, candidate := range names {
+		if candidate != name && strings.EqualFold(candidate, name) {
+			return candidate
+		}
+	}
+	return ""
+}
+
+// beginsAlike gives the only word that begins so: tork is short for torque. An
+// id such as M1-12 shares its beginning with many.
+func beginsAlike(beginning string, names []string) string {
+	only := ""
+	for _, candidate := range names {
+		if !strings.HasPrefix(strings.ToLower(candidate), beginning) {
+			continue
+		}
+		if only != "" {
+			return ""
+		}
+		only = candidate
+	}
+	return only
 }
 
 // changes counts the letters to insert, leave out, replace, or swap with their
@@ -64,12 +99,14 @@ func changes(a, b []rune) int {
 }
 
 // quoted prints a value of the file, shortened where it is long.
-func quoted(s string) string {
+func quoted(s string) string { return strconv.Quote(shortened(s)) }
+
+func shortened(s string) string {
 	const shown = 60
 	if runes := []rune(s); len(runes) > shown {
-		s = string(runes[:shown]) + "…"
+		return string(runes[:shown]) + "…"
 	}
-	return strconv.Quote(s)
+	return s
 }
 
 // alternatives joins what is allowed.

@@ -125,8 +125,9 @@ func (c *converter) list(y *yaml.Node, n *node) {
 func (c *converter) mapping(y *yaml.Node, n *node) {
 	n.shape = mapShape
 	first := map[string]*node{}
-	for i := 0; i+1 < len(y.Content); i += 2 {
-		key, value := c.convert(y.Content[i]), c.convert(y.Content[i+1])
+	pairs := c.pairs(y)
+	for i := 0; i+1 < len(pairs); i += 2 {
+		key, value := c.convert(pairs[i]), c.convert(pairs[i+1])
 		if key == nil || value == nil {
 			continue
 		}

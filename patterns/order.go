@@ -46,8 +46,11 @@ func (r *reader) readOrder(f fields) {
 
 // addGroup checks the numbers on the part where the group goes by them.
 func (r *reader) addGroup(at *node, g sequence.Group) {
-	if g.Way == sequence.Cast {
+	switch g.Way {
+	case sequence.Cast:
 		r.checkCast(at, g.Kinds)
+	case sequence.Star:
+		r.stars = append(r.stars, star{at, g.Kinds})
 	}
 	r.input.Groups = append(r.input.Groups, g)
 }
@@ -55,6 +58,7 @@ func (r *reader) addGroup(at *node, g sequence.Group) {
 func (r *reader) groups(n *node) {
 	seen := map[string]*node{}
 	complete := true
+	var from []*node
 	for _, item := range n.items {
 		f, ok := r.fields(item, "a group of the order", "kind", "way", "turn", "order")
 		if !ok {
@@ -65,8 +69,10 @@ func (r *reader) groups(n *node) {
 		complete = complete && ok
 		if ok {
 			r.addGroup(item, r.group(f, kinds))
+			from = append(from, item)
 		}
 	}
+	r.checkLargestFirst(from)
 	if !complete || r.kinds.broken {
 		return
 	}
@@ -77,8 +83,15 @@ func (r *reader) groups(n *node) {
 		}
 	}
 	if len(left) > 0 {
-		r.fail(n, "", "no group of the order takes the kinds %s", some(left))
+		r.fail(n, "", "the order leaves out the %s %s", kindOrKinds(left), some(left))
 	}
+}
+
+func kindOrKinds(names []string) string {
+	if len(names) == 1 {
+		return "kind"
+	}
+	return "kinds"
 }
 
 // groupKinds gives the kinds of a group, none of which an earlier group takes.
@@ -127,11 +140,15 @@ func (r *reader) group(f fields, kinds []string) sequence.Group {
 	g.Turn = r.turn(f)
 	n := f.get("order")
 	if n == nil {
+		if g.Way == sequence.Cast {
+			r.idleTurn(f, "the numbers on the part give the order")
+		}
 		return g
 	}
-	if f.has("way") || f.has("turn") {
-		r.fail(f.node, "", "the group has its own order; leave way and turn out")
+	if f.has("way") {
+		r.fail(f.node, "", "the group has its own order; leave way out")
 	}
+	r.idleTurn(f, "the list gives the order")
 	if n.shape != listShape || len(n.items) == 0 {
 		r.fail(n, "", "the order of a group is a list of its ids, for example [M3, M8], not %s", n.called())
 		return g
@@ -146,42 +163,25 @@ func (r *reader) turn(f fields) sequence.Turn {
 	if n == nil {
 		return sequence.TurnDefault
 	}
-	word, _ := r.choice(n, "turn", turns...)
+	word, _ := r.turnWord(n)
 	return sequence.Turn(word)
 }
 
-// makersList reads a sequence of ids, which names every fastener of the kinds
-// once. No kinds means all fasteners.
-func (r *reader) makersList(n *node, kinds []string) []string {
-	var list []string
-	first := map[string]*node{}
-	for _, item := range n.items {
-		i, ok := r.knownFastener(item)
-		if !ok {
-			continue
-		}
-		f := r.input.Joint.Fasteners[i]
-		if earlier := first[f.ID]; earlier != nil {
-			r.fail(item, "", "%s stands in the order twice; it stood first %s", f.ID, earlier.placeSeenFrom(item))
-			continue
-		}
-		first[f.ID] = item
-		if kinds != nil && !slices.Contains(kinds, f.Kind) {
-			r.fail(item, "", "%s is of the kind %s, not of this group (%s)", f.ID, f.Kind, some(kinds))
-			continue
-		}
-		list = append(list, f.ID)
+// turnWord reads left or right. Other words for them are not taken, so that all
+// files say it alike.
+func (r *reader) turnWord(n *node) (string, bool) {
+	if n.shape == scalarShape && containsText(turns, n.text) {
+		return n.text, true
 	}
-	var left []string
-	for _, f := range r.of(kinds) {
-		if first[f.ID] == nil {
-			left = append(left, f.ID)
-		}
+	r.fail(n, alternatives(turns), "turn is %s; right is clockwise and left is anticlockwise in the view", n.called())
+	return "", false
+}
+
+// idleTurn warns of a turn that changes nothing.
+func (r *reader) idleTurn(f fields, why string) {
+	if f.has("turn") {
+		r.warn(f.node.keyNode("turn"), "turn has no effect here: %s", why)
 	}
-	if len(left) > 0 && !r.fasteners.broken {
-		r.fail(n, "", "the order leaves out %s", some(left))
-	}
-	return list
 }
 
 // of gives the fasteners of the kinds; all of them where there are no kinds.
@@ -199,9 +199,9 @@ func (r *reader) of(kinds []string) []geometry.Fastener {
 }
 
 // checkCast checks that every fastener of the group has its own number.
-func (r *reader) checkCast(at *node, kinds []string) {
+func (r *reader) checkCast(at *node, kinds []string) bool {
 	if r.fasteners.broken {
-		return
+		return true
 	}
 	var without, twice []string
 	first := map[int]string{}
@@ -221,4 +221,5 @@ func (r *reader) checkCast(at *node, kinds []string) {
 	if len(twice) > 0 {
 		r.fail(at, "", "order by cast numbers, but some are there twice: %s", some(twice))
 	}
+	return len(without)+len(twice) == 0
 }

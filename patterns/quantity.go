@@ -69,7 +69,7 @@ func (r *reader) sizeMm(n *node, what string) (float64, bool) {
 // pointMm reads [x, y].
 func (r *reader) pointMm(n *node, what string) (geometry.Point, bool) {
 	if n.shape != listShape || len(n.items) != 2 {
-		r.fail(n, "[x, y]", "%s is a place, for example [-47.5, 90], not %s", what, n.called())
+		r.fail(n, "", "%s is a place [x, y], for example [-47.5, 90], not %s", what, n.found())
 		return geometry.Point{}, false
 	}
 	x, okX := r.lengthMm(n.items[0], what+" x")

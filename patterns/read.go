@@ -42,7 +42,7 @@ func Read(source Source) (plan.Input, problem.List) {
 // all that follows names fasteners.
 func (r *reader) pattern(root *node) {
 	f, _ := r.fields(root, "the file", fileKeys...)
-	if !f.has("drawdown") {
+	if !f.has("drawdown") && !f.mistyped("drawdown") {
 		r.fail(root, "", "the file needs drawdown: 1, the version of its format")
 	}
 	r.head(f)
@@ -54,6 +54,7 @@ func (r *reader) pattern(root *node) {
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)
+	r.checkStars()
 	r.readCautions(f)
 	r.checkUnused()
 }
@@ -85,6 +86,7 @@ func (r *reader) head(f fields) {
 	if n := f.get("mirror"); n != nil {
 		word, _ := r.choice(n, "mirror", string(geometry.AxisX), string(geometry.AxisY))
 		r.input.Mirror = geometry.Axis(word)
+		r.checkMirrorTitle(f)
 	}
 }
 
@@ -103,10 +105,27 @@ func (r *reader) readCautions(f fields) {
 		return
 	}
 	for _, item := range r.trueList(n, "cautions", "[Fit a new gasket]") {
-		if s, ok := r.text(item, "a caution"); ok {
-			r.input.Cautions = append(r.input.Cautions, s)
+		if c, ok := r.caution(item); ok {
+			r.input.Cautions = append(r.input.Cautions, c)
 		}
 	}
+}
+
+// caution reads a text for both sides of the work, or {tighten: text} or
+// {loosen: text} for one of them.
+func (r *reader) caution(item *node) (plan.Caution, bool) {
+	if item.shape != mapShape {
+		text, ok := r.text(item, "a caution")
+		return plan.Caution{Text: text}, ok
+	}
+	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
+	if len(item.entries) != 1 || !containsText(sides, item.entries[0].key.text) {
+		r.fail(item, "", "a caution is a text, {tighten: text} or {loosen: text}; a text with a colon needs quotes")
+		return plan.Caution{}, false
+	}
+	side := item.entries[0].key.text
+	text, ok := r.text(item.entries[0].value, "a caution")
+	return plan.Caution{Text: text, Side: plan.CautionSide(side)}, ok
 }
 
 // checkUnused warns of kinds that no fastener has.

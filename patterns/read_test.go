@@ -53,7 +53,9 @@ func TestEveryKeyIsRead(t *testing.T) {
 	same(t, "head", []string{in.Name, in.Title, in.Machine, in.Revision, in.Date, in.View, in.Source},
 		[]string{"every-key", "Zylinderkopf Größe 4", "Fernhollow P4 pump engine", "7b", "2026-02-28", "from above", "works manual 4.2"})
 	same(t, "mirror", in.Mirror, geometry.AxisY)
-	same(t, "cautions", in.Cautions, []string{"first", "folded over two lines"})
+	same(t, "cautions", in.Cautions, []plan.Caution{{Text: "first"},
+		{Text: "only on: the way in", Side: plan.CautionTighten}, {Text: "only on the way out", Side: plan.CautionLoosen},
+		{Text: "folded over two lines"}})
 
 	if len(in.Kinds) != 2 || in.Kinds[0].Thread == nil || in.Kinds[1].Thread == nil {
 		t.Fatalf("kinds: %+v", in.Kinds)
@@ -127,7 +129,7 @@ func TestExtendsJoinsMapsAndReplacesLists(t *testing.T) {
 	same(t, "name", in.Name, "other-bank")
 	same(t, "machine of the base", in.Machine, base.Machine)
 	same(t, "mirror", in.Mirror, geometry.AxisX)
-	same(t, "cautions", in.Cautions, []string{"only this"})
+	same(t, "cautions", in.Cautions, []plan.Caution{{Text: "only this"}})
 	same(t, "kind's new key", in.Kinds[1].Reuse, plan.ReuseOnce)
 	same(t, "kind's old key", in.Kinds[1].Friction, base.Kinds[1].Friction)
 	same(t, "the joint is not mirrored yet", in.Joint, base.Joint)

@@ -2,6 +2,7 @@ package patterns
 
 import (
 	"fmt"
+	"slices"
 
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
@@ -19,6 +20,7 @@ type reader struct {
 	bareUnit  string // of lengths without a unit: mm or in
 	kinds     kindTable
 	fasteners fastenerTable
+	stars     []star
 
 	found []found
 }
@@ -90,12 +92,23 @@ func withoutRepetitions(list problem.List) problem.List {
 // full says that further problems are not kept.
 func (r *reader) full() bool { return len(r.found) >= maxKept }
 
-// hint says which of the names is meant. A file with many problems has another
-// trouble than slips of the pen, and looking them all up would take long.
+// hint says which of the names is meant.
 func (r *reader) hint(name string, names []string) string {
+	return asQuestion(r.meant(name, names))
+}
+
+// meant gives the name that is meant; empty where none is near. A file with
+// many problems has another trouble than slips of the pen, and looking them all
+// up would take long.
+func (r *reader) meant(name string, names []string) string {
 	const mostHints = 100
 	if len(r.found) > mostHints {
 		return ""
 	}
-	return didYouMean(name, names)
+	return nearest(name, names)
+}
+
+// errorsSince says whether an error was found after the first n problems.
+func (r *reader) errorsSince(n int) bool {
+	return slices.ContainsFunc(r.found[n:], func(f found) bool { return f.problem.Severity == problem.Error })
 }

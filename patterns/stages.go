@@ -33,6 +33,9 @@ const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
 // tighten is an order only, which is worth a warning.
 func (r *reader) readTighten(file fields) {
 	if !file.has("tighten") {
+		if file.mistyped("tighten") {
+			return
+		}
 		r.warn(file.node, "there is no tighten: the card shows the order, but no figures")
 		return
 	}
@@ -59,6 +62,7 @@ func (r *reader) readTighten(file fields) {
 	}
 	r.checkCovered(list, len(from) > 0 && len(from) == len(list.items))
 	r.checkRising(from)
+	r.checkShares(from)
 }
 
 // stageItems gives the stages of a list, as many as a person can work through.
@@ -98,6 +102,12 @@ func (r *reader) tightenStage(item *node) (plan.StageInput, bool) {
 		s.Way, ok = sequence.Way(word), ok && wayOK
 	}
 	s.Turn = r.turn(f)
+	switch {
+	case s.Way == sequence.Star && ok:
+		r.stars = append(r.stars, star{f.node.get("way"), s.Of})
+	case !f.has("way"):
+		r.idleTurn(f, "the stage names no way of its own")
+	}
 	return s, ok && figureOK
 }
 
@@ -206,61 +216,4 @@ func (r *reader) stageKinds(f fields) ([]string, bool) {
 		}
 	}
 	return kinds, allOK
-}
-
-// covers says whether the stage works on fasteners of the kind.
-func covers(s plan.StageInput, kind string) bool {
-	return s.Do != plan.Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
-}
-
-// checkCovered warns of kinds that no stage tightens.
-func (r *reader) checkCovered(at *node, complete bool) {
-	if !complete {
-		return
-	}
-	for _, kind := range r.usedKinds() {
-		if !slices.ContainsFunc(r.input.Tighten, func(s plan.StageInput) bool {
-			return s.Do != plan.BackOff && covers(s, kind)
-		}) {
-			r.warn(at, "no stage tightens the kind %s", kind)
-		}
-	}
-}
-
-// checkRising warns of a torque under the one before it, which a wrench cannot
-// set: it clicks at once. A check pass repeats the figure; after backing off
-// the count starts anew.
-func (r *reader) checkRising(from []*node) {
-	for _, kind := range r.kinds.names {
-		var last plan.StageInput
-		for i, s := range r.input.Tighten {
-			if !covers(s, kind) {
-				continue
-			}
-			if s.Do == last.Do && falls(last, s) {
-				r.warn(from[i], "the %s of %s falls from %s to %s", s.Do, kind, figureOf(last), figureOf(s))
-			}
-			if s.Do != plan.Advance {
-				last = s
-			}
-		}
-	}
-}
-
-func falls(a, b plan.StageInput) bool {
-	const dust = 1e-9
-	switch b.Do {
-	case plan.Tighten:
-		return b.Torque.Nm() < a.Torque.Nm()*(1-dust)
-	case plan.Percent:
-		return b.Percent < a.Percent
-	}
-	return false
-}
-
-func figureOf(s plan.StageInput) string {
-	if s.Do == plan.Percent {
-		return fmt.Sprintf("%g %%", s.Percent)
-	}
-	return s.Torque.String()
 }

@@ -20,6 +20,10 @@ func (r *reader) syntax(f *file, err error) {
 		line = stopping
 	}
 	line, _ = f.clamp(line, 1)
+	if at, column, words := f.tightColonNear(line, message); words != "" {
+		r.report(f, at, column, problem.Error, "", words)
+		return
+	}
 	text := f.lines[line-1]
 	r.report(f, line, syntaxColumn(text, message), problem.Error, "", inPlainWords(message, text))
 }

@@ -13,11 +13,10 @@ import (
 
 // beforeLines are the things to see to first, each to be ticked.
 func (c *card) beforeLines() []string {
-	lines := slices.Clone(c.plan.Cautions)
 	if c.loosening {
-		return append(lines, c.beforeLoosening()...)
+		return append(c.plan.CautionsFor(plan.CautionLoosen), c.beforeLoosening()...)
 	}
-	return append(lines, c.beforeTightening()...)
+	return append(c.plan.CautionsFor(plan.CautionTighten), c.beforeTightening()...)
 }
 
 func (c *card) beforeLoosening() []string {

@@ -67,6 +67,9 @@ func (in Input) groups() []sequence.Group {
 		}
 		if in.Turn != "" {
 			groups[i].Turn = in.Turn
+			if in.Mirror != geometry.NoAxis {
+				groups[i].Turn = in.Turn.Opposite() // the user names it as the card shows it
+			}
 		}
 	}
 	return groups

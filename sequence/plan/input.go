@@ -28,7 +28,7 @@ type Input struct {
 	Tighten     []StageInput
 	Loosen      []StageInput
 	Source      string // where the figures come from; empty: worked out
-	Cautions    []string
+	Cautions    []Caution
 }
 
 // Reuse says whether a fastener may go back in.

@@ -26,7 +26,7 @@ type Plan struct {
 	Loosen      Side
 	Source      string   // where the figures come from; empty: worked out
 	Assumptions []string // what a worked-out figure rests on
-	Cautions    []string
+	Cautions    []Caution
 }
 
 // Group is a set of fasteners that is ordered together.

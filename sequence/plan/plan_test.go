@@ -202,6 +202,14 @@ func TestUserWayGoesBeforeTheFile(t *testing.T) {
 	if g := p.Groups[0]; g.Way != sequence.Spiral || g.Turn != sequence.TurnRight {
 		t.Errorf("the group goes %s %s", g.Way, g.Turn)
 	}
+	if p.Asked != "spiral right" {
+		t.Errorf("the plan says that %q was asked for", p.Asked)
+	}
+	// The turn is named as the card shows it, on a mirrored bank too.
+	in.Mirror = geometry.AxisX
+	if g := build(t, in).Groups[0]; g.Turn != sequence.TurnRight {
+		t.Errorf("the mirrored group turns %s", g.Turn)
+	}
 }
 
 func TestLoosenStagesThatSayWhatTheyCover(t *testing.T) {

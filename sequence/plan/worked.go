@@ -23,7 +23,15 @@ func (p *Plan) figure(in Input, stage *Stage) error {
 		stage.WorkedOut = in.Source == ""
 		return nil
 	}
-	torque, err := shareOfTarget(in, *stage)
+	kinds := make([]Kind, len(stage.Kinds))
+	for n, name := range stage.Kinds {
+		i := slices.IndexFunc(in.Kinds, func(k Kind) bool { return k.Name == name })
+		if i < 0 {
+			return fmt.Errorf("kind %q is not known", name)
+		}
+		kinds[n] = in.Kinds[i]
+	}
+	torque, err := TorqueShare(kinds, stage.Percent)
 	if err != nil {
 		return err
 	}
@@ -32,40 +40,37 @@ func (p *Plan) figure(in Input, stage *Stage) error {
 	return nil
 }
 
-// shareOfTarget gives a share of the worked-out torque of the stage's kinds.
-// One figure is printed for the whole stage, so its kinds must agree.
-func shareOfTarget(in Input, stage Stage) (unit.GivenTorque, error) {
+// TorqueShare gives a share, in percent, of the worked-out torque of kinds that
+// are worked in one stage. One figure is printed for the whole stage, so the
+// kinds must agree. The error says which kind's torque cannot be worked out and
+// what it lacks, or how the kinds differ.
+func TorqueShare(kinds []Kind, percent float64) (unit.GivenTorque, error) {
 	var shared unit.GivenTorque
-	for n, name := range stage.Kinds {
-		result, err := target(in, name)
+	for n, k := range kinds {
+		result, err := k.target()
 		if err != nil {
 			return unit.GivenTorque{}, err
 		}
-		torque := (result.Torque * unit.Torque(stage.Percent/100)).OnScale(unit.NewtonMetre)
+		torque := (result.Torque * unit.Torque(percent/100)).OnScale(unit.NewtonMetre)
 		if n > 0 && torque != shared {
 			return unit.GivenTorque{}, fmt.Errorf("%g %% of the worked-out torque is %s for kind %s and %s for kind %s; give each kind a stage of its own with `of`",
-				stage.Percent, shared, stage.Kinds[0], torque, name)
+				percent, shared, kinds[0].Name, torque, k.Name)
 		}
 		shared = torque
 	}
 	return shared, nil
 }
 
-func target(in Input, name string) (tension.Result, error) {
-	i := slices.IndexFunc(in.Kinds, func(k Kind) bool { return k.Name == name })
-	if i < 0 {
-		return tension.Result{}, fmt.Errorf("kind %q is not known", name)
-	}
-	k := in.Kinds[i]
+func (k Kind) target() (tension.Result, error) {
 	if k.Thread == nil {
-		return tension.Result{}, fmt.Errorf("a percentage needs the thread of kind %s to work the torque out; add `thread`, such as M10", name)
+		return tension.Result{}, fmt.Errorf("a percentage needs the thread of kind %s to work the torque out; add `thread`, such as M10", k.Name)
 	}
 	result, err := tension.Target(tension.Bolt{
 		Thread: *k.Thread, Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
 		HeadAcross: k.HeadAcross, WasherFace: k.WasherFace, Hole: k.Hole,
 	})
 	if err != nil {
-		return tension.Result{}, fmt.Errorf("the torque of kind %s cannot be worked out: %w", name, err)
+		return tension.Result{}, fmt.Errorf("the torque of kind %s cannot be worked out: %w", k.Name, err)
 	}
 	return result, nil
 }
@@ -87,7 +92,7 @@ func assumptions(in Input) []string {
 		if !asksForShare(in, k.Name) {
 			continue
 		}
-		result, err := target(in, k.Name)
+		result, err := k.target()
 		if err != nil {
 			continue // the stage has said it already
 		}

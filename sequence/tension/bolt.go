@@ -18,8 +18,13 @@ type Bolt struct {
 	HeadAcross unit.Length
 	WasherFace unit.Length // outer diameter of the bearing face; goes before HeadAcross
 	Hole       unit.Length
-	YieldShare float64  // of the yield stress, by tension and torsion together; 0: 0.9
 	Equation   Equation // empty: Exact
+	NutFactor  float64  // K of the short equation; goes in place of Lubricant and Friction
+
+	// The aim, one of these; none: 0.9 of the yield stress.
+	YieldShare float64    // of the yield stress, by tension and torsion together
+	ProofShare float64    // of the proof load
+	Preload    unit.Force // stated
 }
 
 // UsualYieldShare is ν of VDI 2230 Part 1, section 5.4.3.
@@ -32,13 +37,16 @@ type settled struct {
 	friction   Friction
 	bearing    bearing
 	yieldShare float64
+	aim        unit.Force // 0: by yieldShare
 	equation   Equation
 	assumed    []string
+
+	byNutFactor bool // the friction stands for a stated K
 }
 
 func settle(b Bolt) (settled, error) {
 	s := settled{thread: b.Thread}
-	for _, step := range []func(Bolt) error{s.checkThread, s.settleStrength, s.settleFriction, s.settleHead, s.settleShare, s.settleEquation} {
+	for _, step := range []func(Bolt) error{s.checkThread, s.settleStrength, s.settleFriction, s.settleHead, s.settleAim, s.settleShare, s.settleEquation, s.settleNutFactor} {
 		if err := step(b); err != nil {
 			return settled{}, err
 		}
@@ -74,7 +82,9 @@ func (s *settled) settleShare(b Bolt) error {
 	s.yieldShare = b.YieldShare
 	if b.YieldShare == 0 {
 		s.yieldShare = UsualYieldShare
-		s.assume(fmt.Sprintf("%.0f %% of the yield stress used (VDI 2230), assumed", UsualYieldShare*100))
+		if s.aim == 0 {
+			s.assume(fmt.Sprintf("%.0f %% of the yield stress used (VDI 2230), assumed", UsualYieldShare*100))
+		}
 	}
 	if !(s.yieldShare > 0 && s.yieldShare <= 1) {
 		return fmt.Errorf("yield share %g; allowed: above 0 up to 1", b.YieldShare)
@@ -105,6 +115,12 @@ func (s *settled) assume(lines ...string) {
 // settleFriction takes the stated figures, else those of the lubricant, else
 // the whole span from oiled to dry.
 func (s *settled) settleFriction(b Bolt) error {
+	if b.NutFactor != 0 {
+		if b.Friction != nil || strings.TrimSpace(b.Lubricant) != "" {
+			return fmt.Errorf("a nut factor K of %g stands beside the friction or the lubricant; allowed: one of them", b.NutFactor)
+		}
+		return nil
+	}
 	if b.Friction != nil {
 		s.friction = *b.Friction
 		if !s.friction.scatters() {

@@ -1,25 +1,34 @@
 package tension
 
 import (
+	"fmt"
 	"math"
 
 	"drawdown/geometry/unit"
 )
 
-// Result is the torque to set and what it does over the span of friction.
+// Result is a torque and what it does over the span of friction.
 type Result struct {
-	Torque  unit.Torque // to be set
-	Preload unit.Force  // at the low friction: the most that Torque gives
+	Torque    unit.Torque // to be set
+	Preload   unit.Force  // aimed at; by a share of yield, at the low friction: the most that Torque gives
+	YieldUsed float64     // with Preload, by tension and torsion together
 
 	Low, Nominal, High AtFriction // with Torque set
 
 	YieldShare float64 // that was allowed, by tension and torsion together
 	Strength   Strength
+	ProofLoad  unit.Force
+	ProofUsed  float64 // Preload over ProofLoad
+	NutFactor  float64 // K of the short equation, at the friction of Preload
+	Split      TorqueSplit
 	Friction   Friction
 	Face, Hole unit.Length // of the bearing ring under the head
 	Effective  unit.Length // diameter at which friction under the head acts
 	Equation   Equation
 
+	StressAreaMm2 float64 // As
+
+	Notes       []string // in plain words, what a technician must know
 	Assumptions []string // in plain words, what was not stated
 	Sources     []string // of the formulas and figures
 }
@@ -32,15 +41,19 @@ type AtFriction struct {
 	FullTorque   unit.Torque // the torque that would use the whole share allowed
 }
 
-// Target works out the torque to set for a bolt, by VDI 2230 Part 1, section
-// 5.4.3: preload and torsion together may use a share of the yield stress (0.9
-// where the bolt does not say otherwise).
+// Target works out the torque to set for a bolt.
 //
-// The torque is the one that is safe at the lowest friction of the span, where
-// a torque gives the most preload: nowhere in the span is the share exceeded.
-// At higher friction the same torque gives less preload, which Nominal and
-// High tell. FullTorque at these is higher than Torque; setting it would
-// overload a bolt that turns easily.
+// By a share of the yield stress (VDI 2230 Part 1, section 5.4.3; 0.9 where the
+// bolt does not say otherwise): preload and torsion together may use it. The
+// torque is the one that is safe at the lowest friction of the span, where a
+// torque gives the most preload: nowhere in the span is the share exceeded. At
+// higher friction the same torque gives less preload, which Nominal and High
+// tell. FullTorque at these is higher than Torque; setting it would overload a
+// bolt that turns easily.
+//
+// By a stated preload or a share of the proof load: the torque reaches it at
+// the nominal friction; Low and High tell what it may become, and the notes
+// say where that is too much.
 //
 // The error says what is missing or does not fit, and what is allowed.
 func Target(b Bolt) (Result, error) {
@@ -48,24 +61,75 @@ func Target(b Bolt) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	torque := s.safeTorque()
-	r := Result{
-		Torque:      torque,
-		Low:         s.at(torque, s.friction.Thread.Low, s.friction.Head.Low),
-		Nominal:     s.at(torque, s.friction.Thread.Nominal, s.friction.Head.Nominal),
-		High:        s.at(torque, s.friction.Thread.High, s.friction.Head.High),
-		YieldShare:  s.yieldShare,
-		Strength:    s.strength,
-		Friction:    s.friction,
-		Face:        s.bearing.face,
-		Hole:        s.bearing.hole,
-		Effective:   s.bearing.effective(),
-		Equation:    s.equation,
-		Assumptions: s.assumed,
-		Sources:     s.sources(),
+	if s.aim == 0 {
+		r := s.result(s.safeTorque())
+		return r.aimedAt(r.Low, s), nil
 	}
-	r.Preload = r.Low.Preload
-	return r, nil
+	if err := s.checkAim(); err != nil {
+		return Result{}, err
+	}
+	r := s.result(Torque(s.aim, s.thread, s.bearing.effective(), s.friction.Thread.Nominal, s.friction.Head.Nominal, s.equation))
+	return r.aimedAt(r.Nominal, s), nil
+}
+
+// AtTorque works out what a given torque does to a bolt, over the span of
+// friction. Preload is the one at the nominal friction. The aim of the bolt is
+// not read, but for the share of yield that FullTorque stands for.
+func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
+	b.ProofShare, b.Preload = 0, 0
+	if b.YieldShare == 0 {
+		b.YieldShare = UsualYieldShare
+	}
+	s, err := settle(b)
+	if err != nil {
+		return Result{}, err
+	}
+	if !(torque > 0 && !math.IsInf(float64(torque), 1)) {
+		return Result{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(torque))
+	}
+	r := s.result(torque)
+	return r.aimedAt(r.Nominal, s), nil
+}
+
+// result holds all but what depends on the friction that the aim is meant at.
+func (s settled) result(torque unit.Torque) Result {
+	return Result{
+		Torque:        torque,
+		Low:           s.at(torque, s.friction.Thread.Low, s.friction.Head.Low),
+		Nominal:       s.at(torque, s.friction.Thread.Nominal, s.friction.Head.Nominal),
+		High:          s.at(torque, s.friction.Thread.High, s.friction.Head.High),
+		YieldShare:    s.yieldShare,
+		Strength:      s.strength,
+		Friction:      s.friction,
+		Face:          s.bearing.face,
+		Hole:          s.bearing.hole,
+		Effective:     s.bearing.effective(),
+		Equation:      s.equation,
+		StressAreaMm2: s.thread.StressAreaMm2(),
+		ProofLoad:     s.proofLoad(),
+		Assumptions:   s.assumed,
+		Sources:       s.sources(),
+	}
+}
+
+func (r Result) aimedAt(at AtFriction, s settled) Result {
+	r.Preload, r.YieldUsed = at.Preload, at.YieldShare
+	r.ProofUsed = float64(r.Preload / r.ProofLoad)
+	r.NutFactor = NutFactor(s.thread, r.Effective, at.Thread, at.Head, r.Equation)
+	r.Split = SplitTorque(s.thread, r.Effective, at.Thread, at.Head, r.Equation)
+	r.Notes = s.notes(r)
+	return r
+}
+
+// notes warns of the friction at which the torque is too much.
+func (s settled) notes(r Result) []string {
+	for _, at := range []AtFriction{r.High, r.Nominal, r.Low} {
+		if at.YieldShare > 1 {
+			return []string{fmt.Sprintf("at a friction of %.2f in the thread and %.2f under the head the bolt yields before %.1f N·m: the preload stays at about %.1f kN and the bolt stretches for good",
+				at.Thread, at.Head, float64(r.Torque), float64(PreloadAtYieldShare(1, s.strength.Yield, s.thread, at.Thread, s.equation))/1000)}
+		}
+	}
+	return nil
 }
 
 // safeTorque gives the highest torque that exceeds the share nowhere in the
@@ -102,6 +166,9 @@ func (s settled) sources() []string {
 		list = append(list, "ASME B1.1 (thread)")
 	} else {
 		list = append(list, "ISO 724, ISO 898-1 (thread)")
+	}
+	if s.byNutFactor {
+		list = append(list, "Shigley 9th ed., Eq. (8-27) (nut factor)")
 	}
 	if s.strength.Standard != "" {
 		list = append(list, s.strength.Standard+" (strength)")

@@ -10,43 +10,51 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/render"
 	"drawdown/render/sheet"
-	"drawdown/sequence"
+	"drawdown/sequence/plan"
 )
 
 var cardCommand = command{
 	name:    "card",
 	summary: "draw the tightening and loosening card of a joint",
-	usage:   "FILE [--format pdf,png,svg] [--paper a4] [--side both] [--dpi 300] [-o FOLDER]",
+	usage:   "FILE [-o FOLDER] [flags]",
 	about: `Writes one PDF with all pages, and a PNG or SVG a page. Files that exist are
 replaced, whole or not at all.`,
 	example: `
-drawdown card p4-head --paper a5 --format pdf -o cards
+drawdown card p4-head --paper letter --format pdf -o cards
     cards/p4-head.pdf
 `,
 	build: buildCard,
 }
 
 func buildCard(flags *pflag.FlagSet) runner {
-	formats := flags.String("format", "pdf,png", "one or more of "+choices(render.Formats))
-	paper := flags.String("paper", "a4", "one of "+strings.Join(sheet.PaperNames(), ", "))
-	side := flags.String("side", string(sheet.BothSides), "one of "+choices(sheet.Sides))
-	dpi := flags.Int("dpi", 300, "resolution of PNG pictures, in dots per inch")
+	formats := flags.String("format", "pdf,png", "one or more `formats`, with commas between: "+choices(render.Formats))
+	paper := flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", "))
+	side := flags.String("side", string(sheet.BothSides), "`side` of the card, one of "+choices(sheet.Sides))
+	dpi := flags.Int("dpi", 300, "`dots` per inch of PNG pictures")
 	ways := addWayFlags(flags)
 	folder := outFlag(flags)
 	asJSON := jsonFlag(flags)
 	return func(p *Program, args []string) Status {
 		ask, err := cardRequest(*formats, *paper, *side, *dpi)
-		if err == nil {
-			err = ways.check()
+		if err != nil {
+			return p.misuse("card", "%v", err)
 		}
+		way, turn, err := ways.chosen()
 		if err != nil {
 			return p.misuse("card", "%v", err)
 		}
 		file, err := oneFile(args)
+		if err == nil {
+			err = checkFolder(*folder)
+		}
 		if err != nil {
 			return p.misuse("card", "%v", err)
 		}
-		return p.card(file, sequence.Way(*ways.way), sequence.Turn(*ways.turn), ask, *folder, *asJSON)
+		made, status, ok := p.load(file, way, turn)
+		if !ok {
+			return status
+		}
+		return p.card(made, ask, *folder, *asJSON)
 	}
 }
 
@@ -54,8 +62,8 @@ func cardRequest(formats, paper, side string, dpi int) (ask job.CardRequest, err
 	if ask.Paper, err = sheet.FindPaper(paper); err != nil {
 		return ask, err
 	}
-	if ask.Sides = sheet.Which(side); !slices.Contains(sheet.Sides, ask.Sides) {
-		return ask, fmt.Errorf("side %q is not known; allowed: %s", side, choices(sheet.Sides))
+	if ask.Sides, err = choose("side", side, sheet.Sides); err != nil {
+		return ask, err
 	}
 	for _, name := range strings.Split(formats, ",") {
 		f, err := render.FindFormat(name)
@@ -70,11 +78,7 @@ func cardRequest(formats, paper, side string, dpi int) (ask job.CardRequest, err
 	return ask, render.CheckDPI(dpi, ask.Paper.Width, ask.Paper.Height)
 }
 
-func (p *Program) card(file string, way sequence.Way, turn sequence.Turn, ask job.CardRequest, folder string, asJSON bool) Status {
-	made, status, ok := p.load(file, way, turn)
-	if !ok {
-		return status
-	}
+func (p *Program) card(made plan.Plan, ask job.CardRequest, folder string, asJSON bool) Status {
 	files, notes, err := job.Card(made, ask)
 	if err != nil {
 		return p.fail(Wrong, err)

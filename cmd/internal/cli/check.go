@@ -11,14 +11,14 @@ import (
 
 var checkCommand = command{
 	name:    "check",
-	summary: "say whether a pattern file is sound, with all its problems at once",
+	summary: "say whether a pattern file is sound, with all problems at once",
 	usage:   "FILE [--json]",
 	about: `Reads the file and plans the work without writing anything. Each problem is
 shown with its file, line and column, the line itself, and what is allowed.
 Warnings do not make a file unsound.`,
 	example: `
 drawdown check p4-head
-    p4-head is sound: 14 fasteners, 2 kinds, 5 tightening stages, 4 loosening stages
+    p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		asJSON := jsonFlag(flags)
@@ -35,7 +35,7 @@ drawdown check p4-head
 func (p *Program) check(file string, asJSON bool) Status {
 	made, problems, err := job.Load(file, p.Stdin, "", "")
 	if err != nil {
-		return p.fail(statusOf(err), err)
+		return p.unread(file, err)
 	}
 	status := Done
 	if problems.Stops() {
@@ -46,18 +46,23 @@ func (p *Program) check(file string, asJSON bool) Status {
 			Sound    bool         `json:"sound"`
 			Problems problem.List `json:"problems"`
 		}{status == Done, append(problem.List{}, problems...)}
-		if failed := p.printJSON(out); failed != Done {
-			return failed
-		}
-		return status
+		return max(status, p.printJSON(out))
 	}
 	p.report(problems)
 	if status == Done {
-		fmt.Fprintf(p.Stdout, "%s is sound: %s, %s, %s, %s\n", file,
+		fmt.Fprintf(p.Stdout, "%s is sound: %s, %s, %s to tighten, %d to loosen\n", spoken(file),
 			counted(len(made.Joint.Fasteners), "fastener"), counted(len(made.Kinds), "kind"),
-			counted(len(made.Tighten.Stages), "tightening stage"), counted(len(made.Loosen.Stages), "loosening stage"))
+			counted(len(made.Tighten.Stages), "stage"), len(made.Loosen.Stages))
 	}
 	return status
+}
+
+// spoken names a pattern as a sentence does.
+func spoken(file string) string {
+	if file == "-" {
+		return "standard input"
+	}
+	return file
 }
 
 // counted writes a count with its noun: 1 kind, 2 kinds.

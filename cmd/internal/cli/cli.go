@@ -3,10 +3,14 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"os"
+	"os/signal"
 	"slices"
 	"strings"
+	"syscall"
 
 	"github.com/spf13/pflag"
 )
@@ -34,7 +38,8 @@ type command struct {
 	summary string // one line for the list of commands
 	usage   string // what follows the name
 	about   string // a paragraph or two
-	example string // a worked example, with what it prints
+	example string // commands, each with what it prints indented below it; ... leaves lines out
+	operand operand
 	build   func(flags *pflag.FlagSet) runner
 }
 
@@ -55,27 +60,57 @@ func findCommand(name string) (command, bool) {
 	return all[i], true
 }
 
-// Run does what the arguments ask for, without the program's own name.
+// Main runs the program on the streams and arguments of the process and ends
+// it with the status.
+func Main() {
+	// A reader that has gone is an error like any other, with its own status.
+	signal.Ignore(syscall.SIGPIPE)
+	program := Program{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr}
+	os.Exit(int(program.Run(os.Args[1:])))
+}
+
+// Run does what the arguments ask for, without the program's own name. Output
+// that could not be written makes the status Failed, whatever else went well.
 func (p *Program) Run(args []string) Status {
+	out := &output{to: p.Stdout}
+	status := (&Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr}).run(args)
+	if out.err != nil {
+		return p.fail(Failed, fmt.Errorf("standard output cannot be written: %w", reason(out.err)))
+	}
+	return status
+}
+
+func (p *Program) run(args []string) Status {
 	if len(args) == 0 {
 		p.printHelp(p.Stderr)
 		return Misuse
 	}
-	switch args[0] {
+	name, rest := args[0], args[1:]
+	switch name {
 	case "help":
-		return p.help(args[1:])
+		return p.help(rest)
 	case "-h", "--help":
 		p.printHelp(p.Stdout)
 		return Done
 	case "--version", "version":
-		fmt.Fprintln(p.Stdout, "drawdown "+version())
-		return Done
+		return p.printVersion(rest)
 	}
-	c, known := findCommand(args[0])
+	c, known := findCommand(name)
 	if !known {
-		return p.misuse("", "there is no command %q; commands: %s", args[0], strings.Join(commandNames(), ", "))
+		return p.misuse("", "%v", unknownCommand(name))
 	}
-	return p.runCommand(c, args[1:])
+	return p.runCommand(c, rest)
+}
+
+// unknownCommand says what may have been meant.
+func unknownCommand(name string) error {
+	if strings.HasPrefix(name, "-") {
+		return fmt.Errorf("%s stands before the command; write the command first, as in drawdown order p4-head --json", name)
+	}
+	if looksLikePattern(name) {
+		return fmt.Errorf("%q is a pattern; write what to do with it first, as in drawdown card %s", name, name)
+	}
+	return fmt.Errorf("there is no command %q%s; commands: %s", name, didYouMean(name, allNames()), strings.Join(allNames(), ", "))
 }
 
 func commandNames() []string {
@@ -91,11 +126,11 @@ func (p *Program) runCommand(c command, args []string) Status {
 	run := c.build(flags)
 	err := flags.Parse(args)
 	switch {
-	case err == pflag.ErrHelp:
+	case errors.Is(err, pflag.ErrHelp):
 		p.printCommandHelp(p.Stdout, c)
 		return Done
 	case err != nil:
-		return p.misuse(c.name, "%v", err)
+		return p.misuse(c.name, "%v", flagProblem(c, err))
 	}
 	return run(p, flags.Args())
 }

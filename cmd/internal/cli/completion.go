@@ -19,40 +19,54 @@ func completion() command {
 	return command{
 		name:    "completion",
 		summary: "print a completion script for a shell",
-		usage:   strings.Join(shellNames, "|"),
+		usage:   strings.Join(shellNames(), "|"),
+		operand: shellName,
 		about: `The script completes commands, flags, their values and the names of built-in
-patterns. Load it from the shell's start-up file.`,
+patterns. Load it from the shell's start-up file with the line
+
+  bash        source <(drawdown completion bash)
+  zsh         source <(drawdown completion zsh)
+  fish        drawdown completion fish | source
+  PowerShell  drawdown completion powershell | Out-String | Invoke-Expression
+
+The bash of macOS is too old to source from a command there; write the script
+to a file and source the file.`,
 		example: `
-bash:        source <(drawdown completion bash)
-zsh:         source <(drawdown completion zsh)
-fish:        drawdown completion fish | source
-PowerShell:  drawdown completion powershell | Out-String | Invoke-Expression
+drawdown completion bash
+    # drawdown completion for bash
+    ...
 `,
 		build: func(*pflag.FlagSet) runner {
 			return func(p *Program, args []string) Status {
-				if len(args) != 1 || !slices.Contains(shellNames, args[0]) {
-					return p.misuse("completion", "name one shell: %s", strings.Join(shellNames, ", "))
+				i := -1
+				if len(args) == 1 {
+					i = slices.Index(shellNames(), args[0])
 				}
-				fmt.Fprint(p.Stdout, completionScript(args[0]))
+				if i < 0 {
+					return p.misuse("completion", "name one shell: %s", strings.Join(shellNames(), ", "))
+				}
+				fmt.Fprint(p.Stdout, shells[i].script())
 				return Done
 			}
 		},
 	}
 }
 
-// shellNames are the shells with a script, in the order of the help.
-var shellNames = []string{"bash", "zsh", "fish", "powershell"}
+// operand is what a command takes after its name, besides flags.
+type operand int
 
-func completionScript(shell string) string {
-	switch shell {
-	case "bash":
-		return bashScript()
-	case "zsh":
-		return zshScript()
-	case "fish":
-		return fishScript()
+const (
+	patternFile operand = iota // a built-in pattern or a file
+	builtinName                // a built-in pattern
+	shellName
+)
+
+// operands lists what may follow a command's name, apart from files.
+func operands(c command) []string {
+	if c.operand == shellName {
+		return shellNames()
 	}
-	return powershellScript()
+	return patterns.Builtin()
 }
 
 // values lists what a flag can be set to, for completion.
@@ -72,17 +86,10 @@ func values(flag string) []string {
 	return nil
 }
 
-func words[T ~string](values []T) []string { return strings.Split(choices(values), ", ") }
+// takesList says whether a flag takes several values with commas between.
+func takesList(flag string) bool { return flag == "format" }
 
-// arguments lists what may follow a command's name.
-func arguments(c command) []string {
-	if c.name == "completion" {
-		return shellNames
-	}
-	return patterns.Builtin()
-}
-
-// flagsOf lists a command's flags, with -- before them.
+// flagsOf lists a command's flags.
 func flagsOf(c command) []*pflag.Flag {
 	flags := newFlags(c)
 	c.build(flags)
@@ -91,6 +98,7 @@ func flagsOf(c command) []*pflag.Flag {
 	return all
 }
 
+// flagWords lists a command's flags as they are typed, sorted.
 func flagWords(c command) []string {
 	all := []string{"--help"}
 	for _, f := range flagsOf(c) {
@@ -100,14 +108,15 @@ func flagWords(c command) []string {
 	return all
 }
 
-func allNames() []string { return append(commandNames(), "help") }
+// allNames lists what may stand first on the command line.
+func allNames() []string { return append(commandNames(), "help", "version") }
 
-// flagsWithValues lists the flags of all commands that complete a value.
-func flagsWithValues() []string {
+// valueFlags lists the flags of all commands that take a value, each once.
+func valueFlags() []string {
 	var names []string
 	for _, c := range commands() {
 		for _, f := range flagsOf(c) {
-			if values(f.Name) != nil && !slices.Contains(names, f.Name) {
+			if f.Value.Type() != "bool" && !slices.Contains(names, f.Name) {
 				names = append(names, f.Name)
 			}
 		}

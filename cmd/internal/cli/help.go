@@ -4,9 +4,8 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+	"slices"
 	"strings"
-
-	"github.com/spf13/pflag"
 )
 
 const about = `drawdown turns bolt coordinates and fastener data into the order, the stages and
@@ -17,14 +16,19 @@ Usage: drawdown COMMAND [FILE] [flags]
 Commands:
 `
 
-const afterCommands = `
+const aboutFile = `
 FILE is a built-in pattern (drawdown patterns lists them), a path, or - for
 standard input.
+`
 
-Example:
-  drawdown card p4-head
-      writes out/p4-head.pdf and a picture of each page
+const mainExample = `
+drawdown card p4-head
+    out/p4-head.pdf
+    out/p4-head-tighten.png
+    out/p4-head-loosen.png
+`
 
+const aboutStatus = `
 Exit status: 0 done, 1 the input or a check is wrong, 2 misuse, 3 the machine
 failed (disk, permission).
 
@@ -38,17 +42,21 @@ func (p *Program) printHelp(w io.Writer) {
 		fmt.Fprintf(w, "  %-12s %s\n", c.name, c.summary)
 	}
 	fmt.Fprintf(w, "  %-12s %s\n", "help", "the help of a command: drawdown help card")
-	fmt.Fprint(w, afterCommands)
+	fmt.Fprintf(w, "  %-12s %s\n", "version", "print which build this is")
+	fmt.Fprint(w, aboutFile, "\nExample:\n", indented(mainExample), aboutStatus)
 }
 
 func (p *Program) help(args []string) Status {
-	if len(args) == 0 {
+	if len(args) > 1 {
+		return p.misuse("", "one command at a time: %q is one too many", args[1])
+	}
+	if len(args) == 0 || slices.Contains([]string{"help", "version", "-h", "--help"}, args[0]) {
 		p.printHelp(p.Stdout)
 		return Done
 	}
 	c, known := findCommand(args[0])
 	if !known {
-		return p.misuse("", "there is no command %q; commands: %s", args[0], strings.Join(commandNames(), ", "))
+		return p.misuse("", "%v", unknownCommand(args[0]))
 	}
 	p.printCommandHelp(p.Stdout, c)
 	return Done
@@ -59,7 +67,10 @@ func (p *Program) printCommandHelp(w io.Writer, c command) {
 	c.build(flags)
 	fmt.Fprintf(w, "drawdown %s: %s\n\nUsage: drawdown %s %s\n\n%s\n", c.name, c.summary, c.name, c.usage, c.about)
 	if flags.HasFlags() {
-		fmt.Fprintf(w, "\nFlags:\n%s", flags.FlagUsagesWrapped(80))
+		usages := flags.FlagUsagesWrapped(80)
+		// Both of a switch's values are rarely typed; the blanks keep the column.
+		usages = strings.ReplaceAll(usages, "[=true|false]", strings.Repeat(" ", len("[=true|false]")))
+		fmt.Fprintf(w, "\nFlags:\n%s", usages)
 	}
 	fmt.Fprintf(w, "\nExample:\n%s", indented(c.example))
 }
@@ -74,6 +85,14 @@ func indented(s string) string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
+func (p *Program) printVersion(args []string) Status {
+	if len(args) > 0 {
+		return p.misuse("", "version takes nothing: %q is one too many", args[0])
+	}
+	fmt.Fprintln(p.Stdout, "drawdown "+version())
+	return Done
+}
+
 // version is what the build says of itself.
 func version() string {
 	info, ok := debug.ReadBuildInfo()
@@ -81,18 +100,4 @@ func version() string {
 		return "(devel)"
 	}
 	return info.Main.Version
-}
-
-// choices writes a list of allowed values for a flag's help.
-func choices[T ~string](values []T) string {
-	words := make([]string, len(values))
-	for i, v := range values {
-		words[i] = string(v)
-	}
-	return strings.Join(words, ", ")
-}
-
-// jsonFlag adds the flag that every command with figures has.
-func jsonFlag(flags *pflag.FlagSet) *bool {
-	return flags.Bool("json", false, "print JSON for other programs")
 }

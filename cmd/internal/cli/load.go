@@ -1,50 +1,66 @@
 package cli
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io/fs"
+	"path/filepath"
 	"slices"
+	"strings"
+	"syscall"
 
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
 // wayFlags are the flags that override a file's order.
-type wayFlags struct{ way, turn *string }
+type wayFlags struct {
+	flags     *pflag.FlagSet
+	way, turn *string
+}
 
 func addWayFlags(flags *pflag.FlagSet) wayFlags {
 	return wayFlags{
-		way:  flags.String("way", "", "order every group by this way instead of the file's: "+choices(sequence.Ways)),
-		turn: flags.String("turn", "", "turn this way instead of the file's: "+choices(sequence.Turns)),
+		flags: flags,
+		way:   flags.String("way", "", "order every group by this `way` instead of the file's: "+choices(sequence.Ways)),
+		turn:  flags.String("turn", "", "`turn` this way instead of the file's: "+choices(sequence.Turns)),
 	}
 }
 
-// check says what is wrong with the values, if anything.
-func (f wayFlags) check() error {
-	if *f.way != "" && !slices.Contains(sequence.Ways, sequence.Way(*f.way)) {
-		return fmt.Errorf("--way %q is not known; allowed: %s", *f.way, choices(sequence.Ways))
+// chosen gives the way and the turn that the flags name; each is empty where
+// the file's own is to stand.
+func (f wayFlags) chosen() (way sequence.Way, turn sequence.Turn, err error) {
+	if f.flags.Changed("way") {
+		if way, err = choose("way", *f.way, sequence.Ways); err != nil {
+			return "", "", err
+		}
 	}
-	if *f.turn != "" && !slices.Contains(sequence.Turns, sequence.Turn(*f.turn)) {
-		return fmt.Errorf("--turn %q is not known; allowed: %s", *f.turn, choices(sequence.Turns))
+	if f.flags.Changed("turn") {
+		turn, err = choose("turn", *f.turn, sequence.Turns)
 	}
-	return nil
+	return way, turn, err
 }
 
 // oneFile gives the one file that a command takes.
 func oneFile(args []string) (string, error) {
-	switch len(args) {
-	case 0:
+	switch {
+	case len(args) == 0 || len(args) == 1 && args[0] == "":
 		return "", errors.New("which pattern? Name a built-in one, a path, or - for standard input")
-	case 1:
+	case len(args) == 1:
 		return args[0], nil
 	}
 	return "", fmt.Errorf("one pattern at a time: %q is one too many", args[1])
+}
+
+// looksLikePattern tells a pattern from a command that was misspelt.
+func looksLikePattern(name string) bool {
+	extension := strings.ToLower(filepath.Ext(name))
+	return extension == ".yaml" || extension == ".yml" || slices.Contains(patterns.Builtin(), name)
 }
 
 // load plans a pattern and reports its problems. Not ok means that the status
@@ -52,7 +68,7 @@ func oneFile(args []string) (string, error) {
 func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
 	made, problems, err := job.Load(name, p.Stdin, way, turn)
 	if err != nil {
-		return made, p.fail(statusOf(err), err), false
+		return made, p.unread(name, err), false
 	}
 	p.report(problems)
 	if problems.Stops() {
@@ -61,12 +77,34 @@ func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made 
 	return made, Done, true
 }
 
-// statusOf tells a name that the user has to mend from a failing machine.
-func statusOf(err error) Status {
-	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
-		return Wrong
+// unread reports a pattern that could not be read at all. A name that the user
+// has to mend is told from a failing machine.
+func (p *Program) unread(name string, err error) Status {
+	var inPath *fs.PathError
+	if !errors.As(err, &inPath) {
+		if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
+			return p.fail(Wrong, err)
+		}
+		return p.fail(Failed, err)
 	}
-	return Failed
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return p.fail(Wrong, fmt.Errorf("there is no file %s%s", name, builtInInstead(name)))
+	case errors.Is(err, syscall.ENOTDIR):
+		return p.fail(Wrong, fmt.Errorf("there is no file %s: %s is a file, not a folder", name, fileOnTheWay(name)))
+	}
+	return p.fail(Failed, fmt.Errorf("%s cannot be read: %w", name, inPath.Err))
+}
+
+// builtInInstead points from a file that is missing to the pattern built in
+// under its name.
+func builtInInstead(name string) string {
+	base := filepath.Base(name)
+	stem := strings.TrimSuffix(base, filepath.Ext(base))
+	if slices.Contains(patterns.Builtin(), stem) {
+		return "; the built-in pattern is called " + stem
+	}
+	return "; drawdown patterns lists the built-in patterns"
 }
 
 // report prints problems with the lines they stand on.
@@ -74,15 +112,4 @@ func (p *Program) report(problems problem.List) {
 	for _, one := range problems {
 		fmt.Fprint(p.Stderr, one.Detail())
 	}
-}
-
-// printJSON prints a value for other programs.
-func (p *Program) printJSON(v any) Status {
-	encoder := json.NewEncoder(p.Stdout)
-	encoder.SetIndent("", "  ")
-	encoder.SetEscapeHTML(false)
-	if err := encoder.Encode(v); err != nil {
-		return p.fail(Failed, err)
-	}
-	return Done
 }

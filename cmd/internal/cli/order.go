@@ -18,22 +18,28 @@ var orderCommand = command{
 	example: `
 drawdown order p4-head
     Cylinder head · Fernhollow P4 pump engine
+    ...
     Tighten
-      main, spiral, turning left: M3 M8 M9 M4 M2 M7 M10 M5 M1 M6
-      ...
+      main, spiral, turning left
+        1:M3 2:M8 3:M9 4:M4 5:M2 6:M7 7:M10 8:M5 9:M1 10:M6
+      side, row
+        11:F2 12:F3 13:F1 14:F4
+      stage 1  20 N·m (15 lbf·ft)  main
+    ...
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		ways := addWayFlags(flags)
 		asJSON := jsonFlag(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			if err == nil {
-				err = ways.check()
-			}
 			if err != nil {
 				return p.misuse("order", "%v", err)
 			}
-			made, status, ok := p.load(file, sequence.Way(*ways.way), sequence.Turn(*ways.turn))
+			way, turn, err := ways.chosen()
+			if err != nil {
+				return p.misuse("order", "%v", err)
+			}
+			made, status, ok := p.load(file, way, turn)
 			if !ok {
 				return status
 			}
@@ -51,14 +57,29 @@ func (p *Program) printOrder(made plan.Plan) {
 	if made.Machine != "" {
 		heading += " · " + made.Machine
 	}
-	fmt.Fprintf(p.Stdout, "%s\ncard %s\n\nTighten\n", heading, made.Fingerprint)
+	fmt.Fprintf(p.Stdout, "%s\ncard %s\n", heading, made.Fingerprint)
+	if made.Asked != "" {
+		fmt.Fprintf(p.Stdout, "order %s as asked for, not the file's own\n", made.Asked)
+	}
+	fmt.Fprint(p.Stdout, "\nTighten\n")
+	first := 1
 	for _, g := range made.Groups {
-		fmt.Fprintf(p.Stdout, "  %s, %s: %s\n", strings.Join(g.Kinds, ", "), wayWords(g), strings.Join(made.IDs(g.Members), " "))
+		fmt.Fprintf(p.Stdout, "  %s, %s\n    %s\n", strings.Join(g.Kinds, ", "), wayWords(g), numbered(made, g.Members, first))
+		first += len(g.Members)
 	}
 	p.printStages(made, made.Tighten)
-	fmt.Fprintf(p.Stdout, "\nLoosen\n  %s\n", strings.Join(made.IDs(made.Loosen.Order), " "))
+	fmt.Fprintf(p.Stdout, "\nLoosen\n    %s\n", numbered(made, made.Loosen.Order, 1))
 	p.printStages(made, made.Loosen)
 	p.printSource(made)
+}
+
+// numbered writes ids behind the numbers that the card gives them.
+func numbered(made plan.Plan, fasteners []int, first int) string {
+	words := made.IDs(fasteners)
+	for k := range words {
+		words[k] = fmt.Sprintf("%d:%s", first+k, words[k])
+	}
+	return strings.Join(words, " ")
 }
 
 // wayWords says how a group is gone through.
@@ -77,7 +98,7 @@ func wayWords(g plan.Group) string {
 func (p *Program) printStages(made plan.Plan, side plan.Side) {
 	for i := range side.Stages {
 		s := &side.Stages[i]
-		line := fmt.Sprintf("  %d  %s", s.Number, stageWords(s))
+		line := fmt.Sprintf("  stage %d  %s", s.Number, stageWords(s))
 		if len(s.Kinds) > 0 {
 			line += "  " + strings.Join(s.Kinds, ", ")
 		}
@@ -99,7 +120,7 @@ func stageWords(s *plan.Stage) string {
 	}
 	switch s.Do {
 	case plan.Tighten:
-		return fmt.Sprintf("%s%s (%s)", mark, s.Torque, s.Torque.Other())
+		return fmt.Sprintf("%s%s (%s)%s", mark, s.Torque, s.Torque.Other(), share(s))
 	case plan.Advance:
 		return mark + "+" + s.Angle.String()
 	case plan.BackOff:
@@ -110,6 +131,14 @@ func stageWords(s *plan.Stage) string {
 		return "wait " + s.Wait.String()
 	}
 	return "out"
+}
+
+// share says which part of the worked-out torque a stage takes.
+func share(s *plan.Stage) string {
+	if s.Percent == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %g %% of the torque worked out", s.Percent)
 }
 
 func (p *Program) printSource(made plan.Plan) {

@@ -45,7 +45,7 @@ type stepOut struct {
 func orderJSON(p plan.Plan) orderOut {
 	out := orderOut{
 		Title: p.Title, Machine: p.Machine, Revision: p.Revision, Date: p.Date, Fingerprint: p.Fingerprint,
-		Source: p.Source, WorkedOut: p.WorkedOut(), Assumptions: p.Assumptions, Cautions: p.Cautions,
+		Source: p.Source, WorkedOut: p.WorkedOut(), Assumptions: p.Assumptions, Cautions: p.CautionsFor(plan.CautionBoth),
 		Tighten: p.IDs(p.Tighten.Order), Loosen: p.IDs(p.Loosen.Order),
 		Steps: stepsJSON(p.Steps(p.Tighten)), LoosenSteps: stepsJSON(p.Steps(p.Loosen)),
 	}

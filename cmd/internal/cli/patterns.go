@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 
 	"github.com/spf13/pflag"
@@ -13,26 +14,44 @@ import (
 var patternsCommand = command{
 	name:    "patterns",
 	summary: "list the built-in patterns, or write one out as a start",
-	usage:   "[NAME] [-o FOLDER] [--json]",
+	usage:   "[--json] | NAME [-o FOLDER]",
+	operand: builtinName,
 	about: `Without a name it lists the built-in patterns. With a name it prints the file;
-with -o it writes NAME.yaml to the folder instead, for you to edit.`,
+with -o it writes NAME.yaml to the folder instead, for you to edit, and replaces
+a file of that name.`,
 	example: `
 drawdown patterns p4-cover -o .
     p4-cover.yaml
 `,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flags.StringP("out", "o", "", "folder to write the file to, instead of printing it")
+		folder := flags.StringP("out", "o", "", "`folder` to write the file to, instead of printing it")
 		asJSON := jsonFlag(flags)
 		return func(p *Program, args []string) Status {
-			switch {
-			case len(args) == 0:
+			err := checkPatternsCall(flags, args, *folder)
+			if err != nil {
+				return p.misuse("patterns", "%v", err)
+			}
+			if len(args) == 0 {
 				return p.listPatterns(*asJSON)
-			case len(args) > 1:
-				return p.misuse("patterns", "one pattern at a time: %q is one too many", args[1])
 			}
 			return p.writePattern(args[0], *folder)
 		}
 	},
+}
+
+// checkPatternsCall refuses flags that would do nothing.
+func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error {
+	switch {
+	case len(args) > 1:
+		return fmt.Errorf("one pattern at a time: %q is one too many", args[1])
+	case len(args) == 0 && flags.Changed("out"):
+		return errors.New("--out needs the name of the pattern to write, as in: drawdown patterns p4-cover -o mine")
+	case len(args) == 1 && flags.Changed("json"):
+		return errors.New("--json goes with the list, not with a pattern's name")
+	case flags.Changed("out"):
+		return checkFolder(folder)
+	}
+	return nil
 }
 
 type patternOut struct {
@@ -66,9 +85,7 @@ func (p *Program) writePattern(name, folder string) Status {
 		return p.fail(Wrong, &patterns.UnknownNameError{Name: name})
 	}
 	if folder == "" {
-		if _, err := p.Stdout.Write(text); err != nil {
-			return p.fail(Failed, err)
-		}
+		p.Stdout.Write(text) // the output keeps the error
 		return Done
 	}
 	paths, err := writeFiles(folder, []render.File{{Name: name + ".yaml", Data: text}})

@@ -1,0 +1,244 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// completions are command lines up to the cursor, with what completes the last
+// word. The folder holds lid.yaml, notes.txt, a file with a blank in its name,
+// and the folder parts.
+var completions = []struct {
+	words []string
+	want  []string
+}{
+	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "version"}},
+	{[]string{"ca"}, []string{"card"}},
+	{[]string{"card", "p4-h"}, []string{"p4-head"}},
+	{[]string{"order", "li"}, []string{"lid.yaml"}},
+	{[]string{"check", "pa"}, []string{"parts"}},
+	{[]string{"check", "two"}, []string{"two words.yaml"}},
+	{[]string{"check", "no"}, nil},
+	{[]string{"card", "--pa"}, []string{"--paper"}},
+	{[]string{"card", "p4-head", "--paper", ""}, []string{"a3", "a4", "a5", "letter"}},
+	{[]string{"card", "p4-head", "--format", "p"}, []string{"pdf", "png"}},
+	{[]string{"card", "p4-head", "--format", "pdf,s"}, []string{"pdf,svg"}},
+	{[]string{"card", "p4-head", "--side", "l"}, []string{"loosen"}},
+	{[]string{"order", "p4-head", "--way", "c"}, []string{"cast", "circular", "cross"}},
+	{[]string{"order", "p4-head", "--turn", ""}, []string{"left", "right"}},
+	{[]string{"order", "p4-head", "--js"}, []string{"--json"}},
+	{[]string{"order", "p4-head", "--pa"}, nil},
+	{[]string{"card", "p4-head", "-o", "pa"}, []string{"parts"}},
+	{[]string{"card", "p4-head", "--out", "li"}, nil},
+	{[]string{"card", "p4-head", "--dpi", ""}, nil},
+	{[]string{"patterns", "p4-su"}, []string{"p4-sump"}},
+	{[]string{"patterns", "li"}, nil},
+	{[]string{"completion", "z"}, []string{"zsh"}},
+	{[]string{"help", "ch"}, []string{"check"}},
+}
+
+// inFolder makes the folder in which the lines are completed.
+func inFolder(t *testing.T) {
+	t.Helper()
+	folder := t.TempDir()
+	for _, name := range []string{"lid.yaml", "notes.txt", "two words.yaml"} {
+		write(t, filepath.Join(folder, name), "")
+	}
+	if err := os.Mkdir(filepath.Join(folder, "parts"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(folder)
+}
+
+// needs skips the test where the shell is not there.
+func needs(t *testing.T, shell string) {
+	t.Helper()
+	if runtime.GOOS == "windows" {
+		t.Skip("a bash there may be another system's")
+	}
+	if _, err := exec.LookPath(shell); err != nil {
+		t.Skipf("no %s here", shell)
+	}
+}
+
+func shellOutput(t *testing.T, name string, args ...string) string {
+	t.Helper()
+	command := exec.Command(name, args...)
+	var problems strings.Builder
+	command.Stderr = &problems
+	out, err := command.Output()
+	if err != nil || problems.Len() > 0 {
+		t.Fatalf("%s: %v\n%s", name, err, problems.String())
+	}
+	return string(out)
+}
+
+// lines gives sorted lines, each once, without the slash that a shell puts
+// behind a folder.
+func lines(text string) []string {
+	var all []string
+	for line := range strings.Lines(text) {
+		word, _, _ := strings.Cut(strings.TrimRight(line, "\n"), "\t")
+		if word != "" {
+			all = append(all, strings.TrimSuffix(word, "/"))
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// quotedWords writes words for bash and fish.
+func quotedWords(words []string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = singleQuoted(w, `'\''`)
+	}
+	return strings.Join(quoted, " ")
+}
+
+func TestBashCompletes(t *testing.T) {
+	needs(t, "bash")
+	inFolder(t)
+	write(t, "script.bash", bashScript())
+	for _, c := range append(completions, struct{ words, want []string }{
+		// bash gives --paper=l as three words.
+		[]string{"card", "p4-head", "--paper", "=", "l"}, []string{"letter"},
+	}, struct{ words, want []string }{
+		[]string{"card", "p4-head", "--turn", "="}, []string{"left", "right"},
+	}) {
+		ask := fmt.Sprintf(`source ./script.bash
+COMP_WORDS=(drawdown %s)
+COMP_CWORD=%d
+_drawdown
+[ ${#COMPREPLY[@]} -eq 0 ] || printf '%%s\n' "${COMPREPLY[@]}"`, quotedWords(c.words), len(c.words))
+		got := lines(shellOutput(t, "bash", "--norc", "-c", ask))
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%q (- wanted, + completed):\n%s", c.words, diff)
+		}
+	}
+}
+
+func TestFishCompletes(t *testing.T) {
+	needs(t, "fish")
+	inFolder(t)
+	t.Setenv("HOME", t.TempDir())
+	write(t, "script.fish", fishScript())
+	shellOutput(t, "fish", "--no-execute", "script.fish")
+	for _, c := range completions {
+		// fish offers every file where a pattern file may stand, and quotes
+		// a blank in a name itself.
+		if slices.Contains([]string{"no", "two"}, c.words[len(c.words)-1]) {
+			continue
+		}
+		ask := "source ./script.fish; complete -C " + singleQuoted("drawdown "+strings.Join(c.words, " "), `\'`)
+		got := lines(shellOutput(t, "fish", "--no-config", "-c", ask))
+		if diff := cmp.Diff(c.want, got); diff != "" {
+			t.Errorf("%q (- wanted, + completed):\n%s", c.words, diff)
+		}
+	}
+}
+
+func TestZshReadsTheScript(t *testing.T) {
+	needs(t, "zsh")
+	inFolder(t)
+	write(t, "script.zsh", zshScript())
+	shellOutput(t, "zsh", "-f", "-n", "script.zsh")
+	// Without compinit in the start-up file the script sees to it itself.
+	t.Setenv("HOME", t.TempDir())
+	t.Setenv("ZDOTDIR", t.TempDir())
+	got := shellOutput(t, "zsh", "-f", "-c", `source ./script.zsh; print -r -- ${_comps[drawdown]}`)
+	if got != "_drawdown\n" {
+		t.Errorf("drawdown is completed by %q, want _drawdown", got)
+	}
+}
+
+// PowerShell is seldom at hand: the script is held to balanced brackets and
+// quotes, and to what every script must name.
+func TestPowershellScriptIsBalanced(t *testing.T) {
+	var open []rune
+	inQuotes := false
+	pairs := map[rune]rune{')': '(', '}': '{', ']': '['}
+	for i, r := range powershellScript() {
+		switch {
+		case r == '\'':
+			inQuotes = !inQuotes
+		case inQuotes:
+		case strings.ContainsRune("({[", r):
+			open = append(open, r)
+		case pairs[r] != 0:
+			if len(open) == 0 || open[len(open)-1] != pairs[r] {
+				t.Fatalf("%c at byte %d closes nothing", r, i)
+			}
+			open = open[:len(open)-1]
+		}
+		if inQuotes && r == '\n' {
+			t.Fatalf("a quoted word goes over the end of the line at byte %d", i)
+		}
+	}
+	if inQuotes || len(open) > 0 {
+		t.Errorf("left open: quotes %v, brackets %q", inQuotes, string(open))
+	}
+}
+
+func TestEveryScriptNamesAll(t *testing.T) {
+	for _, shell := range shells {
+		text := shell.script()
+		for _, name := range allNames() {
+			if !strings.Contains(text, name) {
+				t.Errorf("%s: no command %s", shell.name, name)
+			}
+		}
+		for _, c := range commands() {
+			for _, word := range operands(c) {
+				if !strings.Contains(text, word) {
+					t.Errorf("%s: %s lacks %s", shell.name, c.name, word)
+				}
+			}
+			for _, f := range flagsOf(c) {
+				if !strings.Contains(text, f.Name) {
+					t.Errorf("%s: %s lacks --%s", shell.name, c.name, f.Name)
+				}
+				for _, value := range values(f.Name) {
+					if !strings.Contains(text, value) {
+						t.Errorf("%s: --%s lacks %s", shell.name, f.Name, value)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The values offered are values that the commands take.
+func TestOfferedValuesAreTaken(t *testing.T) {
+	for _, paper := range values("paper") {
+		for _, side := range values("side") {
+			for _, format := range values("format") {
+				if _, err := cardRequest(format, paper, side, 300); err != nil {
+					t.Error(err)
+				}
+			}
+		}
+	}
+	for _, name := range append(values("way"), values("turn")...) {
+		flags := newFlags(orderCommand)
+		chosen := addWayFlags(flags)
+		flag := "--way"
+		if slices.Contains(values("turn"), name) {
+			flag = "--turn"
+		}
+		if err := flags.Parse([]string{flag, name}); err != nil {
+			t.Fatal(err)
+		}
+		if _, _, err := chosen.chosen(); err != nil {
+			t.Error(err)
+		}
+	}
+}

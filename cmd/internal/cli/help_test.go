@@ -1,0 +1,173 @@
+package cli_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"drawdown/cmd/internal/cli"
+)
+
+// run calls the program in this process.
+func run(args ...string) (stdout, stderr string, status cli.Status) {
+	var out, problems bytes.Buffer
+	program := cli.Program{Stdin: strings.NewReader(""), Stdout: &out, Stderr: &problems}
+	status = program.Run(args)
+	return out.String(), problems.String(), status
+}
+
+// names are the commands that the help lists, help and version left out.
+func names(t *testing.T) []string {
+	t.Helper()
+	text, _, _ := run("help")
+	_, list, ok := strings.Cut(text, "\nCommands:\n")
+	list, _, end := strings.Cut(list, "\n\n")
+	if !ok || !end {
+		t.Fatalf("the help lists no commands:\n%s", text)
+	}
+	var names []string
+	for line := range strings.Lines(list + "\n") {
+		name := strings.Fields(line)[0]
+		if name != "help" && name != "version" {
+			names = append(names, name)
+		}
+	}
+	if len(names) < 5 {
+		t.Fatalf("the help lists only %q", names)
+	}
+	return names
+}
+
+// Help reads the same whichever way it is asked for, and fits a terminal of 80
+// columns (common practice, no source).
+func TestHelpOfEveryCommand(t *testing.T) {
+	texts := map[string]string{}
+	texts["help"], _, _ = run("help")
+	for _, name := range names(t) {
+		want, problems, status := run("help", name)
+		if status != cli.Done || problems != "" || !strings.Contains(want, "\nUsage: drawdown "+name) {
+			t.Errorf("help %s: status %d, problems %q, text:\n%s", name, status, problems, want)
+		}
+		texts[name] = want
+		for _, flag := range []string{"--help", "-h"} {
+			if got, _, status := run(name, flag); got != want || status != cli.Done {
+				t.Errorf("%s %s prints (status %d):\n%s\nhelp %s prints:\n%s", name, flag, status, got, name, want)
+			}
+			if got, _, _ := run(name, "p4-head", flag); got != want {
+				t.Errorf("%s p4-head %s prints no help", name, flag)
+			}
+		}
+	}
+	for name, text := range texts {
+		for line := range strings.Lines(text) {
+			if n := utf8.RuneCountInString(strings.TrimRight(line, "\n")); n > 80 {
+				t.Errorf("help of %s: %d columns: %s", name, n, line)
+			}
+		}
+	}
+}
+
+// example is a command that the help shows, and what it is said to print.
+type example struct {
+	command string
+	prints  []string
+}
+
+// examples reads the part of a help text below Example:. A line indented by
+// two blanks is a command, what stands four deeper is its output.
+func examples(text string) []example {
+	_, part, _ := strings.Cut(text, "\nExample:\n")
+	part, _, _ = strings.Cut(part, "\n\n")
+	var all []example
+	for line := range strings.Lines(part) {
+		line = strings.TrimPrefix(strings.TrimRight(line, "\n"), "  ")
+		if output, deeper := strings.CutPrefix(line, "    "); deeper && len(all) > 0 {
+			last := &all[len(all)-1]
+			last.prints = append(last.prints, output)
+			continue
+		}
+		all = append(all, example{command: line})
+	}
+	return all
+}
+
+// Every worked example of the help runs and prints what the help says.
+func TestExamplesPrintWhatTheySay(t *testing.T) {
+	for _, name := range append(names(t), "") {
+		t.Run("help "+name, func(t *testing.T) {
+			text, _, _ := run(strings.Fields("help " + name)...)
+			shown := examples(text)
+			if len(shown) == 0 {
+				t.Fatalf("no example in:\n%s", text)
+			}
+			for _, e := range shown {
+				t.Chdir(t.TempDir())
+				tryExample(t, e)
+			}
+		})
+	}
+}
+
+func tryExample(t *testing.T, e example) {
+	t.Helper()
+	args := strings.Fields(e.command)
+	if args[0] != "drawdown" || len(e.prints) == 0 {
+		t.Fatalf("not an example of drawdown with its output: %+v", e)
+	}
+	got, problems, status := run(args[1:]...)
+	if status != cli.Done || problems != "" {
+		t.Errorf("%s: status %d, problems %q", e.command, status, problems)
+	}
+	if !matches(strings.Split(strings.TrimSuffix(got, "\n"), "\n"), e.prints) {
+		t.Errorf("%s prints\n%s\nbut the help says\n%s", e.command, got, strings.Join(e.prints, "\n"))
+	}
+	for _, line := range e.prints {
+		if strings.Contains(line, " ") || line == "..." || filepath.Ext(line) == "" {
+			continue // not the name of a file
+		}
+		if _, err := os.Stat(line); err != nil {
+			t.Errorf("%s names a file that it does not write: %v", e.command, err)
+		}
+	}
+}
+
+// matches compares lines with what the help shows, where ... stands for any
+// number of lines.
+func matches(got, shown []string) bool {
+	if len(shown) == 0 {
+		return len(got) == 0
+	}
+	if strings.TrimSpace(shown[0]) == "..." {
+		for skipped := range len(got) + 1 {
+			if matches(got[skipped:], shown[1:]) {
+				return true
+			}
+		}
+		return false
+	}
+	return len(got) > 0 && got[0] == shown[0] && matches(got[1:], shown[1:])
+}
+
+func TestMatches(t *testing.T) {
+	for _, c := range []struct {
+		got, shown string
+		want       bool
+	}{
+		{"a b c", "a b c", true},
+		{"a b c", "a b", false},
+		{"a b", "a b c", false},
+		{"a b c", "a ...", true},
+		{"a b c", "a ... c", true},
+		{"a b c", "a ... d", false},
+		{"a b c", "... b ...", true},
+		{"a", "a ...", true},
+		{"x", "a", false},
+	} {
+		if got := matches(strings.Fields(c.got), strings.Fields(c.shown)); got != c.want {
+			t.Errorf("%q shown as %q: %v, want %v", c.got, c.shown, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,37 @@
+package cli
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+)
+
+// output remembers the first error of a stream, so that the commands can print
+// line after line and the program still tells when a disk is full or a reader
+// has gone. After an error it takes no more.
+type output struct {
+	to  io.Writer
+	err error
+}
+
+func (o *output) Write(data []byte) (int, error) {
+	if o.err != nil {
+		return 0, o.err
+	}
+	n, err := o.to.Write(data)
+	o.err = err
+	return n, err
+}
+
+// printJSON prints a value for other programs.
+func (p *Program) printJSON(v any) Status {
+	var text bytes.Buffer
+	encoder := json.NewEncoder(&text)
+	encoder.SetIndent("", "  ")
+	encoder.SetEscapeHTML(false)
+	if err := encoder.Encode(v); err != nil {
+		return p.fail(Failed, err)
+	}
+	p.Stdout.Write(text.Bytes()) // the output keeps the error
+	return Done
+}

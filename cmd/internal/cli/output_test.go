@@ -1,0 +1,128 @@
+package cli_test
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"drawdown/cmd/internal/cli"
+)
+
+// full takes some bytes and then no more, as a full disk does.
+type full struct{ left int }
+
+var errFull = errors.New("no space left")
+
+func (f *full) Write(data []byte) (int, error) {
+	if len(data) > f.left {
+		n := f.left
+		f.left = 0
+		return n, errFull
+	}
+	f.left -= len(data)
+	return len(data), nil
+}
+
+// Output that does not reach its reader is a failure of the machine, whichever
+// command prints it and however far it came.
+func TestFailingOutputIsAFailure(t *testing.T) {
+	for _, args := range []string{
+		"help", "--help", "help card", "card --help", "version", "completion bash",
+		"order p4-head", "order p4-head --json", "check p4-head", "check p4-head --json",
+		"patterns", "patterns --json", "patterns p4-head",
+		"patterns p4-head -o .", "card p4-head --format svg", "card p4-head --format svg --json",
+	} {
+		for _, room := range []int{0, 3} {
+			t.Chdir(t.TempDir())
+			var problems bytes.Buffer
+			program := cli.Program{Stdin: strings.NewReader(""), Stdout: &full{room}, Stderr: &problems}
+			status := program.Run(strings.Fields(args))
+			want := "drawdown: standard output cannot be written: no space left\n"
+			if status != cli.Failed || problems.String() != want {
+				t.Errorf("%s with room for %d bytes: status %d, %q; want 3, %q", args, room, status, problems.String(), want)
+			}
+		}
+	}
+}
+
+// A reader that has gone ends the program with its own words, not with a
+// signal or a panic.
+func TestBrokenPipe(t *testing.T) {
+	reader, writer, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer writer.Close()
+	reader.Close()
+	var problems bytes.Buffer
+	command := exec.Command("drawdown", "order", "p4-head")
+	command.Stdout, command.Stderr = writer, &problems
+	err = command.Run()
+	var exit *exec.ExitError
+	if !errors.As(err, &exit) || exit.ExitCode() != 3 {
+		t.Fatalf("ends with %v, want exit status 3", err)
+	}
+	if got := problems.String(); !strings.HasPrefix(got, "drawdown: standard output cannot be written: ") || strings.Count(got, "\n") != 1 {
+		t.Errorf("says %q", got)
+	}
+}
+
+// unreadable is a stream that fails.
+type unreadable struct{}
+
+func (unreadable) Read([]byte) (int, error) { return 0, errors.New("the line is cut") }
+
+func TestFailingInputIsAFailure(t *testing.T) {
+	for _, name := range []string{"order", "check", "card"} {
+		var out, problems bytes.Buffer
+		program := cli.Program{Stdin: unreadable{}, Stdout: &out, Stderr: &problems}
+		status := program.Run([]string{name, "-"})
+		if status != cli.Failed || out.Len() > 0 || problems.String() != "drawdown: reading standard input: the line is cut\n" {
+			t.Errorf("%s: status %d, output %q, problems %q", name, status, out.String(), problems.String())
+		}
+	}
+}
+
+// Whatever stands on the command line, order ends with one of the statuses,
+// says why where it fails, and prints nothing then.
+func FuzzArguments(f *testing.F) {
+	for _, seed := range []string{
+		"order\np4-head\n--way\nspiral", "order\n--turn=left\np4-head", "order\n-h", "order\n--\n--way",
+		"check\np4-head\n--json", "help\norder", "completion\nzsh", "--version", "ordre\n-o", "check\n-", "",
+	} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, line string) {
+		args := strings.Split(line, "\n")
+		if !isHarmless(args) {
+			t.Skip()
+		}
+		var out, problems bytes.Buffer
+		program := cli.Program{Stdin: io.LimitReader(strings.NewReader(line), 1000), Stdout: &out, Stderr: &problems}
+		status := program.Run(args)
+		if status < cli.Done || status > cli.Failed {
+			t.Errorf("%q: status %d", args, status)
+		}
+		if status == cli.Done && out.Len() == 0 {
+			t.Errorf("%q prints nothing", args)
+		}
+		asJSON := args[0] == "check" && strings.Contains(line, "--json")
+		if status != cli.Done && (problems.Len() == 0 || out.Len() > 0) && !asJSON {
+			t.Errorf("%q: status %d, output %q, problems %q", args, status, out.String(), problems.String())
+		}
+	})
+}
+
+// isHarmless keeps the fuzzer from writing files, and from reading devices.
+func isHarmless(args []string) bool {
+	for _, arg := range args {
+		if strings.ContainsAny(arg, `/\`) {
+			return false
+		}
+	}
+	return args[0] != "card" && args[0] != "patterns"
+}

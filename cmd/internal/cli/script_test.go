@@ -1,0 +1,169 @@
+package cli_test
+
+import (
+	"encoding/json"
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/rogpeppe/go-internal/testscript"
+
+	"drawdown/cmd/internal/cli"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"drawdown": cli.Main})
+}
+
+// TestScripts runs every script of testdata/script against the program, which
+// is a process of its own in them.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata/script",
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"status": checkStatus, "json": checkJSON, "holds": checkHolds,
+		},
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+	})
+}
+
+// checkStatus is the script command
+//
+//	status N program arguments…
+//
+// The program must end with that exit status. Where it is not 0, standard
+// error must say why and standard output must be empty, unless JSON was asked
+// for: check --json prints what is wrong as data.
+func checkStatus(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: status N program arguments…")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var exit *exec.ExitError
+		if !errors.As(err, &exit) {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit status %d, want %d", got, want)
+	}
+	if want == 0 || slices.Contains(args, "--json") {
+		return
+	}
+	if out := ts.ReadFile("stdout"); out != "" {
+		ts.Fatalf("a failure prints on standard output: %s", out)
+	}
+	if ts.ReadFile("stderr") == "" {
+		ts.Fatalf("a failure says nothing on standard error")
+	}
+}
+
+// checkJSON is the script command
+//
+//	[!] json path [value]
+//
+// It decodes the last standard output and compares what stands at the path,
+// such as steps.0.id, with a JSON value. Keys that the value does not name may
+// be there; lists must agree in full. With ! there must be nothing at the path.
+func checkJSON(ts *testscript.TestScript, neg bool, args []string) {
+	var document any
+	ts.Check(json.Unmarshal([]byte(ts.ReadFile("stdout")), &document))
+	got, found := lookUp(document, args[0])
+	if neg {
+		if found {
+			ts.Fatalf("there is a %s: %v", args[0], got)
+		}
+		return
+	}
+	if !found || len(args) != 2 {
+		ts.Fatalf("usage: json path value; %s found: %v", args[0], found)
+	}
+	var want any
+	ts.Check(json.Unmarshal([]byte(args[1]), &want))
+	if diff := cmp.Diff(want, onlyNamed(got, want)); diff != "" {
+		ts.Fatalf("%s (- wanted, + printed):\n%s", args[0], diff)
+	}
+}
+
+func lookUp(value any, path string) (any, bool) {
+	for _, key := range strings.Split(path, ".") {
+		switch v := value.(type) {
+		case map[string]any:
+			inner, ok := v[key]
+			if !ok {
+				return nil, false
+			}
+			value = inner
+		case []any:
+			i, err := strconv.Atoi(key)
+			if err != nil || i < 0 || i >= len(v) {
+				return nil, false
+			}
+			value = v[i]
+		default:
+			return nil, false
+		}
+	}
+	return value, true
+}
+
+// onlyNamed leaves out the keys that the wanted value does not name.
+func onlyNamed(got, want any) any {
+	switch w := want.(type) {
+	case map[string]any:
+		g, ok := got.(map[string]any)
+		if !ok {
+			return got
+		}
+		named := map[string]any{}
+		for key, inner := range w {
+			if value, ok := g[key]; ok {
+				named[key] = onlyNamed(value, inner)
+			}
+		}
+		return named
+	case []any:
+		g, ok := got.([]any)
+		if !ok || len(g) != len(w) {
+			return got
+		}
+		named := make([]any, len(g))
+		for i := range g {
+			named[i] = onlyNamed(g[i], w[i])
+		}
+		return named
+	}
+	return got
+}
+
+// checkHolds is the script command
+//
+//	holds folder names…
+//
+// The folder must hold exactly those names, hidden ones counted.
+func checkHolds(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) == 0 {
+		ts.Fatalf("usage: holds folder names…")
+	}
+	entries, err := os.ReadDir(ts.MkAbs(args[0]))
+	ts.Check(err)
+	got := []string{}
+	for _, e := range entries {
+		got = append(got, filepath.Base(e.Name()))
+	}
+	want := slices.Sorted(slices.Values(args[1:]))
+	if diff := cmp.Diff(append([]string{}, want...), got); diff != "" {
+		ts.Fatalf("%s (- wanted, + there):\n%s", args[0], diff)
+	}
+}

@@ -1,0 +1,104 @@
+package deps
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+const module = "drawdown/"
+
+// source is one Go file: its folder, from the project's root, and its imports.
+type source struct {
+	folder  string
+	name    string
+	imports []string
+}
+
+func (s source) isTest() bool { return strings.HasSuffix(s.name, "_test.go") }
+
+// faults lists every import that the lists do not allow, and every package
+// that they do not place or that is no longer there.
+func faults(sources []source) []string {
+	var found []string
+	seen := map[string]bool{}
+	for _, s := range sources {
+		if _, placed := arrows[s.folder]; !placed && !seen[s.folder] {
+			found = append(found, fmt.Sprintf("package %s is not placed: list in arrows what it may import", s.folder))
+		}
+		seen[s.folder] = true
+		for _, path := range s.imports {
+			if why := fault(s, path); why != "" {
+				found = append(found, fmt.Sprintf("%s/%s imports %s: %s", s.folder, s.name, path, why))
+			}
+		}
+	}
+	for folder := range arrows {
+		if !seen[folder] {
+			found = append(found, fmt.Sprintf("package %s is listed in arrows, but there is none", folder))
+		}
+	}
+	slices.Sort(found)
+	return found
+}
+
+// fault says why a file may not import a path; empty where it may.
+func fault(s source, path string) string {
+	if path == "C" {
+		return "the program is one file without cgo"
+	}
+	if !s.isTest() {
+		if why := neverFault(s.folder, path); why != "" {
+			return why
+		}
+	}
+	switch {
+	case strings.HasPrefix(path, module):
+		if !s.isTest() && !slices.Contains(arrows[s.folder], strings.TrimPrefix(path, module)) {
+			return "arrows has no such arrow"
+		}
+	case isOutside(path):
+		return outsideFault(s, path)
+	}
+	return ""
+}
+
+func neverFault(folder, path string) string {
+	for _, r := range never {
+		if within(folder, r.in) && slices.ContainsFunc(r.no, func(no string) bool { return within(path, no) }) {
+			return r.because
+		}
+	}
+	return ""
+}
+
+func outsideFault(s source, path string) string {
+	if slices.ContainsFunc(inTestsOnly, func(of string) bool { return within(path, of) }) {
+		if s.isTest() {
+			return ""
+		}
+		return "only test files may use it"
+	}
+	for of, folders := range outside {
+		if !within(path, of) {
+			continue
+		}
+		if s.isTest() || slices.ContainsFunc(folders, func(f string) bool { return within(s.folder, f) }) {
+			return ""
+		}
+		return "only " + strings.Join(folders, ", ") + " may use it"
+	}
+	return "the module is not placed: list in outside who may use it"
+}
+
+// isOutside tells an outside module from the standard library: its first
+// element is a host name.
+func isOutside(path string) bool {
+	host, _, _ := strings.Cut(path, "/")
+	return strings.Contains(host, ".")
+}
+
+// within says whether a path is the folder or lies below it.
+func within(path, folder string) bool {
+	return path == folder || strings.HasPrefix(path, folder+"/")
+}

@@ -1,0 +1,191 @@
+package tension
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry/unit"
+)
+
+// StiffnessMethod names a way to work out the stiffness of bolt and members.
+type StiffnessMethod string
+
+const (
+	DeformationCone StiffnessMethod = "VDI 2230" // with head and engaged thread, cone by slenderness; the default
+	ThirtyDegrees   StiffnessMethod = "Shigley"  // shank and thread within the grip, cones of 30°
+)
+
+// StiffnessMethods lists the ways that can be named.
+var StiffnessMethods = []StiffnessMethod{DeformationCone, ThirtyDegrees}
+
+// HeadForm is the form of the head, which itself gives way a little.
+type HeadForm string
+
+const (
+	HexagonHead HeadForm = "hexagon" // the default
+	SocketHead  HeadForm = "socket"
+)
+
+// Layer is one clamped part; a washer is one too.
+type Layer struct {
+	Thickness unit.Length
+	Material  string // as written: steel, grey cast iron, cast aluminium, 70 GPa; empty: steel
+}
+
+// Section is a stretch of the bolt's shank.
+type Section struct{ Length, Diameter unit.Length }
+
+// Grip is what a bolt clamps and how it is held. Zero values are unknown, and
+// are replaced by an assumption that the result names; only the layers are
+// required.
+type Grip struct {
+	Layers []Layer // from the head down, without the part that holds the thread
+
+	TappedIn   string      // material of the part the bolt is screwed into; empty: a through bolt with a nut
+	Engagement unit.Length // in the tapped part
+
+	Head       HeadForm
+	BoltLength unit.Length // from under the head to the end
+	FullThread bool        // threaded up to the head
+	Shank      []Section   // from the head down; what is left of the grip is thread
+	Reach      unit.Length // of the members around the bolt, across; not stated: wide
+	BoltGPa    float64     // modulus of elasticity of the bolt in GPa
+
+	Method StiffnessMethod
+}
+
+// Simple is a through bolt with one clamped part of the thickness.
+func Simple(thickness unit.Length) Grip {
+	return Grip{Layers: []Layer{{Thickness: thickness}}}
+}
+
+// settledGrip is a grip with nothing left open.
+type settledGrip struct {
+	layers     []layer
+	thickness  unit.Length // of all layers
+	tappedIn   *Material
+	head       HeadForm
+	shank      []Section
+	freeThread unit.Length // within the grip
+	reach      unit.Length
+	elastic    unit.Stress // of the bolt
+	method     StiffnessMethod
+	assumed    []string
+}
+
+// mostGrip bounds the grip in diameters of the thread, to find slips of the
+// unit (common practice, no source: tie rods reach a hundred diameters).
+const mostGrip = 200
+
+func settleGrip(s settled, g Grip) (settledGrip, error) {
+	r := settledGrip{head: g.Head, reach: g.Reach, method: g.Method}
+	for _, step := range []func(settled, Grip) error{r.settleLayers, r.settleTapped, r.settleForm, r.settleModulus, r.settleShank, r.settleReach} {
+		if err := step(s, g); err != nil {
+			return settledGrip{}, err
+		}
+	}
+	return r, nil
+}
+
+func (r *settledGrip) settleLayers(s settled, g Grip) error {
+	if len(g.Layers) == 0 {
+		return fmt.Errorf("the grip is missing; state the thickness of what is clamped, such as 40 mm")
+	}
+	for i, l := range g.Layers {
+		material, err := r.material(l.Material, fmt.Sprintf("layer %d", i+1))
+		if err != nil {
+			return err
+		}
+		if !(l.Thickness > 0 && !math.IsInf(float64(l.Thickness), 1)) {
+			return fmt.Errorf("layer %d is %v thick; allowed: above 0", i+1, l.Thickness)
+		}
+		r.layers = append(r.layers, layer{l.Thickness, material})
+	}
+	r.thickness = thicknessOf(r.layers)
+	if most := unit.Length(s.thread.MajorMm) * mostGrip; r.thickness > most {
+		return fmt.Errorf("a grip of %v does not go with %s; allowed: up to %v", r.thickness, s.thread.Name, most)
+	}
+	return nil
+}
+
+func (r *settledGrip) material(text, where string) (Material, error) {
+	if text == "" {
+		r.assumed = append(r.assumed, where+" of steel, assumed")
+		text = "steel"
+	}
+	m, err := ParseMaterial(text)
+	if err != nil {
+		return Material{}, fmt.Errorf("%s: %w", where, err)
+	}
+	return m, nil
+}
+
+func (r *settledGrip) settleTapped(s settled, g Grip) error {
+	if g.TappedIn == "" {
+		if g.Engagement != 0 {
+			return fmt.Errorf("an engagement of %v is stated without the part that is tapped; state its material, such as cast aluminium", g.Engagement)
+		}
+		return nil
+	}
+	m, err := r.material(g.TappedIn, "tapped part")
+	if err != nil {
+		return err
+	}
+	r.tappedIn = &m
+	if g.Engagement < 0 || math.IsNaN(float64(g.Engagement)) {
+		return fmt.Errorf("engagement %v; allowed: above 0", g.Engagement)
+	}
+	return nil
+}
+
+func (r *settledGrip) settleForm(_ settled, g Grip) error {
+	switch g.Head {
+	case "":
+		r.head = HexagonHead
+	case HexagonHead, SocketHead:
+	default:
+		return fmt.Errorf("head %q is not known; allowed: %s, %s", g.Head, HexagonHead, SocketHead)
+	}
+	switch g.Method {
+	case "":
+		r.method = DeformationCone
+	case DeformationCone, ThirtyDegrees:
+	default:
+		return fmt.Errorf("stiffness by %q is not known; allowed: %s, %s", g.Method, DeformationCone, ThirtyDegrees)
+	}
+	return nil
+}
+
+// Moduli of bolt steels in MPa: VDI 2230-1, table A9 (value from memory).
+const (
+	steelBolt      unit.Stress = 205e3
+	austeniticBolt unit.Stress = 200e3
+)
+
+func (r *settledGrip) settleModulus(s settled, g Grip) error {
+	switch {
+	case g.BoltGPa == 0 && s.strength.Austenitic:
+		r.elastic = austeniticBolt
+	case g.BoltGPa == 0:
+		r.elastic = steelBolt
+	case g.BoltGPa >= 1 && g.BoltGPa <= 700:
+		r.elastic = unit.Stress(g.BoltGPa * 1000)
+		return nil
+	default:
+		return fmt.Errorf("a modulus of %g GPa is not that of a bolt; allowed: 1 to 700", g.BoltGPa)
+	}
+	r.assumed = append(r.assumed, fmt.Sprintf("bolt modulus of elasticity %.0f GPa, assumed", float64(r.elastic)/1000))
+	return nil
+}
+
+func (r *settledGrip) settleReach(s settled, g Grip) error {
+	if g.Reach == 0 {
+		r.reach = unit.Length(math.Inf(1))
+		r.assumed = append(r.assumed, "clamped parts wide around the bolt, assumed")
+		return nil
+	}
+	if !(g.Reach > s.bearing.hole && !math.IsInf(float64(g.Reach), 1)) {
+		return fmt.Errorf("clamped parts %v across do not hold the hole of %v; allowed: more than the hole", g.Reach, s.bearing.hole)
+	}
+	return nil
+}

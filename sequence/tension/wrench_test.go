@@ -1,0 +1,141 @@
+package tension
+
+import (
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/unit"
+
+	"pgregory.net/rapid"
+)
+
+// The expected values of this file follow from first principles.
+
+var shop = []Wrench{
+	{Name: "large", Min: 40, Max: 200, Division: 1, Unit: unit.NewtonMetre},
+	{Name: "small", Min: 1, Max: 25, Division: 0.1, Unit: unit.NewtonMetre},
+	{Name: "middle", Min: 10, Max: 100, Division: 0.5, Unit: unit.NewtonMetre},
+	{Name: "pounds", Min: 20, Max: 150, Division: 1, Unit: unit.PoundForceFoot},
+}
+
+func TestTheSmallestWrenchThatFitsIsTaken(t *testing.T) {
+	for torque, want := range map[unit.Torque]string{5: "small", 25: "small", 25.1: "middle", 19: "small", 100: "middle", 101: "large", 201: "pounds"} {
+		r, err := SetWrench(WrenchWork{Torque: torque, Wrenches: shop})
+		if err != nil || r.Wrench.Name != want {
+			t.Errorf("%v N·m: %+v, %v; want %s", torque, r.Wrench, err, want)
+		}
+	}
+}
+
+// 80 N·m with 60 mm straight out on 400 mm: 80 · 400/460 = 69.565 N·m, 69.5 on
+// the scale, which gives 79.925 N·m.
+func TestAdapterOnTheScale(t *testing.T) {
+	r, err := SetWrench(WrenchWork{Torque: 80, Length: 400, Adapter: 60, Wrenches: shop, Again: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "setting", float64(r.Setting), 80*400.0/460, 1e-12)
+	if r.Scale != (unit.GivenTorque{Value: 69.5, Unit: unit.NewtonMetre}) {
+		t.Errorf("scale %v", r.Scale)
+	}
+	near(t, "given", float64(r.Given), 69.5*460/400, 1e-12)
+	near(t, "low", float64(r.Low), 69.5*460/400*0.96, 1e-12)
+	near(t, "high", float64(r.High), 69.5*460/400*1.04, 1e-12)
+	if len(r.Notes) != 2 || !strings.Contains(r.Notes[1], "a fastener that stands needs more torque") {
+		t.Errorf("%q", r.Notes)
+	}
+}
+
+// The usable range is judged by the setting, not by the torque of the fastener:
+// 105 N·m with the adapter is within the middle wrench.
+func TestTheSettingMustFitTheWrench(t *testing.T) {
+	r, err := SetWrench(WrenchWork{Torque: 105, Length: 400, Adapter: 60, Wrenches: shop})
+	if err != nil || r.Wrench.Name != "middle" {
+		t.Errorf("%+v, %v", r.Wrench, err)
+	}
+	own := []Wrench{{Name: "own", Min: 10, Max: 100, Unit: unit.NewtonMetre, Length: 200}}
+	r, err = SetWrench(WrenchWork{Torque: 80, Length: 400, Adapter: 60, Wrenches: own})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "its own length", float64(r.Setting), 80*200.0/260, 1e-12)
+}
+
+// Whatever fits, the setting is usable, stays on the scale, and the fastener
+// gets the torque within half a division.
+func TestWrenchProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := WrenchWork{
+			Torque: unit.Torque(rapid.Float64Range(0.5, 300).Draw(t, "torque")), Length: unit.Length(rapid.Float64Range(150, 900).Draw(t, "length")),
+			Adapter: unit.Length(rapid.Float64Range(0, 100).Draw(t, "adapter")), AdapterAngle: unit.Angle(rapid.Float64Range(-180, 180).Draw(t, "angle")), Wrenches: shop,
+		}
+		r, err := SetWrench(w)
+		if err != nil {
+			return
+		}
+		least, most := r.Wrench.UsableNm()
+		if r.Setting < least || r.Setting > most || r.Scale.Value > r.Wrench.Max*(1+1e-9) {
+			t.Fatalf("%v on %v to %v", r.Setting, least, most)
+		}
+		if off := math.Abs(r.Setting.In(r.Wrench.Unit) - r.Scale.Value); off > r.Wrench.Division/2+1e-6 {
+			t.Fatalf("%v is %v off the scale", r.Setting, off)
+		}
+		lever := (float64(w.Length) + float64(w.Adapter)*math.Cos(float64(w.AdapterAngle)*math.Pi/180)) / float64(w.Length)
+		if math.Abs(float64(r.Given)-float64(r.Scale.Nm())*lever) > 1e-9*float64(r.Given) || r.Low >= r.Given || r.Given >= r.High {
+			t.Fatalf("%+v", r)
+		}
+	})
+}
+
+func TestSetWrenchErrorsSayWhatIsAllowed(t *testing.T) {
+	good := WrenchWork{Torque: 80, Length: 400, Adapter: 60, Wrenches: shop}
+	for says, spoil := range map[string]func(*WrenchWork){
+		"torque 0 N·m; allowed: above 0":                                          func(w *WrenchWork) { w.Torque = 0 },
+		"torque NaN N·m":                                                          func(w *WrenchWork) { w.Torque = unit.Torque(math.NaN()) },
+		"wrench length 0 mm with an adapter of 60 mm; allowed":                    func(w *WrenchWork) { w.Length = 0 },
+		"adapter -1 mm; allowed: 0 mm to 3000 mm":                                 func(w *WrenchWork) { w.Adapter = -1 },
+		"adapter angle 1000°; allowed":                                            func(w *WrenchWork) { w.AdapterAngle = 1000 },
+		"an adapter of 390 mm at 180° leaves 10 mm of lever":                      func(w *WrenchWork) { w.Adapter, w.AdapterAngle = 390, 180 },
+		"no wrench of the list fits 900 N·m; usable are large: 40 N·m to 200 N·m": func(w *WrenchWork) { w.Torque = 900 },
+		`wrench "odd": 50 to 10 N·m; allowed: a range that rises`:                 func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Min: 50, Max: 10}} },
+		`wrench "odd": a scale division of 80 N·m; allowed`:                       func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Division: 80}} },
+		`wrench "odd": the unit is not known; allowed: N·m`:                       func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Unit: 9}} },
+	} {
+		bad := good
+		spoil(&bad)
+		r, err := SetWrench(bad)
+		if err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("error %v; want it to say %q", err, says)
+		}
+		if !reflect.DeepEqual(r, WrenchResult{}) {
+			t.Errorf("%q: a result beside the error", says)
+		}
+	}
+}
+
+func TestCoarseScaleIsTold(t *testing.T) {
+	r, err := SetWrench(WrenchWork{Torque: 22, Wrenches: []Wrench{{Name: "long", Max: 100, Division: 5}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Notes) != 1 || !strings.Contains(r.Notes[0], "the scale of long is coarse here: set to 20 N·m the fastener gets 20.0 N·m, -9 %") {
+		t.Errorf("%q", r.Notes)
+	}
+}
+
+func TestSpreadErrorsSayWhatIsAllowed(t *testing.T) {
+	for says, try := range map[string]func() (Spread, error){
+		`tightening by "guess" is not known; allowed: elongation, yield, angle`: func() (Spread, error) { return ScatterOf(1, "guess") },
+		`tightening by "guess" is not known; allowed: feel, impact wrench`:      func() (Spread, error) { return FlangeScatter(1, "guess", 0.1) },
+		"preload 0 N; allowed: above 0":                                         func() (Spread, error) { return ScatterOf(0, "torque") },
+		"preload NaN N":                                                         func() (Spread, error) { return FlangeScatter(unit.Force(math.NaN()), "feel", 0.1) },
+		"friction 3 to 3":                                                       func() (Spread, error) { return FlangeScatter(1, "feel", 3) },
+	} {
+		s, err := try()
+		if err == nil || !strings.Contains(err.Error(), says) || s != (Spread{}) {
+			t.Errorf("%+v, %v; want it to say %q", s, err, says)
+		}
+	}
+}
