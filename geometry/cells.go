@@ -47,7 +47,8 @@ func (c *cells) cell(p Point) int {
 }
 
 // nearest gives the nearest neighbour of a point; its own index where it is
-// alone. The cells about it are searched ring by ring.
+// alone. The cells about it are searched ring by ring: what lies in ring n is
+// more than n-1 cells away.
 func (c *cells) nearest(i int) int {
 	found, best := i, math.Inf(1)
 	column, row := c.place(c.points[i])
@@ -58,16 +59,24 @@ func (c *cells) nearest(i int) int {
 				step = max(1, 2*ring) // only the ends of the rows between
 			}
 			for x := column - ring; x <= column+ring; x += step {
-				if x < 0 || x >= c.columns {
-					continue
-				}
-				for _, k := range c.member[c.first[y*c.columns+x]:c.first[y*c.columns+x+1]] {
-					if d := c.points[i].Distance(c.points[k]); k != i && d < best {
-						found, best = k, d
-					}
-				}
+				found, best = c.nearer(i, x, y, found, best)
 			}
 		}
 	}
 	return found
+}
+
+// nearer gives the point of one cell that is nearer to point i than best, and
+// its distance; found and best where there is none.
+func (c *cells) nearer(i, x, y, found int, best float64) (int, float64) {
+	if x < 0 || x >= c.columns {
+		return found, best
+	}
+	cell := y*c.columns + x
+	for _, k := range c.member[c.first[cell]:c.first[cell+1]] {
+		if d := c.points[i].Distance(c.points[k]); k != i && d < best {
+			found, best = k, d
+		}
+	}
+	return found, best
 }

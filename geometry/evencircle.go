@@ -27,7 +27,7 @@ func OneCircle(points []Point, centre Point) bool {
 // are missing. It gives nil where they lie on no even places.
 func EvenPlaces(deg []float64) (places []int, count int) {
 	n := len(deg)
-	for count = n; count <= n+max(2, n/4); count++ {
+	for count = n; count <= n+n/4; count++ {
 		if places = placesAmong(deg, count); places != nil {
 			return places, count
 		}
@@ -35,15 +35,27 @@ func EvenPlaces(deg []float64) (places []int, count int) {
 	return nil, n
 }
 
+// placesAmong numbers the directions by count even places. Where the places lie
+// is taken from all directions together, so that it makes no difference which
+// one comes first.
 func placesAmong(deg []float64, count int) []int {
+	step := 360 / float64(count)
+	var sum Point
+	for _, d := range deg {
+		sum = sum.Add(Polar(Point{}, 1, d/step*360))
+	}
+	shift := math.Atan2(sum.Y, sum.X) / (2 * math.Pi)
 	places := make([]int, len(deg))
 	for k, d := range deg {
-		exact := d / 360 * float64(count)
+		exact := d/step - shift
 		places[k] = int(math.Round(exact))
 		tooFar := math.Abs(exact-math.Round(exact)) > 0.2
-		if tooFar || places[k] >= count || (k > 0 && places[k] <= places[k-1]) {
+		if tooFar || (k > 0 && places[k] <= places[k-1]) || places[k]-places[0] >= count {
 			return nil
 		}
+	}
+	for k := len(places) - 1; k >= 0; k-- {
+		places[k] -= places[0]
 	}
 	return places
 }

@@ -3,8 +3,11 @@ package geometry
 import "math"
 
 // Grid gives rows × columns places, by rows from the top left, with the
-// centre of the grid at centre.
+// centre of the grid at centre; none where a count is below one.
 func Grid(columns, rows int, pitchX, pitchY float64, centre Point) []Point {
+	if columns < 1 || rows < 1 {
+		return nil
+	}
 	points := make([]Point, 0, columns*rows)
 	for r := range rows {
 		for c := range columns {
@@ -18,8 +21,11 @@ func Grid(columns, rows int, pitchX, pitchY float64, centre Point) []Point {
 }
 
 // Row gives count places at the pitch, from the first place in the direction
-// angleDeg (anticlockwise from the right).
+// angleDeg (anticlockwise from the right); none where count is below one.
 func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
+	if count < 1 {
+		return nil
+	}
 	direction := Polar(Point{}, 1, angleDeg)
 	points := make([]Point, count)
 	for i := range points {
@@ -29,8 +35,12 @@ func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
 }
 
 // Circle gives count even places on a circle, the first in the direction
-// firstDeg; clockwise in the view, or anticlockwise.
+// firstDeg; clockwise in the view, or anticlockwise; none where count is below
+// one.
 func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwise bool) []Point {
+	if count < 1 {
+		return nil
+	}
 	step := 360 / float64(count)
 	if clockwise {
 		step = -step
@@ -44,8 +54,12 @@ func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwi
 
 // Rectangle gives places on the perimeter of a width × height rectangle:
 // columns along the top and bottom with the corners, rows more on each end,
-// clockwise from the top left.
+// clockwise from the top left; none where columns is below two, which leaves
+// no corners, or rows below zero.
 func Rectangle(columns, rows int, width, height float64, centre Point) []Point {
+	if columns < 2 || rows < 0 {
+		return nil
+	}
 	left, right := centre.X-width/2, centre.X+width/2
 	bottom, top := centre.Y-height/2, centre.Y+height/2
 	along := func(a, b float64, i, n int) float64 { return a + (b-a)*float64(i)/float64(n) }

@@ -28,11 +28,16 @@ func (j Joint) Mirrored(axis Axis) Joint {
 	return m
 }
 
+// mirrored takes the coordinate from zero, as a changed sign would make a
+// minus zero of it on the axis.
 func (p Point) mirrored(axis Axis) Point {
-	if axis == AxisX {
-		return Point{-p.X, p.Y}
+	switch axis {
+	case AxisX:
+		return Point{0 - p.X, p.Y}
+	case AxisY:
+		return Point{p.X, 0 - p.Y}
 	}
-	return Point{p.X, -p.Y}
+	return p
 }
 
 func (f Front) mirrored(axis Axis) Front {

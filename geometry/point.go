@@ -29,6 +29,9 @@ func Turn(deg float64) float64 {
 	if deg < 0 {
 		deg += 360
 	}
+	if deg >= 360 { // a hair under zero rounds up to a full turn
+		return 0
+	}
 	return deg
 }
 

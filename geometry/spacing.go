@@ -6,8 +6,8 @@ import (
 )
 
 // Spacing gives the spacing of a pattern: the median distance from a point to
-// its nearest neighbour; 0 for fewer than two points. All tolerances of
-// drawdown are shares of it.
+// its nearest neighbour (of two middle ones the larger); 0 for fewer than two
+// points. All tolerances of drawdown are shares of it.
 func Spacing(points []Point) float64 {
 	if len(points) < 2 {
 		return 0

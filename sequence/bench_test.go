@@ -43,18 +43,18 @@ func BenchmarkOrderGrowth(b *testing.B) {
 // Ordering 400 fasteners takes under 5 ms, the best of several tries, so that
 // a busy machine does not decide.
 func TestOrderingIsQuick(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a timing")
+	if testing.Short() || raceEnabled {
+		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
 	}
 	for name, points := range benchLayouts() {
 		for _, way := range placeWays {
 			best := time.Hour
-			for range 7 {
+			for try := 0; try < 7 || try < 60 && best > 5*time.Millisecond; try++ {
 				begin := time.Now()
 				Places(points, way, TurnDefault)
 				best = min(best, time.Since(begin))
 			}
-			if best > 5*time.Millisecond && !raceEnabled {
+			if best > 5*time.Millisecond {
 				t.Errorf("%s, %s: %v", name, way, best)
 			}
 		}

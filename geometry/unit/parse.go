@@ -4,15 +4,20 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strconv"
+	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // ErrNoUnit is wrapped by the error for a bare number where a unit is needed.
 var ErrNoUnit = errors.New("the unit is missing")
 
-// ParseLength reads "110 mm" or "4 3/8 in"; a bare number takes bareUnit,
-// which is "mm" or "in".
+// ParseLength reads "110 mm", "110,5 mm" or "4 3/8 in"; a bare number takes
+// bareUnit, which is "mm" or "in".
+//
+// This and the other parsers take a decimal point or a decimal comma. A comma
+// that can be a thousands sign, as in "1,000 mm", is an error that says how to
+// write either reading.
 func ParseLength(s, bareUnit string) (Length, error) {
 	v, err := parse(s, bareUnit, lengthScales, "110 mm, 4.25 in")
 	return Length(v), err
@@ -43,102 +48,88 @@ func ParseDuration(s string) (Duration, error) {
 }
 
 func parse(s, bareUnit string, scales []scale, examples string) (float64, error) {
-	number, name := split(s)
-	value, err := parseNumber(number)
+	value, name, err := numberAndUnit(s, bareUnit, "a quantity", examples)
 	if err != nil {
-		return 0, fmt.Errorf("%q is not a quantity; write for example %s", s, examples)
+		return 0, err
+	}
+	lower := strings.ToLower(name)
+	for _, sc := range scales {
+		if slices.Contains(sc.spellings, lower) {
+			return checkFinite(s, value*sc.size)
+		}
+	}
+	return 0, fmt.Errorf("%q has the unknown unit %q; allowed: %s", s, lower, allowedUnits(scales))
+}
+
+// numberAndUnit reads the number and gives the unit behind it, without spaces;
+// bareUnit where there is none. What names the quantity in
+// the error.
+func numberAndUnit(s, bareUnit, what, examples string) (value float64, name string, err error) {
+	number, name := split(s)
+	value, err = parseNumber(number)
+	// A broken character can lose a space and become another one.
+	if errors.Is(err, errNoNumber) || !utf8.ValidString(s) {
+		return 0, "", fmt.Errorf("%q is not %s; write for example %s", s, what, examples)
+	}
+	if err != nil {
+		return 0, "", fmt.Errorf("%q: %w", s, err)
 	}
 	if name == "" {
-		if bareUnit == "" {
-			return 0, fmt.Errorf("%q: %w; write for example %s", s, ErrNoUnit, examples)
-		}
 		name = bareUnit
 	}
-	for _, sc := range scales {
-		for _, spelling := range sc.spellings {
-			if spelling == name {
-				return checkFinite(s, value*sc.size)
-			}
-		}
+	if name == "" {
+		return 0, "", fmt.Errorf("%q: %w; write for example %s", s, ErrNoUnit, examples)
 	}
-	return 0, fmt.Errorf("%q has the unknown unit %q; allowed: %s", s, name, spellings(scales))
+	return value, name, nil
 }
 
-// split parts the number from the unit behind it and brings the unit to the
-// form in which the tables hold it: lower case, no spaces.
+// signs brings the signs that people and word processors write to one form.
+var signs = strings.NewReplacer(
+	"−", "-", "⁄", "/",
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4",
+	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+)
+
+// split parts the number from the unit behind it: the number with plain signs,
+// single spaces and a small e, the unit without spaces or a full stop behind.
 func split(s string) (number, name string) {
-	s = strings.TrimSpace(s)
-	end := len(s)
-	for i, r := range s {
-		if !strings.ContainsRune("0123456789.,+-−/ \u00a0eE", r) {
-			end = i
-			break
-		}
-		// An e belongs to the number only when an exponent follows it.
-		if (r == 'e' || r == 'E') && !exponentFollows(s[i+1:]) {
-			end = i
-			break
-		}
+	s = strings.Join(strings.Fields(signs.Replace(s)), " ")
+	end := strings.IndexFunc(s, func(r rune) bool { return !strings.ContainsRune("0123456789.,+-/ ", r) })
+	if end < 0 {
+		return s, ""
 	}
-	number = strings.TrimSpace(strings.ReplaceAll(s[:end], "\u00a0", " "))
-	name = strings.ToLower(strings.Join(strings.Fields(s[end:]), ""))
-	return number, name
+	// An e belongs to the number only when an exponent follows it.
+	if exponent := exponentLength(s[end:]); exponent > 0 {
+		end += exponent
+	}
+	name = strings.ReplaceAll(s[end:], " ", "")
+	return strings.ToLower(strings.TrimSpace(s[:end])), strings.TrimSuffix(name, ".")
 }
 
-func exponentFollows(s string) bool {
-	s = strings.TrimLeft(s, "+-")
-	return s != "" && s[0] >= '0' && s[0] <= '9'
-}
-
-// parseNumber reads decimals with a point or a comma, simple fractions and
-// mixed numbers: 4.25, 4,25, 3/8, 4 3/8.
-func parseNumber(s string) (float64, error) {
-	s = strings.ReplaceAll(s, "−", "-")
-	fields := strings.Fields(s)
-	switch len(fields) {
-	case 1:
-		return parseSimple(fields[0])
-	case 2:
-		if !strings.Contains(fields[1], "/") {
-			return 0, strconv.ErrSyntax
-		}
-		whole, err := parseSimple(fields[0])
-		if err != nil {
-			return 0, err
-		}
-		part, err := parseSimple(fields[1])
-		if err != nil || part < 0 {
-			return 0, strconv.ErrSyntax
-		}
-		return whole + math.Copysign(part, whole), nil
+// exponentLength gives the length of the exponent that s begins with.
+func exponentLength(s string) int {
+	if s[0] != 'e' && s[0] != 'E' {
+		return 0
 	}
-	return 0, strconv.ErrSyntax
-}
-
-func parseSimple(s string) (float64, error) {
-	over, under, isFraction := strings.Cut(s, "/")
-	top, err := strconv.ParseFloat(strings.Replace(over, ",", ".", 1), 64)
-	if err != nil || !isFraction {
-		return top, err
+	digits := strings.TrimLeft(s[1:], "+-")
+	rest := strings.TrimLeft(digits, "0123456789")
+	if rest == digits {
+		return 0
 	}
-	bottom, err := strconv.ParseFloat(under, 64)
-	if err != nil || bottom == 0 {
-		return 0, strconv.ErrSyntax
-	}
-	return top / bottom, nil
+	return len(s) - len(rest)
 }
 
 func checkFinite(s string, v float64) (float64, error) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is not a finite quantity", s)
+		return 0, fmt.Errorf("%q is too large", s)
 	}
 	return v, nil
 }
 
-func spellings(scales []scale) string {
-	var first []string
+func allowedUnits(scales []scale) string {
+	var all []string
 	for _, sc := range scales {
-		first = append(first, sc.spellings[0])
+		all = append(all, sc.sign)
 	}
-	return strings.Join(first, ", ")
+	return strings.Join(all, ", ")
 }

@@ -1,6 +1,9 @@
 package unit
 
-import "strconv"
+import (
+	"math"
+	"strconv"
+)
 
 // String prints the angle as a person reads it off a gauge.
 func (a Angle) String() string { return plain(float64(a), 1) + "°" }
@@ -8,12 +11,16 @@ func (a Angle) String() string { return plain(float64(a), 1) + "°" }
 // String prints the length in millimetres, to a hundredth at most.
 func (l Length) String() string { return plain(float64(l), 2) + " mm" }
 
-// String prints minutes, or hours when they are whole.
+// String prints minutes; hours when they are whole, and seconds under a minute.
 func (d Duration) String() string {
-	if d >= 60 && float64(int(d/60))*60 == float64(d) {
-		return plain(float64(d/60), 0) + " h"
+	minutes := float64(d)
+	switch {
+	case minutes >= 60 && math.Mod(minutes, 60) == 0:
+		return plain(minutes/60, 0) + " h"
+	case minutes != 0 && math.Abs(minutes) < 1:
+		return plain(minutes*60, 1) + " s"
 	}
-	return plain(float64(d), 1) + " min"
+	return plain(minutes, 1) + " min"
 }
 
 // plain prints v with at most the given decimals and no trailing zeros.

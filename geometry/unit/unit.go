@@ -32,43 +32,45 @@ const (
 	newtonsPerKilogram = 9.80665
 )
 
-// scale is one unit as people write it: its accepted spellings (lower case,
-// without spaces) and its size in the unit used inside.
+// scale is one unit: its sign as we print it, its accepted spellings (lower
+// case, without spaces or a full stop behind) and its size in the unit used
+// inside.
 type scale struct {
+	sign      string
 	spellings []string
 	size      float64
 }
 
 var lengthScales = []scale{
-	{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1},
-	{[]string{"cm"}, 10},
-	{[]string{"m"}, 1000},
-	{[]string{"in", "inch", "inches", `"`, "″"}, millimetresPerInch},
-	{[]string{"ft"}, 12 * millimetresPerInch},
+	{"mm", []string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1},
+	{"cm", []string{"cm"}, 10},
+	{"m", []string{"m"}, 1000},
+	{"in", []string{"in", "inch", "inches", `"`, "″", "”", "''"}, millimetresPerInch},
+	{"ft", []string{"ft", "foot", "feet"}, 12 * millimetresPerInch},
 }
 
 var angleScales = []scale{
-	{[]string{"°", "deg", "degree", "degrees"}, 1},
-	{[]string{"turn", "turns"}, 360},
+	{"°", []string{"°", "deg", "degree", "degrees", "º", "˚"}, 1},
+	{"turn", []string{"turn", "turns"}, 360},
 }
 
 var forceScales = []scale{
-	{[]string{"n"}, 1},
-	{[]string{"kn"}, 1000},
-	{[]string{"lbf", "lb"}, newtonsPerPound},
-	{[]string{"kip", "kips"}, 1000 * newtonsPerPound},
-	{[]string{"kgf"}, newtonsPerKilogram},
+	{"N", []string{"n"}, 1},
+	{"kN", []string{"kn"}, 1000},
+	{"lbf", []string{"lbf", "lb", "lbs"}, newtonsPerPound},
+	{"kip", []string{"kip", "kips"}, 1000 * newtonsPerPound},
+	{"kgf", []string{"kgf"}, newtonsPerKilogram},
 }
 
 var stressScales = []scale{
-	{[]string{"mpa", "n/mm²", "n/mm2"}, 1},
-	{[]string{"gpa"}, 1000},
-	{[]string{"psi"}, newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
-	{[]string{"ksi"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
+	{"MPa", []string{"mpa", "n/mm²", "n/mm2", "n/mm^2"}, 1},
+	{"GPa", []string{"gpa"}, 1000},
+	{"psi", []string{"psi"}, newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
+	{"ksi", []string{"ksi"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
 }
 
 var durationScales = []scale{
-	{[]string{"min", "minute", "minutes"}, 1},
-	{[]string{"h", "hour", "hours"}, 60},
-	{[]string{"s", "second", "seconds"}, 1.0 / 60},
+	{"min", []string{"min", "mins", "minute", "minutes"}, 1},
+	{"h", []string{"h", "hr", "hrs", "hour", "hours"}, 60},
+	{"s", []string{"s", "sec", "second", "seconds"}, 1.0 / 60},
 }

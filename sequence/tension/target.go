@@ -39,6 +39,7 @@ type AtFriction struct {
 	Preload      unit.Force
 	YieldShare   float64     // used, by tension and torsion together
 	FullTorque   unit.Torque // the torque that would use the whole share allowed
+	Split        TorqueSplit
 }
 
 // Target works out the torque to set for a bolt.
@@ -116,7 +117,7 @@ func (r Result) aimedAt(at AtFriction, s settled) Result {
 	r.Preload, r.YieldUsed = at.Preload, at.YieldShare
 	r.ProofUsed = float64(r.Preload / r.ProofLoad)
 	r.NutFactor = NutFactor(s.thread, r.Effective, at.Thread, at.Head, r.Equation)
-	r.Split = SplitTorque(s.thread, r.Effective, at.Thread, at.Head, r.Equation)
+	r.Split = at.Split
 	r.Notes = s.notes(r)
 	return r
 }
@@ -157,6 +158,7 @@ func (s settled) at(torque unit.Torque, threadFriction, headFriction float64) At
 		Preload:    preload,
 		YieldShare: YieldShare(preload, s.strength.Yield, s.thread, threadFriction, s.equation),
 		FullTorque: s.fullTorque(threadFriction, headFriction),
+		Split:      SplitTorque(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
 	}
 }
 

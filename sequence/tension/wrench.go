@@ -26,13 +26,15 @@ type WrenchWork struct {
 	AdapterAngle unit.Angle  // from the centre line of the wrench: 0° straight out, 90° no correction
 	Wrenches     []Wrench    // of the shop; none: only the setting is told
 	Again        bool        // the fastener has been tightened before
+
+	Unit unit.TorqueUnit // of the scale where no wrench is listed
 }
 
 // WrenchResult is what to set and on which wrench.
 type WrenchResult struct {
 	Setting unit.Torque      // exact
 	Wrench  *Wrench          // nil where none was listed
-	Scale   unit.GivenTorque // Setting on the scale of Wrench, else in N·m
+	Scale   unit.GivenTorque // Setting on the scale of Wrench, else in the unit asked for
 	Given   unit.Torque      // that the fastener gets with Scale set
 
 	RoundingShare  float64     // Given over the torque asked, less 1
@@ -51,6 +53,9 @@ func SetWrench(w WrenchWork) (WrenchResult, error) {
 	if !(w.Torque > 0 && !math.IsInf(float64(w.Torque), 1)) {
 		return WrenchResult{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(w.Torque))
 	}
+	if w.Unit > unit.KilogramForceMetre {
+		return WrenchResult{}, fmt.Errorf("the unit of the scale is not known; allowed: %s, %s, %s, %s", unit.NewtonMetre, unit.PoundForceFoot, unit.PoundForceInch, unit.KilogramForceMetre)
+	}
 	if len(w.Wrenches) == 0 {
 		if err := checkAdapter(w.Length, w.Adapter, w.AdapterAngle); err != nil {
 			return WrenchResult{}, err
@@ -66,8 +71,8 @@ func SetWrench(w WrenchWork) (WrenchResult, error) {
 
 func (w WrenchWork) set(wrench *Wrench) WrenchResult {
 	r := WrenchResult{Setting: w.setting(wrench), Wrench: wrench}
-	r.Scale = unit.GivenTorque{Value: float64(r.Setting), Unit: unit.NewtonMetre}
-	if rounded := r.Setting.OnScale(unit.NewtonMetre); rounded.Value > 0 {
+	r.Scale = unit.GivenTorque{Value: r.Setting.In(w.Unit), Unit: w.Unit}
+	if rounded := r.Setting.OnScale(w.Unit); rounded.Value > 0 {
 		r.Scale = rounded
 	}
 	r.ToleranceShare = Tolerance(float64(r.Setting))

@@ -1,0 +1,55 @@
+package geometry
+
+import "math"
+
+// gridTilt gives the direction of the rows of a grid in degrees, from about
+// -45 to 45. The neighbours of each place give a first direction, which is
+// then fitted to the rows and columns seen along it: on a long part a small
+// error of the direction is a large one at the ends.
+func gridTilt(points []Point) float64 {
+	first := neighbourTilt(points)
+	return first + remainingTilt(rotated(points, -first))
+}
+
+// neighbourTilt gives the mean direction to the nearest neighbour in degrees,
+// right angles folded away, in (-45, 45].
+func neighbourTilt(points []Point) float64 {
+	var sum Point
+	for i, k := range nearestNeighbours(points) {
+		sum = sum.Add(Polar(Point{}, 1, 4*points[k].AngleFrom(points[i])))
+	}
+	return math.Atan2(sum.Y, sum.X) * 180 / math.Pi / 4
+}
+
+// remainingTilt gives the small angle in degrees by which rows that lie nearly
+// along x, and columns that lie nearly along y, are turned: by least squares
+// over the places, each against the middle of its own row and column.
+func remainingTilt(points []Point) float64 {
+	spacing := Spacing(points)
+	rows, columns := newLevels(points, alongY, spacing), newLevels(points, alongX, spacing)
+	rowMiddle, columnMiddle := rows.middles(points), columns.middles(points)
+	var product, squares float64
+	for i, p := range points {
+		r, c := p.Sub(rowMiddle[rows.of[i]]), p.Sub(columnMiddle[columns.of[i]])
+		product += r.X*r.Y - c.X*c.Y
+		squares += r.X*r.X + c.Y*c.Y
+	}
+	if squares == 0 {
+		return 0
+	}
+	return math.Atan(product/squares) * 180 / math.Pi
+}
+
+// shift gives how far a turn by deg about the middle moves a point at the most.
+func shift(points []Point, deg float64) float64 {
+	return Enclose(points).Radius * math.Abs(math.Sin(deg*math.Pi/180))
+}
+
+func alongX(p Point) float64 { return p.X }
+
+func alongY(p Point) float64 { return p.Y }
+
+func rotated(points []Point, deg float64) []Point {
+	s, c := math.Sincos(deg * math.Pi / 180)
+	return mapped(points, func(p Point) Point { return Point{c*p.X - s*p.Y, s*p.X + c*p.Y} })
+}

@@ -1,0 +1,95 @@
+package unit
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+var (
+	// 110, +4.25, .5, 5., 1.5e3
+	pointNumber = regexp.MustCompile(`^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$`)
+	// 4,25 and ,5
+	commaNumber = regexp.MustCompile(`^[+-]?(\d*),(\d+)(?:e[+-]?\d+)?$`)
+	// 3/8, 4 3/8 and 4-3/8
+	fraction = regexp.MustCompile(`^([+-]?)(?:(\d+)[ -])?(\d+)/(\d+)$`)
+	// 1,234.5, 1.234,5, 1,234,567 and 1 000
+	thousands = regexp.MustCompile(`^[+-]?\d{1,3}(?:[., ]\d{3})+(?:[.,]\d*)?$`)
+)
+
+// errNoNumber says that there is nothing to use as a number.
+var errNoNumber = errors.New("not a number")
+
+// parseNumber reads decimals with a point or a comma, simple fractions and
+// mixed numbers: 4.25, 4,25, 3/8, 4 3/8. The text has plain signs and single
+// spaces. A comma that can be a thousands sign is refused: 1,000 is one or a
+// thousand.
+func parseNumber(s string) (float64, error) {
+	if m := fraction.FindStringSubmatch(s); m != nil {
+		return mixedNumber(m[1], m[2], m[3], m[4])
+	}
+	if m := commaNumber.FindStringSubmatch(s); m != nil {
+		if maybeThousands(m[1], m[2]) {
+			return 0, fmt.Errorf("the comma in %s can be a decimal or a thousands sign; write %s or %s",
+				s, strings.Replace(s, ",", "", 1), strings.Replace(s, ",", ".", 1))
+		}
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	if pointNumber.MatchString(s) {
+		return decimal(s)
+	}
+	if thousands.MatchString(s) {
+		return 0, fmt.Errorf("%s has thousands signs; write the number without them, for example 1234.5", s)
+	}
+	return 0, errNoNumber
+}
+
+// maybeThousands says whether a comma between these digits can part thousands:
+// exactly three digits follow it, and at most three stand before it, of which
+// the first is no zero.
+func maybeThousands(before, after string) bool {
+	return len(after) == 3 && before != "" && len(before) <= 3 && before[0] != '0'
+}
+
+// mixedNumber gives whole + top/bottom. An improper fraction is refused: 43/8
+// is more often 4 3/8 with its space lost.
+func mixedNumber(sign, whole, top, bottom string) (float64, error) {
+	over, err := decimal(top)
+	if err != nil {
+		return 0, err
+	}
+	under, err := decimal(bottom)
+	if err != nil {
+		return 0, err
+	}
+	if over >= under {
+		return 0, fmt.Errorf("the fraction %s/%s is not under one; write for example 3/8 or 4 3/8", top, bottom)
+	}
+	value := over / under
+	if whole != "" {
+		count, err := decimal(whole)
+		if err != nil {
+			return 0, err
+		}
+		value += count
+	}
+	if sign == "-" {
+		value = 0 - value
+	}
+	return value, nil
+}
+
+// decimal reads a number whose form is known to be right; errNoNumber where it
+// is beyond all figures. Minus zero is zero.
+func decimal(s string) (float64, error) {
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		return 0, errNoNumber
+	}
+	if v == 0 {
+		return 0, nil
+	}
+	return v, nil
+}

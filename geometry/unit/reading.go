@@ -1,0 +1,61 @@
+package unit
+
+import (
+	"math"
+	"strconv"
+)
+
+// Other is the same torque in the unit of the other kind of wrench (metric for
+// pound-force, pound-force for metric), rounded as that wrench's scale is read.
+func (g GivenTorque) Other() GivenTorque {
+	if g.Unit != NewtonMetre {
+		return g.Nm().OnScale(NewtonMetre)
+	}
+	if feet := math.Abs(g.Nm().In(PoundForceFoot)); feet < smallestFootReading {
+		return g.Nm().OnScale(PoundForceInch)
+	}
+	return g.Nm().OnScale(PoundForceFoot)
+}
+
+// smallestFootReading is where a scale in whole lbf·ft becomes too coarse (a
+// division is over 7 % of the reading) and the small wrench marked in lbf·in
+// takes over.
+const smallestFootReading = 14
+
+// OnScale rounds the torque to the division that a wrench marked in u is read
+// to, so that a conversion never shows false digits. From 0.015 of the unit
+// upwards the rounding changes the torque by 3.4 % at the most.
+func (t Torque) OnScale(u TorqueUnit) GivenTorque {
+	v := t.In(u)
+	step := division(math.Abs(v), u)
+	// Steps are decimal: printing and reading again takes away binary dust.
+	tidy, _ := strconv.ParseFloat(strconv.FormatFloat(math.Round(v/step)*step, 'f', 4, 64), 64)
+	return GivenTorque{tidy, u}
+}
+
+// divisions are the steps that wrench scales are read to, each for readings
+// below a limit. Every limit is a whole number of the steps on both its sides,
+// so that a higher torque never gets a lower figure.
+// Common practice, no source: torque screwdrivers are marked in hundredths,
+// small wrenches in tenths, bench wrenches in halves up to 15 and in ones
+// above, long wrenches in fives.
+var divisions = []struct{ below, step float64 }{
+	{0.2, 0.001}, {1, 0.01}, {2, 0.05}, {10, 0.1}, {15, 0.5}, {500, 1}, {math.Inf(1), 5},
+}
+
+// division is the reading step of a wrench scale near value v. A scale in
+// kgf·m, a unit of about ten newton metres, has steps a tenth as large.
+func division(v float64, u TorqueUnit) float64 {
+	scale := 1.0
+	if u == KilogramForceMetre {
+		scale = 10
+	}
+	step := 0.0
+	for _, d := range divisions {
+		step = d.step / scale
+		if v*scale < d.below {
+			break
+		}
+	}
+	return step
+}

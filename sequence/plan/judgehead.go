@@ -1,0 +1,79 @@
+package plan
+
+import (
+	"fmt"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+)
+
+// usualFace is the bearing face in diameters where the thread has no standard
+// head: Shigley 9th ed., section 8-5.
+const usualFace = 1.5
+
+// settleHead doubts a head that does not go with its thread or its hole, and
+// then goes on with the standard one.
+func (j *judge) settleHead() {
+	j.settleFace()
+	_, err := tension.AtTorque(j.bolt, 1)
+	if err == nil {
+		return
+	}
+	stated := j.bolt.HeadAcross != 0 || j.bolt.WasherFace != 0 || j.bolt.Hole != 0
+	j.bolt.HeadAcross, j.bolt.WasherFace, j.bolt.Hole = 0, 0, 0
+	j.settleFace()
+	if _, still := tension.AtTorque(j.bolt, 1); stated && still == nil {
+		j.doubt(0, AboutHead, "the head does not fit:", err.Error(), "head, washer and hole")
+	}
+}
+
+// settleFace takes the usual bearing face where neither the file nor a standard
+// has one.
+func (j *judge) settleFace() {
+	if j.bolt.HeadAcross != 0 || j.bolt.WasherFace != 0 {
+		return
+	}
+	if _, _, err := tension.HexagonAcross(*j.kind.Thread); err != nil {
+		j.bolt.WasherFace = unit.Length(usualFace * j.kind.Thread.MajorMm)
+	}
+}
+
+// judgePressure doubts a bearing face that not even the hardest of the usual
+// materials bears; the file does not say what is clamped.
+func (j *judge) judgePressure() {
+	if j.preload == 0 {
+		return
+	}
+	hardest := hardestMaterial()
+	r, err := tension.PressureUnderHead(j.bolt, j.preload, hardest.Name)
+	if err != nil || r.Used <= 1 {
+		return
+	}
+	j.doubt(0, AboutHead, j.ring(), fmt.Sprintf("takes about %.2g MPa at %.0f kN (worked out), and the hardest of the usual materials bears %.0f MPa",
+		float64(r.Pressure), float64(j.preload)/1000, float64(r.Limit)), "head, washer and hole")
+}
+
+// ring names the bearing face as the file states it.
+func (j *judge) ring() string {
+	hole := "the usual hole"
+	if j.bolt.Hole != 0 {
+		hole = fmt.Sprintf("a hole of %v", j.bolt.Hole)
+	}
+	switch {
+	case j.bolt.WasherFace != 0:
+		return fmt.Sprintf("a bearing face of %v on %s", j.bolt.WasherFace, hole)
+	case j.bolt.HeadAcross != 0:
+		return fmt.Sprintf("a head of %v on %s", j.bolt.HeadAcross, hole)
+	}
+	return "the usual head on " + hole
+}
+
+func hardestMaterial() tension.Material {
+	var hardest tension.Material
+	for _, name := range tension.Materials() {
+		if m, err := tension.ParseMaterial(name); err == nil && m.LimitingPressure > hardest.LimitingPressure {
+			hardest = m
+		}
+	}
+	return hardest
+}
