@@ -6,6 +6,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"drawdown/patterns/problem"
 )
 
 const (
@@ -85,7 +87,7 @@ func (r *reader) missingBase(at *node, name string, err error) {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		r.fail(at, "a path relative to this file, or "+alternatives(Builtin()),
-			"extends: there is no file and no built-in pattern %s%s", quoted(name), didYouMean(bareName(name), Builtin()))
+			"extends: there is no file and no built-in pattern %s%s", quoted(name), problem.DidYouMean(bareName(name), Builtin()))
 	default:
 		r.fail(at, "", "extends: %s cannot be read: %s", quoted(name), reason(err))
 	}

@@ -3,6 +3,8 @@ package patterns
 import (
 	"slices"
 	"strings"
+
+	"drawdown/patterns/problem"
 )
 
 // fields is a map of the file whose keys are known.
@@ -31,7 +33,7 @@ func (r *reader) fields(n *node, what string, allowed ...string) (fields, bool) 
 			continue
 		}
 		meant := r.meant(e.key.text, allowed)
-		r.fail(e.key, alternatives(allowed), "unknown key %s in %s%s", quoted(e.key.text), what, asQuestion(meant))
+		r.fail(e.key, alternatives(allowed), "unknown key %s in %s%s", quoted(e.key.text), what, problem.Question(meant))
 		f.meant = append(f.meant, meant)
 	}
 	return f, true

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"drawdown/geometry"
+	"drawdown/patterns/problem"
 )
 
 // The squares must find what comparing every pair finds (first principles).
@@ -70,7 +71,7 @@ func TestNearestFindsOneSlip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		word := rapid.SampledFrom(fileKeys).Draw(t, "word")
 		at := rapid.IntRange(0, len(word)-1).Draw(t, "at")
-		if got := nearest(word[:at]+word[at+1:], fileKeys); got != word {
+		if got := problem.Nearest(word[:at]+word[at+1:], fileKeys); got != word {
 			t.Fatalf("%s without letter %d: %q", word, at, got)
 		}
 	})

@@ -94,7 +94,7 @@ func (r *reader) full() bool { return len(r.found) >= maxKept }
 
 // hint says which of the names is meant.
 func (r *reader) hint(name string, names []string) string {
-	return asQuestion(r.meant(name, names))
+	return problem.Question(r.meant(name, names))
 }
 
 // meant gives the name that is meant; empty where none is near. A file with
@@ -105,7 +105,7 @@ func (r *reader) meant(name string, names []string) string {
 	if len(r.found) > mostHints {
 		return ""
 	}
-	return nearest(name, names)
+	return problem.Nearest(name, names)
 }
 
 // errorsSince says whether an error was found after the first n problems.

@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"drawdown/patterns/problem"
 )
 
 // maxFileBytes bounds a pattern file; ten thousand fasteners, each on a line
@@ -67,7 +69,7 @@ type UnknownNameError struct{ Name string }
 // Error names the nearest built-in pattern and lists them all.
 func (e *UnknownNameError) Error() string {
 	return fmt.Sprintf("there is no pattern and no file %s%s; built in: %s",
-		quoted(e.Name), didYouMean(e.Name, Builtin()), strings.Join(Builtin(), ", "))
+		quoted(e.Name), problem.DidYouMean(e.Name, Builtin()), strings.Join(Builtin(), ", "))
 }
 
 // Is makes the error an fs.ErrNotExist.

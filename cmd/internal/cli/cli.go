@@ -13,6 +13,8 @@ import (
 	"syscall"
 
 	"github.com/spf13/pflag"
+
+	"drawdown/patterns/problem"
 )
 
 // Status is an exit status of the program.
@@ -110,7 +112,7 @@ func unknownCommand(name string) error {
 	if looksLikePattern(name) {
 		return fmt.Errorf("%q is a pattern; write what to do with it first, as in drawdown card %s", name, name)
 	}
-	return fmt.Errorf("there is no command %q%s; commands: %s", name, didYouMean(name, allNames()), strings.Join(allNames(), ", "))
+	return fmt.Errorf("there is no command %q%s; commands: %s", name, problem.DidYouMean(name, allNames()), strings.Join(allNames(), ", "))
 }
 
 func commandNames() []string {

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"drawdown/patterns/problem"
 )
 
 // jsonFlag adds the flag that every command with figures has.
@@ -29,7 +31,7 @@ func words[T ~string](values []T) []string {
 func choose[T ~string](flag, value string, allowed []T) (T, error) {
 	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
 	if i < 0 {
-		return "", fmt.Errorf("--%s %q is not known%s; allowed: %s", flag, value, didYouMean(value, words(allowed)), choices(allowed))
+		return "", fmt.Errorf("--%s %q is not known%s; allowed: %s", flag, value, problem.DidYouMean(value, words(allowed)), choices(allowed))
 	}
 	return allowed[i], nil
 }
@@ -60,5 +62,5 @@ func unknownFlag(c command, name string, short bool) error {
 		name = "--" + name
 	}
 	known := flagWords(c)
-	return fmt.Errorf("%s has no flag %s%s; flags: %s", c.name, name, didYouMean(name, known), strings.Join(known, ", "))
+	return fmt.Errorf("%s has no flag %s%s; flags: %s", c.name, name, problem.DidYouMean(name, known), strings.Join(known, ", "))
 }

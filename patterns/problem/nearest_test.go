@@ -1,4 +1,4 @@
-package cli
+package problem
 
 import (
 	"testing"
@@ -21,8 +21,8 @@ func TestNearest(t *testing.T) {
 		{"c", ""},
 		{"draw-the-card-of-this-joint-and-print-it-please", ""},
 	} {
-		if got := nearest(c.name, names); got != c.want {
-			t.Errorf("nearest(%q) = %q, want %q", c.name, got, c.want)
+		if got := Nearest(c.name, names); got != c.want {
+			t.Errorf("Nearest(%q) = %q, want %q", c.name, got, c.want)
 		}
 	}
 }
