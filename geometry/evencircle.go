@@ -1,6 +1,7 @@
 package geometry
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -72,7 +73,7 @@ func evenCircle(points []Point) []Point {
 		order[i] = i
 	}
 	angle := func(i int) float64 { return points[i].AngleFrom(centre) }
-	slices.SortStableFunc(order, func(a, b int) int { return sign(angle(a) - angle(b)) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(angle(a), angle(b)) })
 	deg := make([]float64, len(order))
 	for k, i := range order {
 		deg[k] = angle(i) - angle(order[0])

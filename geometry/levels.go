@@ -1,6 +1,7 @@
 package geometry
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -21,7 +22,7 @@ func newLevels(points []Point, coordinate func(Point) float64, spacing float64) 
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return sign(coordinate(points[a]) - coordinate(points[b])) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(coordinate(points[a]), coordinate(points[b])) })
 	begin := 0
 	for k := 1; k <= len(order); k++ {
 		if k < len(order) && coordinate(points[order[k]])-coordinate(points[order[k-1]]) <= 2*l.slack {

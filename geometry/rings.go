@@ -1,6 +1,9 @@
 package geometry
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // Rings parts the places of a layout into rings round the centre, inside out.
 // Each ring lists indices into l.Points.
@@ -40,7 +43,7 @@ func distanceRings(points []Point, centre Point) [][]int {
 	for i, p := range points {
 		distance[i], order[i] = p.Distance(centre), i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return sign(distance[a] - distance[b]) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(distance[a], distance[b]) })
 	jumps := make([]float64, len(order))
 	for k := 1; k < len(order); k++ {
 		jumps[k] = distance[order[k]] - distance[order[k-1]]
@@ -97,14 +100,4 @@ func appendNarrow(rings [][]int, run []int, distance []float64, width float64) [
 	}
 	rings = appendNarrow(rings, run[:cut], distance, width)
 	return appendNarrow(rings, run[cut:], distance, width)
-}
-
-func sign(v float64) int {
-	switch {
-	case v < 0:
-		return -1
-	case v > 0:
-		return 1
-	}
-	return 0
 }

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -23,7 +24,7 @@ func (l *layout) circular(turn Turn) []int {
 func (l *layout) endToEnd(turn Turn) []int {
 	axis := geometry.LongAxis(l.at)
 	order := l.all()
-	slices.SortStableFunc(order, func(a, b int) int { return sign(l.at[a].Dot(axis) - l.at[b].Dot(axis)) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(l.at[a].Dot(axis), l.at[b].Dot(axis)) })
 	ends := []int{order[0], order[len(order)-1]}
 	if l.first(ends, turn.Opposite()) != order[0] {
 		slices.Reverse(order)

@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -66,7 +67,7 @@ func (l *layout) columns() [][]int {
 		along[i] = p.Dot(axis)
 	}
 	order := l.all()
-	slices.SortStableFunc(order, func(a, b int) int { return sign(along[a] - along[b]) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(along[a], along[b]) })
 	var columns [][]int
 	for k, i := range order {
 		if k == 0 || along[i]-along[order[k-1]] > 0.25*l.spacing {

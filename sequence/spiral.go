@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -69,13 +70,13 @@ func (l *layout) byTurn(places []int, turnedDeg func(i int) float64) []int {
 	for _, i := range order {
 		deg[i] = turnedDeg(i)
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return sign(deg[a] - deg[b]) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(deg[a], deg[b]) })
 	begin := 0
 	for k := 1; k <= len(order); k++ {
 		if k < len(order) && l.onSpoke(order[k], deg[order[k]]-deg[order[k-1]]) {
 			continue
 		}
-		slices.SortStableFunc(order[begin:k], func(a, b int) int { return sign(l.radius[a] - l.radius[b]) })
+		slices.SortStableFunc(order[begin:k], func(a, b int) int { return cmp.Compare(l.radius[a], l.radius[b]) })
 		begin = k
 	}
 	return order
@@ -117,14 +118,4 @@ func (l *layout) across(here int, rest []int) int {
 		}
 	}
 	return best
-}
-
-func sign(v float64) int {
-	switch {
-	case v < 0:
-		return -1
-	case v > 0:
-		return 1
-	}
-	return 0
 }

@@ -13,8 +13,9 @@ type judge struct {
 	stages   []Stage // of tightening that cover the kind
 	bolt     tension.Bolt
 	strength tension.Strength
-	strong   bool       // the class is not known; the strongest stands for it
-	preload  unit.Force // that the bolt has in the end; 0: not known
+	strong   bool          // the class is not known; the strongest stands for it
+	tooMuch  []unit.Torque // at any friction
+	preload  unit.Force    // that the bolt has in the end; 0: not known
 	found    []Doubt
 }
 
@@ -30,27 +31,18 @@ func (p Plan) doubtsOf(k Kind) []Doubt {
 		}
 	}
 	j.judgeLength()
-	j.judgeWholeTurns()
 	if k.Thread != nil {
 		j.settle()
-		j.mechanics()
-	}
-	return j.found
-}
-
-// mechanics judges what needs the strength of the bolt. A torque that is far
-// off makes the rest void: it all follows from that one figure.
-func (j *judge) mechanics() {
-	if !j.judgeTorques() {
-		return
-	}
-	j.judgeWrench()
-	if j.strong {
-		return
+		j.judgeTorques()
 	}
 	j.judgeAngles()
-	j.judgeEngagement()
-	j.judgePressure()
+	// A torque that is far off makes the rest void: it follows from that figure.
+	if len(j.tooMuch) == 0 {
+		j.judgeWrench()
+		j.judgeEngagement()
+		j.judgePressure()
+	}
+	return j.found
 }
 
 // doubt records a doubt about the kind.

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension"
@@ -13,47 +14,40 @@ import (
 // longest bolts of structures two thirds).
 const wholeTurn unit.Angle = 360
 
-// judgeWholeTurns doubts more than one turn where the mechanics cannot.
-func (j *judge) judgeWholeTurns() {
+// judgeAngles doubts angles that break the bolt, draw it in at one place, or
+// take it past yield although it is used again; and more than one turn where
+// that cannot be worked out.
+func (j *judge) judgeAngles() {
 	for _, t := range j.turns() {
-		if t.angle > wholeTurn && !j.canTurn(t) {
+		if j.canTurn(t) {
+			j.judgeTurn(t)
+		} else if t.angle > wholeTurn {
 			j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("is more than one turn (%v), which only a long bolt bears", wholeTurn),
-				"the angle; with thread, class and grip in the file it can be worked out")
+				"the angle; with thread, class and grip in the file it is worked out")
 		}
 	}
 }
 
 // canTurn says whether the file states what the mechanics of an angle need.
 func (j *judge) canTurn(t turn) bool {
-	if j.kind.Thread == nil || j.kind.Grip == 0 || t.snug.Value == 0 {
-		return false
-	}
-	_, err := tension.ParseClass(j.kind.Class, *j.kind.Thread)
-	return err == nil
+	return j.kind.Thread != nil && !j.strong && j.kind.Grip != 0 && t.snug.Value != 0 && !slices.Contains(j.tooMuch, t.snug.Nm())
 }
 
-// judgeAngles doubts angles that break the bolt, draw it in at one place, or
-// take it past yield although it is used again.
-func (j *judge) judgeAngles() {
-	for _, t := range j.turns() {
-		if !j.canTurn(t) {
-			continue
-		}
-		r, err := tension.TurnOn(tension.TorqueAngle{Bolt: j.bolt, Grip: j.grip(), Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)})
-		if err != nil {
-			j.doubt(0, AboutGrip, "the grip does not fit:", err.Error(), "the grip and its unit")
-			return
-		}
-		switch at := r.Nominal; {
-		case at.Breaks:
-			j.breaks(t, r)
-		case at.Necks:
-			j.necks(t, r)
-		case j.outlasts(at):
-			j.usedAgain(t, r)
-		}
-		j.bears(r.Nominal.Preload)
+func (j *judge) judgeTurn(t turn) {
+	r, err := tension.TurnOn(tension.TorqueAngle{Bolt: j.bolt, Grip: j.grip(), Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)})
+	if err != nil {
+		j.doubt(0, AboutGrip, "the grip does not fit:", err.Error(), "the grip and its unit")
+		return
 	}
+	switch at := r.Nominal; {
+	case at.Breaks:
+		j.breaks(t, r)
+	case at.Necks:
+		j.necks(t, r)
+	case j.outlasts(at):
+		j.usedAgain(t, r)
+	}
+	j.bears(r.Nominal.Preload)
 }
 
 // mostTurns is more than any bolt bears, and within what the mechanics take.

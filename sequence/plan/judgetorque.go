@@ -15,10 +15,8 @@ import (
 const leastShare = 0.02
 
 // judgeTorques doubts torques that take the bolt past yield. A figure that
-// stands in several stages is doubted once. It gives false where a torque is
-// too much at any friction of the span.
-func (j *judge) judgeTorques() bool {
-	sound := true
+// stands in several stages is doubted once.
+func (j *judge) judgeTorques() {
 	var judged []unit.Torque
 	for i, s := range j.stages {
 		if s.Do != Tighten || slices.Contains(judged, s.Torque.Nm()) {
@@ -33,20 +31,23 @@ func (j *judge) judgeTorques() bool {
 		switch {
 		case least > 1:
 			j.overYield(s, r, least)
-			sound = false
+			j.tooMuch = append(j.tooMuch, s.Torque.Nm())
 		case r.Nominal.YieldShare > 1 && !j.strong:
 			j.nearYield(s, r)
 		case most < leastShare && j.isFinal(i) && !j.strong:
 			j.hardlyAny(s, r, most)
 		}
-		j.bears(min(r.Nominal.Preload, r.Nominal.Preload/unit.Force(r.Nominal.YieldShare)))
+		// A torque over yield brings no more preload than the yield stress does.
+		j.bears(r.Nominal.Preload / unit.Force(max(r.Nominal.YieldShare, 1)))
 	}
-	return sound
 }
 
-// bears records the preload that the bolt reaches. A torque over yield brings
-// no more than the yield stress does.
-func (j *judge) bears(preload unit.Force) { j.preload = max(j.preload, preload) }
+// bears records the preload that the bolt reaches, where its class is known.
+func (j *judge) bears(preload unit.Force) {
+	if !j.strong {
+		j.preload = max(j.preload, preload)
+	}
+}
 
 // shares gives the least and the most of the yield stress used over the span of
 // friction.

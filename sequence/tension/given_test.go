@@ -6,6 +6,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"drawdown/geometry/unit"
 )
 
 // First principles: the texts say what the figures are.
@@ -70,7 +72,7 @@ func TestParseLayers(t *testing.T) {
 		"7075 1 1/2 in": {{38.1, "7075"}}, "70 GPa 20 mm; 3 mm washer": {{20, "70 GPa"}, {3, "washer"}}, "cast aluminium 1/2 in": {{12.7, "cast aluminium"}},
 	} {
 		got, err := ParseLayers(text)
-		if diff := cmp.Diff(want, got, cmp.Comparer(func(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 })); err != nil || diff != "" {
+		if diff := cmp.Diff(want, got, cmp.Comparer(func(a, b unit.Length) bool { return a-b < 1e-9 && b-a < 1e-9 })); err != nil || diff != "" {
 			t.Errorf("%q: %v\n%s", text, err, diff)
 		}
 	}
