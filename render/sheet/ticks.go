@@ -180,3 +180,39 @@ func shortFigure(s *plan.Stage) string {
 	}
 	return s.Wait.String()
 }
+
+// gridHead is the height of the grid's heading.
+const gridHead = 7.0
+
+func gridHeight(bands []band) float64 {
+	if len(bands) == 0 {
+		return 0
+	}
+	h := gridHead
+	for _, b := range bands {
+		h += b.height() + bandGap
+	}
+	return h
+}
+
+// fitting counts the bands that fit into a height.
+func fitting(bands []band, height float64) int {
+	n := 0
+	for n < len(bands) && height >= bands[n].height() {
+		height -= bands[n].height() + bandGap
+		n++
+	}
+	return n
+}
+
+func (c *card) grid(p *pen, y float64, bands []band) {
+	if len(bands) == 0 {
+		return
+	}
+	p.head(p.left(), y+4, wordTick)
+	y += gridHead
+	for _, b := range bands {
+		c.drawBand(p, b, y)
+		y += b.height() + bandGap
+	}
+}

@@ -1,0 +1,197 @@
+package diagram
+
+import (
+	"math"
+
+	"drawdown/render/scene"
+)
+
+const (
+	headLength = 2.8
+	headHalf   = 1.0
+	clearance  = 0.9 // between an arrow and a mark
+)
+
+// route is one arrow: a cubic from rim to rim.
+type route struct {
+	bow    float64
+	curve  [4]scene.Point
+	points []scene.Point // flattened
+	bounds scene.Box
+}
+
+// routes finds a way for each leg, given those that exist. A second round lets
+// the early ones give way to the late.
+func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossings int, ok bool) {
+	choices := make([][]route, len(legs))
+	for k, leg := range legs {
+		for _, bow := range bows {
+			if r, ok := s.route(leg[0], leg[1], bow); ok {
+				choices[k] = append(choices[k], r)
+			}
+		}
+		if len(choices[k]) == 0 {
+			return nil, 0, false
+		}
+	}
+	chosen = make([]route, len(legs))
+	for range 2 {
+		crossings = 0
+		for k := range legs {
+			chosen[k] = route{}
+			best, fewest := s.cheapest(choices[k], chosen, others)
+			chosen[k] = best
+			crossings += fewest
+		}
+	}
+	return chosen, crossings, true
+}
+
+// cheapest picks the way with the fewest crossings and the least bend.
+func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
+	bestCost := math.Inf(1)
+	for _, r := range choices {
+		if math.Abs(r.bow) >= bestCost {
+			continue
+		}
+		crossed := countCrossings(r, chosen) + countCrossings(r, others)
+		crowded := countNear(r, chosen) + countNear(r, others)
+		if cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow); cost < bestCost {
+			best, fewest, bestCost = r, crossed, cost
+		}
+	}
+	return best, fewest
+}
+
+// What a crossing, and an arrow that runs close by, weigh against a bend.
+const (
+	crossingCost = 0.5
+	nearCost     = 0.2
+	nearMm       = 2.0
+)
+
+// countNear counts the arrows that run or end so close to r that the two would
+// be taken for one.
+func countNear(r route, others []route) int {
+	n := 0
+	for _, o := range others {
+		if r.bounds.Grown(nearMm).Meets(o.bounds) && runNear(r.points, o.points) {
+			n++
+		}
+	}
+	return n
+}
+
+func runNear(a, b []scene.Point) bool {
+	for _, p := range a {
+		for _, q := range b {
+			if math.Abs(p.X-q.X) < nearMm && math.Abs(p.Y-q.Y) < nearMm {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// bows are the ways to bend an arrow aside, as shares of its length: straight
+// first.
+var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34, 0.44, -0.44, 0.55, -0.55}
+
+// route bends an arrow by a share of its length; not ok where it would touch a
+// mark or leave the box.
+func (s *sketch) route(from, to int, bow float64) (route, bool) {
+	a, b := s.marks[from], s.marks[to]
+	dx, dy := b.at.X-a.at.X, b.at.Y-a.at.Y
+	length := math.Hypot(dx, dy)
+	control := scene.Point{
+		X: (a.at.X+b.at.X)/2 - dy*bow*2, // a quadratic curve reaches half as far as its control
+		Y: (a.at.Y+b.at.Y)/2 + dx*bow*2,
+	}
+	start := along(a.at, control, a.reach()+s.rim(from)+clearance)
+	end := along(b.at, control, b.reach()+s.rim(to)+clearance)
+	if length < a.reach()+b.reach()+s.rim(from)+s.rim(to)+2*clearance+headLength {
+		return route{}, false
+	}
+	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
+	const steps = 16
+	for k := range steps + 1 {
+		r.points = append(r.points, bezierPoint(r.curve, float64(k)/steps))
+	}
+	r.bounds = scene.Polyline(r.points, false).Bounds()
+	return r, s.clear(r, from, to)
+}
+
+// clear says whether an arrow keeps away from all other marks and from type,
+// and in the box.
+func (s *sketch) clear(r route, from, to int) bool {
+	room := s.req.Box.Grown(-0.5)
+	if !room.Holds(r.bounds) {
+		return false
+	}
+	for _, b := range s.space.boxes {
+		for k := 1; k < len(r.points); k++ {
+			if b.Grown(clearance).Cut(r.points[k-1], r.points[k]) {
+				return false
+			}
+		}
+	}
+	for i, m := range s.marks {
+		keep := m.reach() + s.rim(i) + clearance*0.8
+		if i == from || i == to || !r.bounds.Grown(keep).Contains(m.at) {
+			continue
+		}
+		for k := 1; k < len(r.points); k++ {
+			if distanceToLine(m.at, r.points[k-1], r.points[k]) < keep {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func countCrossings(r route, others []route) int {
+	n := 0
+	for _, o := range others {
+		if r.bounds.Meets(o.bounds) && meet(r.points, o.points) {
+			n++
+		}
+	}
+	return n
+}
+
+func meet(a, b []scene.Point) bool {
+	for i := 1; i < len(a); i++ {
+		for k := 1; k < len(b); k++ {
+			if crossing(a[i-1], a[i], b[k-1], b[k]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// base is where the line of an arrow ends and its head begins.
+func (r route) base() scene.Point { return along(r.curve[3], r.points[len(r.points)-2], headLength) }
+
+func (r route) head() scene.Shape {
+	head := arrowhead(r.base(), r.curve[3], headHalf, scene.Accent)
+	head.Tag = scene.Tag{Role: scene.Trail}
+	return head
+}
+
+// along gives the place at a distance from a point in the direction of
+// another, however far that is.
+func along(from, to scene.Point, distance float64) scene.Point {
+	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)
+	return scene.Point{X: from.X + (to.X-from.X)/length*distance, Y: from.Y + (to.Y-from.Y)/length*distance}
+}
+
+func bezierPoint(c [4]scene.Point, t float64) scene.Point {
+	u := 1 - t
+	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
+	var p scene.Point
+	for k, q := range c {
+		p.X, p.Y = p.X+f[k]*q.X, p.Y+f[k]*q.Y
+	}
+	return p
+}

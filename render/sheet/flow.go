@@ -1,0 +1,143 @@
+package sheet
+
+import (
+	"strconv"
+
+	"drawdown/render/diagram"
+	"drawdown/render/scene"
+)
+
+// name is the name of a page in file names: tighten, tighten-2.
+func (c *card) name(page int) string {
+	name := string(TightenSide)
+	if c.loosening {
+		name = string(LoosenSide)
+	}
+	if page > 1 {
+		name += "-" + strconv.Itoa(page)
+	}
+	return name
+}
+
+// pages lays the side out. The part stands on the first page; stages, tick
+// grid and checks follow there as far as the part keeps enough room, else on
+// further pages with the same header and foot.
+func (c *card) pages() ([]scene.Page, []string) {
+	var leaves []*pen
+	leaf := func() (p *pen, y, bottom float64) {
+		p = &pen{paper: c.paper}
+		leaves = append(leaves, p)
+		return p, c.header(p) + 2, c.paper.Height - c.paper.Margin - c.footHeight() - 2
+	}
+	p, y, bottom := leaf()
+	first := c.choose(bottom - y)
+	drawn := c.part(p, y, bottom-c.height(first))
+	y = bottom - c.height(first)
+	if !first.has(stagesBlock) {
+		p, y, bottom = leaf()
+	}
+	c.stages(p, y)
+	y += c.stagesHeight()
+	if !first.has(gridBlock) {
+		// What to see to first stands before the grid.
+		if first.has(checksBlock) {
+			c.checks(p, bottom-c.checksHeight())
+			y = bottom
+		} else {
+			if bottom-y < c.checksHeight() {
+				p, y, bottom = leaf()
+			}
+			c.checks(p, y)
+			y += c.checksHeight()
+		}
+	}
+	for bands := c.bands(); len(bands) > 0; {
+		n := fitting(bands, bottom-y-gridHead)
+		if n == 0 {
+			p, y, bottom = leaf()
+			n = max(1, fitting(bands, bottom-y-gridHead))
+		}
+		c.grid(p, y, bands[:n])
+		y += gridHeight(bands[:n])
+		bands = bands[n:]
+	}
+	if first.has(gridBlock) {
+		c.checks(p, bottom-c.checksHeight())
+	}
+	return c.finish(leaves), c.left(drawn)
+}
+
+func (c *card) finish(leaves []*pen) []scene.Page {
+	var pages []scene.Page
+	for k, p := range leaves {
+		c.foot(p, k+1, len(leaves))
+		pages = append(pages, scene.Page{
+			Name: c.name(k + 1), Width: c.paper.Width, Height: c.paper.Height, Margin: c.paper.Margin, Items: p.items,
+		})
+	}
+	return pages
+}
+
+// blocks is a set of the things that stand under the part.
+type blocks uint8
+
+const (
+	stagesBlock blocks = 1 << iota
+	checksBlock
+	gridBlock
+)
+
+func (b blocks) has(one blocks) bool { return b&one != 0 }
+
+// height is the height that the blocks need.
+func (c *card) height(b blocks) float64 {
+	h := 0.0
+	if b.has(stagesBlock) {
+		h += c.stagesHeight()
+	}
+	if b.has(checksBlock) {
+		h += c.checksHeight()
+	}
+	if b.has(gridBlock) {
+		h += gridHeight(c.bands())
+	}
+	return h
+}
+
+// choose keeps as many blocks as possible on the first page while the part has
+// room for numbers of full size, or of the size that it would have alone. A
+// part so crowded that its numbers stand on leader lines has the page alone.
+func (c *card) choose(room float64) blocks {
+	most := c.numberCap(room)
+	if c.crowded = most == 0; c.crowded {
+		return 0
+	}
+	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {
+		if height := room - c.height(b); height >= leastPart && c.numberCap(height) >= most {
+			return b
+		}
+	}
+	return 0
+}
+
+// leastPart is the least height of the drawing of the part.
+const leastPart = 46
+
+// numberCap is the height of the numbers that the part would get, up to what a
+// card needs; 0 where they would stand outside their marks.
+func (c *card) numberCap(height float64) float64 {
+	if height < leastPart {
+		return -1
+	}
+	enough := 5 * min(1, c.paper.Width/210) // 5 mm on A4, in proportion on smaller paper
+	if len(c.side.Order) > 20 {
+		enough = 3.0
+	}
+	capMm, led := diagram.NumberCap(c.request(scene.Box{
+		Left: c.paper.Margin, Top: 0, Right: c.paper.Width - c.paper.Margin, Bottom: height - c.captionHeight(),
+	}))
+	if led {
+		return 0
+	}
+	return min(capMm, enough)
+}

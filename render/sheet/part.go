@@ -1,0 +1,131 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/sequence/plan"
+)
+
+func (c *card) request(box scene.Box) diagram.Request {
+	return diagram.Request{Plan: c.plan, Order: c.side.Order, Box: box}
+}
+
+// secondNumbers gives the second numbers: on the loosening side the tightening
+// numbers, or the cast numbers where the part has them; on the tightening side
+// the cast numbers. Nil where there are none.
+func secondNumbers(p plan.Plan, loosening bool) []string {
+	small := make([]string, len(p.Joint.Fasteners))
+	tighten := p.Tighten.Numbers()
+	some := false
+	for i, f := range p.Joint.Fasteners {
+		switch {
+		case f.Cast > 0 && (loosening || f.Cast != tighten[i]):
+			small[i] = strconv.Itoa(f.Cast)
+		case loosening:
+			small[i] = strconv.Itoa(tighten[i])
+		}
+		some = some || small[i] != ""
+	}
+	if !some {
+		return nil
+	}
+	return small
+}
+
+// captionHeight leaves room for two lines under the part, one on wide paper.
+func (c *card) captionHeight() float64 {
+	if c.paper.content() < 150 {
+		return 3 + 2*line
+	}
+	return 3 + line
+}
+
+// part draws the part and its caption between two heights.
+func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
+	req := c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - c.captionHeight()})
+	if !c.crowded {
+		req.Beside = c.second
+	}
+	d := diagram.Draw(req)
+	p.add(d.Items...)
+	c.caption(p, d, bottom-c.captionHeight()+line+0.6)
+	return d
+}
+
+// caption says how to read the drawing, with a sample of each kind's mark.
+func (c *card) caption(p *pen, d diagram.Drawing, y float64) {
+	x := p.left()
+	if len(c.plan.Kinds) > 1 {
+		for i, k := range c.plan.Kinds {
+			p.add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
+			p.text(x+4.4, y, k.Name)
+			x += 4.4 + font.Width(k.Name, scene.Regular, textEm) + 3
+		}
+	}
+	lines := int((c.captionHeight() - 3) / line)
+	if words := font.Break(c.reading(d), scene.Regular, textEm, p.right()-x); len(words) > 1 && lines > 1 {
+		// The second line may begin under the samples.
+		p.text(x, y, words[0])
+		rest := strings.Join(words[1:], " ")
+		p.text(p.left(), y+line, font.Fit(rest, scene.Regular, textEm, p.paper.content()))
+		return
+	}
+	p.text(x, y, font.Fit(c.reading(d), scene.Regular, textEm, p.right()-x))
+}
+
+func (c *card) reading(d diagram.Drawing) string {
+	words := ""
+	if n := len(d.Unplaced); n > 0 {
+		words = fmt.Sprintf("%d numbers found no room on this paper. ", n)
+	}
+	if !c.crowded && c.second != nil {
+		words += "Small number: " + c.smallMeans() + ". "
+	}
+	switch {
+	case d.WholePath:
+		words += "Begin at black, follow the arrows. "
+	case d.Path:
+		words += "Begin at black, follow the arrows; where there is none, go by number. "
+	default:
+		words += "Begin at black, go by number. "
+	}
+	if slices.ContainsFunc(c.plan.Joint.Clusters, func(cl geometry.Cluster) bool { return cl.Unloaded }) {
+		words += "Dashed: no spring load. "
+	}
+	if d.Rings {
+		words += "Grey: every second ring, to guide the eye. "
+	}
+	return words
+}
+
+func (c *card) smallMeans() string {
+	for _, f := range c.plan.Joint.Fasteners {
+		if f.Cast > 0 {
+			return "cast"
+		}
+	}
+	return "tightening"
+}
+
+// left tells what found no room.
+func (c *card) left(d diagram.Drawing) []string {
+	var notes []string
+	side := c.name(1)
+	if n := len(d.Unplaced); n > 0 {
+		notes = append(notes, fmt.Sprintf("%s side: %d of %d numbers found no room on %s; print it on larger paper", side, n, len(c.numbers), c.paper.Name))
+	}
+	for _, word := range d.Dropped {
+		notes = append(notes, fmt.Sprintf("%s side: the label %q found no room on %s", side, word, c.paper.Name))
+	}
+	if d.BesideLeftOut > 0 {
+		notes = append(notes, fmt.Sprintf("%s side: %d small numbers found no room on %s", side, d.BesideLeftOut, c.paper.Name))
+	}
+	return notes
+}
