@@ -19,52 +19,69 @@ func (c *card) name(page int) string {
 	return name
 }
 
+// flow is the run of a side's pages while they fill: the present page, and what
+// of it is free.
+type flow struct {
+	c         *card
+	leaves    []*pen
+	p         *pen
+	y, bottom float64
+}
+
+// turn begins a new page with the header.
+func (f *flow) turn() {
+	f.p = &pen{paper: f.c.paper}
+	f.leaves = append(f.leaves, f.p)
+	f.y = f.c.header(f.p) + 2
+	f.bottom = f.c.paper.Height - f.c.paper.Margin - f.c.footHeight() - 2
+}
+
+// room begins a new page where a height does not fit.
+func (f *flow) room(height float64) {
+	if f.bottom-f.y < height {
+		f.turn()
+	}
+}
+
 // pages lays the side out. The part stands on the first page; stages, tick
 // grid and checks follow there as far as the part keeps enough room, else on
 // further pages with the same header and foot.
 func (c *card) pages() ([]scene.Page, []string) {
-	var leaves []*pen
-	leaf := func() (p *pen, y, bottom float64) {
-		p = &pen{paper: c.paper}
-		leaves = append(leaves, p)
-		return p, c.header(p) + 2, c.paper.Height - c.paper.Margin - c.footHeight() - 2
-	}
-	p, y, bottom := leaf()
-	first := c.choose(bottom - y)
-	drawn := c.part(p, y, bottom-c.height(first))
-	y = bottom - c.height(first)
+	f := &flow{c: c}
+	f.turn()
+	first := c.choose(f.bottom - f.y)
+	drawn := c.part(f.p, f.y, f.bottom-c.height(first))
+	f.y = f.bottom - c.height(first)
 	if !first.has(stagesBlock) {
-		p, y, bottom = leaf()
+		f.turn()
 	}
-	c.stages(p, y)
-	y += c.stagesHeight()
-	if !first.has(gridBlock) {
+	c.stages(f.p, f.y)
+	f.y += c.stagesHeight()
+	if first.has(gridBlock) {
+		f.grid()
+		c.checks(f.p, f.bottom-c.checksHeight())
+	} else {
 		// What to see to first stands before the grid.
-		if first.has(checksBlock) {
-			c.checks(p, bottom-c.checksHeight())
-			y = bottom
-		} else {
-			if bottom-y < c.checksHeight() {
-				p, y, bottom = leaf()
-			}
-			c.checks(p, y)
-			y += c.checksHeight()
-		}
+		f.room(c.checksHeight())
+		c.checks(f.p, f.y)
+		f.y += c.checksHeight()
+		f.grid()
 	}
-	for bands := c.bands(); len(bands) > 0; {
-		n := fitting(bands, bottom-y-gridHead)
+	return c.finish(f.leaves), c.left(drawn)
+}
+
+// grid draws the tick grid over as many pages as it needs.
+func (f *flow) grid() {
+	for bands := f.c.bands(); len(bands) > 0; {
+		n := fitting(bands, f.bottom-f.y-gridHead)
 		if n == 0 {
-			p, y, bottom = leaf()
-			n = max(1, fitting(bands, bottom-y-gridHead))
+			f.turn()
+			n = max(1, fitting(bands, f.bottom-f.y-gridHead))
 		}
-		c.grid(p, y, bands[:n])
-		y += gridHeight(bands[:n])
+		f.c.grid(f.p, f.y, bands[:n])
+		f.y += gridHeight(bands[:n])
 		bands = bands[n:]
 	}
-	if first.has(gridBlock) {
-		c.checks(p, bottom-c.checksHeight())
-	}
-	return c.finish(leaves), c.left(drawn)
 }
 
 func (c *card) finish(leaves []*pen) []scene.Page {
