@@ -19,7 +19,7 @@ type Subject string
 
 const (
 	AboutTorque     Subject = "torque"     // over what takes the bolt to yield, or hardly any
-	AboutAngle      Subject = "angle"      // that breaks the bolt, or is past one turn
+	AboutAngle      Subject = "angle"      // that breaks the bolt or uses it up, or is past one turn
 	AboutReuse      Subject = "reuse"      // of a bolt that is stretched past yield
 	AboutEngagement Subject = "engagement" // that does not hold the preload
 	AboutLength     Subject = "length"     // of a bolt that does not reach
@@ -39,9 +39,9 @@ func (d Doubt) String() string {
 }
 
 // Doubts compares the figures of the plan with the mechanics of the bolts, kind
-// by kind. Where the file leaves something open, the most lenient case is taken:
-// a doubt is raised only where no such case bears the figure. What cannot be
-// worked out is not doubted.
+// by kind. Where the file leaves something open, the most lenient of the usual
+// cases is taken, so that a doubt means something. What cannot be worked out is
+// not doubted.
 func (p Plan) Doubts() []Doubt {
 	var found []Doubt
 	for _, k := range p.Kinds {

@@ -9,23 +9,34 @@ import (
 	"drawdown/sequence/tension"
 )
 
-// wholeTurn is the angle past which one is asked for where nothing can be
-// worked out (common practice, no source: head bolts take half a turn, the
-// longest bolts of structures two thirds).
+// wholeTurn is the angle past which one is asked for (common practice, no
+// source: head bolts take half a turn, the longest bolts of structures two
+// thirds). Long tie rods that stay below yield take more.
 const wholeTurn unit.Angle = 360
 
-// judgeAngles doubts angles that break the bolt, draw it in at one place, or
-// take it past yield although it is used again; and more than one turn where
-// that cannot be worked out.
+// mostOfStretch is the share of its even stretch that a bolt may use up (common
+// practice, no source: the nut rotations of RCSC, table 8.2, use up to a sixth
+// of it in short bolts; what is left covers the scatter of torque and angle).
+const mostOfStretch = 0.5
+
+// judgeAngles doubts angles that break the bolt, use up most of its stretch, or
+// take it past yield although it is used again; and more than one turn.
 func (j *judge) judgeAngles() {
 	for _, t := range j.turns() {
 		if j.canTurn(t) {
 			j.judgeTurn(t)
 		} else if t.angle > wholeTurn {
-			j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("is more than one turn (%v), which only a long bolt bears", wholeTurn),
-				"the angle; with thread, class and grip in the file it is worked out")
+			j.wholeTurns(t)
 		}
 	}
+}
+
+func (j *judge) wholeTurns(t turn) {
+	look := "the angle"
+	if j.kind.Thread == nil || j.strong || j.kind.Grip == 0 {
+		look += "; with thread, class and grip in the file it is worked out"
+	}
+	j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("is more than one turn (%v), which only a very long bolt bears", wholeTurn), look)
 }
 
 // canTurn says whether the file states what the mechanics of an angle need.
@@ -42,8 +53,10 @@ func (j *judge) judgeTurn(t turn) {
 	switch at := r.Nominal; {
 	case at.Breaks:
 		j.breaks(t, r)
-	case at.Necks:
-		j.necks(t, r)
+	case at.Necks || at.LastingStrain > mostOfStretch*r.Strength.UniformStrain():
+		j.wearsOut(t, r)
+	case t.angle > wholeTurn && !at.Reusable:
+		j.wholeTurns(t)
 	case j.outlasts(at):
 		j.usedAgain(t, r)
 	}
@@ -72,9 +85,13 @@ func (j *judge) breaks(t turn, r tension.TorqueAngleResult) {
 		"the angle, the grip and the torque before it")
 }
 
-func (j *judge) necks(t turn, r tension.TorqueAngleResult) {
+func (j *judge) wearsOut(t turn, r tension.TorqueAngleResult) {
+	says := "is too much for"
+	if !r.Nominal.Necks {
+		says = fmt.Sprintf("uses up about %.0f %% of the stretch of", r.Nominal.LastingStrain/r.Strength.UniformStrain()*100)
+	}
 	span := angles(r, func(at tension.AfterAngle) unit.Angle { return at.AngleToGreatest })
-	j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("is too much for %s with a grip of %v: from %s on it draws in at one place and its preload falls (%s)", j.name(), j.kind.Grip, span, mostYielding),
+	j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("%s %s with a grip of %v: from %s on it draws in at one place (%s)", says, j.name(), j.kind.Grip, span, mostYielding),
 		"the angle, the grip and the torque before it")
 }
 

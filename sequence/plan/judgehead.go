@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"math"
+	"sync"
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension"
@@ -49,8 +51,8 @@ func (j *judge) judgePressure() {
 	if err != nil || r.Used <= 1 {
 		return
 	}
-	j.doubt(0, AboutHead, j.ring(), fmt.Sprintf("takes about %.2g MPa at %.0f kN (worked out), and the hardest of the usual materials bears %.0f MPa",
-		float64(r.Pressure), float64(j.preload)/1000, float64(r.Limit)), "head, washer and hole")
+	j.doubt(0, AboutHead, j.ring(), fmt.Sprintf("presses about %.0f MPa at %.0f kN (worked out), and the hardest of the usual materials bears %.0f MPa",
+		math.Round(float64(r.Pressure)/50)*50, float64(j.preload)/1000, float64(r.Limit)), "head, washer and hole")
 }
 
 // ring names the bearing face as the file states it.
@@ -68,7 +70,8 @@ func (j *judge) ring() string {
 	return "the usual head on " + hole
 }
 
-func hardestMaterial() tension.Material {
+// hardestMaterial gives the material that bears most under a head.
+var hardestMaterial = sync.OnceValue(func() tension.Material {
 	var hardest tension.Material
 	for _, name := range tension.Materials() {
 		if m, err := tension.ParseMaterial(name); err == nil && m.LimitingPressure > hardest.LimitingPressure {
@@ -76,4 +79,4 @@ func hardestMaterial() tension.Material {
 		}
 	}
 	return hardest
-}
+})

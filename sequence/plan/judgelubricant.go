@@ -16,7 +16,7 @@ func mixedLubricants(kinds []Kind) []Doubt {
 				continue
 			}
 			found = append(found, Doubt{Kind: late.Name, About: AboutLubricant, Figure: fmt.Sprintf("%s on the thread", late.Lubricant),
-				Says: fmt.Sprintf("differs from %s on kind %s, which has the same thread and class (%s %s)", early.Lubricant, early.Name, late.Thread.Name, late.Class),
+				Says: fmt.Sprintf("differs from %s on kind %s, which has the same thread and class (%s, %s)", early.Lubricant, early.Name, late.Thread.Name, late.Class),
 				Look: "whether both are meant: mixed up, the same torque gives another preload"})
 			break
 		}

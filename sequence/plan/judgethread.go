@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension"
@@ -31,13 +32,17 @@ func (j *judge) judgeEngagement() {
 	if k.Into == "" || k.Engagement == 0 || j.preload == 0 {
 		return
 	}
+	material, err := tension.ParseMaterial(k.Into)
+	if err != nil {
+		return
+	}
 	r, err := tension.Strip(tension.Engagement{Bolt: j.bolt, Length: k.Engagement, Material: k.Into, Preload: j.preload})
 	if err != nil || r.Margin >= 1 {
 		return
 	}
 	holds := min(r.BoltStrips, r.PartStrips)
 	j.doubt(0, AboutEngagement, fmt.Sprintf("an engagement of %v in %s", k.Engagement, k.Into),
-		fmt.Sprintf("holds about %.0f kN, and the figures lead to about %.0f kN (worked out): the thread tears out; about %.0f mm would hold",
-			float64(holds)/1000, float64(j.preload)/1000, float64(r.ForPreload)),
+		fmt.Sprintf("holds about %.0f kN, and the figures lead to about %.0f kN (worked out for %s): the thread tears out; about %.0f mm would hold",
+			float64(holds)/1000, float64(j.preload)/1000, material.Name, math.Ceil(float64(r.ForPreload))),
 		"engagement, into and the figures")
 }

@@ -35,7 +35,7 @@ func (j *judge) judgeTorques() {
 		case r.Nominal.YieldShare > 1 && !j.strong:
 			j.nearYield(s, r)
 		case most < leastShare && j.isFinal(i) && !j.strong:
-			j.hardlyAny(s, r, most)
+			j.hardlyAny(s, r)
 		}
 		// A torque over yield brings no more preload than the yield stress does.
 		j.bears(r.Nominal.Preload / unit.Force(max(r.Nominal.YieldShare, 1)))
@@ -66,7 +66,7 @@ func (j *judge) isFinal(stage int) bool {
 }
 
 func (j *judge) overYield(s Stage, r tension.Result, least float64) {
-	says := fmt.Sprintf("is %s what brings %s to yield %s (%s, worked out)", times(s, r), j.name(), j.friction(), yieldTorques(s, r))
+	says := fmt.Sprintf("is %s what brings %s to yield (%s)", times(s, r), j.name(), j.yieldTorques(s, r))
 	if least > j.breakingShare() {
 		says += ": the bolt or its thread fails before that"
 	}
@@ -74,13 +74,13 @@ func (j *judge) overYield(s Stage, r tension.Result, least float64) {
 }
 
 func (j *judge) nearYield(s Stage, r tension.Result) {
-	j.doubt(s.Number, AboutTorque, s.Torque.String(), fmt.Sprintf("may take %s past yield %s: it yields at %s (worked out), less where it turns easily",
-		j.name(), j.friction(), yieldTorques(s, r)), "the figure, the class and the lubricant")
+	j.doubt(s.Number, AboutTorque, s.Torque.String(), fmt.Sprintf("may well take %s past yield (%s)",
+		j.name(), j.yieldTorques(s, r)), "the figure, the class and the lubricant")
 }
 
-func (j *judge) hardlyAny(s Stage, r tension.Result, most float64) {
-	j.doubt(s.Number, AboutTorque, s.Torque.String(), fmt.Sprintf("uses %s of what %s bears: it yields at %s %s (worked out)",
-		percent(most), j.name(), yieldTorques(s, r), j.friction()), "the figure and its unit")
+func (j *judge) hardlyAny(s Stage, r tension.Result) {
+	j.doubt(s.Number, AboutTorque, s.Torque.String(), fmt.Sprintf("is under %.0f %% of what brings %s to yield (%s): the joint stays all but loose",
+		leastShare*100, j.name(), j.yieldTorques(s, r)), "the figure and its unit")
 }
 
 // breakingShare is the share of the yield stress at which the bolt breaks;
@@ -105,30 +105,24 @@ func times(s Stage, r tension.Result) string {
 }
 
 // yieldTorques gives the span of torques that bring the bolt to yield, in the
-// unit of the stage.
-func yieldTorques(s Stage, r tension.Result) string {
+// unit of the stage, and what it rests on.
+func (j *judge) yieldTorques(s Stage, r tension.Result) string {
 	low := min(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
 	high := max(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
-	if low == high {
-		return low.String()
+	span := high.String()
+	if low != high {
+		span = fmt.Sprintf("%g to %s", low.Value, high)
 	}
-	return fmt.Sprintf("%g to %s", low.Value, high)
+	return fmt.Sprintf("%s, %s, worked out", span, j.friction())
 }
 
 // friction says what the bolt turns against.
 func (j *judge) friction() string {
 	switch {
 	case j.bolt.Friction != nil:
-		return "at the friction stated"
+		return "friction as stated"
 	case j.bolt.Lubricant != "":
-		return "with " + j.bolt.Lubricant
+		return "lubricant " + j.bolt.Lubricant
 	}
-	return "oiled or dry"
-}
-
-func percent(share float64) string {
-	if share < 0.01 {
-		return "under 1 %"
-	}
-	return fmt.Sprintf("about %.0f %%", share*100)
+	return "oiled to dry"
 }

@@ -15,7 +15,9 @@ var checkCommand = command{
 	usage:   "FILE [--json]",
 	about: `Reads the file and plans the work without writing anything. Each problem is
 shown with its file, line and column, the line itself, and what is allowed.
-Warnings do not make a file unsound.`,
+A figure that the mechanics of its bolt do not bear out (torque over yield, an
+angle that breaks the bolt, an engagement that tears out) is warned of, too;
+the file's figure stands all the same. Warnings do not make a file unsound.`,
 	example: `
 drawdown check p4-head
     p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen

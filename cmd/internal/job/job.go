@@ -17,7 +17,8 @@ import (
 
 // Load reads a pattern (a built-in name, a path, or - for stdin) and plans the
 // work. A way or turn that is not empty goes before the file's own. The
-// problems are those of the file; where they stop the work the plan is empty.
+// problems are those of the file, and what its figures leave in doubt; where
+// they stop the work the plan is empty.
 // The error is for a pattern that could not be read at all.
 func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List, error) {
 	source, err := patterns.Open(name, stdin)
@@ -33,6 +34,9 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 	p, err := plan.Build(input)
 	if err != nil {
 		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Error, What: err.Error()})
+	}
+	for _, doubt := range p.Doubts() {
+		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, What: doubt.String()})
 	}
 	return p, problems, nil
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/render"
 	"drawdown/render/sheet"
@@ -90,6 +91,34 @@ func TestWarningsDoNotStopTheWork(t *testing.T) {
 	p, problems, err := job.Load("-", strings.NewReader(text), "", "")
 	if err != nil || problems.Stops() || len(problems) == 0 || p.Title == "" {
 		t.Errorf("error %v, problems %q, plan %q; want a plan and a warning", err, problems.Error(), p.Title)
+	}
+}
+
+// First principles: 300 N·m breaks an M10, and a warning stops nothing.
+func TestDoubtsAreWarnings(t *testing.T) {
+	text := strings.Replace(lid, "title:", "kinds: {bolt: {thread: M10, class: \"10.9\", lubricant: engine oil}}\ntitle:", 1)
+	text = strings.Replace(text, "id: M}", "id: M, kind: bolt}", 1)
+	load(t, text, "", "") // 20 N·m raise no doubt
+	p, problems, err := job.Load("-", strings.NewReader(strings.Replace(text, "20 N·m", "300 N·m", 1)), "", "")
+	if err != nil || problems.Stops() || len(problems) != 1 || p.Title == "" {
+		t.Fatalf("error %v, problems %q, plan %q; want a plan and one warning", err, problems.Error(), p.Title)
+	}
+	one := problems[0]
+	if one.File != "<stdin>" || one.Line != 0 || one.Severity != problem.Warning || !strings.Contains(one.What, "300 N·m is about 4 times") {
+		t.Errorf("%+v", one)
+	}
+	if given := p.Tighten.Stages[0].Torque.String(); given != "300 N·m" {
+		t.Errorf("the figure of the file became %s", given)
+	}
+}
+
+// The figures of the built-in patterns are plausible for their bolts.
+func TestBuiltInPatternsRaiseNoDoubt(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p, problems, err := job.Load(name, nil, "", "")
+		if err != nil || len(problems) > 0 || len(p.Tighten.Stages) == 0 {
+			t.Errorf("%s: error %v, problems %q", name, err, problems.Error())
+		}
 	}
 }
 

@@ -1,0 +1,277 @@
+package job
+
+import (
+	"fmt"
+	"io"
+	"slices"
+
+	"drawdown/geometry/unit"
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// TorqueRequest is one fastener and what is asked of it. Zero values are not
+// stated.
+type TorqueRequest struct {
+	Kind   string       // name of the kind in its pattern
+	Bolt   tension.Bolt // with its aim
+	Torque unit.Torque  // that is set, to work backwards from; goes in place of the aim
+	Grip   tension.Grip // no layers: the joint is not known
+	Insert *tension.Insert
+	Snug   unit.Torque
+	Angle  unit.Angle // on from Snug
+}
+
+// TorqueAnswer is all that is worked out about a fastener.
+type TorqueAnswer struct {
+	TorqueRequest
+	Result     tension.Result
+	ProofUsed  float64                    // nominal preload over proof load
+	Least      unit.Force                 // that may be left where the friction was stated without a span
+	Alpha      float64                    // tightening factor of Least
+	Turned     *tension.TorqueAngleResult // nil without a snug torque
+	Joint      *tension.JointStiffness    // nil without a grip
+	Settlement *tension.Settlement        // the same
+	Stripping  *tension.Stripping         // nil where the tapped part is not known
+	Engaged    unit.Length                // of Stripping; 0: only the length needed is told
+	Greatest   unit.Force                 // preload that threads and bearing face are judged by
+	Pressure   tension.Pressure           // Limit 0: the material under the head is not stated
+	Under      string                     // the material under the head, as written
+
+	Notes, Assumptions, Sources []string // of all of it, each once
+}
+
+// ByAngle says that the bolt is tightened by an angle in the end.
+func (a TorqueAnswer) ByAngle() bool { return a.Turned != nil && a.Angle > 0 }
+
+// WorkOutTorque answers a request. The error says what is missing or does not
+// fit, and what is allowed.
+func WorkOutTorque(ask TorqueRequest) (TorqueAnswer, error) {
+	a := TorqueAnswer{TorqueRequest: ask}
+	for _, step := range []func() error{a.torque, a.turn, a.joint, a.threads, a.pressure} {
+		if err := step(); err != nil {
+			return TorqueAnswer{}, err
+		}
+	}
+	a.Notes, a.Assumptions, a.Sources = onceEach(a.Notes), onceEach(a.Assumptions), onceEach(a.Sources)
+	return a, nil
+}
+
+func (a *TorqueAnswer) add(notes, assumptions, sources []string) {
+	a.Notes = append(a.Notes, notes...)
+	a.Assumptions = append(a.Assumptions, assumptions...)
+	a.Sources = append(a.Sources, sources...)
+}
+
+func onceEach(lines []string) []string {
+	var kept []string
+	for _, line := range lines {
+		if !slices.Contains(kept, line) {
+			kept = append(kept, line)
+		}
+	}
+	return kept
+}
+
+func (a *TorqueAnswer) torque() error {
+	var err error
+	if a.Torque != 0 {
+		a.Result, err = tension.AtTorque(a.Bolt, a.Torque)
+		a.Bolt.ProofShare, a.Bolt.Preload, a.Bolt.YieldShare = 0, 0, tension.UsualYieldShare
+	} else {
+		a.Result, err = tension.Target(a.Bolt)
+	}
+	if err != nil {
+		return err
+	}
+	r := a.Result
+	a.ProofUsed = float64(Borne(r.Nominal) / r.ProofLoad)
+	a.add(r.Notes, r.Assumptions, r.Sources)
+	a.Greatest = max(Borne(r.Low), Borne(r.Nominal), Borne(r.High))
+	return a.leastLeft()
+}
+
+// leastLeft tells how little a torque wrench may leave where the friction was
+// stated as one figure, which no real joint keeps to.
+func (a *TorqueAnswer) leastLeft() error {
+	if f := a.Result.Friction; f.Thread.Low < f.Thread.High || f.Head.Low < f.Head.High {
+		return nil
+	}
+	alpha, err := tension.TighteningFactor("torque")
+	if err != nil {
+		return err
+	}
+	a.Alpha, a.Least = alpha.High, tension.LeastPreload(a.Greatest, alpha.High)
+	a.Sources = append(a.Sources, "VDI 2230 Part 1, table A8 (scatter of a torque wrench)")
+	return nil
+}
+
+func (a *TorqueAnswer) turn() error {
+	if a.Snug == 0 {
+		return nil
+	}
+	r, err := tension.TurnOn(tension.TorqueAngle{Bolt: a.Bolt, Grip: a.Grip, Snug: a.Snug, Angle: a.Angle})
+	if err != nil {
+		return err
+	}
+	a.Turned = &r
+	a.add(r.Notes, r.Assumptions, r.Sources)
+	if a.ByAngle() {
+		a.Greatest = max(r.Low.Preload, r.Nominal.Preload, r.High.Preload)
+	}
+	return nil
+}
+
+func (a *TorqueAnswer) joint() error {
+	if len(a.Grip.Layers) == 0 {
+		return nil
+	}
+	s, err := tension.Settle(a.Bolt, a.Grip, a.final(), "", "")
+	if err != nil && a.Kind != "" && a.Turned == nil {
+		// Of a kind in a file the torque is asked first of all.
+		a.Notes = append(a.Notes, "stiffness and settlement are left out: "+err.Error())
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	a.Joint, a.Settlement = &s.Joint, &s
+	a.add(s.Notes, s.Assumptions, s.Sources)
+	return nil
+}
+
+// final gives the nominal preload that the bolt is left with.
+func (a *TorqueAnswer) final() unit.Force {
+	if a.ByAngle() {
+		return a.Turned.Nominal.Preload
+	}
+	return Borne(a.Result.Nominal)
+}
+
+func (a *TorqueAnswer) threads() error {
+	if a.Grip.TappedIn == "" {
+		return nil
+	}
+	a.Engaged = a.Grip.Engagement
+	length := a.Engaged
+	if length == 0 {
+		length = unit.Length(a.Bolt.Thread.MajorMm) // the lengths needed do not depend on it
+	}
+	s, err := tension.Strip(tension.Engagement{Bolt: a.Bolt, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest})
+	if err != nil {
+		return err
+	}
+	if a.Engaged == 0 {
+		s.Notes = []string{fmt.Sprintf("the engagement in %s is not stated, so the threads are not judged", a.Grip.TappedIn)}
+	}
+	a.Stripping = &s
+	a.add(s.Notes, s.Assumptions, s.Sources)
+	return nil
+}
+
+// pressure works out the pressure under the head, against its limit where the
+// part under it is known.
+func (a *TorqueAnswer) pressure() error {
+	if len(a.Grip.Layers) > 0 {
+		a.Under = a.Grip.Layers[0].Material
+	}
+	if m, err := tension.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
+		a.Pressure.Pressure = tension.BearingPressure(a.Greatest, a.Result.Face, a.Result.Hole)
+		return nil
+	}
+	p, err := tension.PressureUnderHead(a.Bolt, a.Greatest, a.Under)
+	if err != nil {
+		return err
+	}
+	a.Pressure = p
+	a.add(p.Notes, p.Assumptions, p.Sources)
+	return nil
+}
+
+// Borne gives the preload that a torque leads to. A bolt that yields under it
+// stays at about the preload at which it yields.
+func Borne(f tension.AtFriction) unit.Force {
+	if f.YieldShare > 1 {
+		return f.Preload / unit.Force(f.YieldShare) // the share is in proportion to the preload
+	}
+	return f.Preload
+}
+
+// Span is a figure over the span of friction, least first.
+type Span struct{ Low, Nominal, High float64 }
+
+// SpanOf puts the figures at the two ends of the friction in order.
+func SpanOf[T ~float64](atLow, nominal, atHigh T) Span {
+	return Span{float64(min(atLow, nominal, atHigh)), float64(nominal), float64(max(atLow, nominal, atHigh))}
+}
+
+// PoundsForce gives a force in lbf.
+func PoundsForce(f unit.Force) float64 {
+	pound, err := unit.ParseForce("1 lbf")
+	if err != nil {
+		panic(err) // the unit is known
+	}
+	return float64(f / pound)
+}
+
+// Kinds reads the fastener kinds of a pattern as requests, in the order of the
+// file.
+func Kinds(name string, stdin io.Reader) (title string, kinds []TorqueRequest, problems problem.List, err error) {
+	source, err := patterns.Open(name, stdin)
+	if err != nil {
+		return "", nil, nil, err
+	}
+	input, problems := patterns.Read(source)
+	for _, k := range input.Kinds {
+		kinds = append(kinds, requestOf(k))
+	}
+	return input.Title, kinds, problems, nil
+}
+
+func requestOf(k plan.Kind) TorqueRequest {
+	ask := TorqueRequest{Kind: k.Name, Bolt: tension.Bolt{
+		Class: k.Class, Lubricant: k.Lubricant, HeadAcross: k.HeadAcross, WasherFace: k.WasherFace, Hole: k.Hole,
+	}}
+	if k.Thread != nil {
+		ask.Bolt.Thread = *k.Thread
+	}
+	if f := k.Friction; f != nil {
+		ask.Bolt.Friction = &tension.Friction{Thread: tension.Between(f.Thread.Low, f.Thread.High), Head: tension.Between(f.Head.Low, f.Head.High)}
+	}
+	ask.Grip = tension.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length}
+	if k.Grip > 0 {
+		ask.Grip.Layers = tension.Simple(k.Grip).Layers
+	}
+	return ask
+}
+
+// Wrenches reads the shop's list of wrenches.
+func Wrenches(path string, stdin io.Reader) ([]tension.Wrench, problem.List, error) {
+	source, err := patterns.OpenWrenches(path, stdin)
+	if err != nil {
+		return nil, nil, err
+	}
+	list, problems := patterns.ReadWrenches(source)
+	return list, problems, nil
+}
+
+// WrenchAnswer is what to set, and the range in which it may be set.
+type WrenchAnswer struct {
+	tension.WrenchResult
+	Least, Most unit.Torque // usable of the wrench; without one: where the scale of one may end
+}
+
+// WorkOutWrench works out the setting and the wrench to take.
+func WorkOutWrench(work tension.WrenchWork) (WrenchAnswer, error) {
+	r, err := tension.SetWrench(work)
+	if err != nil {
+		return WrenchAnswer{}, err
+	}
+	a := WrenchAnswer{WrenchResult: r, Least: r.Setting, Most: r.Setting / tension.LeastUsable}
+	if r.Wrench != nil {
+		a.Least, a.Most = r.Wrench.UsableNm()
+	}
+	return a, nil
+}

@@ -1,0 +1,102 @@
+package plan
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"drawdown/geometry/unit"
+)
+
+// The expected values of this file follow from first principles.
+
+func drawKind(t *rapid.T) Kind {
+	k := Kind{
+		Name:   "main",
+		Thread: named(t, rapid.SampledFrom([]string{"M4", "M6", "M8", "M10", "M10x1.25", "M12", "M16", "M24"}).Draw(t, "thread")),
+		Class:  rapid.SampledFrom([]string{"5.6", "8.8", "10.9", "A2-70", "830 MPa"}).Draw(t, "class"),
+		Reuse:  rapid.SampledFrom([]Reuse{ReuseUnknown, ReuseOnce, ReuseInspect, ReuseYes}).Draw(t, "reuse"),
+	}
+	if rapid.Bool().Draw(t, "coefficients stated") {
+		low := rapid.Float64Range(0.06, 0.2).Draw(t, "low")
+		span := Range{low, low * rapid.Float64Range(1, 1.5).Draw(t, "span")}
+		k.Friction = &Friction{span, span}
+	} else {
+		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly", "dry"}).Draw(t, "lubricant")
+	}
+	return k
+}
+
+// sound draws stages up to a share of the worked-out torque of the kind.
+func sound(t *rapid.T, k Kind) []StageInput {
+	target, err := k.target()
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := float64(target.Torque) * rapid.Float64Range(0.5, 1).Draw(t, "share")
+	stages := []StageInput{torqueOf(last)}
+	if rapid.Bool().Draw(t, "two stages") {
+		stages = []StageInput{torqueOf(last * rapid.Float64Range(0.25, 1).Draw(t, "first")), torqueOf(last)}
+	}
+	return stages
+}
+
+// A torque of up to the worked-out one raises no doubt; ten times that always
+// does, about the torque.
+func TestTenTimesASoundPlanIsDoubted(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := drawKind(t)
+		stages := sound(t, k)
+		if doubts := doubtsOn(t, k, stages...); len(doubts) > 0 {
+			t.Fatalf("%v", doubts)
+		}
+		for i := range stages {
+			stages[i].Torque.Value *= 10
+		}
+		doubts := doubtsOn(t, k, stages...)
+		if len(doubts) == 0 || doubts[len(doubts)-1].About != AboutTorque {
+			t.Fatalf("ten times: %v", doubts)
+		}
+	})
+}
+
+// The worked-out shares of a torque are the plan's own: none is doubted.
+func TestSharesAreNotDoubted(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := drawKind(t)
+		share := rapid.Float64Range(25, 100).Draw(t, "share")
+		if doubts := doubtsOn(t, k, StageInput{Do: Percent, Percent: share}, StageInput{Do: Percent, Percent: 100}); len(doubts) > 0 {
+			t.Fatalf("%v", doubts)
+		}
+	})
+}
+
+// A bolt that is turned on further is never doubted less.
+func TestMoreAngleIsDoubtedMore(t *testing.T) {
+	gravity := func(doubts []Doubt) int {
+		worst := 0
+		for _, d := range doubts {
+			switch d.About {
+			case AboutReuse:
+				worst = max(worst, 1)
+			case AboutAngle:
+				worst = 2
+			}
+		}
+		return worst
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		k := drawKind(t)
+		k.Grip = unit.Length(k.Thread.MajorMm * rapid.Float64Range(0.5, 20).Draw(t, "grip"))
+		target, err := k.target()
+		if err != nil {
+			t.Fatal(err)
+		}
+		snug := torqueOf(float64(target.Torque) * rapid.Float64Range(0.1, 0.6).Draw(t, "snug"))
+		angle := unit.Angle(rapid.Float64Range(1, 700).Draw(t, "angle"))
+		more := angle + unit.Angle(rapid.Float64Range(1, 700).Draw(t, "more"))
+		if less, most := gravity(doubtsOn(t, k, snug, angleOf(angle))), gravity(doubtsOn(t, k, snug, angleOf(more))); less > most {
+			t.Fatalf("%v is doubted as %d, %v as %d", angle, less, more, most)
+		}
+	})
+}
