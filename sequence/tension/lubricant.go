@@ -81,9 +81,12 @@ func findLubricant(text string) (lubricant, error) {
 	return lubricant{}, fmt.Errorf("lubricant %q is not known; allowed: %s; or state the friction, such as 0.12", text, strings.Join(Lubricants(), ", "))
 }
 
+// betweenWords are the signs that people put between words.
+var betweenWords = strings.NewReplacer("-", " ", "‐", " ", ",", " ", "/", " ", "+", " and ", "&", " and ", "_", " ")
+
 // plainWords gives the words in lower case, without signs between them.
 func plainWords(s string) string {
-	s = strings.NewReplacer("-", " ", "‐", " ", ",", " ", "/", " ", "+", " and ", "&", " and ", "_", " ").Replace(strings.ToLower(s))
+	s = betweenWords.Replace(strings.ToLower(s))
 	return strings.Join(strings.Fields(s), " ")
 }
 
