@@ -39,6 +39,9 @@ func checkAdapter(wrench, adapter unit.Length, angle unit.Angle) error {
 	if adapter == 0 {
 		return nil
 	}
+	if wrench == 0 {
+		return fmt.Errorf("an adapter of %v needs the length of the wrench, from the middle of the grip to the middle of the drive; allowed: above 0 up to %d mm", adapter, longest)
+	}
 	if !(wrench > 0 && wrench <= longest) {
 		return fmt.Errorf("wrench length %v with an adapter of %v; allowed: above 0 up to %d mm, from the middle of the grip to the middle of the drive", wrench, adapter, longest)
 	}

@@ -3,6 +3,7 @@ package tension
 import (
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -167,6 +168,21 @@ func TestPreloadFallsUntilTheBoltBreaks(t *testing.T) {
 		a.Angle = angle
 		r := mustTurn(t, a).Nominal
 		near(t, "preload", float64(r.Preload), share*greatest, 1e-6)
+		near(t, "peak", float64(r.Peak), greatest, 1e-6)
+	}
+}
+
+// First principles: a torque above that of the greatest preload turns the bolt
+// until it breaks, so no angle is left.
+func TestSnugTorqueAloneCanBreakTheBolt(t *testing.T) {
+	known := Same(Between(0.12, 0.12))
+	a := TorqueAngle{Bolt: Bolt{Thread: mustThread(t, "M10"), Class: "10.9", Friction: &known}, Snug: 200, Angle: 10, Grip: Simple(60)}
+	r := mustTurn(t, a)
+	if !r.Nominal.Breaks || r.Nominal.AngleToBreak != 0 {
+		t.Errorf("breaks %v, at %v; want at once", r.Nominal.Breaks, r.Nominal.AngleToBreak)
+	}
+	if !slices.Contains(r.Notes, "the snug torque of 200.0 N·m alone breaks the bolt") {
+		t.Errorf("%q", r.Notes)
 	}
 }
 

@@ -40,6 +40,7 @@ type AtFriction struct {
 	YieldShare   float64     // used, by tension and torsion together
 	FullTorque   unit.Torque // the torque that would use the whole share allowed
 	Split        TorqueSplit
+	NutFactor    float64 // K of the short equation
 }
 
 // Target works out the torque to set for a bolt.
@@ -116,8 +117,7 @@ func (s settled) result(torque unit.Torque) Result {
 func (r Result) aimedAt(at AtFriction, s settled) Result {
 	r.Preload, r.YieldUsed = at.Preload, at.YieldShare
 	r.ProofUsed = float64(r.Preload / r.ProofLoad)
-	r.NutFactor = NutFactor(s.thread, r.Effective, at.Thread, at.Head, r.Equation)
-	r.Split = at.Split
+	r.NutFactor, r.Split = at.NutFactor, at.Split
 	r.Notes = s.notes(r)
 	return r
 }
@@ -159,6 +159,7 @@ func (s settled) at(torque unit.Torque, threadFriction, headFriction float64) At
 		YieldShare: YieldShare(preload, s.strength.Yield, s.thread, threadFriction, s.equation),
 		FullTorque: s.fullTorque(threadFriction, headFriction),
 		Split:      SplitTorque(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
+		NutFactor:  NutFactor(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
 	}
 }
 

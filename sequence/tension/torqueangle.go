@@ -36,6 +36,7 @@ type AfterAngle struct {
 
 	Snug    unit.Force  // preload at the snug torque
 	Preload unit.Force  // after the angle
+	Peak    unit.Force  // that it passed on the way
 	Torque  unit.Torque // that the wrench reads at the end
 
 	AngleToAim      unit.Angle
@@ -122,17 +123,21 @@ func (s settled) turned(a TorqueAngle, held settledGrip, joint JointStiffness, t
 	yields, greatest := t.plastic.reaches(t.plastic.yield), t.plastic.reaches(t.plastic.tensile)
 	end := t.turn(at.Preload, a.Angle)
 	snug := min(at.Preload, greatest)
-	lasting := t.plastic.stretch(end.force)
+	lasting, peak := t.plastic.stretch(end.force), end.force
+	toBreak := atLeast(t.angleToBreak(snug))
+	if at.Preload > greatest {
+		toBreak = 0 // the torque alone turns the bolt until it breaks
+	}
 	if end.neckingMm > 0 {
-		lasting = t.plastic.stretch(greatest) + end.neckingMm
+		lasting, peak = t.plastic.stretch(greatest)+end.neckingMm, greatest
 	}
 	r := AfterAngle{
 		Thread: threadFriction, Head: headFriction,
-		Snug: snug, Preload: end.force, Torque: s.torqueAt(end.force, at),
+		Snug: snug, Preload: end.force, Peak: peak, Torque: s.torqueAt(end.force, at),
 		AngleToAim:      atLeast(t.angle(snug, min(s.aimAt(threadFriction), greatest))),
 		AngleToYield:    atLeast(t.angle(snug, max(yields, snug))),
 		AngleToGreatest: atLeast(t.angle(snug, greatest)),
-		AngleToBreak:    atLeast(t.angleToBreak(snug)),
+		AngleToBreak:    toBreak,
 		YieldUsed:       YieldShare(end.force, s.strength.Yield, s.thread, threadFriction, s.equation),
 		Lasting:         unit.Length(lasting),
 		LastingStrain:   t.plastic.strain(t.plastic.weakest(), end.force),

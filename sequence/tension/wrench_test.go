@@ -94,7 +94,7 @@ func TestSetWrenchErrorsSayWhatIsAllowed(t *testing.T) {
 	for says, spoil := range map[string]func(*WrenchWork){
 		"torque 0 N·m; allowed: above 0":                                          func(w *WrenchWork) { w.Torque = 0 },
 		"torque NaN N·m":                                                          func(w *WrenchWork) { w.Torque = unit.Torque(math.NaN()) },
-		"wrench length 0 mm with an adapter of 60 mm; allowed":                    func(w *WrenchWork) { w.Length = 0 },
+		"an adapter of 60 mm needs the length of the wrench":                      func(w *WrenchWork) { w.Length = 0 },
 		"adapter -1 mm; allowed: 0 mm to 3000 mm":                                 func(w *WrenchWork) { w.Adapter = -1 },
 		"adapter angle 1000°; allowed":                                            func(w *WrenchWork) { w.AdapterAngle = 1000 },
 		"an adapter of 390 mm at 180° leaves 10 mm of lever":                      func(w *WrenchWork) { w.Adapter, w.AdapterAngle = 390, 180 },

@@ -52,6 +52,8 @@ func bashValue(flag string) string {
 	switch {
 	case flag == "out":
 		return `-o|--out) compopt -o filenames 2>/dev/null; COMPREPLY=($(compgen -d -- "$word")); return ;;`
+	case takesFile(flag):
+		return "--" + flag + `) compopt -o filenames 2>/dev/null; COMPREPLY=($(compgen -f -X '!*.y*ml' -- "$word") $(compgen -d -- "$word")); return ;;`
 	case takesList(flag):
 		return "--" + flag + `) case $word in *,*) list=${word%,*}, ;; esac
         COMPREPLY=($(compgen -P "$list" -W ` + bashList(values(flag)) + ` -- "${word##*,}")); return ;;`

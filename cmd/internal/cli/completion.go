@@ -11,6 +11,7 @@ import (
 	"drawdown/render"
 	"drawdown/render/sheet"
 	"drawdown/sequence"
+	"drawdown/sequence/tension"
 )
 
 // completion is the command that prints completion scripts. It is a function
@@ -59,12 +60,16 @@ const (
 	patternFile operand = iota // a built-in pattern or a file
 	builtinName                // a built-in pattern
 	shellName
+	nothing // flags only
 )
 
 // operands lists what may follow a command's name, apart from files.
 func operands(c command) []string {
-	if c.operand == shellName {
+	switch c.operand {
+	case shellName:
 		return shellNames()
+	case nothing:
+		return nil
 	}
 	return patterns.Builtin()
 }
@@ -82,12 +87,17 @@ func values(flag string) []string {
 		return words(sequence.Ways)
 	case "turn":
 		return words(sequence.Turns)
+	case "equation":
+		return words(tension.Equations)
 	}
 	return nil
 }
 
 // takesList says whether a flag takes several values with commas between.
 func takesList(flag string) bool { return flag == "format" }
+
+// takesFile says whether a flag's value is a YAML file.
+func takesFile(flag string) bool { return flag == "wrenches" }
 
 // flagsOf lists a command's flags.
 func flagsOf(c command) []*pflag.Flag {

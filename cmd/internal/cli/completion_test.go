@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"drawdown/sequence/tension"
 )
 
 // completions are command lines up to the cursor, with what completes the last
@@ -20,7 +22,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "version"}},
+	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "torque", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},
@@ -39,6 +41,12 @@ var completions = []struct {
 	{[]string{"card", "p4-head", "-o", "pa"}, []string{"parts"}},
 	{[]string{"card", "p4-head", "--out", "li"}, nil},
 	{[]string{"card", "p4-head", "--dpi", ""}, nil},
+	{[]string{"torque", "--eq"}, []string{"--equation"}},
+	{[]string{"torque", "--equation", ""}, []string{"exact", "linear"}},
+	{[]string{"torque", "p4-h"}, []string{"p4-head"}},
+	{[]string{"wrench", "p4"}, nil},
+	{[]string{"wrench", "--ag"}, []string{"--again"}},
+	{[]string{"wrench", "--wrenches", "li"}, []string{"lid.yaml"}},
 	{[]string{"patterns", "p4-su"}, []string{"p4-sump"}},
 	{[]string{"patterns", "li"}, nil},
 	{[]string{"completion", "z"}, []string{"zsh"}},
@@ -225,6 +233,11 @@ func TestOfferedValuesAreTaken(t *testing.T) {
 					t.Error(err)
 				}
 			}
+		}
+	}
+	for _, word := range values("equation") {
+		if _, err := choose("equation", word, tension.Equations); err != nil {
+			t.Error(err)
 		}
 	}
 	for _, name := range append(values("way"), values("turn")...) {

@@ -40,6 +40,8 @@ func fishFlag(f *pflag.Flag) string {
 	switch {
 	case f.Name == "out":
 		words += " -x -a '(__fish_complete_directories)'"
+	case takesFile(f.Name):
+		words += " -r -F"
 	case takesList(f.Name):
 		words += " -x -a '(__fish_append , " + strings.Join(values(f.Name), " ") + ")'"
 	case values(f.Name) != nil:

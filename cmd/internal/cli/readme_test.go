@@ -37,7 +37,7 @@ func TestReadmeCommands(t *testing.T) {
 	}
 	ran := 0
 	for _, line := range strings.Split(strings.Join(shells, "\n"), "\n") {
-		words := strings.Fields(strings.ReplaceAll(line, "go run ./cmd/drawdown", "drawdown"))
+		words := shellWords(strings.ReplaceAll(line, "go run ./cmd/drawdown", "drawdown"))
 		if len(words) == 0 || words[0] != "drawdown" {
 			continue
 		}
@@ -56,6 +56,15 @@ func TestReadmeCommands(t *testing.T) {
 			t.Errorf("%s was not written: %v", file, err)
 		}
 	}
+}
+
+// shellWords parts a line as a shell does that knows double quotes alone.
+func shellWords(line string) []string {
+	words := regexp.MustCompile(`"[^"]*"|\S+`).FindAllString(line, -1)
+	for k := range words {
+		words[k] = strings.Trim(words[k], `"`)
+	}
+	return words
 }
 
 // The README names every command, way and flag of the card.

@@ -3,6 +3,7 @@ package cli_test
 import (
 	"encoding/json"
 	"errors"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -27,7 +28,7 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": checkStatus, "json": checkJSON, "holds": checkHolds,
+			"status": checkStatus, "json": checkJSON, "near": checkNear, "holds": checkHolds,
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
@@ -93,6 +94,29 @@ func checkJSON(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(json.Unmarshal([]byte(args[1]), &want))
 	if diff := cmp.Diff(want, onlyNamed(got, want)); diff != "" {
 		ts.Fatalf("%s (- wanted, + printed):\n%s", args[0], diff)
+	}
+}
+
+// checkNear is the script command
+//
+//	near path value percent
+//
+// What stands at the path of the last JSON must be a number that lies within
+// so many percent of the value.
+func checkNear(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: near path value percent")
+	}
+	var document any
+	ts.Check(json.Unmarshal([]byte(ts.ReadFile("stdout")), &document))
+	found, _ := lookUp(document, args[0])
+	got, ok := found.(float64)
+	want, err := strconv.ParseFloat(args[1], 64)
+	ts.Check(err)
+	percent, err := strconv.ParseFloat(args[2], 64)
+	ts.Check(err)
+	if !ok || !(math.Abs(got-want) <= percent/100*math.Abs(want)) {
+		ts.Fatalf("%s is %v, want %v within %v %%", args[0], found, want, percent)
 	}
 }
 

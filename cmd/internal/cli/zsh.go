@@ -26,6 +26,9 @@ _drawdown() {
 		if c.operand == patternFile {
 			files = "; _files -g '*.y(a|)ml'"
 		}
+		if c.operand == nothing {
+			continue
+		}
 		s.line("    %s:*) compadd -- %s%s ;;", c.name, strings.Join(operands(c), " "), files)
 	}
 	s.line(`    help:*) compadd -- %s ;;
@@ -47,6 +50,8 @@ func zshValue(flag string) string {
 	switch {
 	case flag == "out":
 		return "-o|--out) _files -/; return ;;"
+	case takesFile(flag):
+		return "--" + flag + ") _files -g '*.y(a|)ml'; return ;;"
 	case takesList(flag):
 		return "--" + flag + ") compset -P '*,'; compadd -S '' -- " + strings.Join(values(flag), " ") + "; return ;;"
 	case values(flag) == nil:

@@ -27,8 +27,10 @@ var arrows = map[string][]string{
 	"render/svg":             {"render/font", "render/scene"},
 	"render":                 {"render/pdf", "render/png", "render/scene", "render/svg"},
 
-	"cmd/internal/job":  {"patterns", "patterns/problem", "render", "render/font", "render/sheet", "sequence", "sequence/plan"},
-	"cmd/internal/cli":  {"cmd/internal/job", "patterns", "patterns/problem", "render", "render/sheet", "sequence", "sequence/plan"},
+	"cmd/internal/job": {"geometry/unit", "patterns", "patterns/problem", "render", "render/font", "render/sheet",
+		"sequence", "sequence/plan", "sequence/tension"},
+	"cmd/internal/cli": {"cmd/internal/job", "geometry/thread", "geometry/unit", "patterns", "patterns/problem", "render", "render/sheet",
+		"sequence", "sequence/plan", "sequence/tension"},
 	"cmd/drawdown":      {"cmd/internal/cli"},
 	"cmd/internal/deps": {},
 }

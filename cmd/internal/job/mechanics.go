@@ -119,7 +119,7 @@ func (a *TorqueAnswer) turn() error {
 	a.Turned = &r
 	a.add(r.Notes, r.Assumptions, r.Sources)
 	if a.ByAngle() {
-		a.Greatest = max(r.Low.Preload, r.Nominal.Preload, r.High.Preload)
+		a.Greatest = max(r.Low.Peak, r.Nominal.Peak, r.High.Peak)
 	}
 	return nil
 }

@@ -1,0 +1,230 @@
+package cli
+
+import (
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+)
+
+// torqueOut is what torque --json prints. The plain numbers hold at nominal
+// friction with the torque set; a range runs from the least over the nominal to
+// the greatest value; at_friction has all by friction.
+type torqueOut struct {
+	Kind     string `json:"kind,omitempty"`
+	Thread   string `json:"thread"`
+	Class    string `json:"class"`
+	Equation string `json:"equation"`
+	Aim      string `json:"aim"`
+
+	StressAreaMm2 figureOut `json:"stress_area_mm2"`
+	ProofLoadN    figureOut `json:"proof_load_N"`
+	YieldMPa      figureOut `json:"yield_stress_MPa"`
+	TensileMPa    figureOut `json:"tensile_strength_MPa,omitempty"`
+
+	TorqueNm      figureOut `json:"torque_Nm"`
+	TorqueLbfFt   figureOut `json:"torque_lbf_ft"`
+	FullTorqueNm  spanOut   `json:"full_torque_range_Nm"` // that uses the whole share of yield
+	PreloadN      figureOut `json:"preload_N"`
+	PreloadRangeN spanOut   `json:"preload_range_N"`
+	LeastN        figureOut `json:"preload_least_N,omitempty"` // where the friction has no span: by the tightening factor
+	Factor        figureOut `json:"tightening_factor,omitempty"`
+	YieldUsed     figureOut `json:"yield_used"`
+	YieldRange    spanOut   `json:"yield_used_range"`
+	YieldAllowed  figureOut `json:"yield_allowed"`
+	ProofUsed     figureOut `json:"proof_used"`
+	NutFactor     figureOut `json:"nut_factor"`
+	Split         splitOut  `json:"split"`
+
+	FaceMm      figureOut `json:"bearing_face_mm"`
+	HoleMm      figureOut `json:"hole_mm"`
+	EffectiveMm figureOut `json:"friction_diameter_mm"`
+
+	AtFriction byFriction[atFrictionOut] `json:"at_friction"`
+	turnedOut
+	Joint     *jointOut     `json:"joint,omitempty"`
+	Stripping *strippingOut `json:"stripping,omitempty"`
+	Pressure  pressureOut   `json:"pressure"`
+
+	WorkedOut   bool     `json:"worked_out"`
+	Caution     string   `json:"caution"`
+	Notes       []string `json:"notes"`
+	Assumptions []string `json:"assumptions"`
+	Sources     []string `json:"sources"`
+}
+
+type byFriction[T any] struct {
+	Low     T `json:"low"`
+	Nominal T `json:"nominal"`
+	High    T `json:"high"`
+}
+
+func eachFriction[T, U any](low, nominal, high T, of func(T) U) byFriction[U] {
+	return byFriction[U]{of(low), of(nominal), of(high)}
+}
+
+type splitOut struct {
+	Stretch figureOut `json:"stretch"`
+	Thread  figureOut `json:"thread"`
+	Head    figureOut `json:"head"`
+}
+
+func splitJSON(s tension.TorqueSplit) splitOut {
+	return splitOut{figureOut(s.Stretch), figureOut(s.Thread), figureOut(s.Head)}
+}
+
+type atFrictionOut struct {
+	Thread       figureOut `json:"friction_thread"`
+	Head         figureOut `json:"friction_head"`
+	PreloadN     figureOut `json:"preload_N"`
+	YieldUsed    figureOut `json:"yield_used"`
+	FullTorqueNm figureOut `json:"full_torque_Nm"`
+	Split        splitOut  `json:"split"`
+	NutFactor    figureOut `json:"nut_factor"`
+	Yields       bool      `json:"yields"` // the preload is then that at which it does
+}
+
+func atFrictionJSON(f tension.AtFriction) atFrictionOut {
+	return atFrictionOut{figureOut(f.Thread), figureOut(f.Head), figureOut(job.Borne(f)), figureOut(f.YieldShare), figureOut(f.FullTorque), splitJSON(f.Split), figureOut(f.NutFactor), f.YieldShare > 1}
+}
+
+// turnedOut is what a snug torque adds, and an angle after it.
+type turnedOut struct {
+	SnugNm                *figureOut                 `json:"snug_Nm,omitempty"`
+	AngleDeg              *figureOut                 `json:"angle_deg,omitempty"`
+	PreloadAfterAngleN    *figureOut                 `json:"preload_after_angle_N,omitempty"`
+	PreloadAfterAngleSpan *spanOut                   `json:"preload_after_angle_range_N,omitempty"`
+	AimN                  *figureOut                 `json:"aim_N,omitempty"`
+	AngleToAimDeg         *figureOut                 `json:"angle_to_aim_deg,omitempty"`
+	AngleToAimSpan        *spanOut                   `json:"angle_to_aim_range_deg,omitempty"`
+	AfterAngle            *byFriction[afterAngleOut] `json:"after_angle,omitempty"`
+}
+
+type afterAngleOut struct {
+	Thread             figureOut `json:"friction_thread"`
+	Head               figureOut `json:"friction_head"`
+	SnugPreloadN       figureOut `json:"snug_preload_N"`
+	PreloadN           figureOut `json:"preload_N"`
+	TorqueNm           figureOut `json:"torque_Nm"`
+	YieldUsed          figureOut `json:"yield_used"`
+	AngleToAimDeg      figureOut `json:"angle_to_aim_deg"`
+	AngleToYieldDeg    figureOut `json:"angle_to_yield_deg"`
+	AngleToGreatestDeg figureOut `json:"angle_to_greatest_deg"`
+	AngleToBreakDeg    figureOut `json:"angle_to_break_deg"`
+	LastingMm          figureOut `json:"lasting_mm"`
+	StretchMm          figureOut `json:"stretch_mm"`
+	Reusable           bool      `json:"reusable"`
+	Breaks             bool      `json:"breaks"`
+}
+
+func afterAngleJSON(f tension.AfterAngle) afterAngleOut {
+	return afterAngleOut{
+		figureOut(f.Thread), figureOut(f.Head), figureOut(f.Snug), figureOut(f.Preload), figureOut(f.Torque), figureOut(f.YieldUsed),
+		figureOut(f.AngleToAim), figureOut(f.AngleToYield), figureOut(f.AngleToGreatest), figureOut(f.AngleToBreak),
+		figureOut(f.Lasting), figureOut(f.Stretch), f.Reusable, f.Breaks,
+	}
+}
+
+type jointOut struct {
+	BoltNPerMm    figureOut `json:"bolt_stiffness_N_per_mm"`
+	MembersNPerMm figureOut `json:"members_stiffness_N_per_mm"`
+	LoadShare     figureOut `json:"load_share"`
+	GripMm        figureOut `json:"grip_mm"`
+	SettlementUm  figureOut `json:"settlement_um"`
+	LossN         figureOut `json:"settlement_loss_N"`
+}
+
+type strippingOut struct {
+	BoltBreaksN  figureOut `json:"bolt_breaks_N"`
+	BoltStripsN  figureOut `json:"bolt_strips_N,omitempty"`
+	PartStripsN  figureOut `json:"part_strips_N,omitempty"`
+	First        string    `json:"first,omitempty"`
+	Margin       figureOut `json:"margin,omitempty"` // over the greatest preload
+	ForBoltMm    figureOut `json:"engagement_for_bolt_mm"`
+	ForPreloadMm figureOut `json:"engagement_for_preload_mm"`
+}
+
+type pressureOut struct {
+	PreloadN    figureOut `json:"at_preload_N"` // the greatest of the span
+	PressureMPa figureOut `json:"pressure_MPa"`
+	LimitMPa    figureOut `json:"limit_MPa,omitempty"`
+	Used        figureOut `json:"used,omitempty"`
+}
+
+func torqueJSON(a job.TorqueAnswer) torqueOut {
+	r := a.Result
+	l, n, h := r.Low, r.Nominal, r.High
+	out := torqueOut{
+		Kind: a.Kind, Thread: a.Bolt.Thread.Name, Class: r.Strength.Name, Equation: equationName(a), Aim: aimWords(a),
+		StressAreaMm2: figureOut(r.StressAreaMm2), ProofLoadN: figureOut(r.ProofLoad), YieldMPa: figureOut(r.Strength.Yield), TensileMPa: figureOut(r.Strength.Tensile),
+		TorqueNm: figureOut(r.Torque), TorqueLbfFt: figureOut(r.Torque.In(unit.PoundForceFoot)), FullTorqueNm: spanJSON(l.FullTorque, n.FullTorque, h.FullTorque),
+		PreloadN: figureOut(job.Borne(n)), PreloadRangeN: spanJSON(job.Borne(l), job.Borne(n), job.Borne(h)), LeastN: figureOut(a.Least), Factor: figureOut(a.Alpha),
+		YieldUsed: figureOut(n.YieldShare), YieldRange: spanJSON(l.YieldShare, n.YieldShare, h.YieldShare), YieldAllowed: figureOut(r.YieldShare),
+		ProofUsed: figureOut(a.ProofUsed), NutFactor: figureOut(n.NutFactor), Split: splitJSON(n.Split),
+		FaceMm: figureOut(r.Face), HoleMm: figureOut(r.Hole), EffectiveMm: figureOut(r.Effective),
+		AtFriction: eachFriction(l, n, h, atFrictionJSON), turnedOut: turnedJSON(a),
+		Stripping: strippingJSON(a), WorkedOut: true, Caution: precedence,
+		Pressure: pressureOut{figureOut(a.Greatest), figureOut(a.Pressure.Pressure), figureOut(a.Pressure.Limit), figureOut(a.Pressure.Used)},
+		Notes:    listed(a.Notes), Assumptions: listed(a.Assumptions), Sources: listed(a.Sources),
+	}
+	if j := a.Joint; j != nil {
+		out.Joint = &jointOut{figureOut(j.Bolt), figureOut(j.Members), figureOut(j.LoadShare), figureOut(j.Grip), figureOut(a.Settlement.Micrometres), figureOut(a.Settlement.Loss)}
+	}
+	return out
+}
+
+func equationName(a job.TorqueAnswer) string {
+	if a.Bolt.NutFactor != 0 {
+		return "nut factor"
+	}
+	return string(a.Result.Equation)
+}
+
+func turnedJSON(a job.TorqueAnswer) turnedOut {
+	t := a.Turned
+	if t == nil {
+		return turnedOut{}
+	}
+	toAim := spanJSON(t.Low.AngleToAim, t.Nominal.AngleToAim, t.High.AngleToAim)
+	by := eachFriction(t.Low, t.Nominal, t.High, afterAngleJSON)
+	out := turnedOut{
+		SnugNm: number(a.Snug), AimN: number(t.Aim), AngleToAimDeg: number(t.Nominal.AngleToAim), AngleToAimSpan: &toAim, AfterAngle: &by,
+	}
+	if a.ByAngle() {
+		span := spanJSON(t.Low.Preload, t.Nominal.Preload, t.High.Preload)
+		out.AngleDeg, out.PreloadAfterAngleN, out.PreloadAfterAngleSpan = number(a.Angle), number(t.Nominal.Preload), &span
+	}
+	return out
+}
+
+func number[T ~float64](v T) *figureOut {
+	plain := figureOut(v)
+	return &plain
+}
+
+func strippingJSON(a job.TorqueAnswer) *strippingOut {
+	s := a.Stripping
+	if s == nil {
+		return nil
+	}
+	out := &strippingOut{BoltBreaksN: figureOut(s.BoltBreaks), ForBoltMm: figureOut(s.ForBolt), ForPreloadMm: figureOut(s.ForPreload)}
+	if a.Engaged > 0 {
+		out.BoltStripsN, out.PartStripsN, out.First, out.Margin = figureOut(s.BoltStrips), figureOut(s.PartStrips), string(s.First), figureOut(s.Margin)
+	}
+	return out
+}
+
+// listed keeps an empty list a list.
+func listed(lines []string) []string { return append([]string{}, lines...) }
+
+type torqueFileOut struct {
+	Title string      `json:"title"`
+	Kinds []torqueOut `json:"kinds"`
+}
+
+func torqueFileJSON(title string, answers []job.TorqueAnswer) torqueFileOut {
+	out := torqueFileOut{Title: title}
+	for _, a := range answers {
+		out.Kinds = append(out.Kinds, torqueJSON(a))
+	}
+	return out
+}

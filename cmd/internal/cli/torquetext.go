@@ -1,0 +1,261 @@
+package cli
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+)
+
+// precedence stands in every output with a worked-out figure.
+const precedence = "worked out by drawdown; the maker's figure goes before it"
+
+func (p *Program) printTorque(title string, answers []job.TorqueAnswer) {
+	if title != "" {
+		fmt.Fprintf(p.Stdout, "%s\n\n", title)
+	}
+	for i, a := range answers {
+		if i > 0 {
+			fmt.Fprintln(p.Stdout)
+		}
+		p.printAnswer(a)
+	}
+}
+
+func (p *Program) printAnswer(a job.TorqueAnswer) {
+	heading := a.Bolt.Thread.Name + ", " + a.Result.Strength.Name
+	if a.Kind != "" {
+		heading = a.Kind + ": " + heading
+	}
+	fmt.Fprintf(p.Stdout, "%s\n%s\n\n", heading, precedence)
+	p.printAim(a)
+	p.printByFriction(a)
+	p.printTurned(a)
+	p.printJoint(a)
+	p.printLines("Notes", a.Notes)
+	p.printLines("Assumed", a.Assumptions)
+	p.printLines("Sources", a.Sources)
+}
+
+// fact prints a figure behind its name.
+func (p *Program) fact(name, format string, args ...any) {
+	fmt.Fprint(p.Stdout, wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), fmt.Sprintf(format, args...)))
+}
+
+func (p *Program) printAim(a job.TorqueAnswer) {
+	r := a.Result
+	word := "torque to set"
+	if a.Torque != 0 {
+		word = "torque given"
+	}
+	p.fact(word, "%s", bothTorques(r.Torque))
+	p.fact("aim", "%s", aimWords(a))
+	p.fact("equation", "%s", equationWords(a))
+	p.fact("stress area", "%s mm², d %s mm, P %s mm", figure(r.StressAreaMm2), short(a.Bolt.Thread.MajorMm), short(a.Bolt.Thread.PitchMm))
+	p.fact("yield stress", "%.0f MPa; proof load %s kN", float64(r.Strength.Yield), kN(r.ProofLoad))
+	p.fact("bearing ring", "%s outside, hole %s; friction acts at %s", r.Face, r.Hole, r.Effective)
+}
+
+// bothTorques prints a torque in both units, without the rounding of a scale.
+func bothTorques(t unit.Torque) string {
+	return fmt.Sprintf("%s N·m (%s lbf·ft)", figure(float64(t)), figure(t.In(unit.PoundForceFoot)))
+}
+
+func aimWords(a job.TorqueAnswer) string {
+	b := a.Bolt
+	switch {
+	case a.Torque != 0:
+		return "none: what this torque gives"
+	case b.Preload != 0:
+		return fmt.Sprintf("a preload of %s kN, at nominal friction", kN(b.Preload))
+	case b.ProofShare != 0:
+		return fmt.Sprintf("%s %% of the proof load, at nominal friction", short(b.ProofShare*100))
+	}
+	return fmt.Sprintf("at most %s %% of the yield stress, at any friction", short(a.Result.YieldShare*100))
+}
+
+func equationWords(a job.TorqueAnswer) string {
+	if a.Bolt.NutFactor != 0 {
+		return fmt.Sprintf("nut factor: T = K F d, K = %s", short(a.Bolt.NutFactor))
+	}
+	if a.Result.Equation == tension.Linear {
+		return "linear (ISO 16047)"
+	}
+	return "exact (a screw with its lead angle)"
+}
+
+// row prints three figures by friction.
+func (p *Program) row(name string, low, nominal, high string) {
+	fmt.Fprintf(p.Stdout, "  %-31s %13s %13s %13s\n", name, low, nominal, high)
+}
+
+func row[T any](p *Program, name string, low, nominal, high T, word func(T) string) {
+	p.row(name, word(low), word(nominal), word(high))
+}
+
+func (p *Program) printByFriction(a job.TorqueAnswer) {
+	l, n, h := a.Result.Low, a.Result.Nominal, a.Result.High
+	fmt.Fprintf(p.Stdout, "\nWith %s N·m, by friction\n", figure(float64(a.Result.Torque)))
+	p.row("", "low friction", "nominal", "high friction")
+	of := func(name string, word func(tension.AtFriction) string) { row(p, name, l, n, h, word) }
+	of("friction in the thread", func(f tension.AtFriction) string { return coefficient(f.Thread) })
+	of("friction under the head", func(f tension.AtFriction) string { return coefficient(f.Head) })
+	of("nut factor K of T = K F d", func(f tension.AtFriction) string { return coefficient(f.NutFactor) })
+	of("preload, kN", func(f tension.AtFriction) string { return yielding(f) + kN(job.Borne(f)) })
+	of("preload, lbf", func(f tension.AtFriction) string { return lbf(job.Borne(f)) })
+	of("yield used, with the torsion", func(f tension.AtFriction) string { return percent(f.YieldShare) })
+	of("torque goes to stretch", func(f tension.AtFriction) string { return percent(f.Split.Stretch) })
+	of("  to friction in the thread", func(f tension.AtFriction) string { return percent(f.Split.Thread) })
+	of("  to friction under the head", func(f tension.AtFriction) string { return percent(f.Split.Head) })
+	of(fmt.Sprintf("torque that uses %s %%, N·m", short(a.Result.YieldShare*100)), func(f tension.AtFriction) string { return figure(float64(f.FullTorque)) })
+	if safe := a.Torque == 0 && a.Bolt.Preload == 0 && a.Bolt.ProofShare == 0; safe && a.Least == 0 {
+		p.text("The torque is the safe one, limited by the lowest friction. A higher one, set because the friction may be high, would overload a bolt that turns easily.")
+	}
+	if a.Least > 0 {
+		p.text(fmt.Sprintf("The friction is one figure, which no real joint keeps to: a torque wrench may leave as little as %s kN (tightening factor %s, VDI 2230 table A8).", kN(a.Least), short(a.Alpha)))
+	}
+}
+
+// yielding marks a preload at which the bolt yields.
+func yielding(f tension.AtFriction) string {
+	if f.YieldShare > 1 {
+		return "yields, "
+	}
+	return ""
+}
+
+func (p *Program) printTurned(a job.TorqueAnswer) {
+	if a.Turned == nil {
+		return
+	}
+	t := a.Turned
+	of := func(name string, word func(tension.AfterAngle) string) { row(p, name, t.Low, t.Nominal, t.High, word) }
+	heading := fmt.Sprintf("After a snug torque of %s N·m", figure(float64(a.Snug)))
+	if a.ByAngle() {
+		heading += " and " + a.Angle.String()
+	}
+	fmt.Fprintf(p.Stdout, "\n%s, by friction\n", heading)
+	p.row("", "low friction", "nominal", "high friction")
+	of("preload at the snug torque, kN", func(f tension.AfterAngle) string { return kN(f.Snug) })
+	if a.ByAngle() {
+		of("preload after the angle, kN", func(f tension.AfterAngle) string { return unlessBroken(f, kN(f.Preload)) })
+		of("yield used, with the torsion", func(f tension.AfterAngle) string { return percent(f.YieldUsed) })
+		of("torque at the end, N·m", func(f tension.AfterAngle) string { return figure(float64(f.Torque)) })
+		of("stays longer by, mm", func(f tension.AfterAngle) string { return fmt.Sprintf("%.3f", float64(f.Lasting)) })
+		of("may be used again", reuseWord)
+	}
+	of("angle to the aim", func(f tension.AfterAngle) string { return degrees(f.AngleToAim) })
+	of("angle to yield", func(f tension.AfterAngle) string { return degrees(f.AngleToYield) })
+	of("angle to the greatest preload", func(f tension.AfterAngle) string { return degrees(f.AngleToGreatest) })
+	of("angle to break", func(f tension.AfterAngle) string { return degrees(f.AngleToBreak) })
+	p.text(fmt.Sprintf("The aim of the angle is %s kN at nominal friction; angles count from the snug torque.", kN(t.Aim)))
+}
+
+func reuseWord(f tension.AfterAngle) string {
+	if f.Reusable {
+		return "yes"
+	}
+	return "no"
+}
+
+func unlessBroken(f tension.AfterAngle, figure string) string {
+	if f.Breaks {
+		return "breaks"
+	}
+	return figure
+}
+
+// printJoint prints what the joint does with the preload.
+func (p *Program) printJoint(a job.TorqueAnswer) {
+	fmt.Fprintf(p.Stdout, "\nThe joint, at a preload of %s kN (the greatest)\n", kN(a.Greatest))
+	p.printPressure(a)
+	if s := a.Stripping; s != nil {
+		p.printStripping(a, *s)
+	}
+	if j := a.Joint; j != nil {
+		p.fact("stiffness", "bolt %s kN/mm, clamped parts %s kN/mm; the bolt takes %s of a working load",
+			figure(float64(j.Bolt)/1000), figure(float64(j.Members)/1000), percent(j.LoadShare))
+		s := a.Settlement
+		p.fact("settlement", "%s µm, which takes %s kN (%s of the nominal preload)", short(s.Micrometres), kN(s.Loss), percent(s.LossShare))
+	}
+}
+
+func (p *Program) printPressure(a job.TorqueAnswer) {
+	if a.Pressure.Limit == 0 {
+		p.fact("under the head", "%.0f MPa; state the material with --grip to have it judged", float64(a.Pressure.Pressure))
+		return
+	}
+	p.fact("under the head", "%.0f MPa on %s, which bears %.0f MPa (%s)", float64(a.Pressure.Pressure), a.Under, float64(a.Pressure.Limit), percent(a.Pressure.Used))
+}
+
+func (p *Program) printStripping(a job.TorqueAnswer, s tension.Stripping) {
+	if a.Engaged > 0 {
+		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
+			s.First, figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
+	}
+	p.fact("engagement", "%.1f mm holds this preload; from %.1f mm on the bolt breaks before a thread strips", upward(s.ForPreload), upward(s.ForBolt))
+}
+
+// upward rounds a length that is needed up to a tenth of a millimetre.
+func upward(l unit.Length) float64 { return math.Ceil(float64(l)*10) / 10 }
+
+func (p *Program) printLines(heading string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	fmt.Fprintf(p.Stdout, "\n%s\n", heading)
+	for _, line := range lines {
+		fmt.Fprint(p.Stdout, wrapped("  - ", "    ", line))
+	}
+}
+
+func (p *Program) text(line string) { fmt.Fprint(p.Stdout, wrapped("  ", "  ", line)) }
+
+// wrapped breaks a line at its words so that it fits a terminal of 80 columns.
+func wrapped(first, next, line string) string {
+	const columns = 80
+	var text strings.Builder
+	at := 0
+	for i, word := range strings.Fields(line) {
+		width := len([]rune(word))
+		switch {
+		case i == 0:
+			text.WriteString(first)
+			at = len([]rune(first))
+		case at+1+width > columns:
+			text.WriteString("\n" + next)
+			at = len([]rune(next))
+		default:
+			text.WriteString(" ")
+			at++
+		}
+		text.WriteString(word)
+		at += width
+	}
+	return text.String() + "\n"
+}
+
+// figure prints a number to about three figures, without powers of ten.
+func figure(v float64) string {
+	switch size := math.Abs(v); {
+	case size >= 1000:
+		return fmt.Sprintf("%.0f", v)
+	case size >= 10:
+		return fmt.Sprintf("%.1f", v)
+	case size >= 1:
+		return fmt.Sprintf("%.2f", v)
+	}
+	return fmt.Sprintf("%.3f", v)
+}
+
+// short prints a number that was stated, without binary dust.
+func short(v float64) string { return fmt.Sprintf("%.6g", v) }
+
+func kN(f unit.Force) string          { return figure(float64(f) / 1000) }
+func lbf(f unit.Force) string         { return fmt.Sprintf("%.0f", job.PoundsForce(f)) }
+func percent(share float64) string    { return fmt.Sprintf("%.1f %%", share*100) }
+func coefficient(mu float64) string   { return fmt.Sprintf("%.3f", mu) }
+func degrees(angle unit.Angle) string { return fmt.Sprintf("%.0f°", float64(angle)) }

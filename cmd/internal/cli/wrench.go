@@ -1,0 +1,149 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/unit"
+	"drawdown/patterns"
+	"drawdown/sequence/tension"
+)
+
+var wrenchCommand = command{
+	name:    "wrench",
+	summary: "work out what to set on a wrench, and which wrench to take",
+	usage:   "--torque 80Nm [--wrenches FILE] [flags]",
+	operand: nothing,
+	about: `Works out what to set on a click wrench so that the fastener gets the torque. An
+adapter (a crow-foot, an extension) lengthens the lever:
+  setting = torque L/(L + A cos angle)     US Army TM 1-1500-204-23-9
+L runs from the middle of the grip to the middle of the drive, A from there to
+the middle of the fastener. Angle 0 is straight out, at 90 nothing changes, 180
+lies back over the handle. Hold the wrench where L was measured.
+
+A wrench keeps its tolerance from 20 % to 100 % of its range: ±4 %, or ±6 % up
+to 10 N·m (ISO 6789:2003). With the shop's own list the smallest wrench is taken
+whose usable range holds the setting. The list is a YAML file:
+  wrenches:
+    - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m}
+    - {name: long, from: 60 N·m, to: 340 N·m, division: 1 N·m, length: 640 mm}
+A length in the list goes before --length. Without division the scale is read as
+wrenches of its size are. In JSON setting_Nm is exact, setting_on_scale rounded.
+
+Which torque the fastener needs, the command does not ask: the maker says it.`,
+	example: `
+drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
+      set on the wrench   69.6 N·m (51.3 lbf·ft)
+    ...
+`,
+	build: func(flags *pflag.FlagSet) runner {
+		for _, f := range []struct{ name, usage string }{
+			{"torque", "`torque` that the fastener is to get"},
+			{"length", "`length` of the wrench: middle of the grip to the drive"},
+			{"adapter", "`length` of the adapter: drive to fastener"},
+			{"adapter-angle", "`angle` of the adapter to the wrench: 0deg is straight out"},
+			{"wrenches", "`file` with the shop's own list, or - for standard input"},
+		} {
+			flags.String(f.name, "", f.usage)
+		}
+		again := flags.Bool("again", false, "the fastener has been tightened before")
+		asJSON := jsonFlag(flags)
+		return func(p *Program, args []string) Status { return p.wrench(flags, args, *again, *asJSON) }
+	},
+}
+
+func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool) Status {
+	q := &quantities{flags: flags}
+	work := q.wrenchWork(args)
+	if q.err != nil {
+		return p.refuse("wrench", q.err)
+	}
+	work.Again = again
+	if file, set := q.text("wrenches"); set {
+		list, status := p.wrenches(file)
+		if status != Done {
+			return status
+		}
+		work.Wrenches = list
+	}
+	answer, err := job.WorkOutWrench(work)
+	if err != nil {
+		return p.fail(Wrong, err)
+	}
+	if asJSON {
+		return p.printJSON(wrenchJSON(work, answer))
+	}
+	p.printWrench(work, answer)
+	return Done
+}
+
+func (q *quantities) wrenchWork(args []string) (work tension.WrenchWork) {
+	if len(args) > 0 {
+		q.fail(misuse("wrench takes flags only: %q is one too many", args[0]))
+	}
+	if !q.flags.Changed("torque") {
+		q.fail(misuse("which torque? Write for example --torque 80Nm"))
+	}
+	if !q.flags.Changed("wrenches") {
+		q.needs("adapter", "length", "400mm")
+	}
+	q.needs("adapter-angle", "adapter", "60mm")
+	q.text("wrenches")
+	given, set := read(q, "torque", unit.ParseTorque)
+	if set && !(given.Value > 0) {
+		q.fail(fmt.Errorf("--torque %s; allowed: above 0", given))
+	}
+	work.Torque, work.Unit = given.Nm(), given.Unit
+	work.Length = above(q, "length", withUnit)
+	work.Adapter = above(q, "adapter", withUnit)
+	work.AdapterAngle, _ = read(q, "adapter-angle", unit.ParseAngle)
+	return work
+}
+
+// wrenches reads the shop's list.
+func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
+	list, problems, err := job.Wrenches(file, p.Stdin)
+	folder, isFolder := errors.AsType[*patterns.FolderError](err)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: there is no file %s; drawdown help wrench shows what stands in it", file))
+	case isFolder:
+		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", folder.Path))
+	case err != nil:
+		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, reason(err)))
+	}
+	p.report(problems)
+	if problems.Stops() {
+		return nil, Wrong
+	}
+	return list, Done
+}
+
+func (p *Program) printWrench(work tension.WrenchWork, a job.WrenchAnswer) {
+	p.fact("set on the wrench", "%s", bothTorques(a.Setting))
+	p.fact("on its scale", "%s (%s)", a.Scale, a.Scale.Other())
+	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
+	if work.Adapter > 0 {
+		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
+	}
+	if a.Wrench != nil {
+		p.fact("take", "%s", a.Wrench.Name)
+	}
+	p.fact("usable", "%s", usableWords(a))
+	p.printLines("Notes", a.Notes)
+	p.printLines("Assumed", a.Assumptions)
+	p.printLines("Sources", a.Sources)
+}
+
+// usableWords says why a wrench is usable at the setting, or which one is.
+func usableWords(a job.WrenchAnswer) string {
+	least, most := figure(a.Least.In(a.Scale.Unit)), figure(a.Most.In(a.Scale.Unit))
+	if a.Wrench == nil {
+		return fmt.Sprintf("a wrench whose scale ends between %s and %s %s, so that the setting lies within 20 %% to 100 %% of it", least, most, a.Scale.Unit)
+	}
+	return fmt.Sprintf("yes: %s keeps its tolerance from %s to %s %s, and is the smallest that does so at this setting", a.Wrench.Name, least, most, a.Scale.Unit)
+}
