@@ -95,7 +95,7 @@ func runNear(a, b []scene.Point) bool {
 
 // bows are the ways to bend an arrow aside, as shares of its length: straight
 // first.
-var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34, 0.44, -0.44, 0.55, -0.55}
+var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34}
 
 // route bends an arrow by a share of its length; not ok where it would touch a
 // mark or leave the box.

@@ -1,0 +1,31 @@
+package scene_test
+
+import (
+	"math"
+	"testing"
+
+	"drawdown/render/scene"
+)
+
+// First principles: what is enlarged keeps its layout, and everything grows by
+// the same factor.
+func TestScaled(t *testing.T) {
+	page := scene.Page{Name: "test", Width: 100, Height: 100, Margin: 10, Items: []scene.Item{
+		mark(50, 50, "M1"), words(49, 51, "1", scene.Tag{Name: "M1", Role: scene.Number}), words(20, 20, "first", scene.Tag{}),
+	}}
+	big := scene.Scaled(page, 200, 200, 2)
+	if faults := scene.CheckLayout(big); len(faults) > 0 {
+		t.Error(faults)
+	}
+	small, large := page.Items[2].(scene.Text), big.Items[2].(scene.Text)
+	if math.Abs(large.Width-2*small.Width) > 1e-9 || large.Size != 2*small.Size || large.At != (scene.Point{X: 40, Y: 40}) {
+		t.Errorf("%+v became %+v", small, large)
+	}
+	before, after := page.Items[0].(scene.Shape), big.Items[0].(scene.Shape)
+	if b, a := before.Path.Bounds(), after.Path.Bounds(); a.Width() != 2*b.Width() || after.Width != 2*before.Width {
+		t.Errorf("a mark of %v became one of %v", b, a)
+	}
+	if page.Items[0].(scene.Shape).Path.Bounds().Width() != 8 {
+		t.Error("the page itself was changed")
+	}
+}
