@@ -12,6 +12,7 @@ require (
 	github.com/spf13/pflag v1.1.0
 	golang.org/x/image v0.48.0
 	golang.org/x/text v0.44.0
+	gonum.org/v1/gonum v0.17.0
 	gopkg.in/yaml.v3 v3.0.1
 	pgregory.net/rapid v1.3.0
 )

@@ -1,8 +1,11 @@
 package patterns
 
 import (
+	"strings"
+
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
 )
 
 // impliedKind is the only kind of a file without kinds.
@@ -81,10 +84,10 @@ func (r *reader) kind(name string, n *node) plan.Kind {
 	r.threadAndClass(f, &k)
 	k.Length = r.kindSize(f, "length")
 	k.Grip = r.kindSize(f, "grip")
-	k.Into = f.text("into")
+	k.Into = r.into(f)
 	k.Engagement = r.kindSize(f, "engagement")
 	k.Lubricant = r.lubricant(f)
-	k.HeadAcross = r.kindSize(f, "head")
+	k.HeadForm, k.HeadAcross = r.headOf(f)
 	k.WasherFace = r.kindSize(f, "washer")
 	k.Hole = r.kindSize(f, "hole")
 	if at := f.get("friction"); at != nil {
@@ -95,6 +98,26 @@ func (r *reader) kind(name string, n *node) plan.Kind {
 		k.Reuse = plan.Reuse(word)
 	}
 	return k
+}
+
+// headOf reads the form of the head, or the width across flats of a hexagon.
+func (r *reader) headOf(f fields) (form tension.HeadForm, across unit.Length) {
+	n := f.get("head")
+	if n == nil {
+		return "", 0
+	}
+	if strings.ContainsAny(n.text, "0123456789") {
+		return "", r.kindSize(f, "head")
+	}
+	var words []string
+	for _, form := range tension.HeadForms {
+		words = append(words, string(form))
+	}
+	if containsText(words, n.text) {
+		return tension.HeadForm(n.text), 0
+	}
+	r.fail(n, alternatives(words)+", or the width across flats, such as 16 mm", "head is %s%s", n.called(), r.hint(n.text, words))
+	return "", 0
 }
 
 func (r *reader) kindSize(f fields, key string) unit.Length {

@@ -5,6 +5,7 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension"
+	"errors"
 )
 
 // threadAndClass reads the thread and the property class of a kind. A class
@@ -37,12 +38,19 @@ func (r *reader) threadAndClass(f fields, k *plan.Kind) {
 	}
 }
 
+// thread reads the name of a thread. A pitch that no standard has, but that a
+// maker may well have cut, is a warning: the maker's figures stand without it.
 func (r *reader) thread(n *node) *thread.Thread {
 	text, ok := r.quantityText(n, "thread")
 	if !ok {
 		return nil
 	}
 	t, err := thread.Parse(text)
+	var unlisted *thread.UnlistedPitchError
+	if errors.As(err, &unlisted) && unlisted.Thread != (thread.Thread{}) {
+		r.unreadable(n, problem.Warning, "", err)
+		return &unlisted.Thread
+	}
 	if err != nil {
 		r.unreadable(n, problem.Error, "", err)
 		return nil
@@ -78,6 +86,19 @@ func (r *reader) lubricant(f fields) string {
 	}
 	if _, err := tension.FrictionOf(text); err != nil {
 		r.unreadable(f.get("lubricant"), problem.Warning, "", err)
+	}
+	return text
+}
+
+// into reads the material of the tapped hole. An unknown one is a warning, as
+// the order and the maker's figures hold without it.
+func (r *reader) into(f fields) string {
+	text := f.text("into")
+	if text == "" {
+		return ""
+	}
+	if _, err := tension.ParseMaterial(text); err != nil {
+		r.unreadable(f.get("into"), problem.Warning, "into", err)
 	}
 	return text
 }

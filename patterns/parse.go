@@ -80,3 +80,12 @@ func (f *file) clamp(line, column int) (int, int) {
 	line = min(max(line, 1), f.lastLine())
 	return line, min(max(column, 1), len([]rune(f.lines[line-1]))+1)
 }
+
+// within gives a place of the parser, which counts on past the end where
+// nothing stands.
+func (f *file) within(line, column int) (int, int) {
+	if line > f.lastLine() || line > 0 && column > len(f.lines[line-1])+1 {
+		return f.clamp(line, column)
+	}
+	return line, column
+}

@@ -27,15 +27,22 @@ var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "uni
 // finished order together with the joint, so that the second bank's order is
 // the exact mirror image of the first one's.
 func Read(source Source) (plan.Input, problem.List) {
+	input, _, problems := ReadWithPlaces(source)
+	return input, problems
+}
+
+// ReadWithPlaces reads as Read does, and also says where the stages and kinds
+// of the input stand.
+func ReadWithPlaces(source Source) (plan.Input, Places, problem.List) {
 	r := &reader{source: source}
 	if root := r.load(); root != nil {
 		r.pattern(root)
 	}
 	problems := r.problems()
 	if problems.Stops() {
-		return plan.Input{}, problems
+		return plan.Input{}, Places{file: source.File}, problems
 	}
-	return r.input, problems
+	return r.input, r.places(), problems
 }
 
 // pattern reads the joined file. The order matters: fasteners name kinds, and

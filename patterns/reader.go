@@ -21,6 +21,7 @@ type reader struct {
 	kinds     kindTable
 	fasteners fastenerTable
 	stars     []star
+	stages    []*node // of tightening, beside input.Tighten
 
 	found []found
 }
@@ -45,9 +46,7 @@ func (r *reader) report(f *file, line, column int, severity problem.Severity, al
 	if r.full() {
 		return
 	}
-	if line > f.lastLine() || line > 0 && column > len(f.lines[line-1])+1 {
-		line, column = f.clamp(line, column) // where nothing stands the parser counts on past the end
-	}
+	line, column = f.within(line, column)
 	r.found = append(r.found, found{problem.Problem{
 		File: f.name, Line: line, Column: column, Severity: severity, What: what, Allowed: allowed,
 	}, f})

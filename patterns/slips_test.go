@@ -126,9 +126,12 @@ func TestWhatReadsCanBePlanned(t *testing.T) {
 	}
 	// A share of the torque reads where, and only where, it can be worked out.
 	for kind, stops := range map[string]bool{
-		`{thread: M10, class: "10.9"}`:              false,
-		`{thread: M10, class: "10.9", hole: 30 mm}`: true,
-		`{thread: M10, class: "10.9", head: 9 mm}`:  true,
+		`{thread: M10, class: "10.9"}`:                              false,
+		`{thread: M10, class: "10.9", hole: 30 mm}`:                 true,
+		`{thread: M10, class: "10.9", head: 9 mm}`:                  true,
+		`{thread: M10, class: "10.9", head: socket}`:                false,
+		`{thread: M20, class: "10.9", head: flange}`:                true, // ISO 4162 goes to M16
+		`{thread: M20, class: "10.9", head: flange, washer: 40 mm}`: false,
 		`{thread: M10}`:   true,
 		`{class: "10.9"}`: true,
 		`{thread: M10, class: "10.9", lubricant: moon dust}`:       true,

@@ -29,7 +29,7 @@ func (r *reader) checkCovered(at *node, complete bool) {
 
 // checkShares makes sure that the torque which a percentage is of can be worked
 // out, and is one for all the kinds of the stage.
-func (r *reader) checkShares(from []*node) {
+func (r *reader) checkShares() {
 	for i, s := range r.input.Tighten {
 		if s.Do != plan.Percent {
 			continue
@@ -41,7 +41,7 @@ func (r *reader) checkShares(from []*node) {
 			}
 		}
 		if _, err := plan.TorqueShare(kinds, s.Percent); err != nil {
-			r.unreadable(from[i], problem.Error, "", err)
+			r.unreadable(r.stages[i], problem.Error, "", err)
 		}
 	}
 }
@@ -49,7 +49,7 @@ func (r *reader) checkShares(from []*node) {
 // checkRising warns of a torque under the one before it, which a wrench cannot
 // set: it clicks at once. A check pass repeats the figure; after backing off
 // the count starts anew.
-func (r *reader) checkRising(from []*node) {
+func (r *reader) checkRising() {
 	for _, kind := range r.kinds.names {
 		var last plan.StageInput
 		for i, s := range r.input.Tighten {
@@ -57,7 +57,7 @@ func (r *reader) checkRising(from []*node) {
 				continue
 			}
 			if s.Do == last.Do && falls(last, s) {
-				r.warn(from[i], "the %s of %s falls from %s to %s", s.Do, kind, figureOf(last), figureOf(s))
+				r.warn(r.stages[i], "the %s of %s falls from %s to %s", s.Do, kind, figureOf(last), figureOf(s))
 			}
 			if s.Do != plan.Advance {
 				last = s

@@ -53,16 +53,15 @@ func (r *reader) readTighten(file fields) {
 	if list == nil {
 		return
 	}
-	var from []*node
 	for _, item := range r.stageItems(list, stagesExample) {
 		if stage, ok := r.tightenStage(item); ok {
 			r.input.Tighten = append(r.input.Tighten, stage)
-			from = append(from, item)
+			r.stages = append(r.stages, item)
 		}
 	}
-	r.checkCovered(list, len(from) > 0 && len(from) == len(list.items))
-	r.checkRising(from)
-	r.checkShares(from)
+	r.checkCovered(list, len(r.stages) > 0 && len(r.stages) == len(list.items))
+	r.checkRising()
+	r.checkShares()
 }
 
 // stageItems gives the stages of a list, as many as a person can work through.

@@ -7,6 +7,23 @@ import (
 	"drawdown/geometry"
 )
 
+// From gives an order that goes round, begun at another of its members. A row
+// has two ends and no way round: its order stays.
+func From(j geometry.Joint, order []int, first int) []int {
+	points := make([]geometry.Point, len(order))
+	at := 0
+	for k, i := range order {
+		points[k] = j.Fasteners[i].At
+		if i == first {
+			at = k
+		}
+	}
+	if len(points) == 0 || newLayout(points).collinear() {
+		return order
+	}
+	return append(slices.Clone(order[at:]), order[:at]...)
+}
+
 // circular goes once round the centre in the sense of the turn; places on one
 // line go from end to end. It is the way of a check pass.
 func (l *layout) circular(turn Turn) []int {

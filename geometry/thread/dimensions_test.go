@@ -1,9 +1,7 @@
 package thread
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,33 +9,6 @@ import (
 
 	"pgregory.net/rapid"
 )
-
-// published reads a table of testdata, which names its source, by rows; the
-// first row holds the column names and is left out.
-func published(t *testing.T, file string) [][]string {
-	t.Helper()
-	f, err := os.Open(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", file, len(rows), err)
-	}
-	return rows[1:]
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
 
 // Published: ISO 261, ISO 724, DIN 13-1, ISO 898-1 (testdata/iso_metric.csv).
 func TestMetricDimensionsAsPublished(t *testing.T) {

@@ -74,7 +74,31 @@ func metric(diameter, pitch string) (Thread, error) {
 			return size.thread(i), nil
 		}
 	}
-	return Thread{}, fmt.Errorf("pitch %s does not exist for M%s; allowed: %s", pitch, decimal(size.diameterMm), size.pitchList())
+	return Thread{}, size.unlisted(pitch)
+}
+
+// UnlistedPitchError says that no standard has this pitch for the diameter.
+// Where the pitch could be real, as makers do cut such threads, Thread is it.
+type UnlistedPitchError struct {
+	Thread Thread // the zero thread where the pitch cannot be real
+	pitch  string
+	size   metricSize
+}
+
+// Error lists the pitches that exist.
+func (e *UnlistedPitchError) Error() string {
+	return fmt.Sprintf("pitch %s does not exist for M%s; allowed: %s", e.pitch, decimal(e.size.diameterMm), e.size.pitchList())
+}
+
+// unlisted judges a pitch that ISO 261 does not have. A real one lies between a
+// quarter of the coarse pitch and a third above it (common practice, no source).
+func (m metricSize) unlisted(pitch string) *UnlistedPitchError {
+	e := &UnlistedPitchError{pitch: pitch, size: m}
+	coarse := m.pitchesMm[0]
+	if p, err := strconv.ParseFloat(pitch, 64); err == nil && p >= coarse/4 && p <= coarse*4/3 {
+		e.Thread = Thread{Name: "M" + decimal(m.diameterMm) + "×" + decimal(p), MajorMm: m.diameterMm, PitchMm: p, Series: Special}
+	}
+	return e
 }
 
 func findMetricSize(diameter string) (metricSize, error) {

@@ -1,6 +1,7 @@
 package thread
 
 import (
+	"errors"
 	"strings"
 	"testing"
 
@@ -183,6 +184,21 @@ func TestParseGivesTheSeries(t *testing.T) {
 	} {
 		if got, err := Parse(written); err != nil || got.Series != series || got.Unified() != (series[0] == 'U') {
 			t.Errorf("Parse(%q) = %+v, %v; want the series %s", written, got, err, series)
+		}
+	}
+}
+
+// A pitch outside ISO 261 that a maker may have cut is named with the thread
+// that it makes; one that no thread has is not.
+func TestUnlistedPitch(t *testing.T) {
+	var unlisted *UnlistedPitchError
+	_, err := Parse("M11x1.25")
+	if !errors.As(err, &unlisted) || unlisted.Thread.Name != "M11×1.25" || unlisted.Thread.PitchMm != 1.25 || unlisted.Thread.Series != Special {
+		t.Errorf("M11x1.25: %v, %+v", err, unlisted)
+	}
+	for _, name := range []string{"M10x15", "M10x0.1"} {
+		if _, err := Parse(name); !errors.As(err, &unlisted) || unlisted.Thread != (Thread{}) {
+			t.Errorf("%s: %v is taken for a real thread", name, err)
 		}
 	}
 }

@@ -7,11 +7,12 @@ package thread
 type Series string
 
 const (
-	MetricCoarse Series = "metric coarse" // ISO 261
-	MetricFine   Series = "metric fine"   // ISO 261
-	UNC          Series = "UNC"           // ASME B1.1, coarse
-	UNF          Series = "UNF"           // ASME B1.1, fine
-	UN           Series = "UN"            // ASME B1.1, constant pitch of 8 threads an inch
+	MetricCoarse Series = "metric coarse"  // ISO 261
+	MetricFine   Series = "metric fine"    // ISO 261
+	UNC          Series = "UNC"            // ASME B1.1, coarse
+	UNF          Series = "UNF"            // ASME B1.1, fine
+	Special      Series = "metric special" // a pitch that ISO 261 does not have
+	UN           Series = "UN"             // ASME B1.1, constant pitch of 8 threads an inch
 )
 
 // Thread is a screw thread of a standard series.

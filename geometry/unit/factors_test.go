@@ -1,10 +1,8 @@
 package unit_test
 
 import (
-	"encoding/csv"
 	"math"
 	"math/big"
-	"os"
 	"strconv"
 	"testing"
 
@@ -42,36 +40,11 @@ func one(t *testing.T, quantity, name string) float64 {
 	return v
 }
 
-func table(t *testing.T, path string) [][]string {
-	t.Helper()
-	file, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	reader := csv.NewReader(file)
-	reader.Comment = '#'
-	rows, err := reader.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", path, len(rows), err)
-	}
-	return rows[1:]
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
 // Published: NIST SP 811, Appendix B.8 (testdata). The printed factor must be
 // the rounding of ours to its seven digits; the long one may differ in the
 // last binary digit, as it was multiplied out in floating point.
 func TestFactorsArePublished(t *testing.T) {
-	rows := table(t, "testdata/nist_sp811.csv")
+	rows := published(t, "testdata/nist_sp811.csv")
 	if len(rows) != 8 {
 		t.Fatalf("%d factors, want 8", len(rows))
 	}
@@ -131,7 +104,7 @@ func TestPublishedConversions(t *testing.T) {
 	units := map[string]unit.TorqueUnit{
 		"N·m": unit.NewtonMetre, "lbf·ft": unit.PoundForceFoot, "lbf·in": unit.PoundForceInch,
 	}
-	for _, row := range table(t, "testdata/nist_sp811_examples.csv") {
+	for _, row := range published(t, "testdata/nist_sp811_examples.csv") {
 		g, err := unit.ParseTorque(row[0])
 		if err != nil {
 			t.Fatal(err)

@@ -82,9 +82,6 @@ var parsers = map[string]struct {
 	"torque": {func(s string) (float64, error) { v, err := unit.ParseTorque(s); return float64(v.Nm()), err }, torques},
 }
 
-// near allows for the rounding of two products in floating point.
-func near(got, want float64) bool { return math.Abs(got-want) <= 1e-14*math.Abs(want) }
-
 func TestEverySpelling(t *testing.T) {
 	// A unit behind a space, glued on, behind a no-break and a narrow no-break
 	// space, and with spaces about.

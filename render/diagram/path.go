@@ -19,7 +19,7 @@ func (s *sketch) planPath() []scene.Item {
 		routes = s.allRoutes()
 	}
 	if !s.out.Path {
-		s.out.Rings = s.rings() > 1
+		s.out.Rings = s.ringsGuide()
 		return nil
 	}
 	s.out.WholePath = len(routes) == len(s.marks)-1
@@ -104,13 +104,15 @@ func drawRoutes(routes []route) []scene.Item {
 	return items
 }
 
-// rings counts the rings of the joint.
-func (s *sketch) rings() int {
-	count := 0
+// ringsGuide says whether shading every second ring would guide the eye: there
+// must be a few fasteners on either side of it.
+func (s *sketch) ringsGuide() bool {
+	const few = 3
+	count := [2]int{}
 	for i := range s.marks {
-		count = max(count, s.ringOf(i)+1)
+		count[s.ringOf(i)%2]++
 	}
-	return count
+	return count[0] >= few && count[1] >= few
 }
 
 // ringOf gives the ring that a fastener lies on within the main group, inside

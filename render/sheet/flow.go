@@ -146,9 +146,9 @@ func (c *card) numberCap(height float64) float64 {
 	if height < leastPart {
 		return -1
 	}
-	enough := 5 * min(1, c.paper.Width/210) // 5 mm on A4, in proportion on smaller paper
-	if len(c.side.Order) > 20 {
-		enough = 3.0
+	enough := 5.0
+	if len(c.side.Order) > 20 || c.paper.Width < 200 {
+		enough = 3.0 // the figures beside the part are worth more on small paper
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{
 		Left: c.paper.Margin, Top: 0, Right: c.paper.Width - c.paper.Margin, Bottom: height - c.captionHeight(),

@@ -2,25 +2,25 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/sequence/plan"
 )
 
 // footLines say where the figures come from.
 func (c *card) footLines() []string {
-	source := "Figures: " + c.plan.Source + "."
+	words := "Figures: " + c.plan.Source + "."
 	if c.plan.Source == "" {
-		source = "Figures: no source stated."
+		words = wordNoSource
+	} else if slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return s.WorkedOut }) {
+		words += " " + wordWorkedOutAll
 	}
-	words := source + " " + wordManualFirst
+	lines := font.Break(words+" "+wordManualFirst, scene.Regular, textEm, c.paper.content())
 	if c.loosening {
-		return font.Break(words, scene.Regular, textEm, c.paper.content())
+		return lines
 	}
-	if c.plan.WorkedOut() {
-		words = source + " " + wordWorkedOutAll + " " + wordManualFirst
-	}
-	lines := font.Break(words, scene.Regular, textEm, c.paper.content())
 	for _, a := range c.plan.Assumptions {
 		lines = append(lines, font.Break("≈ "+a, scene.Regular, textEm, c.paper.content())...)
 	}

@@ -90,11 +90,11 @@ func (c *card) reading(d diagram.Drawing) string {
 	}
 	switch {
 	case d.WholePath:
-		words += "Begin at black, follow the arrows. "
+		words += "From black to the double ring: follow the arrows. "
 	case d.Path:
-		words += "Begin at black, follow the arrows; where there is none, go by number. "
+		words += "From black to the double ring: follow the arrows, else go by number. "
 	default:
-		words += "Begin at black, go by number. "
+		words += "From black to the double ring: go by number. "
 	}
 	if slices.ContainsFunc(c.plan.Joint.Clusters, func(cl geometry.Cluster) bool { return cl.Unloaded }) {
 		words += "Dashed: no spring load. "

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -97,14 +98,41 @@ func (c *card) stageBox(p *pen, s *plan.Stage, x, y, w float64) {
 	}
 }
 
-// wayWords say how a stage goes that has a way of its own.
+// wayWords name the ways that a stage can have of its own.
 var wayWords = map[sequence.Way]string{
-	sequence.Circular: "once round",
-	sequence.Star:     "crosswise",
-	sequence.Cross:    "crosswise",
-	sequence.Spiral:   "in a spiral",
-	sequence.RowWay:   "middle outwards",
-	sequence.Auto:     "centre outwards",
+	sequence.Star:   "crosswise",
+	sequence.Cross:  "crosswise",
+	sequence.Spiral: "in a spiral",
+	sequence.RowWay: "middle outwards",
+	sequence.Auto:   "centre outwards",
+}
+
+// goingWords say how a stage goes that has a way of its own.
+func goingWords(s *plan.Stage) string {
+	if s.Way != sequence.Circular {
+		return wayWords[s.Way]
+	}
+	if s.Turn == sequence.TurnLeft {
+		return "once round, anticlockwise"
+	}
+	return "once round, clockwise"
+}
+
+// whereTo says what happens to what comes out.
+func (c *card) whereTo(s *plan.Stage) string {
+	scrap := 0
+	for _, k := range c.plan.Kinds {
+		if slices.Contains(s.Kinds, k.Name) && k.Reuse == plan.ReuseOnce {
+			scrap++
+		}
+	}
+	switch scrap {
+	case 0:
+		return "to its own place"
+	case len(s.Kinds):
+		return "scrap: not used again"
+	}
+	return "to its own place; see which go back"
 }
 
 // coverWords says which fasteners a stage is for: all, all main, side 11–14.
@@ -144,9 +172,9 @@ func (c *card) below(s *plan.Stage) []string {
 	case plan.Wait:
 		add("let it settle")
 	case plan.Remove:
-		add("to its own place")
+		add(c.whereTo(s))
 	}
-	add(wayWords[s.Way])
+	add(goingWords(s))
 	if s.Percent > 0 {
 		add(fmt.Sprintf("%g %%, %s", s.Percent, wordWorkedOut))
 	}
@@ -186,7 +214,7 @@ func figureWords(s *plan.Stage) string {
 	return s.Wait.String()
 }
 
-// approx marks a figure that was worked out.
+// approx marks a figure that was worked out, or that nobody is named for.
 func approx(s *plan.Stage) string {
 	if s.WorkedOut {
 		return "≈ "

@@ -11,7 +11,8 @@ const (
 	wordOrder        = "order"
 	wordWorkedOut    = "worked out"
 	wordManualFirst  = "The maker’s manual, local codes and licensed practice come first."
-	wordWorkedOutAll = "Figures marked ≈ were worked out, or nobody is named for them: a figure from a manual goes before them."
+	wordWorkedOutAll = "Figures marked ≈ were worked out: a figure from a manual goes before them."
+	wordNoSource     = "Figures: no source stated, so they count as worked out (≈): a figure from a manual goes before them."
 	wordNoFigures    = "The file gives no stages: this card shows the order only. Take the figures from the maker’s manual."
 )
 

@@ -9,8 +9,19 @@ import (
 	"drawdown/sequence"
 )
 
+// StageError says which tightening stage cannot be planned, and why.
+type StageError struct {
+	Stage int // from 1
+	Err   error
+}
+
+func (e *StageError) Error() string { return fmt.Sprintf("tightening stage %d: %v", e.Stage, e.Err) }
+
+func (e *StageError) Unwrap() error { return e.Err }
+
 // Build turns a checked input into the plan. It fails where the orders do not
-// cover the joint, or where a figure is to be worked out and cannot be.
+// cover the joint, or where a figure is to be worked out and cannot be, which
+// is a *StageError.
 func Build(in Input) (Plan, error) {
 	p := Plan{
 		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
@@ -31,10 +42,18 @@ func Build(in Input) (Plan, error) {
 	p.Joint, p.Mirrored = in.Joint.Mirrored(in.Mirror), in.Mirror != geometry.NoAxis
 	if p.Mirrored {
 		for i := range p.Groups {
-			p.Groups[i].Turn = p.Groups[i].Turn.Opposite()
+			p.Groups[i].Turn = shown(p.Groups[i].Turn, in.Mirror)
 		}
 	}
 	return p, nil
+}
+
+// shown gives a turn as the card shows it: a mirror turns it round.
+func shown(turn sequence.Turn, mirror geometry.Axis) sequence.Turn {
+	if mirror != geometry.NoAxis {
+		return turn.Opposite()
+	}
+	return turn
 }
 
 // order settles groups, the tightening order and its reverse.
@@ -117,7 +136,7 @@ func (p *Plan) stages(in Input) error {
 	for _, s := range in.Tighten {
 		stage, err := p.stage(in, s, p.Tighten.Order)
 		if err != nil {
-			return fmt.Errorf("tightening stage %d: %w", len(p.Tighten.Stages)+1, err)
+			return &StageError{Stage: len(p.Tighten.Stages) + 1, Err: err}
 		}
 		stage.Number = len(p.Tighten.Stages) + 1
 		p.Tighten.Stages = append(p.Tighten.Stages, stage)
@@ -179,7 +198,10 @@ func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
 		if err != nil {
 			return Stage{}, err
 		}
-		stage.Fasteners, stage.Way = own, s.Way
+		if s.Way == sequence.Circular {
+			own = sequence.From(in.Joint, own, stage.Fasteners[0]) // a check pass begins at number one too
+		}
+		stage.Fasteners, stage.Way, stage.Turn = own, s.Way, shown(s.Turn.For(s.Way), in.Mirror)
 	}
 	if s.Do == BackOff {
 		slices.Reverse(stage.Fasteners) // slackening goes outside in

@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
+	"drawdown/sequence/tension"
 )
 
 // Input is what a pattern file says, checked and in inner units.
@@ -51,9 +52,10 @@ type Kind struct {
 	Into       string      // material of the tapped hole
 	Engagement unit.Length
 	Lubricant  string
-	Friction   *Friction   // nil where only a lubricant is known
-	HeadAcross unit.Length // across flats
-	WasherFace unit.Length // outer diameter of the bearing face
+	Friction   *Friction        // nil where only a lubricant is known
+	HeadForm   tension.HeadForm // empty: hexagon
+	HeadAcross unit.Length      // across flats
+	WasherFace unit.Length      // outer diameter of the bearing face
 	Hole       unit.Length
 	Reuse      Reuse
 }

@@ -55,10 +55,8 @@ func (j *judge) doubt(stage int, about Subject, figure, says, look string) {
 // of the file has said already.
 func (j *judge) settle() {
 	k := j.kind
-	j.bolt = tension.Bolt{
-		Thread: *k.Thread, Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
-		HeadAcross: k.HeadAcross, WasherFace: k.WasherFace, Hole: k.Hole, YieldShare: 1,
-	}
+	j.bolt = k.Bolt()
+	j.bolt.YieldShare = 1
 	strength, err := tension.ParseClass(k.Class, *k.Thread)
 	if err != nil {
 		j.bolt.Class, j.strong = strongestClass, true

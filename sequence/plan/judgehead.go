@@ -13,6 +13,9 @@ import (
 // head: Shigley 9th ed., section 8-5.
 const usualFace = 1.5
 
+// usualFlange is the same of a flange (ISO 4162: 1.86 to 1.93).
+const usualFlange = 1.9
+
 // settleHead doubts a head that does not go with its thread or its hole, and
 // then goes on with the standard one.
 func (j *judge) settleHead() {
@@ -22,7 +25,7 @@ func (j *judge) settleHead() {
 		return
 	}
 	stated := j.bolt.HeadAcross != 0 || j.bolt.WasherFace != 0 || j.bolt.Hole != 0
-	j.bolt.HeadAcross, j.bolt.WasherFace, j.bolt.Hole = 0, 0, 0
+	j.bolt.HeadForm, j.bolt.HeadAcross, j.bolt.WasherFace, j.bolt.Hole = "", 0, 0, 0
 	j.settleFace()
 	if _, still := tension.AtTorque(j.bolt, 1); stated && still == nil {
 		j.doubt(0, AboutHead, "the head does not fit:", err.Error(), "head, washer and hole")
@@ -35,8 +38,15 @@ func (j *judge) settleFace() {
 	if j.bolt.HeadAcross != 0 || j.bolt.WasherFace != 0 {
 		return
 	}
-	if _, _, err := tension.HexagonAcross(*j.kind.Thread); err != nil {
-		j.bolt.WasherFace = unit.Length(usualFace * j.kind.Thread.MajorMm)
+	form, face := j.bolt.HeadForm, usualFace
+	switch form {
+	case "":
+		form = tension.HexagonHead
+	case tension.FlangeHead:
+		face = usualFlange
+	}
+	if _, _, err := tension.HeadFace(*j.kind.Thread, form); err != nil {
+		j.bolt.WasherFace = unit.Length(face * j.kind.Thread.MajorMm)
 	}
 }
 
@@ -66,6 +76,9 @@ func (j *judge) ring() string {
 		return fmt.Sprintf("a bearing face of %v on %s", j.bolt.WasherFace, hole)
 	case j.bolt.HeadAcross != 0:
 		return fmt.Sprintf("a head of %v on %s", j.bolt.HeadAcross, hole)
+	}
+	if j.bolt.HeadForm != "" {
+		return fmt.Sprintf("a %s head on %s", j.bolt.HeadForm, hole)
 	}
 	return "the usual head on " + hole
 }

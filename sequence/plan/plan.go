@@ -54,8 +54,9 @@ type Stage struct {
 	Wait      unit.Duration
 	Percent   float64      // of the worked-out torque; 0 where the file gives the figure
 	Way       sequence.Way // where it differs from the groups' own
-	WorkedOut bool         // the figure does not come from a manual
-	Source    string       // where the figure comes from
+	Turn      sequence.Turn
+	WorkedOut bool   // the figure does not come from a manual
+	Source    string // where the figure comes from
 	Note      string
 }
 

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -168,6 +169,9 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 			in.Tighten = []StageInput{{Of: []string{"main"}, Do: Percent, Percent: 50}}
 			tt.spoil(&in)
 			_, err := Build(in)
+			if at := (*StageError)(nil); !errors.As(err, &at) || at.Stage != 1 {
+				t.Errorf("error %v does not name its stage", err)
+			}
 			if err == nil || !strings.Contains(err.Error(), tt.want) || !strings.Contains(err.Error(), "stage 1") {
 				t.Errorf("got %v, want it to name stage 1 and say %q", err, tt.want)
 			}
@@ -231,5 +235,33 @@ func TestListingHasNoSay(t *testing.T) {
 	got := build(t, in)
 	if diff := cmp.Diff(want, got.IDs(got.Tighten.Order)); diff != "" {
 		t.Error(diff)
+	}
+}
+
+// A check pass begins at number one, wherever that lies, and goes round from
+// there; on a row it goes from end to end.
+func TestCheckPassBeginsAtNumberOne(t *testing.T) {
+	var cover, row Input
+	for k, p := range geometry.Circle(10, 200, geometry.Point{X: 3}, 90, true) {
+		p.X += float64(k%3) * 4 // no even circle
+		cover.Joint.Fasteners = append(cover.Joint.Fasteners, geometry.Fastener{ID: string(rune('A' + k)), Kind: "b", At: p, Cast: (k*7+3)%10 + 1})
+	}
+	for k, p := range geometry.Row(5, 60, geometry.Point{}, 0) {
+		row.Joint.Fasteners = append(row.Joint.Fasteners, geometry.Fastener{ID: string(rune('A' + k)), Kind: "b", At: p, Cast: (k*2)%5 + 1})
+	}
+	for _, in := range []*Input{&cover, &row} {
+		in.Kinds, in.Groups = []Kind{{Name: "b"}}, []sequence.Group{{Way: sequence.Cast}}
+		in.Tighten = []StageInput{{Do: Tighten, Torque: unit.GivenTorque{Value: 9}, Way: sequence.Circular}}
+	}
+	p := build(t, cover)
+	if got, want := p.Tighten.Stages[0].Fasteners[0], p.Tighten.Order[0]; got != want {
+		t.Errorf("the pass begins at %v, number one is %v", p.IDs([]int{got}), p.IDs([]int{want}))
+	}
+	if p.Tighten.Stages[0].Turn != sequence.TurnRight {
+		t.Errorf("the pass turns %s", p.Tighten.Stages[0].Turn)
+	}
+	q := build(t, row)
+	if diff := cmp.Diff([]string{"A", "B", "C", "D", "E"}, q.IDs(q.Tighten.Stages[0].Fasteners)); diff != "" {
+		t.Errorf("along a row:\n%s", diff)
 	}
 }

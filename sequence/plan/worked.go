@@ -65,24 +65,11 @@ func (k Kind) target() (tension.Result, error) {
 	if k.Thread == nil {
 		return tension.Result{}, fmt.Errorf("a percentage needs the thread of kind %s to work the torque out; add `thread`, such as M10", k.Name)
 	}
-	result, err := tension.Target(tension.Bolt{
-		Thread: *k.Thread, Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
-		HeadAcross: k.HeadAcross, WasherFace: k.WasherFace, Hole: k.Hole,
-	})
+	result, err := tension.Target(k.Bolt())
 	if err != nil {
 		return tension.Result{}, fmt.Errorf("the torque of kind %s cannot be worked out: %w", k.Name, err)
 	}
 	return result, nil
-}
-
-func (k Kind) friction() *tension.Friction {
-	if k.Friction == nil {
-		return nil
-	}
-	return &tension.Friction{
-		Thread: tension.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
-		Head:   tension.Between(k.Friction.Head.Low, k.Friction.Head.High),
-	}
 }
 
 // assumptions lists what the worked-out torques rest on, kind by kind.

@@ -44,7 +44,7 @@ func (s *settled) settleAim(b Bolt) error {
 func (s settled) checkAim() error {
 	most := PreloadAtYieldShare(1, s.strength.Yield, s.thread, s.friction.Thread.Nominal, s.equation)
 	if s.aim > most {
-		return fmt.Errorf("a preload of %.1f kN is more than %s of %s bears while it is tightened; allowed: up to %.1f kN", float64(s.aim)/1000, s.thread.Name, s.strength.Name, math.Floor(float64(most)/100)/10)
+		return fmt.Errorf("a preload of %.1f kN is more than %s of %s bears while it is tightened; allowed: up to %.1f kN, at the nominal friction in the thread of %.3g", float64(s.aim)/1000, s.thread.Name, s.strength.Name, math.Floor(float64(most)/100)/10, s.friction.Thread.Nominal)
 	}
 	return nil
 }

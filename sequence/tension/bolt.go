@@ -12,11 +12,13 @@ import (
 // replaced by an assumption that the result names.
 type Bolt struct {
 	Thread     thread.Thread
-	Class      string    // as written: 10.9, grade 8, A2-70, 830 MPa; required
-	Lubricant  string    // as written; not read where Friction is given
-	Friction   *Friction // nil: by the lubricant
-	HeadAcross unit.Length
-	WasherFace unit.Length // outer diameter of the bearing face; goes before HeadAcross
+	Class      string      // as written: 10.9, grade 8, A2-70, 830 MPa; required
+	Lubricant  string      // as written; not read where Friction is given
+	Friction   *Friction   // nil: by the lubricant
+	HeadForm   HeadForm    // empty: HexagonHead
+	HeadAcross unit.Length // of a hexagon head
+	WasherFace unit.Length // outer diameter of the bearing face; goes before HeadForm and HeadAcross
+	Washer     Washer      // under the head; empty: NoWasher
 	Hole       unit.Length
 	Equation   Equation // empty: Exact
 	NutFactor  float64  // K of the short equation; goes in place of Lubricant and Friction
@@ -35,6 +37,7 @@ type settled struct {
 	thread     thread.Thread
 	strength   Strength
 	friction   Friction
+	headForm   HeadForm
 	bearing    bearing
 	yieldShare float64
 	aim        unit.Force // 0: by yieldShare
@@ -72,9 +75,16 @@ func (s *settled) settleStrength(b Bolt) error {
 }
 
 func (s *settled) settleHead(b Bolt) error {
-	ring, err := settleBearing(b)
-	s.bearing = ring
-	s.assume(ring.assumed...)
+	s.headForm = b.HeadForm
+	if b.HeadForm == "" {
+		s.headForm = HexagonHead
+	}
+	if err := s.headForm.check(); err != nil {
+		return err
+	}
+	under, err := settleBearing(b, s.headForm, s.strength)
+	s.bearing = under
+	s.assume(under.assumed...)
 	return err
 }
 

@@ -161,8 +161,8 @@ func ExampleStrip() {
 		fmt.Printf("%s; it would take %.1f mm\n", r.First, float64(r.ForBolt))
 	}
 	// Output:
-	// the tapped thread strips; it would take 22.0 mm
-	// the tapped thread strips; it would take 18.0 mm
+	// the tapped thread strips; it would take 20.5 mm
+	// the tapped thread strips; it would take 16.5 mm
 }
 
 // First principles: 80 N·m · 400/460 = 69.6 N·m, 69.5 N·m on the scale.

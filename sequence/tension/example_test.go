@@ -28,7 +28,7 @@ func ExampleTarget() {
 	// Output:
 	// 29.7 kN, 38.3 N·m
 	// friction without scatter, as stated, assumed
-	// under-head bearing face 11.63 mm (ISO 4014 M8), assumed
+	// under-head bearing face 11.63 mm (ISO 8765 M8), assumed
 	// hole 9 mm (ISO 273 medium), assumed
 	// 90 % of the yield stress used (VDI 2230), assumed
 }

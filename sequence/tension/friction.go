@@ -6,6 +6,14 @@ import "fmt"
 // expected.
 type Range struct{ Low, Nominal, High float64 }
 
+// String writes the span, or the one figure.
+func (r Range) String() string {
+	if r.High > r.Low {
+		return fmt.Sprintf("%.4g to %.4g", r.Low, r.High)
+	}
+	return fmt.Sprintf("%.4g", r.Low)
+}
+
 // Friction holds the coefficients in the thread (µG) and under the head (µK).
 type Friction struct{ Thread, Head Range }
 
@@ -28,7 +36,7 @@ func (f Friction) check() error {
 	}{{"thread", f.Thread}, {"head", f.Head}} {
 		// The negations catch NaN too.
 		if !(part.Low > 0 && part.High <= mostFriction) {
-			return fmt.Errorf("friction %.4g to %.4g (%s); allowed: coefficients above 0 up to %d", part.Low, part.High, part.where, mostFriction)
+			return fmt.Errorf("friction %s (%s); allowed: coefficients above 0 up to %d", part.Range, part.where, mostFriction)
 		}
 		if !(part.Low <= part.Nominal && part.Nominal <= part.High) {
 			return fmt.Errorf("friction %.4g, %.4g, %.4g (%s); allowed: figures that rise from low over nominal to high", part.Low, part.Nominal, part.High, part.where)

@@ -2,6 +2,7 @@ package tension
 
 import (
 	"fmt"
+	"strings"
 
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
@@ -83,9 +84,11 @@ func austenitic(name string, upToMm float64, yield, tensile unit.Stress) grade {
 		proof: proofByRule(yield), yield: yield, tensile: tensile, austenitic: true}
 }
 
+const proofOfYield = 0.85
+
 // proofByRule gives the proof stress where a standard has none.
 func proofByRule(yield unit.Stress) unit.Stress {
-	return 0.85 * yield // Shigley 9th ed., below Eq. (8-32): Sp about 0.85 Sy
+	return proofOfYield * yield // Shigley 9th ed., below Eq. (8-32): Sp about 0.85 Sy
 }
 
 func (g grade) holdsFor(t thread.Thread) bool {
@@ -94,7 +97,13 @@ func (g grade) holdsFor(t thread.Thread) bool {
 }
 
 func (g grade) strength() Strength {
-	return Strength{Name: g.printed(), Standard: g.standard, Proof: g.proof, Yield: g.yield, Tensile: g.tensile, Austenitic: g.austenitic}
+	s := Strength{Name: g.printed(), Standard: g.standard, Proof: g.proof, Yield: g.yield, Tensile: g.tensile, Austenitic: g.austenitic}
+	if g.proof == proofByRule(g.yield) {
+		standard, _, _ := strings.Cut(g.standard, ",")
+		standard, _, _ = strings.Cut(standard, ":")
+		s.Assumed = fmt.Sprintf("no proof load in %s; taken as %.0f %% of Rp0.2 (Shigley 9th ed.), assumed", standard, proofOfYield*100)
+	}
+	return s
 }
 
 // printed gives the name as the sheets print it.

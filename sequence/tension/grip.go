@@ -18,15 +18,7 @@ const (
 // StiffnessMethods lists the ways that can be named.
 var StiffnessMethods = []StiffnessMethod{DeformationCone, ThirtyDegrees}
 
-// HeadForm is the form of the head, which itself gives way a little.
-type HeadForm string
-
-const (
-	HexagonHead HeadForm = "hexagon" // the default
-	SocketHead  HeadForm = "socket"
-)
-
-// Layer is one clamped part; a washer is one too.
+// Layer is one clamped part; a washer is one too, but for that of the bolt.
 type Layer struct {
 	Thickness unit.Length
 	Material  string // as written: steel, grey cast iron, cast aluminium, 70 GPa; empty: steel
@@ -39,12 +31,11 @@ type Section struct{ Length, Diameter unit.Length }
 // are replaced by an assumption that the result names; only the layers are
 // required.
 type Grip struct {
-	Layers []Layer // from the head down, without the part that holds the thread
+	Layers []Layer // from the head down, without the bolt's own washer and the part that holds the thread
 
 	TappedIn   string      // material of the part the bolt is screwed into; empty: a through bolt with a nut
 	Engagement unit.Length // in the tapped part
 
-	Head       HeadForm
 	BoltLength unit.Length // from under the head to the end
 	FullThread bool        // threaded up to the head
 	Shank      []Section   // from the head down; what is left of the grip is thread
@@ -64,7 +55,6 @@ type settledGrip struct {
 	layers     []layer
 	thickness  unit.Length // of all layers
 	tappedIn   *Material
-	head       HeadForm
 	shank      []Section
 	freeThread unit.Length // within the grip
 	reach      unit.Length
@@ -78,8 +68,8 @@ type settledGrip struct {
 const mostGrip = 200
 
 func settleGrip(s settled, g Grip) (settledGrip, error) {
-	r := settledGrip{head: g.Head, reach: g.Reach, method: g.Method}
-	for _, step := range []func(settled, Grip) error{r.settleLayers, r.settleTapped, r.settleForm, r.settleModulus, r.settleShank, r.settleReach} {
+	r := settledGrip{reach: g.Reach, method: g.Method}
+	for _, step := range []func(settled, Grip) error{r.settleLayers, r.settleTapped, r.settleMethod, r.settleModulus, r.settleShank, r.settleReach} {
 		if err := step(s, g); err != nil {
 			return settledGrip{}, err
 		}
@@ -90,6 +80,9 @@ func settleGrip(s settled, g Grip) (settledGrip, error) {
 func (r *settledGrip) settleLayers(s settled, g Grip) error {
 	if len(g.Layers) == 0 {
 		return fmt.Errorf("the grip is missing; state the thickness of what is clamped, such as 40 mm")
+	}
+	if err := r.layWasher(s); err != nil {
+		return err
 	}
 	for i, l := range g.Layers {
 		material, err := r.material(l.Material, fmt.Sprintf("layer %d", i+1))
@@ -105,6 +98,21 @@ func (r *settledGrip) settleLayers(s settled, g Grip) error {
 	if most := unit.Length(s.thread.MajorMm) * mostGrip; r.thickness > most {
 		return fmt.Errorf("a grip of %v does not go with %s; allowed: up to %v", r.thickness, s.thread.Name, most)
 	}
+	return nil
+}
+
+// layWasher puts the bolt's own washer on top of the layers.
+func (r *settledGrip) layWasher(s settled) error {
+	washer := s.bearing.washer
+	if washer == nil {
+		return nil
+	}
+	steel, err := r.material("steel", "washer")
+	if err != nil {
+		return err
+	}
+	r.layers = append(r.layers, layer{washer.Thickness, steel})
+	r.assumed = append(r.assumed, fmt.Sprintf("the steel washer of %v lies on top of the stated grip, assumed", washer.Thickness))
 	return nil
 }
 
@@ -138,14 +146,7 @@ func (r *settledGrip) settleTapped(s settled, g Grip) error {
 	return nil
 }
 
-func (r *settledGrip) settleForm(_ settled, g Grip) error {
-	switch g.Head {
-	case "":
-		r.head = HexagonHead
-	case HexagonHead, SocketHead:
-	default:
-		return fmt.Errorf("head %q is not known; allowed: %s, %s", g.Head, HexagonHead, SocketHead)
-	}
+func (r *settledGrip) settleMethod(_ settled, g Grip) error {
 	switch g.Method {
 	case "":
 		r.method = DeformationCone
@@ -184,8 +185,8 @@ func (r *settledGrip) settleReach(s settled, g Grip) error {
 		r.assumed = append(r.assumed, "clamped parts wide around the bolt, assumed")
 		return nil
 	}
-	if !(g.Reach > s.bearing.hole && !math.IsInf(float64(g.Reach), 1)) {
-		return fmt.Errorf("clamped parts %v across do not hold the hole of %v; allowed: more than the hole", g.Reach, s.bearing.hole)
+	if hole := s.bearing.part.hole; !(g.Reach > hole && !math.IsInf(float64(g.Reach), 1)) {
+		return fmt.Errorf("clamped parts %v across do not hold the hole of %v; allowed: more than the hole", g.Reach, hole)
 	}
 	return nil
 }

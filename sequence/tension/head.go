@@ -27,12 +27,20 @@ const sixteenth unit.Length = 25.4 / 16
 func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err error) {
 	if !t.Unified() {
 		if s, ok := metricAcross[t.MajorMm]; ok {
-			return s, "ISO 4014 " + sizeName(t), nil
+			return s, hexagonStandard(t) + " " + sizeName(t), nil
 		}
 	} else if s, ok := inchAcross[sixteenths(t)]; ok {
 		return unit.Length(s) * sixteenth, "ASME B18.2.1 " + sizeName(t), nil
 	}
-	return 0, "", fmt.Errorf("%s has no standard hexagon head; state the width across flats or the washer face", t.Name)
+	return 0, "", fmt.Errorf("%s has no standard hexagon head; state the width across flats (in a file head: 17 mm, as a flag --across 17mm), or the diameter of the bearing face (washer: 20 mm, --head-diameter 20mm)", t.Name)
+}
+
+// hexagonStandard gives that of metric hexagon heads; both have the same head.
+func hexagonStandard(t thread.Thread) string {
+	if t.Series == thread.MetricFine {
+		return "ISO 8765"
+	}
+	return "ISO 4014"
 }
 
 // BearingFace gives the least outer diameter of the bearing face under a

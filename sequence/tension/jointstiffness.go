@@ -15,10 +15,15 @@ type JointStiffness struct {
 	Grip          unit.Length // clamped length
 	FreeThread    unit.Length // of it, in thread
 	Method        StiffnessMethod
+	ConeAngle     unit.Angle  // of the clamped parts, from the axis
+	ConeReach     unit.Length // D′A of VDI 2230 that the angle was worked out with; 0 where the method has none
 
 	Assumptions []string
 	Sources     []string
 }
+
+// thirtyDegrees is half the angle of the cones of Shigley 9th ed., section 8-5.
+const thirtyDegrees = 30
 
 // StiffnessOf works out the stiffness of a bolt and of what it clamps. The
 // error says what is missing or does not fit, and what is allowed.
@@ -39,9 +44,12 @@ func (r settledGrip) stiffness(s settled) JointStiffness {
 	switch r.method {
 	case ThirtyDegrees:
 		j.Bolt, j.Members = r.shigleyBolt(s.thread).Stiffness(), r.shigleyMembers(s.thread).Stiffness()
+		j.ConeAngle = thirtyDegrees
 		j.Sources = []string{"Shigley 9th ed., sections 8-4 and 8-5 (stiffness)"}
 	default:
-		j.Bolt, j.Members = r.vdiBolt(s.thread).Stiffness(), r.vdiMembers(s.bearing).Stiffness()
+		j.Bolt, j.Members = r.vdiBolt(s.thread, s.headForm).Stiffness(), r.vdiMembers(s.bearing).Stiffness()
+		j.ConeReach = max(min(r.reach, widestReach*s.bearing.face), s.bearing.face) // as ConeTangent counts it
+		j.ConeAngle = unit.Angle(math.Atan(ConeTangent(r.thickness, s.bearing.face, r.reach, r.tappedIn != nil)) * 180 / math.Pi)
 		j.Sources = []string{"VDI 2230 Part 1, section 5.1 (stiffness)"}
 	}
 	if r.tappedIn == nil {
@@ -53,7 +61,7 @@ func (r settledGrip) stiffness(s settled) JointStiffness {
 
 // HeadResilience gives what a head gives way.
 func HeadResilience(t thread.Thread, head HeadForm, elastic unit.Stress) Resilience {
-	length := 0.5 * t.MajorMm // VDI 2230-1, section 5.1.1.1, table 2: lSK = 0.5 d, hexagon head
+	length := 0.5 * t.MajorMm // VDI 2230-1, section 5.1.1.1, table 2: lSK = 0.5 d, hexagon head, with flange too
 	if head == SocketHead {
 		length = 0.4 * t.MajorMm // the same: lSK = 0.4 d, socket head
 	}
@@ -73,12 +81,12 @@ func EngagedResilience(t thread.Thread, tapped bool, boltElastic, nutElastic uni
 }
 
 // vdiBolt sums head, shank, free thread and engaged thread.
-func (r settledGrip) vdiBolt(t thread.Thread) Resilience {
+func (r settledGrip) vdiBolt(t thread.Thread, head HeadForm) Resilience {
 	nut := r.elastic
 	if r.tappedIn != nil {
 		nut = r.tappedIn.Elastic
 	}
-	sum := HeadResilience(t, r.head, r.elastic) + EngagedResilience(t, r.tappedIn != nil, r.elastic, nut)
+	sum := HeadResilience(t, head, r.elastic) + EngagedResilience(t, r.tappedIn != nil, r.elastic, nut)
 	for _, part := range r.shank {
 		sum += RodResilience(part.Length, part.Diameter, r.elastic)
 	}
@@ -88,7 +96,7 @@ func (r settledGrip) vdiBolt(t thread.Thread) Resilience {
 func (r settledGrip) vdiMembers(b bearing) Resilience {
 	tapped := r.tappedIn != nil
 	return pressedBody{
-		face: b.face, hole: b.hole, outer: r.reach, oneCone: tapped,
+		face: b.face, hole: b.part.hole, outer: r.reach, oneCone: tapped, // from the head through its washer
 		tangent: ConeTangent(r.thickness, b.face, r.reach, tapped),
 	}.resilience(r.layers)
 }
@@ -115,7 +123,7 @@ func (r settledGrip) shigleyMembers(t thread.Thread) Resilience {
 	}
 	return pressedBody{
 		face: 1.5 * d, hole: d, outer: r.reach, // Shigley 9th ed., section 8-5: washer face 1.5 d, hole d
-		tangent: math.Tan(30 * math.Pi / 180),
+		tangent: math.Tan(thirtyDegrees * math.Pi / 180),
 	}.resilience(layers)
 }
 

@@ -27,15 +27,20 @@ type plasticPart struct {
 // 10.9 and 12.9 have 1.11).
 const hardeningWhereUnknown = 1.1
 
+// hardened gives the stress at which the material bears most.
+func (s Strength) hardened() unit.Stress {
+	if s.Tensile <= s.Yield {
+		return s.Yield * hardeningWhereUnknown
+	}
+	return s.Tensile
+}
+
 // plastic gives the stretches that may yield: the free thread with the part of
 // the engaged thread that stretches along (0.5 d, as VDI 2230-1 has it below
 // yield), and the shank.
 func (r settledGrip) plastic(s settled, threadFriction float64) plasticBolt {
-	p := plasticBolt{yield: s.strength.Yield, tensile: s.strength.Tensile, uniform: s.strength.UniformStrain()}
+	p := plasticBolt{yield: s.strength.Yield, tensile: s.strength.hardened(), uniform: s.strength.UniformStrain()}
 	p.neckingMm = s.strength.NeckingDiameters() * s.thread.MajorMm
-	if p.tensile <= p.yield {
-		p.tensile = p.yield * hardeningWhereUnknown
-	}
 	arm := ThreadArmMm(s.thread, threadFriction, s.equation)
 	add := func(length unit.Length, diameterMm float64) {
 		ratio := 3 * arm / diameterMm // VDI 2230-1, section 5.4.3: τ/σ with WP = π d³/12, as torsionRatio

@@ -12,7 +12,8 @@ func BearingPressure(force unit.Force, face, hole unit.Length) unit.Stress {
 	return unit.Stress(float64(force) / (math.Pi / 4 * float64(face*face-hole*hole))) // VDI 2230-1, Eq. (R10): pM = FM/Ap
 }
 
-// Pressure is the pressure under a head against what the part bears.
+// Pressure is the pressure under a head, or under its washer, against what the
+// part bears.
 type Pressure struct {
 	Pressure unit.Stress
 	Limit    unit.Stress
@@ -42,16 +43,20 @@ func PressureUnderHead(b Bolt, preload unit.Force, material string) (Pressure, e
 		return Pressure{}, fmt.Errorf("preload %.4g N; allowed: above 0", float64(preload))
 	}
 	r := Pressure{
-		Pressure:    BearingPressure(preload, s.bearing.face, s.bearing.hole),
+		Pressure:    BearingPressure(preload, s.bearing.part.face, s.bearing.part.hole),
 		Limit:       m.LimitingPressure,
-		Face:        faceFor(preload, s.bearing.hole, m.LimitingPressure),
+		Face:        faceFor(preload, s.bearing.part.hole, m.LimitingPressure),
 		Assumptions: append(s.bearing.assumed[:len(s.bearing.assumed):len(s.bearing.assumed)], fmt.Sprintf("%s bears %.0f MPa (%s), assumed", m.Name, float64(m.LimitingPressure), m.Source)),
 		Sources:     []string{"VDI 2230 Part 1, step R10 (bearing pressure)", m.Source + " (limiting pressure)"},
 	}
 	r.Used = float64(r.Pressure / r.Limit)
 	if r.Used > 1 {
-		r.Notes = []string{fmt.Sprintf("the head presses %.0f MPa on %s, which bears %.0f MPa: it sinks in and the preload falls; allowed: a hardened washer or a bearing face of at least %.1f mm",
-			float64(r.Pressure), m.Name, float64(r.Limit), upTo(r.Face))}
+		presses, cure := "head", "a hardened washer"
+		if s.bearing.washer != nil {
+			presses, cure = "washer", "a thicker and wider washer"
+		}
+		r.Notes = []string{fmt.Sprintf("the %s presses %.0f MPa on %s, which bears %.0f MPa: it sinks in and the preload falls; allowed: %s or a bearing face of at least %.1f mm",
+			presses, float64(r.Pressure), m.Name, float64(r.Limit), cure, upTo(r.Face))}
 	}
 	return r, nil
 }

@@ -1,69 +1,15 @@
 package tension
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"testing"
 
-	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 )
 
 // The figures of this file are published; the files of testdata and the
 // comments name the tables and the reason of each tolerance.
-
-func published(t *testing.T, file string) [][]string {
-	t.Helper()
-	f, err := os.Open(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", file, len(rows), err)
-	}
-	return rows[1:]
-}
-
-func number(t *testing.T, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
-func mustThread(t *testing.T, name string) thread.Thread {
-	t.Helper()
-	s, err := thread.Parse(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
-
-func mustClass(t *testing.T, text string, s thread.Thread) Strength {
-	t.Helper()
-	c, err := ParseClass(text, s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
-
-// near checks got against want within a relative tolerance.
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: %.6g; want %.6g within %g %%", what, got, want, tolerance*100)
-	}
-}
 
 func TestMetricLoadsAsPublished(t *testing.T) {
 	for _, row := range published(t, "testdata/iso_898_1_loads.csv") {

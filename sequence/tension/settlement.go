@@ -96,6 +96,9 @@ func Settle(b Bolt, g Grip, preload unit.Force, r Roughness, d LoadDirection) (S
 	if g.TappedIn != "" {
 		faces, joints = 1, len(g.Layers)
 	}
+	if b.Washer == NormalWasher {
+		joints++ // between the washer and the part
+	}
 	if s.Micrometres, err = Embedding(r, d, faces, joints); err != nil {
 		return Settlement{}, err
 	}

@@ -85,7 +85,7 @@ func lengthStandard(t thread.Thread) string {
 	if t.Unified() {
 		return "ASME B18.2.1"
 	}
-	return "ISO 4014"
+	return hexagonStandard(t)
 }
 
 func (r *settledGrip) boltLength(s settled, g Grip) (unit.Length, error) {

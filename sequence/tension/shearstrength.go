@@ -16,9 +16,12 @@ const leastShearRatio = 0.60
 // Shear gives the shear strength of the bolt's thread; 0 where the tensile
 // strength is unknown.
 func (s Strength) Shear() unit.Stress {
-	ratio, ok := shearRatios[s.Name]
-	if !ok {
-		ratio = leastShearRatio
+	return unit.Stress(s.shearRatio()) * s.Tensile // VDI 2230-1, section 5.5.5: τB/Rm
+}
+
+func (s Strength) shearRatio() float64 {
+	if ratio, ok := shearRatios[s.Name]; ok {
+		return ratio
 	}
-	return unit.Stress(ratio) * s.Tensile // VDI 2230-1, section 5.5.5: τB/Rm
+	return leastShearRatio
 }

@@ -40,10 +40,11 @@ func TestBoltResilienceFromMemory(t *testing.T) {
 	}{
 		{HexagonHead, "", 5, 4 / (elastic * area)},
 		{SocketHead, "", 4, 4 / (elastic * area)},
+		{FlangeHead, "", 5, 4 / (elastic * area)},
 		{HexagonHead, "cast aluminium", 5, 3.3 / (0.075 * area)},
 	} {
-		j, err := StiffnessOf(Bolt{Thread: mustThread(t, "M10"), Class: "10.9", Lubricant: "oil"},
-			Grip{Layers: []Layer{{95, "steel"}}, Head: c.head, TappedIn: c.tapped, Shank: []Section{{84, 10}}})
+		j, err := StiffnessOf(Bolt{Thread: mustThread(t, "M10"), Class: "10.9", Lubricant: "oil", HeadForm: c.head},
+			Grip{Layers: []Layer{{95, "steel"}}, TappedIn: c.tapped, Shank: []Section{{84, 10}}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -20,7 +20,7 @@ type Strength struct {
 	Tensile  unit.Stress // 0 where unknown
 
 	Austenitic bool   // stainless steel A2, A4: it galls, friction is higher
-	Assumed    string // what was assumed about the yield stress; empty where nothing was
+	Assumed    string // what was assumed about the yield stress or the proof load; empty where nothing was
 }
 
 // ParseClass reads the property class, grade or stated proof stress of a bolt

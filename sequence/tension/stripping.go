@@ -12,7 +12,7 @@ import (
 // unknown, and are replaced by an assumption that the result names.
 type Engagement struct {
 	Bolt     Bolt
-	Length   unit.Length // that bears in full, without chamfers
+	Length   unit.Length // from the first to the last engaged turn; idleTurns of it carry nothing
 	Material string      // of the tapped part, as written; required
 	Boss     unit.Length // diameter of the tapped part, or width across flats of a nut; not stated: wide
 	Insert   *Insert     // thread insert; nil: none
@@ -34,8 +34,11 @@ type Stripping struct {
 	First      Failure
 	Margin     float64 // least of the three over Preload; 0 where none was stated
 
-	ForBolt    unit.Length // engagement at which the bolt breaks before a thread strips, with two turns that do not bear
-	ForPreload unit.Length // engagement that bears Preload with the same reserve as two turns; 0 where none was stated
+	Effective  unit.Length // what is left of Engagement.Length to carry
+	ForBolt    unit.Length // engagement from which on the bolt breaks before a thread strips
+	ForPreload unit.Length // engagement that just bears Preload; 0 where none was stated
+	Factors    Alexander
+	ShearRatio float64 // of the bolt's thread: shear over tensile strength
 
 	Notes       []string
 	Assumptions []string
@@ -51,9 +54,20 @@ const (
 	PartStrips Failure = "the tapped thread strips"
 )
 
-// idleTurns are the turns at the ends of an engagement that do not bear: VDI
-// 2230-1, section 5.5.5 adds 2 P.
-const idleTurns = 2
+// Alexander holds what widening and bending leave of the strength of threads.
+type Alexander struct {
+	Dilation    float64 // C1, of both
+	BoltBending float64 // C2, of the bolt's thread
+	PartBending float64 // C3, of the tapped thread
+}
+
+// idleTurns are the turns at the ends of an engagement that do not carry: VDI
+// 2230-1, section 5.5.5, mges = meff + 0.8 P (value from memory).
+const idleTurns = 0.8
+
+// judgedEqual is the share within which two loads are the same, so that an
+// engagement of just the length needed is judged to hold.
+const judgedEqual = 1e-9
 
 // Strip works out the strength of the engaged threads. The error says what is
 // missing or does not fit, and what is allowed.
@@ -66,14 +80,16 @@ func Strip(e Engagement) (Stripping, error) {
 	if err != nil {
 		return Stripping{}, err
 	}
-	r := Stripping{Assumptions: append(s.assumed[:len(s.assumed):len(s.assumed)], h.assumed...)}
+	r := Stripping{
+		Assumptions: append(s.assumed[:len(s.assumed):len(s.assumed)], h.assumed...),
+		Effective:   max(e.Length-h.idle(), 0), Factors: h.factors(), ShearRatio: h.bolt.shearRatio(),
+	}
 	r.BoltBreaks = unit.Force(float64(h.bolt.Tensile) * s.thread.StressAreaMm2()) // VDI 2230-1, section 5.5.5: FmS = Rm As
-	r.BoltStrips, r.PartStrips = h.strips(e.Length)
-	r.First = r.first()
-	idle := unit.Length(idleTurns * s.thread.PitchMm)
-	r.ForBolt = h.lengthFor(r.BoltBreaks) + idle
+	r.BoltStrips, r.PartStrips = h.strips(r.Effective)
+	r.First = r.first(h)
+	r.ForBolt = h.lengthFor(r.BoltBreaks) + h.idle()
 	if e.Preload > 0 {
-		r.ForPreload = h.lengthFor(e.Preload) + idle
+		r.ForPreload = h.lengthFor(e.Preload) + h.idle()
 		r.Margin = float64(min(r.BoltBreaks, r.BoltStrips, r.PartStrips) / e.Preload)
 	}
 	r.Notes = r.notes(e, h)
@@ -81,11 +97,12 @@ func Strip(e Engagement) (Stripping, error) {
 	return r, nil
 }
 
-func (r Stripping) first() Failure {
-	switch min(r.BoltBreaks, r.BoltStrips, r.PartStrips) {
-	case r.BoltBreaks:
+func (r Stripping) first(h hold) Failure {
+	bolt, part := h.strips(1) // of any length, even where none is left to carry
+	switch {
+	case min(r.BoltStrips, r.PartStrips) >= r.BoltBreaks*(1-judgedEqual):
 		return BoltBreaks
-	case r.BoltStrips:
+	case bolt <= part:
 		return BoltStrips
 	}
 	return PartStrips
@@ -96,7 +113,7 @@ func (r Stripping) notes(e Engagement, h hold) []string {
 	if r.First != BoltBreaks {
 		lines = append(lines, fmt.Sprintf("%s before the bolt breaks; an engagement of %.1f mm in %s would hold the bolt", r.First, upTo(r.ForBolt), h.material.Name))
 	}
-	if r.Margin > 0 && r.Margin < 1 {
+	if min(r.BoltStrips, r.PartStrips) < e.Preload*(1-judgedEqual) {
 		lines = append(lines, fmt.Sprintf("the engagement of %v does not hold %.1f kN; allowed: at least %.1f mm", e.Length, float64(e.Preload)/1000, upTo(r.ForPreload)))
 	}
 	return lines
@@ -119,7 +136,7 @@ type hold struct {
 
 func settleHold(s settled, e Engagement) (hold, error) {
 	h := hold{thread: s.thread, limits: s.thread.Limits(), bolt: s.strength, dilation: 1}
-	for _, step := range []func(Engagement) error{h.settleBolt, h.settlePart, h.settleInsert, h.settleBoss} {
+	for _, step := range []func(Engagement) error{h.settleBolt, h.settlePart, h.settleInsert, h.settleLength, h.settleBoss} {
 		if err := step(e); err != nil {
 			return hold{}, err
 		}
@@ -131,9 +148,6 @@ func (h *hold) settleBolt(e Engagement) error {
 	if h.bolt.Tensile == 0 {
 		h.bolt.Tensile = hardeningWhereUnknown * h.bolt.Yield
 		h.assumed = append(h.assumed, fmt.Sprintf("tensile strength of the bolt %.0f MPa (%.1f times its yield stress), assumed", float64(h.bolt.Tensile), hardeningWhereUnknown))
-	}
-	if most := unit.Length(10 * h.thread.MajorMm); !(e.Length > 0 && e.Length <= most) {
-		return fmt.Errorf("engagement %v; allowed for %s: above 0 up to %v", e.Length, h.thread.Name, most)
 	}
 	if !(e.Preload >= 0 && !math.IsInf(float64(e.Preload), 1)) {
 		return fmt.Errorf("preload %.4g N; allowed: 0 or more", float64(e.Preload))
@@ -192,16 +206,40 @@ func (h *hold) settleInsert(e Engagement) error {
 	return nil
 }
 
-// strips gives the loads at which the bolt's thread and that of the tapped part
-// shear off.
-func (h hold) strips(engaged unit.Length) (bolt, part unit.Force) {
-	bolt0 := float64(h.bolt.Shear()) * BoltShearAreaMm2(h.thread, h.limits, engaged)
-	part0 := float64(h.material.Shear) * NutShearAreaMm2(h.outer, h.outside, engaged)
-	ratio := part0 / bolt0 // VDI 2230-1, section 5.5.5: RS = τBM ASGM/(τBS ASGS)
-	return unit.Force(bolt0 * h.dilation * boltBending(ratio)), unit.Force(part0 * h.dilation * nutBending(ratio))
+// idle gives the length of the engagement that carries nothing.
+func (h hold) idle() unit.Length {
+	return unit.Length(idleTurns * max(h.thread.PitchMm, h.outer.PitchMm))
 }
 
-// lengthFor gives the bearing length at which neither thread strips below the
+func (h *hold) settleLength(e Engagement) error {
+	if most := unit.Length(10 * h.thread.MajorMm); !(e.Length > 0 && e.Length <= most) {
+		return fmt.Errorf("engagement %v; allowed for %s: above 0 up to %v", e.Length, h.thread.Name, most)
+	}
+	h.assumed = append(h.assumed, fmt.Sprintf("%v of the engagement, %g P, does not carry (VDI 2230), assumed", h.idle(), idleTurns))
+	return nil
+}
+
+// sheared gives the loads of both threads without Alexander's factors.
+func (h hold) sheared(effective unit.Length) (bolt, part float64) {
+	return float64(h.bolt.Shear()) * BoltShearAreaMm2(h.thread, h.limits, effective), float64(h.material.Shear) * NutShearAreaMm2(h.outer, h.outside, effective)
+}
+
+// factors do not depend on the length, as both loads are in proportion to it.
+func (h hold) factors() Alexander {
+	bolt, part := h.sheared(1)
+	ratio := part / bolt // VDI 2230-1, section 5.5.5: RS = τBM ASGM/(τBS ASGS)
+	return Alexander{h.dilation, boltBending(ratio), nutBending(ratio)}
+}
+
+// strips gives the loads at which the bolt's thread and that of the tapped part
+// shear off.
+func (h hold) strips(effective unit.Length) (bolt, part unit.Force) {
+	f := h.factors()
+	bolt0, part0 := h.sheared(effective)
+	return unit.Force(bolt0 * f.Dilation * f.BoltBending), unit.Force(part0 * f.Dilation * f.PartBending)
+}
+
+// lengthFor gives the effective length at which neither thread strips below the
 // load. Both loads are in proportion to the length.
 func (h hold) lengthFor(load unit.Force) unit.Length {
 	bolt, part := h.strips(1)

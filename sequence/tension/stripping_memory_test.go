@@ -112,7 +112,8 @@ func TestNutsBearTheirProofLoad(t *testing.T) {
 				t.Fatal(err)
 			}
 			countersink := unit.Length((1.08*s.MajorMm - s.InternalMinorDiameterMm()) / 2 * math.Tan(math.Pi/6))
-			r, err := Strip(Engagement{Bolt: Bolt{Thread: s, Class: "12.9", Lubricant: "oil"}, Length: heights[name] - 2*0.6*countersink, Material: nut, Boss: across})
+			carries := heights[name] - 2*0.6*countersink // in place of the 0.8 P of a tapped hole
+			r, err := Strip(Engagement{Bolt: Bolt{Thread: s, Class: "12.9", Lubricant: "oil"}, Length: carries + unit.Length(0.8*s.PitchMm), Material: nut, Boss: across})
 			if err != nil {
 				t.Fatal(err)
 			}

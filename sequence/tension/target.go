@@ -22,7 +22,11 @@ type Result struct {
 	NutFactor  float64 // K of the short equation, at the friction of Preload
 	Split      TorqueSplit
 	Friction   Friction
+	HeadForm   HeadForm
+	OnWasher   bool        // the head turns on a washer
 	Face, Hole unit.Length // of the bearing ring under the head
+	PartFace   unit.Length // outer diameter of what the head, or its washer, presses on the part
+	PartHole   unit.Length // of the part
 	Effective  unit.Length // diameter at which friction under the head acts
 	Equation   Equation
 
@@ -35,13 +39,23 @@ type Result struct {
 
 // AtFriction is what the set torque does at one friction of the span.
 type AtFriction struct {
-	Thread, Head float64 // coefficients
-	Preload      unit.Force
-	YieldShare   float64     // used, by tension and torsion together
+	Thread, Head float64     // coefficients
+	Preload      unit.Force  // in proportion to the torque, as if the bolt never broke
+	YieldShare   float64     // used, by tension and torsion together; over 1 the bolt hardens, on the curve of TurnOn
+	Borne        unit.Force  // the preload that is really there: Preload up to Greatest
+	Greatest     unit.Force  // that the bolt bears while it is turned
+	YieldTorque  unit.Torque // from which on the bolt stretches for good
+	BreakTorque  unit.Torque // that turns it until it breaks
 	FullTorque   unit.Torque // the torque that would use the whole share allowed
 	Split        TorqueSplit
 	NutFactor    float64 // K of the short equation
 }
+
+// Yields says that the torque stretches the bolt for good.
+func (f AtFriction) Yields() bool { return f.YieldShare > 1 }
+
+// Breaks says that the torque turns the bolt until it breaks.
+func (f AtFriction) Breaks() bool { return f.Preload > f.Greatest }
 
 // Target works out the torque to set for a bolt.
 //
@@ -75,7 +89,8 @@ func Target(b Bolt) (Result, error) {
 }
 
 // AtTorque works out what a given torque does to a bolt, over the span of
-// friction. Preload is the one at the nominal friction. The aim of the bolt is
+// friction; past yield too: AtFriction tells whether the bolt yields or breaks,
+// and what it bears then. Preload is the one at the nominal friction. The aim of the bolt is
 // not read, but for the share of yield that FullTorque stands for.
 func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 	b.ProofShare, b.Preload = 0, 0
@@ -103,6 +118,10 @@ func (s settled) result(torque unit.Torque) Result {
 		YieldShare:    s.yieldShare,
 		Strength:      s.strength,
 		Friction:      s.friction,
+		HeadForm:      s.headForm,
+		OnWasher:      s.bearing.washer != nil,
+		PartFace:      s.bearing.part.face,
+		PartHole:      s.bearing.part.hole,
 		Face:          s.bearing.face,
 		Hole:          s.bearing.hole,
 		Effective:     s.bearing.effective(),
@@ -119,18 +138,29 @@ func (r Result) aimedAt(at AtFriction, s settled) Result {
 	r.ProofUsed = float64(r.Preload / r.ProofLoad)
 	r.NutFactor, r.Split = at.NutFactor, at.Split
 	r.Notes = s.notes(r)
+	if len(r.Notes) > 0 {
+		r.Assumptions = append(r.Assumptions[:len(r.Assumptions):len(r.Assumptions)], s.assumedTensile()...)
+	}
 	return r
 }
 
 // notes warns of the friction at which the torque is too much.
 func (s settled) notes(r Result) []string {
 	for _, at := range []AtFriction{r.High, r.Nominal, r.Low} {
-		if at.YieldShare > 1 {
-			return []string{fmt.Sprintf("at a friction of %.2f in the thread and %.2f under the head the bolt yields before %.1f N·m: the preload stays at about %.1f kN and the bolt stretches for good",
-				at.Thread, at.Head, float64(r.Torque), float64(PreloadAtYieldShare(1, s.strength.Yield, s.thread, at.Thread, s.equation))/1000)}
+		if at.Yields() {
+			return []string{fmt.Sprintf("at a friction of %.2f in the thread and %.2f under the head the bolt yields at about %.1f N·m and breaks at about %.1f N·m: %.1f N·m %s",
+				at.Thread, at.Head, float64(at.YieldTorque), float64(at.BreakTorque), float64(r.Torque), at.harm())}
 		}
 	}
 	return nil
+}
+
+// harm says what a torque past yield does.
+func (f AtFriction) harm() string {
+	if f.Breaks() {
+		return "breaks it"
+	}
+	return fmt.Sprintf("stretches it for good, to about %.1f kN", float64(f.Borne)/1000)
 }
 
 // safeTorque gives the highest torque that exceeds the share nowhere in the
@@ -152,14 +182,23 @@ func (s settled) fullTorque(threadFriction, headFriction float64) unit.Torque {
 
 func (s settled) at(torque unit.Torque, threadFriction, headFriction float64) AtFriction {
 	preload := Preload(torque, s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation)
+	yields := PreloadAtYieldShare(1, s.strength.Yield, s.thread, threadFriction, s.equation)
+	greatest := PreloadAtYieldShare(1, s.strength.hardened(), s.thread, threadFriction, s.equation) // as plasticBolt.reaches
+	torqueOf := func(preload unit.Force) unit.Torque {
+		return Torque(preload, s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation)
+	}
 	return AtFriction{
-		Thread:     threadFriction,
-		Head:       headFriction,
-		Preload:    preload,
-		YieldShare: YieldShare(preload, s.strength.Yield, s.thread, threadFriction, s.equation),
-		FullTorque: s.fullTorque(threadFriction, headFriction),
-		Split:      SplitTorque(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
-		NutFactor:  NutFactor(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
+		Thread:      threadFriction,
+		Head:        headFriction,
+		Preload:     preload,
+		YieldShare:  float64(preload / yields),
+		Borne:       min(preload, greatest),
+		Greatest:    greatest,
+		YieldTorque: torqueOf(yields),
+		BreakTorque: torqueOf(greatest),
+		FullTorque:  s.fullTorque(threadFriction, headFriction),
+		Split:       SplitTorque(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
+		NutFactor:   NutFactor(s.thread, s.bearing.effective(), threadFriction, headFriction, s.equation),
 	}
 }
 
@@ -169,6 +208,9 @@ func (s settled) sources() []string {
 		list = append(list, "ASME B1.1 (thread)")
 	} else {
 		list = append(list, "ISO 724, ISO 898-1 (thread)")
+	}
+	if s.equation == Linear {
+		list = append(list, "ISO 16047 (linear equation)")
 	}
 	if s.byNutFactor {
 		list = append(list, "Shigley 9th ed., Eq. (8-27) (nut factor)")

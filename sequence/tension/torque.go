@@ -12,7 +12,7 @@ type Equation string
 
 const (
 	Exact  Equation = "exact"  // with lead angle and half angle of the thread; the default
-	Linear Equation = "linear" // ISO 16047, VDI 2230: lower by up to 1 %
+	Linear Equation = "linear" // ISO 16047, VDI 2230: lower by up to 1 % to a friction of 0.24
 )
 
 // Equations lists the forms that can be named.

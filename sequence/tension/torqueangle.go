@@ -118,7 +118,7 @@ func (s settled) aimAt(threadFriction float64) unit.Force {
 }
 
 func (s settled) turned(a TorqueAngle, held settledGrip, joint JointStiffness, threadFriction, headFriction float64) AfterAngle {
-	at := s.at(a.Snug, threadFriction, headFriction)
+	at := s.at(a.Snug, threadFriction, headFriction) // its Preload tells whether the torque alone breaks the bolt
 	t := turning{s.thread.PitchMm, float64(joint.Bolt.Resilience() + joint.Members.Resilience()), held.plastic(s, threadFriction)}
 	yields, greatest := t.plastic.reaches(t.plastic.yield), t.plastic.reaches(t.plastic.tensile)
 	end := t.turn(at.Preload, a.Angle)
@@ -158,8 +158,13 @@ func (s settled) assumedBeyondYield(r TorqueAngleResult) []string {
 		return nil
 	}
 	lines := []string{fmt.Sprintf("bolt stretches evenly up to %.1f %%, half of its elongation after fracture, assumed", s.strength.UniformStrain()*100)}
-	if s.strength.Tensile <= s.strength.Yield {
-		lines = append(lines, fmt.Sprintf("tensile strength %.0f MPa (%.1f times the yield stress), assumed", float64(s.strength.Yield)*hardeningWhereUnknown, hardeningWhereUnknown))
+	return append(lines, s.assumedTensile()...)
+}
+
+// assumedTensile names the tensile strength where only one stress is stated.
+func (s settled) assumedTensile() []string {
+	if s.strength.Tensile > s.strength.Yield {
+		return nil
 	}
-	return lines
+	return []string{fmt.Sprintf("tensile strength %.0f MPa (%.1f times the yield stress), assumed", float64(s.strength.hardened()), hardeningWhereUnknown)}
 }

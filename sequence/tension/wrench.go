@@ -37,6 +37,10 @@ type WrenchResult struct {
 	Scale   unit.GivenTorque // Setting on the scale of Wrench, else in the unit asked for
 	Given   unit.Torque      // that the fastener gets with Scale set
 
+	Length     unit.Length // of the wrench, that Setting was worked out with; 0 without an adapter
+	LengthFrom LengthSource
+	Skipped    []string // wrenches of the list that have no length for the adapter
+
 	RoundingShare  float64     // Given over the torque asked, less 1
 	ToleranceShare float64     // of the wrench, to either side (ISO 6789)
 	Low, High      unit.Torque // that the fastener gets, with the tolerance
@@ -46,9 +50,18 @@ type WrenchResult struct {
 	Sources     []string
 }
 
+// LengthSource says where the length of a wrench was taken from.
+type LengthSource string
+
+const (
+	LengthStated LengthSource = "as stated"
+	LengthOfList LengthSource = "from the list of wrenches"
+)
+
 // SetWrench works out the setting with an adapter, and takes the wrench of the
 // shop that fits best: the smallest in whose usable range the setting lies.
-// The error says why none fits.
+// With an adapter, wrenches whose length is not known are left out. The error
+// says why none fits, and which wrench would.
 func SetWrench(w WrenchWork) (WrenchResult, error) {
 	if !(w.Torque > 0 && !math.IsInf(float64(w.Torque), 1)) {
 		return WrenchResult{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(w.Torque))
@@ -60,17 +73,47 @@ func SetWrench(w WrenchWork) (WrenchResult, error) {
 		if err := checkAdapter(w.Length, w.Adapter, w.AdapterAngle); err != nil {
 			return WrenchResult{}, err
 		}
-		return w.set(nil), nil
+		return w.set(nil, nil), nil
 	}
-	wrench, err := w.choose()
+	skipped, err := w.withoutLength()
 	if err != nil {
 		return WrenchResult{}, err
 	}
-	return w.set(wrench), nil
+	wrench, err := w.choose()
+	if err != nil && len(skipped) > 0 {
+		err = fmt.Errorf("%w; without a length for the adapter, and so left out: %s", err, strings.Join(skipped, ", "))
+	}
+	if err != nil {
+		return WrenchResult{}, err
+	}
+	return w.set(wrench, skipped), nil
 }
 
-func (w WrenchWork) set(wrench *Wrench) WrenchResult {
-	r := WrenchResult{Setting: w.setting(wrench), Wrench: wrench}
+// lacksLength says that the wrench cannot be judged with the adapter.
+func (w WrenchWork) lacksLength(wrench *Wrench) bool { return w.Adapter > 0 && w.length(wrench) == 0 }
+
+// withoutLength names the wrenches to leave out; the error says that none is
+// left.
+func (w WrenchWork) withoutLength() (skipped []string, err error) {
+	for i := range w.Wrenches {
+		if w.lacksLength(&w.Wrenches[i]) {
+			skipped = append(skipped, w.Wrenches[i].Name)
+		}
+	}
+	if len(skipped) == len(w.Wrenches) {
+		return nil, fmt.Errorf("an adapter of %v needs the length of the wrench, and none of the list (%s) has one; allowed: a length in the list, or one for all of them", w.Adapter, strings.Join(skipped, ", "))
+	}
+	return skipped, nil
+}
+
+func (w WrenchWork) set(wrench *Wrench, skipped []string) WrenchResult {
+	r := WrenchResult{Setting: w.setting(wrench), Wrench: wrench, Skipped: skipped}
+	if w.Adapter > 0 {
+		r.Length, r.LengthFrom = w.length(wrench), LengthStated
+		if wrench != nil && wrench.Length != 0 {
+			r.LengthFrom = LengthOfList
+		}
+	}
 	r.Scale = unit.GivenTorque{Value: r.Setting.In(w.Unit), Unit: w.Unit}
 	if rounded := r.Setting.OnScale(w.Unit); rounded.Value > 0 {
 		r.Scale = rounded
@@ -117,6 +160,9 @@ func (w WrenchWork) choose() (*Wrench, error) {
 		if err := wrench.check(); err != nil {
 			return nil, err
 		}
+		if w.lacksLength(wrench) {
+			continue
+		}
 		if err := checkAdapter(w.length(wrench), w.Adapter, w.AdapterAngle); err != nil {
 			return nil, fmt.Errorf("wrench %q: %w", wrench.Name, err)
 		}
@@ -131,9 +177,22 @@ func (w WrenchWork) choose() (*Wrench, error) {
 		}
 	}
 	if best == nil {
-		return nil, fmt.Errorf("no wrench of the list fits %.4g N·m; usable are %s", float64(w.Torque), strings.Join(why, "; "))
+		return nil, fmt.Errorf("no wrench of the list fits %.4g N·m; usable are %s; %s", float64(w.Torque), strings.Join(why, "; "), w.fitting())
 	}
 	return best, nil
+}
+
+// fitting says which wrench would do, where none of the list does.
+func (w WrenchWork) fitting() string {
+	setting := w.Torque
+	if w.Adapter > 0 && w.Length == 0 {
+		return "allowed: a wrench in whose usable range the setting lies, added to the list"
+	}
+	if w.Adapter > 0 {
+		setting = w.setting(nil)
+	}
+	at := setting.In(w.Unit)
+	return fmt.Sprintf("allowed: a wrench whose scale ends between %.4g and %.4g %s, added to the list", at, at/LeastUsable, w.Unit)
 }
 
 // LeastUsable is the share of its maximum from which on a wrench is accurate:

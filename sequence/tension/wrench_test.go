@@ -2,7 +2,6 @@ package tension
 
 import (
 	"math"
-	"reflect"
 	"strings"
 	"testing"
 
@@ -63,6 +62,41 @@ func TestTheSettingMustFitTheWrench(t *testing.T) {
 	near(t, "its own length", float64(r.Setting), 80*200.0/260, 1e-12)
 }
 
+// A wrench without a length is passed over when an adapter is on, and the note
+// names it; with a length for all, none is.
+func TestWrenchesWithoutALengthAreSkipped(t *testing.T) {
+	list := append([]Wrench{{Name: "long", Min: 60, Max: 340, Unit: unit.NewtonMetre, Length: 640}}, shop...)
+	r, err := SetWrench(WrenchWork{Torque: 100, Adapter: 60, Wrenches: list})
+	if err != nil || r.Wrench.Name != "long" || r.Length != 640 || r.LengthFrom != LengthOfList {
+		t.Fatalf("%+v, %v", r, err)
+	}
+	if want := "left out, as the list gives them no length for the adapter: large, small, middle, pounds"; !strings.Contains(strings.Join(r.Notes, "\n"), want) {
+		t.Errorf("%q do not say %q", r.Notes, want)
+	}
+	r, err = SetWrench(WrenchWork{Torque: 100, Adapter: 60, Length: 400, Wrenches: list})
+	if err != nil || r.Wrench.Name != "middle" || r.Length != 400 || r.LengthFrom != LengthStated || strings.Contains(strings.Join(r.Notes, "\n"), "left out") {
+		t.Errorf("%+v, %v", r, err)
+	}
+	r, err = SetWrench(WrenchWork{Torque: 50, Wrenches: shop})
+	if err != nil || r.Wrench.Name != "middle" || len(r.Notes) != 0 {
+		t.Errorf("without an adapter no length is needed: %+v, %v", r, err)
+	}
+}
+
+// ISO 6789: the class goes by the greatest torque of the wrench.
+func TestToleranceGoesByTheMaximum(t *testing.T) {
+	for most, want := range map[float64]float64{10: 0.06, 12.5: 0.04} {
+		r, err := SetWrench(WrenchWork{Torque: 8, Wrenches: []Wrench{{Name: "one", Max: most}}})
+		if err != nil || r.ToleranceShare != want {
+			t.Errorf("to %v N·m: %v, %v", most, r.ToleranceShare, err)
+		}
+	}
+	r, err := SetWrench(WrenchWork{Torque: 8})
+	if err != nil || r.ToleranceShare != 0.06 || !strings.Contains(r.Assumptions[0], "whose scale ends at 10 N·m or below") {
+		t.Errorf("%+v, %v", r, err)
+	}
+}
+
 // Whatever fits, the setting is usable, stays on the scale, and the fastener
 // gets the torque within half a division.
 func TestWrenchProperties(t *testing.T) {
@@ -91,28 +125,20 @@ func TestWrenchProperties(t *testing.T) {
 
 func TestSetWrenchErrorsSayWhatIsAllowed(t *testing.T) {
 	good := WrenchWork{Torque: 80, Length: 400, Adapter: 60, Wrenches: shop}
-	for says, spoil := range map[string]func(*WrenchWork){
-		"torque 0 N·m; allowed: above 0":                                          func(w *WrenchWork) { w.Torque = 0 },
-		"torque NaN N·m":                                                          func(w *WrenchWork) { w.Torque = unit.Torque(math.NaN()) },
-		"an adapter of 60 mm needs the length of the wrench":                      func(w *WrenchWork) { w.Length = 0 },
-		"adapter -1 mm; allowed: 0 mm to 3000 mm":                                 func(w *WrenchWork) { w.Adapter = -1 },
-		"adapter angle 1000°; allowed":                                            func(w *WrenchWork) { w.AdapterAngle = 1000 },
-		"an adapter of 390 mm at 180° leaves 10 mm of lever":                      func(w *WrenchWork) { w.Adapter, w.AdapterAngle = 390, 180 },
-		"no wrench of the list fits 900 N·m; usable are large: 40 N·m to 200 N·m": func(w *WrenchWork) { w.Torque = 900 },
-		`wrench "odd": 50 to 10 N·m; allowed: a range that rises`:                 func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Min: 50, Max: 10}} },
-		`wrench "odd": a scale division of 80 N·m; allowed`:                       func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Division: 80}} },
-		`wrench "odd": the unit is not known; allowed: N·m`:                       func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Unit: 9}} },
-	} {
-		bad := good
-		spoil(&bad)
-		r, err := SetWrench(bad)
-		if err == nil || !strings.Contains(err.Error(), says) {
-			t.Errorf("error %v; want it to say %q", err, says)
-		}
-		if !reflect.DeepEqual(r, WrenchResult{}) {
-			t.Errorf("%q: a result beside the error", says)
-		}
-	}
+	refuses(t, SetWrench, good, map[string]func(*WrenchWork){
+		"torque 0 N·m; allowed: above 0":                     func(w *WrenchWork) { w.Torque = 0 },
+		"torque NaN N·m":                                     func(w *WrenchWork) { w.Torque = unit.Torque(math.NaN()) },
+		"an adapter of 60 mm needs the length of the wrench": func(w *WrenchWork) { w.Length, w.Wrenches = 0, nil },
+		"an adapter of 60 mm needs the length of the wrench, and none of the list (large, small, middle, pounds) has one": func(w *WrenchWork) { w.Length = 0 },
+		"allowed: a wrench whose scale ends between 782.6 and 3913 N·m":                                                   func(w *WrenchWork) { w.Torque = 900 },
+		"adapter -1 mm; allowed: 0 mm to 3000 mm":                                                                         func(w *WrenchWork) { w.Adapter = -1 },
+		"adapter angle 1000°; allowed":                                                                                    func(w *WrenchWork) { w.AdapterAngle = 1000 },
+		"an adapter of 390 mm at 180° leaves 10 mm of lever":                                                              func(w *WrenchWork) { w.Adapter, w.AdapterAngle = 390, 180 },
+		"no wrench of the list fits 900 N·m; usable are large: 40 N·m to 200 N·m":                                         func(w *WrenchWork) { w.Torque = 900 },
+		`wrench "odd": 50 to 10 N·m; allowed: a range that rises`:                                                         func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Min: 50, Max: 10}} },
+		`wrench "odd": a scale division of 80 N·m; allowed`:                                                               func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Division: 80}} },
+		`wrench "odd": the unit is not known; allowed: N·m`:                                                               func(w *WrenchWork) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Unit: 9}} },
+	})
 }
 
 func TestCoarseScaleIsTold(t *testing.T) {
@@ -131,7 +157,7 @@ func TestSpreadErrorsSayWhatIsAllowed(t *testing.T) {
 		`tightening by "guess" is not known; allowed: feel, impact wrench`:      func() (Spread, error) { return FlangeScatter(1, "guess", 0.1) },
 		"preload 0 N; allowed: above 0":                                         func() (Spread, error) { return ScatterOf(0, "torque") },
 		"preload NaN N":                                                         func() (Spread, error) { return FlangeScatter(unit.Force(math.NaN()), "feel", 0.1) },
-		"friction 3 to 3":                                                       func() (Spread, error) { return FlangeScatter(1, "feel", 3) },
+		"friction 3 (thread)":                                                   func() (Spread, error) { return FlangeScatter(1, "feel", 3) },
 	} {
 		s, err := try()
 		if err == nil || !strings.Contains(err.Error(), says) || s != (Spread{}) {

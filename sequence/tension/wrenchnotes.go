@@ -3,6 +3,7 @@ package tension
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // muchRounding is the share from which on rounding to the scale is worth a word:
@@ -17,6 +18,9 @@ func (w WrenchWork) notes(r WrenchResult) []string {
 	if w.Adapter > 0 {
 		lines = append(lines, "hold the wrench at the middle of its grip, where its length was measured from")
 	}
+	if len(r.Skipped) > 0 {
+		lines = append(lines, "left out, as the list gives them no length for the adapter: "+strings.Join(r.Skipped, ", "))
+	}
 	if w.Again {
 		lines = append(lines, breakaway)
 	}
@@ -30,6 +34,9 @@ const breakaway = "a fastener that stands needs more torque to start than to tur
 func (w WrenchWork) assumptions(r WrenchResult) []string {
 	line := fmt.Sprintf("adjustable click wrench, ±%.0f %% (ISO 6789), assumed", r.ToleranceShare*100)
 	if r.Wrench == nil {
+		if r.ToleranceShare > Tolerance(math.Inf(1)) {
+			line = fmt.Sprintf("adjustable click wrench whose scale ends at 10 N·m or below, ±%.0f %% (ISO 6789), assumed", r.ToleranceShare*100)
+		}
 		return []string{line}
 	}
 	lines := []string{line}

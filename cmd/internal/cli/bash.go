@@ -27,7 +27,7 @@ func bashScript() string {
 	s.line("    esac\n    case ${COMP_WORDS[1]} in")
 	for _, c := range commands() {
 		files := ""
-		if c.operand == patternFile {
+		if takesFiles(c) {
 			files = " files=yes"
 		}
 		s.line("    %s) flags=%s names=%s%s ;;", c.name, bashList(flagWords(c)), bashList(operands(c)), files)

@@ -52,7 +52,11 @@ func (p *Program) check(file string, asJSON bool) Status {
 	}
 	p.report(problems)
 	if status == Done {
-		fmt.Fprintf(p.Stdout, "%s is sound: %s, %s, %s to tighten, %d to loosen\n", spoken(file),
+		verdict := "is sound"
+		if len(problems) > 0 {
+			verdict = "can be used; look at " + counted(len(problems), "warning")
+		}
+		fmt.Fprintf(p.Stdout, "%s %s: %s, %s, %s to tighten, %d to loosen\n", spoken(file), verdict,
 			counted(len(made.Joint.Fasteners), "fastener"), counted(len(made.Kinds), "kind"),
 			counted(len(made.Tighten.Stages), "stage"), len(made.Loosen.Stages))
 	}

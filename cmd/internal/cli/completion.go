@@ -58,6 +58,7 @@ type operand int
 
 const (
 	patternFile operand = iota // a built-in pattern or a file
+	surveyFile                 // a built-in survey or a file
 	builtinName                // a built-in pattern
 	shellName
 	nothing // flags only
@@ -70,9 +71,16 @@ func operands(c command) []string {
 		return shellNames()
 	case nothing:
 		return nil
+	case surveyFile:
+		return patterns.BuiltinSurveys()
+	case builtinName:
+		return append(patterns.Builtin(), newPattern)
 	}
 	return patterns.Builtin()
 }
+
+// takesFiles says whether a YAML file may follow a command's name.
+func takesFiles(c command) bool { return c.operand == patternFile || c.operand == surveyFile }
 
 // values lists what a flag can be set to, for completion.
 func values(flag string) []string {
@@ -89,6 +97,12 @@ func values(flag string) []string {
 		return words(sequence.Turns)
 	case "equation":
 		return words(tension.Equations)
+	case "head":
+		return words(tension.HeadForms)
+	case "washer":
+		return words(tension.Washers)
+	case "as":
+		return words(patternForms)
 	}
 	return nil
 }

@@ -22,7 +22,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "torque", "version", "wrench"}},
+	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "survey", "torque", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},
@@ -49,6 +49,10 @@ var completions = []struct {
 	{[]string{"wrench", "--wrenches", "li"}, []string{"lid.yaml"}},
 	{[]string{"patterns", "p4-su"}, []string{"p4-sump"}},
 	{[]string{"patterns", "li"}, nil},
+	{[]string{"patterns", "ne"}, []string{"new"}},
+	{[]string{"patterns", "p4-head", "--as", ""}, []string{"csv", "yaml"}},
+	{[]string{"survey", "p4"}, []string{"p4-pump-cover"}},
+	{[]string{"survey", "li"}, []string{"lid.yaml"}},
 	{[]string{"completion", "z"}, []string{"zsh"}},
 	{[]string{"help", "ch"}, []string{"check"}},
 }
@@ -239,6 +243,19 @@ func TestOfferedValuesAreTaken(t *testing.T) {
 		if _, err := choose("equation", word, tension.Equations); err != nil {
 			t.Error(err)
 		}
+	}
+	for _, word := range values("head") {
+		if _, err := choose("head", word, tension.HeadForms); err != nil {
+			t.Error(err)
+		}
+	}
+	for _, word := range values("washer") {
+		if _, err := choose("washer", word, tension.Washers); err != nil {
+			t.Error(err)
+		}
+	}
+	if len(values("head")) != 3 || len(values("washer")) != 2 {
+		t.Errorf("heads %v, washers %v", values("head"), values("washer"))
 	}
 	for _, name := range append(values("way"), values("turn")...) {
 		flags := newFlags(orderCommand)

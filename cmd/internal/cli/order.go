@@ -144,11 +144,11 @@ func share(s *plan.Stage) string {
 func (p *Program) printSource(made plan.Plan) {
 	source := made.Source
 	if source == "" {
-		source = "none stated"
+		source = "no source stated, so they count as worked out (≈)"
 	}
 	fmt.Fprintf(p.Stdout, "\nFigures: %s. The maker's manual comes first.\n", source)
-	if made.WorkedOut() {
-		fmt.Fprintln(p.Stdout, "Figures marked ≈ were worked out or have no stated source.")
+	if made.WorkedOut() && made.Source != "" {
+		fmt.Fprintln(p.Stdout, "Figures marked ≈ were worked out.")
 	}
 	for _, a := range made.Assumptions {
 		fmt.Fprintf(p.Stdout, "  ≈ %s\n", a)

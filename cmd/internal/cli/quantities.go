@@ -52,6 +52,19 @@ func read[T any](q *quantities, flag string, parse func(string) (T, error)) (val
 	return value, true
 }
 
+// oneOf gives the allowed word that a flag names.
+func oneOf[T ~string](q *quantities, flag string, allowed []T) (word T, set bool) {
+	text, given := q.text(flag)
+	if !given {
+		return "", false
+	}
+	word, err := choose(flag, text, allowed)
+	if err != nil {
+		q.fail(misuseError{err})
+	}
+	return word, err == nil
+}
+
 // above reads a quantity above zero; zero where the flag was not set.
 func above[T ~float64](q *quantities, flag string, parse func(string) (T, error)) T {
 	value, set := read(q, flag, parse)
@@ -70,6 +83,32 @@ func withUnit(text string) (unit.Length, error) {
 		return 0, fmt.Errorf("%q: the unit is missing; write for example %s mm or %s in", text, text, text)
 	}
 	return l, err
+}
+
+// sumOfAngles reads an angle, or several turns that follow each other: 90+90deg.
+// The unit of the last holds for those that have none.
+func sumOfAngles(text string) (unit.Angle, error) {
+	parts := strings.Split(strings.TrimPrefix(text, "+"), "+")
+	unitOfLast := strings.TrimLeft(parts[len(parts)-1], "0123456789.,/ ")
+	var sum unit.Angle
+	for _, part := range parts {
+		part = strings.TrimSpace(part)
+		if part == "" {
+			return 0, fmt.Errorf("%q: a turn is missing; write for example 180deg or 90+90deg", text)
+		}
+		turn, err := unit.ParseAngle(part)
+		if errors.Is(err, unit.ErrNoUnit) && len(parts) > 1 && unitOfLast != "" {
+			turn, err = unit.ParseAngle(part + " " + unitOfLast)
+		}
+		if err != nil {
+			return 0, err
+		}
+		if len(parts) > 1 && !(turn > 0) {
+			return 0, fmt.Errorf("%q: a turn of %v; allowed: above 0", text, turn)
+		}
+		sum += turn
+	}
+	return sum, nil
 }
 
 func torqueNm(text string) (unit.Torque, error) {

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -45,12 +46,14 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"torque", "work backwards from this `torque`, such as 48Nm"},
 		{"equation", "`form` of the screw equation: " + choices(tension.Equations)},
 		{"head-diameter", "outer `diameter` of the bearing face under the head"},
-		{"across", "`width` across flats of the head"},
+		{"head", "`form` of the head: " + choices(tension.HeadForms)},
+		{"across", "`width` across flats of a hexagon head"},
+		{"washer", "`washer` under the head: " + choices(tension.Washers)},
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
 		{"snug", "`torque` before the angle, such as 40Nm"},
-		{"angle", "`turn` after the snug torque, such as 90deg"},
+		{"angle", "`turn` after the snug torque, such as 90deg or 90+90deg"},
 		{"into", "`material` of the tapped part: aluminium, cast iron, steel"},
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
@@ -175,16 +178,13 @@ func (q *quantities) override(ask *job.TorqueRequest) {
 	b.ProofShare, _ = read(q, "proof", tension.ParseShare)
 	b.Preload = above(q, "preload", unit.ParseForce)
 	ask.Torque = above(q, "torque", torqueNm)
-	if word, set := q.text("equation"); set {
-		e, err := choose("equation", word, tension.Equations)
-		if err != nil {
-			q.fail(misuseError{err})
-		}
+	if e, set := oneOf(q, "equation", tension.Equations); set {
 		b.Equation = e
 	}
+	q.head(b)
 	q.sizes(ask)
 	ask.Snug = above(q, "snug", torqueNm)
-	ask.Angle = above(q, "angle", unit.ParseAngle)
+	ask.Angle = above(q, "angle", sumOfAngles)
 }
 
 // friction takes one word on the friction in place of all that a file says.
@@ -200,6 +200,29 @@ func (q *quantities) friction(b *tension.Bolt) {
 	}
 }
 
+// head takes a head or a washer in place of what a file says of the bearing
+// face, which belongs to another.
+func (q *quantities) head(b *tension.Bolt) {
+	if form, set := oneOf(q, "head", tension.HeadForms); set {
+		if was := cmp.Or(b.HeadForm, tension.HexagonHead); form != was {
+			b.HeadAcross, b.WasherFace = 0, 0
+		}
+		b.HeadForm = form
+	}
+	if across := above(q, "across", withUnit); across > 0 {
+		b.HeadAcross, b.WasherFace = across, 0
+		if !q.flags.Changed("head") {
+			b.HeadForm = tension.HexagonHead
+		}
+	}
+	if washer, set := oneOf(q, "washer", tension.Washers); set {
+		b.Washer = washer
+		if washer == tension.NormalWasher {
+			b.WasherFace = 0
+		}
+	}
+}
+
 func (q *quantities) sizes(ask *job.TorqueRequest) {
 	for _, size := range []struct {
 		flag string
@@ -210,12 +233,6 @@ func (q *quantities) sizes(ask *job.TorqueRequest) {
 	} {
 		if l := above(q, size.flag, withUnit); l > 0 {
 			*size.to = l
-		}
-	}
-	if across := above(q, "across", withUnit); across > 0 {
-		ask.Bolt.HeadAcross = across
-		if !q.flags.Changed("head-diameter") {
-			ask.Bolt.WasherFace = 0
 		}
 	}
 	if layers, set := read(q, "grip", tension.ParseLayers); set {

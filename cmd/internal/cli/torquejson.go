@@ -15,6 +15,7 @@ type torqueOut struct {
 	Class    string `json:"class"`
 	Equation string `json:"equation"`
 	Aim      string `json:"aim"`
+	Tighten  string `json:"tighten,omitempty"` // snug torque and angle; torque_Nm and its figures are then by torque alone
 
 	StressAreaMm2 figureOut `json:"stress_area_mm2"`
 	ProofLoadN    figureOut `json:"proof_load_N"`
@@ -28,13 +29,14 @@ type torqueOut struct {
 	PreloadRangeN spanOut   `json:"preload_range_N"`
 	LeastN        figureOut `json:"preload_least_N,omitempty"` // where the friction has no span: by the tightening factor
 	Factor        figureOut `json:"tightening_factor,omitempty"`
-	YieldUsed     figureOut `json:"yield_used"`
-	YieldRange    spanOut   `json:"yield_used_range"`
+	YieldUsed     figureOut `json:"yield_used,omitempty"`       // these three only where the bolt does not yield
+	YieldRange    *spanOut  `json:"yield_used_range,omitempty"` // the same, at any friction
 	YieldAllowed  figureOut `json:"yield_allowed"`
 	ProofUsed     figureOut `json:"proof_used"`
 	NutFactor     figureOut `json:"nut_factor"`
-	Split         splitOut  `json:"split"`
+	Split         *splitOut `json:"split,omitempty"`
 
+	Head        string    `json:"head"` // its form
 	FaceMm      figureOut `json:"bearing_face_mm"`
 	HoleMm      figureOut `json:"hole_mm"`
 	EffectiveMm figureOut `json:"friction_diameter_mm"`
@@ -68,23 +70,33 @@ type splitOut struct {
 	Head    figureOut `json:"head"`
 }
 
-func splitJSON(s tension.TorqueSplit) splitOut {
-	return splitOut{figureOut(s.Stretch), figureOut(s.Thread), figureOut(s.Head)}
+func splitJSON(s tension.TorqueSplit) *splitOut {
+	return &splitOut{figureOut(s.Stretch), figureOut(s.Thread), figureOut(s.Head)}
 }
 
 type atFrictionOut struct {
 	Thread       figureOut `json:"friction_thread"`
 	Head         figureOut `json:"friction_head"`
 	PreloadN     figureOut `json:"preload_N"`
-	YieldUsed    figureOut `json:"yield_used"`
+	YieldUsed    figureOut `json:"yield_used,omitempty"`
 	FullTorqueNm figureOut `json:"full_torque_Nm"`
-	Split        splitOut  `json:"split"`
+	Split        *splitOut `json:"split,omitempty"`
 	NutFactor    figureOut `json:"nut_factor"`
-	Yields       bool      `json:"yields"` // the preload is then that at which it does
+	YieldNm      figureOut `json:"torque_at_yield_Nm"`
+	BreakNm      figureOut `json:"torque_at_breaking_Nm"`
+	Yields       bool      `json:"yields"` // the preload is then that of the hardened bolt, without a share and a split
+	Breaks       bool      `json:"breaks"` // the preload is then the greatest that it bore
 }
 
 func atFrictionJSON(f tension.AtFriction) atFrictionOut {
-	return atFrictionOut{figureOut(f.Thread), figureOut(f.Head), figureOut(job.Borne(f)), figureOut(f.YieldShare), figureOut(f.FullTorque), splitJSON(f.Split), figureOut(f.NutFactor), f.YieldShare > 1}
+	out := atFrictionOut{
+		Thread: figureOut(f.Thread), Head: figureOut(f.Head), PreloadN: figureOut(f.Borne), FullTorqueNm: figureOut(f.FullTorque), NutFactor: figureOut(f.NutFactor),
+		YieldNm: figureOut(f.YieldTorque), BreakNm: figureOut(f.BreakTorque), Yields: f.Yields(), Breaks: f.Breaks(),
+	}
+	if !f.Yields() {
+		out.YieldUsed, out.Split = figureOut(f.YieldShare), splitJSON(f.Split)
+	}
+	return out
 }
 
 // turnedOut is what a snug torque adds, and an angle after it.
@@ -100,37 +112,42 @@ type turnedOut struct {
 }
 
 type afterAngleOut struct {
-	Thread             figureOut `json:"friction_thread"`
-	Head               figureOut `json:"friction_head"`
-	SnugPreloadN       figureOut `json:"snug_preload_N"`
-	PreloadN           figureOut `json:"preload_N"`
-	TorqueNm           figureOut `json:"torque_Nm"`
-	YieldUsed          figureOut `json:"yield_used"`
-	AngleToAimDeg      figureOut `json:"angle_to_aim_deg"`
-	AngleToYieldDeg    figureOut `json:"angle_to_yield_deg"`
-	AngleToGreatestDeg figureOut `json:"angle_to_greatest_deg"`
-	AngleToBreakDeg    figureOut `json:"angle_to_break_deg"`
-	LastingMm          figureOut `json:"lasting_mm"`
-	StretchMm          figureOut `json:"stretch_mm"`
-	Reusable           bool      `json:"reusable"`
-	Breaks             bool      `json:"breaks"`
+	Thread             figureOut  `json:"friction_thread"`
+	Head               figureOut  `json:"friction_head"`
+	SnugPreloadN       figureOut  `json:"snug_preload_N"`
+	PreloadN           *figureOut `json:"preload_N,omitempty"` // these not where the bolt breaks
+	TorqueNm           *figureOut `json:"torque_Nm,omitempty"`
+	YieldUsed          *figureOut `json:"yield_used,omitempty"`
+	LastingMm          *figureOut `json:"lasting_mm,omitempty"`
+	StretchMm          *figureOut `json:"stretch_mm,omitempty"`
+	AngleToAimDeg      *figureOut `json:"angle_to_aim_deg,omitempty"` // these not where the snug torque breaks it
+	AngleToYieldDeg    *figureOut `json:"angle_to_yield_deg,omitempty"`
+	AngleToGreatestDeg *figureOut `json:"angle_to_greatest_deg,omitempty"`
+	AngleToBreakDeg    *figureOut `json:"angle_to_break_deg,omitempty"`
+	Reusable           bool       `json:"reusable"`
+	Breaks             bool       `json:"breaks"`
 }
 
 func afterAngleJSON(f tension.AfterAngle) afterAngleOut {
-	return afterAngleOut{
-		figureOut(f.Thread), figureOut(f.Head), figureOut(f.Snug), figureOut(f.Preload), figureOut(f.Torque), figureOut(f.YieldUsed),
-		figureOut(f.AngleToAim), figureOut(f.AngleToYield), figureOut(f.AngleToGreatest), figureOut(f.AngleToBreak),
-		figureOut(f.Lasting), figureOut(f.Stretch), f.Reusable, f.Breaks,
+	out := afterAngleOut{Thread: figureOut(f.Thread), Head: figureOut(f.Head), SnugPreloadN: figureOut(f.Snug), Reusable: f.Reusable && !f.Breaks, Breaks: f.Breaks}
+	if !f.Breaks {
+		out.PreloadN, out.TorqueNm, out.YieldUsed, out.LastingMm, out.StretchMm = number(f.Preload), number(f.Torque), number(f.YieldUsed), number(f.Lasting), number(f.Stretch)
 	}
+	if !f.BreaksBySnug() {
+		out.AngleToAimDeg, out.AngleToYieldDeg, out.AngleToGreatestDeg, out.AngleToBreakDeg = number(f.AngleToAim), number(f.AngleToYield), number(f.AngleToGreatest), number(f.AngleToBreak)
+	}
+	return out
 }
 
 type jointOut struct {
-	BoltNPerMm    figureOut `json:"bolt_stiffness_N_per_mm"`
-	MembersNPerMm figureOut `json:"members_stiffness_N_per_mm"`
-	LoadShare     figureOut `json:"load_share"`
-	GripMm        figureOut `json:"grip_mm"`
-	SettlementUm  figureOut `json:"settlement_um"`
-	LossN         figureOut `json:"settlement_loss_N"`
+	BoltNPerMm    figureOut  `json:"bolt_stiffness_N_per_mm"`
+	MembersNPerMm figureOut  `json:"members_stiffness_N_per_mm"`
+	LoadShare     figureOut  `json:"load_share"`
+	GripMm        figureOut  `json:"grip_mm"`
+	ConeDeg       figureOut  `json:"cone_angle_deg"`          // from the axis
+	ReachMm       figureOut  `json:"cone_reach_mm,omitempty"` // D′A
+	SettlementUm  *figureOut `json:"settlement_um,omitempty"` // not where the bolt breaks
+	LossN         *figureOut `json:"settlement_loss_N,omitempty"`
 }
 
 type strippingOut struct {
@@ -138,7 +155,12 @@ type strippingOut struct {
 	BoltStripsN  figureOut `json:"bolt_strips_N,omitempty"`
 	PartStripsN  figureOut `json:"part_strips_N,omitempty"`
 	First        string    `json:"first,omitempty"`
-	Margin       figureOut `json:"margin,omitempty"` // over the greatest preload
+	Margin       figureOut `json:"margin,omitempty"`                  // over the greatest preload
+	EffectiveMm  figureOut `json:"engagement_effective_mm,omitempty"` // that carries
+	Dilation     figureOut `json:"C1"`
+	BoltBending  figureOut `json:"C2"`
+	PartBending  figureOut `json:"C3"`
+	ShearRatio   figureOut `json:"bolt_shear_ratio"`
 	ForBoltMm    figureOut `json:"engagement_for_bolt_mm"`
 	ForPreloadMm figureOut `json:"engagement_for_preload_mm"`
 }
@@ -157,19 +179,40 @@ func torqueJSON(a job.TorqueAnswer) torqueOut {
 		Kind: a.Kind, Thread: a.Bolt.Thread.Name, Class: r.Strength.Name, Equation: equationName(a), Aim: aimWords(a),
 		StressAreaMm2: figureOut(r.StressAreaMm2), ProofLoadN: figureOut(r.ProofLoad), YieldMPa: figureOut(r.Strength.Yield), TensileMPa: figureOut(r.Strength.Tensile),
 		TorqueNm: figureOut(r.Torque), TorqueLbfFt: figureOut(r.Torque.In(unit.PoundForceFoot)), FullTorqueNm: spanJSON(l.FullTorque, n.FullTorque, h.FullTorque),
-		PreloadN: figureOut(job.Borne(n)), PreloadRangeN: spanJSON(job.Borne(l), job.Borne(n), job.Borne(h)), LeastN: figureOut(a.Least), Factor: figureOut(a.Alpha),
-		YieldUsed: figureOut(n.YieldShare), YieldRange: spanJSON(l.YieldShare, n.YieldShare, h.YieldShare), YieldAllowed: figureOut(r.YieldShare),
-		ProofUsed: figureOut(a.ProofUsed), NutFactor: figureOut(n.NutFactor), Split: splitJSON(n.Split),
-		FaceMm: figureOut(r.Face), HoleMm: figureOut(r.Hole), EffectiveMm: figureOut(r.Effective),
+		PreloadN: figureOut(n.Borne), PreloadRangeN: spanJSON(l.Borne, n.Borne, h.Borne), LeastN: figureOut(a.Least), Factor: figureOut(a.Alpha),
+		YieldAllowed: figureOut(r.YieldShare),
+		ProofUsed:    figureOut(a.ProofUsed), NutFactor: figureOut(n.NutFactor),
+		Head: string(r.HeadForm), FaceMm: figureOut(r.Face), HoleMm: figureOut(r.Hole), EffectiveMm: figureOut(r.Effective),
 		AtFriction: eachFriction(l, n, h, atFrictionJSON), turnedOut: turnedJSON(a),
 		Stripping: strippingJSON(a), WorkedOut: true, Caution: precedence,
 		Pressure: pressureOut{figureOut(a.Greatest), figureOut(a.Pressure.Pressure), figureOut(a.Pressure.Limit), figureOut(a.Pressure.Used)},
 		Notes:    listed(a.Notes), Assumptions: listed(a.Assumptions), Sources: listed(a.Sources),
 	}
+	out.shares(l, n, h)
+	if a.Turned != nil {
+		out.Tighten = snugWords(a)
+	}
 	if j := a.Joint; j != nil {
-		out.Joint = &jointOut{figureOut(j.Bolt), figureOut(j.Members), figureOut(j.LoadShare), figureOut(j.Grip), figureOut(a.Settlement.Micrometres), figureOut(a.Settlement.Loss)}
+		out.Joint = &jointOut{
+			BoltNPerMm: figureOut(j.Bolt), MembersNPerMm: figureOut(j.Members), LoadShare: figureOut(j.LoadShare), GripMm: figureOut(j.Grip),
+			ConeDeg: figureOut(j.ConeAngle), ReachMm: figureOut(j.ConeReach),
+		}
+	}
+	if s := a.Settlement; s != nil {
+		out.Joint.SettlementUm, out.Joint.LossN = number(s.Micrometres), number(s.Loss)
 	}
 	return out
+}
+
+// shares fills in what has a meaning up to yield only.
+func (out *torqueOut) shares(l, n, h tension.AtFriction) {
+	if !n.Yields() {
+		out.YieldUsed, out.Split = figureOut(n.YieldShare), splitJSON(n.Split)
+	}
+	if !l.Yields() && !n.Yields() && !h.Yields() {
+		span := spanJSON(l.YieldShare, n.YieldShare, h.YieldShare)
+		out.YieldRange = &span
+	}
 }
 
 func equationName(a job.TorqueAnswer) string {
@@ -186,12 +229,20 @@ func turnedJSON(a job.TorqueAnswer) turnedOut {
 	}
 	toAim := spanJSON(t.Low.AngleToAim, t.Nominal.AngleToAim, t.High.AngleToAim)
 	by := eachFriction(t.Low, t.Nominal, t.High, afterAngleJSON)
-	out := turnedOut{
-		SnugNm: number(a.Snug), AimN: number(t.Aim), AngleToAimDeg: number(t.Nominal.AngleToAim), AngleToAimSpan: &toAim, AfterAngle: &by,
+	out := turnedOut{SnugNm: number(a.Snug), AimN: number(t.Aim), AfterAngle: &by}
+	if !t.Low.BreaksBySnug() && !t.Nominal.BreaksBySnug() && !t.High.BreaksBySnug() {
+		out.AngleToAimDeg, out.AngleToAimSpan = number(t.Nominal.AngleToAim), &toAim
 	}
-	if a.ByAngle() {
+	if !a.ByAngle() {
+		return out
+	}
+	out.AngleDeg = number(a.Angle)
+	if !t.Nominal.Breaks {
+		out.PreloadAfterAngleN = number(t.Nominal.Preload)
+	}
+	if !t.Low.Breaks && !t.Nominal.Breaks && !t.High.Breaks {
 		span := spanJSON(t.Low.Preload, t.Nominal.Preload, t.High.Preload)
-		out.AngleDeg, out.PreloadAfterAngleN, out.PreloadAfterAngleSpan = number(a.Angle), number(t.Nominal.Preload), &span
+		out.PreloadAfterAngleSpan = &span
 	}
 	return out
 }
@@ -206,8 +257,12 @@ func strippingJSON(a job.TorqueAnswer) *strippingOut {
 	if s == nil {
 		return nil
 	}
-	out := &strippingOut{BoltBreaksN: figureOut(s.BoltBreaks), ForBoltMm: figureOut(s.ForBolt), ForPreloadMm: figureOut(s.ForPreload)}
+	out := &strippingOut{
+		BoltBreaksN: figureOut(s.BoltBreaks), ForBoltMm: figureOut(s.ForBolt), ForPreloadMm: figureOut(s.ForPreload), ShearRatio: figureOut(s.ShearRatio),
+		Dilation: figureOut(s.Factors.Dilation), BoltBending: figureOut(s.Factors.BoltBending), PartBending: figureOut(s.Factors.PartBending),
+	}
 	if a.Engaged > 0 {
+		out.EffectiveMm = figureOut(s.Effective)
 		out.BoltStripsN, out.PartStripsN, out.First, out.Margin = figureOut(s.BoltStrips), figureOut(s.PartStrips), string(s.First), figureOut(s.Margin)
 	}
 	return out

@@ -32,8 +32,8 @@ func (p *Program) printAnswer(a job.TorqueAnswer) {
 	}
 	fmt.Fprintf(p.Stdout, "%s\n%s\n\n", heading, precedence)
 	p.printAim(a)
-	p.printByFriction(a)
 	p.printTurned(a)
+	p.printByFriction(a)
 	p.printJoint(a)
 	p.printLines("Notes", a.Notes)
 	p.printLines("Assumed", a.Assumptions)
@@ -47,16 +47,57 @@ func (p *Program) fact(name, format string, args ...any) {
 
 func (p *Program) printAim(a job.TorqueAnswer) {
 	r := a.Result
-	word := "torque to set"
-	if a.Torque != 0 {
-		word = "torque given"
+	switch {
+	case a.Turned != nil:
+		p.fact("tighten", "%s", snugWords(a))
+	case a.Torque != 0:
+		p.fact("torque given", "%s", bothTorques(r.Torque))
+	default:
+		p.fact("torque to set", "%s", bothTorques(r.Torque))
 	}
-	p.fact(word, "%s", bothTorques(r.Torque))
+	if a.Turned == nil {
+		p.printWarning(r)
+	}
 	p.fact("aim", "%s", aimWords(a))
 	p.fact("equation", "%s", equationWords(a))
 	p.fact("stress area", "%s mm², d %s mm, P %s mm", figure(r.StressAreaMm2), short(a.Bolt.Thread.MajorMm), short(a.Bolt.Thread.PitchMm))
 	p.fact("yield stress", "%.0f MPa; proof load %s kN", float64(r.Strength.Yield), kN(r.ProofLoad))
+	p.fact("head", "%s", headWords(r))
 	p.fact("bearing ring", "%s outside, hole %s; friction acts at %s", r.Face, r.Hole, r.Effective)
+}
+
+// printWarning stands beside the torque, where it takes the bolt past yield.
+func (p *Program) printWarning(r tension.Result) {
+	n := r.Nominal
+	if n.Yields() {
+		p.warning("nominal", n)
+	}
+	for _, end := range []struct {
+		where string
+		tension.AtFriction
+	}{{"low", r.Low}, {"high", r.High}} {
+		if end.Yields() && !n.Yields() || end.Breaks() && !n.Breaks() {
+			p.warning(end.where, end.AtFriction)
+		}
+	}
+}
+
+func (p *Program) warning(where string, at tension.AtFriction) {
+	does := "takes the bolt past yield, so that it stretches for good"
+	if at.Breaks() {
+		does = "breaks the bolt"
+	}
+	p.fact("warning", "at %s friction (%s in the thread, %s under the head) this torque %s: it yields at about %s N·m, breaks at about %s N·m",
+		where, coefficient(at.Thread), coefficient(at.Head), does, figure(float64(at.YieldTorque)), figure(float64(at.BreakTorque)))
+}
+
+// snugWords says how a bolt is tightened on by an angle.
+func snugWords(a job.TorqueAnswer) string {
+	snug := "snug " + bothTorques(a.Snug)
+	if a.ByAngle() {
+		return snug + ", then " + a.Angle.String()
+	}
+	return snug + ", then by an angle, of which none is stated"
 }
 
 // bothTorques prints a torque in both units, without the rounding of a scale.
@@ -87,29 +128,58 @@ func equationWords(a job.TorqueAnswer) string {
 	return "exact (a screw with its lead angle)"
 }
 
-// row prints three figures by friction.
-func (p *Program) row(name string, low, nominal, high string) {
+func headWords(r tension.Result) string {
+	if r.OnWasher {
+		return fmt.Sprintf("%s, on a washer that presses %s across on the part", r.HeadForm, r.PartFace)
+	}
+	return string(r.HeadForm)
+}
+
+// row prints three figures by friction, or one where the friction is one.
+func (p *Program) row(single bool, name string, low, nominal, high string) {
+	if single {
+		fmt.Fprintf(p.Stdout, "  %-31s %13s\n", name, nominal)
+		return
+	}
 	fmt.Fprintf(p.Stdout, "  %-31s %13s %13s %13s\n", name, low, nominal, high)
 }
 
-func row[T any](p *Program, name string, low, nominal, high T, word func(T) string) {
-	p.row(name, word(low), word(nominal), word(high))
+// byFrictionHeading heads a table of rows.
+func (p *Program) byFrictionHeading(single bool, what string) {
+	if single {
+		fmt.Fprintf(p.Stdout, "\n%s, at the one figure of friction\n", what)
+		return
+	}
+	fmt.Fprintf(p.Stdout, "\n%s, by friction\n", what)
+	p.row(single, "", "low friction", "nominal", "high friction")
+}
+
+func row[T any](p *Program, single bool, name string, low, nominal, high T, word func(T) string) {
+	p.row(single, name, word(low), word(nominal), word(high))
 }
 
 func (p *Program) printByFriction(a job.TorqueAnswer) {
 	l, n, h := a.Result.Low, a.Result.Nominal, a.Result.High
-	fmt.Fprintf(p.Stdout, "\nWith %s N·m, by friction\n", figure(float64(a.Result.Torque)))
-	p.row("", "low friction", "nominal", "high friction")
-	of := func(name string, word func(tension.AtFriction) string) { row(p, name, l, n, h, word) }
+	heading := fmt.Sprintf("With %s N·m", figure(float64(a.Result.Torque)))
+	if a.Turned != nil {
+		heading = fmt.Sprintf("By torque alone, without an angle: %s N·m", figure(float64(a.Result.Torque)))
+	}
+	p.byFrictionHeading(a.Single(), heading)
+	of := func(name string, word func(tension.AtFriction) string) { row(p, a.Single(), name, l, n, h, word) }
 	of("friction in the thread", func(f tension.AtFriction) string { return coefficient(f.Thread) })
 	of("friction under the head", func(f tension.AtFriction) string { return coefficient(f.Head) })
 	of("nut factor K of T = K F d", func(f tension.AtFriction) string { return coefficient(f.NutFactor) })
-	of("preload, kN", func(f tension.AtFriction) string { return yielding(f) + kN(job.Borne(f)) })
-	of("preload, lbf", func(f tension.AtFriction) string { return lbf(job.Borne(f)) })
-	of("yield used, with the torsion", func(f tension.AtFriction) string { return percent(f.YieldShare) })
-	of("torque goes to stretch", func(f tension.AtFriction) string { return percent(f.Split.Stretch) })
-	of("  to friction in the thread", func(f tension.AtFriction) string { return percent(f.Split.Thread) })
-	of("  to friction under the head", func(f tension.AtFriction) string { return percent(f.Split.Head) })
+	of("preload, kN", preloadWord)
+	of("preload, lbf", func(f tension.AtFriction) string { return unlessBreaking(f, lbf(f.Borne)) })
+	of("of the proof load", func(f tension.AtFriction) string {
+		return unlessBreaking(f, percent(float64(f.Borne/a.Result.ProofLoad)))
+	})
+	of("yield used, with the torsion", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.YieldShare)) })
+	of("torque goes to stretch", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.Split.Stretch)) })
+	of("  to friction in the thread", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.Split.Thread)) })
+	of("  to friction under the head", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.Split.Head)) })
+	of("torque at yield, N·m", func(f tension.AtFriction) string { return figure(float64(f.YieldTorque)) })
+	of("torque at breaking, N·m", func(f tension.AtFriction) string { return figure(float64(f.BreakTorque)) })
 	of(fmt.Sprintf("torque that uses %s %%, N·m", short(a.Result.YieldShare*100)), func(f tension.AtFriction) string { return figure(float64(f.FullTorque)) })
 	if safe := a.Torque == 0 && a.Bolt.Preload == 0 && a.Bolt.ProofShare == 0; safe && a.Least == 0 {
 		p.text("The torque is the safe one, limited by the lowest friction. A higher one, set because the friction may be high, would overload a bolt that turns easily.")
@@ -119,12 +189,33 @@ func (p *Program) printByFriction(a job.TorqueAnswer) {
 	}
 }
 
-// yielding marks a preload at which the bolt yields.
-func yielding(f tension.AtFriction) string {
-	if f.YieldShare > 1 {
-		return "yields, "
+// preloadWord gives a preload, and marks one at which the bolt yields.
+func preloadWord(f tension.AtFriction) string {
+	switch {
+	case f.Breaks():
+		return "breaks"
+	case f.Yields():
+		return "yields, " + kN(f.Borne)
 	}
-	return ""
+	return kN(f.Borne)
+}
+
+// none stands for a figure that there is none of.
+const none = "—"
+
+// unlessYielding leaves out what has no meaning past yield.
+func unlessYielding(f tension.AtFriction, figure string) string {
+	if f.Yields() {
+		return none
+	}
+	return figure
+}
+
+func unlessBreaking(f tension.AtFriction, figure string) string {
+	if f.Breaks() {
+		return none
+	}
+	return figure
 }
 
 func (p *Program) printTurned(a job.TorqueAnswer) {
@@ -132,25 +223,47 @@ func (p *Program) printTurned(a job.TorqueAnswer) {
 		return
 	}
 	t := a.Turned
-	of := func(name string, word func(tension.AfterAngle) string) { row(p, name, t.Low, t.Nominal, t.High, word) }
+	of := func(name string, word func(tension.AfterAngle) string) {
+		row(p, a.Single(), name, t.Low, t.Nominal, t.High, word)
+	}
 	heading := fmt.Sprintf("After a snug torque of %s N·m", figure(float64(a.Snug)))
 	if a.ByAngle() {
 		heading += " and " + a.Angle.String()
 	}
-	fmt.Fprintf(p.Stdout, "\n%s, by friction\n", heading)
-	p.row("", "low friction", "nominal", "high friction")
-	of("preload at the snug torque, kN", func(f tension.AfterAngle) string { return kN(f.Snug) })
+	p.byFrictionHeading(a.Single(), heading)
+	of("preload at the snug torque, kN", func(f tension.AfterAngle) string {
+		if f.BreaksBySnug() {
+			return "breaks"
+		}
+		return kN(f.Snug)
+	})
 	if a.ByAngle() {
-		of("preload after the angle, kN", func(f tension.AfterAngle) string { return unlessBroken(f, kN(f.Preload)) })
-		of("yield used, with the torsion", func(f tension.AfterAngle) string { return percent(f.YieldUsed) })
-		of("torque at the end, N·m", func(f tension.AfterAngle) string { return figure(float64(f.Torque)) })
-		of("stays longer by, mm", func(f tension.AfterAngle) string { return fmt.Sprintf("%.3f", float64(f.Lasting)) })
+		of("preload after the angle, kN", func(f tension.AfterAngle) string {
+			if f.Breaks {
+				return "breaks"
+			}
+			return kN(f.Preload)
+		})
+		of("yield used, with the torsion", func(f tension.AfterAngle) string { return unlessBroken(f, percent(f.YieldUsed)) })
+		of("torque at the end, N·m", func(f tension.AfterAngle) string { return unlessBroken(f, figure(float64(f.Torque))) })
+		of("stays longer by, mm", func(f tension.AfterAngle) string { return unlessBroken(f, fmt.Sprintf("%.3f", float64(f.Lasting))) })
 		of("may be used again", reuseWord)
 	}
-	of("angle to the aim", func(f tension.AfterAngle) string { return degrees(f.AngleToAim) })
-	of("angle to yield", func(f tension.AfterAngle) string { return degrees(f.AngleToYield) })
-	of("angle to the greatest preload", func(f tension.AfterAngle) string { return degrees(f.AngleToGreatest) })
-	of("angle to break", func(f tension.AfterAngle) string { return degrees(f.AngleToBreak) })
+	angle := func(name string, of func(tension.AfterAngle) unit.Angle, word func(unit.Angle) string) {
+		row(p, a.Single(), name, t.Low, t.Nominal, t.High, func(f tension.AfterAngle) string {
+			if f.BreaksBySnug() {
+				return none
+			}
+			return word(of(f))
+		})
+	}
+	angle("angle to the aim", func(f tension.AfterAngle) unit.Angle { return f.AngleToAim }, degrees)
+	angle("angle to yield", func(f tension.AfterAngle) unit.Angle { return f.AngleToYield }, degrees)
+	angle("angle to the greatest preload", func(f tension.AfterAngle) unit.Angle { return f.AngleToGreatest }, fiveDegrees)
+	angle("angle to break", func(f tension.AfterAngle) unit.Angle { return f.AngleToBreak }, fiveDegrees)
+	if t.Nominal.BreaksBySnug() {
+		return
+	}
 	p.text(fmt.Sprintf("The aim of the angle is %s kN at nominal friction; angles count from the snug torque.", kN(t.Aim)))
 }
 
@@ -161,9 +274,10 @@ func reuseWord(f tension.AfterAngle) string {
 	return "no"
 }
 
+// unlessBroken leaves out what a broken bolt has not.
 func unlessBroken(f tension.AfterAngle, figure string) string {
 	if f.Breaks {
-		return "breaks"
+		return none
 	}
 	return figure
 }
@@ -178,17 +292,34 @@ func (p *Program) printJoint(a job.TorqueAnswer) {
 	if j := a.Joint; j != nil {
 		p.fact("stiffness", "bolt %s kN/mm, clamped parts %s kN/mm; the bolt takes %s of a working load",
 			figure(float64(j.Bolt)/1000), figure(float64(j.Members)/1000), percent(j.LoadShare))
+		p.fact("cones", "%s from the axis%s", tenth(j.ConeAngle), reachWords(*j))
 		s := a.Settlement
+		if s == nil {
+			p.fact("settlement", "%s, as the bolt breaks", none)
+			return
+		}
 		p.fact("settlement", "%s µm, which takes %s kN (%s of the nominal preload)", short(s.Micrometres), kN(s.Loss), percent(s.LossShare))
 	}
 }
 
+// reachWords says how far the parts were taken to reach around the bolt.
+func reachWords(j tension.JointStiffness) string {
+	if j.ConeReach == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", with D′A %.1f mm counted around the bolt", float64(j.ConeReach))
+}
+
 func (p *Program) printPressure(a job.TorqueAnswer) {
+	where := "under the head"
+	if a.Result.OnWasher {
+		where = "under the washer"
+	}
 	if a.Pressure.Limit == 0 {
-		p.fact("under the head", "%.0f MPa; state the material with --grip to have it judged", float64(a.Pressure.Pressure))
+		p.fact(where, "%.0f MPa; state the material with --grip to have it judged", float64(a.Pressure.Pressure))
 		return
 	}
-	p.fact("under the head", "%.0f MPa on %s, which bears %.0f MPa (%s)", float64(a.Pressure.Pressure), a.Under, float64(a.Pressure.Limit), percent(a.Pressure.Used))
+	p.fact(where, "%.0f MPa on %s, which bears %.0f MPa (%s)", float64(a.Pressure.Pressure), a.Under, float64(a.Pressure.Limit), percent(a.Pressure.Used))
 }
 
 func (p *Program) printStripping(a job.TorqueAnswer, s tension.Stripping) {
@@ -196,7 +327,11 @@ func (p *Program) printStripping(a job.TorqueAnswer, s tension.Stripping) {
 		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
 			s.First, figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
 	}
-	p.fact("engagement", "%.1f mm holds this preload; from %.1f mm on the bolt breaks before a thread strips", upward(s.ForPreload), upward(s.ForBolt))
+	if a.Engaged > 0 {
+		p.fact("engagement", "%s, of which %.1f mm carry", a.Engaged, float64(s.Effective))
+	}
+	p.fact("needed", "%.1f mm holds this preload; from %.1f mm on the bolt breaks before a thread strips", upward(s.ForPreload), upward(s.ForBolt))
+	p.fact("factors", "C1 %.3f, C2 %.3f, C3 %.3f; the bolt's thread shears at %.2f Rm", s.Factors.Dilation, s.Factors.BoltBending, s.Factors.PartBending, s.ShearRatio)
 }
 
 // upward rounds a length that is needed up to a tenth of a millimetre.
@@ -259,3 +394,9 @@ func lbf(f unit.Force) string         { return fmt.Sprintf("%.0f", job.PoundsFor
 func percent(share float64) string    { return fmt.Sprintf("%.1f %%", share*100) }
 func coefficient(mu float64) string   { return fmt.Sprintf("%.3f", mu) }
 func degrees(angle unit.Angle) string { return fmt.Sprintf("%.0f°", float64(angle)) }
+func tenth(angle unit.Angle) string   { return fmt.Sprintf("%.1f°", float64(angle)) }
+
+// fiveDegrees rounds down what the curve past yield gives no more exactly.
+func fiveDegrees(angle unit.Angle) string {
+	return degrees(unit.Angle(math.Floor(float64(angle)/5) * 5))
+}

@@ -25,13 +25,15 @@ L runs from the middle of the grip to the middle of the drive, A from there to
 the middle of the fastener. Angle 0 is straight out, at 90 nothing changes, 180
 lies back over the handle. Hold the wrench where L was measured.
 
-A wrench keeps its tolerance from 20 % to 100 % of its range: ±4 %, or ±6 % up
-to 10 N·m (ISO 6789:2003). With the shop's own list the smallest wrench is taken
-whose usable range holds the setting. The list is a YAML file:
+A wrench keeps its tolerance from 20 % to 100 % of its range: ±4 %, or ±6 % for
+one whose scale ends at 10 N·m or below (ISO 6789:2003). With the shop's own
+list the smallest wrench is taken whose usable range holds the setting. The
+list is a YAML file:
   wrenches:
     - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m}
     - {name: long, from: 60 N·m, to: 340 N·m, division: 1 N·m, length: 640 mm}
-A length in the list goes before --length. Without division the scale is read as
+A length in the list goes before --length. With an adapter, a wrench that has
+neither is left out, and a note names it. Without division the scale is read as
 wrenches of its size are. In JSON setting_Nm is exact, setting_on_scale rounded.
 
 Which torque the fastener needs, the command does not ask: the maker says it.`,
@@ -129,6 +131,7 @@ func (p *Program) printWrench(work tension.WrenchWork, a job.WrenchAnswer) {
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
 	if work.Adapter > 0 {
 		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
+		p.fact("wrench length", "%s, %s", a.Length, a.LengthFrom)
 	}
 	if a.Wrench != nil {
 		p.fact("take", "%s", a.Wrench.Name)

@@ -15,7 +15,10 @@ type wrenchOut struct {
 	Wrench         string    `json:"wrench,omitempty"`
 	Usable         *bool     `json:"usable,omitempty"` // without a list of wrenches nothing can be said
 	UsableReason   string    `json:"usable_reason"`
-	UsableFromNm   figureOut `json:"usable_from_Nm"` // without a list: where the scale of a wrench may end
+	LengthMm       figureOut `json:"length_mm,omitempty"`   // of the wrench, with an adapter
+	LengthFrom     string    `json:"length_from,omitempty"` // as stated, or from the list
+	Skipped        []string  `json:"skipped,omitempty"`     // of the list, for want of a length
+	UsableFromNm   figureOut `json:"usable_from_Nm"`        // without a list: where the scale of a wrench may end
 	UsableToNm     figureOut `json:"usable_to_Nm"`
 
 	FastenerNm     figureOut `json:"fastener_Nm"` // with the setting on the scale
@@ -39,6 +42,7 @@ func wrenchJSON(work tension.WrenchWork, a job.WrenchAnswer) wrenchOut {
 	out := wrenchOut{
 		TorqueNm: figureOut(work.Torque), SettingNm: figureOut(a.Setting), SettingLbfFt: figureOut(a.Setting.In(unit.PoundForceFoot)),
 		SettingOnScale: scaleJSON(a.Scale), UsableReason: usableWords(a),
+		LengthMm: figureOut(a.Length), LengthFrom: string(a.LengthFrom), Skipped: a.Skipped,
 		UsableFromNm: figureOut(a.Least), UsableToNm: figureOut(a.Most),
 		FastenerNm: figureOut(a.Given), FastenerRange: spanJSON(a.Low, a.Given, a.High),
 		RoundingShare: figureOut(a.RoundingShare), ToleranceShare: figureOut(a.ToleranceShare),

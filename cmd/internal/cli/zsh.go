@@ -23,7 +23,7 @@ _drawdown() {
 	for _, c := range commands() {
 		s.line("    %s:-*) compadd -- %s ;;", c.name, strings.Join(flagWords(c), " "))
 		files := ""
-		if c.operand == patternFile {
+		if takesFiles(c) {
 			files = "; _files -g '*.y(a|)ml'"
 		}
 		if c.operand == nothing {

@@ -8,13 +8,16 @@ var arrows = map[string][]string{
 	"geometry":        {},
 	"geometry/unit":   {},
 	"geometry/thread": {},
+	"geometry/survey": {"geometry"},
 
 	"sequence":         {"geometry"},
 	"sequence/tension": {"geometry/unit", "geometry/thread"},
 	"sequence/plan":    {"geometry", "geometry/unit", "geometry/thread", "sequence", "sequence/tension"},
 
+	"sequence/interaction": {"geometry", "geometry/unit", "sequence/plan", "sequence/tension"},
+
 	"patterns/problem": {},
-	"patterns": {"geometry", "geometry/unit", "geometry/thread", "patterns/problem",
+	"patterns": {"geometry", "geometry/survey", "geometry/unit", "geometry/thread", "patterns/problem",
 		"sequence", "sequence/plan", "sequence/tension"},
 
 	"render/scene":           {},
@@ -27,10 +30,10 @@ var arrows = map[string][]string{
 	"render/svg":             {"render/font", "render/scene"},
 	"render":                 {"render/pdf", "render/png", "render/scene", "render/svg"},
 
-	"cmd/internal/job": {"geometry/unit", "patterns", "patterns/problem", "render", "render/font", "render/sheet",
-		"sequence", "sequence/plan", "sequence/tension"},
-	"cmd/internal/cli": {"cmd/internal/job", "geometry/thread", "geometry/unit", "patterns", "patterns/problem", "render", "render/sheet",
-		"sequence", "sequence/plan", "sequence/tension"},
+	"cmd/internal/job": {"geometry", "geometry/survey", "geometry/unit", "patterns", "patterns/problem", "render", "render/font", "render/sheet",
+		"sequence", "sequence/interaction", "sequence/plan", "sequence/tension"},
+	"cmd/internal/cli": {"cmd/internal/job", "geometry", "geometry/survey", "geometry/thread", "geometry/unit", "patterns", "patterns/problem", "render", "render/sheet",
+		"sequence", "sequence/interaction", "sequence/plan", "sequence/tension"},
 	"cmd/drawdown":      {"cmd/internal/cli"},
 	"cmd/internal/deps": {},
 }
@@ -42,6 +45,7 @@ var outside = map[string][]string{
 	"github.com/golang/freetype":  {"render/png"},
 	"github.com/jung-kurt/gofpdf": {"render/pdf"},
 	"gopkg.in/yaml.v3":            {"patterns"},
+	"gonum.org/v1/gonum":          {"geometry/survey", "sequence/interaction"},
 	"github.com/spf13/pflag":      {"cmd"},
 
 	"github.com/google/renameio/v2":  {"cmd/internal/cli"},

@@ -26,18 +26,19 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 		return plan.Plan{}, nil, err
 	}
 	source.Printable = font.Missing
-	input, problems := patterns.Read(source)
+	input, places, problems := patterns.ReadWithPlaces(source)
 	if problems.Stops() {
 		return plan.Plan{}, problems, nil
 	}
 	input.Way, input.Turn = way, turn
 	p, err := plan.Build(input)
 	if err != nil {
-		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Error, What: err.Error()})
+		problems = append(problems, stopped(err, places))
 	}
 	for _, doubt := range p.Doubts() {
-		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, What: doubt.String()})
+		problems = append(problems, doubted(doubt, places))
 	}
+	problems.Sort()
 	return p, problems, nil
 }
 

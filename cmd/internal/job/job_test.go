@@ -68,8 +68,8 @@ func TestWayAndTurnGoBeforeTheFile(t *testing.T) {
 func TestProblemsOfTheFileStopTheWork(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"the reader's", "drawdown: 1\ntitle: Lid\n", "fasteners"},
-		// Only the plan finds that a percentage has no thread to go by.
-		{"the plan's", strings.Replace(lid, "torque: 20 N·m", "percent: 30", 1), "thread"},
+		// A percentage has no thread to go by.
+		{"the figure's", strings.Replace(lid, "torque: 20 N·m", "percent: 30", 1), "thread"},
 	} {
 		p, problems, err := job.Load("-", strings.NewReader(c.text), "", "")
 		if err != nil || !problems.Stops() || p.Title != "" {
@@ -104,7 +104,7 @@ func TestDoubtsAreWarnings(t *testing.T) {
 		t.Fatalf("error %v, problems %q, plan %q; want a plan and one warning", err, problems.Error(), p.Title)
 	}
 	one := problems[0]
-	if one.File != "<stdin>" || one.Line != 0 || one.Severity != problem.Warning || !strings.Contains(one.What, "300 N·m is about 4 times") {
+	if one.File != "<stdin>" || one.Line != 6 || one.Column != 56 || one.Severity != problem.Warning || !strings.Contains(one.What, "300 N·m is about 4 times") {
 		t.Errorf("%+v", one)
 	}
 	if given := p.Tighten.Stages[0].Torque.String(); given != "300 N·m" {

@@ -33,7 +33,7 @@ type TorqueAnswer struct {
 	Alpha      float64                    // tightening factor of Least
 	Turned     *tension.TorqueAngleResult // nil without a snug torque
 	Joint      *tension.JointStiffness    // nil without a grip
-	Settlement *tension.Settlement        // the same
+	Settlement *tension.Settlement        // the same, and where the bolt breaks
 	Stripping  *tension.Stripping         // nil where the tapped part is not known
 	Engaged    unit.Length                // of Stripping; 0: only the length needed is told
 	Greatest   unit.Force                 // preload that threads and bearing face are judged by
@@ -87,16 +87,35 @@ func (a *TorqueAnswer) torque() error {
 		return err
 	}
 	r := a.Result
-	a.ProofUsed = float64(Borne(r.Nominal) / r.ProofLoad)
-	a.add(r.Notes, r.Assumptions, r.Sources)
-	a.Greatest = max(Borne(r.Low), Borne(r.Nominal), Borne(r.High))
+	if r.Nominal.Breaks() {
+		return a.tooMuch()
+	}
+	a.ProofUsed = float64(r.Nominal.Borne / r.ProofLoad)
+	a.add(nil, r.Assumptions, r.Sources)
+	if a.Snug == 0 { // else nobody sets this torque
+		a.add(r.Notes, nil, nil)
+	}
+	a.Greatest = max(r.Low.Borne, r.Nominal.Borne, r.High.Borne)
 	return a.leastLeft()
+}
+
+// tooMuch refuses a torque that breaks the bolt.
+func (a *TorqueAnswer) tooMuch() error {
+	at := a.Result.Nominal
+	return fmt.Errorf("a torque of %.5g N·m breaks %s of %s: it yields at about %.1f N·m, breaks at about %.1f N·m (at nominal friction); allowed: less than what it yields at",
+		float64(a.Result.Torque), a.Bolt.Thread.Name, a.Result.Strength.Name, float64(at.YieldTorque), float64(at.BreakTorque))
+}
+
+// Single says that the friction is one figure, so that all figures are.
+func (a TorqueAnswer) Single() bool {
+	f := a.Result.Friction
+	return f.Thread.Low == f.Thread.High && f.Head.Low == f.Head.High
 }
 
 // leastLeft tells how little a torque wrench may leave where the friction was
 // stated as one figure, which no real joint keeps to.
 func (a *TorqueAnswer) leastLeft() error {
-	if f := a.Result.Friction; f.Thread.Low < f.Thread.High || f.Head.Low < f.Head.High {
+	if !a.Single() || a.Result.Nominal.Yields() { // past yield the preload is no longer in proportion to the torque
 		return nil
 	}
 	alpha, err := tension.TighteningFactor("torque")
@@ -118,7 +137,7 @@ func (a *TorqueAnswer) turn() error {
 	}
 	a.Turned = &r
 	a.add(r.Notes, r.Assumptions, r.Sources)
-	if a.ByAngle() {
+	if a.ByAngle() || r.Low.Breaks || r.Nominal.Breaks || r.High.Breaks {
 		a.Greatest = max(r.Low.Peak, r.Nominal.Peak, r.High.Peak)
 	}
 	return nil
@@ -138,6 +157,11 @@ func (a *TorqueAnswer) joint() error {
 		return err
 	}
 	a.Joint, a.Settlement = &s.Joint, &s
+	if a.Broken() {
+		a.Settlement = nil // nothing is left to be lost
+		a.add(nil, s.Joint.Assumptions, s.Joint.Sources)
+		return nil
+	}
 	a.add(s.Notes, s.Assumptions, s.Sources)
 	return nil
 }
@@ -147,8 +171,11 @@ func (a *TorqueAnswer) final() unit.Force {
 	if a.ByAngle() {
 		return a.Turned.Nominal.Preload
 	}
-	return Borne(a.Result.Nominal)
+	return a.Result.Nominal.Borne
 }
+
+// Broken says that the bolt breaks at nominal friction while it is turned on.
+func (a TorqueAnswer) Broken() bool { return a.Turned != nil && a.Turned.Nominal.Breaks }
 
 func (a *TorqueAnswer) threads() error {
 	if a.Grip.TappedIn == "" {
@@ -178,7 +205,7 @@ func (a *TorqueAnswer) pressure() error {
 		a.Under = a.Grip.Layers[0].Material
 	}
 	if m, err := tension.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
-		a.Pressure.Pressure = tension.BearingPressure(a.Greatest, a.Result.Face, a.Result.Hole)
+		a.Pressure.Pressure = tension.BearingPressure(a.Greatest, a.Result.PartFace, a.Result.PartHole)
 		return nil
 	}
 	p, err := tension.PressureUnderHead(a.Bolt, a.Greatest, a.Under)
@@ -188,15 +215,6 @@ func (a *TorqueAnswer) pressure() error {
 	a.Pressure = p
 	a.add(p.Notes, p.Assumptions, p.Sources)
 	return nil
-}
-
-// Borne gives the preload that a torque leads to. A bolt that yields under it
-// stays at about the preload at which it yields.
-func Borne(f tension.AtFriction) unit.Force {
-	if f.YieldShare > 1 {
-		return f.Preload / unit.Force(f.YieldShare) // the share is in proportion to the preload
-	}
-	return f.Preload
 }
 
 // Span is a figure over the span of friction, least first.
@@ -231,15 +249,7 @@ func Kinds(name string, stdin io.Reader) (title string, kinds []TorqueRequest, p
 }
 
 func requestOf(k plan.Kind) TorqueRequest {
-	ask := TorqueRequest{Kind: k.Name, Bolt: tension.Bolt{
-		Class: k.Class, Lubricant: k.Lubricant, HeadAcross: k.HeadAcross, WasherFace: k.WasherFace, Hole: k.Hole,
-	}}
-	if k.Thread != nil {
-		ask.Bolt.Thread = *k.Thread
-	}
-	if f := k.Friction; f != nil {
-		ask.Bolt.Friction = &tension.Friction{Thread: tension.Between(f.Thread.Low, f.Thread.High), Head: tension.Between(f.Head.Low, f.Head.High)}
-	}
+	ask := TorqueRequest{Kind: k.Name, Bolt: k.Bolt()}
 	ask.Grip = tension.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length}
 	if k.Grip > 0 {
 		ask.Grip.Layers = tension.Simple(k.Grip).Layers

@@ -78,18 +78,45 @@ func TestThereAndBack(t *testing.T) {
 	})
 }
 
-// First principles: beyond yield a bolt keeps about the preload at yield.
-func TestABoltThatYieldsKeepsItsPreload(t *testing.T) {
+// First principles: beyond yield a bolt hardens as far as its tensile strength,
+// here 1040 over 940 MPa (ISO 898-1); a torque beyond that is refused.
+func TestATorquePastYield(t *testing.T) {
 	ask := m10(t)
-	ask.Torque = 500
-	r := work(t, ask).Result
-	want := tension.PreloadAtYieldShare(1, r.Strength.Yield, ask.Bolt.Thread, r.Low.Thread, r.Equation)
-	if got := job.Borne(r.Low); math.Abs(float64(got/want)-1) > 1e-9 {
-		t.Errorf("%v N, want %v N", got, want)
-	}
 	ask.Torque = 20
-	if r := work(t, ask).Result; job.Borne(r.Low) != r.Low.Preload {
+	at := work(t, ask).Result.Nominal
+	if at.Borne != at.Preload || at.Yields() {
 		t.Error("a bolt that does not yield has another preload than its torque gives")
+	}
+	for _, c := range []struct {
+		torque        unit.Torque
+		yields, fails bool
+	}{{at.YieldTorque * 0.999, false, false}, {at.YieldTorque * 1.001, true, false}, {at.YieldTorque * 1040 / 940 * 0.999, true, false}, {at.YieldTorque * 1040 / 940 * 1.001, true, true}, {1e4, true, true}} {
+		ask.Torque = c.torque
+		a, err := job.WorkOutTorque(ask)
+		if c.fails != (err != nil) || err == nil && a.Result.Nominal.Yields() != c.yields {
+			t.Errorf("%v N·m: %v, %v; want %+v", c.torque, a.Result.Nominal, err, c)
+		}
+		if err != nil && !strings.Contains(err.Error(), "it yields at about 79.1 N·m, breaks at about 87.5 N·m (at nominal friction)") {
+			t.Error(err)
+		}
+	}
+	one := tension.Same(tension.Between(0.12, 0.12))
+	ask.Bolt.Friction, ask.Torque = &one, at.YieldTorque*1.01
+	if a := work(t, ask); a.Least != 0 {
+		t.Errorf("a least preload of %v N past yield", a.Least)
+	}
+}
+
+// A bolt that breaks as it is turned on has no settlement.
+func TestABrokenBoltHasNoSettlement(t *testing.T) {
+	ask := m10(t)
+	ask.Grip, ask.Snug = tension.Simple(60), 400
+	if a := work(t, ask); !a.Broken() || a.Settlement != nil || a.Joint == nil || len(a.Notes) != 1 {
+		t.Errorf("%+v", a)
+	}
+	ask.Snug, ask.Angle = 40, 3600
+	if a := work(t, ask); !a.Broken() || a.Settlement != nil {
+		t.Errorf("%+v", a)
 	}
 }
 

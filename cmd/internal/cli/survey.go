@@ -1,0 +1,122 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/patterns"
+	"drawdown/render"
+)
+
+var surveyCommand = command{
+	name:    "survey",
+	summary: "find hole positions from distances measured with a caliper",
+	usage:   "FILE [-o FOLDER] [--json]",
+	operand: surveyFile,
+	about: `FILE lists the holes and the distances between them:
+  drawdown: 1
+  title: Pump cover, measured
+  units: mm
+  holes: {A: 8.4, B: 8.4, C: 8.4}         # diameters, or only a list: [A, B, C]
+  measured:
+    - [A, B, 95.02]                       # centre to centre
+    - {from: A, to: C, outside: 142.10}   # over the far edges
+    - {from: B, to: C, inside: 120.35}    # between the near edges
+  level: [A, B]                           # drawn level, A on the left
+  up: C                                   # above that line; or down: C
+  accuracy: 0.05                          # of one reading
+
+The places fit all readings best (least squares); A of level is at [0, 0]. Each
+hole has its standard error. A reading that does not fit the others is named
+and left out. Holes that the readings do not fix are named, with what to measure
+next.
+Measure each hole to four others or more, across the part too: then one wrong
+reading is found. With -o a pattern file is written, ready for drawdown card.`,
+	example: `
+drawdown survey p4-pump-cover -o out
+    Pump cover, measured: 6 holes, 15 readings
+    ...
+    wrong: B to D is 0.94 mm too long; it is left out, measure it again
+    ...
+    all holes lie within 0.06 mm of a 3 × 2 grid at 72 × 84 mm
+    out/p4-pump-cover.yaml
+`,
+	build: func(flags *pflag.FlagSet) runner {
+		folder := flags.StringP("out", "o", "", "`folder` to write the pattern file to")
+		start := flags.Bool("example", false, "print a survey file to start from")
+		asJSON := jsonFlag(flags)
+		return func(p *Program, args []string) Status {
+			if *start {
+				return p.surveyExample(args)
+			}
+			file, err := oneFile(args)
+			if err != nil && len(args) == 0 {
+				err = errors.New("which survey? Name a file, a built-in one such as p4-pump-cover, or - for standard input")
+			}
+			if err == nil && flags.Changed("out") {
+				err = checkFolder(*folder)
+			}
+			if err != nil {
+				return p.misuse("survey", "%v", err)
+			}
+			return p.survey(file, *folder, *asJSON)
+		}
+	},
+}
+
+func (p *Program) surveyExample(args []string) Status {
+	if len(args) > 0 {
+		return p.misuse("survey", "--example takes no file: %q is one too many", args[0])
+	}
+	text, _ := patterns.BuiltinSurveyText(patterns.BuiltinSurveys()[0])
+	p.Stdout.Write(text) // the output keeps the error
+	return Done
+}
+
+func (p *Program) survey(file, folder string, asJSON bool) Status {
+	answer, problems, err := job.Survey(file, p.Stdin)
+	if err != nil {
+		return p.unread(file, err)
+	}
+	p.report(problems)
+	if problems.Stops() {
+		return Wrong
+	}
+	written := ""
+	if folder != "" {
+		name, data := answer.Pattern()
+		if err := sparesSource(filepath.Join(folder, name), file); err != nil {
+			return p.fail(Wrong, err)
+		}
+		paths, err := writeFiles(folder, []render.File{{Name: name, Data: data}})
+		if err != nil {
+			return p.fail(Failed, err)
+		}
+		written = paths[0]
+	}
+	if asJSON {
+		return p.printJSON(surveyJSON(answer, written))
+	}
+	p.printSurvey(answer)
+	if written != "" {
+		fmt.Fprintln(p.Stdout, written)
+	}
+	return Done
+}
+
+// sparesSource refuses to write over the file that was read.
+func sparesSource(path, source string) error {
+	there, err := os.Stat(path)
+	if err != nil {
+		return nil
+	}
+	if read, err := os.Stat(source); err == nil && os.SameFile(there, read) {
+		return fmt.Errorf("%s is the survey itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path))
+	}
+	return nil
+}

@@ -1,0 +1,133 @@
+package cli
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/survey"
+)
+
+// printSurvey prints the places, then what the user should look at.
+func (p *Program) printSurvey(a job.SurveyAnswer) {
+	say := func(format string, args ...any) { fmt.Fprintf(p.Stdout, format+"\n", args...) }
+	say("%s: %s, %s", a.Title, counted(len(a.IDs), "hole"), counted(len(a.Network.Readings), "reading"))
+	say("  %-12s %10s %10s %8s", "hole", "x mm", "y mm", "± mm")
+	why := looseness(a)
+	for i, id := range a.IDs {
+		if why[i] == survey.Free {
+			say("  %-12s %10s %10s %8s", id, "-", "-", "loose")
+			continue
+		}
+		say("  %-12s %10.2f %10.2f %8.2f", id, tidy(a.Points[i].X), tidy(a.Points[i].Y), a.ErrorsMm[i])
+	}
+	say("readings agree to %.3f mm (root mean square); one reading counts as ± %.2f mm", a.RMSMm, a.ScatterMm)
+	p.printResiduals(a)
+	p.printSuspects(a)
+	p.printLoose(a)
+	if a.Mirrored {
+		say("not told apart: the mirror image fits as well; name a hole off the level line with up")
+	}
+	if a.Straight && len(a.IDs) > 2 {
+		say("all holes are taken to lie in one straight line, which the readings fit")
+	}
+	if n := len(a.Unchecked); n > 0 && !a.Straight {
+		say("not checked by any other reading: %s", someReadings(a, a.Unchecked))
+	}
+	if a.Offer != nil {
+		say("all holes lie within %.2f mm of %s", a.Offer.OffMm, a.Offer.Words())
+	}
+}
+
+// tidy takes the sign off a zero.
+func tidy(v float64) float64 {
+	if math.Abs(v) < 0.005 {
+		return 0
+	}
+	return v
+}
+
+func looseness(a job.SurveyAnswer) map[int]survey.Looseness {
+	why := map[int]survey.Looseness{}
+	for _, l := range a.Loose {
+		why[l.Hole] = l.Why
+	}
+	return why
+}
+
+// printResiduals prints the readings that are furthest out.
+func (p *Program) printResiduals(a job.SurveyAnswer) {
+	const shown = 3
+	var order []int
+	for i := range a.Residuals {
+		if !a.Out[i] && !slices.Contains(a.Unchecked, i) {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(math.Abs(a.Residuals[k]), math.Abs(a.Residuals[i])) })
+	for _, i := range order[:min(len(order), shown)] {
+		fmt.Fprintf(p.Stdout, "  %-12s %+.2f mm\n", readingWords(a, i), a.Residuals[i])
+	}
+}
+
+func readingWords(a job.SurveyAnswer, i int) string {
+	r := a.Network.Readings[i]
+	return a.IDs[r.From] + " to " + a.IDs[r.To]
+}
+
+// printSuspects names the readings that do not fit the others.
+func (p *Program) printSuspects(a job.SurveyAnswer) {
+	var rivals []int
+	for _, i := range a.Suspect {
+		if !a.Out[i] {
+			rivals = append(rivals, i)
+			continue
+		}
+		way := "long"
+		if a.Residuals[i] < 0 {
+			way = "short"
+		}
+		fmt.Fprintf(p.Stdout, "wrong: %s is %.2f mm too %s; it is left out, measure it again\n", readingWords(a, i), math.Abs(a.Residuals[i]), way)
+	}
+	if len(rivals) > 0 {
+		fmt.Fprintf(p.Stdout, "one of these is wrong, which the others cannot tell; measure them again: %s\n", someReadings(a, rivals))
+	}
+}
+
+func someReadings(a job.SurveyAnswer, numbers []int) string {
+	const shown = 8
+	text := ""
+	for k, i := range numbers {
+		if k == shown {
+			return fmt.Sprintf("%s and %d more", text, len(numbers)-shown)
+		}
+		if k > 0 {
+			text += ", "
+		}
+		text += readingWords(a, i)
+	}
+	return text
+}
+
+// printLoose names the holes that are not fixed, and what to measure.
+func (p *Program) printLoose(a job.SurveyAnswer) {
+	for _, l := range a.Loose {
+		id, reason := a.IDs[l.Hole], "can move and no reading changes"
+		switch l.Why {
+		case survey.Weak:
+			reason = fmt.Sprintf("is fixed to %.1f mm only", a.ErrorsMm[l.Hole])
+		case survey.TwoPlaces:
+			reason = fmt.Sprintf("may as well lie at %.2f, %.2f", l.Other.X, l.Other.Y)
+		}
+		fmt.Fprintf(p.Stdout, "not fixed: %s %s; %s\n", id, reason, nextWords(a, l))
+	}
+}
+
+func nextWords(a job.SurveyAnswer, l survey.Loose) string {
+	if len(l.Next) == 0 {
+		return "the readings named at the other holes will fix it"
+	}
+	return "measure " + a.Pairs(l.Next)
+}

@@ -1,0 +1,30 @@
+package job
+
+import (
+	"errors"
+
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/plan"
+)
+
+// stopped reports what stops the plan at the stage that cannot be planned, or
+// for the whole file: a way that the user asked for stands nowhere in it.
+func stopped(err error, places patterns.Places) problem.Problem {
+	at := places.Stage(0)
+	if stage := (*plan.StageError)(nil); errors.As(err, &stage) {
+		at = places.Stage(stage.Stage)
+	}
+	at.Severity, at.What = problem.Error, err.Error()
+	return at
+}
+
+// doubted reports a doubt at its stage, or at its kind.
+func doubted(d plan.Doubt, places patterns.Places) problem.Problem {
+	at := places.Kind(d.Kind)
+	if d.Stage > 0 {
+		at = places.Stage(d.Stage)
+	}
+	at.Severity, at.What = problem.Warning, d.String()
+	return at
+}

@@ -1,0 +1,56 @@
+package job
+
+import (
+	"io"
+
+	"drawdown/geometry"
+	"drawdown/geometry/survey"
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/render/font"
+)
+
+// SurveyAnswer is a survey file with what its readings say.
+type SurveyAnswer struct {
+	patterns.Survey
+	survey.Solution
+	// Offer is the regular layout that the holes come near to; nil for none.
+	Offer *patterns.Layout
+}
+
+// Survey reads a survey file (a built-in name, a path, or - for stdin) and
+// works its network out. Where the problems stop the work the answer is empty.
+// The error is for a file that could not be read at all.
+func Survey(name string, stdin io.Reader) (SurveyAnswer, problem.List, error) {
+	source, err := patterns.OpenSurvey(name, stdin)
+	if err != nil {
+		return SurveyAnswer{}, nil, err
+	}
+	source.Printable = font.Missing
+	read, problems := patterns.ReadSurvey(source)
+	if problems.Stops() {
+		return SurveyAnswer{}, problems, nil
+	}
+	solved, err := survey.Solve(read.Network)
+	if err != nil {
+		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Error, What: err.Error()})
+		return SurveyAnswer{}, problems, nil
+	}
+	return SurveyAnswer{Survey: read, Solution: solved, Offer: read.Offer(solved)}, problems, nil
+}
+
+// Pattern gives the pattern file of the survey, with its name.
+func (a SurveyAnswer) Pattern() (name string, data []byte) {
+	return a.Name + ".yaml", patterns.Write(a.Draft(a.Solution))
+}
+
+// Points reads a table of points (a path, or - for stdin).
+func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
+	source, err := patterns.OpenTable(name, stdin)
+	if err != nil {
+		return geometry.Joint{}, nil, err
+	}
+	source.Printable = font.Missing
+	joint, problems := patterns.ReadCSV(source)
+	return joint, problems, nil
+}

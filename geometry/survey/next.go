@@ -1,0 +1,206 @@
+package survey
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+)
+
+// loose lists the holes that are not fixed, and for each what to measure next.
+func (n Network) loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
+	measured := map[[2]int]bool{}
+	for _, r := range used {
+		measured[pair(r.From, r.To)] = true
+	}
+	plan := planner{n: n, at: s.Points, used: used, core: core, measured: measured, straight: s.Straight, scatter: s.ScatterMm}
+	byHole := map[int]Loose{}
+	for i := range s.Points {
+		switch {
+		case !core[i]:
+			byHole[i] = Loose{Hole: i, Why: Free}
+		case s.ErrorsMm[i] > weakShare*s.ScatterMm:
+			byHole[i] = Loose{Hole: i, Why: Weak}
+		}
+	}
+	for _, f := range folded {
+		next := plan.telling(f, s.Points)
+		for _, h := range f.holes {
+			if _, known := byHole[h]; !known {
+				byHole[h] = Loose{Hole: h, Why: TwoPlaces, Other: f.at[h], Next: next}
+			}
+		}
+	}
+	plan.fix(byHole)
+	var all []Loose
+	for i := range s.Points {
+		if l, ok := byHole[i]; ok {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+func pair(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
+
+// planner picks distances to measure.
+type planner struct {
+	n        Network
+	at       []geometry.Point
+	used     []Reading
+	core     []bool
+	measured map[[2]int]bool
+	straight bool
+	scatter  float64
+}
+
+// fix plans readings for the holes that move or are weak: for one with fewer
+// than two readings, to three holes of the fixed part that lie wide apart, of
+// which the third tells its two places apart; for all others the readings that
+// hold them best.
+func (p planner) fix(loose map[int]Loose) {
+	degree := make([]int, len(p.at))
+	for _, r := range p.used {
+		degree[r.From]++
+		degree[r.To]++
+	}
+	var hard []int
+	for h := range p.at {
+		l, isLoose := loose[h]
+		if !isLoose || l.Why == TwoPlaces {
+			continue
+		}
+		if degree[h] < 2 && l.Why == Free && !p.straight {
+			for _, partner := range p.wide(h, loose) {
+				if !p.measured[pair(h, partner)] {
+					l.Next = append(l.Next, [2]int{h, partner})
+				}
+			}
+			loose[h] = l
+			continue
+		}
+		hard = append(hard, h)
+	}
+	if len(hard) > 0 {
+		p.hold(hard, loose)
+	}
+}
+
+// wide gives up to three holes of the fixed part: the two furthest from each
+// other, and the one furthest off their line. Those that the hole was measured
+// to go first.
+func (p planner) wide(hole int, loose map[int]Loose) []int {
+	var fixed []int
+	for i := range p.at {
+		if _, isLoose := loose[i]; !isLoose && p.core[i] {
+			fixed = append(fixed, i)
+		}
+	}
+	var a, b int
+	longest := -1.0
+	for _, u := range fixed {
+		for _, v := range fixed {
+			apart := p.at[u].Distance(p.at[v])
+			if p.measured[pair(hole, u)] {
+				apart *= 10
+			}
+			if u != v && apart > longest {
+				a, b, longest = u, v, apart
+			}
+		}
+	}
+	if longest < 0 {
+		return fixed
+	}
+	third, off := -1, 0.0
+	for _, c := range fixed {
+		if d := p.at[c].Distance(reflected(p.at[c], p.at[a], p.at[b])); c != a && c != b && d > off+1e-6 {
+			third, off = c, d
+		}
+	}
+	if third < 0 {
+		return []int{a, b}
+	}
+	return []int{a, b, third}
+}
+
+// hold adds readings one after the other, each the one that is least certain
+// so far, until the holes are held. Free motions count as a metre of doubt.
+func (p planner) hold(hard []int, loose map[int]Loose) {
+	const doubt, held = 1e6, 4 * weakShare // mm² in accuracies; see cofactor
+	stiff := newStiffness(p.at, p.used, p.straight)
+	size := 2 * len(p.at)
+	cofactor := mat.NewSymDense(size, nil)
+	cofactor.CopySym(stiff.cofactor)
+	if stiff.free != nil {
+		var wide mat.SymDense
+		wide.SymOuterK(doubt, stiff.free)
+		cofactor.AddSym(cofactor, &wide)
+	}
+	taken := map[[2]int]bool{}
+	for range 2 * len(hard) {
+		best, worst := [2]int{-1, -1}, float64(held)
+		for _, h := range hard {
+			for i := range p.at {
+				pr := pair(h, i)
+				if i == h || p.measured[pr] || taken[pr] || loose[i].Why == Free && !slices.Contains(hard, i) {
+					continue
+				}
+				v := stiffness{at: p.at, cofactor: cofactor}.variance(Reading{From: h, To: i})
+				// Of two that hold as well, to a hole that is fixed.
+				if _, isLoose := loose[i]; isLoose {
+					v *= 0.5
+				}
+				if v > worst*(1+1e-9) {
+					best, worst = [2]int{h, i}, v
+				}
+			}
+		}
+		if best[0] < 0 {
+			return
+		}
+		taken[pair(best[0], best[1])] = true
+		l := loose[best[0]]
+		l.Next = append(l.Next, best)
+		loose[best[0]] = l
+		known(cofactor, Reading{From: best[0], To: best[1]}, p.at)
+	}
+}
+
+// known lowers the cofactors by one more reading.
+func known(cofactor *mat.SymDense, r Reading, at []geometry.Point) {
+	size := cofactor.SymmetricDim()
+	bar := mat.NewVecDense(size, nil)
+	column, entry := row(r, at)
+	for j, c := range column {
+		bar.SetVec(c, entry[j])
+	}
+	var through mat.VecDense
+	through.MulVec(cofactor, bar)
+	cofactor.SymRankOne(cofactor, -1/(1+mat.Dot(bar, &through)), &through)
+}
+
+// telling gives the distance that differs most between two places.
+func (p planner) telling(f fold, at []geometry.Point) [][2]int {
+	inside := map[int]bool{}
+	for _, h := range f.holes {
+		inside[h] = true
+	}
+	best, most := [2]int{-1, -1}, 0.0
+	for _, h := range f.holes {
+		for i := range at {
+			if inside[i] || !p.core[i] || p.measured[pair(h, i)] {
+				continue
+			}
+			if d := math.Abs(at[h].Distance(at[i]) - f.at[h].Distance(f.at[i])); d > most+1e-6 {
+				best, most = [2]int{h, i}, d
+			}
+		}
+	}
+	if best[0] < 0 {
+		return nil
+	}
+	return [][2]int{best}
+}

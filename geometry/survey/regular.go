@@ -1,0 +1,270 @@
+package survey
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// Shape names a regular layout by the words of the pattern file.
+type Shape string
+
+const (
+	Grid      Shape = "grid"
+	Row       Shape = "row"
+	Circle    Shape = "circle"
+	Rectangle Shape = "rectangle"
+)
+
+// Regular is a regular layout that places come near to.
+type Regular struct {
+	Shape Shape
+	// Columns and Rows are those of a grid, and of a rectangle as the pattern
+	// file counts them: rows are the holes of an end without the corners.
+	Columns, Rows int
+	Count         int // of a row and of a circle
+	// X and Y are the pitches of a grid or the size of a rectangle; X alone is
+	// the pitch of a row or the diameter of a circle; all in mm.
+	X, Y float64
+	// Centre is the middle; of a row the first place.
+	Centre geometry.Point
+	// AngleDeg is the direction of the first place of a circle seen from its
+	// centre, and the direction of a row. Grids and rectangles lie level.
+	AngleDeg  float64
+	Clockwise bool // the places of a circle run on that way
+	// OffMm is how far the worst place lies off the layout.
+	OffMm float64
+}
+
+// MillimetreSteps and InchSteps are the roundings of a pitch that are tried,
+// the coarsest first.
+var (
+	MillimetreSteps = []float64{10, 5, 1, 0.5, 0.25, 0.1, 0.05}
+	InchSteps       = []float64{25.4, 25.4 / 2, 25.4 / 4, 25.4 / 8, 25.4 / 16, 25.4 / 32, 25.4 / 64, 25.4 / 1000}
+)
+
+// Recognise gives the regular layout that all places come within the tolerance
+// of. Its sizes are rounded as far as that puts no place further off than the
+// accuracy.
+func Recognise(points []geometry.Point, toleranceMm, accuracyMm float64, steps []float64) (Regular, bool) {
+	if len(points) < 3 {
+		return Regular{}, false
+	}
+	layout := geometry.NewLayout(points)
+	if len(points) == 4 {
+		layout = quadrilateral(points)
+	}
+	try := []func([]geometry.Point, geometry.Layout) (fit, bool){rowFit, gridFit, rectangleFit, circleFit}
+	for _, find := range try {
+		f, ok := find(points, layout)
+		if !ok || f.off(f.exact) > toleranceMm {
+			continue
+		}
+		r := f.rounded(accuracyMm, steps)
+		if r.OffMm = f.off(r); r.OffMm <= toleranceMm {
+			return r, true
+		}
+	}
+	return Regular{}, false
+}
+
+// quadrilateral numbers four places by columns and rows. Four on a square are a
+// grid and a bolt circle at once: on level sides they are called a grid.
+func quadrilateral(points []geometry.Point) geometry.Layout {
+	level := geometry.Layout{Points: points, Regular: true, Columns: 2, Rows: 2}
+	middle, count := geometry.Centroid(points), [4]int{}
+	for _, p := range points {
+		column, row := 0, 0
+		if p.X > middle.X {
+			column = 1
+		}
+		if p.Y > middle.Y {
+			row = 1
+		}
+		count[2*row+column]++
+		level.Column, level.Row = append(level.Column, column), append(level.Row, row)
+	}
+	// A circle with its first place at the top has two on each axis, or nearly.
+	turn := math.Abs(math.Mod(points[0].AngleFrom(middle), 90) - 45)
+	if count != [4]int{1, 1, 1, 1} || turn > 40 {
+		return geometry.NewLayout(points)
+	}
+	return level
+}
+
+// fit is a layout laid over places by least squares. Places gives the layout's
+// own places in the order of the points.
+type fit struct {
+	points []geometry.Point
+	exact  Regular
+	place  []int // in Points of the layout, for each point
+}
+
+// Points gives the places of the layout, as the pattern file numbers them.
+func (r Regular) Points() []geometry.Point {
+	switch r.Shape {
+	case Grid:
+		return geometry.Grid(r.Columns, r.Rows, r.X, r.Y, r.Centre)
+	case Rectangle:
+		return geometry.Rectangle(r.Columns, r.Rows, r.X, r.Y, r.Centre)
+	case Circle:
+		return geometry.Circle(r.Count, r.X, r.Centre, r.AngleDeg, r.Clockwise)
+	}
+	return geometry.Row(r.Count, r.X, r.Centre, r.AngleDeg)
+}
+
+func (f fit) off(r Regular) float64 {
+	ideal, worst := r.Points(), 0.0
+	for i, p := range f.points {
+		worst = math.Max(worst, p.Distance(ideal[f.place[i]]))
+	}
+	return worst
+}
+
+// rounded takes the coarsest steps that put no place further off than the
+// accuracy.
+func (f fit) rounded(accuracyMm float64, steps []float64) Regular {
+	r, most := f.exact, f.off(f.exact)+accuracyMm
+	for _, size := range []func(*Regular) *float64{
+		func(r *Regular) *float64 { return &r.X }, func(r *Regular) *float64 { return &r.Y },
+	} {
+		for _, step := range steps {
+			next := r
+			value := size(&next)
+			*value = math.Round(*value/step) * step
+			if r.Shape == Row { // about its middle
+				half := float64(r.Count-1) / 2
+				next.Centre = geometry.Polar(r.Centre, half*(r.X-next.X), r.AngleDeg)
+			}
+			if f.off(next) <= most {
+				r = next
+				break
+			}
+		}
+	}
+	for _, step := range []float64{15, 1, 0.5, 0.1} {
+		next := r
+		next.AngleDeg = geometry.Turn(math.Round(r.AngleDeg/step) * step)
+		if f.off(next) <= most {
+			return next
+		}
+	}
+	return r
+}
+
+// gridFit lays a full grid over the places.
+func gridFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
+	c, r := layout.Columns, layout.Rows
+	if c < 2 || r < 2 || c*r != len(points) {
+		return fit{}, false
+	}
+	f := fit{points: points, exact: Regular{Shape: Grid, Columns: c, Rows: r}}
+	x, y := make([]float64, len(points)), make([]float64, len(points))
+	for i := range points {
+		x[i], y[i] = float64(layout.Column[i])-float64(c-1)/2, float64(layout.Row[i])-float64(r-1)/2
+		f.place = append(f.place, (r-1-layout.Row[i])*c+layout.Column[i])
+	}
+	f.exact.X, f.exact.Y, f.exact.Centre = slopes(points, x, y)
+	return f, true
+}
+
+// rectangleFit lays the perimeter of a rectangle over the places.
+func rectangleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
+	c, r := layout.Columns, layout.Rows
+	if c < 2 || r < 3 || 2*(c+r)-4 != len(points) {
+		return fit{}, false
+	}
+	f := fit{points: points, exact: Regular{Shape: Rectangle, Columns: c, Rows: r - 2}}
+	x, y := make([]float64, len(points)), make([]float64, len(points))
+	for i := range points {
+		column, row := layout.Column[i], layout.Row[i]
+		x[i], y[i] = float64(column)/float64(c-1)-0.5, float64(row)/float64(r-1)-0.5
+		switch {
+		case row == r-1:
+			f.place = append(f.place, column)
+		case column == c-1 && row > 0:
+			f.place = append(f.place, c+r-2-row)
+		case row == 0:
+			f.place = append(f.place, c+r-2+c-1-column)
+		case column == 0:
+			f.place = append(f.place, 2*c+r-2+row-1)
+		default:
+			return fit{}, false
+		}
+	}
+	f.exact.X, f.exact.Y, f.exact.Centre = slopes(points, x, y)
+	return f, true
+}
+
+// slopes fits points to (cx + x·px, cy + y·py).
+func slopes(points []geometry.Point, x, y []float64) (px, py float64, centre geometry.Point) {
+	middle := geometry.Centroid(points)
+	var mx, my, xx, yy, xp, yp float64
+	n := float64(len(points))
+	for i := range points {
+		mx, my = mx+x[i]/n, my+y[i]/n
+	}
+	for i, p := range points {
+		dx, dy := x[i]-mx, y[i]-my
+		xx, yy = xx+dx*dx, yy+dy*dy
+		xp, yp = xp+dx*(p.X-middle.X), yp+dy*(p.Y-middle.Y)
+	}
+	px, py = xp/xx, yp/yy
+	return px, py, middle.Sub(geometry.Point{X: mx * px, Y: my * py})
+}
+
+// rowFit lays an even row over the places.
+func rowFit(points []geometry.Point, _ geometry.Layout) (fit, bool) {
+	axis, middle := geometry.LongAxis(points), geometry.Centroid(points)
+	along := func(i int) float64 { return points[i].Sub(middle).Dot(axis) }
+	order := make([]int, len(points))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(along(a), along(b)) })
+	if order[0] > order[len(order)-1] { // the first hole of the list comes first
+		slices.Reverse(order)
+		axis = axis.Scale(-1)
+	}
+	f := fit{points: points, place: make([]int, len(points))}
+	half := float64(len(points)-1) / 2
+	var steps, product float64
+	for k, i := range order {
+		f.place[i] = k
+		step := float64(k) - half
+		steps, product = steps+step*step, product+step*points[i].Sub(middle).Dot(axis)
+	}
+	pitch := product / steps
+	f.exact = Regular{Shape: Row, Count: len(points), X: pitch, AngleDeg: axis.AngleFrom(geometry.Point{})}
+	f.exact.Centre = middle.Sub(axis.Scale(pitch * half))
+	return f, pitch > 0
+}
+
+// circleFit lays an even circle without gaps over the places.
+func circleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
+	if !layout.Regular || layout.Columns > 0 || len(points) < 3 {
+		return fit{}, false
+	}
+	centre, n := geometry.Centroid(layout.Points), len(points)
+	radius, step := layout.Points[0].Distance(centre), 360/float64(n)
+	f := fit{points: points, exact: Regular{Shape: Circle, Count: n, X: 2 * radius, Centre: centre}}
+	first := layout.Points[0].AngleFrom(centre)
+	f.exact.AngleDeg = first
+	f.exact.Clockwise = geometry.Turn(first-layout.Points[1].AngleFrom(centre)) <= 180
+	taken := make([]bool, n)
+	for _, p := range layout.Points {
+		ahead := geometry.Turn(p.AngleFrom(centre) - first)
+		if f.exact.Clockwise {
+			ahead = geometry.Turn(-ahead)
+		}
+		k := int(math.Round(ahead/step)) % n
+		if taken[k] || math.Abs(p.Distance(centre)-radius) > 1e-6*radius {
+			return fit{}, false
+		}
+		taken[k] = true
+		f.place = append(f.place, k)
+	}
+	return f, true
+}

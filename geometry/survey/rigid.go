@@ -1,0 +1,213 @@
+package survey
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+)
+
+// stiffness is what the readings, taken as bars, hold and what they leave
+// free, near given places.
+type stiffness struct {
+	at []geometry.Point
+	// cofactor is the pseudo-inverse of the normal equations: the covariance of
+	// the places for readings of accuracy 1, the frame spread over all holes.
+	cofactor *mat.SymDense
+	// free are the motions that change no reading, the whole part's among them.
+	free *mat.Dense
+	rank int
+}
+
+// freeShare is the share of the stiffest motion under which one is free.
+const freeShare = 1e-10
+
+// newStiffness takes the readings' equations apart. Where all holes lie on one
+// straight line, along x, straight leaves out the motions across it.
+func newStiffness(at []geometry.Point, readings []Reading, straight bool) stiffness {
+	normal, _ := normalEquations(at, readings, nil)
+	size := 2 * len(at)
+	if straight {
+		for i := 1; i < size; i += 2 {
+			normal.SetSym(i, i, normal.At(i, i)+1)
+		}
+	}
+	var eigen mat.EigenSym
+	s := stiffness{at: at, cofactor: mat.NewSymDense(size, nil)}
+	if !eigen.Factorize(normal, true) {
+		return s
+	}
+	values := eigen.Values(nil) // rising
+	var vectors mat.Dense
+	eigen.VectorsTo(&vectors)
+	free := 0
+	for free < size && values[free] < freeShare*math.Max(1, values[size-1]) {
+		free++
+	}
+	s.rank = size - free
+	if straight {
+		s.rank -= len(at)
+	}
+	if free > 0 {
+		s.free = mat.DenseCopyOf(vectors.Slice(0, size, 0, free))
+	}
+	if free == size {
+		return s
+	}
+	scaled := mat.DenseCopyOf(vectors.Slice(0, size, free, size))
+	for j := free; j < size; j++ {
+		f := 1 / math.Sqrt(values[j])
+		for i := range size {
+			scaled.Set(i, j-free, scaled.At(i, j-free)*f)
+		}
+	}
+	s.cofactor.SymOuterK(1, scaled)
+	return s
+}
+
+// variance is that of a distance, for readings of accuracy 1.
+func (s stiffness) variance(r Reading) float64 {
+	column, entry := row(r, s.at)
+	sum := 0.0
+	for j, c := range column {
+		for k, d := range column {
+			sum += entry[j] * entry[k] * s.cofactor.At(c, d)
+		}
+	}
+	return sum
+}
+
+// checked is the share of an error of a reading that shows in its residual:
+// 0 where no other reading checks it, 1 where the others fix its distance
+// (the redundancy number of Baarda, 1968).
+func (s stiffness) checked(r Reading) float64 {
+	return math.Min(1, math.Max(0, 1-s.variance(r)))
+}
+
+// give is how far the free motions change a distance; 0 where it is fixed.
+func (s stiffness) give(r Reading) float64 {
+	if s.free == nil {
+		return 0
+	}
+	column, entry := row(r, s.at)
+	_, motions := s.free.Dims()
+	sum := 0.0
+	for m := range motions {
+		v := 0.0
+		for j, c := range column {
+			v += entry[j] * s.free.At(c, m)
+		}
+		sum += v * v
+	}
+	return math.Sqrt(sum)
+}
+
+// linked says that the readings hold the distance of two holes.
+func (s stiffness) linked(a, b int) bool {
+	const slack = 1e-4
+	return s.give(Reading{From: a, To: b}) < slack
+}
+
+// core gives the holes of the largest part that the readings hold together,
+// one with both level holes before an equal one without.
+func (s stiffness) core(readings []Reading, level [2]int, straight bool) []bool {
+	var core []bool
+	largest := 0
+	done := map[[2]int]bool{}
+	for _, r := range readings {
+		if done[[2]int{r.From, r.To}] {
+			continue
+		}
+		body := s.body(r, straight)
+		size := 0
+		for i := range body {
+			if body[i] {
+				size++
+			}
+		}
+		for _, o := range readings {
+			if body[o.From] && body[o.To] {
+				done[[2]int{o.From, o.To}] = true
+			}
+		}
+		better := size > largest || size == largest && body[level[0]] && body[level[1]] && !(core[level[0]] && core[level[1]])
+		if better {
+			core, largest = body, size
+		}
+	}
+	return core
+}
+
+// body grows the rigid part that holds a reading. A hole belongs to it when its
+// distances from two of its holes are held that do not lie in one line with it.
+func (s stiffness) body(base Reading, straight bool) []bool {
+	in := make([]bool, len(s.at))
+	in[base.From], in[base.To] = true, true
+	members := []int{base.From, base.To}
+	for grown := true; grown; {
+		grown = false
+		for h := range s.at {
+			if !in[h] && s.holds(members, h, straight) {
+				in[h], grown = true, true
+				members = append(members, h)
+			}
+		}
+	}
+	return in
+}
+
+func (s stiffness) holds(members []int, hole int, straight bool) bool {
+	var held []int
+	for _, m := range members {
+		if !s.linked(m, hole) {
+			continue
+		}
+		if straight {
+			return true
+		}
+		for _, other := range held {
+			u := Reading{From: hole, To: m}.direction(s.at)
+			v := Reading{From: hole, To: other}.direction(s.at)
+			if math.Abs(u.X*v.Y-u.Y*v.X) > 1e-3 {
+				return true
+			}
+		}
+		held = append(held, m)
+	}
+	return false
+}
+
+// errorsMm gives the standard error of each hole of the core: the root of the
+// sum of the variances along x and y, with the frame spread over the core.
+func errorsMm(at []geometry.Point, readings []Reading, core []bool, straight bool, accuracy float64) []float64 {
+	number := make([]int, len(at))
+	var places []geometry.Point
+	for i, in := range core {
+		number[i] = len(places)
+		if in {
+			places = append(places, at[i])
+		}
+	}
+	var inside []Reading
+	for _, r := range readings {
+		if core[r.From] && core[r.To] {
+			inside = append(inside, Reading{number[r.From], number[r.To], r.Distance})
+		}
+	}
+	s := newStiffness(places, inside, straight)
+	errors := make([]float64, len(at))
+	for i, in := range core {
+		if !in {
+			errors[i] = math.Inf(1)
+			continue
+		}
+		k := 2 * number[i]
+		sum := math.Max(0, s.cofactor.At(k, k))
+		if !straight {
+			sum += math.Max(0, s.cofactor.At(k+1, k+1))
+		}
+		errors[i] = accuracy * math.Sqrt(sum)
+	}
+	return errors
+}

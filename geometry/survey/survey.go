@@ -1,0 +1,132 @@
+package survey
+
+import (
+	"math"
+
+	"drawdown/geometry"
+)
+
+// Solution is what the readings say.
+type Solution struct {
+	// Points are the places, one a hole, in the frame of the network. Those of
+	// holes that are not fixed are only one of many.
+	Points []geometry.Point
+	// ErrorsMm are the standard errors of the places: the root of the sum of
+	// the variances along x and y; infinite for a hole that is not fixed.
+	ErrorsMm []float64
+	// Residuals are the readings less the distances of the places, one a
+	// reading, those left out among them.
+	Residuals []float64
+	// Out are the readings that were left out of the fit as wrong.
+	Out []bool
+	// Suspect are the readings that do not fit the others, the most likely
+	// first. Where Rivals is set, the last ones cannot be told apart, and none
+	// of them was left out.
+	Suspect []int
+	Rivals  bool
+	// Unchecked are the readings whose errors no other reading would show.
+	Unchecked []int
+	// RMSMm is the root mean square of the residuals of the readings used.
+	RMSMm float64
+	// ScatterMm is the standard deviation of one reading that the errors are
+	// worked out with: the stated accuracy, or more where the readings differ
+	// by more.
+	ScatterMm float64
+	// Loose are the holes that the readings do not fix, in the order of their
+	// numbers.
+	Loose []Loose
+	// Mirrored says that the mirror image of the part fits as well, as no named
+	// hole tells the two apart.
+	Mirrored bool
+	// Straight says that all holes were taken to lie on one straight line,
+	// which the readings fit. Across it they say next to nothing.
+	Straight bool
+}
+
+// Looseness says in which way a hole is not fixed.
+type Looseness string
+
+const (
+	Free      Looseness = "free"       // it can move and no reading changes
+	Weak      Looseness = "weak"       // fixed, but with a large standard error
+	TwoPlaces Looseness = "two places" // it fits in another place as well
+)
+
+// Loose is a hole that the readings do not fix.
+type Loose struct {
+	Hole  int
+	Why   Looseness
+	Other geometry.Point // the second place, where there are two
+	// Next are distances to measure: each is a pair of holes, the loose one
+	// first.
+	Next [][2]int
+}
+
+// weakShare is the standard error, in accuracies of one reading, above which a
+// hole counts as not fixed.
+const weakShare = 20
+
+// Solve works the network out. The error says what is no network; whatever the
+// readings leave open stands in the solution.
+func Solve(n Network) (Solution, error) {
+	if err := n.check(); err != nil {
+		return Solution{}, err
+	}
+	accuracy := n.accuracy()
+	fits := starts(n.Holes, n.Readings, accuracy)
+	found := snoop(fits[0], n.Readings, accuracy)
+	used, _ := found.used()
+	s := Solution{Out: found.out, Suspect: found.wrong, Rivals: found.rivals, ScatterMm: found.scatter}
+	at := found.at
+	if line, ok := straightened(at, used, found.scatter); ok {
+		at, s.Straight = line, true
+	}
+	stiff := newStiffness(at, used, s.Straight)
+	core := stiff.core(used, n.Level, s.Straight)
+	at, decided := n.frame(at, core)
+	var folded []fold
+	if !s.Straight {
+		at, folded = n.unfold(at, used, core, found.scatter)
+		at, decided = n.frame(at, core)
+		stiff = newStiffness(at, used, false)
+	}
+	s.Points, s.Mirrored = at, !decided && !s.Straight
+	s.ErrorsMm = errorsMm(at, used, core, s.Straight, found.scatter)
+	s.measure(n, used, stiff)
+	s.Loose = n.loose(s, used, core, folded)
+	return s, nil
+}
+
+// measure fills in what each reading leaves over.
+func (s *Solution) measure(n Network, used []Reading, stiff stiffness) {
+	for i, r := range n.Readings {
+		s.Residuals = append(s.Residuals, r.residual(s.Points))
+		if !s.Out[i] && stiff.checked(r) < hardlyChecked {
+			s.Unchecked = append(s.Unchecked, i)
+		}
+	}
+	s.RMSMm = math.Sqrt(squares(s.Points, used, 1) / float64(len(used)))
+}
+
+// straightened gives the fit with all holes on one line along x. Not ok where
+// they do not lie on one, as far as the readings tell.
+func straightened(at []geometry.Point, used []Reading, accuracy float64) ([]geometry.Point, bool) {
+	const flat = 0.1 // of the length, what lies further off is no row
+	axis, middle := geometry.LongAxis(at), geometry.Centroid(at)
+	low, high := math.Inf(1), math.Inf(-1)
+	line := make([]geometry.Point, len(at))
+	for i, p := range at {
+		line[i].X = p.Sub(middle).Dot(axis)
+		low, high = math.Min(low, line[i].X), math.Max(high, line[i].X)
+	}
+	if len(at) < 3 {
+		return line, true
+	}
+	if geometry.OffLine(at, axis) > flat*(high-low) {
+		return nil, false
+	}
+	line = adjust(line, used, nil, fully)
+	// The places across the line are one unknown less for each hole but two.
+	fewer := float64(len(at) - 2)
+	return line, squares(line, used, accuracy)-squares(at, used, accuracy) < fewer+4*math.Sqrt(2*fewer)
+}

@@ -1,0 +1,210 @@
+package patterns
+
+import (
+	"drawdown/geometry/survey"
+	"drawdown/patterns/problem"
+)
+
+var surveyKeys = []string{"drawdown", "title", "machine", "units", "holes", "measured", "level", "up", "down", "accuracy"}
+
+// Survey is what a survey file says: the holes of a part and the distances
+// measured between them.
+type Survey struct {
+	Name    string // stem of the files that are written
+	Title   string
+	Machine string
+	IDs     []string // of the holes, in the file's order
+	Network survey.Network
+	Inches  bool // the file is in inches
+}
+
+// surveyReader reads a survey file with the means of the pattern reader.
+type surveyReader struct {
+	*reader
+	made   Survey
+	index  map[string]int // into made.IDs
+	broken bool           // some holes could not be read; a missing id cannot be judged
+	first  map[measure]*node
+}
+
+// measure is one way to measure between two holes.
+type measure struct {
+	a, b int // the lower number first
+	how  string
+}
+
+// ReadSurvey reads a survey file:
+//
+//	drawdown: 1
+//	title: Pump cover, measured
+//	units: mm                                   # of bare lengths; mm or in
+//	holes: {A: 8.4, B: 8.4, C: 8.4}             # diameters, or a list: [A, B, C]
+//	measured:
+//	  - [A, B, 95.02]                           # centre to centre
+//	  - {from: A, to: C, outside: 142.10}       # over the far edges
+//	  - {from: B, to: C, inside: 120.35}        # between the near edges
+//	level: [A, B]                               # drawn level, A at the origin and left
+//	up: C                                       # lies above that line; or a list; down likewise
+//	accuracy: 0.05                              # standard deviation of a reading
+//
+// The list holds every problem, in reading order; when Stops says that one of
+// them stops the work, the survey is empty.
+func ReadSurvey(source Source) (Survey, problem.List) {
+	s := &surveyReader{reader: &reader{source: source}, index: map[string]int{}, first: map[measure]*node{}}
+	if root := s.parse(newFile(source.File, source.Data), source.Data); root != nil {
+		s.version(root)
+		s.survey(root)
+	}
+	problems := s.problems()
+	if problems.Stops() {
+		return Survey{}, problems
+	}
+	return s.made, problems
+}
+
+func (s *surveyReader) survey(root *node) {
+	f, _ := s.fields(root, "the survey", surveyKeys...)
+	if !f.has("drawdown") && !f.mistyped("drawdown") {
+		s.fail(root, "", "the file needs drawdown: 1, the version of its format")
+	}
+	if n := f.need("title", "Pump cover, measured"); n != nil {
+		s.made.Title, _ = s.text(n, "title")
+	}
+	if s.made.Name = s.source.stem; s.made.Name == "" {
+		s.made.Name = slug(s.made.Title)
+	}
+	s.made.Machine = f.text("machine")
+	s.bareUnit = "mm"
+	if n := f.get("units"); n != nil {
+		if word, ok := s.choice(n, "units", "mm", "in"); ok {
+			s.bareUnit = word
+		}
+	}
+	s.made.Inches = s.bareUnit == "in"
+	s.readHoles(f)
+	s.readMeasured(f)
+	s.readFrame(f)
+	if n := f.get("accuracy"); n != nil {
+		s.made.Network.AccuracyMm, _ = s.sizeMm(n, "accuracy")
+	}
+}
+
+// readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed.
+func (s *surveyReader) readHoles(f fields) {
+	const example = "{A: 8.4, B: 8.4, C: 8.4}"
+	n := f.need("holes", example)
+	switch {
+	case n == nil:
+		s.broken = true
+	case n.shape == mapShape:
+		for _, e := range n.entries {
+			diameter := 0.0
+			if !e.value.null {
+				var ok bool
+				diameter, ok = s.sizeMm(e.value, "the diameter of "+shortened(e.key.text))
+				s.broken = s.broken || !ok
+			}
+			s.addHole(e.key, diameter)
+		}
+	case n.shape == listShape:
+		for _, item := range n.items {
+			s.addHole(item, 0)
+		}
+	default:
+		s.broken = true
+		s.fail(n, "", "holes is a map of the holes with their diameters, for example %s, not %s", example, n.called())
+	}
+	s.made.Network.Holes = len(s.made.IDs)
+	if n == nil || s.broken {
+		return
+	}
+	switch count := len(s.made.IDs); {
+	case count < 2:
+		s.broken = true
+		s.fail(n, "", "a survey needs at least 2 holes, not %d", count)
+	case count > survey.MostHoles:
+		s.broken = true
+		s.fail(n, "", "the survey has %d holes; at most %d can be worked out", count, survey.MostHoles)
+	}
+}
+
+func (s *surveyReader) addHole(at *node, diameterMm float64) {
+	id, ok := s.newID(at, "a hole's id", at.text)
+	if !ok {
+		s.broken = true
+		return
+	}
+	if _, taken := s.index[id]; taken {
+		s.fail(at, "", "the hole %s stands here twice", id)
+		return
+	}
+	s.index[id] = len(s.made.IDs)
+	s.made.IDs = append(s.made.IDs, id)
+	s.made.Network.Diameters = append(s.made.Network.Diameters, diameterMm)
+}
+
+// hole gives the number of the hole that a node names.
+func (s *surveyReader) hole(n *node) (int, bool) {
+	if n.shape != scalarShape || n.null {
+		s.fail(n, "", "a hole is named by its id, such as A, not %s", n.called())
+		return 0, false
+	}
+	i, ok := s.index[n.text]
+	if !ok && !s.broken {
+		s.fail(n, some(s.made.IDs), "there is no hole %s%s", quoted(n.text), s.hint(n.text, s.made.IDs))
+	}
+	return i, ok
+}
+
+// readFrame reads how the part is to lie in the picture.
+func (s *surveyReader) readFrame(f fields) {
+	network := &s.made.Network
+	if n := f.get("level"); n != nil {
+		if n.shape != listShape || len(n.items) != 2 {
+			s.fail(n, "", "level is two holes, the left one first, for example [A, B], not %s", n.found())
+		} else {
+			a, okA := s.hole(n.items[0])
+			b, okB := s.hole(n.items[1])
+			if okA && okB && a == b {
+				s.fail(n, "", "level names the hole %s twice; it takes two holes to draw a line", n.items[0].text)
+			}
+			network.Level = [2]int{a, b}
+		}
+	}
+	network.Above = s.side(f, "up")
+	network.Below = s.side(f, "down")
+	if len(network.Above)+len(network.Below) > 0 && !f.has("level") && !f.mistyped("level") {
+		s.fail(f.node.keyNode("up"), "", "up and down need a line: name two holes that are drawn level, for example level: [A, B]")
+	}
+	if len(network.Above)+len(network.Below) == 0 && !f.has("up") && !f.has("down") && !f.mistyped("up", "down") && network.Holes > 2 {
+		s.warn(f.node, "up is missing: the mirror image fits the readings as well; name a hole that lies above the level line, for example up: %s", s.example(2))
+	}
+}
+
+func (s *surveyReader) example(hole int) string {
+	if hole < len(s.made.IDs) {
+		return s.made.IDs[hole]
+	}
+	return "C"
+}
+
+// side reads the holes above or below the level line.
+func (s *surveyReader) side(f fields, key string) []int {
+	n := f.get(key)
+	if n == nil {
+		return nil
+	}
+	var holes []int
+	for _, item := range s.list(n) {
+		h, ok := s.hole(item)
+		if !ok {
+			continue
+		}
+		if level := f.node.get("level"); level != nil && (h == s.made.Network.Level[0] || h == s.made.Network.Level[1]) {
+			s.fail(item, "", "%s: %s lies on the level line itself; name a hole off it", key, item.text)
+			continue
+		}
+		holes = append(holes, h)
+	}
+	return holes
+}

@@ -1,0 +1,108 @@
+package patterns_test
+
+import (
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+)
+
+const lidSurvey = `drawdown: 1
+title: Lid
+holes: {A: 8, B: 10, C: 8}
+measured:
+  - [A, B, 60]
+  - {from: A, to: C, outside: 88}
+  - {from: B, to: C, inside: 91}
+level: [A, B]
+up: C
+`
+
+// 88 mm over the far edges of two 8 mm holes is 80 mm between the centres; 91
+// mm between the near edges of 10 and 8 mm is 100 mm (first principles).
+func TestReadSurvey(t *testing.T) {
+	s, problems := patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte(lidSurvey)))
+	if len(problems) > 0 {
+		t.Fatal(problems.Detail())
+	}
+	for i, want := range []float64{60, 80, 100} {
+		if got := s.Network.Readings[i].Distance; got != want {
+			t.Errorf("reading %d is %g mm, want %g", i+1, got, want)
+		}
+	}
+	inches, problems := patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte("units: in\n"+lidSurvey)))
+	if len(problems) > 0 || inches.Network.Readings[0].Distance != 60*25.4 || !inches.Inches {
+		t.Errorf("in inches: %v, %v", inches.Network.Readings, problems)
+	}
+}
+
+// Every slip is named at its line and column.
+func TestSurveySlips(t *testing.T) {
+	for _, c := range []struct{ replace, by, want string }{
+		{"[A, B, 60]", "[A, A, 60]", "lid.yaml:5:5: error: the reading goes from A to itself"},
+		{"[A, B, 60]", "[A, X, 60]", `lid.yaml:5:9: error: there is no hole "X"; allowed: A, B, C`},
+		{"[A, B, 60]", "[A, B, 0]", `lid.yaml:5:12: error: A to B: "0" is no size; allowed: more than 0`},
+		{"[A, B, 60]", "[A, B, -60]", `"-60" is no size`},
+		{"[A, B, 60]", "[A, B]", "lid.yaml:5:5: error: a reading is two holes and a distance"},
+		{"[A, B, 60]", "[A, B, sixty]", "lid.yaml:5:12: error: A to B:"},
+		{"[A, B, 60]", "[A, B, 7]", "lid.yaml:5:5: error: A and B would run into each other"},
+		{"outside: 88", "outside: 7", "lid.yaml:6:5: error: A and C would run into each other"},
+		{"outside: 88", "outsid: 88", "did you mean outside?"},
+		{"outside: 88", "outside: 88, inside: 70", "the reading has outside and inside at once"},
+		{", outside: 88", "", "lid.yaml:6:5: error: the reading has no distance; allowed: centre, outside, inside"},
+		{"  - [A, B, 60]\n", "  - [A, B, 60]\n  - [A, B, 60]\n", "lid.yaml:6:5: warning: A to B stands here twice with the same figure, first on line 5"},
+		{"A: 8,", "A: 0,", `lid.yaml:3:12: error: the diameter of A: "0" is no size`},
+		{"A: 8,", "A: ,", "lid.yaml:6:5: error: outside measures over the edges: holes must give the diameter of A"},
+		{"{A: 8, B: 10, C: 8}", "{A: 8}", "lid.yaml:3:8: error: a survey needs at least 2 holes, not 1"},
+		{"{A: 8, B: 10, C: 8}", "8", "holes is a map of the holes with their diameters"},
+		{"{A: 8, B: 10, C: 8}", "{A: 8, B: 10, B: 9, C: 8}", "stands here twice"},
+		{"level: [A, B]", "level: [A, A]", "level names the hole A twice"},
+		{"level: [A, B]", "level: A", "level is two holes, the left one first"},
+		{"level: [A, B]\n", "", "up and down need a line"},
+		{"up: C", "up: B", "lid.yaml:9:5: error: up: B lies on the level line itself"},
+		{"up: C\n", "", "warning: up is missing: the mirror image fits the readings as well"},
+		{"up: C", "up: C\naccuracy: 0", `accuracy: "0" is no size`},
+		{"up: C", "up: C\nunits: cm", "units is"},
+		{"up: C", "up: C\nholds: 3", `unknown key "holds"`},
+		{"drawdown: 1\n", "", "the file needs drawdown: 1"},
+		{"drawdown: 1\n", "drawdown: 2\n", "does not read"},
+		{"title: Lid\n", "", "needs title"},
+	} {
+		text := strings.Replace(lidSurvey, c.replace, c.by, 1)
+		_, problems := patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte(text)))
+		if got := problems.Error(); !strings.Contains(got, c.want) {
+			t.Errorf("%q for %q: problems\n%s\nwant %q", c.by, c.replace, got, c.want)
+		}
+		if len(problems) != 1 {
+			t.Errorf("%q for %q: %d problems, want one:\n%s", c.by, c.replace, len(problems), problems.Error())
+		}
+	}
+}
+
+func TestBuiltinSurveysAreSound(t *testing.T) {
+	for _, name := range patterns.BuiltinSurveys() {
+		source, err := patterns.OpenSurvey(name, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, problems := patterns.ReadSurvey(source); len(problems) > 0 {
+			t.Errorf("%s: %s", name, problems.Detail())
+		}
+	}
+}
+
+func FuzzReadSurvey(f *testing.F) {
+	f.Add([]byte(lidSurvey))
+	f.Add([]byte("holes: [A, B]\nmeasured: [[A, B, 1 in], {from: A}]\nup: [A, {}]\nlevel: [A, [B]]"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		s, problems := patterns.ReadSurvey(patterns.FromBytes("f.yaml", data))
+		if problems.Stops() {
+			return
+		}
+		for _, r := range s.Network.Readings {
+			if r.From == r.To || !(r.Distance > 0) {
+				t.Fatalf("reading %+v", r)
+			}
+		}
+	})
+}

@@ -1,0 +1,256 @@
+package interaction
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+)
+
+// kernel makes the model of part and gasket shape.
+func (s *settledSetup) kernel() (Kernel, error) {
+	if s.stated.Preview {
+		s.assume("preview by a plate without edges: losses may be low by a factor of 2")
+		return InfinitePlate{s.rigidity()}, nil
+	}
+	switch s.shape {
+	case rowShape:
+		return s.row(), nil
+	case flangeShape:
+		return s.flange(), nil
+	case piecesShape:
+		return s.pieces()
+	}
+	return s.plate()
+}
+
+// rigidity is that of the part, facing an equal one where bolts go through.
+func (s *settledSetup) rigidity() float64 {
+	d := s.part.RigidityNmm()
+	if s.through {
+		s.assume("two equal parts face each other, assumed")
+		return Facing(d, d)
+	}
+	return d
+}
+
+// edgeShare is how far the part reaches beyond its outer bolts, in diameters of
+// the thread (common practice, no source: 1.5).
+const edgeShare = 1.5
+
+func (s *settledSetup) edgeMm() float64 {
+	widest := 0.0
+	for _, k := range s.plan.Kinds {
+		if k.Thread != nil {
+			widest = math.Max(widest, k.Thread.MajorMm)
+		}
+	}
+	if widest == 0 {
+		widest = 10
+	}
+	return edgeShare * widest
+}
+
+func (s *settledSetup) row() Row {
+	if s.stated.Row != nil {
+		return *s.stated.Row
+	}
+	row := s.rowOver(s.at)
+	s.assume("row %.0f mm wide and %.0f mm long, assumed", row.WidthMm, row.LengthMm)
+	return row
+}
+
+// rowOver is a beam over a row of bolts, with the usual edges.
+func (s *settledSetup) rowOver(at []geometry.Point) Row {
+	first, last := rowEnds(at)
+	edge := s.edgeMm()
+	bending := s.part.BendingNmm2(unit.Length(2 * edge))
+	if s.through {
+		bending = Facing(bending, bending)
+	}
+	return Row{BendingNmm2: bending, WidthMm: 2 * edge, LengthMm: first.Distance(last) + 2*edge, StartMm: edge}
+}
+
+func (s *settledSetup) pieces() (Kernel, error) {
+	place := map[string]int{}
+	for i, f := range s.plan.Joint.Fasteners {
+		place[f.ID] = i
+	}
+	var pieces Separate
+	for _, c := range s.plan.Joint.Clusters {
+		var piece Piece
+		var at []geometry.Point
+		for _, id := range c.Of {
+			i, ok := place[id]
+			if !ok {
+				return nil, fmt.Errorf("cluster %q names fastener %q, which is not there", c.Name, id)
+			}
+			piece.Fasteners, at = append(piece.Fasteners, i), append(at, s.at[i])
+		}
+		piece.Kernel = s.rowOver(at)
+		pieces = append(pieces, piece)
+	}
+	s.assume("%d separate parts, each a beam %.0f mm wide; what runs through them is not in the model", len(pieces), 2*s.edgeMm())
+	return pieces, nil
+}
+
+// flangeOuter and flangeBore are the diameters of a round flange that states
+// none, in diameters of the thread beyond and within the bolt circle (common
+// practice, no source).
+const flangeOuter, flangeBore = 2.2, 4
+
+func (s *settledSetup) flange() Flange {
+	disc := geometry.Enclose(s.at)
+	f := Flange{Pair: s.through}
+	if s.stated.Flange != nil {
+		f = *s.stated.Flange
+	}
+	f.Part = s.part
+	if f.BoltCircle == 0 {
+		f.Centre, f.BoltCircle = disc.Centre, unit.Length(2*disc.Radius)
+	}
+	thread := unit.Length(s.edgeMm() / edgeShare)
+	if f.Outer == 0 {
+		f.Outer = f.BoltCircle + flangeOuter*thread
+		s.assume("flange %v across, assumed", f.Outer)
+	}
+	if f.Bore == 0 {
+		if bore := s.centralBore(disc); bore != nil {
+			f.Bore = unit.Length(bore.Diameter)
+		} else {
+			f.Bore = max(f.BoltCircle-flangeBore*thread, f.BoltCircle/4)
+			s.assume("bore %v, assumed", f.Bore)
+		}
+	}
+	if f.fullFace() {
+		s.assume("gasket over the full face; a raised face interacts far more")
+	}
+	return f
+}
+
+func (s *settledSetup) plate() (Kernel, error) {
+	p := Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
+	outline := s.plan.Joint.Outline
+	var corners []geometry.Point
+	for _, path := range outline {
+		corners = append(corners, path...)
+	}
+	if len(corners) > 0 {
+		p.Box = geometry.Bounds(corners)
+		p.Part = Inside(outline)
+	} else {
+		p.Box = geometry.Bounds(s.at).Grown(2 * s.edgeMm())
+		s.assume("outline %.0f × %.0f mm round the bolts, assumed", p.Box.Width(), p.Box.Height())
+		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
+	}
+	p.Gasket = p.Part.Without(Bores(s.plan.Joint.Bores))
+	if strip := s.strip(outline); strip > 0 {
+		p.NarrowestMm = strip
+		p.Gasket = p.Gasket.And(StripAlong(outline, strip))
+	}
+	return p, nil
+}
+
+// strip is the width of a gasket along the edge: stated, or, for a cover, such
+// that its bolts stand in the middle of it. 0: the gasket covers the part.
+func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
+	if s.stated.Strip != 0 {
+		return float64(s.stated.Strip)
+	}
+	if len(s.plan.Joint.Bores) > 1 {
+		return 0
+	}
+	edges := make([]float64, len(s.at))
+	for i, p := range s.at {
+		edges[i] = math.Inf(1)
+		for _, path := range outline {
+			for k := range path {
+				edges[i] = math.Min(edges[i], distanceToEdge(path[k], path[(k+1)%len(path)], p))
+			}
+		}
+	}
+	widest := 2 * slices.Max(edges)
+	var corners []geometry.Point
+	for _, path := range outline {
+		corners = append(corners, path...)
+	}
+	box := geometry.Bounds(corners)
+	if widest > math.Min(box.Width(), box.Height())/4 { // a bolt inside: not a cover
+		return 0
+	}
+	s.assume("gasket %.0f mm wide along the edge, assumed", widest)
+	return widest
+}
+
+// foundation puts the gasket on what lies under it.
+func (s *settledSetup) foundation() (Band, error) {
+	if s.stated.Foundation != (Band{}) {
+		return checkedBand("foundation", s.stated.Foundation)
+	}
+	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
+	if s.stated.Row == nil {
+		block, err := s.block()
+		if err != nil {
+			return Band{}, err
+		}
+		stiffness = BlockMPaPerMm(s.part.RigidityNmm(), block)
+	}
+	if s.stated.Stiffness != (Band{}) {
+		gasket, err := checkedBand("gasket", s.stated.Stiffness)
+		return FoundationMPaPerMm(gasket, stiffness), err
+	}
+	kind := s.stated.Gasket
+	if kind == "" {
+		kind = s.usualGasket()
+		s.assume("gasket: %s, assumed", kind)
+	}
+	band, err := kind.StiffnessMPaPerMm()
+	if err != nil {
+		return Band{}, err
+	}
+	return FoundationMPaPerMm(band, stiffness), nil
+}
+
+func checkedBand(name string, b Band) (Band, error) {
+	if !(b.Low > 0 && b.Low <= b.Nominal && b.Nominal <= b.High) || math.IsInf(b.High, 1) {
+		return b, fmt.Errorf("%s stiffness %g, %g, %g MPa/mm; allowed: above 0, rising", name, b.Low, b.Nominal, b.High)
+	}
+	return b, nil
+}
+
+// block is what the part lies on.
+func (s *settledSetup) block() (Part, error) {
+	word := s.stated.Counterpart
+	if word == "" {
+		word = s.material
+		for _, k := range s.plan.Kinds {
+			if k.Into != "" {
+				word = k.Into
+				break
+			}
+		}
+		s.assume("on %s, assumed", word)
+	}
+	material, err := tension.ParseMaterial(word)
+	if err != nil {
+		return Part{}, fmt.Errorf("counterpart: %w", err)
+	}
+	return PartOf(material, 0), nil
+}
+
+// usualGasket is the one that a joint of the kind most often has (common
+// practice, no source).
+func (s *settledSetup) usualGasket() Gasket {
+	switch {
+	case s.shape == piecesShape:
+		return NoGasket
+	case s.shape == flangeShape:
+		return ThickFibreSheet
+	case s.shape == plateShape && !s.through && s.grip() > thickGrip:
+		return MultiLayerSteel
+	}
+	return FibreSheet
+}

@@ -1,0 +1,63 @@
+package interaction
+
+// factor is L·diag(d)·Lᵀ of a symmetric matrix, grown a row at a time. The rows
+// of L lie one after the other, without their unit diagonal.
+//
+// mat.Cholesky does the same with an allocation a call, which takes longer than
+// the whole work on ten bolts.
+type factor struct {
+	l, d []float64
+	n    int
+}
+
+func (f *factor) reset() { f.l, f.d, f.n = f.l[:0], f.d[:0], 0 }
+
+func (f *factor) row(i int) []float64 { return f.l[i*(i-1)/2 : i*(i+1)/2] }
+
+// grow adds row n of the matrix, given as the row of member against the
+// members before it.
+func (f *factor) grow(row []float64, members []int, member int) {
+	start := len(f.l)
+	for _, k := range members[:f.n] {
+		f.l = append(f.l, row[k])
+	}
+	y := f.l[start:]
+	pivot := row[member]
+	for i := range y { // forward substitution gives d·L
+		above := f.row(i)
+		sum := y[i]
+		for k, v := range above {
+			sum -= v * y[k]
+		}
+		y[i] = sum
+	}
+	for i := range y {
+		scaled := y[i] / f.d[i]
+		pivot -= y[i] * scaled
+		y[i] = scaled
+	}
+	f.d = append(f.d, pivot)
+	f.n++
+}
+
+// backward overwrites x with L⁻ᵀx, of as many rows as x has.
+func (f *factor) backward(x []float64) {
+	for i := len(x) - 1; i > 0; i-- {
+		for k, v := range f.row(i) {
+			x[k] -= v * x[i]
+		}
+	}
+}
+
+// solve overwrites x with the solution of the whole system.
+func (f *factor) solve(x []float64) {
+	for i := range f.n {
+		for k, v := range f.row(i) {
+			x[i] -= v * x[k]
+		}
+	}
+	for i := range f.n {
+		x[i] /= f.d[i]
+	}
+	f.backward(x)
+}

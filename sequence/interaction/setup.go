@@ -1,0 +1,252 @@
+package interaction
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// Setup is what is stated about a joint. Zero values are unknown, and are
+// replaced by an assumption that the model names.
+type Setup struct {
+	Material    string      // of the part, as written; empty: cast aluminium, or steel for a round flange
+	Thickness   unit.Length // that bends
+	Counterpart string      // material of what lies under it; empty: that of the tapped holes, or of the part
+
+	Gasket    Gasket
+	Stiffness Band        // of the gasket for each area, MPa/mm; goes before Gasket
+	Strip     unit.Length // width of a gasket that follows the edge; 0: by the joint
+
+	Own        tension.Resilience // of every bolt and its members; 0: by the kinds
+	Row        *Row               // raw values of a row
+	Foundation Band               // of gasket and counterpart, MPa/mm; goes before both
+	Flange     *Flange            // measures of a round flange; Part may be left out
+	Preview    bool               // plate without edges, at once
+}
+
+// shape is what the lie of the fasteners makes of a joint.
+type shape string
+
+const (
+	plateShape  shape = "plate"
+	rowShape    shape = "row"
+	flangeShape shape = "round flange"
+	piecesShape shape = "separate caps"
+)
+
+// settledSetup is a setup with nothing left open.
+type settledSetup struct {
+	plan     plan.Plan
+	stated   Setup
+	at       []geometry.Point
+	shape    shape
+	part     Part
+	material string // of the part
+	through  bool   // bolts with nuts: two alike parts
+	assumed  []string
+}
+
+func (s *settledSetup) assume(format string, values ...any) {
+	s.assumed = append(s.assumed, fmt.Sprintf(format, values...))
+}
+
+// ModelOf makes the model of a plan's joint. The error says what does not fit
+// and what is allowed.
+func ModelOf(p plan.Plan, stated Setup) (Model, error) {
+	s := &settledSetup{plan: p, stated: stated, at: p.Joint.Points()}
+	if len(s.at) == 0 {
+		return Model{}, errNoFasteners
+	}
+	s.shape = s.shapeOf()
+	s.through = !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
+	if err := s.settlePart(); err != nil {
+		return Model{}, err
+	}
+	kernel, err := s.kernel()
+	if err != nil {
+		return Model{}, err
+	}
+	band, err := s.foundation()
+	if err != nil {
+		return Model{}, err
+	}
+	own, err := s.own()
+	if err != nil {
+		return Model{}, err
+	}
+	return Model{At: s.at, Kernel: kernel, Foundation: band, Own: own, Assumptions: s.assumed}, nil
+}
+
+func (s *settledSetup) shapeOf() shape {
+	switch {
+	case s.stated.Row != nil:
+		return rowShape
+	case s.stated.Flange != nil:
+		return flangeShape
+	case s.inPieces():
+		return piecesShape
+	case s.inLine():
+		return rowShape
+	case s.onCircle():
+		return flangeShape
+	}
+	return plateShape
+}
+
+// inPieces says whether every fastener belongs to a cluster.
+func (s *settledSetup) inPieces() bool {
+	count := 0
+	for _, c := range s.plan.Joint.Clusters {
+		count += len(c.Of)
+	}
+	return count == len(s.at) && len(s.plan.Joint.Clusters) > 1
+}
+
+// inLine says whether all fasteners lie on a line, within a tenth of the
+// spacing.
+func (s *settledSetup) inLine() bool {
+	if len(s.at) == 1 {
+		return false
+	}
+	first, last := rowEnds(s.at)
+	return !slices.ContainsFunc(s.at, func(p geometry.Point) bool {
+		return distanceToEdge(first, last, p) > 0.1*geometry.Spacing(s.at)
+	})
+}
+
+// onCircle says whether the fasteners lie round a bore, or so many round a
+// circle that it must be one.
+func (s *settledSetup) onCircle() bool {
+	disc := geometry.Enclose(s.at)
+	off := func(p geometry.Point) bool { return math.Abs(p.Distance(disc.Centre)-disc.Radius) > 0.02*disc.Radius }
+	if len(s.plan.Joint.Outline) > 0 || len(s.at) < 4 || slices.ContainsFunc(s.at, off) {
+		return false
+	}
+	return len(s.at) > 6 || s.centralBore(disc) != nil
+}
+
+func (s *settledSetup) centralBore(disc geometry.Disc) *geometry.Bore {
+	for _, b := range s.plan.Joint.Bores {
+		if b.Centre.Distance(disc.Centre) < 0.05*disc.Radius && b.Diameter < 2*disc.Radius {
+			return &b
+		}
+	}
+	return nil
+}
+
+// thickGrip is the grip from which a part of tapped bolts is taken as a ribbed
+// or hollow block, such as a cylinder head.
+const thickGrip = 40
+
+func (s *settledSetup) settlePart() error {
+	word := s.stated.Material
+	if word == "" {
+		word = "cast aluminium"
+		if s.shape == flangeShape {
+			word = "steel"
+		}
+		s.assume("part of %s, assumed", word)
+	}
+	material, err := tension.ParseMaterial(word)
+	if err != nil {
+		return fmt.Errorf("part: %w", err)
+	}
+	thickness, err := s.thickness()
+	if err != nil {
+		return err
+	}
+	s.material = word
+	s.part = PartOf(material, thickness)
+	return s.part.check()
+}
+
+func (s *settledSetup) thickness() (unit.Length, error) {
+	if s.stated.Thickness != 0 {
+		return s.stated.Thickness, nil
+	}
+	if s.stated.Row != nil {
+		return 1, nil // not used: the row states its stiffness
+	}
+	grip := s.grip()
+	switch {
+	case grip == 0:
+		return 0, fmt.Errorf("the thickness of the part is not known; state it, such as 12 mm, or the grip of the bolts")
+	case s.through:
+		s.assume("part %v thick, half of the grip, assumed", grip/2)
+		return grip / 2, nil
+	case grip > thickGrip:
+		s.assume("part bends as a plate of %v, %g of its height, assumed", grip*HeadBendingShare, HeadBendingShare)
+		return grip * HeadBendingShare, nil
+	}
+	s.assume("part %v thick, as the grip, assumed", grip)
+	return grip, nil
+}
+
+// grip is that of the kind with most bolts, or the first of these.
+func (s *settledSetup) grip() unit.Length {
+	most, grip := 0, unit.Length(0)
+	for _, k := range s.plan.Kinds {
+		if n := s.plan.Count(k.Name); n > most && k.Grip > 0 {
+			most, grip = n, k.Grip
+		}
+	}
+	return grip
+}
+
+// own gives what each bolt and its members give way.
+func (s *settledSetup) own() ([]tension.Resilience, error) {
+	own := make([]tension.Resilience, len(s.at))
+	byKind := map[string]tension.Resilience{}
+	for i, f := range s.plan.Joint.Fasteners {
+		if s.stated.Own != 0 {
+			own[i] = s.stated.Own
+			continue
+		}
+		if _, done := byKind[f.Kind]; !done {
+			r, err := s.ownOf(s.plan.KindOf(i))
+			if err != nil {
+				return nil, err
+			}
+			byKind[f.Kind] = r
+		}
+		own[i] = byKind[f.Kind]
+	}
+	return own, nil
+}
+
+func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
+	bolt, err := boltOf(kind)
+	if err != nil {
+		return 0, fmt.Errorf("%w, or state the bolt flexibility", err)
+	}
+	grip := kind.Grip
+	if grip == 0 {
+		grip = s.part.Thickness
+		if s.through {
+			grip *= 2
+		}
+		s.assume("%s: grip %v, assumed", kind.Name, grip)
+	}
+	held := tension.Grip{
+		Layers:   []tension.Layer{{Thickness: grip, Material: s.material}},
+		TappedIn: kind.Into, Engagement: kind.Engagement, BoltLength: kind.Length,
+	}
+	stiffness, err := tension.StiffnessOf(bolt, held)
+	if err != nil && kind.Length > grip {
+		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head
+		s.assume("%s: thread all through the grip, assumed", kind.Name)
+		stiffness, err = tension.StiffnessOf(bolt, held)
+	}
+	if err != nil {
+		return 0, fmt.Errorf("the stiffness of kind %s cannot be worked out: %w", kind.Name, err)
+	}
+	for _, a := range stiffness.Assumptions {
+		s.assume("%s: %s", kind.Name, a)
+	}
+	return stiffness.Bolt.Resilience() + stiffness.Members.Resilience(), nil
+}
