@@ -103,6 +103,8 @@ func values(flag string) []string {
 		return words(tension.Washers)
 	case "as":
 		return words(patternForms)
+	case "gasket":
+		return gasketWords()
 	}
 	return nil
 }

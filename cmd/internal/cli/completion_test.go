@@ -22,7 +22,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "survey", "torque", "version", "wrench"}},
+	{[]string{""}, []string{"card", "check", "completion", "help", "order", "patterns", "predict", "survey", "torque", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},
@@ -53,6 +53,10 @@ var completions = []struct {
 	{[]string{"patterns", "p4-head", "--as", ""}, []string{"csv", "yaml"}},
 	{[]string{"survey", "p4"}, []string{"p4-pump-cover"}},
 	{[]string{"survey", "li"}, []string{"lid.yaml"}},
+	{[]string{"predict", "p4-h"}, []string{"p4-head"}},
+	{[]string{"predict", "p4-head", "--gasket", "fib"}, []string{"fibre-sheet", "fibre-sheet-1.5-mm"}},
+	{[]string{"predict", "p4-head", "--gasket-s"}, []string{"--gasket-stiffness"}},
+	{[]string{"predict", "p4-head", "--passes", ""}, nil},
 	{[]string{"completion", "z"}, []string{"zsh"}},
 	{[]string{"help", "ch"}, []string{"check"}},
 }

@@ -1,0 +1,135 @@
+package cli
+
+import (
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction"
+)
+
+var predictCommand = command{
+	name:    "predict",
+	summary: "predict what each bolt keeps as its neighbours are tightened",
+	usage:   "FILE [--passes 30,70,100] [--gasket KIND] [flags]",
+	about:   aboutPredict,
+	example: `
+drawdown predict p4-head
+    Cylinder head · Fernhollow P4 pump engine
+    ...
+      is noticeable: add one repeat pass.
+    ...
+      pass                            least        mean        most       SD
+    ...
+      5  24 N·m side               86–94–98   98–99–100 101–101–103    1–2–5
+    ...
+      11:F2        86–94–98 %
+    ...
+`,
+	build: func(flags *pflag.FlagSet) runner {
+		asJSON := addPredictFlags(flags)
+		ways := addWayFlags(flags)
+		return func(p *Program, args []string) Status {
+			file, err := oneFile(args)
+			if err != nil {
+				return p.misuse("predict", "%v", err)
+			}
+			way, turn, err := ways.chosen()
+			if err != nil {
+				return p.misuse("predict", "%v", err)
+			}
+			q := &quantities{flags: flags}
+			ask := q.predictRequest()
+			if q.err != nil {
+				return p.refuse("predict", q.err)
+			}
+			made, status, ok := p.load(file, way, turn)
+			if !ok {
+				return status
+			}
+			answer, err := job.Predict(made, ask)
+			if err != nil {
+				return p.fail(Wrong, predictProblem(err))
+			}
+			if *asJSON {
+				return p.printJSON(predictJSON(answer))
+			}
+			p.printPrediction(answer)
+			return Done
+		}
+	},
+}
+
+func addPredictFlags(flags *pflag.FlagSet) (asJSON *bool) {
+	for _, f := range []struct{ name, usage string }{
+		{"passes", "`percents` of the target, one a pass over all, such as 30,70,100,100"},
+		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
+		{"target", "`force` that is 100 % on every bolt, such as 30kN"},
+		{"compensate", "last-pass targets against the loss, up to this `cap`, such as 110%"},
+		{"gasket", "`kind`: " + choices(gasketWords())},
+		{"gasket-stiffness", "`stiffness` of its area, such as \"120 MPa/mm\" or \"50-250 MPa/mm\""},
+		{"gasket-width", "`width` of a gasket along the edge, such as 16mm"},
+		{"gasket-ring", "inner and outer `diameters` of a raised face, such as 150mm-190mm"},
+		{"foundation", "`stiffness` of gasket and counterpart together"},
+		{"material", "`material` of the part that bends, such as aluminium"},
+		{"thickness", "`thickness` of it that bends, such as 60mm"},
+		{"under", "`material` that it lies on"},
+		{"bolt-flexibility", "`flexibility` of a bolt and its members, such as \"4.2e-6 mm/N\""},
+	} {
+		flags.String(f.name, "", f.usage)
+	}
+	flags.Bool("preview", false, "an endless plate: rough, may be low by a factor of 2")
+	return jsonFlag(flags)
+}
+
+// predictRequest reads what the flags state.
+func (q *quantities) predictRequest() job.PredictRequest {
+	q.atMostOne("passes", "stages")
+	q.atMostOne("foundation", "gasket-stiffness", "gasket")
+	q.atMostOne("foundation", "under")
+	q.atMostOne("preview", "gasket-ring", "gasket-width")
+	if q.flags.Changed("target") && !q.flags.Changed("stages") {
+		q.needs("target", "passes", "30,70,100")
+	}
+	if q.flags.Changed("compensate") && !q.flags.Changed("stages") {
+		q.needs("compensate", "passes", "30,70,100")
+	}
+	var ask job.PredictRequest
+	ask.Shares = q.shares()
+	ask.Target = above(q, "target", unit.ParseForce)
+	ask.Cap, _ = read(q, "compensate", parseCap)
+	ask.Gasket, _ = read(q, "gasket", interaction.ParseGasket)
+	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
+	ask.Foundation, _ = read(q, "foundation", parseStiffness)
+	ask.Strip = above(q, "gasket-width", withUnit)
+	if ring, set := read(q, "gasket-ring", parseRing); set {
+		ask.Flange = &ring
+	}
+	ask.Material, _ = q.text("material")
+	ask.Counterpart, _ = q.text("under")
+	ask.Thickness = above(q, "thickness", withUnit)
+	ask.Own = above(q, "bolt-flexibility", parseFlexibility)
+	ask.Preview = q.flags.Lookup("preview").Value.String() == "true"
+	return ask
+}
+
+// shares reads the passes from either of their flags.
+func (q *quantities) shares() []float64 {
+	if shares, set := read(q, "stages", parseShares); set {
+		return shares
+	}
+	percents, _ := read(q, "passes", parsePercents)
+	return percents
+}
+
+// gasketWords lists the gaskets without blanks, so that a shell takes each as
+// one word.
+func gasketWords() []string {
+	all := words(interaction.Gaskets())
+	for i := range all {
+		all[i] = strings.ReplaceAll(all[i], " ", "-")
+	}
+	return all
+}

@@ -1,0 +1,172 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/tension"
+)
+
+// mostPasses keeps a slip of the keyboard from running for hours.
+const mostPasses = 50
+
+// plainNumber is a figure without a sign; a power of ten may follow.
+var plainNumber = regexp.MustCompile(`^(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?$`)
+
+// parsePercents reads passes as percents of the target: "30,70,100", "30 %, 70 %".
+func parsePercents(text string) ([]float64, error) {
+	shares, err := parseList(text, func(one string) (float64, bool) {
+		v, ok := parsePlain(strings.TrimSuffix(one, "%"))
+		return v / 100, ok && v >= 1 && v <= 120
+	})
+	if err != nil {
+		return nil, fmt.Errorf("%w; allowed: 1 to 120, such as 30,70,100,100", err)
+	}
+	return shares, nil
+}
+
+// parseShares reads passes as shares of the target: "0.3,0.7,1".
+func parseShares(text string) ([]float64, error) {
+	shares, err := parseList(text, func(one string) (float64, bool) {
+		v, ok := parsePlain(one)
+		return v, ok && v >= 0.01 && v <= 1.2
+	})
+	if err != nil {
+		return nil, fmt.Errorf("%w; allowed: 0.01 to 1.2, such as 0.3,0.7,1", err)
+	}
+	return shares, nil
+}
+
+func parseList(text string, parse func(string) (float64, bool)) ([]float64, error) {
+	var shares []float64
+	for _, one := range strings.Split(text, ",") {
+		share, ok := parse(strings.TrimSpace(one))
+		if !ok {
+			return nil, fmt.Errorf("pass %q", strings.TrimSpace(one))
+		}
+		shares = append(shares, share)
+	}
+	if len(shares) > mostPasses {
+		return nil, fmt.Errorf("%d passes, at most %d", len(shares), mostPasses)
+	}
+	return shares, nil
+}
+
+func parsePlain(text string) (float64, bool) {
+	text = strings.TrimSpace(text)
+	if !plainNumber.MatchString(text) {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	return v, err == nil
+}
+
+// parseCap reads a cap on targets over the target: "110%", "1.1".
+func parseCap(text string) (float64, error) {
+	digits, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
+	v, ok := parsePlain(digits)
+	if percent {
+		v /= 100
+	}
+	if !ok || v < 1 || v > 2 {
+		return 0, fmt.Errorf("cap %q; allowed: 100%% to 200%%, such as 110%% or 1.1", text)
+	}
+	return v, nil
+}
+
+// withoutUnit takes one of the spellings of a unit off.
+func withoutUnit(text string, spellings ...string) (digits string, found bool) {
+	for _, unit := range spellings {
+		if digits, found := strings.CutSuffix(strings.TrimSpace(text), unit); found {
+			return strings.TrimSpace(digits), true
+		}
+	}
+	return "", false
+}
+
+// parseStiffness reads the stiffness of an area: one figure, its ends, or its
+// ends with the middle between. The middle of two ends is their geometric mean,
+// as the doubt is a factor.
+func parseStiffness(text string) (interaction.Band, error) {
+	digits, found := withoutUnit(text, "MPa/mm", "N/mm³", "N/mm^3", "N/mm3")
+	if !found {
+		return interaction.Band{}, fmt.Errorf("%q: the unit is missing; write for example %s MPa/mm", text, strings.TrimSpace(text))
+	}
+	var figures []float64
+	for _, one := range strings.FieldsFunc(digits, func(r rune) bool { return r == '-' || r == '–' }) {
+		v, ok := parsePlain(one)
+		if !ok || v < 0.01 || v > 1e6 {
+			return interaction.Band{}, fmt.Errorf("stiffness %q; allowed: 0.01 to 1000000 MPa/mm, such as 120 MPa/mm or 50-250 MPa/mm", text)
+		}
+		figures = append(figures, v)
+	}
+	var b interaction.Band
+	switch len(figures) {
+	case 1:
+		b = interaction.Exactly(figures[0])
+	case 2:
+		b = interaction.Band{Low: figures[0], Nominal: math.Sqrt(figures[0] * figures[1]), High: figures[1]}
+	case 3:
+		b = interaction.Band{Low: figures[0], Nominal: figures[1], High: figures[2]}
+	default:
+		return b, fmt.Errorf("stiffness %q; allowed: one figure, or two or three that rise, such as 50-120-250 MPa/mm", text)
+	}
+	if !(b.Low <= b.Nominal && b.Nominal <= b.High) {
+		return b, fmt.Errorf("stiffness %q; allowed: figures that rise, such as 50-250 MPa/mm", text)
+	}
+	return b, nil
+}
+
+// parseRing reads the two diameters of a gasket on a raised face.
+func parseRing(text string) (interaction.Flange, error) {
+	inner, outer, found := strings.Cut(text, "-")
+	if !found {
+		return interaction.Flange{}, fmt.Errorf("%q; allowed: the inner and the outer diameter, such as 150mm-190mm", text)
+	}
+	var f interaction.Flange
+	var err, errOuter error
+	f.GasketInner, err = withUnit(strings.TrimSpace(inner))
+	f.GasketOuter, errOuter = withUnit(strings.TrimSpace(outer))
+	if err := errors.Join(err, errOuter); err != nil {
+		return f, err
+	}
+	if !(f.GasketInner > 0 && f.GasketOuter > f.GasketInner) {
+		return f, fmt.Errorf("%q; allowed: two diameters that rise, such as 150mm-190mm", text)
+	}
+	return f, nil
+}
+
+// parseFlexibility reads what a bolt and its members give way.
+func parseFlexibility(text string) (tension.Resilience, error) {
+	digits, found := withoutUnit(text, "mm/N")
+	if !found {
+		return 0, fmt.Errorf("%q: the unit is missing; write for example 4.2e-6 mm/N", text)
+	}
+	v, ok := parsePlain(digits)
+	if !ok || v < 1e-9 || v > 1 {
+		return 0, fmt.Errorf("flexibility %q; allowed: 1e-9 to 1 mm/N, such as 4.2e-6 mm/N", text)
+	}
+	return tension.Resilience(v), nil
+}
+
+// predictProblem points to the flag that states what a joint lacks.
+func predictProblem(err error) error {
+	for _, known := range []struct{ word, flags string }{
+		{"the thickness of the part", "--thickness 12mm"},
+		{"so the preload is not known", "--target 30kN"},
+		{"add `tighten: stages`", "--passes 30,70,100 --target 30kN"},
+		{"state the bolt flexibility", `--bolt-flexibility "4.2e-6 mm/N"`},
+		{"make up for the loss need", "--passes 30,70,100"},
+		{"of its yield stress", "--target 30kN"},
+	} {
+		if strings.Contains(err.Error(), known.word) {
+			return fmt.Errorf("%w (here: %s)", err, known.flags)
+		}
+	}
+	return err
+}

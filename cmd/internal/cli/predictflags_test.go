@@ -1,0 +1,63 @@
+package cli
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"drawdown/sequence/interaction"
+)
+
+// Expected values are first principles: the middle of two ends is the root of
+// their product, percents are hundredths.
+func TestFiguresOfPredict(t *testing.T) {
+	for text, want := range map[string]interaction.Band{
+		"120 MPa/mm":       {Low: 120, Nominal: 120, High: 120},
+		"50-200MPa/mm":     {Low: 50, Nominal: 100, High: 200},
+		"50–120–250 N/mm³": {Low: 50, Nominal: 120, High: 250},
+	} {
+		if got, err := parseStiffness(text); err != nil || got != want {
+			t.Errorf("%s: %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for text, want := range map[string][]float64{"30,70,100": {0.3, 0.7, 1}, " 10 % , 100%": {0.1, 1}} {
+		got, err := parsePercents(text)
+		if diff := cmp.Diff(want, got); err != nil || diff != "" {
+			t.Errorf("%s: %v %s", text, err, diff)
+		}
+	}
+	for text, want := range map[string]float64{"110%": 1.1, "1.25": 1.25, "150 %": 1.5} {
+		if got, err := parseCap(text); err != nil || got != want {
+			t.Errorf("%s: %g, %v; want %g", text, got, err, want)
+		}
+	}
+}
+
+// Whatever is typed, what is taken lies within what is allowed.
+func FuzzFiguresOfPredict(f *testing.F) {
+	for _, text := range []string{"30,70,100", "0.3,1", "110%", "50-120-250 MPa/mm", "4.2e-6 mm/N", "150mm-190mm", "", ",", "-", "1e99%", "NaN", "Inf MPa/mm", "1e-99 mm/N"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, parse := range []func(string) ([]float64, error){parsePercents, parseShares} {
+			list, err := parse(text)
+			for _, share := range list {
+				if err == nil && !(share >= 0.01 && share <= 1.2) {
+					t.Errorf("%q: a pass to %g", text, share)
+				}
+			}
+		}
+		if c, err := parseCap(text); err == nil && !(c >= 1 && c <= 2) {
+			t.Errorf("%q: a cap of %g", text, c)
+		}
+		if b, err := parseStiffness(text); err == nil && !(b.Low > 0 && b.Low <= b.Nominal && b.Nominal <= b.High && b.High <= 1e6) {
+			t.Errorf("%q: a stiffness of %v", text, b)
+		}
+		if r, err := parseFlexibility(text); err == nil && !(r >= 1e-9 && r <= 1) {
+			t.Errorf("%q: a flexibility of %g", text, float64(r))
+		}
+		if ring, err := parseRing(text); err == nil && !(ring.GasketInner > 0 && ring.GasketOuter > ring.GasketInner) {
+			t.Errorf("%q: a ring of %v to %v", text, ring.GasketInner, ring.GasketOuter)
+		}
+	})
+}

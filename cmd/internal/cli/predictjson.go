@@ -1,0 +1,161 @@
+package cli
+
+import (
+	"math"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/sequence/interaction"
+)
+
+// predictOut is what predict --json prints. Plain numbers are nominal; a range
+// runs over what the gasket's stiffness may be. Rows and columns of the
+// compliance, and the flexibilities, are in the file's order of fasteners.
+type predictOut struct {
+	Title       string   `json:"title"`
+	Machine     string   `json:"machine,omitempty"`
+	Fingerprint string   `json:"fingerprint"`
+	Fasteners   []string `json:"fasteners"`
+	Order       []string `json:"order"`
+
+	Class       string  `json:"class"` // negligible, noticeable, strong
+	Advice      string  `json:"advice"`
+	Band        spanOut `json:"band"`        // the lowest fastener after the last pass, in percent of its target
+	Sensitivity spanOut `json:"sensitivity"` // mean share that one pass in any order takes
+	OnePass     sumOut  `json:"one_pass"`    // a single pass in this order would end like this
+	Repeat      *sumOut `json:"one_more_pass,omitempty"`
+	Repeats     *int    `json:"repeats_needed,omitempty"`
+
+	FoundationMPaPerMm spanOut              `json:"foundation_MPa_per_mm"`
+	ComplianceMmPerN   [][]figureOut        `json:"compliance_mm_per_N"` // of part and gasket
+	BoltMmPerN         map[string]figureOut `json:"bolt_flexibility_mm_per_N"`
+	TargetsN           map[string]spanOut   `json:"target_range_N"`
+	Compensated        *compensatedOut      `json:"compensated,omitempty"`
+	Passes             []predictedPassOut   `json:"passes"`
+	WorkedOut          bool                 `json:"worked_out"`
+	Caution            string               `json:"caution"`
+	Guidance           string               `json:"guidance"`
+	Notes              []string             `json:"notes"`
+	Assumptions        []string             `json:"assumptions"`
+	Limits             []string             `json:"limits"`
+}
+
+// sumOut sums up fasteners in percent of their targets.
+type sumOut struct {
+	Min  spanOut `json:"min_range"`
+	Mean spanOut `json:"mean_range"`
+	Max  spanOut `json:"max_range"`
+	SD   spanOut `json:"sd_range"`
+}
+
+func sumJSON(s job.SpreadBand) sumOut {
+	return sumOut{bandJSON(s.Min), bandJSON(s.Mean), bandJSON(s.Max), bandJSON(s.SD)}
+}
+
+// bandJSON prints a band to a millionth of its unit, so that round-off does not
+// tell one machine from another.
+func bandJSON(b interaction.Band) spanOut {
+	return spanOut{millionth(b.Low), millionth(b.Nominal), millionth(b.High)}
+}
+
+func millionth(v float64) figureOut { return figureOut(math.Round(v*1e6)/1e6 + 0) }
+
+// predictedPassOut is the joint after a pass. The sums leave out fasteners that
+// have not been turned yet, which hold nothing.
+type predictedPassOut struct {
+	Pass     int                  `json:"pass"`
+	Stage    int                  `json:"stage,omitempty"` // of the plan
+	Do       string               `json:"do"`
+	Kinds    []string             `json:"kinds,omitempty"`
+	Fraction *figureOut           `json:"fraction,omitempty"` // of the target, where it is one for all
+	Percent  map[string]figureOut `json:"preload_percent"`
+	Percents map[string]spanOut   `json:"preload_range_percent"`
+	ForcesN  map[string]spanOut   `json:"preload_range_N"`
+	Min      figureOut            `json:"min"`
+	Mean     figureOut            `json:"mean"`
+	Max      figureOut            `json:"max"`
+	SD       figureOut            `json:"sd"`
+	sumOut
+	LargestN spanOut `json:"largest_range_N"` // at any step, in any fastener
+	WarpMm   spanOut `json:"warp_range_mm"`   // the same, from a plane
+	UnevenMm spanOut `json:"uneven_range_mm"` // the same, tilt and warp together
+}
+
+// compensatedOut is the targets of the last pass that make up for the loss.
+type compensatedOut struct {
+	Cap      figureOut            `json:"cap"`
+	TargetsN map[string]figureOut `json:"target_N"`
+	Percent  map[string]figureOut `json:"target_percent"`
+	Caution  string               `json:"caution"`
+}
+
+func predictJSON(a job.PredictAnswer) predictOut {
+	p := a.Plan
+	ids := make([]string, len(p.Joint.Fasteners))
+	for i, f := range p.Joint.Fasteners {
+		ids[i] = f.ID
+	}
+	out := predictOut{
+		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Fasteners: ids, Order: p.IDs(p.Tighten.Order),
+		Class: string(a.Class), Advice: a.Class.Advice(), Band: bandJSON(a.Passes[len(a.Passes)-1].Spread.Min),
+		Sensitivity: bandJSON(a.Sensitivity), OnePass: sumJSON(a.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
+		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
+		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
+		Notes: listed(a.Notes), Assumptions: listed(a.Assumptions), Limits: predictLimits,
+	}
+	if a.Repeat != nil {
+		again := sumJSON(*a.Repeat)
+		out.Repeat = &again
+	}
+	if a.Repeats >= 0 {
+		out.Repeats = &a.Repeats
+	}
+	for _, row := range a.Nominal.Joint.Compliance() {
+		line := make([]figureOut, len(row))
+		for k, v := range row {
+			line[k] = figureOut(v)
+		}
+		out.ComplianceMmPerN = append(out.ComplianceMmPerN, line)
+	}
+	for i, id := range ids {
+		out.BoltMmPerN[id] = figureOut(a.Own[i])
+		out.TargetsN[id] = spanOut{millionth(min(a.Soft.TargetsN[i], a.Stiff.TargetsN[i])), millionth(a.Nominal.TargetsN[i]), millionth(max(a.Soft.TargetsN[i], a.Stiff.TargetsN[i]))}
+	}
+	for n := range a.Passes {
+		out.Passes = append(out.Passes, passJSON(a, ids, n))
+	}
+	out.Compensated = compensatedJSON(a, ids)
+	return out
+}
+
+func passJSON(a job.PredictAnswer, ids []string, n int) predictedPassOut {
+	pass := a.Passes[n]
+	s := pass.Spread
+	out := predictedPassOut{
+		Pass: n + 1, Do: "torque", Percent: map[string]figureOut{}, Percents: map[string]spanOut{}, ForcesN: map[string]spanOut{},
+		Min: millionth(s.Min.Nominal), Mean: millionth(s.Mean.Nominal), Max: millionth(s.Max.Nominal), SD: millionth(s.SD.Nominal), sumOut: sumJSON(s),
+		LargestN: bandJSON(pass.LargestN), WarpMm: bandJSON(pass.WarpMm), UnevenMm: bandJSON(pass.UnevenMm),
+	}
+	if pass.Stage != nil {
+		out.Stage, out.Do, out.Kinds = pass.Stage.Number, string(pass.Stage.Do), pass.Stage.Kinds
+	}
+	if pass.Share > 0 {
+		out.Fraction = number(pass.Share)
+	}
+	for i, id := range ids {
+		percent := a.Prediction.Percent(n, i)
+		out.Percent[id], out.Percents[id] = millionth(percent.Nominal), bandJSON(percent)
+		out.ForcesN[id] = bandJSON(a.ForceN(n, i))
+	}
+	return out
+}
+
+func compensatedJSON(a job.PredictAnswer, ids []string) *compensatedOut {
+	if a.Targets == nil {
+		return nil
+	}
+	out := &compensatedOut{Cap: figureOut(a.Cap), TargetsN: map[string]figureOut{}, Percent: map[string]figureOut{}, Caution: compensatedCaution}
+	for i, id := range ids {
+		out.TargetsN[id], out.Percent[id] = millionth(a.Targets[i]), millionth(100*a.Targets[i]/a.Nominal.TargetsN[i])
+	}
+	return out
+}

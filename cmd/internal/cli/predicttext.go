@@ -1,0 +1,220 @@
+package cli
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/plan"
+)
+
+// compensatedCaution stands with every target that makes up for the loss.
+const compensatedCaution = "only with measured stretch: these targets are as good as the guess of the gasket's stiffness"
+
+// lowestShown is how many of the fasteners that end low are named.
+const lowestShown = 4
+
+func (p *Program) printPrediction(a job.PredictAnswer) {
+	heading := a.Plan.Title
+	if a.Plan.Machine != "" {
+		heading += " · " + a.Plan.Machine
+	}
+	fmt.Fprintf(p.Stdout, "%s\n%s\n\n", heading, precedence)
+	for _, line := range headline(a) {
+		p.text(line)
+	}
+	p.printPasses(a)
+	p.printLowest(a)
+	p.printCompensated(a)
+	p.printLines("Notes", append(onTheWay(a), a.Notes...))
+	p.printLines("Assumed", a.Assumptions)
+	p.printLines("Not in the model", predictLimits)
+	fmt.Fprintln(p.Stdout)
+	p.text(interaction.Guidance)
+}
+
+// headline says whether the joint is sensitive, and what the passes leave.
+func headline(a job.PredictAnswer) []string {
+	last := a.Passes[len(a.Passes)-1].Spread
+	lines := []string{
+		fmt.Sprintf("%s A single pass %s and leaves the lowest at %s %%. %s.",
+			sensitive(a), meanLoss(a.OnePass.Mean), span(a.OnePass.Min), cure(a)),
+		fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Class.Advice()),
+	}
+	if a.Repeat == nil {
+		return lines
+	}
+	line := fmt.Sprintf("One more pass like the last: the lowest at %s %%, SD %s %%.", span(a.Repeat.Min), span(a.Repeat.SD))
+	switch {
+	case a.Repeats == 0:
+		line += " None is needed."
+	case a.Repeats == 1:
+		line += " It is enough on the softest gasket, too."
+	case a.Repeats > 1:
+		line += fmt.Sprintf(" On the softest gasket it takes %d of them until the joint is even.", a.Repeats)
+	default:
+		line += " On the softest gasket no number of passes up to 50 makes the joint even."
+	}
+	return append(lines, line)
+}
+
+// sensitive judges the joint by what a single pass would leave at the soft end.
+func sensitive(a job.PredictAnswer) string {
+	switch interaction.ClassOf(a.OnePass.Min.Low) {
+	case interaction.Negligible:
+		return "Not sensitive."
+	case interaction.Noticeable:
+		return "Sensitive."
+	}
+	return "Very sensitive."
+}
+
+// cure says what the order and a further pass do about the loss.
+func cure(a job.PredictAnswer) string {
+	switch interaction.ClassOf(a.OnePass.Min.Low) {
+	case interaction.Negligible:
+		return "There is little for the order to spread"
+	case interaction.Noticeable:
+		return "The order only spreads that; a further pass cures it"
+	}
+	return "The order only spreads that; further passes cure it bit by bit"
+}
+
+// meanLoss says what a pass takes from the bolts, or adds.
+func meanLoss(mean interaction.Band) string {
+	loss := interaction.Band{Low: 100 - mean.High, Nominal: 100 - mean.Nominal, High: 100 - mean.Low}
+	low, high := math.Round(loss.Low), math.Round(loss.High)
+	switch {
+	case low >= -1 && low <= 0 && high >= 0 && high <= 1:
+		return "takes hardly anything from the bolts on average"
+	case low < 0 && high > 0:
+		return fmt.Sprintf("changes the bolts by %+.0f to %+.0f %% on average", -high, -low)
+	case high <= 0:
+		return fmt.Sprintf("adds %s %% to the bolts on average", span(interaction.Band{Low: -loss.High, Nominal: -loss.Nominal, High: -loss.Low}))
+	}
+	return fmt.Sprintf("costs the bolts %s %% on average", span(loss))
+}
+
+// span writes whole numbers from low over nominal to high; one where they are
+// the same.
+func span(b interaction.Band) string {
+	low, nominal, high := math.Round(b.Low)+0, math.Round(b.Nominal)+0, math.Round(b.High)+0
+	if low == high {
+		return fmt.Sprintf("%.0f", nominal)
+	}
+	return fmt.Sprintf("%.0f–%.0f–%.0f", low, nominal, high)
+}
+
+// printPasses prints the table of passes.
+func (p *Program) printPasses(a job.PredictAnswer) {
+	fmt.Fprintf(p.Stdout, "\n%s\n", bandWords(a.Foundation))
+	p.passRow("pass", "least", "mean", "most", "SD")
+	for n, pass := range a.Passes {
+		s := pass.Spread
+		p.passRow(fmt.Sprintf("%d  %s", n+1, passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
+	}
+}
+
+func (p *Program) passRow(name string, figures ...string) {
+	const nameWidth = 25
+	if n := utf8.RuneCountInString(name); n > nameWidth {
+		name = string([]rune(name)[:nameWidth-1]) + "…"
+	}
+	fmt.Fprintf(p.Stdout, "  %-*s %11s %11s %11s %8s\n", nameWidth, name, figures[0], figures[1], figures[2], figures[3])
+}
+
+// passWords says what a pass does.
+func passWords(pass job.PredictedPass) string {
+	if pass.Stage == nil && pass.Share == 0 {
+		return "to the targets below"
+	}
+	if pass.Stage == nil {
+		return fmt.Sprintf("to %.0f %%", 100*pass.Share)
+	}
+	words := stageWords(pass.Stage)
+	if pass.Stage.Do == plan.Tighten {
+		words = pass.Stage.Torque.String()
+	}
+	return words + " " + strings.Join(pass.Stage.Kinds, ", ")
+}
+
+// bandWords says what the figures range over.
+func bandWords(b interaction.Band) string {
+	if b.Low == b.High {
+		return fmt.Sprintf("%% of target on %s MPa/mm as stated, so without a band", rough(b.Nominal))
+	}
+	return fmt.Sprintf("%% of target, low–nominal–high over gasket and seat (%s–%s–%s MPa/mm)", rough(b.Low), rough(b.Nominal), rough(b.High))
+}
+
+// rough writes two figures, as no more is known.
+func rough(v float64) string {
+	if v == 0 {
+		return "0"
+	}
+	step := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-1)
+	return short(math.Round(v/step) * step)
+}
+
+// printLowest names the fasteners that end lowest, by their numbers on the card.
+func (p *Program) printLowest(a job.PredictAnswer) {
+	lowest := a.Lowest(lowestShown, 99.5)
+	if len(lowest) == 0 {
+		fmt.Fprint(p.Stdout, "\nNo bolt ends more than half a percent below its target.\n")
+		return
+	}
+	fmt.Fprint(p.Stdout, "\nLowest at the end (number on the card: id)\n")
+	numbers := a.Plan.Tighten.Numbers()
+	for _, i := range lowest {
+		name := fmt.Sprintf("%d:%s", numbers[i], a.Plan.Joint.Fasteners[i].ID)
+		fmt.Fprintf(p.Stdout, "  %-12s %s %%\n", name, span(a.Percent(len(a.Passes)-1, i)))
+	}
+}
+
+func (p *Program) printCompensated(a job.PredictAnswer) {
+	if a.Targets == nil {
+		return
+	}
+	fmt.Fprintf(p.Stdout, "\nTargets of the last pass, capped at %.0f %%\n", math.Floor(100*a.Cap+1e-9))
+	numbers := a.Plan.Tighten.Numbers()
+	for _, i := range a.Plan.Tighten.Order {
+		name := fmt.Sprintf("%d:%s", numbers[i], a.Plan.Joint.Fasteners[i].ID)
+		fmt.Fprintf(p.Stdout, "  %-12s %.0f %%, %s kN\n", name, 100*a.Targets[i]/a.Nominal.TargetsN[i], rough(a.Targets[i]/1000))
+	}
+}
+
+// onTheWay tells what the part and the bolts go through before the end.
+func onTheWay(a job.PredictAnswer) []string {
+	worst := a.Passes[0]
+	for _, pass := range a.Passes[1:] {
+		if pass.UnevenMm.Nominal > worst.UnevenMm.Nominal {
+			worst.UnevenMm = pass.UnevenMm
+		}
+		if pass.WarpMm.Nominal > worst.WarpMm.Nominal {
+			worst.WarpMm = pass.WarpMm
+		}
+	}
+	notes := []string{fmt.Sprintf("on the way the part lies uneven by up to %s µm, warp and tilt together; warp alone is up to %s µm",
+		micrometres(worst.UnevenMm), micrometres(worst.WarpMm))}
+	last := len(a.Passes) - 1
+	if slack := len(a.Passes[last].RunUp) - a.Soft.Passes[last].TouchingAtTheEnd; slack > 0 {
+		notes = append(notes, fmt.Sprintf("on the softest gasket %s slack at the end", counted(slack, "bolt")))
+	}
+	if a.Targets != nil {
+		notes = append(notes, compensatedCaution)
+	}
+	if n := a.Capped(); n > 0 {
+		notes = append(notes, fmt.Sprintf("the cap stops %s short of the target that would end even: repeat the pass", counted(n, "bolt")))
+	}
+	return notes
+}
+
+func micrometres(b interaction.Band) string {
+	low, nominal, high := rough(1000*b.Low), rough(1000*b.Nominal), rough(1000*b.High)
+	if low == high {
+		return nominal
+	}
+	return low + "–" + nominal + "–" + high
+}

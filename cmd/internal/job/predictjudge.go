@@ -1,0 +1,133 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/sequence/interaction"
+)
+
+// frictionSDPercent is the scatter of the preload at a torque with a lubricant
+// (engineering estimate).
+const frictionSDPercent = 10
+
+// judge says how much bolts act on each other, and what a repeat buys.
+func (a *PredictAnswer) judge(work interaction.PlanWork) error {
+	a.Class = a.Prediction.Class()
+	a.Sensitivity = a.over(func(r interaction.Run) float64 { return r.Joint.Sensitivity() })
+	targets := a.Nominal.TargetsN
+	once := []interaction.Pass{interaction.ToForces(a.Plan.Tighten.Order, targets, 1)}
+	var err error
+	if a.OnePass, err = a.afterwards(once, targets); err != nil {
+		return err
+	}
+	last := work.Passes[len(work.Passes)-1]
+	a.Repeats = -1
+	if a.Targets != nil {
+		return nil
+	}
+	if !isToForce(last) || len(last) < len(a.At) {
+		if a.Class != interaction.Negligible {
+			a.Notes = append(a.Notes, "a repeat is a torque over all bolts, which the last stage is not; try passes over all to see what it buys")
+		}
+		return nil
+	}
+	again, err := a.afterwards(append(slices.Clone(work.Passes), last), targets)
+	if err != nil {
+		return err
+	}
+	a.Repeat = &again
+	count, enough, err := a.Soft.Joint.Repeats(work.Passes, targets, frictionSDPercent)
+	if enough {
+		a.Repeats = count
+	}
+	return err
+}
+
+func isToForce(pass interaction.Pass) bool {
+	return !slices.ContainsFunc(pass, func(s interaction.Step) bool { return s.Do != interaction.ToForce })
+}
+
+// afterwards sums up all fasteners after passes from a loose joint.
+func (a *PredictAnswer) afterwards(passes []interaction.Pass, targets []float64) (SpreadBand, error) {
+	var spreads [3]interaction.Spread
+	for k, run := range []interaction.Run{a.Soft, a.Nominal, a.Stiff} {
+		nuts := run.Joint.Loose()
+		if _, err := nuts.Work(passes, nil); err != nil {
+			return SpreadBand{}, err
+		}
+		spreads[k] = interaction.SpreadOf(interaction.Percent(nuts.Forces(), targets))
+	}
+	s, n, t := spreads[0], spreads[1], spreads[2]
+	return SpreadBand{over(s.Min, n.Min, t.Min), over(s.Mean, n.Mean, t.Mean), over(s.Max, n.Max, t.Max), over(s.SD, n.SD, t.SD)}, nil
+}
+
+// compensate puts targets in place of those of the last pass, such that the
+// joint ends even on the gasket's nominal stiffness, and predicts anew.
+func (a *PredictAnswer) compensate(work interaction.PlanWork) error {
+	last := len(work.Passes) - 1
+	if pass := work.Passes[last]; !isToForce(pass) || len(pass) < len(a.At) {
+		return fmt.Errorf("targets that make up for the loss need a last pass by torque over all fasteners; state the passes, such as 30, 70, 100 %%")
+	}
+	if err := a.lowerCap(); err != nil {
+		return err
+	}
+	nuts := a.Nominal.Joint.Loose()
+	if _, err := nuts.Work(work.Passes[:last], nil); err != nil {
+		return err
+	}
+	order := make([]int, 0, len(a.At))
+	for _, step := range work.Passes[last] {
+		order = append(order, step.Fastener)
+	}
+	wanted := a.Nominal.TargetsN
+	targets, err := nuts.Compensated(order, wanted, a.Cap)
+	if err != nil {
+		return err
+	}
+	pass := interaction.Pass{}
+	for _, i := range order {
+		if targets[i] > 0 { // one that has gone slack already is left alone
+			pass = append(pass, interaction.Step{Fastener: i, ForceN: targets[i]})
+		}
+	}
+	work.Passes[last] = pass
+	a.Targets = targets
+	a.Prediction, err = a.Predict(work.Passes, wanted)
+	return err
+}
+
+// mostOfYield is the axial share of the yield stress that no target exceeds
+// (engineering estimate; torsion takes its part while the wrench turns).
+const mostOfYield = 0.9
+
+// lowerCap keeps the cap below yield where the class tells it.
+func (a *PredictAnswer) lowerCap() error {
+	for i, target := range a.Nominal.TargetsN {
+		kind := a.Plan.KindOf(i)
+		most := mostOfYield * yieldN(kind)
+		if most == 0 {
+			continue
+		}
+		if most < target {
+			return fmt.Errorf("the target of %.0f kN on kind %s lies above %g %% of its yield stress; allowed: up to %.0f kN", target/1000, kind.Name, mostOfYield*100, most/1000)
+		}
+		if most/target < a.Cap {
+			a.Notes = append(a.Notes, fmt.Sprintf("the cap is %.0f %%: more would pass %g %% of the yield stress of kind %s", math.Floor(100*most/target), mostOfYield*100, kind.Name))
+			a.Cap = most / target
+		}
+	}
+	return nil
+}
+
+// Capped counts the fasteners whose target for the loss the cap holds back.
+func (a PredictAnswer) Capped() int {
+	n := 0
+	for i, target := range a.Targets {
+		if target >= a.Cap*a.Nominal.TargetsN[i]*(1-1e-9) {
+			n++
+		}
+	}
+	return n
+}
