@@ -3,9 +3,11 @@
 package main
 
 import (
+	"fmt"
+	"os"
 	"os/exec"
 	"path/filepath"
-	"syscall"
+	"strings"
 	"testing"
 	"time"
 )
@@ -20,21 +22,55 @@ func built(t testing.TB) string {
 	return program
 }
 
-// cold runs a command to its end and gives the shortest time of several runs,
-// with the most memory that one took, in kilobytes.
-func cold(t testing.TB, runs int, name string, args ...string) (best time.Duration, memoryKB int64) {
+// cold runs a command to its end and gives the shortest time of several runs.
+func cold(t testing.TB, runs int, name string, args ...string) (best time.Duration) {
 	t.Helper()
 	best = time.Hour
 	for range runs {
-		command := exec.Command(name, args...)
 		begin := time.Now()
-		if out, err := command.CombinedOutput(); err != nil {
+		if out, err := exec.Command(name, args...).CombinedOutput(); err != nil {
 			t.Fatalf("%v\n%s", err, out)
 		}
 		best = min(best, time.Since(begin))
-		memoryKB = max(memoryKB, command.ProcessState.SysUsage().(*syscall.Rusage).Maxrss)
 	}
-	return best, memoryKB
+	return best
+}
+
+// peak runs a command to its end and gives the most memory that it held, in
+// kilobytes. The system's account of an ended child also counts what the test
+// itself held when it started the child; so the child's own high-water mark is
+// read while it runs.
+func peak(t testing.TB, name string, args ...string) (highKB int) {
+	t.Helper()
+	command := exec.Command(name, args...)
+	if err := command.Start(); err != nil {
+		t.Fatal(err)
+	}
+	ended := make(chan error, 1)
+	go func() { ended <- command.Wait() }()
+	for {
+		select {
+		case err := <-ended:
+			if err != nil {
+				t.Fatal(err)
+			}
+			return highKB
+		default:
+			highKB = max(highKB, highWaterKB(command.Process.Pid))
+		}
+	}
+}
+
+// highWaterKB reads the most memory that a process has held so far; 0 once it
+// is gone.
+func highWaterKB(pid int) (kB int) {
+	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", pid))
+	if err != nil {
+		return 0
+	}
+	_, rest, _ := strings.Cut(string(status), "VmHWM:")
+	fmt.Sscan(rest, &kB)
+	return kB
 }
 
 // One card, both sides, as PDF and as pictures at 300 dpi, stays under 25 MB.
@@ -42,10 +78,13 @@ func TestMemory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds the program")
 	}
-	_, memoryKB := cold(t, 3, built(t), "card", "p4-head", "-o", t.TempDir())
-	t.Logf("%d kB", memoryKB)
-	if memoryKB > 25*1024 {
-		t.Errorf("one card takes %d kB, more than 25 MB", memoryKB)
+	program, highKB := built(t), 0
+	for range 3 {
+		highKB = max(highKB, peak(t, program, "card", "p4-head", "-o", t.TempDir()))
+	}
+	t.Logf("%d kB", highKB)
+	if highKB < 1000 || highKB > 25*1024 {
+		t.Errorf("one card takes %d kB; wanted is a reading, and at most 25 MB", highKB)
 	}
 }
 
@@ -65,9 +104,9 @@ func TestColdAgainstMatplotlib(t *testing.T) {
 	if python == "" {
 		t.Skip("matplotlib is not installed")
 	}
-	ours, _ := cold(t, 15, built(t), "card", "p4-head", "--format", "pdf", "-o", t.TempDir())
+	ours := cold(t, 15, built(t), "card", "p4-head", "--format", "pdf", "-o", t.TempDir())
 	scene := filepath.Join("..", "..", "render", "sheet", "testdata", "p4-head.scene")
-	theirs, _ := cold(t, 3, python, filepath.Join("testdata", "matplotlib_card.py"), scene, filepath.Join(t.TempDir(), "card.pdf"))
+	theirs := cold(t, 3, python, filepath.Join("testdata", "matplotlib_card.py"), scene, filepath.Join(t.TempDir(), "card.pdf"))
 	t.Logf("%v against %v: 1/%.0f", ours, theirs, float64(theirs)/float64(ours))
 	if 20*ours > theirs {
 		t.Errorf("%v is more than a twentieth of %v", ours, theirs)
