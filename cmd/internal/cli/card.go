@@ -79,6 +79,7 @@ func cardRequest(formats, paper, side string, dpi int) (ask job.CardRequest, err
 }
 
 func (p *Program) card(made plan.Plan, ask job.CardRequest, folder string, asJSON bool) Status {
+	keepSmall(len(made.Joint.Fasteners), ask.DPI)
 	files, notes, err := job.Card(made, ask)
 	if err != nil {
 		return p.fail(Wrong, err)
