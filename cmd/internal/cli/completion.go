@@ -97,6 +97,8 @@ func values(flag string) []string {
 		return words(sequence.Turns)
 	case "equation":
 		return words(tension.Equations)
+	case "units":
+		return []string{"N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m"}
 	case "head":
 		return words(tension.HeadForms)
 	case "washer":

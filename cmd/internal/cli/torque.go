@@ -56,6 +56,7 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"angle", "`turn` after the snug torque, such as 90deg or 90+90deg"},
 		{"into", "`material` of the tapped part: aluminium, cast iron, steel"},
 		{"engagement", "`length` of thread engaged in the tapped part"},
+		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
 	} {
 		flags.String(f.name, "", f.usage)
@@ -66,6 +67,10 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
 	q := &quantities{flags: flags}
 	q.checkTorqueFlags(len(args) > 0)
+	if q.err != nil {
+		return p.refuse("torque", q.err)
+	}
+	units, _ := read(q, "units", askedUnits)
 	if q.err != nil {
 		return p.refuse("torque", q.err)
 	}
@@ -88,7 +93,7 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	case err == nil && asJSON:
 		return p.printJSON(torqueJSON(answers[0]))
 	case err == nil:
-		p.printTorque(title, answers)
+		p.printTorque(title, answers, units)
 		return Done
 	case len(args) == 0 && !flags.Changed("class") && q.err == nil:
 		return p.misuse("torque", "%v", err) // the error lists the classes

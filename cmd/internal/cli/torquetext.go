@@ -13,7 +13,7 @@ import (
 // precedence stands in every output with a worked-out figure.
 const precedence = "worked out by drawdown; the maker's figure goes before it"
 
-func (p *Program) printTorque(title string, answers []job.TorqueAnswer) {
+func (p *Program) printTorque(title string, answers []job.TorqueAnswer, units []unit.Asked) {
 	if title != "" {
 		fmt.Fprintf(p.Stdout, "%s\n\n", title)
 	}
@@ -21,11 +21,11 @@ func (p *Program) printTorque(title string, answers []job.TorqueAnswer) {
 		if i > 0 {
 			fmt.Fprintln(p.Stdout)
 		}
-		p.printAnswer(a)
+		p.printAnswer(a, units)
 	}
 }
 
-func (p *Program) printAnswer(a job.TorqueAnswer) {
+func (p *Program) printAnswer(a job.TorqueAnswer, units []unit.Asked) {
 	heading := a.Bolt.Thread.Name + ", " + a.Result.Strength.Name
 	if a.Kind != "" {
 		heading = a.Kind + ": " + heading
@@ -35,6 +35,7 @@ func (p *Program) printAnswer(a job.TorqueAnswer) {
 	p.printTurned(a)
 	p.printByFriction(a)
 	p.printJoint(a)
+	p.inUnits(a, units)
 	p.printLines("Notes", a.Notes)
 	p.printLines("Assumed", a.Assumptions)
 	p.printLines("Sources", a.Sources)
