@@ -23,7 +23,7 @@ func ExampleWrite() {
 	// <svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="10mm" viewBox="0 0 40 10" role="img">
 	// <title>stage 1</title>
 	// <rect width="40" height="10" fill="#ffffff"/>
-	// <g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, sans-serif" xml:space="preserve">
+	// <g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif" xml:space="preserve">
 	// <path d="M1,1L39,1L39,9L1,9Z" stroke="#111111" stroke-width="0.4"/>
 	// <text x="20" y="7" font-size="6" font-weight="bold" text-anchor="middle" textLength="19.668" lengthAdjust="spacingAndGlyphs" fill="#111111">40 N·m</text>
 	// </g>

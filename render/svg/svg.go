@@ -29,7 +29,9 @@ func Write(w io.Writer, page scene.Page) error {
 		b.WriteString("</title>\n")
 	}
 	fmt.Fprintf(b, `<rect width="%s" height="%s" fill="%s"/>`+"\n", width, height, hex(scene.White))
-	b.WriteString(`<g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, sans-serif" xml:space="preserve">` + "\n")
+	// Without the Go fonts, faces of about their widths serve: a viewer that leaves
+	// textLength out then still keeps the words in their places.
+	b.WriteString(`<g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif" xml:space="preserve">` + "\n")
 	for _, it := range page.Items {
 		switch it := it.(type) {
 		case scene.Shape:
