@@ -25,8 +25,6 @@ type Request struct {
 // Drawing is the part as drawn.
 type Drawing struct {
 	Items []scene.Item
-	// CapMm is the height of the sequence numbers.
-	CapMm float64
 	// Path says that arrows show the order, WholePath that they join all
 	// numbers; Rings, that every second ring is shaded instead.
 	Path, WholePath, Rings bool
@@ -107,7 +105,7 @@ func newSketch(req Request) *sketch {
 
 // arrange places marks, numbers and the path, and says whether there is a path.
 func (s *sketch) arrange(z size) bool {
-	s.view, s.out.CapMm, s.out.Led = s.fitWith(z), z.capMm, z.led
+	s.view, s.out.Led = s.fitWith(z), z.led
 	s.drawPart()
 	s.placeMarks(z)
 	s.placeLed(z)

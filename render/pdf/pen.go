@@ -75,12 +75,12 @@ func (p *pen) text(t scene.Text) {
 	p.setLetters(t)
 	x, y, content := t.At.X, t.At.Y, font.Clean(t.Content)
 	if !t.Upward {
-		p.pdf.Text(x-before(t), y, content)
+		p.pdf.Text(x-t.Before(), y, content)
 		return
 	}
 	p.pdf.TransformBegin()
 	p.pdf.TransformRotate(90, x, y)
-	p.pdf.Text(x-before(t), y, content)
+	p.pdf.Text(x-t.Before(), y, content)
 	p.pdf.TransformEnd()
 }
 
@@ -97,14 +97,3 @@ func (p *pen) setLetters(t scene.Text) {
 }
 
 const pointsPerMM = 72 / 25.4
-
-// before is the part of a line that lies ahead of its anchor, in millimetres.
-func before(t scene.Text) float64 {
-	switch t.Anchor {
-	case scene.Middle:
-		return t.Width / 2
-	case scene.End:
-		return t.Width
-	}
-	return 0
-}

@@ -68,7 +68,7 @@ func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
 
 // line paints level text on a canvas whose upper edge is the page row top.
 func (s *typesetter) line(canvas draw.Image, ink image.Image, t scene.Text, perMM float64, top int) {
-	x := (t.At.X - before(t)) * perMM
+	x := (t.At.X - t.Before()) * perMM
 	y := t.At.Y*perMM - float64(top)
 	d := xfont.Drawer{Dst: canvas, Src: ink, Face: s.face(t, perMM), Dot: fixed.Point26_6{X: pixel(x), Y: pixel(y)}}
 	d.DrawString(font.Clean(t.Content))
@@ -81,7 +81,7 @@ func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
 		return st
 	}
 	em := int(math.Ceil(t.Size * perMM))
-	x, y := t.At.X*perMM, (t.At.Y+before(t))*perMM
+	x, y := t.At.X*perMM, (t.At.Y+t.Before())*perMM
 	column, row := math.Floor(x), math.Floor(y)
 	// The level picture leaves an em on every side. Its pixel (u, v) becomes
 	// the page's pixel (left+v, bottom−u).
@@ -110,17 +110,6 @@ func turn(level *image.Alpha, left, bottom int) *image.Alpha {
 		}
 	}
 	return st
-}
-
-// before is the part of a line that lies ahead of its anchor, in millimetres.
-func before(t scene.Text) float64 {
-	switch t.Anchor {
-	case scene.Middle:
-		return t.Width / 2
-	case scene.End:
-		return t.Width
-	}
-	return 0
 }
 
 // pixel gives a length in pixels as a multiple of 1/64.

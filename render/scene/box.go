@@ -58,9 +58,20 @@ const (
 	letterFoot = 0.20
 )
 
+// Before is the part of a line that lies ahead of its anchor, in millimetres.
+func (t Text) Before() float64 {
+	switch t.Anchor {
+	case Middle:
+		return t.Width / 2
+	case End:
+		return t.Width
+	}
+	return 0
+}
+
 // Box gives the rectangle that the line of type covers.
 func (t Text) Box() Box {
-	before := map[Anchor]float64{Start: 0, Middle: 0.5, End: 1}[t.Anchor] * t.Width
+	before := t.Before()
 	if t.Upward {
 		return Box{t.At.X - letterTop*t.Size, t.At.Y + before - t.Width, t.At.X + letterFoot*t.Size, t.At.Y + before}
 	}

@@ -123,14 +123,6 @@ func Wedge(x, y, radius, sweepDeg float64) Path {
 	return p
 }
 
-// Arc is an open arc from the top, clockwise by sweepDeg.
-func Arc(x, y, radius, sweepDeg float64) Path {
-	var p Path
-	p.MoveTo(x, y-radius)
-	arc(&p, x, y, radius, sweepDeg)
-	return p
-}
-
 func arc(p *Path, x, y, radius, sweepDeg float64) {
 	pieces := int(math.Ceil(math.Abs(sweepDeg) / 90))
 	step := sweepDeg / float64(pieces) * math.Pi / 180

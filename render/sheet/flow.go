@@ -50,8 +50,9 @@ func (c *card) pages() ([]scene.Page, []string) {
 	f := &flow{c: c}
 	f.turn()
 	first := c.choose(f.bottom - f.y)
-	drawn := c.part(f.p, f.y, f.bottom-c.height(first))
-	f.y = f.bottom - c.height(first)
+	below := f.bottom - c.height(first)
+	drawn := c.part(f.p, f.y, below)
+	f.y = below
 	if !first.has(stagesBlock) {
 		f.turn()
 	}
@@ -147,7 +148,7 @@ func (c *card) numberCap(height float64) float64 {
 		return -1
 	}
 	enough := 5.0
-	if len(c.side.Order) > 20 || c.paper.Width < 200 {
+	if len(c.side.Order) > 20 || c.paper.narrow() {
 		enough = 3.0 // the figures beside the part are worth more on small paper
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{

@@ -36,7 +36,7 @@ func (c *card) footHeight() float64 {
 
 // signRows is one row of places to sign, or two on narrow paper.
 func (c *card) signRows() int {
-	if c.paper.content() < 150 {
+	if c.paper.narrow() {
 		return 2
 	}
 	return 1

@@ -45,3 +45,6 @@ func PaperNames() []string {
 
 // content is the width between the margins.
 func (p Paper) content() float64 { return p.Width - 2*p.Margin }
+
+// narrow says that lines of words need a second line, as on A5.
+func (p Paper) narrow() bool { return p.content() < 150 }

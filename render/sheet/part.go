@@ -39,13 +39,15 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 	return small
 }
 
-// captionHeight leaves room for two lines under the part, one on wide paper.
-func (c *card) captionHeight() float64 {
-	if c.paper.content() < 150 {
-		return 3 + 2*line
+// captionLines is how many lines the caption under the part may take.
+func (c *card) captionLines() int {
+	if c.paper.narrow() {
+		return 2
 	}
-	return 3 + line
+	return 1
 }
+
+func (c *card) captionHeight() float64 { return 3 + float64(c.captionLines())*line }
 
 // part draws the part and its caption between two heights.
 func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
@@ -69,15 +71,15 @@ func (c *card) caption(p *pen, d diagram.Drawing, y float64) {
 			x += 4.4 + font.Width(k.Name, scene.Regular, textEm) + 3
 		}
 	}
-	lines := int((c.captionHeight() - 3) / line)
-	if words := font.Break(c.reading(d), scene.Regular, textEm, p.right()-x); len(words) > 1 && lines > 1 {
+	reading := c.reading(d)
+	if words := font.Break(reading, scene.Regular, textEm, p.right()-x); len(words) > 1 && c.captionLines() > 1 {
 		// The second line may begin under the samples.
 		p.text(x, y, words[0])
 		rest := strings.Join(words[1:], " ")
 		p.text(p.left(), y+line, font.Fit(rest, scene.Regular, textEm, p.paper.content()))
 		return
 	}
-	p.text(x, y, font.Fit(c.reading(d), scene.Regular, textEm, p.right()-x))
+	p.text(x, y, font.Fit(reading, scene.Regular, textEm, p.right()-x))
 }
 
 func (c *card) reading(d diagram.Drawing) string {

@@ -168,17 +168,10 @@ func (c *card) drawTickRow(p *pen, b band, s *plan.Stage, y, width float64) {
 
 // shortFigure names a stage in the grid.
 func shortFigure(s *plan.Stage) string {
-	switch s.Do {
-	case plan.Tighten:
-		return approx(s) + s.Torque.String()
-	case plan.Advance:
-		return approx(s) + "+" + s.Angle.String()
-	case plan.BackOff, plan.TurnBack:
-		return "−" + s.Angle.String()
-	case plan.Remove:
-		return "out"
+	if s.Do == plan.Tighten {
+		return figureWords(s) + " " + s.Torque.Unit.String()
 	}
-	return s.Wait.String()
+	return figureWords(s)
 }
 
 // gridHead is the height of the grid's heading.

@@ -39,9 +39,10 @@ func (p *Program) printPrediction(a job.PredictAnswer) {
 // headline says whether the joint is sensitive, and what the passes leave.
 func headline(a job.PredictAnswer) []string {
 	last := a.Passes[len(a.Passes)-1].Spread
+	joint := judged(a)
 	lines := []string{
 		fmt.Sprintf("%s A single pass %s and leaves the lowest at %s %%. %s.",
-			sensitive(a), meanLoss(a.OnePass.Mean), span(a.OnePass.Min), cure(a)),
+			joint.sensitive, meanLoss(a.OnePass.Mean), span(a.OnePass.Min), joint.cure),
 		fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Class.Advice()),
 	}
 	if a.Repeat == nil {
@@ -61,26 +62,18 @@ func headline(a job.PredictAnswer) []string {
 	return append(lines, line)
 }
 
-// sensitive judges the joint by what a single pass would leave at the soft end.
-func sensitive(a job.PredictAnswer) string {
-	switch interaction.ClassOf(a.OnePass.Min.Low) {
-	case interaction.Negligible:
-		return "Not sensitive."
-	case interaction.Noticeable:
-		return "Sensitive."
-	}
-	return "Very sensitive."
-}
+// judgement is what to say of a joint by what a single pass would leave at the
+// soft end: how sensitive it is, and what the order and a further pass do.
+type judgement struct{ sensitive, cure string }
 
-// cure says what the order and a further pass do about the loss.
-func cure(a job.PredictAnswer) string {
+func judged(a job.PredictAnswer) judgement {
 	switch interaction.ClassOf(a.OnePass.Min.Low) {
 	case interaction.Negligible:
-		return "There is little for the order to spread"
+		return judgement{"Not sensitive.", "There is little for the order to spread"}
 	case interaction.Noticeable:
-		return "The order only spreads that; a further pass cures it"
+		return judgement{"Sensitive.", "The order only spreads that; a further pass cures it"}
 	}
-	return "The order only spreads that; further passes cure it bit by bit"
+	return judgement{"Very sensitive.", "The order only spreads that; further passes cure it bit by bit"}
 }
 
 // meanLoss says what a pass takes from the bolts, or adds.
