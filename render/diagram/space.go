@@ -17,7 +17,6 @@ type space struct {
 	cells map[[2]int][]entry
 	seen  []uint32 // the last query that looked at an entry's thing, by entry id
 	query uint32
-	count int
 }
 
 type disc struct {
@@ -87,8 +86,7 @@ func lineBounds(from, to scene.Point) scene.Box {
 }
 
 func (p *space) file(b scene.Box, k kind, index int) {
-	e := entry{k, index, p.count}
-	p.count++
+	e := entry{k, index, len(p.seen)}
 	p.seen = append(p.seen, 0)
 	p.cellsOf(b, func(cell [2]int) (goOn bool) {
 		p.cells[cell] = append(p.cells[cell], e)
