@@ -48,6 +48,9 @@ func check(doc scene.Document) error {
 		if err := font.Check(page); err != nil {
 			return err
 		}
+		if err := checkBookmarks(page); err != nil {
+			return err
+		}
 	}
 	return checkLanguage(doc.Language)
 }
@@ -66,6 +69,7 @@ func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 	pen := pen{pdf: p}
 	for _, page := range doc.Pages {
 		p.AddPageFormat("P", gofpdf.SizeType{Wd: page.Width, Ht: page.Height})
+		pen.bookmark(page.Bookmarks)
 		pen.height = page.Height
 		for _, it := range page.Items {
 			switch it := it.(type) {
@@ -80,6 +84,28 @@ func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 		return err
 	}
 	return p.Error()
+}
+
+// bookmark makes entries that lead to the top of the present page. gofpdf
+// writes their letters as the font in use has them, so that one must be set.
+func (p *pen) bookmark(marks []scene.Bookmark) {
+	for _, mark := range marks {
+		p.weight, p.size = scene.Regular, 1
+		p.pdf.SetFont(family, styles[p.weight], p.size*pointsPerMM)
+		p.pdf.Bookmark(font.Clean(mark.Title), mark.Level, 0)
+	}
+}
+
+func checkBookmarks(page scene.Page) error {
+	for _, mark := range page.Bookmarks {
+		if err := font.CheckLine(mark.Title); err != nil {
+			return err
+		}
+		if mark.Level < 0 || mark.Level > 1 {
+			return fmt.Errorf("page %q: the bookmark %q has level %d; allowed: 0 and 1", page.Name, mark.Title, mark.Level)
+		}
+	}
+	return nil
 }
 
 // describe sets what the file says about itself, and whatever gofpdf needs to
@@ -111,6 +137,7 @@ var styles = [...]string{scene.Regular: "", scene.Bold: "B"}
 func embed(p *gofpdf.Fpdf, doc scene.Document) {
 	var used [len(styles)]bool
 	for _, page := range doc.Pages {
+		used[scene.Regular] = used[scene.Regular] || len(page.Bookmarks) > 0
 		for _, it := range page.Items {
 			if t, ok := it.(scene.Text); ok && visible(t) {
 				used[t.Weight] = true

@@ -344,3 +344,28 @@ func TestPdftotext(t *testing.T) {
 		}
 	}
 }
+
+// Bookmarks lead to their pages (ISO 32000-1, 12.3.3: each title a text string,
+// here UTF-16BE; each destination the object of its page).
+func TestBookmarks(t *testing.T) {
+	page := func(name, title string, level int) scene.Page {
+		return scene.Page{Name: name, Width: 210, Height: 297, Margin: 12, Bookmarks: []scene.Bookmark{{Title: title, Level: level}}}
+	}
+	var out bytes.Buffer
+	doc := scene.Document{Pages: []scene.Page{page("a", "Öl", 0), page("b", "Head", 1)}}
+	if err := Write(&out, doc, time.Time{}); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"<</Title (\xfe\xff\x00\xd6\x00l)", "<</Title (\xfe\xff\x00H\x00e\x00a\x00d)",
+		"/Dest [3 0 R", "/Dest [5 0 R",
+	} {
+		if !bytes.Contains(out.Bytes(), []byte(want)) {
+			t.Errorf("the file lacks %q", want)
+		}
+	}
+	doc.Pages[1].Bookmarks[0].Level = 2
+	if err := Write(&out, doc, time.Time{}); err == nil {
+		t.Error("a bookmark two levels down is taken")
+	}
+}

@@ -20,6 +20,9 @@ func Dump(w io.Writer, d Document) error {
 	fmt.Fprintf(b, "document %q\n", d.Title)
 	for _, page := range d.Pages {
 		fmt.Fprintf(b, "page %s %s×%s margin %s\n", page.Name, num(page.Width), num(page.Height), num(page.Margin))
+		for _, mark := range page.Bookmarks {
+			fmt.Fprintf(b, "bookmark %d %q\n", mark.Level, mark.Title)
+		}
 		for _, it := range page.Items {
 			switch it := it.(type) {
 			case Shape:

@@ -19,6 +19,14 @@ type Page struct {
 	Height float64
 	Margin float64 // nothing may be drawn nearer to the edge than this
 	Items  []Item  // painted in this order
+
+	Bookmarks []Bookmark // that lead to the page, where the format has them
+}
+
+// Bookmark leads a reader at a screen to a page.
+type Bookmark struct {
+	Title string
+	Level int // 0 for a part of the document, 1 for what is in it
 }
 
 // Item is a Shape or a Text.

@@ -2,74 +2,73 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
-	"drawdown/sequence/plan"
 )
 
-// footLines say where the figures come from.
-func (c *card) footLines() []string {
-	words := "Figures: " + c.plan.Source + "."
-	if c.plan.Source == "" {
-		words = wordNoSource
-	} else if slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return s.WorkedOut }) {
-		words += " " + wordWorkedOutAll
-	}
-	lines := font.Break(words+" "+wordManualFirst, scene.Regular, textEm, c.paper.content())
-	if c.loosening {
-		return lines
-	}
-	for _, a := range c.plan.Assumptions {
-		lines = append(lines, font.Break("≈ "+a, scene.Regular, textEm, c.paper.content())...)
-	}
-	return atMost(lines, 7, scene.Regular, textEm, c.paper.content())
+// Foot stands at the bottom of every page of a sheet: lines that say where the
+// figures come from, and on the last page the places to sign.
+type Foot struct {
+	Lines []string // already broken to the width of the paper
+	Sign  []string // what is signed for; none: nothing to sign
 }
 
 const signHeight = 9.0
 
-// footHeight is the height of the foot with its rule.
-func (c *card) footHeight() float64 {
-	return 3 + float64(len(c.footLines()))*line + float64(c.signRows())*signHeight + 2
+// Height is the height of the foot with its rule.
+func (f Foot) Height(paper Paper) float64 {
+	return 3 + float64(len(f.Lines))*Line + float64(f.rows(paper))*signHeight + 2
 }
 
-// signRows is one row of places to sign, or two on narrow paper.
-func (c *card) signRows() int {
-	if c.paper.narrow() {
+// rows is one row of places to sign, or two on narrow paper. A foot without
+// any keeps the room of the page count.
+func (f Foot) rows(paper Paper) int {
+	if paper.Narrow() && len(f.Sign) > 2 {
 		return 2
 	}
 	return 1
 }
 
-// foot draws the source of the figures, the places to sign and the page count
-// at the bottom of the page.
-func (c *card) foot(p *pen, page, pages int) {
-	y := p.paper.Height - p.paper.Margin - c.footHeight()
-	p.rule(p.left(), y, p.right(), y, 0.3)
+// draw draws the foot at the bottom of a page.
+func (f Foot) draw(p *Pen, last bool) {
+	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
+	p.Rule(p.Left(), y, p.Right(), y, 0.3)
 	at := y + 4.4
-	for _, words := range c.footLines() {
-		p.write(p.left(), at, textEm, scene.Regular, scene.Start, scene.Grey, words)
-		at += line
+	for _, words := range f.Lines {
+		p.Write(p.Left(), at, TextEm, scene.Regular, scene.Start, scene.Grey, words)
+		at += Line
 	}
-	if page == pages {
-		c.sign(p, at+4)
-	} else {
-		p.write(p.left(), at+4, textEm, scene.Regular, scene.Start, scene.Grey, fmt.Sprintf("Sign on page %d.", pages))
+	switch {
+	case len(f.Sign) == 0:
+	case last:
+		f.sign(p, at+4)
+	default:
+		p.Write(p.Left(), at+4, TextEm, scene.Regular, scene.Start, scene.Grey, p.Words.Sheet.SignOnLast)
 	}
-	count := fmt.Sprintf("%d / %d", page, pages)
-	p.write(p.right(), p.paper.Height-p.paper.Margin-1, textEm, scene.Regular, scene.End, scene.Grey, count)
 }
 
 // sign draws a labelled line for each signature, above the page count.
-func (c *card) sign(p *pen, y float64) {
-	rows := c.signRows()
-	inRow := len(signatures) / rows
-	width := (p.paper.content() - 12) / float64(inRow)
-	for k, words := range signatures {
-		x, at := p.left()+width*float64(k%inRow), y+signHeight*float64(k/inRow)
-		p.text(x, at, words)
-		from := x + font.Width(words, scene.Regular, textEm) + 1.5
-		p.rule(from, at+0.6, x+width-3, at+0.6, 0.25)
+func (f Foot) sign(p *Pen, y float64) {
+	rows := f.rows(p.Paper)
+	inRow := (len(f.Sign) + rows - 1) / rows
+	width := (p.Paper.Content() - 12) / float64(inRow)
+	for k, words := range f.Sign {
+		x, at := p.Left()+width*float64(k%inRow), y+signHeight*float64(k/inRow)
+		p.Text(x, at, words)
+		from := x + font.Width(words, scene.Regular, TextEm) + 1.5
+		p.Rule(from, at+0.6, x+width-3, at+0.6, 0.25)
+	}
+}
+
+// Count writes the page count into the free corner of every page: of a sheet,
+// or of a book of them.
+func Count(pages []scene.Page) {
+	for k := range pages {
+		p := &pages[k]
+		p.Items = append(p.Items, font.Set(scene.Text{
+			At: scene.Point{X: p.Width - p.Margin, Y: p.Height - p.Margin - 1}, Size: TextEm, Anchor: scene.End, Ink: scene.Grey,
+			Content: fmt.Sprintf("%d / %d", k+1, len(pages)),
+		}))
 	}
 }

@@ -1,6 +1,7 @@
-// Package sheet lays out the papers of the workshop from a plan: it decides
-// what stands where, measures and breaks all type, and gives scenes that any
-// backend can paint.
+// Package sheet is what all papers of the workshop share: the sizes of paper
+// and type, the heading, the foot, and the run of pages. The folders below it
+// lay out one paper each: they decide what stands where, measure and break all
+// type, and give scenes that any backend can paint.
 package sheet
 
 import (
@@ -9,7 +10,7 @@ import (
 	"strings"
 )
 
-// Paper is a size of paper, in millimetres, upright.
+// Paper is a size of paper, in millimetres.
 type Paper struct {
 	Name          string
 	Width, Height float64
@@ -43,8 +44,14 @@ func PaperNames() []string {
 	return names
 }
 
-// content is the width between the margins.
-func (p Paper) content() float64 { return p.Width - 2*p.Margin }
+// Landscape is the paper laid on its side.
+func (p Paper) Landscape() Paper {
+	p.Width, p.Height = max(p.Width, p.Height), min(p.Width, p.Height)
+	return p
+}
 
-// narrow says that lines of words need a second line, as on A5.
-func (p Paper) narrow() bool { return p.content() < 150 }
+// Content is the width between the margins.
+func (p Paper) Content() float64 { return p.Width - 2*p.Margin }
+
+// Narrow says that lines of words need a second line, as on A5.
+func (p Paper) Narrow() bool { return p.Content() < 150 }

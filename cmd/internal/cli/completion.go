@@ -10,6 +10,8 @@ import (
 	"drawdown/patterns"
 	"drawdown/render"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/tension"
 )
@@ -86,25 +88,27 @@ func takesFiles(c command) bool { return c.operand == patternFile || c.operand =
 func values(flag string) []string {
 	switch flag {
 	case "format":
-		return words(render.Formats)
+		return texts(render.Formats)
 	case "paper":
 		return sheet.PaperNames()
+	case "lang":
+		return words.Languages()
 	case "side":
-		return words(sheet.Sides)
+		return texts(card.Sides)
 	case "way":
-		return words(sequence.Ways)
+		return texts(sequence.Ways)
 	case "turn":
-		return words(sequence.Turns)
+		return texts(sequence.Turns)
 	case "equation":
-		return words(tension.Equations)
+		return texts(tension.Equations)
 	case "units":
 		return []string{"N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m"}
 	case "head":
-		return words(tension.HeadForms)
+		return texts(tension.HeadForms)
 	case "washer":
-		return words(tension.Washers)
+		return texts(tension.Washers)
 	case "as":
-		return words(patternForms)
+		return texts(patternForms)
 	case "gasket":
 		return gasketWords()
 	}

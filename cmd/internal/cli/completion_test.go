@@ -11,7 +11,9 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/spf13/pflag"
 
+	"drawdown/render/sheet/card"
 	"drawdown/sequence/tension"
 )
 
@@ -234,13 +236,21 @@ func TestEveryScriptNamesAll(t *testing.T) {
 
 // The values offered are values that the commands take.
 func TestOfferedValuesAreTaken(t *testing.T) {
-	for _, paper := range values("paper") {
-		for _, side := range values("side") {
-			for _, format := range values("format") {
-				if _, err := cardRequest(format, paper, side, 300); err != nil {
-					t.Error(err)
-				}
+	for _, flag := range []string{"paper", "format", "lang"} {
+		for _, value := range values(flag) {
+			flags := pflag.NewFlagSet("", pflag.ContinueOnError)
+			printing := addPrintFlags(flags, "pdf")
+			if err := flags.Set(flag, value); err != nil {
+				t.Error(err)
 			}
+			if _, err := printing.chosen(); err != nil {
+				t.Errorf("--%s %s: %v", flag, value, err)
+			}
+		}
+	}
+	for _, word := range values("side") {
+		if _, err := choose("side", word, card.Sides); err != nil {
+			t.Error(err)
 		}
 	}
 	for _, word := range values("equation") {

@@ -17,9 +17,9 @@ func jsonFlag(flags *pflag.FlagSet) *bool {
 }
 
 // choices writes a list of allowed values for a flag's help.
-func choices[T ~string](values []T) string { return strings.Join(words(values), ", ") }
+func choices[T ~string](values []T) string { return strings.Join(texts(values), ", ") }
 
-func words[T ~string](values []T) []string {
+func texts[T ~string](values []T) []string {
 	all := make([]string, len(values))
 	for i, v := range values {
 		all[i] = string(v)
@@ -31,7 +31,7 @@ func words[T ~string](values []T) []string {
 func choose[T ~string](flag, value string, allowed []T) (T, error) {
 	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
 	if i < 0 {
-		return "", fmt.Errorf("--%s %q is not known%s; allowed: %s", flag, value, problem.DidYouMean(value, words(allowed)), choices(allowed))
+		return "", fmt.Errorf("--%s %q is not known%s; allowed: %s", flag, value, problem.DidYouMean(value, texts(allowed)), choices(allowed))
 	}
 	return allowed[i], nil
 }

@@ -127,7 +127,7 @@ func (q *quantities) shares() []float64 {
 // gasketWords lists the gaskets without blanks, so that a shell takes each as
 // one word.
 func gasketWords() []string {
-	all := words(interaction.Gaskets())
+	all := texts(interaction.Gaskets())
 	for i := range all {
 		all[i] = strings.ReplaceAll(all[i], " ", "-")
 	}

@@ -10,7 +10,7 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/render"
 	"drawdown/render/font"
-	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -42,27 +42,12 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 	return p, problems, nil
 }
 
-// CardRequest says which papers a card is wanted on.
-type CardRequest struct {
-	Paper   sheet.Paper
-	Sides   sheet.Which
-	Formats []render.Format
-	DPI     int
-}
-
-// Card draws a plan's card in every format asked for. The notes tell what
-// found no room on the paper. Nothing is written to disk.
-func Card(p plan.Plan, ask CardRequest) (files []render.File, notes []string, err error) {
-	document, notes := sheet.Card(p, ask.Paper, ask.Sides)
-	options := render.Options{DPI: ask.DPI, Date: dateOf(p)}
-	for _, format := range ask.Formats {
-		made, err := render.Files(document, p.Name, format, options)
-		if err != nil {
-			return nil, notes, err
-		}
-		files = append(files, made...)
-	}
-	return files, notes, nil
+// Card draws a plan's card, one side of it or both, in every format asked for.
+// The notes tell what found no room on the paper. Nothing is written to disk.
+func Card(p plan.Plan, side card.Which, ask Printing) (files []render.File, notes []string, err error) {
+	document, notes := card.Document(p, card.Request{Paper: ask.Paper, Side: side, Words: ask.Words})
+	files, err = ask.files(document, p.Name, dateOf(p))
+	return files, notes, err
 }
 
 // dateOf gives the plan's own date; the zero time where it has none.

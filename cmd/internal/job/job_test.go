@@ -15,6 +15,8 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/render"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -136,13 +138,13 @@ func TestCardMakesTheSameFilesTwice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ask := job.CardRequest{Paper: paper, Sides: sheet.BothSides, Formats: []render.Format{render.SVG, render.PDF, render.PNG}, DPI: 72}
+	ask := job.Printing{Paper: paper, Words: words.English(), Formats: []render.Format{render.SVG, render.PDF, render.PNG}, DPI: 72}
 	p := load(t, lid, "", "")
-	first, _, err := job.Card(p, ask)
+	first, _, err := job.Card(p, card.BothSides, ask)
 	if err != nil {
 		t.Fatal(err)
 	}
-	second, _, err := job.Card(load(t, lid, "", ""), ask)
+	second, _, err := job.Card(load(t, lid, "", ""), card.BothSides, ask)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,15 +168,15 @@ func TestThePDFCarriesTheDateOfTheFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ask := job.CardRequest{Paper: paper, Sides: sheet.TightenSide, Formats: []render.Format{render.PDF}, DPI: 72}
-	files, _, err := job.Card(load(t, lid, "", ""), ask)
+	ask := job.Printing{Paper: paper, Words: words.English(), Formats: []render.Format{render.PDF}, DPI: 72}
+	files, _, err := job.Card(load(t, lid, "", ""), card.TightenSide, ask)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Contains(files[0].Data, []byte("D:20260314")) {
 		t.Error("the date of the file is not in the PDF")
 	}
-	undated, _, err := job.Card(load(t, strings.Replace(lid, "date: 2026-03-14\n", "", 1), "", ""), ask)
+	undated, _, err := job.Card(load(t, strings.Replace(lid, "date: 2026-03-14\n", "", 1), "", ""), card.TightenSide, ask)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,8 +193,8 @@ func TestCardTellsWhatFoundNoRoom(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ask := job.CardRequest{Paper: paper, Sides: sheet.TightenSide, Formats: []render.Format{render.SVG}, DPI: 72}
-	_, notes, err := job.Card(load(t, text, "", ""), ask)
+	ask := job.Printing{Paper: paper, Words: words.English(), Formats: []render.Format{render.SVG}, DPI: 72}
+	_, notes, err := job.Card(load(t, text, "", ""), card.TightenSide, ask)
 	if err != nil {
 		t.Fatal(err)
 	}

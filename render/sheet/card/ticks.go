@@ -1,4 +1,4 @@
-package sheet
+package card
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/sequence/plan"
 )
 
@@ -84,7 +85,7 @@ func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
 	if len(fasteners) == 0 {
 		return nil
 	}
-	most := int((c.paper.content() - tickLabel) / c.columnWidth())
+	most := int((c.paper.Content() - tickLabel) / c.columnWidth())
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
 	var bands []band
@@ -102,7 +103,7 @@ func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
 
 // columnWidth leaves room for the widest number.
 func (c *card) columnWidth() float64 {
-	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, headEm)
+	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
 	return max(tickColumn, widest+1.6)
 }
 
@@ -120,13 +121,13 @@ func (c *card) has(s *plan.Stage, fastener int) bool {
 }
 
 // drawBand draws one strip with its top at y.
-func (c *card) drawBand(p *pen, b band, y float64) {
-	width := min((p.paper.content()-tickLabel)/float64(b.columns), 16)
-	right := p.left() + tickLabel + width*float64(len(b.fasteners))
-	p.panel(p.left(), y, right-p.left(), tickRow, 0, scene.Black, 0)
-	p.write(p.left()+2, y+4.7, textEm, scene.Regular, scene.Start, scene.White, wordOrder)
+func (c *card) drawBand(p *sheet.Pen, b band, y float64) {
+	width := min((p.Paper.Content()-tickLabel)/float64(b.columns), 16)
+	right := p.Left() + tickLabel + width*float64(len(b.fasteners))
+	p.Panel(p.Left(), y, right-p.Left(), tickRow, 0, scene.Black, 0)
+	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.White, wordOrder)
 	for k, i := range b.fasteners {
-		p.write(p.left()+tickLabel+width*(float64(k)+0.5), y+5, headEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+		p.Write(p.Left()+tickLabel+width*(float64(k)+0.5), y+5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
 	y += tickRow
 	if b.second {
@@ -141,27 +142,27 @@ func (c *card) drawBand(p *pen, b band, y float64) {
 
 // drawSecond gives the second number of each fastener, where the drawing of
 // the part has no room for it.
-func (c *card) drawSecond(p *pen, b band, y, width float64) {
-	p.panel(p.left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
-	p.text(p.left()+2, y+4.7, font.Fit(c.smallMeans(), scene.Regular, textEm, tickLabel-3))
+func (c *card) drawSecond(p *sheet.Pen, b band, y, width float64) {
+	p.Panel(p.Left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
+	p.Text(p.Left()+2, y+4.7, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, tickLabel-3))
 	for k, i := range b.fasteners {
-		x := p.left() + tickLabel + width*float64(k)
-		p.panel(x, y, width, tickRow, 0, scene.White, 0.25)
-		p.write(x+width/2, y+4.7, textEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
+		x := p.Left() + tickLabel + width*float64(k)
+		p.Panel(x, y, width, tickRow, 0, scene.White, 0.25)
+		p.Write(x+width/2, y+4.7, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
 	}
 }
 
-func (c *card) drawTickRow(p *pen, b band, s *plan.Stage, y, width float64) {
-	p.panel(p.left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
-	p.write(p.left()+2, y+4.7, textEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
-	p.write(p.left()+6.5, y+4.7, textEm, scene.Regular, scene.Start, scene.Black, font.Fit(shortFigure(s), scene.Regular, textEm, tickLabel-7.5))
+func (c *card) drawTickRow(p *sheet.Pen, b band, s *plan.Stage, y, width float64) {
+	p.Panel(p.Left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
+	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.Write(p.Left()+6.5, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(shortFigure(s), scene.Regular, sheet.TextEm, tickLabel-7.5))
 	for k, i := range b.fasteners {
-		x := p.left() + tickLabel + width*float64(k)
+		x := p.Left() + tickLabel + width*float64(k)
 		if c.has(s, i) {
-			p.panel(x, y, width, tickRow, 0, scene.White, 0.25)
-			p.tickBox(x+(width-tickSide)/2, y+(tickRow-tickSide)/2, tickSide)
+			p.Panel(x, y, width, tickRow, 0, scene.White, 0.25)
+			p.TickBox(x+(width-tickSide)/2, y+(tickRow-tickSide)/2, tickSide)
 		} else {
-			p.panel(x, y, width, tickRow, 0, scene.Shade, 0.25)
+			p.Panel(x, y, width, tickRow, 0, scene.Shade, 0.25)
 		}
 	}
 }
@@ -198,11 +199,11 @@ func fitting(bands []band, height float64) int {
 	return n
 }
 
-func (c *card) grid(p *pen, y float64, bands []band) {
+func (c *card) grid(p *sheet.Pen, y float64, bands []band) {
 	if len(bands) == 0 {
 		return
 	}
-	p.head(p.left(), y+4, wordTick)
+	p.Head(p.Left(), y+4, wordTick)
 	y += gridHead
 	for _, b := range bands {
 		c.drawBand(p, b, y)

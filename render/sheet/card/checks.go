@@ -1,4 +1,4 @@
-package sheet
+package card
 
 import (
 	"slices"
@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/sequence/plan"
 )
 
@@ -140,8 +141,8 @@ func capital(s string) string {
 // checkColumns says how wide the two columns under the grid are.
 func (c *card) checkColumns() (left, gap, right float64) {
 	gap = 6
-	right = min(86, (c.paper.content()-gap)*0.48)
-	return c.paper.content() - gap - right, gap, right
+	right = min(86, (c.paper.Content()-gap)*0.48)
+	return c.paper.Content() - gap - right, gap, right
 }
 
 const (
@@ -157,74 +158,54 @@ func (c *card) trouble() trouble {
 	return troubleTighten
 }
 
-// broken is a text broken into lines.
-type broken [][]string
-
-func breakAll(texts []string, width float64) broken {
-	var b broken
-	for _, t := range texts {
-		b = append(b, font.Break(t, scene.Regular, textEm, width))
-	}
-	return b
-}
-
-// height is the height of the texts with a little air between them.
-func (b broken) height() float64 {
-	h := 0.0
-	for _, lines := range b {
-		h += float64(len(lines))*line + 1
-	}
-	return h
-}
-
 // checksHeight is the height of both columns.
 func (c *card) checksHeight() float64 {
 	left, _, right := c.checkColumns()
-	l := 8 + breakAll(c.beforeLines(), left-tickIndent).height()
+	l := 8 + sheet.BreakAll(c.beforeLines(), left-tickIndent).Height()
 	r := c.troubleHeight(right)
 	return max(l, r) + 2
 }
 
 func (c *card) troubleTitle(width float64) []string {
-	return font.Break(c.trouble().title, scene.Bold, headEm, width-2*boxPadding)
+	return font.Break(c.trouble().title, scene.Bold, sheet.HeadEm, width-2*boxPadding)
 }
 
 func (c *card) troubleHeight(width float64) float64 {
-	steps := breakAll(c.trouble().steps, width-2*boxPadding-numberedStep)
-	return 3 + float64(len(c.troubleTitle(width)))*5 + steps.height() + 8
+	steps := sheet.BreakAll(c.trouble().steps, width-2*boxPadding-numberedStep)
+	return 3 + float64(len(c.troubleTitle(width)))*5 + steps.Height() + 8
 }
 
 // checks draws what to see to first, and the box for when it goes wrong.
-func (c *card) checks(p *pen, y float64) {
+func (c *card) checks(p *sheet.Pen, y float64) {
 	left, gap, right := c.checkColumns()
-	p.head(p.left(), y+4, wordBefore)
+	p.Head(p.Left(), y+4, wordBefore)
 	at := y + 10
-	for _, lines := range breakAll(c.beforeLines(), left-tickIndent) {
-		p.tickBox(p.left(), at-3, 3.4)
+	for _, lines := range sheet.BreakAll(c.beforeLines(), left-tickIndent) {
+		p.TickBox(p.Left(), at-3, 3.4)
 		for _, words := range lines {
-			p.text(p.left()+tickIndent, at, words)
-			at += line
+			p.Text(p.Left()+tickIndent, at, words)
+			at += sheet.Line
 		}
 		at++
 	}
-	c.drawTrouble(p, p.left()+left+gap, y, right)
+	c.drawTrouble(p, p.Left()+left+gap, y, right)
 }
 
-func (c *card) drawTrouble(p *pen, x, y, width float64) {
-	p.panel(x+0.3, y+0.3, width-0.6, c.troubleHeight(width)-0.6, 1.5, scene.White, 0.6)
+func (c *card) drawTrouble(p *sheet.Pen, x, y, width float64) {
+	p.Panel(x+0.3, y+0.3, width-0.6, c.troubleHeight(width)-0.6, 1.5, scene.White, 0.6)
 	at := y + 6
 	for _, words := range c.troubleTitle(width) {
-		p.head(x+boxPadding, at, words)
+		p.Head(x+boxPadding, at, words)
 		at += 5
 	}
 	at++
-	for k, lines := range breakAll(c.trouble().steps, width-2*boxPadding-numberedStep) {
-		p.write(x+boxPadding, at, textEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
+	for k, lines := range sheet.BreakAll(c.trouble().steps, width-2*boxPadding-numberedStep) {
+		p.Write(x+boxPadding, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
 		for _, words := range lines {
-			p.text(x+boxPadding+numberedStep, at, words)
-			at += line
+			p.Text(x+boxPadding+numberedStep, at, words)
+			at += sheet.Line
 		}
 		at++
 	}
-	p.rule(x+boxPadding+numberedStep, at+2, x+width-boxPadding, at+2, 0.25)
+	p.Rule(x+boxPadding+numberedStep, at+2, x+width-boxPadding, at+2, 0.25)
 }

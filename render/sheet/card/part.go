@@ -1,4 +1,4 @@
-package sheet
+package card
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/sequence/plan"
 )
 
@@ -41,45 +42,45 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 
 // captionLines is how many lines the caption under the part may take.
 func (c *card) captionLines() int {
-	if c.paper.narrow() {
+	if c.paper.Narrow() {
 		return 2
 	}
 	return 1
 }
 
-func (c *card) captionHeight() float64 { return 3 + float64(c.captionLines())*line }
+func (c *card) captionHeight() float64 { return 3 + float64(c.captionLines())*sheet.Line }
 
 // part draws the part and its caption between two heights.
-func (c *card) part(p *pen, top, bottom float64) diagram.Drawing {
-	req := c.request(scene.Box{Left: p.left(), Top: top, Right: p.right(), Bottom: bottom - c.captionHeight()})
+func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
+	req := c.request(scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: bottom - c.captionHeight()})
 	if !c.crowded {
 		req.Beside = c.second
 	}
 	d := diagram.Draw(req)
-	p.add(d.Items...)
-	c.caption(p, d, bottom-c.captionHeight()+line+0.6)
+	p.Add(d.Items...)
+	c.caption(p, d, bottom-c.captionHeight()+sheet.Line+0.6)
 	return d
 }
 
 // caption says how to read the drawing, with a sample of each kind's mark.
-func (c *card) caption(p *pen, d diagram.Drawing, y float64) {
-	x := p.left()
+func (c *card) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
+	x := p.Left()
 	if len(c.plan.Kinds) > 1 {
 		for i, k := range c.plan.Kinds {
-			p.add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
-			p.text(x+4.4, y, k.Name)
-			x += 4.4 + font.Width(k.Name, scene.Regular, textEm) + 3
+			p.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
+			p.Text(x+4.4, y, k.Name)
+			x += 4.4 + font.Width(k.Name, scene.Regular, sheet.TextEm) + 3
 		}
 	}
 	reading := c.reading(d)
-	if words := font.Break(reading, scene.Regular, textEm, p.right()-x); len(words) > 1 && c.captionLines() > 1 {
+	if words := font.Break(reading, scene.Regular, sheet.TextEm, p.Right()-x); len(words) > 1 && c.captionLines() > 1 {
 		// The second line may begin under the samples.
-		p.text(x, y, words[0])
+		p.Text(x, y, words[0])
 		rest := strings.Join(words[1:], " ")
-		p.text(p.left(), y+line, font.Fit(rest, scene.Regular, textEm, p.paper.content()))
+		p.Text(p.Left(), y+sheet.Line, font.Fit(rest, scene.Regular, sheet.TextEm, p.Paper.Content()))
 		return
 	}
-	p.text(x, y, font.Fit(reading, scene.Regular, textEm, p.right()-x))
+	p.Text(x, y, font.Fit(reading, scene.Regular, sheet.TextEm, p.Right()-x))
 }
 
 func (c *card) reading(d diagram.Drawing) string {
@@ -119,7 +120,7 @@ func (c *card) smallMeans() string {
 // left tells what found no room.
 func (c *card) left(d diagram.Drawing) []string {
 	var notes []string
-	side := c.name(1)
+	side := c.name()
 	if n := len(d.Unplaced); n > 0 {
 		notes = append(notes, fmt.Sprintf("%s side: %d of %d numbers found no room on %s; print it on larger paper", side, n, len(c.numbers), c.paper.Name))
 	}

@@ -1,4 +1,4 @@
-package sheet_test
+package card_test
 
 import (
 	"bytes"
@@ -10,14 +10,14 @@ import (
 	"time"
 
 	"drawdown/render/png"
-	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
 )
 
 // BenchmarkCardPicture paints the card of the head at 300 dpi and gives its
 // time as a share of R: the time that the standard encoder takes for a blank
 // RGBA page of that size, in the same run.
 func BenchmarkCardPicture(b *testing.B) {
-	document, _ := sheet.Card(planOf(b, "p4-head"), mustPaper(b, "a4"), sheet.TightenSide)
+	document, _ := card.Document(planOf(b, "p4-head"), ask(mustPaper(b, "a4"), card.TightenSide))
 	blank := image.NewRGBA(image.Rect(0, 0, 2480, 3508))
 	var reference, card time.Duration
 	var size int
@@ -48,7 +48,7 @@ func BenchmarkCardGrowth(b *testing.B) {
 		p := planOf(b, fmt.Sprintf("drawdown: 1\ntitle: Plate\nkinds: {b: {thread: M8}}\nfasteners:\n  - grid: {columns: %d, rows: %d, pitch: [60, 55], id: M}\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n", columns, columns))
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {
-				sheet.Card(p, mustPaper(b, "a4"), sheet.BothSides)
+				card.Document(p, ask(mustPaper(b, "a4"), card.BothSides))
 			}
 			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/fastener")
 		})

@@ -1,4 +1,4 @@
-package sheet
+package card
 
 // The words of the card, in one place.
 const (
@@ -10,14 +10,10 @@ const (
 	wordBefore       = "Before you start"
 	wordOrder        = "order"
 	wordWorkedOut    = "worked out"
-	wordManualFirst  = "The maker’s manual, local codes and licensed practice come first."
 	wordWorkedOutAll = "Figures marked ≈ were worked out: a figure from a manual goes before them."
 	wordNoSource     = "Figures: no source stated, so they count as worked out (≈): a figure from a manual goes before them."
 	wordNoFigures    = "The file gives no stages: this card shows the order only. Take the figures from the maker’s manual."
 )
-
-// signatures are the places to sign at the foot.
-var signatures = []string{"Done by", "Wrench no.", "Date", "Checked by"}
 
 // trouble is the one box for when it goes wrong.
 type trouble struct {

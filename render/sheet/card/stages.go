@@ -1,4 +1,4 @@
-package sheet
+package card
 
 import (
 	"fmt"
@@ -10,6 +10,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -25,7 +26,7 @@ func (c *card) stageRows() (across, rows int) {
 	if n == 0 {
 		return 0, 0
 	}
-	most := max(1, int((c.paper.content()+stageGap)/(c.leastBox()+stageGap)))
+	most := max(1, int((c.paper.Content()+stageGap)/(c.leastBox()+stageGap)))
 	rows = (n + most - 1) / most
 	return (n + rows - 1) / rows, rows
 }
@@ -33,7 +34,7 @@ func (c *card) stageRows() (across, rows int) {
 // boxWidth is the width of a stage box.
 func (c *card) boxWidth() float64 {
 	across, _ := c.stageRows()
-	return math.Min((c.paper.content()-stageGap*float64(across-1))/float64(across), 60)
+	return math.Min((c.paper.Content()-stageGap*float64(across-1))/float64(across), 60)
 }
 
 // boxHeight leaves room under the figure for the most lines of a stage.
@@ -42,7 +43,7 @@ func (c *card) boxHeight() float64 {
 	for i := range c.side.Stages {
 		most = max(most, len(c.below(&c.side.Stages[i])))
 	}
-	return 18 + float64(most)*line
+	return 18 + float64(most)*sheet.Line
 }
 
 // leastBox is the least width of a box that holds every stage's figure.
@@ -51,9 +52,9 @@ func (c *card) leastBox() float64 {
 	least := leastBoxWidth
 	for i := range c.side.Stages {
 		s := &c.side.Stages[i]
-		wide := font.Width(figureWords(s), scene.Bold, figureEm)
+		wide := font.Width(figureWords(s), scene.Bold, sheet.FigureEm)
 		if s.Do == plan.Tighten {
-			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, headEm)
+			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, sheet.HeadEm)
 		} else {
 			wide += 2*iconRadius + iconGap
 		}
@@ -72,29 +73,29 @@ func (c *card) stagesHeight() float64 {
 }
 
 // stages draws the boxes side by side in the order in which they are done.
-func (c *card) stages(p *pen, y float64) {
-	p.head(p.left(), y+4, wordStages)
+func (c *card) stages(p *sheet.Pen, y float64) {
+	p.Head(p.Left(), y+4, wordStages)
 	across, _ := c.stageRows()
 	if across == 0 {
-		p.text(p.left(), y+10, font.Fit(wordNoFigures, scene.Regular, textEm, p.paper.content()))
+		p.Text(p.Left(), y+10, font.Fit(wordNoFigures, scene.Regular, sheet.TextEm, p.Paper.Content()))
 		return
 	}
 	width := c.boxWidth()
 	for i := range c.side.Stages {
-		x := p.left() + float64(i%across)*(width+stageGap)
+		x := p.Left() + float64(i%across)*(width+stageGap)
 		c.stageBox(p, &c.side.Stages[i], x, y+7+float64(i/across)*(c.boxHeight()+stageGap), width)
 	}
 }
 
-func (c *card) stageBox(p *pen, s *plan.Stage, x, y, w float64) {
-	p.panel(x, y, w, c.boxHeight(), 1.5, scene.White, 0.5)
+func (c *card) stageBox(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
+	p.Panel(x, y, w, c.boxHeight(), 1.5, scene.White, 0.5)
 	number := strconv.Itoa(s.Number)
-	p.head(x+2.2, y+5.6, number)
-	from := x + 4 + font.Width(number, scene.Bold, headEm)
-	p.write(x+w-2.2, y+5.6, textEm, scene.Regular, scene.End, scene.Black, font.Fit(c.coverWords(s), scene.Regular, textEm, x+w-2.2-from))
+	p.Head(x+2.2, y+5.6, number)
+	from := x + 4 + font.Width(number, scene.Bold, sheet.HeadEm)
+	p.Write(x+w-2.2, y+5.6, sheet.TextEm, scene.Regular, scene.End, scene.Black, font.Fit(c.coverWords(s), scene.Regular, sheet.TextEm, x+w-2.2-from))
 	c.figure(p, s, x, y, w)
 	for k, words := range c.below(s) {
-		p.write(x+w/2, y+19.6+float64(k)*line, textEm, scene.Regular, scene.Middle, scene.Black, words)
+		p.Write(x+w/2, y+19.6+float64(k)*sheet.Line, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, words)
 	}
 }
 
@@ -161,7 +162,7 @@ const mostBelow = 4
 func (c *card) below(s *plan.Stage) []string {
 	width := c.boxWidth() - 3
 	var lines []string
-	add := func(words string) { lines = append(lines, font.Break(words, scene.Regular, textEm, width)...) }
+	add := func(words string) { lines = append(lines, font.Break(words, scene.Regular, sheet.TextEm, width)...) }
 	switch s.Do {
 	case plan.Tighten:
 		add(otherTorque(s))
@@ -179,11 +180,11 @@ func (c *card) below(s *plan.Stage) []string {
 		add(fmt.Sprintf("%g %%, %s", s.Percent, wordWorkedOut))
 	}
 	add(s.Note)
-	return atMost(lines, mostBelow, scene.Regular, textEm, width)
+	return sheet.AtMost(lines, mostBelow, scene.Regular, sheet.TextEm, width)
 }
 
 // figure draws what the stage is about.
-func (c *card) figure(p *pen, s *plan.Stage, x, y, w float64) {
+func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	mid, words := y+14.6, figureWords(s)
 	switch s.Do {
 	case plan.Tighten:
@@ -234,13 +235,13 @@ func otherTorque(s *plan.Stage) string {
 }
 
 // bigFigure sets a figure with its unit smaller behind it, centred on x.
-func (c *card) bigFigure(p *pen, x, y float64, figure, unitSign string) {
+func (c *card) bigFigure(p *sheet.Pen, x, y float64, figure, unitSign string) {
 	const gap = unitGap
-	wide := font.Width(figure, scene.Bold, figureEm)
-	behind := font.Width(unitSign, scene.Bold, headEm)
+	wide := font.Width(figure, scene.Bold, sheet.FigureEm)
+	behind := font.Width(unitSign, scene.Bold, sheet.HeadEm)
 	start := x - (wide+gap+behind)/2
-	p.write(start, y, figureEm, scene.Bold, scene.Start, scene.Black, figure)
-	p.write(start+wide+gap, y, headEm, scene.Bold, scene.Start, scene.Black, unitSign)
+	p.Write(start, y, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, figure)
+	p.Write(start+wide+gap, y, sheet.HeadEm, scene.Bold, scene.Start, scene.Black, unitSign)
 }
 
 const (
@@ -250,10 +251,10 @@ const (
 )
 
 // beside sets a picture and a figure next to each other, centred in the box.
-func (c *card) beside(p *pen, x, y, w float64, icon func(p *pen, x, y float64), figure string) {
+func (c *card) beside(p *sheet.Pen, x, y, w float64, icon func(p *sheet.Pen, x, y float64), figure string) {
 	const gap = iconGap
-	wide := font.Width(figure, scene.Bold, figureEm)
+	wide := font.Width(figure, scene.Bold, sheet.FigureEm)
 	start := x + (w-2*iconRadius-gap-wide)/2
-	icon(p, start+iconRadius, y-figureEm*font.CapHeight/2)
-	p.write(start+2*iconRadius+gap, y, figureEm, scene.Bold, scene.Start, scene.Black, figure)
+	icon(p, start+iconRadius, y-sheet.FigureEm*font.CapHeight/2)
+	p.Write(start+2*iconRadius+gap, y, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, figure)
 }

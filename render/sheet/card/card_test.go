@@ -1,4 +1,4 @@
-package sheet_test
+package card_test
 
 import (
 	"bytes"
@@ -18,6 +18,8 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
@@ -44,7 +46,7 @@ func planOf(t testing.TB, nameOrText string) plan.Plan {
 // checkCard lays a card out and reports every fault of its layout.
 func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {
 	t.Helper()
-	document, notes := sheet.Card(p, paper, sheet.BothSides)
+	document, notes := card.Document(p, ask(paper, card.BothSides))
 	for _, page := range document.Pages {
 		for _, fault := range scene.CheckLayout(page) {
 			t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
@@ -122,7 +124,7 @@ func generated(seed uint64) string {
 // The look of the sheets, rule by rule: heights of capitals.
 func TestHeightsOfLetters(t *testing.T) {
 	for _, name := range patterns.Builtin() {
-		document, _ := sheet.Card(planOf(t, name), mustPaper(t, "a4"), sheet.BothSides)
+		document, _ := card.Document(planOf(t, name), ask(mustPaper(t, "a4"), card.BothSides))
 		for _, page := range document.Pages {
 			for _, it := range page.Items {
 				text, ok := it.(scene.Text)
@@ -147,8 +149,8 @@ func TestHeightsOfLetters(t *testing.T) {
 func TestEveryFastenerIsOnTheCard(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, which := range []sheet.Which{sheet.TightenSide, sheet.LoosenSide} {
-			document, _ := sheet.Card(p, mustPaper(t, "a4"), which)
+		for _, which := range []card.Which{card.TightenSide, card.LoosenSide} {
+			document, _ := card.Document(p, ask(mustPaper(t, "a4"), which))
 			numbers, boxes := map[string]int{}, 0
 			for _, page := range document.Pages {
 				for _, it := range page.Items {
@@ -170,7 +172,7 @@ func TestEveryFastenerIsOnTheCard(t *testing.T) {
 				}
 			}
 			side := p.Tighten
-			if which == sheet.LoosenSide {
+			if which == card.LoosenSide {
 				side = p.Loosen
 			}
 			want := 0
@@ -194,7 +196,7 @@ func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
 
 // The two sides cannot be confused: one badge is solid, one is outlined.
 func TestBadgesDiffer(t *testing.T) {
-	document, _ := sheet.Card(planOf(t, "p4-head"), mustPaper(t, "a4"), sheet.BothSides)
+	document, _ := card.Document(planOf(t, "p4-head"), ask(mustPaper(t, "a4"), card.BothSides))
 	inks := map[string]scene.Ink{}
 	for _, page := range document.Pages {
 		for _, it := range page.Items {
@@ -218,7 +220,7 @@ tighten:
   stages: [{percent: 30}, {percent: 100}]
   source: works manual
 `
-	document, _ := sheet.Card(planOf(t, text), mustPaper(t, "a4"), sheet.TightenSide)
+	document, _ := card.Document(planOf(t, text), ask(mustPaper(t, "a4"), card.TightenSide))
 	marked, said := 0, 0
 	for _, it := range document.Pages[0].Items {
 		words, ok := it.(scene.Text)
@@ -241,7 +243,7 @@ tighten:
 // from it.
 func TestGoldenScenes(t *testing.T) {
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-pump-flange"} {
-		document, _ := sheet.Card(planOf(t, name), mustPaper(t, "a4"), sheet.BothSides)
+		document, _ := card.Document(planOf(t, name), ask(mustPaper(t, "a4"), card.BothSides))
 		var got bytes.Buffer
 		if err := scene.Dump(&got, document); err != nil {
 			t.Fatal(err)
@@ -257,7 +259,7 @@ func TestGoldenScenes(t *testing.T) {
 			t.Fatal(err)
 		}
 		if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
-			t.Errorf("%s (-golden +got; go test ./render/sheet -update writes it anew):\n%s", name, diff)
+			t.Errorf("%s (-golden +got; go test ./render/sheet/card -update writes it anew):\n%s", name, diff)
 		}
 	}
 }
@@ -274,7 +276,7 @@ func TestCrowdedParts(t *testing.T) {
 			"\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n")
 		for _, paper := range sheet.Papers {
 			notes := checkCard(t, p, paper)
-			document, _ := sheet.Card(p, paper, sheet.TightenSide)
+			document, _ := card.Document(p, ask(paper, card.TightenSide))
 			placed := 0
 			for _, it := range document.Pages[0].Items {
 				if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
@@ -294,7 +296,7 @@ func TestSecondBankIsMirrored(t *testing.T) {
 	right := left
 	right.Joint = left.Joint.Mirrored(geometry.AxisX)
 	at := func(p plan.Plan) map[string]float64 {
-		document, _ := sheet.Card(p, mustPaper(t, "a4"), sheet.TightenSide)
+		document, _ := card.Document(p, ask(mustPaper(t, "a4"), card.TightenSide))
 		x := map[string]float64{}
 		for _, it := range document.Pages[0].Items {
 			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
@@ -311,6 +313,11 @@ func TestSecondBankIsMirrored(t *testing.T) {
 	}
 }
 
+// ask wants a card in English.
+func ask(paper sheet.Paper, side card.Which) card.Request {
+	return card.Request{Paper: paper, Side: side, Words: words.English()}
+}
+
 func mustPaper(t testing.TB, name string) sheet.Paper {
 	t.Helper()
 	paper, err := sheet.FindPaper(name)
@@ -323,6 +330,6 @@ func mustPaper(t testing.TB, name string) sheet.Paper {
 func BenchmarkCardScene(b *testing.B) {
 	p, paper := planOf(b, "p4-head"), mustPaper(b, "a4")
 	for b.Loop() {
-		sheet.Card(p, paper, sheet.BothSides)
+		card.Document(p, ask(paper, card.BothSides))
 	}
 }

@@ -1,99 +1,64 @@
-package sheet
+package card
 
 import (
-	"strconv"
-
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 )
 
-// name is the name of a page in file names: tighten, tighten-2.
-func (c *card) name(page int) string {
-	name := string(TightenSide)
+// name is the name of the side's first page in file names.
+func (c *card) name() string {
 	if c.loosening {
-		name = string(LoosenSide)
+		return string(LoosenSide)
 	}
-	if page > 1 {
-		name += "-" + strconv.Itoa(page)
-	}
-	return name
+	return string(TightenSide)
 }
 
-// flow is the run of a side's pages while they fill: the present page, and what
-// of it is free.
+// flow is the run of a side's pages while they fill.
 type flow struct {
-	c         *card
-	leaves    []*pen
-	p         *pen
-	y, bottom float64
-}
-
-// turn begins a new page with the header.
-func (f *flow) turn() {
-	f.p = &pen{paper: f.c.paper}
-	f.leaves = append(f.leaves, f.p)
-	f.y = f.c.header(f.p) + 2
-	f.bottom = f.c.paper.Height - f.c.paper.Margin - f.c.footHeight() - 2
-}
-
-// room begins a new page where a height does not fit.
-func (f *flow) room(height float64) {
-	if f.bottom-f.y < height {
-		f.turn()
-	}
+	*sheet.Run
+	c *card
 }
 
 // pages lays the side out. The part stands on the first page; stages, tick
 // grid and checks follow there as far as the part keeps enough room, else on
 // further pages with the same header and foot.
 func (c *card) pages() ([]scene.Page, []string) {
-	f := &flow{c: c}
-	f.turn()
-	first := c.choose(f.bottom - f.y)
-	below := f.bottom - c.height(first)
-	drawn := c.part(f.p, f.y, below)
-	f.y = below
+	f := &flow{sheet.NewRun(c.paper, c.words, c.heading(), c.foot()), c}
+	first := c.choose(f.Bottom - f.Y)
+	below := f.Bottom - c.height(first)
+	drawn := c.part(f.Pen, f.Y, below)
+	f.Y = below
 	if !first.has(stagesBlock) {
-		f.turn()
+		f.Turn()
 	}
-	c.stages(f.p, f.y)
-	f.y += c.stagesHeight()
+	c.stages(f.Pen, f.Y)
+	f.Y += c.stagesHeight()
 	if first.has(gridBlock) {
 		f.grid()
-		c.checks(f.p, f.bottom-c.checksHeight())
+		c.checks(f.Pen, f.Bottom-c.checksHeight())
 	} else {
 		// What to see to first stands before the grid.
-		f.room(c.checksHeight())
-		c.checks(f.p, f.y)
-		f.y += c.checksHeight()
+		f.Room(c.checksHeight())
+		c.checks(f.Pen, f.Y)
+		f.Y += c.checksHeight()
 		f.grid()
 	}
-	return c.finish(f.leaves), c.left(drawn)
+	return f.Pages(c.name()), c.left(drawn)
 }
 
 // grid draws the tick grid over as many pages as it needs.
 func (f *flow) grid() {
 	for bands := f.c.bands(); len(bands) > 0; {
-		n := fitting(bands, f.bottom-f.y-gridHead)
+		n := fitting(bands, f.Bottom-f.Y-gridHead)
 		if n == 0 {
-			f.turn()
-			n = max(1, fitting(bands, f.bottom-f.y-gridHead))
+			f.Turn()
+			n = max(1, fitting(bands, f.Bottom-f.Y-gridHead))
 		}
-		f.c.grid(f.p, f.y, bands[:n])
-		f.y += gridHeight(bands[:n])
+		f.c.grid(f.Pen, f.Y, bands[:n])
+		f.Y += gridHeight(bands[:n])
 		bands = bands[n:]
 	}
-}
-
-func (c *card) finish(leaves []*pen) []scene.Page {
-	var pages []scene.Page
-	for k, p := range leaves {
-		c.foot(p, k+1, len(leaves))
-		pages = append(pages, scene.Page{
-			Name: c.name(k + 1), Width: c.paper.Width, Height: c.paper.Height, Margin: c.paper.Margin, Items: p.items,
-		})
-	}
-	return pages
 }
 
 // blocks is a set of the things that stand under the part.
@@ -148,7 +113,7 @@ func (c *card) numberCap(height float64) float64 {
 		return -1
 	}
 	enough := 5.0
-	if len(c.side.Order) > 20 || c.paper.narrow() {
+	if len(c.side.Order) > 20 || c.paper.Narrow() {
 		enough = 3.0 // the figures beside the part are worth more on small paper
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{

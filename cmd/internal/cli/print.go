@@ -1,0 +1,85 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/render"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+)
+
+// printFlags are the flags of every command that draws sheets.
+type printFlags struct {
+	formats, paper, language *string
+	landscape                *bool
+	dpi                      *int
+	folder                   *string
+	asJSON                   *bool
+}
+
+// addPrintFlags adds them; formats are those written where none are asked for.
+func addPrintFlags(flags *pflag.FlagSet, formats string) printFlags {
+	return printFlags{
+		formats:   flags.String("format", formats, "one or more `formats`, with commas between: "+choices(render.Formats)),
+		paper:     flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", ")),
+		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
+		language:  flags.String("lang", words.English().Language, "`language` of the printed words, one of "+strings.Join(words.Languages(), ", ")),
+		dpi:       flags.Int("dpi", 300, "`dots` per inch of PNG pictures"),
+		folder:    outFlag(flags),
+		asJSON:    jsonFlag(flags),
+	}
+}
+
+// chosen gives what the flags ask for, or what is wrong with them.
+func (f printFlags) chosen() (ask job.Printing, err error) {
+	if err := checkFolder(*f.folder); err != nil {
+		return ask, err
+	}
+	if ask.Paper, err = sheet.FindPaper(*f.paper); err != nil {
+		return ask, err
+	}
+	if *f.landscape {
+		ask.Paper = ask.Paper.Landscape()
+	}
+	if ask.Words, err = words.Find(*f.language); err != nil {
+		return ask, err
+	}
+	for _, name := range strings.Split(*f.formats, ",") {
+		format, err := render.FindFormat(name)
+		if err != nil {
+			return ask, err
+		}
+		if !slices.Contains(ask.Formats, format) {
+			ask.Formats = append(ask.Formats, format)
+		}
+	}
+	ask.DPI = *f.dpi
+	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
+}
+
+// deliver writes the files that a job has drawn, tells their paths, and warns
+// of what the notes say.
+func (p *Program) deliver(files []render.File, notes []string, f printFlags) Status {
+	for _, note := range notes {
+		fmt.Fprintf(p.Stderr, "drawdown: warning: %s\n", note)
+	}
+	paths, err := writeFiles(*f.folder, files)
+	if err != nil {
+		return p.fail(Failed, err)
+	}
+	if *f.asJSON {
+		return p.printJSON(struct {
+			Files    []string `json:"files"`
+			Warnings []string `json:"warnings"`
+		}{paths, append([]string{}, notes...)})
+	}
+	for _, path := range paths {
+		fmt.Fprintln(p.Stdout, path)
+	}
+	return Done
+}

@@ -1,0 +1,100 @@
+// Package card lays out the card of a joint: the tightening side and the
+// loosening side.
+package card
+
+import (
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Which says which sides of a card to lay out.
+type Which string
+
+const (
+	BothSides   Which = "both"
+	TightenSide Which = "tighten"
+	LoosenSide  Which = "loosen"
+)
+
+// Request says how a card is wanted.
+type Request struct {
+	Paper sheet.Paper
+	Side  Which
+	Words *words.Catalogue
+}
+
+// Sides lists the choices.
+var Sides = []Which{BothSides, TightenSide, LoosenSide}
+
+// Document lays out a plan's card: the tightening side, the loosening side, or
+// both, each over as many pages as it needs, counted by itself. The notes tell
+// what found no room on this paper.
+func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
+	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
+	for _, side := range []Which{TightenSide, LoosenSide} {
+		if ask.Side != side && ask.Side != BothSides {
+			continue
+		}
+		pages, left := Pages(p, ask, side)
+		sheet.Count(pages)
+		doc.Pages, notes = append(doc.Pages, pages...), append(notes, left...)
+	}
+	return doc, notes
+}
+
+// Pages lays out one side of a card; the pages lack their count.
+//
+// A side on A3 is the A4 side enlarged, to be read from further away, unless it
+// has so many fasteners, or words, that they need the room.
+func Pages(p plan.Plan, ask Request, side Which) (pages []scene.Page, notes []string) {
+	if ask.Paper.Name == "a3" && len(p.Joint.Fasteners) <= mostEnlarged {
+		if pages, notes := enlarged(p, ask, side); len(notes) == 0 {
+			return pages, nil
+		}
+	}
+	return newCard(p, ask, side == LoosenSide).pages()
+}
+
+// mostEnlarged is the number of fasteners up to which an A3 card is an A4 card
+// enlarged.
+const mostEnlarged = 40
+
+func enlarged(p plan.Plan, ask Request, side Which) ([]scene.Page, []string) {
+	paper := ask.Paper
+	small, _ := sheet.FindPaper("a4")
+	if paper.Width > paper.Height {
+		small = small.Landscape()
+	}
+	ask.Paper = small
+	pages, notes := Pages(p, ask, side)
+	for k, page := range pages {
+		pages[k] = scene.Scaled(page, paper.Width, paper.Height, paper.Width/small.Width)
+	}
+	return pages, notes
+}
+
+// card is one side of a card while it is laid out.
+type card struct {
+	plan      plan.Plan
+	side      plan.Side
+	loosening bool
+	paper     sheet.Paper
+	words     *words.Catalogue
+	numbers   []int
+	second    []string // second numbers of the fasteners; nil where there are none
+	// crowded says that numbers stand on leader lines; the second numbers then
+	// stand in the tick grid.
+	crowded bool
+	covers  map[int][]bool // which fasteners a stage covers, by its number
+}
+
+func newCard(p plan.Plan, ask Request, loosening bool) *card {
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words, covers: map[int][]bool{}}
+	if loosening {
+		c.side = p.Loosen
+	}
+	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
+	return c
+}

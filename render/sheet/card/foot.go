@@ -1,0 +1,34 @@
+package card
+
+import (
+	"slices"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/sequence/plan"
+)
+
+func (c *card) foot() sheet.Foot {
+	w := c.words.Sheet
+	return sheet.Foot{Lines: c.footLines(), Sign: []string{w.DoneBy, w.WrenchNumber, w.Date, w.CheckedBy}}
+}
+
+// footLines say where the figures come from.
+func (c *card) footLines() []string {
+	words := "Figures: " + c.plan.Source + "."
+	if c.plan.Source == "" {
+		words = wordNoSource
+	} else if slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return s.WorkedOut }) {
+		words += " " + wordWorkedOutAll
+	}
+	width := c.paper.Content()
+	lines := font.Break(words+" "+c.words.Sheet.ManualFirst, scene.Regular, sheet.TextEm, width)
+	if c.loosening {
+		return lines
+	}
+	for _, a := range c.plan.Assumptions {
+		lines = append(lines, font.Break("≈ "+a, scene.Regular, sheet.TextEm, width)...)
+	}
+	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
+}

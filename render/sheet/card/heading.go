@@ -1,0 +1,57 @@
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/render/sheet"
+	"drawdown/sequence/plan"
+)
+
+// heading has the badge that tells the two cards apart across the bench: solid
+// to tighten, in outline to loosen.
+func (c *card) heading() sheet.Heading {
+	badge := wordTighten
+	if c.loosening {
+		badge = wordLoosen
+	}
+	return sheet.Heading{
+		Title: c.plan.Title, Badge: badge, Solid: !c.loosening,
+		Subtitle: c.subtitle(), Identity: sheet.Identity(c.plan, c.words),
+	}
+}
+
+// subtitle names the machine and the fasteners: 10 main M10×1.5 × 110 mm.
+func (c *card) subtitle() string {
+	var parts []string
+	if c.plan.Machine != "" {
+		parts = append(parts, c.plan.Machine)
+	}
+	for _, k := range c.plan.Kinds {
+		parts = append(parts, c.kindLine(k))
+	}
+	return strings.Join(parts, " · ")
+}
+
+func (c *card) kindLine(k plan.Kind) string {
+	words := fmt.Sprintf("%d × %s", c.plan.Count(k.Name), k.Name)
+	if k.Thread != nil {
+		words += " " + k.Thread.Name
+	}
+	if k.Length > 0 {
+		words += " × " + lengthOf(k)
+	}
+	if k.Class != "" {
+		words += ", " + k.Class
+	}
+	return words
+}
+
+// lengthOf prints the length as the bolt drawer is marked: in inches for inch
+// threads.
+func lengthOf(k plan.Kind) string {
+	if k.Thread != nil && k.Thread.Unified() {
+		return k.Length.Inches()
+	}
+	return k.Length.String()
+}

@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+const (
+	badgeWidth  = 38.0
+	badgeHeight = 12.0
+)
+
+// Heading stands at the top of every page of a sheet.
+type Heading struct {
+	Title    string
+	Badge    string // one or two words that name the sheet across the bench
+	Solid    bool   // the badge is solid, not in outline
+	Subtitle string // what it is about; up to three lines
+	Identity string // tells an old print from a new one
+}
+
+// Draw draws the heading and gives the y of its rule.
+func (h Heading) Draw(p *Pen) float64 {
+	top := p.Paper.Margin
+	room := p.Paper.Content() - badgeWidth - 4
+	em, lines := TitleEm, font.Break(h.Title, scene.Bold, TitleEm, room)
+	if len(lines) > 2 {
+		em, lines = HeadEm, font.Break(h.Title, scene.Bold, HeadEm, room)
+	}
+	lines = AtMost(lines, 3, scene.Bold, em, room)
+	y := top + 7.2
+	for k, words := range lines {
+		if k > 0 {
+			y += em * 1.1
+		}
+		p.Write(p.Left(), y, em, scene.Bold, scene.Start, scene.Black, words)
+	}
+	h.badge(p, top)
+	y = max(y, top+badgeHeight) + 5.5
+	for _, words := range h.small(p, h.Subtitle) {
+		p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, words)
+		y += Line
+	}
+	p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, TextEm, p.Paper.Content()))
+	y += 2
+	p.Rule(p.Left(), y, p.Right(), y, 0.6)
+	return y
+}
+
+func (h Heading) small(p *Pen, words string) []string {
+	return AtMost(font.Break(words, scene.Regular, TextEm, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
+}
+
+// badgeEm is the size of the word in the badge; a longer word is set smaller.
+const badgeEm = 5.4
+
+func (h Heading) badge(p *Pen, top float64) {
+	x := p.Right() - badgeWidth
+	fill, ink := scene.White, scene.Black
+	if h.Solid {
+		fill, ink = scene.Black, scene.White
+	}
+	em := badgeEm
+	if wide := font.Width(h.Badge, scene.Bold, em); wide > badgeWidth-4 {
+		em *= (badgeWidth - 4) / wide
+	}
+	p.Panel(x+0.4, top+0.4, badgeWidth-0.8, badgeHeight-0.8, 0, fill, 0.8)
+	p.Write(x+badgeWidth/2, top+badgeHeight/2+em*font.CapHeight/2, em, scene.Bold, scene.Middle, ink, h.Badge)
+}

@@ -1,0 +1,31 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Identity tells an old print of a plan from a new one, and how the part is
+// seen.
+func Identity(p plan.Plan, w *words.Catalogue) string {
+	parts := []string{fmt.Sprintf(w.Sheet.Card, p.Fingerprint)}
+	if p.Revision != "" {
+		parts = append(parts, fmt.Sprintf(w.Sheet.Revision, p.Revision))
+	}
+	if p.Date != "" {
+		parts = append(parts, p.Date)
+	}
+	if p.View != "" {
+		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, p.View))
+	}
+	if p.Mirrored {
+		parts = append(parts, w.Sheet.Mirrored)
+	}
+	if p.Asked != "" {
+		parts = append(parts, fmt.Sprintf(w.Sheet.Asked, p.Asked))
+	}
+	return strings.Join(parts, " · ")
+}

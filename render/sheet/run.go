@@ -1,0 +1,59 @@
+package sheet
+
+import (
+	"strconv"
+
+	"drawdown/render/scene"
+	"drawdown/render/words"
+)
+
+// Run is the run of a sheet's pages while they fill: the present page, and
+// what of it is free. Every page has the same heading and foot.
+type Run struct {
+	Pen       *Pen
+	Y, Bottom float64 // what is free of the present page
+
+	paper   Paper
+	words   *words.Catalogue
+	heading Heading
+	foot    Foot
+	leaves  []*Pen
+}
+
+// NewRun begins a run with its first page.
+func NewRun(paper Paper, w *words.Catalogue, heading Heading, foot Foot) *Run {
+	r := &Run{paper: paper, words: w, heading: heading, foot: foot}
+	r.Turn()
+	return r
+}
+
+// Turn begins a new page with the heading.
+func (r *Run) Turn() {
+	r.Pen = &Pen{Paper: r.paper, Words: r.words}
+	r.leaves = append(r.leaves, r.Pen)
+	r.Y = r.heading.Draw(r.Pen) + 2
+	r.Bottom = r.paper.Height - r.paper.Margin - r.foot.Height(r.paper) - 2
+}
+
+// Room begins a new page where a height does not fit.
+func (r *Run) Room(height float64) {
+	if r.Bottom-r.Y < height {
+		r.Turn()
+	}
+}
+
+// Pages ends the run: it draws the feet and gives the pages, named in file
+// names after the sheet: tighten, tighten-2. They lack their page count, which
+// depends on what they are bound with: see Count.
+func (r *Run) Pages(name string) []scene.Page {
+	var pages []scene.Page
+	for k, p := range r.leaves {
+		r.foot.draw(p, k == len(r.leaves)-1)
+		page := scene.Page{Name: name, Width: r.paper.Width, Height: r.paper.Height, Margin: r.paper.Margin, Items: p.Items}
+		if k > 0 {
+			page.Name += "-" + strconv.Itoa(k+1)
+		}
+		pages = append(pages, page)
+	}
+	return pages
+}

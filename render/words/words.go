@@ -1,0 +1,60 @@
+// Package words holds every word that is printed on a sheet: one catalogue a
+// language, each with the same fields. A sheet never spells a word itself, so
+// that a word that a language lacks is seen by a test, not by a reader.
+//
+// What a pattern file says (titles, notes, cautions, names of kinds) stays as
+// it is written there.
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Catalogue is the printed words of one language. Verbs such as %d and %s
+// stand where a sheet fills in figures and names; they may change places with
+// %[2]s.
+type Catalogue struct {
+	Language string // BCP 47 tag
+	Name     string // of the language, in itself
+	Sheet    Sheet
+}
+
+// Sheet is what all sheets share.
+type Sheet struct {
+	Card     string // card %s: the fingerprint of the file
+	Revision string // rev %s
+	Seen     string // seen %s: from above
+	Mirrored string
+	Asked    string // order %s, not the file's own
+
+	DoneBy, WrenchNumber, Date, CheckedBy string // places to sign
+	SignOnLast                            string // where the places to sign are
+
+	ManualFirst string
+}
+
+var catalogues = []*Catalogue{&english}
+
+// Languages lists the tags of all catalogues.
+func Languages() []string {
+	var tags []string
+	for _, c := range catalogues {
+		tags = append(tags, c.Language)
+	}
+	return tags
+}
+
+// English is the language of a sheet where none is asked for.
+func English() *Catalogue { return &english }
+
+// Find gives the catalogue of a language by its tag; the error lists those
+// there are.
+func Find(tag string) (*Catalogue, error) {
+	i := slices.IndexFunc(catalogues, func(c *Catalogue) bool { return strings.EqualFold(c.Language, tag) })
+	if i < 0 {
+		return nil, fmt.Errorf("language %q is not known; allowed: %s", tag, strings.Join(Languages(), ", "))
+	}
+	return catalogues[i], nil
+}

@@ -1,0 +1,41 @@
+package words
+
+import (
+	"reflect"
+	"testing"
+)
+
+// A word that a language lacks would leave a gap on the paper.
+func TestEveryLanguageHasEveryWord(t *testing.T) {
+	for _, c := range catalogues {
+		checkFilled(t, c.Language, reflect.ValueOf(*c))
+	}
+}
+
+func checkFilled(t *testing.T, path string, v reflect.Value) {
+	t.Helper()
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			checkFilled(t, path+"."+v.Type().Field(i).Name, v.Field(i))
+		}
+	case reflect.Slice, reflect.Array:
+		if v.Len() == 0 {
+			t.Errorf("%s is empty", path)
+		}
+		for i := range v.Len() {
+			checkFilled(t, path, v.Index(i))
+		}
+	case reflect.Map:
+		if v.Len() == 0 {
+			t.Errorf("%s is empty", path)
+		}
+		for _, key := range v.MapKeys() {
+			checkFilled(t, path+"."+key.String(), v.MapIndex(key))
+		}
+	case reflect.String:
+		if v.String() == "" {
+			t.Errorf("%s has no words", path)
+		}
+	}
+}
