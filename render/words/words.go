@@ -35,7 +35,7 @@ type Sheet struct {
 	ManualFirst string
 }
 
-var catalogues = []*Catalogue{&english}
+var catalogues = []*Catalogue{&english, &spanish, &german, &french}
 
 // Languages lists the tags of all catalogues.
 func Languages() []string {
