@@ -4,8 +4,6 @@
 package diagram
 
 import (
-	"strconv"
-
 	"drawdown/geometry"
 	"drawdown/render/scene"
 	"drawdown/sequence/plan"
@@ -13,8 +11,14 @@ import (
 
 // Request is what to draw, and where.
 type Request struct {
-	Plan  plan.Plan
-	Order []int // the fasteners as they are numbered here, from 1
+	Plan plan.Plan
+	// Order lists the fasteners as they are numbered here, from 1. It is used
+	// only where Show is Numbers.
+	Order []int
+	Show  Show
+	// Words are what stands in the marks where Show is Words, one for each
+	// fastener; empty strings are left out.
+	Words []string
 	// Beside is a second, small number for each fastener, such as the
 	// tightening number on a loosening card or the cast number; empty strings
 	// are left out. Nil draws none.
@@ -28,9 +32,11 @@ type Drawing struct {
 	// Path says that arrows show the order, WholePath that they join all
 	// numbers; Rings, that every second ring is shaded instead.
 	Path, WholePath, Rings bool
-	// Led says that numbers stand outside their marks on leader lines.
+	// Led says that the marks are too small to write in: numbers or words stand
+	// outside them, on leader lines where crowded.
 	Led bool
-	// Unplaced are the numbers, and Dropped the labels, that found no room.
+	// Unplaced are the fasteners whose number or word found no room, by their
+	// index in the joint; Dropped are the labels that found none.
 	Unplaced []int
 	Dropped  []string
 	// BesideLeftOut counts the small numbers that found no room.
@@ -68,7 +74,7 @@ type sketch struct {
 func Draw(req Request) Drawing {
 	first := newSketch(req)
 	sizes := first.sizes()
-	if len(req.Order) <= pathLimit {
+	if req.Show == Numbers && first.count() <= pathLimit {
 		for _, bowRoom := range bowRooms {
 			for _, z := range sizes {
 				z.bowRoom = bowRoom
@@ -81,7 +87,7 @@ func Draw(req Request) Drawing {
 	best, chosen := first, sizes[0]
 	best.arrange(chosen)
 	for _, z := range sizes[1:] {
-		if len(best.out.Unplaced) == 0 || len(req.Order) > hopeless {
+		if len(best.out.Unplaced) == 0 || first.count() > hopeless {
 			break
 		}
 		if s := newSketch(req); !s.arrange(z) && len(s.out.Unplaced) < len(best.out.Unplaced) {
@@ -96,9 +102,12 @@ func Draw(req Request) Drawing {
 var bowRooms = []float64{0, 6, 12}
 
 func newSketch(req Request) *sketch {
-	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), numbers: make([]int, len(req.Order)), air: plentyAir, space: newSpace(req.Box, len(req.Order))}
-	for k, i := range req.Order {
-		s.numbers[i] = k + 1
+	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), air: plentyAir, space: newSpace(req.Box, len(req.Plan.Joint.Fasteners))}
+	s.numbers = make([]int, s.count())
+	if req.Show == Numbers {
+		for k, i := range req.Order {
+			s.numbers[i] = k + 1
+		}
 	}
 	return s
 }
@@ -127,5 +136,3 @@ func (s *sketch) add(items ...scene.Item) { s.out.Items = append(s.out.Items, it
 
 // name joins a fastener's mark, number and leader for the layout check.
 func (s *sketch) name(fastener int) string { return s.req.Plan.Joint.Fasteners[fastener].ID }
-
-func (s *sketch) text(fastener int) string { return strconv.Itoa(s.numbers[fastener]) }

@@ -99,15 +99,16 @@ func TestDrawingStaysInItsBox(t *testing.T) {
 // Every number stands once, or is named as unplaced.
 func TestEveryNumberStandsOnce(t *testing.T) {
 	for name, points := range layouts() {
-		d := draw(planned(t, points, nil))
+		p := planned(t, points, nil)
+		d := draw(p)
 		seen := map[string]int{}
 		for _, it := range d.Items {
 			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
 				seen[text.Content]++
 			}
 		}
-		for _, n := range d.Unplaced {
-			seen[strconv.Itoa(n)]++
+		for _, i := range d.Unplaced {
+			seen[strconv.Itoa(p.Tighten.Numbers()[i])]++
 		}
 		for n := 1; n <= len(points); n++ {
 			if seen[strconv.Itoa(n)] != 1 {

@@ -41,7 +41,12 @@ func (s *sketch) placeLed(z size) {
 		return
 	}
 	s.air = littleAir
-	waiting := slices.Clone(s.req.Order)
+	var waiting []int
+	for i := range s.marks {
+		if s.text(i) != "" {
+			waiting = append(waiting, i)
+		}
+	}
 	choices := make(map[int]int, len(waiting))
 	for _, i := range waiting {
 		choices[i] = s.countFree(i, z)
@@ -54,7 +59,7 @@ func (s *sketch) placeLed(z size) {
 	for _, i := range waiting {
 		place, ok := s.find(i, s.numberSize(i, z), reach)
 		if !ok {
-			s.out.Unplaced = append(s.out.Unplaced, s.numbers[i])
+			s.out.Unplaced = append(s.out.Unplaced, i)
 			continue
 		}
 		s.drawLed(i, place, z)

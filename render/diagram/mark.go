@@ -89,14 +89,14 @@ func (s *sketch) placeMarks(z size) {
 
 // rim is what the second ring of the last fastener adds to its mark.
 func (s *sketch) rim(fastener int) float64 {
-	if s.numbers[fastener] == len(s.numbers) && len(s.numbers) > 1 {
+	if s.last(fastener) {
 		return ringGap
 	}
 	return 0
 }
 
-// drawMarks draws the marks and the numbers in them: the first filled, the
-// last ringed twice.
+// drawMarks draws the marks and what stands in them: the first number filled,
+// the last ringed twice.
 func (s *sketch) drawMarks(z size) {
 	for i, m := range s.marks {
 		tag := scene.Tag{Name: s.name(i), Role: scene.Mark}
@@ -105,14 +105,14 @@ func (s *sketch) drawMarks(z size) {
 			line = 0.35
 		}
 		fill, ink := s.fill(i), scene.Black
-		if s.numbers[i] == 1 {
+		if s.first(i) {
 			fill, ink = scene.Black, scene.White
 		}
 		if rim := s.rim(i); rim > 0 {
 			s.add(scene.Shape{Path: m.shape.path(m.at, m.radius+rim), Fill: scene.White, Stroke: scene.Black, Width: line * 0.7, Tag: tag})
 		}
 		s.add(scene.Shape{Path: m.shape.path(m.at, m.radius), Fill: fill, Stroke: scene.Black, Width: line, Tag: tag})
-		if !z.led {
+		if !z.led && s.text(i) != "" {
 			s.add(numberText(m.at, z, ink, s.text(i), tag.Name))
 		}
 	}

@@ -15,11 +15,11 @@ const pathLimit = 24
 // main group has none, rings are shaded instead.
 func (s *sketch) planPath() []scene.Item {
 	var routes []route
-	if len(s.marks) <= pathLimit && !s.out.Led {
+	if s.req.Show == Numbers && len(s.marks) <= pathLimit && !s.out.Led {
 		routes = s.allRoutes()
 	}
 	if !s.out.Path {
-		s.out.Rings = s.ringsGuide()
+		s.out.Rings = s.req.Show == Numbers && s.ringsGuide()
 		return nil
 	}
 	s.out.WholePath = len(routes) == len(s.marks)-1

@@ -3,15 +3,14 @@ package diagram
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"drawdown/geometry"
 	"drawdown/render/font"
-	"drawdown/render/scene"
 )
 
 // Heights of the capitals of sequence numbers, in millimetres.
 const (
+	writtenCap = 7.0 // to begin with in an empty mark, for a number written by hand
 	largestCap = 6.0 // for a few fasteners
 	largerCap  = 5.5
 	usualCap   = 5.0 // the least up to twenty fasteners on A4
@@ -40,9 +39,11 @@ func (z size) em() float64 { return z.capMm / font.CapHeight }
 // the numbers stand on leader lines: by marks as large as keep apart, then by
 // marks that leave room for a number between them.
 func (s *sketch) sizes() []size {
-	n := len(s.req.Order)
+	n := s.count()
 	first := largestCap
 	switch {
+	case s.req.Show == Blank:
+		first = writtenCap
 	case n > usualCount:
 		first = smallerCap
 	case n > fewCount:
@@ -53,7 +54,7 @@ func (s *sketch) sizes() []size {
 		if len(sizes) > 0 && capMm < usualCap {
 			break
 		}
-		if z := (size{capMm: capMm, radius: numberRadius(n, capMm)}); s.apart(z) {
+		if z := (size{capMm: capMm, radius: s.holdingRadius(capMm)}); s.apart(z) {
 			sizes = append(sizes, z)
 		}
 	}
@@ -63,7 +64,7 @@ func (s *sketch) sizes() []size {
 	return []size{s.largestLed(s.apart), s.largestLed(s.leavesRoom)}
 }
 
-// largestLed gives the largest marks, with numbers outside, that pass the test.
+// largestLed gives the largest marks, with their texts outside, that pass the test.
 func (s *sketch) largestLed(test func(size) bool) size {
 	z := size{capMm: leastCap, led: true, radius: 2.2}
 	for z.radius > smallestMark && !test(z) {
@@ -87,12 +88,6 @@ const (
 	smallestMark = 0.7
 	ledEdge      = 10.0 // kept free round the fasteners for numbers on leaders
 )
-
-// numberRadius is the radius of a round mark that holds the widest number.
-func numberRadius(count int, capMm float64) float64 {
-	widest := font.Width("0", scene.Bold, capMm/font.CapHeight) * float64(len(strconv.Itoa(count)))
-	return math.Hypot(widest/2, capMm/2) + 0.8
-}
 
 // fitWith fits the part into the box with marks of the given size.
 func (s *sketch) fitWith(z size) view {
@@ -123,8 +118,8 @@ func (s *sketch) widest(radius float64) float64 {
 	return widest
 }
 
-// NumberCap tells how high the numbers would be in a box, without drawing, and
-// whether they would stand outside their marks.
+// NumberCap tells how high the numbers or words would be in a box, without
+// drawing, and whether they would stand outside their marks.
 func NumberCap(req Request) (capMm float64, led bool) {
 	z := newSketch(req).sizes()[0]
 	return z.capMm, z.led

@@ -1,0 +1,73 @@
+package diagram
+
+import (
+	"math"
+	"strconv"
+
+	"drawdown/geometry"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+// Show is what stands in the marks, or beside them where they are too small.
+type Show uint8
+
+const (
+	// Numbers shows the order: the numbers, the path or the shaded rings, the
+	// first mark filled and the last ringed twice.
+	Numbers Show = iota
+	// Blank leaves the marks empty, as large as there is room for, to be
+	// written in by hand. Nothing tells the order.
+	Blank
+	// Words sets a word for each fastener instead of its number, such as its id
+	// or a share of the load. Nothing tells the order.
+	Words
+)
+
+// IDs gives the fasteners' ids as the words of a check drawing.
+func IDs(j geometry.Joint) []string {
+	ids := make([]string, len(j.Fasteners))
+	for i, f := range j.Fasteners {
+		ids[i] = f.ID
+	}
+	return ids
+}
+
+// count is the number of fasteners.
+func (s *sketch) count() int { return len(s.req.Plan.Joint.Fasteners) }
+
+// text is what stands in a fastener's mark; empty for nothing.
+func (s *sketch) text(fastener int) string {
+	switch {
+	case s.req.Show == Numbers:
+		return strconv.Itoa(s.numbers[fastener])
+	case s.req.Show == Words && fastener < len(s.req.Words):
+		return s.req.Words[fastener]
+	}
+	return ""
+}
+
+// first and last say whether a fastener's mark tells where the order begins or
+// ends.
+func (s *sketch) first(fastener int) bool {
+	return s.req.Show == Numbers && s.numbers[fastener] == 1
+}
+
+func (s *sketch) last(fastener int) bool {
+	return s.req.Show == Numbers && len(s.numbers) > 1 && s.numbers[fastener] == len(s.numbers)
+}
+
+// holdingRadius is the radius of a round mark that holds the widest text. An
+// empty mark is made to hold what would be written there: its number.
+func (s *sketch) holdingRadius(capMm float64) float64 {
+	em := capMm / font.CapHeight
+	widest := 0.0
+	if s.req.Show == Words {
+		for i := range s.count() {
+			widest = math.Max(widest, font.Width(s.text(i), scene.Bold, em))
+		}
+	} else {
+		widest = font.Width("0", scene.Bold, em) * float64(len(strconv.Itoa(s.count())))
+	}
+	return math.Hypot(widest/2, capMm/2) + 0.8
+}

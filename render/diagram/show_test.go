@@ -1,0 +1,108 @@
+package diagram_test
+
+import (
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+// texts gives the words of a drawing's numbers by fastener id, and its marks.
+func texts(d diagram.Drawing) (words map[string]string, marks map[string][]scene.Shape, trails int) {
+	words, marks = map[string]string{}, map[string][]scene.Shape{}
+	for _, it := range d.Items {
+		switch it := it.(type) {
+		case scene.Text:
+			if it.Tag.Role == scene.Number {
+				words[it.Tag.Name] += it.Content
+			}
+		case scene.Shape:
+			switch it.Tag.Role {
+			case scene.Mark:
+				marks[it.Tag.Name] = append(marks[it.Tag.Name], it)
+			case scene.Trail:
+				trails++
+			}
+		}
+	}
+	return words, marks, trails
+}
+
+// A blank drawing has neither number nor path, no mark that tells where the
+// order begins or ends, and marks large enough for a number by hand.
+func TestBlankMarks(t *testing.T) {
+	for name, points := range layouts() {
+		p := planned(t, points, nil)
+		d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Blank, Box: box})
+		words, marks, trails := texts(d)
+		if len(words) > 0 || trails > 0 || d.Path || d.Rings {
+			t.Errorf("%s: %d numbers, %d trails, path %v, rings %v", name, len(words), trails, d.Path, d.Rings)
+		}
+		if len(marks) != len(points) {
+			t.Errorf("%s: %d marks for %d fasteners", name, len(marks), len(points))
+		}
+		for id, shapes := range marks {
+			if len(shapes) != 1 || shapes[0].Fill != scene.White {
+				t.Errorf("%s: mark %s has %d rings, filled %v", name, id, len(shapes), shapes[0].Fill)
+			}
+			// A digit written by hand needs about 8 mm: common practice, no source.
+			if width := shapes[0].Path.Bounds().Width(); len(points) <= 10 && width < 8 {
+				t.Errorf("%s: mark %s is %.1f mm wide", name, id, width)
+			}
+		}
+	}
+}
+
+// Words stand in place of the numbers, each at its own fastener, and nothing
+// tells the order.
+func TestWordsInsteadOfNumbers(t *testing.T) {
+	for name, points := range layouts() {
+		if name == "hopeless" {
+			continue
+		}
+		p := planned(t, points, nil)
+		ids := diagram.IDs(p.Joint)
+		d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: ids, Box: box})
+		words, marks, _ := texts(d)
+		if d.Path || d.Rings {
+			t.Errorf("%s: path %v, rings %v", name, d.Path, d.Rings)
+		}
+		left := map[int]bool{}
+		for _, i := range d.Unplaced {
+			left[i] = true
+		}
+		for i, id := range ids {
+			if want := map[bool]string{false: id}[left[i]]; words[id] != want {
+				t.Errorf("%s: %q stands at %s", name, words[id], id)
+			}
+			if len(marks[id]) != 1 || marks[id][0].Fill != scene.White {
+				t.Errorf("%s: mark %s tells the order", name, id)
+			}
+		}
+	}
+}
+
+// Long words do not shrink below the least height: they leave their marks.
+func TestLongWordsLeaveTheirMarks(t *testing.T) {
+	p := planned(t, geometry.Grid(12, 2, 60, 60, geometry.Point{}), nil)
+	words := make([]string, 24)
+	for i := range words {
+		words[i] = "83 % of 120"
+	}
+	words[4] = "" // is left out
+	d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: words, Box: box})
+	if !d.Led {
+		t.Error("a word of eleven letters stands in its mark")
+	}
+	got, _, _ := texts(d)
+	if len(got)+len(d.Unplaced) != 23 {
+		t.Errorf("%d words stand and %d are left out, of 23", len(got), len(d.Unplaced))
+	}
+	for _, it := range d.Items {
+		if text, ok := it.(scene.Text); ok && text.Size*font.CapHeight < 2 {
+			t.Errorf("%q is %.2f mm high", text.Content, text.Size*font.CapHeight)
+		}
+	}
+}
