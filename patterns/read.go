@@ -127,7 +127,7 @@ func (r *reader) caution(item *node) (plan.Caution, bool) {
 	}
 	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
 	if len(item.entries) != 1 || !containsText(sides, item.entries[0].key.text) {
-		r.fail(item, "", "a caution is a text, {tighten: text} or {loosen: text}; a text with a colon needs quotes")
+		r.fail(item, "", "a caution is a text, {tighten: text} or {loosen: text}; a text with a colon needs quotes, and inside { } one with a comma")
 		return plan.Caution{}, false
 	}
 	side := item.entries[0].key.text

@@ -118,10 +118,15 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
 		lines.MoveTo(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick))
-		lines.LineTo(c.X+d[0]*(r+tick/2), c.Y+d[1]*(r+tick/2))
+		end := s.inBox(scene.Point{X: c.X + d[0]*(r+tick/2), Y: c.Y + d[1]*(r+tick/2)})
+		lines.LineTo(end.X, end.Y)
 	}
 	s.add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.2})
 }
+
+// inBox keeps a point on the drawing's box: a bore at the edge of a part has
+// room for itself, but not for its centre lines.
+func (s *sketch) inBox(p scene.Point) scene.Point { return nearestIn(p, s.req.Box) }
 
 // drawDowel draws a locating pin: a disc with a cross, never under 1 mm.
 func (s *sketch) drawDowel(d geometry.Dowel) {

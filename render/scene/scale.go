@@ -5,7 +5,7 @@ import "math"
 // Scaled gives the page enlarged on a sheet of another size: everything on it
 // grows by the same factor.
 func Scaled(p Page, width, height, factor float64) Page {
-	q := Page{Name: p.Name, Width: width, Height: height, Margin: p.Margin * factor}
+	q := Page{Name: p.Name, Width: width, Height: height, Margin: p.Margin * factor, Bookmarks: p.Bookmarks}
 	for _, it := range p.Items {
 		switch it := it.(type) {
 		case Shape:

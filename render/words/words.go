@@ -19,6 +19,7 @@ type Catalogue struct {
 	Language string // BCP 47 tag
 	Name     string // of the language, in itself
 	Sheet    Sheet
+	Book     Book
 }
 
 // Sheet is what all sheets share.

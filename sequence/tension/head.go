@@ -35,6 +35,21 @@ func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err er
 	return 0, "", fmt.Errorf("%s has no standard hexagon head; state the width across flats (in a file head: 17 mm, as a flag --across 17mm), or the diameter of the bearing face (washer: 20 mm, --head-diameter 20mm)", t.Name)
 }
 
+// socketKey holds the widths across flats of the hexagon sockets of socket head
+// cap screws by nominal diameter: s of ISO 4762, table 1 (values from memory).
+var socketKey = map[float64]unit.Length{
+	3: 2.5, 4: 3, 5: 4, 6: 5, 8: 6, 10: 8, 12: 10, 14: 12, 16: 14, 20: 17, 24: 19, 30: 22, 36: 27,
+}
+
+// KeyAcross gives the width across flats of the hexagon key for a socket head
+// cap screw and its standard, or an error where the table has no such size.
+func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error) {
+	if s, ok := socketKey[t.MajorMm]; ok && !t.Unified() {
+		return s, "ISO 4762 " + sizeName(t), nil
+	}
+	return 0, "", fmt.Errorf("%s has no standard socket head; allowed: %s, or state the width across flats", t.Name, sizesIn(socketKey))
+}
+
 // hexagonStandard gives that of metric hexagon heads; both have the same head.
 func hexagonStandard(t thread.Thread) string {
 	if t.Series == thread.MetricFine {

@@ -61,6 +61,7 @@ type operand int
 const (
 	patternFile operand = iota // a built-in pattern or a file
 	surveyFile                 // a built-in survey or a file
+	machineFile                // a built-in machine or a file
 	builtinName                // a built-in pattern
 	shellName
 	nothing // flags only
@@ -75,6 +76,8 @@ func operands(c command) []string {
 		return nil
 	case surveyFile:
 		return patterns.BuiltinSurveys()
+	case machineFile:
+		return patterns.BuiltinMachines()
 	case builtinName:
 		return append(patterns.Builtin(), newPattern)
 	}
@@ -82,7 +85,9 @@ func operands(c command) []string {
 }
 
 // takesFiles says whether a YAML file may follow a command's name.
-func takesFiles(c command) bool { return c.operand == patternFile || c.operand == surveyFile }
+func takesFiles(c command) bool {
+	return c.operand == patternFile || c.operand == surveyFile || c.operand == machineFile
+}
 
 // values lists what a flag can be set to, for completion.
 func values(flag string) []string {

@@ -14,6 +14,8 @@ var arrows = map[string][]string{
 	"sequence/tension": {"geometry/unit", "geometry/thread"},
 	"sequence/plan":    {"geometry", "geometry/unit", "geometry/thread", "sequence", "sequence/tension"},
 
+	"sequence/overhaul": {"geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
+
 	"sequence/interaction": {"geometry", "geometry/unit", "sequence/plan", "sequence/tension"},
 
 	"patterns/problem": {},
@@ -28,15 +30,17 @@ var arrows = map[string][]string{
 	"render/sheet":           {"render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/card": {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words",
 		"sequence", "sequence/plan"},
+	"render/sheet/book": {"geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/words",
+		"sequence/overhaul", "sequence/plan"},
 	"render/pdf": {"render/font", "render/scene"},
 	"render/png": {"render/font", "render/scene"},
 	"render/svg": {"render/font", "render/scene"},
 	"render":     {"render/pdf", "render/png", "render/scene", "render/svg"},
 
-	"cmd/internal/job": {"geometry", "geometry/survey", "geometry/unit", "patterns", "patterns/problem", "render", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/words",
-		"sequence", "sequence/interaction", "sequence/plan", "sequence/tension"},
+	"cmd/internal/job": {"geometry", "geometry/survey", "geometry/unit", "patterns", "patterns/problem", "render", "render/font", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words",
+		"sequence", "sequence/interaction", "sequence/overhaul", "sequence/plan", "sequence/tension"},
 	"cmd/internal/cli": {"cmd/internal/job", "geometry", "geometry/survey", "geometry/thread", "geometry/unit", "patterns", "patterns/problem", "render", "render/sheet", "render/sheet/card", "render/words",
-		"sequence", "sequence/interaction", "sequence/plan", "sequence/tension"},
+		"sequence", "sequence/interaction", "sequence/overhaul", "sequence/plan", "sequence/tension"},
 	"cmd/drawdown":      {"cmd/internal/cli"},
 	"cmd/internal/deps": {},
 }

@@ -25,10 +25,16 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 	if err != nil {
 		return plan.Plan{}, nil, err
 	}
+	p, problems := planned(source, way, turn)
+	return p, problems, nil
+}
+
+// planned reads a pattern that is open and plans the work.
+func planned(source patterns.Source, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List) {
 	source.Printable = font.Missing
 	input, places, problems := patterns.ReadWithPlaces(source)
 	if problems.Stops() {
-		return plan.Plan{}, problems, nil
+		return plan.Plan{}, problems
 	}
 	input.Way, input.Turn = way, turn
 	p, err := plan.Build(input)
@@ -39,22 +45,22 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 		problems = append(problems, doubted(doubt, places))
 	}
 	problems.Sort()
-	return p, problems, nil
+	return p, problems
 }
 
 // Card draws a plan's card, one side of it or both, in every format asked for.
 // The notes tell what found no room on the paper. Nothing is written to disk.
 func Card(p plan.Plan, side card.Which, ask Printing) (files []render.File, notes []string, err error) {
 	document, notes := card.Document(p, card.Request{Paper: ask.Paper, Side: side, Words: ask.Words})
-	files, err = ask.files(document, p.Name, dateOf(p))
+	files, err = ask.files(document, p.Name, dated(p.Date))
 	return files, notes, err
 }
 
-// dateOf gives the plan's own date; the zero time where it has none.
-func dateOf(p plan.Plan) time.Time {
-	date, err := time.Parse(time.DateOnly, p.Date)
+// dated gives the date that a file states; the zero time where it states none.
+func dated(date string) time.Time {
+	day, err := time.Parse(time.DateOnly, date)
 	if err != nil {
 		return time.Time{}
 	}
-	return date
+	return day
 }

@@ -1,0 +1,59 @@
+package job
+
+import (
+	"io"
+
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/render"
+	"drawdown/render/font"
+	"drawdown/render/sheet/book"
+	"drawdown/sequence/overhaul"
+)
+
+// LoadMachine reads a machine file (a built-in name, a path, or - for stdin)
+// and plans the work on every joint. The problems are those of the machine
+// file and of all its patterns; where they stop the work it is empty. The
+// error is for a file that could not be read at all.
+func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List, error) {
+	source, err := patterns.OpenMachine(name, stdin)
+	if err != nil {
+		return overhaul.Overhaul{}, nil, err
+	}
+	source.Printable = font.Missing
+	machine, problems := patterns.ReadMachine(source)
+	if problems.Stops() {
+		return overhaul.Overhaul{}, problems, nil
+	}
+	o := overhaul.Overhaul{
+		Name: machine.Name, Title: machine.Title, Machine: machine.Machine,
+		Revision: machine.Revision, Date: machine.Date, Cautions: machine.Cautions,
+	}
+	var fingerprints []string
+	for _, s := range machine.Strip {
+		step := overhaul.Step{
+			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part,
+			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten,
+		}
+		if s.Joint != nil {
+			p, found := planned(*s.Joint, "", "")
+			problems = append(problems, found...)
+			step.Joint = &p
+			fingerprints = append(fingerprints, p.Fingerprint)
+		}
+		o.Steps = append(o.Steps, step)
+	}
+	if problems.Stops() {
+		return overhaul.Overhaul{}, problems, nil
+	}
+	o.Fingerprint = machine.FingerprintWith(fingerprints)
+	return o, problems, nil
+}
+
+// Book binds the papers of a machine in every format asked for. Drawn is told
+// of each joint's papers. Nothing is written to disk.
+func Book(o overhaul.Overhaul, ask Printing, drawn func(done, all int)) (files []render.File, notes []string, err error) {
+	document, notes := book.Document(o, book.Request{Paper: ask.Paper, Words: ask.Words, Drawn: drawn})
+	files, err = ask.files(document, o.Name, dated(o.Date))
+	return files, notes, err
+}

@@ -1,0 +1,165 @@
+package book_test
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/book"
+	"drawdown/render/words"
+	"drawdown/sequence/overhaul"
+	"drawdown/sequence/plan"
+)
+
+// p4 is the built-in machine, with every joint planned.
+func p4(t testing.TB) overhaul.Overhaul {
+	t.Helper()
+	source, err := patterns.OpenMachine("p4-engine", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	machine, problems := patterns.ReadMachine(source)
+	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision, Cautions: machine.Cautions}
+	for _, s := range machine.Strip {
+		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part,
+			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten}
+		if s.Joint != nil {
+			input, found := patterns.Read(*s.Joint)
+			problems = append(problems, found...)
+			p, err := plan.Build(input)
+			if err != nil {
+				t.Fatal(err)
+			}
+			step.Joint = &p
+		}
+		o.Steps = append(o.Steps, step)
+	}
+	if problems.Stops() {
+		t.Fatal(problems.Error())
+	}
+	return o
+}
+
+func texts(page scene.Page) []scene.Text {
+	var all []scene.Text
+	for _, it := range page.Items {
+		if text, ok := it.(scene.Text); ok {
+			all = append(all, text)
+		}
+	}
+	return all
+}
+
+// The whole book passes the layout check on every paper, upright and on its
+// side; and in every language on the paper with the least room.
+func TestLayout(t *testing.T) {
+	o := p4(t)
+	for _, upright := range sheet.Papers {
+		for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
+			checkBook(t, o, paper, words.English())
+		}
+	}
+	for _, language := range words.Languages() {
+		w, _ := words.Find(language)
+		paper, _ := sheet.FindPaper("a5")
+		checkBook(t, o, paper, w)
+	}
+}
+
+func checkBook(t *testing.T, o overhaul.Overhaul, paper sheet.Paper, w *words.Catalogue) {
+	t.Helper()
+	doc, _ := book.Document(o, book.Request{Paper: paper, Words: w})
+	for _, page := range doc.Pages {
+		for _, fault := range scene.CheckLayout(page) {
+			t.Errorf("%s %g wide, %s: %s", paper.Name, paper.Width, w.Language, fault)
+		}
+	}
+}
+
+// The contents lead to the right pages: the heading of each listed joint
+// stands on the page that is named beside it.
+func TestContentsLeadToTheirPages(t *testing.T) {
+	paper, _ := sheet.FindPaper("a4")
+	doc, _ := book.Document(p4(t), book.Request{Paper: paper, Words: words.English()})
+	var title string
+	found := 0
+	for _, text := range texts(doc.Pages[0]) {
+		n, err := strconv.Atoi(text.Content)
+		if err != nil {
+			title = text.Content
+			continue
+		}
+		_, rest, joint := strings.Cut(title, " ")
+		if !joint || !strings.Contains(title, ": ") {
+			continue
+		}
+		name, side, _ := strings.Cut(rest, ": ")
+		badge := map[string]string{"loosen": "LOOSEN", "tighten": "TIGHTEN"}[side]
+		if badge == "" {
+			continue
+		}
+		found++
+		page := doc.Pages[n-1]
+		if got := texts(page); got[0].Content != name || got[1].Content != badge {
+			t.Errorf("%s: page %d begins with %q %q", title, n, got[0].Content, got[1].Content)
+		}
+		if len(page.Bookmarks) != 1 || page.Bookmarks[0].Title != title {
+			t.Errorf("%s: page %d has the bookmarks %v", title, n, page.Bookmarks)
+		}
+	}
+	if found != 18 {
+		t.Errorf("the contents list %d cards, want 9 for each side", found)
+	}
+}
+
+// Every page carries a fingerprint and its count.
+func TestEveryPageIsCountedAndMarked(t *testing.T) {
+	paper, _ := sheet.FindPaper("letter")
+	doc, _ := book.Document(p4(t), book.Request{Paper: paper, Words: words.English()})
+	for k, page := range doc.Pages {
+		count, marked := false, false
+		for _, text := range texts(page) {
+			count = count || text.Content == strconv.Itoa(k+1)+" / "+strconv.Itoa(len(doc.Pages))
+			marked = marked || strings.HasPrefix(text.Content, "card ") || strings.HasPrefix(text.Content, "book ")
+		}
+		if !count || !marked {
+			t.Errorf("page %d: counted %t, marked %t", k+1, count, marked)
+		}
+	}
+}
+
+// What stands before a joint in the list stands on its card as well.
+func TestCardsShowWhatComesBefore(t *testing.T) {
+	paper, _ := sheet.FindPaper("a4")
+	doc, _ := book.Document(p4(t), book.Request{Paper: paper, Words: words.English()})
+	for _, page := range doc.Pages {
+		all := texts(page)
+		if all[0].Content == "Camshaft caps" && all[1].Content == "LOOSEN" {
+			for _, text := range all {
+				if strings.HasPrefix(text.Content, "First: Caution: Cylinder 1 at its mark") {
+					return
+				}
+			}
+			t.Fatal("the card of the cam caps does not show the timing pin")
+		}
+	}
+	t.Fatal("the book has no card of the cam caps")
+}
+
+// Progress is told once for each joint's papers and ends with all of them.
+func TestProgress(t *testing.T) {
+	paper, _ := sheet.FindPaper("a4")
+	var told []int
+	book.Document(p4(t), book.Request{Paper: paper, Words: words.English(), Drawn: func(done, all int) {
+		told = append(told, done)
+		if all != 18 {
+			t.Errorf("%d of %d", done, all)
+		}
+	}})
+	if len(told) != 18 || told[17] != 18 {
+		t.Errorf("told %v", told)
+	}
+}

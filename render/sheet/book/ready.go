@@ -1,0 +1,189 @@
+package book
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/unit"
+	"drawdown/render/sheet"
+	"drawdown/sequence/overhaul"
+	"drawdown/sequence/plan"
+)
+
+// ready lists what has to lie on the bench before the build begins.
+func (b *binder) ready(run *sheet.Run) {
+	w := b.ask.Words.Book
+	sentence(run, w.ReadySays)
+	b.fasteners(run)
+	b.supplies(run, w.Gaskets, b.o.Gaskets())
+	b.supplies(run, w.Sealants, b.o.Sealants())
+	b.supplies(run, w.Lubricants, b.o.Lubricants())
+}
+
+func (b *binder) fasteners(run *sheet.Run) {
+	w := b.ask.Words.Book
+	t := sheet.Table{Columns: []sheet.Column{
+		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Count, Share: 1.6, Bold: true}, {Head: w.Size, Share: 4}, {Head: w.Class, Share: 1.6},
+		{Head: w.State, Share: 5}, {Head: w.Joints, Share: 2.2},
+	}}
+	for _, f := range b.o.Fasteners() {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", strconv.Itoa(f.Count) + " ×", sizeWords(f), f.Class, b.stateWords(f.Reuse), numbers(f.In)}})
+	}
+	t.Draw(run)
+}
+
+func sizeWords(f overhaul.Fasteners) string {
+	words := f.Thread
+	if words == "" {
+		words = "?"
+	}
+	switch {
+	case f.Length == 0:
+	case f.Inches:
+		words += " × " + f.Length.Inches()
+	default:
+		words += " × " + f.Length.String()
+	}
+	return words
+}
+
+func (b *binder) stateWords(r plan.Reuse) string {
+	w := b.ask.Words.Book
+	switch r {
+	case plan.ReuseOnce:
+		return w.New
+	case plan.ReuseInspect:
+		return w.Inspect
+	case plan.ReuseYes:
+		return w.Reuse
+	}
+	return w.Mixed
+}
+
+// numbers lists joints by their numbers: 1, 4, 7.
+func numbers(joints []overhaul.Joint) string {
+	all := make([]string, len(joints))
+	for i, j := range joints {
+		all[i] = strconv.Itoa(j.Number)
+	}
+	return strings.Join(all, ", ")
+}
+
+func (b *binder) supplies(run *sheet.Run, title string, all []overhaul.Supply) {
+	if len(all) == 0 {
+		return
+	}
+	w := b.ask.Words.Book
+	head(run, title)
+	t := sheet.Table{Columns: []sheet.Column{
+		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Count, Share: 1.6, Bold: true}, {Head: w.What, Share: 10.6}, {Head: w.Joints, Share: 2.2},
+	}}
+	for _, s := range all {
+		count := ""
+		if s.Count > 0 {
+			count = strconv.Itoa(s.Count) + " ×"
+		}
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, s.What, numbers(s.In)}})
+	}
+	t.Draw(run)
+}
+
+func (b *binder) wrenches(run *sheet.Run) {
+	w := b.ask.Words.Book
+	sentence(run, w.WrenchSays)
+	t := sheet.Table{Columns: []sheet.Column{
+		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4.4}, {Head: w.Kind, Share: 3.6},
+		{Head: w.Socket, Share: 2.4, Bold: true}, {Head: w.Torque, Share: 3.2, Bold: true}, {Head: w.AngleOn, Share: 2},
+	}}
+	for _, one := range b.o.Wrenches() {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", one.Joint.Number, one.Joint.Title), kindWords(one.Kind),
+			b.socketWords(one), torqueWords(one), b.gaugeWords(one)}})
+	}
+	t.Draw(run)
+}
+
+func kindWords(k plan.Kind) string {
+	if k.Thread == nil {
+		return k.Name
+	}
+	return k.Name + " " + k.Thread.Name
+}
+
+func (b *binder) socketWords(one overhaul.Wrench) string {
+	w := b.ask.Words.Book
+	if one.Across == 0 {
+		return w.NoWidth
+	}
+	words := acrossWords(one.Across, one.Kind)
+	if one.Key {
+		words = fmt.Sprintf(w.Key, words)
+	}
+	if one.Standard != "" {
+		words = "≈ " + words
+	}
+	return words
+}
+
+// acrossWords prints a width as the socket is marked.
+func acrossWords(across unit.Length, k plan.Kind) string {
+	if k.Thread != nil && k.Thread.Unified() {
+		return across.Inches()
+	}
+	return across.String()
+}
+
+func torqueWords(one overhaul.Wrench) string {
+	switch {
+	case !one.Torque:
+		return "–"
+	case one.Low == one.High:
+		return one.Low.String()
+	case one.Low.Unit == one.High.Unit:
+		return strconv.FormatFloat(one.Low.Value, 'f', -1, 64) + "–" + one.High.String()
+	}
+	return one.Low.String() + " – " + one.High.String()
+}
+
+func (b *binder) gaugeWords(one overhaul.Wrench) string {
+	if one.Angle {
+		return b.ask.Words.Book.Gauge
+	}
+	return "–"
+}
+
+// checks lists what is gone over once more.
+func (b *binder) checks(run *sheet.Run) {
+	w := b.ask.Words.Book
+	sentence(run, w.ChecksSays)
+	all := b.o.Checks()
+	if len(all) == 0 {
+		sentence(run, w.NoChecks)
+		return
+	}
+	t := sheet.Table{Columns: []sheet.Column{
+		{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4}, {Head: w.When, Share: 7}, {Head: w.Signed, Share: 3.4},
+	}}
+	for _, c := range all {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", c.Joint.Number, c.Joint.Title), b.checkWords(c), ""}})
+	}
+	t.Draw(run)
+}
+
+func (b *binder) checkWords(c overhaul.Check) string {
+	w := b.ask.Words.Book
+	switch {
+	case c.Stage == nil:
+		return fmt.Sprintf(w.Again, c.Again)
+	case c.Stage.Do == plan.Wait:
+		return withNote(fmt.Sprintf(w.Wait, c.Stage.Number, c.Stage.Wait.String()), c.Stage.Note)
+	}
+	return withNote(fmt.Sprintf(w.CheckPass, c.Stage.Number, c.Stage.Torque.String()), c.Stage.Note)
+}
+
+func withNote(words, note string) string {
+	if note == "" {
+		return words
+	}
+	return words + "; " + note
+}

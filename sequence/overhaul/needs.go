@@ -1,0 +1,119 @@
+package overhaul
+
+import (
+	"slices"
+	"strings"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// Fasteners are the fasteners of one size over all joints.
+type Fasteners struct {
+	Thread string // as the standard names it; empty where no file says
+	Inches bool   // the length is marked in inches
+	Length unit.Length
+	Class  string
+	Head   tension.HeadForm
+	Reuse  plan.Reuse
+	Count  int
+	In     []Joint
+}
+
+// Fasteners counts the fasteners over all joints: those that are used once
+// first, since they have to be bought, then by size as they are met. Like
+// fasteners of different joints are counted together.
+func (o Overhaul) Fasteners() []Fasteners {
+	var all []Fasteners
+	for _, j := range o.Joints() {
+		for _, k := range j.Kinds {
+			all = count(all, j, k)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Fasteners) int { return reuseRank(a.Reuse) - reuseRank(b.Reuse) })
+	return all
+}
+
+func reuseRank(r plan.Reuse) int {
+	return slices.Index([]plan.Reuse{plan.ReuseOnce, plan.ReuseInspect, plan.ReuseUnknown, plan.ReuseYes}, r)
+}
+
+func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
+	one := Fasteners{Length: k.Length, Class: k.Class, Head: k.HeadForm, Reuse: k.Reuse}
+	if k.Thread != nil {
+		one.Thread, one.Inches = k.Thread.Name, k.Thread.Unified()
+	}
+	i := slices.IndexFunc(all, one.like)
+	if i < 0 {
+		i, all = len(all), append(all, one)
+	}
+	all[i].Count += j.Count(k.Name)
+	if n := len(all[i].In); n == 0 || all[i].In[n-1].Number != j.Number {
+		all[i].In = append(all[i].In, j)
+	}
+	return all
+}
+
+func (f Fasteners) like(g Fasteners) bool {
+	return f.Thread == g.Thread && f.Length == g.Length && f.Class == g.Class && f.Head == g.Head && f.Reuse == g.Reuse
+}
+
+// Supply is a gasket, sealant or lubricant with the joints that need it.
+type Supply struct {
+	What  string
+	Count int // of gaskets; 0 where it is not counted
+	In    []Joint
+}
+
+// Gaskets lists the new gaskets of all joints.
+func (o Overhaul) Gaskets() []Supply {
+	var all []Supply
+	for _, j := range o.Joints() {
+		for _, g := range j.Step.Gaskets {
+			all = supply(all, g, j)
+		}
+	}
+	for i := range all {
+		all[i].Count = len(all[i].In)
+	}
+	return all
+}
+
+// Sealants lists the sealants of all joints.
+func (o Overhaul) Sealants() []Supply {
+	var all []Supply
+	for _, j := range o.Joints() {
+		if j.Step.Sealant != "" {
+			all = supply(all, j.Step.Sealant, j)
+		}
+	}
+	return all
+}
+
+// dry is the lubricant of threads that get none.
+const dry = "dry"
+
+// Lubricants lists what the fasteners of all joints are oiled with.
+func (o Overhaul) Lubricants() []Supply {
+	var all []Supply
+	for _, j := range o.Joints() {
+		seen := map[string]bool{}
+		for _, k := range j.Kinds {
+			if k.Lubricant != "" && !strings.EqualFold(k.Lubricant, dry) && !seen[k.Lubricant] {
+				seen[k.Lubricant] = true
+				all = supply(all, k.Lubricant, j)
+			}
+		}
+	}
+	return all
+}
+
+func supply(all []Supply, what string, j Joint) []Supply {
+	i := slices.IndexFunc(all, func(s Supply) bool { return s.What == what })
+	if i < 0 {
+		i, all = len(all), append(all, Supply{What: what})
+	}
+	all[i].In = append(all[i].In, j)
+	return all
+}

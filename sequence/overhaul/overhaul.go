@@ -1,0 +1,100 @@
+// Package overhaul joins the plans of a machine's joints into the whole work:
+// what is stripped in which order, what lies between the joints, what has to
+// be ready before the machine goes together again, and what is looked at once
+// more afterwards.
+package overhaul
+
+import (
+	"slices"
+
+	"drawdown/sequence/plan"
+)
+
+// Overhaul is the whole work on a machine.
+type Overhaul struct {
+	Name        string // stem of the files to write
+	Title       string
+	Machine     string
+	Revision    string
+	Date        string // as the file gives it; never the clock
+	Fingerprint string
+	Cautions    []plan.Caution
+	Steps       []Step // in the order of stripping; the build goes backwards
+}
+
+// Step is one step of the work: a joint, a part that comes out or goes back,
+// or a note. Just one of Joint, Part and Note is set.
+type Step struct {
+	Joint   *plan.Plan
+	Gaskets []string // new ones, for the joint
+	Sealant string
+	Again   string // when the joint is checked once more
+
+	Part string
+
+	Note  string
+	Warns bool             // the note is a caution
+	Side  plan.CautionSide // of the note; both where it is empty
+
+	Loosen  string // remark to the joint or part on the way out
+	Tighten string // and on the way back
+}
+
+// Joint is a joint with its number in the order of stripping, from 1.
+type Joint struct {
+	Number int
+	*plan.Plan
+	Step Step
+}
+
+// Joints lists the joints in the order of stripping.
+func (o Overhaul) Joints() []Joint {
+	var joints []Joint
+	for _, s := range o.Steps {
+		if s.Joint != nil {
+			joints = append(joints, Joint{len(joints) + 1, s.Joint, s})
+		}
+	}
+	return joints
+}
+
+// SideSteps gives the steps of one side in working order: stripping as they
+// stand, building backwards. Notes for the other side are left out.
+func (o Overhaul) SideSteps(side plan.CautionSide) []Step {
+	var steps []Step
+	for _, s := range o.Steps {
+		if s.Note == "" || s.Side == plan.CautionBoth || s.Side == side {
+			steps = append(steps, s)
+		}
+	}
+	if side == plan.CautionTighten {
+		slices.Reverse(steps)
+	}
+	return steps
+}
+
+// Remark is what the step says of one side.
+func (s Step) Remark(side plan.CautionSide) string {
+	if side == plan.CautionTighten {
+		return s.Tighten
+	}
+	return s.Loosen
+}
+
+// Before lists the steps of one side that stand between the joint before and
+// this one, in working order, so that its card can show them. The steps after
+// the last joint belong to no card.
+func (o Overhaul) Before(joint *plan.Plan, side plan.CautionSide) []Step {
+	var steps []Step
+	for _, s := range o.SideSteps(side) {
+		switch {
+		case s.Joint == joint:
+			return steps
+		case s.Joint != nil:
+			steps = nil
+		default:
+			steps = append(steps, s)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,69 @@
+package overhaul
+
+import (
+	"slices"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// Wrench is what turns the fasteners of one kind in one joint.
+type Wrench struct {
+	Joint     Joint
+	Kind      plan.Kind
+	Across    unit.Length // across flats of the head, or of the key; 0 where it is not known
+	Standard  string      // that the width comes from; empty where the file states it
+	Key       bool        // a hexagon key goes into the head
+	Low, High unit.GivenTorque
+	Torque    bool // Low and High are set
+	Angle     bool // an angle is turned
+}
+
+// Wrenches lists what each joint needs, in the order of stripping.
+func (o Overhaul) Wrenches() []Wrench {
+	var all []Wrench
+	for _, j := range o.Joints() {
+		for _, k := range j.Kinds {
+			w := Wrench{Joint: j, Kind: k}
+			w.settleAcross()
+			w.settleTorque()
+			all = append(all, w)
+		}
+	}
+	return all
+}
+
+// settleAcross takes the width that the file states, or the standard's.
+func (w *Wrench) settleAcross() {
+	k := w.Kind
+	w.Key = k.HeadForm == tension.SocketHead
+	switch {
+	case k.HeadAcross > 0:
+		w.Across = k.HeadAcross
+	case k.Thread == nil:
+	case w.Key:
+		w.Across, w.Standard, _ = tension.KeyAcross(*k.Thread)
+	case k.HeadForm == "" || k.HeadForm == tension.HexagonHead:
+		w.Across, w.Standard, _ = tension.HexagonAcross(*k.Thread)
+	}
+}
+
+func (w *Wrench) settleTorque() {
+	for _, s := range w.Joint.Tighten.Stages {
+		if !slices.Contains(s.Kinds, w.Kind.Name) {
+			continue
+		}
+		w.Angle = w.Angle || s.Do == plan.Advance
+		if s.Do != plan.Tighten {
+			continue
+		}
+		if !w.Torque || s.Torque.Nm() < w.Low.Nm() {
+			w.Low = s.Torque
+		}
+		if !w.Torque || s.Torque.Nm() > w.High.Nm() {
+			w.High = s.Torque
+		}
+		w.Torque = true
+	}
+}
