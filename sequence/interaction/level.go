@@ -49,6 +49,16 @@ func (l Level) Warp(closure []float64) float64 {
 	return most
 }
 
+// Tilt is how much the plane through the closures (least squares) falls from
+// the highest bolt to the lowest, in their unit.
+func (l Level) Tilt(closure []float64) float64 {
+	plane := make([]float64, len(closure))
+	for _, t := range l.tilts {
+		floats.AddScaled(plane, floats.Dot(t, closure), t)
+	}
+	return Unevenness(plane)
+}
+
 // Unevenness is the largest closure less the smallest: tilt and warp together.
 func Unevenness(closure []float64) float64 {
 	if len(closure) == 0 {

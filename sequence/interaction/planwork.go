@@ -17,6 +17,9 @@ type PlanWork struct {
 	// stage at the nominal friction. 0 where an angle follows: then the mean of
 	// the kind at the end of a run stands for 100 %.
 	TargetsN []float64
+	// Compensated says that the last pass has targets of its own for each
+	// fastener, which make up for the loss.
+	Compensated bool
 }
 
 // WorkOf reads a side of a plan. Torques become preloads at the nominal

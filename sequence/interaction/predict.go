@@ -12,6 +12,7 @@ import (
 type Model struct {
 	At         []geometry.Point
 	Kernel     Kernel
+	Part       Part // that bends; of no thickness where a row states its stiffness
 	Foundation Band // MPa/mm, gasket and counterpart in series
 	Own        []tension.Resilience
 	Stick      float64 // of Nuts; 0: none

@@ -34,6 +34,7 @@ type predictOut struct {
 	WorkedOut          bool                 `json:"worked_out"`
 	Caution            string               `json:"caution"`
 	Guidance           string               `json:"guidance"`
+	Doubts             []string             `json:"doubts"` // where the model does not hold
 	Notes              []string             `json:"notes"`
 	Assumptions        []string             `json:"assumptions"`
 	Limits             []string             `json:"limits"`
@@ -47,7 +48,7 @@ type sumOut struct {
 	SD   spanOut `json:"sd_range"`
 }
 
-func sumJSON(s job.SpreadBand) sumOut {
+func sumJSON(s interaction.SpreadBand) sumOut {
 	return sumOut{bandJSON(s.Min), bandJSON(s.Mean), bandJSON(s.Max), bandJSON(s.SD)}
 }
 
@@ -76,7 +77,8 @@ type predictedPassOut struct {
 	SD       figureOut            `json:"sd"`
 	sumOut
 	LargestN spanOut `json:"largest_range_N"` // at any step, in any fastener
-	WarpMm   spanOut `json:"warp_range_mm"`   // the same, from a plane
+	TiltMm   spanOut `json:"tilt_range_mm"`   // the same, of the plane that fits best, over the part
+	WarpMm   spanOut `json:"warp_range_mm"`   // the same, from that plane
 	UnevenMm spanOut `json:"uneven_range_mm"` // the same, tilt and warp together
 }
 
@@ -96,18 +98,18 @@ func predictJSON(a job.PredictAnswer) predictOut {
 	}
 	out := predictOut{
 		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Fasteners: ids, Order: p.IDs(p.Tighten.Order),
-		Class: string(a.Class), Advice: a.Class.Advice(), Band: bandJSON(a.Passes[len(a.Passes)-1].Spread.Min),
-		Sensitivity: bandJSON(a.Sensitivity), OnePass: sumJSON(a.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
+		Class: string(a.Forecast.Class), Advice: a.Forecast.Class.Advice(), Band: bandJSON(a.Forecast.Last().Spread.Min),
+		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
 		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
 		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
-		Notes: listed(a.Notes), Assumptions: listed(a.Assumptions), Limits: predictLimits,
+		Doubts: listed(a.Forecast.Doubts), Notes: listed(a.Notes), Assumptions: listed(a.Assumptions), Limits: predictLimits,
 	}
-	if a.Repeat != nil {
-		again := sumJSON(*a.Repeat)
+	if more := a.Forecast.OneMore; more != nil {
+		again := sumJSON(more.Spread)
 		out.Repeat = &again
 	}
-	if a.Repeats >= 0 {
-		out.Repeats = &a.Repeats
+	if a.Forecast.Repeats >= 0 {
+		out.Repeats = &a.Forecast.Repeats
 	}
 	for _, row := range a.Nominal.Joint.Compliance() {
 		line := make([]figureOut, len(row))
@@ -118,9 +120,9 @@ func predictJSON(a job.PredictAnswer) predictOut {
 	}
 	for i, id := range ids {
 		out.BoltMmPerN[id] = figureOut(a.Own[i])
-		out.TargetsN[id] = spanOut{millionth(min(a.Soft.TargetsN[i], a.Stiff.TargetsN[i])), millionth(a.Nominal.TargetsN[i]), millionth(max(a.Soft.TargetsN[i], a.Stiff.TargetsN[i]))}
+		out.TargetsN[id] = bandJSON(a.Forecast.TargetsN[i])
 	}
-	for n := range a.Passes {
+	for n := range a.Forecast.Passes {
 		out.Passes = append(out.Passes, passJSON(a, ids, n))
 	}
 	out.Compensated = compensatedJSON(a, ids)
@@ -128,12 +130,12 @@ func predictJSON(a job.PredictAnswer) predictOut {
 }
 
 func passJSON(a job.PredictAnswer, ids []string, n int) predictedPassOut {
-	pass := a.Passes[n]
+	pass := a.Forecast.Passes[n]
 	s := pass.Spread
 	out := predictedPassOut{
 		Pass: n + 1, Do: "torque", Percent: map[string]figureOut{}, Percents: map[string]spanOut{}, ForcesN: map[string]spanOut{},
 		Min: millionth(s.Min.Nominal), Mean: millionth(s.Mean.Nominal), Max: millionth(s.Max.Nominal), SD: millionth(s.SD.Nominal), sumOut: sumJSON(s),
-		LargestN: bandJSON(pass.LargestN), WarpMm: bandJSON(pass.WarpMm), UnevenMm: bandJSON(pass.UnevenMm),
+		LargestN: bandJSON(pass.LargestN), TiltMm: bandJSON(pass.TiltMm), WarpMm: bandJSON(pass.WarpMm), UnevenMm: bandJSON(pass.UnevenMm),
 	}
 	if pass.Stage != nil {
 		out.Stage, out.Do, out.Kinds = pass.Stage.Number, string(pass.Stage.Do), pass.Stage.Kinds
@@ -142,7 +144,7 @@ func passJSON(a job.PredictAnswer, ids []string, n int) predictedPassOut {
 		out.Fraction = number(pass.Share)
 	}
 	for i, id := range ids {
-		percent := a.Prediction.Percent(n, i)
+		percent := pass.Percent[i]
 		out.Percent[id], out.Percents[id] = millionth(percent.Nominal), bandJSON(percent)
 		out.ForcesN[id] = bandJSON(a.ForceN(n, i))
 	}

@@ -26,6 +26,7 @@ func (p *Program) printPrediction(a job.PredictAnswer) {
 	for _, line := range headline(a) {
 		p.text(line)
 	}
+	p.printLines("Here the model does not hold", a.Forecast.Doubts)
 	p.printPasses(a)
 	p.printLowest(a)
 	p.printCompensated(a)
@@ -38,24 +39,24 @@ func (p *Program) printPrediction(a job.PredictAnswer) {
 
 // headline says whether the joint is sensitive, and what the passes leave.
 func headline(a job.PredictAnswer) []string {
-	last := a.Passes[len(a.Passes)-1].Spread
+	last := a.Forecast.Last().Spread
 	joint := judged(a)
 	lines := []string{
 		fmt.Sprintf("%s A single pass %s and leaves the lowest at %s %%. %s.",
-			joint.sensitive, meanLoss(a.OnePass.Mean), span(a.OnePass.Min), joint.cure),
-		fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Class.Advice()),
+			joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),
+		fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Forecast.Class.Advice()),
 	}
-	if a.Repeat == nil {
+	if a.Forecast.OneMore == nil {
 		return lines
 	}
-	line := fmt.Sprintf("One more pass like the last: the lowest at %s %%, SD %s %%.", span(a.Repeat.Min), span(a.Repeat.SD))
+	line := fmt.Sprintf("One more pass like the last: the lowest at %s %%, SD %s %%.", span(a.Forecast.OneMore.Spread.Min), span(a.Forecast.OneMore.Spread.SD))
 	switch {
-	case a.Repeats == 0:
+	case a.Forecast.Repeats == 0:
 		line += " None is needed."
-	case a.Repeats == 1:
+	case a.Forecast.Repeats == 1:
 		line += " It is enough on the softest gasket, too."
-	case a.Repeats > 1:
-		line += fmt.Sprintf(" On the softest gasket it takes %d of them until the joint is even.", a.Repeats)
+	case a.Forecast.Repeats > 1:
+		line += fmt.Sprintf(" On the softest gasket it takes %d of them until the joint is even.", a.Forecast.Repeats)
 	default:
 		line += " On the softest gasket no number of passes up to 50 makes the joint even."
 	}
@@ -67,7 +68,7 @@ func headline(a job.PredictAnswer) []string {
 type judgement struct{ sensitive, cure string }
 
 func judged(a job.PredictAnswer) judgement {
-	switch interaction.ClassOf(a.OnePass.Min.Low) {
+	switch interaction.ClassOf(a.Forecast.OnePass.Min.Low) {
 	case interaction.Negligible:
 		return judgement{"Not sensitive.", "There is little for the order to spread"}
 	case interaction.Noticeable:
@@ -105,7 +106,7 @@ func span(b interaction.Band) string {
 func (p *Program) printPasses(a job.PredictAnswer) {
 	fmt.Fprintf(p.Stdout, "\n%s\n", bandWords(a.Foundation))
 	p.passRow("pass", "least", "mean", "most", "SD")
-	for n, pass := range a.Passes {
+	for n, pass := range a.Forecast.Passes {
 		s := pass.Spread
 		p.passRow(fmt.Sprintf("%d  %s", n+1, passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
 	}
@@ -120,7 +121,7 @@ func (p *Program) passRow(name string, figures ...string) {
 }
 
 // passWords says what a pass does.
-func passWords(pass job.PredictedPass) string {
+func passWords(pass interaction.ForecastPass) string {
 	if pass.Stage == nil && pass.Share == 0 {
 		return "to the targets below"
 	}
@@ -153,7 +154,7 @@ func rough(v float64) string {
 
 // printLowest names the fasteners that end lowest, by their numbers on the card.
 func (p *Program) printLowest(a job.PredictAnswer) {
-	lowest := a.Lowest(lowestShown, 99.5)
+	lowest := a.Forecast.Lowest[:min(lowestShown, len(a.Forecast.Lowest))]
 	if len(lowest) == 0 {
 		fmt.Fprint(p.Stdout, "\nNo bolt ends more than half a percent below its target.\n")
 		return
@@ -162,7 +163,7 @@ func (p *Program) printLowest(a job.PredictAnswer) {
 	numbers := a.Plan.Tighten.Numbers()
 	for _, i := range lowest {
 		name := fmt.Sprintf("%d:%s", numbers[i], a.Plan.Joint.Fasteners[i].ID)
-		fmt.Fprintf(p.Stdout, "  %-12s %s %%\n", name, span(a.Percent(len(a.Passes)-1, i)))
+		fmt.Fprintf(p.Stdout, "  %-12s %s %%\n", name, span(a.Forecast.Last().Percent[i]))
 	}
 }
 
@@ -180,21 +181,9 @@ func (p *Program) printCompensated(a job.PredictAnswer) {
 
 // onTheWay tells what the part and the bolts go through before the end.
 func onTheWay(a job.PredictAnswer) []string {
-	worst := a.Passes[0]
-	for _, pass := range a.Passes[1:] {
-		if pass.UnevenMm.Nominal > worst.UnevenMm.Nominal {
-			worst.UnevenMm = pass.UnevenMm
-		}
-		if pass.WarpMm.Nominal > worst.WarpMm.Nominal {
-			worst.WarpMm = pass.WarpMm
-		}
-	}
+	worst := a.Forecast.Passes[a.Forecast.WorstPass()]
 	notes := []string{fmt.Sprintf("on the way the part lies uneven by up to %s µm, warp and tilt together; warp alone is up to %s µm",
 		micrometres(worst.UnevenMm), micrometres(worst.WarpMm))}
-	last := len(a.Passes) - 1
-	if slack := len(a.Passes[last].RunUp) - a.Soft.Passes[last].TouchingAtTheEnd; slack > 0 {
-		notes = append(notes, fmt.Sprintf("on the softest gasket %s slack at the end", counted(slack, "bolt")))
-	}
 	if a.Targets != nil {
 		notes = append(notes, compensatedCaution)
 	}

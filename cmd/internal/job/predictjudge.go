@@ -8,59 +8,8 @@ import (
 	"drawdown/sequence/interaction"
 )
 
-// frictionSDPercent is the scatter of the preload at a torque with a lubricant
-// (engineering estimate).
-const frictionSDPercent = 10
-
-// judge says how much bolts act on each other, and what a repeat buys.
-func (a *PredictAnswer) judge(work interaction.PlanWork) error {
-	a.Class = a.Prediction.Class()
-	a.Sensitivity = a.over(func(r interaction.Run) float64 { return r.Joint.Sensitivity() })
-	targets := a.Nominal.TargetsN
-	once := []interaction.Pass{interaction.ToForces(a.Plan.Tighten.Order, targets, 1)}
-	var err error
-	if a.OnePass, err = a.afterwards(once, targets); err != nil {
-		return err
-	}
-	last := work.Passes[len(work.Passes)-1]
-	a.Repeats = -1
-	if a.Targets != nil {
-		return nil
-	}
-	if !isToForce(last) || len(last) < len(a.At) {
-		if a.Class != interaction.Negligible {
-			a.Notes = append(a.Notes, "a repeat is a torque over all bolts, which the last stage is not; try passes over all to see what it buys")
-		}
-		return nil
-	}
-	again, err := a.afterwards(append(slices.Clone(work.Passes), last), targets)
-	if err != nil {
-		return err
-	}
-	a.Repeat = &again
-	count, enough, err := a.Soft.Joint.Repeats(work.Passes, targets, frictionSDPercent)
-	if enough {
-		a.Repeats = count
-	}
-	return err
-}
-
 func isToForce(pass interaction.Pass) bool {
 	return !slices.ContainsFunc(pass, func(s interaction.Step) bool { return s.Do != interaction.ToForce })
-}
-
-// afterwards sums up all fasteners after passes from a loose joint.
-func (a *PredictAnswer) afterwards(passes []interaction.Pass, targets []float64) (SpreadBand, error) {
-	var spreads [3]interaction.Spread
-	for k, run := range []interaction.Run{a.Soft, a.Nominal, a.Stiff} {
-		nuts := run.Joint.Loose()
-		if _, err := nuts.Work(passes, nil); err != nil {
-			return SpreadBand{}, err
-		}
-		spreads[k] = interaction.SpreadOf(interaction.Percent(nuts.Forces(), targets))
-	}
-	s, n, t := spreads[0], spreads[1], spreads[2]
-	return SpreadBand{over(s.Min, n.Min, t.Min), over(s.Mean, n.Mean, t.Mean), over(s.Max, n.Max, t.Max), over(s.SD, n.SD, t.SD)}, nil
 }
 
 // compensate puts targets in place of those of the last pass, such that the
@@ -106,7 +55,7 @@ const mostOfYield = 0.9
 func (a *PredictAnswer) lowerCap() error {
 	for i, target := range a.Nominal.TargetsN {
 		kind := a.Plan.KindOf(i)
-		most := mostOfYield * yieldN(kind)
+		most := mostOfYield * interaction.YieldN(kind)
 		if most == 0 {
 			continue
 		}

@@ -1,0 +1,119 @@
+package interaction
+
+import "drawdown/sequence/plan"
+
+// Forecast is what the tightening of a plan leaves in each bolt, worked out to
+// the end: a sheet or a picture takes its figures as they stand and reckons
+// nothing. Lists that are said to go by fastener have one entry for each of
+// plan.Joint.Fasteners, in that order; indices point there too.
+//
+// A Band is low, nominal, high: the least, the middle and the most over what the
+// gasket's stiffness may be. Low is not always the soft gasket: bolts of a stiff
+// cover gain. Draw the band, or its low end; never the middle alone.
+//
+// What there is to draw, from the first look to the last:
+//
+//   - Class and its Advice() for the heading, Valid() and Doubts for the warning
+//     beside it, Guidance for the foot of every sheet;
+//   - Lowest and Last() for the state at the end: a bar or a ring for each bolt
+//     from Percent[i].Low to High, with a tick at Nominal, in the hue or hatch of
+//     Class[i];
+//   - Passes for one small picture a pass, and OneMore for what a further pass
+//     would buy;
+//   - Passes[n].Frames for a film of it: a picture for every turn of a wrench.
+//
+// It is worked out by drawdown and must be marked so. It does not change once
+// made, and the same plan and setup give the same one.
+type Forecast struct {
+	Passes  []ForecastPass // in working order, at least one; a wait is none
+	OnePass SpreadBand     // were all brought to the target in a single pass, in the order of the plan
+
+	Class  Class // of the joint: the worst bolt after the last pass, at the low end
+	Lowest []int // fasteners that end below 99.5 % at the low end, the lowest first
+
+	// OneMore is the joint after one more pass like the last. Nil where the last
+	// pass is no torque over all bolts, so that nobody can say what that would be.
+	OneMore *ForecastPass
+	// Repeats is how many such passes it takes until the softest gasket is even
+	// (no bolt below 95 %, scatter a third of that of friction); 0: none. -1: more
+	// than fifty, or not known.
+	Repeats int
+
+	TargetsN           []Band // by fastener, the force that stands for 100 %
+	FoundationMPaPerMm Band   // gasket and counterpart, from soft to stiff
+	Sensitivity        Band   // mean share of its load that a bolt loses in one pass; below 0 it gains
+
+	// Doubts say in whole sentences where the joint or the work leaves what the
+	// model can follow. Each must be shown; none is for the file to mend.
+	Doubts []string
+}
+
+// ForecastPass is a pass and how the joint stands after it.
+type ForecastPass struct {
+	Number int         // from 1
+	Stage  *plan.Stage // of the plan; nil for a pass to a share of the target
+	Share  float64     // of the target, 0 to 1.2; 0 where it is not one for all, and after an angle
+
+	Turned  []bool  // by fastener: its bolt is in by the end of the pass. Draw the others empty
+	Percent []Band  // by fastener, of the target that it has in the end; 0 where not turned
+	OfAim   []Band  // by fastener, of what the last pass that turned it aimed at; after an angle, of the kind's mean
+	Class   []Class // by fastener, by the low end of OfAim; empty where not turned
+
+	Spread SpreadBand // of Percent over the bolts that are turned
+	Lowest int        // fastener with the least OfAim at the low end
+
+	// The worst of the pass, at any step. Closure is how far the clamped parts
+	// come together at a bolt: Tilt is the difference of closure across the part
+	// of the plane that fits best, Warp the largest distance from that plane, Uneven
+	// the largest closure less the smallest.
+	TiltMm, WarpMm, UnevenMm Band
+	LargestN                 Band // force in any bolt
+	WorstFrame               int  // of Frames: the one with the largest nominal unevenness
+
+	Frames []Frame // one a step, the joint just after it; nil in OneMore
+}
+
+// Frame is the joint after one step: one picture of a film.
+type Frame struct {
+	Fastener  int       // that was turned
+	Turned    []bool    // by fastener
+	Percent   []Band    // by fastener, of the target that it has in the end
+	ClosureMm []float64 // by fastener, nominal: how far the parts have come together there; below 0 they lift
+
+	TiltMm, WarpMm, UnevenMm Band
+}
+
+// SpreadBand sums up fasteners in percent of their targets, over the gasket's
+// band.
+type SpreadBand struct{ Min, Mean, Max, SD Band }
+
+// Last is the joint as the work leaves it.
+func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }
+
+// Valid says whether nothing in the joint or the work leaves what the model can
+// follow.
+func (f Forecast) Valid() bool { return len(f.Doubts) == 0 }
+
+// WorstPass is the index of the pass in which the part lies most uneven.
+func (f Forecast) WorstPass() int {
+	worst := 0
+	for n, pass := range f.Passes {
+		if pass.UnevenMm.Nominal > f.Passes[worst].UnevenMm.Nominal {
+			worst = n
+		}
+	}
+	return worst
+}
+
+// ForecastOf works the tightening of a plan out on its joint as it is stated.
+func ForecastOf(p plan.Plan, stated Setup) (Forecast, error) {
+	m, err := ModelOf(p, stated)
+	if err != nil {
+		return Forecast{}, err
+	}
+	prediction, work, err := m.PredictPlan(p)
+	if err != nil {
+		return Forecast{}, err
+	}
+	return m.Forecast(p, prediction, work)
+}
