@@ -51,10 +51,12 @@ func FuzzParseLength(f *testing.F) {
 	fuzzQuantity(f, func(s string) (float64, error) { v, err := unit.ParseLength(s, "mm"); return float64(v), err })
 }
 
-func FuzzParseAngle(f *testing.F)    { fuzzQuantity(f, parsers["angle"].parse) }
-func FuzzParseForce(f *testing.F)    { fuzzQuantity(f, parsers["force"].parse) }
-func FuzzParseStress(f *testing.F)   { fuzzQuantity(f, parsers["stress"].parse) }
-func FuzzParseDuration(f *testing.F) { fuzzQuantity(f, parsers["duration"].parse) }
+func FuzzParseAngle(f *testing.F)            { fuzzQuantity(f, parsers["angle"].parse) }
+func FuzzParseForce(f *testing.F)            { fuzzQuantity(f, parsers["force"].parse) }
+func FuzzParseStress(f *testing.F)           { fuzzQuantity(f, parsers["stress"].parse) }
+func FuzzParseFlexibility(f *testing.F)      { fuzzQuantity(f, parsers["flexibility"].parse) }
+func FuzzParseBendingStiffness(f *testing.F) { fuzzQuantity(f, parsers["bending stiffness"].parse) }
+func FuzzParseDuration(f *testing.F)         { fuzzQuantity(f, parsers["duration"].parse) }
 
 // A torque that was read also prints, and the print reads as the same torque.
 func FuzzParseTorque(f *testing.F) {

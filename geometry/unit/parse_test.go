@@ -50,6 +50,16 @@ var (
 		{[]string{"h", "hr", "hrs", "hour", "hours"}, 60},
 		{[]string{"s", "sec", "second", "seconds"}, 1.0 / 60},
 	}
+	flexibilities = sizes{
+		{[]string{"mm/N", "mm / N", "MM/N"}, 1},
+		{[]string{"µm/kN", "μm/kN", "um/kN"}, 1e-6},
+	}
+	bendings = sizes{
+		{[]string{"N·mm²", "N mm²", "Nmm2", "N mm^2", "N*mm^2", "N⋅mm²", "N.mm²"}, 1},
+		{[]string{"N·m²", "N m^2", "Nm2"}, 1e6},
+		{[]string{"kN·m²", "kN m^2"}, 1e9},
+		{[]string{"lbf·in²", "lbf in^2", "lb in2"}, pound * 25.4 * 25.4},
+	}
 	torques = sizes{
 		{[]string{"N·m", "Nm", "N m", "N.m", "N*m", "N-m", "N⋅m", "N•m", "nm", "NM", "N\u00a0m", "N.m."}, 1},
 		{[]string{
@@ -79,6 +89,11 @@ var parsers = map[string]struct {
 		v, err := unit.ParseDuration(s)
 		return float64(v), err
 	}, durations},
+	"flexibility": {func(s string) (float64, error) { v, err := unit.ParseFlexibility(s); return float64(v), err }, flexibilities},
+	"bending stiffness": {func(s string) (float64, error) {
+		v, err := unit.ParseBendingStiffness(s)
+		return float64(v), err
+	}, bendings},
 	"torque": {func(s string) (float64, error) { v, err := unit.ParseTorque(s); return float64(v.Nm()), err }, torques},
 }
 

@@ -56,7 +56,6 @@ type AfterPass struct {
 	LargestForceN    float64     // at any step, in any bolt
 	LargestWarpMm    float64     // at any step
 	LargestUnevenMm  float64     // at any step
-	TouchingAtTheEnd int         // bolts with a force
 }
 
 // Work does passes on nuts and tells what comes of each. The places of the
@@ -76,11 +75,6 @@ func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 			after.add(s, at, level)
 		}
 		after.ForcesN = s.Forces()
-		for _, f := range after.ForcesN {
-			if f > 0 {
-				after.TouchingAtTheEnd++
-			}
-		}
 	}
 	return list, nil
 }

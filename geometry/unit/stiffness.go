@@ -1,0 +1,144 @@
+package unit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Flexibility is what a bolt gives way, in mm/N.
+type Flexibility float64
+
+// BendingStiffness of a beam, E·I, in N·mm².
+type BendingStiffness float64
+
+// AreaStiffness is what a foundation or a gasket presses back for each area and
+// each millimetre that it is squeezed, in MPa/mm, which is N/mm³.
+type AreaStiffness float64
+
+// LineStiffness is the same for each millimetre of a row's length, in N/mm².
+type LineStiffness float64
+
+// Span is a stiffness that is known within bounds only. A single figure has all
+// three alike.
+type Span[T AreaStiffness | LineStiffness] struct{ Low, Nominal, High T }
+
+// Stated says whether the span holds a figure.
+func (s Span[T]) Stated() bool { return s.Nominal > 0 }
+
+var flexibilityScales = []scale{
+	{"mm/N", []string{"mm/n"}, 1},
+	{"µm/kN", []string{"µm/kn", "μm/kn", "um/kn"}, 1e-6}, // with the sign of the prefix or the Greek letter
+}
+
+var bendingScales = []scale{
+	{"N·mm²", squared("n", "mm"), 1},
+	{"N·m²", squared("n", "m"), 1e6},
+	{"kN·m²", squared("kn", "m"), 1e9},
+	{"lbf·in²", append(squared("lbf", "in"), squared("lb", "in")...), newtonsPerPound * millimetresPerInch * millimetresPerInch},
+}
+
+// squared spells force times length squared, without the sign between.
+func squared(force, length string) []string {
+	return []string{force + length + "²", force + length + "2", force + length + "^2"}
+}
+
+var areaScales = []scale{
+	{"MPa/mm", []string{"mpa/mm", "n/mm³", "n/mm3", "n/mm^3"}, 1},
+	{"GPa/mm", []string{"gpa/mm", "kn/mm³", "kn/mm3", "kn/mm^3"}, 1000},
+	{"ksi/in", []string{"ksi/in"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch * millimetresPerInch)},
+}
+
+var lineScales = []scale{
+	{"N/mm²", []string{"n/mm²", "n/mm2", "n/mm^2", "mpa"}, 1},
+	{"kN/mm²", []string{"kn/mm²", "kn/mm2", "kn/mm^2", "gpa"}, 1000},
+	{"ksi", []string{"ksi"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
+}
+
+// ParseFlexibility reads "4.2e-6 mm/N" or "4.2 µm/kN". The unit is required.
+func ParseFlexibility(s string) (Flexibility, error) {
+	v, err := parse(s, "", flexibilityScales, "4.2e-6 mm/N")
+	return Flexibility(v), err
+}
+
+// ParseBendingStiffness reads "2.0e8 N·mm²", "2e8 N mm^2" or "200 N·m²". The unit
+// is required.
+func ParseBendingStiffness(s string) (BendingStiffness, error) {
+	number, name := split(s)
+	v, err := parse(number+" "+halfSigns.Replace(name), "", bendingScales, "2.0e8 N·mm²")
+	if err != nil { // in the words that were written
+		v, err = parse(s, "", bendingScales, "2.0e8 N·mm²")
+	}
+	return BendingStiffness(v), err
+}
+
+// ParseAreaStiffness reads "120 MPa/mm", its ends "50-250 MPa/mm", or its ends
+// with the middle between, "50-120-250 MPa/mm". The middle of two ends is their
+// geometric mean, as the doubt is a factor. The unit is required, and the figures
+// lie from 0.01 to a million and rise.
+func ParseAreaStiffness(s string) (Span[AreaStiffness], error) {
+	return parseSpan[AreaStiffness](s, areaScales, "120 MPa/mm", "50-250 MPa/mm")
+}
+
+// ParseLineStiffness reads "900 N/mm²" or a span, as ParseAreaStiffness does.
+func ParseLineStiffness(s string) (Span[LineStiffness], error) {
+	return parseSpan[LineStiffness](s, lineScales, "900 N/mm²", "450-1800 N/mm²")
+}
+
+const leastStiffness, mostStiffness = 0.01, 1e6
+
+func parseSpan[T AreaStiffness | LineStiffness](s string, scales []scale, one, two string) (Span[T], error) {
+	var figures []T
+	for _, part := range parts(s) {
+		v, err := parse(part, "", scales, one+", "+two)
+		if err != nil {
+			if len(figures) > 0 || strings.TrimSpace(part) != strings.TrimSpace(s) {
+				err = fmt.Errorf("%q: %w", s, err)
+			}
+			return Span[T]{}, err
+		}
+		if v < leastStiffness || v > mostStiffness {
+			return Span[T]{}, fmt.Errorf("%q is no stiffness; allowed: 0.01 to 1000000 %s, such as %s or %s", s, scales[0].sign, one, two)
+		}
+		figures = append(figures, T(v))
+	}
+	var b Span[T]
+	switch len(figures) {
+	case 1:
+		b = Span[T]{figures[0], figures[0], figures[0]}
+	case 2:
+		b = Span[T]{figures[0], T(math.Sqrt(float64(figures[0]) * float64(figures[1]))), figures[1]}
+	case 3:
+		b = Span[T]{figures[0], figures[1], figures[2]}
+	default:
+		return b, fmt.Errorf("%q has more than three figures; allowed: one, or two or three that rise, such as %s", s, two)
+	}
+	if !slices.IsSorted([]T{b.Low, b.Nominal, b.High}) {
+		return Span[T]{}, fmt.Errorf("%q falls; allowed: figures that rise, such as %s", s, two)
+	}
+	return b, nil
+}
+
+// parts cuts a span at its dashes and gives each figure the unit of the last. A
+// dash behind an e belongs to a power of ten.
+func parts(s string) []string {
+	list := []string{""}
+	last := rune(0)
+	for _, r := range strings.Replace(s, " to ", "-", 1) {
+		isDash := r == '-' || r == '–'
+		if isDash && last != 'e' && last != 'E' && strings.TrimSpace(list[len(list)-1]) != "" {
+			list = append(list, "")
+		} else {
+			list[len(list)-1] += string(r)
+		}
+		last = r
+	}
+	_, name := split(list[len(list)-1])
+	for i := range list[:len(list)-1] {
+		if _, own := split(list[i]); own == "" {
+			list[i] += " " + name
+		}
+	}
+	return list
+}
