@@ -17,7 +17,7 @@ import (
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "outline", "features", "stations", "mirror", "extends", "tighten", "loosen", "cautions"}
+	"clusters", "outline", "features", "stations", "joint", "mirror", "extends", "tighten", "loosen", "cautions"}
 
 // Read reads a pattern with all that it extends. The list holds every problem
 // of the file (the first thousand of a hopeless one), in reading order; when
@@ -58,6 +58,7 @@ func (r *reader) pattern(root *node) {
 	r.readOutline(f)
 	r.readFeatures(f)
 	r.readStations(f)
+	r.readClamped(f)
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)

@@ -27,14 +27,25 @@ func (s *settledSetup) kernel() (Kernel, error) {
 	return s.plate()
 }
 
-// rigidity is that of the part, facing an equal one where bolts go through.
+// rigidity is that of the part, facing its counterpart where the thickness of
+// that is stated, or an equal one where bolts go through.
 func (s *settledSetup) rigidity() float64 {
-	d := s.part.RigidityNmm()
-	if s.through {
-		s.assume("two equal parts face each other, assumed")
-		return Facing(d, d)
+	if other, ok := s.counterpart(); ok {
+		return Facing(s.part.RigidityNmm(), other.RigidityNmm())
 	}
-	return d
+	return s.part.RigidityNmm()
+}
+
+// counterpart is what bends under the part; false where it is a block.
+func (s *settledSetup) counterpart() (Part, bool) {
+	switch {
+	case s.other.Thickness > 0:
+		return s.other, true
+	case s.through:
+		s.assume("two equal parts face each other, assumed")
+		return s.part, true
+	}
+	return Part{}, false
 }
 
 // edgeShare is how far the part reaches beyond its outer bolts, in diameters of
@@ -65,11 +76,11 @@ func (s *settledSetup) row() Row {
 
 // rowOver is a beam over a row of bolts, with the usual edges.
 func (s *settledSetup) rowOver(at []geometry.Point) Row {
-	first, last := rowEnds(at)
+	first, last := RowEnds(at)
 	edge := s.edgeMm()
 	bending := s.part.BendingNmm2(unit.Length(2 * edge))
-	if s.through {
-		bending = Facing(bending, bending)
+	if other, ok := s.counterpart(); ok {
+		bending = Facing(bending, other.BendingNmm2(unit.Length(2*edge)))
 	}
 	return Row{BendingNmm2: bending, WidthMm: 2 * edge, LengthMm: first.Distance(last) + 2*edge, StartMm: edge}
 }
@@ -192,11 +203,7 @@ func (s *settledSetup) foundation() (Band, error) {
 	}
 	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
 	if s.stated.Row == nil {
-		block, err := s.block()
-		if err != nil {
-			return Band{}, err
-		}
-		stiffness = BlockMPaPerMm(s.part.RigidityNmm(), block)
+		stiffness = BlockMPaPerMm(s.part.RigidityNmm(), s.block)
 	}
 	if s.stated.Stiffness != (Band{}) {
 		gasket, err := checkedBand("gasket", s.stated.Stiffness)
@@ -221,8 +228,8 @@ func checkedBand(name string, b Band) (Band, error) {
 	return b, nil
 }
 
-// block is what the part lies on.
-func (s *settledSetup) block() (Part, error) {
+// settleCounterpart finds what the part lies on.
+func (s *settledSetup) settleCounterpart() error {
 	word := s.stated.Counterpart
 	if word == "" {
 		word = s.material
@@ -232,13 +239,20 @@ func (s *settledSetup) block() (Part, error) {
 				break
 			}
 		}
-		s.assume("on %s, assumed", word)
+		if s.stated.Row == nil {
+			s.assume("on %s, assumed", word)
+		}
 	}
 	material, err := tension.ParseMaterial(word)
 	if err != nil {
-		return Part{}, fmt.Errorf("counterpart: %w", err)
+		return fmt.Errorf("counterpart: %w", err)
 	}
-	return PartOf(material, 0), nil
+	s.block = PartOf(material, 0)
+	if s.stated.CounterpartThickness != 0 {
+		s.other = PartOf(material, s.stated.CounterpartThickness)
+		return s.other.check()
+	}
+	return nil
 }
 
 // usualGasket is the one that a joint of the kind most often has (common

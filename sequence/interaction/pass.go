@@ -51,11 +51,11 @@ func TravelOfAngleMm(angleDeg, pitchMm float64) float64 { return pitchMm * angle
 
 // AfterPass is how a joint stands after a pass, and what happened in it.
 type AfterPass struct {
-	ForcesN          []float64
-	StepForcesN      [][]float64 // after each step
-	LargestForceN    float64     // at any step, in any bolt
-	LargestWarpMm    float64     // at any step
-	LargestUnevenMm  float64     // at any step
+	ForcesN         []float64
+	StepForcesN     [][]float64 // after each step
+	LargestForceN   float64     // at any step, in any bolt
+	LargestWarpMm   float64     // at any step
+	LargestUnevenMm float64     // at any step
 }
 
 // Work does passes on nuts and tells what comes of each. The places of the

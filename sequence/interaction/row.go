@@ -36,7 +36,7 @@ func alongRow(at []geometry.Point) []float64 {
 	if len(at) == 0 {
 		return nil
 	}
-	first, last := rowEnds(at)
+	first, last := RowEnds(at)
 	length := first.Distance(last)
 	along := make([]float64, len(at))
 	if length == 0 {
@@ -48,9 +48,9 @@ func alongRow(at []geometry.Point) []float64 {
 	return along
 }
 
-// rowEnds finds the two bolts farthest apart, the leftmost (then the lowest)
+// RowEnds finds the two bolts farthest apart, the leftmost (then the lowest)
 // first, whatever the listing.
-func rowEnds(at []geometry.Point) (first, last geometry.Point) {
+func RowEnds(at []geometry.Point) (first, last geometry.Point) {
 	first, last = at[0], at[0]
 	for i, p := range at {
 		for _, q := range at[i+1:] {

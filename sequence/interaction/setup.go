@@ -14,9 +14,12 @@ import (
 // Setup is what is stated about a joint. Zero values are unknown, and are
 // replaced by an assumption that the model names.
 type Setup struct {
-	Material    string      // of the part, as written; empty: cast aluminium, or steel for a round flange
-	Thickness   unit.Length // that bends
-	Counterpart string      // material of what lies under it; empty: that of the tapped holes, or of the part
+	Material  string      // of the part, as written; empty: cast aluminium, or steel for a round flange
+	Thickness unit.Length // that bends
+	// CounterpartThickness is what of it bends too; 0: a block, or an equal part
+	// where bolts go through.
+	CounterpartThickness unit.Length
+	Counterpart          string // material of what lies under it; empty: that of the tapped holes, or of the part
 
 	Gasket    Gasket
 	Stiffness Band        // of the gasket for each area, MPa/mm; goes before Gasket
@@ -46,6 +49,8 @@ type settledSetup struct {
 	at       []geometry.Point
 	shape    shape
 	part     Part
+	block    Part   // what it lies on
+	other    Part   // the same, where it bends too; else of no thickness
 	material string // of the part
 	through  bool   // bolts with nuts: two alike parts
 	assumed  []string
@@ -58,18 +63,28 @@ func (s *settledSetup) assume(format string, values ...any) {
 // ModelOf makes the model of a plan's joint. The error says what does not fit
 // and what is allowed.
 func ModelOf(p plan.Plan, stated Setup) (Model, error) {
-	s := &settledSetup{plan: p, stated: stated, at: p.Joint.Points()}
+	s := &settledSetup{plan: p, at: p.Joint.Points()}
 	if len(s.at) == 0 {
 		return Model{}, errNoFasteners
 	}
+	s.stated, s.assumed = stated.over(SetupOf(p))
+	if s.stated.Flange != nil && !OnCircle(s.at) {
+		return Model{}, fmt.Errorf("the measures of a flange and its gasket ring belong to a round flange; these fasteners do not lie on a circle")
+	}
 	s.shape = s.shapeOf()
-	s.through = !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
+	s.through = ThroughBolted(p)
 	if err := s.settlePart(); err != nil {
+		return Model{}, err
+	}
+	if err := s.settleCounterpart(); err != nil {
 		return Model{}, err
 	}
 	kernel, err := s.kernel()
 	if err != nil {
 		return Model{}, err
+	}
+	if _, plate := kernel.(Plate); stated.Strip > 0 && !plate {
+		return Model{}, fmt.Errorf("a gasket along the edge belongs to a plate or a cover; this joint is worked out as a row, a ring or separate caps")
 	}
 	band, err := s.foundation()
 	if err != nil {
@@ -90,7 +105,7 @@ func (s *settledSetup) shapeOf() shape {
 		return flangeShape
 	case s.inPieces():
 		return piecesShape
-	case s.inLine():
+	case InLine(s.at):
 		return rowShape
 	case s.onCircle():
 		return flangeShape
@@ -107,27 +122,32 @@ func (s *settledSetup) inPieces() bool {
 	return count == len(s.at) && len(s.plan.Joint.Clusters) > 1
 }
 
-// inLine says whether all fasteners lie on a line, within a tenth of the
-// spacing.
-func (s *settledSetup) inLine() bool {
-	if len(s.at) == 1 {
+// InLine says whether places lie on a line, within a tenth of their spacing.
+func InLine(at []geometry.Point) bool {
+	if len(at) < 2 {
 		return false
 	}
-	first, last := rowEnds(s.at)
-	return !slices.ContainsFunc(s.at, func(p geometry.Point) bool {
-		return distanceToEdge(first, last, p) > 0.1*geometry.Spacing(s.at)
+	first, last := RowEnds(at)
+	most := 0.1 * geometry.Spacing(at)
+	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return distanceToEdge(first, last, p) > most })
+}
+
+// OnCircle says whether places lie round a circle, within a fiftieth of its
+// radius.
+func OnCircle(at []geometry.Point) bool {
+	disc := geometry.Enclose(at)
+	return len(at) > 2 && !slices.ContainsFunc(at, func(p geometry.Point) bool {
+		return math.Abs(p.Distance(disc.Centre)-disc.Radius) > 0.02*disc.Radius
 	})
 }
 
 // onCircle says whether the fasteners lie round a bore, or so many round a
 // circle that it must be one.
 func (s *settledSetup) onCircle() bool {
-	disc := geometry.Enclose(s.at)
-	off := func(p geometry.Point) bool { return math.Abs(p.Distance(disc.Centre)-disc.Radius) > 0.02*disc.Radius }
-	if len(s.plan.Joint.Outline) > 0 || len(s.at) < 4 || slices.ContainsFunc(s.at, off) {
+	if len(s.plan.Joint.Outline) > 0 || len(s.at) < 4 || !OnCircle(s.at) {
 		return false
 	}
-	return len(s.at) > 6 || s.centralBore(disc) != nil
+	return len(s.at) > 6 || s.centralBore(geometry.Enclose(s.at)) != nil
 }
 
 func (s *settledSetup) centralBore(disc geometry.Disc) *geometry.Bore {
@@ -150,7 +170,9 @@ func (s *settledSetup) settlePart() error {
 		if s.shape == flangeShape {
 			word = "steel"
 		}
-		s.assume("part of %s, assumed", word)
+		if s.stated.Row == nil || s.stated.Own == 0 { // else nothing rests on it
+			s.assume("part of %s, assumed", word)
+		}
 	}
 	material, err := tension.ParseMaterial(word)
 	if err != nil {
@@ -219,6 +241,16 @@ func (s *settledSetup) own() ([]tension.Resilience, error) {
 	return own, nil
 }
 
+// layers are what a bolt clamps: the part, and under a bolt with a nut its
+// counterpart too, where both are stated.
+func (s *settledSetup) layers(grip unit.Length) []tension.Layer {
+	if !s.through || s.stated.Counterpart == "" || s.other.Thickness == 0 {
+		return []tension.Layer{{Thickness: grip, Material: s.material}}
+	}
+	ofPart := grip * s.part.Thickness / (s.part.Thickness + s.other.Thickness)
+	return []tension.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
+}
+
 func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
 	bolt, err := boltOf(kind)
 	if err != nil {
@@ -233,7 +265,7 @@ func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
 		s.assume("%s: grip %v, assumed", kind.Name, grip)
 	}
 	held := tension.Grip{
-		Layers:   []tension.Layer{{Thickness: grip, Material: s.material}},
+		Layers:   s.layers(grip),
 		TappedIn: kind.Into, Engagement: kind.Engagement, BoltLength: kind.Length,
 	}
 	stiffness, err := tension.StiffnessOf(bolt, held)

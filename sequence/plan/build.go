@@ -40,6 +40,7 @@ func Build(in Input) (Plan, error) {
 	// The order is settled on the part as drawn and goes with it into the
 	// mirror, so that the second bank is worked as the exact mirror image.
 	p.Joint, p.Mirrored = in.Joint.Mirrored(in.Mirror), in.Mirror != geometry.NoAxis
+	p.Clamped = in.Clamped.mirrored(in.Joint.Points(), p.Joint.Points())
 	if p.Mirrored {
 		for i := range p.Groups {
 			p.Groups[i].Turn = shown(p.Groups[i].Turn, in.Mirror)

@@ -21,6 +21,7 @@ type Input struct {
 	View        string
 	Fingerprint string // short hash of the file and what it extends
 	Joint       geometry.Joint
+	Clamped     Clamped
 	Mirror      geometry.Axis // the finished order is mirrored with the part
 	Kinds       []Kind
 	Groups      []sequence.Group // in the order in which the groups are finished; empty: by size

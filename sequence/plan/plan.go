@@ -19,6 +19,7 @@ type Plan struct {
 	Fingerprint string
 	Joint       geometry.Joint // mirrored already where the file says so
 	Mirrored    bool
+	Clamped     Clamped
 	Asked       string // the way and turn that the user asked for instead of the file's own
 	Kinds       []Kind // in the order in which they are finished
 	Groups      []Group

@@ -72,10 +72,15 @@ func addPredictFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"gasket-stiffness", "`stiffness` of its area, such as \"120 MPa/mm\" or \"50-250 MPa/mm\""},
 		{"gasket-width", "`width` of a gasket along the edge, such as 16mm"},
 		{"gasket-ring", "inner and outer `diameters` of a raised face, such as 150mm-190mm"},
+		{"flange-outer", "outer `diameter` of a round flange, such as 515mm"},
+		{"flange-bore", "its `bore`, such as 300mm"},
+		{"pipe-wall", "`thickness` of the pipe or hub behind it, such as 12mm"},
+		{"pipe-radius", "`radius` to the middle of that wall, such as 160mm"},
 		{"foundation", "`stiffness` of gasket and counterpart together"},
 		{"material", "`material` of the part that bends, such as aluminium"},
 		{"thickness", "`thickness` of it that bends, such as 60mm"},
 		{"under", "`material` that it lies on"},
+		{"under-thickness", "`thickness` of that, where it bends too"},
 		{"bolt-flexibility", "`flexibility` of a bolt and its members, such as \"4.2e-6 mm/N\""},
 	} {
 		flags.String(f.name, "", f.usage)
@@ -90,6 +95,8 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	q.atMostOne("foundation", "gasket-stiffness", "gasket")
 	q.atMostOne("foundation", "under")
 	q.atMostOne("preview", "gasket-ring", "gasket-width")
+	q.atMostOne("preview", "flange-outer")
+	q.atMostOne("preview", "pipe-wall")
 	if q.flags.Changed("target") && !q.flags.Changed("stages") {
 		q.needs("target", "passes", "30,70,100")
 	}
@@ -104,15 +111,33 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
 	ask.Foundation, _ = read(q, "foundation", parseStiffness)
 	ask.Strip = above(q, "gasket-width", withUnit)
-	if ring, set := read(q, "gasket-ring", parseRing); set {
-		ask.Flange = &ring
-	}
+	ask.Flange = q.flange()
 	ask.Material, _ = q.text("material")
 	ask.Counterpart, _ = q.text("under")
 	ask.Thickness = above(q, "thickness", withUnit)
+	ask.CounterpartThickness = above(q, "under-thickness", withUnit)
 	ask.Own = above(q, "bolt-flexibility", parseFlexibility)
 	ask.Preview = q.flags.Lookup("preview").Value.String() == "true"
 	return ask
+}
+
+// flange reads the measures of a round flange; nil where none is stated.
+func (q *quantities) flange() *interaction.Flange {
+	f, set := read(q, "gasket-ring", parseRing)
+	for _, measure := range []struct {
+		flag string
+		to   *unit.Length
+	}{{"flange-outer", &f.Outer}, {"flange-bore", &f.Bore}, {"pipe-wall", &f.PipeWall}, {"pipe-radius", &f.PipeRadius}} {
+		if q.flags.Changed(measure.flag) {
+			*measure.to, set = above(q, measure.flag, withUnit), true
+		}
+	}
+	q.needs("pipe-wall", "pipe-radius", "160mm")
+	q.needs("pipe-radius", "pipe-wall", "12mm")
+	if !set {
+		return nil
+	}
+	return &f
 }
 
 // shares reads the passes from either of their flags.

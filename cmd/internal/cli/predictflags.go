@@ -3,11 +3,11 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"math"
 	"regexp"
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/tension"
 )
@@ -79,47 +79,11 @@ func parseCap(text string) (float64, error) {
 	return v, nil
 }
 
-// withoutUnit takes one of the spellings of a unit off.
-func withoutUnit(text string, spellings ...string) (digits string, found bool) {
-	for _, unit := range spellings {
-		if digits, found := strings.CutSuffix(strings.TrimSpace(text), unit); found {
-			return strings.TrimSpace(digits), true
-		}
-	}
-	return "", false
-}
-
 // parseStiffness reads the stiffness of an area: one figure, its ends, or its
-// ends with the middle between. The middle of two ends is their geometric mean,
-// as the doubt is a factor.
+// ends with the middle between.
 func parseStiffness(text string) (interaction.Band, error) {
-	digits, found := withoutUnit(text, "MPa/mm", "N/mm³", "N/mm^3", "N/mm3")
-	if !found {
-		return interaction.Band{}, fmt.Errorf("%q: the unit is missing; write for example %s MPa/mm", text, strings.TrimSpace(text))
-	}
-	var figures []float64
-	for _, one := range strings.FieldsFunc(digits, func(r rune) bool { return r == '-' || r == '–' }) {
-		v, ok := parsePlain(one)
-		if !ok || v < 0.01 || v > 1e6 {
-			return interaction.Band{}, fmt.Errorf("stiffness %q; allowed: 0.01 to 1000000 MPa/mm, such as 120 MPa/mm or 50-250 MPa/mm", text)
-		}
-		figures = append(figures, v)
-	}
-	var b interaction.Band
-	switch len(figures) {
-	case 1:
-		b = interaction.Exactly(figures[0])
-	case 2:
-		b = interaction.Band{Low: figures[0], Nominal: math.Sqrt(figures[0] * figures[1]), High: figures[1]}
-	case 3:
-		b = interaction.Band{Low: figures[0], Nominal: figures[1], High: figures[2]}
-	default:
-		return b, fmt.Errorf("stiffness %q; allowed: one figure, or two or three that rise, such as 50-120-250 MPa/mm", text)
-	}
-	if !(b.Low <= b.Nominal && b.Nominal <= b.High) {
-		return b, fmt.Errorf("stiffness %q; allowed: figures that rise, such as 50-250 MPa/mm", text)
-	}
-	return b, nil
+	span, err := unit.ParseAreaStiffness(text)
+	return interaction.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
 }
 
 // parseRing reads the two diameters of a gasket on a raised face.
@@ -143,15 +107,11 @@ func parseRing(text string) (interaction.Flange, error) {
 
 // parseFlexibility reads what a bolt and its members give way.
 func parseFlexibility(text string) (tension.Resilience, error) {
-	digits, found := withoutUnit(text, "mm/N")
-	if !found {
-		return 0, fmt.Errorf("%q: the unit is missing; write for example 4.2e-6 mm/N", text)
-	}
-	v, ok := parsePlain(digits)
-	if !ok || v < 1e-9 || v > 1 {
+	v, err := unit.ParseFlexibility(text)
+	if err == nil && !(v >= 1e-9 && v <= 1) {
 		return 0, fmt.Errorf("flexibility %q; allowed: 1e-9 to 1 mm/N, such as 4.2e-6 mm/N", text)
 	}
-	return tension.Resilience(v), nil
+	return tension.Resilience(v), err
 }
 
 // predictProblem points to the flag that states what a joint lacks.

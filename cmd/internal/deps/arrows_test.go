@@ -20,7 +20,7 @@ var arrows = map[string][]string{
 
 	"patterns/problem": {},
 	"patterns": {"geometry", "geometry/survey", "geometry/unit", "geometry/thread", "patterns/problem",
-		"sequence", "sequence/plan", "sequence/tension"},
+		"sequence", "sequence/interaction", "sequence/plan", "sequence/tension"},
 
 	"render/scene":           {},
 	"render/font":            {"render/scene"},

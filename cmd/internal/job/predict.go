@@ -2,10 +2,8 @@ package job
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
-	"drawdown/geometry"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
@@ -34,18 +32,12 @@ type PredictAnswer struct {
 // Predict works a plan's tightening out on a model of its joint. The error says
 // what is missing or does not fit, and what is allowed.
 func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
-	if f := ask.Flange; f != nil {
-		if !onCircle(p.Joint.Points()) {
-			return PredictAnswer{}, fmt.Errorf("a gasket ring belongs to a round flange; these fasteners do not lie on a circle")
-		}
-		f.Pair = !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
+	if ask.Flange != nil {
+		ask.Flange.Pair = interaction.ThroughBolted(p) && !(p.Clamped.Flange != nil && p.Clamped.Flange.Single)
 	}
 	model, err := interaction.ModelOf(p, ask.Setup)
 	if err != nil {
 		return PredictAnswer{}, err
-	}
-	if _, plate := model.Kernel.(interaction.Plate); ask.Strip > 0 && !plate {
-		return PredictAnswer{}, fmt.Errorf("a gasket along the edge belongs to a plate or a cover; this joint is worked out as a row, a ring or separate caps")
 	}
 	a := PredictAnswer{Plan: p, Model: model, Cap: ask.Cap, Assumptions: slices.Clone(model.Assumptions)}
 	work, err := a.work(ask)
@@ -66,15 +58,6 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 	}
 	a.Assumptions = onceEach(a.Assumptions)
 	return a, nil
-}
-
-// onCircle says whether fasteners lie round a circle, within a fiftieth of its
-// radius.
-func onCircle(at []geometry.Point) bool {
-	disc := geometry.Enclose(at)
-	return len(at) > 2 && !slices.ContainsFunc(at, func(p geometry.Point) bool {
-		return math.Abs(p.Distance(disc.Centre)-disc.Radius) > 0.02*disc.Radius
-	})
 }
 
 // work predicts the passes that are asked for, or those of the plan.

@@ -1,0 +1,94 @@
+package interaction
+
+import (
+	"slices"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// SetupOf is what the file of a plan states about its joint.
+func SetupOf(p plan.Plan) Setup {
+	c := p.Clamped
+	s := Setup{
+		Material: c.Part.Material, Thickness: c.Part.Thickness,
+		Counterpart: c.Counterpart.Material, CounterpartThickness: c.Counterpart.Thickness,
+		Gasket: Gasket(c.Gasket.Kind), Stiffness: bandOfSpan(c.Gasket.Stiffness), Strip: c.Gasket.Strip,
+		Own: tension.Resilience(c.BoltFlexibility),
+	}
+	if r := c.Row; r != nil {
+		s.Foundation = bandOfSpan(r.Foundation)
+		// For each millimetre of the row, so that its width is a millimetre.
+		s.Row = &Row{BendingNmm2: float64(r.Bending), WidthMm: 1, LengthMm: float64(r.Length), StartMm: float64(r.Start)}
+	}
+	if f := c.Flange; f != nil {
+		s.Flange = &Flange{
+			Outer: f.Outer, Bore: f.Bore, GasketInner: f.GasketInner, GasketOuter: f.GasketOuter,
+			PipeWall: f.PipeWall, PipeRadius: f.PipeRadius, Pair: !f.Single && ThroughBolted(p),
+		}
+	}
+	return s
+}
+
+// ThroughBolted says whether every fastener has a nut, and not a tapped hole.
+func ThroughBolted(p plan.Plan) bool {
+	return !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
+}
+
+func bandOfSpan[T unit.AreaStiffness | unit.LineStiffness](s unit.Span[T]) Band {
+	return Band{float64(s.Low), float64(s.Nominal), float64(s.High)}
+}
+
+// over lays what is stated over what the file states, field by field. What
+// excludes each other goes together: a gasket stated here leaves nothing of the
+// file's, and a row of the file, whose figures hold the part and its gasket,
+// falls away where either is stated here.
+func (s Setup) over(file Setup) (both Setup, assumed []string) {
+	both = s
+	statesGasket := s.Gasket != "" || s.Stiffness != (Band{}) || s.Foundation != (Band{})
+	statesPart := s.Material != "" || s.Thickness != 0 || s.Counterpart != "" || s.CounterpartThickness != 0
+	if s.Row == nil && file.Row != nil && (statesGasket || statesPart || s.Preview) {
+		assumed = append(assumed, "the row of the file left aside, as part or gasket is stated anew")
+		file.Row, file.Foundation = nil, Band{}
+	}
+	if !statesGasket {
+		both.Gasket, both.Stiffness, both.Foundation = file.Gasket, file.Stiffness, file.Foundation
+	}
+	orFile(&both.Material, file.Material)
+	orFile(&both.Thickness, file.Thickness)
+	orFile(&both.Counterpart, file.Counterpart)
+	orFile(&both.CounterpartThickness, file.CounterpartThickness)
+	orFile(&both.Strip, file.Strip)
+	orFile(&both.Own, file.Own)
+	orFile(&both.Row, file.Row)
+	both.Flange = s.Flange.over(file.Flange)
+	return both, assumed
+}
+
+// orFile takes the file's value where none is stated.
+func orFile[T comparable](stated *T, file T) {
+	if *stated == *new(T) {
+		*stated = file
+	}
+}
+
+// over lays the measures of a flange over those of the file.
+func (f *Flange) over(file *Flange) *Flange {
+	if f == nil || file == nil {
+		if f == nil {
+			return file
+		}
+		return f
+	}
+	both := *f
+	orFile(&both.Outer, file.Outer)
+	orFile(&both.Bore, file.Bore)
+	if f.fullFace() {
+		both.GasketInner, both.GasketOuter = file.GasketInner, file.GasketOuter
+	}
+	if f.PipeWall == 0 {
+		both.PipeWall, both.PipeRadius = file.PipeWall, file.PipeRadius
+	}
+	return &both
+}

@@ -1,0 +1,77 @@
+package plan
+
+import (
+	"cmp"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+)
+
+// Clamped is what a file states of the parts that the fasteners clamp, from
+// which follows what tightening one does to the others. Zero values are
+// unknown.
+type Clamped struct {
+	Part, Counterpart ClampedPart
+	Gasket            Gasket
+	Row               *Row    // of a narrow part over one line of fasteners
+	Flange            *Flange // of a round flange
+	BoltFlexibility   unit.Flexibility
+}
+
+// ClampedPart is one of the parts.
+type ClampedPart struct {
+	Material  string
+	Thickness unit.Length // that bends; of a ribbed or hollow part less than its height
+}
+
+// Gasket is what lies between the parts.
+type Gasket struct {
+	Kind      string                        // as written, one of those that are known
+	Stiffness unit.Span[unit.AreaStiffness] // on loading; goes before the kind
+	Strip     unit.Length                   // width of one that follows the edge
+}
+
+// Row is a narrow part as a beam on its foundation.
+type Row struct {
+	Bending    unit.BendingStiffness
+	Foundation unit.Span[unit.LineStiffness] // gasket and counterpart, for each millimetre of the row
+	Length     unit.Length
+	Start      unit.Length // from the end of the part to the leftmost fastener, of several to the lowest
+}
+
+// Flange is the measures of a round flange; its bolt circle is that of the
+// fasteners.
+type Flange struct {
+	Outer, Bore              unit.Length // diameters
+	GasketInner, GasketOuter unit.Length // diameters, of a raised face; both 0: the full face
+	PipeWall, PipeRadius     unit.Length // of the pipe or hub behind it, to the middle of its wall
+	Single                   bool        // on a stiff part, not on a flange like it
+}
+
+// mirrored goes with the part into the mirror: the leftmost fastener of a row
+// may then be at its other end.
+func (c Clamped) mirrored(before, after []geometry.Point) Clamped {
+	if c.Row == nil || leftmost(before) == leftmost(after) {
+		return c
+	}
+	first := before[leftmost(before)]
+	reach := 0.0
+	for _, p := range before {
+		reach = max(reach, first.Distance(p))
+	}
+	row := *c.Row
+	row.Start = row.Length - row.Start - unit.Length(reach)
+	c.Row = &row
+	return c
+}
+
+// leftmost finds the place farthest left, of several the lowest.
+func leftmost(at []geometry.Point) int {
+	most := 0
+	for i, p := range at {
+		if q := at[most]; cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) < 0 {
+			most = i
+		}
+	}
+	return most
+}
