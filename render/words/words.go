@@ -20,6 +20,7 @@ type Catalogue struct {
 	Name     string // of the language, in itself
 	Sheet    Sheet
 	Book     Book
+	Forecast Forecast
 }
 
 // Sheet is what all sheets share.

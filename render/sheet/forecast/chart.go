@@ -1,0 +1,117 @@
+package forecast
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/plan"
+)
+
+const (
+	chartHeight = 24.0 // of the bars
+	chartHead   = 7.0
+	chartFoot   = 6.0 // the bolts' numbers
+	scaleWidth  = 11.0
+	barWidth    = 3.2 // at the most
+	fullPercent = 110.0
+)
+
+// charts draws a bar for each bolt after each pass, from the least to the most
+// that the gasket leaves it, with a tick at the middle.
+func (l *layout) charts(run *sheet.Run) {
+	run.Room(8 + chartHead + chartHeight + chartFoot)
+	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.Charts)
+	run.Y += 7
+	sentence(run, l.ask.Words.Forecast.ChartSays)
+	for _, pass := range l.f.Passes {
+		l.chart(run, pass, fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass)))
+	}
+	if l.f.OneMore != nil {
+		l.chart(run, *l.f.OneMore, l.ask.Words.Forecast.AfterOneMore)
+	}
+}
+
+func (l *layout) chart(run *sheet.Run, pass interaction.ForecastPass, title string) {
+	run.Room(chartHead + chartHeight + chartFoot + 2)
+	p := run.Pen
+	spread := fmt.Sprintf(l.ask.Words.Forecast.Spread, span(pass.Spread.Min), span(pass.Spread.Mean), span(pass.Spread.Max))
+	p.Write(p.Left(), run.Y+4.6, sheet.TextEm, scene.Bold, scene.Start, scene.Black, title)
+	from := p.Left() + font.Width(title, scene.Bold, sheet.TextEm) + 4
+	p.Text(from, run.Y+4.6, font.Fit(spread, scene.Regular, sheet.TextEm, p.Right()-from))
+	l.bars(p, pass, run.Y+chartHead)
+	run.Y += chartHead + chartHeight + chartFoot + 2
+}
+
+// bars draws the chart proper with its top at y.
+func (l *layout) bars(p *sheet.Pen, pass interaction.ForecastPass, y float64) {
+	top := fullPercent
+	for _, b := range pass.Percent {
+		top = math.Max(top, b.High+4)
+	}
+	at := func(percent float64) float64 { return y + chartHeight*(1-percent/top) }
+	left := p.Left() + scaleWidth
+	for _, percent := range []float64{0, 50, 100} {
+		width := 0.15
+		if percent == 100 {
+			width = 0.4
+		}
+		p.Rule(left, at(percent), p.Right(), at(percent), width)
+		p.Write(left-1.5, at(percent)+1.1, sheet.TextEm, scene.Regular, scene.End, scene.Black, strconv.Itoa(int(percent)))
+	}
+	order := l.plan.Tighten.Order
+	pitch := (p.Right() - left) / float64(len(order))
+	every := numberEvery(len(order), pitch)
+	for k, i := range order {
+		x := left + pitch*(float64(k)+0.5)
+		if k%every == 0 {
+			p.Write(x, y+chartHeight+4.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(k+1))
+		}
+		if pass.Turned[i] {
+			bar(p, x, math.Min(barWidth, pitch*0.7), pass.Percent[i], at)
+		}
+	}
+}
+
+// numberEvery thins the numbers under a chart out until they keep apart.
+func numberEvery(count int, pitch float64) int {
+	wide := font.Width(strconv.Itoa(count), scene.Regular, sheet.TextEm) + 1.2
+	for _, every := range []int{1, 2, 5, 10, 20, 50} {
+		if pitch*float64(every) >= wide {
+			return every
+		}
+	}
+	return 100
+}
+
+// bar is one bolt: a pillar up to the least that it keeps, open from there to
+// the most, with a tick at the middle.
+func bar(p *sheet.Pen, x, width float64, b interaction.Band, at func(float64) float64) {
+	low, nominal, high, ground := at(b.Low), at(b.Nominal), at(b.High), at(0)
+	p.Panel(x-width/2, low, width, ground-low, 0, scene.Accent, 0)
+	if low-high > 0.1 {
+		p.Panel(x-width/2, high, width, low-high, 0, scene.White, 0.25)
+	}
+	p.Rule(x-width/2-0.4, nominal, x+width/2+0.4, nominal, 0.5)
+}
+
+// passWords names what a pass does: 20 N·m main, +90° main, 70 %.
+func (l *layout) passWords(pass interaction.ForecastPass) string {
+	s := pass.Stage
+	if s == nil {
+		return strconv.Itoa(int(math.Round(100*pass.Share))) + " %"
+	}
+	figure := s.Torque.String()
+	if s.Do == plan.Advance {
+		figure = "+" + s.Angle.String()
+	}
+	if len(s.Kinds) > 0 && len(s.Fasteners) < len(l.plan.Joint.Fasteners) {
+		figure += " " + strings.Join(s.Kinds, ", ")
+	}
+	return figure
+}
