@@ -71,3 +71,17 @@ func (u unit) order(j geometry.Joint, turn Turn) []int {
 	}
 	return order
 }
+
+// Units parts the given fasteners of a joint into what goes down together: the
+// clusters and, each for itself, all that are in none. Those of unloaded
+// clusters come apart, as they go before all others.
+func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
+	f, l := units(j, members)
+	for _, u := range f {
+		free = append(free, u)
+	}
+	for _, u := range l {
+		loaded = append(loaded, u)
+	}
+	return free, loaded
+}

@@ -7,27 +7,59 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns/problem"
+	"drawdown/sequence/judge"
 )
 
 var checkCommand = command{
 	name:    "check",
-	summary: "say whether a pattern file is sound, with all problems at once",
-	usage:   "FILE [--json]",
+	summary: "say whether a pattern file, or an order, is sound",
+	usage:   "FILE [--order LIST [--side tighten|loosen]] [--json]",
 	about: `Reads the file and plans the work without writing anything. Each problem is
 shown with its file, line and column, the line itself, and what is allowed.
 A figure that the mechanics of its bolt do not bear out (torque over yield, an
 angle that breaks the bolt, an engagement that tears out) is warned of, too;
-the file's figure stands all the same. Warnings do not make a file unsound.`,
+the file's figure stands all the same. Warnings do not make a file unsound.
+
+--order judges an order by the rules of the trade: every fastener once, begun
+in the middle, outwards from there, no long run on one side, neighbours not in
+succession where it can be helped, a bolt circle crosswise, large fasteners
+before small ones, the fasteners of a cluster together. LIST is ids with commas
+between, or the numbers cast on the part; "cast" stands for those in their
+order, "file" for the file's own order. A loosening order is judged as the
+exact reverse.
+
+What a layout allows is what the trade's own orders for it come to: row for a
+row, star for one bolt circle, spiral and cross for all else. Slightly more is
+a remark, much more departs from the rule. The pull to one side counts fasteners
+at the edge that nothing holds against. An order that is not whole, or departs,
+ends with status 1. A maker's own order (a list in the
+file, cast numbers, or a file with a source) is described, never called wrong.
+The rules are common practice; the maker's order comes first.`,
 	example: `
 drawdown check p4-head
     p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen
+drawdown check p4-manifold --order E2,E7,E3,E6,E1,E8,E4,E5
+    Exhaust manifold · Fernhollow P4 pump engine
+    This order to tighten is sound.
+    ...
 `,
 	build: func(flags *pflag.FlagSet) runner {
+		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, or cast, or file")
+		side := flags.String("side", string(judge.Tighten), "the `side` that the order is for: "+choices(judge.Sides))
 		asJSON := jsonFlag(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
 			if err != nil {
 				return p.misuse("check", "%v", err)
+			}
+			forSide, err := choose("side", *side, judge.Sides)
+			switch {
+			case err != nil:
+				return p.misuse("check", "%v", err)
+			case flags.Changed("order"):
+				return p.checkOrder(file, *order, forSide, *asJSON)
+			case flags.Changed("side"):
+				return p.misuse("check", "--side says what an order is for; add it, as in --order M3,M8,M9")
 			}
 			return p.check(file, *asJSON)
 		}

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/render"
 	"drawdown/render/sheet"
@@ -100,6 +101,8 @@ func values(flag string) []string {
 		return words.Languages()
 	case "side":
 		return texts(card.Sides)
+	case "order":
+		return []string{job.CastOrder, job.FilesOrder}
 	case "way":
 		return texts(sequence.Ways)
 	case "turn":

@@ -37,6 +37,7 @@ var completions = []struct {
 	{[]string{"card", "p4-head", "--format", "pdf,s"}, []string{"pdf,svg"}},
 	{[]string{"card", "p4-head", "--side", "l"}, []string{"loosen"}},
 	{[]string{"order", "p4-head", "--way", "c"}, []string{"cast", "circular", "cross"}},
+	{[]string{"check", "p4-head", "--order", ""}, []string{"cast", "file"}},
 	{[]string{"order", "p4-head", "--turn", ""}, []string{"left", "right"}},
 	{[]string{"order", "p4-head", "--js"}, []string{"--json"}},
 	{[]string{"order", "p4-head", "--pa"}, nil},

@@ -14,6 +14,7 @@ var arrows = map[string][]string{
 	"sequence/tension": {"geometry/unit", "geometry/thread"},
 	"sequence/plan":    {"geometry", "geometry/unit", "geometry/thread", "sequence", "sequence/tension"},
 
+	"sequence/judge":    {"geometry", "sequence", "sequence/plan"},
 	"sequence/overhaul": {"geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
 
 	"sequence/interaction": {"geometry", "geometry/unit", "sequence/plan", "sequence/tension"},
@@ -40,9 +41,9 @@ var arrows = map[string][]string{
 	"render":     {"render/pdf", "render/png", "render/scene", "render/svg"},
 
 	"cmd/internal/job": {"geometry", "geometry/survey", "geometry/unit", "patterns", "patterns/problem", "render", "render/font", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/forecast", "render/words",
-		"sequence", "sequence/interaction", "sequence/overhaul", "sequence/plan", "sequence/tension"},
+		"sequence", "sequence/interaction", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension"},
 	"cmd/internal/cli": {"cmd/internal/job", "geometry", "geometry/survey", "geometry/thread", "geometry/unit", "patterns", "patterns/problem", "render", "render/sheet", "render/sheet/card", "render/words",
-		"sequence", "sequence/interaction", "sequence/overhaul", "sequence/plan", "sequence/tension"},
+		"sequence", "sequence/interaction", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension"},
 	"cmd/drawdown":      {"cmd/internal/cli"},
 	"cmd/internal/deps": {},
 }

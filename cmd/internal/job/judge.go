@@ -1,0 +1,44 @@
+package job
+
+import (
+	"strings"
+
+	"drawdown/patterns/problem"
+	"drawdown/sequence/judge"
+	"drawdown/sequence/plan"
+)
+
+// The words that stand for an order instead of its ids.
+const (
+	FilesOrder = "file" // the file's own
+	CastOrder  = "cast" // by the numbers on the part
+)
+
+// Judge holds an order against the trade's rules: ids or cast numbers as they
+// are typed, or one of the words above. The error is a *judge.ListError, for a
+// list that cannot be read.
+func Judge(p plan.Plan, side judge.Side, order string) (judge.Report, error) {
+	list, err := orderIDs(p, side, order)
+	if err != nil {
+		return judge.Report{}, err
+	}
+	in := judge.ForPlan(p, side, list)
+	// The numbers on the part are the maker's, whatever the file goes by.
+	in.Makers = in.Makers || isWord(order, CastOrder)
+	in.Nearest = problem.Nearest
+	return judge.Order(in), nil
+}
+
+func orderIDs(p plan.Plan, side judge.Side, order string) ([]string, error) {
+	switch {
+	case isWord(order, FilesOrder) && side == judge.Loosen:
+		return p.IDs(p.Loosen.Order), nil
+	case isWord(order, FilesOrder):
+		return p.IDs(p.Tighten.Order), nil
+	case isWord(order, CastOrder):
+		return judge.CastOrder(p, side)
+	}
+	return judge.ReadList(p.Joint, order)
+}
+
+func isWord(order, word string) bool { return strings.EqualFold(strings.TrimSpace(order), word) }

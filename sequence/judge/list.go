@@ -1,0 +1,83 @@
+package judge
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"drawdown/geometry"
+)
+
+// ListError says why a list of names is none.
+type ListError struct{ What string }
+
+func (e *ListError) Error() string { return e.What }
+
+// ReadList reads an order as it is typed: ids, or the numbers cast on the
+// part, with commas, semicolons or blanks between. It gives ids. A name that
+// no fastener has stays as it is, for Order to report; capitals count only
+// where ids differ by nothing else. A list that mixes ids with cast numbers,
+// and one of cast numbers that are there twice on the part, is a *ListError.
+func ReadList(j geometry.Joint, text string) ([]string, error) {
+	names := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' || unicode.IsSpace(r) })
+	if len(names) == 0 {
+		return nil, &ListError{"the order names no fastener; write ids with commas between, such as M3,M8,M9"}
+	}
+	known := newNames(j)
+	var anID, aCast string
+	for _, name := range names {
+		if _, ok := known.id(name); ok {
+			anID = name
+		} else if known.cast[name] != nil {
+			aCast = name
+		}
+	}
+	if anID != "" && aCast != "" {
+		return nil, &ListError{fmt.Sprintf("the order mixes ids such as %s with cast numbers such as %s; write one or the other", anID, aCast)}
+	}
+	order := make([]string, len(names))
+	for k, name := range names {
+		order[k] = name
+		if id, ok := known.id(name); ok {
+			order[k] = id
+		} else if with := known.cast[name]; len(with) > 1 {
+			return nil, &ListError{fmt.Sprintf("the cast number %s stands on %s; write the ids", name, strings.Join(with, " and "))}
+		} else if len(with) == 1 {
+			order[k] = with[0]
+		}
+	}
+	return order, nil
+}
+
+// names are what the fasteners of a joint can be called.
+type names struct {
+	exact  map[string]bool
+	folded map[string][]string // ids by their small letters
+	cast   map[string][]string // ids by the number on the part
+}
+
+func newNames(j geometry.Joint) names {
+	n := names{map[string]bool{}, map[string][]string{}, map[string][]string{}}
+	for _, f := range j.Fasteners {
+		small := strings.ToLower(f.ID)
+		n.exact[f.ID] = true
+		n.folded[small] = append(n.folded[small], f.ID)
+		if f.Cast != 0 {
+			number := strconv.Itoa(f.Cast)
+			n.cast[number] = append(n.cast[number], f.ID)
+		}
+	}
+	return n
+}
+
+// id gives the id that a name stands for.
+func (n names) id(name string) (string, bool) {
+	if n.exact[name] {
+		return name, true
+	}
+	if alike := n.folded[strings.ToLower(name)]; len(alike) == 1 {
+		return alike[0], true
+	}
+	return "", false
+}

@@ -1,0 +1,157 @@
+package judge
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// The angles are no whole number of steps of any usual circle, so that a hole
+// measured off its place decides nothing.
+const (
+	// neighbourSpacings is how far apart neighbours are at the most, in
+	// spacings: more than the two pitches of a nearly square grid differ by, less
+	// than the diagonal of a square.
+	neighbourSpacings = 1.3
+	// insideSpacings is how much further in a place must be to count as further
+	// in, in spacings, where no grid tells its rings.
+	insideSpacings = 0.25
+	// centralSpacings is how near the middle a place has no side.
+	centralSpacings = 0.15
+	// sideDeg is how much a run must leave free beyond a half circle.
+	sideDeg = 3.7
+	// acrossDeg is how far apart two directions are that count as across.
+	acrossDeg = 133
+	// quarterDeg is how far from the two before a bolt lies that shares the
+	// circle with them.
+	quarterDeg = 77
+)
+
+// measured is what an order of the places does.
+type measured struct {
+	Figures
+	pullAt    int   // position after which the pull is greatest
+	runFrom   int   // position at which the longest run begins
+	inward    []int // positions that go back inwards
+	beyond    []int // for each of them, the position of the outermost place worked before
+	adjacent  []int // positions that follow their neighbour
+	notAcross []int // positions that follow one that is not across
+}
+
+func (p places) measure(order []int) measured {
+	var m measured
+	m.pull(p, order)
+	m.run(p, order)
+	m.inwards(p, order)
+	for k := 1; k < len(order); k++ {
+		a, b := order[k-1], order[k]
+		m.TravelMm += p.given[a].Distance(p.given[b])
+		if p.neighbours(a, b) {
+			m.adjacent = append(m.adjacent, k)
+		}
+		if !p.crosses(order[:k+1]) {
+			m.notAcross = append(m.notAcross, k)
+		}
+	}
+	m.Neighbours = len(m.adjacent)
+	return m
+}
+
+func (p places) neighbours(a, b int) bool {
+	return p.Points[a].Distance(p.Points[b]) <= neighbourSpacings*p.spacing
+}
+
+func (m *measured) pull(p places, order []int) {
+	var sum geometry.Point
+	for k, i := range order {
+		sum = sum.Add(p.Points[i].Sub(p.centroid))
+		if pull := sum.Distance(geometry.Point{}) / math.Max(p.reach, 1e-9); pull > m.Pull+1e-6 {
+			m.Pull, m.pullAt = pull, k
+		}
+	}
+}
+
+// run finds the longest stretch on one side. Every part of such a stretch is on
+// one side too, so that a window over the order finds it.
+func (m *measured) run(p places, order []int) {
+	from := 0
+	for k, i := range order {
+		if p.central(i) {
+			from = k + 1
+			continue
+		}
+		for !p.oneSide(order[from : k+1]) {
+			from++
+		}
+		if k+1-from > m.Run {
+			m.Run, m.runFrom = k+1-from, from
+		}
+	}
+}
+
+// central says that a place lies so near the middle that it has no side.
+func (p places) central(i int) bool { return p.radius[i] < centralSpacings*p.spacing }
+
+// oneSide says whether all places lie on one side of some line through the
+// middle: whether their directions leave more than a half circle free.
+func (p places) oneSide(units []int) bool {
+	if len(units) < 2 {
+		return true
+	}
+	deg := make([]float64, len(units))
+	for k, i := range units {
+		deg[k] = p.deg[i]
+	}
+	slices.Sort(deg)
+	gap := deg[0] + 360 - deg[len(deg)-1]
+	for k := 1; k < len(deg); k++ {
+		gap = math.Max(gap, deg[k]-deg[k-1])
+	}
+	return gap > 180+sideDeg
+}
+
+func (m *measured) inwards(p places, order []int) {
+	outermost := 0
+	for k, i := range order {
+		switch far := order[outermost]; {
+		case p.inside(i, far):
+			m.inward, m.beyond = append(m.inward, k), append(m.beyond, outermost)
+		case p.ring[i] > p.ring[far]:
+			outermost = k
+		}
+	}
+	m.Inwards = len(m.inward)
+}
+
+// inside says whether place i lies further in than another. On a long part,
+// where one also works outwards by columns, the ends are no further in than
+// their corners.
+func (p places) inside(i, other int) bool {
+	margin := insideSpacings * p.spacing
+	switch {
+	case p.ring[i] >= p.ring[other]:
+		return false
+	case p.Filled():
+		return true
+	case p.along != nil && p.along[other]-p.along[i] <= margin:
+		return false
+	}
+	return p.radius[other]-p.radius[i] > margin
+}
+
+// crosses says whether the last place of an order lies across from the one
+// before, or shares the circle with the two before it, as in an order that goes
+// round the quarters.
+func (p places) crosses(order []int) bool {
+	last := order[len(order)-1]
+	apart := func(i int) float64 {
+		d := geometry.Turn(p.deg[last] - p.deg[i])
+		return math.Min(d, 360-d)
+	}
+	before := order[max(0, len(order)-3) : len(order)-1]
+	if apart(before[len(before)-1]) >= acrossDeg {
+		return true
+	}
+	return !slices.ContainsFunc(before, func(i int) bool { return apart(i) < quarterDeg })
+}

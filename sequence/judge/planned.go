@@ -1,0 +1,100 @@
+package judge
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// ForPlan gives what an order for a plan is judged by: ids for one of its
+// sides. The groups are the plan's own. A maker's list over all kinds has only
+// one, and so the kinds are parted by their threads there, the largest first.
+//
+// The plan's own order is the maker's where the file lists it, goes by the
+// numbers on the part, or names a source; it is described and not judged,
+// whoever writes it down.
+func ForPlan(p plan.Plan, side Side, order []string) Input {
+	in := Input{Joint: p.Joint, Groups: groupsOf(p), Order: order, Side: side}
+	own := p.Tighten.Order
+	if side == Loosen {
+		own = p.Loosen.Order
+	}
+	in.Makers = makers(p) && slices.Equal(order, p.IDs(own))
+	return in
+}
+
+// makers says whether the order of the plan is the maker's word.
+func makers(p plan.Plan) bool {
+	return p.Asked == "" && (p.Source != "" || slices.ContainsFunc(p.Groups, func(g plan.Group) bool {
+		return g.Way == sequence.List || g.Way == sequence.Cast
+	}))
+}
+
+func groupsOf(p plan.Plan) []Group {
+	var groups []Group
+	for _, g := range p.Groups {
+		if len(g.Members) > 0 {
+			groups = append(groups, Group{Kinds: g.Kinds, MajorMm: majorMm(p, g.Kinds[0])})
+		}
+	}
+	if len(groups) == 1 && (p.Groups[0].Way == sequence.List || p.Groups[0].Way == sequence.Cast) {
+		return bySize(p, groups[0].Kinds)
+	}
+	return groups
+}
+
+// bySize gives one group for each thread size, the largest first.
+func bySize(p plan.Plan, kinds []string) []Group {
+	var groups []Group
+	for _, kind := range kinds {
+		size := majorMm(p, kind)
+		k := slices.IndexFunc(groups, func(g Group) bool { return g.MajorMm == size })
+		if k < 0 {
+			groups = append(groups, Group{Kinds: []string{kind}, MajorMm: size})
+			continue
+		}
+		groups[k].Kinds = append(groups[k].Kinds, kind)
+	}
+	slices.SortStableFunc(groups, func(a, b Group) int { return cmp.Compare(b.MajorMm, a.MajorMm) })
+	return groups
+}
+
+func majorMm(p plan.Plan, kind string) float64 {
+	for _, k := range p.Kinds {
+		if k.Name == kind && k.Thread != nil {
+			return k.Thread.MajorMm
+		}
+	}
+	return 0
+}
+
+// CastOrder gives the ids of a plan's side by the numbers on the part: through
+// all of it where the numbers run through, else group by group.
+func CastOrder(p plan.Plan, side Side) ([]string, error) {
+	order := make([]int, len(p.Joint.Fasteners))
+	seen, twice := map[int]bool{}, false
+	for i, f := range p.Joint.Fasteners {
+		order[i] = i
+		twice = twice || seen[f.Cast]
+		seen[f.Cast] = true
+		if f.Cast == 0 {
+			return nil, &ListError{fmt.Sprintf("fastener %s has no cast number to order by", f.ID)}
+		}
+	}
+	group := func(i int) int {
+		return slices.IndexFunc(p.Groups, func(g plan.Group) bool { return slices.Contains(g.Members, i) })
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		if twice {
+			return cmp.Or(group(a)-group(b), p.Joint.Fasteners[a].Cast-p.Joint.Fasteners[b].Cast)
+		}
+		return p.Joint.Fasteners[a].Cast - p.Joint.Fasteners[b].Cast
+	})
+	if side == Loosen {
+		slices.Reverse(order)
+	}
+	return p.IDs(order), nil
+}

@@ -1,0 +1,161 @@
+package judge_test
+
+import (
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"drawdown/geometry"
+	"drawdown/sequence"
+	"drawdown/sequence/judge"
+)
+
+// First principles: an order by a way that is meant for the layout is sound,
+// whichever way it turns and however the part lies, is listed or was measured.
+func TestOwnOrdersAreSound(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 1))
+	for _, p := range parts() {
+		for _, way := range p.ways {
+			for _, turn := range sequence.Turns {
+				order := sequence.Places(p.points, way, turn)
+				name := p.name + " " + string(way) + " " + string(turn)
+				wantVerdict(t, name, judged(p.points, order), judge.Sound)
+				wantVerdict(t, name+" measured", judged(measuredOff(p.points, r), order), judge.Sound)
+				wantVerdict(t, name+" turned", judged(rotated(p.points, 360*r.Float64()), order), judge.Sound)
+			}
+		}
+	}
+}
+
+// First principles: a verdict belongs to the part and the order, and not to
+// the picture, the listing, or a tenth of a millimetre.
+func TestVerdictBelongsToThePart(t *testing.T) {
+	all := parts()
+	rapid.Check(t, func(t *rapid.T) {
+		p := all[rapid.IntRange(0, len(all)-1).Draw(t, "part")]
+		n := len(p.points)
+		order := rapid.Permutation(inOrder(n)).Draw(t, "order")
+		if rapid.Bool().Draw(t, "a trade's order with two swapped") {
+			order = p.auto()
+			k := rapid.IntRange(0, n-2).Draw(t, "swapped")
+			order[k], order[k+1] = order[k+1], order[k]
+		}
+		want := judged(p.points, order)
+		r := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 5))
+		same := func(name string, got judge.Report) {
+			if diff := cmp.Diff(words(want), words(got)); diff != "" || got.Verdict != want.Verdict {
+				t.Fatalf("%s, %s, order %v: %q and %q\n%s", p.name, name, order, want.Verdict, got.Verdict, diff)
+			}
+		}
+		same("measured", judged(measuredOff(p.points, r), order))
+		same("turned", judged(rotated(p.points, rapid.Float64Range(0, 360).Draw(t, "turned by")), order))
+		same("mirrored", judged(moved(p.points, func(q geometry.Point) geometry.Point { return geometry.Point{X: -q.X, Y: q.Y} }), order))
+		same("moved and scaled", judged(moved(p.points, func(q geometry.Point) geometry.Point { return q.Scale(0.37).Add(geometry.Point{X: 412, Y: 93}) }), order))
+		listing := r.Perm(n)
+		shuffled, place := make([]geometry.Point, n), make([]int, n)
+		for k, i := range listing {
+			shuffled[k], place[i] = p.points[i], k
+		}
+		again := make([]int, n)
+		for k, i := range order {
+			again[k] = place[i]
+		}
+		same("shuffled", judged(shuffled, again))
+	})
+}
+
+// First principles: outside in is the wrong way round wherever there is an
+// inside, and the same order is right for loosening.
+func TestOutsideInIsFound(t *testing.T) {
+	for _, p := range parts() {
+		j, back := jointOf(p.points), reversed(p.auto())
+		loosen := judge.Order(judge.Input{Joint: j, Order: idsOf(j, back), Side: judge.Loosen})
+		wantVerdict(t, p.name+" loosened outside in", loosen, judge.Sound)
+		if slices.Contains(p.ways, sequence.Star) {
+			continue
+		}
+		r := judged(p.points, back)
+		wantVerdict(t, p.name+" outside in", r, judge.Departs)
+		if !has(r, judge.Middle) || !has(r, judge.Outwards) {
+			t.Errorf("%s outside in: %q", p.name, words(r))
+		}
+	}
+}
+
+// First principles: by rows from one corner begins at an end and stays on one
+// side.
+func TestRasterIsFound(t *testing.T) {
+	for _, p := range parts() {
+		if len(p.points) < 5 {
+			continue
+		}
+		raster := inOrder(len(p.points))
+		slices.SortStableFunc(raster, func(a, b int) int {
+			return int(p.points[b].Y-p.points[a].Y)*1000 + int(p.points[a].X-p.points[b].X)
+		})
+		wantVerdict(t, p.name+" by rows", judged(p.points, raster), judge.Departs)
+	}
+}
+
+// First principles: once round a circle half of its bolts follow each other on
+// one side, neighbour after neighbour; from the middle of a cover's long side
+// likewise.
+func TestOnceRoundIsFound(t *testing.T) {
+	for _, p := range parts() {
+		circle := slices.Contains(p.ways, sequence.Star)
+		if !circle && !strings.HasPrefix(p.name, "perimeter") || len(p.points) < 4 {
+			continue
+		}
+		r := judged(p.points, sequence.Places(p.points, sequence.Circular, sequence.TurnRight))
+		wantVerdict(t, p.name+" once round", r, judge.Departs)
+		if !has(r, judge.Neighbours) && circle || !has(r, judge.OneSide) && len(p.points) >= 8 {
+			t.Errorf("%s once round: %q", p.name, words(r))
+		}
+	}
+}
+
+// Pinned from our own output: of random orders, the share that gets no finding.
+func TestRandomOrdersGetFindings(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 4))
+	sound, right, of := 0, 0, 0
+	for _, p := range parts() {
+		if len(p.points) < 8 {
+			continue
+		}
+		for range 8 {
+			report := judged(p.points, r.Perm(len(p.points)))
+			of++
+			if report.Verdict == judge.Sound {
+				sound++
+			}
+			if report.Verdict.Right() {
+				right++
+			}
+		}
+	}
+	t.Logf("of %d random orders %d are sound and %d can be used", of, sound, right)
+	if sound*100 > of || right*20 > of {
+		t.Errorf("of %d random orders %d are sound and %d can be used", of, sound, right)
+	}
+}
+
+// Common practice, no source: two steps swapped are a slip, which an instructor
+// remarks on. At the very beginning it may be more.
+func TestOneSlipIsNoMoreThanARemark(t *testing.T) {
+	for _, p := range parts() {
+		if n := len(p.points); n < 8 || n > 20 {
+			continue
+		}
+		for k := 1; k < len(p.points)-1; k++ {
+			order := p.auto()
+			order[k], order[k+1] = order[k+1], order[k]
+			if r := judged(p.points, order); !r.Verdict.Right() {
+				t.Errorf("%s with steps %d and %d swapped: %q", p.name, k+1, k+2, words(r))
+			}
+		}
+	}
+}

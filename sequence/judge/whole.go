@@ -1,0 +1,52 @@
+package judge
+
+import "slices"
+
+// whole reads the ids of the order. Where every fastener is there once it gives
+// their indices; else the faults.
+func (in Input) whole() (order []int, faults []Finding) {
+	index, ids := map[string]int{}, make([]string, len(in.Joint.Fasteners))
+	for i, f := range in.Joint.Fasteners {
+		index[f.ID], ids[i] = i, f.ID
+	}
+	firstStep := map[string]int{}
+	var unknown []Finding
+	for k, id := range in.Order {
+		i, known := index[id]
+		switch first := firstStep[id]; {
+		case !known:
+			unknown = append(unknown, Finding{Rule: Unknown, Steps: []int{k + 1}, IDs: []string{id}})
+		case first > 0:
+			faults = append(faults, Finding{Rule: Twice, Steps: []int{first, k + 1}, IDs: []string{id, id}})
+		default:
+			firstStep[id] = k + 1
+			order = append(order, i)
+		}
+	}
+	missing := slices.DeleteFunc(slices.Clone(ids), func(id string) bool { return firstStep[id] > 0 })
+	for k := range unknown {
+		unknown[k].Against = in.guess(unknown[k].IDs[0], missing, ids)
+	}
+	faults = append(unknown, faults...)
+	if len(missing) > 0 {
+		faults = append(faults, Finding{Rule: Missing, IDs: missing, Figure: float64(len(missing))})
+	}
+	for k := range faults {
+		faults[k].Severity = Fault
+	}
+	return order, faults
+}
+
+// guess gives the id that an unknown name may mean, rather one that is left
+// out than another.
+func (in Input) guess(name string, missing, ids []string) []string {
+	if in.Nearest == nil {
+		return nil
+	}
+	for _, among := range [][]string{missing, ids} {
+		if near := in.Nearest(name, among); near != "" {
+			return []string{near}
+		}
+	}
+	return nil
+}

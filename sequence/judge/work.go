@@ -1,0 +1,121 @@
+package judge
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence"
+)
+
+// work is one group with its order. Its places are units: single fasteners and
+// clusters.
+type work struct {
+	joint   geometry.Joint
+	members []int // fasteners in the order as given
+	step    []int // of every fastener of the joint, from 1
+	free    [][]int
+	units   [][]int // that bear load: they are judged by their places
+	order   []int   // units in the order as given
+	layout  Layout
+	places
+}
+
+// places are the places of the units, brought to true where they are regular.
+type places struct {
+	geometry.Layout
+	given    []geometry.Point // as they are listed
+	middle   geometry.Point   // of the smallest circle round them
+	centroid geometry.Point
+	radius   []float64 // from the middle
+	deg      []float64 // direction from the middle
+	ring     []int     // number from inside
+	spacing  float64
+	reach    float64 // from the centroid to the outermost
+	// along is the distance from the middle along the longest extent; nil where
+	// the places extend alike in all directions.
+	along []float64
+}
+
+// longShare is how many times as long as wide places lie that have a length.
+const longShare = 1.3
+
+func newWork(j geometry.Joint, members, step []int) *work {
+	w := &work{joint: j, members: members, step: step}
+	w.free, w.units = unitsOf(w)
+	points := make([]geometry.Point, len(w.units))
+	for k, u := range w.units {
+		at := make([]geometry.Point, len(u))
+		for m, i := range u {
+			at[m] = j.Fasteners[i].At
+		}
+		points[k] = geometry.Centroid(at)
+		w.order = append(w.order, k)
+	}
+	slices.SortFunc(w.order, func(a, b int) int { return w.firstStep(a) - w.firstStep(b) })
+	w.places = newPlaces(points)
+	switch sequence.Settled(points, sequence.Auto) {
+	case sequence.RowWay:
+		w.layout = Row
+	case sequence.Star:
+		w.layout = Circle
+	default:
+		w.layout = Spread
+	}
+	return w
+}
+
+func newPlaces(points []geometry.Point) places {
+	p := places{Layout: geometry.NewLayout(points), given: points, ring: make([]int, len(points))}
+	p.middle, p.centroid = geometry.Enclose(p.Points).Centre, geometry.Centroid(p.Points)
+	p.spacing = geometry.Spacing(p.Points)
+	for _, at := range p.Points {
+		p.radius = append(p.radius, at.Distance(p.middle))
+		p.deg = append(p.deg, at.AngleFrom(p.middle))
+		p.reach = math.Max(p.reach, at.Distance(p.centroid))
+	}
+	p.along = p.length()
+	for number, ring := range p.Rings(p.middle) {
+		for _, i := range ring {
+			p.ring[i] = number
+		}
+	}
+	return p
+}
+
+// firstStep is the step at which a unit is begun.
+func (w *work) firstStep(unit int) int {
+	first := w.step[w.units[unit][0]]
+	for _, i := range w.units[unit] {
+		first = min(first, w.step[i])
+	}
+	return first
+}
+
+// name is the fastener with which a unit is begun.
+func (w *work) name(unit int) string {
+	return w.joint.Fasteners[w.byStep(w.units[unit])[0]].ID
+}
+
+// at gives the steps and ids of units at these positions of the order.
+func (w *work) at(positions ...int) (steps []int, names []string) {
+	for _, k := range positions {
+		steps, names = append(steps, w.firstStep(w.order[k])), append(names, w.name(w.order[k]))
+	}
+	return steps, names
+}
+
+// length gives the distances from the middle along the longest extent.
+func (p places) length() []float64 {
+	axis := geometry.LongAxis(p.Points)
+	along, longest, widest := make([]float64, len(p.Points)), 0.0, 0.0
+	for i, at := range p.Points {
+		d := at.Sub(p.middle)
+		along[i] = math.Abs(d.Dot(axis))
+		longest, widest = math.Max(longest, along[i]), math.Max(widest, math.Abs(d.Dot(geometry.Point{X: -axis.Y, Y: axis.X})))
+	}
+	if longest < longShare*widest {
+		return nil
+	}
+	return along
+}
