@@ -19,7 +19,7 @@ const (
 	insideSpacings = 0.25
 	// centralSpacings is how near the middle a place has no side.
 	centralSpacings = 0.15
-	// sideDeg is how much a run must leave free beyond a half circle.
+	// sideDeg is how much narrower than a half circle a run on one side is.
 	sideDeg = 3.7
 	// acrossDeg is how far apart two directions are that count as across.
 	acrossDeg = 133
@@ -94,21 +94,21 @@ func (m *measured) run(p places, order []int) {
 func (p places) central(i int) bool { return p.radius[i] < centralSpacings*p.spacing }
 
 // oneSide says whether all places lie on one side of some line through the
-// middle: whether their directions leave more than a half circle free.
+// middle: whether their directions, seen from the last one's, span less than a
+// half circle.
 func (p places) oneSide(units []int) bool {
-	if len(units) < 2 {
-		return true
+	last := p.deg[units[len(units)-1]]
+	low, high := 0.0, 0.0
+	for _, i := range units {
+		off := p.deg[i] - last
+		if off > 180 {
+			off -= 360
+		} else if off < -180 {
+			off += 360
+		}
+		low, high = min(low, off), max(high, off)
 	}
-	deg := make([]float64, len(units))
-	for k, i := range units {
-		deg[k] = p.deg[i]
-	}
-	slices.Sort(deg)
-	gap := deg[0] + 360 - deg[len(deg)-1]
-	for k := 1; k < len(deg); k++ {
-		gap = math.Max(gap, deg[k]-deg[k-1])
-	}
-	return gap > 180+sideDeg
+	return high-low < 180-sideDeg
 }
 
 func (m *measured) inwards(p places, order []int) {
