@@ -169,6 +169,29 @@ func TestGroupOrder(t *testing.T) {
 	}
 }
 
+// First principles: neighbours are not in succession where another fastener
+// comes between.
+func TestNeighboursWithAnotherBetween(t *testing.T) {
+	r := judge.Order(judge.Input{Joint: bolted(), Groups: []judge.Group{{Kinds: []string{"main"}}, {Kinds: []string{"side"}}},
+		Order: strings.Fields("M3 F1 M8 F2 M9 M4 M2 M7 M10 M5 M1 M6")})
+	// M9–M4, M2–M7, M10–M5 and M1–M6 are left; F1 stands between M3 and M8, and
+	// F2 between M8 and M9.
+	if got := r.Groups[0].Order.Neighbours; got != 4 {
+		t.Errorf("%d steps to a neighbour, want 4", got)
+	}
+}
+
+// Common practice, no source: on a long cover one may also work outwards by
+// columns, the ends with their corners. It goes outwards all the time, though
+// one end is finished before the other.
+func TestLongCoverByColumns(t *testing.T) {
+	points := geometry.Rectangle(5, 2, 304, 164, geometry.Point{X: 31, Y: -17})
+	r := listed(points, "M3 M10 M4 M9 M2 M11 M6 M7 M5 M8 M14 M13 M1 M12")
+	if has(r, judge.Outwards) || !has(r, judge.Balance) || r.Verdict != judge.Remarks {
+		t.Errorf("%q: %q", r.Verdict, words(r))
+	}
+}
+
 // First principles: a kind that no group names is a group of its own at the
 // end, and without groups all are judged as one.
 func TestGroupsThatAreNotNamed(t *testing.T) {

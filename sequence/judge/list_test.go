@@ -40,6 +40,7 @@ func TestReadList(t *testing.T) {
 		{"a name that nobody has", numbered(), "M2,M9,9", "M2 M9 9"},
 		{"twice and too few", numbered(), "M2,M2", "M2 M2"},
 		{"ids that differ in capitals alone", alike, "m1,M1", "m1 M1"},
+		{"which of two is not clear", geometry.Joint{Fasteners: []geometry.Fastener{{ID: "Ab"}, {ID: "aB"}}}, "ab,Ab", "ab Ab"},
 		{"ids that are numbers", geometry.Joint{Fasteners: []geometry.Fastener{{ID: "1", Cast: 2}, {ID: "2", Cast: 1}}}, "1,2", "1 2"},
 		{"a cast number that is there twice but not named", twice, "1,2", "M3 M2"},
 	}

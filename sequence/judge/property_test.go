@@ -1,6 +1,7 @@
 package judge_test
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -24,6 +25,11 @@ func TestOwnOrdersAreSound(t *testing.T) {
 				order := sequence.Places(p.points, way, turn)
 				name := p.name + " " + string(way) + " " + string(turn)
 				wantVerdict(t, name, judged(p.points, order), judge.Sound)
+				// Where places tie, another picture of the part gives another order.
+				tipped := 360 * r.Float64()
+				if way != sequence.RowWay {
+					wantVerdict(t, fmt.Sprintf("%s ordered at %.0f°", name, tipped), judged(p.points, sequence.Places(rotated(p.points, tipped), way, turn)), judge.Sound)
+				}
 				wantVerdict(t, name+" measured", judged(measuredOff(p.points, r), order), judge.Sound)
 				wantVerdict(t, name+" turned", judged(rotated(p.points, 360*r.Float64()), order), judge.Sound)
 			}
