@@ -86,6 +86,7 @@ func (r *reader) table(f *file, data []byte) {
 		r.report(f, 1, 1, problem.Error, "", "the table has no points; write one a line, for example M1,-47.5,90")
 	}
 	r.checkDistances()
+	r.checkStray()
 }
 
 // separator is what parts the columns of the first line with points.

@@ -51,3 +51,17 @@ func (r *reader) nearFastener(squares map[cell][]int, at geometry.Point) (int, b
 	}
 	return 0, false
 }
+
+// checkStray warns of a fastener that lies far outside the others. Where some
+// could not be read nobody knows what it lies outside of.
+func (r *reader) checkStray() {
+	if r.errorsSince(0) {
+		return
+	}
+	s, found := geometry.FindStray(r.input.Joint.Points())
+	if !found {
+		return
+	}
+	r.warn(r.fasteners.from[s.Index], "%s lies %.0f mm from the nearest other fastener, and all the others lie within %.0f mm; is its place right?",
+		r.input.Joint.Fasteners[s.Index].ID, s.Gap, s.Span)
+}

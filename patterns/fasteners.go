@@ -46,6 +46,7 @@ func (r *reader) readFasteners(f fields) {
 		r.fasteners.broken = true
 	}
 	r.checkDistances()
+	r.checkStray()
 }
 
 // fastenerItem reads one entry of the list: a point, or a generator.
