@@ -101,7 +101,9 @@ func openBuiltin(name string) (Source, bool) {
 	return Source{File: name + " (built in)", Data: data, stem: name}, true
 }
 
-func openFile(path string) (Source, error) {
+func openFile(path string) (Source, error) { return openFileUpTo(path, maxFileBytes) }
+
+func openFileUpTo(path string, most int64) (Source, error) {
 	file, err := os.Open(path)
 	if err != nil {
 		return Source{}, err // names the operation, the path and the reason
@@ -110,7 +112,7 @@ func openFile(path string) (Source, error) {
 	if about, err := file.Stat(); err == nil && about.IsDir() {
 		return Source{}, &FolderError{Path: path}
 	}
-	data, err := readBounded(file)
+	data, err := readUpTo(file, most)
 	if err != nil {
 		return Source{}, err
 	}
@@ -118,6 +120,8 @@ func openFile(path string) (Source, error) {
 }
 
 // readBounded reads one byte more than is allowed, so that Read can tell.
-func readBounded(from io.Reader) ([]byte, error) {
-	return io.ReadAll(io.LimitReader(from, maxFileBytes+1))
+func readBounded(from io.Reader) ([]byte, error) { return readUpTo(from, maxFileBytes) }
+
+func readUpTo(from io.Reader, most int64) ([]byte, error) {
+	return io.ReadAll(io.LimitReader(from, most+1))
 }

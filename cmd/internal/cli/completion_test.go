@@ -53,7 +53,7 @@ var completions = []struct {
 	{[]string{"patterns", "p4-su"}, []string{"p4-sump"}},
 	{[]string{"patterns", "li"}, nil},
 	{[]string{"patterns", "ne"}, []string{"new"}},
-	{[]string{"patterns", "p4-head", "--as", ""}, []string{"csv", "yaml"}},
+	{[]string{"patterns", "p4-head", "--as", ""}, []string{"csv", "dxf", "yaml"}},
 	{[]string{"survey", "p4"}, []string{"p4-pump-cover"}},
 	{[]string{"survey", "li"}, []string{"lid.yaml"}},
 	{[]string{"predict", "p4-h"}, []string{"p4-head"}},

@@ -14,6 +14,7 @@ import (
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
+	"drawdown/patterns/dxf"
 )
 
 // newPattern is the word that stands in the place of a pattern's name.
@@ -25,9 +26,10 @@ type patternForm string
 const (
 	yamlForm patternForm = "yaml"
 	csvForm  patternForm = "csv"
+	dxfForm  patternForm = "dxf"
 )
 
-var patternForms = []patternForm{yamlForm, csvForm}
+var patternForms = []patternForm{yamlForm, csvForm, dxfForm}
 
 // mostPlaces is what a pattern file may hold.
 const mostPlaces = 10_000
@@ -66,7 +68,8 @@ var newLayouts = []newLayout{
 }
 
 // layoutFlags are the flags that belong to new only.
-var layoutFlags = []string{"grid", "circle", "row", "rectangle", "csv", "pitch", "diameter", "size", "title"}
+var layoutFlags = []string{"grid", "circle", "row", "rectangle", "csv", "dxf", "pitch", "diameter", "size", "title",
+	"layer", "units", "bolts", "dowels", "bores"}
 
 func addLayoutFlags(flags *pflag.FlagSet) {
 	for _, f := range []struct{ name, usage string }{
@@ -75,13 +78,19 @@ func addLayoutFlags(flags *pflag.FlagSet) {
 		{"row", "new: `number` of holes in a row"},
 		{"rectangle", "new: `holes` along the top, and more on each end: 5x2"},
 		{"csv", "new: `file` with a table of points, or - for standard input"},
+		{"dxf", "new: `file` with a drawing, or - for standard input"},
 		{"pitch", "new: `distance` of neighbours, such as 60, or 95x90 in a grid"},
 		{"diameter", "new: `diameter` of the circle"},
 		{"size", "new: `width` and height of the rectangle, such as 300x160"},
 		{"title", "new: `title` of the pattern"},
+		{"units", "new: `unit` of the drawing, one of " + choices(dxf.Units)},
+		{"bolts", "new: `diameters` of the drawing's holes for bolts, such as 6-14mm"},
+		{"dowels", "new: `diameters` of its holes for dowels, such as 8mm"},
+		{"bores", "new: `diameters` of its bores, such as 30mm-"},
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may stand several times")
 }
 
 // changed gives the first of the flags that was set; empty for none.
@@ -99,14 +108,17 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 		return p.refuse("patterns", q.err)
 	}
 	var draft patterns.Draft
-	if flags.Changed("csv") {
-		var status Status
-		var ok bool
-		if draft, status, ok = p.pointsDraft(q); !ok {
-			return status
-		}
-	} else {
+	status, ok := Done, true
+	switch {
+	case flags.Changed("csv"):
+		draft, status, ok = p.pointsDraft(q)
+	case flags.Changed("dxf"):
+		draft, status, ok = p.drawingDraft(q)
+	default:
 		draft = q.layoutDraft()
+	}
+	if !ok {
+		return status
 	}
 	if title, set := q.text("title"); set {
 		draft.Title = title
@@ -126,11 +138,14 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 
 // checkNew refuses flags that exclude or need each other.
 func (q *quantities) checkNew() {
-	shapes := []string{"grid", "circle", "row", "rectangle", "csv"}
+	shapes := []string{"grid", "circle", "row", "rectangle", "csv", "dxf"}
 	q.atMostOne(shapes...)
 	if changed(q.flags, shapes) == "" {
-		q.fail(misuse("which layout? Write --grid 5x2 --pitch 95x90, --circle 16 --diameter 240, --row 5 --pitch 60, --rectangle 5x2 --size 300x160 or --csv points.csv"))
+		q.fail(misuse("which layout? Write --grid 5x2 --pitch 95x90, --circle 16 --diameter 240, --row 5 --pitch 60, --rectangle 5x2 --size 300x160, --csv points.csv or --dxf part.dxf"))
 		return
+	}
+	for _, flag := range []string{"layer", "units", "bolts", "dowels", "bores"} {
+		q.needs(flag, "dxf", "part.dxf")
 	}
 	needed := ""
 	for _, l := range newLayouts {

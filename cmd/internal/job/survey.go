@@ -8,6 +8,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/render/font"
+	"drawdown/sequence/plan"
 )
 
 // SurveyAnswer is a survey file with what its readings say.
@@ -53,4 +54,26 @@ func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) 
 	source.Printable = font.Missing
 	joint, problems := patterns.ReadCSV(source)
 	return joint, problems, nil
+}
+
+// Drawing makes a pattern of a drawing (a path, or - for stdin).
+func Drawing(name string, stdin io.Reader, ask patterns.DXFOptions) (patterns.Draft, problem.List, error) {
+	source, err := patterns.OpenDXF(name, stdin)
+	if err != nil {
+		return patterns.Draft{}, nil, err
+	}
+	draft, problems := patterns.ReadDXF(source, ask)
+	return draft, problems, nil
+}
+
+// DrawingOf writes the places of a plan as a drawing. The kinds are those that
+// are drawn as points, because the file does not say how wide their holes are.
+func DrawingOf(p plan.Plan) (data []byte, asPoints []string) {
+	wide := map[string]float64{}
+	for _, k := range p.Kinds {
+		if wide[k.Name] = float64(k.Hole); k.Hole == 0 {
+			asPoints = append(asPoints, k.Name)
+		}
+	}
+	return patterns.WriteDXF(p.Joint, wide), asPoints
 }

@@ -1,0 +1,71 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/holes"
+	"drawdown/patterns"
+	"drawdown/patterns/dxf"
+)
+
+// drawingDraft reads a drawing. Not ok means that the status is final.
+func (p *Program) drawingDraft(q *quantities) (draft patterns.Draft, status Status, ok bool) {
+	file, _ := q.text("dxf")
+	ask := patterns.DXFOptions{Holes: q.holeRule()}
+	ask.Unit, _ = oneOf(q, "units", dxf.Units)
+	ask.Layers = q.layers()
+	if q.err != nil {
+		return draft, p.refuse("patterns", q.err), false
+	}
+	draft, problems, err := job.Drawing(file, p.Stdin, ask)
+	if err != nil {
+		return draft, p.unread(file, err), false
+	}
+	p.report(problems)
+	if problems.Stops() {
+		return draft, Wrong, false
+	}
+	return draft, Done, true
+}
+
+// holeRule reads which diameters are whose.
+func (q *quantities) holeRule() holes.Rule {
+	var rule holes.Rule
+	rule.Fasteners, _ = read(q, "bolts", holes.ParseRange)
+	rule.Dowels, _ = read(q, "dowels", holes.ParseRange)
+	rule.Bores, _ = read(q, "bores", holes.ParseRange)
+	if q.err == nil {
+		if err := rule.Check(); err != nil {
+			q.fail(err)
+		}
+	}
+	return rule
+}
+
+func (q *quantities) layers() []string {
+	names, err := q.flags.GetStringArray("layer")
+	if err != nil {
+		q.fail(err)
+	}
+	for i, name := range names {
+		if names[i] = strings.TrimSpace(name); names[i] == "" {
+			q.fail(misuse("--layer is empty: name a layer of the drawing"))
+		}
+	}
+	return names
+}
+
+// writeDrawing writes the places of a pattern as a drawing.
+func (p *Program) writeDrawing(name, folder string) Status {
+	made, status, ok := p.load(name, "", "")
+	if !ok {
+		return status
+	}
+	data, asPoints := job.DrawingOf(made)
+	if len(asPoints) > 0 {
+		fmt.Fprintf(p.Stderr, "drawdown: no hole is stated for %s: drawn as points\n", strings.Join(asPoints, ", "))
+	}
+	return p.printOrWrite(folder, made.Name+".dxf", data)
+}

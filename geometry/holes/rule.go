@@ -1,0 +1,186 @@
+// Package holes says what the round holes of a drawing or of a scan are for:
+// which take fasteners, which locate the part with dowels, and which are bores.
+// Only their places and diameters are known, so the answer is a rule, not
+// knowledge; whoever has the part before him can set the ranges.
+package holes
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"drawdown/geometry/unit"
+)
+
+// Use is what a hole is for.
+type Use string
+
+const (
+	Fastener Use = "fastener"
+	Dowel    Use = "dowel"
+	Bore     Use = "bore"
+	Other    Use = "other" // smaller than every fastener that was asked for
+)
+
+// Range is a span of diameters in millimetres, with both ends in it. The zero
+// Range holds no diameter.
+type Range struct{ FromMm, ToMm float64 }
+
+// roundingMm widens a range for holes that were drawn in another unit.
+const roundingMm = 1e-6
+
+// IsSet says that the range holds diameters.
+func (r Range) IsSet() bool { return r.ToMm > 0 }
+
+func (r Range) holds(diameterMm float64) bool {
+	return r.IsSet() && diameterMm >= r.FromMm-roundingMm && diameterMm <= r.ToMm+roundingMm
+}
+
+// String writes the range as ParseRange reads it.
+func (r Range) String() string {
+	switch {
+	case !r.IsSet():
+		return "none"
+	case math.IsInf(r.ToMm, 1):
+		return fmt.Sprintf("%g mm-", r.FromMm)
+	case r.FromMm == 0:
+		return fmt.Sprintf("-%g mm", r.ToMm)
+	}
+	return fmt.Sprintf("%g-%g mm", r.FromMm, r.ToMm)
+}
+
+// nearMm is how far a diameter may be off one that is named alone.
+const nearMm = 0.1
+
+// ParseRange reads "6-14mm", "30mm-" (30 mm and more), "-5mm" (up to 5 mm) or
+// "8mm" (8 mm, to a tenth). Bare numbers are in mm; a unit behind the second
+// holds for both.
+func ParseRange(text string) (Range, error) {
+	const example = "write for example 6-14mm, 30mm- or 8mm"
+	first, second, two := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
+	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
+	if first == "" && second == "" {
+		return Range{}, fmt.Errorf("%q is no range of diameters; %s", text, example)
+	}
+	if first != "" && second != "" && strings.Trim(first, "0123456789.,/ ") == "" {
+		first += strings.TrimLeft(second, "0123456789.,/ ")
+	}
+	r := Range{FromMm: 0, ToMm: math.Inf(1)}
+	for _, end := range []struct {
+		text string
+		to   *float64
+	}{{first, &r.FromMm}, {second, &r.ToMm}} {
+		if end.text == "" {
+			continue
+		}
+		length, err := unit.ParseLength(end.text, "mm")
+		if err != nil {
+			return Range{}, fmt.Errorf("%w; %s", err, example)
+		}
+		*end.to = float64(length)
+	}
+	if !two {
+		r = Range{r.FromMm - nearMm, r.FromMm + nearMm}
+	}
+	if !(r.FromMm >= 0) || !(r.ToMm > r.FromMm-roundingMm) || r.ToMm <= 0 {
+		return Range{}, fmt.Errorf("%q runs from %g to %g mm; the first diameter is the smaller one, above 0", text, r.FromMm, r.ToMm)
+	}
+	return r, nil
+}
+
+// Rule sorts holes by their diameters. What was named goes first: dowels,
+// fasteners and bores by their ranges. Of the rest, where fasteners were named,
+// the larger are bores and the smaller are none of these. Where they were not,
+// a hole above BoreFromMm is a bore; so is a size of fewer than ManyHoles holes
+// above BoreTimes the diameter of the most common size, because a joint's bolts
+// are alike and its bores are few. Dowels look like bolts: without a range
+// there are none.
+type Rule struct{ Fasteners, Dowels, Bores Range }
+
+// What the rule takes where no range was named (common practice, no source).
+const (
+	BoreFromMm = 40.0 // a larger clearance hole is for M36 and more
+	BoreTimes  = 2.5
+	ManyHoles  = 4
+)
+
+// Check refuses ranges that claim the same diameter.
+func (r Rule) Check() error {
+	named := []struct {
+		name string
+		span Range
+	}{{"bolts", r.Fasteners}, {"dowels", r.Dowels}, {"bores", r.Bores}}
+	for i, a := range named {
+		for _, b := range named[:i] {
+			if a.span.IsSet() && b.span.IsSet() && a.span.FromMm < b.span.ToMm && b.span.FromMm < a.span.ToMm {
+				return fmt.Errorf("the %s (%v) and the %s (%v) share diameters; let the ranges lie apart", b.name, b.span, a.name, a.span)
+			}
+		}
+	}
+	return nil
+}
+
+// Size is the holes of one diameter.
+type Size struct {
+	DiameterMm float64 // the median of its holes
+	Use        Use
+	Of         []int // indexes of the holes, rising
+}
+
+// Sort parts holes into sizes, the most common first, and says what each is
+// for. Holes belong to one size where no step between two diameters that
+// follow each other is wider than the tolerance.
+func (r Rule) Sort(diametersMm []float64, toleranceMm float64) []Size {
+	order := make([]int, len(diametersMm))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(diametersMm[a], diametersMm[b]) })
+	var sizes []Size
+	for begin, k := 0, 1; k <= len(order); k++ {
+		if k < len(order) && diametersMm[order[k]]-diametersMm[order[k-1]] <= toleranceMm {
+			continue
+		}
+		of := slices.Clone(order[begin:k])
+		size := Size{DiameterMm: diametersMm[of[len(of)/2]], Of: of}
+		slices.Sort(size.Of)
+		sizes, begin = append(sizes, size), k
+	}
+	slices.SortStableFunc(sizes, func(a, b Size) int { return cmp.Compare(len(b.Of), len(a.Of)) })
+	common := r.common(sizes)
+	for i, s := range sizes {
+		sizes[i].Use = r.use(s, common)
+	}
+	return sizes
+}
+
+// common gives the diameter of the most common size that can be a fastener's;
+// of sizes as common, the smallest.
+func (r Rule) common(sizes []Size) float64 {
+	for _, s := range sizes {
+		if s.DiameterMm <= BoreFromMm && !r.Dowels.holds(s.DiameterMm) && !r.Bores.holds(s.DiameterMm) {
+			return s.DiameterMm
+		}
+	}
+	return 0
+}
+
+func (r Rule) use(s Size, common float64) Use {
+	switch d := s.DiameterMm; {
+	case r.Dowels.holds(d):
+		return Dowel
+	case r.Fasteners.holds(d):
+		return Fastener
+	case r.Bores.holds(d):
+		return Bore
+	case r.Fasteners.IsSet() && d > r.Fasteners.ToMm:
+		return Bore
+	case r.Fasteners.IsSet():
+		return Other
+	case d > BoreFromMm || len(s.Of) < ManyHoles && d > BoreTimes*common:
+		return Bore
+	}
+	return Fastener
+}

@@ -1,0 +1,154 @@
+package dxf
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Unit is what one of the drawing's lengths stands for.
+type Unit string
+
+const (
+	Millimetre Unit = "mm"
+	Centimetre Unit = "cm"
+	Metre      Unit = "m"
+	Inch       Unit = "in"
+)
+
+// Units lists the units that can be asked for.
+var Units = []Unit{Millimetre, Centimetre, Metre, Inch}
+
+// mm gives the unit in millimetres; zero for an unknown one.
+func (u Unit) mm() float64 {
+	switch u {
+	case Millimetre:
+		return 1
+	case Centimetre:
+		return 10
+	case Metre:
+		return 1000
+	case Inch:
+		return 25.4
+	}
+	return 0
+}
+
+// insunits are the values of $INSUNITS that a drawing of a part has.
+var insunits = map[int]Unit{1: Inch, 4: Millimetre, 5: Centimetre, 6: Metre}
+
+// header holds the variables that matter here.
+type header struct {
+	version, page string
+	insunits      int
+	unitLine      int
+	english       bool
+}
+
+// unit gives the drawing's unit, and what is to be said of it.
+func (h header) unit(asked Unit) (Unit, string, *fault) {
+	stated, known := insunits[h.insunits]
+	switch {
+	case asked != "" && known && stated != asked:
+		return asked, fmt.Sprintf("the drawing says that it is in %s; it is read in %s, as asked for", stated, asked), nil
+	case asked != "":
+		return asked, "", nil
+	case known:
+		return stated, "", nil
+	case h.insunits != 0:
+		return "", "", &fault{h.unitLine, fmt.Sprintf("$INSUNITS (group code 70): %d is a unit that no part is drawn in", h.insunits),
+			"1 (in), 4 (mm), 5 (cm), 6 (m), 0 (none); or say the unit with --units mm", fmt.Sprint(h.insunits)}
+	case h.english:
+		return Millimetre, "the drawing says no unit and is taken in mm, although it was begun with English measures; say --units in where that is wrong", nil
+	}
+	return Millimetre, "the drawing says no unit and is taken in mm; say --units cm, m or in where that is wrong", nil
+}
+
+func (r *reader) readHeader() {
+	name := ""
+	for r.until("ENDSEC") {
+		p := r.ahead
+		switch {
+		case p.code == 9:
+			name = strings.ToUpper(p.text)
+		case name == "$ACADVER" && p.code == 1:
+			r.head.version = p.text
+		case name == "$DWGCODEPAGE" && p.code == 3:
+			r.head.page = p.text
+		case name == "$INSUNITS" && p.code == 70:
+			r.head.insunits, r.head.unitLine = r.whole(p), p.line
+		case name == "$MEASUREMENT" && p.code == 70:
+			r.head.english = r.whole(p) == 0
+		}
+		r.advance()
+	}
+	r.letters = newLetters(r.head.version, r.head.page)
+}
+
+// layer is a layer of the drawing.
+type layer struct {
+	name        string
+	off, frozen bool
+	line        int
+}
+
+func (l layer) hidden() bool { return l.off || l.frozen }
+
+func (l layer) state() string {
+	if l.frozen {
+		return "frozen"
+	}
+	return "off"
+}
+
+// readTables reads the layers; the other tables say how lines look.
+func (r *reader) readTables() {
+	for r.until("ENDSEC") {
+		isLayer := r.ahead.code == 0 && r.ahead.text == "LAYER"
+		e := r.entity(false)
+		if !isLayer || r.bad != nil {
+			continue
+		}
+		l := layer{name: r.letters.read(e.text(2)), line: e.line}
+		l.frozen = r.wholeOf(e, 70, 0)&1 != 0
+		l.off = r.wholeOf(e, 62, 7) < 0
+		r.addLayer(l)
+	}
+}
+
+func (r *reader) addLayer(l layer) {
+	key := strings.ToLower(l.name)
+	if _, known := r.layers[key]; !known {
+		r.names = append(r.names, l.name)
+	}
+	r.layers[key] = l
+}
+
+// block is a drawing in the drawing, that INSERT sets in its place.
+type block struct {
+	name     string
+	base     [2]float64
+	outside  bool // it stands in another file
+	entities []entity
+}
+
+func (r *reader) readBlocks() {
+	var b *block
+	for r.until("ENDSEC") {
+		e := r.entity(true)
+		switch {
+		case r.bad != nil:
+		case e.kind == "BLOCK":
+			b = &block{name: r.letters.read(e.text(2))}
+			b.base = [2]float64{r.numberOf(e, 10, 0), r.numberOf(e, 20, 0)}
+			b.outside = r.wholeOf(e, 70, 0)&4 != 0
+			r.blocks[strings.ToLower(b.name)] = b
+		case e.kind == "ENDBLK":
+			b = nil
+		case b == nil:
+		case strings.HasPrefix(strings.ToLower(b.name), "*paper_space"):
+			r.leaveOut("in paper space", e)
+		default:
+			b.entities = append(b.entities, e)
+		}
+	}
+}
