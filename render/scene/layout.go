@@ -3,11 +3,13 @@ package scene
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // CheckLayout gives every fault in the layout of a page: type that meets other
-// type, a mark, a trail or the margin; a number outside its own mark; anything
-// beyond the margin or the page. A sound page has none.
+// type, a mark, a trail or the margin; a number that lies neither in nor beside
+// its own mark, nor on a leader from it; a trail through a foreign mark, or a
+// leader across another trail; anything beyond the margin or the page. A sound page has none.
 func CheckLayout(page Page) []string {
 	c := checker{page: page, inside: Box{page.Margin, page.Margin, page.Width - page.Margin, page.Height - page.Margin}}
 	for _, it := range page.Items {
@@ -21,6 +23,7 @@ func CheckLayout(page Page) []string {
 	c.checkMargins()
 	c.checkTexts()
 	c.checkShapes()
+	c.checkTrails()
 	c.checkNumbers()
 	return c.faults
 }
@@ -132,31 +135,54 @@ func encloses(runs [][]Point, p Point) bool {
 	return inside
 }
 
-// checkNumbers sees that each number lies in its own mark, or that a trail
-// leads from the mark to it.
+// checkNumbers sees that each number lies in its own mark, or beside it and
+// nearer to it than to any other, or that a leader joins the two.
 func (c *checker) checkNumbers() {
-	marks, trails := map[string]Box{}, map[string]bool{}
+	marks, trails := map[string]*outline{}, map[string][][][]Point{}
+	var all []*outline
 	for _, s := range c.shapes {
 		switch s.Tag.Role {
 		case Mark:
 			if _, twice := marks[s.Tag.Name]; !twice {
-				marks[s.Tag.Name] = s.Path.Bounds()
+				all = append(all, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
+				marks[s.Tag.Name] = all[len(all)-1]
 			}
 		case Trail:
-			trails[s.Tag.Name] = true
+			trails[s.Tag.Name] = append(trails[s.Tag.Name], s.Path.Flatten())
 		}
 	}
 	for _, t := range c.texts {
 		if t.Tag.Role != Number {
 			continue
 		}
-		mark, known := marks[t.Tag.Name]
+		box, mark := t.Box(), marks[t.Tag.Name]
 		switch {
-		case !known:
+		case mark == nil:
 			c.fault("number %q has no mark", t.Content)
-		case mark.Grown(touch).Holds(t.Box()) || trails[t.Tag.Name]:
-		case !mark.Grown(besideMark).Meets(t.Box()):
+		case mark.bounds.Grown(touch).Holds(box):
+		case slices.ContainsFunc(trails[t.Tag.Name], func(trail [][]Point) bool { return leads(trail, mark.runs, box) }):
+		case !mark.bounds.Grown(besideMark).Meets(box):
 			c.fault("number %q lies away from its mark %s", t.Content, t.Tag.Name)
+		default:
+			c.checkNearest(t, mark, all)
+		}
+	}
+}
+
+// outline is a mark as the checks of numbers see it.
+type outline struct {
+	name   string
+	bounds Box
+	runs   [][]Point
+}
+
+// checkNearest sees that no foreign mark is as near to a number as its own.
+func (c *checker) checkNearest(number Text, own *outline, marks []*outline) {
+	box := number.Box()
+	distance := distanceTo(own.runs, box)
+	for _, m := range marks {
+		if m != own && m.bounds.Grown(distance).Meets(box) && distanceTo(m.runs, box) < distance {
+			c.fault("number %q of %s lies nearer to %s", number.Content, own.name, m.name)
 		}
 	}
 }
