@@ -43,11 +43,8 @@ type Drawing struct {
 	BesideLeftOut int
 }
 
-// Air round a text, in millimetres: where there is room, and where numbers crowd.
-const (
-	plentyAir = 0.5
-	littleAir = 0.15
-)
+// plentyAir is kept free round a text where there is room, in millimetres.
+const plentyAir = 0.5
 
 // SmallEm is the em of the small words in a diagram, in millimetres: capitals
 // of 2.17 mm.
@@ -58,10 +55,11 @@ type sketch struct {
 	req     Request
 	view    view
 	marks   []mark
-	numbers []int   // of each fastener
-	air     float64 // kept free round a number beside its mark
+	numbers []int // of each fastener
 	space   *space
 	bounds  geometry.Box // of the part
+	strings []float64    // across the strings of fasteners; nil until asked for
+	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
 	ring    []int // of each fastener, within its group; nil until asked for
@@ -78,7 +76,7 @@ func Draw(req Request) Drawing {
 		for _, bowRoom := range bowRooms {
 			for _, z := range sizes {
 				z.bowRoom = bowRoom
-				if s := newSketch(req); s.apart(z) && s.arrange(z) {
+				if s := first.again(); s.apart(z) && s.arrange(z) {
 					return s.finish(z)
 				}
 			}
@@ -90,7 +88,11 @@ func Draw(req Request) Drawing {
 		if len(best.out.Unplaced) == 0 || first.count() > hopeless {
 			break
 		}
-		if s := newSketch(req); !s.arrange(z) && len(s.out.Unplaced) < len(best.out.Unplaced) {
+		if z.edge != chosen.edge && len(best.out.Unplaced)*5 > best.count() && !best.mostlyStrung() {
+			break // the middle is too full, and a smaller part makes it worse
+		}
+		s := best.again()
+		if s.arrange(z); len(s.out.Unplaced) < len(best.out.Unplaced) {
 			best, chosen = s, z
 		}
 	}
@@ -102,7 +104,7 @@ func Draw(req Request) Drawing {
 var bowRooms = []float64{0, 6, 12}
 
 func newSketch(req Request) *sketch {
-	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), air: plentyAir, space: newSpace(req.Box, len(req.Plan.Joint.Fasteners))}
+	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: newSpace(req.Box, len(req.Plan.Joint.Fasteners))}
 	s.numbers = make([]int, s.count())
 	if req.Show == Numbers {
 		for k, i := range req.Order {
@@ -110,6 +112,13 @@ func newSketch(req Request) *sketch {
 		}
 	}
 	return s
+}
+
+// again begins anew with what is known of the part, to draw it in another size.
+func (s *sketch) again() *sketch {
+	next := newSketch(s.req)
+	next.strings, next.rimmed, next.nearest, next.ring = s.strings, s.rimmed, s.nearest, s.ring
+	return next
 }
 
 // arrange places marks, numbers and the path, and says whether there is a path.

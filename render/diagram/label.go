@@ -48,7 +48,7 @@ func (s *sketch) label(word string, at scene.Point, ink scene.Ink) {
 			At:   scene.Point{X: at.X + step.X, Y: at.Y + step.Y + SmallEm*font.CapHeight/2},
 			Size: SmallEm, Anchor: scene.Middle, Ink: ink, Content: word,
 		})
-		if s.space.freeBox(t.Box(), "", plentyAir) {
+		if s.space.freeBox(t.Box(), plentyAir) {
 			s.add(t)
 			s.space.takeBox(t.Box())
 			return
@@ -67,7 +67,7 @@ func (s *sketch) station(st geometry.Station) {
 	if word == "" {
 		word = st.ID
 	}
-	if s.space.freeBox(ring, "", plentyAir) {
+	if s.space.freeBox(ring, plentyAir) {
 		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
 		s.space.takeDisc(at, radius, "station "+st.ID)
 		at.Y += radius + SmallEm*0.75
@@ -89,7 +89,7 @@ func (s *sketch) drawClusters() {
 		for _, id := range c.Of {
 			i := index[id]
 			points = append(points, joint.Fasteners[i].At)
-			reach = max(reach, s.marks[i].reach()+s.rim(i))
+			reach = max(reach, s.reach(i))
 		}
 		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+0.6), Stroke: scene.Grey, Width: 0.35}
 		if c.Unloaded {

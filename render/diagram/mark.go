@@ -14,9 +14,6 @@ type mark struct {
 	radius float64 // of the round mark that the shape is drawn about
 }
 
-// reach is the radius of the circle that holds the whole mark.
-func (m mark) reach() float64 { return m.radius * m.shape.reach }
-
 // shape is how the fasteners of one kind are drawn: kinds differ by shape, so
 // that no meaning hangs on colour.
 type shape struct {
@@ -73,6 +70,19 @@ func Sample(kind int, at scene.Point, radius float64) scene.Item {
 // ringGap is the distance of the second ring about the last fastener.
 const ringGap = 0.9
 
+// cornerIn says whether a corner of the mark, or of the ring about it, lies in a
+// box.
+func (m mark) cornerIn(b scene.Box, ring float64) bool {
+	for k := range m.shape.sides {
+		sin, cos := math.Sincos((m.shape.first + 360*float64(k)/float64(m.shape.sides)) * math.Pi / 180)
+		reach := m.shape.reach * (m.radius + ring)
+		if b.Contains(scene.Point{X: m.at.X + reach*cos, Y: m.at.Y - reach*sin}) {
+			return true
+		}
+	}
+	return false
+}
+
 // placeMarks puts every fastener on the page and keeps its place free.
 func (s *sketch) placeMarks(z size) {
 	plan := s.req.Plan
@@ -83,8 +93,15 @@ func (s *sketch) placeMarks(z size) {
 	for i, f := range plan.Joint.Fasteners {
 		m := mark{at: s.view.at(f.At), shape: shapeOf(kinds[f.Kind]), radius: z.radius}
 		s.marks = append(s.marks, m)
-		s.space.takeDisc(m.at, m.reach()+s.rim(i), s.name(i))
+		s.space.takeDisc(m.at, s.reach(i), s.name(i))
 	}
+}
+
+// reach is the radius of the circle that holds a fastener's whole mark, with
+// its second ring.
+func (s *sketch) reach(fastener int) float64 {
+	m := s.marks[fastener]
+	return m.shape.reach * (m.radius + s.rim(fastener))
 }
 
 // rim is what the second ring of the last fastener adds to its mark.

@@ -107,9 +107,9 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 		X: (a.at.X+b.at.X)/2 - dy*bow*2, // a quadratic curve reaches half as far as its control
 		Y: (a.at.Y+b.at.Y)/2 + dx*bow*2,
 	}
-	start := along(a.at, control, a.reach()+s.rim(from)+clearance)
-	end := along(b.at, control, b.reach()+s.rim(to)+clearance)
-	if length < a.reach()+b.reach()+s.rim(from)+s.rim(to)+2*clearance+headLength {
+	start := along(a.at, control, s.reach(from)+clearance)
+	end := along(b.at, control, s.reach(to)+clearance)
+	if length < s.reach(from)+s.reach(to)+2*clearance+headLength {
 		return route{}, false
 	}
 	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
@@ -136,7 +136,7 @@ func (s *sketch) clear(r route, from, to int) bool {
 		}
 	}
 	for i, m := range s.marks {
-		keep := m.reach() + s.rim(i) + clearance*0.8
+		keep := s.reach(i) + clearance*0.8
 		if i == from || i == to || !r.bounds.Grown(keep).Contains(m.at) {
 			continue
 		}

@@ -25,7 +25,8 @@ const (
 type size struct {
 	capMm  float64
 	radius float64 // of a round mark
-	led    bool    // numbers stand outside, on leader lines
+	led    bool    // numbers stand outside, on leader lines where crowded
+	edge   float64 // kept free round the fasteners for numbers outside
 	// bowRoom is kept free round the part for arrows that pass outside it.
 	bowRoom float64
 }
@@ -36,8 +37,7 @@ func (z size) em() float64 { return z.capMm / font.CapHeight }
 // together, since large marks at the edge make the part smaller. The first is
 // the largest at which the numbers fit into their marks; further ones are a
 // little smaller, down to the usual height. Where not even the least fits,
-// the numbers stand on leader lines: by marks as large as keep apart, then by
-// marks that leave room for a number between them.
+// the numbers stand outside.
 func (s *sketch) sizes() []size {
 	n := s.count()
 	first := largestCap
@@ -61,12 +61,36 @@ func (s *sketch) sizes() []size {
 	if len(sizes) > 0 {
 		return sizes
 	}
-	return []size{s.largestLed(s.apart), s.largestLed(s.leavesRoom)}
+	return s.ledSizes()
 }
 
+// ledSizes gives the sizes to try for numbers outside: by marks that leave room
+// for a number between them, by marks as large as keep apart, then by small
+// marks on a part that is drawn ever smaller, for numbers all round it.
+func (s *sketch) ledSizes() []size {
+	var sizes []size
+	roomy, large := s.largestLed(s.leavesRoom, ledEdges[0]), s.largestLed(s.apart, ledEdges[0])
+	if roomy.radius >= fairMark {
+		sizes = append(sizes, roomy)
+	}
+	sizes = append(sizes, large)
+	for _, edge := range ledEdges {
+		z := s.largestLed(s.apart, edge)
+		z.radius = math.Min(z.radius, fairMark)
+		if !slices.Contains(sizes, z) {
+			sizes = append(sizes, z)
+		}
+	}
+	return sizes
+}
+
+// ledEdges are the widths, in millimetres, tried in turn to keep free round the
+// fasteners for numbers outside.
+var ledEdges = []float64{10, 17, 24, 31}
+
 // largestLed gives the largest marks, with their texts outside, that pass the test.
-func (s *sketch) largestLed(test func(size) bool) size {
-	z := size{capMm: leastCap, led: true, radius: 2.2}
+func (s *sketch) largestLed(test func(size) bool, edge float64) size {
+	z := size{capMm: leastCap, led: true, edge: edge, radius: 2.2}
 	for z.radius > smallestMark && !test(z) {
 		z.radius -= 0.1
 	}
@@ -75,18 +99,24 @@ func (s *sketch) largestLed(test func(size) bool) size {
 
 // leavesRoom says whether a number has room between two marks of that size.
 func (s *sketch) leavesRoom(z size) bool {
-	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+leastCap+1.4
+	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+tallText+2*besideGap+comfortable.nearerBy
 }
 
 // apart says whether marks of that size keep apart.
 func (s *sketch) apart(z size) bool {
-	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+marksApart
+	closest := s.closest() * s.fitWith(z).scale
+	gap := marksApart
+	if z.led {
+		gap = math.Min(gap, closest/4)
+	}
+	return closest >= 2*s.widest(z.radius)+gap
 }
 
 const (
 	marksApart   = 1.0 // between two marks
-	smallestMark = 0.7
-	ledEdge      = 10.0 // kept free round the fasteners for numbers on leaders
+	smallestMark = 0.4
+	fairMark     = 1.1 // radius of a mark that is still easy to see
+	tallText     = 3.2 // height that a number of the least size takes up
 )
 
 // fitWith fits the part into the box with marks of the given size.
@@ -94,7 +124,7 @@ func (s *sketch) fitWith(z size) view {
 	joint := s.req.Plan.Joint
 	edge := s.widest(z.radius) + ringGap + 0.6
 	if z.led {
-		edge = ledEdge
+		edge = z.edge
 	}
 	box := s.labelRoom(room(s.req.Box, joint.Front)).Grown(-z.bowRoom)
 	return fit(s.bounds, geometry.Bounds(joint.Points()), box, edge)

@@ -71,13 +71,12 @@ func (t Text) Before() float64 {
 
 // Box gives the rectangle that the line of type covers.
 func (t Text) Box() Box {
-	before := t.Before()
-	if t.Upward {
-		return Box{t.At.X - letterTop*t.Size, t.At.Y + before - t.Width, t.At.X + letterFoot*t.Size, t.At.Y + before}
-	}
-	foot := letterFoot
+	before, foot := t.Before(), letterFoot
 	if onlyDigits(t.Content) {
 		foot = 0
+	}
+	if t.Upward {
+		return Box{t.At.X - letterTop*t.Size, t.At.Y + before - t.Width, t.At.X + foot*t.Size, t.At.Y + before}
 	}
 	return Box{t.At.X - before, t.At.Y - letterTop*t.Size, t.At.X - before + t.Width, t.At.Y + foot*t.Size}
 }

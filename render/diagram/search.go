@@ -1,0 +1,281 @@
+package diagram
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawdown/render/scene"
+)
+
+// search places texts so that as many as possible stand and none meets another.
+//
+// Each text has a list of places, in tiers and within those cheap ones first;
+// the next tier is added when the text turns out to be in a tight spot. Texts wait in a queue. The first takes a
+// place that is free; where there is none, it takes the one from which the
+// fewest others must go, and those join the queue. Whoever had to go grows
+// heavier and is ejected less readily, so that the search does not run in a
+// ring. It is bounded by the number of places looked at, not by a clock: the
+// same part is always drawn the same way.
+type search struct {
+	items []item
+	more  func(it *item, tier int) []placement // the places of a tier
+	tiers int
+	looks int // left
+
+	grid  grid
+	cells [][]int32 // the items that stand in a cell
+	seen  []int     // the last query that came across an item
+	query int
+	hits  []int32 // those in the way, of the last query
+	steps int
+}
+
+type item struct {
+	index   int // of what the caller places
+	choices []placement
+	tiers   int // how many of the tiers are in choices
+	chosen  int // -1 while it stands nowhere
+	weight  float64
+	failed  int // how often no place was free
+	until   int // the step up to which it may not be ejected
+}
+
+const nowhere = -1
+
+// gaps between two texts, in millimetres: side by side, and above one another.
+const (
+	gapAside = 1.0
+	gapAbove = 0.3
+	gapMixed = 0.5 // where one of them is turned upward
+)
+
+func newSearch(box scene.Box, count, tiers, looks int, more func(it *item, tier int) []placement) *search {
+	q := &search{more: more, tiers: tiers, looks: looks, grid: newGrid(box, 5), seen: make([]int, count), items: make([]item, count)}
+	q.cells = make([][]int32, q.grid.size())
+	for i := range q.items {
+		q.items[i] = item{index: i, chosen: nowhere, weight: 1}
+		q.widen(&q.items[i])
+	}
+	return q
+}
+
+// widen adds the next tier of places to an item's choices.
+func (q *search) widen(it *item) bool {
+	if it.tiers == q.tiers {
+		return false
+	}
+	more := q.more(it, it.tiers)
+	slices.SortStableFunc(more, func(a, b placement) int { return cmp.Compare(a.cost, b.cost) })
+	it.choices = append(it.choices, more...)
+	it.tiers++
+	return true
+}
+
+// run places the items. Those left over are nowhere at the end.
+func (q *search) run() {
+	queue := make([]int32, len(q.items))
+	for i := range queue {
+		queue[i] = int32(i)
+	}
+	slices.SortStableFunc(queue, func(a, b int32) int {
+		return cmp.Compare(len(q.items[a].choices), len(q.items[b].choices))
+	})
+	best, fewest, enough := []int(nil), len(queue)+1, q.looks/2
+	for len(queue) > 0 && q.looks > 0 {
+		i := queue[0]
+		queue = append(queue[1:], q.settle(i)...)
+		if len(queue) < fewest {
+			fewest = len(queue)
+			best = q.chosen(best)
+		}
+		if q.looks < enough && fewest*8 > len(q.items) {
+			break // far from it
+		}
+	}
+	q.restore(best)
+	q.tidy()
+}
+
+// settle finds a place for an item and gives those that must look for another.
+func (q *search) settle(i int32) (gone []int32) {
+	it := &q.items[i]
+	q.steps++
+	choice, least, from := nowhere, math.Inf(1), 0
+	for {
+		for k := from; k < len(it.choices); k++ {
+			p := &it.choices[k]
+			w := q.inTheWay(i, p, least)
+			if w == 0 {
+				q.put(i, k)
+				return nil
+			}
+			if w += p.cost / 100; w < least {
+				choice, least = k, w
+			}
+		}
+		it.failed++
+		const patience = 2
+		from = len(it.choices)
+		if it.failed <= patience*it.tiers && from > 0 || !q.widen(it) {
+			break
+		}
+	}
+	if choice == nowhere {
+		return nil
+	}
+	q.inTheWay(i, &it.choices[choice], math.Inf(1))
+	gone = slices.Clone(q.hits)
+	for _, j := range gone {
+		q.items[j].weight++
+		q.take(j)
+	}
+	q.put(i, choice)
+	it.until = q.steps + len(gone) + 2
+	return gone
+}
+
+// cheapestFree gives the first choice before another with nothing in its way.
+func (q *search) cheapestFree(i int32, before int) (choice int, ok bool) {
+	it := &q.items[i]
+	for k := range before {
+		if q.inTheWay(i, &it.choices[k], 0) == 0 {
+			return k, true
+		}
+	}
+	return nowhere, false
+}
+
+// inTheWay gives the weight of the items that a place meets, and leaves them in
+// hits; it stops where the weight passes what the caller can use.
+func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
+	q.looks--
+	q.query++
+	q.hits = q.hits[:0]
+	weight := 0.0
+	look := func(cell int) bool {
+		for _, j := range q.cells[cell] {
+			if j == i || q.seen[j] == q.query {
+				continue
+			}
+			q.seen[j] = q.query
+			other := &q.items[j]
+			if !collide(p, &other.choices[other.chosen]) {
+				continue
+			}
+			q.hits = append(q.hits, j)
+			weight += other.weight
+			if q.steps < other.until {
+				weight += heldBack
+			}
+			if weight > most {
+				return false
+			}
+		}
+		return true
+	}
+	if q.grid.inBox(p.box, look) && p.led {
+		q.grid.onLine(p.from, p.to, leaderAir, look)
+	}
+	return weight
+}
+
+// heldBack is the extra weight of an item that has only just found its place.
+const heldBack = 1000
+
+// collide says whether two places cannot both be taken.
+func collide(a, b *placement) bool {
+	aside, above := gapAside, gapAbove
+	switch {
+	case a.upward && b.upward:
+		aside, above = gapAbove, gapAside
+	case a.upward || b.upward:
+		aside, above = gapMixed, gapMixed
+	}
+	return a.box.Left-aside < b.box.Right && b.box.Left-aside < a.box.Right &&
+		a.box.Top-above < b.box.Bottom && b.box.Top-above < a.box.Bottom ||
+		a.led && touches(b.box.Grown(leaderAir), a.from, a.to) ||
+		b.led && touches(a.box.Grown(leaderAir), b.from, b.to) ||
+		a.led && b.led && linesNear(a.from, a.to, b.from, b.to, leaderAir)
+}
+
+// put stands an item at one of its choices, take removes it.
+func (q *search) put(i int32, choice int) {
+	q.items[i].chosen = choice
+	q.visit(i, func(cell int) bool {
+		q.cells[cell] = append(q.cells[cell], i)
+		return true
+	})
+}
+
+func (q *search) take(i int32) {
+	q.visit(i, func(cell int) bool {
+		if k := slices.Index(q.cells[cell], i); k >= 0 {
+			last := len(q.cells[cell]) - 1
+			q.cells[cell][k] = q.cells[cell][last]
+			q.cells[cell] = q.cells[cell][:last]
+		}
+		return true
+	})
+	q.items[i].chosen = nowhere
+}
+
+// visit goes over the cells in which its neighbours must come across an item,
+// some of them twice.
+func (q *search) visit(i int32, f func(cell int) bool) {
+	p := &q.items[i].choices[q.items[i].chosen]
+	q.grid.inBox(p.box.Grown(gapAside), f)
+	if p.led {
+		q.grid.onLine(p.from, p.to, leaderAir, f)
+	}
+}
+
+// chosen copies the places taken.
+func (q *search) chosen(into []int) []int {
+	into = into[:0]
+	for i := range q.items {
+		into = append(into, q.items[i].chosen)
+	}
+	return into
+}
+
+// restore goes back to places taken earlier.
+func (q *search) restore(chosen []int) {
+	for c := range q.cells {
+		q.cells[c] = q.cells[c][:0]
+	}
+	for i := range q.items {
+		q.items[i].chosen = nowhere
+	}
+	for i, k := range chosen {
+		if k != nowhere {
+			q.put(int32(i), k)
+		}
+	}
+}
+
+// tidy moves items to cheaper places that are free, and places any left over
+// for which there is room after all.
+func (q *search) tidy() {
+	const rounds = 3
+	for range rounds {
+		moved := false
+		for i := range q.items {
+			it := &q.items[i]
+			before := it.chosen
+			if before == nowhere {
+				before = len(it.choices)
+			}
+			if k, ok := q.cheapestFree(int32(i), before); ok {
+				if it.chosen != nowhere {
+					q.take(int32(i))
+				}
+				q.put(int32(i), k)
+				moved = true
+			}
+		}
+		if !moved {
+			return
+		}
+	}
+}
