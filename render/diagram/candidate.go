@@ -52,7 +52,7 @@ var directions = func() []float64 {
 
 // spokes are the directions of leaders where fasteners lie on a string, from
 // the straight way out and, turned about, the straight way in.
-var spokes = []float64{0, 8, -8, 17, -17, 27, -27, 39, -39}
+var spokes = []float64{0, 8, -8, 16, -16, 26, -26, 38, -38}
 
 // leaning gives the directions for a fastener's text, best first: away from the
 // middle of the part for a fastener at its rim, the plain ones otherwise, so

@@ -70,14 +70,17 @@ var crowds = []struct {
 	{"grid of 400", geometry.Grid(20, 20, 60, 55, geometry.Point{}), false},
 	{"square grid of 400", geometry.Grid(20, 20, 50, 50, geometry.Point{}), false},
 	{"circle of 120", geometry.Circle(120, 2000, geometry.Point{}, 90, true), true},
-	{"circle of 200", geometry.Circle(200, 2000, geometry.Point{}, 90, true), false},
+	{"circle of 200", geometry.Circle(200, 2000, geometry.Point{}, 90, true), true},
+	{"circle of 300", geometry.Circle(300, 2000, geometry.Point{}, 90, true), false},
 	{"perimeter of 120", geometry.Rectangle(40, 20, 2000, 1200, geometry.Point{}), true},
 	{"perimeter of 200", geometry.Rectangle(60, 40, 2000, 1200, geometry.Point{}), false},
 	{"upright perimeter of 200", geometry.Rectangle(40, 60, 1200, 2000, geometry.Point{}), false},
 	{"row of 60", geometry.Row(60, 60, geometry.Point{}, 0), true},
+	{"row of 120", geometry.Row(120, 60, geometry.Point{}, 0), false},
 	{"scattered 120", apart(120, 1, 1000, 1000, 50), true},
 	{"scattered 200", apart(200, 2, 1000, 1000, 40), true},
 	{"scattered 400", apart(400, 3, 1000, 1000, 30), false},
+	{"upright scattered 400", apart(400, 3, 1000, 1400, 30), false},
 }
 
 // Crowded parts hold all their numbers, without a fault in the layout.

@@ -59,10 +59,12 @@ type sketch struct {
 	space   *space
 	bounds  geometry.Box // of the part
 	strings []float64    // across the strings of fasteners; nil until asked for
+	along   []int        // fasteners numbered along their strings; nil until asked for
 	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
 	ring    []int // of each fastener, within its group; nil until asked for
+	looks   int   // left to search with
 	out     Drawing
 }
 
@@ -84,15 +86,19 @@ func Draw(req Request) Drawing {
 	}
 	best, chosen := first, sizes[0]
 	best.arrange(chosen)
+	left := best.looks
 	for _, z := range sizes[1:] {
-		if len(best.out.Unplaced) == 0 || first.count() > hopeless {
+		if len(best.out.Unplaced) == 0 || first.count() > hopeless || left <= 0 {
 			break
 		}
-		if z.edge != chosen.edge && len(best.out.Unplaced)*5 > best.count() && !best.mostlyStrung() {
-			break // the middle is too full, and a smaller part makes it worse
+		if z.edge > chosen.edge && len(best.out.Unplaced)*5 > best.count() && !best.mostlyStrung() {
+			continue // the middle is too full, and a smaller part makes it worse
 		}
 		s := best.again()
-		if s.arrange(z); len(s.out.Unplaced) < len(best.out.Unplaced) {
+		s.looks = left
+		s.arrange(z)
+		left = s.looks
+		if len(s.out.Unplaced) < len(best.out.Unplaced) {
 			best, chosen = s, z
 		}
 	}
@@ -104,7 +110,7 @@ func Draw(req Request) Drawing {
 var bowRooms = []float64{0, 6, 12}
 
 func newSketch(req Request) *sketch {
-	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: newSpace(req.Box, len(req.Plan.Joint.Fasteners))}
+	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: newSpace(req.Box, len(req.Plan.Joint.Fasteners)), looks: mostLooks}
 	s.numbers = make([]int, s.count())
 	if req.Show == Numbers {
 		for k, i := range req.Order {
@@ -117,7 +123,7 @@ func newSketch(req Request) *sketch {
 // again begins anew with what is known of the part, to draw it in another size.
 func (s *sketch) again() *sketch {
 	next := newSketch(s.req)
-	next.strings, next.rimmed, next.nearest, next.ring = s.strings, s.rimmed, s.nearest, s.ring
+	next.strings, next.along, next.rimmed, next.nearest, next.ring = s.strings, s.along, s.rimmed, s.nearest, s.ring
 	return next
 }
 

@@ -9,8 +9,8 @@ import (
 // leaders, and looking for places would take long.
 const hopeless = 800
 
-// mostLooks bounds the search for places of one drawing.
-const mostLooks = 120_000
+// mostLooks bounds the search for places of one drawing, over all its sizes.
+const mostLooks = 450_000
 
 // placeLed finds a place for every text that stands outside its mark.
 func (s *sketch) placeLed(z size) {
@@ -23,15 +23,23 @@ func (s *sketch) placeLed(z size) {
 			waiting = append(waiting, i)
 		}
 	}
-	tiers, looks := len(reaches), mostLooks
+	tiers, looks := len(reaches), s.looks
 	if len(waiting) > hopeless {
 		tiers, looks = 1, 40*len(waiting)
 	}
 	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(it *item, tier int) []placement {
 		i := waiting[it.index]
-		return s.candidates(i, textExtent(s.text(i), scene.Bold, z.em()), tier)
+		extent := textExtent(s.text(i), scene.Bold, z.em())
+		if lane, ok := s.lane(i, extent); ok {
+			if tier > 0 {
+				return nil // all lanes are in the first tier
+			}
+			return s.inLanes(i, extent, lane)
+		}
+		return s.candidates(i, extent, tier)
 	})
 	q.run()
+	s.looks = q.looks
 	for k, i := range waiting {
 		it := &q.items[k]
 		if it.chosen == nowhere {

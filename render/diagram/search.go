@@ -43,6 +43,10 @@ type item struct {
 
 const nowhere = -1
 
+// stubborn is how many places for each item a search looks at without finding
+// room for one more before it gives up.
+const stubborn = 150
+
 // gaps between two texts, in millimetres: side by side, and above one another.
 const (
 	gapAside = 1.0
@@ -81,16 +85,17 @@ func (q *search) run() {
 	slices.SortStableFunc(queue, func(a, b int32) int {
 		return cmp.Compare(len(q.items[a].choices), len(q.items[b].choices))
 	})
-	best, fewest, enough := []int(nil), len(queue)+1, q.looks/2
+	best, fewest := []int(nil), len(queue)+1
+	stale := q.looks
 	for len(queue) > 0 && q.looks > 0 {
 		i := queue[0]
 		queue = append(queue[1:], q.settle(i)...)
 		if len(queue) < fewest {
-			fewest = len(queue)
+			fewest, stale = len(queue), q.looks-stubborn*len(q.items)
 			best = q.chosen(best)
 		}
-		if q.looks < enough && fewest*8 > len(q.items) {
-			break // far from it
+		if q.looks < stale {
+			break // it gets no better
 		}
 	}
 	q.restore(best)
@@ -123,6 +128,10 @@ func (q *search) settle(i int32) (gone []int32) {
 	}
 	if choice == nowhere {
 		return nil
+	}
+	if least > it.weight+0.9 {
+		it.weight++ // too many for one; perhaps when it comes round again
+		return []int32{i}
 	}
 	q.inTheWay(i, &it.choices[choice], math.Inf(1))
 	gone = slices.Clone(q.hits)

@@ -65,8 +65,8 @@ func (s *sketch) sizes() []size {
 }
 
 // ledSizes gives the sizes to try for numbers outside: by marks that leave room
-// for a number between them, by marks as large as keep apart, then by small
-// marks on a part that is drawn ever smaller, for numbers all round it.
+// for a number between them, by marks as large as keep apart, by small ones,
+// then by small ones on a part that is drawn smaller, for numbers all round it.
 func (s *sketch) ledSizes() []size {
 	var sizes []size
 	roomy, large := s.largestLed(s.leavesRoom, ledEdges[0]), s.largestLed(s.apart, ledEdges[0])
@@ -74,9 +74,9 @@ func (s *sketch) ledSizes() []size {
 		sizes = append(sizes, roomy)
 	}
 	sizes = append(sizes, large)
-	for _, edge := range ledEdges {
-		z := s.largestLed(s.apart, edge)
-		z.radius = math.Min(z.radius, fairMark)
+	for _, small := range []size{{radius: fairMark, edge: ledEdges[0]}, {radius: fairMark, edge: ledEdges[1]}, {radius: tinyMark, edge: ledEdges[0]}, {radius: tinyMark, edge: fullEdge}} {
+		z := s.largestLed(s.apart, small.edge)
+		z.radius = math.Min(z.radius, small.radius)
 		if !slices.Contains(sizes, z) {
 			sizes = append(sizes, z)
 		}
@@ -84,9 +84,9 @@ func (s *sketch) ledSizes() []size {
 	return sizes
 }
 
-// ledEdges are the widths, in millimetres, tried in turn to keep free round the
-// fasteners for numbers outside.
-var ledEdges = []float64{10, 17, 24, 31}
+// ledEdges are the widths, in millimetres, to keep free round the fasteners for
+// numbers outside.
+var ledEdges = [2]float64{10, 17}
 
 // largestLed gives the largest marks, with their texts outside, that pass the test.
 func (s *sketch) largestLed(test func(size) bool, edge float64) size {
@@ -115,7 +115,9 @@ func (s *sketch) apart(z size) bool {
 const (
 	marksApart   = 1.0 // between two marks
 	smallestMark = 0.4
-	fairMark     = 1.1 // radius of a mark that is still easy to see
+	fairMark     = 1.1 // radius of a mark that is easy to see
+	tinyMark     = 0.5
+	fullEdge     = 4.0 // kept free round the fasteners where the part needs the whole box
 	tallText     = 3.2 // height that a number of the least size takes up
 )
 
