@@ -18,18 +18,16 @@ type placement struct {
 }
 
 const (
-	besideGap = 0.6 // mm from a mark to a text that needs no leader
-	leaderGap = 0.4 // mm from a text to the end of its leader
-	leaderAir = 0.3 // mm from a leader to all that is not its own, at the least
+	besideGap   = 0.6  // mm from a mark to a text that needs no leader
+	mostBeside  = 1.05 // mm from a mark to a text without a leader, at the most: 1.5 on a card enlarged to A3
+	leastLeader = 2.0  // mm from a mark to a text that needs one
+	leaderGap   = 0.4  // mm from a text to the end of its leader
+	leaderAir   = 0.3  // mm from a leader to all that is not its own, at the least
 )
 
 // reaches are the distances from the rim of a mark to its text, in millimetres,
 // in the order in which a search takes them up. The first needs no leader.
 var reaches = [][]float64{{besideGap}, {3, 5}, {7.5, 10.5, 14}, {18, 22.5, 27.5}}
-
-// upwardTier is the tier from which a text of a fastener on a string may also
-// be turned upward, which lets more of them stand side by side.
-const upwardTier = 1
 
 // What turning a text, and little room about it, cost.
 const (
@@ -55,10 +53,10 @@ var directions = func() []float64 {
 var spokes = []float64{0, 8, -8, 16, -16, 26, -26, 38, -38}
 
 // leaning gives the directions for a fastener's text, best first: away from the
-// middle of the part for a fastener at its rim, the plain ones otherwise, so
-// that the numbers of a field all stand alike.
+// middle of the part where fasteners lie round its rim, the same plain ones for
+// all in a field, so that its numbers stand alike.
 func (s *sketch) leaning(i int) []float64 {
-	if !s.atRim(i) {
+	if !s.mostlyStrung() || !s.atRim(i) {
 		return plainField
 	}
 	away := s.away(i)
@@ -105,9 +103,9 @@ func (s *sketch) shielded(i int) bool {
 	return false
 }
 
-// candidates lists the places for a text at the reaches of one tier that
-// nothing fixed stands in the way of.
-func (s *sketch) candidates(i int, extent scene.Point, tier int) []placement {
+// candidates lists the places for a text at some reaches that nothing fixed
+// stands in the way of.
+func (s *sketch) candidates(i int, extent scene.Point, reaches []float64) []placement {
 	var out []placement
 	add := func(p placement) {
 		if s.fits(i, p, comfortable) {
@@ -117,19 +115,18 @@ func (s *sketch) candidates(i int, extent scene.Point, tier int) []placement {
 			out = append(out, p)
 		}
 	}
-	directions, step := s.leaning(i), turnCost
-	if tier > 0 {
-		directions, step = s.spokesOf(i), 3*turnCost
-	}
 	_, strung := s.across(i)
-	for _, reach := range reaches[tier] {
-		for k, deg := range directions {
-			cost := float64(k) * step
-			if tier > 0 {
-				cost += 2 + reach
+	for _, reach := range reaches {
+		if reach < leastLeader {
+			for k, deg := range s.leaning(i) {
+				add(s.beside(i, extent, deg, reach, float64(k)*turnCost))
 			}
+			continue
+		}
+		for k, deg := range s.spokesOf(i) {
+			cost := 2 + reach + float64(k)*3*turnCost
 			add(s.beside(i, extent, deg, reach, cost))
-			if strung && tier >= upwardTier {
+			if strung {
 				add(s.upward(i, extent, deg, reach, cost+upwardCost))
 			}
 		}
@@ -165,7 +162,7 @@ func (s *sketch) beside(i int, extent scene.Point, deg, reach, cost float64) pla
 	p := placement{
 		box:  scene.Box{Left: c.X - extent.X/2, Top: c.Y - extent.Y/2, Right: c.X + extent.X/2, Bottom: c.Y + extent.Y/2},
 		from: scene.Point{X: m.at.X + rim*cos, Y: m.at.Y - rim*sin},
-		led:  reach > besideGap,
+		led:  reach >= leastLeader,
 		cost: cost,
 	}
 	p.to = along(nearestIn(p.from, p.box), p.from, leaderGap)
@@ -224,7 +221,11 @@ func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 	fromOthers := keep.mark
 	if !p.led {
 		deg := math.Atan2(m.at.Y-near.Y, near.X-m.at.X) * 180 / math.Pi
-		fromOthers = math.Max(fromOthers, gap-m.shape.rim(deg)*(m.radius+s.rim(i))+keep.nearerBy)
+		fromOwn := gap - m.shape.rim(deg)*(m.radius+s.rim(i))
+		if fromOwn > mostBeside {
+			return false
+		}
+		fromOthers = math.Max(fromOthers, fromOwn+keep.nearerBy)
 	}
 	return s.space.freeNumber(p.box, s.name(i), keep.line, fromOthers) &&
 		(!p.led || s.space.freeLine(p.from, p.to, s.name(i), keep.leader))

@@ -59,6 +59,7 @@ type sketch struct {
 	space   *space
 	bounds  geometry.Box // of the part
 	strings []float64    // across the strings of fasteners; nil until asked for
+	strung  answer       // whether most are on strings
 	along   []int        // fasteners numbered along their strings; nil until asked for
 	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
@@ -123,15 +124,15 @@ func newSketch(req Request) *sketch {
 // again begins anew with what is known of the part, to draw it in another size.
 func (s *sketch) again() *sketch {
 	next := newSketch(s.req)
-	next.strings, next.along, next.rimmed, next.nearest, next.ring = s.strings, s.along, s.rimmed, s.nearest, s.ring
+	next.strings, next.strung, next.along, next.rimmed, next.nearest, next.ring = s.strings, s.strung, s.along, s.rimmed, s.nearest, s.ring
 	return next
 }
 
 // arrange places marks, numbers and the path, and says whether there is a path.
 func (s *sketch) arrange(z size) bool {
 	s.view, s.out.Led = s.fitWith(z), z.led
-	s.drawPart()
 	s.placeMarks(z)
+	s.drawPart(z)
 	s.placeLed(z)
 	s.path = s.planPath()
 	return s.out.Path
@@ -139,9 +140,9 @@ func (s *sketch) arrange(z size) bool {
 
 // finish fills in what there is room for.
 func (s *sketch) finish(z size) Drawing {
+	s.drawClusters()
 	s.drawBesides()
 	s.drawLabels()
-	s.drawClusters()
 	s.add(s.path...)
 	s.drawMarks(z)
 	return s.out

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"strconv"
+	"strings"
 	"testing"
 
 	"drawdown/geometry"
@@ -225,7 +226,7 @@ func TestDroppedLabelsAreNamed(t *testing.T) {
 	p := planned(t, layouts()["grid"], func(j *geometry.Joint) {
 		j.Labels = []geometry.Label{{Text: "SIDE", At: geometry.Point{X: 0, Y: 0}}}
 		for range 80 {
-			j.Labels = append(j.Labels, geometry.Label{Text: "a label that is far too long to find any room in this drawing at all, whatever is tried for it, and on top of that another one", At: geometry.Point{}})
+			j.Labels = append(j.Labels, geometry.Label{Text: strings.Repeat("a label that is far too long to find any room in this drawing at all ", 3), At: geometry.Point{}})
 		}
 	})
 	if d := draw(p); len(d.Dropped) != 80 {

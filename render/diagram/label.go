@@ -1,6 +1,7 @@
 package diagram
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -8,26 +9,86 @@ import (
 	"drawdown/render/scene"
 )
 
-// drawLabels sets the words on the part: labels of bores and stations first,
-// since they belong to a place, then the free ones.
+// word is a label with the place that it belongs to.
+type word struct {
+	content string
+	at      scene.Point
+	ink     scene.Ink
+}
+
+// drawLabels sets the words on the part, each as near to its place as there is
+// room beside the others.
 func (s *sketch) drawLabels() {
+	var words []word
+	add := func(content string, at scene.Point, ink scene.Ink) {
+		if content != "" {
+			words = append(words, word{content, at, ink})
+		}
+	}
 	joint := s.req.Plan.Joint
 	for _, b := range joint.Bores {
-		s.label(b.Label, s.view.at(b.Centre), scene.Grey)
+		add(b.Label, s.view.at(b.Centre), scene.Grey)
 	}
 	for _, st := range joint.Stations {
-		s.station(st)
+		add(cmp.Or(st.Label, st.ID), s.station(st), scene.Grey)
 	}
 	for _, l := range joint.Labels {
-		s.label(l.Text, s.view.at(l.At), scene.Black)
+		add(l.Text, s.view.at(l.At), scene.Black)
 	}
+	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(it *item, tier int) []placement {
+		return s.labelPlaces(words[it.index], labelTiers[tier].nudges, labelTiers[tier].air)
+	})
+	q.run()
+	for k, w := range words {
+		it := &q.items[k]
+		if it.chosen == nowhere {
+			s.out.Dropped = append(s.out.Dropped, w.content)
+			continue
+		}
+		p := it.choices[it.chosen]
+		t := font.Set(scene.Text{
+			At:   scene.Point{X: p.from.X, Y: p.from.Y + SmallEm*font.CapHeight/2},
+			Size: SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
+		})
+		s.add(t)
+		s.space.takeBox(t.Box())
+	}
+}
+
+// labelTiers are the places to try for a label: near by with the air that is
+// wished, near by with what must do, then further off.
+var labelTiers = []struct {
+	nudges []scene.Point
+	air    float64 // in millimetres
+}{{nudges, plentyAir}, {nudges, 0.2}, {farNudges, plentyAir}}
+
+// labelPlaces lists the free places for a word; from is where its middle goes.
+func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placement {
+	var out []placement
+	extent := textExtent(w.content, scene.Regular, SmallEm)
+	capital := SmallEm * font.CapHeight
+	for k, step := range nudges {
+		at := scene.Point{X: w.at.X + step.X, Y: w.at.Y + step.Y}
+		foot := at.Y + capital/2
+		tail := scene.Text{Size: SmallEm, Content: w.content}.Box().Bottom
+		box := scene.Box{Left: at.X - extent.X/2, Right: at.X + extent.X/2, Top: foot + tail - extent.Y, Bottom: foot + tail}
+		if s.space.freeBox(box, air) {
+			out = append(out, placement{box: box, from: at, cost: float64(k) / 10})
+		}
+	}
+	return out
 }
 
 // nudges are the steps, in millimetres, by which a label may leave its place:
 // up and down first, then aside.
-var nudges = func() []scene.Point {
+var (
+	nudges    = nudged(0, 2, -2, 4, -4, 6, -6, 8, -8, 11, -11, 14, -14)
+	farNudges = nudged(17, -17, 21, -21, 26, -26, 31, -31, 37, -37)
+)
+
+func nudged(down ...float64) []scene.Point {
 	var all []scene.Point
-	for _, y := range []float64{0, 2, -2, 4, -4, 6, -6, 8, -8, 11, -11, 14, -14} {
+	for _, y := range down {
 		for _, x := range []float64{0, 3, -3, 6, -6, 10, -10, 15, -15, 20, -20, 30, -30, 45, -45} {
 			all = append(all, scene.Point{X: x, Y: y})
 		}
@@ -36,44 +97,24 @@ var nudges = func() []scene.Point {
 		return int(a.X*a.X+4*a.Y*a.Y) - int(b.X*b.X+4*b.Y*b.Y)
 	})
 	return all
-}()
-
-// label sets a word as near to its place as there is room.
-func (s *sketch) label(word string, at scene.Point, ink scene.Ink) {
-	if word == "" {
-		return
-	}
-	for _, step := range nudges {
-		t := font.Set(scene.Text{
-			At:   scene.Point{X: at.X + step.X, Y: at.Y + step.Y + SmallEm*font.CapHeight/2},
-			Size: SmallEm, Anchor: scene.Middle, Ink: ink, Content: word,
-		})
-		if s.space.freeBox(t.Box(), plentyAir) {
-			s.add(t)
-			s.space.takeBox(t.Box())
-			return
-		}
-	}
-	s.out.Dropped = append(s.out.Dropped, word)
 }
 
-// station draws the place of a part that must go home: a small dashed ring
-// and its name.
-func (s *sketch) station(st geometry.Station) {
+// station draws the place of a part that must go home, a small ring, where
+// there is room for it, and gives the place for its name.
+func (s *sketch) station(st geometry.Station) scene.Point {
 	const radius = 1.2
 	at := s.view.at(st.At)
 	ring := scene.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(radius + 0.2)
-	word := st.Label
-	if word == "" {
-		word = st.ID
-	}
 	if s.space.freeBox(ring, plentyAir) {
 		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
 		s.space.takeDisc(at, radius, "station "+st.ID)
 		at.Y += radius + SmallEm*0.75
 	}
-	s.label(word, at, scene.Grey)
+	return at
 }
+
+// clusterGap is the distance from a mark to the line round its cluster.
+const clusterGap = 0.6
 
 // drawClusters joins the fasteners that go down together by a line round them,
 // dashed where no spring pushes against them.
@@ -91,10 +132,11 @@ func (s *sketch) drawClusters() {
 			points = append(points, joint.Fasteners[i].At)
 			reach = max(reach, s.reach(i))
 		}
-		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+0.6), Stroke: scene.Grey, Width: 0.35}
+		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+clusterGap), Stroke: scene.Grey, Width: 0.35}
 		if c.Unloaded {
 			shape.Dash = 1.2
 		}
 		s.add(shape)
+		s.space.takeEdge(shape.Path)
 	}
 }

@@ -36,7 +36,7 @@ func (s *sketch) placeLed(z size) {
 			}
 			return s.inLanes(i, extent, lane)
 		}
-		return s.candidates(i, extent, tier)
+		return s.candidates(i, extent, reaches[tier])
 	})
 	q.run()
 	s.looks = q.looks
@@ -73,6 +73,10 @@ func textIn(p placement, em float64, weight scene.Weight, content, name string) 
 	return font.Set(t)
 }
 
+// besideReaches are the distances of a small number from its mark: at it, or
+// beyond the line round a cluster.
+var besideReaches = [][]float64{{besideGap}, {clusterGap + 0.4}}
+
 // drawBesides puts the small second numbers beside their marks.
 func (s *sketch) drawBesides() {
 	var waiting []int
@@ -81,9 +85,9 @@ func (s *sketch) drawBesides() {
 			waiting = append(waiting, i)
 		}
 	}
-	q := newSearch(s.req.Box, len(waiting), 1, 100*len(waiting), func(it *item, tier int) []placement {
+	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(it *item, tier int) []placement {
 		i := waiting[it.index]
-		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), tier)
+		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
 	})
 	q.run()
 	for k, i := range waiting {

@@ -54,9 +54,9 @@ func edgeAllowance(j geometry.Joint) float64 {
 }
 
 // drawPart draws the body, its bores and dowels, and the front arrow.
-func (s *sketch) drawPart() {
+func (s *sketch) drawPart(z size) {
 	joint := s.req.Plan.Joint
-	for k, path := range s.outline(joint) {
+	for k, path := range s.outline(joint, z) {
 		fill := scene.Tint
 		if k > 0 && len(joint.Outline) > 1 && inside(joint.Outline[k], joint.Outline[0]) {
 			fill = scene.White // an opening in the part
@@ -73,13 +73,20 @@ func (s *sketch) drawPart() {
 	s.drawFront(joint.Front)
 }
 
-func (s *sketch) outline(j geometry.Joint) []scene.Path {
+func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	if len(j.Outline) == 0 {
 		if rim, round := roundPart(j); round {
 			c := s.view.at(rim.Centre)
 			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
 		}
-		return []scene.Path{around(s.view.all(geometry.Hull(j.Points())), edgeAllowance(j)*s.view.scale)}
+		edge := edgeAllowance(j) * s.view.scale
+		if z.led && !s.mostlyStrung() {
+			// A number has room between the outermost fasteners and the edge, even
+			// in a round corner.
+			corner := math.Hypot(s.widestText(z.em())/2, s.widest(z.radius)+besideGap+tallText)
+			edge = math.Max(edge, math.Min(z.edge-1, corner+2*plentyAir))
+		}
+		return []scene.Path{around(s.view.all(geometry.Hull(j.Points())), edge)}
 	}
 	paths := make([]scene.Path, len(j.Outline))
 	for k, path := range j.Outline {

@@ -57,17 +57,20 @@ func (s *sketch) last(fastener int) bool {
 	return s.req.Show == Numbers && len(s.numbers) > 1 && s.numbers[fastener] == len(s.numbers)
 }
 
-// holdingRadius is the radius of a round mark that holds the widest text. An
-// empty mark is made to hold what would be written there: its number.
+// holdingRadius is the radius of a round mark that holds the widest text.
 func (s *sketch) holdingRadius(capMm float64) float64 {
-	em := capMm / font.CapHeight
-	widest := 0.0
-	if s.req.Show == Words {
-		for i := range s.count() {
-			widest = math.Max(widest, font.Width(s.text(i), scene.Bold, em))
-		}
-	} else {
-		widest = font.Width("0", scene.Bold, em) * float64(len(strconv.Itoa(s.count())))
+	return math.Hypot(s.widestText(capMm/font.CapHeight)/2, capMm/2) + 0.8
+}
+
+// widestText is the width of the widest text. An empty mark is made to hold
+// what would be written there: its number.
+func (s *sketch) widestText(em float64) float64 {
+	if s.req.Show != Words {
+		return font.Width("0", scene.Bold, em) * float64(len(strconv.Itoa(s.count())))
 	}
-	return math.Hypot(widest/2, capMm/2) + 0.8
+	widest := 0.0
+	for i := range s.count() {
+		widest = math.Max(widest, font.Width(s.text(i), scene.Bold, em))
+	}
+	return widest
 }

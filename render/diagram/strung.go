@@ -21,16 +21,32 @@ func (s *sketch) across(fastener int) (deg float64, strung bool) {
 	return deg, !math.IsNaN(deg)
 }
 
-// mostlyStrung says whether most fasteners lie on strings.
+// mostlyStrung says whether most fasteners lie on strings; else they fill a
+// field.
 func (s *sketch) mostlyStrung() bool {
-	n := 0
-	for i := range s.marks {
-		if _, strung := s.across(i); strung {
-			n++
+	if s.strung == unknown {
+		n := 0
+		for i := range s.marks {
+			if _, strung := s.across(i); strung {
+				n++
+			}
+		}
+		s.strung = no
+		if 2*n > len(s.marks) {
+			s.strung = yes
 		}
 	}
-	return 2*n > len(s.marks)
+	return s.strung == yes
 }
+
+// answer is kept of a question that takes long.
+type answer uint8
+
+const (
+	unknown answer = iota
+	no
+	yes
+)
 
 // findString gives the direction across the string through a fastener, or NaN:
 // its nearest neighbours must lie on both sides of it, and no other near by
