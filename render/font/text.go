@@ -58,7 +58,7 @@ func Fit(s string, w scene.Weight, size, width float64) string {
 func Break(s string, w scene.Weight, size, width float64) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	for _, word := range strings.FieldsFunc(s, breaks) {
 		joined := word
 		if line != "" {
 			joined = line + " " + word
@@ -81,6 +81,10 @@ func Break(s string, w scene.Weight, size, width float64) []string {
 	}
 	return lines
 }
+
+// breaks says whether a line may end at r: at a blank, but not at one that is
+// there to hold two words together.
+func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f' }
 
 // prefix gives the longest start of a word that fits, at least one character.
 func prefix(word string, w scene.Weight, size, width float64) string {
