@@ -34,7 +34,7 @@ func (r *reader) readKinds(f fields) {
 	if n == nil {
 		r.kinds.broken = f.has("kinds") || f.mistyped("kinds")
 		r.kinds.implied = true
-		r.addKind(f.node, plan.Kind{Name: impliedKind})
+		r.addKind(f.node, plan.Kind{Name: impliedKind, Implied: true})
 		return
 	}
 	if n.shape != mapShape || len(n.entries) == 0 {

@@ -110,7 +110,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 
 func TestDefaults(t *testing.T) {
 	in := mustRead(t, "testdata/good/smallest.yaml")
-	same(t, "kinds", in.Kinds, []plan.Kind{{Name: "bolt"}})
+	same(t, "kinds", in.Kinds, []plan.Kind{{Name: "bolt", Implied: true}})
 	same(t, "kind of a fastener", in.Joint.Fasteners[2], geometry.Fastener{ID: "C", Kind: "bolt", At: geometry.Point{X: 12, Y: 40}})
 	same(t, "groups", in.Groups, []sequence.Group(nil))
 	// The default stands in the contract of the pattern file.

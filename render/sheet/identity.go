@@ -24,8 +24,9 @@ func Identity(p plan.Plan, w *words.Catalogue) string {
 	if p.Mirrored {
 		parts = append(parts, w.Sheet.Mirrored)
 	}
-	if p.Asked != "" {
-		parts = append(parts, fmt.Sprintf(w.Sheet.Asked, p.Asked))
+	if p.Asked != (plan.Asked{}) {
+		asked := strings.TrimSpace(w.Sheet.Ways[string(p.Asked.Way)] + " " + w.Sheet.Turns[string(p.Asked.Turn)])
+		parts = append(parts, fmt.Sprintf(w.Sheet.Asked, asked))
 	}
 	return strings.Join(parts, " · ")
 }

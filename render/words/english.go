@@ -3,12 +3,17 @@ package words
 var english = Catalogue{
 	Language: "en",
 	Name:     "English",
+	Decimal:  ".",
 	Sheet: Sheet{
 		Card:     "card %s",
 		Revision: "rev %s",
 		Seen:     "seen %s",
 		Mirrored: "mirror image",
 		Asked:    "order %s, not the file’s own",
+		Ways: map[string]string{
+			"auto": "auto", "spiral": "spiral", "cross": "cross", "row": "row", "star": "star", "circular": "circular", "cast": "cast",
+		},
+		Turns: map[string]string{"left": "left", "right": "right"},
 
 		DoneBy:       "Done by",
 		WrenchNumber: "Wrench no.",
@@ -101,4 +106,5 @@ var english = Catalogue{
 		Doubts:       "Do not trust it here",
 		Guidance:     "Order-of-magnitude guidance from a simplified elastic model: the stiffness of a gasket is a guess within a factor of two to three, and so are the losses. Friction scatters more than this in most joints, which a repeat pass does not remove.",
 	},
+	Card: englishCard,
 }

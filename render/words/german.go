@@ -3,12 +3,17 @@ package words
 var german = Catalogue{
 	Language: "de",
 	Name:     "Deutsch",
+	Decimal:  ",",
 	Sheet: Sheet{
-		Card:         "Karte %s",
-		Revision:     "Rev. %s",
-		Seen:         "Ansicht: %s",
-		Mirrored:     "Spiegelbild",
-		Asked:        "Reihenfolge %s, nicht die der Datei",
+		Card:     "Karte %s",
+		Revision: "Rev. %s",
+		Seen:     "Ansicht: %s",
+		Mirrored: "Spiegelbild",
+		Asked:    "Reihenfolge %s, nicht die der Datei",
+		Ways: map[string]string{
+			"auto": "automatisch", "spiral": "spiralförmig", "cross": "über Kreuz", "row": "in Reihe", "star": "im Stern", "circular": "rundum", "cast": "nach Gusszahlen",
+		},
+		Turns:        map[string]string{"left": "linksherum", "right": "rechtsherum"},
 		DoneBy:       "Ausgeführt",
 		WrenchNumber: "Schlüssel Nr.",
 		Date:         "Datum",
@@ -99,4 +104,5 @@ var german = Catalogue{
 		Doubts:       "Hier ist ihr nicht zu trauen",
 		Guidance:     "Größenordnung aus einem vereinfachten elastischen Modell: Die Steifigkeit einer Dichtung ist auf einen Faktor zwei bis drei geschätzt, der Verlust also auch. Die Reibung streut in den meisten Verbindungen stärker; ein weiterer Durchgang ändert daran nichts.",
 	},
+	Card: germanCard,
 }

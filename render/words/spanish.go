@@ -3,12 +3,17 @@ package words
 var spanish = Catalogue{
 	Language: "es",
 	Name:     "Español",
+	Decimal:  ",",
 	Sheet: Sheet{
-		Card:         "ficha %s",
-		Revision:     "rev. %s",
-		Seen:         "vista: %s",
-		Mirrored:     "imagen especular",
-		Asked:        "orden %s, no el del archivo",
+		Card:     "ficha %s",
+		Revision: "rev. %s",
+		Seen:     "vista: %s",
+		Mirrored: "imagen especular",
+		Asked:    "orden %s, no el del archivo",
+		Ways: map[string]string{
+			"auto": "automático", "spiral": "en espiral", "cross": "en cruz", "row": "en fila", "star": "en estrella", "circular": "circular", "cast": "según los números fundidos",
+		},
+		Turns:        map[string]string{"left": "a la izquierda", "right": "a la derecha"},
 		DoneBy:       "Hecho por",
 		WrenchNumber: "Llave n.º",
 		Date:         "Fecha",
@@ -99,4 +104,5 @@ var spanish = Catalogue{
 		Doubts:       "Aquí no es de fiar",
 		Guidance:     "Orientación de orden de magnitud de un modelo elástico simplificado: la rigidez de una junta se conoce con un factor de dos a tres, y así las pérdidas. El rozamiento dispersa más que esto en la mayoría de las uniones, y repetir la pasada no lo quita.",
 	},
+	Card: spanishCard,
 }

@@ -18,7 +18,9 @@ import (
 type Catalogue struct {
 	Language string // BCP 47 tag
 	Name     string // of the language, in itself
+	Decimal  string // the sign before decimals: see Figure
 	Sheet    Sheet
+	Card     Card
 	Book     Book
 	Forecast Forecast
 }
@@ -31,13 +33,15 @@ type Sheet struct {
 	Mirrored string
 	Asked    string // order %s, not the file's own
 
+	Ways, Turns map[string]string // by the words of the pattern file
+
 	DoneBy, WrenchNumber, Date, CheckedBy string // places to sign
 	SignOnLast                            string // where the places to sign are
 
 	ManualFirst string
 }
 
-var catalogues = []*Catalogue{&english, &spanish, &german, &french}
+var catalogues = []*Catalogue{&english, bound(&spanish), bound(&german), bound(&french)}
 
 // Languages lists the tags of all catalogues.
 func Languages() []string {

@@ -28,7 +28,7 @@ func ForPlan(p plan.Plan, side Side, order []string) Input {
 
 // makers says whether the order of the plan is the maker's word.
 func makers(p plan.Plan) bool {
-	return p.Asked == "" && (p.Source != "" || slices.ContainsFunc(p.Groups, func(g plan.Group) bool {
+	return p.Asked == (plan.Asked{}) && (p.Source != "" || slices.ContainsFunc(p.Groups, func(g plan.Group) bool {
 		return g.Way == sequence.List || g.Way == sequence.Cast
 	}))
 }

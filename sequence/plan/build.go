@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/sequence"
@@ -27,7 +26,7 @@ func Build(in Input) (Plan, error) {
 		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
 		Date: in.Date, View: in.View, Fingerprint: in.Fingerprint,
 		Source: in.Source, Cautions: in.Cautions, Joint: in.Joint,
-		Asked: strings.TrimSpace(string(in.Way) + " " + string(in.Turn)),
+		Asked: Asked{in.Way, in.Turn},
 	}
 	if err := p.order(in); err != nil {
 		return Plan{}, err

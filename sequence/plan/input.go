@@ -46,6 +46,7 @@ const (
 // Kind is one kind of fastener. Zero lengths are unknown.
 type Kind struct {
 	Name       string
+	Implied    bool           // the file names no kinds; the name is not its own
 	Thread     *thread.Thread // nil where the file names none
 	Class      string         // as written: 10.9, grade 8, A2-70, 830 MPa
 	Length     unit.Length

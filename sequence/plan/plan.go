@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"strings"
+
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
@@ -20,13 +22,13 @@ type Plan struct {
 	Joint       geometry.Joint // mirrored already where the file says so
 	Mirrored    bool
 	Clamped     Clamped
-	Asked       string // the way and turn that the user asked for instead of the file's own
+	Asked       Asked  // instead of the file's own
 	Kinds       []Kind // in the order in which they are finished
 	Groups      []Group
 	Tighten     Side
 	Loosen      Side
-	Source      string   // where the figures come from; empty: worked out
-	Assumptions []string // what a worked-out figure rests on
+	Source      string       // where the figures come from; empty: worked out
+	Assumptions []Assumption // what the worked-out figures rest on
 	Cautions    []Caution
 }
 
@@ -37,6 +39,16 @@ type Group struct {
 	Turn    sequence.Turn
 	Members []int // in tightening order
 }
+
+// Asked is the way and the turn that the user asked for; empty where the
+// file's own stands.
+type Asked struct {
+	Way  sequence.Way
+	Turn sequence.Turn
+}
+
+// String names both: spiral left.
+func (a Asked) String() string { return strings.TrimSpace(string(a.Way) + " " + string(a.Turn)) }
 
 // Side is one direction of the work.
 type Side struct {

@@ -148,7 +148,7 @@ func TestPercentOfTheWorkedOutTorque(t *testing.T) {
 	if off := float64(full.Torque.Nm()) - 2*float64(half.Torque.Nm()); off > 1.5 || off < -1.5 {
 		t.Errorf("half is %s, full is %s", half.Torque, full.Torque)
 	}
-	if len(p.Assumptions) != 1 || !strings.HasPrefix(p.Assumptions[0], "main: 100 % is "+full.Torque.String()) {
+	if len(p.Assumptions) != 1 || !strings.HasPrefix(p.Assumptions[0].String(), "main: 100 % is "+full.Torque.String()) {
 		t.Errorf("assumptions: %q", p.Assumptions)
 	}
 }
@@ -206,7 +206,7 @@ func TestUserWayGoesBeforeTheFile(t *testing.T) {
 	if g := p.Groups[0]; g.Way != sequence.Spiral || g.Turn != sequence.TurnRight {
 		t.Errorf("the group goes %s %s", g.Way, g.Turn)
 	}
-	if p.Asked != "spiral right" {
+	if p.Asked.String() != "spiral right" {
 		t.Errorf("the plan says that %q was asked for", p.Asked)
 	}
 	// The turn is named as the card shows it, on a mirrored bank too.

@@ -72,9 +72,30 @@ func (k Kind) target() (tension.Result, error) {
 	return result, nil
 }
 
+// Assumption is what the worked-out torque of a kind rests on.
+type Assumption struct {
+	Kind        string
+	Torque      unit.GivenTorque // that 100 % stands for
+	Least, Most unit.Force       // the preload that it gives, over the span of friction
+	Taken       []tension.Assumption
+}
+
+// String tells the assumption in plain words.
+func (a Assumption) String() string {
+	line := fmt.Sprintf("%s: 100 %% is %s, which gives %.1f to %.1f kN", a.Kind, a.Torque, float64(a.Least)/1000, float64(a.Most)/1000)
+	if len(a.Taken) == 0 {
+		return line
+	}
+	var taken []string
+	for _, t := range a.Taken {
+		taken = append(taken, t.String())
+	}
+	return line + " (" + strings.Join(taken, "; ") + ")"
+}
+
 // assumptions lists what the worked-out torques rest on, kind by kind.
-func assumptions(in Input) []string {
-	var lines []string
+func assumptions(in Input) []Assumption {
+	var list []Assumption
 	for _, k := range in.Kinds {
 		if !asksForShare(in, k.Name) {
 			continue
@@ -83,14 +104,12 @@ func assumptions(in Input) []string {
 		if err != nil {
 			continue // the stage has said it already
 		}
-		line := fmt.Sprintf("%s: 100 %% is %s, which gives %.1f to %.1f kN", k.Name,
-			result.Torque.OnScale(unit.NewtonMetre), float64(result.High.Preload)/1000, float64(result.Low.Preload)/1000)
-		if len(result.Assumptions) > 0 {
-			line += " (" + strings.Join(result.Assumptions, "; ") + ")"
-		}
-		lines = append(lines, line)
+		list = append(list, Assumption{
+			Kind: k.Name, Torque: result.Torque.OnScale(unit.NewtonMetre),
+			Least: result.High.Preload, Most: result.Low.Preload, Taken: result.Assumed,
+		})
 	}
-	return lines
+	return list
 }
 
 func asksForShare(in Input, kind string) bool {

@@ -14,7 +14,7 @@ type bearing struct {
 	ring                // on which the head turns: the part, or the washer
 	part    ring        // pressed on the uppermost clamped part; without a washer the same
 	washer  *WasherSize // nil: none
-	assumed []string
+	assumed []Assumption
 }
 
 // effective gives the diameter at which the friction under the head acts.
@@ -65,7 +65,7 @@ func (r *bearing) settleFace(b Bolt, form HeadForm) error {
 		return fmt.Errorf("a width across flats of %v does not tell the bearing face of a %s head; allowed: the diameter of the bearing face, or a %s head", b.HeadAcross, form, HexagonHead)
 	case b.HeadAcross != 0:
 		r.face = BearingFace(b.HeadAcross, b.Thread.Unified())
-		r.assumed = append(r.assumed, fmt.Sprintf("under-head bearing face %v (hexagon head of %v), assumed", r.face, b.HeadAcross))
+		r.assumed = append(r.assumed, Assumption{What: AssumedFaceOfAcross, Length: r.face, Across: b.HeadAcross})
 		return nil
 	}
 	face, standard, err := HeadFace(b.Thread, form)
@@ -73,7 +73,7 @@ func (r *bearing) settleFace(b Bolt, form HeadForm) error {
 		return err
 	}
 	r.face = face
-	r.assumed = append(r.assumed, fmt.Sprintf("under-head bearing face %v (%s), assumed", face, standard))
+	r.assumed = append(r.assumed, Assumption{What: AssumedFace, Length: face, Standard: standard})
 	return nil
 }
 
@@ -82,7 +82,7 @@ func (r *bearing) settleHole(b Bolt) {
 	if b.Hole == 0 {
 		hole, standard := ClearanceHole(b.Thread)
 		r.hole = hole
-		r.assumed = append(r.assumed, fmt.Sprintf("hole %v (%s), assumed", hole, standard))
+		r.assumed = append(r.assumed, Assumption{What: AssumedHole, Length: hole, Standard: standard})
 	}
 	r.part = r.ring
 }
@@ -104,7 +104,7 @@ func (r *bearing) settleWasher(b Bolt, strength Strength) error {
 	r.washer = &size
 	r.face, r.hole = min(r.face, size.leastOuter()), size.Hole
 	r.part = ring{face: size.spread(r.face), hole: max(r.part.hole, size.Hole)}
-	r.assumed = append(r.assumed, fmt.Sprintf("washer %v across, %v thick, with a hole of %v (%s, %s), which the head turns on, assumed",
-		size.Outer, size.Thickness, size.Hole, standard, washerHardness(strength)))
+	r.assumed = append(r.assumed, Assumption{What: AnotherAssumption, Text: fmt.Sprintf("washer %v across, %v thick, with a hole of %v (%s, %s), which the head turns on, assumed",
+		size.Outer, size.Thickness, size.Hole, standard, washerHardness(strength))})
 	return nil
 }

@@ -42,7 +42,7 @@ type settled struct {
 	yieldShare float64
 	aim        unit.Force // 0: by yieldShare
 	equation   Equation
-	assumed    []string
+	assumed    []Assumption
 
 	byNutFactor bool // the friction stands for a stated K
 }
@@ -70,7 +70,9 @@ func (s *settled) settleStrength(b Bolt) error {
 	}
 	strength, err := ParseClass(b.Class, b.Thread)
 	s.strength = strength
-	s.assume(strength.Assumed)
+	if strength.assumed.What != "" {
+		s.assume(strength.assumed)
+	}
 	return err
 }
 
@@ -93,7 +95,7 @@ func (s *settled) settleShare(b Bolt) error {
 	if b.YieldShare == 0 {
 		s.yieldShare = UsualYieldShare
 		if s.aim == 0 {
-			s.assume(fmt.Sprintf("%.0f %% of the yield stress used (VDI 2230), assumed", UsualYieldShare*100))
+			s.assume(Assumption{What: AssumedYieldShare, Percent: UsualYieldShare * 100})
 		}
 	}
 	if !(s.yieldShare > 0 && s.yieldShare <= 1) {
@@ -114,13 +116,7 @@ func (s *settled) settleEquation(b Bolt) error {
 	return nil
 }
 
-func (s *settled) assume(lines ...string) {
-	for _, line := range lines {
-		if line != "" {
-			s.assumed = append(s.assumed, line)
-		}
-	}
-}
+func (s *settled) assume(some ...Assumption) { s.assumed = append(s.assumed, some...) }
 
 // settleFriction takes the stated figures, else those of the lubricant, else
 // the whole span from oiled to dry.
@@ -134,14 +130,14 @@ func (s *settled) settleFriction(b Bolt) error {
 	if b.Friction != nil {
 		s.friction = *b.Friction
 		if !s.friction.scatters() {
-			s.assume("friction without scatter, as stated, assumed")
+			s.assume(Assumption{What: AssumedExact})
 		}
 		return s.friction.check()
 	}
 	if strings.TrimSpace(b.Lubricant) == "" {
 		unknown := Between(classB.Low, classC.High)
 		s.friction = Same(unknown)
-		s.assume(fmt.Sprintf("lubricant not stated: friction %.2f to %.2f (VDI 2230 classes B and C, oiled to dry), assumed", unknown.Low, unknown.High))
+		s.assume(Assumption{What: AssumedAnyFriction, Low: unknown.Low, High: unknown.High})
 		return nil
 	}
 	l, err := findLubricant(b.Lubricant)
@@ -153,6 +149,6 @@ func (s *settled) settleFriction(b Bolt) error {
 		span, source = l.onAustenitic(), "VDI 2230, austenitic steel"
 	}
 	s.friction = Same(span)
-	s.assume(fmt.Sprintf("friction %.2f to %.2f for %s (%s), assumed", span.Low, span.High, l.names[0], source))
+	s.assume(Assumption{What: AssumedFriction, Low: span.Low, High: span.High, Lubricant: l.names[0], Standard: source})
 	return nil
 }

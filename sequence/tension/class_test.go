@@ -45,7 +45,7 @@ func TestParseClassReadsClassesAsPeopleWriteThem(t *testing.T) {
 func TestStatedProofStress(t *testing.T) {
 	got := mustClass(t, "120 ksi", mustThread(t, "M10"))
 	near(t, "proof", float64(got.Proof), 120*6.894757293168361, 1e-12)
-	if got.Yield != got.Proof || got.Tensile != 0 || got.Assumed == "" {
+	if got.Yield != got.Proof || got.Tensile != 0 || got.assumed.What != AssumedYield {
 		t.Errorf("%+v; want the yield at the proof stress, said as an assumption", got)
 	}
 }

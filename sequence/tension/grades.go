@@ -101,7 +101,7 @@ func (g grade) strength() Strength {
 	if g.proof == proofByRule(g.yield) {
 		standard, _, _ := strings.Cut(g.standard, ",")
 		standard, _, _ = strings.Cut(standard, ":")
-		s.Assumed = fmt.Sprintf("no proof load in %s; taken as %.0f %% of Rp0.2 (Shigley 9th ed.), assumed", standard, proofOfYield*100)
+		s.assumed = Assumption{What: AssumedProof, Standard: standard, Percent: proofOfYield * 100}
 	}
 	return s
 }

@@ -91,6 +91,6 @@ func (s *settled) settleNutFactor(b Bolt) error {
 	}
 	friction := FrictionOfNutFactor(b.NutFactor, s.thread, s.bearing.effective(), s.equation)
 	s.friction, s.byNutFactor = Same(Range{friction, friction, friction}), true
-	s.assume(fmt.Sprintf("friction %.3f in the thread and under the head, from K %g, assumed", friction, b.NutFactor))
+	s.assume(Assumption{What: AnotherAssumption, Text: fmt.Sprintf("friction %.3f in the thread and under the head, from K %g, assumed", friction, b.NutFactor)})
 	return nil
 }

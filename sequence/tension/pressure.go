@@ -46,7 +46,7 @@ func PressureUnderHead(b Bolt, preload unit.Force, material string) (Pressure, e
 		Pressure:    BearingPressure(preload, s.bearing.part.face, s.bearing.part.hole),
 		Limit:       m.LimitingPressure,
 		Face:        faceFor(preload, s.bearing.part.hole, m.LimitingPressure),
-		Assumptions: append(s.bearing.assumed[:len(s.bearing.assumed):len(s.bearing.assumed)], fmt.Sprintf("%s bears %.0f MPa (%s), assumed", m.Name, float64(m.LimitingPressure), m.Source)),
+		Assumptions: append(told(s.bearing.assumed), fmt.Sprintf("%s bears %.0f MPa (%s), assumed", m.Name, float64(m.LimitingPressure), m.Source)),
 		Sources:     []string{"VDI 2230 Part 1, step R10 (bearing pressure)", m.Source + " (limiting pressure)"},
 	}
 	r.Used = float64(r.Pressure / r.Limit)

@@ -19,8 +19,8 @@ type Strength struct {
 	Yield    unit.Stress // lower yield or 0.2 % proof stress; the proof stress where only that is stated
 	Tensile  unit.Stress // 0 where unknown
 
-	Austenitic bool   // stainless steel A2, A4: it galls, friction is higher
-	Assumed    string // what was assumed about the yield stress or the proof load; empty where nothing was
+	Austenitic bool       // stainless steel A2, A4: it galls, friction is higher
+	assumed    Assumption // about the yield stress or the proof load; zero where nothing was
 }
 
 // ParseClass reads the property class, grade or stated proof stress of a bolt
@@ -69,7 +69,7 @@ func stated(text string, stress unit.Stress) (Strength, error) {
 		Name:    "proof stress " + strings.Join(strings.Fields(text), " "),
 		Proof:   stress,
 		Yield:   stress, // lies above the proof stress, so this is the safe side
-		Assumed: fmt.Sprintf("yield stress %.4g MPa (equal to the stated proof stress), assumed", float64(stress)),
+		assumed: Assumption{What: AssumedYield, Stress: stress},
 	}, nil
 }
 

@@ -81,7 +81,7 @@ func Strip(e Engagement) (Stripping, error) {
 		return Stripping{}, err
 	}
 	r := Stripping{
-		Assumptions: append(s.assumed[:len(s.assumed):len(s.assumed)], h.assumed...),
+		Assumptions: append(told(s.assumed), h.assumed...),
 		Effective:   max(e.Length-h.idle(), 0), Factors: h.factors(), ShearRatio: h.bolt.shearRatio(),
 	}
 	r.BoltBreaks = unit.Force(float64(h.bolt.Tensile) * s.thread.StressAreaMm2()) // VDI 2230-1, section 5.5.5: FmS = Rm As

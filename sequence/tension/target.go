@@ -32,9 +32,10 @@ type Result struct {
 
 	StressAreaMm2 float64 // As
 
-	Notes       []string // in plain words, what a technician must know
-	Assumptions []string // in plain words, what was not stated
-	Sources     []string // of the formulas and figures
+	Notes       []string     // in plain words, what a technician must know
+	Assumptions []string     // in plain words, what was not stated
+	Assumed     []Assumption // the same about the bolt, as figures
+	Sources     []string     // of the formulas and figures
 }
 
 // AtFriction is what the set torque does at one friction of the span.
@@ -128,7 +129,8 @@ func (s settled) result(torque unit.Torque) Result {
 		Equation:      s.equation,
 		StressAreaMm2: s.thread.StressAreaMm2(),
 		ProofLoad:     s.proofLoad(),
-		Assumptions:   s.assumed,
+		Assumptions:   told(s.assumed),
+		Assumed:       s.assumed,
 		Sources:       s.sources(),
 	}
 }
@@ -139,7 +141,7 @@ func (r Result) aimedAt(at AtFriction, s settled) Result {
 	r.NutFactor, r.Split = at.NutFactor, at.Split
 	r.Notes = s.notes(r)
 	if len(r.Notes) > 0 {
-		r.Assumptions = append(r.Assumptions[:len(r.Assumptions):len(r.Assumptions)], s.assumedTensile()...)
+		r.Assumptions = append(r.Assumptions, s.assumedTensile()...)
 	}
 	return r
 }

@@ -87,7 +87,7 @@ func TurnOn(a TorqueAngle) (TorqueAngleResult, error) {
 		Aim:         s.aimAt(s.friction.Thread.Nominal),
 		Joint:       joint,
 		Strength:    s.strength,
-		Assumptions: append(s.assumed[:len(s.assumed):len(s.assumed)], joint.Assumptions...),
+		Assumptions: append(told(s.assumed), joint.Assumptions...),
 		Sources:     append(s.sources(), joint.Sources...),
 	}
 	r.Assumptions = append(r.Assumptions, s.assumedBeyondYield(r)...)

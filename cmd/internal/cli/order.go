@@ -58,7 +58,7 @@ func (p *Program) printOrder(made plan.Plan) {
 		heading += " · " + made.Machine
 	}
 	fmt.Fprintf(p.Stdout, "%s\ncard %s\n", heading, made.Fingerprint)
-	if made.Asked != "" {
+	if made.Asked != (plan.Asked{}) {
 		fmt.Fprintf(p.Stdout, "order %s as asked for, not the file's own\n", made.Asked)
 	}
 	fmt.Fprint(p.Stdout, "\nTighten\n")

@@ -45,9 +45,12 @@ type stepOut struct {
 func orderJSON(p plan.Plan) orderOut {
 	out := orderOut{
 		Title: p.Title, Machine: p.Machine, Revision: p.Revision, Date: p.Date, Fingerprint: p.Fingerprint,
-		Source: p.Source, WorkedOut: p.WorkedOut(), Assumptions: p.Assumptions, Cautions: p.CautionsFor(plan.CautionBoth),
+		Source: p.Source, WorkedOut: p.WorkedOut(), Cautions: p.CautionsFor(plan.CautionBoth),
 		Tighten: p.IDs(p.Tighten.Order), Loosen: p.IDs(p.Loosen.Order),
 		Steps: stepsJSON(p.Steps(p.Tighten)), LoosenSteps: stepsJSON(p.Steps(p.Loosen)),
+	}
+	for _, a := range p.Assumptions {
+		out.Assumptions = append(out.Assumptions, a.String())
 	}
 	for _, g := range p.Groups {
 		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), p.IDs(g.Members)})

@@ -47,6 +47,7 @@ var arrows = map[string][]string{
 		"render/words",
 		"sequence",
 		"sequence/plan",
+		"sequence/tension",
 	},
 	"render/sheet/book": {
 		"geometry/unit",

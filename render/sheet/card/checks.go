@@ -1,6 +1,7 @@
 package card
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -9,37 +10,30 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
 // beforeLines are the things to see to first, each to be ticked.
 func (c *card) beforeLines() []string {
 	if c.loosening {
-		return append(c.plan.CautionsFor(plan.CautionLoosen), c.beforeLoosening()...)
+		return append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
 	}
 	return append(c.plan.CautionsFor(plan.CautionTighten), c.beforeTightening()...)
 }
 
-func (c *card) beforeLoosening() []string {
-	return []string{
-		"Part cold. Drained. No pressure left in it.",
-		"Tray ready: every part to its own place, the same way round.",
-		"Stage by stage: all of a stage before the next begins.",
-		"Gloves and glasses on: edges cut, a bolt that breaks flies.",
-	}
-}
-
 func (c *card) beforeTightening() []string {
-	lines := c.byKind(reuseLine)
-	lines = append(lines, c.byKind(lubricantLine)...)
+	w := c.words.Card.Checks
+	lines := c.byKind(c.reuseLine)
+	lines = append(lines, c.byKind(c.lubricantLine)...)
 	if slices.ContainsFunc(c.plan.Kinds, func(k plan.Kind) bool { return k.Into != "" }) {
-		lines = append(lines, "Tapped holes clean and dry: trapped oil cracks the part.")
+		lines = append(lines, w.TappedHoles)
 	}
-	lines = append(lines, "All screwed in by hand before stage 1.")
+	lines = append(lines, w.ScrewedInByHand)
 	if span := c.torqueSpan(); span != "" {
 		lines = append(lines, span)
 	}
-	return append(lines, "Part cold. Gloves on: machined edges cut.")
+	return append(lines, w.Last)
 }
 
 // byKind says a thing for every kind: once where it holds for all of them,
@@ -61,33 +55,58 @@ func (c *card) byKind(say func(k plan.Kind) string) []string {
 	for _, w := range words {
 		who := strings.Join(names[w], ", ")
 		if len(names[w]) == len(c.plan.Kinds) {
-			who = "all fasteners"
+			who = c.words.Card.Checks.AllFasteners
 		}
-		lines = append(lines, capital(who)+": "+w+".")
+		lines = append(lines, fmt.Sprintf(c.words.Card.Checks.ForKinds, capital(who), w))
 	}
 	return lines
 }
 
-func reuseLine(k plan.Kind) string {
+func (c *card) reuseLine(k plan.Kind) string {
+	w := c.words.Card.Checks
 	switch k.Reuse {
 	case plan.ReuseOnce:
-		return "NEW ones; never use them twice"
+		return w.UsedOnce
 	case plan.ReuseInspect:
-		return "measure the length, look at the threads before they go back"
+		return w.InspectFirst
 	case plan.ReuseYes:
-		return "may go back when clean and undamaged"
+		return w.MayGoBack
 	}
 	return ""
 }
 
-func lubricantLine(k plan.Kind) string {
-	if k.Lubricant == "" {
+// plainWords gives a lubricant as the catalogues list it.
+func plainWords(s string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(s), "-", " ")), " ")
+}
+
+// dry lists the ways in which a file says that nothing goes on the threads.
+var dry = []string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}
+
+func (c *card) lubricantLine(k plan.Kind) string {
+	name, w := plainWords(k.Lubricant), c.words.Card.Checks
+	switch {
+	case name == "":
 		return ""
+	case slices.Contains(dry, name):
+		return w.Dry
+	case w.States[name] != "":
+		return fmt.Sprintf(w.InState, w.States[name])
 	}
-	if strings.EqualFold(k.Lubricant, "dry") {
-		return "threads and under the heads clean and dry"
+	return fmt.Sprintf(w.Lubricated, c.lubricant(k.Lubricant))
+}
+
+// lubricant gives a lubricant or a state of the surfaces in the language of the
+// card; a word that it does not know stays as it is.
+func (c *card) lubricant(word string) string {
+	w, name := c.words.Card.Checks, plainWords(word)
+	if known := w.Lubricants[name]; known != "" {
+		return known
 	}
-	return "clean threads and under the heads, then " + k.Lubricant
+	if known := w.States[name]; known != "" {
+		return known
+	}
+	return word
 }
 
 // torqueSpan says what the wrench must cover, and whether an angle gauge is
@@ -110,25 +129,25 @@ func (c *card) torqueSpan() string {
 	}
 	var parts []string
 	if low != nil {
-		parts = append(parts, "calibrated torque wrench for "+span(low.Torque, high.Torque))
+		parts = append(parts, fmt.Sprintf(c.words.Card.Checks.Wrench, c.span(low.Torque, high.Torque)))
 	}
 	if angle {
-		parts = append(parts, "angle gauge")
+		parts = append(parts, c.words.Card.Checks.AngleGauge)
 	}
 	if len(parts) == 0 {
 		return ""
 	}
-	return capital(strings.Join(parts, "; ")) + "."
+	return capital(strings.Join(parts, c.words.Card.Checks.And)) + "."
 }
 
-func span(low, high unit.GivenTorque) string {
+func (c *card) span(low, high unit.GivenTorque) string {
 	switch {
 	case low == high:
-		return low.String()
+		return c.words.Figure(low.String())
 	case low.Unit == high.Unit:
-		return number(low.Value) + "–" + high.String()
+		return c.words.Figure(number(low.Value) + "–" + high.String())
 	}
-	return low.String() + " to " + high.String()
+	return fmt.Sprintf(c.words.Card.Checks.Span, c.words.Figure(low.String()), c.words.Figure(high.String()))
 }
 
 func capital(s string) string {
@@ -151,11 +170,11 @@ const (
 	numberedStep = 5.0 // from the number of a step to its words
 )
 
-func (c *card) trouble() trouble {
+func (c *card) trouble() words.Trouble {
 	if c.loosening {
-		return troubleLoosen
+		return c.words.Card.LooseningTrouble
 	}
-	return troubleTighten
+	return c.words.Card.TighteningTrouble
 }
 
 // checksHeight is the height of both columns.
@@ -167,18 +186,18 @@ func (c *card) checksHeight() float64 {
 }
 
 func (c *card) troubleTitle(width float64) []string {
-	return font.Break(c.trouble().title, scene.Bold, sheet.HeadEm, width-2*boxPadding)
+	return font.Break(c.trouble().Title, scene.Bold, sheet.HeadEm, width-2*boxPadding)
 }
 
 func (c *card) troubleHeight(width float64) float64 {
-	steps := sheet.BreakAll(c.trouble().steps, width-2*boxPadding-numberedStep)
+	steps := sheet.BreakAll(c.trouble().Steps, width-2*boxPadding-numberedStep)
 	return 3 + float64(len(c.troubleTitle(width)))*5 + steps.Height() + 8
 }
 
 // checks draws what to see to first, and the box for when it goes wrong.
 func (c *card) checks(p *sheet.Pen, y float64) {
 	left, gap, right := c.checkColumns()
-	p.Head(p.Left(), y+4, wordBefore)
+	p.Head(p.Left(), y+4, c.words.Card.Before)
 	at := y + 10
 	for _, lines := range sheet.BreakAll(c.beforeLines(), left-tickIndent) {
 		p.TickBox(p.Left(), at-3, 3.4)
@@ -199,7 +218,7 @@ func (c *card) drawTrouble(p *sheet.Pen, x, y, width float64) {
 		at += 5
 	}
 	at++
-	for k, lines := range sheet.BreakAll(c.trouble().steps, width-2*boxPadding-numberedStep) {
+	for k, lines := range sheet.BreakAll(c.trouble().Steps, width-2*boxPadding-numberedStep) {
 		p.Write(x+boxPadding, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
 		for _, words := range lines {
 			p.Text(x+boxPadding+numberedStep, at, words)

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"fmt"
 	"slices"
 
 	"drawdown/render/font"
@@ -16,11 +17,11 @@ func (c *card) foot() sheet.Foot {
 
 // footLines say where the figures come from.
 func (c *card) footLines() []string {
-	words := "Figures: " + c.plan.Source + "."
+	words := fmt.Sprintf(c.words.Card.Figures, c.plan.Source)
 	if c.plan.Source == "" {
-		words = wordNoSource
+		words = c.words.Card.NoSource
 	} else if slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return s.WorkedOut }) {
-		words += " " + wordWorkedOutAll
+		words += " " + c.words.Card.WorkedOut
 	}
 	width := c.paper.Content()
 	lines := font.Break(words+" "+c.words.Sheet.ManualFirst, scene.Regular, sheet.TextEm, width)
@@ -28,7 +29,7 @@ func (c *card) footLines() []string {
 		return lines
 	}
 	for _, a := range c.plan.Assumptions {
-		lines = append(lines, font.Break("≈ "+a, scene.Regular, sheet.TextEm, width)...)
+		lines = append(lines, font.Break("≈ "+c.assumption(a), scene.Regular, sheet.TextEm, width)...)
 	}
 	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
 }

@@ -11,9 +11,9 @@ import (
 // heading has the badge that tells the two cards apart across the bench: solid
 // to tighten, in outline to loosen.
 func (c *card) heading() sheet.Heading {
-	badge := wordTighten
+	badge := c.words.Card.Tighten
 	if c.loosening {
-		badge = wordLoosen
+		badge = c.words.Card.Loosen
 	}
 	return sheet.Heading{
 		Title: c.plan.Title, Badge: badge, Solid: !c.loosening,
@@ -34,12 +34,16 @@ func (c *card) subtitle() string {
 }
 
 func (c *card) kindLine(k plan.Kind) string {
-	words := fmt.Sprintf("%d × %s", c.plan.Count(k.Name), k.Name)
+	name := k.Name
+	if k.Implied {
+		name = c.words.Card.Bolt
+	}
+	words := fmt.Sprintf("%d × %s", c.plan.Count(k.Name), name)
 	if k.Thread != nil {
-		words += " " + k.Thread.Name
+		words += " " + c.words.Figure(k.Thread.Name)
 	}
 	if k.Length > 0 {
-		words += " × " + lengthOf(k)
+		words += " × " + c.words.Figure(lengthOf(k))
 	}
 	if k.Class != "" {
 		words += ", " + k.Class

@@ -84,37 +84,38 @@ func (c *card) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
 }
 
 func (c *card) reading(d diagram.Drawing) string {
-	words := ""
+	w := c.words.Card.Part
+	var parts []string
 	if n := len(d.Unplaced); n > 0 {
-		words = fmt.Sprintf("%d numbers found no room on this paper. ", n)
+		parts = append(parts, w.Unplaced.Of(n))
 	}
 	if !c.crowded && c.second != nil {
-		words += "Small number: " + c.smallMeans() + ". "
+		parts = append(parts, fmt.Sprintf(w.SmallNumber, c.smallMeans()))
 	}
 	switch {
 	case d.WholePath:
-		words += "From black to the double ring: follow the arrows. "
+		parts = append(parts, w.Arrows)
 	case d.Path:
-		words += "From black to the double ring: follow the arrows, else go by number. "
+		parts = append(parts, w.ArrowsThenNumbers)
 	default:
-		words += "From black to the double ring: go by number. "
+		parts = append(parts, w.Numbers)
 	}
 	if slices.ContainsFunc(c.plan.Joint.Clusters, func(cl geometry.Cluster) bool { return cl.Unloaded }) {
-		words += "Dashed: no spring load. "
+		parts = append(parts, w.NoSpringLoad)
 	}
 	if d.Rings {
-		words += "Grey: every second ring, to guide the eye. "
+		parts = append(parts, w.Rings)
 	}
-	return words
+	return strings.Join(parts, " ")
 }
 
 func (c *card) smallMeans() string {
 	for _, f := range c.plan.Joint.Fasteners {
 		if f.Cast > 0 {
-			return "cast"
+			return c.words.Card.Part.Cast
 		}
 	}
-	return "tightening"
+	return c.words.Card.Part.Tightening
 }
 
 // left tells what found no room.

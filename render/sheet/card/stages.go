@@ -52,7 +52,7 @@ func (c *card) leastBox() float64 {
 	least := leastBoxWidth
 	for i := range c.side.Stages {
 		s := &c.side.Stages[i]
-		wide := font.Width(figureWords(s), scene.Bold, sheet.FigureEm)
+		wide := font.Width(c.figureWords(s), scene.Bold, sheet.FigureEm)
 		if s.Do == plan.Tighten {
 			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, sheet.HeadEm)
 		} else {
@@ -74,10 +74,10 @@ func (c *card) stagesHeight() float64 {
 
 // stages draws the boxes side by side in the order in which they are done.
 func (c *card) stages(p *sheet.Pen, y float64) {
-	p.Head(p.Left(), y+4, wordStages)
+	p.Head(p.Left(), y+4, c.words.Card.Stages)
 	across, _ := c.stageRows()
 	if across == 0 {
-		p.Text(p.Left(), y+10, font.Fit(wordNoFigures, scene.Regular, sheet.TextEm, p.Paper.Content()))
+		p.Text(p.Left(), y+10, font.Fit(c.words.Card.Stage.None, scene.Regular, sheet.TextEm, p.Paper.Content()))
 		return
 	}
 	width := c.boxWidth()
@@ -99,24 +99,25 @@ func (c *card) stageBox(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	}
 }
 
-// wayWords name the ways that a stage can have of its own.
-var wayWords = map[sequence.Way]string{
-	sequence.Star:   "crosswise",
-	sequence.Cross:  "crosswise",
-	sequence.Spiral: "in a spiral",
-	sequence.RowWay: "middle outwards",
-	sequence.Auto:   "centre outwards",
-}
-
 // goingWords say how a stage goes that has a way of its own.
-func goingWords(s *plan.Stage) string {
-	if s.Way != sequence.Circular {
-		return wayWords[s.Way]
+func (c *card) goingWords(s *plan.Stage) string {
+	w := c.words.Card.Stage
+	switch s.Way {
+	case sequence.Star, sequence.Cross:
+		return w.Crosswise
+	case sequence.Spiral:
+		return w.InASpiral
+	case sequence.RowWay:
+		return w.MiddleOutwards
+	case sequence.Auto:
+		return w.CentreOutwards
+	case sequence.Circular:
+		if s.Turn == sequence.TurnLeft {
+			return w.RoundAnticlockwise
+		}
+		return w.RoundClockwise
 	}
-	if s.Turn == sequence.TurnLeft {
-		return "once round, anticlockwise"
-	}
-	return "once round, clockwise"
+	return ""
 }
 
 // whereTo says what happens to what comes out.
@@ -129,20 +130,21 @@ func (c *card) whereTo(s *plan.Stage) string {
 	}
 	switch scrap {
 	case 0:
-		return "to its own place"
+		return c.words.Card.Stage.ToItsPlace
 	case len(s.Kinds):
-		return "scrap: not used again"
+		return c.words.Card.Stage.Scrap
 	}
-	return "to its own place; see which go back"
+	return c.words.Card.Stage.SomeToTheirPlace
 }
 
 // coverWords says which fasteners a stage is for: all, all main, side 11–14.
 func (c *card) coverWords(s *plan.Stage) string {
+	w := c.words.Card.Stage
 	switch {
 	case s.Do == plan.Wait:
 		return ""
 	case len(s.Fasteners) == len(c.plan.Joint.Fasteners):
-		return "all " + strconv.Itoa(len(s.Fasteners))
+		return fmt.Sprintf(w.All, len(s.Fasteners))
 	}
 	low, high := math.MaxInt, 0
 	for _, i := range s.Fasteners {
@@ -150,9 +152,9 @@ func (c *card) coverWords(s *plan.Stage) string {
 	}
 	names := strings.Join(s.Kinds, ", ")
 	if high-low+1 == len(s.Fasteners) {
-		return fmt.Sprintf("%s %d–%d", names, low, high)
+		return fmt.Sprintf(w.FromTo, names, low, high)
 	}
-	return "all " + names
+	return fmt.Sprintf(w.AllOf, names)
 }
 
 // mostBelow is how many lines a stage box has room for under its figure.
@@ -160,24 +162,24 @@ const mostBelow = 4
 
 // below lists what stands under the figure, broken into lines.
 func (c *card) below(s *plan.Stage) []string {
-	width := c.boxWidth() - 3
+	width, w := c.boxWidth()-3, c.words.Card.Stage
 	var lines []string
 	add := func(words string) { lines = append(lines, font.Break(words, scene.Regular, sheet.TextEm, width)...) }
 	switch s.Do {
 	case plan.Tighten:
-		add(otherTorque(s))
+		add(c.otherTorque(s))
 	case plan.BackOff:
-		add("slacken")
+		add(w.Slacken)
 	case plan.TurnBack:
-		add("break loose")
+		add(w.BreakLoose)
 	case plan.Wait:
-		add("let it settle")
+		add(w.Settle)
 	case plan.Remove:
 		add(c.whereTo(s))
 	}
-	add(goingWords(s))
+	add(c.goingWords(s))
 	if s.Percent > 0 {
-		add(fmt.Sprintf("%g %%, %s", s.Percent, wordWorkedOut))
+		add(fmt.Sprintf(w.Share, c.words.Figure(number(s.Percent))))
 	}
 	add(s.Note)
 	return sheet.AtMost(lines, mostBelow, scene.Regular, sheet.TextEm, width)
@@ -185,7 +187,7 @@ func (c *card) below(s *plan.Stage) []string {
 
 // figure draws what the stage is about.
 func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
-	mid, words := y+14.6, figureWords(s)
+	mid, words := y+14.6, c.figureWords(s)
 	switch s.Do {
 	case plan.Tighten:
 		c.bigFigure(p, x+w/2, mid, words, s.Torque.Unit.String())
@@ -201,18 +203,18 @@ func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 }
 
 // figureWords is the large figure of a stage, without the unit of a torque.
-func figureWords(s *plan.Stage) string {
+func (c *card) figureWords(s *plan.Stage) string {
 	switch s.Do {
 	case plan.Tighten:
-		return approx(s) + number(s.Torque.Value)
+		return approx(s) + c.words.Figure(number(s.Torque.Value))
 	case plan.Advance:
-		return approx(s) + "+" + s.Angle.String()
+		return approx(s) + "+" + c.words.Figure(s.Angle.String())
 	case plan.BackOff, plan.TurnBack:
-		return "−" + s.Angle.String()
+		return "−" + c.words.Figure(s.Angle.String())
 	case plan.Remove:
-		return "out"
+		return c.words.Card.Stage.Out
 	}
-	return s.Wait.String()
+	return c.words.Figure(s.Wait.String())
 }
 
 // approx marks a figure that was worked out, or that nobody is named for.
@@ -226,12 +228,12 @@ func approx(s *plan.Stage) string {
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // otherTorque is the torque on the other kind of wrench.
-func otherTorque(s *plan.Stage) string {
+func (c *card) otherTorque(s *plan.Stage) string {
 	other := s.Torque.Other()
 	if s.Torque.Value == other.Value && s.Torque.Unit == unit.NewtonMetre {
 		return ""
 	}
-	return other.String()
+	return c.words.Figure(other.String())
 }
 
 // bigFigure sets a figure with its unit smaller behind it, centred on x.

@@ -125,7 +125,7 @@ func (c *card) drawBand(p *sheet.Pen, b band, y float64) {
 	width := min((p.Paper.Content()-tickLabel)/float64(b.columns), 16)
 	right := p.Left() + tickLabel + width*float64(len(b.fasteners))
 	p.Panel(p.Left(), y, right-p.Left(), tickRow, 0, scene.Black, 0)
-	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.White, wordOrder)
+	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {
 		p.Write(p.Left()+tickLabel+width*(float64(k)+0.5), y+5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
@@ -155,7 +155,7 @@ func (c *card) drawSecond(p *sheet.Pen, b band, y, width float64) {
 func (c *card) drawTickRow(p *sheet.Pen, b band, s *plan.Stage, y, width float64) {
 	p.Panel(p.Left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
 	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
-	p.Write(p.Left()+6.5, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(shortFigure(s), scene.Regular, sheet.TextEm, tickLabel-7.5))
+	p.Write(p.Left()+6.5, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, tickLabel-7.5))
 	for k, i := range b.fasteners {
 		x := p.Left() + tickLabel + width*float64(k)
 		if c.has(s, i) {
@@ -168,11 +168,11 @@ func (c *card) drawTickRow(p *sheet.Pen, b band, s *plan.Stage, y, width float64
 }
 
 // shortFigure names a stage in the grid.
-func shortFigure(s *plan.Stage) string {
+func (c *card) shortFigure(s *plan.Stage) string {
 	if s.Do == plan.Tighten {
-		return figureWords(s) + " " + s.Torque.Unit.String()
+		return c.figureWords(s) + " " + s.Torque.Unit.String()
 	}
-	return figureWords(s)
+	return c.figureWords(s)
 }
 
 // gridHead is the height of the grid's heading.
@@ -203,7 +203,7 @@ func (c *card) grid(p *sheet.Pen, y float64, bands []band) {
 	if len(bands) == 0 {
 		return
 	}
-	p.Head(p.Left(), y+4, wordTick)
+	p.Head(p.Left(), y+4, c.words.Card.TickAsYouGo)
 	y += gridHead
 	for _, b := range bands {
 		c.drawBand(p, b, y)

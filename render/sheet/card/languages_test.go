@@ -1,0 +1,231 @@
+package card_test
+
+import (
+	"reflect"
+	"regexp"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// everyWord is a pattern whose card needs as many of the words as one can.
+const everyWord = `drawdown: 1
+title: "Title"
+machine: "Machine"
+revision: 3
+date: 2026-05-04
+view: "from above"
+kinds:
+  big: {thread: M10, class: "10.9", length: 60 mm, lubricant: engine oil, reuse: once, into: cast iron}
+  mid: {thread: M8, class: "8.8", length: 40.5 mm, lubricant: dry, reuse: inspect}
+  low: {thread: 3/8-16 UNC, class: grade 8, lubricant: moly grease, reuse: yes}
+  raw: {thread: M6, class: "830 MPa", friction: 0.12, washer: 14 mm, hole: 7 mm}
+fasteners:
+  - {row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, kind: big, id: A}}
+  - {row: {count: 3, pitch: 60, from: [0, 60], angle: 0°, kind: mid, id: B}}
+  - {row: {count: 3, pitch: 60, from: [0, 120], angle: 0°, kind: low, id: C}}
+  - {row: {count: 3, pitch: 60, from: [0, 180], angle: 0°, kind: raw, id: D}}
+clusters: [{name: cap, of: [A1, A2], loaded: no}]
+tighten:
+  stages:
+    - {of: [big], torque: 20.5 N·m, note: Note}
+    - {of: [mid], torque: 20 lbf·ft, way: circular}
+    - {of: [big], torque: 30 N·m, way: circular, turn: left}
+    - {of: [big], torque: 31 N·m, way: spiral}
+    - {of: [big], torque: 32 N·m, way: star}
+    - {of: [big], torque: 33 N·m, way: row}
+    - {of: [big], torque: 34 N·m, way: auto}
+    - {of: [big], angle: 90°}
+    - {of: [big], back off: 45°}
+    - {wait: 10 min}
+    - {of: [low], percent: 30}
+    - {of: [low], percent: 62.5}
+    - {of: [raw], percent: 100}
+    - {torque: 40 N·m}
+  source: "Manual"
+cautions: ["Caution"]
+`
+
+// fromTheFile are the words on everyWord's card that the file says itself, and
+// the signs of units and standards, which all languages share.
+var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Caution|[Bb]ig|[Mm]id|[Ll]ow|[Rr]aw|cap|grade|MPa|M\d+(×[\d,.]+)?|UNC|mm|N·m|lbf·ft|lbf·in|kN|min|h|Rp0,2|ISO|VDI|ASME|SAE|J429|B18\.2\.[18]|[0-9a-f]{4}|moly|grease)$`)
+
+// marked gives a catalogue in which every word stands between ‹ and ›: what a
+// card shows outside these marks does not come from the catalogue.
+func marked() *words.Catalogue {
+	c := *words.English()
+	c.Decimal = ","
+	mark(reflect.ValueOf(&c).Elem())
+	return &c
+}
+
+var wordOrVerb = regexp.MustCompile(`%(\[\d\])?[sd]|%%|[\pL’-]+`)
+
+func mark(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			switch v.Type().Field(i).Name {
+			case "Language", "Name", "Decimal":
+			default:
+				mark(v.Field(i))
+			}
+		}
+	case reflect.Slice:
+		fresh := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
+		reflect.Copy(fresh, v)
+		v.Set(fresh)
+		for i := range v.Len() {
+			mark(v.Index(i))
+		}
+	case reflect.Map:
+		fresh := reflect.MakeMap(v.Type())
+		for _, key := range v.MapKeys() {
+			one := reflect.New(v.Type().Elem()).Elem()
+			one.Set(v.MapIndex(key))
+			mark(one)
+			fresh.SetMapIndex(key, one)
+		}
+		v.Set(fresh)
+	case reflect.String:
+		v.SetString(wordOrVerb.ReplaceAllStringFunc(v.String(), func(w string) string {
+			if strings.HasPrefix(w, "%") {
+				return w
+			}
+			return "‹" + w + "›"
+		}))
+	}
+}
+
+// No word on a card is spelt outside the catalogue, and no figure keeps its
+// point where the language has a comma.
+func TestNoWordBesideTheCatalogue(t *testing.T) {
+	nothing := "drawdown: 1\ntitle: Title\nkinds: {big: {thread: M8}}\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], kind: big, id: M}}]\n"
+	asked := planOf(t, everyWord)
+	asked.Asked = plan.Asked{Way: sequence.Spiral, Turn: sequence.TurnLeft}
+	told := map[string]bool{}
+	for _, p := range []plan.Plan{asked, planOf(t, nothing), planOf(t, "drawdown: 1\ntitle: Title\nfasteners: [{row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, id: A}}]\n")} {
+		for _, paper := range sheet.Papers {
+			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: marked()})
+			for _, text := range textsOf(document) {
+				for _, word := range besideCatalogue(text.Content) {
+					if !told[word] {
+						t.Errorf("%s: %q has %q, which is neither from the catalogue nor from the file", paper.Name, text.Content, word)
+					}
+					told[word] = true
+				}
+			}
+		}
+	}
+}
+
+func textsOf(document scene.Document) []scene.Text {
+	var texts []scene.Text
+	for _, page := range document.Pages {
+		for _, it := range page.Items {
+			if text, ok := it.(scene.Text); ok {
+				texts = append(texts, text)
+			}
+		}
+	}
+	return texts
+}
+
+var (
+	fromCatalogue = regexp.MustCompile(`‹[^›]*(›|$)`) // a word at the end may be cut off
+	wordOrFigure  = regexp.MustCompile(`[\pL\d][\pL\d·×,./-]*`)
+	letter        = regexp.MustCompile(`\pL`)
+	pointed       = regexp.MustCompile(`\d\.\d`)
+)
+
+// besideCatalogue gives the words of a line that come neither from the
+// catalogue nor from the file, and the figures that keep their point. The point
+// of a property class stays.
+func besideCatalogue(line string) []string {
+	var found []string
+	for _, word := range wordOrFigure.FindAllString(fromCatalogue.ReplaceAllString(line, ""), -1) {
+		word = strings.TrimRight(word, ".,·")
+		if (letter.MatchString(word) || pointed.MatchString(word) && word != "10.9" && word != "8.8") && !fromTheFile.MatchString(word) {
+			found = append(found, word)
+		}
+	}
+	return found
+}
+
+// Every lubricant and state that drawdown knows has a word in every language.
+func TestLubricantsHaveWords(t *testing.T) {
+	for _, tag := range words.Languages() {
+		checks := mustSpeak(t, tag).Card.Checks
+		for _, name := range tension.Lubricants() {
+			name = strings.ReplaceAll(strings.ToLower(name), "-", " ")
+			if checks.Lubricants[name] == "" && checks.States[name] == "" {
+				t.Errorf("%s has no word for %s", tag, name)
+			}
+		}
+	}
+}
+
+// Every language has a word for every way and turn of the pattern file.
+func TestWaysHaveWords(t *testing.T) {
+	for _, tag := range words.Languages() {
+		c := mustSpeak(t, tag)
+		for _, way := range sequence.Ways {
+			if c.Sheet.Ways[string(way)] == "" {
+				t.Errorf("%s has no word for the way %s", tag, way)
+			}
+		}
+		for _, turn := range sequence.Turns {
+			if c.Sheet.Turns[string(turn)] == "" {
+				t.Errorf("%s has no word for the turn %s", tag, turn)
+			}
+		}
+	}
+}
+
+// Every built-in pattern passes the layout check on every paper, upright and
+// on its side, in every language, and nothing is left out for want of room.
+func TestLayoutsInEveryLanguage(t *testing.T) {
+	for _, tag := range words.Languages() {
+		for _, name := range patterns.Builtin() {
+			p := planOf(t, name)
+			for _, upright := range sheet.Papers {
+				for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
+					document, notes := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: mustSpeak(t, tag)})
+					if len(notes) > 0 {
+						t.Errorf("%s in %s on %s, %g wide: %q", p.Title, tag, paper.Name, paper.Width, notes)
+					}
+					if document.Language != tag {
+						t.Errorf("the document is in %q, not in %q", document.Language, tag)
+					}
+					for _, page := range document.Pages {
+						for _, fault := range scene.CheckLayout(page) {
+							t.Errorf("%s in %s on %s, %g wide: %s", p.Title, tag, paper.Name, paper.Width, fault)
+						}
+					}
+					for _, text := range textsOf(document) {
+						if strings.HasSuffix(text.Content, "…") {
+							t.Errorf("%s in %s on %s, %g wide: %q is cut off", p.Title, tag, paper.Name, paper.Width, text.Content)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+func mustSpeak(t testing.TB, tag string) *words.Catalogue {
+	t.Helper()
+	c, err := words.Find(tag)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}

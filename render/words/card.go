@@ -1,0 +1,85 @@
+package words
+
+// Card is the words of the card of a joint.
+type Card struct {
+	Tighten, Loosen             string // in the badges
+	Stages, TickAsYouGo, Before string // headings
+	Order                       string // names the row of numbers in the tick grid
+	Bolt                        string // a fastener, where the file names no kinds
+
+	Stage  Stage
+	Part   Part
+	Checks Checks
+
+	TighteningTrouble, LooseningTrouble Trouble
+
+	Figures   string // Figures: %s. (who states them)
+	WorkedOut string // what ≈ means
+	NoSource  string // in place of Figures
+	Assumed   Assumed
+}
+
+// Stage is the words in the boxes of the stages.
+type Stage struct {
+	None string // the file gives no stages
+
+	All    string // all %d
+	AllOf  string // all %s: the fasteners of some kinds
+	FromTo string // %s %d–%d: kinds, first and last number
+
+	Slacken, BreakLoose, Settle string
+	Out                         string // the large word beside the picture of a bolt that comes out
+	ToItsPlace, Scrap           string // what happens to what comes out
+	SomeToTheirPlace            string // where some kinds are scrap
+	Share                       string // %s %% of a worked-out torque
+
+	Crosswise, InASpiral, MiddleOutwards, CentreOutwards string
+	RoundClockwise, RoundAnticlockwise                   string
+}
+
+// Part is the words under the drawing of the part.
+type Part struct {
+	Unplaced         Plural // %d numbers found no room
+	SmallNumber      string // Small number: %s.
+	Cast, Tightening string // what the small number is; short, since it stands in the tick grid too
+
+	Arrows, ArrowsThenNumbers, Numbers string // how the order is followed
+	NoSpringLoad, Rings                string
+}
+
+// Checks is the words of what to see to first.
+type Checks struct {
+	BeforeLoosening []string
+
+	AllFasteners                       string
+	ForKinds                           string // %s: %s.
+	UsedOnce, InspectFirst, MayGoBack  string // ends of ForKinds
+	Dry                                string // end of ForKinds
+	Lubricated, InState                string // ends of ForKinds, with one of Lubricants and one of States
+	TappedHoles, ScrewedInByHand, Last string
+
+	Wrench     string // calibrated torque wrench for %s
+	AngleGauge string
+	And        string // between the two
+	Span       string // %s to %s: two torques in different units
+
+	// Lubricants are those that drawdown knows, by the words that a file may
+	// say for them. Other words stay as the file has them.
+	Lubricants map[string]string
+	States     map[string]string // of surfaces that nothing is put on
+}
+
+// Assumed is the words of what a worked-out torque rests on.
+type Assumed struct {
+	Torque string // %s: 100 %% is %s, which gives %s kN
+	Span   string // %s to %s: the least and the most preload
+	Taken  string // assumed: %s, one or more of the following
+
+	Yield, Proof, YieldShare, Friction, AnyFriction, Exact, Face, FaceOfHead, Hole string
+}
+
+// Trouble is the box for when it goes wrong.
+type Trouble struct {
+	Title string
+	Steps []string
+}

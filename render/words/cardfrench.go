@@ -1,0 +1,124 @@
+package words
+
+var frenchCard = Card{
+	Tighten:     "SERRER",
+	Loosen:      "DESSERRER",
+	Stages:      "Étapes",
+	TickAsYouGo: "Cocher à chaque pas",
+	Before:      "Avant de commencer",
+	Order:       "ordre",
+	Bolt:        "vis",
+
+	Stage: Stage{
+		None: "Le fichier ne donne pas d’étapes : cette fiche ne montre que l’ordre. Prendre les valeurs dans le manuel du constructeur.",
+
+		All:    "les %d",
+		AllOf:  "toutes : %s",
+		FromTo: "%s %d–%d",
+
+		Slacken:          "desserrer",
+		BreakLoose:       "débloquer",
+		Settle:           "laisser se tasser",
+		Out:              "ôter",
+		ToItsPlace:       "à sa propre place",
+		Scrap:            "rebut : ne pas réutiliser",
+		SomeToTheirPlace: "à sa propre place ; voir lesquelles resservent",
+		Share:            "%s %%, calculé",
+
+		Crosswise:          "en croix",
+		InASpiral:          "en spirale",
+		MiddleOutwards:     "du milieu vers les bouts",
+		CentreOutwards:     "du centre vers l’extérieur",
+		RoundClockwise:     "un tour, sens horaire",
+		RoundAnticlockwise: "un tour, sens antihoraire",
+	},
+
+	Part: Part{
+		Unplaced:          Plural{"%d numéro ne tient pas sur ce papier.", "%d numéros ne tiennent pas sur ce papier."},
+		SmallNumber:       "Petit numéro : %s.",
+		Cast:              "fonderie",
+		Tightening:        "serrage",
+		Arrows:            "Du noir au double cercle : suivre les flèches.",
+		ArrowsThenNumbers: "Du noir au double cercle : suivre les flèches, sinon les numéros.",
+		Numbers:           "Du noir au double cercle : suivre les numéros.",
+		NoSpringLoad:      "Pointillé : sans charge de ressort.",
+		Rings:             "Gris : un cercle sur deux, pour guider l’œil.",
+	},
+
+	Checks: Checks{
+		BeforeLoosening: []string{
+			"Pièce froide. Vidangée. Plus de pression dedans.",
+			"Bac prêt : chaque pièce à sa place, dans le même sens.",
+			"Étape par étape : finir l’une avant de commencer l’autre.",
+			"Gants et lunettes : les arêtes coupent, une vis qui casse vole.",
+		},
+
+		AllFasteners:    "toutes les vis",
+		ForKinds:        "%s : %s.",
+		UsedOnce:        "NEUVES ; ne jamais les réutiliser",
+		InspectFirst:    "mesurer la longueur, contrôler le filet avant remontage",
+		MayGoBack:       "réutilisables si propres et intactes",
+		Dry:             "filets et dessous de tête propres et secs",
+		Lubricated:      "nettoyer filets et dessous de tête, puis %s",
+		InState:         "nettoyer, ne rien ajouter : %s",
+		TappedHoles:     "Trous taraudés propres et secs : l’huile emprisonnée fend la pièce.",
+		ScrewedInByHand: "Toutes vissées à la main avant l’étape 1.",
+		Last:            "Pièce froide. Gants mis : les arêtes usinées coupent.",
+
+		Wrench:     "clé dynamométrique étalonnée pour %s",
+		AngleGauge: "rapporteur d’angle",
+		And:        " ; ",
+		Span:       "%s à %s",
+
+		Lubricants: map[string]string{
+			"engine oil": "huile moteur", "motor oil": "huile moteur", "oil": "huile", "oiled": "huile", "light oil": "huile fluide",
+			"grease": "graisse", "copper grease": "graisse au cuivre", "copper paste": "pâte au cuivre", "nickel paste": "pâte au nickel", "anti seize": "pâte antigrippage",
+			"molybdenum disulfide paste": "pâte au bisulfure de molybdène", "molybdenum disulfide grease": "graisse au bisulfure de molybdène",
+			"mos2 paste": "pâte au MoS2", "moly paste": "pâte au molybdène", "moly grease": "graisse au molybdène", "assembly paste": "pâte de montage",
+			"graphite paste": "pâte graphitée", "wax": "cire", "ptfe coating": "revêtement PTFE", "dry film lubricant": "vernis de glissement",
+			"thread locker": "frein filet", "thread locking compound": "frein filet",
+			"thread sealant": "étanchéité filetage", "sealant": "pâte d’étanchéité",
+		},
+		States: map[string]string{
+			"as delivered": "état de livraison", "phosphated": "phosphatées", "black oxide": "brunies", "dry": "sec", "zinc plated": "zinguées", "zinc plated and oiled": "zinguées et huilées",
+		},
+	},
+
+	TighteningTrouble: Trouble{
+		Title: "Si une vis tourne sans serrer davantage",
+		Steps: []string{
+			"Arrêter. Ne pas finir l’étape.",
+			"Tout desserrer dans l’ordre de desserrage.",
+			"Chercher un filet arraché, une vis allongée, de la saleté.",
+			"Noter ici son numéro de serrage et avertir le responsable :",
+		},
+	},
+	LooseningTrouble: Trouble{
+		Title: "Si une vis ne tourne pas ou risque de casser",
+		Steps: []string{
+			"Arrêter. La revisser un peu.",
+			"Dégrippant, attendre, aller et venir. Ne chauffer la pièce que si le manuel le permet.",
+			"Si elle casse : laisser le bout, continuer dans l’ordre.",
+			"Noter ici son numéro de serrage et avertir le responsable :",
+		},
+	},
+
+	Figures:   "Valeurs : %s.",
+	WorkedOut: "Les valeurs marquées ≈ sont calculées : celle d’un manuel passe avant.",
+	NoSource:  "Valeurs : sans source indiquée, donc considérées comme calculées (≈) : celle d’un manuel passe avant.",
+
+	Assumed: Assumed{
+		Torque:      "%s : 100 %% vaut %s, ce qui donne %s kN",
+		Span:        "de %s à %s",
+		Taken:       "supposé : %s",
+		Yield:       "limite d’élasticité %s MPa, comme la contrainte d’épreuve",
+		Proof:       "pas de charge d’épreuve dans %s : %s %% de Rp0,2",
+		YieldShare:  "%s %% de la limite d’élasticité (VDI 2230)",
+		Friction:    "frottement %s–%s, %s (%s)",
+		AnyFriction: "lubrifiant non indiqué : frottement %s–%s",
+		Exact:       "frottement sans dispersion",
+		Face:        "appui sous tête %s (%s)",
+		FaceOfHead:  "appui sous tête %s (tête de %s)",
+		Hole:        "trou %s (%s)",
+	},
+}

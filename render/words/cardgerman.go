@@ -1,0 +1,124 @@
+package words
+
+var germanCard = Card{
+	Tighten:     "ANZIEHEN",
+	Loosen:      "LÖSEN",
+	Stages:      "Stufen",
+	TickAsYouGo: "Jeden Schritt abhaken",
+	Before:      "Vor dem Beginn",
+	Order:       "Folge",
+	Bolt:        "Schraube",
+
+	Stage: Stage{
+		None: "Die Datei nennt keine Stufen: Diese Karte zeigt nur die Reihenfolge. Werte dem Herstellerhandbuch entnehmen.",
+
+		All:    "alle %d",
+		AllOf:  "alle %s",
+		FromTo: "%s %d–%d",
+
+		Slacken:          "zurückdrehen",
+		BreakLoose:       "losbrechen",
+		Settle:           "setzen lassen",
+		Out:              "raus",
+		ToItsPlace:       "an ihren Platz",
+		Scrap:            "Schrott: nicht wieder verwenden",
+		SomeToTheirPlace: "an ihren Platz; prüfen, welche wieder eingebaut werden",
+		Share:            "%s %%, berechnet",
+
+		Crosswise:          "über Kreuz",
+		InASpiral:          "spiralförmig",
+		MiddleOutwards:     "aus der Mitte nach außen",
+		CentreOutwards:     "von der Mitte nach außen",
+		RoundClockwise:     "einmal rundum, im Uhrzeigersinn",
+		RoundAnticlockwise: "einmal rundum, gegen den Uhrzeigersinn",
+	},
+
+	Part: Part{
+		Unplaced:          Plural{"%d Nummer hat auf diesem Blatt keinen Platz.", "%d Nummern haben auf diesem Blatt keinen Platz."},
+		SmallNumber:       "Kleine Zahl: %s.",
+		Cast:              "Gusszahl",
+		Tightening:        "Anziehfolge",
+		Arrows:            "Von Schwarz zum Doppelring: den Pfeilen nach.",
+		ArrowsThenNumbers: "Von Schwarz zum Doppelring: den Pfeilen nach, sonst nach Nummern.",
+		Numbers:           "Von Schwarz zum Doppelring: nach Nummern.",
+		NoSpringLoad:      "Gestrichelt: keine Federlast.",
+		Rings:             "Grau: jeder zweite Ring, fürs Auge.",
+	},
+
+	Checks: Checks{
+		BeforeLoosening: []string{
+			"Teil kalt. Entleert. Kein Druck mehr darin.",
+			"Ablage bereit: jedes Teil an seinen Platz, in gleicher Lage.",
+			"Stufe für Stufe: erst alle einer Stufe, dann die nächste.",
+			"Handschuhe und Brille an: Kanten schneiden, Bruchstücke fliegen.",
+		},
+
+		AllFasteners:    "alle Schrauben",
+		ForKinds:        "%s: %s.",
+		UsedOnce:        "NEUE; nie zweimal verwenden",
+		InspectFirst:    "vor dem Wiedereinbau Länge messen, Gewinde prüfen",
+		MayGoBack:       "sauber und unbeschädigt wieder verwendbar",
+		Dry:             "Gewinde und Kopfauflage sauber und trocken",
+		Lubricated:      "Gewinde und Kopfauflage reinigen, dann %s",
+		InState:         "reinigen, sonst nichts auftragen: %s",
+		TappedHoles:     "Gewindebohrungen sauber und trocken: eingeschlossenes Öl sprengt das Teil.",
+		ScrewedInByHand: "Alle vor Stufe 1 von Hand eingeschraubt.",
+		Last:            "Teil kalt. Handschuhe an: bearbeitete Kanten schneiden.",
+
+		Wrench:     "geprüfter Drehmomentschlüssel für %s",
+		AngleGauge: "Drehwinkelmesser",
+		And:        "; ",
+		Span:       "%s bis %s",
+
+		Lubricants: map[string]string{
+			"engine oil": "Motoröl", "motor oil": "Motoröl", "oil": "Öl", "oiled": "Öl", "light oil": "dünnes Öl",
+			"grease": "Fett", "copper grease": "Kupferfett", "copper paste": "Kupferpaste", "nickel paste": "Nickelpaste", "anti seize": "Antiseize-Paste",
+			"molybdenum disulfide paste": "Molybdändisulfidpaste", "molybdenum disulfide grease": "Molybdändisulfidfett",
+			"mos2 paste": "MoS2-Paste", "moly paste": "Molybdänpaste", "moly grease": "Molybdänfett", "assembly paste": "Montagepaste",
+			"graphite paste": "Graphitpaste", "wax": "Wachs", "ptfe coating": "PTFE-Beschichtung", "dry film lubricant": "Gleitlack",
+			"thread locker": "Schraubensicherung", "thread locking compound": "Schraubensicherung",
+			"thread sealant": "Gewindedichtmittel", "sealant": "Dichtmittel",
+		},
+		States: map[string]string{
+			"as delivered": "Lieferzustand", "phosphated": "phosphatiert", "black oxide": "brüniert", "dry": "trocken", "zinc plated": "verzinkt", "zinc plated and oiled": "verzinkt und geölt",
+		},
+	},
+
+	TighteningTrouble: Trouble{
+		Title: "Wenn eine Schraube weiterdreht, ohne fester zu werden",
+		Steps: []string{
+			"Halt. Die Stufe nicht fertig anziehen.",
+			"Alle in der Lösefolge zurückdrehen.",
+			"Nach ausgerissenem Gewinde, gelängter Schraube, Schmutz suchen.",
+			"Ihre Anziehnummer hier eintragen und der Leitung melden:",
+		},
+	},
+	LooseningTrouble: Trouble{
+		Title: "Wenn eine Schraube festsitzt oder zu brechen droht",
+		Steps: []string{
+			"Halt. Ein wenig zurück hineindrehen.",
+			"Rostlöser, einwirken lassen, hin und her drehen. Teil nur erwärmen, wo das Handbuch es erlaubt.",
+			"Wenn sie abreißt: Stumpf stecken lassen, in der Folge weiter.",
+			"Ihre Anziehnummer hier eintragen und der Leitung melden:",
+		},
+	},
+
+	Figures:   "Werte: %s.",
+	WorkedOut: "Werte mit ≈ sind berechnet: Werte aus einem Handbuch gehen vor.",
+	NoSource:  "Werte: ohne Quellenangabe, gelten daher als berechnet (≈): Werte aus einem Handbuch gehen vor.",
+
+	Assumed: Assumed{
+		Torque:      "%s: 100 %% sind %s, ergibt %s kN",
+		Span:        "%s bis %s",
+		Taken:       "angenommen: %s",
+		Yield:       "Streckgrenze %s MPa, wie die Prüfspannung",
+		Proof:       "keine Prüfkraft in %s: %s %% von Rp0,2",
+		YieldShare:  "%s %% der Streckgrenze (VDI 2230)",
+		Friction:    "Reibung %s–%s mit %s (%s)",
+		AnyFriction: "Schmierung nicht angegeben: Reibung %s–%s",
+		Exact:       "Reibung ohne Streuung",
+		Face:        "Kopfauflage %s (%s)",
+		FaceOfHead:  "Kopfauflage %s (Kopf mit %s)",
+		Hole:        "Bohrung %s (%s)",
+	},
+}

@@ -1,0 +1,124 @@
+package words
+
+var spanishCard = Card{
+	Tighten:     "APRETAR",
+	Loosen:      "AFLOJAR",
+	Stages:      "Etapas",
+	TickAsYouGo: "Marcar cada paso",
+	Before:      "Antes de empezar",
+	Order:       "orden",
+	Bolt:        "tornillo",
+
+	Stage: Stage{
+		None: "El archivo no da etapas: esta ficha solo muestra el orden. Tomar los valores del manual del fabricante.",
+
+		All:    "los %d",
+		AllOf:  "todos: %s",
+		FromTo: "%s %d–%d",
+
+		Slacken:          "aflojar",
+		BreakLoose:       "soltar el apriete",
+		Settle:           "dejar asentar",
+		Out:              "fuera",
+		ToItsPlace:       "a su propio sitio",
+		Scrap:            "desechar: no reutilizar",
+		SomeToTheirPlace: "a su propio sitio; ver cuáles se reutilizan",
+		Share:            "%s %%, calculado",
+
+		Crosswise:          "en cruz",
+		InASpiral:          "en espiral",
+		MiddleOutwards:     "del medio hacia fuera",
+		CentreOutwards:     "del centro hacia fuera",
+		RoundClockwise:     "una vuelta, sentido horario",
+		RoundAnticlockwise: "una vuelta, sentido antihorario",
+	},
+
+	Part: Part{
+		Unplaced:          Plural{"%d número no cabe en este papel.", "%d números no caben en este papel."},
+		SmallNumber:       "Número pequeño: %s.",
+		Cast:              "fundido",
+		Tightening:        "apriete",
+		Arrows:            "Del negro al doble anillo: seguir las flechas.",
+		ArrowsThenNumbers: "Del negro al doble anillo: seguir las flechas; si faltan, los números.",
+		Numbers:           "Del negro al doble anillo: seguir los números.",
+		NoSpringLoad:      "A trazos: sin carga de muelle.",
+		Rings:             "Gris: un anillo de cada dos, para guiar la vista.",
+	},
+
+	Checks: Checks{
+		BeforeLoosening: []string{
+			"Pieza fría. Vaciada. Sin presión dentro.",
+			"Bandeja lista: cada pieza a su sitio y en la misma posición.",
+			"Etapa por etapa: acabar una antes de empezar la siguiente.",
+			"Guantes y gafas puestos: los cantos cortan, un tornillo roto salta.",
+		},
+
+		AllFasteners:    "todos los tornillos",
+		ForKinds:        "%s: %s.",
+		UsedOnce:        "NUEVOS; no usarlos dos veces",
+		InspectFirst:    "medir el largo y mirar la rosca antes de reutilizar",
+		MayGoBack:       "se reutilizan si están limpios y sanos",
+		Dry:             "rosca y asiento de la cabeza limpios y secos",
+		Lubricated:      "limpiar rosca y asiento de la cabeza; después, %s",
+		InState:         "limpiar; no añadir nada: %s",
+		TappedHoles:     "Agujeros roscados limpios y secos: el aceite atrapado agrieta la pieza.",
+		ScrewedInByHand: "Todos roscados a mano antes de la etapa 1.",
+		Last:            "Pieza fría. Guantes puestos: los cantos mecanizados cortan.",
+
+		Wrench:     "llave dinamométrica calibrada para %s",
+		AngleGauge: "goniómetro de apriete",
+		And:        "; ",
+		Span:       "%s a %s",
+
+		Lubricants: map[string]string{
+			"engine oil": "aceite de motor", "motor oil": "aceite de motor", "oil": "aceite", "oiled": "aceite", "light oil": "aceite ligero",
+			"grease": "grasa", "copper grease": "grasa de cobre", "copper paste": "pasta de cobre", "nickel paste": "pasta de níquel", "anti seize": "pasta antigripante",
+			"molybdenum disulfide paste": "pasta de disulfuro de molibdeno", "molybdenum disulfide grease": "grasa de disulfuro de molibdeno",
+			"mos2 paste": "pasta de MoS2", "moly paste": "pasta de molibdeno", "moly grease": "grasa de molibdeno", "assembly paste": "pasta de montaje",
+			"graphite paste": "pasta de grafito", "wax": "cera", "ptfe coating": "recubrimiento de PTFE", "dry film lubricant": "lubricante de película seca",
+			"thread locker": "fijador de roscas", "thread locking compound": "fijador de roscas",
+			"thread sealant": "sellador de roscas", "sealant": "sellador",
+		},
+		States: map[string]string{
+			"as delivered": "como se suministran", "phosphated": "fosfatados", "black oxide": "pavonados", "dry": "seco", "zinc plated": "cincados", "zinc plated and oiled": "cincados y aceitados",
+		},
+	},
+
+	TighteningTrouble: Trouble{
+		Title: "Si un tornillo gira sin apretar más",
+		Steps: []string{
+			"Parar. No acabar la etapa.",
+			"Aflojar todos en el orden de aflojado.",
+			"Buscar una rosca arrancada, un tornillo estirado, suciedad.",
+			"Anotar aquí su número de apriete y avisar al responsable:",
+		},
+	},
+	LooseningTrouble: Trouble{
+		Title: "Si un tornillo no gira o puede romperse",
+		Steps: []string{
+			"Parar. Volver a apretarlo un poco.",
+			"Aflojatodo, esperar, moverlo a un lado y a otro. Calentar la pieza solo si el manual lo permite.",
+			"Si se parte: dejar el resto dentro y seguir en orden.",
+			"Anotar aquí su número de apriete y avisar al responsable:",
+		},
+	},
+
+	Figures:   "Valores: %s.",
+	WorkedOut: "Los valores con ≈ son calculados: antes vale el de un manual.",
+	NoSource:  "Valores: sin fuente indicada, cuentan como calculados (≈): antes vale el de un manual.",
+
+	Assumed: Assumed{
+		Torque:      "%s: el 100 %% es %s, que da %s kN",
+		Span:        "entre %s y %s",
+		Taken:       "supuesto: %s",
+		Yield:       "límite elástico %s MPa, como la tensión de prueba",
+		Proof:       "sin carga de prueba en %s: %s %% de Rp0,2",
+		YieldShare:  "%s %% del límite elástico (VDI 2230)",
+		Friction:    "rozamiento %s–%s con %s (%s)",
+		AnyFriction: "lubricante no indicado: rozamiento %s–%s",
+		Exact:       "rozamiento sin dispersión",
+		Face:        "asiento de la cabeza %s (%s)",
+		FaceOfHead:  "asiento de la cabeza %s (cabeza de %s)",
+		Hole:        "agujero %s (%s)",
+	},
+}

@@ -1,0 +1,147 @@
+package words
+
+import (
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/render/font"
+)
+
+// eachWord calls f with every printed string of a catalogue and its path.
+func eachWord(path string, v reflect.Value, f func(path, text string)) {
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			eachWord(path+"."+v.Type().Field(i).Name, v.Field(i), f)
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			eachWord(path+"."+string(rune('1'+i)), v.Index(i), f)
+		}
+	case reflect.Map:
+		for _, key := range v.MapKeys() {
+			eachWord(path+"."+key.String(), v.MapIndex(key), f)
+		}
+	case reflect.String:
+		f(path, v.String())
+	}
+}
+
+// wordsOf gives all printed strings of a language by their paths.
+func wordsOf(c *Catalogue) map[string]string {
+	all := map[string]string{}
+	eachWord("", reflect.ValueOf(*c), func(path, text string) { all[path] = text })
+	return all
+}
+
+var verbs = regexp.MustCompile(`%(\[\d+\])?[^%]`)
+
+// arguments lists what a string is filled in with, in the order of the
+// arguments. A count that a form names in words needs no verb.
+func arguments(text string) []string {
+	text = strings.ReplaceAll(text, "%%", "")
+	var list []string
+	for n, verb := range verbs.FindAllString(text, -1) {
+		if at := strings.IndexByte(verb, ']'); at > 0 {
+			n = int(verb[2] - '1')
+			verb = "%" + verb[at+1:]
+		}
+		list = append(list, string(rune('1'+n))+verb)
+	}
+	slices.Sort(list)
+	return list
+}
+
+// Every language has the same strings, each with the same things to fill in.
+func TestLanguagesFillInTheSame(t *testing.T) {
+	in := wordsOf(&english)
+	for _, c := range catalogues {
+		other := wordsOf(c)
+		for path, text := range in {
+			translated, ok := other[path]
+			if !ok {
+				t.Errorf("%s lacks %s", c.Language, path)
+			} else if got, want := arguments(translated), arguments(text); !slices.Equal(got, want) {
+				t.Errorf("%s%s: %q fills in %q, English %q", c.Language, path, translated, got, want)
+			}
+		}
+		for path := range other {
+			if _, ok := in[path]; !ok {
+				t.Errorf("%s has %s, which English has not", c.Language, path)
+			}
+		}
+	}
+}
+
+// sameAsEnglish lists the words that a language shares with English: they are
+// not forgotten.
+var sameAsEnglish = map[string][]string{
+	"es": {".Sheet.Ways.circular"},
+	"de": {},
+	"fr": {".Sheet.Date", ".Book.Page", ".Book.SeePage", ".Book.AngleOn"},
+}
+
+// A string that is the same as in English is one that nobody has translated.
+// A form that only puts figures and signs together has nothing to translate.
+func TestNothingIsLeftInEnglish(t *testing.T) {
+	in := wordsOf(&english)
+	letters := regexp.MustCompile(`\pL`)
+	for _, c := range catalogues[1:] {
+		shared := sameAsEnglish[c.Language]
+		for path, text := range wordsOf(c) {
+			if path == ".Decimal" || !letters.MatchString(verbs.ReplaceAllString(text, "")) {
+				continue
+			}
+			if listed := slices.Contains(shared, path); (text == in[path]) != listed {
+				t.Errorf("%s%s: %q, English %q; listed as the same: %v", c.Language, path, text, in[path], listed)
+			}
+		}
+	}
+}
+
+// The typeface has every character of every language.
+func TestTypefaceHoldsTheLanguages(t *testing.T) {
+	for _, c := range catalogues {
+		for path, text := range wordsOf(c) {
+			if missing, found := font.Missing(text); found {
+				t.Errorf("%s%s: the typeface lacks %c (U+%04X)", c.Language, path, missing, missing)
+			}
+		}
+	}
+}
+
+// In French a blank stands before a colon, a semicolon and the signs for
+// questions and calls, and must not break (Lexique des règles typographiques en
+// usage à l'Imprimerie nationale, from memory).
+func TestFrenchBlanks(t *testing.T) {
+	wrong := regexp.MustCompile(`[^\x{a0}][:;?!%]`)
+	for path, text := range wordsOf(&french) {
+		text = strings.ReplaceAll(verbs.ReplaceAllString(strings.ReplaceAll(text, "%%", "٪"), "x"), "٪", "%")
+		if found := wrong.FindString(text); found != "" {
+			t.Errorf("%s: %q has %q", path, text, found)
+		}
+	}
+}
+
+// Figures as each language writes them; common practice, no source.
+func TestFigures(t *testing.T) {
+	for _, c := range []struct{ language, printed, want string }{
+		{"en", "24.5 N·m", "24.5 N·m"},
+		{"es", "24.5 N·m", "24,5\u00a0N·m"},
+		{"de", "2.5–24.5 N·m", "2,5–24,5\u00a0N·m"},
+		{"fr", "M10×1.5", "M10×1,5"},
+		{"fr", "3/8-16 UNC", "3/8-16\u00a0UNC"},
+		{"de", "90°", "90°"},
+	} {
+		catalogue, err := Find(c.language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := catalogue.Figure(c.printed); got != c.want {
+			t.Errorf("%s %q: %q, want %q", c.language, c.printed, got, c.want)
+		}
+	}
+}
