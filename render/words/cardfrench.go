@@ -40,8 +40,8 @@ var frenchCard = Card{
 		Tightening:        "serrage",
 		Arrows:            "Du noir au double cercle : suivre les flèches.",
 		ArrowsThenNumbers: "Du noir au double cercle : suivre les flèches, sinon les numéros.",
-		Numbers:           "Du noir au double cercle : suivre les numéros.",
-		NoSpringLoad:      "Pointillé : sans charge de ressort.",
+		Numbers:           "Du noir au double cercle, par numéros.",
+		NoSpringLoad:      "Pointillé : sans ressort.",
 		Rings:             "Gris : un cercle sur deux, pour guider l’œil.",
 	},
 

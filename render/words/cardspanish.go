@@ -40,8 +40,8 @@ var spanishCard = Card{
 		Tightening:        "apriete",
 		Arrows:            "Del negro al doble anillo: seguir las flechas.",
 		ArrowsThenNumbers: "Del negro al doble anillo: seguir las flechas; si faltan, los números.",
-		Numbers:           "Del negro al doble anillo: seguir los números.",
-		NoSpringLoad:      "A trazos: sin carga de muelle.",
+		Numbers:           "Del negro al doble anillo, por números.",
+		NoSpringLoad:      "A trazos: sin muelle.",
 		Rings:             "Gris: un anillo de cada dos, para guiar la vista.",
 	},
 

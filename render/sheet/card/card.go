@@ -81,8 +81,10 @@ type card struct {
 	side      plan.Side
 	loosening bool
 	paper     sheet.Paper
+	in        places
 	words     *words.Catalogue
 	numbers   []int
+	before    []string // what to see to first
 	second    []string // second numbers of the fasteners; nil where there are none
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
@@ -91,10 +93,11 @@ type card struct {
 }
 
 func newCard(p plan.Plan, ask Request, loosening bool) *card {
-	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words, covers: map[int][]bool{}}
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, in: stacked(ask.Paper), words: ask.Words, covers: map[int][]bool{}}
 	if loosening {
 		c.side = p.Loosen
 	}
 	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
+	c.before = c.beforeLines()
 	return c
 }

@@ -157,12 +157,20 @@ func capital(s string) string {
 	return s
 }
 
-// checkColumns says how wide the two columns under the grid are.
-func (c *card) checkColumns() (left, gap, right float64) {
-	gap = 6
-	right = min(86, (c.paper.Content()-gap)*0.48)
-	return c.paper.Content() - gap - right, gap, right
+// checkColumns parts the width between what to see to first and the box for
+// when it goes wrong. Where it is too little for both, one stands below the
+// other.
+func (c *card) checkColumns() (first, trouble column) {
+	all := c.in.checks
+	if c.oneBelowOther() {
+		return all, all
+	}
+	right := min(86, (all.width-columnGap)*0.48)
+	return column{all.left, all.width - columnGap - right}, column{all.right() - right, right}
 }
+
+// oneBelowOther says that the checks are too narrow for two columns.
+func (c *card) oneBelowOther() bool { return c.in.checks.width < 116 }
 
 const (
 	tickIndent   = 6.0
@@ -179,9 +187,12 @@ func (c *card) trouble() words.Trouble {
 
 // checksHeight is the height of both columns.
 func (c *card) checksHeight() float64 {
-	left, _, right := c.checkColumns()
-	l := 8 + sheet.BreakAll(c.beforeLines(), left-tickIndent).Height()
-	r := c.troubleHeight(right)
+	first, trouble := c.checkColumns()
+	l := 8 + sheet.BreakAll(c.before, first.width-tickIndent).Height()
+	r := c.troubleHeight(trouble.width)
+	if c.oneBelowOther() {
+		return l + 3 + r + 2
+	}
 	return max(l, r) + 2
 }
 
@@ -196,18 +207,21 @@ func (c *card) troubleHeight(width float64) float64 {
 
 // checks draws what to see to first, and the box for when it goes wrong.
 func (c *card) checks(p *sheet.Pen, y float64) {
-	left, gap, right := c.checkColumns()
-	p.Head(p.Left(), y+4, c.words.Card.Before)
+	first, trouble := c.checkColumns()
+	p.Head(first.left, y+4, c.words.Card.Before)
 	at := y + 10
-	for _, lines := range sheet.BreakAll(c.beforeLines(), left-tickIndent) {
-		p.TickBox(p.Left(), at-3, 3.4)
+	for _, lines := range sheet.BreakAll(c.before, first.width-tickIndent) {
+		p.TickBox(first.left, at-3, 3.4)
 		for _, words := range lines {
-			p.Text(p.Left()+tickIndent, at, words)
+			p.Text(first.left+tickIndent, at, words)
 			at += sheet.Line
 		}
 		at++
 	}
-	c.drawTrouble(p, p.Left()+left+gap, y, right)
+	if c.oneBelowOther() {
+		y = at + 1
+	}
+	c.drawTrouble(p, trouble.left, y, trouble.width)
 }
 
 func (c *card) drawTrouble(p *sheet.Pen, x, y, width float64) {

@@ -25,6 +25,11 @@ type flow struct {
 // further pages with the same header and foot.
 func (c *card) pages() ([]scene.Page, []string) {
 	f := &flow{sheet.NewRun(c.paper, c.words, c.heading(), c.foot()), c}
+	if c.onItsSide() {
+		if s, ok := c.spreadFor(f.Bottom - f.Y); ok {
+			return f.spread(s)
+		}
+	}
 	first := c.choose(f.Bottom - f.Y)
 	below := f.Bottom - c.height(first)
 	drawn := c.part(f.Pen, f.Y, below)
@@ -32,19 +37,110 @@ func (c *card) pages() ([]scene.Page, []string) {
 	if !first.has(stagesBlock) {
 		f.Turn()
 	}
-	c.stages(f.Pen, f.Y)
-	f.Y += c.stagesHeight()
+	f.stages()
 	if first.has(gridBlock) {
 		f.grid()
 		c.checks(f.Pen, f.Bottom-c.checksHeight())
 	} else {
-		// What to see to first stands before the grid.
-		f.Room(c.checksHeight())
-		c.checks(f.Pen, f.Y)
-		f.Y += c.checksHeight()
-		f.grid()
+		f.checksThenGrid()
 	}
 	return f.Pages(c.name()), c.left(drawn)
+}
+
+// spread fills a page on its side from the left and from the right; what it
+// does not hold follows on further pages, over the whole width.
+func (f *flow) spread(s spread) ([]scene.Page, []string) {
+	c := f.c
+	c.in = s.places
+	below := f.Bottom - c.height(s.left)
+	drawn := c.part(f.Pen, f.Y, below)
+	if s.left.has(checksBlock) {
+		c.checks(f.Pen, below)
+	}
+	f.stages()
+	if s.right.has(checksBlock) {
+		c.checks(f.Pen, f.Bottom-c.checksHeight())
+	}
+	if s.right.has(gridBlock) {
+		f.grid()
+		return f.Pages(c.name()), c.left(drawn)
+	}
+	c.in = stacked(c.paper)
+	f.Turn()
+	if (s.left | s.right).has(checksBlock) {
+		f.grid()
+	} else {
+		f.checksThenGrid()
+	}
+	return f.Pages(c.name()), c.left(drawn)
+}
+
+// stages draws the boxes of the stages, over as many pages as they need.
+func (f *flow) stages() {
+	_, rows := f.c.stageRows()
+	if rows == 0 {
+		f.c.stages(f.Pen, f.Y, 0, 0)
+		f.Y += f.c.stagesHeight()
+	}
+	for from := 0; from < rows; {
+		n := rows - from
+		for n > 1 && f.c.rowsHeight(n) > f.Bottom-f.Y {
+			n--
+		}
+		f.Room(f.c.rowsHeight(n))
+		f.c.stages(f.Pen, f.Y, from, from+n)
+		f.Y += f.c.rowsHeight(n)
+		from += n
+	}
+}
+
+// checksThenGrid draws what to see to first, and after it the tick grid: on a
+// page on its side beside it, where that saves a page.
+func (f *flow) checksThenGrid() {
+	c, height := f.c, f.Bottom-f.Y
+	if c.onItsSide() && c.checksHeight()+gridHeight(c.bands())-bandGap > height {
+		if in, ok := c.besideEachOther(height); ok {
+			c.in = in
+			c.checks(f.Pen, f.Y)
+			f.grid()
+			return
+		}
+	}
+	f.checks()
+	f.grid()
+}
+
+// besideEachOther finds columns in which both fit a height.
+func (c *card) besideEachOther(height float64) (in places, ok bool) {
+	whole := c.in
+	defer func() { c.in = whole }()
+	for _, share := range shares {
+		c.in.checks, c.in.grid = beside(c.paper, share)
+		if c.checksHeight() <= height && gridHeight(c.bands()) <= height {
+			return c.in, true
+		}
+	}
+	return whole, false
+}
+
+// checks draws what to see to first. What is too much for a page goes on on the
+// next.
+func (f *flow) checks() {
+	c := f.c
+	f.Room(c.checksHeight())
+	all := c.before
+	defer func() { c.before = all }()
+	for c.checksHeight() > f.Bottom-f.Y && len(c.before) > 1 {
+		rest := c.before
+		for c.checksHeight() > f.Bottom-f.Y && len(c.before) > 1 {
+			c.before = c.before[:len(c.before)-1]
+		}
+		c.checks(f.Pen, f.Y)
+		c.before = rest[len(c.before):]
+		f.Turn()
+	}
+	c.checks(f.Pen, f.Y)
+	f.Y += c.checksHeight()
 }
 
 // grid draws the tick grid over as many pages as it needs.
@@ -53,7 +149,11 @@ func (f *flow) grid() {
 		n := fitting(bands, f.Bottom-f.Y-gridHead)
 		if n == 0 {
 			f.Turn()
-			n = max(1, fitting(bands, f.Bottom-f.Y-gridHead))
+			n = fitting(bands, f.Bottom-f.Y-gridHead)
+		}
+		if n == 0 {
+			bands = append(bands[0].parted(f.Bottom-f.Y-gridHead), bands[1:]...)
+			n = 1
 		}
 		f.c.grid(f.Pen, f.Y, bands[:n])
 		f.Y += gridHeight(bands[:n])
@@ -113,11 +213,11 @@ func (c *card) numberCap(height float64) float64 {
 		return -1
 	}
 	enough := 5.0
-	if len(c.side.Order) > 20 || c.paper.Narrow() {
+	if len(c.side.Order) > 20 || c.paper.Narrow() || c.low() {
 		enough = 3.0 // the figures beside the part are worth more on small paper
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{
-		Left: c.paper.Margin, Top: 0, Right: c.paper.Width - c.paper.Margin, Bottom: height - c.captionHeight(),
+		Left: c.in.part.left, Top: 0, Right: c.in.part.right(), Bottom: height - c.captionHeight(),
 	}))
 	if led {
 		return 0

@@ -42,7 +42,10 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 
 // captionLines is how many lines the caption under the part may take.
 func (c *card) captionLines() int {
-	if c.paper.Narrow() {
+	switch width := c.in.part.width; {
+	case width < 100:
+		return 3
+	case width < 150:
 		return 2
 	}
 	return 1
@@ -52,7 +55,7 @@ func (c *card) captionHeight() float64 { return 3 + float64(c.captionLines())*sh
 
 // part draws the part and its caption between two heights.
 func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := c.request(scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: bottom - c.captionHeight()})
+	req := c.request(scene.Box{Left: c.in.part.left, Top: top, Right: c.in.part.right(), Bottom: bottom - c.captionHeight()})
 	if !c.crowded {
 		req.Beside = c.second
 	}
@@ -64,7 +67,7 @@ func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 
 // caption says how to read the drawing, with a sample of each kind's mark.
 func (c *card) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
-	x := p.Left()
+	x := c.in.part.left
 	if len(c.plan.Kinds) > 1 {
 		for i, k := range c.plan.Kinds {
 			p.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
@@ -72,15 +75,19 @@ func (c *card) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
 			x += 4.4 + font.Width(k.Name, scene.Regular, sheet.TextEm) + 3
 		}
 	}
-	reading := c.reading(d)
-	if words := font.Break(reading, scene.Regular, sheet.TextEm, p.Right()-x); len(words) > 1 && c.captionLines() > 1 {
-		// The second line may begin under the samples.
-		p.Text(x, y, words[0])
-		rest := strings.Join(words[1:], " ")
-		p.Text(p.Left(), y+sheet.Line, font.Fit(rest, scene.Regular, sheet.TextEm, p.Paper.Content()))
+	reading, most, right := c.reading(d), c.captionLines(), c.in.part.right()
+	words := font.Break(reading, scene.Regular, sheet.TextEm, right-x)
+	if most == 1 || len(words) == 1 {
+		p.Text(x, y, font.Fit(reading, scene.Regular, sheet.TextEm, right-x))
 		return
 	}
-	p.Text(x, y, font.Fit(reading, scene.Regular, sheet.TextEm, p.Right()-x))
+	// Further lines may begin under the samples.
+	p.Text(x, y, words[0])
+	rest := font.Break(strings.Join(words[1:], " "), scene.Regular, sheet.TextEm, c.in.part.width)
+	for _, line := range sheet.AtMost(rest, most-1, scene.Regular, sheet.TextEm, c.in.part.width) {
+		y += sheet.Line
+		p.Text(c.in.part.left, y, line)
+	}
 }
 
 func (c *card) reading(d diagram.Drawing) string {

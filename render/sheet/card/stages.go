@@ -26,7 +26,7 @@ func (c *card) stageRows() (across, rows int) {
 	if n == 0 {
 		return 0, 0
 	}
-	most := max(1, int((c.paper.Content()+stageGap)/(c.leastBox()+stageGap)))
+	most := max(1, int((c.in.stages.width+stageGap)/(c.leastBox()+stageGap)))
 	rows = (n + most - 1) / most
 	return (n + rows - 1) / rows, rows
 }
@@ -34,7 +34,7 @@ func (c *card) stageRows() (across, rows int) {
 // boxWidth is the width of a stage box.
 func (c *card) boxWidth() float64 {
 	across, _ := c.stageRows()
-	return math.Min((c.paper.Content()-stageGap*float64(across-1))/float64(across), 60)
+	return math.Min((c.in.stages.width-stageGap*float64(across-1))/float64(across), 60)
 }
 
 // boxHeight leaves room under the figure for the most lines of a stage.
@@ -67,24 +67,38 @@ func (c *card) leastBox() float64 {
 func (c *card) stagesHeight() float64 {
 	_, rows := c.stageRows()
 	if rows == 0 {
-		return 12
+		return 8 + float64(len(c.noStages()))*sheet.Line
 	}
+	return c.rowsHeight(rows)
+}
+
+// rowsHeight is the height of some rows of boxes with their heading.
+func (c *card) rowsHeight(rows int) float64 {
 	return 8 + float64(rows)*(c.boxHeight()+stageGap)
 }
 
-// stages draws the boxes side by side in the order in which they are done.
-func (c *card) stages(p *sheet.Pen, y float64) {
-	p.Head(p.Left(), y+4, c.words.Card.Stages)
+// stages draws some rows of boxes, side by side in the order in which they are
+// done.
+func (c *card) stages(p *sheet.Pen, y float64, from, to int) {
+	left := c.in.stages.left
+	p.Head(left, y+4, c.words.Card.Stages)
 	across, _ := c.stageRows()
 	if across == 0 {
-		p.Text(p.Left(), y+10, font.Fit(c.words.Card.Stage.None, scene.Regular, sheet.TextEm, p.Paper.Content()))
+		for k, words := range c.noStages() {
+			p.Text(left, y+10+float64(k)*sheet.Line, words)
+		}
 		return
 	}
 	width := c.boxWidth()
-	for i := range c.side.Stages {
-		x := p.Left() + float64(i%across)*(width+stageGap)
-		c.stageBox(p, &c.side.Stages[i], x, y+7+float64(i/across)*(c.boxHeight()+stageGap), width)
+	for i := from * across; i < min(to*across, len(c.side.Stages)); i++ {
+		x := left + float64(i%across)*(width+stageGap)
+		c.stageBox(p, &c.side.Stages[i], x, y+7+float64(i/across-from)*(c.boxHeight()+stageGap), width)
 	}
+}
+
+// noStages says that the file gives none.
+func (c *card) noStages() []string {
+	return font.Break(c.words.Card.Stage.None, scene.Regular, sheet.TextEm, c.in.stages.width)
 }
 
 func (c *card) stageBox(p *sheet.Pen, s *plan.Stage, x, y, w float64) {

@@ -11,9 +11,7 @@ import (
 )
 
 const (
-	tickLabel  = 27.0 // width of the column that names the stage
-	tickColumn = 6.8  // least width of a fastener's column
-	tickRow    = 7.0
+	tickColumn = 6.8 // least width of a fastener's column
 	tickSide   = 4.0 // of the box
 	bandGap    = 3.0
 )
@@ -23,8 +21,9 @@ const (
 type band struct {
 	fasteners []int
 	rows      []*plan.Stage
-	columns   int  // that the band is divided into; some may stay empty
-	second    bool // a row gives the second numbers
+	columns   int     // that the band is divided into; some may stay empty
+	second    bool    // a row gives the second numbers
+	row       float64 // height of a row
 }
 
 func (b band) height() float64 {
@@ -32,7 +31,7 @@ func (b band) height() float64 {
 	if b.second {
 		rows++
 	}
-	return tickRow * float64(rows)
+	return b.row * float64(rows)
 }
 
 // bands parts the grid so that each strip fits the width. Stages that go in
@@ -85,12 +84,12 @@ func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
 	if len(fasteners) == 0 {
 		return nil
 	}
-	most := int((c.paper.Content() - tickLabel) / c.columnWidth())
+	most := max(1, int((c.in.grid.width-c.labelWidth())/c.columnWidth()))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
 	var bands []band
 	for part := range slices.Chunk(fasteners, columns) {
-		b := band{fasteners: part, columns: columns, second: c.crowded && c.second != nil}
+		b := band{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: c.tickRow()}
 		for i := range stages {
 			if slices.ContainsFunc(part, func(f int) bool { return c.has(&stages[i], f) }) {
 				b.rows = append(b.rows, &stages[i])
@@ -99,6 +98,32 @@ func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
 		bands = append(bands, b)
 	}
 	return bands
+}
+
+// tickRow is the height of a row; on a low page rows stand closer, so that two
+// strips find room.
+func (c *card) tickRow() float64 {
+	if c.low() {
+		return 6
+	}
+	return 7
+}
+
+// labelWidth is the width of the column that names the stages. Where width is
+// short it gets no more than its words need.
+func (c *card) labelWidth() float64 {
+	const usual = 27.0
+	if c.in.grid.width >= 150 {
+		return usual
+	}
+	need := font.Width(c.words.Card.Order, scene.Regular, sheet.TextEm) + 3
+	if c.crowded && c.second != nil {
+		need = max(need, font.Width(c.smallMeans(), scene.Regular, sheet.TextEm)+3)
+	}
+	for i := range c.side.Stages {
+		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, sheet.TextEm)+7.5)
+	}
+	return min(need+0.1, usual)
 }
 
 // columnWidth leaves room for the widest number.
@@ -122,47 +147,48 @@ func (c *card) has(s *plan.Stage, fastener int) bool {
 
 // drawBand draws one strip with its top at y.
 func (c *card) drawBand(p *sheet.Pen, b band, y float64) {
-	width := min((p.Paper.Content()-tickLabel)/float64(b.columns), 16)
-	right := p.Left() + tickLabel + width*float64(len(b.fasteners))
-	p.Panel(p.Left(), y, right-p.Left(), tickRow, 0, scene.Black, 0)
-	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
+	label := c.labelWidth()
+	width := min((c.in.grid.width-label)/float64(b.columns), 16)
+	right := c.in.grid.left + label + width*float64(len(b.fasteners))
+	p.Panel(c.in.grid.left, y, right-c.in.grid.left, b.row, 0, scene.Black, 0)
+	p.Write(c.in.grid.left+2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {
-		p.Write(p.Left()+tickLabel+width*(float64(k)+0.5), y+5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+		p.Write(c.in.grid.left+label+width*(float64(k)+0.5), y+b.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
-	y += tickRow
+	y += b.row
 	if b.second {
-		c.drawSecond(p, b, y, width)
-		y += tickRow
+		c.drawSecond(p, b, y, label, width)
+		y += b.row
 	}
 	for _, s := range b.rows {
-		c.drawTickRow(p, b, s, y, width)
-		y += tickRow
+		c.drawTickRow(p, b, s, y, label, width)
+		y += b.row
 	}
 }
 
 // drawSecond gives the second number of each fastener, where the drawing of
 // the part has no room for it.
-func (c *card) drawSecond(p *sheet.Pen, b band, y, width float64) {
-	p.Panel(p.Left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
-	p.Text(p.Left()+2, y+4.7, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, tickLabel-3))
+func (c *card) drawSecond(p *sheet.Pen, b band, y, label, width float64) {
+	p.Panel(c.in.grid.left, y, label, b.row, 0, scene.White, 0.25)
+	p.Text(c.in.grid.left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, label-3))
 	for k, i := range b.fasteners {
-		x := p.Left() + tickLabel + width*float64(k)
-		p.Panel(x, y, width, tickRow, 0, scene.White, 0.25)
-		p.Write(x+width/2, y+4.7, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
+		x := c.in.grid.left + label + width*float64(k)
+		p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
+		p.Write(x+width/2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
 	}
 }
 
-func (c *card) drawTickRow(p *sheet.Pen, b band, s *plan.Stage, y, width float64) {
-	p.Panel(p.Left(), y, tickLabel, tickRow, 0, scene.White, 0.25)
-	p.Write(p.Left()+2, y+4.7, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
-	p.Write(p.Left()+6.5, y+4.7, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, tickLabel-7.5))
+func (c *card) drawTickRow(p *sheet.Pen, b band, s *plan.Stage, y, label, width float64) {
+	p.Panel(c.in.grid.left, y, label, b.row, 0, scene.White, 0.25)
+	p.Write(c.in.grid.left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.Write(c.in.grid.left+6.5, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, label-7.5))
 	for k, i := range b.fasteners {
-		x := p.Left() + tickLabel + width*float64(k)
+		x := c.in.grid.left + label + width*float64(k)
 		if c.has(s, i) {
-			p.Panel(x, y, width, tickRow, 0, scene.White, 0.25)
-			p.TickBox(x+(width-tickSide)/2, y+(tickRow-tickSide)/2, tickSide)
+			p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
+			p.TickBox(x+(width-tickSide)/2, y+(b.row-tickSide)/2, tickSide)
 		} else {
-			p.Panel(x, y, width, tickRow, 0, scene.Shade, 0.25)
+			p.Panel(x, y, width, b.row, 0, scene.Shade, 0.25)
 		}
 	}
 }
@@ -189,6 +215,19 @@ func gridHeight(bands []band) float64 {
 	return h
 }
 
+// parted cuts a band that is higher than a page: as many stages as fit, and the
+// rest.
+func (b band) parted(height float64) []band {
+	head := b
+	head.rows = nil
+	n := max(1, int((height-head.height())/b.row))
+	if n >= len(b.rows) {
+		return []band{b}
+	}
+	head.rows, b.rows = b.rows[:n], b.rows[n:]
+	return []band{head, b}
+}
+
 // fitting counts the bands that fit into a height.
 func fitting(bands []band, height float64) int {
 	n := 0
@@ -203,7 +242,7 @@ func (c *card) grid(p *sheet.Pen, y float64, bands []band) {
 	if len(bands) == 0 {
 		return
 	}
-	p.Head(p.Left(), y+4, c.words.Card.TickAsYouGo)
+	p.Head(c.in.grid.left, y+4, c.words.Card.TickAsYouGo)
 	y += gridHead
 	for _, b := range bands {
 		c.drawBand(p, b, y)

@@ -1,0 +1,108 @@
+package card_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
+)
+
+// everyPaper is each paper upright and on its side.
+func everyPaper() []sheet.Paper {
+	var all []sheet.Paper
+	for _, upright := range sheet.Papers {
+		all = append(all, upright, upright.Landscape())
+	}
+	return all
+}
+
+// More stages and more cautions than a page holds go on on the next: nothing
+// runs over the foot, and every stage and caution stands on the card once.
+func TestMuchOfEverything(t *testing.T) {
+	text := strings.Builder{}
+	text.WriteString("drawdown: 1\ntitle: Much\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ntighten:\n  stages:\n")
+	for n := range 33 {
+		fmt.Fprintf(&text, "    - {torque: %d N·m, note: stage with a note %d}\n", 101+n, n)
+	}
+	text.WriteString("  source: works manual\ncautions:\n")
+	for n := range 60 {
+		fmt.Fprintf(&text, "  - Caution number %d of many that somebody thought of\n", n)
+	}
+	p := planOf(t, text.String())
+	for _, paper := range everyPaper() {
+		checkCard(t, p, paper)
+		document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: words.English()})
+		stages, cautions := 0, 0
+		for _, text := range textsOf(document) {
+			if text.Weight == scene.Bold && len(text.Content) == 3 && text.Content[0] == '1' {
+				stages++
+			}
+			if strings.HasPrefix(text.Content, "Caution number") {
+				cautions++
+			}
+		}
+		if stages != 33 || cautions != 60 {
+			t.Errorf("%s, %g wide: %d stages of 33, %d cautions of 60", paper.Name, paper.Width, stages, cautions)
+		}
+	}
+}
+
+// On its side a card keeps to one page an A4 sheet where the same card does
+// upright, and reads from the left, the part, to the right, what is done.
+func TestLandscapeStandsBesideThePart(t *testing.T) {
+	paper := mustPaper(t, "a4").Landscape()
+	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-sump"} {
+		document, _ := card.Document(planOf(t, name), ask(paper, card.BothSides))
+		if len(document.Pages) != 2 {
+			t.Errorf("%s has %d pages", name, len(document.Pages))
+		}
+		for _, page := range document.Pages {
+			right, stages := 0.0, 0.0
+			for _, it := range page.Items {
+				if text, ok := it.(scene.Text); ok {
+					if text.Tag.Role == scene.Number {
+						right = max(right, text.Box().Right)
+					}
+					if text.Content == words.English().Card.Stages {
+						stages = text.At.X
+					}
+				}
+			}
+			if right >= stages {
+				t.Errorf("%s %s: numbers reach to %.1f, the stages begin at %.1f", name, page.Name, right, stages)
+			}
+		}
+	}
+}
+
+// How many pages each side takes; pinned from our own output, so that a change
+// of layout that costs paper is seen.
+func TestPageCounts(t *testing.T) {
+	// p4-cam-caps p4-cover p4-head p4-manifold p4-pump-flange p4-sump p4-v-head-right,
+	// each tightening + loosening.
+	const usual = "1+1 1+1 1+1 1+1 2+1 1+1 1+1"
+	want := map[string]string{
+		"a3 297 wide": usual, "a3 420 wide": usual, "a4 210 wide": usual, "a4 297 wide": usual,
+		"letter 215.9 wide": usual, "letter 279.4 wide": usual,
+		"a5 148 wide": "2+2 2+2 2+2 2+2 3+2 2+2 2+2",
+		"a5 210 wide": "2+2 2+2 3+2 2+2 3+2 2+2 3+2",
+	}
+	for _, paper := range everyPaper() {
+		var counts []string
+		for _, name := range patterns.Builtin() {
+			p := planOf(t, name)
+			tighten, _ := card.Document(p, ask(paper, card.TightenSide))
+			loosen, _ := card.Document(p, ask(paper, card.LoosenSide))
+			counts = append(counts, fmt.Sprintf("%d+%d", len(tighten.Pages), len(loosen.Pages)))
+		}
+		key := fmt.Sprintf("%s %g wide", paper.Name, paper.Width)
+		if got := strings.Join(counts, " "); got != want[key] {
+			t.Errorf("%q: %q, want %q, for %s", key, got, want[key], strings.Join(patterns.Builtin(), " "))
+		}
+	}
+}
