@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -14,6 +15,26 @@ import (
 // jsonFlag adds the flag that every command with figures has.
 func jsonFlag(flags *pflag.FlagSet) *bool {
 	return flags.Bool("json", false, "print JSON for other programs")
+}
+
+// jobsFlag says how many patterns are worked at the same time.
+type jobsFlag struct {
+	flags *pflag.FlagSet
+	count *int
+}
+
+func addJobsFlag(flags *pflag.FlagSet) jobsFlag {
+	return jobsFlag{flags, flags.Int("jobs", 0, "`count` of patterns that are drawn at the same time; without it one a core")}
+}
+
+func (f jobsFlag) chosen() (int, error) {
+	switch {
+	case !f.flags.Changed("jobs"):
+		return runtime.GOMAXPROCS(0), nil
+	case *f.count < 1:
+		return 0, fmt.Errorf("--jobs %d; allowed: 1 or more", *f.count)
+	}
+	return *f.count, nil
 }
 
 // choices writes a list of allowed values for a flag's help.

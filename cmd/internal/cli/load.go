@@ -57,6 +57,28 @@ func oneFile(args []string) (string, error) {
 	return "", fmt.Errorf("one pattern at a time: %q is one too many", args[1])
 }
 
+// someFiles gives the files of a command that takes one or many. Standard
+// input can be read once.
+func someFiles(args []string) ([]string, error) {
+	if len(args) < 2 {
+		file, err := oneFile(args)
+		return []string{file}, err
+	}
+	piped := 0
+	for _, name := range args {
+		if name == "" {
+			return nil, errors.New("one of the patterns has an empty name")
+		}
+		if name == "-" {
+			piped++
+		}
+	}
+	if piped > 1 {
+		return nil, errors.New("standard input, -, can be read once")
+	}
+	return args, nil
+}
+
 // looksLikePattern tells a pattern from a command that was misspelt.
 func looksLikePattern(name string) bool {
 	extension := strings.ToLower(filepath.Ext(name))
@@ -79,21 +101,24 @@ func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made 
 
 // unread reports a pattern that could not be read at all. A name that the user
 // has to mend is told from a failing machine.
-func (p *Program) unread(name string, err error) Status {
+func (p *Program) unread(name string, err error) Status { return p.fail(whyUnread(name, err)) }
+
+// whyUnread tells why a pattern could not be read, and whose fault it is.
+func whyUnread(name string, err error) (Status, error) {
 	var inPath *fs.PathError
 	if !errors.As(err, &inPath) {
 		if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrInvalid) {
-			return p.fail(Wrong, err)
+			return Wrong, err
 		}
-		return p.fail(Failed, err)
+		return Failed, err
 	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return p.fail(Wrong, fmt.Errorf("there is no file %s%s", name, builtInInstead(name)))
+		return Wrong, fmt.Errorf("there is no file %s%s", name, builtInInstead(name))
 	case errors.Is(err, syscall.ENOTDIR):
-		return p.fail(Wrong, fmt.Errorf("there is no file %s: %s is a file, not a folder", name, fileOnTheWay(name)))
+		return Wrong, fmt.Errorf("there is no file %s: %s is a file, not a folder", name, fileOnTheWay(name))
 	}
-	return p.fail(Failed, fmt.Errorf("%s cannot be read: %w", name, inPath.Err))
+	return Failed, fmt.Errorf("%s cannot be read: %w", name, inPath.Err)
 }
 
 // builtInInstead points from a file that is missing to the pattern built in

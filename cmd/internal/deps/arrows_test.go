@@ -122,18 +122,20 @@ var arrows = map[string][]string{
 // outside lists every outside module's package with the folders that may
 // import it, and everything below them.
 var outside = map[string][]string{
-	"github.com/fogleman/gg":         {"render/png"},
-	"github.com/golang/freetype":     {"render/png"},
-	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
-	"gopkg.in/yaml.v3":               {"patterns"},
-	"gonum.org/v1/gonum":             {"geometry/survey", "sequence/interaction"},
-	"github.com/spf13/pflag":         {"cmd"},
-	"github.com/google/renameio/v2":  {"cmd/internal/cli"},
-	"github.com/klauspost/compress":  {"render/pdf", "render/png"},
-	"golang.org/x/image":             {"render/font", "render/png"},
-	"golang.org/x/text/encoding":     {"patterns/dxf"},
-	"golang.org/x/text/unicode/norm": {"patterns", "render/font"},
-	"golang.org/x/text/width":        {"patterns/problem"},
+	"github.com/fogleman/gg":            {"render/png"},
+	"github.com/golang/freetype":        {"render/png"},
+	"github.com/jung-kurt/gofpdf":       {"render/pdf"},
+	"gopkg.in/yaml.v3":                  {"patterns"},
+	"gonum.org/v1/gonum":                {"geometry/survey", "sequence/interaction"},
+	"github.com/spf13/pflag":            {"cmd"},
+	"github.com/google/renameio/v2":     {"cmd/internal/cli"},
+	"github.com/schollz/progressbar/v3": {"cmd/internal/cli"},
+	"golang.org/x/term":                 {"cmd/internal/cli"},
+	"github.com/klauspost/compress":     {"render/pdf", "render/png"},
+	"golang.org/x/image":                {"render/font", "render/png"},
+	"golang.org/x/text/encoding":        {"patterns/dxf"},
+	"golang.org/x/text/unicode/norm":    {"patterns", "render/font"},
+	"golang.org/x/text/width":           {"patterns/problem"},
 }
 
 // inTestsOnly lists the outside modules that only test files may import. Test

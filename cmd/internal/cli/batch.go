@@ -1,0 +1,159 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/patterns/problem"
+	"drawdown/render/sheet/card"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// batch is the card of every pattern of many.
+type batch struct {
+	side     card.Which
+	way      sequence.Way
+	turn     sequence.Turn
+	print    job.Printing
+	folder   string
+	atATime  int
+	patterns []*batchPattern // in the order of the command line
+}
+
+// batchPattern is one of them, and what has come of it.
+type batchPattern struct {
+	file     string
+	made     plan.Plan
+	problems problem.List
+	notes    []string
+	paths    []string
+	err      error // what went wrong beside the problems
+	status   Status
+}
+
+// cards draws all cards. One that fails leaves the others alone; the status is
+// the worst of all.
+func (p *Program) cards(b batch, asJSON bool) Status {
+	bar := p.progress(2 * len(b.patterns))
+	b.load(p, bar)
+	if err := b.sameName(); err != nil {
+		bar.clear()
+		return p.fail(Wrong, err)
+	}
+	b.draw(bar)
+	bar.clear()
+	worst := Done
+	for _, one := range b.patterns {
+		worst = max(worst, one.status)
+		p.reportCard(one)
+	}
+	p.reportFailed(b.patterns)
+	if asJSON {
+		return max(worst, p.printJSON(batchJSON(b.patterns)))
+	}
+	for _, one := range b.patterns {
+		for _, path := range one.paths {
+			fmt.Fprintln(p.Stdout, path)
+		}
+	}
+	return worst
+}
+
+// load reads and plans every pattern.
+func (b batch) load(p *Program, bar *progress) {
+	job.Together(len(b.patterns), b.atATime, func(k int) {
+		one := b.patterns[k]
+		made, problems, err := job.Load(one.file, p.Stdin, b.way, b.turn)
+		one.made, one.problems = made, problems
+		switch {
+		case err != nil:
+			one.status, one.err = whyUnread(one.file, err)
+		case problems.Stops():
+			one.status = Wrong
+		}
+	}, bar.done)
+}
+
+// sameName finds patterns that would write over each other's cards, also where
+// the disk takes capital and small letters for the same.
+func (b batch) sameName() error {
+	by := map[string][]string{}
+	var names []string
+	for _, one := range b.patterns {
+		if one.status != Done {
+			continue
+		}
+		name := strings.ToLower(one.made.Name)
+		if by[name] = append(by[name], one.file); len(by[name]) == 2 {
+			names = append(names, name)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	var clashes []string
+	for _, name := range names {
+		clashes = append(clashes, strings.Join(by[name], " and ")+" would both write "+name)
+	}
+	return fmt.Errorf("%s; nothing is written: name one at a time, or give them different names", strings.Join(clashes, "; "))
+}
+
+// draw draws and writes the card of every sound pattern. What is written needs
+// no more memory.
+func (b batch) draw(bar *progress) {
+	job.Together(len(b.patterns), b.atATime, func(k int) {
+		one := b.patterns[k]
+		if one.status != Done {
+			return
+		}
+		files, notes, err := job.Card(one.made, b.side, b.print)
+		one.notes = notes
+		if err != nil {
+			one.status, one.err = Wrong, fmt.Errorf("%s: %w", one.file, err)
+			return
+		}
+		if one.paths, err = writeFiles(b.folder, files); err != nil {
+			one.status, one.err, one.paths = Failed, err, nil
+		}
+	}, func(done int) { bar.done(len(b.patterns) + done) })
+}
+
+// reportCard tells what a pattern has to be mended of.
+func (p *Program) reportCard(one *batchPattern) {
+	p.report(one.problems)
+	if one.err != nil {
+		fmt.Fprintf(p.Stderr, "drawdown: %v\n", one.err)
+	}
+	for _, note := range one.notes {
+		fmt.Fprintf(p.Stderr, "drawdown: warning: %s: %s\n", one.file, note)
+	}
+}
+
+// reportFailed sums up, where anything failed.
+func (p *Program) reportFailed(all []*batchPattern) {
+	failed := slices.DeleteFunc(slices.Clone(all), func(one *batchPattern) bool { return one.status == Done })
+	if len(failed) == 0 {
+		return
+	}
+	fmt.Fprintf(p.Stderr, "drawdown: %d of %d patterns failed, %d drawn:\n", len(failed), len(all), len(all)-len(failed))
+	for _, one := range failed {
+		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, one.why())
+	}
+}
+
+// why says in a few words why a card was not drawn.
+func (one *batchPattern) why() string {
+	if one.err != nil {
+		return one.err.Error()
+	}
+	errors := 0
+	for _, found := range one.problems {
+		if found.Severity == problem.Error {
+			errors++
+		}
+	}
+	return counted(errors, "error")
+}
