@@ -106,3 +106,18 @@ func TestPageCounts(t *testing.T) {
 		}
 	}
 }
+
+// On a copier that knows black and white alone no card loses a word or a line.
+func TestPhotocopy(t *testing.T) {
+	for _, name := range append(patterns.Builtin(), everyWord, generated(4), generated(5)) {
+		p := planOf(t, name)
+		for _, paper := range everyPaper() {
+			document, _ := card.Document(p, ask(paper, card.BothSides))
+			for _, page := range document.Pages {
+				for _, fault := range scene.CheckPhotocopy(page) {
+					t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
+				}
+			}
+		}
+	}
+}
