@@ -10,6 +10,10 @@ const (
 	badgeHeight = 12.0
 )
 
+// mostTitle is how many lines a title may take. It is hardly ever cut off: its
+// last words often tell the left part from the right.
+const mostTitle = 5
+
 // Heading stands at the top of every page of a sheet.
 type Heading struct {
 	Title    string
@@ -27,7 +31,7 @@ func (h Heading) Draw(p *Pen) float64 {
 	if len(lines) > 2 {
 		em, lines = HeadEm, font.Break(h.Title, scene.Bold, HeadEm, room)
 	}
-	lines = AtMost(lines, 3, scene.Bold, em, room)
+	lines = AtMost(lines, mostTitle, scene.Bold, em, room)
 	y := top + 7.2
 	for k, words := range lines {
 		if k > 0 {
