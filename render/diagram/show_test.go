@@ -106,3 +106,27 @@ func TestLongWordsLeaveTheirMarks(t *testing.T) {
 		}
 	}
 }
+
+// Words have tails below the line, numbers have none: where words stand outside
+// their marks they keep clear of what is below them, too.
+func TestWordsOutsideTheirMarks(t *testing.T) {
+	led := 0
+	for pitch := 11.0; pitch < 40; pitch += 1.3 {
+		var points []geometry.Point
+		for n := range 90 {
+			points = append(points, geometry.Point{X: float64(n%10) * 45, Y: float64(n/10)*pitch + float64(n%3)*4})
+		}
+		p := planned(t, points, nil)
+		d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Box: box})
+		if d.Led {
+			led++
+		}
+		page := scene.Page{Name: "words", Width: 210, Height: 297, Items: d.Items}
+		for _, fault := range scene.CheckLayout(page) {
+			t.Errorf("pitch %.1f: %s", pitch, fault)
+		}
+	}
+	if led < 5 {
+		t.Errorf("words stand outside their marks in %d drawings only", led)
+	}
+}
