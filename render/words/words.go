@@ -16,13 +16,17 @@ import (
 // stand where a sheet fills in figures and names; they may change places with
 // %[2]s.
 type Catalogue struct {
-	Language string // BCP 47 tag
-	Name     string // of the language, in itself
-	Decimal  string // the sign before decimals: see Figure
-	Sheet    Sheet
-	Card     Card
-	Book     Book
-	Forecast Forecast
+	Language  string // BCP 47 tag
+	Name      string // of the language, in itself
+	Decimal   string // the sign before decimals: see Figure
+	Sheet     Sheet
+	Card      Card
+	Book      Book
+	Forecast  Forecast
+	Tile      Tile
+	Tray      Tray
+	Condition Condition
+	Drawing   Drawing
 }
 
 // Sheet is what all sheets share.

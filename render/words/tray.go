@@ -1,0 +1,27 @@
+package words
+
+// Tile is what all full-size sheets share.
+type Tile struct {
+	PrintFull    string // how to print, and to measure
+	PrintReduced string // %.1f: how many millimetres of the part are one on paper
+	Bar          string // %.0f mm
+	BarReduced   string // %.0f mm of the part
+	Join         string // how to cut and lay the sheets
+	LeftOut      string // crossed in the key plan
+	OwnEdge      string // the edge is dashed: drawn round the fasteners
+	Front        string
+	Underside    string
+}
+
+// Tray is the words of the sheets to lay fasteners on.
+type Tray struct {
+	Name     string // of the sheet, on its head
+	Lay      string // what to do
+	Numbers  string // what the numbers mean
+	Stations string // what the dashed rings are
+	Hexagon  string // %s: width across flats
+	Round    string // %s: diameter
+	FromFile string // where the size comes from
+	NoSize   string
+	NoRoom   string // %d words found no room
+}
