@@ -1,0 +1,148 @@
+package tile
+
+import (
+	"fmt"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+)
+
+// frame is what stands round the window through which a sheet shows its part of
+// the drawing. It is the same on every sheet, so that the windows join.
+type frame struct {
+	ask      Request
+	left     float64 // where the foot begins
+	subtitle []string
+	window   scene.Box // on the page
+	// legend is broken to the width beside the key plan. The last lines, with
+	// room for as many, tell of sheets that are left out.
+	legend, leftOut []string
+}
+
+const (
+	titleStrip = 10.0 // title, and the name of the sheet
+	labelWidth = 24.0 // of that name
+	gap        = 6.0  // round the window: crop marks, and the names of the sheets beside
+	barGap     = 9.0  // at the left, with the upright check bar
+	barStrip   = 10.0 // the check bar that lies
+	keyWidth   = 25.0
+	keyHeight  = 21.0
+	countLine  = 4.5 // kept free for the page count
+	mostLegend = 6
+
+	// BarMm is the length of the check bars.
+	BarMm = 100.0
+)
+
+// newFrame lays out the frame of one sheet, or of sheets to be joined.
+func newFrame(ask Request, joined bool) frame {
+	p := ask.Paper
+	f := frame{ask: ask, left: p.Margin}
+	if f.low() {
+		f.left += barGap
+	}
+	width := p.Width - p.Margin - f.left - keyWidth - 3
+	broken := func(words string) []string { return font.Break(words, scene.Regular, sheet.TextEm, width) }
+	for _, words := range ask.Legend {
+		f.legend = append(f.legend, broken(words)...)
+	}
+	f.legend = sheet.AtMost(f.legend, f.mostLegend(), scene.Regular, sheet.TextEm, width)
+	if joined {
+		f.legend = append(f.legend, broken(ask.Words.Tile.Join)...)
+		f.leftOut = broken(ask.Words.Tile.LeftOut)
+	}
+	room := p.Content() - labelWidth - 3
+	f.subtitle = sheet.AtMost(font.Break(ask.Subtitle, scene.Regular, sheet.TextEm, room), 2, scene.Regular, sheet.TextEm, room)
+	f.window = scene.Box{
+		Left: p.Margin + barGap, Right: p.Width - p.Margin - gap,
+		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - f.footHeight(),
+	}
+	return f
+}
+
+// low says that the upright check bar is higher than the window, as on A5 laid
+// on its side: the foot makes room for it.
+func (f frame) low() bool { return f.ask.Paper.Height < 160 }
+
+// mostLegend allows more lines where the paper is narrow.
+func (f frame) mostLegend() int {
+	if f.ask.Paper.Narrow() {
+		return mostLegend + 3
+	}
+	return mostLegend
+}
+
+func (f frame) footHeight() float64 {
+	return max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
+}
+
+// draw draws all but what tells the sheets apart.
+func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
+	right := p.Right()
+	if label != "" {
+		p.Panel(right-labelWidth, p.Paper.Margin, labelWidth, titleStrip, 0, scene.Black, 0)
+		p.Write(right-labelWidth/2, p.Paper.Margin+7.2, 6, scene.Bold, scene.Middle, scene.White, label)
+		right -= labelWidth + 3
+	}
+	room := right - p.Left()
+	p.Write(p.Left(), p.Paper.Margin+4, sheet.HeadEm, scene.Bold, scene.Start, scene.Black, font.Fit(f.ask.Title, scene.Bold, sheet.HeadEm, room))
+	for k, line := range f.subtitle {
+		p.Write(p.Left(), p.Paper.Margin+8.8+sheet.Line*float64(k), sheet.TextEm, scene.Regular, scene.Start, scene.Grey, line)
+	}
+	f.foot(p, leftOut)
+}
+
+// foot draws the check bars and the legend.
+func (f frame) foot(p *sheet.Pen, leftOut bool) {
+	w, top := f.ask.Words.Tile, f.window.Bottom+gap
+	words, bar := w.PrintFull, fmt.Sprintf(w.Bar, BarMm)
+	if f.ask.Reduced > 1 {
+		words, bar = fmt.Sprintf(w.PrintReduced, f.ask.Reduced), fmt.Sprintf(w.BarReduced, BarMm)
+	}
+	width := p.Right() - f.left - keyWidth - 3
+	p.Write(f.left, top+2.6, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(words, scene.Bold, sheet.TextEm, width))
+	f.bars(p, top+6, bar, width)
+	lines := f.legend
+	if leftOut {
+		lines = append(lines[:len(lines):len(lines)], f.leftOut...)
+	}
+	for k, line := range lines {
+		p.Text(f.left, top+barStrip+2.6+float64(k)*sheet.Line, line)
+	}
+}
+
+// bars draws the two check bars, with a tick every 10 mm.
+func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
+	length := BarMm / f.ask.Reduced
+	p.Add(bar(f.left, y, 1, 0, length))
+	if length+font.Width(words, scene.Regular, sheet.TextEm)+2 < width {
+		p.Text(f.left+length+2, y+1.1, words)
+	}
+	foot := f.window.Bottom - 1
+	if f.low() {
+		foot = p.Paper.Height - p.Paper.Margin - 1
+	}
+	p.Add(bar(p.Left(), foot, 0, -1, length))
+	upright := font.Set(scene.Text{At: scene.Point{X: p.Left() + 4.6}, Size: sheet.TextEm, Anchor: scene.Middle, Ink: scene.Black, Upward: true, Content: words})
+	upright.At.Y = scene.Rounded(foot - max(length, upright.Width)/2)
+	p.Add(upright)
+}
+
+// bar is a scale from a place in a direction. Its ends are long ticks to the
+// right of that direction.
+func bar(x, y, dx, dy, length float64) scene.Shape {
+	var path scene.Path
+	path.MoveTo(x, y)
+	path.LineTo(x+dx*length, y+dy*length)
+	for k := range 11 {
+		tick := 1.0
+		if k%5 == 0 {
+			tick = 2
+		}
+		along := length * float64(k) / 10
+		path.MoveTo(x+dx*along, y+dy*along)
+		path.LineTo(x+dx*along-dy*tick, y+dy*along+dx*tick)
+	}
+	return scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}
+}

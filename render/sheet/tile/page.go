@@ -1,0 +1,205 @@
+package tile
+
+import (
+	"math"
+	"strings"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+)
+
+// page prints one sheet.
+func (g *grid) page(row, column int) scene.Page {
+	pen := &sheet.Pen{Paper: g.ask.Paper, Words: g.ask.Words}
+	label := name(row, column)
+	page := scene.Page{Name: g.ask.Name + "-" + strings.ToLower(label)}
+	if g.rows*g.columns == 1 {
+		label, page.Name = "", g.ask.Name
+	}
+	g.show(pen, row, column)
+	g.frame.draw(pen, label, g.count() < g.rows*g.columns)
+	if label != "" {
+		g.marks(pen, row, column)
+		g.keyPlan(pen, row, column)
+	}
+	page.Width, page.Height, page.Margin, page.Items = pen.Paper.Width, pen.Paper.Height, pen.Paper.Margin, pen.Items
+	return page
+}
+
+// show draws what lies in the sheet's window.
+func (g *grid) show(p *sheet.Pen, row, column int) {
+	w := g.window(row, column)
+	by := scene.Point{X: scene.Rounded(g.frame.window.Left - w.Left), Y: scene.Rounded(g.frame.window.Top - w.Top)}
+	line := func(s scene.Shape) {
+		if s.Path = cut(s.Path, w); len(s.Path) > 0 {
+			s.Path = movedPath(s.Path, by)
+			p.Add(s)
+		}
+	}
+	for _, s := range g.drawing.Lines {
+		line(s)
+	}
+	for i, piece := range g.drawing.Pieces {
+		if !within(w, g.pieces[i]) {
+			line(scene.Shape{Path: piece.Edge.Path, Stroke: scene.Grey, Width: 0.15})
+			continue
+		}
+		if len(piece.Edge.Path) > 0 {
+			piece.Edge.Path = movedPath(piece.Edge.Path, by)
+			p.Add(piece.Edge)
+		}
+		p.Add(movedItems(piece.Items, by)...)
+	}
+	for _, word := range g.drawing.Words {
+		if within(w, word.Bounds()) {
+			p.Add(movedItems(word.Items, by)...)
+		}
+	}
+}
+
+// Widths of the marks round the window, in millimetres.
+const (
+	cropWidth  = 0.3
+	jointWidth = 0.2
+	markNear   = 1.0 // from the window to a mark
+	markFar    = 4.5
+)
+
+// marks draws the crop marks at the corners of the window, and short dashed
+// lines where the cut edge of the sheet to the left, or of the one above, goes.
+func (g *grid) marks(p *sheet.Pen, row, column int) {
+	w := g.frame.window
+	var crops, joints scene.Path
+	upright := func(path *scene.Path, x float64) {
+		path.MoveTo(x, w.Top-markFar)
+		path.LineTo(x, w.Top-markNear)
+		path.MoveTo(x, w.Bottom+markNear)
+		path.LineTo(x, w.Bottom+markFar)
+	}
+	flat := func(path *scene.Path, y float64) {
+		path.MoveTo(w.Left-3, y)
+		path.LineTo(w.Left-markNear, y)
+		path.MoveTo(w.Right+markNear, y)
+		path.LineTo(w.Right+markFar, y)
+	}
+	for _, x := range []float64{w.Left, w.Right} {
+		upright(&crops, x)
+	}
+	for _, y := range []float64{w.Top, w.Bottom} {
+		flat(&crops, y)
+	}
+	if g.printed(row, column-1) {
+		upright(&joints, w.Right-g.stepX)
+	}
+	if g.printed(row-1, column) {
+		flat(&joints, w.Bottom-g.stepY)
+	}
+	p.Add(scene.Shape{Path: crops, Stroke: scene.Black, Width: cropWidth})
+	if len(joints) > 0 {
+		p.Add(scene.Shape{Path: joints, Stroke: scene.Black, Width: jointWidth, Dash: 0.8})
+	}
+	g.neighbours(p, row, column)
+}
+
+// neighbours names the sheets beside the edges.
+func (g *grid) neighbours(p *sheet.Pen, row, column int) {
+	w := g.frame.window
+	c := w.Centre()
+	const em, capMm = sheet.TextEm, sheet.TextEm * font.CapHeight
+	write := func(row, column int, x, y float64) {
+		if g.printed(row, column) {
+			p.Write(x, y, em, scene.Regular, scene.Middle, scene.Grey, name(row, column))
+		}
+	}
+	write(row-1, column, c.X, w.Top-1.6)
+	write(row+1, column, c.X, w.Bottom+1.6+capMm)
+	aside := func(row, column int, x float64) {
+		if g.printed(row, column) {
+			p.Add(font.Set(scene.Text{At: scene.Point{X: x, Y: w.Top + 12}, Size: em, Anchor: scene.Middle, Ink: scene.Grey, Upward: true, Content: name(row, column)}))
+		}
+	}
+	aside(row, column-1, w.Left-1.6)
+	aside(row, column+1, w.Right+1.6+capMm)
+}
+
+// keyPlan draws all sheets small, with this one shaded and those that are left
+// out crossed.
+func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
+	top := g.frame.window.Bottom + gap
+	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}
+	all := g.window(0, 0)
+	all = union(all, g.window(g.rows-1, g.columns-1))
+	scale := math.Min(room.Width()/all.Width(), room.Height()/all.Height())
+	to := func(q scene.Point) scene.Point {
+		return scene.Point{X: room.Right - (all.Right-q.X)*scale, Y: room.Top + (q.Y-all.Top)*scale}
+	}
+	here := g.cell(row, column)
+	a, b := to(scene.Point{X: here.Left, Y: here.Top}), to(scene.Point{X: here.Right, Y: here.Bottom})
+	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Fill: scene.Shade})
+	g.miniature(p, to, scale)
+	var cells, crosses scene.Path
+	for r := range g.rows {
+		for c := range g.columns {
+			box := g.cell(r, c)
+			a, b := to(scene.Point{X: box.Left, Y: box.Top}), to(scene.Point{X: box.Right, Y: box.Bottom})
+			cells = append(cells, scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0)...)
+			if !g.holds[r][c] {
+				crosses.MoveTo(a.X, a.Y)
+				crosses.LineTo(b.X, b.Y)
+				crosses.MoveTo(a.X, b.Y)
+				crosses.LineTo(b.X, a.Y)
+			}
+		}
+	}
+	p.Add(scene.Shape{Path: cells, Stroke: scene.Black, Width: 0.2})
+	if len(crosses) > 0 {
+		p.Add(scene.Shape{Path: crosses, Stroke: scene.Grey, Width: 0.15})
+	}
+	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Stroke: scene.Black, Width: 0.6})
+}
+
+// cell is what of the drawing is the sheet's own: its window up to the middle
+// of the overlaps.
+func (g *grid) cell(row, column int) scene.Box {
+	w := g.window(row, column)
+	overX, overY := (w.Width()-g.stepX)/2, (w.Height()-g.stepY)/2
+	if column > 0 {
+		w.Left += overX
+	}
+	if column < g.columns-1 {
+		w.Right -= overX
+	}
+	if row > 0 {
+		w.Top += overY
+	}
+	if row < g.rows-1 {
+		w.Bottom -= overY
+	}
+	return w
+}
+
+// miniature draws the lines, and a dot for every piece.
+func (g *grid) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
+	var lines scene.Path
+	for _, s := range g.drawing.Lines {
+		for _, seg := range s.Path {
+			for k := range seg.P {
+				q := to(seg.P[k])
+				seg.P[k] = scene.Point{X: scene.Rounded(q.X), Y: scene.Rounded(q.Y)}
+			}
+			lines = append(lines, seg)
+		}
+	}
+	if len(lines) > 0 {
+		p.Add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.12})
+	}
+	var dots scene.Path
+	for _, b := range g.pieces {
+		c := to(b.Centre())
+		dots = append(dots, scene.Circle(c.X, c.Y, math.Max(0.3, math.Min(b.Width(), b.Height())*scale/4))...)
+	}
+	if len(dots) > 0 {
+		p.Add(scene.Shape{Path: dots, Fill: scene.Black})
+	}
+}

@@ -1,0 +1,147 @@
+// Package tile prints a drawing that is larger than a sheet of paper at its
+// true size: over several sheets with an overlap, crop marks, check bars and a
+// key plan. It knows no bolt: a drawing is lines, which are cut where a sheet
+// ends, and pieces, which are whole on at least one sheet.
+package tile
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+)
+
+// Drawing is what to print, in millimetres of paper, y downwards. Where it lies
+// does not matter.
+type Drawing struct {
+	Lines  []scene.Shape // without a fill; cut where a sheet ends
+	Pieces []Piece
+	Words  []Piece // moved a little where a joint of the sheets would cut them
+}
+
+// Piece is of use only as a whole: a spot with its words. A sheet that holds a
+// part of it shows the edge alone, thin, as a help to join the sheets.
+type Piece struct {
+	Name  string
+	Edge  scene.Shape // none for a word
+	Items []scene.Item
+}
+
+// Bounds is the room that the piece takes.
+func (p Piece) Bounds() scene.Box {
+	b := scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+	if len(p.Edge.Path) > 0 {
+		b = union(b, p.Edge.Path.Bounds())
+	}
+	for _, it := range p.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			b = union(b, it.Path.Bounds())
+		case scene.Text:
+			b = union(b, it.Box())
+		}
+	}
+	return b
+}
+
+// Bounds is the extent of the drawing.
+func (d Drawing) Bounds() scene.Box {
+	b := scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+	for _, s := range d.Lines {
+		b = union(b, s.Path.Bounds())
+	}
+	for _, pieces := range [][]Piece{d.Pieces, d.Words} {
+		for _, p := range pieces {
+			b = union(b, p.Bounds())
+		}
+	}
+	return b
+}
+
+func union(a, b scene.Box) scene.Box {
+	return scene.Box{Left: math.Min(a.Left, b.Left), Top: math.Min(a.Top, b.Top), Right: math.Max(a.Right, b.Right), Bottom: math.Max(a.Bottom, b.Bottom)}
+}
+
+// Request says how a drawing is to be printed.
+type Request struct {
+	Paper    sheet.Paper // laid on its side where that takes fewer sheets; stays so where it lies so
+	Words    *words.Catalogue
+	Name     string // of the pages, in file names
+	Title    string
+	Subtitle string   // what the sheet is, and which print of it
+	Legend   []string // how to read it
+	// Reduced is how many millimetres of the part are one of the paper; 1 for
+	// the true size.
+	Reduced float64
+}
+
+// MostSheets is more than anyone joins.
+const MostSheets = 200
+
+// Pages prints the drawing; the pages lack their count. The notes tell which
+// sheets are left out because nothing is on them, and what is whole on none.
+func Pages(d Drawing, ask Request) (pages []scene.Page, notes []string, err error) {
+	g, err := best(d, ask)
+	if err != nil {
+		return nil, nil, err
+	}
+	notes = g.settleWords()
+	for row := range g.rows {
+		for column := range g.columns {
+			if !g.holds[row][column] {
+				notes = append(notes, fmt.Sprintf("sheet %s holds nothing and is left out", name(row, column)))
+				continue
+			}
+			pages = append(pages, g.page(row, column))
+		}
+	}
+	return pages, append(notes, g.broken()...), nil
+}
+
+// Fit gives how many millimetres of a part must be one of the paper so that its
+// drawing goes on one sheet: 1 where it fits as it is, else in tenths. The
+// drawing is made anew for every reduction, since words do not shrink.
+func Fit(draw func(reduced float64) Drawing, ask Request) float64 {
+	ask.Reduced = 1
+	d := draw(1)
+	if onOne(d, ask) {
+		return 1
+	}
+	// Words do not shrink, so that this is never too much.
+	reduced := math.Min(over(d, ask), over(d, turned(ask)))
+	for ask.Reduced < 1e6 {
+		ask.Reduced = math.Floor(reduced*10) / 10
+		if ask.Reduced > 1 && onOne(draw(ask.Reduced), ask) {
+			break
+		}
+		reduced = math.Max(reduced*1.03, reduced+0.1)
+	}
+	return ask.Reduced
+}
+
+func onOne(d Drawing, ask Request) bool {
+	g, err := best(d, ask)
+	return err == nil && g.rows*g.columns == 1
+}
+
+// over is how many times a drawing is larger than the window.
+func over(d Drawing, ask Request) float64 {
+	b, w := d.Bounds(), newFrame(ask, false).window
+	return math.Max(b.Width()/w.Width(), b.Height()/w.Height())
+}
+
+func turned(ask Request) Request {
+	ask.Paper = ask.Paper.Landscape()
+	return ask
+}
+
+// name names a sheet as a map does: the row by a letter, the column by a number.
+func name(row, column int) string {
+	letters := ""
+	for n := row + 1; n > 0; n = (n - 1) / 26 {
+		letters = string(rune('A'+(n-1)%26)) + letters
+	}
+	return fmt.Sprintf("%s%d", letters, column+1)
+}

@@ -1,0 +1,186 @@
+package tile_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/tile"
+	"drawdown/render/words"
+)
+
+// spot is a round piece with a word in it.
+func spot(name string, x, y, r float64) tile.Piece {
+	return tile.Piece{
+		Name: name,
+		Edge: scene.Shape{Path: scene.Circle(x, y, r), Stroke: scene.Black, Width: 0.4, Tag: scene.Tag{Name: name, Role: scene.Mark}},
+		Items: []scene.Item{font.Set(scene.Text{At: scene.Point{X: x, Y: y + 1}, Size: 3, Anchor: scene.Middle, Ink: scene.Black, Content: name,
+			Tag: scene.Tag{Name: name, Role: scene.Number}})},
+	}
+}
+
+func word(content string, x, y float64) tile.Piece {
+	return tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{At: scene.Point{X: x, Y: y}, Size: 4.2, Anchor: scene.Middle, Ink: scene.Black, Content: content})}}
+}
+
+func request(t *testing.T, paper string) tile.Request {
+	t.Helper()
+	p, err := sheet.FindPaper(paper)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return tile.Request{Paper: p, Words: words.English(), Name: "part", Title: "Part", Subtitle: "sheet", Legend: []string{"How to read it."}, Reduced: 1}
+}
+
+func contents(pages []scene.Page) string {
+	var all []string
+	for _, page := range pages {
+		for _, it := range page.Items {
+			if text, ok := it.(scene.Text); ok {
+				all = append(all, text.Content)
+			}
+		}
+	}
+	return strings.Join(all, "\n")
+}
+
+// Wherever a joint falls, each piece is whole on a sheet: rows of spots in
+// every place, on every paper.
+func TestEveryPieceIsWhole(t *testing.T) {
+	for _, paper := range sheet.PaperNames() {
+		for shift := 0.0; shift < 40; shift += 1.3 {
+			var d tile.Drawing
+			for k := range 30 {
+				d.Pieces = append(d.Pieces, spot(fmt.Sprintf("P%d", k), float64(k%5)*(82+shift), float64(k/5)*(41+shift)+shift, 20))
+			}
+			pages, notes, err := tile.Pages(d, request(t, paper))
+			if err != nil {
+				t.Fatal(err)
+			}
+			whole := map[string]bool{}
+			for _, page := range pages {
+				for _, fault := range scene.CheckLayout(page) {
+					t.Error(fault)
+				}
+				for _, it := range page.Items {
+					if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+						whole[s.Tag.Name] = true
+					}
+				}
+			}
+			if len(whole) != len(d.Pieces) {
+				t.Fatalf("%s, moved by %.1f: %d of %d spots are whole; %q", paper, shift, len(whole), len(d.Pieces), notes)
+			}
+		}
+	}
+}
+
+// A drawing that goes on one sheet has no name on it, no crop marks and no
+// words on joining.
+func TestOneSheet(t *testing.T) {
+	pages, notes, err := tile.Pages(tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 20)}}, request(t, "a4"))
+	if err != nil || len(pages) != 1 || len(notes) > 0 || pages[0].Name != "part" {
+		t.Fatalf("%d pages, notes %q, error %v", len(pages), notes, err)
+	}
+	if all := contents(pages); strings.Contains(all, "A1") || strings.Contains(all, "Cut this") || !strings.Contains(all, "100 %") {
+		t.Errorf("the sheet says:\n%s", all)
+	}
+}
+
+// The paper lies on its side where that takes fewer sheets, and stays so where
+// it was laid so.
+func TestFewestSheets(t *testing.T) {
+	wide := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 230, 0, 5)}}
+	high := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 0, 200, 5)}}
+	ask := request(t, "a4")
+	for _, c := range []struct {
+		drawing   tile.Drawing
+		landscape bool
+		sheets    int
+		lies      bool
+	}{{wide, false, 1, true}, {high, false, 1, false}, {high, true, 2, true}} {
+		one := ask
+		if c.landscape {
+			one.Paper = one.Paper.Landscape()
+		}
+		pages, _, err := tile.Pages(c.drawing, one)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if lies := pages[0].Width > pages[0].Height; len(pages) != c.sheets || lies != c.lies {
+			t.Errorf("%d sheets, on their side: %v; want %d, %v", len(pages), lies, c.sheets, c.lies)
+		}
+	}
+}
+
+// A sheet that holds nothing is not printed; the key plan and the notes say so.
+func TestEmptySheets(t *testing.T) {
+	d := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 10), spot("Q", 600, 0, 10), spot("R", 600, 700, 10)}}
+	pages, notes, err := tile.Pages(d, request(t, "a4"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := strings.Join(notes, "\n")
+	if len(pages) != 3 || !strings.Contains(all, "holds nothing and is left out") || !strings.Contains(contents(pages), "Crossed in the plan") {
+		t.Errorf("%d pages, notes:\n%s", len(pages), all)
+	}
+}
+
+// Words that a joint would cut move onto a sheet; words without room there are
+// named.
+func TestWordsAtAJoint(t *testing.T) {
+	d := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 300, 0, 5)}}
+	for x := 0.0; x <= 300; x += 7 {
+		with := d
+		with.Words = []tile.Piece{word("A LABEL OF SOME LENGTH", x, 40)}
+		pages, notes, err := tile.Pages(with, request(t, "a5"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(contents(pages), "A LABEL OF SOME LENGTH") || len(notes) > 0 && strings.Contains(notes[0], "words") {
+			t.Errorf("at %.0f the label is gone; %q", x, notes)
+		}
+		for _, page := range pages {
+			for _, fault := range scene.CheckLayout(page) {
+				t.Errorf("at %.0f: %s", x, fault)
+			}
+		}
+	}
+	d.Words = []tile.Piece{word(strings.Repeat("A LABEL WITHOUT END ", 6), 150, 40)}
+	_, notes, err := tile.Pages(d, request(t, "a5"))
+	if err != nil || !strings.Contains(strings.Join(notes, "\n"), "found no room") {
+		t.Errorf("notes %q, %v", notes, err)
+	}
+}
+
+// A piece larger than the paper is named.
+func TestPieceLargerThanTheSheet(t *testing.T) {
+	_, notes, err := tile.Pages(tile.Drawing{Pieces: []tile.Piece{spot("HUGE", 0, 0, 120)}}, request(t, "a5"))
+	if err != nil || len(notes) == 0 || !strings.Contains(strings.Join(notes, "\n"), "HUGE is larger than a sheet of a5") {
+		t.Errorf("notes %q, %v", notes, err)
+	}
+}
+
+// Fit gives the largest scale in tenths that goes on one page (a part that is
+// reduced more than about three times may lose another tenth).
+func TestFit(t *testing.T) {
+	draw := func(reduced float64) tile.Drawing {
+		return tile.Drawing{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 800/reduced, 300/reduced, 0), Stroke: scene.Black, Width: 0.3}}}
+	}
+	ask := request(t, "a4")
+	got := tile.Fit(draw, ask)
+	one := func(reduced float64) int {
+		ask.Reduced = reduced
+		pages, _, err := tile.Pages(draw(reduced), ask)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return len(pages)
+	}
+	if one(got) != 1 || one(got-0.1) == 1 {
+		t.Errorf("1 : %.1f takes %d sheets, 1 : %.1f %d", got, one(got), got-0.1, one(got-0.1))
+	}
+}
