@@ -1,0 +1,178 @@
+package fullsize
+
+import (
+	"math"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/tile"
+)
+
+// Spot is a place on the sheet for one thing, or the hole it belongs to.
+type Spot struct {
+	Name  string // of the thing
+	Edge  scene.Shape
+	At    scene.Point
+	Inner float64 // radius that is free for type in the middle; 0 for none
+	Large string  // in the middle where it can be 3 mm high, else beside
+	// Widest is a text as wide as any large word, so that like spots have words
+	// of one height; empty for the large word itself.
+	Widest string
+	Small  string // beside
+}
+
+// Heights of the capitals of the large words, in millimetres.
+const (
+	leastCap  = 3.0
+	mostCap   = 10.0
+	besideCap = 4.0
+	rimAir    = 1.0 // between a word and the edge round it
+	lineGap   = 1.2
+	besideGap = 1.0 // between an edge and the words beside it
+)
+
+// Spots draws all spots and sets their words. Each spot is a piece of the
+// drawing together with its words.
+func (p *Plate) Spots(spots []Spot) {
+	for _, s := range spots {
+		p.spots = append(p.spots, s.Edge.Path.Bounds().Grown(0.4))
+	}
+	for i, s := range spots {
+		s.Edge.Tag = scene.Tag{Name: s.Name, Role: scene.Mark}
+		piece := tile.Piece{Name: s.Name, Edge: s.Edge}
+		middle, fits := p.middle(s, i)
+		if fits {
+			piece.Items = append(piece.Items, middle)
+			s.Large = ""
+		}
+		piece.Items = append(piece.Items, p.beside(s, i)...)
+		p.Drawing.Pieces = append(p.Drawing.Pieces, piece)
+	}
+}
+
+// middle sets the large word in the spot.
+func (p *Plate) middle(s Spot, i int) (t scene.Text, fits bool) {
+	room := s.Inner - rimAir
+	widest := s.Widest
+	if widest == "" {
+		widest = s.Large
+	}
+	wide := font.Width(widest, scene.Bold, 1/font.CapHeight) // for capitals of 1 mm
+	capMm := math.Min(mostCap, room/math.Hypot(wide/2, 0.5))
+	if s.Large == "" || room <= 0 || capMm < leastCap {
+		return t, false
+	}
+	t = font.Set(scene.Text{
+		At: scene.Point{X: s.At.X, Y: s.At.Y + capMm/2}, Size: math.Floor(capMm/font.CapHeight*20) / 20,
+		Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.Large, Tag: scene.Tag{Name: s.Name, Role: scene.Number},
+	})
+	for k, other := range p.spots {
+		if k != i && other.Meets(t.Box()) {
+			return t, false // heads that would overlap on the part, too
+		}
+	}
+	p.texts = append(p.texts, t.Box())
+	return t, true
+}
+
+// block is some lines of type that stand together.
+type block struct {
+	lines         []scene.Text
+	width, height float64
+}
+
+func newBlock(s Spot, em float64) block {
+	var b block
+	add := func(content string, em float64, w scene.Weight, role scene.Role) {
+		if content == "" {
+			return
+		}
+		t := font.Set(scene.Text{Size: em, Weight: w, Anchor: scene.Middle, Ink: scene.Black, Content: content, Tag: scene.Tag{Name: s.Name, Role: role}})
+		if b.height > 0 {
+			b.height += lineGap
+		}
+		b.height += em * font.CapHeight
+		b.width = math.Max(b.width, t.Width)
+		b.lines = append(b.lines, t)
+	}
+	add(s.Large, besideCap/font.CapHeight, scene.Bold, scene.Number)
+	add(s.Small, em, scene.Regular, scene.Furniture)
+	return b
+}
+
+// at gives the lines with the middle of the block at c, on that side of the
+// spot, and the box they take. The large word stands nearest to the spot.
+func (b block) at(c, side, spot scene.Point) (items []scene.Item, box scene.Box) {
+	box = scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+	y := c.Y - b.height/2
+	for k := range b.lines {
+		t := b.lines[k]
+		if side.Y < 0 {
+			t = b.lines[len(b.lines)-1-k]
+		}
+		y += t.Size * font.CapHeight
+		x := c.X + side.X*(t.Width-b.width)/2
+		if side.X == 0 {
+			x = math.Max(c.X-(b.width-t.Width)/2, math.Min(c.X+(b.width-t.Width)/2, spot.X))
+		}
+		t.At = scene.Point{X: scene.Rounded(x), Y: scene.Rounded(y)}
+		y += lineGap
+		tb := t.Box()
+		box = scene.Box{Left: math.Min(box.Left, tb.Left), Top: math.Min(box.Top, tb.Top), Right: math.Max(box.Right, tb.Right), Bottom: math.Max(box.Bottom, tb.Bottom)}
+		items = append(items, t)
+	}
+	return items, box
+}
+
+// sides are the directions in which words may stand beside a spot, best first:
+// below, above, right, left, then the corners.
+var sides = []scene.Point{{X: 0, Y: 1}, {X: 0, Y: -1}, {X: 1, Y: 0}, {X: -1, Y: 0}, {X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}}
+
+// beside sets the words that stand outside: first where they cross no line of
+// the part, else where they meet no other word and no spot, else smaller.
+func (p *Plate) beside(s Spot, own int) []scene.Item {
+	if s.Large == "" && s.Small == "" {
+		return nil
+	}
+	for _, em := range []float64{sheet.HeadEm, sheet.TextEm} {
+		for _, strictly := range []bool{true, false} {
+			if items, ok := p.setBeside(s, newBlock(s, em), own, strictly); ok {
+				return items
+			}
+		}
+	}
+	for _, content := range []string{s.Large, s.Small} {
+		if content != "" {
+			p.NoRoom = append(p.NoRoom, content)
+		}
+	}
+	return nil
+}
+
+func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scene.Item, ok bool) {
+	edge := s.Edge.Path.Bounds()
+	for _, slide := range []float64{0, 0.35, -0.35} {
+		for _, side := range sides {
+			c := scene.Point{
+				X: s.At.X + side.X*(edge.Width()/2+besideGap+b.width/2),
+				Y: s.At.Y + side.Y*(edge.Height()/2+besideGap+b.height/2),
+			}
+			switch {
+			case side.X == 0:
+				c.X += slide * b.width
+			case side.Y == 0:
+				c.Y += slide * edge.Height()
+			case slide == 0: // a corner lies nearer than the box round a spot
+				c.X -= side.X * edge.Width() * 0.12
+				c.Y -= side.Y * edge.Height() * 0.12
+			}
+			items, box := b.at(c, side, s.At)
+			if grown := box.Grown(0.3); p.free(grown, own, strictly) {
+				p.texts = append(p.texts, grown)
+				return items, true
+			}
+		}
+	}
+	return nil, false
+}
