@@ -1,0 +1,71 @@
+package tray
+
+import (
+	"fmt"
+
+	"drawdown/geometry/unit"
+	"drawdown/render/scene"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// head is what of a fastener lies on its spot.
+type head struct {
+	across  float64 // millimetres: across flats, or the diameter
+	hexagon bool
+	source  string // a standard; empty: see known
+	known   bool   // the file states the size
+}
+
+// unknownAcross is drawn where neither the file nor a standard tells a size.
+const unknownAcross = 14.0
+
+// headOf takes the size that the file states, the larger of head and washer;
+// else that of the standard head of the thread; else one and a half times the
+// thread (common practice, no source).
+func headOf(k plan.Kind) head {
+	switch {
+	case k.WasherFace > 0 && float64(k.WasherFace) >= float64(k.HeadAcross):
+		return head{across: float64(k.WasherFace), known: true}
+	case k.HeadAcross > 0:
+		return head{across: float64(k.HeadAcross), hexagon: true, known: true}
+	case k.Thread == nil:
+		return head{across: unknownAcross}
+	}
+	if k.HeadForm == "" || k.HeadForm == tension.HexagonHead {
+		if across, standard, err := tension.HexagonAcross(*k.Thread); err == nil {
+			return head{across: float64(across), hexagon: true, source: standard}
+		}
+	} else if face, standard, err := tension.HeadFace(*k.Thread, k.HeadForm); err == nil {
+		return head{across: float64(face), source: standard}
+	}
+	return head{across: 1.5 * k.Thread.MajorMm}
+}
+
+// words tell the size and where it comes from.
+func (h head) words(w *words.Catalogue) string {
+	size := unit.Length(h.across).String()
+	switch {
+	case !h.known && h.source == "":
+		return fmt.Sprintf(w.Tray.NoSize, size)
+	case h.hexagon:
+		size = fmt.Sprintf(w.Tray.Hexagon, size)
+	default:
+		size = fmt.Sprintf(w.Tray.Round, size)
+	}
+	if h.known {
+		return size + ", " + w.Tray.FromFile
+	}
+	return size + ", " + h.source
+}
+
+// path draws the head about a place.
+func (h head) path(c scene.Point, reduced float64) scene.Path {
+	r := h.across / 2 / reduced
+	if h.hexagon {
+		const corner = 1.1547005383792515 // across corners over across flats: 2/√3
+		return scene.Polygon(c.X, c.Y, r*corner, 6, 0)
+	}
+	return scene.Circle(c.X, c.Y, r)
+}

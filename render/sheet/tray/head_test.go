@@ -1,0 +1,51 @@
+package tray
+
+import (
+	"testing"
+
+	"drawdown/geometry/thread"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
+)
+
+// The size of a spot: the file's first, then the standard's.
+func TestHeadOf(t *testing.T) {
+	m10, err := thread.Parse("M10")
+	if err != nil {
+		t.Fatal(err)
+	}
+	half, err := thread.Parse("1/2-13 UNC")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		kind plan.Kind
+		want string
+		path int // segments: 7 of a hexagon, 6 of a circle
+	}{
+		{plan.Kind{HeadAcross: 17, Thread: &m10}, "hexagon 17 mm, from the file", 7},
+		{plan.Kind{HeadAcross: 24, WasherFace: 30}, "Ø 30 mm, from the file", 6},
+		{plan.Kind{HeadAcross: 24, WasherFace: 20}, "hexagon 24 mm, from the file", 7},
+		// ISO 4014: M10 has s = 16 (value from memory).
+		{plan.Kind{Thread: &m10}, "hexagon 16 mm, ISO 4014 M10", 7},
+		// ASME B18.2.1: 1/2 in has 3/4 in across flats (value from memory).
+		{plan.Kind{Thread: &half}, "hexagon 19.05 mm, ASME B18.2.1 1/2 in", 7},
+		// ISO 4762: M10 has dw = 15.33 at least (value from memory).
+		{plan.Kind{Thread: &m10, HeadForm: tension.SocketHead}, "Ø 15.33 mm, ISO 4762 M10", 6},
+		// Nothing is known: our own choice.
+		{plan.Kind{}, "size not known, drawn Ø 14 mm", 6},
+	} {
+		h := headOf(c.kind)
+		if got := h.words(words.English()); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+		b := h.path(struct{ X, Y float64 }{100, 100}, 1).Bounds()
+		if height := b.Height(); height < h.across-0.02 || height > h.across+0.02 {
+			t.Errorf("%s is drawn %.2f mm high", c.want, height)
+		}
+		if n := len(h.path(struct{ X, Y float64 }{}, 1)); n != c.path {
+			t.Errorf("%s has %d segments", c.want, n)
+		}
+	}
+}

@@ -1,0 +1,160 @@
+// Package tray lays out full-size sheets to lay fasteners and parts on while a
+// joint is taken apart: each in its place, the right way round.
+package tray
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/fullsize"
+	"drawdown/render/sheet/tile"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Request says how a tray is wanted.
+type Request struct {
+	Paper     sheet.Paper // laid on its side where that takes fewer sheets
+	Words     *words.Catalogue
+	Underside bool // as the part lies on its face: left and right change places
+	OnePage   bool // reduced to one page, not at its true size
+}
+
+// Document lays out a plan's tray, counted. The notes tell what found no room
+// and which sheets hold nothing.
+func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string, err error) {
+	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
+	doc.Pages, notes, err = Pages(p, ask)
+	sheet.Count(doc.Pages)
+	return doc, notes, err
+}
+
+// Pages lays out the sheets; they lack their count. The error tells that the
+// part takes more sheets than anyone joins.
+func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
+	t := &tray{plan: p, joint: p.Joint, words: ask.Words}
+	if ask.Underside {
+		t.joint = p.Joint.Mirrored(geometry.AxisX)
+	}
+	tiles := t.request(ask)
+	if ask.OnePage {
+		tiles.Reduced = tile.Fit(func(reduced float64) tile.Drawing { return t.draw(reduced).Drawing }, tiles)
+	}
+	plate := t.draw(tiles.Reduced)
+	tiles.Legend = t.legend(len(plate.NoRoom), tiles.Reduced)
+	if n := len(plate.NoRoom); n > 0 {
+		notes = append(notes, fmt.Sprintf("%d words found no room: %s", n, strings.Join(plate.NoRoom, ", ")))
+	}
+	pages, more, err := tile.Pages(plate.Drawing, tiles)
+	return pages, append(notes, more...), err
+}
+
+// tray is the sheets while they are laid out.
+type tray struct {
+	plan  plan.Plan
+	joint geometry.Joint
+	words *words.Catalogue
+}
+
+// request asks for the tiles, with every line of the legend that the drawing
+// may turn out to need.
+func (t *tray) request(ask Request) tile.Request {
+	parts := []string{t.words.Tray.Name}
+	if ask.Underside {
+		parts = append(parts, t.words.Tile.Underside)
+	}
+	if t.plan.Machine != "" {
+		parts = append(parts, t.plan.Machine)
+	}
+	return tile.Request{
+		Paper: ask.Paper, Words: ask.Words, Name: "tray", Title: t.plan.Title,
+		Subtitle: strings.Join(append(parts, sheet.Identity(t.plan, t.words)), " · "),
+		Legend:   t.legend(1, 1), Reduced: 1,
+	}
+}
+
+// legend says how to read the sheets.
+func (t *tray) legend(noRoom int, reduced float64) []string {
+	w := t.words
+	first := w.Tray.Lay
+	if reduced > 1 {
+		first = ""
+	}
+	if len(t.joint.Stations) > 0 {
+		first += " " + w.Tray.Stations
+	}
+	var sizes []string
+	for _, k := range t.plan.Kinds {
+		sizes = append(sizes, k.Name+": "+headOf(k).words(w))
+	}
+	second := strings.Join(sizes, "; ") + "."
+	if len(t.joint.Outline) == 0 {
+		second += " " + w.Tile.OwnEdge
+	}
+	if noRoom > 0 {
+		second += " " + fmt.Sprintf(w.Tray.NoRoom, noRoom)
+	}
+	return []string{strings.TrimSpace(first + " " + w.Tray.Numbers), second}
+}
+
+// draw draws the part with a spot for everything that comes off.
+func (t *tray) draw(reduced float64) *fullsize.Plate {
+	plate := fullsize.New(t.joint, reduced, t.words)
+	loosen, tighten := t.plan.Loosen.Numbers(), t.plan.Tighten.Numbers()
+	digits := strings.Repeat("0", len(strconv.Itoa(len(loosen))))
+	var spots []fullsize.Spot
+	reach := make([]float64, len(t.joint.Fasteners))
+	for i, f := range t.joint.Fasteners {
+		h := headOf(t.plan.KindOf(i))
+		reach[i] = h.across / 2
+		c := plate.At(f.At)
+		spots = append(spots, fullsize.Spot{
+			Name: f.ID, At: c, Inner: plate.Length(h.across / 2), Widest: digits,
+			Edge:  scene.Shape{Path: h.path(c, reduced), Stroke: scene.Black, Width: 0.4},
+			Large: strconv.Itoa(loosen[i]), Small: fmt.Sprintf("%s (%d)", f.ID, tighten[i]),
+		})
+	}
+	for _, s := range t.joint.Stations {
+		spots = append(spots, t.station(plate, s, reach))
+	}
+	plate.Spots(spots)
+	plate.Words()
+	return plate
+}
+
+// Sizes of the ring for a part whose size the file does not tell, in
+// millimetres of the part.
+const (
+	usualRing = 10.0 // radius
+	leastRing = 3.0
+)
+
+// station is the ring for a part that goes back to its place, as large as its
+// neighbours leave room for.
+func (t *tray) station(plate *fullsize.Plate, s geometry.Station, reach []float64) fullsize.Spot {
+	r := usualRing
+	for i, f := range t.joint.Fasteners {
+		r = math.Min(r, f.At.Distance(s.At)-reach[i]-2)
+	}
+	for _, other := range t.joint.Stations {
+		if other.ID != s.ID {
+			r = math.Min(r, other.At.Distance(s.At)/2-1)
+		}
+	}
+	r = plate.Length(math.Max(leastRing, r))
+	c := plate.At(s.At)
+	word := s.Label
+	if word == "" {
+		word = s.ID
+	}
+	return fullsize.Spot{
+		Name: "station " + s.ID, At: c, Edge: scene.Shape{Path: scene.Circle(c.X, c.Y, r), Stroke: scene.Black, Width: 0.3, Dash: 1.2},
+		Small: font.Fit(word, scene.Regular, sheet.TextEm, 40),
+	}
+}

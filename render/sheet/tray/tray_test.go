@@ -1,0 +1,284 @@
+package tray_test
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"drawdown/patterns"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/tray"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// planOf plans a built-in pattern, or a pattern given as text.
+func planOf(t testing.TB, nameOrText string) plan.Plan {
+	t.Helper()
+	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
+	if text, ok := patterns.BuiltinText(nameOrText); ok {
+		source = patterns.FromBytes(nameOrText, text)
+	}
+	input, problems := patterns.Read(source)
+	if problems.Stops() {
+		t.Fatal(problems.Error())
+	}
+	p, err := plan.Build(input)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// checkTray lays a tray out, reports every fault of its layout, and sees that
+// every spot is whole on a sheet.
+func checkTray(t *testing.T, p plan.Plan, ask tray.Request) []string {
+	t.Helper()
+	document, notes, err := tray.Document(p, ask)
+	if err != nil {
+		t.Errorf("%s on %s: %v", p.Title, ask.Paper.Name, err)
+		return nil
+	}
+	whole := map[string]bool{}
+	for _, page := range document.Pages {
+		for _, fault := range scene.CheckLayout(page) {
+			t.Errorf("%s on %s: %s", p.Title, ask.Paper.Name, fault)
+		}
+		for _, it := range page.Items {
+			if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+				whole[s.Tag.Name] = true
+			}
+		}
+	}
+	if n := len(p.Joint.Fasteners) + len(p.Joint.Stations); len(whole) != n {
+		t.Errorf("%s on %s: %d of %d spots are whole", p.Title, ask.Paper.Name, len(whole), n)
+	}
+	return notes
+}
+
+// Every built-in pattern on every paper, in every language, from above, from
+// below and reduced to one page: no fault, and room for every word.
+func TestBuiltinLayouts(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		for _, paper := range sheet.Papers {
+			for _, tag := range words.Languages() {
+				language, err := words.Find(tag)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, ask := range []tray.Request{{}, {Underside: true}, {OnePage: true}} {
+					ask.Paper, ask.Words = paper, language
+					for _, note := range checkTray(t, p, ask) {
+						if !strings.Contains(note, "holds nothing") {
+							t.Errorf("%s on %s in %s: %s", name, paper.Name, tag, note)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// The same for patterns that nobody drew.
+func TestGeneratedLayouts(t *testing.T) {
+	seeds := 120
+	if testing.Short() {
+		seeds = 12
+	}
+	for seed := range seeds {
+		p := planOf(t, generated(uint64(seed)))
+		for _, paper := range sheet.Papers {
+			checkTray(t, p, tray.Request{Paper: paper, Words: words.English()})
+			checkTray(t, p, tray.Request{Paper: paper, Words: words.English(), OnePage: true})
+		}
+	}
+}
+
+// generated writes a pattern file from a seed: any count from 2 to 40, grids,
+// circles, perimeters, scattered ones, one to three kinds, with or without
+// outline and stations. Scattered heads may overlap.
+func generated(seed uint64) string {
+	r := rand.New(rand.NewPCG(seed, 5))
+	var b strings.Builder
+	fmt.Fprintf(&b, "drawdown: 1\ntitle: %s\nmachine: Fernhollow P4 pump engine\nrevision: 7\ndate: 2026-05-0%d\nview: from above\n",
+		strings.Repeat("Long title of a part ", 1+r.IntN(4)), 1+r.IntN(9))
+	kinds := []string{"main", "side", "outermost"}[:1+r.IntN(3)]
+	forms := []string{"", ", head: socket", ", head: flange", ", head: 17 mm", ", washer: 30 mm"}
+	b.WriteString("kinds:\n")
+	for k, name := range kinds {
+		fmt.Fprintf(&b, "  %s: {thread: M%d%s}\n", name, 12-2*k, forms[r.IntN(len(forms))])
+	}
+	b.WriteString("fasteners:\n")
+	switch r.IntN(4) {
+	case 0:
+		fmt.Fprintf(&b, "  - grid: {columns: %d, rows: %d, pitch: [%d, %d], kind: main, id: M}\n", 2+r.IntN(9), 1+r.IntN(5), 30+r.IntN(60), 30+r.IntN(60))
+	case 1:
+		fmt.Fprintf(&b, "  - circle: {count: %d, diameter: 400, kind: main, id: M}\n", 3+r.IntN(30))
+	case 2:
+		fmt.Fprintf(&b, "  - rectangle: {columns: %d, rows: %d, size: [400, 300], kind: main, id: M}\n", 2+r.IntN(10), r.IntN(8))
+	default:
+		for n := range 3 + r.IntN(30) {
+			fmt.Fprintf(&b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*40+r.IntN(30), n/6*40+r.IntN(30))
+		}
+	}
+	for k, name := range kinds[1:] {
+		fmt.Fprintf(&b, "  - row: {count: %d, pitch: 60, from: [-150, %d], angle: 0°, kind: %s, id: %c}\n", 2+r.IntN(4), -400-80*k, name, 'S'+k)
+	}
+	if r.IntN(2) == 0 {
+		b.WriteString("outline: [[-300, 320], [420, 320], [420, -600], [-300, -600]]\n")
+	}
+	fmt.Fprintf(&b, "stations: [{id: T1, at: [20, -60], label: in 1}, {id: T2, at: [40, -60]}]\n")
+	fmt.Fprintf(&b, "features:\n  - {front: %s}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n  - {bore: [20, 30], diameter: 40, label: bore}\n",
+		[]string{"left", "right", "top", "bottom"}[r.IntN(4)])
+	return b.String()
+}
+
+// Each number and id stands by its spot, and stations have theirs.
+func TestEverySpotHasItsNumbers(t *testing.T) {
+	p := planOf(t, "p4-cam-caps")
+	document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[0], Words: words.English()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]map[string]bool{}
+	for _, page := range document.Pages {
+		for _, it := range page.Items {
+			if text, ok := it.(scene.Text); ok && text.Tag.Name != "" {
+				if got[text.Tag.Name] == nil {
+					got[text.Tag.Name] = map[string]bool{}
+				}
+				got[text.Tag.Name][text.Content] = true
+			}
+		}
+	}
+	want := map[string]map[string]bool{}
+	tighten := p.Tighten.Numbers()
+	for i, f := range p.Joint.Fasteners {
+		// Loosening is the exact reverse of tightening.
+		want[f.ID] = map[string]bool{
+			strconv.Itoa(len(tighten) + 1 - tighten[i]): true,
+			fmt.Sprintf("%s (%d)", f.ID, tighten[i]):    true,
+		}
+	}
+	for _, s := range p.Joint.Stations {
+		want["station "+s.ID] = map[string]bool{s.Label: true}
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// On its face the part has left and right changed, numbers and all; what is up
+// stays up.
+func TestUnderside(t *testing.T) {
+	p := planOf(t, "p4-head")
+	at := func(underside bool) map[string]scene.Point {
+		document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: words.English(), Underside: underside, OnePage: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		places := map[string]scene.Point{}
+		said := false
+		for _, it := range document.Pages[0].Items {
+			switch it := it.(type) {
+			case scene.Shape:
+				if it.Tag.Role == scene.Mark {
+					places[it.Tag.Name] = it.Path.Bounds().Centre()
+				}
+			case scene.Text:
+				said = said || strings.Contains(it.Content, "underside")
+			}
+		}
+		if said != underside {
+			t.Errorf("underside %v, said %v", underside, said)
+		}
+		return places
+	}
+	above, below := at(false), at(true)
+	for i := range p.Joint.Fasteners {
+		for k := range p.Joint.Fasteners {
+			a, b := p.Joint.Fasteners[i].ID, p.Joint.Fasteners[k].ID
+			if off := above[a].X - above[b].X + below[a].X - below[b].X; off > 0.03 || off < -0.03 {
+				t.Fatalf("%s and %s are %.2f apart from above and %.2f from below", a, b, above[a].X-above[b].X, below[a].X-below[b].X)
+			}
+			if off := above[a].Y - above[b].Y - below[a].Y + below[b].Y; off > 0.03 || off < -0.03 {
+				t.Fatalf("%s and %s are at other heights from below", a, b)
+			}
+		}
+	}
+}
+
+// Nothing is under 2 mm high, and the large numbers never under 3 mm.
+func TestHeightsOfLetters(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		for _, onePage := range []bool{false, true} {
+			document, _, err := tray.Document(planOf(t, name), tray.Request{Paper: sheet.Papers[2], Words: words.English(), OnePage: onePage})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, page := range document.Pages {
+				for _, it := range page.Items {
+					text, ok := it.(scene.Text)
+					if !ok {
+						continue
+					}
+					capMm := text.Size * font.CapHeight
+					if capMm < 2 || text.Tag.Role == scene.Number && capMm < 2.97 { // sizes are rounded down to 1/20 mm
+						t.Errorf("%s: %q is %.2f mm high", name, text.Content, capMm)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A part that nobody would join is turned down, and told how to print it.
+func TestTooManySheets(t *testing.T) {
+	p := planOf(t, "drawdown: 1\ntitle: Ship\nfasteners:\n  - {id: A, at: [0, 0]}\n  - {id: B, at: [9000, 9000]}\n")
+	_, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: words.English()})
+	if err == nil || !strings.Contains(err.Error(), "allowed: up to 200") {
+		t.Errorf("the error is %v", err)
+	}
+	document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: words.English(), OnePage: true})
+	if err != nil || len(document.Pages) != 1 {
+		t.Errorf("on one page: %d pages, %v", len(document.Pages), err)
+	}
+}
+
+// The golden scene is our own output, looked at by eye.
+func TestGoldenScene(t *testing.T) {
+	document, _, err := tray.Document(planOf(t, "p4-head"), tray.Request{Paper: sheet.Papers[1], Words: words.English()})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got bytes.Buffer
+	if err := scene.Dump(&got, document); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join("testdata", "p4-head.scene")
+	if *update {
+		if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
+		t.Errorf("(-golden +got; go test ./render/sheet/tray -update writes it anew):\n%s", diff)
+	}
+}
