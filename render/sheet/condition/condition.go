@@ -1,0 +1,161 @@
+// Package condition lays out the sheet on which the state of every fastener is
+// noted as it comes out: seized, stretched, damaged, broken, replaced.
+package condition
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"drawdown/render/diagram"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Request says how a sheet is wanted.
+type Request struct {
+	Paper sheet.Paper
+	Words *words.Catalogue
+}
+
+// Document lays out a plan's condition sheet over as many pages as it needs,
+// counted. The notes tell what found no room.
+func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
+	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
+	doc.Pages, notes = Pages(p, ask)
+	sheet.Count(doc.Pages)
+	return doc, notes
+}
+
+// Pages lays out the sheet; the pages lack their count.
+func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
+	f := &form{plan: p, words: ask.Words, once: once(p)}
+	w := ask.Words.Sheet
+	foot := sheet.Foot{
+		Lines: sheet.BreakAll([]string{w.ManualFirst}, ask.Paper.Content())[0],
+		Sign:  []string{w.DoneBy, w.Date, w.CheckedBy},
+	}
+	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), foot)
+	notes = f.top()
+	end := f.newEnd()
+	f.table(end.height())
+	end.draw(f.run)
+	return f.run.Pages("condition"), notes
+}
+
+// form is the sheet while it fills.
+type form struct {
+	plan  plan.Plan
+	words *words.Catalogue
+	run   *sheet.Run
+	once  bool // some fasteners are used once
+}
+
+func once(p plan.Plan) bool {
+	for _, k := range p.Kinds {
+		if k.Reuse == plan.ReuseOnce {
+			return true
+		}
+	}
+	return false
+}
+
+func (f *form) heading() sheet.Heading {
+	var parts []string
+	if f.plan.Machine != "" {
+		parts = append(parts, f.plan.Machine)
+	}
+	for _, k := range f.plan.Kinds {
+		words := fmt.Sprintf("%d × %s", f.plan.Count(k.Name), k.Name)
+		if k.Thread != nil {
+			words += " " + k.Thread.Name
+		}
+		if k.Class != "" {
+			words += ", " + k.Class
+		}
+		parts = append(parts, words)
+	}
+	return sheet.Heading{
+		Title: f.plan.Title, Badge: f.words.Condition.Badge,
+		Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(f.plan, f.words),
+	}
+}
+
+const (
+	leastDrawing  = 52.0 // height of the small drawing
+	drawingShare  = 0.52 // of the width, where the boxes stand beside it
+	betweenThings = 4.0
+)
+
+// top draws the small drawing of the part, how to read the table, and the boxes
+// for when it goes wrong: side by side, or one under the other on narrow paper.
+func (f *form) top() (notes []string) {
+	run := f.run
+	p := run.Pen
+	width, left := p.Paper.Content(), p.Left()
+	if p.Paper.Narrow() {
+		reading := f.reading(width)
+		height := leastDrawing + reading.Height()
+		notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: p.Right(), Bottom: run.Y + height}, reading)
+		run.Y += height + betweenThings
+		b := f.boxes(width)
+		for _, box := range b.parts {
+			run.Room(box.height)
+			box.draw(run.Pen, left, run.Y, width)
+			run.Y += box.height + boxGap
+		}
+		run.Room(float64(len(b.common)) * sheet.Line)
+		b.drawCommon(run.Pen, left, run.Y)
+		run.Y += float64(len(b.common))*sheet.Line + betweenThings
+		return notes
+	}
+	share := width * drawingShare
+	reading := f.reading(share)
+	b := f.boxes(width - share - betweenThings)
+	height := max(b.height, leastDrawing+reading.Height())
+	notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: left + share, Bottom: run.Y + height}, reading)
+	b.draw(p, left+share+betweenThings, run.Y)
+	run.Y += height + betweenThings
+	return notes
+}
+
+// reading says how to read the drawing and the table.
+func (f *form) reading(width float64) sheet.Broken {
+	w := f.words.Condition
+	lines := []string{w.SmallDrawing, w.Measure}
+	if f.once {
+		lines = append(lines, w.NewMeans)
+	}
+	return sheet.BreakAll(lines, width)
+}
+
+// drawing draws the part with the numbers of the rows of the table, and below
+// it how to read them.
+func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
+	p := f.run.Pen
+	numbers := f.plan.Loosen.Numbers()
+	texts := make([]string, len(numbers))
+	for i, n := range numbers {
+		texts[i] = strconv.Itoa(n)
+	}
+	box.Bottom -= reading.Height() + 1
+	d := diagram.Draw(diagram.Request{Plan: f.plan, Show: diagram.Words, Words: texts, Box: box})
+	p.Add(d.Items...)
+	if n := len(d.Unplaced); n > 0 {
+		notes = append(notes, fmt.Sprintf("condition sheet: %d of %d numbers found no room in the drawing on %s; print it on larger paper", n, len(numbers), p.Paper.Name))
+	}
+	for _, word := range d.Dropped {
+		notes = append(notes, fmt.Sprintf("condition sheet: the label %q found no room on %s", word, p.Paper.Name))
+	}
+	y := box.Bottom + 1
+	for _, lines := range reading {
+		for _, line := range lines {
+			p.Text(box.Left, y+3, line)
+			y += sheet.Line
+		}
+		y++
+	}
+	return notes
+}

@@ -1,0 +1,232 @@
+package condition_test
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"drawdown/patterns"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/condition"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// planOf plans a built-in pattern, or a pattern given as text.
+func planOf(t testing.TB, nameOrText string) plan.Plan {
+	t.Helper()
+	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
+	if text, ok := patterns.BuiltinText(nameOrText); ok {
+		source = patterns.FromBytes(nameOrText, text)
+	}
+	input, problems := patterns.Read(source)
+	if problems.Stops() {
+		t.Fatal(problems.Error())
+	}
+	p, err := plan.Build(input)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// sheets lays the sheet out on every paper, upright and on its side, in every
+// language, and reports every fault of its layout.
+func sheets(t *testing.T, p plan.Plan, use func(scene.Document, []string, sheet.Paper, *words.Catalogue)) {
+	t.Helper()
+	for _, upright := range sheet.Papers {
+		for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
+			for _, tag := range words.Languages() {
+				language, err := words.Find(tag)
+				if err != nil {
+					t.Fatal(err)
+				}
+				document, notes := condition.Document(p, condition.Request{Paper: paper, Words: language})
+				for _, page := range document.Pages {
+					for _, fault := range scene.CheckLayout(page) {
+						t.Errorf("%s on %s, %g wide, in %s: %s", p.Title, paper.Name, paper.Width, tag, fault)
+					}
+				}
+				use(document, notes, paper, language)
+			}
+		}
+	}
+}
+
+func texts(document scene.Document) []scene.Text {
+	var all []scene.Text
+	for _, page := range document.Pages {
+		for _, it := range page.Items {
+			if text, ok := it.(scene.Text); ok {
+				all = append(all, text)
+			}
+		}
+	}
+	return all
+}
+
+// Every built-in pattern: no fault, no note, nothing under 2 mm, the pages end
+// with rows above the places to sign.
+func TestBuiltinLayouts(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		sheets(t, p, func(document scene.Document, notes []string, paper sheet.Paper, language *words.Catalogue) {
+			if len(notes) > 0 {
+				t.Errorf("%s on %s: %q", name, paper.Name, notes)
+			}
+			for _, text := range texts(document) {
+				if text.Size*font.CapHeight < 2 {
+					t.Errorf("%s: %q is %.2f mm high", name, text.Content, text.Size*font.CapHeight)
+				}
+			}
+			for _, page := range document.Pages[1:] {
+				if boxes(page.Items) == 0 {
+					t.Errorf("%s on %s in %s: page %s has no row", name, paper.Name, language.Language, page.Name)
+				}
+			}
+		})
+	}
+}
+
+// boxes counts the boxes of the table.
+func boxes(items []scene.Item) int {
+	n := 0
+	for _, it := range items {
+		if s, ok := it.(scene.Shape); ok {
+			if b := s.Path.Bounds(); near(b.Width(), 4.5) && near(b.Height(), 4.5) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
+
+// Every count of fasteners from 2 to 60, so that the last rows fall everywhere
+// on a page.
+func TestEveryCount(t *testing.T) {
+	for n := 2; n <= 60; n++ {
+		p := planOf(t, fmt.Sprintf(`drawdown: 1
+title: Plate
+kinds: {a kind with a long name: {thread: 1/2-13 UNC, length: 2.5 in, reuse: once}}
+fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: a kind with a long name}}]
+`, n))
+		for _, upright := range sheet.Papers {
+			for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
+				document, _ := condition.Document(p, condition.Request{Paper: paper, Words: words.English()})
+				total := 0
+				for _, page := range document.Pages {
+					for _, fault := range scene.CheckLayout(page) {
+						t.Errorf("%d on %s: %s", n, paper.Name, fault)
+					}
+					total += boxes(page.Items)
+				}
+				if total != 6*n {
+					t.Errorf("%d on %s: %d boxes, want six a row", n, paper.Name, total)
+				}
+			}
+		}
+	}
+}
+
+// The rows go in the order of loosening, each with its id; the ids of a page
+// stand from top to bottom.
+func TestRowsInOrderOfLoosening(t *testing.T) {
+	p := planOf(t, "p4-head")
+	want := p.IDs(p.Loosen.Order)
+	sheets(t, p, func(document scene.Document, _ []string, paper sheet.Paper, _ *words.Catalogue) {
+		var got []string
+		for _, page := range document.Pages {
+			var ids []scene.Text
+			for _, text := range texts(scene.Document{Pages: []scene.Page{page}}) {
+				if slices.Contains(want, text.Content) {
+					ids = append(ids, text)
+				}
+			}
+			slices.SortStableFunc(ids, func(a, b scene.Text) int { return int(100 * (a.At.Y - b.At.Y)) })
+			for _, text := range ids {
+				got = append(got, text.Content)
+			}
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s: %s", paper.Name, diff)
+		}
+	})
+}
+
+// Fasteners that are used once are marked, no others; the file's lengths stand
+// in their rows.
+func TestMarksAndLengths(t *testing.T) {
+	p := planOf(t, "p4-head")
+	document, _ := condition.Document(p, condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	count := map[string]int{}
+	for _, text := range texts(document) {
+		count[text.Content]++
+	}
+	// Ten main bolts, 120 mm, used once; four side bolts, 45 mm: as in the file.
+	got := []int{count["NEW"], count["120 mm"], count["45 mm"]}
+	if diff := cmp.Diff([]int{10, 10, 4}, got); diff != "" {
+		t.Errorf("marks and lengths: %s", diff)
+	}
+	document, _ = condition.Document(planOf(t, "p4-pump-flange"), condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	for _, text := range texts(document) {
+		if strings.HasPrefix(text.Content, "NEW") {
+			t.Errorf("the flange has no bolts that are used once, but the sheet says %q", text.Content)
+		}
+	}
+}
+
+// Numbers that find no room in the drawing are told.
+func TestCrowdedDrawing(t *testing.T) {
+	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
+	document, notes := condition.Document(p, condition.Request{Paper: sheet.Papers[2], Words: words.English()})
+	rows := map[string]bool{}
+	for _, text := range texts(document) {
+		if text.Size == sheet.HeadEm {
+			rows[text.Content] = true
+		}
+	}
+	for n := 1; n <= 400; n++ {
+		if !rows[strconv.Itoa(n)] {
+			t.Errorf("row %d is missing", n)
+		}
+	}
+	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 numbers found no room") {
+		t.Errorf("notes %q", notes)
+	}
+}
+
+// The golden scene is our own output, looked at by eye.
+func TestGoldenScene(t *testing.T) {
+	document, _ := condition.Document(planOf(t, "p4-head"), condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	var got bytes.Buffer
+	if err := scene.Dump(&got, document); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join("testdata", "p4-head.scene")
+	if *update {
+		if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
+		t.Errorf("(-golden +got; go test ./render/sheet/condition -update writes it anew):\n%s", diff)
+	}
+}

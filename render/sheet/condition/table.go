@@ -1,0 +1,210 @@
+package condition
+
+import (
+	"fmt"
+	"strconv"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/sequence/plan"
+)
+
+const (
+	rowHeight = 7.0 // to write in by hand
+	tickSide  = 4.5
+)
+
+// column is one column of the table.
+type column struct {
+	head    string
+	upright bool // the head reads from below to above
+	x, w    float64
+	fill    func(p *sheet.Pen, c column, y float64, fastener int)
+}
+
+// columns share the width: what must be read gets what it needs, the remark
+// what is left.
+func (f *form) columns() []column {
+	w, p := f.words.Condition, f.run.Pen
+	narrow := p.Paper.Narrow()
+	tick, length, kind := 9.5, 27.0, 24.0
+	if narrow {
+		tick, length, kind = 7.0, 21.0, 17.0
+	}
+	numbers := f.plan.Loosen.Numbers()
+	columns := []column{
+		{head: w.Order, w: font.Width(strconv.Itoa(len(numbers)), scene.Bold, sheet.HeadEm) + 4, upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+5.0, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
+		}},
+		{head: w.ID, w: f.idWidth(narrow), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			c.text(p, y, scene.Black, f.plan.Joint.Fasteners[i].ID)
+		}},
+		{head: w.Kind, w: min(kind, f.kindWidth()), fill: func(p *sheet.Pen, c column, y float64, i int) {
+			c.text(p, y, scene.Black, f.plan.Joint.Fasteners[i].Kind)
+		}},
+	}
+	if f.once {
+		columns = append(columns, column{head: "", w: font.Width(w.New, scene.Bold, sheet.TextEm) + 4, fill: f.mark})
+	}
+	for _, head := range w.Ticks {
+		columns = append(columns, column{head: head, upright: true, w: tick, fill: func(p *sheet.Pen, c column, y float64, _ int) {
+			p.TickBox(c.x+(c.w-tickSide)/2, y+(rowHeight-tickSide)/2, tickSide)
+		}})
+	}
+	columns = append(columns,
+		column{head: w.Length, w: length, fill: func(p *sheet.Pen, c column, y float64, i int) { c.text(p, y, scene.Grey, lengthOf(f.plan.KindOf(i))) }},
+		column{head: w.Remark})
+	x := p.Left()
+	for k := range columns {
+		if k == len(columns)-1 {
+			columns[k].w = p.Right() - x
+		}
+		columns[k].x = x
+		x += columns[k].w
+	}
+	return columns
+}
+
+// text sets a word at the left of a cell.
+func (c column) text(p *sheet.Pen, y float64, ink scene.Ink, words string) {
+	p.Write(c.x+1.5, y+4.6, sheet.TextEm, scene.Regular, scene.Start, ink, font.Fit(words, scene.Regular, sheet.TextEm, c.w-2.5))
+}
+
+// mark is the mark of a fastener that is used once.
+func (f *form) mark(p *sheet.Pen, c column, y float64, fastener int) {
+	if f.plan.KindOf(fastener).Reuse != plan.ReuseOnce {
+		return
+	}
+	p.Panel(c.x+0.8, y+1.2, c.w-1.6, rowHeight-2.4, 0.8, scene.Black, 0)
+	p.Write(c.x+c.w/2, y+4.6, sheet.TextEm, scene.Bold, scene.Middle, scene.White, f.words.Condition.New)
+}
+
+func (f *form) idWidth(narrow bool) float64 {
+	widest := 0.0
+	for _, one := range f.plan.Joint.Fasteners {
+		widest = max(widest, font.Width(one.ID, scene.Regular, sheet.TextEm))
+	}
+	if !narrow {
+		widest = max(widest, font.Width(f.words.Condition.ID, scene.Regular, sheet.TextEm))
+	}
+	return min(max(widest, 4)+3.5, 22)
+}
+
+func (f *form) kindWidth() float64 {
+	widest := font.Width(f.words.Condition.Kind, scene.Regular, sheet.TextEm)
+	for _, k := range f.plan.Kinds {
+		widest = max(widest, font.Width(k.Name, scene.Regular, sheet.TextEm))
+	}
+	return widest + 3.5
+}
+
+// lengthOf prints the file's length in inches for inch threads; empty where the
+// file has none.
+func lengthOf(k plan.Kind) string {
+	switch {
+	case k.Length == 0:
+		return ""
+	case k.Thread != nil && k.Thread.Unified():
+		return k.Length.Inches()
+	}
+	return k.Length.String()
+}
+
+// headHeight holds the longest upright head.
+func headHeight(columns []column) float64 {
+	h := rowHeight
+	for _, c := range columns {
+		if c.upright {
+			h = max(h, font.Width(c.head, scene.Regular, sheet.TextEm)+3)
+		}
+	}
+	return h
+}
+
+// lastRows stand on the last page with what ends the sheet, so that no page has
+// that alone.
+const lastRows = 3
+
+// table has a row for every fastener in the order of loosening. Its head stands
+// again on every page.
+func (f *form) table(endHeight float64) {
+	run, columns := f.run, f.columns()
+	head := headHeight(columns)
+	run.Room(head + lastRows*rowHeight)
+	f.head(columns, head)
+	for k, i := range f.plan.Loosen.Order {
+		least := rowHeight
+		if left := len(f.plan.Loosen.Order) - k; left == lastRows {
+			least = float64(left)*rowHeight + endHeight
+		}
+		if run.Bottom-run.Y < least {
+			run.Turn()
+			f.head(columns, head)
+		}
+		f.row(columns, i)
+	}
+}
+
+func (f *form) head(columns []column, height float64) {
+	p, y := f.run.Pen, f.run.Y
+	p.Panel(p.Left(), y, p.Paper.Content(), height, 0, scene.Tint, 0.3)
+	for _, c := range columns {
+		if c.upright {
+			p.Add(font.Set(scene.Text{At: scene.Point{X: c.x + c.w/2 + 1.1, Y: y + height - 1.5}, Size: sheet.TextEm, Ink: scene.Black, Upward: true, Content: c.head}))
+		} else if c.head != "" {
+			p.Text(c.x+1.5, y+height-2, font.Fit(c.head, scene.Regular, sheet.TextEm, c.w-2))
+		}
+	}
+	f.run.Y += height
+}
+
+func (f *form) row(columns []column, fastener int) {
+	p, y := f.run.Pen, f.run.Y
+	for _, c := range columns {
+		p.Panel(c.x, y, c.w, rowHeight, 0, scene.White, 0.2)
+		if c.fill != nil {
+			c.fill(p, c, y, fastener)
+		}
+	}
+	f.run.Y += rowHeight
+}
+
+// writingLine is the distance of two lines to write on.
+const writingLine = 7.0
+
+// end is the end of the sheet: lines to write on what broke, and a box that all
+// are counted.
+type end struct{ where, all []string }
+
+func (f *form) newEnd() end {
+	w, width := f.words.Condition, f.run.Pen.Paper.Content()
+	return end{
+		where: font.Break(w.Where, scene.Regular, sheet.TextEm, width),
+		all:   font.Break(fmt.Sprintf(w.AllThere, len(f.plan.Loosen.Order)), scene.Regular, sheet.TextEm, width-6),
+	}
+}
+
+func (e end) height() float64 {
+	return float64(len(e.where)+len(e.all))*sheet.Line + 2*writingLine + 4.5
+}
+
+func (e end) draw(run *sheet.Run) {
+	run.Room(e.height())
+	p := run.Pen
+	run.Y += 2
+	for _, line := range e.where {
+		p.Text(p.Left(), run.Y+3, line)
+		run.Y += sheet.Line
+	}
+	for range 2 {
+		run.Y += writingLine
+		p.Rule(p.Left(), run.Y, p.Right(), run.Y, 0.2)
+	}
+	run.Y += 2
+	p.TickBox(p.Left(), run.Y+0.2, 3.4)
+	for _, line := range e.all {
+		p.Text(p.Left()+5.5, run.Y+3, line)
+		run.Y += sheet.Line
+	}
+}

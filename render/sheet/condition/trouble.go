@@ -1,0 +1,82 @@
+package condition
+
+import (
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+)
+
+// boxes are the two boxes for when it goes wrong, broken to a width.
+type boxes struct {
+	width, height float64
+	parts         []part
+	common        []string
+}
+
+type part struct {
+	title  []string
+	steps  [][]string
+	height float64
+}
+
+const (
+	boxAir  = 2.5 // inside a box, at each side
+	tickBox = 3.0
+	stepAir = 0.8 // between two steps
+	boxGap  = 2.5
+)
+
+func (f *form) boxes(width float64) boxes {
+	w := f.words.Condition
+	b := boxes{width: width}
+	inner := width - 2*boxAir
+	for _, t := range []words.Trouble{w.Gives, w.Breaks} {
+		p := part{title: font.Break(t.Title, scene.Bold, sheet.TextEm, inner), height: 2 * boxAir}
+		p.height += float64(len(p.title)) * sheet.Line
+		for _, step := range t.Steps {
+			lines := font.Break(step, scene.Regular, sheet.TextEm, inner-tickBox-1.5)
+			p.steps = append(p.steps, lines)
+			p.height += float64(len(lines))*sheet.Line + stepAir
+		}
+		b.parts = append(b.parts, p)
+		b.height += p.height + boxGap
+	}
+	b.common = font.Break(w.Common, scene.Regular, sheet.TextEm, width)
+	b.height += float64(len(b.common)) * sheet.Line
+	return b
+}
+
+// draw draws all of it in one column.
+func (b boxes) draw(p *sheet.Pen, x, y float64) {
+	for _, part := range b.parts {
+		part.draw(p, x, y, b.width)
+		y += part.height + boxGap
+	}
+	b.drawCommon(p, x, y)
+}
+
+func (t part) draw(p *sheet.Pen, x, y, width float64) {
+	p.Panel(x, y, width, t.height, 1.5, scene.White, 0.5)
+	at := y + boxAir + 2.4
+	for _, line := range t.title {
+		p.Write(x+boxAir, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, line)
+		at += sheet.Line
+	}
+	at += stepAir
+	for _, lines := range t.steps {
+		p.TickBox(x+boxAir, at-2.6, tickBox)
+		for _, line := range lines {
+			p.Text(x+boxAir+tickBox+1.5, at, line)
+			at += sheet.Line
+		}
+		at += stepAir
+	}
+}
+
+func (b boxes) drawCommon(p *sheet.Pen, x, y float64) {
+	for _, line := range b.common {
+		p.Write(x, y+2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, line)
+		y += sheet.Line
+	}
+}
