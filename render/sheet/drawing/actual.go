@@ -1,0 +1,54 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/fullsize"
+	"drawdown/render/sheet/tile"
+	"drawdown/sequence/plan"
+)
+
+const (
+	leastArm = 5.0 // of a cross-hair
+	armOver  = 3.0 // how far it reaches out of the hole
+)
+
+// actualSize draws every place as a cross-hair, with the hole where it is
+// known, over as many sheets as the true size takes.
+func actualSize(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
+	plate := fullsize.New(p.Joint, 1, ask.Words)
+	var spots []fullsize.Spot
+	for i, f := range p.Joint.Fasteners {
+		c := plate.At(f.At)
+		r := plate.Length(holeOf(p, i) / 2)
+		path := fullsize.Cross(c, math.Max(leastArm, r+armOver))
+		if r > 0 {
+			path = append(path, scene.Circle(c.X, c.Y, r)...)
+		}
+		spots = append(spots, fullsize.Spot{Name: f.ID, At: c, Edge: scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}, Small: f.ID})
+	}
+	plate.Spots(spots)
+	plate.Words()
+	w := ask.Words
+	legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
+	if len(p.Joint.Outline) == 0 {
+		legend = append(legend, w.Tile.OwnEdge)
+	}
+	if n := len(plate.NoRoom); n > 0 {
+		legend = append(legend, fmt.Sprintf(w.Drawing.NoRoom, n))
+		notes = append(notes, fmt.Sprintf("%d words found no room: %s", n, strings.Join(plate.NoRoom, ", ")))
+	}
+	parts := []string{w.Drawing.Badge}
+	if p.Machine != "" {
+		parts = append(parts, p.Machine)
+	}
+	pages, more, err := tile.Pages(plate.Drawing, tile.Request{
+		Paper: ask.Paper, Words: w, Name: pageName, Title: p.Title, Reduced: 1,
+		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "), Legend: legend,
+	})
+	return pages, append(notes, more...), err
+}

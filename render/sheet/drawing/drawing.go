@@ -1,0 +1,130 @@
+// Package drawing lays out the plain drawing by which a pattern is checked
+// against the part: every place with its id, and the places as a table; or all
+// at its true size, to be laid on the part.
+package drawing
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Request says how a drawing is wanted.
+type Request struct {
+	Paper      sheet.Paper
+	Words      *words.Catalogue
+	ActualSize bool // over as many sheets as that takes
+}
+
+// Document lays out a plan's check drawing, counted. The notes tell what found
+// no room; the error, that it would be too many sheets.
+func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string, err error) {
+	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
+	doc.Pages, notes, err = Pages(p, ask)
+	sheet.Count(doc.Pages)
+	return doc, notes, err
+}
+
+// Pages lays out the drawing; the pages lack their count.
+func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
+	if ask.ActualSize {
+		return actualSize(p, ask)
+	}
+	pages, notes = reduced(p, ask)
+	return pages, notes, nil
+}
+
+// pageName names the pages in file names.
+const pageName = "check"
+
+const (
+	tableShare = 0.45 // of the room of a page: a higher table begins on the next
+	captionGap = 2.0
+)
+
+// reduced fits the part on a page, with the table of places below it, or on
+// pages of its own.
+func reduced(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
+	w := ask.Words
+	width := ask.Paper.Content()
+	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Drawing.Reduced + " " + w.Drawing.Hold}, width)[0], Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
+	run := sheet.NewRun(ask.Paper, w, heading(p, w), foot)
+	t := newTable(p, w, run.Pen)
+	room := run.Bottom - run.Y
+	below := t.height(len(t.rows)) + captionGap
+	if below > tableShare*room {
+		below = 0
+	}
+	d, more := part(run.Pen, p, w, scene.Box{Left: run.Pen.Left(), Top: run.Y, Right: run.Pen.Right(), Bottom: run.Bottom - below})
+	notes = append(notes, more...)
+	run.Pen.Add(d.Items...)
+	run.Y = run.Bottom - below + captionGap
+	t.draw(run)
+	return run.Pages(pageName), notes
+}
+
+func heading(p plan.Plan, w *words.Catalogue) sheet.Heading {
+	var parts []string
+	if p.Machine != "" {
+		parts = append(parts, p.Machine)
+	}
+	for _, k := range p.Kinds {
+		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), k.Name))
+	}
+	return sheet.Heading{Title: p.Title, Badge: w.Drawing.Badge, Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(p, w)}
+}
+
+// part draws the part with the ids, and below it the marks of the kinds.
+func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
+	box.Bottom -= sheet.Line + 1
+	d = diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Box: box})
+	said := ""
+	if n := len(d.Unplaced); n > 0 {
+		said = fmt.Sprintf(w.Drawing.NoRoom, n)
+		notes = append(notes, fmt.Sprintf("%d of %d ids found no room on %s; print it on larger paper or at its true size", n, len(p.Joint.Fasteners), pen.Paper.Name))
+	}
+	for _, word := range d.Dropped {
+		notes = append(notes, fmt.Sprintf("the label %q found no room on %s", word, pen.Paper.Name))
+	}
+	caption(pen, p, said, box.Left, box.Bottom+sheet.Line)
+	return d, notes
+}
+
+// caption shows the marks of the kinds, as far as the line goes, behind what
+// must be said.
+func caption(pen *sheet.Pen, p plan.Plan, said string, x, y float64) {
+	if said != "" {
+		pen.Text(x, y, said)
+		x += font.Width(said, scene.Regular, sheet.TextEm) + 4
+	}
+	if len(p.Kinds) < 2 {
+		return
+	}
+	for i, k := range p.Kinds {
+		wide := font.Width(k.Name, scene.Regular, sheet.TextEm)
+		if x+4.4+wide > pen.Right() {
+			return
+		}
+		pen.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
+		pen.Text(x+4.4, y, k.Name)
+		x += wide + 8
+	}
+}
+
+// holeOf is the diameter of a fastener's hole, 0 where the file gives none.
+func holeOf(p plan.Plan, fastener int) float64 { return float64(p.KindOf(fastener).Hole) }
+
+// place writes a coordinate without idle zeros, to a hundredth.
+func place(mm float64) string {
+	s := strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.2f", mm), "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return strings.Replace(s, "-", "−", 1)
+}

@@ -1,0 +1,236 @@
+package drawing_test
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"drawdown/patterns"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/drawing"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// planOf plans a built-in pattern, or a pattern given as text.
+func planOf(t testing.TB, nameOrText string) plan.Plan {
+	t.Helper()
+	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
+	if text, ok := patterns.BuiltinText(nameOrText); ok {
+		source = patterns.FromBytes(nameOrText, text)
+	}
+	input, problems := patterns.Read(source)
+	if problems.Stops() {
+		t.Fatal(problems.Error())
+	}
+	p, err := plan.Build(input)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// lay lays a drawing out and reports every fault of its layout, and type under
+// 2 mm.
+func lay(t *testing.T, p plan.Plan, ask drawing.Request) (scene.Document, []string) {
+	t.Helper()
+	document, notes, err := drawing.Document(p, ask)
+	if err != nil {
+		t.Fatalf("%s on %s: %v", p.Title, ask.Paper.Name, err)
+	}
+	for _, page := range document.Pages {
+		for _, fault := range scene.CheckLayout(page) {
+			t.Errorf("%s on %s, actual size %v: %s", p.Title, ask.Paper.Name, ask.ActualSize, fault)
+		}
+		for _, it := range page.Items {
+			if text, ok := it.(scene.Text); ok && text.Size*font.CapHeight < 2 {
+				t.Errorf("%s: %q is %.2f mm high", p.Title, text.Content, text.Size*font.CapHeight)
+			}
+		}
+	}
+	return document, notes
+}
+
+// Every built-in pattern on every paper, in every language, reduced and at its
+// true size: no fault, and room for every word.
+func TestBuiltinLayouts(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		for _, upright := range sheet.Papers {
+			for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
+				for _, tag := range words.Languages() {
+					language, err := words.Find(tag)
+					if err != nil {
+						t.Fatal(err)
+					}
+					for _, actual := range []bool{false, true} {
+						_, notes := lay(t, p, drawing.Request{Paper: paper, Words: language, ActualSize: actual})
+						for _, note := range notes {
+							if !strings.Contains(note, "holds nothing") {
+								t.Errorf("%s on %s in %s: %s", name, paper.Name, tag, note)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// The same for patterns that nobody drew, some with heads that overlap.
+func TestGeneratedLayouts(t *testing.T) {
+	seeds := 100
+	if testing.Short() {
+		seeds = 12
+	}
+	for seed := range seeds {
+		r := rand.New(rand.NewPCG(uint64(seed), 7))
+		var b strings.Builder
+		fmt.Fprintf(&b, "drawdown: 1\ntitle: Part\nkinds: {a: {thread: M10, hole: %d mm}, b: {thread: M6}}\nfasteners:\n", 10+r.IntN(4))
+		for n := range 3 + r.IntN(60) {
+			fmt.Fprintf(&b, "  - {id: B%d, at: [%.2f, %.2f], kind: %c}\n", n, float64(n%8)*45+30*r.Float64(), float64(n/8)*45+30*r.Float64(), 'a'+n%2)
+		}
+		b.WriteString("features: [{front: top}, {label: EXHAUST SIDE, at: [60, 60]}]\n")
+		p := planOf(t, b.String())
+		for _, paper := range sheet.Papers {
+			for _, actual := range []bool{false, true} {
+				lay(t, p, drawing.Request{Paper: paper, Words: words.English(), ActualSize: actual})
+			}
+		}
+	}
+}
+
+// Every place stands in the table, behind its id and before its hole.
+func TestTableOfPlaces(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		document, _ := lay(t, p, drawing.Request{Paper: sheet.Papers[2], Words: words.English()})
+		type line struct {
+			page int
+			y    float64
+		}
+		lines := map[line][]scene.Text{}
+		for k, page := range document.Pages {
+			for _, it := range page.Items {
+				if text, ok := it.(scene.Text); ok && text.Size == sheet.TextEm && text.Tag.Name == "" {
+					lines[line{k, text.At.Y}] = append(lines[line{k, text.At.Y}], text)
+				}
+			}
+		}
+		var rows []string
+		for _, texts := range lines {
+			slices.SortFunc(texts, func(a, b scene.Text) int { return int(100 * (a.At.X - b.At.X)) })
+			var all []string
+			for _, text := range texts {
+				all = append(all, text.Content)
+			}
+			rows = append(rows, strings.Join(all, " ")+" ")
+		}
+		for i, f := range p.Joint.Fasteners {
+			want := fmt.Sprintf("%s %s %s %s ", f.ID, figure(f.At.X), figure(f.At.Y), figure(float64(p.KindOf(i).Hole)))
+			if !slices.ContainsFunc(rows, func(row string) bool { return strings.Contains(row, want) }) {
+				t.Errorf("%s: no row %q", name, want)
+			}
+		}
+	}
+}
+
+// figure writes a figure to a hundredth by another way than the table does.
+func figure(mm float64) string {
+	return strings.ReplaceAll(strconv.FormatFloat(math.Round(mm*100)/100+0, 'f', -1, 64), "-", "−")
+}
+
+// At its true size each cross lies where the file has it, and each circle is as
+// wide as the hole; the tray's test follows them over the joints.
+func TestActualSizeIsExact(t *testing.T) {
+	p := planOf(t, "p4-head")
+	for _, paper := range sheet.Papers {
+		document, _ := lay(t, p, drawing.Request{Paper: paper, Words: words.English(), ActualSize: true})
+		pairs := 0
+		for _, page := range document.Pages {
+			at := map[string]scene.Point{}
+			for _, it := range page.Items {
+				s, ok := it.(scene.Shape)
+				if !ok || s.Tag.Role != scene.Mark {
+					continue
+				}
+				at[s.Tag.Name] = s.Path.Bounds().Centre()
+				i := slices.IndexFunc(p.IDs(p.Tighten.Order), func(id string) bool { return id == s.Tag.Name })
+				hole := float64(p.KindOf(p.Tighten.Order[i]).Hole)
+				circle := s.Path[4:].Bounds() // behind the two lines of the cross
+				if math.Abs(circle.Width()-hole) > 0.02 {
+					t.Errorf("the hole of %s is %.2f mm wide, want %g", s.Tag.Name, circle.Width(), hole)
+				}
+			}
+			for _, a := range p.Joint.Fasteners {
+				for _, b := range p.Joint.Fasteners {
+					from, ok1 := at[a.ID]
+					to, ok2 := at[b.ID]
+					if !ok1 || !ok2 || a.ID == b.ID {
+						continue
+					}
+					pairs++
+					if off := math.Hypot(to.X-from.X-(b.At.X-a.At.X), from.Y-to.Y-(b.At.Y-a.At.Y)); off > 0.03 {
+						t.Errorf("%s: %s and %s are %.3f mm off", paper.Name, a.ID, b.ID, off)
+					}
+				}
+			}
+		}
+		if pairs < 10 {
+			t.Errorf("%s: only %d pairs were compared", paper.Name, pairs)
+		}
+	}
+}
+
+// Ids that find no room are told, on the sheet too.
+func TestCrowdedDrawing(t *testing.T) {
+	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
+	document, notes := lay(t, p, drawing.Request{Paper: sheet.Papers[2], Words: words.English()})
+	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 ids found no room on a5") {
+		t.Errorf("notes %q", notes)
+	}
+	for _, it := range document.Pages[0].Items {
+		if text, ok := it.(scene.Text); ok && strings.HasSuffix(text.Content, "ids found no room.") {
+			return
+		}
+	}
+	t.Error("the sheet does not say that ids found no room")
+}
+
+// The golden scenes are our own output, looked at by eye.
+func TestGoldenScenes(t *testing.T) {
+	for name, actual := range map[string]bool{"p4-head": false, "p4-head-actual": true} {
+		document, _ := lay(t, planOf(t, "p4-head"), drawing.Request{Paper: sheet.Papers[1], Words: words.English(), ActualSize: actual})
+		var got bytes.Buffer
+		if err := scene.Dump(&got, document); err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join("testdata", name+".scene")
+		if *update {
+			if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
+			t.Errorf("%s (-golden +got; go test ./render/sheet/drawing -update writes it anew):\n%s", name, diff)
+		}
+	}
+}

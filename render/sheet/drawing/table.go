@@ -1,0 +1,106 @@
+package drawing
+
+import (
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+const (
+	rowHeight = 5.0
+	tickSide  = 3.0
+	headRoom  = 6.0  // the heading of the table
+	between   = 6.0  // two columns of the table
+	numberMm  = 14.0 // width of a figure
+	mostID    = 22.0
+)
+
+// table gives the places of all fasteners in the order of the file, in as many
+// columns as the paper is wide.
+type table struct {
+	words   words.Drawing
+	rows    []row
+	holes   bool
+	id      float64 // width of the ids
+	columns int
+	width   float64 // of a column
+}
+
+type row struct{ id, x, y, hole string }
+
+func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
+	t := &table{words: w.Drawing, id: font.Width(w.Drawing.ID, scene.Regular, sheet.TextEm)}
+	for i, f := range p.Joint.Fasteners {
+		r := row{id: f.ID, x: place(f.At.X), y: place(f.At.Y)}
+		if hole := holeOf(p, i); hole > 0 {
+			r.hole, t.holes = place(hole), true
+		}
+		t.rows = append(t.rows, r)
+		t.id = max(t.id, font.Width(f.ID, scene.Bold, sheet.TextEm))
+	}
+	t.id = min(t.id, mostID)
+	least := tickSide + 1.5 + t.id + 2*numberMm
+	if t.holes {
+		least += numberMm
+	}
+	t.columns = max(1, int((pen.Paper.Content()+between)/(least+between)))
+	t.width = least
+	return t
+}
+
+// lines is how many lines a number of rows take.
+func (t *table) lines(rows int) int { return (rows + t.columns - 1) / t.columns }
+
+// height is the height of a number of rows with the heads above them.
+func (t *table) height(rows int) float64 {
+	return headRoom + rowHeight*float64(t.lines(rows)+1)
+}
+
+// draw fills the rest of the present page, and further pages. Columns are read
+// from above to below, one after the other.
+func (t *table) draw(run *sheet.Run) {
+	for rest := t.rows; len(rest) > 0; {
+		run.Room(t.height(min(len(rest), 3*t.columns)))
+		fit := int((run.Bottom-run.Y-headRoom)/rowHeight) - 1
+		lines := min(fit, t.lines(len(rest)))
+		now := min(len(rest), lines*t.columns)
+		t.block(run.Pen, run.Y, rest[:now], lines)
+		run.Y += t.height(now)
+		rest = rest[now:]
+		if len(rest) > 0 {
+			run.Turn()
+		}
+	}
+}
+
+func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
+	p.Write(p.Left(), y+3.4, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(t.words.Places, scene.Bold, sheet.TextEm, p.Paper.Content()))
+	y += headRoom
+	for column := 0; column*lines < len(rows); column++ {
+		x := p.Left() + float64(column)*(t.width+between)
+		t.line(p, x, y, row{t.words.ID, "x", "y", t.words.Hole}, scene.Grey, scene.Regular)
+		p.Rule(x, y+rowHeight-0.6, x+t.width, y+rowHeight-0.6, 0.25)
+		at := y + rowHeight
+		for _, r := range rows[column*lines : min(len(rows), (column+1)*lines)] {
+			p.TickBox(x, at+0.6, tickSide)
+			t.line(p, x, at, r, scene.Black, scene.Bold)
+			at += rowHeight
+		}
+	}
+}
+
+func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight scene.Weight) {
+	at := x + tickSide + 1.5
+	p.Write(at, y+3.2, sheet.TextEm, weight, scene.Start, ink, font.Fit(r.id, weight, sheet.TextEm, t.id))
+	at += t.id
+	figures := []string{r.x, r.y}
+	if t.holes {
+		figures = append(figures, r.hole)
+	}
+	for _, figure := range figures {
+		at += numberMm
+		p.Write(at, y+3.2, sheet.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, sheet.TextEm, numberMm-0.5))
+	}
+}
