@@ -13,7 +13,7 @@ import (
 var checkCommand = command{
 	name:    "check",
 	summary: "say whether a pattern file, or an order, is sound",
-	usage:   "FILE [--order LIST [--side tighten|loosen]] [--json]",
+	usage:   "FILE [--order LIST [--side SIDE]] [--draw [--actual-size]]",
 	about: `Reads the file and plans the work without writing anything. Each problem is
 shown with its file, line and column, the line itself, and what is allowed.
 A figure that the mechanics of its bolt do not bear out (torque over yield, an
@@ -34,7 +34,12 @@ a remark, much more departs from the rule. The pull to one side counts fasteners
 at the edge that nothing holds against. An order that is not whole, or departs,
 ends with status 1. A maker's own order (a list in the
 file, cast numbers, or a file with a source) is described, never called wrong.
-The rules are common practice; the maker's order comes first.`,
+The rules are common practice; the maker's order comes first.
+
+--draw draws a sound file plainly, with its ids and a table of its places, to be
+held against the part. With --actual-size every hole is a cross-hair at its true
+size and place, over as many sheets as that takes: print at 100 % and measure
+both bars.`,
 	example: `
 drawdown check p4-head
     p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen
@@ -42,13 +47,20 @@ drawdown check p4-manifold --order E2,E7,E3,E6,E1,E8,E4,E5
     Exhaust manifold · Fernhollow P4 pump engine
     This order to tighten is sound.
     ...
+drawdown check p4-head --draw
+    p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen
+    out/p4-head-check.pdf
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, or cast, or file")
 		side := flags.String("side", string(judge.Tighten), "the `side` that the order is for: "+choices(judge.Sides))
-		asJSON := jsonFlag(flags)
+		drawing := addDrawFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
+			if err != nil {
+				return p.misuse("check", "%v", err)
+			}
+			ask, err := drawing.chosen()
 			if err != nil {
 				return p.misuse("check", "%v", err)
 			}
@@ -56,33 +68,46 @@ drawdown check p4-manifold --order E2,E7,E3,E6,E1,E8,E4,E5
 			switch {
 			case err != nil:
 				return p.misuse("check", "%v", err)
+			case flags.Changed("order") && *drawing.draw:
+				return p.misuse("check", "--order and --draw are two checks; ask for one at a time")
 			case flags.Changed("order"):
-				return p.checkOrder(file, *order, forSide, *asJSON)
+				return p.checkOrder(file, *order, forSide, *drawing.asJSON)
 			case flags.Changed("side"):
 				return p.misuse("check", "--side says what an order is for; add it, as in --order M3,M8,M9")
 			}
-			return p.check(file, *asJSON)
+			return p.check(file, drawing, ask)
 		}
 	},
 }
 
-func (p *Program) check(file string, asJSON bool) Status {
+// checked is what a check says in JSON.
+type checked struct {
+	Sound    bool         `json:"sound"`
+	Problems problem.List `json:"problems"`
+	Files    []string     `json:"files,omitempty"`    // of the drawing
+	Warnings []string     `json:"warnings,omitempty"` // of the drawing
+}
+
+func (p *Program) check(file string, drawing drawFlags, ask job.Printing) Status {
 	made, problems, err := job.Load(file, p.Stdin, "", "")
 	if err != nil {
 		return p.unread(file, err)
 	}
-	status := Done
-	if problems.Stops() {
-		status = Wrong
+	out, status := checked{Sound: !problems.Stops(), Problems: append(problem.List{}, problems...)}, Done
+	if !*drawing.asJSON {
+		p.report(problems)
 	}
-	if asJSON {
-		out := struct {
-			Sound    bool         `json:"sound"`
-			Problems problem.List `json:"problems"`
-		}{status == Done, append(problem.List{}, problems...)}
+	switch {
+	case !out.Sound:
+		status = Wrong
+	case *drawing.draw:
+		if out.Files, out.Warnings, status = p.drawCheck(made, drawing, ask); status != Done {
+			return status
+		}
+	}
+	if *drawing.asJSON {
 		return max(status, p.printJSON(out))
 	}
-	p.report(problems)
 	if status == Done {
 		verdict := "is sound"
 		if len(problems) > 0 {
@@ -91,6 +116,9 @@ func (p *Program) check(file string, asJSON bool) Status {
 		fmt.Fprintf(p.Stdout, "%s %s: %s, %s, %s to tighten, %d to loosen\n", spoken(file), verdict,
 			counted(len(made.Joint.Fasteners), "fastener"), counted(len(made.Kinds), "kind"),
 			counted(len(made.Tighten.Stages), "stage"), len(made.Loosen.Stages))
+	}
+	for _, path := range out.Files {
+		fmt.Fprintln(p.Stdout, path)
 	}
 	return status
 }

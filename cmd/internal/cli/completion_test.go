@@ -24,7 +24,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"book", "card", "check", "completion", "help", "order", "patterns", "predict", "survey", "torque", "version", "wrench"}},
+	{[]string{""}, []string{"book", "card", "check", "completion", "condition", "help", "order", "patterns", "predict", "survey", "torque", "tray", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},

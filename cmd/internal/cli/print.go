@@ -65,9 +65,7 @@ func (f printFlags) chosen() (ask job.Printing, err error) {
 // deliver writes the files that a job has drawn, tells their paths, and warns
 // of what the notes say.
 func (p *Program) deliver(files []render.File, notes []string, f printFlags) Status {
-	for _, note := range notes {
-		fmt.Fprintf(p.Stderr, "drawdown: warning: %s\n", note)
-	}
+	p.warn(notes)
 	paths, err := writeFiles(*f.folder, files)
 	if err != nil {
 		return p.fail(Failed, err)
@@ -82,4 +80,11 @@ func (p *Program) deliver(files []render.File, notes []string, f printFlags) Sta
 		fmt.Fprintln(p.Stdout, path)
 	}
 	return Done
+}
+
+// warn tells what a job could not do as asked.
+func (p *Program) warn(notes []string) {
+	for _, note := range notes {
+		fmt.Fprintf(p.Stderr, "drawdown: warning: %s\n", note)
+	}
 }

@@ -11,6 +11,9 @@ import (
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/condition"
+	"drawdown/render/sheet/drawing"
+	"drawdown/render/sheet/tray"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -53,6 +56,36 @@ func planned(source patterns.Source, way sequence.Way, turn sequence.Turn) (plan
 func Card(p plan.Plan, side card.Which, ask Printing) (files []render.File, notes []string, err error) {
 	document, notes := card.Document(p, card.Request{Paper: ask.Paper, Side: side, Words: ask.Words})
 	files, err = ask.files(document, p.Name, dated(p.Date))
+	return files, notes, err
+}
+
+// Condition draws the sheet on which the state of a plan's fasteners is noted.
+// The notes tell what found no room.
+func Condition(p plan.Plan, ask Printing) (files []render.File, notes []string, err error) {
+	document, notes := condition.Document(p, condition.Request{Paper: ask.Paper, Words: ask.Words})
+	files, err = ask.filesOf(document, p.Name, "condition", dated(p.Date))
+	return files, notes, err
+}
+
+// Tray draws the full-size sheets to lay a plan's fasteners on. The notes tell
+// what found no room; the error, that they would be too many.
+func Tray(p plan.Plan, underside, onePage bool, ask Printing) (files []render.File, notes []string, err error) {
+	document, notes, err := tray.Document(p, tray.Request{Paper: ask.Paper, Words: ask.Words, Underside: underside, OnePage: onePage})
+	if err != nil {
+		return nil, notes, err
+	}
+	files, err = ask.filesOf(document, p.Name, "tray", dated(p.Date))
+	return files, notes, err
+}
+
+// CheckDrawing draws a plan's places plainly, reduced or at their true size. The
+// notes tell what found no room; the error, that the sheets would be too many.
+func CheckDrawing(p plan.Plan, actualSize bool, ask Printing) (files []render.File, notes []string, err error) {
+	document, notes, err := drawing.Document(p, drawing.Request{Paper: ask.Paper, Words: ask.Words, ActualSize: actualSize})
+	if err != nil {
+		return nil, notes, err
+	}
+	files, err = ask.filesOf(document, p.Name, "check", dated(p.Date))
 	return files, notes, err
 }
 
