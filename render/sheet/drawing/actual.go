@@ -40,15 +40,14 @@ func actualSize(p plan.Plan, ask Request) (pages []scene.Page, notes []string, e
 	}
 	if n := len(plate.NoRoom); n > 0 {
 		legend = append(legend, fmt.Sprintf(w.Drawing.NoRoom, n))
-		notes = append(notes, fmt.Sprintf("%d words found no room: %s", n, strings.Join(plate.NoRoom, ", ")))
 	}
 	parts := []string{w.Drawing.Badge}
 	if p.Machine != "" {
 		parts = append(parts, p.Machine)
 	}
-	pages, more, err := tile.Pages(plate.Drawing, tile.Request{
+	pages, notes, err = tile.Pages(plate.Drawing, tile.Request{
 		Paper: ask.Paper, Words: w, Name: pageName, Title: p.Title, Reduced: 1,
 		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "), Legend: legend,
 	})
-	return pages, append(notes, more...), err
+	return pages, append(plate.Notes(), notes...), err
 }

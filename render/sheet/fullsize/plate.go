@@ -4,8 +4,10 @@
 package fullsize
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/render/font"
@@ -46,6 +48,21 @@ func New(j geometry.Joint, reduced float64, w *words.Catalogue) *Plate {
 		p.dowel(d)
 	}
 	return p
+}
+
+// mostNamed is how many words a note names.
+const mostNamed = 8
+
+// Notes tell which words found no room.
+func (p *Plate) Notes() []string {
+	n := len(p.NoRoom)
+	switch {
+	case n == 0:
+		return nil
+	case n <= mostNamed:
+		return []string{fmt.Sprintf("%d words found no room: %s", n, strings.Join(p.NoRoom, ", "))}
+	}
+	return []string{fmt.Sprintf("%d words found no room: %s and %d more", n, strings.Join(p.NoRoom[:mostNamed], ", "), n-mostNamed)}
 }
 
 // At is where a place of the part lies.

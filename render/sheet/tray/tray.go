@@ -48,11 +48,8 @@ func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err er
 	}
 	plate := t.draw(tiles.Reduced)
 	tiles.Legend = t.legend(len(plate.NoRoom), tiles.Reduced)
-	if n := len(plate.NoRoom); n > 0 {
-		notes = append(notes, fmt.Sprintf("%d words found no room: %s", n, strings.Join(plate.NoRoom, ", ")))
-	}
-	pages, more, err := tile.Pages(plate.Drawing, tiles)
-	return pages, append(notes, more...), err
+	pages, notes, err = tile.Pages(plate.Drawing, tiles)
+	return pages, append(plate.Notes(), notes...), err
 }
 
 // tray is the sheets while they are laid out.
