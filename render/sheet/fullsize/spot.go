@@ -135,19 +135,29 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 	if s.Large == "" && s.Small == "" {
 		return nil
 	}
-	for _, em := range []float64{sheet.HeadEm, sheet.TextEm} {
+	for _, em := range p.smallEms() {
 		for _, strictly := range []bool{true, false} {
 			if items, ok := p.setBeside(s, newBlock(s, em), own, strictly); ok {
 				return items
 			}
 		}
 	}
-	for _, content := range []string{s.Large, s.Small} {
-		if content != "" {
-			p.NoRoom = append(p.NoRoom, content)
-		}
+	if s.Large != "" && s.Small != "" { // one is better than none
+		p.NoRoom = append(p.NoRoom, s.Small)
+		s.Small = ""
+		return p.beside(s, own)
 	}
+	p.NoRoom = append(p.NoRoom, s.Large+s.Small)
 	return nil
+}
+
+// smallEms are the sizes of small words, best first. A reduced drawing has no
+// room for the larger.
+func (p *Plate) smallEms() []float64 {
+	if p.reduced > 1 {
+		return []float64{sheet.TextEm}
+	}
+	return []float64{sheet.HeadEm, sheet.TextEm}
 }
 
 func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scene.Item, ok bool) {
