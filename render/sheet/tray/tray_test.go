@@ -102,7 +102,9 @@ func TestGeneratedLayouts(t *testing.T) {
 		p := planOf(t, generated(uint64(seed)))
 		for _, paper := range sheet.Papers {
 			checkTray(t, p, tray.Request{Paper: paper, Words: words.English()})
-			checkTray(t, p, tray.Request{Paper: paper, Words: words.English(), OnePage: true})
+			if seed%4 == 0 { // many drawings each, to find the scale
+				checkTray(t, p, tray.Request{Paper: paper, Words: words.English(), OnePage: true})
+			}
 		}
 	}
 }
