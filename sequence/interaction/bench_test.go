@@ -98,10 +98,6 @@ func BenchmarkSearchOn16Bolts(b *testing.B) {
 	}
 	j, _ := NewJoint(mat.Symmetric(c), ownAlike(16, 1.03e-6))
 	for b.Loop() {
-		cost, err := j.Scatter(alike(16, 1), []float64{1})
-		if err != nil {
-			b.Fatal(err)
-		}
-		Search(identity(16), cost)
+		Search(identity(16), j.Scatter(alike(16, 1), InStages(alike(16, 1), 1)))
 	}
 }

@@ -1,5 +1,7 @@
 package interaction
 
+import "gonum.org/v1/gonum/floats"
+
 // factor is L·diag(d)·Lᵀ of a symmetric matrix, grown a row at a time. The rows
 // of L lie one after the other, without their unit diagonal.
 //
@@ -24,12 +26,7 @@ func (f *factor) grow(row []float64, members []int, member int) {
 	y := f.l[start:]
 	pivot := row[member]
 	for i := range y { // forward substitution gives d·L
-		above := f.row(i)
-		sum := y[i]
-		for k, v := range above {
-			sum -= v * y[k]
-		}
-		y[i] = sum
+		y[i] -= floats.Dot(f.row(i), y[:i])
 	}
 	for i := range y {
 		scaled := y[i] / f.d[i]
@@ -43,18 +40,14 @@ func (f *factor) grow(row []float64, members []int, member int) {
 // backward overwrites x with L⁻ᵀx, of as many rows as x has.
 func (f *factor) backward(x []float64) {
 	for i := len(x) - 1; i > 0; i-- {
-		for k, v := range f.row(i) {
-			x[k] -= v * x[i]
-		}
+		floats.AddScaled(x[:i], -x[i], f.row(i))
 	}
 }
 
 // solve overwrites x with the solution of the whole system.
 func (f *factor) solve(x []float64) {
 	for i := range f.n {
-		for k, v := range f.row(i) {
-			x[i] -= v * x[k]
-		}
+		x[i] -= floats.Dot(f.row(i), x[:i])
 	}
 	for i := range f.n {
 		x[i] /= f.d[i]

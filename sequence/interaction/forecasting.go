@@ -76,15 +76,7 @@ func (w *forecaster) pass(n int) ForecastPass {
 	}
 	w.aim(n)
 	w.sumUp(&made, func(r Run) AfterPass { return r.Passes[n] })
-	for _, f := range made.Frames {
-		made.TiltMm = worse(made.TiltMm, f.TiltMm)
-	}
 	return made
-}
-
-// worse takes the larger figure at each end.
-func worse(a, b Band) Band {
-	return Band{math.Max(a.Low, b.Low), math.Max(a.Nominal, b.Nominal), math.Max(a.High, b.High)}
 }
 
 func (w *forecaster) stage(n int) *plan.Stage {
@@ -111,6 +103,7 @@ func (w *forecaster) sumUp(made *ForecastPass, after func(Run) AfterPass) {
 		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
 	}
 	made.Spread = w.spread(func(r Run) Spread { return SpreadOf(chosen(Percent(after(r).ForcesN, r.TargetsN), w.turned)) })
+	made.TiltMm = w.over(func(r Run) float64 { return after(r).LargestTiltMm })
 	made.WarpMm = w.over(func(r Run) float64 { return after(r).LargestWarpMm })
 	made.UnevenMm = w.over(func(r Run) float64 { return after(r).LargestUnevenMm })
 	made.LargestN = w.over(func(r Run) float64 { return after(r).LargestForceN })
@@ -236,7 +229,7 @@ func (w *forecaster) judge(f *Forecast) error {
 	}
 	f.OneMore = &ForecastPass{Number: len(passes) + 1, Share: shareOf(last, targets)}
 	w.sumUp(f.OneMore, again)
-	count, enough, err := w.p.Soft.Joint.Repeats(passes, targets, FrictionSDPercent)
+	count, enough, err := w.p.Soft.Joint.Repeats(passes, targets, FrictionSDPercent, w.model.Stick)
 	if enough {
 		f.Repeats = count
 	}
@@ -248,7 +241,9 @@ func (w *forecaster) judge(f *Forecast) error {
 func (w *forecaster) afterwards(passes []Pass) (func(Run) AfterPass, error) {
 	ends := map[*Joint]AfterPass{}
 	for _, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
-		after, err := r.Joint.Loose().Work(passes, w.model.At)
+		nuts := r.Joint.Loose()
+		nuts.Stick = w.model.Stick
+		after, err := nuts.Work(passes, w.model.At)
 		if err != nil {
 			return nil, err
 		}

@@ -2,26 +2,72 @@ package interaction
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 
 	"gonum.org/v1/gonum/stat"
+
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
 )
 
 // FrictionScatter is what friction in thread and under the head adds.
 type FrictionScatter struct {
-	SDPercent float64 // of the preload at a torque; engineering estimate: 10 lubricated, 20 dry
-	Draws     int     // of the whole work; 0: 1000
-	Seed      uint64  // the same seed gives the same draws
+	SDPercent []float64 // by fastener, of the preload at a torque
+	Draws     int       // of the whole work; 0: 1000
+	Seed      uint64    // the same seed gives the same draws
+	Stick     float64   // of Nuts
 }
+
+// FrictionOf gives the scatter of the preload at a torque for every fastener,
+// from the friction that its kind has: the span from the preload at the highest
+// friction to that at the lowest is taken as four standard deviations. A kind
+// with a single figure, or with none, has the usual scatter, which is said.
+func FrictionOf(p plan.Plan) (sdPercent []float64, assumed []string) {
+	byKind := map[string]float64{}
+	for _, kind := range p.Kinds {
+		sd := frictionSD(kind)
+		if sd == 0 {
+			sd = FrictionSDPercent
+			assumed = append(assumed, fmt.Sprintf("%s: preload scatters by %d %% SD at a torque, assumed (engineering estimate with a lubricant; 20 %% dry)", kind.Name, FrictionSDPercent))
+		} else {
+			assumed = append(assumed, fmt.Sprintf("%s: preload scatters by %.0f %% SD at a torque: a quarter of what its friction spans, assumed", kind.Name, sd))
+		}
+		byKind[kind.Name] = sd
+	}
+	for _, f := range p.Joint.Fasteners {
+		sdPercent = append(sdPercent, byKind[f.Kind])
+	}
+	return sdPercent, assumed
+}
+
+// frictionSD is 0 where the friction has no span.
+func frictionSD(kind plan.Kind) float64 {
+	bolt, err := boltOf(kind)
+	if err != nil {
+		return 0
+	}
+	r, err := tension.AtTorque(bolt, 1) // at any torque: preload goes with it
+	if err != nil {
+		return 0
+	}
+	const standardDeviations = 4
+	return min(mostSDPercent, 100*math.Abs(float64(r.Low.Preload-r.High.Preload))/float64(r.Nominal.Preload)/standardDeviations)
+}
+
+// mostSDPercent bounds the scatter: beyond it a bolt would often turn without
+// any friction.
+const mostSDPercent = 50
 
 const usualDraws, mostDraws = 1000, 1_000_000
 
 // Scattered is where the forces end when friction scatters, in percent of the
 // targets.
 type Scattered struct {
-	ByFastener []Band // 5th percentile, median, 95th percentile
-	SD         float64
+	ByFastener []Band  // 5th percentile, median, 95th percentile
+	Lowest     Band    // the same, of the lowest bolt of each joint
+	SD         float64 // of all bolts of all joints
 }
 
 // ScatterByFriction works the passes again and again from a loose joint, each time with
@@ -30,8 +76,13 @@ func (j *Joint) ScatterByFriction(passes []Pass, targets []float64, f FrictionSc
 	if err := j.checkTargets(targets); err != nil {
 		return Scattered{}, err
 	}
-	if !(f.SDPercent >= 0 && f.SDPercent <= 50) {
-		return Scattered{}, fmt.Errorf("friction scatter %g %%; allowed: 0 to 50 %%", f.SDPercent)
+	if len(f.SDPercent) != j.Len() {
+		return Scattered{}, fmt.Errorf("%d scatters of friction for %d fasteners; allowed: one each", len(f.SDPercent), j.Len())
+	}
+	for _, sd := range f.SDPercent {
+		if !(sd >= 0 && sd <= mostSDPercent) {
+			return Scattered{}, fmt.Errorf("friction scatter %g %%; allowed: 0 to %d %%", sd, mostSDPercent)
+		}
 	}
 	if f.Draws < 0 || f.Draws > mostDraws {
 		return Scattered{}, fmt.Errorf("%d draws; allowed: 1 to %d", f.Draws, mostDraws)
@@ -41,32 +92,40 @@ func (j *Joint) ScatterByFriction(passes []Pass, targets []float64, f FrictionSc
 	}
 	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
 	ends := make([][]float64, j.Len())
-	var all []float64
+	var all, lowest []float64
 	for range f.Draws {
 		nuts := j.Loose()
-		if err := nuts.workScattered(passes, drawn(random, j.Len(), f.SDPercent/100)); err != nil {
+		nuts.Stick = f.Stick
+		if err := nuts.workScattered(passes, drawn(random, f.SDPercent)); err != nil {
 			return Scattered{}, err
 		}
-		for i, percent := range Percent(nuts.force, targets) {
+		end := Percent(nuts.force, targets)
+		lowest = append(lowest, slices.Min(end))
+		for i, percent := range end {
 			ends[i] = append(ends[i], percent)
 			all = append(all, percent)
 		}
 	}
-	s := Scattered{SD: SpreadOf(all).SD}
+	s := Scattered{SD: SpreadOf(all).SD, Lowest: usualSpan(lowest)}
 	for _, list := range ends {
-		slices.Sort(list)
-		quantile := func(p float64) float64 { return stat.Quantile(p, stat.Empirical, list, nil) }
-		s.ByFastener = append(s.ByFastener, Band{quantile(0.05), quantile(0.5), quantile(0.95)})
+		s.ByFastener = append(s.ByFastener, usualSpan(list))
 	}
 	return s, nil
 }
 
+// usualSpan gives the 5th percentile, the median and the 95th percentile.
+func usualSpan(list []float64) Band {
+	slices.Sort(list)
+	quantile := func(p float64) float64 { return stat.Quantile(p, stat.Empirical, list, nil) }
+	return Band{quantile(0.05), quantile(0.5), quantile(0.95)}
+}
+
 // drawn gives each bolt the preload that its friction makes of a torque, as a
 // share of the nominal one.
-func drawn(random *rand.Rand, n int, sd float64) []float64 {
-	list := make([]float64, n)
-	for i := range list {
-		list[i] = max(0.1, 1+sd*random.NormFloat64()) // a bolt never turns without friction, nor sticks fast
+func drawn(random *rand.Rand, sdPercent []float64) []float64 {
+	list := make([]float64, len(sdPercent))
+	for i, sd := range sdPercent {
+		list[i] = max(0.1, 1+sd/100*random.NormFloat64()) // a bolt never turns without friction, nor sticks fast
 	}
 	return list
 }

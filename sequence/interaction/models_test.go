@@ -145,8 +145,9 @@ func TestSearch(t *testing.T) {
 	j := ring16(t)
 	star := []int{0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15}
 	shares, targets := []float64{0.3, 0.7, 1}, alike(16, 100)
-	cost := must[Cost](t)(j.Scatter(targets, shares))
-	after := j.exactly(star, targets, shares, nil)
+	work := InStages(targets, shares...)
+	cost := j.Scatter(targets, work)
+	after := must[[]AfterPass](t)(j.Loose().Work(work(star), circle16(450)))
 	if got, want := cost(star), SpreadOf(after[2].ForcesN).SD; !(math.Abs(got-want) < 1e-9) {
 		t.Errorf("scatter %g, step by step %g", got, want)
 	}
@@ -158,7 +159,24 @@ func TestSearch(t *testing.T) {
 	if !slices.Equal(sorted, identity(16)) {
 		t.Errorf("the order %v is none", order)
 	}
-	tilt := must[Cost](t)(j.Tilt(targets, shares, circle16(450)))
+	tilt := j.Tilt(circle16(450), work)
+	most := 0.0
+	for _, a := range after {
+		most = math.Max(most, a.LargestUnevenMm)
+	}
+	if !(math.Abs(tilt(star)-most) < 1e-12) {
+		t.Errorf("tilt %g, step by step %g", tilt(star), most)
+	}
+	// The closed forms do not hold for work that leaves bolts out or turns by
+	// angle; then the steps are worked one by one.
+	some := func(order []int) []Pass { return append(work(order)[:1], ByTravels(order, 0.01), work(order)[2][:5]) }
+	after = must[[]AfterPass](t)(j.Loose().Work(some(star), nil))
+	if got, want := j.Scatter(targets, some)(star), SpreadOf(after[2].ForcesN).SD; !(math.Abs(got-want) < 1e-9) {
+		t.Errorf("scatter of other work %g, step by step %g", got, want)
+	}
+	if both := Both(cost, tilt, star); math.Abs(both(star)-2) > 1e-12 {
+		t.Errorf("both of the order that they are measured by is %g, want 2", both(star))
+	}
 	if !(tilt(star) < tilt(identity(16))) { // the prototype: 72 µm by the star, 88 round, at 200 kN
 		t.Errorf("tilt by the star %g, round %g", tilt(star), tilt(identity(16)))
 	}
@@ -170,13 +188,13 @@ func TestFrictionScatter(t *testing.T) {
 	j := infinitePlateHead(t)
 	passes := stages(identity(10), alike(10, 100), 0.3, 1, 1)
 	after := must[[]AfterPass](t)(j.Loose().Work(passes, nil))
-	still := must[Scattered](t)(j.ScatterByFriction(passes, alike(10, 100), FrictionScatter{Draws: 3}))
+	still := must[Scattered](t)(j.ScatterByFriction(passes, alike(10, 100), FrictionScatter{SDPercent: alike(10, 0), Draws: 3}))
 	for i, b := range still.ByFastener {
 		if want := after[2].ForcesN[i]; b.Low != b.High || math.Abs(b.Nominal-want) > 1e-9 {
 			t.Errorf("fastener %d: got %v, want %v", i, b, want)
 		}
 	}
-	f := FrictionScatter{SDPercent: 10, Draws: 2000, Seed: 7}
+	f := FrictionScatter{SDPercent: alike(10, 10), Draws: 2000, Seed: 7}
 	first := must[Scattered](t)(j.ScatterByFriction(passes, alike(10, 100), f))
 	if math.Abs(first.SD-10) > 0.7 { // 3 standard errors of 10 SD from 20 000 draws are 0.15; the coupling adds some
 		t.Errorf("SD %g %%, want about 10 %%", first.SD)
@@ -194,7 +212,7 @@ func TestFrictionScatter(t *testing.T) {
 func TestRepeats(t *testing.T) {
 	j := jointOf(t, [][]float64{{1, 0.35}, {0.35, 1}})
 	for friction, want := range map[float64]int{10: 1, 0: 2} {
-		count, enough, err := j.Repeats(stages([]int{0, 1}, alike(2, 1), 1), alike(2, 1), friction)
+		count, enough, err := j.Repeats(stages([]int{0, 1}, alike(2, 1), 1), alike(2, 1), friction, 0)
 		if err != nil || !enough || count != want {
 			t.Errorf("friction %g %%: %d repeats (%v, %v), want %d", friction, count, enough, err, want)
 		}

@@ -54,6 +54,7 @@ type AfterPass struct {
 	ForcesN         []float64
 	StepForcesN     [][]float64 // after each step
 	LargestForceN   float64     // at any step, in any bolt
+	LargestTiltMm   float64     // at any step
 	LargestWarpMm   float64     // at any step
 	LargestUnevenMm float64     // at any step
 }
@@ -84,6 +85,7 @@ func (a *AfterPass) add(s *Nuts, at []geometry.Point, level Level) {
 	a.LargestForceN = math.Max(a.LargestForceN, largest(s.force))
 	if at != nil {
 		closure := s.joint.ClosureMm(s.force)
+		a.LargestTiltMm = math.Max(a.LargestTiltMm, level.Tilt(closure))
 		a.LargestWarpMm = math.Max(a.LargestWarpMm, level.Warp(closure))
 		a.LargestUnevenMm = math.Max(a.LargestUnevenMm, Unevenness(closure))
 	}

@@ -1,18 +1,30 @@
 package interaction
 
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
+
 // passer works passes by closed forms on a joint whose bolts all stay in
 // contact, without an allocation a pass: for comparing many orders.
 type passer struct {
-	joint         *Joint
-	factor        factor
-	step          []float64 // forces in tightening order
-	column        []float64
-	force, travel []float64 // by fastener
+	joint  *Joint
+	factor factor
+	step   []float64 // forces in tightening order
+	column []float64
+	force  []float64 // by fastener
+
+	order    []int
+	targets  []float64
+	watch    bool      // keeps unevenMm
+	closure  []float64 // by fastener
+	unevenMm float64   // the largest at any step
 }
 
 func newPasser(j *Joint) *passer {
 	n := j.Len()
-	return &passer{joint: j, step: make([]float64, n), column: make([]float64, n), force: make([]float64, n), travel: make([]float64, n)}
+	return &passer{joint: j, step: make([]float64, n), column: make([]float64, n), force: make([]float64, n), targets: make([]float64, n), closure: make([]float64, n)}
 }
 
 // first works the first pass and says whether every bolt kept a force at every
@@ -32,6 +44,9 @@ func (p *passer) first(order []int, targets []float64) (holds bool) {
 			if p.step[k] < 0 {
 				holds = false
 			}
+		}
+		if p.watch {
+			p.closeUp(order[:s+1], p.step)
 		}
 	}
 	for s, i := range order {
@@ -58,6 +73,54 @@ func (p *passer) again(order []int, targets []float64) (holds bool) {
 				return false
 			}
 		}
+		if p.watch {
+			p.closeUp(nil, p.force)
+		}
 	}
 	return true
+}
+
+// closeUp measures how uneven the part lies under forces: of the fasteners
+// named, or of all.
+func (p *passer) closeUp(of []int, forces []float64) {
+	clear(p.closure)
+	for k, f := range forces {
+		i := k
+		if of != nil {
+			if k == len(of) {
+				break
+			}
+			i = of[k]
+		}
+		floats.AddScaled(p.closure, f, p.joint.part[i]) // C is symmetric: a row is a column
+	}
+	p.unevenMm = math.Max(p.unevenMm, Unevenness(p.closure))
+}
+
+// passes works torques over all fasteners, pass after pass, and says whether the
+// closed forms are for them and hold.
+func (p *passer) passes(passes []Pass) (holds bool) {
+	p.unevenMm = 0
+	for n, pass := range passes {
+		if len(pass) != p.joint.Len() {
+			return false
+		}
+		p.order = p.order[:0]
+		for _, step := range pass {
+			if step.Do != ToForce {
+				return false
+			}
+			p.order = append(p.order, step.Fastener)
+			p.targets[step.Fastener] = step.ForceN
+		}
+		if n == 0 {
+			holds = p.first(p.order, p.targets)
+		} else {
+			holds = p.again(p.order, p.targets)
+		}
+		if !holds {
+			return false
+		}
+	}
+	return holds
 }

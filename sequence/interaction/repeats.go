@@ -10,9 +10,9 @@ const (
 
 // Repeats gives how many times the last pass must be repeated until the elastic
 // scatter is a third of that of friction, or 1 %, and no bolt is below 95 % of
-// its target: judge it at the soft end of the gasket's band. It says false
-// where fifty are not enough.
-func (j *Joint) Repeats(passes []Pass, targets []float64, frictionSDPercent float64) (count int, enough bool, err error) {
+// its target: judge it at the soft end of the gasket's band. Stick is that of
+// Nuts. It says false where fifty are not enough.
+func (j *Joint) Repeats(passes []Pass, targets []float64, frictionSDPercent, stick float64) (count int, enough bool, err error) {
 	if err := j.checkTargets(targets); err != nil {
 		return 0, false, err
 	}
@@ -20,6 +20,7 @@ func (j *Joint) Repeats(passes []Pass, targets []float64, frictionSDPercent floa
 		return 0, false, nil
 	}
 	nuts := j.Loose()
+	nuts.Stick = stick
 	if _, err := nuts.Work(passes, nil); err != nil {
 		return 0, false, err
 	}

@@ -11,89 +11,71 @@ import (
 // workers.
 type Cost func(order []int) float64
 
-// Scatter costs the standard deviation of the forces, in percent of the
-// targets, after one pass for each share of the targets.
-func (j *Joint) Scatter(targets, shares []float64) (Cost, error) {
-	scaled, err := j.scaled(targets, shares)
-	if err != nil {
-		return nil, err
+// Work is the passes that an order comes to.
+type Work func(order []int) []Pass
+
+// InStages is one pass over all for each share of the targets.
+func InStages(targets []float64, shares ...float64) Work {
+	return func(order []int) []Pass {
+		passes := make([]Pass, len(shares))
+		for k, share := range shares {
+			passes[k] = ToForces(order, targets, share)
+		}
+		return passes
 	}
+}
+
+// Scatter costs the standard deviation of the forces, in percent of the
+// targets, at the end of the work.
+func (j *Joint) Scatter(targets []float64, work Work) Cost {
 	p := newPasser(j)
 	return func(order []int) float64 {
-		if p.work(order, scaled) {
-			return SpreadOf(Percent(p.force, targets)).SD
-		}
-		after := j.exactly(order, targets, shares, nil)
-		if after == nil {
+		forces, _, ok := j.outcome(p, work(order), nil)
+		if !ok {
 			return math.Inf(1)
 		}
-		return SpreadOf(Percent(after[len(after)-1].ForcesN, targets)).SD
-	}, nil
+		return SpreadOf(Percent(forces, targets)).SD
+	}
 }
 
 // Tilt costs the largest unevenness in mm, tilt and warp together, at any step
-// of one pass for each share of the targets.
-func (j *Joint) Tilt(targets, shares []float64, at []geometry.Point) (Cost, error) {
-	if _, err := j.scaled(targets, shares); err != nil {
-		return nil, err
-	}
+// of the work.
+func (j *Joint) Tilt(at []geometry.Point, work Work) Cost {
+	p := newPasser(j)
 	return func(order []int) float64 {
-		after := j.exactly(order, targets, shares, at)
-		if after == nil {
+		_, uneven, ok := j.outcome(p, work(order), at)
+		if !ok {
 			return math.Inf(1)
 		}
-		most := 0.0
-		for _, a := range after {
-			most = math.Max(most, a.LargestUnevenMm)
-		}
-		return most
-	}, nil
+		return uneven
+	}
 }
 
-func (j *Joint) scaled(targets, shares []float64) ([][]float64, error) {
-	if err := j.checkTargets(targets); err != nil {
-		return nil, err
+// Both costs scatter and tilt together, each as a share of what an order that
+// one could work by comes to.
+func Both(scatter, tilt Cost, order []int) Cost {
+	usualScatter, usualTilt := scatter(order), tilt(order)
+	return func(order []int) float64 {
+		return scatter(order)/math.Max(usualScatter, 0.1) + tilt(order)/math.Max(usualTilt, 1e-6) // nothing is too even to divide by
 	}
-	var list [][]float64
-	for _, share := range shares {
-		if err := positive(quantity{"a stage at the share", share, "of the target"}); err != nil {
-			return nil, err
-		}
-		stage := make([]float64, len(targets))
-		for i, t := range targets {
-			stage[i] = share * t
-		}
-		list = append(list, stage)
-	}
-	return list, nil
 }
 
-// work works all passes by closed forms and says whether they hold.
-func (p *passer) work(order []int, targets [][]float64) (holds bool) {
-	for s, t := range targets {
-		if s == 0 {
-			holds = p.first(order, t)
-		} else {
-			holds = p.again(order, t)
-		}
-		if !holds {
-			return false
-		}
-	}
-	return holds
-}
-
-// exactly works all passes step by step; nil where that fails.
-func (j *Joint) exactly(order []int, targets, shares []float64, at []geometry.Point) []AfterPass {
-	var passes []Pass
-	for _, share := range shares {
-		passes = append(passes, ToForces(order, targets, share))
+// outcome gives the forces at the end of the work and the largest unevenness on
+// the way, by closed forms where they hold. It says false where the work cannot
+// be done.
+func (j *Joint) outcome(p *passer, passes []Pass, at []geometry.Point) (forces []float64, unevenMm float64, ok bool) {
+	p.watch = at != nil
+	if p.passes(passes) {
+		return p.force, p.unevenMm, true
 	}
 	after, err := j.Loose().Work(passes, at)
 	if err != nil || len(after) == 0 {
-		return nil
+		return nil, 0, false
 	}
-	return after
+	for _, a := range after {
+		unevenMm = math.Max(unevenMm, a.LargestUnevenMm)
+	}
+	return after[len(after)-1].ForcesN, unevenMm, true
 }
 
 // Search betters an order by swapping two of its places and by moving one,

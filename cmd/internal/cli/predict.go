@@ -54,9 +54,9 @@ drawdown predict p4-head
 				return p.fail(Wrong, predictProblem(err))
 			}
 			if *asJSON {
-				return p.printJSON(predictJSON(answer))
+				return p.printJSON(predictJSON(answer, ask.Search))
 			}
-			p.printPrediction(answer)
+			p.printPrediction(answer, ask.Search)
 			return Done
 		}
 	},
@@ -85,6 +85,10 @@ func addPredictFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
+	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")
+	flags.String("seed", "", "`number` that the draws come from, 1 without; the same gives the same")
+	flags.String("stick", "", "`share` that a bolt may lack before the wrench turns it, such as 5%")
 	flags.Bool("preview", false, "an endless plate: rough, may be low by a factor of 2")
 	return jsonFlag(flags)
 }
@@ -117,6 +121,14 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	ask.Thickness = above(q, "thickness", withUnit)
 	ask.CounterpartThickness = above(q, "under-thickness", withUnit)
 	ask.Own = above(q, "bolt-flexibility", parseFlexibility)
+	q.needs("seed", "scatter", "1000")
+	ask.Draws, _ = read(q, "scatter", parseDraws)
+	ask.Seed = 1
+	if seed, set := read(q, "seed", parseSeed); set {
+		ask.Seed = seed
+	}
+	ask.Stick, _ = read(q, "stick", parseStick)
+	ask.Search = q.flags.Lookup("compare").Value.String() == "true"
 	ask.Preview = q.flags.Lookup("preview").Value.String() == "true"
 	return ask
 }

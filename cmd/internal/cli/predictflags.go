@@ -79,6 +79,38 @@ func parseCap(text string) (float64, error) {
 	return v, nil
 }
 
+const mostDraws = 100_000
+
+// parseDraws reads how many times the work is done with another friction.
+func parseDraws(text string) (int, error) {
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 10 || n > mostDraws {
+		return 0, fmt.Errorf("draws %q; allowed: 10 to %d, such as 1000", text, mostDraws)
+	}
+	return n, nil
+}
+
+func parseSeed(text string) (uint64, error) {
+	n, err := strconv.ParseUint(text, 10, 64)
+	if err != nil {
+		return 0, fmt.Errorf("seed %q; allowed: a whole number from 0, such as 7", text)
+	}
+	return n, nil
+}
+
+// parseStick reads a share of the target: "5%", "0.05".
+func parseStick(text string) (float64, error) {
+	digits, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
+	v, ok := parsePlain(digits)
+	if percent {
+		v /= 100
+	}
+	if !ok || v > 0.5 {
+		return 0, fmt.Errorf("share %q; allowed: 0%% to 50%%, such as 5%%", text)
+	}
+	return v, nil
+}
+
 // parseStiffness reads the stiffness of an area: one figure, its ends, or its
 // ends with the middle between.
 func parseStiffness(text string) (interaction.Band, error) {

@@ -29,6 +29,9 @@ type predictOut struct {
 	ComplianceMmPerN   [][]figureOut        `json:"compliance_mm_per_N"` // of part and gasket
 	BoltMmPerN         map[string]figureOut `json:"bolt_flexibility_mm_per_N"`
 	TargetsN           map[string]spanOut   `json:"target_range_N"`
+	Verdict            string               `json:"verdict,omitempty"` // whether another way is worth asking the maker for
+	Ways               []trialOut           `json:"ways,omitempty"`    // the file's own first
+	Scatter            *scatterOut          `json:"scatter,omitempty"` // with friction on top
 	Compensated        *compensatedOut      `json:"compensated,omitempty"`
 	Passes             []predictedPassOut   `json:"passes"`
 	WorkedOut          bool                 `json:"worked_out"`
@@ -90,7 +93,7 @@ type compensatedOut struct {
 	Caution  string               `json:"caution"`
 }
 
-func predictJSON(a job.PredictAnswer) predictOut {
+func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 	p := a.Plan
 	ids := make([]string, len(p.Joint.Fasteners))
 	for i, f := range p.Joint.Fasteners {
@@ -126,6 +129,13 @@ func predictJSON(a job.PredictAnswer) predictOut {
 		out.Passes = append(out.Passes, passJSON(a, ids, n))
 	}
 	out.Compensated = compensatedJSON(a, ids)
+	if c := a.Comparison; c != nil {
+		out.Verdict = c.Verdict
+		if compare {
+			out.Ways = trialsJSON(a)
+		}
+	}
+	out.Scatter = scatterJSON(a, ids)
 	return out
 }
 
@@ -158,6 +168,60 @@ func compensatedJSON(a job.PredictAnswer, ids []string) *compensatedOut {
 	out := &compensatedOut{Cap: figureOut(a.Cap), TargetsN: map[string]figureOut{}, Percent: map[string]figureOut{}, Caution: compensatedCaution}
 	for i, id := range ids {
 		out.TargetsN[id], out.Percent[id] = millionth(a.Targets[i]), millionth(100*a.Targets[i]/a.Nominal.TargetsN[i])
+	}
+	return out
+}
+
+// trialOut is a way to do the work and what it leaves.
+type trialOut struct {
+	Name  string   `json:"name"`
+	Also  []string `json:"also"` // other names of the same work
+	Order []string `json:"order"`
+	Worth bool     `json:"worth_asking_for"`
+	Class string   `json:"class"`
+	sumOut
+	TiltMm      spanOut   `json:"tilt_range_mm"` // the worst at any step, as of a pass
+	WarpMm      spanOut   `json:"warp_range_mm"`
+	UnevenMm    spanOut   `json:"uneven_range_mm"`
+	WrenchPathM figureOut `json:"wrench_path_m"`
+	Steps       int       `json:"steps"`
+}
+
+func trialsJSON(a job.PredictAnswer) []trialOut {
+	var list []trialOut
+	for i, t := range a.Comparison.Trials {
+		list = append(list, trialOut{
+			Name: t.Name, Also: listed(t.Also), Order: a.Plan.IDs(t.Order), Worth: i > 0 && i == a.Comparison.Best, Class: string(t.Class), sumOut: sumJSON(t.End),
+			TiltMm: bandJSON(t.TiltMm), WarpMm: bandJSON(t.WarpMm), UnevenMm: bandJSON(t.Uneven), WrenchPathM: millionth(t.TravelM), Steps: t.Steps,
+		})
+	}
+	return list
+}
+
+// scatterOut is the work done again and again with another friction each time,
+// on the nominal gasket. A span is the 5th percentile, the median and the 95th.
+type scatterOut struct {
+	Draws     int                  `json:"draws"`
+	Seed      uint64               `json:"seed"`
+	Friction  map[string]figureOut `json:"friction_sd_percent"` // of the preload at a torque
+	ElasticSD figureOut            `json:"cross_talk_sd_percent"`
+	SD        figureOut            `json:"sd_percent"`
+	Lowest    spanOut              `json:"lowest_span_percent"` // of a joint
+	Elastic   map[string]figureOut `json:"cross_talk_percent"`
+	Percents  map[string]spanOut   `json:"preload_span_percent"`
+}
+
+func scatterJSON(a job.PredictAnswer, ids []string) *scatterOut {
+	s := a.Scatter
+	if s == nil {
+		return nil
+	}
+	out := &scatterOut{
+		Draws: s.Draws, Seed: s.Seed, ElasticSD: millionth(s.Elastic.SD), SD: millionth(s.Together.SD), Lowest: bandJSON(s.Together.Lowest),
+		Friction: map[string]figureOut{}, Elastic: map[string]figureOut{}, Percents: map[string]spanOut{},
+	}
+	for i, id := range ids {
+		out.Friction[id], out.Elastic[id], out.Percents[id] = millionth(s.SDPercent[i]), millionth(s.Elastic.ByFastener[i].Nominal), bandJSON(s.Together.ByFastener[i])
 	}
 	return out
 }

@@ -17,7 +17,7 @@ const compensatedCaution = "only with measured stretch: these targets are as goo
 // lowestShown is how many of the fasteners that end low are named.
 const lowestShown = 4
 
-func (p *Program) printPrediction(a job.PredictAnswer) {
+func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 	heading := a.Plan.Title
 	if a.Plan.Machine != "" {
 		heading += " · " + a.Plan.Machine
@@ -26,41 +26,74 @@ func (p *Program) printPrediction(a job.PredictAnswer) {
 	for _, line := range headline(a) {
 		p.text(line)
 	}
-	p.printLines("Here the model does not hold", a.Forecast.Doubts)
+	p.printLines("Do not trust it here", a.Forecast.Doubts)
 	p.printPasses(a)
 	p.printLowest(a)
 	p.printCompensated(a)
-	p.printLines("Notes", append(onTheWay(a), a.Notes...))
+	p.printScatter(a)
+	if compare {
+		p.printComparison(a)
+	}
+	p.printLines("Notes", append(notes(a), a.Notes...))
 	p.printLines("Assumed", a.Assumptions)
 	p.printLines("Not in the model", predictLimits)
 	fmt.Fprintln(p.Stdout)
 	p.text(interaction.Guidance)
 }
 
-// headline says whether the joint is sensitive, and what the passes leave.
+// headline says whether the joint is sensitive, what the work leaves, how the
+// part lies on the way, and whether to change anything.
 func headline(a job.PredictAnswer) []string {
 	last := a.Forecast.Last().Spread
 	joint := judged(a)
 	lines := []string{
-		fmt.Sprintf("%s A single pass %s and leaves the lowest at %s %%. %s.",
-			joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),
 		fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Forecast.Class.Advice()),
+		fmt.Sprintf("%s A single pass %s and would leave the lowest at %s %%. %s.",
+			joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),
+		tiltWords(a),
 	}
-	if a.Forecast.OneMore == nil {
-		return lines
+	if more := repeatWords(a.Forecast); more != "" {
+		lines = append(lines, more)
 	}
-	line := fmt.Sprintf("One more pass like the last: the lowest at %s %%, SD %s %%.", span(a.Forecast.OneMore.Spread.Min), span(a.Forecast.OneMore.Spread.SD))
+	if a.Comparison != nil {
+		lines = append(lines, a.Comparison.Verdict)
+	}
+	return lines
+}
+
+// hardlyUnevenMm is what nobody sees or feels on a part.
+const hardlyUnevenMm = 0.03
+
+// tiltWords says where the part lies most uneven, and by how much.
+func tiltWords(a job.PredictAnswer) string {
+	worst := a.Forecast.Passes[a.Forecast.WorstPass()]
+	frame := worst.Frames[worst.WorstFrame]
+	if worst.UnevenMm.High < hardlyUnevenMm {
+		return fmt.Sprintf("On the way the part stays level within %.2f mm.", max(0.01, worst.UnevenMm.High))
+	}
+	return fmt.Sprintf("It lies most uneven in pass %d, after %s: tilted by %s mm over the part and bent by %s mm.",
+		worst.Number, named(a, frame.Fastener), millimetres(frame.TiltMm), millimetres(frame.WarpMm))
+}
+
+func named(a job.PredictAnswer, fastener int) string {
+	return fmt.Sprintf("%d:%s", a.Plan.Tighten.Numbers()[fastener], a.Plan.Joint.Fasteners[fastener].ID)
+}
+
+// repeatWords says what one more pass buys; empty where nobody can say.
+func repeatWords(f interaction.Forecast) string {
+	if f.OneMore == nil {
+		return ""
+	}
+	line := fmt.Sprintf("One more pass like the last would leave the lowest at %s %%.", span(f.OneMore.Spread.Min))
 	switch {
-	case a.Forecast.Repeats == 0:
-		line += " None is needed."
-	case a.Forecast.Repeats == 1:
-		line += " It is enough on the softest gasket, too."
-	case a.Forecast.Repeats > 1:
-		line += fmt.Sprintf(" On the softest gasket it takes %d of them until the joint is even.", a.Forecast.Repeats)
-	default:
-		line += " On the softest gasket no number of passes up to 50 makes the joint even."
+	case f.Repeats == 0:
+		return line + " None is needed."
+	case f.Repeats == 1:
+		return line + " It is enough on the softest gasket, too."
+	case f.Repeats > 1:
+		return line + fmt.Sprintf(" On the softest gasket it takes %d of them until the joint is even.", f.Repeats)
 	}
-	return append(lines, line)
+	return line + " On the softest gasket no number of passes up to 50 makes the joint even."
 }
 
 // judgement is what to say of a joint by what a single pass would leave at the
@@ -160,10 +193,8 @@ func (p *Program) printLowest(a job.PredictAnswer) {
 		return
 	}
 	fmt.Fprint(p.Stdout, "\nLowest at the end (number on the card: id)\n")
-	numbers := a.Plan.Tighten.Numbers()
 	for _, i := range lowest {
-		name := fmt.Sprintf("%d:%s", numbers[i], a.Plan.Joint.Fasteners[i].ID)
-		fmt.Fprintf(p.Stdout, "  %-12s %s %%\n", name, span(a.Forecast.Last().Percent[i]))
+		fmt.Fprintf(p.Stdout, "  %-12s %s %%\n", named(a, i), span(a.Forecast.Last().Percent[i]))
 	}
 }
 
@@ -179,11 +210,12 @@ func (p *Program) printCompensated(a job.PredictAnswer) {
 	}
 }
 
-// onTheWay tells what the part and the bolts go through before the end.
-func onTheWay(a job.PredictAnswer) []string {
-	worst := a.Forecast.Passes[a.Forecast.WorstPass()]
-	notes := []string{fmt.Sprintf("on the way the part lies uneven by up to %s µm, warp and tilt together; warp alone is up to %s µm",
-		micrometres(worst.UnevenMm), micrometres(worst.WarpMm))}
+// notes tell what the first stage buys, and what targets of their own ask for.
+func notes(a job.PredictAnswer) []string {
+	var notes []string
+	if a.Comparison != nil && a.Comparison.Snug != "" {
+		notes = append(notes, a.Comparison.Snug)
+	}
 	if a.Targets != nil {
 		notes = append(notes, compensatedCaution)
 	}
@@ -191,12 +223,4 @@ func onTheWay(a job.PredictAnswer) []string {
 		notes = append(notes, fmt.Sprintf("the cap stops %s short of the target that would end even: repeat the pass", counted(n, "bolt")))
 	}
 	return notes
-}
-
-func micrometres(b interaction.Band) string {
-	low, nominal, high := rough(1000*b.Low), rough(1000*b.Nominal), rough(1000*b.High)
-	if low == high {
-		return nominal
-	}
-	return low + "–" + nominal + "–" + high
 }

@@ -15,7 +15,7 @@ var arrows = map[string][]string{
 	"sequence/plan":        {"geometry", "geometry/thread", "geometry/unit", "sequence", "sequence/tension"},
 	"sequence/judge":       {"geometry", "sequence", "sequence/plan"},
 	"sequence/overhaul":    {"geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
-	"sequence/interaction": {"geometry", "geometry/unit", "sequence/plan", "sequence/tension"},
+	"sequence/interaction": {"geometry", "geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
 	"patterns/problem":     {},
 	"patterns/dxf":         {"geometry", "patterns/problem"},
 	"patterns": {

@@ -15,6 +15,11 @@ type PredictRequest struct {
 	Shares []float64  // of the target in each pass over all fasteners; none: the stages of the plan
 	Target unit.Force // that stands for 100 % on every fastener; 0: by the stages of the plan
 	Cap    float64    // on targets that make up for the loss, over the target; 0: no such targets
+
+	Draws  int     // of friction, on top of the elastic work; 0: none
+	Seed   uint64  // of the draws
+	Search bool    // for better orders, beside the other ways to do the work
+	Stick  float64 // share of its target that a bolt may lack and the wrench still does not turn it
 }
 
 // PredictAnswer is what tightening leaves in each fastener, and what that means.
@@ -23,8 +28,10 @@ type PredictAnswer struct {
 	interaction.Model
 	interaction.Prediction
 	Forecast    interaction.Forecast
-	Targets     []float64 // of the last pass that make up for the loss, in N; nil: not asked for
-	Cap         float64   // of Targets over the target
+	Scatter     *Scatter                // nil: not asked for
+	Comparison  *interaction.Comparison // nil: too many bolts, and not asked for
+	Targets     []float64               // of the last pass that make up for the loss, in N; nil: not asked for
+	Cap         float64                 // of Targets over the target
 	Notes       []string
 	Assumptions []string
 }
@@ -39,6 +46,7 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 	if err != nil {
 		return PredictAnswer{}, err
 	}
+	model.Stick = ask.Stick
 	a := PredictAnswer{Plan: p, Model: model, Cap: ask.Cap, Assumptions: slices.Clone(model.Assumptions)}
 	work, err := a.work(ask)
 	if err != nil {
@@ -53,11 +61,50 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 	if a.Forecast, err = model.Forecast(p, a.Prediction, work); err != nil {
 		return PredictAnswer{}, err
 	}
-	if !work.CanRepeat() && a.Targets == nil && a.Forecast.Class != interaction.Negligible {
-		a.Notes = append(a.Notes, "a repeat is a torque over all bolts, which the last stage is not; try passes over all to see what it buys")
+	if ask.Draws > 0 {
+		if err := a.scatter(work, ask); err != nil {
+			return PredictAnswer{}, err
+		}
+	}
+	if ask.Search || len(a.At) <= mostCompared {
+		c, err := model.Compare(p, a.Prediction, work, ask.Search)
+		if err != nil {
+			return PredictAnswer{}, err
+		}
+		a.Comparison = &c
 	}
 	a.Assumptions = onceEach(a.Assumptions)
 	return a, nil
+}
+
+// mostCompared is the count of bolts up to which a prediction also tries other
+// ways at once.
+const mostCompared = 60
+
+// Scatter is the work done again and again, each time with a friction of its own
+// for each bolt, on the nominal gasket.
+type Scatter struct {
+	Draws     int
+	Seed      uint64
+	SDPercent []float64             // that friction brings, by fastener
+	Elastic   interaction.Scattered // without it: what the bolts do to each other alone
+	Together  interaction.Scattered
+}
+
+func (a *PredictAnswer) scatter(work interaction.PlanWork, ask PredictRequest) error {
+	s := Scatter{Draws: ask.Draws, Seed: ask.Seed}
+	var assumed []string
+	s.SDPercent, assumed = interaction.FrictionOf(a.Plan)
+	a.Assumptions = append(a.Assumptions, assumed...)
+	joint, targets := a.Nominal.Joint, a.Nominal.TargetsN
+	still := interaction.FrictionScatter{SDPercent: make([]float64, joint.Len()), Draws: 1, Stick: ask.Stick}
+	var err error
+	if s.Elastic, err = joint.ScatterByFriction(work.Passes, targets, still); err != nil {
+		return err
+	}
+	s.Together, err = joint.ScatterByFriction(work.Passes, targets, interaction.FrictionScatter{SDPercent: s.SDPercent, Draws: s.Draws, Seed: s.Seed, Stick: ask.Stick})
+	a.Scatter = &s
+	return err
 }
 
 // work predicts the passes that are asked for, or those of the plan.

@@ -1,0 +1,82 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/sequence/interaction"
+)
+
+// printComparison prints the file's own way beside others.
+func (p *Program) printComparison(a job.PredictAnswer) {
+	c := a.Comparison
+	fmt.Fprint(p.Stdout, "\nOther ways beside the file's own, which stands\n")
+	p.trialRow("", "way", "least %", "mean %", "SD %", "uneven mm", "path m")
+	for i, trial := range c.Trials {
+		mark := " "
+		if i == c.Best && i > 0 {
+			mark = ">"
+		}
+		p.trialRow(mark, trial.Name, span(trial.End.Min), span(trial.End.Mean), span(trial.End.SD), millimetres(trial.Uneven), fmt.Sprintf("%.1f", trial.TravelM))
+		if len(trial.Also) > 0 {
+			fmt.Fprint(p.Stdout, wrapped("    = ", "      ", strings.Join(trial.Also, ", ")))
+		}
+	}
+	fmt.Fprintln(p.Stdout)
+	p.text("least: the lowest bolt at the end, low–nominal–high over the gasket. uneven: tilt and warp together, the most on the way. path: of the wrench from bolt to bolt. > is worth asking the maker for.")
+	p.text(interaction.RecipeWords)
+	for _, note := range c.Notes {
+		p.text(note)
+	}
+	if best := c.Trials[c.Best]; !slices.Equal(best.Order, c.Trials[0].Order) {
+		p.text("Order of " + best.Name + ": " + strings.Join(a.Plan.IDs(best.Order), " "))
+	}
+	for _, trial := range c.Trials {
+		if strings.HasPrefix(trial.Name, "search") && !slices.Equal(trial.Order, c.Trials[0].Order) {
+			p.text("Order of " + trial.Name + ": " + strings.Join(a.Plan.IDs(trial.Order), " "))
+		}
+	}
+}
+
+func (p *Program) trialRow(mark, name string, figures ...string) {
+	fmt.Fprintf(p.Stdout, " %1s%-22s %11s %11s %7s %14s %6s\n", mark, name, figures[0], figures[1], figures[2], figures[3], figures[4])
+}
+
+// millimetres writes a band of short lengths, to a hundredth.
+func millimetres(b interaction.Band) string {
+	low, nominal, high := fmt.Sprintf("%.2f", b.Low), fmt.Sprintf("%.2f", b.Nominal), fmt.Sprintf("%.2f", b.High)
+	if low == high {
+		return nominal
+	}
+	return low + "–" + nominal + "–" + high
+}
+
+// printScatter prints what friction adds.
+func (p *Program) printScatter(a job.PredictAnswer) {
+	s := a.Scatter
+	if s == nil {
+		return
+	}
+	fmt.Fprintf(p.Stdout, "\nWith the friction of each bolt on top: %d draws, seed %d, nominal gasket\n", s.Draws, s.Seed)
+	fmt.Fprintf(p.Stdout, "  SD of all bolts       %.0f %%; cross-talk alone %.0f %%\n", s.Together.SD, s.Elastic.SD)
+	fmt.Fprintf(p.Stdout, "  lowest of a joint     %s %% (5 in 100 joints below, middle, 5 in 100 above)\n", span(s.Together.Lowest))
+	for k, i := range a.Forecast.Lowest {
+		if k < lowestShown {
+			fmt.Fprintf(p.Stdout, "  %-12s          %s %%; cross-talk alone %.0f %%\n", named(a, i), span(s.Together.ByFastener[i]), s.Elastic.ByFastener[i].Nominal)
+		}
+	}
+	p.text(frictionVerdict(*s))
+}
+
+// frictionVerdict says which of the two is worth work.
+func frictionVerdict(s job.Scatter) string {
+	switch {
+	case s.Elastic.SD < s.Together.SD/3:
+		return "Friction rules: no order or further pass makes these bolts more even. Clean and oil threads alike, or measure stretch."
+	case s.Elastic.SD < s.Together.SD*2/3:
+		return "Friction and cross-talk count alike: one more pass helps, and so does the same oil on every thread."
+	}
+	return "Cross-talk rules: further passes help more than care with friction."
+}

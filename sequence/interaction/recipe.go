@@ -1,0 +1,168 @@
+package interaction
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence"
+)
+
+// snugTo is the share of the torque that brings the faces together (common
+// practice; the prototype of the model found a see-saw without it).
+const snugTo = 0.10
+
+// orderBy orders every group of the plan by a way; nil where a group cannot be.
+func (t *trier) orderBy(way sequence.Way) []int {
+	var order []int
+	for _, g := range t.plan.Groups {
+		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: way})
+		if err != nil {
+			return nil
+		}
+		order = append(order, part...)
+	}
+	return order
+}
+
+// roundOrder goes once round each group, or from one end of a row to the other:
+// then each bolt has about as many neighbours that are tightened later as any
+// other. Caps keep together.
+func (t *trier) roundOrder() []int {
+	var order []int
+	for _, g := range t.plan.Groups {
+		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: sequence.Circular})
+		if len(t.plan.Joint.Clusters) == 0 && InLine(t.placesOf(g.Members)) {
+			part, err = t.endToEnd(g.Members), nil
+		}
+		if err != nil {
+			return nil
+		}
+		order = append(order, part...)
+	}
+	return order
+}
+
+func (t *trier) placesOf(members []int) []geometry.Point {
+	at := make([]geometry.Point, len(members))
+	for k, i := range members {
+		at[k] = t.model.At[i]
+	}
+	return at
+}
+
+func (t *trier) endToEnd(members []int) []int {
+	first, _ := RowEnds(t.placesOf(members))
+	list := slices.Clone(members)
+	slices.SortStableFunc(list, func(a, b int) int {
+		return cmpFloat(t.model.At[a].Distance(first), t.model.At[b].Distance(first))
+	})
+	return list
+}
+
+func cmpFloat(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// recipe is the work as this model would have it: snug, the plan's stages from
+// the centre out, the last torque once round or end to end, and the same again.
+// Angles stay as they are.
+func (t *trier) recipe(centreOut, round []int) []Pass {
+	var passes []Pass
+	for _, part := range t.parts() {
+		var torques, turns []Pass
+		for _, pass := range part {
+			if isTorque(pass) {
+				torques = append(torques, pass)
+			} else {
+				turns = append(turns, pass)
+			}
+		}
+		passes = append(passes, t.recipeOf(torques, centreOut, round)...)
+		for _, pass := range turns {
+			passes = append(passes, arranged(pass, centreOut))
+		}
+	}
+	return passes
+}
+
+func (t *trier) recipeOf(torques []Pass, centreOut, round []int) (passes []Pass) {
+	if len(torques) == 0 {
+		return nil
+	}
+	last := torques[len(torques)-1]
+	levels := withoutSame(torques)
+	if first := levels[0]; first[0].ForceN > 2*snugTo*last[0].ForceN {
+		passes = append(passes, arranged(scaled(last, snugTo), centreOut))
+	}
+	for _, pass := range levels {
+		if !sameFigures(pass, last) {
+			passes = append(passes, arranged(pass, centreOut))
+		}
+	}
+	again := arranged(last, round)
+	return append(passes, again, again)
+}
+
+// parts cuts the work where another set of bolts comes up.
+func (t *trier) parts() (parts [][]Pass) {
+	for n, pass := range t.work.Passes {
+		if n == 0 || !sameBolts(pass, t.work.Passes[n-1]) {
+			parts = append(parts, nil)
+		}
+		parts[len(parts)-1] = append(parts[len(parts)-1], pass)
+	}
+	return parts
+}
+
+func sameBolts(a, b Pass) bool { return slices.Equal(boltsOf(a), boltsOf(b)) }
+
+func boltsOf(p Pass) []int {
+	list := make([]int, len(p))
+	for k, step := range p {
+		list[k] = step.Fastener
+	}
+	slices.Sort(list)
+	return list
+}
+
+// sameFigures says whether two passes bring the same bolts to the same forces.
+func sameFigures(a, b Pass) bool {
+	return sameBolts(a, b) && isTorque(a) == isTorque(b) && math.Abs(a[0].ForceN-b[0].ForceN) <= 1e-9*b[0].ForceN
+}
+
+// withoutSame drops passes that repeat the figures of the one before.
+func withoutSame(passes []Pass) (list []Pass) {
+	for _, pass := range passes {
+		if len(list) == 0 || !sameFigures(pass, list[len(list)-1]) {
+			list = append(list, pass)
+		}
+	}
+	return list
+}
+
+func isTorque(p Pass) bool {
+	return !slices.ContainsFunc(p, func(s Step) bool { return s.Do != ToForce })
+}
+
+// arranged puts the steps of a pass into an order.
+func arranged(pass Pass, order []int) Pass {
+	list := slices.Clone(pass)
+	slices.SortStableFunc(list, func(a, b Step) int { return slices.Index(order, a.Fastener) - slices.Index(order, b.Fastener) })
+	return list
+}
+
+// scaled takes a share of the forces of a pass.
+func scaled(pass Pass, share float64) Pass {
+	list := slices.Clone(pass)
+	for k := range list {
+		list[k].ForceN *= share
+	}
+	return list
+}

@@ -1,0 +1,125 @@
+package interaction
+
+import (
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence/plan"
+)
+
+// Trial is a way to do the work, and what it leaves.
+type Trial struct {
+	Name    string
+	Also    []string // other names of the same work
+	Own     bool     // as the file has it
+	Less    bool     // leaves out what the file has: it tells what that buys, and is never to be done
+	Order   []int    // of tightening, every fastener once
+	Passes  []Pass
+	End     SpreadBand // in percent of the targets
+	Class   Class      // of the worst bolt, at the low end
+	TiltMm  Band       // these three: the worst at any step
+	WarpMm  Band
+	Uneven  Band
+	TravelM float64 // of the wrench, from bolt to bolt
+	Steps   int     // of the wrench
+}
+
+// Comparison is the plan of a file beside others for the same joint. The maker's
+// sequence stands first and is never written over: the others are a reason to
+// ask, not a plan.
+type Comparison struct {
+	Trials  []Trial // the file's own first
+	Best    int     // of Trials: the one that is worth the change; 0: none is
+	Verdict string  // these three in whole sentences
+	Snug    string  // what the first stage buys; empty where nobody can say
+	Notes   []string
+
+	frictionSD float64 // of the preload at a torque, in percent
+}
+
+// trier works trials on the three runs of a prediction.
+type trier struct {
+	model Model
+	plan  plan.Plan
+	p     Prediction
+	work  PlanWork
+	list  []Trial
+}
+
+// try works passes out and puts them on the list. Passes that stand there
+// already only lend it their name.
+func (t *trier) try(name string, order []int, passes []Pass) error {
+	same := func(a, b Pass) bool { return slices.Equal(a, b) }
+	for i, other := range t.list {
+		if slices.EqualFunc(other.Passes, passes, same) {
+			t.list[i].Also = append(t.list[i].Also, name)
+			return nil
+		}
+	}
+	made := Trial{Name: name, Own: len(t.list) == 0, Order: order, Passes: passes, TravelM: travelM(passes, t.model.At)}
+	var ends [3]Spread
+	var tilt, warp, uneven [3]float64
+	for k, r := range []Run{t.p.Soft, t.p.Nominal, t.p.Stiff} {
+		nuts := r.Joint.Loose()
+		nuts.Stick = t.model.Stick
+		after, err := nuts.Work(passes, t.model.At)
+		if err != nil {
+			return err
+		}
+		for _, a := range after {
+			tilt[k], warp[k], uneven[k] = max(tilt[k], a.LargestTiltMm), max(warp[k], a.LargestWarpMm), max(uneven[k], a.LargestUnevenMm)
+		}
+		ends[k] = SpreadOf(Percent(nuts.force, r.TargetsN))
+	}
+	s, n, f := ends[0], ends[1], ends[2]
+	made.End = SpreadBand{bandOf(s.Min, n.Min, f.Min), bandOf(s.Mean, n.Mean, f.Mean), bandOf(s.Max, n.Max, f.Max), bandOf(s.SD, n.SD, f.SD)}
+	made.Class = ClassOf(made.End.Min.Low)
+	made.TiltMm, made.WarpMm, made.Uneven = bandOf3(tilt), bandOf3(warp), bandOf3(uneven)
+	for _, pass := range passes {
+		made.Steps += len(pass)
+	}
+	t.list = append(t.list, made)
+	return nil
+}
+
+// travelM is how far the wrench goes from bolt to bolt.
+func travelM(passes []Pass, at []geometry.Point) float64 {
+	sum, from := 0.0, none
+	for _, pass := range passes {
+		for _, step := range pass {
+			if from != none {
+				sum += at[from].Distance(at[step.Fastener])
+			}
+			from = step.Fastener
+		}
+	}
+	return sum / 1000
+}
+
+// inOrder is the work of the plan with another order: each pass keeps its
+// figures and its bolts. A check pass that has a way of its own keeps that.
+func (t *trier) inOrder(order []int) []Pass {
+	place := make([]int, len(order))
+	for k, i := range order {
+		place[i] = k
+	}
+	passes := make([]Pass, len(t.work.Passes))
+	for n, pass := range t.work.Passes {
+		passes[n] = slices.Clone(pass)
+		do := plan.Tighten
+		if n < len(t.work.Stages) {
+			stage := t.plan.Tighten.Stages[t.work.Stages[n]]
+			if stage.Way != "" {
+				continue
+			}
+			do = stage.Do
+		}
+		slices.SortStableFunc(passes[n], func(a, b Step) int {
+			if do == plan.BackOff { // slackening goes outside in
+				a, b = b, a
+			}
+			return place[a.Fastener] - place[b.Fastener]
+		})
+	}
+	return passes
+}
