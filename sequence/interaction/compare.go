@@ -13,6 +13,9 @@ const (
 	// mostSearched is the count of bolts up to which orders are searched; the work
 	// grows with its fifth power.
 	mostSearched = 24
+	// mostTried bounds a search; from a good start it needs some hundreds to two
+	// thousand orders.
+	mostTried = 2000
 	// worthPoints is by how much a change must lift the worst bolt on the softest
 	// gasket, in percent of its target, to be worth a word to the maker
 	// (engineering judgement: below it nobody finds it again behind the friction).
@@ -173,7 +176,7 @@ func (t *trier) search() error {
 	} {
 		best, least := own, goal.cost(own)
 		for _, start := range t.starts() {
-			if order, cost := Search(start, goal.cost); cost < least-1e-9*math.Abs(least) {
+			if order, cost := Search(start, goal.cost, mostTried); cost < least-1e-9*math.Abs(least) {
 				best, least = order, cost
 			}
 		}

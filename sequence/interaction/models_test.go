@@ -151,7 +151,7 @@ func TestSearch(t *testing.T) {
 	if got, want := cost(star), SpreadOf(after[2].ForcesN).SD; !(math.Abs(got-want) < 1e-9) {
 		t.Errorf("scatter %g, step by step %g", got, want)
 	}
-	order, best := Search(star, cost)
+	order, best := Search(star, cost, 100_000)
 	if !(best < cost(star)) || math.Abs(best-cost(order)) > 1e-9 {
 		t.Errorf("from %g to %g, which is %g", cost(star), best, cost(order))
 	}

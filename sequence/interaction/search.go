@@ -78,25 +78,25 @@ func (j *Joint) outcome(p *passer, passes []Pass, at []geometry.Point) (forces [
 	return after[len(after)-1].ForcesN, unevenMm, true
 }
 
-// Search betters an order by swapping two of its places and by moving one,
-// best change first, until none helps: it is as good as the start allows. Start
-// from several good orders.
-func Search(start []int, cost Cost) (order []int, best float64) {
+// Search betters an order by swapping two of its places and by moving one, until
+// no such change helps or so many orders have been tried: it is as good as the
+// start allows. Start from several good orders.
+func Search(start []int, cost Cost, mostTried int) (order []int, best float64) {
 	order, best = slices.Clone(start), cost(start)
-	trial := make([]int, len(start))
-	for {
-		better, at := []int(nil), best
+	trial, tried := make([]int, len(start)), 0
+	for better := true; better && tried < mostTried; {
+		better = false
 		neighbours(order, trial, func() {
-			if c := cost(trial); c < at-1e-12*math.Abs(best) {
-				better, at = append(better[:0], trial...), c
+			if tried++; tried > mostTried {
+				return
+			}
+			if c := cost(trial); c < best-1e-12*math.Abs(best) {
+				copy(order, trial)
+				best, better = c, true
 			}
 		})
-		if better == nil {
-			return order, best
-		}
-		copy(order, better)
-		best = at
 	}
+	return order, best
 }
 
 // neighbours puts every order that one change makes into trial.

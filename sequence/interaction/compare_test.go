@@ -1,0 +1,188 @@
+package interaction_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/plan"
+)
+
+func compared(t testing.TB, p plan.Plan, stated interaction.Setup) interaction.Comparison {
+	t.Helper()
+	m, err := interaction.ModelOf(p, stated)
+	if err != nil {
+		t.Fatal(err)
+	}
+	prediction, work, err := m.PredictPlan(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := m.Compare(p, prediction, work, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func trial(t testing.TB, c interaction.Comparison, name string) interaction.Trial {
+	t.Helper()
+	for _, trial := range c.Trials {
+		if trial.Name == name || slices.Contains(trial.Also, name) {
+			return trial
+		}
+	}
+	t.Fatalf("there is no trial %s", name)
+	return interaction.Trial{}
+}
+
+// First principles: the file's own way is what the forecast says; a search is never
+// worse than what it starts from, in what it looks for; every trial works every
+// bolt; groups and caps keep together.
+func TestComparison(t *testing.T) {
+	for _, name := range []string{"p4-cam-caps", "p4-head", "p4-manifold", "p4-pump-flange"} {
+		p := builtin(t, name)
+		m, err := interaction.ModelOf(p, interaction.Setup{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		prediction, work, err := m.PredictPlan(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := m.Compare(p, prediction, work, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := m.Forecast(p, prediction, work)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own := c.Trials[0]
+		if !own.Own || own.End != f.Last().Spread || own.Uneven != f.Passes[f.WorstPass()].UnevenMm || !slices.Equal(own.Order, p.Tighten.Order) {
+			t.Errorf("%s: its own way ends at %v, uneven by %v; forecast %v, %v", name, own.End, own.Uneven, f.Last().Spread, f.Passes[f.WorstPass()].UnevenMm)
+		}
+		for _, trial := range c.Trials {
+			turned := map[int]bool{}
+			for _, pass := range trial.Passes {
+				for _, step := range pass {
+					turned[step.Fastener] = true
+				}
+			}
+			if len(turned) != len(p.Joint.Fasteners) || len(trial.Order) != len(turned) {
+				t.Errorf("%s, %s: works %d of %d bolts", name, trial.Name, len(turned), len(p.Joint.Fasteners))
+			}
+			if !keepsTogether(p, trial.Order) {
+				t.Errorf("%s, %s: parts a group or a cap: %v", name, trial.Name, p.IDs(trial.Order))
+			}
+		}
+		if len(c.Notes) > 0 { // not searched
+			continue
+		}
+		if least := trial(t, c, "search: least scatter"); least.End.SD.Nominal > own.End.SD.Nominal+1e-9 {
+			t.Errorf("%s: searched for scatter %v, its own %v", name, least.End.SD, own.End.SD)
+		}
+		if least := trial(t, c, "search: least tilt"); least.Uneven.Nominal > own.Uneven.Nominal+1e-12 {
+			t.Errorf("%s: searched for tilt %v, its own %v", name, least.Uneven, own.Uneven)
+		}
+	}
+}
+
+func keepsTogether(p plan.Plan, order []int) bool {
+	sets := [][]int{}
+	for _, g := range p.Groups {
+		sets = append(sets, g.Members)
+	}
+	for _, c := range p.Joint.Clusters {
+		var of []int
+		for i, f := range p.Joint.Fasteners {
+			if slices.Contains(c.Of, f.ID) {
+				of = append(of, i)
+			}
+		}
+		sets = append(sets, of)
+	}
+	return !slices.ContainsFunc(sets, func(set []int) bool {
+		first, last := len(order), 0
+		for k, i := range order {
+			if slices.Contains(set, i) {
+				first, last = min(first, k), max(last, k)
+			}
+		}
+		return last-first+1 != len(set)
+	})
+}
+
+// First principles: the recipe begins snug, keeps the figures of the file, and
+// gives the last torque twice, from bolt to neighbour; with two bolts in a row the
+// path of the wrench is their distance for every change of bolt.
+func TestTheRecipe(t *testing.T) {
+	p := builtin(t, "p4-manifold")
+	c := compared(t, p, interaction.Setup{})
+	recipe := trial(t, c, interaction.Recipe)
+	var shares []float64
+	last := recipe.Passes[len(recipe.Passes)-1]
+	for _, pass := range recipe.Passes {
+		shares = append(shares, math.Round(1000*pass[0].ForceN/last[0].ForceN)/1000)
+	}
+	if want := []float64{0.1, 0.455, 1, 1}; !slices.Equal(shares, want) { // 10 and 22 N·m: 10/22
+		t.Errorf("shares %v, want %v", shares, want)
+	}
+	for k := range last[1:] {
+		a, b := p.Joint.Fasteners[last[k].Fastener].At, p.Joint.Fasteners[last[k+1].Fastener].At
+		if a.Distance(b) > 92+1e-9 { // the pitch of the grid: no bolt is leapt over
+			t.Errorf("the last pass leaps from %v to %v", a, b)
+		}
+	}
+	p.Joint.Fasteners = p.Joint.Fasteners[:2]
+	p.Tighten.Order, p.Groups[0].Members = []int{0, 1}, []int{0, 1}
+	for i := range p.Tighten.Stages {
+		p.Tighten.Stages[i].Fasteners = []int{0, 1}
+	}
+	if got, want := compared(t, p, interaction.Setup{}).Trials[0].TravelM, 5*0.092; math.Abs(got-want) > 1e-12 {
+		t.Errorf("the wrench goes %g m, want %g m", got, want)
+	}
+}
+
+// Common sense, no source: a joint whose bolts keep their load is left alone, and
+// a sensitive one is not; and what is left out is never asked for.
+func TestVerdicts(t *testing.T) {
+	cover := builtin(t, "p4-cover")
+	for _, c := range []struct {
+		plan   plan.Plan
+		stated interaction.Setup
+		want   string
+	}{
+		{builtin(t, "p4-cam-caps"), interaction.Setup{}, "Leave the plan as it is"},
+		{builtin(t, "p4-head"), interaction.Setup{}, "Worth asking the maker for: each last torque twice"},
+		{cover, interaction.Setup{Gasket: interaction.CorkRubber}, "Worth asking the maker for: "},
+		{builtin(t, "p4-pump-flange"), interaction.Setup{Gasket: interaction.SpiralWound, Own: 1e-7, Flange: &interaction.Flange{GasketInner: 160, GasketOuter: 180, Pair: true}}, "No other order or stages cure this joint"},
+	} {
+		got := compared(t, c.plan, c.stated)
+		if !strings.HasPrefix(got.Verdict, c.want) || got.Trials[got.Best].Less {
+			t.Errorf("want %q, got %q", c.want, got.Verdict)
+		}
+	}
+}
+
+// First principles: the span of friction is four standard deviations wide, so that
+// a kind whose friction is one figure has the usual scatter, and says so.
+func TestFrictionOfAKind(t *testing.T) {
+	p := builtin(t, "p4-manifold")
+	spanned, said := interaction.FrictionOf(p)
+	if !(spanned[0] > 5 && spanned[0] < 25) || len(said) != 1 || !strings.Contains(said[0], "quarter") {
+		t.Errorf("engine oil: %g %%, %q", spanned[0], said)
+	}
+	p.Kinds = slices.Clone(p.Kinds)
+	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.12, High: 0.12}, Head: plan.Range{Low: 0.12, High: 0.12}}
+	if exact, said := interaction.FrictionOf(p); exact[0] != interaction.FrictionSDPercent || !strings.Contains(said[0], "estimate") {
+		t.Errorf("one figure: %g %%, %q", exact[0], said)
+	}
+	// Preload goes about with one over friction: a span of ±10 % gives 5 % SD.
+	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.108, High: 0.132}, Head: plan.Range{Low: 0.108, High: 0.132}}
+	if narrow, _ := interaction.FrictionOf(p); math.Abs(narrow[0]-5) > 1 { // the thread's pitch takes its share
+		t.Errorf("±10 %%: %g %%, want about 5 %%", narrow[0])
+	}
+}
