@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -255,12 +256,28 @@ func (c *Comparison) judge() {
 	case c.Best == 0:
 		c.Verdict = fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%, and none of them lifts it by %d points. It takes a stiffer gasket, longer bolts or measured stretch.", own.End.Min.Low, worthPoints)
 	default:
-		c.Verdict = fmt.Sprintf("Worth asking the maker for: %s. It lifts the lowest bolt from %.0f to %.0f %% on the gasket that is worst for it.", best.Name, own.End.Min.Low, best.End.Min.Low)
+		c.Verdict = fmt.Sprintf("Worth asking the maker for: %s. It lifts the lowest bolt from %.0f to %.0f %% on the gasket that is worst for it.", best.phrase(), own.End.Min.Low, best.End.Min.Low)
+		if best.Class == Strong {
+			c.Verdict += " That is still far from even; count on several passes or measured stretch."
+		}
 		if best.Uneven.Nominal > 1.25*own.Uneven.Nominal {
 			c.Verdict += fmt.Sprintf(" But on the way the part lies uneven by %.2f mm instead of %.2f mm.", best.Uneven.Nominal, own.Uneven.Nominal)
 		}
 		c.Verdict += " Until then the maker's sequence stands."
 	}
+}
+
+// phrase says what a trial changes.
+func (t Trial) phrase() string {
+	switch {
+	case t.Name == Recipe:
+		return "a snug pass, the stages from the centre out, and the last torque twice round"
+	case strings.HasPrefix(t.Name, "search"):
+		return "another order, found by search for " + strings.TrimPrefix(t.Name, "search: ")
+	case slices.Contains(sensibleWays, sequence.Way(t.Name)):
+		return "the order " + t.Name
+	}
+	return t.Name
 }
 
 // saySnug says what the first stage buys.

@@ -61,7 +61,7 @@ func (p *Program) printScatter(a job.PredictAnswer) {
 	}
 	fmt.Fprintf(p.Stdout, "\nWith the friction of each bolt on top: %d draws, seed %d, nominal gasket\n", s.Draws, s.Seed)
 	fmt.Fprintf(p.Stdout, "  SD of all bolts       %.0f %%; cross-talk alone %.0f %%\n", s.Together.SD, s.Elastic.SD)
-	fmt.Fprintf(p.Stdout, "  lowest of a joint     %s %% (5 in 100 joints below, middle, 5 in 100 above)\n", span(s.Together.Lowest))
+	fmt.Fprintf(p.Stdout, "  lowest of a joint     %s %% (5 joints in 100 lower, middle, 5 higher)\n", span(s.Together.Lowest))
 	for k, i := range a.Forecast.Lowest {
 		if k < lowestShown {
 			fmt.Fprintf(p.Stdout, "  %-12s          %s %%; cross-talk alone %.0f %%\n", named(a, i), span(s.Together.ByFastener[i]), s.Elastic.ByFastener[i].Nominal)

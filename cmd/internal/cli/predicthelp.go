@@ -2,7 +2,23 @@ package cli
 
 const aboutPredict = `Tells what each bolt is left with after every pass: as one is tightened the part
 bends, the gasket gives, and bolts tightened before it lose load or gain it.
-Without --passes the stages of FILE are worked as they stand.
+Without --passes the stages of FILE are worked as they stand. A flag goes before
+what the file states under joint, the file before what is assumed; all that is
+assumed is listed.
+
+In the file
+  joint:
+    part: {material: aluminium, thickness: 60 mm}      # that bends
+    counterpart: {material: cast iron}     # thickness too, where it bends
+    gasket: {kind: composite}              # of the list of --gasket
+    row: {bending: 2.0e8 N·mm², foundation: 900 N/mm², length: 380 mm,
+          start: 15 mm}
+    bolt flexibility: 4.2e-6 mm/N          # bolt and parts under its head
+  A gasket may have {stiffness: 50-250 MPa/mm, strip: 16 mm} instead, or what a
+  data sheet says, {squeezed: 7-17 %, at: 34.5 MPa, thickness: 1.5 mm}. A round
+  flange stands in place of a row: {outer: 515 mm, bore: 300 mm, face: raised,
+  gasket inner: 330 mm, gasket outer: 370 mm, pipe wall: 12 mm,
+  pipe radius: 160 mm, pair: yes}. Any of it may be left out.
 
 The model
   Each nut closes its bolt and the parts: own F + C F = travel, F >= 0, and
@@ -30,6 +46,14 @@ What comes of it
   --compensate works out targets for the last pass that end even, up to a cap;
   use them with measured stretch only.
 
+Other ways
+  --compare lays the file's own work beside other orders, a snug pass, one more
+  pass and a recipe (snug, centre out, the last torque twice round), and
+  searches orders for least scatter, least tilt, and both. The maker's sequence
+  stands first and is never changed. --scatter 1000 does the work a thousand
+  times, each bolt with a friction of its own that stays over the passes; the
+  same seed gives the same figures.
+
 What it cannot do
   Creep and hardening of gaskets, embedding, parts that are not flat, yield,
   heat, friction that changes from pass to pass: all listed with the output. No
@@ -41,6 +65,6 @@ What it cannot do
 var predictLimits = []string{
 	"gaskets that harden, stay compressed or creep (5 to 20 % with time on soft gaskets, engineering estimate)",
 	"embedding, parts that are not flat, bolts beyond yield, heat, shear in thick parts, friction between the parts",
-	"torque scatter, and friction that changes from pass to pass: it adds about 10 % SD with a lubricant, 20 % dry (engineering estimates)",
+	"torque scatter, about 10 % SD with a lubricant, 20 % dry (engineering estimates), unless --scatter adds it; friction that changes from pass to pass",
 	"measured joints: none has been compared; on soft gaskets and raised faces take another 5 to 10 points",
 }
