@@ -21,6 +21,8 @@ const (
 	// gasket, in percent of its target, to be worth a word to the maker
 	// (engineering judgement: below it nobody finds it again behind the friction).
 	worthPoints = 3
+	// worthStrongPoints is the same where the joint is far from even all the same.
+	worthStrongPoints = 10
 )
 
 // Names of trials.
@@ -245,7 +247,11 @@ func (c *Comparison) judge() {
 	for i, trial := range c.Trials {
 		gain, best := trial.End.Min.Low-own.End.Min.Low, c.Trials[c.Best].End.Min.Low-own.End.Min.Low
 		// An easier change wins unless another lifts the worst bolt by a point more.
-		if own.Class != Negligible && !trial.Less && gain >= worthPoints && gain > best+1 {
+		enough := float64(worthPoints)
+		if trial.Class == Strong {
+			enough = worthStrongPoints
+		}
+		if own.Class != Negligible && !trial.Less && gain >= enough && gain > best+1 {
 			c.Best = i
 		}
 	}
@@ -254,7 +260,7 @@ func (c *Comparison) judge() {
 	case own.Class == Negligible:
 		c.Verdict = fmt.Sprintf("Leave the plan as it is: even on the gasket that is worst for it the lowest bolt keeps %.0f %%, and torque scatter of about %.0f %% SD hides the rest.", own.End.Min.Low, c.frictionSD)
 	case c.Best == 0:
-		c.Verdict = fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%, and none of them lifts it by %d points. It takes a stiffer gasket, longer bolts or measured stretch.", own.End.Min.Low, worthPoints)
+		c.Verdict = fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%, and none of them lifts it by more than %d points. It takes a stiffer gasket, longer bolts or measured stretch.", own.End.Min.Low, worthStrongPoints)
 	default:
 		c.Verdict = fmt.Sprintf("Worth asking the maker for: %s. It lifts the lowest bolt from %.0f to %.0f %% on the gasket that is worst for it.", best.phrase(), own.End.Min.Low, best.End.Min.Low)
 		if best.Class == Strong {
