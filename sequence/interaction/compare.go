@@ -293,7 +293,8 @@ func (c *Comparison) saySnug() {
 		if trial.Name != noFirstStage {
 			continue
 		}
-		if math.Abs(trial.Uneven.Nominal-own.Uneven.Nominal) < 0.1*own.Uneven.Nominal && math.Abs(trial.End.Min.Low-own.End.Min.Low) < 1 {
+		hardly := math.Max(0.1*own.Uneven.Nominal, 0.02) // mm; a tenth, or what nobody feels
+		if math.Abs(trial.Uneven.Nominal-own.Uneven.Nominal) < hardly && math.Abs(trial.End.Min.Low-own.End.Min.Low) < 1 {
 			c.Snug = "Without the first stage the bolts would end the same and the part would lie as even; it is there to bring the faces together, which is not in the model."
 			return
 		}

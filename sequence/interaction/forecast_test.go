@@ -114,7 +114,7 @@ func TestDoubts(t *testing.T) {
 	}{
 		{head, interaction.Setup{}, "beyond its yield"},
 		{atOnce, interaction.Setup{}, "no snug pass"},
-		{atOnce, interaction.Setup{Gasket: interaction.CorkRubber}, "slack"},
+		{atOnce, interaction.Setup{Gasket: interaction.CorkRubber, Thickness: 15}, "slack"},
 		{cover, interaction.Setup{Gasket: interaction.CorkRubber}, "hardens"},
 		{cover, interaction.Setup{Thickness: unit.Length(60), Gasket: interaction.NoGasket, Own: 1e-8}, "thick for a plate"},
 	} {

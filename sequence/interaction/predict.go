@@ -17,7 +17,8 @@ type Model struct {
 	Own        []tension.Resilience
 	Stick      float64 // of Nuts; 0: none
 
-	Assumptions []string // in plain words, what was not stated
+	Stated      []string // in plain words, by the file or the user
+	Assumptions []string // the same, what was not stated
 }
 
 // Prediction is what passes do to a joint, at the soft end, the middle and the

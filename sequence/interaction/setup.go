@@ -94,7 +94,7 @@ func ModelOf(p plan.Plan, stated Setup) (Model, error) {
 	if err != nil {
 		return Model{}, err
 	}
-	return Model{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Assumptions: s.assumed}, nil
+	return Model{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Stated: s.stated.words(), Assumptions: s.assumed}, nil
 }
 
 func (s *settledSetup) shapeOf() shape {

@@ -1,6 +1,7 @@
 package interaction
 
 import (
+	"fmt"
 	"slices"
 
 	"drawdown/geometry/unit"
@@ -64,6 +65,42 @@ func (s Setup) over(file Setup) (both Setup, assumed []string) {
 	orFile(&both.Row, file.Row)
 	both.Flange = s.Flange.over(file.Flange)
 	return both, assumed
+}
+
+// words say what is stated.
+func (s Setup) words() (list []string) {
+	say := func(stated bool, format string, values ...any) {
+		if stated {
+			list = append(list, fmt.Sprintf(format, values...))
+		}
+	}
+	say(s.Material != "", "part of %s", s.Material)
+	say(s.Thickness != 0, "part bends as a plate of %v", s.Thickness)
+	say(s.Counterpart != "", "on %s", s.Counterpart)
+	say(s.CounterpartThickness != 0, "counterpart bends as a plate of %v", s.CounterpartThickness)
+	say(s.Gasket != "" && s.Stiffness == (Band{}), "gasket: %s", s.Gasket)
+	say(s.Stiffness != (Band{}), "gasket of %s MPa/mm", s.Stiffness.words())
+	say(s.Foundation != (Band{}) && s.Row == nil, "foundation of %s MPa/mm", s.Foundation.words())
+	say(s.Strip != 0, "gasket %v wide along the edge", s.Strip)
+	say(s.Own != 0, "bolt and members give way by %.3g mm/N", float64(s.Own))
+	if r := s.Row; r != nil {
+		say(true, "row of %.3g N·mm² on %s N/mm², %.4g mm long, first bolt at %.4g mm", r.BendingNmm2, s.Foundation.words(), r.LengthMm, r.StartMm)
+	}
+	if f := s.Flange; f != nil {
+		say(f.Outer != 0, "flange %v across", f.Outer)
+		say(f.Bore != 0, "bore %v", f.Bore)
+		say(!f.fullFace(), "raised face, gasket from %v to %v", f.GasketInner, f.GasketOuter)
+		say(f.PipeWall != 0, "pipe or hub with a wall of %v at a radius of %v", f.PipeWall, f.PipeRadius)
+	}
+	return list
+}
+
+// words write the figures from low to high; one where they are the same.
+func (b Band) words() string {
+	if b.Low == b.High {
+		return fmt.Sprintf("%.3g", b.Nominal)
+	}
+	return fmt.Sprintf("%.3g–%.3g–%.3g", b.Low, b.Nominal, b.High)
 }
 
 // orFile takes the file's value where none is stated.

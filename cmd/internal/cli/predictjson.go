@@ -39,6 +39,7 @@ type predictOut struct {
 	Guidance           string               `json:"guidance"`
 	Doubts             []string             `json:"doubts"` // where the model does not hold
 	Notes              []string             `json:"notes"`
+	Stated             []string             `json:"stated"` // of the joint, by the file or the flags
 	Assumptions        []string             `json:"assumptions"`
 	Limits             []string             `json:"limits"`
 }
@@ -105,7 +106,7 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
 		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
 		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
-		Doubts: listed(a.Forecast.Doubts), Notes: listed(a.Notes), Assumptions: listed(a.Assumptions), Limits: predictLimits,
+		Doubts: listed(a.Forecast.Doubts), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Limits: predictLimits,
 	}
 	if more := a.Forecast.OneMore; more != nil {
 		again := sumJSON(more.Spread)

@@ -35,6 +35,7 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 		p.printComparison(a)
 	}
 	p.printLines("Notes", append(notes(a), a.Notes...))
+	p.printLines("Stated", a.Stated)
 	p.printLines("Assumed", a.Assumptions)
 	p.printLines("Not in the model", predictLimits)
 	fmt.Fprintln(p.Stdout)
