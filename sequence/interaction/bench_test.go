@@ -98,6 +98,6 @@ func BenchmarkSearchOn16Bolts(b *testing.B) {
 	}
 	j, _ := NewJoint(mat.Symmetric(c), ownAlike(16, 1.03e-6))
 	for b.Loop() {
-		Search(identity(16), j.Scatter(alike(16, 1), InStages(alike(16, 1), 1)), 100_000)
+		Search(identity(16), j.Scatter(alike(16, 1), inStages(alike(16, 1), 1)), 100_000)
 	}
 }

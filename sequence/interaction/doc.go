@@ -12,10 +12,12 @@
 //   - Nuts are turned on it by force or by travel. Bolts can go slack; nuts that
 //     were never run up hold nothing;
 //   - a Model knows the gasket's stiffness as a band and makes a Prediction of
-//     passes, or of a plan, at both ends and the middle of it.
+//     passes, or of a plan, at both ends and the middle of it;
+//   - a Forecast sums that up for a sheet, and a Comparison lays other ways to do
+//     the work beside the plan.
 //
-// OnePass and OnePassTargets are closed forms, F = L⁻ᵀ·T and T = Lᵀ·F with
-// M = L·diag(d)·Lᵀ in tightening order. They hold while every bolt stays in
+// Passes by torque have closed forms, F = L⁻ᵀ·T and T = Lᵀ·F with
+// M = L·diag(d)·Lᵀ in tightening order, by which orders are searched. They hold while every bolt stays in
 // contact; elsewhere Nuts finds the contacts. Forces are in N, lengths in mm,
 // stiffness of a foundation in MPa/mm, which is N/mm³.
 //

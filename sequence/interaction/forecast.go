@@ -13,8 +13,8 @@ import "drawdown/sequence/plan"
 //
 // What there is to draw, from the first look to the last:
 //
-//   - Class and its Advice() for the heading, Valid() and Doubts for the warning
-//     beside it, Guidance for the foot of every sheet;
+//   - Class and its Advice() for the heading, Doubts for the warning beside it
+//     (none: there is nothing to doubt), Guidance for the foot of every sheet;
 //   - Lowest and Last() for the state at the end: a bar or a ring for each bolt
 //     from Percent[i].Low to High, with a tick at Nominal, in the hue or hatch of
 //     Class[i];
@@ -89,10 +89,6 @@ type SpreadBand struct{ Min, Mean, Max, SD Band }
 
 // Last is the joint as the work leaves it.
 func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }
-
-// Valid says whether nothing in the joint or the work leaves what the model can
-// follow.
-func (f Forecast) Valid() bool { return len(f.Doubts) == 0 }
 
 // WorstPass is the index of the pass in which the part lies most uneven.
 func (f Forecast) WorstPass() int {

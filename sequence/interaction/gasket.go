@@ -9,9 +9,6 @@ import (
 // Band is a figure that is known within bounds only.
 type Band struct{ Low, Nominal, High float64 }
 
-// Exactly is a band of one figure.
-func Exactly(v float64) Band { return Band{v, v, v} }
-
 // bandOf takes the bounds of three figures and keeps the middle one as nominal.
 func bandOf(soft, nominal, stiff float64) Band {
 	return Band{math.Min(nominal, math.Min(soft, stiff)), nominal, math.Max(nominal, math.Max(soft, stiff))}

@@ -30,18 +30,6 @@ func (p InfinitePlate) Compliance(at []geometry.Point, foundationMPaPerMm float6
 	return pairwise(at, func(a, b geometry.Point) float64 { return p.At(a.Distance(b), foundationMPaPerMm) })
 }
 
-// InfiniteBeam is a beam without ends on a foundation. The bolts at the ends
-// of a real row sit four times as soft: use Row for these.
-type InfiniteBeam struct{ BendingNmm2 float64 }
-
-// At gives what the beam gives way at a distance from a unit load, in mm/N.
-// The foundation is that of a millimetre of the beam's length.
-func (b InfiniteBeam) At(distanceMm, foundationMPa float64) float64 {
-	lambda := beamLambda(b.BendingNmm2, foundationMPa)
-	x := lambda * math.Abs(distanceMm)
-	return lambda / (2 * foundationMPa) * math.Exp(-x) * (math.Cos(x) + math.Sin(x)) // Hetényi, section 5: y = Pλ/(2k)·Aλx
-}
-
 // beamLambda is 1 over the characteristic length of a beam, in 1/mm.
 func beamLambda(bendingNmm2, foundationMPa float64) float64 {
 	return math.Pow(foundationMPa/(4*bendingNmm2), 0.25) // Hetényi, section 3: λ = (k/4EI)^¼

@@ -140,8 +140,8 @@ func (j *Joint) TravelMm(forces []float64) []float64 {
 	return u
 }
 
-// EnergyNmm gives the elastic energy stored, ½·F·M·F.
-func (j *Joint) EnergyNmm(forces []float64) float64 {
+// energyNmm gives the elastic energy stored, ½·F·M·F.
+func (j *Joint) energyNmm(forces []float64) float64 {
 	return floats.Dot(forces, j.TravelMm(forces)) / 2
 }
 

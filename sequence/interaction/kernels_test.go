@@ -46,7 +46,7 @@ func TestInfiniteBeam(t *testing.T) {
 	c := checkCase(t, "P03")
 	c.same("λ", beamLambda(c.in("EI"), c.in("k_line")), c.want("lambda"))
 	for i, x := range c.list("x") {
-		c.same("C", InfiniteBeam{c.in("EI")}.At(x, c.in("k_line")), c.wants("C")[i])
+		c.same("C", infiniteBeam{c.in("EI")}.At(x, c.in("k_line")), c.wants("C")[i])
 	}
 }
 
@@ -102,7 +102,7 @@ func TestRaisedFaceFlange(t *testing.T) {
 
 func TestStiffnessHelpers(t *testing.T) {
 	c := checkCase(t, "P15")
-	bolt := BoltResilience(mpa(c.in("bolt.E")), mm(c.in("bolt.d")), c.in("bolt.As"), mm(c.in("bolt.l_shank")), mm(c.in("bolt.l_thread")))
+	bolt := boltResilience(mpa(c.in("bolt.E")), mm(c.in("bolt.d")), c.in("bolt.As"), mm(c.in("bolt.l_shank")), mm(c.in("bolt.l_thread")))
 	c.same("kb", float64(bolt.Stiffness()), c.want("kb"))
 	aluminium := must[tension.Material](t)(tension.ParseMaterial("wrought aluminium"))
 	if float64(aluminium.Elastic) != c.in("member.E") {

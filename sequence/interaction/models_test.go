@@ -57,7 +57,7 @@ func TestFullFaceFlange(t *testing.T) {
 		{identity(16), Spread{80.2, 90.5, 100, 3.68}},
 		{[]int{0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15}, Spread{76.3, 90.0, 105.2, 12.58}},
 	} {
-		forces, holds, err := j.OnePass(c.order, alike(16, 100))
+		forces, holds, err := j.onePass(c.order, alike(16, 100))
 		if err != nil || !holds {
 			t.Fatal(holds, err)
 		}
@@ -114,10 +114,10 @@ func TestCompensationTurnsNoNutBack(t *testing.T) {
 			}
 		}
 	}
-	before := nuts.TravelsMm()
+	before := nuts.travelsMm()
 	must[[]float64](t)(nuts.Compensated(identity(4), alike(4, 1), math.Inf(1)))
-	if !slices.Equal(before, nuts.TravelsMm()) {
-		t.Errorf("travels %v became %v", before, nuts.TravelsMm())
+	if !slices.Equal(before, nuts.travelsMm()) {
+		t.Errorf("travels %v became %v", before, nuts.travelsMm())
 	}
 }
 
@@ -145,7 +145,7 @@ func TestSearch(t *testing.T) {
 	j := ring16(t)
 	star := []int{0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15}
 	shares, targets := []float64{0.3, 0.7, 1}, alike(16, 100)
-	work := InStages(targets, shares...)
+	work := inStages(targets, shares...)
 	cost := j.Scatter(targets, work)
 	after := must[[]AfterPass](t)(j.Loose().Work(work(star), circle16(450)))
 	if got, want := cost(star), SpreadOf(after[2].ForcesN).SD; !(math.Abs(got-want) < 1e-9) {
@@ -169,7 +169,7 @@ func TestSearch(t *testing.T) {
 	}
 	// The closed forms do not hold for work that leaves bolts out or turns by
 	// angle; then the steps are worked one by one.
-	some := func(order []int) []Pass { return append(work(order)[:1], ByTravels(order, 0.01), work(order)[2][:5]) }
+	some := func(order []int) []Pass { return append(work(order)[:1], byTravels(order, 0.01), work(order)[2][:5]) }
 	after = must[[]AfterPass](t)(j.Loose().Work(some(star), nil))
 	if got, want := j.Scatter(targets, some)(star), SpreadOf(after[2].ForcesN).SD; !(math.Abs(got-want) < 1e-9) {
 		t.Errorf("scatter of other work %g, step by step %g", got, want)
@@ -281,7 +281,7 @@ func TestBadInputIsRefused(t *testing.T) {
 	}
 	j := fourBolts(t)
 	for _, order := range [][]int{{0, 1, 2}, {0, 1, 2, 2}, {0, 1, 2, 4}} {
-		if _, _, err := j.OnePass(order, alike(4, 1)); err == nil {
+		if _, _, err := j.onePass(order, alike(4, 1)); err == nil {
 			t.Errorf("the order %v must be refused", order)
 		}
 	}

@@ -34,13 +34,13 @@ func (j *Joint) Loose() *Nuts {
 // Forces gives the force in each bolt, in N.
 func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
 
-// TravelsMm gives how far each nut has come from touching a joint without
+// travelsMm gives how far each nut has come from touching a joint without
 // load.
-func (s *Nuts) TravelsMm() []float64 { return slices.Clone(s.travel) }
+func (s *Nuts) travelsMm() []float64 { return slices.Clone(s.travel) }
 
-// WorkNmm gives the elastic work of the wrench so far, which the joint has
+// workNmm gives the elastic work of the wrench so far, which the joint has
 // stored. It holds while no bolt goes slack.
-func (s *Nuts) WorkNmm() float64 { return s.work }
+func (s *Nuts) workNmm() float64 { return s.work }
 
 // Tighten brings a bolt to a force, as a torque wrench does: one that has it
 // already, or lacks less than sticks, is not moved.

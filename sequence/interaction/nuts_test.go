@@ -15,7 +15,7 @@ func TestTwoBolts(t *testing.T) {
 		c.sameList("F", after.ForcesN, c.rows("F_after_pass")[i])
 	}
 	c.same("rate", must[float64](t)(j.Rate(order)), c.want("gs_rate"))
-	c.sameList("targets", must[[]float64](t)(j.OnePassTargets(order, targets)), c.wants("one_pass_targets_for_uniform"))
+	c.sameList("targets", must[[]float64](t)(j.onePassTargets(order, targets)), c.wants("one_pass_targets_for_uniform"))
 }
 
 func TestOnePassOfFourBolts(t *testing.T) {
@@ -31,13 +31,13 @@ func TestOnePassOfFourBolts(t *testing.T) {
 	for i, want := range c.rows("interaction_matrix_in_order") {
 		c.sameList("interaction", mat.Row(nil, i, a), want)
 	}
-	forces, holds, err := j.OnePass(order, targets)
+	forces, holds, err := j.onePass(order, targets)
 	if err != nil || !holds {
 		t.Fatal(holds, err)
 	}
 	c.sameList("closed form", forces, c.wants("F_one_pass"))
 	c.sameList("step by step", must[[]AfterPass](t)(j.Loose().Work(stages(order, targets, 1), nil))[0].ForcesN, c.wants("F_one_pass"))
-	c.sameList("targets", must[[]float64](t)(j.OnePassTargets(order, targets)), c.wants("targets_for_uniform_one_pass"))
+	c.sameList("targets", must[[]float64](t)(j.onePassTargets(order, targets)), c.wants("targets_for_uniform_one_pass"))
 }
 
 func TestStagedPasses(t *testing.T) {
@@ -48,10 +48,10 @@ func TestStagedPasses(t *testing.T) {
 	for i, after := range must[[]AfterPass](t)(nuts.Work(stages(order, targets, c.list("stages")...), nil)) {
 		c.sameList("F", after.ForcesN, c.rows("F_after_each_pass")[i])
 	}
-	c.sameList("u", nuts.TravelsMm(), c.wants("u_after_last_pass"))
+	c.sameList("u", nuts.travelsMm(), c.wants("u_after_last_pass"))
 	c.same("rate", must[float64](t)(j.Rate(order)), c.want("gs_rate"))
-	c.same("work", nuts.WorkNmm(), c.want("wrench_work"))
-	c.same("energy", j.EnergyNmm(nuts.Forces()), c.want("wrench_work"))
+	c.same("work", nuts.workNmm(), c.want("wrench_work"))
+	c.same("energy", j.energyNmm(nuts.Forces()), c.want("wrench_work"))
 }
 
 func TestContactLoss(t *testing.T) {
@@ -73,15 +73,15 @@ func TestContactLoss(t *testing.T) {
 			step++
 		}
 	}
-	c.sameList("u", nuts.TravelsMm(), c.wants("u_final"))
-	if _, holds, err := j.OnePass(order, alike(4, 1)); holds || err != nil {
+	c.sameList("u", nuts.travelsMm(), c.wants("u_final"))
+	if _, holds, err := j.onePass(order, alike(4, 1)); holds || err != nil {
 		t.Error("the closed form must say that it does not hold where bolts go slack", err)
 	}
 }
 
 func TestGainAndClick(t *testing.T) {
 	c := checkCase(t, "P11")
-	beam := InfiniteBeam{c.in("EI")}
+	beam := infiniteBeam{c.in("EI")}
 	x := c.list("x")
 	compliance := mat.NewSymDense(3, nil)
 	for i := range 3 {
@@ -111,13 +111,13 @@ func TestHeadByTheInfinitePlate(t *testing.T) {
 		c.sameSpread(want["order"].(string), SpreadOf(after[len(after)-1].ForcesN), want)
 	}
 	spiral := ints(c.wants("order_spiral"))
-	forces, holds, err := j.OnePass(spiral, alike(10, 1))
+	forces, holds, err := j.onePass(spiral, alike(10, 1))
 	if err != nil || !holds {
 		t.Fatal(holds, err)
 	}
 	c.sameList("closed form", forces, c.wants("F_one_pass_spiral"))
 	c.same("rate", must[float64](t)(j.Rate(spiral)), c.want("gs_rate_spiral"))
-	c.sameList("targets", must[[]float64](t)(j.OnePassTargets(spiral, alike(10, 1))), c.wants("targets_one_pass_spiral"))
+	c.sameList("targets", must[[]float64](t)(j.onePassTargets(spiral, alike(10, 1))), c.wants("targets_one_pass_spiral"))
 }
 
 func TestCompensatedLastPass(t *testing.T) {
@@ -137,7 +137,7 @@ func TestAngleStep(t *testing.T) {
 		nuts := j.Loose()
 		after := must[[]AfterPass](t)(nuts.Work([]Pass{
 			ToForces(ints(c.list("snug_order")), alike(4, 1), c.in("snug_stage")),
-			ByTravels(order, c.in("advance_each")),
+			byTravels(order, c.in("advance_each")),
 		}, nil))
 		c.sameList("snug", after[0].ForcesN, c.wants("F_snug"))
 		c.sameList("end", after[1].ForcesN, c.wants("F_end"))
@@ -159,7 +159,7 @@ func TestRaisedFaceWithContactLoss(t *testing.T) {
 	}
 	c.same("rate", must[float64](t)(j.Rate(identity(16))), c.want("gs_rate_around"))
 	most := 0.0
-	for _, v := range must[[]float64](t)(j.OnePassTargets(star, alike(16, 1))) {
+	for _, v := range must[[]float64](t)(j.onePassTargets(star, alike(16, 1))) {
 		most = math.Max(most, v)
 	}
 	c.same("largest target", most, c.want("max_one_pass_target_star"))

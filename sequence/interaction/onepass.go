@@ -43,11 +43,11 @@ func (j *Joint) Interaction(order []int) (*mat.TriDense, error) {
 	return a, nil
 }
 
-// OnePass gives the forces after each bolt was brought to its target once, in
+// onePass gives the forces after each bolt was brought to its target once, in
 // the order, from a loose joint: F = L⁻ᵀ·T. It says false where some bolt goes
 // slack on the way: then this closed form does not hold, and Nuts must be
 // worked step by step. Forces and targets are by fastener.
-func (j *Joint) OnePass(order []int, targets []float64) (forces []float64, holds bool, err error) {
+func (j *Joint) onePass(order []int, targets []float64) (forces []float64, holds bool, err error) {
 	if err := j.checkTargets(targets); err != nil {
 		return nil, false, err
 	}
@@ -59,9 +59,9 @@ func (j *Joint) OnePass(order []int, targets []float64) (forces []float64, holds
 	return p.force, holds, nil
 }
 
-// OnePassTargets gives the targets that end at the wanted forces after one
+// onePassTargets gives the targets that end at the wanted forces after one
 // pass from a loose joint, T = Lᵀ·F. They hold where no bolt goes slack.
-func (j *Joint) OnePassTargets(order []int, wanted []float64) ([]float64, error) {
+func (j *Joint) onePassTargets(order []int, wanted []float64) ([]float64, error) {
 	if err := j.checkTargets(wanted); err != nil {
 		return nil, err
 	}

@@ -134,7 +134,7 @@ func TestForcesAgainstAGeneralOptimiser(t *testing.T) {
 		problem := optimize.Problem{
 			Func: func(x []float64) float64 {
 				f := squares(x)
-				energy := j.EnergyNmm(f)
+				energy := j.energyNmm(f)
 				for i, v := range f {
 					energy -= travel[i] * v
 				}

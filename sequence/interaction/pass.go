@@ -37,15 +37,6 @@ func ToForces(order []int, targets []float64, share float64) Pass {
 	return pass
 }
 
-// ByTravels is a pass that turns each nut of the order on by a travel.
-func ByTravels(order []int, travelMm float64) Pass {
-	pass := make(Pass, len(order))
-	for s, i := range order {
-		pass[s] = Step{Fastener: i, Do: ByTravel, TravelMm: travelMm}
-	}
-	return pass
-}
-
 // TravelOfAngleMm gives how far a nut comes by an angle.
 func TravelOfAngleMm(angleDeg, pitchMm float64) float64 { return pitchMm * angleDeg / 360 }
 

@@ -123,7 +123,7 @@ func TestClosedFormsWhereNoBoltGoesSlack(t *testing.T) {
 			targets[i] = rapid.Float64Range(0.9, 1.1).Draw(t, "target")
 			twice[i] = 2 * targets[i]
 		}
-		forces, holds, err := j.OnePass(order, targets)
+		forces, holds, err := j.onePass(order, targets)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -137,15 +137,15 @@ func TestClosedFormsWhereNoBoltGoesSlack(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		doubled, _, _ := j.OnePass(order, twice)
-		back, _ := j.OnePassTargets(order, forces)
+		doubled, _, _ := j.onePass(order, twice)
+		back, _ := j.onePassTargets(order, forces)
 		for i := range forces {
 			if !near(nuts.force[i], forces[i], 1e-12) || !near(doubled[i], 2*forces[i], 1e-12) || !near(back[i], targets[i], 1e-12) {
 				t.Fatalf("bolt %d: step by step %g, closed %g, doubled %g, back %g", i, nuts.force[i], forces[i], doubled[i], back[i])
 			}
 		}
 		checkRepeat(t, j, order, targets, nuts)
-		if work, energy := nuts.WorkNmm(), j.EnergyNmm(nuts.force); !near(work, energy, 1e-12) {
+		if work, energy := nuts.workNmm(), j.energyNmm(nuts.force); !near(work, energy, 1e-12) {
 			t.Fatalf("the wrench did %g, the joint holds %g", work, energy)
 		}
 	})

@@ -14,17 +14,6 @@ type Cost func(order []int) float64
 // Work is the passes that an order comes to.
 type Work func(order []int) []Pass
 
-// InStages is one pass over all for each share of the targets.
-func InStages(targets []float64, shares ...float64) Work {
-	return func(order []int) []Pass {
-		passes := make([]Pass, len(shares))
-		for k, share := range shares {
-			passes[k] = ToForces(order, targets, share)
-		}
-		return passes
-	}
-}
-
 // Scatter costs the standard deviation of the forces, in percent of the
 // targets, at the end of the work.
 func (j *Joint) Scatter(targets []float64, work Work) Cost {

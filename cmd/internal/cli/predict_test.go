@@ -12,12 +12,14 @@ import (
 )
 
 type predicted struct {
-	Fasteners  []string                 `json:"fasteners"`
-	Order      []string                 `json:"order"`
-	Compliance [][]float64              `json:"compliance_mm_per_N"`
-	Bolt       map[string]float64       `json:"bolt_flexibility_mm_per_N"`
-	Targets    map[string]predictedSpan `json:"target_range_N"`
-	Passes     []struct {
+	Fasteners   []string                 `json:"fasteners"`
+	Order       []string                 `json:"order"`
+	Compliance  [][]float64              `json:"compliance_mm_per_N"`
+	Interaction [][]float64              `json:"interaction_matrix"`
+	Leaves      float64                  `json:"repeat_leaves"`
+	Bolt        map[string]float64       `json:"bolt_flexibility_mm_per_N"`
+	Targets     map[string]predictedSpan `json:"target_range_N"`
+	Passes      []struct {
 		Fraction float64                  `json:"fraction"`
 		Percent  map[string]float64       `json:"preload_percent"`
 		Percents map[string]predictedSpan `json:"preload_range_percent"`
@@ -29,6 +31,25 @@ type predicted struct {
 		MinRange predictedSpan            `json:"min_range"`
 		MaxRange predictedSpan            `json:"max_range"`
 	} `json:"passes"`
+}
+
+// First principles: in the interaction matrix of one pass the last bolt keeps its
+// newton, every bolt has what it was given, and times the targets it gives the
+// forces of one pass; the first bolt of two loses what the second takes.
+func TestTheInteractionMatrixGivesOnePass(t *testing.T) {
+	p := predict(t, "p4-manifold", "--passes", "100", "--target", "10kN")
+	for i, id := range p.Order {
+		sum := 0.0
+		for k := range p.Order {
+			sum += p.Interaction[i][k]
+		}
+		if got := p.Passes[0].Percent[id]; math.Abs(got-100*sum) > 1e-5 || p.Interaction[i][i] != 1 {
+			t.Errorf("%s: %g %%, by the matrix %g %%", id, got, 100*sum)
+		}
+	}
+	if !(p.Leaves > 0 && p.Leaves < 0.2) { // the design's heads and covers: 0.001 to 0.15
+		t.Errorf("a repeat leaves %g", p.Leaves)
+	}
 }
 
 type predictedSpan struct{ Low, Nominal, High float64 }

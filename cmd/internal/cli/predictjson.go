@@ -27,6 +27,8 @@ type predictOut struct {
 
 	FoundationMPaPerMm spanOut              `json:"foundation_MPa_per_mm"`
 	ComplianceMmPerN   [][]figureOut        `json:"compliance_mm_per_N"` // of part and gasket
+	OneNewton          [][]figureOut        `json:"interaction_matrix"`  // in tightening order: what step s of a single pass, by a newton, adds to each bolt; while none goes slack
+	Leaves             figureOut            `json:"repeat_leaves"`       // share of the elastic error, the same
 	BoltMmPerN         map[string]figureOut `json:"bolt_flexibility_mm_per_N"`
 	TargetsN           map[string]spanOut   `json:"target_range_N"`
 	Verdict            string               `json:"verdict,omitempty"` // whether another way is worth asking the maker for
@@ -115,13 +117,7 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 	if a.Forecast.Repeats >= 0 {
 		out.Repeats = &a.Forecast.Repeats
 	}
-	for _, row := range a.Nominal.Joint.Compliance() {
-		line := make([]figureOut, len(row))
-		for k, v := range row {
-			line[k] = figureOut(v)
-		}
-		out.ComplianceMmPerN = append(out.ComplianceMmPerN, line)
-	}
+	out.ComplianceMmPerN, out.OneNewton, out.Leaves = rowsJSON(a.Nominal.Joint.Compliance()), rowsJSON(a.OneNewton), millionth(a.Leaves)
 	for i, id := range ids {
 		out.BoltMmPerN[id] = figureOut(a.Own[i])
 		out.TargetsN[id] = bandJSON(a.Forecast.TargetsN[i])
@@ -138,6 +134,17 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 	}
 	out.Scatter = scatterJSON(a, ids)
 	return out
+}
+
+func rowsJSON(rows [][]float64) (list [][]figureOut) {
+	for _, row := range rows {
+		line := make([]figureOut, len(row))
+		for k, v := range row {
+			line[k] = figureOut(v)
+		}
+		list = append(list, line)
+	}
+	return list
 }
 
 func passJSON(a job.PredictAnswer, ids []string, n int) predictedPassOut {

@@ -28,6 +28,8 @@ type PredictAnswer struct {
 	interaction.Model
 	interaction.Prediction
 	Forecast    interaction.Forecast
+	Leaves      float64                 // share of the elastic error that a repeat in the order of the plan leaves, nominal
+	OneNewton   [][]float64             // what each step of one pass in that order, by a newton, adds to each bolt; both in that order
 	Scatter     *Scatter                // nil: not asked for
 	Comparison  *interaction.Comparison // nil: too many bolts, and not asked for
 	Targets     []float64               // of the last pass that make up for the loss, in N; nil: not asked for
@@ -61,6 +63,9 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 	if a.Forecast, err = model.Forecast(p, a.Prediction, work); err != nil {
 		return PredictAnswer{}, err
 	}
+	if err := a.linear(); err != nil {
+		return PredictAnswer{}, err
+	}
 	if ask.Draws > 0 {
 		if err := a.scatter(work, ask); err != nil {
 			return PredictAnswer{}, err
@@ -75,6 +80,24 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 	}
 	a.Assumptions = onceEach(a.Assumptions)
 	return a, nil
+}
+
+// linear works out what holds as long as no bolt goes slack.
+func (a *PredictAnswer) linear() error {
+	joint, order := a.Nominal.Joint, a.Plan.Tighten.Order
+	matrix, err := joint.Interaction(order)
+	if err != nil {
+		return err
+	}
+	for i := range order {
+		row := make([]float64, len(order))
+		for k := i; k < len(order); k++ {
+			row[k] = matrix.At(i, k)
+		}
+		a.OneNewton = append(a.OneNewton, row)
+	}
+	a.Leaves, err = joint.Rate(order)
+	return err
 }
 
 // mostCompared is the count of bolts up to which a prediction also tries other
