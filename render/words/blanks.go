@@ -2,6 +2,7 @@ package words
 
 import (
 	"reflect"
+	"regexp"
 	"strings"
 )
 
@@ -9,6 +10,9 @@ import (
 // signs and inside quotation marks, in all languages the one before the sign
 // for percent and units. The catalogues have plain blanks there.
 var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?", " !", "\u00a0!", " %%", "\u00a0%%", " kN", "\u00a0kN", " MPa", "\u00a0MPa", "« ", "«\u00a0", " »", "\u00a0»")
+
+// plainPercent is the sign in words that nothing is filled into.
+var plainPercent = regexp.MustCompile(` %($|[\s\x{a0},.;:])`)
 
 // bound makes the tight blanks of a catalogue hold.
 func bound(c *Catalogue) *Catalogue {
@@ -34,6 +38,6 @@ func bind(v reflect.Value) {
 			v.SetMapIndex(key, one)
 		}
 	case reflect.String:
-		v.SetString(tight.Replace(v.String()))
+		v.SetString(plainPercent.ReplaceAllString(tight.Replace(v.String()), "\u00a0%$1"))
 	}
 }
