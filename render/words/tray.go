@@ -2,9 +2,8 @@ package words
 
 // Tile is what all full-size sheets share.
 type Tile struct {
-	PrintFull    string // how to print, and to measure
-	PrintReduced string // %.1f: how many millimetres of the part are one on paper
-	Bar          string // %.0f mm
+	PrintFull    string // how to print, and to measure: %.0f mm
+	PrintReduced string // %s: how many millimetres of the part are one on paper
 	BarReduced   string // %.0f mm of the part
 	Join         string // how to cut and lay the sheets
 	LeftOut      string // crossed in the key plan
@@ -20,7 +19,6 @@ type Tray struct {
 	Numbers  string // what the numbers mean
 	Stations string // what the dashed rings are
 	Hexagon  string // %s: width across flats
-	Round    string // %s: diameter
 	FromFile string // where the size comes from
 	NoSize   string
 	NoRoom   string // %d words found no room

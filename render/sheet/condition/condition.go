@@ -70,7 +70,7 @@ func (f *form) heading() sheet.Heading {
 	for _, k := range f.plan.Kinds {
 		words := fmt.Sprintf("%d × %s", f.plan.Count(k.Name), k.Name)
 		if k.Thread != nil {
-			words += " " + k.Thread.Name
+			words += " " + f.words.Figure(k.Thread.Name)
 		}
 		if k.Class != "" {
 			words += ", " + k.Class

@@ -53,7 +53,9 @@ func (f *form) columns() []column {
 		}})
 	}
 	columns = append(columns,
-		column{head: w.Length, w: length, fill: func(p *sheet.Pen, c column, y float64, i int) { c.text(p, y, scene.Grey, lengthOf(f.plan.KindOf(i))) }},
+		column{head: w.Length, w: length, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			c.text(p, y, scene.Grey, f.words.Figure(lengthOf(f.plan.KindOf(i))))
+		}},
 		column{head: w.Remark})
 	x := p.Left()
 	for k := range columns {

@@ -33,9 +33,9 @@ type row struct{ id, x, y, hole string }
 func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 	t := &table{words: w.Drawing, id: font.Width(w.Drawing.ID, scene.Regular, sheet.TextEm)}
 	for i, f := range p.Joint.Fasteners {
-		r := row{id: f.ID, x: place(f.At.X), y: place(f.At.Y)}
+		r := row{id: f.ID, x: w.Figure(place(f.At.X)), y: w.Figure(place(f.At.Y))}
 		if hole := holeOf(p, i); hole > 0 {
-			r.hole, t.holes = place(hole), true
+			r.hole, t.holes = w.Figure(place(hole)), true
 		}
 		t.rows = append(t.rows, r)
 		t.id = max(t.id, font.Width(f.ID, scene.Bold, sheet.TextEm))

@@ -96,9 +96,9 @@ func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 // foot draws the check bars and the legend.
 func (f frame) foot(p *sheet.Pen, leftOut bool) {
 	w, top := f.ask.Words.Tile, f.window.Bottom+gap
-	words, bar := w.PrintFull, fmt.Sprintf(w.Bar, BarMm)
+	words, bar := fmt.Sprintf(w.PrintFull, BarMm), fmt.Sprintf("%.0f mm", BarMm)
 	if f.ask.Reduced > 1 {
-		words, bar = fmt.Sprintf(w.PrintReduced, f.ask.Reduced), fmt.Sprintf(w.BarReduced, BarMm)
+		words, bar = fmt.Sprintf(w.PrintReduced, f.ask.Words.Figure(fmt.Sprintf("%.1f", f.ask.Reduced))), fmt.Sprintf(w.BarReduced, BarMm)
 	}
 	width := p.Right() - f.left - keyWidth - 3
 	p.Write(f.left, top+2.6, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(words, scene.Bold, sheet.TextEm, width))

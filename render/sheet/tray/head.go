@@ -45,14 +45,14 @@ func headOf(k plan.Kind) head {
 
 // words tell the size and where it comes from.
 func (h head) words(w *words.Catalogue) string {
-	size := unit.Length(h.across).String()
+	size := w.Figure(unit.Length(h.across).String())
 	switch {
 	case !h.known && h.source == "":
 		return fmt.Sprintf(w.Tray.NoSize, size)
 	case h.hexagon:
 		size = fmt.Sprintf(w.Tray.Hexagon, size)
 	default:
-		size = fmt.Sprintf(w.Tray.Round, size)
+		size = "Ø " + size
 	}
 	if h.known {
 		return size + ", " + w.Tray.FromFile
