@@ -27,7 +27,8 @@ type Plate struct {
 	reduced float64
 	words   *words.Catalogue
 	lines   []segment
-	spots   []scene.Box
+	spots   []scene.Box       // the room of each
+	edges   [][][]scene.Point // their lines
 	texts   []scene.Box
 }
 

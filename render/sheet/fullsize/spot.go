@@ -37,6 +37,7 @@ const (
 func (p *Plate) Spots(spots []Spot) {
 	for _, s := range spots {
 		p.spots = append(p.spots, s.Edge.Path.Bounds().Grown(0.4))
+		p.edges = append(p.edges, s.Edge.Path.Flatten())
 	}
 	for i, s := range spots {
 		s.Edge.Tag = scene.Tag{Name: s.Name, Role: scene.Mark}
@@ -178,11 +179,59 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 				c.Y -= side.Y * edge.Height() * 0.12
 			}
 			items, box := b.at(c, side, s.At)
-			if grown := box.Grown(0.3); p.free(grown, own, strictly) {
+			if grown := box.Grown(0.3); p.free(grown, own, strictly) && p.nearest(items, own) {
 				p.texts = append(p.texts, grown)
 				return items, true
 			}
 		}
 	}
 	return nil, false
+}
+
+// nearest says whether no foreign spot is as near to the number as its own.
+func (p *Plate) nearest(items []scene.Item, own int) bool {
+	for _, it := range items {
+		t, ok := it.(scene.Text)
+		if !ok || t.Tag.Role != scene.Number {
+			continue
+		}
+		box := t.Box()
+		distance := between(p.edges[own], box) + 0.1
+		for i := range p.edges {
+			if i != own && p.spots[i].Grown(distance).Meets(box) && between(p.edges[i], box) < distance {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// between is the distance from a box to the lines of an edge.
+func between(runs [][]scene.Point, b scene.Box) float64 {
+	corners := []scene.Point{{X: b.Left, Y: b.Top}, {X: b.Right, Y: b.Top}, {X: b.Left, Y: b.Bottom}, {X: b.Right, Y: b.Bottom}}
+	least := math.Inf(1)
+	for _, run := range runs {
+		for k := 1; k < len(run); k++ {
+			if b.Cut(run[k-1], run[k]) {
+				return 0
+			}
+			for _, c := range corners {
+				least = math.Min(least, toLine(c, run[k-1], run[k]))
+			}
+			for _, q := range run[k-1 : k+1] {
+				least = math.Min(least, math.Hypot(max(b.Left-q.X, 0, q.X-b.Right), max(b.Top-q.Y, 0, q.Y-b.Bottom)))
+			}
+		}
+	}
+	return least
+}
+
+// toLine is the distance from q to the straight line between a and b.
+func toLine(q, a, b scene.Point) float64 {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	along := 0.0
+	if length := dx*dx + dy*dy; length > 0 {
+		along = max(0, min(1, ((q.X-a.X)*dx+(q.Y-a.Y)*dy)/length))
+	}
+	return math.Hypot(q.X-a.X-along*dx, q.Y-a.Y-along*dy)
 }
