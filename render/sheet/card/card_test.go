@@ -59,7 +59,7 @@ func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {
 // number and label in its place.
 func TestBuiltinLayouts(t *testing.T) {
 	for _, name := range patterns.Builtin() {
-		for _, paper := range sheet.Papers {
+		for _, paper := range everyPaper() {
 			if notes := checkCard(t, planOf(t, name), paper); len(notes) > 0 {
 				t.Errorf("%s on %s: %q", name, paper.Name, notes)
 			}

@@ -197,6 +197,9 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 		for _, name := range append(patterns.Builtin(), everyWord) {
 			p := planOf(t, name)
 			for _, paper := range everyPaper() {
+				if paper.Name == "a3" {
+					continue // the same as on A4, enlarged
+				}
 				document, notes := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: mustSpeak(t, tag)})
 				if len(notes) > 0 {
 					t.Errorf("%s in %s on %s, %g wide: %q", p.Title, tag, paper.Name, paper.Width, notes)
@@ -210,8 +213,8 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 					}
 				}
 				for _, text := range textsOf(document) {
-					if strings.HasSuffix(text.Content, "…") && text.Ink != scene.Grey { // the foot may be too long
-
+					// The foot of everyWord rests on more than it has room for.
+					if strings.HasSuffix(text.Content, "…") && (name != everyWord || text.Ink != scene.Grey) {
 						t.Errorf("%s in %s on %s, %g wide: %q is cut off", p.Title, tag, paper.Name, paper.Width, text.Content)
 					}
 				}
