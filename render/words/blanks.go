@@ -9,10 +9,10 @@ import (
 // tight are the blanks at which no line may end: in French those before high
 // signs and inside quotation marks, in all languages the one before the sign
 // for percent and units. The catalogues have plain blanks there.
-var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?", " !", "\u00a0!", " %%", "\u00a0%%", " kN", "\u00a0kN", " MPa", "\u00a0MPa", "« ", "«\u00a0", " »", "\u00a0»")
+var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?", " !", "\u00a0!", " kN", "\u00a0kN", " MPa", "\u00a0MPa", "« ", "«\u00a0", " »", "\u00a0»")
 
-// plainPercent is the sign in words that nothing is filled into.
-var plainPercent = regexp.MustCompile(` %($|[\s\x{a0},.;:])`)
+// percent is the sign with its blank, not a verb that stands behind a blank.
+var percent = regexp.MustCompile(` %(%|[^\w.\[]|$)`)
 
 // bound makes the tight blanks of a catalogue hold.
 func bound(c *Catalogue) *Catalogue {
@@ -38,6 +38,6 @@ func bind(v reflect.Value) {
 			v.SetMapIndex(key, one)
 		}
 	case reflect.String:
-		v.SetString(plainPercent.ReplaceAllString(tight.Replace(v.String()), "\u00a0%$1"))
+		v.SetString(percent.ReplaceAllString(tight.Replace(v.String()), "\u00a0%$1"))
 	}
 }
