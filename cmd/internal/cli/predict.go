@@ -40,7 +40,8 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
     ...
 `,
 	build: func(flags *pflag.FlagSet) runner {
-		asJSON := addPredictFlags(flags)
+		addPredictFlags(flags)
+		sheets := addForecastFlags(flags)
 		ways := addWayFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
@@ -48,6 +49,10 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 				return p.misuse("predict", "%v", err)
 			}
 			way, turn, err := ways.chosen()
+			if err != nil {
+				return p.misuse("predict", "%v", err)
+			}
+			printing, err := sheets.chosen()
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
@@ -64,7 +69,10 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if err != nil {
 				return p.fail(Wrong, predictProblem(err))
 			}
-			if *asJSON {
+			if sheets.wanted() {
+				return p.forecast(answer, printing, sheets)
+			}
+			if *sheets.asJSON {
 				return p.printJSON(predictJSON(answer, ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
@@ -73,7 +81,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 	},
 }
 
-func addPredictFlags(flags *pflag.FlagSet) (asJSON *bool) {
+func addPredictFlags(flags *pflag.FlagSet) {
 	for _, f := range []struct{ name, usage string }{
 		{"passes", "`percents` of the target, one a pass over all, such as 30,70,100,100"},
 		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
@@ -101,7 +109,6 @@ func addPredictFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	flags.String("seed", "", "`number` that the draws come from, 1 without; the same gives the same")
 	flags.String("stick", "", "`share` that a bolt may lack before the wrench turns it, such as 5%")
 	flags.Bool("preview", false, "an endless plate: rough, may be low by a factor of 2")
-	return jsonFlag(flags)
 }
 
 // predictRequest reads what the flags state.

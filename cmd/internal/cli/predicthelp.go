@@ -54,6 +54,10 @@ Other ways
   times, each bolt with a friction of its own that stays over the passes; the
   same seed gives the same figures.
 
+On paper
+  --format pdf,png,svg draws the part with the least share that each bolt keeps
+  and a chart of every pass; --frames a page for every step of the work.
+
 What it cannot do
   Creep and hardening of gaskets, embedding, parts that are not flat, yield,
   heat, friction that changes from pass to pass: all listed with the output. No

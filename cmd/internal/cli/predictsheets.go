@@ -1,0 +1,47 @@
+package cli
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/job"
+)
+
+// forecastFlags are the flags for a prediction on paper.
+type forecastFlags struct {
+	printFlags
+	flags  *pflag.FlagSet
+	frames *bool
+}
+
+func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
+	return forecastFlags{
+		printFlags: addPrintFlags(flags, "pdf"),
+		flags:      flags,
+		frames:     flags.Bool("frames", false, "draw a page for every step of the work"),
+	}
+}
+
+// wanted says whether sheets are asked for instead of text.
+func (f forecastFlags) wanted() bool { return *f.frames || f.flags.Changed("format") }
+
+// chosen gives what the flags ask for; flags for paper need sheets.
+func (f forecastFlags) chosen() (job.Printing, error) {
+	for _, name := range []string{"paper", "landscape", "lang", "dpi", "out"} {
+		if f.flags.Changed(name) && !f.wanted() {
+			return job.Printing{}, fmt.Errorf("--%s is for sheets; say which with --format pdf, png or svg", name)
+		}
+	}
+	return f.printFlags.chosen()
+}
+
+// forecast draws the prediction as sheets.
+func (p *Program) forecast(answer job.PredictAnswer, ask job.Printing, f forecastFlags) Status {
+	keepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
+	files, notes, err := job.ForecastSheets(answer, ask, *f.frames)
+	if err != nil {
+		return p.fail(Wrong, err)
+	}
+	return p.deliver(files, notes, f.printFlags)
+}

@@ -1,0 +1,24 @@
+package job
+
+import (
+	"drawdown/render"
+	"drawdown/render/scene"
+	"drawdown/render/sheet/forecast"
+)
+
+// ForecastSheets draws a prediction in every format asked for: the sheet, or a
+// page for every step of the work. Nothing is written to disk.
+func ForecastSheets(a PredictAnswer, ask Printing, frames bool) (files []render.File, notes []string, err error) {
+	request := forecast.Request{Paper: ask.Paper, Words: ask.Words}
+	if frames {
+		document := scene.Document{
+			Title: a.Plan.Title, Subject: a.Plan.Machine, Language: ask.Words.Language,
+			Pages: forecast.Frames(a.Plan, a.Forecast, request),
+		}
+		files, err = ask.filesOf(document, a.Plan.Name, "steps", dated(a.Plan.Date))
+		return files, nil, err
+	}
+	document, notes := forecast.Document(a.Plan, a.Forecast, request)
+	files, err = ask.filesOf(document, a.Plan.Name, "forecast", dated(a.Plan.Date))
+	return files, notes, err
+}
