@@ -23,7 +23,10 @@ type Request struct {
 	// tightening number on a loosening card or the cast number; empty strings
 	// are left out. Nil draws none.
 	Beside []string
-	Box    scene.Box
+	// Front is the word at the arrow to the front of the machine; without it the
+	// arrow stands alone.
+	Front string
+	Box   scene.Box
 }
 
 // Drawing is the part as drawn.

@@ -148,14 +148,14 @@ func (s *sketch) drawDowel(d geometry.Dowel) {
 	s.space.takeDisc(c, r, "dowel")
 }
 
-// drawFront puts the word FRONT and an arrow beside the part.
+// drawFront puts an arrow to the front, with its word, beside the part.
 func (s *sketch) drawFront(front geometry.Front) {
 	if front == geometry.FrontUnknown {
 		return
 	}
 	b := s.partBox()
 	c := b.Centre()
-	word := scene.Text{Size: SmallEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: "FRONT"}
+	word := scene.Text{Size: SmallEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.req.Front}
 	const gap, length, half = 2.0, 3.2, 2.0
 	const baseline = SmallEm * font.CapHeight
 	tip, base := scene.Point{}, scene.Point{} // of the arrow
@@ -173,11 +173,14 @@ func (s *sketch) drawFront(front geometry.Front) {
 		base, tip = scene.Point{X: c.X, Y: b.Bottom + gap}, scene.Point{X: c.X, Y: b.Bottom + gap + length}
 		word.At = scene.Point{X: c.X, Y: tip.Y + 1 + baseline}
 	}
-	word = font.Set(word)
 	head := arrowhead(base, tip, half, scene.Black)
-	s.space.takeBox(word.Box())
 	s.space.takeBox(head.Path.Bounds())
-	s.add(head, word)
+	s.add(head)
+	if s.req.Front != "" {
+		word = font.Set(word)
+		s.space.takeBox(word.Box())
+		s.add(word)
+	}
 }
 
 // partBox is the box that the part covers on the page.

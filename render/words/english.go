@@ -5,6 +5,7 @@ var english = Catalogue{
 	Name:     "English",
 	Decimal:  ".",
 	Sheet: Sheet{
+		Front:    "FRONT",
 		Card:     "card %s",
 		Revision: "rev %s",
 		Seen:     "seen %s",
@@ -114,7 +115,6 @@ var english = Catalogue{
 		Join:         "Cut this sheet at its right and lower crop marks where a sheet follows, and lay the cut on the dashed marks of that sheet.",
 		LeftOut:      "Crossed in the plan: nothing is there, not printed.",
 		OwnEdge:      "Dashed edge: drawn round the fasteners, not the part’s own.",
-		Front:        "FRONT",
 		Underside:    "underside, turned over left to right",
 	},
 	Tray: Tray{

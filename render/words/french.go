@@ -5,6 +5,7 @@ var french = Catalogue{
 	Name:     "Français",
 	Decimal:  ",",
 	Sheet: Sheet{
+		Front:    "AVANT",
 		Card:     "fiche %s",
 		Revision: "rév. %s",
 		Seen:     "vue : %s",
@@ -112,7 +113,6 @@ var french = Catalogue{
 		Join:         "Si une feuille suit, couper celle-ci aux repères de coupe droits et inférieurs et poser la coupe sur les repères en tirets de la feuille suivante.",
 		LeftOut:      "Barrée sur le plan : vide, non imprimée.",
 		OwnEdge:      "Bord en tirets : tracé autour des vis, ce n’est pas celui de la pièce.",
-		Front:        "AVANT",
 		Underside:    "dessous, retourné de gauche à droite",
 	},
 	Tray: Tray{

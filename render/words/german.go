@@ -5,6 +5,7 @@ var german = Catalogue{
 	Name:     "Deutsch",
 	Decimal:  ",",
 	Sheet: Sheet{
+		Front:    "VORN",
 		Card:     "Karte %s",
 		Revision: "Rev. %s",
 		Seen:     "Ansicht: %s",
@@ -112,7 +113,6 @@ var german = Catalogue{
 		Join:         "Folgt rechts oder unten ein Blatt, dieses Blatt dort an den Schnittmarken abschneiden und die Schnittkante auf die gestrichelten Marken des Folgeblatts legen.",
 		LeftOut:      "Im Plan durchgestrichen: leer, nicht gedruckt.",
 		OwnEdge:      "Gestrichelte Kante: um die Schrauben gezogen, nicht die des Teils.",
-		Front:        "VORN",
 		Underside:    "Unterseite, seitlich gewendet",
 	},
 	Tray: Tray{

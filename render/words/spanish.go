@@ -5,6 +5,7 @@ var spanish = Catalogue{
 	Name:     "Español",
 	Decimal:  ",",
 	Sheet: Sheet{
+		Front:    "FRENTE",
 		Card:     "ficha %s",
 		Revision: "rev. %s",
 		Seen:     "vista: %s",
@@ -112,7 +113,6 @@ var spanish = Catalogue{
 		Join:         "Si sigue otra hoja, cortar esta por las marcas de corte derecha e inferior y colocar el corte sobre las marcas discontinuas de la hoja siguiente.",
 		LeftOut:      "Tachada en el plano: vacía, no se imprime.",
 		OwnEdge:      "Borde discontinuo: trazado alrededor de los tornillos, no es el de la pieza.",
-		Front:        "FRENTE",
 		Underside:    "cara inferior, girada de izquierda a derecha",
 	},
 	Tray: Tray{

@@ -8,7 +8,6 @@ type Tile struct {
 	Join         string // how to cut and lay the sheets
 	LeftOut      string // crossed in the key plan
 	OwnEdge      string // the edge is dashed: drawn round the fasteners
-	Front        string
 	Underside    string
 }
 

@@ -35,6 +35,7 @@ type Sheet struct {
 	Revision string // rev %s
 	Seen     string // seen %s: from above
 	Mirrored string
+	Front    string // at the arrow to the front of the machine
 	Asked    string // order %s, not the file's own
 
 	Ways, Turns map[string]string // by the words of the pattern file

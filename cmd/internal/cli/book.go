@@ -8,6 +8,7 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
+	"drawdown/render/sheet/book"
 	"drawdown/sequence/overhaul"
 )
 
@@ -41,12 +42,17 @@ drawdown book p4-engine --paper letter -o books
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		start := flags.Bool("example", false, "print a machine file to start from")
+		trays := flags.String("trays", string(book.FullTrays), "trays at their true size, reduced to a `page` each, or none: "+choices(book.TrayChoices))
 		printing := addPrintFlags(flags, "pdf")
 		return func(p *Program, args []string) Status {
 			if *start {
 				return p.bookExample(args)
 			}
 			ask, err := printing.chosen()
+			if err != nil {
+				return p.misuse("book", "%v", err)
+			}
+			lay, err := choose("trays", *trays, book.TrayChoices)
 			if err != nil {
 				return p.misuse("book", "%v", err)
 			}
@@ -57,7 +63,7 @@ drawdown book p4-engine --paper letter -o books
 			if err != nil {
 				return p.misuse("book", "%v", err)
 			}
-			return p.book(file, ask, printing)
+			return p.book(file, lay, ask, printing)
 		}
 	},
 }
@@ -71,12 +77,14 @@ func (p *Program) bookExample(args []string) Status {
 	return Done
 }
 
-func (p *Program) book(file string, ask job.Printing, printing printFlags) Status {
+func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing printFlags) Status {
 	made, status, ok := p.loadMachine(file)
 	if !ok {
 		return status
 	}
-	files, notes, err := job.Book(made, ask, nil)
+	shown := p.progress(2 * len(made.Joints()))
+	files, notes, err := job.Book(made, trays, ask, func(done, _ int) { shown.done(done) })
+	shown.clear()
 	if err != nil {
 		return p.fail(Wrong, fmt.Errorf("the book cannot be drawn: %w", err))
 	}

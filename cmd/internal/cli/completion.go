@@ -11,6 +11,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/render"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/book"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
 	"drawdown/sequence"
@@ -97,6 +98,8 @@ func values(flag string) []string {
 		return texts(render.Formats)
 	case "paper":
 		return sheet.PaperNames()
+	case "trays":
+		return texts(book.TrayChoices)
 	case "lang":
 		return words.Languages()
 	case "side":

@@ -52,8 +52,11 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 
 // Book binds the papers of a machine in every format asked for. Drawn is told
 // of each joint's papers. Nothing is written to disk.
-func Book(o overhaul.Overhaul, ask Printing, drawn func(done, all int)) (files []render.File, notes []string, err error) {
-	document, notes := book.Document(o, book.Request{Paper: ask.Paper, Words: ask.Words, Drawn: drawn})
+func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, all int)) (files []render.File, notes []string, err error) {
+	document, notes, err := book.Document(o, book.Request{Paper: ask.Paper, Words: ask.Words, Trays: trays, Drawn: drawn})
+	if err != nil {
+		return nil, notes, err
+	}
 	files, err = ask.files(document, o.Name, dated(o.Date))
 	return files, notes, err
 }

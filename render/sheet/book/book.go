@@ -9,6 +9,8 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/condition"
+	"drawdown/render/sheet/tray"
 	"drawdown/render/words"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
@@ -18,10 +20,23 @@ import (
 type Request struct {
 	Paper sheet.Paper
 	Words *words.Catalogue
+	Trays Trays
 	// Drawn is told after each joint's papers how many of all of them are
 	// drawn; nil: nobody is told.
 	Drawn func(done, all int)
 }
+
+// Trays says how the trays are bound.
+type Trays string
+
+const (
+	FullTrays    Trays = "full" // at their true size, over as many sheets as that takes
+	ReducedTrays Trays = "page" // each reduced to a page
+	NoTrays      Trays = "none"
+)
+
+// TrayChoices lists the choices.
+var TrayChoices = []Trays{FullTrays, ReducedTrays, NoTrays}
 
 // section is a run of pages that the contents list.
 type section struct {
@@ -47,12 +62,17 @@ type binder struct {
 	o     overhaul.Overhaul
 	ask   Request
 	notes []string
+	err   error // the first; what is bound without it is no book
 }
 
-// Document binds the book. The notes tell what found no room on the paper.
-func Document(o overhaul.Overhaul, ask Request) (scene.Document, []string) {
+// Document binds the book. The notes tell what found no room on the paper; the
+// error, that a part takes more sheets at its true size than anyone joins.
+func Document(o overhaul.Overhaul, ask Request) (scene.Document, []string, error) {
 	b := &binder{o: o, ask: ask}
 	sections := b.sections()
+	if b.err != nil {
+		return scene.Document{}, nil, b.err
+	}
 	// The lists name pages. Their own lengths do not depend on the figures, so
 	// that a second look, with the pages known, gives the same lengths again.
 	b.lists(sections, nil)
@@ -69,7 +89,7 @@ func Document(o overhaul.Overhaul, ask Request) (scene.Document, []string) {
 		doc.Pages[k].Name = fmt.Sprintf("%03d", k+1)
 	}
 	sheet.Count(doc.Pages)
-	return doc, b.notes
+	return doc, b.notes, nil
 }
 
 // sections gives the sections in their order, the joints' papers laid out and
@@ -97,7 +117,32 @@ func (b *binder) sections() []section {
 
 // stripPapers are the papers that a joint needs while it comes apart.
 func (b *binder) stripPapers(j overhaul.Joint) []section {
-	return []section{b.card(j, b.ask.Words.Book.Loosen, loosening)}
+	w := b.ask.Words.Book
+	papers := []section{b.card(j, w.Loosen, loosening)}
+	if b.ask.Trays != NoTrays {
+		papers = append(papers, b.tray(j))
+	}
+	pages, notes := condition.Pages(*j.Plan, condition.Request{Paper: b.ask.Paper, Words: b.ask.Words})
+	b.note(j, notes)
+	return append(papers, section{fmt.Sprintf(w.Condition, j.Number, j.Title), 1, j.Number, conditions, pages})
+}
+
+// tray lays out the tray of a joint.
+func (b *binder) tray(j overhaul.Joint) section {
+	ask := tray.Request{Paper: b.ask.Paper, Words: b.ask.Words, OnePage: b.ask.Trays == ReducedTrays}
+	pages, notes, err := tray.Pages(*j.Plan, ask)
+	if err != nil && b.err == nil {
+		b.err = fmt.Errorf("%s: %w", j.Title, err)
+	}
+	b.note(j, notes)
+	return section{fmt.Sprintf(b.ask.Words.Book.Tray, j.Number, j.Title), 1, j.Number, trays, pages}
+}
+
+// note keeps what a sheet tells of a joint.
+func (b *binder) note(j overhaul.Joint, notes []string) {
+	for _, n := range notes {
+		b.notes = append(b.notes, j.Title+", "+n)
+	}
 }
 
 // card lays out one side of a joint's card. What stands before the joint in
@@ -110,9 +155,7 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	p := *j.Plan
 	p.Cautions = append(b.before(j, side), p.Cautions...)
 	pages, notes := card.Pages(p, card.Request{Paper: b.ask.Paper, Side: which, Words: b.ask.Words}, which)
-	for _, n := range notes {
-		b.notes = append(b.notes, p.Title+", "+n)
-	}
+	b.note(j, notes)
 	return section{fmt.Sprintf(title, j.Number, j.Title), 1, j.Number, k, pages}
 }
 
@@ -120,7 +163,11 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution {
 	var cautions []plan.Caution
 	for _, s := range b.o.Before(j.Plan, side) {
-		text := fmt.Sprintf(b.ask.Words.Book.Before, b.stepWords(s, side))
+		words := s.Note
+		if words == "" {
+			words = b.stepWords(s, side)
+		}
+		text := fmt.Sprintf(b.ask.Words.Book.Before, words)
 		cautions = append(cautions, plan.Caution{Text: text, Side: side})
 	}
 	if remark := j.Step.Remark(side); remark != "" {

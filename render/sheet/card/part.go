@@ -15,7 +15,7 @@ import (
 )
 
 func (c *card) request(box scene.Box) diagram.Request {
-	return diagram.Request{Plan: c.plan, Order: c.side.Order, Box: box}
+	return diagram.Request{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
 }
 
 // secondNumbers gives the second numbers: on the loosening side the tightening

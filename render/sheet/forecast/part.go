@@ -42,7 +42,7 @@ func (l *layout) drawn(p *sheet.Pen, turned []bool, percent []interaction.Band, 
 			least[i] = lowSign(b) + strconv.Itoa(int(b.Low+0.5))
 		}
 	}
-	d := diagram.Draw(diagram.Request{Plan: l.plan, Show: diagram.Words, Words: least, Beside: numbers, Box: box})
+	d := diagram.Draw(diagram.Request{Plan: l.plan, Show: diagram.Words, Words: least, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box})
 	p.Add(d.Items...)
 	return d
 }

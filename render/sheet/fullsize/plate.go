@@ -247,7 +247,7 @@ func (p *Plate) front() {
 	b := p.Drawing.Bounds()
 	c := b.Centre()
 	const near, length, half = 3.0, 6.0, 3.0
-	word := scene.Text{Size: wordEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: p.words.Tile.Front}
+	word := scene.Text{Size: wordEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: p.words.Sheet.Front}
 	var arrow []scene.Point
 	switch side {
 	case geometry.FrontLeft:
