@@ -1,0 +1,101 @@
+// Package exercise makes up parts for a class to put in order: cylinder heads,
+// covers, flanges and rows of bearing caps, each of another size. A seed in,
+// parts out: the same seed gives the same parts, and more of them begin with
+// the fewer. No part is drawn after a real one.
+package exercise
+
+import (
+	"fmt"
+	"math/rand/v2"
+
+	"drawdown/geometry"
+	"drawdown/geometry/thread"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// Family is what a part is.
+type Family string
+
+const (
+	Head   Family = "head"   // a grid of main bolts, often with a row of small ones
+	Cover  Family = "cover"  // bolts round the rim
+	Flange Family = "flange" // one bolt circle
+	Caps   Family = "caps"   // bearing caps of two bolts in a row
+)
+
+// Families lists them in the order in which they come round.
+var Families = []Family{Head, Cover, Flange, Caps}
+
+// Most is the most parts that one seed gives: a class, and some to spare. All
+// of them differ.
+const Most = 60
+
+// Exercise is one part. Its fasteners have letters for ids, by rows from the
+// top left, or round a circle clockwise from the top; they tell nothing of the
+// order.
+type Exercise struct {
+	Family Family
+	Joint  geometry.Joint
+
+	threads [2]string // of the main and of the small kind; empty: there is none
+}
+
+// Names are the words for a part in the language of the sheet.
+type Names struct {
+	Title, Machine, View string
+	Main, Small          string // kinds of bolt; they must differ
+}
+
+// kinds that the makers of the joints use, until Input names them.
+const main, small = "main", "small"
+
+// Make gives the first n parts of a seed, each unlike the others, family after
+// family.
+func Make(seed uint64, n int) ([]Exercise, error) {
+	if n < 1 || n > Most {
+		return nil, fmt.Errorf("%d layouts; allowed: 1 to %d", n, Most)
+	}
+	random := rand.New(rand.NewPCG(seed, 0))
+	first := random.IntN(len(Families))
+	seen := map[string]bool{}
+	var all []Exercise
+	for k := range n {
+		family := Families[(first+k)%len(Families)]
+		e := makers[family](random)
+		for seen[e.key()] {
+			e = makers[family](random)
+		}
+		seen[e.key()] = true
+		all = append(all, e)
+	}
+	return all, nil
+}
+
+var makers = map[Family]func(*rand.Rand) Exercise{Head: head, Cover: cover, Flange: flange, Caps: caps}
+
+// key tells parts apart by where their fasteners are.
+func (e Exercise) key() string { return fmt.Sprint(e.Joint.Fasteners, e.Joint.Front) }
+
+// Input gives the part as the input of a plan: the order and no figures.
+func (e Exercise) Input(stem string, names Names) plan.Input {
+	in := plan.Input{Name: stem, Title: names.Title, Machine: names.Machine, View: names.View, Joint: e.Joint}
+	words := map[string]string{main: names.Main, small: names.Small}
+	in.Joint.Fasteners = nil
+	for _, f := range e.Joint.Fasteners {
+		f.Kind = words[f.Kind]
+		in.Joint.Fasteners = append(in.Joint.Fasteners, f)
+	}
+	for k, kind := range []string{main, small} {
+		if e.threads[k] == "" {
+			continue
+		}
+		size, err := thread.Parse(e.threads[k])
+		if err != nil {
+			panic("a thread of our own is wrong: " + err.Error())
+		}
+		in.Kinds = append(in.Kinds, plan.Kind{Name: words[kind], Thread: &size})
+		in.Groups = append(in.Groups, sequence.Group{Kinds: []string{words[kind]}, Way: sequence.Auto})
+	}
+	return in
+}
