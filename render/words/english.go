@@ -166,4 +166,5 @@ var english = Catalogue{
 		Hole:    "hole",
 		NoRoom:  "%d ids found no room.",
 	},
+	Handout: englishHandout,
 }

@@ -164,4 +164,5 @@ var french = Catalogue{
 		Hole:    "trou",
 		NoRoom:  "%d repères n’ont pas trouvé de place.",
 	},
+	Handout: frenchHandout,
 }

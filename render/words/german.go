@@ -164,4 +164,5 @@ var german = Catalogue{
 		Hole:    "Loch",
 		NoRoom:  "%d Kennungen fanden keinen Platz.",
 	},
+	Handout: germanHandout,
 }

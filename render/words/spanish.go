@@ -164,4 +164,5 @@ var spanish = Catalogue{
 		Hole:    "agujero",
 		NoRoom:  "%d identificaciones no encontraron sitio.",
 	},
+	Handout: spanishHandout,
 }

@@ -23,6 +23,7 @@ type Catalogue struct {
 	Card      Card
 	Book      Book
 	Forecast  Forecast
+	Handout   Handout
 	Tile      Tile
 	Tray      Tray
 	Condition Condition

@@ -1,0 +1,113 @@
+package words
+
+// Handout is what the sheets for a class share: the blank sheet, the key, the
+// page that tells why, the marked sheet.
+type Handout struct {
+	Exercise, Key string // badges
+	SheetOf       string // sheet %d of %d
+	Seed          string // seed %d
+
+	Name, Class, Date string // what a student fills in
+
+	Tighten, Loosen string // the task
+	ListTask        string // and how to write it as a list
+	// The task where the marks are too small to write in and hold the names.
+	NamedTighten, NamedLoosen string
+
+	YourOrder, KeyOrder string // above the boxes for the list
+
+	WhyFirst       string   // the question below them
+	KeyLead        string   // what the key is
+	KeyMaker       string   // and where the maker gave the order
+	Rules          string   // heading of the rules
+	Spread, Circle []string // rules for parts, and for a bolt circle
+	Row            []string
+	SmallLast      string
+	Together       string // the bolts of a cap
+	Reverse        string // loosening
+	FollowArrows   string // how to read the key
+	ByNumber       string
+	Rings          string
+
+	Families map[string]string // titles of made-up parts: head, cover, flange, caps
+	Main     string            // kinds of bolt of a made-up part
+	Small    string
+	Above    string // how it is seen
+
+	Why     Why
+	Marked  Marked
+	Showing Showing
+}
+
+// Why is the page that tells why a joint is worked in its order.
+type Why struct {
+	Badge                    string
+	TitleSpread, TitleCircle string // centre outwards; crosswise
+	Steps                    string // heading of the drawings of the part
+	AfterOne                 string // after the first
+	AfterMany                string // after %d of %d
+	AfterAll                 string // all %d
+	Tight, Now, Loose        string // legend of the marks
+
+	Section      string // heading of the sections, and that they are not to scale
+	WrongSpread  string // heading of the wrong way
+	RightSpread  string
+	WrongCircle  string
+	RightCircle  string
+	WrongSpreads [3]string // under each drawing, in a few words
+	RightSpreads [3]string
+	WrongCircles [3]string
+	RightCircles [3]string
+
+	Back     string   // heading of loosening
+	BackText []string // in sentences
+	Worked   string   // heading of the figures
+	// Figures with their bands, of this order (%[1]s) and of another (%[2]s),
+	// which Edges or Round names (%[3]s).
+	Lowest, Uneven, Little string
+	Edges, Round           string
+	Band                   string // what the brackets are, and how far to believe them
+	Practice               string // where the page comes from
+}
+
+// Marked is a marked answer and the summary of a class.
+type Marked struct {
+	Badge, Summary string // badges
+	Sound          string // verdicts
+	Remarks        string
+	Wrong          string
+	NotWhole       string
+	Keeps          string // said where there is nothing to mend
+	Look           string // heading of the findings
+	Drawn          string // caption of the drawing: your numbers, the black ones to look at
+	DrawnAll       string // caption where none is marked
+	Student, Sheet string // columns of the summary
+	Verdict, What  string
+	Count          string // %d answers: %d sound, ...
+	Most           string // heading: what was missed most
+	Times          string // %[2]s: %[1]d of %[3]d
+	// Names and Rules say what breaks a rule, by the rule: in a word or two, and
+	// in a sentence with %[1]s for the bolts and %[2]s for those they are held
+	// against.
+	Names, Rules map[string]string
+	// LoosenRules take the place of those rules that read otherwise backwards.
+	LoosenRules map[string]string
+}
+
+// Showing is the page and the picture that show the order at a projector.
+type Showing struct {
+	Play, Pause, Back, Forward string
+	First, Last                string
+	Speed                      string
+	Slower, Faster             string
+	Step                       string // step %[1]d of %[2]d
+	Stage                      string // stage %[1]d of %[2]d
+	Start                      string // before the first step
+	Done                       string // after the last
+	Keys                       string // what the keys do
+	Part                       string // name of the drawing for a screen reader
+	TurnBack, Out, Wait        string // what a stage does, where its figure does not say it
+	BackOff                    string
+	WorkedOut                  string
+	Tightening, Loosening      string
+}
