@@ -1,0 +1,215 @@
+package handout_test
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/handout"
+	"drawdown/render/words"
+	"drawdown/sequence/exercise"
+	"drawdown/sequence/plan"
+)
+
+// planOf plans a built-in pattern, or a pattern given as text.
+func planOf(t testing.TB, nameOrText string) plan.Plan {
+	t.Helper()
+	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
+	if text, ok := patterns.BuiltinText(nameOrText); ok {
+		source = patterns.FromBytes(nameOrText, text)
+	}
+	input, problems := patterns.Read(source)
+	if problems.Stops() {
+		t.Fatal(problems.Error())
+	}
+	p, err := plan.Build(input)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// papers are all papers, upright and on their side.
+func papers() []sheet.Paper {
+	var all []sheet.Paper
+	for _, p := range sheet.Papers {
+		all = append(all, p, p.Landscape())
+	}
+	return all
+}
+
+func languages(t testing.TB) []*words.Catalogue {
+	t.Helper()
+	var all []*words.Catalogue
+	for _, tag := range words.Languages() {
+		w, err := words.Find(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
+// checkLayout reports every fault of a document's layout, and type under 2 mm.
+func checkLayout(t *testing.T, what string, doc scene.Document) {
+	t.Helper()
+	if len(doc.Pages) == 0 {
+		t.Errorf("%s: no page", what)
+	}
+	for _, page := range doc.Pages {
+		for _, fault := range scene.CheckLayout(page) {
+			t.Errorf("%s: %s", what, fault)
+		}
+		if err := font.Check(page); err != nil {
+			t.Errorf("%s: %v", what, err)
+		}
+		for _, text := range texts(page) {
+			if text.Size*font.CapHeight < 2 {
+				t.Errorf("%s: %q is %.2f mm high", what, text.Content, text.Size*font.CapHeight)
+			}
+		}
+	}
+}
+
+func texts(page scene.Page) []scene.Text {
+	var all []scene.Text
+	for _, it := range page.Items {
+		if text, ok := it.(scene.Text); ok {
+			all = append(all, text)
+		}
+	}
+	return all
+}
+
+// Sheets and keys of every built-in pattern pass the layout check on every
+// paper, upright and on its side, and in every language, with nothing left out.
+func TestBuiltinLayouts(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		for k, paper := range papers() {
+			checkTask(t, p, handout.Request{Paper: paper, Words: languages(t)[k%len(words.Languages())], Loosening: k%2 == 1})
+		}
+		small, _ := sheet.FindPaper("a5")
+		for _, w := range languages(t) {
+			checkTask(t, p, handout.Request{Paper: small, Words: w})
+		}
+	}
+}
+
+func checkTask(t *testing.T, p plan.Plan, ask handout.Request) {
+	t.Helper()
+	for _, which := range []handout.Which{handout.Blank, handout.Key} {
+		doc, notes := handout.Document([]handout.Task{{Plan: p}}, ask, which)
+		what := fmt.Sprintf("%s %s on %s %g wide, %s", p.Name, which, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
+		checkLayout(t, what, doc)
+		if len(notes) > 0 {
+			t.Errorf("%s: %q", what, notes)
+		}
+	}
+}
+
+// class makes the tasks of a class.
+func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Task {
+	t.Helper()
+	made, err := exercise.Make(seed, n)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tasks []handout.Task
+	for k, e := range made {
+		p, err := plan.Build(e.Input("class", exercise.Names{
+			Title: w.Handout.Families[string(e.Family)], Machine: "Fernhollow P4 pump engine",
+			View: w.Handout.Above, Main: w.Handout.Main, Small: w.Handout.Small,
+		}))
+		if err != nil {
+			t.Fatal(err)
+		}
+		tasks = append(tasks, handout.Task{Plan: p, Number: k + 1, Of: n, Seed: seed, MadeUp: true})
+	}
+	return tasks
+}
+
+// The same for parts that were made up.
+func TestMadeUpLayouts(t *testing.T) {
+	count := 16
+	if testing.Short() {
+		count = 4
+	}
+	for k, paper := range papers() {
+		w := languages(t)[k%len(words.Languages())]
+		for _, task := range class(t, uint64(k), count, w) {
+			checkTask(t, task.Plan, handout.Request{Paper: paper, Words: w, Loosening: k%2 == 1})
+		}
+	}
+}
+
+// The sheet to fill in gives nothing of the order away: each name stands once
+// beside its mark, in the order of the file, no mark differs, no number but
+// those of the empty boxes. The key has number and list.
+func TestBlankHidesTheOrder(t *testing.T) {
+	p := planOf(t, "p4-head")
+	a4, _ := sheet.FindPaper("a4")
+	ask := handout.Request{Paper: a4, Words: words.English()}
+	blank, _ := handout.Document([]handout.Task{{Plan: p}}, ask, handout.Blank)
+	named := map[string]int{}
+	for _, text := range texts(blank.Pages[0]) {
+		if text.Tag.Role != scene.Number {
+			continue
+		}
+		if text.Content != text.Tag.Name {
+			t.Errorf("%q stands at the mark of %s", text.Content, text.Tag.Name)
+		}
+		named[text.Content]++
+	}
+	looks := map[string]int{}
+	for _, it := range blank.Pages[0].Items {
+		if shape, ok := it.(scene.Shape); ok && shape.Tag.Role == scene.Mark {
+			looks[fmt.Sprint(shape.Fill, shape.Stroke, shape.Width)]++
+			// A digit written by hand needs about 8 mm: common practice, no source.
+			if width := shape.Path.Bounds().Width(); width < 8 {
+				t.Errorf("the mark of %s is %.1f mm wide", shape.Tag.Name, width)
+			}
+		}
+	}
+	if len(named) != 14 || len(looks) != 1 {
+		t.Errorf("names %v; marks look %v", named, looks)
+	}
+	key, _ := handout.Document([]handout.Task{{Plan: p}}, ask, handout.Key)
+	var list, numbers []string
+	for _, text := range texts(key.Pages[0]) {
+		_, notNumber := strconv.Atoi(text.Content)
+		switch {
+		case text.Tag.Role == scene.Number && notNumber == nil:
+			numbers = append(numbers, text.Content)
+		case text.Tag.Role != scene.Number && text.Weight == scene.Bold && text.Size == sheet.HeadEm && len(text.Content) <= 3:
+			list = append(list, text.Content)
+		}
+	}
+	// The order that drawdown order prints for p4-head, pinned there.
+	if got, want := strings.Join(list, " "), "M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F2 F3 F1 F4"; got != want {
+		t.Errorf("the list of the key is %s, want %s", got, want)
+	}
+	if slices.Sort(numbers); len(slices.Compact(numbers)) != 14 {
+		t.Errorf("numbers on the key: %q", numbers)
+	}
+}
+
+// A part with more bolts than there is room for beside their marks has the
+// names in the marks; one or two bolts are a part, too.
+func TestCrowdedParts(t *testing.T) {
+	a5, _ := sheet.FindPaper("a5")
+	for _, count := range []int{1, 2, 40} {
+		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Large flange\nfasteners: [{circle: {count: %d, diameter: 900, id: S}}]\n", count))
+		for _, which := range []handout.Which{handout.Blank, handout.Key} {
+			doc, _ := handout.Document([]handout.Task{{Plan: p}}, handout.Request{Paper: a5, Words: words.English()}, which)
+			checkLayout(t, fmt.Sprintf("%d bolts, %s", count, which), doc)
+		}
+	}
+}

@@ -1,0 +1,267 @@
+package handout
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+)
+
+// Verdict sums an answer up.
+type Verdict string
+
+const (
+	Right    Verdict = "right"
+	Remarks  Verdict = "right, with a remark"
+	Wrong    Verdict = "not yet right"
+	NotWhole Verdict = "not a whole order"
+)
+
+// Finding is one thing to look at again: the rule, the bolts with their steps,
+// and those that they are held against.
+type Finding struct {
+	Rule    string // as the catalogue names it
+	IDs     []string
+	Steps   []int // of the bolts, from 1; fewer where a bolt is left out
+	Against []string
+}
+
+// Mark is a marked answer.
+type Mark struct {
+	Student  string
+	Task     Task
+	Order    []string // ids as given
+	Verdict  Verdict
+	Findings []Finding
+}
+
+// Feedback lays out a half page a student: the part with the student's own
+// numbers, and what to look at again.
+func Feedback(marks []Mark, ask Request) scene.Document {
+	doc := scene.Document{Title: ask.Words.Handout.Marked.Badge, Language: ask.Words.Language}
+	for pair := range slices.Chunk(marks, 2) {
+		f := feedback{Request: ask, pen: &sheet.Pen{Paper: ask.Paper, Words: ask.Words}}
+		for k, mark := range pair {
+			f.second = k == 1
+			f.mark(mark, f.half(k))
+		}
+		f.cutLine()
+		doc.Pages = append(doc.Pages, scene.Page{
+			Name:  strconv.Itoa(len(doc.Pages) + 1),
+			Width: ask.Paper.Width, Height: ask.Paper.Height, Margin: ask.Paper.Margin, Items: f.pen.Items,
+		})
+	}
+	return doc
+}
+
+type feedback struct {
+	Request
+	pen    *sheet.Pen
+	second bool // half of the page
+}
+
+// named tells the bolts of the second half from those of the first, which may
+// have the same ids.
+func (f *feedback) named(items []scene.Item) []scene.Item {
+	if !f.second {
+		return items
+	}
+	for k, it := range items {
+		switch it := it.(type) {
+		case scene.Shape:
+			if it.Tag.Name != "" {
+				it.Tag.Name += " below"
+			}
+			items[k] = it
+		case scene.Text:
+			if it.Tag.Name != "" {
+				it.Tag.Name += " below"
+			}
+			items[k] = it
+		}
+	}
+	return items
+}
+
+// half gives the first or the second half of the page: one above the other, or
+// side by side where the paper lies on its side.
+func (f *feedback) half(k int) scene.Box {
+	p := f.Paper
+	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
+	if p.Width > p.Height {
+		middle, gap := p.Width/2, p.Margin
+		if k == 0 {
+			box.Right = middle - gap
+		} else {
+			box.Left = middle + gap
+		}
+		return box
+	}
+	middle, gap := p.Height/2, p.Margin/2
+	if k == 0 {
+		box.Bottom = middle - gap
+	} else {
+		box.Top = middle + gap
+	}
+	return box
+}
+
+// cutLine shows where the page is cut.
+func (f *feedback) cutLine() {
+	p := f.Paper
+	line := []scene.Point{{X: p.Margin, Y: p.Height / 2}, {X: p.Width - p.Margin, Y: p.Height / 2}}
+	if p.Width > p.Height {
+		line = []scene.Point{{X: p.Width / 2, Y: p.Margin}, {X: p.Width / 2, Y: p.Height - p.Margin}}
+	}
+	f.pen.Add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Dash: 2})
+}
+
+// mark lays one answer out in its half.
+func (f *feedback) mark(m Mark, box scene.Box) {
+	w := f.Words.Handout.Marked
+	p, y := f.pen, box.Top+6.4
+	verdict := map[Verdict]string{Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole}[m.Verdict]
+	width := font.Width(verdict, scene.Bold, sheet.HeadEm)
+	p.Write(box.Left, y, sheet.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(m.Student), scene.Bold, sheet.TitleEm, box.Width()-width-6))
+	p.Write(box.Right, y, sheet.HeadEm, scene.Bold, scene.End, scene.Black, verdict)
+	about := []string{m.Task.Plan.Title}
+	if m.Task.Of > 0 {
+		about = append(about, fmt.Sprintf(f.Words.Handout.SheetOf, m.Task.Number, m.Task.Of))
+	}
+	if m.Task.Plan.Machine != "" {
+		about = append(about, m.Task.Plan.Machine)
+	}
+	p.Write(box.Left, y+5.5, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(strings.Join(about, " · "), scene.Regular, sheet.TextEm, box.Width()))
+	p.Rule(box.Left, y+7.5, box.Right, y+7.5, 0.5)
+	words, drawing := box, box
+	words.Top, drawing.Top = y+9.5, y+9.5
+	// The part stands beside the words or above them, where it is larger.
+	beside := scene.Box{Right: 0.56 * words.Width(), Bottom: words.Height()}
+	above := scene.Box{Right: words.Width(), Bottom: 0.45 * words.Height()}
+	if scale(m.Task.Plan.Joint, beside) >= scale(m.Task.Plan.Joint, above) {
+		words.Right = box.Left + 0.42*box.Width()
+		drawing.Left = words.Right + 4
+	} else {
+		drawing.Bottom = drawing.Top + above.Height()
+		words.Top = drawing.Bottom + 1
+	}
+	f.findings(m, words)
+	f.drawing(m, drawing)
+}
+
+// scale is about how large the part would be in a box.
+func scale(j geometry.Joint, box scene.Box) float64 {
+	points := j.Points()
+	for _, path := range j.Outline {
+		points = append(points, path...)
+	}
+	part := geometry.Bounds(points)
+	return min(box.Width()/max(part.Width(), 1), box.Height()/max(part.Height(), 1))
+}
+
+// findings says what to look at again, as far as there is room.
+func (f *feedback) findings(m Mark, box scene.Box) {
+	w := f.Words.Handout.Marked
+	p, y := f.pen, box.Top+4
+	if len(m.Findings) == 0 {
+		for _, line := range font.Break(w.Keeps, scene.Bold, sheet.HeadEm, box.Width()) {
+			p.Head(box.Left, y, line)
+			y += 5.4
+		}
+		return
+	}
+	p.Head(box.Left, y, w.Look)
+	y += 6.5
+	for _, finding := range m.Findings {
+		lines := font.Break(f.sentence(finding), scene.Regular, sheet.TextEm, box.Width()-ruleIndent)
+		if y+float64(len(lines)-1)*sheet.Line > box.Bottom-1 {
+			if y <= box.Bottom-1 {
+				p.Text(box.Left+ruleIndent, y, "…")
+			}
+			return
+		}
+		p.TickBox(box.Left, y-2.6, 2.6)
+		for _, line := range lines {
+			p.Text(box.Left+ruleIndent, y, line)
+			y += sheet.Line
+		}
+		y++
+	}
+}
+
+// sentence says a finding in the language of the sheet: each bolt with its
+// number in the answer.
+func (f *feedback) sentence(finding Finding) string {
+	var names []string
+	for k, id := range finding.IDs {
+		if len(finding.Steps) == len(finding.IDs) {
+			id += " (" + strconv.Itoa(finding.Steps[k]) + ")"
+		}
+		names = append(names, id)
+	}
+	if finding.Rule == "twice" && len(finding.IDs) > 0 {
+		names = finding.IDs[:1]
+	}
+	text := f.Words.Handout.Marked.Rules[finding.Rule]
+	if backwards, other := f.Words.Handout.Marked.LoosenRules[finding.Rule]; other && f.Loosening {
+		text = backwards
+	}
+	text = strings.ReplaceAll(text, "%[1]s", some(names))
+	text = strings.ReplaceAll(text, "%[2]s", some(finding.Against))
+	return strings.ReplaceAll(text, "….", "…")
+}
+
+// some lists a few names.
+func some(names []string) string {
+	const most = 5
+	if len(names) > most+1 {
+		return strings.Join(names[:most], ", ") + " …"
+	}
+	return strings.Join(names, ", ")
+}
+
+// drawing shows the part with the student's numbers, those to look at again in
+// black.
+func (f *feedback) drawing(m Mark, box scene.Box) {
+	p, w := m.Task.Plan, f.Words.Handout.Marked
+	p.Joint.Labels, p.Joint.Stations = nil, nil
+	looks := map[string]diagram.Look{}
+	for _, finding := range m.Findings {
+		for _, id := range finding.IDs {
+			looks[id] = diagram.Look{Fill: scene.Black, Ink: scene.White}
+		}
+	}
+	caption := w.DrawnAll
+	if len(looks) > 0 {
+		caption = w.Drawn
+	}
+	box.Bottom -= sheet.Line + 1
+	d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, m.Order), Box: box})
+	f.pen.Add(f.named(diagram.Relook(d.Items, looks))...)
+	f.pen.Text(box.Left, box.Bottom+sheet.Line, font.Fit(caption, scene.Regular, sheet.TextEm, box.Width()))
+}
+
+// numbersOf gives each bolt its number in an answer; a dash where it is left
+// out.
+func numbersOf(j geometry.Joint, order []string) []string {
+	numbers := make([]string, len(j.Fasteners))
+	for i, f := range j.Fasteners {
+		var at []string
+		for k, id := range order {
+			if id == f.ID {
+				at = append(at, strconv.Itoa(k+1))
+			}
+		}
+		numbers[i] = strings.Join(at, "/")
+		if numbers[i] == "" {
+			numbers[i] = "–"
+		}
+	}
+	return numbers
+}

@@ -1,0 +1,147 @@
+package handout_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/handout"
+	"drawdown/render/words"
+	"drawdown/sequence/exercise"
+	"drawdown/sequence/judge"
+)
+
+// marked gives answers of all verdicts, with every rule that there is.
+func marked(t testing.TB, w *words.Catalogue) []handout.Mark {
+	t.Helper()
+	tasks := class(t, 3, 5, w)
+	var marks []handout.Mark
+	for k, task := range tasks {
+		order := task.Plan.IDs(task.Plan.Tighten.Order)
+		m := handout.Mark{Student: fmt.Sprintf("Student %d of a class with long names", k+1), Task: task, Order: order, Verdict: handout.Right}
+		switch k {
+		case 1:
+			m.Verdict, m.Order = handout.NotWhole, append(order[2:], "Q9", order[3])
+			m.Findings = []handout.Finding{{Rule: "unknown", IDs: []string{"Q9"}, Steps: []int{9}}, {Rule: "twice", IDs: []string{order[3], order[3]}, Steps: []int{2, 10}}, {Rule: "missing", IDs: order[:2]}}
+		case 2, 3:
+			m.Verdict = handout.Wrong
+			for rule := range w.Handout.Marked.Rules {
+				m.Findings = append(m.Findings, handout.Finding{Rule: rule, IDs: order[:4], Steps: []int{1, 2, 3, 4}, Against: order[4:]})
+			}
+			slices.SortFunc(m.Findings, func(a, b handout.Finding) int { return strings.Compare(a.Rule, b.Rule) })
+		case 4:
+			m.Verdict = handout.Remarks
+			m.Findings = []handout.Finding{{Rule: "neighbours", IDs: order[:1], Steps: []int{1}}}
+		}
+		marks = append(marks, m)
+	}
+	return marks
+}
+
+// Marked sheets and summaries pass the layout check on every paper in every
+// language.
+func TestMarkedLayouts(t *testing.T) {
+	for _, paper := range papers() {
+		for k, w := range languages(t) {
+			ask := handout.Request{Paper: paper, Words: w, Loosening: k%2 == 1}
+			what := fmt.Sprintf("marked on %s %g wide, %s", paper.Name, paper.Width, w.Language)
+			feedback := handout.Feedback(marked(t, w), ask)
+			checkLayout(t, what, feedback)
+			if len(feedback.Pages) != 3 {
+				t.Errorf("%s: %d pages for 5 answers", what, len(feedback.Pages))
+			}
+			checkLayout(t, "summary "+what, handout.Summary(slices.Repeat(marked(t, w), 12), ask))
+		}
+	}
+}
+
+// Every rule of the judge has its words in every language, with places for the
+// bolts.
+func TestEveryRuleHasWords(t *testing.T) {
+	rules := []judge.Rule{judge.Unknown, judge.Twice, judge.Missing, judge.GroupOrder, judge.Together, judge.Unloaded,
+		judge.Middle, judge.Outwards, judge.OneSide, judge.Neighbours, judge.Across, judge.Balance, judge.Travel}
+	for _, w := range languages(t) {
+		for _, rule := range rules {
+			m := w.Handout.Marked
+			if m.Names[string(rule)] == "" || !strings.Contains(m.Rules[string(rule)], "%[1]s") {
+				t.Errorf("%s: the rule %q has no words", w.Language, rule)
+			}
+		}
+		for _, family := range exercise.Families {
+			if w.Handout.Families[string(family)] == "" {
+				t.Errorf("%s: the family %s has no name", w.Language, family)
+			}
+		}
+		if w.Handout.Main == w.Handout.Small {
+			t.Errorf("%s: both kinds are called %s", w.Language, w.Handout.Main)
+		}
+	}
+}
+
+// The half page has the student's own numbers at the bolts, those to look at
+// again in black, and says which.
+func TestFeedbackShowsWhere(t *testing.T) {
+	p := planOf(t, "p4-head")
+	order := p.IDs(p.Tighten.Order)
+	order[0], order[13] = order[13], order[0] // F4 first, M3 last
+	order[5] = order[4]                       // M2 twice, M7 left out
+	m := handout.Mark{Student: "Ana", Task: handout.Task{Plan: p}, Order: order, Verdict: handout.NotWhole, Findings: []handout.Finding{
+		{Rule: "twice", IDs: []string{"M2", "M2"}, Steps: []int{5, 6}}, {Rule: "missing", IDs: []string{"M7"}},
+	}}
+	a4, _ := sheet.FindPaper("a4")
+	page := handout.Feedback([]handout.Mark{m}, handout.Request{Paper: a4, Words: words.English()}).Pages[0]
+	at, black := map[string]string{}, map[string]bool{}
+	var said []string
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Text:
+			if it.Tag.Role == scene.Number {
+				at[it.Tag.Name] = it.Content
+			} else {
+				said = append(said, it.Content)
+			}
+		case scene.Shape:
+			if it.Tag.Role == scene.Mark && it.Fill == scene.Black {
+				black[it.Tag.Name] = true
+			}
+		}
+	}
+	if at["F4"] != "1" || at["M3"] != "14" || at["M2"] != "5/6" || at["M7"] != "–" || at["M8"] != "2" {
+		t.Errorf("numbers at the bolts: %v", at)
+	}
+	if len(black) != 2 || !black["M2"] || !black["M7"] {
+		t.Errorf("in black: %v", black)
+	}
+	all := strings.Join(said, " ")
+	for _, want := range []string{"Ana", "Not a whole order", "M2 comes twice.", "Left out: M7."} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the sheet does not say %q: %s", want, all)
+		}
+	}
+}
+
+// The summary counts answers, not findings, and has a line an answer.
+func TestSummaryCounts(t *testing.T) {
+	a4, _ := sheet.FindPaper("a4")
+	w := words.English()
+	doc := handout.Summary(marked(t, w), handout.Request{Paper: a4, Words: w})
+	var all []string
+	for _, text := range texts(doc.Pages[0]) {
+		all = append(all, text.Content)
+	}
+	joined := strings.Join(all, "|")
+	for _, want := range []string{
+		"5 answers: 1 right, 1 right with a remark, 2 not yet right, 1 not whole",
+		"neighbours in succession: 3 of 5", "left out: 3 of 5", "not begun in the middle: 2 of 5",
+	} {
+		if !strings.Contains(joined, want) {
+			t.Errorf("the summary does not say %q: %s", want, joined)
+		}
+	}
+	if got := strings.Count(joined, "Student "); got != 5 {
+		t.Errorf("%d lines for 5 answers", got)
+	}
+}

@@ -1,0 +1,239 @@
+package handout
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+)
+
+const (
+	nameHeight  = 10.0 // of the line for name, class and date
+	taskLine    = 5.4  // between lines of the task
+	whyHeight   = 14.0 // of the question below the list
+	leastPart   = 60.0 // height of the part on a sheet
+	ruleIndent  = 4.0
+	captionLine = sheet.Line + 1.5
+)
+
+// pages lays the sheet out: names and task, the part as large as there is room
+// for, the list, and on a key the rules. A list that would take the part's
+// room goes to the next page. Lacking counts the names without room beside
+// their marks.
+func (s *taskSheet) pages() (pages []scene.Page, notes []string, lacking int) {
+	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.foot())
+	if s.which == Blank {
+		s.nameLine(run)
+	}
+	s.taskText(run)
+	below := s.listHeight() + s.extraHeight()
+	onFirst := run.Bottom-run.Y-below >= leastPart
+	if !onFirst {
+		below = 0
+	}
+	drawn := s.part(run.Pen, run.Y, run.Bottom-below)
+	run.Y = run.Bottom - below
+	if !onFirst {
+		run.Turn()
+	}
+	s.list(run)
+	s.extra(run)
+	return run.Pages(s.name()), s.left(drawn), drawn.BesideLeftOut
+}
+
+// nameLine draws the lines for the student's name, the class and the date.
+func (s *taskSheet) nameLine(run *sheet.Run) {
+	p, y := run.Pen, run.Y+7
+	shares := []float64{0.5, 0.25, 0.25}
+	x := p.Left()
+	for k, label := range []string{s.words.Name, s.words.Class, s.words.Date} {
+		end := x + shares[k]*p.Paper.Content()
+		p.Text(x, y, label)
+		p.Rule(x+font.Width(label, scene.Regular, sheet.TextEm)+1.5, y+0.6, end-2, y+0.6, 0.25)
+		x = end
+	}
+	run.Y += nameHeight
+}
+
+// taskText sets the task large enough to be read while the sheet lies on the
+// bench.
+func (s *taskSheet) taskText(run *sheet.Run) {
+	for _, text := range s.texts() {
+		for _, line := range font.Break(text, scene.Regular, s.taskEm(), s.Paper.Content()) {
+			run.Pen.Write(run.Pen.Left(), run.Y+4.2, s.taskEm(), scene.Regular, scene.Start, scene.Black, line)
+			run.Y += s.taskStep()
+		}
+		run.Y++
+	}
+	run.Y++
+}
+
+func (s *taskSheet) taskEm() float64 {
+	if s.Paper.Narrow() {
+		return sheet.TextEm
+	}
+	return sheet.HeadEm
+}
+
+func (s *taskSheet) taskStep() float64 {
+	if s.Paper.Narrow() {
+		return sheet.Line
+	}
+	return taskLine
+}
+
+// part draws the part between two heights: blank with the names beside the
+// marks, or with the numbers. The key has the names too.
+func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
+	box := scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: bottom - captionLine}
+	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Box: box}
+	switch {
+	case s.named:
+		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
+	case s.which == Blank:
+		req.Show = diagram.Blank
+	default:
+		req.Order = s.side.Order
+	}
+	d := diagram.Draw(req)
+	p.Add(d.Items...)
+	s.caption(p, d, bottom-captionLine+sheet.Line)
+	return d
+}
+
+// caption shows the mark of each kind and, on the key, how to read it.
+func (s *taskSheet) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
+	x := p.Left()
+	if len(s.task.Plan.Kinds) > 1 {
+		for i, k := range s.task.Plan.Kinds {
+			p.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
+			p.Text(x+4.4, y, k.Name)
+			x += 4.4 + font.Width(k.Name, scene.Regular, sheet.TextEm) + 3
+		}
+	}
+	if s.which == Blank {
+		return
+	}
+	reading := s.words.ByNumber
+	if d.WholePath {
+		reading = s.words.FollowArrows
+	}
+	if d.Rings {
+		reading += " " + s.words.Rings
+	}
+	p.Text(x, y, font.Fit(reading, scene.Regular, sheet.TextEm, p.Right()-x))
+}
+
+// left tells what found no room. A name that lacks beside a number of the key
+// stands in its list.
+func (s *taskSheet) left(d diagram.Drawing) []string {
+	var notes []string
+	sheetName := "sheet " + s.name()
+	if s.which == Key {
+		sheetName = "key " + s.name()
+	}
+	if n := len(d.Unplaced); n > 0 {
+		notes = append(notes, fmt.Sprintf("%s: %d of %d bolts found no room for their number or name on %s; print it on larger paper", sheetName, n, len(s.side.Order), s.Paper.Name))
+	}
+	for _, word := range d.Dropped {
+		notes = append(notes, fmt.Sprintf("%s: the label %q found no room on %s", sheetName, word, s.Paper.Name))
+	}
+	return notes
+}
+
+const (
+	boxHeight = 11.0 // of a place in the list
+	leastBox  = 11.0 // its width
+	mostBox   = 18.0
+	listHead  = 7.0
+	listGap   = 3.0 // below a row
+)
+
+// rows parts the places of the list into rows of even length.
+func (s *taskSheet) rows() (across, rows int, width float64) {
+	widest := leastBox
+	if s.which == Key {
+		for _, f := range s.task.Plan.Joint.Fasteners {
+			widest = max(widest, font.Width(f.ID, scene.Bold, sheet.HeadEm)+2)
+		}
+	}
+	n := len(s.side.Order)
+	most := max(1, int(s.Paper.Content()/widest))
+	rows = (n + most - 1) / most
+	across = (n + rows - 1) / rows
+	return across, rows, min(s.Paper.Content()/float64(across), max(mostBox, widest))
+}
+
+func (s *taskSheet) listHeight() float64 {
+	_, rows, _ := s.rows()
+	return listHead + float64(rows)*(boxHeight+listGap)
+}
+
+// list draws the places for the names, filled in on the key.
+func (s *taskSheet) list(run *sheet.Run) {
+	across, _, width := s.rows()
+	run.Room(listHead + boxHeight + listGap)
+	head := s.words.YourOrder
+	if s.which == Key {
+		head = s.words.KeyOrder
+	}
+	run.Pen.Head(run.Pen.Left(), run.Y+4, head)
+	run.Y += listHead
+	step := 0
+	for row := range slices.Chunk(s.side.Order, across) {
+		run.Room(boxHeight + listGap)
+		for k, i := range row {
+			step++
+			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.task.Plan.Joint.Fasteners[i].ID)
+		}
+		run.Y += boxHeight + listGap
+	}
+}
+
+func (s *taskSheet) place(run *sheet.Run, x, width float64, step int, id string) {
+	p := run.Pen
+	p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
+	p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
+	if s.which == Key {
+		p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
+	}
+}
+
+// extra is what follows the list: the question on the sheet, the rules on the
+// key.
+func (s *taskSheet) extra(run *sheet.Run) {
+	run.Room(s.extraHeight())
+	p := run.Pen
+	if s.which == Blank {
+		p.Text(p.Left(), run.Y+4, s.words.WhyFirst)
+		from := p.Left() + font.Width(s.words.WhyFirst, scene.Regular, sheet.TextEm) + 1.5
+		p.Rule(from, run.Y+4.6, p.Right(), run.Y+4.6, 0.25)
+		p.Rule(p.Left(), run.Y+12, p.Right(), run.Y+12, 0.25)
+		return
+	}
+	p.Head(p.Left(), run.Y+4, s.words.Rules)
+	y := run.Y + 10
+	for _, lines := range s.brokenRules() {
+		p.Add(scene.Shape{Path: scene.Circle(p.Left()+1, y-1.1, 0.6), Fill: scene.Black})
+		for _, line := range lines {
+			p.Text(p.Left()+ruleIndent, y, line)
+			y += sheet.Line
+		}
+		y++
+	}
+}
+
+func (s *taskSheet) brokenRules() sheet.Broken {
+	return sheet.BreakAll(rules(s.task.Plan, s.words), s.Paper.Content()-ruleIndent)
+}
+
+func (s *taskSheet) extraHeight() float64 {
+	if s.which == Blank {
+		return whyHeight
+	}
+	return 8 + s.brokenRules().Height()
+}
