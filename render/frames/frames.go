@@ -1,0 +1,156 @@
+// Package frames lays out what shows the order at a projector: the part as one
+// drawing with the steps in words, for a page that moves, and a run of pictures
+// for a film. Backends paint them and lay nothing out.
+package frames
+
+import (
+	"strings"
+
+	"drawdown/render/diagram"
+	"drawdown/render/scene"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Request says what to show.
+type Request struct {
+	Plan      plan.Plan
+	Words     *words.Catalogue
+	Loosening bool
+}
+
+func (r Request) side() plan.Side {
+	if r.Loosening {
+		return r.Plan.Loosen
+	}
+	return r.Plan.Tighten
+}
+
+// direction is the word that tells tightening from loosening.
+func (r Request) direction() string {
+	if r.Loosening {
+		return r.Words.Handout.Showing.Loosening
+	}
+	return r.Words.Handout.Showing.Tightening
+}
+
+// Step is one action, in words.
+type Step struct {
+	ID     string `json:"id,omitempty"`     // of the fastener; empty for a wait
+	Number int    `json:"number,omitempty"` // in the order; 0 for a wait
+	Kind   string `json:"kind,omitempty"`
+	Stage  int    `json:"stage,omitempty"` // from 1; 0 where the plan has no stages
+	Figure string `json:"figure,omitempty"`
+	Note   string `json:"note,omitempty"`
+}
+
+// Show is the work on one side.
+type Show struct {
+	Title, Subtitle, Direction string
+	Part                       scene.Page // the part with its numbers
+	Stages                     int
+	// Members lists the ids of each stage's fasteners, by stage from 1; at 0
+	// those of a plan without stages.
+	Members [][]string
+	Steps   []Step
+}
+
+// Width and Height of the part's drawing for a page, in millimetres.
+const (
+	partWidth  = 190.0
+	partHeight = 120.0
+	partMargin = 2.0
+)
+
+// Lay lays the work out.
+func Lay(ask Request) Show {
+	p, side := ask.Plan, ask.side()
+	box := scene.Box{Right: partWidth, Bottom: partHeight}.Grown(-partMargin)
+	show := Show{
+		Title: p.Title, Subtitle: p.Machine, Direction: ask.direction(), Stages: len(side.Stages),
+		Part: scene.Page{
+			Name: "part", Width: partWidth, Height: partHeight, Margin: partMargin,
+			Items: diagram.Draw(diagram.Request{Plan: p, Order: side.Order, Box: box}).Items,
+		},
+		Members: [][]string{p.IDs(side.Order)},
+	}
+	for _, stage := range side.Stages {
+		show.Members = append(show.Members, p.IDs(stage.Fasteners))
+	}
+	show.Steps = ask.steps()
+	return show
+}
+
+// steps writes the side out. A plan without stages goes through the order.
+func (r Request) steps() []Step {
+	p, side := r.Plan, r.side()
+	numbers := side.Numbers()
+	index := map[string]int{}
+	for i, f := range p.Joint.Fasteners {
+		index[f.ID] = i
+	}
+	var steps []Step
+	if len(side.Stages) == 0 {
+		for _, i := range side.Order {
+			f := p.Joint.Fasteners[i]
+			steps = append(steps, Step{ID: f.ID, Number: numbers[i], Kind: r.kind(f.Kind)})
+		}
+		return steps
+	}
+	for _, s := range p.Steps(side) {
+		step := Step{Stage: s.Stage.Number, Figure: r.figure(s.Stage), Note: r.note(s.Stage)}
+		if s.Fastener != nil {
+			step.ID, step.Number, step.Kind = s.Fastener.ID, numbers[index[s.Fastener.ID]], r.kind(s.Fastener.Kind)
+		}
+		steps = append(steps, step)
+	}
+	return steps
+}
+
+// kind names a kind where there are several.
+func (r Request) kind(name string) string {
+	if len(r.Plan.Kinds) < 2 {
+		return ""
+	}
+	return name
+}
+
+// figure is what is done to each fastener of a stage, short and large.
+func (r Request) figure(s *plan.Stage) string {
+	approx := ""
+	if s.WorkedOut {
+		approx = "≈ "
+	}
+	switch s.Do {
+	case plan.Tighten:
+		return approx + r.Words.Figure(s.Torque.String())
+	case plan.Advance:
+		return approx + "+" + r.Words.Figure(s.Angle.String())
+	case plan.BackOff, plan.TurnBack:
+		return "−" + r.Words.Figure(s.Angle.String())
+	case plan.Remove:
+		return r.Words.Handout.Showing.Out
+	}
+	return r.Words.Figure(s.Wait.String())
+}
+
+// note says what the figure leaves open.
+func (r Request) note(s *plan.Stage) string {
+	w := r.Words.Handout.Showing
+	var parts []string
+	switch s.Do {
+	case plan.BackOff:
+		parts = append(parts, w.BackOff)
+	case plan.TurnBack:
+		parts = append(parts, w.TurnBack)
+	case plan.Wait:
+		parts = append(parts, w.Wait)
+	}
+	if s.WorkedOut {
+		parts = append(parts, w.WorkedOut)
+	}
+	if s.Note != "" {
+		parts = append(parts, s.Note)
+	}
+	return strings.Join(parts, " · ")
+}
