@@ -44,6 +44,46 @@ func Write(w io.Writer, page scene.Page) error {
 	return b.Flush()
 }
 
+// WriteInline writes the page as an element of an HTML page that gives it its
+// size. What is tagged carries data-role (mark, number, trail) and data-name,
+// so that a script can find it.
+func WriteInline(w io.Writer, page scene.Page, label string) error {
+	if err := font.Check(page); err != nil {
+		return err
+	}
+	b := bufio.NewWriter(w)
+	fmt.Fprintf(b, `<svg viewBox="0 0 %s %s" role="img" aria-label="`, num(page.Width), num(page.Height))
+	escape(b, label)
+	b.WriteString(`"><g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif">` + "\n")
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			tagged(b, it.Tag, func() { shape(b, it) })
+		case scene.Text:
+			tagged(b, it.Tag, func() { text(b, it) })
+		}
+	}
+	b.WriteString("</g></svg>\n")
+	return b.Flush()
+}
+
+var roles = [...]string{scene.Furniture: "", scene.Mark: "mark", scene.Number: "number", scene.Trail: "trail"}
+
+// tagged draws an item within a group that names it.
+func tagged(b *bufio.Writer, tag scene.Tag, draw func()) {
+	if tag.Role == scene.Furniture {
+		draw()
+		return
+	}
+	b.WriteString("<g")
+	attribute(b, "data-role", roles[tag.Role])
+	b.WriteString(` data-name="`)
+	escape(b, tag.Name)
+	b.WriteString("\">")
+	draw()
+	b.WriteString("</g>\n")
+}
+
 func shape(b *bufio.Writer, s scene.Shape) {
 	if len(s.Path) == 0 || s.Fill == scene.None && s.Stroke == scene.None {
 		return
