@@ -102,6 +102,8 @@ func values(flag string) []string {
 		return texts(book.TrayChoices)
 	case "lang":
 		return words.Languages()
+	case "make":
+		return texts(job.HandoutParts)
 	case "side":
 		return texts(card.Sides)
 	case "order":
@@ -127,7 +129,7 @@ func values(flag string) []string {
 }
 
 // takesList says whether a flag takes several values with commas between.
-func takesList(flag string) bool { return flag == "format" }
+func takesList(flag string) bool { return flag == "format" || flag == "make" }
 
 // takesFile says whether a flag's value is a YAML file.
 func takesFile(flag string) bool { return flag == "wrenches" }

@@ -13,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/job"
 	"drawdown/render/sheet/card"
 	"drawdown/sequence/tension"
 )
@@ -24,7 +25,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"book", "card", "check", "completion", "condition", "help", "order", "patterns", "predict", "survey", "torque", "tray", "version", "wrench"}},
+	{[]string{""}, []string{"book", "card", "check", "completion", "condition", "handout", "help", "order", "patterns", "predict", "survey", "torque", "tray", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},
@@ -251,6 +252,11 @@ func TestOfferedValuesAreTaken(t *testing.T) {
 	}
 	for _, word := range values("side") {
 		if _, err := choose("side", word, card.Sides); err != nil {
+			t.Error(err)
+		}
+	}
+	for _, word := range values("make") {
+		if _, err := choose("make", word, job.HandoutParts); err != nil {
 			t.Error(err)
 		}
 	}

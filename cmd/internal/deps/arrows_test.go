@@ -15,6 +15,7 @@ var arrows = map[string][]string{
 	"sequence/plan":        {"geometry", "geometry/thread", "geometry/unit", "sequence", "sequence/tension"},
 	"sequence/judge":       {"geometry", "sequence", "sequence/plan"},
 	"sequence/overhaul":    {"geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
+	"sequence/exercise":    {"geometry", "geometry/thread", "sequence", "sequence/plan"},
 	"sequence/interaction": {"geometry", "geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
 	"patterns/problem":     {},
 	"patterns/dxf":         {"geometry", "patterns/problem"},
@@ -115,10 +116,14 @@ var arrows = map[string][]string{
 		"render/words",
 		"sequence/plan",
 	},
-	"render/pdf": {"render/font", "render/scene"},
-	"render/png": {"render/font", "render/scene"},
-	"render/svg": {"render/font", "render/scene"},
-	"render":     {"render/pdf", "render/png", "render/scene", "render/svg"},
+	"render/sheet/handout": {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan"},
+	"render/gif":           {"render/png", "render/scene"},
+	"render/frames":        {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
+	"render/page":          {"render/frames", "render/svg", "render/words"},
+	"render/pdf":           {"render/font", "render/scene"},
+	"render/png":           {"render/font", "render/scene"},
+	"render/svg":           {"render/font", "render/scene"},
+	"render":               {"render/pdf", "render/png", "render/scene", "render/svg"},
 	"cmd/internal/job": {
 		"geometry",
 		"geometry/survey",
@@ -141,8 +146,7 @@ var arrows = map[string][]string{
 		"sequence/judge",
 		"sequence/overhaul",
 		"sequence/plan",
-		"sequence/tension",
-	},
+		"sequence/tension", "sequence/exercise", "render/sheet/handout", "render/frames", "render/gif", "render/page"},
 	"cmd/internal/cli": {
 		"cmd/internal/job",
 		"geometry",
@@ -163,8 +167,7 @@ var arrows = map[string][]string{
 		"sequence/judge",
 		"sequence/overhaul",
 		"sequence/plan",
-		"sequence/tension",
-	},
+		"sequence/tension", "sequence/exercise"},
 	"cmd/drawdown":      {"cmd/internal/cli"},
 	"cmd/internal/deps": {},
 }
@@ -191,6 +194,8 @@ var outside = map[string][]string{
 // inTestsOnly lists the outside modules that only test files may import. Test
 // files may also import all that outside names.
 var inTestsOnly = []string{
+	"github.com/chromedp/cdproto",
+	"github.com/chromedp/chromedp",
 	"github.com/google/go-cmp",
 	"github.com/rogpeppe/go-internal",
 	"pgregory.net/rapid",
@@ -208,6 +213,7 @@ var never = []rule{
 	{in: "render/png", no: backendsNever, because: "a backend sees no bolt and lays nothing out"},
 	{in: "render/pdf", no: backendsNever, because: "a backend sees no bolt and lays nothing out"},
 	{in: "render/svg", no: backendsNever, because: "a backend sees no bolt and lays nothing out"},
+	{in: "render/gif", no: backendsNever, because: "a backend sees no bolt and lays nothing out"},
 	{in: "render/scene", no: []string{"drawdown/geometry", "drawdown/sequence"}, because: "a scene knows no bolt"},
 	{in: "render/font", no: []string{"drawdown/geometry", "drawdown/sequence"}, because: "type knows no bolt"},
 }

@@ -1,0 +1,116 @@
+package job
+
+import (
+	"io"
+
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/render"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet/handout"
+	"drawdown/sequence/judge"
+	"drawdown/sequence/plan"
+)
+
+// Marked is one student's answer with what it came to.
+type Marked struct {
+	patterns.Answer
+	Report judge.Report
+	mark   handout.Mark
+}
+
+// Mark marks a table of answers (a path, or - for stdin) for the parts that a
+// request makes, by the rules of the trade. Where the problems stop the work
+// nothing is marked. The error is for a table that could not be read at all.
+func Mark(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Marked, problem.List, error) {
+	tasks, err := Tasks(p, ask)
+	if err != nil {
+		return nil, nil, err
+	}
+	source, err := patterns.OpenTable(table, stdin)
+	if err != nil {
+		return nil, nil, err
+	}
+	source.Printable = font.Missing
+	answers, problems := patterns.ReadAnswers(source, len(tasks), func(sheet int, order string) error {
+		_, err := judge.ReadList(tasks[sheet-1].Plan.Joint, order)
+		return err
+	})
+	var marked []Marked
+	for _, answer := range answers {
+		one, err := markOne(tasks[answer.Sheet-1], answer, ask.Loosening)
+		if err != nil {
+			return nil, nil, err
+		}
+		marked = append(marked, one)
+	}
+	return marked, problems, nil
+}
+
+func markOne(task handout.Task, answer patterns.Answer, loosening bool) (Marked, error) {
+	side := judge.Tighten
+	if loosening {
+		side = judge.Loosen
+	}
+	order, err := judge.ReadList(task.Plan.Joint, answer.Order)
+	if err != nil {
+		return Marked{}, err
+	}
+	in := judge.ForPlan(task.Plan, side, order)
+	in.Nearest = problem.Nearest
+	m := Marked{Answer: answer, Report: judge.Order(in)}
+	m.mark = handout.Mark{Student: answer.Student, Task: task, Order: order, Verdict: verdictOf(m.Report.Verdict)}
+	for _, f := range m.Findings() {
+		m.mark.Findings = append(m.mark.Findings, handout.Finding{Rule: string(f.Rule), IDs: f.IDs, Steps: f.Steps, Against: f.Against})
+	}
+	return m, nil
+}
+
+// Verdict sums the answer up in a word or two.
+func (m Marked) Verdict() string { return string(m.mark.Verdict) }
+
+// Findings are those that there is something to mend in.
+func (m Marked) Findings() []judge.Finding {
+	var all []judge.Finding
+	for _, f := range m.Report.Findings {
+		if f.Severity != judge.Description {
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+func verdictOf(v judge.Verdict) handout.Verdict {
+	switch v {
+	case judge.Remarks:
+		return handout.Remarks
+	case judge.Departs:
+		return handout.Wrong
+	case judge.NotWhole:
+		return handout.NotWhole
+	}
+	return handout.Right
+}
+
+// MarkedSheets draws a half page a student, and the summary of the class in a
+// file of its own, in every format asked for.
+func MarkedSheets(p plan.Plan, ask HandoutRequest, marked []Marked) ([]render.File, error) {
+	sheets := handout.Request{Paper: ask.Paper, Words: ask.Words, Loosening: ask.Loosening}
+	var marks []handout.Mark
+	for _, m := range marked {
+		marks = append(marks, m.mark)
+	}
+	var files []render.File
+	for _, one := range []struct {
+		stem string
+		doc  scene.Document
+	}{{p.Name + "-marked", handout.Feedback(marks, sheets)}, {p.Name + "-class", handout.Summary(marks, sheets)}} {
+		made, err := ask.files(one.doc, one.stem, dated(p.Date))
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, made...)
+	}
+	return files, nil
+}
