@@ -1,0 +1,113 @@
+package trace
+
+import (
+	"math"
+
+	"drawdown/geometry"
+)
+
+// edge is the border of a patch, found to a fraction of a pixel.
+type edge struct {
+	pixel    []geometry.Point // along the border, from the first pixel round
+	mm       []geometry.Point
+	sound    []bool // the step of brightness there is clear and single
+	contrast float64
+}
+
+// profileReach is how far the brightness is followed on either side of an
+// edge, in pixels.
+const profileReach = 4
+
+// edge follows the border of a patch. Where the pixels change tone is known to
+// a pixel only; across it the brightness runs from one tone to the other, and
+// the edge stands where the areas under both are equal. Blur and the
+// brightness of the tones do not move that place.
+func (t *tracer) edge(b blob) edge {
+	cracks := t.mask.contour(b)
+	inside := 1.0 // sign of inside less outside
+	if b.part == t.mask.dark {
+		inside = -1
+	}
+	e := edge{}
+	var steps []float64
+	for i, c := range cracks {
+		nx, ny := outward(cracks, i)
+		dark, bright := t.light.at(c.x, c.y)
+		offset, step := t.profile(c.x, c.y, nx, ny)
+		step *= inside / (bright - dark)
+		sound := step > leastStep && math.Abs(offset) < mostOffset
+		if !sound {
+			offset = 0
+		}
+		steps = append(steps, step)
+		p := geometry.Point{X: c.x + offset*nx, Y: c.y + offset*ny}
+		e.pixel = append(e.pixel, p)
+		e.mm = append(e.mm, t.frame.Mm(p.X, p.Y))
+		e.sound = append(e.sound, sound)
+	}
+	e.contrast = median(steps)
+	return e
+}
+
+const (
+	leastStep  = 0.35 // of the picture's contrast
+	mostOffset = 2.5  // pixels
+)
+
+// outward is the direction out of a patch, smoothed over the borders nearby:
+// those of pixels run level and upright only.
+func outward(cracks []crack, i int) (x, y float64) {
+	n := len(cracks)
+	k := min(6, n/12)
+	for d := -k; d <= k; d++ {
+		c := cracks[(i+d+n)%n]
+		weight := float64(k + 1 - max(d, -d))
+		x, y = x+weight*c.outX, y+weight*c.outY
+	}
+	if length := math.Hypot(x, y); length > 0 {
+		return x / length, y / length
+	}
+	return cracks[i].outX, cracks[i].outY
+}
+
+// profile follows the brightness along a line across an edge. It gives where
+// the edge lies ahead of the place, in pixels, and the level inside less that
+// outside.
+func (t *tracer) profile(x, y, nx, ny float64) (offset, step float64) {
+	const perPixel = 2
+	var levels [2*profileReach*perPixel + 1]float64
+	for i := range levels {
+		d := float64(i)/perPixel - profileReach
+		levels[i] = t.level(x+d*nx, y+d*ny)
+	}
+	last := len(levels) - 1
+	in, out := (levels[0]+levels[1]+levels[2])/3, (levels[last]+levels[last-1]+levels[last-2])/3
+	if in == out {
+		return 0, 0
+	}
+	area := (levels[0] + levels[last] - 2*out) / 2
+	for _, v := range levels[1:last] {
+		area += v - out
+	}
+	return area/(in-out)/perPixel - profileReach, in - out
+}
+
+// level is the brightness at a place between the pixels' middles.
+func (t *tracer) level(x, y float64) float64 {
+	x, y = x-0.5, y-0.5
+	left, top := math.Floor(x), math.Floor(y)
+	fx, fy := x-left, y-top
+	lastX, lastY := t.mask.width-1, t.mask.height-1
+	x0, x1 := min(max(int(left), 0), lastX), min(max(int(left)+1, 0), lastX)
+	y0, y1 := min(max(int(top), 0), lastY), min(max(int(top)+1, 0), lastY)
+	upper, lower := t.picture.Pix[y0*t.picture.Stride:], t.picture.Pix[y1*t.picture.Stride:]
+	a, b := float64(upper[x0]), float64(upper[x1])
+	c, d := float64(lower[x0]), float64(lower[x1])
+	return (a*(1-fx)+b*fx)*(1-fy) + (c*(1-fx)+d*fx)*fy
+}
+
+// middle is the middle of the edge's box in the picture.
+func (e edge) middle() (x, y float64) {
+	b := geometry.Bounds(e.pixel)
+	return (b.Min.X + b.Max.X) / 2, (b.Min.Y + b.Max.Y) / 2
+}

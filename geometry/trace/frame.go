@@ -1,0 +1,178 @@
+package trace
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+)
+
+// Frame brings places in the picture, in pixels from its top left corner, y
+// downwards, to millimetres on the glass, y upwards. It is a plane seen by a
+// scanner or, with perspective, by a camera.
+type Frame struct {
+	to, back [9]float64 // rows of the matrix on (x, y, 1)
+}
+
+const mmPerInch = 25.4
+
+// PerInch is the frame of a scanner with so many dots per inch each way.
+func PerInch(x, y float64) Frame { return perPixel(mmPerInch/x, mmPerInch/y) }
+
+func perPixel(x, y float64) Frame {
+	return Frame{to: [9]float64{x, 0, 0, 0, -y, 0, 0, 0, 1}, back: [9]float64{1 / x, 0, 0, 0, -1 / y, 0, 0, 0, 1}}
+}
+
+// Known is a distance that was measured between two places of the picture.
+type Known struct {
+	From, To geometry.Point // pixels
+	Mm       float64
+}
+
+// FromKnown gives the frame of a scanner from measured distances. One distance
+// gives one scale; several that lie in different directions give each axis its
+// own. offMm is how far the worst distance is missed.
+func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
+	if len(distances) == 0 {
+		return Frame{}, 0, errors.New("no known distance")
+	}
+	normal, right := mat.NewSymDense(2, nil), mat.NewVecDense(2, nil)
+	directions := mat.NewSymDense(2, nil)
+	var pixels, product float64
+	for _, k := range distances {
+		length := k.From.Distance(k.To)
+		if !(length >= leastKnownPixels) || !(k.Mm > 0) || math.IsInf(length, 0) || math.IsInf(k.Mm, 0) {
+			return Frame{}, 0, fmt.Errorf("a known distance needs two places at least %d pixels apart and a length above 0", leastKnownPixels)
+		}
+		// (x·sx)² + (y·sy)² = mm², which is linear in the squares of the scales.
+		// Divided by the length it weighs each distance as an error in mm.
+		x2, y2 := math.Pow(k.To.X-k.From.X, 2)/length, math.Pow(k.To.Y-k.From.Y, 2)/length
+		normal.SymRankOne(normal, 1, mat.NewVecDense(2, []float64{x2, y2}))
+		directions.SymRankOne(directions, 1, mat.NewVecDense(2, []float64{x2 / length, y2 / length}))
+		right.SetVec(0, right.AtVec(0)+x2*k.Mm*k.Mm/length)
+		right.SetVec(1, right.AtVec(1)+y2*k.Mm*k.Mm/length)
+		pixels, product = pixels+length*length, product+length*k.Mm
+	}
+	x := product / pixels
+	y := x
+	var solve mat.Cholesky
+	var squares mat.VecDense
+	apart := solve.Factorize(directions) && solve.Cond() < worstCondition
+	if apart && solve.Factorize(normal) && solve.SolveVecTo(&squares, right) == nil && squares.AtVec(0) > 0 && squares.AtVec(1) > 0 {
+		x, y = math.Sqrt(squares.AtVec(0)), math.Sqrt(squares.AtVec(1))
+	}
+	for _, k := range distances {
+		off := math.Hypot((k.To.X-k.From.X)*x, (k.To.Y-k.From.Y)*y) - k.Mm
+		offMm = max(offMm, math.Abs(off))
+	}
+	return perPixel(x, y), offMm, nil
+}
+
+const (
+	leastKnownPixels = 50
+	// worstCondition: two distances nearer than some 25° to the same direction
+	// do not tell the axes apart.
+	worstCondition = 60
+)
+
+// FromRectangle gives the frame of a camera from the four corners of a
+// rectangle of known size: top left, top right, bottom right, bottom left. The
+// corners must lie in the plane of the part.
+func FromRectangle(corners [4]geometry.Point, widthMm, heightMm float64) (Frame, error) {
+	if !(widthMm > 0 && heightMm > 0) || math.IsInf(widthMm, 0) || math.IsInf(heightMm, 0) {
+		return Frame{}, errors.New("the rectangle needs a width and a height above 0")
+	}
+	if !turnsRight(corners) {
+		return Frame{}, errors.New("the four corners are named top left, top right, bottom right, bottom left, as the rectangle stands in the picture")
+	}
+	places := [4]geometry.Point{{X: 0, Y: heightMm}, {X: widthMm, Y: heightMm}, {X: widthMm, Y: 0}, {X: 0, Y: 0}}
+	// Pixels are brought near to 1 first: the equations hold squares of them.
+	unit := 0.0
+	for _, c := range corners {
+		unit = max(unit, math.Abs(c.X), math.Abs(c.Y))
+	}
+	rows, right := mat.NewDense(8, 8, nil), mat.NewVecDense(8, nil)
+	for i, c := range corners {
+		x, y := c.X/unit, c.Y/unit
+		p := places[i]
+		rows.SetRow(2*i, []float64{x, y, 1, 0, 0, 0, -x * p.X, -y * p.X})
+		rows.SetRow(2*i+1, []float64{0, 0, 0, x, y, 1, -x * p.Y, -y * p.Y})
+		right.SetVec(2*i, p.X)
+		right.SetVec(2*i+1, p.Y)
+	}
+	var h mat.VecDense
+	if err := h.SolveVec(rows, right); err != nil {
+		return Frame{}, errors.New("three of the four corners lie in one line")
+	}
+	f := Frame{}
+	for i := range 8 {
+		f.to[i] = h.AtVec(i)
+		if i%3 < 2 {
+			f.to[i] /= unit
+		}
+	}
+	f.to[8] = 1
+	var back mat.Dense
+	if err := back.Inverse(mat.NewDense(3, 3, f.to[:])); err != nil {
+		return Frame{}, errors.New("three of the four corners lie in one line")
+	}
+	copy(f.back[:], back.RawMatrix().Data)
+	return f, nil
+}
+
+// turnsRight says whether the corners run clockwise in the picture and bulge
+// outwards everywhere.
+func turnsRight(c [4]geometry.Point) bool {
+	for i := range c {
+		a, b := c[(i+1)%4].Sub(c[i]), c[(i+2)%4].Sub(c[(i+1)%4])
+		if !(a.X*b.Y-a.Y*b.X > 1e-3*math.Hypot(a.X, a.Y)*math.Hypot(b.X, b.Y)) {
+			return false
+		}
+	}
+	return true
+}
+
+func apply(m [9]float64, x, y float64) geometry.Point {
+	w := m[6]*x + m[7]*y + m[8]
+	return geometry.Point{X: (m[0]*x + m[1]*y + m[2]) / w, Y: (m[3]*x + m[4]*y + m[5]) / w}
+}
+
+// Mm gives the place of a pixel on the glass.
+func (f Frame) Mm(x, y float64) geometry.Point { return apply(f.to, x, y) }
+
+// Pixel gives the place in the picture of a place on the glass.
+func (f Frame) Pixel(p geometry.Point) geometry.Point { return apply(f.back, p.X, p.Y) }
+
+// pixelMm is the side of a pixel at a place of the picture, in mm.
+func (f Frame) pixelMm(x, y float64) float64 {
+	const step = 0.5
+	a := f.Mm(x+step, y).Sub(f.Mm(x-step, y))
+	b := f.Mm(x, y+step).Sub(f.Mm(x, y-step))
+	return math.Sqrt(math.Abs(a.X*b.Y - a.Y*b.X))
+}
+
+// Limits of a pixel's side.
+const (
+	finestPixelMm   = 0.002
+	coarsestPixelMm = 0.6
+)
+
+// check sees that the whole picture lies on the plane, before its horizon.
+func (f Frame) check(size image.Point) error {
+	w, h := float64(size.X), float64(size.Y)
+	for _, c := range [][2]float64{{0, 0}, {w, 0}, {0, h}, {w, h}} {
+		depth := f.to[6]*c[0] + f.to[7]*c[1] + f.to[8]
+		if !(depth > 0) {
+			return errors.New("the plane of the four corners is seen too flat: its horizon lies in the picture; take the photo from straight above")
+		}
+	}
+	side := f.pixelMm(w/2, h/2)
+	if !(side >= finestPixelMm && side <= coarsestPixelMm) {
+		return fmt.Errorf("a pixel is %.3g mm wide; from %g to %g mm can be traced (42 to 12,700 dpi)", side, finestPixelMm, coarsestPixelMm)
+	}
+	return nil
+}

@@ -1,0 +1,114 @@
+package trace
+
+import (
+	"image"
+	"image/color"
+	"image/draw"
+)
+
+// Grey gives the one grey picture that tells part from background best: the
+// brightness, or one of the three colours where a coloured part has the
+// brightness of its ground. What is transparent is taken for white.
+func Grey(picture image.Image) *image.Gray {
+	if grey, ok := picture.(*image.Gray); ok && grey.Rect.Min == (image.Point{}) {
+		return grey
+	}
+	best := pickChannel(picture)
+	b := picture.Bounds()
+	out := image.NewGray(image.Rect(0, 0, b.Dx(), b.Dy()))
+	eachRow(picture, func(y int, row []color.RGBA) {
+		to := out.Pix[y*out.Stride:]
+		for x, c := range row {
+			to[x] = best.of(c)
+		}
+	})
+	return out
+}
+
+// channel is a way to make one grey level of a colour.
+type channel int
+
+const (
+	brightness channel = iota
+	red
+	green
+	blue
+	channels
+)
+
+func (k channel) of(c color.RGBA) uint8 {
+	switch k {
+	case red:
+		return c.R
+	case green:
+		return c.G
+	case blue:
+		return c.B
+	}
+	// ITU-R BT.601 luma, as JPEG uses it.
+	return uint8((299*int(c.R) + 587*int(c.G) + 114*int(c.B) + 500) / 1000)
+}
+
+// pickChannel compares how well one threshold parts the levels of each channel.
+func pickChannel(picture image.Image) channel {
+	var counts [channels][256]int
+	step := max(1, max(picture.Bounds().Dx(), picture.Bounds().Dy())/800)
+	eachRow(picture, func(y int, row []color.RGBA) {
+		if y%step != 0 {
+			return
+		}
+		for x := 0; x < len(row); x += step {
+			for k := range channels {
+				counts[k][k.of(row[x])]++
+			}
+		}
+	})
+	best, most := brightness, 1.2*separation(counts[brightness]) // colour has to be clearly better: it is noisier
+	for k := red; k < channels; k++ {
+		if s := separation(counts[k]); s > most {
+			best, most = k, s
+		}
+	}
+	return best
+}
+
+// separation is the largest variance between two classes of levels (Otsu, 1979).
+func separation(counts [256]int) float64 {
+	_, s := bestSplit(counts)
+	return s
+}
+
+func bestSplit(counts [256]int) (level int, variance float64) {
+	var total, sum float64
+	for v, n := range counts {
+		total, sum = total+float64(n), sum+float64(v*n)
+	}
+	var below, sumBelow float64
+	for v, n := range counts {
+		below, sumBelow = below+float64(n), sumBelow+float64(v*n)
+		if below == 0 || below == total {
+			continue
+		}
+		d := sumBelow/below - (sum-sumBelow)/(total-below)
+		if s := below / total * (total - below) / total * d * d; s > variance {
+			level, variance = v, s
+		}
+	}
+	return level, variance
+}
+
+// eachRow hands over the rows of a picture on white. The row is used again.
+func eachRow(picture image.Image, do func(y int, row []color.RGBA)) {
+	b := picture.Bounds()
+	strip := image.NewRGBA(image.Rect(0, 0, b.Dx(), 1))
+	row := make([]color.RGBA, b.Dx())
+	for y := range b.Dy() {
+		draw.Draw(strip, strip.Rect, image.White, image.Point{}, draw.Src)
+		draw.Draw(strip, strip.Rect, picture, image.Pt(b.Min.X, b.Min.Y+y), draw.Over)
+		for x := range row {
+			p := strip.Pix[4*x : 4*x+4 : 4*x+4]
+			row[x] = color.RGBA{p[0], p[1], p[2], p[3]}
+		}
+		do(y, row)
+	}
+}

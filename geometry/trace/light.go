@@ -1,0 +1,262 @@
+package trace
+
+import (
+	"fmt"
+	"image"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// light is how bright the dark and the light tone are at each place of the
+// picture: a lamp or a shadow across the glass changes both slowly.
+type light struct {
+	dark, bright surface
+	contrast     float64 // mean difference in grey levels
+}
+
+// at gives both levels at a place.
+func (l light) at(x, y float64) (dark, bright float64) {
+	dark, bright = l.dark.at(x, y), l.bright.at(x, y)
+	if least := l.contrast / 3; bright-dark < least { // the surfaces may meet where only one tone was seen
+		middle := (dark + bright) / 2
+		dark, bright = middle-least/2, middle+least/2
+	}
+	return dark, bright
+}
+
+// middle is the level halfway between the tones.
+func (l light) middle(x, y float64) float64 {
+	dark, bright := l.at(x, y)
+	return (dark + bright) / 2
+}
+
+// surface is a polynomial of the second degree over the picture, kept within
+// the levels that it was laid through.
+type surface struct {
+	c             [6]float64
+	width, height float64
+	low, high     float64
+}
+
+func terms(u, v float64) [6]float64 { return [6]float64{1, u, v, u * u, u * v, v * v} }
+
+func (s surface) at(x, y float64) float64 {
+	sum := 0.0
+	for i, t := range terms(2*x/s.width-1, 2*y/s.height-1) {
+		sum += s.c[i] * t
+	}
+	return min(max(sum, s.low), s.high)
+}
+
+// sample is a level at a place of the picture.
+type sample struct{ x, y, level float64 }
+
+// fitSurface lays a surface through samples by least squares, and once more
+// without those that lie far off.
+func fitSurface(samples []sample, width, height float64) (surface, bool) {
+	s := surface{width: width, height: height, low: math.Inf(-1), high: math.Inf(1)}
+	for range 3 {
+		if len(samples) < 12 {
+			return s, false
+		}
+		var ok bool
+		if s.c, ok = leastSquares(samples, width, height); !ok {
+			return s, false
+		}
+		off := make([]float64, len(samples))
+		for i, q := range samples {
+			off[i] = math.Abs(q.level - s.at(q.x, q.y))
+		}
+		limit := 3*1.4826*median(off) + 1
+		samples = keep(samples, func(i int) bool { return off[i] <= limit })
+	}
+	s.low, s.high = math.Inf(1), math.Inf(-1)
+	for _, q := range samples {
+		v := 0.0
+		for i, t := range terms(2*q.x/width-1, 2*q.y/height-1) {
+			v += s.c[i] * t
+		}
+		s.low, s.high = min(s.low, v), max(s.high, v)
+	}
+	return s, true
+}
+
+func leastSquares(samples []sample, width, height float64) (c [6]float64, ok bool) {
+	var sums [6 * 6]float64
+	var right [6]float64
+	for _, q := range samples {
+		t := terms(2*q.x/width-1, 2*q.y/height-1)
+		for i := range t {
+			for k := i; k < len(t); k++ {
+				sums[6*i+k] += t[i] * t[k]
+			}
+			right[i] += t[i] * q.level
+		}
+	}
+	for i := range 6 { // where the samples say nothing, the surface stays flat
+		sums[7*i] += 1e-6 * float64(len(samples))
+	}
+	var solve mat.Cholesky
+	var x mat.VecDense
+	if !solve.Factorize(mat.NewSymDense(6, sums[:])) || solve.SolveVecTo(&x, mat.NewVecDense(6, right[:])) != nil {
+		return c, false
+	}
+	copy(c[:], x.RawVector().Data)
+	return c, true
+}
+
+// measureLight finds both tones. First from the edges, which have one tone on
+// each side wherever they lie, then from all that is no edge.
+func measureLight(picture *image.Gray) (light, error) {
+	t := shrink(picture)
+	width, height := float64(picture.Rect.Dx()), float64(picture.Rect.Dy())
+	low, high := t.edgeLevels()
+	l := light{}
+	var okLow, okHigh bool
+	l.dark, okLow = fitSurface(low, width, height)
+	l.bright, okHigh = fitSurface(high, width, height)
+	if !okLow || !okHigh {
+		return l, faint(0)
+	}
+	for range 3 {
+		l.contrast = l.mean(low, high)
+		if l.contrast < leastContrast/2 {
+			return l, faint(l.contrast)
+		}
+		dark, bright := t.tones(l)
+		if s, ok := fitSurface(dark, width, height); ok {
+			l.dark = s
+		}
+		if s, ok := fitSurface(bright, width, height); ok {
+			l.bright = s
+		}
+	}
+	if l.contrast = l.mean(low, high); l.contrast < leastContrast {
+		return l, faint(l.contrast)
+	}
+	return l, nil
+}
+
+func faint(contrast float64) error {
+	return fmt.Errorf("part and background cannot be told apart: they differ by %.0f grey levels of 255, and %d are needed; "+
+		"lay black or white paper behind the part, whichever it is not", max(contrast, 0), leastContrast)
+}
+
+// mean is the mean difference of the tones over the places of the samples.
+func (l light) mean(samples ...[]sample) float64 {
+	sum, n := 0.0, 0.0
+	for _, some := range samples {
+		for _, q := range some {
+			sum, n = sum+l.bright.at(q.x, q.y)-l.dark.at(q.x, q.y), n+1
+		}
+	}
+	return sum / max(n, 1)
+}
+
+// thumbnail is the picture made smaller by whole pixels, so that dust and noise
+// average out.
+type thumbnail struct {
+	level         []float64
+	width, height int
+	scale         int
+}
+
+const thumbnailSide = 500
+
+func shrink(picture *image.Gray) thumbnail {
+	size := picture.Rect.Size()
+	k := max(1, max(size.X, size.Y)/thumbnailSide)
+	t := thumbnail{width: size.X / k, height: size.Y / k, scale: k}
+	t.level = make([]float64, t.width*t.height)
+	for y := range t.height * k {
+		row := picture.Pix[y*picture.Stride:]
+		for x := range t.width * k {
+			t.level[y/k*t.width+x/k] += float64(row[x])
+		}
+	}
+	for i := range t.level {
+		t.level[i] /= float64(k * k)
+	}
+	return t
+}
+
+// place gives the place in the picture of the middle of a pixel.
+func (t thumbnail) place(x, y int) (float64, float64) {
+	return (float64(x) + 0.5) * float64(t.scale), (float64(y) + 0.5) * float64(t.scale)
+}
+
+// range5 gives the lowest and highest level of the 5 × 5 pixels about a place.
+func (t thumbnail) range5(x, y int) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for v := max(y-2, 0); v <= min(y+2, t.height-1); v++ {
+		for _, level := range t.level[v*t.width+max(x-2, 0) : v*t.width+min(x+2, t.width-1)+1] {
+			low, high = min(low, level), max(high, level)
+		}
+	}
+	return low, high
+}
+
+// edgeLevels samples the tones on both sides of the strong edges.
+func (t thumbnail) edgeLevels() (low, high []sample) {
+	step := make([]float64, 0, t.width*t.height)
+	for y := range t.height {
+		for x := range t.width {
+			l, h := t.range5(x, y)
+			step = append(step, h-l)
+		}
+	}
+	sorted := slices.Sorted(slices.Values(step))
+	strong := max(4, 0.5*sorted[len(sorted)*995/1000])
+	for i, s := range step {
+		if s < strong {
+			continue
+		}
+		x, y := i%t.width, i/t.width
+		l, h := t.range5(x, y)
+		px, py := t.place(x, y)
+		low, high = append(low, sample{px, py, l}), append(high, sample{px, py, h})
+	}
+	return low, high
+}
+
+// tones samples the pixels that are clearly of one tone and no edge. One in nine
+// is enough for a surface.
+func (t thumbnail) tones(l light) (dark, bright []sample) {
+	for y := 1; y < t.height; y += 3 {
+		for x := 1; x < t.width; x += 3 {
+			low, high := t.range5(x, y)
+			px, py := t.place(x, y)
+			d, b := l.at(px, py)
+			if high-low > (b-d)/3 {
+				continue
+			}
+			level := t.level[y*t.width+x]
+			if level < (d+b)/2 {
+				dark = append(dark, sample{px, py, level})
+			} else {
+				bright = append(bright, sample{px, py, level})
+			}
+		}
+	}
+	return dark, bright
+}
+
+func median(values []float64) float64 {
+	if len(values) == 0 {
+		return 0
+	}
+	s := slices.Sorted(slices.Values(values))
+	return s[len(s)/2]
+}
+
+func keep[T any](all []T, wanted func(i int) bool) []T {
+	var kept []T
+	for i, v := range all {
+		if wanted(i) {
+			kept = append(kept, v)
+		}
+	}
+	return kept
+}

@@ -1,0 +1,89 @@
+package trace
+
+import "image"
+
+// mask says of each pixel whether it is part or background.
+type mask struct {
+	width, height int
+	part          []bool
+	dark          bool // the part is the dark tone
+}
+
+// split parts the pixels, each smoothed with its neighbours so that the grain
+// of the picture makes no holes.
+func split(picture *image.Gray, l light, tone Tone) *mask {
+	size := picture.Rect.Size()
+	m := &mask{width: size.X, height: size.Y, part: make([]bool, size.X*size.Y)}
+	smooth := make([]int, size.X)
+	for y := range size.Y {
+		smoothRow(picture, y, smooth)
+		row, level := m.part[y*size.X:(y+1)*size.X], 0.0
+		for x := range row {
+			if x%lightStep == 0 {
+				level = 16 * l.middle(float64(x)+lightStep/2, float64(y))
+			}
+			row[x] = float64(smooth[x]) < level
+		}
+	}
+	m.dark = tone == ToneDark || tone == ToneAuto && 2*m.onRim() < 2*(m.width+m.height)
+	if !m.dark {
+		for i := range m.part {
+			m.part[i] = !m.part[i]
+		}
+	}
+	return m
+}
+
+// lightStep is how many pixels share one threshold: light changes slowly.
+const lightStep = 16
+
+// smoothRow gives the row y under the weights 1 2 1 both ways, times 16.
+func smoothRow(picture *image.Gray, y int, out []int) {
+	last := picture.Rect.Dy() - 1
+	row := func(y int) []uint8 {
+		y = min(max(y, 0), last)
+		return picture.Pix[y*picture.Stride : y*picture.Stride+len(out)]
+	}
+	above, here, below := row(y-1), row(y), row(y+1)
+	sum := func(x int) int { return int(above[x]) + 2*int(here[x]) + int(below[x]) }
+	left, middle := sum(0), sum(0)
+	for x := range out {
+		right := middle
+		if x+1 < len(out) {
+			right = sum(x + 1)
+		}
+		out[x] = left + 2*middle + right
+		left, middle = middle, right
+	}
+}
+
+// onRim counts the part's pixels along the rim of the picture.
+func (m *mask) onRim() int {
+	n := 0
+	count := func(x, y int) {
+		if m.part[y*m.width+x] {
+			n++
+		}
+	}
+	for x := range m.width {
+		count(x, 0)
+		count(x, m.height-1)
+	}
+	for y := range m.height {
+		count(0, y)
+		count(m.width-1, y)
+	}
+	return n
+}
+
+func (m *mask) tone() Tone {
+	if m.dark {
+		return ToneDark
+	}
+	return ToneLight
+}
+
+// at says whether a pixel is part; beyond the picture nothing is.
+func (m *mask) at(x, y int) bool {
+	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x]
+}

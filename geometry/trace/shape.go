@@ -1,0 +1,146 @@
+package trace
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry"
+)
+
+// Limits between a hole and a doubtful one, and between that and none. They
+// are common practice, no source.
+const (
+	soundShare   = 0.85 // of the edge that has to be round
+	roundShare   = 0.6  // below this it is no round hole
+	soundStep    = 0.6  // of the picture's contrast
+	fewPixels    = 12   // across a hole
+	slotFill     = 0.9  // of the ellipse with its moments
+	slotLength   = 2.5  // times its width
+	portTimes    = 2.5  // times the smallest hole
+	surePortMm   = 25   // as wide an opening is for no bolt
+	widestSlotMm = 25
+	hullShare    = 0.93 // of its hull that a smooth opening fills
+	noticedShare = 0.02
+)
+
+// shape measures one patch cut out of the part and says what it is.
+func (t *tracer) shape(b blob) Shape {
+	e := t.edge(b)
+	m := momentsOf(e.mm)
+	x, y := e.middle()
+	side := t.frame.pixelMm(x, y)
+	s := Shape{Contrast: e.contrast, At: m.centre, DiameterMm: m.diameter(), Group: -1, Edge: e.mm}
+	sound := keep(e.mm, func(i int) bool { return e.sound[i] })
+	c, ok := fitCircle(sound)
+	tolerance := max(1.5*side, 0.12, noticedShare*c.radius*2)
+	on := keep(sound, func(i int) bool { return math.Abs(c.off(sound[i])) <= tolerance })
+	s.Kept = float64(len(on)) / float64(len(e.mm))
+	oval := 0.0
+	if ok && len(on) > 0 {
+		oval = c.oval(on)
+	}
+	nearArea := math.Abs(2*c.radius-s.DiameterMm) < 0.2*s.DiameterMm
+	if !ok || s.Kept < roundShare || !nearArea || oval > tolerance*0.75 {
+		t.notRound(&s, m)
+		s.Pixel = t.frame.Pixel(s.At)
+		return s
+	}
+	s.At, s.DiameterMm, s.ScatterMm = c.centre, 2*c.radius, c.scatter
+	s.Group = 0 // grouped with the others
+	s.Pixel = t.frame.Pixel(s.At)
+	if s.Kept < soundShare {
+		s.doubt("its edge is torn or dirty: %.0f %% of it is round", 100*s.Kept)
+	}
+	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, side); oval > limit/2 {
+		s.doubt("it is not quite round: %.1f by %.1f mm", s.DiameterMm-2*oval, s.DiameterMm+2*oval)
+	}
+	t.doubtTone(&s, s.DiameterMm/side)
+	return s
+}
+
+func (s *Shape) doubt(format string, args ...any) {
+	s.Doubts = append(s.Doubts, fmt.Sprintf(format, args...))
+}
+
+func (t *tracer) doubtTone(s *Shape, across float64) {
+	if s.Contrast < soundStep {
+		s.doubt("it is faint: %.0f %% of the contrast of the picture", 100*s.Contrast)
+	}
+	if across < fewPixels {
+		s.doubt("it is %.0f pixels across only; scan finer", across)
+	}
+}
+
+// notRound tells slots, openings and spots apart.
+func (t *tracer) notRound(s *Shape, m moments) {
+	filled := m.area / (math.Pi * m.long * m.short)
+	hull := m.area / math.Abs(momentsOf(geometry.Hull(s.Edge)).area)
+	slot := filled > slotFill && hull > hullShare && m.long < slotLength*m.short
+	switch {
+	case slot && 2*m.short < widestSlotMm:
+		s.Group, s.slot = 0, true
+		across := geometry.Point{X: -m.axis.Y, Y: m.axis.X}
+		s.DiameterMm = extent(s.Edge, across)
+		s.doubt("it is long: about %.1f by %.1f mm; a slot, or two holes in one", s.DiameterMm, extent(s.Edge, m.axis))
+	case s.DiameterMm >= portTimes*t.options.SmallestMm:
+		s.Role = Port
+		if s.DiameterMm < surePortMm {
+			s.doubt("it is not round and taken for an opening; if it is a hole for a bolt, its edge is torn or dirty")
+		}
+	default:
+		s.Role = Spot
+		s.doubt("it is small and not round: dirt or a tear; left out")
+	}
+}
+
+// moments are the size and the spread of a closed shape.
+type moments struct {
+	area        float64
+	centre      geometry.Point
+	long, short float64        // half axes of the ellipse with the same second moments
+	axis        geometry.Point // along the long one, of length 1
+}
+
+// extent is how far points reach along a direction.
+func extent(points []geometry.Point, along geometry.Point) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range points {
+		low, high = min(low, p.Dot(along)), max(high, p.Dot(along))
+	}
+	return high - low
+}
+
+// diameter is that of the circle with the same area.
+func (m moments) diameter() float64 { return 2 * math.Sqrt(m.area/math.Pi) }
+
+// momentsOf sums over the triangles between the edge and its first point.
+func momentsOf(edge []geometry.Point) moments {
+	if len(edge) < 3 {
+		return moments{}
+	}
+	first := edge[0]
+	var area, x, y, xx, yy, xy float64
+	for i := range edge {
+		a, b := edge[i].Sub(first), edge[(i+1)%len(edge)].Sub(first)
+		w := a.X*b.Y - a.Y*b.X
+		area += w / 2
+		x += w * (a.X + b.X) / 6
+		y += w * (a.Y + b.Y) / 6
+		xx += w * (a.X*a.X + a.X*b.X + b.X*b.X) / 12
+		yy += w * (a.Y*a.Y + a.Y*b.Y + b.Y*b.Y) / 12
+		xy += w * (2*a.X*a.Y + a.X*b.Y + b.X*a.Y + 2*b.X*b.Y) / 24
+	}
+	if area == 0 {
+		return moments{centre: first}
+	}
+	x, y = x/area, y/area
+	xx, yy, xy = xx/area-x*x, yy/area-y*y, xy/area-x*y
+	sum, differ := (xx+yy)/2, math.Hypot((xx-yy)/2, xy)
+	return moments{
+		area:   math.Abs(area),
+		centre: first.Add(geometry.Point{X: x, Y: y}),
+		long:   2 * math.Sqrt(max(sum+differ, 0)),
+		short:  2 * math.Sqrt(max(sum-differ, 0)),
+		axis:   geometry.Polar(geometry.Point{}, 1, math.Atan2(2*xy, xx-yy)/2*180/math.Pi),
+	}
+}

@@ -1,0 +1,161 @@
+// Package trace finds the holes and the outline of a gasket, or of a part, in a
+// flat picture of it. The picture is split into part and background, each
+// closed shape in the part is followed along its edge to a fraction of a pixel,
+// and circles are laid through the edges by least squares. Results are in
+// millimetres, y upwards.
+//
+// What cannot be judged for certain is returned with the doubt in words, never
+// left out without a word.
+package trace
+
+import (
+	"errors"
+	"fmt"
+	"image"
+	"math"
+
+	"drawdown/geometry"
+	"drawdown/geometry/holes"
+)
+
+// Tone says which of the two tones of a picture is the part.
+type Tone string
+
+const (
+	ToneAuto  Tone = ""      // the tone that the picture's rim has not
+	ToneDark  Tone = "dark"  // a dark part on a light ground
+	ToneLight Tone = "light" // a light part on a dark ground
+)
+
+// Options set what counts as what. The zero Options are sound.
+type Options struct {
+	Tone Tone
+	// SmallestMm is the smallest diameter of a hole: what is smaller is dust.
+	SmallestMm float64
+	// Holes says which diameters are for what.
+	Holes holes.Rule
+	// AsScanned leaves the part turned as it lies in the picture.
+	AsScanned bool
+	// TurnDeg turns the part anticlockwise, after it was laid level.
+	TurnDeg float64
+	// Mirrored says that the face that is seen from above lay away from the
+	// camera: left and right are changed over.
+	Mirrored bool
+}
+
+// DefaultSmallestMm is what SmallestMm is where it is not set.
+const DefaultSmallestMm = 2.5
+
+func (o Options) filled() Options {
+	if o.SmallestMm <= 0 {
+		o.SmallestMm = DefaultSmallestMm
+	}
+	return o
+}
+
+// Role is what a shape in the part is taken for.
+type Role string
+
+const (
+	Fastener Role = "fastener"
+	Dowel    Role = "dowel"
+	Bore     Role = "bore"
+	Port     Role = "port" // an opening that is not round, or round and for none of the rest
+	Spot     Role = "spot" // too small and ragged for a hole; left out of the pattern
+)
+
+// Shape is one closed shape found in the part.
+type Shape struct {
+	ID   string // F1, D1, B1, P1, S1: by role, in reading order
+	Role Role
+	At   geometry.Point // centre; of a port or spot that of its area
+	// DiameterMm is that of the circle through the edge; of a port or spot
+	// that of a circle of its area, of a slot its width.
+	DiameterMm float64
+	// ScatterMm is the standard deviation of the edge about the circle, over
+	// the part of the edge that was kept.
+	ScatterMm float64
+	Kept      float64 // share of the edge that lies on the circle, 0 to 1
+	Contrast  float64 // of the edge, as a share of the picture's
+	Group     int     // of like diameters, from 0; -1 for what is not round
+	Doubts    []string
+	Edge      []geometry.Point // simplified
+	Pixel     geometry.Point   // centre in the picture, from the top left corner
+	slot      bool
+}
+
+// Round says whether the shape is a circle, or a slot that takes a fastener.
+func (s Shape) Round() bool { return s.Group >= 0 }
+
+// Found is what a picture shows.
+type Found struct {
+	Shapes  []Shape // by role, then in reading order
+	Outline []geometry.Point
+	// GroupsMm are the median diameters of the groups of round holes, the most
+	// common first.
+	GroupsMm []float64
+	Specks   int // shapes smaller than the smallest hole
+	// TurnedDeg is how far the picture was turned, anticlockwise, to lie level.
+	TurnedDeg float64
+	Levelled  bool
+	Tone      Tone
+	// GreyLevels is the difference between part and background, of 255.
+	GreyLevels float64
+	// PixelMm is the side of a pixel in the middle of the part.
+	PixelMm float64
+	Doubts  []string // about the picture as a whole
+	View    View
+}
+
+// Limits of a picture.
+const (
+	LeastSide     = 64 // pixels
+	leastContrast = 24 // grey levels of 255 between part and background
+	mostRagged    = 15 // pixels along the part's edge, by width and height of the picture
+)
+
+// Find traces a picture.
+func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
+	o := options.filled()
+	size := picture.Rect.Size()
+	if size.X < LeastSide || size.Y < LeastSide {
+		return Found{}, fmt.Errorf("the picture is %d × %d pixels; at least %d × %d are needed", size.X, size.Y, LeastSide, LeastSide)
+	}
+	if err := frame.check(size); err != nil {
+		return Found{}, err
+	}
+	light, err := measureLight(picture)
+	if err != nil {
+		return Found{}, err
+	}
+	m := split(picture, light, o.Tone)
+	m.dropFibres(frame.pixelMm(float64(size.X)/2, float64(size.Y)/2))
+	part, specks, err := m.findPart(frame, o)
+	if err != nil {
+		return Found{}, err
+	}
+	t := tracer{picture: picture, light: light, mask: m, frame: frame, options: o}
+	found := Found{Specks: specks, Tone: m.tone(), GreyLevels: math.Round(light.contrast), Doubts: part.doubts}
+	outer := t.edge(part.sheet)
+	if len(outer.mm) > mostRagged*(size.X+size.Y) {
+		return Found{}, errors.New("the edge of the part is too ragged to follow; lay it on plain paper, in even light")
+	}
+	found.PixelMm = frame.pixelMm(outer.middle())
+	for _, hole := range part.holes {
+		found.Shapes = append(found.Shapes, t.shape(hole))
+	}
+	torn, outline := t.tornHoles(outer)
+	found.Shapes = append(found.Shapes, torn...)
+	found.sort(o.Holes)
+	t.place(&found, outline)
+	return found, nil
+}
+
+// tracer holds what every step of one trace needs.
+type tracer struct {
+	picture *image.Gray
+	light   light
+	mask    *mask
+	frame   Frame
+	options Options
+}
