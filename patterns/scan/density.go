@@ -1,0 +1,151 @@
+package scan
+
+import (
+	"bytes"
+	"encoding/binary"
+	"math"
+
+	"github.com/bep/imagemeta"
+)
+
+// tags are what EXIF (CIPA DC-008) or TIFF says of a picture.
+type tags struct {
+	orientation int     // 1 to 8
+	x, y        float64 // dots per inch; 0 where not stated
+}
+
+// readTags reads the tags that matter. A file whose tags are broken is a file
+// without tags: the pixels tell enough.
+func readTags(data []byte, format string) tags {
+	found := tags{orientation: 1}
+	formats := map[string]imagemeta.ImageFormat{"jpeg": imagemeta.JPEG, "png": imagemeta.PNG, "tiff": imagemeta.TIFF}
+	unit := 2 // inch, where no unit stands
+	_, err := imagemeta.Decode(imagemeta.Options{
+		R: bytes.NewReader(data), ImageFormat: formats[format], Sources: imagemeta.EXIF,
+		HandleTag: func(tag imagemeta.TagInfo) error {
+			switch tag.Tag {
+			case "Orientation":
+				if v := number(tag.Value); v >= 1 && v <= 8 {
+					found.orientation = int(v)
+				}
+			case "XResolution":
+				found.x = number(tag.Value)
+			case "YResolution":
+				found.y = number(tag.Value)
+			case "ResolutionUnit":
+				unit = int(number(tag.Value))
+			}
+			return nil
+		},
+	})
+	if err != nil && found.x == 0 {
+		found.x, found.y = 0, 0
+	}
+	switch unit {
+	case 3: // centimetre
+		found.x, found.y = found.x*2.54, found.y*2.54
+	case 2:
+	default:
+		found.x, found.y = 0, 0
+	}
+	return found
+}
+
+// number reads the kinds of number that tags hold.
+func number(v any) float64 {
+	f := 0.0
+	switch v := v.(type) {
+	case interface{ Float64() float64 }: // a ratio
+		f = v.Float64()
+	case uint8:
+		f = float64(v)
+	case uint16:
+		f = float64(v)
+	case uint32:
+		f = float64(v)
+	case int:
+		f = float64(v)
+	case float64:
+		f = v
+	case []uint16:
+		if len(v) > 0 {
+			f = float64(v[0])
+		}
+	}
+	if math.IsNaN(f) || math.IsInf(f, 0) || f < 0 || f > 1e6 {
+		return 0
+	}
+	return f
+}
+
+// density gives the dots per inch that a file states: PNG and JPEG have a place
+// of their own for it, which stands before the tags.
+func density(data []byte, format string, t tags) (x, y float64) {
+	switch format {
+	case "png":
+		x, y = pngDensity(data)
+	case "jpeg":
+		x, y = jfifDensity(data)
+	}
+	if x > 0 && y > 0 && believed(x, y) {
+		return x, y
+	}
+	if t.x > 0 && t.y > 0 {
+		return t.x, t.y
+	}
+	return x, y
+}
+
+// pngDensity reads the chunk pHYs (ISO/IEC 15948, 11.3.5.3), which stands
+// before the pixels.
+func pngDensity(data []byte) (x, y float64) {
+	const signature, frame = 8, 12 // length, name and check of a chunk
+	for at := signature; at+frame <= len(data); {
+		length := binary.BigEndian.Uint32(data[at:])
+		name := string(data[at+4 : at+8])
+		if name == "IDAT" || uint64(length) > uint64(len(data)-at-frame) {
+			return 0, 0
+		}
+		if name == "pHYs" && length == 9 {
+			body := data[at+8:]
+			if body[8] != 1 { // no unit: only the shape of a pixel
+				return 0, 0
+			}
+			const metresPerInch = 0.0254
+			// Dots per metre are whole: 300 dpi stands as 11811.
+			tidy := func(b []byte) float64 {
+				dpi := float64(binary.BigEndian.Uint32(b)) * metresPerInch
+				if whole := math.Round(dpi); math.Abs(dpi-whole) < 0.03 {
+					return whole
+				}
+				return dpi
+			}
+			return tidy(body), tidy(body[4:])
+		}
+		at += frame + int(length)
+	}
+	return 0, 0
+}
+
+// jfifDensity reads the segment APP0 of a JPEG file (ITU-T T.871, 10.1).
+func jfifDensity(data []byte) (x, y float64) {
+	for at := 2; at+4 <= len(data) && data[at] == 0xff; {
+		marker, length := data[at+1], int(binary.BigEndian.Uint16(data[at+2:]))
+		if marker == 0xda || length < 2 || at+2+length > len(data) { // the pixels begin
+			return 0, 0
+		}
+		body := data[at+4 : at+2+length]
+		if marker == 0xe0 && len(body) >= 12 && string(body[:5]) == "JFIF\x00" {
+			x, y = float64(binary.BigEndian.Uint16(body[8:])), float64(binary.BigEndian.Uint16(body[10:]))
+			switch body[7] {
+			case 1:
+				return x, y
+			case 2: // dots per centimetre
+				return x * 2.54, y * 2.54
+			}
+			return 0, 0
+		}
+		at += 2 + length
+	}
+	return 0, 0
+}
