@@ -5,6 +5,7 @@ package render
 import (
 	"bytes"
 	"fmt"
+	"image"
 	"slices"
 	"strings"
 	"time"
@@ -79,3 +80,15 @@ func writePage(b *bytes.Buffer, page scene.Page, f Format, o Options) error {
 // CheckDPI says whether a picture of a page of that size, in millimetres, can
 // be painted at the resolution; the error says what is allowed.
 func CheckDPI(dpi int, width, height float64) error { return png.CheckDPI(dpi, width, height) }
+
+// Over writes the page as a PNG over a grey picture of the whole page.
+func Over(page scene.Page, under *image.Gray, stem string, dpi int) (File, error) {
+	var b bytes.Buffer
+	err := png.WriteOver(&b, page, dpi, under)
+	return File{stem + "-" + page.Name + ".png", b.Bytes()}, err
+}
+
+// PixelSize gives the size of the picture of a page in pixels.
+func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
+	return png.PixelSize(page, dpi)
+}

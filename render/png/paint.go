@@ -33,7 +33,8 @@ type painter struct {
 	top     int // the page row at the top of the canvas, pad rows included
 	letters typesetter
 	colour  mapper
-	edges   []edge // of the shape at hand, kept for its room
+	edges   []edge      // of the shape at hand, kept for its room
+	under   *image.Gray // a picture of the page that it is painted over; nil for none
 }
 
 // rows are the pixel rows that an item may touch, the last one excluded.
@@ -57,6 +58,9 @@ func newPainter(page scene.Page, width, height int, perMM float64) *painter {
 func (p *painter) paint(first, end int, out []byte) {
 	p.top = first - padRows
 	p.blank()
+	if p.under != nil {
+		p.lay()
+	}
 	for i, it := range p.page.Items {
 		if p.rows[i].end <= p.top || p.rows[i].first >= end {
 			continue

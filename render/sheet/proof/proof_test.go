@@ -1,0 +1,126 @@
+package proof_test
+
+import (
+	"image"
+	"math"
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/geometry/trace"
+	"drawdown/render/sheet/proof"
+	"drawdown/render/scene"
+)
+
+// found traces a drawn plate: x, y and diameter of its holes, in mm.
+func found(t *testing.T, width, height float64, holes [][3]float64) (*image.Gray, trace.Found) {
+	t.Helper()
+	const perMM = 4
+	p := image.NewGray(image.Rect(0, 0, int((width+10)*perMM), int((height+10)*perMM)))
+	for y := range p.Rect.Dy() {
+		for x := range p.Rect.Dx() {
+			mx, my := (float64(x)+0.5)/perMM-width/2-5, height/2+5-(float64(y)+0.5)/perMM
+			inside := math.Min(width/2-math.Abs(mx), height/2-math.Abs(my))
+			for _, h := range holes {
+				inside = math.Min(inside, math.Hypot(mx-h[0], my-h[1])-h[2]/2)
+			}
+			p.Pix[y*p.Stride+x] = uint8(150 - 90*math.Max(-1, math.Min(1, inside*perMM)))
+		}
+	}
+	f, err := trace.Find(p, trace.PerInch(perMM*25.4, perMM*25.4), trace.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, f
+}
+
+func grid(columns, rows int, pitch, diameter float64) [][3]float64 {
+	var holes [][3]float64
+	for _, p := range geometry.Grid(columns, rows, pitch, pitch, geometry.Point{}) {
+		holes = append(holes, [3]float64{p.X, p.Y, diameter})
+	}
+	return holes
+}
+
+// No text meets another, a mark or the margin, on small, wide, high, large and
+// crowded parts.
+func TestLayout(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		width, height float64
+		holes         [][3]float64
+		want          int // shapes
+	}{
+		{"small", 40, 30, [][3]float64{{-12, 8, 5}, {13, -7, 5}, {2, 1, 8}}, 3},
+		{"wide", 260, 60, grid(6, 2, 40, 7), 12},
+		{"high", 90, 240, grid(2, 6, 38, 8.4), 12},
+		{"large", 420, 300, append(grid(5, 4, 70, 11), [3]float64{35, 35, 40}), 21},
+		{"crowded", 110, 110, grid(14, 14, 7, 3.5), 196},
+	} {
+		picture, f := found(t, c.width, c.height, c.holes)
+		if len(f.Shapes) != c.want {
+			t.Fatalf("%s: %d shapes, want %d", c.name, len(f.Shapes), c.want)
+		}
+		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, "its edge is torn or dirty")
+		f.Doubts = append(f.Doubts, "the part reaches the edge of the picture")
+		sheet := proof.Lay(proof.Input{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter", ScaleWords: "from the file: 101.6 dpi", Found: f})
+		for _, fault := range scene.CheckLayout(sheet.Page) {
+			t.Errorf("%s: %s", c.name, fault)
+		}
+		if err := scene.Check(sheet.Page); err != nil {
+			t.Errorf("%s: %v", c.name, err)
+		}
+		marks := map[string]bool{}
+		for _, item := range sheet.Page.Items {
+			if s, ok := item.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+				marks[s.Tag.Name] = true
+			}
+		}
+		fasteners := 0
+		for _, s := range f.Shapes {
+			if s.Role == trace.Fastener {
+				fasteners++
+			}
+		}
+		if len(marks) != fasteners {
+			t.Errorf("%s: %d marks for %d holes", c.name, len(marks), fasteners)
+		}
+		width, height := int(sheet.Page.Width*8), int(sheet.Page.Height*8)
+		checkUnder(t, c.name, sheet, sheet.Under(picture, width, height))
+	}
+}
+
+// checkUnder looks at the picture below each mark: ground in the middle of a
+// hole, part just outside of it.
+func checkUnder(t *testing.T, name string, sheet proof.Sheet, under *image.Gray) {
+	t.Helper()
+	for _, item := range sheet.Page.Items {
+		s, ok := item.(scene.Shape)
+		if !ok || s.Tag.Role != scene.Mark {
+			continue
+		}
+		b := s.Path.Bounds()
+		c := b.Centre()
+		level := func(x, y float64) uint8 { return under.GrayAt(int(x*8), int(y*8)).Y }
+		if in, out := level(c.X, c.Y), level(b.Right+0.5, c.Y); in < 230 || out > 190 {
+			t.Errorf("%s: %s lies over %d, beside it is %d", name, s.Tag.Name, in, out)
+		}
+	}
+}
+
+func TestCounts(t *testing.T) {
+	of := func(roles ...trace.Role) (f trace.Found) {
+		for _, r := range roles {
+			f.Shapes = append(f.Shapes, trace.Shape{Role: r})
+		}
+		return f
+	}
+	for want, f := range map[string]trace.Found{
+		"nothing found": of(),
+		"1 bolt hole":   of(trace.Fastener),
+		"2 bolt holes, 1 dowel, 2 bores, 1 opening, 2 spots left out": of(trace.Spot, trace.Fastener, trace.Bore, trace.Dowel, trace.Bore, trace.Port, trace.Fastener, trace.Spot),
+	} {
+		if got := proof.Counts(f); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
