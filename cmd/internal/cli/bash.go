@@ -28,7 +28,10 @@ func bashScript() string {
 	for _, c := range commands() {
 		files := ""
 		if takesFiles(c) {
-			files = " files=yes"
+			files = " files='!*.y*ml'"
+		}
+		if takesPictures(c) {
+			files = " files='!*.*g'" // png, jpg, jpeg
 		}
 		s.line("    %s) flags=%s names=%s%s ;;", c.name, bashList(flagWords(c)), bashList(operands(c)), files)
 	}
@@ -40,7 +43,7 @@ func bashScript() string {
     COMPREPLY=($(compgen -W "$names" -- "$word"))
     if [ -n "$files" ]; then
         compopt -o filenames 2>/dev/null
-        COMPREPLY+=($(compgen -f -X '!*.y*ml' -- "$word") $(compgen -d -- "$word"))
+        COMPREPLY+=($(compgen -f -X "$files" -- "$word") $(compgen -d -- "$word"))
     fi
 }
 complete -F _drawdown drawdown`, bashList(commandNames()))

@@ -50,7 +50,7 @@ type runner func(p *Program, args []string) Status
 
 // commands lists all commands in the order of the help.
 func commands() []command {
-	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, predictCommand, handoutCommand, patternsCommand, completion()}
+	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, patternsCommand, completion()}
 }
 
 func findCommand(name string) (command, bool) {

@@ -9,6 +9,7 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
+	"drawdown/patterns/scan"
 	"drawdown/render"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/book"
@@ -64,6 +65,7 @@ const (
 	patternFile operand = iota // a built-in pattern or a file
 	surveyFile                 // a built-in survey or a file
 	machineFile                // a built-in machine or a file
+	scanFile                   // a built-in scan or a picture
 	builtinName                // a built-in pattern
 	shellName
 	nothing // flags only
@@ -80,6 +82,8 @@ func operands(c command) []string {
 		return patterns.BuiltinSurveys()
 	case machineFile:
 		return patterns.BuiltinMachines()
+	case scanFile:
+		return scan.Builtin()
 	case builtinName:
 		return append(patterns.Builtin(), newPattern)
 	}
@@ -90,6 +94,9 @@ func operands(c command) []string {
 func takesFiles(c command) bool {
 	return c.operand == patternFile || c.operand == surveyFile || c.operand == machineFile
 }
+
+// takesPictures says whether a picture may follow a command's name.
+func takesPictures(c command) bool { return c.operand == scanFile }
 
 // values lists what a flag can be set to, for completion.
 func values(flag string) []string {
@@ -122,6 +129,8 @@ func values(flag string) []string {
 		return texts(tension.Washers)
 	case "as":
 		return texts(patternForms)
+	case "part":
+		return texts(tones)
 	case "gasket":
 		return gasketWords()
 	}

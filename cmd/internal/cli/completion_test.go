@@ -25,7 +25,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"book", "card", "check", "completion", "condition", "handout", "help", "order", "patterns", "predict", "survey", "torque", "tray", "version", "wrench"}},
+	{[]string{""}, []string{"book", "card", "check", "completion", "condition", "handout", "help", "order", "patterns", "predict", "survey", "torque", "trace", "tray", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},
@@ -57,6 +57,10 @@ var completions = []struct {
 	{[]string{"patterns", "p4-head", "--as", ""}, []string{"csv", "dxf", "yaml"}},
 	{[]string{"survey", "p4"}, []string{"p4-pump-cover"}},
 	{[]string{"survey", "li"}, []string{"lid.yaml"}},
+	{[]string{"trace", "p4"}, []string{"p4-pump-gasket"}},
+	{[]string{"trace", "gask"}, []string{"gasket.png"}},
+	{[]string{"trace", "li"}, nil},
+	{[]string{"trace", "p4-pump-gasket", "--part", ""}, []string{"dark", "light"}},
 	{[]string{"predict", "p4-h"}, []string{"p4-head"}},
 	{[]string{"predict", "p4-head", "--gasket", "fib"}, []string{"fibre-sheet", "fibre-sheet-1.5-mm"}},
 	{[]string{"predict", "p4-head", "--gasket-s"}, []string{"--gasket-stiffness"}},
@@ -69,7 +73,7 @@ var completions = []struct {
 func inFolder(t *testing.T) {
 	t.Helper()
 	folder := t.TempDir()
-	for _, name := range []string{"lid.yaml", "notes.txt", "two words.yaml"} {
+	for _, name := range []string{"lid.yaml", "notes.txt", "two words.yaml", "gasket.png"} {
 		write(t, filepath.Join(folder, name), "")
 	}
 	if err := os.Mkdir(filepath.Join(folder, "parts"), 0o777); err != nil {

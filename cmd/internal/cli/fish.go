@@ -20,7 +20,7 @@ func fishScript() string {
 	for _, c := range commands() {
 		on := "complete -c drawdown -n '__fish_seen_subcommand_from " + c.name + "'"
 		files := " -f"
-		if takesFiles(c) {
+		if takesFiles(c) || takesPictures(c) {
 			files = ""
 		}
 		s.line("%s%s -a %s", on, files, fishQuoted(strings.Join(operands(c), " ")))

@@ -30,6 +30,12 @@ func TestScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"status": checkStatus, "json": checkJSON, "near": checkNear, "holds": checkHolds,
 		},
+		Setup: func(env *testscript.Env) error {
+			if strings.HasSuffix(env.WorkDir, "script-trace") {
+				return tracePictures(env)
+			}
+			return nil
+		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 	})

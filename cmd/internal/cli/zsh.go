@@ -26,6 +26,9 @@ _drawdown() {
 		if takesFiles(c) {
 			files = "; _files -g '*.y(a|)ml'"
 		}
+		if takesPictures(c) {
+			files = "; _files -g '*.(png|jpg|jpeg|tif|tiff)'"
+		}
 		if c.operand == nothing {
 			continue
 		}

@@ -1,0 +1,63 @@
+package cli
+
+import (
+	"drawdown/cmd/internal/job"
+	"drawdown/geometry/trace"
+)
+
+// traceOut is what trace --json prints. Lengths are in mm.
+type traceOut struct {
+	Title      string           `json:"title"`
+	Scale      string           `json:"scale"`
+	ScaleOffMm float64          `json:"scale_off_mm,omitempty"`
+	PixelMm    float64          `json:"pixel_mm"`
+	GreyLevels float64          `json:"grey_levels"`
+	Part       trace.Tone       `json:"part"`
+	TurnedDeg  float64          `json:"turned_deg"`
+	Holes      []traceHoleOut   `json:"holes"`
+	Outline    [][2]float64     `json:"outline"`
+	Specks     int              `json:"specks"`
+	Doubts     []string         `json:"doubts"`
+	Layout     *surveyLayoutOut `json:"layout,omitempty"`
+	Files      []string         `json:"files"`
+}
+
+type traceHoleOut struct {
+	ID         string       `json:"id"`
+	Role       trace.Role   `json:"role"`
+	X          float64      `json:"x_mm"`
+	Y          float64      `json:"y_mm"`
+	DiameterMm float64      `json:"diameter_mm"`
+	EdgeMm     float64      `json:"edge_scatter_mm"`
+	Kept       float64      `json:"edge_kept"` // share of the edge, 0 to 1
+	Pixel      [2]float64   `json:"pixel"`
+	Doubts     []string     `json:"doubts"`
+	Path       [][2]float64 `json:"path,omitempty"` // of an opening
+}
+
+func traceJSON(a job.TraceAnswer, files []string) traceOut {
+	out := traceOut{
+		Title: a.Title, Scale: a.ScaleWords, ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
+		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks,
+		Holes: []traceHoleOut{}, Doubts: append([]string{}, a.Doubts...), Files: files,
+	}
+	for _, p := range a.Outline {
+		out.Outline = append(out.Outline, [2]float64{micro(p.X), micro(p.Y)})
+	}
+	for _, s := range a.Shapes {
+		h := traceHoleOut{
+			ID: s.ID, Role: s.Role, X: micro(s.At.X), Y: micro(s.At.Y), DiameterMm: micro(s.DiameterMm), EdgeMm: micro(s.ScatterMm),
+			Kept: micro(s.Kept), Pixel: [2]float64{micro(s.Pixel.X), micro(s.Pixel.Y)}, Doubts: append([]string{}, s.Doubts...),
+		}
+		if s.Role == trace.Port {
+			for _, p := range s.Edge {
+				h.Path = append(h.Path, [2]float64{micro(p.X), micro(p.Y)})
+			}
+		}
+		out.Holes = append(out.Holes, h)
+	}
+	if a.Offer != nil {
+		out.Layout = layoutOut(a.Offer.Regular)
+	}
+	return out
+}
