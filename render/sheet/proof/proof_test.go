@@ -7,8 +7,8 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
-	"drawdown/render/sheet/proof"
 	"drawdown/render/scene"
+	"drawdown/render/sheet/proof"
 )
 
 // found traces a drawn plate: x, y and diameter of its holes, in mm.
