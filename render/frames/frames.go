@@ -70,7 +70,7 @@ func Lay(ask Request) Show {
 		Title: p.Title, Subtitle: p.Machine, Direction: ask.direction(), Stages: len(side.Stages),
 		Part: scene.Page{
 			Name: "part", Width: partWidth, Height: partHeight, Margin: partMargin,
-			Items: diagram.Draw(diagram.Request{Plan: p, Order: side.Order, Box: box}).Items,
+			Items: diagram.Draw(diagram.Request{Plan: p, Order: side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items,
 		},
 		Members: [][]string{p.IDs(side.Order)},
 	}

@@ -56,7 +56,7 @@ type film struct {
 func newFilm(ask Request) *film {
 	f := &film{Request: ask, side: ask.side()}
 	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
-	f.part = diagram.Draw(diagram.Request{Plan: ask.Plan, Order: f.side.Order, Box: box}).Items
+	f.part = diagram.Draw(diagram.Request{Plan: ask.Plan, Order: f.side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items
 	return f
 }
 

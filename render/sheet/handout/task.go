@@ -90,7 +90,7 @@ func (s *taskSheet) taskStep() float64 {
 // marks, or with the numbers. The key has the names too.
 func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	box := scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: bottom - captionLine}
-	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Box: box}
+	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front, Box: box}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
