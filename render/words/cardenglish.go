@@ -100,7 +100,7 @@ var englishCard = Card{
 			"Stop. Turn it back in a little.",
 			"Soak it, wait, work it to and fro. Warm the part only where the manual allows it.",
 			"If it snaps: leave the stub, go on in the order.",
-			"Write its tightening number here and tell the lead:",
+			"Write its number here and tell the lead:",
 		},
 	},
 

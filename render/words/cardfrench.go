@@ -99,7 +99,7 @@ var frenchCard = Card{
 			"Arrêter. La revisser un peu.",
 			"Dégrippant, attendre, aller et venir. Ne chauffer la pièce que si le manuel le permet.",
 			"Si elle casse : laisser le bout, continuer dans l’ordre.",
-			"Noter ici son numéro de serrage et avertir le responsable :",
+			"Noter ici son numéro et avertir le responsable :",
 		},
 	},
 

@@ -99,7 +99,7 @@ var germanCard = Card{
 			"Halt. Ein wenig zurück hineindrehen.",
 			"Rostlöser, einwirken lassen, hin und her drehen. Teil nur erwärmen, wo das Handbuch es erlaubt.",
 			"Wenn sie abreißt: Stumpf stecken lassen, in der Folge weiter.",
-			"Ihre Anziehnummer hier eintragen und der Leitung melden:",
+			"Ihre Nummer hier eintragen und der Leitung melden:",
 		},
 	},
 

@@ -99,7 +99,7 @@ var spanishCard = Card{
 			"Parar. Volver a apretarlo un poco.",
 			"Aflojatodo, esperar, moverlo a un lado y a otro. Calentar la pieza solo si el manual lo permite.",
 			"Si se parte: dejar el resto dentro y seguir en orden.",
-			"Anotar aquí su número de apriete y avisar al responsable:",
+			"Anotar aquí su número y avisar al responsable:",
 		},
 	},
 
