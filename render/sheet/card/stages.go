@@ -106,7 +106,7 @@ func (c *card) stageBox(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	number := strconv.Itoa(s.Number)
 	p.Head(x+2.2, y+5.6, number)
 	from := x + 4 + font.Width(number, scene.Bold, sheet.HeadEm)
-	p.Write(x+w-2.2, y+5.6, sheet.TextEm, scene.Regular, scene.End, scene.Black, font.Fit(c.coverWords(s), scene.Regular, sheet.TextEm, x+w-2.2-from))
+	p.Write(x+w-2.2, y+5.6, sheet.TextEm, scene.Regular, scene.End, scene.Black, c.coverWords(s, x+w-2.2-from))
 	c.figure(p, s, x, y, w)
 	for k, words := range c.below(s) {
 		p.Write(x+w/2, y+19.6+float64(k)*sheet.Line, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, words)
@@ -152,23 +152,25 @@ func (c *card) whereTo(s *plan.Stage) string {
 }
 
 // coverWords says which fasteners a stage is for: all, all main, side 11–14.
-func (c *card) coverWords(s *plan.Stage) string {
+// Where room is short the names of the kinds are cut, never a number.
+func (c *card) coverWords(s *plan.Stage, room float64) string {
 	w := c.words.Card.Stage
 	switch {
 	case s.Do == plan.Wait:
 		return ""
 	case len(s.Fasteners) == len(c.plan.Joint.Fasteners):
-		return fmt.Sprintf(w.All, len(s.Fasteners))
+		return font.Fit(fmt.Sprintf(w.All, len(s.Fasteners)), scene.Regular, sheet.TextEm, room)
 	}
 	low, high := math.MaxInt, 0
 	for _, i := range s.Fasteners {
 		low, high = min(low, c.numbers[i]), max(high, c.numbers[i])
 	}
-	names := strings.Join(s.Kinds, ", ")
+	say := func(names string) string { return fmt.Sprintf(w.AllOf, names) }
 	if high-low+1 == len(s.Fasteners) {
-		return fmt.Sprintf(w.FromTo, names, low, high)
+		say = func(names string) string { return fmt.Sprintf(w.FromTo, names, low, high) }
 	}
-	return fmt.Sprintf(w.AllOf, names)
+	rest := room - font.Width(say(""), scene.Regular, sheet.TextEm)
+	return strings.TrimSpace(say(font.Fit(strings.Join(s.Kinds, ", "), scene.Regular, sheet.TextEm, rest)))
 }
 
 // mostBelow is how many lines a stage box has room for under its figure.
