@@ -10,6 +10,9 @@ type Fastener struct {
 	Kind string // name of a fastener kind of the joint
 	At   Point
 	Cast int // number marked on the part itself; 0 where there is none
+	// Mark is what somebody wrote on the part beside it with chalk or paint. It
+	// is shown and orders nothing.
+	Mark string
 }
 
 // Cluster is a set of fasteners that go down together, such as the two bolts

@@ -17,7 +17,7 @@ var (
 )
 
 // listKeys take several values, which stand in [ ].
-var listKeys = []string{"of", "omit", "cast", "kind", "order"}
+var listKeys = []string{"of", "omit", "cast", "mark", "kind", "order"}
 
 // pairs gives the keys and values of a map. In { } a comma begins a new entry,
 // so that torque: 30,5 N·m comes as torque: 30 and a key 5 N·m without a value.

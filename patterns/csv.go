@@ -18,26 +18,36 @@ import (
 
 // The columns of a table of points. Tables without a heading have the first
 // three, in this order.
-var csvColumns = []string{"id", "x", "y", "kind", "cast"}
+var csvColumns = []string{"id", "x", "y", "kind", "cast", "mark"}
 
-// WriteCSV writes the fasteners as a table: id, x, y in mm, kind, number cast.
+// WriteCSV writes the fasteners as a table: id, x, y in mm, kind, number cast,
+// and the marks on the part where there are any.
 func WriteCSV(j geometry.Joint) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
-	w.Write([]string{"id", "x mm", "y mm", "kind", "cast"}) // a buffer takes all
+	heading := []string{"id", "x mm", "y mm", "kind", "cast"}
+	marked := slices.ContainsFunc(j.Fasteners, func(f geometry.Fastener) bool { return f.Mark != "" })
+	if marked {
+		heading = append(heading, "mark")
+	}
+	w.Write(heading) // a buffer takes all
 	for _, f := range j.Fasteners {
 		cast := ""
 		if f.Cast > 0 {
 			cast = strconv.Itoa(f.Cast)
 		}
-		w.Write([]string{f.ID, short(f.At.X), short(f.At.Y), f.Kind, cast})
+		row := []string{f.ID, short(f.At.X), short(f.At.Y), f.Kind, cast}
+		if marked {
+			row = append(row, f.Mark)
+		}
+		w.Write(row)
 	}
 	w.Flush()
 	return b.Bytes()
 }
 
 // ReadCSV reads a table of points: id, x, y and, where the heading names them,
-// kind and cast. Columns are parted by commas, semicolons or tabs; with
+// kind, cast and mark. Columns are parted by commas, semicolons or tabs; with
 // semicolons or tabs the decimal sign may be a comma. The heading may give the
 // unit, as in "x in" or "x (mm)"; lengths are in mm otherwise. Lines that begin
 // with # are left out. Without a heading the columns are id, x, y, or x, y:
@@ -215,6 +225,12 @@ func (t *table) point(row *node, cell map[string]*node) {
 	}
 	if n := cell["cast"]; n != nil {
 		f.Cast, _ = t.whole(n, "cast", 1, maxCastNumber)
+	}
+	if n := cell["mark"]; n != nil {
+		f.Mark, _ = t.mark(n)
+		if f.Cast > 0 {
+			t.fail(n, "cast, mark", "the row has both; one small number stands on the card: the one cast on the part, or the mark")
+		}
 	}
 	if ok && okX && okY && !math.IsNaN(x+y) {
 		t.addFastener(row, f)

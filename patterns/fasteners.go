@@ -11,6 +11,7 @@ const (
 	maxFasteners    = 10_000
 	maxIDCharacters = 12
 	maxCastNumber   = 99_999
+	maxMark         = 4 // characters: it stands small beside a number
 )
 
 // fastenerTable finds a fastener by its id and its place in the file.
@@ -59,7 +60,7 @@ func (r *reader) fastenerItem(item *node) {
 			}
 		}
 	}
-	f, ok := r.fields(item, "a fastener", "id", "at", "kind", "cast", "grid", "row", "circle", "rectangle")
+	f, ok := r.fields(item, "a fastener", "id", "at", "kind", "cast", "mark", "grid", "row", "circle", "rectangle")
 	if !ok {
 		r.fasteners.broken = true
 		return
@@ -73,6 +74,10 @@ func (r *reader) fastenerItem(item *node) {
 	fastener.Kind = r.fastenerKind(f)
 	if n := f.get("cast"); n != nil {
 		fastener.Cast, _ = r.whole(n, "cast", 1, maxCastNumber)
+	}
+	if n := f.get("mark"); n != nil {
+		fastener.Mark, _ = r.mark(n)
+		r.notBoth(f)
 	}
 	idOK, atOK := false, false
 	if id != nil {
@@ -105,6 +110,27 @@ func (r *reader) newID(at *node, what, id string) (string, bool) {
 		}
 	}
 	return id, r.checkPrintable(at, what, id)
+}
+
+// mark reads what is written on the part beside a fastener.
+func (r *reader) mark(n *node) (string, bool) {
+	if n.shape != scalarShape || n.null || n.text == "" {
+		r.fail(n, "", "mark is what is written on the part beside it, such as 7 or B, not %s", n.called())
+		return "", false
+	}
+	if len([]rune(n.text)) > maxMark {
+		r.fail(n, fmt.Sprintf("up to %d characters", maxMark), "the mark %s is too long to stand beside a number", quoted(n.text))
+		return "", false
+	}
+	return n.text, r.checkPrintable(n, "mark", n.text)
+}
+
+// notBoth refuses a cast number and a mark at once: one small number stands
+// beside a fastener, and the reader has to know which.
+func (r *reader) notBoth(f fields) {
+	if f.has("cast") && f.has("mark") {
+		r.fail(f.node.keyNode("mark"), "cast, mark", "%s has both; one small number stands on the card: the one cast on the part, or the mark", f.what)
+	}
 }
 
 // addFastener puts a fastener into the joint, unless its id is taken.

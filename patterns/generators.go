@@ -18,9 +18,10 @@ type generator struct {
 }
 
 // Every generator also takes kind, id (what stands before the numbers 1, 2, …),
-// omit (ids that are left out; the others keep theirs) and cast (the numbers on
-// the part, for its places in the order of their ids).
-var commonKeys = []string{"kind", "id", "omit", "cast"}
+// omit (ids that are left out; the others keep theirs), cast (the numbers on
+// the part, for its places in the order of their ids) and mark (what is written
+// there with chalk or paint, likewise).
+var commonKeys = []string{"kind", "id", "omit", "cast", "mark"}
 
 var generators = []generator{
 	{"grid", []string{"columns", "rows", "pitch", "centre"}, (*reader).grid},
@@ -60,7 +61,7 @@ func (r *reader) generator(item *node, g generator) {
 		return
 	}
 	omitted := r.omitted(f, prefix, len(points))
-	casts := r.casts(f, len(points)-len(omitted))
+	casts, marks := r.casts(f, len(points)-len(omitted)), r.marks(f, len(points)-len(omitted))
 	kept := 0
 	for i, at := range points {
 		id := prefix + strconv.Itoa(i+1)
@@ -70,6 +71,9 @@ func (r *reader) generator(item *node, g generator) {
 		fastener := geometry.Fastener{ID: id, Kind: kind, At: at}
 		if kept < len(casts) {
 			fastener.Cast = casts[kept]
+		}
+		if kept < len(marks) {
+			fastener.Mark = marks[kept]
 		}
 		kept++
 		r.addFastener(item, fastener)
@@ -129,12 +133,8 @@ func (r *reader) omitted(f fields, prefix string, count int) map[string]bool {
 }
 
 func (r *reader) casts(f fields, count int) []int {
-	n := f.get("cast")
+	n := r.forEach(f, "cast", "numbers", count)
 	if n == nil {
-		return nil
-	}
-	if n.shape != listShape || len(n.items) != count {
-		r.fail(n, "", "cast is a list of %d numbers, one for each place of %s, not %s", count, f.what, counted(n))
 		return nil
 	}
 	casts := make([]int, count)
@@ -142,6 +142,29 @@ func (r *reader) casts(f fields, count int) []int {
 		casts[i], _ = r.whole(item, "cast", 1, maxCastNumber)
 	}
 	return casts
+}
+
+func (r *reader) marks(f fields, count int) []string {
+	n := r.forEach(f, "mark", "marks", count)
+	if n == nil {
+		return nil
+	}
+	r.notBoth(f)
+	marks := make([]string, count)
+	for i, item := range n.items {
+		marks[i], _ = r.mark(item)
+	}
+	return marks
+}
+
+// forEach gives the list of a generator that says something for each place.
+func (r *reader) forEach(f fields, key, of string, count int) *node {
+	n := f.get(key)
+	if n != nil && (n.shape != listShape || len(n.items) != count) {
+		r.fail(n, "", "%s is a list of %d %s, one for each place of %s, not %s", key, count, of, f.what, counted(n))
+		return nil
+	}
+	return n
 }
 
 func counted(n *node) string {

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry"
+	"drawdown/geometry/survey"
 	"drawdown/patterns"
 )
 
@@ -105,4 +107,23 @@ func FuzzReadSurvey(f *testing.F) {
 			}
 		}
 	})
+}
+
+// surveyed works a survey out and reads the pattern file that comes of it.
+func surveyed(t *testing.T, text string) geometry.Joint {
+	t.Helper()
+	return readBack(t, draftOf(t, text))
+}
+
+func draftOf(t *testing.T, text string) []byte {
+	t.Helper()
+	s, problems := patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte(text)))
+	if problems.Stops() {
+		t.Fatal(problems.Detail())
+	}
+	solved, err := survey.Solve(s.Network)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return patterns.Write(s.Draft(solved))
 }

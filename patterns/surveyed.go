@@ -47,10 +47,19 @@ func (s Survey) Draft(solved survey.Solution) Draft {
 			kind = "hole " + short(diameter)
 			d.HolesMm[kind] = diameter
 		}
-		d.Joint.Fasteners = append(d.Joint.Fasteners, geometry.Fastener{ID: id, Kind: kind, At: solved.Points[i]})
+		d.Joint.Fasteners = append(d.Joint.Fasteners, geometry.Fastener{ID: id, Kind: kind, At: solved.Points[i], Mark: markOf(id)})
 	}
 	d.Offer = s.Offer(solved)
 	return d
+}
+
+// markOf gives the mark that stands on the part where the holes were named for
+// the work: an id that is short is what was chalked there.
+func markOf(id string) string {
+	if len([]rune(id)) > maxMark {
+		return ""
+	}
+	return id
 }
 
 // Offer gives the regular layout that the holes come near to; nil where they

@@ -124,11 +124,14 @@ func (w *writer) fasteners(d Draft) {
 		return
 	}
 	for _, f := range d.Joint.Fasteners {
-		cast := ""
-		if f.Cast > 0 {
-			cast = ", cast: " + strconv.Itoa(f.Cast)
+		onPart := ""
+		switch {
+		case f.Cast > 0:
+			onPart = ", cast: " + strconv.Itoa(f.Cast)
+		case f.Mark != "":
+			onPart = ", mark: " + scalar(f.Mark)
 		}
-		w.line("  - {id: %s, at: %s, kind: %s%s}", scalar(f.ID), place(f.At), scalar(kindName(f.Kind)), cast)
+		w.line("  - {id: %s, at: %s, kind: %s%s}", scalar(f.ID), place(f.At), scalar(kindName(f.Kind)), onPart)
 	}
 	if d.Offer != nil {
 		w.comment("  ", fmt.Sprintf("All lie within %.2f mm of %s. To draw it so, put this line in place of the list:",

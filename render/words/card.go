@@ -39,9 +39,11 @@ type Stage struct {
 
 // Part is the words under the drawing of the part.
 type Part struct {
-	Unplaced         Plural // %d numbers found no room
-	SmallNumber      string // Small number: %s.
-	Cast, Tightening string // what the small number is; short, since it stands in the tick grid too
+	Unplaced    Plural // %d numbers found no room
+	SmallNumber string // Small number: %s.
+	// What the small number is; short, since it stands in the tick grid too.
+	// Mark is written on the part, or cast.
+	Cast, Mark, Tightening string
 
 	Arrows, ArrowsThenNumbers, Numbers string // how the order is followed
 	NoSpringLoad, Rings                string

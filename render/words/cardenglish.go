@@ -37,6 +37,7 @@ var englishCard = Card{
 		Unplaced:          Plural{"%d number found no room on this paper.", "%d numbers found no room on this paper."},
 		SmallNumber:       "Small number: %s.",
 		Cast:              "cast",
+		Mark:              "mark on the part",
 		Tightening:        "tightening",
 		Arrows:            "From black to the double ring: follow the arrows.",
 		ArrowsThenNumbers: "From black to the double ring: follow the arrows, else go by number.",

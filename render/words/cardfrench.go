@@ -37,6 +37,7 @@ var frenchCard = Card{
 		Unplaced:          Plural{"%d numéro ne tient pas sur ce papier.", "%d numéros ne tiennent pas sur ce papier."},
 		SmallNumber:       "Petit numéro : %s.",
 		Cast:              "fonderie",
+		Mark:              "repère sur pièce",
 		Tightening:        "serrage",
 		Arrows:            "Du noir au double cercle : suivre les flèches.",
 		ArrowsThenNumbers: "Du noir au double cercle : suivre les flèches, sinon les numéros.",

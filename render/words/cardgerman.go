@@ -37,6 +37,7 @@ var germanCard = Card{
 		Unplaced:          Plural{"%d Nummer hat auf diesem Blatt keinen Platz.", "%d Nummern haben auf diesem Blatt keinen Platz."},
 		SmallNumber:       "Kleine Zahl: %s.",
 		Cast:              "Gusszahl",
+		Mark:              "Zeichen am Teil",
 		Tightening:        "Anziehfolge",
 		Arrows:            "Von Schwarz zum Doppelring: den Pfeilen nach.",
 		ArrowsThenNumbers: "Von Schwarz zum Doppelring: den Pfeilen nach, sonst nach Nummern.",

@@ -37,6 +37,7 @@ var spanishCard = Card{
 		Unplaced:          Plural{"%d número no cabe en este papel.", "%d números no caben en este papel."},
 		SmallNumber:       "Número pequeño: %s.",
 		Cast:              "fundido",
+		Mark:              "marca en la pieza",
 		Tightening:        "apriete",
 		Arrows:            "Del negro al doble anillo: seguir las flechas.",
 		ArrowsThenNumbers: "Del negro al doble anillo: seguir las flechas; si faltan, los números.",

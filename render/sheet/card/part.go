@@ -18,18 +18,24 @@ func (c *card) request(box scene.Box) diagram.Request {
 	return diagram.Request{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
 }
 
-// secondNumbers gives the second numbers: on the loosening side the tightening
-// numbers, or the cast numbers where the part has them; on the tightening side
-// the cast numbers. Nil where there are none.
+// secondNumbers gives the second numbers: what stands on the part, cast there or
+// written; on the loosening side of a part without either the tightening
+// numbers. Nil where there are none.
+//
+// A cast number that is the number of the order too needs no second place. A
+// mark always stands: a fastener without one has none on the part either.
 func secondNumbers(p plan.Plan, loosening bool) []string {
 	small := make([]string, len(p.Joint.Fasteners))
 	tighten := p.Tighten.Numbers()
+	bare := !slices.ContainsFunc(p.Joint.Fasteners, onPart)
 	some := false
 	for i, f := range p.Joint.Fasteners {
 		switch {
 		case f.Cast > 0 && (loosening || f.Cast != tighten[i]):
 			small[i] = strconv.Itoa(f.Cast)
-		case loosening:
+		case f.Cast == 0 && f.Mark != "":
+			small[i] = f.Mark
+		case loosening && bare:
 			small[i] = strconv.Itoa(tighten[i])
 		}
 		some = some || small[i] != ""
@@ -40,7 +46,10 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 	return small
 }
 
-// captionLines is how many lines the caption under the part may take.
+func onPart(f geometry.Fastener) bool { return f.Cast > 0 || f.Mark != "" }
+
+// captionLines is how many lines are kept for the caption under the part. One
+// that needs more takes them from the part.
 func (c *card) captionLines() int {
 	switch width := c.in.part.width; {
 	case width < 100:
@@ -51,43 +60,87 @@ func (c *card) captionLines() int {
 	return 1
 }
 
-func (c *card) captionHeight() float64 { return 3 + float64(c.captionLines())*sheet.Line }
+func (c *card) captionHeight() float64 { return captionHeight(c.captionLines()) }
 
-// part draws the part and its caption between two heights.
+func captionHeight(lines int) float64 { return 3 + float64(lines)*sheet.Line }
+
+// part draws the part and its caption between two heights. What the caption has
+// to say only the drawing tells: where it needs more lines than were kept, the
+// part is drawn again, above them.
 func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := c.request(scene.Box{Left: c.in.part.left, Top: top, Right: c.in.part.right(), Bottom: bottom - c.captionHeight()})
-	if !c.crowded {
-		req.Beside = c.second
+	lines := c.captionLines()
+	for {
+		req := c.request(scene.Box{Left: c.in.part.left, Top: top, Right: c.in.part.right(), Bottom: bottom - captionHeight(lines)})
+		if !c.crowded {
+			req.Beside = c.second
+		}
+		d := diagram.Draw(req)
+		words, need := c.caption(d)
+		if need > lines {
+			lines = need
+			continue
+		}
+		p.Add(d.Items...)
+		for _, w := range words {
+			y := bottom - captionHeight(lines) + 0.6 + float64(w.line)*sheet.Line
+			if w.sample {
+				p.Add(diagram.Sample(w.kind, scene.Point{X: w.x + 1.6, Y: y - 1.1}, 1.4))
+				p.Text(w.x+sampleWidth, y, w.words)
+			} else {
+				p.Text(w.x, y, w.words)
+			}
+		}
+		return d
 	}
-	d := diagram.Draw(req)
-	p.Add(d.Items...)
-	c.caption(p, d, bottom-c.captionHeight()+sheet.Line+0.6)
-	return d
 }
 
-// caption says how to read the drawing, with a sample of each kind's mark.
-func (c *card) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
-	x := c.in.part.left
+// captionWords are words of the caption in one line; some stand behind the
+// sample of a kind's mark.
+type captionWords struct {
+	line   int // from 1
+	x      float64
+	words  string
+	sample bool
+	kind   int
+}
+
+const (
+	sampleWidth = 4.4
+	leastRest   = 30.0 // of a line behind the samples, for the reading to begin there
+)
+
+// caption sets how to read the drawing, behind a sample of each kind's mark, in
+// as many lines as that takes.
+func (c *card) caption(d diagram.Drawing) (words []captionWords, lines int) {
+	left, right := c.in.part.left, c.in.part.right()
+	x, lines := left, 1
 	if len(c.plan.Kinds) > 1 {
 		for i, k := range c.plan.Kinds {
-			p.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
-			p.Text(x+4.4, y, k.Name)
-			x += 4.4 + font.Width(k.Name, scene.Regular, sheet.TextEm) + 3
+			wide := sampleWidth + font.Width(k.Name, scene.Regular, sheet.TextEm)
+			if x > left && x+wide > right {
+				x, lines = left, lines+1
+			}
+			words = append(words, captionWords{lines, x, k.Name, true, i})
+			x += wide + 3
 		}
 	}
-	reading, most, right := c.reading(d), c.captionLines(), c.in.part.right()
-	words := font.Break(reading, scene.Regular, sheet.TextEm, right-x)
-	if most == 1 || len(words) == 1 {
-		p.Text(x, y, font.Fit(reading, scene.Regular, sheet.TextEm, right-x))
-		return
+	rest := font.Break(c.reading(d), scene.Regular, sheet.TextEm, c.in.part.width)
+	if len(rest) == 0 {
+		return words, lines
 	}
-	// Further lines may begin under the samples.
-	p.Text(x, y, words[0])
-	rest := font.Break(strings.Join(words[1:], " "), scene.Regular, sheet.TextEm, c.in.part.width)
-	for _, line := range sheet.AtMost(rest, most-1, scene.Regular, sheet.TextEm, c.in.part.width) {
-		y += sheet.Line
-		p.Text(c.in.part.left, y, line)
+	if x > left && right-x >= leastRest {
+		behind := font.Break(strings.Join(rest, " "), scene.Regular, sheet.TextEm, right-x)
+		words = append(words, captionWords{line: lines, x: x, words: behind[0]})
+		rest = font.Break(strings.Join(behind[1:], " "), scene.Regular, sheet.TextEm, c.in.part.width)
+		lines++
+	} else if x > left {
+		lines++
 	}
+	for _, line := range rest {
+		words = append(words, captionWords{line: lines, x: left, words: line})
+		lines++
+	}
+	return words, lines - 1
 }
 
 func (c *card) reading(d diagram.Drawing) string {
@@ -117,12 +170,14 @@ func (c *card) reading(d diagram.Drawing) string {
 }
 
 func (c *card) smallMeans() string {
-	for _, f := range c.plan.Joint.Fasteners {
-		if f.Cast > 0 {
-			return c.words.Card.Part.Cast
-		}
+	w, of := c.words.Card.Part, c.plan.Joint.Fasteners
+	switch {
+	case slices.ContainsFunc(of, func(f geometry.Fastener) bool { return f.Cast == 0 && f.Mark != "" }):
+		return w.Mark
+	case slices.ContainsFunc(of, onPart):
+		return w.Cast
 	}
-	return c.words.Card.Part.Tightening
+	return w.Tightening
 }
 
 // left tells what found no room.

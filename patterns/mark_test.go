@@ -1,0 +1,81 @@
+package patterns_test
+
+import (
+	"strings"
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/patterns"
+)
+
+const marked = `drawdown: 1
+title: Cover
+fasteners:
+  - {id: N1, mark: B, at: [0, 0]}
+  - {id: N2, mark: "12", at: [60, 0]}
+  - row: {count: 2, pitch: 60, from: [0, 60], id: C, mark: [x, 7]}
+tighten: {stages: [{torque: 10 N·m}], source: manual}
+`
+
+func marksOf(j geometry.Joint) string {
+	var marks []string
+	for _, f := range j.Fasteners {
+		marks = append(marks, f.Mark)
+	}
+	return strings.Join(marks, " ")
+}
+
+// First principles: what is written on the part stands in the file and comes
+// through as it is.
+func TestMarksAreRead(t *testing.T) {
+	in, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
+	if len(problems) > 0 {
+		t.Fatal(problems.Detail())
+	}
+	if got := marksOf(in.Joint); got != "B 12 x 7" {
+		t.Errorf("read %q", got)
+	}
+	if got := marksOf(readBack(t, patterns.Write(patterns.Draft{Title: "Cover", Joint: in.Joint}))); got != "B 12 x 7" {
+		t.Errorf("read back %q", got)
+	}
+}
+
+func TestMarkSlips(t *testing.T) {
+	for _, c := range []struct{ replace, by, want string }{
+		{"mark: B", "mark: B, cast: 3", `:4:14: error: a fastener has both; one small number stands on the card: the one cast on the part, or the mark`},
+		{"mark: B", "mark: bottom left", `the mark "bottom left" is too long to stand beside a number; allowed: up to 4 characters`},
+		{"mark: B", "mark: [B]", "mark is what is written on the part beside it, such as 7 or B"},
+		{"mark: [x, 7]", "mark: [x]", "mark is a list of 2 marks, one for each place of the row, not 1"},
+		{"mark: [x, 7]", "mark: [x, 7], cast: [1, 2]", "the row has both"},
+	} {
+		_, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(strings.Replace(marked, c.replace, c.by, 1))))
+		if got := problems.Error(); !strings.Contains(got, c.want) || len(problems) != 1 {
+			t.Errorf("%s: problems\n%s\nwant %q", c.by, got, c.want)
+		}
+	}
+}
+
+// The ids of a survey are what was chalked on the part, where they are short.
+func TestSurveyKeepsTheMarks(t *testing.T) {
+	text := strings.NewReplacer("A: 8", "front_left: 8", "[A, B", "[front_left, B", "from: A", "from: front_left").Replace(lidSurvey)
+	if got := marksOf(surveyed(t, text)); got != " B C" {
+		t.Errorf("marks %q, want none for front_left, and B and C", got)
+	}
+}
+
+// A table of points carries the marks, and has no column for them where there
+// are none.
+func TestMarksInTables(t *testing.T) {
+	in, _ := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
+	table := patterns.WriteCSV(in.Joint)
+	back, problems := patterns.ReadCSV(patterns.FromBytes("cover.csv", table))
+	if got := marksOf(back); len(problems) > 0 || got != "B 12 x 7" {
+		t.Errorf("read back %q, %v from\n%s", got, problems, table)
+	}
+	for i := range in.Joint.Fasteners {
+		in.Joint.Fasteners[i].Mark = ""
+	}
+	if table := string(patterns.WriteCSV(in.Joint)); strings.Contains(table, "mark") {
+		t.Errorf("no mark, and yet\n%s", table)
+	}
+}

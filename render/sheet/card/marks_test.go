@@ -1,0 +1,132 @@
+package card_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
+)
+
+// chalked is a cover whose holes were numbered with chalk round the edge, the
+// two large ones in the middle last.
+const chalked = `drawdown: 1
+title: Oil pump cover
+machine: Fernhollow P4 pump engine
+date: 2026-05-04
+kinds:
+  M8 middle: {thread: M8, class: "8.8", lubricant: dry, hole: 8.4 mm}
+  M6 cover: {thread: M6, class: "8.8", lubricant: dry, hole: 6.6 mm}
+fasteners:
+  - {id: "1", mark: "1", at: [0, 0], kind: M6 cover}
+  - {id: "2", mark: "2", at: [62, 0], kind: M6 cover}
+  - {id: "3", mark: "3", at: [128, -8], kind: M6 cover}
+  - {id: "4", mark: "4", at: [196, -3], kind: M6 cover}
+  - {id: "5", mark: "5", at: [234, 47], kind: M6 cover}
+  - {id: "6", mark: "6", at: [232, 107], kind: M6 cover}
+  - {id: "7", mark: "7", at: [196, 152], kind: M6 cover}
+  - {id: "8", mark: "8", at: [128, 160], kind: M6 cover}
+  - {id: "9", mark: "9", at: [63, 157], kind: M6 cover}
+  - {id: "10", mark: "10", at: [9, 152], kind: M6 cover}
+  - {id: "11", mark: "11", at: [-26, 105], kind: M6 cover}
+  - {id: "12", at: [-26, 49], kind: M6 cover}
+  - {id: "13", mark: A, at: [90, 80], kind: M8 middle}
+  - {id: "14", mark: B, at: [154, 73], kind: M8 middle}
+tighten:
+  stages:
+    - {of: [M8 middle], torque: 10 N·m}
+    - {of: [M8 middle], torque: 20 N·m}
+    - {of: [M6 cover], torque: 4.5 N·m}
+    - {of: [M6 cover], torque: 9 N·m}
+  source: engine manual
+`
+
+// First principles: what is chalked on the part stands small beside the number
+// of the order, on both sides; a hole without a mark has none on the card
+// either, since a number of drawdown's own would read as one.
+func TestMarksStandOnTheCard(t *testing.T) {
+	p := planOf(t, chalked)
+	for _, side := range []card.Which{card.TightenSide, card.LoosenSide} {
+		document, _ := card.Document(p, ask(mustPaper(t, "a4"), side))
+		var small []string
+		said := false
+		for _, text := range textsOf(document) {
+			if text.Tag.Role == scene.Number && text.Weight == scene.Regular {
+				small = append(small, text.Content)
+			}
+			said = said || strings.Contains(text.Content, "Small number: mark on the part.")
+		}
+		slices.Sort(small)
+		if got, want := strings.Join(small, " "), "1 10 11 2 3 4 5 6 7 8 9 A B"; got != want || !said {
+			t.Errorf("%s: small numbers %s, want %s; said in the caption: %v", side, got, want, said)
+		}
+	}
+}
+
+// Where there is no room on the part, the tick grid names what it shows whole.
+func TestSmallNumbersHaveAShortName(t *testing.T) {
+	const room = 27.0 - 3 // of the column that names the stages
+	for _, tag := range words.Languages() {
+		w := mustSpeak(t, tag).Card.Part
+		for _, name := range []string{w.Cast, w.Mark, w.Tightening} {
+			if got := font.Width(name, scene.Regular, sheet.TextEm); got > room {
+				t.Errorf("%s: %q is %.1f mm wide, over %.1f", tag, name, got, room)
+			}
+		}
+	}
+}
+
+// No caption is cut, however much it has to say, and no stage box breaks off
+// the numbers that it is for.
+func TestCaptionAndStagesAreWhole(t *testing.T) {
+	cast := strings.NewReplacer(`mark: A`, "cast: 13", `mark: B`, "cast: 14", `mark: "`, `cast: "`).Replace(chalked)
+	for k := range 12 {
+		cast = strings.Replace(cast, fmt.Sprintf(`cast: "%d"`, k+1), fmt.Sprintf("cast: %d", k+1), 1)
+	}
+	for _, text := range []string{chalked, cast} {
+		p := planOf(t, text)
+		for _, tag := range words.Languages() {
+			for _, paper := range everyPaper() {
+				w := mustSpeak(t, tag)
+				document, _ := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: w})
+				first := 0
+				for _, page := range document.Pages {
+					for _, fault := range scene.CheckLayout(page) {
+						t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
+					}
+				}
+				for _, text := range textsOf(document) {
+					if strings.HasSuffix(text.Content, "…") && text.Ink != scene.Grey {
+						t.Errorf("%s on %s, %g wide: %q is cut off", tag, paper.Name, paper.Width, text.Content)
+					}
+					if strings.HasSuffix(text.Content, " 1–2") {
+						first++
+					}
+				}
+				if first != 2 {
+					t.Errorf("%s on %s, %g wide: %d stage boxes end with 1–2, want 2", tag, paper.Name, paper.Width, first)
+				}
+			}
+		}
+	}
+}
+
+// The number to write down is the one on the part and in the order of this
+// card, not one of the other side.
+func TestWriteItsNumber(t *testing.T) {
+	for _, p := range []string{chalked, "p4-head"} {
+		document, _ := card.Document(planOf(t, p), ask(mustPaper(t, "a4"), card.LoosenSide))
+		found := false
+		for _, text := range textsOf(document) {
+			found = found || strings.HasPrefix(text.Content, "Write its number here")
+		}
+		if !found {
+			t.Error("the loosening card does not say which number to write")
+		}
+	}
+}
