@@ -10,12 +10,14 @@ import (
 )
 
 // ForPlan gives what an order for a plan is judged by: ids for one of its
-// sides. The groups are the plan's own. A maker's list over all kinds has only
-// one, and so the kinds are parted by their threads there, the largest first.
+// sides. The groups are the plan's own, the larger threads first, whatever the
+// plan does, unless a maker's list or the numbers on the part say otherwise. A
+// maker's list over all kinds has only one group, and so the kinds are parted by
+// their threads there.
 //
-// The plan's own order is the maker's where the file lists it, goes by the
-// numbers on the part, or names a source; it is described and not judged,
-// whoever writes it down.
+// The plan's own order is the maker's where the file lists it or goes by the
+// numbers on the part; it is described and not judged, whoever writes it down.
+// A source vouches for the figures of a file and not for its order.
 func ForPlan(p plan.Plan, side Side, order []string) Input {
 	in := Input{Joint: p.Joint, Groups: groupsOf(p), Order: order, Side: side}
 	own := p.Tighten.Order
@@ -28,10 +30,10 @@ func ForPlan(p plan.Plan, side Side, order []string) Input {
 
 // makers says whether the order of the plan is the maker's word.
 func makers(p plan.Plan) bool {
-	return p.Asked == (plan.Asked{}) && (p.Source != "" || slices.ContainsFunc(p.Groups, func(g plan.Group) bool {
-		return g.Way == sequence.List || g.Way == sequence.Cast
-	}))
+	return p.Asked == (plan.Asked{}) && slices.ContainsFunc(p.Groups, isMakers)
 }
+
+func isMakers(g plan.Group) bool { return g.Way == sequence.List || g.Way == sequence.Cast }
 
 func groupsOf(p plan.Plan) []Group {
 	var groups []Group
@@ -40,10 +42,30 @@ func groupsOf(p plan.Plan) []Group {
 			groups = append(groups, Group{Kinds: g.Kinds, MajorMm: majorMm(p, g.Kinds[0])})
 		}
 	}
-	if len(groups) == 1 && (p.Groups[0].Way == sequence.List || p.Groups[0].Way == sequence.Cast) {
+	switch makers := slices.ContainsFunc(p.Groups, isMakers); {
+	case makers && len(groups) == 1:
 		return bySize(p, groups[0].Kinds)
+	case !makers:
+		largestFirst(groups)
 	}
 	return groups
+}
+
+// largestFirst sorts the groups whose thread is known; the others keep their
+// places.
+func largestFirst(groups []Group) {
+	var known []Group
+	for _, g := range groups {
+		if g.MajorMm > 0 {
+			known = append(known, g)
+		}
+	}
+	slices.SortStableFunc(known, func(a, b Group) int { return cmp.Compare(b.MajorMm, a.MajorMm) })
+	for k := range groups {
+		if groups[k].MajorMm > 0 {
+			groups[k], known = known[0], known[1:]
+		}
+	}
 }
 
 // bySize gives one group for each thread size, the largest first.

@@ -33,7 +33,8 @@ row, star for one bolt circle, spiral and cross for all else. Slightly more is
 a remark, much more departs from the rule. The pull to one side counts fasteners
 at the edge that nothing holds against. An order that is not whole, or departs,
 ends with status 1. A maker's own order (a list in the
-file, cast numbers, or a file with a source) is described, never called wrong.
+file, or cast numbers) is described, never called wrong; a source vouches for
+the figures of a file, not for its order.
 The rules are common practice; the maker's order comes first.
 
 --draw draws a sound file plainly, with its ids and a table of its places, to be
