@@ -172,6 +172,7 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 		return float64(s.stated.Strip)
 	}
 	if len(s.plan.Joint.Bores) > 1 {
+		s.assume("gasket over the whole face, assumed")
 		return 0
 	}
 	edges := make([]float64, len(s.at))
@@ -190,6 +191,8 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 	}
 	box := geometry.Bounds(corners)
 	if widest > math.Min(box.Width(), box.Height())/4 { // a bolt inside: not a cover
+		s.assume("gasket over the whole face, assumed, as bolts stand inside the edge; " +
+			"along the edge alone it leaves those far less: then state its width")
 		return 0
 	}
 	s.assume("gasket %.0f mm wide along the edge, assumed", widest)

@@ -62,6 +62,9 @@ func ParseGasket(text string) (Gasket, error) {
 	plain := func(s string) string {
 		return strings.Join(strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return r == ' ' || r == '-' || r == '_' }), " ")
 	}
+	if plain(text) == "paper" { // as the shop calls it
+		return FibreSheet, nil
+	}
 	var names []string
 	for _, g := range gaskets {
 		if plain(string(g.kind)) == plain(text) {

@@ -33,9 +33,9 @@ new makes a pattern file with comments that say what else can be filled in:
   drawdown patterns new --dxf part.dxf
 A rectangle has its holes round the edge: 5 along the top and the bottom with
 the corners, 2 more on each end. A table has a row a hole: id, x, y. A heading
-may name the columns (id, x, y, kind, cast, mark) and the unit, as in x in. Columns
-are parted by commas, semicolons or tabs. Bare lengths are in mm; 3.75in is
-taken, too.
+may name the columns (id, x, y, kind, cast, mark) and the unit, as in x in.
+Columns are parted by commas, semicolons or tabs. Bare lengths are in mm; 3.75in
+is taken, too.
 
 A drawing (DXF, text or binary, release 12 and later) is read in the unit that
 it states, or in --units. Circles and points become fasteners, one kind a size.

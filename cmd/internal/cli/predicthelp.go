@@ -10,7 +10,7 @@ In the file
   joint:
     part: {material: aluminium, thickness: 60 mm}      # that bends
     counterpart: {material: cast iron}     # thickness too, where it bends
-    gasket: {kind: composite}              # of the list of --gasket
+    gasket: {kind: composite}              # of the list of --gasket, or paper
     row: {bending: 2.0e8 N·mm², foundation: 900 N/mm², length: 380 mm,
           start: 15 mm}
     bolt flexibility: 4.2e-6 mm/N          # bolt and parts under its head
