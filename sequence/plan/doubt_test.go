@@ -205,3 +205,14 @@ func TestMixedLubricants(t *testing.T) {
 		}
 	}
 }
+
+// First principles: a thread does not go through a hole that is narrower.
+func TestThreadThroughItsHole(t *testing.T) {
+	narrow := doubtsOn(t, m10(t, func(k *Kind) { k.Hole = 8.4 }), torqueOf(40))
+	if len(narrow) != 1 || narrow[0].Figure+" "+narrow[0].Says != "M10 does not go through a hole of 8.4 mm" {
+		t.Errorf("a hole of 8.4 mm: %+v", narrow)
+	}
+	if wide := doubtsOn(t, m10(t, func(k *Kind) { k.Hole = 11 }), torqueOf(40)); len(wide) > 0 {
+		t.Errorf("a hole of 11 mm: %+v", wide)
+	}
+}

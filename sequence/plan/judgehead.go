@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strings"
 	"sync"
 
 	"drawdown/geometry/unit"
@@ -19,6 +20,11 @@ const usualFlange = 1.9
 // settleHead doubts a head that does not go with its thread or its hole, and
 // then goes on with the standard one.
 func (j *judge) settleHead() {
+	if hole := j.bolt.Hole; hole != 0 && float64(hole) < j.kind.Thread.MajorMm {
+		size, _, _ := strings.Cut(j.kind.Thread.Name, "×")
+		j.doubt(0, AboutHead, size, fmt.Sprintf("does not go through a hole of %v", hole), "thread and hole")
+		j.bolt.Hole = 0
+	}
 	j.settleFace()
 	_, err := tension.AtTorque(j.bolt, 1)
 	if err == nil {
