@@ -2,6 +2,7 @@ package patterns
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"regexp"
@@ -13,6 +14,9 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
 )
 
 // Draft is what Write makes a pattern file from.
@@ -82,18 +86,42 @@ func (w *writer) kinds(d Draft) {
 	w.line("\nkinds:                               # what the cards say of the bolts; take the # away and fill in")
 	for _, name := range d.kinds() {
 		w.line("  %s:", scalar(name))
+		size, across, why := "M8", unit.Length(13), ""
 		if hole := d.HolesMm[name]; hole > 0 {
 			w.line("    hole: %s mm", short(hole))
+			size, across, why = throughHole(hole)
 		}
-		w.line("    # thread: M8                     # M8x1, 5/16-18 UNC")
+		if size != "" {
+			w.line("    # %-30s # %sM8x1, 5/16-18 UNC", "thread: "+size, why)
+		}
 		w.line("    # class: \"8.8\"")
 		w.line("    # lubricant: engine oil")
 		w.line("    # length: 40 mm")
-		w.line("    # head: 13 mm                    # across flats")
+		if across > 0 {
+			w.line("    # %-30s # across flats", "head: "+across.String())
+		}
 	}
 }
 
-// kinds lists the kinds in the order of the fasteners.
+// throughHole gives the thread that a hole is for, the width across flats of its
+// hexagon head (0 where it has none), and how the thread is known.
+func throughHole(holeMm float64) (size string, across unit.Length, why string) {
+	size, sure := tension.ThreadForHole(unit.Length(holeMm))
+	if size == "" {
+		return "", 0, ""
+	}
+	why = "the largest that goes through; look at the bolt; "
+	if sure {
+		why = "by the hole (ISO 273); look at the bolt; "
+	}
+	if t, err := thread.Parse(size); err == nil {
+		across, _, _ = tension.HexagonAcross(t)
+	}
+	return size, across, why
+}
+
+// kinds lists the kinds, the largest holes first, else in the order of the
+// fasteners: so they are tightened.
 func (d Draft) kinds() []string {
 	var names []string
 	if d.Layout != nil {
@@ -105,6 +133,7 @@ func (d Draft) kinds() []string {
 			}
 		}
 	}
+	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(d.HolesMm[b], d.HolesMm[a]) })
 	return names
 }
 
@@ -252,12 +281,19 @@ func (w *writer) features(j geometry.Joint) {
 func (w *writer) work(d Draft) {
 	w.line("\n# tighten:                           # without it the card shows the order, but no figures")
 	w.line("#   order:")
-	for _, name := range d.kinds() {
+	kinds := d.kinds()
+	for _, name := range kinds {
 		w.line("#     - {kind: %s, way: auto}      # spiral, cross, row, star", scalar(name))
 	}
-	w.line("#   stages:")
-	w.line("#     - {torque: 10 N·m}")
-	w.line("#     - {torque: 20 N·m}")
+	w.line("#   stages:                          # the figures are examples: take the manual's")
+	if len(kinds) == 1 {
+		w.line("#     - {torque: 10 N·m}")
+		w.line("#     - {torque: 20 N·m}")
+	} else {
+		for _, name := range kinds {
+			w.line("#     - {of: [%s], torque: 10 N·m}", scalar(name))
+		}
+	}
 	w.line("#   source: works manual             # where the figures come from")
 	if len(d.Cautions) > 0 {
 		w.line("\ncautions:")

@@ -1,6 +1,7 @@
 package patterns_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -96,5 +97,30 @@ func TestWrittenCommentsAreTaken(t *testing.T) {
 	}
 	if got := len(readBack(t, []byte(data)).Fasteners); got != 4 {
 		t.Errorf("%d fasteners", got)
+	}
+}
+
+// The comments lead to a sound file: the larger holes first, a thread that goes
+// through its hole, a line for each kind. Thread by hole: ISO 273, values from
+// memory; widths across flats: ISO 4014.
+func TestWrittenCommentsLeadWell(t *testing.T) {
+	data := string(patterns.Write(patterns.Draft{Title: "Cover", HolesMm: map[string]float64{"hole 6.6": 6.6, "hole 9": 9, "hole 2": 2, "hole 7.7": 7.7},
+		Joint: geometry.Joint{Fasteners: []geometry.Fastener{
+			{ID: "1", Kind: "hole 6.6"}, {ID: "2", Kind: "hole 9", At: geometry.Point{X: 50}}, {ID: "3", Kind: "hole 6.6", At: geometry.Point{X: 90}},
+		}},
+	}))
+	for _, want := range []string{
+		"  hole 9:\n    hole: 9 mm\n    # thread: M8 ", "head: 13 mm",
+		"  hole 6.6:\n    hole: 6.6 mm\n    # thread: M6                     # by the hole (ISO 273); look at the bolt; M8x1, 5/16-18 UNC\n", "head: 10 mm",
+		"#     - {kind: hole 9, way: auto}      # spiral, cross, row, star\n#     - {kind: hole 6.6, way: auto}",
+		"#     - {of: [hole 9], torque: 10 N·m}\n#     - {of: [hole 6.6], torque: 10 N·m}\n",
+	} {
+		if !strings.Contains(data, want) {
+			t.Errorf("no %q in\n%s", want, data)
+		}
+	}
+	bare := regexp.MustCompile("(?m)^( *)# ( *(thread|class|lubricant|tighten|order|stages|source|- \\{kind|- \\{of))").ReplaceAllString(data, "$1$2")
+	if _, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(bare))); len(problems) > 0 {
+		t.Errorf("with the # gone: %s", problems.Detail())
 	}
 }
