@@ -1,6 +1,9 @@
 package patterns
 
 import (
+	"regexp"
+	"strconv"
+
 	"drawdown/geometry/survey"
 	"drawdown/patterns/problem"
 )
@@ -16,6 +19,9 @@ type Survey struct {
 	IDs     []string // of the holes, in the file's order
 	Network survey.Network
 	Inches  bool // the file is in inches
+	// How says how each reading of the network was taken: centre, outside or
+	// inside.
+	How []string
 }
 
 // surveyReader reads a survey file with the means of the pattern reader.
@@ -38,7 +44,7 @@ type measure struct {
 //	drawdown: 1
 //	title: Pump cover, measured
 //	units: mm                                   # of bare lengths; mm or in
-//	holes: {A: 8.4, B: 8.4, C: 8.4}             # diameters, or a list: [A, B, C]
+//	holes: {A: 8.4, B: 8.4, C: 8.4}             # diameters, or a list: [A, B, C]; A-C: 8.4
 //	measured:
 //	  - [A, B, 95.02]                           # centre to centre
 //	  - {from: A, to: C, outside: 142.10}       # over the far edges
@@ -89,7 +95,8 @@ func (s *surveyReader) survey(root *node) {
 	}
 }
 
-// readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed.
+// readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A
+// range stands for its holes: {1-12: 6.6}, [A-F].
 func (s *surveyReader) readHoles(f fields) {
 	const example = "{A: 8.4, B: 8.4, C: 8.4}"
 	n := f.need("holes", example)
@@ -104,11 +111,11 @@ func (s *surveyReader) readHoles(f fields) {
 				diameter, ok = s.sizeMm(e.value, "the diameter of "+shortened(e.key.text))
 				s.broken = s.broken || !ok
 			}
-			s.addHole(e.key, diameter)
+			s.addHoles(e.key, diameter)
 		}
 	case n.shape == listShape:
 		for _, item := range n.items {
-			s.addHole(item, 0)
+			s.addHoles(item, 0)
 		}
 	default:
 		s.broken = true
@@ -128,8 +135,46 @@ func (s *surveyReader) readHoles(f fields) {
 	}
 }
 
-func (s *surveyReader) addHole(at *node, diameterMm float64) {
-	id, ok := s.newID(at, "a hole's id", at.text)
+// holeRange is a run of numbered or lettered holes: 1-12, M1-M8, A-F.
+var holeRange = regexp.MustCompile(`^(\pL*)(\d{1,4})-(\pL*)(\d{1,4})$|^([A-Za-z])-([A-Za-z])$`)
+
+// holeNames gives the ids that a key of holes stands for: one, or those of a
+// range.
+func holeNames(text string) []string {
+	m := holeRange.FindStringSubmatch(text)
+	var names []string
+	switch {
+	case m == nil || m[3] != "" && m[3] != m[1]:
+	case m[5] != "":
+		for c := m[5][0]; c <= m[6][0]; c++ {
+			names = append(names, string(c))
+		}
+	default:
+		low, _ := strconv.Atoi(m[2]) // up to 4 digits
+		high, _ := strconv.Atoi(m[4])
+		for n := low; n <= high; n++ {
+			names = append(names, m[1]+strconv.Itoa(n))
+		}
+	}
+	if len(names) < 2 || m[5] != "" && (m[5][0] < 'a') != (m[6][0] < 'a') {
+		return []string{text}
+	}
+	return names
+}
+
+// addHoles adds the holes that a key of holes stands for.
+func (s *surveyReader) addHoles(at *node, diameterMm float64) {
+	if at.shape != scalarShape || at.null {
+		s.addHole(at, at.text, diameterMm)
+		return
+	}
+	for _, name := range holeNames(at.text) {
+		s.addHole(at, name, diameterMm)
+	}
+}
+
+func (s *surveyReader) addHole(at *node, name string, diameterMm float64) {
+	id, ok := s.newID(at, "a hole's id", name)
 	if !ok {
 		s.broken = true
 		return

@@ -127,3 +127,24 @@ func draftOf(t *testing.T, text string) []byte {
 	}
 	return patterns.Write(s.Draft(solved))
 }
+
+// First principles: a range stands for its holes; an id that only looks like one
+// stays what it is.
+func TestRangesOfHoles(t *testing.T) {
+	for _, c := range []struct{ holes, want string }{
+		{"{1-3: 6.6, 4: 8.4}", "1 2 3 4"},
+		{"{M1-M3: 6.6, A-C: 8}", "M1 M2 M3 A B C"},
+		{"[P9-11, a-b]", "P9 P10 P11 a b"},
+		{"[1-B, M1-N2, 3-2, A-1, left-in]", "1-B M1-N2 3-2 A-1 left-in"},
+	} {
+		text := "drawdown: 1\ntitle: Lid\nholes: " + c.holes + "\nmeasured: [[no, hole, 60]]\n"
+		_, problems := patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte(text)))
+		if got, want := problems.Error(), "allowed: "+strings.ReplaceAll(c.want, " ", ", "); !strings.Contains(got, want+"\n") {
+			t.Errorf("%s: problems\n%s\nwant %q", c.holes, got, want)
+		}
+	}
+	_, problems := patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte(strings.Replace(lidSurvey, "C: 8}", "C: 8, B-D: 8}", 1))))
+	if got := problems.Error(); !strings.Contains(got, "the hole B stands here twice") {
+		t.Errorf("a range over holes that are there: %s", got)
+	}
+}
