@@ -110,9 +110,9 @@ func throughHole(holeMm float64) (size string, across unit.Length, why string) {
 	if size == "" {
 		return "", 0, ""
 	}
-	why = "the largest that goes through; look at the bolt; "
+	why = "the largest that goes through; look at the bolt, or "
 	if sure {
-		why = "by the hole (ISO 273); look at the bolt; "
+		why = "by the hole (ISO 273); look at the bolt, or "
 	}
 	if t, err := thread.Parse(size); err == nil {
 		across, _, _ = tension.HexagonAcross(t)
