@@ -25,7 +25,7 @@ func (s Survey) Draft(solved survey.Solution) Draft {
 		case survey.Free:
 			missing[l.Hole] = true
 			d.Notes = append(d.Notes, fmt.Sprintf("Missing: %s, which the readings do not fix. Measure %s.", id, s.Pairs(l.Next)))
-			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is missing here: the survey does not fix it", id))
+			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is not in this pattern: its place is not measured", id))
 		case survey.TwoPlaces:
 			d.Notes = append(d.Notes, fmt.Sprintf("Not sure: %s may as well lie at %s.", id, place(l.Other)))
 			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s may lie elsewhere: the survey fits two places", id))
@@ -33,6 +33,9 @@ func (s Survey) Draft(solved survey.Solution) Draft {
 			d.Notes = append(d.Notes, fmt.Sprintf("Not sure: %s, to %.1f mm.", id, solved.ErrorsMm[l.Hole]))
 			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is drawn to %.1f mm only: the survey hardly fixes it", id, solved.ErrorsMm[l.Hole]))
 		}
+	}
+	if doubt := s.SideDoubt(solved); doubt != "" {
+		d.Notes = append(d.Notes, "Look: "+doubt+".")
 	}
 	if solved.Mirrored {
 		d.Notes = append(d.Notes, "Not sure: the mirror image fits the readings as well. Say with up which hole lies above the level line.")
@@ -51,6 +54,25 @@ func (s Survey) Draft(solved survey.Solution) Draft {
 	}
 	d.Offer = s.Offer(solved)
 	return d
+}
+
+// SideDoubt says that the holes named with up or down may have been taken for
+// the wrong side; empty where they decide it well.
+func (s Survey) SideDoubt(solved survey.Solution) string {
+	against, of, far, found := s.Network.Lopsided(solved)
+	if !found {
+		return ""
+	}
+	key, other, named := "up", "below", s.Network.Above
+	if len(named) == 0 {
+		key, other, named = "down", "above", s.Network.Below
+	}
+	ids := make([]string, len(named))
+	for k, h := range named {
+		ids[k] = s.IDs[h]
+	}
+	return fmt.Sprintf("%s: %s puts %d of %d holes %s the line, and lies near it itself: one taken for the wrong side mirrors the part; name one far from the line, up: %s or down: %s",
+		key, strings.Join(ids, ", "), against, of, other, s.IDs[far], s.IDs[far])
 }
 
 // markOf gives the mark that stands on the part where the holes were named for

@@ -16,13 +16,14 @@ import (
 var surveyCommand = command{
 	name:    "survey",
 	summary: "find hole positions from distances measured with a caliper",
-	usage:   "FILE [-o FOLDER] [--json]",
+	usage:   "FILE [-o FOLDER] [--unfinished] [--json]",
 	operand: surveyFile,
 	about: `FILE lists the holes and the distances between them:
   drawdown: 1
   title: Pump cover, measured
   units: mm
   holes: {A: 8.4, B: 8.4, C: 8.4}         # diameters, or only a list: [A, B, C]
+                                          # {1-12: 6.6, 13-14: 8.4} for many
   measured:
     - [A, B, 95.02]                       # centre to centre
     - {from: A, to: C, outside: 142.10}   # over the far edges
@@ -34,13 +35,14 @@ var surveyCommand = command{
 The places fit all readings best (least squares); A of level is at [0, 0]. Each
 hole has its standard error. A reading that does not fit the others is named
 and left out. Holes that the readings do not fix are named, with what to measure
-next.
+next; then the status is 1 and no file is written, unless --unfinished asks for
+it: the file lacks them, and the card says so.
 Measure each hole to four others or more, across the part too: then one wrong
-reading is found. With -o a pattern file is written, ready for drawdown card.`,
+reading is found. With -o a pattern file is written, ready for drawdown card;
+short ids stand on the card as marks on the part.`,
 	example: `
 drawdown survey p4-pump-cover -o out
     Pump cover, measured: 6 holes, 15 readings
-    ...
     wrong: B to D is 0.94 mm too long; it is left out, measure it again
     ...
     all holes lie within 0.06 mm of a 3 × 2 grid at 72 × 84 mm
@@ -49,6 +51,7 @@ drawdown survey p4-pump-cover -o out
 	build: func(flags *pflag.FlagSet) runner {
 		folder := flags.StringP("out", "o", "", "`folder` to write the pattern file to")
 		start := flags.Bool("example", false, "print a survey file to start from")
+		unfinished := flags.Bool("unfinished", false, "allow holes that the readings do not fix: the file goes without them")
 		asJSON := jsonFlag(flags)
 		return func(p *Program, args []string) Status {
 			if *start {
@@ -64,7 +67,7 @@ drawdown survey p4-pump-cover -o out
 			if err != nil {
 				return p.misuse("survey", "%v", err)
 			}
-			return p.survey(file, *folder, *asJSON)
+			return p.survey(file, *folder, *unfinished, *asJSON)
 		}
 	},
 }
@@ -78,7 +81,7 @@ func (p *Program) surveyExample(args []string) Status {
 	return Done
 }
 
-func (p *Program) survey(file, folder string, asJSON bool) Status {
+func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	answer, problems, err := job.Survey(file, p.Stdin)
 	if err != nil {
 		return p.unread(file, err)
@@ -86,6 +89,9 @@ func (p *Program) survey(file, folder string, asJSON bool) Status {
 	p.report(problems)
 	if problems.Stops() {
 		return Wrong
+	}
+	if len(answer.Loose) > 0 && !unfinished {
+		return p.surveyLacks(answer, asJSON)
 	}
 	written := ""
 	if folder != "" {
@@ -102,11 +108,23 @@ func (p *Program) survey(file, folder string, asJSON bool) Status {
 	if asJSON {
 		return p.printJSON(surveyJSON(answer, written))
 	}
-	p.printSurvey(answer)
+	printSurvey(p.Stdout, answer)
 	if written != "" {
 		fmt.Fprintln(p.Stdout, written)
 	}
 	return Done
+}
+
+// surveyLacks reports a survey that does not fix all holes, and writes nothing:
+// a card made from it would lack bolts.
+func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
+	if asJSON {
+		return max(Wrong, p.printJSON(surveyJSON(answer, "")))
+	}
+	printSurvey(p.Stderr, answer)
+	fmt.Fprintf(p.Stderr, "drawdown: %s not fixed, and no file is made; measure as it says above, or go on with what there is: --unfinished\n",
+		counted(len(answer.Loose), "hole"))
+	return Wrong
 }
 
 // sparesSource refuses to write over the file that was read.

@@ -3,6 +3,7 @@ package cli
 import (
 	"cmp"
 	"fmt"
+	"io"
 	"math"
 	"slices"
 
@@ -10,10 +11,12 @@ import (
 	"drawdown/geometry/survey"
 )
 
-// printSurvey prints the places, then what the user should look at.
-func (p *Program) printSurvey(a job.SurveyAnswer) {
-	say := func(format string, args ...any) { fmt.Fprintf(p.Stdout, format+"\n", args...) }
+// printSurvey prints the wrong readings, the places, then what the user should
+// look at.
+func printSurvey(to io.Writer, a job.SurveyAnswer) {
+	say := func(format string, args ...any) { fmt.Fprintf(to, format+"\n", args...) }
 	say("%s: %s, %s", a.Title, counted(len(a.IDs), "hole"), counted(len(a.Network.Readings), "reading"))
+	printSuspects(to, a)
 	say("  %-12s %10s %10s %8s", "hole", "x mm", "y mm", "± mm")
 	why := looseness(a)
 	for i, id := range a.IDs {
@@ -23,10 +26,12 @@ func (p *Program) printSurvey(a job.SurveyAnswer) {
 		}
 		say("  %-12s %10.2f %10.2f %8.2f", id, tidy(a.Points[i].X), tidy(a.Points[i].Y), a.ErrorsMm[i])
 	}
-	say("readings agree to %.3f mm (root mean square); one reading counts as ± %.2f mm", a.RMSMm, a.ScatterMm)
-	p.printResiduals(a)
-	p.printSuspects(a)
-	p.printLoose(a)
+	if clockwise, ok := a.Round(); ok {
+		say("as drawn, the ids run %s round the part, from %s; where they run the other way on it, up or down is wrong", roundWord(clockwise), a.IDs[0])
+	}
+	say("readings agree to %.3f mm (root mean square); one reading counts as ± %.2f mm%s", a.RMSMm, a.ScatterMm, whyScatter(a))
+	printResiduals(to, a)
+	printLoose(to, a)
 	if a.Mirrored {
 		say("not told apart: the mirror image fits as well; name a hole off the level line with up")
 	}
@@ -39,6 +44,25 @@ func (p *Program) printSurvey(a job.SurveyAnswer) {
 	if a.Offer != nil {
 		say("all holes lie within %.2f mm of %s", a.Offer.OffMm, a.Offer.Words())
 	}
+}
+
+func roundWord(clockwise bool) string {
+	if clockwise {
+		return "clockwise"
+	}
+	return "anticlockwise"
+}
+
+// whyScatter says why a reading counts for less than was stated.
+func whyScatter(a job.SurveyAnswer) string {
+	stated, word := a.Network.AccuracyMm, "stated"
+	if stated == 0 {
+		stated, word = survey.UsualAccuracyMm, "usual"
+	}
+	if a.ScatterMm < 1.05*stated {
+		return ""
+	}
+	return fmt.Sprintf(", not the %s ± %.2f mm, since they differ by more than that from each other", word, stated)
 }
 
 // tidy takes the sign off a zero.
@@ -58,7 +82,7 @@ func looseness(a job.SurveyAnswer) map[int]survey.Looseness {
 }
 
 // printResiduals prints the readings that are furthest out.
-func (p *Program) printResiduals(a job.SurveyAnswer) {
+func printResiduals(to io.Writer, a job.SurveyAnswer) {
 	const shown = 3
 	var order []int
 	for i := range a.Residuals {
@@ -67,8 +91,11 @@ func (p *Program) printResiduals(a job.SurveyAnswer) {
 		}
 	}
 	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(math.Abs(a.Residuals[k]), math.Abs(a.Residuals[i])) })
+	if len(order) > 0 {
+		fmt.Fprintln(to, "furthest out, what was read less what fits best:")
+	}
 	for _, i := range order[:min(len(order), shown)] {
-		fmt.Fprintf(p.Stdout, "  %-12s %+.2f mm\n", readingWords(a, i), a.Residuals[i])
+		fmt.Fprintf(to, "  %-12s %+.2f mm\n", readingWords(a, i), a.Residuals[i])
 	}
 }
 
@@ -78,7 +105,7 @@ func readingWords(a job.SurveyAnswer, i int) string {
 }
 
 // printSuspects names the readings that do not fit the others.
-func (p *Program) printSuspects(a job.SurveyAnswer) {
+func printSuspects(to io.Writer, a job.SurveyAnswer) {
 	var rivals []int
 	for _, i := range a.Suspect {
 		if !a.Out[i] {
@@ -89,11 +116,37 @@ func (p *Program) printSuspects(a job.SurveyAnswer) {
 		if a.Residuals[i] < 0 {
 			way = "short"
 		}
-		fmt.Fprintf(p.Stdout, "wrong: %s is %.2f mm too %s; it is left out, measure it again\n", readingWords(a, i), math.Abs(a.Residuals[i]), way)
+		fmt.Fprintf(to, "wrong: %s is %.2f mm too %s%s; it is left out, measure it again\n", readingWords(a, i), math.Abs(a.Residuals[i]), way, asIf(a, i))
 	}
 	if len(rivals) > 0 {
-		fmt.Fprintf(p.Stdout, "one of these is wrong, which the others cannot tell; measure them again: %s\n", someReadings(a, rivals))
+		fmt.Fprintf(to, "one of these is wrong, which the others cannot tell; measure them again: %s\n", someReadings(a, rivals))
 	}
+}
+
+// asIf guesses that a reading was taken another way than it is written: it is
+// off by the diameters of its holes then, or by half of their sum.
+func asIf(a job.SurveyAnswer, i int) string {
+	r := a.Network.Readings[i]
+	half := (a.Network.Diameters[r.From] + a.Network.Diameters[r.To]) / 2
+	if half == 0 {
+		return ""
+	}
+	ways := []struct {
+		how, words string
+		overCentre float64 // what it reads over the distance of the centres
+	}{{"centre", "centre to centre", 0}, {"outside", "over the outsides", half}, {"inside", "between the insides", -half}}
+	written := 0.0
+	for _, w := range ways {
+		if w.how == a.How[i] {
+			written = w.overCentre
+		}
+	}
+	for _, w := range ways {
+		if w.how != a.How[i] && math.Abs(a.Residuals[i]-(w.overCentre-written)) < 4*a.ScatterMm {
+			return ", as if taken " + w.words
+		}
+	}
+	return ""
 }
 
 func someReadings(a job.SurveyAnswer, numbers []int) string {
@@ -112,7 +165,7 @@ func someReadings(a job.SurveyAnswer, numbers []int) string {
 }
 
 // printLoose names the holes that are not fixed, and what to measure.
-func (p *Program) printLoose(a job.SurveyAnswer) {
+func printLoose(to io.Writer, a job.SurveyAnswer) {
 	for _, l := range a.Loose {
 		id, reason := a.IDs[l.Hole], "can move and no reading changes"
 		switch l.Why {
@@ -121,7 +174,7 @@ func (p *Program) printLoose(a job.SurveyAnswer) {
 		case survey.TwoPlaces:
 			reason = fmt.Sprintf("may as well lie at %.2f, %.2f", l.Other.X, l.Other.Y)
 		}
-		fmt.Fprintf(p.Stdout, "not fixed: %s %s; %s\n", id, reason, nextWords(a, l))
+		fmt.Fprintf(to, "not fixed: %s %s; %s\n", id, reason, nextWords(a, l))
 	}
 }
 

@@ -37,6 +37,9 @@ func Survey(name string, stdin io.Reader) (SurveyAnswer, problem.List, error) {
 		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Error, What: err.Error()})
 		return SurveyAnswer{}, problems, nil
 	}
+	if doubt := read.SideDoubt(solved); doubt != "" {
+		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, What: doubt})
+	}
 	return SurveyAnswer{Survey: read, Solution: solved, Offer: read.Offer(solved)}, problems, nil
 }
 
