@@ -65,18 +65,22 @@ func findCommand(name string) (command, bool) {
 // Main runs the program on the streams and arguments of the process and ends
 // it with the status.
 func Main() {
-	// A reader that has gone is an error like any other, with its own status.
+	// A reader that has gone ends the program with its own status, not a signal.
 	signal.Ignore(syscall.SIGPIPE)
 	program := Program{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr}
 	os.Exit(int(program.Run(os.Args[1:])))
 }
 
 // Run does what the arguments ask for, without the program's own name. Output
-// that could not be written makes the status Failed, whatever else went well.
+// that could not be written makes the status Failed, whatever else went well. A
+// reader that has gone, as head does when it has enough, needs no words.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
 	status := (&Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr}).run(args)
-	if out.err != nil {
+	switch {
+	case errors.Is(out.err, syscall.EPIPE):
+		return Failed
+	case out.err != nil:
 		return p.fail(Failed, fmt.Errorf("standard output cannot be written: %w", reason(out.err)))
 	}
 	return status

@@ -49,8 +49,8 @@ func TestFailingOutputIsAFailure(t *testing.T) {
 	}
 }
 
-// A reader that has gone ends the program with its own words, not with a
-// signal or a panic.
+// A reader that has gone ends the program with the status of output that was not
+// written, without words, a signal or a panic: a pipe into head is everyday work.
 func TestBrokenPipe(t *testing.T) {
 	reader, writer, err := os.Pipe()
 	if err != nil {
@@ -66,7 +66,7 @@ func TestBrokenPipe(t *testing.T) {
 	if !errors.As(err, &exit) || exit.ExitCode() != 3 {
 		t.Fatalf("ends with %v, want exit status 3", err)
 	}
-	if got := problems.String(); !strings.HasPrefix(got, "drawdown: standard output cannot be written: ") || strings.Count(got, "\n") != 1 {
+	if got := problems.String(); got != "" {
 		t.Errorf("says %q", got)
 	}
 }
