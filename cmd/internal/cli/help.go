@@ -47,6 +47,9 @@ func (p *Program) printHelp(w io.Writer) {
 }
 
 func (p *Program) help(args []string) Status {
+	if len(args) == 2 && args[0] == patternsCommand.name && args[1] == newPattern {
+		args = args[:1] // its help is that of patterns
+	}
 	if len(args) > 1 {
 		return p.misuse("", "one command at a time: %q is one too many", args[1])
 	}
