@@ -311,8 +311,12 @@ func (d *drawn) finish(source Source) {
 	d.draft.Notes = append([]string{
 		fmt.Sprintf("Made from the drawing %s, read in %s: %.1f × %.1f mm over all.", filepath.Base(source.File), d.Unit, box.Width(), box.Height()),
 		"What a hole is for, its size tells only by a rule: hold the printed card against the part.",
+		NotInDrawing,
 	}, d.draft.Notes...)
 }
+
+// NotInDrawing says what a pattern made from a drawing lacks.
+const NotInDrawing = "What a drawing does not say is yours to fill in: title, order, threads, stages and torques, numbers on the part."
 
 // places gives the places of all that the pattern has.
 func (d *drawn) places() []geometry.Point {

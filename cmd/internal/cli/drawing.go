@@ -67,5 +67,12 @@ func (p *Program) writeDrawing(name, folder string) Status {
 	if len(asPoints) > 0 {
 		fmt.Fprintf(p.Stderr, "drawdown: no hole is stated for %s: drawn as points\n", strings.Join(asPoints, ", "))
 	}
-	return p.printOrWrite(folder, made.Name+".dxf", data)
+	status = p.printOrWrite(folder, made.Name+".dxf", data)
+	const lacks = "not in the drawing: title, order, threads, stages and torques, numbers cast or marked on the part"
+	if folder == "" {
+		fmt.Fprintln(p.Stderr, "drawdown: "+lacks) // standard output is the drawing
+	} else if status == Done {
+		fmt.Fprintln(p.Stdout, lacks)
+	}
+	return status
 }

@@ -133,7 +133,11 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 		p.report(problems)
 		return Wrong
 	}
-	return p.printOrWrite(folder, name, text)
+	status = p.printOrWrite(folder, name, text)
+	if folder != "" && status == Done && flags.Changed("dxf") {
+		fmt.Fprintln(p.Stdout, patterns.NotInDrawing)
+	}
+	return status
 }
 
 // checkNew refuses flags that exclude or need each other.
