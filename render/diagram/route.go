@@ -10,6 +10,7 @@ const (
 	headLength = 2.8
 	headHalf   = 1.0
 	clearance  = 0.9 // between an arrow and a mark
+	headAir    = 0.2 // between the head of an arrow and a mark that it passes
 )
 
 // route is one arrow: a cubic from rim to rim.
@@ -137,8 +138,12 @@ func (s *sketch) clear(r route, from, to int) bool {
 	}
 	for i, m := range s.marks {
 		keep := s.reach(i) + clearance*0.8
-		if i == from || i == to || !r.bounds.Grown(keep).Contains(m.at) {
+		if i == from || i == to || !r.bounds.Grown(keep+headHalf).Contains(m.at) {
 			continue
+		}
+		// The head is wider than the line.
+		if base := r.base(); math.Hypot(base.X-m.at.X, base.Y-m.at.Y) < s.reach(i)+headHalf+headAir {
+			return false
 		}
 		for k := 1; k < len(r.points); k++ {
 			if distanceToLine(m.at, r.points[k-1], r.points[k]) < keep {

@@ -26,7 +26,7 @@ type Row struct {
 }
 
 const (
-	cellAir  = 1.6 // beside and above the words of a cell
+	cellAir  = 1.4 // beside and above the words of a cell
 	tickCell = 3.4 // side of the box in a cell
 )
 
@@ -111,7 +111,7 @@ func (t Table) drawRow(r *Run, row Row, cells brokenRow, widths []float64) {
 	x := p.Left()
 	for i, lines := range cells {
 		if t.Columns[i].Tick {
-			p.TickBox(x+cellAir, r.Y+cellAir-0.2, tickCell)
+			p.TickBox(x+cellAir, r.Y+cellAir-0.1, tickCell)
 		}
 		t.words(p, x, r.Y, lines, t.Columns[i].weight(row), scene.Black)
 		x += widths[i]

@@ -44,6 +44,8 @@ type Part struct {
 	// What the small number is; short, since it stands in the tick grid too.
 	// Mark is written on the part, or cast.
 	Cast, Mark, Tightening string
+	// SmallName says that the small words are the fasteners' ids.
+	SmallName string
 
 	Arrows, ArrowsThenNumbers, Numbers string // how the order is followed
 	NoSpringLoad, Rings                string
@@ -60,6 +62,7 @@ type Checks struct {
 	Lubricated, InState                string // ends of ForKinds, with one of Lubricants and one of States
 	TappedHoles, ScrewedInByHand, Last string
 
+	Sockets    string // sockets: %s, such as 16 mm main, 13 mm side
 	Wrench     string // calibrated torque wrench for %s
 	AngleGauge string
 	And        string // between the two

@@ -5,6 +5,7 @@ package book
 
 import (
 	"fmt"
+	"strings"
 
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -122,7 +123,7 @@ func (b *binder) stripPapers(j overhaul.Joint) []section {
 	if b.ask.Trays != NoTrays {
 		papers = append(papers, b.tray(j))
 	}
-	pages, notes := condition.Pages(*j.Plan, condition.Request{Paper: b.ask.Paper, Words: b.ask.Words})
+	pages, notes := condition.Pages(numbered(j), condition.Request{Paper: b.ask.Paper, Words: b.ask.Words})
 	b.note(j, notes)
 	return append(papers, section{fmt.Sprintf(w.Condition, j.Number, j.Title), 1, j.Number, conditions, pages})
 }
@@ -130,7 +131,7 @@ func (b *binder) stripPapers(j overhaul.Joint) []section {
 // tray lays out the tray of a joint.
 func (b *binder) tray(j overhaul.Joint) section {
 	ask := tray.Request{Paper: b.ask.Paper, Words: b.ask.Words, OnePage: b.ask.Trays == ReducedTrays}
-	pages, notes, err := tray.Pages(*j.Plan, ask)
+	pages, notes, err := tray.Pages(numbered(j), ask)
 	if err != nil && b.err == nil {
 		b.err = fmt.Errorf("%s: %w", j.Title, err)
 	}
@@ -152,28 +153,52 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	if k == tightening {
 		side, which = plan.CautionTighten, card.TightenSide
 	}
-	p := *j.Plan
+	p := numbered(j)
 	p.Cautions = append(b.before(j, side), p.Cautions...)
 	pages, notes := card.Pages(p, card.Request{Paper: b.ask.Paper, Side: which, Words: b.ask.Words}, which)
 	b.note(j, notes)
 	return section{fmt.Sprintf(title, j.Number, j.Title), 1, j.Number, k, pages}
 }
 
+// numbered is the plan of a joint with its number before its title, so that a
+// loose leaf finds its way back.
+func numbered(j overhaul.Joint) plan.Plan {
+	p := *j.Plan
+	p.Title = fmt.Sprintf("%d  %s", j.Number, p.Title)
+	return p
+}
+
 // before puts the steps before a joint, and its own remark, into cautions.
 func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution {
 	var cautions []plan.Caution
 	for _, s := range b.o.Before(j.Plan, side) {
-		words := s.Note
-		if words == "" {
-			words = b.stepWords(s, side)
+		text := b.stepWords(s, side)
+		if s.Note != "" {
+			text = fmt.Sprintf(b.ask.Words.Book.Before, s.Note)
 		}
-		text := fmt.Sprintf(b.ask.Words.Book.Before, words)
+		cautions = append(cautions, plan.Caution{Text: text, Side: side})
+	}
+	for _, text := range b.fitted(j, side) {
 		cautions = append(cautions, plan.Caution{Text: text, Side: side})
 	}
 	if remark := j.Step.Remark(side); remark != "" {
 		cautions = append(cautions, plan.Caution{Text: remark, Side: side})
 	}
 	return cautions
+}
+
+// fitted says what goes between the faces before a joint is closed.
+func (b *binder) fitted(j overhaul.Joint, side plan.CautionSide) (texts []string) {
+	if side != plan.CautionTighten {
+		return nil
+	}
+	if len(j.Step.Gaskets) > 0 {
+		texts = append(texts, fmt.Sprintf(b.ask.Words.Book.NewGasket, strings.Join(j.Step.Gaskets, ", ")))
+	}
+	if j.Step.Sealant != "" {
+		texts = append(texts, fmt.Sprintf(b.ask.Words.Book.WithSealant, j.Step.Sealant))
+	}
+	return texts
 }
 
 // firstPages gives each section's first page, from 1.

@@ -19,7 +19,7 @@ func (b *binder) lists(sections []section, first []int) {
 		if s.kind != lists {
 			continue
 		}
-		run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot())
+		run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.title))
 		switch s.title {
 		case w.Contents:
 			b.contents(run, sections, first)
@@ -34,7 +34,7 @@ func (b *binder) lists(sections []section, first []int) {
 		case w.Wrenches:
 			b.wrenches(run)
 		case w.Checks:
-			b.checks(run)
+			b.checks(run, sections, first)
 		}
 		s.pages = run.Pages("list")
 	}
@@ -63,56 +63,91 @@ func joined(title, machine string) string {
 	return title + " · " + machine
 }
 
-func (b *binder) foot() sheet.Foot {
-	return sheet.Foot{Lines: sheet.BreakAll([]string{b.ask.Words.Sheet.ManualFirst}, b.ask.Paper.Content())[0]}
-}
-
-// pageWords is the number of a page, or blank while it is not known.
-func pageWords(first []int, section int) string {
-	if first == nil {
-		return ""
+// foot has a place to sign on the lists that are worked through.
+func (b *binder) foot(title string) sheet.Foot {
+	w := b.ask.Words
+	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Sheet.ManualFirst}, b.ask.Paper.Content())[0]}
+	if title != w.Book.Contents && title != w.Book.Overview {
+		foot.Sign = []string{w.Sheet.DoneBy, w.Sheet.Date, w.Sheet.CheckedBy}
 	}
-	return strconv.Itoa(first[section])
+	return foot
 }
 
+// found is where the papers are: the first pages of all sections, nil while
+// they are not known.
+type found struct {
+	sections []section
+	first    []int
+}
+
+// page is the first page of a kind of papers of a joint, or of the list with
+// that title where the joint is 0; blank where there is none or it is not known.
+func (f found) page(joint int, k kind, title string) string {
+	for i, s := range f.sections {
+		if f.first != nil && s.joint == joint && s.kind == k && (joint > 0 || s.title == title) {
+			return strconv.Itoa(f.first[i])
+		}
+	}
+	return ""
+}
+
+// contents names the lists, then the papers of each joint in a line.
 func (b *binder) contents(run *sheet.Run, sections []section, first []int) {
-	t := sheet.Table{Columns: []sheet.Column{{Head: b.ask.Words.Book.Contents, Share: 10}, {Head: b.ask.Words.Book.Page, Share: 1}}}
-	for i, s := range sections {
-		if s.title == b.ask.Words.Book.Contents {
-			continue
+	w, at := b.ask.Words.Book, found{sections, first}
+	sentence(run, w.SingleSided)
+	t := sheet.Table{Columns: []sheet.Column{{Head: w.Contents, Share: 10}, {Head: w.Page, Share: 1.4}}}
+	for _, s := range sections {
+		if s.kind == lists && s.title != w.Contents {
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.title, at.page(0, lists, s.title)}, Bold: s.level == 0})
 		}
-		title := s.title
-		if s.level > 0 {
-			title = "    " + title
-		}
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{title, pageWords(first, i)}, Bold: s.level == 0})
 	}
 	t.Draw(run)
+	joints := sheet.Table{Columns: []sheet.Column{{Head: w.Joint, Share: 6}, {Head: w.LoosenHead, Share: 2}, {Head: w.TrayHead, Share: 2},
+		{Head: w.ConditionHead, Share: 2}, {Head: w.TightenHead, Share: 2}}}
+	for _, j := range b.o.Joints() {
+		row := []string{fmt.Sprintf("%d  %s", j.Number, j.Title)}
+		for _, k := range []kind{loosening, trays, conditions, tightening} {
+			row = append(row, at.page(j.Number, k, ""))
+		}
+		joints.Rows = append(joints.Rows, sheet.Row{Words: row})
+	}
+	joints.Draw(run)
 }
 
-// steps lists the steps of one side in working order, each to be ticked.
+// steps lists the steps of one side in working order, each to be ticked, with
+// the pages of its papers.
 func (b *binder) steps(run *sheet.Run, side plan.CautionSide, sections []section, first []int) {
-	w := b.ask.Words.Book
-	says, papers := w.StripSays, loosening
+	w, at := b.ask.Words.Book, found{sections, first}
+	says, papers := w.StripSays, []kind{loosening, trays, conditions}
+	heads := []string{w.CardHead, w.TrayHead, w.ConditionHead}
 	if side == plan.CautionTighten {
-		says, papers = w.BuildSays, tightening
+		says, papers, heads = w.BuildSays, []kind{tightening}, []string{w.CardHead}
 	}
 	sentence(run, says)
 	b.cautions(run, side)
-	t := sheet.Table{Columns: []sheet.Column{{Head: w.Done, Share: 1.3, Tick: true}, {Head: w.Step, Share: 12}, {Head: w.SeePage, Share: 1.4}}}
+	t := sheet.Table{Columns: []sheet.Column{{Head: w.Done, Share: 1.6, Tick: true}, {Head: w.Step, Share: 12}}}
+	for _, head := range heads {
+		t.Columns = append(t.Columns, sheet.Column{Head: head, Share: 2})
+	}
+	if side == plan.CautionTighten {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.AllReady, at.page(0, lists, w.Ready)}})
+	}
 	for _, s := range b.o.SideSteps(side) {
-		page := ""
-		for i, section := range sections {
-			if s.Joint != nil && section.kind == papers && b.isJoint(section.joint, s.Joint) {
-				page = pageWords(first, i)
+		row := []string{"", b.stepWords(s, side)}
+		for _, k := range papers {
+			page := ""
+			if s.Joint != nil {
+				page = at.page(b.number(s.Joint), k, "")
 			}
+			row = append(row, page)
 		}
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", b.stepWords(s, side), page}, Bold: s.Joint != nil})
+		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil})
+	}
+	if side == plan.CautionTighten {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, lists, w.Checks)}})
 	}
 	t.Draw(run)
 }
-
-func (b *binder) isJoint(number int, p *plan.Plan) bool { return b.o.Joints()[number-1].Plan == p }
 
 // cautions stand before the first step.
 func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {

@@ -153,8 +153,8 @@ func (b *binder) gaugeWords(one overhaul.Wrench) string {
 }
 
 // checks lists what is gone over once more.
-func (b *binder) checks(run *sheet.Run) {
-	w := b.ask.Words.Book
+func (b *binder) checks(run *sheet.Run, sections []section, first []int) {
+	w, at := b.ask.Words.Book, found{sections, first}
 	sentence(run, w.ChecksSays)
 	all := b.o.Checks()
 	if len(all) == 0 {
@@ -162,10 +162,10 @@ func (b *binder) checks(run *sheet.Run) {
 		return
 	}
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4}, {Head: w.When, Share: 7}, {Head: w.Signed, Share: 3.4},
+		{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4}, {Head: w.When, Share: 6}, {Head: w.CardHead, Share: 1.4}, {Head: w.Signed, Share: 3.4},
 	}}
 	for _, c := range all {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", c.Joint.Number, c.Joint.Title), b.checkWords(c), ""}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", c.Joint.Number, c.Joint.Title), b.checkWords(c), at.page(c.Joint.Number, tightening, ""), ""}})
 	}
 	t.Draw(run)
 }

@@ -302,7 +302,7 @@ func TestSecondBankIsMirrored(t *testing.T) {
 		document, _ := card.Document(p, ask(mustPaper(t, "a4"), card.TightenSide))
 		x := map[string]float64{}
 		for _, it := range document.Pages[0].Items {
-			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
+			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number && text.Weight == scene.Bold {
 				x[text.Content] = text.At.X
 			}
 		}

@@ -17,7 +17,8 @@ import (
 // beforeLines are the things to see to first, each to be ticked.
 func (c *card) beforeLines() []string {
 	if c.loosening {
-		return append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
+		lines := append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
+		return append(lines, c.sockets()...)
 	}
 	return append(c.plan.CautionsFor(plan.CautionTighten), c.beforeTightening()...)
 }
@@ -30,10 +31,39 @@ func (c *card) beforeTightening() []string {
 		lines = append(lines, w.TappedHoles)
 	}
 	lines = append(lines, w.ScrewedInByHand)
+	lines = append(lines, c.sockets()...)
 	if span := c.torqueSpan(); span != "" {
 		lines = append(lines, span)
 	}
 	return append(lines, w.Last)
+}
+
+// sockets says which sockets fit the heads, in a line: 16 mm main, 13 mm side.
+// There is none where the file does not state the heads.
+func (c *card) sockets() []string {
+	var sizes []string
+	for _, k := range c.plan.Kinds {
+		if k.HeadAcross == 0 {
+			continue
+		}
+		size := c.words.Figure(acrossOf(k))
+		if len(c.plan.Kinds) > 1 {
+			size += " " + k.Name
+		}
+		sizes = append(sizes, size)
+	}
+	if len(sizes) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf(c.words.Card.Checks.Sockets, strings.Join(sizes, ", "))}
+}
+
+// acrossOf prints the width across flats as the socket is marked.
+func acrossOf(k plan.Kind) string {
+	if k.Thread != nil && k.Thread.Unified() {
+		return k.HeadAcross.Inches()
+	}
+	return k.HeadAcross.String()
 }
 
 // byKind says a thing for every kind: once where it holds for all of them,

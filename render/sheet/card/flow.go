@@ -193,6 +193,9 @@ func (c *card) height(b blocks) float64 {
 func (c *card) choose(room float64) blocks {
 	most := c.numberCap(room)
 	if c.crowded = most == 0; c.crowded {
+		if c.named() {
+			c.second = nil // the tick grid has room for numbers only
+		}
 		return 0
 	}
 	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {

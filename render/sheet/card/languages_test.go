@@ -56,7 +56,7 @@ cautions: ["Caution"]
 
 // fromTheFile are the words on everyWord's card that the file says itself, and
 // the signs of units and standards, which all languages share.
-var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Caution|[Bb]ig|[Mm]id|[Ll]ow|[Rr]aw|cap|grade|MPa|M\d+(×[\d,.]+)?|UNC|mm|N·m|lbf·ft|lbf·in|kN|min|h|Rp0,2|ISO|VDI|ASME|SAE|J429|B18\.2\.[18]|[0-9a-f]{4}|moly|grease)$`)
+var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Caution|[Bb]ig|[Mm]id|[Ll]ow|[Rr]aw|cap|grade|MPa|M\d+(×[\d,.]+)?|UNC|mm|N·m|lbf·ft|lbf·in|kN|min|h|Rp0,2|ISO|VDI|ASME|SAE|J429|B18\.2\.[18]|[0-9a-f]{4}|moly|grease|[A-D]\d)$`)
 
 // marked gives a catalogue in which every word stands between ‹ and ›: what a
 // card shows outside these marks does not come from the catalogue.

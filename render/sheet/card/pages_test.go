@@ -89,7 +89,7 @@ func TestPageCounts(t *testing.T) {
 	want := map[string]string{
 		"a3 297 wide": usual, "a3 420 wide": usual, "a4 210 wide": usual, "a4 297 wide": usual,
 		"letter 215.9 wide": usual, "letter 279.4 wide": usual,
-		"a5 148 wide": "2+2 2+2 2+2 2+2 3+2 2+2 2+2",
+		"a5 148 wide": "2+2 2+2 2+2 2+2 3+2 2+2 3+2",
 		"a5 210 wide": "2+2 2+2 3+2 2+2 3+2 2+2 3+2",
 	}
 	for _, paper := range everyPaper() {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"drawdown/geometry"
 	"drawdown/render/diagram"
@@ -19,8 +20,9 @@ func (c *card) request(box scene.Box) diagram.Request {
 }
 
 // secondNumbers gives the second numbers: what stands on the part, cast there or
-// written; on the loosening side of a part without either the tightening
-// numbers. Nil where there are none.
+// written. A part without either has its tightening numbers on the loosening
+// side, and on the tightening side its ids, by which tray and condition sheet
+// call the same fasteners. Nil where there are none.
 //
 // A cast number that is the number of the order too needs no second place. A
 // mark always stands: a fastener without one has none on the part either.
@@ -37,6 +39,8 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 			small[i] = f.Mark
 		case loosening && bare:
 			small[i] = strconv.Itoa(tighten[i])
+		case bare && utf8.RuneCountInString(f.ID) <= longestID:
+			small[i] = f.ID
 		}
 		some = some || small[i] != ""
 	}
@@ -44,6 +48,15 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 		return nil
 	}
 	return small
+}
+
+// longestID is how long an id may be that stands beside its mark.
+const longestID = 4
+
+// named says that the second numbers are ids: they help to find a fastener on
+// another sheet, but the card can do without.
+func (c *card) named() bool {
+	return !c.loosening && !slices.ContainsFunc(c.plan.Joint.Fasteners, onPart)
 }
 
 func onPart(f geometry.Fastener) bool { return f.Cast > 0 || f.Mark != "" }
@@ -75,6 +88,10 @@ func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 			req.Beside = c.second
 		}
 		d := diagram.Draw(req)
+		if c.named() && d.BesideLeftOut > 0 {
+			c.second = nil // some ids without the others would mislead
+			continue
+		}
 		words, need := c.caption(d)
 		if need > lines {
 			lines = need
@@ -150,7 +167,7 @@ func (c *card) reading(d diagram.Drawing) string {
 		parts = append(parts, w.Unplaced.Of(n))
 	}
 	if !c.crowded && c.second != nil {
-		parts = append(parts, fmt.Sprintf(w.SmallNumber, c.smallMeans()))
+		parts = append(parts, c.smallSays())
 	}
 	switch {
 	case d.WholePath:
@@ -167,6 +184,14 @@ func (c *card) reading(d diagram.Drawing) string {
 		parts = append(parts, w.Rings)
 	}
 	return strings.Join(parts, " ")
+}
+
+// smallSays says what the small words beside the marks are.
+func (c *card) smallSays() string {
+	if c.named() {
+		return c.words.Card.Part.SmallName
+	}
+	return fmt.Sprintf(c.words.Card.Part.SmallNumber, c.smallMeans())
 }
 
 func (c *card) smallMeans() string {
