@@ -119,7 +119,7 @@ func TestWrittenCommentsLeadWell(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, data)
 		}
 	}
-	bare := regexp.MustCompile("(?m)^( *)# ( *(thread|class|lubricant|tighten|order|stages|source|- \\{kind|- \\{of))").ReplaceAllString(data, "$1$2")
+	bare := regexp.MustCompile(`(?m)^( *)# ( *(thread|class|lubricant|tighten|order|stages|source|- \{kind|- \{of))`).ReplaceAllString(data, "$1$2")
 	if _, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(bare))); len(problems) > 0 {
 		t.Errorf("with the # gone: %s", problems.Detail())
 	}
