@@ -192,7 +192,7 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 	box := geometry.Bounds(corners)
 	if widest > math.Min(box.Width(), box.Height())/4 { // a bolt inside: not a cover
 		s.assume("gasket over the whole face, assumed, as bolts stand inside the edge; " +
-			"along the edge alone it leaves those far less: then state its width")
+			"where it runs along the edge alone, much depends on its width: state it")
 		return 0
 	}
 	s.assume("gasket %.0f mm wide along the edge, assumed", widest)

@@ -23,7 +23,7 @@ func TestTheWidthOfTheGasketIsListed(t *testing.T) {
 		want   string
 	}{
 		{"between bores", head, interaction.Setup{}, "gasket over the whole face, assumed"},
-		{"bolts inside the edge", inside, interaction.Setup{}, "then state its width"},
+		{"bolts inside the edge", inside, interaction.Setup{}, "much depends on its width: state it"},
 		{"stated", inside, interaction.Setup{Strip: 14}, ""},
 	} {
 		m, err := interaction.ModelOf(c.p, c.stated)
