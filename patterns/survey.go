@@ -131,7 +131,7 @@ func (s *surveyReader) readHoles(f fields) {
 		s.fail(n, "", "a survey needs at least 2 holes, not %d", count)
 	case count > survey.MostHoles:
 		s.broken = true
-		s.fail(n, "", "the survey has %d holes; at most %d can be worked out", count, survey.MostHoles)
+		s.fail(n, "", "the survey has more than %d holes; more cannot be worked out", survey.MostHoles)
 	}
 }
 
@@ -168,24 +168,31 @@ func (s *surveyReader) addHoles(at *node, diameterMm float64) {
 		s.addHole(at, at.text, diameterMm)
 		return
 	}
+	if len(s.made.IDs) > survey.MostHoles {
+		return
+	}
 	for _, name := range holeNames(at.text) {
-		s.addHole(at, name, diameterMm)
+		// One problem of a range is told once, and one too long is not filled.
+		if !s.addHole(at, name, diameterMm) || len(s.made.IDs) > survey.MostHoles {
+			return
+		}
 	}
 }
 
-func (s *surveyReader) addHole(at *node, name string, diameterMm float64) {
+func (s *surveyReader) addHole(at *node, name string, diameterMm float64) bool {
 	id, ok := s.newID(at, "a hole's id", name)
 	if !ok {
 		s.broken = true
-		return
+		return false
 	}
 	if _, taken := s.index[id]; taken {
 		s.fail(at, "", "the hole %s stands here twice", id)
-		return
+		return false
 	}
 	s.index[id] = len(s.made.IDs)
 	s.made.IDs = append(s.made.IDs, id)
 	s.made.Network.Diameters = append(s.made.Network.Diameters, diameterMm)
+	return true
 }
 
 // hole gives the number of the hole that a node names.

@@ -147,4 +147,10 @@ func TestRangesOfHoles(t *testing.T) {
 	if got := problems.Error(); !strings.Contains(got, "the hole B stands here twice") {
 		t.Errorf("a range over holes that are there: %s", got)
 	}
+	// A range that is too long, and many of them.
+	holes := "[" + strings.Repeat("A1-9999, ", 500) + "B]"
+	_, problems = patterns.ReadSurvey(patterns.FromBytes("lid.yaml", []byte("drawdown: 1\ntitle: Lid\nholes: "+holes+"\nmeasured: []\n")))
+	if got := problems.Error(); !strings.Contains(got, "the survey has more than 200 holes") {
+		t.Errorf("many long ranges: %.300s", got)
+	}
 }
