@@ -12,9 +12,22 @@ import (
 type placement struct {
 	box      scene.Box
 	from, to scene.Point // of the leader: from the rim of the mark to the text
+	bend     scene.Point // where the leader bends, if bent
 	led      bool
+	bent     bool
 	upward   bool    // the text reads from below to above
 	cost     float64 // in millimetres of leader: the less, the better
+}
+
+// everyLine asks about each straight line of the leader, until one will not do.
+func (p *placement) everyLine(does func(from, to scene.Point) bool) bool {
+	switch {
+	case !p.led:
+		return true
+	case p.bent:
+		return does(p.from, p.bend) && does(p.bend, p.to)
+	}
+	return does(p.from, p.to)
 }
 
 const (
@@ -228,7 +241,7 @@ func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 		fromOthers = math.Max(fromOthers, fromOwn+keep.nearerBy)
 	}
 	return s.space.freeNumber(p.box, s.name(i), keep.line, fromOthers) &&
-		(!p.led || s.space.freeLine(p.from, p.to, s.name(i), keep.leader))
+		p.everyLine(func(from, to scene.Point) bool { return s.space.freeLine(from, to, s.name(i), keep.leader) })
 }
 
 // textExtent is the box of a text beside a mark, as the layout check sees it.

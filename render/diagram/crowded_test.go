@@ -72,6 +72,7 @@ var crowds = []struct {
 	{"circle of 120", geometry.Circle(120, 2000, geometry.Point{}, 90, true), true},
 	{"circle of 200", geometry.Circle(200, 2000, geometry.Point{}, 90, true), true},
 	{"circle of 300", geometry.Circle(300, 2000, geometry.Point{}, 90, true), false},
+	{"circle of 400", geometry.Circle(400, 2000, geometry.Point{}, 90, true), false},
 	{"perimeter of 120", geometry.Rectangle(40, 20, 2000, 1200, geometry.Point{}), true},
 	{"perimeter of 200", geometry.Rectangle(60, 40, 2000, 1200, geometry.Point{}), false},
 	{"upright perimeter of 200", geometry.Rectangle(40, 60, 1200, 2000, geometry.Point{}), false},

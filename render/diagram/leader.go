@@ -27,6 +27,10 @@ func (s *sketch) placeLed(z size) {
 	if len(waiting) > hopeless {
 		tiers, looks = 1, 40*len(waiting)
 	}
+	var fan map[int][]placement
+	if s.fans(z) {
+		fan = s.fan(waiting, z.em())
+	}
 	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(it *item, tier int) []placement {
 		i := waiting[it.index]
 		extent := textExtent(s.text(i), scene.Bold, z.em())
@@ -34,10 +38,11 @@ func (s *sketch) placeLed(z size) {
 			if tier > 0 {
 				return nil // all lanes are in the first tier
 			}
-			return s.inLanes(i, extent, lane)
+			return s.inFanOrLanes(i, extent, lane, fan)
 		}
 		return s.candidates(i, extent, reaches[tier])
 	})
+	q.begin(func(p *placement) bool { return p.bent && p.cost == 0 }) // the fan itself
 	q.run()
 	s.looks = q.looks
 	for k, i := range waiting {
@@ -54,8 +59,15 @@ func (s *sketch) placeLed(z size) {
 func (s *sketch) drawLed(i int, p placement, z size) {
 	if p.led {
 		tag := scene.Tag{Name: s.name(i), Role: scene.Trail}
-		s.add(scene.Shape{Path: scene.Polyline([]scene.Point{p.from, p.to}, false), Stroke: scene.Grey, Width: 0.25, Tag: tag})
-		s.space.takeLine(p.from, p.to)
+		line := []scene.Point{p.from, p.to}
+		if p.bent {
+			line = []scene.Point{p.from, p.bend, p.to}
+		}
+		s.add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Tag: tag})
+		p.everyLine(func(from, to scene.Point) bool {
+			s.space.takeLine(from, to)
+			return true
+		})
 	}
 	s.add(textIn(p, z.em(), scene.Bold, s.text(i), s.name(i)))
 	s.space.takeBox(p.box)
@@ -100,4 +112,15 @@ func (s *sketch) drawBesides() {
 		s.add(textIn(p, SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
 		s.space.takeBox(p.box)
 	}
+}
+
+// inFanOrLanes lists the places of a number: first those in the fan.
+func (s *sketch) inFanOrLanes(i int, extent scene.Point, l lane, fan map[int][]placement) []placement {
+	var places []placement
+	for _, p := range fan[i] {
+		if s.fits(i, p, cramped) {
+			places = append(places, p)
+		}
+	}
+	return append(places, s.inLanes(i, extent, l)...)
 }

@@ -104,12 +104,15 @@ func (s *sketch) reach(fastener int) float64 {
 	return m.shape.reach * (m.radius + s.rim(fastener))
 }
 
-// rim is what the second ring of the last fastener adds to its mark.
+// rim is what the second ring of the last fastener adds to its mark: less where
+// it would run over its neighbours.
 func (s *sketch) rim(fastener int) float64 {
-	if s.last(fastener) {
-		return ringGap
+	if !s.last(fastener) {
+		return 0
 	}
-	return 0
+	const least, air = 0.3, 0.05
+	between := s.closest()*s.view.scale - 2*s.marks[fastener].radius
+	return min(ringGap, max(least, between-air))
 }
 
 // drawMarks draws the marks and what stands in them: the first number filled,

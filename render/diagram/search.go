@@ -76,11 +76,27 @@ func (q *search) widen(it *item) bool {
 	return true
 }
 
-// run places the items. Those left over are nowhere at the end.
+// begin stands items at the first of their places of a certain kind, where that
+// is free.
+func (q *search) begin(kind func(p *placement) bool) {
+	for i := range q.items {
+		choices := q.items[i].choices
+		for k := range choices {
+			if kind(&choices[k]) && q.inTheWay(int32(i), &choices[k], 0) == 0 {
+				q.put(int32(i), k)
+				break
+			}
+		}
+	}
+}
+
+// run places the items that stand nowhere yet. Those left over are nowhere at the end.
 func (q *search) run() {
-	queue := make([]int32, len(q.items))
-	for i := range queue {
-		queue[i] = int32(i)
+	var queue []int32
+	for i := range q.items {
+		if q.items[i].chosen == nowhere {
+			queue = append(queue, int32(i))
+		}
 	}
 	slices.SortStableFunc(queue, func(a, b int32) int {
 		return cmp.Compare(len(q.items[a].choices), len(q.items[b].choices))
@@ -98,7 +114,9 @@ func (q *search) run() {
 			break // it gets no better
 		}
 	}
-	q.restore(best)
+	if best != nil {
+		q.restore(best)
+	}
 	q.tidy()
 }
 
@@ -183,8 +201,8 @@ func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 		}
 		return true
 	}
-	if q.grid.inBox(p.box, look) && p.led {
-		q.grid.onLine(p.from, p.to, leaderAir, look)
+	if q.grid.inBox(p.box, look) {
+		p.everyLine(func(from, to scene.Point) bool { return q.grid.onLine(from, to, leaderAir, look) })
 	}
 	return weight
 }
@@ -203,9 +221,29 @@ func collide(a, b *placement) bool {
 	}
 	return a.box.Left-aside < b.box.Right && b.box.Left-aside < a.box.Right &&
 		a.box.Top-above < b.box.Bottom && b.box.Top-above < a.box.Bottom ||
-		a.led && touches(b.box.Grown(leaderAir), a.from, a.to) ||
-		b.led && touches(a.box.Grown(leaderAir), b.from, b.to) ||
-		a.led && b.led && linesNear(a.from, a.to, b.from, b.to, leaderAir)
+		a.leadsThrough(b.box.Grown(leaderAir)) || b.leadsThrough(a.box.Grown(leaderAir)) ||
+		a.led && b.led && leadersNear(a, b)
+}
+
+// leadsThrough says whether a place's leader touches a box.
+func (p *placement) leadsThrough(b scene.Box) bool {
+	switch {
+	case !p.led:
+		return false
+	case p.bent:
+		return touches(b, p.from, p.bend) || touches(b, p.bend, p.to)
+	}
+	return touches(b, p.from, p.to)
+}
+
+// leadersNear says whether two leaders come too near to each other.
+func leadersNear(a, b *placement) bool {
+	if !a.bent && !b.bent {
+		return linesNear(a.from, a.to, b.from, b.to, leaderAir)
+	}
+	return !a.everyLine(func(p, q scene.Point) bool {
+		return b.everyLine(func(r, s scene.Point) bool { return !linesNear(p, q, r, s, leaderAir) })
+	})
 }
 
 // put stands an item at one of its choices, take removes it.
@@ -234,9 +272,7 @@ func (q *search) take(i int32) {
 func (q *search) visit(i int32, f func(cell int) bool) {
 	p := &q.items[i].choices[q.items[i].chosen]
 	q.grid.inBox(p.box.Grown(gapAside), f)
-	if p.led {
-		q.grid.onLine(p.from, p.to, leaderAir, f)
-	}
+	p.everyLine(func(from, to scene.Point) bool { return q.grid.onLine(from, to, leaderAir, f) })
 }
 
 // chosen copies the places taken.

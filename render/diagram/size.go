@@ -74,7 +74,14 @@ func (s *sketch) ledSizes() []size {
 		sizes = append(sizes, roomy)
 	}
 	sizes = append(sizes, large)
-	for _, small := range []size{{radius: fairMark, edge: ledEdges[0]}, {radius: fairMark, edge: ledEdges[1]}, {radius: tinyMark, edge: ledEdges[0]}, {radius: tinyMark, edge: fullEdge}} {
+	smalls := []size{{radius: fairMark, edge: ledEdges[0]}, {radius: fairMark, edge: ledEdges[1]}, {radius: tinyMark, edge: ledEdges[0]}, {radius: tinyMark, edge: fullEdge}}
+	if s.fans(large) {
+		sizes, smalls = nil, nil
+		for _, spare := range fanSpares {
+			smalls = append(smalls, size{radius: tinyMark, edge: 2*s.widestText(large.em()) + gapAside + fanReach + 1.5 + spare})
+		}
+	}
+	for _, small := range smalls {
 		z := s.largestLed(s.apart, small.edge)
 		z.radius = math.Min(z.radius, small.radius)
 		if !slices.Contains(sizes, z) {
@@ -87,6 +94,10 @@ func (s *sketch) ledSizes() []size {
 // ledEdges are the widths, in millimetres, to keep free round the fasteners for
 // numbers outside.
 var ledEdges = [2]float64{10, 17}
+
+// fanSpares are added in turn to the edge that a fan needs, in millimetres, where
+// the last few numbers find no room.
+var fanSpares = []float64{0, 0.8, 1.6}
 
 // largestLed gives the largest marks, with their texts outside, that pass the test.
 func (s *sketch) largestLed(test func(size) bool, edge float64) size {
