@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"drawdown/geometry"
+	"drawdown/internal/stopwatch"
 )
 
 func benchLayouts() map[string][]geometry.Point {
@@ -40,8 +41,8 @@ func BenchmarkOrderGrowth(b *testing.B) {
 	}
 }
 
-// Ordering 400 fasteners takes under 5 ms, the best of several tries, so that
-// a busy machine does not decide.
+// Ordering 400 fasteners takes under 5 ms of the processor's time, the best of
+// several tries, so that a busy machine does not decide.
 func TestOrderingIsQuick(t *testing.T) {
 	if testing.Short() || raceEnabled {
 		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
@@ -50,10 +51,9 @@ func TestOrderingIsQuick(t *testing.T) {
 		for _, way := range placeWays {
 			best := time.Hour
 			for try := 0; try < 7 || try < 60 && best > 5*time.Millisecond; try++ {
-				begin := time.Now()
-				Places(points, way, TurnDefault)
-				best = min(best, time.Since(begin))
+				best = min(best, stopwatch.Worked(func() { Places(points, way, TurnDefault) }))
 			}
+			t.Logf("%s, %s: %v", name, way, best)
 			if best > 5*time.Millisecond {
 				t.Errorf("%s, %s: %v", name, way, best)
 			}

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/internal/stopwatch"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 )
@@ -16,22 +17,6 @@ func write(t testing.TB, doc scene.Document) func() {
 			t.Fatal(err)
 		}
 	}
-}
-
-// fastest gives the shortest of several runs: other work on the machine only
-// ever adds time. A run is repeated until the clock has moved far enough to be
-// read.
-func fastest(runs int, do func()) time.Duration {
-	least := time.Duration(1<<63 - 1)
-	for range runs {
-		begin, times := worked(), 0
-		for worked()-begin < 20*time.Millisecond {
-			do()
-			times++
-		}
-		least = min(least, (worked()-begin)/time.Duration(times))
-	}
-	return least
 }
 
 // book is the card as often as pages are wanted.
@@ -53,10 +38,10 @@ func BenchmarkCard(b *testing.B) {
 
 func BenchmarkBook(b *testing.B) {
 	do := write(b, book(1000))
-	single := fastest(5, write(b, scenetest.Card()))
+	single := stopwatch.Fastest(5, write(b, scenetest.Card()))
 	best := time.Duration(1<<63 - 1)
 	for b.Loop() {
-		best = min(best, fastest(1, do))
+		best = min(best, stopwatch.Fastest(1, do))
 	}
 	b.ReportMetric(float64(best)/1000/float64(single), "page/single")
 }
@@ -82,7 +67,7 @@ func TestSpeed(t *testing.T) {
 	ratio := 1e9
 	// A neighbour's burst may fall on one side alone: both take turns.
 	for round := 0; round < 8 && (round < 2 || ratio > most); round++ {
-		single, whole = min(single, fastest(5, card)), min(whole, fastest(1, thousand))
+		single, whole = min(single, stopwatch.Fastest(5, card)), min(whole, stopwatch.Fastest(1, thousand))
 		ratio = float64(whole) / 1000 / float64(single)
 	}
 	t.Logf("a file of one card takes %v, a page of 1,000 takes %.3f of that", single, ratio)
@@ -99,8 +84,8 @@ func TestGrowth(t *testing.T) {
 	}
 	ratio := 1e9
 	for attempt := 0; attempt < 3 && ratio > 15; attempt++ {
-		few := fastest(5, write(t, scenetest.Marks(1000)))
-		many := fastest(2, write(t, scenetest.Marks(10000)))
+		few := stopwatch.Fastest(5, write(t, scenetest.Marks(1000)))
+		many := stopwatch.Fastest(2, write(t, scenetest.Marks(10000)))
 		ratio = float64(many) / float64(few)
 		t.Logf("1,000 marks %v, 10,000 marks %v", few, many)
 	}

@@ -1,15 +1,15 @@
 //go:build unix
 
-package pdf
+package stopwatch
 
 import (
 	"syscall"
 	"time"
 )
 
-// worked gives the processor time that this process has taken. A long run
+// now gives the processor time that this process has taken. A long run
 // seldom has the machine to itself; what others take is not counted here.
-func worked() time.Duration {
+func now() time.Duration {
 	var usage syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &usage); err != nil {
 		panic(err)

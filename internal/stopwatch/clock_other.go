@@ -1,0 +1,11 @@
+//go:build !unix
+
+package stopwatch
+
+import "time"
+
+var start = time.Now()
+
+// now gives the time since the start; the processor time is not to be had
+// here.
+func now() time.Duration { return time.Since(start) }
