@@ -9,16 +9,21 @@ type Tile struct {
 	LeftOut      string // crossed in the key plan
 	OwnEdge      string // the edge is dashed: drawn round the fasteners
 	Underside    string
+	Top          string // at the top of a view that has no front
 }
 
 // Tray is the words of the sheets to lay fasteners on.
 type Tray struct {
-	Name     string // of the sheet, on its head
-	Lay      string // what to do
-	Numbers  string // what the numbers mean
-	Stations string // what the dashed rings are
-	Hexagon  string // %s: width across flats
-	FromFile string // where the size comes from
-	NoSize   string
-	NoRoom   string // %d words found no room
+	Name      string // of the sheet, on its head
+	Lay       string // what to do
+	Numbers   string // what the numbers mean
+	Stations  string // what the dashed rings are
+	Clusters  string // what the outlines with a name are
+	Once      string // what to do with fasteners that are used once
+	Hexagon   string // %s: width across flats
+	Washer    string // %s: its diameter
+	RoundHead string // %s: its diameter
+	FromFile  string // where the size comes from
+	NoSize    string
+	NoRoom    string // %d words found no room
 }

@@ -20,7 +20,29 @@ const (
 // actualSize draws every place as a cross-hair, with the hole where it is
 // known, over as many sheets as the true size takes.
 func actualSize(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
-	plate := fullsize.New(p.Joint, 1, ask.Words)
+	w := ask.Words
+	parts := []string{w.Drawing.Badge}
+	if p.Machine != "" {
+		parts = append(parts, p.Machine)
+	}
+	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return crosses(p, ask, s) }, tile.Request{
+		Paper: ask.Paper, Words: w, Name: pageName, Title: p.Title, Reduced: 1,
+		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "),
+	}, func(noRoom int) []string {
+		legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
+		if len(p.Joint.Outline) == 0 {
+			legend = append(legend, w.Tile.OwnEdge)
+		}
+		if noRoom > 0 {
+			legend = append(legend, fmt.Sprintf(w.Drawing.NoRoom, noRoom))
+		}
+		return legend
+	})
+}
+
+// crosses draws the part at its true size with a cross at every place.
+func crosses(p plan.Plan, ask Request, seams tile.Seams) *fullsize.Plate {
+	plate := fullsize.New(p.Joint, 1, ask.Words, seams)
 	var spots []fullsize.Spot
 	for i, f := range p.Joint.Fasteners {
 		c := plate.At(f.At)
@@ -33,21 +55,5 @@ func actualSize(p plan.Plan, ask Request) (pages []scene.Page, notes []string, e
 	}
 	plate.Spots(spots)
 	plate.Words()
-	w := ask.Words
-	legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
-	if len(p.Joint.Outline) == 0 {
-		legend = append(legend, w.Tile.OwnEdge)
-	}
-	if n := len(plate.NoRoom); n > 0 {
-		legend = append(legend, fmt.Sprintf(w.Drawing.NoRoom, n))
-	}
-	parts := []string{w.Drawing.Badge}
-	if p.Machine != "" {
-		parts = append(parts, p.Machine)
-	}
-	pages, notes, err = tile.Pages(plate.Drawing, tile.Request{
-		Paper: ask.Paper, Words: w, Name: pageName, Title: p.Title, Reduced: 1,
-		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "), Legend: legend,
-	})
-	return pages, append(plate.Notes(), notes...), err
+	return plate
 }

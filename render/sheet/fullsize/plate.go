@@ -25,6 +25,7 @@ type Plate struct {
 
 	joint   geometry.Joint
 	reduced float64
+	seams   tile.Seams
 	words   *words.Catalogue
 	lines   []segment
 	spots   []scene.Box       // the room of each
@@ -38,9 +39,9 @@ type segment struct {
 }
 
 // New draws the lines of the part: edge, bores, dowels. One millimetre of paper
-// is that many of the part.
-func New(j geometry.Joint, reduced float64, w *words.Catalogue) *Plate {
-	p := &Plate{joint: j, reduced: reduced, words: w}
+// is that many of the part. No word is set across a seam.
+func New(j geometry.Joint, reduced float64, w *words.Catalogue, seams tile.Seams) *Plate {
+	p := &Plate{joint: j, reduced: reduced, words: w, seams: seams}
 	p.edge()
 	for _, b := range j.Bores {
 		p.bore(b)
@@ -55,15 +56,32 @@ func New(j geometry.Joint, reduced float64, w *words.Catalogue) *Plate {
 const mostNamed = 8
 
 // Notes tell which words found no room.
-func (p *Plate) Notes() []string {
-	n := len(p.NoRoom)
+func Notes(noRoom []string) []string {
+	n := len(noRoom)
 	switch {
 	case n == 0:
 		return nil
 	case n <= mostNamed:
-		return []string{fmt.Sprintf("%d words found no room: %s", n, strings.Join(p.NoRoom, ", "))}
+		return []string{fmt.Sprintf("%d words found no room: %s", n, strings.Join(noRoom, ", "))}
 	}
-	return []string{fmt.Sprintf("%d words found no room: %s and %d more", n, strings.Join(p.NoRoom[:mostNamed], ", "), n-mostNamed)}
+	return []string{fmt.Sprintf("%d words found no room: %s and %d more", n, strings.Join(noRoom[:mostNamed], ", "), n-mostNamed)}
+}
+
+// Print lays a drawing out over sheets. The legend is asked for with how many
+// words found no room.
+func Print(draw func(tile.Seams) *Plate, ask tile.Request, legend func(noRoom int) []string) (pages []scene.Page, notes []string, err error) {
+	ask.Legend = legend(0)
+	again := func(s tile.Seams) tile.Drawing {
+		p := draw(s)
+		p.Drawing.NoRoom = p.NoRoom
+		return p.Drawing
+	}
+	pages, notes, d, err := tile.Join(again, ask)
+	if n := len(d.NoRoom); n > 0 {
+		ask.Legend = legend(n)
+		pages, notes, d, err = tile.Join(again, ask)
+	}
+	return pages, append(Notes(d.NoRoom), notes...), err
 }
 
 // At is where a place of the part lies.
@@ -167,9 +185,12 @@ func Cross(c scene.Point, arm float64) scene.Path {
 	return path
 }
 
-// free says whether a box meets no text and no spot but its own; strictly, no
-// line either.
+// free says whether a box meets no seam, no text and no spot but its own;
+// strictly, no line either.
 func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
+	if p.seams.Cross(b) {
+		return false
+	}
 	for i, s := range p.spots {
 		if i != own && b.Meets(s) {
 			return false
@@ -222,54 +243,65 @@ func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
 	if content == "" {
 		return
 	}
+	p.place(tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{
+		At: scene.Point{X: at.X, Y: at.Y + wordEm*font.CapHeight/2}, Size: wordEm, Anchor: scene.Middle, Ink: ink, Content: content,
+	})}})
+}
+
+// place puts a word where it stands or nearby.
+func (p *Plate) place(word tile.Piece) {
+	b := word.Bounds().Grown(0.6)
 	for _, strictly := range []bool{true, false} {
 		for _, step := range nudges {
-			t := font.Set(scene.Text{
-				At:   scene.Point{X: at.X + step.X, Y: at.Y + step.Y + wordEm*font.CapHeight/2},
-				Size: wordEm, Anchor: scene.Middle, Ink: ink, Content: content,
-			})
-			if b := t.Box().Grown(0.6); p.free(b, -1, strictly) {
-				p.texts = append(p.texts, b)
-				p.Drawing.Words = append(p.Drawing.Words, tile.Piece{Name: content, Items: []scene.Item{t}})
+			there := scene.Box{Left: b.Left + step.X, Top: b.Top + step.Y, Right: b.Right + step.X, Bottom: b.Bottom + step.Y}
+			if p.free(there, -1, strictly) {
+				p.texts = append(p.texts, there)
+				p.Drawing.Words = append(p.Drawing.Words, word.Moved(step))
 				return
 			}
 		}
 	}
-	p.NoRoom = append(p.NoRoom, content)
+	p.NoRoom = append(p.NoRoom, word.Name)
 }
 
-// front puts the word FRONT and an arrow beside the part.
+// arrow is a solid arrow head: the middle of its base, and which way.
+func arrow(base, way scene.Point, length, half float64) scene.Shape {
+	across := scene.Point{X: -way.Y * half, Y: way.X * half}
+	return scene.Shape{Fill: scene.Black, Path: scene.Polyline([]scene.Point{
+		{X: base.X + across.X, Y: base.Y + across.Y},
+		{X: base.X + way.X*length, Y: base.Y + way.Y*length},
+		{X: base.X - across.X, Y: base.Y - across.Y},
+	}, true)}
+}
+
+// ways is where on paper the front lies.
+var ways = map[geometry.Front]scene.Point{
+	geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},
+}
+
+// front puts the word FRONT and an arrow beside the part. A view that has no
+// front gets its top marked, since the sheets have no other way up.
 func (p *Plate) front() {
-	side := p.joint.Front
-	if side == geometry.FrontUnknown {
-		return
+	way, known := ways[p.joint.Front]
+	content := p.words.Sheet.Front
+	if !known {
+		way, content = scene.Point{Y: -1}, p.words.Tile.Top
 	}
 	b := p.Drawing.Bounds()
 	c := b.Centre()
 	const near, length, half = 3.0, 6.0, 3.0
-	word := scene.Text{Size: wordEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: p.words.Sheet.Front}
-	var arrow []scene.Point
-	switch side {
-	case geometry.FrontLeft:
-		x := b.Left - near
-		arrow = []scene.Point{{X: x, Y: c.Y - half}, {X: x - length, Y: c.Y}, {X: x, Y: c.Y + half}}
-		word.Upward, word.At = true, scene.Point{X: x - length - 1.5, Y: c.Y}
-	case geometry.FrontRight:
-		x := b.Right + near
-		arrow = []scene.Point{{X: x, Y: c.Y - half}, {X: x + length, Y: c.Y}, {X: x, Y: c.Y + half}}
-		word.Upward, word.At = true, scene.Point{X: x + length + 1.5 + wordEm*font.CapHeight, Y: c.Y}
-	case geometry.FrontTop:
-		y := b.Top - near
-		arrow = []scene.Point{{X: c.X - half, Y: y}, {X: c.X, Y: y - length}, {X: c.X + half, Y: y}}
-		word.At = scene.Point{X: c.X, Y: y - length - 1.5}
+	base := scene.Point{X: c.X + way.X*(b.Width()/2+near), Y: c.Y + way.Y*(b.Height()/2+near)}
+	word := scene.Text{Size: wordEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: content}
+	const air, high = length + 1.5, wordEm * font.CapHeight
+	word.At = scene.Point{X: base.X + way.X*air, Y: base.Y + way.Y*air}
+	switch {
+	case way.X != 0:
+		word.Upward = true
+		word.At.X += math.Max(0, way.X) * high
 	default:
-		y := b.Bottom + near
-		arrow = []scene.Point{{X: c.X - half, Y: y}, {X: c.X, Y: y + length}, {X: c.X + half, Y: y}}
-		word.At = scene.Point{X: c.X, Y: y + length + 1.5 + wordEm*font.CapHeight}
+		word.At.Y += math.Max(0, way.Y) * high
 	}
-	piece := tile.Piece{Name: word.Content, Items: []scene.Item{
-		scene.Shape{Path: scene.Polyline(arrow, true), Fill: scene.Black}, font.Set(word),
-	}}
+	piece := tile.Piece{Name: word.Content, Items: []scene.Item{arrow(base, way, length, half), font.Set(word)}}
 	p.texts = append(p.texts, piece.Bounds())
 	p.Drawing.Words = append(p.Drawing.Words, piece)
 }

@@ -9,6 +9,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/fullsize"
+	"drawdown/render/sheet/tile"
 	"drawdown/render/words"
 )
 
@@ -47,7 +48,7 @@ func TestLargeWordInsideOrBeside(t *testing.T) {
 		radius float64
 		inside bool
 	}{{8, true}, {4, true}, {2.5, false}, {1, false}} {
-		p := fullsize.New(geometry.Joint{}, 1, words.English())
+		p := fullsize.New(geometry.Joint{}, 1, words.English(), tile.Seams{})
 		p.Spots(spotsAt(p, c.radius, points))
 		for name, text := range numbers(p) {
 			at := p.At(points[0])
@@ -72,7 +73,7 @@ func TestNoRoom(t *testing.T) {
 	for k := range 400 {
 		points = append(points, geometry.Point{X: float64(k%20) * 5, Y: float64(k/20) * 5})
 	}
-	p := fullsize.New(geometry.Joint{}, 1, words.English())
+	p := fullsize.New(geometry.Joint{}, 1, words.English(), tile.Seams{})
 	p.Spots(spotsAt(p, 2.4, points))
 	var boxes []scene.Box
 	for _, piece := range p.Drawing.Pieces {
@@ -87,7 +88,7 @@ func TestNoRoom(t *testing.T) {
 			}
 		}
 	}
-	notes := p.Notes()
+	notes := fullsize.Notes(p.NoRoom)
 	if len(notes) != 1 || !strings.Contains(notes[0], "words found no room: ") || !strings.HasSuffix(notes[0], " more") || len(notes[0]) > 150 {
 		t.Errorf("notes %q", notes)
 	}
@@ -97,7 +98,7 @@ func TestNoRoom(t *testing.T) {
 // from all that lie at the edge (first principles).
 func TestOwnEdge(t *testing.T) {
 	joint := geometry.Joint{Fasteners: []geometry.Fastener{{At: geometry.Point{X: 0, Y: 0}}, {At: geometry.Point{X: 100, Y: 0}}, {At: geometry.Point{X: 30, Y: 60}}}}
-	p := fullsize.New(joint, 2, words.English())
+	p := fullsize.New(joint, 2, words.English(), tile.Seams{})
 	if n := len(p.Drawing.Lines); n != 1 || p.Drawing.Lines[0].Dash == 0 {
 		t.Fatalf("%d lines; the edge is dashed: %v", n, p.Drawing.Lines)
 	}
@@ -127,7 +128,7 @@ func TestFront(t *testing.T) {
 	for side, out := range map[geometry.Front]scene.Point{
 		geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},
 	} {
-		p := fullsize.New(geometry.Joint{Outline: [][]geometry.Point{{{X: -50, Y: -20}, {X: 50, Y: -20}, {X: 50, Y: 20}, {X: -50, Y: 20}}}, Front: side}, 1, words.English())
+		p := fullsize.New(geometry.Joint{Outline: [][]geometry.Point{{{X: -50, Y: -20}, {X: 50, Y: -20}, {X: 50, Y: 20}, {X: -50, Y: 20}}}, Front: side}, 1, words.English(), tile.Seams{})
 		p.Words()
 		if len(p.Drawing.Words) != 1 {
 			t.Fatalf("%s: %d words", side, len(p.Drawing.Words))

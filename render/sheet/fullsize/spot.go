@@ -20,6 +20,7 @@ type Spot struct {
 	// of one height; empty for the large word itself.
 	Widest string
 	Small  string // beside
+	Note   string // a mark under the large word where it can be, else beside
 }
 
 // Heights of the capitals of the large words, in millimetres.
@@ -42,39 +43,87 @@ func (p *Plate) Spots(spots []Spot) {
 	for i, s := range spots {
 		s.Edge.Tag = scene.Tag{Name: s.Name, Role: scene.Mark}
 		piece := tile.Piece{Name: s.Name, Edge: s.Edge}
-		middle, fits := p.middle(s, i)
-		if fits {
-			piece.Items = append(piece.Items, middle)
+		if in := p.middle(s, i); len(in) > 0 {
+			for _, t := range in {
+				piece.Items = append(piece.Items, t)
+			}
 			s.Large = ""
+			if len(in) > 1 {
+				s.Note = ""
+			}
 		}
 		piece.Items = append(piece.Items, p.beside(s, i)...)
 		p.Drawing.Pieces = append(p.Drawing.Pieces, piece)
 	}
 }
 
-// middle sets the large word in the spot.
-func (p *Plate) middle(s Spot, i int) (t scene.Text, fits bool) {
+// middle sets the large word in the spot, with the note under it where both fit.
+func (p *Plate) middle(s Spot, i int) []scene.Text {
 	room := s.Inner - rimAir
+	if s.Large == "" || room <= 0 {
+		return nil
+	}
+	if s.Note != "" {
+		if in := p.withNote(s, i, room); in != nil {
+			return in
+		}
+	}
+	capMm := math.Min(mostCap, room/math.Hypot(s.wide()/2, 0.5))
+	if capMm < leastCap {
+		return nil
+	}
+	return p.within(i, s.number(capMm, s.At.Y+capMm/2))
+}
+
+// withNote sets the largest word that leaves the note room.
+func (p *Plate) withNote(s Spot, i int, room float64) []scene.Text {
+	const noteCap = sheet.TextEm * font.CapHeight
+	note := scene.Text{Size: sheet.TextEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.Note, Tag: scene.Tag{Name: s.Name, Role: scene.Furniture}}
+	note = font.Set(note)
+	for capMm := mostCap; capMm >= leastCap; capMm -= 0.1 {
+		half := (capMm + lineGap + noteCap) / 2
+		if math.Hypot(s.wide()*capMm/2, half) > room || math.Hypot(note.Width/2, half) > room {
+			continue
+		}
+		note.At = scene.Point{X: scene.Rounded(s.At.X), Y: scene.Rounded(s.At.Y + half)}
+		return p.within(i, s.number(capMm, s.At.Y-half+capMm), note)
+	}
+	return nil
+}
+
+// wide is the width of the widest large word with capitals of 1 mm.
+func (s Spot) wide() float64 {
 	widest := s.Widest
 	if widest == "" {
 		widest = s.Large
 	}
-	wide := font.Width(widest, scene.Bold, 1/font.CapHeight) // for capitals of 1 mm
-	capMm := math.Min(mostCap, room/math.Hypot(wide/2, 0.5))
-	if s.Large == "" || room <= 0 || capMm < leastCap {
-		return t, false
-	}
-	t = font.Set(scene.Text{
-		At: scene.Point{X: s.At.X, Y: s.At.Y + capMm/2}, Size: math.Floor(capMm/font.CapHeight*20) / 20,
+	return font.Width(widest, scene.Bold, 1/font.CapHeight)
+}
+
+func (s Spot) number(capMm, baseline float64) scene.Text {
+	return font.Set(scene.Text{
+		At: scene.Point{X: s.At.X, Y: baseline}, Size: math.Floor(capMm/font.CapHeight*20) / 20,
 		Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.Large, Tag: scene.Tag{Name: s.Name, Role: scene.Number},
 	})
-	for k, other := range p.spots {
-		if k != i && other.Meets(t.Box()) {
-			return t, false // heads that would overlap on the part, too
+}
+
+// within gives the words where they meet no seam and no other spot: heads that
+// would overlap on the part, too.
+func (p *Plate) within(i int, texts ...scene.Text) []scene.Text {
+	for _, t := range texts {
+		if p.seams.Cross(t.Box()) {
+			return nil
+		}
+		for k, other := range p.spots {
+			if k != i && other.Meets(t.Box()) {
+				return nil
+			}
 		}
 	}
-	p.texts = append(p.texts, t.Box())
-	return t, true
+	for _, t := range texts {
+		p.texts = append(p.texts, t.Box())
+	}
+	return texts
 }
 
 // block is some lines of type that stand together.
@@ -99,6 +148,7 @@ func newBlock(s Spot, em float64) block {
 	}
 	add(s.Large, besideCap/font.CapHeight, scene.Bold, scene.Number)
 	add(s.Small, em, scene.Regular, scene.Furniture)
+	add(s.Note, em, scene.Bold, scene.Furniture)
 	return b
 }
 
@@ -133,23 +183,35 @@ var sides = []scene.Point{{X: 0, Y: 1}, {X: 0, Y: -1}, {X: 1, Y: 0}, {X: -1, Y: 
 // beside sets the words that stand outside: first where they cross no line of
 // the part, else where they meet no other word and no spot, else smaller.
 func (p *Plate) beside(s Spot, own int) []scene.Item {
-	if s.Large == "" && s.Small == "" {
+	if s.Large == "" && s.Small == "" && s.Note == "" {
 		return nil
 	}
 	for _, em := range p.smallEms() {
 		for _, strictly := range []bool{true, false} {
-			if items, ok := p.setBeside(s, newBlock(s, em), own, strictly); ok {
-				return items
+			for _, s := range s.ways() {
+				if items, ok := p.setBeside(s, newBlock(s, em), own, strictly); ok {
+					return items
+				}
 			}
 		}
 	}
-	if s.Large != "" && s.Small != "" { // one is better than none
+	if s.Small != "" && s.Large+s.Note != "" { // some is better than none
 		p.NoRoom = append(p.NoRoom, s.Small)
 		s.Small = ""
 		return p.beside(s, own)
 	}
-	p.NoRoom = append(p.NoRoom, s.Large+s.Small)
+	p.NoRoom = append(p.NoRoom, s.Large+s.Note+s.Small)
 	return nil
+}
+
+// ways are the spot as it is, and with its note on the line of the small word.
+func (s Spot) ways() []Spot {
+	if s.Note == "" || s.Small == "" {
+		return []Spot{s}
+	}
+	flat := s
+	flat.Small, flat.Note = s.Note+" "+s.Small, ""
+	return []Spot{s, flat}
 }
 
 // smallEms are the sizes of small words, best first. A reduced drawing has no
@@ -179,7 +241,7 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 				c.Y -= side.Y * edge.Height() * 0.12
 			}
 			items, box := b.at(c, side, s.At)
-			if grown := box.Grown(0.3); p.free(grown, own, strictly) && p.nearest(items, own) {
+			if grown := box.Grown(0.3); p.free(grown, own, strictly) && !p.seams.Part(box, edge) && p.nearest(items, own) {
 				p.texts = append(p.texts, grown)
 				return items, true
 			}

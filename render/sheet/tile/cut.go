@@ -22,7 +22,7 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 		var last scene.Point
 		open := false
 		for k := 1; k < len(run); k++ {
-			a, b, ok := inside(run[k-1], run[k], box)
+			a, b, ok := clipped(run[k-1], run[k], box)
 			if !ok {
 				open = false
 				continue
@@ -37,9 +37,9 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 	return out
 }
 
-// inside gives the part of the line from p to q that lies in the box
+// clipped gives the part of the line from p to q that lies in the box
 // (Liang–Barsky).
-func inside(p, q scene.Point, box scene.Box) (a, b scene.Point, ok bool) {
+func clipped(p, q scene.Point, box scene.Box) (a, b scene.Point, ok bool) {
 	from, to := 0.0, 1.0
 	dx, dy := q.X-p.X, q.Y-p.Y
 	for _, side := range [4][2]float64{{-dx, p.X - box.Left}, {dx, box.Right - p.X}, {-dy, p.Y - box.Top}, {dy, box.Bottom - p.Y}} {
@@ -143,7 +143,8 @@ func movedItems(items []scene.Item, by scene.Point) []scene.Item {
 	return out
 }
 
-func moved(p Piece, by scene.Point) Piece {
+// Moved gives the piece at another place.
+func (p Piece) Moved(by scene.Point) Piece {
 	p.Edge.Path, p.Items = movedPath(p.Edge.Path, by), movedItems(p.Items, by)
 	return p
 }

@@ -2,6 +2,7 @@ package tile
 
 import (
 	"fmt"
+	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -43,7 +44,7 @@ func newFrame(ask Request, joined bool) frame {
 		f.left += barGap
 	}
 	width := p.Width - p.Margin - f.left - keyWidth - 3
-	broken := func(words string) []string { return font.Break(words, scene.Regular, sheet.TextEm, width) }
+	broken := func(words string) []string { return even(words, width) }
 	for _, words := range ask.Legend {
 		f.legend = append(f.legend, broken(words)...)
 	}
@@ -59,6 +60,22 @@ func newFrame(ask Request, joined bool) frame {
 		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - f.footHeight(),
 	}
 	return f
+}
+
+// even breaks words into lines; where one word would be left alone on the last,
+// the lines are made shorter, but no more of them.
+func even(words string, width float64) []string {
+	lines := font.Break(words, scene.Regular, sheet.TextEm, width)
+	n := len(lines)
+	for n > 1 && width > 0 && !strings.Contains(lines[n-1], " ") {
+		width -= 2
+		shorter := font.Break(words, scene.Regular, sheet.TextEm, width)
+		if len(shorter) > n {
+			break
+		}
+		lines = shorter
+	}
+	return lines
 }
 
 // low says that the upright check bar is higher than the window, as on A5 laid

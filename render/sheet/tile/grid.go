@@ -15,9 +15,9 @@ type grid struct {
 	bounds        scene.Box // of the drawing, with air
 	pieces        []scene.Box
 	rows, columns int
-	stepX, stepY  float64 // from sheet to sheet
-	from          scene.Point
-	holds         [][]bool // whether something is on the sheet
+	seams         Seams     // the right edges of all windows but the last, and the lower ones
+	lefts, tops   []float64 // where the windows begin
+	holds         [][]bool  // whether something is on the sheet
 }
 
 const (
@@ -26,67 +26,107 @@ const (
 )
 
 // best lays the sheets upright or on their sides, whichever takes fewer.
-func best(d Drawing, ask Request) (*grid, error) {
-	upright, err := laid(d, ask)
+func best(draw func(Seams) Drawing, ask Request) (*grid, error) {
+	d := draw(Seams{})
+	upright, err := laid(d, draw, ask)
 	if ask.Paper.Width > ask.Paper.Height {
 		return upright, err
 	}
-	aside, asideErr := laid(d, turned(ask))
+	aside, asideErr := laid(d, draw, turned(ask))
 	if err != nil || asideErr == nil && aside.count() < upright.count() {
 		return aside, asideErr
 	}
 	return upright, nil
 }
 
+// mostDrawn is how often a drawing is drawn anew to find room for its words
+// beside the seams.
+const mostDrawn = 4
+
 // laid takes one sheet where that is enough; it needs no words on joining.
-func laid(d Drawing, ask Request) (*grid, error) {
-	if g, err := newGrid(d, ask, false); err == nil && g.rows*g.columns == 1 {
-		return g, nil
+func laid(d Drawing, draw func(Seams) Drawing, ask Request) (*grid, error) {
+	if onOneSheet(d, ask) {
+		return newGrid(d, ask, false)
 	}
-	return newGrid(d, ask, true)
+	g, err := newGrid(d, ask, true)
+	for range mostDrawn {
+		if err != nil || len(g.seams.spoilt(g.drawing)) == 0 && !g.seams.anyWord(g.drawing) {
+			break
+		}
+		d := draw(g.seams)
+		if g.covers(d) {
+			g = g.with(d)
+			break
+		}
+		g, err = newGrid(d, ask, true)
+	}
+	return g, err
+}
+
+func onOneSheet(d Drawing, ask Request) bool {
+	b, w := d.Bounds().Grown(air), newFrame(ask, false).window
+	return b.Width() <= w.Width() && b.Height() <= w.Height()
 }
 
 func newGrid(d Drawing, ask Request, joined bool) (*grid, error) {
-	g := &grid{drawing: d, ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
-	wide, high := leastOverlap, leastOverlap
-	for _, p := range d.Pieces {
-		b := p.Bounds()
-		g.pieces = append(g.pieces, b)
-		wide, high = math.Max(wide, b.Width()+0.1), math.Max(high, b.Height()+0.1)
-	}
+	g := &grid{ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
 	w := g.frame.window
-	columns, stepX := spread(g.bounds.Width(), w.Width(), wide)
-	rows, stepY := spread(g.bounds.Height(), w.Height(), high)
-	if columns*rows > MostSheets {
-		return nil, fmt.Errorf("the part of %.0f × %.0f mm takes %.0f sheets of %s at its true size; allowed: up to %d; take larger paper, or reduce it to one page",
-			g.bounds.Width()*ask.Reduced, g.bounds.Height()*ask.Reduced, columns*rows, ask.Paper.Name, MostSheets)
+	stopsAcross, stopsDown := d.stops()
+	// Before anything is worked out for it: a part that nobody joins.
+	least := func(low, high, window float64) float64 { return axis{low: low, high: high, window: window}.least() }
+	if n := least(g.bounds.Left, g.bounds.Right, w.Width()) * least(g.bounds.Top, g.bounds.Bottom, w.Height()); n > MostSheets {
+		return nil, g.tooMany(n)
 	}
-	g.columns, g.rows, g.stepX, g.stepY = int(columns), int(rows), stepX, stepY
-	// The sheets as a whole lie evenly about the drawing.
-	g.from = scene.Point{
-		X: scene.Rounded(g.bounds.Centre().X - (w.Width()+stepX*(columns-1))/2),
-		Y: scene.Rounded(g.bounds.Centre().Y - (w.Height()+stepY*(rows-1))/2),
+	across := newAxis(g.bounds.Left, g.bounds.Right, w.Width(), stopsAcross)
+	down := newAxis(g.bounds.Top, g.bounds.Bottom, w.Height(), stopsDown)
+	g.seams = Seams{X: across.cuts(), Y: down.cuts()}
+	g.lefts, g.tops = across.starts(g.seams.X), down.starts(g.seams.Y)
+	g.columns, g.rows = len(g.lefts), len(g.tops)
+	if n := g.columns * g.rows; n > MostSheets {
+		return nil, g.tooMany(float64(n))
 	}
-	g.look()
-	return g, nil
+	return g.with(d), nil
 }
 
-// spread tells how many windows cover an extent with at least that overlap, and
-// how far one lies from the next.
-func spread(extent, window, overlap float64) (count, step float64) {
-	overlap = math.Min(overlap, 0.7*window) // a larger piece is whole on no sheet, and named
-	if extent <= window {
-		return 1, 0
+func (g *grid) tooMany(sheets float64) error {
+	return fmt.Errorf("the part of %.0f × %.0f mm takes %.0f sheets of %s at its true size; allowed: up to %d; take larger paper, or reduce it to one page",
+		g.bounds.Width()*g.ask.Reduced, g.bounds.Height()*g.ask.Reduced, sheets, g.ask.Paper.Name, MostSheets)
+}
+
+// covers says whether the sheets as they lie show all of a drawing.
+func (g *grid) covers(d Drawing) bool {
+	return union(g.window(0, 0), g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
+}
+
+// with gives the same sheets for a drawing that differs only in its words.
+func (g *grid) with(d Drawing) *grid {
+	next := *g
+	next.drawing, next.pieces = d, nil
+	for _, p := range d.Pieces {
+		next.pieces = append(next.pieces, p.Bounds())
 	}
-	count = math.Ceil((extent - overlap) / (window - overlap))
-	return count, scene.Rounded((extent - window) / (count - 1))
+	next.look()
+	return &next
 }
 
 // window is what of the drawing the sheet shows.
 func (g *grid) window(row, column int) scene.Box {
 	w := g.frame.window
-	left, top := g.from.X+g.stepX*float64(column), g.from.Y+g.stepY*float64(row)
+	left, top := g.lefts[column], g.tops[row]
 	return scene.Box{Left: left, Top: top, Right: left + w.Width(), Bottom: top + w.Height()}
+}
+
+// cell is what is seen of a sheet once all are laid: its window, without what
+// the sheets to the left and above cover.
+func (g *grid) cell(row, column int) scene.Box {
+	w := g.window(row, column)
+	if column > 0 {
+		w.Left = g.seams.X[column-1]
+	}
+	if row > 0 {
+		w.Top = g.seams.Y[row-1]
+	}
+	return w
 }
 
 // look finds out which sheets hold something.
@@ -95,7 +135,7 @@ func (g *grid) look() {
 	for row := range g.rows {
 		g.holds[row] = make([]bool, g.columns)
 		for column := range g.columns {
-			g.holds[row][column] = g.something(g.window(row, column))
+			g.holds[row][column] = g.something(g.cell(row, column))
 		}
 	}
 }
@@ -112,7 +152,7 @@ func (g *grid) something(w scene.Box) bool {
 		}
 	}
 	for _, p := range g.drawing.Words {
-		if w.Contains(p.Bounds().Centre()) {
+		if w.Meets(p.Bounds()) {
 			return true
 		}
 	}
@@ -152,7 +192,20 @@ func (g *grid) whole(b scene.Box) bool {
 // within allows for the rounding of coordinates.
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
-// broken names the pieces that no sheet holds whole.
+// seen says whether a box is seen whole on some sheet once all are laid.
+func (g *grid) seen(b scene.Box) bool {
+	for row := range g.rows {
+		for column := range g.columns {
+			if g.holds[row][column] && within(g.cell(row, column), b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// broken names the pieces that no sheet holds whole, and those whose words a
+// joint of the sheets cuts.
 func (g *grid) broken() []string {
 	var notes []string
 	for i, b := range g.pieces {
@@ -160,50 +213,71 @@ func (g *grid) broken() []string {
 			notes = append(notes, fmt.Sprintf("%s is larger than a sheet of %s and is whole on none", g.drawing.Pieces[i].Name, g.ask.Paper.Name))
 		}
 	}
+	for _, name := range g.seams.spoilt(g.drawing) {
+		notes = append(notes, fmt.Sprintf("a joint of the sheets of %s cuts the words of %s", g.ask.Paper.Name, name))
+	}
 	return notes
 }
 
 // settleWords moves the words that a joint of the sheets would cut onto the
-// sheet that holds their middle, and names those that find no room there.
+// nearest sheet with room, and names those that find none.
 func (g *grid) settleWords() []string {
 	var notes []string
-	var kept []Piece
-	for _, word := range g.drawing.Words {
-		b := word.Bounds()
-		if !g.whole(b) {
+	words := g.drawing.Words
+	g.drawing.Words = append([]Piece(nil), words...)
+	for k := 0; k < len(g.drawing.Words); {
+		word := g.drawing.Words[k]
+		if b := word.Bounds(); !g.seen(b) {
 			by, ok := g.shift(b)
 			if !ok {
 				notes = append(notes, fmt.Sprintf("the words %q found no room on a sheet of %s", word.Name, g.ask.Paper.Name))
+				g.drawing.Words = append(g.drawing.Words[:k], g.drawing.Words[k+1:]...)
 				continue
 			}
-			word = moved(word, by)
+			g.drawing.Words[k] = word.Moved(by)
 		}
-		kept = append(kept, word)
+		k++
 	}
-	g.drawing.Words = kept
 	return notes
 }
 
-// shift gives the way by which a box comes to lie whole on a sheet, free of
-// pieces and other words.
+// shift gives the shortest way by which a box comes to be seen whole on a
+// sheet, free of pieces and other words.
 func (g *grid) shift(b scene.Box) (by scene.Point, ok bool) {
+	shortest := math.Inf(1)
 	for row := range g.rows {
 		for column := range g.columns {
-			w := g.window(row, column)
-			if !g.holds[row][column] || !w.Contains(b.Centre()) || w.Width() < b.Width() {
+			c := g.cell(row, column).Grown(-seamAir)
+			if !g.holds[row][column] || c.Width() < b.Width() || c.Height() < b.Height() {
 				continue
 			}
-			by := scene.Point{
-				X: scene.Rounded(math.Max(0, w.Left+0.05-b.Left) - math.Max(0, b.Right-w.Right+0.05)),
-				Y: scene.Rounded(math.Max(0, w.Top+0.05-b.Top) - math.Max(0, b.Bottom-w.Bottom+0.05)),
+			near := scene.Point{
+				X: scene.Rounded(math.Max(0, c.Left-b.Left) - math.Max(0, b.Right-c.Right)),
+				Y: scene.Rounded(math.Max(0, c.Top-b.Top) - math.Max(0, b.Bottom-c.Bottom)),
 			}
-			if g.free(at(b, by), b) {
-				return by, true
+			for _, step := range asides {
+				p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
+				far := math.Hypot(p.X, p.Y)
+				if there := at(b, p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
+					by, ok, shortest = p, true, far
+				}
 			}
 		}
 	}
-	return scene.Point{}, false
+	return by, ok
 }
+
+// asides are the further steps that a word may take where its place on a sheet
+// is not free.
+var asides = func() []scene.Point {
+	var all []scene.Point
+	for y := -40.0; y <= 40; y += 4 {
+		for x := -40.0; x <= 40; x += 4 {
+			all = append(all, scene.Point{X: x, Y: y})
+		}
+	}
+	return all
+}()
 
 func (g *grid) free(b, self scene.Box) bool {
 	for _, other := range g.pieces {

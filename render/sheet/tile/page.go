@@ -42,7 +42,12 @@ func (g *grid) show(p *sheet.Pen, row, column int) {
 	}
 	for i, piece := range g.drawing.Pieces {
 		if !within(w, g.pieces[i]) {
-			line(scene.Shape{Path: piece.Edge.Path, Stroke: scene.Grey, Width: 0.15})
+			if g.cell(row, column).Meets(g.pieces[i]) {
+				line(piece.Edge)
+				p.Add(movedItems(inside(piece.Items, w), by)...)
+			} else {
+				line(scene.Shape{Path: piece.Edge.Path, Stroke: scene.Grey, Width: 0.15})
+			}
 			continue
 		}
 		if len(piece.Edge.Path) > 0 {
@@ -56,6 +61,17 @@ func (g *grid) show(p *sheet.Pen, row, column int) {
 			p.Add(movedItems(word.Items, by)...)
 		}
 	}
+}
+
+// inside gives the words that a window holds whole.
+func inside(items []scene.Item, w scene.Box) []scene.Item {
+	var out []scene.Item
+	for _, it := range items {
+		if t, ok := it.(scene.Text); ok && within(w, t.Box()) {
+			out = append(out, it)
+		}
+	}
+	return out
 }
 
 // Widths of the marks round the window, in millimetres.
@@ -90,10 +106,10 @@ func (g *grid) marks(p *sheet.Pen, row, column int) {
 		flat(&crops, y)
 	}
 	if g.printed(row, column-1) {
-		upright(&joints, w.Right-g.stepX)
+		upright(&joints, scene.Rounded(w.Left+g.seams.X[column-1]-g.lefts[column]))
 	}
 	if g.printed(row-1, column) {
-		flat(&joints, w.Bottom-g.stepY)
+		flat(&joints, scene.Rounded(w.Top+g.seams.Y[row-1]-g.tops[row]))
 	}
 	p.Add(scene.Shape{Path: crops, Stroke: scene.Black, Width: cropWidth})
 	if len(joints) > 0 {
@@ -157,26 +173,6 @@ func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
 		p.Add(scene.Shape{Path: crosses, Stroke: scene.Grey, Width: 0.15})
 	}
 	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Stroke: scene.Black, Width: 0.6})
-}
-
-// cell is what of the drawing is the sheet's own: its window up to the middle
-// of the overlaps.
-func (g *grid) cell(row, column int) scene.Box {
-	w := g.window(row, column)
-	overX, overY := (w.Width()-g.stepX)/2, (w.Height()-g.stepY)/2
-	if column > 0 {
-		w.Left += overX
-	}
-	if column < g.columns-1 {
-		w.Right -= overX
-	}
-	if row > 0 {
-		w.Top += overY
-	}
-	if row < g.rows-1 {
-		w.Bottom -= overY
-	}
-	return w
 }
 
 // miniature draws the lines, and a dot for every piece.

@@ -18,11 +18,14 @@ import (
 type Drawing struct {
 	Lines  []scene.Shape // without a fill; cut where a sheet ends
 	Pieces []Piece
-	Words  []Piece // moved a little where a joint of the sheets would cut them
+	Words  []Piece  // moved a little where a joint of the sheets would cut them
+	NoRoom []string // what found no room in it
 }
 
-// Piece is of use only as a whole: a spot with its words. A sheet that holds a
-// part of it shows the edge alone, thin, as a help to join the sheets.
+// Piece belongs together: a spot with its words. The sheets are cut beside it
+// where that can be. Where not, the sheet below shows it whole and the sheet
+// above all of it that lies on that side of the cut. A sheet that holds a part
+// of it under another sheet shows the edge alone, thin, as a help to join them.
 type Piece struct {
 	Name  string
 	Edge  scene.Shape // none for a word
@@ -80,12 +83,20 @@ type Request struct {
 // MostSheets is more than anyone joins.
 const MostSheets = 200
 
-// Pages prints the drawing; the pages lack their count. The notes tell which
-// sheets are left out because nothing is on them, and what is whole on none.
+// Pages prints a drawing that cannot give way to the joints of the sheets.
 func Pages(d Drawing, ask Request) (pages []scene.Page, notes []string, err error) {
-	g, err := best(d, ask)
+	pages, notes, _, err = Join(func(Seams) Drawing { return d }, ask)
+	return pages, notes, err
+}
+
+// Join prints a drawing; the pages lack their count. It is drawn first without
+// seams, and again where the joints of the sheets would run through its words,
+// which then stand beside them. The notes tell which sheets are left out because
+// nothing is on them, and what is whole on none.
+func Join(draw func(Seams) Drawing, ask Request) (pages []scene.Page, notes []string, printed Drawing, err error) {
+	g, err := best(draw, ask)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, Drawing{}, err
 	}
 	notes = g.settleWords()
 	for row := range g.rows {
@@ -97,7 +108,7 @@ func Pages(d Drawing, ask Request) (pages []scene.Page, notes []string, err erro
 			pages = append(pages, g.page(row, column))
 		}
 	}
-	return pages, append(notes, g.broken()...), nil
+	return pages, append(notes, g.broken()...), g.drawing, nil
 }
 
 // Fit gives how many millimetres of a part must be one of the paper so that its
@@ -122,8 +133,7 @@ func Fit(draw func(reduced float64) Drawing, ask Request) float64 {
 }
 
 func onOne(d Drawing, ask Request) bool {
-	g, err := best(d, ask)
-	return err == nil && g.rows*g.columns == 1
+	return onOneSheet(d, ask) || ask.Paper.Width <= ask.Paper.Height && onOneSheet(d, turned(ask))
 }
 
 // over is how many times a drawing is larger than the window.

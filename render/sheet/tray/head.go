@@ -14,6 +14,7 @@ import (
 type head struct {
 	across  float64 // millimetres: across flats, or the diameter
 	hexagon bool
+	washer  bool   // of a washer, or of the face that bears
 	source  string // a standard; empty: see known
 	known   bool   // the file states the size
 }
@@ -27,7 +28,7 @@ const unknownAcross = 14.0
 func headOf(k plan.Kind) head {
 	switch {
 	case k.WasherFace > 0 && float64(k.WasherFace) >= float64(k.HeadAcross):
-		return head{across: float64(k.WasherFace), known: true}
+		return head{across: float64(k.WasherFace), washer: true, known: true}
 	case k.HeadAcross > 0:
 		return head{across: float64(k.HeadAcross), hexagon: true, known: true}
 	case k.Thread == nil:
@@ -51,8 +52,10 @@ func (h head) words(w *words.Catalogue) string {
 		return fmt.Sprintf(w.Tray.NoSize, size)
 	case h.hexagon:
 		size = fmt.Sprintf(w.Tray.Hexagon, size)
+	case h.washer:
+		size = fmt.Sprintf(w.Tray.Washer, size)
 	default:
-		size = "Ø " + size
+		size = fmt.Sprintf(w.Tray.RoundHead, size)
 	}
 	if h.known {
 		return size + ", " + w.Tray.FromFile

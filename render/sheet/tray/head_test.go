@@ -24,15 +24,15 @@ func TestHeadOf(t *testing.T) {
 		want string
 		path int // segments: 7 of a hexagon, 6 of a circle
 	}{
-		{plan.Kind{HeadAcross: 17, Thread: &m10}, "hexagon 17 mm, from the file", 7},
-		{plan.Kind{HeadAcross: 24, WasherFace: 30}, "Ø 30 mm, from the file", 6},
-		{plan.Kind{HeadAcross: 24, WasherFace: 20}, "hexagon 24 mm, from the file", 7},
+		{plan.Kind{HeadAcross: 17, Thread: &m10}, "head 17 mm across flats, from the file", 7},
+		{plan.Kind{HeadAcross: 24, WasherFace: 30}, "washer Ø 30 mm, from the file", 6},
+		{plan.Kind{HeadAcross: 24, WasherFace: 20}, "head 24 mm across flats, from the file", 7},
 		// ISO 4014: M10 has s = 16 (value from memory).
-		{plan.Kind{Thread: &m10}, "hexagon 16 mm, ISO 4014 M10", 7},
+		{plan.Kind{Thread: &m10}, "head 16 mm across flats, ISO 4014 M10", 7},
 		// ASME B18.2.1: 1/2 in has 3/4 in across flats (value from memory).
-		{plan.Kind{Thread: &half}, "hexagon 19.05 mm, ASME B18.2.1 1/2 in", 7},
+		{plan.Kind{Thread: &half}, "head 19.05 mm across flats, ASME B18.2.1 1/2 in", 7},
 		// ISO 4762: M10 has dw = 15.33 at least (value from memory).
-		{plan.Kind{Thread: &m10, HeadForm: tension.SocketHead}, "Ø 15.33 mm, ISO 4762 M10", 6},
+		{plan.Kind{Thread: &m10, HeadForm: tension.SocketHead}, "head Ø 15.33 mm, ISO 4762 M10", 6},
 		// Nothing is known: our own choice.
 		{plan.Kind{}, "size not known, drawn Ø 14 mm", 6},
 	} {

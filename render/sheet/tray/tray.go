@@ -5,6 +5,7 @@ package tray
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -44,12 +45,10 @@ func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err er
 	}
 	tiles := t.request(ask)
 	if ask.OnePage {
-		tiles.Reduced = tile.Fit(func(reduced float64) tile.Drawing { return t.draw(reduced).Drawing }, tiles)
+		tiles.Reduced = tile.Fit(func(reduced float64) tile.Drawing { return t.draw(reduced, tile.Seams{}).Drawing }, tiles)
 	}
-	plate := t.draw(tiles.Reduced)
-	tiles.Legend = t.legend(len(plate.NoRoom), tiles.Reduced)
-	pages, notes, err = tile.Pages(plate.Drawing, tiles)
-	return pages, append(plate.Notes(), notes...), err
+	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return t.draw(tiles.Reduced, s) }, tiles,
+		func(noRoom int) []string { return t.legend(noRoom, tiles.Reduced) })
 }
 
 // tray is the sheets while they are laid out.
@@ -83,8 +82,12 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	if reduced > 1 {
 		first = ""
 	}
+	first += " " + w.Tray.Numbers
 	if len(t.joint.Stations) > 0 {
 		first += " " + w.Tray.Stations
+	}
+	if len(t.joint.Clusters) > 0 {
+		first += " " + w.Tray.Clusters
 	}
 	var sizes []string
 	for _, k := range t.plan.Kinds {
@@ -97,12 +100,22 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	if noRoom > 0 {
 		second += " " + fmt.Sprintf(w.Tray.NoRoom, noRoom)
 	}
-	return []string{strings.TrimSpace(first + " " + w.Tray.Numbers), second}
+	legend := []string{strings.TrimSpace(first), second}
+	if slices.ContainsFunc(t.plan.Kinds, usedOnce) {
+		legend = append([]string{w.Condition.New + ": " + w.Tray.Once}, legend...)
+	}
+	return legend
 }
 
+func usedOnce(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce }
+
 // draw draws the part with a spot for everything that comes off.
-func (t *tray) draw(reduced float64) *fullsize.Plate {
-	plate := fullsize.New(t.joint, reduced, t.words)
+func (t *tray) draw(reduced float64, seams tile.Seams) *fullsize.Plate {
+	plate := fullsize.New(t.joint, reduced, t.words, seams)
+	groups := t.groups()
+	for _, g := range groups {
+		plate.Outline(g)
+	}
 	loosen, tighten := t.plan.Loosen.Numbers(), t.plan.Tighten.Numbers()
 	digits := strings.Repeat("0", len(strconv.Itoa(len(loosen))))
 	var spots []fullsize.Spot
@@ -111,8 +124,12 @@ func (t *tray) draw(reduced float64) *fullsize.Plate {
 		h := headOf(t.plan.KindOf(i))
 		reach[i] = h.across / 2
 		c := plate.At(f.At)
+		note := ""
+		if usedOnce(t.plan.KindOf(i)) {
+			note = t.words.Condition.New
+		}
 		spots = append(spots, fullsize.Spot{
-			Name: f.ID, At: c, Inner: plate.Length(h.across / 2), Widest: digits,
+			Name: f.ID, Note: note, At: c, Inner: plate.Length(h.across / 2), Widest: digits,
 			Edge:  scene.Shape{Path: h.path(c, reduced), Stroke: scene.Black, Width: 0.4},
 			Large: strconv.Itoa(loosen[i]), Small: fmt.Sprintf("%s (%d)", f.ID, tighten[i]),
 		})
@@ -122,7 +139,30 @@ func (t *tray) draw(reduced float64) *fullsize.Plate {
 	}
 	plate.Spots(spots)
 	plate.Words()
+	for _, g := range groups {
+		plate.Name(g)
+	}
 	return plate
+}
+
+// aroundGroup is how far from the heads the line round a group lies.
+const aroundGroup = 3.5
+
+// groups are what the file's clusters hold: caps, which go back in place and the
+// same way round.
+func (t *tray) groups() []fullsize.Group {
+	var groups []fullsize.Group
+	for _, c := range t.joint.Clusters {
+		g := fullsize.Group{Name: c.Name}
+		for i, f := range t.joint.Fasteners {
+			if slices.Contains(c.Of, f.ID) {
+				g.Members = append(g.Members, f.At)
+				g.Reach = math.Max(g.Reach, headOf(t.plan.KindOf(i)).across/2+aroundGroup)
+			}
+		}
+		groups = append(groups, g)
+	}
+	return groups
 }
 
 // Sizes of the ring for a part whose size the file does not tell, in

@@ -1,0 +1,49 @@
+package fullsize
+
+import (
+	"drawdown/geometry"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet/tile"
+)
+
+// Group is a set of fasteners that hold one thing, such as a bearing cap, which
+// goes back to its place the same way round.
+type Group struct {
+	Name    string
+	Members []geometry.Point
+	Reach   float64 // of the line round them, in millimetres of the part
+}
+
+// Outline draws a line round a group. It comes before the spots, so that words
+// keep clear of it.
+func (p *Plate) Outline(g Group) {
+	if len(g.Members) > 0 {
+		p.line(p.around(geometry.Hull(g.Members), g.Reach), scene.Black, 0.2, 0)
+	}
+}
+
+// Name sets the name of a group in its middle or nearby, with an arrow to the
+// front. It comes after the spots.
+func (p *Plate) Name(g Group) {
+	if g.Name == "" || len(g.Members) == 0 {
+		return
+	}
+	const length, half, air = 3.2, 1.6, 1.2
+	const high = wordEm * font.CapHeight
+	c := p.At(geometry.Enclose(g.Members).Centre)
+	word := font.Set(scene.Text{At: scene.Point{X: c.X, Y: c.Y + high/2}, Size: wordEm, Anchor: scene.Middle, Ink: scene.Black, Content: g.Name})
+	piece := tile.Piece{Name: g.Name, Items: []scene.Item{word}}
+	if way, known := ways[p.joint.Front]; known {
+		// Beside the word; one that points right stands behind it.
+		base := scene.Point{X: c.X - word.Width/2 - air, Y: c.Y}
+		switch {
+		case way.X > 0:
+			base.X = c.X + word.Width/2 + air
+		case way.Y != 0:
+			base = scene.Point{X: base.X - half, Y: c.Y - way.Y*length/2}
+		}
+		piece.Items = append(piece.Items, arrow(base, way, length, half))
+	}
+	p.place(piece)
+}

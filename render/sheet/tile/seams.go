@@ -1,0 +1,96 @@
+package tile
+
+import (
+	"math"
+
+	"drawdown/render/scene"
+)
+
+// Seams are the cut edges of the sheets as they lie on one another, in the
+// drawing: upright ones at X, flat ones at Y. What lies across one is on two
+// sheets; a word must not.
+type Seams struct{ X, Y []float64 }
+
+// seamAir is what the scissors may miss by.
+const seamAir = 0.6
+
+// Cross says whether a seam runs through a box or close by.
+func (s Seams) Cross(b scene.Box) bool {
+	b = b.Grown(seamAir)
+	return between(s.X, b.Left, b.Right) || between(s.Y, b.Top, b.Bottom)
+}
+
+// Part says whether a seam runs between two boxes that do not meet.
+func (s Seams) Part(a, b scene.Box) bool {
+	return between(s.X, a.Right, b.Left) || between(s.X, b.Right, a.Left) ||
+		between(s.Y, a.Bottom, b.Top) || between(s.Y, b.Bottom, a.Top)
+}
+
+func between(seams []float64, low, high float64) bool {
+	for _, at := range seams {
+		if low < at && at < high {
+			return true
+		}
+	}
+	return false
+}
+
+// stops lists what cuts should not fall into, across and down.
+func (d Drawing) stops() (across, down []stop) {
+	add := func(b scene.Box, spoils float64, whole bool) {
+		across = append(across, stop{b.Left, b.Right, spoils, whole})
+		down = append(down, stop{b.Top, b.Bottom, spoils, whole})
+	}
+	for _, p := range d.Pieces {
+		add(p.Bounds().Grown(seamAir), spoilsSpot, true)
+		for _, b := range p.texts() {
+			b = b.Grown(seamAir)
+			// Nor between a word and the spot it belongs to.
+			edge := b
+			if len(p.Edge.Path) > 0 {
+				edge = p.Edge.Path.Bounds()
+			}
+			across = append(across, stop{math.Min(b.Left, edge.Right), math.Max(b.Right, edge.Left), spoilsWord, false})
+			down = append(down, stop{math.Min(b.Top, edge.Bottom), math.Max(b.Bottom, edge.Top), spoilsWord, false})
+		}
+	}
+	for _, p := range d.Words {
+		add(p.Bounds().Grown(seamAir), spoilsLabel, false)
+	}
+	return across, down
+}
+
+// texts are the boxes of a piece's words.
+func (p Piece) texts() []scene.Box {
+	var all []scene.Box
+	for _, it := range p.Items {
+		if t, ok := it.(scene.Text); ok {
+			all = append(all, t.Box())
+		}
+	}
+	return all
+}
+
+// spoilt names what of a drawing a seam runs through.
+func (s Seams) spoilt(d Drawing) []string {
+	var names []string
+	for _, p := range d.Pieces {
+		for _, b := range p.texts() {
+			if s.Cross(b) || len(p.Edge.Path) > 0 && s.Part(b, p.Edge.Path.Bounds()) {
+				names = append(names, p.Name)
+				break
+			}
+		}
+	}
+	return names
+}
+
+// anyWord says whether a seam runs through a word that is not part of a piece.
+func (s Seams) anyWord(d Drawing) bool {
+	for _, p := range d.Words {
+		if s.Cross(p.Bounds()) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,286 @@
+package tray_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/tray"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// laidSheet is a printed sheet, cut at its crop marks and laid on the others.
+type laidSheet struct {
+	row, column int
+	window      scene.Box   // between its crop marks, on the page
+	by          scene.Point // from the page to the place where it lies
+	page        scene.Page
+}
+
+func (s laidSheet) lying() scene.Box {
+	return scene.Box{Left: s.window.Left + s.by.X, Top: s.window.Top + s.by.Y, Right: s.window.Right + s.by.X, Bottom: s.window.Bottom + s.by.Y}
+}
+
+// assemble does what the sheets say: each is cut at its right and lower crop
+// marks where a sheet follows, and the cut is laid on the dashed marks of that
+// sheet. It reads nothing but the marks and the names of the pages.
+func assemble(t *testing.T, pages []scene.Page) []laidSheet {
+	t.Helper()
+	var sheets []laidSheet
+	if len(pages) == 1 {
+		p := pages[0]
+		return []laidSheet{{window: scene.Box{Right: p.Width, Bottom: p.Height}, page: p}}
+	}
+	right, bottom := map[int]float64{}, map[int]float64{} // where the cut of a column, of a row, lies
+	byX, byY := map[int]float64{}, map[int]float64{}
+	for _, page := range pages {
+		name := strings.TrimPrefix(page.Name, "tray-")
+		s := laidSheet{row: int(name[0] - 'a'), page: page}
+		s.column, _ = strconv.Atoi(name[1:])
+		crops, joints := sheetMarks(page, 0.3, 0), sheetMarks(page, 0.2, 0.8)
+		s.window = scene.Box{Left: crops.upright[0], Right: crops.upright[len(crops.upright)-1], Top: crops.flat[0], Bottom: crops.flat[len(crops.flat)-1]}
+		if len(joints.upright) > 0 {
+			byX[s.column] = right[s.column-1] - joints.upright[0]
+		}
+		if len(joints.flat) > 0 {
+			byY[s.row] = bottom[s.row-1] - joints.flat[0]
+		}
+		s.by = scene.Point{X: byX[s.column], Y: byY[s.row]}
+		right[s.column], bottom[s.row] = s.lying().Right, s.lying().Bottom
+		sheets = append(sheets, s)
+	}
+	return sheets
+}
+
+func sheetMarks(page scene.Page, width, dash float64) marks {
+	var p printed
+	for _, it := range page.Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Name == "" && s.Stroke == scene.Black {
+			var points []scene.Point
+			for _, seg := range s.Path {
+				points = append(points, seg.P[0])
+			}
+			p.paths = append(p.paths, path{s.Width, s.Dash, points})
+		}
+	}
+	return p.marks(width, dash)
+}
+
+// over gives the sheet that is seen at a place: those to the left and above lie
+// on top, as they were laid.
+func over(sheets []laidSheet, at scene.Point) *laidSheet {
+	for k := range sheets { // the order of pages: by rows, then by columns
+		if sheets[k].lying().Contains(at) {
+			return &sheets[k]
+		}
+	}
+	return nil
+}
+
+// seenWhole says whether a box is seen whole on that sheet.
+func (s laidSheet) seenWhole(sheets []laidSheet, b scene.Box) bool {
+	if !s.lying().Grown(0.01).Holds(b) {
+		return false
+	}
+	for k := range sheets {
+		if sheets[k].page.Name == s.page.Name {
+			return true
+		}
+		if sheets[k].lying().Meets(b) {
+			return false
+		}
+	}
+	return false
+}
+
+// readable lists the words that are seen whole once the sheets are laid, by the
+// thing they belong to; words of the part belong to none.
+func readable(sheets []laidSheet) map[string][]string {
+	found := map[string][]string{}
+	for _, s := range sheets {
+		for _, it := range s.page.Items {
+			text, ok := it.(scene.Text)
+			if !ok || !s.window.Holds(text.Box()) {
+				continue
+			}
+			b := text.Box()
+			b = scene.Box{Left: b.Left + s.by.X, Top: b.Top + s.by.Y, Right: b.Right + s.by.X, Bottom: b.Bottom + s.by.Y}
+			if s.seenWhole(sheets, b) {
+				found[text.Tag.Name] = append(found[text.Tag.Name], text.Content)
+			}
+		}
+	}
+	return found
+}
+
+// checkAssembled lays the sheets of a tray out and over each other, and sees
+// that nothing that has to be read is covered or cut: numbers, ids, labels, and
+// the edges of the spots. Words that the notes name may be missing.
+func checkAssembled(t *testing.T, p plan.Plan, ask tray.Request, labels []string) {
+	t.Helper()
+	document, notes, err := tray.Document(p, ask)
+	if err != nil {
+		t.Fatal(err)
+	}
+	where := fmt.Sprintf("%s on %s, %g wide", p.Title, ask.Paper.Name, ask.Paper.Width)
+	sheets := assemble(t, document.Pages)
+	told := strings.Join(notes, "\n")
+	missing := func(name, content string) {
+		if !strings.Contains(told, content) {
+			t.Errorf("%s: %q of %s is covered, cut or missing; notes %q", where, content, name, notes)
+		}
+	}
+	found := readable(sheets)
+	loosen, tighten := p.Loosen.Numbers(), p.Tighten.Numbers()
+	for i, f := range p.Joint.Fasteners {
+		for _, want := range []string{strconv.Itoa(loosen[i]), fmt.Sprintf("%s (%d)", f.ID, tighten[i])} {
+			if !slices.ContainsFunc(found[f.ID], func(s string) bool { return strings.HasSuffix(s, want) }) {
+				missing(f.ID, want)
+			}
+		}
+	}
+	for _, s := range p.Joint.Stations {
+		if want := s.Label; want != "" && !slices.Contains(found["station "+s.ID], want) {
+			missing(s.ID, want)
+		}
+	}
+	for _, want := range labels {
+		if !slices.Contains(found[""], want) {
+			missing("the part", want)
+		}
+	}
+	checkEdges(t, where, sheets)
+}
+
+// checkEdges follows the edge of every spot over the laid sheets: whichever is
+// on top shows it, as strong as everywhere.
+func checkEdges(t *testing.T, where string, sheets []laidSheet) {
+	t.Helper()
+	type edge struct {
+		runs [][]scene.Point
+		s    scene.Shape
+	}
+	on := make(map[string]map[string]edge) // by sheet, by spot
+	whole := map[string][]scene.Point{}
+	for _, s := range sheets {
+		on[s.page.Name] = map[string]edge{}
+		for _, it := range s.page.Items {
+			shape, ok := it.(scene.Shape)
+			if !ok || shape.Tag.Role != scene.Mark {
+				continue
+			}
+			runs := shape.Path.Flatten()
+			for _, run := range runs {
+				for k := range run {
+					run[k].X, run[k].Y = run[k].X+s.by.X, run[k].Y+s.by.Y
+				}
+			}
+			on[s.page.Name][shape.Tag.Name] = edge{runs, shape}
+			// A spot that is whole is the longest of those with its name.
+			if points := along(runs); len(points) > len(whole[shape.Tag.Name]) {
+				whole[shape.Tag.Name] = points
+			}
+		}
+	}
+	for name, points := range whole {
+		for _, q := range points {
+			top := over(sheets, q)
+			if top == nil {
+				t.Errorf("%s: the spot %s reaches beyond the sheets", where, name)
+				break
+			}
+			if far := nearestLine(on[top.page.Name][name].runs, q); far > 0.1 {
+				t.Errorf("%s: sheet %s covers the edge of %s at %.1f, %.2f away from its own; it lies on %.1f", where, top.page.Name, name, q, far, top.lying())
+				break
+			}
+		}
+	}
+}
+
+// along gives points every millimetre along some lines.
+func along(runs [][]scene.Point) []scene.Point {
+	var points []scene.Point
+	for _, run := range runs {
+		for k := 1; k < len(run); k++ {
+			a, b := run[k-1], run[k]
+			n := max(1, math.Ceil(math.Hypot(b.X-a.X, b.Y-a.Y)))
+			for i := range int(n) {
+				f := (float64(i) + 0.5) / n
+				points = append(points, scene.Point{X: a.X + f*(b.X-a.X), Y: a.Y + f*(b.Y-a.Y)})
+			}
+		}
+	}
+	return points
+}
+
+func nearestLine(runs [][]scene.Point, q scene.Point) float64 {
+	least := math.Inf(1)
+	for _, run := range runs {
+		for k := 1; k < len(run); k++ {
+			a, b := run[k-1], run[k]
+			dx, dy := b.X-a.X, b.Y-a.Y
+			f := 0.0
+			if l := dx*dx + dy*dy; l > 0 {
+				f = max(0, min(1, ((q.X-a.X)*dx+(q.Y-a.Y)*dy)/l))
+			}
+			least = math.Min(least, math.Hypot(q.X-a.X-f*dx, q.Y-a.Y-f*dy))
+		}
+	}
+	return least
+}
+
+func labelsOf(p plan.Plan, w *words.Catalogue) []string {
+	labels := []string{w.Sheet.Front}
+	if p.Joint.Front == "" {
+		labels[0] = w.Tile.Top
+	}
+	for _, b := range p.Joint.Bores {
+		if b.Label != "" {
+			labels = append(labels, b.Label)
+		}
+	}
+	for _, l := range p.Joint.Labels {
+		labels = append(labels, l.Text)
+	}
+	for _, c := range p.Joint.Clusters {
+		labels = append(labels, c.Name)
+	}
+	return labels
+}
+
+// Every built-in pattern on every paper, upright and on its side, from above and
+// from below: once the sheets are cut and laid as they say, everything is seen
+// whole at its place (first principles: what lies on top covers).
+func TestNothingIsCovered(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		for _, upright := range sheet.Papers {
+			for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
+				for _, underside := range []bool{false, true} {
+					checkAssembled(t, p, tray.Request{Paper: paper, Words: words.English(), Underside: underside}, labelsOf(p, words.English()))
+				}
+			}
+		}
+	}
+}
+
+// The same for patterns that nobody drew.
+func TestNothingIsCoveredOfGenerated(t *testing.T) {
+	seeds := 120
+	if testing.Short() {
+		seeds = 12
+	}
+	for seed := range seeds {
+		p := planOf(t, generated(uint64(seed)))
+		for _, paper := range sheet.Papers {
+			checkAssembled(t, p, tray.Request{Paper: paper, Words: words.English()}, labelsOf(p, words.English()))
+		}
+	}
+}
