@@ -5,13 +5,14 @@ package words
 type Condition struct {
 	Badge string
 
-	Order, ID, Kind string // heads of the columns
-	Ticks           [6]string
-	Length, Remark  string
+	Order, Tighten, ID, Kind  string // heads of the columns
+	Ticks                     [6]string
+	TicksMean                 string // what each of them says
+	Nominal, Measured, Remark string
 
 	New      string // short mark of a fastener that is used once
 	NewMeans string
-	Measure  string // how to measure, against what
+	Measure  string // what the two lengths are, and whose the limit is
 
 	Gives, Breaks Trouble
 	Common        string // that it is common practice, and who goes before it

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"drawdown/render/diagram"
+	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -39,8 +40,9 @@ func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
 	}
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), foot)
 	notes = f.top()
+	f.ticks()
 	end := f.newEnd()
-	f.table(end.height())
+	f.table(&end)
 	end.draw(f.run)
 	return f.run.Pages("condition"), notes
 }
@@ -50,7 +52,8 @@ type form struct {
 	plan  plan.Plan
 	words *words.Catalogue
 	run   *sheet.Run
-	once  bool // some fasteners are used once
+	once  bool    // some fasteners are used once
+	row   float64 // height of a row
 }
 
 func once(p plan.Plan) bool {
@@ -84,9 +87,10 @@ func (f *form) heading() sheet.Heading {
 }
 
 const (
-	leastDrawing  = 52.0 // height of the small drawing
-	drawingShare  = 0.52 // of the width, where the boxes stand beside it
-	betweenThings = 4.0
+	leastDrawing  = 42.0 // height of the small drawing beside the boxes
+	aloneDrawing  = 52.0 // above them
+	drawingShare  = 0.44 // of the width, where the boxes stand beside it
+	betweenThings = 3.0
 )
 
 // top draws the small drawing of the part, how to read the table, and the boxes
@@ -97,7 +101,7 @@ func (f *form) top() (notes []string) {
 	width, left := p.Paper.Content(), p.Left()
 	if p.Paper.Narrow() {
 		reading := f.reading(width)
-		height := leastDrawing + reading.Height()
+		height := aloneDrawing + reading.Height()
 		notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: p.Right(), Bottom: run.Y + height}, reading)
 		run.Y += height + betweenThings
 		b := f.boxes(width)
@@ -119,6 +123,19 @@ func (f *form) top() (notes []string) {
 	b.draw(p, left+share+betweenThings, run.Y)
 	run.Y += height + betweenThings
 	return notes
+}
+
+// ticks says, above the table, what each box to tick means.
+func (f *form) ticks() {
+	p := f.run.Pen
+	lines := font.Break(f.words.Condition.TicksMean, scene.Regular, sheet.TextEm, p.Paper.Content())
+	f.run.Room(float64(len(lines)) * sheet.Line)
+	for _, line := range lines {
+		p = f.run.Pen
+		p.Text(p.Left(), f.run.Y+2.4, line)
+		f.run.Y += sheet.Line
+	}
+	f.run.Y++
 }
 
 // reading says how to read the drawing and the table.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -186,6 +187,76 @@ func TestMarksAndLengths(t *testing.T) {
 		if strings.HasPrefix(text.Content, "NEW") {
 			t.Errorf("the flange has no bolts that are used once, but the sheet says %q", text.Content)
 		}
+	}
+}
+
+// Up to 18 fasteners stay on one page of A4 in every language, and of Letter,
+// which is shorter, in English: a few rows on a second page get lost (our own
+// choice of the count).
+func TestEighteenOnOnePage(t *testing.T) {
+	p := planOf(t, `drawdown: 1
+title: Plate
+kinds: {bolt: {thread: M10, length: 80 mm, reuse: once}}
+fasteners: [{circle: {count: 18, diameter: 240, id: S, kind: bolt}}]
+`)
+	for _, name := range []string{"a4", "letter"} {
+		paper, err := sheet.FindPaper(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, tag := range words.Languages() {
+			language, err := words.Find(tag)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if name == "letter" && tag != "en" {
+				continue
+			}
+			document, _ := condition.Document(p, condition.Request{Paper: paper, Words: language})
+			if n := len(document.Pages); n != 1 {
+				t.Errorf("%s in %s: %d pages", name, tag, n)
+			}
+		}
+	}
+}
+
+// The file's length and the measured one have a column each, so that a printed
+// figure is never taken for a measurement; both numberings stand in a row; each
+// box to tick is explained.
+func TestColumns(t *testing.T) {
+	p := planOf(t, "p4-head")
+	w := words.English().Condition
+	document, _ := condition.Document(p, condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	at := map[string]scene.Text{}
+	said := ""
+	for _, text := range texts(document) {
+		at[text.Content] = text
+		said += text.Content + " "
+	}
+	for _, text := range texts(document) {
+		if text.Content == "120 mm" && (text.At.X < at[w.Nominal].At.X-1 || text.At.X+text.Width > at[w.Measured].At.X-1) {
+			t.Errorf("a length of the file stands at %.1f, its column begins at %.1f and the measured one at %.1f", text.At.X, at[w.Nominal].At.X, at[w.Measured].At.X)
+		}
+	}
+	loosen, tighten := p.Loosen.Numbers(), p.Tighten.Numbers()
+	for i, f := range p.Joint.Fasteners {
+		row := map[string]bool{}
+		for _, text := range texts(document) {
+			if text.At.X < at[f.ID].At.X && math.Abs(text.At.Y-at[f.ID].At.Y) < 1 {
+				row[text.Content] = true
+			}
+		}
+		if want := map[string]bool{strconv.Itoa(loosen[i]): true, strconv.Itoa(tighten[i]): true}; !cmp.Equal(row, want) {
+			t.Errorf("before %s stands %v, want %v", f.ID, row, want)
+		}
+	}
+	for _, tick := range w.Ticks {
+		if !strings.Contains(strings.ToLower(said), tick+":") {
+			t.Errorf("%q is not explained", tick)
+		}
+	}
+	if !strings.Contains(said, "Limit: manual") {
+		t.Error("the sheet does not say whose the limit is")
 	}
 }
 

@@ -2,6 +2,7 @@ package condition
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"drawdown/render/font"
@@ -12,6 +13,7 @@ import (
 
 const (
 	rowHeight = 7.0 // to write in by hand
+	leastRow  = 5.1 // where that keeps all rows on one page
 	tickSide  = 4.5
 )
 
@@ -28,20 +30,24 @@ type column struct {
 func (f *form) columns() []column {
 	w, p := f.words.Condition, f.run.Pen
 	narrow := p.Paper.Narrow()
-	tick, length, kind := 9.5, 27.0, 24.0
+	tick, measured, kind := 8.5, 24.0, 24.0
 	if narrow {
-		tick, length, kind = 7.0, 21.0, 17.0
+		tick, measured, kind = 6.5, 19.0, 15.0
 	}
-	numbers := f.plan.Loosen.Numbers()
+	numbers, tighten := f.plan.Loosen.Numbers(), f.plan.Tighten.Numbers()
+	digits := strconv.Itoa(len(numbers))
 	columns := []column{
-		{head: w.Order, w: font.Width(strconv.Itoa(len(numbers)), scene.Bold, sheet.HeadEm) + 4, upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			p.Write(c.x+c.w/2, y+5.0, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
+		{head: w.Order, w: font.Width(digits, scene.Bold, sheet.HeadEm) + 3, upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+f.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
+		}},
+		{head: w.Tighten, w: max(font.Width(digits, scene.Regular, sheet.TextEm)+2.5, 5), upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+f.row/2+1.1, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(tighten[i]))
 		}},
 		{head: w.ID, w: f.idWidth(narrow), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			c.text(p, y, scene.Black, f.plan.Joint.Fasteners[i].ID)
+			f.text(p, c, y, f.plan.Joint.Fasteners[i].ID)
 		}},
 		{head: w.Kind, w: min(kind, f.kindWidth()), fill: func(p *sheet.Pen, c column, y float64, i int) {
-			c.text(p, y, scene.Black, f.plan.Joint.Fasteners[i].Kind)
+			f.text(p, c, y, f.plan.Joint.Fasteners[i].Kind)
 		}},
 	}
 	if f.once {
@@ -49,13 +55,14 @@ func (f *form) columns() []column {
 	}
 	for _, head := range w.Ticks {
 		columns = append(columns, column{head: head, upright: true, w: tick, fill: func(p *sheet.Pen, c column, y float64, _ int) {
-			p.TickBox(c.x+(c.w-tickSide)/2, y+(rowHeight-tickSide)/2, tickSide)
+			p.TickBox(c.x+(c.w-tickSide)/2, y+(f.row-tickSide)/2, tickSide)
 		}})
 	}
 	columns = append(columns,
-		column{head: w.Length, w: length, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			c.text(p, y, scene.Grey, f.words.Figure(lengthOf(f.plan.KindOf(i))))
+		column{head: w.Nominal, w: f.nominalWidth(), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			f.text(p, c, y, f.words.Figure(lengthOf(f.plan.KindOf(i))))
 		}},
+		column{head: w.Measured, w: measured},
 		column{head: w.Remark})
 	x := p.Left()
 	for k := range columns {
@@ -69,8 +76,8 @@ func (f *form) columns() []column {
 }
 
 // text sets a word at the left of a cell.
-func (c column) text(p *sheet.Pen, y float64, ink scene.Ink, words string) {
-	p.Write(c.x+1.5, y+4.6, sheet.TextEm, scene.Regular, scene.Start, ink, font.Fit(words, scene.Regular, sheet.TextEm, c.w-2.5))
+func (f *form) text(p *sheet.Pen, c column, y float64, words string) {
+	p.Write(c.x+1.5, y+f.row/2+1.1, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(words, scene.Regular, sheet.TextEm, c.w-2.5))
 }
 
 // mark is the mark of a fastener that is used once.
@@ -78,8 +85,9 @@ func (f *form) mark(p *sheet.Pen, c column, y float64, fastener int) {
 	if f.plan.KindOf(fastener).Reuse != plan.ReuseOnce {
 		return
 	}
-	p.Panel(c.x+0.8, y+1.2, c.w-1.6, rowHeight-2.4, 0.8, scene.Black, 0)
-	p.Write(c.x+c.w/2, y+4.6, sheet.TextEm, scene.Bold, scene.Middle, scene.White, f.words.Condition.New)
+	const height = 4.0
+	p.Panel(c.x+0.8, y+(f.row-height)/2, c.w-1.6, height, 0.8, scene.Black, 0)
+	p.Write(c.x+c.w/2, y+f.row/2+1.1, sheet.TextEm, scene.Bold, scene.Middle, scene.White, f.words.Condition.New)
 }
 
 func (f *form) idWidth(narrow bool) float64 {
@@ -91,6 +99,18 @@ func (f *form) idWidth(narrow bool) float64 {
 		widest = max(widest, font.Width(f.words.Condition.ID, scene.Regular, sheet.TextEm))
 	}
 	return min(max(widest, 4)+3.5, 22)
+}
+
+// nominalWidth holds the longest of the file's lengths.
+func (f *form) nominalWidth() float64 {
+	widest := 0.0
+	if !f.run.Pen.Paper.Narrow() {
+		widest = font.Width(f.words.Condition.Nominal, scene.Regular, sheet.TextEm)
+	}
+	for _, k := range f.plan.Kinds {
+		widest = max(widest, font.Width(f.words.Figure(lengthOf(k)), scene.Regular, sheet.TextEm))
+	}
+	return max(widest+3.5, 6)
 }
 
 func (f *form) kindWidth() float64 {
@@ -128,23 +148,40 @@ func headHeight(columns []column) float64 {
 // that alone.
 const lastRows = 3
 
+// fit makes rows and end lower where that keeps all of it on one page.
+func (f *form) fit(head float64, e *end) {
+	n := float64(len(f.plan.Loosen.Order))
+	room := f.run.Bottom - f.run.Y - head
+	f.row = rowHeight
+	if n*rowHeight+e.height() <= room {
+		return
+	}
+	low := *e
+	low.lines = 1
+	if row := math.Floor((room-low.height())/n*10) / 10; row >= leastRow {
+		f.row, *e = min(row, rowHeight), low
+	}
+}
+
 // table has a row for every fastener in the order of loosening. Its head stands
 // again on every page.
-func (f *form) table(endHeight float64) {
+func (f *form) table(e *end) {
 	run, columns := f.run, f.columns()
 	head := headHeight(columns)
-	run.Room(head + lastRows*rowHeight)
+	f.fit(head, e)
+	endHeight := e.height()
+	run.Room(head + lastRows*f.row)
 	f.head(columns, head)
 	for k, i := range f.plan.Loosen.Order {
-		least := rowHeight
+		least := f.row
 		if left := len(f.plan.Loosen.Order) - k; left == lastRows {
-			least = float64(left)*rowHeight + endHeight
+			least = float64(left)*f.row + endHeight
 		}
 		if run.Bottom-run.Y < least {
 			run.Turn()
 			f.head(columns, head)
 		}
-		f.row(columns, i)
+		f.line(columns, i)
 	}
 }
 
@@ -161,15 +198,15 @@ func (f *form) head(columns []column, height float64) {
 	f.run.Y += height
 }
 
-func (f *form) row(columns []column, fastener int) {
+func (f *form) line(columns []column, fastener int) {
 	p, y := f.run.Pen, f.run.Y
 	for _, c := range columns {
-		p.Panel(c.x, y, c.w, rowHeight, 0, scene.White, 0.2)
+		p.Panel(c.x, y, c.w, f.row, 0, scene.White, 0.2)
 		if c.fill != nil {
 			c.fill(p, c, y, fastener)
 		}
 	}
-	f.run.Y += rowHeight
+	f.run.Y += f.row
 }
 
 // writingLine is the distance of two lines to write on.
@@ -177,18 +214,22 @@ const writingLine = 7.0
 
 // end is the end of the sheet: lines to write on what broke, and a box that all
 // are counted.
-type end struct{ where, all []string }
+type end struct {
+	where, all []string
+	lines      int // to write on
+}
 
 func (f *form) newEnd() end {
 	w, width := f.words.Condition, f.run.Pen.Paper.Content()
 	return end{
+		lines: 2,
 		where: font.Break(w.Where, scene.Regular, sheet.TextEm, width),
 		all:   font.Break(fmt.Sprintf(w.AllThere, len(f.plan.Loosen.Order)), scene.Regular, sheet.TextEm, width-6),
 	}
 }
 
 func (e end) height() float64 {
-	return float64(len(e.where)+len(e.all))*sheet.Line + 2*writingLine + 4.5
+	return float64(len(e.where)+len(e.all))*sheet.Line + float64(e.lines)*writingLine + 4.5
 }
 
 func (e end) draw(run *sheet.Run) {
@@ -199,7 +240,7 @@ func (e end) draw(run *sheet.Run) {
 		p.Text(p.Left(), run.Y+3, line)
 		run.Y += sheet.Line
 	}
-	for range 2 {
+	for range e.lines {
 		run.Y += writingLine
 		p.Rule(p.Left(), run.Y, p.Right(), run.Y, 0.2)
 	}
