@@ -45,5 +45,6 @@ func (p *Plate) Name(g Group) {
 		}
 		piece.Items = append(piece.Items, arrow(base, way, length, half))
 	}
-	p.place(piece)
+	// Word and arrow together stand in the middle.
+	p.place(piece.Moved(scene.Point{X: scene.Rounded(c.X - piece.Bounds().Centre().X)}))
 }

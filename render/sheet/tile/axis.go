@@ -27,7 +27,7 @@ type stop struct {
 // What a cut spoils: a word, one that may still move, a spot.
 const (
 	spoilsWord   = 1000.0
-	spoilsLabel  = 100.0
+	spoilsLabel  = 10.0
 	spoilsSpot   = 30.0
 	cutStep      = 0.5
 	leastVisible = 10.0   // of a sheet between two cuts

@@ -38,26 +38,36 @@ func assemble(t *testing.T, pages []scene.Page) []laidSheet {
 		p := pages[0]
 		return []laidSheet{{window: scene.Box{Right: p.Width, Bottom: p.Height}, page: p}}
 	}
-	right, bottom := map[int]float64{}, map[int]float64{} // where the cut of a column, of a row, lies
-	byX, byY := map[int]float64{}, map[int]float64{}
+	var joints []marks
 	for _, page := range pages {
 		name := strings.TrimPrefix(page.Name, "tray-")
 		s := laidSheet{row: int(name[0] - 'a'), page: page}
 		s.column, _ = strconv.Atoi(name[1:])
-		crops, joints := sheetMarks(page, 0.3, 0), sheetMarks(page, 0.2, 0.8)
+		crops := sheetMarks(page, 0.3, 0)
 		s.window = scene.Box{Left: crops.upright[0], Right: crops.upright[len(crops.upright)-1], Top: crops.flat[0], Bottom: crops.flat[len(crops.flat)-1]}
-		if len(joints.upright) > 0 {
-			byX[s.column] = right[s.column-1] - joints.upright[0]
+		sheets, joints = append(sheets, s), append(joints, sheetMarks(page, 0.2, 0.8))
+	}
+	// Sheets of a column lie under one another, those of a row beside one
+	// another, so that one mark serves all of them.
+	byX, byY := map[int]float64{}, map[int]float64{}
+	for n := range mostInARow {
+		for k, s := range sheets {
+			if len(joints[k].upright) > 0 && s.column == n {
+				byX[n] = s.window.Right + byX[n-1] - joints[k].upright[0]
+			}
+			if len(joints[k].flat) > 0 && s.row == n {
+				byY[n] = s.window.Bottom + byY[n-1] - joints[k].flat[0]
+			}
 		}
-		if len(joints.flat) > 0 {
-			byY[s.row] = bottom[s.row-1] - joints.flat[0]
-		}
-		s.by = scene.Point{X: byX[s.column], Y: byY[s.row]}
-		right[s.column], bottom[s.row] = s.lying().Right, s.lying().Bottom
-		sheets = append(sheets, s)
+	}
+	for k := range sheets {
+		sheets[k].by = scene.Point{X: byX[sheets[k].column], Y: byY[sheets[k].row]}
 	}
 	return sheets
 }
+
+// mostInARow is more sheets than any of these trays has in a row or a column.
+const mostInARow = 60
 
 func sheetMarks(page scene.Page, width, dash float64) marks {
 	var p printed
@@ -160,17 +170,13 @@ func checkAssembled(t *testing.T, p plan.Plan, ask tray.Request, labels []string
 }
 
 // checkEdges follows the edge of every spot over the laid sheets: whichever is
-// on top shows it, as strong as everywhere.
+// on top shows it.
 func checkEdges(t *testing.T, where string, sheets []laidSheet) {
 	t.Helper()
-	type edge struct {
-		runs [][]scene.Point
-		s    scene.Shape
-	}
-	on := make(map[string]map[string]edge) // by sheet, by spot
+	on := make(map[string]map[string][][]scene.Point) // by sheet, by spot
 	whole := map[string][]scene.Point{}
 	for _, s := range sheets {
-		on[s.page.Name] = map[string]edge{}
+		on[s.page.Name] = map[string][][]scene.Point{}
 		for _, it := range s.page.Items {
 			shape, ok := it.(scene.Shape)
 			if !ok || shape.Tag.Role != scene.Mark {
@@ -182,7 +188,7 @@ func checkEdges(t *testing.T, where string, sheets []laidSheet) {
 					run[k].X, run[k].Y = run[k].X+s.by.X, run[k].Y+s.by.Y
 				}
 			}
-			on[s.page.Name][shape.Tag.Name] = edge{runs, shape}
+			on[s.page.Name][shape.Tag.Name] = runs
 			// A spot that is whole is the longest of those with its name.
 			if points := along(runs); len(points) > len(whole[shape.Tag.Name]) {
 				whole[shape.Tag.Name] = points
@@ -196,7 +202,7 @@ func checkEdges(t *testing.T, where string, sheets []laidSheet) {
 				t.Errorf("%s: the spot %s reaches beyond the sheets", where, name)
 				break
 			}
-			if far := nearestLine(on[top.page.Name][name].runs, q); far > 0.1 {
+			if far := nearestLine(on[top.page.Name][name], q); far > 0.1 {
 				t.Errorf("%s: sheet %s covers the edge of %s at %.1f, %.2f away from its own; it lies on %.1f", where, top.page.Name, name, q, far, top.lying())
 				break
 			}
