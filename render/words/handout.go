@@ -64,10 +64,13 @@ type Why struct {
 	Worked   string   // heading of the figures
 	// Figures with their bands, of this order (%[1]s) and of another (%[2]s),
 	// which Edges or Round names (%[3]s).
-	Lowest, Uneven, Little string
-	Edges, Round           string
-	Band                   string // what the brackets are, and how far to believe them
-	Practice               string // where the page comes from
+	Lowest, Uneven string
+	Edges, Round   string
+	NoGain         string // that the lowest bolt gains nothing by the order
+	Band           string // what the brackets are, and how far to believe them
+	Practice       string // where the page comes from
+	// Purpose heads what the order is for, in place of figures.
+	Purpose, PurposeSpread, PurposeCircle string
 }
 
 // Marked is a marked answer and the summary of a class.

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"slices"
 
 	"drawdown/geometry"
@@ -36,50 +37,91 @@ func whyFigures(p plan.Plan) *handout.Figures {
 			return nil
 		}
 	}
-	lowest := func(r interaction.Run) float64 { return r.Spread(0).Min }
-	uneven := func(r interaction.Run) float64 { return r.Passes[0].LargestUnevenMm }
 	f := &handout.Figures{
 		LowestPercent: [2]handout.Band{bandOf(runs[0], lowest), bandOf(runs[1], lowest)},
 		UnevenMm:      [2]handout.Band{bandOf(runs[0], uneven), bandOf(runs[1], uneven)},
-		TellsLowest:   true, TellsUneven: true,
 	}
+	better, worse := tells(runs[0], runs[1]), tells(runs[1], runs[0])
+	// A figure is no reason where the other one speaks against the order.
+	f.TellsLowest, f.TellsUneven = better.lowest && !worse.uneven, better.uneven && !worse.lowest
+	return f
+}
+
+func lowest(r interaction.Run) float64 { return r.Spread(0).Min }
+func uneven(r interaction.Run) float64 { return r.Passes[0].LargestUnevenMm }
+
+// telling says by which figures an order is the better one by far.
+type telling struct{ lowest, uneven bool }
+
+// tells holds one order against another at every stiffness of the gasket.
+func tells(one, other interaction.Prediction) telling {
+	t := telling{true, true}
 	for _, at := range []func(interaction.Prediction) interaction.Run{
 		func(p interaction.Prediction) interaction.Run { return p.Soft },
 		func(p interaction.Prediction) interaction.Run { return p.Nominal },
 		func(p interaction.Prediction) interaction.Run { return p.Stiff },
 	} {
-		f.TellsLowest = f.TellsLowest && lowest(at(runs[0])) >= lowest(at(runs[1]))+tellingPoints
-		f.TellsUneven = f.TellsUneven && uneven(at(runs[0])) <= tellingShare*uneven(at(runs[1]))
+		t.lowest = t.lowest && lowest(at(one)) >= lowest(at(other))+tellingPoints
+		t.uneven = t.uneven && uneven(at(one)) <= tellingShare*uneven(at(other))
 	}
-	return f
+	return t
 }
 
 // fullLoad gives the force that stands for 100 % on each bolt: by the torque of
-// the last stage, or after an angle by what the plan comes to.
+// the last stage, or after an angle by what the plan comes to; never more than
+// the yield load, since an angle beyond it adds about nothing to that. Of a bolt
+// whose yield is not known an angle tells too little.
 func fullLoad(p plan.Plan, model interaction.Model) ([]float64, error) {
 	work, err := interaction.WorkOf(p, p.Tighten)
-	if err != nil || !slices.Contains(work.TargetsN, 0) {
-		return work.TargetsN, err
+	if err != nil {
+		return nil, err
 	}
-	planned, _, err := model.PredictPlan(p)
-	return planned.Nominal.TargetsN, err
+	targets := slices.Clone(work.TargetsN)
+	if slices.Contains(targets, 0) {
+		planned, _, err := model.PredictPlan(p)
+		if err != nil {
+			return nil, err
+		}
+		copy(targets, planned.Nominal.TargetsN)
+	}
+	for i := range targets {
+		switch yield := interaction.YieldN(p.KindOf(i)); {
+		case yield > 0:
+			targets[i] = min(targets[i], yield)
+		case work.TargetsN[i] == 0:
+			return nil, fmt.Errorf("the yield load of kind %s is not known", p.KindOf(i).Name)
+		}
+	}
+	return targets, nil
 }
 
-// otherOrder is what the page holds the plan's order against.
+// otherOrder is what the page holds the plan's order against: each group once
+// round its rim, or from its edges. The groups follow each other as they do in
+// the plan, so that nothing but the order within them is compared.
 func otherOrder(p plan.Plan) []int {
-	if handout.IsCircle(p) {
-		points := make([]geometry.Point, 0, len(p.Tighten.Order))
-		for _, i := range p.Tighten.Order {
-			points = append(points, p.Joint.Fasteners[i].At)
+	var order []int
+	for _, g := range p.Groups {
+		members := slices.DeleteFunc(slices.Clone(p.Tighten.Order), func(i int) bool { return !slices.Contains(g.Members, i) })
+		if handout.IsCircle(p) {
+			members = onceRound(p, members)
+		} else {
+			slices.Reverse(members)
 		}
-		order := sequence.Places(points, sequence.Circular, sequence.TurnRight)
-		for k, place := range order {
-			order[k] = p.Tighten.Order[place]
-		}
-		return order
+		order = append(order, members...)
 	}
-	order := slices.Clone(p.Tighten.Order)
-	slices.Reverse(order)
+	return order
+}
+
+// onceRound sorts fasteners from neighbour to neighbour.
+func onceRound(p plan.Plan, members []int) []int {
+	points := make([]geometry.Point, len(members))
+	for k, i := range members {
+		points[k] = p.Joint.Fasteners[i].At
+	}
+	order := sequence.Places(points, sequence.Circular, sequence.TurnRight)
+	for k, place := range order {
+		order[k] = members[place]
+	}
 	return order
 }
 

@@ -16,7 +16,7 @@ import (
 // Band is a figure from the soft to the stiff end of what a gasket may be.
 type Band struct{ Low, Nominal, High float64 }
 
-// Figures are what one pass to the full load does, in the plan's order and in
+// Figures are what one pass to the full load, at most to yield, does, in the plan's order and in
 // another: from the edges, or once round a bolt circle.
 type Figures struct {
 	LowestPercent [2]Band // of the bolt that ends lowest
@@ -26,8 +26,8 @@ type Figures struct {
 	TellsLowest, TellsUneven bool
 }
 
-// WhyDocument lays out the page that tells why, for the part at hand. Nil
-// figures are left out.
+// WhyDocument lays out the page that tells why, for the part at hand. Where the
+// figures are nil, or tell nothing, words take their place.
 func WhyDocument(p plan.Plan, figures *Figures, ask Request) scene.Document {
 	doc := scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
 	doc.Pages = WhyPages(p, figures, ask)
@@ -202,31 +202,43 @@ func (y *why) back() {
 	y.Y += height + 3
 }
 
-// figures gives what was worked out, as far as it tells anything.
+// figures gives what was worked out where it tells something; else what the
+// order is for, without a figure.
 func (y *why) figures(f *Figures) {
-	if f == nil {
+	w := y.words
+	if f == nil || !f.TellsLowest && !f.TellsUneven {
+		purpose := w.PurposeSpread
+		if y.circle {
+			purpose = w.PurposeCircle
+		}
+		y.told(w.Purpose, purpose)
 		return
 	}
-	other := y.words.Edges
+	other := w.Edges
 	if y.circle {
-		other = y.words.Round
+		other = w.Round
 	}
 	say := func(words string, figure [2]Band, format string) string {
 		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), other)
 	}
 	var texts []string
 	if f.TellsLowest {
-		texts = append(texts, say(y.words.Lowest, f.LowestPercent, "%.0f"))
+		texts = append(texts, say(w.Lowest, f.LowestPercent, "%.0f"))
 	}
 	if f.TellsUneven {
-		texts = append(texts, say(y.words.Uneven, f.UnevenMm, "%.2f"))
+		texts = append(texts, say(w.Uneven, f.UnevenMm, "%.2f"))
+		if !f.TellsLowest {
+			texts = append(texts, w.NoGain)
+		}
 	}
-	if len(texts) == 0 {
-		texts = append(texts, say(y.words.Little, f.LowestPercent, "%.0f"))
-	}
-	broken := sheet.BreakAll(append(texts, y.words.Band), y.Paper.Content())
+	y.told(w.Worked, append(texts, w.Band)...)
+}
+
+// told writes sentences under a heading.
+func (y *why) told(head string, texts ...string) {
+	broken := sheet.BreakAll(texts, y.Paper.Content())
 	y.Room(7 + broken.Height())
-	y.Pen.Head(y.Pen.Left(), y.Y+4, y.words.Worked)
+	y.Pen.Head(y.Pen.Left(), y.Y+4, head)
 	at := y.Y + 10
 	for _, lines := range broken {
 		for _, line := range lines {

@@ -65,9 +65,10 @@ func TestWhySays(t *testing.T) {
 		says    []string
 		not     []string
 	}{
-		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "finds little", "crosswise"}},
-		{"p4-head", &someFigures, []string{"finds little between this order and edges first"}, []string{"out of true"}},
-		{"p4-pump-flange", &handout.Figures{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim"}, []string{"centre outwards", "edges first", "edges bend"}},
+		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "crosswise", "What the order is for"}},
+		{"p4-head", &someFigures, []string{"What the order is for", "no bulge is trapped"}, []string{"≈", "finds little"}},
+		{"p4-flywheel", &someFigures, []string{"What the order is for", "no side is pinched"}, []string{"≈", "finds little", "bulge"}},
+		{"p4-pump-flange", &handout.Figures{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not speak for the order"}, []string{"centre outwards", "edges first", "edges bend"}},
 		{"p4-head", nil, []string{"Common practice"}, []string{"≈"}},
 	} {
 		text := said(handout.WhyDocument(planOf(t, c.pattern), c.figures, ask))
