@@ -15,7 +15,7 @@ import (
 type Answer struct {
 	Student string // as the table gives it
 	Sheet   int    // from 1
-	Order   string // names with blanks between
+	Order   string // names with blanks between; empty where the student gave none
 	Line    int    // of the table
 }
 
@@ -29,8 +29,9 @@ const answersExample = "student,sheet,order"
 // sheet where there are several, and order, with the names of the fasteners and
 // blanks between; or, in place of order, the columns 1, 2, 3 and on, a name in
 // each. Columns are parted by commas, semicolons or tabs. Lines that begin with
-// # are left out. The check says whether a list can be read for a sheet; what
-// it says is reported at the list.
+// # are left out; a row whose order is blank is an answer that was not given. The
+// check says whether a list can be read for a sheet; what it says is reported at
+// the list.
 func ReadAnswers(source Source, sheets int, check func(sheet int, order string) error) ([]Answer, problem.List) {
 	r := &reader{source: source}
 	f := newFile(source.File, source.Data)
@@ -192,12 +193,13 @@ func (t *answerTable) row(cells []string) {
 	}
 	list := t.list(get)
 	answer.Order = strings.Join(list.names, " ")
-	if len(list.names) == 0 {
-		t.fail(get(t.order[0]), "", "the row has no order; write the names of the bolts, or take the line out")
-	} else if t.errorsSince(before) {
+	if t.errorsSince(before) {
 		return
-	} else if err := t.check(answer.Sheet, answer.Order); err != nil {
-		t.fail(list.at, "", "%v", err)
+	}
+	if len(list.names) > 0 {
+		if err := t.check(answer.Sheet, answer.Order); err != nil {
+			t.fail(list.at, "", "%v", err)
+		}
 	}
 	if !t.errorsSince(before) {
 		t.again(student, answer)

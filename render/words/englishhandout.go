@@ -88,7 +88,7 @@ var englishHandout = Handout{
 	},
 	Marked: Marked{
 		Badge: "MARKED", Summary: "CLASS",
-		Sound: "Right", Remarks: "Right, with a remark", Wrong: "Not yet right", NotWhole: "Not a whole order",
+		Sound: "Right", Remarks: "Right, with a remark", Wrong: "Not yet right", NotWhole: "Not a whole order", NoAnswer: "No answer",
 		Keeps:    "Your order keeps every rule.",
 		Look:     "Look at this again",
 		Drawn:    "Your numbers. Black: look again.",

@@ -88,7 +88,7 @@ var frenchHandout = Handout{
 	},
 	Marked: Marked{
 		Badge: "CORRIGÉ", Summary: "CLASSE",
-		Sound: "Juste", Remarks: "Juste, avec une remarque", Wrong: "Pas encore juste", NotWhole: "Ordre incomplet",
+		Sound: "Juste", Remarks: "Juste, avec une remarque", Wrong: "Pas encore juste", NotWhole: "Ordre incomplet", NoAnswer: "Sans réponse",
 		Keeps:    "Ton ordre respecte toutes les règles.",
 		Look:     "Regarde encore ceci",
 		Drawn:    "Tes numéros. En noir : à revoir.",

@@ -88,7 +88,7 @@ var germanHandout = Handout{
 	},
 	Marked: Marked{
 		Badge: "BEWERTET", Summary: "KLASSE",
-		Sound: "Richtig", Remarks: "Richtig, mit Hinweis", Wrong: "Noch nicht richtig", NotWhole: "Keine ganze Reihenfolge",
+		Sound: "Richtig", Remarks: "Richtig, mit Hinweis", Wrong: "Noch nicht richtig", NotWhole: "Keine ganze Reihenfolge", NoAnswer: "Keine Antwort",
 		Keeps:    "Deine Reihenfolge hält sich an jede Regel.",
 		Look:     "Sieh das noch einmal an",
 		Drawn:    "Deine Nummern. Schwarz: noch einmal ansehen.",

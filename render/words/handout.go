@@ -80,6 +80,7 @@ type Marked struct {
 	Remarks        string
 	Wrong          string
 	NotWhole       string
+	NoAnswer       string
 	Keeps          string // said where there is nothing to mend
 	Look           string // heading of the findings
 	Drawn          string // caption of the drawing: your numbers, the black ones to look at

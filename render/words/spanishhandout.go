@@ -88,7 +88,7 @@ var spanishHandout = Handout{
 	},
 	Marked: Marked{
 		Badge: "CORREGIDO", Summary: "CLASE",
-		Sound: "Correcto", Remarks: "Correcto, con una observación", Wrong: "Todavía no", NotWhole: "Orden incompleto",
+		Sound: "Correcto", Remarks: "Correcto, con una observación", Wrong: "Todavía no", NotWhole: "Orden incompleto", NoAnswer: "Sin respuesta",
 		Keeps:    "Tu orden respeta todas las reglas.",
 		Look:     "Vuelve a mirar esto",
 		Drawn:    "Tus números. En negro: vuelve a mirar.",

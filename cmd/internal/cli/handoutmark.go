@@ -23,6 +23,9 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f p
 	if problems.Stops() {
 		return Wrong
 	}
+	if job.OtherParts(marked) {
+		p.warn([]string{otherParts(ask)})
+	}
 	files, err := job.MarkedSheets(made, ask, marked)
 	if err != nil {
 		return p.fail(Wrong, err)
@@ -47,6 +50,14 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f p
 		fmt.Fprintln(p.Stdout, path)
 	}
 	return Done
+}
+
+// otherParts says why answers may fit no part.
+func otherParts(ask job.HandoutRequest) string {
+	if ask.Layouts == 0 {
+		return "many answers do not fit this part; sheets of made-up parts are marked with the --layouts and --seed that they were made with"
+	}
+	return fmt.Sprintf("many answers do not fit their parts; were the sheets made with other than --layouts %d --seed %d? Each sheet tells its own", ask.Layouts, ask.Seed)
 }
 
 // markedOut is an answer as handout --mark --json prints it.

@@ -53,6 +53,9 @@ func markOne(task handout.Task, answer patterns.Answer, loosening bool) (Marked,
 	if loosening {
 		side = judge.Loosen
 	}
+	if answer.Order == "" {
+		return Marked{Answer: answer, mark: handout.Mark{Student: answer.Student, Task: task, Verdict: handout.NoAnswer}}, nil
+	}
 	order, err := judge.ReadList(task.Plan.Joint, answer.Order)
 	if err != nil {
 		return Marked{}, err
@@ -69,6 +72,22 @@ func markOne(task handout.Task, answer patterns.Answer, loosening bool) (Marked,
 
 // Verdict sums the answer up in a word or two.
 func (m Marked) Verdict() string { return string(m.mark.Verdict) }
+
+// OtherParts says whether at least half of the answers name bolts that their
+// parts lack, or leave some out: then they may be for other parts.
+func OtherParts(marked []Marked) bool {
+	given, not := 0, 0
+	for _, m := range marked {
+		switch m.mark.Verdict {
+		case handout.NoAnswer:
+			continue
+		case handout.NotWhole:
+			not++
+		}
+		given++
+	}
+	return not > 0 && 2*not >= given
+}
 
 // Findings are those that there is something to mend in.
 func (m Marked) Findings() []judge.Finding {
@@ -93,8 +112,8 @@ func verdictOf(v judge.Verdict) handout.Verdict {
 	return handout.Right
 }
 
-// MarkedSheets draws a half page a student, and the summary of the class in a
-// file of its own, in every format asked for.
+// MarkedSheets draws a half page a student who gave an answer, and the summary of
+// the class in a file of its own, in every format asked for.
 func MarkedSheets(p plan.Plan, ask HandoutRequest, marked []Marked) ([]render.File, error) {
 	sheets := handout.Request{Paper: ask.Paper, Words: ask.Words, Loosening: ask.Loosening}
 	var marks []handout.Mark
@@ -106,6 +125,9 @@ func MarkedSheets(p plan.Plan, ask HandoutRequest, marked []Marked) ([]render.Fi
 		stem string
 		doc  scene.Document
 	}{{p.Name + "-marked", handout.Feedback(marks, sheets)}, {p.Name + "-class", handout.Summary(marks, sheets)}} {
+		if len(one.doc.Pages) == 0 {
+			continue // nobody gave an answer
+		}
 		made, err := ask.files(one.doc, one.stem, dated(p.Date))
 		if err != nil {
 			return nil, err

@@ -21,6 +21,7 @@ const (
 	Remarks  Verdict = "right, with a remark"
 	Wrong    Verdict = "not yet right"
 	NotWhole Verdict = "not a whole order"
+	NoAnswer Verdict = "no answer"
 )
 
 // Finding is one thing to look at again: the rule, the bolts with their steps,
@@ -41,11 +42,12 @@ type Mark struct {
 	Findings []Finding
 }
 
-// Feedback lays out a half page a student: the part with the student's own
-// numbers, and what to look at again.
+// Feedback lays out a half page a student who gave an answer: the part with the
+// student's own numbers, and what to look at again.
 func Feedback(marks []Mark, ask Request) scene.Document {
 	doc := scene.Document{Title: ask.Words.Handout.Marked.Badge, Language: ask.Words.Language}
-	for pair := range slices.Chunk(marks, 2) {
+	given := slices.DeleteFunc(slices.Clone(marks), func(m Mark) bool { return m.Verdict == NoAnswer })
+	for pair := range slices.Chunk(given, 2) {
 		f := feedback{Request: ask, pen: &sheet.Pen{Paper: ask.Paper, Words: ask.Words}}
 		for k, mark := range pair {
 			f.second = k == 1

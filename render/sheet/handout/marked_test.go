@@ -123,6 +123,43 @@ func TestFeedbackShowsWhere(t *testing.T) {
 	}
 }
 
+// One who gave no answer is in the list of the class and has no half page.
+func TestNoAnswer(t *testing.T) {
+	a4, _ := sheet.FindPaper("a4")
+	w := words.English()
+	ask := handout.Request{Paper: a4, Words: w}
+	marks := append(marked(t, w), handout.Mark{Student: "Absent", Task: marked(t, w)[0].Task, Verdict: handout.NoAnswer})
+	if text := said(handout.Feedback(marks, ask)); strings.Contains(text, "Absent") {
+		t.Errorf("a half page without an answer: %s", text)
+	}
+	text := said(handout.Summary(marks, ask))
+	for _, want := range []string{"5 answers: 1 right", "No answer: 1", "Absent 1 No answer", ": 3 of 5"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the summary does not say %q: %s", want, text)
+		}
+	}
+}
+
+// The list of the class names every rule that an answer breaks, on lines below
+// each other where one is too short.
+func TestSummaryCutsNothingOff(t *testing.T) {
+	for _, paper := range papers() {
+		for _, w := range languages(t) {
+			marks := marked(t, w)
+			text := said(handout.Summary(marks[2:3], handout.Request{Paper: paper, Words: w}))
+			if strings.Contains(text, "…") {
+				t.Errorf("%s on %s %g wide: %s", w.Language, paper.Name, paper.Width, text)
+			}
+			for _, finding := range marks[2].Findings {
+				if name := w.Handout.Marked.Names[finding.Rule]; strings.Count(text, name) < 2 { // missed most, and in the list
+					// Broken into lines only at blanks.
+					t.Errorf("%s on %s %g wide: %q is not in the list: %s", w.Language, paper.Name, paper.Width, name, text)
+				}
+			}
+		}
+	}
+}
+
 // The summary counts answers, not findings, and has a line an answer.
 func TestSummaryCounts(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")

@@ -56,8 +56,12 @@ func (s *summary) count() {
 	for _, m := range s.marks {
 		count[m.Verdict]++
 	}
-	s.text(sheet.HeadEm, scene.Regular, 5.6, fmt.Sprintf(s.Words.Handout.Marked.Count,
-		len(s.marks), count[Right], count[Remarks], count[Wrong], count[NotWhole]))
+	w := s.Words.Handout.Marked
+	text := fmt.Sprintf(w.Count, len(s.marks)-count[NoAnswer], count[Right], count[Remarks], count[Wrong], count[NotWhole])
+	if n := count[NoAnswer]; n > 0 {
+		text += " · " + w.NoAnswer + ": " + strconv.Itoa(n)
+	}
+	s.text(sheet.HeadEm, scene.Regular, 5.6, text)
 	s.Y += 2
 }
 
@@ -67,10 +71,15 @@ func (s *summary) most() {
 	if len(missed) == 0 {
 		return
 	}
-	w := s.Words.Handout.Marked
+	w, given := s.Words.Handout.Marked, 0
+	for _, m := range s.marks {
+		if m.Verdict != NoAnswer {
+			given++
+		}
+	}
 	s.text(sheet.HeadEm, scene.Bold, 6, w.Most)
 	for _, m := range missed {
-		s.text(sheet.TextEm, scene.Regular, sheet.Line+0.5, fmt.Sprintf(w.Times, m.Answers, w.Names[m.Rule], len(s.marks)))
+		s.text(sheet.TextEm, scene.Regular, sheet.Line+0.5, fmt.Sprintf(w.Times, m.Answers, w.Names[m.Rule], given))
 	}
 	s.Y += 3
 }
@@ -115,34 +124,59 @@ func (s *summary) table() {
 	w := s.Words.Handout.Marked
 	s.Room(2 * tableRow)
 	s.row(true, w.Student, w.Sheet, w.Verdict, w.What)
-	verdicts := map[Verdict]string{Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole}
+	verdicts := map[Verdict]string{Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole, NoAnswer: w.NoAnswer}
 	for _, m := range s.marks {
-		if s.Bottom-s.Y < tableRow {
-			s.Turn()
-			s.row(true, w.Student, w.Sheet, w.Verdict, w.What)
-		}
 		var what []string
 		for _, rule := range broken(m) {
 			what = append(what, w.Names[rule])
 		}
-		s.row(false, m.Student, strconv.Itoa(max(1, m.Task.Number)), verdicts[m.Verdict], strings.Join(what, ", "))
+		cells := []string{m.Student, strconv.Itoa(max(1, m.Task.Number)), verdicts[m.Verdict], strings.Join(what, ", ")}
+		if s.Bottom-s.Y < rowHeight(s.broken(false, cells)) {
+			s.Turn()
+			s.row(true, w.Student, w.Sheet, w.Verdict, w.What)
+		}
+		s.row(false, cells...)
 	}
 }
 
 // shares of the width that the columns take.
 var columnShares = [4]float64{0.28, 0.08, 0.24, 0.40}
 
+// row draws a row as high as its longest cell.
 func (s *summary) row(head bool, cells ...string) {
 	p, x := s.Pen, s.Pen.Left()
-	weight := scene.Regular
-	if head {
-		weight = scene.Bold
+	broken := s.broken(head, cells)
+	for k, lines := range broken {
+		for n, line := range lines {
+			p.Write(x, s.Y+4.4+float64(n)*sheet.Line, sheet.TextEm, weightOf(head), scene.Start, scene.Black, line)
+		}
+		x += columnShares[k] * s.Paper.Content()
 	}
+	s.Y += rowHeight(broken)
+	p.Rule(p.Left(), s.Y, p.Right(), s.Y, map[bool]float64{true: 0.5, false: 0.2}[head])
+}
+
+// broken sets the cells into lines.
+func (s *summary) broken(head bool, cells []string) [][]string {
+	var all [][]string
 	for k, cell := range cells {
-		width := columnShares[k] * s.Paper.Content()
-		p.Write(x, s.Y+4.4, sheet.TextEm, weight, scene.Start, scene.Black, font.Fit(font.Clean(cell), weight, sheet.TextEm, width-2))
-		x += width
+		width := columnShares[k]*s.Paper.Content() - 2
+		all = append(all, font.Break(font.Clean(cell), weightOf(head), sheet.TextEm, width))
 	}
-	p.Rule(p.Left(), s.Y+tableRow, p.Right(), s.Y+tableRow, map[bool]float64{true: 0.5, false: 0.2}[head])
-	s.Y += tableRow
+	return all
+}
+
+func rowHeight(broken [][]string) float64 {
+	most := 1
+	for _, lines := range broken {
+		most = max(most, len(lines))
+	}
+	return tableRow + float64(most-1)*sheet.Line
+}
+
+func weightOf(head bool) scene.Weight {
+	if head {
+		return scene.Bold
+	}
+	return scene.Regular
 }
