@@ -1,6 +1,7 @@
 package frames_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -55,41 +56,87 @@ func TestLayouts(t *testing.T) {
 	}
 }
 
-// The film shows each fastener once: at each step one mark is black, and those
-// before it are grey; at the start none is, at the end all are grey.
-func TestFilmShowsTheOrder(t *testing.T) {
-	p := planOf(t, "p4-head")
-	pictures := frames.Pictures(frames.Request{Plan: p, Words: words.English()})
-	if len(pictures) != 16 {
-		t.Fatalf("%d pictures for 14 bolts, a start and an end", len(pictures))
-	}
-	var shown []string
-	for k, picture := range pictures {
-		black, grey := map[string]bool{}, map[string]bool{}
-		for _, it := range picture.Page.Items {
-			if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
-				switch s.Fill {
-				case scene.Black:
-					black[s.Tag.Name] = true
-				case scene.Shade:
-					grey[s.Tag.Name] = true
-				}
+// shownIn tells which marks of a picture are black and which grey, and its words.
+func shownIn(page scene.Page) (black, grey []string, words string) {
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			switch {
+			case it.Tag.Role == scene.Mark && it.Fill == scene.Black:
+				black = append(black, it.Tag.Name)
+			case it.Tag.Role == scene.Mark && it.Fill == scene.Shade:
+				grey = append(grey, it.Tag.Name)
+			}
+		case scene.Text:
+			if it.Tag.Role != scene.Number {
+				words += it.Content + "|"
 			}
 		}
-		wantBlack := 1
-		if k == 0 || k == len(pictures)-1 {
-			wantBlack = 0
+	}
+	return black, grey, words
+}
+
+// The film goes stage by stage, as the work does: at each step one mark is
+// black, those before it in the stage are grey, and one figure is told, that of
+// the stage. First principles: the steps of the plan, which package plan is held
+// to. At the start no mark is grey, at the end all are.
+func TestFilmShowsTheWork(t *testing.T) {
+	p := planOf(t, "p4-head")
+	pictures := frames.Pictures(frames.Request{Plan: p, Words: words.English()})
+	steps := p.Steps(p.Tighten)
+	if len(pictures) != len(steps)+2 {
+		t.Fatalf("%d pictures for %d steps, a start and an end", len(pictures), len(steps))
+	}
+	figures := []string{"20 N·m", "40 N·m", "+90°", "+90°", "24 N·m"} // of the file
+	before := 0                                                       // in the stage
+	for k, step := range steps {
+		black, grey, text := shownIn(pictures[k+1].Page)
+		if k > 0 && steps[k-1].Stage != step.Stage {
+			before = 0
 		}
-		if len(black) != wantBlack || len(grey) != min(max(k-1, 0), 14) {
-			t.Errorf("picture %d: black %v, %d grey", k, black, len(grey))
+		number := step.Stage.Number
+		wantGrey := before
+		if number == len(figures) {
+			wantGrey += 10 // the main bolts are done
 		}
-		for id := range black {
-			shown = append(shown, id)
+		if !slices.Equal(black, []string{step.Fastener.ID}) || len(grey) != wantGrey {
+			t.Errorf("step %d: black %v, %d grey, want %s and %d", k+1, black, len(grey), step.Fastener.ID, wantGrey)
+		}
+		if want := fmt.Sprintf("Stage %d of 5|%s|", number, figures[number-1]); !strings.Contains(strings.ReplaceAll(text, "\u00a0", " "), want) {
+			t.Errorf("step %d says %q, want %q", k+1, text, want)
+		}
+		if number == 1 != (pictures[k+1].Seconds > 1) && number != 5 {
+			t.Errorf("step %d, stage %d, stands for %g s", k+1, number, pictures[k+1].Seconds)
+		}
+		before++
+	}
+	for k, want := range map[int]int{0: 0, len(pictures) - 1: 14} {
+		if black, grey, _ := shownIn(pictures[k].Page); len(black) != 0 || len(grey) != want {
+			t.Errorf("picture %d: black %v, %d grey, want %d", k, black, len(grey), want)
 		}
 	}
-	// The order of the plan, which package sequence is held to.
-	if want := p.IDs(p.Tighten.Order); !slices.Equal(shown, want) {
-		t.Errorf("shown %q, want %q", shown, want)
+}
+
+// A part of many bolts has its first stage bolt by bolt, and each later one in
+// one picture; a wait is one, too.
+func TestFilmOfManyBoltsIsShort(t *testing.T) {
+	p := planOf(t, `
+drawdown: 1
+title: Flange
+fasteners: [{circle: {count: 60, diameter: 900, id: S}}]
+tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {wait: 10 min}, {torque: 60 N·m}]}
+`)
+	pictures := frames.Pictures(frames.Request{Plan: p, Words: words.English()})
+	if len(pictures) != 1+60+1+1+1+1 {
+		t.Fatalf("%d pictures", len(pictures))
+	}
+	for k, want := range map[int]int{60: 1, 61: 60, 62: 0, 63: 60} {
+		if black, _, _ := shownIn(pictures[k].Page); len(black) != want {
+			t.Errorf("picture %d: %d black, want %d", k, len(black), want)
+		}
+		for _, fault := range scene.CheckLayout(pictures[k].Page) {
+			t.Errorf("picture %d: %s", k, fault)
+		}
 	}
 }
 

@@ -1,6 +1,8 @@
 package frames
 
 import (
+	"fmt"
+	"slices"
 	"strconv"
 
 	"drawdown/render/diagram"
@@ -25,7 +27,9 @@ const (
 	titleEm      = 8.0
 	numberEm     = 40.0
 	nameEm       = 11.0
-	figureEm     = 9.0
+	figureEm     = 13.0
+	stageEm      = 8.0
+	wordsEm      = 9.0
 	smallEm      = 5.0
 )
 
@@ -33,35 +37,89 @@ const (
 const (
 	startSeconds = 2
 	stepSeconds  = 1.2
+	againSeconds = 0.5 // of a fastener that an earlier stage has shown
+	stageSeconds = 2.5 // of a whole stage in one picture, and of a wait
 	endSeconds   = 4
 )
 
-// Pictures lays the order out as a film: each fastener once, with all that its
-// stages do to it. The drawing of the part stays, only the marks change.
+// mostSteps is how many pictures a film has at the most where every stage goes
+// bolt by bolt. Past them a stage whose fasteners have all been shown before is
+// one picture.
+const mostSteps = 150
+
+// Pictures lays the work out as a film, stage by stage. A fastener stands longer
+// the first time that it is worked. The drawing of the part stays, only the
+// marks change.
 func Pictures(ask Request) []Picture {
 	f := newFilm(ask)
 	pictures := []Picture{{f.page(-1), startSeconds}}
-	for k := range f.side.Order {
-		pictures = append(pictures, Picture{f.page(k), stepSeconds})
+	for k, s := range f.scenes {
+		pictures = append(pictures, Picture{f.page(k), s.seconds})
 	}
-	return append(pictures, Picture{f.page(len(f.side.Order)), endSeconds})
+	return append(pictures, Picture{f.page(len(f.scenes)), endSeconds})
 }
 
 type film struct {
 	Request
-	side plan.Side
-	part []scene.Item
+	side   plan.Side
+	part   []scene.Item
+	scenes []filmScene
+}
+
+// filmScene is what one picture shows: a fastener in a stage, or all of them.
+type filmScene struct {
+	stage   *plan.Stage // nil where the plan has no stages
+	now     []int       // fasteners; none while one waits
+	done    []int       // of this stage, before
+	seconds float64
 }
 
 func newFilm(ask Request) *film {
 	f := &film{Request: ask, side: ask.side()}
 	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
 	f.part = diagram.Draw(diagram.Request{Plan: ask.Plan, Order: f.side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items
+	f.scenes = f.play()
 	return f
 }
 
-// page lays one picture out: at is the step, −1 before the first, and the
-// count of steps after the last.
+// play parts the work into pictures.
+func (f *film) play() []filmScene {
+	if len(f.side.Stages) == 0 {
+		return boltByBolt(nil, f.side.Order, stepSeconds)
+	}
+	steps := len(f.Plan.Steps(f.side))
+	shown := map[int]bool{}
+	var all []filmScene
+	for k := range f.side.Stages {
+		stage := &f.side.Stages[k]
+		again := !slices.ContainsFunc(stage.Fasteners, func(i int) bool { return !shown[i] })
+		switch {
+		case len(stage.Fasteners) == 0:
+			all = append(all, filmScene{stage: stage, seconds: stageSeconds})
+		case again && steps > mostSteps:
+			all = append(all, filmScene{stage: stage, now: stage.Fasteners, seconds: stageSeconds})
+		case again:
+			all = append(all, boltByBolt(stage, stage.Fasteners, againSeconds)...)
+		default:
+			all = append(all, boltByBolt(stage, stage.Fasteners, stepSeconds)...)
+		}
+		for _, i := range stage.Fasteners {
+			shown[i] = true
+		}
+	}
+	return all
+}
+
+func boltByBolt(stage *plan.Stage, fasteners []int, seconds float64) []filmScene {
+	var all []filmScene
+	for k := range fasteners {
+		all = append(all, filmScene{stage: stage, now: fasteners[k : k+1], done: fasteners[:k], seconds: seconds})
+	}
+	return all
+}
+
+// page lays one picture out: at is the scene, −1 before the first, and their
+// count after the last.
 func (f *film) page(at int) scene.Page {
 	page := scene.Page{Name: "order-" + strconv.Itoa(at+1), Width: screenWidth, Height: screenHeight, Margin: screenMargin}
 	add := func(items ...scene.Item) { page.Items = append(page.Items, items...) }
@@ -79,16 +137,34 @@ func line(x, y, em float64, w scene.Weight, a scene.Anchor, content string, room
 	})
 }
 
-// marked gives the part with its marks as they are at a step: white before,
-// black now, grey afterwards.
+// marked gives the part with its marks as they are at a scene: black now, grey
+// once done in this stage, white before. Fasteners of other stages are grey once
+// a stage has worked them.
 func (f *film) marked(at int) []scene.Item {
+	grey, now := map[int]bool{}, map[int]bool{}
+	for _, s := range f.scenes[:min(max(at+1, 0), len(f.scenes))] {
+		for _, i := range slices.Concat(s.done, s.now) {
+			grey[i] = true
+		}
+	}
+	if at >= 0 && at < len(f.scenes) {
+		s := f.scenes[at]
+		if s.stage != nil {
+			for _, i := range s.stage.Fasteners {
+				grey[i] = slices.Contains(s.done, i)
+			}
+		}
+		for _, i := range s.now {
+			now[i] = true
+		}
+	}
 	looks := map[string]diagram.Look{}
-	for k, i := range f.side.Order {
+	for _, i := range f.side.Order {
 		look := diagram.Look{Fill: scene.White, Ink: scene.Black}
 		switch {
-		case k == at:
+		case now[i]:
 			look = diagram.Look{Fill: scene.Black, Ink: scene.White}
-		case k < at:
+		case grey[i]:
 			look.Fill = scene.Shade
 		}
 		looks[f.Plan.Joint.Fasteners[i].ID] = look
@@ -96,64 +172,70 @@ func (f *film) marked(at int) []scene.Item {
 	return diagram.Relook(f.part, looks)
 }
 
-// panel tells the step in words: its number, large, the fastener, and what each
-// of its stages does.
+// panel tells the scene in words: the stage, the number, large, the fastener,
+// and what is done to it.
 func (f *film) panel(at int) []scene.Item {
 	x, room := screenWidth-screenMargin-panelWidth/2, panelWidth-2.0
 	middle := func(y, em float64, w scene.Weight, content string) scene.Item {
 		return line(x, y, em, w, scene.Middle, content, room)
 	}
-	if at < 0 || at >= len(f.side.Order) {
+	if at < 0 || at >= len(f.scenes) {
 		text := f.Words.Handout.Showing.Start
 		if at >= 0 {
 			text = f.Words.Handout.Showing.Done
 		}
 		var items []scene.Item
-		for k, words := range font.Break(text, scene.Bold, figureEm, room) {
-			items = append(items, middle(60+float64(k)*figureEm*1.2, figureEm, scene.Bold, words))
+		for k, words := range font.Break(text, scene.Bold, wordsEm, room) {
+			items = append(items, middle(60+float64(k)*wordsEm*1.2, wordsEm, scene.Bold, words))
 		}
 		return items
 	}
-	fastener := f.Plan.Joint.Fasteners[f.side.Order[at]]
-	name := fastener.ID
-	if kind := f.kind(fastener.Kind); kind != "" {
-		name += " · " + kind
+	s := f.scenes[at]
+	number, name := f.named(s)
+	em := numberEm * min(1, room/font.Width(number, scene.Bold, numberEm))
+	items := []scene.Item{middle(64, em, scene.Bold, number)}
+	if name != "" {
+		items = append(items, middle(78, nameEm, scene.Regular, name))
 	}
-	items := []scene.Item{
-		middle(52, numberEm, scene.Bold, strconv.Itoa(at+1)),
-		middle(66, nameEm, scene.Regular, name),
+	if s.stage == nil {
+		return items
 	}
-	y := 80.0
-	for _, figure := range f.figures(f.side.Order[at]) {
-		if y > screenHeight-24 {
-			items = append(items, middle(y, smallEm, scene.Regular, "…"))
-			break
-		}
-		items = append(items, middle(y, figureEm, scene.Bold, figure))
-		y += figureEm * 1.25
+	stage := fmt.Sprintf(f.Words.Handout.Showing.Stage, s.stage.Number, len(f.side.Stages))
+	items = append(items, middle(29, stageEm, scene.Bold, stage), middle(96, figureEm, scene.Bold, f.figure(s.stage)))
+	lines := font.Break(font.Clean(f.note(s.stage)), scene.Regular, smallEm, room)
+	for k, words := range lines[:min(len(lines), 4)] {
+		items = append(items, middle(105+float64(k)*smallEm*1.25, smallEm, scene.Regular, words))
 	}
 	return items
 }
 
-// figures lists what the stages do to a fastener, each with its number.
-func (f *film) figures(fastener int) []string {
-	var all []string
-	for k := range f.side.Stages {
-		stage := &f.side.Stages[k]
-		for _, i := range stage.Fasteners {
-			if i == fastener {
-				all = append(all, strconv.Itoa(stage.Number)+":  "+f.figure(stage))
-			}
+// named gives the numbers of a scene's fasteners and, where there is one, its
+// name.
+func (f *film) named(s filmScene) (number, name string) {
+	numbers := f.side.Numbers()
+	switch len(s.now) {
+	case 0:
+		return "–", ""
+	case 1:
+		fastener := f.Plan.Joint.Fasteners[s.now[0]]
+		name = fastener.ID
+		if kind := f.kind(fastener.Kind); kind != "" {
+			name += " · " + kind
 		}
+		return strconv.Itoa(numbers[s.now[0]]), name
 	}
-	return all
+	least, most := numbers[s.now[0]], numbers[s.now[0]]
+	for _, i := range s.now {
+		least, most = min(least, numbers[i]), max(most, numbers[i])
+	}
+	return fmt.Sprintf("%d–%d", least, most), ""
 }
 
-// progress draws how far the order has come.
+// progress draws how far the work has come.
 func (f *film) progress(at int) []scene.Item {
 	const height = 3.0
 	y, width := screenHeight-screenMargin-height, screenWidth-2*screenMargin
-	done := width * float64(min(max(at+1, 0), len(f.side.Order))) / float64(len(f.side.Order))
+	done := width * float64(min(max(at+1, 0), len(f.scenes))) / float64(max(1, len(f.scenes)))
 	items := []scene.Item{scene.Shape{Path: scene.Rect(screenMargin, y, width, height, 0), Fill: scene.Shade}}
 	if done > 0 {
 		items = append(items, scene.Shape{Path: scene.Rect(screenMargin, y, done, height, 0), Fill: scene.Accent})

@@ -24,7 +24,7 @@ part itself; figures in it are worked out (≈) and have their band.
 
 --make page writes an HTML page for the projector that plays the work step by
 step, with play, step and speed; it needs no network. --make film writes the
-order as a moving picture (GIF) for a slide.
+order, stage by stage, as a moving picture (GIF) for a slide.
 
 --mark reads a table of answers, a line each: student, sheet (where there are
 several) and order, with blanks between the names, or a column a position:
@@ -32,9 +32,9 @@ several) and order, with blanks between the names, or a column a position:
   Ana M.,1,M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F2 F3 F1 F4
 Every order that keeps the trade's rules is right, not only that of the key; see
 drawdown help check. It tells each student what is wrong and where, and writes
-half a page for each and a summary of the class; a blank order is no answer. With made-up parts give the
-same --layouts and --seed as for the sheets. Names are printed as they are given
-and kept nowhere else.`,
+half a page for each and a summary of the class; a blank order is no answer.
+With made-up parts give the same --layouts and --seed as for the sheets. Names
+are printed as they are given and kept nowhere else.`,
 	example: `
 drawdown handout p4-head
     out/p4-head-handout.pdf
