@@ -80,6 +80,7 @@ var englishHandout = Handout{
 		Lowest:        "All bolts to their full load in one pass: the bolt that ends lowest keeps ≈ %[1]s %% in this order and ≈ %[2]s %% %[3]s.",
 		Uneven:        "All bolts to their full load in one pass: at the worst moment the part lies ≈ %[1]s mm out of true in this order and ≈ %[2]s mm %[3]s.",
 		NoGain:        "The load that is left after one pass does not speak for the order: the later passes even that out.",
+		Springs:       "The springs that press under caps are in no drawing and in no figure here. First to go on and last to come off: %s, where no spring presses.",
 		Purpose:       "What the order is for",
 		PurposeSpread: "The part comes down flat from the middle; slack, air and paste leave at the edges, and no bulge is trapped. Each bolt finds the part lying flat where it is tightened. Common practice: a simple elastic model knows no slack and no gasket that creeps, so no figure is given for it here.",
 		PurposeCircle: "The part stays level on the way: no side is pinched while the other gapes, and nothing is crushed before the gap has closed. Common practice: a simple elastic model knows no slack and no gasket that creeps, so no figure is given for it here.",

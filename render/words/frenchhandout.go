@@ -80,6 +80,7 @@ var frenchHandout = Handout{
 		Lowest:        "Toutes les vis à pleine charge en une passe : la plus faible garde ≈ %[1]s %% dans cet ordre et ≈ %[2]s %% %[3]s.",
 		Uneven:        "Toutes les vis à pleine charge en une passe : au pire moment la pièce est de travers de ≈ %[1]s mm dans cet ordre et de ≈ %[2]s mm %[3]s.",
 		NoGain:        "La charge qui reste après une passe ne parle pas pour l’ordre : les passes suivantes l’égalisent.",
+		Springs:       "Les ressorts qui poussent sous les chapeaux ne sont dans aucun dessin ni aucun chiffre d’ici. À serrer en premier et à desserrer en dernier : %s, où aucun ressort ne pousse.",
 		Purpose:       "À quoi sert l’ordre",
 		PurposeSpread: "La pièce se pose à plat depuis le milieu ; le jeu, l’air et la pâte sortent par les bords, et aucune bosse n’est enfermée. Là où l’on serre une vis, la pièce est déjà à plat. Pratique courante : un modèle élastique simple ne connaît ni jeu ni joint qui flue ; aucun chiffre n’est donc donné ici.",
 		PurposeCircle: "La pièce reste droite en chemin : aucun côté n’est pincé pendant que l’autre bâille, et rien n’est écrasé avant que l’écart soit fermé. Pratique courante : un modèle élastique simple ne connaît ni jeu ni joint qui flue ; aucun chiffre n’est donc donné ici.",

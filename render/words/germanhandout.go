@@ -80,6 +80,7 @@ var germanHandout = Handout{
 		Lowest:        "Alle Schrauben in einem Durchgang auf volle Last: Die schwächste behält ≈ %[1]s %% in dieser Reihenfolge und ≈ %[2]s %% %[3]s.",
 		Uneven:        "Alle Schrauben in einem Durchgang auf volle Last: Im schlimmsten Augenblick liegt das Teil ≈ %[1]s mm schief in dieser Reihenfolge und ≈ %[2]s mm %[3]s.",
 		NoGain:        "Die Last, die nach einem Durchgang bleibt, spricht nicht für die Reihenfolge: Das gleichen die späteren Durchgänge aus.",
+		Springs:       "Die Federn, die unter Lagerdeckeln drücken, sind hier in keiner Zeichnung und in keiner Zahl. Zuerst angezogen und zuletzt gelöst: %s, wo keine Feder drückt.",
 		Purpose:       "Wozu die Reihenfolge dient",
 		PurposeSpread: "Das Teil legt sich von der Mitte her flach an; Luft und Dichtmasse weichen zum Rand aus, und keine Beule wird eingeschlossen. Wo eine Schraube angezogen wird, liegt das Teil schon flach. Übliche Praxis: Ein einfaches elastisches Modell kennt keine Luft unter dem Teil und keine Dichtung, die kriecht; darum steht hier keine Zahl.",
 		PurposeCircle: "Das Teil bleibt unterwegs gerade: Keine Seite wird gequetscht, während die andere klafft, und nichts wird zerdrückt, bevor der Spalt zu ist. Übliche Praxis: Ein einfaches elastisches Modell kennt keine Luft unter dem Teil und keine Dichtung, die kriecht; darum steht hier keine Zahl.",

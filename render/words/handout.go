@@ -69,6 +69,7 @@ type Why struct {
 	NoGain         string // that the lowest bolt gains nothing by the order
 	Band           string // what the brackets are, and how far to believe them
 	Practice       string // where the page comes from
+	Springs        string // what is left out, and the caps %s that no spring presses
 	// Purpose heads what the order is for, in place of figures.
 	Purpose, PurposeSpread, PurposeCircle string
 }

@@ -80,6 +80,7 @@ var spanishHandout = Handout{
 		Lowest:        "Todos los tornillos a plena carga en una pasada: el que queda más flojo conserva ≈ %[1]s %% en este orden y ≈ %[2]s %% %[3]s.",
 		Uneven:        "Todos los tornillos a plena carga en una pasada: en el peor momento la pieza queda ≈ %[1]s mm torcida en este orden y ≈ %[2]s mm %[3]s.",
 		NoGain:        "La carga que queda tras una pasada no habla a favor del orden: las pasadas siguientes la igualan.",
+		Springs:       "Los muelles que empujan bajo las tapas no están en ningún dibujo ni cifra de aquí. Primero en apretarse y último en aflojarse: %s, sin muelle que empuje.",
 		Purpose:       "Para qué sirve el orden",
 		PurposeSpread: "La pieza baja plana desde el centro; la holgura, el aire y la pasta salen por los bordes y no queda ningún bulto encerrado. Donde se aprieta un tornillo, la pieza ya está plana. Práctica común: un modelo elástico simple no conoce holgura ni junta que fluya; por eso aquí no se da ninguna cifra.",
 		PurposeCircle: "La pieza queda derecha por el camino: ningún lado se pellizca mientras el otro se abre, y nada se aplasta antes de cerrarse el hueco. Práctica común: un modelo elástico simple no conoce holgura ni junta que fluya; por eso aquí no se da ninguna cifra.",

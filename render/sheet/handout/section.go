@@ -41,15 +41,25 @@ func (y *why) sections() {
 		wrongHead, rightHead = w.WrongCircle, w.RightCircle
 	}
 	height := y.rowHeight(wrongText)
+	if y.wide() { // both rows side by side
+		height = max(height, y.rowHeight(rightText))
+	}
 	y.Room(7 + height)
 	for _, line := range font.Break(w.Section, scene.Bold, sheet.HeadEm, y.Paper.Content()) {
 		y.Pen.Head(y.Pen.Left(), y.Y+4, line)
 		y.Y += 5.4
 	}
 	y.Y += 1.6
-	y.row(wrongHead, wrong, wrongText)
+	y.row(y.Pen.Left(), wrongHead, wrong, wrongText)
+	if y.wide() {
+		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), rightHead, right, rightText)
+		y.Y += height
+		return
+	}
+	y.Y += height
 	y.Room(y.rowHeight(rightText))
-	y.row(rightHead, right, rightText)
+	y.row(y.Pen.Left(), rightHead, right, rightText)
+	y.Y += y.rowHeight(rightText)
 }
 
 // columns gives where the columns of the main group stand along the part, from
@@ -158,7 +168,12 @@ var circleRight = [3]stage{
 	{tilt(0, 0), within(2)},
 }
 
-func (y *why) sectionWidth() float64 { return (y.Paper.Content() - 2*sectionGap) / 3 }
+func (y *why) sectionWidth() float64 {
+	if y.wide() {
+		return (y.Paper.Content() - 5*sectionGap) / 6
+	}
+	return (y.Paper.Content() - 2*sectionGap) / 3
+}
 
 func (y *why) rowHeight(texts [3]string) float64 {
 	most := 0
@@ -168,16 +183,15 @@ func (y *why) rowHeight(texts [3]string) float64 {
 	return 5 + sectionHeight + float64(most)*sheet.Line + 4
 }
 
-func (y *why) row(head string, stages [3]stage, texts [3]string) {
-	y.Pen.Write(y.Pen.Left(), y.Y+3.4, sheet.TextEm, scene.Bold, scene.Start, scene.Black, head)
+func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
+	y.Pen.Write(left, y.Y+3.4, sheet.TextEm, scene.Bold, scene.Start, scene.Black, head)
 	for k, s := range stages {
-		x := y.Pen.Left() + float64(k)*(y.sectionWidth()+sectionGap)
+		x := left + float64(k)*(y.sectionWidth()+sectionGap)
 		y.section(s, x, y.Y+5)
 		for n, line := range font.Break(texts[k], scene.Regular, sheet.TextEm, y.sectionWidth()) {
 			y.Pen.Text(x, y.Y+5+sectionHeight+3.8+float64(n)*sheet.Line, line)
 		}
 	}
-	y.Y += y.rowHeight(texts)
 }
 
 // section draws one stage: block, gasket, the part lying on it, and the bolts,

@@ -2,9 +2,8 @@ package handout
 
 import (
 	"fmt"
-	"strconv"
+	"strings"
 
-	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -51,9 +50,13 @@ func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 	lines := font.Break(w.Practice+" "+ask.Words.Sheet.ManualFirst, scene.Regular, sheet.TextEm, ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
-	y.sections()
-	y.back()
-	y.figures(figures)
+	if y.low() { // the sections have a page of their own
+		y.tell(figures)
+		y.sections()
+	} else {
+		y.sections()
+		y.tell(figures)
+	}
 	return y.Pages("1")
 }
 
@@ -72,8 +75,11 @@ type why struct {
 }
 
 const (
-	miniHeight = 33.0
-	miniGap    = 4.0
+	mostMini    = 40.0 // height of a part drawn small
+	narrowMini  = 26.0 // the same on small paper
+	lowMini     = 18.0 // and on small paper that lies on its side
+	miniGap     = 4.0
+	miniCaption = 7.0
 )
 
 // steps draws the part after the first, after more, and after all.
@@ -85,27 +91,33 @@ func (y *why) steps() {
 			counts = append(counts, count)
 		}
 	}
-	across := len(counts)
-	if y.Paper.Narrow() {
-		across = min(across, 2)
+	part, most := newMini(y.plan), mostMini
+	switch {
+	case y.low():
+		most = lowMini
+	case y.wide(), y.Paper.Narrow():
+		most = narrowMini
 	}
+	across := len(counts)
 	width := (y.Paper.Content() - miniGap*float64(across-1)) / float64(across)
-	y.Room(7 + miniHeight + 6)
+	height := part.height(width, most)
+	y.Room(7 + height + miniCaption)
 	y.Pen.Head(y.Pen.Left(), y.Y+4, y.words.Steps)
 	y.legend(y.Y + 4)
 	y.Y += 7
 	for k, count := range counts {
-		x := y.Pen.Left() + float64(k%across)*(width+miniGap)
-		y.mini(scene.Box{Left: x, Top: y.Y, Right: x + width, Bottom: y.Y + miniHeight}, y.plan.Tighten.Order, count, scene.White, scene.Shade)
-		y.Pen.Write(x+width/2, y.Y+miniHeight+3.6, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, y.caption(count, n))
-		if k%across == across-1 || k == len(counts)-1 {
-			y.Y += miniHeight + 7
-			if k < len(counts)-1 {
-				y.Room(miniHeight + 7)
-			}
-		}
+		x := y.Pen.Left() + float64(k)*(width+miniGap)
+		y.mini(scene.Box{Left: x, Top: y.Y, Right: x + width, Bottom: y.Y + height}, y.plan.Tighten.Order, count, scene.White, scene.Shade)
+		y.Pen.Write(x+width/2, y.Y+height+3.6, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, y.caption(count, n))
 	}
+	y.Y += height + miniCaption
 }
+
+// wide says that the paper lies on its side.
+func (y *why) wide() bool { return y.Paper.Width > y.Paper.Height }
+
+// low says that it is small besides.
+func (y *why) low() bool { return y.wide() && y.Paper.Height < 160 }
 
 func (y *why) caption(count, of int) string {
 	switch count {
@@ -132,87 +144,104 @@ func (y *why) legend(at float64) {
 	}
 }
 
-// mini draws the part small: the bolts worked last black, those before in one
+// mini draws the part small: the bolt worked last black, those before in one
 // ink, those to come in another.
 func (y *why) mini(box scene.Box, order []int, count int, open, worked scene.Ink) {
-	p := y.plan
-	p.Joint.Labels, p.Joint.Stations, p.Joint.Front = nil, nil, ""
-	for k := range p.Joint.Bores {
-		if k == 0 {
-			p.Joint.Bores = append(p.Joint.Bores[:0:0], p.Joint.Bores...)
-		}
-		p.Joint.Bores[k].Label = ""
-	}
-	looks := map[string]diagram.Look{}
+	inks := map[int]scene.Ink{}
 	for k, i := range order {
-		look := diagram.Look{Fill: open, Ink: scene.Black}
 		switch {
 		case k == count-1 && count < len(order):
-			look.Fill = scene.Black
+			inks[i] = scene.Black
 		case k < count:
-			look.Fill = worked
-		}
-		looks[p.Joint.Fasteners[i].ID] = look
-	}
-	d := diagram.Draw(withoutNumbers(diagram.Request{Plan: p, Show: diagram.Words, Words: make([]string, len(order)), Box: box}))
-	items := diagram.Relook(d.Items, looks)
-	for k, it := range items { // the same bolts stand on the page again and again
-		if s, ok := it.(scene.Shape); ok && s.Tag.Name != "" {
-			s.Tag.Name += " at " + strconv.Itoa(len(y.Pen.Items)+k)
-			items[k] = s
+			inks[i] = worked
+		default:
+			inks[i] = open
 		}
 	}
-	y.Pen.Add(items...)
+	y.Pen.Add(newMini(y.plan).draw(box, func(fastener int) scene.Ink { return inks[fastener] })...)
 }
 
-// withoutNumbers lets the part take the room that a crowded drawing keeps for
-// numbers outside their marks: there are none.
-func withoutNumbers(req diagram.Request) diagram.Request {
-	for _, kept := range []float64{8, 6, 4} {
-		larger := req
-		larger.Box = req.Box.Grown(kept)
-		if _, led := diagram.NumberCap(larger); led {
-			return larger
-		}
-	}
-	return req
+// telling is a heading with sentences, and a picture beside them where it has
+// one.
+type telling struct {
+	head    string
+	texts   []string
+	picture bool // of the part with the first third let go
 }
 
-// back tells of loosening, beside the part with the first third let go.
-func (y *why) back() {
-	width := y.Paper.Content() * 0.62
-	texts := y.words.BackText
+// tell lays out what is told in words: of loosening, and of figures or of what
+// the order is for. On paper that lies on its side they stand side by side.
+func (y *why) tell(figures *Figures) {
+	back, width := telling{y.words.Back, y.words.BackText, true}, y.Paper.Content()
 	if y.circle {
-		texts = texts[:1] // the rest is of edges and middle, which a circle has not
+		back.texts = back.texts[:1] // the rest is of edges and middle, which a circle has not
 	}
-	broken := sheet.BreakAll(texts, width)
-	height := max(7+broken.Height(), miniHeight*0.9)
-	y.Room(height + 3)
-	y.Pen.Head(y.Pen.Left(), y.Y+4, y.words.Back)
+	both := []telling{back, y.figures(figures)}
+	if !y.wide() {
+		for _, one := range both {
+			height := y.tellingHeight(one, width)
+			y.Room(height)
+			y.put(one, y.Pen.Left(), width)
+			y.Y += height
+		}
+		return
+	}
+	width = (width - 2*miniGap) / 2
+	height := max(y.tellingHeight(both[0], width), y.tellingHeight(both[1], width))
+	y.Room(height)
+	for k, one := range both {
+		y.put(one, y.Pen.Left()+float64(k)*(width+2*miniGap), width)
+	}
+	y.Y += height
+}
+
+// lines breaks the sentences of a telling, which leave room for its picture.
+func (t telling) lines(width float64) sheet.Broken {
+	if t.picture {
+		width *= 0.62
+	}
+	return sheet.BreakAll(t.texts, width)
+}
+
+func (y *why) tellingHeight(t telling, width float64) float64 {
+	height, most := 7+t.lines(width).Height(), narrowMini
+	if y.low() {
+		most = lowMini
+	}
+	if t.picture {
+		height = max(height, newMini(y.plan).height(0.38*width-miniGap, most)+1)
+	}
+	return height + 3
+}
+
+// put writes a telling at the present height.
+func (y *why) put(t telling, left, width float64) {
+	y.Pen.Head(left, y.Y+4, t.head)
 	at := y.Y + 10
-	for _, lines := range broken {
+	for _, lines := range t.lines(width) {
 		for _, line := range lines {
-			y.Pen.Text(y.Pen.Left(), at, line)
+			y.Pen.Text(left, at, line)
 			at += sheet.Line
 		}
 		at++
 	}
-	n := len(y.plan.Loosen.Order)
-	y.mini(scene.Box{Left: y.Pen.Left() + width + 4, Top: y.Y + 1, Right: y.Pen.Right(), Bottom: y.Y + height}, y.plan.Loosen.Order, max(1, n/3), scene.Shade, scene.White)
-	y.Y += height + 3
+	if t.picture {
+		order := y.plan.Loosen.Order
+		box := scene.Box{Left: left + 0.62*width + miniGap, Top: y.Y + 1, Right: left + width, Bottom: y.Y + y.tellingHeight(t, width) - 3}
+		y.mini(box, order, max(1, len(order)/3), scene.Shade, scene.White)
+	}
 }
 
-// figures gives what was worked out where it tells something; else what the
+// figures tells what was worked out where it tells something; else what the
 // order is for, without a figure.
-func (y *why) figures(f *Figures) {
-	w := y.words
+func (y *why) figures(f *Figures) telling {
+	w, left := y.words, y.springs()
 	if f == nil || !f.TellsLowest && !f.TellsUneven {
 		purpose := w.PurposeSpread
 		if y.circle {
 			purpose = w.PurposeCircle
 		}
-		y.told(w.Purpose, purpose)
-		return
+		return telling{head: w.Purpose, texts: append([]string{purpose}, left...)}
 	}
 	other := w.Edges
 	if y.circle {
@@ -231,23 +260,22 @@ func (y *why) figures(f *Figures) {
 			texts = append(texts, w.NoGain)
 		}
 	}
-	y.told(w.Worked, append(texts, w.Band)...)
+	return telling{head: w.Worked, texts: append(append(texts, w.Band), left...)}
 }
 
-// told writes sentences under a heading.
-func (y *why) told(head string, texts ...string) {
-	broken := sheet.BreakAll(texts, y.Paper.Content())
-	y.Room(7 + broken.Height())
-	y.Pen.Head(y.Pen.Left(), y.Y+4, head)
-	at := y.Y + 10
-	for _, lines := range broken {
-		for _, line := range lines {
-			y.Pen.Text(y.Pen.Left(), at, line)
-			at += sheet.Line
+// springs says what drawings and figures leave out where springs press under
+// some caps and not under others.
+func (y *why) springs() []string {
+	var free []string
+	for _, c := range y.plan.Joint.Clusters {
+		if c.Unloaded {
+			free = append(free, c.Name)
 		}
-		at++
 	}
-	y.Y = at
+	if len(free) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf(y.words.Springs, strings.Join(free, ", "))}
 }
 
 // in writes a band: the middle, and the ends in brackets.

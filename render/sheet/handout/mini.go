@@ -1,0 +1,101 @@
+package handout
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/render/diagram"
+	"drawdown/render/scene"
+	"drawdown/sequence/plan"
+)
+
+// mini is the part drawn small, without words: its outline, its bores, and its
+// marks, so that it fills the room that there is.
+type mini struct {
+	plan   plan.Plan
+	bounds geometry.Box // of the part
+	reach  float64      // of a mark, in millimetres of the part
+}
+
+const (
+	// miniReach is the radius of a mark in spacings: two neighbours stay apart.
+	miniReach = 0.36
+	// largestMark and smallestMark are radii on paper.
+	largestMark, smallestMark = 2.4, 0.7
+)
+
+func newMini(p plan.Plan) mini {
+	j := p.Joint
+	points := j.Points()
+	m := mini{plan: p, reach: miniReach * geometry.Spacing(points)}
+	if len(points) < 2 {
+		m.reach = 10
+	}
+	all := geometry.Bounds(points)
+	edge := 1.6 * m.reach
+	corners := []geometry.Point{
+		{X: all.Min.X - edge, Y: all.Min.Y - edge}, {X: all.Max.X + edge, Y: all.Max.Y + edge},
+	}
+	for _, path := range j.Outline {
+		corners = append(corners, path...)
+	}
+	for _, bore := range j.Bores {
+		r := bore.Diameter / 2
+		corners = append(corners, geometry.Point{X: bore.Centre.X - r, Y: bore.Centre.Y - r}, geometry.Point{X: bore.Centre.X + r, Y: bore.Centre.Y + r})
+	}
+	m.bounds = geometry.Bounds(corners)
+	return m
+}
+
+// height is what the part takes up of a width, at the most so much.
+func (m mini) height(width, most float64) float64 {
+	return math.Min(most, width*m.bounds.Height()/math.Max(m.bounds.Width(), 1e-9))
+}
+
+// draw fits the part into a box; fill gives the ink of each mark.
+func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Item {
+	const line = 0.3
+	joint := m.plan.Joint
+	scale := math.Min((box.Width()-2*line)/m.bounds.Width(), (box.Height()-2*line)/m.bounds.Height())
+	middle := geometry.Point{X: (m.bounds.Min.X + m.bounds.Max.X) / 2, Y: (m.bounds.Min.Y + m.bounds.Max.Y) / 2}
+	centre := box.Centre()
+	at := func(p geometry.Point) scene.Point {
+		return scene.Point{X: centre.X + (p.X-middle.X)*scale, Y: centre.Y - (p.Y-middle.Y)*scale}
+	}
+	var items []scene.Item
+	add := func(path scene.Path, fill scene.Ink) {
+		items = append(items, scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: line})
+	}
+	for _, path := range joint.Outline {
+		var points []scene.Point
+		for _, p := range path {
+			points = append(points, at(p))
+		}
+		add(scene.Polyline(points, true), scene.Tint)
+	}
+	if len(joint.Outline) == 0 {
+		add(m.rim(at, scale), scene.Tint)
+	}
+	for _, bore := range joint.Bores {
+		c := at(bore.Centre)
+		add(scene.Circle(c.X, c.Y, bore.Diameter/2*scale), scene.White)
+	}
+	for i, f := range joint.Fasteners {
+		kind := max(0, slices.IndexFunc(m.plan.Kinds, func(k plan.Kind) bool { return k.Name == f.Kind }))
+		mark := diagram.Sample(kind, at(f.At), math.Max(smallestMark, math.Min(largestMark, m.reach*scale))).(scene.Shape)
+		mark.Fill, mark.Width = fill(i), 0.4
+		items = append(items, mark)
+	}
+	return items
+}
+
+// rim stands for the outline of a part that has none: round where it is as wide
+// as high.
+func (m mini) rim(at func(geometry.Point) scene.Point, scale float64) scene.Path {
+	low, high := at(m.bounds.Min), at(m.bounds.Max)
+	if w, h := high.X-low.X, low.Y-high.Y; math.Abs(w-h) > 0.05*math.Max(w, h) {
+		return scene.Rect(low.X, high.Y, w, h, math.Min(1.5, math.Min(w, h)/2))
+	}
+	return scene.Circle((low.X+high.X)/2, (low.Y+high.Y)/2, (high.X-low.X)/2)
+}
