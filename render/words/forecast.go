@@ -21,5 +21,48 @@ type Forecast struct {
 	Step         string // %d %s %d %s: pass, what is done, number and id of the fastener
 	StepUneven   string // %s: millimetres
 	Doubts       string
+	EachPass     string // over a picture of every pass
 	Guidance     string // stands at the foot of every forecast
+	Doubt        Doubt
+	Basis        Basis
+	Other        OtherWays
+}
+
+// Doubt is why a forecast is not to be trusted.
+type Doubt struct {
+	PastYield     string // %s %s: kind and kN
+	NoSnugPass    string
+	SlackAtTheEnd string // %d: bolts
+	SlackOnTheWay string // %d: bolts
+	Hardening     string
+	Thick         string // %s: times its thickness
+}
+
+// Basis is what a forecast rests on.
+type Basis struct {
+	Stated, Assumed string            // %s: the facts
+	Facts           map[string]string // by kind, %s each: what it is
+	Gaskets         map[string]string // by the words of the pattern file
+	Materials       map[string]string // by those of the list of materials
+	MeanIs100       string
+	Unlisted        string // what else is assumed
+}
+
+// OtherWays is the words of the comparison with other ways to do the work.
+type OtherWays struct {
+	Heading                            string
+	Way, Least, Mean, SD, Uneven, Path string            // heads of the table
+	Names                              map[string]string // of the trials; orders are among the ways of a sheet
+	Says                               string
+	Leave                              string // %s %s: percent kept, scatter of torque
+	NoCure                             string // %s: percent
+	NoCureWith                         string // %s %s %s: percent, name of the way, its percent
+	UntilNoNutTurns                    string
+	Passes                             string // %d: passes on the softest gasket
+	AskFor                             string // %s %s %s: name of the way, percent before and with it
+	ButUneven                          string // %s %s: millimetres with it and before
+	MakerStands                        string
+	SnugSame                           string
+	SnugUneven                         string // %s %s: millimetres without and with the first stage
+	SnugLowest                         string // %s %s: percent without and with
 }

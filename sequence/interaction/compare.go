@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -23,15 +22,29 @@ const (
 	worthPoints = 3
 	// worthStrongPoints is the same where the joint is far from even all the same.
 	worthStrongPoints = 10
+	// hopelessPercent is what a bolt must keep at the worst for a change to be
+	// called one that helps (engineering judgement).
+	hopelessPercent = 50
 )
 
-// Names of trials.
+// Names of trials that are no plain ways.
 const (
-	OwnWay = "the file's own"
-	Recipe = "recipe"
-
-	noFirstStage = "no first stage"
+	OwnWay       = "the file's own"
+	Recipe       = "recipe"
+	OnceRound    = "once round"
+	NoFirstStage = "no first stage"
+	SnugFirst    = "10 % snug pass first"
+	OneMorePass  = "one more pass"
+	LastTwice    = "each last torque twice"
+	LeastScatter = "search: least scatter"
+	LeastTilt    = "search: least tilt"
+	LeastOfBoth  = "search: both"
 )
+
+// TrialNames lists them.
+func TrialNames() []string {
+	return []string{OwnWay, Recipe, OnceRound, NoFirstStage, SnugFirst, OneMorePass, LastTwice, LeastScatter, LeastTilt, LeastOfBoth}
+}
 
 // RecipeWords say what the recipe is.
 const RecipeWords = "Recipe: a snug pass to 10 %, the stages of the file from the centre out, the last torque once round or end to end, and the same again."
@@ -63,6 +76,16 @@ func (m Model) Compare(p plan.Plan, prediction Prediction, work PlanWork, search
 	c.Trials = t.list
 	friction, _ := FrictionOf(p)
 	c.frictionSD = SpreadOf(friction).Mean
+	if work.CanRepeat() {
+		soft := prediction.Soft
+		count, enough, err := soft.Joint.Repeats(work.Passes, soft.TargetsN, FrictionSDPercent, m.Stick)
+		if err != nil {
+			return Comparison{}, err
+		}
+		if enough {
+			c.repeats = count
+		}
+	}
 	c.judge()
 	c.saySnug()
 	return c, nil
@@ -86,7 +109,7 @@ func (t *trier) ways() error {
 	if order == nil {
 		return nil
 	}
-	return t.try("once round", order, t.inOrder(order))
+	return t.try(OnceRound, order, t.inOrder(order))
 }
 
 // snugAndRepeat tries what the first stage buys, what a snug pass before it would,
@@ -95,7 +118,7 @@ func (t *trier) snugAndRepeat() error {
 	own, passes := t.plan.Tighten.Order, t.work.Passes
 	if len(passes) > 1 && sameBolts(passes[0], passes[1]) && isTorque(passes[1]) {
 		before := len(t.list)
-		if err := t.try(noFirstStage, own, passes[1:]); err != nil {
+		if err := t.try(NoFirstStage, own, passes[1:]); err != nil {
 			return err
 		}
 		if len(t.list) > before {
@@ -111,7 +134,7 @@ func (t *trier) snugAndRepeat() error {
 		}
 		if first[0].ForceN > 2*snugTo*last[0].ForceN {
 			snug := append([]Pass{scaled(arranged(last, own), snugTo)}, passes...)
-			if err := t.try("10 % snug pass first", own, snug); err != nil {
+			if err := t.try(SnugFirst, own, snug); err != nil {
 				return err
 			}
 		}
@@ -123,7 +146,7 @@ func (t *trier) snugAndRepeat() error {
 func (t *trier) repeats() error {
 	if t.work.CanRepeat() {
 		last := t.work.Passes[len(t.work.Passes)-1]
-		return t.try("one more pass", t.plan.Tighten.Order, append(slices.Clone(t.work.Passes), last))
+		return t.try(OneMorePass, t.plan.Tighten.Order, append(slices.Clone(t.work.Passes), last))
 	}
 	var passes []Pass
 	for _, part := range t.parts() {
@@ -141,7 +164,7 @@ func (t *trier) repeats() error {
 	if t.work.Compensated || len(passes) == len(t.work.Passes) {
 		return nil
 	}
-	return t.try("each last torque twice", t.plan.Tighten.Order, passes)
+	return t.try(LastTwice, t.plan.Tighten.Order, passes)
 }
 
 func (t *trier) recommended() error {
@@ -173,9 +196,9 @@ func (t *trier) search() error {
 		name string
 		cost Cost
 	}{
-		{"search: least scatter", scatter},
-		{"search: least tilt", tilt},
-		{"search: both", Both(scatter, tilt, own)},
+		{LeastScatter, scatter},
+		{LeastTilt, tilt},
+		{LeastOfBoth, Both(scatter, tilt, own)},
 	} {
 		best, least := own, goal.cost(own)
 		for _, start := range t.starts() {
@@ -256,49 +279,32 @@ func (c *Comparison) judge() {
 		}
 	}
 	best := c.Trials[c.Best]
+	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, FrictionSD: c.frictionSD, Repeats: c.repeats}
 	switch {
 	case own.Class == Negligible:
-		c.Verdict = fmt.Sprintf("Leave the plan as it is: even on the gasket that is worst for it the lowest bolt keeps %.0f %%, and torque scatter of about %.0f %% SD hides the rest.", own.End.Min.Low, c.frictionSD)
-	case c.Best == 0:
-		c.Verdict = fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%, and none of them lifts it by more than %d points. It takes a stiffer gasket, longer bolts or measured stretch.", own.End.Min.Low, worthStrongPoints)
+		c.Verdict.Kind = LeaveIt
+	case c.Best == 0 || best.End.Min.Low < hopelessPercent:
+		c.Verdict.Kind = NoCure
 	default:
-		c.Verdict = fmt.Sprintf("Worth asking the maker for: %s. It lifts the lowest bolt from %.0f to %.0f %% on the gasket that is worst for it.", best.phrase(), own.End.Min.Low, best.End.Min.Low)
-		if best.Class == Strong {
-			c.Verdict += " That is still far from even; count on several passes or measured stretch."
-		}
+		c.Verdict.StillStrong = best.Class == Strong
 		if best.Uneven.Nominal > 1.25*own.Uneven.Nominal {
-			c.Verdict += fmt.Sprintf(" But on the way the part lies uneven by %.2f mm instead of %.2f mm.", best.Uneven.Nominal, own.Uneven.Nominal)
+			c.Verdict.OwnUnevenMm, c.Verdict.BestUnevenMm = own.Uneven.Nominal, best.Uneven.Nominal
 		}
-		c.Verdict += " Until then the maker's sequence stands."
 	}
-}
-
-// phrase says what a trial changes.
-func (t Trial) phrase() string {
-	switch {
-	case t.Name == Recipe:
-		return "a snug pass, the stages from the centre out, and the last torque twice round"
-	case strings.HasPrefix(t.Name, "search"):
-		return "another order, found by search for " + strings.TrimPrefix(t.Name, "search: ")
-	case slices.Contains(sensibleWays, sequence.Way(t.Name)):
-		return "the order " + t.Name
-	}
-	return t.Name
 }
 
 // saySnug says what the first stage buys.
 func (c *Comparison) saySnug() {
 	own := c.Trials[0]
 	for _, trial := range c.Trials {
-		if trial.Name != noFirstStage {
+		if trial.Name != NoFirstStage {
 			continue
 		}
 		hardly := math.Max(0.1*own.Uneven.Nominal, 0.02) // mm; a tenth, or what nobody feels
-		if math.Abs(trial.Uneven.Nominal-own.Uneven.Nominal) < hardly && math.Abs(trial.End.Min.Low-own.End.Min.Low) < 1 {
-			c.Snug = "Without the first stage the bolts would end the same and the part would lie as even; it is there to bring the faces together, which is not in the model."
-			return
+		c.Snug = &Snug{
+			OwnUnevenMm: own.Uneven.Nominal, WithoutUnevenMm: trial.Uneven.Nominal, OwnLowest: own.End.Min.Low, WithoutLowest: trial.End.Min.Low,
+			SameUneven: math.Abs(trial.Uneven.Nominal-own.Uneven.Nominal) < hardly,
+			SameLowest: math.Abs(trial.End.Min.Low-own.End.Min.Low) < 1,
 		}
-		c.Snug = fmt.Sprintf("Without the first stage the part would lie uneven by %.2f mm instead of %.2f mm, and the lowest bolt would end at %.0f instead of %.0f %%.",
-			trial.Uneven.Nominal, own.Uneven.Nominal, trial.End.Min.Low, own.End.Min.Low)
 	}
 }

@@ -217,6 +217,7 @@ func (s *settledSetup) foundation() (Band, error) {
 		kind = s.usualGasket()
 		s.assume("gasket: %s, assumed", kind)
 	}
+	s.gasket = kind
 	band, err := kind.StiffnessMPaPerMm()
 	if err != nil {
 		return Band{}, err
@@ -250,7 +251,7 @@ func (s *settledSetup) settleCounterpart() error {
 	if err != nil {
 		return fmt.Errorf("counterpart: %w", err)
 	}
-	s.block = PartOf(material, 0)
+	s.under, s.block = word, PartOf(material, 0)
 	if s.stated.CounterpartThickness != 0 {
 		s.other = PartOf(material, s.stated.CounterpartThickness)
 		return s.other.check()

@@ -12,25 +12,63 @@ const (
 	thinReach = 0.8
 )
 
+// DoubtKind is why a forecast is not to be trusted.
+type DoubtKind string
+
+const (
+	PastYield      DoubtKind = "past yield"        // Name: the kind; Figure: its yield load in kN
+	NoSnugPass     DoubtKind = "no snug pass"      // nothing more
+	SlackAtTheEnd  DoubtKind = "slack at the end"  // Bolts
+	SlackOnTheWay  DoubtKind = "slack on the way"  // Bolts
+	HardeningCount DoubtKind = "hardening counts"  // nothing more
+	ThickForAPlate DoubtKind = "thick for a plate" // Figure: how far a load reaches, in thicknesses
+)
+
+// Doubt is where the joint or the work leaves what the model can follow.
+type Doubt struct {
+	Kind   DoubtKind
+	Name   string
+	Bolts  int
+	Figure float64
+}
+
+// String says it in a whole English sentence.
+func (d Doubt) String() string {
+	switch d.Kind {
+	case PastYield:
+		return fmt.Sprintf("Kind %s is turned beyond its yield at %.0f kN, and the model knows no yield: its percentages show how even the bolts would be, its newtons are not real. At yield bolts come out more even than shown.", d.Name, d.Figure)
+	case NoSnugPass:
+		return "There is no snug pass: a loose part see-saws under the first bolts, which the model takes to lie on its gasket. Bring all bolts to about 10 % first."
+	case SlackAtTheEnd:
+		return fmt.Sprintf("On the softest gasket %s slack at the end: the joint is not closed, and no percentage stands.", bolts(d.Bolts))
+	case SlackOnTheWay:
+		return fmt.Sprintf("On the softest gasket %s slack on the way and must be caught up by later passes.", bolts(d.Bolts))
+	case HardeningCount:
+		return "On a joint as soft as this a gasket that hardens changes the figures by another 5 to 10 points either way."
+	case ThickForAPlate:
+		return fmt.Sprintf("The part is thick for a plate: a load reaches only %.1f times its thickness. Neighbours act on each other up to a fifth less than shown.", d.Figure)
+	}
+	return string(d.Kind)
+}
+
 // doubts says where the joint or the work leaves what the model can follow.
-func (w *forecaster) doubts(f Forecast) (list []string) {
-	say := func(format string, values ...any) { list = append(list, fmt.Sprintf(format, values...)) }
+func (w *forecaster) doubts(f Forecast) (list []Doubt) {
 	for _, kind := range BeyondYield(w.plan, w.p.Nominal.TargetsN) {
-		say("Kind %s is turned beyond its yield at %.0f kN, and the model knows no yield: its percentages show how even the bolts would be, its newtons are not real. At yield bolts come out more even than shown.", kind.Name, YieldN(kind)/1000)
+		list = append(list, Doubt{Kind: PastYield, Name: kind.Name, Figure: YieldN(kind) / 1000})
 	}
 	if f.Passes[0].Share > snugShare {
-		say("There is no snug pass: a loose part see-saws under the first bolts, which the model takes to lie on its gasket. Bring all bolts to about 10 %% first.")
+		list = append(list, Doubt{Kind: NoSnugPass})
 	}
 	if end, ever := w.slack(); end > 0 {
-		say("On the softest gasket %s slack at the end: the joint is not closed, and no percentage stands.", bolts(end))
+		list = append(list, Doubt{Kind: SlackAtTheEnd, Bolts: end})
 	} else if ever > 0 {
-		say("On the softest gasket %s slack on the way and must be caught up by later passes.", bolts(ever))
+		list = append(list, Doubt{Kind: SlackOnTheWay, Bolts: ever})
 	}
 	if ClassOf(f.OnePass.Min.Low) == Strong {
-		say("On a joint as soft as this a gasket that hardens changes the figures by another 5 to 10 points either way.")
+		list = append(list, Doubt{Kind: HardeningCount})
 	}
 	if thin := w.reach(); thin > 0 && thin < thinReach && ClassOf(f.OnePass.Min.Low) != Negligible {
-		say("The part is thick for a plate: a load reaches only %.1f times its thickness. Neighbours act on each other up to a fifth less than shown.", thin)
+		list = append(list, Doubt{Kind: ThickForAPlate, Figure: thin})
 	}
 	return list
 }

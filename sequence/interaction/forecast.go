@@ -43,9 +43,14 @@ type Forecast struct {
 	FoundationMPaPerMm Band   // gasket and counterpart, from soft to stiff
 	Sensitivity        Band   // mean share of its load that a bolt loses in one pass; below 0 it gains
 
-	// Doubts say in whole sentences where the joint or the work leaves what the
-	// model can follow. Each must be shown; none is for the file to mend.
-	Doubts []string
+	// Doubts say where the joint or the work leaves what the model can follow.
+	// Each must be shown; none is for the file to mend.
+	Doubts []Doubt
+	// Basis is what of part and gasket it all rests on, stated or assumed.
+	Basis []Fact
+	// MeanIs100 says that an angle ends the work of some kind, so that 100 % is
+	// the mean of it there.
+	MeanIs100 bool
 }
 
 // ForecastPass is a pass and how the joint stands after it.

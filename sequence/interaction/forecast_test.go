@@ -119,11 +119,11 @@ func TestDoubts(t *testing.T) {
 		{cover, interaction.Setup{Thickness: unit.Length(60), Gasket: interaction.NoGasket, Own: 1e-8}, "thick for a plate"},
 	} {
 		doubts := forecast(t, c.plan, c.stated).Doubts
-		if !slices.ContainsFunc(doubts, func(d string) bool { return strings.Contains(d, c.want) }) {
+		if !slices.ContainsFunc(doubts, func(d interaction.Doubt) bool { return strings.Contains(d.String(), c.want) }) {
 			t.Errorf("want a doubt about %q, got %q", c.want, doubts)
 		}
 	}
 	if f := forecast(t, cover, interaction.Setup{}); len(f.Doubts) > 0 {
-		t.Errorf("the cover leaves no doubt, yet: %q", f.Doubts)
+		t.Errorf("the cover leaves no doubt, yet: %v", f.Doubts)
 	}
 }

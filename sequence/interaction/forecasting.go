@@ -37,6 +37,7 @@ func (m Model) Forecast(p plan.Plan, prediction Prediction, work PlanWork) (Fore
 	}
 	f := Forecast{
 		Class: prediction.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation,
+		Basis: m.Basis, MeanIs100: slices.Contains(work.TargetsN, 0),
 		Sensitivity: w.over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}
 	for n := range work.Passes {

@@ -17,6 +17,7 @@ type Model struct {
 	Own        []tension.Resilience
 	Stick      float64 // of Nuts; 0: none
 
+	Basis       []Fact   // what of part and gasket all of it rests on
 	Stated      []string // in plain words, by the file or the user
 	Assumptions []string // the same, what was not stated
 }

@@ -52,6 +52,8 @@ type settledSetup struct {
 	block    Part   // what it lies on
 	other    Part   // the same, where it bends too; else of no thickness
 	material string // of the part
+	under    string // material of the block
+	gasket   Gasket // unless its stiffness is stated
 	through  bool   // bolts with nuts: two alike parts
 	assumed  []string
 }
@@ -94,7 +96,7 @@ func ModelOf(p plan.Plan, stated Setup) (Model, error) {
 	if err != nil {
 		return Model{}, err
 	}
-	return Model{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Stated: s.stated.words(), Assumptions: s.assumed}, nil
+	return Model{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Basis: s.basis(kernel), Stated: s.stated.words(), Assumptions: s.assumed}, nil
 }
 
 func (s *settledSetup) shapeOf() shape {

@@ -30,11 +30,12 @@ type Trial struct {
 type Comparison struct {
 	Trials  []Trial // the file's own first
 	Best    int     // of Trials: the one that is worth the change; 0: none is
-	Verdict string  // these three in whole sentences
-	Snug    string  // what the first stage buys; empty where nobody can say
-	Notes   []string
+	Verdict Verdict
+	Snug    *Snug    // what the first stage buys; nil where nobody can say
+	Notes   []string // in whole sentences
 
 	frictionSD float64 // of the preload at a torque, in percent
+	repeats    int     // of the last pass until the soft gasket is even; 0: none, or nobody can say
 }
 
 // trier works trials on the three runs of a prediction.

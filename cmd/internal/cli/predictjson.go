@@ -108,7 +108,7 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
 		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
 		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
-		Doubts: listed(a.Forecast.Doubts), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Limits: predictLimits,
+		Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Limits: predictLimits,
 	}
 	if more := a.Forecast.OneMore; more != nil {
 		again := sumJSON(more.Spread)
@@ -127,7 +127,7 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 	}
 	out.Compensated = compensatedJSON(a, ids)
 	if c := a.Comparison; c != nil {
-		out.Verdict = c.Verdict
+		out.Verdict = c.Verdict.String()
 		if compare {
 			out.Ways = trialsJSON(a)
 		}

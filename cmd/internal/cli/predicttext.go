@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -26,7 +27,7 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 	for _, line := range headline(a) {
 		p.text(line)
 	}
-	p.printLines("Do not trust it here", a.Forecast.Doubts)
+	p.printLines("Do not trust it here", sentences(a.Forecast.Doubts))
 	p.printPasses(a)
 	p.printLowest(a)
 	p.printCompensated(a)
@@ -35,29 +36,62 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 		p.printComparison(a)
 	}
 	p.printLines("Notes", append(notes(a), a.Notes...))
-	p.printLines("Stated", a.Stated)
-	p.printLines("Assumed", a.Assumptions)
-	p.printLines("Not in the model", predictLimits)
+	p.printRun("Stated", a.Stated)
+	p.printRun("Assumed", assumedInShort(a))
+	p.printRun("Not in the model", limitsInShort)
 	fmt.Fprintln(p.Stdout)
 	p.text(interaction.Guidance)
 }
 
-// headline says whether the joint is sensitive, what the work leaves, how the
-// part lies on the way, and whether to change anything.
+// sentences writes values out.
+func sentences[T fmt.Stringer](list []T) (lines []string) {
+	for _, v := range list {
+		lines = append(lines, v.String())
+	}
+	return lines
+}
+
+// printRun prints a list as one run of words, which takes less room than a line
+// each.
+func (p *Program) printRun(heading string, list []string) {
+	if len(list) > 0 {
+		fmt.Fprintf(p.Stdout, "\n%s\n", heading)
+		p.text(strings.Join(list, "; ") + ".")
+	}
+}
+
+// assumedInShort leaves out the measures of each kind of bolt, of which there are
+// many and which change little, and says that there are.
+func assumedInShort(a job.PredictAnswer) (short []string) {
+	left := 0
+	for _, line := range a.Assumptions {
+		if slices.ContainsFunc(a.Plan.Kinds, func(k plan.Kind) bool { return strings.HasPrefix(line, k.Name+": ") }) {
+			left++
+			continue
+		}
+		short = append(short, strings.TrimSuffix(line, ", assumed"))
+	}
+	if left > 0 {
+		short = append(short, fmt.Sprintf("and %s about the bolts, which --json lists", counted(left, "thing")))
+	}
+	return short
+}
+
+// headline says what the work leaves, whether to change anything, how sensitive
+// the joint is, how the part lies on the way and what a repeat buys.
 func headline(a job.PredictAnswer) []string {
 	last := a.Forecast.Last().Spread
 	joint := judged(a)
-	lines := []string{
-		fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Forecast.Class.Advice()),
+	lines := []string{fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Forecast.Class.Advice())}
+	if a.Comparison != nil {
+		lines = append(lines, a.Comparison.Verdict.String())
+	}
+	lines = append(lines,
 		fmt.Sprintf("%s A single pass %s and would leave the lowest at %s %%. %s.",
 			joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),
-		tiltWords(a),
-	}
+		tiltWords(a))
 	if more := repeatWords(a.Forecast); more != "" {
 		lines = append(lines, more)
-	}
-	if a.Comparison != nil {
-		lines = append(lines, a.Comparison.Verdict)
 	}
 	return lines
 }
@@ -214,8 +248,8 @@ func (p *Program) printCompensated(a job.PredictAnswer) {
 // notes tell what the first stage buys, and what targets of their own ask for.
 func notes(a job.PredictAnswer) []string {
 	var notes []string
-	if a.Comparison != nil && a.Comparison.Snug != "" {
-		notes = append(notes, a.Comparison.Snug)
+	if a.Comparison != nil && a.Comparison.Snug != nil {
+		notes = append(notes, a.Comparison.Snug.String())
 	}
 	if a.Targets != nil {
 		notes = append(notes, compensatedCaution)

@@ -9,7 +9,7 @@ import (
 // ForecastSheets draws a prediction in every format asked for: the sheet, or a
 // page for every step of the work. Nothing is written to disk.
 func ForecastSheets(a PredictAnswer, ask Printing, frames bool) (files []render.File, notes []string, err error) {
-	request := forecast.Request{Paper: ask.Paper, Words: ask.Words}
+	request := forecast.Request{Paper: ask.Paper, Words: ask.Words, Others: a.Comparison}
 	if frames {
 		document := scene.Document{
 			Title: a.Plan.Title, Subject: a.Plan.Machine, Language: ask.Words.Language,

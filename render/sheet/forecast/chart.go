@@ -40,7 +40,7 @@ func (l *layout) charts(run *sheet.Run) {
 func (l *layout) chart(run *sheet.Run, pass interaction.ForecastPass, title string) {
 	run.Room(chartHead + chartHeight + chartFoot + 2)
 	p := run.Pen
-	spread := fmt.Sprintf(l.ask.Words.Forecast.Spread, span(pass.Spread.Min), span(pass.Spread.Mean), span(pass.Spread.Max))
+	spread := fmt.Sprintf(l.ask.Words.Forecast.Spread, l.span(pass.Spread.Min), l.span(pass.Spread.Mean), l.span(pass.Spread.Max))
 	p.Write(p.Left(), run.Y+4.6, sheet.TextEm, scene.Bold, scene.Start, scene.Black, title)
 	from := p.Left() + font.Width(title, scene.Bold, sheet.TextEm) + 4
 	p.Text(from, run.Y+4.6, font.Fit(spread, scene.Regular, sheet.TextEm, p.Right()-from))
@@ -104,11 +104,11 @@ func bar(p *sheet.Pen, x, width float64, b interaction.Band, at func(float64) fl
 func (l *layout) passWords(pass interaction.ForecastPass) string {
 	s := pass.Stage
 	if s == nil {
-		return strconv.Itoa(int(math.Round(100*pass.Share))) + " %"
+		return strconv.Itoa(int(math.Round(100*pass.Share))) + "\u00a0%"
 	}
-	figure := s.Torque.String()
+	figure := l.ask.Words.Figure(s.Torque.String())
 	if s.Do == plan.Advance {
-		figure = "+" + s.Angle.String()
+		figure = "+" + l.ask.Words.Figure(s.Angle.String())
 	}
 	if len(s.Kinds) > 0 && len(s.Fasteners) < len(l.plan.Joint.Fasteners) {
 		figure += " " + strings.Join(s.Kinds, ", ")

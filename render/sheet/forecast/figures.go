@@ -9,13 +9,13 @@ import (
 
 // span prints a band of percentages: 86–94–98, or one figure where all are the
 // same.
-func span(b interaction.Band) string { return banded(b, "%.0f") }
+func (l *layout) span(b interaction.Band) string { return l.banded(b, "%.0f") }
 
 // millimetres prints a band of lengths to a hundredth, as a feeler gauge tells.
-func millimetres(b interaction.Band) string { return banded(b, "%.2f") }
+func (l *layout) millimetres(b interaction.Band) string { return l.banded(b, "%.2f") }
 
-// figures prints a band to two significant figures, since nobody knows better.
-func figures(b interaction.Band) string {
+// rough prints a band to two significant figures, since nobody knows better.
+func (l *layout) rough(b interaction.Band) string {
 	rounded := func(v float64) float64 {
 		if v == 0 {
 			return 0
@@ -23,13 +23,27 @@ func figures(b interaction.Band) string {
 		scale := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-1)
 		return math.Round(v/scale) * scale
 	}
-	return banded(interaction.Band{Low: rounded(b.Low), Nominal: rounded(b.Nominal), High: rounded(b.High)}, "%g")
+	return l.banded(interaction.Band{Low: rounded(b.Low), Nominal: rounded(b.Nominal), High: rounded(b.High)}, "%g")
 }
 
-func banded(b interaction.Band, format string) string {
-	low, nominal, high := fmt.Sprintf(format, b.Low), fmt.Sprintf(format, b.Nominal), fmt.Sprintf(format, b.High)
+func (l *layout) banded(b interaction.Band, format string) string {
+	low, nominal, high := l.figure(format, b.Low), l.figure(format, b.Nominal), l.figure(format, b.High)
 	if low == high {
 		return nominal
 	}
 	return low + "–" + nominal + "–" + high
+}
+
+// ends prints the ends of a band alone, where the middle has no room.
+func (l *layout) ends(b interaction.Band, format string) string {
+	low, high := l.figure(format, b.Low), l.figure(format, b.High)
+	if low == high {
+		return low
+	}
+	return low + "–" + high
+}
+
+// figure prints a number as the language writes it.
+func (l *layout) figure(format string, v float64) string {
+	return l.ask.Words.Figure(fmt.Sprintf(format, v+0))
 }

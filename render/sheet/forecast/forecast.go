@@ -19,6 +19,8 @@ import (
 type Request struct {
 	Paper sheet.Paper
 	Words *words.Catalogue
+	// Others is the plan beside other ways to do the work; nil: not shown.
+	Others *interaction.Comparison
 }
 
 // layout is a forecast while it is laid out.
@@ -48,7 +50,9 @@ func Pages(p plan.Plan, f interaction.Forecast, ask Request) ([]scene.Page, []st
 	l.verdict(run)
 	l.doubts(run)
 	drawing := l.part(run, f.Last())
+	l.eachPass(run)
 	l.charts(run)
+	l.others(run)
 	return run.Pages("forecast"), l.left(drawing)
 }
 
@@ -94,14 +98,14 @@ func (l *layout) verdict(run *sheet.Run) {
 		run.Y += 6
 	}
 	run.Y += 1.5
-	lines := []string{fmt.Sprintf(w.LowestEnds, span(l.f.Last().Spread.Min))}
+	lines := []string{fmt.Sprintf(w.LowestEnds, l.span(l.f.Last().Spread.Min))}
 	if more := l.f.OneMore; more != nil {
-		lines = append(lines, fmt.Sprintf(w.OneMore, span(more.Spread.Min)))
+		lines = append(lines, fmt.Sprintf(w.OneMore, l.span(more.Spread.Min)))
 	}
 	worst := l.f.Passes[l.f.WorstPass()]
-	lines = append(lines, fmt.Sprintf(w.Uneven, worst.Number, millimetres(worst.UnevenMm)))
-	lines = append(lines, fmt.Sprintf(w.Foundation, figures(l.f.FoundationMPaPerMm)))
-	for _, line := range lines {
+	lines = append(lines, fmt.Sprintf(w.Uneven, worst.Number, l.millimetres(worst.UnevenMm)))
+	lines = append(lines, fmt.Sprintf(w.Foundation, l.rough(l.f.FoundationMPaPerMm)))
+	for _, line := range append(lines, l.basis()...) {
 		sentence(run, line)
 	}
 }
@@ -134,7 +138,7 @@ func (l *layout) doubts(run *sheet.Run) {
 	run.Pen.Write(run.Pen.Left(), run.Y+3, sheet.TextEm, scene.Bold, scene.Start, scene.Black, l.ask.Words.Forecast.Doubts)
 	run.Y += sheet.Line
 	for _, doubt := range l.f.Doubts {
-		sentence(run, doubt)
+		sentence(run, l.doubt(doubt))
 		run.Y++
 	}
 }

@@ -18,12 +18,20 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
 // forecastOf plans a built-in pattern and works its forecast out.
 func forecastOf(t testing.TB, name string) (plan.Plan, interaction.Forecast) {
+	t.Helper()
+	p, f, _ := comparedOf(t, name)
+	return p, f
+}
+
+// comparedOf does the same and puts the plan beside other ways.
+func comparedOf(t testing.TB, name string) (plan.Plan, interaction.Forecast, *interaction.Comparison) {
 	t.Helper()
 	text, ok := patterns.BuiltinText(name)
 	if !ok {
@@ -37,11 +45,23 @@ func forecastOf(t testing.TB, name string) (plan.Plan, interaction.Forecast) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, err := interaction.ForecastOf(p, interaction.Setup{})
+	m, err := interaction.ModelOf(p, interaction.Setup{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p, f
+	prediction, work, err := m.PredictPlan(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := m.Forecast(p, prediction, work)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := m.Compare(p, prediction, work, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, f, &c
 }
 
 func paper(t testing.TB, name string) sheet.Paper {
@@ -67,14 +87,14 @@ func texts(page scene.Page) []scene.Text {
 // paper with the least room.
 func TestLayout(t *testing.T) {
 	for _, name := range patterns.Builtin() {
-		p, f := forecastOf(t, name)
+		p, f, c := comparedOf(t, name)
 		var asks []forecast.Request
 		for _, upright := range sheet.Papers {
-			asks = append(asks, forecast.Request{Paper: upright, Words: words.English()}, forecast.Request{Paper: upright.Landscape(), Words: words.English()})
+			asks = append(asks, forecast.Request{Paper: upright, Words: words.English(), Others: c}, forecast.Request{Paper: upright.Landscape(), Words: words.English(), Others: c})
 		}
 		for _, tag := range words.Languages() {
 			w, _ := words.Find(tag)
-			asks = append(asks, forecast.Request{Paper: paper(t, "a5"), Words: w})
+			asks = append(asks, forecast.Request{Paper: paper(t, "a5"), Words: w, Others: c})
 		}
 		for _, ask := range asks {
 			doc, _ := forecast.Document(p, f, ask)
@@ -147,8 +167,8 @@ func TestFrames(t *testing.T) {
 
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
-	p, f := forecastOf(t, "p4-manifold")
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
+	p, f, c := comparedOf(t, "p4-manifold")
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
 	var got bytes.Buffer
 	if err := scene.Dump(&got, doc); err != nil {
 		t.Fatal(err)
@@ -165,5 +185,67 @@ func TestGoldenScene(t *testing.T) {
 	}
 	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
 		t.Errorf("(-golden +got; go test ./render/sheet/forecast -update writes it anew):\n%s", diff)
+	}
+}
+
+// Every kind of fact, gasket, material and trial has its word in every language,
+// and no English is left on a sheet in another: neither doubts nor verdict.
+func TestAllIsSaidInTheLanguage(t *testing.T) {
+	p, f, c := comparedOf(t, "p4-head")
+	for _, kind := range []interaction.DoubtKind{interaction.PastYield, interaction.NoSnugPass, interaction.SlackAtTheEnd, interaction.SlackOnTheWay, interaction.HardeningCount, interaction.ThickForAPlate} {
+		f.Doubts = append(f.Doubts, interaction.Doubt{Kind: kind, Name: "main", Bolts: 2, Figure: 0.5})
+	}
+	for _, of := range interaction.FactKinds() {
+		f.Basis = append(f.Basis, interaction.Fact{Of: of, Word: "composite", Band: interaction.Band{Low: 1, Nominal: 2, High: 3}, To: 12.5})
+	}
+	verdicts := []interaction.Verdict{
+		{Kind: interaction.LeaveIt}, {Kind: interaction.NoCure, Way: interaction.OwnWay}, {Kind: interaction.NoCure, Way: interaction.Recipe, Repeats: 3},
+		{Kind: interaction.AskFor, Way: interaction.LastTwice, StillStrong: true, BestUnevenMm: 0.2, OwnUnevenMm: 0.1},
+	}
+	snugs := []*interaction.Snug{nil, {SameUneven: true, SameLowest: true}, {WithoutUnevenMm: 0.25}, {SameUneven: true}}
+	for _, tag := range words.Languages() {
+		w, err := words.Find(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		basis := w.Forecast.Basis
+		for _, of := range interaction.FactKinds() {
+			if basis.Facts[string(of)] == "" {
+				t.Errorf("%s has no word for the fact %q", tag, of)
+			}
+		}
+		for _, g := range interaction.Gaskets() {
+			if basis.Gaskets[string(g)] == "" {
+				t.Errorf("%s has no word for the gasket %q", tag, g)
+			}
+		}
+		for _, m := range tension.Materials() {
+			if basis.Materials[m] == "" {
+				t.Errorf("%s has no word for the material %q", tag, m)
+			}
+		}
+		for _, name := range interaction.TrialNames() {
+			if w.Forecast.Other.Names[name] == "" {
+				t.Errorf("%s has no name for the trial %q", tag, name)
+			}
+		}
+		var said strings.Builder
+		for k, v := range verdicts {
+			c.Verdict, c.Snug = v, snugs[k]
+			doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: w, Others: c})
+			for _, page := range doc.Pages {
+				for _, text := range texts(page) {
+					said.WriteString(text.Content + "\n")
+				}
+			}
+		}
+		if tag == "en" {
+			continue
+		}
+		for _, english := range []string{" the ", " bolt", "gasket", "assumed", "mm instead", "twice", "0.25", "12.5", "%!"} {
+			if strings.Contains(said.String(), english) {
+				t.Errorf("%s: the sheet says %q", tag, english)
+			}
+		}
 	}
 }

@@ -1,0 +1,88 @@
+package forecast
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/sequence/interaction"
+)
+
+// doubt says in the language of the sheet why the forecast is not to be trusted.
+func (l *layout) doubt(d interaction.Doubt) string {
+	w := l.ask.Words.Forecast.Doubt
+	switch d.Kind {
+	case interaction.PastYield:
+		return fmt.Sprintf(w.PastYield, d.Name, l.figure("%.0f", d.Figure))
+	case interaction.NoSnugPass:
+		return w.NoSnugPass
+	case interaction.SlackAtTheEnd:
+		return fmt.Sprintf(w.SlackAtTheEnd, d.Bolts)
+	case interaction.SlackOnTheWay:
+		return fmt.Sprintf(w.SlackOnTheWay, d.Bolts)
+	case interaction.HardeningCount:
+		return w.Hardening
+	case interaction.ThickForAPlate:
+		return fmt.Sprintf(w.Thick, l.figure("%.1f", d.Figure))
+	}
+	return d.String()
+}
+
+// basis says what the forecast rests on: what the file states, and what is
+// assumed.
+func (l *layout) basis() (lines []string) {
+	w := l.ask.Words.Forecast.Basis
+	var stated, assumed []string
+	for _, f := range l.f.Basis {
+		if f.Assumed {
+			assumed = append(assumed, l.fact(f))
+		} else {
+			stated = append(stated, l.fact(f))
+		}
+	}
+	if len(stated) > 0 {
+		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, ", ")))
+	}
+	lines = append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, w.Unlisted), ", ")))
+	if l.f.MeanIs100 {
+		lines = append(lines, w.MeanIs100)
+	}
+	return lines
+}
+
+func (l *layout) fact(f interaction.Fact) string {
+	w := l.ask.Words.Forecast.Basis
+	words, known := w.Facts[string(f.Of)]
+	if !known {
+		return f.String()
+	}
+	if !strings.Contains(words, "%s") {
+		return words
+	}
+	return fmt.Sprintf(words, l.factFigure(f))
+}
+
+// factFigure is the word or the figure of a fact.
+func (l *layout) factFigure(f interaction.Fact) string {
+	w := l.ask.Words.Forecast.Basis
+	switch f.Of {
+	case interaction.PartMaterial, interaction.UnderMaterial:
+		return known(w.Materials, f.Word)
+	case interaction.GasketKind:
+		return known(w.Gaskets, f.Word)
+	case interaction.GasketStiffness:
+		return l.rough(f.Band)
+	}
+	if f.From > 0 {
+		return l.ask.Words.Figure(fmt.Sprintf("%g–%.4g mm", float64(f.From), float64(f.To)))
+	}
+	return l.ask.Words.Figure(fmt.Sprintf("%.4g mm", float64(f.To)))
+}
+
+// known gives the word of the language, or, of what the file has in words of its
+// own, these.
+func known(words map[string]string, word string) string {
+	if translated, ok := words[word]; ok {
+		return translated
+	}
+	return word
+}

@@ -1,0 +1,96 @@
+package interaction
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/sequence"
+)
+
+// VerdictKind is what a comparison comes to.
+type VerdictKind string
+
+const (
+	LeaveIt VerdictKind = "leave it" // the plan is as good as any
+	NoCure  VerdictKind = "no cure"  // no way that was tried makes the joint even
+	AskFor  VerdictKind = "ask for"  // one is worth asking the maker for
+)
+
+// Verdict is whether to change the plan, and why. Percentages are of the lowest
+// bolt at the end, at the low end of the band.
+type Verdict struct {
+	Kind                      VerdictKind
+	Way                       string // name of the best trial, which may be the file's own
+	OwnLowest, BestLowest     float64
+	FrictionSD                float64 // that torque brings, percent
+	Repeats                   int     // of the last pass until the softest gasket is even; 0: none, or nobody can say
+	StillStrong               bool    // the best helps, and leaves the joint far from even all the same
+	OwnUnevenMm, BestUnevenMm float64 // both 0 unless the best lies clearly more uneven on the way
+}
+
+// String says it in whole English sentences.
+func (v Verdict) String() string {
+	switch v.Kind {
+	case LeaveIt:
+		return fmt.Sprintf("Leave the plan as it is: even on the gasket that is worst for it the lowest bolt keeps %.0f %%, and torque scatter of about %.0f %% SD hides the rest.", v.OwnLowest, v.FrictionSD)
+	case NoCure:
+		words := fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%", v.OwnLowest)
+		if v.Way != OwnWay {
+			words += fmt.Sprintf(", and with %s at %.0f %%", phrase(v.Way), v.BestLowest)
+		}
+		return words + ". " + v.goRound() + " The maker's sequence stands."
+	}
+	words := fmt.Sprintf("Worth asking the maker for: %s. It lifts the lowest bolt from %.0f to %.0f %% on the gasket that is worst for it.", phrase(v.Way), v.OwnLowest, v.BestLowest)
+	if v.StillStrong {
+		words += " That is still far from even. " + v.goRound()
+	}
+	if v.BestUnevenMm > 0 {
+		words += fmt.Sprintf(" But on the way the part lies uneven by %.2f mm instead of %.2f mm.", v.BestUnevenMm, v.OwnUnevenMm)
+	}
+	return words + " Until then the maker's sequence stands."
+}
+
+// goRound is what helps any joint (common practice, no source).
+func (v Verdict) goRound() string {
+	words := "Go round at the last torque until no nut turns any more"
+	if v.Repeats > 0 {
+		words += fmt.Sprintf(" (on the softest gasket %d more passes)", v.Repeats)
+	}
+	return words + ", or measure stretch."
+}
+
+// phrase says what a trial changes.
+func phrase(way string) string {
+	switch {
+	case way == Recipe:
+		return "a snug pass, the stages from the centre out, and the last torque twice round"
+	case strings.HasPrefix(way, "search"):
+		return "another order, found by search for " + strings.TrimPrefix(way, "search: ")
+	case slices.Contains(sensibleWays, sequence.Way(way)):
+		return "the order " + way
+	}
+	return way
+}
+
+// Snug is what the first stage buys, with it and without.
+type Snug struct {
+	OwnUnevenMm, WithoutUnevenMm float64
+	OwnLowest, WithoutLowest     float64 // percent
+	SameUneven, SameLowest       bool    // as far as anyone can tell
+}
+
+// String says it in an English sentence.
+func (s Snug) String() string {
+	uneven := fmt.Sprintf("the part would lie uneven by %.2f mm instead of %.2f mm", s.WithoutUnevenMm, s.OwnUnevenMm)
+	lowest := fmt.Sprintf("the lowest bolt would end at %.0f instead of %.0f %%", s.WithoutLowest, s.OwnLowest)
+	switch {
+	case s.SameUneven && s.SameLowest:
+		return "Without the first stage the bolts would end the same and the part would lie as even; it is there to bring the faces together, which is not in the model."
+	case s.SameLowest:
+		return "Without the first stage " + uneven + "; the bolts would end the same."
+	case s.SameUneven:
+		return "Without the first stage " + lowest + "."
+	}
+	return "Without the first stage " + uneven + ", and " + lowest + "."
+}
