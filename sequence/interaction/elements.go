@@ -2,7 +2,6 @@ package interaction
 
 import (
 	"errors"
-	"slices"
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
@@ -84,16 +83,7 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 	if err != nil {
 		return nil, err
 	}
-	halfway := make([][]float64, len(loads))
-	for i, load := range loads {
-		halfway[i] = make([]float64, e.unknowns)
-		for _, s := range load {
-			halfway[i][s.unknown] += s.of
-		}
-		from := slices.MinFunc(load, func(a, b share) int { return a.unknown - b.unknown }).unknown
-		below := blas64.TriangularBand{Uplo: u.Uplo, Diag: u.Diag, N: u.N - from, K: min(u.K, u.N-from-1), Data: u.Data[from*u.Stride:], Stride: u.Stride}
-		blas64.Tbsv(blas.Trans, below, blas64.Vector{N: u.N - from, Data: halfway[i][from:], Inc: 1})
-	}
+	halfway := e.halfway(u, loads)
 	c := mat.NewSymDense(len(loads), nil)
 	for i := range loads {
 		for j := i; j < len(loads); j++ {
@@ -101,4 +91,27 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 		}
 	}
 	return c, nil
+}
+
+// halfway solves Uᵀy = B for all loads at once: each row of the factor is read
+// once, while it is at hand, and not once for each load.
+func (e *elements) halfway(u blas64.TriangularBand, loads [][]share) [][]float64 {
+	list := make([][]float64, len(loads))
+	for i, load := range loads {
+		list[i] = make([]float64, e.unknowns)
+		for _, s := range load {
+			list[i][s.unknown] += s.of
+		}
+	}
+	for k := range e.unknowns {
+		row := u.Data[k*u.Stride : k*u.Stride+min(u.K, e.unknowns-1-k)+1]
+		for _, y := range list {
+			if y[k] == 0 { // the load stands further on
+				continue
+			}
+			y[k] /= row[0]
+			floats.AddScaled(y[k+1:k+len(row)], -y[k], row[1:])
+		}
+	}
+	return list
 }

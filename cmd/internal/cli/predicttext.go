@@ -65,7 +65,8 @@ func (p *Program) printRun(heading string, list []string) {
 func assumedInShort(a job.PredictAnswer) (short []string) {
 	left := 0
 	for _, line := range a.Assumptions {
-		if slices.ContainsFunc(a.Plan.Kinds, func(k plan.Kind) bool { return strings.HasPrefix(line, k.Name+": ") }) {
+		ofKind := func(k plan.Kind) bool { return strings.HasPrefix(line, k.Name+": ") }
+		if slices.Contains(a.Model.Assumptions, line) && slices.ContainsFunc(a.Plan.Kinds, ofKind) {
 			left++
 			continue
 		}

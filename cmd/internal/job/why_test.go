@@ -34,9 +34,20 @@ func TestWhyFigures(t *testing.T) {
 			t.Errorf("%s tells lowest %v, uneven %v: %+v", c.pattern, f.TellsLowest, f.TellsUneven, *f)
 		}
 		for _, band := range slices.Concat(f.LowestPercent[:], f.UnevenMm[:]) {
-			if !(band.Low <= band.Nominal && band.Nominal <= band.High && band.High > 0) {
+			if !(0 <= band.Low && band.Low <= band.Nominal && band.Nominal <= band.High) { // a bolt that goes slack keeps 0 %
 				t.Errorf("%s: a band of %+v", c.pattern, band)
 			}
+		}
+		if f.UnevenMm[0].Low <= 0 || f.UnevenMm[1].Low <= 0 || c.lowest && f.LowestPercent[1].Low <= 0 {
+			t.Errorf("%s: a figure of 0 is held up: %+v", c.pattern, *f)
+		}
+		// First principles: the class sheet and predict tell of the same pass.
+		a, err := Predict(p, PredictRequest{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := f.LowestPercent[0], handout.Band(a.Forecast.OnePass.Min); !near(got.Low, want.Low) || !near(got.Nominal, want.Nominal) || !near(got.High, want.High) {
+			t.Errorf("%s: the class sheet says %+v of a single pass, predict %+v", c.pattern, got, want)
 		}
 		other := otherOrder(p)
 		if handout.IsCircle(p) {
@@ -96,3 +107,5 @@ func TestFullLoadEndsAtYield(t *testing.T) {
 		t.Errorf("after an angle beyond a yield that nobody knows: %+v", *f)
 	}
 }
+
+func near(a, b float64) bool { return math.Abs(a-b) <= 1e-6 } // percent; round-off
