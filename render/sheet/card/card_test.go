@@ -67,20 +67,28 @@ func TestBuiltinLayouts(t *testing.T) {
 	}
 }
 
-// The same for patterns that nobody drew: any count from 3 to 60, grids,
-// circles, perimeters, scattered ones, one to three kinds, long words.
+// The same for patterns that nobody drew: grids, circles, perimeters, rows,
+// scattered ones, one to three kinds, clusters, stations, long words, now and
+// then hundreds of fasteners. DRAWDOWN_LAYOUTS=300 looks at that many, on every
+// paper both ways round.
 func TestGeneratedLayouts(t *testing.T) {
-	seeds := 100
+	seeds, all := 60, false
 	if testing.Short() {
 		seeds = 12
 	}
+	if asked := os.Getenv("DRAWDOWN_LAYOUTS"); asked != "" {
+		n, err := strconv.Atoi(asked)
+		if err != nil || n < 1 {
+			t.Fatalf("DRAWDOWN_LAYOUTS is %q: it must be a count", asked)
+		}
+		seeds, all = n, true
+	}
 	for seed := range seeds {
 		p := planOf(t, generated(uint64(seed)))
-		for _, paper := range sheet.Papers {
-			if seed%2 == 1 {
-				paper = paper.Landscape()
+		for k, paper := range everyPaper() {
+			if all || k%2 == seed%2 {
+				checkCard(t, p, paper)
 			}
-			checkCard(t, p, paper)
 		}
 	}
 }
@@ -97,13 +105,22 @@ func generated(seed uint64) string {
 		fmt.Fprintf(&b, "  %s: {thread: M%d, class: \"8.8\", lubricant: engine oil, reuse: inspect}\n", name, 12-2*k)
 	}
 	b.WriteString("fasteners:\n")
-	switch r.IntN(4) {
+	family := int(seed) % 6
+	if family == 4 && seed%5 != 3 {
+		family = 5 // hundreds take long
+	}
+	switch family {
 	case 0:
 		fmt.Fprintf(&b, "  - grid: {columns: %d, rows: %d, pitch: [%d, %d], kind: main, id: M}\n", 2+r.IntN(9), 1+r.IntN(5), 50+r.IntN(60), 50+r.IntN(60))
 	case 1:
 		fmt.Fprintf(&b, "  - circle: {count: %d, diameter: 400, kind: main, id: M}\n", 3+r.IntN(40))
 	case 2:
 		fmt.Fprintf(&b, "  - rectangle: {columns: %d, rows: %d, size: [400, 300], kind: main, id: M}\n", 2+r.IntN(10), r.IntN(8))
+	case 3:
+		fmt.Fprintf(&b, "  - row: {count: %d, pitch: 60, from: [0, 0], angle: %d°, kind: main, id: M}\n", 3+r.IntN(40), 30*r.IntN(4))
+	case 4:
+		hundreds := []string{"grid: {columns: 20, rows: 20, pitch: [60, 55]", "circle: {count: 400, diameter: 2000", "rectangle: {columns: 60, rows: 40, size: [2000, 1200]"}
+		fmt.Fprintf(&b, "  - %s, kind: main, id: M}\n", hundreds[r.IntN(len(hundreds))])
 	default:
 		for n := range 3 + r.IntN(30) {
 			fmt.Fprintf(&b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*70+r.IntN(40), n/6*70+r.IntN(40))
@@ -111,6 +128,9 @@ func generated(seed uint64) string {
 	}
 	for k, name := range kinds[1:] {
 		fmt.Fprintf(&b, "  - row: {count: %d, pitch: 60, from: [-150, %d], angle: 0°, kind: %s, id: %c}\n", 2+r.IntN(4), -400-80*k, name, 'S'+k)
+	}
+	if seed%3 == 1 {
+		b.WriteString("clusters:\n  - {name: cap 1, of: [M1, M2]}\nstations:\n  - {id: T1, at: [40, 40], label: in 1}\n")
 	}
 	b.WriteString("features:\n  - {front: left}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n  - {bore: [20, 30], diameter: 40, label: bore}\ntighten:\n  stages:\n")
 	for n := range 1 + r.IntN(5) {
