@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"drawdown/geometry"
-	"drawdown/internal/stopwatch"
+	"drawdown/render/stopwatch"
 )
 
 func benchLayouts() map[string][]geometry.Point {

@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/internal/stopwatch"
+	"drawdown/render/stopwatch"
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/problem"
 )

@@ -6,7 +6,7 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/internal/stopwatch"
+	"drawdown/render/stopwatch"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 )

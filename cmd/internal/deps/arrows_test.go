@@ -177,7 +177,7 @@ var arrows = map[string][]string{
 	},
 	"cmd/drawdown":       {"cmd/internal/cli"},
 	"cmd/internal/deps":  {},
-	"internal/stopwatch": {},
+	"render/stopwatch": {},
 	"render/sheet/proof": {"geometry", "geometry/trace", "render/font", "render/scene"},
 }
 
