@@ -15,6 +15,7 @@ const (
 	rowHeight = 7.0 // to write in by hand
 	leastRow  = 5.1 // where that keeps all rows on one page
 	tickSide  = 4.5
+	tickAir   = 0.6 // between a box and the lines of its row
 )
 
 // column is one column of the table.
@@ -55,7 +56,8 @@ func (f *form) columns() []column {
 	}
 	for _, head := range w.Ticks {
 		columns = append(columns, column{head: head, upright: true, w: tick, fill: func(p *sheet.Pen, c column, y float64, _ int) {
-			p.TickBox(c.x+(c.w-tickSide)/2, y+(f.row-tickSide)/2, tickSide)
+			side := min(tickSide, f.row-2*tickAir)
+			p.TickBox(c.x+(c.w-side)/2, y+(f.row-side)/2, side)
 		}})
 	}
 	columns = append(columns,

@@ -19,7 +19,9 @@ type Group struct {
 // keep clear of it.
 func (p *Plate) Outline(g Group) {
 	if len(g.Members) > 0 {
-		p.line(p.around(geometry.Hull(g.Members), g.Reach), scene.Black, 0.2, 0)
+		path := p.around(geometry.Hull(g.Members), g.Reach)
+		p.line(path, scene.Black, 0.2, 0)
+		p.Drawing.Beside = append(p.Drawing.Beside, path.Bounds())
 	}
 }
 

@@ -24,11 +24,12 @@ type stop struct {
 	whole    bool // of a piece: the sheet below has to show all of it
 }
 
-// What a cut spoils: a word, one that may still move, a spot.
+// What a cut spoils: a word, one that may still move, a spot, a line.
 const (
 	spoilsWord   = 1000.0
 	spoilsLabel  = 10.0
 	spoilsSpot   = 30.0
+	spoilsLine   = 3.0
 	cutStep      = 0.5
 	leastVisible = 10.0   // of a sheet between two cuts
 	unevenness   = 0.0001 // for every square millimetre away from even shares

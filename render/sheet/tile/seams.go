@@ -57,6 +57,9 @@ func (d Drawing) stops() (across, down []stop) {
 	for _, p := range d.Words {
 		add(p.Bounds().Grown(seamAir), spoilsLabel, false)
 	}
+	for _, b := range d.Beside {
+		add(b.Grown(seamAir), spoilsLine, false)
+	}
 	return across, down
 }
 

@@ -20,6 +20,9 @@ type Drawing struct {
 	Pieces []Piece
 	Words  []Piece  // moved a little where a joint of the sheets would cut them
 	NoRoom []string // what found no room in it
+	// Beside lists what the sheets are rather not cut through, though it loses
+	// nothing by it.
+	Beside []scene.Box
 }
 
 // Piece belongs together: a spot with its words. The sheets are cut beside it

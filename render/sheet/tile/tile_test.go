@@ -116,6 +116,51 @@ func TestFewestSheets(t *testing.T) {
 	}
 }
 
+// Where it takes as many sheets either way, the paper stays as it is, so that a
+// book is turned as little as possible.
+func TestPaperStays(t *testing.T) {
+	for _, d := range []tile.Drawing{
+		{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 100, 100, 5)}},
+		{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 300, 300, 5), spot("R", 0, 300, 5), spot("S", 300, 0, 5)}},
+	} {
+		ask := request(t, "a4")
+		upright, _, err := tile.Pages(d, ask)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ask.Paper = ask.Paper.Landscape()
+		aside, _, err := tile.Pages(d, ask)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(upright) != len(aside) || upright[0].Width > upright[0].Height {
+			t.Errorf("%d sheets %g wide, %d on their side", len(upright), upright[0].Width, len(aside))
+		}
+	}
+}
+
+// A cut that has room to lie beside a spot lies there: the sheet above shows no
+// part of it (first principles).
+func TestCutsLieBesideSpots(t *testing.T) {
+	for shift := 0.0; shift < 30; shift += 2.5 {
+		d := tile.Drawing{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 300, 100, 0), Stroke: scene.Black, Width: 0.3}}}
+		for k := range 7 {
+			d.Pieces = append(d.Pieces, spot(fmt.Sprintf("P%d", k), 20+shift+float64(k)*38, 50, 12))
+		}
+		pages, _, err := tile.Pages(d, request(t, "a5"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, page := range pages {
+			for _, it := range page.Items {
+				if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark && s.Path.Bounds().Width() < 23.9 {
+					t.Errorf("moved by %g: page %s shows a part of %s", shift, page.Name, s.Tag.Name)
+				}
+			}
+		}
+	}
+}
+
 // A sheet that holds nothing is not printed; the key plan and the notes say so.
 func TestEmptySheets(t *testing.T) {
 	d := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 10), spot("Q", 600, 0, 10), spot("R", 600, 700, 10)}}

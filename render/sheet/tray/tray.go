@@ -102,7 +102,11 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	}
 	legend := []string{strings.TrimSpace(first), second}
 	if slices.ContainsFunc(t.plan.Kinds, usedOnce) {
-		legend = append([]string{w.Condition.New + ": " + w.Tray.Once}, legend...)
+		once := w.Condition.New + ": " + w.Tray.Once
+		if reduced > 1 { // nothing is laid on it
+			once = w.Condition.NewMeans
+		}
+		legend = append([]string{once}, legend...)
 	}
 	return legend
 }

@@ -284,3 +284,62 @@ func TestGoldenScene(t *testing.T) {
 		t.Errorf("(-golden +got; go test ./render/sheet/tray -update writes it anew):\n%s", diff)
 	}
 }
+
+// A fastener that is used once is marked where it lies, and the legend says
+// where the old ones go; others are not marked.
+func TestUsedOnce(t *testing.T) {
+	w := words.English()
+	for _, onePage := range []bool{false, true} {
+		p := planOf(t, "p4-head")
+		document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: w, OnePage: onePage})
+		if err != nil {
+			t.Fatal(err)
+		}
+		marked, legend := map[string]bool{}, false
+		for _, page := range document.Pages {
+			for _, it := range page.Items {
+				if text, ok := it.(scene.Text); ok {
+					legend = legend || strings.HasPrefix(text.Content, "NEW: used once")
+					if text.Tag.Name != "" && strings.HasPrefix(text.Content, w.Condition.New) {
+						marked[text.Tag.Name] = true
+						if text.Ink != scene.Black || text.Weight != scene.Bold {
+							t.Errorf("the mark of %s is not black and bold", text.Tag.Name)
+						}
+					}
+				}
+			}
+		}
+		for i, f := range p.Joint.Fasteners {
+			if once := p.KindOf(i).Reuse == plan.ReuseOnce; marked[f.ID] != once {
+				t.Errorf("%s is used once: %v; marked: %v", f.ID, once, marked[f.ID])
+			}
+		}
+		if !legend {
+			t.Errorf("on one page %v: the legend does not explain NEW", onePage)
+		}
+	}
+}
+
+// No line of a foot holds a single word below others that end a sentence.
+func TestNoWordAloneInTheFoot(t *testing.T) {
+	for _, paper := range sheet.Papers {
+		for _, tag := range words.Languages() {
+			language, err := words.Find(tag)
+			if err != nil {
+				t.Fatal(err)
+			}
+			last := language.Tile.Join[strings.LastIndexAny(language.Tile.Join, " \u00a0")+1:]
+			document, _, err := tray.Document(planOf(t, "p4-pump-flange"), tray.Request{Paper: paper, Words: language})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, page := range document.Pages {
+				for _, it := range page.Items {
+					if text, ok := it.(scene.Text); ok && text.Content == last {
+						t.Errorf("%s in %s: %q stands alone", paper.Name, tag, last)
+					}
+				}
+			}
+		}
+	}
+}
