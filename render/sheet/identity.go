@@ -19,7 +19,7 @@ func Identity(p plan.Plan, w *words.Catalogue) string {
 		parts = append(parts, p.Date)
 	}
 	if p.View != "" {
-		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, p.View))
+		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, w.View(p.View)))
 	}
 	if p.Mirrored {
 		parts = append(parts, w.Sheet.Mirrored)

@@ -4,7 +4,7 @@ var frenchCard = Card{
 	Tighten:     "SERRER",
 	Loosen:      "DESSERRER",
 	Stages:      "Étapes",
-	TickAsYouGo: "Cocher à chaque pas",
+	TickAsYouGo: "Cocher au fur et à mesure",
 	Before:      "Avant de commencer",
 	Order:       "ordre",
 	Bolt:        "vis",
@@ -36,28 +36,28 @@ var frenchCard = Card{
 	Part: Part{
 		Unplaced:          Plural{"%d numéro ne tient pas sur ce papier.", "%d numéros ne tiennent pas sur ce papier."},
 		SmallNumber:       "Petit numéro : %s.",
-		Cast:              "fonderie",
+		Cast:              "n° de fonderie",
 		Mark:              "repère sur pièce",
 		SmallName:         "En petit : nom de la vis sur plateau et fiche d’état.",
 		Tightening:        "serrage",
 		Arrows:            "Du noir au double cercle : suivre les flèches.",
 		ArrowsThenNumbers: "Du noir au double cercle : suivre les flèches, sinon les numéros.",
 		Numbers:           "Du noir au double cercle, par numéros.",
-		NoSpringLoad:      "Pointillé : sans ressort.",
+		NoSpringLoad:      "En tirets : sans charge de ressort.",
 		Rings:             "Gris : un cercle sur deux, pour guider l’œil.",
 	},
 
 	Checks: Checks{
 		BeforeLoosening: []string{
 			"Pièce froide. Vidangée. Plus de pression dedans.",
-			"Bac prêt : chaque pièce à sa place, dans le même sens.",
+			"Plateau prêt : chaque pièce à sa place, dans le même sens.",
 			"Étape par étape : finir l’une avant de commencer l’autre.",
-			"Gants et lunettes : les arêtes coupent, une vis qui casse vole.",
+			"Gants et lunettes : les arêtes coupent, un éclat de vis peut sauter.",
 		},
 
 		AllFasteners:    "toutes les vis",
 		ForKinds:        "%s : %s.",
-		UsedOnce:        "NEUVES ; ne jamais les réutiliser",
+		UsedOnce:        "monter des NEUVES ; ne jamais les réutiliser",
 		InspectFirst:    "mesurer la longueur, contrôler le filet avant remontage ; limites : le manuel",
 		MayGoBack:       "réutilisables si propres et intactes",
 		Dry:             "filets et dessous de tête propres et secs",
@@ -100,15 +100,15 @@ var frenchCard = Card{
 		Title: "Si une vis ne tourne pas ou risque de casser",
 		Steps: []string{
 			"Arrêter. La revisser un peu.",
-			"Dégrippant, attendre, aller et venir. Ne chauffer la pièce que si le manuel le permet.",
-			"Si elle casse : laisser le bout, continuer dans l’ordre.",
+			"Dégrippant, attendre, travailler dans les deux sens. Ne chauffer la pièce que si le manuel le permet.",
+			"Si elle casse : laisser le tronçon, continuer dans l’ordre.",
 			"Noter ici son numéro et avertir le responsable :",
 		},
 	},
 
 	Figures:   "Valeurs : %s.",
-	WorkedOut: "Les valeurs marquées ≈ sont calculées : celle d’un manuel passe avant.",
-	NoSource:  "Valeurs : sans source indiquée, donc considérées comme calculées (≈) : celle d’un manuel passe avant.",
+	WorkedOut: "Les valeurs marquées ≈ sont calculées : celle d’un manuel prime.",
+	NoSource:  "Valeurs : sans source indiquée, donc considérées comme calculées (≈) : celle d’un manuel prime.",
 
 	Assumed: Assumed{
 		Torque:      "%s : 100 %% vaut %s, ce qui donne %s kN",

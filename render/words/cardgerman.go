@@ -19,7 +19,7 @@ var germanCard = Card{
 		Slacken:          "zurückdrehen",
 		BreakLoose:       "losbrechen",
 		Settle:           "setzen lassen",
-		Out:              "raus",
+		Out:              "heraus",
 		ToItsPlace:       "an ihren Platz",
 		Scrap:            "Schrott: nicht wieder verwenden",
 		SomeToTheirPlace: "an ihren Platz; prüfen, welche wieder eingebaut werden",
@@ -57,7 +57,7 @@ var germanCard = Card{
 
 		AllFasteners:    "alle Schrauben",
 		ForKinds:        "%s: %s.",
-		UsedOnce:        "NEUE; nie zweimal verwenden",
+		UsedOnce:        "nur NEUE einbauen; nie zweimal verwenden",
 		InspectFirst:    "vor dem Wiedereinbau Länge messen, Gewinde prüfen; Grenzwerte: Handbuch",
 		MayGoBack:       "sauber und unbeschädigt wieder verwendbar",
 		Dry:             "Gewinde und Kopfauflage sauber und trocken",
@@ -69,7 +69,7 @@ var germanCard = Card{
 
 		Sockets:    "Einsätze: %s.",
 		Wrench:     "geprüfter Drehmomentschlüssel für %s",
-		AngleGauge: "Drehwinkelmesser",
+		AngleGauge: "Winkelscheibe",
 		And:        "; ",
 		Span:       "%s bis %s",
 
@@ -88,21 +88,21 @@ var germanCard = Card{
 	},
 
 	TighteningTrouble: Trouble{
-		Title: "Wenn eine Schraube weiterdreht, ohne fester zu werden",
+		Title: "Wenn eine Schraube sich weiterdreht, ohne fester zu werden",
 		Steps: []string{
 			"Halt. Die Stufe nicht fertig anziehen.",
 			"Alle in der Lösefolge zurückdrehen.",
 			"Nach ausgerissenem Gewinde, gelängter Schraube, Schmutz suchen.",
-			"Ihre Anziehnummer hier eintragen und der Leitung melden:",
+			"Ihre Anziehnummer hier eintragen und der Aufsicht melden:",
 		},
 	},
 	LooseningTrouble: Trouble{
 		Title: "Wenn eine Schraube festsitzt oder zu brechen droht",
 		Steps: []string{
-			"Halt. Ein wenig zurück hineindrehen.",
+			"Halt. Ein wenig wieder hineindrehen.",
 			"Rostlöser, einwirken lassen, hin und her drehen. Teil nur erwärmen, wo das Handbuch es erlaubt.",
-			"Wenn sie abreißt: Stumpf stecken lassen, in der Folge weiter.",
-			"Ihre Nummer hier eintragen und der Leitung melden:",
+			"Wenn sie abreißt: Stumpf stehen lassen, in der Folge weiter.",
+			"Ihre Nummer hier eintragen und der Aufsicht melden:",
 		},
 	},
 

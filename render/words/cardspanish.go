@@ -36,14 +36,14 @@ var spanishCard = Card{
 	Part: Part{
 		Unplaced:          Plural{"%d número no cabe en este papel.", "%d números no caben en este papel."},
 		SmallNumber:       "Número pequeño: %s.",
-		Cast:              "fundido",
+		Cast:              "n.º fundido",
 		Mark:              "marca en la pieza",
 		SmallName:         "Pequeño: nombre del tornillo en bandeja y hoja de estado.",
 		Tightening:        "apriete",
 		Arrows:            "Del negro al doble anillo: seguir las flechas.",
 		ArrowsThenNumbers: "Del negro al doble anillo: seguir las flechas; si faltan, los números.",
 		Numbers:           "Del negro al doble anillo, por números.",
-		NoSpringLoad:      "A trazos: sin muelle.",
+		NoSpringLoad:      "A trazos: sin carga de muelle.",
 		Rings:             "Gris: un anillo de cada dos, para guiar la vista.",
 	},
 
@@ -57,7 +57,7 @@ var spanishCard = Card{
 
 		AllFasteners:    "todos los tornillos",
 		ForKinds:        "%s: %s.",
-		UsedOnce:        "NUEVOS; no usarlos dos veces",
+		UsedOnce:        "poner NUEVOS; no usarlos dos veces",
 		InspectFirst:    "medir el largo y mirar la rosca antes de reutilizar; límites: el manual",
 		MayGoBack:       "se reutilizan si están limpios y sanos",
 		Dry:             "rosca y asiento de la cabeza limpios y secos",
@@ -69,7 +69,7 @@ var spanishCard = Card{
 
 		Sockets:    "Vasos: %s.",
 		Wrench:     "llave dinamométrica calibrada para %s",
-		AngleGauge: "goniómetro de apriete",
+		AngleGauge: "goniómetro",
 		And:        "; ",
 		Span:       "%s a %s",
 
@@ -99,16 +99,16 @@ var spanishCard = Card{
 	LooseningTrouble: Trouble{
 		Title: "Si un tornillo no gira o puede romperse",
 		Steps: []string{
-			"Parar. Volver a apretarlo un poco.",
+			"Parar. Volver a meterlo un poco.",
 			"Aflojatodo, esperar, moverlo a un lado y a otro. Calentar la pieza solo si el manual lo permite.",
-			"Si se parte: dejar el resto dentro y seguir en orden.",
+			"Si se rompe: dejar el resto dentro y seguir en orden.",
 			"Anotar aquí su número y avisar al responsable:",
 		},
 	},
 
 	Figures:   "Valores: %s.",
-	WorkedOut: "Los valores con ≈ son calculados: antes vale el de un manual.",
-	NoSource:  "Valores: sin fuente indicada, cuentan como calculados (≈): antes vale el de un manual.",
+	WorkedOut: "Los valores con ≈ son calculados: prevalece el de un manual.",
+	NoSource:  "Valores: sin fuente indicada, cuentan como calculados (≈): prevalece el de un manual.",
 
 	Assumed: Assumed{
 		Torque:      "%s: el 100 %% es %s, que da %s kN",

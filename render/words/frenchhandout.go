@@ -13,7 +13,7 @@ var frenchHandout = Handout{
 	KeyOrder:     "L’ordre",
 	WhyFirst:     "Pourquoi celle-ci d’abord ?",
 	KeyLead:      "Un ordre juste. Tout autre ordre qui respecte les règles est juste aussi.",
-	KeyMaker:     "L’ordre du constructeur : à l’atelier, il passe avant toute règle. Dans cet exercice, tout ordre qui respecte les règles est juste aussi.",
+	KeyMaker:     "L’ordre du constructeur : à l’atelier, il prime sur toute règle. Dans cet exercice, tout ordre qui respecte les règles est juste aussi.",
 	Rules:        "À quoi faire attention",
 	Spread: []string{
 		"La première vis est l’une de celles du milieu.",
@@ -23,7 +23,7 @@ var frenchHandout = Handout{
 	Circle: []string{
 		"N’importe quelle vis peut être la première : un cercle n’a pas de milieu.",
 		"La suivante est en face, puis les deux à angle droit, puis celles entre elles.",
-		"Jamais à la ronde : c’est la passe de contrôle, à la fin.",
+		"Jamais en faisant le tour : c’est la passe de contrôle, à la fin.",
 	},
 	Row: []string{
 		"La première est au milieu de la rangée.",
@@ -48,7 +48,7 @@ var frenchHandout = Handout{
 		Tight: "serrée", Now: "vient d’être serrée", Loose: "encore libre",
 		Section:     "Ce que sent le joint (vu de côté, très exagéré)",
 		WrongSpread: "Les bords d’abord", RightSpread: "Le centre d’abord",
-		WrongCircle: "À la ronde", RightCircle: "De part en part",
+		WrongCircle: "En faisant le tour", RightCircle: "En croix",
 		WrongSpreads: [3]string{
 			"Les bords sont tenus. La pièce n’est jamais tout à fait plane.",
 			"Vers le milieu, le jeu ne peut aller nulle part.",
@@ -67,7 +67,7 @@ var frenchHandout = Handout{
 		RightCircles: [3]string{
 			"D’abord une, puis celle d’en face : la bride reste droite.",
 			"Les deux suivantes, à angle droit, la tiennent plane.",
-			"L’écart se ferme également, le joint est pressé tout autour.",
+			"L’écart se ferme régulièrement, le joint est pressé tout autour.",
 		},
 		Back: "Pour desserrer, l’inverse",
 		BackText: []string{
@@ -76,7 +76,7 @@ var frenchHandout = Handout{
 		},
 		Worked:        "Calculé pour cette pièce (≈)",
 		Edges:         "par les bords",
-		Round:         "à la ronde",
+		Round:         "en faisant le tour",
 		Lowest:        "Toutes les vis à pleine charge en une passe : la plus faible garde ≈ %[1]s %% dans cet ordre et ≈ %[2]s %% %[3]s.",
 		Uneven:        "Toutes les vis à pleine charge en une passe : au pire moment la pièce est de travers de ≈ %[1]s mm dans cet ordre et de ≈ %[2]s mm %[3]s.",
 		NoGain:        "La charge qui reste après une passe ne parle pas pour l’ordre : les passes suivantes l’égalisent.",
@@ -85,7 +85,7 @@ var frenchHandout = Handout{
 		PurposeSpread: "La pièce se pose à plat depuis le milieu ; le jeu, l’air et la pâte sortent par les bords, et aucune bosse n’est enfermée. Là où l’on serre une vis, la pièce est déjà à plat. Pratique courante : un modèle élastique simple ne connaît ni jeu ni joint qui flue ; aucun chiffre n’est donc donné ici.",
 		PurposeCircle: "La pièce reste droite en chemin : aucun côté n’est pincé pendant que l’autre bâille, et rien n’est écrasé avant que l’écart soit fermé. Pratique courante : un modèle élastique simple ne connaît ni jeu ni joint qui flue ; aucun chiffre n’est donc donné ici.",
 		Band:          "Entre parenthèses, du joint souple au joint raide. Modèle élastique simplifié : l’ordre de grandeur compte, pas le chiffre.",
-		Practice:      "Pratique courante, sans source unique. L’ordre du constructeur passe avant. Les passes aident autant que l’ordre : rien n’est serré avant que tout soit posé.",
+		Practice:      "Pratique courante, sans source unique. L’ordre du constructeur prime. Les étapes aident autant que l’ordre : rien n’est serré avant que tout soit posé.",
 	},
 	Marked: Marked{
 		Badge: "CORRIGÉ", Summary: "CLASSE",
@@ -120,13 +120,13 @@ var frenchHandout = Handout{
 		},
 		Rules: map[string]string{
 			"unknown":    "Aucune vis ne s’appelle %[1]s.",
-			"twice":      "%[1]s vient deux fois.",
+			"twice":      "%[1]s apparaît deux fois.",
 			"missing":    "Il manque : %[1]s.",
 			"groups":     "Trop tôt : %[1]s. Finis d’abord %[2]s.",
 			"cluster":    "Ensemble, l’une juste après l’autre : %[1]s.",
 			"unloaded":   "Tout d’abord : %[1]s. Rien n’appuie là.",
 			"middle":     "Tu commences par %[1]s. Commence au milieu, par l’une de %[2]s.",
-			"outwards":   "Restée en arrière : %[1]s. Plus loin, c’est déjà serré. Va vers l’extérieur.",
+			"outwards":   "Sautée : %[1]s. Plus loin, c’est déjà serré. Va vers l’extérieur.",
 			"one side":   "Longue suite d’un côté : %[1]s. Change de côté.",
 			"neighbours": "À côté de la précédente : %[1]s. Passe en face si tu peux.",
 			"across":     "Pas en face de la précédente : %[1]s.",
@@ -135,12 +135,12 @@ var frenchHandout = Handout{
 		},
 	},
 	Showing: Showing{
-		Play: "Lecture", Pause: "Pause", Back: "Pas en arrière", Forward: "Pas en avant",
+		Play: "Lecture", Pause: "Pause", Back: "Opération précédente", Forward: "Opération suivante",
 		First: "Au début", Last: "À la fin",
 		Speed: "Vitesse", Slower: "Plus lent", Faster: "Plus vite",
-		Step: "pas %[1]d sur %[2]d", Stage: "Passe %[1]d sur %[2]d",
+		Step: "opération %[1]d sur %[2]d", Stage: "Étape %[1]d sur %[2]d",
 		Start: "Prêt : toutes vissées à la main", Done: "Terminé",
-		Keys:     "Espace : lecture ou pause · ← → : pas · Début, Fin · + − : vitesse",
+		Keys:     "Espace : lecture ou pause · ← → : opération · Début, Fin · + − : vitesse",
 		Part:     "La pièce avec les vis numérotées",
 		TurnBack: "desserrer", Out: "sortir", Wait: "attendre", BackOff: "desserrer",
 		WorkedOut:  "calculé",

@@ -17,7 +17,7 @@ var germanHandout = Handout{
 	Rules:        "Worauf zu achten ist",
 	Spread: []string{
 		"Die erste Schraube ist eine der mittleren.",
-		"Von dort nach außen; keine innere bleibt hinter einer äußeren zurück.",
+		"Von dort nach außen; keine innere wird für eine äußere ausgelassen.",
 		"Von Seite zu Seite: keine lange Folge auf einer Seite, Nachbarn möglichst nicht nacheinander.",
 	},
 	Circle: []string{
@@ -48,7 +48,7 @@ var germanHandout = Handout{
 		Tight: "fest", Now: "gerade angezogen", Loose: "noch lose",
 		Section:     "Was die Dichtung spürt (von der Seite, stark übertrieben)",
 		WrongSpread: "Rand zuerst", RightSpread: "Mitte zuerst",
-		WrongCircle: "Reihum", RightCircle: "Über die Mitte",
+		WrongCircle: "Reihum", RightCircle: "Über Kreuz",
 		WrongSpreads: [3]string{
 			"Der Rand ist fest. Ganz eben ist das Teil nie.",
 			"Zur Mitte hin kann die Luft nirgends hin.",
@@ -89,13 +89,13 @@ var germanHandout = Handout{
 	},
 	Marked: Marked{
 		Badge: "BEWERTET", Summary: "KLASSE",
-		Sound: "Richtig", Remarks: "Richtig, mit Hinweis", Wrong: "Noch nicht richtig", NotWhole: "Keine ganze Reihenfolge", NoAnswer: "Keine Antwort",
+		Sound: "Richtig", Remarks: "Richtig, mit Hinweis", Wrong: "Noch nicht richtig", NotWhole: "Unvollständige Reihenfolge", NoAnswer: "Keine Antwort",
 		Keeps:    "Deine Reihenfolge hält sich an jede Regel.",
 		Look:     "Sieh das noch einmal an",
 		Drawn:    "Deine Nummern. Schwarz: noch einmal ansehen.",
 		DrawnAll: "Deine Nummern.",
 		Student:  "Name", Sheet: "Blatt", Verdict: "Ergebnis", What: "Was",
-		Count: "%d Antworten: %d richtig, %d richtig mit Hinweis, %d noch nicht richtig, %d nicht ganz",
+		Count: "%d Antworten: %d richtig, %d richtig mit Hinweis, %d noch nicht richtig, %d unvollständig",
 		Most:  "Am häufigsten", Times: "%[2]s: %[1]d von %[3]d",
 		Names: map[string]string{
 			"unknown":    "unbekannter Name",
@@ -126,7 +126,7 @@ var germanHandout = Handout{
 			"cluster":    "Gleich nacheinander, denn sie gehören zusammen: %[1]s.",
 			"unloaded":   "Ganz zuerst: %[1]s. Dort drückt nichts.",
 			"middle":     "Du beginnst bei %[1]s. Beginne in der Mitte, bei einer von %[2]s.",
-			"outwards":   "Zurückgeblieben: %[1]s. Weiter außen ist schon fest. Arbeite nach außen.",
+			"outwards":   "Ausgelassen: %[1]s. Weiter außen ist schon fest. Arbeite nach außen.",
 			"one side":   "Lange Folge auf einer Seite: %[1]s. Wechsle die Seite.",
 			"neighbours": "Gleich neben der vorigen: %[1]s. Geh nach gegenüber, wo es geht.",
 			"across":     "Nicht gegenüber der vorigen: %[1]s.",

@@ -13,17 +13,17 @@ var spanishHandout = Handout{
 	KeyOrder:     "El orden",
 	WhyFirst:     "¿Por qué este primero?",
 	KeyLead:      "Un orden correcto. Cualquier otro que respete las reglas también lo es.",
-	KeyMaker:     "El orden del fabricante: en el taller va antes que toda regla. En este ejercicio también vale cualquier orden que respete las reglas.",
+	KeyMaker:     "El orden del fabricante: en el taller prevalece sobre toda regla. En este ejercicio también vale cualquier orden que respete las reglas.",
 	Rules:        "En qué fijarse",
 	Spread: []string{
 		"El primer tornillo es uno de los del centro.",
-		"De ahí hacia fuera; ninguno interior queda atrás por uno exterior.",
+		"De ahí hacia fuera; ninguno interior se salta por uno exterior.",
 		"De lado a lado: sin series largas en un lado ni vecinos seguidos si se puede evitar.",
 	},
 	Circle: []string{
 		"Puede empezarse por cualquiera: un círculo no tiene tornillo central.",
 		"El siguiente está enfrente, luego los dos en ángulo recto, luego los de en medio.",
-		"Nunca en ronda: eso es la pasada de comprobación, al final.",
+		"Nunca dando la vuelta: eso es la pasada de control, al final.",
 	},
 	Row: []string{
 		"El primero está en el centro de la fila.",
@@ -48,7 +48,7 @@ var spanishHandout = Handout{
 		Tight: "apretado", Now: "recién apretado", Loose: "aún suelto",
 		Section:     "Lo que nota la junta (de perfil, muy exagerado)",
 		WrongSpread: "Primero los bordes", RightSpread: "Primero el centro",
-		WrongCircle: "En ronda", RightCircle: "De lado a lado",
+		WrongCircle: "Dando la vuelta", RightCircle: "En cruz",
 		WrongSpreads: [3]string{
 			"Los bordes están sujetos. La pieza nunca es del todo plana.",
 			"Hacia el centro, la holgura no tiene salida.",
@@ -67,7 +67,7 @@ var spanishHandout = Handout{
 		RightCircles: [3]string{
 			"Primero uno, luego el de enfrente: la brida sigue nivelada.",
 			"Los dos siguientes, en ángulo recto, la mantienen plana.",
-			"La separación se cierra por igual y la junta queda prensada en redondo.",
+			"La separación se cierra por igual y la junta queda prensada en todo el contorno.",
 		},
 		Back: "Para aflojar, al revés",
 		BackText: []string{
@@ -76,7 +76,7 @@ var spanishHandout = Handout{
 		},
 		Worked:        "Calculado para esta pieza (≈)",
 		Edges:         "desde los bordes",
-		Round:         "en ronda",
+		Round:         "dando la vuelta",
 		Lowest:        "Todos los tornillos a plena carga en una pasada: el que queda más flojo conserva ≈ %[1]s %% en este orden y ≈ %[2]s %% %[3]s.",
 		Uneven:        "Todos los tornillos a plena carga en una pasada: en el peor momento la pieza queda ≈ %[1]s mm torcida en este orden y ≈ %[2]s mm %[3]s.",
 		NoGain:        "La carga que queda tras una pasada no habla a favor del orden: las pasadas siguientes la igualan.",
@@ -85,7 +85,7 @@ var spanishHandout = Handout{
 		PurposeSpread: "La pieza baja plana desde el centro; la holgura, el aire y la pasta salen por los bordes y no queda ningún bulto encerrado. Donde se aprieta un tornillo, la pieza ya está plana. Práctica común: un modelo elástico simple no conoce holgura ni junta que fluya; por eso aquí no se da ninguna cifra.",
 		PurposeCircle: "La pieza queda derecha por el camino: ningún lado se pellizca mientras el otro se abre, y nada se aplasta antes de cerrarse el hueco. Práctica común: un modelo elástico simple no conoce holgura ni junta que fluya; por eso aquí no se da ninguna cifra.",
 		Band:          "Entre paréntesis, de junta blanda a rígida. Un modelo elástico simplificado: vale el orden de magnitud, no la cifra.",
-		Practice:      "Práctica común, sin una fuente única. El orden del fabricante va antes. Las etapas ayudan tanto como el orden: nada se aprieta antes de que todo asiente.",
+		Practice:      "Práctica común, sin una fuente única. Prevalece el orden del fabricante. Las etapas ayudan tanto como el orden: nada se aprieta antes de que todo asiente.",
 	},
 	Marked: Marked{
 		Badge: "CORREGIDO", Summary: "CLASE",
@@ -113,7 +113,7 @@ var spanishHandout = Handout{
 			"neighbours": "vecinos seguidos",
 		},
 		LoosenRules: map[string]string{
-			"middle":   "Terminas en %[1]s. Termina en el centro, en uno de %[2]s.",
+			"middle":   "Terminas en %[1]s. Termina en el centro, en uno de estos: %[2]s.",
 			"outwards": "Demasiado pronto: %[1]s. Más afuera sigue apretado. Trabaja hacia dentro.",
 			"groups":   "Demasiado tarde: %[1]s. Afloja estos antes de %[2]s.",
 			"unloaded": "Lo último: %[1]s. Ahí no empuja nada.",
@@ -125,8 +125,8 @@ var spanishHandout = Handout{
 			"groups":     "Demasiado pronto: %[1]s. Termina antes %[2]s.",
 			"cluster":    "Juntos, uno justo tras otro: %[1]s.",
 			"unloaded":   "Lo primero: %[1]s. Ahí no empuja nada.",
-			"middle":     "Empiezas en %[1]s. Empieza en el centro, en uno de %[2]s.",
-			"outwards":   "Quedó atrás: %[1]s. Más afuera ya está apretado. Trabaja hacia fuera.",
+			"middle":     "Empiezas en %[1]s. Empieza en el centro, en uno de estos: %[2]s.",
+			"outwards":   "Saltado: %[1]s. Más afuera ya está apretado. Trabaja hacia fuera.",
 			"one side":   "Serie larga en un lado: %[1]s. Cambia de lado.",
 			"neighbours": "Junto al anterior: %[1]s. Cruza siempre que puedas.",
 			"across":     "No está enfrente del anterior: %[1]s.",

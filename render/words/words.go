@@ -40,6 +40,7 @@ type Sheet struct {
 	Asked    string // order %s, not the file's own
 
 	Ways, Turns map[string]string // by the words of the pattern file
+	Views       map[string]string // of the part, by the words that a file may say: see View
 
 	DoneBy, WrenchNumber, Date, CheckedBy string // places to sign
 	SignOnLast                            string // where the places to sign are
@@ -69,4 +70,13 @@ func Find(tag string) (*Catalogue, error) {
 		return nil, fmt.Errorf("language %q is not known; allowed: %s", tag, strings.Join(Languages(), ", "))
 	}
 	return catalogues[i], nil
+}
+
+// View says from where a part is seen. The usual places are known in every
+// language; what else a file says stays as it is.
+func (c *Catalogue) View(said string) string {
+	if view, ok := c.Sheet.Views[strings.ToLower(strings.TrimSpace(said))]; ok {
+		return view
+	}
+	return said
 }

@@ -39,3 +39,22 @@ func checkFilled(t *testing.T, path string, v reflect.Value) {
 		}
 	}
 }
+
+// The usual views are said in the language; a view of the file's own stays.
+func TestViews(t *testing.T) {
+	for _, c := range []struct{ language, said, want string }{
+		{"en", "from above", "from above"},
+		{"de", "from above", "von oben"},
+		{"fr", "From below", "de dessous"},
+		{"es", "from the front", "desde delante"},
+		{"de", "vom Getriebe her", "vom Getriebe her"},
+	} {
+		catalogue, err := Find(c.language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := catalogue.View(c.said); got != c.want {
+			t.Errorf("%s %q: %q, want %q", c.language, c.said, got, c.want)
+		}
+	}
+}

@@ -110,7 +110,7 @@ func identity(t Task, w *words.Catalogue) string {
 	}
 	parts = append(parts, fmt.Sprintf(w.Handout.Seed, t.Seed))
 	if t.Plan.View != "" {
-		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, t.Plan.View))
+		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, w.View(t.Plan.View)))
 	}
 	return strings.Join(parts, " · ")
 }
