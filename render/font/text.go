@@ -82,6 +82,16 @@ func Break(s string, w scene.Weight, size, width float64) []string {
 	return lines
 }
 
+// LongestWord is the width of the longest word of a text: no narrower line
+// holds it whole.
+func LongestWord(s string, w scene.Weight, size float64) float64 {
+	longest := 0.0
+	for _, word := range strings.FieldsFunc(s, breaks) {
+		longest = max(longest, Width(word, w, size))
+	}
+	return longest
+}
+
 // breaks says whether a line may end at r: at a blank, but not at one that is
 // there to hold two words together.
 func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f' }

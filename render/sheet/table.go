@@ -56,7 +56,44 @@ func (t Table) widths(room float64) []float64 {
 	for i, c := range t.Columns {
 		widths[i] = room * c.Share / total
 	}
+	return t.widened(widths)
+}
+
+// widened gives a column whose longest word is wider than its share what that
+// word needs, at the cost of the columns that have more than their words need:
+// nobody reads a word that is broken inside without stopping.
+func (t Table) widened(widths []float64) []float64 {
+	lack, spare := 0.0, 0.0
+	need := make([]float64, len(widths))
+	for i := range widths {
+		need[i] = t.longestWord(i) + 2*cellAir + 0.01 // no word stands in its cell by rounding alone
+		lack += max(0, need[i]-widths[i])
+		spare += max(0, widths[i]-need[i])
+	}
+	if lack == 0 || spare < lack {
+		return widths
+	}
+	for i := range widths {
+		if more := widths[i] - need[i]; more > 0 {
+			widths[i] -= more * lack / spare
+		} else {
+			widths[i] = need[i]
+		}
+	}
 	return widths
+}
+
+// longestWord is the width of the longest word in a column, its head included.
+func (t Table) longestWord(column int) float64 {
+	c := t.Columns[column]
+	longest := font.LongestWord(c.Head, scene.Bold, TextEm)
+	if c.Tick {
+		return longest
+	}
+	for _, row := range t.Rows {
+		longest = max(longest, font.LongestWord(row.Words[column], c.weight(row), TextEm))
+	}
+	return longest
 }
 
 // brokenRow is the broken words of each cell.

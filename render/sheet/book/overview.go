@@ -70,11 +70,11 @@ func (b *binder) holds(j overhaul.Joint) string {
 	var threads []string
 	for _, k := range j.Kinds {
 		if k.Thread != nil {
-			threads = append(threads, k.Thread.Name)
+			threads = append(threads, b.ask.Words.Figure(k.Thread.Name))
 		}
 	}
 	if len(threads) > 0 {
-		words += ": " + strings.Join(threads, ", ")
+		words = fmt.Sprintf(b.ask.Words.Book.Holds, words, strings.Join(threads, ", "))
 	}
 	return words
 }

@@ -28,22 +28,23 @@ func (b *binder) fasteners(run *sheet.Run) {
 		{Head: w.State, Share: 5}, {Head: w.Joints, Share: 2.2},
 	}}
 	for _, f := range b.o.Fasteners() {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", strconv.Itoa(f.Count) + " ×", sizeWords(f), f.Class, b.stateWords(f.Reuse), numbers(f.In)}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", strconv.Itoa(f.Count) + " ×", b.sizeWords(f), f.Class, b.stateWords(f.Reuse), numbers(f.In)}})
 	}
 	t.Draw(run)
 }
 
-func sizeWords(f overhaul.Fasteners) string {
-	words := f.Thread
+func (b *binder) sizeWords(f overhaul.Fasteners) string {
+	figure := b.ask.Words.Figure
+	words := figure(f.Thread)
 	if words == "" {
 		words = "?"
 	}
 	switch {
 	case f.Length == 0:
 	case f.Inches:
-		words += " × " + f.Length.Inches()
+		words += " × " + figure(f.Length.Inches())
 	default:
-		words += " × " + f.Length.String()
+		words += " × " + figure(f.Length.String())
 	}
 	return words
 }
@@ -97,17 +98,17 @@ func (b *binder) wrenches(run *sheet.Run) {
 		{Head: w.Socket, Share: 2.4, Bold: true}, {Head: w.Torque, Share: 3.2, Bold: true}, {Head: w.AngleOn, Share: 2},
 	}}
 	for _, one := range b.o.Wrenches() {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", one.Joint.Number, one.Joint.Title), kindWords(one.Kind),
-			b.socketWords(one), torqueWords(one), b.gaugeWords(one)}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", one.Joint.Number, one.Joint.Title), b.kindWords(one.Kind),
+			b.socketWords(one), b.torqueWords(one), b.gaugeWords(one)}})
 	}
 	t.Draw(run)
 }
 
-func kindWords(k plan.Kind) string {
+func (b *binder) kindWords(k plan.Kind) string {
 	if k.Thread == nil {
 		return k.Name
 	}
-	return k.Name + " " + k.Thread.Name
+	return k.Name + " " + b.ask.Words.Figure(k.Thread.Name)
 }
 
 func (b *binder) socketWords(one overhaul.Wrench) string {
@@ -115,7 +116,7 @@ func (b *binder) socketWords(one overhaul.Wrench) string {
 	if one.Across == 0 {
 		return w.NoWidth
 	}
-	words := acrossWords(one.Across, one.Kind)
+	words := b.ask.Words.Figure(acrossWords(one.Across, one.Kind))
 	if one.Key {
 		words = fmt.Sprintf(w.Key, words)
 	}
@@ -133,16 +134,17 @@ func acrossWords(across unit.Length, k plan.Kind) string {
 	return across.String()
 }
 
-func torqueWords(one overhaul.Wrench) string {
+func (b *binder) torqueWords(one overhaul.Wrench) string {
+	figure := b.ask.Words.Figure
 	switch {
 	case !one.Torque:
 		return "–"
 	case one.Low == one.High:
-		return one.Low.String()
+		return figure(one.Low.String())
 	case one.Low.Unit == one.High.Unit:
-		return strconv.FormatFloat(one.Low.Value, 'f', -1, 64) + "–" + one.High.String()
+		return figure(strconv.FormatFloat(one.Low.Value, 'f', -1, 64) + "–" + one.High.String())
 	}
-	return one.Low.String() + " – " + one.High.String()
+	return figure(one.Low.String()) + " – " + figure(one.High.String())
 }
 
 func (b *binder) gaugeWords(one overhaul.Wrench) string {
@@ -176,9 +178,9 @@ func (b *binder) checkWords(c overhaul.Check) string {
 	case c.Stage == nil:
 		return fmt.Sprintf(w.Again, c.Again)
 	case c.Stage.Do == plan.Wait:
-		return withNote(fmt.Sprintf(w.Wait, c.Stage.Number, c.Stage.Wait.String()), c.Stage.Note)
+		return withNote(fmt.Sprintf(w.Wait, c.Stage.Number, b.ask.Words.Figure(c.Stage.Wait.String())), c.Stage.Note)
 	}
-	return withNote(fmt.Sprintf(w.CheckPass, c.Stage.Number, c.Stage.Torque.String()), c.Stage.Note)
+	return withNote(fmt.Sprintf(w.CheckPass, c.Stage.Number, b.ask.Words.Figure(c.Stage.Torque.String())), c.Stage.Note)
 }
 
 func withNote(words, note string) string {

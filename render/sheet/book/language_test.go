@@ -1,0 +1,80 @@
+package book_test
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"regexp"
+	"strings"
+	"testing"
+
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/book"
+	"drawdown/render/words"
+)
+
+var (
+	decimalPoint = regexp.MustCompile(`\d\.\d`)
+	// Property classes have a point in every language, and the file's own words
+	// stay as they are.
+	ownPoint = regexp.MustCompile(`\b(8\.8|10\.9|12\.9)\b|manual \d\.\d`)
+)
+
+// papers draws the book in a language.
+func papers(t *testing.T, language, size string) scene.Document {
+	t.Helper()
+	w, err := words.Find(language)
+	if err != nil {
+		t.Fatal(err)
+	}
+	paper, err := sheet.FindPaper(size)
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: w, Trays: book.ReducedTrays})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return doc
+}
+
+// No figure on any sheet of the book has a point where the language has a
+// comma.
+func TestFiguresOfTheLanguage(t *testing.T) {
+	for _, language := range words.Languages()[1:] {
+		for _, page := range papers(t, language, "a4").Pages {
+			for _, text := range texts(page) {
+				if decimalPoint.MatchString(ownPoint.ReplaceAllString(text.Content, "")) {
+					t.Errorf("%s, page %s: %q", language, page.Name, text.Content)
+				}
+			}
+		}
+	}
+}
+
+// No word of the catalogue is broken inside, in any table on any paper.
+func TestTablesBreakNoWord(t *testing.T) {
+	for _, language := range words.Languages() {
+		w, _ := words.Find(language)
+		whole := map[string]bool{}
+		for _, field := range strings.Fields(fmt.Sprint(reflect.ValueOf(w.Book))) {
+			whole[field] = true
+		}
+		for _, size := range []string{"a5", "a4"} {
+			for _, page := range papers(t, language, size).Pages {
+				all := texts(page)
+				for i := 1; i < len(all); i++ {
+					above, below := all[i-1], all[i]
+					if above.At.X != below.At.X || math.Abs(below.At.Y-above.At.Y-sheet.Line) > 1e-6 {
+						continue
+					}
+					head, tail := strings.Split(above.Content, " "), strings.Split(below.Content, " ")
+					if joined := head[len(head)-1] + tail[0]; whole[joined] {
+						t.Errorf("%s %s, page %s: %s is broken", language, size, page.Name, joined)
+					}
+				}
+			}
+		}
+	}
+}
