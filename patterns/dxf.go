@@ -316,7 +316,7 @@ func (d *drawn) finish(source Source) {
 }
 
 // NotInDrawing says what a pattern made from a drawing lacks.
-const NotInDrawing = "What a drawing does not say is yours to fill in: title, order, threads, stages and torques, numbers on the part."
+const NotInDrawing = "What a drawing does not say is yours to fill in: title, front, order, threads, stages and torques, numbers on the part."
 
 // places gives the places of all that the pattern has.
 func (d *drawn) places() []geometry.Point {

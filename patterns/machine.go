@@ -89,6 +89,10 @@ func ReadMachine(source Source) (Machine, problem.List) {
 }
 
 func (m *machineReader) machine(root *node) {
+	if root.get("fasteners") != nil && root.get("strip") == nil {
+		m.fail(root.keyNode("fasteners"), "", "this is the pattern of one joint; drawdown card draws its card")
+		return
+	}
 	f, _ := m.fields(root, "the machine file", machineKeys...)
 	if !f.has("drawdown") && !f.mistyped("drawdown") {
 		m.fail(root, "", "the file needs drawdown: 1, the version of its format")

@@ -48,6 +48,10 @@ func ReadWithPlaces(source Source) (plan.Input, Places, problem.List) {
 // pattern reads the joined file. The order matters: fasteners name kinds, and
 // all that follows names fasteners.
 func (r *reader) pattern(root *node) {
+	if root.get("strip") != nil && root.get("fasteners") == nil {
+		r.fail(root.keyNode("strip"), "", "this is a machine file, which lists joints; drawdown book draws its papers")
+		return
+	}
 	f, _ := r.fields(root, "the file", fileKeys...)
 	if !f.has("drawdown") && !f.mistyped("drawdown") {
 		r.fail(root, "", "the file needs drawdown: 1, the version of its format")

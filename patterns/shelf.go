@@ -96,6 +96,9 @@ type UnknownFileError struct {
 
 // Error names the nearest built-in file and lists them all.
 func (e *UnknownFileError) Error() string {
+	if e.shelf.sort == machines.sort && slices.Contains(Builtin(), e.Name) {
+		return fmt.Sprintf("%s is the pattern of one joint, not a machine; write drawdown card %[1]s", e.Name)
+	}
 	return fmt.Sprintf("there is no %s and no file %s%s; built in: %s", e.shelf.sort,
 		quoted(e.Name), problem.DidYouMean(e.Name, e.shelf.names()), strings.Join(e.shelf.names(), ", "))
 }

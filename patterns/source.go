@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"drawdown/patterns/problem"
@@ -68,6 +69,9 @@ type UnknownNameError struct{ Name string }
 
 // Error names the nearest built-in pattern and lists them all.
 func (e *UnknownNameError) Error() string {
+	if slices.Contains(BuiltinMachines(), e.Name) {
+		return fmt.Sprintf("%s is a machine, not a pattern; write drawdown book %[1]s", e.Name)
+	}
 	return fmt.Sprintf("there is no pattern and no file %s%s; built in: %s",
 		quoted(e.Name), problem.DidYouMean(e.Name, Builtin()), strings.Join(Builtin(), ", "))
 }

@@ -27,6 +27,10 @@ var stageWays = []sequence.Way{
 	sequence.Auto, sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular,
 }
 
+// NoFigures is the warning of a file without tighten. It matters only to those
+// who want figures.
+const NoFigures = "there is no tighten: the card shows the order, but no figures"
+
 const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
 
 // readTighten reads the order, the stages and their source. A file without
@@ -36,7 +40,7 @@ func (r *reader) readTighten(file fields) {
 		if file.mistyped("tighten") {
 			return
 		}
-		r.warn(file.node, "there is no tighten: the card shows the order, but no figures")
+		r.warn(file.node, NoFigures)
 		return
 	}
 	n := file.get("tighten")

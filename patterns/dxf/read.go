@@ -71,6 +71,8 @@ func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 	r := &reader{ask: ask, source: newSource(data), layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[string]*omission{}}
 	if len(data) > MostBytes {
 		r.stop(&fault{what: fmt.Sprintf("the drawing is larger than %d MB", MostBytes>>20)})
+	} else if other := otherForm(data); other != "" {
+		r.stop(&fault{what: other})
 	} else {
 		r.read()
 		r.checkLayers()
@@ -83,6 +85,23 @@ func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 	r.join()
 	return r.drawing, r.list(file)
 }
+
+// otherForm says what a file is that is told by its first bytes to be no DXF,
+// and what to do with it; empty where it may be one.
+func otherForm(data []byte) string {
+	for _, form := range []struct{ begins, says string }{
+		{"\x89PNG", aPicture}, {"\xff\xd8\xff", aPicture}, {"II*\x00", aPicture}, {"MM\x00*", aPicture}, {"GIF8", aPicture},
+		{"%PDF", "this is a PDF, not a DXF drawing; save the drawing as DXF"},
+		{"AC10", "this is a DWG drawing; save it as DXF"},
+	} {
+		if bytes.HasPrefix(data, []byte(form.begins)) {
+			return form.says
+		}
+	}
+	return ""
+}
+
+const aPicture = "this is a picture, not a drawing; drawdown trace finds the holes in pictures"
 
 func newSource(data []byte) source {
 	if bytes.HasPrefix(data, sentinel) {

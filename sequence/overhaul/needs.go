@@ -80,11 +80,12 @@ func (o Overhaul) Gaskets() []Supply {
 	return all
 }
 
-// Sealants lists the sealants of all joints.
+// Sealants lists the sealants of all joints, without those of which the file
+// says that there is none.
 func (o Overhaul) Sealants() []Supply {
 	var all []Supply
 	for _, j := range o.Joints() {
-		if j.Step.Sealant != "" {
+		if s := strings.ToLower(j.Step.Sealant); s != "" && s != "none" && s != "no" {
 			all = supply(all, j.Step.Sealant, j)
 		}
 	}

@@ -33,7 +33,7 @@ func planOf(t *testing.T, name string) *plan.Plan {
 func small(t *testing.T) overhaul.Overhaul {
 	return overhaul.Overhaul{Steps: []overhaul.Step{
 		{Note: "drain", Side: plan.CautionLoosen},
-		{Joint: planOf(t, "p4-cover"), Gaskets: []string{"cover gasket"}},
+		{Joint: planOf(t, "p4-cover"), Gaskets: []string{"cover gasket"}, Sealant: "None"},
 		{Note: "pin", Warns: true},
 		{Part: "camshaft", Tighten: "oil it"},
 		{Joint: planOf(t, "p4-head"), Gaskets: []string{"head gasket"}, Sealant: "sealant"},

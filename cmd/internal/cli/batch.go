@@ -112,7 +112,7 @@ func (b batch) draw(bar *progress) {
 		files, notes, err := job.Card(one.made, b.side, b.print)
 		one.notes = notes
 		if err != nil {
-			one.status, one.err = Wrong, fmt.Errorf("%s: %w", one.file, err)
+			one.status, one.err = Wrong, err
 			return
 		}
 		if one.paths, err = writeFiles(b.folder, files); err != nil {
@@ -121,12 +121,10 @@ func (b batch) draw(bar *progress) {
 	}, func(done int) { bar.done(len(b.patterns) + done) })
 }
 
-// reportCard tells what a pattern has to be mended of.
+// reportCard tells what a pattern has to be mended of. What stopped it beside
+// its problems stands in the summary.
 func (p *Program) reportCard(one *batchPattern) {
 	p.report(one.problems)
-	if one.err != nil {
-		fmt.Fprintf(p.Stderr, "drawdown: %v\n", one.err)
-	}
 	for _, note := range one.notes {
 		fmt.Fprintf(p.Stderr, "drawdown: warning: %s: %s\n", one.file, note)
 	}

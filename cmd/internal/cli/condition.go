@@ -37,7 +37,7 @@ func buildCondition(flags *pflag.FlagSet) runner {
 		if err != nil {
 			return p.misuse("condition", "%v", err)
 		}
-		made, status, ok := p.load(file, way, turn)
+		made, status, ok := p.loadPlaces(file, way, turn)
 		if !ok {
 			return status
 		}

@@ -59,7 +59,7 @@ func (q *quantities) layers() []string {
 
 // writeDrawing writes the places of a pattern as a drawing.
 func (p *Program) writeDrawing(name, folder string) Status {
-	made, status, ok := p.load(name, "", "")
+	made, status, ok := p.loadPlaces(name, "", "")
 	if !ok {
 		return status
 	}
@@ -68,7 +68,7 @@ func (p *Program) writeDrawing(name, folder string) Status {
 		fmt.Fprintf(p.Stderr, "drawdown: no hole is stated for %s: drawn as points\n", strings.Join(asPoints, ", "))
 	}
 	status = p.printOrWrite(folder, made.Name+".dxf", data)
-	const lacks = "not in the drawing: title, order, threads, stages and torques, numbers cast or marked on the part"
+	const lacks = "not in the drawing: title, front, order, threads, stages and torques, numbers cast or marked on the part"
 	if folder == "" {
 		fmt.Fprintln(p.Stderr, "drawdown: "+lacks) // standard output is the drawing
 	} else if status == Done {

@@ -88,15 +88,28 @@ func looksLikePattern(name string) bool {
 // load plans a pattern and reports its problems. Not ok means that the status
 // is final.
 func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
+	return p.loadBut("", name, way, turn)
+}
+
+// loadBut is load without one of the warnings.
+func (p *Program) loadBut(warning, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
 	made, problems, err := job.Load(name, p.Stdin, way, turn)
 	if err != nil {
 		return made, p.unread(name, err), false
 	}
-	p.report(problems)
+	p.report(slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
+		return one.Severity == problem.Warning && one.What == warning
+	}))
 	if problems.Stops() {
 		return made, Wrong, false
 	}
 	return made, Done, true
+}
+
+// loadPlaces plans a pattern of which only the places are wanted: that it has
+// no figures is no matter then.
+func (p *Program) loadPlaces(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
+	return p.loadBut(patterns.NoFigures, name, way, turn)
 }
 
 // unread reports a pattern that could not be read at all. A name that the user

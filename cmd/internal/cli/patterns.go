@@ -150,7 +150,7 @@ func (p *Program) printOrWrite(folder, name string, text []byte) Status {
 
 // writeTable writes the places of a pattern as a table.
 func (p *Program) writeTable(name, folder string) Status {
-	made, status, ok := p.load(name, "", "")
+	made, status, ok := p.loadPlaces(name, "", "")
 	if !ok {
 		return status
 	}

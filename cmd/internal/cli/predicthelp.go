@@ -15,10 +15,12 @@ In the file
           start: 15 mm}
     bolt flexibility: 4.2e-6 mm/N          # bolt and parts under its head
   A gasket may have {stiffness: 50-250 MPa/mm, strip: 16 mm} instead, or what a
-  data sheet says, {squeezed: 7-17 %, at: 34.5 MPa, thickness: 1.5 mm}. A round
-  flange stands in place of a row: {outer: 515 mm, bore: 300 mm, face: raised,
-  gasket inner: 330 mm, gasket outer: 370 mm, pipe wall: 12 mm,
-  pipe radius: 160 mm, pair: yes}. Any of it may be left out.
+  data sheet says, {squeezed: 7-17 %, at: 34.5 MPa, thickness: 1.5 mm}. On a
+  round flange there stands in place of row
+    flange: {outer: 515 mm, bore: 300 mm, face: raised, gasket inner: 330 mm,
+             gasket outer: 370 mm, pipe wall: 12 mm, pipe radius: 160 mm,
+             pair: yes}
+  Any of it may be left out.
 
 The model
   Each nut closes its bolt and the parts: own F + C F = travel, F >= 0, and

@@ -41,7 +41,7 @@ func buildTray(flags *pflag.FlagSet) runner {
 		if err != nil {
 			return p.misuse("tray", "%v", err)
 		}
-		made, status, ok := p.load(file, way, turn)
+		made, status, ok := p.loadPlaces(file, way, turn)
 		if !ok {
 			return status
 		}
