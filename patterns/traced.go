@@ -3,6 +3,7 @@ package patterns
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/survey"
@@ -27,7 +28,7 @@ func Traced(title, machine string, found trace.Found, notes []string) Draft {
 		}
 		if s.Role == trace.Fastener && len(s.Doubts) > 0 {
 			if doubtful++; doubtful <= mostTracedCautions {
-				d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s: the trace is not sure of it; look at the part", s.ID))
+				d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s, %s: the trace is not sure of it; look at the part", s.ID, whereabouts(s.At, found)))
 			}
 		}
 		d.addTraced(s, found)
@@ -37,6 +38,30 @@ func Traced(title, machine string, found trace.Found, notes []string) Draft {
 	}
 	d.Offer = TracedOffer(found)
 	return d
+}
+
+// whereabouts says in which third of the part a place lies, both ways: top
+// right, bottom, left, middle. An id alone is hard to find on a card.
+func whereabouts(at geometry.Point, found trace.Found) string {
+	places := append([]geometry.Point{}, found.Outline...)
+	for _, s := range found.Shapes {
+		places = append(places, s.At)
+	}
+	box := geometry.Bounds(places)
+	third := func(v, from, to float64, low, high string) string {
+		switch {
+		case v < from+(to-from)/3:
+			return low
+		case v > to-(to-from)/3:
+			return high
+		}
+		return ""
+	}
+	words := strings.TrimSpace(third(at.Y, box.Min.Y, box.Max.Y, "bottom", "top") + " " + third(at.X, box.Min.X, box.Max.X, "left", "right"))
+	if words == "" {
+		return "middle"
+	}
+	return words
 }
 
 // mostTracedCautions keeps the card's cautions short.

@@ -94,7 +94,10 @@ type Found struct {
 	// GroupsMm are the median diameters of the groups of round holes, the most
 	// common first.
 	GroupsMm []float64
-	Specks   int // shapes smaller than the smallest hole
+	// Specks counts shapes smaller than the smallest hole, from SpeckMm across;
+	// what is finer is taken for grain.
+	Specks              int
+	SpeckMm, SmallestMm float64
 	// TurnedDeg is how far the picture was turned, anticlockwise, to lie level.
 	TurnedDeg float64
 	Levelled  bool
@@ -141,6 +144,7 @@ func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
 		return Found{}, errors.New("the edge of the part is too ragged to follow; lay it on plain paper, in even light")
 	}
 	found.PixelMm = frame.pixelMm(outer.middle())
+	found.SpeckMm, found.SmallestMm = math.Sqrt(4*leastSpeck/math.Pi)*found.PixelMm, o.SmallestMm
 	for _, hole := range part.holes {
 		found.Shapes = append(found.Shapes, t.shape(hole))
 	}

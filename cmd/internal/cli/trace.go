@@ -29,7 +29,9 @@ doubt is named, dashed on the sheet, and noted in the pattern.
 Scale: the resolution that the file states, or --dpi. Scanners are wrong by up
 to 1 %: --known F1,F5=190.4mm mends that by a distance measured on the part,
 between two holes or two places in pixels, --known 102,80:2400,95=194.6mm; a
-second one across gives each axis its own scale.
+second one across gives each axis its own scale. Ids go by what the holes are
+for and by their places: read them from a run with the same --bolts, --dowels
+and --bores.
 A photo serves where a rectangle of known size lies in the plane of the part:
   --corners 310,205:2890,240:2950,1790:260,1750 --frame 297x210mm
 names its corners in pixels from the top left of the picture, clockwise from

@@ -17,6 +17,7 @@ type traceOut struct {
 	Holes      []traceHoleOut   `json:"holes"`
 	Outline    [][2]float64     `json:"outline"`
 	Specks     int              `json:"specks"`
+	Taken      []string         `json:"taken,omitempty"`
 	Doubts     []string         `json:"doubts"`
 	Layout     *surveyLayoutOut `json:"layout,omitempty"`
 	Files      []string         `json:"files"`
@@ -38,7 +39,7 @@ type traceHoleOut struct {
 func traceJSON(a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
 		Title: a.Title, Scale: a.ScaleWords, ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
-		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks,
+		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: a.Taken,
 		Holes: []traceHoleOut{}, Doubts: append([]string{}, a.Doubts...), Files: files,
 	}
 	for _, p := range a.Outline {

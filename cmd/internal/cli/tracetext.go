@@ -17,14 +17,21 @@ func (p *Program) printTrace(a job.TraceAnswer) {
 		say("  %-6s %9s %9s %8s %8s", "hole", "x mm", "y mm", "ø mm", "edge ±")
 	}
 	for _, s := range a.Shapes {
-		if s.Role == trace.Port || s.Role == trace.Spot {
+		if s.Role == trace.Spot {
 			continue
 		}
 		mark := ""
 		if len(s.Doubts) > 0 {
 			mark = "  ?"
 		}
+		if !s.Round() {
+			say("  %-6s %9.2f %9.2f %8s %8s%s", s.ID, tidy(s.At.X), tidy(s.At.Y), "opening", "", mark)
+			continue
+		}
 		say("  %-6s %9.2f %9.2f %8.2f %8.3f%s", s.ID, tidy(s.At.X), tidy(s.At.Y), s.DiameterMm, s.ScatterMm, mark)
+	}
+	for _, line := range a.Taken {
+		say("taken: %s", line)
 	}
 	p.printTraceDoubts(a)
 	if a.Offer != nil {
@@ -43,7 +50,7 @@ func (p *Program) printTraceDoubts(a job.TraceAnswer) {
 		}
 	}
 	if a.Specks > 0 {
-		say("%s smaller than the smallest hole left out", counted(a.Specks, "speck"))
+		say("%s from %.1f to %.1f mm left out; what is finer is taken for grain", counted(a.Specks, "speck"), a.SpeckMm, a.SmallestMm)
 	}
 	switch {
 	case a.Levelled:

@@ -48,6 +48,7 @@ type TraceAnswer struct {
 	ScaleWords           string // where the scale comes from
 	ScaleOffMm           float64
 	Offer                *patterns.Layout
+	Taken                []string // what sizes of hole were taken for, where that may surprise
 	scan                 scan.Scan
 }
 
@@ -87,6 +88,7 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 		}
 	}
 	a.doubtScale(ask)
+	a.Taken = taken(a.Found, ask.Holes)
 	a.Offer = patterns.TracedOffer(a.Found)
 	return a, nil
 }
@@ -202,6 +204,12 @@ func (a *TraceAnswer) doubtScale(ask TraceRequest) {
 	if stated == 0 {
 		stated = a.scan.DPIX
 	}
+	if len(ask.Known) == 0 && ask.FrameWidthMm == 0 && ask.DPIX > 0 && a.scan.DPIX > 0 {
+		if math.Abs(ask.DPIX/a.scan.DPIX-1) > plausibleScale || math.Abs(ask.DPIY/a.scan.DPIY-1) > plausibleScale {
+			a.Doubts = append(a.Doubts, fmt.Sprintf("the file states %s, and --dpi says %s: the part comes out %.3g times as large; measure it",
+				dpiWords(a.scan.DPIX, a.scan.DPIY), dpiWords(ask.DPIX, ask.DPIY), a.scan.DPIX/ask.DPIX))
+		}
+	}
 	if len(ask.Known) == 0 || stated == 0 {
 		return
 	}
@@ -213,10 +221,10 @@ func (a *TraceAnswer) doubtScale(ask TraceRequest) {
 
 // Pattern gives the pattern file of the trace.
 func (a TraceAnswer) Pattern() render.File {
-	notes := []string{
+	notes := append([]string{
 		fmt.Sprintf("Traced by drawdown from a picture of %d × %d pixels; scale %s.", a.Width, a.Height, a.ScaleWords),
 		"Look at the proof sheet, and hold it against the part.",
-	}
+	}, a.Taken...)
 	return render.File{Name: a.Name + ".yaml", Data: patterns.Write(patterns.Traced(a.Title, a.Machine, a.Found, notes))}
 }
 

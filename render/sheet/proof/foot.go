@@ -3,6 +3,7 @@ package proof
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
@@ -50,7 +51,7 @@ func (l *layout) foot() {
 		}
 	}
 	if l.in.Found.Specks > 0 {
-		doubts = append(doubts, fmt.Sprintf("%d specks are smaller than the smallest hole and left out", l.in.Found.Specks))
+		doubts = append(doubts, fmt.Sprintf("%d specks from %.1f to %.1f mm are left out; what is finer is taken for grain", l.in.Found.Specks, l.in.Found.SpeckMm, l.in.Found.SmallestMm))
 	}
 	if l.lost > 0 {
 		doubts = append([]string{fmt.Sprintf("%d names found no room", l.lost)}, doubts...)
@@ -87,7 +88,12 @@ func (l *layout) sizes() string {
 		}
 		words += fmt.Sprintf("%d × %.1f mm %s", n, mm, roleWords[role])
 	}
-	return words
+	for _, s := range l.in.Found.Shapes {
+		if s.Role == trace.Port && !s.Round() {
+			words += fmt.Sprintf(" · %s opening", s.ID)
+		}
+	}
+	return strings.TrimPrefix(words, " · ")
 }
 
 var roleWords = map[trace.Role]string{trace.Fastener: "bolt", trace.Dowel: "dowel", trace.Bore: "bore", trace.Port: "opening"}
