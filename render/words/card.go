@@ -61,6 +61,7 @@ type Checks struct {
 	Dry                                string // end of ForKinds
 	Lubricated, InState                string // ends of ForKinds, with one of Lubricants and one of States
 	TappedHoles, ScrewedInByHand, Last string
+	ScrewedIn                          string // by hand, where there are no stages
 
 	Sockets    string // sockets: %s, such as 16 mm main, 13 mm side
 	Wrench     string // calibrated torque wrench for %s

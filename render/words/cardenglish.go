@@ -65,6 +65,7 @@ var englishCard = Card{
 		InState:         "clean, then left as they are: %s",
 		TappedHoles:     "Tapped holes clean and dry: trapped oil cracks the part.",
 		ScrewedInByHand: "All screwed in by hand before stage 1.",
+		ScrewedIn:       "All screwed in by hand first.",
 		Last:            "Part cold. Gloves on: machined edges cut.",
 
 		Sockets:    "Sockets: %s.",

@@ -65,6 +65,7 @@ var frenchCard = Card{
 		InState:         "nettoyer, ne rien ajouter : %s",
 		TappedHoles:     "Trous taraudés propres et secs : l’huile emprisonnée fend la pièce.",
 		ScrewedInByHand: "Toutes vissées à la main avant l’étape 1.",
+		ScrewedIn:       "Toutes d’abord vissées à la main.",
 		Last:            "Pièce froide. Gants mis : les arêtes usinées coupent.",
 
 		Sockets:    "Douilles : %s.",

@@ -65,6 +65,7 @@ var germanCard = Card{
 		InState:         "reinigen, sonst nichts auftragen: %s",
 		TappedHoles:     "Gewindebohrungen sauber und trocken: eingeschlossenes Öl sprengt das Teil.",
 		ScrewedInByHand: "Alle vor Stufe 1 von Hand eingeschraubt.",
+		ScrewedIn:       "Zuerst alle von Hand eingeschraubt.",
 		Last:            "Teil kalt. Handschuhe an: bearbeitete Kanten schneiden.",
 
 		Sockets:    "Einsätze: %s.",

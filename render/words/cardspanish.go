@@ -65,6 +65,7 @@ var spanishCard = Card{
 		InState:         "limpiar; no añadir nada: %s",
 		TappedHoles:     "Agujeros roscados limpios y secos: el aceite atrapado agrieta la pieza.",
 		ScrewedInByHand: "Todos roscados a mano antes de la etapa 1.",
+		ScrewedIn:       "Todos roscados primero a mano.",
 		Last:            "Pieza fría. Guantes puestos: los cantos mecanizados cortan.",
 
 		Sockets:    "Vasos: %s.",

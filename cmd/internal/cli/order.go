@@ -142,6 +142,9 @@ func share(s *plan.Stage) string {
 }
 
 func (p *Program) printSource(made plan.Plan) {
+	if len(made.Tighten.Stages) == 0 {
+		return // there are no figures to have a source
+	}
 	source := made.Source
 	if source == "" {
 		source = "no source stated, so they count as worked out (≈)"

@@ -30,7 +30,11 @@ func (c *card) beforeTightening() []string {
 	if slices.ContainsFunc(c.plan.Kinds, func(k plan.Kind) bool { return k.Into != "" }) {
 		lines = append(lines, w.TappedHoles)
 	}
-	lines = append(lines, w.ScrewedInByHand)
+	if len(c.plan.Tighten.Stages) == 0 {
+		lines = append(lines, w.ScrewedIn)
+	} else {
+		lines = append(lines, w.ScrewedInByHand)
+	}
 	lines = append(lines, c.sockets()...)
 	if span := c.torqueSpan(); span != "" {
 		lines = append(lines, span)

@@ -3,6 +3,7 @@ package card
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -18,13 +19,15 @@ func (c *card) foot() sheet.Foot {
 // footLines say where the figures come from.
 func (c *card) footLines() []string {
 	words := fmt.Sprintf(c.words.Card.Figures, c.plan.Source)
-	if c.plan.Source == "" {
+	if len(c.plan.Tighten.Stages) == 0 {
+		words = "" // there are no figures to speak of
+	} else if c.plan.Source == "" {
 		words = c.words.Card.NoSource
 	} else if slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return s.WorkedOut }) {
 		words += " " + c.words.Card.WorkedOut
 	}
 	width := c.paper.Content()
-	lines := font.Break(words+" "+c.words.Sheet.ManualFirst, scene.Regular, sheet.TextEm, width)
+	lines := font.Break(strings.TrimSpace(words+" "+c.words.Sheet.ManualFirst), scene.Regular, sheet.TextEm, width)
 	if c.loosening {
 		return lines
 	}

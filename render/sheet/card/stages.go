@@ -48,19 +48,32 @@ func (c *card) boxHeight() float64 {
 
 // leastBox is the least width of a box that holds every stage's figure.
 func (c *card) leastBox() float64 {
-	const air = 5.0
 	least := leastBoxWidth
 	for i := range c.side.Stages {
 		s := &c.side.Stages[i]
-		wide := font.Width(c.figureWords(s), scene.Bold, sheet.FigureEm)
+		wide := font.Width(c.figureWords(s), scene.Bold, c.figureEm(s))
 		if s.Do == plan.Tighten {
 			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, sheet.HeadEm)
 		} else {
 			wide += 2*iconRadius + iconGap
 		}
-		least = max(least, wide+air)
+		least = max(least, wide+boxAir)
 	}
 	return least
+}
+
+// boxAir is what a box has beside its figure.
+const boxAir = 5.0
+
+// figureEm is the size of a stage's figure. A word needs not be as large as a
+// figure: one that is long in its language is set smaller, so that it takes no
+// room from the drawing.
+func (c *card) figureEm(s *plan.Stage) float64 {
+	if s.Do != plan.Remove {
+		return sheet.FigureEm
+	}
+	const room = leastBoxWidth - boxAir - 2*iconRadius - iconGap
+	return math.Min(sheet.FigureEm, sheet.FigureEm*room/font.Width(c.figureWords(s), scene.Bold, sheet.FigureEm))
 }
 
 // stagesHeight is the height of the stages with their heading.
@@ -208,13 +221,13 @@ func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	case plan.Tighten:
 		c.bigFigure(p, x+w/2, mid, words, s.Torque.Unit.String())
 	case plan.Advance:
-		c.beside(p, x, mid, w, wedgeIcon(float64(s.Angle), true), words)
+		c.beside(p, x, mid, w, wedgeIcon(float64(s.Angle), true), words, sheet.FigureEm)
 	case plan.BackOff, plan.TurnBack:
-		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), words)
+		c.beside(p, x, mid, w, wedgeIcon(-float64(s.Angle), false), words, sheet.FigureEm)
 	case plan.Wait:
-		c.beside(p, x, mid, w, clockIcon, words)
+		c.beside(p, x, mid, w, clockIcon, words, sheet.FigureEm)
 	case plan.Remove:
-		c.beside(p, x, mid, w, outIcon, words)
+		c.beside(p, x, mid, w, outIcon, words, c.figureEm(s))
 	}
 }
 
@@ -283,10 +296,10 @@ const (
 )
 
 // beside sets a picture and a figure next to each other, centred in the box.
-func (c *card) beside(p *sheet.Pen, x, y, w float64, icon func(p *sheet.Pen, x, y float64), figure string) {
+func (c *card) beside(p *sheet.Pen, x, y, w float64, icon func(p *sheet.Pen, x, y float64), figure string, em float64) {
 	const gap = iconGap
-	wide := font.Width(figure, scene.Bold, sheet.FigureEm)
+	wide := font.Width(figure, scene.Bold, em)
 	start := x + (w-2*iconRadius-gap-wide)/2
 	icon(p, start+iconRadius, y-sheet.FigureEm*font.CapHeight/2)
-	p.Write(start+2*iconRadius+gap, y, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, figure)
+	p.Write(start+2*iconRadius+gap, y, em, scene.Bold, scene.Start, scene.Black, figure)
 }
