@@ -40,7 +40,7 @@ func TestTraced(t *testing.T) {
 	}
 	for _, want := range []string{
 		"# Look: the part reaches the edge of the picture.", "# Look at F3, 8.4 mm at [50, 29.97]: its edge is torn or dirty: 79 % of it is round.",
-		"# Look at S1, 3.1 mm at [45, 12]: it is small and not round.", `"Hole F3: the trace is not sure of it; look at the part"`,
+		"# Look at S1, 3.1 mm at [45, 12]: it is small and not round.", `"Hole F3, top right: the trace is not sure of it; look at the part"`,
 		"# - grid: {columns: 3, rows: 2, pitch: [50, 60]",
 	} {
 		if !strings.Contains(string(data), want) {
