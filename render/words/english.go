@@ -173,13 +173,13 @@ var english = Catalogue{
 		Measured:  "measured",
 		Remark:    "remark",
 		New:       "NEW",
-		NewMeans:  "NEW: single use; fit a new one, whatever the old one looks like.",
+		NewMeans:  "NEW: single use; always fit a new one.",
 		Measure:   "Nominal: the length in the file, no measurement. Measured: write yours. Limit: manual.",
 		Gives: Trouble{"If one starts to give (it twists, but does not come loose)", []string{
 			"Stop. Turn it back in a little.",
 			"Penetrating oil; wait; work it to and fro in small angles.",
 			"Warm the part only where the manual allows it.",
-			"Still binding: leave it and tell the lead.",
+			"Still giving: leave it and tell the lead.",
 		}},
 		Breaks: Trouble{"If one breaks", []string{
 			"Stop. Find the piece that flew or fell.",

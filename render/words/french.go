@@ -177,7 +177,7 @@ var french = Catalogue{
 			"Arrêter. La revisser un peu.",
 			"Dégrippant ; attendre ; la travailler dans les deux sens par petits angles.",
 			"Chauffer la pièce seulement là où le manuel le permet.",
-			"Si elle coince encore : la laisser et avertir le responsable.",
+			"Si elle cède encore : la laisser et avertir le responsable.",
 		}},
 		Breaks: Trouble{"Si une vis casse", []string{
 			"Arrêter. Retrouver le morceau parti ou tombé.",

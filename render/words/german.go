@@ -177,7 +177,7 @@ var german = Catalogue{
 			"Halt. Ein wenig wieder hineindrehen.",
 			"Rostlöser; warten; in kleinen Winkeln hin und her drehen.",
 			"Teil nur erwärmen, wo das Handbuch es erlaubt.",
-			"Klemmt sie weiter: so lassen und der Aufsicht melden.",
+			"Gibt sie weiter nach: so lassen und der Aufsicht melden.",
 		}},
 		Breaks: Trouble{"Wenn eine abreißt", []string{
 			"Halt. Das weggeflogene oder gefallene Stück suchen.",

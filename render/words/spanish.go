@@ -177,7 +177,7 @@ var spanish = Catalogue{
 			"Parar. Volver a meterlo un poco.",
 			"Aflojatodo; esperar; moverlo en ambos sentidos en ángulos pequeños.",
 			"Calentar la pieza solo donde el manual lo permita.",
-			"Si sigue atascado: dejarlo y avisar al responsable.",
+			"Si sigue cediendo: dejarlo y avisar al responsable.",
 		}},
 		Breaks: Trouble{"Si uno se rompe", []string{
 			"Parar. Buscar el trozo que saltó o cayó.",
