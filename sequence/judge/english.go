@@ -2,6 +2,7 @@ package judge
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -10,7 +11,7 @@ import (
 func (f Finding) Why() string {
 	switch f.Rule {
 	case Unknown:
-		return fmt.Sprintf("step %d: there is no fastener %q%s", f.Steps[0], f.IDs[0], meant(f.Against))
+		return fmt.Sprintf("%s: there is no fastener %s%s", steps(f.Steps), some(quoted(f.IDs)), meant(f.Against))
 	case Twice:
 		return fmt.Sprintf("%s is there twice, at steps %d and %d", f.IDs[0], f.Steps[0], f.Steps[1])
 	case Missing:
@@ -99,6 +100,14 @@ func stepsGo(n float64) string {
 		return "1 step goes"
 	}
 	return fmt.Sprintf("%g steps go", n)
+}
+
+func quoted(names []string) []string {
+	all := make([]string, len(names))
+	for k, name := range names {
+		all[k] = strconv.Quote(name)
+	}
+	return all
 }
 
 // some lists a few names and how many more there are.

@@ -55,13 +55,17 @@ func TestFindings(t *testing.T) {
 }
 
 // First principles: once round a circle of n the unit vectors of half the
-// bolts add up to 1/sin(π/n), and that half is the longest run on one side.
+// bolts add up to 1/sin(π/n), those of m bolts to sin(mπ/n)/sin(π/n), and that half is the longest run on one side.
 func TestFiguresOnceRound(t *testing.T) {
 	for n := 6; n <= 40; n += 2 {
 		r := judged(geometry.Circle(n, 240, geometry.Point{X: 5, Y: -3}, 13, false), inOrder(n))
 		f := r.Groups[0].Order
 		if want := 1 / math.Sin(math.Pi/float64(n)); math.Abs(f.Pull-want) > 1e-9 || f.PullStep != n/2 {
 			t.Errorf("circle of %d: pull %g after step %d, want %g after %d", n, f.Pull, f.PullStep, want, n/2)
+		}
+		m := float64((n + 2) / 3) // the first third adds up to a part of that
+		if want := math.Sin(m*math.Pi/float64(n)) / math.Sin(math.Pi/float64(n)); math.Abs(f.PullEarly-want) > 1e-9 {
+			t.Errorf("circle of %d: early pull %g, want %g", n, f.PullEarly, want)
 		}
 		if f.Run != n/2 || f.Neighbours != n-1 {
 			t.Errorf("circle of %d: run of %d, %d neighbours", n, f.Run, f.Neighbours)
@@ -73,13 +77,14 @@ func TestFiguresOnceRound(t *testing.T) {
 }
 
 // First principles, on the head: the vectors to M1 M2 M6 M7 M3 add up to
-// 2·190 + 2·95 mm to the left and 45 mm up, over the distance to the corner.
+// 2·190 + 2·95 mm to the left and 45 mm up, over the distance to the corner. The
+// first third ends with the fourth, before M3.
 // The same five lie on one side. M2, M7, M3, M8, M4 and M9 lie further in than
 // one worked before them. Between neighbours go M1–M2, M6–M7, M3–M8,
 // M4–M9 and M5–M10.
 func TestFiguresOfAHead(t *testing.T) {
 	f := listed(head(), "M1 M2 M6 M7 M3 M8 M4 M9 M5 M10").Groups[0].Order
-	want := judge.Figures{Pull: math.Hypot(2*190+2*95, 45) / math.Hypot(190, 45), PullStep: 5, Run: 5, Inwards: 6, Neighbours: 5}
+	want := judge.Figures{Pull: math.Hypot(2*190+2*95, 45) / math.Hypot(190, 45), PullEarly: (2*190 + 2*95) / math.Hypot(190, 45), PullStep: 5, Run: 5, Inwards: 6, Neighbours: 5}
 	f.TravelMm = 0 // another test's
 	if diff := cmp.Diff(want, f, cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })); diff != "" {
 		t.Error(diff)

@@ -66,8 +66,12 @@ func (m *measured) pull(p places, order []int) {
 	var sum geometry.Point
 	for k, i := range order {
 		sum = sum.Add(p.Points[i].Sub(p.centroid))
-		if pull := sum.Distance(geometry.Point{}) / math.Max(p.reach, 1e-9); pull > m.Pull+1e-6 {
+		pull := sum.Distance(geometry.Point{}) / math.Max(p.reach, 1e-9)
+		if pull > m.Pull+1e-6 {
 			m.Pull, m.pullAt = pull, k
+		}
+		if 3*k < len(order) {
+			m.PullEarly = math.Max(m.PullEarly, pull)
 		}
 	}
 }

@@ -110,6 +110,9 @@ type Figures struct {
 	// at the edge that nothing holds against. (The centroid of those tightened
 	// says less: after the first bolt of any circle it lies at the rim.)
 	Pull float64 `json:"pull"`
+	// PullEarly is the greatest pull in the first third of the steps, while little
+	// is tight and the part can still tip.
+	PullEarly float64 `json:"pull_early"`
 	// PullStep is the step after which the pull is greatest.
 	PullStep int `json:"pull_step,omitempty"`
 	// Run is the longest run of fasteners that lie on one side of some line

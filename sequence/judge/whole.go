@@ -27,7 +27,7 @@ func (in Input) whole() (order []int, faults []Finding) {
 	for k := range unknown {
 		unknown[k].Against = in.guess(unknown[k].IDs[0], missing, ids)
 	}
-	faults = append(unknown, faults...)
+	faults = append(folded(unknown), faults...)
 	if len(missing) > 0 {
 		faults = append(faults, Finding{Rule: Missing, IDs: missing, Figure: float64(len(missing))})
 	}
@@ -35,6 +35,24 @@ func (in Input) whole() (order []int, faults []Finding) {
 		faults[k].Severity = Fault
 	}
 	return order, faults
+}
+
+// folded puts the unknown names that may mean no id into one finding.
+func folded(unknown []Finding) []Finding {
+	var all []Finding
+	first := -1
+	for _, f := range unknown {
+		switch {
+		case len(f.Against) > 0:
+			all = append(all, f)
+		case first < 0:
+			first = len(all)
+			all = append(all, f)
+		default:
+			all[first].Steps, all[first].IDs = append(all[first].Steps, f.Steps...), append(all[first].IDs, f.IDs...)
+		}
+	}
+	return all
 }
 
 // guess gives the id that an unknown name may mean, rather one that is left

@@ -31,7 +31,8 @@ exact reverse.
 What a layout allows is what the trade's own orders for it come to: row for a
 row, star for one bolt circle, spiral and cross for all else. Slightly more is
 a remark, much more departs from the rule. The pull to one side counts fasteners
-at the edge that nothing holds against. An order that is not whole, or departs,
+at the edge that nothing tight holds against: in the first third of the steps it
+tips the part, later the middle holds. An order that is not whole, or departs,
 ends with status 1. A maker's own order (a list in the
 file, or cast numbers) is described, never called wrong; a source vouches for
 the figures of a file, not for its order.

@@ -88,14 +88,24 @@ func printJudged(to io.Writer, made plan.Plan, report judge.Report) {
 		printGroup(to, g)
 	}
 	fmt.Fprintf(to, "  %-40s%9.0f mm  %11.0f mm\n", "wrench from place to place, over all", report.TravelMm, report.OwnTravelMm)
+	fmt.Fprint(to, "\n"+pullWords)
 	if report.Verdict != judge.Described {
 		fmt.Fprint(to, "\nJudged by common practice. The maker's order comes first.\n")
 	}
 }
 
+// pullWords say how to read the table: the greatest pull alone makes an order
+// look good that begins at a corner.
+const pullWords = `Pull counts fasteners at the edge that nothing tight holds against. In the first
+third it tips a part that is still loose, so drawdown's own keeps it low there; at
+the end, with the middle tight, it does little. How far the wrench goes decides
+nothing.
+`
+
 func printGroup(to io.Writer, g judge.GroupReport) {
 	fmt.Fprintf(to, "%s, %s\n", strings.Join(g.Kinds, ", "), layoutWords(g.Layout))
-	fmt.Fprintf(to, "  %-40s%12.1f  %14.1f", "pull to one side, fasteners", g.Order.Pull, g.Own.Pull)
+	fmt.Fprintf(to, "  %-40s%12.1f  %14.1f\n", "pull to one side in the first third", g.Order.PullEarly, g.Own.PullEarly)
+	fmt.Fprintf(to, "  %-40s%12.1f  %14.1f", "pull to one side at its greatest", g.Order.Pull, g.Own.Pull)
 	if g.Order.PullStep > 0 {
 		fmt.Fprintf(to, "  (greatest after step %d)", g.Order.PullStep)
 	}

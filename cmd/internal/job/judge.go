@@ -1,9 +1,13 @@
 package job
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
+	"drawdown/geometry"
 	"drawdown/patterns/problem"
+	"drawdown/sequence"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
@@ -38,7 +42,14 @@ func orderIDs(p plan.Plan, side judge.Side, order string) ([]string, error) {
 	case isWord(order, CastOrder):
 		return judge.CastOrder(p, side)
 	}
+	if way := sequence.Way(strings.ToLower(strings.TrimSpace(order))); slices.Contains(sequence.Ways, way) && !hasFastener(p, order) {
+		return nil, &judge.ListError{What: fmt.Sprintf("%s is a way to go, not an order; --way %s shows the order that it gives: drawdown order FILE --way %s", way, way, way)}
+	}
 	return judge.ReadList(p.Joint, order)
+}
+
+func hasFastener(p plan.Plan, id string) bool {
+	return slices.ContainsFunc(p.Joint.Fasteners, func(f geometry.Fastener) bool { return isWord(id, f.ID) })
 }
 
 func isWord(order, word string) bool { return strings.EqualFold(strings.TrimSpace(order), word) }
