@@ -146,11 +146,15 @@ func (p places) inside(i, other int) bool {
 
 // crosses says whether the last place of an order lies across from the one
 // before, or shares the circle with the two before it, as in an order that goes
-// round the quarters.
+// round the quarters. On an uneven circle its place in the round counts, too.
 func (p places) crosses(order []int) bool {
+	return crossesBy(p.deg, order) || crossesBy(p.turn, order)
+}
+
+func crossesBy(deg []float64, order []int) bool {
 	last := order[len(order)-1]
 	apart := func(i int) float64 {
-		d := geometry.Turn(p.deg[last] - p.deg[i])
+		d := geometry.Turn(deg[last] - deg[i])
 		return math.Min(d, 360-d)
 	}
 	before := order[max(0, len(order)-3) : len(order)-1]

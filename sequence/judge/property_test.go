@@ -37,6 +37,32 @@ func TestOwnOrdersAreSound(t *testing.T) {
 	}
 }
 
+// First principles: a circle has no first bolt. An order that is right is right
+// from every other bolt and the other way round, though the bolts stand unevenly,
+// as the four of a cover do.
+func TestACircleHasNoFirstBolt(t *testing.T) {
+	cover := []geometry.Point{{X: -58, Y: 92}, {X: 58, Y: 92}, {X: 84, Y: -40}, {X: -84, Y: -40}} // in their round
+	for name, round := range map[string][]geometry.Point{
+		"cover": cover, "6": geometry.Circle(6, 200, geometry.Point{}, 90, true), "16": geometry.Circle(16, 320, geometry.Point{}, 79, true),
+	} {
+		n := len(round)
+		right := sequence.Places(round, sequence.Auto, sequence.TurnDefault)
+		wantVerdict(t, name, judged(round, right), judge.Sound)
+		for first := range n {
+			for _, way := range []int{1, -1} {
+				order := make([]int, n)
+				for k, at := range right {
+					order[k] = ((way*at+first)%n + n) % n
+				}
+				wantVerdict(t, fmt.Sprintf("%s from %d, way %d", name, first, way), judged(round, order), judge.Sound)
+			}
+		}
+		if once := judged(round, inOrder(n)); once.Verdict != judge.Departs {
+			t.Errorf("%s once round is %s", name, once.Verdict)
+		}
+	}
+}
+
 // First principles: a verdict belongs to the part and the order, and not to
 // the picture, the listing, or a tenth of a millimetre.
 func TestVerdictBelongsToThePart(t *testing.T) {

@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -29,6 +30,7 @@ type places struct {
 	centroid geometry.Point
 	radius   []float64 // from the middle
 	deg      []float64 // direction from the middle
+	turn     []float64 // the same where all stood evenly round the middle
 	ring     []int     // number from inside
 	spacing  float64
 	reach    float64 // from the centroid to the outermost
@@ -74,13 +76,28 @@ func newPlaces(points []geometry.Point) places {
 		p.deg = append(p.deg, at.AngleFrom(p.middle))
 		p.reach = math.Max(p.reach, at.Distance(p.centroid))
 	}
-	p.along = p.length()
+	p.along, p.turn = p.length(), evenly(p.deg)
 	for number, ring := range p.Rings(p.middle) {
 		for _, i := range ring {
 			p.ring[i] = number
 		}
 	}
 	return p
+}
+
+// evenly spreads directions round the full turn, in their succession: on a
+// circle whose bolts stand unevenly each still has its place across.
+func evenly(deg []float64) []float64 {
+	order := make([]int, len(deg))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(deg[a], deg[b]) })
+	turn := make([]float64, len(deg))
+	for k, i := range order {
+		turn[i] = 360 * float64(k) / float64(len(deg))
+	}
+	return turn
 }
 
 // firstStep is the step at which a unit is begun.
