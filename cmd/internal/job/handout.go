@@ -13,6 +13,7 @@ import (
 	"drawdown/render/sheet/handout"
 	"drawdown/render/words"
 	"drawdown/sequence/exercise"
+	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
 
@@ -46,6 +47,9 @@ func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []stri
 	if err != nil {
 		return nil, nil, err
 	}
+	if slices.Contains(ask.Parts, HandoutWhy) || ask.Layouts == 0 && slices.Contains(ask.Parts, HandoutKey) {
+		notes = againstHints(p)
+	}
 	for _, part := range HandoutParts {
 		if !slices.Contains(ask.Parts, part) {
 			continue
@@ -57,6 +61,18 @@ func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []stri
 		files, notes = append(files, made...), append(notes, left...)
 	}
 	return files, notes, nil
+}
+
+// againstHints warns where the order of a file is not the one that key, hints
+// and marks go by: they go by the trade's rules for the layout.
+func againstHints(p plan.Plan) []string {
+	report := judge.Order(judge.ForPlan(p, judge.Tighten, p.IDs(p.Tighten.Order)))
+	for _, f := range report.Findings {
+		if f.Severity == judge.Departure || f.Severity == judge.Remark {
+			return []string{"the order of the file is " + string(report.Verdict) + " (" + f.Why() + "); hints, key and marks go by the trade's rules: see drawdown check --order file"}
+		}
+	}
+	return nil
 }
 
 func handoutPart(p plan.Plan, tasks []handout.Task, ask HandoutRequest, part HandoutPart) ([]render.File, []string, error) {
