@@ -53,6 +53,8 @@ func (s *settledSetup) basis(k Kernel) (list []Fact) {
 	case Plate:
 		if k.NarrowestMm > 0 {
 			list = append(list, Fact{Of: GasketStrip, To: unit.Length(k.NarrowestMm), Assumed: s.stated.Strip == 0})
+		} else {
+			list = append(list, Fact{Of: GasketOnWholeFace, Assumed: true})
 		}
 	case Flange:
 		stated := Flange{}

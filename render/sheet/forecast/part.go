@@ -14,6 +14,7 @@ import (
 const (
 	partShare  = 0.5 // of the page's free height, for the drawing
 	leastPart  = 52.0
+	enoughPart = 80.0 // up to which the drawing takes all that is left of a page
 	captionGap = 6.0
 )
 
@@ -23,7 +24,8 @@ func (l *layout) part(run *sheet.Run, pass interaction.ForecastPass) diagram.Dra
 	caption := font.Break(l.ask.Words.Forecast.InMark, scene.Regular, sheet.TextEm, run.Pen.Paper.Content())
 	below := captionGap + float64(len(caption))*sheet.Line
 	run.Room(leastPart + below)
-	p, height := run.Pen, max(leastPart, (run.Bottom-run.Y)*partShare)
+	free := run.Bottom - run.Y
+	p, height := run.Pen, max(leastPart, free*partShare, min(free-below, enoughPart))
 	d := l.drawn(p, pass.Turned, pass.Percent, lowSigns(pass), scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + height})
 	run.Y += height + captionGap - 2
 	for _, words := range caption {
