@@ -8,8 +8,8 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/render/stopwatch"
 	"drawdown/patterns/problem"
+	"drawdown/render/stopwatch"
 )
 
 // checkPlaces makes sure that every problem lies within the text.

@@ -8,9 +8,9 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/render/stopwatch"
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/problem"
+	"drawdown/render/stopwatch"
 )
 
 // What is wrong is said with the line of the drawing.

@@ -6,9 +6,9 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/render/stopwatch"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
+	"drawdown/render/stopwatch"
 )
 
 func write(t testing.TB, doc scene.Document) func() {

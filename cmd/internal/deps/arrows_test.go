@@ -119,6 +119,7 @@ var arrows = map[string][]string{
 	"render":        {"render/pdf", "render/png", "render/scene", "render/svg"},
 	"cmd/internal/job": {
 		"geometry",
+		"geometry/holes",
 		"geometry/survey",
 		"geometry/trace",
 		"geometry/unit",
@@ -177,7 +178,7 @@ var arrows = map[string][]string{
 	},
 	"cmd/drawdown":       {"cmd/internal/cli"},
 	"cmd/internal/deps":  {},
-	"render/stopwatch": {},
+	"render/stopwatch":   {},
 	"render/sheet/proof": {"geometry", "geometry/trace", "render/font", "render/scene"},
 }
 

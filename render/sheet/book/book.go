@@ -164,7 +164,7 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 // loose leaf finds its way back.
 func numbered(j overhaul.Joint) plan.Plan {
 	p := *j.Plan
-	p.Title = fmt.Sprintf("%d  %s", j.Number, p.Title)
+	p.Title = fmt.Sprintf("%d %s", j.Number, p.Title)
 	return p
 }
 

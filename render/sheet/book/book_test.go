@@ -106,7 +106,7 @@ func TestContentsLeadToTheirPages(t *testing.T) {
 	}
 	all := contents(doc)
 	for _, j := range o.Joints() {
-		title := fmt.Sprintf("%d  %s", j.Number, j.Title)
+		title := fmt.Sprintf("%d %s", j.Number, j.Title)
 		at := slices.IndexFunc(all, func(text scene.Text) bool { return text.Content == title })
 		if at < 0 {
 			t.Errorf("the contents lack %s", title)
@@ -159,7 +159,7 @@ func TestCardsShowWhatComesBefore(t *testing.T) {
 	}
 	for _, page := range doc.Pages {
 		all := texts(page)
-		if all[0].Content == "6  Camshaft caps" && all[1].Content == "LOOSEN" {
+		if all[0].Content == "6 Camshaft caps" && all[1].Content == "LOOSEN" {
 			for _, text := range all {
 				if strings.HasPrefix(text.Content, "First: Cylinder 1 at its mark") {
 					return

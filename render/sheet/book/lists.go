@@ -105,7 +105,7 @@ func (b *binder) contents(run *sheet.Run, sections []section, first []int) {
 	joints := sheet.Table{Columns: []sheet.Column{{Head: w.Joint, Share: 6}, {Head: w.LoosenHead, Share: 2}, {Head: w.TrayHead, Share: 2},
 		{Head: w.ConditionHead, Share: 2}, {Head: w.TightenHead, Share: 2}}}
 	for _, j := range b.o.Joints() {
-		row := []string{fmt.Sprintf("%d  %s", j.Number, j.Title)}
+		row := []string{fmt.Sprintf("%d %s", j.Number, j.Title)}
 		for _, k := range []kind{loosening, trays, conditions, tightening} {
 			row = append(row, at.page(j.Number, k, ""))
 		}

@@ -42,7 +42,7 @@ func (b *binder) overview(run *sheet.Run) {
 // picture is one joint in a frame: number, title, what holds it, the part.
 func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
 	p.Panel(x, y, width, pictureHeight, 1.5, scene.White, 0.4)
-	title := fmt.Sprintf("%d  %s", j.Number, j.Title)
+	title := fmt.Sprintf("%d %s", j.Number, j.Title)
 	p.Head(x+3, y+6, font.Fit(title, scene.Bold, sheet.HeadEm, width-6))
 	p.Text(x+3, y+11, font.Fit(b.holds(j), scene.Regular, sheet.TextEm, width-6))
 	p.Add(thumbnail(j, scene.Box{Left: x + 3, Top: y + 13, Right: x + width - 3, Bottom: y + pictureHeight - 3})...)
