@@ -114,6 +114,7 @@ var english = Catalogue{
 		Badge:        "FORECAST",
 		WorkedOut:    "worked out (≈) by an elastic model; a figure from a manual goes before it",
 		Negligible:   "Negligible: bolts take little from each other beside the scatter of torque.",
+		NeverAgain:   "Repeat torques only: never turn again what was turned by an angle.",
 		Noticeable:   "Noticeable: one repeat pass is worth it.",
 		Strong:       "Strong: several passes, or stretch that is measured.",
 		LowestEnds:   "The lowest bolt ends at %s %% of its target (soft gasket–middle–stiff).",

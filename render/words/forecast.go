@@ -5,6 +5,7 @@ type Forecast struct {
 	Badge        string
 	WorkedOut    string
 	Negligible   string
+	NeverAgain   string // where bolts are turned by an angle
 	Noticeable   string
 	Strong       string
 	LowestEnds   string // %s: percent

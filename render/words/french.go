@@ -112,6 +112,7 @@ var french = Catalogue{
 		Badge:        "PRÉVISION",
 		WorkedOut:    "calculé (≈) par un modèle élastique ; une valeur du manuel prime",
 		Negligible:   "Négligeable : les vis influent peu les unes sur les autres, par rapport à la dispersion du couple.",
+		NeverAgain:   "Ne répéter que les couples : ne jamais tourner de nouveau ce qui l’a été d’un angle.",
 		Noticeable:   "Sensible : une passe de plus en vaut la peine.",
 		Strong:       "Forte : plusieurs passes, ou un allongement mesuré.",
 		LowestEnds:   "La vis la plus faible finit à %s %% de sa cible (joint souple–moyen–raide).",

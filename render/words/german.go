@@ -112,6 +112,7 @@ var german = Catalogue{
 		Badge:        "VORHERSAGE",
 		WorkedOut:    "berechnet (≈) mit einem elastischen Modell; ein Wert aus dem Handbuch geht vor",
 		Negligible:   "Vernachlässigbar: Die Schrauben beeinflussen einander wenig, verglichen mit der Streuung des Drehmoments.",
+		NeverAgain:   "Nur Drehmomente wiederholen: nie weiterdrehen, was nach Winkel angezogen ist.",
 		Noticeable:   "Merklich: Ein weiterer Durchgang lohnt.",
 		Strong:       "Stark: mehrere Durchgänge, oder die Längung messen.",
 		LowestEnds:   "Die schwächste Schraube endet bei %s %% ihres Ziels (weiche Dichtung–mittlere–steife).",

@@ -112,6 +112,7 @@ var spanish = Catalogue{
 		Badge:        "PREVISIÓN",
 		WorkedOut:    "calculado (≈) con un modelo elástico; prevalece el dato del manual",
 		Negligible:   "Despreciable: los tornillos influyen poco unos en otros, frente a la dispersión del par.",
+		NeverAgain:   "Repetir solo pares: nunca volver a girar lo que se giró por ángulo.",
 		Noticeable:   "Apreciable: vale la pena repetir una pasada.",
 		Strong:       "Fuerte: varias pasadas, o alargamiento medido.",
 		LowestEnds:   "El tornillo más flojo termina al %s %% de su objetivo (junta blanda–media–rígida).",

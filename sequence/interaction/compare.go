@@ -35,7 +35,7 @@ const (
 	NoFirstStage = "no first stage"
 	SnugFirst    = "10 % snug pass first"
 	OneMorePass  = "one more pass"
-	LastTwice    = "each last torque twice"
+	LastTwice    = "the last torque once more on what no angle follows"
 	LeastScatter = "search: least scatter"
 	LeastTilt    = "search: least tilt"
 	LeastOfBoth  = "search: both"
@@ -142,7 +142,9 @@ func (t *trier) snugAndRepeat() error {
 	return t.repeats()
 }
 
-// repeats tries the last torque of each set of bolts once more.
+// repeats tries the last torque of each set of bolts once more. Bolts that end
+// on an angle are left alone: at the bench "once more" would turn them on, past
+// what they bear.
 func (t *trier) repeats() error {
 	if t.work.CanRepeat() {
 		last := t.work.Passes[len(t.work.Passes)-1]
@@ -150,15 +152,9 @@ func (t *trier) repeats() error {
 	}
 	var passes []Pass
 	for _, part := range t.parts() {
-		at := -1
-		for n, pass := range part {
-			if isTorque(pass) {
-				at = n
-			}
-		}
 		passes = append(passes, part...)
-		if at >= 0 {
-			passes = slices.Insert(passes, len(passes)-len(part)+at+1, part[at])
+		if last := part[len(part)-1]; isTorque(last) {
+			passes = append(passes, last)
 		}
 	}
 	if t.work.Compensated || len(passes) == len(t.work.Passes) {
@@ -274,7 +270,11 @@ func (c *Comparison) judge() {
 		if trial.Class == Strong {
 			enough = worthStrongPoints
 		}
-		if own.Class != Negligible && !trial.Less && gain >= enough && gain > best+1 {
+		margin := 1.0
+		if trial.Name == OneMorePass || trial.Name == LastTwice {
+			margin = -1 // to do a stage again is the easiest change of all
+		}
+		if own.Class != Negligible && !trial.Less && gain >= enough && gain > best+margin {
 			c.Best = i
 		}
 	}

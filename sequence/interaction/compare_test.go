@@ -162,7 +162,7 @@ func TestVerdicts(t *testing.T) {
 		{builtin(t, "p4-cam-caps"), interaction.Setup{}, "Leave the plan as it is"},
 		// One more pass lifts its worst bolt from 96 to 100 %, which nobody finds behind the friction.
 		{cover, interaction.Setup{Gasket: interaction.FibreSheet, Thickness: 15}, "Leave the plan as it is"},
-		{builtin(t, "p4-head"), interaction.Setup{}, "Worth asking the maker for: each last torque twice"},
+		{builtin(t, "p4-head"), interaction.Setup{}, "Worth asking the maker for: the last torque once more on what no angle follows"},
 		{cover, interaction.Setup{Gasket: interaction.CorkRubber}, "Worth asking the maker for: "},
 		{builtin(t, "p4-pump-flange"), interaction.Setup{Gasket: interaction.SpiralWound, Own: 1e-7, Flange: &interaction.Flange{GasketInner: 160, GasketOuter: 180, Pair: true}}, "No other order or stages cure this joint"},
 	} {

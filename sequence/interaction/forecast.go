@@ -1,6 +1,10 @@
 package interaction
 
-import "drawdown/sequence/plan"
+import (
+	"slices"
+
+	"drawdown/sequence/plan"
+)
 
 // Forecast is what the tightening of a plan leaves in each bolt, worked out to
 // the end: a sheet or a picture takes its figures as they stand and reckons
@@ -91,6 +95,12 @@ type Frame struct {
 // SpreadBand sums up fasteners in percent of their targets, over the gasket's
 // band.
 type SpreadBand struct{ Min, Mean, Max, SD Band }
+
+// Turned says whether bolts are turned on by an angle, which is never done
+// twice.
+func (f Forecast) Turned() bool {
+	return slices.ContainsFunc(f.Passes, func(p ForecastPass) bool { return p.Stage != nil && p.Stage.Do == plan.Advance })
+}
 
 // Last is the joint as the work leaves it.
 func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }

@@ -84,7 +84,7 @@ func (t *trier) recipe(centreOut, round []int) []Pass {
 				turns = append(turns, pass)
 			}
 		}
-		passes = append(passes, t.recipeOf(torques, centreOut, round)...)
+		passes = append(passes, t.recipeOf(torques, len(turns) > 0, centreOut, round)...)
 		for _, pass := range turns {
 			passes = append(passes, arranged(pass, centreOut))
 		}
@@ -92,7 +92,7 @@ func (t *trier) recipe(centreOut, round []int) []Pass {
 	return passes
 }
 
-func (t *trier) recipeOf(torques []Pass, centreOut, round []int) (passes []Pass) {
+func (t *trier) recipeOf(torques []Pass, turnedOn bool, centreOut, round []int) (passes []Pass) {
 	if len(torques) == 0 {
 		return nil
 	}
@@ -107,6 +107,9 @@ func (t *trier) recipeOf(torques []Pass, centreOut, round []int) (passes []Pass)
 		}
 	}
 	again := arranged(last, round)
+	if turnedOn {
+		return append(passes, again) // nothing is repeated on bolts that end on an angle
+	}
 	return append(passes, again, again)
 }
 

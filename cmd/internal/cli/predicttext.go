@@ -87,6 +87,9 @@ func headline(a job.PredictAnswer) []string {
 	if a.Comparison != nil {
 		lines = append(lines, a.Comparison.Verdict.String())
 	}
+	if a.Forecast.Class != interaction.Negligible && a.Forecast.Turned() {
+		lines = append(lines, "Repeat torques only: never turn again what was turned by an angle.")
+	}
 	lines = append(lines,
 		fmt.Sprintf("%s A single pass %s and would leave the lowest at %s %%. %s.",
 			joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),

@@ -99,6 +99,9 @@ func (l *layout) verdict(run *sheet.Run) {
 	}
 	run.Y += 1.5
 	lines := []string{fmt.Sprintf(w.LowestEnds, l.span(l.f.Last().Spread.Min))}
+	if l.f.Class != interaction.Negligible && l.f.Turned() {
+		lines = append(lines, w.NeverAgain)
+	}
 	if more := l.f.OneMore; more != nil {
 		lines = append(lines, fmt.Sprintf(w.OneMore, l.span(more.Spread.Min)))
 	}
