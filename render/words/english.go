@@ -154,7 +154,7 @@ var english = Catalogue{
 		Numbers:   "Large: order of loosening. Beside the spot: id (order of tightening).",
 		Stations:  "Dashed ring: spot of a part that goes back to this place.",
 		Clusters:  "Outline with a name: goes back here, its arrow to the front.",
-		Once:      "used once. Old ones to the scrap; new ones laid here before the build.",
+		Once:      "single use. Old ones to the scrap; new ones laid here before the build.",
 		Washer:    "washer Ø %s",
 		RoundHead: "head Ø %s",
 		Hexagon:   "head %s across flats",

@@ -299,7 +299,7 @@ func TestUsedOnce(t *testing.T) {
 		for _, page := range document.Pages {
 			for _, it := range page.Items {
 				if text, ok := it.(scene.Text); ok {
-					legend = legend || strings.HasPrefix(text.Content, "NEW: used once")
+					legend = legend || strings.HasPrefix(text.Content, "NEW: single use")
 					if text.Tag.Name != "" && strings.HasPrefix(text.Content, w.Condition.New) {
 						marked[text.Tag.Name] = true
 						if text.Ink != scene.Black || text.Weight != scene.Bold {
