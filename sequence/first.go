@@ -54,13 +54,18 @@ func (l *layout) closer(i, j int) bool {
 	return l.reach(i) < l.reach(j)-dust
 }
 
-// reach is the sum of the distances from a place to all others.
+// reach is the sum of the distances from a place to all others. On a circle all
+// places tie, so that each is asked for again and again.
 func (l *layout) reach(i int) float64 {
-	sum := 0.0
-	for _, p := range l.at {
-		sum += p.Distance(l.at[i])
+	if l.reaches == nil {
+		l.reaches = make([]float64, len(l.at))
 	}
-	return sum
+	if l.reaches[i] == 0 {
+		for _, p := range l.at {
+			l.reaches[i] += p.Distance(l.at[i])
+		}
+	}
+	return l.reaches[i]
 }
 
 // highest picks by the picture alone.

@@ -17,7 +17,8 @@ type layout struct {
 	radius  []float64 // distance from the centre
 	angle   []float64 // direction from the centre, degrees anticlockwise from the right
 	spacing float64
-	slack   float64 // places that differ by less than this count as level
+	slack   float64   // places that differ by less than this count as level
+	reaches []float64 // of the places, where they are known; 0: not yet
 }
 
 func newLayout(points []geometry.Point) *layout {

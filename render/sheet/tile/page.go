@@ -63,12 +63,14 @@ func (g *grid) show(p *sheet.Pen, row, column int) {
 	}
 }
 
-// inside gives the words that a window holds whole.
+// inside gives the words that a window holds whole. They belong to a spot that
+// is whole on another sheet: here they are no numbers that need their mark.
 func inside(items []scene.Item, w scene.Box) []scene.Item {
 	var out []scene.Item
 	for _, it := range items {
 		if t, ok := it.(scene.Text); ok && within(w, t.Box()) {
-			out = append(out, it)
+			t.Tag.Role = scene.Furniture
+			out = append(out, t)
 		}
 	}
 	return out
