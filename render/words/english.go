@@ -117,7 +117,7 @@ var english = Catalogue{
 		NeverAgain:   "Repeat torques only: never turn again what was turned by an angle.",
 		Noticeable:   "Noticeable: one repeat pass is worth it.",
 		Strong:       "Strong: several passes, or stretch that is measured.",
-		LowestEnds:   "The lowest bolt ends at %s %% of its target (soft gasket–middle–stiff).",
+		LowestEnds:   "The lowest bolt ends at %s %% of its target (least–middle–most over what the gasket may be).",
 		OneMore:      "One more pass like the last would leave the lowest at %s %%.",
 		Uneven:       "The part lies most uneven in pass %d: by %s mm from bolt to bolt.",
 		Foundation:   "Gasket and seat taken as %s MPa/mm.",

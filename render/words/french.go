@@ -115,7 +115,7 @@ var french = Catalogue{
 		NeverAgain:   "Ne répéter que les couples : ne jamais tourner de nouveau ce qui l’a été d’un angle.",
 		Noticeable:   "Sensible : une passe de plus en vaut la peine.",
 		Strong:       "Forte : plusieurs passes, ou un allongement mesuré.",
-		LowestEnds:   "La vis la plus faible finit à %s %% de sa cible (joint souple–moyen–raide).",
+		LowestEnds:   "La vis la plus faible finit à %s %% de sa cible (minimum–moyen–maximum selon le joint).",
 		OneMore:      "Une passe de plus comme la dernière laisserait la plus faible à %s %%.",
 		Uneven:       "La pièce est le plus de travers à la passe %d : de %s mm d’une vis à l’autre.",
 		Foundation:   "Joint et portée pris à %s MPa/mm.",

@@ -115,7 +115,7 @@ var german = Catalogue{
 		NeverAgain:   "Nur Drehmomente wiederholen: nie weiterdrehen, was nach Winkel angezogen ist.",
 		Noticeable:   "Merklich: Ein weiterer Durchgang lohnt.",
 		Strong:       "Stark: mehrere Durchgänge, oder die Längung messen.",
-		LowestEnds:   "Die schwächste Schraube endet bei %s %% ihres Ziels (weiche Dichtung–mittlere–steife).",
+		LowestEnds:   "Die schwächste Schraube endet bei %s %% ihres Ziels (mindestens–mittel–höchstens, je nach Dichtung).",
 		OneMore:      "Ein weiterer Durchgang wie der letzte ließe die schwächste bei %s %%.",
 		Uneven:       "Am schiefsten liegt das Teil in Durchgang %d: um %s mm von Schraube zu Schraube.",
 		Foundation:   "Dichtung und Auflage angesetzt mit %s MPa/mm.",

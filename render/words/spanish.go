@@ -115,7 +115,7 @@ var spanish = Catalogue{
 		NeverAgain:   "Repetir solo pares: nunca volver a girar lo que se giró por ángulo.",
 		Noticeable:   "Apreciable: vale la pena repetir una pasada.",
 		Strong:       "Fuerte: varias pasadas, o alargamiento medido.",
-		LowestEnds:   "El tornillo más flojo termina al %s %% de su objetivo (junta blanda–media–rígida).",
+		LowestEnds:   "El tornillo más flojo termina al %s %% de su objetivo (mínimo–medio–máximo según la junta).",
 		OneMore:      "Otra pasada como la última dejaría el más flojo al %s %%.",
 		Uneven:       "Donde más torcida queda la pieza es en la pasada %d: %s mm de tornillo a tornillo.",
 		Foundation:   "Junta y asiento tomados como %s MPa/mm.",

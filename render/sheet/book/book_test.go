@@ -60,11 +60,17 @@ func texts(page scene.Page) []scene.Text {
 func TestLayout(t *testing.T) {
 	o := p4(t)
 	for _, upright := range sheet.Papers {
+		if testing.Short() && upright.Name != "a5" {
+			continue
+		}
 		for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
 			checkBook(t, o, paper, words.English())
 		}
 	}
 	for _, language := range words.Languages() {
+		if testing.Short() && language != "de" {
+			continue
+		}
 		w, _ := words.Find(language)
 		paper, _ := sheet.FindPaper("a5")
 		checkBook(t, o, paper, w)
