@@ -42,6 +42,16 @@ func (r *Run) Room(height float64) {
 	}
 }
 
+// Sentence sets a running text over the whole width, on further pages where it
+// has to.
+func (r *Run) Sentence(words string) {
+	for _, line := range BreakAll([]string{words}, r.Pen.Paper.Content())[0] {
+		r.Room(Line)
+		r.Pen.Text(r.Pen.Left(), r.Y+3, line)
+		r.Y += Line
+	}
+}
+
 // Pages ends the run: it draws the feet and gives the pages, named in file
 // names after the sheet: tighten, tighten-2. They lack their page count, which
 // depends on what they are bound with: see Count.

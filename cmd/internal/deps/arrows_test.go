@@ -54,7 +54,6 @@ var arrows = map[string][]string{
 		"sequence/tension",
 	},
 	"render/sheet/book": {
-		"geometry/unit",
 		"render/diagram",
 		"render/font",
 		"render/scene",

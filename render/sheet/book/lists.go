@@ -193,13 +193,9 @@ func (b *binder) number(p *plan.Plan) int {
 	return 0
 }
 
-// sentence sets a running text over the whole width.
+// sentence sets a running text and keeps what follows off it.
 func sentence(run *sheet.Run, words string) {
-	for _, line := range sheet.BreakAll([]string{words}, run.Pen.Paper.Content())[0] {
-		run.Room(sheet.Line)
-		run.Pen.Text(run.Pen.Left(), run.Y+3, line)
-		run.Y += sheet.Line
-	}
+	run.Sentence(words)
 	run.Y += 2
 }
 

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"drawdown/geometry/unit"
 	"drawdown/render/sheet"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
@@ -116,7 +115,7 @@ func (b *binder) socketWords(one overhaul.Wrench) string {
 	if one.Across == 0 {
 		return w.NoWidth
 	}
-	words := b.ask.Words.Figure(acrossWords(one.Across, one.Kind))
+	words := b.ask.Words.Figure(one.Kind.Marked(one.Across))
 	if one.Key {
 		words = fmt.Sprintf(w.Key, words)
 	}
@@ -124,14 +123,6 @@ func (b *binder) socketWords(one overhaul.Wrench) string {
 		words = "≈ " + words
 	}
 	return words
-}
-
-// acrossWords prints a width as the socket is marked.
-func acrossWords(across unit.Length, k plan.Kind) string {
-	if k.Thread != nil && k.Thread.Unified() {
-		return across.Inches()
-	}
-	return across.String()
 }
 
 func (b *binder) torqueWords(one overhaul.Wrench) string {

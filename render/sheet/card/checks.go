@@ -50,7 +50,7 @@ func (c *card) sockets() []string {
 		if k.HeadAcross == 0 {
 			continue
 		}
-		size := c.words.Figure(acrossOf(k))
+		size := c.words.Figure(k.Marked(k.HeadAcross))
 		if len(c.plan.Kinds) > 1 {
 			size += " " + k.Name
 		}
@@ -60,14 +60,6 @@ func (c *card) sockets() []string {
 		return nil
 	}
 	return []string{fmt.Sprintf(c.words.Card.Checks.Sockets, strings.Join(sizes, ", "))}
-}
-
-// acrossOf prints the width across flats as the socket is marked.
-func acrossOf(k plan.Kind) string {
-	if k.Thread != nil && k.Thread.Unified() {
-		return k.HeadAcross.Inches()
-	}
-	return k.HeadAcross.String()
 }
 
 // byKind says a thing for every kind: once where it holds for all of them,

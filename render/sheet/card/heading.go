@@ -43,19 +43,10 @@ func (c *card) kindLine(k plan.Kind) string {
 		words += " " + c.words.Figure(k.Thread.Name)
 	}
 	if k.Length > 0 {
-		words += " × " + c.words.Figure(lengthOf(k))
+		words += " × " + c.words.Figure(k.Marked(k.Length))
 	}
 	if k.Class != "" {
 		words += ", " + k.Class
 	}
 	return words
-}
-
-// lengthOf prints the length as the bolt drawer is marked: in inches for inch
-// threads.
-func lengthOf(k plan.Kind) string {
-	if k.Thread != nil && k.Thread.Unified() {
-		return k.Length.Inches()
-	}
-	return k.Length.String()
 }

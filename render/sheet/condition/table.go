@@ -62,7 +62,7 @@ func (f *form) columns() []column {
 	}
 	columns = append(columns,
 		column{head: w.Nominal, w: f.nominalWidth(), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			f.text(p, c, y, f.words.Figure(lengthOf(f.plan.KindOf(i))))
+			f.text(p, c, y, f.length(f.plan.KindOf(i)))
 		}},
 		column{head: w.Measured, w: measured},
 		column{head: w.Remark})
@@ -110,7 +110,7 @@ func (f *form) nominalWidth() float64 {
 		widest = font.Width(f.words.Condition.Nominal, scene.Regular, sheet.TextEm)
 	}
 	for _, k := range f.plan.Kinds {
-		widest = max(widest, font.Width(f.words.Figure(lengthOf(k)), scene.Regular, sheet.TextEm))
+		widest = max(widest, font.Width(f.length(k), scene.Regular, sheet.TextEm))
 	}
 	return max(widest+3.5, 6)
 }
@@ -121,18 +121,6 @@ func (f *form) kindWidth() float64 {
 		widest = max(widest, font.Width(k.Name, scene.Regular, sheet.TextEm))
 	}
 	return widest + 3.5
-}
-
-// lengthOf prints the file's length in inches for inch threads; empty where the
-// file has none.
-func lengthOf(k plan.Kind) string {
-	switch {
-	case k.Length == 0:
-		return ""
-	case k.Thread != nil && k.Thread.Unified():
-		return k.Length.Inches()
-	}
-	return k.Length.String()
 }
 
 // headHeight holds the longest upright head.
@@ -253,3 +241,6 @@ func (e end) draw(run *sheet.Run) {
 		run.Y += sheet.Line
 	}
 }
+
+// length is the file's length of a kind, as the drawer is marked.
+func (f *form) length(k plan.Kind) string { return f.words.Figure(k.Marked(k.Length)) }

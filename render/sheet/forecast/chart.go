@@ -28,7 +28,7 @@ func (l *layout) charts(run *sheet.Run) {
 	run.Room(8 + chartHead + chartHeight + chartFoot)
 	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.Charts)
 	run.Y += 7
-	sentence(run, l.ask.Words.Forecast.ChartSays)
+	run.Sentence(l.ask.Words.Forecast.ChartSays)
 	for _, pass := range l.f.Passes {
 		l.chart(run, pass, fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass)))
 	}

@@ -109,7 +109,7 @@ func (l *layout) verdict(run *sheet.Run) {
 	lines = append(lines, fmt.Sprintf(w.Uneven, worst.Number, l.millimetres(worst.UnevenMm)))
 	lines = append(lines, fmt.Sprintf(w.Foundation, l.rough(l.f.FoundationMPaPerMm)))
 	for _, line := range append(lines, l.basis()...) {
-		sentence(run, line)
+		run.Sentence(line)
 	}
 }
 
@@ -124,14 +124,6 @@ func (l *layout) advice() string {
 	return w.Strong
 }
 
-func sentence(run *sheet.Run, words string) {
-	for _, line := range font.Break(words, scene.Regular, sheet.TextEm, run.Pen.Paper.Content()) {
-		run.Room(sheet.Line)
-		run.Pen.Text(run.Pen.Left(), run.Y+3, line)
-		run.Y += sheet.Line
-	}
-}
-
 // doubts say where the model does not hold.
 func (l *layout) doubts(run *sheet.Run) {
 	if len(l.f.Doubts) == 0 {
@@ -141,7 +133,7 @@ func (l *layout) doubts(run *sheet.Run) {
 	run.Pen.Write(run.Pen.Left(), run.Y+3, sheet.TextEm, scene.Bold, scene.Start, scene.Black, l.ask.Words.Forecast.Doubts)
 	run.Y += sheet.Line
 	for _, doubt := range l.f.Doubts {
-		sentence(run, l.doubt(doubt))
+		run.Sentence(l.doubt(doubt))
 		run.Y++
 	}
 }

@@ -20,9 +20,9 @@ func (l *layout) others(run *sheet.Run) {
 	run.Pen.Head(run.Pen.Left(), run.Y+4, w.Heading)
 	run.Y += 8
 	for _, line := range append(l.verdictLines(c.Verdict), l.snug(c.Snug)...) {
-		sentence(run, line)
+		run.Sentence(line)
 	}
-	sentence(run, w.Says)
+	run.Sentence(w.Says)
 	run.Y += 2
 	table := sheet.Table{Columns: []sheet.Column{
 		{Head: w.Way, Share: 40}, {Head: w.Least, Share: 24}, {Head: w.Mean, Share: 18}, {Head: w.SD, Share: 15}, {Head: w.Uneven, Share: 22}, {Head: w.Path, Share: 15},
