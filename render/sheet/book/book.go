@@ -50,8 +50,17 @@ type section struct {
 
 type kind uint8
 
+// isList tells the lists of the whole machine from the papers of a joint.
+func (k kind) isList() bool { return k < loosening }
+
 const (
-	lists kind = iota
+	contents kind = iota
+	overview
+	stripSteps
+	buildSteps
+	ready
+	wrenches
+	checks
 	loosening
 	trays
 	conditions
@@ -103,17 +112,18 @@ func (b *binder) sections() []section {
 			b.ask.Drawn(done, all)
 		}
 	}
-	out := []section{{title: w.Contents}, {title: w.Overview}, {title: w.StripDown}}
+	out := []section{{title: w.Contents, kind: contents}, {title: w.Overview, kind: overview}, {title: w.StripDown, kind: stripSteps}}
 	for _, j := range joints {
 		out = append(out, b.stripPapers(j)...)
 		told()
 	}
-	out = append(out, section{title: w.BuildUp}, section{title: w.Ready, level: 1}, section{title: w.Wrenches, level: 1})
+	out = append(out, section{title: w.BuildUp, kind: buildSteps},
+		section{title: w.Ready, level: 1, kind: ready}, section{title: w.Wrenches, level: 1, kind: wrenches})
 	for k := len(joints) - 1; k >= 0; k-- {
 		out = append(out, b.card(joints[k], w.Tighten, tightening))
 		told()
 	}
-	return append(out, section{title: w.Checks})
+	return append(out, section{title: w.Checks, kind: checks})
 }
 
 // stripPapers are the papers that a joint needs while it comes apart.

@@ -13,27 +13,26 @@ import (
 // lists lays out the sections that are lists. The first pages of all sections
 // are nil while they are not known.
 func (b *binder) lists(sections []section, first []int) {
-	w := b.ask.Words.Book
 	for i := range sections {
 		s := &sections[i]
-		if s.kind != lists {
+		if !s.kind.isList() {
 			continue
 		}
-		run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.title))
-		switch s.title {
-		case w.Contents:
+		run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.kind))
+		switch s.kind {
+		case contents:
 			b.contents(run, sections, first)
-		case w.Overview:
+		case overview:
 			b.overview(run)
-		case w.StripDown:
+		case stripSteps:
 			b.steps(run, plan.CautionLoosen, sections, first)
-		case w.BuildUp:
+		case buildSteps:
 			b.steps(run, plan.CautionTighten, sections, first)
-		case w.Ready:
+		case ready:
 			b.ready(run)
-		case w.Wrenches:
+		case wrenches:
 			b.wrenches(run)
-		case w.Checks:
+		case checks:
 			b.checks(run, sections, first)
 		}
 		s.pages = run.Pages("list")
@@ -64,10 +63,10 @@ func joined(title, machine string) string {
 }
 
 // foot has a place to sign on the lists that are worked through.
-func (b *binder) foot(title string) sheet.Foot {
+func (b *binder) foot(list kind) sheet.Foot {
 	w := b.ask.Words
 	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Sheet.ManualFirst}, b.ask.Paper.Content())[0]}
-	if title != w.Book.Contents && title != w.Book.Overview {
+	if list != contents && list != overview {
 		foot.Sign = []string{w.Sheet.DoneBy, w.Sheet.Date, w.Sheet.CheckedBy}
 	}
 	return foot
@@ -80,11 +79,11 @@ type found struct {
 	first    []int
 }
 
-// page is the first page of a kind of papers of a joint, or of the list with
-// that title where the joint is 0; blank where there is none or it is not known.
-func (f found) page(joint int, k kind, title string) string {
+// page is the first page of a kind of papers of a joint, or of a list where the
+// joint is 0; blank where there is none or it is not known.
+func (f found) page(joint int, k kind) string {
 	for i, s := range f.sections {
-		if f.first != nil && s.joint == joint && s.kind == k && (joint > 0 || s.title == title) {
+		if f.first != nil && s.joint == joint && s.kind == k {
 			return strconv.Itoa(f.first[i])
 		}
 	}
@@ -97,8 +96,8 @@ func (b *binder) contents(run *sheet.Run, sections []section, first []int) {
 	sentence(run, w.SingleSided)
 	t := sheet.Table{Columns: []sheet.Column{{Head: w.Contents, Share: 10}, {Head: w.Page, Share: 1.4}}}
 	for _, s := range sections {
-		if s.kind == lists && s.title != w.Contents {
-			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.title, at.page(0, lists, s.title)}, Bold: s.level == 0})
+		if s.kind.isList() && s.kind != contents {
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.title, at.page(0, s.kind)}, Bold: s.level == 0})
 		}
 	}
 	t.Draw(run)
@@ -107,7 +106,7 @@ func (b *binder) contents(run *sheet.Run, sections []section, first []int) {
 	for _, j := range b.o.Joints() {
 		row := []string{fmt.Sprintf("%d %s", j.Number, j.Title)}
 		for _, k := range []kind{loosening, trays, conditions, tightening} {
-			row = append(row, at.page(j.Number, k, ""))
+			row = append(row, at.page(j.Number, k))
 		}
 		joints.Rows = append(joints.Rows, sheet.Row{Words: row})
 	}
@@ -130,21 +129,21 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, sections []section
 		t.Columns = append(t.Columns, sheet.Column{Head: head, Share: 2})
 	}
 	if side == plan.CautionTighten {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.AllReady, at.page(0, lists, w.Ready)}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.AllReady, at.page(0, ready)}})
 	}
 	for _, s := range b.o.SideSteps(side) {
 		row := []string{"", b.stepWords(s, side)}
 		for _, k := range papers {
 			page := ""
 			if s.Joint != nil {
-				page = at.page(b.number(s.Joint), k, "")
+				page = at.page(b.number(s.Joint), k)
 			}
 			row = append(row, page)
 		}
 		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil})
 	}
 	if side == plan.CautionTighten {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, lists, w.Checks)}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, checks)}})
 	}
 	t.Draw(run)
 }

@@ -158,7 +158,7 @@ func (b *binder) checks(run *sheet.Run, sections []section, first []int) {
 		{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4}, {Head: w.When, Share: 6}, {Head: w.CardHead, Share: 1.4}, {Head: w.Signed, Share: 3.4},
 	}}
 	for _, c := range all {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", c.Joint.Number, c.Joint.Title), b.checkWords(c), at.page(c.Joint.Number, tightening, ""), ""}})
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", c.Joint.Number, c.Joint.Title), b.checkWords(c), at.page(c.Joint.Number, tightening), ""}})
 	}
 	t.Draw(run)
 }
