@@ -28,7 +28,7 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": checkStatus, "json": checkJSON, "near": checkNear, "holds": checkHolds,
+			"status": checkStatus, "partly": checkPartly, "json": checkJSON, "near": checkNear, "holds": checkHolds,
 		},
 		Setup: func(env *testscript.Env) error {
 			if strings.HasSuffix(env.WorkDir, "script-trace") {
@@ -52,6 +52,36 @@ func checkStatus(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: status N program arguments…")
 	}
+	if want := runTo(ts, args); want == 0 || slices.Contains(args, "--json") {
+		return
+	}
+	if out := ts.ReadFile("stdout"); out != "" {
+		ts.Fatalf("a failure prints on standard output: %s", out)
+	}
+	if ts.ReadFile("stderr") == "" {
+		ts.Fatalf("a failure says nothing on standard error")
+	}
+}
+
+// checkPartly is the script command
+//
+//	partly N program arguments…
+//
+// The program does a part of its work, prints that, and ends with the status N
+// for what failed, of which it tells on standard error.
+func checkPartly(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: partly N program arguments…")
+	}
+	runTo(ts, args)
+	if ts.ReadFile("stderr") == "" {
+		ts.Fatalf("a failure says nothing on standard error")
+	}
+}
+
+// runTo runs a program and sees that it ends with the status that stands before
+// it, which it gives.
+func runTo(ts *testscript.TestScript, args []string) int {
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
 	got := 0
@@ -65,15 +95,7 @@ func checkStatus(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("exit status %d, want %d", got, want)
 	}
-	if want == 0 || slices.Contains(args, "--json") {
-		return
-	}
-	if out := ts.ReadFile("stdout"); out != "" {
-		ts.Fatalf("a failure prints on standard output: %s", out)
-	}
-	if ts.ReadFile("stderr") == "" {
-		ts.Fatalf("a failure says nothing on standard error")
-	}
+	return want
 }
 
 // checkJSON is the script command
