@@ -44,7 +44,7 @@ func BenchmarkOrderGrowth(b *testing.B) {
 // Ordering 400 fasteners takes under 5 ms of the processor's time, the best of
 // several tries, so that a busy machine does not decide.
 func TestOrderingIsQuick(t *testing.T) {
-	if testing.Short() || raceEnabled {
+	if testing.Short() || stopwatch.Raced {
 		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
 	}
 	for name, points := range benchLayouts() {

@@ -58,7 +58,7 @@ func BenchmarkMarks(b *testing.B) {
 }
 
 func TestSpeed(t *testing.T) {
-	if testing.Short() || raced {
+	if testing.Short() || stopwatch.Raced {
 		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
 	}
 	const most = 0.1
@@ -79,7 +79,7 @@ func TestSpeed(t *testing.T) {
 // TestGrowth: ten times the marks may take ten times as long, and half as much
 // again for noise.
 func TestGrowth(t *testing.T) {
-	if testing.Short() || raced {
+	if testing.Short() || stopwatch.Raced {
 		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
 	}
 	ratio := 1e9

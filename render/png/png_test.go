@@ -22,6 +22,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
+	"drawdown/render/stopwatch"
 )
 
 var update = flag.Bool("update", false, "write the golden pictures anew")
@@ -124,7 +125,7 @@ func dashes() scene.Page {
 // TestUpward looks at it.
 func TestBandsAreAsPlainGG(t *testing.T) {
 	for _, c := range looks {
-		if raced && c.dpi > 100 {
+		if stopwatch.Raced && c.dpi > 100 {
 			continue // the fine ones take a minute under the race detector
 		}
 		want := plain(t, c.page, c.dpi)
@@ -150,7 +151,7 @@ func TestBandsAreAsPlainGG(t *testing.T) {
 // between two colours may fall to either.
 func TestLooksAsPlainGG(t *testing.T) {
 	for _, c := range looks {
-		if raced && c.dpi > 100 {
+		if stopwatch.Raced && c.dpi > 100 {
 			continue // the fine ones take a minute under the race detector
 		}
 		got, want := decoded(t, written(t, c.page, c.dpi)), plain(t, c.page, c.dpi)

@@ -11,6 +11,7 @@ import (
 
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
+	"drawdown/render/stopwatch"
 )
 
 // fastest gives the shortest of several runs: other work on the machine only
@@ -75,7 +76,7 @@ func BenchmarkMarks(b *testing.B) {
 // TestSpeed holds the card to 0.4 of the reference; on a quiet machine
 // it takes 0.30.
 func TestSpeed(t *testing.T) {
-	if testing.Short() || raced {
+	if testing.Short() || stopwatch.Raced {
 		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
 	}
 	page := scenetest.Card().Pages[0]
@@ -96,7 +97,7 @@ func TestSpeed(t *testing.T) {
 }
 
 func TestBytes(t *testing.T) {
-	if raced {
+	if stopwatch.Raced {
 		t.Skip("gg's own text takes half a minute under the race detector")
 	}
 	page := scenetest.Card().Pages[0]
@@ -111,7 +112,7 @@ func TestBytes(t *testing.T) {
 // TestGrowth: ten times the marks may take ten times as long, and half as much
 // again for noise.
 func TestGrowth(t *testing.T) {
-	if testing.Short() || raced {
+	if testing.Short() || stopwatch.Raced {
 		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
 	}
 	ratio := 1e9

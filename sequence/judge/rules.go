@@ -24,6 +24,9 @@ const (
 	// The pull to one side: this many times, and so many fasteners more.
 	pullTimes, pullMore             = 1.3, 0.3
 	pullTimesByMuch, pullMoreByMuch = 2, 0.5
+	// hair keeps the last digit from deciding: on regular places a pull often
+	// comes to just its limit.
+	hair = 1e-6
 	// farTravel is how many times as far as in drawdown's own order the wrench
 	// goes before it is worth a word.
 	farTravel = 1.25
@@ -161,11 +164,11 @@ func (w *work) judgeAcross(m measured, a allowed) (Finding, bool) {
 
 // judgeBalance: what is tight never pulls far to one side.
 func (w *work) judgeBalance(m measured, a allowed) (Finding, bool) {
-	if m.Pull <= pullTimes*a.pull+pullMore {
+	if m.Pull <= pullTimes*a.pull+pullMore+hair {
 		return Finding{}, false
 	}
 	f := Finding{Rule: Balance, Severity: Remark, Figure: m.Pull, Allowed: a.pull}
-	if m.Pull > pullTimesByMuch*a.pull+pullMoreByMuch {
+	if m.Pull > pullTimesByMuch*a.pull+pullMoreByMuch+hair {
 		f.Severity = Departure
 	}
 	f.Steps, f.IDs = []int{w.stepAfter(m.pullAt)}, []string{w.name(w.order[m.pullAt])}

@@ -1,5 +1,0 @@
-//go:build !race
-
-package sequence
-
-const raceEnabled = false
