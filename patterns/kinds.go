@@ -26,7 +26,7 @@ type kindTable struct {
 }
 
 var kindKeys = []string{"thread", "class", "length", "grip", "into", "engagement", "lubricant",
-	"friction", "head", "washer", "hole", "reuse"}
+	"friction", "head", "nut", "washer", "hole", "reuse"}
 
 func (r *reader) readKinds(f fields) {
 	r.kinds = kindTable{at: map[string]*node{}, used: map[string]bool{}, faulty: map[string]bool{}}
@@ -88,6 +88,8 @@ func (r *reader) kind(name string, n *node) plan.Kind {
 	k.Engagement = r.kindSize(f, "engagement")
 	k.Lubricant = r.lubricant(f)
 	k.HeadForm, k.HeadAcross = r.headOf(f)
+	k.NutAcross = r.kindSize(f, "nut")
+	r.checkStud(f, k)
 	k.WasherFace = r.kindSize(f, "washer")
 	k.Hole = r.kindSize(f, "hole")
 	if at := f.get("friction"); at != nil {
@@ -118,6 +120,14 @@ func (r *reader) headOf(f fields) (form tension.HeadForm, across unit.Length) {
 	}
 	r.fail(n, alternatives(words)+", or the width across flats, such as 16 mm", "head is %s%s", n.called(), r.hint(n.text, words))
 	return "", 0
+}
+
+// checkStud refuses a head on a stud: its nut is what a wrench turns.
+func (r *reader) checkStud(f fields, k plan.Kind) {
+	if n := f.get("head"); n != nil && k.Stud() {
+		r.fail(n, "head without nut for a bolt; nut without head for a stud; head and nut without into for a bolt that goes through",
+			"the kind %s has a head, a nut and a tapped hole", k.Name)
+	}
 }
 
 func (r *reader) kindSize(f fields, key string) unit.Length {

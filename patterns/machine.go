@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "strip", "cautions"}
+var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "cautions"}
 
 // MostSteps bounds the work on one machine.
 const MostSteps = 500
@@ -23,6 +23,7 @@ type Machine struct {
 	Revision string
 	Date     string
 	Cautions []plan.Caution
+	Tools    []string // beside wrenches and sockets, which the joints tell
 	Strip    []MachineStep
 
 	data []byte // of the file
@@ -36,7 +37,9 @@ type MachineStep struct {
 	Sealant string
 	Again   string // when the joint is checked once more: after the first run, cold
 
-	Part string // that comes out here and goes back at the same place of the build
+	Part   string   // that comes out here and goes back at the same place of the build
+	New    []string // what of it is new when it goes back
+	Manual []string // fasteners of which only the maker's manual has the figures
 
 	Note  string
 	Warns bool             // the note is a caution
@@ -64,12 +67,14 @@ type machineReader struct {
 //	drawdown: 1
 //	title: Strip and rebuild
 //	machine: Fernhollow P4 pump engine
+//	tools: [hoist, flywheel lock]
 //	strip:                                    # in the order of stripping
 //	  - {note: Drain oil and coolant}
 //	  - p4-cover                              # a joint: a built-in pattern or a path beside this file
 //	  - {caution: {loosen: Timing pin in first}}
 //	  - {joint: p4-head, gaskets: [head gasket], sealant: none, again: after the first run}
 //	  - {part: camshaft, loosen: lift it level, tighten: oil the bearings}
+//	  - {part: pulley, new: [pulley bolt], manual: [pulley bolt]}
 //	cautions: [Engine cold]
 //
 // The list holds every problem, in reading order; when Stops says that one of
@@ -112,6 +117,7 @@ func (m *machineReader) machine(root *node) {
 	}
 	m.readCautions(f)
 	m.made.Cautions = m.input.Cautions
+	m.made.Tools = m.texts(f, "tools", "a tool")
 	m.readStrip(f)
 }
 
@@ -149,7 +155,7 @@ func (m *machineReader) step(item *node) (MachineStep, bool) {
 	if item.shape == scalarShape {
 		return step, m.joint(&step, item)
 	}
-	f, ok := m.fields(item, "a step of strip", "joint", "part", "note", "caution", "gaskets", "sealant", "again", "loosen", "tighten")
+	f, ok := m.fields(item, "a step of strip", "joint", "part", "note", "caution", "gaskets", "sealant", "again", "new", "manual", "loosen", "tighten")
 	if !ok {
 		return step, false
 	}
@@ -165,6 +171,7 @@ func (m *machineReader) step(item *node) (MachineStep, bool) {
 		m.jointDetails(&step, f)
 	case "part":
 		step.Part, _ = m.text(n, "a part")
+		step.New, step.Manual = m.texts(f, "new", "a new part"), m.texts(f, "manual", "a fastener")
 	default:
 		c, _ := m.caution(n)
 		step.Note, step.Side, step.Warns = c.Text, c.Side, key == "caution"
@@ -201,14 +208,22 @@ func (m *machineReader) joint(step *MachineStep, n *node) bool {
 }
 
 func (m *machineReader) jointDetails(step *MachineStep, f fields) {
-	if n := f.get("gaskets"); n != nil {
-		for _, item := range m.list(n) {
-			if text, ok := m.text(item, "a gasket"); ok {
-				step.Gaskets = append(step.Gaskets, text)
-			}
+	step.Gaskets = m.texts(f, "gaskets", "a gasket")
+	step.Sealant, step.Again = f.text("sealant"), f.text("again")
+}
+
+// texts reads a text or a list of them.
+func (m *machineReader) texts(f fields, key, what string) (all []string) {
+	n := f.get(key)
+	if n == nil {
+		return nil
+	}
+	for _, item := range m.list(n) {
+		if text, ok := m.text(item, what); ok {
+			all = append(all, text)
 		}
 	}
-	step.Sealant, step.Again = f.text("sealant"), f.text("again")
+	return all
 }
 
 // remarks reads what is to be seen to when a joint is opened or closed, or a
@@ -226,6 +241,11 @@ func (m *machineReader) remarks(step *MachineStep, f fields, key string) {
 	for _, only := range []string{"gaskets", "sealant", "again"} {
 		if key != "joint" && f.has(only) {
 			m.fail(f.node.keyNode(only), "", "%s belongs to a joint, not to a %s", only, key)
+		}
+	}
+	for _, only := range []string{"new", "manual"} {
+		if key != "part" && f.has(only) {
+			m.fail(f.node.keyNode(only), "", "%s belongs to a part, not to a %s", only, key)
 		}
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"drawdown/patterns"
 )
 
@@ -50,6 +52,9 @@ func TestBrokenMachines(t *testing.T) {
 		{"two at once", head + "  - {joint: p4-head, part: camshaft}\n", "joint and part at once"},
 		{"unknown key", head + "  - {joint: p4-head, gasket: one}\n", "did you mean gaskets"},
 		{"gasket of a part", head + "  - p4-head\n  - {part: camshaft, gaskets: [x]}\n", "gaskets belongs to a joint"},
+		{"new of a joint", head + "  - {joint: p4-head, new: [x]}\n", "new belongs to a part, not to a joint"},
+		{"manual of a note", head + "  - p4-head\n  - {note: a, manual: [x]}\n", "manual belongs to a part, not to a note"},
+		{"tools", "tools: {a: b}\n" + head + "  - p4-head\n", "a tool"},
 		{"side of a note", head + "  - p4-head\n  - {note: a, loosen: b}\n", "{note: {loosen: text}}"},
 		{"comma", head + "  - p4-head\n  - caution: {loosen: Battery off, fuel shut}\n", "needs quotes"},
 		{"empty", head + "  -\n", "a joint is the name of a pattern"},
@@ -65,6 +70,19 @@ func TestBrokenMachines(t *testing.T) {
 		if len(made.Strip) > 0 {
 			t.Errorf("%s: a broken machine has steps", c.name)
 		}
+	}
+}
+
+// What only the manual tells, what is new and what lies ready is read whole.
+func TestNeedsOfAMachine(t *testing.T) {
+	made, got := readMachine("drawdown: 1\nmachine: P4\ntools: [hoist, flywheel lock]\nstrip:\n  - p4-head\n" +
+		"  - {part: pulley, new: [bolt, washer], manual: bolt}\n")
+	if got != "" {
+		t.Fatal(got)
+	}
+	pulley := made.Strip[1]
+	if diff := cmp.Diff([][]string{{"hoist", "flywheel lock"}, {"bolt", "washer"}, {"bolt"}}, [][]string{made.Tools, pulley.New, pulley.Manual}); diff != "" {
+		t.Error(diff)
 	}
 }
 

@@ -12,12 +12,14 @@ import (
 type Run struct {
 	Pen       *Pen
 	Y, Bottom float64 // what is free of the present page
+	Close     bool    // tables with less white, where that saves a page
 
 	paper   Paper
 	words   *words.Catalogue
 	heading Heading
 	foot    Foot
 	leaves  []*Pen
+	top     float64 // of the present page, below its heading
 }
 
 // NewRun begins a run with its first page.
@@ -32,6 +34,7 @@ func (r *Run) Turn() {
 	r.Pen = &Pen{Paper: r.paper, Words: r.words}
 	r.leaves = append(r.leaves, r.Pen)
 	r.Y = r.heading.Draw(r.Pen) + 2
+	r.top = r.Y
 	r.Bottom = r.paper.Height - r.paper.Margin - r.foot.Height(r.paper) - 2
 }
 
@@ -40,6 +43,11 @@ func (r *Run) Room(height float64) {
 	if r.Bottom-r.Y < height {
 		r.Turn()
 	}
+}
+
+// Scant says that a run of several pages ends on one that holds hardly anything.
+func (r *Run) Scant() bool {
+	return len(r.leaves) > 1 && r.Y-r.top < 0.25*(r.Bottom-r.top)
 }
 
 // Sentence sets a running text over the whole width, on further pages where it

@@ -3,73 +3,88 @@ package words
 // Book is the words of the book of a machine. A joint is named by its number in
 // the order of stripping and its title.
 type Book struct {
-	SingleSided   string // how to print
-	CardHead      string
-	TrayHead      string
-	ConditionHead string
-	LoosenHead    string
-	TightenHead   string
-	AllReady      string
-	LaterChecks   string
-	NewGasket     string // %s
-	WithSealant   string // %s
-	Badge         string
-	Identity      string // book %s: the fingerprint of the whole
-	Contents      string
-	Page          string
-	Overview      string
-	OverviewSays  string // how the small drawings are read
-	Fasteners     string // %d fasteners
-	Fastener      string
-	Holds         string // %s: %s: how many fasteners, their threads
-	StripDown     string
-	BuildUp       string
-	StripSteps    string
-	BuildSteps    string
-	StripSays     string
-	BuildSays     string
-	Loosen        string // %d %s: the number and title of the joint
-	Tighten       string // %d %s
-	Tray          string // %d %s
-	Condition     string // %d %s
-	Done          string
-	Step          string
-	Part          string // %s: a part that comes out
-	PartBack      string // %s: a part that goes back in
-	Warning       string // %s
-	Before        string // %s: to be done before a joint
-	Ready         string
-	ReadySays     string
-	Joints        string
-	Count         string
-	Size          string
-	Class         string
-	State         string // whether a fastener is new
-	New           string
-	Inspect       string
-	Reuse         string
-	Mixed         string // where the file does not say
-	Gaskets       string
-	Sealants      string
-	Lubricants    string
-	Have          string // ticked when it lies ready
-	What          string
-	Wrenches      string
-	WrenchSays    string
-	Joint         string
-	Kind          string
-	Socket        string
-	Torque        string
-	AngleOn       string
-	Key           string // %s: the size of a hexagon key
-	NoWidth       string // where the width of the head is not known
-	Gauge         string
-	Checks        string
-	ChecksSays    string
-	CheckPass     string // %d %s: stage and torque
-	Wait          string // %d %s: stage and time
-	Again         string // %s: when
-	When          string
-	Signed        string
-	NoChecks      string
+	SingleSided    string // how to print
+	CardHead       string
+	TrayHead       string
+	ConditionHead  string
+	LoosenHead     string
+	TightenHead    string
+	AllReady       string // %s: the title of a list
+	LaterChecks    string
+	NewGasket      string // %s
+	WithSealant    string // %s
+	Badge          string
+	Identity       string // book %s: the fingerprint of the whole
+	Contents       string
+	Page           string
+	Overview       string
+	OverviewSays   string // how the small drawings are read
+	Fasteners      string // %d fasteners
+	Fastener       string
+	Holds          string // %s: %s: how many fasteners, their threads
+	StripDown      string
+	BuildUp        string
+	StripSteps     string
+	BuildSteps     string
+	StripSays      string
+	BuildSays      string
+	Loosen         string // %d %s: the number and title of the joint
+	Tighten        string // %d %s
+	Tray           string // %d %s
+	Condition      string // %d %s
+	Done           string
+	Step           string
+	Part           string // %s: a part that comes out
+	PartBack       string // %s: a part that goes back in
+	Warning        string // %s
+	Before         string // %s: to be done before a joint
+	Ready          string
+	ReadySays      string
+	Joints         string
+	Count          string
+	Size           string
+	Class          string
+	State          string // whether a fastener is new
+	New            string
+	Inspect        string
+	Reuse          string
+	Mixed          string // where the file does not say
+	Gaskets        string
+	Sealants       string
+	Lubricants     string
+	Have           string // ticked when it lies ready
+	What           string
+	Wrenches       string
+	WrenchSays     string
+	Joint          string
+	Kind           string
+	Socket         string
+	Torque         string
+	AngleOn        string
+	Key            string // %s: the size of a hexagon key
+	NoWidth        string // where the width of the head is not known
+	Gauge          string
+	Checks         string
+	ChecksSays     string
+	CheckPass      string // %d %s: stage and torque
+	Wait           string // %d %s: stage and time
+	Again          string // %s: when
+	When           string
+	Signed         string
+	NoChecks       string
+	Tools          string
+	ToolsSays      string
+	Throughout     string // above what holds for the whole work
+	ByManual       string // %s: the fasteners
+	FiguresOnPage  string // %s, %s: the page and the fasteners
+	FromManual     string
+	FromManualSays string
+	PartHead       string
+	SizeHead       string
+	Figure         string
+	ManualPage     string
+	TightenedBy    string
+	Stud           string // %s: the thread
+	Nut            string // %s: the thread
+	ByStandard     string // what ≈ before a width says
 }

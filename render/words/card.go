@@ -64,6 +64,7 @@ type Checks struct {
 	ScrewedIn                          string // by hand, where there are no stages
 
 	Sockets    string // sockets: %s, such as 16 mm main, 13 mm side
+	HeldNut    string // %s: across flats of the nut behind
 	Wrench     string // calibrated torque wrench for %s
 	AngleGauge string
 	And        string // between the two

@@ -69,6 +69,7 @@ var englishCard = Card{
 		Last:            "Part cold. Gloves on: machined edges cut.",
 
 		Sockets:    "Sockets: %s.",
+		HeldNut:    "; hold the nut with a %s spanner",
 		Wrench:     "calibrated torque wrench for %s",
 		AngleGauge: "angle gauge",
 		And:        "; ",

@@ -69,6 +69,7 @@ var germanCard = Card{
 		Last:            "Teil kalt. Handschuhe an: bearbeitete Kanten schneiden.",
 
 		Sockets:    "Einsätze: %s.",
+		HeldNut:    "; die Mutter mit Schlüssel %s gegenhalten",
 		Wrench:     "geprüfter Drehmomentschlüssel für %s",
 		AngleGauge: "Winkelscheibe",
 		And:        "; ",

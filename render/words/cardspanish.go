@@ -69,6 +69,7 @@ var spanishCard = Card{
 		Last:            "Pieza fría. Guantes puestos: los cantos mecanizados cortan.",
 
 		Sockets:    "Vasos: %s.",
+		HeldNut:    "; la tuerca se sujeta con una llave de %s",
 		Wrench:     "llave dinamométrica calibrada para %s",
 		AngleGauge: "goniómetro",
 		And:        "; ",

@@ -21,9 +21,9 @@ type Tray struct {
 	Clusters  string // what the outlines with a name are
 	Once      string // what to do with fasteners that are used once
 	Hexagon   string // %s: width across flats
+	Nut       string // %s: the same of a stud's nut
 	Washer    string // %s: its diameter
 	RoundHead string // %s: its diameter
-	FromFile  string // where the size comes from
 	NoSize    string
 	NoRoom    string // %d words found no room
 }

@@ -16,6 +16,8 @@ type Fasteners struct {
 	Length unit.Length
 	Class  string
 	Head   tension.HeadForm
+	Stud   bool
+	Nut    unit.Length // across flats; 0 where there is none
 	Reuse  plan.Reuse
 	Count  int
 	In     []Joint
@@ -40,7 +42,7 @@ func reuseRank(r plan.Reuse) int {
 }
 
 func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
-	one := Fasteners{Length: k.Length, Class: k.Class, Head: k.HeadForm, Reuse: k.Reuse}
+	one := Fasteners{Length: k.Length, Class: k.Class, Head: k.HeadForm, Stud: k.Stud(), Nut: k.NutAcross, Reuse: k.Reuse}
 	if k.Thread != nil {
 		one.Thread, one.Inches = k.Thread.Name, k.Thread.Unified()
 	}
@@ -56,14 +58,17 @@ func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
 }
 
 func (f Fasteners) like(g Fasteners) bool {
-	return f.Thread == g.Thread && f.Length == g.Length && f.Class == g.Class && f.Head == g.Head && f.Reuse == g.Reuse
+	return f.Thread == g.Thread && f.Length == g.Length && f.Class == g.Class && f.Head == g.Head &&
+		f.Stud == g.Stud && f.Nut == g.Nut && f.Reuse == g.Reuse
 }
 
-// Supply is a gasket, sealant or lubricant with the joints that need it.
+// Supply is a gasket, sealant or lubricant with the joints that need it, or
+// what of a part is new.
 type Supply struct {
 	What  string
 	Count int // of gaskets; 0 where it is not counted
 	In    []Joint
+	Part  string // that it belongs to, where it is of no joint
 }
 
 // Gaskets lists the new gaskets of all joints.
@@ -78,6 +83,23 @@ func (o Overhaul) Gaskets() []Supply {
 		all[i].Count = len(all[i].In)
 	}
 	return all
+}
+
+// NewParts lists what of the parts between the joints is new.
+func (o Overhaul) NewParts() []Supply {
+	var all []Supply
+	for _, s := range o.Steps {
+		for _, what := range s.New {
+			all = append(all, Supply{What: what, Part: s.Part})
+		}
+	}
+	return all
+}
+
+// ByManual lists the parts with fasteners of which only the maker's manual has
+// the figures, in the order of building.
+func (o Overhaul) ByManual() []Step {
+	return slices.DeleteFunc(o.SideSteps(plan.CautionTighten), func(s Step) bool { return len(s.Manual) == 0 })
 }
 
 // Sealants lists the sealants of all joints, without those of which the file

@@ -19,7 +19,8 @@ type Overhaul struct {
 	Date        string // as the file gives it; never the clock
 	Fingerprint string
 	Cautions    []plan.Caution
-	Steps       []Step // in the order of stripping; the build goes backwards
+	Tools       []string // beside wrenches and sockets, which the joints tell
+	Steps       []Step   // in the order of stripping; the build goes backwards
 }
 
 // Step is one step of the work: a joint, a part that comes out or goes back,
@@ -30,7 +31,9 @@ type Step struct {
 	Sealant string
 	Again   string // when the joint is checked once more
 
-	Part string
+	Part   string
+	New    []string // what of the part is new when it goes back
+	Manual []string // its fasteners of which only the maker's manual has the figures
 
 	Note  string
 	Warns bool             // the note is a caution

@@ -1,6 +1,7 @@
 package overhaul_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -119,6 +120,59 @@ func TestLikeFastenersAreCountedTogether(t *testing.T) {
 		if f.Thread == "M6×1" && (f.Count != 20 || len(f.In) != 2) {
 			t.Errorf("%d M6 bolts in %d joints, want 14 + 6 in 2", f.Count, len(f.In))
 		}
+	}
+}
+
+// A nut makes a stud of what stands in a tapped hole, and is counted with a bolt
+// that goes through. Like sizes of stud and bolt stay apart.
+func TestStudsAndNuts(t *testing.T) {
+	o := overhaul.Overhaul{Steps: []overhaul.Step{{Joint: planOf(t, "p4-pump-flange")}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-head")}}}
+	type line struct {
+		count int
+		stud  bool
+		nut   unit.Length
+	}
+	got := map[string]line{}
+	for _, f := range o.Fasteners() {
+		got[fmt.Sprintf("%s %v %v", f.Thread, f.Length, f.Stud)] = line{f.Count, f.Stud, f.Nut}
+	}
+	want := map[string]line{
+		"M16×2 80 mm false": {16, false, 24}, "M8×1.25 45 mm true": {8, true, 13},
+		"M8×1.25 45 mm false": {4, false, 0}, "M10×1.5 120 mm false": {10, false, 0},
+	}
+	if diff := cmp.Diff(want, got, cmp.AllowUnexported(line{})); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// Each width is listed once, the smallest first, with its joints.
+func TestSockets(t *testing.T) {
+	o := overhaul.Overhaul{Steps: []overhaul.Step{{Joint: planOf(t, "p4-head")}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-cover")}}}
+	var got []string
+	for _, s := range o.Sockets() {
+		words := s.Across.String()
+		for _, j := range s.In {
+			words += fmt.Sprint(" ", j.Number)
+		}
+		got = append(got, words)
+	}
+	if diff := cmp.Diff([]string{"10 mm 3", "13 mm 1 2", "16 mm 1"}, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// What of the parts is new, and what goes by the manual, is listed with its
+// part; the latter in the order of building.
+func TestPartsByTheManual(t *testing.T) {
+	o := overhaul.Overhaul{Steps: []overhaul.Step{
+		{Part: "pump", Manual: []string{"pump bolts"}}, {Note: "a"}, {Joint: planOf(t, "p4-head")},
+		{Part: "pulley", Manual: []string{"pulley bolt"}, New: []string{"pulley bolt"}},
+	}}
+	if diff := cmp.Diff([]string{"pulley", "pump"}, words(o.ByManual())); diff != "" {
+		t.Error(diff)
+	}
+	if diff := cmp.Diff([]overhaul.Supply{{What: "pulley bolt", Part: "pulley"}}, o.NewParts()); diff != "" {
+		t.Error(diff)
 	}
 }
 

@@ -1,6 +1,7 @@
 package overhaul
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry/unit"
@@ -39,8 +40,8 @@ func (w *Wrench) settleAcross() {
 	k := w.Kind
 	w.Key = k.HeadForm == tension.SocketHead
 	switch {
-	case k.HeadAcross > 0:
-		w.Across = k.HeadAcross
+	case k.TurnedAcross() > 0:
+		w.Across = k.TurnedAcross()
 	case k.Thread == nil:
 	case w.Key:
 		w.Across, w.Standard, _ = tension.KeyAcross(*k.Thread)
@@ -66,4 +67,30 @@ func (w *Wrench) settleTorque() {
 		}
 		w.Torque = true
 	}
+}
+
+// Socket is a width across flats with the joints that need it.
+type Socket struct {
+	Wrench // the first that needs it
+	In     []Joint
+}
+
+// Sockets lists the widths over all joints, the smallest first. Wrenches whose
+// width is not known are left out.
+func (o Overhaul) Sockets() []Socket {
+	var all []Socket
+	for _, w := range o.Wrenches() {
+		if w.Across == 0 {
+			continue
+		}
+		i := slices.IndexFunc(all, func(s Socket) bool { return s.Across == w.Across && s.Key == w.Key })
+		if i < 0 {
+			i, all = len(all), append(all, Socket{Wrench: w})
+		}
+		if n := len(all[i].In); n == 0 || all[i].In[n-1].Number != w.Joint.Number {
+			all[i].In = append(all[i].In, w.Joint)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Socket) int { return cmp.Compare(a.Across, b.Across) })
+	return all
 }

@@ -57,6 +57,7 @@ type Kind struct {
 	Friction   *Friction        // nil where only a lubricant is known
 	HeadForm   tension.HeadForm // empty: hexagon
 	HeadAcross unit.Length      // across flats
+	NutAcross  unit.Length      // across flats; 0 where there is no nut
 	WasherFace unit.Length      // outer diameter of the bearing face
 	Hole       unit.Length
 	Reuse      Reuse

@@ -27,12 +27,12 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 	}
 	o := overhaul.Overhaul{
 		Name: machine.Name, Title: machine.Title, Machine: machine.Machine,
-		Revision: machine.Revision, Date: machine.Date, Cautions: machine.Cautions,
+		Revision: machine.Revision, Date: machine.Date, Cautions: machine.Cautions, Tools: machine.Tools,
 	}
 	var fingerprints []string
 	for _, s := range machine.Strip {
 		step := overhaul.Step{
-			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part,
+			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten,
 		}
 		if s.Joint != nil {

@@ -56,9 +56,11 @@ func (k kind) isList() bool { return k < loosening }
 const (
 	contents kind = iota
 	overview
+	tools
 	stripSteps
 	buildSteps
 	ready
+	manual
 	wrenches
 	checks
 	loosening
@@ -112,18 +114,38 @@ func (b *binder) sections() []section {
 			b.ask.Drawn(done, all)
 		}
 	}
-	out := []section{{title: w.Contents, kind: contents}, {title: w.Overview, kind: overview}, {title: w.StripDown, kind: stripSteps}}
+	out := []section{b.empty(contents), b.empty(overview), b.empty(tools), b.empty(stripSteps)}
 	for _, j := range joints {
 		out = append(out, b.stripPapers(j)...)
 		told()
 	}
-	out = append(out, section{title: w.BuildUp, kind: buildSteps},
-		section{title: w.Ready, level: 1, kind: ready}, section{title: w.Wrenches, level: 1, kind: wrenches})
+	out = append(out, b.empty(buildSteps))
+	for _, k := range b.listsBefore(plan.CautionTighten) {
+		out = append(out, b.empty(k))
+	}
 	for k := len(joints) - 1; k >= 0; k-- {
 		out = append(out, b.card(joints[k], w.Tighten, tightening))
 		told()
 	}
-	return append(out, section{title: w.Checks, kind: checks})
+	return append(out, b.empty(checks))
+}
+
+// empty is a list of the whole machine, not laid out yet.
+func (b *binder) empty(k kind) section {
+	s := section{title: b.title(k), kind: k}
+	if k == manual || k == ready || k == wrenches {
+		s.level = 1
+	}
+	return s
+}
+
+// title is the title of a list.
+func (b *binder) title(k kind) string {
+	w := b.ask.Words.Book
+	return map[kind]string{
+		contents: w.Contents, overview: w.Overview, tools: w.Tools, stripSteps: w.StripDown,
+		buildSteps: w.BuildUp, ready: w.Ready, manual: w.FromManual, wrenches: w.Wrenches, checks: w.Checks,
+	}[k]
 }
 
 // stripPapers are the papers that a joint needs while it comes apart.
@@ -164,7 +186,7 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 		side, which = plan.CautionTighten, card.TightenSide
 	}
 	p := numbered(j)
-	p.Cautions = append(b.before(j, side), p.Cautions...)
+	p.Cautions = b.before(j, side)
 	pages, notes := card.Pages(p, card.Request{Paper: b.ask.Paper, Side: which, Words: b.ask.Words}, which)
 	b.note(j, notes)
 	return section{fmt.Sprintf(title, j.Number, j.Title), 1, j.Number, k, pages}
@@ -178,23 +200,51 @@ func numbered(j overhaul.Joint) plan.Plan {
 	return p
 }
 
-// before puts the steps before a joint, and its own remark, into cautions.
+// before is what is seen to before a joint, in working order: the steps before
+// it and its own cautions. Faces are cleaned, and gaskets laid, before the part
+// that the joint holds goes on.
 func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution {
-	var cautions []plan.Caution
-	for _, s := range b.o.Before(j.Plan, side) {
+	steps := b.o.Before(j.Plan, side)
+	held := len(steps)
+	if last := lastPart(steps); side == plan.CautionTighten && last >= 0 {
+		held = last
+	}
+	texts := b.stepTexts(steps[:held], side)
+	texts = append(texts, b.fitted(j, side)...)
+	if remark := j.Step.Remark(side); remark != "" {
+		texts = append(texts, remark)
+	}
+	texts = append(texts, j.CautionsFor(side)...)
+	texts = append(texts, b.stepTexts(steps[held:], side)...)
+	cautions := make([]plan.Caution, len(texts))
+	for i, text := range texts {
+		cautions[i] = plan.Caution{Text: text, Side: side}
+	}
+	return cautions
+}
+
+func lastPart(steps []overhaul.Step) int {
+	for i := len(steps) - 1; i >= 0; i-- {
+		if steps[i].Part != "" {
+			return i
+		}
+	}
+	return -1
+}
+
+// stepTexts says steps as they stand on a card.
+func (b *binder) stepTexts(steps []overhaul.Step, side plan.CautionSide) (texts []string) {
+	for _, s := range steps {
 		text := b.stepWords(s, side)
+		if len(s.Manual) > 0 {
+			text += "; " + fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(s.Manual, ", "))
+		}
 		if s.Note != "" {
 			text = fmt.Sprintf(b.ask.Words.Book.Before, s.Note)
 		}
-		cautions = append(cautions, plan.Caution{Text: text, Side: side})
+		texts = append(texts, text)
 	}
-	for _, text := range b.fitted(j, side) {
-		cautions = append(cautions, plan.Caution{Text: text, Side: side})
-	}
-	if remark := j.Step.Remark(side); remark != "" {
-		cautions = append(cautions, plan.Caution{Text: remark, Side: side})
-	}
-	return cautions
+	return texts
 }
 
 // fitted says what goes between the faces before a joint is closed.

@@ -24,9 +24,10 @@ func p4(t testing.TB) overhaul.Overhaul {
 		t.Fatal(err)
 	}
 	machine, problems := patterns.ReadMachine(source)
-	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision, Cautions: machine.Cautions}
+	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision,
+		Cautions: machine.Cautions, Tools: machine.Tools}
 	for _, s := range machine.Strip {
-		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part,
+		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten}
 		if s.Joint != nil {
 			input, found := patterns.Read(*s.Joint)
@@ -156,25 +157,95 @@ func TestEveryPageIsCountedAndMarked(t *testing.T) {
 	}
 }
 
-// What stands before a joint in the list stands on its card as well.
-func TestCardsShowWhatComesBefore(t *testing.T) {
+// pageOf gives the first page with this title and badge, and its number from 1.
+func pageOf(t *testing.T, doc scene.Document, title, badge string) (scene.Page, int) {
+	t.Helper()
+	for k, page := range doc.Pages {
+		if all := texts(page); all[0].Content == title && all[1].Content == badge {
+			return page, k + 1
+		}
+	}
+	t.Fatalf("the book has no page %s, %s", title, badge)
+	return scene.Page{}, 0
+}
+
+// inOrder makes sure that lines that begin so stand on a page, one below the
+// other.
+func inOrder(t *testing.T, page scene.Page, begins ...string) {
+	t.Helper()
+	last := 0.0
+	for _, begin := range begins {
+		i := slices.IndexFunc(texts(page), func(text scene.Text) bool { return strings.HasPrefix(text.Content, begin) })
+		if i < 0 {
+			t.Errorf("%q is not there", begin)
+			continue
+		}
+		if y := texts(page)[i].At.Y; y <= last {
+			t.Errorf("%q stands at %g, not below %g", begin, y, last)
+		} else {
+			last = y
+		}
+	}
+}
+
+func a4Book(t *testing.T) scene.Document {
+	t.Helper()
 	paper, _ := sheet.FindPaper("a4")
 	doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: words.English()})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, page := range doc.Pages {
-		all := texts(page)
-		if all[0].Content == "6 Camshaft caps" && all[1].Content == "LOOSEN" {
-			for _, text := range all {
-				if strings.HasPrefix(text.Content, "First: Cylinder 1 at its mark") {
-					return
-				}
+	return doc
+}
+
+// What stands before a joint in the list stands on its card as well, in the
+// order in which it is done: faces and gaskets before the part that goes on.
+func TestCardsShowWhatComesBefore(t *testing.T) {
+	doc := a4Book(t)
+	page, _ := pageOf(t, doc, "6 Camshaft caps", "LOOSEN")
+	inOrder(t, page, "Out: timing cover", "Out: timing chain", "Timing pin in before")
+	page, _ = pageOf(t, doc, "8 Oil sump", "TIGHTEN")
+	inOrder(t, page, "In: oil pickup", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
+	page, _ = pageOf(t, doc, "6 Camshaft caps", "TIGHTEN")
+	inOrder(t, page, "First: Crankshaft a quarter turn", "Oil every bearing", "In: camshaft")
+}
+
+// A step whose figures this book lacks leads to the list in which they are
+// written, and warns while building.
+func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
+	doc := a4Book(t)
+	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
+	steps, _ := pageOf(t, doc, "Build up", "BOOK")
+	inOrder(t, steps, "Figures from the manual: all of it lies ready", fmt.Sprintf("In: oil pickup; STOP: figures on page %d: pickup bolts", number))
+
+	o := p4(t)
+	for i := range o.Steps {
+		o.Steps[i].Manual = nil
+	}
+	paper, _ := sheet.FindPaper("a4")
+	without, _, _ := book.Document(o, book.Request{Paper: paper, Words: words.English(), Trays: book.NoTrays})
+	for _, page := range without.Pages {
+		for _, text := range texts(page) {
+			if strings.HasPrefix(text.Content, "Figures from the manual") || strings.Contains(text.Content, "STOP: figures") {
+				t.Errorf("no part goes by the manual, and yet: %s", text.Content)
 			}
-			t.Fatal("the card of the cam caps does not show the timing pin")
 		}
 	}
-	t.Fatal("the book has no card of the cam caps")
+}
+
+// A list that would end on a page of a row or two is set closer.
+func TestNoListEndsOnANearlyEmptyPage(t *testing.T) {
+	doc := a4Book(t)
+	for k, page := range doc.Pages {
+		all := texts(page)
+		first := k == 0 || texts(doc.Pages[k-1])[0].Content != all[0].Content
+		if all[1].Content != "BOOK" || first {
+			continue
+		}
+		if rows := len(slices.DeleteFunc(all, func(text scene.Text) bool { return text.Size != sheet.HeadEm })); rows < 6 {
+			t.Errorf("page %d, %s, has %d lines", k+1, all[0].Content, rows)
+		}
+	}
 }
 
 // Progress is told once for each joint's papers and ends with all of them.

@@ -18,25 +18,39 @@ func (b *binder) lists(sections []section, first []int) {
 		if !s.kind.isList() {
 			continue
 		}
-		run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.kind))
-		switch s.kind {
-		case contents:
-			b.contents(run, sections, first)
-		case overview:
-			b.overview(run)
-		case stripSteps:
-			b.steps(run, plan.CautionLoosen, sections, first)
-		case buildSteps:
-			b.steps(run, plan.CautionTighten, sections, first)
-		case ready:
-			b.ready(run)
-		case wrenches:
-			b.wrenches(run)
-		case checks:
-			b.checks(run, sections, first)
+		run := b.list(s, found{sections, first}, false)
+		if run.Scant() {
+			run = b.list(s, found{sections, first}, true)
 		}
 		s.pages = run.Pages("list")
 	}
+}
+
+// list lays out a list, with less white where that is asked for.
+func (b *binder) list(s *section, at found, close bool) *sheet.Run {
+	run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.kind))
+	run.Close = close
+	switch s.kind {
+	case contents:
+		b.contents(run, at)
+	case overview:
+		b.overview(run)
+	case stripSteps:
+		b.steps(run, plan.CautionLoosen, at)
+	case buildSteps:
+		b.steps(run, plan.CautionTighten, at)
+	case tools:
+		b.tools(run)
+	case ready:
+		b.ready(run)
+	case manual:
+		b.byManual(run)
+	case wrenches:
+		b.wrenches(run)
+	case checks:
+		b.checks(run, at)
+	}
+	return run
 }
 
 func (b *binder) heading(title string) sheet.Heading {
@@ -91,11 +105,11 @@ func (f found) page(joint int, k kind) string {
 }
 
 // contents names the lists, then the papers of each joint in a line.
-func (b *binder) contents(run *sheet.Run, sections []section, first []int) {
-	w, at := b.ask.Words.Book, found{sections, first}
+func (b *binder) contents(run *sheet.Run, at found) {
+	w := b.ask.Words.Book
 	sentence(run, w.SingleSided)
 	t := sheet.Table{Columns: []sheet.Column{{Head: w.Contents, Share: 10}, {Head: w.Page, Share: 1.4}}}
-	for _, s := range sections {
+	for _, s := range at.sections {
 		if s.kind.isList() && s.kind != contents {
 			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.title, at.page(0, s.kind)}, Bold: s.level == 0})
 		}
@@ -115,8 +129,8 @@ func (b *binder) contents(run *sheet.Run, sections []section, first []int) {
 
 // steps lists the steps of one side in working order, each to be ticked, with
 // the pages of its papers.
-func (b *binder) steps(run *sheet.Run, side plan.CautionSide, sections []section, first []int) {
-	w, at := b.ask.Words.Book, found{sections, first}
+func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
+	w := b.ask.Words.Book
 	says, papers := w.StripSays, []kind{loosening, trays, conditions}
 	heads := []string{w.CardHead, w.TrayHead, w.ConditionHead}
 	if side == plan.CautionTighten {
@@ -124,15 +138,17 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, sections []section
 	}
 	sentence(run, says)
 	b.cautions(run, side)
-	t := sheet.Table{Columns: []sheet.Column{{Head: w.Done, Share: 1.6, Tick: true}, {Head: w.Step, Share: 12}}}
+	t := sheet.Table{Columns: []sheet.Column{{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Step, Share: 13}}, Large: true}
 	for _, head := range heads {
-		t.Columns = append(t.Columns, sheet.Column{Head: head, Share: 2})
+		t.Columns = append(t.Columns, sheet.Column{Head: head, Share: 1.5})
 	}
-	if side == plan.CautionTighten {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.AllReady, at.page(0, ready)}})
+	for _, list := range b.listsBefore(side) {
+		row := make([]string, len(t.Columns))
+		row[1], row[2] = fmt.Sprintf(w.AllReady, b.title(list)), at.page(0, list)
+		t.Rows = append(t.Rows, sheet.Row{Words: row})
 	}
 	for _, s := range b.o.SideSteps(side) {
-		row := []string{"", b.stepWords(s, side)}
+		row := []string{"", b.stepWords(s, side) + b.manualWords(s, side, at)}
 		for _, k := range papers {
 			page := ""
 			if s.Joint != nil {
@@ -140,7 +156,7 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, sections []section
 			}
 			row = append(row, page)
 		}
-		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil})
+		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil, Warns: s.Warns || side == plan.CautionTighten && len(s.Manual) > 0})
 	}
 	if side == plan.CautionTighten {
 		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, checks)}})
@@ -148,12 +164,40 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, sections []section
 	t.Draw(run)
 }
 
+// listsBefore are the lists of what lies ready before the first step of a side.
+func (b *binder) listsBefore(side plan.CautionSide) []kind {
+	if side != plan.CautionTighten {
+		return []kind{tools}
+	}
+	if len(b.o.ByManual()) > 0 {
+		return []kind{ready, manual, wrenches}
+	}
+	return []kind{ready, wrenches}
+}
+
+// manualWords says that a part's fasteners are loosened, and when building
+// tightened, by the manual; the figures are written into the list of them.
+func (b *binder) manualWords(s overhaul.Step, side plan.CautionSide, at found) string {
+	if len(s.Manual) == 0 {
+		return ""
+	}
+	w, names := b.ask.Words.Book, strings.Join(s.Manual, ", ")
+	if side == plan.CautionLoosen {
+		return "; " + fmt.Sprintf(w.ByManual, names)
+	}
+	return "; " + fmt.Sprintf(w.FiguresOnPage, at.page(0, manual), names)
+}
+
 // cautions stand before the first step.
 func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
+	t := sheet.Table{Columns: []sheet.Column{{Head: b.ask.Words.Book.Throughout, Share: 1}}, Large: true}
 	for _, c := range b.o.Cautions {
 		if c.Side == plan.CautionBoth || c.Side == side {
-			sentence(run, fmt.Sprintf(b.ask.Words.Book.Warning, c.Text))
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{fmt.Sprintf(b.ask.Words.Book.Warning, c.Text)}, Warns: true})
 		}
+	}
+	if len(t.Rows) > 0 {
+		t.Draw(run)
 	}
 }
 

@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -15,9 +16,45 @@ func (b *binder) ready(run *sheet.Run) {
 	w := b.ask.Words.Book
 	sentence(run, w.ReadySays)
 	b.fasteners(run)
-	b.supplies(run, w.Gaskets, b.o.Gaskets())
+	b.supplies(run, w.Gaskets, slices.Concat(b.o.Gaskets(), b.o.NewParts()))
 	b.supplies(run, w.Sealants, b.o.Sealants())
 	b.supplies(run, w.Lubricants, b.o.Lubricants())
+}
+
+// byManual lists the fasteners of which this book has no figures, to be filled
+// in from the manual before the build begins.
+func (b *binder) byManual(run *sheet.Run) {
+	w, steps := b.ask.Words.Book, b.o.ByManual()
+	sentence(run, w.FromManualSays)
+	t := sheet.Table{Columns: []sheet.Column{
+		{Head: w.PartHead, Share: 4}, {Head: w.Kind, Share: 3.6}, {Head: w.SizeHead, Share: 2}, {Head: w.Figure, Share: 2.6},
+		{Head: w.ManualPage, Share: 2.2}, {Head: w.TightenedBy, Share: 2.6},
+	}, Large: true, Ruled: true}
+	for _, s := range steps {
+		for _, name := range s.Manual {
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.Part, name, "", "", "", ""}})
+		}
+	}
+	t.Draw(run)
+}
+
+// tools lists what has to lie on the bench before the first bolt is turned.
+func (b *binder) tools(run *sheet.Run) {
+	w := b.ask.Words.Book
+	sentence(run, w.ToolsSays)
+	t := sheet.Table{Columns: []sheet.Column{{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Socket, Share: 3, Bold: true}, {Head: w.Joints, Share: 11.4}}, Large: true}
+	for _, s := range b.o.Sockets() {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", b.socketWords(s.Wrench), numbers(s.In)}})
+	}
+	t.Draw(run)
+	if len(b.o.Tools) == 0 {
+		return
+	}
+	t = sheet.Table{Columns: []sheet.Column{{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.What, Share: 14.4}}, Large: true}
+	for _, tool := range b.o.Tools {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", tool}})
+	}
+	t.Draw(run)
 }
 
 func (b *binder) fasteners(run *sheet.Run) {
@@ -27,16 +64,26 @@ func (b *binder) fasteners(run *sheet.Run) {
 		{Head: w.State, Share: 5}, {Head: w.Joints, Share: 2.2},
 	}}
 	for _, f := range b.o.Fasteners() {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", strconv.Itoa(f.Count) + " ×", b.sizeWords(f), f.Class, b.stateWords(f.Reuse), numbers(f.In)}})
+		count, state := strconv.Itoa(f.Count)+" ×", b.stateWords(f.Reuse)
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, b.sizeWords(f), f.Class, state, numbers(f.In)}})
+		if f.Nut > 0 {
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, fmt.Sprintf(w.Nut, b.threadWords(f)), "", state, numbers(f.In)}})
+		}
 	}
 	t.Draw(run)
 }
 
+func (b *binder) threadWords(f overhaul.Fasteners) string {
+	if f.Thread == "" {
+		return "?"
+	}
+	return b.ask.Words.Figure(f.Thread)
+}
+
 func (b *binder) sizeWords(f overhaul.Fasteners) string {
-	figure := b.ask.Words.Figure
-	words := figure(f.Thread)
-	if words == "" {
-		words = "?"
+	figure, words := b.ask.Words.Figure, b.threadWords(f)
+	if f.Stud {
+		words = fmt.Sprintf(b.ask.Words.Book.Stud, words)
 	}
 	switch {
 	case f.Length == 0:
@@ -84,19 +131,28 @@ func (b *binder) supplies(run *sheet.Run, title string, all []overhaul.Supply) {
 		if s.Count > 0 {
 			count = strconv.Itoa(s.Count) + " ×"
 		}
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, s.What, numbers(s.In)}})
+		where := numbers(s.In)
+		if s.Part != "" {
+			where = "–"
+		}
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, s.What, where}})
 	}
 	t.Draw(run)
 }
 
 func (b *binder) wrenches(run *sheet.Run) {
 	w := b.ask.Words.Book
-	sentence(run, w.WrenchSays)
+	all := b.o.Wrenches()
+	if slices.ContainsFunc(all, func(one overhaul.Wrench) bool { return one.Standard != "" }) {
+		sentence(run, w.WrenchSays+" "+w.ByStandard)
+	} else {
+		sentence(run, w.WrenchSays)
+	}
 	t := sheet.Table{Columns: []sheet.Column{
 		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4.4}, {Head: w.Kind, Share: 3.6},
 		{Head: w.Socket, Share: 2.4, Bold: true}, {Head: w.Torque, Share: 3.2, Bold: true}, {Head: w.AngleOn, Share: 2},
 	}}
-	for _, one := range b.o.Wrenches() {
+	for _, one := range all {
 		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", one.Joint.Number, one.Joint.Title), b.kindWords(one.Kind),
 			b.socketWords(one), b.torqueWords(one), b.gaugeWords(one)}})
 	}
@@ -146,8 +202,8 @@ func (b *binder) gaugeWords(one overhaul.Wrench) string {
 }
 
 // checks lists what is gone over once more.
-func (b *binder) checks(run *sheet.Run, sections []section, first []int) {
-	w, at := b.ask.Words.Book, found{sections, first}
+func (b *binder) checks(run *sheet.Run, at found) {
+	w := b.ask.Words.Book
 	sentence(run, w.ChecksSays)
 	all := b.o.Checks()
 	if len(all) == 0 {

@@ -47,10 +47,13 @@ func (c *card) beforeTightening() []string {
 func (c *card) sockets() []string {
 	var sizes []string
 	for _, k := range c.plan.Kinds {
-		if k.HeadAcross == 0 {
+		if k.TurnedAcross() == 0 {
 			continue
 		}
-		size := c.words.Figure(k.Marked(k.HeadAcross))
+		size := c.words.Figure(k.Marked(k.TurnedAcross()))
+		if k.NutAcross > 0 && !k.Stud() {
+			size += fmt.Sprintf(c.words.Card.Checks.HeldNut, c.words.Figure(k.Marked(k.NutAcross)))
+		}
 		if len(c.plan.Kinds) > 1 {
 			size += " " + k.Name
 		}

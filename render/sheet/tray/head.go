@@ -15,6 +15,7 @@ type head struct {
 	across  float64 // millimetres: across flats, or the diameter
 	hexagon bool
 	washer  bool   // of a washer, or of the face that bears
+	nut     bool   // of a stud's nut
 	source  string // a standard; empty: see known
 	known   bool   // the file states the size
 }
@@ -27,10 +28,10 @@ const unknownAcross = 14.0
 // thread (common practice, no source).
 func headOf(k plan.Kind) head {
 	switch {
-	case k.WasherFace > 0 && float64(k.WasherFace) >= float64(k.HeadAcross):
+	case k.WasherFace > 0 && k.WasherFace >= k.TurnedAcross():
 		return head{across: float64(k.WasherFace), washer: true, known: true}
-	case k.HeadAcross > 0:
-		return head{across: float64(k.HeadAcross), hexagon: true, known: true}
+	case k.TurnedAcross() > 0:
+		return head{across: float64(k.TurnedAcross()), hexagon: true, nut: k.Stud(), known: true}
 	case k.Thread == nil:
 		return head{across: unknownAcross}
 	}
@@ -50,6 +51,8 @@ func (h head) words(w *words.Catalogue) string {
 	switch {
 	case !h.known && h.source == "":
 		return fmt.Sprintf(w.Tray.NoSize, size)
+	case h.nut:
+		size = fmt.Sprintf(w.Tray.Nut, size)
 	case h.hexagon:
 		size = fmt.Sprintf(w.Tray.Hexagon, size)
 	case h.washer:
@@ -58,7 +61,7 @@ func (h head) words(w *words.Catalogue) string {
 		size = fmt.Sprintf(w.Tray.RoundHead, size)
 	}
 	if h.known {
-		return size + ", " + w.Tray.FromFile
+		return size
 	}
 	return size + ", " + h.source
 }
