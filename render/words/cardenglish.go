@@ -29,8 +29,8 @@ var englishCard = Card{
 		InASpiral:          "in a spiral",
 		MiddleOutwards:     "middle outwards",
 		CentreOutwards:     "centre outwards",
-		RoundClockwise:     "once round, clockwise",
-		RoundAnticlockwise: "once round, anticlockwise",
+		RoundClockwise:     "one after another, clockwise",
+		RoundAnticlockwise: "one after another, anticlockwise",
 	},
 
 	Part: Part{

@@ -19,7 +19,7 @@ var frenchCard = Card{
 		Slacken:          "desserrer",
 		BreakLoose:       "débloquer",
 		Settle:           "laisser se tasser",
-		Out:              "ôter",
+		Out:              "sortir",
 		ToItsPlace:       "à sa propre place",
 		Scrap:            "rebut : ne pas réutiliser",
 		SomeToTheirPlace: "à sa propre place ; voir lesquelles resservent",
@@ -27,10 +27,10 @@ var frenchCard = Card{
 
 		Crosswise:          "en croix",
 		InASpiral:          "en spirale",
-		MiddleOutwards:     "du milieu vers les bouts",
+		MiddleOutwards:     "du milieu vers l’extérieur",
 		CentreOutwards:     "du centre vers l’extérieur",
-		RoundClockwise:     "un tour, sens horaire",
-		RoundAnticlockwise: "un tour, sens antihoraire",
+		RoundClockwise:     "de proche en proche, sens horaire",
+		RoundAnticlockwise: "de proche en proche, sens antihoraire",
 	},
 
 	Part: Part{
@@ -51,14 +51,14 @@ var frenchCard = Card{
 		BeforeLoosening: []string{
 			"Pièce froide. Vidangée. Plus de pression dedans.",
 			"Plateau prêt : chaque pièce à sa place, dans le même sens.",
-			"Étape par étape : finir l’une avant de commencer l’autre.",
-			"Gants et lunettes : les arêtes coupent, un éclat de vis peut sauter.",
+			"Étape par étape : finir l’une avant de commencer la suivante.",
+			"Gants et lunettes de protection : les arêtes coupent, un éclat de vis peut sauter.",
 		},
 
 		AllFasteners:    "toutes les vis",
 		ForKinds:        "%s : %s.",
 		UsedOnce:        "monter des NEUVES ; ne jamais les réutiliser",
-		InspectFirst:    "mesurer la longueur, contrôler le filet avant remontage ; limites : le manuel",
+		InspectFirst:    "mesurer la longueur, contrôler le filetage avant remontage ; limites : le manuel",
 		MayGoBack:       "réutilisables si propres et intactes",
 		Dry:             "filets et dessous de tête propres et secs",
 		Lubricated:      "nettoyer filets et dessous de tête, puis %s",
@@ -70,7 +70,7 @@ var frenchCard = Card{
 
 		Sockets:    "Douilles : %s.",
 		HeldNut:    "; retenir l’écrou avec une clé de %s",
-		Wrench:     "clé dynamométrique étalonnée pour %s",
+		Wrench:     "clé dynamométrique étalonnée, pour %s",
 		AngleGauge: "rapporteur d’angle",
 		And:        " ; ",
 		Span:       "%s à %s",
@@ -116,7 +116,7 @@ var frenchCard = Card{
 		Torque:      "%s : 100 %% vaut %s, ce qui donne %s kN",
 		Span:        "de %s à %s",
 		Taken:       "supposé : %s",
-		Yield:       "limite d’élasticité %s MPa, comme la contrainte d’épreuve",
+		Yield:       "limite d’élasticité %s MPa, prise égale à la contrainte d’épreuve",
 		Proof:       "pas de charge d’épreuve dans %s : %s %% de Rp0,2",
 		YieldShare:  "%s %% de la limite d’élasticité (VDI 2230)",
 		Friction:    "frottement %s–%s, %s (%s)",

@@ -35,7 +35,7 @@ var english = Catalogue{
 		WrenchNumber: "Wrench no.",
 		Date:         "Date",
 		CheckedBy:    "Checked by",
-		SignOnLast:   "Sign on the last page of this card.",
+		SignOnLast:   "Sign on the last of these pages.",
 
 		ManualFirst: "The maker’s manual, local codes and licensed practice come first.",
 	},
@@ -103,7 +103,7 @@ var english = Catalogue{
 		Gauge:          "gauge",
 		Checks:         "Check passes and later checks",
 		ChecksSays:     "In the order of the build. What is checked later gets its date when it is done.",
-		CheckPass:      "stage %d: once round at %s",
+		CheckPass:      "stage %d: all, one after another, at %s",
 		Wait:           "stage %d: wait %s",
 		Again:          "once more %s",
 		When:           "What",
@@ -175,7 +175,7 @@ var english = Catalogue{
 		Hexagon:   "head %s across flats",
 		Nut:       "nut %s across flats",
 		NoSize:    "size not known, drawn Ø %s",
-		NoRoom:    "%d words found no room.",
+		NoRoom:    "Words without room: %d.",
 	},
 	Condition: Condition{
 		Badge:     "CONDITION",
@@ -217,7 +217,7 @@ var english = Catalogue{
 		Places:  "Places in mm, x to the right, y upwards",
 		ID:      "id",
 		Hole:    "hole",
-		NoRoom:  "%d ids found no room.",
+		NoRoom:  "Ids without room: %d.",
 	},
 	Handout: englishHandout,
 }

@@ -95,7 +95,7 @@ var englishHandout = Handout{
 		Drawn:    "Your numbers. Black: look again.",
 		DrawnAll: "Your numbers.",
 		Student:  "Student", Sheet: "Sheet", Verdict: "Verdict", What: "What",
-		Count: "%d answers: %d right, %d right with a remark, %d not yet right, %d not whole",
+		Count: "Answers: %d – right: %d, right with a remark: %d, not yet right: %d, not whole: %d",
 		Most:  "Missed most", Times: "%[2]s: %[1]d of %[3]d",
 		Names: map[string]string{
 			"unknown":    "unknown name",
