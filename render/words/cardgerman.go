@@ -39,7 +39,7 @@ var germanCard = Card{
 		Cast:              "eingegossen",
 		Mark:              "Zeichen am Teil",
 		SmallName:         "Klein: Name der Schraube auf Ablage und Befund.",
-		Tightening:        "Anziehreihenfolge",
+		Tightening:        "Anziehfolge",
 		Arrows:            "Von Schwarz zum Doppelring: den Pfeilen nach.",
 		ArrowsThenNumbers: "Von Schwarz zum Doppelring: den Pfeilen nach, sonst nach Nummern.",
 		Numbers:           "Von Schwarz zum Doppelring: nach Nummern.",
@@ -93,7 +93,7 @@ var germanCard = Card{
 		Title: "Wenn eine Schraube sich weiterdreht, ohne fester zu werden",
 		Steps: []string{
 			"Halt. Die Stufe nicht zu Ende führen.",
-			"Alle in der Lösereihenfolge zurückdrehen.",
+			"Alle in der Lösefolge zurückdrehen.",
 			"Nach ausgerissenem Gewinde, gelängter Schraube, Schmutz suchen.",
 			"Ihre Anziehnummer hier eintragen und der Aufsicht melden:",
 		},

@@ -189,13 +189,13 @@ var german = Catalogue{
 		New:       "NEU",
 		NewMeans:  "NEU: nur einmal verwendbar; immer eine neue einbauen.",
 		Measure:   "Nennmaß: Länge aus der Datei, keine Messung. Gemessen: eigenen Wert eintragen. Grenze: Handbuch.",
-		Gives: Trouble{"Wenn eine Schraube nachgibt (sie verdreht sich, löst sich aber nicht)", []string{
+		Gives: Trouble{"Wenn eine nachgibt (sie verdreht sich, löst sich aber nicht)", []string{
 			"Halt. Ein wenig wieder hineindrehen.",
 			"Rostlöser; warten; in kleinen Winkeln hin und her drehen.",
 			"Teil nur erwärmen, wo das Handbuch es erlaubt.",
 			"Gibt sie weiter nach: so lassen und der Aufsicht melden.",
 		}},
-		Breaks: Trouble{"Wenn eine Schraube abreißt", []string{
+		Breaks: Trouble{"Wenn eine abreißt", []string{
 			"Halt. Das weggeflogene oder heruntergefallene Stück suchen.",
 			"Den Stumpf stehen lassen; in der Reihenfolge weiter.",
 			"Ankreuzen und unten eintragen, wo sie abriss und wie tief der Stumpf sitzt.",

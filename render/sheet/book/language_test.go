@@ -78,3 +78,19 @@ func TestTablesBreakNoWord(t *testing.T) {
 		}
 	}
 }
+
+// What goes on the threads is said in the list as on the cards.
+func TestLubricantsOfTheLanguage(t *testing.T) {
+	for language, want := range map[string]string{"en": "engine oil", "es": "aceite de motor", "de": "Motoröl", "fr": "huile moteur"} {
+		var said []string
+		for _, page := range papers(t, language, "a4").Pages {
+			for _, text := range texts(page) {
+				said = append(said, text.Content)
+			}
+		}
+		all := strings.Join(said, "\n")
+		if !strings.Contains(all, "\n"+want+"\n") || language != "en" && strings.Contains(all, "engine oil") {
+			t.Errorf("%s: the list does not say %q, or not only", language, want)
+		}
+	}
+}

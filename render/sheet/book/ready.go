@@ -18,7 +18,7 @@ func (b *binder) ready(run *sheet.Run) {
 	b.fasteners(run)
 	b.supplies(run, w.Gaskets, slices.Concat(b.o.Gaskets(), b.o.NewParts()))
 	b.supplies(run, w.Sealants, b.o.Sealants())
-	b.supplies(run, w.Lubricants, b.o.Lubricants())
+	b.supplies(run, w.Lubricants, b.lubricants())
 }
 
 // byManual lists the fasteners of which this book has no figures, to be filled
@@ -138,6 +138,15 @@ func (b *binder) supplies(run *sheet.Run, title string, all []overhaul.Supply) {
 		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, s.What, where}})
 	}
 	t.Draw(run)
+}
+
+// lubricants are said as on the cards, in the language of the book.
+func (b *binder) lubricants() []overhaul.Supply {
+	all := b.o.Lubricants()
+	for i, s := range all {
+		all[i].What = b.ask.Words.Lubricant(s.What)
+	}
+	return all
 }
 
 func (b *binder) wrenches(run *sheet.Run) {

@@ -39,7 +39,7 @@ func (c *card) taken(a tension.Assumption) string {
 	case tension.AssumedYieldShare:
 		return fmt.Sprintf(w.YieldShare, percent)
 	case tension.AssumedFriction:
-		return fmt.Sprintf(w.Friction, low, high, c.lubricant(a.Lubricant), standard)
+		return fmt.Sprintf(w.Friction, low, high, c.words.Lubricant(a.Lubricant), standard)
 	case tension.AssumedAnyFriction:
 		return fmt.Sprintf(w.AnyFriction, low, high)
 	case tension.AssumedExact:

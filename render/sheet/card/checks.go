@@ -104,16 +104,11 @@ func (c *card) reuseLine(k plan.Kind) string {
 	return ""
 }
 
-// plainWords gives a lubricant as the catalogues list it.
-func plainWords(s string) string {
-	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(s), "-", " ")), " ")
-}
-
 // dry lists the ways in which a file says that nothing goes on the threads.
 var dry = []string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}
 
 func (c *card) lubricantLine(k plan.Kind) string {
-	name, w := plainWords(k.Lubricant), c.words.Card.Checks
+	name, w := words.Plain(k.Lubricant), c.words.Card.Checks
 	switch {
 	case name == "":
 		return ""
@@ -122,20 +117,7 @@ func (c *card) lubricantLine(k plan.Kind) string {
 	case w.States[name] != "":
 		return fmt.Sprintf(w.InState, w.States[name])
 	}
-	return fmt.Sprintf(w.Lubricated, c.lubricant(k.Lubricant))
-}
-
-// lubricant gives a lubricant or a state of the surfaces in the language of the
-// card; a word that it does not know stays as it is.
-func (c *card) lubricant(word string) string {
-	w, name := c.words.Card.Checks, plainWords(word)
-	if known := w.Lubricants[name]; known != "" {
-		return known
-	}
-	if known := w.States[name]; known != "" {
-		return known
-	}
-	return word
+	return fmt.Sprintf(w.Lubricated, c.words.Lubricant(k.Lubricant))
 }
 
 // torqueSpan says what the wrench must cover, and whether an angle gauge is

@@ -133,7 +133,7 @@ func TestNoAnswer(t *testing.T) {
 		t.Errorf("a half page without an answer: %s", text)
 	}
 	text := said(handout.Summary(marks, ask))
-	for _, want := range []string{"5 answers: 1 right", "No answer: 1", "Absent 1 No answer", ": 3 of 5"} {
+	for _, want := range []string{"Answers: 5 – right: 1", "No answer: 1", "Absent 1 No answer", ": 3 of 5"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the summary does not say %q: %s", want, text)
 		}
@@ -171,7 +171,7 @@ func TestSummaryCounts(t *testing.T) {
 	}
 	joined := strings.Join(all, "|")
 	for _, want := range []string{
-		"5 answers: 1 right, 1 right with a remark, 2 not yet right, 1 not whole",
+		"Answers: 5 – right: 1, right with a remark: 1, not yet right: 2, not whole: 1",
 		"neighbours in succession: 3 of 5", "left out: 3 of 5", "not begun in the middle: 2 of 5",
 	} {
 		if !strings.Contains(joined, want) {

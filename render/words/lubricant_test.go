@@ -1,0 +1,23 @@
+package words
+
+import "testing"
+
+// What a file says of a thread is known however it is spelt; its own words
+// stay.
+func TestLubricants(t *testing.T) {
+	for _, c := range []struct{ language, said, want string }{
+		{"de", "Engine  Oil", "Motoröl"},
+		{"fr", "anti-seize", "pâte antigrippage"},
+		{"es", "as delivered", "como se suministran"},
+		{"de", "Fett Nr. 4", "Fett Nr. 4"},
+		{"en", "", ""},
+	} {
+		catalogue, err := Find(c.language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := catalogue.Lubricant(c.said); got != c.want {
+			t.Errorf("%s %q: %q, want %q", c.language, c.said, got, c.want)
+		}
+	}
+}
