@@ -38,7 +38,7 @@ var germanCard = Card{
 		SmallNumber:       "Kleine Zahl: %s.",
 		Cast:              "eingegossen",
 		Mark:              "Zeichen am Teil",
-		SmallName:         "Klein: Name der Schraube auf Ablage und Befund.",
+		SmallName:         "Klein: Name auf Ablage und Befund.",
 		Tightening:        "Anziehfolge",
 		Arrows:            "Von Schwarz zum Doppelring: den Pfeilen nach.",
 		ArrowsThenNumbers: "Von Schwarz zum Doppelring: den Pfeilen nach, sonst nach Nummern.",

@@ -32,9 +32,9 @@ var germanHandout = Handout{
 	SmallLast:    "Die kleinen äußeren Schrauben kommen zuletzt.",
 	Together:     "Schrauben in einer grauen Linie werden zusammen angezogen.",
 	Reverse:      "Lösen: genau umgekehrt. Die zuletzt angezogene wird zuerst gelöst.",
-	FollowArrows: "Von Schwarz bis zum Doppelring: den Pfeilen nach.",
-	ByNumber:     "Von Schwarz bis zum Doppelring: nach den Nummern.",
-	Rings:        "Grau: jeder zweite Ring, als Hilfe für das Auge.",
+	FollowArrows: "Von Schwarz zum Doppelring: den Pfeilen nach.",
+	ByNumber:     "Von Schwarz zum Doppelring: nach Nummern.",
+	Rings:        "Grau: jeder zweite Ring, fürs Auge.",
 	Families: map[string]string{
 		"head": "Zylinderkopf", "cover": "Deckel", "flange": "Rohrflansch", "caps": "Lagerdeckel",
 	},
@@ -51,7 +51,7 @@ var germanHandout = Handout{
 		WrongCircle: "Reihum", RightCircle: "Über Kreuz",
 		WrongSpreads: [3]string{
 			"Der Rand ist fest. Ganz eben ist das Teil nie.",
-			"Zur Mitte hin kann die Luft nirgends hin.",
+			"Zur Mitte hin kann die Luft nicht entweichen.",
 			"Eine Beule ist gefangen: Das Teil bleibt verzogen, die Dichtung ist in der Mitte lose.",
 		},
 		RightSpreads: [3]string{
