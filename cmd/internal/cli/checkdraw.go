@@ -1,7 +1,7 @@
 package cli
 
 import (
-	"fmt"
+	"errors"
 
 	"github.com/spf13/pflag"
 
@@ -12,30 +12,24 @@ import (
 // drawFlags are the flags of the drawing by which a file is checked.
 type drawFlags struct {
 	printFlags
-	flags            *pflag.FlagSet
 	draw, actualSize *bool
 }
 
 func addDrawFlags(flags *pflag.FlagSet) drawFlags {
 	return drawFlags{
-		flags:      flags,
 		draw:       flags.Bool("draw", false, "draw the places plainly, to be held against the part"),
 		actualSize: flags.Bool("actual-size", false, "draw them at their true size"),
 		printFlags: addPrintFlags(flags, "pdf"),
 	}
 }
 
-// chosen gives what the flags ask for. Flags of the drawing without --draw are
-// a slip: nothing would come of them.
+// chosen gives what the flags ask for; those of the drawing go with --draw.
 func (f drawFlags) chosen() (ask job.Printing, err error) {
-	if !*f.draw {
-		for _, name := range []string{"actual-size", "format", "paper", "landscape", "lang", "dpi", "out"} {
-			if f.flags.Changed(name) {
-				return ask, fmt.Errorf("--%s goes with --draw", name)
-			}
-		}
+	const advice = "goes with --draw"
+	if !*f.draw && f.flags.Changed("actual-size") {
+		return ask, errors.New("--actual-size " + advice)
 	}
-	return f.printFlags.chosen()
+	return f.chosenFor(*f.draw, advice)
 }
 
 // drawCheck draws a sound file and gives the paths of what it wrote, and what

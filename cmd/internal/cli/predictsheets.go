@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"fmt"
-
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/job"
@@ -11,14 +9,12 @@ import (
 // forecastFlags are the flags for a prediction on paper.
 type forecastFlags struct {
 	printFlags
-	flags  *pflag.FlagSet
 	frames *bool
 }
 
 func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
 	return forecastFlags{
 		printFlags: addPrintFlags(flags, "pdf"),
-		flags:      flags,
 		frames:     flags.Bool("frames", false, "draw a page for every step of the work"),
 	}
 }
@@ -28,12 +24,7 @@ func (f forecastFlags) wanted() bool { return *f.frames || f.flags.Changed("form
 
 // chosen gives what the flags ask for; flags for paper need sheets.
 func (f forecastFlags) chosen() (job.Printing, error) {
-	for _, name := range []string{"paper", "landscape", "lang", "dpi", "out"} {
-		if f.flags.Changed(name) && !f.wanted() {
-			return job.Printing{}, fmt.Errorf("--%s is for sheets; say which with --format pdf, png or svg", name)
-		}
-	}
-	return f.printFlags.chosen()
+	return f.chosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
 }
 
 // forecast draws the prediction as sheets.

@@ -15,6 +15,7 @@ import (
 
 // printFlags are the flags of every command that draws sheets.
 type printFlags struct {
+	flags                    *pflag.FlagSet
 	formats, paper, language *string
 	landscape                *bool
 	dpi                      *int
@@ -25,6 +26,7 @@ type printFlags struct {
 // addPrintFlags adds them; formats are those written where none are asked for.
 func addPrintFlags(flags *pflag.FlagSet, formats string) printFlags {
 	return printFlags{
+		flags:     flags,
 		formats:   flags.String("format", formats, "one or more `formats`, with commas between: "+choices(render.Formats)),
 		paper:     flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", ")),
 		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
@@ -60,6 +62,21 @@ func (f printFlags) chosen() (ask job.Printing, err error) {
 	}
 	ask.DPI = *f.dpi
 	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
+}
+
+// sheetFlags are those that say something of sheets only.
+var sheetFlags = []string{"format", "paper", "landscape", "lang", "dpi", "out"}
+
+// chosenFor gives what the flags ask for where sheets are drawn. Where none are,
+// a flag for them is a slip: nothing would come of it. The advice says, behind
+// the flag's name, how sheets are asked for.
+func (f printFlags) chosenFor(sheets bool, advice string) (job.Printing, error) {
+	for _, name := range sheetFlags {
+		if !sheets && f.flags.Changed(name) {
+			return job.Printing{}, fmt.Errorf("--%s %s", name, advice)
+		}
+	}
+	return f.chosen()
 }
 
 // deliver writes the files that a job has drawn, tells their paths, and warns

@@ -40,7 +40,7 @@ var arrows = map[string][]string{
 	"render/scene/scenetest": {"render/font", "render/scene"},
 	"render/diagram":         {"geometry", "render/font", "render/scene", "sequence", "sequence/plan"},
 	"render/words":           {},
-	"render/sheet":           {"render/font", "render/scene", "render/words", "sequence/plan"},
+	"render/sheet":           {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/card": {
 		"geometry",
 		"geometry/unit",

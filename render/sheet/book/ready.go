@@ -191,16 +191,10 @@ func (b *binder) socketWords(one overhaul.Wrench) string {
 }
 
 func (b *binder) torqueWords(one overhaul.Wrench) string {
-	figure := b.ask.Words.Figure
-	switch {
-	case !one.Torque:
+	if !one.Torque {
 		return "–"
-	case one.Low == one.High:
-		return figure(one.Low.String())
-	case one.Low.Unit == one.High.Unit:
-		return figure(strconv.FormatFloat(one.Low.Value, 'f', -1, 64) + "–" + one.High.String())
 	}
-	return figure(one.Low.String()) + " – " + figure(one.High.String())
+	return sheet.TorqueSpan(b.ask.Words, one.Low, one.High)
 }
 
 func (b *binder) gaugeWords(one overhaul.Wrench) string {

@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"drawdown/geometry/unit"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -140,7 +139,7 @@ func (c *card) torqueSpan() string {
 	}
 	var parts []string
 	if low != nil {
-		parts = append(parts, fmt.Sprintf(c.words.Card.Checks.Wrench, c.span(low.Torque, high.Torque)))
+		parts = append(parts, fmt.Sprintf(c.words.Card.Checks.Wrench, sheet.TorqueSpan(c.words, low.Torque, high.Torque)))
 	}
 	if angle {
 		parts = append(parts, c.words.Card.Checks.AngleGauge)
@@ -149,16 +148,6 @@ func (c *card) torqueSpan() string {
 		return ""
 	}
 	return capital(strings.Join(parts, c.words.Card.Checks.And)) + "."
-}
-
-func (c *card) span(low, high unit.GivenTorque) string {
-	switch {
-	case low == high:
-		return c.words.Figure(low.String())
-	case low.Unit == high.Unit:
-		return c.words.Figure(number(low.Value) + "–" + high.String())
-	}
-	return fmt.Sprintf(c.words.Card.Checks.Span, c.words.Figure(low.String()), c.words.Figure(high.String()))
 }
 
 func capital(s string) string {
