@@ -17,10 +17,16 @@ type Answer struct {
 	Sheet   int    // from 1
 	Order   string // names with blanks between; empty where the student gave none
 	Line    int    // of the table
+	// Unread is what is wrong with a row that cannot be marked, empty where it
+	// can. Student and Sheet are then empty and 0 where they are not known.
+	Unread string
 }
 
 // maxAnswers bounds a table of answers: more than a school has students.
 const maxAnswers = 10_000
+
+// longestStudent bounds a name in letters: it stands on one line.
+const longestStudent = 80
 
 // answersExample is the start of a table of answers, for messages.
 const answersExample = "student,sheet,order"
@@ -32,11 +38,17 @@ const answersExample = "student,sheet,order"
 // # are left out; a row whose order is blank is an answer that was not given. The
 // check says whether a list can be read for a sheet; what it says is reported at
 // the list.
+//
+// A row that cannot be read stops nobody else: it is warned of, and its answer
+// says why it cannot be marked. Only a heading that is wrong, a line that is no
+// row of a table (a quote that is not closed takes in the rows below it), or a
+// table of which no row can be read, stops the work.
 func ReadAnswers(source Source, sheets int, check func(sheet int, order string) error) ([]Answer, problem.List) {
 	r := &reader{source: source}
 	f := newFile(source.File, source.Data)
 	t := &answerTable{reader: r, file: f, sheets: sheets, check: check}
 	t.read(source.Data)
+	t.excuse()
 	problems := r.problems()
 	if problems.Stops() {
 		return nil, problems
@@ -55,6 +67,7 @@ type answerTable struct {
 	order   []int // one, or one a position
 	width   int   // columns of the heading
 	answers []Answer
+	faults  []int // which of the problems found are of one row alone
 }
 
 func (t *answerTable) read(data []byte) {
@@ -164,14 +177,22 @@ func (t *answerTable) heading(cells []string) bool {
 	return false
 }
 
+// excuse makes warnings of what is wrong with single rows, where others can be
+// marked.
+func (t *answerTable) excuse() {
+	if t.full() || !slices.ContainsFunc(t.answers, func(a Answer) bool { return a.Unread == "" }) {
+		return
+	}
+	for _, i := range t.faults {
+		p := &t.found[i].problem
+		p.Severity, p.What = problem.Warning, "the row is not marked: "+p.What
+	}
+}
+
 // row reads one answer.
 func (t *answerTable) row(cells []string) {
 	if strings.TrimSpace(strings.Join(cells, "")) == "" {
 		return // a line of separators, as spreadsheets leave them
-	}
-	if len(cells) > t.width {
-		t.fail(t.cell(t.width, cells[t.width]), "", "the row has more columns than the heading; put an order with commas in it between quotes")
-		return
 	}
 	get := func(i int) *node {
 		if i < len(cells) {
@@ -180,31 +201,44 @@ func (t *answerTable) row(cells []string) {
 		return t.cell(0, "")
 	}
 	before := len(t.found)
-	answer := Answer{Sheet: 1}
 	student := get(t.student)
-	answer.Line = student.line
+	answer := Answer{Sheet: 1, Line: student.line}
 	if student.text == "" {
 		t.fail(get(0), "", "the row names no student")
-	} else {
-		answer.Student, _ = t.textUpTo(student, "the student", 80)
+	} else if name, ok := t.textUpTo(student, "the student", longestStudent); ok {
+		answer.Student = name
 	}
 	if t.sheet >= 0 {
 		answer.Sheet, _ = t.whole(get(t.sheet), "the sheet", 1, max(1, t.sheets))
 	}
-	list := t.list(get)
-	answer.Order = strings.Join(list.names, " ")
+	if len(cells) > t.width {
+		t.fail(t.cell(t.width, cells[t.width]), "", "the row has more columns than the heading; put an order with commas in it between quotes")
+	} else {
+		t.listOf(&answer, get)
+	}
 	if t.errorsSince(before) {
-		return
-	}
-	if len(list.names) > 0 {
-		if err := t.check(answer.Sheet, answer.Order); err != nil {
-			t.fail(list.at, "", "%v", err)
-		}
-	}
-	if !t.errorsSince(before) {
+		t.setAside(&answer, before)
+	} else {
 		t.again(student, answer)
-		t.answers = append(t.answers, answer)
 	}
+	t.answers = append(t.answers, answer)
+}
+
+// setAside notes why a row cannot be marked.
+func (t *answerTable) setAside(answer *Answer, before int) {
+	var why []string
+	for i, f := range t.found[before:] {
+		if f.problem.Severity != problem.Error {
+			continue
+		}
+		t.faults = append(t.faults, before+i)
+		words := f.problem.What
+		if f.problem.Allowed != "" {
+			words += "; allowed: " + f.problem.Allowed
+		}
+		why = append(why, words)
+	}
+	answer.Order, answer.Unread = "", strings.Join(why, "; ")
 }
 
 // answerList is the order of a row.
@@ -213,24 +247,38 @@ type answerList struct {
 	at    *node // where it begins
 }
 
+// listOf reads the order of a row into its answer.
+func (t *answerTable) listOf(answer *Answer, get func(int) *node) {
+	list := t.list(get)
+	answer.Order = strings.Join(list.names, " ")
+	if len(list.names) == 0 || answer.Sheet == 0 {
+		return
+	}
+	if err := t.check(answer.Sheet, answer.Order); err != nil {
+		t.fail(list.at, "", "%v", err)
+	}
+}
+
 func (t *answerTable) list(get func(int) *node) answerList {
 	list := answerList{at: get(t.order[0])}
 	if len(t.order) == 1 {
 		list.names = strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(list.at.text))
 		return list
 	}
-	gap := (*node)(nil)
+	gap, told := (*node)(nil), false
 	for _, i := range t.order {
 		n := get(i)
-		switch {
-		case n.text == "" && gap == nil:
-			gap = n
-		case n.text != "" && gap != nil && len(list.names) > 0:
-			t.fail(gap, "", "a position is empty before %s", quoted(n.text))
-			return list
-		case n.text != "":
-			list.names = append(list.names, n.text)
+		if n.text == "" {
+			if gap == nil {
+				gap = n
+			}
+			continue
 		}
+		if gap != nil && !told {
+			t.warn(gap, "a position is empty before %s; the order is marked without it", quoted(n.text))
+			told = true
+		}
+		list.names = append(list.names, n.text)
 	}
 	return list
 }

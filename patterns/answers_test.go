@@ -24,7 +24,7 @@ func readAnswers(text string, sheets int) ([]Answer, string) {
 // The columns stand in any order, the list in one column or in many, parted by
 // what a spreadsheet parts them by.
 func TestAnswersAsWritten(t *testing.T) {
-	one := []Answer{{"Ana M.", 2, "M3 M8 M9", 2}, {"Bo", 1, "M8 M3", 3}}
+	one := []Answer{{Student: "Ana M.", Sheet: 2, Order: "M3 M8 M9", Line: 2}, {Student: "Bo", Sheet: 1, Order: "M8 M3", Line: 3}}
 	for name, c := range map[string]struct {
 		text   string
 		sheets int
@@ -34,11 +34,11 @@ func TestAnswersAsWritten(t *testing.T) {
 		"columns turned":  {"Order;Student;Sheet\nM3 M8 M9;Ana M.;2\nM8 M3;Bo;1\n", 2, one},
 		"positions":       {"student\tsheet\t1\t2\t3\nAna M.\t2\tM3\tM8\tM9\nBo\t1\tM8\tM3\t\n", 2, one},
 		"quoted list":     {"student,sheet,order\n\"Ana M.\",2,\"M3,M8,M9\"\nBo,1,M8  M3\n", 2, one},
-		"no sheets":       {"student,order\nBo,M8 M3\n", 1, []Answer{{"Bo", 1, "M8 M3", 2}}},
-		"line ends":       {"\uFEFFstudent,order\r\n# absent: Cy\r\nBo,M8 M3\r\n,\r\n", 1, []Answer{{"Bo", 1, "M8 M3", 3}}},
-		"blank answers":   {"student,order\nBo,M8 M3\nCy,\nDai, ; \n", 1, []Answer{{"Bo", 1, "M8 M3", 2}, {"Cy", 1, "", 3}, {"Dai", 1, "", 4}}},
-		"blank positions": {"student,1,2\nCy,,\nBo,M8,M3\n", 1, []Answer{{"Cy", 1, "", 2}, {"Bo", 1, "M8 M3", 3}}},
-		"other alphabets": {"student,order\nŁucja Żak,M8 M3\n", 1, []Answer{{"Łucja Żak", 1, "M8 M3", 2}}},
+		"no sheets":       {"student,order\nBo,M8 M3\n", 1, []Answer{{Student: "Bo", Sheet: 1, Order: "M8 M3", Line: 2}}},
+		"line ends":       {"\uFEFFstudent,order\r\n# absent: Cy\r\nBo,M8 M3\r\n,\r\n", 1, []Answer{{Student: "Bo", Sheet: 1, Order: "M8 M3", Line: 3}}},
+		"blank answers":   {"student,order\nBo,M8 M3\nCy,\nDai, ; \n", 1, []Answer{{Student: "Bo", Sheet: 1, Order: "M8 M3", Line: 2}, {Student: "Cy", Sheet: 1, Order: "", Line: 3}, {Student: "Dai", Sheet: 1, Order: "", Line: 4}}},
+		"blank positions": {"student,1,2\nCy,,\nBo,M8,M3\n", 1, []Answer{{Student: "Cy", Sheet: 1, Order: "", Line: 2}, {Student: "Bo", Sheet: 1, Order: "M8 M3", Line: 3}}},
+		"other alphabets": {"student,order\nŁucja Żak,M8 M3\n", 1, []Answer{{Student: "Łucja Żak", Sheet: 1, Order: "M8 M3", Line: 2}}},
 	} {
 		got, problems := readAnswers(c.text, c.sheets)
 		if diff := cmp.Diff(c.want, got); diff != "" || problems != "" {
@@ -47,8 +47,8 @@ func TestAnswersAsWritten(t *testing.T) {
 	}
 }
 
-// Each problem stands at its line and column and says what is allowed; no
-// answer is read past it.
+// Each problem stands at its line and column and says what is allowed. Where no
+// row can be read, no answer is given.
 func TestAnswersProblems(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"", "class.csv:1:1: error: the table has no answers"},
@@ -66,7 +66,6 @@ func TestAnswersProblems(t *testing.T) {
 		{"student,sheet,order\n ,1,M1\n", "class.csv:2:"},
 		{"student,sheet,order\nBo,1,M1,M2\n", "class.csv:2:9: error: the row has more columns"},
 		{"student,sheet,order\nÅsa,1,M1 ?\n", "class.csv:2:7: error: no list"},
-		{"student,sheet,1,2,3\nBo,1,M1,,M3\n", `class.csv:2:9: error: a position is empty before "M3"`},
 		{"student,sheet,order\nBo,1,\"M1\n", "class.csv:"},
 		{"student,sheet,order\nBo ☃,1,M1\n", "class.csv:2:1: error: the student: the typeface has no"},
 		{"student,sheet,order\nB\x00,1,M1\n", "class.csv:2:2: error: the file holds a NUL"},
@@ -80,6 +79,47 @@ func TestAnswersProblems(t *testing.T) {
 	// All of them at once.
 	if _, problems := readAnswers("student,sheet,order\nBo,9,M1\n,1,M1\nCy,1,?\n", 2); strings.Count(problems, "error:") != 3 {
 		t.Errorf("not all at once: %s", problems)
+	}
+}
+
+// A row that cannot be read stops nobody else, and says what is wrong with it.
+func TestRowsSetAside(t *testing.T) {
+	text := "student,sheet,order\nAna,1,M1\nBo,7,M1\n ,1,M1\nCy,2,M1,M2\nDai,x,\"M1 ?\"\nEva,1,?\nFay ☃,1,M1\nGus,2,M2\n"
+	answers, problems := readAnswers(text, 2)
+	want := []Answer{
+		{Student: "Ana", Sheet: 1, Order: "M1", Line: 2},
+		{Student: "Bo", Line: 3, Unread: `the sheet is "7"; allowed: whole numbers from 1 to 2`},
+		{Sheet: 1, Line: 4, Unread: "the row names no student"},
+		{Student: "Cy", Sheet: 2, Line: 5, Unread: "the row has more columns than the heading; put an order with commas in it between quotes"},
+		{Student: "Dai", Line: 6, Unread: `the sheet is "x"; allowed: whole numbers from 1 to 2`},
+		{Student: "Eva", Sheet: 1, Line: 7, Unread: "no list"},
+		{Sheet: 1, Line: 8, Unread: `the student: the typeface has no "☃" (U+2603)`},
+		{Student: "Gus", Sheet: 2, Order: "M2", Line: 9},
+	}
+	if diff := cmp.Diff(want, answers); diff != "" {
+		t.Errorf("- wanted, + read:\n%s", diff)
+	}
+	lines := strings.Split(problems, "\n")
+	for i, place := range []string{"3:4", "4:2", "5:9", "6:5", "7:7", "8:1"} {
+		if i >= len(lines) || !strings.HasPrefix(lines[i], "class.csv:"+place+": warning: the row is not marked: ") {
+			t.Errorf("problem %d of %q is not at %s", i, problems, place)
+		}
+	}
+	if strings.Contains(problems, "error:") {
+		t.Errorf("single rows stop the class: %s", problems)
+	}
+}
+
+// A position that was left empty is no reason not to mark the rest.
+func TestEmptyPosition(t *testing.T) {
+	for text, want := range map[string]string{
+		"student,1,2,3,4\nBo,M1,,M3,M4\n": `class.csv:2:7: warning: a position is empty before "M3"; the order is marked without it`,
+		"student,1,2,3,4\nBo,,M1,,M3\n":   `class.csv:2:4: warning: a position is empty before "M1"`,
+	} {
+		answers, problems := readAnswers(text, 1)
+		if len(answers) != 1 || answers[0].Unread != "" || !strings.HasPrefix(problems, want) || strings.Count(problems, "warning") != 1 {
+			t.Errorf("%q: %+v, %s", text, answers, problems)
+		}
 	}
 }
 
@@ -100,7 +140,7 @@ func FuzzAnswers(f *testing.F) {
 			t.Errorf("%q passes silently", text)
 		}
 		for _, a := range answers {
-			if a.Student == "" || a.Sheet < 1 || a.Sheet > 3 {
+			if a.Unread == "" && (a.Student == "" || a.Sheet < 1 || a.Sheet > 3) || a.Unread != "" && a.Order != "" {
 				t.Errorf("%q gives %+v", text, a)
 			}
 		}

@@ -21,7 +21,6 @@ type Book struct {
 	OverviewSays   string // how the small drawings are read
 	Fasteners      string // %d fasteners
 	Fastener       string
-	Holds          string // %s: %s: how many fasteners, their threads
 	StripDown      string
 	BuildUp        string
 	StripSteps     string

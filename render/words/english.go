@@ -38,6 +38,7 @@ var english = Catalogue{
 		SignOnLast:   "Sign on the last of these pages.",
 
 		ManualFirst: "The maker’s manual, local codes and licensed practice come first.",
+		Named:       "%s: %s",
 	},
 	Book: Book{
 		SingleSided:    "Print on one side of the paper: tray sheets are cut.",
@@ -58,7 +59,6 @@ var english = Catalogue{
 		OverviewSays:   "Numbered in the order in which they come apart; they go together backwards.",
 		Fasteners:      "%d fasteners",
 		Fastener:       "1 fastener",
-		Holds:          "%s: %s",
 		StripDown:      "Strip down",
 		BuildUp:        "Build up",
 		StripSteps:     "Strip down, step by step",

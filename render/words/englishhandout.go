@@ -90,6 +90,7 @@ var englishHandout = Handout{
 	Marked: Marked{
 		Badge: "MARKED", Summary: "CLASS",
 		Sound: "Right", Remarks: "Right, with a remark", Wrong: "Not yet right", NotWhole: "Not a whole order", NoAnswer: "No answer",
+		NotMarked: "Not marked", AtLine: "line %d of the table",
 		Keeps:    "Your order keeps every rule.",
 		Look:     "Look at this again",
 		Drawn:    "Your numbers. Black: look again.",

@@ -36,6 +36,7 @@ var french = Catalogue{
 		CheckedBy:    "Contrôlé par",
 		SignOnLast:   "Signer sur la dernière de ces pages.",
 		ManualFirst:  "Le manuel du constructeur, la réglementation locale et les professionnels agréés priment.",
+		Named:        "%s : %s",
 	},
 	Book: Book{
 		SingleSided:    "Imprimer au recto seul : les feuilles de plateau sont découpées.",
@@ -56,7 +57,6 @@ var french = Catalogue{
 		OverviewSays:   "Numérotés dans l’ordre du démontage ; le remontage se fait dans l’ordre inverse.",
 		Fasteners:      "%d vis",
 		Fastener:       "1 vis",
-		Holds:          "%s : %s",
 		StripDown:      "Démontage",
 		BuildUp:        "Remontage",
 		StripSteps:     "Démontage pas à pas",

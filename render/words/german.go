@@ -36,6 +36,7 @@ var german = Catalogue{
 		CheckedBy:    "Geprüft",
 		SignOnLast:   "Unterschrift auf der letzten dieser Seiten.",
 		ManualFirst:  "Herstellerhandbuch, örtliche Vorschriften und zugelassene Fachbetriebe gehen vor.",
+		Named:        "%s: %s",
 	},
 	Book: Book{
 		SingleSided:    "Einseitig drucken: Ablageblätter werden zerschnitten.",
@@ -56,7 +57,6 @@ var german = Catalogue{
 		OverviewSays:   "Nummeriert in der Reihenfolge der Demontage; montiert wird in umgekehrter Reihenfolge.",
 		Fasteners:      "%d Schrauben",
 		Fastener:       "1 Schraube",
-		Holds:          "%s: %s",
 		StripDown:      "Demontage",
 		BuildUp:        "Montage",
 		StripSteps:     "Demontage Schritt für Schritt",

@@ -82,6 +82,8 @@ type Marked struct {
 	Wrong          string
 	NotWhole       string
 	NoAnswer       string
+	NotMarked      string
+	AtLine         string // line %d of the table: where the row is that could not be read
 	Keeps          string // said where there is nothing to mend
 	Look           string // heading of the findings
 	Drawn          string // caption of the drawing: your numbers, the black ones to look at

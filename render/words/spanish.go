@@ -36,6 +36,7 @@ var spanish = Catalogue{
 		CheckedBy:    "Comprobado por",
 		SignOnLast:   "Firmar en la última de estas páginas.",
 		ManualFirst:  "Prevalecen el manual del fabricante, las normas locales y la práctica profesional autorizada.",
+		Named:        "%s: %s",
 	},
 	Book: Book{
 		SingleSided:    "Imprimir por una sola cara: las hojas de bandeja se recortan.",
@@ -56,7 +57,6 @@ var spanish = Catalogue{
 		OverviewSays:   "Numeradas en el orden de desmontaje; el montaje va en orden inverso.",
 		Fasteners:      "%d tornillos",
 		Fastener:       "1 tornillo",
-		Holds:          "%s: %s",
 		StripDown:      "Desmontaje",
 		BuildUp:        "Montaje",
 		StripSteps:     "Desmontaje, paso a paso",

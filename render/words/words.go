@@ -46,6 +46,8 @@ type Sheet struct {
 	SignOnLast                            string // where the places to sign are
 
 	ManualFirst string
+
+	Named string // %s: %s: a name, and what is said of it
 }
 
 var catalogues = []*Catalogue{&english, bound(&spanish), bound(&german), bound(&french)}

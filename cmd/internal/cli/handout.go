@@ -32,7 +32,9 @@ several) and order, with blanks between the names, or a column a position:
   Ana M.,1,M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F2 F3 F1 F4
 Every order that keeps the trade's rules is right, not only that of the key; see
 drawdown help check. It tells each student what is wrong and where, and writes
-half a page for each and a summary of the class; a blank order is no answer.
+half a page for each and a summary of the class; a blank order is no answer. A
+row that cannot be read is not marked: it is named with its line, and the others
+are marked. A table of which no row can be read ends with status 1.
 With made-up parts give the same --layouts and --seed as for the sheets. Names
 are printed as they are given and kept nowhere else.`,
 	example: `

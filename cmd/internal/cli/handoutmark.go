@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -41,6 +42,10 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f p
 		}{markedJSON(marked), paths})
 	}
 	for _, m := range marked {
+		if m.Unread != "" {
+			fmt.Fprintf(p.Stdout, "%s, line %d: %s\n    %s\n", cmp.Or(m.Student, "?"), m.Line, m.Verdict(), m.Unread)
+			continue
+		}
 		fmt.Fprintf(p.Stdout, "%s, sheet %d: %s\n", m.Student, m.Sheet, m.Verdict())
 		for _, finding := range m.Findings() {
 			fmt.Fprintf(p.Stdout, "    %s\n", finding.Why())
@@ -63,9 +68,11 @@ func otherParts(ask job.HandoutRequest) string {
 // markedOut is an answer as handout --mark --json prints it.
 type markedOut struct {
 	Student  string       `json:"student"`
-	Sheet    int          `json:"sheet"`
+	Sheet    int          `json:"sheet"` // 0 where the row does not say which
+	Line     int          `json:"line"`  // of the table
 	Right    bool         `json:"right"`
 	Verdict  string       `json:"verdict"`
+	Unread   string       `json:"unread,omitempty"` // why the row is not marked
 	Findings []findingOut `json:"findings"`
 }
 
@@ -80,7 +87,7 @@ type findingOut struct {
 func markedJSON(marked []job.Marked) []markedOut {
 	out := []markedOut{}
 	for _, m := range marked {
-		one := markedOut{Student: m.Student, Sheet: m.Sheet, Right: m.Report.Verdict.Right(), Verdict: m.Verdict(), Findings: []findingOut{}}
+		one := markedOut{Student: m.Student, Sheet: m.Sheet, Line: m.Line, Right: m.Report.Verdict.Right(), Verdict: m.Verdict(), Unread: m.Unread, Findings: []findingOut{}}
 		for _, f := range m.Findings() {
 			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), f.Why()})
 		}

@@ -21,8 +21,8 @@ type Marked struct {
 }
 
 // Mark marks a table of answers (a path, or - for stdin) for the parts that a
-// request makes, by the rules of the trade. Where the problems stop the work
-// nothing is marked. The error is for a table that could not be read at all.
+// request makes, by the rules of the trade. A row that cannot be read is
+// not marked; the problems tell why. Where they stop the work nothing is marked. The error is for a table that could not be read at all.
 func Mark(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Marked, problem.List, error) {
 	tasks, err := Tasks(p, ask)
 	if err != nil {
@@ -39,6 +39,10 @@ func Mark(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Mar
 	})
 	var marked []Marked
 	for _, answer := range answers {
+		if answer.Unread != "" {
+			marked = append(marked, notMarked(tasks, answer))
+			continue
+		}
 		one, err := markOne(tasks[answer.Sheet-1], answer, ask.Loosening)
 		if err != nil {
 			return nil, nil, err
@@ -46,6 +50,18 @@ func Mark(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Mar
 		marked = append(marked, one)
 	}
 	return marked, problems, nil
+}
+
+// notMarked is a row that cannot be read; it has the first sheet where its own is
+// not known.
+func notMarked(tasks []handout.Task, answer patterns.Answer) Marked {
+	student := answer.Student
+	if student == "" {
+		student = "?"
+	}
+	return Marked{Answer: answer, mark: handout.Mark{
+		Student: student, Task: tasks[max(answer.Sheet, 1)-1], Verdict: handout.NotMarked, Line: answer.Line,
+	}}
 }
 
 func markOne(task handout.Task, answer patterns.Answer, loosening bool) (Marked, error) {
@@ -79,7 +95,7 @@ func OtherParts(marked []Marked) bool {
 	given, not := 0, 0
 	for _, m := range marked {
 		switch m.mark.Verdict {
-		case handout.NoAnswer:
+		case handout.NoAnswer, handout.NotMarked:
 			continue
 		case handout.NotWhole:
 			not++

@@ -221,10 +221,7 @@ func (b *binder) stepWords(s overhaul.Step, side plan.CautionSide) string {
 	default:
 		return s.Note
 	}
-	if remark := s.Remark(side); remark != "" {
-		words += "; " + remark
-	}
-	return words
+	return b.withNote(words, s.Remark(side))
 }
 
 func (b *binder) number(p *plan.Plan) int {

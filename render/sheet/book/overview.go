@@ -74,7 +74,7 @@ func (b *binder) holds(j overhaul.Joint) string {
 		}
 	}
 	if len(threads) > 0 {
-		words = fmt.Sprintf(b.ask.Words.Book.Holds, words, strings.Join(threads, ", "))
+		words = fmt.Sprintf(b.ask.Words.Sheet.Named, words, strings.Join(threads, ", "))
 	}
 	return words
 }

@@ -228,14 +228,14 @@ func (b *binder) checkWords(c overhaul.Check) string {
 	case c.Stage == nil:
 		return fmt.Sprintf(w.Again, c.Again)
 	case c.Stage.Do == plan.Wait:
-		return withNote(fmt.Sprintf(w.Wait, c.Stage.Number, b.ask.Words.Figure(c.Stage.Wait.String())), c.Stage.Note)
+		return b.withNote(fmt.Sprintf(w.Wait, c.Stage.Number, b.ask.Words.Figure(c.Stage.Wait.String())), c.Stage.Note)
 	}
-	return withNote(fmt.Sprintf(w.CheckPass, c.Stage.Number, b.ask.Words.Figure(c.Stage.Torque.String())), c.Stage.Note)
+	return b.withNote(fmt.Sprintf(w.CheckPass, c.Stage.Number, b.ask.Words.Figure(c.Stage.Torque.String())), c.Stage.Note)
 }
 
-func withNote(words, note string) string {
+func (b *binder) withNote(words, note string) string {
 	if note == "" {
 		return words
 	}
-	return words + "; " + note
+	return words + b.ask.Words.Card.Checks.And + note
 }

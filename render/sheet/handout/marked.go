@@ -11,6 +11,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
 // Verdict sums an answer up.
@@ -22,7 +23,18 @@ const (
 	Wrong    Verdict = "not yet right"
 	NotWhole Verdict = "not a whole order"
 	NoAnswer Verdict = "no answer"
+	// NotMarked is of a row of the table that cannot be read.
+	NotMarked Verdict = "not marked"
 )
+
+// given says whether there was an answer to mark.
+func (v Verdict) given() bool { return v != NoAnswer && v != NotMarked }
+
+func verdictWords(w words.Marked) map[Verdict]string {
+	return map[Verdict]string{
+		Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole, NoAnswer: w.NoAnswer, NotMarked: w.NotMarked,
+	}
+}
 
 // Finding is one thing to look at again: the rule, the bolts with their steps,
 // and those that they are held against.
@@ -40,13 +52,14 @@ type Mark struct {
 	Order    []string // ids as given
 	Verdict  Verdict
 	Findings []Finding
+	Line     int // of the table, where the row is not marked
 }
 
 // Feedback lays out a half page a student who gave an answer: the part with the
 // student's own numbers, and what to look at again.
 func Feedback(marks []Mark, ask Request) scene.Document {
 	doc := scene.Document{Title: ask.Words.Handout.Marked.Badge, Language: ask.Words.Language}
-	given := slices.DeleteFunc(slices.Clone(marks), func(m Mark) bool { return m.Verdict == NoAnswer })
+	given := slices.DeleteFunc(slices.Clone(marks), func(m Mark) bool { return !m.Verdict.given() })
 	for pair := range slices.Chunk(given, 2) {
 		f := feedback{Request: ask, pen: &sheet.Pen{Paper: ask.Paper, Words: ask.Words}}
 		for k, mark := range pair {
@@ -128,7 +141,7 @@ func (f *feedback) cutLine() {
 func (f *feedback) mark(m Mark, box scene.Box) {
 	w := f.Words.Handout.Marked
 	p, y := f.pen, box.Top+6.4
-	verdict := map[Verdict]string{Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole}[m.Verdict]
+	verdict := verdictWords(w)[m.Verdict]
 	width := font.Width(verdict, scene.Bold, sheet.HeadEm)
 	p.Write(box.Left, y, sheet.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(m.Student), scene.Bold, sheet.TitleEm, box.Width()-width-6))
 	p.Write(box.Right, y, sheet.HeadEm, scene.Bold, scene.End, scene.Black, verdict)

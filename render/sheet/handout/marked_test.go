@@ -140,6 +140,32 @@ func TestNoAnswer(t *testing.T) {
 	}
 }
 
+// A row that cannot be read is in the list with its line, and counts for nothing
+// else.
+func TestNotMarked(t *testing.T) {
+	a4, _ := sheet.FindPaper("a4")
+	for language, want := range map[string][]string{
+		"en": {"Answers: 5 – right: 1", "Not marked: 1", "Zoe – Not marked line 12 of the table", ": 3 of 5"},
+		"fr": {"Réponses\u00a0: 5 – justes\u00a0: 1", "évalué\u00a0: 1", "Zoe – Non évalué ligne 12 du tableau"},
+	} {
+		w, err := words.Find(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ask := handout.Request{Paper: a4, Words: w}
+		marks := append(marked(t, w), handout.Mark{Student: "Zoe", Task: marked(t, w)[0].Task, Verdict: handout.NotMarked, Line: 12})
+		if text := said(handout.Feedback(marks, ask)); strings.Contains(text, "Zoe") {
+			t.Errorf("%s: a half page for a row that cannot be read: %s", language, text)
+		}
+		text := said(handout.Summary(marks, ask))
+		for _, line := range want {
+			if !strings.Contains(text, line) {
+				t.Errorf("%s: the summary does not say %q: %s", language, line, text)
+			}
+		}
+	}
+}
+
 // The list of the class names every rule that an answer breaks, on lines below
 // each other where one is too short.
 func TestSummaryCutsNothingOff(t *testing.T) {

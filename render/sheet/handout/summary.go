@@ -57,9 +57,11 @@ func (s *summary) count() {
 		count[m.Verdict]++
 	}
 	w := s.Words.Handout.Marked
-	text := fmt.Sprintf(w.Count, len(s.marks)-count[NoAnswer], count[Right], count[Remarks], count[Wrong], count[NotWhole])
-	if n := count[NoAnswer]; n > 0 {
-		text += " · " + w.NoAnswer + ": " + strconv.Itoa(n)
+	text := fmt.Sprintf(w.Count, given(s.marks), count[Right], count[Remarks], count[Wrong], count[NotWhole])
+	for _, verdict := range []Verdict{NoAnswer, NotMarked} {
+		if n := count[verdict]; n > 0 {
+			text += " · " + fmt.Sprintf(s.Words.Sheet.Named, verdictWords(w)[verdict], strconv.Itoa(n))
+		}
 	}
 	s.text(sheet.HeadEm, scene.Regular, 5.6, text)
 	s.Y += 2
@@ -71,17 +73,23 @@ func (s *summary) most() {
 	if len(missed) == 0 {
 		return
 	}
-	w, given := s.Words.Handout.Marked, 0
-	for _, m := range s.marks {
-		if m.Verdict != NoAnswer {
-			given++
-		}
-	}
+	w := s.Words.Handout.Marked
 	s.text(sheet.HeadEm, scene.Bold, 6, w.Most)
 	for _, m := range missed {
-		s.text(sheet.TextEm, scene.Regular, sheet.Line+0.5, fmt.Sprintf(w.Times, m.Answers, w.Names[m.Rule], given))
+		s.text(sheet.TextEm, scene.Regular, sheet.Line+0.5, fmt.Sprintf(w.Times, m.Answers, w.Names[m.Rule], given(s.marks)))
 	}
 	s.Y += 3
+}
+
+// given counts the answers that were marked.
+func given(marks []Mark) int {
+	n := 0
+	for _, m := range marks {
+		if m.Verdict.given() {
+			n++
+		}
+	}
+	return n
 }
 
 // Missed is a rule and how many answers broke it.
@@ -124,13 +132,17 @@ func (s *summary) table() {
 	w := s.Words.Handout.Marked
 	s.Room(2 * tableRow)
 	s.row(true, w.Student, w.Sheet, w.Verdict, w.What)
-	verdicts := map[Verdict]string{Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole, NoAnswer: w.NoAnswer}
+	verdicts := verdictWords(w)
 	for _, m := range s.marks {
 		var what []string
 		for _, rule := range broken(m) {
 			what = append(what, w.Names[rule])
 		}
-		cells := []string{m.Student, strconv.Itoa(max(1, m.Task.Number)), verdicts[m.Verdict], strings.Join(what, ", ")}
+		sheetNumber := strconv.Itoa(max(1, m.Task.Number))
+		if m.Verdict == NotMarked { // what the row says of its sheet may be wrong, too
+			sheetNumber, what = "–", []string{fmt.Sprintf(w.AtLine, m.Line)}
+		}
+		cells := []string{m.Student, sheetNumber, verdicts[m.Verdict], strings.Join(what, ", ")}
 		if s.Bottom-s.Y < rowHeight(s.broken(false, cells)) {
 			s.Turn()
 			s.row(true, w.Student, w.Sheet, w.Verdict, w.What)

@@ -91,9 +91,9 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	}
 	var sizes []string
 	for _, k := range t.plan.Kinds {
-		sizes = append(sizes, k.Name+": "+headOf(k).words(w))
+		sizes = append(sizes, fmt.Sprintf(w.Sheet.Named, k.Name, headOf(k).words(w)))
 	}
-	second := strings.Join(sizes, "; ") + "."
+	second := strings.Join(sizes, w.Card.Checks.And) + "."
 	if len(t.joint.Outline) == 0 {
 		second += " " + w.Tile.OwnEdge
 	}
@@ -102,7 +102,7 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	}
 	legend := []string{strings.TrimSpace(first), second}
 	if slices.ContainsFunc(t.plan.Kinds, usedOnce) {
-		once := w.Condition.New + ": " + w.Tray.Once
+		once := fmt.Sprintf(w.Sheet.Named, w.Condition.New, w.Tray.Once)
 		if reduced > 1 { // nothing is laid on it
 			once = w.Condition.NewMeans
 		}
