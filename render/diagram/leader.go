@@ -85,9 +85,9 @@ func textIn(p placement, em float64, weight scene.Weight, content, name string) 
 	return font.Set(t)
 }
 
-// besideReaches are the distances of a small number from its mark: at it, or
-// beyond the line round a cluster.
-var besideReaches = [][]float64{{besideGap}, {clusterGap + 0.4}}
+// besideReaches are the distances of a small number from its mark: clear of it,
+// closer where that is all there is, or beyond the line round a cluster.
+var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
 
 // drawBesides puts the small second numbers beside their marks.
 func (s *sketch) drawBesides() {

@@ -34,7 +34,8 @@ func (s *sketch) planPath() []scene.Item {
 
 // allRoutes finds the arrows of each group and those from group to group. The
 // arrows of the main work may cross a little; others only stand where nothing
-// is in their way.
+// is in their way, and where none runs into another group's, along which the
+// eye would go on.
 func (s *sketch) allRoutes() []route {
 	var routes []route
 	for _, g := range s.req.Plan.Groups {

@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 )
@@ -27,7 +28,7 @@ func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossing
 	choices := make([][]route, len(legs))
 	for k, leg := range legs {
 		for _, bow := range bows {
-			if r, ok := s.route(leg[0], leg[1], bow); ok {
+			if r, ok := s.route(leg[0], leg[1], bow); ok && !r.mergesWithAny(others) {
 				choices[k] = append(choices[k], r)
 			}
 		}
@@ -152,6 +153,31 @@ func (s *sketch) clear(r route, from, to int) bool {
 		}
 	}
 	return true
+}
+
+// mergeMm is the distance at which two lines look like one.
+const mergeMm = 0.8
+
+// mergesWithAny says whether an arrow runs into one of others without crossing
+// it.
+func (r route) mergesWithAny(others []route) bool {
+	return slices.ContainsFunc(others, func(o route) bool {
+		return !meet(r.points, o.points) && (r.merges(o) || o.merges(r))
+	})
+}
+
+func (r route) merges(other route) bool {
+	if !r.bounds.Grown(mergeMm).Meets(other.bounds) {
+		return false
+	}
+	for _, p := range r.points {
+		for k := 1; k < len(other.points); k++ {
+			if distanceToLine(p, other.points[k-1], other.points[k]) < mergeMm {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func countCrossings(r route, others []route) int {

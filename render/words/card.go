@@ -25,7 +25,7 @@ type Stage struct {
 
 	All    string // all %d
 	AllOf  string // all %s: the fasteners of some kinds
-	FromTo string // %s %d–%d: kinds, first and last number
+	FromTo string // %d–%d: first and last number
 
 	Slacken, BreakLoose, Settle string
 	Out                         string // the large word beside the picture of a bolt that comes out

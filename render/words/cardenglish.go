@@ -14,7 +14,7 @@ var englishCard = Card{
 
 		All:    "all %d",
 		AllOf:  "all %s",
-		FromTo: "%s %d–%d",
+		FromTo: "%d–%d",
 
 		Slacken:          "slacken",
 		BreakLoose:       "break loose",

@@ -14,7 +14,7 @@ var frenchCard = Card{
 
 		All:    "les %d",
 		AllOf:  "toutes : %s",
-		FromTo: "%s %d–%d",
+		FromTo: "%d–%d",
 
 		Slacken:          "desserrer",
 		BreakLoose:       "débloquer",

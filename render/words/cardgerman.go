@@ -14,7 +14,7 @@ var germanCard = Card{
 
 		All:    "alle %d",
 		AllOf:  "alle %s",
-		FromTo: "%s %d–%d",
+		FromTo: "%d–%d",
 
 		Slacken:          "zurückdrehen",
 		BreakLoose:       "losbrechen",

@@ -14,7 +14,7 @@ var spanishCard = Card{
 
 		All:    "los %d",
 		AllOf:  "todos: %s",
-		FromTo: "%s %d–%d",
+		FromTo: "%d–%d",
 
 		Slacken:          "aflojar",
 		BreakLoose:       "soltar el apriete",

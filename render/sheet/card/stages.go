@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"drawdown/geometry/unit"
+	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -119,7 +120,7 @@ func (c *card) stageBox(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	number := strconv.Itoa(s.Number)
 	p.Head(x+2.2, y+5.6, number)
 	from := x + 4 + font.Width(number, scene.Bold, sheet.HeadEm)
-	p.Write(x+w-2.2, y+5.6, sheet.TextEm, scene.Regular, scene.End, scene.Black, c.coverWords(s, x+w-2.2-from))
+	c.cover(p, s, from, x+w-2.2, y+5.6)
 	c.figure(p, s, x, y, w)
 	for k, words := range c.below(s) {
 		p.Write(x+w/2, y+19.6+float64(k)*sheet.Line, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, words)
@@ -164,26 +165,69 @@ func (c *card) whereTo(s *plan.Stage) string {
 	return c.words.Card.Stage.SomeToTheirPlace
 }
 
-// coverWords says which fasteners a stage is for: all, all main, side 11–14.
-// Where room is short the names of the kinds are cut, never a number.
-func (c *card) coverWords(s *plan.Stage, room float64) string {
-	w := c.words.Card.Stage
+// cover draws which fasteners a stage is for, up to a right edge: all, all main,
+// side 11–14. Where the names of the kinds are too long, the shapes of their
+// marks take their place: cut names may be the same.
+func (c *card) cover(p *sheet.Pen, s *plan.Stage, left, right, y float64) {
+	words, numbers := c.coverWords(s)
+	write := func(words string) {
+		p.Write(right, y, sheet.TextEm, scene.Regular, scene.End, scene.Black, words)
+	}
+	if font.Width(words, scene.Regular, sheet.TextEm) <= right-left {
+		write(words)
+		return
+	}
+	shapes := c.kindsOf(s)
+	room := right - left - font.Width(numbers, scene.Regular, sheet.TextEm) - coverSample*float64(len(shapes))
+	if numbers == "" || room < 0 {
+		write(strings.TrimSpace(font.Fit(words, scene.Regular, sheet.TextEm, right-left)))
+		return
+	}
+	write(numbers)
+	for k, kind := range shapes {
+		x := right - font.Width(numbers, scene.Regular, sheet.TextEm) - coverSample*float64(len(shapes)-k)
+		p.Add(diagram.Sample(kind, scene.Point{X: x + 2, Y: y - 1.1}, 1.7))
+	}
+}
+
+// coverSample is the width of the shape of a kind in a stage box. Alone, it is
+// larger than beside its name.
+const coverSample = 5.0
+
+// kindsOf lists the kinds that a stage is for, by their place in the plan.
+func (c *card) kindsOf(s *plan.Stage) []int {
+	var kinds []int
+	for i, k := range c.plan.Kinds {
+		if slices.Contains(s.Kinds, k.Name) {
+			kinds = append(kinds, i)
+		}
+	}
+	return kinds
+}
+
+// coverWords says which fasteners a stage is for, and their numbers alone where
+// they are a run.
+func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
+	w, names := c.words.Card.Stage, strings.Join(s.Kinds, ", ")
 	switch {
 	case s.Do == plan.Wait:
-		return ""
+		return "", ""
 	case len(s.Fasteners) == len(c.plan.Joint.Fasteners):
-		return font.Fit(fmt.Sprintf(w.All, len(s.Fasteners)), scene.Regular, sheet.TextEm, room)
+		return fmt.Sprintf(w.All, len(s.Fasteners)), ""
 	}
 	low, high := math.MaxInt, 0
 	for _, i := range s.Fasteners {
 		low, high = min(low, c.numbers[i]), max(high, c.numbers[i])
 	}
-	say := func(names string) string { return fmt.Sprintf(w.AllOf, names) }
-	if high-low+1 == len(s.Fasteners) {
-		say = func(names string) string { return fmt.Sprintf(w.FromTo, names, low, high) }
+	switch {
+	case high-low+1 != len(s.Fasteners):
+		return fmt.Sprintf(w.AllOf, names), ""
+	case low == high:
+		numbers = strconv.Itoa(low)
+	default:
+		numbers = fmt.Sprintf(w.FromTo, low, high)
 	}
-	rest := room - font.Width(say(""), scene.Regular, sheet.TextEm)
-	return strings.TrimSpace(say(font.Fit(strings.Join(s.Kinds, ", "), scene.Regular, sheet.TextEm, rest)))
+	return names + " " + numbers, numbers
 }
 
 // mostBelow is how many lines a stage box has room for under its figure.
