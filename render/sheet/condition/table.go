@@ -66,11 +66,29 @@ func (f *form) columns() []column {
 		}},
 		column{head: w.Measured, w: measured},
 		column{head: w.Remark})
+	return f.placed(columns)
+}
+
+// leastRemark is the least width of a column to write a remark in by hand.
+const leastRemark = 10.0
+
+// placed sets the columns side by side. The last gets what is left; where that
+// is too little for a remark there is none, and the name of the kind gets it.
+func (f *form) placed(columns []column) []column {
+	p, last := f.run.Pen, len(columns)-1
+	rest := p.Paper.Content()
+	for _, c := range columns {
+		rest -= c.w
+	}
+	if rest < leastRemark {
+		const kind = 3
+		more := min(rest, f.kindWidth()-columns[kind].w)
+		columns[kind].w += more
+		columns, last, rest = columns[:last], last-1, columns[last-1].w+rest-more
+	}
+	columns[last].w = rest
 	x := p.Left()
 	for k := range columns {
-		if k == len(columns)-1 {
-			columns[k].w = p.Right() - x
-		}
 		columns[k].x = x
 		x += columns[k].w
 	}
