@@ -9,7 +9,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/plan"
@@ -92,72 +91,15 @@ func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 			c.second = nil // some ids without the others would mislead
 			continue
 		}
-		words, need := c.caption(d)
-		if need > lines {
-			lines = need
+		caption := diagram.NewLegend(req.KindNames(), c.reading(d), c.in.part.left, c.in.part.right())
+		if caption.Lines > lines {
+			lines = caption.Lines
 			continue
 		}
 		p.Add(d.Items...)
-		for _, w := range words {
-			y := bottom - captionHeight(lines) + 0.6 + float64(w.line)*sheet.Line
-			if w.sample {
-				p.Add(diagram.Sample(w.kind, scene.Point{X: w.x + 1.6, Y: y - 1.1}, 1.4))
-				p.Text(w.x+sampleWidth, y, w.words)
-			} else {
-				p.Text(w.x, y, w.words)
-			}
-		}
+		p.Add(caption.Items(bottom - captionHeight(lines) + 0.6 + sheet.Line)...)
 		return d
 	}
-}
-
-// captionWords are words of the caption in one line; some stand behind the
-// sample of a kind's mark.
-type captionWords struct {
-	line   int // from 1
-	x      float64
-	words  string
-	sample bool
-	kind   int
-}
-
-const (
-	sampleWidth = 4.4
-	leastRest   = 30.0 // of a line behind the samples, for the reading to begin there
-)
-
-// caption sets how to read the drawing, behind a sample of each kind's mark, in
-// as many lines as that takes.
-func (c *card) caption(d diagram.Drawing) (words []captionWords, lines int) {
-	left, right := c.in.part.left, c.in.part.right()
-	x, lines := left, 1
-	if len(c.plan.Kinds) > 1 {
-		for i, k := range c.plan.Kinds {
-			wide := sampleWidth + font.Width(k.Name, scene.Regular, sheet.TextEm)
-			if x > left && x+wide > right {
-				x, lines = left, lines+1
-			}
-			words = append(words, captionWords{lines, x, k.Name, true, i})
-			x += wide + 3
-		}
-	}
-	rest := font.Break(c.reading(d), scene.Regular, sheet.TextEm, c.in.part.width)
-	if len(rest) == 0 {
-		return words, lines
-	}
-	if x > left && right-x >= leastRest {
-		behind := font.Break(strings.Join(rest, " "), scene.Regular, sheet.TextEm, right-x)
-		words = append(words, captionWords{line: lines, x: x, words: behind[0]})
-		rest = font.Break(strings.Join(behind[1:], " "), scene.Regular, sheet.TextEm, c.in.part.width)
-		lines++
-	} else if x > left {
-		lines++
-	}
-	for _, line := range rest {
-		words = append(words, captionWords{line: lines, x: left, words: line})
-		lines++
-	}
-	return words, lines - 1
 }
 
 func (c *card) reading(d diagram.Drawing) string {

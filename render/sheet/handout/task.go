@@ -12,12 +12,12 @@ import (
 )
 
 const (
-	nameHeight  = 10.0 // of the line for name, class and date
-	taskLine    = 5.4  // between lines of the task
-	whyHeight   = 14.0 // of the question below the list
-	leastPart   = 60.0 // height of the part on a sheet
-	ruleIndent  = 4.0
-	captionLine = sheet.Line + 1.5
+	nameHeight = 10.0 // of the line for name, class and date
+	taskLine   = 5.4  // between lines of the task
+	whyHeight  = 14.0 // of the question below the list
+	leastPart  = 60.0 // height of the part on a sheet
+	ruleIndent = 4.0
+	captionAir = 1.5 // below the caption
 )
 
 // pages lays the sheet out: names and task, the part as large as there is room
@@ -89,8 +89,7 @@ func (s *taskSheet) taskStep() float64 {
 // part draws the part between two heights: blank with the names beside the
 // marks, or with the numbers. The key has the names too.
 func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	box := scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: bottom - captionLine}
-	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front, Box: box}
+	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
@@ -99,24 +98,25 @@ func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	default:
 		req.Order = s.side.Order
 	}
-	d := diagram.Draw(req)
-	p.Add(d.Items...)
-	s.caption(p, d, bottom-captionLine+sheet.Line)
-	return d
+	for lines := 1; ; {
+		foot := bottom - captionAir - float64(lines)*sheet.Line
+		req.Box = scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: foot}
+		d := diagram.Draw(req)
+		caption := diagram.NewLegend(req.KindNames(), s.reading(d), p.Left(), p.Right())
+		if caption.Lines > lines { // the drawing gives way
+			lines = caption.Lines
+			continue
+		}
+		p.Add(d.Items...)
+		p.Add(caption.Items(foot + sheet.Line)...)
+		return d
+	}
 }
 
-// caption shows the mark of each kind and, on the key, how to read it.
-func (s *taskSheet) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
-	x := p.Left()
-	if len(s.task.Plan.Kinds) > 1 {
-		for i, k := range s.task.Plan.Kinds {
-			p.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
-			p.Text(x+4.4, y, k.Name)
-			x += 4.4 + font.Width(k.Name, scene.Regular, sheet.TextEm) + 3
-		}
-	}
+// reading says on the key how to read the drawing.
+func (s *taskSheet) reading(d diagram.Drawing) string {
 	if s.which == Blank {
-		return
+		return ""
 	}
 	reading := s.words.ByNumber
 	if d.WholePath {
@@ -125,7 +125,7 @@ func (s *taskSheet) caption(p *sheet.Pen, d diagram.Drawing, y float64) {
 	if d.Rings {
 		reading += " " + s.words.Rings
 	}
-	p.Text(x, y, font.Fit(reading, scene.Regular, sheet.TextEm, p.Right()-x))
+	return reading
 }
 
 // left tells what found no room. A name that lacks beside a number of the key
