@@ -19,7 +19,7 @@ type Run struct {
 	heading Heading
 	foot    Foot
 	leaves  []*Pen
-	top     float64 // of the present page, below its heading
+	top     float64 // of what is free of an empty page
 }
 
 // NewRun begins a run with its first page.
@@ -33,10 +33,13 @@ func NewRun(paper Paper, w *words.Catalogue, heading Heading, foot Foot) *Run {
 func (r *Run) Turn() {
 	r.Pen = &Pen{Paper: r.paper, Words: r.words}
 	r.leaves = append(r.leaves, r.Pen)
-	r.Y = r.heading.Draw(r.Pen) + 2
-	r.top = r.Y
+	r.top = r.heading.Draw(r.Pen) + 2
+	r.Y = r.top
 	r.Bottom = r.paper.Height - r.paper.Margin - r.foot.Height(r.paper) - 2
 }
+
+// Fresh says that nothing stands on the present page but its heading.
+func (r *Run) Fresh() bool { return r.Y == r.top }
 
 // Room begins a new page where a height does not fit.
 func (r *Run) Room(height float64) {

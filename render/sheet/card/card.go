@@ -90,6 +90,9 @@ type card struct {
 	// stand in the tick grid.
 	crowded bool
 	covers  map[int][]bool // which fasteners a stage covers, by its number
+	// balanced parts what to see to first over both columns, to save height;
+	// troubleDone says that the box for when it goes wrong is drawn.
+	balanced, troubleDone bool
 }
 
 func newCard(p plan.Plan, ask Request, loosening bool) *card {

@@ -173,6 +173,8 @@ func (c *card) checkColumns() (first, trouble column) {
 func (c *card) oneBelowOther() bool { return c.in.checks.width < 116 }
 
 const (
+	checksHead   = 8.0 // from the top to the list
+	troubleGap   = 3.0 // between the list and the box below it
 	tickIndent   = 6.0
 	boxPadding   = 3.0
 	numberedStep = 5.0 // from the number of a step to its words
@@ -186,21 +188,51 @@ func (c *card) trouble() words.Trouble {
 }
 
 // checksHeight is the height of both columns.
-func (c *card) checksHeight() float64 {
+func (c *card) checksHeight() float64 { return c.heightParted(c.partedAt()) + 2 }
+
+// heightParted is the height of both columns with so many lines in the first.
+func (c *card) heightParted(n int) float64 {
 	first, trouble := c.checkColumns()
-	l := 8 + sheet.BreakAll(c.before, first.width-tickIndent).Height()
+	l := checksHead + c.listHeight(c.before[:n], first)
 	r := c.troubleHeight(trouble.width)
 	if c.oneBelowOther() {
-		return l + 3 + r + 2
+		return l + troubleGap + r
 	}
-	return max(l, r) + 2
+	if n < len(c.before) {
+		r += checksHead + c.listHeight(c.before[n:], trouble)
+	}
+	return max(l, r)
+}
+
+// partedAt is how many lines stand in the first column: all, or where room is
+// short so many that both columns are about as high.
+func (c *card) partedAt() int {
+	best := len(c.before)
+	if !c.balanced || c.oneBelowOther() {
+		return best
+	}
+	for n := best - 1; n > 0; n-- {
+		if c.heightParted(n) < c.heightParted(best) {
+			best = n
+		}
+	}
+	return best
+}
+
+func (c *card) listHeight(lines []string, in column) float64 {
+	return sheet.BreakAll(lines, in.width-tickIndent).Height()
 }
 
 func (c *card) troubleTitle(width float64) []string {
 	return font.Break(c.trouble().Title, scene.Bold, sheet.HeadEm, width-2*boxPadding)
 }
 
+// troubleHeight is the height of the box for when it goes wrong; 0 where it
+// stands on an earlier page.
 func (c *card) troubleHeight(width float64) float64 {
+	if c.troubleDone {
+		return 0
+	}
 	steps := sheet.BreakAll(c.trouble().Steps, width-2*boxPadding-numberedStep)
 	return 3 + float64(len(c.troubleTitle(width)))*5 + steps.Height() + 8
 }
@@ -208,20 +240,32 @@ func (c *card) troubleHeight(width float64) float64 {
 // checks draws what to see to first, and the box for when it goes wrong.
 func (c *card) checks(p *sheet.Pen, y float64) {
 	first, trouble := c.checkColumns()
+	n := c.partedAt()
 	p.Head(first.left, y+4, c.words.Card.Before)
-	at := y + 10
-	for _, lines := range sheet.BreakAll(c.before, first.width-tickIndent) {
-		p.TickBox(first.left, at-3, 3.4)
-		for _, words := range lines {
-			p.Text(first.left+tickIndent, at, words)
+	c.ticks(p, c.before[:n], first, y)
+	switch {
+	case c.oneBelowOther():
+		y += checksHead + c.listHeight(c.before, first) + troubleGap
+	case n < len(c.before):
+		c.ticks(p, c.before[n:], trouble, y)
+		y += checksHead + c.listHeight(c.before[n:], trouble)
+	}
+	if !c.troubleDone {
+		c.drawTrouble(p, trouble.left, y, trouble.width)
+	}
+}
+
+// ticks draws lines with a box each below the height of the heading.
+func (c *card) ticks(p *sheet.Pen, lines []string, in column, y float64) {
+	at := y + checksHead + 2
+	for _, broken := range sheet.BreakAll(lines, in.width-tickIndent) {
+		p.TickBox(in.left, at-3, 3.4)
+		for _, words := range broken {
+			p.Text(in.left+tickIndent, at, words)
 			at += sheet.Line
 		}
 		at++
 	}
-	if c.oneBelowOther() {
-		y = at + 1
-	}
-	c.drawTrouble(p, trouble.left, y, trouble.width)
 }
 
 func (c *card) drawTrouble(p *sheet.Pen, x, y, width float64) {

@@ -36,6 +36,13 @@ func (c *card) pages() ([]scene.Page, []string) {
 	f.Y = below
 	if !first.has(stagesBlock) {
 		f.Turn()
+		if f.checksFirst() {
+			f.checks()
+			f.Turn()
+			f.stages()
+			f.grid()
+			return f.Pages(c.name()), c.left(drawn)
+		}
 	}
 	f.stages()
 	if first.has(gridBlock) {
@@ -110,6 +117,30 @@ func (f *flow) checksThenGrid() {
 	f.grid()
 }
 
+// checksFirst says whether what to see to first takes a page before the stages,
+// on a page that is still empty: the tick grid then begins below the stages,
+// which saves a page.
+func (f *flow) checksFirst() bool {
+	c, height := f.c, f.Bottom-f.Y
+	if c.stagesHeight()+c.checksHeight() <= height || c.checksHeight() > height || c.stagesHeight() > height {
+		return false
+	}
+	bands := c.bands()
+	return gridPages(bands, height-c.stagesHeight(), height) < gridPages(bands, height-c.checksHeight(), height)
+}
+
+// gridPages counts the pages that the tick grid adds to one that has so much
+// room left.
+func gridPages(bands []band, left, height float64) int {
+	n := fitting(bands, left-gridHead)
+	pages := 0
+	for bands = bands[n:]; len(bands) > 0; bands = bands[n:] {
+		n = max(1, fitting(bands, height-gridHead))
+		pages++
+	}
+	return pages
+}
+
 // besideEachOther finds columns in which both fit a height.
 func (c *card) besideEachOther(height float64) (in places, ok bool) {
 	whole := c.in
@@ -123,20 +154,24 @@ func (c *card) besideEachOther(height float64) (in places, ok bool) {
 	return whole, false
 }
 
-// checks draws what to see to first. What is too much for a page goes on on the
-// next.
+// checks draws what to see to first: over both columns where only so it fits.
+// What is too much for a page goes on on the next.
 func (f *flow) checks() {
 	c := f.c
-	f.Room(c.checksHeight())
+	c.balanced = c.checksHeight() > f.Bottom-f.Y
+	if c.checksHeight() > f.Bottom-f.Y && !f.Fresh() {
+		f.Turn()
+		c.balanced = false
+	}
 	all := c.before
-	defer func() { c.before = all }()
+	defer func() { c.before, c.balanced, c.troubleDone = all, false, false }()
 	for c.checksHeight() > f.Bottom-f.Y && len(c.before) > 1 {
 		rest := c.before
 		for c.checksHeight() > f.Bottom-f.Y && len(c.before) > 1 {
 			c.before = c.before[:len(c.before)-1]
 		}
 		c.checks(f.Pen, f.Y)
-		c.before = rest[len(c.before):]
+		c.before, c.troubleDone = rest[len(c.before):], true
 		f.Turn()
 	}
 	c.checks(f.Pen, f.Y)
@@ -199,10 +234,13 @@ func (c *card) choose(room float64) blocks {
 		return 0
 	}
 	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {
-		if height := room - c.height(b); height >= leastPart && c.numberCap(height) >= most {
-			return b
+		for _, c.balanced = range []bool{false, true} {
+			if height := room - c.height(b); height >= leastPart && c.numberCap(height) >= most {
+				return b
+			}
 		}
 	}
+	c.balanced = false
 	return 0
 }
 

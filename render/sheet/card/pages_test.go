@@ -121,3 +121,41 @@ func TestPhotocopy(t *testing.T) {
 		}
 	}
 }
+
+// However much there is to see to first, no page stays empty, and the box for
+// when it goes wrong stands once on a side.
+func TestNoPageIsEmpty(t *testing.T) {
+	for lines := 8; lines <= 24; lines += 2 {
+		text := "drawdown: 1\ntitle: Part\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\ncautions:\n"
+		for n := range lines {
+			text += fmt.Sprintf("  - Caution number %d of many\n", n)
+		}
+		p := planOf(t, text)
+		for _, paper := range everyPaper() {
+			w := words.English()
+			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: w})
+			boxes := 0
+			for _, page := range document.Pages {
+				something := false
+				for _, text := range textsOf(scene.Document{Pages: []scene.Page{page}}) {
+					switch text.Content {
+					case w.Card.Stages, w.Card.TickAsYouGo, w.Card.Before:
+						something = true
+					case w.Card.TighteningTrouble.Steps[0]:
+						boxes++
+					}
+					something = something || text.Tag.Role == scene.Number
+				}
+				if !something {
+					t.Errorf("%d cautions, %s, %g wide: %s is empty", lines, paper.Name, paper.Width, page.Name)
+				}
+				for _, fault := range scene.CheckLayout(page) {
+					t.Errorf("%d cautions, %s, %g wide: %s", lines, paper.Name, paper.Width, fault)
+				}
+			}
+			if boxes != 1 {
+				t.Errorf("%d cautions, %s, %g wide: the box stands %d times", lines, paper.Name, paper.Width, boxes)
+			}
+		}
+	}
+}

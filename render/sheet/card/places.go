@@ -44,6 +44,7 @@ func beside(paper sheet.Paper, share float64) (left, right column) {
 type spread struct {
 	places
 	held
+	balanced bool // what to see to first is parted over both columns
 }
 
 // held is what stands in each column of a spread beside the part.
@@ -62,27 +63,30 @@ func (c *card) spreadFor(room float64) (best spread, ok bool) {
 	if most <= 0 {
 		return spread{}, false
 	}
+	defer func() { c.balanced = ok && best.balanced }()
 	for _, choice := range [][]held{
 		{{checksBlock, stagesBlock | gridBlock}, {0, stagesBlock | gridBlock | checksBlock}},
 		{{checksBlock, stagesBlock}, {0, stagesBlock | checksBlock}},
 		{{0, stagesBlock}},
 	} {
 		largest := 0.0
-		for _, h := range choice {
-			for _, share := range shares {
-				s := c.spread(h, share)
-				c.in = s.places
-				height := room - c.height(s.left)
-				if c.height(s.right) > room || height < leastPart || c.numberCap(height) < most {
-					continue
-				}
-				if scale := c.scale(height); scale > largest {
-					best, ok, largest = s, true, scale
+		for _, c.balanced = range []bool{false, true} {
+			for _, h := range choice {
+				for _, share := range shares {
+					s := c.spread(h, share)
+					c.in = s.places
+					height := room - c.height(s.left)
+					if c.height(s.right) > room || height < leastPart || c.numberCap(height) < most {
+						continue
+					}
+					if scale := c.scale(height); scale > largest {
+						best, ok, largest = s, true, scale
+					}
 				}
 			}
-		}
-		if ok {
-			return best, true
+			if ok {
+				return best, true
+			}
 		}
 	}
 	return spread{}, false
@@ -91,7 +95,7 @@ func (c *card) spreadFor(room float64) (best spread, ok bool) {
 // spread lays out the columns for what is held by each.
 func (c *card) spread(h held, share float64) spread {
 	left, right := beside(c.paper, share)
-	s := spread{places{left, right, right, right}, h}
+	s := spread{places{left, right, right, right}, h, c.balanced}
 	if h.left.has(checksBlock) {
 		s.checks = left
 	}
