@@ -169,7 +169,7 @@ var english = Catalogue{
 		Numbers:   "Large: order of loosening. Beside the spot: id (order of tightening).",
 		Stations:  "Dashed ring: spot of a part that goes back to this place.",
 		Clusters:  "Outline with a name: goes back here, its arrow to the front.",
-		Once:      "single use. Old ones to the scrap; new ones laid here before the build.",
+		Once:      "single use. The old one lies here until the condition sheet is written, then goes to the scrap; the new one lies here before the build.",
 		Washer:    "washer Ø %s",
 		RoundHead: "head Ø %s",
 		Hexagon:   "head %s across flats",
@@ -190,7 +190,7 @@ var english = Catalogue{
 		Remark:    "remark",
 		New:       "NEW",
 		NewMeans:  "NEW: single use; always fit a new one.",
-		Measure:   "Nominal: the length in the file, no measurement. Measured: write yours. Limit: manual.",
+		Measure:   "Nominal: the length as made, not measured. Measured: write yours. Limit: manual.",
 		Gives: Trouble{"If one starts to give (it twists, but does not come loose)", []string{
 			"Stop. Turn it back in a little.",
 			"Penetrating oil; wait; work it to and fro in small angles.",

@@ -167,7 +167,7 @@ var french = Catalogue{
 		Numbers:   "En grand : ordre de desserrage. À côté de la place : repère (ordre de serrage).",
 		Stations:  "Anneau en tirets : place d’une pièce qui revient à cet endroit.",
 		Clusters:  "Contour avec un nom : revient ici, flèche vers l’avant.",
-		Once:      "usage unique. Anciennes au rebut ; poser les neuves ici avant le remontage.",
+		Once:      "usage unique. L’ancienne reste ici jusqu’à ce que la feuille d’état soit remplie, puis va au rebut ; la neuve se pose ici avant le remontage.",
 		Washer:    "rondelle Ø %s",
 		RoundHead: "tête Ø %s",
 		Hexagon:   "tête de %s sur plats",
@@ -188,7 +188,7 @@ var french = Catalogue{
 		Remark:    "remarque",
 		New:       "NEUVE",
 		NewMeans:  "NEUVE : usage unique ; toujours en monter une neuve.",
-		Measure:   "Nominale : longueur du fichier, pas une mesure. Mesurée : à noter. Limite : manuel.",
+		Measure:   "Nominale : longueur d’origine, pas une mesure. Mesurée : à noter. Limite : manuel.",
 		Gives: Trouble{"Si une vis commence à céder (elle se tord sans se desserrer)", []string{
 			"Arrêter. La revisser un peu.",
 			"Dégrippant ; attendre ; la travailler dans les deux sens par petits angles.",

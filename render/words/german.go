@@ -167,7 +167,7 @@ var german = Catalogue{
 		Numbers:   "Groß: Reihenfolge beim Lösen. Neben dem Platz: Kennung (Reihenfolge beim Anziehen).",
 		Stations:  "Gestrichelter Ring: Platz eines Teils, das an diese Stelle zurückkommt.",
 		Clusters:  "Umriss mit Namen: kommt hierher zurück, Pfeil nach vorn.",
-		Once:      "nur einmal verwenden. Alte zum Schrott; neue vor der Montage hier ablegen.",
+		Once:      "nur einmal verwenden. Die alte liegt hier, bis das Befundblatt ausgefüllt ist, und kommt dann zum Schrott; die neue liegt hier vor der Montage.",
 		Washer:    "Scheibe Ø %s",
 		RoundHead: "Kopf Ø %s",
 		Hexagon:   "Kopf mit Schlüsselweite %s",
@@ -188,7 +188,7 @@ var german = Catalogue{
 		Remark:    "Bemerkung",
 		New:       "NEU",
 		NewMeans:  "NEU: nur einmal verwendbar; immer eine neue einbauen.",
-		Measure:   "Nennmaß: Länge aus der Datei, keine Messung. Gemessen: eigenen Wert eintragen. Grenze: Handbuch.",
+		Measure:   "Nennmaß: Länge ab Werk, keine Messung. Gemessen: eigenen Wert eintragen. Grenze: Handbuch.",
 		Gives: Trouble{"Wenn eine nachgibt (sie verdreht sich, löst sich aber nicht)", []string{
 			"Halt. Ein wenig wieder hineindrehen.",
 			"Rostlöser; warten; in kleinen Winkeln hin und her drehen.",

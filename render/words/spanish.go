@@ -167,7 +167,7 @@ var spanish = Catalogue{
 		Numbers:   "Grande: orden de aflojado. Junto al sitio: identificación (orden de apriete).",
 		Stations:  "Anillo discontinuo: sitio de una pieza que vuelve a este lugar.",
 		Clusters:  "Contorno con nombre: vuelve aquí, con la flecha hacia el frente.",
-		Once:      "de un solo uso. Los viejos a la chatarra; los nuevos se ponen aquí antes del montaje.",
+		Once:      "de un solo uso. El viejo queda aquí hasta escribir la hoja de estado y luego va a la chatarra; el nuevo se pone aquí antes del montaje.",
 		Washer:    "arandela Ø %s",
 		RoundHead: "cabeza Ø %s",
 		Hexagon:   "cabeza de %s entre caras",
@@ -188,7 +188,7 @@ var spanish = Catalogue{
 		Remark:    "observación",
 		New:       "NUEVO",
 		NewMeans:  "NUEVO: de un solo uso; montar siempre uno nuevo.",
-		Measure:   "Nominal: longitud del archivo, no es una medida. Medida: anotar la propia. Límite: manual.",
+		Measure:   "Nominal: longitud de fábrica, no es una medida. Medida: anotar la propia. Límite: manual.",
 		Gives: Trouble{"Si un tornillo empieza a ceder (se retuerce, pero no se afloja)", []string{
 			"Parar. Volver a enroscarlo un poco.",
 			"Aceite penetrante; esperar; moverlo en ambos sentidos en ángulos pequeños.",
