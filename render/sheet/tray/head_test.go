@@ -24,9 +24,11 @@ func TestHeadOf(t *testing.T) {
 		want string
 		path int // segments: 7 of a hexagon, 6 of a circle
 	}{
-		{plan.Kind{HeadAcross: 17, Thread: &m10}, "head 17 mm across flats, from the file", 7},
-		{plan.Kind{HeadAcross: 24, WasherFace: 30}, "washer Ø 30 mm, from the file", 6},
-		{plan.Kind{HeadAcross: 24, WasherFace: 20}, "head 24 mm across flats, from the file", 7},
+		{plan.Kind{HeadAcross: 17, Thread: &m10}, "head 17 mm across flats", 7},
+		{plan.Kind{HeadAcross: 24, WasherFace: 30}, "washer Ø 30 mm", 6},
+		{plan.Kind{HeadAcross: 24, WasherFace: 20}, "head 24 mm across flats", 7},
+		{plan.Kind{NutAcross: 13, Into: "aluminium"}, "nut 13 mm across flats", 7},
+		{plan.Kind{HeadAcross: 16, NutAcross: 13}, "head 16 mm across flats", 7},
 		// ISO 4014: M10 has s = 16 (value from memory).
 		{plan.Kind{Thread: &m10}, "head 16 mm across flats, ISO 4014 M10", 7},
 		// ASME B18.2.1: 1/2 in has 3/4 in across flats (value from memory).
