@@ -19,7 +19,7 @@ func Traced(title, machine string, found trace.Found, notes []string) Draft {
 		d.Joint.Outline = append(d.Joint.Outline, tracedPath(found.Outline))
 	}
 	for _, doubt := range found.Doubts {
-		d.Notes = append(d.Notes, "Look: "+doubt+".")
+		d.Notes = append(d.Notes, "Look: "+doubt.String()+".")
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {

@@ -15,17 +15,17 @@ func TestTraced(t *testing.T) {
 	f := trace.Found{
 		Outline:  []geometry.Point{{X: -60, Y: -40}, {X: 60, Y: -40}, {X: 60.123, Y: 40}, {X: -60, Y: 40}},
 		GroupsMm: []float64{8.41, 6.02, 52},
-		Doubts:   []string{"the part reaches the edge of the picture"},
+		Doubts:   []trace.Doubt{trace.NewDoubt(trace.CutOff)},
 	}
 	for i, p := range []geometry.Point{{X: -50, Y: 30}, {X: 0.04, Y: 30}, {X: 50, Y: 29.97}, {X: -50, Y: -30}, {X: 0, Y: -30}, {X: 50, Y: -30}} {
 		f.Shapes = append(f.Shapes, trace.Shape{ID: "F" + string(rune('1'+i)), Role: trace.Fastener, At: p, DiameterMm: 8.4})
 	}
-	f.Shapes[2].Doubts = []string{"its edge is torn or dirty: 79 % of it is round"}
+	f.Shapes[2].Doubts = []trace.Doubt{trace.NewDoubt(trace.Torn, "79")}
 	f.Shapes = append(f.Shapes,
 		trace.Shape{ID: "D1", Role: trace.Dowel, At: geometry.Point{X: 20, Y: 5.004}, DiameterMm: 6.04, Group: 1},
 		trace.Shape{ID: "B1", Role: trace.Bore, At: geometry.Point{X: -20}, DiameterMm: 52.03, Group: 2},
 		trace.Shape{ID: "P1", Role: trace.Port, Group: -1, Edge: []geometry.Point{{X: 30, Y: 0}, {X: 40, Y: 0}, {X: 35, Y: 8}}},
-		trace.Shape{ID: "S1", Role: trace.Spot, At: geometry.Point{X: 45, Y: 12}, DiameterMm: 3.1, Group: -1, Doubts: []string{"it is small and not round"}},
+		trace.Shape{ID: "S1", Role: trace.Spot, At: geometry.Point{X: 45, Y: 12}, DiameterMm: 3.1, Group: -1, Doubts: []trace.Doubt{trace.NewDoubt(trace.Dirt)}},
 	)
 	data := patterns.Write(patterns.Traced("Cover", "", f, []string{"Traced."}))
 	joint := readBack(t, data)
@@ -39,8 +39,8 @@ func TestTraced(t *testing.T) {
 		t.Errorf("not rounded to what was seen: %+v", joint)
 	}
 	for _, want := range []string{
-		"# Look: the part reaches the edge of the picture.", "# Look at F3, 8.4 mm at [50, 29.97]: its edge is torn or dirty: 79 % of it is round.",
-		"# Look at S1, 3.1 mm at [45, 12]: it is small and not round.", `"Hole F3, top right: the trace is not sure of it; look at the part"`,
+		"# Look: the part reaches the edge of the picture; what lies beyond is missing.", "# Look at F3, 8.4 mm at [50, 29.97]: its edge is torn or dirty: 79 % of it is round.",
+		"# Look at S1, 3.1 mm at [45, 12]: it is small and not round: dirt or a tear; left out.", `"Hole F3, top right: the trace is not sure of it; look at the part"`,
 		"# - grid: {columns: 3, rows: 2, pitch: [50, 60]",
 	} {
 		if !strings.Contains(string(data), want) {

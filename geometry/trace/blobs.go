@@ -137,7 +137,7 @@ func (f forest) join(a, b int) int {
 type patches struct {
 	sheet  blob
 	holes  []blob
-	doubts []string
+	doubts []Doubt
 }
 
 // findPart takes the largest patch for the part. It also counts the shapes in
@@ -157,12 +157,12 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 		case all[sheet].onRim && !all[second].onRim && share > 0.1:
 			sheet = second // the rim of the glass, or what lies round the paper
 		case share > 0.25:
-			p.doubts = append(p.doubts, fmt.Sprintf("a second part, %.0f %% as large, lies beside this one and is left out", 100*share))
+			p.doubts = append(p.doubts, NewDoubt(SecondPart, percent(share)))
 		}
 	}
 	p.sheet = all[sheet]
 	if p.sheet.onRim {
-		p.doubts = append(p.doubts, "the part reaches the edge of the picture; what lies beyond is missing")
+		p.doubts = append(p.doubts, NewDoubt(CutOff))
 	}
 	specks := 0
 	for _, b := range all {

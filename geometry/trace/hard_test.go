@@ -81,7 +81,7 @@ func TestDamage(t *testing.T) {
 	}
 	for i, want := range map[int]string{2: "torn or dirty", 8: "torn or dirty", 5: "", 3: "open to the outside", 0: ""} {
 		s := near(t, found, at(i))
-		if got := strings.Join(s.Doubts, "; "); (want == "") != (got == "") || !strings.Contains(got, want) {
+		if got := strings.Join(trace.Sentences(s.Doubts), "; "); (want == "") != (got == "") || !strings.Contains(got, want) {
 			t.Errorf("the hole at %v has the doubts %q, want %q", at(i), got, want)
 		}
 	}
@@ -118,7 +118,7 @@ func TestOddShapes(t *testing.T) {
 		{geometry.Point{X: -10, Y: -40}, trace.Port, "taken for an opening"},
 	} {
 		s := near(t, found, c.at)
-		if s.Role != c.role || !strings.Contains(strings.Join(s.Doubts, "; "), c.doubt) {
+		if s.Role != c.role || !strings.Contains(strings.Join(trace.Sentences(s.Doubts), "; "), c.doubt) {
 			t.Errorf("at %v: %s %q, want %s %q", c.at, s.Role, s.Doubts, c.role, c.doubt)
 		}
 		if c.role == trace.Fastener && math.Abs(s.DiameterMm-7) > 0.1 { // the slot is drawn 7 mm wide
@@ -140,7 +140,7 @@ func TestOddOnes(t *testing.T) {
 	}
 	for _, s := range found.Shapes {
 		small := s.Round() && s.DiameterMm < 4
-		if doubted := strings.Contains(strings.Join(s.Doubts, "; "), "alone of its size"); doubted != small {
+		if doubted := strings.Contains(strings.Join(trace.Sentences(s.Doubts), "; "), "alone of its size"); doubted != small {
 			t.Errorf("%s of %.1f mm: %q", s.ID, s.DiameterMm, s.Doubts)
 		}
 	}
@@ -161,7 +161,7 @@ func TestCoarse(t *testing.T) {
 		}
 		for _, s := range found.Shapes {
 			coarse := s.DiameterMm*dpi/25.4 < 12
-			if doubted := strings.Contains(strings.Join(s.Doubts, "; "), "scan finer"); s.Round() && doubted != coarse {
+			if doubted := strings.Contains(strings.Join(trace.Sentences(s.Doubts), "; "), "scan finer"); s.Round() && doubted != coarse {
 				t.Errorf("%g dpi: %s of %.1f mm has the doubts %q", dpi, s.ID, s.DiameterMm, s.Doubts)
 			}
 		}

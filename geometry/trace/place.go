@@ -147,7 +147,7 @@ func (f *Found) doubtLoners() {
 	for i := range f.Shapes {
 		s := &f.Shapes[i]
 		if s.Role == Fastener && count[s.Group] == 1 && s.DiameterMm < 0.65*usual {
-			s.doubt("it is alone of its size and small: dirt, or a hole for something else")
+			s.doubt(Alone)
 		}
 	}
 }

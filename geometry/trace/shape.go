@@ -1,7 +1,6 @@
 package trace
 
 import (
-	"fmt"
 	"math"
 
 	"drawdown/geometry"
@@ -49,25 +48,21 @@ func (t *tracer) shape(b blob) Shape {
 	s.Group = 0 // grouped with the others
 	s.Pixel = t.frame.Pixel(s.At)
 	if s.Kept < soundShare {
-		s.doubt("its edge is torn or dirty: %.0f %% of it is round", 100*s.Kept)
+		s.doubt(Torn, percent(s.Kept))
 	}
 	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, side); oval > limit/2 {
-		s.doubt("it is not quite round: %.1f by %.1f mm", s.DiameterMm-2*oval, s.DiameterMm+2*oval)
+		s.doubt(NotRound, fixed(s.DiameterMm-2*oval, 1), fixed(s.DiameterMm+2*oval, 1))
 	}
 	t.doubtTone(&s, s.DiameterMm/side)
 	return s
 }
 
-func (s *Shape) doubt(format string, args ...any) {
-	s.Doubts = append(s.Doubts, fmt.Sprintf(format, args...))
-}
-
 func (t *tracer) doubtTone(s *Shape, across float64) {
 	if s.Contrast < soundStep {
-		s.doubt("it is faint: %.0f %% of the contrast of the picture", 100*s.Contrast)
+		s.doubt(Faint, percent(s.Contrast))
 	}
 	if across < fewPixels {
-		s.doubt("it is %.0f pixels across only; scan finer", across)
+		s.doubt(Coarse, fixed(across, 0))
 	}
 }
 
@@ -81,15 +76,15 @@ func (t *tracer) notRound(s *Shape, m moments) {
 		s.Group, s.slot = 0, true
 		across := geometry.Point{X: -m.axis.Y, Y: m.axis.X}
 		s.DiameterMm = extent(s.Edge, across)
-		s.doubt("it is long: about %.1f by %.1f mm; a slot, or two holes in one", s.DiameterMm, extent(s.Edge, m.axis))
+		s.doubt(Long, fixed(s.DiameterMm, 1), fixed(extent(s.Edge, m.axis), 1))
 	case s.DiameterMm >= portTimes*t.options.SmallestMm:
 		s.Role = Port
 		if s.DiameterMm < surePortMm {
-			s.doubt("it is not round and taken for an opening; if it is a hole for a bolt, its edge is torn or dirty")
+			s.doubt(PerhapsPort)
 		}
 	default:
 		s.Role = Spot
-		s.doubt("it is small and not round: dirt or a tear; left out")
+		s.doubt(Dirt)
 	}
 }
 

@@ -129,6 +129,6 @@ func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
 	}
 	s := Shape{At: c.centre, DiameterMm: d, ScatterMm: c.scatter, Kept: share, Contrast: outer.contrast,
 		Edge: points, Pixel: t.frame.Pixel(c.centre)}
-	s.doubt("it is open to the outside; its circle follows %.0f %% of the way round", 100*share)
+	s.doubt(Open, percent(share))
 	return s, true
 }

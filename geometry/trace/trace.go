@@ -78,7 +78,7 @@ type Shape struct {
 	Kept      float64 // share of the edge that lies on the circle, 0 to 1
 	Contrast  float64 // of the edge, as a share of the picture's
 	Group     int     // of like diameters, from 0; -1 for what is not round
-	Doubts    []string
+	Doubts    []Doubt
 	Edge      []geometry.Point // simplified
 	Pixel     geometry.Point   // centre in the picture, from the top left corner
 	slot      bool
@@ -106,7 +106,7 @@ type Found struct {
 	GreyLevels float64
 	// PixelMm is the side of a pixel in the middle of the part.
 	PixelMm float64
-	Doubts  []string // about the picture as a whole
+	Doubts  []Doubt // about the picture as a whole
 	View    View
 }
 

@@ -220,4 +220,5 @@ var english = Catalogue{
 		NoRoom:  "Ids without room: %d.",
 	},
 	Handout: englishHandout,
+	Proof:   englishProof,
 }

@@ -218,4 +218,5 @@ var french = Catalogue{
 		NoRoom:  "Repères sans place : %d.",
 	},
 	Handout: frenchHandout,
+	Proof:   frenchProof,
 }

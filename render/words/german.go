@@ -218,4 +218,5 @@ var german = Catalogue{
 		NoRoom:  "Kennungen ohne Platz: %d.",
 	},
 	Handout: germanHandout,
+	Proof:   germanProof,
 }

@@ -218,4 +218,5 @@ var spanish = Catalogue{
 		NoRoom:  "Identificaciones sin sitio: %d.",
 	},
 	Handout: spanishHandout,
+	Proof:   spanishProof,
 }

@@ -28,6 +28,7 @@ type Catalogue struct {
 	Tray      Tray
 	Condition Condition
 	Drawing   Drawing
+	Proof     Proof
 }
 
 // Sheet is what all sheets share.

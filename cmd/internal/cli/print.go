@@ -30,11 +30,16 @@ func addPrintFlags(flags *pflag.FlagSet, formats string) printFlags {
 		formats:   flags.String("format", formats, "one or more `formats`, with commas between: "+choices(render.Formats)),
 		paper:     flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", ")),
 		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
-		language:  flags.String("lang", words.English().Language, "`language` of the printed words, one of "+strings.Join(words.Languages(), ", ")),
+		language:  languageFlag(flags),
 		dpi:       flags.Int("dpi", 300, "`dots` per inch of PNG pictures"),
 		folder:    outFlag(flags),
 		asJSON:    jsonFlag(flags),
 	}
+}
+
+// languageFlag adds the flag of commands that print words.
+func languageFlag(flags *pflag.FlagSet) *string {
+	return flags.String("lang", words.English().Language, "`language` of the printed words, one of "+strings.Join(words.Languages(), ", "))
 }
 
 // chosen gives what the flags ask for, or what is wrong with them.

@@ -38,9 +38,9 @@ type traceHoleOut struct {
 
 func traceJSON(a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
-		Title: a.Title, Scale: a.ScaleWords, ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
+		Title: a.Title, Scale: a.ScaleWords(), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
 		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: a.Taken,
-		Holes: []traceHoleOut{}, Doubts: append([]string{}, a.Doubts...), Files: files,
+		Holes: []traceHoleOut{}, Doubts: trace.Sentences(a.Doubts), Files: files,
 	}
 	for _, p := range a.Outline {
 		out.Outline = append(out.Outline, [2]float64{micro(p.X), micro(p.Y)})
@@ -48,7 +48,7 @@ func traceJSON(a job.TraceAnswer, files []string) traceOut {
 	for _, s := range a.Shapes {
 		h := traceHoleOut{
 			ID: s.ID, Role: s.Role, X: micro(s.At.X), Y: micro(s.At.Y), DiameterMm: micro(s.DiameterMm), EdgeMm: micro(s.ScatterMm),
-			Kept: micro(s.Kept), Pixel: [2]float64{micro(s.Pixel.X), micro(s.Pixel.Y)}, Doubts: append([]string{}, s.Doubts...),
+			Kept: micro(s.Kept), Pixel: [2]float64{micro(s.Pixel.X), micro(s.Pixel.Y)}, Doubts: trace.Sentences(s.Doubts),
 		}
 		if s.Role == trace.Port {
 			for _, p := range s.Edge {

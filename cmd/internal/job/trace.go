@@ -18,6 +18,7 @@ import (
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/sheet/proof"
+	"drawdown/render/words"
 )
 
 // TraceRequest says how a scan is to be taken.
@@ -44,8 +45,8 @@ type KnownDistance struct {
 type TraceAnswer struct {
 	trace.Found
 	Name, Title, Machine string
-	Width, Height        int    // of the picture
-	ScaleWords           string // where the scale comes from
+	Width, Height        int // of the picture
+	Scale                proof.Scale
 	ScaleOffMm           float64
 	Offer                *patterns.Layout
 	Taken                []string // what sizes of hole were taken for, where that may surprise
@@ -121,15 +122,15 @@ func (a *TraceAnswer) frame(ask TraceRequest) (trace.Frame, error) {
 	}
 	switch {
 	case ask.FrameWidthMm > 0:
-		a.ScaleWords = fmt.Sprintf("four corners of %g × %g mm", ask.FrameWidthMm, ask.FrameHeightMm)
+		a.Scale = proof.Scale{From: proof.FourCorners, WidthMm: ask.FrameWidthMm, HeightMm: ask.FrameHeightMm}
 		return trace.FromRectangle(ask.Corners, ask.FrameWidthMm, ask.FrameHeightMm)
 	case len(inPixels) > 0:
 		return a.known(inPixels)
 	case ask.DPIX > 0:
-		a.ScaleWords = "stated: " + dpiWords(ask.DPIX, ask.DPIY)
+		a.Scale = proof.Scale{From: proof.Stated, DPIX: ask.DPIX, DPIY: ask.DPIY}
 		return trace.PerInch(ask.DPIX, ask.DPIY), nil
 	case a.scan.DPIX > 0:
-		a.ScaleWords = "from the file: " + dpiWords(a.scan.DPIX, a.scan.DPIY)
+		a.Scale = proof.Scale{From: proof.FromFile, DPIX: a.scan.DPIX, DPIY: a.scan.DPIY}
 		return trace.PerInch(a.scan.DPIX, a.scan.DPIY), nil
 	}
 	says := "does not say its resolution"
@@ -142,19 +143,12 @@ func (a *TraceAnswer) frame(ask TraceRequest) (trace.Frame, error) {
 	return trace.Frame{}, fmt.Errorf("the file %s; name it with --dpi 300, or a distance measured on the part with --known, or for a photo four corners with --corners", says)
 }
 
-func dpiWords(x, y float64) string {
-	if x == y {
-		return fmt.Sprintf("%.4g dpi", x)
-	}
-	return fmt.Sprintf("%.4g × %.4g dpi", x, y)
-}
+// ScaleWords says where the scale comes from.
+func (a TraceAnswer) ScaleWords() string { return a.Scale.Words(words.English()) }
 
 func (a *TraceAnswer) known(distances []trace.Known) (trace.Frame, error) {
 	frame, off, err := trace.FromKnown(distances)
-	a.ScaleWords, a.ScaleOffMm = fmt.Sprintf("%d known distances", len(distances)), off
-	if len(distances) == 1 {
-		a.ScaleWords = "one known distance"
-	}
+	a.Scale, a.ScaleOffMm = proof.Scale{From: proof.Known, Distances: len(distances)}, off
 	return frame, err
 }
 
@@ -198,7 +192,7 @@ const plausibleScale = 0.02
 // against each other: a slip of the caliper would make every place wrong.
 func (a *TraceAnswer) doubtScale(ask TraceRequest) {
 	if a.ScaleOffMm > 0.1 {
-		a.Doubts = append(a.Doubts, fmt.Sprintf("the known distances miss each other by %.2f mm; measure them again", a.ScaleOffMm))
+		a.Doubts = append(a.Doubts, trace.NewDoubt(trace.KnownDiffer, fmt.Sprintf("%.2f", a.ScaleOffMm)))
 	}
 	stated := ask.DPIX
 	if stated == 0 {
@@ -206,8 +200,8 @@ func (a *TraceAnswer) doubtScale(ask TraceRequest) {
 	}
 	if len(ask.Known) == 0 && ask.FrameWidthMm == 0 && ask.DPIX > 0 && a.scan.DPIX > 0 {
 		if math.Abs(ask.DPIX/a.scan.DPIX-1) > plausibleScale || math.Abs(ask.DPIY/a.scan.DPIY-1) > plausibleScale {
-			a.Doubts = append(a.Doubts, fmt.Sprintf("the file states %s, and --dpi says %s: the part comes out %.3g times as large; measure it",
-				dpiWords(a.scan.DPIX, a.scan.DPIY), dpiWords(ask.DPIX, ask.DPIY), a.scan.DPIX/ask.DPIX))
+			a.Doubts = append(a.Doubts, trace.NewDoubt(trace.OtherStated, proof.DPI(a.scan.DPIX, a.scan.DPIY),
+				proof.DPI(ask.DPIX, ask.DPIY), fmt.Sprintf("%.3g", a.scan.DPIX/ask.DPIX)))
 		}
 	}
 	if len(ask.Known) == 0 || stated == 0 {
@@ -215,14 +209,14 @@ func (a *TraceAnswer) doubtScale(ask TraceRequest) {
 	}
 	const mmPerInch = 25.4
 	if ratio := a.PixelMm * stated / mmPerInch; math.Abs(ratio-1) > plausibleScale {
-		a.Doubts = append(a.Doubts, fmt.Sprintf("by the known distance the part is %.4g times as large as the stated %.4g dpi say; measure it again", ratio, stated))
+		a.Doubts = append(a.Doubts, trace.NewDoubt(trace.OtherKnown, fmt.Sprintf("%.4g", ratio), proof.DPI(stated, stated)))
 	}
 }
 
 // Pattern gives the pattern file of the trace.
 func (a TraceAnswer) Pattern() render.File {
 	notes := append([]string{
-		fmt.Sprintf("Traced by drawdown from a picture of %d × %d pixels; scale %s.", a.Width, a.Height, a.ScaleWords),
+		fmt.Sprintf("Traced by drawdown from a picture of %d × %d pixels; scale %s.", a.Width, a.Height, a.ScaleWords()),
 		"Look at the proof sheet, and hold it against the part.",
 	}, a.Taken...)
 	return render.File{Name: a.Name + ".yaml", Data: patterns.Write(patterns.Traced(a.Title, a.Machine, a.Found, notes))}
@@ -231,9 +225,10 @@ func (a TraceAnswer) Pattern() render.File {
 // proofDPI shows a hair line and keeps the file small.
 const proofDPI = 200
 
-// Proof gives the sheet that shows what was found, over the picture.
-func (a TraceAnswer) Proof() (render.File, error) {
-	sheet := proof.Lay(proof.Input{Title: a.Title, ScaleWords: a.ScaleWords, Found: a.Found})
+// Proof gives the sheet that shows what was found, over the picture, in a
+// language.
+func (a TraceAnswer) Proof(w *words.Catalogue) (render.File, error) {
+	sheet := proof.Lay(proof.Input{Title: a.Title, Scale: a.Scale, Found: a.Found, Words: w})
 	width, height, err := render.PixelSize(sheet.Page, proofDPI)
 	if err != nil {
 		return render.File{}, err

@@ -26,7 +26,7 @@ func (l *layout) bar() {
 	line(segment(x1, y, x2, y))
 	line(segment(x1, y-1.5, x1, y+1.5))
 	line(segment(x2, y-1.5, x2, y+1.5))
-	l.write(x2+3, y+1.1, textEm, scene.Bold, scene.Start, fmt.Sprintf("%g mm of the part", length))
+	l.write(x2+3, y+1.1, textEm, scene.Bold, scene.Start, fmt.Sprintf(l.words().Bar, l.figure("%g", length)))
 	l.lastY = y + 3
 }
 
@@ -35,7 +35,8 @@ func (l *layout) foot() {
 	y := l.lastY + line
 	last := l.Page.Height - margin - 0.5
 	room := int((last-y)/line) + 1
-	lines := []string{"ring: found · dashed and ?: in doubt, look at it · square: dowel · blue: edge and openings · crossed: left out"}
+	w := l.words()
+	lines := []string{w.Legend}
 	lines = append(lines, l.sizes())
 	if words := l.distances(); words != "" {
 		lines = append(lines, words)
@@ -43,18 +44,18 @@ func (l *layout) foot() {
 	more := 0
 	var doubts []string
 	for _, d := range l.in.Found.Doubts {
-		doubts = append(doubts, "Look: "+d)
+		doubts = append(doubts, fmt.Sprintf(w.Look, l.doubtWords(d)))
 	}
 	for _, s := range l.in.Found.Shapes {
 		for _, d := range s.Doubts {
-			doubts = append(doubts, fmt.Sprintf("%s, %.1f mm: %s", s.ID, s.DiameterMm, d))
+			doubts = append(doubts, fmt.Sprintf(w.LookAt, s.ID, l.figure("%.1f mm", s.DiameterMm), l.doubtWords(d)))
 		}
 	}
 	if l.in.Found.Specks > 0 {
-		doubts = append(doubts, fmt.Sprintf("%d specks from %.1f to %.1f mm are left out; what is finer is taken for grain", l.in.Found.Specks, l.in.Found.SpeckMm, l.in.Found.SmallestMm))
+		doubts = append(doubts, fmt.Sprintf(w.Specks, l.figure("%.1f", l.in.Found.SpeckMm), l.figure("%.1f", l.in.Found.SmallestMm), l.in.Found.Specks))
 	}
 	if l.lost > 0 {
-		doubts = append([]string{fmt.Sprintf("%d names found no room", l.lost)}, doubts...)
+		doubts = append([]string{fmt.Sprintf(w.NoRoom, l.lost)}, doubts...)
 	}
 	for _, d := range doubts {
 		broken := font.Break(d, scene.Regular, textEm, l.width())
@@ -65,7 +66,7 @@ func (l *layout) foot() {
 		lines = append(lines, broken...)
 	}
 	if more > 0 {
-		lines = append(lines, fmt.Sprintf("and %d more doubts, which the pattern file names", more))
+		lines = append(lines, fmt.Sprintf(w.More, more))
 	}
 	for _, words := range lines[:min(len(lines), room)] {
 		l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(words, scene.Regular, textEm, l.width()))
@@ -86,17 +87,20 @@ func (l *layout) sizes() string {
 		if words != "" {
 			words += " · "
 		}
-		words += fmt.Sprintf("%d × %.1f mm %s", n, mm, roleWords[role])
+		words += fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)])
 	}
 	for _, s := range l.in.Found.Shapes {
 		if s.Role == trace.Port && !s.Round() {
-			words += fmt.Sprintf(" · %s opening", s.ID)
+			words += " · " + fmt.Sprintf(l.words().Opening, s.ID)
 		}
 	}
 	return strings.TrimPrefix(words, " · ")
 }
 
-var roleWords = map[trace.Role]string{trace.Fastener: "bolt", trace.Dowel: "dowel", trace.Bore: "bore", trace.Port: "opening"}
+// doubtWords says a doubt in the language of the sheet.
+func (l *layout) doubtWords(d trace.Doubt) string {
+	return d.In(l.words().Doubts[string(d.Cause)], l.in.Words.Figure)
+}
 
 // distances names the longest distance between two round holes and the longest
 // one across it, so that a caliper can tell whether the scale is right.
@@ -121,15 +125,17 @@ func (l *layout) distances() string {
 	if len(holes) < 2 {
 		return ""
 	}
-	words := func(a, b trace.Shape) string { return fmt.Sprintf("%s to %s %.1f mm", a.ID, b.ID, a.At.Distance(b.At)) }
+	words := func(a, b trace.Shape) string {
+		return fmt.Sprintf(l.words().Distance, a.ID, b.ID, l.figure("%.1f", a.At.Distance(b.At)))
+	}
 	a, b := longest(func(d geometry.Point) float64 { return math.Hypot(d.X, d.Y) })
 	along := b.At.Sub(a.At)
 	// Two distances that are far from parallel tell the scale of both axes.
 	c, d := longest(func(d geometry.Point) float64 { return math.Abs(along.X*d.Y - along.Y*d.X) })
 	if c.ID == a.ID && d.ID == b.ID {
-		return "check with a caliper: " + words(a, b)
+		return fmt.Sprintf(l.words().Caliper, words(a, b))
 	}
-	return "check with a caliper: " + words(a, b) + ", " + words(c, d)
+	return fmt.Sprintf(l.words().Caliper, words(a, b)+", "+words(c, d))
 }
 
 // mostCompared bounds the holes whose distances are compared.

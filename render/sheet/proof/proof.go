@@ -11,13 +11,15 @@ import (
 	"drawdown/geometry/trace"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/words"
 )
 
 // Input is what the sheet shows.
 type Input struct {
-	Title      string
-	ScaleWords string // where the scale comes from
-	Found      trace.Found
+	Title string
+	Scale Scale
+	Found trace.Found
+	Words *words.Catalogue
 }
 
 // Sheet is a page and where the picture lies on it.
@@ -124,13 +126,20 @@ func (l *layout) write(x, y, em float64, w scene.Weight, a scene.Anchor, words s
 	return t
 }
 
+func (l *layout) words() *words.Proof { return &l.in.Words.Proof }
+
+// figure prints a number as the language does.
+func (l *layout) figure(form string, v float64) string {
+	return l.in.Words.Figure(fmt.Sprintf(form, v))
+}
+
 func (l *layout) width() float64 { return l.Page.Width - 2*margin }
 
 func (l *layout) header() {
 	y := margin + 5.0
-	l.write(margin, y, titleEm, scene.Bold, scene.Start, font.Fit("Proof: "+l.in.Title, scene.Bold, titleEm, l.width()))
+	l.write(margin, y, titleEm, scene.Bold, scene.Start, font.Fit(fmt.Sprintf(l.words().Title, l.in.Title), scene.Bold, titleEm, l.width()))
 	y += 6
-	l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(Counts(l.in.Found)+"; scale "+l.in.ScaleWords, scene.Regular, textEm, l.width()))
+	l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(fmt.Sprintf(l.words().Scale, Counts(l.in.Words, l.in.Found), l.in.Scale.Words(l.in.Words)), scene.Regular, textEm, l.width()))
 	y += line
 	l.write(margin, y, textEm, scene.Bold, scene.Start, font.Fit(l.sizeWords(), scene.Bold, textEm, l.width()))
 	y += 1.8
@@ -139,36 +148,27 @@ func (l *layout) header() {
 
 func (l *layout) sizeWords() string {
 	if l.scale == 1 {
-		return "Full size: print at 100 %, check the bar with a rule, and lay the part on the sheet"
+		return l.words().FullSize
 	}
-	return fmt.Sprintf("Drawn at 1 : %.3g; check the distances on the part with a caliper", 1/l.scale)
+	return fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
 }
 
-// Counts says how many of each were found: 6 bolt holes of 8.4 mm, 1 bore.
-func Counts(found trace.Found) string {
+// Counts says how many of each were found: 6 bolt holes, 1 bore.
+func Counts(w *words.Catalogue, found trace.Found) string {
 	var parts []string
-	for _, r := range []struct {
-		role      trace.Role
-		one, many string
-	}{
-		{trace.Fastener, "bolt hole", "bolt holes"}, {trace.Dowel, "dowel", "dowels"}, {trace.Bore, "bore", "bores"},
-		{trace.Port, "opening", "openings"}, {trace.Spot, "spot left out", "spots left out"},
-	} {
+	for _, role := range []trace.Role{trace.Fastener, trace.Dowel, trace.Bore, trace.Port, trace.Spot} {
 		n := 0
 		for _, s := range found.Shapes {
-			if s.Role == r.role {
+			if s.Role == role {
 				n++
 			}
 		}
-		switch {
-		case n == 1:
-			parts = append(parts, "1 "+r.one)
-		case n > 1:
-			parts = append(parts, fmt.Sprintf("%d %s", n, r.many))
+		if n > 0 {
+			parts = append(parts, w.Proof.Counts[string(role)].Of(n))
 		}
 	}
 	if len(parts) == 0 {
-		return "nothing found"
+		return w.Proof.Nothing
 	}
 	return strings.Join(parts, ", ")
 }

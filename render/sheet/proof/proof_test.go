@@ -3,12 +3,14 @@ package proof_test
 import (
 	"image"
 	"math"
+	"strings"
 	"testing"
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/proof"
+	"drawdown/render/words"
 )
 
 // found traces a drawn plate: x, y and diameter of its holes, in mm.
@@ -60,14 +62,20 @@ func TestLayout(t *testing.T) {
 		if len(f.Shapes) != c.want {
 			t.Fatalf("%s: %d shapes, want %d", c.name, len(f.Shapes), c.want)
 		}
-		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, "its edge is torn or dirty")
-		f.Doubts = append(f.Doubts, "the part reaches the edge of the picture")
-		sheet := proof.Lay(proof.Input{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter", ScaleWords: "from the file: 101.6 dpi", Found: f})
-		for _, fault := range scene.CheckLayout(sheet.Page) {
-			t.Errorf("%s: %s", c.name, fault)
-		}
-		if err := scene.Check(sheet.Page); err != nil {
-			t.Errorf("%s: %v", c.name, err)
+		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, trace.NewDoubt(trace.Torn, "81"))
+		f.Doubts = append(f.Doubts, trace.NewDoubt(trace.CutOff))
+		in := proof.Input{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter",
+			Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f}
+		var sheet proof.Sheet
+		for _, w := range languages(t) {
+			in.Words = w
+			sheet = proof.Lay(in)
+			for _, fault := range scene.CheckLayout(sheet.Page) {
+				t.Errorf("%s in %s: %s", c.name, w.Language, fault)
+			}
+			if err := scene.Check(sheet.Page); err != nil {
+				t.Errorf("%s in %s: %v", c.name, w.Language, err)
+			}
 		}
 		marks := map[string]bool{}
 		for _, item := range sheet.Page.Items {
@@ -107,6 +115,81 @@ func checkUnder(t *testing.T, name string, sheet proof.Sheet, under *image.Gray)
 	}
 }
 
+func languages(t *testing.T) []*words.Catalogue {
+	t.Helper()
+	var all []*words.Catalogue
+	for _, tag := range words.Languages() {
+		w, err := words.Find(tag)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
+// The lines of the head and the legend are whole in every language, full size
+// and reduced, on the narrow paper.
+func TestNothingIsCutOff(t *testing.T) {
+	for name, c := range map[string]struct {
+		side  float64
+		holes [][3]float64
+	}{"full size": {40, [][3]float64{{-12, 8, 5}, {13, -7, 5}}}, "reduced": {300, grid(3, 3, 90, 9)}} {
+		_, f := found(t, c.side, c.side, c.holes)
+		for _, w := range languages(t) {
+			sheet := proof.Lay(proof.Input{Title: "Plate", Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f, Words: w})
+			for _, item := range sheet.Page.Items {
+				if text, ok := item.(scene.Text); ok && strings.HasSuffix(text.Content, "…") {
+					t.Errorf("%s in %s: %q is cut off", name, w.Language, text.Content)
+				}
+			}
+		}
+	}
+}
+
+// Every doubt of a trace has its words in every language, the English ones those
+// of the terminal.
+func TestDoubtsHaveWords(t *testing.T) {
+	for cause, says := range trace.Causes() {
+		figures := []string{"8.5", "9.5", "10.5"}[:strings.Count(says, "%s")]
+		for _, w := range languages(t) {
+			form := w.Proof.Doubts[string(cause)]
+			said := trace.NewDoubt(cause, figures...).In(form, w.Figure)
+			if form == "" || strings.Contains(said, "%!") || w.Language != "en" && strings.Contains(said, ".5") {
+				t.Errorf("%s: %s is said %q", w.Language, cause, said)
+			}
+		}
+		if form := words.English().Proof.Doubts[string(cause)]; form != says {
+			t.Errorf("%s: on the sheet %q, at the terminal %q", cause, form, says)
+		}
+	}
+	if sheet, all := len(words.English().Proof.Doubts), len(trace.Causes()); sheet != all {
+		t.Errorf("%d doubts with words, %d that a trace has", sheet, all)
+	}
+}
+
+func TestScaleWords(t *testing.T) {
+	for _, c := range []struct {
+		language string
+		scale    proof.Scale
+		want     string
+	}{
+		{"en", proof.Scale{From: proof.Known, Distances: 1}, "one known distance"},
+		{"de", proof.Scale{From: proof.Known, Distances: 2}, "2 bekannte Abstände"},
+		{"de", proof.Scale{From: proof.Stated, DPIX: 101.6, DPIY: 102}, "angegeben: 101,6\u00a0×\u00a0102\u00a0dpi"},
+		{"en", proof.Scale{From: proof.FourCorners, WidthMm: 152.4, HeightMm: 101.6}, "four corners of 152.4 × 101.6 mm"},
+		{"fr", proof.Scale{From: proof.FromFile, DPIX: 150, DPIY: 150}, "selon le fichier, 150\u00a0dpi"},
+	} {
+		w, err := words.Find(c.language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := c.scale.Words(w); got != c.want {
+			t.Errorf("%s: %q, want %q", c.language, got, c.want)
+		}
+	}
+}
+
 func TestCounts(t *testing.T) {
 	of := func(roles ...trace.Role) (f trace.Found) {
 		for _, r := range roles {
@@ -119,7 +202,7 @@ func TestCounts(t *testing.T) {
 		"1 bolt hole":   of(trace.Fastener),
 		"2 bolt holes, 1 dowel, 2 bores, 1 opening, 2 spots left out": of(trace.Spot, trace.Fastener, trace.Bore, trace.Dowel, trace.Bore, trace.Port, trace.Fastener, trace.Spot),
 	} {
-		if got := proof.Counts(f); got != want {
+		if got := proof.Counts(words.English(), f); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
