@@ -7,29 +7,15 @@ import (
 	"testing"
 
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/frames"
 	"drawdown/render/scene"
 	"drawdown/render/words"
-	"drawdown/sequence/plan"
 )
 
-func planOf(t testing.TB, nameOrText string) plan.Plan {
-	t.Helper()
-	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
-	if text, ok := patterns.BuiltinText(nameOrText); ok {
-		source = patterns.FromBytes(nameOrText, text)
-	}
-	input, problems := patterns.Read(source)
-	if problems.Stops() {
-		t.Fatal(problems.Error())
-	}
-	p, err := plan.Build(input)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
+// planOf plans a built-in pattern, or the text of one.
+var planOf = patterntest.Plan
 
 // Pictures pass the layout check in every language, for both sides.
 func TestLayouts(t *testing.T) {

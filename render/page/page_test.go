@@ -26,29 +26,14 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/frames"
 	"drawdown/render/page"
 	"drawdown/render/words"
-	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or a pattern given as text.
-func planOf(t testing.TB, nameOrText string) plan.Plan {
-	t.Helper()
-	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
-	if text, ok := patterns.BuiltinText(nameOrText); ok {
-		source = patterns.FromBytes(nameOrText, text)
-	}
-	input, problems := patterns.Read(source)
-	if problems.Stops() {
-		t.Fatal(problems.Error())
-	}
-	p, err := plan.Build(input)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
+// planOf plans a built-in pattern, or the text of one.
+var planOf = patterntest.Plan
 
 // written writes the page of a pattern in a language.
 func written(t testing.TB, pattern, language string, loosening bool) (string, frames.Show) {

@@ -69,7 +69,7 @@ var frenchCard = Card{
 		Last:            "Pièce froide. Gants mis : les arêtes usinées coupent.",
 
 		Sockets:    "Douilles : %s.",
-		HeldNut:    "; retenir l’écrou avec une clé de %s",
+		HeldNut:    " ; maintenir l’écrou avec une clé de %s",
 		Wrench:     "clé dynamométrique étalonnée, pour %s",
 		AngleGauge: "rapporteur d’angle",
 		And:        " ; ",

@@ -167,7 +167,7 @@ var spanish = Catalogue{
 		Numbers:   "Grande: orden de aflojado. Junto al sitio: identificación (orden de apriete).",
 		Stations:  "Anillo discontinuo: sitio de una pieza que vuelve a este lugar.",
 		Clusters:  "Contorno con nombre: vuelve aquí, con la flecha hacia el frente.",
-		Once:      "de un solo uso. El viejo queda aquí hasta escribir la hoja de estado y luego va a la chatarra; el nuevo se pone aquí antes del montaje.",
+		Once:      "de un solo uso. El viejo queda aquí hasta rellenar la hoja de estado y luego va a la chatarra; el nuevo se pone aquí antes del montaje.",
 		Washer:    "arandela Ø %s",
 		RoundHead: "cabeza Ø %s",
 		Hexagon:   "cabeza de %s entre caras",

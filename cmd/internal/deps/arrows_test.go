@@ -35,6 +35,7 @@ var arrows = map[string][]string{
 		"sequence/plan",
 		"sequence/tension",
 	},
+	"patterns/patterntest":   {"patterns", "sequence/plan"}, // of tests alone
 	"render/scene":           {},
 	"render/font":            {"render/scene"},
 	"render/scene/scenetest": {"render/font", "render/scene"},

@@ -15,6 +15,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -25,23 +26,8 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
-// planOf plans a built-in pattern, or a pattern given as text.
-func planOf(t testing.TB, nameOrText string) plan.Plan {
-	t.Helper()
-	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
-	if text, ok := patterns.BuiltinText(nameOrText); ok {
-		source = patterns.FromBytes(nameOrText, text)
-	}
-	input, problems := patterns.Read(source)
-	if problems.Stops() {
-		t.Fatal(problems.Error())
-	}
-	p, err := plan.Build(input)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
+// planOf plans a built-in pattern, or the text of one.
+var planOf = patterntest.Plan
 
 // checkCard lays a card out and reports every fault of its layout.
 func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -17,23 +18,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// planOf plans a built-in pattern, or a pattern given as text.
-func planOf(t testing.TB, nameOrText string) plan.Plan {
-	t.Helper()
-	source := patterns.FromBytes("test.yaml", []byte(nameOrText))
-	if text, ok := patterns.BuiltinText(nameOrText); ok {
-		source = patterns.FromBytes(nameOrText, text)
-	}
-	input, problems := patterns.Read(source)
-	if problems.Stops() {
-		t.Fatal(problems.Error())
-	}
-	p, err := plan.Build(input)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
+// planOf plans a built-in pattern, or the text of one.
+var planOf = patterntest.Plan
 
 // papers are all papers, upright and on their side.
 func papers() []sheet.Paper {
