@@ -237,7 +237,7 @@ func (b *binder) stepTexts(steps []overhaul.Step, side plan.CautionSide) (texts 
 	for _, s := range steps {
 		text := b.stepWords(s, side)
 		if len(s.Manual) > 0 {
-			text += "; " + fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(s.Manual, ", "))
+			text = b.withNote(text, fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(s.Manual, ", ")))
 		}
 		if s.Note != "" {
 			text = fmt.Sprintf(b.ask.Words.Book.Before, s.Note)

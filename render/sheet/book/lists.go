@@ -182,10 +182,11 @@ func (b *binder) manualWords(s overhaul.Step, side plan.CautionSide, at found) s
 		return ""
 	}
 	w, names := b.ask.Words.Book, strings.Join(s.Manual, ", ")
+	and := b.ask.Words.Card.Checks.And
 	if side == plan.CautionLoosen {
-		return "; " + fmt.Sprintf(w.ByManual, names)
+		return and + fmt.Sprintf(w.ByManual, names)
 	}
-	return "; " + fmt.Sprintf(w.FiguresOnPage, at.page(0, manual), names)
+	return and + fmt.Sprintf(w.FiguresOnPage, at.page(0, manual), names)
 }
 
 // cautions stand before the first step.

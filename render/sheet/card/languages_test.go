@@ -173,6 +173,18 @@ func TestLubricantsHaveWords(t *testing.T) {
 	}
 }
 
+// Every language has words for the views of the built-in patterns.
+func TestViewsHaveWords(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		view := strings.ToLower(planOf(t, name).View)
+		for _, tag := range words.Languages() {
+			if view != "" && mustSpeak(t, tag).Sheet.Views[view] == "" {
+				t.Errorf("%s has no words for the view %q of %s", tag, view, name)
+			}
+		}
+	}
+}
+
 // Every language has a word for every way and turn of the pattern file.
 func TestWaysHaveWords(t *testing.T) {
 	for _, tag := range words.Languages() {
