@@ -86,9 +86,17 @@ var plainField = func() []float64 {
 	return append(deg, directions[8:]...)
 }()
 
+// middle is the place of the middle of the part, which a section need not show.
+func (s *sketch) middle() scene.Point {
+	if s.req.piece != nil {
+		return s.view.at(s.req.piece.middle)
+	}
+	return s.view.centre
+}
+
 // away is the direction from the middle of the part to a fastener, in degrees.
 func (s *sketch) away(i int) float64 {
-	m, c := s.marks[i].at, s.view.centre
+	m, c := s.marks[i].at, s.middle()
 	return math.Atan2(c.Y-m.Y, m.X-c.X) * 180 / math.Pi
 }
 
@@ -104,7 +112,7 @@ func (s *sketch) atRim(i int) bool {
 }
 
 func (s *sketch) shielded(i int) bool {
-	at, c := s.marks[i].at, s.view.centre
+	at, c := s.marks[i].at, s.middle()
 	out := scene.Point{X: at.X - c.X, Y: at.Y - c.Y}
 	for k, m := range s.marks {
 		dx, dy := m.at.X-at.X, m.at.Y-at.Y

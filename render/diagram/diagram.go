@@ -27,6 +27,8 @@ type Request struct {
 	// arrow stands alone.
 	Front string
 	Box   scene.Box
+
+	piece *section // nil for the whole part
 }
 
 // Drawing is the part as drawn.
@@ -78,7 +80,7 @@ type sketch struct {
 func Draw(req Request) Drawing {
 	first := newSketch(req)
 	sizes := first.sizes()
-	if req.Show == Numbers && first.count() <= pathLimit {
+	if first.paths() {
 		for _, bowRoom := range bowRooms {
 			for _, z := range sizes {
 				z.bowRoom = bowRoom
@@ -120,6 +122,10 @@ func newSketch(req Request) *sketch {
 		for k, i := range req.Order {
 			s.numbers[i] = k + 1
 		}
+	}
+	if req.piece != nil {
+		s.numbers, s.bounds = req.piece.numbers, req.piece.window
+		s.looks = looksInPiece * s.count()
 	}
 	return s
 }

@@ -41,7 +41,7 @@ const (
 // fans says whether the fasteners lie so close on one circle that their numbers
 // need a fan.
 func (s *sketch) fans(z size) bool {
-	if !z.led || s.count() > hopeless {
+	if !z.led || s.count() > hopeless || s.req.piece != nil {
 		return false
 	}
 	if _, round := roundPart(s.req.Plan.Joint); !round {

@@ -56,13 +56,10 @@ func edgeAllowance(j geometry.Joint) float64 {
 // drawPart draws the body, its bores and dowels, and the front arrow.
 func (s *sketch) drawPart(z size) {
 	joint := s.req.Plan.Joint
-	for k, path := range s.outline(joint, z) {
-		fill := scene.Tint
-		if k > 0 && len(joint.Outline) > 1 && inside(joint.Outline[k], joint.Outline[0]) {
-			fill = scene.White // an opening in the part
-		}
-		s.add(scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: 0.5})
-		s.space.takeEdge(path)
+	if s.req.piece != nil {
+		s.drawCut(z)
+	} else {
+		s.drawBody(joint, z)
 	}
 	for _, b := range joint.Bores {
 		s.drawBore(b)
@@ -71,6 +68,18 @@ func (s *sketch) drawPart(z size) {
 		s.drawDowel(d)
 	}
 	s.drawFront(joint.Front)
+}
+
+// drawBody draws the outline of the part and of its openings.
+func (s *sketch) drawBody(joint geometry.Joint, z size) {
+	for k, path := range s.outline(joint, z) {
+		fill := scene.Tint
+		if k > 0 && len(joint.Outline) > 1 && inside(joint.Outline[k], joint.Outline[0]) {
+			fill = scene.White // an opening in the part
+		}
+		s.add(scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: 0.5})
+		s.space.takeEdge(path)
+	}
 }
 
 func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {

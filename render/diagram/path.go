@@ -10,16 +10,22 @@ import (
 // pathLimit is the number of fasteners past which arrows would tangle.
 const pathLimit = 24
 
+// paths says whether arrows may show the order: neither on a section, whose
+// numbers do not follow one another.
+func (s *sketch) paths() bool {
+	return s.req.Show == Numbers && s.count() <= pathLimit && s.req.piece == nil
+}
+
 // planPath routes the arrows from each number to the next, group by group. A
 // group in which one finds no clear way, or too many cross, has none. Where the
 // main group has none, rings are shaded instead.
 func (s *sketch) planPath() []scene.Item {
 	var routes []route
-	if s.req.Show == Numbers && len(s.marks) <= pathLimit && !s.out.Led {
+	if s.paths() && !s.out.Led {
 		routes = s.allRoutes()
 	}
 	if !s.out.Path {
-		s.out.Rings = s.req.Show == Numbers && s.ringsGuide()
+		s.out.Rings = s.req.Show == Numbers && s.req.piece == nil && s.ringsGuide()
 		return nil
 	}
 	s.out.WholePath = len(routes) == len(s.marks)-1

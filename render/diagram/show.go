@@ -54,7 +54,7 @@ func (s *sketch) first(fastener int) bool {
 }
 
 func (s *sketch) last(fastener int) bool {
-	return s.req.Show == Numbers && len(s.numbers) > 1 && s.numbers[fastener] == len(s.numbers)
+	return s.req.Show == Numbers && s.req.wholeCount() > 1 && s.numbers[fastener] == s.req.wholeCount()
 }
 
 // holdingRadius is the radius of a round mark that holds the widest text.
@@ -66,7 +66,7 @@ func (s *sketch) holdingRadius(capMm float64) float64 {
 // what would be written there: its number.
 func (s *sketch) widestText(em float64) float64 {
 	if s.req.Show != Words {
-		return font.Width("0", scene.Bold, em) * float64(len(strconv.Itoa(s.count())))
+		return font.Width("0", scene.Bold, em) * float64(len(strconv.Itoa(s.req.wholeCount())))
 	}
 	widest := 0.0
 	for i := range s.count() {

@@ -40,6 +40,8 @@ type Stage struct {
 // Part is the words under the drawing of the part.
 type Part struct {
 	Unplaced    Plural // %d numbers found no room
+	OnDetails   string // all numbers stand on the details
+	Detail      string // detail %d of %d
 	SmallNumber string // Small number: %s.
 	// What the small number is; short, since it stands in the tick grid too.
 	// Mark is written on the part, or cast.

@@ -35,6 +35,8 @@ var englishCard = Card{
 
 	Part: Part{
 		Unplaced:          Plural{"%d number found no room on this paper.", "%d numbers found no room on this paper."},
+		OnDetails:         "All numbers stand on the details that follow.",
+		Detail:            "Detail %d of %d",
 		SmallNumber:       "Small number: %s.",
 		Cast:              "cast",
 		Mark:              "mark on the part",

@@ -35,6 +35,8 @@ var frenchCard = Card{
 
 	Part: Part{
 		Unplaced:          Plural{"%d numéro ne tient pas sur ce papier.", "%d numéros ne tiennent pas sur ce papier."},
+		OnDetails:         "Tous les numéros sont sur les détails qui suivent.",
+		Detail:            "Détail %d sur %d",
 		SmallNumber:       "Petit numéro : %s.",
 		Cast:              "n° de fonderie",
 		Mark:              "repère sur pièce",

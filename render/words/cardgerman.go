@@ -35,6 +35,8 @@ var germanCard = Card{
 
 	Part: Part{
 		Unplaced:          Plural{"%d Nummer hat auf diesem Blatt keinen Platz.", "%d Nummern haben auf diesem Blatt keinen Platz."},
+		OnDetails:         "Alle Nummern stehen auf den Ausschnitten danach.",
+		Detail:            "Ausschnitt %d von %d",
 		SmallNumber:       "Kleine Zahl: %s.",
 		Cast:              "eingegossen",
 		Mark:              "Zeichen am Teil",

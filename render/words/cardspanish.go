@@ -35,6 +35,8 @@ var spanishCard = Card{
 
 	Part: Part{
 		Unplaced:          Plural{"%d número no cabe en este papel.", "%d números no caben en este papel."},
+		OnDetails:         "Todos los números están en los detalles que siguen.",
+		Detail:            "Detalle %d de %d",
 		SmallNumber:       "Número pequeño: %s.",
 		Cast:              "n.º de fundición",
 		Mark:              "marca en la pieza",

@@ -3,6 +3,7 @@
 package card
 
 import (
+	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -89,7 +90,9 @@ type card struct {
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
 	crowded bool
-	covers  map[int][]bool // which fasteners a stage covers, by its number
+	details []diagram.Section // of a part on which numbers found no room
+	missing int               // numbers that found none on the details either
+	covers  map[int][]bool    // which fasteners a stage covers, by its number
 	// balanced parts what to see to first over both columns, to save height;
 	// troubleDone says that the box for when it goes wrong is drawn.
 	balanced, troubleDone bool

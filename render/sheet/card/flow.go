@@ -33,6 +33,7 @@ func (c *card) pages() ([]scene.Page, []string) {
 	first := c.choose(f.Bottom - f.Y)
 	below := f.Bottom - c.height(first)
 	drawn := c.part(f.Pen, f.Y, below)
+	f.drawDetails()
 	f.Y = below
 	if !first.has(stagesBlock) {
 		f.Turn()

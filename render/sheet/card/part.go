@@ -91,6 +91,9 @@ func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 			c.second = nil // some ids without the others would mislead
 			continue
 		}
+		if c.crowded && len(d.Unplaced) > 0 && c.details == nil {
+			c.details = c.detailed(req, top, bottom)
+		}
 		caption := diagram.NewLegend(req.KindNames(), c.reading(d), c.in.part.left, c.in.part.right())
 		if caption.Lines > lines {
 			lines = caption.Lines
@@ -105,7 +108,10 @@ func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 func (c *card) reading(d diagram.Drawing) string {
 	w := c.words.Card.Part
 	var parts []string
-	if n := len(d.Unplaced); n > 0 {
+	switch n := len(d.Unplaced); {
+	case n > 0 && len(c.details) > 0:
+		parts = append(parts, w.OnDetails)
+	case n > 0:
 		parts = append(parts, w.Unplaced.Of(n))
 	}
 	if !c.crowded && c.second != nil {
@@ -151,7 +157,11 @@ func (c *card) smallMeans() string {
 func (c *card) left(d diagram.Drawing) []string {
 	var notes []string
 	side := c.name()
-	if n := len(d.Unplaced); n > 0 {
+	n := len(d.Unplaced)
+	if len(c.details) > 0 {
+		n = c.missing
+	}
+	if n > 0 {
 		notes = append(notes, fmt.Sprintf("%s side: %d of %d numbers found no room on %s; print it on larger paper", side, n, len(c.numbers), c.paper.Name))
 	}
 	for _, word := range d.Dropped {

@@ -1,0 +1,56 @@
+package card_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
+)
+
+// fullParts are parts of 400 fasteners, whose numbers find no room on small
+// paper.
+var fullParts = map[string]string{
+	"circle":    `{circle: {count: 400, diameter: 5200, centre: [0, 0], first: 90°, turn: right, kind: main, id: S}}`,
+	"grid":      `{grid: {columns: 20, rows: 20, pitch: [60, 55], kind: main, id: S}}`,
+	"perimeter": `{rectangle: {columns: 121, rows: 79, size: [2400, 1600], centre: [0, 0], kind: main, id: S}}`,
+	"row":       `{row: {count: 400, pitch: 60, from: [0, 0], angle: 0°, kind: main, id: S}}`,
+}
+
+func full(layout string) string {
+	return "drawdown: 1\ntitle: Full part\nkinds: {main: {thread: M8}}\nfasteners:\n  - " + layout +
+		"\nfeatures:\n  - {bore: [600, 300], diameter: 500, label: port}\n  - {front: left}\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
+}
+
+// First principles: a bolt that has a box to tick has its number somewhere on
+// the side, beside its mark. No paper is too small for that.
+func TestEveryNumberStandsSomewhere(t *testing.T) {
+	for name, layout := range fullParts {
+		p := planOf(t, full(layout))
+		for _, paper := range []sheet.Paper{mustPaper(t, "a5"), mustPaper(t, "a5").Landscape(), mustPaper(t, "a4").Landscape()} {
+			document, notes := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: words.English()})
+			numbers := map[string]bool{}
+			for _, page := range document.Pages {
+				for _, fault := range append(scene.CheckLayout(page), scene.CheckPhotocopy(page)...) {
+					t.Errorf("%s on %s, %g wide: %s", name, paper.Name, paper.Width, fault)
+				}
+			}
+			for _, text := range textsOf(document) {
+				if text.Tag.Role == scene.Number {
+					numbers[text.Tag.Name+" "+text.Content] = true
+				}
+			}
+			for k, i := range p.Tighten.Order {
+				if want := fmt.Sprintf("%s %d", p.Joint.Fasteners[i].ID, k+1); !numbers[want] {
+					t.Errorf("%s on %s, %g wide: %s stands nowhere", name, paper.Name, paper.Width, want)
+				}
+			}
+			if len(numbers) != 400 || strings.Contains(strings.Join(notes, "\n"), "of 400 numbers") {
+				t.Errorf("%s on %s, %g wide: %d numbers, %q", name, paper.Name, paper.Width, len(numbers), notes)
+			}
+		}
+	}
+}
