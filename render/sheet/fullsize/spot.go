@@ -2,6 +2,7 @@ package fullsize
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -200,7 +201,12 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 		s.Small = ""
 		return p.beside(s, own)
 	}
-	p.NoRoom = append(p.NoRoom, s.Large+s.Note+s.Small)
+	if s.Note != "" && s.Large != "" {
+		p.NoRoom = append(p.NoRoom, s.Note)
+		s.Note = ""
+		return p.beside(s, own)
+	}
+	p.NoRoom = append(p.NoRoom, s.Large+s.Note+s.Small) // one of them is left
 	return nil
 }
 
@@ -243,11 +249,23 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 			items, box := b.at(c, side, s.At)
 			if grown := box.Grown(0.3); p.free(grown, own, strictly) && !p.seams.Part(box, edge) && p.nearest(items, own) {
 				p.texts = append(p.texts, grown)
-				return items, true
+				return p.cleared(items), true
 			}
 		}
 	}
 	return nil, false
+}
+
+// cleared gives words with white behind those that stand on a line, which is
+// broken there: a figure that is struck through is misread.
+func (p *Plate) cleared(words []scene.Item) []scene.Item {
+	var behind []scene.Item
+	for _, it := range words {
+		if b := it.(scene.Text).Box().Grown(0.2); slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) }) {
+			behind = append(behind, scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Fill: scene.White})
+		}
+	}
+	return append(behind, words...)
 }
 
 // nearest says whether no foreign spot is as near to the number as its own.

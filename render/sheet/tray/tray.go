@@ -39,9 +39,9 @@ func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string, err
 // Pages lays out the sheets; they lack their count. The error tells that the
 // part takes more sheets than anyone joins.
 func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
-	t := &tray{plan: p, joint: p.Joint, words: ask.Words}
+	t := &tray{plan: p, joint: named(p.Joint), words: ask.Words}
 	if ask.Underside {
-		t.joint = p.Joint.Mirrored(geometry.AxisX)
+		t.joint = t.joint.Mirrored(geometry.AxisX)
 	}
 	tiles := t.request(ask)
 	if ask.OnePage {
@@ -49,6 +49,18 @@ func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err er
 	}
 	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return t.draw(tiles.Reduced, s) }, tiles,
 		func(noRoom int) []string { return t.legend(noRoom, tiles.Reduced) })
+}
+
+// named gives the joint without the labels of bores that a cluster has for its
+// name: of two words for one place one may be taken for the neighbour's.
+func named(j geometry.Joint) geometry.Joint {
+	j.Bores = slices.Clone(j.Bores)
+	for i, b := range j.Bores {
+		if slices.ContainsFunc(j.Clusters, func(c geometry.Cluster) bool { return c.Name == b.Label }) {
+			j.Bores[i].Label = ""
+		}
+	}
+	return j
 }
 
 // tray is the sheets while they are laid out.
