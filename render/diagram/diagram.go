@@ -28,7 +28,8 @@ type Request struct {
 	Front string
 	Box   scene.Box
 
-	piece *section // nil for the whole part
+	piece   *section // nil for the whole part
+	noPaths bool     // no arrows, though they would find their way
 }
 
 // Drawing is the part as drawn.
@@ -71,6 +72,7 @@ type sketch struct {
 	path    []scene.Item
 	ring    []int // of each fastener, within its group; nil until asked for
 	looks   int   // left to search with
+	worded  int   // words that the part has
 	out     Drawing
 }
 
@@ -85,7 +87,7 @@ func Draw(req Request) Drawing {
 			for _, z := range sizes {
 				z.bowRoom = bowRoom
 				if s := first.again(); s.apart(z) && s.arrange(z) {
-					return s.finish(z)
+					return s.unlessNameless(s.finish(z))
 				}
 			}
 		}
@@ -109,6 +111,20 @@ func Draw(req Request) Drawing {
 		}
 	}
 	return best.finish(chosen)
+}
+
+// unlessNameless takes a drawing with arrows, unless most words on the part find
+// no room beside them and do without: caps are told apart by their names.
+func (s *sketch) unlessNameless(arrows Drawing) Drawing {
+	if 2*len(arrows.Dropped) <= s.worded {
+		return arrows
+	}
+	req := s.req
+	req.noPaths = true
+	if plain := Draw(req); 2*len(plain.Dropped) <= s.worded && len(plain.Unplaced) == 0 {
+		return plain
+	}
+	return arrows
 }
 
 // bowRooms are the widths, in millimetres, tried in turn to keep free round

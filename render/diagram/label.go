@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -19,6 +20,30 @@ type word struct {
 // drawLabels sets the words on the part, each as near to its place as there is
 // room beside the others.
 func (s *sketch) drawLabels() {
+	words := s.labels()
+	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(it *item, tier int) []placement {
+		return nearestToOwn(s.labelPlaces(words[it.index], labelTiers[tier].nudges, labelTiers[tier].air), it.index, words)
+	})
+	q.run()
+	s.worded = len(words)
+	for k, w := range words {
+		it := &q.items[k]
+		if it.chosen == nowhere {
+			s.out.Dropped = append(s.out.Dropped, w.content)
+			continue
+		}
+		p := it.choices[it.chosen]
+		t := font.Set(scene.Text{
+			At:   scene.Point{X: p.from.X, Y: p.from.Y + SmallEm*font.CapHeight/2},
+			Size: SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
+		})
+		s.add(t)
+		s.space.takeBox(t.Box())
+	}
+}
+
+// labels draws the stations and gives all words on the part.
+func (s *sketch) labels() []word {
 	var words []word
 	add := func(content string, at scene.Point, ink scene.Ink) {
 		if content != "" {
@@ -35,24 +60,7 @@ func (s *sketch) drawLabels() {
 	for _, l := range joint.Labels {
 		add(l.Text, s.view.at(l.At), scene.Black)
 	}
-	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(it *item, tier int) []placement {
-		return s.labelPlaces(words[it.index], labelTiers[tier].nudges, labelTiers[tier].air)
-	})
-	q.run()
-	for k, w := range words {
-		it := &q.items[k]
-		if it.chosen == nowhere {
-			s.out.Dropped = append(s.out.Dropped, w.content)
-			continue
-		}
-		p := it.choices[it.chosen]
-		t := font.Set(scene.Text{
-			At:   scene.Point{X: p.from.X, Y: p.from.Y + SmallEm*font.CapHeight/2},
-			Size: SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
-		})
-		s.add(t)
-		s.space.takeBox(t.Box())
-	}
+	return words
 }
 
 // labelTiers are the places to try for a label: near by with the air that is
@@ -78,6 +86,18 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 	}
 	return out
 }
+
+// nearestToOwn keeps the places from which a word's own thing is clearly the
+// nearest of all that have a word: elsewhere it would be read as the neighbour's.
+func nearestToOwn(places []placement, own int, words []word) []placement {
+	const nearer = 1.3
+	return slices.DeleteFunc(places, func(p placement) bool {
+		far := distance(p.from, words[own].at)
+		return slices.ContainsFunc(words, func(other word) bool { return other != words[own] && distance(p.from, other.at) < nearer*far })
+	})
+}
+
+func distance(p, q scene.Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 
 // nudges are the steps, in millimetres, by which a label may leave its place:
 // up and down first, then aside.

@@ -13,7 +13,7 @@ const pathLimit = 24
 // paths says whether arrows may show the order: neither on a section, whose
 // numbers do not follow one another.
 func (s *sketch) paths() bool {
-	return s.req.Show == Numbers && s.count() <= pathLimit && s.req.piece == nil
+	return s.req.Show == Numbers && s.count() <= pathLimit && s.req.piece == nil && !s.req.noPaths
 }
 
 // planPath routes the arrows from each number to the next, group by group. A

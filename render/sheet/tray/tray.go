@@ -127,7 +127,7 @@ func usedOnce(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce }
 
 // draw draws the part with a spot for everything that comes off.
 func (t *tray) draw(reduced float64, seams tile.Seams) *fullsize.Plate {
-	plate := fullsize.New(namedOnce(t.joint), reduced, t.words, seams)
+	plate := fullsize.New(t.joint, reduced, t.words, seams)
 	groups := t.groups()
 	for _, g := range groups {
 		plate.Outline(g)
@@ -159,18 +159,6 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *fullsize.Plate {
 		plate.Name(g)
 	}
 	return plate
-}
-
-// namedOnce takes the name off a bore that a cluster has too: the cluster's is
-// written with the arrow to the front.
-func namedOnce(j geometry.Joint) geometry.Joint {
-	j.Bores = slices.Clone(j.Bores)
-	for i, b := range j.Bores {
-		if slices.ContainsFunc(j.Clusters, func(c geometry.Cluster) bool { return c.Name == b.Label }) {
-			j.Bores[i].Label = ""
-		}
-	}
-	return j
 }
 
 // aroundGroup is how far from the heads the line round a group lies.
