@@ -1,6 +1,9 @@
 package fullsize
 
 import (
+	"math"
+	"slices"
+
 	"drawdown/geometry"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -22,6 +25,7 @@ func (p *Plate) Outline(g Group) {
 		path := p.around(geometry.Hull(g.Members), g.Reach)
 		p.line(path, scene.Black, 0.2, 0)
 		p.Drawing.Beside = append(p.Drawing.Beside, path.Bounds())
+		p.groups = append(p.groups, p.At(geometry.Enclose(g.Members).Centre))
 	}
 }
 
@@ -48,5 +52,16 @@ func (p *Plate) Name(g Group) {
 		piece.Items = append(piece.Items, arrow(base, way, length, half))
 	}
 	// Word and arrow together stand in the middle.
-	p.place(piece.Moved(scene.Point{X: scene.Rounded(c.X - piece.Bounds().Centre().X)}))
+	piece = piece.Moved(scene.Point{X: scene.Rounded(c.X - piece.Bounds().Centre().X)})
+	p.placeWhere(piece, func(there scene.Box) bool { return p.nearestGroup(there.Centre(), c) })
+}
+
+// nearestGroup says whether of all groups the one round c is clearly the nearest,
+// so that a name is not taken for the neighbour's.
+func (p *Plate) nearestGroup(name, c scene.Point) bool {
+	const nearer = 1.3
+	own := math.Hypot(name.X-c.X, name.Y-c.Y)
+	return !slices.ContainsFunc(p.groups, func(other scene.Point) bool {
+		return other != c && math.Hypot(name.X-other.X, name.Y-other.Y) < nearer*own
+	})
 }

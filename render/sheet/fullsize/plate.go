@@ -28,6 +28,7 @@ type Plate struct {
 	seams   tile.Seams
 	words   *words.Catalogue
 	lines   []segment
+	groups  []scene.Point     // middles of the groups
 	spots   []scene.Box       // the room of each
 	edges   [][][]scene.Point // their lines
 	texts   []scene.Box
@@ -250,14 +251,24 @@ func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
 
 // place puts a word where it stands or nearby.
 func (p *Plate) place(word tile.Piece) {
+	p.placeWhere(word, func(scene.Box) bool { return true })
+}
+
+// placeWhere does so where the place is a good one; else in any that is free.
+func (p *Plate) placeWhere(word tile.Piece, good func(scene.Box) bool) {
 	b := word.Bounds().Grown(0.6)
-	for _, strictly := range []bool{true, false} {
-		for _, step := range nudges {
-			there := scene.Box{Left: b.Left + step.X, Top: b.Top + step.Y, Right: b.Right + step.X, Bottom: b.Bottom + step.Y}
-			if p.free(there, -1, strictly) {
-				p.texts = append(p.texts, there)
-				p.Drawing.Words = append(p.Drawing.Words, word.Moved(step))
-				return
+	anywhere := func(scene.Box) bool { return true }
+	for _, will := range []func(scene.Box) bool{good, anywhere} {
+		for _, strictly := range []bool{true, false} {
+			for _, step := range nudges {
+				there := scene.Box{Left: b.Left + step.X, Top: b.Top + step.Y, Right: b.Right + step.X, Bottom: b.Bottom + step.Y}
+				if will(there) && p.free(there, -1, strictly) {
+					p.texts = append(p.texts, there)
+					word = word.Moved(step)
+					word.Items = p.cleared(word.Items)
+					p.Drawing.Words = append(p.Drawing.Words, word)
+					return
+				}
 			}
 		}
 	}

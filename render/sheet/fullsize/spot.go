@@ -261,7 +261,8 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 func (p *Plate) cleared(words []scene.Item) []scene.Item {
 	var behind []scene.Item
 	for _, it := range words {
-		if b := it.(scene.Text).Box().Grown(0.2); slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) }) {
+		t, ok := it.(scene.Text)
+		if b := t.Box().Grown(0.2); ok && slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) }) {
 			behind = append(behind, scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Fill: scene.White})
 		}
 	}
