@@ -58,17 +58,23 @@ func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest i
 		}
 		crossed := countCrossings(r, chosen) + countCrossings(r, others)
 		crowded := countNear(r, chosen) + countNear(r, others)
-		if cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow); cost < bestCost {
+		cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow)
+		if r.mergesWithAny(chosen) {
+			cost += mergeCost
+		}
+		if cost < bestCost {
 			best, fewest, bestCost = r, crossed, cost
 		}
 	}
 	return best, fewest
 }
 
-// What a crossing, and an arrow that runs close by, weigh against a bend.
+// What a crossing, an arrow that runs close by, and one that is run into weigh
+// against a bend.
 const (
 	crossingCost = 0.5
 	nearCost     = 0.2
+	mergeCost    = 0.3 // on top of running close
 	nearMm       = 2.0
 )
 

@@ -329,3 +329,55 @@ func TestNoWordAloneInTheFoot(t *testing.T) {
 		}
 	}
 }
+
+// First principles: a number with a line through it is misread. On a tray that
+// is reduced to a page a line is broken behind the words that stand on it, and
+// each cap has its name once.
+func TestNoWordIsStruckThrough(t *testing.T) {
+	for _, name := range []string{"p4-cam-caps", "p4-rod-caps", "p4-main-caps", "p4-head"} {
+		p := planOf(t, name)
+		for _, paper := range []sheet.Paper{sheet.Papers[1], sheet.Papers[2]} {
+			pages, _, err := tray.Pages(p, tray.Request{Paper: paper, Words: words.English(), OnePage: true})
+			if err != nil {
+				t.Fatal(err)
+			}
+			names := map[string]int{}
+			items := pages[0].Items
+			for k, it := range items {
+				text, ok := it.(scene.Text)
+				if !ok {
+					continue
+				}
+				names[text.Content]++
+				if text.Tag.Name != "" && struckThrough(items[:k], text) {
+					t.Errorf("%s on %s: a line runs through %q", name, paper.Name, text.Content)
+				}
+			}
+			for _, c := range p.Joint.Clusters {
+				if names[c.Name] != 1 {
+					t.Errorf("%s on %s: %q stands %d times", name, paper.Name, c.Name, names[c.Name])
+				}
+			}
+		}
+	}
+}
+
+// struckThrough says whether a line that is painted before a text shows in it.
+func struckThrough(before []scene.Item, text scene.Text) bool {
+	box, struck := text.Box().Grown(-0.02), false
+	for _, it := range before {
+		s, ok := it.(scene.Shape)
+		if !ok {
+			continue
+		}
+		if s.Fill == scene.White && s.Stroke == 0 && s.Path.Bounds().Holds(box) {
+			struck = false
+		}
+		for _, run := range s.Path.Flatten() {
+			for k := 1; k < len(run) && s.Width > 0; k++ {
+				struck = struck || box.Cut(run[k-1], run[k])
+			}
+		}
+	}
+	return struck
+}

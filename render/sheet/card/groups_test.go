@@ -1,0 +1,153 @@
+package card_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/render/scene"
+	"drawdown/render/sheet/card"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// threeKinds is a part of three kinds with long names, one of a single bolt.
+const threeKinds = `drawdown: 1
+title: Part of three kinds
+kinds:
+  cover bolts with a long name, upper: {thread: M12}
+  cover bolts with a long name, lower: {thread: M10}
+  cover bolts with a long name, last: {thread: M6}
+fasteners:
+  - {grid: {columns: 4, rows: 2, pitch: [95, 90], centre: [0, 0], kind: "cover bolts with a long name, upper", id: M}}
+  - {row: {count: 4, pitch: 95, from: [-142.5, -90], angle: 0°, kind: "cover bolts with a long name, lower", id: F}}
+  - {id: C1, at: [-142.5, 90], kind: "cover bolts with a long name, last"}
+tighten:
+  stages:
+    - {of: ["cover bolts with a long name, upper"], torque: 30 N·m}
+    - {of: ["cover bolts with a long name, upper"], torque: 60 N·m}
+    - {of: ["cover bolts with a long name, upper"], angle: 90°}
+    - {of: ["cover bolts with a long name, lower"], torque: 45 N·m}
+    - {of: ["cover bolts with a long name, last"], torque: 9 N·m}
+  source: works manual
+`
+
+// First principles: names cut to the same beginning tell nothing. A stage whose
+// kinds have no room for their names shows the shapes of their marks with the
+// numbers, and a single number is no range.
+func TestStagesOfLongKinds(t *testing.T) {
+	p := planOf(t, threeKinds)
+	for _, tag := range words.Languages() {
+		for _, paper := range everyPaper() {
+			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: mustSpeak(t, tag)})
+			seen := map[string]int{}
+			for _, page := range document.Pages {
+				for _, fault := range scene.CheckLayout(page) {
+					t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
+				}
+				for _, it := range page.Items {
+					text, ok := it.(scene.Text)
+					if !ok || text.Anchor != scene.End || text.Ink != scene.Black {
+						continue
+					}
+					seen[text.Content]++
+					if strings.Contains(text.Content, "…") {
+						t.Errorf("%s on %s, %g wide: %q is cut", tag, paper.Name, paper.Width, text.Content)
+					}
+					if !shapeBefore(page, text) {
+						t.Errorf("%s on %s, %g wide: %q has no shape before it", tag, paper.Name, paper.Width, text.Content)
+					}
+				}
+			}
+			if seen["1–8"] != 3 || seen["9–12"] != 1 || seen["13"] != 1 {
+				t.Errorf("%s on %s, %g wide: the stages are for %v", tag, paper.Name, paper.Width, seen)
+			}
+		}
+	}
+}
+
+// shapeBefore says whether a small outline stands to the left of a text.
+func shapeBefore(page scene.Page, text scene.Text) bool {
+	box := text.Box()
+	for _, it := range page.Items {
+		if s, ok := it.(scene.Shape); ok && s.Fill == scene.White {
+			if b := s.Path.Bounds(); b.Width() < 8 && b.Right <= box.Left && box.Left-b.Right < 3 && b.Top < box.Bottom && b.Bottom > box.Top {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// First principles: two arrows that run into one another are one line with two
+// heads. Those of different groups keep apart.
+func TestArrowsOfGroupsKeepApart(t *testing.T) {
+	for _, name := range []string{threeKinds, "p4-head", "p4-v-head-right", "p4-timing-cover"} {
+		p := planOf(t, name)
+		for _, paper := range everyPaper() {
+			for _, side := range []card.Which{card.TightenSide, card.LoosenSide} {
+				document, _ := card.Document(p, ask(paper, side))
+				arrows := arrowLines(document.Pages[0])
+				for i, a := range arrows {
+					for _, b := range arrows[:i] {
+						if from(p, document.Pages[0], a) != from(p, document.Pages[0], b) && !crossOver(a, b) && nearest(a, b) < 0.6 {
+							t.Errorf("%s, %s on %s, %g wide: arrows from %.0f and %.0f run into one another", p.Title, side, paper.Name, paper.Width, a[0], b[0])
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// arrowLines gives the lines of the arrows, flattened.
+func arrowLines(page scene.Page) [][]scene.Point {
+	var lines [][]scene.Point
+	for _, it := range page.Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Trail && s.Stroke == scene.Accent {
+			lines = append(lines, s.Path.Flatten()[0])
+		}
+	}
+	return lines
+}
+
+// from gives the kind of the fastener whose mark an arrow leaves.
+func from(p plan.Plan, page scene.Page, arrow []scene.Point) string {
+	kind, least := "", math.Inf(1)
+	for _, it := range page.Items {
+		s, ok := it.(scene.Shape)
+		if !ok || s.Tag.Role != scene.Mark {
+			continue
+		}
+		c := s.Path.Bounds().Centre()
+		if d := math.Hypot(c.X-arrow[0].X, c.Y-arrow[0].Y); d < least {
+			i := slices.IndexFunc(p.Joint.Fasteners, func(f geometry.Fastener) bool { return f.ID == s.Tag.Name })
+			kind, least = p.Joint.Fasteners[i].Kind, d
+		}
+	}
+	return kind
+}
+
+func crossOver(a, b []scene.Point) bool {
+	side := func(p, q, r scene.Point) bool { return (q.X-p.X)*(r.Y-p.Y)-(q.Y-p.Y)*(r.X-p.X) > 0 }
+	for i := 1; i < len(a); i++ {
+		for k := 1; k < len(b); k++ {
+			if side(a[i-1], a[i], b[k-1]) != side(a[i-1], a[i], b[k]) && side(b[k-1], b[k], a[i-1]) != side(b[k-1], b[k], a[i]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func nearest(a, b []scene.Point) float64 {
+	least := math.Inf(1)
+	for _, p := range a {
+		for _, q := range b {
+			least = math.Min(least, math.Hypot(p.X-q.X, p.Y-q.Y))
+		}
+	}
+	return least
+}
