@@ -29,8 +29,8 @@ var englishCard = Card{
 		InASpiral:          "in a spiral",
 		MiddleOutwards:     "middle outwards",
 		CentreOutwards:     "centre outwards",
-		RoundClockwise:     "one after another, clockwise",
-		RoundAnticlockwise: "one after another, anticlockwise",
+		RoundClockwise:     "one by one, clockwise",
+		RoundAnticlockwise: "one by one, anticlockwise",
 	},
 
 	Part: Part{

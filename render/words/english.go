@@ -104,7 +104,7 @@ var english = Catalogue{
 		Gauge:          "gauge",
 		Checks:         "Check passes and later checks",
 		ChecksSays:     "In the order of the build. What is checked later gets its date when it is done.",
-		CheckPass:      "stage %d: all, one after another, at %s",
+		CheckPass:      "stage %d: all, one by one, at %s",
 		Wait:           "stage %d: wait %s",
 		Again:          "once more %s",
 		When:           "What",
