@@ -66,7 +66,7 @@ var germanBasis = Basis{
 var germanOtherWays = OtherWays{
 	Heading:         "Anderes Vorgehen neben dem der Datei, das gilt",
 	Way:             "Vorgehen",
-	Least:           "mindest. %",
+	Least:           "mind. %",
 	Mean:            "Mittel %",
 	SD:              "Std.-Abw. %",
 	Uneven:          "schief mm",

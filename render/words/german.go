@@ -144,7 +144,7 @@ var german = Catalogue{
 		Spread:       "min. %s, Mittel %s, max. %s %%",
 		Step:         "Durchgang %d, %s: Schraube %d (%s)",
 		StepUneven:   "Das Teil liegt um %s mm schief.",
-		Doubts:       "Hier gilt das Modell nicht",
+		Doubts:       "Hier nicht darauf verlassen",
 		EachPass:     "Nach jedem Durchgang: mindestens so viel % in der Marke",
 		Doubt:        germanDoubt,
 		Basis:        germanBasis,

@@ -144,7 +144,7 @@ var spanish = Catalogue{
 		Spread:       "mín. %s, media %s, máx. %s %%",
 		Step:         "Pasada %d, %s: tornillo %d (%s)",
 		StepUneven:   "Desnivel de la pieza: %s mm.",
-		Doubts:       "Aquí no vale el modelo",
+		Doubts:       "No fiarse aquí",
 		EachPass:     "Tras cada pasada: el menor % en la marca",
 		Doubt:        spanishDoubt,
 		Basis:        spanishBasis,
