@@ -20,7 +20,8 @@ machine: heads, covers, flanges, bearing caps, each unlike the others. The same
 seed gives the same parts.
 
 --make why tells on one page, on A5 two, why the part is worked in its order,
-drawn from the part itself; figures in it are worked out (≈) and have their band.
+drawn from the part itself; figures in it are worked out (≈) and have their
+band.
 
 --make page writes an HTML page for the projector that plays the work step by
 step, with play, step and speed; it needs no network. --make film writes the
