@@ -233,3 +233,68 @@ func TestDroppedLabelsAreNamed(t *testing.T) {
 		t.Errorf("%d labels are named as dropped", len(d.Dropped))
 	}
 }
+
+// caps is a row of bearing caps, two bolts each, named in the bores.
+func caps(t testing.TB, name string) plan.Plan {
+	var points []geometry.Point
+	for _, y := range []float64{55, -55} {
+		for k := range 5 {
+			points = append(points, geometry.Point{X: float64(k-2) * 96, Y: y})
+		}
+	}
+	return planned(t, points, func(j *geometry.Joint) {
+		for k := range 5 {
+			j.Bores = append(j.Bores, geometry.Bore{Centre: geometry.Point{X: float64(k-2) * 96}, Diameter: 56, Label: fmt.Sprint(name, k+1)})
+		}
+	})
+}
+
+// A word stands nearer to its own thing than to any other that has one, however
+// little room there is; what finds no such place is left out and told.
+func TestWordsStandByTheirOwn(t *testing.T) {
+	p := caps(t, "cap ")
+	for _, b := range []scene.Box{box, {Left: 12, Top: 40, Right: 100, Bottom: 80}, {Left: 12, Top: 40, Right: 80, Bottom: 110}} {
+		d := diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: b})
+		marks := map[int]float64{} // middle of each column, by its fasteners' numbers
+		for _, it := range d.Items {
+			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
+				n, _ := strconv.Atoi(text.Content)
+				marks[p.Tighten.Order[n-1]] = text.At.X
+			}
+		}
+		placed := 0
+		for _, it := range d.Items {
+			text, ok := it.(scene.Text)
+			if !ok || !strings.HasPrefix(text.Content, "cap ") {
+				continue
+			}
+			placed++
+			own, _ := strconv.Atoi(strings.TrimPrefix(text.Content, "cap "))
+			for k := range 5 {
+				if k != own-1 && math.Abs(text.At.X-marks[k]) < math.Abs(text.At.X-marks[own-1]) {
+					t.Errorf("%v: %s stands nearer to cap %d", b, text.Content, k+1)
+				}
+			}
+		}
+		if placed+len(d.Dropped) != 5 {
+			t.Errorf("%v: %d names placed and %d told of", b, placed, len(d.Dropped))
+		}
+	}
+}
+
+// Arrows give way to rings where they would leave most names no room; they stay
+// where there is nothing to name.
+func TestArrowsGiveWayToNames(t *testing.T) {
+	for name, want := range map[string]bool{"": true, "cap ": false} {
+		p := caps(t, name)
+		if name == "" {
+			for i := range p.Joint.Bores {
+				p.Joint.Bores[i].Label = ""
+			}
+		}
+		d := diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: scene.Box{Left: 12, Top: 40, Right: 112, Bottom: 80}})
+		if d.Path != want || d.Rings == want {
+			t.Errorf("%q: arrows %v, rings %v, dropped %q", name, d.Path, d.Rings, d.Dropped)
+		}
+	}
+}

@@ -22,7 +22,8 @@ type word struct {
 func (s *sketch) drawLabels() {
 	words := s.labels()
 	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(it *item, tier int) []placement {
-		return nearestToOwn(s.labelPlaces(words[it.index], labelTiers[tier].nudges, labelTiers[tier].air), it.index, words)
+		places := s.labelPlaces(words[it.index], labelTiers[tier].nudges, labelTiers[tier].air)
+		return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, words[it.index], words, labelTiers[tier].nearer) })
 	})
 	q.run()
 	s.worded = len(words)
@@ -68,7 +69,8 @@ func (s *sketch) labels() []word {
 var labelTiers = []struct {
 	nudges []scene.Point
 	air    float64 // in millimetres
-}{{nudges, plentyAir}, {nudges, 0.2}, {farNudges, plentyAir}}
+	nearer float64 // so many times nearer to its own thing than to another
+}{{nudges, plentyAir, 1.3}, {nudges, 0.2, 1.3}, {nudges, 0.2, 1}, {farNudges, plentyAir, 1}}
 
 // labelPlaces lists the free places for a word; from is where its middle goes.
 func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placement {
@@ -87,13 +89,13 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 	return out
 }
 
-// nearestToOwn keeps the places from which a word's own thing is clearly the
-// nearest of all that have a word: elsewhere it would be read as the neighbour's.
-func nearestToOwn(places []placement, own int, words []word) []placement {
-	const nearer = 1.3
-	return slices.DeleteFunc(places, func(p placement) bool {
-		far := distance(p.from, words[own].at)
-		return slices.ContainsFunc(words, func(other word) bool { return other != words[own] && distance(p.from, other.at) < nearer*far })
+// misread says that a word there would be taken for that of another thing, which
+// is as near. Names of bores and stations, and words on the part itself, are not
+// taken for each other.
+func misread(there scene.Point, own word, words []word, nearer float64) bool {
+	far := nearer * distance(there, own.at)
+	return slices.ContainsFunc(words, func(other word) bool {
+		return other != own && other.ink == own.ink && distance(there, other.at) < far-0.01
 	})
 }
 

@@ -4,6 +4,7 @@ package words
 type Card struct {
 	Tighten, Loosen             string // in the badges
 	Stages, TickAsYouGo, Before string // headings
+	BeforeOverleaf              string // where what to see to first stands on the next page
 	Order                       string // names the row of numbers in the tick grid
 	Bolt                        string // a fastener, where the file names no kinds
 
@@ -46,11 +47,15 @@ type Part struct {
 	// What the small number is; short, since it stands in the tick grid too.
 	// Mark is written on the part, or cast.
 	Cast, Mark, Tightening string
+	// TighteningAsCast goes for Cast where the numbers cast on the part are the
+	// order of tightening.
+	TighteningAsCast string
 	// SmallName says that the small words are the fasteners' ids.
 	SmallName string
 
 	Arrows, ArrowsThenNumbers, Numbers string // how the order is followed
 	NoSpringLoad, Rings                string
+	Dowel                              string // how one is drawn
 }
 
 // Checks is the words of what to see to first.

@@ -1,13 +1,14 @@
 package words
 
 var englishCard = Card{
-	Tighten:     "TIGHTEN",
-	Loosen:      "LOOSEN",
-	Stages:      "Stages",
-	TickAsYouGo: "Tick as you go",
-	Before:      "Before you start",
-	Order:       "order",
-	Bolt:        "bolt",
+	Tighten:        "TIGHTEN",
+	Loosen:         "LOOSEN",
+	Stages:         "Stages",
+	TickAsYouGo:    "Tick as you go",
+	Before:         "Before you start",
+	BeforeOverleaf: "Before you start: see the next page.",
+	Order:          "order",
+	Bolt:           "bolt",
 
 	Stage: Stage{
 		None: "The file gives no stages: this card shows the order only. Take the figures from the maker’s manual.",
@@ -42,10 +43,12 @@ var englishCard = Card{
 		Mark:              "mark on the part",
 		SmallName:         "Small: the bolt’s name on tray and condition sheet.",
 		Tightening:        "tightening",
+		TighteningAsCast:  "tightening, as cast on the part",
 		Arrows:            "From black to the double ring: follow the arrows.",
 		ArrowsThenNumbers: "From black to the double ring: follow the arrows, else go by number.",
 		Numbers:           "From black to the double ring: go by number.",
 		NoSpringLoad:      "Dashed: no spring load.",
+		Dowel:             "Crossed circle: dowel.",
 		Rings:             "Grey: every second ring, to guide the eye.",
 	},
 
@@ -71,7 +74,7 @@ var englishCard = Card{
 		Last:            "Part cold. Gloves on: machined edges cut.",
 
 		Sockets:    "Sockets: %s.",
-		HeldNut:    "; hold the nut with a %s spanner",
+		HeldNut:    " and %s for the nut",
 		Wrench:     "calibrated torque wrench for %s",
 		AngleGauge: "angle gauge",
 		And:        "; ",

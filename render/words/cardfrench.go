@@ -1,13 +1,14 @@
 package words
 
 var frenchCard = Card{
-	Tighten:     "SERRER",
-	Loosen:      "DESSERRER",
-	Stages:      "Étapes",
-	TickAsYouGo: "Cocher au fur et à mesure",
-	Before:      "Avant de commencer",
-	Order:       "ordre",
-	Bolt:        "vis",
+	Tighten:        "SERRER",
+	Loosen:         "DESSERRER",
+	Stages:         "Étapes",
+	TickAsYouGo:    "Cocher au fur et à mesure",
+	Before:         "Avant de commencer",
+	BeforeOverleaf: "Avant de commencer : voir page suivante.",
+	Order:          "ordre",
+	Bolt:           "vis",
 
 	Stage: Stage{
 		None: "Le fichier ne donne pas d’étapes : cette fiche ne montre que l’ordre. Prendre les valeurs dans le manuel du constructeur.",
@@ -42,10 +43,12 @@ var frenchCard = Card{
 		Mark:              "repère sur pièce",
 		SmallName:         "En petit : nom de la vis sur plateau et fiche d’état.",
 		Tightening:        "serrage",
+		TighteningAsCast:  "serrage, comme venu de fonderie",
 		Arrows:            "Du noir au double cercle : suivre les flèches.",
 		ArrowsThenNumbers: "Du noir au double cercle : suivre les flèches, sinon les numéros.",
 		Numbers:           "Du noir au double cercle, par numéros.",
 		NoSpringLoad:      "En tirets : sans charge de ressort.",
+		Dowel:             "Cercle barré d’une croix : goupille.",
 		Rings:             "Gris : un cercle sur deux, pour guider l’œil.",
 	},
 
@@ -71,7 +74,7 @@ var frenchCard = Card{
 		Last:            "Pièce froide. Gants mis : les arêtes usinées coupent.",
 
 		Sockets:    "Douilles : %s.",
-		HeldNut:    " ; maintenir l’écrou avec une clé de %s",
+		HeldNut:    " et %s pour l’écrou",
 		Wrench:     "clé dynamométrique étalonnée, pour %s",
 		AngleGauge: "rapporteur d’angle",
 		And:        " ; ",

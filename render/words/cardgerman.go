@@ -1,13 +1,14 @@
 package words
 
 var germanCard = Card{
-	Tighten:     "ANZIEHEN",
-	Loosen:      "LÖSEN",
-	Stages:      "Stufen",
-	TickAsYouGo: "Jeden Schritt abhaken",
-	Before:      "Vor dem Beginn",
-	Order:       "Folge",
-	Bolt:        "Schraube",
+	Tighten:        "ANZIEHEN",
+	Loosen:         "LÖSEN",
+	Stages:         "Stufen",
+	TickAsYouGo:    "Jeden Schritt abhaken",
+	Before:         "Vor dem Beginn",
+	BeforeOverleaf: "Vor dem Beginn: siehe nächste Seite.",
+	Order:          "Folge",
+	Bolt:           "Schraube",
 
 	Stage: Stage{
 		None: "Die Datei nennt keine Stufen: Diese Karte zeigt nur die Reihenfolge. Werte dem Herstellerhandbuch entnehmen.",
@@ -42,10 +43,12 @@ var germanCard = Card{
 		Mark:              "Zeichen am Teil",
 		SmallName:         "Klein: Name auf Ablage und Befund.",
 		Tightening:        "Anziehfolge",
+		TighteningAsCast:  "Anziehfolge, wie eingegossen",
 		Arrows:            "Von Schwarz zum Doppelring: den Pfeilen nach.",
 		ArrowsThenNumbers: "Von Schwarz zum Doppelring: den Pfeilen nach, sonst nach Nummern.",
 		Numbers:           "Von Schwarz zum Doppelring: nach Nummern.",
 		NoSpringLoad:      "Gestrichelt: keine Federlast.",
+		Dowel:             "Kreis mit Kreuz: Passstift.",
 		Rings:             "Grau: jeder zweite Ring, fürs Auge.",
 	},
 
@@ -71,7 +74,7 @@ var germanCard = Card{
 		Last:            "Teil kalt. Handschuhe an: Bearbeitete Kanten schneiden.",
 
 		Sockets:    "Einsätze: %s.",
-		HeldNut:    "; die Mutter mit Schlüssel %s gegenhalten",
+		HeldNut:    " und %s für die Mutter",
 		Wrench:     "geprüfter Drehmomentschlüssel für %s",
 		AngleGauge: "Winkelscheibe",
 		And:        "; ",

@@ -1,13 +1,14 @@
 package words
 
 var spanishCard = Card{
-	Tighten:     "APRETAR",
-	Loosen:      "AFLOJAR",
-	Stages:      "Etapas",
-	TickAsYouGo: "Marcar cada paso",
-	Before:      "Antes de empezar",
-	Order:       "orden",
-	Bolt:        "tornillo",
+	Tighten:        "APRETAR",
+	Loosen:         "AFLOJAR",
+	Stages:         "Etapas",
+	TickAsYouGo:    "Marcar cada paso",
+	Before:         "Antes de empezar",
+	BeforeOverleaf: "Antes de empezar: véase la página siguiente.",
+	Order:          "orden",
+	Bolt:           "tornillo",
 
 	Stage: Stage{
 		None: "El archivo no da etapas: esta ficha solo muestra el orden. Tomar los valores del manual del fabricante.",
@@ -42,10 +43,12 @@ var spanishCard = Card{
 		Mark:              "marca en la pieza",
 		SmallName:         "Pequeño: nombre en bandeja y hoja de estado.",
 		Tightening:        "apriete",
+		TighteningAsCast:  "apriete, como en la fundición",
 		Arrows:            "Del negro al doble anillo: seguir las flechas.",
 		ArrowsThenNumbers: "Del negro al doble anillo: seguir las flechas o, si no, los números.",
 		Numbers:           "Del negro al doble anillo, por números.",
 		NoSpringLoad:      "A trazos: sin carga de muelle.",
+		Dowel:             "Círculo con cruz: pasador.",
 		Rings:             "Gris: un anillo de cada dos, para guiar la vista.",
 	},
 
@@ -71,7 +74,7 @@ var spanishCard = Card{
 		Last:            "Pieza fría. Guantes puestos: los cantos mecanizados cortan.",
 
 		Sockets:    "Vasos: %s.",
-		HeldNut:    "; la tuerca se sujeta con una llave de %s",
+		HeldNut:    " y %s para la tuerca",
 		Wrench:     "llave dinamométrica calibrada, para %s",
 		AngleGauge: "goniómetro",
 		And:        "; ",

@@ -46,14 +46,31 @@ func (c *card) pages() ([]scene.Page, []string) {
 		}
 	}
 	f.stages()
-	if first.has(gridBlock) {
+	switch {
+	case first.has(gridBlock | checksBlock):
 		f.grid()
 		c.checks(f.Pen, f.Bottom-c.checksHeight())
-	} else {
+	case first.has(gridBlock):
+		f.grid()
+		f.checksOverleaf()
+	default:
 		f.checksThenGrid()
 	}
 	return f.Pages(c.name()), c.left(drawn)
 }
+
+// checksOverleaf puts what to see to first on the next page, so that the figures
+// and the ticks stand beside the part, and says so on this one.
+func (f *flow) checksOverleaf() {
+	p, c := f.Pen, f.c
+	p.Write(c.in.grid.left, f.Bottom-1, sheet.TextEm, scene.Bold, scene.Start, scene.Black, c.words.Card.BeforeOverleaf)
+	c.in = stacked(c.paper)
+	f.Turn()
+	f.checks()
+}
+
+// overleafLine is the height of the line that says where the checks are.
+const overleafLine = 6.0
 
 // spread fills a page on its side from the left and from the right; what it
 // does not hold follows on further pages, over the whole width.
@@ -71,6 +88,9 @@ func (f *flow) spread(s spread) ([]scene.Page, []string) {
 	}
 	if s.right.has(gridBlock) {
 		f.grid()
+		if !(s.left | s.right).has(checksBlock) {
+			f.checksOverleaf()
+		}
 		return f.Pages(c.name()), c.left(drawn)
 	}
 	c.in = stacked(c.paper)
@@ -206,7 +226,7 @@ const (
 	gridBlock
 )
 
-func (b blocks) has(one blocks) bool { return b&one != 0 }
+func (b blocks) has(all blocks) bool { return b&all == all }
 
 // height is the height that the blocks need.
 func (c *card) height(b blocks) float64 {
@@ -220,11 +240,15 @@ func (c *card) height(b blocks) float64 {
 	if b.has(gridBlock) {
 		h += gridHeight(c.bands())
 	}
+	if b.has(stagesBlock|gridBlock) && !b.has(checksBlock) {
+		h += overleafLine
+	}
 	return h
 }
 
 // choose keeps as many blocks as possible on the first page while the part has
-// room for numbers of full size, or of the size that it would have alone. A
+// room for numbers of full size, or of the size that it would have alone: rather
+// the ticks, which go with the figures, than what is seen to once. A
 // part so crowded that its numbers stand on leader lines has the page alone.
 func (c *card) choose(room float64) blocks {
 	most := c.numberCap(room)
@@ -234,7 +258,7 @@ func (c *card) choose(room float64) blocks {
 		}
 		return 0
 	}
-	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {
+	for _, b := range []blocks{stagesBlock | checksBlock | gridBlock, stagesBlock | gridBlock, stagesBlock | checksBlock, stagesBlock} {
 		for _, c.balanced = range []bool{false, true} {
 			if height := room - c.height(b); height >= leastPart && c.numberCap(height) >= most {
 				return b

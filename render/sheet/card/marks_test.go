@@ -104,7 +104,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 					if strings.HasSuffix(text.Content, "…") && text.Ink != scene.Grey {
 						t.Errorf("%s on %s, %g wide: %q is cut off", tag, paper.Name, paper.Width, text.Content)
 					}
-					if strings.HasSuffix(text.Content, " 1–2") {
+					if strings.HasSuffix(" "+text.Content, " 1–2") {
 						first++
 					}
 				}

@@ -2,8 +2,11 @@ package card_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
@@ -156,6 +159,69 @@ func TestNoPageIsEmpty(t *testing.T) {
 			if boxes != 1 {
 				t.Errorf("%d cautions, %s, %g wide: the box stands %d times", lines, paper.Name, paper.Width, boxes)
 			}
+		}
+	}
+}
+
+// Where not all finds room beside the part, the ticks stay with the figures, and
+// what is seen to once goes overleaf; the page says so.
+func TestTicksStayWithTheFigures(t *testing.T) {
+	w := words.English().Card
+	document, _ := card.Document(planOf(t, "p4-pump-flange"), ask(mustPaper(t, "a4"), card.TightenSide))
+	if len(document.Pages) != 2 {
+		t.Fatalf("%d pages", len(document.Pages))
+	}
+	for k, want := range [][]string{{w.Stages, w.TickAsYouGo, w.BeforeOverleaf}, {w.Before}} {
+		var said []string
+		for _, text := range textsOf(scene.Document{Pages: document.Pages[k : k+1]}) {
+			if slices.Contains([]string{w.Stages, w.TickAsYouGo, w.BeforeOverleaf, w.Before}, text.Content) {
+				said = append(said, text.Content)
+			}
+		}
+		if diff := cmp.Diff(want, said); diff != "" {
+			t.Errorf("page %d: %s", k+1, diff)
+		}
+	}
+	whole, _ := card.Document(planOf(t, "p4-head"), ask(mustPaper(t, "a4"), card.TightenSide))
+	for _, text := range textsOf(whole) {
+		if text.Content == w.BeforeOverleaf {
+			t.Error("a card of one page sends overleaf")
+		}
+	}
+}
+
+// A stage that goes on turning what is loose does not break it loose again.
+func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
+	document, _ := card.Document(planOf(t, "p4-cam-caps"), ask(mustPaper(t, "a4"), card.LoosenSide))
+	n := 0
+	for _, text := range textsOf(document) {
+		if text.Content == words.English().Card.Stage.BreakLoose {
+			n++
+		}
+	}
+	if n != 1 {
+		t.Errorf("%d stages break loose, want 1 of 2 that turn back", n)
+	}
+}
+
+// The caption says how a dowel is drawn where there is one, and that cast
+// numbers are the order where they are.
+func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
+	w := words.English().Card.Part
+	for _, c := range []struct {
+		name, want string
+		there      bool
+	}{
+		{"p4-head", w.Dowel, true}, {"p4-cover", w.Dowel, false},
+		{"p4-cover", "Small number: " + w.TighteningAsCast, true}, {"p4-head", "Small number: " + w.Tightening, true},
+	} {
+		document, _ := card.Document(planOf(t, c.name), ask(mustPaper(t, "a4"), card.LoosenSide))
+		all := ""
+		for _, text := range textsOf(document) {
+			all += text.Content + " "
+		}
+		if strings.Contains(all, c.want) != c.there {
+			t.Errorf("%s: %q stands there: %v, want %v", c.name, c.want, !c.there, c.there)
 		}
 	}
 }

@@ -131,6 +131,9 @@ func (c *card) reading(d diagram.Drawing) string {
 	if d.Rings {
 		parts = append(parts, w.Rings)
 	}
+	if len(c.plan.Joint.Dowels) > 0 {
+		parts = append(parts, w.Dowel)
+	}
 	return strings.Join(parts, " ")
 }
 
@@ -138,6 +141,9 @@ func (c *card) reading(d diagram.Drawing) string {
 func (c *card) smallSays() string {
 	if c.named() {
 		return c.words.Card.Part.SmallName
+	}
+	if c.castIsOrder() {
+		return fmt.Sprintf(c.words.Card.Part.SmallNumber, c.words.Card.Part.TighteningAsCast)
 	}
 	return fmt.Sprintf(c.words.Card.Part.SmallNumber, c.smallMeans())
 }
@@ -151,6 +157,17 @@ func (c *card) smallMeans() string {
 		return w.Cast
 	}
 	return w.Tightening
+}
+
+// castIsOrder says that the numbers cast on the part are those of tightening.
+func (c *card) castIsOrder() bool {
+	tighten := c.plan.Tighten.Numbers()
+	for i, f := range c.plan.Joint.Fasteners {
+		if f.Cast != tighten[i] {
+			return false
+		}
+	}
+	return true
 }
 
 // left tells what found no room.

@@ -66,6 +66,7 @@ func (c *card) spreadFor(room float64) (best spread, ok bool) {
 	defer func() { c.balanced = ok && best.balanced }()
 	for _, choice := range [][]held{
 		{{checksBlock, stagesBlock | gridBlock}, {0, stagesBlock | gridBlock | checksBlock}},
+		{{0, stagesBlock | gridBlock}},
 		{{checksBlock, stagesBlock}, {0, stagesBlock | checksBlock}},
 		{{0, stagesBlock}},
 	} {

@@ -244,7 +244,9 @@ func (c *card) below(s *plan.Stage) []string {
 	case plan.BackOff:
 		add(w.Slacken)
 	case plan.TurnBack:
-		add(w.BreakLoose)
+		if !c.loosenedBefore(s) {
+			add(w.BreakLoose)
+		}
 	case plan.Wait:
 		add(w.Settle)
 	case plan.Remove:
@@ -256,6 +258,24 @@ func (c *card) below(s *plan.Stage) []string {
 	}
 	add(s.Note)
 	return sheet.AtMost(lines, mostBelow, scene.Regular, sheet.TextEm, width)
+}
+
+// loosenedBefore says that an earlier stage has broken loose all that this one
+// turns back.
+func (c *card) loosenedBefore(s *plan.Stage) bool {
+	loose := map[string]bool{}
+	for i := range c.side.Stages {
+		earlier := &c.side.Stages[i]
+		if earlier.Number >= s.Number {
+			break
+		}
+		if earlier.Do == plan.TurnBack {
+			for _, k := range earlier.Kinds {
+				loose[k] = true
+			}
+		}
+	}
+	return len(s.Kinds) > 0 && !slices.ContainsFunc(s.Kinds, func(k string) bool { return !loose[k] })
 }
 
 // figure draws what the stage is about.
