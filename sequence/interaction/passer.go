@@ -28,9 +28,49 @@ func newPasser(j *Joint) *passer {
 }
 
 // first works the first pass and says whether every bolt kept a force at every
-// step.
+// step: F = L⁻ᵀ·T. Where the bounds of the forces on the way tell that, the
+// steps need not be worked one by one.
 func (p *passer) first(order []int, targets []float64) (holds bool) {
 	p.joint.factorInto(&p.factor, order)
+	if p.watch || !p.staysAbove(order, targets) {
+		return p.stepByStep(order, targets)
+	}
+	for s, i := range order {
+		p.step[s] = targets[i]
+	}
+	p.factor.backward(p.step)
+	for s, i := range order {
+		p.force[i] = p.step[s]
+	}
+	return true
+}
+
+// staysAbove bounds what each bolt has at any step from its own on, from the
+// last back: F = T − Σ L·F over those tightened later, of which each has between
+// nothing and its most. It says whether the least is above 0 for all of them;
+// false says nothing.
+func (p *passer) staysAbove(order []int, targets []float64) bool {
+	least, most := p.step, p.column
+	for s, i := range order {
+		least[s], most[s] = targets[i], targets[i]
+	}
+	for later := len(order) - 1; later >= 0; later-- {
+		if least[later] <= 0 {
+			return false
+		}
+		for s, share := range p.factor.row(later) {
+			if share > 0 {
+				least[s] -= share * most[later]
+			} else {
+				most[s] -= share * most[later]
+			}
+		}
+	}
+	return true
+}
+
+// stepByStep works the first pass by its steps.
+func (p *passer) stepByStep(order []int, targets []float64) (holds bool) {
 	clear(p.step)
 	holds = true
 	for s, i := range order {

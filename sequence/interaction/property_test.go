@@ -267,3 +267,33 @@ func TestScaledPlate(t *testing.T) {
 		}
 	})
 }
+
+// First principles: bounds that say that every bolt keeps a force on the way are
+// right, and the short way to the forces ends where the steps end.
+func TestTheShortWayEndsWhereTheStepsEnd(t *testing.T) {
+	short := 0
+	rapid.Check(t, func(t *rapid.T) {
+		j := drawnJoint(t, rapid.SampledFrom([]float64{0.5, 1, 2}).Draw(t, "coupled"))
+		order, targets := drawnOrder(t, j.Len()), make([]float64, j.Len())
+		for i := range targets {
+			targets[i] = rapid.Float64Range(0.2, 2).Draw(t, "target")
+		}
+		p, steps := newPasser(j), newPasser(j)
+		steps.watch = true
+		holds, held := p.first(order, targets), steps.first(order, targets)
+		if holds != held {
+			t.Fatalf("every bolt keeps a force: %v; by the steps %v", holds, held)
+		}
+		for i := range targets {
+			if holds && !near(p.force[i], steps.force[i], 1e-9) {
+				t.Fatalf("bolt %d: %g, by the steps %g", i, p.force[i], steps.force[i])
+			}
+		}
+		if j.factorInto(&p.factor, order); p.staysAbove(order, targets) {
+			short++
+		}
+	})
+	if short == 0 {
+		t.Error("the bounds never told: the short way was not tried")
+	}
+}
