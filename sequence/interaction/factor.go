@@ -16,6 +16,9 @@ func (f *factor) reset() { f.l, f.d, f.n = f.l[:0], f.d[:0], 0 }
 
 func (f *factor) row(i int) []float64 { return f.l[i*(i-1)/2 : i*(i+1)/2] }
 
+// handedOn is the length from which a sum is worth a call of the library.
+const handedOn = 8
+
 // grow adds row n of the matrix, given as the row of member against the
 // members before it.
 func (f *factor) grow(row []float64, members []int, member int) {
@@ -25,11 +28,21 @@ func (f *factor) grow(row []float64, members []int, member int) {
 	}
 	y := f.l[start:]
 	pivot := row[member]
-	for i := range y { // forward substitution gives d·L
-		y[i] -= floats.Dot(f.row(i), y[:i])
+	rows := f.l
+	for i := range y { // forward substitution gives d·L; a short sum is done before it is handed on
+		sum := 0.0
+		if row := rows[:i]; i < handedOn {
+			for k, v := range row {
+				sum += v * y[k]
+			}
+		} else {
+			sum = floats.Dot(row, y[:i])
+		}
+		y[i] -= sum
+		rows = rows[i:]
 	}
-	for i := range y {
-		scaled := y[i] / f.d[i]
+	for i, d := range f.d {
+		scaled := y[i] / d
 		pivot -= y[i] * scaled
 		y[i] = scaled
 	}
