@@ -14,9 +14,9 @@ import (
 
 // Figures are held up only where they tell the orders apart at every stiffness
 // of the gasket. Which parts these are is pinned from our own output: the flange
-// with its gasket inside the bolts tips when it is gone round; the lowest bolt of
-// a flywheel ends higher once round than crosswise, so nothing is said of it; a
-// head whose kinds follow each other alike ends alike.
+// with its gasket inside the bolts tips when it is gone round; a flywheel, whose
+// faces meet, ends even in any order; a head whose kinds follow each other alike
+// ends alike.
 func TestWhyFigures(t *testing.T) {
 	for _, c := range []struct {
 		pattern        string
