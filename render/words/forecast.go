@@ -5,14 +5,17 @@ type Forecast struct {
 	Badge        string
 	WorkedOut    string
 	Negligible   string
-	NeverAgain   string // where bolts are turned by an angle
+	NeverAgain   string // %s: kinds that an angle ends
 	Noticeable   string
 	Strong       string
 	LowestEnds   string // %s: percent
 	OneMore      string // %s: percent
+	NotFelt      string // in its place where no wrench would tell
+	Taken        string // %s %s: points of percent and the bolt that takes them
 	Uneven       string // %d %s: pass and millimetres
 	Foundation   string // %s: stiffness
 	InMark       string
+	Small        string // what stands beside the mark
 	InMarkNow    string // the same on the way
 	Charts       string
 	ChartSays    string
@@ -45,25 +48,33 @@ type Basis struct {
 	Facts           map[string]string // by kind, %s each: what it is
 	Gaskets         map[string]string // by the words of the pattern file
 	Materials       map[string]string // by those of the list of materials
-	MeanIs100       string
-	Unlisted        string // what else is assumed
+	Hundred         string            // %s: what it is, by kind
+	HundredTorque   string            // %s %s %s: kind, torque and kN
+	HundredMean     string            // %s: kind
+	HundredYield    string            // %s %s: kind and kN
+	HundredForce    string            // %s: kN
+	Unlisted        string            // what else is assumed
 }
 
 // OtherWays is the words of the comparison with other ways to do the work.
 type OtherWays struct {
-	Heading                            string
-	Way, Least, Mean, SD, Uneven, Path string            // heads of the table
-	Names                              map[string]string // of the trials; orders are among the ways of a sheet
-	Says                               string
-	Leave                              string // %s %s: percent kept, scatter of torque
-	NoCure                             string // %s: percent
-	NoCureWith                         string // %s %s %s: percent, name of the way, its percent
-	UntilNoNutTurns                    string
-	Passes                             string // %d: passes on the softest gasket
-	AskFor                             string // %s %s %s: name of the way, percent before and with it
-	ButUneven                          string // %s %s: millimetres with it and before
-	MakerStands                        string
-	SnugSame                           string
-	SnugUneven                         string // %s %s: millimetres without and with the first stage
-	SnugLowest                         string // %s %s: percent without and with
+	Heading                             string
+	Way, Least, SD, Uneven, Path, Rules string            // heads of the table
+	RuleWords                           map[string]string // by the verdict on an order
+	Names                               map[string]string // of the trials; orders are among the ways of a sheet
+	Says                                string
+	Leave                               string // %s %s: percent kept, scatter of torque
+	LeaveRepeat                         string // %s %s %s: percent before the file's own repeat and after, scatter of torque
+	NoCure                              string // %s: percent
+	NoCureWith                          string // %s %s %s: percent, name of the way, its percent
+	UntilNoNutTurns                     string
+	Passes                              string // %d: passes on the softest gasket
+	AskFor                              string // %s %s %s: name of the way, percent before and with it
+	OnceMore                            string // %s: torques and kinds
+	ButDeparts                          string
+	ButUneven                           string // %s %s: millimetres with it and before
+	MakerStands                         string
+	SnugSame                            string
+	SnugUneven                          string // %s %s: millimetres without and with the first stage
+	SnugLowest                          string // %s %s: percent without and with
 }

@@ -16,10 +16,10 @@ const (
 	// mostTried bounds a search; from a good start it needs some hundreds to two
 	// thousand orders.
 	mostTried = 2000
-	// worthPoints is by how much a change must lift the worst bolt on the softest
+	// WorthPoints is by how much a change must lift the worst bolt on the softest
 	// gasket, in percent of its target, to be worth a word to the maker
 	// (engineering judgement: below it nobody finds it again behind the friction).
-	worthPoints = 3
+	WorthPoints = 3
 	// worthStrongPoints is the same where the joint is far from even all the same.
 	worthStrongPoints = 10
 	// hopelessPercent is what a bolt must keep at the worst for a change to be
@@ -35,7 +35,7 @@ const (
 	NoFirstStage = "no first stage"
 	SnugFirst    = "10 % snug pass first"
 	OneMorePass  = "one more pass"
-	LastTwice    = "the last torque once more on what no angle follows"
+	LastTwice    = "last torque again, no angle"
 	LeastScatter = "search: least scatter"
 	LeastTilt    = "search: least tilt"
 	LeastOfBoth  = "search: both"
@@ -74,11 +74,10 @@ func (m Model) Compare(p plan.Plan, prediction Prediction, work PlanWork, search
 		}
 	}
 	c.Trials = t.list
-	friction, _ := FrictionOf(p)
-	c.frictionSD = SpreadOf(friction).Mean
+	c.frictionSD = FrictionOf(p).SDPercent
 	if work.CanRepeat() {
 		soft := prediction.Soft
-		count, enough, err := soft.Joint.Repeats(work.Passes, soft.TargetsN, FrictionSDPercent, m.Stick)
+		count, enough, err := soft.Joint.Repeats(work.Passes, soft.TargetsN, c.frictionSD, m.Stick)
 		if err != nil {
 			return Comparison{}, err
 		}
@@ -86,9 +85,24 @@ func (m Model) Compare(p plan.Plan, prediction Prediction, work PlanWork, search
 			c.repeats = count
 		}
 	}
+	c.hundreds, c.beforeRepeats = work.Hundreds, beforeRepeats(prediction, work)
 	c.judge()
 	c.saySnug()
 	return c, nil
+}
+
+// beforeRepeats is what the lowest bolt has at the least before the plan's own
+// repeats of its last pass, in percent; 0 where it has none.
+func beforeRepeats(p Prediction, work PlanWork) float64 {
+	last := len(work.Passes) - 1
+	first := last
+	for first > 0 && isTorque(work.Passes[first]) && sameFigures(work.Passes[first-1], work.Passes[last]) {
+		first--
+	}
+	if first == last {
+		return 0
+	}
+	return min(p.Soft.Spread(first).Min, p.Nominal.Spread(first).Min, p.Stiff.Spread(first).Min)
 }
 
 // ways tries the orders by which such a part can be gone round.
@@ -266,7 +280,7 @@ func (c *Comparison) judge() {
 	for i, trial := range c.Trials {
 		gain, best := trial.End.Min.Low-own.End.Min.Low, c.Trials[c.Best].End.Min.Low-own.End.Min.Low
 		// An easier change wins unless another lifts the worst bolt by a point more.
-		enough := float64(worthPoints)
+		enough := float64(WorthPoints)
 		if trial.Class == Strong {
 			enough = worthStrongPoints
 		}
@@ -279,7 +293,13 @@ func (c *Comparison) judge() {
 		}
 	}
 	best := c.Trials[c.Best]
-	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, FrictionSD: c.frictionSD, Repeats: c.repeats}
+	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, FrictionSD: c.frictionSD, Repeats: c.repeats, Hundreds: c.hundreds}
+	if !slices.Equal(best.Order, own.Order) {
+		c.Verdict.Rules = best.Rules
+	}
+	if c.beforeRepeats > 0 && own.End.Min.Low-c.beforeRepeats >= WorthPoints {
+		c.Verdict.BeforeRepeats = c.beforeRepeats
+	}
 	switch {
 	case own.Class == Negligible:
 		c.Verdict.Kind = LeaveIt

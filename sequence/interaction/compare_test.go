@@ -162,7 +162,7 @@ func TestVerdicts(t *testing.T) {
 		{builtin(t, "p4-cam-caps"), interaction.Setup{}, "Leave the plan as it is"},
 		// One more pass lifts its worst bolt from 96 to 100 %, which nobody finds behind the friction.
 		{cover, interaction.Setup{Gasket: interaction.FibreSheet, Thickness: 15}, "Leave the plan as it is"},
-		{builtin(t, "p4-head"), interaction.Setup{}, "Worth asking the maker for: the last torque once more on what no angle follows"},
+		{builtin(t, "p4-head"), interaction.Setup{}, "Worth asking the maker for: 24 N·m on side once more"},
 		{cover, interaction.Setup{Gasket: interaction.CorkRubber}, "Worth asking the maker for: "},
 		{builtin(t, "p4-pump-flange"), interaction.Setup{Gasket: interaction.SpiralWound, Own: 1e-7, Flange: &interaction.Flange{GasketInner: 160, GasketOuter: 180, Pair: true}}, "No other order or stages cure this joint"},
 	} {
@@ -178,18 +178,26 @@ func TestVerdicts(t *testing.T) {
 // a kind whose friction is one figure has the usual scatter, and says so.
 func TestFrictionOfAKind(t *testing.T) {
 	p := builtin(t, "p4-manifold")
-	spanned, said := interaction.FrictionOf(p)
-	if !(spanned[0] > 5 && spanned[0] < 25) || len(said) != 1 || !strings.Contains(said[0], "quarter") {
-		t.Errorf("engine oil: %g %%, %q", spanned[0], said)
+	spanned := interaction.FrictionOf(p)
+	if !(spanned.SDPercent > 5 && spanned.SDPercent < 25) || spanned.ByFastener[0] != spanned.SDPercent || !strings.Contains(spanned.String(), "quarter") {
+		t.Errorf("engine oil: %v", spanned)
+	}
+	// The bolts of the head that an angle ends have no say.
+	head := builtin(t, "p4-head")
+	whole := interaction.FrictionOf(head)
+	head.Kinds = slices.Clone(head.Kinds)
+	head.Kinds[slices.IndexFunc(head.Kinds, func(k plan.Kind) bool { return k.Name == "main" })].Friction = &plan.Friction{Thread: plan.Range{Low: 0.05, High: 0.2}, Head: plan.Range{Low: 0.05, High: 0.2}}
+	if wide := interaction.FrictionOf(head); wide.SDPercent != whole.SDPercent {
+		t.Errorf("the scatter of bolts that end on an angle counts: %v", wide)
 	}
 	p.Kinds = slices.Clone(p.Kinds)
 	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.12, High: 0.12}, Head: plan.Range{Low: 0.12, High: 0.12}}
-	if exact, said := interaction.FrictionOf(p); exact[0] != interaction.FrictionSDPercent || !strings.Contains(said[0], "estimate") {
-		t.Errorf("one figure: %g %%, %q", exact[0], said)
+	if exact := interaction.FrictionOf(p); exact.SDPercent != 10 || !strings.Contains(exact.String(), "by 10 % SD, as usual with a lubricant (engineering estimate") { // the design of the model
+		t.Errorf("one figure: %v", exact)
 	}
 	// Preload goes about with one over friction: a span of ±10 % gives 5 % SD.
 	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.108, High: 0.132}, Head: plan.Range{Low: 0.108, High: 0.132}}
-	if narrow, _ := interaction.FrictionOf(p); math.Abs(narrow[0]-5) > 1 { // the thread's pitch takes its share
-		t.Errorf("±10 %%: %g %%, want about 5 %%", narrow[0])
+	if narrow := interaction.FrictionOf(p); math.Abs(narrow.SDPercent-5) > 1 { // the thread's pitch takes its share
+		t.Errorf("±10 %%: %v, want about 5 %%", narrow)
 	}
 }

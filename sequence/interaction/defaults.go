@@ -222,6 +222,9 @@ func (s *settledSetup) foundation() (Band, error) {
 	if err != nil {
 		return Band{}, err
 	}
+	if band == (Band{}) {
+		s.assume("faces that meet: the parts alone give way, within a factor of %d either way, a thin one on a stiffer seat", blockDoubt)
+	}
 	return FoundationMPaPerMm(band, stiffness), nil
 }
 

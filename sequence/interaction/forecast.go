@@ -43,18 +43,19 @@ type Forecast struct {
 	// than fifty, or not known.
 	Repeats int
 
-	TargetsN           []Band // by fastener, the force that stands for 100 %
-	FoundationMPaPerMm Band   // gasket and counterpart, from soft to stiff
-	Sensitivity        Band   // mean share of its load that a bolt loses in one pass; below 0 it gains
+	TargetsN           []Band    // by fastener, the force that stands for 100 %
+	Hundreds           []Hundred // what that is, by kind
+	FrictionSD         float64   // percent: the one figure for how the preload scatters at a torque
+	FoundationMPaPerMm Band      // gasket and counterpart, from soft to stiff
+	Sensitivity        Band      // mean share of its load that a bolt loses in one pass; below 0 it gains
 
 	// Doubts say where the joint or the work leaves what the model can follow.
 	// Each must be shown; none is for the file to mend.
 	Doubts []Doubt
 	// Basis is what of part and gasket it all rests on, stated or assumed.
 	Basis []Fact
-	// MeanIs100 says that an angle ends the work of some kind, so that 100 % is
-	// the mean of it there.
-	MeanIs100 bool
+	// Taken is who took load from the lowest bolt; nil: nobody took what counts.
+	Taken *Taken
 }
 
 // ForecastPass is a pass and how the joint stands after it.
@@ -101,6 +102,15 @@ type SpreadBand struct{ Min, Mean, Max, SD Band }
 func (f Forecast) Turned() bool {
 	return slices.ContainsFunc(f.Passes, func(p ForecastPass) bool { return p.Stage != nil && p.Stage.Do == plan.Advance })
 }
+
+// feltPercent is what a bolt must lack before a wrench turns it at the same
+// torque again: at rest a thread holds faster than on the move (engineering
+// estimate).
+const feltPercent = 5
+
+// RepeatIsFelt says whether a further pass at the same torque would turn any
+// nut, as far as a wrench tells.
+func (f Forecast) RepeatIsFelt() bool { return f.Last().Spread.Min.Low <= 100-feltPercent }
 
 // Last is the joint as the work leaves it.
 func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }

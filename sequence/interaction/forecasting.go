@@ -12,10 +12,6 @@ import (
 // tell from the target is no news.
 const lowFromPercent = 99.5
 
-// FrictionSDPercent is the scatter of the preload at a torque with a lubricant
-// (engineering estimate; 20 % dry).
-const FrictionSDPercent = 10
-
 // forecaster walks the three runs of a prediction side by side.
 type forecaster struct {
 	plan  plan.Plan
@@ -37,7 +33,7 @@ func (m Model) Forecast(p plan.Plan, prediction Prediction, work PlanWork) (Fore
 	}
 	f := Forecast{
 		Class: prediction.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation,
-		Basis: m.Basis, MeanIs100: slices.Contains(work.TargetsN, 0),
+		Basis: m.Basis, Hundreds: w.hundreds(), FrictionSD: FrictionOf(p).SDPercent,
 		Sensitivity: w.over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}
 	for n := range work.Passes {
@@ -47,6 +43,11 @@ func (m Model) Forecast(p plan.Plan, prediction Prediction, work PlanWork) (Fore
 		f.TargetsN = append(f.TargetsN, w.over(func(r Run) float64 { return r.TargetsN[i] }))
 	}
 	f.Lowest = w.lowest(f.Last())
+	if len(f.Lowest) > 0 {
+		if t, counts := w.taken(f.Lowest[0]); counts {
+			f.Taken = &t
+		}
+	}
 	if err := w.judge(&f); err != nil {
 		return Forecast{}, err
 	}
@@ -230,7 +231,7 @@ func (w *forecaster) judge(f *Forecast) error {
 	}
 	f.OneMore = &ForecastPass{Number: len(passes) + 1, Share: shareOf(last, targets)}
 	w.sumUp(f.OneMore, again)
-	count, enough, err := w.p.Soft.Joint.Repeats(passes, targets, FrictionSDPercent, w.model.Stick)
+	count, enough, err := w.p.Soft.Joint.Repeats(passes, targets, f.FrictionSD, w.model.Stick)
 	if enough {
 		f.Repeats = count
 	}

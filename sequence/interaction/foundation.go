@@ -4,7 +4,9 @@ import "math"
 
 // BlockMPaPerMm is the foundation that a thick counterpart makes under a plate:
 // the one on which the plate gives way under a point load as it does on an
-// elastic half-space.
+// elastic half-space. The thinner the plate, the less far a load reaches in it, and
+// the stiffer this is: 860 MPa/mm under 60 mm of aluminium, some thousands under
+// a thin cover.
 func BlockMPaPerMm(rigidityNmm float64, block Part) float64 {
 	e0, nu0 := float64(block.Elastic), block.Poisson
 	l0 := math.Cbrt(2 * rigidityNmm * (1 - nu0*nu0) / e0) // Timoshenko and Woinowsky-Krieger, art. 61: l₀³ = 2D(1 − ν₀²)/E₀

@@ -20,26 +20,63 @@ type FrictionScatter struct {
 	Stick     float64   // of Nuts
 }
 
+// usualFrictionSD is the scatter of the preload at a torque with a lubricant,
+// in percent (engineering estimate; 20 % dry).
+const usualFrictionSD = 10
+
+// Friction is how the preload scatters at a torque.
+type Friction struct {
+	ByFastener []float64 // SD in percent
+	SDPercent  float64   // of all that no angle ends: the one figure that is spoken of
+	Usual      bool      // no kind has a friction with a span: the usual one is taken
+}
+
 // FrictionOf gives the scatter of the preload at a torque for every fastener,
 // from the friction that its kind has: the span from the preload at the highest
 // friction to that at the lowest is taken as four standard deviations. A kind
-// with a single figure, or with none, has the usual scatter, which is said.
-func FrictionOf(p plan.Plan) (sdPercent []float64, assumed []string) {
+// with a single figure, or with none, has the usual scatter.
+func FrictionOf(p plan.Plan) Friction {
+	f := Friction{Usual: true}
 	byKind := map[string]float64{}
 	for _, kind := range p.Kinds {
-		sd := frictionSD(kind)
-		if sd == 0 {
-			sd = FrictionSDPercent
-			assumed = append(assumed, fmt.Sprintf("%s: preload scatters by %d %% SD at a torque, assumed (engineering estimate with a lubricant; 20 %% dry)", kind.Name, FrictionSDPercent))
-		} else {
-			assumed = append(assumed, fmt.Sprintf("%s: preload scatters by %.0f %% SD at a torque: a quarter of what its friction spans, assumed", kind.Name, sd))
+		byKind[kind.Name] = frictionSD(kind)
+		if byKind[kind.Name] == 0 {
+			byKind[kind.Name] = usualFrictionSD
+		} else if p.Count(kind.Name) > 0 {
+			f.Usual = false
 		}
-		byKind[kind.Name] = sd
 	}
-	for _, f := range p.Joint.Fasteners {
-		sdPercent = append(sdPercent, byKind[f.Kind])
+	var byTorque []float64
+	for _, fastener := range p.Joint.Fasteners {
+		f.ByFastener = append(f.ByFastener, byKind[fastener.Kind])
+		if !endsOnAngle(p, fastener.Kind) {
+			byTorque = append(byTorque, byKind[fastener.Kind])
+		}
 	}
-	return sdPercent, assumed
+	if len(byTorque) == 0 {
+		byTorque = f.ByFastener
+	}
+	f.SDPercent = SpreadOf(byTorque).Mean
+	return f
+}
+
+// endsOnAngle says whether the last that the plan does to a kind is to turn it by
+// an angle, where friction has little say.
+func endsOnAngle(p plan.Plan, kind string) bool {
+	for _, h := range hundreds(p, p.Tighten) {
+		if h.Kind == kind {
+			return h.By == ByMeanAtAngle
+		}
+	}
+	return false
+}
+
+// String says in English what the figure is and where it comes from.
+func (f Friction) String() string {
+	if f.Usual {
+		return fmt.Sprintf("a torque scatters the preload by %.0f %% SD, as usual with a lubricant (engineering estimate; 20 %% dry)", f.SDPercent)
+	}
+	return fmt.Sprintf("a torque scatters the preload by %.0f %% SD: a quarter of what the friction of the bolts spans", f.SDPercent)
 }
 
 // frictionSD is 0 where the friction has no span.

@@ -20,7 +20,7 @@ type Gasket string
 const (
 	NoGasket        Gasket = "none"
 	LiquidSealant   Gasket = "liquid sealant"
-	ORing           Gasket = "O-ring" // in a groove: the faces meet
+	ORing           Gasket = "O-ring" // in a groove: the faces meet, and it is as if there were no gasket
 	MultiLayerSteel Gasket = "multi-layer steel"
 	Composite       Gasket = "composite"
 	FibreSheet      Gasket = "fibre sheet"        // about 0.8 mm
@@ -91,7 +91,10 @@ func (g Gasket) StiffnessMPaPerMm() (Band, error) {
 const blockDoubt = 2
 
 // FoundationMPaPerMm puts a gasket on the block under it. A gasket of 0 leaves
-// the block alone.
+// the block alone: bare faces, a liquid sealant, and an O-ring, whose groove
+// lets the faces meet, come to the same on the same part. Beside a thicker part
+// with bare faces a thin cover on its O-ring stands on the stiffer seat all the
+// same: that goes with the part, as BlockMPaPerMm says.
 func FoundationMPaPerMm(gasket Band, blockMPaPerMm float64) Band {
 	if gasket == (Band{}) {
 		return Band{blockMPaPerMm / blockDoubt, blockMPaPerMm, blockMPaPerMm * blockDoubt}

@@ -17,6 +17,7 @@ type PlanWork struct {
 	// stage at the nominal friction. 0 where an angle follows: then the mean of
 	// the kind at the end of a run stands for 100 %.
 	TargetsN []float64
+	Hundreds []Hundred // what TargetsN are, by kind
 	// Compensated says that the last pass has targets of its own for each
 	// fastener, which make up for the loss.
 	Compensated bool
@@ -25,7 +26,7 @@ type PlanWork struct {
 // WorkOf reads a side of a plan. Torques become preloads at the nominal
 // friction of each kind. The error names the kind and what it lacks.
 func WorkOf(p plan.Plan, side plan.Side) (PlanWork, error) {
-	w := PlanWork{TargetsN: make([]float64, len(p.Joint.Fasteners))}
+	w := PlanWork{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p, side)}
 	for s, stage := range side.Stages {
 		if stage.Do == plan.Wait {
 			continue

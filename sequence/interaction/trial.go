@@ -4,16 +4,18 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
 
 // Trial is a way to do the work, and what it leaves.
 type Trial struct {
 	Name    string
-	Also    []string // other names of the same work
-	Own     bool     // as the file has it
-	Less    bool     // leaves out what the file has: it tells what that buys, and is never to be done
-	Order   []int    // of tightening, every fastener once
+	Also    []string      // other names of the same work
+	Own     bool          // as the file has it
+	Less    bool          // leaves out what the file has: it tells what that buys, and is never to be done
+	Order   []int         // of tightening, every fastener once
+	Rules   judge.Verdict // what the trade's rules say of the order
 	Passes  []Pass
 	End     SpreadBand // in percent of the targets
 	Class   Class      // of the worst bolt, at the low end
@@ -34,8 +36,10 @@ type Comparison struct {
 	Snug    *Snug    // what the first stage buys; nil where nobody can say
 	Notes   []string // in whole sentences
 
-	frictionSD float64 // of the preload at a torque, in percent
-	repeats    int     // of the last pass until the soft gasket is even; 0: none, or nobody can say
+	frictionSD    float64 // of the preload at a torque, in percent
+	repeats       int     // of the last pass until the soft gasket is even; 0: none, or nobody can say
+	beforeRepeats float64 // percent that the lowest bolt has before the file's own repeats; 0: there are none
+	hundreds      []Hundred
 }
 
 // trier works trials on the three runs of a prediction.
@@ -57,7 +61,8 @@ func (t *trier) try(name string, order []int, passes []Pass) error {
 			return nil
 		}
 	}
-	made := Trial{Name: name, Own: len(t.list) == 0, Order: order, Passes: passes, TravelM: travelM(passes, t.model.At)}
+	rules := judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict
+	made := Trial{Name: name, Own: len(t.list) == 0, Order: order, Rules: rules, Passes: passes, TravelM: travelM(passes, t.model.At)}
 	var ends [3]Spread
 	var tilt, warp, uneven [3]float64
 	for k, r := range []Run{t.p.Soft, t.p.Nominal, t.p.Stiff} {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/sequence"
+	"drawdown/sequence/judge"
 )
 
 // VerdictKind is what a comparison comes to.
@@ -23,32 +24,72 @@ type Verdict struct {
 	Kind                      VerdictKind
 	Way                       string // name of the best trial, which may be the file's own
 	OwnLowest, BestLowest     float64
-	FrictionSD                float64 // that torque brings, percent
-	Repeats                   int     // of the last pass until the softest gasket is even; 0: none, or nobody can say
-	StillStrong               bool    // the best helps, and leaves the joint far from even all the same
-	OwnUnevenMm, BestUnevenMm float64 // both 0 unless the best lies clearly more uneven on the way
+	BeforeRepeats             float64       // what OwnLowest was before the file's own repeats of its last torque; 0: it has none that count
+	FrictionSD                float64       // that torque brings, percent
+	Repeats                   int           // of the last pass until the softest gasket is even; 0: none, or nobody can say
+	StillStrong               bool          // the best helps, and leaves the joint far from even all the same
+	OwnUnevenMm, BestUnevenMm float64       // both 0 unless the best lies clearly more uneven on the way
+	Rules                     judge.Verdict // on the order of the best; empty where it is the file's
+	Hundreds                  []Hundred     // the last torque of each kind, or that an angle ends it
+}
+
+// Again lists the kinds that can be given their last torque once more, with it.
+func (v Verdict) Again() (list []Hundred) { return v.by(ByLastTorque) }
+
+// OnAngle lists the kinds that an angle ends, which are never turned again.
+func (v Verdict) OnAngle() (kinds []string) {
+	for _, h := range v.by(ByMeanAtAngle) {
+		kinds = append(kinds, h.Kind)
+	}
+	return kinds
+}
+
+func (v Verdict) by(by HundredBy) (list []Hundred) {
+	for _, h := range v.Hundreds {
+		if h.By == by {
+			list = append(list, h)
+		}
+	}
+	return list
 }
 
 // String says it in whole English sentences.
 func (v Verdict) String() string {
 	switch v.Kind {
 	case LeaveIt:
-		return fmt.Sprintf("Leave the plan as it is: even on the gasket that is worst for it the lowest bolt keeps %.0f %%, and torque scatter of about %.0f %% SD hides the rest.", v.OwnLowest, v.FrictionSD)
+		reason := fmt.Sprintf("at the low end the lowest bolt keeps %.0f %%", v.OwnLowest)
+		if v.BeforeRepeats > 0 {
+			reason = fmt.Sprintf("its own repeat of the last torque lifts the lowest bolt from %.0f to %.0f %% at the low end", v.BeforeRepeats, v.OwnLowest)
+		}
+		return fmt.Sprintf("Leave the plan as it is: %s, and torque scatter of about %.0f %% SD hides the rest.", reason, v.FrictionSD)
 	case NoCure:
 		words := fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%", v.OwnLowest)
 		if v.Way != OwnWay {
-			words += fmt.Sprintf(", and with %s at %.0f %%", phrase(v.Way), v.BestLowest)
+			words += fmt.Sprintf(", and with %s at %.0f %%", v.phrase(), v.BestLowest)
 		}
 		return words + ". " + v.goRound() + " The maker's sequence stands."
 	}
-	words := fmt.Sprintf("Worth asking the maker for: %s. It lifts the lowest bolt from %.0f to %.0f %% on the gasket that is worst for it.", phrase(v.Way), v.OwnLowest, v.BestLowest)
+	words := fmt.Sprintf("Worth asking the maker for: %s. At the low end it lifts the lowest bolt from %.0f to %.0f %%.", v.phrase(), v.OwnLowest, v.BestLowest)
 	if v.StillStrong {
 		words += " That is still far from even. " + v.goRound()
 	}
 	if v.BestUnevenMm > 0 {
 		words += fmt.Sprintf(" But on the way the part lies uneven by %.2f mm instead of %.2f mm.", v.BestUnevenMm, v.OwnUnevenMm)
 	}
+	if v.Rules == judge.Departs {
+		words += " But its order departs from the trade's rules."
+	}
 	return words + " Until then the maker's sequence stands."
+}
+
+// WhyNotAgain says why kinds that an angle ends are left alone; empty where there
+// are none.
+func (v Verdict) WhyNotAgain() string {
+	kinds := v.OnAngle()
+	if len(kinds) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Never turn %s again: an angle ends the work there. Its torque once more would only click, since the angle has left more than that; a second angle would stretch the bolts beyond what the maker allows.", strings.Join(kinds, ", "))
 }
 
 // goRound is what helps any joint (common practice, no source).
@@ -60,17 +101,23 @@ func (v Verdict) goRound() string {
 	return words + ", or measure stretch."
 }
 
-// phrase says what a trial changes.
-func phrase(way string) string {
-	switch {
+// phrase says what the best trial changes.
+func (v Verdict) phrase() string {
+	switch way := v.Way; {
 	case way == Recipe:
 		return "a snug pass, the stages from the centre out, and the last torque twice round"
+	case way == LastTwice:
+		var again []string
+		for _, h := range v.Again() {
+			again = append(again, fmt.Sprintf("%v on %s", h.Torque, h.Kind))
+		}
+		return strings.Join(again, " and ") + " once more"
 	case strings.HasPrefix(way, "search"):
 		return "another order, found by search for " + strings.TrimPrefix(way, "search: ")
 	case slices.Contains(sensibleWays, sequence.Way(way)):
 		return "the order " + way
 	}
-	return way
+	return v.Way
 }
 
 // Snug is what the first stage buys, with it and without.

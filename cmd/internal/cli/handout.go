@@ -21,7 +21,8 @@ seed gives the same parts.
 
 --make why tells on one page, on A5 two, why the part is worked in its order,
 drawn from the part itself; figures in it are worked out (≈) and have their
-band.
+band. The pages after it show what each bolt keeps, pass by pass, where the
+joint is known.
 
 --make page writes an HTML page for the projector that plays the work step by
 step, with play, step and speed; it needs no network. --make film writes the

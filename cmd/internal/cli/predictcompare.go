@@ -7,26 +7,27 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/sequence/interaction"
+	"drawdown/sequence/judge"
 )
 
 // printComparison prints the file's own way beside others.
 func (p *Program) printComparison(a job.PredictAnswer) {
 	c := a.Comparison
 	fmt.Fprint(p.Stdout, "\nOther ways beside the file's own, which stands\n")
-	p.trialRow("", "way", "least %", "mean %", "SD %", "uneven mm", "path m")
+	p.trialRow("", "way", "least %", "SD %", "uneven mm", "path m", "rules")
 	for i, trial := range c.Trials {
 		mark := " "
 		if i == c.Best && i > 0 {
 			mark = ">"
 		}
-		p.trialRow(mark, trial.Name, span(trial.End.Min), span(trial.End.Mean), span(trial.End.SD), millimetres(trial.Uneven), fmt.Sprintf("%.1f", trial.TravelM))
+		p.trialRow(mark, trial.Name, span(trial.End.Min), span(trial.End.SD), millimetres(trial.Uneven), fmt.Sprintf("%.1f", trial.TravelM), rulesWord(trial.Rules))
 		if len(trial.Also) > 0 {
 			fmt.Fprint(p.Stdout, wrapped("    = ", "      ", strings.Join(trial.Also, ", ")))
 		}
 	}
 	fmt.Fprintln(p.Stdout)
-	p.text("least: the lowest bolt at the end, low–nominal–high over the gasket. uneven: tilt and warp together, the most on the way. path: of the wrench from bolt to bolt. > is worth asking the maker for.")
-	p.text(interaction.RecipeWords)
+	p.text("least: the lowest bolt at the end, low–nominal–high. uneven: tilt and warp together, the most on the way. path: of the wrench from bolt to bolt. rules: the order against the trade's rules, as drawdown check --order judges it; one that departs is here to compare, not to work by. > is worth asking the maker for.")
+	p.text(interaction.RecipeWords + recipeHere(c))
 	for _, note := range c.Notes {
 		p.text(note)
 	}
@@ -41,7 +42,40 @@ func (p *Program) printComparison(a job.PredictAnswer) {
 }
 
 func (p *Program) trialRow(mark, name string, figures ...string) {
-	fmt.Fprintf(p.Stdout, " %1s%-22s %11s %11s %7s %14s %6s\n", mark, name, figures[0], figures[1], figures[2], figures[3], figures[4])
+	fmt.Fprintf(p.Stdout, " %1s%-30s %10s %7s %14s %6s %8s\n", mark, name, figures[0], figures[1], figures[2], figures[3], figures[4])
+}
+
+// recipeHere judges the recipe for this joint against the file's own work; empty
+// where it was not tried.
+func recipeHere(c *interaction.Comparison) string {
+	own := c.Trials[0]
+	for _, t := range c.Trials {
+		if t.Name != interaction.Recipe && !slices.Contains(t.Also, interaction.Recipe) {
+			continue
+		}
+		word := "no better than"
+		switch gain := t.End.Min.Low - own.End.Min.Low; {
+		case gain >= interaction.WorthPoints:
+			word = "better than"
+		case gain <= -interaction.WorthPoints:
+			word = "worse than"
+		}
+		return fmt.Sprintf(" Here it ends its lowest bolt at %s %%, %s the file's own.", span(t.End.Min), word)
+	}
+	return ""
+}
+
+// rulesWord says how an order stands to the trade's rules.
+func rulesWord(v judge.Verdict) string {
+	switch v {
+	case judge.Sound:
+		return "sound"
+	case judge.Remarks:
+		return "remarks"
+	case judge.Described:
+		return "maker's"
+	}
+	return "departs"
 }
 
 // millimetres writes a band of short lengths, to a hundredth.
@@ -60,7 +94,7 @@ func (p *Program) printScatter(a job.PredictAnswer) {
 		return
 	}
 	fmt.Fprintf(p.Stdout, "\nWith the friction of each bolt on top: %d draws, seed %d, nominal gasket\n", s.Draws, s.Seed)
-	fmt.Fprintf(p.Stdout, "  SD of all bolts       %.0f %%; cross-talk alone %.0f %%\n", s.Together.SD, s.Elastic.SD)
+	fmt.Fprintf(p.Stdout, "  SD of all bolts       torque scatter %.0f %%, cross-talk %.0f %%, both %.0f %%\n", s.FrictionSD, s.Elastic.SD, s.Together.SD)
 	fmt.Fprintf(p.Stdout, "  lowest of a joint     %s %% (5 joints in 100 lower, middle, 5 higher)\n", span(s.Together.Lowest))
 	for k, i := range a.Forecast.Lowest {
 		if k < lowestShown {

@@ -34,27 +34,33 @@ The model
   Part 1, section 5.1). In one pass all bolts end at F = L^-T T with
   own + C = L d L^T (after Bibel and Ezell 1992). Titles are given from memory.
 
-Low, nominal, high
-  are the gasket's stiffness, from soft to stiff, which is known within a factor
-  of two to three; the loss goes with its inverse. Read the band, never the
-  middle alone. 100 % is the preload that the last torque gives at the middle of
-  its friction; after an angle it is the mean of the kind.
+Low–nominal–high
+  is what a figure can be as gasket and seat go from soft to stiff. The gasket
+  is known within a factor of two to three; the loss goes with its inverse. Read
+  the band, never the middle alone. Low is not always the soft end: bolts of a
+  stiff cover gain. Bare faces, a liquid sealant and an O-ring in its groove
+  come to the same: the faces meet, and the parts alone give way.
+  What 100 % is stands under the table: the preload of the last torque at the
+  middle of its friction; where an angle ends the work, the mean of the kind,
+  or, with --passes, at most its yield load; with --target, the force stated.
 
 What comes of it
   The order hardly changes the mean loss; it spreads it over the bolts, and
   keeps the part level on the way. A repeat at the full figure takes out more
-  than any order does. Classes, by the lowest bolt at the soft end: from 95 %
+  than any order does. Classes, by the lowest bolt at the low end: from 95 %
   negligible, from 85 % noticeable, below strong (engineering judgement).
-  --compensate works out targets for the last pass that end even, up to a cap;
-  use them with measured stretch only.
+  --compensate works out targets for the last pass that end even, up to --cap,
+  110 % of the target without, and never above 90 % of the yield stress; use
+  them with measured stretch only.
 
 Other ways
   --compare lays the file's own work beside other orders, a snug pass, one more
   pass and a recipe (snug, centre out, the last torque twice round), and
-  searches orders for least scatter, least tilt, and both. The maker's sequence
-  stands first and is never changed. --scatter 1000 does the work a thousand
-  times, each bolt with a friction of its own that stays over the passes; the
-  same seed gives the same figures.
+  searches orders for least scatter, least tilt, and both. Beside each stands
+  what the trade's rules say of its order: sound, remarks, departs. The maker's
+  sequence stands first and is never changed. --scatter 1000 does the work a
+  thousand times, each bolt with a friction of its own that stays over the
+  passes; the same seed gives the same figures.
 
 On paper
   --format pdf,png,svg draws the part with the least share that each bolt keeps
@@ -79,6 +85,6 @@ var limitsInShort = []string{
 var predictLimits = []string{
 	"gaskets that harden, stay compressed or creep (5 to 20 % with time on soft gaskets, engineering estimate)",
 	"embedding, parts that are not flat, bolts beyond yield, heat, shear in thick parts, friction between the parts",
-	"torque scatter, about 10 % SD with a lubricant, 20 % dry (engineering estimates), unless --scatter adds it; friction that changes from pass to pass",
+	"torque scatter, as listed under what is assumed, unless --scatter adds it; friction that changes from pass to pass",
 	"measured joints: none has been compared; on soft gaskets and raised faces take another 5 to 10 points",
 }

@@ -31,9 +31,10 @@ type predictOut struct {
 	Leaves             figureOut            `json:"repeat_leaves"`       // share of the elastic error, the same
 	BoltMmPerN         map[string]figureOut `json:"bolt_flexibility_mm_per_N"`
 	TargetsN           map[string]spanOut   `json:"target_range_N"`
-	Verdict            string               `json:"verdict,omitempty"` // whether another way is worth asking the maker for
-	Ways               []trialOut           `json:"ways,omitempty"`    // the file's own first
-	Scatter            *scatterOut          `json:"scatter,omitempty"` // with friction on top
+	Hundred            []string             `json:"hundred_percent_is"` // by kind
+	Verdict            string               `json:"verdict,omitempty"`  // whether another way is worth asking the maker for
+	Ways               []trialOut           `json:"ways,omitempty"`     // the file's own first
+	Scatter            *scatterOut          `json:"scatter,omitempty"`  // with friction on top
 	Compensated        *compensatedOut      `json:"compensated,omitempty"`
 	Passes             []predictedPassOut   `json:"passes"`
 	WorkedOut          bool                 `json:"worked_out"`
@@ -108,7 +109,7 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
 		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
 		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
-		Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Limits: predictLimits,
+		Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Hundred: listed(sentences(a.Forecast.Hundreds)), Limits: predictLimits,
 	}
 	if more := a.Forecast.OneMore; more != nil {
 		again := sumJSON(more.Spread)
@@ -185,6 +186,7 @@ type trialOut struct {
 	Name  string   `json:"name"`
 	Also  []string `json:"also"` // other names of the same work
 	Order []string `json:"order"`
+	Rules string   `json:"rules"` // what the trade's rules say of the order
 	Worth bool     `json:"worth_asking_for"`
 	Class string   `json:"class"`
 	sumOut
@@ -199,7 +201,7 @@ func trialsJSON(a job.PredictAnswer) []trialOut {
 	var list []trialOut
 	for i, t := range a.Comparison.Trials {
 		list = append(list, trialOut{
-			Name: t.Name, Also: listed(t.Also), Order: a.Plan.IDs(t.Order), Worth: i > 0 && i == a.Comparison.Best, Class: string(t.Class), sumOut: sumJSON(t.End),
+			Name: t.Name, Also: listed(t.Also), Order: a.Plan.IDs(t.Order), Rules: string(t.Rules), Worth: i > 0 && i == a.Comparison.Best, Class: string(t.Class), sumOut: sumJSON(t.End),
 			TiltMm: bandJSON(t.TiltMm), WarpMm: bandJSON(t.WarpMm), UnevenMm: bandJSON(t.Uneven), WrenchPathM: millionth(t.TravelM), Steps: t.Steps,
 		})
 	}

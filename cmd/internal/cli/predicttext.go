@@ -30,12 +30,12 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 	p.printLines("Do not trust it here", sentences(a.Forecast.Doubts))
 	p.printPasses(a)
 	p.printLowest(a)
+	p.printLines("How the joint behaves", append(behaviour(a), a.Notes...))
 	p.printCompensated(a)
 	p.printScatter(a)
 	if compare {
 		p.printComparison(a)
 	}
-	p.printLines("Notes", append(notes(a), a.Notes...))
 	p.printRun("Stated", a.Stated)
 	p.printRun("Assumed", assumedInShort(a))
 	p.printRun("Not in the model", limitsInShort)
@@ -65,6 +65,9 @@ func (p *Program) printRun(heading string, list []string) {
 func assumedInShort(a job.PredictAnswer) (short []string) {
 	left := 0
 	for _, line := range a.Assumptions {
+		if strings.HasPrefix(line, "a torque gives") {
+			continue // what 100 % is says it
+		}
 		ofKind := func(k plan.Kind) bool { return strings.HasPrefix(line, k.Name+": ") }
 		if slices.Contains(a.Model.Assumptions, line) && slices.ContainsFunc(a.Plan.Kinds, ofKind) {
 			left++
@@ -78,24 +81,43 @@ func assumedInShort(a job.PredictAnswer) (short []string) {
 	return short
 }
 
-// headline says what the work leaves, whether to change anything, how sensitive
-// the joint is, how the part lies on the way and what a repeat buys.
+// headline says whether to change anything, and why: what a lead has to decide.
 func headline(a job.PredictAnswer) []string {
-	last := a.Forecast.Last().Spread
+	last := a.Forecast.Last()
+	ends := fmt.Sprintf("The lowest bolt, %s, ends at %s %% of its target.", named(a, last.Lowest), span(last.Spread.Min))
+	if len(a.Forecast.Lowest) == 0 {
+		ends = fmt.Sprintf("The lowest bolt ends at %s %% of its target.", span(last.Spread.Min))
+	}
+	lines := []string{ends + " " + sentence(a.Forecast.Class.Advice())}
+	if t := a.Forecast.Taken; t != nil && a.Forecast.Class != interaction.Negligible {
+		lines[0] += fmt.Sprintf(" It loses the most, up to %.0f points, when %s is tightened after it.", t.Points, named(a, t.By))
+	}
+	if a.Comparison == nil {
+		return lines
+	}
+	lines = append([]string{a.Comparison.Verdict.String()}, lines...)
+	if why := a.Comparison.Verdict.WhyNotAgain(); why != "" && a.Forecast.Class != interaction.Negligible {
+		lines = append(lines, why)
+	}
+	return lines
+}
+
+// sentence begins words with a capital and ends them.
+func sentence(words string) string { return strings.ToUpper(words[:1]) + words[1:] + "." }
+
+// behaviour says how sensitive the joint is, how the part lies on the way, and
+// what a repeat and the first stage buy.
+func behaviour(a job.PredictAnswer) []string {
 	joint := judged(a)
-	lines := []string{fmt.Sprintf("With these passes the lowest bolt ends at %s %% of its target: %s.", span(last.Min), a.Forecast.Class.Advice())}
-	if a.Comparison != nil {
-		lines = append(lines, a.Comparison.Verdict.String())
+	lines := []string{
+		fmt.Sprintf("%s A single pass %s and would leave the lowest at %s %%. %s.", joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),
+		tiltWords(a),
 	}
-	if a.Forecast.Class != interaction.Negligible && a.Forecast.Turned() {
-		lines = append(lines, "Repeat torques only: never turn again what was turned by an angle.")
-	}
-	lines = append(lines,
-		fmt.Sprintf("%s A single pass %s and would leave the lowest at %s %%. %s.",
-			joint.sensitive, meanLoss(a.Forecast.OnePass.Mean), span(a.Forecast.OnePass.Min), joint.cure),
-		tiltWords(a))
 	if more := repeatWords(a.Forecast); more != "" {
 		lines = append(lines, more)
+	}
+	if a.Comparison != nil && a.Comparison.Snug != nil {
+		lines = append(lines, a.Comparison.Snug.String())
 	}
 	return lines
 }
@@ -123,16 +145,19 @@ func repeatWords(f interaction.Forecast) string {
 	if f.OneMore == nil {
 		return ""
 	}
+	if f.Repeats == 0 && !f.RepeatIsFelt() {
+		return "A further repeat would change less than the wrench can feel: none is needed."
+	}
 	line := fmt.Sprintf("One more pass like the last would leave the lowest at %s %%.", span(f.OneMore.Spread.Min))
 	switch {
 	case f.Repeats == 0:
 		return line + " None is needed."
 	case f.Repeats == 1:
-		return line + " It is enough on the softest gasket, too."
+		return line + " It is enough at the soft end, too."
 	case f.Repeats > 1:
-		return line + fmt.Sprintf(" On the softest gasket it takes %d of them until the joint is even.", f.Repeats)
+		return line + fmt.Sprintf(" At the soft end it takes %d of them until the joint is even.", f.Repeats)
 	}
-	return line + " On the softest gasket no number of passes up to 50 makes the joint even."
+	return line + " At the soft end no number of passes up to 50 makes the joint even."
 }
 
 // judgement is what to say of a joint by what a single pass would leave at the
@@ -176,12 +201,13 @@ func span(b interaction.Band) string {
 
 // printPasses prints the table of passes.
 func (p *Program) printPasses(a job.PredictAnswer) {
-	fmt.Fprintf(p.Stdout, "\n%s\n", bandWords(a.Foundation))
+	fmt.Fprintf(p.Stdout, "\n%s", wrapped("", "  ", bandWords(a.Foundation)))
 	p.passRow("pass", "least", "mean", "most", "SD")
 	for n, pass := range a.Forecast.Passes {
 		s := pass.Spread
 		p.passRow(fmt.Sprintf("%d  %s", n+1, passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
 	}
+	fmt.Fprint(p.Stdout, wrapped("  ", "    ", "100 % is "+strings.Join(sentences(a.Forecast.Hundreds), "; ")+"."))
 }
 
 func (p *Program) passRow(name string, figures ...string) {
@@ -212,7 +238,7 @@ func bandWords(b interaction.Band) string {
 	if b.Low == b.High {
 		return fmt.Sprintf("%% of target on %s MPa/mm as stated, so without a band", rough(b.Nominal))
 	}
-	return fmt.Sprintf("%% of target, low–nominal–high over gasket and seat (%s–%s–%s MPa/mm)", rough(b.Low), rough(b.Nominal), rough(b.High))
+	return fmt.Sprintf("%% of target, low–nominal–high; gasket and seat %s–%s–%s MPa/mm, soft to stiff", rough(b.Low), rough(b.Nominal), rough(b.High))
 }
 
 // rough writes two figures, as no more is known.
@@ -247,19 +273,14 @@ func (p *Program) printCompensated(a job.PredictAnswer) {
 		name := fmt.Sprintf("%d:%s", numbers[i], a.Plan.Joint.Fasteners[i].ID)
 		fmt.Fprintf(p.Stdout, "  %-12s %.0f %%, %s kN\n", name, 100*a.Targets[i]/a.Nominal.TargetsN[i], rough(a.Targets[i]/1000))
 	}
+	p.text(compensatedNotes(a))
 }
 
-// notes tell what the first stage buys, and what targets of their own ask for.
-func notes(a job.PredictAnswer) []string {
-	var notes []string
-	if a.Comparison != nil && a.Comparison.Snug != nil {
-		notes = append(notes, a.Comparison.Snug.String())
-	}
-	if a.Targets != nil {
-		notes = append(notes, compensatedCaution)
-	}
+// compensatedNotes tell what targets of their own ask for.
+func compensatedNotes(a job.PredictAnswer) string {
+	words := sentence(compensatedCaution)
 	if n := a.Capped(); n > 0 {
-		notes = append(notes, fmt.Sprintf("the cap stops %s short of the target that would end even: repeat the pass", counted(n, "bolt")))
+		words += fmt.Sprintf(" The cap stops %s short of the target that would end even: repeat the pass.", counted(n, "bolt"))
 	}
-	return notes
+	return words
 }

@@ -4,7 +4,19 @@ import (
 	"drawdown/render"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/forecast"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/plan"
 )
+
+// classForecast lays out what each bolt keeps, pass by pass, for a class; nothing
+// where the joint lacks what the model needs.
+func classForecast(p plan.Plan, ask Printing) []scene.Page {
+	f, err := interaction.ForecastOf(p, interaction.Setup{})
+	if err != nil {
+		return nil
+	}
+	return forecast.ClassPages(p, f, forecast.Request{Paper: ask.Paper, Words: ask.Words})
+}
 
 // ForecastSheets draws a prediction in every format asked for: the sheet, or a
 // page for every step of the work. Nothing is written to disk.

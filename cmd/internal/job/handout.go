@@ -10,6 +10,7 @@ import (
 	"drawdown/render/gif"
 	"drawdown/render/page"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
 	"drawdown/render/words"
 	"drawdown/sequence/exercise"
@@ -85,7 +86,9 @@ func handoutPart(p plan.Plan, tasks []handout.Task, ask HandoutRequest, part Han
 		return showings(tasks, ask, part, stem)
 	case HandoutWhy:
 		stem += "-why"
-		doc = handout.WhyDocument(p, whyFigures(p), sheets)
+		pages := append(handout.WhyPages(p, whyFigures(p), sheets), classForecast(p, ask.Printing)...)
+		sheet.Count(pages)
+		doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}
 	case HandoutSheets:
 		stem += "-handout"
 		doc, notes = handout.Document(tasks, sheets, handout.Blank)

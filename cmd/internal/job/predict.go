@@ -31,7 +31,7 @@ type PredictAnswer struct {
 	Leaves      float64                 // share of the elastic error that a repeat in the order of the plan leaves, nominal
 	OneNewton   [][]float64             // what each step of one pass in that order, by a newton, adds to each bolt; both in that order
 	Scatter     *Scatter                // nil: not asked for
-	Comparison  *interaction.Comparison // nil: too many bolts, and not asked for
+	Comparison  *interaction.Comparison // nil: too many bolts, and not asked for; or targets against the loss
 	Targets     []float64               // of the last pass that make up for the loss, in N; nil: not asked for
 	Cap         float64                 // of Targets over the target
 	Notes       []string
@@ -71,14 +71,14 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 			return PredictAnswer{}, err
 		}
 	}
-	if ask.Search || len(a.At) <= mostCompared {
+	if a.Targets == nil && (ask.Search || len(a.At) <= mostCompared) { // targets of one order say nothing of another
 		c, err := model.Compare(p, a.Prediction, work, ask.Search)
 		if err != nil {
 			return PredictAnswer{}, err
 		}
 		a.Comparison = &c
 	}
-	a.Assumptions = onceEach(a.Assumptions)
+	a.Assumptions = onceEach(append(a.Assumptions, interaction.FrictionOf(p).String()))
 	return a, nil
 }
 
@@ -107,18 +107,18 @@ const mostCompared = 60
 // Scatter is the work done again and again, each time with a friction of its own
 // for each bolt, on the nominal gasket.
 type Scatter struct {
-	Draws     int
-	Seed      uint64
-	SDPercent []float64             // that friction brings, by fastener
-	Elastic   interaction.Scattered // without it: what the bolts do to each other alone
-	Together  interaction.Scattered
+	Draws      int
+	Seed       uint64
+	SDPercent  []float64             // that friction brings, by fastener
+	FrictionSD float64               // the same of all
+	Elastic    interaction.Scattered // without it: what the bolts do to each other alone
+	Together   interaction.Scattered
 }
 
 func (a *PredictAnswer) scatter(work interaction.PlanWork, ask PredictRequest) error {
 	s := Scatter{Draws: ask.Draws, Seed: ask.Seed}
-	var assumed []string
-	s.SDPercent, assumed = interaction.FrictionOf(a.Plan)
-	a.Assumptions = append(a.Assumptions, assumed...)
+	friction := interaction.FrictionOf(a.Plan)
+	s.SDPercent, s.FrictionSD = friction.ByFastener, friction.SDPercent
 	joint, targets := a.Nominal.Joint, a.Nominal.TargetsN
 	still := interaction.FrictionScatter{SDPercent: make([]float64, joint.Len()), Draws: 1, Stick: ask.Stick}
 	var err error
@@ -136,15 +136,15 @@ func (a *PredictAnswer) work(ask PredictRequest) (interaction.PlanWork, error) {
 	if len(ask.Shares) == 0 {
 		var work interaction.PlanWork
 		if a.Prediction, work, err = a.PredictPlan(a.Plan); err == nil {
-			a.sayTargets(work)
+			a.sayTargets()
 		}
 		return work, err
 	}
-	targets, err := a.targets(ask)
+	work, err := a.hundred(ask)
 	if err != nil {
 		return interaction.PlanWork{}, err
 	}
-	work := interaction.PlanWork{TargetsN: targets}
+	targets := work.TargetsN
 	for _, share := range ask.Shares {
 		work.Passes = append(work.Passes, interaction.ToForces(a.Plan.Tighten.Order, targets, share))
 	}
@@ -152,38 +152,37 @@ func (a *PredictAnswer) work(ask PredictRequest) (interaction.PlanWork, error) {
 	return work, err
 }
 
-// targets gives the force that stands for 100 %, by fastener.
-func (a *PredictAnswer) targets(ask PredictRequest) ([]float64, error) {
+// hundred gives the force that stands for 100 %, by fastener, and what it is. An
+// angle that ends the plan gives the kind's mean, at most its yield load.
+func (a *PredictAnswer) hundred(ask PredictRequest) (interaction.PlanWork, error) {
 	if ask.Target > 0 {
-		return slices.Repeat([]float64{float64(ask.Target)}, len(a.Plan.Joint.Fasteners)), nil
+		targets := slices.Repeat([]float64{float64(ask.Target)}, len(a.Plan.Joint.Fasteners))
+		return interaction.PlanWork{TargetsN: targets, Hundreds: []interaction.Hundred{{By: interaction.ByStatedForce}}}, nil
 	}
 	if len(a.Plan.Tighten.Stages) == 0 {
-		return nil, fmt.Errorf("the plan has no stage that tightens, so the preload is not known; state it, such as 30 kN")
+		return interaction.PlanWork{}, fmt.Errorf("the plan has no stage that tightens, so the preload is not known; state it, such as 30 kN")
 	}
 	work, err := interaction.WorkOf(a.Plan, a.Plan.Tighten)
 	if err != nil {
-		return nil, err
+		return interaction.PlanWork{}, err
 	}
 	a.sayFriction()
-	if !slices.Contains(work.TargetsN, 0) {
-		return work.TargetsN, nil
+	made := interaction.PlanWork{TargetsN: work.TargetsN, Hundreds: work.Hundreds}
+	if slices.Contains(work.TargetsN, 0) {
+		planned, _, err := a.PredictPlan(a.Plan)
+		if err != nil {
+			return interaction.PlanWork{}, err
+		}
+		made = a.yielding(planned.Nominal.TargetsN, work.Hundreds)
 	}
-	planned, _, err := a.PredictPlan(a.Plan)
-	if err != nil {
-		return nil, err
-	}
-	a.Assumptions = append(a.Assumptions, "where the plan ends on an angle, 100 % is the mean preload that it gives the kind, assumed")
-	return a.yielding(planned.Nominal.TargetsN), nil
+	return made, nil
 }
 
 // sayTargets tells what the targets rest on.
-func (a *PredictAnswer) sayTargets(work interaction.PlanWork) {
+func (a *PredictAnswer) sayTargets() {
 	a.sayFriction()
-	if slices.Contains(work.TargetsN, 0) {
-		a.Notes = append(a.Notes, "after an angle 100 % is the mean of the kind at the end of the plan: how even the bolts are, not whether the angle is right")
-	}
 	if slices.ContainsFunc(a.Plan.Tighten.Stages, func(s plan.Stage) bool { return s.Do == plan.Wait }) {
-		a.Notes = append(a.Notes, "waits change nothing here: how a gasket creeps is not in the model")
+		a.Notes = append(a.Notes, "Waits change nothing here: how a gasket creeps is not in the model.")
 	}
 }
 

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"fmt"
 	"slices"
 
 	"drawdown/sequence/interaction"
@@ -9,16 +8,19 @@ import (
 
 // yielding takes bolts that an angle turns beyond yield at their yield load,
 // which is about what they hold.
-func (a *PredictAnswer) yielding(targets []float64) []float64 {
-	targets = slices.Clone(targets)
+func (a *PredictAnswer) yielding(targets []float64, hundreds []interaction.Hundred) interaction.PlanWork {
+	work := interaction.PlanWork{TargetsN: slices.Clone(targets), Hundreds: slices.Clone(hundreds)}
 	for _, kind := range interaction.BeyondYield(a.Plan, targets) {
-		yield := interaction.YieldN(kind)
 		for i, f := range a.Plan.Joint.Fasteners {
 			if f.Kind == kind.Name {
-				targets[i] = yield
+				work.TargetsN[i] = interaction.YieldN(kind)
 			}
 		}
-		a.Assumptions = append(a.Assumptions, fmt.Sprintf("kind %s is turned beyond its yield: 100 %% is its yield load of %.0f kN, assumed", kind.Name, yield/1000))
+		for k, h := range work.Hundreds {
+			if h.Kind == kind.Name {
+				work.Hundreds[k].By = interaction.ByYieldLoad
+			}
+		}
 	}
-	return targets
+	return work
 }

@@ -43,10 +43,27 @@ func (l *layout) basis() (lines []string) {
 		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, ", ")))
 	}
 	lines = append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, w.Unlisted), ", ")))
-	if l.f.MeanIs100 {
-		lines = append(lines, w.MeanIs100)
-	}
 	return lines
+}
+
+// hundred says what 100 % is.
+func (l *layout) hundred() string {
+	w := l.ask.Words.Forecast.Basis
+	var list []string
+	for _, h := range l.f.Hundreds {
+		force := l.figure("%.3g", h.ForceN.Nominal/1000)
+		switch h.By {
+		case interaction.ByLastTorque:
+			list = append(list, fmt.Sprintf(w.HundredTorque, h.Kind, l.ask.Words.Figure(h.Torque.String()), force))
+		case interaction.ByMeanAtAngle:
+			list = append(list, fmt.Sprintf(w.HundredMean, h.Kind))
+		case interaction.ByYieldLoad:
+			list = append(list, fmt.Sprintf(w.HundredYield, h.Kind, force))
+		default:
+			list = append(list, fmt.Sprintf(w.HundredForce, force))
+		}
+	}
+	return fmt.Sprintf(w.Hundred, strings.Join(list, "; "))
 }
 
 func (l *layout) fact(f interaction.Fact) string {

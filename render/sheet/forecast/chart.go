@@ -32,7 +32,7 @@ func (l *layout) charts(run *sheet.Run) {
 	for _, pass := range l.f.Passes {
 		l.chart(run, pass, fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass)))
 	}
-	if l.f.OneMore != nil {
+	if l.f.OneMore != nil && l.f.RepeatIsFelt() {
 		l.chart(run, *l.f.OneMore, l.ask.Words.Forecast.AfterOneMore)
 	}
 }

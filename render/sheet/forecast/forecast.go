@@ -5,6 +5,7 @@ package forecast
 
 import (
 	"fmt"
+	"strings"
 
 	"drawdown/render/diagram"
 	"drawdown/render/font"
@@ -50,10 +51,24 @@ func Pages(p plan.Plan, f interaction.Forecast, ask Request) ([]scene.Page, []st
 	l.verdict(run)
 	l.doubts(run)
 	drawing := l.part(run, f.Last())
-	l.eachPass(run)
+	l.eachPass(run, l.f.Passes[:len(l.f.Passes)-1]) // the last is drawn large
 	l.charts(run)
 	l.others(run)
 	return run.Pages("forecast"), l.left(drawing)
+}
+
+// ClassPages lays out what a class is shown of it: the part after each pass, and a
+// chart of each. The pages lack their count.
+func ClassPages(p plan.Plan, f interaction.Forecast, ask Request) []scene.Page {
+	l := newLayout(p, f, ask)
+	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
+	run.Sentence(l.lowestEnds())
+	run.Sentence(l.hundred())
+	run.Sentence(fmt.Sprintf(ask.Words.Forecast.Foundation, l.rough(f.FoundationMPaPerMm)))
+	l.eachPass(run, f.Passes)
+	run.Sentence(ask.Words.Forecast.InMark)
+	l.charts(run)
+	return run.Pages("forecast")
 }
 
 // Frames lays out a page for every step of the work, to be shown one after the
@@ -98,19 +113,51 @@ func (l *layout) verdict(run *sheet.Run) {
 		run.Y += 6
 	}
 	run.Y += 1.5
-	lines := []string{fmt.Sprintf(w.LowestEnds, l.span(l.f.Last().Spread.Min))}
-	if l.f.Class != interaction.Negligible && l.f.Turned() {
-		lines = append(lines, w.NeverAgain)
+	var lines []string
+	if l.ask.Others != nil {
+		lines = l.verdictLines(l.ask.Others.Verdict)
 	}
-	if more := l.f.OneMore; more != nil {
+	lines = append(lines, l.lowestEnds())
+	if onAngle := l.onAngle(); l.f.Class != interaction.Negligible && len(onAngle) > 0 {
+		lines = append(lines, fmt.Sprintf(w.NeverAgain, strings.Join(onAngle, ", ")))
+	}
+	switch more := l.f.OneMore; {
+	case more != nil && l.f.Repeats == 0 && !l.f.RepeatIsFelt():
+		lines = append(lines, w.NotFelt)
+	case more != nil:
 		lines = append(lines, fmt.Sprintf(w.OneMore, l.span(more.Spread.Min)))
 	}
 	worst := l.f.Passes[l.f.WorstPass()]
 	lines = append(lines, fmt.Sprintf(w.Uneven, worst.Number, l.millimetres(worst.UnevenMm)))
 	lines = append(lines, fmt.Sprintf(w.Foundation, l.rough(l.f.FoundationMPaPerMm)))
-	for _, line := range append(lines, l.basis()...) {
+	for _, line := range append(append(lines, l.hundred()), l.basis()...) {
 		run.Sentence(line)
 	}
+}
+
+// lowestEnds says where the lowest bolt ends, and who takes its load.
+func (l *layout) lowestEnds() string {
+	w := l.ask.Words.Forecast
+	words := fmt.Sprintf(w.LowestEnds, l.span(l.f.Last().Spread.Min))
+	if t := l.f.Taken; t != nil && l.f.Class != interaction.Negligible {
+		words += " " + fmt.Sprintf(w.Taken, l.figure("%.0f", t.Points), l.named(t.By))
+	}
+	return words
+}
+
+// onAngle lists the kinds that an angle ends.
+func (l *layout) onAngle() (kinds []string) {
+	for _, h := range l.f.Hundreds {
+		if h.By == interaction.ByMeanAtAngle {
+			kinds = append(kinds, h.Kind)
+		}
+	}
+	return kinds
+}
+
+// named is a bolt by its number in the order and its id.
+func (l *layout) named(fastener int) string {
+	return fmt.Sprintf("%d (%s)", l.numbers[fastener], l.plan.Joint.Fasteners[fastener].ID)
 }
 
 func (l *layout) advice() string {

@@ -3,6 +3,7 @@ package forecast_test
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -73,6 +74,16 @@ func paper(t testing.TB, name string) sheet.Paper {
 	return p
 }
 
+func said(pages []scene.Page) string {
+	var all strings.Builder
+	for _, page := range pages {
+		for _, text := range texts(page) {
+			all.WriteString(text.Content + "\n")
+		}
+	}
+	return all.String()
+}
+
 func texts(page scene.Page) []scene.Text {
 	var all []scene.Text
 	for _, it := range page.Items {
@@ -98,7 +109,11 @@ func TestLayout(t *testing.T) {
 		}
 		for _, ask := range asks {
 			doc, _ := forecast.Document(p, f, ask)
-			for _, page := range doc.Pages {
+			class := forecast.ClassPages(p, f, ask)
+			if words := said(class); !strings.Contains(words, fmt.Sprintf(ask.Words.Forecast.Pass, 1, "")[:4]) || !strings.Contains(words, ask.Words.Forecast.Charts) {
+				t.Errorf("%s, %s: the class sees no pass or no chart", name, ask.Words.Language)
+			}
+			for _, page := range append(doc.Pages, class...) {
 				for _, fault := range scene.CheckLayout(page) {
 					t.Errorf("%s on %s %g wide, %s: %s", name, ask.Paper.Name, ask.Paper.Width, ask.Words.Language, fault)
 				}

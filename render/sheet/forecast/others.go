@@ -2,13 +2,15 @@ package forecast
 
 import (
 	"fmt"
+	"strings"
 
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
+	"drawdown/sequence/judge"
 )
 
-// others puts the file's own way beside others, and says whether one is worth
-// asking the maker for.
+// others puts the file's own way beside others. Whether one is worth asking the
+// maker for stands on the first page.
 func (l *layout) others(run *sheet.Run) {
 	c := l.ask.Others
 	if c == nil {
@@ -19,13 +21,13 @@ func (l *layout) others(run *sheet.Run) {
 	run.Y += 2
 	run.Pen.Head(run.Pen.Left(), run.Y+4, w.Heading)
 	run.Y += 8
-	for _, line := range append(l.verdictLines(c.Verdict), l.snug(c.Snug)...) {
+	for _, line := range l.snug(c.Snug) {
 		run.Sentence(line)
 	}
 	run.Sentence(w.Says)
 	run.Y += 2
 	table := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Way, Share: 40}, {Head: w.Least, Share: 24}, {Head: w.Mean, Share: 18}, {Head: w.SD, Share: 15}, {Head: w.Uneven, Share: 22}, {Head: w.Path, Share: 15},
+		{Head: w.Way, Share: 40}, {Head: w.Least, Share: 24}, {Head: w.SD, Share: 15}, {Head: w.Uneven, Share: 22}, {Head: w.Path, Share: 15}, {Head: w.Rules, Share: 20},
 	}}
 	for k, trial := range c.Trials {
 		name := l.wayName(trial.Name)
@@ -33,7 +35,7 @@ func (l *layout) others(run *sheet.Run) {
 			name = "→ " + name
 		}
 		table.Rows = append(table.Rows, sheet.Row{Bold: k == 0 || k == c.Best, Words: []string{
-			name, l.span(trial.End.Min), l.ends(trial.End.Mean, "%.0f"), l.ends(trial.End.SD, "%.0f"), l.ends(trial.Uneven, "%.2f"), l.figure("%.1f", trial.TravelM),
+			name, l.span(trial.End.Min), l.ends(trial.End.SD, "%.0f"), l.ends(trial.Uneven, "%.2f"), l.figure("%.1f", trial.TravelM), known(w.RuleWords, string(trial.Rules)),
 		}})
 	}
 	table.Draw(run)
@@ -52,6 +54,9 @@ func (l *layout) verdictLines(v interaction.Verdict) []string {
 	percent := func(f float64) string { return l.figure("%.0f", f) }
 	switch v.Kind {
 	case interaction.LeaveIt:
+		if v.BeforeRepeats > 0 {
+			return []string{fmt.Sprintf(w.LeaveRepeat, percent(v.BeforeRepeats), percent(v.OwnLowest), percent(v.FrictionSD))}
+		}
 		return []string{fmt.Sprintf(w.Leave, percent(v.OwnLowest), percent(v.FrictionSD))}
 	case interaction.NoCure:
 		lines := []string{fmt.Sprintf(w.NoCure, percent(v.OwnLowest)), l.goRound(v)}
@@ -60,15 +65,30 @@ func (l *layout) verdictLines(v interaction.Verdict) []string {
 		}
 		return lines // the heading says that the maker's stands
 	}
-	line := fmt.Sprintf(w.AskFor, l.wayName(v.Way), percent(v.OwnLowest), percent(v.BestLowest))
+	line := fmt.Sprintf(w.AskFor, l.change(v), percent(v.OwnLowest), percent(v.BestLowest))
 	if v.BestUnevenMm > 0 {
 		line += " " + fmt.Sprintf(w.ButUneven, l.figure("%.2f", v.BestUnevenMm), l.figure("%.2f", v.OwnUnevenMm))
+	}
+	if v.Rules == judge.Departs {
+		line += " " + w.ButDeparts
 	}
 	lines := []string{line}
 	if v.StillStrong {
 		lines = append(lines, l.goRound(v))
 	}
 	return append(lines, w.MakerStands)
+}
+
+// change names what the best trial does.
+func (l *layout) change(v interaction.Verdict) string {
+	if v.Way != interaction.LastTwice {
+		return l.wayName(v.Way)
+	}
+	var again []string
+	for _, h := range v.Again() {
+		again = append(again, l.ask.Words.Figure(h.Torque.String())+" "+h.Kind)
+	}
+	return fmt.Sprintf(l.ask.Words.Forecast.Other.OnceMore, strings.Join(again, ", "))
 }
 
 // goRound says what helps where no other way does.

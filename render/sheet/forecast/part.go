@@ -21,7 +21,7 @@ const (
 // part draws the joint after a pass, with the least share of each bolt in its
 // mark and its number beside it.
 func (l *layout) part(run *sheet.Run, pass interaction.ForecastPass) diagram.Drawing {
-	caption := font.Break(l.ask.Words.Forecast.InMark, scene.Regular, sheet.TextEm, run.Pen.Paper.Content())
+	caption := font.Break(l.ask.Words.Forecast.InMark+" "+l.ask.Words.Forecast.Small, scene.Regular, sheet.TextEm, run.Pen.Paper.Content())
 	below := captionGap + float64(len(caption))*sheet.Line
 	run.Room(leastPart + below)
 	free := run.Bottom - run.Y

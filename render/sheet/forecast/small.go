@@ -18,10 +18,9 @@ const (
 	smallGap    = 4.0
 )
 
-// eachPass draws the part small after each pass but the last, which is drawn
-// large, with what each bolt keeps at the least.
-func (l *layout) eachPass(run *sheet.Run) {
-	passes := l.f.Passes[:len(l.f.Passes)-1]
+// eachPass draws the part small after each of some passes, with what each bolt
+// keeps at the least.
+func (l *layout) eachPass(run *sheet.Run, passes []interaction.ForecastPass) {
 	if len(passes) == 0 {
 		return
 	}
