@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -17,11 +19,20 @@ func outFlag(flags *pflag.FlagSet) *string {
 	return flags.StringP("out", "o", "out", "`folder` to write to; it is made where it is missing")
 }
 
+// endings are those of the files that are read and written here.
+var endings = []string{".yaml", ".yml", ".pdf", ".png", ".svg", ".csv", ".dxf", ".html", ".gif"}
+
 // checkFolder refuses the empty name, which a script with an unset variable
-// gives.
+// gives, and that of a file: a folder cover.yaml would stand in its way later.
 func checkFolder(folder string) error {
 	if folder == "" {
 		return errors.New("--out needs the name of a folder; . is the one you are in")
+	}
+	if info, err := os.Stat(folder); err == nil && info.IsDir() {
+		return nil
+	}
+	if ending := strings.ToLower(filepath.Ext(folder)); slices.Contains(endings, ending) {
+		return fmt.Errorf("--out names a folder to write to, and %s looks like a file; . is the folder you are in", folder)
 	}
 	return nil
 }
