@@ -37,9 +37,10 @@ type MachineStep struct {
 	Sealant string
 	Again   string // when the joint is checked once more: after the first run, cold
 
-	Part   string   // that comes out here and goes back at the same place of the build
-	New    []string // what of it is new when it goes back
-	Manual []string // fasteners of which only the maker's manual has the figures
+	Part    string   // that comes out here and goes back at the same place of the build
+	New     []string // what of it is new when it goes back
+	Manual  []string // fasteners of which only the maker's manual has the figures
+	Figures []string // what else of the manual the build needs: clearances, limits
 
 	Note  string
 	Warns bool             // the note is a caution
@@ -155,7 +156,7 @@ func (m *machineReader) step(item *node) (MachineStep, bool) {
 	if item.shape == scalarShape {
 		return step, m.joint(&step, item)
 	}
-	f, ok := m.fields(item, "a step of strip", "joint", "part", "note", "caution", "gaskets", "sealant", "again", "new", "manual", "loosen", "tighten")
+	f, ok := m.fields(item, "a step of strip", "joint", "part", "note", "caution", "gaskets", "sealant", "again", "new", "manual", "figures", "loosen", "tighten")
 	if !ok {
 		return step, false
 	}
@@ -172,6 +173,7 @@ func (m *machineReader) step(item *node) (MachineStep, bool) {
 	case "part":
 		step.Part, _ = m.text(n, "a part")
 		step.New, step.Manual = m.texts(f, "new", "a new part"), m.texts(f, "manual", "a fastener")
+		step.Figures = m.texts(f, "figures", "a figure")
 	default:
 		c, _ := m.caution(n)
 		step.Note, step.Side, step.Warns = c.Text, c.Side, key == "caution"
@@ -243,7 +245,7 @@ func (m *machineReader) remarks(step *MachineStep, f fields, key string) {
 			m.fail(f.node.keyNode(only), "", "%s belongs to a joint, not to a %s", only, key)
 		}
 	}
-	for _, only := range []string{"new", "manual"} {
+	for _, only := range []string{"new", "manual", "figures"} {
 		if key != "part" && f.has(only) {
 			m.fail(f.node.keyNode(only), "", "%s belongs to a part, not to a %s", only, key)
 		}

@@ -76,12 +76,12 @@ func TestBrokenMachines(t *testing.T) {
 // What only the manual tells, what is new and what lies ready is read whole.
 func TestNeedsOfAMachine(t *testing.T) {
 	made, got := readMachine("drawdown: 1\nmachine: P4\ntools: [hoist, flywheel lock]\nstrip:\n  - p4-head\n" +
-		"  - {part: pulley, new: [bolt, washer], manual: bolt}\n")
+		"  - {part: pulley, new: [bolt, washer], manual: bolt, figures: [runout]}\n")
 	if got != "" {
 		t.Fatal(got)
 	}
 	pulley := made.Strip[1]
-	if diff := cmp.Diff([][]string{{"hoist", "flywheel lock"}, {"bolt", "washer"}, {"bolt"}}, [][]string{made.Tools, pulley.New, pulley.Manual}); diff != "" {
+	if diff := cmp.Diff([][]string{{"hoist", "flywheel lock"}, {"bolt", "washer"}, {"bolt"}, {"runout"}}, [][]string{made.Tools, pulley.New, pulley.Manual, pulley.Figures}); diff != "" {
 		t.Error(diff)
 	}
 }

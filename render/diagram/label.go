@@ -127,7 +127,7 @@ func (s *sketch) station(st geometry.Station) scene.Point {
 	const radius = 1.2
 	at := s.view.at(st.At)
 	ring := scene.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(radius + 0.2)
-	if s.space.freeBox(ring, plentyAir) {
+	if s.space.freeOfMarks(ring, plentyAir) {
 		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
 		s.space.takeDisc(at, radius, "station "+st.ID)
 		at.Y += radius + SmallEm*0.75

@@ -113,6 +113,15 @@ func (p *space) clear(hit func(entry) bool) func(cell int) bool {
 
 // freeBox says whether a text box with some air round it meets nothing.
 func (p *space) freeBox(b scene.Box, air float64) bool {
+	return p.freeOf(b, air, func(l line) bool { return touches(b.Grown(air), l.from, l.to) })
+}
+
+// freeOfMarks says the same of what may lie under a line, such as a ring.
+func (p *space) freeOfMarks(b scene.Box, air float64) bool {
+	return p.freeOf(b, air, func(line) bool { return false })
+}
+
+func (p *space) freeOf(b scene.Box, air float64, crosses func(line) bool) bool {
 	if !p.box.Holds(b) {
 		return false
 	}
@@ -125,7 +134,7 @@ func (p *space) freeBox(b scene.Box, air float64) bool {
 		case boxKind:
 			return p.boxes[e.index].Meets(b)
 		}
-		return touches(b, p.lines[e.index].from, p.lines[e.index].to)
+		return crosses(p.lines[e.index])
 	}))
 }
 

@@ -48,6 +48,9 @@ func (r *Run) Room(height float64) {
 	}
 }
 
+// Length is the number of pages begun.
+func (r *Run) Length() int { return len(r.leaves) }
+
 // Scant says that a run of several pages ends on one that holds hardly anything.
 func (r *Run) Scant() bool {
 	return len(r.leaves) > 1 && r.Y-r.top < 0.25*(r.Bottom-r.top)

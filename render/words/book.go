@@ -83,6 +83,7 @@ type Book struct {
 	Figure         string
 	ManualPage     string
 	TightenedBy    string
+	Oiled          string // heads the column for the lubricant
 	Stud           string // %s: the thread
 	Nut            string // %s: the thread
 	ByStandard     string // what ≈ before a width says

@@ -65,6 +65,7 @@ type Checks struct {
 	AllFasteners                       string
 	ForKinds                           string // %s: %s.
 	UsedOnce, InspectFirst, MayGoBack  string // ends of ForKinds
+	InspectStud                        string // another
 	Dry                                string // end of ForKinds
 	Lubricated, InState                string // ends of ForKinds, with one of Lubricants and one of States
 	TappedHoles, ScrewedInByHand, Last string

@@ -22,7 +22,7 @@ var englishCard = Card{
 		Settle:           "let it settle",
 		Out:              "out",
 		ToItsPlace:       "to its own place",
-		Scrap:            "scrap: not used again",
+		Scrap:            "to the tray, then scrap",
 		SomeToTheirPlace: "to its own place; see which go back",
 		Share:            "%s %%, worked out",
 
@@ -64,6 +64,7 @@ var englishCard = Card{
 		ForKinds:        "%s: %s.",
 		UsedOnce:        "NEW ones; never use them twice",
 		InspectFirst:    "measure the length, look at the threads before they go back; limits: the manual",
+		InspectStud:     "look at the threads of stud and nut; limits: the manual",
 		MayGoBack:       "may go back when clean and undamaged",
 		Dry:             "threads and under the heads clean and dry",
 		Lubricated:      "clean threads and under the heads, then %s",

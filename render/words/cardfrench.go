@@ -22,7 +22,7 @@ var frenchCard = Card{
 		Settle:           "laisser se tasser",
 		Out:              "sortir",
 		ToItsPlace:       "à sa propre place",
-		Scrap:            "rebut : ne pas réutiliser",
+		Scrap:            "sur le plateau, puis rebut",
 		SomeToTheirPlace: "à sa propre place ; voir lesquelles resservent",
 		Share:            "%s %%, calculé",
 
@@ -64,6 +64,7 @@ var frenchCard = Card{
 		ForKinds:        "%s : %s.",
 		UsedOnce:        "monter des NEUVES ; ne jamais les réutiliser",
 		InspectFirst:    "mesurer la longueur, contrôler le filetage avant remontage ; limites : le manuel",
+		InspectStud:     "contrôler les filets du goujon et de l’écrou ; limites : le manuel",
 		MayGoBack:       "réutilisables si propres et intactes",
 		Dry:             "filets et dessous de tête propres et secs",
 		Lubricated:      "nettoyer filets et dessous de tête, puis %s",

@@ -22,7 +22,7 @@ var germanCard = Card{
 		Settle:           "setzen lassen",
 		Out:              "heraus",
 		ToItsPlace:       "an ihren Platz",
-		Scrap:            "Schrott: nicht wieder verwenden",
+		Scrap:            "auf die Ablage, dann Schrott",
 		SomeToTheirPlace: "an ihren Platz; prüfen, welche wieder eingebaut werden",
 		Share:            "%s %%, berechnet",
 
@@ -64,6 +64,7 @@ var germanCard = Card{
 		ForKinds:        "%s: %s.",
 		UsedOnce:        "nur NEUE einbauen; nie zweimal verwenden",
 		InspectFirst:    "vor dem Wiedereinbau Länge messen, Gewinde prüfen; Grenzwerte: Handbuch",
+		InspectStud:     "Gewinde von Stiftschraube und Mutter prüfen; Grenzwerte: Handbuch",
 		MayGoBack:       "wiederverwendbar, wenn sauber und unbeschädigt",
 		Dry:             "Gewinde und Kopfauflage sauber und trocken",
 		Lubricated:      "Gewinde und Kopfauflage reinigen, dann %s",

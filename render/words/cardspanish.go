@@ -22,7 +22,7 @@ var spanishCard = Card{
 		Settle:           "dejar asentar",
 		Out:              "fuera",
 		ToItsPlace:       "a su propio sitio",
-		Scrap:            "desechar: no reutilizar",
+		Scrap:            "a la bandeja, luego a la chatarra",
 		SomeToTheirPlace: "a su propio sitio; ver cuáles se reutilizan",
 		Share:            "%s %%, calculado",
 
@@ -64,6 +64,7 @@ var spanishCard = Card{
 		ForKinds:        "%s: %s.",
 		UsedOnce:        "poner NUEVOS; no usarlos dos veces",
 		InspectFirst:    "medir la longitud y revisar la rosca antes de reutilizar; límites: el manual",
+		InspectStud:     "revisar las roscas de espárrago y tuerca; límites: el manual",
 		MayGoBack:       "se reutilizan si están limpios y sin daños",
 		Dry:             "rosca y asiento de la cabeza limpios y secos",
 		Lubricated:      "limpiar rosca y asiento de la cabeza; después, %s",

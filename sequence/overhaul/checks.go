@@ -13,10 +13,10 @@ type Check struct {
 	Again string
 }
 
-// Checks lists the check passes with their waits, and what is checked again
-// later, in the order of building.
+// Checks lists the check passes with their waits in the order of building, then
+// what is checked again when the machine has run.
 func (o Overhaul) Checks() []Check {
-	var all []Check
+	var all, later []Check
 	joints := o.Joints()
 	for k := len(joints) - 1; k >= 0; k-- {
 		j := joints[k]
@@ -26,10 +26,10 @@ func (o Overhaul) Checks() []Check {
 			}
 		}
 		if j.Step.Again != "" {
-			all = append(all, Check{Joint: j, Again: j.Step.Again})
+			later = append(later, Check{Joint: j, Again: j.Step.Again})
 		}
 	}
-	return all
+	return append(all, later...)
 }
 
 // isCheckPass says whether a stage goes once round at a torque that an earlier

@@ -96,11 +96,14 @@ func (o Overhaul) NewParts() []Supply {
 	return all
 }
 
-// ByManual lists the parts with fasteners of which only the maker's manual has
-// the figures, in the order of building.
+// ByManual lists the parts that go back by figures of the maker's manual, in the
+// order of building.
 func (o Overhaul) ByManual() []Step {
-	return slices.DeleteFunc(o.SideSteps(plan.CautionTighten), func(s Step) bool { return len(s.Manual) == 0 })
+	return slices.DeleteFunc(o.SideSteps(plan.CautionTighten), func(s Step) bool { return len(s.LookUp()) == 0 })
 }
+
+// LookUp lists what the manual is asked for when the part goes back.
+func (s Step) LookUp() []string { return slices.Concat(s.Manual, s.Figures) }
 
 // Sealants lists the sealants of all joints, without those of which the file
 // says that there is none.

@@ -31,9 +31,10 @@ type Step struct {
 	Sealant string
 	Again   string // when the joint is checked once more
 
-	Part   string
-	New    []string // what of the part is new when it goes back
-	Manual []string // its fasteners of which only the maker's manual has the figures
+	Part    string
+	New     []string // what of the part is new when it goes back
+	Manual  []string // its fasteners of which only the maker's manual has the figures
+	Figures []string // what else of the manual is needed when it goes back
 
 	Note  string
 	Warns bool             // the note is a caution

@@ -165,10 +165,10 @@ func TestSockets(t *testing.T) {
 // part; the latter in the order of building.
 func TestPartsByTheManual(t *testing.T) {
 	o := overhaul.Overhaul{Steps: []overhaul.Step{
-		{Part: "pump", Manual: []string{"pump bolts"}}, {Note: "a"}, {Joint: planOf(t, "p4-head")},
+		{Part: "pump", Manual: []string{"pump bolts"}, Figures: []string{"runout"}}, {Part: "rods", Figures: []string{"clearance"}}, {Note: "a"}, {Joint: planOf(t, "p4-head")},
 		{Part: "pulley", Manual: []string{"pulley bolt"}, New: []string{"pulley bolt"}},
 	}}
-	if diff := cmp.Diff([]string{"pulley", "pump"}, words(o.ByManual())); diff != "" {
+	if diff := cmp.Diff([]string{"pulley", "rods", "pump"}, words(o.ByManual())); diff != "" {
 		t.Error(diff)
 	}
 	if diff := cmp.Diff([]overhaul.Supply{{What: "pulley bolt", Part: "pulley"}}, o.NewParts()); diff != "" {

@@ -30,6 +30,7 @@ between them:
       tighten: oil the bearings         # or loosen: what to see to
       new: [shaft seal]                 # bought before the build
       manual: [sprocket bolt]           # figures only in the manual
+      figures: [end float]              # what else is looked up there
     - joint: p4-head
       gaskets: [head gasket]            # also sealant: liquid sealant
       again: after the first run        # when it is checked once more

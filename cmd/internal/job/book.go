@@ -32,7 +32,7 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 	var fingerprints []string
 	for _, s := range machine.Strip {
 		step := overhaul.Step{
-			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual,
+			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten,
 		}
 		if s.Joint != nil {

@@ -236,8 +236,12 @@ func lastPart(steps []overhaul.Step) int {
 func (b *binder) stepTexts(steps []overhaul.Step, side plan.CautionSide) (texts []string) {
 	for _, s := range steps {
 		text := b.stepWords(s, side)
-		if len(s.Manual) > 0 {
-			text = b.withNote(text, fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(s.Manual, ", ")))
+		named := s.Manual
+		if side == plan.CautionTighten {
+			named = s.LookUp()
+		}
+		if len(named) > 0 {
+			text += "; " + fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(named, ", "))
 		}
 		if s.Note != "" {
 			text = fmt.Sprintf(b.ask.Words.Book.Before, s.Note)

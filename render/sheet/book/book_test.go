@@ -27,7 +27,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision,
 		Cautions: machine.Cautions, Tools: machine.Tools}
 	for _, s := range machine.Strip {
-		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual,
+		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten}
 		if s.Joint != nil {
 			input, found := patterns.Read(*s.Joint)
@@ -203,11 +203,11 @@ func a4Book(t *testing.T) scene.Document {
 func TestCardsShowWhatComesBefore(t *testing.T) {
 	doc := a4Book(t)
 	page, _ := pageOf(t, doc, "6 Camshaft caps", "LOOSEN")
-	inOrder(t, page, "Out: timing cover", "Out: timing chain", "Timing pin in before")
+	inOrder(t, page, "Out: timing cover", "Out: timing chain", "First: Timing pin IN", "Timing pin in before")
 	page, _ = pageOf(t, doc, "8 Oil sump", "TIGHTEN")
 	inOrder(t, page, "In: oil pickup", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
 	page, _ = pageOf(t, doc, "6 Camshaft caps", "TIGHTEN")
-	inOrder(t, page, "First: Crankshaft a quarter turn", "Oil every bearing", "In: camshaft")
+	inOrder(t, page, "First: Crankshaft turned by", "Oil every bearing", "In: camshaft")
 }
 
 // A step whose figures this book lacks leads to the list in which they are
@@ -216,11 +216,18 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	doc := a4Book(t)
 	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
 	steps, _ := pageOf(t, doc, "Build up", "BOOK")
-	inOrder(t, steps, "Figures from the manual: all of it lies ready", fmt.Sprintf("In: oil pickup; STOP: figures on page %d: pickup bolts", number))
+	inOrder(t, steps, "Figures from the manual: all of it lies ready", "In: crankshaft")
+	var all strings.Builder
+	for _, text := range texts(steps) {
+		all.WriteString(text.Content + " ")
+	}
+	if want := fmt.Sprintf("STOP: figures on page %d: pickup bolts, oil pump bolts", number); !strings.Contains(all.String(), want) {
+		t.Errorf("the steps do not say %q", want)
+	}
 
 	o := p4(t)
 	for i := range o.Steps {
-		o.Steps[i].Manual = nil
+		o.Steps[i].Manual, o.Steps[i].Figures = nil, nil
 	}
 	paper, _ := sheet.FindPaper("a4")
 	without, _, _ := book.Document(o, book.Request{Paper: paper, Words: words.English(), Trays: book.NoTrays})

@@ -20,7 +20,9 @@ func (b *binder) lists(sections []section, first []int) {
 		}
 		run := b.list(s, found{sections, first}, false)
 		if run.Scant() {
-			run = b.list(s, found{sections, first}, true)
+			if closer := b.list(s, found{sections, first}, true); closer.Length() < run.Length() {
+				run = closer
+			}
 		}
 		s.pages = run.Pages("list")
 	}
@@ -156,7 +158,7 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
 			}
 			row = append(row, page)
 		}
-		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil, Warns: s.Warns || side == plan.CautionTighten && len(s.Manual) > 0})
+		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil, Warns: s.Warns || side == plan.CautionTighten && len(s.LookUp()) > 0})
 	}
 	if side == plan.CautionTighten {
 		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, checks)}})
@@ -175,18 +177,17 @@ func (b *binder) listsBefore(side plan.CautionSide) []kind {
 	return []kind{ready, wrenches}
 }
 
-// manualWords says that a part's fasteners are loosened, and when building
-// tightened, by the manual; the figures are written into the list of them.
+// manualWords says that a part's fasteners are loosened by the manual, and when
+// building leads to the list in which its figures are written.
 func (b *binder) manualWords(s overhaul.Step, side plan.CautionSide, at found) string {
-	if len(s.Manual) == 0 {
-		return ""
+	w := b.ask.Words.Book
+	switch all := s.LookUp(); {
+	case side == plan.CautionLoosen && len(s.Manual) > 0:
+		return "; " + fmt.Sprintf(w.ByManual, strings.Join(s.Manual, ", "))
+	case side == plan.CautionTighten && len(all) > 0:
+		return "; " + fmt.Sprintf(w.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
 	}
-	w, names := b.ask.Words.Book, strings.Join(s.Manual, ", ")
-	and := b.ask.Words.Card.Checks.And
-	if side == plan.CautionLoosen {
-		return and + fmt.Sprintf(w.ByManual, names)
-	}
-	return and + fmt.Sprintf(w.FiguresOnPage, at.page(0, manual), names)
+	return ""
 }
 
 // cautions stand before the first step.

@@ -27,12 +27,12 @@ func (b *binder) byManual(run *sheet.Run) {
 	w, steps := b.ask.Words.Book, b.o.ByManual()
 	sentence(run, w.FromManualSays)
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: w.PartHead, Share: 4}, {Head: w.Kind, Share: 3.6}, {Head: w.SizeHead, Share: 2}, {Head: w.Figure, Share: 2.6},
-		{Head: w.ManualPage, Share: 2.2}, {Head: w.TightenedBy, Share: 2.6},
+		{Head: w.PartHead, Share: 3.4}, {Head: w.What, Share: 3.4}, {Head: w.SizeHead, Share: 2.2}, {Head: w.Figure, Share: 2.6},
+		{Head: w.Oiled, Share: 1.8}, {Head: w.ManualPage, Share: 1.9}, {Head: w.TightenedBy, Share: 1.9},
 	}, Large: true, Ruled: true}
 	for _, s := range steps {
-		for _, name := range s.Manual {
-			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.Part, name, "", "", "", ""}})
+		for _, name := range s.LookUp() {
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.Part, name, "", "", "", "", ""}})
 		}
 	}
 	t.Draw(run)

@@ -96,6 +96,9 @@ func (c *card) reuseLine(k plan.Kind) string {
 	case plan.ReuseOnce:
 		return w.UsedOnce
 	case plan.ReuseInspect:
+		if k.Stud() { // nobody measures one that stays in its hole
+			return w.InspectStud
+		}
 		return w.InspectFirst
 	case plan.ReuseYes:
 		return w.MayGoBack

@@ -13,7 +13,11 @@ import (
 
 func (c *card) foot() sheet.Foot {
 	w := c.words.Sheet
-	return sheet.Foot{Lines: c.footLines(), Sign: []string{w.DoneBy, w.WrenchNumber, w.Date, w.CheckedBy}}
+	sign := []string{w.DoneBy, w.WrenchNumber, w.Date, w.CheckedBy}
+	if c.loosening { // nothing is measured
+		sign = []string{w.DoneBy, w.Date, w.CheckedBy}
+	}
+	return sheet.Foot{Lines: c.footLines(), Sign: sign}
 }
 
 // footLines say where the figures come from.
