@@ -33,7 +33,7 @@ const (
 	closeAir = 0.8 // above them where the rows are close
 	tickCell = 3.4 // side of the box in a cell
 	warnBar  = 1.2 // width of the bar before a row that warns
-	ruledRow = 9.0 // height of a row that is written in, at the least
+	ruledRow = 8.0 // height of a row that is written in, at the least
 )
 
 // Draw draws the table at the present place of the run.

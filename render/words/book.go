@@ -10,6 +10,9 @@ type Book struct {
 	LoosenHead     string
 	TightenHead    string
 	AllReady       string // %s: the title of a list
+	RowsFilled     string // %s: the title of a list
+	SizesFilled    string // %s: the same, before the strip
+	FitNew         string // %s: what of a part is new
 	LaterChecks    string
 	NewGasket      string // %s
 	WithSealant    string // %s

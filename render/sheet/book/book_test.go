@@ -203,7 +203,7 @@ func a4Book(t *testing.T) scene.Document {
 func TestCardsShowWhatComesBefore(t *testing.T) {
 	doc := a4Book(t)
 	page, _ := pageOf(t, doc, "6 Camshaft caps", "LOOSEN")
-	inOrder(t, page, "Out: timing cover", "Out: timing chain", "First: Timing pin IN", "Timing pin in before")
+	inOrder(t, page, "Out: timing cover", "First: Crankshaft turned clockwise", "Out: timing chain", "Timing pin in before")
 	page, _ = pageOf(t, doc, "8 Oil sump", "TIGHTEN")
 	inOrder(t, page, "In: oil pickup", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
 	page, _ = pageOf(t, doc, "6 Camshaft caps", "TIGHTEN")
@@ -216,7 +216,9 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	doc := a4Book(t)
 	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
 	steps, _ := pageOf(t, doc, "Build up", "BOOK")
-	inOrder(t, steps, "Figures from the manual: all of it lies ready", "In: crankshaft")
+	inOrder(t, steps, "Have ready: all of it lies ready", "Figures from the manual: all rows filled in", "In: crankshaft; NEW: main shells")
+	strip, _ := pageOf(t, doc, "Strip down", "BOOK")
+	inOrder(t, strip, "Tools: all of it lies ready", "Figures from the manual: sizes filled in", "Out: drain plug")
 	var all strings.Builder
 	for _, text := range texts(steps) {
 		all.WriteString(text.Content + " ")

@@ -146,7 +146,7 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
 	}
 	for _, list := range b.listsBefore(side) {
 		row := make([]string, len(t.Columns))
-		row[1], row[2] = fmt.Sprintf(w.AllReady, b.title(list)), at.page(0, list)
+		row[1], row[2] = fmt.Sprintf(b.readyWords(list, side), b.title(list)), at.page(0, list)
 		t.Rows = append(t.Rows, sheet.Row{Words: row})
 	}
 	for _, s := range b.o.SideSteps(side) {
@@ -168,13 +168,27 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
 
 // listsBefore are the lists of what lies ready before the first step of a side.
 func (b *binder) listsBefore(side plan.CautionSide) []kind {
-	if side != plan.CautionTighten {
-		return []kind{tools}
+	lists := []kind{tools}
+	if side == plan.CautionTighten {
+		lists = []kind{ready, wrenches}
 	}
 	if len(b.o.ByManual()) > 0 {
-		return []kind{ready, manual, wrenches}
+		lists = append(lists, manual)
 	}
-	return []kind{ready, wrenches}
+	return lists
+}
+
+// readyWords say that a list is done with: sizes are looked up before the strip,
+// figures before the build.
+func (b *binder) readyWords(list kind, side plan.CautionSide) string {
+	w := b.ask.Words.Book
+	switch {
+	case list != manual:
+		return w.AllReady
+	case side == plan.CautionTighten:
+		return w.RowsFilled
+	}
+	return w.SizesFilled
 }
 
 // manualWords says that a part's fasteners are loosened by the manual, and when
@@ -216,6 +230,9 @@ func (b *binder) stepWords(s overhaul.Step, side plan.CautionSide) string {
 		words = fmt.Sprintf(title, b.number(s.Joint), s.Joint.Title)
 	case s.Part != "" && side == plan.CautionTighten:
 		words = fmt.Sprintf(w.PartBack, s.Part)
+		if len(s.New) > 0 {
+			words += "; " + fmt.Sprintf(w.FitNew, strings.Join(s.New, ", "))
+		}
 	case s.Part != "":
 		words = fmt.Sprintf(w.Part, s.Part)
 	case s.Warns:

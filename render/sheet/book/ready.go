@@ -29,10 +29,12 @@ func (b *binder) byManual(run *sheet.Run) {
 	t := sheet.Table{Columns: []sheet.Column{
 		{Head: w.PartHead, Share: 3.4}, {Head: w.What, Share: 3.4}, {Head: w.SizeHead, Share: 2.2}, {Head: w.Figure, Share: 2.6},
 		{Head: w.Oiled, Share: 1.8}, {Head: w.ManualPage, Share: 1.9}, {Head: w.TightenedBy, Share: 1.9},
-	}, Large: true, Ruled: true}
+	}, Ruled: true}
 	for _, s := range steps {
+		part := s.Part // once: its rows stand together
 		for _, name := range s.LookUp() {
-			t.Rows = append(t.Rows, sheet.Row{Words: []string{s.Part, name, "", "", "", "", ""}})
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{part, name, "", "", "", "", ""}})
+			part = ""
 		}
 	}
 	t.Draw(run)

@@ -260,5 +260,11 @@ func (e end) draw(run *sheet.Run) {
 	}
 }
 
-// length is the file's length of a kind, as the drawer is marked.
-func (f *form) length(k plan.Kind) string { return f.words.Figure(k.Marked(k.Length)) }
+// length is the file's length of a kind, as the drawer is marked. A stud stays
+// in its hole and is not measured.
+func (f *form) length(k plan.Kind) string {
+	if k.Stud() {
+		return ""
+	}
+	return f.words.Figure(k.Marked(k.Length))
+}
