@@ -40,6 +40,7 @@ type Doubt struct {
 	SlackOnTheWay string // %d: bolts
 	Hardening     string
 	Thick         string // %s: times its thickness
+	TorqueFalls   string // %d %s %s %s %d: stage, kind, its torque, the greater torque and its stage
 }
 
 // Basis is what a forecast rests on.
@@ -63,6 +64,7 @@ type OtherWays struct {
 	RuleWords                           map[string]string // by the verdict on an order
 	Names                               map[string]string // of the trials; orders are among the ways of a sheet
 	Says                                string
+	MendFile                            string
 	Leave                               string // %s %s: percent kept, scatter of torque
 	LeaveRepeat                         string // %s %s %s: percent before the file's own repeat and after, scatter of torque
 	NoCure                              string // %s: percent

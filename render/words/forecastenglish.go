@@ -6,6 +6,7 @@ var englishDoubt = Doubt{
 	SlackAtTheEnd: "Bolts that end slack on the softest gasket: %d. The joint is not closed, and no percentage stands.",
 	SlackOnTheWay: "Bolts that go slack on the way on the softest gasket: %d. Later passes must catch them up.",
 	Hardening:     "A joint as soft as this: a gasket that hardens changes the figures by another 5 to 10 points either way.",
+	TorqueFalls:   "Stage %d sets %s to %s, below the %s of stage %d: it turns no nut.",
 	Thick:         "Thick for a plate: a load reaches only %s times its thickness. Neighbours act up to a fifth less than shown.",
 }
 
@@ -77,6 +78,7 @@ var englishOtherWays = OtherWays{
 	Rules:           "rules",
 	RuleWords:       map[string]string{"sound": "sound", "usable with remarks": "remarks", "not the trade's order": "departs", "described": "maker’s"},
 	Says:            "Least: the lowest bolt, low–nominal–high. Uneven: tilt and warp, the most on the way. Path: of the wrench. Rules: the order against the trade’s rules; one that departs is here to compare, not to work by. Recipe: a snug pass, the stages from the centre out, the last torque once round, twice.",
+	MendFile:        "Look at the file first: a stage is set below an earlier one and can do nothing. No advice is given before it is mended.",
 	Leave:           "Leave the plan as it is: at the worst the lowest bolt keeps %s %%, and torque scatter of about %s %% SD hides the rest.",
 	LeaveRepeat:     "Leave the plan as it is: its own repeat of the last torque lifts the lowest bolt from %s to %s %% at the worst, and torque scatter of about %s %% SD hides the rest.",
 	NoCure:          "No way that was tried makes the joint even: at the worst the lowest bolt ends at %s %%.",

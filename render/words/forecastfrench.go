@@ -6,6 +6,7 @@ var frenchDoubt = Doubt{
 	SlackAtTheEnd: "Vis qui finissent lâches sur le joint le plus souple : %d. L’assemblage n’est pas fermé, aucun pourcentage ne vaut.",
 	SlackOnTheWay: "Vis qui se relâchent en route sur le joint le plus souple : %d. Les passes suivantes doivent les rattraper.",
 	Hardening:     "Pour un assemblage aussi souple : un joint qui durcit change les chiffres de 5 à 10 points encore, dans un sens ou l’autre.",
+	TorqueFalls:   "L’étape %d met %s à %s, sous les %s de l’étape %d : elle ne tourne aucun écrou.",
 	Thick:         "Épaisse pour une plaque : une charge ne porte qu’à %s fois l’épaisseur. Les voisines agissent jusqu’à un cinquième de moins que montré.",
 }
 
@@ -77,6 +78,7 @@ var frenchOtherWays = OtherWays{
 	Rules:           "règles",
 	RuleWords:       map[string]string{"sound": "correct", "usable with remarks": "réserves", "not the trade's order": "s’écarte", "described": "constructeur"},
 	Says:            "Au moins : la vis la plus faible, bas–nominal–haut. Travers : inclinaison et voile, le plus en route. Trajet : celui de la clé. Règles : l’ordre face aux règles du métier ; celui qui s’en écarte est là pour comparer, non pour travailler. Recette : accoster, les étapes du centre vers le bord, le dernier couple de proche en proche, deux fois.",
+	MendFile:        "Revoir d’abord le fichier : une étape est réglée sous une étape antérieure et ne peut rien faire. Pas de conseil avant correction.",
 	Leave:           "Laisser le plan tel quel : au pire, la vis la plus faible garde %s %%, et la dispersion du couple d’environ %s %% d’écart type cache le reste.",
 	LeaveRepeat:     "Laisser le plan tel quel : sa propre répétition du dernier couple relève, au pire, la vis la plus faible de %s à %s %%, et la dispersion du couple d’environ %s %% d’écart type cache le reste.",
 	NoCure:          "Aucune méthode essayée n’égalise l’assemblage : au pire, la vis la plus faible finit à %s %%.",

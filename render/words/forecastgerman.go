@@ -6,6 +6,7 @@ var germanDoubt = Doubt{
 	SlackAtTheEnd: "Schrauben, die auf der weichsten Dichtung lose enden: %d. Die Verbindung ist nicht geschlossen, keine Prozentzahl gilt.",
 	SlackOnTheWay: "Schrauben, die auf der weichsten Dichtung unterwegs lose werden: %d. Spätere Durchgänge müssen sie einholen.",
 	Hardening:     "Bei so weicher Verbindung: Eine Dichtung, die sich verfestigt, ändert die Zahlen um weitere 5 bis 10 Punkte nach oben oder unten.",
+	TorqueFalls:   "Stufe %d stellt %s auf %s, unter die %s von Stufe %d: Sie dreht keine Mutter.",
 	Thick:         "Dick für eine Platte: Eine Last reicht nur %s-mal so weit wie die Dicke. Nachbarn wirken bis ein Fünftel schwächer als gezeigt.",
 }
 
@@ -77,6 +78,7 @@ var germanOtherWays = OtherWays{
 	Rules:           "Regeln",
 	RuleWords:       map[string]string{"sound": "einwandfrei", "usable with remarks": "bedingt", "not the trade's order": "weicht ab", "described": "Hersteller"},
 	Says:            "Mindestens: die schwächste Schraube, niedrig–nominal–hoch. Schief: Kippen und Verzug, das meiste unterwegs. Weg: der des Schlüssels. Regeln: die Reihenfolge nach den Regeln des Handwerks; was abweicht, steht zum Vergleich da, nicht zum Arbeiten. Rezept: anlegen, die Stufen von der Mitte nach außen, das letzte Drehmoment reihum, zweimal.",
+	MendFile:        "Zuerst die Datei ansehen: Eine Stufe liegt unter einer früheren und kann nichts bewirken. Vorher wird nichts geraten.",
 	Leave:           "Den Plan lassen, wie er ist: Im schlechtesten Fall behält die schwächste Schraube %s %%, und die Streuung des Drehmoments mit etwa %s %% Standardabweichung verdeckt den Rest.",
 	LeaveRepeat:     "Den Plan lassen, wie er ist: Seine eigene Wiederholung des letzten Drehmoments hebt die schwächste Schraube im schlechtesten Fall von %s auf %s %%, und die Streuung des Drehmoments mit etwa %s %% Standardabweichung verdeckt den Rest.",
 	NoCure:          "Kein versuchtes Vorgehen macht die Verbindung gleichmäßig: Im schlechtesten Fall endet die schwächste Schraube bei %s %%.",

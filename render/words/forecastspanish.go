@@ -6,6 +6,7 @@ var spanishDoubt = Doubt{
 	SlackAtTheEnd: "Tornillos que terminan flojos con la junta más blanda: %d. La unión no está cerrada y ningún porcentaje vale.",
 	SlackOnTheWay: "Tornillos que se aflojan en el camino con la junta más blanda: %d. Las pasadas siguientes deben recuperarlos.",
 	Hardening:     "Con una unión tan blanda: una junta que se endurece cambia las cifras otros 5 a 10 puntos en un sentido u otro.",
+	TorqueFalls:   "La etapa %d pone %s a %s, por debajo de los %s de la etapa %d: no gira ninguna tuerca.",
 	Thick:         "Gruesa para una placa: una carga alcanza solo %s veces su grosor. Los vecinos influyen hasta un quinto menos de lo mostrado.",
 }
 
@@ -77,6 +78,7 @@ var spanishOtherWays = OtherWays{
 	Rules:           "reglas",
 	RuleWords:       map[string]string{"sound": "correcto", "usable with remarks": "reparos", "not the trade's order": "se aparta", "described": "fabricante"},
 	Says:            "Mínimo: el tornillo más flojo, bajo–nominal–alto. Desnivel: inclinación y alabeo, lo máximo en el camino. Recorrido: el de la llave. Reglas: el orden frente a las reglas del oficio; el que se aparta está para comparar, no para trabajar. Receta: asentar, las etapas del centro hacia fuera, el último par uno tras otro, dos veces.",
+	MendFile:        "Mirar primero el archivo: una etapa está por debajo de otra anterior y no puede hacer nada. Sin corregirla no se aconseja nada.",
 	Leave:           "Dejar el plan como está: en el peor caso el tornillo más flojo conserva el %s %%, y la dispersión del par, cerca del %s %% de desviación típica, tapa el resto.",
 	LeaveRepeat:     "Dejar el plan como está: su propia repetición del último par sube el tornillo más flojo del %s al %s %% en el peor caso, y la dispersión del par, cerca del %s %% de desviación típica, tapa el resto.",
 	NoCure:          "Ningún método probado iguala la unión: en el peor caso el tornillo más flojo termina al %s %%.",

@@ -61,7 +61,10 @@ func (m Model) Compare(p plan.Plan, prediction Prediction, work PlanWork, search
 	if err := t.try(OwnWay, own, work.Passes); err != nil {
 		return Comparison{}, err
 	}
-	steps := []func() error{t.ways, t.snugAndRepeat, t.recommended}
+	steps := []func() error{t.ways}
+	if len(work.Falls) == 0 { // else "the last torque once more" would be of a slip
+		steps = append(steps, t.snugAndRepeat, t.recommended)
+	}
 	var c Comparison
 	if reason := t.whyNotSearch(); search && reason != "" {
 		c.Notes = append(c.Notes, reason)
@@ -85,6 +88,7 @@ func (m Model) Compare(p plan.Plan, prediction Prediction, work PlanWork, search
 			c.repeats = count
 		}
 	}
+	c.falls = work.Falls
 	c.hundreds, c.beforeRepeats = work.Hundreds, beforeRepeats(prediction, work)
 	c.judge()
 	c.saySnug()
@@ -277,6 +281,10 @@ func (t *trier) allowed(cost Cost) Cost {
 // scatter hides anyway is not.
 func (c *Comparison) judge() {
 	own := c.Trials[0]
+	if len(c.falls) > 0 {
+		c.Verdict = Verdict{Kind: MendFile, Way: own.Name, Falls: c.falls, OwnLowest: own.End.Min.Low, BestLowest: own.End.Min.Low, FrictionSD: c.frictionSD, Hundreds: c.hundreds}
+		return
+	}
 	for i, trial := range c.Trials {
 		gain, best := trial.End.Min.Low-own.End.Min.Low, c.Trials[c.Best].End.Min.Low-own.End.Min.Low
 		// An easier change wins unless another lifts the worst bolt by a point more.

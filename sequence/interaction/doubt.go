@@ -1,6 +1,9 @@
 package interaction
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 const (
 	// snugShare is the most that the first pass over a loose part should take
@@ -16,6 +19,7 @@ const (
 type DoubtKind string
 
 const (
+	TorqueFalls    DoubtKind = "torque falls"      // Fall
 	PastYield      DoubtKind = "past yield"        // Name: the kind; Figure: its yield load in kN
 	NoSnugPass     DoubtKind = "no snug pass"      // nothing more
 	SlackAtTheEnd  DoubtKind = "slack at the end"  // Bolts
@@ -30,11 +34,15 @@ type Doubt struct {
 	Name   string
 	Bolts  int
 	Figure float64
+	Fall   Fall
 }
 
 // String says it in a whole English sentence.
 func (d Doubt) String() string {
 	switch d.Kind {
+	case TorqueFalls:
+		words := d.Fall.String()
+		return strings.ToUpper(words[:1]) + words[1:] + ": it turns no nut. The figures are those of the file as it stands."
 	case PastYield:
 		return fmt.Sprintf("Kind %s is turned beyond its yield at %.0f kN, and the model knows no yield: its percentages show how even the bolts would be, its newtons are not real. At yield bolts come out more even than shown.", d.Name, d.Figure)
 	case NoSnugPass:
@@ -53,6 +61,9 @@ func (d Doubt) String() string {
 
 // doubts says where the joint or the work leaves what the model can follow.
 func (w *forecaster) doubts(f Forecast) (list []Doubt) {
+	for _, fall := range f.Falls {
+		list = append(list, Doubt{Kind: TorqueFalls, Fall: fall})
+	}
 	for _, kind := range BeyondYield(w.plan, w.p.Nominal.TargetsN) {
 		list = append(list, Doubt{Kind: PastYield, Name: kind.Name, Figure: YieldN(kind) / 1000})
 	}

@@ -54,6 +54,8 @@ type Forecast struct {
 	Doubts []Doubt
 	// Basis is what of part and gasket it all rests on, stated or assumed.
 	Basis []Fact
+	// Falls are stages that do nothing, each of which is among the doubts.
+	Falls []Fall
 	// Taken is who took load from the lowest bolt; nil: nobody took what counts.
 	Taken *Taken
 }

@@ -33,7 +33,7 @@ func (m Model) Forecast(p plan.Plan, prediction Prediction, work PlanWork) (Fore
 	}
 	f := Forecast{
 		Class: prediction.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation,
-		Basis: m.Basis, Hundreds: w.hundreds(), FrictionSD: FrictionOf(p).SDPercent,
+		Basis: m.Basis, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: FrictionOf(p).SDPercent,
 		Sensitivity: w.over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}
 	for n := range work.Passes {
@@ -257,7 +257,7 @@ func (w *forecaster) afterwards(passes []Pass) (func(Run) AfterPass, error) {
 // CanRepeat says whether the last pass is a torque over all fasteners, as the
 // plan has it, so that the same again is a pass that one can do.
 func (w PlanWork) CanRepeat() bool {
-	if len(w.Passes) == 0 || w.Compensated {
+	if len(w.Passes) == 0 || w.Compensated || len(w.Falls) > 0 {
 		return false
 	}
 	last := w.Passes[len(w.Passes)-1]

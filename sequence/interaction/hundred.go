@@ -11,7 +11,7 @@ import (
 type HundredBy string
 
 const (
-	ByLastTorque  HundredBy = "last torque"  // the preload that it gives at the middle of its friction
+	ByLastTorque  HundredBy = "last torque"  // of those that turn it, so the greatest: the preload that it gives at the middle of its friction
 	ByMeanAtAngle HundredBy = "mean"         // of the kind at the end of the work, as an angle ends it
 	ByYieldLoad   HundredBy = "yield load"   // since the plan turns it beyond
 	ByStatedForce HundredBy = "stated force" // on every fastener
@@ -41,13 +41,15 @@ func (h Hundred) String() string {
 
 // hundreds tells what the targets of a side of a plan stand for.
 func hundreds(p plan.Plan, side plan.Side) []Hundred {
-	byKind := map[string]Hundred{}
+	byKind, so := map[string]Hundred{}, reached{}
 	for _, stage := range side.Stages {
-		for _, i := range stage.Fasteners {
-			kind := p.Joint.Fasteners[i].Kind
+		for _, kind := range stage.Kinds {
+			turns, _ := so.take(kind, stage)
 			switch stage.Do {
 			case plan.Tighten:
-				byKind[kind] = Hundred{Kind: kind, By: ByLastTorque, Torque: stage.Torque}
+				if turns {
+					byKind[kind] = Hundred{Kind: kind, By: ByLastTorque, Torque: stage.Torque}
+				}
 			case plan.Advance, plan.BackOff, plan.TurnBack, plan.Remove:
 				byKind[kind] = Hundred{Kind: kind, By: ByMeanAtAngle}
 			}

@@ -13,11 +13,12 @@ import (
 type PlanWork struct {
 	Passes []Pass
 	Stages []int // of the side, by pass
-	// TargetsN stand for 100 %, by fastener: the preload of its last torque
-	// stage at the nominal friction. 0 where an angle follows: then the mean of
+	// TargetsN stand for 100 %, by fastener: the preload of the greatest torque that
+	// it is brought to, at the nominal friction. 0 where an angle follows: then the mean of
 	// the kind at the end of a run stands for 100 %.
 	TargetsN []float64
 	Hundreds []Hundred // what TargetsN are, by kind
+	Falls    []Fall    // stages that do nothing
 	// Compensated says that the last pass has targets of its own for each
 	// fastener, which make up for the loss.
 	Compensated bool
@@ -26,19 +27,26 @@ type PlanWork struct {
 // WorkOf reads a side of a plan. Torques become preloads at the nominal
 // friction of each kind. The error names the kind and what it lacks.
 func WorkOf(p plan.Plan, side plan.Side) (PlanWork, error) {
-	w := PlanWork{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p, side)}
+	w := PlanWork{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p, side), Falls: falls(p, side)}
+	so := reached{}
 	for s, stage := range side.Stages {
 		if stage.Do == plan.Wait {
 			continue
 		}
 		pass := make(Pass, 0, len(stage.Fasteners))
+		turns := map[string]bool{}
+		for _, kind := range stage.Kinds {
+			turns[kind], _ = so.take(kind, stage)
+		}
 		for _, i := range stage.Fasteners {
 			step, err := stepOf(stage, p.KindOf(i))
 			if err != nil {
 				return PlanWork{}, err
 			}
 			step.Fastener = i
-			w.TargetsN[i] = step.ForceN // 0 after an angle
+			if stage.Do != plan.Tighten || turns[p.Joint.Fasteners[i].Kind] {
+				w.TargetsN[i] = step.ForceN // 0 after an angle
+			}
 			pass = append(pass, step)
 		}
 		w.Passes, w.Stages = append(w.Passes, pass), append(w.Stages, s)

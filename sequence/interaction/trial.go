@@ -40,6 +40,7 @@ type Comparison struct {
 	repeats       int     // of the last pass until the soft gasket is even; 0: none, or nobody can say
 	beforeRepeats float64 // percent that the lowest bolt has before the file's own repeats; 0: there are none
 	hundreds      []Hundred
+	falls         []Fall
 }
 
 // trier works trials on the three runs of a prediction.

@@ -13,9 +13,10 @@ import (
 type VerdictKind string
 
 const (
-	LeaveIt VerdictKind = "leave it" // the plan is as good as any
-	NoCure  VerdictKind = "no cure"  // no way that was tried makes the joint even
-	AskFor  VerdictKind = "ask for"  // one is worth asking the maker for
+	MendFile VerdictKind = "mend the file" // a stage does nothing, so nothing is judged
+	LeaveIt  VerdictKind = "leave it"      // the plan is as good as any
+	NoCure   VerdictKind = "no cure"       // no way that was tried makes the joint even
+	AskFor   VerdictKind = "ask for"       // one is worth asking the maker for
 )
 
 // Verdict is whether to change the plan, and why. Percentages are of the lowest
@@ -30,6 +31,7 @@ type Verdict struct {
 	StillStrong               bool          // the best helps, and leaves the joint far from even all the same
 	OwnUnevenMm, BestUnevenMm float64       // both 0 unless the best lies clearly more uneven on the way
 	Rules                     judge.Verdict // on the order of the best; empty where it is the file's
+	Falls                     []Fall        // for MendFile
 	Hundreds                  []Hundred     // the last torque of each kind, or that an angle ends it
 }
 
@@ -56,6 +58,8 @@ func (v Verdict) by(by HundredBy) (list []Hundred) {
 // String says it in whole English sentences.
 func (v Verdict) String() string {
 	switch v.Kind {
+	case MendFile:
+		return LookFirst(v.Falls)
 	case LeaveIt:
 		reason := fmt.Sprintf("at the low end the lowest bolt keeps %.0f %%", v.OwnLowest)
 		if v.BeforeRepeats > 0 {

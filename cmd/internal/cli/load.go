@@ -93,17 +93,24 @@ func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made 
 
 // loadBut is load without one of the warnings.
 func (p *Program) loadBut(warning, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
+	made, _, status, ok = p.loadWarned(warning, name, way, turn)
+	return made, status, ok
+}
+
+// loadWarned is loadBut that also gives the problems, of which none stops where it
+// says ok.
+func (p *Program) loadWarned(warning, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, problems problem.List, status Status, ok bool) {
 	made, problems, err := job.Load(name, p.Stdin, way, turn)
 	if err != nil {
-		return made, p.unread(name, err), false
+		return made, problems, p.unread(name, err), false
 	}
 	p.report(slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
 		return one.Severity == problem.Warning && one.What == warning
 	}))
 	if problems.Stops() {
-		return made, Wrong, false
+		return made, problems, Wrong, false
 	}
-	return made, Done, true
+	return made, problems, Done, true
 }
 
 // loadPlaces plans a pattern of which only the places are wanted: that it has

@@ -56,7 +56,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if q.err != nil {
 				return p.refuse("predict", q.err)
 			}
-			made, status, ok := p.load(file, way, turn)
+			made, warnings, status, ok := p.loadWarned("", file, way, turn)
 			if !ok {
 				return status
 			}
@@ -68,7 +68,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 				return p.forecast(answer, printing, sheets)
 			}
 			if *sheets.asJSON {
-				return p.printJSON(predictJSON(answer, ask.Search))
+				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
 			return Done

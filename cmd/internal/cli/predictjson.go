@@ -40,7 +40,8 @@ type predictOut struct {
 	WorkedOut          bool                 `json:"worked_out"`
 	Caution            string               `json:"caution"`
 	Guidance           string               `json:"guidance"`
-	Doubts             []string             `json:"doubts"` // where the model does not hold
+	Warnings           []string             `json:"warnings"` // of the file
+	Doubts             []string             `json:"doubts"`   // where the model does not hold
 	Notes              []string             `json:"notes"`
 	Stated             []string             `json:"stated"` // of the joint, by the file or the flags
 	Assumptions        []string             `json:"assumptions"`
@@ -97,7 +98,7 @@ type compensatedOut struct {
 	Caution  string               `json:"caution"`
 }
 
-func predictJSON(a job.PredictAnswer, compare bool) predictOut {
+func predictJSON(a job.PredictAnswer, warnings []string, compare bool) predictOut {
 	p := a.Plan
 	ids := make([]string, len(p.Joint.Fasteners))
 	for i, f := range p.Joint.Fasteners {
@@ -109,7 +110,7 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
 		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
 		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
-		Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Hundred: listed(sentences(a.Forecast.Hundreds)), Limits: predictLimits,
+		Warnings: listed(warnings), Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Hundred: listed(sentences(a.Forecast.Hundreds)), Limits: predictLimits,
 	}
 	if more := a.Forecast.OneMore; more != nil {
 		again := sumJSON(more.Spread)
@@ -132,6 +133,10 @@ func predictJSON(a job.PredictAnswer, compare bool) predictOut {
 		if compare {
 			out.Ways = trialsJSON(a)
 		}
+	}
+	if falls := a.Forecast.Falls; len(falls) > 0 {
+		out.Verdict = interaction.LookFirst(falls)
+		out.Advice = out.Verdict
 	}
 	out.Scatter = scatterJSON(a, ids)
 	return out

@@ -88,6 +88,9 @@ func headline(a job.PredictAnswer) []string {
 	if len(a.Forecast.Lowest) == 0 {
 		ends = fmt.Sprintf("The lowest bolt ends at %s %% of its target.", span(last.Spread.Min))
 	}
+	if falls := a.Forecast.Falls; len(falls) > 0 {
+		return []string{interaction.LookFirst(falls), ends}
+	}
 	lines := []string{ends + " " + sentence(a.Forecast.Class.Advice())}
 	if t := a.Forecast.Taken; t != nil && a.Forecast.Class != interaction.Negligible {
 		lines[0] += fmt.Sprintf(" It loses the most, up to %.0f points, when %s is tightened after it.", t.Points, named(a, t.By))

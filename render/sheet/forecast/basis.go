@@ -11,6 +11,9 @@ import (
 func (l *layout) doubt(d interaction.Doubt) string {
 	w := l.ask.Words.Forecast.Doubt
 	switch d.Kind {
+	case interaction.TorqueFalls:
+		f := d.Fall
+		return fmt.Sprintf(w.TorqueFalls, f.Stage, f.Kind, l.ask.Words.Figure(f.Torque.String()), l.ask.Words.Figure(f.BeforeTorque.String()), f.Before)
 	case interaction.PastYield:
 		return fmt.Sprintf(w.PastYield, d.Name, l.figure("%.0f", d.Figure))
 	case interaction.NoSnugPass:

@@ -207,17 +207,17 @@ func TestGoldenScene(t *testing.T) {
 // and no English is left on a sheet in another: neither doubts nor verdict.
 func TestAllIsSaidInTheLanguage(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
-	for _, kind := range []interaction.DoubtKind{interaction.PastYield, interaction.NoSnugPass, interaction.SlackAtTheEnd, interaction.SlackOnTheWay, interaction.HardeningCount, interaction.ThickForAPlate} {
+	for _, kind := range []interaction.DoubtKind{interaction.TorqueFalls, interaction.PastYield, interaction.NoSnugPass, interaction.SlackAtTheEnd, interaction.SlackOnTheWay, interaction.HardeningCount, interaction.ThickForAPlate} {
 		f.Doubts = append(f.Doubts, interaction.Doubt{Kind: kind, Name: "main", Bolts: 2, Figure: 0.5})
 	}
 	for _, of := range interaction.FactKinds() {
 		f.Basis = append(f.Basis, interaction.Fact{Of: of, Word: "composite", Band: interaction.Band{Low: 1, Nominal: 2, High: 3}, To: 12.5})
 	}
 	verdicts := []interaction.Verdict{
-		{Kind: interaction.LeaveIt}, {Kind: interaction.NoCure, Way: interaction.OwnWay}, {Kind: interaction.NoCure, Way: interaction.Recipe, Repeats: 3},
+		{Kind: interaction.MendFile}, {Kind: interaction.LeaveIt}, {Kind: interaction.NoCure, Way: interaction.OwnWay}, {Kind: interaction.NoCure, Way: interaction.Recipe, Repeats: 3},
 		{Kind: interaction.AskFor, Way: interaction.LastTwice, StillStrong: true, BestUnevenMm: 0.2, OwnUnevenMm: 0.1},
 	}
-	snugs := []*interaction.Snug{nil, {SameUneven: true, SameLowest: true}, {WithoutUnevenMm: 0.25}, {SameUneven: true}}
+	snugs := []*interaction.Snug{nil, nil, {SameUneven: true, SameLowest: true}, {WithoutUnevenMm: 0.25}, {SameUneven: true}}
 	for _, tag := range words.Languages() {
 		w, err := words.Find(tag)
 		if err != nil {

@@ -53,6 +53,8 @@ func (l *layout) verdictLines(v interaction.Verdict) []string {
 	w := l.ask.Words.Forecast.Other
 	percent := func(f float64) string { return l.figure("%.0f", f) }
 	switch v.Kind {
+	case interaction.MendFile:
+		return []string{w.MendFile}
 	case interaction.LeaveIt:
 		if v.BeforeRepeats > 0 {
 			return []string{fmt.Sprintf(w.LeaveRepeat, percent(v.BeforeRepeats), percent(v.OwnLowest), percent(v.FrictionSD))}
