@@ -78,7 +78,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 
 func addPredictFlags(flags *pflag.FlagSet) {
 	for _, f := range []struct{ name, usage string }{
-		{"passes", "`percents` of the target, one a pass over all, such as 30,70,100,100"},
+		{"passes", "`percents` of the target, one a pass over all, rising, or equal for a repeat, such as 30,70,100,100"},
 		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
 		{"target", "`force` that is 100 % on every bolt, such as 30kN"},
 		{"cap", "most `share` of the target for --compensate, 110% without, such as 120%"},
@@ -99,7 +99,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
-	flags.Bool("compensate", false, "work out last-pass targets against the loss, up to --cap")
+	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
 	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")
 	flags.String("seed", "", "`number` that the draws come from, 1 without; the same gives the same")
@@ -182,10 +182,22 @@ func (q *quantities) flange() *interaction.Flange {
 // shares reads the passes from either of their flags.
 func (q *quantities) shares() []float64 {
 	if shares, set := read(q, "stages", parseShares); set {
+		q.rising(shares, "--stages fall from %.3g to %.3g", "0.3,0.7,1,1", 1)
 		return shares
 	}
 	percents, _ := read(q, "passes", parsePercents)
+	q.rising(percents, "--passes fall from %.3g to %.3g %%", "30,70,100,100", 100)
 	return percents
+}
+
+// rising refuses passes that fall: such a wrench clicks at once.
+func (q *quantities) rising(shares []float64, falls, example string, unit float64) {
+	for k := 1; k < len(shares); k++ {
+		if shares[k] < shares[k-1] {
+			q.fail(misuse(falls+", and a wrench set below what a bolt has turns nothing; allowed: passes that rise, or stay for a repeat, such as %s", unit*shares[k-1], unit*shares[k], example))
+			return
+		}
+	}
 }
 
 // gasketWords lists the gaskets without blanks, so that a shell takes each as

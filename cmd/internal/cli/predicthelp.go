@@ -62,6 +62,12 @@ Other ways
   thousand times, each bolt with a friction of its own that stays over the
   passes; the same seed gives the same figures.
 
+With --json
+  fraction is null for a pass by angle, which sets no share of the target (mean
+  tells what it leaves), and where each bolt has a target of its own.
+  one_more_pass and repeats_needed are null where the last pass is no torque over
+  all bolts; repeats_needed also where fifty are not enough.
+
 On paper
   --format pdf,png,svg draws the part with the least share that each bolt keeps
   and a chart of every pass; --frames a page for every step of the work.

@@ -19,11 +19,11 @@ type predictOut struct {
 
 	Class       string  `json:"class"` // negligible, noticeable, strong
 	Advice      string  `json:"advice"`
-	Band        spanOut `json:"band"`        // the lowest fastener after the last pass, in percent of its target
-	Sensitivity spanOut `json:"sensitivity"` // mean share that one pass in any order takes
-	OnePass     sumOut  `json:"one_pass"`    // a single pass in this order would end like this
-	Repeat      *sumOut `json:"one_more_pass,omitempty"`
-	Repeats     *int    `json:"repeats_needed,omitempty"`
+	Band        spanOut `json:"band"`           // the lowest fastener after the last pass, in percent of its target
+	Sensitivity spanOut `json:"sensitivity"`    // mean share that one pass in any order takes
+	OnePass     sumOut  `json:"one_pass"`       // a single pass in this order would end like this
+	Repeat      *sumOut `json:"one_more_pass"`  // null where the last pass is no torque over all bolts
+	Repeats     *int    `json:"repeats_needed"` // the same, and where fifty are not enough
 
 	FoundationMPaPerMm spanOut              `json:"foundation_MPa_per_mm"`
 	ComplianceMmPerN   [][]figureOut        `json:"compliance_mm_per_N"` // of part and gasket
@@ -75,7 +75,7 @@ type predictedPassOut struct {
 	Stage    int                  `json:"stage,omitempty"` // of the plan
 	Do       string               `json:"do"`
 	Kinds    []string             `json:"kinds,omitempty"`
-	Fraction *figureOut           `json:"fraction,omitempty"` // of the target, where it is one for all
+	Fraction *figureOut           `json:"fraction"` // of the target; null where it is not one for all, as after an angle
 	Percent  map[string]figureOut `json:"preload_percent"`
 	Percents map[string]spanOut   `json:"preload_range_percent"`
 	ForcesN  map[string]spanOut   `json:"preload_range_N"`
