@@ -40,6 +40,7 @@ type Doubt struct {
 	SlackOnTheWay string // %d: bolts
 	Hardening     string
 	Thick         string // %s: times its thickness
+	Preview       string
 	TorqueFalls   string // %d %s %s %s %d: stage, kind, its torque, the greater torque and its stage
 }
 

@@ -6,6 +6,7 @@ var englishDoubt = Doubt{
 	SlackAtTheEnd: "Bolts that end slack on the softest gasket: %d. The joint is not closed, and no percentage stands.",
 	SlackOnTheWay: "Bolts that go slack on the way on the softest gasket: %d. Later passes must catch them up.",
 	Hardening:     "A joint as soft as this: a gasket that hardens changes the figures by another 5 to 10 points either way.",
+	Preview:       "A preview only: a plate without edges stands in for the part, so losses may be low by a factor of 2.",
 	TorqueFalls:   "Stage %d sets %s to %s, below the %s of stage %d: it turns no nut.",
 	Thick:         "Thick for a plate: a load reaches only %s times its thickness. Neighbours act up to a fifth less than shown.",
 }

@@ -6,6 +6,7 @@ var frenchDoubt = Doubt{
 	SlackAtTheEnd: "Vis qui finissent lâches sur le joint le plus souple : %d. L’assemblage n’est pas fermé, aucun pourcentage ne vaut.",
 	SlackOnTheWay: "Vis qui se relâchent en route sur le joint le plus souple : %d. Les passes suivantes doivent les rattraper.",
 	Hardening:     "Pour un assemblage aussi souple : un joint qui durcit change les chiffres de 5 à 10 points encore, dans un sens ou l’autre.",
+	Preview:       "Aperçu seulement : une plaque sans bords remplace la pièce, les pertes peuvent être sous-estimées d’un facteur 2.",
 	TorqueFalls:   "L’étape %d met %s à %s, sous les %s de l’étape %d : elle ne tourne aucun écrou.",
 	Thick:         "Épaisse pour une plaque : une charge ne porte qu’à %s fois l’épaisseur. Les voisines agissent jusqu’à un cinquième de moins que montré.",
 }

@@ -6,6 +6,7 @@ var germanDoubt = Doubt{
 	SlackAtTheEnd: "Schrauben, die auf der weichsten Dichtung lose enden: %d. Die Verbindung ist nicht geschlossen, keine Prozentzahl gilt.",
 	SlackOnTheWay: "Schrauben, die auf der weichsten Dichtung unterwegs lose werden: %d. Spätere Durchgänge müssen sie einholen.",
 	Hardening:     "Bei so weicher Verbindung: Eine Dichtung, die sich verfestigt, ändert die Zahlen um weitere 5 bis 10 Punkte nach oben oder unten.",
+	Preview:       "Nur eine Vorschau: Eine Platte ohne Ränder steht für das Teil, Verluste können um den Faktor 2 zu klein sein.",
 	TorqueFalls:   "Stufe %d stellt %s auf %s, unter die %s von Stufe %d: Sie dreht keine Mutter.",
 	Thick:         "Dick für eine Platte: Eine Last reicht nur %s-mal so weit wie die Dicke. Nachbarn wirken bis ein Fünftel schwächer als gezeigt.",
 }

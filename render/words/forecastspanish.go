@@ -6,6 +6,7 @@ var spanishDoubt = Doubt{
 	SlackAtTheEnd: "Tornillos que terminan flojos con la junta más blanda: %d. La unión no está cerrada y ningún porcentaje vale.",
 	SlackOnTheWay: "Tornillos que se aflojan en el camino con la junta más blanda: %d. Las pasadas siguientes deben recuperarlos.",
 	Hardening:     "Con una unión tan blanda: una junta que se endurece cambia las cifras otros 5 a 10 puntos en un sentido u otro.",
+	Preview:       "Solo una vista previa: una placa sin bordes hace de pieza, y las pérdidas pueden salir la mitad de lo real.",
 	TorqueFalls:   "La etapa %d pone %s a %s, por debajo de los %s de la etapa %d: no gira ninguna tuerca.",
 	Thick:         "Gruesa para una placa: una carga alcanza solo %s veces su grosor. Los vecinos influyen hasta un quinto menos de lo mostrado.",
 }

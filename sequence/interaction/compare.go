@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"drawdown/sequence"
+	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
 
@@ -278,7 +279,8 @@ func (t *trier) allowed(cost Cost) Cost {
 }
 
 // judge picks the trial that is worth the change, and says so. What torque
-// scatter hides anyway is not.
+// scatter hides anyway is not, nor is an order that departs from the trade's rules,
+// unless it is the file's.
 func (c *Comparison) judge() {
 	own := c.Trials[0]
 	if len(c.falls) > 0 {
@@ -296,12 +298,13 @@ func (c *Comparison) judge() {
 		if trial.Name == OneMorePass || trial.Name == LastTwice {
 			margin = -1 // to do a stage again is the easiest change of all
 		}
-		if own.Class != Negligible && !trial.Less && gain >= enough && gain > best+margin {
+		departs := trial.Rules == judge.Departs && !slices.Equal(trial.Order, own.Order)
+		if own.Class != Negligible && !trial.Less && !departs && gain >= enough && gain > best+margin {
 			c.Best = i
 		}
 	}
 	best := c.Trials[c.Best]
-	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, FrictionSD: c.frictionSD, Repeats: c.repeats, Hundreds: c.hundreds}
+	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, OwnNominal: own.End.Min.Nominal, BestNominal: best.End.Min.Nominal, FrictionSD: c.frictionSD, Repeats: c.repeats, Hundreds: c.hundreds}
 	if !slices.Equal(best.Order, own.Order) {
 		c.Verdict.Rules = best.Rules
 	}

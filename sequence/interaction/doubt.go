@@ -19,6 +19,7 @@ const (
 type DoubtKind string
 
 const (
+	PreviewOnly    DoubtKind = "preview only"      // nothing more
 	TorqueFalls    DoubtKind = "torque falls"      // Fall
 	PastYield      DoubtKind = "past yield"        // Name: the kind; Figure: its yield load in kN
 	NoSnugPass     DoubtKind = "no snug pass"      // nothing more
@@ -40,6 +41,8 @@ type Doubt struct {
 // String says it in a whole English sentence.
 func (d Doubt) String() string {
 	switch d.Kind {
+	case PreviewOnly:
+		return "A preview only: a plate without edges stands in for the part, so losses may be low by a factor of 2."
 	case TorqueFalls:
 		words := d.Fall.String()
 		return strings.ToUpper(words[:1]) + words[1:] + ": it turns no nut. The figures are those of the file as it stands."
@@ -61,6 +64,9 @@ func (d Doubt) String() string {
 
 // doubts says where the joint or the work leaves what the model can follow.
 func (w *forecaster) doubts(f Forecast) (list []Doubt) {
+	if _, preview := w.model.Kernel.(InfinitePlate); preview {
+		list = append(list, Doubt{Kind: PreviewOnly})
+	}
 	for _, fall := range f.Falls {
 		list = append(list, Doubt{Kind: TorqueFalls, Fall: fall})
 	}

@@ -105,6 +105,9 @@ func (f Forecast) Turned() bool {
 	return slices.ContainsFunc(f.Passes, func(p ForecastPass) bool { return p.Stage != nil && p.Stage.Do == plan.Advance })
 }
 
+// OnAngle lists the kinds that an angle ends.
+func (f Forecast) OnAngle() []string { return onAngle(f.Hundreds) }
+
 // feltPercent is what a bolt must lack before a wrench turns it at the same
 // torque again: at rest a thread holds faster than on the move (engineering
 // estimate).

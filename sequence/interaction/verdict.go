@@ -20,11 +20,12 @@ const (
 )
 
 // Verdict is whether to change the plan, and why. Percentages are of the lowest
-// bolt at the end, at the low end of the band.
+// bolt at the end, at the low end of the band: the worst, most often the soft gasket.
 type Verdict struct {
 	Kind                      VerdictKind
 	Way                       string // name of the best trial, which may be the file's own
 	OwnLowest, BestLowest     float64
+	OwnNominal, BestNominal   float64       // the same on the nominal gasket
 	BeforeRepeats             float64       // what OwnLowest was before the file's own repeats of its last torque; 0: it has none that count
 	FrictionSD                float64       // that torque brings, percent
 	Repeats                   int           // of the last pass until the softest gasket is even; 0: none, or nobody can say
@@ -35,19 +36,26 @@ type Verdict struct {
 	Hundreds                  []Hundred     // the last torque of each kind, or that an angle ends it
 }
 
+// AsksForRepeat says whether what is worth asking for gives the last torque again.
+func (v Verdict) AsksForRepeat() bool {
+	return v.Kind == AskFor && slices.Contains([]string{OneMorePass, LastTwice, Recipe}, v.Way)
+}
+
 // Again lists the kinds that can be given their last torque once more, with it.
-func (v Verdict) Again() (list []Hundred) { return v.by(ByLastTorque) }
+func (v Verdict) Again() (list []Hundred) { return by(v.Hundreds, ByLastTorque) }
 
 // OnAngle lists the kinds that an angle ends, which are never turned again.
-func (v Verdict) OnAngle() (kinds []string) {
-	for _, h := range v.by(ByMeanAtAngle) {
+func (v Verdict) OnAngle() (kinds []string) { return onAngle(v.Hundreds) }
+
+func onAngle(hundreds []Hundred) (kinds []string) {
+	for _, h := range by(hundreds, ByMeanAtAngle) {
 		kinds = append(kinds, h.Kind)
 	}
 	return kinds
 }
 
-func (v Verdict) by(by HundredBy) (list []Hundred) {
-	for _, h := range v.Hundreds {
+func by(hundreds []Hundred, by HundredBy) (list []Hundred) {
+	for _, h := range hundreds {
 		if h.By == by {
 			list = append(list, h)
 		}
@@ -61,9 +69,9 @@ func (v Verdict) String() string {
 	case MendFile:
 		return LookFirst(v.Falls)
 	case LeaveIt:
-		reason := fmt.Sprintf("at the low end the lowest bolt keeps %.0f %%", v.OwnLowest)
+		reason := fmt.Sprintf("at the worst the lowest bolt keeps %.0f %%", v.OwnLowest)
 		if v.BeforeRepeats > 0 {
-			reason = fmt.Sprintf("its own repeat of the last torque lifts the lowest bolt from %.0f to %.0f %% at the low end", v.BeforeRepeats, v.OwnLowest)
+			reason = fmt.Sprintf("its own repeat of the last torque lifts the lowest bolt from %.0f to %.0f %% at the worst", v.BeforeRepeats, v.OwnLowest)
 		}
 		return fmt.Sprintf("Leave the plan as it is: %s, and torque scatter of about %.0f %% SD hides the rest.", reason, v.FrictionSD)
 	case NoCure:
@@ -73,15 +81,12 @@ func (v Verdict) String() string {
 		}
 		return words + ". " + v.goRound() + " The maker's sequence stands."
 	}
-	words := fmt.Sprintf("Worth asking the maker for: %s. At the low end it lifts the lowest bolt from %.0f to %.0f %%.", v.phrase(), v.OwnLowest, v.BestLowest)
+	words := fmt.Sprintf("Worth asking the maker for: %s. At the worst it lifts the lowest bolt from %.0f to %.0f %%, nominally from %.0f to %.0f %%.", v.phrase(), v.OwnLowest, v.BestLowest, v.OwnNominal, v.BestNominal)
 	if v.StillStrong {
 		words += " That is still far from even. " + v.goRound()
 	}
 	if v.BestUnevenMm > 0 {
 		words += fmt.Sprintf(" But on the way the part lies uneven by %.2f mm instead of %.2f mm.", v.BestUnevenMm, v.OwnUnevenMm)
-	}
-	if v.Rules == judge.Departs {
-		words += " But its order departs from the trade's rules."
 	}
 	return words + " Until then the maker's sequence stands."
 }
@@ -133,15 +138,16 @@ type Snug struct {
 
 // String says it in an English sentence.
 func (s Snug) String() string {
+	const stays = " It stays in the plan: it brings the faces together, which is not in the model."
 	uneven := fmt.Sprintf("the part would lie uneven by %.2f mm instead of %.2f mm", s.WithoutUnevenMm, s.OwnUnevenMm)
 	lowest := fmt.Sprintf("the lowest bolt would end at %.0f instead of %.0f %%", s.WithoutLowest, s.OwnLowest)
 	switch {
 	case s.SameUneven && s.SameLowest:
-		return "Without the first stage the bolts would end the same and the part would lie as even; it is there to bring the faces together, which is not in the model."
+		return "Without the first stage the bolts would end the same and the part would lie as even." + stays
 	case s.SameLowest:
-		return "Without the first stage " + uneven + "; the bolts would end the same."
+		return "Without the first stage " + uneven + "; the bolts would end the same." + stays
 	case s.SameUneven:
-		return "Without the first stage " + lowest + "."
+		return "Without the first stage " + lowest + "." + stays
 	}
-	return "Without the first stage " + uneven + ", and " + lowest + "."
+	return "Without the first stage " + uneven + ", and " + lowest + "." + stays
 }

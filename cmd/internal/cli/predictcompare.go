@@ -14,7 +14,7 @@ import (
 func (p *Program) printComparison(a job.PredictAnswer) {
 	c := a.Comparison
 	fmt.Fprint(p.Stdout, "\nOther ways beside the file's own, which stands\n")
-	p.trialRow("", "way", "least %", "SD %", "uneven mm", "path m", "rules")
+	p.trialRow("", "way", "least %", "SD %", "uneven mm", "path m", "order")
 	for i, trial := range c.Trials {
 		mark := " "
 		if i == c.Best && i > 0 {
@@ -26,7 +26,7 @@ func (p *Program) printComparison(a job.PredictAnswer) {
 		}
 	}
 	fmt.Fprintln(p.Stdout)
-	p.text("least: the lowest bolt at the end, low–nominal–high. uneven: tilt and warp together, the most on the way. path: of the wrench from bolt to bolt. rules: the order against the trade's rules, as drawdown check --order judges it; one that departs is here to compare, not to work by. > is worth asking the maker for.")
+	p.text("least: the lowest bolt at the end, low–nominal–high. uneven: tilt and warp together, the most on the way. path: of the wrench from bolt to bolt. order: how it stands to the trade's rules, as drawdown check --order tells; one that departs is here to compare, not to work by. It judges the order alone: a way that leaves a stage out is no permission to do so. > is worth asking the maker for.")
 	p.text(interaction.RecipeWords + recipeHere(c))
 	for _, note := range c.Notes {
 		p.text(note)
@@ -101,12 +101,31 @@ func (p *Program) printScatter(a job.PredictAnswer) {
 			fmt.Fprintf(p.Stdout, "  %-12s          %s %%; cross-talk alone %.0f %%\n", named(a, i), span(s.Together.ByFastener[i]), s.Elastic.ByFastener[i].Nominal)
 		}
 	}
-	p.text(frictionVerdict(*s))
+	p.text(frictionVerdict(a))
+	if kinds := a.Forecast.OnAngle(); len(kinds) > 0 && s.Together.SD < s.FrictionSD {
+		p.text("Both is less than torque scatter alone: " + angleEnds(kinds) + " on an angle, which friction does not scatter.")
+	}
 }
 
-// frictionVerdict says which of the two is worth work.
-func frictionVerdict(s job.Scatter) string {
+func angleEnds(kinds []string) string {
+	if len(kinds) == 1 {
+		return kinds[0] + " ends"
+	}
+	return strings.Join(kinds, ", ") + " end"
+}
+
+// asksForRepeat says whether the verdict is to give the last torque again.
+func asksForRepeat(a job.PredictAnswer) bool {
+	return a.Comparison != nil && a.Comparison.Verdict.AsksForRepeat()
+}
+
+// frictionVerdict says which of the two is worth work, in step with what the
+// prediction asks for.
+func frictionVerdict(a job.PredictAnswer) string {
+	s := a.Scatter
 	switch {
+	case s.Elastic.SD < s.Together.SD/3 && asksForRepeat(a):
+		return "Friction rules: a repeat leaves its scatter as it is and only lifts the mean of the bolts that lose load. Clean and oil threads alike, or measure stretch."
 	case s.Elastic.SD < s.Together.SD/3:
 		return "Friction rules: no order or further pass makes these bolts more even. Clean and oil threads alike, or measure stretch."
 	case s.Elastic.SD < s.Together.SD*2/3:

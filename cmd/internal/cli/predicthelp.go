@@ -47,7 +47,7 @@ Low–nominal–high
 What comes of it
   The order hardly changes the mean loss; it spreads it over the bolts, and
   keeps the part level on the way. A repeat at the full figure takes out more
-  than any order does. Classes, by the lowest bolt at the low end: from 95 %
+  than any order does. Classes, by the lowest bolt at the worst: from 95 %
   negligible, from 85 % noticeable, below strong (engineering judgement).
   --compensate works out targets for the last pass that end even, up to --cap,
   110 % of the target without, and never above 90 % of the yield stress; use
@@ -57,16 +57,18 @@ Other ways
   --compare lays the file's own work beside other orders, a snug pass, one more
   pass and a recipe (snug, centre out, the last torque twice round), and
   searches orders for least scatter, least tilt, and both. Beside each stands
-  what the trade's rules say of its order: sound, remarks, departs. The maker's
-  sequence stands first and is never changed. --scatter 1000 does the work a
-  thousand times, each bolt with a friction of its own that stays over the
-  passes; the same seed gives the same figures.
+  what the trade's rules say of its order, never of its stages: sound, remarks,
+  departs. An order that departs is never the one to ask for, unless the file
+  has it. The maker's sequence stands first and is never changed. --scatter 1000
+  does the work a thousand times, each bolt with a friction of its own that
+  stays over the passes; the same seed gives the same figures.
 
 With --json
   fraction is null for a pass by angle, which sets no share of the target (mean
   tells what it leaves), and where each bolt has a target of its own.
-  one_more_pass and repeats_needed are null where the last pass is no torque over
-  all bolts; repeats_needed also where fifty are not enough.
+  one_more_pass and repeats_needed are null where the last pass is no torque
+  over all bolts; repeats_needed also where fifty are not enough. rules is of
+  the order of a way alone, never of its stages.
 
 On paper
   --format pdf,png,svg draws the part with the least share that each bolt keeps

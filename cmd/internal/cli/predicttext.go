@@ -24,10 +24,15 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 		heading += " · " + a.Plan.Machine
 	}
 	fmt.Fprintf(p.Stdout, "%s\n%s\n\n", heading, precedence)
+	doubts := a.Forecast.Doubts
+	if len(doubts) > 0 && doubts[0].Kind == interaction.PreviewOnly { // first of all
+		p.text(doubts[0].String())
+		doubts = doubts[1:]
+	}
 	for _, line := range headline(a) {
 		p.text(line)
 	}
-	p.printLines("Do not trust it here", sentences(a.Forecast.Doubts))
+	p.printLines("Do not trust it here", sentences(doubts))
 	p.printPasses(a)
 	p.printLowest(a)
 	p.printLines("How the joint behaves", append(behaviour(a), a.Notes...))
@@ -81,10 +86,13 @@ func assumedInShort(a job.PredictAnswer) (short []string) {
 	return short
 }
 
+// ofNames explains a bolt's name where the first stands.
+const ofNames = " (number on the card: id)"
+
 // headline says whether to change anything, and why: what a lead has to decide.
 func headline(a job.PredictAnswer) []string {
 	last := a.Forecast.Last()
-	ends := fmt.Sprintf("The lowest bolt, %s, ends at %s %% of its target.", named(a, last.Lowest), span(last.Spread.Min))
+	ends := fmt.Sprintf("The lowest bolt, %s%s, ends at %s %% of its target.", named(a, last.Lowest), ofNames, span(last.Spread.Min))
 	if len(a.Forecast.Lowest) == 0 {
 		ends = fmt.Sprintf("The lowest bolt ends at %s %% of its target.", span(last.Spread.Min))
 	}
@@ -135,8 +143,12 @@ func tiltWords(a job.PredictAnswer) string {
 	if worst.UnevenMm.High < hardlyUnevenMm {
 		return fmt.Sprintf("On the way the part stays level within %.2f mm.", max(0.01, worst.UnevenMm.High))
 	}
+	name := named(a, frame.Fastener)
+	if len(a.Forecast.Lowest) == 0 {
+		name += ofNames // the heading names none
+	}
 	return fmt.Sprintf("It lies most uneven in pass %d, after %s: tilted by %s mm over the part and bent by %s mm.",
-		worst.Number, named(a, frame.Fastener), millimetres(frame.TiltMm), millimetres(frame.WarpMm))
+		worst.Number, name, millimetres(frame.TiltMm), millimetres(frame.WarpMm))
 }
 
 func named(a job.PredictAnswer, fastener int) string {
@@ -204,7 +216,7 @@ func span(b interaction.Band) string {
 
 // printPasses prints the table of passes.
 func (p *Program) printPasses(a job.PredictAnswer) {
-	fmt.Fprintf(p.Stdout, "\n%s", wrapped("", "  ", bandWords(a.Foundation)))
+	fmt.Fprintf(p.Stdout, "\n%s", wrapped("", "  ", bandWords(a)))
 	p.passRow("pass", "least", "mean", "most", "SD")
 	for n, pass := range a.Forecast.Passes {
 		s := pass.Spread
@@ -237,11 +249,15 @@ func passWords(pass interaction.ForecastPass) string {
 }
 
 // bandWords says what the figures range over.
-func bandWords(b interaction.Band) string {
-	if b.Low == b.High {
-		return fmt.Sprintf("%% of target on %s MPa/mm as stated, so without a band", rough(b.Nominal))
+func bandWords(a job.PredictAnswer) string {
+	b, unit := a.Foundation, "MPa/mm"
+	if row, is := a.Kernel.(interaction.Row); is && row.PerLength() {
+		unit = "N/mm² of the row"
 	}
-	return fmt.Sprintf("%% of target, low–nominal–high; gasket and seat %s–%s–%s MPa/mm, soft to stiff", rough(b.Low), rough(b.Nominal), rough(b.High))
+	if b.Low == b.High {
+		return fmt.Sprintf("%% of target on %s %s as stated, so without a band", rough(b.Nominal), unit)
+	}
+	return fmt.Sprintf("%% of target, low–nominal–high; gasket and seat %s–%s–%s %s, soft to stiff", rough(b.Low), rough(b.Nominal), rough(b.High), unit)
 }
 
 // rough writes two figures, as no more is known.
@@ -260,7 +276,7 @@ func (p *Program) printLowest(a job.PredictAnswer) {
 		fmt.Fprint(p.Stdout, "\nNo bolt ends more than half a percent below its target.\n")
 		return
 	}
-	fmt.Fprint(p.Stdout, "\nLowest at the end (number on the card: id)\n")
+	fmt.Fprint(p.Stdout, "\nLowest at the end\n")
 	for _, i := range lowest {
 		fmt.Fprintf(p.Stdout, "  %-12s %s %%\n", named(a, i), span(a.Forecast.Last().Percent[i]))
 	}

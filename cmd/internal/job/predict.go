@@ -182,7 +182,7 @@ func (a *PredictAnswer) hundred(ask PredictRequest) (interaction.PlanWork, error
 func (a *PredictAnswer) sayTargets() {
 	a.sayFriction()
 	if slices.ContainsFunc(a.Plan.Tighten.Stages, func(s plan.Stage) bool { return s.Do == plan.Wait }) {
-		a.Notes = append(a.Notes, "Waits change nothing here: how a gasket creeps is not in the model.")
+		a.Notes = append(a.Notes, "Waits change no figure here, as how a gasket creeps is not in the model: they stay in the plan.")
 	}
 }
 

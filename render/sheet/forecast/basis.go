@@ -11,6 +11,8 @@ import (
 func (l *layout) doubt(d interaction.Doubt) string {
 	w := l.ask.Words.Forecast.Doubt
 	switch d.Kind {
+	case interaction.PreviewOnly:
+		return w.Preview
 	case interaction.TorqueFalls:
 		f := d.Fall
 		return fmt.Sprintf(w.TorqueFalls, f.Stage, f.Kind, l.ask.Words.Figure(f.Torque.String()), l.ask.Words.Figure(f.BeforeTorque.String()), f.Before)

@@ -207,7 +207,7 @@ func TestGoldenScene(t *testing.T) {
 // and no English is left on a sheet in another: neither doubts nor verdict.
 func TestAllIsSaidInTheLanguage(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
-	for _, kind := range []interaction.DoubtKind{interaction.TorqueFalls, interaction.PastYield, interaction.NoSnugPass, interaction.SlackAtTheEnd, interaction.SlackOnTheWay, interaction.HardeningCount, interaction.ThickForAPlate} {
+	for _, kind := range []interaction.DoubtKind{interaction.PreviewOnly, interaction.TorqueFalls, interaction.PastYield, interaction.NoSnugPass, interaction.SlackAtTheEnd, interaction.SlackOnTheWay, interaction.HardeningCount, interaction.ThickForAPlate} {
 		f.Doubts = append(f.Doubts, interaction.Doubt{Kind: kind, Name: "main", Bolts: 2, Figure: 0.5})
 	}
 	for _, of := range interaction.FactKinds() {
