@@ -287,6 +287,7 @@ func (c *Comparison) judge() {
 		c.Verdict = Verdict{Kind: MendFile, Way: own.Name, Falls: c.falls, OwnLowest: own.End.Min.Low, BestLowest: own.End.Min.Low, FrictionSD: c.frictionSD, Hundreds: c.hundreds}
 		return
 	}
+	passedOver := false
 	for i, trial := range c.Trials {
 		gain, best := trial.End.Min.Low-own.End.Min.Low, c.Trials[c.Best].End.Min.Low-own.End.Min.Low
 		// An easier change wins unless another lifts the worst bolt by a point more.
@@ -299,12 +300,15 @@ func (c *Comparison) judge() {
 			margin = -1 // to do a stage again is the easiest change of all
 		}
 		departs := trial.Rules == judge.Departs && !slices.Equal(trial.Order, own.Order)
-		if own.Class != Negligible && !trial.Less && !departs && gain >= enough && gain > best+margin {
+		switch better := own.Class != Negligible && !trial.Less && gain >= enough && gain > best+margin; {
+		case better && departs:
+			passedOver = true
+		case better:
 			c.Best = i
 		}
 	}
 	best := c.Trials[c.Best]
-	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, OwnNominal: own.End.Min.Nominal, BestNominal: best.End.Min.Nominal, FrictionSD: c.frictionSD, Repeats: c.repeats, Hundreds: c.hundreds}
+	c.Verdict = Verdict{Kind: AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, OwnNominal: own.End.Min.Nominal, BestNominal: best.End.Min.Nominal, PassedOver: passedOver, FrictionSD: c.frictionSD, Repeats: c.repeats, Hundreds: c.hundreds}
 	if !slices.Equal(best.Order, own.Order) {
 		c.Verdict.Rules = best.Rules
 	}

@@ -31,6 +31,7 @@ type Verdict struct {
 	Repeats                   int           // of the last pass until the softest gasket is even; 0: none, or nobody can say
 	StillStrong               bool          // the best helps, and leaves the joint far from even all the same
 	OwnUnevenMm, BestUnevenMm float64       // both 0 unless the best lies clearly more uneven on the way
+	PassedOver                bool          // an order that departs from the trade's rules would do clearly better
 	Rules                     judge.Verdict // on the order of the best; empty where it is the file's
 	Falls                     []Fall        // for MendFile
 	Hundreds                  []Hundred     // the last torque of each kind, or that an angle ends it
@@ -75,7 +76,11 @@ func (v Verdict) String() string {
 		}
 		return fmt.Sprintf("Leave the plan as it is: %s, and torque scatter of about %.0f %% SD hides the rest.", reason, v.FrictionSD)
 	case NoCure:
-		words := fmt.Sprintf("No other order or stages cure this joint: the lowest bolt may end at %.0f %%", v.OwnLowest)
+		which := "order or stages"
+		if v.PassedOver {
+			which += " that keep to the trade's rules"
+		}
+		words := fmt.Sprintf("No other %s cure this joint: the lowest bolt may end at %.0f %%", which, v.OwnLowest)
 		if v.Way != OwnWay {
 			words += fmt.Sprintf(", and with %s at %.0f %%", v.phrase(), v.BestLowest)
 		}
