@@ -8,13 +8,17 @@ type Forecast struct {
 	NeverAgain   string // %s: kinds that an angle ends
 	Noticeable   string
 	Strong       string
-	LowestEnds   string // %s: percent
-	OneMore      string // %s: percent
-	NotFelt      string // in its place where no wrench would tell
-	Taken        string // %s %s: points of percent and the bolt that takes them
-	Uneven       string // %d %s: pass and millimetres
-	Foundation   string // %s: stiffness
+	NotOnAngle   string            // joins an advice to repeat
+	Acts         string            // %s: the class in words
+	ActsClass    map[string]string // by class
+	LowestEnds   string            // %s: percent
+	OneMore      string            // %s: percent
+	NotFelt      string            // in its place where no wrench would tell
+	Taken        string            // %s %s: points of percent and the bolt that takes them
+	Uneven       string            // %d %s: pass and millimetres
+	Foundation   string            // %s: stiffness
 	InMark       string
+	AtMark       string // where figures stand outside the marks, behind the number
 	Small        string // what stands beside the mark
 	InMarkNow    string // the same on the way
 	Charts       string
@@ -24,7 +28,12 @@ type Forecast struct {
 	Spread       string // %s %s %s: least, mean and most
 	Step         string // %d %s %d %s: pass, what is done, number and id of the fastener
 	StepUneven   string // %s: millimetres
+	ToTargets    string // what a pass does that aims at a target for each bolt
+	Targets      string // over those
+	TargetsSay   string
+	TargetOf     string // head of a column
 	Doubts       string
+	NotInModel   string
 	EachPass     string // over a picture of every pass
 	Guidance     string // stands at the foot of every forecast
 	Doubt        Doubt
@@ -56,6 +65,8 @@ type Basis struct {
 	HundredYield    string            // %s %s: kind and kN
 	HundredForce    string            // %s: kN
 	Unlisted        string            // what else is assumed
+	Separate        string            // assumed of caps and the like
+	FacesMeet       string            // assumed of bare faces
 }
 
 // OtherWays is the words of the comparison with other ways to do the work.
@@ -66,13 +77,18 @@ type OtherWays struct {
 	Names                               map[string]string // of the trials; orders are among the ways of a sheet
 	Says                                string
 	MendFile                            string
-	Leave                               string // %s %s: percent kept, scatter of torque
+	Leave                               string
+	LeaveKeeps                          string // %s %s: percent kept, scatter of torque
 	LeaveRepeat                         string // %s %s %s: percent before the file's own repeat and after, scatter of torque
 	NoCure                              string // %s: percent
 	NoCureWith                          string // %s %s %s: percent, name of the way, its percent
 	UntilNoNutTurns                     string
 	Passes                              string // %d: passes on the softest gasket
-	AskFor                              string // %s %s %s: name of the way, percent before and with it
+	AskFor                              string // %s: name of the way
+	Lifts                               string // %s %s: percent before and with it
+	RecipeIs                            string // the recipe where it is named as advice
+	OrderOf                             string // %s %s: name of the way and ids
+	OnlyToCompare                       string // of a way that leaves something out
 	OnceMore                            string // %s: torques and kinds
 	ButDeparts                          string
 	ButUneven                           string // %s %s: millimetres with it and before

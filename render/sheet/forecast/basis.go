@@ -2,8 +2,10 @@ package forecast
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
 )
 
@@ -45,10 +47,59 @@ func (l *layout) basis() (lines []string) {
 		}
 	}
 	if len(stated) > 0 {
-		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, ", ")))
+		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, "; ")))
 	}
-	lines = append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, w.Unlisted), ", ")))
-	return lines
+	return append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, l.unlisted()...), "; ")))
+}
+
+// unlisted is what is assumed without a fact of its own.
+func (l *layout) unlisted() (list []string) {
+	w := l.ask.Words.Forecast.Basis
+	if l.separate() {
+		list = append(list, w.Separate)
+	}
+	if l.facesMeet() {
+		list = append(list, w.FacesMeet)
+	}
+	return append(list, w.Unlisted)
+}
+
+// separate says whether the parts are modelled each on its own, such as caps: a
+// joint of clusters for which the basis tells of a part, and of no gasket under
+// the whole of it.
+func (l *layout) separate() bool {
+	return len(l.plan.Joint.Clusters) > 0 && l.rests(interaction.PartThickness) &&
+		!l.rests(interaction.GasketStrip) && !l.rests(interaction.GasketOnWholeFace) && !l.rests(interaction.GasketOnRaisedFace)
+}
+
+// rests says whether the forecast rests on a fact of a kind.
+func (l *layout) rests(on interaction.FactKind) bool {
+	return slices.ContainsFunc(l.f.Basis, func(f interaction.Fact) bool { return f.Of == on })
+}
+
+// facesMeet says whether no gasket keeps the faces apart.
+func (l *layout) facesMeet() bool {
+	return slices.ContainsFunc(l.f.Basis, func(f interaction.Fact) bool {
+		if f.Of != interaction.GasketKind {
+			return false
+		}
+		band, err := interaction.Gasket(f.Word).StiffnessMPaPerMm()
+		return err == nil && band == (interaction.Band{})
+	})
+}
+
+// foundations says what the figures rest on, and what they leave out.
+func (l *layout) foundations(run *sheet.Run) {
+	w := l.ask.Words.Forecast
+	run.Sentence(l.hundred())
+	run.Sentence(fmt.Sprintf(w.Foundation, l.rough(l.f.FoundationMPaPerMm)))
+	run.Y += paragraphGap
+	for _, line := range l.basis() {
+		run.Sentence(line)
+	}
+	run.Y += paragraphGap
+	run.Sentence(w.NotInModel)
+	run.Y += paragraphGap
 }
 
 // hundred says what 100 % is.

@@ -14,7 +14,7 @@ import (
 )
 
 const (
-	chartHeight = 24.0 // of the bars
+	chartHeight = 18.0 // of the bars
 	chartHead   = 7.0
 	chartFoot   = 6.0 // the bolts' numbers
 	scaleWidth  = 11.0
@@ -25,10 +25,11 @@ const (
 // charts draws a bar for each bolt after each pass, from the least to the most
 // that the gasket leaves it, with a tick at the middle.
 func (l *layout) charts(run *sheet.Run) {
-	run.Room(8 + chartHead + chartHeight + chartFoot)
+	says := l.ask.Words.Forecast.ChartSays
+	run.Room(7 + sheet.BreakAll([]string{says}, run.Pen.Paper.Content()).Height() + chartHead + chartHeight + chartFoot + 2)
 	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.Charts)
 	run.Y += 7
-	run.Sentence(l.ask.Words.Forecast.ChartSays)
+	run.Sentence(says)
 	for _, pass := range l.f.Passes {
 		l.chart(run, pass, fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass)))
 	}
@@ -103,6 +104,9 @@ func bar(p *sheet.Pen, x, width float64, b interaction.Band, at func(float64) fl
 // passWords names what a pass does: 20 N·m main, +90° main, 70 %.
 func (l *layout) passWords(pass interaction.ForecastPass) string {
 	s := pass.Stage
+	if toTargets(pass) {
+		return l.ask.Words.Forecast.ToTargets
+	}
 	if s == nil {
 		return strconv.Itoa(int(math.Round(100*pass.Share))) + "\u00a0%"
 	}

@@ -5,7 +5,6 @@ package forecast
 
 import (
 	"fmt"
-	"strings"
 
 	"drawdown/render/diagram"
 	"drawdown/render/font"
@@ -50,7 +49,9 @@ func Pages(p plan.Plan, f interaction.Forecast, ask Request) ([]scene.Page, []st
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
 	l.verdict(run)
 	l.doubts(run)
+	l.foundations(run)
 	drawing := l.part(run, f.Last())
+	l.targets(run)
 	l.eachPass(run, l.f.Passes[:len(l.f.Passes)-1]) // the last is drawn large
 	l.charts(run)
 	l.others(run)
@@ -104,85 +105,17 @@ func (l *layout) foot() sheet.Foot {
 	return sheet.Foot{Lines: font.Break(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, scene.Regular, sheet.TextEm, l.ask.Paper.Content())}
 }
 
-// verdict says in large type what the work leaves, then how it was found.
-func (l *layout) verdict(run *sheet.Run) {
-	w := l.ask.Words.Forecast
-	p, width := run.Pen, run.Pen.Paper.Content()
-	for _, words := range font.Break(l.advice(), scene.Bold, sheet.HeadEm, width) {
-		p.Head(p.Left(), run.Y+5, words)
-		run.Y += 6
-	}
-	run.Y += 1.5
-	var lines []string
-	if l.ask.Others != nil {
-		lines = l.verdictLines(l.ask.Others.Verdict)
-	}
-	lines = append(lines, l.lowestEnds())
-	if onAngle := l.onAngle(); l.f.Class != interaction.Negligible && len(onAngle) > 0 {
-		lines = append(lines, fmt.Sprintf(w.NeverAgain, strings.Join(onAngle, ", ")))
-	}
-	switch more := l.f.OneMore; {
-	case more != nil && l.f.Repeats == 0 && !l.f.RepeatIsFelt():
-		lines = append(lines, w.NotFelt)
-	case more != nil:
-		lines = append(lines, fmt.Sprintf(w.OneMore, l.span(more.Spread.Min)))
-	}
-	worst := l.f.Passes[l.f.WorstPass()]
-	lines = append(lines, fmt.Sprintf(w.Uneven, worst.Number, l.millimetres(worst.UnevenMm)))
-	lines = append(lines, fmt.Sprintf(w.Foundation, l.rough(l.f.FoundationMPaPerMm)))
-	for _, line := range append(append(lines, l.hundred()), l.basis()...) {
-		run.Sentence(line)
-	}
-}
-
-// lowestEnds says where the lowest bolt ends, and who takes its load.
-func (l *layout) lowestEnds() string {
-	w := l.ask.Words.Forecast
-	words := fmt.Sprintf(w.LowestEnds, l.span(l.f.Last().Spread.Min))
-	if t := l.f.Taken; t != nil && l.f.Class != interaction.Negligible {
-		words += " " + fmt.Sprintf(w.Taken, l.figure("%.0f", t.Points), l.named(t.By))
-	}
-	return words
-}
-
-// onAngle lists the kinds that an angle ends.
-func (l *layout) onAngle() (kinds []string) {
-	for _, h := range l.f.Hundreds {
-		if h.By == interaction.ByMeanAtAngle {
-			kinds = append(kinds, h.Kind)
-		}
-	}
-	return kinds
-}
-
-// named is a bolt by its number in the order and its id.
-func (l *layout) named(fastener int) string {
-	return fmt.Sprintf("%d (%s)", l.numbers[fastener], l.plan.Joint.Fasteners[fastener].ID)
-}
-
-func (l *layout) advice() string {
-	w := l.ask.Words.Forecast
-	switch l.f.Class {
-	case interaction.Negligible:
-		return w.Negligible
-	case interaction.Noticeable:
-		return w.Noticeable
-	}
-	return w.Strong
-}
-
 // doubts say where the model does not hold.
 func (l *layout) doubts(run *sheet.Run) {
 	if len(l.f.Doubts) == 0 {
 		return
 	}
-	run.Y += 2
-	run.Pen.Write(run.Pen.Left(), run.Y+3, sheet.TextEm, scene.Bold, scene.Start, scene.Black, l.ask.Words.Forecast.Doubts)
-	run.Y += sheet.Line
+	run.Room(3 * sheet.Line)
+	bold(run, l.ask.Words.Forecast.Doubts)
 	for _, doubt := range l.f.Doubts {
 		run.Sentence(l.doubt(doubt))
-		run.Y++
 	}
+	run.Y += paragraphGap
 }
 
 // left tells what found no room.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -122,10 +123,11 @@ func TestLayout(t *testing.T) {
 	}
 }
 
-// Each bolt's mark carries the least percent that the forecast gives it, with a
-// sign where that is low; and its number stands beside it.
+// Each bolt's mark carries the least percent that the forecast gives it, in grey
+// or black where the printed figure is low; and its number stands beside it.
 func TestMarksCarryTheForecast(t *testing.T) {
 	p, f := forecastOf(t, "p4-head")
+	f.Passes[4].Class[0] = interaction.Strong // of what it aimed at: no matter
 	doc, notes := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
 	if len(notes) > 0 {
 		t.Error(notes)
@@ -136,22 +138,148 @@ func TestMarksCarryTheForecast(t *testing.T) {
 			shown[text.Content]++
 		}
 	}
+	fills := fillsOf(doc.Pages[0])
 	low := 0
 	for i, b := range f.Last().Percent {
-		words := strconv.Itoa(int(b.Low + 0.5))
+		words, want := strconv.Itoa(int(b.Low+0.5)), scene.White
 		if interaction.ClassOf(b.Low) == interaction.Noticeable {
-			words = "↓" + words
+			want = scene.Shade
 			low++
 		}
+		id := p.Joint.Fasteners[i].ID
 		if shown[words] == 0 {
-			t.Errorf("bolt %s: no mark says %s", p.Joint.Fasteners[i].ID, words)
+			t.Errorf("bolt %s: no mark says %s", id, words)
+		}
+		if fills[id] != want {
+			t.Errorf("bolt %s at %s %% is filled with %v, want %v", id, words, fills[id], want)
 		}
 		if shown[strconv.Itoa(i+1)] == 0 {
 			t.Errorf("number %d is missing", i+1)
 		}
 	}
 	if low == 0 {
-		t.Error("no bolt of the head ends low: the check of the sign is idle")
+		t.Error("no bolt of the head ends low: the check of the tone is idle")
+	}
+	for id, fill := range fillsOf(doc.Pages[1]) {
+		if fill != scene.White {
+			t.Errorf("%s: on the way nothing is low yet", id)
+		}
+	}
+}
+
+// fillsOf gives the fill of each mark on a page by its name.
+func fillsOf(page scene.Page) map[string]scene.Ink {
+	fills := map[string]scene.Ink{}
+	for _, it := range page.Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+			fills[s.Tag.Name] = s.Fill
+		}
+	}
+	return fills
+}
+
+// The bolt that is being turned is black, and no other.
+func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
+	p, f := forecastOf(t, "p4-head")
+	for k, page := range forecast.Frames(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})[:10] {
+		for id, fill := range fillsOf(page) {
+			if turned := id == p.Joint.Fasteners[f.Passes[0].Frames[k].Fastener].ID; turned != (fill == scene.Black) {
+				t.Errorf("step %d: %s is turned: %v, and filled with %v", k+1, id, turned, fill)
+			}
+		}
+	}
+}
+
+// A heading is what to do, the class comes after it, and what must not be turned
+// again stands before the class.
+func TestTheHeadingIsTheDecision(t *testing.T) {
+	p, f, c := comparedOf(t, "p4-head")
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
+	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "Until then", "noticeable.", "100 %", "Not in the model")
+	c.Verdict = interaction.Verdict{Kind: interaction.AskFor, Way: interaction.Recipe}
+	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
+	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: recipe (a snug pass")
+	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+	inOrder(t, said(doc.Pages[:1]), "One repeat pass is worth it. Not on bolts that an angle ends.", "Never turn main again")
+}
+
+func inOrder(t *testing.T, all string, parts ...string) {
+	t.Helper()
+	rest := all
+	for _, part := range parts {
+		at := strings.Index(rest, part)
+		if at < 0 {
+			t.Fatalf("%q is missing, or stands too early, in\n%s", part, all)
+		}
+		rest = rest[at+len(part):]
+	}
+}
+
+// Caps are separate, and their faces meet; a head with a gasket is neither.
+func TestWhatIsAssumedOfCaps(t *testing.T) {
+	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-rod-caps": true, "p4-head": false} {
+		p, f := forecastOf(t, name)
+		doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+		all := said(doc.Pages)
+		for _, words := range []string{"what runs through them", "within a factor of 2"} {
+			if strings.Contains(all, words) != want {
+				t.Errorf("%s says %q: %v, want %v", name, words, !want, want)
+			}
+		}
+	}
+}
+
+// A last pass to a target for each bolt is called so, and lists the targets: what
+// a bolt ends with, over what that is of its target, is the target.
+func TestTargetsOfTheirOwn(t *testing.T) {
+	p, f := forecastOf(t, "p4-cover")
+	last := &f.Passes[len(f.Passes)-1]
+	last.Stage, last.Share = nil, 0
+	for i := range last.Percent {
+		f.TargetsN[i] = interaction.Band{Low: 6000, Nominal: 6000, High: 6000}
+		last.Percent[i] = interaction.Band{Low: 90, Nominal: 99, High: 101}
+		last.OfAim[i] = interaction.Band{Low: 80, Nominal: 90, High: 95}
+	}
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
+	all := said(doc.Pages)
+	inOrder(t, all, "for measured stretch only", "1 (R3)\n110\n6.6\n", "Pass 2: to the targets in the table")
+	if strings.Contains(all, "Pass 2: 0") {
+		t.Error("the pass is called one to 0 %")
+	}
+}
+
+// Orders found by search are written out below the table.
+func TestSearchedOrdersAreWrittenOut(t *testing.T) {
+	p, f, c := comparedOf(t, "p4-manifold")
+	order := slices.Clone(c.Trials[0].Order)
+	slices.Reverse(order)
+	c.Trials = append(c.Trials, interaction.Trial{Name: interaction.LeastTilt, Order: order})
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
+	inOrder(t, said(doc.Pages), "rules (order only)", "Order of “searched: least tilt”: "+strings.Join(p.IDs(order), " "))
+}
+
+// No heading stands at the foot of a page with nothing below it.
+func TestNoHeadingStandsAlone(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p, f, c := comparedOf(t, name)
+		for _, tag := range words.Languages() {
+			w, _ := words.Find(tag)
+			for _, on := range []string{"a4", "a5"} {
+				doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, on), Words: w, Others: c})
+				for _, page := range doc.Pages {
+					lines := texts(page)
+					end := slices.IndexFunc(lines, func(l scene.Text) bool {
+						return l.Ink == scene.Grey && strings.HasPrefix(w.Forecast.Guidance, l.Content)
+					})
+					if end < 1 {
+						t.Fatalf("%s on %s, %s: page %s has no foot", name, on, tag, page.Name)
+					}
+					if last := lines[end-1]; last.Size == sheet.HeadEm && last.Weight == scene.Bold {
+						t.Errorf("%s on %s, %s: %q stands alone on page %s", name, on, tag, last.Content, page.Name)
+					}
+				}
+			}
+		}
 	}
 }
 

@@ -2,11 +2,11 @@ package forecast
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
-	"drawdown/sequence/judge"
 )
 
 // others puts the file's own way beside others. Whether one is worth asking the
@@ -17,7 +17,7 @@ func (l *layout) others(run *sheet.Run) {
 		return
 	}
 	w := l.ask.Words.Forecast.Other
-	run.Room(40)
+	run.Room(70) // the words and some rows of the table
 	run.Y += 2
 	run.Pen.Head(run.Pen.Left(), run.Y+4, w.Heading)
 	run.Y += 8
@@ -27,10 +27,10 @@ func (l *layout) others(run *sheet.Run) {
 	run.Sentence(w.Says)
 	run.Y += 2
 	table := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Way, Share: 40}, {Head: w.Least, Share: 24}, {Head: w.SD, Share: 15}, {Head: w.Uneven, Share: 22}, {Head: w.Path, Share: 15}, {Head: w.Rules, Share: 20},
+		{Head: w.Way, Share: 40}, {Head: w.Least, Share: 24}, {Head: w.SD, Share: 13}, {Head: w.Uneven, Share: 22}, {Head: w.Path, Share: 13}, {Head: w.Rules, Share: 24},
 	}}
 	for k, trial := range c.Trials {
-		name := l.wayName(trial.Name)
+		name := l.rowName(trial)
 		if k > 0 && k == c.Best {
 			name = "→ " + name
 		}
@@ -38,7 +38,36 @@ func (l *layout) others(run *sheet.Run) {
 			name, l.span(trial.End.Min), l.ends(trial.End.SD, "%.0f"), l.ends(trial.Uneven, "%.2f"), l.figure("%.1f", trial.TravelM), known(w.RuleWords, string(trial.Rules)),
 		}})
 	}
+	run.Close = true
 	table.Draw(run)
+	run.Close = false
+	l.orders(run)
+}
+
+// rowName is the name of a trial with other names of the same work, and a word
+// where it is never to be done.
+func (l *layout) rowName(trial interaction.Trial) string {
+	name := l.wayName(trial.Name)
+	for _, also := range trial.Also {
+		name += " = " + l.wayName(also)
+	}
+	if trial.Less {
+		name += " (" + l.ask.Words.Forecast.Other.OnlyToCompare + ")"
+	}
+	return name
+}
+
+// orders lists the orders that nobody can tell by their names: those found by
+// search, and that of the best.
+func (l *layout) orders(run *sheet.Run) {
+	c := l.ask.Others
+	for k, trial := range c.Trials {
+		searched := slices.Contains([]string{interaction.LeastScatter, interaction.LeastTilt, interaction.LeastOfBoth}, trial.Name)
+		if (searched || k == c.Best) && !slices.Equal(trial.Order, c.Trials[0].Order) {
+			run.Sentence(fmt.Sprintf(l.ask.Words.Forecast.Other.OrderOf, l.wayName(trial.Name), strings.Join(l.plan.IDs(trial.Order), " ")))
+			run.Y += paragraphGap
+		}
+	}
 }
 
 // wayName is the name of a trial in the language of the sheet.
@@ -47,59 +76,6 @@ func (l *layout) wayName(name string) string {
 		return words
 	}
 	return known(l.ask.Words.Sheet.Ways, name)
-}
-
-func (l *layout) verdictLines(v interaction.Verdict) []string {
-	w := l.ask.Words.Forecast.Other
-	percent := func(f float64) string { return l.figure("%.0f", f) }
-	switch v.Kind {
-	case interaction.MendFile:
-		return []string{w.MendFile}
-	case interaction.LeaveIt:
-		if v.BeforeRepeats > 0 {
-			return []string{fmt.Sprintf(w.LeaveRepeat, percent(v.BeforeRepeats), percent(v.OwnLowest), percent(v.FrictionSD))}
-		}
-		return []string{fmt.Sprintf(w.Leave, percent(v.OwnLowest), percent(v.FrictionSD))}
-	case interaction.NoCure:
-		lines := []string{fmt.Sprintf(w.NoCure, percent(v.OwnLowest)), l.goRound(v)}
-		if v.Way != interaction.OwnWay {
-			lines[0] = fmt.Sprintf(w.NoCureWith, percent(v.OwnLowest), l.wayName(v.Way), percent(v.BestLowest))
-		}
-		return lines // the heading says that the maker's stands
-	}
-	line := fmt.Sprintf(w.AskFor, l.change(v), percent(v.OwnLowest), percent(v.BestLowest))
-	if v.BestUnevenMm > 0 {
-		line += " " + fmt.Sprintf(w.ButUneven, l.figure("%.2f", v.BestUnevenMm), l.figure("%.2f", v.OwnUnevenMm))
-	}
-	if v.Rules == judge.Departs {
-		line += " " + w.ButDeparts
-	}
-	lines := []string{line}
-	if v.StillStrong {
-		lines = append(lines, l.goRound(v))
-	}
-	return append(lines, w.MakerStands)
-}
-
-// change names what the best trial does.
-func (l *layout) change(v interaction.Verdict) string {
-	if v.Way != interaction.LastTwice {
-		return l.wayName(v.Way)
-	}
-	var again []string
-	for _, h := range v.Again() {
-		again = append(again, l.ask.Words.Figure(h.Torque.String())+" "+h.Kind)
-	}
-	return fmt.Sprintf(l.ask.Words.Forecast.Other.OnceMore, strings.Join(again, ", "))
-}
-
-// goRound says what helps where no other way does.
-func (l *layout) goRound(v interaction.Verdict) string {
-	w := l.ask.Words.Forecast.Other
-	if v.Repeats == 0 {
-		return w.UntilNoNutTurns
-	}
-	return w.UntilNoNutTurns + " " + fmt.Sprintf(w.Passes, v.Repeats)
 }
 
 // snug says what the first stage buys.

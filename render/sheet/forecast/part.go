@@ -12,81 +12,146 @@ import (
 )
 
 const (
-	partShare  = 0.5 // of the page's free height, for the drawing
 	leastPart  = 52.0
-	enoughPart = 80.0 // up to which the drawing takes all that is left of a page
+	fairPart   = 60.0  // that is never made smaller
+	enoughPart = 110.0 // up to which the drawing takes all that is left of a page
 	captionGap = 6.0
 )
 
 // part draws the joint after a pass, with the least share of each bolt in its
-// mark and its number beside it.
+// mark and its number beside it. Low bolts are told by the tone of their marks.
 func (l *layout) part(run *sheet.Run, pass interaction.ForecastPass) diagram.Drawing {
-	caption := font.Break(l.ask.Words.Forecast.InMark+" "+l.ask.Words.Forecast.Small, scene.Regular, sheet.TextEm, run.Pen.Paper.Content())
-	below := captionGap + float64(len(caption))*sheet.Line
-	run.Room(leastPart + below)
-	free := run.Bottom - run.Y
-	p, height := run.Pen, max(leastPart, free*partShare, min(free-below, enoughPart))
-	d := l.drawn(p, pass.Turned, pass.Percent, lowSigns(pass), scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + height})
-	run.Y += height + captionGap - 2
-	for _, words := range caption {
-		p.Text(p.Left(), run.Y, words)
-		run.Y += sheet.Line
+	w, content := l.ask.Words.Forecast, run.Pen.Paper.Content()
+	longest := font.Break(w.AtMark, scene.Regular, sheet.TextEm, content)
+	if within := font.Break(w.InMark+" "+w.Small, scene.Regular, sheet.TextEm, content); len(within) > len(longest) {
+		longest = within
 	}
-	return d
+	below := captionGap + float64(len(longest))*sheet.Line
+	p := run.Pen
+	box := scene.Box{Left: p.Left(), Top: 0, Right: p.Right(), Bottom: leastPart - 2}
+	_, box = l.fitted(pass, box)
+	least := box.Height() + 2
+	run.Room(least + below)
+	p = run.Pen
+	height := max(least, l.partHeight(run.Bottom-run.Y-below, pass))
+	d, box := l.fitted(pass, scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + height})
+	p.Add(diagram.Relook(d.Items, l.lowLooks(pass))...)
+	caption := w.InMark + " " + w.Small
+	if !d.besides {
+		caption = w.AtMark
+	}
+	run.Y = box.Bottom + captionGap - 5
+	run.Sentence(caption)
+	return d.Drawing
 }
 
-// drawn draws the part with a percentage in each mark, behind a sign where one is
-// given.
-func (l *layout) drawn(p *sheet.Pen, turned []bool, percent []interaction.Band, signs []string, box scene.Box) diagram.Drawing {
+// fitted draws the part into a box and takes off the box what the part leaves
+// empty, unless the figures would no longer fit into their marks.
+func (l *layout) fitted(pass interaction.ForecastPass, box scene.Box) (partDrawing, scene.Box) {
+	d := l.drawn(pass.Turned, pass.Percent, box)
+	idle := slack(d.Items, box) - 1
+	if idle <= 0 {
+		return d, box
+	}
+	less := box
+	less.Bottom -= idle
+	if again := l.drawn(pass.Turned, pass.Percent, less); again.Led == d.Led && again.besides == d.besides {
+		return again, less
+	}
+	return d, box
+}
+
+// partHeight is the height of the drawing on a page with some free: smaller where
+// that leaves room for the first row of passes below it.
+func (l *layout) partHeight(free float64, pass interaction.ForecastPass) float64 {
+	next := eachPassHead + smallHeight + 6
+	if toTargets(pass) || len(l.f.Passes) == 1 || free-next < leastPart {
+		next = 0
+	}
+	return min(free-next, enoughPart)
+}
+
+// partDrawing is the part as drawn, and whether numbers stand beside the marks
+// instead of with the figures.
+type partDrawing struct {
+	diagram.Drawing
+	besides bool
+}
+
+// drawn draws the part with a percentage in each mark. Where the marks are too
+// small for that, or a number could be taken for that of a neighbour, number and
+// percentage stand together.
+func (l *layout) drawn(turned []bool, percent []interaction.Band, box scene.Box) partDrawing {
+	words := leastWords(turned, percent)
 	numbers := make([]string, len(percent))
 	for i := range percent {
 		numbers[i] = strconv.Itoa(l.numbers[i])
 	}
-	d := diagram.Draw(diagram.Request{Plan: l.plan, Show: diagram.Words, Words: leastWords(turned, percent, signs), Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box})
-	p.Add(d.Items...)
-	return d
+	ask := diagram.Request{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box}
+	if _, led := diagram.NumberCap(ask); !led {
+		if d := diagram.Draw(ask); toldApart(d.Items, numbers) {
+			return partDrawing{d, true}
+		}
+	}
+	for i := range words {
+		ask.Words[i] = numbers[i] + ": " + words[i]
+	}
+	ask.Beside = nil
+	return partDrawing{diagram.Draw(ask), false}
 }
 
 // leastWords are the words in the marks: the least percentage, or a dash where the
 // bolt is not in.
-func leastWords(turned []bool, percent []interaction.Band, signs []string) []string {
+func leastWords(turned []bool, percent []interaction.Band) []string {
 	least := make([]string, len(percent))
 	for i, b := range percent {
 		least[i] = "–"
-		if !turned[i] {
-			continue
-		}
-		least[i] = strconv.Itoa(int(b.Low + 0.5))
-		if signs != nil {
-			least[i] = signs[i] + least[i]
+		if turned[i] {
+			least[i] = strconv.Itoa(wholePercent(b.Low))
 		}
 	}
 	return least
 }
 
-// lowSigns mark the bolts that a pass leaves low of what it aims at, so that they
-// are seen without colour.
-func lowSigns(pass interaction.ForecastPass) []string {
-	signs := make([]string, len(pass.Class))
-	for i, class := range pass.Class {
-		switch class {
+// wholePercent is a percentage as it is printed.
+func wholePercent(f float64) int { return int(f + 0.5) }
+
+// lowLooks tell the bolts that a pass leaves low of their targets: grey
+// noticeably, black strongly. The printed figure decides, so that no two of the
+// same look different.
+func (l *layout) lowLooks(pass interaction.ForecastPass) map[string]diagram.Look {
+	looks := map[string]diagram.Look{}
+	for i, b := range pass.Percent {
+		if !pass.Turned[i] {
+			continue
+		}
+		switch id := l.plan.Joint.Fasteners[i].ID; interaction.ClassOf(float64(wholePercent(b.Low))) {
 		case interaction.Noticeable:
-			signs[i] = "↓"
+			looks[id] = diagram.Look{Fill: scene.Shade, Ink: scene.Black}
 		case interaction.Strong:
-			signs[i] = "↓↓"
+			looks[id] = inBlack
 		}
 	}
-	return signs
+	return looks
 }
+
+// inBlack is a mark that stands out from all others.
+var inBlack = diagram.Look{Fill: scene.Black, Ink: scene.White}
 
 // frame is the page of one step.
 func (l *layout) frame(pass interaction.ForecastPass, frame interaction.Frame) scene.Page {
 	run := sheet.NewRun(l.ask.Paper, l.ask.Words, l.heading(), l.foot())
 	p, w := run.Pen, l.ask.Words.Forecast
-	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.numbers[frame.Fastener], l.plan.Joint.Fasteners[frame.Fastener].ID)
+	id := l.plan.Joint.Fasteners[frame.Fastener].ID
+	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.numbers[frame.Fastener], id)
 	p.Write(p.Left(), run.Y+8, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, font.Fit(step, scene.Bold, sheet.FigureEm, p.Paper.Content()))
 	p.Text(p.Left(), run.Y+14, fmt.Sprintf(w.StepUneven, l.millimetres(frame.UnevenMm)))
-	l.drawn(p, frame.Turned, frame.Percent, nil, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: run.Bottom - 6})
-	p.Text(p.Left(), run.Bottom-1, font.Fit(w.InMarkNow, scene.Regular, sheet.TextEm, p.Paper.Content()))
+	caption := font.Break(w.InMarkNow, scene.Regular, sheet.TextEm, p.Paper.Content())
+	top := run.Bottom - 1 - sheet.Line*float64(len(caption)-1)
+	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})
+	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
+	for k, words := range caption {
+		p.Text(p.Left(), top+sheet.Line*float64(k), words)
+	}
 	return run.Pages("step")[0]
 }

@@ -16,6 +16,8 @@ const (
 	smallWidth  = 84.0 // of a picture of a pass, at the least; on narrow paper there are two
 	smallHeight = 52.0
 	smallGap    = 4.0
+
+	eachPassHead = 10.0
 )
 
 // eachPass draws the part small after each of some passes, with what each bolt
@@ -27,34 +29,49 @@ func (l *layout) eachPass(run *sheet.Run, passes []interaction.ForecastPass) {
 	room := run.Pen.Paper.Content()
 	across := min(max(2, int((room+smallGap)/(smallWidth+smallGap))), len(passes))
 	width := (room - smallGap*float64(across-1)) / float64(across)
-	run.Room(8 + smallHeight + 6)
+	height := l.rowHeight(passes, width)
+	run.Room(eachPassHead + height + 6) // the heading never stands alone
 	run.Y += 2
 	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.EachPass)
-	run.Y += 8
+	run.Y += eachPassHead - 2
 	for k, pass := range passes {
 		if k%across == 0 {
-			run.Room(smallHeight + 6)
+			run.Room(height + 6)
 		}
 		x := run.Pen.Left() + float64(k%across)*(width+smallGap)
-		l.small(run.Pen, pass, scene.Box{Left: x, Top: run.Y + 6, Right: x + width, Bottom: run.Y + 4 + smallHeight})
+		l.small(run.Pen, pass, scene.Box{Left: x, Top: run.Y + 6, Right: x + width, Bottom: run.Y + 4 + height})
 		if k%across == across-1 || k == len(passes)-1 {
-			run.Y += smallHeight + 6
+			run.Y += height + 6
 		}
 	}
 }
 
-// small draws the part after a pass with nothing but its bolts, bores and edges.
-func (l *layout) small(p *sheet.Pen, pass interaction.ForecastPass, box scene.Box) {
-	plan := l.plan
-	plan.Joint.Labels, plan.Joint.Stations, plan.Joint.Front = nil, nil, ""
-	plan.Joint.Bores = slices.Clone(l.plan.Joint.Bores)
-	for k := range plan.Joint.Bores {
-		plan.Joint.Bores[k].Label = ""
+// rowHeight is the height of a row of pictures: no more than the part takes up.
+func (l *layout) rowHeight(passes []interaction.ForecastPass, width float64) float64 {
+	box := scene.Box{Right: width, Bottom: smallHeight - 2}
+	idle := box.Height()
+	for _, pass := range passes {
+		idle = min(idle, slack(l.smallDrawing(pass, box).Items, box)-1)
 	}
+	less := box
+	less.Bottom -= max(0, idle)
+	for _, pass := range passes { // the figures must still fit into their marks
+		if l.smallDrawing(pass, less).Led != l.smallDrawing(pass, box).Led {
+			return smallHeight
+		}
+	}
+	return less.Height() + 2
+}
+
+// small draws the part after a pass under what was done.
+func (l *layout) small(p *sheet.Pen, pass interaction.ForecastPass, box scene.Box) {
 	title := fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass))
 	p.Write(box.Left, box.Top-2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, sheet.TextEm, box.Right-box.Left))
-	d := diagram.Draw(diagram.Request{Plan: plan, Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent, lowSigns(pass)), Box: box})
-	for _, it := range d.Items { // the same bolts stand on the page again and again
+	items := l.smallDrawing(pass, box).Items
+	if pass.Number == len(l.f.Passes) { // on the way nothing is low yet
+		items = diagram.Relook(items, l.lowLooks(pass))
+	}
+	for _, it := range items { // the same bolts stand on the page again and again
 		switch it := it.(type) {
 		case scene.Shape:
 			it.Tag.Name = l.again(it.Tag.Name, pass)
@@ -66,6 +83,17 @@ func (l *layout) small(p *sheet.Pen, pass interaction.ForecastPass, box scene.Bo
 			p.Add(it)
 		}
 	}
+}
+
+// smallDrawing is the part with nothing but its bolts, bores and edges.
+func (l *layout) smallDrawing(pass interaction.ForecastPass, box scene.Box) diagram.Drawing {
+	plan := l.plan
+	plan.Joint.Labels, plan.Joint.Stations, plan.Joint.Front = nil, nil, ""
+	plan.Joint.Bores = slices.Clone(l.plan.Joint.Bores)
+	for k := range plan.Joint.Bores {
+		plan.Joint.Bores[k].Label = ""
+	}
+	return diagram.Draw(diagram.Request{Plan: plan, Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
 }
 
 func (l *layout) again(name string, pass interaction.ForecastPass) string {
