@@ -98,6 +98,8 @@ func (l *layout) foundations(run *sheet.Run) {
 		run.Sentence(line)
 	}
 	run.Y += paragraphGap
+	whole := sheet.BreakAll([]string{w.NotInModel}, l.ask.Paper.Content())
+	run.Room(whole.Height()) // nobody misses its end on another page
 	run.Sentence(w.NotInModel)
 	run.Y += paragraphGap
 }

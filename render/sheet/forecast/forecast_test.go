@@ -227,6 +227,12 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 			}
 		}
 	}
+	p, f := forecastOf(t, "p4-cam-caps")
+	p.Joint.Clusters = nil // a beam over a row of bolts has the same basis
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+	if strings.Contains(said(doc.Pages), "what runs through them") {
+		t.Error("a part that is not in pieces is called separate")
+	}
 }
 
 // A last pass to a target for each bolt is called so, and lists the targets: what

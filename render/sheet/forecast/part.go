@@ -62,10 +62,16 @@ func (l *layout) fitted(pass interaction.ForecastPass, box scene.Box) (partDrawi
 }
 
 // partHeight is the height of the drawing on a page with some free: smaller where
-// that leaves room for the first row of passes below it.
+// that leaves room for what stands below it: the targets, or the first passes.
 func (l *layout) partHeight(free float64, pass interaction.ForecastPass) float64 {
 	next := eachPassHead + smallHeight + 6
-	if toTargets(pass) || len(l.f.Passes) == 1 || free-next < leastPart {
+	switch {
+	case toTargets(pass):
+		next = l.targetsHeight(l.ask.Paper.Content())
+	case len(l.f.Passes) == 1:
+		next = 0
+	}
+	if free-next < leastPart {
 		next = 0
 	}
 	return min(free-next, enoughPart)

@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
@@ -8,7 +9,8 @@ import (
 
 const (
 	targetColumn = 56.0 // width of three columns, at the least
-	targetRow    = 5.2
+	targetRow    = 5.3
+	mostKept     = 120.0 // of a table that is kept on one page
 )
 
 // toTargets says whether a pass brings each bolt to a target of its own, which
@@ -22,9 +24,8 @@ func (l *layout) targets(run *sheet.Run) {
 	}
 	w := l.ask.Words.Forecast
 	order := l.plan.Tighten.Order
-	across := min(max(1, int(run.Pen.Paper.Content()/targetColumn)), len(order))
-	down := (len(order) + across - 1) / across
-	run.Room(min(40+targetRow*float64(down), 120))
+	across, down := l.targetTable(run.Pen.Paper.Content())
+	run.Room(min(l.targetsHeight(run.Pen.Paper.Content()), mostKept))
 	run.Y += paragraphGap
 	large(run, scene.Bold, w.Targets)
 	run.Sentence(w.TargetsSay)
@@ -48,6 +49,22 @@ func (l *layout) targets(run *sheet.Run) {
 	run.Close = true
 	table.Draw(run)
 	run.Close = false
+}
+
+// targetTable is how many bolts stand beside each other in the table, and how
+// many below.
+func (l *layout) targetTable(width float64) (across, down int) {
+	n := len(l.numbers)
+	across = min(max(1, int(width/targetColumn)), n)
+	return across, (n + across - 1) / across
+}
+
+// targetsHeight is the height of the table with its words.
+func (l *layout) targetsHeight(width float64) float64 {
+	w := l.ask.Words.Forecast
+	_, down := l.targetTable(width)
+	heads := font.Break(w.Targets, scene.Bold, sheet.HeadEm, width)
+	return 2*paragraphGap + headLine*float64(len(heads)) + sheet.BreakAll([]string{w.TargetsSay}, width).Height() + targetRow*float64(down+1) + 3
 }
 
 // target is what the last pass brings a bolt to, in percent of what stands for
