@@ -157,7 +157,7 @@ var english = Catalogue{
 		Spread:       "least %s, mean %s, most %s %%",
 		Step:         "Pass %d, %s: bolt %d (%s)",
 		StepUneven:   "The part lies uneven by %s mm.",
-		ToTargets:    "to the targets in the table",
+		ToTargets:    "to the targets",
 		Targets:      "Targets of the last pass, for measured stretch only",
 		TargetsSay:   "Each bolt by its number in the order and its id. The targets are as good as the guess of the gasket’s stiffness. They are forces, no torque to set.",
 		TargetOf:     "bolt",

@@ -155,7 +155,7 @@ var french = Catalogue{
 		Spread:       "min. %s, moy. %s, max. %s %%",
 		Step:         "Passe %d, %s : vis %d (%s)",
 		StepUneven:   "La pièce est de travers de %s mm.",
-		ToTargets:    "jusqu’aux cibles du tableau",
+		ToTargets:    "jusqu’aux cibles",
 		Targets:      "Cibles de la dernière passe, seulement avec allongement mesuré",
 		TargetsSay:   "Chaque vis avec son numéro d’ordre et son repère. Les cibles valent ce que vaut l’estimation de la raideur du joint. Ce sont des forces, et non des couples à régler.",
 		TargetOf:     "vis",

@@ -155,7 +155,7 @@ var german = Catalogue{
 		Spread:       "min. %s, Mittel %s, max. %s %%",
 		Step:         "Durchgang %d, %s: Schraube %d (%s)",
 		StepUneven:   "Das Teil liegt um %s mm schief.",
-		ToTargets:    "bis zu den Zielen der Tabelle",
+		ToTargets:    "zu den Zielen",
 		Targets:      "Ziele des letzten Durchgangs, nur für gemessene Längung",
 		TargetsSay:   "Jede Schraube mit ihrer Nummer in der Reihenfolge und ihrer Kennung. Die Ziele sind so gut, wie die Steifigkeit der Dichtung geschätzt ist. Es sind Kräfte, keine Drehmomente zum Einstellen.",
 		TargetOf:     "Schraube",

@@ -155,7 +155,7 @@ var spanish = Catalogue{
 		Spread:       "mín. %s, media %s, máx. %s %%",
 		Step:         "Pasada %d, %s: tornillo %d (%s)",
 		StepUneven:   "Desnivel de la pieza: %s mm.",
-		ToTargets:    "hasta los objetivos de la tabla",
+		ToTargets:    "a los objetivos",
 		Targets:      "Objetivos de la última pasada, solo con alargamiento medido",
 		TargetsSay:   "Cada tornillo con su número de orden y su identificación. Los objetivos valen lo que la estimación de la rigidez de la junta. Son fuerzas, no pares que ajustar.",
 		TargetOf:     "tornillo",
