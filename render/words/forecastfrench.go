@@ -80,7 +80,7 @@ var frenchOtherWays = OtherWays{
 	Path:            "trajet m",
 	Rules:           "règles (ordre seul)",
 	OrderOf:         "Ordre de « %s » : %s",
-	OnlyToCompare:   "pour comparer seulement",
+	OnlyToCompare:   "pour comparer",
 	RuleWords:       map[string]string{"sound": "correct", "usable with remarks": "réserves", "not the trade's order": "s’écarte", "described": "constructeur"},
 	Says:            "Au moins : la vis la plus faible, bas–nominal–haut. Travers : inclinaison et voile, le plus en route. Trajet : celui de la clé. Règles : elles jugent l’ordre seul face aux règles du métier, jamais les étapes ni les couples : « correct » ne permet pas de sauter une étape. Un ordre qui s’en écarte est là pour comparer, non pour travailler. Recette : accoster, les étapes du centre vers le bord, le dernier couple de proche en proche, deux fois.",
 	MendFile:        "Revoir d’abord le fichier : une étape est réglée sous une étape antérieure et ne peut rien faire. Pas de conseil avant correction.",

@@ -252,6 +252,17 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 	if strings.Contains(all, "Pass 2: 0") {
 		t.Error("the pass is called one to 0 %")
 	}
+	for _, tag := range words.Languages() {
+		w, _ := words.Find(tag)
+		for _, on := range []string{"a4", "a5"} {
+			doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, on), Words: w})
+			for _, page := range doc.Pages {
+				for _, fault := range scene.CheckLayout(page) {
+					t.Errorf("%s, %s: %s", on, tag, fault)
+				}
+			}
+		}
+	}
 }
 
 // Orders found by search are written out below the table.

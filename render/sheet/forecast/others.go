@@ -27,7 +27,7 @@ func (l *layout) others(run *sheet.Run) {
 	run.Sentence(w.Says)
 	run.Y += 2
 	table := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Way, Share: 40}, {Head: w.Least, Share: 24}, {Head: w.SD, Share: 13}, {Head: w.Uneven, Share: 22}, {Head: w.Path, Share: 13}, {Head: w.Rules, Share: 24},
+		{Head: w.Way, Share: 50}, {Head: w.Least, Share: 20}, {Head: w.SD, Share: 13}, {Head: w.Uneven, Share: 20}, {Head: w.Path, Share: 13}, {Head: w.Rules, Share: 24},
 	}}
 	for k, trial := range c.Trials {
 		name := l.rowName(trial)
