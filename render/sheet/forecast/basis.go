@@ -66,8 +66,11 @@ func (l *layout) unlisted() (list []string) {
 
 // separate says whether the parts are modelled each on its own, such as caps: a
 // joint of clusters for which the basis tells of a part, and of no gasket under
-// the whole of it.
+// the whole of it. A preview knows no pieces.
 func (l *layout) separate() bool {
+	if slices.ContainsFunc(l.f.Doubts, func(d interaction.Doubt) bool { return d.Kind == interaction.PreviewOnly }) {
+		return false
+	}
 	return len(l.plan.Joint.Clusters) > 0 && l.rests(interaction.PartThickness) &&
 		!l.rests(interaction.GasketStrip) && !l.rests(interaction.GasketOnWholeFace) && !l.rests(interaction.GasketOnRaisedFace)
 }

@@ -199,6 +199,9 @@ func TestTheHeadingIsTheDecision(t *testing.T) {
 	c.Verdict = interaction.Verdict{Kind: interaction.AskFor, Way: interaction.Recipe}
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: recipe (a snug pass")
+	c.Verdict = interaction.Verdict{Kind: interaction.MendFile}
+	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
+	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
 	inOrder(t, said(doc.Pages[:1]), "One repeat pass is worth it. Not on bolts that an angle ends.", "Never turn main again")
 }
@@ -228,9 +231,13 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 		}
 	}
 	p, f := forecastOf(t, "p4-cam-caps")
-	p.Joint.Clusters = nil // a beam over a row of bolts has the same basis
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
-	if strings.Contains(said(doc.Pages), "what runs through them") {
+	preview := f
+	preview.Doubts = []interaction.Doubt{{Kind: interaction.PreviewOnly}}
+	row := p
+	row.Joint.Clusters = nil // a beam over a row of bolts has the same basis
+	whole, _ := forecast.Document(row, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+	flat, _ := forecast.Document(p, preview, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+	if strings.Contains(said(append(whole.Pages, flat.Pages...)), "what runs through them") {
 		t.Error("a part that is not in pieces is called separate")
 	}
 }
