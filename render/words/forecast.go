@@ -85,7 +85,8 @@ type OtherWays struct {
 	UntilNoNutTurns                     string
 	Passes                              string // %d: passes on the softest gasket
 	AskFor                              string // %s: name of the way
-	Lifts                               string // %s %s: percent before and with it
+	Lifts                               string // %s %s %s %s: percent before and with it, at the worst and nominal
+	PassedOver                          string // joins a verdict without a cure
 	RecipeIs                            string // the recipe where it is named as advice
 	OrderOf                             string // %s %s: name of the way and ids
 	OnlyToCompare                       string // of a way that leaves something out

@@ -62,7 +62,10 @@ func bold(run *sheet.Run, words string) {
 func (l *layout) decided() decision {
 	w := l.ask.Words.Forecast
 	d := decision{head: l.advice()}
-	if l.ask.Others != nil {
+	switch {
+	case len(l.f.Falls) > 0:
+		d = decision{head: w.Other.MendFile}
+	case l.ask.Others != nil:
 		d = l.judged(l.ask.Others.Verdict)
 	}
 	if onAngle := l.onAngle(); l.f.Class != interaction.Negligible && len(onAngle) > 0 {
@@ -103,7 +106,11 @@ func (l *layout) judged(v interaction.Verdict) decision {
 		if v.Way != interaction.OwnWay {
 			reason = fmt.Sprintf(w.NoCureWith, l.percent(v.OwnLowest), l.change(v), l.percent(v.BestLowest))
 		}
-		return decision{w.UntilNoNutTurns, l.withPasses([]string{reason}, v)}
+		reasons := []string{reason}
+		if v.PassedOver {
+			reasons = append(reasons, w.PassedOver)
+		}
+		return decision{w.UntilNoNutTurns, l.withPasses(reasons, v)}
 	}
 	return decision{fmt.Sprintf(w.AskFor, l.change(v)), l.whyAsk(v)}
 }
@@ -111,7 +118,7 @@ func (l *layout) judged(v interaction.Verdict) decision {
 // whyAsk says what the way that is worth asking for does, good and bad.
 func (l *layout) whyAsk(v interaction.Verdict) []string {
 	w := l.ask.Words.Forecast.Other
-	reasons := []string{fmt.Sprintf(w.Lifts, l.percent(v.OwnLowest), l.percent(v.BestLowest))}
+	reasons := []string{fmt.Sprintf(w.Lifts, l.percent(v.OwnLowest), l.percent(v.BestLowest), l.percent(v.OwnNominal), l.percent(v.BestNominal))}
 	if v.BestUnevenMm > 0 {
 		reasons = append(reasons, fmt.Sprintf(w.ButUneven, l.figure("%.2f", v.BestUnevenMm), l.figure("%.2f", v.OwnUnevenMm)))
 	}

@@ -195,10 +195,17 @@ func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
 func TestTheHeadingIsTheDecision(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
-	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "Until then", "noticeable.", "100 %", "Not in the model")
+	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "from 85 to 96 %, nominally from 94 to 99 %", "Until then", "noticeable.", "100 %", "Not in the model")
 	c.Verdict = interaction.Verdict{Kind: interaction.AskFor, Way: interaction.Recipe}
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: recipe (a snug pass")
+	c.Verdict = interaction.Verdict{Kind: interaction.NoCure, Way: interaction.OwnWay, PassedOver: true}
+	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
+	inOrder(t, said(doc.Pages[:1]), "Go round at the last torque", "departs from the trade’s rules would do better")
+	falls := f
+	falls.Falls = []interaction.Fall{{}}
+	doc, _ = forecast.Document(p, falls, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
 	c.Verdict = interaction.Verdict{Kind: interaction.MendFile}
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
