@@ -47,9 +47,9 @@ func (l *layout) basis() (lines []string) {
 		}
 	}
 	if len(stated) > 0 {
-		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, "; ")))
+		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, w.Between)))
 	}
-	return append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, l.unlisted()...), "; ")))
+	return append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, l.unlisted()...), w.Between)))
 }
 
 // unlisted is what is assumed without a fact of its own.
@@ -124,7 +124,7 @@ func (l *layout) hundred() string {
 			list = append(list, fmt.Sprintf(w.HundredForce, force))
 		}
 	}
-	return fmt.Sprintf(w.Hundred, strings.Join(list, "; "))
+	return fmt.Sprintf(w.Hundred, strings.Join(list, w.Between))
 }
 
 func (l *layout) fact(f interaction.Fact) string {
