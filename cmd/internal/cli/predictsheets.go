@@ -34,5 +34,8 @@ func (p *Program) forecast(answer job.PredictAnswer, ask job.Printing, f forecas
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
+	if answer.Scatter != nil {
+		notes = append(notes, "the sheets do not show what --scatter comes to; without --format it is printed")
+	}
 	return p.deliver(files, notes, f.printFlags)
 }

@@ -33,8 +33,9 @@ func (l *layout) part(run *sheet.Run, pass interaction.ForecastPass) diagram.Dra
 	least := box.Height() + 2
 	run.Room(least + below)
 	p = run.Pen
-	height := max(least, l.partHeight(run.Bottom-run.Y-below, pass))
-	d, box := l.fitted(pass, scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + height})
+	free := run.Bottom - run.Y - below
+	box = scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + max(least, l.partHeight(free, pass))}
+	d, box := l.fitted(pass, l.roomInMarks(pass, box, run.Y+max(least, min(free, enoughPart))))
 	p.Add(diagram.Relook(d.Items, l.lowLooks(pass))...)
 	caption := w.InMark + " " + w.Small
 	if !d.besides {
@@ -59,6 +60,17 @@ func (l *layout) fitted(pass interaction.ForecastPass, box scene.Box) (partDrawi
 		return again, less
 	}
 	return d, box
+}
+
+// roomInMarks gives the drawing the rest of the page where only so the figures
+// stand in their marks; what would stand below goes to the next.
+func (l *layout) roomInMarks(pass interaction.ForecastPass, box scene.Box, bottom float64) scene.Box {
+	larger := box
+	larger.Bottom = max(box.Bottom, bottom)
+	if !l.drawn(pass.Turned, pass.Percent, box).besides && l.drawn(pass.Turned, pass.Percent, larger).besides {
+		return larger
+	}
+	return box
 }
 
 // partHeight is the height of the drawing on a page with some free: smaller where
