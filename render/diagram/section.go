@@ -199,7 +199,7 @@ func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, 
 		}
 		var lines scene.Path
 		for k := 1; k < len(run); k++ {
-			if a, b, ok := clippedLine(run[k-1], run[k], box); ok {
+			if a, b, ok := box.Clipped(run[k-1], run[k]); ok {
 				lines.MoveTo(a.X, a.Y)
 				lines.LineTo(b.X, b.Y)
 			}
@@ -234,24 +234,6 @@ func clippedArea(area []scene.Point, box scene.Box) []scene.Point {
 		area = out
 	}
 	return area
-}
-
-// clippedLine is what of a straight line lies in a box (Liang and Barsky 1984).
-func clippedLine(p, q scene.Point, box scene.Box) (a, b scene.Point, ok bool) {
-	from, to := 0.0, 1.0
-	dx, dy := q.X-p.X, q.Y-p.Y
-	for _, side := range [4][2]float64{{-dx, p.X - box.Left}, {dx, box.Right - p.X}, {-dy, p.Y - box.Top}, {dy, box.Bottom - p.Y}} {
-		switch step, room := side[0], side[1]; {
-		case step == 0 && room < 0:
-			return a, b, false
-		case step < 0:
-			from = math.Max(from, room/step)
-		case step > 0:
-			to = math.Min(to, room/step)
-		}
-	}
-	at := func(t float64) scene.Point { return scene.Point{X: p.X + t*dx, Y: p.Y + t*dy} }
-	return at(from), at(to), from < to
 }
 
 // Place draws the whole part small in a box, with the place of a section dark.

@@ -50,6 +50,35 @@ func (b Box) Cut(p, q Point) bool {
 	return clip(p.X, q.X-p.X, b.Left, b.Right) && clip(p.Y, q.Y-p.Y, b.Top, b.Bottom)
 }
 
+// Clipped gives the part of the straight line from p to q that lies in the box
+// (Liang and Barsky 1984); ends inside it stay as they are.
+func (b Box) Clipped(p, q Point) (start, end Point, ok bool) {
+	from, to := 0.0, 1.0
+	dx, dy := q.X-p.X, q.Y-p.Y
+	for _, side := range [4][2]float64{{-dx, p.X - b.Left}, {dx, b.Right - p.X}, {-dy, p.Y - b.Top}, {dy, b.Bottom - p.Y}} {
+		step, room := side[0], side[1]
+		switch {
+		case step == 0 && room < 0:
+			return start, end, false
+		case step < 0:
+			from = math.Max(from, room/step)
+		case step > 0:
+			to = math.Min(to, room/step)
+		}
+	}
+	if from >= to {
+		return start, end, false
+	}
+	start, end = p, q
+	if from > 0 {
+		start = Point{X: p.X + from*dx, Y: p.Y + from*dy}
+	}
+	if to < 1 {
+		end = Point{X: p.X + to*dx, Y: p.Y + to*dy}
+	}
+	return start, end, true
+}
+
 // Bounds of letters as shares of the em: capitals and digits reach up to
 // letterTop, accents above it are rare and thin; tails reach down to
 // letterFoot.

@@ -67,7 +67,6 @@ type Basis struct {
 	Unlisted        string            // what else is assumed
 	Separate        string            // assumed of caps and the like
 	FacesMeet       string            // assumed of bare faces
-	Between         string            // two of a list
 }
 
 // OtherWays is the words of the comparison with other ways to do the work.

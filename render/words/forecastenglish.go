@@ -69,7 +69,6 @@ var englishBasis = Basis{
 	Unlisted:      "bolts, their threads and what they clamp by the usual; torque at the middle of its friction, the same in every pass",
 	Separate:      "separate parts, each on its own: what runs through them is not in the model",
 	FacesMeet:     "faces that meet: the parts alone give way, within a factor of 2 either way, a thin one on a stiffer seat",
-	Between:       "; ",
 }
 
 var englishOtherWays = OtherWays{

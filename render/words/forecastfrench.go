@@ -69,7 +69,6 @@ var frenchBasis = Basis{
 	Unlisted:      "vis, filets et ce qu’elles serrent selon l’usage ; couple au milieu de son frottement, le même à chaque passe",
 	Separate:      "pièces séparées, chacune pour soi : ce qui passe à travers n’est pas dans le modèle",
 	FacesMeet:     "faces qui se touchent : seules les pièces cèdent, à un facteur 2 près dans un sens ou l’autre, une mince sur une portée plus raide",
-	Between:       " ; ",
 }
 
 var frenchOtherWays = OtherWays{

@@ -69,7 +69,6 @@ var germanBasis = Basis{
 	Unlisted:      "Schrauben, Gewinde und was sie klemmen nach dem Üblichen; Drehmoment bei mittlerer Reibung, in jedem Durchgang gleich",
 	Separate:      "getrennte Teile, jedes für sich: was durch sie läuft, ist nicht im Modell",
 	FacesMeet:     "Flächen, die sich berühren: Nur die Teile geben nach, auf einen Faktor 2 nach oben oder unten, ein dünnes auf steiferer Auflage",
-	Between:       "; ",
 }
 
 var germanOtherWays = OtherWays{

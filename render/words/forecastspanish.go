@@ -69,7 +69,6 @@ var spanishBasis = Basis{
 	Unlisted:      "tornillos, roscas y lo que aprietan según lo usual; par en el medio de su rozamiento, igual en cada pasada",
 	Separate:      "piezas separadas, cada una por su cuenta: lo que pasa por ellas no está en el modelo",
 	FacesMeet:     "caras que se tocan: solo ceden las piezas, con un factor de 2 hacia arriba o abajo, una delgada sobre un asiento más rígido",
-	Between:       "; ",
 }
 
 var spanishOtherWays = OtherWays{

@@ -5,6 +5,7 @@ package book
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawdown/render/scene"
@@ -206,8 +207,8 @@ func numbered(j overhaul.Joint) plan.Plan {
 func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution {
 	steps := b.o.Before(j.Plan, side)
 	held := len(steps)
-	if last := lastPart(steps); side == plan.CautionTighten && last >= 0 {
-		held = last
+	if side == plan.CautionTighten {
+		held = lastPart(steps)
 	}
 	texts := b.stepTexts(steps[:held], side)
 	texts = append(texts, b.fitted(j, side)...)
@@ -223,26 +224,21 @@ func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution 
 	return cautions
 }
 
+// lastPart is the place of the last part among steps, or past all where there is
+// none.
 func lastPart(steps []overhaul.Step) int {
-	for i := len(steps) - 1; i >= 0; i-- {
-		if steps[i].Part != "" {
+	for i, s := range slices.Backward(steps) {
+		if s.Part != "" {
 			return i
 		}
 	}
-	return -1
+	return len(steps)
 }
 
 // stepTexts says steps as they stand on a card.
 func (b *binder) stepTexts(steps []overhaul.Step, side plan.CautionSide) (texts []string) {
 	for _, s := range steps {
-		text := b.stepWords(s, side)
-		named := s.Manual
-		if side == plan.CautionTighten {
-			named = s.LookUp()
-		}
-		if len(named) > 0 {
-			text += "; " + fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(named, ", "))
-		}
+		text := b.withNote(b.stepWords(s, side), b.byTheManual(lookedUp(s, side)))
 		if s.Note != "" {
 			text = fmt.Sprintf(b.ask.Words.Book.Before, s.Note)
 		}

@@ -94,3 +94,33 @@ func TestLubricantsOfTheLanguage(t *testing.T) {
 		}
 	}
 }
+
+// What the manual is asked for, and what is new, joins its step as the language
+// joins: a blank stands before a French semicolon.
+func TestStepsAreJoinedAsTheLanguageDoes(t *testing.T) {
+	paper, _ := sheet.FindPaper("a4")
+	for language, joint := range map[string]string{"en": "; ", "de": "; ", "es": "; ", "fr": "\u00a0; "} {
+		w, err := words.Find(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: w, Trays: book.NoTrays})
+		if err != nil {
+			t.Fatal(err)
+		}
+		blanks := strings.NewReplacer("\u00a0", " ") // that hold, and that break
+		all := ""
+		for _, page := range doc.Pages {
+			for _, text := range texts(page) {
+				all += blanks.Replace(text.Content) + " "
+			}
+		}
+		for _, begins := range []string{w.Book.FitNew, w.Book.ByManual, w.Book.FiguresOnPage} {
+			begins, _, _ = strings.Cut(blanks.Replace(begins), "%s")
+			joined, any := strings.Count(all, blanks.Replace(joint)+begins), strings.Count(all, "; "+begins)
+			if joined == 0 || joined != any {
+				t.Errorf("%s: %q is joined %d times, as it should be %d times", language, begins, any, joined)
+			}
+		}
+	}
+}

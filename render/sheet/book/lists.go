@@ -150,7 +150,7 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
 		t.Rows = append(t.Rows, sheet.Row{Words: row})
 	}
 	for _, s := range b.o.SideSteps(side) {
-		row := []string{"", b.stepWords(s, side) + b.manualWords(s, side, at)}
+		row := []string{"", b.withNote(b.stepWords(s, side), b.manualWords(s, side, at))}
 		for _, k := range papers {
 			page := ""
 			if s.Joint != nil {
@@ -158,7 +158,7 @@ func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
 			}
 			row = append(row, page)
 		}
-		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil, Warns: s.Warns || side == plan.CautionTighten && len(s.LookUp()) > 0})
+		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil, Warns: s.Warns || side == plan.CautionTighten && len(lookedUp(s, side)) > 0})
 	}
 	if side == plan.CautionTighten {
 		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, checks)}})
@@ -191,17 +191,30 @@ func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 	return w.SizesFilled
 }
 
+// lookedUp lists what of a part the manual is asked for on one side.
+func lookedUp(s overhaul.Step, side plan.CautionSide) []string {
+	if side == plan.CautionTighten {
+		return s.LookUp()
+	}
+	return s.Manual
+}
+
 // manualWords says that a part's fasteners are loosened by the manual, and when
 // building leads to the list in which its figures are written.
 func (b *binder) manualWords(s overhaul.Step, side plan.CautionSide, at found) string {
-	w := b.ask.Words.Book
-	switch all := s.LookUp(); {
-	case side == plan.CautionLoosen && len(s.Manual) > 0:
-		return "; " + fmt.Sprintf(w.ByManual, strings.Join(s.Manual, ", "))
-	case side == plan.CautionTighten && len(all) > 0:
-		return "; " + fmt.Sprintf(w.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
+	all := lookedUp(s, side)
+	if side == plan.CautionTighten && len(all) > 0 {
+		return fmt.Sprintf(b.ask.Words.Book.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
 	}
-	return ""
+	return b.byTheManual(all)
+}
+
+// byTheManual says so of what is looked up there; of nothing, nothing.
+func (b *binder) byTheManual(all []string) string {
+	if len(all) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(all, ", "))
 }
 
 // cautions stand before the first step.
@@ -231,7 +244,7 @@ func (b *binder) stepWords(s overhaul.Step, side plan.CautionSide) string {
 	case s.Part != "" && side == plan.CautionTighten:
 		words = fmt.Sprintf(w.PartBack, s.Part)
 		if len(s.New) > 0 {
-			words += "; " + fmt.Sprintf(w.FitNew, strings.Join(s.New, ", "))
+			words = b.withNote(words, fmt.Sprintf(w.FitNew, strings.Join(s.New, ", ")))
 		}
 	case s.Part != "":
 		words = fmt.Sprintf(w.Part, s.Part)

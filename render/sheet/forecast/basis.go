@@ -47,9 +47,9 @@ func (l *layout) basis() (lines []string) {
 		}
 	}
 	if len(stated) > 0 {
-		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, w.Between)))
+		lines = append(lines, fmt.Sprintf(w.Stated, strings.Join(stated, l.ask.Words.Card.Checks.And)))
 	}
-	return append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, l.unlisted()...), w.Between)))
+	return append(lines, fmt.Sprintf(w.Assumed, strings.Join(append(assumed, l.unlisted()...), l.ask.Words.Card.Checks.And)))
 }
 
 // unlisted is what is assumed without a fact of its own.
@@ -124,7 +124,7 @@ func (l *layout) hundred() string {
 			list = append(list, fmt.Sprintf(w.HundredForce, force))
 		}
 	}
-	return fmt.Sprintf(w.Hundred, strings.Join(list, w.Between))
+	return fmt.Sprintf(w.Hundred, strings.Join(list, l.ask.Words.Card.Checks.And))
 }
 
 func (l *layout) fact(f interaction.Fact) string {

@@ -22,7 +22,7 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 		var last scene.Point
 		open := false
 		for k := 1; k < len(run); k++ {
-			a, b, ok := clipped(run[k-1], run[k], box)
+			a, b, ok := box.Clipped(run[k-1], run[k])
 			if !ok {
 				open = false
 				continue
@@ -35,35 +35,6 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 		}
 	}
 	return out
-}
-
-// clipped gives the part of the line from p to q that lies in the box
-// (Liang–Barsky).
-func clipped(p, q scene.Point, box scene.Box) (a, b scene.Point, ok bool) {
-	from, to := 0.0, 1.0
-	dx, dy := q.X-p.X, q.Y-p.Y
-	for _, side := range [4][2]float64{{-dx, p.X - box.Left}, {dx, box.Right - p.X}, {-dy, p.Y - box.Top}, {dy, box.Bottom - p.Y}} {
-		step, room := side[0], side[1]
-		switch {
-		case step == 0 && room < 0:
-			return a, b, false
-		case step < 0:
-			from = math.Max(from, room/step)
-		case step > 0:
-			to = math.Min(to, room/step)
-		}
-	}
-	if from >= to {
-		return a, b, false
-	}
-	a, b = p, q
-	if from > 0 {
-		a = scene.Point{X: p.X + from*dx, Y: p.Y + from*dy}
-	}
-	if to < 1 {
-		b = scene.Point{X: p.X + to*dx, Y: p.Y + to*dy}
-	}
-	return a, b, true
 }
 
 // flatness is how far a cut curve may lie from the true one, in millimetres: a
