@@ -3,7 +3,6 @@
 package card
 
 import (
-	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -76,34 +75,29 @@ func enlarged(p plan.Plan, ask Request, side Which) ([]scene.Page, []string) {
 	return pages, notes
 }
 
-// card is one side of a card while it is laid out.
+// card is what one side of a card has to say. All of it is settled before
+// anything is measured.
 type card struct {
 	plan      plan.Plan
 	side      plan.Side
 	loosening bool
 	paper     sheet.Paper
-	in        places
 	words     *words.Catalogue
 	numbers   []int
-	before    []string // what to see to first
-	second    []string // second numbers of the fasteners; nil where there are none
+	before    []string       // what to see to first
+	second    []string       // second numbers of the fasteners; nil where there are none
+	covers    map[int][]bool // which fasteners a stage covers, by its number
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
 	crowded bool
-	details []diagram.Section // of a part on which numbers found no room
-	missing int               // numbers that found none on the details either
-	covers  map[int][]bool    // which fasteners a stage covers, by its number
-	// balanced parts what to see to first over both columns, to save height;
-	// troubleDone says that the box for when it goes wrong is drawn.
-	balanced, troubleDone bool
 }
 
 func newCard(p plan.Plan, ask Request, loosening bool) *card {
-	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, in: stacked(ask.Paper), words: ask.Words, covers: map[int][]bool{}}
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words}
 	if loosening {
 		c.side = p.Loosen
 	}
-	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
+	c.numbers, c.second, c.covers = c.side.Numbers(), secondNumbers(p, loosening), covers(p, c.side)
 	c.before = c.beforeLines()
 	return c
 }

@@ -31,16 +31,15 @@ func (c *card) detailCaption(req diagram.Request) diagram.Legend {
 }
 
 // drawDetails draws the details, a page each.
-func (f *flow) drawDetails() {
+func (f *pages) drawDetails(details []diagram.Section) {
 	c := f.c
 	whole := c.request(scene.Box{})
 	caption := c.detailCaption(whole)
-	for k, d := range c.details {
+	for k, d := range details {
 		f.Turn()
 		p := f.Pen
-		p.Head(p.Left(), f.Y+4, fmt.Sprintf(c.words.Card.Part.Detail, k+1, len(c.details)))
+		p.Head(p.Left(), f.Y+4, fmt.Sprintf(c.words.Card.Part.Detail, k+1, len(details)))
 		p.Add(d.Place(whole, scene.Box{Left: p.Right() - placeWidth, Top: f.Y, Right: p.Right(), Bottom: f.Y + detailHead - 2})...)
-		c.missing += len(d.Unplaced)
 		p.Add(d.Items...)
 		p.Add(caption.Items(f.Bottom - captionHeight(caption.Lines) + 0.6 + sheet.Line)...)
 	}

@@ -34,26 +34,33 @@ func (b band) height() float64 {
 	return b.row * float64(rows)
 }
 
-// bands parts the grid so that each strip fits the width. Stages that go in
+// tickGrid is the boxes to tick in a column of the page.
+type tickGrid struct {
+	in    column
+	label float64 // width of the column that names the stages
+	bands []band
+}
+
+// tickGrid parts the grid so that each strip fits the width. Stages that go in
 // the order of the card share strips; a stage with an order of its own has its
 // own, so that every box stands in working order.
-func (c *card) bands() []band {
-	var bands []band
+func (c *card) tickGrid(in column) tickGrid {
+	g := tickGrid{in: in, label: c.labelWidth(in)}
 	stages := c.side.Stages
 	for begin := 0; begin < len(stages); {
 		end := begin + 1
 		if !c.inCardOrder(&stages[begin]) {
-			bands = append(bands, c.strips(stages[begin].Fasteners, stages[begin:end])...)
+			g.bands = append(g.bands, c.strips(g, stages[begin].Fasteners, stages[begin:end])...)
 			begin = end
 			continue
 		}
 		for end < len(stages) && c.inCardOrder(&stages[end]) {
 			end++
 		}
-		bands = append(bands, c.strips(c.covered(stages[begin:end]), stages[begin:end])...)
+		g.bands = append(g.bands, c.strips(g, c.covered(stages[begin:end]), stages[begin:end])...)
 		begin = end
 	}
-	return bands
+	return g
 }
 
 // inCardOrder says whether the stage goes through its fasteners in the order
@@ -80,11 +87,11 @@ func (c *card) covered(stages []plan.Stage) []int {
 }
 
 // strips cuts a run of fasteners into strips of even length.
-func (c *card) strips(fasteners []int, stages []plan.Stage) []band {
+func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []band {
 	if len(fasteners) == 0 {
 		return nil
 	}
-	most := max(1, int((c.in.grid.width-c.labelWidth())/c.columnWidth()))
+	most := max(1, int((g.in.width-g.label)/c.columnWidth()))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
 	var bands []band
@@ -111,9 +118,9 @@ func (c *card) tickRow() float64 {
 
 // labelWidth is the width of the column that names the stages. Where width is
 // short it gets no more than its words need.
-func (c *card) labelWidth() float64 {
+func (c *card) labelWidth(in column) float64 {
 	const usual = 27.0
-	if c.in.grid.width >= 150 {
+	if in.width >= 150 {
 		return usual
 	}
 	need := font.Width(c.words.Card.Order, scene.Regular, sheet.TextEm) + 3
@@ -133,57 +140,61 @@ func (c *card) columnWidth() float64 {
 }
 
 // has says whether a stage covers a fastener.
-func (c *card) has(s *plan.Stage, fastener int) bool {
-	covered, known := c.covers[s.Number]
-	if !known {
-		covered = make([]bool, len(c.plan.Joint.Fasteners))
+func (c *card) has(s *plan.Stage, fastener int) bool { return c.covers[s.Number][fastener] }
+
+// covers tells for each stage, by its number, which fasteners it covers.
+func covers(p plan.Plan, side plan.Side) map[int][]bool {
+	all := map[int][]bool{}
+	for _, s := range side.Stages {
+		covered := make([]bool, len(p.Joint.Fasteners))
 		for _, i := range s.Fasteners {
 			covered[i] = true
 		}
-		c.covers[s.Number] = covered
+		all[s.Number] = covered
 	}
-	return covered[fastener]
+	return all
 }
 
 // drawBand draws one strip with its top at y.
-func (c *card) drawBand(p *sheet.Pen, b band, y float64) {
-	label := c.labelWidth()
-	width := min((c.in.grid.width-label)/float64(b.columns), 16)
-	right := c.in.grid.left + label + width*float64(len(b.fasteners))
-	p.Panel(c.in.grid.left, y, right-c.in.grid.left, b.row, 0, scene.Black, 0)
-	p.Write(c.in.grid.left+2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
+func (c *card) drawBand(p *sheet.Pen, g tickGrid, b band, y float64) {
+	left, from := g.in.left, g.in.left+g.label
+	width := min((g.in.width-g.label)/float64(b.columns), 16)
+	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
+	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {
-		p.Write(c.in.grid.left+label+width*(float64(k)+0.5), y+b.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
 	y += b.row
 	if b.second {
-		c.drawSecond(p, b, y, label, width)
+		c.drawSecond(p, g, b, y, width)
 		y += b.row
 	}
 	for _, s := range b.rows {
-		c.drawTickRow(p, b, s, y, label, width)
+		c.drawTickRow(p, g, b, s, y, width)
 		y += b.row
 	}
 }
 
 // drawSecond gives the second number of each fastener, where the drawing of
 // the part has no room for it.
-func (c *card) drawSecond(p *sheet.Pen, b band, y, label, width float64) {
-	p.Panel(c.in.grid.left, y, label, b.row, 0, scene.White, 0.25)
-	p.Text(c.in.grid.left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, label-3))
+func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b band, y, width float64) {
+	left := g.in.left
+	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
+	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, g.label-3))
 	for k, i := range b.fasteners {
-		x := c.in.grid.left + label + width*float64(k)
+		x := left + g.label + width*float64(k)
 		p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
 		p.Write(x+width/2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
 	}
 }
 
-func (c *card) drawTickRow(p *sheet.Pen, b band, s *plan.Stage, y, label, width float64) {
-	p.Panel(c.in.grid.left, y, label, b.row, 0, scene.White, 0.25)
-	p.Write(c.in.grid.left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
-	p.Write(c.in.grid.left+6.5, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, label-7.5))
+func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b band, s *plan.Stage, y, width float64) {
+	left := g.in.left
+	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
+	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, g.label-7.5))
 	for k, i := range b.fasteners {
-		x := c.in.grid.left + label + width*float64(k)
+		x := left + g.label + width*float64(k)
 		if c.has(s, i) {
 			p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
 			p.TickBox(x+(width-tickSide)/2, y+(b.row-tickSide)/2, tickSide)
@@ -204,15 +215,24 @@ func (c *card) shortFigure(s *plan.Stage) string {
 // gridHead is the height of the grid's heading.
 const gridHead = 7.0
 
-func gridHeight(bands []band) float64 {
-	if len(bands) == 0 {
+func (g tickGrid) height() float64 {
+	if len(g.bands) == 0 {
 		return 0
 	}
 	h := gridHead
-	for _, b := range bands {
+	for _, b := range g.bands {
 		h += b.height() + bandGap
 	}
 	return h
+}
+
+// pages counts the pages that the grid adds to one that has so much room left.
+func (g tickGrid) pages(left, height float64) int {
+	pages := 0
+	for n := fitting(g.bands, left-gridHead); n < len(g.bands); pages++ {
+		n += max(1, fitting(g.bands[n:], height-gridHead))
+	}
+	return pages
 }
 
 // parted cuts a band that is higher than a page: as many stages as fit, and the
@@ -238,14 +258,11 @@ func fitting(bands []band, height float64) int {
 	return n
 }
 
-func (c *card) grid(p *sheet.Pen, y float64, bands []band) {
-	if len(bands) == 0 {
-		return
-	}
-	p.Head(c.in.grid.left, y+4, c.words.Card.TickAsYouGo)
+func (c *card) drawGrid(p *sheet.Pen, g tickGrid, y float64) {
+	p.Head(g.in.left, y+4, c.words.Card.TickAsYouGo)
 	y += gridHead
-	for _, b := range bands {
-		c.drawBand(p, b, y)
+	for _, b := range g.bands {
+		c.drawBand(p, g, b, y)
 		y += b.height() + bandGap
 	}
 }
