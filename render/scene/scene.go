@@ -66,12 +66,16 @@ func (k Ink) RGB() (r, g, b uint8) { return rgb[k][0], rgb[k][1], rgb[k][2] }
 // Point is a place on the page.
 type Point struct{ X, Y float64 }
 
-// Tag tells the layout check what an item is. The zero tag is plain furniture.
+// Tag says what an item is: to the layout check, and to whoever shows a thing in
+// another state, on paper or on a page. The zero tag is plain furniture.
 type Tag struct {
 	// Name joins the items that belong to one thing: a number and its mark may
 	// touch, a number and another mark may not.
 	Name string
 	Role Role
+	// Core is set on what shows the state of the thing: its mark, without a
+	// ring about it, and the number that stands in it.
+	Core bool
 }
 
 // Role is how the layout check treats an item.
