@@ -28,13 +28,17 @@ func addPrintFlags(flags *pflag.FlagSet, formats string) printFlags {
 	return printFlags{
 		flags:     flags,
 		formats:   flags.String("format", formats, "one or more `formats`, with commas between: "+choices(render.Formats)),
-		paper:     flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", ")),
+		paper:     paperFlag(flags),
 		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
 		language:  languageFlag(flags),
 		dpi:       flags.Int("dpi", 300, "`dots` per inch of PNG pictures"),
 		folder:    outFlag(flags),
 		asJSON:    jsonFlag(flags),
 	}
+}
+
+func paperFlag(flags *pflag.FlagSet) *string {
+	return flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", "))
 }
 
 // languageFlag adds the flag of commands that print words.

@@ -180,7 +180,7 @@ var arrows = map[string][]string{
 	"cmd/drawdown":       {"cmd/internal/cli"},
 	"cmd/internal/deps":  {},
 	"render/stopwatch":   {},
-	"render/sheet/proof": {"geometry", "geometry/trace", "render/font", "render/scene", "render/words"},
+	"render/sheet/proof": {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
 }
 
 // outside lists every outside module's package with the folders that may
