@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -35,7 +36,7 @@ var sheets = func() []sheetOf {
 
 // faults lays a drawing on its paper and gives what is wrong with it.
 func (s sheetOf) faults(d diagram.Drawing) []string {
-	return scene.CheckLayout(scene.Page{Name: s.name, Width: s.width, Height: s.height, Margin: s.box.Left, Items: d.Items})
+	return scenetest.CheckLayout(scene.Page{Name: s.name, Width: s.width, Height: s.height, Margin: s.box.Left, Items: d.Items})
 }
 
 func (s sheetOf) draw(p plan.Plan) diagram.Drawing {

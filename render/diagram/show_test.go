@@ -7,6 +7,7 @@ import (
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 )
 
 // texts gives the words of a drawing's numbers by fastener id, and its marks.
@@ -122,7 +123,7 @@ func TestWordsOutsideTheirMarks(t *testing.T) {
 			led++
 		}
 		page := scene.Page{Name: "words", Width: 210, Height: 297, Items: d.Items}
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("pitch %.1f: %s", pitch, fault)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/frames"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/words"
 )
 
@@ -31,7 +32,7 @@ func TestLayouts(t *testing.T) {
 				pages = append(pages, picture.Page)
 			}
 			for _, page := range pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s, loosening %v: %s", name, loosening, fault)
 				}
 				if err := font.Check(page); err != nil {
@@ -120,7 +121,7 @@ tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {wait: 10 min}, {torque
 		if black, _, _ := shownIn(pictures[k].Page); len(black) != want {
 			t.Errorf("picture %d: %d black, want %d", k, len(black), want)
 		}
-		for _, fault := range scene.CheckLayout(pictures[k].Page) {
+		for _, fault := range scenetest.CheckLayout(pictures[k].Page) {
 			t.Errorf("picture %d: %s", k, fault)
 		}
 	}

@@ -60,6 +60,11 @@ var rgb = [Inks][3]uint8{
 	White:  {255, 255, 255},
 }
 
+var inkNames = [Inks]string{"none", "black", "grey", "accent", "shade", "tint", "white"}
+
+// String names the ink.
+func (k Ink) String() string { return inkNames[k] }
+
 // RGB gives the ink's colour on screen and in print.
 func (k Ink) RGB() (r, g, b uint8) { return rgb[k][0], rgb[k][1], rgb[k][2] }
 
@@ -87,6 +92,11 @@ const (
 	Number                // a text that must lie in, or be led to, its own mark
 	Trail                 // a line that text must keep clear of, ends and all
 )
+
+var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail"}
+
+// String names the role; furniture has no name.
+func (r Role) String() string { return roleNames[r] }
 
 // Shape is a path, filled, stroked or both. Lines have round caps and joins.
 type Shape struct {

@@ -65,14 +65,12 @@ func items(b *bufio.Writer, page scene.Page) {
 	}
 }
 
-var roles = [...]string{scene.Furniture: "", scene.Mark: "mark", scene.Number: "number", scene.Trail: "trail"}
-
 // tag writes what an element is of, so that a script can find it.
 func tag(b *bufio.Writer, t scene.Tag) {
 	if t.Role == scene.Furniture || t.Name == "" {
 		return
 	}
-	attribute(b, "data-role", roles[t.Role])
+	attribute(b, "data-role", t.Role.String())
 	b.WriteString(` data-id="`)
 	escape(b, t.Name)
 	b.WriteByte('"')
@@ -88,7 +86,7 @@ func shape(b *bufio.Writer, s scene.Shape) {
 	b.WriteString(`<path d="`)
 	for _, seg := range s.Path {
 		b.WriteByte("MLCZ"[seg.Verb])
-		for i, q := range seg.P[:points[seg.Verb]] {
+		for i, q := range seg.Points() {
 			if i > 0 {
 				b.WriteByte(' ')
 			}
@@ -109,9 +107,6 @@ func shape(b *bufio.Writer, s scene.Shape) {
 	tag(b, s.Tag)
 	b.WriteString("/>\n")
 }
-
-// points is how many points a segment has.
-var points = [...]int{scene.Move: 1, scene.Line: 1, scene.Curve: 3, scene.Close: 0}
 
 var anchors = [...]string{scene.Start: "start", scene.Middle: "middle", scene.End: "end"}
 

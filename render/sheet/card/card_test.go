@@ -18,6 +18,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -34,7 +35,7 @@ func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {
 	t.Helper()
 	document, notes := card.Document(p, ask(paper, card.BothSides))
 	for _, page := range document.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
 		}
 	}
@@ -254,7 +255,7 @@ func TestGoldenScenes(t *testing.T) {
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-pump-flange"} {
 		document, _ := card.Document(planOf(t, name), ask(mustPaper(t, "a4"), card.BothSides))
 		var got bytes.Buffer
-		if err := scene.Dump(&got, document); err != nil {
+		if err := scenetest.Dump(&got, document); err != nil {
 			t.Fatal(err)
 		}
 		path := filepath.Join("testdata", name+".scene")

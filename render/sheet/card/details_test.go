@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -34,7 +35,7 @@ func TestEveryNumberStandsSomewhere(t *testing.T) {
 			document, notes := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: words.English()})
 			numbers := map[string]bool{}
 			for _, page := range document.Pages {
-				for _, fault := range append(scene.CheckLayout(page), scene.CheckPhotocopy(page)...) {
+				for _, fault := range append(scenetest.CheckLayout(page), scenetest.CheckPhotocopy(page)...) {
 					t.Errorf("%s on %s, %g wide: %s", name, paper.Name, paper.Width, fault)
 				}
 			}

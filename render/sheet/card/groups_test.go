@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
@@ -44,7 +45,7 @@ func TestStagesOfLongKinds(t *testing.T) {
 			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: mustSpeak(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
 				}
 				for _, it := range page.Items {

@@ -8,6 +8,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -220,7 +221,7 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 					t.Errorf("the document is in %q, not in %q", document.Language, tag)
 				}
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%s in %s on %s, %g wide: %s", p.Title, tag, paper.Name, paper.Width, fault)
 					}
 				}

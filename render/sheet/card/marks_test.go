@@ -8,6 +8,7 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -96,7 +97,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 				document, _ := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: w})
 				first := 0
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
 					}
 				}

@@ -10,6 +10,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -117,7 +118,7 @@ func TestPhotocopy(t *testing.T) {
 		for _, paper := range everyPaper() {
 			document, _ := card.Document(p, ask(paper, card.BothSides))
 			for _, page := range document.Pages {
-				for _, fault := range scene.CheckPhotocopy(page) {
+				for _, fault := range scenetest.CheckPhotocopy(page) {
 					t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
 				}
 			}
@@ -152,7 +153,7 @@ func TestNoPageIsEmpty(t *testing.T) {
 				if !something {
 					t.Errorf("%d cautions, %s, %g wide: %s is empty", lines, paper.Name, paper.Width, page.Name)
 				}
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%d cautions, %s, %g wide: %s", lines, paper.Name, paper.Width, fault)
 				}
 			}

@@ -18,6 +18,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/condition"
 	"drawdown/render/words"
@@ -42,7 +43,7 @@ func sheets(t *testing.T, p plan.Plan, use func(scene.Document, []string, sheet.
 				}
 				document, notes := condition.Document(p, condition.Request{Paper: paper, Words: language})
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%s on %s, %g wide, in %s: %s", p.Title, paper.Name, paper.Width, tag, fault)
 					}
 				}
@@ -116,7 +117,7 @@ fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: 
 				document, _ := condition.Document(p, condition.Request{Paper: paper, Words: words.English()})
 				total := 0
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%d on %s: %s", n, paper.Name, fault)
 					}
 					total += boxes(page.Items)
@@ -270,7 +271,7 @@ func TestCrowdedDrawing(t *testing.T) {
 func TestGoldenScene(t *testing.T) {
 	document, _ := condition.Document(planOf(t, "p4-head"), condition.Request{Paper: sheet.Papers[1], Words: words.English()})
 	var got bytes.Buffer
-	if err := scene.Dump(&got, document); err != nil {
+	if err := scenetest.Dump(&got, document); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "p4-head.scene")

@@ -19,6 +19,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/words"
@@ -39,7 +40,7 @@ func lay(t *testing.T, p plan.Plan, ask drawing.Request) (scene.Document, []stri
 		t.Fatalf("%s on %s: %v", p.Title, ask.Paper.Name, err)
 	}
 	for _, page := range document.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s on %s, actual size %v: %s", p.Title, ask.Paper.Name, ask.ActualSize, fault)
 		}
 		for _, it := range page.Items {
@@ -202,7 +203,7 @@ func TestGoldenScenes(t *testing.T) {
 	for name, actual := range map[string]bool{"p4-head": false, "p4-head-actual": true} {
 		document, _ := lay(t, planOf(t, "p4-head"), drawing.Request{Paper: sheet.Papers[1], Words: words.English(), ActualSize: actual})
 		var got bytes.Buffer
-		if err := scene.Dump(&got, document); err != nil {
+		if err := scenetest.Dump(&got, document); err != nil {
 			t.Fatal(err)
 		}
 		path := filepath.Join("testdata", name+".scene")

@@ -9,6 +9,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/proof"
 	"drawdown/render/words"
@@ -70,7 +71,7 @@ func TestLayout(t *testing.T) {
 		for _, paper := range sheet.Papers {
 			for _, w := range languages(t) {
 				laid := proof.Lay(in, sheet.Request{Paper: paper, Words: w})
-				for _, fault := range scene.CheckLayout(laid.Page) {
+				for _, fault := range scenetest.CheckLayout(laid.Page) {
 					t.Errorf("%s on %s in %s: %s", c.name, paper.Name, w.Language, fault)
 				}
 				if err := scene.Check(laid.Page); err != nil {

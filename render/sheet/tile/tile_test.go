@@ -7,6 +7,7 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
 	"drawdown/render/words"
@@ -62,7 +63,7 @@ func TestEveryPieceIsWhole(t *testing.T) {
 			}
 			whole := map[string]bool{}
 			for _, page := range pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Error(fault)
 				}
 				for _, it := range page.Items {
@@ -189,7 +190,7 @@ func TestWordsAtAJoint(t *testing.T) {
 			t.Errorf("at %.0f the label is gone; %q", x, notes)
 		}
 		for _, page := range pages {
-			for _, fault := range scene.CheckLayout(page) {
+			for _, fault := range scenetest.CheckLayout(page) {
 				t.Errorf("at %.0f: %s", x, fault)
 			}
 		}

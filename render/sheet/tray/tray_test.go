@@ -17,6 +17,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tray"
 	"drawdown/render/words"
@@ -39,7 +40,7 @@ func checkTray(t *testing.T, p plan.Plan, ask tray.Request) []string {
 	}
 	whole := map[string]bool{}
 	for _, page := range document.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s on %s: %s", p.Title, ask.Paper.Name, fault)
 		}
 		for _, it := range page.Items {
@@ -253,7 +254,7 @@ func TestGoldenScene(t *testing.T) {
 		t.Fatal(err)
 	}
 	var got bytes.Buffer
-	if err := scene.Dump(&got, document); err != nil {
+	if err := scenetest.Dump(&got, document); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "p4-head.scene")
