@@ -14,7 +14,7 @@ import (
 
 // batch is the card of every pattern of many.
 type batch struct {
-	side     card.Which
+	side     card.Sides
 	way      sequence.Way
 	turn     sequence.Turn
 	print    job.Printing

@@ -34,7 +34,7 @@ drawdown card p4-head p4-sump --format pdf --lang de -o cards
 }
 
 func buildCard(flags *pflag.FlagSet) runner {
-	side := flags.String("side", string(card.BothSides), "`side` of the card, one of "+choices(card.Sides))
+	side := flags.String("side", string(card.BothSides), "`side` of the card, one of "+choices(card.SideChoices))
 	ways := addWayFlags(flags)
 	printing := addPrintFlags(flags, "pdf,png")
 	jobs := addJobsFlag(flags)
@@ -43,7 +43,7 @@ func buildCard(flags *pflag.FlagSet) runner {
 		if err != nil {
 			return p.misuse("card", "%v", err)
 		}
-		which, err := choose("side", *side, card.Sides)
+		which, err := choose("side", *side, card.SideChoices)
 		if err != nil {
 			return p.misuse("card", "%v", err)
 		}
@@ -71,7 +71,7 @@ func buildCard(flags *pflag.FlagSet) runner {
 }
 
 // card draws the card of one pattern.
-func (p *Program) card(file string, which card.Which, way sequence.Way, turn sequence.Turn, ask job.Printing, printing printFlags) Status {
+func (p *Program) card(file string, which card.Sides, way sequence.Way, turn sequence.Turn, ask job.Printing, printing printFlags) Status {
 	made, status, ok := p.load(file, way, turn)
 	if !ok {
 		return status

@@ -112,7 +112,7 @@ func values(flag string) []string {
 	case "make":
 		return texts(job.HandoutParts)
 	case "side":
-		return texts(card.Sides)
+		return texts(card.SideChoices)
 	case "order":
 		return []string{job.CastOrder, job.FilesOrder}
 	case "way":

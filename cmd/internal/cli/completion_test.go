@@ -255,7 +255,7 @@ func TestOfferedValuesAreTaken(t *testing.T) {
 		}
 	}
 	for _, word := range values("side") {
-		if _, err := choose("side", word, card.Sides); err != nil {
+		if _, err := choose("side", word, card.SideChoices); err != nil {
 			t.Error(err)
 		}
 	}

@@ -9,35 +9,28 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Which says which sides of a card to lay out.
-type Which string
+// Sides says which sides of a card to lay out.
+type Sides string
 
 const (
-	BothSides   Which = "both"
-	TightenSide Which = "tighten"
-	LoosenSide  Which = "loosen"
+	BothSides   Sides = "both"
+	TightenSide Sides = "tighten"
+	LoosenSide  Sides = "loosen"
 )
 
-// Request says how a card is wanted.
-type Request struct {
-	Paper sheet.Paper
-	Side  Which
-	Words *words.Catalogue
-}
-
-// Sides lists the choices.
-var Sides = []Which{BothSides, TightenSide, LoosenSide}
+// SideChoices lists the choices.
+var SideChoices = []Sides{BothSides, TightenSide, LoosenSide}
 
 // Document lays out a plan's card: the tightening side, the loosening side, or
 // both, each over as many pages as it needs, counted by itself. The notes tell
 // what found no room on this paper.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
+func Document(p plan.Plan, sides Sides, ask sheet.Request) (doc scene.Document, notes []string) {
 	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	for _, side := range []Which{TightenSide, LoosenSide} {
-		if ask.Side != side && ask.Side != BothSides {
+	for _, side := range []Sides{TightenSide, LoosenSide} {
+		if sides != side && sides != BothSides {
 			continue
 		}
-		pages, left := Pages(p, ask, side)
+		pages, left := Pages(p, side, ask)
 		sheet.Count(pages)
 		doc.Pages, notes = append(doc.Pages, pages...), append(notes, left...)
 	}
@@ -48,27 +41,27 @@ func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
 //
 // A side on A3 is the A4 side enlarged, to be read from further away, unless it
 // has so many fasteners, or words, that they need the room.
-func Pages(p plan.Plan, ask Request, side Which) (pages []scene.Page, notes []string) {
+func Pages(p plan.Plan, side Sides, ask sheet.Request) (pages []scene.Page, notes []string) {
 	if ask.Paper.Name == "a3" && len(p.Joint.Fasteners) <= mostEnlarged {
-		if pages, notes := enlarged(p, ask, side); len(notes) == 0 {
+		if pages, notes := enlarged(p, side, ask); len(notes) == 0 {
 			return pages, nil
 		}
 	}
-	return newCard(p, ask, side == LoosenSide).pages()
+	return newCard(p, side == LoosenSide, ask).pages()
 }
 
 // mostEnlarged is the number of fasteners up to which an A3 card is an A4 card
 // enlarged.
 const mostEnlarged = 40
 
-func enlarged(p plan.Plan, ask Request, side Which) ([]scene.Page, []string) {
+func enlarged(p plan.Plan, side Sides, ask sheet.Request) ([]scene.Page, []string) {
 	paper := ask.Paper
 	small, _ := sheet.FindPaper("a4")
 	if paper.Width > paper.Height {
 		small = small.Landscape()
 	}
 	ask.Paper = small
-	pages, notes := Pages(p, ask, side)
+	pages, notes := Pages(p, side, ask)
 	for k, page := range pages {
 		pages[k] = scene.Scaled(page, paper.Width, paper.Height, paper.Width/small.Width)
 	}
@@ -92,7 +85,7 @@ type card struct {
 	crowded bool
 }
 
-func newCard(p plan.Plan, ask Request, loosening bool) *card {
+func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {
 	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words}
 	if loosening {
 		c.side = p.Loosen

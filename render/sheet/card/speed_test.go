@@ -18,7 +18,7 @@ import (
 // time as a share of R: the time that the standard encoder takes for a blank
 // RGBA page of that size, in the same run.
 func BenchmarkCardPicture(b *testing.B) {
-	document, _ := card.Document(planOf(b, "p4-head"), ask(mustPaper(b, "a4"), card.TightenSide))
+	document, _ := card.Document(planOf(b, "p4-head"), card.TightenSide, english(mustPaper(b, "a4")))
 	blank := image.NewRGBA(image.Rect(0, 0, 2480, 3508))
 	var reference, card time.Duration
 	var size int
@@ -49,7 +49,7 @@ func BenchmarkCardGrowth(b *testing.B) {
 		p := planOf(b, fmt.Sprintf("drawdown: 1\ntitle: Plate\nkinds: {b: {thread: M8}}\nfasteners:\n  - grid: {columns: %d, rows: %d, pitch: [60, 55], id: M}\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n", columns, columns))
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {
-				card.Document(p, ask(mustPaper(b, "a4"), card.BothSides))
+				card.Document(p, card.BothSides, english(mustPaper(b, "a4")))
 			}
 			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/fastener")
 		})
@@ -77,12 +77,12 @@ func BenchmarkCardOfManyStages(b *testing.B) {
 	p, paper := planOf(b, manyStages()), mustPaper(b, "a4")
 	b.Run("upright", func(b *testing.B) {
 		for b.Loop() {
-			card.Document(p, ask(paper, card.BothSides))
+			card.Document(p, card.BothSides, english(paper))
 		}
 	})
 	b.Run("on its side", func(b *testing.B) {
 		for b.Loop() {
-			card.Document(p, ask(paper.Landscape(), card.BothSides))
+			card.Document(p, card.BothSides, english(paper.Landscape()))
 		}
 	})
 }
