@@ -40,7 +40,7 @@ func (s sheetOf) faults(d diagram.Drawing) []string {
 }
 
 func (s sheetOf) draw(p plan.Plan) diagram.Drawing {
-	return diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: s.box})
+	return diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box})
 }
 
 // apart scatters places over a field that keep a distance from each other.
@@ -171,7 +171,7 @@ func TestGeneratedDrawings(t *testing.T) {
 	for seed := range seeds {
 		family, p := generatedPart(t, uint64(seed))
 		for _, s := range sheets {
-			req := diagram.Request{Plan: p, Order: p.Tighten.Order, Box: s.box}
+			req := diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box}
 			if seed%2 == 1 {
 				req.Order, req.Beside = p.Loosen.Order, diagram.IDs(p.Joint)
 			}

@@ -93,7 +93,7 @@ func (s *sketch) placeMarks(z size) {
 	for i, f := range plan.Joint.Fasteners {
 		m := mark{at: s.view.at(f.At), shape: shapeOf(kinds[f.Kind]), radius: z.radius}
 		s.marks = append(s.marks, m)
-		s.space.takeDisc(m.at, s.reach(i), s.name(i))
+		s.space.TakeDisc(m.at, s.reach(i), s.name(i))
 	}
 }
 

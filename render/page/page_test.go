@@ -36,13 +36,13 @@ import (
 var planOf = patterntest.Plan
 
 // written writes the page of a pattern in a language.
-func written(t testing.TB, pattern, language string, loosening bool) (string, frames.Show) {
+func written(t testing.TB, pattern, language string, loosening bool) (string, frames.Playback) {
 	t.Helper()
 	w, err := words.Find(language)
 	if err != nil {
 		t.Fatal(err)
 	}
-	show := frames.Lay(frames.Request{Plan: planOf(t, pattern), Words: w, Loosening: loosening})
+	show := frames.Lay(frames.Work{Plan: planOf(t, pattern), Words: w, Loosening: loosening})
 	var b bytes.Buffer
 	if err := page.Write(&b, show, w); err != nil {
 		t.Fatal(err)

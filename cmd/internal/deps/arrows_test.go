@@ -39,7 +39,8 @@ var arrows = map[string][]string{
 	"render/scene":           {},
 	"render/font":            {"render/scene"},
 	"render/scene/scenetest": {"render/font", "render/scene"},
-	"render/diagram":         {"geometry", "render/font", "render/scene", "sequence", "sequence/plan"},
+	"render/diagram/space":   {"render/scene"},
+	"render/diagram":         {"geometry", "render/diagram/space", "render/font", "render/scene", "sequence", "sequence/plan"},
 	"render/words":           {},
 	"render/sheet":           {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/card": {

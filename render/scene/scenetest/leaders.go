@@ -85,36 +85,8 @@ func distanceTo(runs [][]scene.Point, b scene.Box) float64 {
 	least := math.Inf(1)
 	for _, run := range runs {
 		for k := 1; k < len(run); k++ {
-			least = math.Min(least, distanceToLine(run[k-1], run[k], b))
+			least = math.Min(least, scene.LineToBox(run[k-1], run[k], b))
 		}
 	}
 	return least
-}
-
-// distanceToLine is the distance from the straight line p–q to a box. Where
-// they do not touch, it is that from an end of the line or a corner of the box.
-func distanceToLine(p, q scene.Point, b scene.Box) float64 {
-	if b.Cut(p, q) {
-		return 0
-	}
-	least := math.Min(toBox(p, b), toBox(q, b))
-	for _, corner := range []scene.Point{{X: b.Left, Y: b.Top}, {X: b.Right, Y: b.Top}, {X: b.Right, Y: b.Bottom}, {X: b.Left, Y: b.Bottom}} {
-		least = math.Min(least, toLine(corner, p, q))
-	}
-	return least
-}
-
-func toBox(p scene.Point, b scene.Box) float64 {
-	dx := math.Max(0, math.Max(b.Left-p.X, p.X-b.Right))
-	dy := math.Max(0, math.Max(b.Top-p.Y, p.Y-b.Bottom))
-	return math.Hypot(dx, dy)
-}
-
-func toLine(p, a, b scene.Point) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	t := 0.0
-	if length := dx*dx + dy*dy; length > 0 {
-		t = math.Max(0, math.Min(1, ((p.X-a.X)*dx+(p.Y-a.Y)*dy)/length))
-	}
-	return math.Hypot(p.X-a.X-t*dx, p.Y-a.Y-t*dy)
 }

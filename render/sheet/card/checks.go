@@ -20,7 +20,7 @@ const (
 // checkList is what to see to first, each line with a box to tick, and the box
 // for when it goes wrong, broken to the columns in which they stand.
 type checkList struct {
-	list, trouble column
+	list, trouble span
 	stacked       bool // too narrow for two columns: the box stands below the list
 
 	lines       sheet.Broken // in the first column
@@ -33,11 +33,11 @@ type checkList struct {
 }
 
 // checkList measures the checks in a column.
-func (c *card) checkList(in column) checkList {
+func (c *card) checkList(in span) checkList {
 	l := checkList{list: in, trouble: in, stacked: in.width < 116}
 	if !l.stacked {
 		right := min(86, (in.width-columnGap)*0.48)
-		l.list, l.trouble = column{in.left, in.width - columnGap - right}, column{in.right() - right, right}
+		l.list, l.trouble = span{in.left, in.width - columnGap - right}, span{in.right() - right, right}
 		l.linesBeside = sheet.BreakAll(c.before, l.trouble.width-tickIndent)
 	}
 	l.lines = sheet.BreakAll(c.before, l.list.width-tickIndent)
@@ -133,7 +133,7 @@ func (l checkList) draw(p *sheet.Pen, y float64) {
 }
 
 // drawTicks draws lines with a box each below the height of the heading.
-func drawTicks(p *sheet.Pen, lines sheet.Broken, in column, y float64) {
+func drawTicks(p *sheet.Pen, lines sheet.Broken, in span, y float64) {
 	at := y + checksHead + 2
 	for _, broken := range lines {
 		p.TickBox(in.left, at-3, 3.4)

@@ -18,20 +18,20 @@ const (
 
 // detailed finds the details that the part needs, for a page that is free
 // between two heights.
-func (c *card) detailed(req diagram.Request, top, bottom float64) []diagram.Section {
-	return diagram.Sections(req, scene.Box{
+func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail {
+	return diagram.Details(req, scene.Box{
 		Left: c.paper.Margin, Top: top + detailHead, Right: c.paper.Width - c.paper.Margin,
 		Bottom: bottom - captionHeight(c.detailCaption(req).Lines),
 	})
 }
 
 // detailCaption says how to read a detail.
-func (c *card) detailCaption(req diagram.Request) diagram.Legend {
+func (c *card) detailCaption(req diagram.Part) diagram.Legend {
 	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.Margin, c.paper.Width-c.paper.Margin)
 }
 
 // drawDetails draws the details, a page each.
-func (f *pages) drawDetails(details []diagram.Section) {
+func (f *pages) drawDetails(details []diagram.Detail) {
 	c := f.c
 	whole := c.request(scene.Box{})
 	caption := c.detailCaption(whole)

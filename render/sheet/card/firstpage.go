@@ -9,10 +9,10 @@ import (
 	"drawdown/render/sheet"
 )
 
-// column is a strip of the page in which things stand below each other.
-type column struct{ left, width float64 }
+// span is a width of the page in which things stand below each other.
+type span struct{ left, width float64 }
 
-func (c column) right() float64 { return c.left + c.width }
+func (s span) right() float64 { return s.left + s.width }
 
 // blocks is a set of the things that stand under the part or beside it.
 type blocks uint8
@@ -29,7 +29,7 @@ func (b blocks) has(all blocks) bool { return b&all == all }
 // the column where it would stand, and what of it the page holds. The rest
 // follows on further pages.
 type firstPage struct {
-	part   column
+	part   span
 	stages stageBoxes
 	checks checkList
 	grid   tickGrid
@@ -62,7 +62,7 @@ const overleafLine = 6.0
 // stacked measures everything below each other, over the whole width. It holds
 // nothing but the part yet.
 func (c *card) stacked() firstPage {
-	whole := column{c.paper.Margin, c.paper.Content()}
+	whole := span{c.paper.Margin, c.paper.Content()}
 	return firstPage{part: whole, stages: c.stageBoxes(whole), checks: c.checkList(whole), grid: c.tickGrid(whole)}
 }
 
@@ -94,8 +94,8 @@ func (c *card) spreads() []spread {
 	all := make([]spread, len(shares))
 	for k, share := range shares {
 		width := c.paper.Content() - columnGap
-		left := column{c.paper.Margin, math.Round(width*share/2) * 2}
-		right := column{left.right() + columnGap, width - left.width}
+		left := span{c.paper.Margin, math.Round(width*share/2) * 2}
+		right := span{left.right() + columnGap, width - left.width}
 		page := firstPage{part: left, stages: c.stageBoxes(right), checks: c.checkList(right), grid: c.tickGrid(right)}
 		all[k].checksRight = page
 		page.checks = c.checkList(left)
@@ -192,7 +192,7 @@ const leastPart = 46
 // numberCap is the height of the numbers that the part would get, up to what a
 // card needs; 0 where they would stand outside their marks, below 0 where there
 // is no room for the part.
-func (c *card) numberCap(in column, height float64) float64 {
+func (c *card) numberCap(in span, height float64) float64 {
 	if height < leastPart {
 		return -1
 	}
@@ -211,14 +211,14 @@ func (c *card) numberCap(in column, height float64) float64 {
 
 // scale is how large the part is drawn in a column: paper mm for a mm of the
 // spread of the fasteners.
-func (c *card) scale(in column, height float64) float64 {
+func (c *card) scale(in span, height float64) float64 {
 	extent := geometry.Bounds(c.plan.Joint.Points())
 	return math.Min(in.width/math.Max(extent.Width(), 1), (height-captionHeight(captionLines(in)))/math.Max(extent.Height(), 1))
 }
 
 // captionLines is how many lines are kept for the caption under the part. One
 // that needs more takes them from the part.
-func captionLines(in column) int {
+func captionLines(in span) int {
 	switch {
 	case in.width < 100:
 		return 3

@@ -124,7 +124,7 @@ func (f *pages) stages(b stageBoxes) {
 // page on its side beside it, where that saves a page.
 func (f *pages) checksThenGrid(checks checkList) {
 	grid, height := f.whole.grid, f.Bottom-f.Y
-	if checks.height()+grid.height()-bandGap > height {
+	if checks.height()+grid.height()-stripGap > height {
 		for _, s := range f.spreads {
 			if s.checksLeft.checks.height() <= height && s.checksLeft.grid.height() <= height {
 				s.checksLeft.checks.draw(f.Pen, f.Y)
@@ -174,20 +174,20 @@ func (f *pages) checks(l checkList) {
 
 // grid draws the tick grid over as many pages as it needs.
 func (f *pages) grid(g tickGrid) {
-	for bands := g.bands; len(bands) > 0; {
-		n := fitting(bands, f.Bottom-f.Y-gridHead)
+	for strips := g.strips; len(strips) > 0; {
+		n := fitting(strips, f.Bottom-f.Y-gridHead)
 		if n == 0 {
 			f.Turn()
-			n = fitting(bands, f.Bottom-f.Y-gridHead)
+			n = fitting(strips, f.Bottom-f.Y-gridHead)
 		}
 		if n == 0 {
-			bands = append(bands[0].parted(f.Bottom-f.Y-gridHead), bands[1:]...)
+			strips = append(strips[0].parted(f.Bottom-f.Y-gridHead), strips[1:]...)
 			n = 1
 		}
 		here := g
-		here.bands = bands[:n]
+		here.strips = strips[:n]
 		f.c.drawGrid(f.Pen, here, f.Y)
 		f.Y += here.height()
-		bands = bands[n:]
+		strips = strips[n:]
 	}
 }

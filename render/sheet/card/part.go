@@ -14,8 +14,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-func (c *card) request(box scene.Box) diagram.Request {
-	return diagram.Request{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
+func (c *card) request(box scene.Box) diagram.Part {
+	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
 }
 
 // secondNumbers gives the second numbers: what stands on the part, cast there or
@@ -64,7 +64,7 @@ func onPart(f geometry.Fastener) bool { return f.Cast > 0 || f.Mark != "" }
 // free on the first page: in the tick grid where the numbers stand on leader
 // lines even if the part has the page alone. The grid has room for numbers only.
 func (c *card) settleNumbers(room float64) {
-	c.crowded = c.numberCap(column{c.paper.Margin, c.paper.Content()}, room) == 0
+	c.crowded = c.numberCap(span{c.paper.Margin, c.paper.Content()}, room) == 0
 	if c.crowded && c.named() {
 		c.second = nil
 	}
@@ -73,14 +73,14 @@ func (c *card) settleNumbers(room float64) {
 // drawnPart is the part as it stands on the first page.
 type drawnPart struct {
 	diagram.Drawing
-	small   bool              // the second numbers stand beside the marks
-	details []diagram.Section // of a part on which numbers found no room
+	small   bool             // the second numbers stand beside the marks
+	details []diagram.Detail // of a part on which numbers found no room
 }
 
 // part draws the part and its caption between two heights. What the caption has
 // to say only the drawing tells: where it needs more lines than were kept, the
 // part is drawn again, above them.
-func (c *card) part(p *sheet.Pen, in column, top, bottom float64) drawnPart {
+func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
 	lines := captionLines(in)
 	d := drawnPart{small: !c.crowded && c.second != nil}
 	for {

@@ -20,7 +20,7 @@ const (
 // stageBoxes is the boxes of the stages in a column: so many in a row, in so
 // many rows, with what stands under each figure, broken into lines.
 type stageBoxes struct {
-	in           column
+	in           span
 	across, rows int
 	width, tall  float64 // of a box
 	below        [][]string
@@ -28,7 +28,7 @@ type stageBoxes struct {
 }
 
 // stageBoxes measures the boxes in a column.
-func (c *card) stageBoxes(in column) stageBoxes {
+func (c *card) stageBoxes(in span) stageBoxes {
 	b := stageBoxes{in: in}
 	n := len(c.side.Stages)
 	if n == 0 {

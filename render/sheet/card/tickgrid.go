@@ -13,20 +13,20 @@ import (
 const (
 	tickColumn = 6.8 // least width of a fastener's column
 	tickSide   = 4.0 // of the box
-	bandGap    = 3.0
+	stripGap   = 3.0
 )
 
-// band is one strip of the tick grid: some fasteners, in working order, and
+// strip is one strip of the tick grid: some fasteners, in working order, and
 // the stages that have a box for them.
-type band struct {
+type strip struct {
 	fasteners []int
 	rows      []*plan.Stage
-	columns   int     // that the band is divided into; some may stay empty
+	columns   int     // that the strip is divided into; some may stay empty
 	second    bool    // a row gives the second numbers
 	row       float64 // height of a row
 }
 
-func (b band) height() float64 {
+func (b strip) height() float64 {
 	rows := 1 + len(b.rows)
 	if b.second {
 		rows++
@@ -36,28 +36,28 @@ func (b band) height() float64 {
 
 // tickGrid is the boxes to tick in a column of the page.
 type tickGrid struct {
-	in    column
-	label float64 // width of the column that names the stages
-	bands []band
+	in     span
+	label  float64 // width of the column that names the stages
+	strips []strip
 }
 
 // tickGrid parts the grid so that each strip fits the width. Stages that go in
 // the order of the card share strips; a stage with an order of its own has its
 // own, so that every box stands in working order.
-func (c *card) tickGrid(in column) tickGrid {
+func (c *card) tickGrid(in span) tickGrid {
 	g := tickGrid{in: in, label: c.labelWidth(in)}
 	stages := c.side.Stages
 	for begin := 0; begin < len(stages); {
 		end := begin + 1
 		if !c.inCardOrder(&stages[begin]) {
-			g.bands = append(g.bands, c.strips(g, stages[begin].Fasteners, stages[begin:end])...)
+			g.strips = append(g.strips, c.strips(g, stages[begin].Fasteners, stages[begin:end])...)
 			begin = end
 			continue
 		}
 		for end < len(stages) && c.inCardOrder(&stages[end]) {
 			end++
 		}
-		g.bands = append(g.bands, c.strips(g, c.covered(stages[begin:end]), stages[begin:end])...)
+		g.strips = append(g.strips, c.strips(g, c.covered(stages[begin:end]), stages[begin:end])...)
 		begin = end
 	}
 	return g
@@ -87,24 +87,24 @@ func (c *card) covered(stages []plan.Stage) []int {
 }
 
 // strips cuts a run of fasteners into strips of even length.
-func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []band {
+func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip {
 	if len(fasteners) == 0 {
 		return nil
 	}
 	most := max(1, int((g.in.width-g.label)/c.columnWidth()))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
-	var bands []band
+	var strips []strip
 	for part := range slices.Chunk(fasteners, columns) {
-		b := band{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: c.tickRow()}
+		b := strip{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: c.tickRow()}
 		for i := range stages {
 			if slices.ContainsFunc(part, func(f int) bool { return c.has(&stages[i], f) }) {
 				b.rows = append(b.rows, &stages[i])
 			}
 		}
-		bands = append(bands, b)
+		strips = append(strips, b)
 	}
-	return bands
+	return strips
 }
 
 // tickRow is the height of a row; on a low page rows stand closer, so that two
@@ -118,7 +118,7 @@ func (c *card) tickRow() float64 {
 
 // labelWidth is the width of the column that names the stages. Where width is
 // short it gets no more than its words need.
-func (c *card) labelWidth(in column) float64 {
+func (c *card) labelWidth(in span) float64 {
 	const usual = 27.0
 	if in.width >= 150 {
 		return usual
@@ -155,8 +155,8 @@ func covers(p plan.Plan, side plan.Side) map[int][]bool {
 	return all
 }
 
-// drawBand draws one strip with its top at y.
-func (c *card) drawBand(p *sheet.Pen, g tickGrid, b band, y float64) {
+// drawStrip draws one strip with its top at y.
+func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	left, from := g.in.left, g.in.left+g.label
 	width := min((g.in.width-g.label)/float64(b.columns), 16)
 	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
@@ -177,7 +177,7 @@ func (c *card) drawBand(p *sheet.Pen, g tickGrid, b band, y float64) {
 
 // drawSecond gives the second number of each fastener, where the drawing of
 // the part has no room for it.
-func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b band, y, width float64) {
+func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b strip, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
 	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, g.label-3))
@@ -188,7 +188,7 @@ func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b band, y, width float64) {
 	}
 }
 
-func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b band, s *plan.Stage, y, width float64) {
+func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b strip, s *plan.Stage, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
 	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
@@ -216,12 +216,12 @@ func (c *card) shortFigure(s *plan.Stage) string {
 const gridHead = 7.0
 
 func (g tickGrid) height() float64 {
-	if len(g.bands) == 0 {
+	if len(g.strips) == 0 {
 		return 0
 	}
 	h := gridHead
-	for _, b := range g.bands {
-		h += b.height() + bandGap
+	for _, b := range g.strips {
+		h += b.height() + stripGap
 	}
 	return h
 }
@@ -229,30 +229,30 @@ func (g tickGrid) height() float64 {
 // pages counts the pages that the grid adds to one that has so much room left.
 func (g tickGrid) pages(left, height float64) int {
 	pages := 0
-	for n := fitting(g.bands, left-gridHead); n < len(g.bands); pages++ {
-		n += max(1, fitting(g.bands[n:], height-gridHead))
+	for n := fitting(g.strips, left-gridHead); n < len(g.strips); pages++ {
+		n += max(1, fitting(g.strips[n:], height-gridHead))
 	}
 	return pages
 }
 
-// parted cuts a band that is higher than a page: as many stages as fit, and the
+// parted cuts a strip that is higher than a page: as many stages as fit, and the
 // rest.
-func (b band) parted(height float64) []band {
+func (b strip) parted(height float64) []strip {
 	head := b
 	head.rows = nil
 	n := max(1, int((height-head.height())/b.row))
 	if n >= len(b.rows) {
-		return []band{b}
+		return []strip{b}
 	}
 	head.rows, b.rows = b.rows[:n], b.rows[n:]
-	return []band{head, b}
+	return []strip{head, b}
 }
 
-// fitting counts the bands that fit into a height.
-func fitting(bands []band, height float64) int {
+// fitting counts the strips that fit into a height.
+func fitting(strips []strip, height float64) int {
 	n := 0
-	for n < len(bands) && height >= bands[n].height() {
-		height -= bands[n].height() + bandGap
+	for n < len(strips) && height >= strips[n].height() {
+		height -= strips[n].height() + stripGap
 		n++
 	}
 	return n
@@ -261,8 +261,8 @@ func fitting(bands []band, height float64) int {
 func (c *card) drawGrid(p *sheet.Pen, g tickGrid, y float64) {
 	p.Head(g.in.left, y+4, c.words.Card.TickAsYouGo)
 	y += gridHead
-	for _, b := range g.bands {
-		c.drawBand(p, g, b, y)
-		y += b.height() + bandGap
+	for _, b := range g.strips {
+		c.drawStrip(p, g, b, y)
+		y += b.height() + stripGap
 	}
 }

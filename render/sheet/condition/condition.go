@@ -150,7 +150,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 		texts[i] = strconv.Itoa(n)
 	}
 	box.Bottom -= reading.Height() + 1
-	d := diagram.Draw(diagram.Request{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
 	p.Add(d.Items...)
 	if n := len(d.Unplaced); n > 0 {
 		notes = append(notes, fmt.Sprintf("condition sheet: %d of %d numbers found no room in the drawing on %s; print it on larger paper", n, len(numbers), p.Paper.Name))

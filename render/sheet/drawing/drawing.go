@@ -71,7 +71,7 @@ func heading(p plan.Plan, w *words.Catalogue) sheet.Heading {
 // part draws the part with the ids, and below it the marks of the kinds.
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	box.Bottom -= sheet.Line + 1
-	d = diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box})
+	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box})
 	said := ""
 	if n := len(d.Unplaced); n > 0 {
 		said = fmt.Sprintf(w.Drawing.NoRoom, n)

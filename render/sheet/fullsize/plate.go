@@ -261,7 +261,7 @@ func (p *Plate) placeWhere(word tile.Piece, good func(scene.Box) bool) {
 	for _, will := range []func(scene.Box) bool{good, anywhere} {
 		for _, strictly := range []bool{true, false} {
 			for _, step := range nudges {
-				there := scene.Box{Left: b.Left + step.X, Top: b.Top + step.Y, Right: b.Right + step.X, Bottom: b.Bottom + step.Y}
+				there := b.Moved(step)
 				if will(there) && p.free(there, -1, strictly) {
 					p.texts = append(p.texts, there)
 					word = word.Moved(step)

@@ -123,7 +123,7 @@ func (l *layout) label(s trace.Shape) {
 	const pad, capital = 0.5, 0.72 * sheet.TextEm
 	half := scene.Point{X: width/2 + pad, Y: capital/2 + pad}
 	for _, c := range l.places(s, half) {
-		box := scene.Box{Left: c.X - half.X, Top: c.Y - half.Y, Right: c.X + half.X, Bottom: c.Y + half.Y}
+		box := scene.BoxAbout(c, 2*half.X, 2*half.Y)
 		if !l.free(box) {
 			continue
 		}

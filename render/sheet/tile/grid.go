@@ -95,7 +95,7 @@ func (g *grid) tooMany(sheets float64) error {
 
 // covers says whether the sheets as they lie show all of a drawing.
 func (g *grid) covers(d Contents) bool {
-	return union(g.window(0, 0), g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
+	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
 }
 
 // with gives the same sheets for a drawing that differs only in its words.
@@ -258,7 +258,7 @@ func (g *grid) shift(b scene.Box) (by scene.Point, ok bool) {
 			for _, step := range asides {
 				p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
 				far := math.Hypot(p.X, p.Y)
-				if there := at(b, p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
+				if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
 					by, ok, shortest = p, true, far
 				}
 			}
@@ -291,8 +291,4 @@ func (g *grid) free(b, self scene.Box) bool {
 		}
 	}
 	return true
-}
-
-func at(b scene.Box, by scene.Point) scene.Box {
-	return scene.Box{Left: b.Left + by.X, Top: b.Top + by.Y, Right: b.Right + by.X, Bottom: b.Bottom + by.Y}
 }

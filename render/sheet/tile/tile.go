@@ -7,6 +7,7 @@ package tile
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -36,37 +37,19 @@ type Piece struct {
 
 // Bounds is the room that the piece takes.
 func (p Piece) Bounds() scene.Box {
-	b := scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
-	if len(p.Edge.Path) > 0 {
-		b = union(b, p.Edge.Path.Bounds())
-	}
-	for _, it := range p.Items {
-		switch it := it.(type) {
-		case scene.Shape:
-			b = union(b, it.Path.Bounds())
-		case scene.Text:
-			b = union(b, it.Box())
-		}
-	}
-	return b
+	return scene.Bounds(p.Items).Union(p.Edge.Path.Bounds())
 }
 
 // Bounds is the extent of the drawing.
 func (d Contents) Bounds() scene.Box {
-	b := scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+	b := scene.NoBox
 	for _, s := range d.Lines {
-		b = union(b, s.Path.Bounds())
+		b = b.Union(s.Path.Bounds())
 	}
-	for _, pieces := range [][]Piece{d.Pieces, d.Words} {
-		for _, p := range pieces {
-			b = union(b, p.Bounds())
-		}
+	for _, p := range slices.Concat(d.Pieces, d.Words) {
+		b = b.Union(p.Bounds())
 	}
 	return b
-}
-
-func union(a, b scene.Box) scene.Box {
-	return scene.Box{Left: math.Min(a.Left, b.Left), Top: math.Min(a.Top, b.Top), Right: math.Max(a.Right, b.Right), Bottom: math.Max(a.Bottom, b.Bottom)}
 }
 
 // Sheets says on what sheets to print, and what stands on each of them. Paper is
