@@ -148,12 +148,7 @@ func (s *sketch) inBox(p scene.Point) scene.Point { return s.req.Box.Nearest(p) 
 func (s *sketch) drawDowel(d geometry.Dowel) {
 	c, r := s.view.at(d.Centre), math.Max(0.8, d.Diameter/2*s.view.scale)
 	s.add(scene.Shape{Path: scene.Circle(c.X, c.Y, r), Fill: scene.Grey, Stroke: scene.Black, Width: 0.3})
-	var lines scene.Path
-	lines.MoveTo(c.X-r, c.Y)
-	lines.LineTo(c.X+r, c.Y)
-	lines.MoveTo(c.X, c.Y-r)
-	lines.LineTo(c.X, c.Y+r)
-	s.add(scene.Shape{Path: lines, Stroke: scene.White, Width: 0.25})
+	s.add(scene.Shape{Path: scene.Cross(c.X, c.Y, r), Stroke: scene.White, Width: 0.25})
 	s.space.TakeDisc(c, r, "dowel")
 }
 

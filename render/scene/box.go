@@ -13,6 +13,15 @@ func BoxAbout(c Point, width, height float64) Box {
 	return Box{c.X - width/2, c.Y - height/2, c.X + width/2, c.Y + height/2}
 }
 
+// BoxOf is the smallest box that holds some places.
+func BoxOf(points ...Point) Box {
+	b := NoBox
+	for _, q := range points {
+		b = Box{min(b.Left, q.X), min(b.Top, q.Y), max(b.Right, q.X), max(b.Bottom, q.Y)}
+	}
+	return b
+}
+
 // Union is the smallest box that holds both.
 func (b Box) Union(c Box) Box {
 	return Box{math.Min(b.Left, c.Left), math.Min(b.Top, c.Top), math.Max(b.Right, c.Right), math.Max(b.Bottom, c.Bottom)}
@@ -154,9 +163,7 @@ func onlyDigits(s string) bool {
 func (p Path) Bounds() Box {
 	b := NoBox
 	for _, run := range p.Flatten() {
-		for _, q := range run {
-			b = Box{math.Min(b.Left, q.X), math.Min(b.Top, q.Y), math.Max(b.Right, q.X), math.Max(b.Bottom, q.Y)}
-		}
+		b = b.Union(BoxOf(run...))
 	}
 	return b
 }

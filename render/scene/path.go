@@ -90,6 +90,16 @@ func Rect(x, y, w, h, radius float64) Path {
 	return p
 }
 
+// Cross is a line across and one down through a place.
+func Cross(x, y, arm float64) Path {
+	var p Path
+	p.MoveTo(x-arm, y)
+	p.LineTo(x+arm, y)
+	p.MoveTo(x, y-arm)
+	p.LineTo(x, y+arm)
+	return p
+}
+
 // kappa places the control points of a cubic quarter circle: 4/3·(√2−1).
 const kappa = 0.5522847498307936
 

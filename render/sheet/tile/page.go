@@ -10,7 +10,7 @@ import (
 )
 
 // page prints one sheet.
-func (g *grid) page(row, column int) scene.Page {
+func (g *tiling) page(row, column int) scene.Page {
 	pen := &sheet.Pen{Paper: g.ask.Paper, Words: g.ask.Words}
 	label := name(row, column)
 	page := scene.Page{Name: g.ask.Name + "-" + strings.ToLower(label)}
@@ -28,7 +28,7 @@ func (g *grid) page(row, column int) scene.Page {
 }
 
 // show draws what lies in the sheet's window.
-func (g *grid) show(p *sheet.Pen, row, column int) {
+func (g *tiling) show(p *sheet.Pen, row, column int) {
 	w := g.window(row, column)
 	by := scene.Point{X: scene.Rounded(g.frame.window.Left - w.Left), Y: scene.Rounded(g.frame.window.Top - w.Top)}
 	line := func(s scene.Shape) {
@@ -86,7 +86,7 @@ const (
 
 // marks draws the crop marks at the corners of the window, and short dashed
 // lines where the cut edge of the sheet to the left, or of the one above, goes.
-func (g *grid) marks(p *sheet.Pen, row, column int) {
+func (g *tiling) marks(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	var crops, joints scene.Path
 	upright := func(path *scene.Path, x float64) {
@@ -121,7 +121,7 @@ func (g *grid) marks(p *sheet.Pen, row, column int) {
 }
 
 // neighbours names the sheets beside the edges.
-func (g *grid) neighbours(p *sheet.Pen, row, column int) {
+func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	c := w.Centre()
 	const em, capMm = sheet.TextEm, sheet.TextEm * font.CapHeight
@@ -143,7 +143,7 @@ func (g *grid) neighbours(p *sheet.Pen, row, column int) {
 
 // keyPlan draws all sheets small, with this one shaded and those that are left
 // out crossed.
-func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
+func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	top := g.frame.window.Bottom + gap
 	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}
 	all := g.window(0, 0)
@@ -178,7 +178,7 @@ func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
 }
 
 // miniature draws the lines, and a dot for every piece.
-func (g *grid) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
+func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
 	var lines scene.Path
 	for _, s := range g.drawing.Lines {
 		for _, seg := range s.Path {

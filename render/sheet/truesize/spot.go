@@ -1,4 +1,4 @@
-package fullsize
+package truesize
 
 import (
 	"math"
@@ -196,16 +196,16 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 		}
 	}
 	if s.Small != "" && s.Large+s.Note != "" { // some is better than none
-		p.NoRoom = append(p.NoRoom, s.Small)
+		p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Small)
 		s.Small = ""
 		return p.beside(s, own)
 	}
 	if s.Note != "" && s.Large != "" {
-		p.NoRoom = append(p.NoRoom, s.Note)
+		p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Note)
 		s.Note = ""
 		return p.beside(s, own)
 	}
-	p.NoRoom = append(p.NoRoom, s.Large+s.Note+s.Small) // one of them is left
+	p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Large+s.Note+s.Small) // one of them is left
 	return nil
 }
 

@@ -1,4 +1,4 @@
-package fullsize
+package truesize
 
 import (
 	"math"
