@@ -200,8 +200,7 @@ func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, 
 		var lines scene.Path
 		for k := 1; k < len(run); k++ {
 			if a, b, ok := box.Clipped(run[k-1], run[k]); ok {
-				lines.MoveTo(a.X, a.Y)
-				lines.LineTo(b.X, b.Y)
+				lines.Stroke(a.X, a.Y, b.X, b.Y)
 			}
 		}
 		if len(lines) > 0 {

@@ -150,16 +150,14 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 // right of that direction.
 func bar(x, y, dx, dy, length float64) scene.Shape {
 	var path scene.Path
-	path.MoveTo(x, y)
-	path.LineTo(x+dx*length, y+dy*length)
+	path.Stroke(x, y, x+dx*length, y+dy*length)
 	for k := range 11 {
 		tick := 1.0
 		if k%5 == 0 {
 			tick = 2
 		}
 		along := length * float64(k) / 10
-		path.MoveTo(x+dx*along, y+dy*along)
-		path.LineTo(x+dx*along-dy*tick, y+dy*along+dx*tick)
+		path.Stroke(x+dx*along, y+dy*along, x+dx*along-dy*tick, y+dy*along+dx*tick)
 	}
 	return scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}
 }

@@ -90,16 +90,12 @@ func (g *tiling) marks(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	var crops, joints scene.Path
 	upright := func(path *scene.Path, x float64) {
-		path.MoveTo(x, w.Top-markFar)
-		path.LineTo(x, w.Top-markNear)
-		path.MoveTo(x, w.Bottom+markNear)
-		path.LineTo(x, w.Bottom+markFar)
+		path.Stroke(x, w.Top-markFar, x, w.Top-markNear)
+		path.Stroke(x, w.Bottom+markNear, x, w.Bottom+markFar)
 	}
 	flat := func(path *scene.Path, y float64) {
-		path.MoveTo(w.Left-3, y)
-		path.LineTo(w.Left-markNear, y)
-		path.MoveTo(w.Right+markNear, y)
-		path.LineTo(w.Right+markFar, y)
+		path.Stroke(w.Left-3, y, w.Left-markNear, y)
+		path.Stroke(w.Right+markNear, y, w.Right+markFar, y)
 	}
 	for _, x := range []float64{w.Left, w.Right} {
 		upright(&crops, x)
@@ -163,10 +159,8 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 			a, b := to(scene.Point{X: box.Left, Y: box.Top}), to(scene.Point{X: box.Right, Y: box.Bottom})
 			cells = append(cells, scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0)...)
 			if !g.holds[r][c] {
-				crosses.MoveTo(a.X, a.Y)
-				crosses.LineTo(b.X, b.Y)
-				crosses.MoveTo(a.X, b.Y)
-				crosses.LineTo(b.X, a.Y)
+				crosses.Stroke(a.X, a.Y, b.X, b.Y)
+				crosses.Stroke(a.X, b.Y, b.X, a.Y)
 			}
 		}
 	}
@@ -181,13 +175,7 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
 	var lines scene.Path
 	for _, s := range g.drawing.Lines {
-		for _, seg := range s.Path {
-			for k := range seg.P {
-				q := to(seg.P[k])
-				seg.P[k] = scene.Point{X: scene.Rounded(q.X), Y: scene.Rounded(q.Y)}
-			}
-			lines = append(lines, seg)
-		}
+		lines = append(lines, s.Path.Mapped(to)...)
 	}
 	if len(lines) > 0 {
 		p.Add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.12})

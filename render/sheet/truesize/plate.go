@@ -120,8 +120,7 @@ func (p *Plate) bore(b geometry.Bore) {
 	tick := math.Min(4, r/3)
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
-		lines.MoveTo(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick))
-		lines.LineTo(c.X+d[0]*(r+tick/2), c.Y+d[1]*(r+tick/2))
+		lines.Stroke(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick), c.X+d[0]*(r+tick/2), c.Y+d[1]*(r+tick/2))
 	}
 	p.line(lines, scene.Grey, 0.2, 0)
 }
