@@ -40,19 +40,12 @@ func (h Heading) Draw(p *Pen) float64 {
 		p.Write(p.Left(), y, em, scene.Bold, scene.Start, scene.Black, words)
 	}
 	h.badge(p, top)
-	y = max(y, top+badgeHeight) + 5.5
-	for _, words := range h.small(p, h.Subtitle) {
-		p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, words)
-		y += Line
-	}
+	subtitle := AtMost(BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
+	y = p.LinesIn(p.Left(), max(y, top+badgeHeight)+5.5, scene.Regular, scene.Grey, subtitle)
 	p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, TextEm, p.Paper.Content()))
 	y += 2
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)
 	return y
-}
-
-func (h Heading) small(p *Pen, words string) []string {
-	return AtMost(font.Break(words, scene.Regular, TextEm, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
 }
 
 // badgeEm is the size of the word in the badge; a longer word is set smaller.

@@ -3,8 +3,6 @@ package condition
 import (
 	"fmt"
 
-	"drawdown/render/font"
-	"drawdown/render/scene"
 	"drawdown/render/sheet"
 )
 
@@ -22,8 +20,8 @@ func (f *form) newEnd() end {
 	w, width := f.words.Condition, f.run.Pen.Paper.Content()
 	return end{
 		lines: 2,
-		where: font.Break(w.Where, scene.Regular, sheet.TextEm, width),
-		all:   font.Break(fmt.Sprintf(w.AllThere, len(f.plan.Loosen.Order)), scene.Regular, sheet.TextEm, width-6),
+		where: sheet.BreakText(w.Where, width),
+		all:   sheet.BreakText(fmt.Sprintf(w.AllThere, len(f.plan.Loosen.Order)), width-6),
 	}
 }
 
@@ -35,18 +33,12 @@ func (e end) draw(run *sheet.Run) {
 	run.Room(e.height())
 	p := run.Pen
 	run.Y += 2
-	for _, line := range e.where {
-		p.Text(p.Left(), run.Y+3, line)
-		run.Y += sheet.Line
-	}
+	run.Y = p.Lines(p.Left(), run.Y+3, e.where) - 3
 	for range e.lines {
 		run.Y += writingLine
 		p.Rule(p.Left(), run.Y, p.Right(), run.Y, 0.2)
 	}
 	run.Y += 2
 	p.TickBox(p.Left(), run.Y+0.2, 3.4)
-	for _, line := range e.all {
-		p.Text(p.Left()+5.5, run.Y+3, line)
-		run.Y += sheet.Line
-	}
+	run.Y = p.Lines(p.Left()+5.5, run.Y+3, e.all) - 3
 }

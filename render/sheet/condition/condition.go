@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -27,7 +26,7 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 	f := &form{plan: p, words: ask.Words, once: once(p)}
 	w := ask.Words.Sheet
 	foot := sheet.Foot{
-		Lines: sheet.BreakAll([]string{w.ManualFirst}, ask.Paper.Content())[0],
+		Lines: sheet.BreakText(w.ManualFirst, ask.Paper.Content()),
 		Sign:  []string{w.DoneBy, w.Date, w.CheckedBy},
 	}
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), foot)
@@ -119,15 +118,10 @@ func (f *form) top() (notes []string) {
 
 // ticks says, above the table, what each box to tick means.
 func (f *form) ticks() {
-	p := f.run.Pen
-	lines := font.Break(f.words.Condition.TicksMean, scene.Regular, sheet.TextEm, p.Paper.Content())
+	lines := sheet.BreakText(f.words.Condition.TicksMean, f.run.Pen.Paper.Content())
 	f.run.Room(float64(len(lines)) * sheet.Line)
-	for _, line := range lines {
-		p = f.run.Pen
-		p.Text(p.Left(), f.run.Y+2.4, line)
-		f.run.Y += sheet.Line
-	}
-	f.run.Y++
+	f.run.Pen.Lines(f.run.Pen.Left(), f.run.Y+2.4, lines)
+	f.run.Y += float64(len(lines))*sheet.Line + 1
 }
 
 // reading says how to read the drawing and the table.
@@ -160,11 +154,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	}
 	y := box.Bottom + 1
 	for _, lines := range reading {
-		for _, line := range lines {
-			p.Text(box.Left, y+3, line)
-			y += sheet.Line
-		}
-		y++
+		y = p.Lines(box.Left, y+3, lines) - 2
 	}
 	return notes
 }

@@ -41,7 +41,7 @@ const (
 func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	w := ask.Words
 	width := ask.Paper.Content()
-	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Drawing.Reduced + " " + w.Drawing.Hold}, width)[0], Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
+	foot := sheet.Foot{Lines: sheet.BreakText(w.Drawing.Reduced+" "+w.Drawing.Hold, width), Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
 	run := sheet.NewRun(ask.Paper, w, heading(p, w), foot)
 	t := newTable(p, w, run.Pen)
 	room := run.Bottom - run.Y
