@@ -1,8 +1,14 @@
 package sheet
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
 )
 
 const (
@@ -21,6 +27,21 @@ type Heading struct {
 	Solid    bool   // the badge is solid, not in outline
 	Subtitle string // what it is about; up to three lines
 	Identity string // tells an old print from a new one
+}
+
+// PlanHeading is the heading of a plan's sheet: what it is about are the machine
+// and the kinds of fasteners, with how many there are of each.
+func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan.Kind) string) Heading {
+	parts := []string{p.Machine}
+	for _, k := range p.Kinds {
+		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), name(k)))
+	}
+	return Heading{Title: p.Title, Badge: badge, Subtitle: Joined(parts...), Identity: Identity(p, w)}
+}
+
+// Joined joins what is not empty.
+func Joined(parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " · ")
 }
 
 // Draw draws the heading and gives the y of its rule.

@@ -4,8 +4,8 @@ package condition
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
-	"strings"
 
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
@@ -48,33 +48,20 @@ type form struct {
 }
 
 func once(p plan.Plan) bool {
-	for _, k := range p.Kinds {
-		if k.Reuse == plan.ReuseOnce {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 }
 
 func (f *form) heading() sheet.Heading {
-	var parts []string
-	if f.plan.Machine != "" {
-		parts = append(parts, f.plan.Machine)
-	}
-	for _, k := range f.plan.Kinds {
-		words := fmt.Sprintf("%d × %s", f.plan.Count(k.Name), k.Name)
+	return sheet.PlanHeading(f.plan, f.words, f.words.Condition.Badge, func(k plan.Kind) string {
+		name := k.Name
 		if k.Thread != nil {
-			words += " " + f.words.Figure(k.Thread.Name)
+			name += " " + f.words.Figure(k.Thread.Name)
 		}
 		if k.Class != "" {
-			words += ", " + k.Class
+			name += ", " + k.Class
 		}
-		parts = append(parts, words)
-	}
-	return sheet.Heading{
-		Title: f.plan.Title, Badge: f.words.Condition.Badge,
-		Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(f.plan, f.words),
-	}
+		return name
+	})
 }
 
 const (

@@ -3,7 +3,6 @@ package drawing
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -21,13 +20,9 @@ const (
 // known, over as many sheets as the true size takes.
 func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	w := ask.Words
-	parts := []string{w.Drawing.Badge}
-	if p.Machine != "" {
-		parts = append(parts, p.Machine)
-	}
 	return truesize.Print(func(s tile.Seams) *truesize.Plate { return plate(p, ask, s) }, tile.Sheets{
 		Request: ask, Name: pageName, Title: p.Title, Reduced: 1,
-		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "),
+		Subtitle: sheet.Joined(w.Drawing.Badge, p.Machine, sheet.Identity(p, w)),
 	}, func(noRoom int) []string {
 		legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
 		if len(p.Joint.Outline) == 0 {

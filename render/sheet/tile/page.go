@@ -142,8 +142,7 @@ func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	top := g.frame.window.Bottom + gap
 	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}
-	all := g.window(0, 0)
-	all = all.Union(g.window(g.rows-1, g.columns-1))
+	all := g.window(0, 0).Union(g.window(g.rows-1, g.columns-1))
 	scale := math.Min(room.Width()/all.Width(), room.Height()/all.Height())
 	to := func(q scene.Point) scene.Point {
 		return scene.Point{X: room.Right - (all.Right-q.X)*scale, Y: room.Top + (q.Y-all.Top)*scale}

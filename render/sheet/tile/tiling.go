@@ -2,7 +2,9 @@ package tile
 
 import (
 	"fmt"
+	"iter"
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 )
@@ -141,33 +143,29 @@ func (g *tiling) look() {
 }
 
 func (g *tiling) something(w scene.Box) bool {
-	for _, b := range g.pieces {
-		if w.Meets(b) {
-			return true
+	return slices.ContainsFunc(g.pieces, w.Meets) ||
+		slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
+		slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
+}
+
+// sheets goes over the sheets that are printed, by row and column.
+func (g *tiling) sheets() iter.Seq2[int, int] {
+	return func(yield func(row, column int) bool) {
+		for row := range g.rows {
+			for column := range g.columns {
+				if g.holds[row][column] && !yield(row, column) {
+					return
+				}
+			}
 		}
 	}
-	for _, s := range g.drawing.Lines {
-		if len(cut(s.Path, w)) > 0 {
-			return true
-		}
-	}
-	for _, p := range g.drawing.Words {
-		if w.Meets(p.Bounds()) {
-			return true
-		}
-	}
-	return false
 }
 
 // count is the number of sheets that are printed.
 func (g *tiling) count() int {
 	n := 0
-	for _, row := range g.holds {
-		for _, holds := range row {
-			if holds {
-				n++
-			}
-		}
+	for range g.sheets() {
+		n++
 	}
 	return n
 }
@@ -179,11 +177,9 @@ func (g *tiling) printed(row, column int) bool {
 
 // whole says whether a box is whole on some sheet that is printed.
 func (g *tiling) whole(b scene.Box) bool {
-	for row := range g.rows {
-		for column := range g.columns {
-			if g.holds[row][column] && within(g.window(row, column), b) {
-				return true
-			}
+	for row, column := range g.sheets() {
+		if within(g.window(row, column), b) {
+			return true
 		}
 	}
 	return false
@@ -194,11 +190,9 @@ func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
 // seen says whether a box is seen whole on some sheet once all are laid.
 func (g *tiling) seen(b scene.Box) bool {
-	for row := range g.rows {
-		for column := range g.columns {
-			if g.holds[row][column] && within(g.cell(row, column), b) {
-				return true
-			}
+	for row, column := range g.sheets() {
+		if within(g.cell(row, column), b) {
+			return true
 		}
 	}
 	return false
@@ -245,22 +239,20 @@ func (g *tiling) settleWords() []string {
 // sheet, free of pieces and other words.
 func (g *tiling) shift(b scene.Box) (by scene.Point, ok bool) {
 	shortest := math.Inf(1)
-	for row := range g.rows {
-		for column := range g.columns {
-			c := g.cell(row, column).Grown(-seamAir)
-			if !g.holds[row][column] || c.Width() < b.Width() || c.Height() < b.Height() {
-				continue
-			}
-			near := scene.Point{
-				X: scene.Rounded(math.Max(0, c.Left-b.Left) - math.Max(0, b.Right-c.Right)),
-				Y: scene.Rounded(math.Max(0, c.Top-b.Top) - math.Max(0, b.Bottom-c.Bottom)),
-			}
-			for _, step := range asides {
-				p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
-				far := math.Hypot(p.X, p.Y)
-				if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
-					by, ok, shortest = p, true, far
-				}
+	for row, column := range g.sheets() {
+		c := g.cell(row, column).Grown(-seamAir)
+		if c.Width() < b.Width() || c.Height() < b.Height() {
+			continue
+		}
+		near := scene.Point{
+			X: scene.Rounded(math.Max(0, c.Left-b.Left) - math.Max(0, b.Right-c.Right)),
+			Y: scene.Rounded(math.Max(0, c.Top-b.Top) - math.Max(0, b.Bottom-c.Bottom)),
+		}
+		for _, step := range asides {
+			p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
+			far := math.Hypot(p.X, p.Y)
+			if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
+				by, ok, shortest = p, true, far
 			}
 		}
 	}
@@ -280,15 +272,8 @@ var asides = func() []scene.Point {
 }()
 
 func (g *tiling) free(b, self scene.Box) bool {
-	for _, other := range g.pieces {
-		if b.Meets(other) {
-			return false
-		}
-	}
-	for _, p := range g.drawing.Words {
-		if other := p.Bounds(); other != self && b.Meets(other) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(g.pieces, b.Meets) && !slices.ContainsFunc(g.drawing.Words, func(p Piece) bool {
+		other := p.Bounds()
+		return other != self && b.Meets(other)
+	})
 }

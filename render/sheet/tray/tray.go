@@ -70,16 +70,13 @@ type tray struct {
 // sheets says what stands round the drawing, with every line of the legend that
 // it may turn out to need.
 func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
-	parts := []string{t.words.Tray.Name}
+	seen := ""
 	if style.Underside {
-		parts = append(parts, t.words.Tile.Underside)
-	}
-	if t.plan.Machine != "" {
-		parts = append(parts, t.plan.Machine)
+		seen = t.words.Tile.Underside
 	}
 	return tile.Sheets{
 		Request: ask, Name: "tray", Title: t.plan.Title,
-		Subtitle: strings.Join(append(parts, sheet.Identity(t.plan, t.words)), " · "),
+		Subtitle: sheet.Joined(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
 		Legend:   t.legend(1, 1), Reduced: 1,
 	}
 }

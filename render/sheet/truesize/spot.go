@@ -2,7 +2,6 @@ package truesize
 
 import (
 	"math"
-	"slices"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -261,7 +260,7 @@ func (p *Plate) cleared(words []scene.Item) []scene.Item {
 	var behind []scene.Item
 	for _, it := range words {
 		t, ok := it.(scene.Text)
-		if b := t.Box().Grown(0.2); ok && slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) }) {
+		if b := t.Box().Grown(0.2); ok && p.onLine(b) {
 			behind = append(behind, scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Fill: scene.White})
 		}
 	}

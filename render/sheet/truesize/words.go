@@ -14,7 +14,7 @@ import (
 // free says whether a box meets no seam, no text and no spot but its own;
 // strictly, no line either.
 func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
-	if p.seams.Cross(b) {
+	if p.seams.Cross(b) || slices.ContainsFunc(p.texts, b.Meets) {
 		return false
 	}
 	for i, s := range p.spots {
@@ -22,19 +22,12 @@ func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
 			return false
 		}
 	}
-	for _, t := range p.texts {
-		if b.Meets(t) {
-			return false
-		}
-	}
-	if strictly {
-		for _, s := range p.lines {
-			if b.Meets(s.box) && b.Cut(s.a, s.b) {
-				return false
-			}
-		}
-	}
-	return true
+	return !strictly || !p.onLine(b)
+}
+
+// onLine says whether a line of the part runs through a box.
+func (p *Plate) onLine(b scene.Box) bool {
+	return slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) })
 }
 
 // nudges are the steps by which a word may leave its place, the shortest first.
