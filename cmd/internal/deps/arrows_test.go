@@ -78,7 +78,7 @@ var arrows = map[string][]string{
 		"sequence/plan",
 	},
 	"render/sheet/tile":     {"render/font", "render/scene", "render/sheet", "render/words"},
-	"render/sheet/truesize": {"geometry", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/words"},
+	"render/sheet/truesize": {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/words"},
 	"render/sheet/tray": {
 		"geometry",
 		"geometry/unit",

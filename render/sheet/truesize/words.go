@@ -1,10 +1,9 @@
 package truesize
 
 import (
-	"math"
 	"slices"
 
-	"drawdown/geometry"
+	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -93,44 +92,16 @@ func (p *Plate) placeWhere(word tile.Piece, good func(scene.Box) bool) {
 	p.Drawing.NoRoom = append(p.Drawing.NoRoom, word.Name)
 }
 
-// arrow is a solid arrow head: the middle of its base, and which way.
-func arrow(base, way scene.Point, length, half float64) scene.Shape {
-	across := scene.Point{X: -way.Y * half, Y: way.X * half}
-	return scene.Shape{Fill: scene.Black, Path: scene.Polyline([]scene.Point{
-		{X: base.X + across.X, Y: base.Y + across.Y},
-		{X: base.X + way.X*length, Y: base.Y + way.Y*length},
-		{X: base.X - across.X, Y: base.Y - across.Y},
-	}, true)}
-}
-
-// ways is where on paper the front lies.
-var ways = map[geometry.Front]scene.Point{
-	geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},
-}
-
 // front puts the word FRONT and an arrow beside the part. A view that has no
 // front gets its top marked, since the sheets have no other way up.
 func (p *Plate) front() {
-	way, known := ways[p.joint.Front]
+	way, known := diagram.FrontWays[p.joint.Front]
 	content := p.words.Sheet.Front
 	if !known {
 		way, content = scene.Point{Y: -1}, p.words.Tile.Top
 	}
-	b := p.Drawing.Bounds()
-	c := b.Centre()
-	const near, length, half = 3.0, 6.0, 3.0
-	base := scene.Point{X: c.X + way.X*(b.Width()/2+near), Y: c.Y + way.Y*(b.Height()/2+near)}
-	word := scene.Text{Size: wordEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: content}
-	const air, high = length + 1.5, wordEm * font.CapHeight
-	word.At = scene.Point{X: base.X + way.X*air, Y: base.Y + way.Y*air}
-	switch {
-	case way.X != 0:
-		word.Upward = true
-		word.At.X += math.Max(0, way.X) * high
-	default:
-		word.At.Y += math.Max(0, way.Y) * high
-	}
-	piece := tile.Piece{Name: word.Content, Items: []scene.Item{arrow(base, way, length, half), font.Set(word)}}
+	arrow := diagram.Arrow{Gap: 3, Length: 6, Half: 3, Air: 1.5, Em: wordEm}
+	piece := tile.Piece{Name: content, Items: arrow.Beside(p.Drawing.Bounds(), way, content)}
 	p.texts = append(p.texts, piece.Bounds())
 	p.Drawing.Words = append(p.Drawing.Words, piece)
 }
