@@ -145,7 +145,7 @@ func (p *Program) reportFailed(all []*batchPattern) {
 // why says in a few words why a card was not drawn.
 func (one *batchPattern) why() string {
 	if one.err != nil {
-		return one.err.Error()
+		return saidError(one.err)
 	}
 	errors := 0
 	for _, found := range one.problems {

@@ -24,10 +24,10 @@ func batchJSON(all []*batchPattern) batchOut {
 	for _, one := range all {
 		c := cardOut{
 			Pattern: one.file, Status: one.status, Files: listed(one.paths),
-			Warnings: listed(one.notes), Problems: append(problem.List{}, one.problems...),
+			Warnings: listed(one.notes), Problems: said(one.problems),
 		}
 		if one.err != nil {
-			c.Error = one.err.Error()
+			c.Error = saidError(one.err)
 		}
 		if one.status == Done {
 			out.Drawn++

@@ -95,7 +95,7 @@ func (p *Program) check(file string, drawing drawFlags, ask job.Printing) Status
 	if err != nil {
 		return p.unread(file, err)
 	}
-	out, status := checked{Sound: !problems.Stops(), Problems: append(problem.List{}, problems...)}, Done
+	out, status := checked{Sound: !problems.Stops(), Problems: said(problems)}, Done
 	if !*drawing.asJSON {
 		p.report(problems)
 	}

@@ -68,7 +68,7 @@ func orderChecked(report judge.Report, problems problem.List) checkedOrder {
 	for _, f := range report.Findings {
 		judged.Findings = append(judged.Findings, judgedFinding{f, f.Why()})
 	}
-	return checkedOrder{Sound: report.Verdict.Right(), Problems: append(problem.List{}, problems...), Order: judged}
+	return checkedOrder{Sound: report.Verdict.Right(), Problems: said(problems), Order: judged}
 }
 
 func printJudged(to io.Writer, made plan.Plan, report judge.Report) {

@@ -151,6 +151,11 @@ func newFlags(c command) *pflag.FlagSet {
 
 // misuse reports a wrong command line and points to the help.
 func (p *Program) misuse(name, format string, args ...any) Status {
+	for i, arg := range args {
+		if err, ok := arg.(error); ok {
+			args[i] = saidError(err)
+		}
+	}
 	fmt.Fprintf(p.Stderr, "drawdown: "+format+"\n", args...)
 	fmt.Fprintf(p.Stderr, "see: drawdown %s\n", strings.TrimSpace("help "+name))
 	return Misuse
@@ -158,6 +163,6 @@ func (p *Program) misuse(name, format string, args ...any) Status {
 
 // fail reports an error with its status.
 func (p *Program) fail(status Status, err error) Status {
-	fmt.Fprintf(p.Stderr, "drawdown: %v\n", err)
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", saidError(err))
 	return status
 }

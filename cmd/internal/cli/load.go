@@ -154,7 +154,7 @@ func builtInInstead(name string) string {
 
 // report prints problems with the lines they stand on.
 func (p *Program) report(problems problem.List) {
-	for _, one := range problems {
+	for _, one := range said(problems) {
 		fmt.Fprint(p.Stderr, one.Detail())
 	}
 }

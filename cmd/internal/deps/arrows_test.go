@@ -7,6 +7,7 @@ package deps
 var arrows = map[string][]string{
 	"geometry":             {},
 	"geometry/unit":        {},
+	"geometry/finding":     {},
 	"geometry/thread":      {},
 	"geometry/survey":      {"geometry"},
 	"geometry/holes":       {"geometry", "geometry/unit"},
@@ -40,7 +41,7 @@ var arrows = map[string][]string{
 	"render/font":            {"render/scene"},
 	"render/scene/scenetest": {"render/font", "render/scene"},
 	"render/diagram":         {"geometry", "render/font", "render/scene", "sequence", "sequence/plan"},
-	"render/words":           {},
+	"render/words":           {"geometry/unit"},
 	"render/sheet":           {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/card": {
 		"geometry",

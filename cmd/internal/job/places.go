@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
@@ -16,6 +17,10 @@ func stopped(err error, places patterns.Places) problem.Problem {
 		at = places.Stage(stage.Stage)
 	}
 	at.Severity, at.What = problem.Error, err.Error()
+	var found finding.Finding
+	if errors.As(err, &found) {
+		at.What, at.Found = "", &found
+	}
 	return at
 }
 
