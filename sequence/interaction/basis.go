@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // FactKind is what of a joint a fact tells.
@@ -84,7 +84,7 @@ func (s *settledSetup) basis(k Kernel) (list []Fact) {
 // materialWord is the word of the list of materials, or what the file has where it
 // states a modulus.
 func materialWord(word string) string {
-	if known, err := tension.ParseMaterial(word); err == nil && slices.Contains(tension.Materials(), known.Name) {
+	if known, err := strength.ParseMaterial(word); err == nil && slices.Contains(strength.Materials(), known.Name) {
 		return known.Name
 	}
 	return word

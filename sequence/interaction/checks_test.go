@@ -10,7 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"drawdown/geometry"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // check is one case of testdata/checks.yaml, whose head states the origin.
@@ -155,7 +155,7 @@ func jointOf(t *testing.T, m [][]float64) *Joint {
 			c.SetSym(i, k, m[i][k])
 		}
 	}
-	return must[*Joint](t)(NewJoint(c, make([]tension.Resilience, len(m))))
+	return must[*Joint](t)(NewJoint(c, make([]stiffness.Resilience, len(m))))
 }
 
 func alike(n int, value float64) []float64 {
@@ -186,10 +186,10 @@ func twoByFive() (at []geometry.Point) {
 	return at
 }
 
-func ownAlike(n int, mmPerN float64) []tension.Resilience {
-	own := make([]tension.Resilience, n)
+func ownAlike(n int, mmPerN float64) []stiffness.Resilience {
+	own := make([]stiffness.Resilience, n)
 	for i := range own {
-		own[i] = tension.Resilience(mmPerN)
+		own[i] = stiffness.Resilience(mmPerN)
 	}
 	return own
 }

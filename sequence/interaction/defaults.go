@@ -7,7 +7,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // kernel makes the model of part and gasket shape.
@@ -250,7 +250,7 @@ func (s *settledSetup) settleCounterpart() error {
 			s.assume("on %s, assumed", word)
 		}
 	}
-	material, err := tension.ParseMaterial(word)
+	material, err := strength.ParseMaterial(word)
 	if err != nil {
 		return fmt.Errorf("counterpart: %w", err)
 	}

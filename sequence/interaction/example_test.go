@@ -8,13 +8,13 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/sequence/interaction"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Two bolts, the first of which loses a third to the second (first principles:
 // F₁ = 1 − ρ^(2p−1) after p passes).
 func ExampleNuts() {
-	j, err := interaction.NewJoint(mat.NewSymDense(2, []float64{0.5, 0.35, 0.35, 0.5}), []tension.Resilience{0.5, 0.5})
+	j, err := interaction.NewJoint(mat.NewSymDense(2, []float64{0.5, 0.35, 0.35, 0.5}), []stiffness.Resilience{0.5, 0.5})
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -48,7 +48,7 @@ func ExampleModel_Predict() {
 		At:         at,
 		Kernel:     interaction.Row{BendingNmm2: rail.BendingNmm2(24), WidthMm: 24, LengthMm: 230, StartMm: 15},
 		Foundation: composite,
-		Own:        []tension.Resilience{4e-6, 4e-6, 4e-6, 4e-6, 4e-6},
+		Own:        []stiffness.Resilience{4e-6, 4e-6, 4e-6, 4e-6, 4e-6},
 	}
 	targets := []float64{16000, 16000, 16000, 16000, 16000}
 	order := []int{0, 1, 2, 3, 4}

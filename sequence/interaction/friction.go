@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // FrictionScatter is what friction in thread and under the head adds.
@@ -85,7 +85,7 @@ func frictionSD(kind plan.Kind) float64 {
 	if err != nil {
 		return 0
 	}
-	r, err := tension.AtTorque(bolt, 1) // at any torque: preload goes with it
+	r, err := screw.AtTorque(bolt, 1) // at any torque: preload goes with it
 	if err != nil {
 		return 0
 	}

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Joint is what the bolts of a joint do to each other: the compliance of part
@@ -25,7 +25,7 @@ type Joint struct {
 // NewJoint joins the compliance of part and gasket at the bolts with what each
 // bolt and the members pressed under its head give way. The error names the
 // bolt that does not fit.
-func NewJoint(compliance mat.Symmetric, own []tension.Resilience) (*Joint, error) {
+func NewJoint(compliance mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
 	n := compliance.SymmetricDim()
 	if n == 0 {
 		return nil, errNoFasteners

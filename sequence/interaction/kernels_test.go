@@ -8,7 +8,8 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 func mm(v float64) unit.Length  { return unit.Length(v) }
@@ -104,11 +105,11 @@ func TestStiffnessHelpers(t *testing.T) {
 	c := checkCase(t, "P15")
 	bolt := boltResilience(mpa(c.in("bolt.E")), mm(c.in("bolt.d")), c.in("bolt.As"), mm(c.in("bolt.l_shank")), mm(c.in("bolt.l_thread")))
 	c.same("kb", float64(bolt.Stiffness()), c.want("kb"))
-	aluminium := must[tension.Material](t)(tension.ParseMaterial("wrought aluminium"))
+	aluminium := must[strength.Material](t)(strength.ParseMaterial("wrought aluminium"))
 	if float64(aluminium.Elastic) != c.in("member.E") {
 		t.Fatalf("the case is for E = %g", c.in("member.E"))
 	}
-	members := tension.ExponentialStiffness(aluminium, mm(c.in("member.d")), mm(c.in("member.L")))
+	members := stiffness.Exponential(aluminium, mm(c.in("member.d")), mm(c.in("member.L")))
 	c.same("km", float64(members), c.want("km"))
 	c.same("cb", float64(bolt+members.Resilience()), c.want("cb"))
 	plate := Part{mpa(c.in("plate.E")), c.in("plate.nu"), mm(c.in("plate.t"))}

@@ -11,7 +11,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/thread"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 func ring16(t testing.TB) *Joint {
@@ -276,7 +276,7 @@ func TestBadInputIsRefused(t *testing.T) {
 			t.Errorf("%T on a foundation that is no number must be refused", kernel)
 		}
 	}
-	if _, err := NewJoint(mat.NewSymDense(2, []float64{1, 3, 3, 1}), make([]tension.Resilience, 2)); err == nil {
+	if _, err := NewJoint(mat.NewSymDense(2, []float64{1, 3, 3, 1}), make([]stiffness.Resilience, 2)); err == nil {
 		t.Error("a joint that gives energy away must be refused")
 	}
 	j := fourBolts(t)

@@ -6,7 +6,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // PlanWork is a side of a plan as passes of the model. Waits are left out.
@@ -80,7 +80,7 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	result, err := tension.AtTorque(bolt, torque)
+	result, err := screw.AtTorque(bolt, torque)
 	if err != nil {
 		return 0, fmt.Errorf("the preload of kind %s cannot be worked out: %w", kind.Name, err)
 	}
@@ -91,9 +91,9 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 // and preload.
 const anyStrength = "640 MPa"
 
-func boltOf(kind plan.Kind) (tension.Bolt, error) {
+func boltOf(kind plan.Kind) (screw.Bolt, error) {
 	if kind.Thread == nil {
-		return tension.Bolt{}, fmt.Errorf("the prediction needs the thread of kind %s; add `thread`, such as M10", kind.Name)
+		return screw.Bolt{}, fmt.Errorf("the prediction needs the thread of kind %s; add `thread`, such as M10", kind.Name)
 	}
 	b := kind.Bolt()
 	if b.Class == "" {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"drawdown/geometry"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Model is a joint as far as it is known: the stiffness of the gasket lies in a
@@ -14,7 +14,7 @@ type Model struct {
 	Kernel     Kernel
 	Part       Part // that bends; of no thickness where a row states its stiffness
 	Foundation Band // MPa/mm, gasket and counterpart in series
-	Own        []tension.Resilience
+	Own        []stiffness.Resilience
 	Stick      float64 // of Nuts; 0: none
 
 	Basis       []Fact   // what of part and gasket all of it rests on

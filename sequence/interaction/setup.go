@@ -8,7 +8,8 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 // Setup is what is stated about a joint. Zero values are unknown, and are
@@ -25,11 +26,11 @@ type Setup struct {
 	Stiffness Band        // of the gasket for each area, MPa/mm; goes before Gasket
 	Strip     unit.Length // width of a gasket that follows the edge; 0: by the joint
 
-	Own        tension.Resilience // of every bolt and its members; 0: by the kinds
-	Row        *Row               // raw values of a row
-	Foundation Band               // of gasket and counterpart, MPa/mm; goes before both
-	Flange     *Flange            // measures of a round flange; Part may be left out
-	Preview    bool               // plate without edges, at once
+	Own        stiffness.Resilience // of every bolt and its members; 0: by the kinds
+	Row        *Row                 // raw values of a row
+	Foundation Band                 // of gasket and counterpart, MPa/mm; goes before both
+	Flange     *Flange              // measures of a round flange; Part may be left out
+	Preview    bool                 // plate without edges, at once
 }
 
 // shape is what the lie of the fasteners makes of a joint.
@@ -176,7 +177,7 @@ func (s *settledSetup) settlePart() error {
 			s.assume("part of %s, assumed", word)
 		}
 	}
-	material, err := tension.ParseMaterial(word)
+	material, err := strength.ParseMaterial(word)
 	if err != nil {
 		return fmt.Errorf("part: %w", err)
 	}
@@ -223,9 +224,9 @@ func (s *settledSetup) grip() unit.Length {
 }
 
 // own gives what each bolt and its members give way.
-func (s *settledSetup) own() ([]tension.Resilience, error) {
-	own := make([]tension.Resilience, len(s.at))
-	byKind := map[string]tension.Resilience{}
+func (s *settledSetup) own() ([]stiffness.Resilience, error) {
+	own := make([]stiffness.Resilience, len(s.at))
+	byKind := map[string]stiffness.Resilience{}
 	for i, f := range s.plan.Joint.Fasteners {
 		if s.stated.Own != 0 {
 			own[i] = s.stated.Own
@@ -245,15 +246,15 @@ func (s *settledSetup) own() ([]tension.Resilience, error) {
 
 // layers are what a bolt clamps: the part, and under a bolt with a nut its
 // counterpart too, where both are stated.
-func (s *settledSetup) layers(grip unit.Length) []tension.Layer {
+func (s *settledSetup) layers(grip unit.Length) []stiffness.Layer {
 	if !s.through || s.stated.Counterpart == "" || s.other.Thickness == 0 {
-		return []tension.Layer{{Thickness: grip, Material: s.material}}
+		return []stiffness.Layer{{Thickness: grip, Material: s.material}}
 	}
 	ofPart := grip * s.part.Thickness / (s.part.Thickness + s.other.Thickness)
-	return []tension.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
+	return []stiffness.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
 }
 
-func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
+func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 	bolt, err := boltOf(kind)
 	if err != nil {
 		return 0, fmt.Errorf("%w, or state the bolt flexibility", err)
@@ -266,21 +267,21 @@ func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
 		}
 		s.assume("%s: grip %v, assumed", kind.Name, grip)
 	}
-	held := tension.Grip{
+	held := stiffness.Grip{
 		Layers:   s.layers(grip),
 		TappedIn: kind.Into, Engagement: kind.Engagement, BoltLength: kind.Length,
 	}
-	stiffness, err := tension.StiffnessOf(bolt, held)
+	joint, err := stiffness.Of(bolt, held)
 	if err != nil && kind.Length > grip {
 		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head
 		s.assume("%s: thread all through the grip, assumed", kind.Name)
-		stiffness, err = tension.StiffnessOf(bolt, held)
+		joint, err = stiffness.Of(bolt, held)
 	}
 	if err != nil {
 		return 0, fmt.Errorf("the stiffness of kind %s cannot be worked out: %w", kind.Name, err)
 	}
-	for _, a := range stiffness.Assumptions {
+	for _, a := range joint.Assumptions {
 		s.assume("%s: %s", kind.Name, a)
 	}
-	return stiffness.Bolt.Resilience() + stiffness.Members.Resilience(), nil
+	return joint.Bolt.Resilience() + joint.Members.Resilience(), nil
 }

@@ -2,13 +2,13 @@ package plan
 
 import (
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // Bolt describes a fastener of the kind to the mechanics, without an aim. What
 // the kind leaves open is left open there too, the thread included.
-func (k Kind) Bolt() tension.Bolt {
-	b := tension.Bolt{
+func (k Kind) Bolt() screw.Bolt {
+	b := screw.Bolt{
 		Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
 		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Hole: k.Hole,
 	}
@@ -18,13 +18,13 @@ func (k Kind) Bolt() tension.Bolt {
 	return b
 }
 
-func (k Kind) friction() *tension.Friction {
+func (k Kind) friction() *screw.Friction {
 	if k.Friction == nil {
 		return nil
 	}
-	return &tension.Friction{
-		Thread: tension.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
-		Head:   tension.Between(k.Friction.Head.Low, k.Friction.Head.High),
+	return &screw.Friction{
+		Thread: screw.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
+		Head:   screw.Between(k.Friction.Head.Low, k.Friction.Head.High),
 	}
 }
 

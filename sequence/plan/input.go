@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // Input is what a pattern file says, checked and in inner units.
@@ -54,11 +54,11 @@ type Kind struct {
 	Into       string      // material of the tapped hole
 	Engagement unit.Length
 	Lubricant  string
-	Friction   *Friction        // nil where only a lubricant is known
-	HeadForm   tension.HeadForm // empty: hexagon
-	HeadAcross unit.Length      // across flats
-	NutAcross  unit.Length      // across flats; 0 where there is no nut
-	WasherFace unit.Length      // outer diameter of the bearing face
+	Friction   *Friction   // nil where only a lubricant is known
+	HeadForm   head.Form   // empty: hexagon
+	HeadAcross unit.Length // across flats
+	NutAcross  unit.Length // across flats; 0 where there is no nut
+	WasherFace unit.Length // outer diameter of the bearing face
 	Hole       unit.Length
 	Reuse      Reuse
 }

@@ -16,7 +16,8 @@ import (
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
 	"drawdown/sequence"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
 )
 
 // completion is the command that prints completion scripts. It is a function
@@ -120,13 +121,13 @@ func values(flag string) []string {
 	case "turn":
 		return texts(sequence.Turns)
 	case "equation":
-		return texts(tension.Equations)
+		return texts(screw.Equations)
 	case "units":
 		return []string{"N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m"}
 	case "head":
-		return texts(tension.HeadForms)
+		return texts(head.Forms)
 	case "washer":
-		return texts(tension.Washers)
+		return texts(head.Washers)
 	case "as":
 		return texts(patternForms)
 	case "part":

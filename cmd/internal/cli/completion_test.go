@@ -15,7 +15,8 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/render/sheet/card"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
 )
 
 // completions are command lines up to the cursor, with what completes the last
@@ -265,17 +266,17 @@ func TestOfferedValuesAreTaken(t *testing.T) {
 		}
 	}
 	for _, word := range values("equation") {
-		if _, err := choose("equation", word, tension.Equations); err != nil {
+		if _, err := choose("equation", word, screw.Equations); err != nil {
 			t.Error(err)
 		}
 	}
 	for _, word := range values("head") {
-		if _, err := choose("head", word, tension.HeadForms); err != nil {
+		if _, err := choose("head", word, head.Forms); err != nil {
 			t.Error(err)
 		}
 	}
 	for _, word := range values("washer") {
-		if _, err := choose("washer", word, tension.Washers); err != nil {
+		if _, err := choose("washer", word, head.Washers); err != nil {
 			t.Error(err)
 		}
 	}

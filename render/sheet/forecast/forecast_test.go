@@ -20,7 +20,7 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -393,7 +393,7 @@ func TestAllIsSaidInTheLanguage(t *testing.T) {
 				t.Errorf("%s has no word for the gasket %q", tag, g)
 			}
 		}
-		for _, m := range tension.Materials() {
+		for _, m := range strength.Materials() {
 			if basis.Materials[m] == "" {
 				t.Errorf("%s has no word for the material %q", tag, m)
 			}
