@@ -8,7 +8,7 @@ var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
 	"cmd/internal/cli":                {"cmd/internal/job", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/dxf", "patterns/problem", "patterns/scan", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/proof", "render/words", "sequence", "sequence/exercise", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
-	"cmd/internal/job":                {"geometry", "geometry/holes", "geometry/survey", "geometry/trace", "geometry/unit", "patterns", "patterns/problem", "patterns/scan", "render", "render/font", "render/frames", "render/gif", "render/page", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"geometry", "geometry/holes", "geometry/survey", "geometry/trace", "geometry/unit", "patterns", "patterns/problem", "patterns/scan", "render", "render/font", "render/frames", "render/gif", "render/page", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench", "sequence/way"},
 	"geometry":                        {},
 	"geometry/finding":                {},
 	"geometry/holes":                  {"geometry", "geometry/unit"},
@@ -45,7 +45,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"sequence":                        {"geometry"},
+	"sequence":                        {"geometry", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/plan"},
 	"sequence/interaction":            {},
 	"sequence/interaction/advice":     {"sequence", "sequence/interaction/procedure", "sequence/judge"},
@@ -57,7 +57,7 @@ var arrows = map[string][]string{
 	"sequence/interaction/procedure":  {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/contact", "sequence/plan", "sequence/tension/screw"},
 	"sequence/interaction/setup":      {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/procedure", "sequence/plan", "sequence/tension/stiffness", "sequence/tension/strength"},
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
-	"sequence/judge":                  {"geometry", "sequence", "sequence/plan"},
+	"sequence/judge":                  {"geometry", "sequence", "sequence/plan", "sequence/way"},
 	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/head"},
 	"sequence/plan":                   {"geometry", "geometry/thread", "geometry/unit", "sequence", "sequence/tension", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"sequence/tension":                {"geometry/unit"},
@@ -67,6 +67,7 @@ var arrows = map[string][]string{
 	"sequence/tension/strength":       {"geometry/thread", "geometry/unit", "sequence/tension"},
 	"sequence/tension/tensiontest":    {"geometry/thread"}, // of tests alone
 	"sequence/tension/wrench":         {"geometry/unit"},
+	"sequence/way":                    {"geometry"},
 }
 
 // outside lists every outside module's package with the folders that may

@@ -12,6 +12,7 @@ import (
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/way"
 )
 
 // How much better the plan's order must be at every stiffness of the gasket for
@@ -121,7 +122,7 @@ func onceRound(p plan.Plan, members []int) []int {
 	for k, i := range members {
 		points[k] = p.Joint.Fasteners[i].At
 	}
-	order := sequence.Places(points, sequence.Circular, sequence.TurnRight)
+	order := way.Places(points, sequence.Circular, sequence.TurnRight)
 	for k, place := range order {
 		order[k] = members[place]
 	}

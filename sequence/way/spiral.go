@@ -1,4 +1,4 @@
-package sequence
+package way
 
 import (
 	"cmp"
@@ -88,10 +88,6 @@ func (l *layout) onSpoke(i int, deg float64) bool {
 	return beside*math.Pi/180*l.radius[i] <= l.slack
 }
 
-// acrossDeg is how far off the opposite direction a place may lie and still
-// count as across the centre.
-const acrossDeg = 50
-
 // paired goes through a ring and follows each place by the one across.
 func (l *layout) paired(round []int) []int {
 	var order []int
@@ -109,9 +105,9 @@ func (l *layout) paired(round []int) []int {
 // across finds in the rest of a ring the place most nearly opposite; equal
 // ones go in the sense of the turn. It gives -1 where none is opposite.
 func (l *layout) across(here int, rest []int) int {
-	best, bestOff := -1, float64(acrossDeg)
+	best, bestOff := -1, 180-geometry.AcrossDeg
 	for k, i := range rest {
-		off := math.Abs(180 - geometry.Turn(l.angle[i]-l.angle[here]))
+		off := 180 - geometry.Apart(l.angle[i], l.angle[here])
 		level := l.slack / math.Max(l.radius[i], l.slack) * 180 / math.Pi
 		if off < bestOff-level || (best < 0 && off < bestOff) {
 			best, bestOff = k, off

@@ -1,4 +1,4 @@
-package sequence
+package way
 
 import (
 	"testing"
@@ -31,10 +31,10 @@ func TestCanonicalOrders(t *testing.T) {
 		{"grid 2×5 spiral left", grid, Spiral, TurnLeft, []int{9, 5, 1, 4, 8, 10, 6, 2, 3, 7}},
 		{"grid 2×5 spiral right", grid, Spiral, TurnRight, []int{8, 4, 1, 5, 9, 7, 3, 2, 6, 10}},
 		{"grid 2×5 auto is spiral left", grid, Auto, TurnDefault, []int{9, 5, 1, 4, 8, 10, 6, 2, 3, 7}},
-		{"row of 5", row(5), RowWay, TurnDefault, []int{5, 3, 1, 2, 4}},
-		{"row of 5 mirrored", row(5), RowWay, TurnRight, []int{4, 2, 1, 3, 5}},
-		{"row of 4", row(4), RowWay, TurnDefault, []int{3, 1, 2, 4}},
-		{"row of 4 mirrored", row(4), RowWay, TurnRight, []int{4, 2, 1, 3}},
+		{"row of 5", row(5), Row, TurnDefault, []int{5, 3, 1, 2, 4}},
+		{"row of 5 mirrored", row(5), Row, TurnRight, []int{4, 2, 1, 3, 5}},
+		{"row of 4", row(4), Row, TurnDefault, []int{3, 1, 2, 4}},
+		{"row of 4 mirrored", row(4), Row, TurnRight, []int{4, 2, 1, 3}},
 		{"row of 5 auto", row(5), Auto, TurnDefault, []int{5, 3, 1, 2, 4}},
 	}
 	for _, tt := range tests {

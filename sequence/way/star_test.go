@@ -1,4 +1,4 @@
-package sequence
+package way
 
 import (
 	"os"

@@ -1,4 +1,4 @@
-package sequence
+package way
 
 import (
 	"fmt"
@@ -13,7 +13,7 @@ import (
 	"drawdown/geometry"
 )
 
-var placeWays = []Way{Auto, Spiral, Cross, RowWay, Star, Circular}
+var placeWays = []Way{Auto, Spiral, Cross, Row, Star, Circular}
 
 // scattered places: uneven, off centre, none nearer than a tenth of the mean
 // spacing, so that symmetry cannot hide swapped axes.

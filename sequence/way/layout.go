@@ -1,4 +1,4 @@
-package sequence
+package way
 
 import (
 	"cmp"
@@ -55,7 +55,7 @@ func (l *layout) all() []int {
 
 // central says whether a place lies so near the centre that it has no
 // direction.
-func (l *layout) central(i int) bool { return l.radius[i] < 0.15*l.spacing }
+func (l *layout) central(i int) bool { return l.radius[i] < geometry.CentralShare*l.spacing }
 
 // turned gives how far place i lies beyond the direction fromDeg in the sense
 // of the turn, in [0, 360).
@@ -66,21 +66,17 @@ func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
 	return geometry.Turn(l.angle[i] - fromDeg)
 }
 
-// Rings parts the given fasteners of a joint into rings round their centre,
-// inside out, as the ways see them.
-func Rings(j geometry.Joint, members []int) [][]int {
-	if len(members) == 0 {
+// Rings parts places into rings round their centre, inside out, as the ways see
+// them.
+func Rings(points []geometry.Point) [][]int {
+	if len(points) == 0 {
 		return nil
-	}
-	points := make([]geometry.Point, len(members))
-	for k, i := range members {
-		points[k] = j.Fasteners[i].At
 	}
 	l := newLayout(points)
 	rings := l.Rings(l.centre)
 	for _, ring := range rings {
 		for k, place := range ring {
-			ring[k] = members[l.listed[place]]
+			ring[k] = l.listed[place]
 		}
 	}
 	return rings

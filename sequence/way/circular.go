@@ -1,4 +1,4 @@
-package sequence
+package way
 
 import (
 	"cmp"
@@ -7,28 +7,11 @@ import (
 	"drawdown/geometry"
 )
 
-// From gives an order that goes round, begun at another of its members. A row
-// has two ends and no way round: its order stays.
-func From(j geometry.Joint, order []int, first int) []int {
-	points := make([]geometry.Point, len(order))
-	at := 0
-	for k, i := range order {
-		points[k] = j.Fasteners[i].At
-		if i == first {
-			at = k
-		}
-	}
-	if len(points) == 0 || newLayout(points).collinear() {
-		return order
-	}
-	return append(slices.Clone(order[at:]), order[:at]...)
-}
-
 // circular goes once round the centre in the sense of the turn; places on one
 // line go from end to end. It is the way of a check pass.
 func (l *layout) circular(turn Turn) []int {
 	all := l.all()
-	if l.collinear() {
+	if geometry.OneLine(l.at) {
 		return l.endToEnd(turn)
 	}
 	rim := slices.DeleteFunc(slices.Clone(all), l.central)
@@ -49,16 +32,12 @@ func (l *layout) endToEnd(turn Turn) []int {
 	return order
 }
 
-func (l *layout) collinear() bool {
-	return len(l.at) < 3 || geometry.OffLine(l.at, geometry.LongAxis(l.at)) <= geometry.CircleShare*l.spacing
-}
-
 // auto picks the way by the layout: a row for places on one line, star for one
 // bolt circle, spiral for all else.
 func (l *layout) auto() Way {
 	switch {
-	case l.collinear():
-		return RowWay
+	case geometry.OneLine(l.at):
+		return Row
 	case geometry.OneCircle(l.at, l.centre):
 		return Star
 	}
