@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
@@ -90,6 +91,7 @@ func addLayoutFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may stand several times")
 }
 

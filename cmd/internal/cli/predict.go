@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/compliance"
@@ -44,10 +45,6 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
-			way, turn, err := ways.chosen()
-			if err != nil {
-				return p.misuse("predict", "%v", err)
-			}
 			printing, err := sheets.chosen()
 			if err != nil {
 				return p.misuse("predict", "%v", err)
@@ -57,7 +54,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if q.err != nil {
 				return p.refuse("predict", q.err)
 			}
-			made, warnings, status, ok := p.loadWarned("", file, way, turn)
+			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
 			if !ok {
 				return status
 			}
@@ -68,7 +65,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
-			if *sheets.asJSON {
+			if *sheets.AsJSON {
 				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
@@ -100,6 +97,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flag.Offer(flags, "gasket", gasketWords()...)
 	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
 	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")

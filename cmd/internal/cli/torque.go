@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
@@ -64,7 +65,12 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
-	return jsonFlag(flags)
+	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
+	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
+	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
+	flag.Offer(flags, "units", "N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m")
+	flag.Language(flags)
+	return flag.JSON(flags)
 }
 
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {

@@ -7,11 +7,11 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
 	"drawdown/render"
-	"drawdown/render/words"
 )
 
 var traceCommand = command{
@@ -57,9 +57,9 @@ drawdown trace p4-pump-gasket --dowels 6mm
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		addTraceFlags(flags)
-		folder := outFlag(flags)
-		language := languageFlag(flags)
-		asJSON := jsonFlag(flags)
+		folder := flag.Out(flags, "out", flag.OutUsage)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if len(args) != 1 || args[0] == "" {
 				return p.misuse("trace", "%v", oneScan(args))
@@ -67,16 +67,12 @@ drawdown trace p4-pump-gasket --dowels 6mm
 			if err := checkFolder(*folder); err != nil {
 				return p.misuse("trace", "%v", err)
 			}
-			proofWords, err := words.Find(*language)
-			if err != nil {
-				return p.misuse("trace", "%v", err)
-			}
 			q := &quantities{flags: flags}
 			ask := q.traceRequest()
 			if q.err != nil {
 				return p.refuse("trace", q.err)
 			}
-			return p.trace(args[0], ask, proofWords, *folder, *asJSON)
+			return p.trace(args[0], ask, *folder, *asJSON)
 		}
 	},
 }
@@ -88,7 +84,7 @@ func oneScan(args []string) error {
 	return errors.New("which scan? Name a picture file, a built-in one such as " + scan.Builtin()[0] + ", or - for standard input")
 }
 
-func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Catalogue, folder string, asJSON bool) Status {
+func (p *Program) trace(file string, ask job.TraceRequest, folder string, asJSON bool) Status {
 	answer, err := job.Trace(file, p.Stdin, ask)
 	if wrong, ok := errors.AsType[*job.ScanError](err); ok {
 		return p.fail(Wrong, wrong)
@@ -100,7 +96,7 @@ func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Cat
 	if err := sparesScan(folder, pattern.Name, file); err != nil {
 		return p.fail(Wrong, err)
 	}
-	proof, err := answer.Proof(proofWords)
+	proof, err := answer.Proof(p.words)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
@@ -53,7 +54,9 @@ drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
 			flags.String(f.name, "", f.usage)
 		}
 		again := flags.Bool("again", false, "the fastener has been tightened before")
-		asJSON := jsonFlag(flags)
+		flag.OfferFiles(flags, "wrenches")
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status { return p.wrench(flags, args, *again, *asJSON) }
 	},
 }

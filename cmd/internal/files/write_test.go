@@ -1,6 +1,7 @@
-package cli
+package files
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -43,7 +44,7 @@ func TestWriteFilesReplacesWhole(t *testing.T) {
 	folder := t.TempDir()
 	write(t, filepath.Join(folder, "a.pdf"), "a long old text")
 	write(t, filepath.Join(folder, "z.txt"), "mine")
-	paths, err := writeFiles(folder, []render.File{{Name: "a.pdf", Data: []byte("new")}, {Name: "b.png", Data: []byte("b")}})
+	paths, err := Write(folder, []render.File{{Name: "a.pdf", Data: []byte("new")}, {Name: "b.png", Data: []byte("b")}})
 	if err != nil || len(paths) != 2 || !strings.HasSuffix(paths[1], "/b.png") {
 		t.Fatalf("paths %q, error %v", paths, err)
 	}
@@ -72,7 +73,7 @@ func TestReplaceAllGivesUpTogether(t *testing.T) {
 	for _, one := range set {
 		one.discard()
 	}
-	if err == nil || !strings.Contains(err.Error(), "taken.png cannot be written: ") {
+	if !errors.Is(err, NotWritten) || !strings.Contains(err.Error(), "taken.png") {
 		t.Errorf("error %v, want one that names taken.png", err)
 	}
 	if got, want := folderText(t, folder), "old.pdf=old taken.png/"; got != want {
@@ -84,8 +85,8 @@ func TestReplaceAllGivesUpTogether(t *testing.T) {
 func TestWriteFilesLeavesNothingAfterAFailure(t *testing.T) {
 	folder := t.TempDir()
 	write(t, filepath.Join(folder, "a.pdf"), "old")
-	_, err := writeFiles(folder, []render.File{{Name: "a.pdf", Data: []byte("new")}, {Name: "gone/b.png", Data: []byte("b")}})
-	if err == nil || !strings.Contains(err.Error(), "b.png cannot be written: ") {
+	_, err := Write(folder, []render.File{{Name: "a.pdf", Data: []byte("new")}, {Name: "gone/b.png", Data: []byte("b")}})
+	if !errors.Is(err, NotWritten) || !strings.Contains(err.Error(), "b.png") {
 		t.Errorf("error %v, want one that names b.png", err)
 	}
 	if got, want := folderText(t, folder), "a.pdf=old"; got != want {
