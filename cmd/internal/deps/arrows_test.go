@@ -83,7 +83,7 @@ var outside = map[string][]string{
 	"gopkg.in/yaml.v3":                  {"patterns", "sequence/interaction/checktest"},
 	"gonum.org/v1/gonum":                {"geometry/survey", "geometry/trace", "sequence/interaction"},
 	"github.com/spf13/pflag":            {"cmd"},
-	"github.com/google/renameio/v2":     {"cmd/internal/cli"},
+	"github.com/google/renameio/v2":     {"cmd/internal/files"},
 	"github.com/schollz/progressbar/v3": {"cmd/internal/cli"},
 	"golang.org/x/term":                 {"cmd/internal/cli"},
 	"github.com/klauspost/compress":     {"render/pdf", "render/png"},
