@@ -8,16 +8,17 @@ import (
 	"drawdown/sequence"
 )
 
-// bySize gives one group a kind, the largest thread first: the small outer
-// bolts go on last and come off first (common practice, no source). Kinds of
-// one size go by their distance from the middle of the joint, then by name, so
-// that the listing of the file has no say.
-func bySize(in Input) []sequence.Group {
+// defaultGroups stands in where the file gives no order: one group a kind, the
+// largest thread first, since the small outer bolts go on last and come off
+// first (common practice, no source). Kinds of one size go by their distance
+// from the middle of the joint, then by name, so that the listing of the file
+// has no say. The way within a group is settled by how its places lie.
+func defaultGroups(in Input) []sequence.Group {
 	centre := geometry.Enclose(in.Joint.Points()).Centre
 	kinds := slices.Clone(in.Kinds)
 	slices.SortFunc(kinds, func(a, b Kind) int {
 		return cmp.Or(
-			cmp.Compare(majorMm(b), majorMm(a)),
+			cmp.Compare(b.MajorMm(), a.MajorMm()),
 			cmp.Compare(meanDistance(in.Joint, a.Name, centre), meanDistance(in.Joint, b.Name, centre)),
 			cmp.Compare(a.Name, b.Name),
 		)
@@ -27,13 +28,6 @@ func bySize(in Input) []sequence.Group {
 		groups[i] = sequence.Group{Kinds: []string{k.Name}, Way: sequence.Auto}
 	}
 	return groups
-}
-
-func majorMm(k Kind) float64 {
-	if k.Thread == nil {
-		return 0
-	}
-	return k.Thread.MajorMm
 }
 
 // meanDistance is rounded to a tenth of a millimetre, so that two kinds in
