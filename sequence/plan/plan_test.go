@@ -185,7 +185,7 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 // Without stages of loosening each group breaks loose by a quarter turn and
 // comes out, the last finished first: the contract of the pattern file.
 func TestDefaultLoosening(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	in.Loosen = nil
 	p, err := Build(in)
 	if err != nil {

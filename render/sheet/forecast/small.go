@@ -93,7 +93,7 @@ func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagr
 	for k := range plan.Joint.Bores {
 		plan.Joint.Bores[k].Label = ""
 	}
-	return diagram.Draw(diagram.Request{Plan: plan, Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
+	return diagram.Draw(diagram.Part{Plan: plan, Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
 }
 
 func (l *layout) again(name string, pass prediction.ForecastPass) string {

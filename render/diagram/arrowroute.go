@@ -123,7 +123,7 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
 	const steps = 16
 	for k := range steps + 1 {
-		r.points = append(r.points, bezierPoint(r.curve, float64(k)/steps))
+		r.points = append(r.points, scene.Bezier(r.curve[0], r.curve[1], r.curve[2], r.curve[3], float64(k)/steps))
 	}
 	r.bounds = scene.Polyline(r.points, false).Bounds()
 	return r, s.clear(r, from, to)
@@ -136,12 +136,8 @@ func (s *sketch) clear(r route, from, to int) bool {
 	if !room.Holds(r.bounds) {
 		return false
 	}
-	for _, b := range s.space.boxes {
-		for k := 1; k < len(r.points); k++ {
-			if b.Grown(clearance).Cut(r.points[k-1], r.points[k]) {
-				return false
-			}
-		}
+	if !s.space.ClearOfBoxes(r.points, clearance) {
+		return false
 	}
 	for i, m := range s.marks {
 		keep := s.reach(i) + clearance*0.8
@@ -153,7 +149,7 @@ func (s *sketch) clear(r route, from, to int) bool {
 			return false
 		}
 		for k := 1; k < len(r.points); k++ {
-			if distanceToLine(m.at, r.points[k-1], r.points[k]) < keep {
+			if math.Sqrt(scene.SquareToLine(m.at, r.points[k-1], r.points[k])) < keep {
 				return false
 			}
 		}
@@ -178,7 +174,7 @@ func (r route) merges(other route) bool {
 	}
 	for _, p := range r.points {
 		for k := 1; k < len(other.points); k++ {
-			if distanceToLine(p, other.points[k-1], other.points[k]) < mergeMm {
+			if math.Sqrt(scene.SquareToLine(p, other.points[k-1], other.points[k])) < mergeMm {
 				return true
 			}
 		}
@@ -199,7 +195,7 @@ func countCrossings(r route, others []route) int {
 func meet(a, b []scene.Point) bool {
 	for i := 1; i < len(a); i++ {
 		for k := 1; k < len(b); k++ {
-			if crossing(a[i-1], a[i], b[k-1], b[k]) {
+			if scene.Crossing(a[i-1], a[i], b[k-1], b[k]) {
 				return true
 			}
 		}
@@ -221,14 +217,4 @@ func (r route) head() scene.Shape {
 func along(from, to scene.Point, distance float64) scene.Point {
 	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)
 	return scene.Point{X: from.X + (to.X-from.X)/length*distance, Y: from.Y + (to.Y-from.Y)/length*distance}
-}
-
-func bezierPoint(c [4]scene.Point, t float64) scene.Point {
-	u := 1 - t
-	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
-	var p scene.Point
-	for k, q := range c {
-		p.X, p.Y = p.X+f[k]*q.X, p.Y+f[k]*q.Y
-	}
-	return p
 }

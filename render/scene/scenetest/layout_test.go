@@ -1,4 +1,4 @@
-package scene_test
+package scenetest_test
 
 import (
 	"strings"
@@ -6,6 +6,7 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 )
 
 func words(x, y float64, content string, tag scene.Tag) scene.Text {
@@ -65,7 +66,7 @@ func TestCheckLayout(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			faults := scene.CheckLayout(scene.Page{Name: "test", Width: 100, Height: 100, Margin: 10, Items: tt.items})
+			faults := scenetest.CheckLayout(scene.Page{Name: "test", Width: 100, Height: 100, Margin: 10, Items: tt.items})
 			got := strings.Join(faults, "\n")
 			if tt.want == "" && got != "" || !strings.Contains(got, tt.want) {
 				t.Errorf("faults %q, want %q", got, tt.want)

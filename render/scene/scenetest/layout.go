@@ -1,22 +1,24 @@
-package scene
+package scenetest
 
 import (
 	"fmt"
 	"math"
 	"slices"
+
+	"drawdown/render/scene"
 )
 
 // CheckLayout gives every fault in the layout of a page: type that meets other
 // type, a mark, a trail or the margin; a number that lies neither in nor beside
 // its own mark, nor on a leader from it; a trail through a foreign mark, or a
 // leader across another trail; anything beyond the margin or the page. A sound page has none.
-func CheckLayout(page Page) []string {
-	c := checker{page: page, inside: Box{page.Margin, page.Margin, page.Width - page.Margin, page.Height - page.Margin}}
+func CheckLayout(page scene.Page) []string {
+	c := checker{page: page, inside: scene.Box{Right: page.Width, Bottom: page.Height}.Grown(-page.Margin)}
 	for _, it := range page.Items {
 		switch it := it.(type) {
-		case Text:
+		case scene.Text:
 			c.texts = append(c.texts, it)
-		case Shape:
+		case scene.Shape:
 			c.shapes = append(c.shapes, it)
 		}
 	}
@@ -29,10 +31,10 @@ func CheckLayout(page Page) []string {
 }
 
 type checker struct {
-	page   Page
-	inside Box
-	texts  []Text
-	shapes []Shape
+	page   scene.Page
+	inside scene.Box
+	texts  []scene.Text
+	shapes []scene.Shape
 	faults []string
 }
 
@@ -60,7 +62,7 @@ func (c *checker) checkMargins() {
 
 // checkTexts compares every pair of lines that share a band of the page.
 func (c *checker) checkTexts() {
-	boxes := make([]Box, len(c.texts))
+	boxes := make([]scene.Box, len(c.texts))
 	for i, t := range c.texts {
 		boxes[i] = t.Box().Grown(-touch)
 	}
@@ -72,7 +74,7 @@ func (c *checker) checkTexts() {
 }
 
 // pairs calls f for the pairs of boxes that share a cell of a coarse grid.
-func (c *checker) pairs(boxes []Box, f func(i, k int)) {
+func (c *checker) pairs(boxes []scene.Box, f func(i, k int)) {
 	const cell = 10
 	cells := map[[2]int][]int{}
 	seen := map[[2]int]bool{}
@@ -94,7 +96,7 @@ func (c *checker) pairs(boxes []Box, f func(i, k int)) {
 // checkShapes compares type with the marks and trails of other things.
 func (c *checker) checkShapes() {
 	for _, s := range c.shapes {
-		if s.Tag.Role != Mark && s.Tag.Role != Trail {
+		if s.Tag.Role != scene.Mark && s.Tag.Role != scene.Trail {
 			continue
 		}
 		around, runs := s.Path.Bounds(), s.Path.Flatten()
@@ -103,14 +105,14 @@ func (c *checker) checkShapes() {
 			if t.Tag.Name != "" && t.Tag.Name == s.Tag.Name || !box.Meets(around.Grown(touch)) {
 				continue
 			}
-			if crosses(runs, box) || (s.Tag.Role == Mark && encloses(runs, box.Centre())) {
-				c.fault("%q meets the %s %s at %.1f,%.1f", t.Content, roleNames[s.Tag.Role], s.Tag.Name, box.Left, box.Top)
+			if crosses(runs, box) || (s.Tag.Role == scene.Mark && encloses(runs, box.Centre())) {
+				c.fault("%q meets the %s %s at %.1f,%.1f", t.Content, s.Tag.Role, s.Tag.Name, box.Left, box.Top)
 			}
 		}
 	}
 }
 
-func crosses(runs [][]Point, box Box) bool {
+func crosses(runs [][]scene.Point, box scene.Box) bool {
 	for _, run := range runs {
 		for k := 1; k < len(run); k++ {
 			if box.Cut(run[k-1], run[k]) {
@@ -122,7 +124,7 @@ func crosses(runs [][]Point, box Box) bool {
 }
 
 // encloses says whether the point lies inside the outline (even–odd rule).
-func encloses(runs [][]Point, p Point) bool {
+func encloses(runs [][]scene.Point, p scene.Point) bool {
 	inside := false
 	for _, run := range runs {
 		for k := 1; k < len(run); k++ {
@@ -138,21 +140,21 @@ func encloses(runs [][]Point, p Point) bool {
 // checkNumbers sees that each number lies in its own mark, or beside it and
 // nearer to it than to any other, or that a leader joins the two.
 func (c *checker) checkNumbers() {
-	marks, trails := map[string]*outline{}, map[string][][][]Point{}
+	marks, trails := map[string]*outline{}, map[string][][][]scene.Point{}
 	var all []*outline
 	for _, s := range c.shapes {
 		switch s.Tag.Role {
-		case Mark:
+		case scene.Mark:
 			if _, twice := marks[s.Tag.Name]; !twice {
 				all = append(all, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
 				marks[s.Tag.Name] = all[len(all)-1]
 			}
-		case Trail:
+		case scene.Trail:
 			trails[s.Tag.Name] = append(trails[s.Tag.Name], s.Path.Flatten())
 		}
 	}
 	for _, t := range c.texts {
-		if t.Tag.Role != Number {
+		if t.Tag.Role != scene.Number {
 			continue
 		}
 		box, mark := t.Box(), marks[t.Tag.Name]
@@ -160,7 +162,7 @@ func (c *checker) checkNumbers() {
 		case mark == nil:
 			c.fault("number %q has no mark", t.Content)
 		case mark.bounds.Grown(touch).Holds(box):
-		case slices.ContainsFunc(trails[t.Tag.Name], func(trail [][]Point) bool { return leads(trail, mark.runs, box) }):
+		case slices.ContainsFunc(trails[t.Tag.Name], func(trail [][]scene.Point) bool { return leads(trail, mark.runs, box) }):
 		case !mark.bounds.Grown(besideMark).Meets(box):
 			c.fault("number %q lies away from its mark %s", t.Content, t.Tag.Name)
 		default:
@@ -172,12 +174,12 @@ func (c *checker) checkNumbers() {
 // outline is a mark as the checks of numbers see it.
 type outline struct {
 	name   string
-	bounds Box
-	runs   [][]Point
+	bounds scene.Box
+	runs   [][]scene.Point
 }
 
 // checkNearest sees that no foreign mark is as near to a number as its own.
-func (c *checker) checkNearest(number Text, own *outline, marks []*outline) {
+func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline) {
 	box := number.Box()
 	distance := distanceTo(own.runs, box)
 	for _, m := range marks {

@@ -1,21 +1,16 @@
-package scene
+package scenetest
 
 import (
 	"bufio"
 	"fmt"
 	"io"
 	"strconv"
+
+	"drawdown/render/scene"
 )
 
-var inkNames = [Inks]string{"none", "black", "grey", "accent", "shade", "tint", "white"}
-
-// String names the ink as the text dump does.
-func (k Ink) String() string { return inkNames[k] }
-
-var roleNames = [...]string{"", "mark", "number", "trail"}
-
 // Dump writes the document as plain text, one item a line, for golden files.
-func Dump(w io.Writer, d Document) error {
+func Dump(w io.Writer, d scene.Document) error {
 	b := bufio.NewWriter(w)
 	fmt.Fprintf(b, "document %q\n", d.Title)
 	for _, page := range d.Pages {
@@ -25,9 +20,9 @@ func Dump(w io.Writer, d Document) error {
 		}
 		for _, it := range page.Items {
 			switch it := it.(type) {
-			case Shape:
+			case scene.Shape:
 				dumpShape(b, it)
-			case Text:
+			case scene.Text:
 				dumpText(b, it)
 			}
 		}
@@ -35,7 +30,7 @@ func Dump(w io.Writer, d Document) error {
 	return b.Flush()
 }
 
-func dumpShape(b *bufio.Writer, s Shape) {
+func dumpShape(b *bufio.Writer, s scene.Shape) {
 	fmt.Fprintf(b, "shape fill=%s stroke=%s/%s", s.Fill, s.Stroke, num(s.Width))
 	if s.Dash > 0 {
 		fmt.Fprintf(b, " dash=%s", num(s.Dash))
@@ -43,21 +38,19 @@ func dumpShape(b *bufio.Writer, s Shape) {
 	dumpTag(b, s.Tag)
 	for _, seg := range s.Path {
 		b.WriteString(" " + string("MLCZ"[seg.Verb]))
-		for i := range pointCount[seg.Verb] {
-			b.WriteString(" " + num(seg.P[i].X) + "," + num(seg.P[i].Y))
+		for _, q := range seg.Points() {
+			b.WriteString(" " + num(q.X) + "," + num(q.Y))
 		}
 	}
 	b.WriteByte('\n')
 }
 
-var pointCount = [...]int{Move: 1, Line: 1, Curve: 3, Close: 0}
-
-func dumpText(b *bufio.Writer, t Text) {
+func dumpText(b *bufio.Writer, t scene.Text) {
 	fmt.Fprintf(b, "text %s,%s size=%s width=%s", num(t.At.X), num(t.At.Y), num(t.Size), num(t.Width))
-	if t.Weight == Bold {
+	if t.Weight == scene.Bold {
 		b.WriteString(" bold")
 	}
-	if t.Anchor != Start {
+	if t.Anchor != scene.Start {
 		b.WriteString([...]string{"", " middle", " end"}[t.Anchor])
 	}
 	if t.Upward {
@@ -68,11 +61,11 @@ func dumpText(b *bufio.Writer, t Text) {
 	fmt.Fprintf(b, " %q\n", t.Content)
 }
 
-func dumpTag(b *bufio.Writer, t Tag) {
-	if t == (Tag{}) {
+func dumpTag(b *bufio.Writer, t scene.Tag) {
+	if t == (scene.Tag{}) {
 		return
 	}
-	fmt.Fprintf(b, " [%s %s]", roleNames[t.Role], t.Name)
+	fmt.Fprintf(b, " [%s %s]", t.Role, t.Name)
 }
 
 func num(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -181,12 +181,12 @@ func (s *sketch) beside(i int, extent scene.Point, deg, reach, cost float64) pla
 	out := pushed(extent, math.Abs(cos), math.Abs(sin), rim+reach)
 	c := scene.Point{X: m.at.X + out*cos, Y: m.at.Y - out*sin}
 	p := placement{
-		box:  scene.Box{Left: c.X - extent.X/2, Top: c.Y - extent.Y/2, Right: c.X + extent.X/2, Bottom: c.Y + extent.Y/2},
+		box:  scene.BoxAbout(c, extent.X, extent.Y),
 		from: scene.Point{X: m.at.X + rim*cos, Y: m.at.Y - rim*sin},
 		led:  reach >= leastLeader,
 		cost: cost,
 	}
-	p.to = along(nearestIn(p.from, p.box), p.from, leaderGap)
+	p.to = along(p.box.Nearest(p.from), p.from, leaderGap)
 	return p
 }
 
@@ -203,11 +203,6 @@ func pushed(extent scene.Point, cos, sin, distance float64) float64 {
 	// To the near corner: (out·cos − w)² + (out·sin − h)² = distance².
 	half := w*cos + h*sin
 	return half + math.Sqrt(math.Max(0, half*half-w*w-h*h+distance*distance))
-}
-
-// nearestIn gives the place of a box that is nearest to p.
-func nearestIn(p scene.Point, b scene.Box) scene.Point {
-	return scene.Point{X: max(b.Left, min(b.Right, p.X)), Y: max(b.Top, min(b.Bottom, p.Y))}
 }
 
 // upward gives the same for a text turned upward.
@@ -234,7 +229,7 @@ var (
 // fits says whether nothing fixed is in the way of a place.
 func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 	m := s.marks[i]
-	near := nearestIn(m.at, p.box)
+	near := p.box.Nearest(m.at)
 	gap := math.Hypot(near.X-m.at.X, near.Y-m.at.Y)
 	if gap < m.shape.inner()*(m.radius+s.rim(i))+0.3 || m.cornerIn(p.box.Grown(0.2), s.rim(i)) {
 		return false
@@ -248,8 +243,8 @@ func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 		}
 		fromOthers = math.Max(fromOthers, fromOwn+keep.nearerBy)
 	}
-	return s.space.freeNumber(p.box, s.name(i), keep.line, fromOthers) &&
-		p.everyLine(func(from, to scene.Point) bool { return s.space.freeLine(from, to, s.name(i), keep.leader) })
+	return s.space.FreeNumber(p.box, s.name(i), keep.line, fromOthers) &&
+		p.everyLine(func(from, to scene.Point) bool { return s.space.FreeLine(from, to, s.name(i), keep.leader) })
 }
 
 // textExtent is the box of a text beside a mark, as the layout check sees it.

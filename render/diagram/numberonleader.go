@@ -65,12 +65,12 @@ func (s *sketch) drawLed(i int, p placement, z size) {
 		}
 		s.add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Tag: tag})
 		p.everyLine(func(from, to scene.Point) bool {
-			s.space.takeLine(from, to)
+			s.space.TakeLine(from, to)
 			return true
 		})
 	}
 	s.add(textIn(p, z.em(), scene.Bold, s.text(i), s.name(i)))
-	s.space.takeBox(p.box)
+	s.space.TakeBox(p.box)
 }
 
 // textIn sets a text so that it covers the box of its place.
@@ -110,7 +110,7 @@ func (s *sketch) drawBesides() {
 		}
 		p := it.choices[it.chosen]
 		s.add(textIn(p, SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
-		s.space.takeBox(p.box)
+		s.space.TakeBox(p.box)
 	}
 }
 

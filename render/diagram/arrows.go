@@ -31,9 +31,9 @@ func (s *sketch) planPath() []scene.Item {
 	s.out.WholePath = len(routes) == len(s.marks)-1
 	for _, r := range routes {
 		for k := 1; k < len(r.points); k++ {
-			s.space.takeLine(r.points[k-1], r.points[k])
+			s.space.TakeLine(r.points[k-1], r.points[k])
 		}
-		s.space.takeBox(r.head().Path.Bounds())
+		s.space.TakeBox(r.head().Path.Bounds())
 	}
 	return drawRoutes(routes)
 }

@@ -12,8 +12,8 @@ import (
 // A part so full that its numbers find no room on the paper is drawn again in
 // sections, each larger: what lies in a window, with the numbers of the whole.
 
-// section is what makes a request one for a piece of a part.
-type section struct {
+// cutout is what makes a request one for a piece of a part.
+type cutout struct {
 	window  geometry.Box
 	whole   geometry.Joint
 	numbers []int // of its fasteners, in the order of the whole
@@ -28,16 +28,16 @@ const (
 	looksInPiece = 800 // for a fastener: rather one more section than a long search
 )
 
-// Section is a piece of a part as it is drawn.
-type Section struct {
+// Detail is a piece of a part as it is drawn.
+type Detail struct {
 	Drawing
 	window geometry.Box // on the part
 }
 
-// Sections draws a part in pieces, from the top left, each of which has room in
+// Details draws a part in pieces, from the top left, each of which has room in
 // the box for all its numbers. None where the part has too many fasteners for
 // any paper.
-func Sections(req Request, box scene.Box) []Section {
+func Details(req Part, box scene.Box) []Detail {
 	req.Box, req.Beside = box, nil
 	if len(req.Plan.Joint.Fasteners) > hopeless {
 		return nil
@@ -50,7 +50,7 @@ func Sections(req Request, box scene.Box) []Section {
 }
 
 // parted halves a window until each half has room for its numbers.
-func (r Request) parted(fasteners []int, window geometry.Box, halvings int) []Section {
+func (r Part) parted(fasteners []int, window geometry.Box, halvings int) []Detail {
 	if len(fasteners) == 0 {
 		return nil
 	}
@@ -62,7 +62,7 @@ func (r Request) parted(fasteners []int, window geometry.Box, halvings int) []Se
 		piece := r.section(fasteners, about(points, window))
 		d := Draw(piece)
 		if halvings == 0 || len(fasteners) <= fewest || len(d.Unplaced) == 0 {
-			return []Section{{d, piece.piece.window}}
+			return []Detail{{d, piece.piece.window}}
 		}
 	}
 	upright := window.Height()*r.Box.Width() > window.Width()*r.Box.Height()
@@ -126,10 +126,10 @@ func about(points []geometry.Point, window geometry.Box) geometry.Box {
 	}
 }
 
-// section is a request for what lies in a window.
-func (r Request) section(fasteners []int, window geometry.Box) Request {
+// cutout is a request for what lies in a window.
+func (r Part) section(fasteners []int, window geometry.Box) Part {
 	whole := r.Plan.Joint
-	s := &section{window: window, whole: whole, of: len(whole.Fasteners)}
+	s := &cutout{window: window, whole: whole, of: len(whole.Fasteners)}
 	b := partBounds(whole)
 	s.middle = b.Min.Add(b.Max).Scale(0.5)
 	numbers := make([]int, len(whole.Fasteners))
@@ -174,7 +174,7 @@ func (s *sketch) drawCut(z size) {
 	box := scene.Box{Left: low.X, Top: high.Y, Right: high.X, Bottom: low.Y}
 	frame := scene.Rect(box.Left, box.Top, box.Width(), box.Height(), 0)
 	s.add(scene.Shape{Path: frame, Stroke: scene.Grey, Width: 0.25, Dash: 1.6})
-	s.space.takeEdge(frame)
+	s.space.TakeEdge(frame)
 	joint := s.req.piece.whole
 	for k, path := range whole.outline(joint, size{radius: z.radius}) {
 		fill := scene.Tint
@@ -206,7 +206,7 @@ func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, 
 		}
 		if len(lines) > 0 {
 			s.add(scene.Shape{Path: lines, Stroke: stroke, Width: width})
-			s.space.takeEdge(lines)
+			s.space.TakeEdge(lines)
 		}
 	}
 }
@@ -237,7 +237,7 @@ func clippedArea(area []scene.Point, box scene.Box) []scene.Point {
 }
 
 // Place draws the whole part small in a box, with the place of a section dark.
-func (one Section) Place(whole Request, box scene.Box) []scene.Item {
+func (one Detail) Place(whole Part, box scene.Box) []scene.Item {
 	s := newSketch(whole)
 	s.view = fit(s.bounds, geometry.Bounds(whole.Plan.Joint.Points()), box.Grown(-0.6), 0)
 	var items []scene.Item
@@ -252,7 +252,7 @@ func (one Section) Place(whole Request, box scene.Box) []scene.Item {
 }
 
 // wholeCount is the number of fasteners of the whole part.
-func (r Request) wholeCount() int {
+func (r Part) wholeCount() int {
 	if r.piece != nil {
 		return r.piece.of
 	}

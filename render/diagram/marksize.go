@@ -163,7 +163,7 @@ func (s *sketch) widest(radius float64) float64 {
 
 // NumberCap tells how high the numbers or words would be in a box, without
 // drawing, and whether they would stand outside their marks.
-func NumberCap(req Request) (capMm float64, led bool) {
+func NumberCap(req Part) (capMm float64, led bool) {
 	z := newSketch(req).sizes()[0]
 	return z.capMm, z.led
 }

@@ -1,6 +1,10 @@
-package scene
+package scenetest
 
-import "math"
+import (
+	"math"
+
+	"drawdown/render/scene"
+)
 
 // A trail with a name is a leader: it joins a mark to a number that stands away
 // from it. One without is an arrow of the path.
@@ -11,32 +15,32 @@ const joined = 1.0
 // checkTrails sees that no trail passes through a foreign mark, and that no
 // leader meets another trail: the eye would go on along the wrong one.
 func (c *checker) checkTrails() {
-	var lines []Shape
-	var runs [][][]Point
-	var boxes []Box
+	var lines []scene.Shape
+	var runs [][][]scene.Point
+	var boxes []scene.Box
 	for _, s := range c.shapes {
-		if s.Tag.Role == Mark || s.Tag.Role == Trail {
+		if s.Tag.Role == scene.Mark || s.Tag.Role == scene.Trail {
 			lines, runs, boxes = append(lines, s), append(runs, s.Path.Flatten()), append(boxes, s.Path.Bounds())
 		}
 	}
 	c.pairs(boxes, func(i, k int) {
 		a, b := lines[i], lines[k]
-		if a.Tag.Role == Mark && b.Tag.Role == Mark || a.Tag.Name != "" && a.Tag.Name == b.Tag.Name {
+		if a.Tag.Role == scene.Mark && b.Tag.Role == scene.Mark || a.Tag.Name != "" && a.Tag.Name == b.Tag.Name {
 			return
 		}
-		if b.Tag.Role == Mark {
+		if b.Tag.Role == scene.Mark {
 			a, b, i, k = b, a, k, i
 		}
 		arrows := a.Tag == b.Tag // the layout of the path itself lets a few cross
 		if arrows || !boxes[i].Grown(touch).Meets(boxes[k].Grown(touch)) || !meet(runs[i], runs[k]) {
 			return
 		}
-		c.fault("the trail %s meets the %s %s at %.1f,%.1f", b.Tag.Name, roleNames[a.Tag.Role], a.Tag.Name, boxes[k].Left, boxes[k].Top)
+		c.fault("the trail %s meets the %s %s at %.1f,%.1f", b.Tag.Name, a.Tag.Role, a.Tag.Name, boxes[k].Left, boxes[k].Top)
 	})
 }
 
 // meet says whether two flattened paths touch.
-func meet(a, b [][]Point) bool {
+func meet(a, b [][]scene.Point) bool {
 	for _, p := range a {
 		for _, q := range b {
 			for i := 1; i < len(p); i++ {
@@ -52,8 +56,8 @@ func meet(a, b [][]Point) bool {
 }
 
 // linesMeet says whether the straight lines a–b and c–d touch.
-func linesMeet(a, b, c, d Point) bool {
-	side := func(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
+func linesMeet(a, b, c, d scene.Point) bool {
+	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	c1, d1, a2, b2 := side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)
 	if c1 == 0 && d1 == 0 && a2 == 0 && b2 == 0 {
 		// On one line, where they may lie apart.
@@ -64,11 +68,11 @@ func linesMeet(a, b, c, d Point) bool {
 }
 
 // leads says whether a trail comes near both to a mark and to a text.
-func leads(trail, mark [][]Point, text Box) bool {
+func leads(trail, mark [][]scene.Point, text scene.Box) bool {
 	toMark := math.Inf(1)
 	for _, run := range trail {
 		for _, p := range run {
-			end := Box{p.X, p.Y, p.X, p.Y}
+			end := scene.Box{Left: p.X, Top: p.Y, Right: p.X, Bottom: p.Y}
 			toMark = math.Min(toMark, distanceTo(mark, end))
 		}
 	}
@@ -77,40 +81,12 @@ func leads(trail, mark [][]Point, text Box) bool {
 
 // distanceTo is the distance from a flattened path to a box; 0 where they
 // touch.
-func distanceTo(runs [][]Point, b Box) float64 {
+func distanceTo(runs [][]scene.Point, b scene.Box) float64 {
 	least := math.Inf(1)
 	for _, run := range runs {
 		for k := 1; k < len(run); k++ {
-			least = math.Min(least, distanceToLine(run[k-1], run[k], b))
+			least = math.Min(least, scene.LineToBox(run[k-1], run[k], b))
 		}
 	}
 	return least
-}
-
-// distanceToLine is the distance from the straight line p–q to a box. Where
-// they do not touch, it is that from an end of the line or a corner of the box.
-func distanceToLine(p, q Point, b Box) float64 {
-	if b.Cut(p, q) {
-		return 0
-	}
-	least := math.Min(toBox(p, b), toBox(q, b))
-	for _, corner := range []Point{{b.Left, b.Top}, {b.Right, b.Top}, {b.Right, b.Bottom}, {b.Left, b.Bottom}} {
-		least = math.Min(least, toLine(corner, p, q))
-	}
-	return least
-}
-
-func toBox(p Point, b Box) float64 {
-	dx := math.Max(0, math.Max(b.Left-p.X, p.X-b.Right))
-	dy := math.Max(0, math.Max(b.Top-p.Y, p.Y-b.Bottom))
-	return math.Hypot(dx, dy)
-}
-
-func toLine(p, a, b Point) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	t := 0.0
-	if length := dx*dx + dy*dy; length > 0 {
-		t = math.Max(0, math.Min(1, ((p.X-a.X)*dx+(p.Y-a.Y)*dy)/length))
-	}
-	return math.Hypot(p.X-a.X-t*dx, p.Y-a.Y-t*dy)
 }

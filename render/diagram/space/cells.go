@@ -1,4 +1,4 @@
-package diagram
+package space
 
 import (
 	"math"
@@ -6,33 +6,34 @@ import (
 	"drawdown/render/scene"
 )
 
-// grid cuts a box of the page into cells, so that things need only be compared
+// Cells cuts a box of the page into cells, so that things need only be compared
 // with what lies near them. What lies outside counts to the cells at the edge.
-type grid struct {
+type Cells struct {
 	box        scene.Box
 	cell       float64 // side of a cell, in millimetres
 	cols, rows int
 }
 
-func newGrid(box scene.Box, cell float64) grid {
-	return grid{
+// NewCells cuts a box into cells of a side, in millimetres.
+func NewCells(box scene.Box, cell float64) Cells {
+	return Cells{
 		box: box, cell: cell,
 		cols: max(1, int(math.Ceil(box.Width()/cell))),
 		rows: max(1, int(math.Ceil(box.Height()/cell))),
 	}
 }
 
-func (g grid) size() int { return g.cols * g.rows }
+func (g Cells) Count() int { return g.cols * g.rows }
 
-func (g grid) column(x float64) int { return between(0, int((x-g.box.Left)/g.cell), g.cols-1) }
+func (g Cells) column(x float64) int { return between(0, int((x-g.box.Left)/g.cell), g.cols-1) }
 
-func (g grid) row(y float64) int { return between(0, int((y-g.box.Top)/g.cell), g.rows-1) }
+func (g Cells) row(y float64) int { return between(0, int((y-g.box.Top)/g.cell), g.rows-1) }
 
 func between(low, v, high int) int { return max(low, min(v, high)) }
 
-// inBox visits the cells that a box touches until visit has had enough; it says
+// InBox visits the cells that a box touches until visit has had enough; it says
 // whether all were visited.
-func (g grid) inBox(b scene.Box, visit func(cell int) (goOn bool)) bool {
+func (g Cells) InBox(b scene.Box, visit func(cell int) (goOn bool)) bool {
 	left, right := g.column(b.Left), g.column(b.Right)
 	for y := g.row(b.Top); y <= g.row(b.Bottom); y++ {
 		for x := left; x <= right; x++ {
@@ -44,8 +45,8 @@ func (g grid) inBox(b scene.Box, visit func(cell int) (goOn bool)) bool {
 	return true
 }
 
-// onLine visits the cells that a straight line with some air round it touches.
-func (g grid) onLine(from, to scene.Point, air float64, visit func(cell int) (goOn bool)) bool {
+// OnLine visits the cells that a straight line with some air round it touches.
+func (g Cells) OnLine(from, to scene.Point, air float64, visit func(cell int) (goOn bool)) bool {
 	if from.Y > to.Y {
 		from, to = to, from
 	}
