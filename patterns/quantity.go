@@ -1,12 +1,14 @@
 package patterns
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
 )
@@ -28,6 +30,11 @@ func (r *reader) quantityText(n *node, what string) (string, bool) {
 // unreadable reports what a quantity's parser says: what is wrong, and what is
 // allowed. What may be empty where the parser names its subject itself.
 func (r *reader) unreadable(n *node, severity problem.Severity, what string, err error) {
+	var why finding.Finding
+	if errors.As(err, &why) {
+		r.reportFinding(n, severity, what, why)
+		return
+	}
 	message, allowed := err.Error(), ""
 	if head, tail, ok := strings.Cut(message, "; allowed: "); ok {
 		message, allowed = head, tail

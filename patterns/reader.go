@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 )
@@ -52,6 +53,16 @@ func (r *reader) report(f *file, line, column int, severity problem.Severity, al
 	}, f})
 }
 
+// reportFinding reports what a lower floor found; what names its subject, and
+// may be empty.
+func (r *reader) reportFinding(n *node, severity problem.Severity, what string, why finding.Finding) {
+	before := len(r.found)
+	r.report(n.file, n.line, n.column, severity, "", what)
+	if len(r.found) > before {
+		r.found[before].problem.Found = &why
+	}
+}
+
 // problems gives the sorted list without repetitions, with snippets.
 func (r *reader) problems() problem.List {
 	byName := map[string]*file{}
@@ -77,13 +88,14 @@ func (r *reader) problems() problem.List {
 // withoutRepetitions drops the repeated problems of a part that is read twice
 // by way of an alias.
 func withoutRepetitions(list problem.List) problem.List {
-	seen := map[problem.Problem]bool{}
+	seen := map[string]bool{}
 	kept := list[:0]
 	for _, p := range list {
-		if !seen[p] {
+		key := p.String()
+		if !seen[key] {
 			kept = append(kept, p)
 		}
-		seen[p] = true
+		seen[key] = true
 	}
 	return kept
 }

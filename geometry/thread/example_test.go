@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawdown/geometry/thread"
+	"drawdown/render/words"
 )
 
 // ISO 724 and ISO 898-1, M10: d2 9.026 mm, d3 8.160 mm, As 58.0 mm².
@@ -33,6 +34,6 @@ func ExampleThread_StressAreaMm2() {
 
 func ExampleParse_unknownPitch() {
 	_, err := thread.Parse("M10x1.3")
-	fmt.Println(err)
+	fmt.Println(words.English().Error(err))
 	// Output: thread "M10x1.3": pitch 1.3 does not exist for M10; allowed: 1.5 (coarse), 1.25, 1, 0.75
 }

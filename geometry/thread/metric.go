@@ -1,9 +1,9 @@
 package thread
 
 import (
-	"fmt"
 	"strconv"
-	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // metricSize is one diameter of ISO 261 with its pitches, the coarse first.
@@ -81,19 +81,18 @@ func metric(diameter, pitch string) (Thread, error) {
 // Where the pitch could be real, as makers do cut such threads, Thread is it.
 type UnlistedPitchError struct {
 	Thread Thread // the zero thread where the pitch cannot be real
-	pitch  string
-	size   metricSize
+	finding.Finding
 }
 
-// Error lists the pitches that exist.
-func (e *UnlistedPitchError) Error() string {
-	return fmt.Sprintf("pitch %s does not exist for M%s; allowed: %s", e.pitch, decimal(e.size.diameterMm), e.size.pitchList())
-}
+// Unwrap gives the finding, which lists the pitches that exist.
+func (e *UnlistedPitchError) Unwrap() error { return e.Finding }
 
 // unlisted judges a pitch that ISO 261 does not have. A real one lies between a
 // quarter of the coarse pitch and a third above it (common practice, no source).
 func (m metricSize) unlisted(pitch string) *UnlistedPitchError {
-	e := &UnlistedPitchError{pitch: pitch, size: m}
+	e := &UnlistedPitchError{Finding: finding.Failed(NoSuchPitch, finding.Values{
+		"pitch": pitch, "size": decimal(m.diameterMm), "coarse": decimal(m.pitchesMm[0]), "fine": m.finePitches(),
+	})}
 	coarse := m.pitchesMm[0]
 	if p, err := strconv.ParseFloat(pitch, 64); err == nil && p >= coarse/4 && p <= coarse*4/3 {
 		e.Thread = Thread{Name: "M" + decimal(m.diameterMm) + "×" + decimal(p), MajorMm: m.diameterMm, PitchMm: p, Series: Special}
@@ -111,15 +110,15 @@ func findMetricSize(diameter string) (metricSize, error) {
 	for i, size := range metricSizes {
 		names[i] = "M" + decimal(size.diameterMm)
 	}
-	return metricSize{pitchesMm: []float64{0}}, fmt.Errorf("size M%s is not in ISO 261; allowed: %s", diameter, strings.Join(names, ", "))
+	return metricSize{pitchesMm: []float64{0}}, finding.Failed(NoMetricSize, finding.Values{"size": diameter, "allowed": names})
 }
 
-func (m metricSize) pitchList() string {
-	names := make([]string, len(m.pitchesMm))
-	for i, p := range m.pitchesMm {
+func (m metricSize) finePitches() []string {
+	names := make([]string, len(m.pitchesMm)-1)
+	for i, p := range m.pitchesMm[1:] {
 		names[i] = decimal(p)
 	}
-	return names[0] + " (coarse), " + strings.Join(names[1:], ", ")
+	return names
 }
 
 // same says whether text is the number v, however many zeros it is written with.

@@ -1,11 +1,11 @@
 package thread
 
 import (
-	"errors"
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // Parse reads the name of a thread as people write it: M10 (coarse pitch),
@@ -15,7 +15,7 @@ import (
 func Parse(s string) (Thread, error) {
 	t, err := parse(tidy(s))
 	if err != nil {
-		return Thread{}, fmt.Errorf("thread %q: %w", s, err)
+		return Thread{}, finding.Failed(Unreadable, finding.Values{"written": s, "why": err})
 	}
 	return t, nil
 }
@@ -44,11 +44,11 @@ func parse(name string) (Thread, error) {
 		}
 		return unified(size, m[3], seriesNames[m[4]])
 	}
-	return Thread{}, errors.New("not the name of a thread alone; write for example M10, M10x1.25, 3/8-16 UNC, No. 10-32 UNF")
+	return Thread{}, finding.Failed(NoThread, nil)
 }
 
 // A left-hand thread would be tightened the other way from what the sheets say.
-var errLeftHand = errors.New("left-hand threads are not supported; allowed: right-hand threads")
+var errLeftHand = finding.Failed(LeftHand, nil)
 
 // seriesNames holds the series as people write them. UNR threads differ in the
 // root only; NC and NF are the names of before 1949.
@@ -85,12 +85,12 @@ func parseInches(s string) (float64, error) {
 			var by float64
 			by, err = strconv.ParseFloat(under, 64)
 			if value >= by {
-				return 0, fmt.Errorf("%s is not a size in inches; write for example 3/8 or 1 3/8", s)
+				return 0, finding.Failed(NoInchSize, finding.Values{"written": s})
 			}
 			value /= by
 		}
 		if err != nil {
-			return 0, fmt.Errorf("%s is not a size in inches; write for example 3/8 or 1 3/8", s)
+			return 0, finding.Failed(NoInchSize, finding.Values{"written": s})
 		}
 		sum += value
 	}

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"drawdown/render/words"
 )
 
 // The expected names follow from the designations of ISO 965-1 (M10×1.25) and
@@ -100,11 +102,12 @@ func TestParseErrorsSayWhatIsAllowed(t *testing.T) {
 		if got != (Thread{}) {
 			t.Errorf("Parse(%q) gives %v with its error", written, got)
 		}
-		if !strings.Contains(err.Error(), says) {
-			t.Errorf("Parse(%q): %v; want it to say %q", written, err, says)
+		said := words.English().Error(err)
+		if !strings.Contains(said, says) {
+			t.Errorf("Parse(%q): %s; want it to say %q", written, said, says)
 		}
-		if !strings.Contains(err.Error(), `"`+written+`"`) {
-			t.Errorf("Parse(%q): %v; want it to quote what was written", written, err)
+		if !strings.Contains(said, `"`+written+`"`) {
+			t.Errorf("Parse(%q): %s; want it to quote what was written", written, said)
 		}
 	}
 }

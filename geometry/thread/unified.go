@@ -1,9 +1,10 @@
 package thread
 
 import (
-	"fmt"
 	"math"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // unifiedSize is one diameter of ASME B1.1 with its threads per inch in each
@@ -90,11 +91,11 @@ func unified(size unifiedSize, perInch string, series Series) (Thread, error) {
 		}
 	}
 	wanted := strings.TrimSuffix(size.name+"-"+perInch, "-") + " " + string(series)
-	why := "is not a thread of ASME B1.1 held here"
+	code := NoUnifiedThread
 	if perInch == "" && series == "" {
-		why = "lacks its threads per inch or its series"
+		code = HalfUnifiedThread
 	}
-	return Thread{}, fmt.Errorf("%s %s; allowed: %s", strings.TrimSpace(wanted), why, strings.Join(names, ", "))
+	return Thread{}, finding.Failed(code, finding.Values{"wanted": strings.TrimSpace(wanted), "allowed": names})
 }
 
 // belongsTo says whether the thread may be called by the series. At 1 in the
@@ -115,7 +116,7 @@ func findNumberedSize(number string) (unifiedSize, error) {
 			return size, nil
 		}
 	}
-	return unifiedSize{}, fmt.Errorf("size No. %s is not held here; allowed: %s", number, strings.Join(names, ", "))
+	return unifiedSize{}, finding.Failed(NoNumberedSize, finding.Values{"number": number, "allowed": names})
 }
 
 // findInchSize finds a size by its diameter in inches.
@@ -134,7 +135,7 @@ func findInchSize(written string, diameterIn float64) (unifiedSize, error) {
 			return size, nil
 		}
 	}
-	return unifiedSize{}, fmt.Errorf("size %s in is not one of ASME B1.1 held here; allowed: %s (metric names begin with M)", written, strings.Join(names, ", "))
+	return unifiedSize{}, finding.Failed(NoUnifiedSize, finding.Values{"size": written, "allowed": names})
 }
 
 // writtenToIn is what a diameter loses when it is written to three places: 5/16

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // Severity says whether a problem stops the work.
@@ -19,14 +21,37 @@ const (
 
 // Problem is one thing for the user to mend.
 type Problem struct {
-	File     string   `json:"file"`
-	Line     int      `json:"line"`   // from 1; 0 where the whole file is meant
-	Column   int      `json:"column"` // from 1, in characters
-	Severity Severity `json:"severity"`
-	What     string   `json:"what"`
-	Allowed  string   `json:"allowed,omitempty"`
-	Snippet  string   `json:"snippet,omitempty"` // the source line, without its end; a very long one is cut
-	Mark     int      `json:"mark,omitempty"`    // the place in a cut Snippet, in characters from 1; 0: at Column
+	File     string           `json:"file"`
+	Line     int              `json:"line"`   // from 1; 0 where the whole file is meant
+	Column   int              `json:"column"` // from 1, in characters
+	Severity Severity         `json:"severity"`
+	What     string           `json:"what"`
+	Allowed  string           `json:"allowed,omitempty"`
+	Snippet  string           `json:"snippet,omitempty"` // the source line, without its end; a very long one is cut
+	Mark     int              `json:"mark,omitempty"`    // the place in a cut Snippet, in characters from 1; 0: at Column
+	Found    *finding.Finding `json:"-"`                 // what was found, to be worded; nil: What and Allowed say it
+}
+
+// Worded gives the problem with its finding in words: what is wrong, and what
+// is allowed.
+func (p Problem) Worded(what, allowed func(finding.Finding) string) Problem {
+	if p.Found == nil {
+		return p
+	}
+	if p.What != "" {
+		p.What += ": "
+	}
+	p.What, p.Allowed, p.Found = p.What+what(*p.Found), allowed(*p.Found), nil
+	return p
+}
+
+// Worded gives the list with all findings in words.
+func (l List) Worded(what, allowed func(finding.Finding) string) List {
+	worded := make(List, len(l))
+	for i, p := range l {
+		worded[i] = p.Worded(what, allowed)
+	}
+	return worded
 }
 
 // String prints the problem on one line: file:line:column: severity: what.
@@ -37,6 +62,9 @@ func (p Problem) String() string {
 		fmt.Fprintf(&b, ":%d:%d", p.Line, p.Column)
 	}
 	fmt.Fprintf(&b, ": %s: %s", p.Severity, p.What)
+	if p.Found != nil {
+		fmt.Fprintf(&b, ": %v", p.Found) // not worded yet
+	}
 	if p.Allowed != "" {
 		fmt.Fprintf(&b, "; allowed: %s", p.Allowed)
 	}

@@ -1,6 +1,10 @@
-// Package words holds every word that is printed on a sheet: one catalogue a
-// language, each with the same fields. A sheet never spells a word itself, so
-// that a word that a language lacks is seen by a test, not by a reader.
+// Package words holds every word that a person reads: one catalogue a
+// language, each with the same fields. A sheet, a terminal and a page spell no
+// word themselves, so that a word that a language lacks is seen by a test, not
+// by a reader.
+//
+// The words stand in text files, a folder a language, a file a subject: see
+// load.go. What the calculating half found is worded by Say.
 //
 // What a pattern file says (titles, notes, cautions, names of kinds) stays as
 // it is written there.
@@ -8,13 +12,12 @@ package words
 
 import (
 	"fmt"
-	"slices"
 	"strings"
+	"sync"
 )
 
-// Catalogue is the printed words of one language. Verbs such as %d and %s
-// stand where a sheet fills in figures and names; they may change places with
-// %[2]s.
+// Catalogue is the words of one language. Verbs such as %d and %s stand where a
+// sheet fills in figures and names; they may change places with %[2]s.
 type Catalogue struct {
 	Language  string // BCP 47 tag
 	Name      string // of the language, in itself
@@ -29,6 +32,16 @@ type Catalogue struct {
 	Condition Condition
 	Drawing   Drawing
 	Proof     Proof
+	List      List
+	Terms     map[string]string // of the trade, by finding.Term
+	Findings  map[string]string // sentences by finding.Code: see Say
+}
+
+// List is how names are put in a row.
+type List struct {
+	And, Or string // before the last
+	More    Plural // %d: names that are left out
+	Allowed string // before what is allowed
 }
 
 // Sheet is what all sheets share.
@@ -51,28 +64,48 @@ type Sheet struct {
 	Named string // %s: %s: a name, and what is said of it
 }
 
-var catalogues = []*Catalogue{&english, bound(&spanish), bound(&german), bound(&french)}
+// languages are the catalogues by their tags, each read when it is first asked
+// for.
+var languages = []struct {
+	tag  string
+	read func() *Catalogue
+}{
+	{"en", sync.OnceValue(func() *Catalogue { return mustLoad("english") })},
+	{"es", sync.OnceValue(func() *Catalogue { return mustLoad("spanish") })},
+	{"de", sync.OnceValue(func() *Catalogue { return mustLoad("german") })},
+	{"fr", sync.OnceValue(func() *Catalogue { return mustLoad("french") })},
+}
 
 // Languages lists the tags of all catalogues.
 func Languages() []string {
 	var tags []string
-	for _, c := range catalogues {
-		tags = append(tags, c.Language)
+	for _, l := range languages {
+		tags = append(tags, l.tag)
 	}
 	return tags
 }
 
-// English is the language of a sheet where none is asked for.
-func English() *Catalogue { return &english }
+// English is the language where none is asked for.
+func English() *Catalogue { return languages[0].read() }
 
 // Find gives the catalogue of a language by its tag; the error lists those
 // there are.
 func Find(tag string) (*Catalogue, error) {
-	i := slices.IndexFunc(catalogues, func(c *Catalogue) bool { return strings.EqualFold(c.Language, tag) })
-	if i < 0 {
-		return nil, fmt.Errorf("language %q is not known; allowed: %s", tag, strings.Join(Languages(), ", "))
+	for _, l := range languages {
+		if strings.EqualFold(l.tag, tag) {
+			return l.read(), nil
+		}
 	}
-	return catalogues[i], nil
+	return nil, fmt.Errorf("language %q is not known; allowed: %s", tag, strings.Join(Languages(), ", "))
+}
+
+// All gives every catalogue.
+func All() []*Catalogue {
+	all := make([]*Catalogue, len(languages))
+	for i, l := range languages {
+		all[i] = l.read()
+	}
+	return all
 }
 
 // View says from where a part is seen. The usual places are known in every

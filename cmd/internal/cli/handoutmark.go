@@ -6,13 +6,14 @@ import (
 	"fmt"
 	"io/fs"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/sequence/plan"
 )
 
 // mark marks a table of answers: a line a student, the marked sheets, and the
 // summary of the class.
-func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f printFlags) Status {
+func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f flag.Print) Status {
 	marked, problems, err := job.Mark(made, ask, table, p.Stdin)
 	if errors.Is(err, fs.ErrNotExist) {
 		return p.fail(Wrong, fmt.Errorf("there is no table %s", table))
@@ -31,11 +32,11 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f p
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
-	paths, err := writeFiles(*f.folder, files)
+	paths, err := writeFiles(*f.Folder, files)
 	if err != nil {
 		return p.fail(Failed, err)
 	}
-	if *f.asJSON {
+	if *f.AsJSON {
 		return p.printJSON(struct {
 			Answers []markedOut `json:"answers"`
 			Files   []string    `json:"files"`

@@ -7,12 +7,12 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
 	"drawdown/render"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
 var traceCommand = command{
@@ -58,9 +58,10 @@ drawdown trace p4-pump-gasket --dowels 6mm
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		addTraceFlags(flags)
-		folder := outFlag(flags)
-		paper, language := paperFlag(flags), languageFlag(flags)
-		asJSON := jsonFlag(flags)
+		folder := flag.Out(flags, "out", flag.OutUsage)
+		paper := flag.Paper(flags)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if len(args) != 1 || args[0] == "" {
 				return p.misuse("trace", "%v", oneScan(args))
@@ -68,20 +69,16 @@ drawdown trace p4-pump-gasket --dowels 6mm
 			if err := checkFolder(*folder); err != nil {
 				return p.misuse("trace", "%v", err)
 			}
-			var proof sheet.Request
-			var err error
-			if proof.Paper, err = sheet.FindPaper(*paper); err != nil {
-				return p.misuse("trace", "%v", err)
-			}
-			if proof.Words, err = words.Find(*language); err != nil {
-				return p.misuse("trace", "%v", err)
-			}
 			q := &quantities{flags: flags}
 			ask := q.traceRequest()
 			if q.err != nil {
 				return p.refuse("trace", q.err)
 			}
-			return p.trace(args[0], ask, proof, *folder, *asJSON)
+			size, err := sheet.FindPaper(*paper)
+			if err != nil {
+				return p.misuse("trace", "%v", err)
+			}
+			return p.trace(args[0], ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
 	},
 }

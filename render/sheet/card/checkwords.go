@@ -46,9 +46,9 @@ func (c *card) sockets() []string {
 		if k.TurnedAcross() == 0 {
 			continue
 		}
-		size := c.words.Figure(k.Marked(k.TurnedAcross()))
+		size := c.words.Figure(k.Labelled(k.TurnedAcross()))
 		if k.NutAcross > 0 && !k.Stud() {
-			size += fmt.Sprintf(c.words.Card.Checks.HeldNut, c.words.Figure(k.Marked(k.NutAcross)))
+			size += fmt.Sprintf(c.words.Card.Checks.HeldNut, c.words.Figure(k.Labelled(k.NutAcross)))
 		}
 		if len(c.plan.Kinds) > 1 {
 			size += " " + k.Name

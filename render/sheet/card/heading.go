@@ -27,7 +27,7 @@ func (c *card) kindLine(k plan.Kind) string {
 		line += " " + c.words.Figure(k.Thread.Name)
 	}
 	if k.Length > 0 {
-		line += " × " + c.words.Figure(k.Marked(k.Length))
+		line += " × " + c.words.Figure(k.Labelled(k.Length))
 	}
 	if k.Class != "" {
 		line += ", " + k.Class

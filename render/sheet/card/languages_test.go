@@ -14,7 +14,7 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // everyWord is a pattern whose card needs as many of the words as one can.
@@ -165,7 +165,7 @@ func besideCatalogue(line string) []string {
 func TestLubricantsHaveWords(t *testing.T) {
 	for _, tag := range words.Languages() {
 		checks := mustSpeak(t, tag).Card.Checks
-		for _, name := range tension.Lubricants() {
+		for _, name := range screw.Lubricants() {
 			name = strings.ReplaceAll(strings.ToLower(name), "-", " ")
 			if checks.Lubricants[name] == "" && checks.States[name] == "" {
 				t.Errorf("%s has no word for %s", tag, name)

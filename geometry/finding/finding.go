@@ -1,0 +1,111 @@
+// Package finding is how the calculating half says what it found: a code, the
+// figures with their units, the places, how grave it is and what it rests on.
+// It makes no sentence. render/words has one for each code and language.
+//
+// It imports nothing of the project, so that every room may speak it.
+package finding
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+)
+
+// Code names one thing that can be found, such as "bolt breaks at torque". It
+// is also an error to compare with: errors.Is(err, tension.BoltBreaks).
+type Code string
+
+// Error gives the code itself, for logs and tests. People read render/words.
+func (c Code) Error() string { return string(c) }
+
+// Severity says what a finding means for the work.
+type Severity string
+
+const (
+	Note    Severity = "note"    // worth knowing
+	Warning Severity = "warning" // to look at before the work
+	Error   Severity = "error"   // stops the work
+)
+
+// CommonPractice is the ground of what the trade does and no source states.
+const CommonPractice = "common practice"
+
+// Values are the figures and names of a finding, by the names that its words
+// fill in. A value is a quantity of geometry/unit, an int that counts, a
+// float64, a string that a person wrote, a Term, a Finding that explains it, or
+// a slice of strings, Terms or Findings.
+type Values map[string]any
+
+// Term is a word of the trade that each language has its own for: a material,
+// a lubricant, a way.
+type Term string
+
+// Place is what a finding is about. Empty fields say nothing.
+type Place struct {
+	Kind  string   `json:"kind,omitempty"`  // of fastener
+	Stage int      `json:"stage,omitempty"` // from 1
+	IDs   []string `json:"ids,omitempty"`   // of fasteners
+	Steps []int    `json:"steps,omitempty"` // of an order, from 1
+}
+
+// Finding is one thing that was found. As an error it is what was wrong.
+type Finding struct {
+	Code     Code
+	Severity Severity
+	Values   Values
+	At       Place
+	Ground   string // source (standard, clause or table) or CommonPractice
+}
+
+// Noted, Warned and Failed make a finding of each severity.
+func Noted(code Code, values Values) Finding {
+	return Finding{Code: code, Severity: Note, Values: values}
+}
+func Warned(code Code, values Values) Finding {
+	return Finding{Code: code, Severity: Warning, Values: values}
+}
+func Failed(code Code, values Values) Finding {
+	return Finding{Code: code, Severity: Error, Values: values}
+}
+
+// From gives the finding with its ground.
+func (f Finding) From(ground string) Finding {
+	f.Ground = ground
+	return f
+}
+
+// About gives the finding with its place.
+func (f Finding) About(at Place) Finding {
+	f.At = at
+	return f
+}
+
+// Error gives the code and its values, for logs and tests.
+func (f Finding) Error() string {
+	var b strings.Builder
+	b.WriteString(string(f.Code))
+	for _, name := range slices.Sorted(maps.Keys(f.Values)) {
+		fmt.Fprintf(&b, " %s=%v", name, f.Values[name])
+	}
+	return b.String()
+}
+
+// Is says whether the finding has the code.
+func (f Finding) Is(target error) bool {
+	code, ok := target.(Code)
+	return ok && code == f.Code
+}
+
+// Unwrap gives the finding that explains this one, under the name "why".
+func (f Finding) Unwrap() error {
+	if why, ok := f.Values["why"].(error); ok {
+		return why
+	}
+	return nil
+}
+
+// Has says whether a list has a finding with the code.
+func Has(list []Finding, code Code) bool {
+	return slices.ContainsFunc(list, func(f Finding) bool { return f.Code == code })
+}

@@ -1,0 +1,130 @@
+package words
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"maps"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/finding"
+)
+
+// codesOfTheTree lists the value of every constant of the type finding.Code in
+// the project, outside of tests.
+func codesOfTheTree(t *testing.T) []string {
+	t.Helper()
+	var codes []string
+	root := filepath.Join("..", "..")
+	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.SkipObjectResolution)
+		if err != nil {
+			return err
+		}
+		ast.Inspect(file, func(n ast.Node) bool {
+			spec, ok := n.(*ast.ValueSpec)
+			if !ok {
+				return true
+			}
+			of, ok := spec.Type.(*ast.SelectorExpr)
+			if !ok || of.Sel.Name != "Code" {
+				return true
+			}
+			for _, v := range spec.Values {
+				if lit, ok := v.(*ast.BasicLit); ok && lit.Kind == token.STRING {
+					code, err := strconv.Unquote(lit.Value)
+					if err != nil {
+						t.Error(err)
+					}
+					codes = append(codes, code)
+				}
+			}
+			return true
+		})
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return codes
+}
+
+// Every code has its words in every language, and no words lack a code.
+func TestEveryFindingHasItsWords(t *testing.T) {
+	codes := codesOfTheTree(t)
+	if len(codes) < 10 {
+		t.Fatalf("only %d codes found in the tree", len(codes))
+	}
+	for i, code := range codes {
+		if slices.Contains(codes[:i], code) {
+			t.Errorf("the code %q is there twice", code)
+		}
+	}
+	for _, c := range All() {
+		for _, code := range codes {
+			if c.Findings[code] == "" {
+				t.Errorf("%s has no words for %q", c.Language, code)
+			}
+		}
+		for key := range c.Findings {
+			if !slices.Contains(codes, strings.TrimSuffix(key, ".allowed")) {
+				t.Errorf("%s: there is no code %q", c.Language, key)
+			}
+		}
+	}
+}
+
+// Every code has an example, and each is said in every language with all its
+// braces filled.
+func TestEveryFindingIsSaid(t *testing.T) {
+	for _, code := range codesOfTheTree(t) {
+		values, ok := examples[finding.Code(code)]
+		if !ok {
+			t.Errorf("there is no example of %q", code)
+			continue
+		}
+		for _, c := range All() {
+			said := c.Say(finding.Noted(finding.Code(code), values))
+			if strings.ContainsAny(said, "{}") || strings.Contains(said, "%!") || strings.Contains(said, "=map[") {
+				t.Errorf("%s %q: %s", c.Language, code, said)
+			}
+			t.Logf("%s %s: %s", c.Language, code, said)
+		}
+	}
+}
+
+// Every language fills in the same values.
+func TestSentencesFillInTheSame(t *testing.T) {
+	names := regexp.MustCompile(`\{[?!]?(\w+)`)
+	filled := func(sentence string) []string {
+		found := map[string]bool{}
+		for _, m := range names.FindAllStringSubmatch(sentence, -1) {
+			found[m[1]] = true
+		}
+		return slices.Sorted(maps.Keys(found))
+	}
+	for key, english := range English().Findings {
+		for _, c := range All()[1:] {
+			if got, want := filled(c.Findings[key]), filled(english); !slices.Equal(got, want) {
+				t.Errorf("%s %q fills in %q, English %q", c.Language, key, got, want)
+			}
+		}
+	}
+}
+
+// examples are findings as they come up, by subject in the files beside this.
+var examples = map[finding.Code]finding.Values{}
+
+func exampleOf(list map[finding.Code]finding.Values) bool {
+	maps.Copy(examples, list)
+	return true
+}

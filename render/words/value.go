@@ -1,0 +1,132 @@
+package words
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+)
+
+// mostNamed is how many names of a list are written out; where only one more
+// would be left, it is written too.
+const mostNamed = 6
+
+// number is how a figure is asked for: "+" for a sign, decimals or significant
+// figures, and a unit: ".1 kN", "3g", "+.0 %".
+var number = regexp.MustCompile(`^(\+?)(?:\.(\d)|(\d)g)?[\s\x{a0}]*(\S*)$`)
+
+// sizes are the units that a sentence may ask for, each in the unit that
+// figures have inside the program.
+var sizes = map[string]float64{"": 1, "N": 1, "kN": 1000, "MPa": 1, "mm": 1, "µm": 0.001, "°": 1, "N·m": 1, "min": 1, "%": 0.01}
+
+// Value writes one value of a finding: a quantity with its unit, a number, a
+// word of the trade in the language, a name as it was written, or a list.
+func (c *Catalogue) Value(v any, form string) string {
+	switch v := v.(type) {
+	case string:
+		return v
+	case finding.Term:
+		return c.Term(v)
+	case error:
+		return around(v, c.What) // what is allowed stands at the end of it all
+	case []string:
+		return c.List.join(v, form)
+	case []finding.Term:
+		return c.List.join(each(v, c.Term), form)
+	case []finding.Finding:
+		return strings.Join(c.SayAll(v), "; ")
+	case []int:
+		return c.List.join(each(v, strconv.Itoa), form)
+	}
+	return c.Figure(figure(v, form))
+}
+
+// Term gives the language's word; one that has none stays as it is.
+func (c *Catalogue) Term(t finding.Term) string {
+	if word, ok := c.Terms[string(t)]; ok {
+		return word
+	}
+	return string(t)
+}
+
+func each[T any](list []T, write func(T) string) []string {
+	written := make([]string, len(list))
+	for i, v := range list {
+		written[i] = write(v)
+	}
+	return written
+}
+
+// figure writes a quantity as it is asked for, else in the usual way of its
+// kind.
+func figure(v any, form string) string {
+	switch v := v.(type) {
+	case unit.Length:
+		return quantity(float64(v), form, v.String())
+	case unit.Angle:
+		return quantity(float64(v), form, v.String())
+	case unit.Duration:
+		return quantity(float64(v), form, v.String())
+	case unit.Force:
+		return quantity(float64(v), form, strconv.FormatFloat(float64(v)/1000, 'f', 1, 64)+" kN")
+	case unit.Stress:
+		return quantity(float64(v), form, strconv.FormatFloat(float64(v), 'f', 0, 64)+" MPa")
+	case unit.Torque:
+		return quantity(float64(v), form, v.OnScale(unit.NewtonMetre).String())
+	case float64:
+		return quantity(v, form, strconv.FormatFloat(v, 'g', -1, 64))
+	}
+	return fmt.Sprint(v)
+}
+
+func quantity(v float64, form, usual string) string {
+	if form == "" {
+		return usual
+	}
+	m := number.FindStringSubmatch(form)
+	size, known := 0.0, false
+	if m != nil {
+		size, known = sizes[m[4]]
+	}
+	if !known {
+		panic("no figure is written as " + form) // the tests say every sentence
+	}
+	written := strconv.FormatFloat(v/size, 'f', -1, 64)
+	if decimals, err := strconv.Atoi(m[2]); err == nil {
+		written = strconv.FormatFloat(v/size, 'f', decimals, 64)
+	} else if figures, err := strconv.Atoi(m[3]); err == nil {
+		written = strconv.FormatFloat(v/size, 'g', figures, 64)
+	}
+	if m[1] == "+" && v >= 0 {
+		written = "+" + written
+	}
+	switch m[4] {
+	case "", "°":
+		return written + m[4]
+	}
+	return written + " " + m[4]
+}
+
+// join writes a list: "a, b and c", "a, b or c", "a, b, c", or cut: "a, b, c
+// and 4 more".
+func (l List) join(names []string, form string) string {
+	if form == "," {
+		return strings.Join(names, ", ")
+	}
+	if len(names) > mostNamed+1 && form != "all" && form != "or" {
+		left := len(names) - mostNamed
+		return strings.Join(names[:mostNamed], ", ") + " " + l.More.Of(left)
+	}
+	last := len(names) - 1
+	if last < 1 {
+		return strings.Join(names, "")
+	}
+	word := l.And
+	if form == "or" {
+		word = l.Or
+	}
+	return strings.Join(names[:last], ", ") + " " + word + " " + names[last]
+}
