@@ -123,9 +123,7 @@ func (b batch) draw(bar *progress) {
 // its problems stands in the summary.
 func (p *Program) reportCard(one *batchPattern) {
 	p.report(one.problems)
-	for _, note := range one.notes {
-		fmt.Fprintf(p.Stderr, "drawdown: warning: %s: %s\n", one.file, note)
-	}
+	p.reportTo(p.Stderr).Warn(one.file, one.notes)
 }
 
 // reportFailed sums up, where anything failed.
@@ -134,16 +132,16 @@ func (p *Program) reportFailed(all []*batchPattern) {
 	if len(failed) == 0 {
 		return
 	}
-	fmt.Fprintf(p.Stderr, "drawdown: %d of %d patterns failed, %d drawn:\n", len(failed), len(all), len(all)-len(failed))
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Say(finding.Warned(BatchFailed, finding.Values{"failed": len(failed), "n": len(all), "drawn": len(all) - len(failed)})))
 	for _, one := range failed {
-		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, p.whyFailed(one))
+		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, p.words.Error(one.why()))
 	}
 }
 
-// whyFailed says in a few words why a card was not drawn.
-func (p *Program) whyFailed(one *batchPattern) string {
+// why is why a card was not drawn, in short.
+func (one *batchPattern) why() error {
 	if one.err != nil {
-		return p.words.Error(one.err)
+		return one.err
 	}
 	errors := 0
 	for _, found := range one.problems {
@@ -151,7 +149,7 @@ func (p *Program) whyFailed(one *batchPattern) string {
 			errors++
 		}
 	}
-	return counted(errors, "error")
+	return finding.Failed(ErrorsInFile, finding.Values{"n": errors})
 }
 
 // batchOut is what card --json prints for many patterns.

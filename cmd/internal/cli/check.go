@@ -7,6 +7,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/judge"
 )
@@ -109,30 +110,38 @@ func (p *Program) check(file string, drawing drawFlags, ask job.Printing) Status
 		return max(status, p.printJSON(out))
 	}
 	if status == Done {
-		verdict := "is sound"
-		if len(problems) > 0 {
-			verdict = "can be used; look at " + counted(len(problems), "warning")
-		}
-		fmt.Fprintf(p.Stdout, "%s %s: %s, %s, %s to tighten, %d to loosen\n", spoken(file), verdict,
-			counted(len(made.Joint.Fasteners), "fastener"), counted(len(made.Kinds), "kind"),
-			counted(len(made.Tighten.Stages), "stage"), len(made.Loosen.Stages))
+		p.reportTo(p.Stdout).Sound(file, made, len(problems))
 	}
 	p.printPaths(out.Files)
 	return status
 }
 
-// spoken names a pattern as a sentence does.
-func spoken(file string) string {
-	if file == "-" {
-		return "standard input"
+// checkOrder judges an order for a file's fasteners.
+func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) Status {
+	made, problems, err := job.Load(file, p.Stdin, "", "")
+	if err != nil {
+		return p.unread(file, err)
 	}
-	return file
-}
-
-// counted writes a count with its noun: 1 kind, 2 kinds.
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
+	if !asJSON {
+		p.report(problems)
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	if problems.Stops() {
+		if asJSON {
+			return max(Wrong, p.printJSON(report.CheckedOrder{Problems: p.said(problems)}))
+		}
+		return Wrong
+	}
+	judged, err := job.Judge(made, side, order)
+	if err != nil {
+		return p.fail(Wrong, fmt.Errorf("--order: %w", err))
+	}
+	status, to := Done, p.Stdout
+	if !judged.Verdict.Right() {
+		status, to = Wrong, p.Stderr
+	}
+	if asJSON {
+		return max(status, p.printJSON(report.CheckedOrderJSON(p.words, judged, p.said(problems))))
+	}
+	p.reportTo(to).JudgedOrder(made, judged)
+	return status
 }

@@ -350,30 +350,6 @@ func (p *Program) printLines(heading string, lines []string) {
 
 func (p *Program) text(line string) { fmt.Fprint(p.Stdout, wrapped("  ", "  ", line)) }
 
-// wrapped breaks a line at its words so that it fits a terminal of 80 columns.
-func wrapped(first, next, line string) string {
-	const columns = 80
-	var text strings.Builder
-	at := 0
-	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
-		switch {
-		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
-		default:
-			text.WriteString(" ")
-			at++
-		}
-		text.WriteString(word)
-		at += width
-	}
-	return text.String() + "\n"
-}
-
 // figure prints a number to about three figures, without powers of ten.
 func figure(v float64) string {
 	switch size := math.Abs(v); {

@@ -8,6 +8,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/sheet/handout"
+	"drawdown/render/words"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
 )
@@ -119,7 +120,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if notes := againstHints(p); notes != nil {
+		if notes := againstHints(p, words.English()); notes != nil {
 			t.Errorf("%s: %q", name, notes)
 		}
 		for _, loosening := range []bool{false, true} {
@@ -138,7 +139,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 	if err != nil || problems.Stops() {
 		t.Fatal(err, problems)
 	}
-	if notes := againstHints(round); len(notes) != 1 || !strings.Contains(notes[0], "not the trade's order") {
+	if notes := againstHints(round, words.English()); len(notes) != 1 || !strings.Contains(notes[0], "not the trade's order") {
 		t.Errorf("once round: %q", notes)
 	}
 }
