@@ -7,6 +7,7 @@ const (
 	OutputNotWritten finding.Code = "output not written"   // why
 	BatchFailed      finding.Code = "batch failed"         // failed, n, drawn
 	ErrorsInFile     finding.Code = "batch errors"         // n
+	NoWrenchList     finding.Code = "wrench list missing"  // file
 	SameName         finding.Code = "cards of one name"    // clashes: each a SameCard
 	SameCard         finding.Code = "card of two patterns" // patterns, name
 )

@@ -9,8 +9,6 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/report"
 	"drawdown/render"
-	"drawdown/render/words"
-	"drawdown/sequence/plan"
 )
 
 // Short names for what many of the commands print.
@@ -38,8 +36,6 @@ func checkFolder(folder string) error { return files.CheckFolder(folder) }
 func reason(err error) error { return files.Reason(err) }
 
 func wrapped(first, next, line string) string { return report.Wrapped(first, next, line) }
-
-func stageWords(s *plan.Stage) string { return report.Stage(words.English(), s) }
 
 // counted writes a count with its noun: 1 kind, 2 kinds.
 func counted(n int, noun string) string {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension"
 )
@@ -138,11 +139,11 @@ func headWords(r tension.Result) string {
 
 // row prints three figures by friction, or one where the friction is one.
 func (p *Program) row(single bool, name string, low, nominal, high string) {
+	figures := []string{low, nominal, high}
 	if single {
-		fmt.Fprintf(p.Stdout, "  %-31s %13s\n", name, nominal)
-		return
+		figures = []string{nominal}
 	}
-	fmt.Fprintf(p.Stdout, "  %-31s %13s %13s %13s\n", name, low, nominal, high)
+	report.Columns{-33, 13, 13, 13}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
 }
 
 // byFrictionHeading heads a table of rows.

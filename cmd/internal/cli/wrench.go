@@ -9,6 +9,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/sequence/tension"
@@ -115,7 +116,7 @@ func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
 	folder, isFolder := errors.AsType[*patterns.FolderError](err)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: there is no file %s; drawdown help wrench shows what stands in it", file))
+		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))
 	case isFolder:
 		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", folder.Path))
 	case err != nil:
