@@ -13,48 +13,7 @@ import (
 )
 
 var checkCommand = command{
-	name:    "check",
-	summary: "say whether a pattern file, or an order, is sound",
-	usage:   "FILE [--order LIST [--side SIDE]] [--draw [--actual-size]]",
-	about: `Reads the file and plans the work without writing anything. Each problem is
-shown with its file, line and column, the line itself, and what is allowed.
-A figure that the mechanics of its bolt do not bear out (torque over yield, an
-angle that breaks the bolt, an engagement that tears out) is warned of, too;
-the file's figure stands all the same. Warnings do not make a file unsound.
-
---order judges an order by the rules of the trade: every fastener once, begun
-in the middle, outwards from there, no long run on one side, neighbours not in
-succession where it can be helped, a bolt circle crosswise, large fasteners
-before small ones, the fasteners of a cluster together. LIST is ids with commas
-between, or the numbers cast on the part; "cast" stands for those in their
-order, "file" for the file's own order. A loosening order is judged as the
-exact reverse.
-
-What a layout allows is what the trade's own orders for it come to: row for a
-row, star for one bolt circle, spiral and cross for all else. Slightly more is
-a remark, much more departs from the rule. The pull to one side counts fasteners
-at the edge that nothing tight holds against: in the first third of the steps it
-tips the part, later the middle holds. An order that is not whole, or departs,
-ends with status 1. A maker's own order (a list in the
-file, or cast numbers) is described, never called wrong; a source vouches for
-the figures of a file, not for its order.
-The rules are common practice; the maker's order comes first.
-
---draw draws a sound file plainly, with its ids and a table of its places, to be
-held against the part. With --actual-size every hole is a cross-hair at its true
-size and place, over as many sheets as that takes: print at 100 % and measure
-both bars.`,
-	example: `
-drawdown check p4-head
-    p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen
-drawdown check p4-manifold --order E2,E7,E3,E6,E1,E8,E4,E5
-    Exhaust manifold · Fernhollow P4 pump engine
-    This order to tighten is sound.
-    ...
-drawdown check p4-head --draw
-    p4-head is sound: 14 fasteners, 2 kinds, 5 stages to tighten, 4 to loosen
-    out/p4-head-check.pdf
-`,
+	name: "check",
 	build: func(flags *pflag.FlagSet) runner {
 		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, or cast, or file")
 		flag.Offer(flags, "order", job.CastOrder, job.FilesOrder)

@@ -39,13 +39,10 @@ type Program struct {
 	words  *words.Catalogue // of the call, in the language of --lang
 }
 
-// command is one of the program's commands.
+// command is one of the program's commands. What it is about stands in the
+// file help/NAME.txt.
 type command struct {
 	name    string
-	summary string // one line for the list of commands
-	usage   string // what follows the name
-	about   string // a paragraph or two
-	example string // commands, each with what it prints indented below it; ... leaves lines out
 	operand operand
 	build   func(flags *pflag.FlagSet) runner
 }
