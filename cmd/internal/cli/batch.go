@@ -7,6 +7,7 @@ import (
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/render/sheet/card"
@@ -173,8 +174,8 @@ func (p *Program) batchJSON(all []*batchPattern) batchOut {
 	out := batchOut{Cards: []cardOut{}}
 	for _, one := range all {
 		c := cardOut{
-			Pattern: one.file, Status: one.status, Files: listed(one.paths),
-			Warnings: listed(one.notes), Problems: p.said(one.problems),
+			Pattern: one.file, Status: one.status, Files: report.Listed(one.paths),
+			Warnings: report.Listed(one.notes), Problems: p.said(one.problems),
 		}
 		if one.err != nil {
 			c.Error = p.words.Error(one.err)

@@ -54,7 +54,7 @@ func (p *Program) deliver(drawn []render.File, notes []string, f flag.Print) Sta
 		return p.printJSON(struct {
 			Files    []string `json:"files"`
 			Warnings []string `json:"warnings"`
-		}{paths, listed(notes)})
+		}{paths, report.Listed(notes)})
 	}
 	p.printPaths(paths)
 	return Done
