@@ -80,18 +80,18 @@ func (r Report) figures(report judge.Report) {
 		if g.Order.PullStep > 0 {
 			most = " " + r.say(PullMostAt, finding.Values{"step": g.Order.PullStep})
 		}
-		r.row(PullEarly, ".1", g.Order.PullEarly, g.Own.PullEarly, "")
-		r.row(PullMost, ".1", g.Order.Pull, g.Own.Pull, most)
-		r.row(LongestRun, "", g.Order.Run, g.Own.Run, "")
+		r.measured(PullEarly, ".1", g.Order.PullEarly, g.Own.PullEarly, "")
+		r.measured(PullMost, ".1", g.Order.Pull, g.Own.Pull, most)
+		r.measured(LongestRun, "", g.Order.Run, g.Own.Run, "")
 		if g.Layout != judge.Circle { // a circle has no inside
-			r.row(StepsInwards, "", g.Order.Inwards, g.Own.Inwards, "")
+			r.measured(StepsInwards, "", g.Order.Inwards, g.Own.Inwards, "")
 		}
-		r.row(ToNeighbours, "", g.Order.Neighbours, g.Own.Neighbours, "")
+		r.measured(ToNeighbours, "", g.Order.Neighbours, g.Own.Neighbours, "")
 	}
-	r.row(WrenchWay, ".0 mm", report.TravelMm, report.OwnTravelMm, "")
+	r.measured(WrenchWay, ".0 mm", report.TravelMm, report.OwnTravelMm, "")
 }
 
-// row prints a figure of this order beside that of drawdown's own.
-func (r Report) row(code finding.Code, form string, order, own any, remark string) {
+// measured prints a figure of this order beside that of drawdown's own.
+func (r Report) measured(code finding.Code, form string, order, own any, remark string) {
 	orderFigures.Row(r.To, "  "+r.say(code, nil), r.Words.Value(order, form), r.Words.Value(own, form), remark)
 }
