@@ -6,7 +6,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // Fasteners are the fasteners of one size over all joints.
@@ -15,7 +15,7 @@ type Fasteners struct {
 	Inches bool   // the length is marked in inches
 	Length unit.Length
 	Class  string
-	Head   tension.HeadForm
+	Head   head.Form
 	Stud   bool
 	Nut    unit.Length // across flats; 0 where there is none
 	Reuse  plan.Reuse

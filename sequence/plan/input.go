@@ -5,10 +5,8 @@ package plan
 
 import (
 	"drawdown/geometry"
-	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
-	"drawdown/sequence/tension"
 )
 
 // Input is what a pattern file says, checked and in inner units.
@@ -32,42 +30,6 @@ type Input struct {
 	Source      string // where the figures come from; empty: worked out
 	Cautions    []Caution
 }
-
-// Reuse says whether a fastener may go back in.
-type Reuse string
-
-const (
-	ReuseUnknown Reuse = ""
-	ReuseOnce    Reuse = "once"    // used once, then thrown away
-	ReuseInspect Reuse = "inspect" // measured before it goes back
-	ReuseYes     Reuse = "yes"
-)
-
-// Kind is one kind of fastener. Zero lengths are unknown.
-type Kind struct {
-	Name       string
-	Implied    bool           // the file names no kinds; the name is not its own
-	Thread     *thread.Thread // nil where the file names none
-	Class      string         // as written: 10.9, grade 8, A2-70, 830 MPa
-	Length     unit.Length
-	Grip       unit.Length // clamped length
-	Into       string      // material of the tapped hole
-	Engagement unit.Length
-	Lubricant  string
-	Friction   *Friction        // nil where only a lubricant is known
-	HeadForm   tension.HeadForm // empty: hexagon
-	HeadAcross unit.Length      // across flats
-	NutAcross  unit.Length      // across flats; 0 where there is no nut
-	WasherFace unit.Length      // outer diameter of the bearing face
-	Hole       unit.Length
-	Reuse      Reuse
-}
-
-// Friction holds coefficient ranges; a single figure has Low equal to High.
-type Friction struct{ Thread, Head Range }
-
-// Range is a span of a dimensionless coefficient.
-type Range struct{ Low, High float64 }
 
 // Action is what a stage has done to each fastener.
 type Action string

@@ -16,7 +16,7 @@ import (
 
 // batch is the card of every pattern of many.
 type batch struct {
-	side     card.Which
+	side     card.Sides
 	ways     wayFlags
 	print    job.Printing
 	folder   string

@@ -18,7 +18,7 @@ var cardCommand = command{
 }
 
 func buildCard(flags *pflag.FlagSet) runner {
-	side := flag.Choice(flags, "side", card.BothSides, card.Sides, "`side` of the card, one of ")
+	side := flag.Choice(flags, "side", card.BothSides, card.SideChoices, "`side` of the card, one of ")
 	ways := addWayFlags(flags)
 	printing := flag.AddPrint(flags, render.PDF, render.PNG)
 	jobs := flags.Int("jobs", 0, "`count` of patterns that are drawn at the same time; without it one a core")

@@ -269,7 +269,7 @@ func (q *quantities) twoLengths(flag string, oneForBoth bool) (x, y float64) {
 		q.fail(fmt.Errorf("--%s %q is not two lengths; write for example 300x160", flag, text))
 		return 0, 0
 	}
-	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.ErrNoUnit) {
+	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
 	}
 	for i, one := range []string{first, second} {

@@ -8,7 +8,7 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/compliance"
 )
 
 var predictCommand = command{
@@ -110,7 +110,7 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	} else if compensate {
 		ask.Cap = usualCap
 	}
-	ask.Gasket, _ = read(q, "gasket", interaction.ParseGasket)
+	ask.Gasket, _ = read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
 	ask.Foundation, _ = read(q, "foundation", parseStiffness)
 	ask.Strip = above(q, "gasket-width", withUnit)
@@ -137,7 +137,7 @@ func (q *quantities) predictRequest() job.PredictRequest {
 const usualCap = 1.1
 
 // flange reads the measures of a round flange; nil where none is stated.
-func (q *quantities) flange() *interaction.Flange {
+func (q *quantities) flange() *compliance.Flange {
 	f, set := read(q, "gasket-ring", parseRing)
 	for _, measure := range []struct {
 		flag string
@@ -179,7 +179,7 @@ func (q *quantities) rising(shares []float64, falls, example string, unit float6
 // gasketWords lists the gaskets without blanks, so that a shell takes each as
 // one word.
 func gasketWords() []string {
-	all := texts(interaction.Gaskets())
+	all := texts(compliance.Gaskets())
 	for i := range all {
 		all[i] = strings.ReplaceAll(all[i], " ", "-")
 	}

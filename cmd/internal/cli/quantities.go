@@ -80,7 +80,7 @@ func above[T ~float64](q *quantities, flag string, parse func(string) (T, error)
 // withUnit reads a length that must say its unit.
 func withUnit(text string) (unit.Length, error) {
 	l, err := unit.ParseLength(text, "")
-	if errors.Is(err, unit.ErrNoUnit) {
+	if errors.Is(err, unit.NoUnit) {
 		return 0, fmt.Errorf("%q: the unit is missing; write for example %s mm or %s in", text, text, text)
 	}
 	return l, err
@@ -98,7 +98,7 @@ func sumOfAngles(text string) (unit.Angle, error) {
 			return 0, fmt.Errorf("%q: a turn is missing; write for example 180deg or 90+90deg", text)
 		}
 		turn, err := unit.ParseAngle(part)
-		if errors.Is(err, unit.ErrNoUnit) && len(parts) > 1 && unitOfLast != "" {
+		if errors.Is(err, unit.NoUnit) && len(parts) > 1 && unitOfLast != "" {
 			turn, err = unit.ParseAngle(part + " " + unitOfLast)
 		}
 		if err != nil {

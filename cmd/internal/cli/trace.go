@@ -12,6 +12,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
 	"drawdown/render"
+	"drawdown/render/sheet"
 )
 
 var traceCommand = command{
@@ -20,6 +21,7 @@ var traceCommand = command{
 	build: func(flags *pflag.FlagSet) runner {
 		addTraceFlags(flags)
 		folder := flag.Out(flags, "out", flag.OutUsage)
+		paper := flag.Paper(flags)
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
@@ -34,7 +36,11 @@ var traceCommand = command{
 			if q.err != nil {
 				return p.refuse("trace", q.err)
 			}
-			return p.trace(args[0], ask, *folder, *asJSON)
+			size, err := sheet.FindPaper(*paper)
+			if err != nil {
+				return p.misuse("trace", "%v", err)
+			}
+			return p.trace(args[0], ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
 	},
 }
@@ -46,7 +52,7 @@ func oneScan(args []string) error {
 	return errors.New("which scan? Name a picture file, a built-in one such as " + scan.Builtin()[0] + ", or - for standard input")
 }
 
-func (p *Program) trace(file string, ask job.TraceRequest, folder string, asJSON bool) Status {
+func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, folder string, asJSON bool) Status {
 	answer, err := job.Trace(file, p.Stdin, ask)
 	if wrong, ok := errors.AsType[*job.ScanError](err); ok {
 		return p.fail(Wrong, wrong)
@@ -58,11 +64,11 @@ func (p *Program) trace(file string, ask job.TraceRequest, folder string, asJSON
 	if err := sparesScan(folder, pattern.Name, file); err != nil {
 		return p.fail(Wrong, err)
 	}
-	proof, err := answer.Proof(p.words)
+	drawn, err := answer.Proof(proof)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
-	files := []render.File{pattern, proof}
+	files := []render.File{pattern, drawn}
 	if err := answer.Check(); err != nil { // the proof shows why
 		files = files[1:]
 		if paths, writeErr := writeFiles(folder, files); writeErr != nil {

@@ -27,7 +27,7 @@ func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
 	p := Print{
 		Flags:     flags,
 		formats:   List(flags, "format", formats, render.Formats, "one or more `formats`, with commas between: "),
-		paper:     Choice(flags, "paper", "a4", sheet.PaperNames(), "`size` of the paper, one of "),
+		paper:     Paper(flags),
 		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
 	}
 	Language(flags)
@@ -35,6 +35,11 @@ func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
 	p.Folder = Out(flags, "out", OutUsage)
 	p.AsJSON = JSON(flags)
 	return p
+}
+
+// Paper adds the flag of commands that draw on paper.
+func Paper(flags *pflag.FlagSet) *string {
+	return Choice(flags, "paper", "a4", sheet.PaperNames(), "`size` of the paper, one of ")
 }
 
 // OutUsage is what most commands say of the folder to write to.

@@ -107,7 +107,7 @@ func showings(tasks []handout.Task, ask HandoutRequest, part HandoutPart, stem s
 		if task.Of > 0 {
 			name += fmt.Sprintf("-%d", task.Number)
 		}
-		shown := frames.Request{Plan: task.Plan, Words: ask.Words, Loosening: ask.Loosening}
+		shown := frames.Work{Plan: task.Plan, Words: ask.Words, Loosening: ask.Loosening}
 		var b bytes.Buffer
 		if part == HandoutPage {
 			name, err = name+".html", page.Write(&b, frames.Lay(shown), ask.Words)
@@ -125,7 +125,7 @@ func showings(tasks []handout.Task, ask HandoutRequest, part HandoutPart, stem s
 // filmDPI makes the pictures of a film 960 pixels wide.
 const filmDPI = 96
 
-func film(b *bytes.Buffer, ask frames.Request) error {
+func film(b *bytes.Buffer, ask frames.Work) error {
 	var pages []scene.Page
 	var seconds []float64
 	for _, picture := range frames.Pictures(ask) {

@@ -156,15 +156,19 @@ func (b *binder) stripPapers(j overhaul.Joint) []section {
 	if b.ask.Trays != NoTrays {
 		papers = append(papers, b.tray(j))
 	}
-	pages, notes := condition.Pages(numbered(j), condition.Request{Paper: b.ask.Paper, Words: b.ask.Words})
+	pages, notes := condition.Pages(numbered(j), b.sheets())
 	b.note(j, notes)
 	return append(papers, section{fmt.Sprintf(w.Condition, j.Number, j.Title), 1, j.Number, conditions, pages})
 }
 
+// sheets asks for the sheets of a joint.
+func (b *binder) sheets() sheet.Request {
+	return sheet.Request{Paper: b.ask.Paper, Words: b.ask.Words}
+}
+
 // tray lays out the tray of a joint.
 func (b *binder) tray(j overhaul.Joint) section {
-	ask := tray.Request{Paper: b.ask.Paper, Words: b.ask.Words, OnePage: b.ask.Trays == ReducedTrays}
-	pages, notes, err := tray.Pages(numbered(j), ask)
+	pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, b.sheets())
 	if err != nil && b.err == nil {
 		b.err = fmt.Errorf("%s: %w", j.Title, err)
 	}
@@ -188,7 +192,7 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	}
 	p := numbered(j)
 	p.Cautions = b.before(j, side)
-	pages, notes := card.Pages(p, card.Request{Paper: b.ask.Paper, Side: which, Words: b.ask.Words}, which)
+	pages, notes := card.Pages(p, which, b.sheets())
 	b.note(j, notes)
 	return section{fmt.Sprintf(title, j.Number, j.Title), 1, j.Number, k, pages}
 }

@@ -57,7 +57,7 @@ func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
 		part.Joint.Bores[i].Label = ""
 	}
 	large := scene.Box{Left: box.Left / reduction, Top: box.Top / reduction, Right: box.Right / reduction, Bottom: box.Bottom / reduction}
-	drawing := diagram.Draw(diagram.Request{Plan: part, Show: diagram.Blank, Box: large})
+	drawing := diagram.Draw(diagram.Part{Plan: part, Show: diagram.Blank, Box: large})
 	return scene.Scaled(scene.Page{Items: drawing.Items}, 0, 0, reduction).Items
 }
 

@@ -182,7 +182,7 @@ func (b *binder) socketWords(one overhaul.Wrench) string {
 	if one.Across == 0 {
 		return w.NoWidth
 	}
-	words := b.ask.Words.Figure(one.Kind.Marked(one.Across))
+	words := b.ask.Words.Figure(one.Kind.Labelled(one.Across))
 	if one.Key {
 		words = fmt.Sprintf(w.Key, words)
 	}

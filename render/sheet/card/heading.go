@@ -43,7 +43,7 @@ func (c *card) kindLine(k plan.Kind) string {
 		words += " " + c.words.Figure(k.Thread.Name)
 	}
 	if k.Length > 0 {
-		words += " × " + c.words.Figure(k.Marked(k.Length))
+		words += " × " + c.words.Figure(k.Labelled(k.Length))
 	}
 	if k.Class != "" {
 		words += ", " + k.Class

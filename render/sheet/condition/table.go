@@ -266,5 +266,5 @@ func (f *form) length(k plan.Kind) string {
 	if k.Stud() {
 		return ""
 	}
-	return f.words.Figure(k.Marked(k.Length))
+	return f.words.Figure(k.Labelled(k.Length))
 }

@@ -257,7 +257,7 @@ func (f *feedback) drawing(m Mark, box scene.Box) {
 		caption = w.Drawn
 	}
 	box.Bottom -= sheet.Line + 1
-	d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, m.Order), Front: f.pen.Words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, m.Order), Front: f.pen.Words.Sheet.Front, Box: box})
 	f.pen.Add(f.named(diagram.Relook(d.Items, looks))...)
 	f.pen.Text(box.Left, box.Bottom+sheet.Line, font.Fit(caption, scene.Regular, sheet.TextEm, box.Width()))
 }

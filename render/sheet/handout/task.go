@@ -89,7 +89,7 @@ func (s *taskSheet) taskStep() float64 {
 // part draws the part between two heights: blank with the names beside the
 // marks, or with the numbers. The key has the names too.
 func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front}
+	req := diagram.Part{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
