@@ -3,8 +3,6 @@ package cli
 import (
 	"fmt"
 
-	"github.com/spf13/pflag"
-
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/report"
@@ -20,8 +18,6 @@ type (
 func spanJSON[T ~float64](atLow, nominal, atHigh T) spanOut {
 	return report.SpanOf(atLow, nominal, atHigh)
 }
-
-func jsonFlag(flags *pflag.FlagSet) *bool { return flag.JSON(flags) }
 
 func choices[T ~string](values []T) string { return flag.Choices(values) }
 
