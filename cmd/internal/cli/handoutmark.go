@@ -8,6 +8,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
@@ -40,7 +41,7 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f f
 		return p.printJSON(struct {
 			Answers []markedOut `json:"answers"`
 			Files   []string    `json:"files"`
-		}{markedJSON(marked), paths})
+		}{markedJSON(p.words, marked), paths})
 	}
 	for _, m := range marked {
 		if m.Unread != "" {
@@ -48,8 +49,8 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f f
 			continue
 		}
 		fmt.Fprintf(p.Stdout, "%s, sheet %d: %s\n", m.Student, m.Sheet, m.Verdict())
-		for _, finding := range m.Findings() {
-			fmt.Fprintf(p.Stdout, "    %s\n", finding.Why())
+		for _, f := range m.Findings() {
+			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(f.Found()))
 		}
 	}
 	for _, path := range paths {
@@ -85,12 +86,12 @@ type findingOut struct {
 	Why      string   `json:"why"`
 }
 
-func markedJSON(marked []job.Marked) []markedOut {
+func markedJSON(c *words.Catalogue, marked []job.Marked) []markedOut {
 	out := []markedOut{}
 	for _, m := range marked {
 		one := markedOut{Student: m.Student, Sheet: m.Sheet, Line: m.Line, Right: m.Report.Verdict.Right(), Verdict: m.Verdict(), Unread: m.Unread, Findings: []findingOut{}}
 		for _, f := range m.Findings() {
-			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), f.Why()})
+			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), c.Say(f.Found())})
 		}
 		out = append(out, one)
 	}

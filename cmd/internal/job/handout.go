@@ -49,7 +49,7 @@ func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []stri
 		return nil, nil, err
 	}
 	if slices.Contains(ask.Parts, HandoutWhy) || ask.Layouts == 0 && slices.Contains(ask.Parts, HandoutKey) {
-		notes = againstHints(p)
+		notes = againstHints(p, ask.Words)
 	}
 	for _, part := range HandoutParts {
 		if !slices.Contains(ask.Parts, part) {
@@ -66,11 +66,11 @@ func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []stri
 
 // againstHints warns where the order of a file is not the one that key, hints
 // and marks go by: they go by the trade's rules for the layout.
-func againstHints(p plan.Plan) []string {
+func againstHints(p plan.Plan, c *words.Catalogue) []string {
 	report := judge.Order(judge.ForPlan(p, judge.Tighten, p.IDs(p.Tighten.Order)))
 	for _, f := range report.Findings {
 		if f.Severity == judge.Departure || f.Severity == judge.Remark {
-			return []string{"the order of the file is " + string(report.Verdict) + " (" + f.Why() + "); hints, key and marks go by the trade's rules: see drawdown check --order file"}
+			return []string{"the order of the file is " + string(report.Verdict) + " (" + c.Say(f.Found()) + "); hints, key and marks go by the trade's rules: see drawdown check --order file"}
 		}
 	}
 	return nil

@@ -8,6 +8,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/sheet/handout"
+	"drawdown/render/words"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
@@ -120,7 +121,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if notes := againstHints(p); notes != nil {
+		if notes := againstHints(p, words.English()); notes != nil {
 			t.Errorf("%s: %q", name, notes)
 		}
 		for _, loosening := range []bool{false, true} {
@@ -139,7 +140,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 	if err != nil || problems.Stops() {
 		t.Fatal(err, problems)
 	}
-	if notes := againstHints(round); len(notes) != 1 || !strings.Contains(notes[0], "not the trade's order") {
+	if notes := againstHints(round, words.English()); len(notes) != 1 || !strings.Contains(notes[0], "not the trade's order") {
 		t.Errorf("once round: %q", notes)
 	}
 }
