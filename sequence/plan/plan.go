@@ -40,6 +40,10 @@ type Group struct {
 	Members []int // in tightening order
 }
 
+// Makers says whether the order of the group is the maker's word: a list, or
+// the numbers on the part.
+func (g Group) Makers() bool { return g.Way == sequence.List || g.Way == sequence.Cast }
+
 // Asked is the way and the turn that the user asked for; empty where the
 // file's own stands.
 type Asked struct {

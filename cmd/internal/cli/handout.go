@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/render/words"
 	"drawdown/sequence/exercise"
 )
 
@@ -122,12 +123,12 @@ func buildHandout(flags *pflag.FlagSet) runner {
 			return status
 		}
 		if *own.mark != "" {
-			return p.mark(made, ask, *own.mark, printing)
+			return p.grade(made, ask, *own.mark, printing)
 		}
 		files, notes, err := job.Handout(made, ask)
 		if err != nil {
 			return p.fail(Wrong, err)
 		}
-		return p.deliver(files, notes, printing)
+		return p.deliver(files, words.English().SayAll(notes), printing)
 	}
 }

@@ -92,7 +92,7 @@ func TestBuiltinLayouts(t *testing.T) {
 func checkTask(t *testing.T, p plan.Plan, ask handout.Request) {
 	t.Helper()
 	for _, which := range []handout.Which{handout.Blank, handout.Key} {
-		doc, notes := handout.Document([]handout.Task{{Plan: p}}, ask, which)
+		doc, notes := handout.Document([]handout.Sheet{{Plan: p}}, ask, which)
 		what := fmt.Sprintf("%s %s on %s %g wide, %s", p.Name, which, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
 		checkLayout(t, what, doc)
 		if len(notes) > 0 {
@@ -101,14 +101,14 @@ func checkTask(t *testing.T, p plan.Plan, ask handout.Request) {
 	}
 }
 
-// class makes the tasks of a class.
-func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Task {
+// class makes the sheets of a class.
+func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Sheet {
 	t.Helper()
 	made, err := exercise.Make(seed, n)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var tasks []handout.Task
+	var sheets []handout.Sheet
 	for k, e := range made {
 		p, err := plan.Build(e.Input("class", exercise.Names{
 			Title: w.Handout.Families[string(e.Family)], Machine: "Fernhollow P4 pump engine",
@@ -117,9 +117,9 @@ func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Task 
 		if err != nil {
 			t.Fatal(err)
 		}
-		tasks = append(tasks, handout.Task{Plan: p, Number: k + 1, Of: n, Seed: seed, MadeUp: true})
+		sheets = append(sheets, handout.Sheet{Plan: p, Number: k + 1, Of: n, Seed: seed, MadeUp: true})
 	}
-	return tasks
+	return sheets
 }
 
 // The same for parts that were made up.
@@ -143,7 +143,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 	p := planOf(t, "p4-head")
 	a4, _ := sheet.FindPaper("a4")
 	ask := handout.Request{Paper: a4, Words: words.English()}
-	blank, _ := handout.Document([]handout.Task{{Plan: p}}, ask, handout.Blank)
+	blank, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Blank)
 	named := map[string]int{}
 	for _, text := range texts(blank.Pages[0]) {
 		if text.Tag.Role != scene.Number {
@@ -167,7 +167,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 	if len(named) != 14 || len(looks) != 1 {
 		t.Errorf("names %v; marks look %v", named, looks)
 	}
-	key, _ := handout.Document([]handout.Task{{Plan: p}}, ask, handout.Key)
+	key, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Key)
 	var list, numbers []string
 	for _, text := range texts(key.Pages[0]) {
 		_, notNumber := strconv.Atoi(text.Content)
@@ -194,7 +194,7 @@ func TestCrowdedParts(t *testing.T) {
 	for _, count := range []int{1, 2, 40} {
 		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Large flange\nfasteners: [{circle: {count: %d, diameter: 900, id: S}}]\n", count))
 		for _, which := range []handout.Which{handout.Blank, handout.Key} {
-			doc, _ := handout.Document([]handout.Task{{Plan: p}}, handout.Request{Paper: a5, Words: words.English()}, which)
+			doc, _ := handout.Document([]handout.Sheet{{Plan: p}}, handout.Request{Paper: a5, Words: words.English()}, which)
 			checkLayout(t, fmt.Sprintf("%d bolts, %s", count, which), doc)
 		}
 	}

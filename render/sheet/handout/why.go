@@ -37,17 +37,12 @@ func WhyDocument(p plan.Plan, figures *Figures, ask Request) scene.Document {
 // WhyPages lays the same out; the pages lack their count. On A4 it is one page.
 func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 	w := &ask.Words.Handout.Why
-	y := &why{Request: ask, plan: p, words: w, circle: IsCircle(p)}
-	title := w.TitleSpread
+	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
 	if y.circle {
-		title = w.TitleCircle
+		y.layout = w.Circle
 	}
-	subtitle := p.Title
-	if p.Machine != "" {
-		subtitle += " · " + p.Machine
-	}
-	heading := sheet.Heading{Title: title, Badge: w.Badge, Solid: true, Subtitle: subtitle, Identity: sheet.Identity(p, ask.Words)}
-	lines := font.Break(w.Practice+" "+ask.Words.Sheet.ManualFirst, scene.Regular, sheet.TextEm, ask.Paper.Content())
+	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
+	lines := font.Break(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), scene.Regular, sheet.TextEm, ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
 	if y.low() { // the sections have a page of their own
@@ -71,6 +66,7 @@ type why struct {
 	*sheet.Run
 	plan   plan.Plan
 	words  *words.Why
+	layout words.WhyLayout
 	circle bool
 }
 
@@ -237,18 +233,10 @@ func (y *why) put(t telling, left, width float64) {
 func (y *why) figures(f *Figures) telling {
 	w, left := y.words, y.springs()
 	if f == nil || !f.TellsLowest && !f.TellsUneven {
-		purpose := w.PurposeSpread
-		if y.circle {
-			purpose = w.PurposeCircle
-		}
-		return telling{head: w.Purpose, texts: append([]string{purpose}, left...)}
-	}
-	other := w.Edges
-	if y.circle {
-		other = w.Round
+		return telling{head: w.Purpose, texts: append([]string{y.layout.Purpose}, left...)}
 	}
 	say := func(words string, figure [2]Band, format string) string {
-		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), other)
+		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), y.layout.Other)
 	}
 	var texts []string
 	if f.TellsLowest {

@@ -33,33 +33,31 @@ type stage struct {
 
 // sections draws the wrong way above the right one.
 func (y *why) sections() {
-	w := y.words
-	wrong, right, wrongText, rightText := spreadWrong(y.columns()), spreadRight(y.columns()), w.WrongSpreads, w.RightSpreads
-	wrongHead, rightHead := w.WrongSpread, w.RightSpread
+	w := y.layout
+	wrong, right := spreadWrong(y.columns()), spreadRight(y.columns())
 	if y.circle {
-		wrong, right, wrongText, rightText = circleWrong, circleRight, w.WrongCircles, w.RightCircles
-		wrongHead, rightHead = w.WrongCircle, w.RightCircle
+		wrong, right = circleWrong, circleRight
 	}
-	height := y.rowHeight(wrongText)
+	height := y.rowHeight(w.Wrongs)
 	if y.wide() { // both rows side by side
-		height = max(height, y.rowHeight(rightText))
+		height = max(height, y.rowHeight(w.Rights))
 	}
 	y.Room(7 + height)
-	for _, line := range font.Break(w.Section, scene.Bold, sheet.HeadEm, y.Paper.Content()) {
+	for _, line := range font.Break(y.words.Section, scene.Bold, sheet.HeadEm, y.Paper.Content()) {
 		y.Pen.Head(y.Pen.Left(), y.Y+4, line)
 		y.Y += 5.4
 	}
 	y.Y += 1.6
-	y.row(y.Pen.Left(), wrongHead, wrong, wrongText)
+	y.row(y.Pen.Left(), w.Wrong, wrong, w.Wrongs)
 	if y.wide() {
-		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), rightHead, right, rightText)
+		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), w.Right, right, w.Rights)
 		y.Y += height
 		return
 	}
 	y.Y += height
-	y.Room(y.rowHeight(rightText))
-	y.row(y.Pen.Left(), rightHead, right, rightText)
-	y.Y += y.rowHeight(rightText)
+	y.Room(y.rowHeight(w.Rights))
+	y.row(y.Pen.Left(), w.Right, right, w.Rights)
+	y.Y += y.rowHeight(w.Rights)
 }
 
 // columns gives where the columns of the main group stand along the part, from
