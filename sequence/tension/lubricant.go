@@ -81,6 +81,13 @@ func findLubricant(text string) (lubricant, error) {
 	return lubricant{}, fmt.Errorf("lubricant %q is not known; allowed: %s; or state the friction, such as 0.12", text, strings.Join(Lubricants(), ", "))
 }
 
+// NothingOn says whether a lubricant's name says that none goes on the threads:
+// dry, none, degreased.
+func NothingOn(text string) bool {
+	l, err := findLubricant(text)
+	return err == nil && l.names[0] == "dry"
+}
+
 // betweenWords are the signs that people put between words.
 var betweenWords = strings.NewReplacer("-", " ", "‐", " ", ",", " ", "/", " ", "+", " and ", "&", " and ", "_", " ")
 

@@ -9,6 +9,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/render/sheet/book"
+	"drawdown/render/words"
 	"drawdown/sequence/overhaul"
 )
 
@@ -93,7 +94,7 @@ func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing
 	if err != nil {
 		return p.fail(Wrong, fmt.Errorf("the book cannot be drawn: %w", err))
 	}
-	return p.deliver(files, notes, printing)
+	return p.deliver(files, words.English().SayAll(notes), printing)
 }
 
 // loadMachine plans all joints of a machine and reports their problems. Not ok

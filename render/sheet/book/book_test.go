@@ -27,7 +27,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision,
 		Cautions: machine.Cautions, Tools: machine.Tools}
 	for _, s := range machine.Strip {
-		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
+		step := overhaul.Task{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten}
 		if s.Joint != nil {
 			input, found := patterns.Read(*s.Joint)
@@ -38,7 +38,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 			}
 			step.Joint = &p
 		}
-		o.Steps = append(o.Steps, step)
+		o.Tasks = append(o.Tasks, step)
 	}
 	if problems.Stops() {
 		t.Fatal(problems.Error())
@@ -228,8 +228,8 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	}
 
 	o := p4(t)
-	for i := range o.Steps {
-		o.Steps[i].Manual, o.Steps[i].Figures = nil, nil
+	for i := range o.Tasks {
+		o.Tasks[i].Manual, o.Tasks[i].Figures = nil, nil
 	}
 	paper, _ := sheet.FindPaper("a4")
 	without, _, _ := book.Document(o, book.Request{Paper: paper, Words: words.English(), Trays: book.NoTrays})
