@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"drawdown/geometry"
@@ -105,6 +106,16 @@ func (p Plan) IDs(fasteners []int) []string {
 		ids[k] = p.Joint.Fasteners[i].ID
 	}
 	return ids
+}
+
+// Bare is the plan without what is written on the part, to be drawn small.
+func (p Plan) Bare() Plan {
+	p.Joint.Front, p.Joint.Labels, p.Joint.Stations = "", nil, nil
+	p.Joint.Bores = slices.Clone(p.Joint.Bores)
+	for i := range p.Joint.Bores {
+		p.Joint.Bores[i].Label = ""
+	}
+	return p
 }
 
 // Numbers gives each fastener its number in the side's order, from 1.

@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"drawdown/render/diagram"
@@ -49,14 +48,8 @@ func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
 
 // thumbnail draws a joint without a word into a box.
 func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
-	part := *j.Plan
-	part.Joint.Front, part.Joint.Labels, part.Joint.Stations = "", nil, nil
-	part.Joint.Bores = slices.Clone(part.Joint.Bores)
-	for i := range part.Joint.Bores {
-		part.Joint.Bores[i].Label = ""
-	}
 	large := scene.Box{Left: box.Left / reduction, Top: box.Top / reduction, Right: box.Right / reduction, Bottom: box.Bottom / reduction}
-	drawing := diagram.Draw(diagram.Request{Plan: part, Show: diagram.Blank, Box: large})
+	drawing := diagram.Draw(diagram.Request{Plan: j.Bare(), Show: diagram.Blank, Box: large})
 	return scene.Scaled(scene.Page{Items: drawing.Items}, 0, 0, reduction).Items
 }
 

@@ -13,7 +13,6 @@ import (
 
 const (
 	nameHeight = 10.0 // of the line for name, class and date
-	taskLine   = 5.4  // between lines of the task
 	whyHeight  = 14.0 // of the question below the list
 	leastPart  = 60.0 // height of the part on a sheet
 	ruleIndent = 4.0
@@ -62,34 +61,20 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 // taskText sets the task large enough to be read while the sheet lies on the
 // bench.
 func (s *fillIn) taskText(run *sheet.Run) {
+	how := large
+	if s.Paper.Narrow() {
+		how = plain
+	}
 	for _, text := range s.texts() {
-		for _, line := range font.Break(text, scene.Regular, s.taskEm(), s.Paper.Content()) {
-			run.Pen.Write(run.Pen.Left(), run.Y+4.2, s.taskEm(), scene.Regular, scene.Start, scene.Black, line)
-			run.Y += s.taskStep()
-		}
-		run.Y++
+		run.Y += how.set(run.Pen, run.Pen.Left(), run.Y+4.2, how.lines(text, s.Paper.Content())) + 1
 	}
 	run.Y++
-}
-
-func (s *fillIn) taskEm() float64 {
-	if s.Paper.Narrow() {
-		return sheet.TextEm
-	}
-	return sheet.HeadEm
-}
-
-func (s *fillIn) taskStep() float64 {
-	if s.Paper.Narrow() {
-		return sheet.Line
-	}
-	return taskLine
 }
 
 // part draws the part between two heights: blank with the names beside the
 // marks, or with the numbers. The key has the names too.
 func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := diagram.Request{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front}
+	req := diagram.Request{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
@@ -157,7 +142,7 @@ const (
 func (s *fillIn) rows() (across, rows int, width float64) {
 	widest := leastBox
 	if s.which == Key {
-		for _, f := range s.task.Plan.Joint.Fasteners {
+		for _, f := range s.Plan.Joint.Fasteners {
 			widest = max(widest, font.Width(f.ID, scene.Bold, sheet.HeadEm)+2)
 		}
 	}
@@ -188,7 +173,7 @@ func (s *fillIn) list(run *sheet.Run) {
 		run.Room(boxHeight + listGap)
 		for k, i := range row {
 			step++
-			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.task.Plan.Joint.Fasteners[i].ID)
+			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.Plan.Joint.Fasteners[i].ID)
 		}
 		run.Y += boxHeight + listGap
 	}
@@ -219,16 +204,12 @@ func (s *fillIn) extra(run *sheet.Run) {
 	y := run.Y + 10
 	for _, lines := range s.brokenRules() {
 		p.Add(scene.Shape{Path: scene.Circle(p.Left()+1, y-1.1, 0.6), Fill: scene.Black})
-		for _, line := range lines {
-			p.Text(p.Left()+ruleIndent, y, line)
-			y += sheet.Line
-		}
-		y++
+		y += plain.set(p, p.Left()+ruleIndent, y, lines) + 1
 	}
 }
 
 func (s *fillIn) brokenRules() sheet.Broken {
-	return sheet.BreakAll(rules(s.task.Plan, s.words), s.Paper.Content()-ruleIndent)
+	return sheet.BreakAll(rules(s.Plan, s.words), s.Paper.Content()-ruleIndent)
 }
 
 func (s *fillIn) extraHeight() float64 {

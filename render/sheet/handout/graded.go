@@ -78,20 +78,15 @@ func (f *feedback) named(items []scene.Item) []scene.Item {
 func (f *feedback) half(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
-	if p.Width > p.Height {
-		middle, gap := p.Width/2, p.Margin
-		if k == 0 {
-			box.Right = middle - gap
-		} else {
-			box.Left = middle + gap
-		}
-		return box
-	}
-	middle, gap := p.Height/2, p.Margin/2
-	if k == 0 {
-		box.Bottom = middle - gap
-	} else {
-		box.Top = middle + gap
+	switch wide := p.Width > p.Height; {
+	case wide && k == 0:
+		box.Right = p.Width/2 - p.Margin
+	case wide:
+		box.Left = p.Width/2 + p.Margin
+	case k == 0:
+		box.Bottom = p.Height/2 - p.Margin/2
+	default:
+		box.Top = p.Height/2 + p.Margin/2
 	}
 	return box
 }
@@ -147,16 +142,13 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	w := f.Words.Handout.Graded
 	p, y := f.pen, box.Top+4
 	if len(all) == 0 {
-		for _, line := range font.Break(w.Keeps, scene.Bold, sheet.HeadEm, box.Width()) {
-			p.Head(box.Left, y, line)
-			y += 5.4
-		}
+		strong.set(p, box.Left, y, strong.lines(w.Keeps, box.Width()))
 		return
 	}
 	p.Head(box.Left, y, w.Look)
 	y += 6.5
 	for _, finding := range all {
-		lines := font.Break(f.sentence(finding), scene.Regular, sheet.TextEm, box.Width()-ruleIndent)
+		lines := plain.lines(f.sentence(finding), box.Width()-ruleIndent)
 		if y+float64(len(lines)-1)*sheet.Line > box.Bottom-1 {
 			if y <= box.Bottom-1 {
 				p.Text(box.Left+ruleIndent, y, "…")
@@ -164,11 +156,7 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 			return
 		}
 		p.TickBox(box.Left, y-2.6, 2.6)
-		for _, line := range lines {
-			p.Text(box.Left+ruleIndent, y, line)
-			y += sheet.Line
-		}
-		y++
+		y += plain.set(p, box.Left+ruleIndent, y, lines) + 1
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"drawdown/geometry/finding"
+	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -88,7 +89,7 @@ func Pages(s Sheet, ask Request, which Which) (pages []scene.Page, notes []findi
 // fillIn is one sheet, blank or filled in, while it is laid out.
 type fillIn struct {
 	Request
-	task  Sheet
+	Sheet
 	side  plan.Side
 	which Which
 	words *words.Handout
@@ -97,16 +98,16 @@ type fillIn struct {
 	named bool
 }
 
-func newFillIn(task Sheet, ask Request, which Which) *fillIn {
-	s := &fillIn{Request: ask, task: task, side: task.Plan.Tighten, which: which, words: &ask.Words.Handout}
+func newFillIn(one Sheet, ask Request, which Which) *fillIn {
+	s := &fillIn{Request: ask, Sheet: one, side: one.Plan.Tighten, which: which, words: &ask.Words.Handout}
 	if ask.Loosening {
-		s.side = task.Plan.Loosen
+		s.side = one.Plan.Loosen
 	}
 	return s
 }
 
 // name is the name of the first page in file names.
-func (s *fillIn) name() string { return strconv.Itoa(max(1, s.task.Number)) }
+func (s *fillIn) name() string { return strconv.Itoa(max(1, s.Number)) }
 
 func (s *fillIn) heading() sheet.Heading {
 	badge := s.words.Exercise
@@ -114,8 +115,8 @@ func (s *fillIn) heading() sheet.Heading {
 		badge = s.words.Key
 	}
 	return sheet.Heading{
-		Title: s.task.Plan.Title, Badge: badge, Solid: s.which == Key,
-		Subtitle: s.task.Plan.Machine, Identity: s.task.identity(s.Words),
+		Title: s.Plan.Title, Badge: badge, Solid: s.which == Key,
+		Subtitle: s.Plan.Machine, Identity: s.identity(s.Words),
 	}
 }
 
@@ -128,7 +129,7 @@ func (r Request) foot() sheet.Foot {
 func (s *fillIn) texts() []string {
 	if s.which == Key {
 		lead, reverse := s.words.KeyLead, ""
-		if slices.ContainsFunc(s.task.Plan.Groups, plan.Group.Makers) {
+		if slices.ContainsFunc(s.Plan.Groups, plan.Group.Makers) {
 			lead = s.words.KeyMaker
 		}
 		if s.Loosening {
@@ -143,7 +144,7 @@ func (s *fillIn) texts() []string {
 	if s.named {
 		task = named
 	}
-	if len(s.task.Plan.Joint.Clusters) > 0 {
+	if len(s.Plan.Joint.Clusters) > 0 {
 		task = words.Text(task, s.words.Together)
 	}
 	if s.named {
@@ -182,4 +183,29 @@ func groupRules(p plan.Plan, g plan.Group, w *words.Handout) []string {
 // the way that the file names.
 func settled(p plan.Plan, g plan.Group) sequence.Way {
 	return sequence.SettledGroup(p.Joint, g.Members, sequence.Group{Way: sequence.Auto})
+}
+
+// style is how lines of type are set below each other.
+type style struct {
+	em, step float64
+	weight   scene.Weight
+}
+
+var (
+	plain  = style{sheet.TextEm, sheet.Line, scene.Regular}
+	strong = style{sheet.HeadEm, 5.4, scene.Bold}
+	large  = style{sheet.HeadEm, 5.4, scene.Regular}
+)
+
+// set sets lines from a baseline on and gives their height.
+func (s style) set(p *sheet.Pen, x, y float64, lines []string) float64 {
+	for k, line := range lines {
+		p.Write(x, y+float64(k)*s.step, s.em, s.weight, scene.Start, scene.Black, line)
+	}
+	return float64(len(lines)) * s.step
+}
+
+// lines breaks a text to a width.
+func (s style) lines(text string, width float64) []string {
+	return font.Break(text, s.weight, s.em, width)
 }

@@ -45,11 +45,11 @@ type summary struct {
 	grades []exercise.Grade
 }
 
-func (s *summary) text(em float64, weight scene.Weight, step float64, content string) {
-	for _, line := range font.Break(content, weight, em, s.Paper.Content()) {
-		s.Room(step)
-		s.Pen.Write(s.Pen.Left(), s.Y+em, em, weight, scene.Start, scene.Black, line)
-		s.Y += step
+// text sets a text over the whole width, on further pages where it has to.
+func (s *summary) text(how style, content string) {
+	for _, line := range how.lines(content, s.Paper.Content()) {
+		s.Room(how.step)
+		s.Y += how.set(s.Pen, s.Pen.Left(), s.Y+how.em, []string{line})
 	}
 }
 
@@ -62,7 +62,7 @@ func (s *summary) count() {
 			texts = append(texts, fmt.Sprintf(s.Words.Sheet.Named, w.Outcomes[string(outcome)], strconv.Itoa(n)))
 		}
 	}
-	s.text(sheet.HeadEm, scene.Regular, 5.6, words.Row(texts...))
+	s.text(style{sheet.HeadEm, 5.6, scene.Regular}, words.Row(texts...))
 	s.Y += 2
 }
 
@@ -73,9 +73,9 @@ func (s *summary) most() {
 		return
 	}
 	w := s.Words.Handout.Graded
-	s.text(sheet.HeadEm, scene.Bold, 6, w.Most)
+	s.text(style{sheet.HeadEm, 6, scene.Bold}, w.Most)
 	for _, m := range missed {
-		s.text(sheet.TextEm, scene.Regular, sheet.Line+0.5, fmt.Sprintf(w.Times, m.Answers, w.Names[string(m.Rule)], exercise.Given(s.grades)))
+		s.text(style{sheet.TextEm, sheet.Line + 0.5, scene.Regular}, fmt.Sprintf(w.Times, m.Answers, w.Names[string(m.Rule)], exercise.Given(s.grades)))
 	}
 	s.Y += 3
 }
@@ -116,29 +116,29 @@ var columnShares = [4]float64{0.28, 0.08, 0.24, 0.40}
 
 // row draws a row as high as its longest cell.
 func (s *summary) row(head bool, cells []string) {
-	p, x := s.Pen, s.Pen.Left()
+	p, x, rule := s.Pen, s.Pen.Left(), 0.2
+	if head {
+		rule = 0.5
+	}
 	broken := s.broken(head, cells)
 	for k, lines := range broken {
-		for n, line := range lines {
-			p.Write(x, s.Y+4.4+float64(n)*sheet.Line, sheet.TextEm, weightOf(head), scene.Start, scene.Black, line)
-		}
+		cellStyle(head).set(p, x, s.Y+4.4, lines)
 		x += columnShares[k] * s.Paper.Content()
 	}
 	s.Y += rowHeight(broken)
-	p.Rule(p.Left(), s.Y, p.Right(), s.Y, map[bool]float64{true: 0.5, false: 0.2}[head])
+	p.Rule(p.Left(), s.Y, p.Right(), s.Y, rule)
 }
 
 // broken sets the cells into lines.
-func (s *summary) broken(head bool, cells []string) [][]string {
-	var all [][]string
+func (s *summary) broken(head bool, cells []string) sheet.Broken {
+	var all sheet.Broken
 	for k, cell := range cells {
-		width := columnShares[k]*s.Paper.Content() - 2
-		all = append(all, font.Break(font.Clean(cell), weightOf(head), sheet.TextEm, width))
+		all = append(all, cellStyle(head).lines(font.Clean(cell), columnShares[k]*s.Paper.Content()-2))
 	}
 	return all
 }
 
-func rowHeight(broken [][]string) float64 {
+func rowHeight(broken sheet.Broken) float64 {
 	most := 1
 	for _, lines := range broken {
 		most = max(most, len(lines))
@@ -146,9 +146,9 @@ func rowHeight(broken [][]string) float64 {
 	return tableRow + float64(most-1)*sheet.Line
 }
 
-func weightOf(head bool) scene.Weight {
+func cellStyle(head bool) style {
 	if head {
-		return scene.Bold
+		return style{sheet.TextEm, sheet.Line, scene.Bold}
 	}
-	return scene.Regular
+	return plain
 }

@@ -25,16 +25,9 @@ type Figures struct {
 	TellsLowest, TellsUneven bool
 }
 
-// WhyDocument lays out the page that tells why, for the part at hand. Where the
-// figures are nil, or tell nothing, words take their place.
-func WhyDocument(p plan.Plan, figures *Figures, ask Request) scene.Document {
-	doc := scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages = WhyPages(p, figures, ask)
-	sheet.Count(doc.Pages)
-	return doc
-}
-
-// WhyPages lays the same out; the pages lack their count. On A4 it is one page.
+// WhyPages lays out the page that tells why, for the part at hand; the pages
+// lack their count. On A4 it is one page. Where the figures are nil, or tell
+// nothing, words take their place.
 func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 	w := &ask.Words.Handout.Why
 	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
@@ -214,12 +207,8 @@ func (y *why) tellingHeight(t telling, width float64) float64 {
 func (y *why) put(t telling, left, width float64) {
 	y.Pen.Head(left, y.Y+4, t.head)
 	at := y.Y + 10
-	for _, lines := range t.lines(width) {
-		for _, line := range lines {
-			y.Pen.Text(left, at, line)
-			at += sheet.Line
-		}
-		at++
+	for _, text := range t.lines(width) {
+		at += plain.set(y.Pen, left, at, text) + 1
 	}
 	if t.picture {
 		order := y.plan.Loosen.Order
