@@ -78,7 +78,7 @@ func (s *sketch) drawBody(joint geometry.Joint, z size) {
 			fill = scene.White // an opening in the part
 		}
 		s.add(scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: 0.5})
-		s.space.takeEdge(path)
+		s.space.TakeEdge(path)
 	}
 }
 
@@ -126,7 +126,7 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	c, r := s.view.at(b.Centre), b.Diameter/2*s.view.scale
 	rim := scene.Circle(c.X, c.Y, r)
 	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
-	s.space.takeEdge(rim)
+	s.space.TakeEdge(rim)
 	if r < leastCrossed {
 		return
 	}
@@ -142,7 +142,7 @@ func (s *sketch) drawBore(b geometry.Bore) {
 
 // inBox keeps a point on the drawing's box: a bore at the edge of a part has
 // room for itself, but not for its centre lines.
-func (s *sketch) inBox(p scene.Point) scene.Point { return nearestIn(p, s.req.Box) }
+func (s *sketch) inBox(p scene.Point) scene.Point { return s.req.Box.Nearest(p) }
 
 // drawDowel draws a locating pin: a disc with a cross, never under 1 mm.
 func (s *sketch) drawDowel(d geometry.Dowel) {
@@ -154,7 +154,7 @@ func (s *sketch) drawDowel(d geometry.Dowel) {
 	lines.MoveTo(c.X, c.Y-r)
 	lines.LineTo(c.X, c.Y+r)
 	s.add(scene.Shape{Path: lines, Stroke: scene.White, Width: 0.25})
-	s.space.takeDisc(c, r, "dowel")
+	s.space.TakeDisc(c, r, "dowel")
 }
 
 // drawFront puts an arrow to the front, with its word, beside the part.
@@ -183,11 +183,11 @@ func (s *sketch) drawFront(front geometry.Front) {
 		word.At = scene.Point{X: c.X, Y: tip.Y + 1 + baseline}
 	}
 	head := arrowhead(base, tip, half, scene.Black)
-	s.space.takeBox(head.Path.Bounds())
+	s.space.TakeBox(head.Path.Bounds())
 	s.add(head)
 	if s.req.Front != "" {
 		word = font.Set(word)
-		s.space.takeBox(word.Box())
+		s.space.TakeBox(word.Box())
 		s.add(word)
 	}
 }

@@ -5,6 +5,34 @@ import "math"
 // Box is an upright rectangle on the page.
 type Box struct{ Left, Top, Right, Bottom float64 }
 
+// NoBox holds nothing; the union with it is the other box.
+var NoBox = Box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+
+// BoxAbout is the box of a width and a height about a place.
+func BoxAbout(c Point, width, height float64) Box {
+	return Box{c.X - width/2, c.Y - height/2, c.X + width/2, c.Y + height/2}
+}
+
+// Union is the smallest box that holds both.
+func (b Box) Union(c Box) Box {
+	return Box{math.Min(b.Left, c.Left), math.Min(b.Top, c.Top), math.Max(b.Right, c.Right), math.Max(b.Bottom, c.Bottom)}
+}
+
+// Moved gives the box at another place.
+func (b Box) Moved(by Point) Box {
+	return Box{b.Left + by.X, b.Top + by.Y, b.Right + by.X, b.Bottom + by.Y}
+}
+
+// Nearest gives the place of the box that is nearest to p.
+func (b Box) Nearest(p Point) Point {
+	return Point{max(b.Left, min(b.Right, p.X)), max(b.Top, min(b.Bottom, p.Y))}
+}
+
+// Corners are those of the box, clockwise from the top left.
+func (b Box) Corners() [4]Point {
+	return [4]Point{{b.Left, b.Top}, {b.Right, b.Top}, {b.Right, b.Bottom}, {b.Left, b.Bottom}}
+}
+
 // Width is the extent along x.
 func (b Box) Width() float64 { return b.Right - b.Left }
 
@@ -37,6 +65,9 @@ func (b Box) Contains(p Point) bool {
 
 // Cut says whether the straight line from p to q touches the box.
 func (b Box) Cut(p, q Point) bool {
+	if max(p.X, q.X) < b.Left || min(p.X, q.X) > b.Right || max(p.Y, q.Y) < b.Top || min(p.Y, q.Y) > b.Bottom {
+		return false // as most do
+	}
 	// Clip the line to each pair of sides in turn (Liang–Barsky).
 	from, to := 0.0, 1.0
 	clip := func(start, step, low, high float64) bool {
@@ -121,7 +152,7 @@ func onlyDigits(s string) bool {
 
 // Bounds gives the smallest box round a path, from its flattened outline.
 func (p Path) Bounds() Box {
-	b := Box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	b := NoBox
 	for _, run := range p.Flatten() {
 		for _, q := range run {
 			b = Box{math.Min(b.Left, q.X), math.Min(b.Top, q.Y), math.Max(b.Right, q.X), math.Max(b.Bottom, q.Y)}
@@ -149,7 +180,7 @@ func (p Path) Flatten() [][]Point {
 		case Curve:
 			start := here
 			for k := 1; k <= steps; k++ {
-				add(bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/steps))
+				add(Bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/steps))
 			}
 		case Close:
 			add(runs[len(runs)-1][0])
@@ -158,7 +189,8 @@ func (p Path) Flatten() [][]Point {
 	return runs
 }
 
-func bezier(a, b, c, d Point, t float64) Point {
+// Bezier is the place on a cubic curve from a to d, over b and c, at t from 0 to 1.
+func Bezier(a, b, c, d Point, t float64) Point {
 	u := 1 - t
 	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
 	return Point{f[0]*a.X + f[1]*b.X + f[2]*c.X + f[3]*d.X, f[0]*a.Y + f[1]*b.Y + f[2]*c.Y + f[3]*d.Y}

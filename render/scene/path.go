@@ -18,6 +18,11 @@ type Segment struct {
 	P    [3]Point
 }
 
+var pointCount = [...]int{Move: 1, Line: 1, Curve: 3, Close: 0}
+
+// Points are the points that the segment uses.
+func (s *Segment) Points() []Point { return s.P[:pointCount[s.Verb]] }
+
 // Path is a run of segments; each sub-path begins with a Move.
 type Path []Segment
 

@@ -6,7 +6,8 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
 )
 
 // Fasteners are the fasteners of one size over all joints.
@@ -15,7 +16,7 @@ type Fasteners struct {
 	Inches bool   // the length is marked in inches
 	Length unit.Length
 	Class  string
-	Head   tension.HeadForm
+	Head   head.Form
 	Stud   bool
 	Nut    unit.Length // across flats; 0 where there is none
 	Reuse  plan.Reuse
@@ -116,7 +117,7 @@ func (o Overhaul) Sealants() []Supply {
 func (o Overhaul) Lubricants() []Supply {
 	return o.supplies(func(j Joint) (names []string) {
 		for _, k := range j.Kinds {
-			if k.Lubricant != "" && !tension.NothingOn(k.Lubricant) && !slices.Contains(names, k.Lubricant) {
+			if k.Lubricant != "" && !screw.NothingOn(k.Lubricant) && !slices.Contains(names, k.Lubricant) {
 				names = append(names, k.Lubricant)
 			}
 		}

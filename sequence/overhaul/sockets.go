@@ -6,7 +6,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // Wrench is what turns the fasteners of one kind in one joint.
@@ -38,15 +38,15 @@ func (o Overhaul) Wrenches() []Wrench {
 // settleAcross takes the width that the file states, or the standard's.
 func (w *Wrench) settleAcross() {
 	k := w.Kind
-	w.Key = k.HeadForm == tension.SocketHead
+	w.Key = k.HeadForm == head.Socket
 	switch {
 	case k.TurnedAcross() > 0:
 		w.Across = k.TurnedAcross()
 	case k.Thread == nil:
 	case w.Key:
-		w.Across, w.Standard, _ = tension.KeyAcross(*k.Thread)
-	case k.HeadForm == "" || k.HeadForm == tension.HexagonHead:
-		w.Across, w.Standard, _ = tension.HexagonAcross(*k.Thread)
+		w.Across, w.Standard, _ = head.KeyAcross(*k.Thread)
+	case k.HeadForm == "" || k.HeadForm == head.Hexagon:
+		w.Across, w.Standard, _ = head.HexagonAcross(*k.Thread)
 	}
 }
 

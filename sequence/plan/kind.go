@@ -3,7 +3,8 @@ package plan
 import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
 )
 
 // Reuse says whether a fastener may go back in.
@@ -27,11 +28,11 @@ type Kind struct {
 	Into       string      // material of the tapped hole
 	Engagement unit.Length
 	Lubricant  string
-	Friction   *Friction        // nil where only a lubricant is known
-	HeadForm   tension.HeadForm // empty: hexagon
-	HeadAcross unit.Length      // across flats
-	NutAcross  unit.Length      // across flats; 0 where there is no nut
-	WasherFace unit.Length      // outer diameter of the bearing face
+	Friction   *Friction   // nil where only a lubricant is known
+	HeadForm   head.Form   // empty: hexagon
+	HeadAcross unit.Length // across flats
+	NutAcross  unit.Length // across flats; 0 where there is no nut
+	WasherFace unit.Length // outer diameter of the bearing face
 	Hole       unit.Length
 	Reuse      Reuse
 }
@@ -44,8 +45,8 @@ type Range struct{ Low, High float64 }
 
 // Bolt describes a fastener of the kind to the mechanics, without an aim. What
 // the kind leaves open is left open there too, the thread included.
-func (k Kind) Bolt() tension.Bolt {
-	b := tension.Bolt{
+func (k Kind) Bolt() screw.Bolt {
+	b := screw.Bolt{
 		Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
 		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Hole: k.Hole,
 	}
@@ -55,13 +56,13 @@ func (k Kind) Bolt() tension.Bolt {
 	return b
 }
 
-func (k Kind) friction() *tension.Friction {
+func (k Kind) friction() *screw.Friction {
 	if k.Friction == nil {
 		return nil
 	}
-	return &tension.Friction{
-		Thread: tension.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
-		Head:   tension.Between(k.Friction.Head.Low, k.Friction.Head.High),
+	return &screw.Friction{
+		Thread: screw.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
+		Head:   screw.Between(k.Friction.Head.Low, k.Friction.Head.High),
 	}
 }
 

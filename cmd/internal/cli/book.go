@@ -6,8 +6,10 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
+	"drawdown/render"
 	"drawdown/render/sheet/book"
 	"drawdown/render/words"
 	"drawdown/sequence/overhaul"
@@ -48,17 +50,13 @@ drawdown book p4-engine --paper letter -o books
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		start := flags.Bool("example", false, "print a machine file to start from")
-		trays := flags.String("trays", string(book.FullTrays), "trays at their true size, reduced to a `page` each, or none: "+choices(book.TrayChoices))
-		printing := addPrintFlags(flags, "pdf")
+		trays := flag.Choice(flags, "trays", book.FullTrays, book.TrayChoices, "trays at their true size, reduced to a `page` each, or none: ")
+		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			if *start {
 				return p.bookExample(args)
 			}
-			ask, err := printing.chosen()
-			if err != nil {
-				return p.misuse("book", "%v", err)
-			}
-			lay, err := choose("trays", *trays, book.TrayChoices)
+			ask, err := printing.Chosen()
 			if err != nil {
 				return p.misuse("book", "%v", err)
 			}
@@ -69,7 +67,7 @@ drawdown book p4-engine --paper letter -o books
 			if err != nil {
 				return p.misuse("book", "%v", err)
 			}
-			return p.book(file, lay, ask, printing)
+			return p.book(file, *trays, ask, printing)
 		}
 	},
 }
@@ -83,7 +81,7 @@ func (p *Program) bookExample(args []string) Status {
 	return Done
 }
 
-func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing printFlags) Status {
+func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing flag.Print) Status {
 	made, status, ok := p.loadMachine(file)
 	if !ok {
 		return status

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/judge"
@@ -55,7 +56,8 @@ drawdown check p4-head --draw
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, or cast, or file")
-		side := flags.String("side", string(judge.Tighten), "the `side` that the order is for: "+choices(judge.Sides))
+		flag.Offer(flags, "order", job.CastOrder, job.FilesOrder)
+		side := flag.Choice(flags, "side", judge.Tighten, judge.Sides, "the `side` that the order is for: ")
 		drawing := addDrawFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
@@ -63,17 +65,13 @@ drawdown check p4-head --draw
 				return p.misuse("check", "%v", err)
 			}
 			ask, err := drawing.chosen()
-			if err != nil {
-				return p.misuse("check", "%v", err)
-			}
-			forSide, err := choose("side", *side, judge.Sides)
 			switch {
 			case err != nil:
 				return p.misuse("check", "%v", err)
 			case flags.Changed("order") && *drawing.draw:
 				return p.misuse("check", "--order and --draw are two checks; ask for one at a time")
 			case flags.Changed("order"):
-				return p.checkOrder(file, *order, forSide, *drawing.asJSON)
+				return p.checkOrder(file, *order, *side, *drawing.AsJSON)
 			case flags.Changed("side"):
 				return p.misuse("check", "--side says what an order is for; add it, as in --order M3,M8,M9")
 			}
@@ -95,8 +93,8 @@ func (p *Program) check(file string, drawing drawFlags, ask job.Printing) Status
 	if err != nil {
 		return p.unread(file, err)
 	}
-	out, status := checked{Sound: !problems.Stops(), Problems: said(problems)}, Done
-	if !*drawing.asJSON {
+	out, status := checked{Sound: !problems.Stops(), Problems: p.said(problems)}, Done
+	if !*drawing.AsJSON {
 		p.report(problems)
 	}
 	switch {
@@ -107,7 +105,7 @@ func (p *Program) check(file string, drawing drawFlags, ask job.Printing) Status
 			return status
 		}
 	}
-	if *drawing.asJSON {
+	if *drawing.AsJSON {
 		return max(status, p.printJSON(out))
 	}
 	if status == Done {
@@ -119,9 +117,7 @@ func (p *Program) check(file string, drawing drawFlags, ask job.Printing) Status
 			counted(len(made.Joint.Fasteners), "fastener"), counted(len(made.Kinds), "kind"),
 			counted(len(made.Tighten.Stages), "stage"), len(made.Loosen.Stages))
 	}
-	for _, path := range out.Files {
-		fmt.Fprintln(p.Stdout, path)
-	}
+	p.printPaths(out.Files)
 	return status
 }
 

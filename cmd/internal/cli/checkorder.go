@@ -36,7 +36,7 @@ func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) S
 		status = Wrong
 	}
 	if asJSON {
-		return max(status, p.printJSON(orderChecked(report, problems)))
+		return max(status, p.printJSON(p.orderChecked(report, problems)))
 	}
 	to := p.Stdout
 	if status == Wrong {
@@ -63,12 +63,12 @@ type judgedFinding struct {
 	Why string `json:"why"`
 }
 
-func orderChecked(report judge.Report, problems problem.List) checkedOrder {
+func (p *Program) orderChecked(report judge.Report, problems problem.List) checkedOrder {
 	judged := &judgedOrder{Report: report, Findings: []judgedFinding{}}
 	for _, f := range report.Findings {
 		judged.Findings = append(judged.Findings, judgedFinding{f, f.Why()})
 	}
-	return checkedOrder{Sound: report.Verdict.Right(), Problems: said(problems), Order: judged}
+	return checkedOrder{Sound: report.Verdict.Right(), Problems: p.said(problems), Order: judged}
 }
 
 func printJudged(to io.Writer, made plan.Plan, report judge.Report) {

@@ -2,11 +2,12 @@ package cli
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/render"
 	"drawdown/render/words"
 	"drawdown/sequence/exercise"
 )
@@ -57,7 +58,7 @@ drawdown handout p4-head --make page,film
 // handoutFlags are the flags of the command that are its own.
 type handoutFlags struct {
 	flags   *pflag.FlagSet
-	make    *string
+	make    *[]job.HandoutPart
 	loosen  *bool
 	mark    *string
 	layouts *int
@@ -67,7 +68,7 @@ type handoutFlags struct {
 func addHandoutFlags(flags *pflag.FlagSet) handoutFlags {
 	return handoutFlags{
 		flags:   flags,
-		make:    flags.String("make", "sheets,key", "what to `make`, with commas between: "+choices(job.HandoutParts)),
+		make:    flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, with commas between: "),
 		loosen:  flags.Bool("loosen", false, "ask for the loosening order, and show it"),
 		mark:    flags.String("mark", "", "mark the answers of a class in this `table`, CSV, instead"),
 		layouts: flags.Int("layouts", 0, fmt.Sprintf("`number` of parts made up, 1 to %d, instead of the file's", exercise.Most)),
@@ -77,13 +78,6 @@ func addHandoutFlags(flags *pflag.FlagSet) handoutFlags {
 
 // chosen gives what the flags ask for, or what is wrong with them.
 func (f handoutFlags) chosen() (ask job.HandoutRequest, err error) {
-	for _, word := range strings.Split(*f.make, ",") {
-		part, err := choose("make", word, job.HandoutParts)
-		if err != nil {
-			return ask, err
-		}
-		ask.Parts = append(ask.Parts, part)
-	}
 	if f.flags.Changed("mark") && *f.mark == "" {
 		return ask, fmt.Errorf("--mark needs the name of a table; - is standard input")
 	}
@@ -96,17 +90,17 @@ func (f handoutFlags) chosen() (ask job.HandoutRequest, err error) {
 	if f.flags.Changed("seed") && *f.layouts == 0 {
 		return ask, fmt.Errorf("--seed makes parts up, so it needs --layouts too")
 	}
-	ask.Loosening, ask.Layouts, ask.Seed = *f.loosen, *f.layouts, *f.seed
+	ask.Parts, ask.Loosening, ask.Layouts, ask.Seed = *f.make, *f.loosen, *f.layouts, *f.seed
 	return ask, nil
 }
 
 func buildHandout(flags *pflag.FlagSet) runner {
 	own := addHandoutFlags(flags)
-	printing := addPrintFlags(flags, "pdf")
+	printing := flag.AddPrint(flags, render.PDF)
 	return func(p *Program, args []string) Status {
 		ask, err := own.chosen()
 		if err == nil {
-			ask.Printing, err = printing.chosen()
+			ask.Printing, err = printing.Chosen()
 		}
 		if err != nil {
 			return p.misuse("handout", "%v", err)

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"strings"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/render/words"
 	"drawdown/sequence/exercise"
@@ -14,7 +15,7 @@ import (
 
 // grade grades a table of answers: a line a student, the graded sheets, and the
 // summary of the class.
-func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f printFlags) Status {
+func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f flag.Print) Status {
 	graded, problems, err := job.Grade(made, ask, table, p.Stdin)
 	if errors.Is(err, fs.ErrNotExist) {
 		return p.fail(Wrong, fmt.Errorf("there is no table %s", table))
@@ -33,11 +34,11 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
-	paths, err := writeFiles(*f.folder, files)
+	paths, err := writeFiles(*f.Folder, files)
 	if err != nil {
 		return p.fail(Failed, err)
 	}
-	if *f.asJSON {
+	if *f.AsJSON {
 		return p.printJSON(struct {
 			Answers []gradedOut `json:"answers"`
 			Files   []string    `json:"files"`

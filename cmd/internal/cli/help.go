@@ -66,8 +66,7 @@ func (p *Program) help(args []string) Status {
 }
 
 func (p *Program) printCommandHelp(w io.Writer, c command) {
-	flags := newFlags(c)
-	c.build(flags)
+	flags := flagsOf(c)
 	fmt.Fprintf(w, "drawdown %s: %s\n\nUsage: drawdown %s %s\n\n%s\n", c.name, c.summary, c.name, c.usage, c.about)
 	if flags.HasFlags() {
 		usages := flags.FlagUsagesWrapped(80)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -29,17 +30,14 @@ drawdown order p4-head
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		ways := addWayFlags(flags)
-		asJSON := jsonFlag(flags)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
 			if err != nil {
 				return p.misuse("order", "%v", err)
 			}
-			way, turn, err := ways.chosen()
-			if err != nil {
-				return p.misuse("order", "%v", err)
-			}
-			made, status, ok := p.load(file, way, turn)
+			made, status, ok := p.load(file, *ways.way, *ways.turn)
 			if !ok {
 				return status
 			}

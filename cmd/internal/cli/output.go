@@ -1,9 +1,9 @@
 package cli
 
 import (
-	"bytes"
-	"encoding/json"
 	"io"
+
+	"drawdown/cmd/internal/report"
 )
 
 // output remembers the first error of a stream, so that the commands can print
@@ -25,13 +25,10 @@ func (o *output) Write(data []byte) (int, error) {
 
 // printJSON prints a value for other programs.
 func (p *Program) printJSON(v any) Status {
-	var text bytes.Buffer
-	encoder := json.NewEncoder(&text)
-	encoder.SetIndent("", "  ")
-	encoder.SetEscapeHTML(false)
-	if err := encoder.Encode(v); err != nil {
+	text, err := report.JSON(v)
+	if err != nil {
 		return p.fail(Failed, err)
 	}
-	p.Stdout.Write(text.Bytes()) // the output keeps the error
+	p.Stdout.Write(text) // the output keeps the error
 	return Done
 }

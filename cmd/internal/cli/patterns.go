@@ -6,6 +6,8 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/render"
@@ -52,17 +54,13 @@ drawdown patterns new --grid 5x2 --pitch 95x90 --title Cylinder-head -o mine
     mine/cylinder-head.yaml
 `,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flags.StringP("out", "o", "", "`folder` to write the file to, instead of printing it")
-		as := flags.String("as", string(yamlForm), "`form` of the file, one of "+choices(patternForms))
+		folder := flag.Out(flags, "", "`folder` to write the file to, instead of printing it")
+		as := flag.Choice(flags, "as", yamlForm, patternForms, "`form` of the file, one of ")
 		addLayoutFlags(flags)
-		asJSON := jsonFlag(flags)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
-			err := checkPatternsCall(flags, args, *folder)
-			if err != nil {
-				return p.misuse("patterns", "%v", err)
-			}
-			form, err := choose("as", *as, patternForms)
-			if err != nil {
+			if err := checkPatternsCall(flags, args, *folder); err != nil {
 				return p.misuse("patterns", "%v", err)
 			}
 			switch {
@@ -70,9 +68,9 @@ drawdown patterns new --grid 5x2 --pitch 95x90 --title Cylinder-head -o mine
 				return p.listPatterns(*asJSON)
 			case args[0] == newPattern:
 				return p.newPattern(flags, *folder)
-			case form == csvForm:
+			case *as == csvForm:
 				return p.writeTable(args[0], *folder)
-			case form == dxfForm:
+			case *as == dxfForm:
 				return p.writeDrawing(args[0], *folder)
 			}
 			return p.writePattern(args[0], *folder)
@@ -96,7 +94,7 @@ func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error
 	case len(args) == 1 && flags.Changed("json"):
 		return errors.New("--json goes with the list, not with a pattern's name")
 	case flags.Changed("out"):
-		return checkFolder(folder)
+		return files.CheckFolder(folder)
 	}
 	return nil
 }
@@ -140,11 +138,11 @@ func (p *Program) printOrWrite(folder, name string, text []byte) Status {
 		p.Stdout.Write(text) // the output keeps the error
 		return Done
 	}
-	paths, err := writeFiles(folder, []render.File{{Name: name, Data: text}})
+	paths, err := files.Write(folder, []render.File{{Name: name, Data: text}})
 	if err != nil {
 		return p.fail(Failed, err)
 	}
-	fmt.Fprintln(p.Stdout, paths[0])
+	p.printPaths(paths)
 	return Done
 }
 

@@ -5,9 +5,10 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/compliance"
 )
 
 var predictCommand = command{
@@ -44,10 +45,6 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
-			way, turn, err := ways.chosen()
-			if err != nil {
-				return p.misuse("predict", "%v", err)
-			}
 			printing, err := sheets.chosen()
 			if err != nil {
 				return p.misuse("predict", "%v", err)
@@ -57,7 +54,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if q.err != nil {
 				return p.refuse("predict", q.err)
 			}
-			made, warnings, status, ok := p.loadWarned("", file, way, turn)
+			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
 			if !ok {
 				return status
 			}
@@ -68,7 +65,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
-			if *sheets.asJSON {
+			if *sheets.AsJSON {
 				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
@@ -100,6 +97,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flag.Offer(flags, "gasket", gasketWords()...)
 	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
 	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")
@@ -135,7 +133,7 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	} else if compensate {
 		ask.Cap = usualCap
 	}
-	ask.Gasket, _ = read(q, "gasket", interaction.ParseGasket)
+	ask.Gasket, _ = read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
 	ask.Foundation, _ = read(q, "foundation", parseStiffness)
 	ask.Strip = above(q, "gasket-width", withUnit)
@@ -162,7 +160,7 @@ func (q *quantities) predictRequest() job.PredictRequest {
 const usualCap = 1.1
 
 // flange reads the measures of a round flange; nil where none is stated.
-func (q *quantities) flange() *interaction.Flange {
+func (q *quantities) flange() *compliance.Flange {
 	f, set := read(q, "gasket-ring", parseRing)
 	for _, measure := range []struct {
 		flag string
@@ -204,7 +202,7 @@ func (q *quantities) rising(shares []float64, falls, example string, unit float6
 // gasketWords lists the gaskets without blanks, so that a shell takes each as
 // one word.
 func gasketWords() []string {
-	all := texts(interaction.Gaskets())
+	all := texts(compliance.Gaskets())
 	for i := range all {
 		all[i] = strings.ReplaceAll(all[i], " ", "-")
 	}

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/render"
@@ -49,10 +50,11 @@ drawdown survey p4-pump-cover -o out
     out/p4-pump-cover.yaml
 `,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flags.StringP("out", "o", "", "`folder` to write the pattern file to")
+		folder := flag.Out(flags, "", "`folder` to write the pattern file to")
 		start := flags.Bool("example", false, "print a survey file to start from")
 		unfinished := flags.Bool("unfinished", false, "allow holes that the readings do not fix: the file goes without them")
-		asJSON := jsonFlag(flags)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if *start {
 				return p.surveyExample(args)

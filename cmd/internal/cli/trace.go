@@ -7,11 +7,12 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
 	"drawdown/render"
-	"drawdown/render/words"
+	"drawdown/render/sheet"
 )
 
 var traceCommand = command{
@@ -57,9 +58,10 @@ drawdown trace p4-pump-gasket --dowels 6mm
 `,
 	build: func(flags *pflag.FlagSet) runner {
 		addTraceFlags(flags)
-		folder := outFlag(flags)
-		language := languageFlag(flags)
-		asJSON := jsonFlag(flags)
+		folder := flag.Out(flags, "out", flag.OutUsage)
+		paper := flag.Paper(flags)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if len(args) != 1 || args[0] == "" {
 				return p.misuse("trace", "%v", oneScan(args))
@@ -67,16 +69,16 @@ drawdown trace p4-pump-gasket --dowels 6mm
 			if err := checkFolder(*folder); err != nil {
 				return p.misuse("trace", "%v", err)
 			}
-			proofWords, err := words.Find(*language)
-			if err != nil {
-				return p.misuse("trace", "%v", err)
-			}
 			q := &quantities{flags: flags}
 			ask := q.traceRequest()
 			if q.err != nil {
 				return p.refuse("trace", q.err)
 			}
-			return p.trace(args[0], ask, proofWords, *folder, *asJSON)
+			size, err := sheet.FindPaper(*paper)
+			if err != nil {
+				return p.misuse("trace", "%v", err)
+			}
+			return p.trace(args[0], ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
 	},
 }
@@ -88,7 +90,7 @@ func oneScan(args []string) error {
 	return errors.New("which scan? Name a picture file, a built-in one such as " + scan.Builtin()[0] + ", or - for standard input")
 }
 
-func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Catalogue, folder string, asJSON bool) Status {
+func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, folder string, asJSON bool) Status {
 	answer, err := job.Trace(file, p.Stdin, ask)
 	if wrong, ok := errors.AsType[*job.ScanError](err); ok {
 		return p.fail(Wrong, wrong)
@@ -100,11 +102,11 @@ func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Cat
 	if err := sparesScan(folder, pattern.Name, file); err != nil {
 		return p.fail(Wrong, err)
 	}
-	proof, err := answer.Proof(proofWords)
+	drawn, err := answer.Proof(proof)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
-	files := []render.File{pattern, proof}
+	files := []render.File{pattern, drawn}
 	if err := answer.Check(); err != nil { // the proof shows why
 		files = files[1:]
 		if paths, writeErr := writeFiles(folder, files); writeErr != nil {

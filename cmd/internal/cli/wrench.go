@@ -7,10 +7,11 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
 var wrenchCommand = command{
@@ -53,7 +54,9 @@ drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
 			flags.String(f.name, "", f.usage)
 		}
 		again := flags.Bool("again", false, "the fastener has been tightened before")
-		asJSON := jsonFlag(flags)
+		flag.OfferFiles(flags, "wrenches")
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status { return p.wrench(flags, args, *again, *asJSON) }
 	},
 }
@@ -83,7 +86,7 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 	return Done
 }
 
-func (q *quantities) wrenchWork(args []string) (work tension.WrenchWork) {
+func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	if len(args) > 0 {
 		q.fail(misuse("wrench takes flags only: %q is one too many", args[0]))
 	}
@@ -107,7 +110,7 @@ func (q *quantities) wrenchWork(args []string) (work tension.WrenchWork) {
 }
 
 // wrenches reads the shop's list.
-func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
+func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	list, problems, err := job.Wrenches(file, p.Stdin)
 	folder, isFolder := errors.AsType[*patterns.FolderError](err)
 	switch {
@@ -125,7 +128,7 @@ func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
 	return list, Done
 }
 
-func (p *Program) printWrench(work tension.WrenchWork, a job.WrenchAnswer) {
+func (p *Program) printWrench(work wrench.Work, a job.WrenchAnswer) {
 	p.fact("set on the wrench", "%s", bothTorques(a.Setting))
 	p.fact("on its scale", "%s (%s)", a.Scale, a.Scale.Other())
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))

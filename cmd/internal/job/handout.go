@@ -109,7 +109,7 @@ func showings(sheets []handout.Sheet, ask HandoutRequest, part HandoutPart, stem
 		if s.Of > 0 {
 			name += fmt.Sprintf("-%d", s.Number)
 		}
-		shown := frames.Request{Plan: s.Plan, Words: ask.Words, Loosening: ask.Loosening}
+		shown := frames.Work{Plan: s.Plan, Words: ask.Words, Loosening: ask.Loosening}
 		var b bytes.Buffer
 		if part == HandoutPage {
 			name, err = name+".html", page.Write(&b, frames.Lay(shown), ask.Words)
@@ -127,7 +127,7 @@ func showings(sheets []handout.Sheet, ask HandoutRequest, part HandoutPart, stem
 // filmDPI makes the pictures of a film 960 pixels wide.
 const filmDPI = 96
 
-func film(b *bytes.Buffer, ask frames.Request) error {
+func film(b *bytes.Buffer, ask frames.Work) error {
 	var pages []scene.Page
 	var seconds []float64
 	for _, picture := range frames.Pictures(ask) {

@@ -6,14 +6,12 @@ import (
 	"drawdown/render"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
 // Printing says on which paper, in which language and in which formats a sheet
 // is wanted.
 type Printing struct {
-	Paper   sheet.Paper
-	Words   *words.Catalogue
+	sheet.Request
 	Formats []render.Format
 	DPI     int
 }

@@ -8,7 +8,8 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/sheet/handout"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 )
 
@@ -91,7 +92,7 @@ func TestFullLoadEndsAtYield(t *testing.T) {
 	}
 	text, _ := patterns.BuiltinText("p4-head")
 	p := load(string(text))
-	model, err := interaction.ModelOf(p, interaction.Setup{})
+	model, err := prediction.ModelOf(p, setup.Setup{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -144,15 +144,19 @@ func (b *binder) empty(level int, kinds ...kind) []section {
 func (b *binder) stripPapers(j overhaul.Joint) []section {
 	papers := []section{b.card(j, b.w.Loosen, loosening)}
 	if b.ask.Trays != NoTrays {
-		ask := tray.Request{Paper: b.ask.Paper, Words: b.ask.Words, OnePage: b.ask.Trays == ReducedTrays}
-		pages, notes, err := tray.Pages(numbered(j), ask)
+		pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, b.sheets())
 		if err != nil && b.err == nil {
 			b.err = fmt.Errorf("%s: %w", j.Title, err)
 		}
 		papers = append(papers, b.paper(j, b.w.Tray, trays, pages, notes))
 	}
-	pages, notes := condition.Pages(numbered(j), condition.Request{Paper: b.ask.Paper, Words: b.ask.Words})
+	pages, notes := condition.Pages(numbered(j), b.sheets())
 	return append(papers, b.paper(j, b.w.Condition, conditions, pages, notes))
+}
+
+// sheets asks for the sheets of a joint.
+func (b *binder) sheets() sheet.Request {
+	return sheet.Request{Paper: b.ask.Paper, Words: b.ask.Words}
 }
 
 // card lays out one side of a joint's card. What stands before the joint in
@@ -164,7 +168,7 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	}
 	p := numbered(j)
 	p.Cautions = b.before(j, side)
-	pages, notes := card.Pages(p, card.Request{Paper: b.ask.Paper, Side: which, Words: b.ask.Words}, which)
+	pages, notes := card.Pages(p, which, b.sheets())
 	return b.paper(j, title, k, pages, notes)
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/book"
 	"drawdown/render/words"
@@ -85,7 +86,7 @@ func checkBook(t *testing.T, o overhaul.Overhaul, paper sheet.Paper, w *words.Ca
 		t.Fatal(err)
 	}
 	for _, page := range doc.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s %g wide, %s: %s", paper.Name, paper.Width, w.Language, fault)
 		}
 	}

@@ -49,7 +49,7 @@ func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
 // thumbnail draws a joint without a word into a box.
 func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
 	large := scene.Box{Left: box.Left / reduction, Top: box.Top / reduction, Right: box.Right / reduction, Bottom: box.Bottom / reduction}
-	drawing := diagram.Draw(diagram.Request{Plan: j.Bare(), Show: diagram.Blank, Box: large})
+	drawing := diagram.Draw(diagram.Part{Plan: j.Bare(), Show: diagram.Blank, Box: large})
 	return scene.Scaled(scene.Page{Items: drawing.Items}, 0, 0, reduction).Items
 }
 

@@ -15,23 +15,15 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Request says how a sheet is wanted.
-type Request struct {
-	Paper sheet.Paper
-	Words *words.Catalogue
-}
-
 // Document lays out a plan's condition sheet over as many pages as it needs,
 // counted. The notes tell what found no room.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
-	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages, notes = Pages(p, ask)
-	sheet.Count(doc.Pages)
-	return doc, notes
+func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
+	pages, notes := Pages(p, ask)
+	return sheet.Document(p, ask, pages), notes
 }
 
 // Pages lays out the sheet; the pages lack their count.
-func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
+func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	f := &form{plan: p, words: ask.Words, once: once(p)}
 	w := ask.Words.Sheet
 	foot := sheet.Foot{
@@ -158,7 +150,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 		texts[i] = strconv.Itoa(n)
 	}
 	box.Bottom -= reading.Height() + 1
-	d := diagram.Draw(diagram.Request{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
 	p.Add(d.Items...)
 	if n := len(d.Unplaced); n > 0 {
 		notes = append(notes, fmt.Sprintf("condition sheet: %d of %d numbers found no room in the drawing on %s; print it on larger paper", n, len(numbers), p.Paper.Name))

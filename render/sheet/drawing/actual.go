@@ -17,16 +17,16 @@ const (
 	armOver  = 3.0 // how far it reaches out of the hole
 )
 
-// actualSize draws every place as a cross-hair, with the hole where it is
+// crossHairs draws every place as a cross-hair, with the hole where it is
 // known, over as many sheets as the true size takes.
-func actualSize(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
+func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	w := ask.Words
 	parts := []string{w.Drawing.Badge}
 	if p.Machine != "" {
 		parts = append(parts, p.Machine)
 	}
-	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return crosses(p, ask, s) }, tile.Request{
-		Paper: ask.Paper, Words: w, Name: pageName, Title: p.Title, Reduced: 1,
+	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return plate(p, ask, s) }, tile.Sheets{
+		Request: ask, Name: pageName, Title: p.Title, Reduced: 1,
 		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "),
 	}, func(noRoom int) []string {
 		legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
@@ -40,8 +40,8 @@ func actualSize(p plan.Plan, ask Request) (pages []scene.Page, notes []string, e
 	})
 }
 
-// crosses draws the part at its true size with a cross at every place.
-func crosses(p plan.Plan, ask Request, seams tile.Seams) *fullsize.Plate {
+// plate draws the part at its true size with a cross at every place.
+func plate(p plan.Plan, ask sheet.Request, seams tile.Seams) *fullsize.Plate {
 	plate := fullsize.New(p.Joint, 1, ask.Words, seams)
 	var spots []fullsize.Spot
 	for i, f := range p.Joint.Fasteners {

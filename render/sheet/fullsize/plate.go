@@ -19,7 +19,7 @@ import (
 
 // Plate is a drawing while it fills. Spots must be known before words are set.
 type Plate struct {
-	Drawing tile.Drawing
+	Drawing tile.Contents
 	// NoRoom lists the words that found no room.
 	NoRoom []string
 
@@ -70,9 +70,9 @@ func Notes(noRoom []string) []string {
 
 // Print lays a drawing out over sheets. The legend is asked for with how many
 // words found no room.
-func Print(draw func(tile.Seams) *Plate, ask tile.Request, legend func(noRoom int) []string) (pages []scene.Page, notes []string, err error) {
+func Print(draw func(tile.Seams) *Plate, ask tile.Sheets, legend func(noRoom int) []string) (pages []scene.Page, notes []string, err error) {
 	ask.Legend = legend(0)
-	again := func(s tile.Seams) tile.Drawing {
+	again := func(s tile.Seams) tile.Contents {
 		p := draw(s)
 		p.Drawing.NoRoom = p.NoRoom
 		return p.Drawing
@@ -261,7 +261,7 @@ func (p *Plate) placeWhere(word tile.Piece, good func(scene.Box) bool) {
 	for _, will := range []func(scene.Box) bool{good, anywhere} {
 		for _, strictly := range []bool{true, false} {
 			for _, step := range nudges {
-				there := scene.Box{Left: b.Left + step.X, Top: b.Top + step.Y, Right: b.Right + step.X, Bottom: b.Bottom + step.Y}
+				there := b.Moved(step)
 				if will(there) && p.free(there, -1, strictly) {
 					p.texts = append(p.texts, there)
 					word = word.Moved(step)

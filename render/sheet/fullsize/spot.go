@@ -156,7 +156,7 @@ func newBlock(s Spot, em float64) block {
 // at gives the lines with the middle of the block at c, on that side of the
 // spot, and the box they take. The large word stands nearest to the spot.
 func (b block) at(c, side, spot scene.Point) (items []scene.Item, box scene.Box) {
-	box = scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+	box = scene.NoBox
 	y := c.Y - b.height/2
 	for k := range b.lines {
 		t := b.lines[k]
@@ -170,8 +170,7 @@ func (b block) at(c, side, spot scene.Point) (items []scene.Item, box scene.Box)
 		}
 		t.At = scene.Point{X: scene.Rounded(x), Y: scene.Rounded(y)}
 		y += lineGap
-		tb := t.Box()
-		box = scene.Box{Left: math.Min(box.Left, tb.Left), Top: math.Min(box.Top, tb.Top), Right: math.Max(box.Right, tb.Right), Bottom: math.Max(box.Bottom, tb.Bottom)}
+		box = box.Union(t.Box())
 		items = append(items, t)
 	}
 	return items, box
@@ -289,30 +288,11 @@ func (p *Plate) nearest(items []scene.Item, own int) bool {
 
 // between is the distance from a box to the lines of an edge.
 func between(runs [][]scene.Point, b scene.Box) float64 {
-	corners := []scene.Point{{X: b.Left, Y: b.Top}, {X: b.Right, Y: b.Top}, {X: b.Left, Y: b.Bottom}, {X: b.Right, Y: b.Bottom}}
 	least := math.Inf(1)
 	for _, run := range runs {
 		for k := 1; k < len(run); k++ {
-			if b.Cut(run[k-1], run[k]) {
-				return 0
-			}
-			for _, c := range corners {
-				least = math.Min(least, toLine(c, run[k-1], run[k]))
-			}
-			for _, q := range run[k-1 : k+1] {
-				least = math.Min(least, math.Hypot(max(b.Left-q.X, 0, q.X-b.Right), max(b.Top-q.Y, 0, q.Y-b.Bottom)))
-			}
+			least = math.Min(least, scene.LineToBox(run[k-1], run[k], b))
 		}
 	}
 	return least
-}
-
-// toLine is the distance from q to the straight line between a and b.
-func toLine(q, a, b scene.Point) float64 {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	along := 0.0
-	if length := dx*dx + dy*dy; length > 0 {
-		along = max(0, min(1, ((q.X-a.X)*dx+(q.Y-a.Y)*dy)/length))
-	}
-	return math.Hypot(q.X-a.X-along*dx, q.Y-a.Y-along*dy)
 }

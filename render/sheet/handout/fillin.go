@@ -74,7 +74,7 @@ func (s *fillIn) taskText(run *sheet.Run) {
 // part draws the part between two heights: blank with the names beside the
 // marks, or with the numbers. The key has the names too.
 func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := diagram.Request{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
+	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil

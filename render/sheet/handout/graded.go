@@ -205,7 +205,7 @@ func (f *feedback) drawing(g Graded, box scene.Box) {
 		caption = w.Drawn
 	}
 	box.Bottom -= sheet.Line + 1
-	d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, g.Order), Front: f.pen.Words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, g.Order), Front: f.pen.Words.Sheet.Front, Box: box})
 	f.pen.Add(f.named(diagram.Relook(d.Items, looks))...)
 	f.pen.Text(box.Left, box.Bottom+sheet.Line, font.Fit(caption, scene.Regular, sheet.TextEm, box.Width()))
 }

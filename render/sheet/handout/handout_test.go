@@ -11,6 +11,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
 	"drawdown/render/words"
@@ -50,7 +51,7 @@ func checkLayout(t *testing.T, what string, doc scene.Document) {
 		t.Errorf("%s: no page", what)
 	}
 	for _, page := range doc.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s: %s", what, fault)
 		}
 		if err := font.Check(page); err != nil {

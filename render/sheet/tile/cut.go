@@ -58,7 +58,7 @@ func flatten(p scene.Path) [][]scene.Point {
 		case scene.Curve:
 			steps := pieces(here, s.P)
 			for k := 1; k <= steps; k++ {
-				add(bezier(here, s.P, float64(k)/float64(steps)))
+				add(scene.Bezier(here, s.P[0], s.P[1], s.P[2], float64(k)/float64(steps)))
 			}
 			here = s.P[2]
 		case scene.Close:
@@ -78,44 +78,8 @@ func pieces(start scene.Point, p [3]scene.Point) int {
 	return max(1, int(math.Ceil(math.Sqrt(0.75*math.Max(first, second)/flatness))))
 }
 
-func bezier(a scene.Point, p [3]scene.Point, t float64) scene.Point {
-	u := 1 - t
-	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
-	return scene.Point{
-		X: f[0]*a.X + f[1]*p[0].X + f[2]*p[1].X + f[3]*p[2].X,
-		Y: f[0]*a.Y + f[1]*p[0].Y + f[2]*p[1].Y + f[3]*p[2].Y,
-	}
-}
-
-// movedPath gives the path at another place.
-func movedPath(p scene.Path, by scene.Point) scene.Path {
-	out := make(scene.Path, len(p))
-	for i, s := range p {
-		for k := range s.P {
-			s.P[k] = scene.Point{X: scene.Rounded(s.P[k].X + by.X), Y: scene.Rounded(s.P[k].Y + by.Y)}
-		}
-		out[i] = s
-	}
-	return out
-}
-
-func movedItems(items []scene.Item, by scene.Point) []scene.Item {
-	var out []scene.Item
-	for _, it := range items {
-		switch it := it.(type) {
-		case scene.Shape:
-			it.Path = movedPath(it.Path, by)
-			out = append(out, it)
-		case scene.Text:
-			it.At = scene.Point{X: scene.Rounded(it.At.X + by.X), Y: scene.Rounded(it.At.Y + by.Y)}
-			out = append(out, it)
-		}
-	}
-	return out
-}
-
 // Moved gives the piece at another place.
 func (p Piece) Moved(by scene.Point) Piece {
-	p.Edge.Path, p.Items = movedPath(p.Edge.Path, by), movedItems(p.Items, by)
+	p.Edge.Path, p.Items = p.Edge.Path.Moved(by), scene.Moved(p.Items, by)
 	return p
 }

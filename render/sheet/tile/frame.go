@@ -12,7 +12,7 @@ import (
 // frame is what stands round the window through which a sheet shows its part of
 // the drawing. It is the same on every sheet, so that the windows join.
 type frame struct {
-	ask      Request
+	ask      Sheets
 	left     float64 // where the foot begins
 	subtitle []string
 	window   scene.Box // on the page
@@ -37,7 +37,7 @@ const (
 )
 
 // newFrame lays out the frame of one sheet, or of sheets to be joined.
-func newFrame(ask Request, joined bool) frame {
+func newFrame(ask Sheets, joined bool) frame {
 	p := ask.Paper
 	f := frame{ask: ask, left: p.Margin}
 	if f.low() {

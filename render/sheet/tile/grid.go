@@ -9,8 +9,8 @@ import (
 
 // grid is how the sheets lie on the drawing.
 type grid struct {
-	drawing       Drawing
-	ask           Request
+	drawing       Contents
+	ask           Sheets
 	frame         frame
 	bounds        scene.Box // of the drawing, with air
 	pieces        []scene.Box
@@ -26,7 +26,7 @@ const (
 )
 
 // best lays the sheets upright or on their sides, whichever takes fewer.
-func best(draw func(Seams) Drawing, ask Request) (*grid, error) {
+func best(draw func(Seams) Contents, ask Sheets) (*grid, error) {
 	d := draw(Seams{})
 	upright, err := laid(d, draw, ask)
 	if ask.Paper.Width > ask.Paper.Height {
@@ -44,7 +44,7 @@ func best(draw func(Seams) Drawing, ask Request) (*grid, error) {
 const mostDrawn = 4
 
 // laid takes one sheet where that is enough; it needs no words on joining.
-func laid(d Drawing, draw func(Seams) Drawing, ask Request) (*grid, error) {
+func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*grid, error) {
 	if onOneSheet(d, ask) {
 		return newGrid(d, ask, false)
 	}
@@ -63,12 +63,12 @@ func laid(d Drawing, draw func(Seams) Drawing, ask Request) (*grid, error) {
 	return g, err
 }
 
-func onOneSheet(d Drawing, ask Request) bool {
+func onOneSheet(d Contents, ask Sheets) bool {
 	b, w := d.Bounds().Grown(air), newFrame(ask, false).window
 	return b.Width() <= w.Width() && b.Height() <= w.Height()
 }
 
-func newGrid(d Drawing, ask Request, joined bool) (*grid, error) {
+func newGrid(d Contents, ask Sheets, joined bool) (*grid, error) {
 	g := &grid{ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
 	w := g.frame.window
 	stopsAcross, stopsDown := d.stops()
@@ -94,12 +94,12 @@ func (g *grid) tooMany(sheets float64) error {
 }
 
 // covers says whether the sheets as they lie show all of a drawing.
-func (g *grid) covers(d Drawing) bool {
-	return union(g.window(0, 0), g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
+func (g *grid) covers(d Contents) bool {
+	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
 }
 
 // with gives the same sheets for a drawing that differs only in its words.
-func (g *grid) with(d Drawing) *grid {
+func (g *grid) with(d Contents) *grid {
 	next := *g
 	next.drawing, next.pieces = d, nil
 	for _, p := range d.Pieces {
@@ -258,7 +258,7 @@ func (g *grid) shift(b scene.Box) (by scene.Point, ok bool) {
 			for _, step := range asides {
 				p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
 				far := math.Hypot(p.X, p.Y)
-				if there := at(b, p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
+				if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
 					by, ok, shortest = p, true, far
 				}
 			}
@@ -291,8 +291,4 @@ func (g *grid) free(b, self scene.Box) bool {
 		}
 	}
 	return true
-}
-
-func at(b scene.Box, by scene.Point) scene.Box {
-	return scene.Box{Left: b.Left + by.X, Top: b.Top + by.Y, Right: b.Right + by.X, Bottom: b.Bottom + by.Y}
 }

@@ -33,7 +33,7 @@ func (g *grid) show(p *sheet.Pen, row, column int) {
 	by := scene.Point{X: scene.Rounded(g.frame.window.Left - w.Left), Y: scene.Rounded(g.frame.window.Top - w.Top)}
 	line := func(s scene.Shape) {
 		if s.Path = cut(s.Path, w); len(s.Path) > 0 {
-			s.Path = movedPath(s.Path, by)
+			s.Path = s.Path.Moved(by)
 			p.Add(s)
 		}
 	}
@@ -44,21 +44,21 @@ func (g *grid) show(p *sheet.Pen, row, column int) {
 		if !within(w, g.pieces[i]) {
 			if g.cell(row, column).Meets(g.pieces[i]) {
 				line(piece.Edge)
-				p.Add(movedItems(inside(piece.Items, w), by)...)
+				p.Add(scene.Moved(inside(piece.Items, w), by)...)
 			} else {
 				line(scene.Shape{Path: piece.Edge.Path, Stroke: scene.Grey, Width: 0.15})
 			}
 			continue
 		}
 		if len(piece.Edge.Path) > 0 {
-			piece.Edge.Path = movedPath(piece.Edge.Path, by)
+			piece.Edge.Path = piece.Edge.Path.Moved(by)
 			p.Add(piece.Edge)
 		}
-		p.Add(movedItems(piece.Items, by)...)
+		p.Add(scene.Moved(piece.Items, by)...)
 	}
 	for _, word := range g.drawing.Words {
 		if within(w, word.Bounds()) {
-			p.Add(movedItems(word.Items, by)...)
+			p.Add(scene.Moved(word.Items, by)...)
 		}
 	}
 }
@@ -147,7 +147,7 @@ func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
 	top := g.frame.window.Bottom + gap
 	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}
 	all := g.window(0, 0)
-	all = union(all, g.window(g.rows-1, g.columns-1))
+	all = all.Union(g.window(g.rows-1, g.columns-1))
 	scale := math.Min(room.Width()/all.Width(), room.Height()/all.Height())
 	to := func(q scene.Point) scene.Point {
 		return scene.Point{X: room.Right - (all.Right-q.X)*scale, Y: room.Top + (q.Y-all.Top)*scale}

@@ -36,7 +36,7 @@ func between(seams []float64, low, high float64) bool {
 }
 
 // stops lists what cuts should not fall into, across and down.
-func (d Drawing) stops() (across, down []stop) {
+func (d Contents) stops() (across, down []stop) {
 	add := func(b scene.Box, spoils float64, whole bool) {
 		across = append(across, stop{b.Left, b.Right, spoils, whole})
 		down = append(down, stop{b.Top, b.Bottom, spoils, whole})
@@ -75,7 +75,7 @@ func (p Piece) texts() []scene.Box {
 }
 
 // spoilt names what of a drawing a seam runs through.
-func (s Seams) spoilt(d Drawing) []string {
+func (s Seams) spoilt(d Contents) []string {
 	var names []string
 	for _, p := range d.Pieces {
 		for _, b := range p.texts() {
@@ -89,7 +89,7 @@ func (s Seams) spoilt(d Drawing) []string {
 }
 
 // anyWord says whether a seam runs through a word that is not part of a piece.
-func (s Seams) anyWord(d Drawing) bool {
+func (s Seams) anyWord(d Contents) bool {
 	for _, p := range d.Words {
 		if s.Cross(p.Bounds()) {
 			return true

@@ -7,7 +7,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	bolthead "drawdown/sequence/tension/head"
 )
 
 // head is what of a fastener lies on its spot.
@@ -35,11 +35,11 @@ func headOf(k plan.Kind) head {
 	case k.Thread == nil:
 		return head{across: unknownAcross}
 	}
-	if k.HeadForm == "" || k.HeadForm == tension.HexagonHead {
-		if across, standard, err := tension.HexagonAcross(*k.Thread); err == nil {
+	if k.HeadForm == "" || k.HeadForm == bolthead.Hexagon {
+		if across, standard, err := bolthead.HexagonAcross(*k.Thread); err == nil {
 			return head{across: float64(across), hexagon: true, source: standard}
 		}
-	} else if face, standard, err := tension.HeadFace(*k.Thread, k.HeadForm); err == nil {
+	} else if face, standard, err := bolthead.Face(*k.Thread, k.HeadForm); err == nil {
 		return head{across: float64(face), source: standard}
 	}
 	return head{across: 1.5 * k.Thread.MajorMm}

@@ -19,33 +19,30 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Request says how a tray is wanted.
-type Request struct {
-	Paper     sheet.Paper // laid on its side where that takes fewer sheets
-	Words     *words.Catalogue
+// Style says how a tray is drawn.
+type Style struct {
 	Underside bool // as the part lies on its face: left and right change places
 	OnePage   bool // reduced to one page, not at its true size
 }
 
-// Document lays out a plan's tray, counted. The notes tell what found no room
-// and which sheets hold nothing.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string, err error) {
-	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages, notes, err = Pages(p, ask)
-	sheet.Count(doc.Pages)
-	return doc, notes, err
+// Document lays out a plan's tray, counted, with the paper on its side where that
+// takes fewer sheets. The notes tell what found no room and which sheets hold
+// nothing.
+func Document(p plan.Plan, style Style, ask sheet.Request) (scene.Document, []string, error) {
+	pages, notes, err := Pages(p, style, ask)
+	return sheet.Document(p, ask, pages), notes, err
 }
 
 // Pages lays out the sheets; they lack their count. The error tells that the
 // part takes more sheets than anyone joins.
-func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
+func Pages(p plan.Plan, style Style, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	t := &tray{plan: p, joint: named(p.Joint), words: ask.Words}
-	if ask.Underside {
+	if style.Underside {
 		t.joint = t.joint.Mirrored(geometry.AxisX)
 	}
-	tiles := t.request(ask)
-	if ask.OnePage {
-		tiles.Reduced = tile.Fit(func(reduced float64) tile.Drawing { return t.draw(reduced, tile.Seams{}).Drawing }, tiles)
+	tiles := t.sheets(style, ask)
+	if style.OnePage {
+		tiles.Reduced = tile.Fit(func(reduced float64) tile.Contents { return t.draw(reduced, tile.Seams{}).Drawing }, tiles)
 	}
 	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return t.draw(tiles.Reduced, s) }, tiles,
 		func(noRoom int) []string { return t.legend(noRoom, tiles.Reduced) })
@@ -70,18 +67,18 @@ type tray struct {
 	words *words.Catalogue
 }
 
-// request asks for the tiles, with every line of the legend that the drawing
-// may turn out to need.
-func (t *tray) request(ask Request) tile.Request {
+// sheets says what stands round the drawing, with every line of the legend that
+// it may turn out to need.
+func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
 	parts := []string{t.words.Tray.Name}
-	if ask.Underside {
+	if style.Underside {
 		parts = append(parts, t.words.Tile.Underside)
 	}
 	if t.plan.Machine != "" {
 		parts = append(parts, t.plan.Machine)
 	}
-	return tile.Request{
-		Paper: ask.Paper, Words: ask.Words, Name: "tray", Title: t.plan.Title,
+	return tile.Sheets{
+		Request: ask, Name: "tray", Title: t.plan.Title,
 		Subtitle: strings.Join(append(parts, sheet.Identity(t.plan, t.words)), " · "),
 		Legend:   t.legend(1, 1), Reduced: 1,
 	}
