@@ -54,7 +54,7 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 // Book binds the papers of a machine in every format asked for. Drawn is told
 // of each joint's papers. Nothing is written to disk.
 func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, all int)) (files []render.File, notes []finding.Finding, err error) {
-	document, notes, err := book.Document(o, book.Request{Paper: ask.Paper, Words: ask.Words, Trays: trays, Drawn: drawn})
+	document, notes, err := book.Document(o, book.Request{Request: ask.Request, Trays: trays, Drawn: drawn})
 	if err != nil {
 		return nil, notes, err
 	}

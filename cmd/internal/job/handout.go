@@ -43,7 +43,7 @@ type HandoutRequest struct {
 
 // sheets says how the sheets are wanted.
 func (ask HandoutRequest) sheets() handout.Request {
-	return handout.Request{Paper: ask.Paper, Words: ask.Words, Loosening: ask.Loosening}
+	return handout.Request{Request: ask.Request, Loosening: ask.Loosening}
 }
 
 func (ask HandoutRequest) side() judge.Side {
@@ -89,8 +89,7 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 	case HandoutWhy:
 		stem += "-why"
 		pages := append(handout.WhyPages(p, whyFigures(p), ask.sheets()), classForecast(p, ask.Printing)...)
-		sheet.Count(pages)
-		doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}
+		doc = sheet.Document(p, ask.Request, pages)
 	case HandoutSheets:
 		stem += "-handout"
 		doc, notes = handout.Document(sheets, ask.sheets(), handout.Blank)

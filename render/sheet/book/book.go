@@ -21,8 +21,7 @@ import (
 
 // Request says how a book is wanted.
 type Request struct {
-	Paper sheet.Paper
-	Words *words.Catalogue
+	sheet.Request
 	Trays Trays
 	// Drawn is told after each joint's papers how many of all of them are
 	// drawn; nil: nobody is told.
@@ -144,19 +143,14 @@ func (b *binder) empty(level int, kinds ...kind) []section {
 func (b *binder) stripPapers(j overhaul.Joint) []section {
 	papers := []section{b.card(j, b.w.Loosen, loosening)}
 	if b.ask.Trays != NoTrays {
-		pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, b.sheets())
+		pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, b.ask.Request)
 		if err != nil && b.err == nil {
 			b.err = fmt.Errorf("%s: %w", j.Title, err)
 		}
 		papers = append(papers, b.paper(j, b.w.Tray, trays, pages, notes))
 	}
-	pages, notes := condition.Pages(numbered(j), b.sheets())
+	pages, notes := condition.Pages(numbered(j), b.ask.Request)
 	return append(papers, b.paper(j, b.w.Condition, conditions, pages, notes))
-}
-
-// sheets asks for the sheets of a joint.
-func (b *binder) sheets() sheet.Request {
-	return sheet.Request{Paper: b.ask.Paper, Words: b.ask.Words}
 }
 
 // card lays out one side of a joint's card. What stands before the joint in
@@ -168,7 +162,7 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	}
 	p := numbered(j)
 	p.Cautions = b.before(j, side)
-	pages, notes := card.Pages(p, which, b.sheets())
+	pages, notes := card.Pages(p, which, b.ask.Request)
 	return b.paper(j, title, k, pages, notes)
 }
 

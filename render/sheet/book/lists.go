@@ -75,12 +75,11 @@ func (b *binder) heading(title string) sheet.Heading {
 
 // foot has a place to sign on the lists that are worked through.
 func (b *binder) foot(list kind) sheet.Foot {
-	w := b.ask.Words
-	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Sheet.ManualFirst}, b.ask.Paper.Content())[0]}
-	if list != contents && list != overview {
-		foot.Sign = []string{w.Sheet.DoneBy, w.Sheet.Date, w.Sheet.CheckedBy}
+	if list == contents || list == overview {
+		return b.ask.Foot()
 	}
-	return foot
+	w := b.ask.Words.Sheet
+	return b.ask.Foot(w.DoneBy, w.Date, w.CheckedBy)
 }
 
 // found is where the papers are: the first pages of all sections, nil while

@@ -24,7 +24,7 @@ const (
 // room goes to the next page. Lacking counts the names without room beside
 // their marks.
 func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking int) {
-	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.foot())
+	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.Foot())
 	if s.which == Blank {
 		s.nameLine(run)
 	}

@@ -45,7 +45,7 @@ func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 func TestGradedLayouts(t *testing.T) {
 	for _, paper := range papers() {
 		for k, w := range languages(t) {
-			ask := handout.Request{Paper: paper, Words: w, Loosening: k%2 == 1}
+			ask := handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1}
 			what := fmt.Sprintf("graded on %s %g wide, %s", paper.Name, paper.Width, w.Language)
 			feedback := handout.Feedback(graded(t, w), ask)
 			checkLayout(t, what, feedback)
@@ -92,7 +92,7 @@ func TestFeedbackShowsWhere(t *testing.T) {
 		{Rule: "twice", IDs: []string{"M2", "M2"}, Steps: []int{5, 6}}, {Rule: "missing", IDs: []string{"M7"}},
 	}
 	a4, _ := sheet.FindPaper("a4")
-	page := handout.Feedback([]handout.Graded{g}, handout.Request{Paper: a4, Words: words.English()}).Pages[0]
+	page := handout.Feedback([]handout.Graded{g}, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}).Pages[0]
 	at, black := map[string]string{}, map[string]bool{}
 	var said []string
 	for _, it := range page.Items {
@@ -127,7 +127,7 @@ func TestFeedbackShowsWhere(t *testing.T) {
 func TestNoAnswer(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	w := words.English()
-	ask := handout.Request{Paper: a4, Words: w}
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: w}}
 	all := append(graded(t, w), handout.Graded{Student: "Absent", Sheet: graded(t, w)[0].Sheet, Grade: exercise.Grade{Outcome: exercise.NoAnswer}})
 	if text := said(handout.Feedback(all, ask)); strings.Contains(text, "Absent") {
 		t.Errorf("a half page without an answer: %s", text)
@@ -152,7 +152,7 @@ func TestNotMarked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ask := handout.Request{Paper: a4, Words: w}
+		ask := handout.Request{Request: sheet.Request{Paper: a4, Words: w}}
 		all := append(graded(t, w), handout.Graded{Student: "Zoe", Sheet: graded(t, w)[0].Sheet, Grade: exercise.Grade{Outcome: exercise.Unread}, Line: 12})
 		if text := said(handout.Feedback(all, ask)); strings.Contains(text, "Zoe") {
 			t.Errorf("%s: a half page for a row that cannot be read: %s", language, text)
@@ -172,7 +172,7 @@ func TestSummaryCutsNothingOff(t *testing.T) {
 	for _, paper := range papers() {
 		for _, w := range languages(t) {
 			all := graded(t, w)
-			text := said(handout.Summary(all[2:3], handout.Request{Paper: paper, Words: w}))
+			text := said(handout.Summary(all[2:3], handout.Request{Request: sheet.Request{Paper: paper, Words: w}}))
 			if strings.Contains(text, "…") {
 				t.Errorf("%s on %s %g wide: %s", w.Language, paper.Name, paper.Width, text)
 			}
@@ -190,7 +190,7 @@ func TestSummaryCutsNothingOff(t *testing.T) {
 func TestSummaryCounts(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	w := words.English()
-	doc := handout.Summary(graded(t, w), handout.Request{Paper: a4, Words: w})
+	doc := handout.Summary(graded(t, w), handout.Request{Request: sheet.Request{Paper: a4, Words: w}})
 	var all []string
 	for _, text := range texts(doc.Pages[0]) {
 		all = append(all, text.Content)

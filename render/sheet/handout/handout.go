@@ -26,8 +26,7 @@ const (
 
 // Request says how sheets are wanted.
 type Request struct {
-	Paper     sheet.Paper
-	Words     *words.Catalogue
+	sheet.Request
 	Loosening bool // the loosening order is asked for
 }
 
@@ -118,11 +117,6 @@ func (s *fillIn) heading() sheet.Heading {
 		Title: s.Plan.Title, Badge: badge, Solid: s.which == Key,
 		Subtitle: s.Plan.Machine, Identity: s.identity(s.Words),
 	}
-}
-
-// foot stands under the sheets of a class; nobody signs there.
-func (r Request) foot() sheet.Foot {
-	return sheet.Foot{Lines: sheet.BreakAll([]string{r.Words.Sheet.ManualFirst}, r.Paper.Content())[0]}
 }
 
 // texts are the sentences above the part.

@@ -81,11 +81,11 @@ func TestBuiltinLayouts(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for k, paper := range papers() {
-			checkTask(t, p, handout.Request{Paper: paper, Words: languages(t)[k%len(words.Languages())], Loosening: k%2 == 1})
+			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: languages(t)[k%len(words.Languages())]}, Loosening: k%2 == 1})
 		}
 		small, _ := sheet.FindPaper("a5")
 		for _, w := range languages(t) {
-			checkTask(t, p, handout.Request{Paper: small, Words: w})
+			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: small, Words: w}})
 		}
 	}
 }
@@ -132,7 +132,7 @@ func TestMadeUpLayouts(t *testing.T) {
 	for k, paper := range papers() {
 		w := languages(t)[k%len(words.Languages())]
 		for _, task := range class(t, uint64(k), count, w) {
-			checkTask(t, task.Plan, handout.Request{Paper: paper, Words: w, Loosening: k%2 == 1})
+			checkTask(t, task.Plan, handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1})
 		}
 	}
 }
@@ -143,7 +143,7 @@ func TestMadeUpLayouts(t *testing.T) {
 func TestBlankHidesTheOrder(t *testing.T) {
 	p := planOf(t, "p4-head")
 	a4, _ := sheet.FindPaper("a4")
-	ask := handout.Request{Paper: a4, Words: words.English()}
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	blank, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Blank)
 	named := map[string]int{}
 	for _, text := range texts(blank.Pages[0]) {
@@ -195,7 +195,7 @@ func TestCrowdedParts(t *testing.T) {
 	for _, count := range []int{1, 2, 40} {
 		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Large flange\nfasteners: [{circle: {count: %d, diameter: 900, id: S}}]\n", count))
 		for _, which := range []handout.Which{handout.Blank, handout.Key} {
-			doc, _ := handout.Document([]handout.Sheet{{Plan: p}}, handout.Request{Paper: a5, Words: words.English()}, which)
+			doc, _ := handout.Document([]handout.Sheet{{Plan: p}}, handout.Request{Request: sheet.Request{Paper: a5, Words: words.English()}}, which)
 			checkLayout(t, fmt.Sprintf("%d bolts, %s", count, which), doc)
 		}
 	}

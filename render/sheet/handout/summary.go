@@ -26,7 +26,7 @@ func Summary(graded []Graded, ask Request) scene.Document {
 		heading.Title = first.Plan.Machine
 		heading.Subtitle, heading.Identity = "", fmt.Sprintf(ask.Words.Handout.Seed, first.Seed)
 	}
-	s := summary{Request: ask, graded: graded, Run: sheet.NewRun(ask.Paper, ask.Words, heading, ask.foot())}
+	s := summary{Request: ask, graded: graded, Run: sheet.NewRun(ask.Paper, ask.Words, heading, ask.Foot())}
 	for _, g := range graded {
 		s.grades = append(s.grades, g.Grade)
 	}

@@ -35,7 +35,7 @@ func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 		y.layout = w.Circle
 	}
 	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
-	lines := font.Break(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), scene.Regular, sheet.TextEm, ask.Paper.Content())
+	lines := plain.lines(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
 	if y.low() { // the sections have a page of their own

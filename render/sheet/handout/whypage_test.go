@@ -20,9 +20,7 @@ var someFigures = handout.Figures{
 
 // whyDocument is the page that tells why, by itself.
 func whyDocument(p plan.Plan, figures *handout.Figures, ask handout.Request) scene.Document {
-	doc := scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: handout.WhyPages(p, figures, ask)}
-	sheet.Count(doc.Pages)
-	return doc
+	return sheet.Document(p, ask.Request, handout.WhyPages(p, figures, ask))
 }
 
 // The page that tells why passes the layout check for every pattern, on every
@@ -36,14 +34,14 @@ func TestWhyLayouts(t *testing.T) {
 				speaking = speaking[(k+n)%len(speaking):][:1]
 			}
 			for m, w := range speaking {
-				checkWhy(t, p, handout.Request{Paper: paper, Words: w}, (k+m)%2 == 0, (k+m)%3 == 0)
+				checkWhy(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: w}}, (k+m)%2 == 0, (k+m)%3 == 0)
 			}
 		}
 	}
 	for _, count := range []int{1, 2, 3, 60} {
 		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Flange\nfasteners: [{circle: {count: %d, diameter: 300, id: S}}]\n", count))
 		a4, _ := sheet.FindPaper("a4")
-		checkLayout(t, fmt.Sprintf("%d bolts", count), whyDocument(p, nil, handout.Request{Paper: a4, Words: words.English()}))
+		checkLayout(t, fmt.Sprintf("%d bolts", count), whyDocument(p, nil, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}))
 	}
 }
 
@@ -72,7 +70,7 @@ func checkWhy(t *testing.T, p plan.Plan, ask handout.Request, lowest, uneven boo
 func TestWhyDrawsThePartLarge(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	for _, name := range []string{"p4-pump-flange", "p4-head"} {
-		doc := whyDocument(planOf(t, name), nil, handout.Request{Paper: a4, Words: words.English()})
+		doc := whyDocument(planOf(t, name), nil, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}})
 		widest := 0.0
 		for _, it := range doc.Pages[0].Items {
 			if shape, ok := it.(scene.Shape); ok && shape.Fill == scene.Tint {
@@ -91,7 +89,7 @@ func TestWhyDrawsThePartLarge(t *testing.T) {
 // elsewhere there is no word of them.
 func TestWhyTellsOfSprings(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
-	ask := handout.Request{Paper: a4, Words: words.English()}
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-main-caps": false} {
 		text := said(whyDocument(planOf(t, name), nil, ask))
 		if got := strings.Contains(text, "springs that press under caps are in no drawing") && strings.Contains(text, "cap 4, where no spring presses"); got != want {
@@ -115,7 +113,7 @@ func said(doc scene.Document) string {
 // reason.
 func TestWhySays(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
-	ask := handout.Request{Paper: a4, Words: words.English()}
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	telling := someFigures
 	telling.TellsLowest = true
 	for _, c := range []struct {
