@@ -2,7 +2,7 @@
 // covers, flanges and rows of bearing caps, each of another size. A seed in,
 // parts out: the same seed gives the same parts, and more of them begin with
 // the fewer. No part is drawn after a real one. The package also grades what a
-// class answers, by the rules of package judge.
+// class answers, by the rules of package judge. It sees plans and no paper.
 package exercise
 
 import (

@@ -1,6 +1,8 @@
 // Package book binds the papers of a whole machine: contents, overview,
 // everything for stripping in working order, what to have ready, everything
-// for building, and what is checked once more.
+// for building, and what is checked once more. It decides what stands where; the
+// papers of a joint come from the sheets of their own, and what there is to list
+// from package overhaul.
 package book
 
 import (

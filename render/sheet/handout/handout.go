@@ -1,5 +1,6 @@
 // Package handout lays out what a class needs: the part without numbers to
-// fill in, the key, the page that tells why, and the marked answers.
+// fill in, the key, the page that tells why, and the graded answers. It decides
+// what stands where; the orders, grades and figures come to it as they are.
 package handout
 
 import (
