@@ -14,6 +14,12 @@ type Foot struct {
 	Sign  []string // what is signed for; none: nothing to sign
 }
 
+// Foot says that the maker's manual comes first, over places to sign for what
+// is named.
+func (r Request) Foot(sign ...string) Foot {
+	return Foot{Lines: font.Break(r.Words.Sheet.ManualFirst, scene.Regular, TextEm, r.Paper.Content()), Sign: sign}
+}
+
 const signHeight = 9.0
 
 // Height is the height of the foot with its rule.

@@ -26,11 +26,7 @@ func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	f := &form{plan: p, words: ask.Words, once: once(p)}
 	w := ask.Words.Sheet
-	foot := sheet.Foot{
-		Lines: sheet.BreakText(w.ManualFirst, ask.Paper.Content()),
-		Sign:  []string{w.DoneBy, w.Date, w.CheckedBy},
-	}
-	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), foot)
+	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
 	notes = f.top()
 	f.ticks()
 	end := f.newEnd()
