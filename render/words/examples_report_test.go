@@ -23,6 +23,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"stage out":            {},
 	"report figures":       {"source": ""},
 	"report worked out":    {},
+	"report problem":       {"place": "a.yaml:3:5:", "severity": "error", "what": "no such key", "allowed": "title"},
 	"report warning":       {"file": "a.yaml", "what": "2 numbers found no room"},
 	"check sound":          {"file": "", "warnings": 1, "fasteners": 14, "kinds": 2, "tighten": 5, "loosen": 4},
 	"order judged":         {"side": "loosen", "verdict": finding.Noted("order sound", nil)},

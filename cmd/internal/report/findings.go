@@ -48,5 +48,8 @@ const (
 	ByPractice    finding.Code = "judged by practice" //
 )
 
+// Problem is one of a file: where it is, and what.
+const Problem finding.Code = "report problem" // place, severity, what, allowed
+
 // Warned stands before what a job could not do as asked.
 const Warned finding.Code = "report warning" // what; file: of several
