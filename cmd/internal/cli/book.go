@@ -61,7 +61,7 @@ func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing
 	if err != nil {
 		return p.fail(Wrong, fmt.Errorf("the book cannot be drawn: %w", err))
 	}
-	return p.deliver(files, notes, printing)
+	return p.deliver(files, p.words.SayAll(notes), printing)
 }
 
 // loadMachine plans all joints of a machine and reports their problems. Not ok

@@ -78,12 +78,12 @@ func buildHandout(flags *pflag.FlagSet) runner {
 			return status
 		}
 		if *own.mark != "" {
-			return p.mark(made, ask, *own.mark, printing)
+			return p.grade(made, ask, *own.mark, printing)
 		}
 		files, notes, err := job.Handout(made, ask)
 		if err != nil {
 			return p.fail(Wrong, err)
 		}
-		return p.deliver(files, notes, printing)
+		return p.deliver(files, p.words.SayAll(notes), printing)
 	}
 }

@@ -1,10 +1,10 @@
 package handout
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -13,7 +13,6 @@ import (
 
 const (
 	nameHeight = 10.0 // of the line for name, class and date
-	taskLine   = 5.4  // between lines of the task
 	whyHeight  = 14.0 // of the question below the list
 	leastPart  = 60.0 // height of the part on a sheet
 	ruleIndent = 4.0
@@ -24,8 +23,8 @@ const (
 // for, the list, and on a key the rules. A list that would take the part's
 // room goes to the next page. Lacking counts the names without room beside
 // their marks.
-func (s *taskSheet) pages() (pages []scene.Page, notes []string, lacking int) {
-	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.foot())
+func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking int) {
+	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.Foot())
 	if s.which == Blank {
 		s.nameLine(run)
 	}
@@ -46,7 +45,7 @@ func (s *taskSheet) pages() (pages []scene.Page, notes []string, lacking int) {
 }
 
 // nameLine draws the lines for the student's name, the class and the date.
-func (s *taskSheet) nameLine(run *sheet.Run) {
+func (s *fillIn) nameLine(run *sheet.Run) {
 	p, y := run.Pen, run.Y+7
 	shares := []float64{0.5, 0.25, 0.25}
 	x := p.Left()
@@ -61,35 +60,21 @@ func (s *taskSheet) nameLine(run *sheet.Run) {
 
 // taskText sets the task large enough to be read while the sheet lies on the
 // bench.
-func (s *taskSheet) taskText(run *sheet.Run) {
+func (s *fillIn) taskText(run *sheet.Run) {
+	how := large
+	if s.Paper.Narrow() {
+		how = plain
+	}
 	for _, text := range s.texts() {
-		for _, line := range font.Break(text, scene.Regular, s.taskEm(), s.Paper.Content()) {
-			run.Pen.Write(run.Pen.Left(), run.Y+4.2, s.taskEm(), scene.Regular, scene.Start, scene.Black, line)
-			run.Y += s.taskStep()
-		}
-		run.Y++
+		run.Y += how.set(run.Pen, run.Pen.Left(), run.Y+4.2, how.lines(text, s.Paper.Content())) + 1
 	}
 	run.Y++
 }
 
-func (s *taskSheet) taskEm() float64 {
-	if s.Paper.Narrow() {
-		return sheet.TextEm
-	}
-	return sheet.HeadEm
-}
-
-func (s *taskSheet) taskStep() float64 {
-	if s.Paper.Narrow() {
-		return sheet.Line
-	}
-	return taskLine
-}
-
 // part draws the part between two heights: blank with the names beside the
 // marks, or with the numbers. The key has the names too.
-func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := diagram.Part{Plan: s.task.Plan, Beside: diagram.IDs(s.task.Plan.Joint), Front: p.Words.Sheet.Front}
+func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
+	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
@@ -114,7 +99,7 @@ func (s *taskSheet) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 }
 
 // reading says on the key how to read the drawing.
-func (s *taskSheet) reading(d diagram.Drawing) string {
+func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
 	}
@@ -130,17 +115,17 @@ func (s *taskSheet) reading(d diagram.Drawing) string {
 
 // left tells what found no room. A name that lacks beside a number of the key
 // stands in its list.
-func (s *taskSheet) left(d diagram.Drawing) []string {
-	var notes []string
-	sheetName := "sheet " + s.name()
-	if s.which == Key {
-		sheetName = "key " + s.name()
+func (s *fillIn) left(d diagram.Drawing) []finding.Finding {
+	var notes []finding.Finding
+	note := func(code finding.Code, values finding.Values) {
+		values["sheet"], values["key"], values["paper"] = s.name(), s.which == Key, s.Paper.Name
+		notes = append(notes, finding.Warned(code, values))
 	}
 	if n := len(d.Unplaced); n > 0 {
-		notes = append(notes, fmt.Sprintf("%s: %d of %d bolts found no room for their number or name on %s; print it on larger paper", sheetName, n, len(s.side.Order), s.Paper.Name))
+		note(BoltsWithoutRoom, finding.Values{"count": n, "of": len(s.side.Order)})
 	}
 	for _, word := range d.Dropped {
-		notes = append(notes, fmt.Sprintf("%s: the label %q found no room on %s", sheetName, word, s.Paper.Name))
+		note(LabelWithoutRoom, finding.Values{"label": word})
 	}
 	return notes
 }
@@ -154,10 +139,10 @@ const (
 )
 
 // rows parts the places of the list into rows of even length.
-func (s *taskSheet) rows() (across, rows int, width float64) {
+func (s *fillIn) rows() (across, rows int, width float64) {
 	widest := leastBox
 	if s.which == Key {
-		for _, f := range s.task.Plan.Joint.Fasteners {
+		for _, f := range s.Plan.Joint.Fasteners {
 			widest = max(widest, font.Width(f.ID, scene.Bold, sheet.HeadEm)+2)
 		}
 	}
@@ -168,13 +153,13 @@ func (s *taskSheet) rows() (across, rows int, width float64) {
 	return across, rows, min(s.Paper.Content()/float64(across), max(mostBox, widest))
 }
 
-func (s *taskSheet) listHeight() float64 {
+func (s *fillIn) listHeight() float64 {
 	_, rows, _ := s.rows()
 	return listHead + float64(rows)*(boxHeight+listGap)
 }
 
 // list draws the places for the names, filled in on the key.
-func (s *taskSheet) list(run *sheet.Run) {
+func (s *fillIn) list(run *sheet.Run) {
 	across, _, width := s.rows()
 	run.Room(listHead + boxHeight + listGap)
 	head := s.words.YourOrder
@@ -188,13 +173,13 @@ func (s *taskSheet) list(run *sheet.Run) {
 		run.Room(boxHeight + listGap)
 		for k, i := range row {
 			step++
-			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.task.Plan.Joint.Fasteners[i].ID)
+			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.Plan.Joint.Fasteners[i].ID)
 		}
 		run.Y += boxHeight + listGap
 	}
 }
 
-func (s *taskSheet) place(run *sheet.Run, x, width float64, step int, id string) {
+func (s *fillIn) place(run *sheet.Run, x, width float64, step int, id string) {
 	p := run.Pen
 	p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
 	p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
@@ -205,7 +190,7 @@ func (s *taskSheet) place(run *sheet.Run, x, width float64, step int, id string)
 
 // extra is what follows the list: the question on the sheet, the rules on the
 // key.
-func (s *taskSheet) extra(run *sheet.Run) {
+func (s *fillIn) extra(run *sheet.Run) {
 	run.Room(s.extraHeight())
 	p := run.Pen
 	if s.which == Blank {
@@ -219,19 +204,15 @@ func (s *taskSheet) extra(run *sheet.Run) {
 	y := run.Y + 10
 	for _, lines := range s.brokenRules() {
 		p.Add(scene.Shape{Path: scene.Circle(p.Left()+1, y-1.1, 0.6), Fill: scene.Black})
-		for _, line := range lines {
-			p.Text(p.Left()+ruleIndent, y, line)
-			y += sheet.Line
-		}
-		y++
+		y += plain.set(p, p.Left()+ruleIndent, y, lines) + 1
 	}
 }
 
-func (s *taskSheet) brokenRules() sheet.Broken {
-	return sheet.BreakAll(rules(s.task.Plan, s.words), s.Paper.Content()-ruleIndent)
+func (s *fillIn) brokenRules() sheet.Broken {
+	return sheet.BreakAll(rules(s.Plan, s.words), s.Paper.Content()-ruleIndent)
 }
 
-func (s *taskSheet) extraHeight() float64 {
+func (s *fillIn) extraHeight() float64 {
 	if s.which == Blank {
 		return whyHeight
 	}

@@ -25,29 +25,17 @@ type Figures struct {
 	TellsLowest, TellsUneven bool
 }
 
-// WhyDocument lays out the page that tells why, for the part at hand. Where the
-// figures are nil, or tell nothing, words take their place.
-func WhyDocument(p plan.Plan, figures *Figures, ask Request) scene.Document {
-	doc := scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages = WhyPages(p, figures, ask)
-	sheet.Count(doc.Pages)
-	return doc
-}
-
-// WhyPages lays the same out; the pages lack their count. On A4 it is one page.
+// WhyPages lays out the page that tells why, for the part at hand; the pages
+// lack their count. On A4 it is one page. Where the figures are nil, or tell
+// nothing, words take their place.
 func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 	w := &ask.Words.Handout.Why
-	y := &why{Request: ask, plan: p, words: w, circle: IsCircle(p)}
-	title := w.TitleSpread
+	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
 	if y.circle {
-		title = w.TitleCircle
+		y.layout = w.Circle
 	}
-	subtitle := p.Title
-	if p.Machine != "" {
-		subtitle += " · " + p.Machine
-	}
-	heading := sheet.Heading{Title: title, Badge: w.Badge, Solid: true, Subtitle: subtitle, Identity: sheet.Identity(p, ask.Words)}
-	lines := font.Break(w.Practice+" "+ask.Words.Sheet.ManualFirst, scene.Regular, sheet.TextEm, ask.Paper.Content())
+	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
+	lines := plain.lines(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
 	if y.low() { // the sections have a page of their own
@@ -71,6 +59,7 @@ type why struct {
 	*sheet.Run
 	plan   plan.Plan
 	words  *words.Why
+	layout words.WhyLayout
 	circle bool
 }
 
@@ -218,12 +207,8 @@ func (y *why) tellingHeight(t telling, width float64) float64 {
 func (y *why) put(t telling, left, width float64) {
 	y.Pen.Head(left, y.Y+4, t.head)
 	at := y.Y + 10
-	for _, lines := range t.lines(width) {
-		for _, line := range lines {
-			y.Pen.Text(left, at, line)
-			at += sheet.Line
-		}
-		at++
+	for _, text := range t.lines(width) {
+		at += plain.set(y.Pen, left, at, text) + 1
 	}
 	if t.picture {
 		order := y.plan.Loosen.Order
@@ -237,18 +222,10 @@ func (y *why) put(t telling, left, width float64) {
 func (y *why) figures(f *Figures) telling {
 	w, left := y.words, y.springs()
 	if f == nil || !f.TellsLowest && !f.TellsUneven {
-		purpose := w.PurposeSpread
-		if y.circle {
-			purpose = w.PurposeCircle
-		}
-		return telling{head: w.Purpose, texts: append([]string{purpose}, left...)}
-	}
-	other := w.Edges
-	if y.circle {
-		other = w.Round
+		return telling{head: w.Purpose, texts: append([]string{y.layout.Purpose}, left...)}
 	}
 	say := func(words string, figure [2]Band, format string) string {
-		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), other)
+		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), y.layout.Other)
 	}
 	var texts []string
 	if f.TellsLowest {

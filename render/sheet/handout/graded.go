@@ -12,59 +12,28 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/sequence/exercise"
+	"drawdown/sequence/judge"
 )
 
-// Verdict sums an answer up.
-type Verdict string
-
-const (
-	Right    Verdict = "right"
-	Remarks  Verdict = "right, with a remark"
-	Wrong    Verdict = "not yet right"
-	NotWhole Verdict = "not a whole order"
-	NoAnswer Verdict = "no answer"
-	// NotMarked is of a row of the table that cannot be read.
-	NotMarked Verdict = "not marked"
-)
-
-// given says whether there was an answer to mark.
-func (v Verdict) given() bool { return v != NoAnswer && v != NotMarked }
-
-func verdictWords(w words.Marked) map[Verdict]string {
-	return map[Verdict]string{
-		Right: w.Sound, Remarks: w.Remarks, Wrong: w.Wrong, NotWhole: w.NotWhole, NoAnswer: w.NoAnswer, NotMarked: w.NotMarked,
-	}
-}
-
-// Finding is one thing to look at again: the rule, the bolts with their steps,
-// and those that they are held against.
-type Finding struct {
-	Rule    string // as the catalogue names it
-	IDs     []string
-	Steps   []int // of the bolts, from 1; fewer where a bolt is left out
-	Against []string
-}
-
-// Mark is a marked answer.
-type Mark struct {
-	Student  string
-	Task     Task
-	Order    []string // ids as given
-	Verdict  Verdict
-	Findings []Finding
-	Line     int // of the table, where the row is not marked
+// Graded is a student's answer with its grade.
+type Graded struct {
+	Student string
+	Sheet   Sheet
+	Line    int // of the table
+	exercise.Grade
 }
 
 // Feedback lays out a half page a student who gave an answer: the part with the
 // student's own numbers, and what to look at again.
-func Feedback(marks []Mark, ask Request) scene.Document {
-	doc := scene.Document{Title: ask.Words.Handout.Marked.Badge, Language: ask.Words.Language}
-	given := slices.DeleteFunc(slices.Clone(marks), func(m Mark) bool { return !m.Verdict.given() })
+func Feedback(graded []Graded, ask Request) scene.Document {
+	doc := scene.Document{Title: ask.Words.Handout.Graded.Badge, Language: ask.Words.Language}
+	given := slices.DeleteFunc(slices.Clone(graded), func(g Graded) bool { return !g.Outcome.Given() })
 	for pair := range slices.Chunk(given, 2) {
 		f := feedback{Request: ask, pen: &sheet.Pen{Paper: ask.Paper, Words: ask.Words}}
-		for k, mark := range pair {
+		for k, g := range pair {
 			f.second = k == 1
-			f.mark(mark, f.half(k))
+			f.answer(g, f.half(k))
 		}
 		f.cutLine()
 		doc.Pages = append(doc.Pages, scene.Page{
@@ -109,20 +78,15 @@ func (f *feedback) named(items []scene.Item) []scene.Item {
 func (f *feedback) half(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
-	if p.Width > p.Height {
-		middle, gap := p.Width/2, p.Margin
-		if k == 0 {
-			box.Right = middle - gap
-		} else {
-			box.Left = middle + gap
-		}
-		return box
-	}
-	middle, gap := p.Height/2, p.Margin/2
-	if k == 0 {
-		box.Bottom = middle - gap
-	} else {
-		box.Top = middle + gap
+	switch wide := p.Width > p.Height; {
+	case wide && k == 0:
+		box.Right = p.Width/2 - p.Margin
+	case wide:
+		box.Left = p.Width/2 + p.Margin
+	case k == 0:
+		box.Bottom = p.Height/2 - p.Margin/2
+	default:
+		box.Top = p.Height/2 + p.Margin/2
 	}
 	return box
 }
@@ -137,37 +101,30 @@ func (f *feedback) cutLine() {
 	f.pen.Add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Dash: 2})
 }
 
-// mark lays one answer out in its half.
-func (f *feedback) mark(m Mark, box scene.Box) {
-	w := f.Words.Handout.Marked
+// answer lays one answer out in its half.
+func (f *feedback) answer(g Graded, box scene.Box) {
 	p, y := f.pen, box.Top+6.4
-	verdict := verdictWords(w)[m.Verdict]
-	width := font.Width(verdict, scene.Bold, sheet.HeadEm)
-	p.Write(box.Left, y, sheet.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(m.Student), scene.Bold, sheet.TitleEm, box.Width()-width-6))
-	p.Write(box.Right, y, sheet.HeadEm, scene.Bold, scene.End, scene.Black, verdict)
-	about := []string{m.Task.Plan.Title}
-	if m.Task.Of > 0 {
-		about = append(about, fmt.Sprintf(f.Words.Handout.SheetOf, m.Task.Number, m.Task.Of))
-	}
-	if m.Task.Plan.Machine != "" {
-		about = append(about, m.Task.Plan.Machine)
-	}
-	p.Write(box.Left, y+5.5, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(strings.Join(about, " · "), scene.Regular, sheet.TextEm, box.Width()))
+	outcome := f.Words.Handout.Graded.Outcomes[string(g.Outcome)]
+	width := font.Width(outcome, scene.Bold, sheet.HeadEm)
+	p.Write(box.Left, y, sheet.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(g.Student), scene.Bold, sheet.TitleEm, box.Width()-width-6))
+	p.Write(box.Right, y, sheet.HeadEm, scene.Bold, scene.End, scene.Black, outcome)
+	about := words.Row(g.Sheet.Plan.Title, g.Sheet.numbered(f.Words), g.Sheet.Plan.Machine)
+	p.Write(box.Left, y+5.5, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(about, scene.Regular, sheet.TextEm, box.Width()))
 	p.Rule(box.Left, y+7.5, box.Right, y+7.5, 0.5)
-	words, drawing := box, box
-	words.Top, drawing.Top = y+9.5, y+9.5
+	told, drawing := box, box
+	told.Top, drawing.Top = y+9.5, y+9.5
 	// The part stands beside the words or above them, where it is larger.
-	beside := scene.Box{Right: 0.56 * words.Width(), Bottom: words.Height()}
-	above := scene.Box{Right: words.Width(), Bottom: 0.45 * words.Height()}
-	if scale(m.Task.Plan.Joint, beside) >= scale(m.Task.Plan.Joint, above) {
-		words.Right = box.Left + 0.42*box.Width()
-		drawing.Left = words.Right + 4
+	beside := scene.Box{Right: 0.56 * told.Width(), Bottom: told.Height()}
+	above := scene.Box{Right: told.Width(), Bottom: 0.45 * told.Height()}
+	if scale(g.Sheet.Plan.Joint, beside) >= scale(g.Sheet.Plan.Joint, above) {
+		told.Right = box.Left + 0.42*box.Width()
+		drawing.Left = told.Right + 4
 	} else {
 		drawing.Bottom = drawing.Top + above.Height()
-		words.Top = drawing.Bottom + 1
+		told.Top = drawing.Bottom + 1
 	}
-	f.findings(m, words)
-	f.drawing(m, drawing)
+	f.findings(g.ToMend(), told)
+	f.drawing(g, drawing)
 }
 
 // scale is about how large the part would be in a box.
@@ -181,20 +138,17 @@ func scale(j geometry.Joint, box scene.Box) float64 {
 }
 
 // findings says what to look at again, as far as there is room.
-func (f *feedback) findings(m Mark, box scene.Box) {
-	w := f.Words.Handout.Marked
+func (f *feedback) findings(all []judge.Finding, box scene.Box) {
+	w := f.Words.Handout.Graded
 	p, y := f.pen, box.Top+4
-	if len(m.Findings) == 0 {
-		for _, line := range font.Break(w.Keeps, scene.Bold, sheet.HeadEm, box.Width()) {
-			p.Head(box.Left, y, line)
-			y += 5.4
-		}
+	if len(all) == 0 {
+		strong.set(p, box.Left, y, strong.lines(w.Keeps, box.Width()))
 		return
 	}
 	p.Head(box.Left, y, w.Look)
 	y += 6.5
-	for _, finding := range m.Findings {
-		lines := font.Break(f.sentence(finding), scene.Regular, sheet.TextEm, box.Width()-ruleIndent)
+	for _, finding := range all {
+		lines := plain.lines(f.sentence(finding), box.Width()-ruleIndent)
 		if y+float64(len(lines)-1)*sheet.Line > box.Bottom-1 {
 			if y <= box.Bottom-1 {
 				p.Text(box.Left+ruleIndent, y, "…")
@@ -202,17 +156,13 @@ func (f *feedback) findings(m Mark, box scene.Box) {
 			return
 		}
 		p.TickBox(box.Left, y-2.6, 2.6)
-		for _, line := range lines {
-			p.Text(box.Left+ruleIndent, y, line)
-			y += sheet.Line
-		}
-		y++
+		y += plain.set(p, box.Left+ruleIndent, y, lines) + 1
 	}
 }
 
 // sentence says a finding in the language of the sheet: each bolt with its
 // number in the answer.
-func (f *feedback) sentence(finding Finding) string {
+func (f *feedback) sentence(finding judge.Finding) string {
 	var names []string
 	for k, id := range finding.IDs {
 		if len(finding.Steps) == len(finding.IDs) {
@@ -220,16 +170,14 @@ func (f *feedback) sentence(finding Finding) string {
 		}
 		names = append(names, id)
 	}
-	if finding.Rule == "twice" && len(finding.IDs) > 0 {
+	if finding.Rule == judge.Twice && len(finding.IDs) > 0 {
 		names = finding.IDs[:1]
 	}
-	text := f.Words.Handout.Marked.Rules[finding.Rule]
-	if backwards, other := f.Words.Handout.Marked.LoosenRules[finding.Rule]; other && f.Loosening {
+	text := f.Words.Handout.Graded.Rules[string(finding.Rule)]
+	if backwards, other := f.Words.Handout.Graded.LoosenRules[string(finding.Rule)]; other && f.Loosening {
 		text = backwards
 	}
-	text = strings.ReplaceAll(text, "%[1]s", some(names))
-	text = strings.ReplaceAll(text, "%[2]s", some(finding.Against))
-	return strings.ReplaceAll(text, "….", "…")
+	return strings.ReplaceAll(fmt.Sprintf(text, some(names), some(finding.Against)), "….", "…")
 }
 
 // some lists a few names.
@@ -243,11 +191,11 @@ func some(names []string) string {
 
 // drawing shows the part with the student's numbers, those to look at again in
 // black.
-func (f *feedback) drawing(m Mark, box scene.Box) {
-	p, w := m.Task.Plan, f.Words.Handout.Marked
+func (f *feedback) drawing(g Graded, box scene.Box) {
+	p, w := g.Sheet.Plan, f.Words.Handout.Graded
 	p.Joint.Labels, p.Joint.Stations = nil, nil
 	looks := map[string]diagram.Look{}
-	for _, finding := range m.Findings {
+	for _, finding := range g.ToMend() {
 		for _, id := range finding.IDs {
 			looks[id] = diagram.Look{Fill: scene.Black, Ink: scene.White}
 		}
@@ -257,7 +205,7 @@ func (f *feedback) drawing(m Mark, box scene.Box) {
 		caption = w.Drawn
 	}
 	box.Bottom -= sheet.Line + 1
-	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, m.Order), Front: f.pen.Words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, g.Order), Front: f.pen.Words.Sheet.Front, Box: box})
 	f.pen.Add(f.named(diagram.Relook(d.Items, looks))...)
 	f.pen.Text(box.Left, box.Bottom+sheet.Line, font.Fit(caption, scene.Regular, sheet.TextEm, box.Width()))
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"drawdown/geometry"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 )
@@ -33,39 +32,32 @@ type stage struct {
 
 // sections draws the wrong way above the right one.
 func (y *why) sections() {
-	w := y.words
-	wrong, right, wrongText, rightText := spreadWrong(y.columns()), spreadRight(y.columns()), w.WrongSpreads, w.RightSpreads
-	wrongHead, rightHead := w.WrongSpread, w.RightSpread
+	w := y.layout
+	wrong, right := spreadWrong(y.columns()), spreadRight(y.columns())
 	if y.circle {
-		wrong, right, wrongText, rightText = circleWrong, circleRight, w.WrongCircles, w.RightCircles
-		wrongHead, rightHead = w.WrongCircle, w.RightCircle
+		wrong, right = circleWrong, circleRight
 	}
-	height := y.rowHeight(wrongText)
+	height := y.rowHeight(w.Wrongs)
 	if y.wide() { // both rows side by side
-		height = max(height, y.rowHeight(rightText))
+		height = max(height, y.rowHeight(w.Rights))
 	}
 	y.Room(7 + height)
-	for _, line := range font.Break(w.Section, scene.Bold, sheet.HeadEm, y.Paper.Content()) {
-		y.Pen.Head(y.Pen.Left(), y.Y+4, line)
-		y.Y += 5.4
-	}
-	y.Y += 1.6
-	y.row(y.Pen.Left(), wrongHead, wrong, wrongText)
+	y.Y += strong.set(y.Pen, y.Pen.Left(), y.Y+4, strong.lines(y.words.Section, y.Paper.Content())) + 1.6
+	y.row(y.Pen.Left(), w.Wrong, wrong, w.Wrongs)
 	if y.wide() {
-		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), rightHead, right, rightText)
+		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), w.Right, right, w.Rights)
 		y.Y += height
 		return
 	}
 	y.Y += height
-	y.Room(y.rowHeight(rightText))
-	y.row(y.Pen.Left(), rightHead, right, rightText)
-	y.Y += y.rowHeight(rightText)
+	y.Room(y.rowHeight(w.Rights))
+	y.row(y.Pen.Left(), w.Right, right, w.Rights)
+	y.Y += y.rowHeight(w.Rights)
 }
 
 // columns gives where the columns of the main group stand along the part, from
 // −1 to 1: at most seven, so that they can be told apart.
 func (y *why) columns() []float64 {
-	var xs []float64
 	points := y.plan.Joint.Points()
 	if len(y.plan.Groups) > 0 {
 		points = points[:0:0]
@@ -74,26 +66,26 @@ func (y *why) columns() []float64 {
 		}
 	}
 	box := geometry.Bounds(points)
-	middle, half := (box.Min.X+box.Max.X)/2, box.Width()/2
+	along, low, high := func(p geometry.Point) float64 { return p.X }, box.Min.X, box.Max.X
 	if box.Height() > box.Width() { // an upright part is cut along its length
-		middle, half = (box.Min.Y+box.Max.Y)/2, box.Height()/2
+		along, low, high = func(p geometry.Point) float64 { return p.Y }, box.Min.Y, box.Max.Y
 	}
+	var xs []float64
 	for _, p := range points {
-		along := p.X
-		if box.Height() > box.Width() {
-			along = p.Y
-		}
-		x := (along - middle) / max(half, 1e-9)
+		x := (along(p) - (low+high)/2) / max((high-low)/2, 1e-9)
 		if !slices.ContainsFunc(xs, func(other float64) bool { return math.Abs(other-x) < 0.12 }) {
 			xs = append(xs, x)
 		}
 	}
 	slices.SortFunc(xs, cmp.Compare[float64])
 	if len(xs) < 3 || len(xs) > 7 {
-		return []float64{-1, -0.5, 0, 0.5, 1}
+		return evenly
 	}
 	return xs
 }
+
+// evenly are the columns of a part that has none to tell apart.
+var evenly = []float64{-1, -0.5, 0, 0.5, 1}
 
 // innermost is how far the columns nearest the middle lie from it.
 func innermost(columns []float64) float64 {
@@ -178,7 +170,7 @@ func (y *why) sectionWidth() float64 {
 func (y *why) rowHeight(texts [3]string) float64 {
 	most := 0
 	for _, text := range texts {
-		most = max(most, len(font.Break(text, scene.Regular, sheet.TextEm, y.sectionWidth())))
+		most = max(most, len(plain.lines(text, y.sectionWidth())))
 	}
 	return 5 + sectionHeight + float64(most)*sheet.Line + 4
 }
@@ -188,9 +180,7 @@ func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
 	for k, s := range stages {
 		x := left + float64(k)*(y.sectionWidth()+sectionGap)
 		y.section(s, x, y.Y+5)
-		for n, line := range font.Break(texts[k], scene.Regular, sheet.TextEm, y.sectionWidth()) {
-			y.Pen.Text(x, y.Y+5+sectionHeight+3.8+float64(n)*sheet.Line, line)
-		}
+		plain.set(y.Pen, x, y.Y+5+sectionHeight+3.8, plain.lines(texts[k], y.sectionWidth()))
 	}
 }
 
@@ -203,32 +193,27 @@ func (y *why) section(s stage, left, top float64) {
 	half := width / 2 * 0.92
 	at := func(x float64) float64 { return left + width/2 + x/1.12*half }
 	y.Pen.Add(scene.Shape{Path: scene.Rect(left, bottom-blockMm, width, blockMm, 0), Fill: scene.Shade, Stroke: scene.Black, Width: 0.3})
+	edge := func(height func(lift float64) float64) (points []scene.Point) { // from the left to the right
+		const pieces = 48
+		for k := range pieces + 1 {
+			x := -1.12 + 2.24*float64(k)/pieces
+			points = append(points, scene.Point{X: at(x), Y: height(s.lift(x) * mostLiftMm)})
+		}
+		return points
+	}
 	// The gasket fills what the part leaves it: it is pinched where the part
 	// comes too low, and does not reach up to a part that lifts.
-	var gasket, plate scene.Path
-	gasket.MoveTo(at(-1.12), bottom-blockMm)
-	const pieces = 48
-	x := func(k int) float64 { return -1.12 + 2.24*float64(k)/pieces }
-	for k := range pieces + 1 {
-		gasket.LineTo(at(x(k)), seat-min(0, s.lift(x(k)))*mostLiftMm)
-	}
-	gasket.LineTo(at(1.12), bottom-blockMm)
-	gasket.Close()
-	for k := range pieces + 1 {
-		if under := seat - s.lift(x(k))*mostLiftMm; k == 0 {
-			plate.MoveTo(at(x(k)), under)
-		} else {
-			plate.LineTo(at(x(k)), under)
-		}
-	}
-	for k := pieces; k >= 0; k-- {
-		plate.LineTo(at(x(k)), seat-s.lift(x(k))*mostLiftMm-plateMm)
-	}
-	plate.Close()
+	pressed := edge(func(lift float64) float64 { return seat - min(0, lift) })
+	under := edge(func(lift float64) float64 { return seat - lift })
+	over := edge(func(lift float64) float64 { return seat - lift - plateMm })
+	slices.Reverse(over)
+	foot := []scene.Point{{X: at(-1.12), Y: bottom - blockMm}, {X: at(1.12), Y: bottom - blockMm}}
+	gasket := scene.Polyline(slices.Concat(foot[:1], pressed, foot[1:]), true)
+	plate := scene.Polyline(append(under, over...), true)
 	y.Pen.Add(scene.Shape{Path: gasket, Fill: scene.Accent}, scene.Shape{Path: plate, Fill: scene.Tint, Stroke: scene.Black, Width: 0.4})
 	columns := y.columns()
 	if y.circle {
-		columns = []float64{-1, -0.5, 0, 0.5, 1}
+		columns = evenly
 	}
 	for _, c := range columns {
 		y.bolt(at(c), seat-s.lift(c)*mostLiftMm-plateMm, s.tight(c))

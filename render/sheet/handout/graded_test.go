@@ -2,6 +2,7 @@ package handout_test
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -14,46 +15,44 @@ import (
 	"drawdown/sequence/judge"
 )
 
-// marked gives answers of all verdicts, with every rule that there is.
-func marked(t testing.TB, w *words.Catalogue) []handout.Mark {
+// graded gives answers of all outcomes, with every rule that there is.
+func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 	t.Helper()
-	tasks := class(t, 3, 5, w)
-	var marks []handout.Mark
-	for k, task := range tasks {
-		order := task.Plan.IDs(task.Plan.Tighten.Order)
-		m := handout.Mark{Student: fmt.Sprintf("Student %d of a class with long names", k+1), Task: task, Order: order, Verdict: handout.Right}
+	var all []handout.Graded
+	for k, one := range class(t, 3, 5, w) {
+		order := one.Plan.IDs(one.Plan.Tighten.Order)
+		g := handout.Graded{Student: fmt.Sprintf("Student %d of a class with long names", k+1), Sheet: one, Grade: exercise.Grade{Outcome: exercise.Right, Order: order}}
 		switch k {
 		case 1:
-			m.Verdict, m.Order = handout.NotWhole, append(order[2:], "Q9", order[3])
-			m.Findings = []handout.Finding{{Rule: "unknown", IDs: []string{"Q9"}, Steps: []int{9}}, {Rule: "twice", IDs: []string{order[3], order[3]}, Steps: []int{2, 10}}, {Rule: "missing", IDs: order[:2]}}
+			g.Outcome, g.Order = exercise.NotWhole, append(order[2:], "Q9", order[3])
+			g.Report.Findings = []judge.Finding{{Rule: "unknown", IDs: []string{"Q9"}, Steps: []int{9}}, {Rule: "twice", IDs: []string{order[3], order[3]}, Steps: []int{2, 10}}, {Rule: "missing", IDs: order[:2]}}
 		case 2, 3:
-			m.Verdict = handout.Wrong
-			for rule := range w.Handout.Marked.Rules {
-				m.Findings = append(m.Findings, handout.Finding{Rule: rule, IDs: order[:4], Steps: []int{1, 2, 3, 4}, Against: order[4:]})
+			g.Outcome = exercise.Wrong
+			for _, rule := range slices.Sorted(maps.Keys(w.Handout.Graded.Rules)) {
+				g.Report.Findings = append(g.Report.Findings, judge.Finding{Rule: judge.Rule(rule), IDs: order[:4], Steps: []int{1, 2, 3, 4}, Against: order[4:]})
 			}
-			slices.SortFunc(m.Findings, func(a, b handout.Finding) int { return strings.Compare(a.Rule, b.Rule) })
 		case 4:
-			m.Verdict = handout.Remarks
-			m.Findings = []handout.Finding{{Rule: "neighbours", IDs: order[:1], Steps: []int{1}}}
+			g.Outcome = exercise.Remarks
+			g.Report.Findings = []judge.Finding{{Rule: "neighbours", IDs: order[:1], Steps: []int{1}}}
 		}
-		marks = append(marks, m)
+		all = append(all, g)
 	}
-	return marks
+	return all
 }
 
-// Marked sheets and summaries pass the layout check on every paper in every
+// Graded sheets and summaries pass the layout check on every paper in every
 // language.
-func TestMarkedLayouts(t *testing.T) {
+func TestGradedLayouts(t *testing.T) {
 	for _, paper := range papers() {
 		for k, w := range languages(t) {
-			ask := handout.Request{Paper: paper, Words: w, Loosening: k%2 == 1}
-			what := fmt.Sprintf("marked on %s %g wide, %s", paper.Name, paper.Width, w.Language)
-			feedback := handout.Feedback(marked(t, w), ask)
+			ask := handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1}
+			what := fmt.Sprintf("graded on %s %g wide, %s", paper.Name, paper.Width, w.Language)
+			feedback := handout.Feedback(graded(t, w), ask)
 			checkLayout(t, what, feedback)
 			if len(feedback.Pages) != 3 {
 				t.Errorf("%s: %d pages for 5 answers", what, len(feedback.Pages))
 			}
-			checkLayout(t, "summary "+what, handout.Summary(slices.Repeat(marked(t, w), 12), ask))
+			checkLayout(t, "summary "+what, handout.Summary(slices.Repeat(graded(t, w), 12), ask))
 		}
 	}
 }
@@ -65,7 +64,7 @@ func TestEveryRuleHasWords(t *testing.T) {
 		judge.Middle, judge.Outwards, judge.OneSide, judge.Neighbours, judge.Across, judge.Balance, judge.Travel}
 	for _, w := range languages(t) {
 		for _, rule := range rules {
-			m := w.Handout.Marked
+			m := w.Handout.Graded
 			if m.Names[string(rule)] == "" || !strings.Contains(m.Rules[string(rule)], "%[1]s") {
 				t.Errorf("%s: the rule %q has no words", w.Language, rule)
 			}
@@ -88,11 +87,12 @@ func TestFeedbackShowsWhere(t *testing.T) {
 	order := p.IDs(p.Tighten.Order)
 	order[0], order[13] = order[13], order[0] // F4 first, M3 last
 	order[5] = order[4]                       // M2 twice, M7 left out
-	m := handout.Mark{Student: "Ana", Task: handout.Task{Plan: p}, Order: order, Verdict: handout.NotWhole, Findings: []handout.Finding{
+	g := handout.Graded{Student: "Ana", Sheet: handout.Sheet{Plan: p}, Grade: exercise.Grade{Outcome: exercise.NotWhole, Order: order}}
+	g.Report.Findings = []judge.Finding{
 		{Rule: "twice", IDs: []string{"M2", "M2"}, Steps: []int{5, 6}}, {Rule: "missing", IDs: []string{"M7"}},
-	}}
+	}
 	a4, _ := sheet.FindPaper("a4")
-	page := handout.Feedback([]handout.Mark{m}, handout.Request{Paper: a4, Words: words.English()}).Pages[0]
+	page := handout.Feedback([]handout.Graded{g}, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}).Pages[0]
 	at, black := map[string]string{}, map[string]bool{}
 	var said []string
 	for _, it := range page.Items {
@@ -127,12 +127,12 @@ func TestFeedbackShowsWhere(t *testing.T) {
 func TestNoAnswer(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	w := words.English()
-	ask := handout.Request{Paper: a4, Words: w}
-	marks := append(marked(t, w), handout.Mark{Student: "Absent", Task: marked(t, w)[0].Task, Verdict: handout.NoAnswer})
-	if text := said(handout.Feedback(marks, ask)); strings.Contains(text, "Absent") {
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: w}}
+	all := append(graded(t, w), handout.Graded{Student: "Absent", Sheet: graded(t, w)[0].Sheet, Grade: exercise.Grade{Outcome: exercise.NoAnswer}})
+	if text := said(handout.Feedback(all, ask)); strings.Contains(text, "Absent") {
 		t.Errorf("a half page without an answer: %s", text)
 	}
-	text := said(handout.Summary(marks, ask))
+	text := said(handout.Summary(all, ask))
 	for _, want := range []string{"Answers: 5 – right: 1", "No answer: 1", "Absent 1 No answer", ": 3 of 5"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the summary does not say %q: %s", want, text)
@@ -152,12 +152,12 @@ func TestNotMarked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ask := handout.Request{Paper: a4, Words: w}
-		marks := append(marked(t, w), handout.Mark{Student: "Zoe", Task: marked(t, w)[0].Task, Verdict: handout.NotMarked, Line: 12})
-		if text := said(handout.Feedback(marks, ask)); strings.Contains(text, "Zoe") {
+		ask := handout.Request{Request: sheet.Request{Paper: a4, Words: w}}
+		all := append(graded(t, w), handout.Graded{Student: "Zoe", Sheet: graded(t, w)[0].Sheet, Grade: exercise.Grade{Outcome: exercise.Unread}, Line: 12})
+		if text := said(handout.Feedback(all, ask)); strings.Contains(text, "Zoe") {
 			t.Errorf("%s: a half page for a row that cannot be read: %s", language, text)
 		}
-		text := said(handout.Summary(marks, ask))
+		text := said(handout.Summary(all, ask))
 		for _, line := range want {
 			if !strings.Contains(text, line) {
 				t.Errorf("%s: the summary does not say %q: %s", language, line, text)
@@ -171,13 +171,13 @@ func TestNotMarked(t *testing.T) {
 func TestSummaryCutsNothingOff(t *testing.T) {
 	for _, paper := range papers() {
 		for _, w := range languages(t) {
-			marks := marked(t, w)
-			text := said(handout.Summary(marks[2:3], handout.Request{Paper: paper, Words: w}))
+			all := graded(t, w)
+			text := said(handout.Summary(all[2:3], handout.Request{Request: sheet.Request{Paper: paper, Words: w}}))
 			if strings.Contains(text, "…") {
 				t.Errorf("%s on %s %g wide: %s", w.Language, paper.Name, paper.Width, text)
 			}
-			for _, finding := range marks[2].Findings {
-				if name := w.Handout.Marked.Names[finding.Rule]; strings.Count(text, name) < 2 { // missed most, and in the list
+			for _, finding := range all[2].ToMend() {
+				if name := w.Handout.Graded.Names[string(finding.Rule)]; strings.Count(text, name) < 2 { // missed most, and in the list
 					// Broken into lines only at blanks.
 					t.Errorf("%s on %s %g wide: %q is not in the list: %s", w.Language, paper.Name, paper.Width, name, text)
 				}
@@ -190,7 +190,7 @@ func TestSummaryCutsNothingOff(t *testing.T) {
 func TestSummaryCounts(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	w := words.English()
-	doc := handout.Summary(marked(t, w), handout.Request{Paper: a4, Words: w})
+	doc := handout.Summary(graded(t, w), handout.Request{Request: sheet.Request{Paper: a4, Words: w}})
 	var all []string
 	for _, text := range texts(doc.Pages[0]) {
 		all = append(all, text.Content)

@@ -1,21 +1,22 @@
 package cli
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
+	"strings"
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/render/words"
+	"drawdown/sequence/exercise"
 	"drawdown/sequence/plan"
 )
 
-// mark marks a table of answers: a line a student, the marked sheets, and the
+// grade grades a table of answers: a line a student, the graded sheets, and the
 // summary of the class.
-func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f flag.Print) Status {
-	marked, problems, err := job.Mark(made, ask, table, p.Stdin)
+func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f flag.Print) Status {
+	graded, problems, err := job.Grade(made, ask, table, p.Stdin)
 	if errors.Is(err, fs.ErrNotExist) {
 		return p.fail(Wrong, fmt.Errorf("there is no table %s", table))
 	}
@@ -26,10 +27,10 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f f
 	if problems.Stops() {
 		return Wrong
 	}
-	if job.OtherParts(marked) {
+	if job.OfOtherParts(graded) {
 		p.warn([]string{otherParts(ask)})
 	}
-	files, err := job.MarkedSheets(made, ask, marked)
+	files, err := job.GradedSheets(made, ask, graded)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
@@ -39,24 +40,29 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f f
 	}
 	if *f.AsJSON {
 		return p.printJSON(struct {
-			Answers []markedOut `json:"answers"`
+			Answers []gradedOut `json:"answers"`
 			Files   []string    `json:"files"`
-		}{markedJSON(p.words, marked), paths})
+		}{gradedJSON(p.words, graded), paths})
 	}
-	for _, m := range marked {
-		if m.Unread != "" {
-			fmt.Fprintf(p.Stdout, "%s, line %d: %s\n    %s\n", cmp.Or(m.Student, "?"), m.Line, m.Verdict(), m.Unread)
+	for _, g := range graded {
+		if g.Outcome == exercise.Unread {
+			fmt.Fprintf(p.Stdout, "%s, line %d: %s\n    %s\n", g.Student, g.Line, outcomeWords(p.words, g), g.Answer.Unread)
 			continue
 		}
-		fmt.Fprintf(p.Stdout, "%s, sheet %d: %s\n", m.Student, m.Sheet, m.Verdict())
-		for _, f := range m.Findings() {
-			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(f.Found()))
+		fmt.Fprintf(p.Stdout, "%s, sheet %d: %s\n", g.Student, g.Answer.Sheet, outcomeWords(p.words, g))
+		for _, finding := range g.ToMend() {
+			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(finding.Found()))
 		}
 	}
 	for _, path := range paths {
 		fmt.Fprintln(p.Stdout, path)
 	}
 	return Done
+}
+
+// outcomeWords sums an answer up in a word or two, as the sheets do.
+func outcomeWords(c *words.Catalogue, g job.Graded) string {
+	return strings.ToLower(c.Handout.Graded.Outcomes[string(g.Outcome)])
 }
 
 // otherParts says why answers may fit no part.
@@ -67,14 +73,14 @@ func otherParts(ask job.HandoutRequest) string {
 	return fmt.Sprintf("many answers do not fit their parts; were the sheets made with other than --layouts %d --seed %d? Each sheet tells its own", ask.Layouts, ask.Seed)
 }
 
-// markedOut is an answer as handout --mark --json prints it.
-type markedOut struct {
+// gradedOut is an answer as handout --mark --json prints it.
+type gradedOut struct {
 	Student  string       `json:"student"`
 	Sheet    int          `json:"sheet"` // 0 where the row does not say which
 	Line     int          `json:"line"`  // of the table
 	Right    bool         `json:"right"`
 	Verdict  string       `json:"verdict"`
-	Unread   string       `json:"unread,omitempty"` // why the row is not marked
+	Unread   string       `json:"unread,omitempty"` // why the row is not graded
 	Findings []findingOut `json:"findings"`
 }
 
@@ -86,11 +92,11 @@ type findingOut struct {
 	Why      string   `json:"why"`
 }
 
-func markedJSON(c *words.Catalogue, marked []job.Marked) []markedOut {
-	out := []markedOut{}
-	for _, m := range marked {
-		one := markedOut{Student: m.Student, Sheet: m.Sheet, Line: m.Line, Right: m.Report.Verdict.Right(), Verdict: m.Verdict(), Unread: m.Unread, Findings: []findingOut{}}
-		for _, f := range m.Findings() {
+func gradedJSON(c *words.Catalogue, graded []job.Graded) []gradedOut {
+	out := []gradedOut{}
+	for _, g := range graded {
+		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: outcomeWords(c, g), Unread: g.Answer.Unread, Findings: []findingOut{}}
+		for _, f := range g.ToMend() {
 			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), c.Say(f.Found())})
 		}
 		out = append(out, one)

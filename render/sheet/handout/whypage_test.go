@@ -18,6 +18,11 @@ var someFigures = handout.Figures{
 	UnevenMm:      [2]handout.Band{{Low: 0.09, Nominal: 0.14, High: 0.21}, {Low: 0.14, Nominal: 0.23, High: 0.35}},
 }
 
+// whyDocument is the page that tells why, by itself.
+func whyDocument(p plan.Plan, figures *handout.Figures, ask handout.Request) scene.Document {
+	return sheet.Document(p, ask.Request, handout.WhyPages(p, figures, ask))
+}
+
 // The page that tells why passes the layout check for every pattern, on every
 // paper and in every language, and is one page, on A5 at most two.
 func TestWhyLayouts(t *testing.T) {
@@ -29,14 +34,14 @@ func TestWhyLayouts(t *testing.T) {
 				speaking = speaking[(k+n)%len(speaking):][:1]
 			}
 			for m, w := range speaking {
-				checkWhy(t, p, handout.Request{Paper: paper, Words: w}, (k+m)%2 == 0, (k+m)%3 == 0)
+				checkWhy(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: w}}, (k+m)%2 == 0, (k+m)%3 == 0)
 			}
 		}
 	}
 	for _, count := range []int{1, 2, 3, 60} {
 		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Flange\nfasteners: [{circle: {count: %d, diameter: 300, id: S}}]\n", count))
 		a4, _ := sheet.FindPaper("a4")
-		checkLayout(t, fmt.Sprintf("%d bolts", count), handout.WhyDocument(p, nil, handout.Request{Paper: a4, Words: words.English()}))
+		checkLayout(t, fmt.Sprintf("%d bolts", count), whyDocument(p, nil, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}))
 	}
 }
 
@@ -48,7 +53,7 @@ func checkWhy(t *testing.T, p plan.Plan, ask handout.Request, lowest, uneven boo
 	if name := p.Name; strings.HasSuffix(name, "caps") {
 		figures.TellsLowest = false // caps without a gasket never tell by both
 	}
-	doc := handout.WhyDocument(p, &figures, ask)
+	doc := whyDocument(p, &figures, ask)
 	what := fmt.Sprintf("%s: why on %s %g wide, %s", p.Name, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
 	checkLayout(t, what, doc)
 	most := 1
@@ -65,7 +70,7 @@ func checkWhy(t *testing.T, p plan.Plan, ask handout.Request, lowest, uneven boo
 func TestWhyDrawsThePartLarge(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
 	for _, name := range []string{"p4-pump-flange", "p4-head"} {
-		doc := handout.WhyDocument(planOf(t, name), nil, handout.Request{Paper: a4, Words: words.English()})
+		doc := whyDocument(planOf(t, name), nil, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}})
 		widest := 0.0
 		for _, it := range doc.Pages[0].Items {
 			if shape, ok := it.(scene.Shape); ok && shape.Fill == scene.Tint {
@@ -84,9 +89,9 @@ func TestWhyDrawsThePartLarge(t *testing.T) {
 // elsewhere there is no word of them.
 func TestWhyTellsOfSprings(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
-	ask := handout.Request{Paper: a4, Words: words.English()}
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-main-caps": false} {
-		text := said(handout.WhyDocument(planOf(t, name), nil, ask))
+		text := said(whyDocument(planOf(t, name), nil, ask))
 		if got := strings.Contains(text, "springs that press under caps are in no drawing") && strings.Contains(text, "cap 4, where no spring presses"); got != want {
 			t.Errorf("%s speaks of springs %v: %s", name, got, text)
 		}
@@ -108,7 +113,7 @@ func said(doc scene.Document) string {
 // reason.
 func TestWhySays(t *testing.T) {
 	a4, _ := sheet.FindPaper("a4")
-	ask := handout.Request{Paper: a4, Words: words.English()}
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	telling := someFigures
 	telling.TellsLowest = true
 	for _, c := range []struct {
@@ -123,7 +128,7 @@ func TestWhySays(t *testing.T) {
 		{"p4-pump-flange", &handout.Figures{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not speak for the order"}, []string{"centre outwards", "edges first", "edges bend"}},
 		{"p4-head", nil, []string{"Common practice"}, []string{"≈"}},
 	} {
-		text := said(handout.WhyDocument(planOf(t, c.pattern), c.figures, ask))
+		text := said(whyDocument(planOf(t, c.pattern), c.figures, ask))
 		for _, want := range c.says {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s does not say %q: %s", c.pattern, want, text)

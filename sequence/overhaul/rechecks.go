@@ -25,8 +25,8 @@ func (o Overhaul) Checks() []Check {
 				all = append(all, Check{Joint: j, Stage: s})
 			}
 		}
-		if j.Step.Again != "" {
-			later = append(later, Check{Joint: j, Again: j.Step.Again})
+		if j.Task.Again != "" {
+			later = append(later, Check{Joint: j, Again: j.Task.Again})
 		}
 	}
 	return append(all, later...)
