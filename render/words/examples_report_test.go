@@ -13,6 +13,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"report maker's order": {"kinds": []string{"main"}},
 	"report cast order":    {"kinds": []string{"main"}},
 	"report row":           {"kinds": []string{"main", "side"}},
+	"report balanced":      {"kinds": []string{"main"}},
+	"report seen as":       {"family": "circles", "named": true, "columns": 5, "rows": 2, "rings": []int{4, 8}, "edge": 18, "corners": 4, "inner": 2, "parts": []int{3, 3}, "missing": 1, "off": unit.Length(0.4)},
 	"report turning":       {"kinds": []string{"main"}, "way": "spiral", "turn": "left"},
 	"report stage":         {"n": 2, "does": "+90°", "kinds": []string{"main"}, "ids": "M1 M2", "note": "by hand"},
 	"stage torque":         {"torque": unit.GivenTorque{Value: 24.5}, "other": unit.GivenTorque{Value: 18.07, Unit: unit.PoundForceFoot}, "share": 70.0, "workedout": true},

@@ -9,6 +9,8 @@ const (
 	GroupMakers   finding.Code = "report maker's order" // kinds
 	GroupCast     finding.Code = "report cast order"    // kinds
 	GroupRow      finding.Code = "report row"           // kinds
+	GroupBalanced finding.Code = "report balanced"      // kinds
+	SeenAs        finding.Code = "report seen as"       // family; named, columns, rows, rings, edge, corners, inner, parts, missing, off
 	GroupTurning  finding.Code = "report turning"       // kinds, way, turn
 	StageLine     finding.Code = "report stage"         // n, does, kinds, ids, note
 	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout
