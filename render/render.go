@@ -4,10 +4,7 @@ package render
 
 import (
 	"bytes"
-	"fmt"
 	"image"
-	"slices"
-	"strings"
 	"time"
 
 	"drawdown/render/pdf"
@@ -27,15 +24,6 @@ const (
 
 // Formats lists all of them.
 var Formats = []Format{PDF, PNG, SVG}
-
-// FindFormat gives the format of that name; the error lists those there are.
-func FindFormat(name string) (Format, error) {
-	f := Format(strings.ToLower(strings.TrimSpace(name)))
-	if !slices.Contains(Formats, f) {
-		return "", fmt.Errorf("format %q is not known; allowed: pdf, png, svg", name)
-	}
-	return f, nil
-}
 
 // Options are what the formats need to know beyond the scene.
 type Options struct {

@@ -7,6 +7,7 @@ import (
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/render/sheet/card"
@@ -123,9 +124,7 @@ func (b batch) draw(bar *progress) {
 // its problems stands in the summary.
 func (p *Program) reportCard(one *batchPattern) {
 	p.report(one.problems)
-	for _, note := range one.notes {
-		fmt.Fprintf(p.Stderr, "drawdown: warning: %s: %s\n", one.file, note)
-	}
+	p.reportTo(p.Stderr).Warn(one.file, one.notes)
 }
 
 // reportFailed sums up, where anything failed.
@@ -134,16 +133,16 @@ func (p *Program) reportFailed(all []*batchPattern) {
 	if len(failed) == 0 {
 		return
 	}
-	fmt.Fprintf(p.Stderr, "drawdown: %d of %d patterns failed, %d drawn:\n", len(failed), len(all), len(all)-len(failed))
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Say(finding.Warned(BatchFailed, finding.Values{"failed": len(failed), "n": len(all), "drawn": len(all) - len(failed)})))
 	for _, one := range failed {
-		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, p.whyFailed(one))
+		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, p.words.Error(one.why()))
 	}
 }
 
-// whyFailed says in a few words why a card was not drawn.
-func (p *Program) whyFailed(one *batchPattern) string {
+// why is why a card was not drawn, in short.
+func (one *batchPattern) why() error {
 	if one.err != nil {
-		return p.words.Error(one.err)
+		return one.err
 	}
 	errors := 0
 	for _, found := range one.problems {
@@ -151,7 +150,7 @@ func (p *Program) whyFailed(one *batchPattern) string {
 			errors++
 		}
 	}
-	return counted(errors, "error")
+	return finding.Failed(ErrorsInFile, finding.Values{"n": errors})
 }
 
 // batchOut is what card --json prints for many patterns.
@@ -175,8 +174,8 @@ func (p *Program) batchJSON(all []*batchPattern) batchOut {
 	out := batchOut{Cards: []cardOut{}}
 	for _, one := range all {
 		c := cardOut{
-			Pattern: one.file, Status: one.status, Files: listed(one.paths),
-			Warnings: listed(one.notes), Problems: p.said(one.problems),
+			Pattern: one.file, Status: one.status, Files: report.Listed(one.paths),
+			Warnings: report.Listed(one.notes), Problems: p.said(one.problems),
 		}
 		if one.err != nil {
 			c.Error = p.words.Error(one.err)

@@ -13,27 +13,7 @@ import (
 )
 
 var cardCommand = command{
-	name:    "card",
-	summary: "draw the tightening and loosening card of a joint, or of many",
-	usage:   "FILE... [-o FOLDER] [flags]",
-	about: `Writes one PDF with all pages, and a PNG or SVG a page. Files that exist are
-replaced, whole or not at all.
-
-Many patterns are drawn side by side, one on each core of the machine. One that
-fails leaves the others alone: what is wrong is told in the order of the command
-line, and the exit status is the worst. Two that would write the same file stop
-the work before anything is written. With --json many patterns give
-  {"drawn": 2, "failed": 1, "cards": [{"pattern": "a.yaml", "status": 0,
-   "files": [], "warnings": [], "problems": [], "error": ""}, ...]}
-where status is the exit status for that pattern alone, problems are those of
-drawdown check --json, and error is there where something else went wrong.`,
-	example: `
-drawdown card p4-head --paper letter --format pdf -o cards
-    cards/p4-head.pdf
-drawdown card p4-head p4-sump --format pdf --lang de -o cards
-    cards/p4-head.pdf
-    cards/p4-sump.pdf
-`,
+	name:  "card",
 	build: buildCard,
 }
 

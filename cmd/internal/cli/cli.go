@@ -16,6 +16,7 @@ import (
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/render/words"
@@ -39,13 +40,10 @@ type Program struct {
 	words  *words.Catalogue // of the call, in the language of --lang
 }
 
-// command is one of the program's commands.
+// command is one of the program's commands. What it is about stands in the
+// file help/NAME.txt.
 type command struct {
 	name    string
-	summary string // one line for the list of commands
-	usage   string // what follows the name
-	about   string // a paragraph or two
-	example string // commands, each with what it prints indented below it; ... leaves lines out
 	operand operand
 	build   func(flags *pflag.FlagSet) runner
 }
@@ -179,4 +177,31 @@ func (p *Program) misuse(name, format string, args ...any) Status {
 func (p *Program) fail(status Status, err error) Status {
 	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Error(err))
 	return status
+}
+
+// output remembers the first error of a stream, so that the commands can print
+// line after line and the program still tells when a disk is full or a reader
+// has gone. After an error it takes no more.
+type output struct {
+	to  io.Writer
+	err error
+}
+
+func (o *output) Write(data []byte) (int, error) {
+	if o.err != nil {
+		return 0, o.err
+	}
+	n, err := o.to.Write(data)
+	o.err = err
+	return n, err
+}
+
+// printJSON prints a value for other programs.
+func (p *Program) printJSON(v any) Status {
+	text, err := report.JSON(v)
+	if err != nil {
+		return p.fail(Failed, err)
+	}
+	p.Stdout.Write(text) // the output keeps the error
+	return Done
 }

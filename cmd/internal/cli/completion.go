@@ -17,24 +17,7 @@ import (
 func completion() command {
 	return command{
 		name:    "completion",
-		summary: "print a completion script for a shell",
-		usage:   strings.Join(shell.Names(), "|"),
 		operand: shellName,
-		about: `The script completes commands, flags, their values and the names of built-in
-patterns. Load it from the shell's start-up file with the line
-
-  bash        source <(drawdown completion bash)
-  zsh         source <(drawdown completion zsh)
-  fish        drawdown completion fish | source
-  PowerShell  drawdown completion powershell | Out-String | Invoke-Expression
-
-The bash of macOS is too old to source from a command there; write the script
-to a file and source the file.`,
-		example: `
-drawdown completion bash
-    # drawdown completion for bash
-    ...
-`,
 		build: func(*pflag.FlagSet) runner {
 			return func(p *Program, args []string) Status {
 				if len(args) == 1 {
@@ -97,10 +80,10 @@ func described() []shell.Command {
 	var all []shell.Command
 	for _, c := range commands() {
 		flags := flagsOf(c)
-		all = append(all, shell.Command{Name: c.name, Summary: c.summary, Words: c.operand.words(), Files: c.operand.files(), Flags: flag.Table(flags)})
+		all = append(all, shell.Command{Name: c.name, Summary: c.summary(), Words: c.operand.words(), Files: c.operand.files(), Flags: flag.Table(flags)})
 	}
 	return append(all,
-		shell.Command{Name: "help", Summary: "the help of a command", Words: commandNames()},
+		shell.Command{Name: "help", Summary: "the help of a command: drawdown help card", Words: commandNames()},
 		shell.Command{Name: "version", Summary: "print which build this is"})
 }
 

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -14,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/shell"
 )
 
@@ -246,21 +246,20 @@ func TestOfferedWordsAreTaken(t *testing.T) {
 	if taken < 100 {
 		t.Errorf("only %d words are offered", taken)
 	}
-	for _, args := range []string{
-		"torque --thread M10 --class 8.8 --head", "torque --thread M10 --class 8.8 --washer",
-		"torque --thread M10 --class 8.8 --equation", "torque --thread M10 --class 8.8 --units", "predict p4-head --gasket",
+	for name, reads := range map[string]func(q *quantities){
+		"torque":  func(q *quantities) { q.override(&job.TorqueRequest{}); read(q, "units", askedUnits) },
+		"predict": func(q *quantities) { q.predictRequest() },
+		"trace":   func(q *quantities) { q.traceRequest() },
 	} {
-		words := strings.Fields(args)
-		c, _ := findCommand(words[0])
+		c, _ := findCommand(name)
 		for _, f := range flag.Table(flagsOf(c)) {
-			if "--"+f.Name != words[len(words)-1] {
-				continue
-			}
 			for _, word := range f.Words {
-				var problems strings.Builder
-				p := Program{Stdin: strings.NewReader(""), Stdout: io.Discard, Stderr: &problems}
-				if p.Run(append(slices.Clone(words), word)) != Done {
-					t.Errorf("%s %s: %s", args, word, problems.String())
+				q := &quantities{flags: flagsOf(c)}
+				if err := q.flags.Set(f.Name, word); err != nil {
+					t.Fatal(err)
+				}
+				if reads(q); q.err != nil {
+					t.Errorf("%s --%s %s: %v", name, f.Name, word, q.err)
 				}
 			}
 		}

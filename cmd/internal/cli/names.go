@@ -1,7 +1,7 @@
 package cli
 
 import (
-	"github.com/spf13/pflag"
+	"fmt"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
@@ -19,8 +19,6 @@ func spanJSON[T ~float64](atLow, nominal, atHigh T) spanOut {
 	return report.SpanOf(atLow, nominal, atHigh)
 }
 
-func jsonFlag(flags *pflag.FlagSet) *bool { return flag.JSON(flags) }
-
 func choices[T ~string](values []T) string { return flag.Choices(values) }
 
 func texts[T ~string](values []T) []string { return flag.Texts(values) }
@@ -32,3 +30,13 @@ func writeFiles(folder string, made []render.File) ([]string, error) {
 func checkFolder(folder string) error { return files.CheckFolder(folder) }
 
 func reason(err error) error { return files.Reason(err) }
+
+func wrapped(first, next, line string) string { return report.Wrapped(first, next, line) }
+
+// counted writes a count with its noun: 1 kind, 2 kinds.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

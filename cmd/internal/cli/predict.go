@@ -12,30 +12,7 @@ import (
 )
 
 var predictCommand = command{
-	name:    "predict",
-	summary: "predict what each bolt keeps as its neighbours are tightened",
-	usage:   "FILE [--passes 30,70,100] [--gasket KIND] [flags]",
-	about:   aboutPredict,
-	example: `
-drawdown predict p4-head
-    Cylinder head · Fernhollow P4 pump engine
-    ...
-      maker's sequence stands.
-    ...
-      to 7 points, when 13:F1 is tightened after it.
-    ...
-      pass                            least        mean        most       SD
-    ...
-      5  24 N·m side               85–94–98   98–99–100 101–101–103    1–2–5
-    ...
-drawdown predict p4-manifold --scatter 500 --seed 7 --compare
-    ...
-    With the friction of each bolt on top: 500 draws, seed 7, nominal gasket
-      SD of all bolts       torque scatter 15 %, cross-talk 1 %, both 16 %
-    ...
-        = once round
-    ...
-`,
+	name: "predict",
 	build: func(flags *pflag.FlagSet) runner {
 		addPredictFlags(flags)
 		sheets := addForecastFlags(flags)

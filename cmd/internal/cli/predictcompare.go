@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/ways"
@@ -44,7 +45,7 @@ func (p *Program) printComparison(a job.PredictAnswer) {
 }
 
 func (p *Program) trialRow(mark, name string, figures ...string) {
-	fmt.Fprintf(p.Stdout, " %1s%-30s %10s %7s %14s %6s %8s\n", mark, name, figures[0], figures[1], figures[2], figures[3], figures[4])
+	report.Columns{-32, 10, 7, 14, 6, 8}.Row(p.Stdout, append([]string{fmt.Sprintf(" %1s%s", mark, name)}, figures...)...)
 }
 
 // recipeHere judges the recipe for this joint against the file's own work; empty

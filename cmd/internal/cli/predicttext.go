@@ -5,9 +5,9 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
@@ -224,28 +224,24 @@ func (p *Program) printPasses(a job.PredictAnswer) {
 	p.passRow("pass", "least", "mean", "most", "SD")
 	for n, pass := range a.Forecast.Passes {
 		s := pass.Spread
-		p.passRow(fmt.Sprintf("%d  %s", n+1, passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
+		p.passRow(fmt.Sprintf("%d  %s", n+1, p.passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
 	}
 	fmt.Fprint(p.Stdout, wrapped("  ", "    ", "100 % is "+strings.Join(sentences(a.Forecast.Hundreds), "; ")+"."))
 }
 
 func (p *Program) passRow(name string, figures ...string) {
-	const nameWidth = 25
-	if n := utf8.RuneCountInString(name); n > nameWidth {
-		name = string([]rune(name)[:nameWidth-1]) + "…"
-	}
-	fmt.Fprintf(p.Stdout, "  %-*s %11s %11s %11s %8s\n", nameWidth, name, figures[0], figures[1], figures[2], figures[3])
+	report.Columns{-27, 11, 11, 11, 8}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
 }
 
 // passWords says what a pass does.
-func passWords(pass prediction.ForecastPass) string {
+func (p *Program) passWords(pass prediction.ForecastPass) string {
 	if pass.Stage == nil && pass.Share == 0 {
 		return "to the targets below"
 	}
 	if pass.Stage == nil {
 		return fmt.Sprintf("to %.0f %%", 100*pass.Share)
 	}
-	words := stageWords(pass.Stage)
+	words := report.Stage(p.words, pass.Stage)
 	if pass.Stage.Do == plan.Tighten {
 		words = pass.Stage.Torque.String()
 	}

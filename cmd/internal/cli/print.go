@@ -2,10 +2,12 @@ package cli
 
 import (
 	"fmt"
+	"io"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/render"
 	"drawdown/sequence/plan"
 )
@@ -52,7 +54,7 @@ func (p *Program) deliver(drawn []render.File, notes []string, f flag.Print) Sta
 		return p.printJSON(struct {
 			Files    []string `json:"files"`
 			Warnings []string `json:"warnings"`
-		}{paths, listed(notes)})
+		}{paths, report.Listed(notes)})
 	}
 	p.printPaths(paths)
 	return Done
@@ -66,8 +68,7 @@ func (p *Program) printPaths(paths []string) {
 }
 
 // warn tells what a job could not do as asked.
-func (p *Program) warn(notes []string) {
-	for _, note := range notes {
-		fmt.Fprintf(p.Stderr, "drawdown: warning: %s\n", note)
-	}
-}
+func (p *Program) warn(notes []string) { p.reportTo(p.Stderr).Warn("", notes) }
+
+// reportTo gives the report in the language of the call.
+func (p *Program) reportTo(to io.Writer) report.Report { return report.Report{To: to, Words: p.words} }

@@ -19,17 +19,7 @@ import (
 )
 
 var torqueCommand = command{
-	name:    "torque",
-	summary: "work out preload, torque, angle and stripping of a fastener",
-	usage:   "[FILE] [--thread M10 --class 10.9] [flags]",
-	about:   aboutTorque,
-	example: `
-drawdown torque --thread M10 --class 10.9 --friction 0.10-0.14
-    M10×1.5, class 10.9
-    ...
-      torque to set       62.6 N·m (46.2 lbf·ft)
-    ...
-`,
+	name: "torque",
 	build: func(flags *pflag.FlagSet) runner {
 		asJSON := addTorqueFlags(flags)
 		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -140,11 +141,11 @@ func headWords(r screw.Result) string {
 
 // row prints three figures by friction, or one where the friction is one.
 func (p *Program) row(single bool, name string, low, nominal, high string) {
+	figures := []string{low, nominal, high}
 	if single {
-		fmt.Fprintf(p.Stdout, "  %-31s %13s\n", name, nominal)
-		return
+		figures = []string{nominal}
 	}
-	fmt.Fprintf(p.Stdout, "  %-31s %13s %13s %13s\n", name, low, nominal, high)
+	report.Columns{-33, 13, 13, 13}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
 }
 
 // byFrictionHeading heads a table of rows.
@@ -351,30 +352,6 @@ func (p *Program) printLines(heading string, lines []string) {
 }
 
 func (p *Program) text(line string) { fmt.Fprint(p.Stdout, wrapped("  ", "  ", line)) }
-
-// wrapped breaks a line at its words so that it fits a terminal of 80 columns.
-func wrapped(first, next, line string) string {
-	const columns = 80
-	var text strings.Builder
-	at := 0
-	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
-		switch {
-		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
-		default:
-			text.WriteString(" ")
-			at++
-		}
-		text.WriteString(word)
-		at += width
-	}
-	return text.String() + "\n"
-}
 
 // figure prints a number to about three figures, without powers of ten.
 func figure(v float64) string {

@@ -10,19 +10,7 @@ import (
 )
 
 var trayCommand = command{
-	name:    "tray",
-	summary: "draw full-size sheets to lay the fasteners on",
-	usage:   "FILE [-o FOLDER] [flags]",
-	about: `Each fastener has a spot of the true size of its head, in its place, with its
-number in the order of loosening, and its id and tightening number beside it;
-each station of the file has a ring. What is larger than the paper goes over
-several sheets with an overlap; crop marks tell where to cut and lay them, and
-the key plan which sheet is which. Print at 100 % and measure both bars. The
-paper is laid on its side where that takes fewer sheets.`,
-	example: `
-drawdown tray p4-head --paper a3 -o bench
-    bench/p4-head-tray.pdf
-`,
+	name:  "tray",
 	build: buildTray,
 }
 

@@ -1,4 +1,4 @@
-package cli
+package report
 
 import "drawdown/sequence/plan"
 
@@ -42,7 +42,8 @@ type stepOut struct {
 	Note      string   `json:"note,omitempty"`
 }
 
-func orderJSON(p plan.Plan) orderOut {
+// OrderJSON gives the plan as data.
+func OrderJSON(p plan.Plan) orderOut {
 	out := orderOut{
 		Title: p.Title, Machine: p.Machine, Revision: p.Revision, Date: p.Date, Fingerprint: p.Fingerprint,
 		Source: p.Source, WorkedOut: p.WorkedOut(), Cautions: p.CautionsFor(plan.CautionBoth),
