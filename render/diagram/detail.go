@@ -170,18 +170,13 @@ func kept[T any](all []T, keep func(T) bool) []T {
 func (s *sketch) drawCut(z size) {
 	whole := *s
 	whole.req.piece, whole.req.Plan.Joint = nil, s.req.piece.whole
-	low, high := s.view.at(s.bounds.Min), s.view.at(s.bounds.Max)
-	box := scene.Box{Left: low.X, Top: high.Y, Right: high.X, Bottom: low.Y}
+	box := s.partBox()
 	frame := scene.Rect(box.Left, box.Top, box.Width(), box.Height(), 0)
 	s.add(scene.Shape{Path: frame, Stroke: scene.Grey, Width: 0.25, Dash: 1.6})
 	s.space.TakeEdge(frame)
 	joint := s.req.piece.whole
 	for k, path := range whole.outline(joint, size{radius: z.radius}) {
-		fill := scene.Tint
-		if k > 0 && len(joint.Outline) > 1 && inside(joint.Outline[k], joint.Outline[0]) {
-			fill = scene.White
-		}
-		s.addCut(path, box, fill, scene.Black, 0.5)
+		s.addCut(path, box, bodyFill(joint, k), scene.Black, 0.5)
 	}
 	for _, b := range joint.Bores {
 		if !slices.Contains(s.req.Plan.Joint.Bores, b) {
@@ -200,8 +195,7 @@ func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, 
 		var lines scene.Path
 		for k := 1; k < len(run); k++ {
 			if a, b, ok := box.Clipped(run[k-1], run[k]); ok {
-				lines.MoveTo(a.X, a.Y)
-				lines.LineTo(b.X, b.Y)
+				lines.Stroke(a.X, a.Y, b.X, b.Y)
 			}
 		}
 		if len(lines) > 0 {
@@ -244,10 +238,9 @@ func (one Detail) Place(whole Part, box scene.Box) []scene.Item {
 	for _, path := range s.outline(whole.Plan.Joint, size{}) {
 		items = append(items, scene.Shape{Path: path, Fill: scene.Tint, Stroke: scene.Black, Width: 0.35})
 	}
-	w := one.window
-	low, high := s.view.at(w.Min), s.view.at(w.Max)
+	w := s.view.box(one.window)
 	return append(items, scene.Shape{
-		Path: scene.Rect(low.X, high.Y, high.X-low.X, low.Y-high.Y, 0), Fill: scene.Black, Stroke: scene.Black, Width: 0.35,
+		Path: scene.Rect(w.Left, w.Top, w.Width(), w.Height(), 0), Fill: scene.Black, Stroke: scene.Black, Width: 0.35,
 	})
 }
 

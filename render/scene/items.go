@@ -23,7 +23,7 @@ func Moved(items []Item, by Point) []Item {
 			it.Path = it.Path.Moved(by)
 			out = append(out, it)
 		case Text:
-			it.At = it.At.moved(by)
+			it.At = Point{rounded(it.At.X + by.X), rounded(it.At.Y + by.Y)}
 			out = append(out, it)
 		}
 	}
@@ -32,14 +32,18 @@ func Moved(items []Item, by Point) []Item {
 
 // Moved gives the path at another place.
 func (p Path) Moved(by Point) Path {
+	return p.Mapped(func(q Point) Point { return Point{q.X + by.X, q.Y + by.Y} })
+}
+
+// Mapped gives the path with each of its points brought elsewhere.
+func (p Path) Mapped(to func(Point) Point) Path {
 	out := make(Path, len(p))
 	for i, s := range p {
 		for k := range s.P {
-			s.P[k] = s.P[k].moved(by)
+			q := to(s.P[k])
+			s.P[k] = Point{rounded(q.X), rounded(q.Y)}
 		}
 		out[i] = s
 	}
 	return out
 }
-
-func (p Point) moved(by Point) Point { return Point{rounded(p.X + by.X), rounded(p.Y + by.Y)} }

@@ -40,11 +40,7 @@ func (f Foot) rows(paper Paper) int {
 func (f Foot) draw(p *Pen, last bool) {
 	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
 	p.Rule(p.Left(), y, p.Right(), y, 0.3)
-	at := y + 4.4
-	for _, words := range f.Lines {
-		p.Write(p.Left(), at, TextEm, scene.Regular, scene.Start, scene.Grey, words)
-		at += Line
-	}
+	at := p.LinesIn(p.Left(), y+4.4, scene.Regular, scene.Grey, f.Lines)
 	switch {
 	case len(f.Sign) == 0:
 	case last:

@@ -30,7 +30,7 @@ func (ask Printing) filesOf(doc scene.Document, name, sheet string, date time.Ti
 		if format == render.PDF && sheet != "" {
 			stem += "-" + sheet
 		}
-		made, err := render.Files(doc, stem, format, render.Options{DPI: ask.DPI, Date: date})
+		made, err := render.Files(doc, stem, format, ask.DPI, date)
 		if err != nil {
 			return nil, err
 		}

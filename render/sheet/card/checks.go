@@ -137,11 +137,7 @@ func drawTicks(p *sheet.Pen, lines sheet.Broken, in span, y float64) {
 	at := y + checksHead + 2
 	for _, broken := range lines {
 		p.TickBox(in.left, at-3, 3.4)
-		for _, words := range broken {
-			p.Text(in.left+tickIndent, at, words)
-			at += sheet.Line
-		}
-		at++
+		at = p.Lines(in.left+tickIndent, at, broken) + 1
 	}
 }
 
@@ -156,11 +152,7 @@ func (l checkList) drawBox(p *sheet.Pen, y float64) {
 	at++
 	for k, lines := range l.steps {
 		p.Write(x+boxPadding, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
-		for _, words := range lines {
-			p.Text(x+boxPadding+numberedStep, at, words)
-			at += sheet.Line
-		}
-		at++
+		at = p.Lines(x+boxPadding+numberedStep, at, lines) + 1
 	}
 	p.Rule(x+boxPadding+numberedStep, at+2, x+width-boxPadding, at+2, 0.25)
 }

@@ -32,7 +32,7 @@ func (c *card) stageBoxes(in span) stageBoxes {
 	b := stageBoxes{in: in}
 	n := len(c.side.Stages)
 	if n == 0 {
-		b.none = font.Break(c.words.Card.Stage.None, scene.Regular, sheet.TextEm, in.width)
+		b.none = sheet.BreakText(c.words.Card.Stage.None, in.width)
 		return b
 	}
 	most := max(1, int((in.width+stageGap)/(c.leastBox()+stageGap)))

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"drawdown/geometry/unit"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence"
@@ -96,7 +95,7 @@ const mostBelow = 4
 func (c *card) below(s *plan.Stage, width float64) []string {
 	w := c.words.Card.Stage
 	var lines []string
-	add := func(words string) { lines = append(lines, font.Break(words, scene.Regular, sheet.TextEm, width)...) }
+	add := func(words string) { lines = append(lines, sheet.BreakText(words, width)...) }
 	switch s.Do {
 	case plan.Tighten:
 		add(c.otherTorque(s))

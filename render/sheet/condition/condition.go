@@ -4,11 +4,10 @@ package condition
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
-	"strings"
 
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -45,33 +44,20 @@ type form struct {
 }
 
 func once(p plan.Plan) bool {
-	for _, k := range p.Kinds {
-		if k.Reuse == plan.ReuseOnce {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 }
 
 func (f *form) heading() sheet.Heading {
-	var parts []string
-	if f.plan.Machine != "" {
-		parts = append(parts, f.plan.Machine)
-	}
-	for _, k := range f.plan.Kinds {
-		words := fmt.Sprintf("%d × %s", f.plan.Count(k.Name), k.Name)
+	return sheet.PlanHeading(f.plan, f.words, f.words.Condition.Badge, func(k plan.Kind) string {
+		name := k.Name
 		if k.Thread != nil {
-			words += " " + f.words.Figure(k.Thread.Name)
+			name += " " + f.words.Figure(k.Thread.Name)
 		}
 		if k.Class != "" {
-			words += ", " + k.Class
+			name += ", " + k.Class
 		}
-		parts = append(parts, words)
-	}
-	return sheet.Heading{
-		Title: f.plan.Title, Badge: f.words.Condition.Badge,
-		Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(f.plan, f.words),
-	}
+		return name
+	})
 }
 
 const (
@@ -115,15 +101,10 @@ func (f *form) top() (notes []string) {
 
 // ticks says, above the table, what each box to tick means.
 func (f *form) ticks() {
-	p := f.run.Pen
-	lines := font.Break(f.words.Condition.TicksMean, scene.Regular, sheet.TextEm, p.Paper.Content())
+	lines := sheet.BreakText(f.words.Condition.TicksMean, f.run.Pen.Paper.Content())
 	f.run.Room(float64(len(lines)) * sheet.Line)
-	for _, line := range lines {
-		p = f.run.Pen
-		p.Text(p.Left(), f.run.Y+2.4, line)
-		f.run.Y += sheet.Line
-	}
-	f.run.Y++
+	f.run.Pen.Lines(f.run.Pen.Left(), f.run.Y+2.4, lines)
+	f.run.Y += float64(len(lines))*sheet.Line + 1
 }
 
 // reading says how to read the drawing and the table.
@@ -156,11 +137,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	}
 	y := box.Bottom + 1
 	for _, lines := range reading {
-		for _, line := range lines {
-			p.Text(box.Left, y+3, line)
-			y += sheet.Line
-		}
-		y++
+		y = p.Lines(box.Left, y+3, lines) - 2
 	}
 	return notes
 }

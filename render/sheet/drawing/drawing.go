@@ -41,8 +41,8 @@ const (
 func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	w := ask.Words
 	width := ask.Paper.Content()
-	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Drawing.Reduced + " " + w.Drawing.Hold}, width)[0], Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
-	run := sheet.NewRun(ask.Paper, w, heading(p, w), foot)
+	foot := sheet.Foot{Lines: sheet.BreakText(w.Drawing.Reduced+" "+w.Drawing.Hold, width), Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
+	run := sheet.NewRun(ask.Paper, w, sheet.PlanHeading(p, w, w.Drawing.Badge, func(k plan.Kind) string { return k.Name }), foot)
 	t := newTable(p, w, run.Pen)
 	room := run.Bottom - run.Y
 	below := t.height(len(t.rows)) + captionGap
@@ -55,17 +55,6 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	run.Y = run.Bottom - below + captionGap
 	t.draw(run)
 	return run.Pages(pageName), notes
-}
-
-func heading(p plan.Plan, w *words.Catalogue) sheet.Heading {
-	var parts []string
-	if p.Machine != "" {
-		parts = append(parts, p.Machine)
-	}
-	for _, k := range p.Kinds {
-		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), k.Name))
-	}
-	return sheet.Heading{Title: p.Title, Badge: w.Drawing.Badge, Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(p, w)}
 }
 
 // part draws the part with the ids, and below it the marks of the kinds.

@@ -207,13 +207,5 @@ func crossed(edge []geometry.Point, y float64) []float64 {
 }
 
 func (l *layout) free(box scene.Box) bool {
-	if !l.frame.Grown(-0.5).Holds(box) {
-		return false
-	}
-	for _, other := range l.taken {
-		if other.Meets(box) {
-			return false
-		}
-	}
-	return true
+	return l.frame.Grown(-0.5).Holds(box) && !slices.ContainsFunc(l.taken, box.Meets)
 }

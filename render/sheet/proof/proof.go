@@ -22,8 +22,8 @@ type Traced struct {
 	Found trace.Found
 }
 
-// Sheet is a page and where the picture lies on it.
-type Sheet struct {
+// Overlay is a page and where the picture lies on it.
+type Overlay struct {
 	Page  scene.Page
 	view  trace.View
 	part  geometry.Box // that is shown, in millimetres of the part
@@ -45,7 +45,7 @@ var scales = []float64{1, 1 / 1.25, 1 / 1.5, 0.5, 1 / 2.5, 1 / 3.0, 0.25, 0.2, 0
 
 // layout is a sheet in the making.
 type layout struct {
-	Sheet
+	Overlay
 	*sheet.Pen
 	Traced
 	taken []scene.Box // where no label may lie
@@ -55,7 +55,7 @@ type layout struct {
 
 // Lay lays the sheet out: full size where the paper has room for the part,
 // upright or on its side.
-func Lay(t Traced, ask sheet.Request) Sheet {
+func Lay(t Traced, ask sheet.Request) Overlay {
 	upright, across := fitted(t, ask), fitted(t, sheet.Request{Paper: ask.Paper.Landscape(), Words: ask.Words})
 	l := upright
 	if across.scale > upright.scale {
@@ -73,7 +73,7 @@ func Lay(t Traced, ask sheet.Request) Sheet {
 	l.bar()
 	l.foot()
 	l.Page.Items = l.Items
-	return l.Sheet
+	return l.Overlay
 }
 
 // shown is the part with a rim of its surroundings.

@@ -102,7 +102,7 @@ func TestLayout(t *testing.T) {
 
 // checkUnder looks at the picture below each mark: ground in the middle of a
 // hole, part just outside of it.
-func checkUnder(t *testing.T, name string, sheet proof.Sheet, under *image.Gray) {
+func checkUnder(t *testing.T, name string, sheet proof.Overlay, under *image.Gray) {
 	t.Helper()
 	for _, item := range sheet.Page.Items {
 		s, ok := item.(scene.Shape)

@@ -1,8 +1,7 @@
-package fullsize
+package truesize
 
 import (
 	"math"
-	"slices"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -196,16 +195,16 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 		}
 	}
 	if s.Small != "" && s.Large+s.Note != "" { // some is better than none
-		p.NoRoom = append(p.NoRoom, s.Small)
+		p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Small)
 		s.Small = ""
 		return p.beside(s, own)
 	}
 	if s.Note != "" && s.Large != "" {
-		p.NoRoom = append(p.NoRoom, s.Note)
+		p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Note)
 		s.Note = ""
 		return p.beside(s, own)
 	}
-	p.NoRoom = append(p.NoRoom, s.Large+s.Note+s.Small) // one of them is left
+	p.Drawing.NoRoom = append(p.Drawing.NoRoom, s.Large+s.Note+s.Small) // one of them is left
 	return nil
 }
 
@@ -261,7 +260,7 @@ func (p *Plate) cleared(words []scene.Item) []scene.Item {
 	var behind []scene.Item
 	for _, it := range words {
 		t, ok := it.(scene.Text)
-		if b := t.Box().Grown(0.2); ok && slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) }) {
+		if b := t.Box().Grown(0.2); ok && p.onLine(b) {
 			behind = append(behind, scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Fill: scene.White})
 		}
 	}

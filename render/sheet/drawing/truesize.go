@@ -3,12 +3,11 @@ package drawing
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/sheet/fullsize"
 	"drawdown/render/sheet/tile"
+	"drawdown/render/sheet/truesize"
 	"drawdown/sequence/plan"
 )
 
@@ -21,13 +20,9 @@ const (
 // known, over as many sheets as the true size takes.
 func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	w := ask.Words
-	parts := []string{w.Drawing.Badge}
-	if p.Machine != "" {
-		parts = append(parts, p.Machine)
-	}
-	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return plate(p, ask, s) }, tile.Sheets{
+	return truesize.Print(func(s tile.Seams) *truesize.Plate { return plate(p, ask, s) }, tile.Sheets{
 		Request: ask, Name: pageName, Title: p.Title, Reduced: 1,
-		Subtitle: strings.Join(append(parts, sheet.Identity(p, w)), " · "),
+		Subtitle: sheet.Joined(w.Drawing.Badge, p.Machine, sheet.Identity(p, w)),
 	}, func(noRoom int) []string {
 		legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
 		if len(p.Joint.Outline) == 0 {
@@ -41,17 +36,17 @@ func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []str
 }
 
 // plate draws the part at its true size with a cross at every place.
-func plate(p plan.Plan, ask sheet.Request, seams tile.Seams) *fullsize.Plate {
-	plate := fullsize.New(p.Joint, 1, ask.Words, seams)
-	var spots []fullsize.Spot
+func plate(p plan.Plan, ask sheet.Request, seams tile.Seams) *truesize.Plate {
+	plate := truesize.New(p.Joint, 1, ask.Words, seams)
+	var spots []truesize.Spot
 	for i, f := range p.Joint.Fasteners {
 		c := plate.At(f.At)
 		r := plate.Length(holeOf(p, i) / 2)
-		path := fullsize.Cross(c, math.Max(leastArm, r+armOver))
+		path := scene.Cross(c.X, c.Y, math.Max(leastArm, r+armOver))
 		if r > 0 {
 			path = append(path, scene.Circle(c.X, c.Y, r)...)
 		}
-		spots = append(spots, fullsize.Spot{Name: f.ID, At: c, Edge: scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}, Small: f.ID})
+		spots = append(spots, truesize.Spot{Name: f.ID, At: c, Edge: scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}, Small: f.ID})
 	}
 	plate.Spots(spots)
 	plate.Words()

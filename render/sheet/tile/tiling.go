@@ -2,13 +2,15 @@ package tile
 
 import (
 	"fmt"
+	"iter"
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 )
 
-// grid is how the sheets lie on the drawing.
-type grid struct {
+// tiling is how the sheets lie on the drawing.
+type tiling struct {
 	drawing       Contents
 	ask           Sheets
 	frame         frame
@@ -26,7 +28,7 @@ const (
 )
 
 // best lays the sheets upright or on their sides, whichever takes fewer.
-func best(draw func(Seams) Contents, ask Sheets) (*grid, error) {
+func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	d := draw(Seams{})
 	upright, err := laid(d, draw, ask)
 	if ask.Paper.Width > ask.Paper.Height {
@@ -44,11 +46,11 @@ func best(draw func(Seams) Contents, ask Sheets) (*grid, error) {
 const mostDrawn = 4
 
 // laid takes one sheet where that is enough; it needs no words on joining.
-func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*grid, error) {
+func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	if onOneSheet(d, ask) {
-		return newGrid(d, ask, false)
+		return newTiling(d, ask, false)
 	}
-	g, err := newGrid(d, ask, true)
+	g, err := newTiling(d, ask, true)
 	for range mostDrawn {
 		if err != nil || len(g.seams.spoilt(g.drawing)) == 0 && !g.seams.anyWord(g.drawing) {
 			break
@@ -58,7 +60,7 @@ func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*grid, error) {
 			g = g.with(d)
 			break
 		}
-		g, err = newGrid(d, ask, true)
+		g, err = newTiling(d, ask, true)
 	}
 	return g, err
 }
@@ -68,8 +70,8 @@ func onOneSheet(d Contents, ask Sheets) bool {
 	return b.Width() <= w.Width() && b.Height() <= w.Height()
 }
 
-func newGrid(d Contents, ask Sheets, joined bool) (*grid, error) {
-	g := &grid{ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
+func newTiling(d Contents, ask Sheets, joined bool) (*tiling, error) {
+	g := &tiling{ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
 	w := g.frame.window
 	stopsAcross, stopsDown := d.stops()
 	// Before anything is worked out for it: a part that nobody joins.
@@ -88,18 +90,18 @@ func newGrid(d Contents, ask Sheets, joined bool) (*grid, error) {
 	return g.with(d), nil
 }
 
-func (g *grid) tooMany(sheets float64) error {
+func (g *tiling) tooMany(sheets float64) error {
 	return fmt.Errorf("the part of %.0f × %.0f mm takes %.0f sheets of %s at its true size; allowed: up to %d; take larger paper, or reduce it to one page",
 		g.bounds.Width()*g.ask.Reduced, g.bounds.Height()*g.ask.Reduced, sheets, g.ask.Paper.Name, MostSheets)
 }
 
 // covers says whether the sheets as they lie show all of a drawing.
-func (g *grid) covers(d Contents) bool {
+func (g *tiling) covers(d Contents) bool {
 	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
 }
 
 // with gives the same sheets for a drawing that differs only in its words.
-func (g *grid) with(d Contents) *grid {
+func (g *tiling) with(d Contents) *tiling {
 	next := *g
 	next.drawing, next.pieces = d, nil
 	for _, p := range d.Pieces {
@@ -110,7 +112,7 @@ func (g *grid) with(d Contents) *grid {
 }
 
 // window is what of the drawing the sheet shows.
-func (g *grid) window(row, column int) scene.Box {
+func (g *tiling) window(row, column int) scene.Box {
 	w := g.frame.window
 	left, top := g.lefts[column], g.tops[row]
 	return scene.Box{Left: left, Top: top, Right: left + w.Width(), Bottom: top + w.Height()}
@@ -118,7 +120,7 @@ func (g *grid) window(row, column int) scene.Box {
 
 // cell is what is seen of a sheet once all are laid: its window, without what
 // the sheets to the left and above cover.
-func (g *grid) cell(row, column int) scene.Box {
+func (g *tiling) cell(row, column int) scene.Box {
 	w := g.window(row, column)
 	if column > 0 {
 		w.Left = g.seams.X[column-1]
@@ -130,7 +132,7 @@ func (g *grid) cell(row, column int) scene.Box {
 }
 
 // look finds out which sheets hold something.
-func (g *grid) look() {
+func (g *tiling) look() {
 	g.holds = make([][]bool, g.rows)
 	for row := range g.rows {
 		g.holds[row] = make([]bool, g.columns)
@@ -140,50 +142,44 @@ func (g *grid) look() {
 	}
 }
 
-func (g *grid) something(w scene.Box) bool {
-	for _, b := range g.pieces {
-		if w.Meets(b) {
-			return true
+func (g *tiling) something(w scene.Box) bool {
+	return slices.ContainsFunc(g.pieces, w.Meets) ||
+		slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
+		slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
+}
+
+// sheets goes over the sheets that are printed, by row and column.
+func (g *tiling) sheets() iter.Seq2[int, int] {
+	return func(yield func(row, column int) bool) {
+		for row := range g.rows {
+			for column := range g.columns {
+				if g.holds[row][column] && !yield(row, column) {
+					return
+				}
+			}
 		}
 	}
-	for _, s := range g.drawing.Lines {
-		if len(cut(s.Path, w)) > 0 {
-			return true
-		}
-	}
-	for _, p := range g.drawing.Words {
-		if w.Meets(p.Bounds()) {
-			return true
-		}
-	}
-	return false
 }
 
 // count is the number of sheets that are printed.
-func (g *grid) count() int {
+func (g *tiling) count() int {
 	n := 0
-	for _, row := range g.holds {
-		for _, holds := range row {
-			if holds {
-				n++
-			}
-		}
+	for range g.sheets() {
+		n++
 	}
 	return n
 }
 
 // printed says whether there is such a sheet.
-func (g *grid) printed(row, column int) bool {
+func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }
 
 // whole says whether a box is whole on some sheet that is printed.
-func (g *grid) whole(b scene.Box) bool {
-	for row := range g.rows {
-		for column := range g.columns {
-			if g.holds[row][column] && within(g.window(row, column), b) {
-				return true
-			}
+func (g *tiling) whole(b scene.Box) bool {
+	for row, column := range g.sheets() {
+		if within(g.window(row, column), b) {
+			return true
 		}
 	}
 	return false
@@ -193,12 +189,10 @@ func (g *grid) whole(b scene.Box) bool {
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
 // seen says whether a box is seen whole on some sheet once all are laid.
-func (g *grid) seen(b scene.Box) bool {
-	for row := range g.rows {
-		for column := range g.columns {
-			if g.holds[row][column] && within(g.cell(row, column), b) {
-				return true
-			}
+func (g *tiling) seen(b scene.Box) bool {
+	for row, column := range g.sheets() {
+		if within(g.cell(row, column), b) {
+			return true
 		}
 	}
 	return false
@@ -206,7 +200,7 @@ func (g *grid) seen(b scene.Box) bool {
 
 // broken names the pieces that no sheet holds whole, and those whose words a
 // joint of the sheets cuts.
-func (g *grid) broken() []string {
+func (g *tiling) broken() []string {
 	var notes []string
 	for i, b := range g.pieces {
 		if !g.whole(b) {
@@ -221,7 +215,7 @@ func (g *grid) broken() []string {
 
 // settleWords moves the words that a joint of the sheets would cut onto the
 // nearest sheet with room, and names those that find none.
-func (g *grid) settleWords() []string {
+func (g *tiling) settleWords() []string {
 	var notes []string
 	words := g.drawing.Words
 	g.drawing.Words = append([]Piece(nil), words...)
@@ -243,24 +237,22 @@ func (g *grid) settleWords() []string {
 
 // shift gives the shortest way by which a box comes to be seen whole on a
 // sheet, free of pieces and other words.
-func (g *grid) shift(b scene.Box) (by scene.Point, ok bool) {
+func (g *tiling) shift(b scene.Box) (by scene.Point, ok bool) {
 	shortest := math.Inf(1)
-	for row := range g.rows {
-		for column := range g.columns {
-			c := g.cell(row, column).Grown(-seamAir)
-			if !g.holds[row][column] || c.Width() < b.Width() || c.Height() < b.Height() {
-				continue
-			}
-			near := scene.Point{
-				X: scene.Rounded(math.Max(0, c.Left-b.Left) - math.Max(0, b.Right-c.Right)),
-				Y: scene.Rounded(math.Max(0, c.Top-b.Top) - math.Max(0, b.Bottom-c.Bottom)),
-			}
-			for _, step := range asides {
-				p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
-				far := math.Hypot(p.X, p.Y)
-				if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
-					by, ok, shortest = p, true, far
-				}
+	for row, column := range g.sheets() {
+		c := g.cell(row, column).Grown(-seamAir)
+		if c.Width() < b.Width() || c.Height() < b.Height() {
+			continue
+		}
+		near := scene.Point{
+			X: scene.Rounded(math.Max(0, c.Left-b.Left) - math.Max(0, b.Right-c.Right)),
+			Y: scene.Rounded(math.Max(0, c.Top-b.Top) - math.Max(0, b.Bottom-c.Bottom)),
+		}
+		for _, step := range asides {
+			p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
+			far := math.Hypot(p.X, p.Y)
+			if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
+				by, ok, shortest = p, true, far
 			}
 		}
 	}
@@ -279,16 +271,9 @@ var asides = func() []scene.Point {
 	return all
 }()
 
-func (g *grid) free(b, self scene.Box) bool {
-	for _, other := range g.pieces {
-		if b.Meets(other) {
-			return false
-		}
-	}
-	for _, p := range g.drawing.Words {
-		if other := p.Bounds(); other != self && b.Meets(other) {
-			return false
-		}
-	}
-	return true
+func (g *tiling) free(b, self scene.Box) bool {
+	return !slices.ContainsFunc(g.pieces, b.Meets) && !slices.ContainsFunc(g.drawing.Words, func(p Piece) bool {
+		other := p.Bounds()
+		return other != self && b.Meets(other)
+	})
 }

@@ -1,4 +1,4 @@
-package fullsize_test
+package truesize_test
 
 import (
 	"fmt"
@@ -8,17 +8,17 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/scene"
-	"drawdown/render/sheet/fullsize"
 	"drawdown/render/sheet/tile"
+	"drawdown/render/sheet/truesize"
 	"drawdown/render/words"
 )
 
 // spotsAt makes a round spot at each place, with a number and an id.
-func spotsAt(p *fullsize.Plate, radius float64, points []geometry.Point) []fullsize.Spot {
-	var spots []fullsize.Spot
+func spotsAt(p *truesize.Plate, radius float64, points []geometry.Point) []truesize.Spot {
+	var spots []truesize.Spot
 	for k, at := range points {
 		c := p.At(at)
-		spots = append(spots, fullsize.Spot{
+		spots = append(spots, truesize.Spot{
 			Name: fmt.Sprintf("S%d", k), At: c, Inner: radius,
 			Edge:  scene.Shape{Path: scene.Circle(c.X, c.Y, radius), Stroke: scene.Black, Width: 0.4},
 			Large: fmt.Sprint(k + 1), Small: fmt.Sprintf("S%d (%d)", k, k+1),
@@ -28,7 +28,7 @@ func spotsAt(p *fullsize.Plate, radius float64, points []geometry.Point) []fulls
 }
 
 // numbers gives the large words and where they stand.
-func numbers(p *fullsize.Plate) map[string]scene.Text {
+func numbers(p *truesize.Plate) map[string]scene.Text {
 	found := map[string]scene.Text{}
 	for _, piece := range p.Drawing.Pieces {
 		for _, it := range piece.Items {
@@ -48,7 +48,7 @@ func TestLargeWordInsideOrBeside(t *testing.T) {
 		radius float64
 		inside bool
 	}{{8, true}, {4, true}, {2.5, false}, {1, false}} {
-		p := fullsize.New(geometry.Joint{}, 1, words.English(), tile.Seams{})
+		p := truesize.New(geometry.Joint{}, 1, words.English(), tile.Seams{})
 		p.Spots(spotsAt(p, c.radius, points))
 		for name, text := range numbers(p) {
 			at := p.At(points[0])
@@ -60,8 +60,8 @@ func TestLargeWordInsideOrBeside(t *testing.T) {
 				t.Errorf("radius %g: the number of %s stands %.1f mm from the middle", c.radius, name, far)
 			}
 		}
-		if len(numbers(p)) != 2 || len(p.NoRoom) > 0 {
-			t.Errorf("radius %g: %d numbers, no room for %q", c.radius, len(numbers(p)), p.NoRoom)
+		if len(numbers(p)) != 2 || len(p.Drawing.NoRoom) > 0 {
+			t.Errorf("radius %g: %d numbers, no room for %q", c.radius, len(numbers(p)), p.Drawing.NoRoom)
 		}
 	}
 }
@@ -73,7 +73,7 @@ func TestNoRoom(t *testing.T) {
 	for k := range 400 {
 		points = append(points, geometry.Point{X: float64(k%20) * 5, Y: float64(k/20) * 5})
 	}
-	p := fullsize.New(geometry.Joint{}, 1, words.English(), tile.Seams{})
+	p := truesize.New(geometry.Joint{}, 1, words.English(), tile.Seams{})
 	p.Spots(spotsAt(p, 2.4, points))
 	var boxes []scene.Box
 	for _, piece := range p.Drawing.Pieces {
@@ -88,7 +88,7 @@ func TestNoRoom(t *testing.T) {
 			}
 		}
 	}
-	notes := fullsize.Notes(p.NoRoom)
+	notes := truesize.Notes(p.Drawing.NoRoom)
 	if len(notes) != 1 || !strings.Contains(notes[0], "words found no room: ") || !strings.HasSuffix(notes[0], " more") || len(notes[0]) > 150 {
 		t.Errorf("notes %q", notes)
 	}
@@ -98,7 +98,7 @@ func TestNoRoom(t *testing.T) {
 // from all that lie at the edge (first principles).
 func TestOwnEdge(t *testing.T) {
 	joint := geometry.Joint{Fasteners: []geometry.Fastener{{At: geometry.Point{X: 0, Y: 0}}, {At: geometry.Point{X: 100, Y: 0}}, {At: geometry.Point{X: 30, Y: 60}}}}
-	p := fullsize.New(joint, 2, words.English(), tile.Seams{})
+	p := truesize.New(joint, 2, words.English(), tile.Seams{})
 	if n := len(p.Drawing.Lines); n != 1 || p.Drawing.Lines[0].Dash == 0 {
 		t.Fatalf("%d lines; the edge is dashed: %v", n, p.Drawing.Lines)
 	}
@@ -128,7 +128,7 @@ func TestFront(t *testing.T) {
 	for side, out := range map[geometry.Front]scene.Point{
 		geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},
 	} {
-		p := fullsize.New(geometry.Joint{Outline: [][]geometry.Point{{{X: -50, Y: -20}, {X: 50, Y: -20}, {X: 50, Y: 20}, {X: -50, Y: 20}}}, Front: side}, 1, words.English(), tile.Seams{})
+		p := truesize.New(geometry.Joint{Outline: [][]geometry.Point{{{X: -50, Y: -20}, {X: 50, Y: -20}, {X: 50, Y: 20}, {X: -50, Y: 20}}}, Front: side}, 1, words.English(), tile.Seams{})
 		p.Words()
 		if len(p.Drawing.Words) != 1 {
 			t.Fatalf("%s: %d words", side, len(p.Drawing.Words))

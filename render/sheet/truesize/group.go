@@ -1,10 +1,11 @@
-package fullsize
+package truesize
 
 import (
 	"math"
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/tile"
@@ -40,7 +41,7 @@ func (p *Plate) Name(g Group) {
 	c := p.At(geometry.Enclose(g.Members).Centre)
 	word := font.Set(scene.Text{At: scene.Point{X: c.X, Y: c.Y + high/2}, Size: wordEm, Anchor: scene.Middle, Ink: scene.Black, Content: g.Name})
 	piece := tile.Piece{Name: g.Name, Items: []scene.Item{word}}
-	if way, known := ways[p.joint.Front]; known {
+	if way, known := diagram.FrontWays[p.joint.Front]; known {
 		// Beside the word; one that points right stands behind it.
 		base := scene.Point{X: c.X - word.Width/2 - air, Y: c.Y}
 		switch {
@@ -64,4 +65,14 @@ func (p *Plate) nearestGroup(name, c scene.Point) bool {
 	return !slices.ContainsFunc(p.groups, func(other scene.Point) bool {
 		return other != c && math.Hypot(name.X-other.X, name.Y-other.Y) < nearer*own
 	})
+}
+
+// arrow is a solid arrow head: the middle of its base, and which way.
+func arrow(base, way scene.Point, length, half float64) scene.Shape {
+	across := scene.Point{X: -way.Y * half, Y: way.X * half}
+	return scene.Shape{Fill: scene.Black, Path: scene.Polyline([]scene.Point{
+		{X: base.X + across.X, Y: base.Y + across.Y},
+		{X: base.X + way.X*length, Y: base.Y + way.Y*length},
+		{X: base.X - across.X, Y: base.Y - across.Y},
+	}, true)}
 }

@@ -1,4 +1,4 @@
-package fullsize_test
+package truesize_test
 
 import (
 	"math"
@@ -6,8 +6,8 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/scene"
-	"drawdown/render/sheet/fullsize"
 	"drawdown/render/sheet/tile"
+	"drawdown/render/sheet/truesize"
 	"drawdown/render/words"
 )
 
@@ -18,8 +18,8 @@ func TestGroup(t *testing.T) {
 	for side, way := range map[geometry.Front]scene.Point{
 		geometry.FrontLeft: {X: -1}, geometry.FrontRight: {X: 1}, geometry.FrontTop: {Y: -1}, geometry.FrontBottom: {Y: 1},
 	} {
-		p := fullsize.New(geometry.Joint{Front: side, Outline: [][]geometry.Point{{{X: -60, Y: -60}, {X: 60, Y: -60}, {X: 60, Y: 60}, {X: -60, Y: 60}}}}, 1, words.English(), tile.Seams{})
-		g := fullsize.Group{Name: "cap 1", Members: members, Reach: 12}
+		p := truesize.New(geometry.Joint{Front: side, Outline: [][]geometry.Point{{{X: -60, Y: -60}, {X: 60, Y: -60}, {X: 60, Y: 60}, {X: -60, Y: 60}}}}, 1, words.English(), tile.Seams{})
+		g := truesize.Group{Name: "cap 1", Members: members, Reach: 12}
 		before := len(p.Drawing.Lines)
 		p.Outline(g)
 		for _, run := range p.Drawing.Lines[before].Path.Flatten() {
@@ -59,7 +59,7 @@ func TestGroup(t *testing.T) {
 
 // A view without a front has its top marked, above the part.
 func TestTopMark(t *testing.T) {
-	p := fullsize.New(geometry.Joint{Outline: [][]geometry.Point{{{X: -50, Y: -20}, {X: 50, Y: -20}, {X: 50, Y: 20}, {X: -50, Y: 20}}}}, 1, words.English(), tile.Seams{})
+	p := truesize.New(geometry.Joint{Outline: [][]geometry.Point{{{X: -50, Y: -20}, {X: 50, Y: -20}, {X: 50, Y: 20}, {X: -50, Y: 20}}}}, 1, words.English(), tile.Seams{})
 	p.Words()
 	if len(p.Drawing.Words) != 1 || p.Drawing.Words[0].Name != "TOP of the view" || p.Drawing.Words[0].Bounds().Bottom > -20 {
 		t.Errorf("words %v", p.Drawing.Words)
@@ -72,7 +72,7 @@ func TestWordsBesideSeams(t *testing.T) {
 	points := []geometry.Point{{X: 0, Y: 0}, {X: 80, Y: 0}}
 	for x := -14.0; x <= 14; x++ {
 		seams := tile.Seams{X: []float64{x}}
-		p := fullsize.New(geometry.Joint{Labels: []geometry.Label{{Text: "EXHAUST", At: geometry.Point{X: 2, Y: 40}}}}, 1, words.English(), seams)
+		p := truesize.New(geometry.Joint{Labels: []geometry.Label{{Text: "EXHAUST", At: geometry.Point{X: 2, Y: 40}}}}, 1, words.English(), seams)
 		p.Spots(spotsAt(p, 8, points))
 		p.Words()
 		for _, piece := range append(p.Drawing.Pieces, p.Drawing.Words[1:]...) { // the first is the mark of the top
@@ -82,8 +82,8 @@ func TestWordsBesideSeams(t *testing.T) {
 				}
 			}
 		}
-		if len(p.NoRoom) > 0 {
-			t.Errorf("a seam at %g: no room for %q", x, p.NoRoom)
+		if len(p.Drawing.NoRoom) > 0 {
+			t.Errorf("a seam at %g: no room for %q", x, p.Drawing.NoRoom)
 		}
 	}
 }
