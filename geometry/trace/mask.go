@@ -17,12 +17,12 @@ func split(picture *image.Gray, l light, tone Tone) *mask {
 	smooth := make([]int, size.X)
 	for y := range size.Y {
 		smoothRow(picture, y, smooth)
-		row, level := m.part[y*size.X:(y+1)*size.X], 0.0
+		row, threshold := m.part[y*size.X:(y+1)*size.X], 0.0
 		for x := range row {
 			if x%lightStep == 0 {
-				level = 16 * l.middle(float64(x)+lightStep/2, float64(y))
+				threshold = 16 * l.middle(float64(x)+lightStep/2, float64(y))
 			}
-			row[x] = float64(smooth[x]) < level
+			row[x] = float64(smooth[x]) < threshold
 		}
 	}
 	m.dark = tone == ToneDark || tone == ToneAuto && 2*m.onRim() < 2*(m.width+m.height)

@@ -54,7 +54,7 @@ drawdown patterns new --grid 5x2 --pitch 95x90 --title Cylinder-head -o mine
 	build: func(flags *pflag.FlagSet) runner {
 		folder := flags.StringP("out", "o", "", "`folder` to write the file to, instead of printing it")
 		as := flags.String("as", string(yamlForm), "`form` of the file, one of "+choices(patternForms))
-		addLayoutFlags(flags)
+		addNewFlags(flags)
 		asJSON := jsonFlag(flags)
 		return func(p *Program, args []string) Status {
 			err := checkPatternsCall(flags, args, *folder)
@@ -91,8 +91,8 @@ func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error
 		return errors.New("--as needs the name of a pattern, as in: drawdown patterns p4-cover --as csv")
 	case len(args) == 1 && args[0] == newPattern && flags.Changed("as"):
 		return errors.New("--as goes with a pattern that is there, not with new")
-	case (len(args) == 0 || args[0] != newPattern) && changed(flags, layoutFlags) != "":
-		return fmt.Errorf("--%s makes a new pattern; write: drawdown patterns new --%[1]s …", changed(flags, layoutFlags))
+	case (len(args) == 0 || args[0] != newPattern) && newFlag(flags) != "":
+		return fmt.Errorf("--%s makes a new pattern; write: drawdown patterns new --%[1]s …", newFlag(flags))
 	case len(args) == 1 && flags.Changed("json"):
 		return errors.New("--json goes with the list, not with a pattern's name")
 	case flags.Changed("out"):

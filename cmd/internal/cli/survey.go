@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -57,10 +56,7 @@ drawdown survey p4-pump-cover -o out
 			if *start {
 				return p.surveyExample(args)
 			}
-			file, err := oneFile(args)
-			if err != nil && len(args) == 0 {
-				err = errors.New("which survey? Name a file, a built-in one such as p4-pump-cover, or - for standard input")
-			}
+			file, err := oneSource(args, "survey", "a file", patterns.BuiltinSurveys()[0])
 			if err == nil && flags.Changed("out") {
 				err = checkFolder(*folder)
 			}
@@ -70,6 +66,17 @@ drawdown survey p4-pump-cover -o out
 			return p.survey(file, *folder, *unfinished, *asJSON)
 		}
 	},
+}
+
+// oneSource gives the one file of some kind that a command reads.
+func oneSource(args []string, kind, file, builtin string) (string, error) {
+	switch {
+	case len(args) > 1:
+		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
+	case len(args) == 0 || args[0] == "":
+		return "", fmt.Errorf("which %s? Name %s, a built-in one such as %s, or - for standard input", kind, file, builtin)
+	}
+	return args[0], nil
 }
 
 func (p *Program) surveyExample(args []string) Status {
@@ -83,23 +90,18 @@ func (p *Program) surveyExample(args []string) Status {
 
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	answer, problems, err := job.Survey(file, p.Stdin)
-	if err != nil {
-		return p.unread(file, err)
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return Wrong
+	if status, stop := p.stopped(file, problems, err); stop {
+		return status
 	}
 	if len(answer.Loose) > 0 && !unfinished {
 		return p.surveyLacks(answer, asJSON)
 	}
 	written := ""
 	if folder != "" {
-		name, data := answer.Pattern()
-		if err := sparesSource(filepath.Join(folder, name), file); err != nil {
+		if err := sparesSource(folder, answer.Pattern, file, "survey"); err != nil {
 			return p.fail(Wrong, err)
 		}
-		paths, err := writeFiles(folder, []render.File{{Name: name, Data: data}})
+		paths, err := writeFiles(folder, []render.File{answer.Pattern})
 		if err != nil {
 			return p.fail(Failed, err)
 		}
@@ -127,14 +129,16 @@ func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
 	return Wrong
 }
 
-// sparesSource refuses to write over the file that was read.
-func sparesSource(path, source string) error {
+// sparesSource refuses to write the pattern over the file of some kind that was
+// read.
+func sparesSource(folder string, pattern render.File, source, kind string) error {
+	path := filepath.Join(folder, pattern.Name)
 	there, err := os.Stat(path)
 	if err != nil {
 		return nil
 	}
 	if read, err := os.Stat(source); err == nil && os.SameFile(there, read) {
-		return fmt.Errorf("%s is the survey itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path))
+		return fmt.Errorf("%s is the %s itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path), kind)
 	}
 	return nil
 }

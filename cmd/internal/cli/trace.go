@@ -1,9 +1,9 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
-	"path/filepath"
 
 	"github.com/spf13/pflag"
 
@@ -61,14 +61,12 @@ drawdown trace p4-pump-gasket --dowels 6mm
 		language := languageFlag(flags)
 		asJSON := jsonFlag(flags)
 		return func(p *Program, args []string) Status {
-			if len(args) != 1 || args[0] == "" {
-				return p.misuse("trace", "%v", oneScan(args))
+			file, err := oneSource(args, "scan", "a picture file", scan.Builtin()[0])
+			if err == nil {
+				err = checkFolder(*folder)
 			}
-			if err := checkFolder(*folder); err != nil {
-				return p.misuse("trace", "%v", err)
-			}
-			proofWords, err := words.Find(*language)
-			if err != nil {
+			proofWords, errLanguage := words.Find(*language)
+			if err := cmp.Or(err, errLanguage); err != nil {
 				return p.misuse("trace", "%v", err)
 			}
 			q := &quantities{flags: flags}
@@ -76,16 +74,9 @@ drawdown trace p4-pump-gasket --dowels 6mm
 			if q.err != nil {
 				return p.refuse("trace", q.err)
 			}
-			return p.trace(args[0], ask, proofWords, *folder, *asJSON)
+			return p.trace(file, ask, proofWords, *folder, *asJSON)
 		}
 	},
-}
-
-func oneScan(args []string) error {
-	if len(args) > 1 {
-		return fmt.Errorf("one scan at a time: %q is one too many", args[1])
-	}
-	return errors.New("which scan? Name a picture file, a built-in one such as " + scan.Builtin()[0] + ", or - for standard input")
 }
 
 func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Catalogue, folder string, asJSON bool) Status {
@@ -97,7 +88,7 @@ func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Cat
 		return p.unread(file, err)
 	}
 	pattern := answer.Pattern()
-	if err := sparesScan(folder, pattern.Name, file); err != nil {
+	if err := sparesSource(folder, pattern, file, "scan"); err != nil {
 		return p.fail(Wrong, err)
 	}
 	proof, err := answer.Proof(proofWords)
@@ -105,21 +96,20 @@ func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Cat
 		return p.fail(Wrong, err)
 	}
 	files := []render.File{pattern, proof}
-	if err := answer.Check(); err != nil { // the proof shows why
-		files = files[1:]
-		if paths, writeErr := writeFiles(folder, files); writeErr != nil {
-			return p.fail(Failed, writeErr)
-		} else {
-			return p.fail(Wrong, fmt.Errorf("%w: %s", err, paths[0]))
-		}
+	lacks := answer.Check()
+	if lacks != nil {
+		files = files[1:] // the proof shows why
 	}
-	if _, problems := patterns.Read(patterns.FromBytes(pattern.Name, pattern.Data)); problems.Stops() {
+	if _, problems := patterns.Read(patterns.FromBytes(pattern.Name, pattern.Data)); lacks == nil && problems.Stops() {
 		p.report(problems)
 		return Wrong
 	}
 	paths, err := writeFiles(folder, files)
 	if err != nil {
 		return p.fail(Failed, err)
+	}
+	if lacks != nil {
+		return p.fail(Wrong, fmt.Errorf("%w: %s", lacks, paths[0]))
 	}
 	if asJSON {
 		return p.printJSON(traceJSON(answer, paths))
@@ -129,12 +119,4 @@ func (p *Program) trace(file string, ask job.TraceRequest, proofWords *words.Cat
 		fmt.Fprintln(p.Stdout, path)
 	}
 	return Done
-}
-
-// sparesScan refuses to write over the picture that was read.
-func sparesScan(folder, name, file string) error {
-	if err := sparesSource(filepath.Join(folder, name), file); err != nil {
-		return fmt.Errorf("%s is the scan itself, and the pattern would take its place; name another folder with --out", file)
-	}
-	return nil
 }

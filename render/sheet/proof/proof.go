@@ -17,7 +17,6 @@ import (
 // Input is what the sheet shows.
 type Input struct {
 	Title string
-	Scale Scale
 	Found trace.Found
 	Words *words.Catalogue
 }
@@ -139,7 +138,7 @@ func (l *layout) header() {
 	y := margin + 5.0
 	l.write(margin, y, titleEm, scene.Bold, scene.Start, font.Fit(fmt.Sprintf(l.words().Title, l.in.Title), scene.Bold, titleEm, l.width()))
 	y += 6
-	l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(fmt.Sprintf(l.words().Scale, Counts(l.in.Words, l.in.Found), l.in.Scale.Words(l.in.Words)), scene.Regular, textEm, l.width()))
+	l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(fmt.Sprintf(l.words().Scale, Counts(l.in.Words, l.in.Found), l.in.Words.Say(l.in.Found.Scale)), scene.Regular, textEm, l.width()))
 	y += line
 	l.write(margin, y, textEm, scene.Bold, scene.Start, font.Fit(l.sizeWords(), scene.Bold, textEm, l.width()))
 	y += 1.8
