@@ -41,7 +41,7 @@ func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
 	if len(distances) == 0 {
 		return Frame{}, 0, short
 	}
-	normal, right := mat.NewSymDense(2, nil), mat.NewVecDense(2, nil)
+	scales := newEquations(2)
 	directions := mat.NewSymDense(2, nil)
 	var pixels, product float64
 	for _, k := range distances {
@@ -52,19 +52,16 @@ func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
 		// (x·sx)² + (y·sy)² = mm², which is linear in the squares of the scales.
 		// Divided by the length it weighs each distance as an error in mm.
 		x2, y2 := math.Pow(k.To.X-k.From.X, 2)/length, math.Pow(k.To.Y-k.From.Y, 2)/length
-		normal.SymRankOne(normal, 1, mat.NewVecDense(2, []float64{x2, y2}))
+		scales.add([]float64{x2, y2}, k.Mm*k.Mm/length, 1)
 		directions.SymRankOne(directions, 1, mat.NewVecDense(2, []float64{x2 / length, y2 / length}))
-		right.SetVec(0, right.AtVec(0)+x2*k.Mm*k.Mm/length)
-		right.SetVec(1, right.AtVec(1)+y2*k.Mm*k.Mm/length)
 		pixels, product = pixels+length*length, product+length*k.Mm
 	}
 	x := product / pixels
 	y := x
-	var solve mat.Cholesky
-	var squares mat.VecDense
-	apart := solve.Factorize(directions) && solve.Cond() < worstCondition
-	if apart && solve.Factorize(normal) && solve.SolveVecTo(&squares, right) == nil && squares.AtVec(0) > 0 && squares.AtVec(1) > 0 {
-		x, y = math.Sqrt(squares.AtVec(0)), math.Sqrt(squares.AtVec(1))
+	var factors mat.Cholesky
+	apart := factors.Factorize(directions) && factors.Cond() < worstCondition
+	if squares, ok := scales.solve(); apart && ok && squares[0] > 0 && squares[1] > 0 {
+		x, y = math.Sqrt(squares[0]), math.Sqrt(squares[1])
 	}
 	for _, k := range distances {
 		off := math.Hypot((k.To.X-k.From.X)*x, (k.To.Y-k.From.Y)*y) - k.Mm

@@ -39,14 +39,20 @@ type surface struct {
 	low, high     float64
 }
 
-func terms(u, v float64) [6]float64 { return [6]float64{1, u, v, u * u, u * v, v * v} }
+func (s surface) terms(x, y float64) [6]float64 {
+	u, v := 2*x/s.width-1, 2*y/s.height-1
+	return [6]float64{1, u, v, u * u, u * v, v * v}
+}
 
-func (s surface) at(x, y float64) float64 {
+func (s surface) at(x, y float64) float64 { return min(max(s.free(x, y), s.low), s.high) }
+
+// free is the polynomial beyond the greys that it was laid through, too.
+func (s surface) free(x, y float64) float64 {
 	sum := 0.0
-	for i, t := range terms(2*x/s.width-1, 2*y/s.height-1) {
+	for i, t := range s.terms(x, y) {
 		sum += s.c[i] * t
 	}
-	return min(max(sum, s.low), s.high)
+	return sum
 }
 
 // sample is a grey at a place of the picture.
@@ -62,7 +68,7 @@ func fitSurface(samples []sample, width, height float64) (surface, bool) {
 		}
 		e := newEquations(len(s.c))
 		for _, q := range samples {
-			t := terms(2*q.x/width-1, 2*q.y/height-1)
+			t := s.terms(q.x, q.y)
 			e.add(t[:], q.grey, 1)
 		}
 		for i := range s.c { // where the samples say nothing, the surface stays flat
@@ -82,10 +88,7 @@ func fitSurface(samples []sample, width, height float64) (surface, bool) {
 	}
 	s.low, s.high = math.Inf(1), math.Inf(-1)
 	for _, q := range samples {
-		v := 0.0
-		for i, t := range terms(2*q.x/width-1, 2*q.y/height-1) {
-			v += s.c[i] * t
-		}
+		v := s.free(q.x, q.y)
 		s.low, s.high = min(s.low, v), max(s.high, v)
 	}
 	return s, true

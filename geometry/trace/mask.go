@@ -83,7 +83,7 @@ func (m *mask) tone() Tone {
 	return ToneLight
 }
 
-// at says whether a pixel is part; beyond the picture nothing is.
-func (m *mask) at(x, y int) bool {
-	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x]
+// has says whether a pixel lies in the picture and is part, or is background.
+func (m *mask) has(x, y int, part bool) bool {
+	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x] == part
 }
