@@ -18,7 +18,7 @@ func (s Survey) Draft(solved survey.Solution, say func(finding.Finding) string) 
 		fmt.Sprintf("Worked out by drawdown survey from %d readings between %d holes; %s.", len(s.Network.Readings), len(s.IDs), say(report.Agreement())),
 		"Hold the printed card against the part.",
 	}}
-	for _, doubt := range slices.Concat(report.Suspects(), report.LooseHoles(), report.Side(), report.Mirror()) {
+	for _, doubt := range slices.Concat(report.Suspects(), report.LooseHoles(), report.Side(), report.Doubts()) {
 		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
 	}
 	missing := map[int]bool{}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/stat"
+
 	"drawdown/geometry"
 )
 
@@ -200,19 +202,13 @@ func rectangleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 
 // slopes fits points to (cx + x·px, cy + y·py).
 func slopes(points []geometry.Point, x, y []float64) (px, py float64, centre geometry.Point) {
-	middle := geometry.Centroid(points)
-	var mx, my, xx, yy, xp, yp float64
-	n := float64(len(points))
-	for i := range points {
-		mx, my = mx+x[i]/n, my+y[i]/n
+	var across, up []float64
+	for _, p := range points {
+		across, up = append(across, p.X), append(up, p.Y)
 	}
-	for i, p := range points {
-		dx, dy := x[i]-mx, y[i]-my
-		xx, yy = xx+dx*dx, yy+dy*dy
-		xp, yp = xp+dx*(p.X-middle.X), yp+dy*(p.Y-middle.Y)
-	}
-	px, py = xp/xx, yp/yy
-	return px, py, middle.Sub(geometry.Point{X: mx * px, Y: my * py})
+	centre.X, px = stat.LinearRegression(x, across, nil, false)
+	centre.Y, py = stat.LinearRegression(y, up, nil, false)
+	return px, py, centre
 }
 
 // rowFit lays an even row over the places.

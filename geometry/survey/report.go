@@ -95,25 +95,20 @@ func (r Report) LooseHoles() []finding.Finding {
 	return all
 }
 
-// Mirror says that the mirror image of the part fits as well; nil where a named
-// hole decides it well.
-func (r Report) Mirror() []finding.Finding {
-	if !r.Mirrored {
-		return nil
+// Doubts say that the mirror image fits as well, that all holes were taken to
+// lie in one line, and which readings no other one checks.
+func (r Report) Doubts() []finding.Finding {
+	var all []finding.Finding
+	if r.Mirrored {
+		all = append(all, finding.Warned(MirrorFits, nil))
 	}
-	return []finding.Finding{finding.Warned(MirrorFits, nil)}
-}
-
-// Shape says that the holes were taken to lie in one line, or else which
-// readings no other one checks.
-func (r Report) Shape() []finding.Finding {
-	switch {
-	case r.Straight && len(r.IDs) > 2:
-		return []finding.Finding{finding.Noted(OneLine, nil)}
-	case !r.Straight && len(r.Solution.Unchecked) > 0:
-		return []finding.Finding{finding.Noted(Unchecked, finding.Values{"readings": r.readings(r.Solution.Unchecked)})}
+	if r.Straight && len(r.IDs) > 2 {
+		all = append(all, finding.Noted(OneLine, nil))
 	}
-	return nil
+	if !r.Straight && len(r.Solution.Unchecked) > 0 {
+		all = append(all, finding.Noted(Unchecked, finding.Values{"readings": r.readings(r.Solution.Unchecked)}))
+	}
+	return all
 }
 
 // Agreement says how well the readings agree, and why one counts for less than
@@ -127,36 +122,6 @@ func (r Report) Agreement() finding.Finding {
 		}
 	}
 	return finding.Noted(Agreement, values)
-}
-
-// WayRound says in which way the ids run round the part; nil where they do not.
-func (r Report) WayRound() []finding.Finding {
-	clockwise, ok := r.Round()
-	if !ok {
-		return nil
-	}
-	way := "anticlockwise"
-	if clockwise {
-		way = "clockwise"
-	}
-	return []finding.Finding{finding.Noted(WayRound, finding.Values{"way": way, "first": r.IDs[0]})}
-}
-
-// Side says that the holes named above or below the line may have been taken
-// for the wrong side; nil where they decide it well.
-func (r Report) Side() []finding.Finding {
-	against, of, far, found := r.Lopsided(r.Solution)
-	if !found {
-		return nil
-	}
-	side, named := "above", r.Above
-	if len(named) == 0 {
-		side, named = "below", r.Below
-	}
-	at := r.holes(named...)
-	return []finding.Finding{finding.Warned(LopsidedSide, finding.Values{
-		"side": side, "named": at.IDs, "against": against, "holes": of, "far": r.IDs[far],
-	}).About(at)}
 }
 
 func (r Report) holes(numbers ...int) finding.Place {

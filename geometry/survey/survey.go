@@ -73,8 +73,7 @@ func Solve(n Network) (Solution, error) {
 		return Solution{}, err
 	}
 	accuracy := n.accuracy()
-	fits := starts(n.Holes, n.Readings, accuracy)
-	found := snoop(fits[0], n.Readings, accuracy)
+	found := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
 	used, _ := found.used()
 	s := Solution{Out: found.out, Suspect: found.wrong, Rivals: found.rivals, ScatterMm: found.scatter}
 	at := found.at

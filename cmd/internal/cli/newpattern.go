@@ -46,27 +46,36 @@ type newLayout struct {
 var newLayouts = []newLayout{
 	{"grid", "pitch", "95x90", func(q *quantities, l *patterns.Layout) {
 		l.Shape, l.ID = survey.Grid, "M"
-		l.Columns, l.Rows = q.counts("grid", 1)
-		l.X, l.Y = q.twoLengths("pitch", true)
+		l.Columns, l.Rows = two(q, "grid", counts)
+		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
+		if q.err == nil && l.Rows < 1 {
+			q.fail(errors.New("--grid has no rows; allowed: 1 or more"))
+		}
 	}},
 	{"circle", "diameter", "240", func(q *quantities, l *patterns.Layout) {
 		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
-		l.Count = q.wholeCount("circle")
+		l.Count, _ = read(q, "circle", wholeCount)
 		l.X = float64(above(q, "diameter", bareLength))
 	}},
 	{"row", "pitch", "60", func(q *quantities, l *patterns.Layout) {
 		l.Shape, l.ID = survey.Row, "C"
-		l.Count = q.wholeCount("row")
+		l.Count, _ = read(q, "row", wholeCount)
 		l.X = float64(above(q, "pitch", bareLength))
 	}},
 	{"rectangle", "size", "300x160", func(q *quantities, l *patterns.Layout) {
 		l.Shape, l.ID = survey.Rectangle, "R"
-		l.Columns, l.Rows = q.counts("rectangle", 0)
-		l.X, l.Y = q.twoLengths("size", false)
+		l.Columns, l.Rows = two(q, "rectangle", counts)
+		l.X, l.Y = two(q, "size", twoLengths)
 		if q.err == nil && l.Columns < 2 {
 			q.fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
 		}
 	}},
+}
+
+// two reads a flag that holds two values.
+func two[T int | float64](q *quantities, flag string, parse func(string) ([2]T, error)) (a, b T) {
+	values, _ := read(q, flag, parse)
+	return values[0], values[1]
 }
 
 // textFlag is a flag that takes a text, with its usage.
@@ -251,47 +260,43 @@ func halves(text string) (first, second string, ok bool) {
 }
 
 // counts reads columns and rows.
-func (q *quantities) counts(flag string, leastRows int) (columns, rows int) {
-	text, set := q.text(flag)
-	if !set {
-		return 0, 0
-	}
+func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
 	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)
-	if !ok || columns < 1 || rows < leastRows {
-		q.fail(fmt.Errorf("--%s %q is not two counts; write for example 5x2", flag, text))
-		return 0, 0
+	if !ok || columns < 1 {
+		return [2]int{}, fmt.Errorf("%q is not two counts; write for example 5x2", text)
 	}
-	return columns, rows
+	return [2]int{columns, rows}, nil
 }
 
-func (q *quantities) wholeCount(flag string) int {
-	text, set := q.text(flag)
-	if !set {
-		return 0
-	}
+func wholeCount(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > mostPlaces {
-		q.fail(fmt.Errorf("--%s %q is no count; allowed: whole numbers from 1 to %d", flag, text, mostPlaces))
-		return 0
+		return 0, fmt.Errorf("%q is no count; allowed: whole numbers from 1 to %d", text, mostPlaces)
 	}
-	return n
+	return n, nil
 }
 
-// twoLengths reads two lengths, such as 95x90; where one counts for both, it
-// may stand alone. A unit behind the second holds for both.
-func (q *quantities) twoLengths(flag string, oneForBoth bool) (x, y float64) {
-	text, set := q.text(flag)
-	if !set {
-		return 0, 0
-	}
+// oneOrTwoLengths reads two lengths, such as 95x90, or one that counts for both.
+func oneOrTwoLengths(text string) ([2]float64, error) {
 	first, second, two := halves(text)
-	if !two && oneForBoth {
+	if !two {
 		second = first
 	}
+	return lengths(text, first, second)
+}
+
+// twoLengths reads two lengths, such as 300x160.
+func twoLengths(text string) ([2]float64, error) {
+	first, second, _ := halves(text)
+	return lengths(text, first, second)
+}
+
+// lengths reads the two lengths of a text. A unit behind the second holds for
+// both.
+func lengths(text, first, second string) ([2]float64, error) {
 	if second == "" {
-		q.fail(fmt.Errorf("--%s %q is not two lengths; write for example 300x160", flag, text))
-		return 0, 0
+		return [2]float64{}, fmt.Errorf("%q is not two lengths; write for example 300x160", text)
 	}
 	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
@@ -299,9 +304,10 @@ func (q *quantities) twoLengths(flag string, oneForBoth bool) (x, y float64) {
 	a, errA := bareLength(first)
 	b, errB := bareLength(second)
 	if err := cmp.Or(errA, errB); err != nil {
-		q.fail(fmt.Errorf("--%s: %w", flag, err))
-	} else if !(min(a, b) > 0) {
-		q.fail(fmt.Errorf("--%s %s; allowed: above 0", flag, text))
+		return [2]float64{}, err
 	}
-	return float64(a), float64(b)
+	if !(min(a, b) > 0) {
+		return [2]float64{}, fmt.Errorf("%q is no size; allowed: above 0", text)
+	}
+	return [2]float64{float64(a), float64(b)}, nil
 }

@@ -17,15 +17,13 @@ import (
 // look at.
 func printSurvey(to io.Writer, a job.SurveyAnswer) {
 	say := func(format string, args ...any) { fmt.Fprintf(to, format+"\n", args...) }
-	sayAll := func(label string, found ...finding.Finding) {
-		for _, one := range words.English().SayAll(found) {
-			say("%s%s", label, one)
+	sayAll := func(found ...finding.Finding) {
+		for _, one := range found {
+			say("%s%s", surveyLabels[one.Code], words.English().Say(one))
 		}
 	}
 	say("%s: %s, %s", a.Title, counted(len(a.IDs), "hole"), counted(len(a.Readings), "reading"))
-	for _, one := range a.Suspects() {
-		sayAll(map[finding.Code]string{survey.WrongReading: "wrong: "}[one.Code], one)
-	}
+	sayAll(a.Suspects()...)
 	say("  %-12s %10s %10s %8s", "hole", "x mm", "y mm", "± mm")
 	why := looseness(a)
 	for i, id := range a.IDs {
@@ -35,15 +33,20 @@ func printSurvey(to io.Writer, a job.SurveyAnswer) {
 		}
 		say("  %-12s %10.2f %10.2f %8.2f", id, tidy(a.Points[i].X), tidy(a.Points[i].Y), a.ErrorsMm[i])
 	}
-	sayAll("", a.WayRound()...)
-	sayAll("", a.Agreement())
+	sayAll(a.WayRound()...)
+	sayAll(a.Agreement())
 	printResiduals(to, a)
-	sayAll("not fixed: ", a.LooseHoles()...)
-	sayAll("not told apart: ", a.Mirror()...)
-	sayAll("", a.Shape()...)
+	sayAll(a.LooseHoles()...)
+	sayAll(a.Doubts()...)
 	if a.Offer != nil {
 		say("all holes lie within %.2f mm of %s", a.Offer.OffMm, a.Offer.Words())
 	}
+}
+
+// surveyLabels stand before what has to be looked at.
+var surveyLabels = map[finding.Code]string{
+	survey.WrongReading: "wrong: ", survey.FreeHole: "not fixed: ", survey.WeakHole: "not fixed: ", survey.TwicePlaced: "not fixed: ",
+	survey.MirrorFits: "not told apart: ",
 }
 
 // tidy takes the sign off a zero.

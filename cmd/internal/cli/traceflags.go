@@ -43,7 +43,7 @@ func (q *quantities) traceRequest() job.TraceRequest {
 	q.atMostOne("corners", "known")
 	q.needs("corners", "frame", "297x210mm")
 	q.needs("frame", "corners", "310,205:2890,240:2950,1790:260,1750")
-	ask.NamedX, ask.NamedY = q.dotsPerInch()
+	ask.NamedX, ask.NamedY = two(q, "dpi", dotsPerInch)
 	known, _ := q.flags.GetStringArray("known")
 	for _, text := range known {
 		k, err := knownDistance(text)
@@ -53,7 +53,7 @@ func (q *quantities) traceRequest() job.TraceRequest {
 		ask.Known = append(ask.Known, k)
 	}
 	ask.Corners, _ = read(q, "corners", fourPlaces)
-	ask.WidthMm, ask.HeightMm = q.twoLengths("frame", false)
+	ask.WidthMm, ask.HeightMm = two(q, "frame", twoLengths)
 	ask.Holes = q.holeRule()
 	ask.SmallestMm = float64(above(q, "smallest", bareLength))
 	ask.Tone, _ = oneOf(q, "part", tones)
@@ -66,21 +66,18 @@ func (q *quantities) traceRequest() job.TraceRequest {
 	return ask
 }
 
-func (q *quantities) dotsPerInch() (x, y float64) {
+// dotsPerInch reads 300, or 300x302 for across and down.
+func dotsPerInch(text string) ([2]float64, error) {
 	const least, most = 50, 10_000
-	text, set := q.text("dpi")
-	if !set {
-		return 0, 0
-	}
-	first, second, two := halves(text)
-	if !two {
+	first, second, differ := halves(text)
+	if !differ {
 		second = first
 	}
 	x, y, ok := twoNumbers(first, second, parseFloat, least, most)
 	if !ok {
-		q.fail(fmt.Errorf("--dpi %q is no resolution; allowed: %d to %d, such as 300, or 300x302", text, least, most))
+		return [2]float64{}, fmt.Errorf("%q is no resolution; allowed: %d to %d, such as 300, or 300x302", text, least, most)
 	}
-	return x, y
+	return [2]float64{x, y}, nil
 }
 
 // knownDistance reads F1,F5=190.4mm and 102,80:2400,95=194.6mm.
