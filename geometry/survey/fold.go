@@ -126,7 +126,7 @@ func (n Network) turnedOver(at []geometry.Point, readings []Reading, core []bool
 		over[h] = reflected(at[h], a, b)
 	}
 	over = adjust(over, readings, nil, fully)
-	over, _ = n.frame(over, core)
+	over, _ = n.oriented(over, core)
 	far := 0.0
 	for _, h := range part {
 		far = math.Max(far, over[h].Distance(at[h]))

@@ -82,11 +82,11 @@ func Solve(n Network) (Solution, error) {
 	}
 	stiff := newStiffness(at, used, s.Straight)
 	core := stiff.core(used, n.Level, s.Straight)
-	at, decided := n.frame(at, core)
+	at, decided := n.oriented(at, core)
 	var folded []fold
 	if !s.Straight {
 		at, folded = n.unfold(at, used, core, found.scatter)
-		at, decided = n.frame(at, core)
+		at, decided = n.oriented(at, core)
 		stiff = newStiffness(at, used, false)
 	}
 	s.Points, s.Mirrored = at, !decided && !s.Straight
