@@ -7,9 +7,9 @@ import "drawdown/geometry/finding"
 const (
 	WrongReading  finding.Code = "survey wrong reading"  // from, to, off, way: long or short, taken: as if it was in this Way
 	RivalReadings finding.Code = "survey rival readings" // readings: Between
-	FreeHole      finding.Code = "survey free hole"      // hole, next
-	WeakHole      finding.Code = "survey weak hole"      // hole, error, next
-	TwicePlaced   finding.Code = "survey two places"     // hole, x, y, next
+	Free          finding.Code = "survey free hole"      // hole, next: it can move and no reading changes
+	Weak          finding.Code = "survey weak hole"      // hole, error, next: fixed, but with a large standard error
+	TwoPlaces     finding.Code = "survey two places"     // hole, x, y, next: it fits in another place as well
 	MirrorFits    finding.Code = "survey mirror fits"    //
 	OneLine       finding.Code = "survey one line"       //
 	Unchecked     finding.Code = "survey unchecked"      // readings: Between

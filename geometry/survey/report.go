@@ -81,14 +81,13 @@ func (r Report) takenAs(reading int) Way {
 
 // LooseHoles are the holes that are not fixed, each with what to measure.
 func (r Report) LooseHoles() []finding.Finding {
-	codes := map[Looseness]finding.Code{Free: FreeHole, Weak: WeakHole, TwoPlaces: TwicePlaced}
 	var all []finding.Finding
 	for _, l := range r.Loose {
 		var next []finding.Finding
 		for _, pair := range l.Next {
 			next = append(next, r.between(pair[0], pair[1]))
 		}
-		all = append(all, finding.Warned(codes[l.Why], finding.Values{
+		all = append(all, finding.Warned(l.Why, finding.Values{
 			"hole": r.IDs[l.Hole], "error": unit.Length(r.ErrorsMm[l.Hole]), "x": unit.Length(l.Other.X), "y": unit.Length(l.Other.Y), "next": next,
 		}).About(r.holes(l.Hole)))
 	}

@@ -57,7 +57,7 @@ func TestReportOfLooseHoles(t *testing.T) {
 			t.Errorf("nothing to measure for %v", f)
 		}
 	}
-	if codes["D"] != survey.TwicePlaced || codes["E"] != survey.FreeHole || len(codes) != 2 {
+	if codes["D"] != survey.TwoPlaces || codes["E"] != survey.Free || len(codes) != 2 {
 		t.Errorf("loose: %v", codes)
 	}
 	if doubts := r.Doubts(); !finding.Has(doubts, survey.MirrorFits) || !finding.Has(doubts, survey.Unchecked) || finding.Has(doubts, survey.OneLine) {

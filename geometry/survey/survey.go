@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // Solution is what the readings say.
@@ -43,19 +44,10 @@ type Solution struct {
 	Straight bool
 }
 
-// Looseness says in which way a hole is not fixed.
-type Looseness string
-
-const (
-	Free      Looseness = "free"       // it can move and no reading changes
-	Weak      Looseness = "weak"       // fixed, but with a large standard error
-	TwoPlaces Looseness = "two places" // it fits in another place as well
-)
-
 // Loose is a hole that the readings do not fix.
 type Loose struct {
 	Hole  int
-	Why   Looseness
+	Why   finding.Code   // Free, Weak or TwoPlaces
 	Other geometry.Point // the second place, where there are two
 	// Next are distances to measure: each is a pair of holes, the loose one
 	// first.

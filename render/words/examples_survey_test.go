@@ -13,9 +13,9 @@ func between(from, to string) finding.Finding {
 var _ = exampleOf(map[finding.Code]finding.Values{
 	survey.WrongReading:  {"from": "B", "to": "D", "off": unit.Length(8.01), "way": "long", "taken": "outside"},
 	survey.RivalReadings: {"readings": []finding.Finding{between("A", "B"), between("C", "D")}},
-	survey.FreeHole:      {"hole": "E", "next": []finding.Finding{between("E", "A"), between("E", "C")}},
-	survey.WeakHole:      {"hole": "E", "error": unit.Length(2.49), "next": []finding.Finding{between("E", "C")}},
-	survey.TwicePlaced:   {"hole": "D", "x": unit.Length(71.34), "y": unit.Length(-36.2), "next": []finding.Finding(nil)},
+	survey.Free:          {"hole": "E", "next": []finding.Finding{between("E", "A"), between("E", "C")}},
+	survey.Weak:          {"hole": "E", "error": unit.Length(2.49), "next": []finding.Finding{between("E", "C")}},
+	survey.TwoPlaces:     {"hole": "D", "x": unit.Length(71.34), "y": unit.Length(-36.2), "next": []finding.Finding(nil)},
 	survey.MirrorFits:    {},
 	survey.OneLine:       {},
 	survey.Unchecked:     {"readings": []finding.Finding{between("A", "B"), between("A", "C")}},

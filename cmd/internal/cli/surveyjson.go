@@ -5,6 +5,7 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
 )
@@ -73,6 +74,8 @@ func surveyJSON(a job.SurveyAnswer, file string) surveyOut {
 	return out
 }
 
+var whyLoose = map[finding.Code]string{survey.Free: "free", survey.Weak: "weak", survey.TwoPlaces: "two places"}
+
 func (out *surveyOut) loose(a job.SurveyAnswer) {
 	if len(a.Loose) == 0 {
 		return
@@ -81,7 +84,7 @@ func (out *surveyOut) loose(a job.SurveyAnswer) {
 	for _, l := range a.Loose {
 		id := a.IDs[l.Hole]
 		out.Loose = append(out.Loose, id)
-		out.Why[id] = string(l.Why)
+		out.Why[id] = whyLoose[l.Why]
 		if l.Why == survey.TwoPlaces {
 			out.Other[id] = xy(l.Other)
 		}

@@ -45,7 +45,7 @@ func printSurvey(to io.Writer, a job.SurveyAnswer) {
 
 // surveyLabels stand before what has to be looked at.
 var surveyLabels = map[finding.Code]string{
-	survey.WrongReading: "wrong: ", survey.FreeHole: "not fixed: ", survey.WeakHole: "not fixed: ", survey.TwicePlaced: "not fixed: ",
+	survey.WrongReading: "wrong: ", survey.Free: "not fixed: ", survey.Weak: "not fixed: ", survey.TwoPlaces: "not fixed: ",
 	survey.MirrorFits: "not told apart: ",
 }
 
@@ -57,8 +57,8 @@ func tidy(v float64) float64 {
 	return v
 }
 
-func looseness(a job.SurveyAnswer) map[int]survey.Looseness {
-	why := map[int]survey.Looseness{}
+func looseness(a job.SurveyAnswer) map[int]finding.Code {
+	why := map[int]finding.Code{}
 	for _, l := range a.Loose {
 		why[l.Hole] = l.Why
 	}
