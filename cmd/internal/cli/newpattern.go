@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
@@ -99,7 +100,7 @@ var newTexts = []textFlag{
 	{"diameter", "new: `diameter` of the circle"},
 	{"size", "new: `width` and height of the rectangle, such as 300x160"},
 	{"title", "new: `title` of the pattern"},
-	{"units", "new: `unit` of the drawing, one of " + choices(dxf.Units)},
+	{"units", "new: `unit` of the drawing, one of " + flag.Choices(dxf.Units)},
 	{"bolts", "new: `diameters` of the drawing's holes for bolts, such as 6-14mm"},
 	{"dowels", "new: `diameters` of its holes for dowels, such as 8mm"},
 	{"bores", "new: `diameters` of its bores, such as 30mm-"},
@@ -107,6 +108,7 @@ var newTexts = []textFlag{
 
 func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
+	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may stand several times")
 }
 

@@ -8,30 +8,31 @@ import (
 	"slices"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
-	"drawdown/render/words"
 )
 
 // printSurvey prints the wrong readings, the places, then what the user should
 // look at.
-func printSurvey(to io.Writer, a job.SurveyAnswer) {
+func (p *Program) printSurvey(to io.Writer, a job.SurveyAnswer) {
 	say := func(format string, args ...any) { fmt.Fprintf(to, format+"\n", args...) }
 	sayAll := func(found ...finding.Finding) {
 		for _, one := range found {
-			say("%s%s", surveyLabels[one.Code], words.English().Say(one))
+			say("%s%s", surveyLabels[one.Code], p.words.Say(one))
 		}
 	}
 	say("%s: %s, %s", a.Title, counted(len(a.IDs), "hole"), counted(len(a.Readings), "reading"))
 	sayAll(a.Suspects()...)
-	say("  %-12s %10s %10s %8s", "hole", "x mm", "y mm", "± mm")
+	columns := report.Columns{-14, 10, 10, 8}
+	columns.Row(to, "  hole", "x mm", "y mm", "± mm")
 	why := looseness(a)
 	for i, id := range a.IDs {
 		if why[i] == survey.Free {
-			say("  %-12s %10s %10s %8s", id, "-", "-", "loose")
+			columns.Row(to, "  "+id, "-", "-", "loose")
 			continue
 		}
-		say("  %-12s %10.2f %10.2f %8.2f", id, tidy(a.Points[i].X), tidy(a.Points[i].Y), a.ErrorsMm[i])
+		columns.Row(to, "  "+id, hundredth(a.Points[i].X), hundredth(a.Points[i].Y), hundredth(a.ErrorsMm[i]))
 	}
 	sayAll(a.WayRound()...)
 	sayAll(a.Agreement())
@@ -48,6 +49,9 @@ var surveyLabels = map[finding.Code]string{
 	survey.WrongReading: "wrong: ", survey.Free: "not fixed: ", survey.Weak: "not fixed: ", survey.TwoPlaces: "not fixed: ",
 	survey.MirrorFits: "not told apart: ",
 }
+
+// hundredth writes millimetres.
+func hundredth(mm float64) string { return fmt.Sprintf("%.2f", tidy(mm)) }
 
 // tidy takes the sign off a zero.
 func tidy(v float64) float64 {

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
@@ -29,6 +30,7 @@ func addTraceFlags(flags *pflag.FlagSet) {
 		{"title", "`title` of the pattern"},
 		{"machine", "`machine` that the part belongs to"},
 	})
+	flag.Offer(flags, "part", flag.Texts(tones)...)
 	flags.StringArray("known", nil, "`distance` measured on the part: F1,F5=190.4mm; may be given again")
 	flags.Bool("as-scanned", false, "leave the part turned as it lies in the picture")
 	flags.Bool("mirror", false, "change left and right over: the face seen from above lay away from the glass")

@@ -38,8 +38,7 @@ type traceHoleOut struct {
 	Path       [][2]float64 `json:"path,omitempty"` // of an opening
 }
 
-func traceJSON(a job.TraceAnswer, files []string) traceOut {
-	say := words.English()
+func traceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
 		Title: a.Title, Scale: say.Say(a.Scale), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
 		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: say.SayAll(a.Taken),

@@ -7,19 +7,18 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
 	"drawdown/render/sheet/proof"
-	"drawdown/render/words"
 )
 
 // printTrace prints what was found, then what the user should look at.
 func (p *Program) printTrace(a job.TraceAnswer) {
 	say := func(format string, args ...any) { fmt.Fprintf(p.Stdout, format+"\n", args...) }
 	sayAll := func(label string, found []finding.Finding) {
-		for _, one := range words.English().SayAll(found) {
+		for _, one := range p.words.SayAll(found) {
 			say("%s: %s", label, one)
 		}
 	}
-	say("%s: %s", a.Title, proof.Counts(words.English(), a.Found))
-	say("scale %s; a pixel is %.4f mm", words.English().Say(a.Scale), a.PixelMm)
+	say("%s: %s", a.Title, proof.Counts(p.words, a.Found))
+	say("scale %s; a pixel is %.4f mm", p.words.Say(a.Scale), a.PixelMm)
 	if len(a.Shapes) > 0 {
 		say("  %-6s %9s %9s %8s %8s", "hole", "x mm", "y mm", "ø mm", "edge ±")
 	}
