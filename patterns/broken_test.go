@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/patterns/source"
 	"drawdown/render/words"
 )
 
@@ -26,12 +27,12 @@ func TestBrokenFiles(t *testing.T) {
 	}
 	for _, path := range files {
 		t.Run(filepath.Base(path), func(t *testing.T) {
-			source, err := Open(path, nil)
+			from, err := Open(path, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
-			source.Printable = lacksDragon
-			_, problems := Read(source)
+			from.Printable = lacksDragon
+			_, problems := Read(from)
 			if len(problems) == 0 {
 				t.Error("the file reads without a problem")
 			}
@@ -46,7 +47,7 @@ func TestBrokenFiles(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if want := string(unixLines(want)); got != want {
+			if want := string(source.UnixLines(want)); got != want {
 				t.Errorf("got\n%s\nwant\n%s", got, want)
 			}
 		})

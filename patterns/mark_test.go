@@ -6,6 +6,9 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
+	"drawdown/patterns/table"
+	"drawdown/patterns/writing"
 )
 
 const marked = `drawdown: 1
@@ -35,7 +38,7 @@ func TestMarksAreRead(t *testing.T) {
 	if got := marksOf(in.Joint); got != "B 12 x 7" {
 		t.Errorf("read %q", got)
 	}
-	if got := marksOf(readBack(t, patterns.Write(patterns.Draft{Title: "Cover", Joint: in.Joint}))); got != "B 12 x 7" {
+	if got := marksOf(patterntest.Joint(t, writing.Pattern(writing.Draft{Title: "Cover", Joint: in.Joint}))); got != "B 12 x 7" {
 		t.Errorf("read back %q", got)
 	}
 }
@@ -55,27 +58,19 @@ func TestMarkSlips(t *testing.T) {
 	}
 }
 
-// The ids of a survey are what was chalked on the part, where they are short.
-func TestSurveyKeepsTheMarks(t *testing.T) {
-	text := strings.NewReplacer("A: 8", "front_left: 8", "[A, B", "[front_left, B", "from: A", "from: front_left").Replace(lidSurvey)
-	if got := marksOf(surveyed(t, text)); got != " B C" {
-		t.Errorf("marks %q, want none for front_left, and B and C", got)
-	}
-}
-
 // A table of points carries the marks, and has no column for them where there
 // are none.
 func TestMarksInTables(t *testing.T) {
 	in, _ := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
-	table := patterns.WriteCSV(in.Joint)
-	back, problems := patterns.ReadCSV(patterns.FromBytes("cover.csv", table))
+	text := table.Write(in.Joint)
+	back, problems := table.Read(patterns.FromBytes("cover.csv", text))
 	if got := marksOf(back); len(problems) > 0 || got != "B 12 x 7" {
-		t.Errorf("read back %q, %v from\n%s", got, problems, table)
+		t.Errorf("read back %q, %v from\n%s", got, problems, text)
 	}
 	for i := range in.Joint.Fasteners {
 		in.Joint.Fasteners[i].Mark = ""
 	}
-	if table := string(patterns.WriteCSV(in.Joint)); strings.Contains(table, "mark") {
-		t.Errorf("no mark, and yet\n%s", table)
+	if text := string(table.Write(in.Joint)); strings.Contains(text, "mark") {
+		t.Errorf("no mark, and yet\n%s", text)
 	}
 }

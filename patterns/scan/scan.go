@@ -12,12 +12,14 @@ import (
 	"image/color"
 	_ "image/jpeg" // the formats that are read
 	_ "image/png"
+	"path/filepath"
 	"slices"
 	"strings"
 
 	_ "golang.org/x/image/tiff"
 
 	"drawdown/geometry/trace"
+	"drawdown/patterns/source"
 )
 
 // Scan is a picture as it was read.
@@ -60,31 +62,31 @@ func bytesPerPixel(model color.Model) int {
 }
 
 // Read reads a picture file. Its size is looked at before its pixels are.
-func Read(source Source) (Scan, error) {
-	s := Scan{Name: source.stem}
-	data := source.Data
+func Read(from source.Source) (Scan, error) {
+	s := Scan{Name: strings.TrimSuffix(from.Stem(), filepath.Ext(from.Stem()))}
+	data := from.Data
 	if len(data) == 0 {
-		return s, fmt.Errorf("%s is empty", source.File)
+		return s, fmt.Errorf("%s is empty", from.File)
 	}
 	if len(data) > mostFileBytes {
-		return s, fmt.Errorf("%s is larger than %d MB; scan at 300 dpi in shades of grey", source.File, mostFileBytes>>20)
+		return s, fmt.Errorf("%s is larger than %d MB; scan at 300 dpi in shades of grey", from.File, mostFileBytes>>20)
 	}
 	about, format, err := image.DecodeConfig(bytes.NewReader(data))
 	if err == nil && !slices.Contains(formats, format) { // some other package reads more
 		err = image.ErrFormat
 	}
 	if err != nil {
-		return s, unreadable(source.File, data, err)
+		return s, unreadable(from.File, data, err)
 	}
 	if about.Width <= 0 || about.Height <= 0 || about.Width > mostPixels/about.Height {
-		return s, fmt.Errorf("%s has %d × %d pixels; at most %d million are read, which A3 at 600 dpi has", source.File, about.Width, about.Height, mostPixels/1_000_000)
+		return s, fmt.Errorf("%s has %d × %d pixels; at most %d million are read, which A3 at 600 dpi has", from.File, about.Width, about.Height, mostPixels/1_000_000)
 	}
 	if mb := about.Width * about.Height * bytesPerPixel(about.ColorModel) >> 20; mb > mostUnpackedMB {
-		return s, fmt.Errorf("%s takes %d MB once unpacked, and at most %d are given to it; scan at 300 dpi in shades of grey", source.File, mb, mostUnpackedMB)
+		return s, fmt.Errorf("%s takes %d MB once unpacked, and at most %d are given to it; scan at 300 dpi in shades of grey", from.File, mb, mostUnpackedMB)
 	}
 	picture, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
-		return s, fmt.Errorf("%s is a damaged %s file: %w; save or send it again", source.File, strings.ToUpper(format), err)
+		return s, fmt.Errorf("%s is a damaged %s file: %w; save or send it again", from.File, strings.ToUpper(format), err)
 	}
 	tags := readTags(data, format)
 	s.Picture = upright(trace.Grey(picture), tags.orientation)

@@ -6,14 +6,15 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/holes"
-	"drawdown/patterns"
+	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
+	"drawdown/patterns/writing"
 )
 
 // drawingDraft reads a drawing. Not ok means that the status is final.
-func (p *Program) drawingDraft(q *quantities) (draft patterns.Draft, status Status, ok bool) {
+func (p *Program) drawingDraft(q *quantities) (draft writing.Draft, status Status, ok bool) {
 	file, _ := q.text("dxf")
-	ask := patterns.DXFOptions{Holes: q.holeRule()}
+	ask := drawn.Options{Holes: q.holeRule()}
 	ask.Unit, _ = oneOf(q, "units", dxf.Units)
 	ask.Layers = q.layers()
 	if q.err != nil {

@@ -13,6 +13,7 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -116,7 +117,7 @@ func (p *Program) loadWarned(warning, name string, way sequence.Way, turn sequen
 // loadPlaces plans a pattern of which only the places are wanted: that it has
 // no figures is no matter then.
 func (p *Program) loadPlaces(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
-	return p.loadBut(patterns.NoFigures, name, way, turn)
+	return p.loadBut(meaning.NoFigures, name, way, turn)
 }
 
 // unread reports a pattern that could not be read at all. A name that the user

@@ -14,7 +14,9 @@ import (
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
+	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
+	"drawdown/patterns/writing"
 )
 
 // newPattern is the word that stands in the place of a pattern's name.
@@ -38,26 +40,26 @@ const mostPlaces = 10_000
 // and the one that gives its size.
 type newLayout struct {
 	flag, size string
-	read       func(q *quantities, l *patterns.Layout)
+	read       func(q *quantities, l *writing.Layout)
 }
 
 var newLayouts = []newLayout{
-	{"grid", "pitch", func(q *quantities, l *patterns.Layout) {
+	{"grid", "pitch", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Grid, "M"
 		l.Columns, l.Rows = q.counts("grid", 1)
 		l.X, l.Y = q.twoLengths("pitch", true)
 	}},
-	{"circle", "diameter", func(q *quantities, l *patterns.Layout) {
+	{"circle", "diameter", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
 		l.Count = q.wholeCount("circle")
 		l.X = float64(above(q, "diameter", bareLength))
 	}},
-	{"row", "pitch", func(q *quantities, l *patterns.Layout) {
+	{"row", "pitch", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Row, "C"
 		l.Count = q.wholeCount("row")
 		l.X = float64(above(q, "pitch", bareLength))
 	}},
-	{"rectangle", "size", func(q *quantities, l *patterns.Layout) {
+	{"rectangle", "size", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Rectangle, "R"
 		l.Columns, l.Rows = q.counts("rectangle", 0)
 		l.X, l.Y = q.twoLengths("size", false)
@@ -107,7 +109,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	if q.err != nil {
 		return p.refuse("patterns", q.err)
 	}
-	var draft patterns.Draft
+	var draft writing.Draft
 	status, ok := Done, true
 	switch {
 	case flags.Changed("csv"):
@@ -126,8 +128,8 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	if q.err != nil {
 		return p.refuse("patterns", q.err)
 	}
-	text := patterns.Write(draft)
-	name := patterns.FileName(draft.Title)
+	text := writing.Pattern(draft)
+	name := writing.FileName(draft.Title)
 	// A title of the command line may hold what no pattern file takes.
 	if _, problems := patterns.Read(patterns.FromBytes(name, text)); problems.Stops() {
 		p.report(problems)
@@ -135,7 +137,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	}
 	status = p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {
-		fmt.Fprintln(p.Stdout, patterns.NotInDrawing)
+		fmt.Fprintln(p.Stdout, drawn.NotInDrawing)
 	}
 	return status
 }
@@ -166,8 +168,8 @@ func (q *quantities) checkNew() {
 }
 
 // layoutDraft makes the draft of the layout that the flags describe.
-func (q *quantities) layoutDraft() patterns.Draft {
-	layout := &patterns.Layout{}
+func (q *quantities) layoutDraft() writing.Draft {
+	layout := &writing.Layout{}
 	for _, l := range newLayouts {
 		if q.flags.Changed(l.flag) {
 			l.read(q, layout)
@@ -182,7 +184,7 @@ func (q *quantities) layoutDraft() patterns.Draft {
 		survey.Circle:    fmt.Sprintf("Circle of %d", layout.Count),
 		survey.Row:       fmt.Sprintf("Row of %d", layout.Count),
 	}[layout.Shape]
-	return patterns.Draft{
+	return writing.Draft{
 		Title:  title,
 		Notes:  []string{"A new pattern: " + layout.Words() + ". What stands behind # is for you to fill in."},
 		Layout: layout,
@@ -190,7 +192,7 @@ func (q *quantities) layoutDraft() patterns.Draft {
 }
 
 // pointsDraft reads a table of points. Not ok means that the status is final.
-func (p *Program) pointsDraft(q *quantities) (draft patterns.Draft, status Status, ok bool) {
+func (p *Program) pointsDraft(q *quantities) (draft writing.Draft, status Status, ok bool) {
 	file, set := q.text("csv")
 	if !set {
 		return draft, p.refuse("patterns", q.err), false
@@ -204,7 +206,7 @@ func (p *Program) pointsDraft(q *quantities) (draft patterns.Draft, status Statu
 		return draft, Wrong, false
 	}
 	n := len(joint.Fasteners)
-	return patterns.Draft{
+	return writing.Draft{
 		Title: counted(n, "point"), Joint: joint,
 		Notes: []string{fmt.Sprintf("A new pattern of %s from a table. What stands behind # is for you to fill in.", counted(n, "point"))},
 	}, Done, true

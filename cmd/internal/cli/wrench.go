@@ -9,7 +9,7 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
-	"drawdown/patterns"
+	"drawdown/patterns/source"
 	"drawdown/sequence/tension"
 )
 
@@ -109,12 +109,11 @@ func (q *quantities) wrenchWork(args []string) (work tension.WrenchWork) {
 // wrenches reads the shop's list.
 func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
 	list, problems, err := job.Wrenches(file, p.Stdin)
-	folder, isFolder := errors.AsType[*patterns.FolderError](err)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: there is no file %s; drawdown help wrench shows what stands in it", file))
-	case isFolder:
-		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", folder.Path))
+	case errors.Is(err, source.IsFolder):
+		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", file))
 	case err != nil:
 		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, reason(err)))
 	}

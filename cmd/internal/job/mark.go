@@ -3,8 +3,8 @@ package job
 import (
 	"io"
 
-	"drawdown/patterns"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/table"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -15,7 +15,7 @@ import (
 
 // Marked is one student's answer with what it came to.
 type Marked struct {
-	patterns.Answer
+	table.Answer
 	Report judge.Report
 	mark   handout.Mark
 }
@@ -23,17 +23,17 @@ type Marked struct {
 // Mark marks a table of answers (a path, or - for stdin) for the parts that a
 // request makes, by the rules of the trade. A row that cannot be read is
 // not marked; the problems tell why. Where they stop the work nothing is marked. The error is for a table that could not be read at all.
-func Mark(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Marked, problem.List, error) {
+func Mark(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Marked, problem.List, error) {
 	tasks, err := Tasks(p, ask)
 	if err != nil {
 		return nil, nil, err
 	}
-	source, err := patterns.OpenTable(table, stdin)
+	source, err := table.Open(path, stdin)
 	if err != nil {
 		return nil, nil, err
 	}
 	source.Printable = font.Missing
-	answers, problems := patterns.ReadAnswers(source, len(tasks), func(sheet int, order string) error {
+	answers, problems := table.ReadAnswers(source, len(tasks), func(sheet int, order string) error {
 		_, err := judge.ReadList(tasks[sheet-1].Plan.Joint, order)
 		return err
 	})
@@ -54,7 +54,7 @@ func Mark(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Mar
 
 // notMarked is a row that cannot be read; it has the first sheet where its own is
 // not known.
-func notMarked(tasks []handout.Task, answer patterns.Answer) Marked {
+func notMarked(tasks []handout.Task, answer table.Answer) Marked {
 	student := answer.Student
 	if student == "" {
 		student = "?"
@@ -64,7 +64,7 @@ func notMarked(tasks []handout.Task, answer patterns.Answer) Marked {
 	}}
 }
 
-func markOne(task handout.Task, answer patterns.Answer, loosening bool) (Marked, error) {
+func markOne(task handout.Task, answer table.Answer, loosening bool) (Marked, error) {
 	side := judge.Tighten
 	if loosening {
 		side = judge.Loosen

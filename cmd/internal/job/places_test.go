@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"drawdown/patterns"
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -60,7 +61,7 @@ func TestAWayThatDoesNotFitIsOfTheWholeFile(t *testing.T) {
 }
 
 func TestWhatStopsAStageStandsThere(t *testing.T) {
-	_, at, problems := patterns.ReadWithPlaces(patterns.FromBytes("flange.yaml", []byte(flange)))
+	_, at, problems := meaning.Read(patterns.FromBytes("flange.yaml", []byte(flange)))
 	if problems.Stops() {
 		t.Fatal(problems)
 	}

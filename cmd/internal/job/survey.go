@@ -6,17 +6,21 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
+	"drawdown/patterns/drawn"
+	"drawdown/patterns/measured"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/table"
+	"drawdown/patterns/writing"
 	"drawdown/render/font"
 	"drawdown/sequence/plan"
 )
 
 // SurveyAnswer is a survey file with what its readings say.
 type SurveyAnswer struct {
-	patterns.Survey
+	measured.Survey
 	survey.Solution
 	// Offer is the regular layout that the holes come near to; nil for none.
-	Offer *patterns.Layout
+	Offer *writing.Layout
 }
 
 // Survey reads a survey file (a built-in name, a path, or - for stdin) and
@@ -28,7 +32,7 @@ func Survey(name string, stdin io.Reader) (SurveyAnswer, problem.List, error) {
 		return SurveyAnswer{}, nil, err
 	}
 	source.Printable = font.Missing
-	read, problems := patterns.ReadSurvey(source)
+	read, problems := measured.Read(source)
 	if problems.Stops() {
 		return SurveyAnswer{}, problems, nil
 	}
@@ -45,27 +49,27 @@ func Survey(name string, stdin io.Reader) (SurveyAnswer, problem.List, error) {
 
 // Pattern gives the pattern file of the survey, with its name.
 func (a SurveyAnswer) Pattern() (name string, data []byte) {
-	return a.Name + ".yaml", patterns.Write(a.Draft(a.Solution))
+	return a.Name + ".yaml", writing.Pattern(a.Draft(a.Solution))
 }
 
 // Points reads a table of points (a path, or - for stdin).
 func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
-	source, err := patterns.OpenTable(name, stdin)
+	source, err := table.Open(name, stdin)
 	if err != nil {
 		return geometry.Joint{}, nil, err
 	}
 	source.Printable = font.Missing
-	joint, problems := patterns.ReadCSV(source)
+	joint, problems := table.Read(source)
 	return joint, problems, nil
 }
 
 // Drawing makes a pattern of a drawing (a path, or - for stdin).
-func Drawing(name string, stdin io.Reader, ask patterns.DXFOptions) (patterns.Draft, problem.List, error) {
-	source, err := patterns.OpenDXF(name, stdin)
+func Drawing(name string, stdin io.Reader, ask drawn.Options) (writing.Draft, problem.List, error) {
+	source, err := drawn.Open(name, stdin)
 	if err != nil {
-		return patterns.Draft{}, nil, err
+		return writing.Draft{}, nil, err
 	}
-	draft, problems := patterns.ReadDXF(source, ask)
+	draft, problems := drawn.Read(source, ask)
 	return draft, problems, nil
 }
 
@@ -78,5 +82,5 @@ func DrawingOf(p plan.Plan) (data []byte, asPoints []string) {
 			asPoints = append(asPoints, k.Name)
 		}
 	}
-	return patterns.WriteDXF(p.Joint, wide), asPoints
+	return drawn.Write(p.Joint, wide), asPoints
 }

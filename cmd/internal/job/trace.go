@@ -13,8 +13,8 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
-	"drawdown/patterns"
 	"drawdown/patterns/scan"
+	"drawdown/patterns/writing"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/sheet/proof"
@@ -48,7 +48,7 @@ type TraceAnswer struct {
 	Width, Height        int // of the picture
 	Scale                proof.Scale
 	ScaleOffMm           float64
-	Offer                *patterns.Layout
+	Offer                *writing.Layout
 	Taken                []string // what sizes of hole were taken for, where that may surprise
 	scan                 scan.Scan
 }
@@ -71,7 +71,7 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 		a.Title = titleOf(read.Name)
 	}
 	if a.Name = read.Name; a.Name == "" {
-		a.Name = strings.TrimSuffix(patterns.FileName(a.Title), ".yaml")
+		a.Name = strings.TrimSuffix(writing.FileName(a.Title), ".yaml")
 	}
 	if missing, found := font.Missing(a.Title + a.Machine); found {
 		return a, &ScanError{fmt.Errorf("the title holds %q, which the typeface lacks; name another one with --title", missing)}
@@ -90,7 +90,7 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 	}
 	a.doubtScale(ask)
 	a.Taken = taken(a.Found, ask.Holes)
-	a.Offer = patterns.TracedOffer(a.Found)
+	a.Offer = writing.TracedOffer(a.Found)
 	return a, nil
 }
 
@@ -219,7 +219,7 @@ func (a TraceAnswer) Pattern() render.File {
 		fmt.Sprintf("Traced by drawdown from a picture of %d × %d pixels; scale %s.", a.Width, a.Height, a.ScaleWords()),
 		"Look at the proof sheet, and hold it against the part.",
 	}, a.Taken...)
-	return render.File{Name: a.Name + ".yaml", Data: patterns.Write(patterns.Traced(a.Title, a.Machine, a.Found, notes))}
+	return render.File{Name: a.Name + ".yaml", Data: writing.Pattern(writing.Traced(a.Title, a.Machine, a.Found, notes))}
 }
 
 // proofDPI shows a hair line and keeps the file small.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawdown/patterns"
+	"drawdown/patterns/table"
 	"drawdown/render/sheet/handout"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
@@ -127,7 +128,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 			if loosening {
 				side = p.Loosen
 			}
-			one, err := markOne(handout.Task{Plan: p}, patterns.Answer{Student: "Ana", Order: strings.Join(p.IDs(side.Order), " ")}, loosening)
+			one, err := markOne(handout.Task{Plan: p}, table.Answer{Student: "Ana", Order: strings.Join(p.IDs(side.Order), " ")}, loosening)
 			if err != nil || one.Verdict() != string(handout.Right) {
 				t.Errorf("%s, loosening %v: the key is marked %q, %v", name, loosening, one.Verdict(), err)
 			}

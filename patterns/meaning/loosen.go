@@ -1,0 +1,83 @@
+package meaning
+
+import (
+	"slices"
+
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/sequence/plan"
+)
+
+// defaultLoosen breaks every fastener loose by a quarter turn before any comes
+// out, so that the joint relaxes evenly.
+func defaultLoosen() []plan.StageInput {
+	return []plan.StageInput{{Do: plan.TurnBack, Angle: 90}, {Do: plan.Remove}}
+}
+
+const loosenExample = "[{turn: 90°}, {remove: true}]"
+
+func (r *reader) readLoosen(file form.Fields) {
+	r.input.Loosen = defaultLoosen()
+	n := file.Get("loosen")
+	if n == nil {
+		return
+	}
+	f, ok := r.Fields(n, "loosen", "stages")
+	if !ok {
+		return
+	}
+	list := f.Need("stages", loosenExample)
+	if list == nil {
+		return
+	}
+	r.input.Loosen = nil
+	items := r.stageItems(list, loosenExample)
+	for _, item := range items {
+		if stage, ok := r.loosenStage(item); ok {
+			r.input.Loosen = append(r.input.Loosen, stage)
+		}
+	}
+	if len(items) > 0 && len(items) == len(r.input.Loosen) {
+		r.checkRemoved(list)
+	}
+}
+
+func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
+	f, ok := r.Fields(item, "a stage of loosen", string(plan.TurnBack), string(plan.Remove), "of", "note")
+	if !ok {
+		return plan.StageInput{}, false
+	}
+	s := plan.StageInput{Note: f.Text("note")}
+	s.Of, ok = r.stageKinds(f)
+	action := f.Which(string(plan.TurnBack), string(plan.Remove))
+	if action == "" {
+		return s, false
+	}
+	s.Do = plan.Action(action)
+	n := f.Get(action)
+	if n == nil {
+		return s, false
+	}
+	if s.Do == plan.TurnBack {
+		return s, r.turnAngle(&s, n) && ok
+	}
+	out, known := r.YesNo(n, "remove")
+	if known && !out {
+		r.Fail(n, "true", "remove: %s says nothing; leave the stage out", n.Text)
+	}
+	return s, ok && known && out
+}
+
+// checkRemoved makes sure that the fasteners come out in the end.
+func (r *reader) checkRemoved(list *nodes.Node) {
+	stages := r.input.Loosen
+	if stages[len(stages)-1].Do != plan.Remove {
+		r.Fail(list.Items[len(list.Items)-1], "{remove: true}", "the last stage of loosen takes the fasteners out")
+		return
+	}
+	for _, kind := range r.usedKinds() {
+		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && covers(s, kind) }) {
+			r.Fail(list, "", "no stage of loosen takes out the kind %s", kind)
+		}
+	}
+}

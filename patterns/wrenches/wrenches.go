@@ -1,0 +1,141 @@
+// Package wrenches reads a shop's list of torque wrenches. It may import form,
+// nodes and sequence/tension.
+package wrenches
+
+import (
+	"io"
+	"slices"
+
+	"drawdown/geometry/unit"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+	"drawdown/sequence/tension"
+)
+
+type reader struct{ *form.Reader }
+
+var (
+	fileKeys   = []string{"drawdown", "wrenches"}
+	wrenchKeys = []string{"name", "from", "to", "division", "length"}
+)
+
+// maxWrenches is more than any shop has.
+const maxWrenches = 1000
+
+// Read reads a shop's list of torque wrenches:
+//
+//	wrenches:
+//	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}
+//
+// Range and division are in the unit of the wrench's scale. Without from the
+// scale begins at 0, without division it is read as wrenches of its size are,
+// and the length, from the middle of the grip to the middle of the drive, is
+// needed with an adapter only. The list is empty where a problem stops the work.
+func Read(from source.Source) ([]tension.Wrench, problem.List) {
+	r := &reader{form.NewReader(from)}
+	var list []tension.Wrench
+	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
+		list = r.wrenches(root)
+	}
+	return form.Read(list, r.List())
+}
+
+const example = "wrenches: [{name: small, from: 5 N·m, to: 60 N·m}]"
+
+func (r *reader) wrenches(root *nodes.Node) []tension.Wrench {
+	f, ok := r.Fields(root, "the list of wrenches", fileKeys...)
+	if !ok {
+		return nil
+	}
+	if n := f.Get("drawdown"); n != nil && n.Text != "1" {
+		r.Fail(n, "1", "the version of the format is %s", n.Called())
+	}
+	at := f.Need("wrenches", example)
+	if at == nil {
+		return nil
+	}
+	items := r.TrueList(at, "wrenches", example)
+	if len(items) > maxWrenches {
+		r.Fail(at, "", "the list has %d wrenches; at most %d can be told apart", len(items), maxWrenches)
+		return nil
+	}
+	var list []tension.Wrench
+	for _, item := range items {
+		if w, ok := r.wrench(item); ok {
+			if slices.ContainsFunc(list, func(other tension.Wrench) bool { return other.Name == w.Name }) {
+				r.Fail(item, "", "there are two wrenches %s; each needs a name of its own", problem.Quoted(w.Name))
+			}
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+func (r *reader) wrench(n *nodes.Node) (tension.Wrench, bool) {
+	before := r.Count()
+	f, ok := r.Fields(n, "a wrench", wrenchKeys...)
+	if !ok {
+		return tension.Wrench{}, false
+	}
+	var w tension.Wrench
+	if at := f.Need("name", "name: small"); at != nil {
+		w.Name, _ = r.TextUpTo(at, "a wrench's name", 60)
+	}
+	to := f.Need("to", "to: 60 N·m")
+	if to == nil {
+		return w, false
+	}
+	most, ok := form.Parsed(r.Reader, to, "to", unit.ParseTorque)
+	if !ok {
+		return w, false
+	}
+	if most.Value <= 0 {
+		r.Fail(to, "above 0", "to: %s is no end of a scale", problem.Quoted(to.Text))
+	}
+	w.Max, w.Unit = most.Value, most.Unit
+	w.Min = r.onScaleOf(f, "from", w)
+	w.Division = r.onScaleOf(f, "division", w)
+	w.Length = f.Length("length")
+	r.checkScale(f, w, before)
+	return w, !r.ErrorsSince(before)
+}
+
+// checkScale says what cannot be a scale, where its figures could be read.
+func (r *reader) checkScale(f form.Fields, w tension.Wrench, before int) {
+	if r.ErrorsSince(before) {
+		return
+	}
+	if w.Min >= w.Max {
+		r.Fail(f.Get("from"), "below the end of the scale, "+f.Get("to").Text, "from: %s is no start of the scale", problem.Quoted(f.Get("from").Text))
+	}
+	if at := f.Node.Get("division"); at != nil && (w.Division == 0 || w.Division > w.Max/2) {
+		r.Fail(at, "above 0 up to half of the end of the scale", "division: %s does not divide the scale", problem.Quoted(at.Text))
+	}
+}
+
+// onScaleOf reads a figure that stands in the unit of the scale; 0 where the
+// key is missing.
+func (r *reader) onScaleOf(f form.Fields, key string, w tension.Wrench) float64 {
+	n := f.Get(key)
+	if n == nil {
+		return 0
+	}
+	given, ok := form.Parsed(r.Reader, n, key, unit.ParseTorque)
+	switch {
+	case !ok:
+	case given.Unit != w.Unit:
+		r.Fail(n, "figures in "+w.Unit.String()+", as in to", "%s: %s is in another unit than the end of the scale", key, problem.Quoted(n.Text))
+	case given.Value < 0:
+		r.Fail(n, "0 or more", "%s: %s is below 0", key, problem.Quoted(n.Text))
+	default:
+		return given.Value
+	}
+	return 0
+}
+
+// Open finds a list of wrenches: "-" is standard input, anything else is a path.
+func Open(path string, stdin io.Reader) (source.Source, error) {
+	return source.Open(path, stdin, source.MostBytes)
+}
