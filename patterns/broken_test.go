@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"drawdown/patterns/source"
-	"drawdown/render/words"
 )
 
 var update = flag.Bool("update", false, "write the golden texts anew; read every line of the change")
@@ -36,7 +35,7 @@ func TestBrokenFiles(t *testing.T) {
 			if len(problems) == 0 {
 				t.Error("the file reads without a problem")
 			}
-			got := filepath.ToSlash(problems.Worded(words.English().What, words.English().Allowed).Detail())
+			got := filepath.ToSlash(said(problems).Detail())
 			golden := strings.TrimSuffix(path, ".yaml") + ".txt"
 			if *update {
 				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {

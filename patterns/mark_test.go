@@ -33,7 +33,7 @@ func marksOf(j geometry.Joint) string {
 func TestMarksAreRead(t *testing.T) {
 	in, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
 	if len(problems) > 0 {
-		t.Fatal(problems.Detail())
+		t.Fatal(said(problems).Detail())
 	}
 	if got := marksOf(in.Joint); got != "B 12 x 7" {
 		t.Errorf("read %q", got)
@@ -52,7 +52,7 @@ func TestMarkSlips(t *testing.T) {
 		{"mark: [x, 7]", "mark: [x, 7], cast: [1, 2]", "the row has both"},
 	} {
 		_, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(strings.Replace(marked, c.replace, c.by, 1))))
-		if got := problems.Error(); !strings.Contains(got, c.want) || len(problems) != 1 {
+		if got := said(problems).Error(); !strings.Contains(got, c.want) || len(problems) != 1 {
 			t.Errorf("%s: problems\n%s\nwant %q", c.by, got, c.want)
 		}
 	}

@@ -14,7 +14,7 @@ func places(t *testing.T, from source.Source) meaning.Places {
 	t.Helper()
 	in, places, problems := meaning.Read(from)
 	if problems.Stops() || len(in.Kinds) == 0 {
-		t.Fatalf("%d kinds, %s", len(in.Kinds), problems.Detail())
+		t.Fatalf("%d kinds, %s", len(in.Kinds), said(problems).Detail())
 	}
 	return places
 }

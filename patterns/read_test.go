@@ -26,7 +26,7 @@ func mustRead(t *testing.T, name string) plan.Input {
 	from.Printable = lacksDragon
 	input, problems := Read(from)
 	if len(problems) > 0 {
-		t.Fatalf("%s", problems.Detail())
+		t.Fatalf("%s", said(problems).Detail())
 	}
 	return input
 }
@@ -162,8 +162,8 @@ func TestProblemsAreSortedAndBounded(t *testing.T) {
 			t.Fatalf("%v stands before %v", a, b)
 		}
 	}
-	if want := "there are more problems; mend these first"; problems[1_000].What != want {
-		t.Errorf("%q, want %q", problems[1_000].What, want)
+	if want := "there are more problems; mend these first"; said(problems)[1_000].What != want {
+		t.Errorf("%q, want %q", said(problems)[1_000].What, want)
 	}
 }
 
@@ -175,7 +175,7 @@ func TestTooLarge(t *testing.T) {
 	if _, problems := Read(FromBytes("text", data[:source.MostBytes])); len(problems) != 1 || problems[0].Line != 1 {
 		t.Errorf("%v", problems)
 	}
-	if _, problems := Read(FromBytes("text", data)); len(problems) != 1 || problems[0].What != "the file is larger than 8 MB" {
+	if _, problems := Read(FromBytes("text", data)); len(problems) != 1 || said(problems)[0].What != "the file is larger than 8 MB" {
 		t.Errorf("%v", problems)
 	}
 }

@@ -28,7 +28,7 @@ func TestDecimalCommaIsOneProblem(t *testing.T) {
 			t.Fatal(problems)
 		}
 		_, problems := readText(write(","))
-		if want := fmt.Sprintf("write %d.%d", whole, tenths); len(problems) != 1 || !strings.Contains(problems[0].What, want) {
+		if want := fmt.Sprintf("write %d.%d", whole, tenths); len(problems) != 1 || !strings.Contains(said(problems)[0].What, want) {
 			t.Fatalf("%v, want one problem with %q", problems, want)
 		}
 	})
@@ -44,7 +44,7 @@ func TestPlaceWithDecimalComma(t *testing.T) {
 		"[-142, 46, 12]": "not 3 numbers",
 	} {
 		_, problems := readText(lid + "fasteners: [{id: A, at: " + at + "}]\ntighten: {stages: [{torque: 5 N·m}]}\n")
-		if len(problems) != 1 || !strings.Contains(problems[0].What, want) {
+		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, want) {
 			t.Errorf("%s: %v", at, problems)
 		}
 	}
@@ -53,8 +53,8 @@ func TestPlaceWithDecimalComma(t *testing.T) {
 // A colon without its blank is one problem, and what follows is read.
 func TestTightColonIsOneProblem(t *testing.T) {
 	_, problems := readText(lid + "fasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque:30}]}\n")
-	if len(problems) != 2 || !strings.Contains(problems[0].What, "space after the colon: torque: 30") ||
-		!strings.Contains(problems[1].What, "the unit is missing") {
+	if len(problems) != 2 || !strings.Contains(said(problems)[0].What, "space after the colon: torque: 30") ||
+		!strings.Contains(said(problems)[1].What, "the unit is missing") {
 		t.Errorf("%v", problems)
 	}
 }

@@ -107,7 +107,7 @@ func TestLongChainsAreRefused(t *testing.T) {
 func TestTextFromElsewhereOpensNoFile(t *testing.T) {
 	path := writeFile(t, t.TempDir(), "secret.yaml", "drawdown: 1\ntitle: Secret\n")
 	_, problems := Read(FromBytes("page", []byte("drawdown: 1\nextends: "+filepath.ToSlash(path)+"\n")))
-	if len(problems) != 1 || strings.Contains(problems[0].String(), "Secret") || !strings.Contains(problems[0].What, "there is no file") {
+	if len(problems) != 1 || strings.Contains(said(problems)[0].String(), "Secret") || !strings.Contains(said(problems)[0].What, "there is no file") {
 		t.Errorf("%v", problems)
 	}
 }

@@ -50,12 +50,12 @@ func TestDrawingBecomesPattern(t *testing.T) {
 			t.Errorf("%s: the first closed line is %.1f mm wide, want the edge of 200 mm", release, box.Width())
 		}
 		for _, words := range []string{"2 circles round a smaller one", "1 TEXT"} {
-			if !strings.Contains(problems.Error(), words) {
+			if !strings.Contains(said(problems).Error(), words) {
 				t.Errorf("%s: %q is not said in\n%v", release, words, problems)
 			}
 		}
 		input, problems := patterns.Read(patterns.FromBytes("made.yaml", writing.Pattern(draft)))
-		if len(problems) != 1 || !strings.Contains(problems[0].What, "there is no tighten") || len(input.Joint.Fasteners) != fasteners {
+		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, "there is no tighten") || len(input.Joint.Fasteners) != fasteners {
 			t.Errorf("%s: the pattern file is not sound: %v", release, problems)
 		}
 	}
@@ -95,11 +95,11 @@ func TestHolesByRange(t *testing.T) {
 	ask := drawn.Options{Holes: holes.Rule{Fasteners: holes.Range{FromMm: 8.5, ToMm: 14}, Dowels: holes.Range{FromMm: 7.9, ToMm: 8.1}}}
 	draft, problems := drawn.Read(source, ask)
 	j := draft.Joint
-	if len(j.Fasteners) != 2 || len(j.Dowels) != 1 || len(j.Bores) != 1 || !strings.Contains(problems.Error(), "left out: 1 hole of 5 mm") {
+	if len(j.Fasteners) != 2 || len(j.Dowels) != 1 || len(j.Bores) != 1 || !strings.Contains(said(problems).Error(), "left out: 1 hole of 5 mm") {
 		t.Errorf("%d fasteners, %d dowels, %d bores; %v", len(j.Fasteners), len(j.Dowels), len(j.Bores), problems)
 	}
 	ask.Holes = holes.Rule{Fasteners: holes.Range{FromMm: 1, ToMm: 2}}
-	if _, problems := drawn.Read(source, ask); !problems.Stops() || !strings.Contains(problems.Error(), "no circle and no point that is taken for a fastener") {
+	if _, problems := drawn.Read(source, ask); !problems.Stops() || !strings.Contains(said(problems).Error(), "no circle and no point that is taken for a fastener") {
 		t.Error(problems)
 	}
 }
@@ -116,7 +116,7 @@ func TestDrawingsRefused(t *testing.T) {
 		"no circle and no point":         drawing(),
 	} {
 		draft, problems := drawn.Read(source, drawn.Options{})
-		if !problems.Stops() || !strings.Contains(problems.Error(), want) || len(draft.Joint.Fasteners) > 0 {
+		if !problems.Stops() || !strings.Contains(said(problems).Error(), want) || len(draft.Joint.Fasteners) > 0 {
 			t.Errorf("%v, want %q", problems, want)
 		}
 	}
@@ -170,7 +170,7 @@ func again(t interface {
 	}
 	near := cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
 	if diff := cmp.Diff(byID(joint), byID(draft.Joint), near); diff != "" || len(problems) > 0 {
-		t.Errorf("%s (- written, + read):\n%s%s", name, diff, problems.Detail())
+		t.Errorf("%s (- written, + read):\n%s%s", name, diff, said(problems).Detail())
 	}
 	joint.Fasteners, draft.Joint.Fasteners = nil, nil
 	if diff := cmp.Diff(joint, draft.Joint, near); diff != "" {

@@ -23,7 +23,7 @@ func tightColon(n *nodes.Node, allowed []string) (key, rest string) {
 }
 
 func (r *Reader) failTightColon(at *nodes.Node, key, rest string) {
-	r.Fail(at, "", "%s", nodes.TightColonWords(key, rest))
+	r.Report(at.File, at.Line, at.Column, nodes.TightColon(key, rest))
 }
 
 // loosenColon reports an entry whose colon lacks its blank, and reads it as it

@@ -2,8 +2,8 @@ package form
 
 import (
 	"slices"
-	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 )
@@ -12,18 +12,18 @@ import (
 type Fields struct {
 	*Reader
 	Node  *nodes.Node
-	What  string   // in a message: a fastener, a stage
+	What  any      // in a message: a fastener, a stage
 	meant []string // the nearest known key of each unknown one; empty where none is near
 }
 
 // Fields checks that n is a map with the allowed keys only. It gives false
 // where n is no map.
-func (r *Reader) Fields(n *nodes.Node, what string, allowed ...string) (Fields, bool) {
+func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, bool) {
 	if n.Shape != nodes.Map {
 		if key, rest := tightColon(n, allowed); key != "" {
 			r.failTightColon(n, key, rest)
 		} else {
-			r.Fail(n, problem.Alternatives(allowed), "%s is a map of keys, not %s", what, n.Called())
+			r.Fail(n, NoMap, finding.Values{"what": what, "found": n.Called(), "allowed": allowed})
 		}
 		return Fields{}, false
 	}
@@ -34,7 +34,7 @@ func (r *Reader) Fields(n *nodes.Node, what string, allowed ...string) (Fields, 
 			continue
 		}
 		meant := r.Meant(e.Key.Text, allowed)
-		r.Fail(e.Key, problem.Alternatives(allowed), "unknown key %s in %s%s", problem.Quoted(e.Key.Text), what, problem.Question(meant))
+		r.Fail(e.Key, UnknownKey, finding.Values{"key": problem.Quoted(e.Key.Text), "what": what, "meant": meant, "allowed": allowed})
 		f.meant = append(f.meant, meant)
 	}
 	return f, true
@@ -60,7 +60,7 @@ func (f Fields) Get(key string) *nodes.Node {
 		return nil
 	}
 	if n.Null {
-		f.Fail(f.Node.KeyNode(key), "", "%s has no value; write one or leave the key out", key)
+		f.Fail(f.Node.KeyNode(key), NoValue, finding.Values{"key": key})
 		return nil
 	}
 	return n
@@ -72,7 +72,7 @@ func (f Fields) Need(key, example string) *nodes.Node {
 		if f.Mistyped(key) {
 			return nil
 		}
-		f.Fail(f.Node, "", "%s needs %s, for example %s", f.What, key, example)
+		f.Fail(f.Node, KeyMissing, finding.Values{"what": f.What, "key": key, "example": example})
 		return nil
 	}
 	return f.Get(key)
@@ -103,18 +103,18 @@ func (f Fields) Which(group ...string) string {
 		if f.Mistyped(group...) || slices.Contains(f.meant, "") {
 			return ""
 		}
-		f.Fail(f.Node, problem.Alternatives(group), "%s has no action", f.What)
+		f.Fail(f.Node, NoAction, finding.Values{"what": f.What, "allowed": group})
 	default:
-		f.Fail(f.Node, "one of "+problem.Alternatives(group), "%s has %s at once", f.What, strings.Join(present, " and "))
+		f.Fail(f.Node, SeveralActions, finding.Values{"what": f.What, "keys": present, "allowed": group})
 	}
 	return ""
 }
 
 // Refuse reports keys that have no meaning beside the others.
-func (f Fields) Refuse(why string, keys ...string) {
+func (f Fields) Refuse(why finding.Code, keys ...string) {
 	for _, key := range keys {
 		if f.Has(key) {
-			f.Fail(f.Node.KeyNode(key), "", "%s; leave %s out", why, key)
+			f.Fail(f.Node.KeyNode(key), KeyIdle, finding.Values{"why": finding.Failed(why, nil), "key": key})
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
 )
@@ -11,7 +12,7 @@ import (
 // Date checks a calendar date of ISO 8601.
 func (r *Reader) Date(n *nodes.Node) string {
 	if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
-		r.Fail(n, "year-month-day, for example 2026-03-14", "date: %s is no date", n.Called())
+		r.Fail(n, NoDate, finding.Values{"found": n.Called()})
 		return ""
 	}
 	return n.Text
@@ -21,16 +22,16 @@ func (r *Reader) Date(n *nodes.Node) string {
 // {loosen: text} for one of them.
 func (r *Reader) Caution(item *nodes.Node) (plan.Caution, bool) {
 	if item.Shape != nodes.Map {
-		text, ok := r.Text(item, "a caution")
+		text, ok := r.Text(item, finding.Term("a caution"))
 		return plan.Caution{Text: text}, ok
 	}
 	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
 	if len(item.Entries) != 1 || !slices.Contains(sides, item.Entries[0].Key.Text) {
-		r.Fail(item, "", "a caution is a text, {tighten: text} or {loosen: text}; a text with a colon needs quotes, and inside { } one with a comma")
+		r.Fail(item, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
 		return plan.Caution{}, false
 	}
 	side := item.Entries[0].Key.Text
-	text, ok := r.Text(item.Entries[0].Value, "a caution")
+	text, ok := r.Text(item.Entries[0].Value, finding.Term("a caution"))
 	return plan.Caution{Text: text, Side: plan.CautionSide(side)}, ok
 }
 
@@ -61,7 +62,7 @@ func (f Fields) Units() {
 // Versioned makes sure that a file says in which version of the format it is.
 func (f Fields) Versioned() {
 	if !f.Has("drawdown") && !f.Mistyped("drawdown") {
-		f.Fail(f.Node, "", "the file needs drawdown: 1, the version of its format")
+		f.Fail(f.Node, NoVersion, nil)
 	}
 }
 
@@ -71,5 +72,5 @@ func (r *Reader) Version(layer *nodes.Node) {
 	if n == nil || n.Shape == nodes.Scalar && n.Text == "1" {
 		return
 	}
-	r.Fail(n, "1", "drawdown: %s is a version of the format that this program does not read", n.Called())
+	r.Fail(n, OtherVersion, finding.Values{"found": n.Called()})
 }

@@ -1,9 +1,10 @@
 package form
 
 import (
-	"fmt"
+	"strconv"
 	"unicode"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 )
@@ -21,18 +22,18 @@ const (
 )
 
 // NewID checks the form of an id.
-func (r *Reader) NewID(at *nodes.Node, what, id string) (string, bool) {
+func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 	if at.Shape != nodes.Scalar || at.Null || id == "" {
-		r.Fail(at, "", "%s is a short name such as M1, not %s", what, at.Called())
+		r.Fail(at, NoID, finding.Values{"what": what, "found": at.Called()})
 		return "", false
 	}
 	if len([]rune(id)) > MostIDCharacters {
-		r.Fail(at, fmt.Sprintf("up to %d characters", MostIDCharacters), "the id %s is too long", problem.Quoted(id))
+		r.Fail(at, LongID, finding.Values{"id": problem.Quoted(id), "most": MostIDCharacters})
 		return "", false
 	}
 	for _, c := range id {
 		if !unicode.IsLetter(c) && !(c >= '0' && c <= '9') && c != '-' && c != '_' && c != '.' {
-			r.Fail(at, "letters, digits, - _ .", "the id %s holds the character %q", problem.Quoted(id), c)
+			r.Fail(at, OddID, finding.Values{"id": problem.Quoted(id), "character": strconv.QuoteRune(c)})
 			return "", false
 		}
 	}
@@ -42,11 +43,11 @@ func (r *Reader) NewID(at *nodes.Node, what, id string) (string, bool) {
 // Mark reads what is written on the part beside a fastener.
 func (r *Reader) Mark(n *nodes.Node) (string, bool) {
 	if n.Shape != nodes.Scalar || n.Null || n.Text == "" {
-		r.Fail(n, "", "mark is what is written on the part beside it, such as 7 or B, not %s", n.Called())
+		r.Fail(n, NoMark, finding.Values{"found": n.Called()})
 		return "", false
 	}
 	if len([]rune(n.Text)) > MostMark {
-		r.Fail(n, fmt.Sprintf("up to %d characters", MostMark), "the mark %s is too long to stand beside a number", problem.Quoted(n.Text))
+		r.Fail(n, LongMark, finding.Values{"mark": problem.Quoted(n.Text), "most": MostMark})
 		return "", false
 	}
 	return n.Text, r.CheckPrintable(n, "mark", n.Text)
@@ -56,6 +57,6 @@ func (r *Reader) Mark(n *nodes.Node) (string, bool) {
 // beside a fastener, and the reader has to know which.
 func (r *Reader) NotBoth(f Fields) {
 	if f.Has("cast") && f.Has("mark") {
-		r.Fail(f.Node.KeyNode("mark"), "cast, mark", "%s has both; one small number stands on the card: the one cast on the part, or the mark", f.What)
+		r.Fail(f.Node.KeyNode("mark"), CastAndMark, finding.Values{"what": f.What, "allowed": []string{"cast", "mark"}})
 	}
 }

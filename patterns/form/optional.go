@@ -1,9 +1,8 @@
 package form
 
 import (
-	"fmt"
-
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
 )
@@ -61,7 +60,7 @@ func (f Fields) Two(key, example string, oneForBoth bool) (x, y float64, ok bool
 		return x, x, ok
 	}
 	if n.Shape != nodes.List || len(n.Items) != 2 {
-		f.Fail(n, "", "%s is two lengths, along x and along y, for example %s, not %s", key, example, n.Found())
+		f.Fail(n, NoTwoLengths, finding.Values{"what": key, "example": example, "found": n.Found()})
 		return 0, 0, false
 	}
 	x, okX := f.SizeMm(n.Items[0], key)
@@ -72,7 +71,7 @@ func (f Fields) Two(key, example string, oneForBoth bool) (x, y float64, ok bool
 // FewEnough checks the number of places before any is made.
 func (f Fields) FewEnough(count int) bool {
 	if count > MostFasteners {
-		f.Fail(f.Node, fmt.Sprintf("up to %d", MostFasteners), "%s has %d places", f.What, count)
+		f.Fail(f.Node, TooManyPlaces, finding.Values{"what": f.What, "count": count, "most": MostFasteners})
 		return false
 	}
 	return true

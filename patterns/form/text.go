@@ -1,48 +1,51 @@
 package form
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 )
 
 // maxTextCharacters is what any line on a sheet can hold, and more.
 const maxTextCharacters = 200
 
 // Text gives a text that may be printed, without blanks round it.
-func (r *Reader) Text(n *nodes.Node, what string) (string, bool) {
+func (r *Reader) Text(n *nodes.Node, what any) (string, bool) {
 	return r.TextUpTo(n, what, maxTextCharacters)
 }
 
-func (r *Reader) TextUpTo(n *nodes.Node, what string, most int) (string, bool) {
+// TextUpTo is Text with a bound of its own.
+func (r *Reader) TextUpTo(n *nodes.Node, what any, most int) (string, bool) {
 	if n.Shape != nodes.Scalar || n.Null {
-		r.Fail(n, "", "%s is a text, not %s", what, n.Called())
+		r.Fail(n, NoText, finding.Values{"what": what, "found": n.Called()})
 		return "", false
 	}
 	s := strings.TrimSpace(n.Text)
 	if s == "" {
-		r.Fail(n, "", "%s is empty; write a text or leave the key out", what)
+		r.Fail(n, EmptyText, finding.Values{"what": what})
 		return "", false
 	}
 	if length := utf8.RuneCountInString(s); length > most {
-		r.Fail(n, "", "%s has %d characters; at most %d fit", what, length, most)
+		r.Fail(n, LongText, finding.Values{"what": what, "count": length, "most": most})
 		return "", false
 	}
 	return s, r.CheckPrintable(n, what, s)
 }
 
-func (r *Reader) CheckPrintable(n *nodes.Node, what, s string) bool {
+// CheckPrintable says whether a text can be printed.
+func (r *Reader) CheckPrintable(n *nodes.Node, what any, s string) bool {
 	for _, c := range s {
 		switch {
 		case c == '\n' || c == '\r':
-			r.Fail(n, "", "%s holds a line break; write it on one line", what)
+			r.Fail(n, LineBreak, finding.Values{"what": what})
 			return false
 		case unicode.IsControl(c) || unicode.In(c, unicode.Bidi_Control, unicode.Zl, unicode.Zp):
-			r.Fail(n, "", "%s holds the control character U+%04X; remove it", what, c)
+			r.Fail(n, ControlInText, finding.Values{"what": what, "character": fmt.Sprintf("%04X", c)})
 			return false
 		}
 	}
@@ -50,30 +53,30 @@ func (r *Reader) CheckPrintable(n *nodes.Node, what, s string) bool {
 		return true
 	}
 	if missing, found := r.Source.Printable(s); found {
-		r.Fail(n, "", "%s: the typeface has no \"%c\" (U+%04X)", what, missing, missing)
+		r.Fail(n, NotInTypeface, finding.Values{"what": what, "letter": string(missing), "character": fmt.Sprintf("%04X", missing)})
 		return false
 	}
 	return true
 }
 
 // Choice gives one of the allowed words.
-func (r *Reader) Choice(n *nodes.Node, what string, allowed ...string) (string, bool) {
+func (r *Reader) Choice(n *nodes.Node, what any, allowed ...string) (string, bool) {
 	if n.Shape == nodes.Scalar && slices.Contains(allowed, n.Text) {
 		return n.Text, true
 	}
-	r.Fail(n, problem.Alternatives(allowed), "%s is %s%s", what, n.Called(), r.Hint(n.Text, allowed))
+	r.Fail(n, NoChoice, finding.Values{"what": what, "found": n.Called(), "meant": r.Meant(n.Text, allowed), "allowed": allowed})
 	return "", false
 }
 
 // YesNo gives a truth as YAML 1.1 and 1.2 write it.
-func (r *Reader) YesNo(n *nodes.Node, what string) (value, ok bool) {
+func (r *Reader) YesNo(n *nodes.Node, what any) (value, ok bool) {
 	switch strings.ToLower(n.Text) {
 	case "yes", "true":
 		return true, true
 	case "no", "false":
 		return false, true
 	}
-	r.Fail(n, "yes, no", "%s is %s", what, n.Called())
+	r.Fail(n, NoChoice, finding.Values{"what": what, "found": n.Called(), "meant": "", "allowed": []string{"yes", "no"}})
 	return false, false
 }
 
@@ -86,13 +89,13 @@ func (r *Reader) Several(n *nodes.Node) []*nodes.Node {
 }
 
 // TrueList gives the items of what must be a list with something in it.
-func (r *Reader) TrueList(n *nodes.Node, what, example string) []*nodes.Node {
+func (r *Reader) TrueList(n *nodes.Node, what any, example string) []*nodes.Node {
 	if n.Shape != nodes.List {
-		r.Fail(n, "", "%s is a list, for example %s, not %s", what, example, n.Called())
+		r.Fail(n, NoList, finding.Values{"what": what, "example": example, "found": n.Called()})
 		return nil
 	}
 	if len(n.Items) == 0 {
-		r.Fail(n, "", "%s is an empty list; write for example %s", what, example)
+		r.Fail(n, EmptyList, finding.Values{"what": what, "example": example})
 	}
 	return n.Items
 }

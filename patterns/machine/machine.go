@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -101,10 +102,10 @@ func Read(from source.Source) (Machine, problem.List) {
 
 func (m *reader) machine(root *nodes.Node) {
 	if root.Get("fasteners") != nil && root.Get("strip") == nil {
-		m.Fail(root.KeyNode("fasteners"), "", "this is the pattern of one joint; drawdown card draws its card")
+		m.Fail(root.KeyNode("fasteners"), IsPattern, nil)
 		return
 	}
-	f, _ := m.Fields(root, "the machine file", machineKeys...)
+	f, _ := m.Fields(root, finding.Term("the machine file"), machineKeys...)
 	f.Versioned()
 	if n := f.Need("machine", "Fernhollow P4 pump engine"); n != nil {
 		m.made.Machine, _ = m.Text(n, "machine")
@@ -118,7 +119,7 @@ func (m *reader) machine(root *nodes.Node) {
 		m.made.Date = m.Date(n)
 	}
 	m.made.Cautions = f.Cautions()
-	m.made.Tools = m.texts(f, "tools", "a tool")
+	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)
 }
 
@@ -131,7 +132,7 @@ func (m *reader) readStrip(f form.Fields) {
 	}
 	items := m.TrueList(n, "strip", stripExample)
 	if len(items) > MostSteps {
-		m.Fail(n, "", "strip has %d steps; at most %d make a book", len(items), MostSteps)
+		m.Fail(n, TooManySteps, finding.Values{"count": len(items), "most": MostSteps})
 		return
 	}
 	joints := 0
@@ -145,7 +146,7 @@ func (m *reader) readStrip(f form.Fields) {
 		}
 	}
 	if len(items) > 0 && joints == 0 {
-		m.Fail(n, "", "strip names no joint; write the name of a pattern, for example %s", stripExample)
+		m.Fail(n, NoJoint, finding.Values{"example": stripExample})
 	}
 }
 
@@ -156,7 +157,7 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 	if item.Shape == nodes.Scalar {
 		return step, m.joint(&step, item)
 	}
-	f, ok := m.Fields(item, "a step of strip", stepKeys...)
+	f, ok := m.Fields(item, finding.Term("a step of strip"), stepKeys...)
 	if !ok {
 		return step, false
 	}
@@ -171,9 +172,9 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 		m.joint(&step, n)
 		m.jointDetails(&step, f)
 	case "part":
-		step.Part, _ = m.Text(n, "a part")
-		step.New, step.Manual = m.texts(f, "new", "a new part"), m.texts(f, "manual", "a fastener")
-		step.Figures = m.texts(f, "figures", "a figure")
+		step.Part, _ = m.Text(n, finding.Term("a part"))
+		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))
+		step.Figures = m.texts(f, "figures", finding.Term("a figure"))
 	default:
 		c, _ := m.Caution(n)
 		step.Note, step.Side, step.Warns = c.Text, c.Side, key == "caution"
@@ -186,11 +187,11 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 func (m *reader) joint(step *Step, n *nodes.Node) bool {
 	name := strings.TrimSpace(n.Text)
 	if n.Shape != nodes.Scalar || n.Null || name == "" {
-		m.Fail(n, "", "a joint is the name of a pattern, such as p4-head or covers/front.yaml, not %s", n.Called())
+		m.Fail(n, NoJointName, finding.Values{"found": n.Called()})
 		return false
 	}
 	if earlier := m.joints[name]; earlier != nil {
-		m.Fail(n, "", "the joint %s stands here twice; it stood first on line %d", problem.Quoted(name), earlier.Line)
+		m.Fail(n, JointTwice, finding.Values{"name": problem.Quoted(name), "line": earlier.Line})
 		return false
 	}
 	m.joints[name] = n
@@ -198,11 +199,10 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		meant, all := m.Source.Meant(name)
-		m.Fail(n, "a path relative to this file, or "+problem.Alternatives(all),
-			"there is no pattern and no file %s%s", problem.Quoted(name), problem.Question(meant))
+		m.Fail(n, NoPattern, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
 		return false
 	case err != nil:
-		m.Unreadable(n, problem.Error, "the joint "+problem.Quoted(name)+" cannot be read", source.Reason(err))
+		m.Fail(n, JointUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
 		return false
 	}
 	found.Printable = m.Source.Printable
@@ -211,12 +211,12 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 }
 
 func (m *reader) jointDetails(step *Step, f form.Fields) {
-	step.Gaskets = m.texts(f, "gaskets", "a gasket")
+	step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
 	step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
 }
 
 // texts reads a text or a list of them.
-func (m *reader) texts(f form.Fields, key, what string) (all []string) {
+func (m *reader) texts(f form.Fields, key string, what any) (all []string) {
 	n := f.Get(key)
 	if n == nil {
 		return nil
@@ -235,7 +235,7 @@ func (m *reader) remarks(step *Step, f form.Fields, key string) {
 	note := key == "note" || key == "caution"
 	for _, side := range []plan.CautionSide{plan.CautionLoosen, plan.CautionTighten} {
 		if note && f.Has(string(side)) {
-			m.Fail(f.Node.KeyNode(string(side)), "", "a %s for one side is {%s: {%s: text}}", key, key, side)
+			m.Fail(f.Node.KeyNode(string(side)), NoteOfOneSide, finding.Values{"key": key, "example": "{" + key + ": {" + string(side) + ": text}}"})
 		}
 	}
 	if !note {
@@ -243,12 +243,12 @@ func (m *reader) remarks(step *Step, f form.Fields, key string) {
 	}
 	for _, only := range []string{"gaskets", "sealant", "again"} {
 		if key != "joint" && f.Has(only) {
-			m.Fail(f.Node.KeyNode(only), "", "%s belongs to a joint, not to a %s", only, key)
+			m.Fail(f.Node.KeyNode(only), OfJoints, finding.Values{"key": only, "owner": key})
 		}
 	}
 	for _, only := range []string{"new", "manual", "figures"} {
 		if key != "part" && f.Has(only) {
-			m.Fail(f.Node.KeyNode(only), "", "%s belongs to a part, not to a %s", only, key)
+			m.Fail(f.Node.KeyNode(only), OfParts, finding.Values{"key": only, "owner": key})
 		}
 	}
 }

@@ -17,7 +17,7 @@ func readMachine(text string) (machine.Machine, string) {
 	if len(problems) == 0 {
 		return made, ""
 	}
-	return made, problems.Error()
+	return made, said(problems).Error()
 }
 
 func TestBuiltinMachines(t *testing.T) {
@@ -28,7 +28,7 @@ func TestBuiltinMachines(t *testing.T) {
 		}
 		made, problems := machine.Read(source)
 		if len(problems) > 0 {
-			t.Error(problems.Error())
+			t.Error(said(problems).Error())
 		}
 		joints := 0
 		for _, s := range made.Strip {
@@ -105,7 +105,7 @@ func TestJointsBesideTheMachine(t *testing.T) {
 	}
 	made, problems := machine.Read(source)
 	if problems.Stops() {
-		t.Fatal(problems.Error())
+		t.Fatal(said(problems).Error())
 	}
 	if got := made.Strip[0].Joint.File; got != filepath.Join(folder, "lid.yaml") {
 		t.Errorf("the lid is %s", got)

@@ -6,10 +6,10 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension"
@@ -33,7 +33,7 @@ func (r *reader) readClamped(file form.Fields) {
 		c.Gasket = r.gasket(at)
 	}
 	if f.Has("row") && f.Has("flange") {
-		r.Fail(n, "one of row, flange", "joint has row and flange at once")
+		r.Fail(n, RowAndFlange, nil)
 	} else if at := f.Get("row"); at != nil {
 		c.Row = r.clampedRow(at)
 	} else if at := f.Get("flange"); at != nil {
@@ -49,14 +49,14 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 	if n == nil {
 		return plan.ClampedPart{}
 	}
-	f, ok := r.Fields(n, "the "+key, "material", "thickness")
+	f, ok := r.Fields(n, finding.Term("the "+key), "material", "thickness")
 	if !ok {
 		return plan.ClampedPart{}
 	}
 	p := plan.ClampedPart{Material: f.Text("material"), Thickness: f.Length("thickness")}
 	if p.Material != "" {
 		if _, err := tension.ParseMaterial(p.Material); err != nil {
-			r.Unreadable(f.Get("material"), problem.Error, "", err)
+			r.Unreadable(f.Get("material"), finding.Error, nil, err)
 		}
 	}
 	return p
@@ -64,20 +64,20 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 
 // gasket reads its kind, or its stiffness, or what a data sheet says of it.
 func (r *reader) gasket(n *nodes.Node) plan.Gasket {
-	f, ok := r.Fields(n, "the gasket", "kind", "stiffness", "strip", "squeezed", "at", "thickness")
+	f, ok := r.Fields(n, finding.Term("the gasket"), "kind", "stiffness", "strip", "squeezed", "at", "thickness")
 	if !ok {
 		return plan.Gasket{}
 	}
 	g := plan.Gasket{Strip: f.Length("strip")}
 	if f.Has("stiffness") && f.Has("squeezed") {
-		r.Fail(n, "one of stiffness, squeezed", "the gasket has stiffness and squeezed at once")
+		r.Fail(n, StiffnessTwice, nil)
 		return g
 	}
 	if at := f.Get("kind"); at != nil {
 		text, _ := r.Text(at, "kind")
 		kind, err := interaction.ParseGasket(text)
 		if err != nil {
-			r.Unreadable(at, problem.Error, "", err)
+			r.Unreadable(at, finding.Error, nil, err)
 		}
 		g.Kind = string(kind)
 	}
@@ -87,7 +87,7 @@ func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	if f.Has("squeezed") {
 		g.Stiffness = r.dataSheet(f)
 	} else if f.Has("at") || f.Has("thickness") {
-		f.Refuse("at and thickness go with squeezed, the share that a data sheet states, such as 7-17 %", "at", "thickness")
+		f.Refuse(GoesWithSqueezed, "at", "thickness")
 	}
 	return g
 }
@@ -126,14 +126,14 @@ func (r *reader) percents(n *nodes.Node, what string) (least, most float64, ok b
 	}
 	least, most = read(low), read(high)
 	if n.Shape != nodes.Scalar || !strings.Contains(n.Text, "%") || !(least > 0 && least <= most && most < 100) {
-		r.Fail(n, "more than 0 %, less than 100 %, such as 10 % or 7-17 %", "%s is %s", what, n.Called())
+		r.Fail(n, NoShare, finding.Values{"what": what, "found": n.Called()})
 		return 0, 0, false
 	}
 	return least, most, true
 }
 
 func (r *reader) clampedRow(n *nodes.Node) *plan.Row {
-	f, ok := r.Fields(n, "the row", "bending", "foundation", "length", "start")
+	f, ok := r.Fields(n, finding.Term("the row"), "bending", "foundation", "length", "start")
 	if !ok {
 		return nil
 	}
@@ -172,16 +172,16 @@ func (r *reader) rowFits(n *nodes.Node, f form.Fields, row *plan.Row) {
 		row.Start = unit.Length(start)
 	}
 	if !interaction.InLine(at) {
-		r.Fail(n, "", "a row belongs to fasteners on one line; these stand off it: leave row out, and state the part and its gasket")
+		r.Fail(n, RowOffLine, nil)
 		return
 	}
 	if row.Start < 0 || row.Start+span > row.Length*(1+1e-9) {
-		r.Fail(n, "", "the row of %v does not reach over its fasteners, which take %v from %v on", row.Length, span, row.Start)
+		r.Fail(n, RowTooShort, finding.Values{"length": row.Length, "span": span, "start": row.Start})
 	}
 }
 
 func (r *reader) roundFlange(n *nodes.Node) *plan.Flange {
-	f, ok := r.Fields(n, "the flange", "outer", "bore", "face", "gasket inner", "gasket outer", "pipe wall", "pipe radius", "pair")
+	f, ok := r.Fields(n, finding.Term("the flange"), "outer", "bore", "face", "gasket inner", "gasket outer", "pipe wall", "pipe radius", "pair")
 	if !ok {
 		return nil
 	}
@@ -196,7 +196,7 @@ func (r *reader) roundFlange(n *nodes.Node) *plan.Flange {
 	}
 	r.face(f, flange)
 	if f.Has("pipe wall") != f.Has("pipe radius") && !f.Mistyped("pipe wall", "pipe radius") {
-		r.Fail(n, "", "a pipe behind the flange has pipe wall and pipe radius, for example pipe wall: 12 mm, pipe radius: 160 mm")
+		r.Fail(n, HalfPipe, nil)
 	}
 	r.flangeFits(n, flange)
 	return flange
@@ -213,7 +213,7 @@ func (r *reader) face(f form.Fields, flange *plan.Flange) {
 			return
 		}
 		if word == "full" && raised {
-			r.Fail(at, "raised", "the face is full, yet the gasket has diameters of its own")
+			r.Fail(at, FullFace, finding.Values{"allowed": []string{"raised"}})
 			return
 		}
 		raised = word == "raised"
@@ -223,7 +223,7 @@ func (r *reader) face(f form.Fields, flange *plan.Flange) {
 	}
 	inner, outer := f.Need("gasket inner", "330 mm"), f.Need("gasket outer", "370 mm")
 	if inner != nil && outer != nil && flange.GasketInner > 0 && flange.GasketOuter > 0 && flange.GasketInner >= flange.GasketOuter {
-		r.Fail(outer, "more than gasket inner", "the gasket reaches from %v to %v", flange.GasketInner, flange.GasketOuter)
+		r.Fail(outer, GasketInsideOut, finding.Values{"inner": flange.GasketInner, "outer": flange.GasketOuter})
 	}
 }
 
@@ -234,16 +234,16 @@ func (r *reader) flangeFits(n *nodes.Node, flange *plan.Flange) {
 		return
 	}
 	if !interaction.OnCircle(at) {
-		r.Fail(n, "", "a flange belongs to fasteners on one circle; these stand off it: leave flange out, and state the part and its gasket")
+		r.Fail(n, FlangeOffCircle, nil)
 		return
 	}
 	circle := unit.Length(2 * geometry.Enclose(at).Radius)
 	around := []unit.Length{flange.Bore, circle, flange.Outer}
 	around = slices.DeleteFunc(around, func(l unit.Length) bool { return l == 0 })
 	if !slices.IsSorted(around) {
-		r.Fail(n, "", "the bolt circle of %v lies between the bore and the outer diameter; these are %v and %v", circle, flange.Bore, flange.Outer)
+		r.Fail(n, FlangeOrder, finding.Values{"circle": circle, "bore": flange.Bore, "outer": flange.Outer})
 	}
 	if flange.Outer > 0 && flange.GasketOuter > flange.Outer {
-		r.Fail(n, "", "the gasket of %v stands out over the flange of %v", flange.GasketOuter, flange.Outer)
+		r.Fail(n, GasketStandsOut, finding.Values{"gasket": flange.GasketOuter, "flange": flange.Outer})
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -19,7 +20,7 @@ func (r *reader) readClusters(f form.Fields) {
 	in := map[string]string{} // fastener id to cluster
 	names := map[string]*nodes.Node{}
 	for _, item := range r.TrueList(n, "clusters", "[{name: cap 1, of: [C1, C2]}]") {
-		f, ok := r.Fields(item, "a cluster", "name", "of", "loaded")
+		f, ok := r.Fields(item, finding.Term("a cluster"), "name", "of", "loaded")
 		if !ok {
 			continue
 		}
@@ -27,7 +28,7 @@ func (r *reader) readClusters(f form.Fields) {
 		if at := f.Need("name", "cap 1"); at != nil {
 			c.Name, _ = r.Text(at, "name")
 			if first := names[c.Name]; first != nil && c.Name != "" {
-				r.Fail(at, "", "the cluster %s stands here twice; it stood first %s", problem.Quoted(c.Name), first.PlaceSeenFrom(at))
+				r.Fail(at, ClusterTwice, finding.Values{"name": problem.Quoted(c.Name), "first": first.Stood(at)})
 			}
 			names[c.Name] = at
 		}
@@ -52,9 +53,9 @@ func (r *reader) members(n *nodes.Node, name string, in map[string]string) []str
 		f := r.input.Joint.Fasteners[i]
 		if other, taken := in[f.ID]; taken {
 			if other == name {
-				r.Fail(item, "", "%s stands in the cluster twice", f.ID)
+				r.Fail(item, TwiceInCluster, finding.Values{"id": f.ID})
 			} else {
-				r.Fail(item, "", "%s is in the cluster %s already; a fastener is in one cluster only", f.ID, problem.Quoted(other))
+				r.Fail(item, InOtherCluster, finding.Values{"id": f.ID, "name": problem.Quoted(other)})
 			}
 			continue
 		}
@@ -65,7 +66,7 @@ func (r *reader) members(n *nodes.Node, name string, in map[string]string) []str
 		}
 	}
 	if len(kinds) > 1 && !r.sameGroup(kinds) {
-		r.Fail(n, "", "a cluster goes down together, but its kinds %s stand in different groups of the order", problem.Some(kinds))
+		r.Fail(n, ClusterInGroups, finding.Values{"kinds": kinds})
 	}
 	return of
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
 )
 
@@ -35,8 +36,7 @@ func (t *Fasteners) checkDistances() {
 		here, there := t.from[i], t.from[other]
 		if pair := [2]*nodes.Node{here, there}; !reported[pair] {
 			reported[pair] = true
-			t.problems.Fail(here, "", "%s stands on %s (%s), nearer than %g mm",
-				f.ID, t.joint.Fasteners[other].ID, there.PlaceSeenFrom(here), leastDistanceMm)
+			t.problems.Fail(here, OnAnother, finding.Values{"id": f.ID, "other": t.joint.Fasteners[other].ID, "first": there.Stood(here), "least": leastDistanceMm})
 		}
 	}
 }
@@ -69,6 +69,5 @@ func (t *Fasteners) checkStray() {
 	if !found {
 		return
 	}
-	t.problems.Warn(t.from[s.Index], "%s lies %.0f mm from the nearest other fastener, and all the others lie within %.0f mm; is its place right?",
-		t.joint.Fasteners[s.Index].ID, s.Gap, s.Span)
+	t.problems.Warn(t.from[s.Index], Stray, finding.Values{"id": t.joint.Fasteners[s.Index].ID, "gap": s.Gap, "span": s.Span})
 }

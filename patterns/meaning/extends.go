@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
@@ -52,7 +54,7 @@ func everyKey() []string {
 func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source) (source.Source, bool) {
 	name := strings.TrimSpace(at.Text)
 	if at.Shape != nodes.Scalar || at.Null || name == "" {
-		r.Fail(at, "", "extends names one file, such as extends: p4-head.yaml, not %s", at.Called())
+		r.Fail(at, NoBase, finding.Values{"found": at.Called()})
 		return source.Source{}, false
 	}
 	base, err := from.Beside(name)
@@ -61,15 +63,15 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 		return source.Source{}, false
 	}
 	if slices.ContainsFunc(chain, base.SameAs) {
-		hint := ""
+		named := ""
 		if builtin, ok := from.BuiltinBase(name); ok {
-			hint = "; for the built-in pattern write extends: " + builtin.Name("")
+			named = builtin.Stem()
 		}
-		r.Fail(at, "", "extends goes round in a circle: %s builds on itself%s", problem.Quoted(base.File), hint)
+		r.Fail(at, BaseInCircle, finding.Values{"file": problem.Quoted(base.File), "builtin": named})
 		return source.Source{}, false
 	}
 	if len(chain) >= maxChain {
-		r.Fail(at, "", "more than %d files build on each other", maxChain)
+		r.Fail(at, LongChain, finding.Values{"most": maxChain})
 		return source.Source{}, false
 	}
 	return base, true
@@ -77,10 +79,9 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 
 func (r *reader) missingBase(at *nodes.Node, name string, err error) {
 	if !errors.Is(err, fs.ErrNotExist) {
-		r.Unreadable(at, problem.Error, "extends: "+problem.Quoted(name)+" cannot be read", source.Reason(err))
+		r.Fail(at, BaseUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
 		return
 	}
 	meant, all := r.Source.Meant(name)
-	r.Fail(at, "a path relative to this file, or "+problem.Alternatives(all),
-		"extends: there is no file and no built-in pattern %s%s", problem.Quoted(name), problem.Question(meant))
+	r.Fail(at, BaseMissing, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
 }

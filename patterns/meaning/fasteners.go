@@ -1,9 +1,8 @@
 package meaning
 
 import (
-	"fmt"
-
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -29,7 +28,7 @@ func NewFasteners(r *form.Reader, joint *geometry.Joint) *Fasteners {
 func (t *Fasteners) Add(from *nodes.Node, f geometry.Fastener) bool {
 	t.places++
 	if i, taken := t.index[f.ID]; taken {
-		t.problems.Fail(from, "", "the id %s stands here twice; it stood first %s", f.ID, t.from[i].PlaceSeenFrom(from))
+		t.problems.Fail(from, IDTwice, finding.Values{"id": f.ID, "first": t.from[i].Stood(from)})
 		return false
 	}
 	t.index[f.ID] = len(t.joint.Fasteners)
@@ -56,9 +55,9 @@ func (r *reader) readFasteners(f form.Fields) {
 	}
 	switch count := len(r.input.Joint.Fasteners); {
 	case r.fasteners.places > form.MostFasteners:
-		r.Fail(n, fmt.Sprintf("1 to %d", form.MostFasteners), "the joint has more than %d fasteners", form.MostFasteners)
+		r.Fail(n, TooManyFasteners, finding.Values{"most": form.MostFasteners})
 	case count == 0 && len(items) > 0 && !r.fasteners.broken:
-		r.Fail(n, "", "the joint has no fastener left")
+		r.Fail(n, NoFastenerLeft, nil)
 	case count == 0:
 		r.fasteners.broken = true
 	}
@@ -75,7 +74,7 @@ func (r *reader) fastenerItem(item *nodes.Node) {
 			}
 		}
 	}
-	f, ok := r.Fields(item, "a fastener", "id", "at", "kind", "cast", "mark", "grid", "row", "circle", "rectangle")
+	f, ok := r.Fields(item, finding.Term("a fastener"), "id", "at", "kind", "cast", "mark", "grid", "row", "circle", "rectangle")
 	if !ok {
 		r.fasteners.broken = true
 		return
@@ -117,12 +116,12 @@ func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
 // knownFastener gives the index of the fastener that a node names.
 func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 	if n.Shape != nodes.Scalar || n.Null {
-		r.Fail(n, "", "an id is a short name such as M1, not %s", n.Called())
+		r.Fail(n, form.NoID, finding.Values{"what": finding.Term("an id"), "found": n.Called()})
 		return 0, false
 	}
 	i, ok := r.fasteners.index[n.Text]
 	if !ok && !r.fasteners.broken {
-		r.Fail(n, "", "there is no fastener %s%s", problem.Quoted(n.Text), r.Hint(n.Text, r.ids()))
+		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(n.Text), "meant": r.Meant(n.Text, r.ids())})
 	}
 	return i, ok
 }

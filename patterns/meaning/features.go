@@ -1,9 +1,8 @@
 package meaning
 
 import (
-	"fmt"
-
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 )
@@ -26,7 +25,7 @@ func (r *reader) readOutline(f form.Fields) {
 	total := 0
 	for _, path := range paths {
 		if total += len(path.Items); total > form.MostOutlinePoints {
-			r.Fail(n, fmt.Sprintf("up to %d points", form.MostOutlinePoints), "the outline has too many points")
+			r.Fail(n, LongOutline, finding.Values{"most": form.MostOutlinePoints})
 			return
 		}
 		if points, ok := r.path(path, example); ok {
@@ -37,14 +36,14 @@ func (r *reader) readOutline(f form.Fields) {
 
 func (r *reader) path(n *nodes.Node, example string) ([]geometry.Point, bool) {
 	if n.Shape != nodes.List || len(n.Items) < 3 {
-		r.Fail(n, "", "a path of the outline has at least 3 points, for example %s, not %s", example, counted(n))
+		r.Fail(n, ShortPath, finding.Values{"example": example, "found": n.Counted()})
 		return nil, false
 	}
 	points := make([]geometry.Point, len(n.Items))
 	allOK := true
 	for i, item := range n.Items {
 		var ok bool
-		points[i], ok = r.PointMm(item, "a point of the outline")
+		points[i], ok = r.PointMm(item, finding.Term("a point of the outline"))
 		allOK = allOK && ok
 	}
 	return points, allOK
@@ -58,14 +57,14 @@ func (r *reader) readFeatures(file form.Fields) {
 	}
 	var front *nodes.Node
 	for _, item := range r.TrueList(n, "features", "[{bore: [0, 0], diameter: 76}]") {
-		f, ok := r.Fields(item, "a feature", "bore", "dowel", "diameter", "label", "at", "front")
+		f, ok := r.Fields(item, finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front")
 		if !ok {
 			continue
 		}
 		switch {
 		case f.Has("front"):
 			if front != nil {
-				r.Fail(item, "", "front stands here twice; it stood first %s", front.PlaceSeenFrom(item))
+				r.Fail(item, FrontTwice, finding.Values{"first": front.Stood(item)})
 			}
 			front = item
 			r.front(f)
@@ -78,13 +77,13 @@ func (r *reader) readFeatures(file form.Fields) {
 		case f.Mistyped("front", "bore", "dowel", "label"):
 			// Reported already.
 		default:
-			r.Fail(item, "bore, dowel, label, front", "the feature is none of these")
+			r.Fail(item, NoFeature, finding.Values{"allowed": []string{"bore", "dowel", "label", "front"}})
 		}
 	}
 }
 
 func (r *reader) front(f form.Fields) {
-	f.Refuse("front stands alone", "bore", "dowel", "diameter", "label", "at")
+	f.Refuse(FrontStandsAlone, "bore", "dowel", "diameter", "label", "at")
 	if n := f.Get("front"); n != nil {
 		word, _ := r.Choice(n, "front", "left", "right", "top", "bottom")
 		r.input.Joint.Front = geometry.Front(word)
@@ -92,7 +91,7 @@ func (r *reader) front(f form.Fields) {
 }
 
 func (r *reader) bore(f form.Fields) {
-	f.Refuse("a bore has its place behind bore", "dowel", "at")
+	f.Refuse(BorePlace, "dowel", "at")
 	centre, ok1 := f.Point("bore")
 	diameter, ok2 := f.Size("diameter", "76")
 	label := f.Text("label")
@@ -102,7 +101,7 @@ func (r *reader) bore(f form.Fields) {
 }
 
 func (r *reader) dowel(f form.Fields) {
-	f.Refuse("a dowel has a place and a diameter", "label", "at")
+	f.Refuse(DowelParts, "label", "at")
 	centre, ok1 := f.Point("dowel")
 	diameter, ok2 := f.Size("diameter", "8")
 	if ok1 && ok2 {
@@ -111,7 +110,7 @@ func (r *reader) dowel(f form.Fields) {
 }
 
 func (r *reader) label(f form.Fields) {
-	f.Refuse("a label has a text and a place", "diameter")
+	f.Refuse(LabelParts, "diameter")
 	text := f.Text("label")
 	n := f.Need("at", "[0, -98]")
 	if n == nil {
@@ -130,7 +129,7 @@ func (r *reader) readStations(file form.Fields) {
 	}
 	first := map[string]*nodes.Node{}
 	for _, item := range r.TrueList(n, "stations", "[{id: T1, at: [0, 20]}]") {
-		f, ok := r.Fields(item, "a station", "id", "at", "label")
+		f, ok := r.Fields(item, finding.Term("a station"), "id", "at", "label")
 		if !ok {
 			continue
 		}
@@ -143,7 +142,7 @@ func (r *reader) readStations(file form.Fields) {
 		s.ID, idOK = r.NewID(id, "id", id.Text)
 		s.At, atOK = r.PointMm(at, "at")
 		if earlier := first[s.ID]; earlier != nil && idOK {
-			r.Fail(item, "", "the station %s stands here twice; it stood first %s", s.ID, earlier.PlaceSeenFrom(item))
+			r.Fail(item, StationTwice, finding.Values{"id": s.ID, "first": earlier.Stood(item)})
 			continue
 		}
 		first[s.ID] = item

@@ -1,12 +1,12 @@
 package meaning
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -44,10 +44,10 @@ func generatorKeys() []string {
 
 // generator reads {grid: {…}} and its like into the joint.
 func (r *reader) generator(item *nodes.Node, g generator) {
-	if _, ok := r.Fields(item, "a fastener entry with a "+g.name, g.name); !ok {
+	if _, ok := r.Fields(item, finding.Failed(EntryWith, finding.Values{"generator": g.name}), g.name); !ok {
 		return
 	}
-	f, ok := r.Fields(item.Get(g.name), "the "+g.name, append(slices.Clone(g.keys), commonKeys...)...)
+	f, ok := r.Fields(item.Get(g.name), finding.Term("the "+g.name), append(slices.Clone(g.keys), commonKeys...)...)
 	if !ok {
 		r.fasteners.broken = true
 		return
@@ -97,7 +97,7 @@ func (r *reader) prefixFits(f form.Fields, prefix string, count int) bool {
 	if len([]rune(last)) <= form.MostIDCharacters {
 		return true
 	}
-	r.Fail(f.Get("id"), fmt.Sprintf("up to %d characters", form.MostIDCharacters), "the id %s is too long", problem.Quoted(last))
+	r.Fail(f.Get("id"), form.LongID, finding.Values{"id": problem.Quoted(last), "most": form.MostIDCharacters})
 	return false
 }
 
@@ -105,7 +105,7 @@ func (r *reader) prefixFits(f form.Fields, prefix string, count int) bool {
 func (r *reader) within(item *nodes.Node, points []geometry.Point) bool {
 	for i, p := range points {
 		if math.Abs(p.X) > form.MostCoordinateMm || math.Abs(p.Y) > form.MostCoordinateMm {
-			r.Fail(item, "up to 100 m", "place %d of %d lies too far away", i+1, len(points))
+			r.Fail(item, PlaceTooFar, finding.Values{"number": i + 1, "count": len(points)})
 			return false
 		}
 	}
@@ -125,9 +125,9 @@ func (r *reader) omitted(f form.Fields, prefix string, count int) map[string]boo
 	for _, item := range r.Several(n) {
 		switch {
 		case item.Shape != nodes.Scalar || !known[item.Text]:
-			r.Fail(item, prefix+"1 to "+prefix+strconv.Itoa(count), "omit: %s is no id of %s", item.Called(), f.What)
+			r.Fail(item, OmitUnknown, finding.Values{"found": item.Called(), "what": f.What, "from": prefix + "1", "to": prefix + strconv.Itoa(count)})
 		case omitted[item.Text]:
-			r.Fail(item, "", "omit: %s stands there twice", item.Text)
+			r.Fail(item, OmitTwice, finding.Values{"id": item.Text})
 		default:
 			omitted[item.Text] = true
 		}
@@ -161,20 +161,13 @@ func (r *reader) marks(f form.Fields, count int) []string {
 }
 
 // forEach gives the list of a generator that says something for each place.
-func (r *reader) forEach(f form.Fields, key, of string, count int) *nodes.Node {
+func (r *reader) forEach(f form.Fields, key string, of finding.Term, count int) *nodes.Node {
 	n := f.Get(key)
 	if n != nil && (n.Shape != nodes.List || len(n.Items) != count) {
-		r.Fail(n, "", "%s is a list of %d %s, one for each place of %s, not %s", key, count, of, f.What, counted(n))
+		r.Fail(n, NotForEach, finding.Values{"key": key, "count": count, "of": of, "what": f.What, "found": n.Counted()})
 		return nil
 	}
 	return n
-}
-
-func counted(n *nodes.Node) string {
-	if n.Shape == nodes.List {
-		return strconv.Itoa(len(n.Items))
-	}
-	return n.Called()
 }
 
 func (r *reader) grid(f form.Fields) ([]geometry.Point, bool) {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -40,16 +41,16 @@ func (r *reader) readKinds(f form.Fields) {
 	}
 	if n.Shape != nodes.Map || len(n.Entries) == 0 {
 		r.kinds.broken = true
-		r.Fail(n, "", "kinds is a map of fastener kinds, for example kinds: {main: {thread: M10}}, not %s", emptyOr(n))
+		r.Fail(n, NoKinds, finding.Values{"found": emptyOr(n), "example": "kinds: {main: {thread: M10}}"})
 		return
 	}
 	if len(n.Entries) > maxKinds {
 		r.kinds.broken = true
-		r.Fail(n, "", "the file has %d kinds; at most %d can be told apart", len(n.Entries), maxKinds)
+		r.Fail(n, TooManyKinds, finding.Values{"count": len(n.Entries), "most": maxKinds})
 		return
 	}
 	for _, e := range n.Entries {
-		name, ok := r.TextUpTo(e.Key, "a kind's name", 40)
+		name, ok := r.TextUpTo(e.Key, finding.Term("a kind's name"), 40)
 		if !ok {
 			r.kinds.broken = true
 			continue
@@ -60,9 +61,9 @@ func (r *reader) readKinds(f form.Fields) {
 	}
 }
 
-func emptyOr(n *nodes.Node) string {
+func emptyOr(n *nodes.Node) any {
 	if n.Shape == nodes.Map && len(n.Entries) == 0 {
-		return "an empty map"
+		return finding.Term("an empty map")
 	}
 	return n.Called()
 }
@@ -78,7 +79,7 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	if n.Null { // main: with nothing behind it is a kind of which only the name is known
 		return k
 	}
-	f, ok := r.Fields(n, "the kind "+name, kindKeys...)
+	f, ok := r.Fields(n, finding.Failed(TheKind, finding.Values{"kind": name}), kindKeys...)
 	if !ok {
 		return k
 	}
@@ -119,15 +120,14 @@ func (r *reader) headOf(f form.Fields) (form tension.HeadForm, across unit.Lengt
 	if slices.Contains(words, n.Text) {
 		return tension.HeadForm(n.Text), 0
 	}
-	r.Fail(n, problem.Alternatives(words)+", or the width across flats, such as 16 mm", "head is %s%s", n.Called(), r.Hint(n.Text, words))
+	r.Fail(n, NoHead, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, words), "allowed": words})
 	return "", 0
 }
 
 // checkStud refuses a head on a stud: its nut is what a wrench turns.
 func (r *reader) checkStud(f form.Fields, k plan.Kind) {
 	if n := f.Get("head"); n != nil && k.Stud() {
-		r.Fail(n, "head without nut for a bolt; nut without head for a stud; head and nut without into for a bolt that goes through",
-			"the kind %s has a head, a nut and a tapped hole", k.Name)
+		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
 	}
 }
 
@@ -146,8 +146,8 @@ func (r *reader) friction(n *nodes.Node) *plan.Friction {
 	if inThread == nil || underHead == nil {
 		return nil
 	}
-	thread, okThread := r.coefficients(inThread, "friction in the thread")
-	head, okHead := r.coefficients(underHead, "friction under the head")
+	thread, okThread := r.coefficients(inThread, finding.Term("friction in the thread"))
+	head, okHead := r.coefficients(underHead, finding.Term("friction under the head"))
 	if !okThread || !okHead {
 		return nil
 	}
@@ -155,17 +155,17 @@ func (r *reader) friction(n *nodes.Node) *plan.Friction {
 }
 
 // coefficients reads 0.12 or [0.10, 0.14].
-func (r *reader) coefficients(n *nodes.Node, what string) (plan.Range, bool) {
+func (r *reader) coefficients(n *nodes.Node, what any) (plan.Range, bool) {
 	items := r.Several(n)
 	if len(items) == 0 || len(items) > 2 {
-		r.Fail(n, "", "%s is one coefficient, 0.12, or the lowest and the highest, [0.10, 0.14], not %s", what, n.Found())
+		r.Fail(n, NoCoefficients, finding.Values{"what": what, "found": n.Found()})
 		return plan.Range{}, false
 	}
 	values := make([]float64, len(items))
 	for i, item := range items {
 		v, ok := r.Number(item, what)
 		if ok && (v <= 0 || v > 1) {
-			r.Fail(item, "more than 0, up to 1", "%s: %s is no coefficient of friction", what, problem.Quoted(item.Text))
+			r.Fail(item, NoCoefficient, finding.Values{"what": what, "written": problem.Quoted(item.Text)})
 			ok = false
 		}
 		if !ok {
@@ -175,7 +175,7 @@ func (r *reader) coefficients(n *nodes.Node, what string) (plan.Range, bool) {
 	}
 	span := plan.Range{Low: values[0], High: values[len(values)-1]}
 	if span.Low > span.High {
-		r.Fail(n, "", "%s: the lowest comes first, %g is above %g", what, span.Low, span.High)
+		r.Fail(n, HighestFirst, finding.Values{"what": what, "low": span.Low, "high": span.High})
 		return span, false
 	}
 	return span, true
@@ -200,7 +200,7 @@ func (r *reader) kindOf(f form.Fields) (string, bool) {
 		if f.Mistyped("kind") {
 			return "", false
 		}
-		r.Fail(f.Node, problem.Alternatives(r.kinds.names), "%s needs a kind, since the file has several", f.What)
+		r.Fail(f.Node, KindMissing, finding.Values{"what": f.What, "allowed": r.kinds.names})
 		return "", false
 	}
 	n := f.Get("kind")
@@ -223,12 +223,11 @@ func (r *reader) knownKind(n *nodes.Node) (string, bool) {
 		return n.Text, false
 	}
 	if r.kinds.implied {
-		r.Fail(n, "", "kind: %s, but the file has no kinds; add kinds: {%s: {thread: M10}} or leave kind out",
-			n.Called(), kindExample(n))
+		r.Fail(n, NoKindsHere, finding.Values{"found": n.Called(), "example": "{" + kindExample(n) + ": {thread: M10}}"})
 		return "", false
 	}
 	if n.Shape != nodes.Scalar || r.kinds.at[n.Text] == nil {
-		r.Fail(n, problem.Alternatives(r.kinds.names), "there is no kind %s%s", n.Called(), r.Hint(n.Text, r.kinds.names))
+		r.Fail(n, NoSuchKind, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, r.kinds.names), "allowed": r.kinds.names})
 		return "", false
 	}
 	return n.Text, true

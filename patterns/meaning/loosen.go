@@ -3,6 +3,7 @@ package meaning
 import (
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
@@ -43,7 +44,7 @@ func (r *reader) readLoosen(file form.Fields) {
 }
 
 func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
-	f, ok := r.Fields(item, "a stage of loosen", string(plan.TurnBack), string(plan.Remove), "of", "note")
+	f, ok := r.Fields(item, finding.Term("a stage of loosen"), string(plan.TurnBack), string(plan.Remove), "of", "note")
 	if !ok {
 		return plan.StageInput{}, false
 	}
@@ -63,7 +64,7 @@ func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
 	}
 	out, known := r.YesNo(n, "remove")
 	if known && !out {
-		r.Fail(n, "true", "remove: %s says nothing; leave the stage out", n.Text)
+		r.Fail(n, RemoveNo, finding.Values{"written": n.Text, "allowed": []string{"true"}})
 	}
 	return s, ok && known && out
 }
@@ -72,12 +73,12 @@ func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
 func (r *reader) checkRemoved(list *nodes.Node) {
 	stages := r.input.Loosen
 	if stages[len(stages)-1].Do != plan.Remove {
-		r.Fail(list.Items[len(list.Items)-1], "{remove: true}", "the last stage of loosen takes the fasteners out")
+		r.Fail(list.Items[len(list.Items)-1], NotTakenOut, finding.Values{"example": "{remove: true}"})
 		return
 	}
 	for _, kind := range r.usedKinds() {
 		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && covers(s, kind) }) {
-			r.Fail(list, "", "no stage of loosen takes out the kind %s", kind)
+			r.Fail(list, KindNotTakenOut, finding.Values{"kind": kind})
 		}
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"strconv"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 )
@@ -33,12 +35,12 @@ func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 			continue
 		}
 		if earlier := first[f.ID]; earlier != nil {
-			r.Fail(item, "", "%s stands in the order twice; it stood first %s", calledIn(f, byCast), earlier.PlaceSeenFrom(item))
+			r.Fail(item, TwiceInOrder, finding.Values{"name": calledIn(f, byCast), "first": earlier.Stood(item)})
 			continue
 		}
 		first[f.ID] = item
 		if kinds != nil && !slices.Contains(kinds, f.Kind) {
-			r.Fail(item, "", "%s is of the kind %s, not of this group (%s)", f.ID, f.Kind, problem.Some(kinds))
+			r.Fail(item, OtherKind, finding.Values{"id": f.ID, "kind": f.Kind, "kinds": kinds})
 			continue
 		}
 		list = append(list, f.ID)
@@ -99,7 +101,7 @@ func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Faste
 	case aCast == nil || r.fasteners.broken:
 		return r.fasteners.index, false, true
 	case anID != nil:
-		r.Fail(aCast, "", "the order mixes ids such as %s with cast numbers such as %s; write one or the other", anID.Text, aCast.Text)
+		r.Fail(aCast, IDsAndCasts, finding.Values{"id": anID.Text, "cast": aCast.Text})
 		return nil, false, false
 	}
 	return casts, true, r.checkCast(n, kinds)
@@ -111,22 +113,22 @@ func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, b
 	oneSlipEach := len(left) > 0 && len(left) <= len(unknown)
 	for _, item := range unknown {
 		if item.Shape != nodes.Scalar || item.Null {
-			r.Fail(item, "", "an id is a short name such as M1, not %s", item.Called())
+			r.Fail(item, form.NoID, finding.Values{"what": finding.Term("an id"), "found": item.Called()})
 			continue
 		}
-		hint, what := r.Hint(item.Text, left), "fastener"
+		code, meant, lacks := NoSuchFastener, r.Meant(item.Text, left), []string(nil)
 		if byCast {
-			what = "cast number"
+			code = NoSuchCast
 		}
 		switch {
-		case hint == "" && oneSlipEach:
-			hint = "; the order leaves out " + problem.Some(left)
-		case hint == "":
-			hint = r.Hint(item.Text, r.ids())
+		case meant == "" && oneSlipEach:
+			lacks = left
+		case meant == "":
+			meant = r.Meant(item.Text, r.ids())
 		}
-		r.Fail(item, "", "there is no %s %s%s", what, problem.Quoted(item.Text), hint)
+		r.Fail(item, code, finding.Values{"name": problem.Quoted(item.Text), "meant": meant, "left": lacks})
 	}
 	if len(left) > 0 && !oneSlipEach {
-		r.Fail(n, "", "the order leaves out %s", problem.Some(left))
+		r.Fail(n, OrderLeavesOut, finding.Values{"names": left})
 	}
 }

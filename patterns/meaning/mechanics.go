@@ -3,10 +3,10 @@ package meaning
 import (
 	"errors"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension"
 )
@@ -35,9 +35,9 @@ func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
 		if err == nil {
 			err = elsewhere
 		}
-		r.Unreadable(n, problem.Error, "", err)
+		r.Unreadable(n, finding.Error, nil, err)
 	} else if err != nil {
-		r.Unreadable(n, problem.Warning, "", err)
+		r.Unreadable(n, finding.Warning, nil, err)
 	}
 }
 
@@ -51,11 +51,11 @@ func (r *reader) thread(n *nodes.Node) *thread.Thread {
 	t, err := thread.Parse(text)
 	var unlisted *thread.UnlistedPitchError
 	if errors.As(err, &unlisted) && unlisted.Thread != (thread.Thread{}) {
-		r.Unreadable(n, problem.Warning, "", err)
+		r.Unreadable(n, finding.Warning, nil, err)
 		return &unlisted.Thread
 	}
 	if err != nil {
-		r.Unreadable(n, problem.Error, "", err)
+		r.Unreadable(n, finding.Error, nil, err)
 		return nil
 	}
 	return &t
@@ -88,7 +88,7 @@ func (r *reader) lubricant(f form.Fields) string {
 		return text
 	}
 	if _, err := tension.FrictionOf(text); err != nil {
-		r.Unreadable(f.Get("lubricant"), problem.Warning, "", err)
+		r.Unreadable(f.Get("lubricant"), finding.Warning, nil, err)
 	}
 	return text
 }
@@ -101,7 +101,7 @@ func (r *reader) into(f form.Fields) string {
 		return ""
 	}
 	if _, err := tension.ParseMaterial(text); err != nil {
-		r.Unreadable(f.Get("into"), problem.Warning, "into", err)
+		r.Unreadable(f.Get("into"), finding.Warning, "into", err)
 	}
 	return text
 }

@@ -1,13 +1,12 @@
 package meaning
 
 import (
-	"fmt"
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/sequence"
 )
 
@@ -37,9 +36,9 @@ func (r *reader) readOrder(f form.Fields) {
 			r.addGroup(n, sequence.Group{Way: sequence.Way(way)})
 		}
 	case n.Shape == nodes.Map:
-		r.Fail(n, "", "order is a way such as spiral, a list of ids, or a list of groups such as %s", example)
+		r.Fail(n, NoOrder, finding.Values{"example": example})
 	case len(n.Items) == 0:
-		r.Fail(n, "", "order is an empty list; write for example %s", example)
+		r.Fail(n, form.EmptyList, finding.Values{"what": "order", "example": example})
 	case n.Items[0].Shape == nodes.Map:
 		r.groups(n)
 	default:
@@ -63,7 +62,7 @@ func (r *reader) groups(n *nodes.Node) {
 	complete := true
 	var from []*nodes.Node
 	for _, item := range n.Items {
-		f, ok := r.Fields(item, "a group of the order", "kind", "way", "turn", "order")
+		f, ok := r.Fields(item, finding.Term("a group of the order"), "kind", "way", "turn", "order")
 		if !ok {
 			complete = false
 			continue
@@ -86,15 +85,8 @@ func (r *reader) groups(n *nodes.Node) {
 		}
 	}
 	if len(left) > 0 {
-		r.Fail(n, "", "the order leaves out the %s %s", kindOrKinds(left), problem.Some(left))
+		r.Fail(n, KindsLeftOut, finding.Values{"count": len(left), "kinds": left})
 	}
-}
-
-func kindOrKinds(names []string) string {
-	if len(names) == 1 {
-		return "kind"
-	}
-	return "kinds"
 }
 
 // groupKinds gives the kinds of a group, none of which an earlier group takes.
@@ -102,7 +94,7 @@ func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]strin
 	if !f.Has("kind") {
 		kind, ok := r.kindOf(f)
 		if ok && seen[kind] != nil {
-			r.Fail(f.Node, "", "the kind %s is in two groups; it stood first %s", kind, seen[kind].PlaceSeenFrom(f.Node))
+			r.Fail(f.Node, KindInGroups, finding.Values{"kind": kind, "first": seen[kind].Stood(f.Node)})
 			ok = false
 		}
 		seen[kind] = f.Node
@@ -117,7 +109,7 @@ func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]strin
 	for _, item := range r.Several(n) {
 		kind, ok := r.knownKind(item)
 		if ok && seen[kind] != nil {
-			r.Fail(item, "", "the kind %s is in two groups; it stood first %s", kind, seen[kind].PlaceSeenFrom(item))
+			r.Fail(item, KindInGroups, finding.Values{"kind": kind, "first": seen[kind].Stood(item)})
 			ok = false
 		}
 		if !ok {
@@ -128,7 +120,7 @@ func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]strin
 		kinds = append(kinds, kind)
 	}
 	if allOK && len(kinds) == 0 {
-		r.Fail(n, problem.Alternatives(r.kinds.names), "the group names no kind")
+		r.Fail(n, NoKindInGroup, finding.Values{"allowed": r.kinds.names})
 	}
 	return kinds, allOK && len(kinds) > 0
 }
@@ -144,16 +136,16 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 	n := f.Get("order")
 	if n == nil {
 		if g.Way == sequence.Cast {
-			r.idleTurn(f, "the numbers on the part give the order")
+			r.idleTurn(f, NumbersGiveOrder)
 		}
 		return g
 	}
 	if f.Has("way") {
-		r.Fail(f.Node, "", "the group has its own order; leave way out")
+		r.Fail(f.Node, OrderAndWay, nil)
 	}
-	r.idleTurn(f, "the list gives the order")
+	r.idleTurn(f, ListGivesOrder)
 	if n.Shape != nodes.List || len(n.Items) == 0 {
-		r.Fail(n, "", "the order of a group is a list of its ids, for example [M3, M8], not %s", n.Called())
+		r.Fail(n, NoGroupOrder, finding.Values{"found": n.Called()})
 		return g
 	}
 	g.Way, g.List = sequence.List, r.makersList(n, kinds)
@@ -176,14 +168,14 @@ func (r *reader) turnWord(n *nodes.Node) (string, bool) {
 	if n.Shape == nodes.Scalar && slices.Contains(turns, n.Text) {
 		return n.Text, true
 	}
-	r.Fail(n, problem.Alternatives(turns), "turn is %s; right is clockwise and left is anticlockwise in the view", n.Called())
+	r.Fail(n, NoTurn, finding.Values{"found": n.Called(), "allowed": turns})
 	return "", false
 }
 
 // idleTurn warns of a turn that changes nothing.
-func (r *reader) idleTurn(f form.Fields, why string) {
+func (r *reader) idleTurn(f form.Fields, why finding.Code) {
 	if f.Has("turn") {
-		r.Warn(f.Node.KeyNode("turn"), "turn has no effect here: %s", why)
+		r.Warn(f.Node.KeyNode("turn"), TurnIdle, finding.Values{"why": finding.Failed(why, nil)})
 	}
 }
 
@@ -206,23 +198,24 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 	if r.fasteners.broken {
 		return true
 	}
-	var without, twice []string
+	var without []string
+	var twice []finding.Finding
 	first := map[int]string{}
 	for _, f := range r.of(kinds) {
 		switch earlier, taken := first[f.Cast]; {
 		case f.Cast == 0:
 			without = append(without, f.ID)
 		case taken:
-			twice = append(twice, fmt.Sprintf("%s and %s both %d", earlier, f.ID, f.Cast))
+			twice = append(twice, finding.Failed(CastShared, finding.Values{"first": earlier, "second": f.ID, "cast": f.Cast}))
 		default:
 			first[f.Cast] = f.ID
 		}
 	}
 	if len(without) > 0 {
-		r.Fail(at, "", "order by cast numbers, but these have no cast number: %s", problem.Some(without))
+		r.Fail(at, NoCast, finding.Values{"ids": without})
 	}
 	if len(twice) > 0 {
-		r.Fail(at, "", "order by cast numbers, but some are there twice: %s", problem.Some(twice))
+		r.Fail(at, CastTwice, finding.Values{"twice": twice})
 	}
 	return len(without)+len(twice) == 0
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/sequence"
@@ -27,8 +28,7 @@ func (r *reader) checkLargestFirst(from []*nodes.Node) {
 			if small.Thread == nil || large.Thread == nil || small.Thread.MajorMm >= large.Thread.MajorMm {
 				continue
 			}
-			r.Warn(from[i], "the kind %s (%s) is finished before the kind %s (%s); usual is the other way round: common practice",
-				small.Name, small.Thread.Name, large.Name, large.Thread.Name)
+			r.Warn(from[i], SmallFirst, finding.Values{"small": small.Name, "small_thread": small.Thread.Name, "large": large.Name, "large_thread": large.Thread.Name})
 			break
 		}
 	}
@@ -77,7 +77,7 @@ func (r *reader) checkStars() {
 			lie[kinds] = onBoltCircles(r.input.Joint, s.kinds)
 		}
 		if !lie[kinds] {
-			r.Warn(s.at, "star is for bolt circles; these places lie on none: spiral or cross is usual")
+			r.Warn(s.at, StarOffCircle, nil)
 		}
 	}
 }
@@ -130,6 +130,6 @@ func isEven(j geometry.Joint, ring []int, centre geometry.Point) bool {
 func (r *reader) checkMirrorTitle(f form.Fields) {
 	mirror, title := f.Node.Get("mirror"), f.Node.Get("title")
 	if mirror != nil && title != nil && title.File.Level > mirror.File.Level {
-		r.Warn(mirror, "the card would carry the title of the first bank, %s; give the mirrored file a title of its own", title.Called())
+		r.Warn(mirror, MirrorTitle, finding.Values{"title": title.Called()})
 	}
 }

@@ -6,6 +6,7 @@ package meaning
 
 import (
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -50,10 +51,10 @@ func Read(from source.Source) (plan.Input, Places, problem.List) {
 // all that follows names fasteners.
 func (r *reader) pattern(root *nodes.Node) {
 	if root.Get("strip") != nil && root.Get("fasteners") == nil {
-		r.Fail(root.KeyNode("strip"), "", "this is a machine file, which lists joints; drawdown book draws its papers")
+		r.Fail(root.KeyNode("strip"), IsMachine, nil)
 		return
 	}
-	f, _ := r.Fields(root, "the file", fileKeys...)
+	f, _ := r.Fields(root, finding.Term("the file"), fileKeys...)
 	f.Versioned()
 	r.head(f)
 	r.readKinds(f)
@@ -100,7 +101,7 @@ func (r *reader) checkUnused() {
 	}
 	for _, name := range r.kinds.names {
 		if !r.kinds.used[name] {
-			r.Warn(r.kinds.at[name], "no fastener is of the kind %s", name)
+			r.Warn(r.kinds.at[name], KindUnused, finding.Values{"kind": name})
 		}
 	}
 }

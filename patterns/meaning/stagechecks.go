@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 )
 
@@ -23,7 +23,7 @@ func (r *reader) checkCovered(at *nodes.Node, complete bool) {
 		if !slices.ContainsFunc(r.input.Tighten, func(s plan.StageInput) bool {
 			return s.Do != plan.BackOff && covers(s, kind)
 		}) {
-			r.Warn(at, "no stage tightens the kind %s", kind)
+			r.Warn(at, KindNotTightened, finding.Values{"kind": kind})
 		}
 	}
 }
@@ -42,7 +42,7 @@ func (r *reader) checkShares() {
 			}
 		}
 		if _, err := plan.TorqueShare(kinds, s.Percent); err != nil {
-			r.Unreadable(r.stages[i], problem.Error, "", err)
+			r.Unreadable(r.stages[i], finding.Error, nil, err)
 		}
 	}
 }
@@ -58,7 +58,7 @@ func (r *reader) checkRising() {
 				continue
 			}
 			if s.Do == last.Do && falls(last, s) {
-				r.Warn(r.stages[i], "the %s of %s falls from %s to %s", s.Do, kind, figureOf(last), figureOf(s))
+				r.Warn(r.stages[i], FigureFalls, finding.Values{"do": string(s.Do), "kind": kind, "from": figureOf(last), "to": figureOf(s)})
 			}
 			if s.Do != plan.Advance {
 				last = s

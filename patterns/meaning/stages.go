@@ -1,10 +1,10 @@
 package meaning
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -29,10 +29,6 @@ var stageWays = []sequence.Way{
 	sequence.Auto, sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular,
 }
 
-// NoFigures is the warning of a file without tighten. It matters only to those
-// who want figures.
-const NoFigures = "there is no tighten: the card shows the order, but no figures"
-
 const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
 
 // readTighten reads the order, the stages and their source. A file without
@@ -42,7 +38,7 @@ func (r *reader) readTighten(file form.Fields) {
 		if file.Mistyped("tighten") {
 			return
 		}
-		r.Warn(file.Node, NoFigures)
+		r.Warn(file.Node, NoFigures, nil)
 		return
 	}
 	n := file.Get("tighten")
@@ -74,7 +70,7 @@ func (r *reader) readTighten(file form.Fields) {
 func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
 	items := r.TrueList(list, "stages", example)
 	if len(items) > maxStages {
-		r.Fail(list, fmt.Sprintf("up to %d", maxStages), "there are %d stages", len(items))
+		r.Fail(list, TooManyStages, finding.Values{"count": len(items), "most": maxStages})
 		return nil
 	}
 	return items
@@ -82,7 +78,7 @@ func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
 
 func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	allowed := append(slices.Clone(tightenActions), "of", "way", "turn", "note")
-	f, ok := r.Fields(item, "a stage", allowed...)
+	f, ok := r.Fields(item, finding.Term("a stage"), allowed...)
 	if !ok {
 		return plan.StageInput{}, false
 	}
@@ -95,12 +91,12 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	n := f.Get(action)
 	figureOK := n != nil && r.figure(&s, n)
 	if s.Do == plan.Wait {
-		f.Refuse("a wait is for the whole joint", "of", "way", "turn")
+		f.Refuse(WaitIsForAll, "of", "way", "turn")
 		return s, figureOK
 	}
 	s.Of, ok = r.stageKinds(f)
 	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff {
-		r.Warn(item, "the stage names no kind, so it is for all of %s", problem.Some(r.kinds.names))
+		r.Warn(item, StageForAll, finding.Values{"kinds": r.kinds.names})
 	}
 	if at := f.Get("way"); at != nil {
 		word, wayOK := r.Choice(at, "way", wayNames(stageWays)...)
@@ -111,7 +107,7 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	case s.Way == sequence.Star && ok:
 		r.stars = append(r.stars, star{f.Node.Get("way"), s.Of})
 	case !f.Has("way"):
-		r.idleTurn(f, "the stage names no way of its own")
+		r.idleTurn(f, WayNotNamed)
 	}
 	return s, ok && figureOK
 }
@@ -133,7 +129,7 @@ func (r *reader) figure(s *plan.StageInput, n *nodes.Node) bool {
 func (r *reader) torque(s *plan.StageInput, n *nodes.Node) bool {
 	t, ok := form.Parsed(r.Reader, n, "torque", unit.ParseTorque)
 	if ok && (t.Nm() <= 0 || t.Nm() > maxTorqueNm) {
-		r.Fail(n, fmt.Sprintf("more than 0, up to %d N·m", maxTorqueNm), "torque: %s is out of reach", problem.Quoted(n.Text))
+		r.Fail(n, TorqueOutOfReach, finding.Values{"written": problem.Quoted(n.Text), "most": maxTorqueNm})
 		return false
 	}
 	s.Torque = t
@@ -143,7 +139,7 @@ func (r *reader) torque(s *plan.StageInput, n *nodes.Node) bool {
 func (r *reader) turnAngle(s *plan.StageInput, n *nodes.Node) bool {
 	v, ok := r.AngleDeg(n, string(s.Do))
 	if ok && (v <= 0 || v > maxAngleDeg) {
-		r.Fail(n, fmt.Sprintf("more than 0°, up to %d°", maxAngleDeg), "%s: %s is no turn", s.Do, problem.Quoted(n.Text))
+		r.Fail(n, NoTurnAngle, finding.Values{"do": string(s.Do), "written": problem.Quoted(n.Text), "most": maxAngleDeg})
 		return false
 	}
 	s.Angle = unit.Angle(v)
@@ -155,7 +151,7 @@ func (r *reader) percent(s *plan.StageInput, n *nodes.Node) bool {
 	bare.Text = strings.TrimSuffix(strings.TrimSpace(n.Text), "%")
 	v, ok := r.Number(&bare, "percent")
 	if ok && (v <= 0 || v > 100) {
-		r.Fail(n, "more than 0, up to 100", "percent: %s is no share of the target", problem.Quoted(n.Text))
+		r.Fail(n, NoPercent, finding.Values{"written": problem.Quoted(n.Text)})
 		return false
 	}
 	s.Percent = v
@@ -165,7 +161,7 @@ func (r *reader) percent(s *plan.StageInput, n *nodes.Node) bool {
 func (r *reader) wait(s *plan.StageInput, n *nodes.Node) bool {
 	v, ok := form.Parsed(r.Reader, n, "wait", unit.ParseDuration)
 	if ok && v <= 0 {
-		r.Fail(n, "more than 0 min", "wait: %s is no time", problem.Quoted(n.Text))
+		r.Fail(n, NoTime, finding.Values{"written": problem.Quoted(n.Text)})
 		return false
 	}
 	s.Wait = v
@@ -179,7 +175,7 @@ func (r *reader) stageKinds(f form.Fields) ([]string, bool) {
 		return nil, !f.Has("of")
 	}
 	if n.Shape == nodes.List && len(n.Items) == 0 {
-		r.Fail(n, problem.Alternatives(r.kinds.names), "of names no kind; name one, or leave of out for all")
+		r.Fail(n, NoKindInStage, finding.Values{"allowed": r.kinds.names})
 		return nil, false
 	}
 	var kinds []string
@@ -190,7 +186,7 @@ func (r *reader) stageKinds(f form.Fields) ([]string, bool) {
 		case !ok:
 			allOK = false
 		case slices.Contains(kinds, kind):
-			r.Fail(item, "", "the kind %s stands there twice", kind)
+			r.Fail(item, KindTwiceInStage, finding.Values{"kind": kind})
 		default:
 			kinds = append(kinds, kind)
 		}

@@ -3,6 +3,7 @@ package measured
 import (
 	"fmt"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -25,7 +26,7 @@ func (s *reader) readMeasured(f form.Fields) {
 	}
 	items := s.TrueList(n, "measured", measuredExample)
 	if len(items) > survey.MostReadings {
-		s.Fail(n, "", "the survey has %d readings; at most %d can be worked out", len(items), survey.MostReadings)
+		s.Fail(n, TooManyReadings, finding.Values{"count": len(items), "most": survey.MostReadings})
 		return
 	}
 	for _, item := range items {
@@ -40,7 +41,7 @@ func (s *reader) readMeasured(f form.Fields) {
 // readTriple reads [A, B, 95.02], centre to centre.
 func (s *reader) readTriple(item *nodes.Node) {
 	if len(item.Items) != 3 {
-		s.Fail(item, "", "a reading is two holes and a distance, for example [A, B, 95.02], not %s", item.Found())
+		s.Fail(item, NoReading, finding.Values{"found": item.Found()})
 		return
 	}
 	s.addReading(item, item.Items[0], item.Items[1], centreMeasure, item.Items[2])
@@ -48,7 +49,7 @@ func (s *reader) readTriple(item *nodes.Node) {
 
 // readEdges reads {from: A, to: C, outside: 142.10} and its like.
 func (s *reader) readEdges(item *nodes.Node) {
-	f, ok := s.Fields(item, "a reading", "from", "to", centreMeasure, outsideMeasure, insideMeasure)
+	f, ok := s.Fields(item, finding.Term("a reading"), "from", "to", centreMeasure, outsideMeasure, insideMeasure)
 	if !ok {
 		return
 	}
@@ -59,14 +60,14 @@ func (s *reader) readEdges(item *nodes.Node) {
 			continue
 		}
 		if how != "" {
-			s.Fail(item, "", "the reading has %s and %s at once; write two readings", how, key)
+			s.Fail(item, TwoReadings, finding.Values{"first": how, "second": key})
 			return
 		}
 		how = key
 	}
 	if how == "" {
 		if !f.Mistyped(centreMeasure, outsideMeasure, insideMeasure) {
-			s.Fail(item, "centre, outside, inside", "the reading has no distance")
+			s.Fail(item, NoDistance, finding.Values{"allowed": []string{centreMeasure, outsideMeasure, insideMeasure}})
 		}
 		return
 	}
@@ -78,12 +79,12 @@ func (s *reader) readEdges(item *nodes.Node) {
 func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *nodes.Node) {
 	a, okA := s.hole(from)
 	b, okB := s.hole(to)
-	length, okLength := s.SizeMm(distance, fmt.Sprintf("%s to %s", problem.Shortened(from.Text), problem.Shortened(to.Text)))
+	length, okLength := s.SizeMm(distance, finding.Failed(Between, finding.Values{"from": problem.Shortened(from.Text), "to": problem.Shortened(to.Text)}))
 	if !okA || !okB || !okLength {
 		return
 	}
 	if a == b {
-		s.Fail(item, "", "the reading goes from %s to itself", from.Text)
+		s.Fail(item, ReadingToItself, finding.Values{"id": from.Text})
 		return
 	}
 	centre, ok := s.centreDistance(item, a, b, how, length)
@@ -99,8 +100,7 @@ func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *no
 func (s *reader) isRepeated(item *nodes.Node, a, b int, how string, centreMm float64) bool {
 	this := measure{min(a, b), max(a, b), fmt.Sprint(how, centreMm)}
 	if first := s.first[this]; first != nil {
-		s.Warn(item, "%s to %s stands here twice with the same figure, first %s; it counts once",
-			s.made.IDs[a], s.made.IDs[b], first.PlaceSeenFrom(item))
+		s.Warn(item, ReadingTwice, finding.Values{"from": s.made.IDs[a], "to": s.made.IDs[b], "first": first.Stood(item)})
 		return true
 	}
 	s.first[this] = item
@@ -115,7 +115,7 @@ func (s *reader) centreDistance(item *nodes.Node, a, b int, how string, length f
 		for _, h := range []int{a, b} {
 			if s.made.Network.Diameters[h] == 0 {
 				if !s.broken {
-					s.Fail(item, "", "%s measures over the edges: holes must give the diameter of %s", how, s.made.IDs[h])
+					s.Fail(item, DiameterMissing, finding.Values{"how": how, "id": s.made.IDs[h]})
 				}
 				return 0, false
 			}
@@ -127,8 +127,7 @@ func (s *reader) centreDistance(item *nodes.Node, a, b int, how string, length f
 		}
 	}
 	if edge := (diameterA + diameterB) / 2; diameterA > 0 && diameterB > 0 && centre <= edge {
-		s.Fail(item, "", "%s and %s would run into each other: %.2f mm from centre to centre, where their diameters alone need %.2f mm",
-			s.made.IDs[a], s.made.IDs[b], centre, edge)
+		s.Fail(item, HolesOverlap, finding.Values{"first": s.made.IDs[a], "second": s.made.IDs[b], "centre": centre, "least": edge})
 		return 0, false
 	}
 	return centre, true

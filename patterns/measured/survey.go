@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -71,7 +72,7 @@ func Read(from source.Source) (Survey, problem.List) {
 }
 
 func (s *reader) survey(root *nodes.Node) {
-	f, _ := s.Fields(root, "the survey", surveyKeys...)
+	f, _ := s.Fields(root, finding.Term("the survey"), surveyKeys...)
 	f.Versioned()
 	if n := f.Need("title", "Pump cover, measured"); n != nil {
 		s.made.Title, _ = s.Text(n, "title")
@@ -101,7 +102,7 @@ func (s *reader) readHoles(f form.Fields) {
 			diameter := 0.0
 			if !e.Value.Null {
 				var ok bool
-				diameter, ok = s.SizeMm(e.Value, "the diameter of "+problem.Shortened(e.Key.Text))
+				diameter, ok = s.SizeMm(e.Value, finding.Failed(TheDiameter, finding.Values{"id": problem.Shortened(e.Key.Text)}))
 				s.broken = s.broken || !ok
 			}
 			s.addHoles(e.Key, diameter)
@@ -112,7 +113,7 @@ func (s *reader) readHoles(f form.Fields) {
 		}
 	default:
 		s.broken = true
-		s.Fail(n, "", "holes is a map of the holes with their diameters, for example %s, not %s", example, n.Called())
+		s.Fail(n, NoHoles, finding.Values{"example": example, "found": n.Called()})
 	}
 	s.made.Network.Holes = len(s.made.IDs)
 	if n == nil || s.broken {
@@ -121,10 +122,10 @@ func (s *reader) readHoles(f form.Fields) {
 	switch count := len(s.made.IDs); {
 	case count < 2:
 		s.broken = true
-		s.Fail(n, "", "a survey needs at least 2 holes, not %d", count)
+		s.Fail(n, TooFewHoles, finding.Values{"count": count})
 	case count > survey.MostHoles:
 		s.broken = true
-		s.Fail(n, "", "the survey has more than %d holes; more cannot be worked out", survey.MostHoles)
+		s.Fail(n, TooManyHoles, finding.Values{"most": survey.MostHoles})
 	}
 }
 
@@ -173,13 +174,13 @@ func (s *reader) addHoles(at *nodes.Node, diameterMm float64) {
 }
 
 func (s *reader) addHole(at *nodes.Node, name string, diameterMm float64) bool {
-	id, ok := s.NewID(at, "a hole's id", name)
+	id, ok := s.NewID(at, finding.Term("a hole's id"), name)
 	if !ok {
 		s.broken = true
 		return false
 	}
 	if _, taken := s.index[id]; taken {
-		s.Fail(at, "", "the hole %s stands here twice", id)
+		s.Fail(at, HoleTwice, finding.Values{"id": id})
 		return false
 	}
 	s.index[id] = len(s.made.IDs)
@@ -191,12 +192,12 @@ func (s *reader) addHole(at *nodes.Node, name string, diameterMm float64) bool {
 // hole gives the number of the hole that a node names.
 func (s *reader) hole(n *nodes.Node) (int, bool) {
 	if n.Shape != nodes.Scalar || n.Null {
-		s.Fail(n, "", "a hole is named by its id, such as A, not %s", n.Called())
+		s.Fail(n, NoHoleName, finding.Values{"found": n.Called()})
 		return 0, false
 	}
 	i, ok := s.index[n.Text]
 	if !ok && !s.broken {
-		s.Fail(n, problem.Some(s.made.IDs), "there is no hole %s%s", problem.Quoted(n.Text), s.Hint(n.Text, s.made.IDs))
+		s.Fail(n, NoSuchHole, finding.Values{"name": problem.Quoted(n.Text), "meant": s.Meant(n.Text, s.made.IDs), "allowed": s.made.IDs})
 	}
 	return i, ok
 }
@@ -206,12 +207,12 @@ func (s *reader) readFrame(f form.Fields) {
 	network := &s.made.Network
 	if n := f.Get("level"); n != nil {
 		if n.Shape != nodes.List || len(n.Items) != 2 {
-			s.Fail(n, "", "level is two holes, the left one first, for example [A, B], not %s", n.Found())
+			s.Fail(n, NoLevel, finding.Values{"found": n.Found()})
 		} else {
 			a, okA := s.hole(n.Items[0])
 			b, okB := s.hole(n.Items[1])
 			if okA && okB && a == b {
-				s.Fail(n, "", "level names the hole %s twice; it takes two holes to draw a line", n.Items[0].Text)
+				s.Fail(n, LevelTwice, finding.Values{"id": n.Items[0].Text})
 			}
 			network.Level = [2]int{a, b}
 		}
@@ -219,10 +220,10 @@ func (s *reader) readFrame(f form.Fields) {
 	network.Above = s.side(f, "up")
 	network.Below = s.side(f, "down")
 	if len(network.Above)+len(network.Below) > 0 && !f.Has("level") && !f.Mistyped("level") {
-		s.Fail(f.Node.KeyNode("up"), "", "up and down need a line: name two holes that are drawn level, for example level: [A, B]")
+		s.Fail(f.Node.KeyNode("up"), LevelMissing, nil)
 	}
 	if len(network.Above)+len(network.Below) == 0 && !f.Has("up") && !f.Has("down") && !f.Mistyped("up", "down") && network.Holes > 2 {
-		s.Warn(f.Node, "up is missing: the mirror image fits the readings as well; name a hole that lies above the level line, for example up: %s", s.example(2))
+		s.Warn(f.Node, UpMissing, finding.Values{"id": s.example(2)})
 	}
 }
 
@@ -246,7 +247,7 @@ func (s *reader) side(f form.Fields, key string) []int {
 			continue
 		}
 		if level := f.Node.Get("level"); level != nil && (h == s.made.Network.Level[0] || h == s.made.Network.Level[1]) {
-			s.Fail(item, "", "%s: %s lies on the level line itself; name a hole off it", key, item.Text)
+			s.Fail(item, OnLevelLine, finding.Values{"key": key, "id": item.Text})
 			continue
 		}
 		holes = append(holes, h)

@@ -28,7 +28,7 @@ up: C
 func TestReadSurvey(t *testing.T) {
 	s, problems := measured.Read(patterns.FromBytes("lid.yaml", []byte(lidSurvey)))
 	if len(problems) > 0 {
-		t.Fatal(problems.Detail())
+		t.Fatal(said(problems).Detail())
 	}
 	for i, want := range []float64{60, 80, 100} {
 		if got := s.Network.Readings[i].Distance; got != want {
@@ -75,11 +75,11 @@ func TestSurveySlips(t *testing.T) {
 	} {
 		text := strings.Replace(lidSurvey, c.replace, c.by, 1)
 		_, problems := measured.Read(patterns.FromBytes("lid.yaml", []byte(text)))
-		if got := problems.Error(); !strings.Contains(got, c.want) {
+		if got := said(problems).Error(); !strings.Contains(got, c.want) {
 			t.Errorf("%q for %q: problems\n%s\nwant %q", c.by, c.replace, got, c.want)
 		}
 		if len(problems) != 1 {
-			t.Errorf("%q for %q: %d problems, want one:\n%s", c.by, c.replace, len(problems), problems.Error())
+			t.Errorf("%q for %q: %d problems, want one:\n%s", c.by, c.replace, len(problems), said(problems).Error())
 		}
 	}
 }
@@ -91,7 +91,7 @@ func TestBuiltinSurveysAreSound(t *testing.T) {
 			t.Fatal(err)
 		}
 		if _, problems := measured.Read(source); len(problems) > 0 {
-			t.Errorf("%s: %s", name, problems.Detail())
+			t.Errorf("%s: %s", name, said(problems).Detail())
 		}
 	}
 }
@@ -122,7 +122,7 @@ func draftOf(t *testing.T, text string) []byte {
 	t.Helper()
 	s, problems := measured.Read(patterns.FromBytes("lid.yaml", []byte(text)))
 	if problems.Stops() {
-		t.Fatal(problems.Detail())
+		t.Fatal(said(problems).Detail())
 	}
 	solved, err := survey.Solve(s.Network)
 	if err != nil {
@@ -142,18 +142,18 @@ func TestRangesOfHoles(t *testing.T) {
 	} {
 		text := "drawdown: 1\ntitle: Lid\nholes: " + c.holes + "\nmeasured: [[no, hole, 60]]\n"
 		_, problems := measured.Read(patterns.FromBytes("lid.yaml", []byte(text)))
-		if got, want := problems.Error(), "allowed: "+strings.ReplaceAll(c.want, " ", ", "); !strings.Contains(got, want+"\n") {
+		if got, want := said(problems).Error(), "allowed: "+strings.ReplaceAll(c.want, " ", ", "); !strings.Contains(got, want+"\n") {
 			t.Errorf("%s: problems\n%s\nwant %q", c.holes, got, want)
 		}
 	}
 	_, problems := measured.Read(patterns.FromBytes("lid.yaml", []byte(strings.Replace(lidSurvey, "C: 8}", "C: 8, B-D: 8}", 1))))
-	if got := problems.Error(); !strings.Contains(got, "the hole B stands here twice") {
+	if got := said(problems).Error(); !strings.Contains(got, "the hole B stands here twice") {
 		t.Errorf("a range over holes that are there: %s", got)
 	}
 	// A range that is too long, and many of them.
 	holes := "[" + strings.Repeat("A1-9999, ", 500) + "B]"
 	_, problems = measured.Read(patterns.FromBytes("lid.yaml", []byte("drawdown: 1\ntitle: Lid\nholes: "+holes+"\nmeasured: []\n")))
-	if got := problems.Error(); !strings.Contains(got, "the survey has more than 200 holes") {
+	if got := said(problems).Error(); !strings.Contains(got, "the survey has more than 200 holes") {
 		t.Errorf("many long ranges: %.300s", got)
 	}
 }

@@ -5,13 +5,16 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"drawdown/geometry/finding"
 )
 
 // checkCharacters finds what is no text: another encoding than UTF-8, and
-// control characters. It gives the place of the first one.
-func checkCharacters(data []byte) (line, column int, what string) {
+// control characters. It gives the place of the first one;
+// no code where there is none.
+func checkCharacters(data []byte) (line, column int, why finding.Finding) {
 	if bytes.HasPrefix(data, []byte{0xFE, 0xFF}) || bytes.HasPrefix(data, []byte{0xFF, 0xFE}) {
-		return 1, 1, "the file is in UTF-16; save it as UTF-8"
+		return 1, 1, finding.Failed(UTF16, nil)
 	}
 	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
 	line, column = 1, 1
@@ -19,11 +22,11 @@ func checkCharacters(data []byte) (line, column int, what string) {
 		r, size := utf8.DecodeRune(data[i:])
 		switch {
 		case r == utf8.RuneError && size == 1:
-			return line, column, fmt.Sprintf("the byte 0x%02X is not UTF-8; save the file as UTF-8", data[i])
+			return line, column, finding.Failed(NotUTF8, finding.Values{"byte": fmt.Sprintf("%02X", data[i])})
 		case r == 0:
-			return line, column, "the file holds a NUL character; it is not text"
+			return line, column, finding.Failed(NUL, nil)
 		case !isYAMLCharacter(r):
-			return line, column, fmt.Sprintf("the file holds the control character U+%04X; remove it", r)
+			return line, column, finding.Failed(ControlCharacter, finding.Values{"character": fmt.Sprintf("%04X", r)})
 		}
 		i += size
 		column++
@@ -34,7 +37,7 @@ func checkCharacters(data []byte) (line, column int, what string) {
 			line, column = line+1, 1
 		}
 	}
-	return 0, 0, ""
+	return 0, 0, why
 }
 
 // isYAMLCharacter is c-printable of YAML 1.1, section 4.1.1.

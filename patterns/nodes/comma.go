@@ -1,7 +1,6 @@
 package nodes
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -9,6 +8,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
@@ -67,52 +67,49 @@ func (c *converter) joinedByPoint(key, head, tail *yaml.Node) *yaml.Node {
 	whole := *head
 	whole.Tag = ""
 	whole.Value += "." + tail.Value
-	advice := "write " + problem.Shortened(whole.Value) + " with a point"
+	code, values := CommaInNumber, finding.Values{
+		"written": problem.Quoted(head.Value + "," + tail.Value), "braces": "{ }", "whole": problem.Shortened(whole.Value),
+	}
 	switch {
 	case slices.Contains(listKeys, key.Value):
-		advice = fmt.Sprintf("several stand in [ ], as %s: [%s, %s]", key.Value, problem.Shortened(head.Value), problem.Shortened(tail.Value))
+		code = CommaInList
+		values["key"], values["first"], values["second"] = key.Value, problem.Shortened(head.Value), problem.Shortened(tail.Value)
 	case threeDigits.MatchString(tail.Value):
-		whole.Value = head.Value + tail.Value
-		advice = "write a decimal with a point, and thousands without a comma"
+		code, whole.Value = CommaInThousands, head.Value+tail.Value
 	}
-	at := &Node{File: c.file, Line: max(1, head.Line), Column: max(1, head.Column)}
-	c.problems.Fail(at, "", "%s: a comma inside { } begins a new entry; %s", problem.Quoted(head.Value+","+tail.Value), advice)
+	c.problems.Fail(&Node{File: c.file, Line: max(1, head.Line), Column: max(1, head.Column)}, code, values)
 	return &whole
 }
 
-// Found says what stands where two numbers should.
-func (n *Node) Found() string {
+// Found gives what stands where two numbers should, as a value of a finding.
+func (n *Node) Found() any {
 	if n.Shape != List {
 		return n.Called()
 	}
 	switch len(n.Items) {
 	case 0:
-		return "an empty list"
+		return finding.Term("an empty list")
 	case 1:
 		return n.Items[0].oneEntry()
 	}
 	for _, item := range n.Items {
 		if item.Shape != Scalar || !anyNumber.MatchString(item.Text) {
-			return fmt.Sprintf("%d entries", len(n.Items))
+			return finding.Failed(Entries, finding.Values{"count": len(n.Items)})
 		}
 	}
-	said := fmt.Sprintf("%d numbers", len(n.Items))
-	if decimal := n.decimal(); decimal != "" {
-		said += ": a comma inside [ ] begins a new entry; write " + decimal + " with a point"
-	}
-	return said
+	return finding.Failed(Numbers, finding.Values{"count": len(n.Items), "decimal": n.decimal()})
 }
 
-// oneEntry says what stands alone in a list, and what two numbers lack.
-func (n *Node) oneEntry() string {
+// oneEntry gives what stands alone in a list, and whether it may be two.
+func (n *Node) oneEntry() any {
 	if n.Shape != Scalar || n.Null {
-		return "one entry"
+		return finding.Term("one entry")
 	}
-	said := "one entry: " + problem.Shortened(n.Text)
+	apart := "no"
 	if len(strings.Fields(n.Text)) > 1 {
-		said += "; put a comma between the two"
+		apart = "yes"
 	}
-	return said
+	return finding.Failed(OneEntry, finding.Values{"written": problem.Shortened(n.Text), "apart": apart})
 }
 
 // decimal gives the first two whole numbers between which no blank stands, as

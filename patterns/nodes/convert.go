@@ -6,6 +6,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
@@ -49,7 +50,7 @@ func (c *converter) convert(y *yaml.Node) *Node {
 func (c *converter) alias(y *yaml.Node) *Node {
 	if c.open[y.Alias] {
 		at := &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column)}
-		c.problems.Fail(at, "", "the alias *%s stands inside the part that it repeats", y.Value)
+		c.problems.Fail(at, AliasInItself, finding.Values{"alias": y.Value})
 		return nil
 	}
 	return c.convert(y.Alias)
@@ -79,11 +80,11 @@ func (c *converter) mapping(y *yaml.Node, n *Node) {
 		n.grow(value)
 		n.grow(key)
 		if key.Shape != Scalar {
-			c.problems.Fail(key, "", "a key is one word, not %s", key.Called())
+			c.problems.Fail(key, KeyIsNoWord, finding.Values{"found": key.Called()})
 			continue
 		}
 		if earlier := first[key.Text]; earlier != nil {
-			c.problems.Fail(key, "", "the key %s stands here twice; it stood first on line %d", problem.Quoted(key.Text), earlier.Line)
+			c.problems.Fail(key, KeyTwice, finding.Values{"key": problem.Quoted(key.Text), "line": earlier.Line})
 			continue
 		}
 		first[key.Text] = key
@@ -100,6 +101,6 @@ var plainTags = []string{"!!str", "!!int", "!!float", "!!bool", "!!null", "!!seq
 
 func (c *converter) checkTag(y *yaml.Node, n *Node) {
 	if y.Style&yaml.TaggedStyle != 0 && !slices.Contains(plainTags, y.ShortTag()) {
-		c.problems.Fail(n, "", "the tag %s has no meaning here; leave it out", problem.Quoted(y.ShortTag()))
+		c.problems.Fail(n, TagIdle, finding.Values{"tag": problem.Quoted(y.ShortTag())})
 	}
 }

@@ -1,8 +1,7 @@
 package nodes
 
 import (
-	"fmt"
-
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
@@ -52,23 +51,32 @@ func (n *Node) KeyNode(key string) *Node {
 	return n
 }
 
-// Called says in plain words what stands there.
-func (n *Node) Called() string {
+// Called gives what stands there, as a value of a finding.
+func (n *Node) Called() any {
 	switch {
 	case n.Null:
-		return "nothing"
+		return finding.Term("nothing")
 	case n.Shape == List:
-		return "a list"
+		return finding.Term("a list")
 	case n.Shape == Map:
-		return "a map"
+		return finding.Term("a map")
 	}
 	return problem.Quoted(n.Text)
 }
 
-// PlaceSeenFrom says where n stands, for a message at another node.
-func (n *Node) PlaceSeenFrom(other *Node) string {
-	if n.File != other.File {
-		return fmt.Sprintf("on line %d of %s", n.Line, n.File.Name)
+// Counted gives what stands where a number of entries should.
+func (n *Node) Counted() any {
+	if n.Shape == List {
+		return len(n.Items)
 	}
-	return fmt.Sprintf("on line %d", n.Line)
+	return n.Called()
+}
+
+// Stood says where n stands, for a finding at another node.
+func (n *Node) Stood(other *Node) finding.Finding {
+	file := ""
+	if n.File != other.File {
+		file = n.File.Name
+	}
+	return finding.Failed(StandsAt, finding.Values{"line": n.Line, "file": file})
 }

@@ -8,7 +8,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"drawdown/patterns/problem"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/source"
 )
 
@@ -30,16 +30,12 @@ func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 		return nil
 	}
 	if document == nil || len(document.Content) == 0 {
-		starts := "it starts with drawdown: 1 and a title"
-		if format.Example != "" {
-			starts = "write for example " + format.Example
-		}
-		p.Report(f, 1, 1, problem.Error, "", "the file is empty; "+starts)
+		p.Report(f, 1, 1, finding.Failed(Empty, finding.Values{"example": format.Example}))
 		return nil
 	}
 	if second != nil {
 		line, column := f.clamp(second.Line, second.Column)
-		p.Report(f, line, column, problem.Error, "", "a second document starts here; one pattern stands in one file")
+		p.Report(f, line, column, finding.Failed(SecondDocument, finding.Values{"example": format.Example}))
 	}
 	return p.rootOf(f, document, format)
 }
@@ -48,25 +44,25 @@ func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 // them otherwise.
 func (p *Problems) IsText(f *File, data []byte) bool {
 	if len(data) > source.MostBytes {
-		p.Report(f, 0, 0, problem.Error, "", fmt.Sprintf("the file is larger than %d MB", source.MostBytes>>20))
+		p.Report(f, 0, 0, finding.Failed(TooLarge, finding.Values{"most": source.MostBytes >> 20}))
 		return false
 	}
-	line, column, what := checkCharacters(data)
-	if what != "" {
-		p.Report(f, line, column, problem.Error, "", what)
+	line, column, why := checkCharacters(data)
+	if why.Code != "" {
+		p.Report(f, line, column, why)
 	}
-	return what == ""
+	return why.Code == ""
 }
 
 func (p *Problems) rootOf(f *File, document *yaml.Node, format Format) *Node {
 	c := converter{problems: p, file: f, anchored: map[*yaml.Node]*Node{}, open: map[*yaml.Node]bool{}}
 	root := c.convert(document.Content[0])
 	if root.Shape != Map && format.Example == "" {
-		p.Fail(root, "", "a pattern file is a map of keys such as title: Cylinder head, not %s", root.Called())
+		p.Fail(root, NoKeys, finding.Values{"found": root.Called()})
 		return nil
 	}
 	if root.size > 100_000+10*len(f.Text) {
-		p.Fail(root, "", "the aliases repeat parts inside parts until the file is too large; write the parts out")
+		p.Fail(root, AliasesGrow, nil)
 		return nil
 	}
 	return root

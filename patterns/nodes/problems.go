@@ -1,8 +1,6 @@
 package nodes
 
 import (
-	"fmt"
-
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
@@ -27,34 +25,25 @@ type found struct {
 // NewProblems gives the empty list of a file.
 func NewProblems(file string) *Problems { return &Problems{file: file} }
 
-// Fail reports an error at a node. Allowed may be empty.
-func (p *Problems) Fail(at *Node, allowed string, format string, args ...any) {
-	p.Report(at.File, at.Line, at.Column, problem.Error, allowed, fmt.Sprintf(format, args...))
+// Fail reports an error at a node.
+func (p *Problems) Fail(at *Node, code finding.Code, values finding.Values) {
+	p.Report(at.File, at.Line, at.Column, finding.Failed(code, values))
 }
 
 // Warn reports a warning at a node.
-func (p *Problems) Warn(at *Node, format string, args ...any) {
-	p.Report(at.File, at.Line, at.Column, problem.Warning, "", fmt.Sprintf(format, args...))
+func (p *Problems) Warn(at *Node, code finding.Code, values finding.Values) {
+	p.Report(at.File, at.Line, at.Column, finding.Warned(code, values))
 }
 
-func (p *Problems) Report(f *File, line, column int, severity problem.Severity, allowed, what string) {
+// Report reports what was found at a place, which is kept inside the file.
+func (p *Problems) Report(f *File, line, column int, why finding.Finding) {
 	if p.Full() {
 		return
 	}
-	line, column = f.within(line, column)
-	p.found = append(p.found, &found{problem.Problem{
-		File: f.Name, Line: line, Column: column, Severity: severity, What: what, Allowed: allowed,
-	}, f})
-}
-
-// ReportFinding reports what a lower floor found; what names its subject, and
-// may be empty.
-func (p *Problems) ReportFinding(n *Node, severity problem.Severity, what string, why finding.Finding) {
-	before := len(p.found)
-	p.Report(n.File, n.Line, n.Column, severity, "", what)
-	if len(p.found) > before {
-		p.found[before].problem.Found = &why
-	}
+	one := problem.Of(why)
+	one.File = f.Name
+	one.Line, one.Column = f.within(line, column)
+	p.found = append(p.found, &found{one, f})
 }
 
 // List gives the sorted problems without repetitions, with snippets.
@@ -72,9 +61,9 @@ func (p *Problems) List() problem.List {
 		list[i].Snippet, list[i].Mark = byName[one.File].excerpt(one.Line, one.Column)
 	}
 	if more {
-		list = append(list, problem.Problem{
-			File: p.file, Severity: problem.Error, What: "there are more problems; mend these first",
-		})
+		last := problem.Of(finding.Failed(MoreProblems, nil))
+		last.File = p.file
+		list = append(list, last)
 	}
 	return list
 }
@@ -99,11 +88,6 @@ func (p *Problems) Full() bool { return len(p.found) >= maxKept }
 
 // Count is the number of problems so far.
 func (p *Problems) Count() int { return len(p.found) }
-
-// Hint says which of the names is meant.
-func (p *Problems) Hint(name string, names []string) string {
-	return problem.Question(p.Meant(name, names))
-}
 
 // Meant gives the name that is meant; empty where none is near. A file with
 // many problems has another trouble than slips of the pen, and looking them all

@@ -1,11 +1,11 @@
 package table
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -18,9 +18,9 @@ type Answer struct {
 	Sheet   int    // from 1
 	Order   string // names with blanks between; empty where the student gave none
 	Line    int    // of the table
-	// Unread is what is wrong with a row that cannot be marked, empty where it
+	// Unread is what is wrong with a row that cannot be marked, none where it
 	// can. Student and Sheet are then empty and 0 where they are not known.
-	Unread string
+	Unread []finding.Finding
 }
 
 // maxAnswers bounds a table of answers: more than a school has students.
@@ -74,7 +74,7 @@ func (t *answerTable) read() {
 			return
 		case cells == nil:
 			if len(t.answers) == 0 && t.Count() == 0 {
-				t.Report(t.file, 1, 1, problem.Error, "", "the table has no answers; write a heading and an answer a line: "+answersExample)
+				t.Report(t.file, 1, 1, finding.Failed(NoAnswers, finding.Values{"example": answersExample}))
 			}
 			return
 		case !headed:
@@ -82,7 +82,7 @@ func (t *answerTable) read() {
 				return
 			}
 		case len(t.answers) == maxAnswers:
-			t.Fail(t.cell(0, cells[0]), fmt.Sprintf("1 to %d", maxAnswers), "the table has too many answers")
+			t.Fail(t.cell(0, cells[0]), TooManyAnswers, finding.Values{"most": maxAnswers})
 			return
 		default:
 			t.answer(cells)
@@ -93,7 +93,6 @@ func (t *answerTable) read() {
 // heading reads what the columns hold.
 func (t *answerTable) heading(cells []string) bool {
 	t.student, t.number, t.width = -1, -1, len(cells)
-	allowed := "student, sheet, order, or 1, 2, 3 and on in place of order"
 	list := -1
 	for i, cell := range cells {
 		n := t.cell(i, cell)
@@ -102,7 +101,7 @@ func (t *answerTable) heading(cells []string) bool {
 		seen := map[string]int{"student": t.student, "sheet": t.number, "order": list}
 		switch before, known := seen[name]; {
 		case known && before >= 0:
-			t.Fail(n, "", "the heading names %s twice", name)
+			t.Fail(n, ColumnTwice, finding.Values{"column": name})
 			return false
 		case name == "student":
 			t.student = i
@@ -113,24 +112,24 @@ func (t *answerTable) heading(cells []string) bool {
 		case err == nil && position == len(t.order)+1:
 			t.order = append(t.order, i)
 		case err == nil:
-			t.Fail(n, strconv.Itoa(len(t.order)+1), "the position %s is out of turn in the heading", problem.Quoted(n.Text))
+			t.Fail(n, PositionOutOfTurn, finding.Values{"column": problem.Quoted(n.Text), "next": len(t.order) + 1})
 			return false
 		case name == "":
 		default:
-			t.Fail(n, allowed, "the heading has the unknown column %s%s", problem.Quoted(n.Text), t.Hint(name, []string{"student", "sheet", "order"}))
+			t.Fail(n, UnknownColumn, finding.Values{"column": problem.Quoted(n.Text), "meant": t.Meant(name, []string{"student", "sheet", "order"})})
 			return false
 		}
 	}
 	at := t.cell(0, cells[0])
 	switch {
 	case t.student < 0:
-		t.Fail(at, allowed, "the heading names no column student")
+		t.Fail(at, ColumnMissing, finding.Values{"column": "student"})
 	case list >= 0 && len(t.order) > 0:
-		t.Fail(t.cell(list, "order"), "", "the heading names both order and positions; write one or the other")
+		t.Fail(t.cell(list, "order"), OrderAndPositions, nil)
 	case list < 0 && len(t.order) == 0:
-		t.Fail(at, allowed, "the heading names no column order")
+		t.Fail(at, ColumnMissing, finding.Values{"column": "order"})
 	case t.number < 0 && t.sheets > 1:
-		t.Fail(at, "", "there are %d sheets, so the table needs a column sheet", t.sheets)
+		t.Fail(at, SheetMissing, finding.Values{"count": t.sheets})
 	default:
 		if list >= 0 {
 			t.order = []int{list}
@@ -143,11 +142,12 @@ func (t *answerTable) heading(cells []string) bool {
 // excuse makes warnings of what is wrong with single rows, where others can be
 // marked.
 func (t *answerTable) excuse() {
-	if t.Full() || !slices.ContainsFunc(t.answers, func(a Answer) bool { return a.Unread == "" }) {
+	if t.Full() || !slices.ContainsFunc(t.answers, func(a Answer) bool { return len(a.Unread) == 0 }) {
 		return
 	}
 	for _, p := range t.faults {
-		p.Severity, p.What = problem.Warning, "the row is not marked: "+p.What
+		why := finding.Warned(RowNotMarked, finding.Values{"why": *p.Found})
+		p.Severity, p.Found = problem.Warning, &why
 	}
 }
 
@@ -166,15 +166,15 @@ func (t *answerTable) answer(cells []string) {
 	student := get(t.student)
 	answer := Answer{Sheet: 1, Line: student.Line}
 	if student.Text == "" {
-		t.Fail(get(0), "", "the row names no student")
-	} else if name, ok := t.TextUpTo(student, "the student", longestStudent); ok {
+		t.Fail(get(0), StudentMissing, nil)
+	} else if name, ok := t.TextUpTo(student, finding.Term("the student"), longestStudent); ok {
 		answer.Student = name
 	}
 	if t.number >= 0 {
-		answer.Sheet, _ = t.Whole(get(t.number), "the sheet", 1, max(1, t.sheets))
+		answer.Sheet, _ = t.Whole(get(t.number), finding.Term("the sheet"), 1, max(1, t.sheets))
 	}
 	if len(cells) > t.width {
-		t.Fail(t.cell(t.width, cells[t.width]), "", "the row has more columns than the heading; put an order with commas in it between quotes")
+		t.Fail(t.cell(t.width, cells[t.width]), TooManyColumns, nil)
 	} else {
 		t.listOf(&answer, get)
 	}
@@ -188,16 +188,11 @@ func (t *answerTable) answer(cells []string) {
 
 // setAside notes why a row cannot be marked.
 func (t *answerTable) setAside(answer *Answer, before int) {
-	var why []string
 	for _, p := range t.ErrorsAfter(before) {
 		t.faults = append(t.faults, p)
-		words := p.What
-		if p.Allowed != "" {
-			words += "; allowed: " + p.Allowed
-		}
-		why = append(why, words)
+		answer.Unread = append(answer.Unread, *p.Found)
 	}
-	answer.Order, answer.Unread = "", strings.Join(why, "; ")
+	answer.Order = ""
 }
 
 // answerList is the order of a row.
@@ -214,7 +209,7 @@ func (t *answerTable) listOf(answer *Answer, get func(int) *nodes.Node) {
 		return
 	}
 	if err := t.check(answer.Sheet, answer.Order); err != nil {
-		t.Fail(list.at, "", "%v", err)
+		t.Unreadable(list.at, finding.Error, nil, err)
 	}
 }
 
@@ -234,7 +229,7 @@ func (t *answerTable) list(get func(int) *nodes.Node) answerList {
 			continue
 		}
 		if gap != nil && !told {
-			t.Warn(gap, "a position is empty before %s; the order is marked without it", problem.Quoted(n.Text))
+			t.Warn(gap, EmptyPosition, finding.Values{"name": problem.Quoted(n.Text)})
 			told = true
 		}
 		list.names = append(list.names, n.Text)
@@ -246,6 +241,6 @@ func (t *answerTable) list(get func(int) *nodes.Node) answerList {
 func (t *answerTable) again(student *nodes.Node, a Answer) {
 	k := slices.IndexFunc(t.answers, func(b Answer) bool { return b.Student == a.Student && b.Sheet == a.Sheet })
 	if k >= 0 {
-		t.Warn(student, "%s has answered the sheet on line %d too; both are marked", problem.Quoted(a.Student), t.answers[k].Line)
+		t.Warn(student, AnsweredTwice, finding.Values{"student": problem.Quoted(a.Student), "line": t.answers[k].Line})
 	}
 }

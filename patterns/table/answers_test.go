@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/patterns/source"
+	"drawdown/render/words"
 )
 
 func readAnswers(text string, sheets int) ([]Answer, string) {
@@ -20,7 +21,7 @@ func readAnswers(text string, sheets int) ([]Answer, string) {
 	from := source.FromBytes("class.csv", []byte(text))
 	from.Printable = func(s string) (rune, bool) { return '☃', strings.Contains(s, "☃") }
 	answers, problems := ReadAnswers(from, sheets, check)
-	return answers, problems.Error()
+	return answers, said(problems).Error()
 }
 
 // The columns stand in any order, the list in one column or in many, parted by
@@ -90,13 +91,22 @@ func TestRowsSetAside(t *testing.T) {
 	answers, problems := readAnswers(text, 2)
 	want := []Answer{
 		{Student: "Ana", Sheet: 1, Order: "M1", Line: 2},
-		{Student: "Bo", Line: 3, Unread: `the sheet is "7"; allowed: whole numbers from 1 to 2`},
-		{Sheet: 1, Line: 4, Unread: "the row names no student"},
-		{Student: "Cy", Sheet: 2, Line: 5, Unread: "the row has more columns than the heading; put an order with commas in it between quotes"},
-		{Student: "Dai", Line: 6, Unread: `the sheet is "x"; allowed: whole numbers from 1 to 2`},
-		{Student: "Eva", Sheet: 1, Line: 7, Unread: "no list"},
-		{Sheet: 1, Line: 8, Unread: `the student: the typeface has no "☃" (U+2603)`},
+		{Student: "Bo", Line: 3},
+		{Sheet: 1, Line: 4},
+		{Student: "Cy", Sheet: 2, Line: 5},
+		{Student: "Dai", Line: 6},
+		{Student: "Eva", Sheet: 1, Line: 7},
+		{Sheet: 1, Line: 8},
 		{Student: "Gus", Sheet: 2, Order: "M2", Line: 9},
+	}
+	why := []string{"", `the sheet is "7"; allowed: whole numbers from 1 to 2`, "the row names no student",
+		"the row has more columns than the heading; put an order with commas in it between quotes",
+		`the sheet is "x"; allowed: whole numbers from 1 to 2`, "no list", `the student: the typeface has no "☃" (U+2603)`, ""}
+	for i, a := range answers {
+		if got := strings.Join(words.English().SayAll(a.Unread), "; "); got != why[i] {
+			t.Errorf("line %d: %q, want %q", a.Line, got, why[i])
+		}
+		answers[i].Unread = nil
 	}
 	if diff := cmp.Diff(want, answers); diff != "" {
 		t.Errorf("- wanted, + read:\n%s", diff)
@@ -119,7 +129,7 @@ func TestEmptyPosition(t *testing.T) {
 		"student,1,2,3,4\nBo,,M1,,M3\n":   `class.csv:2:4: warning: a position is empty before "M1"`,
 	} {
 		answers, problems := readAnswers(text, 1)
-		if len(answers) != 1 || answers[0].Unread != "" || !strings.HasPrefix(problems, want) || strings.Count(problems, "warning") != 1 {
+		if len(answers) != 1 || answers[0].Unread != nil || !strings.HasPrefix(problems, want) || strings.Count(problems, "warning") != 1 {
 			t.Errorf("%q: %+v, %s", text, answers, problems)
 		}
 	}
@@ -142,7 +152,7 @@ func FuzzAnswers(f *testing.F) {
 			t.Errorf("%q passes silently", text)
 		}
 		for _, a := range answers {
-			if a.Unread == "" && (a.Student == "" || a.Sheet < 1 || a.Sheet > 3) || a.Unread != "" && a.Order != "" {
+			if a.Unread == nil && (a.Student == "" || a.Sheet < 1 || a.Sheet > 3) || a.Unread != nil && a.Order != "" {
 				t.Errorf("%q gives %+v", text, a)
 			}
 		}

@@ -22,7 +22,7 @@ func TestReadCSV(t *testing.T) {
 	} {
 		joint, problems := table.Read(patterns.FromBytes("p.csv", []byte(text)))
 		if len(problems) > 0 {
-			t.Errorf("%s: %s", name, problems.Detail())
+			t.Errorf("%s: %s", name, said(problems).Detail())
 		}
 		if diff := cmp.Diff(want, joint.Fasteners); diff != "" {
 			t.Errorf("%s (- wanted, + read):\n%s", name, diff)
@@ -57,8 +57,8 @@ func TestCSVSlips(t *testing.T) {
 		"A,\x00,2\n":              "NUL",
 	} {
 		_, problems := table.Read(patterns.FromBytes("p.csv", []byte(text)))
-		if !problems.Stops() || !strings.Contains(problems.Error(), want) {
-			t.Errorf("%q: problems\n%s\nwant %q", text, problems.Error(), want)
+		if !problems.Stops() || !strings.Contains(said(problems).Error(), want) {
+			t.Errorf("%q: problems\n%s\nwant %q", text, said(problems).Error(), want)
 		}
 	}
 }
@@ -70,7 +70,7 @@ func TestCSVReadsBack(t *testing.T) {
 	}}
 	got, problems := table.Read(patterns.FromBytes("p.csv", table.Write(joint)))
 	if diff := cmp.Diff(joint, got); diff != "" || len(problems) > 0 {
-		t.Errorf("(- written, + read):\n%s%s", diff, problems.Detail())
+		t.Errorf("(- written, + read):\n%s%s", diff, said(problems).Detail())
 	}
 }
 

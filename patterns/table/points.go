@@ -3,7 +3,6 @@ package table
 import (
 	"bytes"
 	"encoding/csv"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -11,6 +10,7 @@ import (
 	"unicode"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/nodes"
@@ -85,7 +85,7 @@ func (t *points) read() {
 		}
 	}
 	if len(t.joint.Fasteners) == 0 && t.Count() == 0 {
-		t.Report(t.file, 1, 1, problem.Error, "", "the table has no points; write one a line, for example M1,-47.5,90")
+		t.Report(t.file, 1, 1, finding.Failed(NoPoints, nil))
 	}
 	t.fasteners.Check()
 }
@@ -105,7 +105,7 @@ func (t *points) record(cells []string) bool {
 	t.rows++
 	if t.rows > form.MostFasteners {
 		line, _ := t.in.FieldPos(0)
-		t.Report(t.file, line, 1, problem.Error, fmt.Sprintf("1 to %d", form.MostFasteners), "the table has too many points")
+		t.Report(t.file, line, 1, finding.Failed(TooManyPoints, finding.Values{"most": form.MostFasteners}))
 		return false
 	}
 	byColumn := map[string]*nodes.Node{}
@@ -140,7 +140,7 @@ func (t *points) heading(cells []string) bool {
 			name = words[0]
 			if len(words) > 1 && (name == "x" || name == "y") {
 				if words[1] != "mm" && words[1] != "in" {
-					t.Fail(t.cell(i, cell), "mm, in", "the heading %s has an unknown unit", problem.Quoted(cell))
+					t.Fail(t.cell(i, cell), UnknownUnit, finding.Values{"column": problem.Quoted(cell), "allowed": []string{"mm", "in"}})
 					return false
 				}
 				t.BareUnit = words[1]
@@ -149,7 +149,7 @@ func (t *points) heading(cells []string) bool {
 		t.columns = append(t.columns, name)
 	}
 	if !slices.Contains(t.columns, "x") || !slices.Contains(t.columns, "y") {
-		t.Fail(t.cell(0, cells[0]), strings.Join(csvColumns, ", "), "the heading names no column x and y")
+		t.Fail(t.cell(0, cells[0]), PlacesMissing, finding.Values{"column": "y", "allowed": csvColumns})
 		return false
 	}
 	return true
@@ -161,7 +161,7 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 	ok := true
 	for _, key := range []string{"x", "y"} {
 		if cell[key] == nil {
-			t.Fail(row, "", "the row has no %s; a row is an id, x and y, for example M1,-47.5,90", key)
+			t.Fail(row, CellMissing, finding.Values{"column": key})
 			return
 		}
 	}
@@ -171,11 +171,11 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 	if n := cell["id"]; n != nil {
 		f.ID, ok = t.NewID(n, "id", n.Text)
 	} else if slices.Contains(t.columns, "id") {
-		t.Fail(row, "", "the row has no id; a row is an id, x and y, for example M1,-47.5,90")
+		t.Fail(row, CellMissing, finding.Values{"column": "id"})
 		return
 	}
 	if n := cell["kind"]; n != nil {
-		kind, okKind := t.TextUpTo(n, "a kind's name", 40)
+		kind, okKind := t.TextUpTo(n, finding.Term("a kind's name"), 40)
 		f.Kind, ok = kind, ok && okKind
 	}
 	if n := cell["cast"]; n != nil {
@@ -184,7 +184,7 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 	if n := cell["mark"]; n != nil {
 		f.Mark, _ = t.Mark(n)
 		if f.Cast > 0 {
-			t.Fail(n, "cast, mark", "the row has both; one small number stands on the card: the one cast on the part, or the mark")
+			t.Fail(n, form.CastAndMark, finding.Values{"what": finding.Term("the table row"), "allowed": []string{"cast", "mark"}})
 		}
 	}
 	if ok && okX && okY && !math.IsNaN(x+y) {

@@ -9,9 +9,9 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
 )
 
@@ -48,12 +48,15 @@ func (s *sheet) row() (cells []string, ok bool) {
 	if err == nil || errors.Is(err, io.EOF) {
 		return cells, true
 	}
-	line, column := 1, 1
+	line, column, code := 1, 1, StrayQuote
 	var parse *csv.ParseError
 	if errors.As(err, &parse) {
-		line, column, err = parse.Line, parse.Column, parse.Err
+		line, column = parse.Line, parse.Column
 	}
-	s.Report(s.file, line, column, problem.Error, "", "the line is no row of a table: "+err.Error())
+	if errors.Is(err, csv.ErrBareQuote) {
+		code = BareQuote
+	}
+	s.Report(s.file, line, column, finding.Failed(code, nil))
 	return nil, false
 }
 

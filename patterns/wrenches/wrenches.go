@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -45,27 +46,25 @@ func Read(from source.Source) ([]tension.Wrench, problem.List) {
 const example = "wrenches: [{name: small, from: 5 N·m, to: 60 N·m}]"
 
 func (r *reader) wrenches(root *nodes.Node) []tension.Wrench {
-	f, ok := r.Fields(root, "the list of wrenches", fileKeys...)
+	f, ok := r.Fields(root, finding.Term("the list of wrenches"), fileKeys...)
 	if !ok {
 		return nil
 	}
-	if n := f.Get("drawdown"); n != nil && n.Text != "1" {
-		r.Fail(n, "1", "the version of the format is %s", n.Called())
-	}
+	r.Version(root)
 	at := f.Need("wrenches", example)
 	if at == nil {
 		return nil
 	}
 	items := r.TrueList(at, "wrenches", example)
 	if len(items) > maxWrenches {
-		r.Fail(at, "", "the list has %d wrenches; at most %d can be told apart", len(items), maxWrenches)
+		r.Fail(at, TooManyWrenches, finding.Values{"count": len(items), "most": maxWrenches})
 		return nil
 	}
 	var list []tension.Wrench
 	for _, item := range items {
 		if w, ok := r.wrench(item); ok {
 			if slices.ContainsFunc(list, func(other tension.Wrench) bool { return other.Name == w.Name }) {
-				r.Fail(item, "", "there are two wrenches %s; each needs a name of its own", problem.Quoted(w.Name))
+				r.Fail(item, WrenchTwice, finding.Values{"name": problem.Quoted(w.Name)})
 			}
 			list = append(list, w)
 		}
@@ -75,13 +74,13 @@ func (r *reader) wrenches(root *nodes.Node) []tension.Wrench {
 
 func (r *reader) wrench(n *nodes.Node) (tension.Wrench, bool) {
 	before := r.Count()
-	f, ok := r.Fields(n, "a wrench", wrenchKeys...)
+	f, ok := r.Fields(n, finding.Term("a wrench"), wrenchKeys...)
 	if !ok {
 		return tension.Wrench{}, false
 	}
 	var w tension.Wrench
 	if at := f.Need("name", "name: small"); at != nil {
-		w.Name, _ = r.TextUpTo(at, "a wrench's name", 60)
+		w.Name, _ = r.TextUpTo(at, finding.Term("a wrench's name"), 60)
 	}
 	to := f.Need("to", "to: 60 N·m")
 	if to == nil {
@@ -92,7 +91,7 @@ func (r *reader) wrench(n *nodes.Node) (tension.Wrench, bool) {
 		return w, false
 	}
 	if most.Value <= 0 {
-		r.Fail(to, "above 0", "to: %s is no end of a scale", problem.Quoted(to.Text))
+		r.Fail(to, NoScaleEnd, finding.Values{"written": problem.Quoted(to.Text)})
 	}
 	w.Max, w.Unit = most.Value, most.Unit
 	w.Min = r.onScaleOf(f, "from", w)
@@ -108,10 +107,10 @@ func (r *reader) checkScale(f form.Fields, w tension.Wrench, before int) {
 		return
 	}
 	if w.Min >= w.Max {
-		r.Fail(f.Get("from"), "below the end of the scale, "+f.Get("to").Text, "from: %s is no start of the scale", problem.Quoted(f.Get("from").Text))
+		r.Fail(f.Get("from"), NoScaleStart, finding.Values{"written": problem.Quoted(f.Get("from").Text), "end": f.Get("to").Text})
 	}
 	if at := f.Node.Get("division"); at != nil && (w.Division == 0 || w.Division > w.Max/2) {
-		r.Fail(at, "above 0 up to half of the end of the scale", "division: %s does not divide the scale", problem.Quoted(at.Text))
+		r.Fail(at, NoDivision, finding.Values{"written": problem.Quoted(at.Text)})
 	}
 }
 
@@ -126,9 +125,9 @@ func (r *reader) onScaleOf(f form.Fields, key string, w tension.Wrench) float64 
 	switch {
 	case !ok:
 	case given.Unit != w.Unit:
-		r.Fail(n, "figures in "+w.Unit.String()+", as in to", "%s: %s is in another unit than the end of the scale", key, problem.Quoted(n.Text))
+		r.Fail(n, OtherUnit, finding.Values{"key": key, "written": problem.Quoted(n.Text), "unit": w.Unit.String()})
 	case given.Value < 0:
-		r.Fail(n, "0 or more", "%s: %s is below 0", key, problem.Quoted(n.Text))
+		r.Fail(n, BelowZero, finding.Values{"key": key, "written": problem.Quoted(n.Text)})
 	default:
 		return given.Value
 	}

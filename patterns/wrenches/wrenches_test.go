@@ -31,7 +31,7 @@ wrenches:
 		{Name: "plain", Max: 12.5},
 	}
 	if diff := cmp.Diff(want, list); len(problems) > 0 || diff != "" {
-		t.Errorf("%s\n%s", problems.Detail(), diff)
+		t.Errorf("%s\n%s", said(problems).Detail(), diff)
 	}
 }
 
@@ -44,7 +44,7 @@ func TestWrenchesThatAreNone(t *testing.T) {
 		"[{name: a}]":     "text:1:1: error: the list of wrenches is a map of keys",
 		"a: b: c":         "text:1:",
 		"wrenches: [a]":   "text:1:12: error: a wrench is a map of keys",
-		"drawdown: 2\nwrenches: [{name: a, to: 5 N·m}]":                     "text:1:11: error: the version",
+		"drawdown: 2\nwrenches: [{name: a, to: 5 N·m}]":                     "text:1:11: error: drawdown: \"2\" is a version",
 		"wrenches: [{to: 5 N·m}]":                                           "text:1:12: error: a wrench needs name",
 		"wrenches: [{name: a}]":                                             "text:1:12: error: a wrench needs to, for example to: 60 N·m",
 		"wrenches: [{name: a, to: 60}]":                                     "text:1:26: error: to: \"60\": the unit is missing",
@@ -65,8 +65,8 @@ func TestWrenchesThatAreNone(t *testing.T) {
 		"wrenches: [{name: " + strings.Repeat("a", 100) + ", to: 60 N·m}]":  "at most 60",
 	} {
 		list, problems := readWrenches(text)
-		if !problems.Stops() || list != nil || !strings.Contains(problems.Error(), want) {
-			t.Errorf("%.80q: %v, problems\n%.400s\nwant %q", text, list, problems.Error(), want)
+		if !problems.Stops() || list != nil || !strings.Contains(said(problems).Error(), want) {
+			t.Errorf("%.80q: %v, problems\n%.400s\nwant %q", text, list, said(problems).Error(), want)
 		}
 		patterntest.Within(t, text, problems)
 	}

@@ -42,8 +42,8 @@ func (p *Program) mark(made plan.Plan, ask job.HandoutRequest, table string, f p
 		}{markedJSON(marked), paths})
 	}
 	for _, m := range marked {
-		if m.Unread != "" {
-			fmt.Fprintf(p.Stdout, "%s, line %d: %s\n    %s\n", cmp.Or(m.Student, "?"), m.Line, m.Verdict(), m.Unread)
+		if len(m.Unread) > 0 {
+			fmt.Fprintf(p.Stdout, "%s, line %d: %s\n    %s\n", cmp.Or(m.Student, "?"), m.Line, m.Verdict(), saidAll(m.Unread))
 			continue
 		}
 		fmt.Fprintf(p.Stdout, "%s, sheet %d: %s\n", m.Student, m.Sheet, m.Verdict())
@@ -87,7 +87,7 @@ type findingOut struct {
 func markedJSON(marked []job.Marked) []markedOut {
 	out := []markedOut{}
 	for _, m := range marked {
-		one := markedOut{Student: m.Student, Sheet: m.Sheet, Line: m.Line, Right: m.Report.Verdict.Right(), Verdict: m.Verdict(), Unread: m.Unread, Findings: []findingOut{}}
+		one := markedOut{Student: m.Student, Sheet: m.Sheet, Line: m.Line, Right: m.Report.Verdict.Right(), Verdict: m.Verdict(), Unread: saidAll(m.Unread), Findings: []findingOut{}}
 		for _, f := range m.Findings() {
 			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), f.Why()})
 		}

@@ -69,7 +69,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 				return p.forecast(answer, printing, sheets)
 			}
 			if *sheets.asJSON {
-				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
+				return p.printJSON(predictJSON(answer, sentences(said(warnings)), ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
 			return Done

@@ -39,7 +39,7 @@ func Mark(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Mark
 	})
 	var marked []Marked
 	for _, answer := range answers {
-		if answer.Unread != "" {
+		if len(answer.Unread) > 0 {
 			marked = append(marked, notMarked(tasks, answer))
 			continue
 		}
