@@ -13,6 +13,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/form"
@@ -64,10 +65,11 @@ type drawn struct {
 	problems problem.List
 }
 
-func (d *drawn) report(severity problem.Severity, line int, what, allowed string) {
-	p := problem.Problem{File: d.file, Line: line, Column: 1, Severity: severity, What: what, Allowed: allowed}
-	if line == 0 || d.Binary { // bytes have no lines
-		p.Line, p.Column = 0, 0
+func (d *drawn) report(line int, why finding.Finding) {
+	p := problem.Of(why)
+	p.File = d.file
+	if line > 0 && !d.Binary { // bytes have no lines
+		p.Line, p.Column = line, 1
 	}
 	d.problems = append(d.problems, p)
 }
@@ -170,22 +172,18 @@ func (d *drawn) readHoles() {
 }
 
 func (d *drawn) tellDropped(lines map[holes.Why][]int) {
-	for why, words := range map[holes.Why]string{
-		holes.Repeated:     "%s drawn again in the same place: one hole is taken",
-		holes.RoundAnother: "%s round a smaller one (counterbore, thread, washer face): the inner one is taken as the hole",
-		holes.Construction: "%s through the centres of holes: taken as a construction line, not as a hole",
+	for why, code := range map[holes.Why]finding.Code{
+		holes.Repeated: DrawnAgain, holes.RoundAnother: RoundSmaller, holes.Construction: ThroughCentres,
 	} {
-		if n := len(lines[why]); n > 0 {
-			d.report(problem.Warning, slices.Min(lines[why]), fmt.Sprintf(words, many(n, "circle")), "")
-		}
+		d.warnAtFirst(code, lines[why])
 	}
 }
 
-func many(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
+// warnAtFirst warns of things at the first of their lines.
+func (d *drawn) warnAtFirst(code finding.Code, lines []int) {
+	if len(lines) > 0 {
+		d.report(slices.Min(lines), finding.Warned(code, finding.Values{"count": len(lines)}))
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // size takes the holes of one size.
@@ -206,8 +204,9 @@ func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 	}
 	if size.Use == holes.Other {
 		d.draft.Notes[len(d.draft.Notes)-1] = fmt.Sprintf("Holes of %s mm: %d, left out.", writing.Number(size.DiameterMm), len(size.Of))
-		d.report(problem.Warning, 0, fmt.Sprintf("left out: %s of %s mm, smaller than the bolts asked for (%v)",
-			many(len(size.Of), "hole"), writing.Number(size.DiameterMm), d.rule.Fasteners), "")
+		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{
+			"count": len(size.Of), "diameter": writing.Number(size.DiameterMm), "range": fmt.Sprint(d.rule.Fasteners),
+		}))
 	}
 	if len(places) > 0 {
 		kind := "hole " + writing.Number(size.DiameterMm)
@@ -235,12 +234,8 @@ func (d *drawn) points(circles []holes.Circle) {
 			places = append(places, d.Points[i].At)
 		}
 	}
-	if len(marks) > 0 {
-		d.report(problem.Warning, slices.Min(marks), many(len(marks), "point")+" at the centres of circles: taken as centre marks", "")
-	}
-	if len(repeated) > 0 {
-		d.report(problem.Warning, slices.Min(repeated), many(len(repeated), "point")+" marked again in the same place: one is taken", "")
-	}
+	d.warnAtFirst(CentreMarks, marks)
+	d.warnAtFirst(MarkedAgain, repeated)
 	if len(places) > 0 {
 		d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Points: %d, taken as fasteners without a size.", len(places)))
 		d.fasteners(form.ImpliedKind, places)
@@ -284,26 +279,24 @@ func (d *drawn) finish(file string) {
 	n := len(d.draft.Joint.Fasteners)
 	switch {
 	case n == 0:
-		d.report(problem.Error, 0, "the drawing has no circle and no point that is taken for a fastener",
-			"circles and points on layers that are shown; name layers with --layer, and diameters with --bolts 6-14mm")
+		d.report(0, finding.Failed(NoFasteners, nil))
 	case n > form.MostFasteners:
-		d.report(problem.Error, 0, fmt.Sprintf("the drawing has %d places for fasteners", n),
-			fmt.Sprintf("1 to %d; name layers with --layer, or diameters with --bolts 6-14mm", form.MostFasteners))
+		d.report(0, finding.Failed(TooManyFasteners, finding.Values{"count": n, "most": form.MostFasteners}))
 	}
 	if len(d.Texts) > 0 {
-		d.report(problem.Warning, d.Texts[0].Line, "left out: "+many(len(d.Texts), "TEXT"), "")
+		d.report(d.Texts[0].Line, finding.Warned(TextsLeftOut, finding.Values{"count": len(d.Texts)}))
 	}
 	corners := 0
 	for _, path := range d.draft.Joint.Outline {
 		corners += len(path)
 	}
 	if corners > form.MostOutlinePoints {
-		d.report(problem.Error, 0, fmt.Sprintf("the closed lines have %d points", corners), fmt.Sprintf("up to %d; name layers with --layer", form.MostOutlinePoints))
+		d.report(0, finding.Failed(LongOutline, finding.Values{"count": corners, "most": form.MostOutlinePoints}))
 	}
 	box := geometry.Bounds(d.places())
 	furthest := max(-box.Min.X, -box.Min.Y, box.Max.X, box.Max.Y)
 	if furthest > form.MostCoordinateMm {
-		d.report(problem.Error, 0, fmt.Sprintf("the drawing lies up to %.0f m from its origin", furthest/1000), "up to 100 m; move the part to the origin, or say another unit with --units")
+		d.report(0, finding.Failed(FarAway, finding.Values{"metres": furthest / 1000}))
 	}
 	d.draft.Title = titleOf(file)
 	d.draft.Notes = append([]string{

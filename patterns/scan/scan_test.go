@@ -238,7 +238,7 @@ func TestBadFiles(t *testing.T) {
 		{"phone", append([]byte{0, 0, 0, 24}, "ftypheic0000mif1"...), "HEIC"},
 		{"web", []byte("RIFF0000WEBPVP8 "), "WebP"},
 	} {
-		if _, err := scan.Read(source.FromBytes(c.name, c.data)); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := scan.Read(source.FromBytes(c.name, c.data)); err == nil || !strings.Contains(words.English().Error(err), c.want) {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
 	}
