@@ -1,11 +1,12 @@
 package unit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // Dimension is what a unit measures.
@@ -40,13 +41,10 @@ func ParseAsked(name string) (Asked, error) {
 			if slices.Contains(s.spellings, wanted) {
 				return Asked{Dimension(dimension), s.sign, s.size}, nil
 			}
-			known = append(known, s.sign)
 		}
+		known = append(known, signsOf(scales)...)
 	}
-	for u := range torqueUnits {
-		known = append(known, TorqueUnit(u).String())
-	}
-	return Asked{}, fmt.Errorf("unit %q is not known; allowed: %s", name, strings.Join(known, ", "))
+	return Asked{}, finding.Failed(NotAsked, finding.Values{"unit": name, "allowed": append(known, torqueSigns()...)})
 }
 
 // Print writes a figure, given in the unit used inside (mm, N, MPa, N·m), in

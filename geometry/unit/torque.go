@@ -1,7 +1,6 @@
 package unit
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -41,6 +40,14 @@ var torqueUnits = [...]struct {
 // String gives the sign of the unit as the sheets print it.
 func (u TorqueUnit) String() string { return torqueUnits[u].sign }
 
+func torqueSigns() []string {
+	var all []string
+	for _, u := range torqueUnits {
+		all = append(all, u.sign)
+	}
+	return all
+}
+
 // GivenTorque is a torque with the unit and the figure that its source gave,
 // so that the sheet can print it unchanged.
 type GivenTorque struct {
@@ -62,7 +69,7 @@ var halfSigns = strings.NewReplacer("·", "", "⋅", "", "•", "", ".", "", "-"
 // ParseTorque reads "20 N·m", "20 Nm", "15 lbf·ft", "15 ft-lbs", "180 lbf·in",
 // "2 kgf·m". The unit is required.
 func ParseTorque(s string) (GivenTorque, error) {
-	value, name, err := numberAndUnit(s, "", "a torque", "20 N·m, 15 lbf·ft, 180 lbf·in, 2 kgf·m")
+	value, name, err := numberAndUnit(s, "", NoTorque, []string{"20 N·m", "15 lbf·ft", "180 lbf·in", "2 kgf·m"})
 	if err != nil {
 		return GivenTorque{}, err
 	}
@@ -77,7 +84,7 @@ func ParseTorque(s string) (GivenTorque, error) {
 		}
 		return GivenTorque{value, TorqueUnit(u)}, nil
 	}
-	return GivenTorque{}, fmt.Errorf("%q has the unknown unit %q; allowed: N·m, lbf·ft, lbf·in, kgf·m", s, lower)
+	return GivenTorque{}, unknown(s, lower, torqueSigns())
 }
 
 // In gives the torque as a plain number in unit u.

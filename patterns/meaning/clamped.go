@@ -10,9 +10,9 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // readClamped reads the block joint: what is known of the clamped parts. It
@@ -55,7 +55,7 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 	}
 	p := plan.ClampedPart{Material: f.Text("material"), Thickness: f.Length("thickness")}
 	if p.Material != "" {
-		if _, err := tension.ParseMaterial(p.Material); err != nil {
+		if _, err := strength.ParseMaterial(p.Material); err != nil {
 			r.Unreadable(f.Get("material"), finding.Error, nil, err)
 		}
 	}
@@ -75,7 +75,7 @@ func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	}
 	if at := f.Get("kind"); at != nil {
 		text, _ := r.Text(at, "kind")
-		kind, err := interaction.ParseGasket(text)
+		kind, err := compliance.ParseGasket(text)
 		if err != nil {
 			r.Unreadable(at, finding.Error, nil, err)
 		}
@@ -105,8 +105,8 @@ func (r *reader) dataSheet(f form.Fields) (stiffness unit.Span[unit.AreaStiffnes
 	if !ok || !okPressure || !okThickness {
 		return stiffness
 	}
-	stiffness.Low = unit.AreaStiffness(interaction.GasketMPaPerMm(float64(pressure), most, thickness))
-	stiffness.High = unit.AreaStiffness(interaction.GasketMPaPerMm(float64(pressure), least, thickness))
+	stiffness.Low = unit.AreaStiffness(compliance.GasketMPaPerMm(float64(pressure), most, thickness))
+	stiffness.High = unit.AreaStiffness(compliance.GasketMPaPerMm(float64(pressure), least, thickness))
 	stiffness.Nominal = unit.AreaStiffness(math.Sqrt(float64(stiffness.Low * stiffness.High)))
 	return stiffness
 }
@@ -161,7 +161,7 @@ func (r *reader) rowFits(n *nodes.Node, f form.Fields, row *plan.Row) {
 	if len(at) == 0 || r.fasteners.broken {
 		return
 	}
-	first, last := interaction.RowEnds(at)
+	first, last := compliance.RowEnds(at)
 	span := unit.Length(first.Distance(last))
 	row.Start = (row.Length - span) / 2
 	if at := f.Get("start"); at != nil {
@@ -171,7 +171,7 @@ func (r *reader) rowFits(n *nodes.Node, f form.Fields, row *plan.Row) {
 		}
 		row.Start = unit.Length(start)
 	}
-	if !interaction.InLine(at) {
+	if !compliance.InLine(at) {
 		r.Fail(n, RowOffLine, nil)
 		return
 	}
@@ -233,7 +233,7 @@ func (r *reader) flangeFits(n *nodes.Node, flange *plan.Flange) {
 	if len(at) < 3 || r.fasteners.broken {
 		return
 	}
-	if !interaction.OnCircle(at) {
+	if !compliance.OnCircle(at) {
 		r.Fail(n, FlangeOffCircle, nil)
 		return
 	}

@@ -10,7 +10,7 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // maxKinds is far more than any joint has.
@@ -105,7 +105,7 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 }
 
 // headOf reads the form of the head, or the width across flats of a hexagon.
-func (r *reader) headOf(f form.Fields) (form tension.HeadForm, across unit.Length) {
+func (r *reader) headOf(f form.Fields) (form head.Form, across unit.Length) {
 	n := f.Get("head")
 	if n == nil {
 		return "", 0
@@ -114,11 +114,11 @@ func (r *reader) headOf(f form.Fields) (form tension.HeadForm, across unit.Lengt
 		return "", f.Length("head")
 	}
 	var words []string
-	for _, form := range tension.HeadForms {
+	for _, form := range head.Forms {
 		words = append(words, string(form))
 	}
 	if slices.Contains(words, n.Text) {
-		return tension.HeadForm(n.Text), 0
+		return head.Form(n.Text), 0
 	}
 	r.Fail(n, NoHead, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, words), "allowed": words})
 	return "", 0

@@ -8,7 +8,8 @@ import (
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
 )
 
 // threadAndClass reads the thread and the property class of a kind. A class
@@ -29,7 +30,7 @@ func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
 	k.Class = text
 	var err error
 	if k.Thread != nil {
-		_, err = tension.ParseClass(text, *k.Thread)
+		_, err = strength.ParseClass(text, *k.Thread)
 	}
 	if elsewhere := classOfAnyThread(text); elsewhere != nil {
 		if err == nil {
@@ -70,7 +71,7 @@ func classOfAnyThread(text string) error {
 		if parseErr != nil {
 			return parseErr
 		}
-		if _, classErr := tension.ParseClass(text, t); classErr == nil {
+		if _, classErr := strength.ParseClass(text, t); classErr == nil {
 			return nil
 		} else if err == nil {
 			err = classErr
@@ -87,7 +88,7 @@ func (r *reader) lubricant(f form.Fields) string {
 	if text == "" || f.Has("friction") {
 		return text
 	}
-	if _, err := tension.FrictionOf(text); err != nil {
+	if _, err := screw.FrictionOf(text); err != nil {
 		r.Unreadable(f.Get("lubricant"), finding.Warning, nil, err)
 	}
 	return text
@@ -100,7 +101,7 @@ func (r *reader) into(f form.Fields) string {
 	if text == "" {
 		return ""
 	}
-	if _, err := tension.ParseMaterial(text); err != nil {
+	if _, err := strength.ParseMaterial(text); err != nil {
 		r.Unreadable(f.Get("into"), finding.Warning, "into", err)
 	}
 	return text

@@ -12,7 +12,7 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
 type reader struct{ *form.Reader }
@@ -34,9 +34,9 @@ const maxWrenches = 1000
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
 // needed with an adapter only. The list is empty where a problem stops the work.
-func Read(from source.Source) ([]tension.Wrench, problem.List) {
+func Read(from source.Source) ([]wrench.Wrench, problem.List) {
 	r := &reader{form.NewReader(from)}
-	var list []tension.Wrench
+	var list []wrench.Wrench
 	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
 		list = r.wrenches(root)
 	}
@@ -45,7 +45,7 @@ func Read(from source.Source) ([]tension.Wrench, problem.List) {
 
 const example = "wrenches: [{name: small, from: 5 N·m, to: 60 N·m}]"
 
-func (r *reader) wrenches(root *nodes.Node) []tension.Wrench {
+func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
 	f, ok := r.Fields(root, finding.Term("the list of wrenches"), fileKeys...)
 	if !ok {
 		return nil
@@ -60,10 +60,10 @@ func (r *reader) wrenches(root *nodes.Node) []tension.Wrench {
 		r.Fail(at, TooManyWrenches, finding.Values{"count": len(items), "most": maxWrenches})
 		return nil
 	}
-	var list []tension.Wrench
+	var list []wrench.Wrench
 	for _, item := range items {
 		if w, ok := r.wrench(item); ok {
-			if slices.ContainsFunc(list, func(other tension.Wrench) bool { return other.Name == w.Name }) {
+			if slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Name == w.Name }) {
 				r.Fail(item, WrenchTwice, finding.Values{"name": problem.Quoted(w.Name)})
 			}
 			list = append(list, w)
@@ -72,13 +72,13 @@ func (r *reader) wrenches(root *nodes.Node) []tension.Wrench {
 	return list
 }
 
-func (r *reader) wrench(n *nodes.Node) (tension.Wrench, bool) {
+func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	before := r.Count()
 	f, ok := r.Fields(n, finding.Term("a wrench"), wrenchKeys...)
 	if !ok {
-		return tension.Wrench{}, false
+		return wrench.Wrench{}, false
 	}
-	var w tension.Wrench
+	var w wrench.Wrench
 	if at := f.Need("name", "name: small"); at != nil {
 		w.Name, _ = r.TextUpTo(at, finding.Term("a wrench's name"), 60)
 	}
@@ -102,7 +102,7 @@ func (r *reader) wrench(n *nodes.Node) (tension.Wrench, bool) {
 }
 
 // checkScale says what cannot be a scale, where its figures could be read.
-func (r *reader) checkScale(f form.Fields, w tension.Wrench, before int) {
+func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	if r.ErrorsSince(before) {
 		return
 	}
@@ -116,7 +116,7 @@ func (r *reader) checkScale(f form.Fields, w tension.Wrench, before int) {
 
 // onScaleOf reads a figure that stands in the unit of the scale; 0 where the
 // key is missing.
-func (r *reader) onScaleOf(f form.Fields, key string, w tension.Wrench) float64 {
+func (r *reader) onScaleOf(f form.Fields, key string, w wrench.Wrench) float64 {
 	n := f.Get(key)
 	if n == nil {
 		return 0

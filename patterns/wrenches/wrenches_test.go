@@ -10,10 +10,10 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
-func readWrenches(text string) ([]tension.Wrench, problem.List) {
+func readWrenches(text string) ([]wrench.Wrench, problem.List) {
 	return Read(source.FromBytes("text", []byte(text)))
 }
 
@@ -25,7 +25,7 @@ wrenches:
   - {name: long, from: 60 lbf·ft, to: 250 lbf·ft, length: 25 in}
   - {name: plain, to: "12,5 Nm"}
 `)
-	want := []tension.Wrench{
+	want := []wrench.Wrench{
 		{Name: "small", Min: 5, Max: 60, Division: 0.5},
 		{Name: "long", Min: 60, Max: 250, Unit: unit.PoundForceFoot, Length: 635},
 		{Name: "plain", Max: 12.5},

@@ -25,9 +25,9 @@ var script string
 
 // data is what the script reads.
 type data struct {
-	Steps   []frames.Step `json:"steps"`
-	Members [][]string    `json:"members"`
-	Words   scriptWords   `json:"words"`
+	Steps   []frames.Action `json:"steps"`
+	Members [][]string      `json:"members"`
+	Words   scriptWords     `json:"words"`
 }
 
 // scriptWords are the words that the script sets; it fills in %[1]d and %[2]d.
@@ -41,7 +41,7 @@ type scriptWords struct {
 }
 
 // Write writes the page.
-func Write(w io.Writer, show frames.Show, catalogue *words.Catalogue) error {
+func Write(w io.Writer, show frames.Playback, catalogue *words.Catalogue) error {
 	var part bytes.Buffer
 	if err := svg.WriteInline(&part, show.Part, catalogue.Handout.Showing.Part); err != nil {
 		return err

@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
@@ -92,6 +93,7 @@ func addLayoutFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may stand several times")
 }
 
@@ -269,7 +271,7 @@ func (q *quantities) twoLengths(flag string, oneForBoth bool) (x, y float64) {
 		q.fail(fmt.Errorf("--%s %q is not two lengths; write for example 300x160", flag, text))
 		return 0, 0
 	}
-	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.ErrNoUnit) {
+	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
 	}
 	for i, one := range []string{first, second} {

@@ -8,8 +8,9 @@ import (
 	"strings"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // mostPasses keeps a slip of the keyboard from running for hours.
@@ -113,18 +114,18 @@ func parseStick(text string) (float64, error) {
 
 // parseStiffness reads the stiffness of an area: one figure, its ends, or its
 // ends with the middle between.
-func parseStiffness(text string) (interaction.Band, error) {
+func parseStiffness(text string) (bounds.Band, error) {
 	span, err := unit.ParseAreaStiffness(text)
-	return interaction.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
+	return bounds.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
 }
 
 // parseRing reads the two diameters of a gasket on a raised face.
-func parseRing(text string) (interaction.Flange, error) {
+func parseRing(text string) (compliance.Flange, error) {
 	inner, outer, found := strings.Cut(text, "-")
 	if !found {
-		return interaction.Flange{}, fmt.Errorf("%q; allowed: the inner and the outer diameter, such as 150mm-190mm", text)
+		return compliance.Flange{}, fmt.Errorf("%q; allowed: the inner and the outer diameter, such as 150mm-190mm", text)
 	}
-	var f interaction.Flange
+	var f compliance.Flange
 	var err, errOuter error
 	f.GasketInner, err = withUnit(strings.TrimSpace(inner))
 	f.GasketOuter, errOuter = withUnit(strings.TrimSpace(outer))
@@ -138,12 +139,12 @@ func parseRing(text string) (interaction.Flange, error) {
 }
 
 // parseFlexibility reads what a bolt and its members give way.
-func parseFlexibility(text string) (tension.Resilience, error) {
+func parseFlexibility(text string) (stiffness.Resilience, error) {
 	v, err := unit.ParseFlexibility(text)
 	if err == nil && !(v >= 1e-9 && v <= 1) {
 		return 0, fmt.Errorf("flexibility %q; allowed: 1e-9 to 1 mm/N, such as 4.2e-6 mm/N", text)
 	}
-	return tension.Resilience(v), err
+	return stiffness.Resilience(v), err
 }
 
 // predictProblem points to the flag that states what a joint lacks.

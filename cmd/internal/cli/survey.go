@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
 	"drawdown/render"
@@ -15,44 +16,13 @@ import (
 
 var surveyCommand = command{
 	name:    "survey",
-	summary: "find hole positions from distances measured with a caliper",
-	usage:   "FILE [-o FOLDER] [--unfinished] [--json]",
 	operand: surveyFile,
-	about: `FILE lists the holes and the distances between them:
-  drawdown: 1
-  title: Pump cover, measured
-  units: mm
-  holes: {A: 8.4, B: 8.4, C: 8.4}         # diameters, or only a list: [A, B, C]
-                                          # {1-12: 6.6, 13-14: 8.4} for many
-  measured:
-    - [A, B, 95.02]                       # centre to centre
-    - {from: A, to: C, outside: 142.10}   # over the far edges
-    - {from: B, to: C, inside: 120.35}    # between the near edges
-  level: [A, B]                           # drawn level, A on the left
-  up: C                                   # above that line; or down: C
-  accuracy: 0.05                          # of one reading
-
-The places fit all readings best (least squares); A of level is at [0, 0]. Each
-hole has its standard error. A reading that does not fit the others is named
-and left out. Holes that the readings do not fix are named, with what to measure
-next; then the status is 1 and no file is written, unless --unfinished asks for
-it: the file lacks them, and the card says so.
-Measure each hole to four others or more, across the part too: then one wrong
-reading is found. With -o a pattern file is written, ready for drawdown card;
-short ids stand on the card as marks on the part.`,
-	example: `
-drawdown survey p4-pump-cover -o out
-    Pump cover, measured: 6 holes, 15 readings
-    wrong: B to D is 0.94 mm too long; it is left out, measure it again
-    ...
-    all holes lie within 0.06 mm of a 3 × 2 grid at 72 × 84 mm
-    out/p4-pump-cover.yaml
-`,
 	build: func(flags *pflag.FlagSet) runner {
-		folder := flags.StringP("out", "o", "", "`folder` to write the pattern file to")
+		folder := flag.Out(flags, "", "`folder` to write the pattern file to")
 		start := flags.Bool("example", false, "print a survey file to start from")
 		unfinished := flags.Bool("unfinished", false, "allow holes that the readings do not fix: the file goes without them")
-		asJSON := jsonFlag(flags)
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if *start {
 				return p.surveyExample(args)

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/survey"
 )
 
@@ -17,14 +18,15 @@ func printSurvey(to io.Writer, a job.SurveyAnswer) {
 	say := func(format string, args ...any) { fmt.Fprintf(to, format+"\n", args...) }
 	say("%s: %s, %s", a.Title, counted(len(a.IDs), "hole"), counted(len(a.Network.Readings), "reading"))
 	printSuspects(to, a)
-	say("  %-12s %10s %10s %8s", "hole", "x mm", "y mm", "± mm")
+	columns := report.Columns{-14, 10, 10, 8}
+	columns.Row(to, "  hole", "x mm", "y mm", "± mm")
 	why := looseness(a)
 	for i, id := range a.IDs {
 		if why[i] == survey.Free {
-			say("  %-12s %10s %10s %8s", id, "-", "-", "loose")
+			columns.Row(to, "  "+id, "-", "-", "loose")
 			continue
 		}
-		say("  %-12s %10.2f %10.2f %8.2f", id, tidy(a.Points[i].X), tidy(a.Points[i].Y), a.ErrorsMm[i])
+		columns.Row(to, "  "+id, hundredth(a.Points[i].X), hundredth(a.Points[i].Y), hundredth(a.ErrorsMm[i]))
 	}
 	if clockwise, ok := a.Round(); ok {
 		say("as drawn, the ids run %s round the part, from %s; where they run the other way on it, up or down is wrong", roundWord(clockwise), a.IDs[0])
@@ -64,6 +66,9 @@ func whyScatter(a job.SurveyAnswer) string {
 	}
 	return fmt.Sprintf(", not the %s ± %.2f mm, since they differ by more than that from each other", word, stated)
 }
+
+// hundredth writes millimetres.
+func hundredth(mm float64) string { return fmt.Sprintf("%.2f", tidy(mm)) }
 
 // tidy takes the sign off a zero.
 func tidy(v float64) float64 {

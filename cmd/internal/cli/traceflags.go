@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
@@ -25,6 +26,7 @@ func addTraceFlags(flags *pflag.FlagSet) {
 	flags.String("bores", "", "`diameters` of bores, such as 30mm-")
 	flags.String("smallest", "", "`diameter` below which a shape is dust, default 2.5mm")
 	flags.String("part", "", "`tone` of the part where it is taken wrong: dark, light")
+	flag.Offer(flags, "part", flag.Texts(tones)...)
 	flags.Bool("as-scanned", false, "leave the part turned as it lies in the picture")
 	flags.String("rotate", "", "`angle` to turn the level part anticlockwise: 90deg")
 	flags.Bool("mirror", false, "change left and right over: the face seen from above lay away from the glass")

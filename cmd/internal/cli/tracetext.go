@@ -6,13 +6,12 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/trace"
 	"drawdown/render/sheet/proof"
-	"drawdown/render/words"
 )
 
 // printTrace prints what was found, then what the user should look at.
 func (p *Program) printTrace(a job.TraceAnswer) {
 	say := func(format string, args ...any) { fmt.Fprintf(p.Stdout, format+"\n", args...) }
-	say("%s: %s", a.Title, proof.Counts(words.English(), a.Found))
+	say("%s: %s", a.Title, proof.Counts(p.words, a.Found))
 	say("scale %s; a pixel is %.4f mm", a.ScaleWords(), a.PixelMm)
 	if len(a.Shapes) > 0 {
 		say("  %-6s %9s %9s %8s %8s", "hole", "x mm", "y mm", "ø mm", "edge ±")

@@ -17,6 +17,7 @@ import (
 	"drawdown/patterns/writing"
 	"drawdown/render"
 	"drawdown/render/font"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/proof"
 	"drawdown/render/words"
 )
@@ -225,15 +226,14 @@ func (a TraceAnswer) Pattern() render.File {
 // proofDPI shows a hair line and keeps the file small.
 const proofDPI = 200
 
-// Proof gives the sheet that shows what was found, over the picture, in a
-// language.
-func (a TraceAnswer) Proof(w *words.Catalogue) (render.File, error) {
-	sheet := proof.Lay(proof.Input{Title: a.Title, Scale: a.Scale, Found: a.Found, Words: w})
-	width, height, err := render.PixelSize(sheet.Page, proofDPI)
+// Proof gives the sheet that shows what was found, over the picture.
+func (a TraceAnswer) Proof(ask sheet.Request) (render.File, error) {
+	laid := proof.Lay(proof.Traced{Title: a.Title, Scale: a.Scale, Found: a.Found}, ask)
+	width, height, err := render.PixelSize(laid.Page, proofDPI)
 	if err != nil {
 		return render.File{}, err
 	}
-	return render.Over(sheet.Page, sheet.Under(a.scan.Picture, width, height), a.Name, proofDPI)
+	return render.Over(laid.Page, laid.Under(a.scan.Picture, width, height), a.Name, proofDPI)
 }
 
 // Check says what keeps the trace from being a pattern.

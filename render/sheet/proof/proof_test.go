@@ -9,6 +9,8 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/proof"
 	"drawdown/render/words"
 )
@@ -64,19 +66,20 @@ func TestLayout(t *testing.T) {
 		}
 		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, trace.NewDoubt(trace.Torn, "81"))
 		f.Doubts = append(f.Doubts, trace.NewDoubt(trace.CutOff))
-		in := proof.Input{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter",
+		in := proof.Traced{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter",
 			Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f}
-		var sheet proof.Sheet
-		for _, w := range languages(t) {
-			in.Words = w
-			sheet = proof.Lay(in)
-			for _, fault := range scene.CheckLayout(sheet.Page) {
-				t.Errorf("%s in %s: %s", c.name, w.Language, fault)
-			}
-			if err := scene.Check(sheet.Page); err != nil {
-				t.Errorf("%s in %s: %v", c.name, w.Language, err)
+		for _, paper := range sheet.Papers {
+			for _, w := range languages(t) {
+				laid := proof.Lay(in, sheet.Request{Paper: paper, Words: w})
+				for _, fault := range scenetest.CheckLayout(laid.Page) {
+					t.Errorf("%s on %s in %s: %s", c.name, paper.Name, w.Language, fault)
+				}
+				if err := scene.Check(laid.Page); err != nil {
+					t.Errorf("%s on %s in %s: %v", c.name, paper.Name, w.Language, err)
+				}
 			}
 		}
+		sheet := proof.Lay(in, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 		marks := map[string]bool{}
 		for _, item := range sheet.Page.Items {
 			if s, ok := item.(scene.Shape); ok && s.Tag.Role == scene.Mark {
@@ -99,7 +102,7 @@ func TestLayout(t *testing.T) {
 
 // checkUnder looks at the picture below each mark: ground in the middle of a
 // hole, part just outside of it.
-func checkUnder(t *testing.T, name string, sheet proof.Sheet, under *image.Gray) {
+func checkUnder(t *testing.T, name string, sheet proof.Overlay, under *image.Gray) {
 	t.Helper()
 	for _, item := range sheet.Page.Items {
 		s, ok := item.(scene.Shape)
@@ -129,7 +132,7 @@ func languages(t *testing.T) []*words.Catalogue {
 }
 
 // The lines of the head and the legend are whole in every language, full size
-// and reduced, on the narrow paper.
+// and reduced, on every paper.
 func TestNothingIsCutOff(t *testing.T) {
 	for name, c := range map[string]struct {
 		side  float64
@@ -137,14 +140,24 @@ func TestNothingIsCutOff(t *testing.T) {
 	}{"full size": {40, [][3]float64{{-12, 8, 5}, {13, -7, 5}}}, "reduced": {300, grid(3, 3, 90, 9)}} {
 		_, f := found(t, c.side, c.side, c.holes)
 		for _, w := range languages(t) {
-			sheet := proof.Lay(proof.Input{Title: "Plate", Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f, Words: w})
-			for _, item := range sheet.Page.Items {
-				if text, ok := item.(scene.Text); ok && strings.HasSuffix(text.Content, "…") {
-					t.Errorf("%s in %s: %q is cut off", name, w.Language, text.Content)
+			for _, paper := range sheet.Papers {
+				all := ""
+				for _, item := range proof.Lay(plate(f), sheet.Request{Paper: paper, Words: w}).Page.Items {
+					if text, ok := item.(scene.Text); ok {
+						all += text.Content + " "
+					}
+				}
+				legend := strings.ReplaceAll(w.Proof.Legend, "\u00a0", " ")
+				if strings.Contains(all, "…") || !strings.Contains(strings.ReplaceAll(all, "\u00a0", " "), legend) {
+					t.Errorf("%s on %s in %s: cut off: %s", name, paper.Name, w.Language, all)
 				}
 			}
 		}
 	}
+}
+
+func plate(f trace.Found) proof.Traced {
+	return proof.Traced{Title: "Plate", Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f}
 }
 
 // Every doubt of a trace has its words in every language, the English ones those
