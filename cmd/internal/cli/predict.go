@@ -5,9 +5,11 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/limits"
 )
 
 var predictCommand = command{
@@ -19,18 +21,16 @@ var predictCommand = command{
 drawdown predict p4-head
     Cylinder head · Fernhollow P4 pump engine
     ...
-      maker's sequence stands.
+      as gasket and seat go from soft to stiff). It loses the most, up to 7 points,
     ...
-      to 7 points, when 13:F1 is tightened after it.
+      pass               least         mean         most     SD
     ...
-      pass                            least        mean        most       SD
-    ...
-      5  24 N·m side               85–94–98   98–99–100 101–101–103    1–2–5
+      5  24 N·m side  85–94–98    98–99–100  101–101–103  1–2–5
     ...
 drawdown predict p4-manifold --scatter 500 --seed 7 --compare
     ...
     With the friction of each bolt on top: 500 draws, seed 7, nominal gasket
-      SD of all bolts       torque scatter 15 %, cross-talk 1 %, both 16 %
+      SD of all bolts: torque scatter 15 %, cross-talk 1 %, both 16 %
     ...
         = once round
     ...
@@ -61,17 +61,18 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if !ok {
 				return status
 			}
-			answer, err := job.Predict(made, ask)
+			answer, err := interaction.Predict(made, ask)
 			if err != nil {
 				return p.fail(Wrong, predictProblem(err))
 			}
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
+			report := predictReport{Answer: answer, to: p.Stdout, c: words.English()}
 			if *sheets.asJSON {
-				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
+				return p.printJSON(report.json(warnings, ask.Search))
 			}
-			p.printPrediction(answer, ask.Search)
+			report.print(ask.Search)
 			return Done
 		}
 	},
@@ -109,7 +110,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 }
 
 // predictRequest reads what the flags state.
-func (q *quantities) predictRequest() job.PredictRequest {
+func (q *quantities) predictRequest() interaction.Question {
 	q.atMostOne("passes", "stages")
 	q.atMostOne("compensate", "compare")
 	q.atMostOne("foundation", "gasket-stiffness", "gasket")
@@ -127,13 +128,13 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	if q.flags.Changed("cap") && !compensate {
 		q.fail(misuse("--cap needs --compensate"))
 	}
-	var ask job.PredictRequest
+	var ask interaction.Question
 	ask.Shares = q.shares()
 	ask.Target = above(q, "target", unit.ParseForce)
 	if limit, set := read(q, "cap", parseCap); set {
 		ask.Cap = limit
 	} else if compensate {
-		ask.Cap = usualCap
+		ask.Cap = limits.UsualCap
 	}
 	ask.Gasket, _ = read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
@@ -156,10 +157,6 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	ask.Preview = q.flags.Lookup("preview").Value.String() == "true"
 	return ask
 }
-
-// usualCap is how far targets that make up for the loss go beyond the target
-// (engineering judgement).
-const usualCap = 1.1
 
 // flange reads the measures of a round flange; nil where none is stated.
 func (q *quantities) flange() *compliance.Flange {

@@ -7,9 +7,13 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/tension"
 )
 
@@ -147,18 +151,24 @@ func parseFlexibility(text string) (tension.Resilience, error) {
 	return tension.Resilience(v), err
 }
 
+// predictHints are the flags that state what a joint lacks.
+var predictHints = []struct {
+	code  finding.Code
+	flags string
+}{
+	{setup.ThicknessUnknown, "--thickness 12mm"},
+	{setup.FlexibilityUnknown, `--bolt-flexibility "4.2e-6 mm/N"`},
+	{prediction.NothingTightens, "--passes 30,70,100 --target 30kN"},
+	{interaction.TargetUnknown, "--target 30kN"},
+	{interaction.TorqueEndsNot, "--passes 30,70,100"},
+	{interaction.TargetAboveYield, "--target 30kN"},
+}
+
 // predictProblem points to the flag that states what a joint lacks.
 func predictProblem(err error) error {
-	for _, known := range []struct{ word, flags string }{
-		{"the thickness of the part", "--thickness 12mm"},
-		{"so the preload is not known", "--target 30kN"},
-		{"add `tighten: stages`", "--passes 30,70,100 --target 30kN"},
-		{"state the bolt flexibility", `--bolt-flexibility "4.2e-6 mm/N"`},
-		{"make up for the loss need", "--passes 30,70,100"},
-		{"of its yield stress", "--target 30kN"},
-	} {
-		if strings.Contains(err.Error(), known.word) {
-			return fmt.Errorf("%w (here: %s)", err, known.flags)
+	for _, hint := range predictHints {
+		if errors.Is(err, hint.code) {
+			return fmt.Errorf("%w (here: %s)", err, hint.flags)
 		}
 	}
 	return err

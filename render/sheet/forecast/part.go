@@ -80,7 +80,7 @@ func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom
 func (l *layout) partHeight(free float64, pass prediction.ForecastPass) float64 {
 	next := eachPassHead + smallHeight + 6
 	switch {
-	case toTargets(pass):
+	case pass.ToTargets():
 		next = l.targetsHeight(l.ask.Paper.Content())
 	case len(l.f.Passes) == 1:
 		next = 0

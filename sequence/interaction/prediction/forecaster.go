@@ -8,13 +8,10 @@ import (
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/plan"
 )
-
-// lowFromPercent is where a bolt counts among the lowest: what no wrench can
-// tell from the target is no news.
-const lowFromPercent = 99.5
 
 // forecaster walks the three runs of a prediction side by side.
 type forecaster struct {
@@ -36,15 +33,15 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 		w.aims[r] = make([]float64, len(m.At))
 	}
 	f := Forecast{
-		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation,
-		Basis: m.Basis, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
-		Sensitivity: w.over(func(r Run) float64 { return r.Joint.Sensitivity() }),
+		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation, PerLength: m.perLength(),
+		Stated: m.Stated, Assumed: m.Assumed, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
+		Sensitivity: w.p.Over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}
 	for n := range work.Passes {
 		f.Passes = append(f.Passes, w.pass(n))
 	}
 	for i := range m.At {
-		f.TargetsN = append(f.TargetsN, w.over(func(r Run) float64 { return r.TargetsN[i] }))
+		f.TargetsN = append(f.TargetsN, w.p.Over(func(r Run) float64 { return r.TargetsN[i] }))
 	}
 	f.Lowest = w.lowest(f.Last())
 	if len(f.Lowest) > 0 {
@@ -59,14 +56,8 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	return f, nil
 }
 
-// over gives a figure over the gasket's band.
-func (w *forecaster) over(of func(Run) float64) bounds.Band {
-	return bounds.Of(of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff))
-}
-
 func (w *forecaster) spread(of func(Run) bounds.Spread) bounds.Spreads {
-	s, n, t := of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff)
-	return bounds.Spreads{Min: bounds.Of(s.Min, n.Min, t.Min), Mean: bounds.Of(s.Mean, n.Mean, t.Mean), Max: bounds.Of(s.Max, n.Max, t.Max), SD: bounds.Of(s.SD, n.SD, t.SD)}
+	return bounds.SpreadsOf(of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff))
 }
 
 func (w *forecaster) pass(n int) ForecastPass {
@@ -99,7 +90,7 @@ func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass
 	for i, in := range w.turned {
 		percent, ofAim, class := bounds.Band{}, bounds.Band{}, advice.Class("")
 		if in {
-			percent = w.over(func(r Run) float64 { return 100 * after(r).ForcesN[i] / r.TargetsN[i] })
+			percent = w.p.Over(func(r Run) float64 { return 100 * after(r).ForcesN[i] / r.TargetsN[i] })
 			ofAim = w.ofAim(i, after)
 			class = advice.ClassOf(ofAim.Low)
 			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
@@ -111,10 +102,10 @@ func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass
 	made.Spread = w.spread(func(r Run) bounds.Spread {
 		return bounds.SpreadOf(chosen(bounds.Percent(after(r).ForcesN, r.TargetsN), w.turned))
 	})
-	made.TiltMm = w.over(func(r Run) float64 { return after(r).LargestTiltMm })
-	made.WarpMm = w.over(func(r Run) float64 { return after(r).LargestWarpMm })
-	made.UnevenMm = w.over(func(r Run) float64 { return after(r).LargestUnevenMm })
-	made.LargestN = w.over(func(r Run) float64 { return after(r).LargestForceN })
+	made.TiltMm = w.p.Over(func(r Run) float64 { return after(r).LargestTiltMm })
+	made.WarpMm = w.p.Over(func(r Run) float64 { return after(r).LargestWarpMm })
+	made.UnevenMm = w.p.Over(func(r Run) float64 { return after(r).LargestUnevenMm })
+	made.LargestN = w.p.Over(func(r Run) float64 { return after(r).LargestForceN })
 }
 
 // chosen keeps the figures of some fasteners.
@@ -134,7 +125,7 @@ func (w *forecaster) frame(n, step int) Frame {
 	f := Frame{Fastener: do.Fastener, Turned: slices.Clone(w.turned)}
 	forces := func(r Run) []float64 { return r.Passes[n].StepForcesN[step] }
 	for i := range w.turned {
-		f.Percent = append(f.Percent, w.over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
+		f.Percent = append(f.Percent, w.p.Over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
 	}
 	var tilt, warp, uneven [3]float64
 	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
@@ -193,7 +184,7 @@ func (w *forecaster) lowest(last ForecastPass) []int {
 	numbers := w.plan.Tighten.Numbers()
 	var list []int
 	for i, percent := range last.Percent {
-		if last.Turned[i] && percent.Low < lowFromPercent {
+		if last.Turned[i] && percent.Low < limits.LowFromPercent {
 			list = append(list, i)
 		}
 	}
@@ -264,7 +255,7 @@ func (w *forecaster) hundreds() []procedure.Hundred {
 	for _, h := range w.work.Hundreds {
 		for i, f := range w.plan.Joint.Fasteners {
 			if h.Kind == "" || f.Kind == h.Kind {
-				h.ForceN = w.over(func(r Run) float64 { return r.TargetsN[i] })
+				h.ForceN = w.p.Over(func(r Run) float64 { return r.TargetsN[i] })
 				break
 			}
 		}

@@ -1,14 +1,15 @@
 package procedure
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
 
 	"gonum.org/v1/gonum/stat"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension"
@@ -73,12 +74,20 @@ func endsOnAngle(p plan.Plan, kind string) bool {
 	return false
 }
 
-// String says in English what the figure is and where it comes from.
-func (f Friction) String() string {
+// What the scatter of the preload at a torque is taken from.
+const (
+	FrictionUsual  finding.Code = "friction usual"  // sd: in percent
+	FrictionSpans  finding.Code = "friction spans"  // sd
+	FrictionMiddle finding.Code = "friction middle" // a torque gives the preload of the middle of its friction, in every pass
+)
+
+// Says tells what the figure is and where it comes from.
+func (f Friction) Says() finding.Finding {
+	code := FrictionSpans
 	if f.Usual {
-		return fmt.Sprintf("a torque scatters the preload by %.0f %% SD, as usual with a lubricant (engineering estimate; 20 %% dry)", f.SDPercent)
+		code = FrictionUsual
 	}
-	return fmt.Sprintf("a torque scatters the preload by %.0f %% SD: a quarter of what the friction of the bolts spans", f.SDPercent)
+	return finding.Noted(code, finding.Values{"sd": f.SDPercent})
 }
 
 // frictionSD is 0 where the friction has no span.
@@ -116,15 +125,15 @@ func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float6
 		return Scattered{}, err
 	}
 	if len(f.SDPercent) != j.Len() {
-		return Scattered{}, fmt.Errorf("%d scatters of friction for %d fasteners; allowed: one each", len(f.SDPercent), j.Len())
+		return Scattered{}, compliance.Misuse("scatters of friction", len(f.SDPercent), j.Len())
 	}
 	for _, sd := range f.SDPercent {
 		if !(sd >= 0 && sd <= mostSDPercent) {
-			return Scattered{}, fmt.Errorf("friction scatter %g %%; allowed: 0 to %d %%", sd, mostSDPercent)
+			return Scattered{}, compliance.Misuse("friction scatter in percent", sd, mostSDPercent)
 		}
 	}
 	if f.Draws < 0 || f.Draws > mostDraws {
-		return Scattered{}, fmt.Errorf("%d draws; allowed: 1 to %d", f.Draws, mostDraws)
+		return Scattered{}, compliance.Misuse("draws", f.Draws, mostDraws)
 	}
 	if f.Draws == 0 {
 		f.Draws = usualDraws

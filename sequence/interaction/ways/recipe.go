@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
-	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/limits"
 )
 
 // orderBy orders every group of the plan by a way; nil where a group cannot be.
@@ -96,8 +96,8 @@ func (t *trier) recipeOf(torques []contact.Pass, turnedOn bool, centreOut, round
 	}
 	last := torques[len(torques)-1]
 	levels := withoutSame(torques)
-	if first := levels[0]; first[0].ForceN > 2*procedure.SnugTo*last[0].ForceN {
-		passes = append(passes, arranged(scaled(last, procedure.SnugTo), centreOut))
+	if first := levels[0]; first[0].ForceN > 2*limits.SnugTo*last[0].ForceN {
+		passes = append(passes, arranged(scaled(last, limits.SnugTo), centreOut))
 	}
 	for _, pass := range levels {
 		if !contact.SameFigures(pass, last) {
