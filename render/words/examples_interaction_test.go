@@ -103,7 +103,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	prediction.RepeatsNeeded:   {"repeats": 4},
 	prediction.NeverEven:       {"most": 50},
 	prediction.StaysLevel:      {"uneven": 0.01},
-	prediction.MostUneven:      {"pass": 4, "number": 5, "id": "M2", "uneven": exampleBand, "tilt": exampleBand, "warp": exampleBand},
+	prediction.MostUneven:      {"pass": 4, "number": 5, "id": "M2", "uneven": exampleBand},
+	prediction.TiltedAndBent:   {"tilt": exampleBand, "warp": exampleBand},
 	prediction.SinglePass:      {"class": "noticeable", "mean": exampleBand, "ends": exampleBand},
 
 	prediction.PassTorque:      {"torque": exampleTorque, "kinds": []string{"main"}},

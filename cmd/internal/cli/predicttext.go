@@ -43,7 +43,7 @@ func (r predictReport) print(compare bool) {
 	r.list(r.c.Forecast.Doubts, r.c.SayAll(doubts))
 	r.passes()
 	r.lowest()
-	behaves := r.c.SayAll([]finding.Finding{r.Forecast.Once(), r.Forecast.Lies(r.Plan)})
+	behaves := []string{r.c.Say(r.Forecast.Once()), r.said(r.Forecast.Lies(r.Plan))}
 	if repeat := r.Forecast.Repeat(); len(repeat) > 0 {
 		behaves = append(behaves, r.said(repeat))
 	}

@@ -53,7 +53,7 @@ func (l *layout) leaves() []string {
 	if repeat := l.f.Repeat(); len(repeat) > 0 {
 		lines = append(lines, l.said(repeat))
 	}
-	return append(lines, l.ask.Words.Say(l.f.Lies(l.plan)))
+	return append(lines, l.ask.Words.Say(l.f.Lies(l.plan)[0]))
 }
 
 // lowestEnds says where the lowest bolt ends, and who takes its load.

@@ -14,11 +14,12 @@ const (
 	NotFelt       finding.Code = "forecast repeat not felt" //
 	OneMorePass   finding.Code = "forecast one more pass"   // ends
 	NoneNeeded    finding.Code = "forecast no repeat needed"
-	RepeatsNeeded finding.Code = "forecast repeats needed" // repeats
-	NeverEven     finding.Code = "forecast never even"     // most
-	StaysLevel    finding.Code = "forecast stays level"    // uneven
-	MostUneven    finding.Code = "forecast most uneven"    // pass, number, id, uneven, tilt, warp
-	SinglePass    finding.Code = "forecast single pass"    // class, mean, ends
+	RepeatsNeeded finding.Code = "forecast repeats needed"  // repeats
+	NeverEven     finding.Code = "forecast never even"      // most
+	StaysLevel    finding.Code = "forecast stays level"     // uneven
+	MostUneven    finding.Code = "forecast most uneven"     // pass, number, id, uneven
+	TiltedAndBent finding.Code = "forecast tilted and bent" // tilt, warp: the same moment
+	SinglePass    finding.Code = "forecast single pass"     // class, mean, ends
 )
 
 // Ends says where the lowest bolt ends, and who takes its load.
@@ -58,14 +59,17 @@ func (f Forecast) Repeat() []finding.Finding {
 	return append(list, finding.Noted(NeverEven, finding.Values{"most": limits.MostRepeats}))
 }
 
-// Lies says where the part lies most uneven, and by how much.
-func (f Forecast) Lies(p plan.Plan) finding.Finding {
+// Lies says where the part lies most uneven, by how much, and in which way.
+func (f Forecast) Lies(p plan.Plan) []finding.Finding {
 	worst := f.Passes[f.WorstPass()]
 	if worst.UnevenMm.High < limits.HardlyUnevenMm {
-		return finding.Noted(StaysLevel, finding.Values{"uneven": max(0.01, worst.UnevenMm.High)})
+		return []finding.Finding{finding.Noted(StaysLevel, finding.Values{"uneven": max(0.01, worst.UnevenMm.High)})}
 	}
 	frame := worst.Frames[worst.WorstFrame]
-	return finding.Noted(MostUneven, name(finding.Values{"pass": worst.Number, "uneven": worst.UnevenMm, "tilt": frame.TiltMm, "warp": frame.WarpMm}, p, frame.Fastener))
+	return []finding.Finding{
+		finding.Noted(MostUneven, name(finding.Values{"pass": worst.Number, "uneven": worst.UnevenMm}, p, frame.Fastener)),
+		finding.Noted(TiltedAndBent, finding.Values{"tilt": frame.TiltMm, "warp": frame.WarpMm}),
+	}
 }
 
 // Once says what a single pass in the order of the plan would leave, and so how
