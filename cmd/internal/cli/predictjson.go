@@ -227,7 +227,7 @@ func (r predictReport) trialsJSON() []trialOut {
 	for i, t := range r.Comparison.Trials {
 		list = append(list, trialOut{
 			Name: string(t.Way), Also: listed(texts(t.Also)), Order: r.Plan.IDs(t.Order), Rules: string(t.Rules), Worth: i > 0 && i == r.Advice.Best, Class: string(t.Class), sumOut: sumJSON(t.End),
-			TiltMm: bandJSON(t.TiltMm), WarpMm: bandJSON(t.WarpMm), UnevenMm: bandJSON(t.Uneven), WrenchPathM: millionth(t.TravelM), Steps: t.Steps,
+			TiltMm: bandJSON(t.TiltMm), WarpMm: bandJSON(t.WarpMm), UnevenMm: bandJSON(t.UnevenMm), WrenchPathM: millionth(t.TravelM), Steps: t.Steps,
 		})
 	}
 	return list

@@ -216,7 +216,7 @@ func (r predictReport) others() {
 		if trial.Less {
 			name += " (" + w.OnlyToCompare + ")"
 		}
-		rows = append(rows, []string{name, r.whole(trial.End.Min), r.whole(trial.End.SD), r.hundredths(trial.Uneven), r.c.Value(trial.TravelM, ".1"), w.RuleWords[string(trial.Rules)]})
+		rows = append(rows, []string{name, r.whole(trial.End.Min), r.whole(trial.End.SD), r.hundredths(trial.UnevenMm), r.c.Value(trial.TravelM, ".1"), w.RuleWords[string(trial.Rules)]})
 		for _, also := range trial.Also {
 			rows = append(rows, []string{"  = " + r.c.Term(also)})
 		}

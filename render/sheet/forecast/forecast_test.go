@@ -288,7 +288,7 @@ func TestSearchedOrdersAreWrittenOut(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
 	order := slices.Clone(c.Trials[0].Order)
 	slices.Reverse(order)
-	c.Trials = append(c.Trials, ways.Trial{Way: advice.LeastTilt, Order: order})
+	c.Trials = append(c.Trials, ways.Trial{Trial: advice.Trial{Way: advice.LeastTilt}, Order: order})
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
 	inOrder(t, said(doc.Pages), "rules (order only)", "Order of “searched: least tilt”: "+strings.Join(p.IDs(order), " "))
 }

@@ -34,7 +34,7 @@ func (l *layout) others(run *sheet.Run) {
 			name = "→ " + name
 		}
 		table.Rows = append(table.Rows, sheet.Row{Bold: k == 0 || k == c.Advice.Best, Words: []string{
-			name, l.span(trial.End.Min), l.ends(trial.End.SD, "%.0f"), l.ends(trial.Uneven, "%.2f"), l.figure("%.1f", trial.TravelM), w.RuleWords[string(trial.Rules)],
+			name, l.span(trial.End.Min), l.ends(trial.End.SD, "%.0f"), l.ends(trial.UnevenMm, "%.2f"), l.figure("%.1f", trial.TravelM), w.RuleWords[string(trial.Rules)],
 		}})
 	}
 	run.Close = true

@@ -76,7 +76,7 @@ func (g Gasket) StiffnessMPaPerMm() (bounds.Band, error) {
 			return known.band, nil
 		}
 	}
-	return bounds.Band{}, Misuse("gasket", string(g), "a known one")
+	return bounds.Band{}, Misuse("gasket", string(g), "known")
 }
 
 // BlockDoubt is what the foundation of bare faces is known within, either way

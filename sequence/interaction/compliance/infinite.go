@@ -43,7 +43,7 @@ func pairwise(at []geometry.Point, compliance func(a, b geometry.Point) float64)
 		for j := i; j < len(at); j++ {
 			v := compliance(at[i], at[j])
 			if math.IsNaN(v) {
-				return nil, Misuse("place of a fastener", at[j], "a number")
+				return nil, Misuse("place", at[j], "number")
 			}
 			c.SetSym(i, j, v)
 		}

@@ -34,7 +34,7 @@ func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*
 		var own []geometry.Point
 		for _, i := range piece.Fasteners {
 			if i < 0 || i >= len(at) || seen[i] {
-				return nil, Misuse("fastener index of a separate part", i, len(at))
+				return nil, Misuse("piece", i, len(at))
 			}
 			seen[i] = true
 			own = append(own, at[i])
@@ -51,7 +51,7 @@ func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*
 	}
 	for _, s := range seen {
 		if !s {
-			return nil, Misuse("separate parts of a fastener", 0, 1)
+			return nil, Misuse("piece", 0, 1)
 		}
 	}
 	return c, nil

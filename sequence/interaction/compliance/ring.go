@@ -40,7 +40,7 @@ func (r Ring) Compliance(angles []float64, foundationMPa float64) (*mat.SymDense
 		for j := i; j < len(angles); j++ {
 			apart := angles[i] - angles[j]
 			if math.IsNaN(apart) || math.IsInf(apart, 0) {
-				return nil, Misuse("angle of a fastener", angles[j], "radians")
+				return nil, Misuse("angle", angles[j], "radians")
 			}
 			sum := 0.0
 			for n, of := range c {

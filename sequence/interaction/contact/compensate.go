@@ -23,7 +23,7 @@ func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (target
 		return nil, err
 	}
 	if !(limit >= 1) {
-		return nil, compliance.Misuse("cap on the targets", limit, "1 or more")
+		return nil, compliance.Misuse("cap", limit, ">= 1")
 	}
 	even := s.joint.TravelMm(wanted)
 	targets = make([]float64, s.joint.Len())

@@ -35,17 +35,17 @@ func NewJoint(given mat.Symmetric, own []tension.Resilience) (*Joint, error) {
 		return nil, finding.Failed(compliance.NoFasteners, nil)
 	}
 	if len(own) != n {
-		return nil, compliance.Misuse("bolt flexibilities", len(own), n)
+		return nil, compliance.Misuse("own", len(own), n)
 	}
 	j := &Joint{part: square(n), whole: square(n)}
 	for i := range n {
 		if o := float64(own[i]); !(o >= 0) || math.IsInf(o, 1) {
-			return nil, compliance.Misuse("bolt flexibility", o, "0 or more")
+			return nil, compliance.Misuse("own", o, ">= 0")
 		}
 		for k := range n {
 			c := given.At(i, k)
 			if math.IsNaN(c) || math.IsInf(c, 0) {
-				return nil, compliance.Misuse("compliance", c, "a number")
+				return nil, compliance.Misuse("compliance", c, "number")
 			}
 			j.part[i][k], j.whole[i][k] = c, c
 		}
@@ -160,18 +160,8 @@ func (j *Joint) Sensitivity() float64 {
 
 // checkOrder refuses what is no order of all fasteners.
 func (j *Joint) checkOrder(order []int) error {
-	seen := make([]bool, j.Len())
-	for _, i := range order {
-		if i < 0 || i >= len(seen) {
-			return compliance.Misuse("fastener index in the order", i, len(seen))
-		}
-		if seen[i] {
-			return compliance.Misuse("times that a fastener stands in the order", 2, 1)
-		}
-		seen[i] = true
-	}
-	if len(order) != len(seen) {
-		return compliance.Misuse("fasteners in the order", len(order), len(seen))
+	if all := identity(j.Len()); !slices.Equal(slices.Sorted(slices.Values(order)), all) {
+		return compliance.Misuse("order", order, all)
 	}
 	return nil
 }

@@ -42,10 +42,10 @@ func (s *Nuts) Tighten(i int, target float64) error {
 		return err
 	}
 	if !(target > 0) || math.IsInf(target, 1) {
-		return compliance.Misuse("target", target, "above 0 N")
+		return compliance.Misuse("target", target, "> 0")
 	}
 	if !(s.Stick >= 0 && s.Stick < 1) {
-		return compliance.Misuse("stick", s.Stick, "0 up to below 1")
+		return compliance.Misuse("stick", s.Stick, "< 1")
 	}
 	if s.runUp[i] && s.force[i] > 0 && s.force[i] >= target*(1-s.Stick) {
 		return nil
@@ -73,7 +73,7 @@ func (s *Nuts) Advance(i int, travelMm float64) error {
 		return err
 	}
 	if math.IsNaN(travelMm) || math.IsInf(travelMm, 0) {
-		return compliance.Misuse("travel", travelMm, "a number")
+		return compliance.Misuse("travel", travelMm, "number")
 	}
 	return s.turnTo(i, s.start(i)+travelMm)
 }
@@ -105,7 +105,7 @@ func (s *Nuts) Remove(i int) error {
 
 func (s *Nuts) check(i int) error {
 	if i < 0 || i >= s.joint.Len() {
-		return compliance.Misuse("fastener index", i, s.joint.Len())
+		return compliance.Misuse("fastener", i, s.joint.Len())
 	}
 	return nil
 }

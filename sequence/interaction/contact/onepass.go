@@ -51,7 +51,7 @@ func (j *Joint) CheckTargets(targets []float64) error {
 	}
 	for _, t := range targets {
 		if !(t > 0) || math.IsInf(t, 1) {
-			return compliance.Misuse("target", t, "above 0 N")
+			return compliance.Misuse("target", t, "> 0")
 		}
 	}
 	return nil

@@ -56,10 +56,6 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	return f, nil
 }
 
-func (w *forecaster) spread(of func(Run) bounds.Spread) bounds.Spreads {
-	return bounds.SpreadsOf(of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff))
-}
-
 func (w *forecaster) pass(n int) ForecastPass {
 	made := ForecastPass{Number: n + 1, Stage: w.stage(n)}
 	if !w.work.Compensated || n < len(w.work.Passes)-1 {
@@ -72,7 +68,7 @@ func (w *forecaster) pass(n int) ForecastPass {
 		}
 	}
 	w.aim(n)
-	w.sumUp(&made, func(r Run) contact.AfterPass { return r.Passes[n] })
+	w.sumUp(&made, w.p, n)
 	return made
 }
 
@@ -83,15 +79,15 @@ func (w *forecaster) stage(n int) *plan.Stage {
 	return &w.plan.Tighten.Stages[w.work.Stages[n]]
 }
 
-// sumUp fills in how the joint stands after a pass.
-func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass) {
+// sumUp fills in how the joint stands after a pass of some runs.
+func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.Turned = slices.Clone(w.turned)
 	made.Lowest = -1
 	for i, in := range w.turned {
 		percent, ofAim, class := bounds.Band{}, bounds.Band{}, advice.Class("")
 		if in {
-			percent = w.p.Over(func(r Run) float64 { return 100 * after(r).ForcesN[i] / r.TargetsN[i] })
-			ofAim = w.ofAim(i, after)
+			percent = runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] })
+			ofAim = w.ofAim(i, runs, n)
 			class = advice.ClassOf(ofAim.Low)
 			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
 				made.Lowest = i
@@ -99,13 +95,12 @@ func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass
 		}
 		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
 	}
-	made.Spread = w.spread(func(r Run) bounds.Spread {
-		return bounds.SpreadOf(chosen(bounds.Percent(after(r).ForcesN, r.TargetsN), w.turned))
-	})
-	made.TiltMm = w.p.Over(func(r Run) float64 { return after(r).LargestTiltMm })
-	made.WarpMm = w.p.Over(func(r Run) float64 { return after(r).LargestWarpMm })
-	made.UnevenMm = w.p.Over(func(r Run) float64 { return after(r).LargestUnevenMm })
-	made.LargestN = w.p.Over(func(r Run) float64 { return after(r).LargestForceN })
+	spread := func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) }
+	made.Spread = bounds.SpreadsOf(spread(runs.Soft), spread(runs.Nominal), spread(runs.Stiff))
+	made.TiltMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestTiltMm })
+	made.WarpMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestWarpMm })
+	made.UnevenMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestUnevenMm })
+	made.LargestN = runs.Over(func(r Run) float64 { return r.Passes[n].LargestForceN })
 }
 
 // chosen keeps the figures of some fasteners.
@@ -128,8 +123,8 @@ func (w *forecaster) frame(n, step int) Frame {
 		f.Percent = append(f.Percent, w.p.Over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
 	}
 	var tilt, warp, uneven [3]float64
-	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
-		closure := r.Joint.ClosureMm(forces(r))
+	for k, r := range w.p.Runs() {
+		closure := r.Joint.ClosureMm(forces(*r))
 		tilt[k], warp[k], uneven[k] = w.level.Tilt(closure), w.level.Warp(closure), contact.Unevenness(closure)
 		if k == 1 {
 			f.ClosureMm = closure
@@ -153,7 +148,7 @@ func (w *forecaster) aim(n int) {
 		}
 	}
 	for _, list := range byTravel {
-		for r, run := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+		for r, run := range w.p.Runs() {
 			mean := 0.0
 			for _, i := range list {
 				mean += run.Passes[n].ForcesN[i] / float64(len(list))
@@ -165,11 +160,11 @@ func (w *forecaster) aim(n int) {
 	}
 }
 
-func (w *forecaster) ofAim(i int, after func(Run) contact.AfterPass) bounds.Band {
+func (w *forecaster) ofAim(i int, runs Prediction, n int) bounds.Band {
 	var v [3]float64
-	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+	for k, r := range runs.Runs() {
 		if w.aims[k][i] > 0 {
-			v[k] = 100 * after(r).ForcesN[i] / w.aims[k][i]
+			v[k] = 100 * r.Passes[n].ForcesN[i] / w.aims[k][i]
 		}
 	}
 	return bounds.Of3(v)
@@ -210,43 +205,30 @@ func shareOf(pass contact.Pass, targets []float64) float64 {
 // judge says what a single pass would do, and what one more buys.
 func (w *forecaster) judge(f *Forecast) error {
 	targets := w.p.Nominal.TargetsN
-	once, err := w.afterwards([]contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
+	once, err := w.model.Again(w.p, []contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
 	if err != nil {
 		return err
 	}
-	f.OnePass = w.spread(func(r Run) bounds.Spread { return bounds.SpreadOf(bounds.Percent(once(r).ForcesN, targets)) })
+	for _, r := range once.Runs() {
+		r.TargetsN = targets
+	}
+	f.OnePass = once.Spreads(0)
 	if !w.work.CanRepeat() {
 		return nil
 	}
 	passes := w.work.Passes
 	last := passes[len(passes)-1]
-	again, err := w.afterwards(append(slices.Clone(passes), last))
+	again, err := w.model.Again(w.p, append(slices.Clone(passes), last))
 	if err != nil {
 		return err
 	}
 	f.OneMore = &ForecastPass{Number: len(passes) + 1, Share: shareOf(last, targets)}
-	w.sumUp(f.OneMore, again)
+	w.sumUp(f.OneMore, again, len(passes))
 	count, enough, err := procedure.Repeats(w.p.Soft.Joint, passes, targets, f.FrictionSD, w.model.Stick)
 	if enough {
 		f.Repeats = count
 	}
 	return err
-}
-
-// afterwards works passes from a loose joint on each run and gives how the last
-// of them leaves it.
-func (w *forecaster) afterwards(passes []contact.Pass) (func(Run) contact.AfterPass, error) {
-	ends := map[*contact.Joint]contact.AfterPass{}
-	for _, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
-		nuts := r.Joint.Loose()
-		nuts.Stick = w.model.Stick
-		after, err := nuts.Work(passes, w.model.At)
-		if err != nil {
-			return nil, err
-		}
-		ends[r.Joint] = after[len(after)-1]
-	}
-	return func(r Run) contact.AfterPass { return ends[r.Joint] }, nil
 }
 
 // hundreds fills in the forces.

@@ -29,10 +29,9 @@ type Prediction struct {
 
 // Run is the passes at one stiffness of the foundation.
 type Run struct {
-	FoundationMPaPerMm float64
-	Joint              *contact.Joint
-	Passes             []contact.AfterPass
-	TargetsN           []float64 // that stand for 100 %, by fastener
+	Joint    *contact.Joint
+	Passes   []contact.AfterPass
+	TargetsN []float64 // that stand for 100 %, by fastener
 }
 
 // Percent gives the forces after a pass in percent of the targets.
@@ -59,33 +58,31 @@ func (p *Prediction) Runs() []*Run { return []*Run{&p.Soft, &p.Nominal, &p.Stiff
 
 // runs works the passes at the three stiffnesses.
 func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
-	for _, run := range []struct {
-		of         *Run
-		foundation float64
-	}{{&p.Soft, m.Foundation.Low}, {&p.Nominal, m.Foundation.Nominal}, {&p.Stiff, m.Foundation.High}} {
-		if err := m.run(run.of, run.foundation, passes); err != nil {
+	for k, foundation := range []float64{m.Foundation.Low, m.Foundation.Nominal, m.Foundation.High} {
+		if p.Runs()[k].Joint, err = m.Joint(foundation); err != nil {
+			return Prediction{}, err
+		}
+	}
+	return m.Again(p, passes)
+}
+
+// Again works other passes on the same joints.
+func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
+	for _, r := range p.Runs() {
+		nuts := r.Joint.Loose()
+		nuts.Stick = m.Stick
+		var err error
+		if r.Passes, err = nuts.Work(passes, m.At); err != nil {
 			return Prediction{}, err
 		}
 	}
 	return p, nil
 }
 
-func (m Model) run(r *Run, foundationMPaPerMm float64, passes []contact.Pass) error {
-	joint, err := m.Joint(foundationMPaPerMm)
-	if err != nil {
-		return err
-	}
-	nuts := joint.Loose()
-	nuts.Stick = m.Stick
-	after, err := nuts.Work(passes, m.At)
-	*r = Run{FoundationMPaPerMm: foundationMPaPerMm, Joint: joint, Passes: after}
-	return err
-}
-
 // Joint gives the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	if m.Kernel == nil {
-		return nil, compliance.Misuse("kernel of the joint", 0, 1)
+		return nil, compliance.Misuse("kernel", 0, 1)
 	}
 	c, err := m.Kernel.Compliance(m.At, foundationMPaPerMm)
 	if err != nil {
@@ -97,6 +94,11 @@ func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 // Over gives a figure over the gasket's band.
 func (p Prediction) Over(of func(Run) float64) bounds.Band {
 	return bounds.Of(of(p.Soft), of(p.Nominal), of(p.Stiff))
+}
+
+// Spreads sums up all bolts after a pass over the gasket's band.
+func (p Prediction) Spreads(pass int) bounds.Spreads {
+	return bounds.SpreadsOf(p.Soft.Spread(pass), p.Nominal.Spread(pass), p.Stiff.Spread(pass))
 }
 
 // ForceN gives the force in a bolt after a pass over the gasket's band.

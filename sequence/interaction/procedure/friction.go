@@ -9,7 +9,6 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/bounds"
-	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension"
@@ -18,7 +17,7 @@ import (
 // FrictionScatter is what friction in thread and under the head adds.
 type FrictionScatter struct {
 	SDPercent []float64 // by fastener, of the preload at a torque
-	Draws     int       // of the whole work; 0: 1000
+	Draws     int       // of the whole work
 	Seed      uint64    // the same seed gives the same draws
 	Stick     float64   // of Nuts
 }
@@ -108,8 +107,6 @@ func frictionSD(kind plan.Kind) float64 {
 // any friction.
 const mostSDPercent = 50
 
-const usualDraws, mostDraws = 1000, 1_000_000
-
 // Scattered is where the forces end when friction scatters, in percent of the
 // targets.
 type Scattered struct {
@@ -123,20 +120,6 @@ type Scattered struct {
 func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float64, f FrictionScatter) (Scattered, error) {
 	if err := j.CheckTargets(targets); err != nil {
 		return Scattered{}, err
-	}
-	if len(f.SDPercent) != j.Len() {
-		return Scattered{}, compliance.Misuse("scatters of friction", len(f.SDPercent), j.Len())
-	}
-	for _, sd := range f.SDPercent {
-		if !(sd >= 0 && sd <= mostSDPercent) {
-			return Scattered{}, compliance.Misuse("friction scatter in percent", sd, mostSDPercent)
-		}
-	}
-	if f.Draws < 0 || f.Draws > mostDraws {
-		return Scattered{}, compliance.Misuse("draws", f.Draws, mostDraws)
-	}
-	if f.Draws == 0 {
-		f.Draws = usualDraws
 	}
 	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
 	ends := make([][]float64, j.Len())

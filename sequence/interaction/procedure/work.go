@@ -77,7 +77,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 		}
 		return contact.Action{Do: contact.ByTravel, TravelMm: travel}, nil
 	}
-	return contact.Action{}, compliance.Misuse("stage", string(stage.Do), "a work on bolts")
+	return contact.Action{}, compliance.Misuse("stage", string(stage.Do), "work")
 }
 
 // preloadN gives the preload of a torque at the nominal friction.

@@ -53,7 +53,10 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 	}
 	c.Trials = t.list
 	of := f.Case()
-	of.Trials, of.BeforeRepeats = c.figures(), beforeRepeats(runs, work)
+	of.BeforeRepeats = beforeRepeats(runs, work)
+	for _, trial := range c.Trials {
+		of.Trials = append(of.Trials, trial.Trial)
+	}
 	c.Advice = advice.Decide(of)
 	c.Snug = c.firstStage()
 	return c, nil
@@ -247,21 +250,11 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	}
 }
 
-// figures are what the advice is decided by.
-func (c Comparison) figures() []advice.Trial {
-	list := make([]advice.Trial, len(c.Trials))
-	for i, t := range c.Trials {
-		list[i] = advice.Trial{Way: t.Way, Lowest: t.End.Min, Class: t.Class, UnevenMm: t.Uneven, Rules: t.Rules, OwnOrder: slices.Equal(t.Order, c.Trials[0].Order), Less: t.Less}
-	}
-	return list
-}
-
 // firstStage says what the first stage buys; nothing where nobody can say.
 func (c Comparison) firstStage() (list []finding.Finding) {
-	of := c.figures()
-	for _, without := range of {
+	for _, without := range c.Trials {
 		if without.Way == advice.NoFirstStage {
-			list = advice.OnFirstStage(of[0], without)
+			list = advice.OnFirstStage(c.Trials[0].Trial, without.Trial)
 		}
 	}
 	return list
@@ -270,10 +263,9 @@ func (c Comparison) firstStage() (list []finding.Finding) {
 // OnRecipe holds the recipe against the file's own work; nothing where it was not
 // tried.
 func (c Comparison) OnRecipe() []finding.Finding {
-	of := c.figures()
-	for i, t := range c.Trials {
+	for _, t := range c.Trials {
 		if t.Way == advice.Recipe || slices.Contains(t.Also, advice.Recipe) {
-			return []finding.Finding{advice.OnRecipe(of[0], of[i])}
+			return []finding.Finding{advice.OnRecipe(c.Trials[0].Trial, t.Trial)}
 		}
 	}
 	return nil
@@ -283,7 +275,7 @@ func (c Comparison) OnRecipe() []finding.Finding {
 // by search, and the best. None has the file's own order.
 func (c Comparison) Orders() (list []Trial) {
 	for i, t := range c.Trials {
-		if (advice.Searched(t.Way) || i == c.Advice.Best) && !slices.Equal(t.Order, c.Trials[0].Order) {
+		if (advice.Searched(t.Way) || i == c.Advice.Best) && !t.OwnOrder {
 			list = append(list, t)
 		}
 	}

@@ -70,8 +70,8 @@ func TestComparison(t *testing.T) {
 		for _, pass := range f.Passes {
 			uneven = bounds.Band{Low: max(uneven.Low, pass.UnevenMm.Low), Nominal: max(uneven.Nominal, pass.UnevenMm.Nominal), High: max(uneven.High, pass.UnevenMm.High)}
 		}
-		if !own.Own || own.End != f.Last().Spread || own.Uneven != uneven || !slices.Equal(own.Order, p.Tighten.Order) {
-			t.Errorf("%s: its own way ends at %v, uneven by %v; forecast %v, %v", name, own.End, own.Uneven, f.Last().Spread, uneven)
+		if own.End != f.Last().Spread || own.UnevenMm != uneven || !slices.Equal(own.Order, p.Tighten.Order) {
+			t.Errorf("%s: its own way ends at %v, uneven by %v; forecast %v, %v", name, own.End, own.UnevenMm, f.Last().Spread, uneven)
 		}
 		for _, trial := range c.Trials {
 			turned := map[int]bool{}
@@ -93,8 +93,8 @@ func TestComparison(t *testing.T) {
 		if least := trial(t, c, advice.LeastScatter); least.End.SD.Nominal > own.End.SD.Nominal+1e-9 {
 			t.Errorf("%s: searched for scatter %v, its own %v", name, least.End.SD, own.End.SD)
 		}
-		if least := trial(t, c, advice.LeastTilt); least.Uneven.Nominal > own.Uneven.Nominal+1e-12 {
-			t.Errorf("%s: searched for tilt %v, its own %v", name, least.Uneven, own.Uneven)
+		if least := trial(t, c, advice.LeastTilt); least.UnevenMm.Nominal > own.UnevenMm.Nominal+1e-12 {
+			t.Errorf("%s: searched for tilt %v, its own %v", name, least.UnevenMm, own.UnevenMm)
 		}
 	}
 }

@@ -19,18 +19,13 @@ import (
 
 // Trial is a way to do the work, and what it leaves.
 type Trial struct {
-	Way     advice.Way
-	Also    []advice.Way  // other names of the same work
-	Own     bool          // as the file has it
-	Less    bool          // leaves out what the file has: it tells what that buys, and is never to be done
-	Order   []int         // of tightening, every fastener once
-	Rules   judge.Verdict // what the trade's rules say of the order
+	advice.Trial
+	Also    []advice.Way // other names of the same work
+	Order   []int        // of tightening, every fastener once
 	Passes  []contact.Pass
 	End     bounds.Spreads // in percent of the targets
-	Class   advice.Class   // of the worst bolt, at the low end
-	TiltMm  bounds.Band    // these three: the worst at any step
+	TiltMm  bounds.Band    // the worst at any step, as WarpMm
 	WarpMm  bounds.Band
-	Uneven  bounds.Band
 	TravelM float64 // of the wrench, from bolt to bolt
 	Steps   int     // of the wrench
 }
@@ -64,25 +59,26 @@ func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
 			return nil
 		}
 	}
-	rules := judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict
-	made := Trial{Way: way, Own: len(t.list) == 0, Order: order, Rules: rules, Passes: passes, TravelM: travelM(passes, t.model.At)}
-	var ends [3]bounds.Spread
-	var tilt, warp, uneven [3]float64
-	for k, r := range []prediction.Run{t.p.Soft, t.p.Nominal, t.p.Stiff} {
-		nuts := r.Joint.Loose()
-		nuts.Stick = t.model.Stick
-		after, err := nuts.Work(passes, t.model.At)
-		if err != nil {
-			return err
-		}
-		for _, a := range after {
-			tilt[k], warp[k], uneven[k] = max(tilt[k], a.LargestTiltMm), max(warp[k], a.LargestWarpMm), max(uneven[k], a.LargestUnevenMm)
-		}
-		ends[k] = bounds.SpreadOf(bounds.Percent(nuts.Forces(), r.TargetsN))
+	runs, err := t.model.Again(t.p, passes)
+	if err != nil {
+		return err
 	}
-	made.End = bounds.SpreadsOf(ends[0], ends[1], ends[2])
-	made.Class = advice.ClassOf(made.End.Min.Low)
-	made.TiltMm, made.WarpMm, made.Uneven = bounds.Of3(tilt), bounds.Of3(warp), bounds.Of3(uneven)
+	worst := func(of func(contact.AfterPass) float64) bounds.Band {
+		return runs.Over(func(r prediction.Run) (most float64) {
+			for _, after := range r.Passes {
+				most = max(most, of(after))
+			}
+			return most
+		})
+	}
+	made := Trial{Order: order, Passes: passes, End: runs.Spreads(len(passes) - 1), TravelM: travelM(passes, t.model.At)}
+	made.Trial = advice.Trial{
+		Way: way, Lowest: made.End.Min, Class: advice.ClassOf(made.End.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
+		Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
+		UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
+	}
+	made.TiltMm = worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm })
+	made.WarpMm = worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm })
 	for _, pass := range passes {
 		made.Steps += len(pass)
 	}
