@@ -6,20 +6,8 @@ import (
 	"drawdown/sequence/interaction/bounds"
 )
 
-// span prints a band of percentages: 86–94–98, or one figure where all are the
-// same.
-func (l *layout) span(b bounds.Band) string { return l.banded(b, "%.0f") }
-
-// millimetres prints a band of lengths to a hundredth, as a feeler gauge tells.
-func (l *layout) millimetres(b bounds.Band) string { return l.banded(b, "%.2f") }
-
-func (l *layout) banded(b bounds.Band, format string) string {
-	low, nominal, high := l.figure(format, b.Low), l.figure(format, b.Nominal), l.figure(format, b.High)
-	if low == high {
-		return nominal
-	}
-	return low + "–" + nominal + "–" + high
-}
+// span prints a band of percentages.
+func (l *layout) span(b bounds.Band) string { return l.ask.Words.Value(b, ".0") }
 
 // ends prints the ends of a band alone, where the middle has no room.
 func (l *layout) ends(b bounds.Band, format string) string {

@@ -146,11 +146,7 @@ func (s *settledSetup) flange() compliance.Flange {
 func (s *settledSetup) plate() (compliance.Kernel, error) {
 	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
 	outline := s.plan.Joint.Outline
-	var corners []geometry.Point
-	for _, path := range outline {
-		corners = append(corners, path...)
-	}
-	if len(corners) > 0 {
+	if corners := slices.Concat(outline...); len(corners) > 0 {
 		p.Box = geometry.Bounds(corners)
 		p.Part = compliance.Inside(outline)
 	} else {
@@ -176,21 +172,11 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 		s.assume(GasketWhole, nil)
 		return 0
 	}
-	edges := make([]float64, len(s.at))
-	for i, p := range s.at {
-		edges[i] = math.Inf(1)
-		for _, path := range outline {
-			for k := range path {
-				edges[i] = math.Min(edges[i], compliance.DistanceToEdge(path[k], path[(k+1)%len(path)], p))
-			}
-		}
+	widest := 0.0
+	for _, p := range s.at {
+		widest = math.Max(widest, 2*compliance.FromEdge(outline, p))
 	}
-	widest := 2 * slices.Max(edges)
-	var corners []geometry.Point
-	for _, path := range outline {
-		corners = append(corners, path...)
-	}
-	box := geometry.Bounds(corners)
+	box := geometry.Bounds(slices.Concat(outline...))
 	if widest > math.Min(box.Width(), box.Height())/4 { // a bolt inside: not a cover
 		s.assume(GasketWhole, finding.Values{"why": "inside"})
 		return 0

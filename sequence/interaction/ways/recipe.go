@@ -1,6 +1,7 @@
 package ways
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -53,19 +54,9 @@ func (t *trier) endToEnd(members []int) []int {
 	first, _ := compliance.RowEnds(t.placesOf(members))
 	list := slices.Clone(members)
 	slices.SortStableFunc(list, func(a, b int) int {
-		return cmpFloat(t.model.At[a].Distance(first), t.model.At[b].Distance(first))
+		return cmp.Compare(t.model.At[a].Distance(first), t.model.At[b].Distance(first))
 	})
 	return list
-}
-
-func cmpFloat(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // recipe is the work as this model would have it: snug, the plan's stages from
