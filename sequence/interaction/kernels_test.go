@@ -10,6 +10,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/stiffness"
 	"drawdown/sequence/tension/strength"
+	"drawdown/sequence/tension/tensiontest"
 )
 
 func mm(v float64) unit.Length  { return unit.Length(v) }
@@ -109,7 +110,7 @@ func TestStiffnessHelpers(t *testing.T) {
 	if float64(aluminium.Elastic) != c.in("member.E") {
 		t.Fatalf("the case is for E = %g", c.in("member.E"))
 	}
-	members := stiffness.Exponential(aluminium, mm(c.in("member.d")), mm(c.in("member.L")))
+	members := stiffness.Stiffness(tensiontest.Exponential("aluminium", float64(aluminium.Elastic), c.in("member.d"), c.in("member.L")))
 	c.same("km", float64(members), c.want("km"))
 	c.same("cb", float64(bolt+members.Resilience()), c.want("cb"))
 	plate := Part{mpa(c.in("plate.E")), c.in("plate.nu"), mm(c.in("plate.t"))}

@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence"
 )
 
@@ -148,7 +149,7 @@ func TestPercentOfTheWorkedOutTorque(t *testing.T) {
 	if off := float64(full.Torque.Nm()) - 2*float64(half.Torque.Nm()); off > 1.5 || off < -1.5 {
 		t.Errorf("half is %s, full is %s", half.Torque, full.Torque)
 	}
-	if len(p.Assumptions) != 1 || !strings.HasPrefix(p.Assumptions[0].String(), "main: 100 % is "+full.Torque.String()) {
+	if len(p.Assumptions) != 1 || !strings.HasPrefix(words.English().Say(p.Assumptions[0]), "main: 100 % is "+full.Torque.String()) {
 		t.Errorf("assumptions: %q", p.Assumptions)
 	}
 }
@@ -172,7 +173,7 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 			if at := (*StageError)(nil); !errors.As(err, &at) || at.Stage != 1 {
 				t.Errorf("error %v does not name its stage", err)
 			}
-			if err == nil || !strings.Contains(err.Error(), tt.want) || !strings.Contains(err.Error(), "stage 1") {
+			if err == nil || !strings.Contains(words.English().Error(err), tt.want) || !strings.Contains(err.Error(), "stage 1") {
 				t.Errorf("got %v, want it to name stage 1 and say %q", err, tt.want)
 			}
 		})

@@ -105,7 +105,7 @@ func (p *Program) loadWarned(warning, name string, way sequence.Way, turn sequen
 		return made, problems, p.unread(name, err), false
 	}
 	p.report(slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
-		return one.Severity == problem.Warning && one.What == warning
+		return one.Severity == problem.Warning && one.Found == nil && one.What == warning
 	}))
 	if problems.Stops() {
 		return made, problems, Wrong, false

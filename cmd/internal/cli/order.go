@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -154,6 +155,6 @@ func (p *Program) printSource(made plan.Plan) {
 		fmt.Fprintln(p.Stdout, "Figures marked ≈ were worked out.")
 	}
 	for _, a := range made.Assumptions {
-		fmt.Fprintf(p.Stdout, "  ≈ %s\n", a)
+		fmt.Fprintf(p.Stdout, "  ≈ %s\n", words.English().Say(a))
 	}
 }

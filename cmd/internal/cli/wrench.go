@@ -10,6 +10,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
+	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
 )
 
@@ -131,14 +132,14 @@ func (p *Program) printWrench(work wrench.Work, a job.WrenchAnswer) {
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
 	if work.Adapter > 0 {
 		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
-		p.fact("wrench length", "%s, %s", a.Length, a.LengthFrom)
+		p.fact("wrench length", "%s, %s", a.Length, words.English().Term(a.LengthFrom))
 	}
 	if a.Wrench != nil {
 		p.fact("take", "%s", a.Wrench.Name)
 	}
 	p.fact("usable", "%s", usableWords(a))
-	p.printLines("Notes", a.Notes)
-	p.printLines("Assumed", a.Assumptions)
+	p.printLines("Notes", words.English().SayAll(a.Notes))
+	p.printLines("Assumed", words.English().SayAll(a.Assumptions))
 	p.printLines("Sources", a.Sources)
 }
 

@@ -6,6 +6,7 @@ import (
 	"io"
 	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/render"
@@ -44,8 +45,10 @@ func planned(source patterns.Source, way sequence.Way, turn sequence.Turn) (plan
 	if err != nil {
 		problems = append(problems, stopped(err, places))
 	}
-	for _, doubt := range p.Doubts() {
-		problems = append(problems, doubted(doubt, places))
+	for _, f := range p.Figures {
+		if f.Severity == finding.Warning {
+			problems = append(problems, placed(f, places))
+		}
 	}
 	problems.Sort()
 	return p, problems

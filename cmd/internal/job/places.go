@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
 )
 
@@ -24,12 +25,13 @@ func stopped(err error, places patterns.Places) problem.Problem {
 	return at
 }
 
-// doubted reports a doubt at its stage, or at its kind.
-func doubted(d plan.Doubt, places patterns.Places) problem.Problem {
-	at := places.Kind(d.Kind)
-	if d.Stage > 0 {
-		at = places.Stage(d.Stage)
+// placed reports what a figure comes to at its stage, or at its kind.
+func placed(f finding.Finding, places patterns.Places) problem.Problem {
+	at := places.Kind(f.At.Kind)
+	if f.At.Stage > 0 {
+		at = places.Stage(f.At.Stage)
 	}
-	at.Severity, at.What = problem.Warning, d.String()
+	found := figures.Placed(f)
+	at.Severity, at.Found = problem.Warning, &found
 	return at
 }

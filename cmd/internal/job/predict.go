@@ -189,3 +189,13 @@ func (a *PredictAnswer) sayTargets() {
 func (a *PredictAnswer) sayFriction() {
 	a.Assumptions = append(a.Assumptions, "a torque gives the preload of the middle of its friction, in every pass, assumed")
 }
+
+func onceEach(lines []string) []string {
+	var kept []string
+	for _, line := range lines {
+		if !slices.Contains(kept, line) {
+			kept = append(kept, line)
+		}
+	}
+	return kept
+}

@@ -36,7 +36,7 @@ func (c *card) footLines() []string {
 		return lines
 	}
 	for _, a := range c.plan.Assumptions {
-		lines = append(lines, font.Break("≈ "+c.assumption(a), scene.Regular, sheet.TextEm, width)...)
+		lines = append(lines, font.Break("≈ "+c.words.Say(a)+".", scene.Regular, sheet.TextEm, width)...)
 	}
 	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
 }
