@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/strength"
 )
@@ -104,7 +104,7 @@ func (r *reader) gasket(n *node) plan.Gasket {
 	}
 	if at := f.get("kind"); at != nil {
 		text, _ := r.text(at, "kind")
-		kind, err := interaction.ParseGasket(text)
+		kind, err := compliance.ParseGasket(text)
 		if err != nil {
 			r.unreadable(at, problem.Error, "", err)
 		}
@@ -134,8 +134,8 @@ func (r *reader) dataSheet(f fields) (stiffness unit.Span[unit.AreaStiffness]) {
 	if !ok || !okPressure || !okThickness {
 		return stiffness
 	}
-	stiffness.Low = unit.AreaStiffness(interaction.GasketMPaPerMm(float64(pressure), most, thickness))
-	stiffness.High = unit.AreaStiffness(interaction.GasketMPaPerMm(float64(pressure), least, thickness))
+	stiffness.Low = unit.AreaStiffness(compliance.GasketMPaPerMm(float64(pressure), most, thickness))
+	stiffness.High = unit.AreaStiffness(compliance.GasketMPaPerMm(float64(pressure), least, thickness))
 	stiffness.Nominal = unit.AreaStiffness(math.Sqrt(float64(stiffness.Low * stiffness.High)))
 	return stiffness
 }
@@ -190,7 +190,7 @@ func (r *reader) rowFits(n *node, f fields, row *plan.Row) {
 	if len(at) == 0 || r.fasteners.broken {
 		return
 	}
-	first, last := interaction.RowEnds(at)
+	first, last := compliance.RowEnds(at)
 	span := unit.Length(first.Distance(last))
 	row.Start = (row.Length - span) / 2
 	if at := f.get("start"); at != nil {
@@ -200,7 +200,7 @@ func (r *reader) rowFits(n *node, f fields, row *plan.Row) {
 		}
 		row.Start = unit.Length(start)
 	}
-	if !interaction.InLine(at) {
+	if !compliance.InLine(at) {
 		r.fail(n, "", "a row belongs to fasteners on one line; these stand off it: leave row out, and state the part and its gasket")
 		return
 	}
@@ -262,7 +262,7 @@ func (r *reader) flangeFits(n *node, flange *plan.Flange) {
 	if len(at) < 3 || r.fasteners.broken {
 		return
 	}
-	if !interaction.OnCircle(at) {
+	if !compliance.OnCircle(at) {
 		r.fail(n, "", "a flange belongs to fasteners on one circle; these stand off it: leave flange out, and state the part and its gasket")
 		return
 	}

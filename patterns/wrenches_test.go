@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
+	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
 )
 
@@ -63,7 +64,7 @@ func TestWrenchesThatAreNone(t *testing.T) {
 		"wrenches: [{name: " + strings.Repeat("a", 100) + ", to: 60 N·m}]":  "at most 60",
 	} {
 		list, problems := readWrenches(text)
-		if !problems.Stops() || list != nil || !strings.Contains(problems.Error(), want) {
+		if !problems.Stops() || list != nil || !strings.Contains(problems.Worded(words.English().What, words.English().Allowed).Error(), want) {
 			t.Errorf("%.80q: %v, problems\n%.400s\nwant %q", text, list, problems.Error(), want)
 		}
 		checkPlaces(t, text, problems)

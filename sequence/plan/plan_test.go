@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
@@ -170,13 +172,32 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 			in.Tighten = []StageInput{{Of: []string{"main"}, Do: Percent, Percent: 50}}
 			tt.spoil(&in)
 			_, err := Build(in)
-			if at := (*StageError)(nil); !errors.As(err, &at) || at.Stage != 1 {
+			var found finding.Finding
+			if !errors.As(err, &found) || found.Code != StageFails || found.At.Stage != 1 {
 				t.Errorf("error %v does not name its stage", err)
 			}
-			if err == nil || !strings.Contains(words.English().Error(err), tt.want) || !strings.Contains(err.Error(), "stage 1") {
-				t.Errorf("got %v, want it to name stage 1 and say %q", err, tt.want)
+			if err == nil || !strings.Contains(words.English().Error(err), tt.want) {
+				t.Errorf("got %v, want it to say %q", err, tt.want)
 			}
 		})
+	}
+}
+
+// Without stages of loosening each group breaks loose by a quarter turn and
+// comes out, the last finished first: the contract of the pattern file.
+func TestDefaultLoosening(t *testing.T) {
+	in := cylinderHead(t)
+	in.Loosen = nil
+	p, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, s := range p.Loosen.Stages {
+		got = append(got, fmt.Sprint(s.Do, " ", s.Angle, " ", s.Kinds))
+	}
+	if diff := cmp.Diff([]string{"turn 90° [side]", "remove 0° [side]", "turn 90° [main]", "remove 0° [main]"}, got); diff != "" {
+		t.Error(diff)
 	}
 }
 

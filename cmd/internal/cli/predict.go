@@ -5,46 +5,20 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/compliance"
 )
 
 var predictCommand = command{
-	name:    "predict",
-	summary: "predict what each bolt keeps as its neighbours are tightened",
-	usage:   "FILE [--passes 30,70,100] [--gasket KIND] [flags]",
-	about:   aboutPredict,
-	example: `
-drawdown predict p4-head
-    Cylinder head · Fernhollow P4 pump engine
-    ...
-      maker's sequence stands.
-    ...
-      to 7 points, when 13:F1 is tightened after it.
-    ...
-      pass                            least        mean        most       SD
-    ...
-      5  24 N·m side               85–94–98   98–99–100 101–101–103    1–2–5
-    ...
-drawdown predict p4-manifold --scatter 500 --seed 7 --compare
-    ...
-    With the friction of each bolt on top: 500 draws, seed 7, nominal gasket
-      SD of all bolts       torque scatter 15 %, cross-talk 1 %, both 16 %
-    ...
-        = once round
-    ...
-`,
+	name: "predict",
 	build: func(flags *pflag.FlagSet) runner {
 		addPredictFlags(flags)
 		sheets := addForecastFlags(flags)
 		ways := addWayFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			if err != nil {
-				return p.misuse("predict", "%v", err)
-			}
-			way, turn, err := ways.chosen()
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
@@ -57,7 +31,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if q.err != nil {
 				return p.refuse("predict", q.err)
 			}
-			made, warnings, status, ok := p.loadWarned("", file, way, turn)
+			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
 			if !ok {
 				return status
 			}
@@ -68,7 +42,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
-			if *sheets.asJSON {
+			if *sheets.AsJSON {
 				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
@@ -100,6 +74,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flag.Offer(flags, "gasket", gasketWords()...)
 	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
 	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")
@@ -135,7 +110,7 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	} else if compensate {
 		ask.Cap = usualCap
 	}
-	ask.Gasket, _ = read(q, "gasket", interaction.ParseGasket)
+	ask.Gasket, _ = read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
 	ask.Foundation, _ = read(q, "foundation", parseStiffness)
 	ask.Strip = above(q, "gasket-width", withUnit)
@@ -162,7 +137,7 @@ func (q *quantities) predictRequest() job.PredictRequest {
 const usualCap = 1.1
 
 // flange reads the measures of a round flange; nil where none is stated.
-func (q *quantities) flange() *interaction.Flange {
+func (q *quantities) flange() *compliance.Flange {
 	f, set := read(q, "gasket-ring", parseRing)
 	for _, measure := range []struct {
 		flag string
@@ -204,7 +179,7 @@ func (q *quantities) rising(shares []float64, falls, example string, unit float6
 // gasketWords lists the gaskets without blanks, so that a shell takes each as
 // one word.
 func gasketWords() []string {
-	all := texts(interaction.Gaskets())
+	all := texts(compliance.Gaskets())
 	for i := range all {
 		all[i] = strings.ReplaceAll(all[i], " ", "-")
 	}

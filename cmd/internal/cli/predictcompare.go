@@ -6,7 +6,10 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
-	"drawdown/sequence/interaction"
+	"drawdown/cmd/internal/report"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/judge"
 )
 
@@ -27,7 +30,7 @@ func (p *Program) printComparison(a job.PredictAnswer) {
 	}
 	fmt.Fprintln(p.Stdout)
 	p.text("least: the lowest bolt at the end, low–nominal–high. uneven: tilt and warp together, the most on the way. path: of the wrench from bolt to bolt. order: how it stands to the trade's rules, as drawdown check --order tells; one that departs is here to compare, not to work by. It judges the order alone: a way that leaves a stage out is no permission to do so. > is worth asking the maker for.")
-	p.text(interaction.RecipeWords + recipeHere(c))
+	p.text(advice.RecipeWords + recipeHere(c))
 	for _, note := range c.Notes {
 		p.text(note)
 	}
@@ -42,22 +45,22 @@ func (p *Program) printComparison(a job.PredictAnswer) {
 }
 
 func (p *Program) trialRow(mark, name string, figures ...string) {
-	fmt.Fprintf(p.Stdout, " %1s%-30s %10s %7s %14s %6s %8s\n", mark, name, figures[0], figures[1], figures[2], figures[3], figures[4])
+	report.Columns{-32, 10, 7, 14, 6, 8}.Row(p.Stdout, append([]string{fmt.Sprintf(" %1s%s", mark, name)}, figures...)...)
 }
 
 // recipeHere judges the recipe for this joint against the file's own work; empty
 // where it was not tried.
-func recipeHere(c *interaction.Comparison) string {
+func recipeHere(c *ways.Comparison) string {
 	own := c.Trials[0]
 	for _, t := range c.Trials {
-		if t.Name != interaction.Recipe && !slices.Contains(t.Also, interaction.Recipe) {
+		if t.Name != advice.Recipe && !slices.Contains(t.Also, advice.Recipe) {
 			continue
 		}
 		word := "no better than"
 		switch gain := t.End.Min.Low - own.End.Min.Low; {
-		case gain >= interaction.WorthPoints:
+		case gain >= ways.WorthPoints:
 			word = "better than"
-		case gain <= -interaction.WorthPoints:
+		case gain <= -ways.WorthPoints:
 			word = "worse than"
 		}
 		return fmt.Sprintf(" Here it ends its lowest bolt at %s %%, %s the file's own.", span(t.End.Min), word)
@@ -79,7 +82,7 @@ func rulesWord(v judge.Verdict) string {
 }
 
 // millimetres writes a band of short lengths, to a hundredth.
-func millimetres(b interaction.Band) string {
+func millimetres(b bounds.Band) string {
 	low, nominal, high := fmt.Sprintf("%.2f", b.Low), fmt.Sprintf("%.2f", b.Nominal), fmt.Sprintf("%.2f", b.High)
 	if low == high {
 		return nominal

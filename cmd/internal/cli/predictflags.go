@@ -8,7 +8,8 @@ import (
 	"strings"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/tension/stiffness"
 )
 
@@ -113,18 +114,18 @@ func parseStick(text string) (float64, error) {
 
 // parseStiffness reads the stiffness of an area: one figure, its ends, or its
 // ends with the middle between.
-func parseStiffness(text string) (interaction.Band, error) {
+func parseStiffness(text string) (bounds.Band, error) {
 	span, err := unit.ParseAreaStiffness(text)
-	return interaction.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
+	return bounds.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
 }
 
 // parseRing reads the two diameters of a gasket on a raised face.
-func parseRing(text string) (interaction.Flange, error) {
+func parseRing(text string) (compliance.Flange, error) {
 	inner, outer, found := strings.Cut(text, "-")
 	if !found {
-		return interaction.Flange{}, fmt.Errorf("%q; allowed: the inner and the outer diameter, such as 150mm-190mm", text)
+		return compliance.Flange{}, fmt.Errorf("%q; allowed: the inner and the outer diameter, such as 150mm-190mm", text)
 	}
-	var f interaction.Flange
+	var f compliance.Flange
 	var err, errOuter error
 	f.GasketInner, err = withUnit(strings.TrimSpace(inner))
 	f.GasketOuter, errOuter = withUnit(strings.TrimSpace(outer))

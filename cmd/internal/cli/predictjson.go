@@ -4,7 +4,9 @@ import (
 	"math"
 
 	"drawdown/cmd/internal/job"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/procedure"
 )
 
 // predictOut is what predict --json prints. Plain numbers are nominal; a range
@@ -56,14 +58,14 @@ type sumOut struct {
 	SD   spanOut `json:"sd_range"`
 }
 
-func sumJSON(s interaction.SpreadBand) sumOut {
+func sumJSON(s bounds.Spreads) sumOut {
 	return sumOut{bandJSON(s.Min), bandJSON(s.Mean), bandJSON(s.Max), bandJSON(s.SD)}
 }
 
 // bandJSON prints a band to a millionth of its unit, so that round-off does not
 // tell one machine from another.
-func bandJSON(b interaction.Band) spanOut {
-	return spanOut{millionth(b.Low), millionth(b.Nominal), millionth(b.High)}
+func bandJSON(b bounds.Band) spanOut {
+	return spanOut{Low: millionth(b.Low), Nominal: millionth(b.Nominal), High: millionth(b.High)}
 }
 
 func millionth(v float64) figureOut { return figureOut(math.Round(v*1e6)/1e6 + 0) }
@@ -109,7 +111,7 @@ func predictJSON(a job.PredictAnswer, warnings []string, compare bool) predictOu
 		Class: string(a.Forecast.Class), Advice: a.Forecast.Class.Advice(), Band: bandJSON(a.Forecast.Last().Spread.Min),
 		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
 		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
-		WorkedOut: true, Caution: precedence, Guidance: interaction.Guidance,
+		WorkedOut: true, Caution: precedence, Guidance: advice.Guidance,
 		Warnings: listed(warnings), Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Hundred: listed(sentences(a.Forecast.Hundreds)), Limits: predictLimits,
 	}
 	if more := a.Forecast.OneMore; more != nil {
@@ -135,7 +137,7 @@ func predictJSON(a job.PredictAnswer, warnings []string, compare bool) predictOu
 		}
 	}
 	if falls := a.Forecast.Falls; len(falls) > 0 {
-		out.Verdict = interaction.LookFirst(falls)
+		out.Verdict = procedure.LookFirst(falls)
 		out.Advice = out.Verdict
 	}
 	out.Scatter = scatterJSON(a, ids)

@@ -3,28 +3,30 @@ package cli
 import (
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/render"
 )
 
 // forecastFlags are the flags for a prediction on paper.
 type forecastFlags struct {
-	printFlags
+	flag.Print
 	frames *bool
 }
 
 func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
 	return forecastFlags{
-		printFlags: addPrintFlags(flags, "pdf"),
-		frames:     flags.Bool("frames", false, "draw a page for every step of the work"),
+		Print:  flag.AddPrint(flags, render.PDF),
+		frames: flags.Bool("frames", false, "draw a page for every step of the work"),
 	}
 }
 
 // wanted says whether sheets are asked for instead of text.
-func (f forecastFlags) wanted() bool { return *f.frames || f.flags.Changed("format") }
+func (f forecastFlags) wanted() bool { return *f.frames || f.Flags.Changed("format") }
 
 // chosen gives what the flags ask for; flags for paper need sheets.
 func (f forecastFlags) chosen() (job.Printing, error) {
-	return f.chosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
+	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
 }
 
 // forecast draws the prediction as sheets.
@@ -37,5 +39,5 @@ func (p *Program) forecast(answer job.PredictAnswer, ask job.Printing, f forecas
 	if answer.Scatter != nil {
 		notes = append(notes, "the sheets do not show what --scatter comes to; without --format it is printed")
 	}
-	return p.deliver(files, notes, f.printFlags)
+	return p.deliver(files, notes, f.Print)
 }

@@ -5,10 +5,14 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"drawdown/cmd/internal/job"
-	"drawdown/sequence/interaction"
+	"drawdown/cmd/internal/report"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/plan"
 )
 
@@ -25,7 +29,7 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 	}
 	fmt.Fprintf(p.Stdout, "%s\n%s\n\n", heading, precedence)
 	doubts := a.Forecast.Doubts
-	if len(doubts) > 0 && doubts[0].Kind == interaction.PreviewOnly { // first of all
+	if len(doubts) > 0 && doubts[0].Kind == advice.PreviewOnly { // first of all
 		p.text(doubts[0].String())
 		doubts = doubts[1:]
 	}
@@ -45,7 +49,7 @@ func (p *Program) printPrediction(a job.PredictAnswer, compare bool) {
 	p.printRun("Assumed", assumedInShort(a))
 	p.printRun("Not in the model", limitsInShort)
 	fmt.Fprintln(p.Stdout)
-	p.text(interaction.Guidance)
+	p.text(advice.Guidance)
 }
 
 // sentences writes values out.
@@ -97,17 +101,17 @@ func headline(a job.PredictAnswer) []string {
 		ends = fmt.Sprintf("The lowest bolt ends at %s %% of its target.", span(last.Spread.Min))
 	}
 	if falls := a.Forecast.Falls; len(falls) > 0 {
-		return []string{interaction.LookFirst(falls), ends}
+		return []string{procedure.LookFirst(falls), ends}
 	}
 	lines := []string{ends + " " + sentence(a.Forecast.Class.Advice())}
-	if t := a.Forecast.Taken; t != nil && a.Forecast.Class != interaction.Negligible {
+	if t := a.Forecast.Taken; t != nil && a.Forecast.Class != advice.Negligible {
 		lines[0] += fmt.Sprintf(" It loses the most, up to %.0f points, when %s is tightened after it.", t.Points, named(a, t.By))
 	}
 	if a.Comparison == nil {
 		return lines
 	}
 	lines = append([]string{a.Comparison.Verdict.String()}, lines...)
-	if why := a.Comparison.Verdict.WhyNotAgain(); why != "" && a.Forecast.Class != interaction.Negligible {
+	if why := a.Comparison.Verdict.WhyNotAgain(); why != "" && a.Forecast.Class != advice.Negligible {
 		lines = append(lines, why)
 	}
 	return lines
@@ -156,7 +160,7 @@ func named(a job.PredictAnswer, fastener int) string {
 }
 
 // repeatWords says what one more pass buys; empty where nobody can say.
-func repeatWords(f interaction.Forecast) string {
+func repeatWords(f prediction.Forecast) string {
 	if f.OneMore == nil {
 		return ""
 	}
@@ -180,18 +184,18 @@ func repeatWords(f interaction.Forecast) string {
 type judgement struct{ sensitive, cure string }
 
 func judged(a job.PredictAnswer) judgement {
-	switch interaction.ClassOf(a.Forecast.OnePass.Min.Low) {
-	case interaction.Negligible:
+	switch advice.ClassOf(a.Forecast.OnePass.Min.Low) {
+	case advice.Negligible:
 		return judgement{"Not sensitive.", "There is little for the order to spread"}
-	case interaction.Noticeable:
+	case advice.Noticeable:
 		return judgement{"Sensitive.", "The order only spreads that; a further pass cures it"}
 	}
 	return judgement{"Very sensitive.", "The order only spreads that; further passes cure it bit by bit"}
 }
 
 // meanLoss says what a pass takes from the bolts, or adds.
-func meanLoss(mean interaction.Band) string {
-	loss := interaction.Band{Low: 100 - mean.High, Nominal: 100 - mean.Nominal, High: 100 - mean.Low}
+func meanLoss(mean bounds.Band) string {
+	loss := bounds.Band{Low: 100 - mean.High, Nominal: 100 - mean.Nominal, High: 100 - mean.Low}
 	low, high := math.Round(loss.Low), math.Round(loss.High)
 	switch {
 	case low >= -1 && low <= 0 && high >= 0 && high <= 1:
@@ -199,14 +203,14 @@ func meanLoss(mean interaction.Band) string {
 	case low < 0 && high > 0:
 		return fmt.Sprintf("changes the bolts by %+.0f to %+.0f %% on average", -high, -low)
 	case high <= 0:
-		return fmt.Sprintf("adds %s %% to the bolts on average", span(interaction.Band{Low: -loss.High, Nominal: -loss.Nominal, High: -loss.Low}))
+		return fmt.Sprintf("adds %s %% to the bolts on average", span(bounds.Band{Low: -loss.High, Nominal: -loss.Nominal, High: -loss.Low}))
 	}
 	return fmt.Sprintf("costs the bolts %s %% on average", span(loss))
 }
 
 // span writes whole numbers from low over nominal to high; one where they are
 // the same.
-func span(b interaction.Band) string {
+func span(b bounds.Band) string {
 	low, nominal, high := math.Round(b.Low)+0, math.Round(b.Nominal)+0, math.Round(b.High)+0
 	if low == high {
 		return fmt.Sprintf("%.0f", nominal)
@@ -220,28 +224,24 @@ func (p *Program) printPasses(a job.PredictAnswer) {
 	p.passRow("pass", "least", "mean", "most", "SD")
 	for n, pass := range a.Forecast.Passes {
 		s := pass.Spread
-		p.passRow(fmt.Sprintf("%d  %s", n+1, passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
+		p.passRow(fmt.Sprintf("%d  %s", n+1, p.passWords(pass)), span(s.Min), span(s.Mean), span(s.Max), span(s.SD))
 	}
 	fmt.Fprint(p.Stdout, wrapped("  ", "    ", "100 % is "+strings.Join(sentences(a.Forecast.Hundreds), "; ")+"."))
 }
 
 func (p *Program) passRow(name string, figures ...string) {
-	const nameWidth = 25
-	if n := utf8.RuneCountInString(name); n > nameWidth {
-		name = string([]rune(name)[:nameWidth-1]) + "…"
-	}
-	fmt.Fprintf(p.Stdout, "  %-*s %11s %11s %11s %8s\n", nameWidth, name, figures[0], figures[1], figures[2], figures[3])
+	report.Columns{-27, 11, 11, 11, 8}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
 }
 
 // passWords says what a pass does.
-func passWords(pass interaction.ForecastPass) string {
+func (p *Program) passWords(pass prediction.ForecastPass) string {
 	if pass.Stage == nil && pass.Share == 0 {
 		return "to the targets below"
 	}
 	if pass.Stage == nil {
 		return fmt.Sprintf("to %.0f %%", 100*pass.Share)
 	}
-	words := stageWords(pass.Stage)
+	words := report.Stage(p.words, pass.Stage)
 	if pass.Stage.Do == plan.Tighten {
 		words = pass.Stage.Torque.String()
 	}
@@ -251,7 +251,7 @@ func passWords(pass interaction.ForecastPass) string {
 // bandWords says what the figures range over.
 func bandWords(a job.PredictAnswer) string {
 	b, unit := a.Foundation, "MPa/mm"
-	if row, is := a.Kernel.(interaction.Row); is && row.PerLength() {
+	if row, is := a.Kernel.(compliance.Row); is && row.PerLength() {
 		unit = "N/mm² of the row"
 	}
 	if b.Low == b.High {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
@@ -19,17 +20,7 @@ import (
 )
 
 var torqueCommand = command{
-	name:    "torque",
-	summary: "work out preload, torque, angle and stripping of a fastener",
-	usage:   "[FILE] [--thread M10 --class 10.9] [flags]",
-	about:   aboutTorque,
-	example: `
-drawdown torque --thread M10 --class 10.9 --friction 0.10-0.14
-    M10×1.5, class 10.9
-    ...
-      torque to set       62.6 N·m (46.2 lbf·ft)
-    ...
-`,
+	name: "torque",
 	build: func(flags *pflag.FlagSet) runner {
 		asJSON := addTorqueFlags(flags)
 		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }
@@ -65,7 +56,12 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
-	return jsonFlag(flags)
+	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
+	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
+	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
+	flag.Offer(flags, "units", "N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m")
+	flag.Language(flags)
+	return flag.JSON(flags)
 }
 
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
@@ -93,9 +89,9 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	answers, err := p.answers(q, asked)
 	switch {
 	case err == nil && asJSON && len(args) > 0:
-		return p.printJSON(torqueFileJSON(title, answers))
+		return p.printJSON(torqueFileJSON(p.words, title, answers))
 	case err == nil && asJSON:
-		return p.printJSON(torqueJSON(answers[0]))
+		return p.printJSON(torqueJSON(p.words, answers[0]))
 	case err == nil:
 		p.printTorque(title, answers, units)
 		return Done

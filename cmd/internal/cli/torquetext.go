@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
-	"drawdown/render/words"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -31,7 +31,7 @@ func (p *Program) printTorque(title string, answers []figures.Answer, units []un
 }
 
 func (p *Program) printAnswer(a figures.Answer, units []unit.Asked) {
-	heading := a.Bolt.Bolt.Thread.Name + ", " + words.English().What(a.Result.Strength.Named())
+	heading := a.Bolt.Bolt.Thread.Name + ", " + p.words.What(a.Result.Strength.Named())
 	if a.Kind != "" {
 		heading = a.Kind + ": " + heading
 	}
@@ -41,8 +41,8 @@ func (p *Program) printAnswer(a figures.Answer, units []unit.Asked) {
 	p.printByFriction(a)
 	p.printJoint(a)
 	p.inUnits(a, units)
-	p.printLines("Notes", words.English().SayAll(a.Notes))
-	p.printLines("Assumed", words.English().SayAll(a.Assumptions))
+	p.printLines("Notes", p.words.SayAll(a.Notes))
+	p.printLines("Assumed", p.words.SayAll(a.Assumptions))
 	p.printLines("Sources", a.Sources)
 }
 
@@ -143,11 +143,11 @@ func headWords(r screw.Result) string {
 
 // row prints three figures by friction, or one where the friction is one.
 func (p *Program) row(single bool, name string, low, nominal, high string) {
+	figures := []string{low, nominal, high}
 	if single {
-		fmt.Fprintf(p.Stdout, "  %-31s %13s\n", name, nominal)
-		return
+		figures = []string{nominal}
 	}
-	fmt.Fprintf(p.Stdout, "  %-31s %13s %13s %13s\n", name, low, nominal, high)
+	report.Columns{-33, 13, 13, 13}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
 }
 
 // byFrictionHeading heads a table of rows.
@@ -331,7 +331,7 @@ func (p *Program) printPressure(a figures.Answer) {
 func (p *Program) printStripping(a figures.Answer, s strength.Stripping) {
 	if a.Engaged > 0 {
 		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
-			words.English().Term(finding.Term(s.First)), figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
+			p.words.Term(finding.Term(s.First)), figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
 	}
 	if a.Engaged > 0 {
 		p.fact("engagement", "%s, of which %.1f mm carry", a.Engaged, float64(s.Effective))
@@ -354,30 +354,6 @@ func (p *Program) printLines(heading string, lines []string) {
 }
 
 func (p *Program) text(line string) { fmt.Fprint(p.Stdout, wrapped("  ", "  ", line)) }
-
-// wrapped breaks a line at its words so that it fits a terminal of 80 columns.
-func wrapped(first, next, line string) string {
-	const columns = 80
-	var text strings.Builder
-	at := 0
-	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
-		switch {
-		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
-		default:
-			text.WriteString(" ")
-			at++
-		}
-		text.WriteString(word)
-		at += width
-	}
-	return text.String() + "\n"
-}
 
 // figure prints a number to about three figures, without powers of ten.
 func figure(v float64) string {

@@ -7,42 +7,17 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
-	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
 )
 
 var wrenchCommand = command{
 	name:    "wrench",
-	summary: "work out what to set on a wrench, and which wrench to take",
-	usage:   "--torque 80Nm [--wrenches FILE] [flags]",
 	operand: nothing,
-	about: `Works out what to set on a click wrench so that the fastener gets the torque. An
-adapter (a crow-foot, an extension) lengthens the lever:
-  setting = torque L/(L + A cos angle)     US Army TM 1-1500-204-23-9
-L runs from the middle of the grip to the middle of the drive, A from there to
-the middle of the fastener. Angle 0 is straight out, at 90 nothing changes, 180
-lies back over the handle. Hold the wrench where L was measured.
-
-A wrench keeps its tolerance from 20 % to 100 % of its range: ±4 %, or ±6 % for
-one whose scale ends at 10 N·m or below (ISO 6789:2003). With the shop's own
-list the smallest wrench is taken whose usable range holds the setting. The
-list is a YAML file:
-  wrenches:
-    - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m}
-    - {name: long, from: 60 N·m, to: 340 N·m, division: 1 N·m, length: 640 mm}
-A length in the list goes before --length. With an adapter, a wrench that has
-neither is left out, and a note names it. Without division the scale is read as
-wrenches of its size are. In JSON setting_Nm is exact, setting_on_scale rounded.
-
-Which torque the fastener needs, the command does not ask: the maker says it.`,
-	example: `
-drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
-      set on the wrench   69.6 N·m (51.3 lbf·ft)
-    ...
-`,
 	build: func(flags *pflag.FlagSet) runner {
 		for _, f := range []struct{ name, usage string }{
 			{"torque", "`torque` that the fastener is to get"},
@@ -54,7 +29,9 @@ drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
 			flags.String(f.name, "", f.usage)
 		}
 		again := flags.Bool("again", false, "the fastener has been tightened before")
-		asJSON := jsonFlag(flags)
+		flag.OfferFiles(flags, "wrenches")
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status { return p.wrench(flags, args, *again, *asJSON) }
 	},
 }
@@ -78,7 +55,7 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 		return p.fail(Wrong, err)
 	}
 	if asJSON {
-		return p.printJSON(wrenchJSON(work, answer))
+		return p.printJSON(wrenchJSON(p.words, work, answer))
 	}
 	p.printWrench(work, answer)
 	return Done
@@ -113,7 +90,7 @@ func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	folder, isFolder := errors.AsType[*patterns.FolderError](err)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: there is no file %s; drawdown help wrench shows what stands in it", file))
+		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))
 	case isFolder:
 		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", folder.Path))
 	case err != nil:
@@ -132,14 +109,14 @@ func (p *Program) printWrench(work wrench.Work, a job.WrenchAnswer) {
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
 	if work.Adapter > 0 {
 		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
-		p.fact("wrench length", "%s, %s", a.Length, words.English().Term(a.LengthFrom))
+		p.fact("wrench length", "%s, %s", a.Length, p.words.Term(a.LengthFrom))
 	}
 	if a.Wrench != nil {
 		p.fact("take", "%s", a.Wrench.Name)
 	}
 	p.fact("usable", "%s", usableWords(a))
-	p.printLines("Notes", words.English().SayAll(a.Notes))
-	p.printLines("Assumed", words.English().SayAll(a.Assumptions))
+	p.printLines("Notes", p.words.SayAll(a.Notes))
+	p.printLines("Assumed", p.words.SayAll(a.Assumptions))
 	p.printLines("Sources", a.Sources)
 }
 

@@ -4,14 +4,15 @@ import (
 	"drawdown/render"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/forecast"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 )
 
 // classForecast lays out what each bolt keeps, pass by pass, for a class; nothing
 // where the joint lacks what the model needs.
 func classForecast(p plan.Plan, ask Printing) []scene.Page {
-	f, err := interaction.ForecastOf(p, interaction.Setup{})
+	f, err := prediction.ForecastOf(p, setup.Setup{})
 	if err != nil {
 		return nil
 	}

@@ -5,13 +5,17 @@ import (
 	"slices"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
 )
 
 // PredictRequest is what is stated about a joint and the passes over it.
 type PredictRequest struct {
-	interaction.Setup
+	setup.Setup
 	Shares []float64  // of the target in each pass over all fasteners; none: the stages of the plan
 	Target unit.Force // that stands for 100 % on every fastener; 0: by the stages of the plan
 	Cap    float64    // on targets that make up for the loss, over the target; 0: no such targets
@@ -25,15 +29,15 @@ type PredictRequest struct {
 // PredictAnswer is what tightening leaves in each fastener, and what that means.
 type PredictAnswer struct {
 	Plan plan.Plan
-	interaction.Model
-	interaction.Prediction
-	Forecast    interaction.Forecast
-	Leaves      float64                 // share of the elastic error that a repeat in the order of the plan leaves, nominal
-	OneNewton   [][]float64             // what each step of one pass in that order, by a newton, adds to each bolt; both in that order
-	Scatter     *Scatter                // nil: not asked for
-	Comparison  *interaction.Comparison // nil: too many bolts, and not asked for; or targets against the loss
-	Targets     []float64               // of the last pass that make up for the loss, in N; nil: not asked for
-	Cap         float64                 // of Targets over the target
+	prediction.Model
+	prediction.Prediction
+	Forecast    prediction.Forecast
+	Leaves      float64          // share of the elastic error that a repeat in the order of the plan leaves, nominal
+	OneNewton   [][]float64      // what each step of one pass in that order, by a newton, adds to each bolt; both in that order
+	Scatter     *Scatter         // nil: not asked for
+	Comparison  *ways.Comparison // nil: too many bolts, and not asked for; or targets against the loss
+	Targets     []float64        // of the last pass that make up for the loss, in N; nil: not asked for
+	Cap         float64          // of Targets over the target
 	Notes       []string
 	Assumptions []string
 }
@@ -42,9 +46,9 @@ type PredictAnswer struct {
 // what is missing or does not fit, and what is allowed.
 func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 	if ask.Flange != nil {
-		ask.Flange.Pair = interaction.ThroughBolted(p) && !(p.Clamped.Flange != nil && p.Clamped.Flange.Single)
+		ask.Flange.Pair = setup.ThroughBolted(p) && !(p.Clamped.Flange != nil && p.Clamped.Flange.Single)
 	}
-	model, err := interaction.ModelOf(p, ask.Setup)
+	model, err := prediction.ModelOf(p, ask.Setup)
 	if err != nil {
 		return PredictAnswer{}, err
 	}
@@ -72,13 +76,13 @@ func Predict(p plan.Plan, ask PredictRequest) (PredictAnswer, error) {
 		}
 	}
 	if a.Targets == nil && (ask.Search || len(a.At) <= mostCompared) { // targets of one order say nothing of another
-		c, err := model.Compare(p, a.Prediction, work, ask.Search)
+		c, err := ways.Compare(model, p, a.Prediction, work, ask.Search)
 		if err != nil {
 			return PredictAnswer{}, err
 		}
 		a.Comparison = &c
 	}
-	a.Assumptions = onceEach(append(a.Assumptions, interaction.FrictionOf(p).String()))
+	a.Assumptions = onceEach(append(a.Assumptions, procedure.FrictionOf(p).String()))
 	return a, nil
 }
 
@@ -109,32 +113,32 @@ const mostCompared = 60
 type Scatter struct {
 	Draws      int
 	Seed       uint64
-	SDPercent  []float64             // that friction brings, by fastener
-	FrictionSD float64               // the same of all
-	Elastic    interaction.Scattered // without it: what the bolts do to each other alone
-	Together   interaction.Scattered
+	SDPercent  []float64           // that friction brings, by fastener
+	FrictionSD float64             // the same of all
+	Elastic    procedure.Scattered // without it: what the bolts do to each other alone
+	Together   procedure.Scattered
 }
 
-func (a *PredictAnswer) scatter(work interaction.PlanWork, ask PredictRequest) error {
+func (a *PredictAnswer) scatter(work procedure.Work, ask PredictRequest) error {
 	s := Scatter{Draws: ask.Draws, Seed: ask.Seed}
-	friction := interaction.FrictionOf(a.Plan)
+	friction := procedure.FrictionOf(a.Plan)
 	s.SDPercent, s.FrictionSD = friction.ByFastener, friction.SDPercent
 	joint, targets := a.Nominal.Joint, a.Nominal.TargetsN
-	still := interaction.FrictionScatter{SDPercent: make([]float64, joint.Len()), Draws: 1, Stick: ask.Stick}
+	still := procedure.FrictionScatter{SDPercent: make([]float64, joint.Len()), Draws: 1, Stick: ask.Stick}
 	var err error
-	if s.Elastic, err = joint.ScatterByFriction(work.Passes, targets, still); err != nil {
+	if s.Elastic, err = procedure.ScatterByFriction(joint, work.Passes, targets, still); err != nil {
 		return err
 	}
-	s.Together, err = joint.ScatterByFriction(work.Passes, targets, interaction.FrictionScatter{SDPercent: s.SDPercent, Draws: s.Draws, Seed: s.Seed, Stick: ask.Stick})
+	s.Together, err = procedure.ScatterByFriction(joint, work.Passes, targets, procedure.FrictionScatter{SDPercent: s.SDPercent, Draws: s.Draws, Seed: s.Seed, Stick: ask.Stick})
 	a.Scatter = &s
 	return err
 }
 
 // work predicts the passes that are asked for, or those of the plan.
-func (a *PredictAnswer) work(ask PredictRequest) (interaction.PlanWork, error) {
+func (a *PredictAnswer) work(ask PredictRequest) (procedure.Work, error) {
 	var err error
 	if len(ask.Shares) == 0 {
-		var work interaction.PlanWork
+		var work procedure.Work
 		if a.Prediction, work, err = a.PredictPlan(a.Plan); err == nil {
 			a.sayTargets()
 		}
@@ -142,11 +146,11 @@ func (a *PredictAnswer) work(ask PredictRequest) (interaction.PlanWork, error) {
 	}
 	work, err := a.hundred(ask)
 	if err != nil {
-		return interaction.PlanWork{}, err
+		return procedure.Work{}, err
 	}
 	targets := work.TargetsN
 	for _, share := range ask.Shares {
-		work.Passes = append(work.Passes, interaction.ToForces(a.Plan.Tighten.Order, targets, share))
+		work.Passes = append(work.Passes, contact.ToForces(a.Plan.Tighten.Order, targets, share))
 	}
 	a.Prediction, err = a.Predict(work.Passes, targets)
 	return work, err
@@ -154,24 +158,24 @@ func (a *PredictAnswer) work(ask PredictRequest) (interaction.PlanWork, error) {
 
 // hundred gives the force that stands for 100 %, by fastener, and what it is. An
 // angle that ends the plan gives the kind's mean, at most its yield load.
-func (a *PredictAnswer) hundred(ask PredictRequest) (interaction.PlanWork, error) {
+func (a *PredictAnswer) hundred(ask PredictRequest) (procedure.Work, error) {
 	if ask.Target > 0 {
 		targets := slices.Repeat([]float64{float64(ask.Target)}, len(a.Plan.Joint.Fasteners))
-		return interaction.PlanWork{TargetsN: targets, Hundreds: []interaction.Hundred{{By: interaction.ByStatedForce}}}, nil
+		return procedure.Work{TargetsN: targets, Hundreds: []procedure.Hundred{{By: procedure.ByStatedForce}}}, nil
 	}
 	if len(a.Plan.Tighten.Stages) == 0 {
-		return interaction.PlanWork{}, fmt.Errorf("the plan has no stage that tightens, so the preload is not known; state it, such as 30 kN")
+		return procedure.Work{}, fmt.Errorf("the plan has no stage that tightens, so the preload is not known; state it, such as 30 kN")
 	}
-	work, err := interaction.WorkOf(a.Plan, a.Plan.Tighten)
+	work, err := procedure.WorkOf(a.Plan, a.Plan.Tighten)
 	if err != nil {
-		return interaction.PlanWork{}, err
+		return procedure.Work{}, err
 	}
 	a.sayFriction()
-	made := interaction.PlanWork{TargetsN: work.TargetsN, Hundreds: work.Hundreds}
+	made := procedure.Work{TargetsN: work.TargetsN, Hundreds: work.Hundreds}
 	if slices.Contains(work.TargetsN, 0) {
 		planned, _, err := a.PredictPlan(a.Plan)
 		if err != nil {
-			return interaction.PlanWork{}, err
+			return procedure.Work{}, err
 		}
 		made = a.yielding(planned.Nominal.TargetsN, work.Hundreds)
 	}

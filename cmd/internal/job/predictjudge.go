@@ -5,16 +5,17 @@ import (
 	"math"
 	"slices"
 
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/procedure"
 )
 
-func isToForce(pass interaction.Pass) bool {
-	return !slices.ContainsFunc(pass, func(s interaction.Step) bool { return s.Do != interaction.ToForce })
+func isToForce(pass contact.Pass) bool {
+	return !slices.ContainsFunc(pass, func(s contact.Action) bool { return s.Do != contact.ToForce })
 }
 
 // compensate puts targets in place of those of the last pass, such that the
 // joint ends even on the gasket's nominal stiffness, and predicts anew.
-func (a *PredictAnswer) compensate(work interaction.PlanWork) error {
+func (a *PredictAnswer) compensate(work procedure.Work) error {
 	last := len(work.Passes) - 1
 	if pass := work.Passes[last]; !isToForce(pass) || len(pass) < len(a.At) {
 		return fmt.Errorf("targets that make up for the loss need a last pass by torque over all fasteners; state the passes, such as 30, 70, 100 %%")
@@ -35,10 +36,10 @@ func (a *PredictAnswer) compensate(work interaction.PlanWork) error {
 	if err != nil {
 		return err
 	}
-	pass := interaction.Pass{}
+	pass := contact.Pass{}
 	for _, i := range order {
 		if targets[i] > 0 { // one that has gone slack already is left alone
-			pass = append(pass, interaction.Step{Fastener: i, ForceN: targets[i]})
+			pass = append(pass, contact.Action{Fastener: i, ForceN: targets[i]})
 		}
 	}
 	work.Passes[last] = pass
@@ -55,7 +56,7 @@ const mostOfYield = 0.9
 func (a *PredictAnswer) lowerCap() error {
 	for i, target := range a.Nominal.TargetsN {
 		kind := a.Plan.KindOf(i)
-		most := mostOfYield * interaction.YieldN(kind)
+		most := mostOfYield * procedure.YieldN(kind)
 		if most == 0 {
 			continue
 		}

@@ -7,8 +7,12 @@ import (
 	"drawdown/geometry"
 	"drawdown/render/sheet/handout"
 	"drawdown/sequence"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/way"
 )
 
 // How much better the plan's order must be at every stiffness of the gasket for
@@ -23,7 +27,7 @@ const (
 // another: from the edges, or once round a bolt circle. Nil where the joint
 // lacks what the model needs.
 func whyFigures(p plan.Plan) *handout.Figures {
-	model, err := interaction.ModelOf(p, interaction.Setup{})
+	model, err := prediction.ModelOf(p, setup.Setup{})
 	if err != nil || len(p.Tighten.Stages) == 0 {
 		return nil
 	}
@@ -31,9 +35,9 @@ func whyFigures(p plan.Plan) *handout.Figures {
 	if err != nil {
 		return nil
 	}
-	var runs [2]interaction.Prediction
+	var runs [2]prediction.Prediction
 	for k, order := range [][]int{p.Tighten.Order, otherOrder(p)} {
-		if runs[k], err = model.Predict([]interaction.Pass{interaction.ToForces(order, targets, 1)}, targets); err != nil {
+		if runs[k], err = model.Predict([]contact.Pass{contact.ToForces(order, targets, 1)}, targets); err != nil {
 			return nil
 		}
 	}
@@ -47,19 +51,19 @@ func whyFigures(p plan.Plan) *handout.Figures {
 	return f
 }
 
-func lowest(r interaction.Run) float64 { return r.Spread(0).Min }
-func uneven(r interaction.Run) float64 { return r.Passes[0].LargestUnevenMm }
+func lowest(r prediction.Run) float64 { return r.Spread(0).Min }
+func uneven(r prediction.Run) float64 { return r.Passes[0].LargestUnevenMm }
 
 // telling says by which figures an order is the better one by far.
 type telling struct{ lowest, uneven bool }
 
 // tells holds one order against another at every stiffness of the gasket.
-func tells(one, other interaction.Prediction) telling {
+func tells(one, other prediction.Prediction) telling {
 	t := telling{true, true}
-	for _, at := range []func(interaction.Prediction) interaction.Run{
-		func(p interaction.Prediction) interaction.Run { return p.Soft },
-		func(p interaction.Prediction) interaction.Run { return p.Nominal },
-		func(p interaction.Prediction) interaction.Run { return p.Stiff },
+	for _, at := range []func(prediction.Prediction) prediction.Run{
+		func(p prediction.Prediction) prediction.Run { return p.Soft },
+		func(p prediction.Prediction) prediction.Run { return p.Nominal },
+		func(p prediction.Prediction) prediction.Run { return p.Stiff },
 	} {
 		t.lowest = t.lowest && lowest(at(one)) >= lowest(at(other))+tellingPoints
 		t.uneven = t.uneven && uneven(at(one)) <= tellingShare*uneven(at(other))
@@ -71,8 +75,8 @@ func tells(one, other interaction.Prediction) telling {
 // the last stage, or after an angle by what the plan comes to; never more than
 // the yield load, since an angle beyond it adds about nothing to that. Of a bolt
 // whose yield is not known an angle tells too little.
-func fullLoad(p plan.Plan, model interaction.Model) ([]float64, error) {
-	work, err := interaction.WorkOf(p, p.Tighten)
+func fullLoad(p plan.Plan, model prediction.Model) ([]float64, error) {
+	work, err := procedure.WorkOf(p, p.Tighten)
 	if err != nil {
 		return nil, err
 	}
@@ -85,7 +89,7 @@ func fullLoad(p plan.Plan, model interaction.Model) ([]float64, error) {
 		copy(targets, planned.Nominal.TargetsN)
 	}
 	for i := range targets {
-		switch yield := interaction.YieldN(p.KindOf(i)); {
+		switch yield := procedure.YieldN(p.KindOf(i)); {
 		case yield > 0:
 			targets[i] = min(targets[i], yield)
 		case work.TargetsN[i] == 0:
@@ -118,14 +122,14 @@ func onceRound(p plan.Plan, members []int) []int {
 	for k, i := range members {
 		points[k] = p.Joint.Fasteners[i].At
 	}
-	order := sequence.Places(points, sequence.Circular, sequence.TurnRight)
+	order := way.Places(points, sequence.Circular, sequence.TurnRight)
 	for k, place := range order {
 		order[k] = members[place]
 	}
 	return order
 }
 
-func bandOf(p interaction.Prediction, of func(interaction.Run) float64) handout.Band {
+func bandOf(p prediction.Prediction, of func(prediction.Run) float64) handout.Band {
 	all := []float64{of(p.Soft), of(p.Nominal), of(p.Stiff)}
 	return handout.Band{Low: slices.Min(all), Nominal: all[1], High: slices.Max(all)}
 }

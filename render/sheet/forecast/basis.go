@@ -6,29 +6,33 @@ import (
 	"strings"
 
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
 )
 
 // doubt says in the language of the sheet why the forecast is not to be trusted.
-func (l *layout) doubt(d interaction.Doubt) string {
+func (l *layout) doubt(d advice.Doubt) string {
 	w := l.ask.Words.Forecast.Doubt
 	switch d.Kind {
-	case interaction.PreviewOnly:
+	case advice.PreviewOnly:
 		return w.Preview
-	case interaction.TorqueFalls:
+	case advice.TorqueFalls:
 		f := d.Fall
 		return fmt.Sprintf(w.TorqueFalls, f.Stage, f.Kind, l.ask.Words.Figure(f.Torque.String()), l.ask.Words.Figure(f.BeforeTorque.String()), f.Before)
-	case interaction.PastYield:
+	case advice.PastYield:
 		return fmt.Sprintf(w.PastYield, d.Name, l.figure("%.0f", d.Figure))
-	case interaction.NoSnugPass:
+	case advice.NoSnugPass:
 		return w.NoSnugPass
-	case interaction.SlackAtTheEnd:
+	case advice.SlackAtTheEnd:
 		return fmt.Sprintf(w.SlackAtTheEnd, d.Bolts)
-	case interaction.SlackOnTheWay:
+	case advice.SlackOnTheWay:
 		return fmt.Sprintf(w.SlackOnTheWay, d.Bolts)
-	case interaction.HardeningCount:
+	case advice.HardeningCount:
 		return w.Hardening
-	case interaction.ThickForAPlate:
+	case advice.ThickForAPlate:
 		return fmt.Sprintf(w.Thick, l.figure("%.1f", d.Figure))
 	}
 	return d.String()
@@ -68,26 +72,26 @@ func (l *layout) unlisted() (list []string) {
 // joint of clusters for which the basis tells of a part, and of no gasket under
 // the whole of it. A preview knows no pieces.
 func (l *layout) separate() bool {
-	if slices.ContainsFunc(l.f.Doubts, func(d interaction.Doubt) bool { return d.Kind == interaction.PreviewOnly }) {
+	if slices.ContainsFunc(l.f.Doubts, func(d advice.Doubt) bool { return d.Kind == advice.PreviewOnly }) {
 		return false
 	}
-	return len(l.plan.Joint.Clusters) > 0 && l.rests(interaction.PartThickness) &&
-		!l.rests(interaction.GasketStrip) && !l.rests(interaction.GasketOnWholeFace) && !l.rests(interaction.GasketOnRaisedFace)
+	return len(l.plan.Joint.Clusters) > 0 && l.rests(setup.PartThickness) &&
+		!l.rests(setup.GasketStrip) && !l.rests(setup.GasketOnWholeFace) && !l.rests(setup.GasketOnRaisedFace)
 }
 
 // rests says whether the forecast rests on a fact of a kind.
-func (l *layout) rests(on interaction.FactKind) bool {
-	return slices.ContainsFunc(l.f.Basis, func(f interaction.Fact) bool { return f.Of == on })
+func (l *layout) rests(on setup.FactKind) bool {
+	return slices.ContainsFunc(l.f.Basis, func(f setup.Fact) bool { return f.Of == on })
 }
 
 // facesMeet says whether no gasket keeps the faces apart.
 func (l *layout) facesMeet() bool {
-	return slices.ContainsFunc(l.f.Basis, func(f interaction.Fact) bool {
-		if f.Of != interaction.GasketKind {
+	return slices.ContainsFunc(l.f.Basis, func(f setup.Fact) bool {
+		if f.Of != setup.GasketKind {
 			return false
 		}
-		band, err := interaction.Gasket(f.Word).StiffnessMPaPerMm()
-		return err == nil && band == (interaction.Band{})
+		band, err := compliance.Gasket(f.Word).StiffnessMPaPerMm()
+		return err == nil && band == (bounds.Band{})
 	})
 }
 
@@ -114,11 +118,11 @@ func (l *layout) hundred() string {
 	for _, h := range l.f.Hundreds {
 		force := l.figure("%.3g", h.ForceN.Nominal/1000)
 		switch h.By {
-		case interaction.ByLastTorque:
+		case procedure.ByLastTorque:
 			list = append(list, fmt.Sprintf(w.HundredTorque, h.Kind, l.ask.Words.Figure(h.Torque.String()), force))
-		case interaction.ByMeanAtAngle:
+		case procedure.ByMeanAtAngle:
 			list = append(list, fmt.Sprintf(w.HundredMean, h.Kind))
-		case interaction.ByYieldLoad:
+		case procedure.ByYieldLoad:
 			list = append(list, fmt.Sprintf(w.HundredYield, h.Kind, force))
 		default:
 			list = append(list, fmt.Sprintf(w.HundredForce, force))
@@ -127,7 +131,7 @@ func (l *layout) hundred() string {
 	return fmt.Sprintf(w.Hundred, strings.Join(list, l.ask.Words.Card.Checks.And))
 }
 
-func (l *layout) fact(f interaction.Fact) string {
+func (l *layout) fact(f setup.Fact) string {
 	w := l.ask.Words.Forecast.Basis
 	words, known := w.Facts[string(f.Of)]
 	if !known {
@@ -140,14 +144,14 @@ func (l *layout) fact(f interaction.Fact) string {
 }
 
 // factFigure is the word or the figure of a fact.
-func (l *layout) factFigure(f interaction.Fact) string {
+func (l *layout) factFigure(f setup.Fact) string {
 	w := l.ask.Words.Forecast.Basis
 	switch f.Of {
-	case interaction.PartMaterial, interaction.UnderMaterial:
+	case setup.PartMaterial, setup.UnderMaterial:
 		return known(w.Materials, f.Word)
-	case interaction.GasketKind:
+	case setup.GasketKind:
 		return known(w.Gaskets, f.Word)
-	case interaction.GasketStiffness:
+	case setup.GasketStiffness:
 		return l.rough(f.Band)
 	}
 	if f.From > 0 {

@@ -9,7 +9,8 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/plan"
 )
 
@@ -38,7 +39,7 @@ func (l *layout) charts(run *sheet.Run) {
 	}
 }
 
-func (l *layout) chart(run *sheet.Run, pass interaction.ForecastPass, title string) {
+func (l *layout) chart(run *sheet.Run, pass prediction.ForecastPass, title string) {
 	run.Room(chartHead + chartHeight + chartFoot + 2)
 	p := run.Pen
 	spread := fmt.Sprintf(l.ask.Words.Forecast.Spread, l.span(pass.Spread.Min), l.span(pass.Spread.Mean), l.span(pass.Spread.Max))
@@ -50,7 +51,7 @@ func (l *layout) chart(run *sheet.Run, pass interaction.ForecastPass, title stri
 }
 
 // bars draws the chart proper with its top at y.
-func (l *layout) bars(p *sheet.Pen, pass interaction.ForecastPass, y float64) {
+func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 	top := fullPercent
 	for _, b := range pass.Percent {
 		top = math.Max(top, b.High+4)
@@ -92,7 +93,7 @@ func numberEvery(count int, pitch float64) int {
 
 // bar is one bolt: a pillar up to the least that it keeps, open from there to
 // the most, with a tick at the middle.
-func bar(p *sheet.Pen, x, width float64, b interaction.Band, at func(float64) float64) {
+func bar(p *sheet.Pen, x, width float64, b bounds.Band, at func(float64) float64) {
 	low, nominal, high, ground := at(b.Low), at(b.Nominal), at(b.High), at(0)
 	p.Panel(x-width/2, low, width, ground-low, 0, scene.Accent, 0)
 	if low-high > 0.1 {
@@ -102,7 +103,7 @@ func bar(p *sheet.Pen, x, width float64, b interaction.Band, at func(float64) fl
 }
 
 // passWords names what a pass does: 20 N·m main, +90° main, 70 %.
-func (l *layout) passWords(pass interaction.ForecastPass) string {
+func (l *layout) passWords(pass prediction.ForecastPass) string {
 	s := pass.Stage
 	if toTargets(pass) {
 		return l.ask.Words.Forecast.ToTargets

@@ -7,7 +7,8 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/judge"
 )
 
@@ -68,7 +69,7 @@ func (l *layout) decided() decision {
 	case l.ask.Others != nil:
 		d = l.judged(l.ask.Others.Verdict)
 	}
-	if onAngle := l.onAngle(); l.f.Class != interaction.Negligible && len(onAngle) > 0 {
+	if onAngle := l.onAngle(); l.f.Class != advice.Negligible && len(onAngle) > 0 {
 		d.reasons = append(d.reasons, fmt.Sprintf(w.NeverAgain, strings.Join(onAngle, ", ")))
 	}
 	return d
@@ -79,9 +80,9 @@ func (l *layout) advice() string {
 	w := l.ask.Words.Forecast
 	words := w.Strong
 	switch l.f.Class {
-	case interaction.Negligible:
+	case advice.Negligible:
 		return w.Negligible
-	case interaction.Noticeable:
+	case advice.Noticeable:
 		words = w.Noticeable
 	}
 	if len(l.onAngle()) > 0 {
@@ -91,19 +92,19 @@ func (l *layout) advice() string {
 }
 
 // judged is what the comparison with other ways comes to.
-func (l *layout) judged(v interaction.Verdict) decision {
+func (l *layout) judged(v advice.Verdict) decision {
 	w := l.ask.Words.Forecast.Other
 	switch v.Kind {
-	case interaction.MendFile:
+	case advice.MendFile:
 		return decision{head: w.MendFile}
-	case interaction.LeaveIt:
+	case advice.LeaveIt:
 		if v.BeforeRepeats > 0 {
 			return decision{w.Leave, []string{fmt.Sprintf(w.LeaveRepeat, l.percent(v.BeforeRepeats), l.percent(v.OwnLowest), l.percent(v.FrictionSD))}}
 		}
 		return decision{w.Leave, []string{fmt.Sprintf(w.LeaveKeeps, l.percent(v.OwnLowest), l.percent(v.FrictionSD))}}
-	case interaction.NoCure:
+	case advice.NoCure:
 		reason := fmt.Sprintf(w.NoCure, l.percent(v.OwnLowest))
-		if v.Way != interaction.OwnWay {
+		if v.Way != advice.OwnWay {
 			reason = fmt.Sprintf(w.NoCureWith, l.percent(v.OwnLowest), l.change(v), l.percent(v.BestLowest))
 		}
 		reasons := []string{reason}
@@ -116,7 +117,7 @@ func (l *layout) judged(v interaction.Verdict) decision {
 }
 
 // whyAsk says what the way that is worth asking for does, good and bad.
-func (l *layout) whyAsk(v interaction.Verdict) []string {
+func (l *layout) whyAsk(v advice.Verdict) []string {
 	w := l.ask.Words.Forecast.Other
 	reasons := []string{fmt.Sprintf(w.Lifts, l.percent(v.OwnLowest), l.percent(v.BestLowest), l.percent(v.OwnNominal), l.percent(v.BestNominal))}
 	if v.BestUnevenMm > 0 {
@@ -132,7 +133,7 @@ func (l *layout) whyAsk(v interaction.Verdict) []string {
 }
 
 // withPasses adds how many passes it takes, where somebody can say.
-func (l *layout) withPasses(reasons []string, v interaction.Verdict) []string {
+func (l *layout) withPasses(reasons []string, v advice.Verdict) []string {
 	if v.Repeats == 0 {
 		return reasons
 	}
@@ -141,11 +142,11 @@ func (l *layout) withPasses(reasons []string, v interaction.Verdict) []string {
 
 // change names what the best trial does, so that it is understood without the
 // table.
-func (l *layout) change(v interaction.Verdict) string {
+func (l *layout) change(v advice.Verdict) string {
 	switch v.Way {
-	case interaction.Recipe:
+	case advice.Recipe:
 		return l.ask.Words.Forecast.Other.RecipeIs
-	case interaction.LastTwice:
+	case advice.LastTwice:
 		var again []string
 		for _, h := range v.Again() {
 			again = append(again, l.ask.Words.Figure(h.Torque.String())+" "+h.Kind)
@@ -173,7 +174,7 @@ func (l *layout) leaves() []string {
 func (l *layout) lowestEnds() string {
 	w := l.ask.Words.Forecast
 	words := fmt.Sprintf(w.LowestEnds, l.span(l.f.Last().Spread.Min))
-	if t := l.f.Taken; t != nil && l.f.Class != interaction.Negligible {
+	if t := l.f.Taken; t != nil && l.f.Class != advice.Negligible {
 		words += " " + fmt.Sprintf(w.Taken, l.figure("%.0f", t.Points), l.named(t.By))
 	}
 	return words
@@ -182,7 +183,7 @@ func (l *layout) lowestEnds() string {
 // onAngle lists the kinds that an angle ends.
 func (l *layout) onAngle() (kinds []string) {
 	for _, h := range l.f.Hundreds {
-		if h.By == interaction.ByMeanAtAngle {
+		if h.By == procedure.ByMeanAtAngle {
 			kinds = append(kinds, h.Kind)
 		}
 	}

@@ -11,7 +11,8 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
 )
 
@@ -20,23 +21,23 @@ type Request struct {
 	Paper sheet.Paper
 	Words *words.Catalogue
 	// Others is the plan beside other ways to do the work; nil: not shown.
-	Others *interaction.Comparison
+	Others *ways.Comparison
 }
 
 // layout is a forecast while it is laid out.
 type layout struct {
 	plan    plan.Plan
-	f       interaction.Forecast
+	f       prediction.Forecast
 	ask     Request
 	numbers []int // by fastener, in the tightening order
 }
 
-func newLayout(p plan.Plan, f interaction.Forecast, ask Request) *layout {
+func newLayout(p plan.Plan, f prediction.Forecast, ask Request) *layout {
 	return &layout{plan: p, f: f, ask: ask, numbers: p.Tighten.Numbers()}
 }
 
 // Document lays the forecast of a plan out and counts its pages.
-func Document(p plan.Plan, f interaction.Forecast, ask Request) (scene.Document, []string) {
+func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, []string) {
 	pages, notes := Pages(p, f, ask)
 	sheet.Count(pages)
 	return scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}, notes
@@ -44,7 +45,7 @@ func Document(p plan.Plan, f interaction.Forecast, ask Request) (scene.Document,
 
 // Pages lays the forecast out; the pages lack their count. The notes tell what
 // found no room on the paper.
-func Pages(p plan.Plan, f interaction.Forecast, ask Request) ([]scene.Page, []string) {
+func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []string) {
 	l := newLayout(p, f, ask)
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
 	l.verdict(run)
@@ -60,7 +61,7 @@ func Pages(p plan.Plan, f interaction.Forecast, ask Request) ([]scene.Page, []st
 
 // ClassPages lays out what a class is shown of it: the part after each pass, and a
 // chart of each. The pages lack their count.
-func ClassPages(p plan.Plan, f interaction.Forecast, ask Request) []scene.Page {
+func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
 	run.Sentence(l.lowestEnds())
@@ -74,7 +75,7 @@ func ClassPages(p plan.Plan, f interaction.Forecast, ask Request) []scene.Page {
 
 // Frames lays out a page for every step of the work, to be shown one after the
 // other: the part with what each bolt holds just after it.
-func Frames(p plan.Plan, f interaction.Forecast, ask Request) []scene.Page {
+func Frames(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
 	var pages []scene.Page
 	for _, pass := range f.Passes {

@@ -15,10 +15,17 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/words"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/strength"
 )
@@ -26,14 +33,14 @@ import (
 var update = flag.Bool("update", false, "write the golden files anew")
 
 // forecastOf plans a built-in pattern and works its forecast out.
-func forecastOf(t testing.TB, name string) (plan.Plan, interaction.Forecast) {
+func forecastOf(t testing.TB, name string) (plan.Plan, prediction.Forecast) {
 	t.Helper()
 	p, f, _ := comparedOf(t, name)
 	return p, f
 }
 
 // comparedOf does the same and puts the plan beside other ways.
-func comparedOf(t testing.TB, name string) (plan.Plan, interaction.Forecast, *interaction.Comparison) {
+func comparedOf(t testing.TB, name string) (plan.Plan, prediction.Forecast, *ways.Comparison) {
 	t.Helper()
 	text, ok := patterns.BuiltinText(name)
 	if !ok {
@@ -47,7 +54,7 @@ func comparedOf(t testing.TB, name string) (plan.Plan, interaction.Forecast, *in
 	if err != nil {
 		t.Fatal(err)
 	}
-	m, err := interaction.ModelOf(p, interaction.Setup{})
+	m, err := prediction.ModelOf(p, setup.Setup{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -59,7 +66,7 @@ func comparedOf(t testing.TB, name string) (plan.Plan, interaction.Forecast, *in
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := m.Compare(p, prediction, work, false)
+	c, err := ways.Compare(m, p, prediction, work, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -115,7 +122,7 @@ func TestLayout(t *testing.T) {
 				t.Errorf("%s, %s: the class sees no pass or no chart", name, ask.Words.Language)
 			}
 			for _, page := range append(doc.Pages, class...) {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s on %s %g wide, %s: %s", name, ask.Paper.Name, ask.Paper.Width, ask.Words.Language, fault)
 				}
 			}
@@ -127,7 +134,7 @@ func TestLayout(t *testing.T) {
 // or black where the printed figure is low; and its number stands beside it.
 func TestMarksCarryTheForecast(t *testing.T) {
 	p, f := forecastOf(t, "p4-head")
-	f.Passes[4].Class[0] = interaction.Strong // of what it aimed at: no matter
+	f.Passes[4].Class[0] = advice.Strong // of what it aimed at: no matter
 	doc, notes := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
 	if len(notes) > 0 {
 		t.Error(notes)
@@ -142,7 +149,7 @@ func TestMarksCarryTheForecast(t *testing.T) {
 	low := 0
 	for i, b := range f.Last().Percent {
 		words, want := strconv.Itoa(int(b.Low+0.5)), scene.White
-		if interaction.ClassOf(b.Low) == interaction.Noticeable {
+		if advice.ClassOf(b.Low) == advice.Noticeable {
 			want = scene.Shade
 			low++
 		}
@@ -196,17 +203,17 @@ func TestTheHeadingIsTheDecision(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "from 85 to 96 %, nominally from 94 to 99 %", "Until then", "noticeable.", "100 %", "Not in the model")
-	c.Verdict = interaction.Verdict{Kind: interaction.AskFor, Way: interaction.Recipe}
+	c.Verdict = advice.Verdict{Kind: advice.AskFor, Way: advice.Recipe}
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: recipe (a snug pass")
-	c.Verdict = interaction.Verdict{Kind: interaction.NoCure, Way: interaction.OwnWay, PassedOver: true}
+	c.Verdict = advice.Verdict{Kind: advice.NoCure, Way: advice.OwnWay, PassedOver: true}
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Go round at the last torque", "departs from the trade’s rules would do better")
 	falls := f
-	falls.Falls = []interaction.Fall{{}}
+	falls.Falls = []procedure.Fall{{}}
 	doc, _ = forecast.Document(p, falls, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
 	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
-	c.Verdict = interaction.Verdict{Kind: interaction.MendFile}
+	c.Verdict = advice.Verdict{Kind: advice.MendFile}
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
 	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
@@ -239,7 +246,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 	}
 	p, f := forecastOf(t, "p4-cam-caps")
 	preview := f
-	preview.Doubts = []interaction.Doubt{{Kind: interaction.PreviewOnly}}
+	preview.Doubts = []advice.Doubt{{Kind: advice.PreviewOnly}}
 	row := p
 	row.Joint.Clusters = nil // a beam over a row of bolts has the same basis
 	whole, _ := forecast.Document(row, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
@@ -256,9 +263,9 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 	last := &f.Passes[len(f.Passes)-1]
 	last.Stage, last.Share = nil, 0
 	for i := range last.Percent {
-		f.TargetsN[i] = interaction.Band{Low: 6000, Nominal: 6000, High: 6000}
-		last.Percent[i] = interaction.Band{Low: 90, Nominal: 99, High: 101}
-		last.OfAim[i] = interaction.Band{Low: 80, Nominal: 90, High: 95}
+		f.TargetsN[i] = bounds.Band{Low: 6000, Nominal: 6000, High: 6000}
+		last.Percent[i] = bounds.Band{Low: 90, Nominal: 99, High: 101}
+		last.OfAim[i] = bounds.Band{Low: 80, Nominal: 90, High: 95}
 	}
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
 	all := said(doc.Pages)
@@ -271,7 +278,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 		for _, on := range []string{"a4", "a5"} {
 			doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, on), Words: w})
 			for _, page := range doc.Pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s, %s: %s", on, tag, fault)
 				}
 			}
@@ -284,7 +291,7 @@ func TestSearchedOrdersAreWrittenOut(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
 	order := slices.Clone(c.Trials[0].Order)
 	slices.Reverse(order)
-	c.Trials = append(c.Trials, interaction.Trial{Name: interaction.LeastTilt, Order: order})
+	c.Trials = append(c.Trials, ways.Trial{Name: advice.LeastTilt, Order: order})
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
 	inOrder(t, said(doc.Pages), "rules (order only)", "Order of “searched: least tilt”: "+strings.Join(p.IDs(order), " "))
 }
@@ -323,7 +330,7 @@ func TestFrames(t *testing.T) {
 		t.Errorf("%d frames, want 44", len(frames))
 	}
 	for _, page := range frames {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Error(fault)
 		}
 	}
@@ -344,7 +351,7 @@ func TestGoldenScene(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
 	var got bytes.Buffer
-	if err := scene.Dump(&got, doc); err != nil {
+	if err := scenetest.Dump(&got, doc); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "p4-manifold.scene")
@@ -366,29 +373,29 @@ func TestGoldenScene(t *testing.T) {
 // and no English is left on a sheet in another: neither doubts nor verdict.
 func TestAllIsSaidInTheLanguage(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
-	for _, kind := range []interaction.DoubtKind{interaction.PreviewOnly, interaction.TorqueFalls, interaction.PastYield, interaction.NoSnugPass, interaction.SlackAtTheEnd, interaction.SlackOnTheWay, interaction.HardeningCount, interaction.ThickForAPlate} {
-		f.Doubts = append(f.Doubts, interaction.Doubt{Kind: kind, Name: "main", Bolts: 2, Figure: 0.5})
+	for _, kind := range []advice.DoubtKind{advice.PreviewOnly, advice.TorqueFalls, advice.PastYield, advice.NoSnugPass, advice.SlackAtTheEnd, advice.SlackOnTheWay, advice.HardeningCount, advice.ThickForAPlate} {
+		f.Doubts = append(f.Doubts, advice.Doubt{Kind: kind, Name: "main", Bolts: 2, Figure: 0.5})
 	}
-	for _, of := range interaction.FactKinds() {
-		f.Basis = append(f.Basis, interaction.Fact{Of: of, Word: "composite", Band: interaction.Band{Low: 1, Nominal: 2, High: 3}, To: 12.5})
+	for _, of := range setup.FactKinds() {
+		f.Basis = append(f.Basis, setup.Fact{Of: of, Word: "composite", Band: bounds.Band{Low: 1, Nominal: 2, High: 3}, To: 12.5})
 	}
-	verdicts := []interaction.Verdict{
-		{Kind: interaction.MendFile}, {Kind: interaction.LeaveIt}, {Kind: interaction.NoCure, Way: interaction.OwnWay}, {Kind: interaction.NoCure, Way: interaction.Recipe, Repeats: 3},
-		{Kind: interaction.AskFor, Way: interaction.LastTwice, StillStrong: true, BestUnevenMm: 0.2, OwnUnevenMm: 0.1},
+	verdicts := []advice.Verdict{
+		{Kind: advice.MendFile}, {Kind: advice.LeaveIt}, {Kind: advice.NoCure, Way: advice.OwnWay}, {Kind: advice.NoCure, Way: advice.Recipe, Repeats: 3},
+		{Kind: advice.AskFor, Way: advice.LastTwice, StillStrong: true, BestUnevenMm: 0.2, OwnUnevenMm: 0.1},
 	}
-	snugs := []*interaction.Snug{nil, nil, {SameUneven: true, SameLowest: true}, {WithoutUnevenMm: 0.25}, {SameUneven: true}}
+	snugs := []*advice.Snug{nil, nil, {SameUneven: true, SameLowest: true}, {WithoutUnevenMm: 0.25}, {SameUneven: true}}
 	for _, tag := range words.Languages() {
 		w, err := words.Find(tag)
 		if err != nil {
 			t.Fatal(err)
 		}
 		basis := w.Forecast.Basis
-		for _, of := range interaction.FactKinds() {
+		for _, of := range setup.FactKinds() {
 			if basis.Facts[string(of)] == "" {
 				t.Errorf("%s has no word for the fact %q", tag, of)
 			}
 		}
-		for _, g := range interaction.Gaskets() {
+		for _, g := range compliance.Gaskets() {
 			if basis.Gaskets[string(g)] == "" {
 				t.Errorf("%s has no word for the gasket %q", tag, g)
 			}
@@ -398,7 +405,7 @@ func TestAllIsSaidInTheLanguage(t *testing.T) {
 				t.Errorf("%s has no word for the material %q", tag, m)
 			}
 		}
-		for _, name := range interaction.TrialNames() {
+		for _, name := range advice.TrialNames() {
 			if w.Forecast.Other.Names[name] == "" {
 				t.Errorf("%s has no name for the trial %q", tag, name)
 			}

@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/ways"
 )
 
 // others puts the file's own way beside others. Whether one is worth asking the
@@ -46,7 +47,7 @@ func (l *layout) others(run *sheet.Run) {
 
 // rowName is the name of a trial with other names of the same work, and a word
 // where it is never to be done.
-func (l *layout) rowName(trial interaction.Trial) string {
+func (l *layout) rowName(trial ways.Trial) string {
 	name := l.wayName(trial.Name)
 	for _, also := range trial.Also {
 		name += " = " + l.wayName(also)
@@ -62,7 +63,7 @@ func (l *layout) rowName(trial interaction.Trial) string {
 func (l *layout) orders(run *sheet.Run) {
 	c := l.ask.Others
 	for k, trial := range c.Trials {
-		searched := slices.Contains([]string{interaction.LeastScatter, interaction.LeastTilt, interaction.LeastOfBoth}, trial.Name)
+		searched := slices.Contains([]string{advice.LeastScatter, advice.LeastTilt, advice.LeastOfBoth}, trial.Name)
 		if (searched || k == c.Best) && !slices.Equal(trial.Order, c.Trials[0].Order) {
 			run.Sentence(fmt.Sprintf(l.ask.Words.Forecast.Other.OrderOf, l.wayName(trial.Name), strings.Join(l.plan.IDs(trial.Order), " ")))
 			run.Y += paragraphGap
@@ -79,7 +80,7 @@ func (l *layout) wayName(name string) string {
 }
 
 // snug says what the first stage buys.
-func (l *layout) snug(s *interaction.Snug) (lines []string) {
+func (l *layout) snug(s *advice.Snug) (lines []string) {
 	w := l.ask.Words.Forecast.Other
 	switch {
 	case s == nil:

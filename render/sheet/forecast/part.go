@@ -8,7 +8,9 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/prediction"
 )
 
 const (
@@ -20,7 +22,7 @@ const (
 
 // part draws the joint after a pass, with the least share of each bolt in its
 // mark and its number beside it. Low bolts are told by the tone of their marks.
-func (l *layout) part(run *sheet.Run, pass interaction.ForecastPass) diagram.Drawing {
+func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Drawing {
 	w, content := l.ask.Words.Forecast, run.Pen.Paper.Content()
 	longest := font.Break(w.AtMark, scene.Regular, sheet.TextEm, content)
 	if within := font.Break(w.InMark+" "+w.Small, scene.Regular, sheet.TextEm, content); len(within) > len(longest) {
@@ -48,7 +50,7 @@ func (l *layout) part(run *sheet.Run, pass interaction.ForecastPass) diagram.Dra
 
 // fitted draws the part into a box and takes off the box what the part leaves
 // empty, unless the figures would no longer fit into their marks.
-func (l *layout) fitted(pass interaction.ForecastPass, box scene.Box) (partDrawing, scene.Box) {
+func (l *layout) fitted(pass prediction.ForecastPass, box scene.Box) (partDrawing, scene.Box) {
 	d := l.drawn(pass.Turned, pass.Percent, box)
 	idle := slack(d.Items, box) - 1
 	if idle <= 0 {
@@ -64,7 +66,7 @@ func (l *layout) fitted(pass interaction.ForecastPass, box scene.Box) (partDrawi
 
 // roomInMarks gives the drawing the rest of the page where only so the figures
 // stand in their marks; what would stand below goes to the next.
-func (l *layout) roomInMarks(pass interaction.ForecastPass, box scene.Box, bottom float64) scene.Box {
+func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom float64) scene.Box {
 	larger := box
 	larger.Bottom = max(box.Bottom, bottom)
 	if !l.drawn(pass.Turned, pass.Percent, box).besides && l.drawn(pass.Turned, pass.Percent, larger).besides {
@@ -75,7 +77,7 @@ func (l *layout) roomInMarks(pass interaction.ForecastPass, box scene.Box, botto
 
 // partHeight is the height of the drawing on a page with some free: smaller where
 // that leaves room for what stands below it: the targets, or the first passes.
-func (l *layout) partHeight(free float64, pass interaction.ForecastPass) float64 {
+func (l *layout) partHeight(free float64, pass prediction.ForecastPass) float64 {
 	next := eachPassHead + smallHeight + 6
 	switch {
 	case toTargets(pass):
@@ -99,13 +101,13 @@ type partDrawing struct {
 // drawn draws the part with a percentage in each mark. Where the marks are too
 // small for that, or a number could be taken for that of a neighbour, number and
 // percentage stand together.
-func (l *layout) drawn(turned []bool, percent []interaction.Band, box scene.Box) partDrawing {
+func (l *layout) drawn(turned []bool, percent []bounds.Band, box scene.Box) partDrawing {
 	words := leastWords(turned, percent)
 	numbers := make([]string, len(percent))
 	for i := range percent {
 		numbers[i] = strconv.Itoa(l.numbers[i])
 	}
-	ask := diagram.Request{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box}
+	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box}
 	if _, led := diagram.NumberCap(ask); !led {
 		if d := diagram.Draw(ask); toldApart(d.Items, numbers) {
 			return partDrawing{d, true}
@@ -120,7 +122,7 @@ func (l *layout) drawn(turned []bool, percent []interaction.Band, box scene.Box)
 
 // leastWords are the words in the marks: the least percentage, or a dash where the
 // bolt is not in.
-func leastWords(turned []bool, percent []interaction.Band) []string {
+func leastWords(turned []bool, percent []bounds.Band) []string {
 	least := make([]string, len(percent))
 	for i, b := range percent {
 		least[i] = "–"
@@ -137,16 +139,16 @@ func wholePercent(f float64) int { return int(f + 0.5) }
 // lowLooks tell the bolts that a pass leaves low of their targets: grey
 // noticeably, black strongly. The printed figure decides, so that no two of the
 // same look different.
-func (l *layout) lowLooks(pass interaction.ForecastPass) map[string]diagram.Look {
+func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look {
 	looks := map[string]diagram.Look{}
 	for i, b := range pass.Percent {
 		if !pass.Turned[i] {
 			continue
 		}
-		switch id := l.plan.Joint.Fasteners[i].ID; interaction.ClassOf(float64(wholePercent(b.Low))) {
-		case interaction.Noticeable:
+		switch id := l.plan.Joint.Fasteners[i].ID; advice.ClassOf(float64(wholePercent(b.Low))) {
+		case advice.Noticeable:
 			looks[id] = diagram.Look{Fill: scene.Shade, Ink: scene.Black}
-		case interaction.Strong:
+		case advice.Strong:
 			looks[id] = inBlack
 		}
 	}
@@ -157,7 +159,7 @@ func (l *layout) lowLooks(pass interaction.ForecastPass) map[string]diagram.Look
 var inBlack = diagram.Look{Fill: scene.Black, Ink: scene.White}
 
 // frame is the page of one step.
-func (l *layout) frame(pass interaction.ForecastPass, frame interaction.Frame) scene.Page {
+func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) scene.Page {
 	run := sheet.NewRun(l.ask.Paper, l.ask.Words, l.heading(), l.foot())
 	p, w := run.Pen, l.ask.Words.Forecast
 	id := l.plan.Joint.Fasteners[frame.Fastener].ID

@@ -2,14 +2,13 @@ package forecast
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
 )
 
 const (
@@ -22,7 +21,7 @@ const (
 
 // eachPass draws the part small after each of some passes, with what each bolt
 // keeps at the least.
-func (l *layout) eachPass(run *sheet.Run, passes []interaction.ForecastPass) {
+func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 	if len(passes) == 0 {
 		return
 	}
@@ -47,7 +46,7 @@ func (l *layout) eachPass(run *sheet.Run, passes []interaction.ForecastPass) {
 }
 
 // rowHeight is the height of a row of pictures: no more than the part takes up.
-func (l *layout) rowHeight(passes []interaction.ForecastPass, width float64) float64 {
+func (l *layout) rowHeight(passes []prediction.ForecastPass, width float64) float64 {
 	box := scene.Box{Right: width, Bottom: smallHeight - 2}
 	idle := box.Height()
 	for _, pass := range passes {
@@ -64,7 +63,7 @@ func (l *layout) rowHeight(passes []interaction.ForecastPass, width float64) flo
 }
 
 // small draws the part after a pass under what was done.
-func (l *layout) small(p *sheet.Pen, pass interaction.ForecastPass, box scene.Box) {
+func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box) {
 	title := fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass))
 	p.Write(box.Left, box.Top-2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, sheet.TextEm, box.Right-box.Left))
 	items := l.smallDrawing(pass, box).Items
@@ -86,17 +85,11 @@ func (l *layout) small(p *sheet.Pen, pass interaction.ForecastPass, box scene.Bo
 }
 
 // smallDrawing is the part with nothing but its bolts, bores and edges.
-func (l *layout) smallDrawing(pass interaction.ForecastPass, box scene.Box) diagram.Drawing {
-	plan := l.plan
-	plan.Joint.Labels, plan.Joint.Stations, plan.Joint.Front = nil, nil, ""
-	plan.Joint.Bores = slices.Clone(l.plan.Joint.Bores)
-	for k := range plan.Joint.Bores {
-		plan.Joint.Bores[k].Label = ""
-	}
-	return diagram.Draw(diagram.Request{Plan: plan, Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
+func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
+	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
 }
 
-func (l *layout) again(name string, pass interaction.ForecastPass) string {
+func (l *layout) again(name string, pass prediction.ForecastPass) string {
 	if name == "" {
 		return ""
 	}

@@ -4,7 +4,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
 )
 
 const (
@@ -15,7 +15,7 @@ const (
 
 // toTargets says whether a pass brings each bolt to a target of its own, which
 // makes up for what it loses.
-func toTargets(pass interaction.ForecastPass) bool { return pass.Stage == nil && pass.Share == 0 }
+func toTargets(pass prediction.ForecastPass) bool { return pass.Stage == nil && pass.Share == 0 }
 
 // targets lists what each bolt is brought to in a last pass of that kind.
 func (l *layout) targets(run *sheet.Run) {

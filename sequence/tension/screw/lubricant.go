@@ -82,6 +82,13 @@ func findLubricant(text string) (lubricant, error) {
 	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
 }
 
+// NothingOn says whether a lubricant's name says that none goes on the threads:
+// dry, none, degreased.
+func NothingOn(text string) bool {
+	l, err := findLubricant(text)
+	return err == nil && l.names[0] == "dry"
+}
+
 // onAustenitic gives the span of a lubricant on stainless steel. VDI 2230
 // Part 1, table A5: with a solid lubricant or wax class B; else the friction
 // may reach class D, while the low end is left where steel has it, which is the

@@ -1,0 +1,29 @@
+package bounds
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat"
+)
+
+// Spread sums up the forces of a set of bolts, in whatever unit they are.
+type Spread struct{ Min, Mean, Max, SD float64 } // SD of the whole set (divisor n)
+
+// SpreadOf sums up a list; all 0 for an empty one.
+func SpreadOf(list []float64) Spread {
+	if len(list) == 0 {
+		return Spread{}
+	}
+	mean, variance := stat.PopMeanVariance(list, nil)
+	return Spread{Min: floats.Min(list), Mean: mean, Max: floats.Max(list), SD: math.Sqrt(variance)}
+}
+
+// Percent gives forces in percent of their targets.
+func Percent(forces, targets []float64) []float64 {
+	list := make([]float64, len(forces))
+	for i, f := range forces {
+		list[i] = 100 * f / targets[i]
+	}
+	return list
+}

@@ -1,0 +1,141 @@
+// Package checktest holds the check cases of the model, each with its origin, and
+// small things that tests of several rooms need. Tests alone import it.
+package checktest
+
+import (
+	_ "embed"
+	"math"
+	"strings"
+	"testing"
+
+	"gopkg.in/yaml.v3"
+
+	"drawdown/sequence/interaction/bounds"
+)
+
+//go:embed checks.yaml
+var cases []byte
+
+// Case is one case of checks.yaml, whose head states the origin.
+type Case struct {
+	t              *testing.T
+	ID             string
+	Title          string
+	RelTol         float64 `yaml:"rel_tol"`
+	AbsTol         float64 `yaml:"abs_tol"`
+	OtherTol       float64 `yaml:"rel_tol_other_element"`
+	Inputs, Expect map[string]any
+}
+
+// CaseOf gives the case with an id.
+func CaseOf(t *testing.T, id string) Case {
+	t.Helper()
+	var file struct{ Cases []Case }
+	if err := yaml.Unmarshal(cases, &file); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range file.Cases {
+		if c.ID == id {
+			c.t = t
+			return c
+		}
+	}
+	t.Fatalf("no case %s", id)
+	return Case{}
+}
+
+// Find goes down a path of keys, such as bolt.d.
+func Find(t *testing.T, from map[string]any, path string) any {
+	t.Helper()
+	var at any = from
+	for _, key := range strings.Split(path, ".") {
+		m, ok := at.(map[string]any)
+		if !ok || m[key] == nil {
+			t.Fatalf("no value at %s", path)
+		}
+		at = m[key]
+	}
+	return at
+}
+
+func Number(t *testing.T, v any) float64 {
+	t.Helper()
+	switch v := v.(type) {
+	case int:
+		return float64(v)
+	case float64:
+		return v
+	}
+	t.Fatalf("%v is no number", v)
+	return 0
+}
+
+func Numbers(t *testing.T, v any) []float64 {
+	t.Helper()
+	list, ok := v.([]any)
+	if !ok {
+		t.Fatalf("%v is no list", v)
+	}
+	var out []float64
+	for _, e := range list {
+		out = append(out, Number(t, e))
+	}
+	return out
+}
+
+func Table(t *testing.T, v any) [][]float64 {
+	t.Helper()
+	list, ok := v.([]any)
+	if !ok {
+		t.Fatalf("%v is no table", v)
+	}
+	var out [][]float64
+	for _, e := range list {
+		out = append(out, Numbers(t, e))
+	}
+	return out
+}
+
+func Ints(list []float64) []int {
+	var out []int
+	for _, v := range list {
+		out = append(out, int(v))
+	}
+	return out
+}
+
+func (c Case) In(path string) float64 { return Number(c.t, Find(c.t, c.Inputs, path)) }
+
+func (c Case) List(path string) []float64 { return Numbers(c.t, Find(c.t, c.Inputs, path)) }
+
+func (c Case) Want(path string) float64 { return Number(c.t, Find(c.t, c.Expect, path)) }
+
+func (c Case) Wants(path string) []float64 { return Numbers(c.t, Find(c.t, c.Expect, path)) }
+
+func (c Case) Rows(path string) [][]float64 { return Table(c.t, Find(c.t, c.Expect, path)) }
+
+func (c Case) Same(what string, got, want float64) {
+	c.t.Helper()
+	if !(math.Abs(got-want) <= c.AbsTol+c.RelTol*math.Abs(want)) {
+		c.t.Errorf("%s %s: got %.10g, want %.10g", c.ID, what, got, want)
+	}
+}
+
+func (c Case) SameList(what string, got, want []float64) {
+	c.t.Helper()
+	if len(got) != len(want) {
+		c.t.Fatalf("%s %s: got %d values, want %d", c.ID, what, len(got), len(want))
+	}
+	for i := range want {
+		c.Same(what, got[i], want[i])
+	}
+}
+
+func (c Case) SameSpread(what string, got bounds.Spread, want map[string]any) {
+	c.t.Helper()
+	for key, value := range map[string]float64{"min": got.Min, "mean": got.Mean, "max": got.Max, "sd": got.SD} {
+		if w, stated := want[key]; stated {
+			c.Same(what+" "+key, value, Number(c.t, w))
+		}
+	}
+}

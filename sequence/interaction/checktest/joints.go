@@ -1,0 +1,75 @@
+package checktest
+
+import (
+	"math"
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+)
+
+func Must[T any](t testing.TB) func(T, error) T {
+	return func(v T, err error) T {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+}
+
+func Alike(n int, value float64) []float64 {
+	list := make([]float64, n)
+	for i := range list {
+		list[i] = value
+	}
+	return list
+}
+
+// TwoByFive are the bolts of case P12.
+func TwoByFive() (at []geometry.Point) {
+	for i := range 5 {
+		for j := range 2 {
+			at = append(at, geometry.Point{X: 95 * float64(i), Y: 90 * float64(j)})
+		}
+	}
+	return at
+}
+
+// Circle16 are 16 bolts round a circle, from the right, anticlockwise.
+func Circle16(diameter float64) (at []geometry.Point) {
+	for i := range 16 {
+		y, x := math.Sincos(2 * math.Pi * float64(i) / 16)
+		at = append(at, geometry.Point{X: x * diameter / 2, Y: y * diameter / 2})
+	}
+	return at
+}
+
+// InTurn is the order 0, 1, 2 and so on.
+func InTurn(n int) []int {
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	return order
+}
+
+// InfiniteBeam is a beam without ends on a foundation. The bolts at the ends
+// of a real row sit four times as soft: use Row for these.
+type InfiniteBeam struct{ BendingNmm2 float64 }
+
+// At gives what the beam gives way at a distance from a unit load, in mm/N.
+// The foundation is that of a millimetre of the beam's length.
+func (b InfiniteBeam) At(distanceMm, foundationMPa float64) float64 {
+	lambda := math.Pow(foundationMPa/(4*b.BendingNmm2), 0.25)
+	x := lambda * math.Abs(distanceMm)
+	return lambda / (2 * foundationMPa) * math.Exp(-x) * (math.Cos(x) + math.Sin(x)) // Hetényi, section 5: y = Pλ/(2k)·Aλx
+}
+
+func Mm(v float64) unit.Length { return unit.Length(v) }
+
+func Mpa(v float64) unit.Stress { return unit.Stress(v) }
+
+func Near(a, b, tolerance float64) bool {
+	return math.Abs(a-b) <= tolerance*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))
+}

@@ -1,0 +1,120 @@
+package compliance
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+)
+
+// Flange is a round flange with its measures, as a ring that keeps its section.
+// Against the same flange as a Plate it came out 6 to 12 % softer at the bolts,
+// and 18 % where a raised face lies near them.
+type Flange struct {
+	Part        Part
+	Outer, Bore unit.Length // diameters
+	BoltCircle  unit.Length // diameter
+	GasketInner unit.Length // diameters; both 0: the gasket covers the full face
+	GasketOuter unit.Length
+	PipeWall    unit.Length // of the pipe or hub behind it; 0: none
+	PipeRadius  unit.Length // to the middle of its wall
+	Pair        bool        // two equal flanges face each other, not one on a stiff part
+	Centre      geometry.Point
+	Harmonics   int // that are summed; 0: 60
+}
+
+// FullFace says whether the gasket reaches over the whole face.
+func (f Flange) FullFace() bool { return f.GasketInner == 0 && f.GasketOuter == 0 }
+
+// Compliance gives what the flange gives way at each bolt for a unit load at
+// each other, in mm/N.
+func (f Flange) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
+	if err := positive(foundation(foundationMPaPerMm)); err != nil {
+		return nil, err
+	}
+	ring, line, err := f.Ring(foundationMPaPerMm)
+	if err != nil {
+		return nil, err
+	}
+	return ring.Compliance(anglesOf(at, f.Centre), line)
+}
+
+// Ring gives the flange as a ring beam, with the foundation of a millimetre
+// round it, in N/mm².
+func (f Flange) Ring(foundationMPaPerMm float64) (ring Ring, foundationMPa float64, err error) {
+	if err := f.check(); err != nil {
+		return Ring{}, 0, err
+	}
+	width, radius := f.widthMm(), f.radiusMm()
+	share := 1.0
+	if f.Pair {
+		share = 0.5 // Facing of two equal ones
+	}
+	ring = Ring{
+		RadiusMm:     radius,
+		BendingNmm2:  share * f.Part.BendingNmm2(unit.Length(width)),
+		TorsionNmm2:  share * f.torsionNmm2(),
+		TwistN:       share * f.hubN(),
+		BoltOffsetMm: float64(f.BoltCircle)/2 - radius,
+		Harmonics:    f.Harmonics,
+	}
+	if f.FullFace() {
+		ring.TwistN += foundationMPaPerMm * width * width * width / 12 // the face itself against rolling
+		return ring, foundationMPaPerMm * width, nil
+	}
+	middle := float64(f.GasketInner+f.GasketOuter) / 4
+	ring.GasketOffsetMm = middle - radius
+	return ring, foundationMPaPerMm * float64(f.GasketOuter-f.GasketInner) / 2 * middle / radius, nil
+}
+
+func (f Flange) widthMm() float64 { return float64(f.Outer-f.Bore) / 2 }
+
+func (f Flange) radiusMm() float64 { return float64(f.Outer+f.Bore) / 4 }
+
+// torsionNmm2 is G·J of the rectangular section.
+func (f Flange) torsionNmm2() float64 {
+	shear := float64(f.Part.Elastic) / (2 * (1 + f.Part.Poisson))
+	b, t := f.widthMm(), float64(f.Part.Thickness)
+	long, short := math.Max(b, t), math.Min(b, t)
+	slim := short / long
+	beta := 1.0/3 - 0.21*slim*(1-slim*slim*slim*slim/12) // Roark, 7th ed., table 10.1, case 4, within 0.5 %
+	return shear * beta * long * short * short * short
+}
+
+// hubN is what a long pipe behind the flange does against its roll, in N·mm
+// for each mm round and radian.
+func (f Flange) hubN() float64 {
+	if f.PipeWall == 0 {
+		return 0
+	}
+	wall, r := float64(f.PipeWall), float64(f.PipeRadius)
+	one := 1 - f.Part.Poisson*f.Part.Poisson
+	beta := math.Pow(3*one/(r*wall*r*wall), 0.25) // Timoshenko and Woinowsky-Krieger, eq. (275)
+	rigidity := float64(f.Part.Elastic) * wall * wall * wall / (12 * one)
+	return 2 * beta * rigidity * r / f.radiusMm() // edge moment of a long shell: M = 2βD·slope
+}
+
+func (f Flange) check() error {
+	if err := f.Part.Check(); err != nil {
+		return err
+	}
+	if !(f.Bore > 0 && f.Outer > f.Bore && !math.IsInf(float64(f.Outer), 1)) {
+		return fmt.Errorf("a flange of %v with a bore of %v; allowed: a bore above 0 and below the outer diameter", f.Outer, f.Bore)
+	}
+	if !(f.BoltCircle > f.Bore && f.BoltCircle < f.Outer) {
+		return fmt.Errorf("a bolt circle of %v; allowed: between the bore of %v and the outer diameter of %v", f.BoltCircle, f.Bore, f.Outer)
+	}
+	if !f.FullFace() && !(f.GasketInner > 0 && f.GasketOuter > f.GasketInner && f.GasketOuter <= f.Outer) {
+		return fmt.Errorf("a gasket of %v to %v; allowed: rising, up to the outer diameter of %v, or neither for a full face", f.GasketInner, f.GasketOuter, f.Outer)
+	}
+	if err := notNegative(quantity{"pipe wall", float64(f.PipeWall), "mm"}); err != nil {
+		return err
+	}
+	if f.PipeWall > 0 {
+		return positive(quantity{"pipe radius", float64(f.PipeRadius), "mm"})
+	}
+	return nil
+}

@@ -1,0 +1,47 @@
+package compliance
+
+// cubics are the Hermite shape functions on 0…1 as coefficients of 1, ξ, ξ²,
+// ξ³: place and slope at the near end, place and slope at the far end. Slopes
+// count for one element length, so that all unknowns are in mm.
+var cubics = [4][4]float64{{1, 0, -3, 2}, {0, 1, -2, 1}, {0, 0, 3, -2}, {0, 0, -1, 1}}
+
+// hermiteAt gives the shape functions at a place in the element, 0…1.
+func hermiteAt(xi float64) (n [4]float64) {
+	for p, c := range cubics {
+		n[p] = c[0] + xi*(c[1]+xi*(c[2]+xi*c[3]))
+	}
+	return n
+}
+
+// derivative derives a polynomial so many times.
+func derivative(c [4]float64, times int) [4]float64 {
+	for range times {
+		c = [4]float64{c[1], 2 * c[2], 3 * c[3], 0}
+	}
+	return c
+}
+
+// productOverUnit gives the integral of a product of polynomials over 0…1.
+func productOverUnit(a, b [4]float64) (sum float64) {
+	for i := range a {
+		for j := range b {
+			sum += a[i] * b[j] / float64(i+j+1)
+		}
+	}
+	return sum
+}
+
+// hermiteProducts gives ∫ N⁽ᵃ⁾ N⁽ᵇ⁾ over an element of the length, for the a-th
+// and b-th derivatives.
+func hermiteProducts(a, b int, length float64) (h [4][4]float64) {
+	scale := length
+	for range a + b {
+		scale /= length
+	}
+	for p := range h {
+		for q := range h {
+			h[p][q] = scale * productOverUnit(derivative(cubics[p], a), derivative(cubics[q], b))
+		}
+	}
+	return h
+}

@@ -1,0 +1,53 @@
+package compliance
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+)
+
+// InfinitePlate is a thin plate without edges on a foundation. It is a preview
+// alone: with the real edges and a cut-out gasket the losses can be twice as
+// large.
+type InfinitePlate struct{ RigidityNmm float64 }
+
+// At gives what the plate gives way at a distance from a unit load, in mm/N.
+func (p InfinitePlate) At(distanceMm, foundationMPaPerMm float64) float64 {
+	l := CharacteristicLengthMm(p.RigidityNmm, foundationMPaPerMm)
+	// Timoshenko and Woinowsky-Krieger, art. 57: w = −P l²/(2πD)·kei(r/l); w(0) = P l²/(8D)
+	return -l * l / (2 * math.Pi * p.RigidityNmm) * Kei(distanceMm/l)
+}
+
+// Compliance gives what the plate gives way at each point for a unit load at
+// each other, in mm/N.
+func (p InfinitePlate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
+	if err := positive(quantity{"plate rigidity", p.RigidityNmm, "N·mm"}, foundation(foundationMPaPerMm)); err != nil {
+		return nil, err
+	}
+	return pairwise(at, func(a, b geometry.Point) float64 { return p.At(a.Distance(b), foundationMPaPerMm) })
+}
+
+// beamLambda is 1 over the characteristic length of a beam, in 1/mm.
+func beamLambda(bendingNmm2, foundationMPa float64) float64 {
+	return math.Pow(foundationMPa/(4*bendingNmm2), 0.25) // Hetényi, section 3: λ = (k/4EI)^¼
+}
+
+func pairwise(at []geometry.Point, compliance func(a, b geometry.Point) float64) (*mat.SymDense, error) {
+	if len(at) == 0 {
+		return nil, ErrNoFasteners
+	}
+	c := mat.NewSymDense(len(at), nil)
+	for i := range at {
+		for j := i; j < len(at); j++ {
+			v := compliance(at[i], at[j])
+			if math.IsNaN(v) {
+				return nil, fmt.Errorf("the place (%g, %g) of a fastener is not a number; allowed: millimetres", at[j].X, at[j].Y)
+			}
+			c.SetSym(i, j, v)
+		}
+	}
+	return c, nil
+}

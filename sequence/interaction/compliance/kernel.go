@@ -1,0 +1,60 @@
+package compliance
+
+import (
+	"fmt"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+)
+
+// Kernel is a model of part and gasket: what they give way at each fastener for
+// a newton at each other, in mm/N, on a foundation in MPa/mm.
+type Kernel interface {
+	Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error)
+}
+
+// Separate is several parts side by side, such as the caps of a camshaft, that
+// do not act on each other. Each has its fasteners, by index; every fastener
+// belongs to one.
+type Separate []Piece
+
+// Piece is one of several separate parts.
+type Piece struct {
+	Fasteners []int
+	Kernel    Kernel
+}
+
+// Compliance joins those of the pieces.
+func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
+	if len(at) == 0 {
+		return nil, ErrNoFasteners
+	}
+	c := mat.NewSymDense(len(at), nil)
+	seen := make([]bool, len(at))
+	for _, piece := range s {
+		var own []geometry.Point
+		for _, i := range piece.Fasteners {
+			if i < 0 || i >= len(at) || seen[i] {
+				return nil, fmt.Errorf("fastener index %d of a separate part; allowed: 0 to %d, each in one part", i, len(at)-1)
+			}
+			seen[i] = true
+			own = append(own, at[i])
+		}
+		part, err := piece.Kernel.Compliance(own, foundationMPaPerMm)
+		if err != nil {
+			return nil, err
+		}
+		for a, i := range piece.Fasteners {
+			for b, k := range piece.Fasteners {
+				c.SetSym(i, k, part.At(a, b))
+			}
+		}
+	}
+	for i, s := range seen {
+		if !s {
+			return nil, fmt.Errorf("fastener %d holds none of the separate parts; allowed: each in one part", i+1)
+		}
+	}
+	return c, nil
+}

@@ -1,0 +1,216 @@
+package compliance
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry"
+)
+
+// Plate is a plate with its real edges on a gasket with its real shape, by
+// finite elements (bicubic Hermite; Bogner, Fox and Schmit 1965).
+type Plate struct {
+	RigidityNmm float64
+	Poisson     float64
+	Box         geometry.Box // that holds the part
+	Part        Region       // nil: the whole box
+	Gasket      Region       // nil: all of the part
+	NarrowestMm float64      // strip of the gasket; 0: as wide as the part
+	MeshMm      float64      // size of an element; 0: fine enough
+}
+
+// Compliance gives what the plate gives way at each bolt for a unit load at
+// each other, in mm/N.
+func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
+	if err := p.check(at, foundationMPaPerMm); err != nil {
+		return nil, err
+	}
+	m := p.mesh(at, foundationMPaPerMm)
+	e := m.elements(p, foundationMPaPerMm)
+	loads := make([][]share, len(at))
+	for i, point := range at {
+		loads[i] = m.load(point)
+		if !m.held(e, loads[i]) {
+			return nil, fmt.Errorf("fastener %d at (%g, %g) lies off the part, or on a piece of it that hangs on nothing; allowed: inside the outline, on a piece with gasket under it", i+1, point.X, point.Y)
+		}
+	}
+	return e.compliance(loads)
+}
+
+func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
+	if len(at) == 0 {
+		return ErrNoFasteners
+	}
+	if err := positive(quantity{"plate rigidity", p.RigidityNmm, "N·mm"}, foundation(foundationMPaPerMm),
+		quantity{"width of the part", p.Box.Width(), "mm"}, quantity{"height of the part", p.Box.Height(), "mm"}); err != nil {
+		return err
+	}
+	if err := notNegative(quantity{"narrowest strip of the gasket", p.NarrowestMm, "mm"}, quantity{"element size", p.MeshMm, "mm"}); err != nil {
+		return err
+	}
+	for i, point := range at {
+		inside := point.X >= p.Box.Min.X && point.X <= p.Box.Max.X && point.Y >= p.Box.Min.Y && point.Y <= p.Box.Max.Y
+		if !inside {
+			return fmt.Errorf("fastener %d at (%g, %g) lies off the part, which reaches from (%g, %g) to (%g, %g); allowed: inside it",
+				i+1, point.X, point.Y, p.Box.Min.X, p.Box.Min.Y, p.Box.Max.X, p.Box.Max.Y)
+		}
+	}
+	return checkPoisson(p.Poisson)
+}
+
+// elements adds up the stiffness of all cells of the mesh.
+func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
+	bend, hold := plateElement(m.cellX, m.cellY, p.Poisson)
+	e := newElements(4*(m.countX+1)*(m.countY+1), m.reach())
+	covered := m.cover(p)
+	covered.dropLoose()
+	pairs := lowerHalf(m.unknowns(0, 0)) // of every cell, as all are numbered alike
+	for i := range m.countX {
+		for j := range m.countY {
+			bending, held := covered.part[i][j]*p.RigidityNmm, covered.gasket[i][j]*foundationMPaPerMm
+			if bending == 0 {
+				continue
+			}
+			at := m.unknowns(i, j)
+			for _, pair := range pairs {
+				r, c := pair[0], pair[1]
+				e.add(at[r], at[c], bending*bend[c][r]+held*hold[c][r])
+			}
+		}
+	}
+	return e
+}
+
+// lowerHalf pairs the unknowns of a cell such that the first has the higher
+// number: the stiffness is symmetric.
+func lowerHalf(at [16]int) (pairs [][2]int) {
+	for r := range at {
+		for c := range at {
+			if at[c] <= at[r] {
+				pairs = append(pairs, [2]int{r, c})
+			}
+		}
+	}
+	return pairs
+}
+
+// plateElement gives the element's stiffness against bending for a rigidity of
+// 1, and on springs of 1: Kronecker products of one-dimensional ones.
+func plateElement(width, height, poisson float64) (bend, hold [16][16]float64) {
+	var x, y [3][3][4][4]float64
+	for a := range 3 {
+		for b := range 3 {
+			x[a][b], y[a][b] = hermiteProducts(a, b, width), hermiteProducts(a, b, height)
+		}
+	}
+	for r := range bend {
+		for c := range bend {
+			p, q, s, t := r/4, r%4, c/4, c%4 // along x and y, of row and column
+			// Timoshenko and Woinowsky-Krieger, eq. (44), as a sum of squares of the curvatures
+			bend[r][c] = x[0][0][p][s]*y[2][2][q][t] + x[2][2][p][s]*y[0][0][q][t] +
+				poisson*(x[2][0][p][s]*y[0][2][q][t]+x[0][2][p][s]*y[2][0][q][t]) +
+				2*(1-poisson)*x[1][1][p][s]*y[1][1][q][t]
+			hold[r][c] = x[0][0][p][s] * y[0][0][q][t]
+		}
+	}
+	return bend, hold
+}
+
+// mesh is a regular grid of cells over the part's box.
+type mesh struct {
+	from           geometry.Point
+	cellX, cellY   float64
+	countX, countY int
+}
+
+const (
+	// mostCells bounds the work; finer meshes change the figures by less than
+	// the gasket's stiffness is known by far.
+	mostCells  = 3200
+	leastCells = 4 // each way, for a part that hardly bends
+)
+
+// mesh takes cells of a third of the reach of a load and of the gasket's strip,
+// and six between bolts.
+func (p Plate) mesh(at []geometry.Point, foundationMPaPerMm float64) mesh {
+	size := p.MeshMm
+	if size == 0 {
+		size = p.usualMeshMm(at, foundationMPaPerMm)
+	}
+	width, height := p.Box.Width(), p.Box.Height()
+	m := mesh{from: p.Box.Min, countX: cells(width, size), countY: cells(height, size)}
+	m.cellX, m.cellY = width/float64(m.countX), height/float64(m.countY)
+	return m
+}
+
+func cells(length, size float64) int {
+	return max(leastCells, int(math.Ceil(length/size-1e-9)))
+}
+
+func (p Plate) usualMeshMm(at []geometry.Point, foundationMPaPerMm float64) float64 {
+	size := CharacteristicLengthMm(p.RigidityNmm, foundationMPaPerMm) / 3
+	if p.NarrowestMm > 0 {
+		size = math.Min(size, p.NarrowestMm/3)
+	}
+	if len(at) > 1 {
+		if pitch := geometry.Spacing(at); pitch > 0 {
+			size = math.Min(size, pitch/6)
+		}
+	}
+	return math.Max(size, math.Sqrt(p.Box.Width()*p.Box.Height()/mostCells))
+}
+
+// alongX says whether the nodes are numbered across x first, so that the band
+// is narrow.
+func (m mesh) alongX() bool { return m.countX < m.countY }
+
+func (m mesh) node(i, j int) int {
+	if m.alongX() {
+		return j*(m.countX+1) + i
+	}
+	return i*(m.countY+1) + j
+}
+
+// reach is the half width of the band.
+func (m mesh) reach() int { return 4*(min(m.countX, m.countY)+2) + 3 }
+
+// unknowns numbers those of a cell: four along x for each of four along y. A
+// node has deflection, both slopes and twist.
+func (m mesh) unknowns(i, j int) (at [16]int) {
+	for r := range at {
+		p, q := r/4, r%4
+		at[r] = 4*m.node(i+p/2, j+q/2) + 2*(p%2) + q%2
+	}
+	return at
+}
+
+func (m mesh) cell(i, j int) geometry.Box {
+	min := m.from.Add(geometry.Point{X: float64(i) * m.cellX, Y: float64(j) * m.cellY})
+	return geometry.Box{Min: min, Max: min.Add(geometry.Point{X: m.cellX, Y: m.cellY})}
+}
+
+// load shares a unit load out to the unknowns of the cell that it stands on.
+func (m mesh) load(p geometry.Point) []share {
+	x, y := (p.X-m.from.X)/m.cellX, (p.Y-m.from.Y)/m.cellY
+	i, j := min(int(x), m.countX-1), min(int(y), m.countY-1)
+	alongX, alongY := hermiteAt(x-float64(i)), hermiteAt(y-float64(j))
+	var shares []share
+	for r, unknown := range m.unknowns(i, j) {
+		if of := alongX[r/4] * alongY[r%4]; of != 0 {
+			shares = append(shares, share{unknown, of})
+		}
+	}
+	return shares
+}
+
+// held says whether the part is there where the load stands.
+func (m mesh) held(e *elements, load []share) bool {
+	for _, s := range load {
+		if e.bare(s.unknown) {
+			return false
+		}
+	}
+	return true
+}

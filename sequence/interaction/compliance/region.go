@@ -1,0 +1,104 @@
+package compliance
+
+import (
+	"math"
+
+	"drawdown/geometry"
+)
+
+// Region says which places a part or a gasket covers. Nil covers all.
+type Region func(geometry.Point) bool
+
+// Inside is the region within closed paths; a path within another is a hole.
+func Inside(paths [][]geometry.Point) Region {
+	return func(p geometry.Point) bool {
+		inside := false
+		for _, path := range paths {
+			for i := range path {
+				if crosses(path[i], path[(i+1)%len(path)], p) {
+					inside = !inside
+				}
+			}
+		}
+		return inside
+	}
+}
+
+// crosses says whether the edge passes a ray from p to the right.
+func crosses(a, b, p geometry.Point) bool {
+	return (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
+}
+
+// Bores is the region within large holes, of a cylinder or a port.
+func Bores(bores []geometry.Bore) Region {
+	return func(p geometry.Point) bool {
+		for _, b := range bores {
+			if p.Distance(b.Centre) < b.Diameter/2 {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+// Without takes another region out of this one.
+func (r Region) Without(other Region) Region {
+	return func(p geometry.Point) bool { return r.covers(p) && !other(p) }
+}
+
+// StripAlong is the region not farther than the width from the paths: the
+// gasket of a cover, which follows its edge.
+func StripAlong(paths [][]geometry.Point, width float64) Region {
+	return func(p geometry.Point) bool {
+		for _, path := range paths {
+			for i := range path {
+				if DistanceToEdge(path[i], path[(i+1)%len(path)], p) <= width {
+					return true
+				}
+			}
+		}
+		return false
+	}
+}
+
+// And keeps what lies in both regions.
+func (r Region) And(other Region) Region {
+	return func(p geometry.Point) bool { return r.covers(p) && other.covers(p) }
+}
+
+func (r Region) covers(p geometry.Point) bool { return r == nil || r(p) }
+
+func DistanceToEdge(a, b, p geometry.Point) float64 {
+	ab, ap := b.Sub(a), p.Sub(a)
+	square := ab.X*ab.X + ab.Y*ab.Y
+	if square == 0 {
+		return p.Distance(a)
+	}
+	along := math.Max(0, math.Min(1, (ap.X*ab.X+ap.Y*ab.Y)/square))
+	return p.Distance(a.Add(ab.Scale(along)))
+}
+
+// samples across a cell, each way, for the share of it that a region covers.
+const samples = 4
+
+// cover gives the share of an upright box that the part covers, and the share
+// that part and gasket both cover.
+func cover(box geometry.Box, part, gasket Region) (ofPart, ofGasket float64) {
+	const each = 1.0 / (samples * samples)
+	for i := range samples {
+		for j := range samples {
+			p := geometry.Point{
+				X: box.Min.X + box.Width()*(float64(i)+0.5)/samples,
+				Y: box.Min.Y + box.Height()*(float64(j)+0.5)/samples,
+			}
+			if !part.covers(p) {
+				continue
+			}
+			ofPart += each
+			if gasket.covers(p) {
+				ofGasket += each
+			}
+		}
+	}
+	return ofPart, ofGasket
+}

@@ -1,0 +1,117 @@
+package contact
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// Deed is what a step does to a fastener.
+type Deed uint8
+
+const (
+	ToForce  Deed = iota // tighten to a force, as by torque
+	ByTravel             // turn on by a travel of the nut, as by angle; back where it is below 0
+	Out                  // take out
+)
+
+// Action is one action on one fastener.
+type Action struct {
+	Fastener int
+	Do       Deed
+	ForceN   float64 // for ToForce
+	TravelMm float64 // for ByTravel
+}
+
+// Pass is the steps of one round.
+type Pass []Action
+
+// ToForces is a pass that tightens each fastener of the order to a share of its
+// target.
+func ToForces(order []int, targets []float64, share float64) Pass {
+	pass := make(Pass, len(order))
+	for s, i := range order {
+		pass[s] = Action{Fastener: i, ForceN: share * targets[i]}
+	}
+	return pass
+}
+
+// TravelOfAngleMm gives how far a nut comes by an angle.
+func TravelOfAngleMm(angleDeg, pitchMm float64) float64 { return pitchMm * angleDeg / 360 }
+
+// AfterPass is how a joint stands after a pass, and what happened in it.
+type AfterPass struct {
+	ForcesN         []float64
+	StepForcesN     [][]float64 // after each step
+	LargestForceN   float64     // at any step, in any bolt
+	LargestTiltMm   float64     // at any step
+	LargestWarpMm   float64     // at any step
+	LargestUnevenMm float64     // at any step
+}
+
+// Work does passes on nuts and tells what comes of each. The places of the
+// fasteners are for warp and unevenness; nil where they are not known.
+func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
+	if at != nil && len(at) != s.joint.Len() {
+		return nil, fmt.Errorf("%d places for %d fasteners; allowed: one each", len(at), s.joint.Len())
+	}
+	level := PlaneThrough(at)
+	list := make([]AfterPass, len(passes))
+	for p, pass := range passes {
+		after := &list[p]
+		for _, step := range pass {
+			if err := s.Do(step); err != nil {
+				return nil, err
+			}
+			after.add(s, at, level)
+		}
+		after.ForcesN = s.Forces()
+	}
+	return list, nil
+}
+
+func (a *AfterPass) add(s *Nuts, at []geometry.Point, level Plane) {
+	a.StepForcesN = append(a.StepForcesN, s.Forces())
+	a.LargestForceN = math.Max(a.LargestForceN, largest(s.force))
+	if at != nil {
+		closure := s.joint.ClosureMm(s.force)
+		a.LargestTiltMm = math.Max(a.LargestTiltMm, level.Tilt(closure))
+		a.LargestWarpMm = math.Max(a.LargestWarpMm, level.Warp(closure))
+		a.LargestUnevenMm = math.Max(a.LargestUnevenMm, Unevenness(closure))
+	}
+}
+
+// Do does one step.
+func (s *Nuts) Do(step Action) error {
+	switch step.Do {
+	case ToForce:
+		return s.Tighten(step.Fastener, step.ForceN)
+	case ByTravel:
+		return s.Advance(step.Fastener, step.TravelMm)
+	case Out:
+		return s.Remove(step.Fastener)
+	}
+	return fmt.Errorf("action %d is not known; allowed: to force, by travel, out", step.Do)
+}
+
+func SameBolts(a, b Pass) bool { return slices.Equal(boltsOf(a), boltsOf(b)) }
+
+func boltsOf(p Pass) []int {
+	list := make([]int, len(p))
+	for k, step := range p {
+		list[k] = step.Fastener
+	}
+	slices.Sort(list)
+	return list
+}
+
+// SameFigures says whether two passes bring the same bolts to the same forces.
+func SameFigures(a, b Pass) bool {
+	return SameBolts(a, b) && IsTorque(a) == IsTorque(b) && math.Abs(a[0].ForceN-b[0].ForceN) <= 1e-9*b[0].ForceN
+}
+
+func IsTorque(p Pass) bool {
+	return !slices.ContainsFunc(p, func(s Action) bool { return s.Do != ToForce })
+}

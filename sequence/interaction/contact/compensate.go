@@ -1,0 +1,64 @@
+package contact
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Compensated works one pass with targets that end at the wanted forces, and
+// gives these targets: each nut is brought to the travel that it has in the
+// even joint. No target exceeds the cap times the wanted force; where it would,
+// the nut stops there and more passes are needed. The force of a bolt can still
+// rise above the cap later, as others are turned. A cap of +Inf sets none.
+//
+// Such targets are only as good as the gasket's stiffness: they are for use
+// with measured stretch alone.
+func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (targets []float64, err error) {
+	if err := s.joint.CheckTargets(wanted); err != nil {
+		return nil, err
+	}
+	if err := s.joint.checkOrder(order); err != nil {
+		return nil, err
+	}
+	if !(limit >= 1) {
+		return nil, fmt.Errorf("cap %g on the targets; allowed: 1 or more, such as 1.1", limit)
+	}
+	even := s.joint.TravelMm(wanted)
+	targets = make([]float64, s.joint.Len())
+	for _, i := range order {
+		if err := s.toEven(i, even[i], limit*wanted[i]); err != nil {
+			return nil, err
+		}
+		targets[i] = s.force[i]
+	}
+	return targets, nil
+}
+
+// toEven brings a nut to a travel, or to the force that is the most.
+func (s *Nuts) toEven(i int, travelMm, most float64) error {
+	if s.runUp[i] && travelMm <= s.travel[i] {
+		return nil
+	}
+	if math.IsInf(most, 1) {
+		return s.turnTo(i, travelMm)
+	}
+	before := s.snapshot()
+	if err := s.turnTo(i, travelMm); err != nil {
+		return err
+	}
+	if s.force[i] <= most {
+		return nil
+	}
+	s.restore(before)
+	return s.Tighten(i, most)
+}
+
+// snapshot copies what a step changes.
+func (s *Nuts) snapshot() Nuts {
+	return Nuts{travel: slices.Clone(s.travel), force: slices.Clone(s.force), runUp: slices.Clone(s.runUp), touch: slices.Clone(s.touch), work: s.work}
+}
+
+func (s *Nuts) restore(from Nuts) {
+	s.travel, s.force, s.runUp, s.touch, s.work = from.travel, from.force, from.runUp, from.touch, from.work
+}

@@ -1,0 +1,177 @@
+// Package contact finds the forces in the bolts of a joint as their nuts are
+// turned: which bolts touch, which go slack, what each turn takes from the others.
+// It knows no gasket by name and no plan. It may import bounds and compliance.
+package contact
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/tension/stiffness"
+)
+
+// Joint is what the bolts of a joint do to each other: the compliance of part
+// and gasket between them, and each bolt's own. It does not change; many
+// workers may share it.
+type Joint struct {
+	part  [][]float64 // C, mm/N
+	whole [][]float64 // M = diag(own) + C, mm/N
+
+	inverse func() [][]float64 // K = M⁻¹, N/mm, worked out once
+}
+
+// NewJoint joins the compliance of part and gasket at the bolts with what each
+// bolt and the members pressed under its head give way. The error names the
+// bolt that does not fit.
+func NewJoint(given mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
+	n := given.SymmetricDim()
+	if n == 0 {
+		return nil, compliance.ErrNoFasteners
+	}
+	if len(own) != n {
+		return nil, fmt.Errorf("%d bolt flexibilities for %d fasteners; allowed: one each", len(own), n)
+	}
+	j := &Joint{part: square(n), whole: square(n)}
+	for i := range n {
+		if o := float64(own[i]); !(o >= 0) || math.IsInf(o, 1) {
+			return nil, fmt.Errorf("bolt flexibility %g mm/N of fastener %d; allowed: 0 or more", o, i+1)
+		}
+		for k := range n {
+			c := given.At(i, k)
+			if math.IsNaN(c) || math.IsInf(c, 0) {
+				return nil, fmt.Errorf("compliance %g mm/N between fasteners %d and %d; allowed: a number", c, i+1, k+1)
+			}
+			j.part[i][k], j.whole[i][k] = c, c
+		}
+		j.whole[i][i] += float64(own[i])
+	}
+	if !j.stable() {
+		return nil, fmt.Errorf("the compliances do not belong to a joint that can stand: some forces would give energy back; check bolt flexibility and gasket stiffness")
+	}
+	j.inverse = sync.OnceValue(j.invert)
+	return j, nil
+}
+
+func square(n int) [][]float64 {
+	all := make([]float64, n*n)
+	rows := make([][]float64, n)
+	for i := range rows {
+		rows[i] = all[i*n : (i+1)*n : (i+1)*n]
+	}
+	return rows
+}
+
+// stable says whether M is positive definite, so that every step has one
+// answer.
+func (j *Joint) stable() bool {
+	f := j.factorIn(identity(j.Len()))
+	for i, d := range f.d {
+		if !(d > 1e-14*j.whole[i][i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func identity(n int) []int {
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	return order
+}
+
+func (j *Joint) symmetric() *mat.SymDense {
+	n := j.Len()
+	m := mat.NewSymDense(n, nil)
+	for i := range n {
+		for k := i; k < n; k++ {
+			m.SetSym(i, k, j.whole[i][k])
+		}
+	}
+	return m
+}
+
+func (j *Joint) invert() [][]float64 {
+	var f mat.Cholesky
+	var k mat.SymDense
+	f.Factorize(j.symmetric()) // positive definite: NewJoint has seen to it
+	_ = f.InverseTo(&k)        // the error would warn of a high condition number; the inverse is there
+	rows := square(j.Len())
+	for i := range rows {
+		for c := range rows {
+			rows[i][c] = k.At(i, c)
+		}
+	}
+	return rows
+}
+
+// Len counts the fasteners.
+func (j *Joint) Len() int { return len(j.whole) }
+
+// Compliance gives what part and gasket give way at each fastener (row) for a
+// newton at another (column), in mm/N.
+func (j *Joint) Compliance() [][]float64 {
+	rows := make([][]float64, len(j.part))
+	for i, row := range j.part {
+		rows[i] = slices.Clone(row)
+	}
+	return rows
+}
+
+// ClosureMm gives how far the clamped parts close at each fastener, w = C·F.
+func (j *Joint) ClosureMm(forces []float64) []float64 {
+	w := make([]float64, j.Len())
+	for i := range w {
+		w[i] = floats.Dot(j.part[i], forces)
+	}
+	return w
+}
+
+// TravelMm gives how far each nut has come from touching, u = M·F, where all
+// are in contact.
+func (j *Joint) TravelMm(forces []float64) []float64 {
+	u := make([]float64, j.Len())
+	for i := range u {
+		u[i] = floats.Dot(j.whole[i], forces)
+	}
+	return u
+}
+
+// Sensitivity is a number for the joint, whatever the order: about the mean
+// share of its load that a bolt loses in one pass. Below 0 bolts gain.
+func (j *Joint) Sensitivity() float64 {
+	var sum float64
+	for i, row := range j.part {
+		for k, c := range row {
+			if k != i {
+				sum += c / j.whole[i][i]
+			}
+		}
+	}
+	return sum / float64(2*j.Len())
+}
+
+// checkOrder refuses what is no order of all fasteners.
+func (j *Joint) checkOrder(order []int) error {
+	seen := make([]bool, j.Len())
+	for _, i := range order {
+		if i < 0 || i >= len(seen) {
+			return fmt.Errorf("fastener index %d in the order; allowed: 0 to %d", i, len(seen)-1)
+		}
+		if seen[i] {
+			return fmt.Errorf("fastener index %d stands twice in the order; allowed: once", i)
+		}
+		seen[i] = true
+	}
+	if len(order) != len(seen) {
+		return fmt.Errorf("%d fasteners in the order; allowed: all %d", len(order), len(seen))
+	}
+	return nil
+}

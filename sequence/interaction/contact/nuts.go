@@ -1,0 +1,149 @@
+package contact
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+)
+
+// Nuts is the work on a joint as it stands: how far each nut has come and what
+// force its bolt has. One worker at a time may turn them.
+type Nuts struct {
+	joint  *Joint
+	travel []float64 // u, mm; of a nut that is run up
+	force  []float64 // F, N
+	runUp  []bool
+	touch  []bool // in contact; a nut that is run up can stand off where the part was pulled away
+	work   float64
+	solver contactSolver
+
+	// Stick is the share of its target that a bolt may lack and the wrench
+	// still does not turn it, since it breaks loose harder than it turns. 0 to
+	// below 1.
+	Stick float64
+}
+
+// Loose gives a joint with no nut run up.
+func (j *Joint) Loose() *Nuts {
+	n := j.Len()
+	return &Nuts{joint: j, travel: make([]float64, n), force: make([]float64, n), runUp: make([]bool, n), touch: make([]bool, n)}
+}
+
+// Forces gives the force in each bolt, in N.
+func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
+
+// Tighten brings a bolt to a force, as a torque wrench does: one that has it
+// already, or lacks less than sticks, is not moved.
+func (s *Nuts) Tighten(i int, target float64) error {
+	if err := s.check(i); err != nil {
+		return err
+	}
+	if !(target > 0) || math.IsInf(target, 1) {
+		return fmt.Errorf("target %g N of fastener %d; allowed: above 0", target, i+1)
+	}
+	if !(s.Stick >= 0 && s.Stick < 1) {
+		return fmt.Errorf("stick %g; allowed: 0 up to below 1", s.Stick)
+	}
+	if s.runUp[i] && s.force[i] > 0 && s.force[i] >= target*(1-s.Stick) {
+		return nil
+	}
+	before, start := s.force[i], s.start(i)
+	if s.allTouch() && s.turnAllKeeps(i, s.turnFor(i, target)) {
+		s.turnAll(i, s.turnFor(i, target))
+		s.force[i] = target // it was, but for round-off
+	} else {
+		s.runUp[i], s.touch[i] = true, true
+		s.force[i] = target
+		if err := s.settle(i); err != nil {
+			return err
+		}
+		s.travel[i] = floats.Dot(s.joint.whole[i], s.force)
+	}
+	s.work += (before + s.force[i]) / 2 * (s.travel[i] - start)
+	return nil
+}
+
+// Advance turns a nut on by a travel, or back where it is below 0. A nut that
+// is not run up is first run up to touch.
+func (s *Nuts) Advance(i int, travelMm float64) error {
+	if err := s.check(i); err != nil {
+		return err
+	}
+	if math.IsNaN(travelMm) || math.IsInf(travelMm, 0) {
+		return fmt.Errorf("travel %g mm of fastener %d; allowed: a number", travelMm, i+1)
+	}
+	return s.turnTo(i, s.start(i)+travelMm)
+}
+
+// turnTo brings a nut to a travel.
+func (s *Nuts) turnTo(i int, travelMm float64) error {
+	before, start := s.force[i], s.start(i)
+	if s.allTouch() && s.turnAllKeeps(i, travelMm-s.travel[i]) {
+		s.turnAll(i, travelMm-s.travel[i])
+	} else {
+		s.runUp[i], s.touch[i] = true, true
+		s.travel[i] = travelMm
+		if err := s.settle(none); err != nil {
+			return err
+		}
+	}
+	s.work += (before + s.force[i]) / 2 * (s.travel[i] - start)
+	return nil
+}
+
+// Remove takes a bolt out.
+func (s *Nuts) Remove(i int) error {
+	if err := s.check(i); err != nil {
+		return err
+	}
+	s.runUp[i], s.touch[i], s.travel[i], s.force[i] = false, false, 0, 0
+	return s.settle(none)
+}
+
+func (s *Nuts) check(i int) error {
+	if i < 0 || i >= s.joint.Len() {
+		return fmt.Errorf("fastener index %d; allowed: 0 to %d", i, s.joint.Len()-1)
+	}
+	return nil
+}
+
+// start is where a nut stands; one that is not run up is run up to touch.
+func (s *Nuts) start(i int) float64 {
+	if s.runUp[i] {
+		return s.travel[i]
+	}
+	return floats.Dot(s.joint.whole[i], s.force)
+}
+
+// allTouch says whether all bolts are in contact: then all steps are linear.
+func (s *Nuts) allTouch() bool {
+	for i, run := range s.runUp {
+		if !run || !s.touch[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// turnAllKeeps says whether a turn leaves every bolt a force.
+func (s *Nuts) turnAllKeeps(i int, travelMm float64) bool {
+	for k, v := range s.joint.inverse()[i] {
+		if s.force[k]+v*travelMm < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// turnFor gives the turn that brings a bolt to a force while all stay in contact.
+func (s *Nuts) turnFor(i int, target float64) float64 {
+	return (target - s.force[i]) / s.joint.inverse()[i][i]
+}
+
+// turnAll turns a nut while all bolts stay in contact: ΔF = K·Δu.
+func (s *Nuts) turnAll(i int, travelMm float64) {
+	floats.AddScaled(s.force, travelMm, s.joint.inverse()[i])
+	s.travel[i] += travelMm
+}

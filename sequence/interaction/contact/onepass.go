@@ -1,0 +1,88 @@
+package contact
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// factorIn factors M in an order: P·M·Pᵀ = L·diag(d)·Lᵀ.
+func (j *Joint) factorIn(order []int) *factor {
+	f := &factor{}
+	j.factorInto(f, order)
+	return f
+}
+
+func (j *Joint) factorInto(f *factor, order []int) {
+	f.reset()
+	for _, i := range order {
+		f.grow(j.whole[i], order, i)
+	}
+}
+
+// Interaction gives the interaction matrix of one pass, in tightening order:
+// column s is what step s, by one newton, has added to each bolt in the end
+// (Bibel and Ezell, J. Press. Vess. Technol. 114 (1992) 439). It is L⁻ᵀ of
+// M = L·diag(d)·Lᵀ, and holds while no bolt goes slack.
+func (j *Joint) Interaction(order []int) (*mat.TriDense, error) {
+	if err := j.checkOrder(order); err != nil {
+		return nil, err
+	}
+	a := mat.NewTriDense(j.Len(), mat.Upper, nil)
+	f := j.factorIn(order)
+	column := make([]float64, j.Len())
+	for s := range column {
+		clear(column)
+		column[s] = 1
+		f.backward(column)
+		for k := range s + 1 {
+			a.SetTri(k, s, column[k])
+		}
+	}
+	return a, nil
+}
+
+func (j *Joint) CheckTargets(targets []float64) error {
+	if len(targets) != j.Len() {
+		return fmt.Errorf("%d targets for %d fasteners; allowed: one each", len(targets), j.Len())
+	}
+	for i, t := range targets {
+		if !(t > 0) || math.IsInf(t, 1) {
+			return fmt.Errorf("target %g N of fastener %d; allowed: above 0", t, i+1)
+		}
+	}
+	return nil
+}
+
+// Rate is the share of the elastic error that a repeat pass leaves: the
+// spectral radius of a Gauss–Seidel sweep in the order on K·u = T.
+func (j *Joint) Rate(order []int) (float64, error) {
+	if err := j.checkOrder(order); err != nil {
+		return 0, err
+	}
+	n, k := j.Len(), j.inverse()
+	lower, upper := mat.NewDense(n, n, nil), mat.NewDense(n, n, nil)
+	for a, i := range order {
+		for b, c := range order {
+			if b <= a {
+				lower.Set(a, b, k[i][c])
+			} else {
+				upper.Set(a, b, k[i][c])
+			}
+		}
+	}
+	var sweep mat.Dense
+	if err := sweep.Solve(lower, upper); err != nil {
+		return 0, fmt.Errorf("the rate of a repeat pass cannot be worked out: %w", err)
+	}
+	var eigen mat.Eigen
+	if !eigen.Factorize(&sweep, mat.EigenNone) {
+		return 0, fmt.Errorf("the rate of a repeat pass cannot be worked out: its sweep has no eigenvalues that can be found")
+	}
+	largest := 0.0
+	for _, v := range eigen.Values(nil) {
+		largest = math.Max(largest, math.Hypot(real(v), imag(v)))
+	}
+	return largest, nil
+}

@@ -1,0 +1,145 @@
+package prediction
+
+import (
+	"slices"
+
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/plan"
+)
+
+// Forecast is what the tightening of a plan leaves in each bolt, worked out to
+// the end: a sheet or a picture takes its figures as they stand and reckons
+// nothing. Lists that are said to go by fastener have one entry for each of
+// plan.Joint.Fasteners, in that order; indices point there too.
+//
+// A Band is low, nominal, high: the least, the middle and the most over what the
+// gasket's stiffness may be. Low is not always the soft gasket: bolts of a stiff
+// cover gain. Draw the band, or its low end; never the middle alone.
+//
+// What there is to draw, from the first look to the last:
+//
+//   - Class and its Advice() for the heading, Doubts for the warning beside it
+//     (none: there is nothing to doubt), Guidance for the foot of every sheet;
+//   - Lowest and Last() for the state at the end: a bar or a ring for each bolt
+//     from Percent[i].Low to High, with a tick at Nominal, in the hue or hatch of
+//     Class[i];
+//   - Passes for one small picture a pass, and OneMore for what a further pass
+//     would buy;
+//   - Passes[n].Frames for a film of it: a picture for every turn of a wrench.
+//
+// It is worked out by drawdown and must be marked so. It does not change once
+// made, and the same plan and setup give the same one.
+type Forecast struct {
+	Passes  []ForecastPass // in working order, at least one; a wait is none
+	OnePass bounds.Spreads // were all brought to the target in a single pass, in the order of the plan
+
+	Class  advice.Class // of the joint: the worst bolt after the last pass, at the low end
+	Lowest []int        // fasteners that end below 99.5 % at the low end, the lowest first
+
+	// OneMore is the joint after one more pass like the last. Nil where the last
+	// pass is no torque over all bolts, so that nobody can say what that would be.
+	OneMore *ForecastPass
+	// Repeats is how many such passes it takes until the softest gasket is even
+	// (no bolt below 95 %, scatter a third of that of friction); 0: none. -1: more
+	// than fifty, or not known.
+	Repeats int
+
+	TargetsN           []bounds.Band       // by fastener, the force that stands for 100 %
+	Hundreds           []procedure.Hundred // what that is, by kind
+	FrictionSD         float64             // percent: the one figure for how the preload scatters at a torque
+	FoundationMPaPerMm bounds.Band         // gasket and counterpart, from soft to stiff
+	Sensitivity        bounds.Band         // mean share of its load that a bolt loses in one pass; below 0 it gains
+
+	// Doubts say where the joint or the work leaves what the model can follow.
+	// Each must be shown; none is for the file to mend.
+	Doubts []advice.Doubt
+	// Basis is what of part and gasket it all rests on, stated or assumed.
+	Basis []setup.Fact
+	// Falls are stages that do nothing, each of which is among the doubts.
+	Falls []procedure.Fall
+	// Taken is who took load from the lowest bolt; nil: nobody took what counts.
+	Taken *Taken
+}
+
+// ForecastPass is a pass and how the joint stands after it.
+type ForecastPass struct {
+	Number int         // from 1
+	Stage  *plan.Stage // of the plan; nil for a pass to a share of the target
+	Share  float64     // of the target, 0 to 1.2; 0 where it is not one for all, and after an angle
+
+	Turned  []bool         // by fastener: its bolt is in by the end of the pass. Draw the others empty
+	Percent []bounds.Band  // by fastener, of the target that it has in the end; 0 where not turned
+	OfAim   []bounds.Band  // by fastener, of what the last pass that turned it aimed at; after an angle, of the kind's mean
+	Class   []advice.Class // by fastener, by the low end of OfAim; empty where not turned
+
+	Spread bounds.Spreads // of Percent over the bolts that are turned
+	Lowest int            // fastener with the least OfAim at the low end
+
+	// The worst of the pass, at any step. Closure is how far the clamped parts
+	// come together at a bolt: Tilt is the difference of closure across the part
+	// of the plane that fits best, Warp the largest distance from that plane, Uneven
+	// the largest closure less the smallest.
+	TiltMm, WarpMm, UnevenMm bounds.Band
+	LargestN                 bounds.Band // force in any bolt
+	WorstFrame               int         // of Frames: the one with the largest nominal unevenness
+
+	Frames []Frame // one a step, the joint just after it; nil in OneMore
+}
+
+// Frame is the joint after one step: one picture of a film.
+type Frame struct {
+	Fastener  int           // that was turned
+	Turned    []bool        // by fastener
+	Percent   []bounds.Band // by fastener, of the target that it has in the end
+	ClosureMm []float64     // by fastener, nominal: how far the parts have come together there; below 0 they lift
+
+	TiltMm, WarpMm, UnevenMm bounds.Band
+}
+
+// Turned says whether bolts are turned on by an angle, which is never done
+// twice.
+func (f Forecast) Turned() bool {
+	return slices.ContainsFunc(f.Passes, func(p ForecastPass) bool { return p.Stage != nil && p.Stage.Do == plan.Advance })
+}
+
+// OnAngle lists the kinds that an angle ends.
+func (f Forecast) OnAngle() []string { return advice.KindsOnAngle(f.Hundreds) }
+
+// feltPercent is what a bolt must lack before a wrench turns it at the same
+// torque again: at rest a thread holds faster than on the move (engineering
+// estimate).
+const feltPercent = 5
+
+// RepeatIsFelt says whether a further pass at the same torque would turn any
+// nut, as far as a wrench tells.
+func (f Forecast) RepeatIsFelt() bool { return f.Last().Spread.Min.Low <= 100-feltPercent }
+
+// Last is the joint as the work leaves it.
+func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }
+
+// WorstPass is the index of the pass in which the part lies most uneven.
+func (f Forecast) WorstPass() int {
+	worst := 0
+	for n, pass := range f.Passes {
+		if pass.UnevenMm.Nominal > f.Passes[worst].UnevenMm.Nominal {
+			worst = n
+		}
+	}
+	return worst
+}
+
+// ForecastOf works the tightening of a plan out on its joint as it is stated.
+func ForecastOf(p plan.Plan, stated setup.Setup) (Forecast, error) {
+	m, err := ModelOf(p, stated)
+	if err != nil {
+		return Forecast{}, err
+	}
+	prediction, work, err := m.PredictPlan(p)
+	if err != nil {
+		return Forecast{}, err
+	}
+	return m.Forecast(p, prediction, work)
+}

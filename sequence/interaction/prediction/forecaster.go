@@ -1,0 +1,274 @@
+package prediction
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/plan"
+)
+
+// lowFromPercent is where a bolt counts among the lowest: what no wrench can
+// tell from the target is no news.
+const lowFromPercent = 99.5
+
+// forecaster walks the three runs of a prediction side by side.
+type forecaster struct {
+	plan  plan.Plan
+	model Model
+	p     Prediction
+	work  procedure.Work
+
+	level  contact.Plane
+	turned []bool
+	aims   [3][]float64 // of the last pass that turned a fastener, N, by run
+}
+
+// Forecast sums a prediction up for people. The runs must be that of the
+// work on the model.
+func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Forecast, error) {
+	w := &forecaster{plan: p, model: m, p: runs, work: work, level: contact.PlaneThrough(m.At), turned: make([]bool, len(m.At))}
+	for r := range w.aims {
+		w.aims[r] = make([]float64, len(m.At))
+	}
+	f := Forecast{
+		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation,
+		Basis: m.Basis, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
+		Sensitivity: w.over(func(r Run) float64 { return r.Joint.Sensitivity() }),
+	}
+	for n := range work.Passes {
+		f.Passes = append(f.Passes, w.pass(n))
+	}
+	for i := range m.At {
+		f.TargetsN = append(f.TargetsN, w.over(func(r Run) float64 { return r.TargetsN[i] }))
+	}
+	f.Lowest = w.lowest(f.Last())
+	if len(f.Lowest) > 0 {
+		if t, counts := w.taken(f.Lowest[0]); counts {
+			f.Taken = &t
+		}
+	}
+	if err := w.judge(&f); err != nil {
+		return Forecast{}, err
+	}
+	f.Doubts = w.doubts(f)
+	return f, nil
+}
+
+// over gives a figure over the gasket's band.
+func (w *forecaster) over(of func(Run) float64) bounds.Band {
+	return bounds.Of(of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff))
+}
+
+func (w *forecaster) spread(of func(Run) bounds.Spread) bounds.Spreads {
+	s, n, t := of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff)
+	return bounds.Spreads{Min: bounds.Of(s.Min, n.Min, t.Min), Mean: bounds.Of(s.Mean, n.Mean, t.Mean), Max: bounds.Of(s.Max, n.Max, t.Max), SD: bounds.Of(s.SD, n.SD, t.SD)}
+}
+
+func (w *forecaster) pass(n int) ForecastPass {
+	made := ForecastPass{Number: n + 1, Stage: w.stage(n)}
+	if !w.work.Compensated || n < len(w.work.Passes)-1 {
+		made.Share = shareOf(w.work.Passes[n], w.p.Nominal.TargetsN)
+	}
+	for s := range w.work.Passes[n] {
+		made.Frames = append(made.Frames, w.frame(n, s))
+		if made.Frames[s].UnevenMm.Nominal > made.Frames[made.WorstFrame].UnevenMm.Nominal {
+			made.WorstFrame = s
+		}
+	}
+	w.aim(n)
+	w.sumUp(&made, func(r Run) contact.AfterPass { return r.Passes[n] })
+	return made
+}
+
+func (w *forecaster) stage(n int) *plan.Stage {
+	if n >= len(w.work.Stages) {
+		return nil
+	}
+	return &w.plan.Tighten.Stages[w.work.Stages[n]]
+}
+
+// sumUp fills in how the joint stands after a pass.
+func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass) {
+	made.Turned = slices.Clone(w.turned)
+	made.Lowest = -1
+	for i, in := range w.turned {
+		percent, ofAim, class := bounds.Band{}, bounds.Band{}, advice.Class("")
+		if in {
+			percent = w.over(func(r Run) float64 { return 100 * after(r).ForcesN[i] / r.TargetsN[i] })
+			ofAim = w.ofAim(i, after)
+			class = advice.ClassOf(ofAim.Low)
+			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
+				made.Lowest = i
+			}
+		}
+		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
+	}
+	made.Spread = w.spread(func(r Run) bounds.Spread {
+		return bounds.SpreadOf(chosen(bounds.Percent(after(r).ForcesN, r.TargetsN), w.turned))
+	})
+	made.TiltMm = w.over(func(r Run) float64 { return after(r).LargestTiltMm })
+	made.WarpMm = w.over(func(r Run) float64 { return after(r).LargestWarpMm })
+	made.UnevenMm = w.over(func(r Run) float64 { return after(r).LargestUnevenMm })
+	made.LargestN = w.over(func(r Run) float64 { return after(r).LargestForceN })
+}
+
+// chosen keeps the figures of some fasteners.
+func chosen(list []float64, which []bool) (some []float64) {
+	for i, v := range list {
+		if which[i] {
+			some = append(some, v)
+		}
+	}
+	return some
+}
+
+// frame is the joint after a step of a pass.
+func (w *forecaster) frame(n, step int) Frame {
+	do := w.work.Passes[n][step]
+	w.turned[do.Fastener] = do.Do != contact.Out
+	f := Frame{Fastener: do.Fastener, Turned: slices.Clone(w.turned)}
+	forces := func(r Run) []float64 { return r.Passes[n].StepForcesN[step] }
+	for i := range w.turned {
+		f.Percent = append(f.Percent, w.over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
+	}
+	var tilt, warp, uneven [3]float64
+	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+		closure := r.Joint.ClosureMm(forces(r))
+		tilt[k], warp[k], uneven[k] = w.level.Tilt(closure), w.level.Warp(closure), contact.Unevenness(closure)
+		if k == 1 {
+			f.ClosureMm = closure
+		}
+	}
+	f.TiltMm, f.WarpMm, f.UnevenMm = bounds.Of3(tilt), bounds.Of3(warp), bounds.Of3(uneven)
+	return f
+}
+
+// aim notes what a pass brings its fasteners to: its torque, or, by angle, the
+// mean that its kind then has, in each run for itself.
+func (w *forecaster) aim(n int) {
+	byTravel := map[string][]int{}
+	for _, step := range w.work.Passes[n] {
+		for r := range w.aims {
+			w.aims[r][step.Fastener] = step.ForceN
+		}
+		if step.Do == contact.ByTravel {
+			kind := w.plan.Joint.Fasteners[step.Fastener].Kind
+			byTravel[kind] = append(byTravel[kind], step.Fastener)
+		}
+	}
+	for _, list := range byTravel {
+		for r, run := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+			mean := 0.0
+			for _, i := range list {
+				mean += run.Passes[n].ForcesN[i] / float64(len(list))
+			}
+			for _, i := range list {
+				w.aims[r][i] = mean
+			}
+		}
+	}
+}
+
+func (w *forecaster) ofAim(i int, after func(Run) contact.AfterPass) bounds.Band {
+	var v [3]float64
+	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+		if w.aims[k][i] > 0 {
+			v[k] = 100 * after(r).ForcesN[i] / w.aims[k][i]
+		}
+	}
+	return bounds.Of3(v)
+}
+
+// tied rounds what mirror images of a bolt differ in by round-off.
+func tied(percent float64) float64 { return math.Round(1e4 * percent) }
+
+// lowest lists the fasteners that end low, the lowest first, and of equals the
+// one that is turned first.
+func (w *forecaster) lowest(last ForecastPass) []int {
+	numbers := w.plan.Tighten.Numbers()
+	var list []int
+	for i, percent := range last.Percent {
+		if last.Turned[i] && percent.Low < lowFromPercent {
+			list = append(list, i)
+		}
+	}
+	slices.SortFunc(list, func(i, k int) int {
+		return cmp.Or(cmp.Compare(tied(last.Percent[i].Low), tied(last.Percent[k].Low)), cmp.Compare(numbers[i], numbers[k]))
+	})
+	return list
+}
+
+// shareOf is the share of the target that a pass takes, where it is one for all.
+func shareOf(pass contact.Pass, targets []float64) float64 {
+	share := 0.0
+	for k, step := range pass {
+		one := step.ForceN / targets[step.Fastener]
+		if step.Do != contact.ToForce || k > 0 && math.Abs(one-share) > 1e-9 {
+			return 0
+		}
+		share = one
+	}
+	return share
+}
+
+// judge says what a single pass would do, and what one more buys.
+func (w *forecaster) judge(f *Forecast) error {
+	targets := w.p.Nominal.TargetsN
+	once, err := w.afterwards([]contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
+	if err != nil {
+		return err
+	}
+	f.OnePass = w.spread(func(r Run) bounds.Spread { return bounds.SpreadOf(bounds.Percent(once(r).ForcesN, targets)) })
+	if !w.work.CanRepeat() {
+		return nil
+	}
+	passes := w.work.Passes
+	last := passes[len(passes)-1]
+	again, err := w.afterwards(append(slices.Clone(passes), last))
+	if err != nil {
+		return err
+	}
+	f.OneMore = &ForecastPass{Number: len(passes) + 1, Share: shareOf(last, targets)}
+	w.sumUp(f.OneMore, again)
+	count, enough, err := procedure.Repeats(w.p.Soft.Joint, passes, targets, f.FrictionSD, w.model.Stick)
+	if enough {
+		f.Repeats = count
+	}
+	return err
+}
+
+// afterwards works passes from a loose joint on each run and gives how the last
+// of them leaves it.
+func (w *forecaster) afterwards(passes []contact.Pass) (func(Run) contact.AfterPass, error) {
+	ends := map[*contact.Joint]contact.AfterPass{}
+	for _, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+		nuts := r.Joint.Loose()
+		nuts.Stick = w.model.Stick
+		after, err := nuts.Work(passes, w.model.At)
+		if err != nil {
+			return nil, err
+		}
+		ends[r.Joint] = after[len(after)-1]
+	}
+	return func(r Run) contact.AfterPass { return ends[r.Joint] }, nil
+}
+
+// hundreds fills in the forces.
+func (w *forecaster) hundreds() []procedure.Hundred {
+	var list []procedure.Hundred
+	for _, h := range w.work.Hundreds {
+		for i, f := range w.plan.Joint.Fasteners {
+			if h.Kind == "" || f.Kind == h.Kind {
+				h.ForceN = w.over(func(r Run) float64 { return r.TargetsN[i] })
+				break
+			}
+		}
+		list = append(list, h)
+	}
+	return list
+}

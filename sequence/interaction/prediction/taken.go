@@ -1,0 +1,40 @@
+package prediction
+
+// Taken is what the tightening of others has taken from a bolt since it was
+// turned last, at the soft end of the gasket.
+type Taken struct {
+	From, By int     // fasteners; By is the one that took the most
+	Points   float64 // percent of the target, by that one
+	All      float64 // the same, by all
+}
+
+// leastTaken is what is worth telling, in percent of the target.
+const leastTaken = 1
+
+// taken tells who took load from a bolt; false where nobody took what counts.
+func (w *forecaster) taken(from int) (Taken, bool) {
+	run := w.p.Soft
+	target := run.TargetsN[from]
+	by := make([]float64, len(w.model.At))
+	before := 0.0
+	for n, pass := range w.work.Passes {
+		for s, step := range pass {
+			now := 100 * run.Passes[n].StepForcesN[s][from] / target
+			switch {
+			case step.Fastener != from:
+				by[step.Fastener] += before - now
+			case now > before: // else the wrench clicks and nothing is made up for
+				clear(by)
+			}
+			before = now
+		}
+	}
+	t := Taken{From: from, By: -1}
+	for i, points := range by {
+		t.All += points
+		if points > t.Points {
+			t.By, t.Points = i, points
+		}
+	}
+	return t, t.By >= 0 && t.Points >= leastTaken
+}

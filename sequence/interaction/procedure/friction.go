@@ -1,0 +1,184 @@
+package procedure
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"gonum.org/v1/gonum/stat"
+
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+)
+
+// FrictionScatter is what friction in thread and under the head adds.
+type FrictionScatter struct {
+	SDPercent []float64 // by fastener, of the preload at a torque
+	Draws     int       // of the whole work; 0: 1000
+	Seed      uint64    // the same seed gives the same draws
+	Stick     float64   // of Nuts
+}
+
+// usualFrictionSD is the scatter of the preload at a torque with a lubricant,
+// in percent (engineering estimate; 20 % dry).
+const usualFrictionSD = 10
+
+// Friction is how the preload scatters at a torque.
+type Friction struct {
+	ByFastener []float64 // SD in percent
+	SDPercent  float64   // of all that no angle ends: the one figure that is spoken of
+	Usual      bool      // no kind has a friction with a span: the usual one is taken
+}
+
+// FrictionOf gives the scatter of the preload at a torque for every fastener,
+// from the friction that its kind has: the span from the preload at the highest
+// friction to that at the lowest is taken as four standard deviations. A kind
+// with a single figure, or with none, has the usual scatter.
+func FrictionOf(p plan.Plan) Friction {
+	f := Friction{Usual: true}
+	byKind := map[string]float64{}
+	for _, kind := range p.Kinds {
+		byKind[kind.Name] = frictionSD(kind)
+		if byKind[kind.Name] == 0 {
+			byKind[kind.Name] = usualFrictionSD
+		} else if p.Count(kind.Name) > 0 {
+			f.Usual = false
+		}
+	}
+	var byTorque []float64
+	for _, fastener := range p.Joint.Fasteners {
+		f.ByFastener = append(f.ByFastener, byKind[fastener.Kind])
+		if !endsOnAngle(p, fastener.Kind) {
+			byTorque = append(byTorque, byKind[fastener.Kind])
+		}
+	}
+	if len(byTorque) == 0 {
+		byTorque = f.ByFastener
+	}
+	f.SDPercent = bounds.SpreadOf(byTorque).Mean
+	return f
+}
+
+// endsOnAngle says whether the last that the plan does to a kind is to turn it by
+// an angle, where friction has little say.
+func endsOnAngle(p plan.Plan, kind string) bool {
+	for _, h := range hundreds(p, p.Tighten) {
+		if h.Kind == kind {
+			return h.By == ByMeanAtAngle
+		}
+	}
+	return false
+}
+
+// String says in English what the figure is and where it comes from.
+func (f Friction) String() string {
+	if f.Usual {
+		return fmt.Sprintf("a torque scatters the preload by %.0f %% SD, as usual with a lubricant (engineering estimate; 20 %% dry)", f.SDPercent)
+	}
+	return fmt.Sprintf("a torque scatters the preload by %.0f %% SD: a quarter of what the friction of the bolts spans", f.SDPercent)
+}
+
+// frictionSD is 0 where the friction has no span.
+func frictionSD(kind plan.Kind) float64 {
+	bolt, err := BoltOf(kind)
+	if err != nil {
+		return 0
+	}
+	r, err := screw.AtTorque(bolt, 1) // at any torque: preload goes with it
+	if err != nil {
+		return 0
+	}
+	const standardDeviations = 4
+	return min(mostSDPercent, 100*math.Abs(float64(r.Low.Preload-r.High.Preload))/float64(r.Nominal.Preload)/standardDeviations)
+}
+
+// mostSDPercent bounds the scatter: beyond it a bolt would often turn without
+// any friction.
+const mostSDPercent = 50
+
+const usualDraws, mostDraws = 1000, 1_000_000
+
+// Scattered is where the forces end when friction scatters, in percent of the
+// targets.
+type Scattered struct {
+	ByFastener []bounds.Band // 5th percentile, median, 95th percentile
+	Lowest     bounds.Band   // the same, of the lowest bolt of each joint
+	SD         float64       // of all bolts of all joints
+}
+
+// ScatterByFriction works the passes again and again from a loose joint, each time with
+// a friction of its own for each bolt, which stays the same over the passes.
+func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float64, f FrictionScatter) (Scattered, error) {
+	if err := j.CheckTargets(targets); err != nil {
+		return Scattered{}, err
+	}
+	if len(f.SDPercent) != j.Len() {
+		return Scattered{}, fmt.Errorf("%d scatters of friction for %d fasteners; allowed: one each", len(f.SDPercent), j.Len())
+	}
+	for _, sd := range f.SDPercent {
+		if !(sd >= 0 && sd <= mostSDPercent) {
+			return Scattered{}, fmt.Errorf("friction scatter %g %%; allowed: 0 to %d %%", sd, mostSDPercent)
+		}
+	}
+	if f.Draws < 0 || f.Draws > mostDraws {
+		return Scattered{}, fmt.Errorf("%d draws; allowed: 1 to %d", f.Draws, mostDraws)
+	}
+	if f.Draws == 0 {
+		f.Draws = usualDraws
+	}
+	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
+	ends := make([][]float64, j.Len())
+	var all, lowest []float64
+	for range f.Draws {
+		nuts := j.Loose()
+		nuts.Stick = f.Stick
+		if err := workScattered(nuts, passes, drawn(random, f.SDPercent)); err != nil {
+			return Scattered{}, err
+		}
+		end := bounds.Percent(nuts.Forces(), targets)
+		lowest = append(lowest, slices.Min(end))
+		for i, percent := range end {
+			ends[i] = append(ends[i], percent)
+			all = append(all, percent)
+		}
+	}
+	s := Scattered{SD: bounds.SpreadOf(all).SD, Lowest: usualSpan(lowest)}
+	for _, list := range ends {
+		s.ByFastener = append(s.ByFastener, usualSpan(list))
+	}
+	return s, nil
+}
+
+// usualSpan gives the 5th percentile, the median and the 95th percentile.
+func usualSpan(list []float64) bounds.Band {
+	slices.Sort(list)
+	quantile := func(p float64) float64 { return stat.Quantile(p, stat.Empirical, list, nil) }
+	return bounds.Band{Low: quantile(0.05), Nominal: quantile(0.5), High: quantile(0.95)}
+}
+
+// drawn gives each bolt the preload that its friction makes of a torque, as a
+// share of the nominal one.
+func drawn(random *rand.Rand, sdPercent []float64) []float64 {
+	list := make([]float64, len(sdPercent))
+	for i, sd := range sdPercent {
+		list[i] = max(0.1, 1+sd/100*random.NormFloat64()) // a bolt never turns without friction, nor sticks fast
+	}
+	return list
+}
+
+func workScattered(s *contact.Nuts, passes []contact.Pass, share []float64) error {
+	for _, pass := range passes {
+		for _, step := range pass {
+			if step.Fastener >= 0 && step.Fastener < len(share) {
+				step.ForceN *= share[step.Fastener]
+			}
+			if err := s.Do(step); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

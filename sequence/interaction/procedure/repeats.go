@@ -1,0 +1,43 @@
+package procedure
+
+import (
+	"math"
+
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/contact"
+)
+
+const (
+	evenSDPercent  = 1  // elastic scatter that is even enough whatever the friction
+	evenMinPercent = 95 // of the target, for the worst bolt
+	mostRepeats    = 50
+)
+
+// Repeats gives how many times the last pass must be repeated until the elastic
+// scatter is a third of that of friction, or 1 %, and no bolt is below 95 % of
+// its target: judge it at the soft end of the gasket's band. Stick is that of
+// Nuts. It says false where fifty are not enough.
+func Repeats(j *contact.Joint, passes []contact.Pass, targets []float64, frictionSDPercent, stick float64) (count int, enough bool, err error) {
+	if err := j.CheckTargets(targets); err != nil {
+		return 0, false, err
+	}
+	if len(passes) == 0 {
+		return 0, false, nil
+	}
+	nuts := j.Loose()
+	nuts.Stick = stick
+	if _, err := nuts.Work(passes, nil); err != nil {
+		return 0, false, err
+	}
+	last := passes[len(passes)-1:]
+	for ; count <= mostRepeats; count++ {
+		spread := bounds.SpreadOf(bounds.Percent(nuts.Forces(), targets))
+		if spread.Min >= evenMinPercent && spread.SD <= math.Max(evenSDPercent, frictionSDPercent/3) {
+			return count, true, nil
+		}
+		if _, err := nuts.Work(last, nil); err != nil {
+			return count, false, err
+		}
+	}
+	return mostRepeats, false, nil
+}

@@ -1,0 +1,102 @@
+package procedure
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/contact"
+)
+
+// Cost tells how bad an order is; less is better. It must not be shared between
+// workers.
+type Cost func(order []int) float64
+
+// ByOrder is the passes that an order comes to.
+type ByOrder func(order []int) []contact.Pass
+
+// Scatter costs the standard deviation of the forces, in percent of the
+// targets, at the end of the work.
+func Scatter(j *contact.Joint, targets []float64, work ByOrder) Cost {
+	p := contact.NewPasser(j)
+	return func(order []int) float64 {
+		forces, _, ok := p.Outcome(work(order), nil)
+		if !ok {
+			return math.Inf(1)
+		}
+		return bounds.SpreadOf(bounds.Percent(forces, targets)).SD
+	}
+}
+
+// Tilting costs the largest unevenness in mm, tilt and warp together, at any step
+// of the work.
+func Tilting(j *contact.Joint, at []geometry.Point, work ByOrder) Cost {
+	p := contact.NewPasser(j)
+	return func(order []int) float64 {
+		_, uneven, ok := p.Outcome(work(order), at)
+		if !ok {
+			return math.Inf(1)
+		}
+		return uneven
+	}
+}
+
+// Both costs scatter and tilt together, each as a share of what an order that
+// one could work by comes to.
+func Both(scatter, tilt Cost, order []int) Cost {
+	usualScatter, usualTilt := scatter(order), tilt(order)
+	return func(order []int) float64 {
+		return scatter(order)/math.Max(usualScatter, 0.1) + tilt(order)/math.Max(usualTilt, 1e-6) // nothing is too even to divide by
+	}
+}
+
+// Search betters an order by swapping two of its places and by moving one, until
+// no such change helps or so many orders have been tried: it is as good as the
+// start allows. Start from several good orders.
+func Search(start []int, cost Cost, mostTried int) (order []int, best float64) {
+	order, best = slices.Clone(start), cost(start)
+	trial, tried := make([]int, len(start)), 0
+	for better := true; better && tried < mostTried; {
+		better = false
+		neighbours(order, trial, func() {
+			if tried++; tried > mostTried {
+				return
+			}
+			if c := cost(trial); c < best-1e-12*math.Abs(best) {
+				copy(order, trial)
+				best, better = c, true
+			}
+		})
+	}
+	return order, best
+}
+
+// neighbours puts every order that one change makes into trial.
+func neighbours(order, trial []int, visit func()) {
+	for i := range order {
+		for k := range order {
+			if i == k {
+				continue
+			}
+			if i < k {
+				copy(trial, order)
+				trial[i], trial[k] = trial[k], trial[i]
+				visit()
+			}
+			move(order, trial, i, k)
+			visit()
+		}
+	}
+}
+
+// move takes place i out and puts it at place k.
+func move(order, trial []int, i, k int) {
+	copy(trial, order)
+	if i < k {
+		copy(trial[i:k], order[i+1:k+1])
+	} else {
+		copy(trial[k+1:i+1], order[k:i])
+	}
+	trial[k] = order[i]
+}

@@ -1,0 +1,146 @@
+// Package procedure reads the work of a plan as passes: what each aims at, what
+// stands for 100 %, which stages do nothing, how often the last is repeated, what
+// friction adds, and how a better order is searched. It may import contact and the
+// plan, and judges nothing.
+package procedure
+
+import (
+	"fmt"
+	"slices"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+)
+
+// Work is a side of a plan as passes of the model. Waits are left out.
+type Work struct {
+	Passes []contact.Pass
+	Stages []int // of the side, by pass
+	// TargetsN stand for 100 %, by fastener: the preload of the greatest torque that
+	// it is brought to, at the nominal friction. 0 where an angle follows: then the mean of
+	// the kind at the end of a run stands for 100 %.
+	TargetsN []float64
+	Hundreds []Hundred // what TargetsN are, by kind
+	Falls    []Fall    // stages that do nothing
+	// Compensated says that the last pass has targets of its own for each
+	// fastener, which make up for the loss.
+	Compensated bool
+}
+
+// WorkOf reads a side of a plan. Torques become preloads at the nominal
+// friction of each kind. The error names the kind and what it lacks.
+func WorkOf(p plan.Plan, side plan.Side) (Work, error) {
+	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p, side), Falls: falls(p, side)}
+	so := reached{}
+	for s, stage := range side.Stages {
+		if stage.Do == plan.Wait {
+			continue
+		}
+		pass := make(contact.Pass, 0, len(stage.Fasteners))
+		turns := map[string]bool{}
+		for _, kind := range stage.Kinds {
+			turns[kind], _ = so.take(kind, stage)
+		}
+		for _, i := range stage.Fasteners {
+			step, err := stepOf(stage, p.KindOf(i))
+			if err != nil {
+				return Work{}, err
+			}
+			step.Fastener = i
+			if stage.Do != plan.Tighten || turns[p.Joint.Fasteners[i].Kind] {
+				w.TargetsN[i] = step.ForceN // 0 after an angle
+			}
+			pass = append(pass, step)
+		}
+		w.Passes, w.Stages = append(w.Passes, pass), append(w.Stages, s)
+	}
+	return w, nil
+}
+
+func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
+	switch stage.Do {
+	case plan.Remove:
+		return contact.Action{Do: contact.Out}, nil
+	case plan.Tighten:
+		force, err := preloadN(kind, stage.Torque.Nm())
+		return contact.Action{Do: contact.ToForce, ForceN: force}, err
+	case plan.Advance, plan.BackOff, plan.TurnBack:
+		if kind.Thread == nil {
+			return contact.Action{}, fmt.Errorf("an angle needs the thread of kind %s to tell its pitch; add `thread`, such as M10", kind.Name)
+		}
+		travel := contact.TravelOfAngleMm(float64(stage.Angle), kind.Thread.PitchMm)
+		if stage.Do != plan.Advance {
+			travel = -travel
+		}
+		return contact.Action{Do: contact.ByTravel, TravelMm: travel}, nil
+	}
+	return contact.Action{}, fmt.Errorf("a stage that does %q; allowed: torque, angle, back off, turn, remove, wait", stage.Do)
+}
+
+// preloadN gives the preload of a torque at the nominal friction.
+func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
+	bolt, err := BoltOf(kind)
+	if err != nil {
+		return 0, err
+	}
+	result, err := screw.AtTorque(bolt, torque)
+	if err != nil {
+		return 0, fmt.Errorf("the preload of kind %s cannot be worked out: %w", kind.Name, err)
+	}
+	return float64(result.Nominal.Preload), nil
+}
+
+// anyStrength stands in where a kind states no class: it has no say in torque
+// and preload.
+const anyStrength = "640 MPa"
+
+func BoltOf(kind plan.Kind) (screw.Bolt, error) {
+	if kind.Thread == nil {
+		return screw.Bolt{}, fmt.Errorf("the prediction needs the thread of kind %s; add `thread`, such as M10", kind.Name)
+	}
+	b := kind.Bolt()
+	if b.Class == "" {
+		b.Class = anyStrength
+	}
+	return b, nil
+}
+
+// SettleTargets fills in the targets that an angle leaves open: the mean of the
+// fasteners of the kind at the end. A softer gasket gives less of it at the same
+// angle, which is no unevenness: each run has its own.
+func (w Work) SettleTargets(p plan.Plan, end []float64) ([]float64, error) {
+	targets := slices.Clone(w.TargetsN)
+	sum, count := map[string]float64{}, map[string]float64{}
+	for i, t := range targets {
+		if t == 0 {
+			sum[p.Joint.Fasteners[i].Kind] += end[i]
+			count[p.Joint.Fasteners[i].Kind]++
+		}
+	}
+	for i, t := range targets {
+		if kind := p.Joint.Fasteners[i].Kind; t == 0 {
+			targets[i] = sum[kind] / count[kind]
+			if !(targets[i] > 0) {
+				return nil, fmt.Errorf("the stages leave kind %s without a preload; allowed: a torque or an angle on every kind", kind)
+			}
+		}
+	}
+	return targets, nil
+}
+
+// CanRepeat says whether the last pass is a torque over all fasteners, as the
+// plan has it, so that the same again is a pass that one can do.
+func (w Work) CanRepeat() bool {
+	if len(w.Passes) == 0 || w.Compensated || len(w.Falls) > 0 {
+		return false
+	}
+	last := w.Passes[len(w.Passes)-1]
+	isTurn := func(s contact.Action) bool { return s.Do != contact.ToForce }
+	return len(last) == len(w.TargetsN) && !slices.ContainsFunc(last, isTurn)
+}
+
+// SnugTo is the share of the torque that brings the faces together (common
+// practice; the prototype of the model found a see-saw without it).
+const SnugTo = 0.10

@@ -1,0 +1,33 @@
+package procedure
+
+import (
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+)
+
+// YieldN is the axial force at which a bolt of a kind yields; 0 where its class
+// or its thread is not known.
+func YieldN(kind plan.Kind) float64 {
+	if kind.Class == "" || kind.Thread == nil {
+		return 0
+	}
+	r, err := screw.Target(kind.Bolt())
+	if err != nil {
+		return 0
+	}
+	return float64(r.Strength.Yield) * r.StressAreaMm2
+}
+
+// BeyondYield gives the kinds of which a bolt has more than its yield force.
+func BeyondYield(p plan.Plan, forcesN []float64) (kinds []plan.Kind) {
+	for _, kind := range p.Kinds {
+		yield := YieldN(kind)
+		for i, f := range p.Joint.Fasteners {
+			if f.Kind == kind.Name && yield > 0 && forcesN[i] > yield {
+				kinds = append(kinds, kind)
+				break
+			}
+		}
+	}
+	return kinds
+}

@@ -1,0 +1,279 @@
+package setup
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/tension/strength"
+)
+
+// kernel makes the model of part and gasket shape.
+func (s *settledSetup) kernel() (compliance.Kernel, error) {
+	if s.stated.Preview {
+		s.assume("preview by a plate without edges: losses may be low by a factor of 2")
+		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}, nil
+	}
+	switch s.shape {
+	case rowShape:
+		return s.row(), nil
+	case flangeShape:
+		return s.flange(), nil
+	case piecesShape:
+		return s.pieces()
+	}
+	return s.plate()
+}
+
+// rigidity is that of the part, facing its counterpart where the thickness of
+// that is stated, or an equal one where bolts go through.
+func (s *settledSetup) rigidity() float64 {
+	if other, ok := s.counterpart(); ok {
+		return compliance.Facing(s.part.RigidityNmm(), other.RigidityNmm())
+	}
+	return s.part.RigidityNmm()
+}
+
+// counterpart is what bends under the part; false where it is a block.
+func (s *settledSetup) counterpart() (compliance.Part, bool) {
+	switch {
+	case s.other.Thickness > 0:
+		return s.other, true
+	case s.through:
+		s.assume("two equal parts face each other, assumed")
+		return s.part, true
+	}
+	return compliance.Part{}, false
+}
+
+// edgeShare is how far the part reaches beyond its outer bolts, in diameters of
+// the thread (common practice, no source: 1.5).
+const edgeShare = 1.5
+
+func (s *settledSetup) edgeMm() float64 {
+	widest := 0.0
+	for _, k := range s.plan.Kinds {
+		if k.Thread != nil {
+			widest = math.Max(widest, k.Thread.MajorMm)
+		}
+	}
+	if widest == 0 {
+		widest = 10
+	}
+	return edgeShare * widest
+}
+
+func (s *settledSetup) row() compliance.Row {
+	if s.stated.Row != nil {
+		return *s.stated.Row
+	}
+	row := s.rowOver(s.at)
+	s.assume("row %.0f mm wide and %.0f mm long, assumed", row.WidthMm, row.LengthMm)
+	return row
+}
+
+// rowOver is a beam over a row of bolts, with the usual edges.
+func (s *settledSetup) rowOver(at []geometry.Point) compliance.Row {
+	first, last := compliance.RowEnds(at)
+	edge := s.edgeMm()
+	bending := s.part.BendingNmm2(unit.Length(2 * edge))
+	if other, ok := s.counterpart(); ok {
+		bending = compliance.Facing(bending, other.BendingNmm2(unit.Length(2*edge)))
+	}
+	return compliance.Row{BendingNmm2: bending, WidthMm: 2 * edge, LengthMm: first.Distance(last) + 2*edge, StartMm: edge}
+}
+
+func (s *settledSetup) pieces() (compliance.Kernel, error) {
+	place := map[string]int{}
+	for i, f := range s.plan.Joint.Fasteners {
+		place[f.ID] = i
+	}
+	var pieces compliance.Separate
+	for _, c := range s.plan.Joint.Clusters {
+		var piece compliance.Piece
+		var at []geometry.Point
+		for _, id := range c.Of {
+			i, ok := place[id]
+			if !ok {
+				return nil, fmt.Errorf("cluster %q names fastener %q, which is not there", c.Name, id)
+			}
+			piece.Fasteners, at = append(piece.Fasteners, i), append(at, s.at[i])
+		}
+		piece.Kernel = s.rowOver(at)
+		pieces = append(pieces, piece)
+	}
+	s.assume("%d separate parts, each a beam %.0f mm wide; what runs through them is not in the model", len(pieces), 2*s.edgeMm())
+	return pieces, nil
+}
+
+// flangeOuter and flangeBore are the diameters of a round flange that states
+// none, in diameters of the thread beyond and within the bolt circle (common
+// practice, no source).
+const flangeOuter, flangeBore = 2.2, 4
+
+func (s *settledSetup) flange() compliance.Flange {
+	disc := geometry.Enclose(s.at)
+	f := compliance.Flange{Pair: s.through}
+	if s.stated.Flange != nil {
+		f = *s.stated.Flange
+	}
+	f.Part = s.part
+	if f.BoltCircle == 0 {
+		f.Centre, f.BoltCircle = disc.Centre, unit.Length(2*disc.Radius)
+	}
+	thread := unit.Length(s.edgeMm() / edgeShare)
+	if f.Outer == 0 {
+		f.Outer = f.BoltCircle + flangeOuter*thread
+		s.assume("flange %v across, assumed", f.Outer)
+	}
+	if f.Bore == 0 {
+		if bore := s.centralBore(disc); bore != nil {
+			f.Bore = unit.Length(bore.Diameter)
+		} else {
+			f.Bore = max(f.BoltCircle-flangeBore*thread, f.BoltCircle/4)
+			s.assume("bore %v, assumed", f.Bore)
+		}
+	}
+	if f.FullFace() {
+		s.assume("gasket over the full face; a raised face interacts far more")
+	}
+	return f
+}
+
+func (s *settledSetup) plate() (compliance.Kernel, error) {
+	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
+	outline := s.plan.Joint.Outline
+	var corners []geometry.Point
+	for _, path := range outline {
+		corners = append(corners, path...)
+	}
+	if len(corners) > 0 {
+		p.Box = geometry.Bounds(corners)
+		p.Part = compliance.Inside(outline)
+	} else {
+		p.Box = geometry.Bounds(s.at).Grown(2 * s.edgeMm())
+		s.assume("outline %.0f × %.0f mm round the bolts, assumed", p.Box.Width(), p.Box.Height())
+		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
+	}
+	p.Gasket = p.Part.Without(compliance.Bores(s.plan.Joint.Bores))
+	if strip := s.strip(outline); strip > 0 {
+		p.NarrowestMm = strip
+		p.Gasket = p.Gasket.And(compliance.StripAlong(outline, strip))
+	}
+	return p, nil
+}
+
+// strip is the width of a gasket along the edge: stated, or, for a cover, such
+// that its bolts stand in the middle of it. 0: the gasket covers the part.
+func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
+	if s.stated.Strip != 0 {
+		return float64(s.stated.Strip)
+	}
+	if len(s.plan.Joint.Bores) > 1 {
+		s.assume("gasket over the whole face, assumed")
+		return 0
+	}
+	edges := make([]float64, len(s.at))
+	for i, p := range s.at {
+		edges[i] = math.Inf(1)
+		for _, path := range outline {
+			for k := range path {
+				edges[i] = math.Min(edges[i], compliance.DistanceToEdge(path[k], path[(k+1)%len(path)], p))
+			}
+		}
+	}
+	widest := 2 * slices.Max(edges)
+	var corners []geometry.Point
+	for _, path := range outline {
+		corners = append(corners, path...)
+	}
+	box := geometry.Bounds(corners)
+	if widest > math.Min(box.Width(), box.Height())/4 { // a bolt inside: not a cover
+		s.assume("gasket over the whole face, assumed, as bolts stand inside the edge; " +
+			"where it runs along the edge alone, much depends on its width: state it")
+		return 0
+	}
+	s.assume("gasket %.0f mm wide along the edge, assumed", widest)
+	return widest
+}
+
+// foundation puts the gasket on what lies under it.
+func (s *settledSetup) foundation() (bounds.Band, error) {
+	if s.stated.Foundation != (bounds.Band{}) {
+		return checkedBand("foundation", s.stated.Foundation)
+	}
+	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
+	if s.stated.Row == nil {
+		stiffness = compliance.BlockMPaPerMm(s.part.RigidityNmm(), s.block)
+	}
+	if s.stated.Stiffness != (bounds.Band{}) {
+		gasket, err := checkedBand("gasket", s.stated.Stiffness)
+		return compliance.FoundationMPaPerMm(gasket, stiffness), err
+	}
+	kind := s.stated.Gasket
+	if kind == "" {
+		kind = s.usualGasket()
+		s.assume("gasket: %s, assumed", kind)
+	}
+	s.gasket = kind
+	band, err := kind.StiffnessMPaPerMm()
+	if err != nil {
+		return bounds.Band{}, err
+	}
+	if band == (bounds.Band{}) {
+		s.assume("faces that meet: the parts alone give way, within a factor of %d either way, a thin one on a stiffer seat", compliance.BlockDoubt)
+	}
+	return compliance.FoundationMPaPerMm(band, stiffness), nil
+}
+
+func checkedBand(name string, b bounds.Band) (bounds.Band, error) {
+	if !(b.Low > 0 && b.Low <= b.Nominal && b.Nominal <= b.High) || math.IsInf(b.High, 1) {
+		return b, fmt.Errorf("%s stiffness %g, %g, %g MPa/mm; allowed: above 0, rising", name, b.Low, b.Nominal, b.High)
+	}
+	return b, nil
+}
+
+// settleCounterpart finds what the part lies on.
+func (s *settledSetup) settleCounterpart() error {
+	word := s.stated.Counterpart
+	if word == "" {
+		word = s.material
+		for _, k := range s.plan.Kinds {
+			if k.Into != "" {
+				word = k.Into
+				break
+			}
+		}
+		if s.stated.Row == nil {
+			s.assume("on %s, assumed", word)
+		}
+	}
+	material, err := strength.ParseMaterial(word)
+	if err != nil {
+		return fmt.Errorf("counterpart: %w", err)
+	}
+	s.under, s.block = word, compliance.PartOf(material, 0)
+	if s.stated.CounterpartThickness != 0 {
+		s.other = compliance.PartOf(material, s.stated.CounterpartThickness)
+		return s.other.Check()
+	}
+	return nil
+}
+
+// usualGasket is the one that a joint of the kind most often has (common
+// practice, no source).
+func (s *settledSetup) usualGasket() compliance.Gasket {
+	switch {
+	case s.shape == piecesShape:
+		return compliance.NoGasket
+	case s.shape == flangeShape:
+		return compliance.ThickFibreSheet
+	case s.shape == plateShape && !s.through && s.grip() > thickGrip:
+		return compliance.MultiLayerSteel
+	}
+	return compliance.FibreSheet
+}

@@ -1,0 +1,286 @@
+// Package setup settles what a joint is: what the file states, what is stated
+// beside it, and what is assumed in place of the rest. It may import compliance and
+// the plan.
+package setup
+
+import (
+	"fmt"
+
+	"drawdown/geometry"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
+)
+
+// Setup is what is stated about a joint. Zero values are unknown, and are
+// replaced by an assumption that the model names.
+type Setup struct {
+	Material  string      // of the part, as written; empty: cast aluminium, or steel for a round flange
+	Thickness unit.Length // that bends
+	// CounterpartThickness is what of it bends too; 0: a block, or an equal part
+	// where bolts go through.
+	CounterpartThickness unit.Length
+	Counterpart          string // material of what lies under it; empty: that of the tapped holes, or of the part
+
+	Gasket    compliance.Gasket
+	Stiffness bounds.Band // of the gasket for each area, MPa/mm; goes before Gasket
+	Strip     unit.Length // width of a gasket that follows the edge; 0: by the joint
+
+	Own        stiffness.Resilience // of every bolt and its members; 0: by the kinds
+	Row        *compliance.Row      // raw values of a row
+	Foundation bounds.Band          // of gasket and counterpart, MPa/mm; goes before both
+	Flange     *compliance.Flange   // measures of a round flange; Part may be left out
+	Preview    bool                 // plate without edges, at once
+}
+
+// shape is what the lie of the fasteners makes of a joint.
+type shape string
+
+const (
+	plateShape  shape = "plate"
+	rowShape    shape = "row"
+	flangeShape shape = "round flange"
+	piecesShape shape = "separate caps"
+)
+
+// settledSetup is a setup with nothing left open.
+type settledSetup struct {
+	plan     plan.Plan
+	stated   Setup
+	at       []geometry.Point
+	shape    shape
+	part     compliance.Part
+	block    compliance.Part   // what it lies on
+	other    compliance.Part   // the same, where it bends too; else of no thickness
+	material string            // of the part
+	under    string            // material of the block
+	gasket   compliance.Gasket // unless its stiffness is stated
+	through  bool              // bolts with nuts: two alike parts
+	assumed  []string
+}
+
+func (s *settledSetup) assume(format string, values ...any) {
+	s.assumed = append(s.assumed, fmt.Sprintf(format, values...))
+}
+
+// Settled is a joint as far as it is known: the stiffness of the gasket lies in
+// a band.
+type Settled struct {
+	At         []geometry.Point
+	Kernel     compliance.Kernel
+	Part       compliance.Part // that bends; of no thickness where a row states its stiffness
+	Foundation bounds.Band     // MPa/mm, gasket and counterpart in series
+	Own        []stiffness.Resilience
+
+	Basis       []Fact   // what of part and gasket all of it rests on
+	Stated      []string // in plain words, by the file or the user
+	Assumptions []string // the same, what was not stated
+}
+
+// Settle fills in what is not stated of a plan's joint. The error says what does
+// not fit and what is allowed.
+func Settle(p plan.Plan, stated Setup) (Settled, error) {
+	s := &settledSetup{plan: p, at: p.Joint.Points()}
+	if len(s.at) == 0 {
+		return Settled{}, compliance.ErrNoFasteners
+	}
+	s.stated, s.assumed = stated.over(SetupOf(p))
+	if s.stated.Flange != nil && !compliance.OnCircle(s.at) {
+		return Settled{}, fmt.Errorf("the measures of a flange and its gasket ring belong to a round flange; these fasteners do not lie on a circle")
+	}
+	s.shape = s.shapeOf()
+	s.through = ThroughBolted(p)
+	if err := s.settlePart(); err != nil {
+		return Settled{}, err
+	}
+	if err := s.settleCounterpart(); err != nil {
+		return Settled{}, err
+	}
+	kernel, err := s.kernel()
+	if err != nil {
+		return Settled{}, err
+	}
+	if _, plate := kernel.(compliance.Plate); stated.Strip > 0 && !plate {
+		return Settled{}, fmt.Errorf("a gasket along the edge belongs to a plate or a cover; this joint is worked out as a row, a ring or separate caps")
+	}
+	band, err := s.foundation()
+	if err != nil {
+		return Settled{}, err
+	}
+	own, err := s.own()
+	if err != nil {
+		return Settled{}, err
+	}
+	return Settled{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Basis: s.basis(kernel), Stated: s.stated.words(), Assumptions: s.assumed}, nil
+}
+
+func (s *settledSetup) shapeOf() shape {
+	switch {
+	case s.stated.Row != nil:
+		return rowShape
+	case s.stated.Flange != nil:
+		return flangeShape
+	case s.inPieces():
+		return piecesShape
+	case compliance.InLine(s.at):
+		return rowShape
+	case s.onCircle():
+		return flangeShape
+	}
+	return plateShape
+}
+
+// inPieces says whether every fastener belongs to a cluster.
+func (s *settledSetup) inPieces() bool {
+	count := 0
+	for _, c := range s.plan.Joint.Clusters {
+		count += len(c.Of)
+	}
+	return count == len(s.at) && len(s.plan.Joint.Clusters) > 1
+}
+
+// onCircle says whether the fasteners lie round a bore, or so many round a
+// circle that it must be one.
+func (s *settledSetup) onCircle() bool {
+	if len(s.plan.Joint.Outline) > 0 || len(s.at) < 4 || !compliance.OnCircle(s.at) {
+		return false
+	}
+	return len(s.at) > 6 || s.centralBore(geometry.Enclose(s.at)) != nil
+}
+
+func (s *settledSetup) centralBore(disc geometry.Disc) *geometry.Bore {
+	for _, b := range s.plan.Joint.Bores {
+		if b.Centre.Distance(disc.Centre) < 0.05*disc.Radius && b.Diameter < 2*disc.Radius {
+			return &b
+		}
+	}
+	return nil
+}
+
+// thickGrip is the grip from which a part of tapped bolts is taken as a ribbed
+// or hollow block, such as a cylinder head.
+const thickGrip = 40
+
+func (s *settledSetup) settlePart() error {
+	word := s.stated.Material
+	if word == "" {
+		word = "cast aluminium"
+		if s.shape == flangeShape {
+			word = "steel"
+		}
+		if s.stated.Row == nil || s.stated.Own == 0 { // else nothing rests on it
+			s.assume("part of %s, assumed", word)
+		}
+	}
+	material, err := strength.ParseMaterial(word)
+	if err != nil {
+		return fmt.Errorf("part: %w", err)
+	}
+	thickness, err := s.thickness()
+	if err != nil {
+		return err
+	}
+	s.material = word
+	s.part = compliance.PartOf(material, thickness)
+	return s.part.Check()
+}
+
+func (s *settledSetup) thickness() (unit.Length, error) {
+	if s.stated.Thickness != 0 {
+		return s.stated.Thickness, nil
+	}
+	if s.stated.Row != nil {
+		return 1, nil // not used: the row states its stiffness
+	}
+	grip := s.grip()
+	switch {
+	case grip == 0:
+		return 0, fmt.Errorf("the thickness of the part is not known; state it, such as 12 mm, or the grip of the bolts")
+	case s.through:
+		s.assume("part %v thick, half of the grip, assumed", grip/2)
+		return grip / 2, nil
+	case grip > thickGrip:
+		s.assume("part bends as a plate of %v, %g of its height, assumed", grip*compliance.HeadBendingShare, compliance.HeadBendingShare)
+		return grip * compliance.HeadBendingShare, nil
+	}
+	s.assume("part %v thick, as the grip, assumed", grip)
+	return grip, nil
+}
+
+// grip is that of the kind with most bolts, or the first of these.
+func (s *settledSetup) grip() unit.Length {
+	most, grip := 0, unit.Length(0)
+	for _, k := range s.plan.Kinds {
+		if n := s.plan.Count(k.Name); n > most && k.Grip > 0 {
+			most, grip = n, k.Grip
+		}
+	}
+	return grip
+}
+
+// own gives what each bolt and its members give way.
+func (s *settledSetup) own() ([]stiffness.Resilience, error) {
+	own := make([]stiffness.Resilience, len(s.at))
+	byKind := map[string]stiffness.Resilience{}
+	for i, f := range s.plan.Joint.Fasteners {
+		if s.stated.Own != 0 {
+			own[i] = s.stated.Own
+			continue
+		}
+		if _, done := byKind[f.Kind]; !done {
+			r, err := s.ownOf(s.plan.KindOf(i))
+			if err != nil {
+				return nil, err
+			}
+			byKind[f.Kind] = r
+		}
+		own[i] = byKind[f.Kind]
+	}
+	return own, nil
+}
+
+// layers are what a bolt clamps: the part, and under a bolt with a nut its
+// counterpart too, where both are stated.
+func (s *settledSetup) layers(grip unit.Length) []stiffness.Layer {
+	if !s.through || s.stated.Counterpart == "" || s.other.Thickness == 0 {
+		return []stiffness.Layer{{Thickness: grip, Material: s.material}}
+	}
+	ofPart := grip * s.part.Thickness / (s.part.Thickness + s.other.Thickness)
+	return []stiffness.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
+}
+
+func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
+	bolt, err := procedure.BoltOf(kind)
+	if err != nil {
+		return 0, fmt.Errorf("%w, or state the bolt flexibility", err)
+	}
+	grip := kind.Grip
+	if grip == 0 {
+		grip = s.part.Thickness
+		if s.through {
+			grip *= 2
+		}
+		s.assume("%s: grip %v, assumed", kind.Name, grip)
+	}
+	held := stiffness.Grip{
+		Layers:   s.layers(grip),
+		TappedIn: kind.Into, Engagement: kind.Engagement, BoltLength: kind.Length,
+	}
+	joint, err := stiffness.Of(bolt, held)
+	if err != nil && kind.Length > grip {
+		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head
+		s.assume("%s: thread all through the grip, assumed", kind.Name)
+		joint, err = stiffness.Of(bolt, held)
+	}
+	if err != nil {
+		return 0, fmt.Errorf("the stiffness of kind %s cannot be worked out: %w", kind.Name, err)
+	}
+	for _, a := range joint.Assumptions {
+		s.assume("%s: %s", kind.Name, a)
+	}
+	return joint.Bolt.Resilience() + joint.Members.Resilience(), nil
+}

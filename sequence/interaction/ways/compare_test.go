@@ -1,0 +1,236 @@
+package ways_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/interaction/ways"
+	"drawdown/sequence/plan"
+)
+
+func compared(t testing.TB, p plan.Plan, stated setup.Setup) ways.Comparison { // without a search, which takes long where bolts go slack
+	t.Helper()
+	m, err := prediction.ModelOf(p, stated)
+	if err != nil {
+		t.Fatal(err)
+	}
+	prediction, work, err := m.PredictPlan(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := ways.Compare(m, p, prediction, work, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+func trial(t testing.TB, c ways.Comparison, name string) ways.Trial {
+	t.Helper()
+	for _, trial := range c.Trials {
+		if trial.Name == name || slices.Contains(trial.Also, name) {
+			return trial
+		}
+	}
+	t.Fatalf("there is no trial %s", name)
+	return ways.Trial{}
+}
+
+// First principles: the file's own way is what the forecast says; a search is never
+// worse than what it starts from, in what it looks for; every trial works every
+// bolt; groups and caps keep together.
+func TestComparison(t *testing.T) {
+	for _, name := range []string{"p4-cam-caps", "p4-head", "p4-manifold", "p4-pump-flange"} {
+		p := builtin(t, name)
+		m, err := prediction.ModelOf(p, setup.Setup{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		prediction, work, err := m.PredictPlan(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := ways.Compare(m, p, prediction, work, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := m.Forecast(p, prediction, work)
+		if err != nil {
+			t.Fatal(err)
+		}
+		own := c.Trials[0]
+		uneven := bounds.Band{} // the worst pass at the soft end need not be the worst at the stiff one
+		for _, pass := range f.Passes {
+			uneven = bounds.Band{Low: max(uneven.Low, pass.UnevenMm.Low), Nominal: max(uneven.Nominal, pass.UnevenMm.Nominal), High: max(uneven.High, pass.UnevenMm.High)}
+		}
+		if !own.Own || own.End != f.Last().Spread || own.Uneven != uneven || !slices.Equal(own.Order, p.Tighten.Order) {
+			t.Errorf("%s: its own way ends at %v, uneven by %v; forecast %v, %v", name, own.End, own.Uneven, f.Last().Spread, uneven)
+		}
+		for _, trial := range c.Trials {
+			turned := map[int]bool{}
+			for _, pass := range trial.Passes {
+				for _, step := range pass {
+					turned[step.Fastener] = true
+				}
+			}
+			if len(turned) != len(p.Joint.Fasteners) || len(trial.Order) != len(turned) {
+				t.Errorf("%s, %s: works %d of %d bolts", name, trial.Name, len(turned), len(p.Joint.Fasteners))
+			}
+			if !keepsTogether(p, trial.Order) {
+				t.Errorf("%s, %s: parts a group or a cap: %v", name, trial.Name, p.IDs(trial.Order))
+			}
+		}
+		if len(c.Notes) > 0 { // not searched
+			continue
+		}
+		if least := trial(t, c, "search: least scatter"); least.End.SD.Nominal > own.End.SD.Nominal+1e-9 {
+			t.Errorf("%s: searched for scatter %v, its own %v", name, least.End.SD, own.End.SD)
+		}
+		if least := trial(t, c, "search: least tilt"); least.Uneven.Nominal > own.Uneven.Nominal+1e-12 {
+			t.Errorf("%s: searched for tilt %v, its own %v", name, least.Uneven, own.Uneven)
+		}
+	}
+}
+
+func keepsTogether(p plan.Plan, order []int) bool {
+	sets := [][]int{}
+	for _, g := range p.Groups {
+		sets = append(sets, g.Members)
+	}
+	for _, c := range p.Joint.Clusters {
+		var of []int
+		for i, f := range p.Joint.Fasteners {
+			if slices.Contains(c.Of, f.ID) {
+				of = append(of, i)
+			}
+		}
+		sets = append(sets, of)
+	}
+	return !slices.ContainsFunc(sets, func(set []int) bool {
+		first, last := len(order), 0
+		for k, i := range order {
+			if slices.Contains(set, i) {
+				first, last = min(first, k), max(last, k)
+			}
+		}
+		return last-first+1 != len(set)
+	})
+}
+
+// First principles: the recipe begins snug, keeps the figures of the file, and
+// gives the last torque twice, from bolt to neighbour; with two bolts in a row the
+// path of the wrench is their distance for every change of bolt.
+func TestTheRecipe(t *testing.T) {
+	p := builtin(t, "p4-manifold")
+	c := compared(t, p, setup.Setup{})
+	recipe := trial(t, c, advice.Recipe)
+	var shares []float64
+	last := recipe.Passes[len(recipe.Passes)-1]
+	for _, pass := range recipe.Passes {
+		shares = append(shares, math.Round(1000*pass[0].ForceN/last[0].ForceN)/1000)
+	}
+	if want := []float64{0.1, 0.455, 1, 1}; !slices.Equal(shares, want) { // 10 and 22 N·m: 10/22
+		t.Errorf("shares %v, want %v", shares, want)
+	}
+	for k := range last[1:] {
+		a, b := p.Joint.Fasteners[last[k].Fastener].At, p.Joint.Fasteners[last[k+1].Fastener].At
+		if a.Distance(b) > 92+1e-9 { // the pitch of the grid: no bolt is leapt over
+			t.Errorf("the last pass leaps from %v to %v", a, b)
+		}
+	}
+	p.Joint.Fasteners = p.Joint.Fasteners[:2]
+	p.Tighten.Order, p.Groups[0].Members = []int{0, 1}, []int{0, 1}
+	for i := range p.Tighten.Stages {
+		p.Tighten.Stages[i].Fasteners = []int{0, 1}
+	}
+	if got, want := compared(t, p, setup.Setup{}).Trials[0].TravelM, 5*0.092; math.Abs(got-want) > 1e-12 {
+		t.Errorf("the wrench goes %g m, want %g m", got, want)
+	}
+}
+
+// Common sense, no source: a joint whose bolts keep their load is left alone, and
+// a sensitive one is not; and what is left out is never asked for.
+func TestVerdicts(t *testing.T) {
+	cover := builtin(t, "p4-cover")
+	for _, c := range []struct {
+		plan   plan.Plan
+		stated setup.Setup
+		want   string
+	}{
+		{builtin(t, "p4-cam-caps"), setup.Setup{}, "Leave the plan as it is"},
+		// One more pass lifts its worst bolt from 96 to 100 %, which nobody finds behind the friction.
+		{cover, setup.Setup{Gasket: compliance.FibreSheet, Thickness: 15}, "Leave the plan as it is"},
+		{builtin(t, "p4-head"), setup.Setup{}, "Worth asking the maker for: 24 N·m on side once more"},
+		{cover, setup.Setup{Gasket: compliance.CorkRubber}, "Worth asking the maker for: "},
+		{builtin(t, "p4-pump-flange"), setup.Setup{Gasket: compliance.SpiralWound, Own: 1e-7, Flange: &compliance.Flange{GasketInner: 160, GasketOuter: 180, Pair: true}}, "No other order or stages cure this joint"},
+	} {
+		got := compared(t, c.plan, c.stated)
+		asked := strings.HasPrefix(c.want, "Worth")
+		if !strings.HasPrefix(got.Verdict.String(), c.want) || got.Trials[got.Best].Less || asked != (got.Verdict.Kind == advice.AskFor) {
+			t.Errorf("want %q, got %q", c.want, got.Verdict.String())
+		}
+	}
+}
+
+// First principles: the span of friction is four standard deviations wide, so that
+// a kind whose friction is one figure has the usual scatter, and says so.
+func TestFrictionOfAKind(t *testing.T) {
+	p := builtin(t, "p4-manifold")
+	spanned := procedure.FrictionOf(p)
+	if !(spanned.SDPercent > 5 && spanned.SDPercent < 25) || spanned.ByFastener[0] != spanned.SDPercent || !strings.Contains(spanned.String(), "quarter") {
+		t.Errorf("engine oil: %v", spanned)
+	}
+	// The bolts of the head that an angle ends have no say.
+	head := builtin(t, "p4-head")
+	whole := procedure.FrictionOf(head)
+	head.Kinds = slices.Clone(head.Kinds)
+	head.Kinds[slices.IndexFunc(head.Kinds, func(k plan.Kind) bool { return k.Name == "main" })].Friction = &plan.Friction{Thread: plan.Range{Low: 0.05, High: 0.2}, Head: plan.Range{Low: 0.05, High: 0.2}}
+	if wide := procedure.FrictionOf(head); wide.SDPercent != whole.SDPercent {
+		t.Errorf("the scatter of bolts that end on an angle counts: %v", wide)
+	}
+	p.Kinds = slices.Clone(p.Kinds)
+	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.12, High: 0.12}, Head: plan.Range{Low: 0.12, High: 0.12}}
+	if exact := procedure.FrictionOf(p); exact.SDPercent != 10 || !strings.Contains(exact.String(), "by 10 % SD, as usual with a lubricant (engineering estimate") { // the design of the model
+		t.Errorf("one figure: %v", exact)
+	}
+	// Preload goes about with one over friction: a span of ±10 % gives 5 % SD.
+	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.108, High: 0.132}, Head: plan.Range{Low: 0.108, High: 0.132}}
+	if narrow := procedure.FrictionOf(p); math.Abs(narrow.SDPercent-5) > 1 { // the thread's pitch takes its share
+		t.Errorf("±10 %%: %v, want about 5 %%", narrow)
+	}
+}
+
+func forecast(t testing.TB, p plan.Plan, stated setup.Setup) prediction.Forecast {
+	t.Helper()
+	f, err := prediction.ForecastOf(p, stated)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+func builtin(t testing.TB, name string) plan.Plan {
+	t.Helper()
+	text, ok := patterns.BuiltinText(name)
+	if !ok {
+		t.Fatalf("no built-in %s", name)
+	}
+	input, problems := patterns.Read(patterns.FromBytes(name, text))
+	if len(problems) > 0 {
+		t.Fatal(problems.Detail())
+	}
+	p, err := plan.Build(input)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}

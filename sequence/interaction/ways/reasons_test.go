@@ -1,0 +1,109 @@
+package ways_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"drawdown/geometry"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/judge"
+	"drawdown/sequence/plan"
+)
+
+func forecastOf(t testing.TB, p plan.Plan, stated setup.Setup) prediction.Forecast {
+	t.Helper()
+	f, err := prediction.ForecastOf(p, stated)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// First principles: what others take from a bolt after its last turn is what it
+// lacks of its torque in the end.
+func TestWhoTakesTheLoadOfTheLowestBolt(t *testing.T) {
+	f := forecastOf(t, builtin(t, "p4-head"), setup.Setup{})
+	if f.Taken == nil {
+		t.Fatal("nobody took load from a bolt that ends low")
+	}
+	lowest := f.Lowest[0]
+	if lacks := 100 - f.Last().Percent[lowest].Low; f.Taken.From != lowest || math.Abs(f.Taken.All-lacks) > 1e-6 || !(f.Taken.Points > lacks/4 && f.Taken.Points <= lacks) {
+		t.Errorf("%+v, but bolt %d lacks %g", *f.Taken, lowest, lacks)
+	}
+	// On a soft flange the last pass has made up for what was lost before it.
+	soft := forecastOf(t, builtin(t, "p4-pump-flange"), setup.Setup{Gasket: compliance.CorkRubber})
+	if lacks := 100 - soft.Last().Percent[soft.Lowest[0]].Low; soft.Taken == nil || math.Abs(soft.Taken.All-lacks) > 1e-6 {
+		t.Errorf("flange: %+v, lacks %g", soft.Taken, lacks)
+	}
+	// Its neighbour on the row, and one that is turned later.
+	p := builtin(t, "p4-head")
+	numbers := p.Tighten.Numbers()
+	at := p.Joint.Points()
+	if numbers[f.Taken.By] <= numbers[lowest] || at[lowest].Distance(at[f.Taken.By]) > 2*geometry.Spacing(at) {
+		t.Errorf("%s takes load from %s", p.Joint.Fasteners[f.Taken.By].ID, p.Joint.Fasteners[lowest].ID)
+	}
+	if even := forecastOf(t, builtin(t, "p4-cam-caps"), setup.Setup{}); even.Taken != nil {
+		t.Errorf("nobody ends low, yet %+v", *even.Taken)
+	}
+}
+
+// The stages of the files: 24 N·m on the side bolts of the head, whose main bolts
+// end on an angle; 200 N·m on the flange.
+func TestWhatAHundredPercentIs(t *testing.T) {
+	for name, want := range map[string][]string{
+		"p4-head":        {"for main the mean of its bolts", "for side the preload of 24 N·m"},
+		"p4-pump-flange": {"for bolt the preload of 200 N·m"},
+	} {
+		f := forecastOf(t, builtin(t, name), setup.Setup{})
+		if len(f.Hundreds) != len(want) {
+			t.Errorf("%s: %v", name, f.Hundreds)
+			continue
+		}
+		for k, h := range f.Hundreds {
+			if !strings.HasPrefix(h.String(), want[k]) || h.ForceN.Nominal <= 0 {
+				t.Errorf("%s: %v, want %s", name, h, want[k])
+			}
+		}
+	}
+}
+
+// The pump flange goes twice more round at its last torque, and that is the reason
+// to leave it; the head asks for its side bolts alone, since an angle ends the
+// others.
+func TestTheReasonOfAVerdict(t *testing.T) {
+	flange := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{}).Verdict
+	if !(flange.BeforeRepeats > 70 && flange.BeforeRepeats < 95) || !strings.Contains(flange.String(), "its own repeat of the last torque lifts the lowest bolt from ") || flange.WhyNotAgain() != "" {
+		t.Errorf("flange: %v", flange)
+	}
+	head := compared(t, builtin(t, "p4-head"), setup.Setup{}).Verdict
+	if again := head.Again(); len(again) != 1 || again[0].Kind != "side" || !strings.HasPrefix(head.WhyNotAgain(), "Never turn main again") {
+		t.Errorf("head: %v, %v, %q", head, again, head.WhyNotAgain())
+	}
+	if head.FrictionSD != forecastOf(t, builtin(t, "p4-head"), setup.Setup{}).FrictionSD {
+		t.Error("the verdict and the forecast speak of different scatters of the torque")
+	}
+}
+
+// The trade's rules, as sequence/judge has them: round a bolt circle one after
+// the other departs, crosswise is sound.
+func TestOrdersAreHeldAgainstTheRules(t *testing.T) {
+	c := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{})
+	for name, want := range map[string]judge.Verdict{"circular": judge.Departs, "star": judge.Sound} {
+		if got := trial(t, c, name).Rules; got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+}
+
+// A wrench feels a loss of five percent (engineering estimate of the model's
+// design): the flange has made up for more, the head's side bolts have not.
+func TestWhetherAWrenchFeelsARepeat(t *testing.T) {
+	for name, want := range map[string]bool{"p4-pump-flange": false, "p4-head": true} {
+		if got := forecastOf(t, builtin(t, name), setup.Setup{}).RepeatIsFelt(); got != want {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}

@@ -1,0 +1,151 @@
+package ways
+
+import (
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence"
+	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/procedure"
+)
+
+// orderBy orders every group of the plan by a way; nil where a group cannot be.
+func (t *trier) orderBy(way sequence.Way) []int {
+	var order []int
+	for _, g := range t.plan.Groups {
+		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: way})
+		if err != nil {
+			return nil
+		}
+		order = append(order, part...)
+	}
+	return order
+}
+
+// roundOrder goes once round each group, or from one end of a row to the other:
+// then each bolt has about as many neighbours that are tightened later as any
+// other. Caps keep together.
+func (t *trier) roundOrder() []int {
+	var order []int
+	for _, g := range t.plan.Groups {
+		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: sequence.Circular})
+		if len(t.plan.Joint.Clusters) == 0 && compliance.InLine(t.placesOf(g.Members)) {
+			part, err = t.endToEnd(g.Members), nil
+		}
+		if err != nil {
+			return nil
+		}
+		order = append(order, part...)
+	}
+	return order
+}
+
+func (t *trier) placesOf(members []int) []geometry.Point {
+	at := make([]geometry.Point, len(members))
+	for k, i := range members {
+		at[k] = t.model.At[i]
+	}
+	return at
+}
+
+func (t *trier) endToEnd(members []int) []int {
+	first, _ := compliance.RowEnds(t.placesOf(members))
+	list := slices.Clone(members)
+	slices.SortStableFunc(list, func(a, b int) int {
+		return cmpFloat(t.model.At[a].Distance(first), t.model.At[b].Distance(first))
+	})
+	return list
+}
+
+func cmpFloat(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// recipe is the work as this model would have it: snug, the plan's stages from
+// the centre out, the last torque once round or end to end, and the same again.
+// Angles stay as they are.
+func (t *trier) recipe(centreOut, round []int) []contact.Pass {
+	var passes []contact.Pass
+	for _, part := range t.parts() {
+		var torques, turns []contact.Pass
+		for _, pass := range part {
+			if contact.IsTorque(pass) {
+				torques = append(torques, pass)
+			} else {
+				turns = append(turns, pass)
+			}
+		}
+		passes = append(passes, t.recipeOf(torques, len(turns) > 0, centreOut, round)...)
+		for _, pass := range turns {
+			passes = append(passes, arranged(pass, centreOut))
+		}
+	}
+	return passes
+}
+
+func (t *trier) recipeOf(torques []contact.Pass, turnedOn bool, centreOut, round []int) (passes []contact.Pass) {
+	if len(torques) == 0 {
+		return nil
+	}
+	last := torques[len(torques)-1]
+	levels := withoutSame(torques)
+	if first := levels[0]; first[0].ForceN > 2*procedure.SnugTo*last[0].ForceN {
+		passes = append(passes, arranged(scaled(last, procedure.SnugTo), centreOut))
+	}
+	for _, pass := range levels {
+		if !contact.SameFigures(pass, last) {
+			passes = append(passes, arranged(pass, centreOut))
+		}
+	}
+	again := arranged(last, round)
+	if turnedOn {
+		return append(passes, again) // nothing is repeated on bolts that end on an angle
+	}
+	return append(passes, again, again)
+}
+
+// parts cuts the work where another set of bolts comes up.
+func (t *trier) parts() (parts [][]contact.Pass) {
+	for n, pass := range t.work.Passes {
+		if n == 0 || !contact.SameBolts(pass, t.work.Passes[n-1]) {
+			parts = append(parts, nil)
+		}
+		parts[len(parts)-1] = append(parts[len(parts)-1], pass)
+	}
+	return parts
+}
+
+// withoutSame drops passes that repeat the figures of the one before.
+func withoutSame(passes []contact.Pass) (list []contact.Pass) {
+	for _, pass := range passes {
+		if len(list) == 0 || !contact.SameFigures(pass, list[len(list)-1]) {
+			list = append(list, pass)
+		}
+	}
+	return list
+}
+
+// arranged puts the steps of a pass into an order.
+func arranged(pass contact.Pass, order []int) contact.Pass {
+	list := slices.Clone(pass)
+	slices.SortStableFunc(list, func(a, b contact.Action) int {
+		return slices.Index(order, a.Fastener) - slices.Index(order, b.Fastener)
+	})
+	return list
+}
+
+// scaled takes a share of the forces of a pass.
+func scaled(pass contact.Pass, share float64) contact.Pass {
+	list := slices.Clone(pass)
+	for k := range list {
+		list[k].ForceN *= share
+	}
+	return list
+}
