@@ -17,7 +17,6 @@ type Card struct {
 	Figures   string // Figures: %s. (who states them)
 	WorkedOut string // what ≈ means
 	NoSource  string // in place of Figures
-	Assumed   Assumed
 }
 
 // Stage is the words in the boxes of the stages.
@@ -82,15 +81,6 @@ type Checks struct {
 	// say for them. Other words stay as the file has them.
 	Lubricants map[string]string
 	States     map[string]string // of surfaces that nothing is put on
-}
-
-// Assumed is the words of what a worked-out torque rests on.
-type Assumed struct {
-	Torque string // %s: 100 %% is %s, which gives %s kN
-	Span   string // %s to %s: the least and the most preload
-	Taken  string // assumed: %s, one or more of the following
-
-	Yield, Proof, YieldShare, Friction, AnyFriction, Exact, Face, FaceOfHead, Hole string
 }
 
 // Trouble is the box for when it goes wrong.

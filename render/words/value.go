@@ -20,7 +20,7 @@ var number = regexp.MustCompile(`^(\+?)(?:\.(\d)|(\d)g)?[\s\x{a0}]*(\S*)$`)
 
 // sizes are the units that a sentence may ask for, each in the unit that
 // figures have inside the program.
-var sizes = map[string]float64{"": 1, "N": 1, "kN": 1000, "MPa": 1, "mm": 1, "µm": 0.001, "°": 1, "N·m": 1, "min": 1, "%": 0.01}
+var sizes = map[string]float64{"": 1, "N": 1, "kN": 1000, "MPa": 1, "GPa": 1000, "mm": 1, "µm": 0.001, "°": 1, "N·m": 1, "min": 1, "%": 0.01}
 
 // Value writes one value of a finding: a quantity with its unit, a number, a
 // word of the trade in the language, a name as it was written, or a list.

@@ -24,7 +24,7 @@ func Build(in Input) (Plan, error) {
 	if err := p.stages(in); err != nil {
 		return Plan{}, err
 	}
-	p.Assumptions = assumptions(in)
+	p.Assumptions, p.Figures = assumptions(in), p.judged()
 	// The order is settled on the part as drawn and goes with it into the
 	// mirror, so that the second bank is worked as the exact mirror image.
 	p.Joint, p.Mirrored = in.Joint.Mirrored(in.Mirror), in.Mirror != geometry.NoAxis

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
@@ -28,8 +29,9 @@ type Plan struct {
 	Groups      []Group
 	Tighten     Side
 	Loosen      Side
-	Source      string       // where the figures come from; empty: worked out
-	Assumptions []Assumption // what the worked-out figures rest on
+	Source      string            // where the figures come from; empty: worked out
+	Assumptions []finding.Finding // what the worked-out figures rest on
+	Figures     []finding.Finding // what the figures of tightening come to
 	Cautions    []Caution
 }
 

@@ -13,6 +13,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence"
 )
 
@@ -150,7 +151,7 @@ func TestPercentOfTheWorkedOutTorque(t *testing.T) {
 	if off := float64(full.Torque.Nm()) - 2*float64(half.Torque.Nm()); off > 1.5 || off < -1.5 {
 		t.Errorf("half is %s, full is %s", half.Torque, full.Torque)
 	}
-	if len(p.Assumptions) != 1 || !strings.HasPrefix(p.Assumptions[0].String(), "main: 100 % is "+full.Torque.String()) {
+	if len(p.Assumptions) != 1 || !strings.HasPrefix(words.English().Say(p.Assumptions[0]), "main: 100 % is "+full.Torque.String()) {
 		t.Errorf("assumptions: %q", p.Assumptions)
 	}
 }
@@ -175,7 +176,7 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 			if !errors.As(err, &found) || found.Code != StageFails || found.At.Stage != 1 {
 				t.Errorf("error %v does not name its stage", err)
 			}
-			if err == nil || !strings.Contains(err.Error(), tt.want) {
+			if err == nil || !strings.Contains(words.English().Error(err), tt.want) {
 				t.Errorf("got %v, want it to say %q", err, tt.want)
 			}
 		})

@@ -1,12 +1,11 @@
 package plan
 
 import (
-	"fmt"
+	"math"
 	"slices"
-	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/screw"
 )
 
@@ -28,7 +27,7 @@ func (p *Plan) figure(in Input, stage *Stage) error {
 	for n, name := range stage.Kinds {
 		i := slices.IndexFunc(in.Kinds, func(k Kind) bool { return k.Name == name })
 		if i < 0 {
-			return fmt.Errorf("kind %q is not known", name)
+			return finding.Failed(ShareOfUnknown, finding.Values{"kind": name})
 		}
 		kinds[n] = in.Kinds[i]
 	}
@@ -54,8 +53,9 @@ func TorqueShare(kinds []Kind, percent float64) (unit.GivenTorque, error) {
 		}
 		torque := (result.Torque * unit.Torque(percent/100)).OnScale(unit.NewtonMetre)
 		if n > 0 && torque != shared {
-			return unit.GivenTorque{}, fmt.Errorf("%g %% of the worked-out torque is %s for kind %s and %s for kind %s; give each kind a stage of its own with `of`",
-				percent, shared, kinds[0].Name, torque, k.Name)
+			return unit.GivenTorque{}, finding.Failed(SharesDiffer, finding.Values{
+				"share": percent / 100, "kind": kinds[0].Name, "torque": shared, "other": k.Name, "theirs": torque,
+			})
 		}
 		shared = torque
 	}
@@ -64,51 +64,42 @@ func TorqueShare(kinds []Kind, percent float64) (unit.GivenTorque, error) {
 
 func (k Kind) target() (screw.Result, error) {
 	if k.Thread == nil {
-		return screw.Result{}, fmt.Errorf("a percentage needs the thread of kind %s to work the torque out; add `thread`, such as M10", k.Name)
+		return screw.Result{}, finding.Failed(ShareNeedsThread, finding.Values{"kind": k.Name})
 	}
 	result, err := screw.Target(k.Bolt())
 	if err != nil {
-		return screw.Result{}, fmt.Errorf("the torque of kind %s cannot be worked out: %w", k.Name, err)
+		return screw.Result{}, finding.Failed(ShareFails, finding.Values{"kind": k.Name, "why": err})
 	}
 	return result, nil
 }
 
-// Assumption is what the worked-out torque of a kind rests on.
-type Assumption struct {
-	Kind        string
-	Torque      unit.GivenTorque // that 100 % stands for
-	Least, Most unit.Force       // the preload that it gives, over the span of friction
-	Taken       []tension.Assumption
-}
-
-// String tells the assumption in plain words.
-func (a Assumption) String() string {
-	line := fmt.Sprintf("%s: 100 %% is %s, which gives %.1f to %.1f kN", a.Kind, a.Torque, float64(a.Least)/1000, float64(a.Most)/1000)
-	if len(a.Taken) == 0 {
-		return line
-	}
-	var taken []string
-	for _, t := range a.Taken {
-		taken = append(taken, t.String())
-	}
-	return line + " (" + strings.Join(taken, "; ") + ")"
-}
+// What keeps a share of a torque from being worked out, and what it rests on.
+const (
+	ShareOfUnknown   finding.Code = "share kind unknown" // kind
+	ShareNeedsThread finding.Code = "share no thread"    // kind
+	ShareFails       finding.Code = "share fails"        // kind, why
+	SharesDiffer     finding.Code = "shares differ"      // share, kind, torque, other, theirs
+	ShareRests       finding.Code = "share rests"        // kind, torque of 100 %, least (in kN; 0 where it is the most), most: preload over the span of friction; taken
+)
 
 // assumptions lists what the worked-out torques rest on, kind by kind.
-func assumptions(in Input) []Assumption {
-	var list []Assumption
+func assumptions(in Input) []finding.Finding {
+	var list []finding.Finding
 	for _, k := range in.Kinds {
 		if !asksForShare(in, k.Name) {
 			continue
 		}
-		result, err := k.target()
+		r, err := k.target()
 		if err != nil {
 			continue // the stage has said it already
 		}
-		list = append(list, Assumption{
-			Kind: k.Name, Torque: result.Torque.OnScale(unit.NewtonMetre),
-			Least: result.High.Preload, Most: result.Low.Preload, Taken: result.Assumed,
-		})
+		least, most := float64(r.High.Preload/1000), r.Low.Preload
+		if math.Round(least*10) == math.Round(float64(most)/100) {
+			least = 0 // both are one figure
+		}
+		list = append(list, finding.Noted(ShareRests, finding.Values{
+			"kind": k.Name, "torque": r.Torque.OnScale(unit.NewtonMetre), "least": least, "most": most, "taken": r.Assumptions,
+		}).About(finding.Place{Kind: k.Name}))
 	}
 	return list
 }

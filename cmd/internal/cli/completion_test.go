@@ -13,8 +13,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/cmd/internal/flag"
-	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/shell"
+	"drawdown/sequence/figures"
 )
 
 // completions are command lines up to the cursor, with what completes the last
@@ -247,7 +247,7 @@ func TestOfferedWordsAreTaken(t *testing.T) {
 		t.Errorf("only %d words are offered", taken)
 	}
 	for name, reads := range map[string]func(q *quantities){
-		"torque":  func(q *quantities) { q.override(&job.TorqueRequest{}); read(q, "units", askedUnits) },
+		"torque":  func(q *quantities) { q.override(&figures.Ask{}); read(q, "units", askedUnits) },
 		"predict": func(q *quantities) { q.predictRequest() },
 		"trace":   func(q *quantities) { q.traceRequest() },
 	} {

@@ -12,6 +12,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -73,7 +74,7 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	if q.err != nil {
 		return p.refuse("torque", q.err)
 	}
-	asked := []job.TorqueRequest{{}}
+	asked := []figures.Ask{{}}
 	title := ""
 	if len(args) > 0 {
 		file, err := oneFile(args)
@@ -88,9 +89,9 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	answers, err := p.answers(q, asked)
 	switch {
 	case err == nil && asJSON && len(args) > 0:
-		return p.printJSON(torqueFileJSON(title, answers))
+		return p.printJSON(torqueFileJSON(p.words, title, answers))
 	case err == nil && asJSON:
-		return p.printJSON(torqueJSON(answers[0]))
+		return p.printJSON(torqueJSON(p.words, answers[0]))
 	case err == nil:
 		p.printTorque(title, answers, units)
 		return Done
@@ -123,7 +124,7 @@ func (q *quantities) checkTorqueFlags(file bool) {
 }
 
 // kinds reads the kinds of a pattern file, or the one that was asked for.
-func (p *Program) kinds(q *quantities, file string) (title string, asked []job.TorqueRequest, status Status) {
+func (p *Program) kinds(q *quantities, file string) (title string, asked []figures.Ask, status Status) {
 	title, asked, problems, err := job.Kinds(file, p.Stdin)
 	if err != nil {
 		return "", nil, p.unread(file, err)
@@ -149,8 +150,8 @@ func (p *Program) kinds(q *quantities, file string) (title string, asked []job.T
 
 // answers works out every request, with the flags over it. One that cannot be
 // worked out stops all: half a list would pass for a whole one.
-func (p *Program) answers(q *quantities, asked []job.TorqueRequest) ([]job.TorqueAnswer, error) {
-	var answers []job.TorqueAnswer
+func (p *Program) answers(q *quantities, asked []figures.Ask) ([]figures.Answer, error) {
+	var answers []figures.Answer
 	for _, ask := range asked {
 		q.override(&ask)
 		if q.err != nil {
@@ -159,7 +160,7 @@ func (p *Program) answers(q *quantities, asked []job.TorqueRequest) ([]job.Torqu
 		if err := q.complete(ask); err != nil {
 			return nil, err
 		}
-		answer, err := job.WorkOutTorque(ask)
+		answer, err := figures.WorkOut(ask)
 		if err != nil {
 			return nil, ofKind(ask.Kind, err)
 		}
@@ -169,8 +170,8 @@ func (p *Program) answers(q *quantities, asked []job.TorqueRequest) ([]job.Torqu
 }
 
 // override lays the flags over a request.
-func (q *quantities) override(ask *job.TorqueRequest) {
-	b := &ask.Bolt
+func (q *quantities) override(ask *figures.Ask) {
+	b := &ask.Bolt.Bolt
 	if t, set := read(q, "thread", thread.Parse); set {
 		b.Thread = t
 	}
@@ -227,12 +228,12 @@ func (q *quantities) head(b *screw.Bolt) {
 	}
 }
 
-func (q *quantities) sizes(ask *job.TorqueRequest) {
+func (q *quantities) sizes(ask *figures.Ask) {
 	for _, size := range []struct {
 		flag string
 		to   *unit.Length
 	}{
-		{"head-diameter", &ask.Bolt.WasherFace}, {"hole", &ask.Bolt.Hole},
+		{"head-diameter", &ask.Bolt.Bolt.WasherFace}, {"hole", &ask.Bolt.Bolt.Hole},
 		{"length", &ask.Grip.BoltLength}, {"engagement", &ask.Grip.Engagement},
 	} {
 		if l := above(q, size.flag, withUnit); l > 0 {
@@ -251,16 +252,16 @@ func (q *quantities) sizes(ask *job.TorqueRequest) {
 }
 
 // complete says what a kind of a file lacks, and which flag states it.
-func (q *quantities) complete(ask job.TorqueRequest) error {
+func (q *quantities) complete(ask figures.Ask) error {
 	lacks := func(what, flag string) error {
 		return ofKind(ask.Kind, fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag))
 	}
 	switch {
 	case ask.Kind == "":
 		return nil
-	case ask.Bolt.Thread.Name == "":
+	case ask.Bolt.Bolt.Thread.Name == "":
 		return lacks("the thread", "thread")
-	case strings.TrimSpace(ask.Bolt.Class) == "":
+	case strings.TrimSpace(ask.Bolt.Bolt.Class) == "":
 		return lacks("the class", "class")
 	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
 		return lacks("the grip", "grip")

@@ -1,8 +1,10 @@
 package cli
 
 import (
-	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 )
@@ -173,11 +175,11 @@ type pressureOut struct {
 	Used        figureOut `json:"used,omitempty"`
 }
 
-func torqueJSON(a job.TorqueAnswer) torqueOut {
+func torqueJSON(c *words.Catalogue, a figures.Answer) torqueOut {
 	r := a.Result
 	l, n, h := r.Low, r.Nominal, r.High
 	out := torqueOut{
-		Kind: a.Kind, Thread: a.Bolt.Thread.Name, Class: r.Strength.Name, Equation: equationName(a), Aim: aimWords(a),
+		Kind: a.Kind, Thread: a.Bolt.Bolt.Thread.Name, Class: c.What(r.Strength.Named()), Equation: equationName(a), Aim: aimWords(a),
 		StressAreaMm2: figureOut(r.StressAreaMm2), ProofLoadN: figureOut(r.ProofLoad), YieldMPa: figureOut(r.Strength.Yield), TensileMPa: figureOut(r.Strength.Tensile),
 		TorqueNm: figureOut(r.Torque), TorqueLbfFt: figureOut(r.Torque.In(unit.PoundForceFoot)), FullTorqueNm: spanJSON(l.FullTorque, n.FullTorque, h.FullTorque),
 		PreloadN: figureOut(n.Borne), PreloadRangeN: spanJSON(l.Borne, n.Borne, h.Borne), LeastN: figureOut(a.Least), Factor: figureOut(a.Alpha),
@@ -185,9 +187,9 @@ func torqueJSON(a job.TorqueAnswer) torqueOut {
 		ProofUsed:    figureOut(a.ProofUsed), NutFactor: figureOut(n.NutFactor),
 		Head: string(r.HeadForm), FaceMm: figureOut(r.Face), HoleMm: figureOut(r.Hole), EffectiveMm: figureOut(r.Effective),
 		AtFriction: eachFriction(l, n, h, atFrictionJSON), turnedOut: turnedJSON(a),
-		Stripping: strippingJSON(a), WorkedOut: true, Caution: precedence,
+		Stripping: strippingJSON(c, a), WorkedOut: true, Caution: precedence,
 		Pressure: pressureOut{figureOut(a.Greatest), figureOut(a.Pressure.Pressure), figureOut(a.Pressure.Limit), figureOut(a.Pressure.Used)},
-		Notes:    listed(a.Notes), Assumptions: listed(a.Assumptions), Sources: listed(a.Sources),
+		Notes:    listed(c.SayAll(a.Notes)), Assumptions: listed(c.SayAll(a.Assumptions)), Sources: listed(a.Sources),
 	}
 	out.shares(l, n, h)
 	if a.Turned != nil {
@@ -216,14 +218,14 @@ func (out *torqueOut) shares(l, n, h screw.AtFriction) {
 	}
 }
 
-func equationName(a job.TorqueAnswer) string {
-	if a.Bolt.NutFactor != 0 {
+func equationName(a figures.Answer) string {
+	if a.Bolt.Bolt.NutFactor != 0 {
 		return "nut factor"
 	}
 	return string(a.Result.Equation)
 }
 
-func turnedJSON(a job.TorqueAnswer) turnedOut {
+func turnedJSON(a figures.Answer) turnedOut {
 	t := a.Turned
 	if t == nil {
 		return turnedOut{}
@@ -253,7 +255,7 @@ func number[T ~float64](v T) *figureOut {
 	return &plain
 }
 
-func strippingJSON(a job.TorqueAnswer) *strippingOut {
+func strippingJSON(c *words.Catalogue, a figures.Answer) *strippingOut {
 	s := a.Stripping
 	if s == nil {
 		return nil
@@ -264,7 +266,7 @@ func strippingJSON(a job.TorqueAnswer) *strippingOut {
 	}
 	if a.Engaged > 0 {
 		out.EffectiveMm = figureOut(s.Effective)
-		out.BoltStripsN, out.PartStripsN, out.First, out.Margin = figureOut(s.BoltStrips), figureOut(s.PartStrips), string(s.First), figureOut(s.Margin)
+		out.BoltStripsN, out.PartStripsN, out.First, out.Margin = figureOut(s.BoltStrips), figureOut(s.PartStrips), c.Term(finding.Term(s.First)), figureOut(s.Margin)
 	}
 	return out
 }
@@ -277,10 +279,10 @@ type torqueFileOut struct {
 	Kinds []torqueOut `json:"kinds"`
 }
 
-func torqueFileJSON(title string, answers []job.TorqueAnswer) torqueFileOut {
+func torqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) torqueFileOut {
 	out := torqueFileOut{Title: title}
 	for _, a := range answers {
-		out.Kinds = append(out.Kinds, torqueJSON(a))
+		out.Kinds = append(out.Kinds, torqueJSON(c, a))
 	}
 	return out
 }

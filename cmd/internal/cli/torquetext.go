@@ -7,7 +7,9 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 	"drawdown/sequence/tension/strength"
@@ -16,7 +18,7 @@ import (
 // precedence stands in every output with a worked-out figure.
 const precedence = "worked out by drawdown; the maker's figure goes before it"
 
-func (p *Program) printTorque(title string, answers []job.TorqueAnswer, units []unit.Asked) {
+func (p *Program) printTorque(title string, answers []figures.Answer, units []unit.Asked) {
 	if title != "" {
 		fmt.Fprintf(p.Stdout, "%s\n\n", title)
 	}
@@ -28,8 +30,8 @@ func (p *Program) printTorque(title string, answers []job.TorqueAnswer, units []
 	}
 }
 
-func (p *Program) printAnswer(a job.TorqueAnswer, units []unit.Asked) {
-	heading := a.Bolt.Thread.Name + ", " + a.Result.Strength.Name
+func (p *Program) printAnswer(a figures.Answer, units []unit.Asked) {
+	heading := a.Bolt.Bolt.Thread.Name + ", " + p.words.What(a.Result.Strength.Named())
 	if a.Kind != "" {
 		heading = a.Kind + ": " + heading
 	}
@@ -39,8 +41,8 @@ func (p *Program) printAnswer(a job.TorqueAnswer, units []unit.Asked) {
 	p.printByFriction(a)
 	p.printJoint(a)
 	p.inUnits(a, units)
-	p.printLines("Notes", a.Notes)
-	p.printLines("Assumed", a.Assumptions)
+	p.printLines("Notes", p.words.SayAll(a.Notes))
+	p.printLines("Assumed", p.words.SayAll(a.Assumptions))
 	p.printLines("Sources", a.Sources)
 }
 
@@ -49,7 +51,7 @@ func (p *Program) fact(name, format string, args ...any) {
 	fmt.Fprint(p.Stdout, wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), fmt.Sprintf(format, args...)))
 }
 
-func (p *Program) printAim(a job.TorqueAnswer) {
+func (p *Program) printAim(a figures.Answer) {
 	r := a.Result
 	switch {
 	case a.Turned != nil:
@@ -64,7 +66,7 @@ func (p *Program) printAim(a job.TorqueAnswer) {
 	}
 	p.fact("aim", "%s", aimWords(a))
 	p.fact("equation", "%s", equationWords(a))
-	p.fact("stress area", "%s mm², d %s mm, P %s mm", figure(r.StressAreaMm2), short(a.Bolt.Thread.MajorMm), short(a.Bolt.Thread.PitchMm))
+	p.fact("stress area", "%s mm², d %s mm, P %s mm", figure(r.StressAreaMm2), short(a.Bolt.Bolt.Thread.MajorMm), short(a.Bolt.Bolt.Thread.PitchMm))
 	p.fact("yield stress", "%.0f MPa; proof load %s kN", float64(r.Strength.Yield), kN(r.ProofLoad))
 	p.fact("head", "%s", headWords(r))
 	p.fact("bearing ring", "%s outside, hole %s; friction acts at %s", r.Face, r.Hole, r.Effective)
@@ -96,7 +98,7 @@ func (p *Program) warning(where string, at screw.AtFriction) {
 }
 
 // snugWords says how a bolt is tightened on by an angle.
-func snugWords(a job.TorqueAnswer) string {
+func snugWords(a figures.Answer) string {
 	snug := "snug " + bothTorques(a.Snug)
 	if a.ByAngle() {
 		return snug + ", then " + a.Angle.String()
@@ -109,8 +111,8 @@ func bothTorques(t unit.Torque) string {
 	return fmt.Sprintf("%s N·m (%s lbf·ft)", figure(float64(t)), figure(t.In(unit.PoundForceFoot)))
 }
 
-func aimWords(a job.TorqueAnswer) string {
-	b := a.Bolt
+func aimWords(a figures.Answer) string {
+	b := a.Bolt.Bolt
 	switch {
 	case a.Torque != 0:
 		return "none: what this torque gives"
@@ -122,9 +124,9 @@ func aimWords(a job.TorqueAnswer) string {
 	return fmt.Sprintf("at most %s %% of the yield stress, at any friction", short(a.Result.YieldShare*100))
 }
 
-func equationWords(a job.TorqueAnswer) string {
-	if a.Bolt.NutFactor != 0 {
-		return fmt.Sprintf("nut factor: T = K F d, K = %s", short(a.Bolt.NutFactor))
+func equationWords(a figures.Answer) string {
+	if a.Bolt.Bolt.NutFactor != 0 {
+		return fmt.Sprintf("nut factor: T = K F d, K = %s", short(a.Bolt.Bolt.NutFactor))
 	}
 	if a.Result.Equation == screw.Linear {
 		return "linear (ISO 16047)"
@@ -162,7 +164,7 @@ func row[T any](p *Program, single bool, name string, low, nominal, high T, word
 	p.row(single, name, word(low), word(nominal), word(high))
 }
 
-func (p *Program) printByFriction(a job.TorqueAnswer) {
+func (p *Program) printByFriction(a figures.Answer) {
 	l, n, h := a.Result.Low, a.Result.Nominal, a.Result.High
 	heading := fmt.Sprintf("With %s N·m", figure(float64(a.Result.Torque)))
 	if a.Turned != nil {
@@ -185,7 +187,7 @@ func (p *Program) printByFriction(a job.TorqueAnswer) {
 	of("torque at yield, N·m", func(f screw.AtFriction) string { return figure(float64(f.YieldTorque)) })
 	of("torque at breaking, N·m", func(f screw.AtFriction) string { return figure(float64(f.BreakTorque)) })
 	of(fmt.Sprintf("torque that uses %s %%, N·m", short(a.Result.YieldShare*100)), func(f screw.AtFriction) string { return figure(float64(f.FullTorque)) })
-	if safe := a.Torque == 0 && a.Bolt.Preload == 0 && a.Bolt.ProofShare == 0; safe && a.Least == 0 {
+	if safe := a.Torque == 0 && a.Bolt.Bolt.Preload == 0 && a.Bolt.Bolt.ProofShare == 0; safe && a.Least == 0 {
 		p.text("The torque is the safe one, limited by the lowest friction. A higher one, set because the friction may be high, would overload a bolt that turns easily.")
 	}
 	if a.Least > 0 {
@@ -222,7 +224,7 @@ func unlessBreaking(f screw.AtFriction, figure string) string {
 	return figure
 }
 
-func (p *Program) printTurned(a job.TorqueAnswer) {
+func (p *Program) printTurned(a figures.Answer) {
 	if a.Turned == nil {
 		return
 	}
@@ -287,7 +289,7 @@ func unlessBroken(f stiffness.AfterAngle, figure string) string {
 }
 
 // printJoint prints what the joint does with the preload.
-func (p *Program) printJoint(a job.TorqueAnswer) {
+func (p *Program) printJoint(a figures.Answer) {
 	fmt.Fprintf(p.Stdout, "\nThe joint, at a preload of %s kN (the greatest)\n", kN(a.Greatest))
 	p.printPressure(a)
 	if s := a.Stripping; s != nil {
@@ -314,7 +316,7 @@ func reachWords(j stiffness.Joint) string {
 	return fmt.Sprintf(", with D′A %.1f mm counted around the bolt", float64(j.ConeReach))
 }
 
-func (p *Program) printPressure(a job.TorqueAnswer) {
+func (p *Program) printPressure(a figures.Answer) {
 	where := "under the head"
 	if a.Result.OnWasher {
 		where = "under the washer"
@@ -326,10 +328,10 @@ func (p *Program) printPressure(a job.TorqueAnswer) {
 	p.fact(where, "%.0f MPa on %s, which bears %.0f MPa (%s)", float64(a.Pressure.Pressure), a.Under, float64(a.Pressure.Limit), percent(a.Pressure.Used))
 }
 
-func (p *Program) printStripping(a job.TorqueAnswer, s strength.Stripping) {
+func (p *Program) printStripping(a figures.Answer, s strength.Stripping) {
 	if a.Engaged > 0 {
 		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
-			s.First, figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
+			p.words.Term(finding.Term(s.First)), figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
 	}
 	if a.Engaged > 0 {
 		p.fact("engagement", "%s, of which %.1f mm carry", a.Engaged, float64(s.Effective))

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/figures"
 )
 
 // askedUnits reads the list of units in which the key figures are wanted
@@ -24,7 +24,7 @@ func askedUnits(text string) ([]unit.Asked, error) {
 
 // inUnits prints the key figures of an answer once more, each in the units
 // asked for that fit it.
-func (p *Program) inUnits(a job.TorqueAnswer, units []unit.Asked) {
+func (p *Program) inUnits(a figures.Answer, units []unit.Asked) {
 	if len(units) == 0 {
 		return
 	}
@@ -49,7 +49,7 @@ type keyFigure struct {
 	inside    float64
 }
 
-func keyFigures(a job.TorqueAnswer) []keyFigure {
+func keyFigures(a figures.Answer) []keyFigure {
 	r := a.Result
 	figures := []keyFigure{
 		{"torque", unit.TorqueDimension, float64(r.Torque)},
@@ -59,8 +59,8 @@ func keyFigures(a job.TorqueAnswer) []keyFigure {
 		{"proof load", unit.ForceDimension, float64(r.ProofLoad)},
 		{"yield stress", unit.StressDimension, float64(r.Strength.Yield)},
 		{"tensile strength", unit.StressDimension, float64(r.Strength.Tensile)},
-		{"diameter", unit.LengthDimension, a.Bolt.Thread.MajorMm},
-		{"pitch", unit.LengthDimension, a.Bolt.Thread.PitchMm},
+		{"diameter", unit.LengthDimension, a.Bolt.Bolt.Thread.MajorMm},
+		{"pitch", unit.LengthDimension, a.Bolt.Bolt.Thread.PitchMm},
 		{"bearing face", unit.LengthDimension, float64(r.Face)},
 		{"hole", unit.LengthDimension, float64(r.Hole)},
 	}

@@ -55,7 +55,7 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 		return p.fail(Wrong, err)
 	}
 	if asJSON {
-		return p.printJSON(wrenchJSON(work, answer))
+		return p.printJSON(wrenchJSON(p.words, work, answer))
 	}
 	p.printWrench(work, answer)
 	return Done
@@ -108,14 +108,14 @@ func (p *Program) printWrench(work wrench.Work, a job.WrenchAnswer) {
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
 	if work.Adapter > 0 {
 		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
-		p.fact("wrench length", "%s, %s", a.Length, a.LengthFrom)
+		p.fact("wrench length", "%s, %s", a.Length, p.words.Term(a.LengthFrom))
 	}
 	if a.Wrench != nil {
 		p.fact("take", "%s", a.Wrench.Name)
 	}
 	p.fact("usable", "%s", usableWords(a))
-	p.printLines("Notes", a.Notes)
-	p.printLines("Assumed", a.Assumptions)
+	p.printLines("Notes", p.words.SayAll(a.Notes))
+	p.printLines("Assumed", p.words.SayAll(a.Assumptions))
 	p.printLines("Sources", a.Sources)
 }
 

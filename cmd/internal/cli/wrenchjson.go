@@ -3,6 +3,7 @@ package cli
 import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
 )
 
@@ -38,15 +39,15 @@ type scaleOut struct {
 
 func scaleJSON(g unit.GivenTorque) scaleOut { return scaleOut{figureOut(g.Value), g.Unit.String()} }
 
-func wrenchJSON(work wrench.Work, a job.WrenchAnswer) wrenchOut {
+func wrenchJSON(c *words.Catalogue, work wrench.Work, a job.WrenchAnswer) wrenchOut {
 	out := wrenchOut{
 		TorqueNm: figureOut(work.Torque), SettingNm: figureOut(a.Setting), SettingLbfFt: figureOut(a.Setting.In(unit.PoundForceFoot)),
 		SettingOnScale: scaleJSON(a.Scale), UsableReason: usableWords(a),
-		LengthMm: figureOut(a.Length), LengthFrom: string(a.LengthFrom), Skipped: a.Skipped,
+		LengthMm: figureOut(a.Length), LengthFrom: c.Term(a.LengthFrom), Skipped: a.Skipped,
 		UsableFromNm: figureOut(a.Least), UsableToNm: figureOut(a.Most),
 		FastenerNm: figureOut(a.Given), FastenerRange: spanJSON(a.Low, a.Given, a.High),
 		RoundingShare: figureOut(a.RoundingShare), ToleranceShare: figureOut(a.ToleranceShare),
-		Notes: listed(a.Notes), Assumptions: listed(a.Assumptions), Sources: listed(a.Sources),
+		Notes: listed(c.SayAll(a.Notes)), Assumptions: listed(c.SayAll(a.Assumptions)), Sources: listed(a.Sources),
 	}
 	if a.Wrench != nil {
 		usable := true // a wrench that is not usable is not taken: that is an error

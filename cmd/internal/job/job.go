@@ -6,6 +6,7 @@ import (
 	"io"
 	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
@@ -46,8 +47,10 @@ func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Pla
 	if err != nil {
 		problems = append(problems, stopped(err, places))
 	}
-	for _, doubt := range p.Doubts() {
-		problems = append(problems, doubted(doubt, places))
+	for _, f := range p.Figures {
+		if f.Severity == finding.Warning {
+			problems = append(problems, placed(f, places))
+		}
 	}
 	problems.Sort()
 	return p, problems

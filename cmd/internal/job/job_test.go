@@ -78,7 +78,7 @@ func TestProblemsOfTheFileStopTheWork(t *testing.T) {
 		if err != nil || !problems.Stops() || p.Title != "" {
 			t.Errorf("%s: error %v, problems %q, plan %q", c.name, err, problems.Error(), p.Title)
 		}
-		found := slices.ContainsFunc(problems, func(one problem.Problem) bool {
+		found := slices.ContainsFunc(problems.Worded(words.English().What, words.English().Allowed), func(one problem.Problem) bool {
 			return one.File == "<stdin>" && one.Severity == problem.Error && strings.Contains(one.What, c.want)
 		})
 		if !found {
@@ -106,7 +106,7 @@ func TestDoubtsAreWarnings(t *testing.T) {
 	if err != nil || problems.Stops() || len(problems) != 1 || p.Title == "" {
 		t.Fatalf("error %v, problems %q, plan %q; want a plan and one warning", err, problems.Error(), p.Title)
 	}
-	one := problems[0]
+	one := problems.Worded(words.English().What, words.English().Allowed)[0]
 	if one.File != "<stdin>" || one.Line != 6 || one.Column != 56 || one.Severity != problem.Warning || !strings.Contains(one.What, "300 N·m is about 4 times") {
 		t.Errorf("%+v", one)
 	}

@@ -6,7 +6,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
-	"drawdown/sequence/plan"
+	"drawdown/sequence/figures"
 )
 
 // stopped reports what stops the plan at the stage that cannot be planned, or
@@ -23,12 +23,13 @@ func stopped(err error, places meaning.Places) problem.Problem {
 	return at
 }
 
-// doubted reports a doubt at its stage, or at its kind.
-func doubted(d plan.Doubt, places meaning.Places) problem.Problem {
-	at := places.Kind(d.Kind)
-	if d.Stage > 0 {
-		at = places.Stage(d.Stage)
+// placed reports what a figure comes to at its stage, or at its kind.
+func placed(f finding.Finding, places meaning.Places) problem.Problem {
+	at := places.Kind(f.At.Kind)
+	if f.At.Stage > 0 {
+		at = places.Stage(f.At.Stage)
 	}
-	at.Severity, at.What = problem.Warning, d.String()
+	found := figures.Placed(f)
+	at.Severity, at.Found = problem.Warning, &found
 	return at
 }

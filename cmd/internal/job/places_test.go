@@ -11,6 +11,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
+	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -48,7 +49,7 @@ func TestDoubtsStandAtTheirPlacesInReadingOrder(t *testing.T) {
 	if got := places(problems); err != nil || !slices.Equal(got, want) {
 		t.Fatalf("%q, %v; want %q", got, err, want)
 	}
-	if last := problems[2]; last.Snippet != "    - {of: main, torque: 300 N·m}" || !strings.Contains(last.What, "stage 2") {
+	if last := problems.Worded(words.English().What, words.English().Allowed)[2]; last.Snippet != "    - {of: main, torque: 300 N·m}" || !strings.Contains(last.What, "stage 2") {
 		t.Errorf("%+v", last)
 	}
 }

@@ -92,7 +92,7 @@ func (r Report) source(made plan.Plan) {
 		r.line("", WorkedOut, nil)
 	}
 	for _, a := range made.Assumptions {
-		fmt.Fprintf(r.To, "  ≈ %s\n", a)
+		fmt.Fprintf(r.To, "  ≈ %s\n", r.Words.Say(a))
 	}
 }
 

@@ -1,6 +1,9 @@
 package report
 
-import "drawdown/sequence/plan"
+import (
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
 
 // orderOut is what order --json prints: the plan as data.
 type orderOut struct {
@@ -51,7 +54,7 @@ func OrderJSON(p plan.Plan) orderOut {
 		Steps: stepsJSON(p.Steps(p.Tighten)), LoosenSteps: stepsJSON(p.Steps(p.Loosen)),
 	}
 	for _, a := range p.Assumptions {
-		out.Assumptions = append(out.Assumptions, a.String())
+		out.Assumptions = append(out.Assumptions, words.English().Say(a))
 	}
 	for _, g := range p.Groups {
 		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), p.IDs(g.Members)})

@@ -35,7 +35,7 @@ func (c *card) footLines() []string {
 		return lines
 	}
 	for _, a := range c.plan.Assumptions {
-		lines = append(lines, sheet.BreakText("≈ "+c.assumption(a), width)...)
+		lines = append(lines, sheet.BreakText("≈ "+c.words.Say(a)+".", width)...)
 	}
 	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
 }

@@ -14,6 +14,7 @@ import (
 	"drawdown/sequence/interaction/checktest"
 	"drawdown/sequence/tension/stiffness"
 	"drawdown/sequence/tension/strength"
+	"drawdown/sequence/tension/tensiontest"
 )
 
 // Circle is the region within a circle.
@@ -133,7 +134,7 @@ func TestStiffnessHelpers(t *testing.T) {
 	if float64(aluminium.Elastic) != c.In("member.E") {
 		t.Fatalf("the case is for E = %g", c.In("member.E"))
 	}
-	members := stiffness.Exponential(aluminium, checktest.Mm(c.In("member.d")), checktest.Mm(c.In("member.L")))
+	members := stiffness.Stiffness(tensiontest.Exponential("aluminium", float64(aluminium.Elastic), c.In("member.d"), c.In("member.L")))
 	c.Same("km", float64(members), c.Want("km"))
 	c.Same("cb", float64(bolt+members.Resilience()), c.Want("cb"))
 	plate := Part{checktest.Mpa(c.In("plate.E")), c.In("plate.nu"), checktest.Mm(c.In("plate.t"))}

@@ -1,26 +1,26 @@
 package head
 
 import (
-	"fmt"
+	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/strength"
 )
 
-// ring is a face that presses or turns on another.
+// Ring is a face that presses or turns on another.
 type Ring struct{ Face, Hole unit.Length } // outer and inner diameter
 
-// bearing is where the head turns, and what it presses on.
+// Bearing is where the head turns, and what it presses on.
 type Bearing struct {
 	Ring                // on which the head turns: the part, or the washer
 	Part    Ring        // pressed on the uppermost clamped part; without a washer the same
 	Washer  *WasherSize // nil: none
-	Assumed []tension.Assumption
+	Assumed []finding.Finding
 }
 
-// effective gives the diameter at which the friction under the head acts.
+// Effective gives the diameter at which the friction under the head acts.
 func (r Ring) Effective() unit.Length {
 	return (r.Face + r.Hole) / 2 // ISO 16047: Db = (Do + dh)/2; VDI 2230-1: DKm = (dW + Dh)/2
 }
@@ -30,7 +30,7 @@ func (r Ring) Effective() unit.Length {
 // diameters).
 const widest = 4
 
-// headStated is what is known of a head and what lies under it. Zero values are
+// Stated is what is known of a head and what lies under it. Zero values are
 // unknown.
 type Stated struct {
 	Form       Form        // empty: HexagonHead
@@ -40,9 +40,9 @@ type Stated struct {
 	Hole       unit.Length
 }
 
-// settleBearing takes what is stated and the standards for the rest, for a bolt
+// Complete takes what is stated and the standards for the rest, for a bolt
 // of the thread and the strength.
-func Complete(t thread.Thread, strength strength.Class, b Stated) (Bearing, error) {
+func Complete(t thread.Thread, class strength.Class, b Stated) (Bearing, error) {
 	if b.Form == "" {
 		b.Form = Hexagon
 	}
@@ -50,19 +50,19 @@ func Complete(t thread.Thread, strength strength.Class, b Stated) (Bearing, erro
 		return Bearing{}, err
 	}
 	for _, given := range []struct {
-		what string
+		what finding.Term
 		unit.Length
-	}{{"head", b.Across}, {"washer face", b.WasherFace}, {"hole", b.Hole}} {
+	}{{acrossMeasure, b.Across}, {faceMeasure, b.WasherFace}, {holeMeasure, b.Hole}} {
 		least, most := unit.Length(t.MajorMm), unit.Length(t.MajorMm)*widest
 		if given.Length != 0 && !(given.Length >= least && given.Length <= most) {
-			return Bearing{}, fmt.Errorf("%s %v does not go with %s; allowed: %v to %v", given.what, given.Length, t.Name, least, most)
+			return Bearing{}, finding.Failed(SizeRange, finding.Values{"what": given.what, "size": given.Length, "thread": t.Name, "least": least, "most": most})
 		}
 	}
 	r := Bearing{}
 	for _, step := range []func() error{
 		func() error { return r.settleFace(t, b) },
 		func() error { r.settleHole(t, b); return nil },
-		func() error { return r.settleWasher(t, strength, b) },
+		func() error { return r.settleWasher(t, class, b) },
 	} {
 		if err := step(); err != nil {
 			return Bearing{}, err
@@ -70,7 +70,7 @@ func Complete(t thread.Thread, strength strength.Class, b Stated) (Bearing, erro
 	}
 	for _, on := range []Ring{r.Ring, r.Part} {
 		if on.Face <= on.Hole {
-			return Bearing{}, fmt.Errorf("the bearing face of %v under the head of %s is not wider than its hole of %v; allowed: a wider head or washer face, or a smaller hole", on.Face, t.Name, on.Hole)
+			return Bearing{}, finding.Failed(FaceNotWider, finding.Values{"face": on.Face, "thread": t.Name, "hole": on.Hole})
 		}
 	}
 	return r, nil
@@ -82,10 +82,10 @@ func (r *Bearing) settleFace(t thread.Thread, b Stated) error {
 		r.Face = b.WasherFace
 		return nil
 	case b.Across != 0 && b.Form != Hexagon:
-		return fmt.Errorf("a width across flats of %v does not tell the bearing face of a %s head; allowed: the diameter of the bearing face, or a %s head", b.Across, b.Form, Hexagon)
+		return finding.Failed(AcrossTellsNone, finding.Values{"across": b.Across, "form": finding.Term(b.Form), "hexagon": finding.Term(Hexagon)})
 	case b.Across != 0:
 		r.Face = BearingFace(b.Across, t.Unified())
-		r.Assumed = append(r.Assumed, tension.Assumption{What: tension.AssumedFaceOfAcross, Length: r.Face, Across: b.Across})
+		r.Assumed = append(r.Assumed, finding.Noted(FaceOfAcross, finding.Values{"face": r.Face, "across": b.Across}))
 		return nil
 	}
 	face, standard, err := Face(t, b.Form)
@@ -93,7 +93,7 @@ func (r *Bearing) settleFace(t thread.Thread, b Stated) error {
 		return err
 	}
 	r.Face = face
-	r.Assumed = append(r.Assumed, tension.Assumption{What: tension.AssumedFace, Length: face, Standard: standard})
+	r.Assumed = append(r.Assumed, finding.Noted(FaceAssumed, finding.Values{"face": face, "standard": bodyAndNumber(standard)}).From(standard))
 	return nil
 }
 
@@ -102,20 +102,20 @@ func (r *Bearing) settleHole(t thread.Thread, b Stated) {
 	if b.Hole == 0 {
 		hole, standard := Hole(t)
 		r.Hole = hole
-		r.Assumed = append(r.Assumed, tension.Assumption{What: tension.AssumedHole, Length: hole, Standard: standard})
+		r.Assumed = append(r.Assumed, finding.Noted(HoleAssumed, finding.Values{"hole": hole, "standard": bodyAndNumber(standard)}).From(standard))
 	}
 	r.Part = r.Ring
 }
 
 // settleWasher lays the washer under the head. The head then turns on the
 // washer, which stays where it is.
-func (r *Bearing) settleWasher(t thread.Thread, strength strength.Class, b Stated) error {
+func (r *Bearing) settleWasher(t thread.Thread, class strength.Class, b Stated) error {
 	switch b.Washer {
 	case "", NoWasher:
 		return nil
 	case NormalWasher:
 	default:
-		return fmt.Errorf("washer %q is not known; allowed: %s, %s", b.Washer, NoWasher, NormalWasher)
+		return finding.Failed(NoSuchWasher, finding.Values{"written": string(b.Washer), "allowed": Names(Washers)})
 	}
 	size, standard, err := NormalWasherSize(t)
 	if err != nil {
@@ -124,7 +124,16 @@ func (r *Bearing) settleWasher(t thread.Thread, strength strength.Class, b State
 	r.Washer = &size
 	r.Face, r.Hole = min(r.Face, size.leastOuter()), size.Hole
 	r.Part = Ring{Face: size.spread(r.Face), Hole: max(r.Part.Hole, size.Hole)}
-	r.Assumed = append(r.Assumed, tension.Assumption{What: tension.AnotherAssumption, Text: fmt.Sprintf("washer %v across, %v thick, with a hole of %v (%s, %s), which the head turns on, assumed",
-		size.Outer, size.Thickness, size.Hole, standard, washerHardness(strength))})
+	hardness, beyond := washerHardness(class)
+	r.Assumed = append(r.Assumed, finding.Noted(WasherAssumed, finding.Values{
+		"outer": size.Outer, "thickness": size.Thickness, "hole": size.Hole, "standard": standard, "hardness": hardness, "beyond": beyond,
+	}).From("ISO 7089"))
 	return nil
+}
+
+// bodyAndNumber shortens a source to the standard itself: there is no room for
+// the series and the size.
+func bodyAndNumber(source string) string {
+	parts := strings.Fields(source)
+	return strings.Join(parts[:min(2, len(parts))], " ")
 }

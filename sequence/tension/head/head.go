@@ -1,8 +1,7 @@
 package head
 
 import (
-	"fmt"
-
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 )
@@ -32,7 +31,7 @@ func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err er
 	} else if s, ok := inchAcross[sixteenths(t)]; ok {
 		return unit.Length(s) * sixteenth, "ASME B18.2.1 " + sizeName(t), nil
 	}
-	return 0, "", fmt.Errorf("%s has no standard hexagon head; state the width across flats (in a file head: 17 mm, as a flag --across 17mm), or the diameter of the bearing face (washer: 20 mm, --head-diameter 20mm)", t.Name)
+	return 0, "", finding.Failed(NoHexagon, finding.Values{"thread": t.Name})
 }
 
 // socketKey holds the widths across flats of the hexagon sockets of socket head
@@ -47,7 +46,7 @@ func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error)
 	if s, ok := socketKey[t.MajorMm]; ok && !t.Unified() {
 		return s, "ISO 4762 " + sizeName(t), nil
 	}
-	return 0, "", fmt.Errorf("%s has no standard socket head; allowed: %s, or state the width across flats", t.Name, sizesIn(socketKey))
+	return 0, "", finding.Failed(NoSocket, finding.Values{"thread": t.Name, "allowed": sizesIn(socketKey)})
 }
 
 // hexagonStandard gives that of metric hexagon heads; both have the same head.

@@ -1,16 +1,16 @@
 package head
 
 import (
-	"fmt"
 	"maps"
 	"slices"
-	"strings"
+	"strconv"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 )
 
-// HeadForm is the form of the head. It gives the bearing face where none is
+// Form is the form of the head. It gives the bearing face where none is
 // stated, and what the head itself gives way.
 type Form string
 
@@ -20,12 +20,21 @@ const (
 	Flange  Form = "flange"  // hexagon with flange, small series, ISO 4162
 )
 
-// HeadForms lists the forms that can be named.
+// Forms lists the forms that can be named.
 var Forms = []Form{Hexagon, Socket, Flange}
+
+// Names gives names of the file format as strings.
+func Names[T ~string](names []T) []string {
+	list := make([]string, len(names))
+	for i, name := range names {
+		list[i] = string(name)
+	}
+	return list
+}
 
 func (f Form) check() error {
 	if !slices.Contains(Forms, f) {
-		return fmt.Errorf("head %q is not known; allowed: %s, %s, %s", f, Hexagon, Socket, Flange)
+		return finding.Failed(NoSuchForm, finding.Values{"written": string(f), "allowed": Names(Forms)})
 	}
 	return nil
 }
@@ -43,7 +52,7 @@ var flangeFace = map[float64]unit.Length{
 	5: 9.4, 6: 11.6, 8: 14.9, 10: 18.7, 12: 22.5, 14: 26.4, 16: 30.6,
 }
 
-// HeadFace gives the least outer diameter of the bearing face under the
+// Face gives the least outer diameter of the bearing face under the
 // standard head of that form and its standard, or an error where the standard
 // has no head of that size.
 func Face(t thread.Thread, form Form) (face unit.Length, standard string, err error) {
@@ -63,16 +72,16 @@ func Face(t thread.Thread, form Form) (face unit.Length, standard string, err er
 	}
 	face, ok := faces[t.MajorMm]
 	if t.Unified() || !ok {
-		return 0, "", fmt.Errorf("%s has no %s head of %s; allowed: %s, or state the diameter of the bearing face", t.Name, form, standard, sizesIn(faces))
+		return 0, "", finding.Failed(NoHeadOfForm, finding.Values{"thread": t.Name, "form": finding.Term(form), "standard": standard, "allowed": sizesIn(faces)})
 	}
 	return face, standard + " " + sizeName(t), nil
 }
 
 // sizesIn lists the metric sizes of a table, smallest first.
-func sizesIn(table map[float64]unit.Length) string {
+func sizesIn(table map[float64]unit.Length) []string {
 	var sizes []string
 	for _, d := range slices.Sorted(maps.Keys(table)) {
-		sizes = append(sizes, fmt.Sprintf("M%g", d))
+		sizes = append(sizes, "M"+strconv.FormatFloat(d, 'g', -1, 64))
 	}
-	return strings.Join(sizes, ", ")
+	return sizes
 }

@@ -75,7 +75,7 @@ func TestFlangeFacesFitTheirFlanges(t *testing.T) {
 }
 
 // ISO 7089: washers grow with the thread, go over it, and reach past the
-// bearing face of a hexagon head. The least outer diameters are values from
+// Bearing face of a hexagon head. The least outer diameters are values from
 // memory of its tables 1 and 2.
 func TestWashersFitTheirBolts(t *testing.T) {
 	var last WasherSize

@@ -15,7 +15,8 @@ var mediumHoles = map[float64]unit.Length{
 	22: 24, 24: 26, 27: 30, 30: 33, 33: 36, 36: 39, 39: 42, 42: 45, 45: 48, 48: 52, 52: 56, 56: 62, 60: 66, 64: 70,
 }
 
-// ClearanceHole gives the usual clearance hole of the thread and its standard.
+// Hole gives the usual clearance hole of the thread and its standard, if there
+// is one.
 func Hole(t thread.Thread) (hole unit.Length, standard string) {
 	major := unit.Length(t.MajorMm)
 	if t.Unified() {
@@ -24,7 +25,7 @@ func Hole(t thread.Thread) (hole unit.Length, standard string) {
 	if hole, ok := mediumHoles[t.MajorMm]; ok {
 		return hole, "ISO 273 medium"
 	}
-	return major + 1, "1 mm over the thread, as M8 and M10"
+	return major + 1, "" // common practice, no source: 1 mm over the thread, as M8 and M10
 }
 
 // threadHoles holds the clearance holes of ISO 273 by thread: fine, medium and

@@ -1,8 +1,7 @@
 package head
 
 import (
-	"fmt"
-
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/strength"
@@ -37,7 +36,7 @@ var normalWashers = map[float64]WasherSize{
 func NormalWasherSize(t thread.Thread) (size WasherSize, standard string, err error) {
 	size, ok := normalWashers[t.MajorMm]
 	if t.Unified() || !ok {
-		return WasherSize{}, "", fmt.Errorf("%s has no washer of ISO 7089; allowed: M3 to M64, or state the diameter of the bearing face and the washer as a layer of the grip", t.Name)
+		return WasherSize{}, "", finding.Failed(NoStandardWasher, finding.Values{"thread": t.Name})
 	}
 	return size, "ISO 7089 " + sizeName(t), nil
 }
@@ -70,14 +69,11 @@ func (w WasherSize) spread(face unit.Length) unit.Length {
 
 // washerHardness gives the hardness class that a bolt of the strength needs:
 // ISO 7089, clause 1, 200 HV to class 8.8 and 300 HV to class 10.9 (value from
-// memory).
-func washerHardness(s strength.Class) string {
+// memory). Beyond says that the bolt is stronger than the standard means.
+func washerHardness(s strength.Class) (hardness string, beyond bool) {
 	const ofClass88, ofClass109 = 660, 940 // yield stress in MPa, ISO 898-1, table 3
-	switch {
-	case s.Yield <= ofClass88:
-		return "200 HV"
-	case s.Yield <= ofClass109:
-		return "300 HV"
+	if s.Yield <= ofClass88 {
+		return "200 HV", false
 	}
-	return "300 HV, which the standard means for bolts up to class 10.9"
+	return "300 HV", s.Yield > ofClass109
 }

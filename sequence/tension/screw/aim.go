@@ -1,9 +1,9 @@
 package screw
 
 import (
-	"fmt"
 	"math"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 )
@@ -23,28 +23,30 @@ func (s *Completed) settleAim(b Bolt) error {
 		}
 	}
 	if stated > 1 {
-		return fmt.Errorf("more than one aim is stated; allowed: one of a share of the yield stress, a share of the proof load, a preload")
+		return finding.Failed(SeveralAims, nil)
 	}
 	if b.ProofShare != 0 {
 		if !(b.ProofShare > 0 && b.ProofShare <= 1) {
-			return fmt.Errorf("share %g of the proof load; allowed: above 0 up to 1", b.ProofShare)
+			return finding.Failed(ProofShareRange, finding.Values{"share": b.ProofShare})
 		}
 		s.aim = unit.Force(b.ProofShare) * s.proofLoad() // Shigley 9th ed., Eq. (8-31): Fi = 0.75 Fp reused, 0.90 Fp permanent
 	}
 	if b.Preload != 0 {
 		if !(b.Preload > 0 && !math.IsInf(float64(b.Preload), 1)) {
-			return fmt.Errorf("preload %.4g N; allowed: above 0", float64(b.Preload))
+			return finding.Failed(NoAim, finding.Values{"preload": b.Preload})
 		}
 		s.aim = b.Preload
 	}
 	return nil
 }
 
-// checkAim refuses a preload that the bolt has yielded before.
+// CheckAim refuses a preload that the bolt has yielded before.
 func (s Completed) CheckAim() error {
 	most := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, s.Friction.Thread.Nominal, s.Equation)
 	if s.aim > most {
-		return fmt.Errorf("a preload of %.1f kN is more than %s of %s bears while it is tightened; allowed: up to %.1f kN, at the nominal friction in the thread of %.3g", float64(s.aim)/1000, s.Thread.Name, s.Strength.Name, math.Floor(float64(most)/100)/10, s.Friction.Thread.Nominal)
+		return finding.Failed(AimTooHigh, finding.Values{
+			"preload": s.aim, "thread": s.Thread.Name, "class": s.Strength.Named(), "most": unit.Force(math.Floor(float64(most)/100) * 100), "friction": s.Friction.Thread.Nominal,
+		})
 	}
 	return nil
 }
@@ -64,7 +66,7 @@ func SplitTorque(t thread.Thread, effective unit.Length, threadFriction, headFri
 	return TorqueSplit{stretch / whole, inThread / whole, underHead / whole}
 }
 
-// aimAt gives the preload that the bolt is tightened to.
+// AimAt gives the preload that the bolt is tightened to.
 func (s Completed) AimAt(threadFriction float64) unit.Force {
 	if s.aim != 0 {
 		return s.aim

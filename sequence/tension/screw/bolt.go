@@ -2,12 +2,11 @@ package screw
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/strength"
 )
@@ -36,7 +35,7 @@ type Bolt struct {
 // UsualYieldShare is ν of VDI 2230 Part 1, section 5.4.3.
 const UsualYieldShare = 0.9
 
-// settled is a bolt with nothing left open.
+// Completed is a bolt with nothing left open.
 type Completed struct {
 	Thread     thread.Thread
 	Strength   strength.Class
@@ -46,12 +45,12 @@ type Completed struct {
 	yieldShare float64
 	aim        unit.Force // 0: by yieldShare
 	Equation   Equation
-	Assumed    []tension.Assumption
+	Assumed    []finding.Finding
 
 	byNutFactor bool // the friction stands for a stated K
 }
 
-// settle takes what the bolt states and an assumption for the rest. The error says
+// Complete takes what the bolt states and an assumption for the rest. The error says
 // what is missing or does not fit, and what is allowed.
 func Complete(b Bolt) (Completed, error) {
 	s := Completed{Thread: b.Thread}
@@ -65,20 +64,18 @@ func Complete(b Bolt) (Completed, error) {
 
 func (s *Completed) checkThread(b Bolt) error {
 	if t := b.Thread; !(t.PitchMm > 0 && t.MajorMm > 2*t.PitchMm) {
-		return fmt.Errorf("the thread is missing; write for example M10 or 3/8-16 UNC")
+		return finding.Failed(NoThread, nil)
 	}
 	return nil
 }
 
 func (s *Completed) settleStrength(b Bolt) error {
 	if strings.TrimSpace(b.Class) == "" {
-		return fmt.Errorf("the class is missing; allowed for %s: %s", b.Thread.Name, strength.AllowedClasses(b.Thread))
+		return strength.Missing(b.Thread)
 	}
-	strength, err := strength.ParseClass(b.Class, b.Thread)
-	s.Strength = strength
-	if strength.Assumed.What != "" {
-		s.assume(strength.Assumed)
-	}
+	class, err := strength.ParseClass(b.Class, b.Thread)
+	s.Strength = class
+	s.assume(class.Assumed...)
 	return err
 }
 
@@ -97,11 +94,11 @@ func (s *Completed) settleShare(b Bolt) error {
 	if b.YieldShare == 0 {
 		s.yieldShare = UsualYieldShare
 		if s.aim == 0 {
-			s.assume(tension.Assumption{What: tension.AssumedYieldShare, Percent: UsualYieldShare * 100})
+			s.assume(finding.Noted(YieldShareAssumed, finding.Values{"share": UsualYieldShare}).From("VDI 2230-1, section 5.4.3"))
 		}
 	}
 	if !(s.yieldShare > 0 && s.yieldShare <= 1) {
-		return fmt.Errorf("yield share %g; allowed: above 0 up to 1", b.YieldShare)
+		return finding.Failed(YieldShareRange, finding.Values{"share": b.YieldShare})
 	}
 	return nil
 }
@@ -113,44 +110,46 @@ func (s *Completed) settleEquation(b Bolt) error {
 		s.Equation = Exact
 	case Exact, Linear:
 	default:
-		return fmt.Errorf("equation %q is not known; allowed: %s, %s", b.Equation, Exact, Linear)
+		return finding.Failed(NoSuchEquation, finding.Values{"written": string(b.Equation), "allowed": head.Names(Equations)})
 	}
 	return nil
 }
 
-func (s *Completed) assume(some ...tension.Assumption) { s.Assumed = append(s.Assumed, some...) }
+func (s *Completed) assume(some ...finding.Finding) { s.Assumed = append(s.Assumed, some...) }
 
 // settleFriction takes the stated figures, else those of the lubricant, else
 // the whole span from oiled to dry.
 func (s *Completed) settleFriction(b Bolt) error {
 	if b.NutFactor != 0 {
 		if b.Friction != nil || strings.TrimSpace(b.Lubricant) != "" {
-			return fmt.Errorf("a nut factor K of %g stands beside the friction or the lubricant; allowed: one of them", b.NutFactor)
+			return finding.Failed(FactorWithFriction, finding.Values{"factor": b.NutFactor})
 		}
 		return nil
 	}
 	if b.Friction != nil {
 		s.Friction = *b.Friction
 		if !s.Friction.scatters() {
-			s.assume(tension.Assumption{What: tension.AssumedExact})
+			s.assume(finding.Noted(ExactFriction, nil))
 		}
 		return s.Friction.check()
 	}
 	if strings.TrimSpace(b.Lubricant) == "" {
 		unknown := Between(classB.Low, classC.High)
 		s.Friction = Same(unknown)
-		s.assume(tension.Assumption{What: tension.AssumedAnyFriction, Low: unknown.Low, High: unknown.High})
+		s.assume(finding.Noted(AnyFrictionAssumed, finding.Values{"low": unknown.Low, "high": unknown.High}).From("VDI 2230-1, table A5, classes B and C"))
 		return nil
 	}
 	l, err := findLubricant(b.Lubricant)
 	if err != nil {
 		return err
 	}
-	span, source := l.class.Range, "VDI 2230 class "+l.class.name
+	span := l.class.Range
 	if s.Strength.Austenitic {
-		span, source = l.onAustenitic(), "VDI 2230, austenitic steel"
+		span = l.onAustenitic()
 	}
 	s.Friction = Same(span)
-	s.assume(tension.Assumption{What: tension.AssumedFriction, Low: span.Low, High: span.High, Lubricant: l.names[0], Standard: source})
+	s.assume(finding.Noted(FrictionAssumed, finding.Values{
+		"low": span.Low, "high": span.High, "lubricant": finding.Term(l.names[0]), "standard": "VDI 2230",
+	}).From("VDI 2230-1, table A5"))
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawdown/geometry/thread"
+	"drawdown/render/words"
 	"drawdown/sequence/tension/screw"
 )
 
@@ -31,15 +32,15 @@ func ExampleTarget() {
 		return
 	}
 	fmt.Printf("%.1f kN, %.1f N·m\n", float64(r.Preload)/1000, float64(r.Torque))
-	for _, line := range r.Assumptions {
+	for _, line := range words.English().SayAll(r.Assumptions) {
 		fmt.Println(line)
 	}
 	// Output:
 	// 29.7 kN, 38.3 N·m
-	// friction without scatter, as stated, assumed
-	// under-head bearing face 11.63 mm (ISO 8765 M8), assumed
-	// hole 9 mm (ISO 273 medium), assumed
-	// 90 % of the yield stress used (VDI 2230), assumed
+	// friction without scatter
+	// face under the head 11.63 mm (ISO 8765)
+	// hole 9 mm (ISO 273)
+	// 90 % of the yield stress (VDI 2230)
 }
 
 // The torque is set for the lowest friction of the span. At µ 0.08 it reaches

@@ -1,20 +1,12 @@
 package screw
 
 import (
-	"fmt"
+	"drawdown/geometry/finding"
 )
 
 // Range is a span of a coefficient of friction with the figure that is to be
 // expected.
 type Range struct{ Low, Nominal, High float64 }
-
-// String writes the span, or the one figure.
-func (r Range) String() string {
-	if r.High > r.Low {
-		return fmt.Sprintf("%.4g to %.4g", r.Low, r.High)
-	}
-	return fmt.Sprintf("%.4g", r.Low)
-}
 
 // Friction holds the coefficients in the thread (µG) and under the head (µK).
 type Friction struct{ Thread, Head Range }
@@ -33,15 +25,15 @@ const mostFriction = 1
 // check says what is wrong with stated coefficients.
 func (f Friction) check() error {
 	for _, part := range []struct {
-		where string
+		where finding.Term
 		Range
-	}{{"thread", f.Thread}, {"head", f.Head}} {
+	}{{inThread, f.Thread}, {underHead, f.Head}} {
 		// The negations catch NaN too.
 		if !(part.Low > 0 && part.High <= mostFriction) {
-			return fmt.Errorf("friction %s (%s); allowed: coefficients above 0 up to %d", part.Range, part.where, mostFriction)
+			return finding.Failed(FrictionRange, finding.Values{"low": part.Low, "high": part.High, "where": part.where, "most": mostFriction})
 		}
 		if !(part.Low <= part.Nominal && part.Nominal <= part.High) {
-			return fmt.Errorf("friction %.4g, %.4g, %.4g (%s); allowed: figures that rise from low over nominal to high", part.Low, part.Nominal, part.High, part.where)
+			return finding.Failed(FrictionFalls, finding.Values{"low": part.Low, "nominal": part.Nominal, "high": part.High, "where": part.where})
 		}
 	}
 	return nil

@@ -1,7 +1,7 @@
 package screw
 
 import (
-	"fmt"
+	"drawdown/geometry/finding"
 	"math"
 	"regexp"
 	"strconv"
@@ -45,7 +45,7 @@ func ParseFriction(text string) (Friction, error) {
 		f := Same(r)
 		return f, f.check()
 	}
-	return Friction{}, fmt.Errorf("friction %q is not known; allowed: 0.12, 0.10-0.14 or thread=0.10-0.14,head=0.12", text)
+	return Friction{}, finding.Failed(FrictionUnreadable, finding.Values{"written": text})
 }
 
 func parseRange(s string) (Range, bool) {
@@ -65,15 +65,12 @@ func ParseShare(text string) (float64, error) {
 	s := strings.TrimSpace(text)
 	digits, percent := strings.CutSuffix(s, "%")
 	digits = strings.TrimSpace(digits)
-	if !oneNumber.MatchString(digits) {
-		return 0, fmt.Errorf("share %q is not a number; allowed: above 0%% up to 100%%, such as 90%% or 0.9", text)
-	}
 	v := figureOf(digits)
 	if percent {
 		v /= 100
 	}
-	if !(v > 0 && v <= 1) {
-		return 0, fmt.Errorf("share %q; allowed: above 0%% up to 100%%, such as 90%% or 0.9", text)
+	if !oneNumber.MatchString(digits) || !(v > 0 && v <= 1) {
+		return 0, finding.Failed(ShareUnreadable, finding.Values{"written": text})
 	}
 	return v, nil
 }
@@ -84,5 +81,5 @@ func ParseNutFactor(text string) (float64, error) {
 	if v := figureOf(s); oneNumber.MatchString(s) && v > 0 && v <= mostNutFactor {
 		return v, nil
 	}
-	return 0, fmt.Errorf("nut factor K %q; allowed: a number above 0 up to %d, such as %.1f", text, mostNutFactor, UnknownNutFactor)
+	return 0, finding.Failed(FactorUnreadable, finding.Values{"written": text, "most": mostNutFactor, "usual": usualNutFactor})
 }

@@ -7,6 +7,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"pgregory.net/rapid"
+
+	"drawdown/render/words"
 )
 
 // First principles: the texts say what the figures are.
@@ -31,7 +33,7 @@ func TestFrictionThatIsNone(t *testing.T) {
 		"": "0.10-0.14", "oil": "0.10-0.14", "12%": "0.10-0.14", "thread=0.1": "thread=0.10-0.14,head=0.12", "thread=0.1,thread=0.2": "head=0.12", "thread=0.1,head=x": "head=0.12",
 		"0.1-0.12-0.14": "0.10-0.14", "NaN": "0.10-0.14",
 	} {
-		if _, err := ParseFriction(text); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := ParseFriction(text); err == nil || !strings.Contains(words.English().Error(err), want) {
 			t.Errorf("%q: %v; want %q", text, err, want)
 		}
 	}
@@ -44,7 +46,7 @@ func TestParseShare(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"", "0", "0%", "-90%", "90", "120%", "%", "most", "1e3%", "NaN", "Inf"} {
-		if got, err := ParseShare(text); err == nil || !strings.Contains(err.Error(), "up to 100%, such as 90% or 0.9") {
+		if got, err := ParseShare(text); err == nil || !strings.Contains(words.English().Error(err), "up to 100%, such as 90% or 0.9") {
 			t.Errorf("%q: %v, %v; want an error", text, got, err)
 		}
 	}
@@ -57,7 +59,7 @@ func TestParseNutFactor(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"", "0", "-0.2", "20%", "1.5", "K"} {
-		if got, err := ParseNutFactor(text); err == nil || !strings.Contains(err.Error(), "such as 0.2") {
+		if got, err := ParseNutFactor(text); err == nil || !strings.Contains(words.English().Error(err), "such as 0.2") {
 			t.Errorf("%q: %v, %v; want an error", text, got, err)
 		}
 	}

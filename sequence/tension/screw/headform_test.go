@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/tensiontest"
 )
@@ -44,8 +45,8 @@ func TestWasherNarrowerThanTheFlange(t *testing.T) {
 	if least := unit.Length(30) - 0.52; r.Face != least || r.PartFace != least {
 		t.Errorf("face %v, pressed %v, washer at least %v", r.Face, r.PartFace, least)
 	}
-	if !slices.ContainsFunc(r.Assumptions, func(line string) bool { return strings.Contains(line, "up to class 10.9") }) {
-		t.Error(strings.Join(r.Assumptions, "\n"))
+	if !slices.ContainsFunc(words.English().SayAll(r.Assumptions), func(line string) bool { return strings.Contains(line, "up to class 10.9") }) {
+		t.Error(strings.Join(words.English().SayAll(r.Assumptions), "\n"))
 	}
 }
 

@@ -1,10 +1,9 @@
 package screw
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence/tension"
 )
 
@@ -80,7 +79,7 @@ func findLubricant(text string) (lubricant, error) {
 			return l, nil
 		}
 	}
-	return lubricant{}, fmt.Errorf("lubricant %q is not known; allowed: %s; or state the friction, such as 0.12", text, strings.Join(Lubricants(), ", "))
+	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
 }
 
 // NothingOn says whether a lubricant's name says that none goes on the threads:

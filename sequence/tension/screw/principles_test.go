@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/tensiontest"
@@ -154,55 +155,55 @@ func TestAssumptionsNameWhatWasNotStated(t *testing.T) {
 		want []string
 	}{
 		{Bolt{Thread: m10, Class: "10.9", Lubricant: "oiled"}, []string{
-			"friction 0.08 to 0.16 for engine oil (VDI 2230 class B), assumed",
-			"under-head bearing face 14.63 mm (ISO 4014 M10), assumed",
-			"hole 11 mm (ISO 273 medium), assumed",
-			"90 % of the yield stress used (VDI 2230), assumed",
+			"friction 0.08–0.16 for engine oil (VDI 2230)",
+			"face under the head 14.63 mm (ISO 4014)",
+			"hole 11 mm (ISO 273)",
+			"90 % of the yield stress (VDI 2230)",
 		}},
 		{Bolt{Thread: m10, Class: "700 MPa", HeadAcross: 16, Hole: 10.5, YieldShare: 0.8}, []string{
-			"yield stress 700 MPa (equal to the stated proof stress), assumed",
-			"lubricant not stated: friction 0.08 to 0.24 (VDI 2230 classes B and C, oiled to dry), assumed",
-			"under-head bearing face 14.63 mm (hexagon head of 16 mm), assumed",
+			"yield stress 700 MPa, as the proof stress",
+			"lubricant not stated: friction 0.08–0.24",
+			"face under the head 14.63 mm (head of 16 mm)",
 		}},
 		{Bolt{Thread: m10, Class: "10.9", Friction: &Friction{Between(0.1, 0.14), Between(0.12, 0.12)}, WasherFace: 20, Hole: 11, YieldShare: 0.9}, nil},
 		{Bolt{Thread: m10, Class: "10.9", Friction: &Friction{Between(0.12, 0.12), Between(0.1, 0.14)}, WasherFace: 20, Hole: 11, YieldShare: 0.9}, nil},
 		{Bolt{Thread: tensiontest.Thread(t, "M11"), Class: "10.9", Lubricant: "dry", WasherFace: 18, YieldShare: 0.9}, []string{
-			"friction 0.14 to 0.24 for dry (VDI 2230 class C), assumed",
-			"hole 12 mm (1 mm over the thread, as M8 and M10), assumed",
+			"friction 0.14–0.24 for dry (VDI 2230)",
+			"hole 12 mm",
 		}},
 		{Bolt{Thread: tensiontest.Thread(t, "3/8-16"), Class: "grade 8", Lubricant: "thread locker", YieldShare: 0.9}, []string{
-			"friction 0.08 to 0.16 for thread locker (VDI 2230 class B), assumed",
-			"under-head bearing face 12.86 mm (ASME B18.2.1 3/8 in), assumed",
-			"hole 10.32 mm (ASME B18.2.8 normal), assumed",
+			"friction 0.08–0.16 for thread locker (VDI 2230)",
+			"face under the head 12.86 mm (ASME B18.2.1)",
+			"hole 10.32 mm (ASME B18.2.8)",
 		}},
 		{Bolt{Thread: m10, Class: "A2-70", Friction: &Friction{Between(0.1, 0.1), Between(0.12, 0.12)}, WasherFace: 20, Hole: 11, YieldShare: 0.9}, []string{
-			"no proof load in ISO 3506-1; taken as 85 % of Rp0.2 (Shigley 9th ed.), assumed",
-			"friction without scatter, as stated, assumed",
+			"no proof load in ISO 3506-1: 85 % of Rp0.2",
+			"friction without scatter",
 		}},
 	} {
 		r, err := Target(c.bolt)
 		if err != nil {
 			t.Error(err)
 		}
-		if !slices.Equal(r.Assumptions, c.want) {
-			t.Errorf("%s %s assumes\n%s\nwant\n%s", c.bolt.Thread.Name, c.bolt.Class, strings.Join(r.Assumptions, "\n"), strings.Join(c.want, "\n"))
+		if !slices.Equal(words.English().SayAll(r.Assumptions), c.want) {
+			t.Errorf("%s %s assumes\n%s\nwant\n%s", c.bolt.Thread.Name, c.bolt.Class, strings.Join(words.English().SayAll(r.Assumptions), "\n"), strings.Join(c.want, "\n"))
 		}
 	}
 }
 
 func TestTargetErrorsSayWhatIsAllowed(t *testing.T) {
 	good := Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "engine oil"}
-	tensiontest.Refuses(t, Target, good, map[string]func(*Bolt){
+	tensiontest.Refuses(t, words.English().Error, Target, good, map[string]func(*Bolt){
 		"the thread is missing; write for example M10":                                                  func(b *Bolt) { b.Thread = thread.Thread{} },
-		"the class is missing; allowed for M10×1.5: 4.6, 4.8":                                           func(b *Bolt) { b.Class = " " },
+		"the class is missing; allowed: 4.6, 4.8":                                                       func(b *Bolt) { b.Class = " " },
 		`class "11" is not known; allowed`:                                                              func(b *Bolt) { b.Class = "11" },
 		`lubricant "butter" is not known; allowed: engine oil, grease, molybdenum`:                      func(b *Bolt) { b.Lubricant = "butter" },
 		"friction 0 to 0.2 (thread); allowed: coefficients above 0 up to 1":                             func(b *Bolt) { b.Friction = &Friction{Between(0, 0.2), Between(0.1, 0.2)} },
 		"friction 0.1 to 12 (head); allowed":                                                            func(b *Bolt) { b.Friction = &Friction{Between(0.1, 0.2), Between(0.1, 12)} },
 		"friction 0.2, 0.15, 0.1 (thread); allowed: figures that rise":                                  func(b *Bolt) { b.Friction = &Friction{Between(0.2, 0.1), Between(0.1, 0.2)} },
-		"friction NaN (thread)":                                                                         func(b *Bolt) { b.Friction = &Friction{Thread: Between(math.NaN(), math.NaN())} },
-		"head 160 mm does not go with M10×1.5; allowed: 10 mm to 40 mm":                                 func(b *Bolt) { b.HeadAcross = 160 },
-		"washer face -1 mm does not go with M10×1.5":                                                    func(b *Bolt) { b.WasherFace = -1 },
+		"friction NaN to NaN (thread)":                                                                  func(b *Bolt) { b.Friction = &Friction{Thread: Between(math.NaN(), math.NaN())} },
+		"width across flats 160 mm does not go with M10×1.5; allowed: 10 mm to 40 mm":                   func(b *Bolt) { b.HeadAcross = 160 },
+		"bearing face -1 mm does not go with M10×1.5":                                                   func(b *Bolt) { b.WasherFace = -1 },
 		`head "round" is not known; allowed: hexagon, socket, flange`:                                   func(b *Bolt) { b.HeadForm = "round" },
 		`washer "spring" is not known; allowed: none, normal`:                                           func(b *Bolt) { b.Washer = "spring" },
 		"M18×2.5 has no socket head of ISO 4762; allowed: M3, M4, M5, M6, M8, M10, M12, M14, M16, M20,": func(b *Bolt) { b.Thread, b.HeadForm = tensiontest.Thread(t, "M18"), head.Socket },

@@ -1,11 +1,11 @@
 package screw
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/strength"
 )
@@ -35,10 +35,8 @@ type Result struct {
 
 	StressAreaMm2 float64 // As
 
-	Notes       []string             // in plain words, what a technician must know
-	Assumptions []string             // in plain words, what was not stated
-	Assumed     []tension.Assumption // the same about the bolt, as figures
-	Sources     []string             // of the formulas and figures
+	Assumptions []finding.Finding // what was not stated
+	Sources     []string          // of the formulas and figures
 }
 
 // AtFriction is what the set torque does at one friction of the span.
@@ -106,7 +104,7 @@ func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 		return Result{}, err
 	}
 	if !(torque > 0 && !math.IsInf(float64(torque), 1)) {
-		return Result{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(torque))
+		return Result{}, finding.Failed(NoTorque, finding.Values{"torque": torque})
 	}
 	r := s.result(torque)
 	return r.aimedAt(r.Nominal, s), nil
@@ -132,8 +130,7 @@ func (s Completed) result(torque unit.Torque) Result {
 		Equation:      s.Equation,
 		StressAreaMm2: s.Thread.StressAreaMm2(),
 		ProofLoad:     s.proofLoad(),
-		Assumptions:   tension.Told(s.Assumed),
-		Assumed:       s.Assumed,
+		Assumptions:   slices.Clip(s.Assumed),
 		Sources:       s.Sources(),
 	}
 }
@@ -142,30 +139,10 @@ func (r Result) aimedAt(at AtFriction, s Completed) Result {
 	r.Preload, r.YieldUsed = at.Preload, at.YieldShare
 	r.ProofUsed = float64(r.Preload / r.ProofLoad)
 	r.NutFactor, r.Split = at.NutFactor, at.Split
-	r.Notes = s.notes(r)
-	if len(r.Notes) > 0 {
+	if r.Low.Yields() || r.Nominal.Yields() || r.High.Yields() {
 		r.Assumptions = append(r.Assumptions, s.AssumedTensile()...)
 	}
 	return r
-}
-
-// notes warns of the friction at which the torque is too much.
-func (s Completed) notes(r Result) []string {
-	for _, at := range []AtFriction{r.High, r.Nominal, r.Low} {
-		if at.Yields() {
-			return []string{fmt.Sprintf("at a friction of %.2f in the thread and %.2f under the head the bolt yields at about %.1f N·m and breaks at about %.1f N·m: %.1f N·m %s",
-				at.Thread, at.Head, float64(at.YieldTorque), float64(at.BreakTorque), float64(r.Torque), at.harm())}
-		}
-	}
-	return nil
-}
-
-// harm says what a torque past yield does.
-func (f AtFriction) harm() string {
-	if f.Breaks() {
-		return "breaks it"
-	}
-	return fmt.Sprintf("stretches it for good, to about %.1f kN", float64(f.Borne)/1000)
 }
 
 // safeTorque gives the highest torque that exceeds the share nowhere in the
@@ -226,15 +203,15 @@ func (s Completed) Sources() []string {
 	return list
 }
 
-// assumedTensile names the tensile strength where only one stress is stated.
-func (s Completed) AssumedTensile() []string {
+// AssumedTensile names the tensile strength where only one stress is stated.
+func (s Completed) AssumedTensile() []finding.Finding {
 	if s.Strength.Tensile > s.Strength.Yield {
 		return nil
 	}
-	return []string{fmt.Sprintf("tensile strength %.0f MPa (%.1f times the yield stress), assumed", float64(s.Strength.Hardened()), strength.HardeningWhereUnknown)}
+	return []finding.Finding{strength.AssumedTensile(s.Strength)}
 }
 
-// torqueAt gives the torque that turns the bolt on at a preload.
+// TorqueAt gives the torque that turns the bolt on at a preload.
 func (s Completed) TorqueAt(force unit.Force, at AtFriction) unit.Torque {
 	return Torque(force, s.Thread, s.Bearing.Effective(), at.Thread, at.Head, s.Equation)
 }

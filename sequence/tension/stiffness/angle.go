@@ -6,18 +6,6 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// AngleOfPreload gives the angle that raises the preload by rise, in a joint
-// that is elastic and closed.
-func AngleOfPreload(rise unit.Force, pitchMm float64, bolt, members Stiffness) unit.Angle {
-	// Gere and Timoshenko, Eq. (2-22), nut advance n p: θ = 360/P F (1/kb + 1/km)
-	return unit.Angle(360 / pitchMm * float64(rise) * float64(bolt.Resilience()+members.Resilience()))
-}
-
-// PreloadOfAngle gives the preload that an angle adds, as AngleOfPreload.
-func PreloadOfAngle(turn unit.Angle, pitchMm float64, bolt, members Stiffness) unit.Force {
-	return unit.Force(float64(turn) / 360 * pitchMm / float64(bolt.Resilience()+members.Resilience()))
-}
-
 // turning is a bolt that is turned on, beyond yield too.
 type turning struct {
 	pitchMm    float64

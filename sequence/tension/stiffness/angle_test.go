@@ -2,13 +2,11 @@ package stiffness
 
 import (
 	"math"
-	"slices"
-	"strings"
 	"testing"
 
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence/tension/screw"
-	"drawdown/sequence/tension/strength"
 	"drawdown/sequence/tension/tensiontest"
 
 	"pgregory.net/rapid"
@@ -42,7 +40,7 @@ func TestPreloadBendsOffAtYield(t *testing.T) {
 		a := drawTurn(t)
 		r := mustTurn(t, a)
 		for _, at := range []AfterAngle{r.Low, r.Nominal, r.High} {
-			line := at.Snug + PreloadOfAngle(a.Angle, a.Bolt.Thread.PitchMm, r.Joint.Bolt, r.Joint.Members)
+			line := at.Snug + preloadOfAngle(a.Angle, a.Bolt.Thread.PitchMm, r.Joint.Bolt, r.Joint.Members)
 			switch {
 			case a.Angle <= at.AngleToYield:
 				if math.Abs(float64(at.Preload/line)-1) > 1e-9 || at.Lasting != 0 || !at.Reusable || at.Breaks || at.Necks {
@@ -51,7 +49,7 @@ func TestPreloadBendsOffAtYield(t *testing.T) {
 			case at.Preload >= line || at.Lasting <= 0:
 				t.Fatalf("beyond yield: %+v; the line gives %v", at, line)
 			}
-			if at.YieldUsed > float64(max(r.Strength.Tensile, r.Strength.Yield*strength.HardeningWhereUnknown)/r.Strength.Yield)*(1+1e-9) {
+			if at.YieldUsed > float64(r.Strength.Hardened()/r.Strength.Yield)*(1+1e-9) {
 				t.Fatalf("%v of yield", at.YieldUsed)
 			}
 			if !(at.AngleToYield <= at.AngleToGreatest && at.AngleToGreatest <= at.AngleToBreak) {
@@ -126,7 +124,7 @@ func TestSecondQuarterTurnOfAStretchBolt(t *testing.T) {
 	a.Angle = 180
 	second := mustTurn(t, a)
 	gain := float64(second.Nominal.Preload/first.Preload) - 1
-	line := float64(PreloadOfAngle(90, 1.5, second.Joint.Bolt, second.Joint.Members)) / float64(first.Preload)
+	line := float64(preloadOfAngle(90, 1.5, second.Joint.Bolt, second.Joint.Members)) / float64(first.Preload)
 	if gain < 0 || gain > 0.05 || line < 0.4 {
 		t.Errorf("gains %.1f %%; the straight line %.1f %%", gain*100, line*100)
 	}
@@ -134,8 +132,8 @@ func TestSecondQuarterTurnOfAStretchBolt(t *testing.T) {
 	if on := float64(second.Nominal.Lasting - first.Lasting); on < 0.85*advance || on > advance {
 		t.Errorf("stretches on by %.3f mm of %.3f mm", on, advance)
 	}
-	if second.Nominal.Reusable || second.Nominal.Breaks || len(second.Notes) != 1 || !strings.Contains(second.Notes[0], "use it once") {
-		t.Errorf("%+v %q", second.Nominal, second.Notes)
+	if second.Nominal.Reusable || second.Nominal.Breaks {
+		t.Errorf("%+v", second.Nominal)
 	}
 }
 
@@ -150,7 +148,7 @@ func TestWaistedBoltYieldsInItsWaist(t *testing.T) {
 	area := math.Pi / 4 * 49
 	per := math.Hypot(1/area, math.Sqrt(3)*12*arm/(math.Pi*343))
 	yields := 940 / per
-	rise := PreloadOfAngle(r.Nominal.AngleToYield, 1.5, r.Joint.Bolt, r.Joint.Members)
+	rise := preloadOfAngle(r.Nominal.AngleToYield, 1.5, r.Joint.Bolt, r.Joint.Members)
 	tensiontest.Near(t, "yields at", float64(r.Nominal.Snug+rise), yields, 1e-9)
 	if got := float64(r.Nominal.Preload); got <= yields || got > yields*1040/940 {
 		t.Errorf("%v N; yields at %v N", got, yields)
@@ -183,34 +181,11 @@ func TestSnugTorqueAloneCanBreakTheBolt(t *testing.T) {
 	if !r.Nominal.Breaks || r.Nominal.AngleToBreak != 0 {
 		t.Errorf("breaks %v, at %v; want at once", r.Nominal.Breaks, r.Nominal.AngleToBreak)
 	}
-	if !slices.Contains(r.Notes, "the snug torque of 200.0 N·m alone breaks the bolt") {
-		t.Errorf("%q", r.Notes)
-	}
-}
-
-func TestShortGripIsTold(t *testing.T) {
-	known := screw.Same(screw.Between(0.12, 0.12))
-	a := TorqueAngle{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "12.9", Friction: &known}, Snug: 40, Angle: 180, Grip: Simple(12)}
-	for angle, says := range map[unit.Angle]string{
-		360: "the grip of 12 mm is too short for 360° after 40.0 N·m: the bolt breaks at about ",
-		200: "on the bolt draws in at one place and its preload falls; use a longer grip",
-		165: "too short for 165° after 40.0 N·m: the bolt stays ",
-	} {
-		a.Angle = angle
-		r := mustTurn(t, a)
-		if len(r.Notes) != 1 || !strings.Contains(r.Notes[0], says) {
-			t.Errorf("%v: %q; want %q (%+v)", angle, r.Notes, says, r.Nominal)
-		}
-	}
-	a.Snug, a.Angle = 95, 0
-	if r := mustTurn(t, a); len(r.Notes) != 1 || !strings.Contains(r.Notes[0], "the snug torque of 95.0 N·m alone gives") {
-		t.Errorf("%q", r.Notes)
-	}
 }
 
 func TestTurnOnErrorsSayWhatIsAllowed(t *testing.T) {
 	good := TorqueAngle{Bolt: screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}, Grip: Simple(95), Snug: 40, Angle: 90}
-	tensiontest.Refuses(t, TurnOn, good, map[string]func(*TorqueAngle){
+	tensiontest.Refuses(t, words.English().Error, TurnOn, good, map[string]func(*TorqueAngle){
 		"snug torque -1 N·m; allowed: 0 or more":            func(a *TorqueAngle) { a.Snug = -1 },
 		"snug torque NaN N·m":                               func(a *TorqueAngle) { a.Snug = unit.Torque(math.NaN()) },
 		"angle -90°; allowed: 0° to 3600°":                  func(a *TorqueAngle) { a.Angle = -90 },

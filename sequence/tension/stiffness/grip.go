@@ -1,24 +1,13 @@
 package stiffness
 
 import (
-	"fmt"
 	"math"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/strength"
 )
-
-// StiffnessMethod names a way to work out the stiffness of bolt and members.
-type Method string
-
-const (
-	DeformationCone Method = "VDI 2230" // with head and engaged thread, cone by slenderness; the default
-	ThirtyDegrees   Method = "Shigley"  // shank and thread within the grip, cones of 30°
-)
-
-// StiffnessMethods lists the ways that can be named.
-var StiffnessMethods = []Method{DeformationCone, ThirtyDegrees}
 
 // Layer is one clamped part; a washer is one too, but for that of the bolt.
 type Layer struct {
@@ -42,9 +31,6 @@ type Grip struct {
 	FullThread bool        // threaded up to the head
 	Shank      []Section   // from the head down; what is left of the grip is thread
 	Reach      unit.Length // of the members around the bolt, across; not stated: wide
-	BoltGPa    float64     // modulus of elasticity of the bolt in GPa
-
-	Method Method
 }
 
 // Simple is a through bolt with one clamped part of the thickness.
@@ -52,7 +38,7 @@ func Simple(thickness unit.Length) Grip {
 	return Grip{Layers: []Layer{{Thickness: thickness}}}
 }
 
-// settledGrip is a grip with nothing left open.
+// completedGrip is a grip with nothing left open.
 type completedGrip struct {
 	layers     []layer
 	thickness  unit.Length // of all layers
@@ -61,8 +47,7 @@ type completedGrip struct {
 	freeThread unit.Length // within the grip
 	reach      unit.Length
 	elastic    unit.Stress // of the bolt
-	method     Method
-	assumed    []string
+	assumed    []finding.Finding
 }
 
 // mostGrip bounds the grip in diameters of the thread, to find slips of the
@@ -70,8 +55,8 @@ type completedGrip struct {
 const mostGrip = 200
 
 func completeGrip(s screw.Completed, g Grip) (completedGrip, error) {
-	r := completedGrip{reach: g.Reach, method: g.Method}
-	for _, step := range []func(screw.Completed, Grip) error{r.settleLayers, r.settleTapped, r.settleMethod, r.settleModulus, r.settleShank, r.settleReach} {
+	r := completedGrip{reach: g.Reach}
+	for _, step := range []func(screw.Completed, Grip) error{r.settleLayers, r.settleTapped, r.settleModulus, r.settleShank, r.settleReach} {
 		if err := step(s, g); err != nil {
 			return completedGrip{}, err
 		}
@@ -81,24 +66,24 @@ func completeGrip(s screw.Completed, g Grip) (completedGrip, error) {
 
 func (r *completedGrip) settleLayers(s screw.Completed, g Grip) error {
 	if len(g.Layers) == 0 {
-		return fmt.Errorf("the grip is missing; state the thickness of what is clamped, such as 40 mm")
+		return finding.Failed(NoGrip, nil)
 	}
 	if err := r.layWasher(s); err != nil {
 		return err
 	}
 	for i, l := range g.Layers {
-		material, err := r.material(l.Material, fmt.Sprintf("layer %d", i+1))
+		material, err := r.material(l.Material, i+1)
 		if err != nil {
-			return err
+			return finding.Failed(LayerOfUnknown, finding.Values{"layer": i + 1, "why": err})
 		}
 		if !(l.Thickness > 0 && !math.IsInf(float64(l.Thickness), 1)) {
-			return fmt.Errorf("layer %d is %v thick; allowed: above 0", i+1, l.Thickness)
+			return finding.Failed(LayerRange, finding.Values{"layer": i + 1, "thickness": l.Thickness})
 		}
 		r.layers = append(r.layers, layer{l.Thickness, material})
 	}
 	r.thickness = thicknessOf(r.layers)
 	if most := unit.Length(s.Thread.MajorMm) * mostGrip; r.thickness > most {
-		return fmt.Errorf("a grip of %v does not go with %s; allowed: up to %v", r.thickness, s.Thread.Name, most)
+		return finding.Failed(GripTooLong, finding.Values{"grip": r.thickness, "thread": s.Thread.Name, "most": most})
 	}
 	return nil
 }
@@ -109,52 +94,42 @@ func (r *completedGrip) layWasher(s screw.Completed) error {
 	if washer == nil {
 		return nil
 	}
-	steel, err := r.material("steel", "washer")
+	steel, err := strength.ParseMaterial("steel")
 	if err != nil {
 		return err
 	}
 	r.layers = append(r.layers, layer{washer.Thickness, steel})
-	r.assumed = append(r.assumed, fmt.Sprintf("the steel washer of %v lies on top of the stated grip, assumed", washer.Thickness))
+	r.assume(WasherOnGrip, finding.Values{"thickness": washer.Thickness})
 	return nil
 }
 
-func (r *completedGrip) material(text, where string) (strength.Material, error) {
+func (r *completedGrip) assume(code finding.Code, values finding.Values) {
+	r.assumed = append(r.assumed, finding.Noted(code, values))
+}
+
+// material finds that of a layer, numbered from 1.
+func (r *completedGrip) material(text string, layer int) (strength.Material, error) {
 	if text == "" {
-		r.assumed = append(r.assumed, where+" of steel, assumed")
+		r.assume(LayerOfSteel, finding.Values{"layer": layer})
 		text = "steel"
 	}
-	m, err := strength.ParseMaterial(text)
-	if err != nil {
-		return strength.Material{}, fmt.Errorf("%s: %w", where, err)
-	}
-	return m, nil
+	return strength.ParseMaterial(text)
 }
 
 func (r *completedGrip) settleTapped(s screw.Completed, g Grip) error {
 	if g.TappedIn == "" {
 		if g.Engagement != 0 {
-			return fmt.Errorf("an engagement of %v is stated without the part that is tapped; state its material, such as cast aluminium", g.Engagement)
+			return finding.Failed(EngagementAlone, finding.Values{"engagement": g.Engagement})
 		}
 		return nil
 	}
-	m, err := r.material(g.TappedIn, "tapped part")
+	m, err := strength.ParseMaterial(g.TappedIn)
 	if err != nil {
-		return err
+		return finding.Failed(TappedOfUnknown, finding.Values{"why": err})
 	}
 	r.tappedIn = &m
 	if g.Engagement < 0 || math.IsNaN(float64(g.Engagement)) {
-		return fmt.Errorf("engagement %v; allowed: above 0", g.Engagement)
-	}
-	return nil
-}
-
-func (r *completedGrip) settleMethod(_ screw.Completed, g Grip) error {
-	switch g.Method {
-	case "":
-		r.method = DeformationCone
-	case DeformationCone, ThirtyDegrees:
-	default:
-		return fmt.Errorf("stiffness by %q is not known; allowed: %s, %s", g.Method, DeformationCone, ThirtyDegrees)
+		return finding.Failed(EngagementNegative, finding.Values{"engagement": g.Engagement})
 	}
 	return nil
 }
@@ -165,30 +140,23 @@ const (
 	austeniticBolt unit.Stress = 200e3
 )
 
-func (r *completedGrip) settleModulus(s screw.Completed, g Grip) error {
-	switch {
-	case g.BoltGPa == 0 && s.Strength.Austenitic:
+func (r *completedGrip) settleModulus(s screw.Completed, _ Grip) error {
+	r.elastic = steelBolt
+	if s.Strength.Austenitic {
 		r.elastic = austeniticBolt
-	case g.BoltGPa == 0:
-		r.elastic = steelBolt
-	case g.BoltGPa >= 1 && g.BoltGPa <= 700:
-		r.elastic = unit.Stress(g.BoltGPa * 1000)
-		return nil
-	default:
-		return fmt.Errorf("a modulus of %g GPa is not that of a bolt; allowed: 1 to 700", g.BoltGPa)
 	}
-	r.assumed = append(r.assumed, fmt.Sprintf("bolt modulus of elasticity %.0f GPa, assumed", float64(r.elastic)/1000))
+	r.assume(ModulusAssumed, finding.Values{"modulus": r.elastic})
 	return nil
 }
 
 func (r *completedGrip) settleReach(s screw.Completed, g Grip) error {
 	if g.Reach == 0 {
 		r.reach = unit.Length(math.Inf(1))
-		r.assumed = append(r.assumed, "clamped parts wide around the bolt, assumed")
+		r.assume(WideAssumed, nil)
 		return nil
 	}
 	if hole := s.Bearing.Part.Hole; !(g.Reach > hole && !math.IsInf(float64(g.Reach), 1)) {
-		return fmt.Errorf("clamped parts %v across do not hold the hole of %v; allowed: more than the hole", g.Reach, hole)
+		return finding.Failed(PartsTooNarrow, finding.Values{"reach": g.Reach, "hole": hole})
 	}
 	return nil
 }

@@ -1,9 +1,9 @@
 package stiffness
 
 import (
-	"fmt"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/strength"
 )
@@ -23,7 +23,7 @@ func ParseLayers(text string) ([]Layer, error) {
 		layers = append(layers, l)
 	}
 	if len(layers) > mostLayers {
-		return nil, fmt.Errorf("%d layers; allowed: up to %d", len(layers), mostLayers)
+		return nil, finding.Failed(TooManyLayers, finding.Values{"layers": len(layers), "most": mostLayers})
 	}
 	return layers, nil
 }
@@ -58,12 +58,12 @@ func parseLayer(text string) (Layer, error) {
 			return newLayer(l, strings.Join(words[cut:], " "), text)
 		}
 	}
-	return Layer{}, fmt.Errorf("layer %q has no thickness with a unit; write for example steel 20 mm or 95 mm", strings.TrimSpace(text))
+	return Layer{}, finding.Failed(LayerUnreadable, finding.Values{"written": strings.TrimSpace(text)})
 }
 
 func newLayer(thickness unit.Length, material, text string) (Layer, error) {
 	if !(thickness > 0) {
-		return Layer{}, fmt.Errorf("layer %q is %v thick; allowed: above 0", strings.TrimSpace(text), thickness)
+		return Layer{}, finding.Failed(LayerTooThin, finding.Values{"written": strings.TrimSpace(text), "thickness": thickness})
 	}
 	if material != "" {
 		if _, err := strength.ParseMaterial(material); err != nil {

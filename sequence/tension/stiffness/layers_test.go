@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -26,7 +27,7 @@ func TestParseLayers(t *testing.T) {
 		"": "steel 20 mm", "95": "with a unit", "steel": "with a unit", "steel 20mm,": "with a unit", "0 mm": "above 0", "-3 mm": "above 0",
 		"cheese 20 mm": "grey cast iron", strings.Repeat("1 mm,", 60) + "1 mm": "up to 50",
 	} {
-		if got, err := ParseLayers(text); err == nil || !strings.Contains(err.Error(), want) {
+		if got, err := ParseLayers(text); err == nil || !strings.Contains(words.English().Error(err), want) {
 			t.Errorf("%q: %v, %v; want %q", text, got, err, want)
 		}
 	}

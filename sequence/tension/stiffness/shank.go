@@ -1,9 +1,9 @@
 package stiffness
 
 import (
-	"fmt"
 	"math"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/head"
@@ -74,13 +74,13 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 		plain = min(plain, r.thickness-unit.Length(s.Thread.PitchMm)) // a bolt that is longer is not taken
 	}
 	if plain > r.thickness {
-		return fmt.Errorf("a bolt of %v has its thread from %v on, but clamps only %v; allowed: a shorter bolt, or state the shank", length, plain, r.thickness)
+		return finding.Failed(ThreadFromTooFar, finding.Values{"length": length, "from": plain, "grip": r.thickness})
 	}
 	if plain > 0 {
 		r.shank = []Section{{plain, unit.Length(s.Thread.MajorMm)}}
 	}
 	r.freeThread = r.thickness - max(plain, 0)
-	r.assumed = append(r.assumed, fmt.Sprintf("bolt %v long with %v of thread, %v of it in the grip (%s), assumed", length, threaded, r.freeThread, lengthStandard(s.Thread)))
+	r.assume(BoltAssumed, finding.Values{"length": length, "threaded": threaded, "free": r.freeThread, "standard": lengthStandard(s.Thread)})
 	return nil
 }
 
@@ -104,7 +104,7 @@ func (r *completedGrip) boltLength(s screw.Completed, g Grip) (unit.Length, erro
 		return StandardLength(s.Thread, least+engaged), nil
 	}
 	if !(g.BoltLength > least && !math.IsInf(float64(g.BoltLength), 1)) {
-		return 0, fmt.Errorf("a bolt of %v does not reach through a grip of %v; allowed: a longer bolt", g.BoltLength, least)
+		return 0, finding.Failed(BoltTooShort, finding.Values{"length": g.BoltLength, "grip": least})
 	}
 	return g.BoltLength, nil
 }
@@ -115,15 +115,15 @@ func (r *completedGrip) statedShank(s screw.Completed, g Grip) error {
 	for i, part := range g.Shank {
 		least, most := unit.Length(s.Thread.MajorMm)/2, unit.Length(s.Thread.MajorMm)*2
 		if !(part.Diameter >= least && part.Diameter <= most) {
-			return fmt.Errorf("shank section %d is %v in diameter, which does not go with %s; allowed: %v to %v", i+1, part.Diameter, s.Thread.Name, least, most)
+			return finding.Failed(ShankDiameter, finding.Values{"section": i + 1, "diameter": part.Diameter, "thread": s.Thread.Name, "least": least, "most": most})
 		}
 		if !(part.Length > 0) {
-			return fmt.Errorf("shank section %d is %v long; allowed: above 0", i+1, part.Length)
+			return finding.Failed(ShankLength, finding.Values{"section": i + 1, "length": part.Length})
 		}
 		sum += part.Length
 	}
 	if !(sum <= r.thickness) {
-		return fmt.Errorf("a shank of %v is longer than the grip of %v; allowed: up to the grip", sum, r.thickness)
+		return finding.Failed(ShankTooLong, finding.Values{"shank": sum, "grip": r.thickness})
 	}
 	r.shank, r.freeThread = g.Shank, r.thickness-sum
 	return nil

@@ -40,14 +40,6 @@ func FrustumResilience(thickness, face, hole unit.Length, tangent float64, elast
 	return Resilience(math.Log((wide+D-d)*(D+d)/((wide+D+d)*(D-d))) / (math.Pi * float64(elastic) * d * tangent))
 }
 
-// FrustaStiffness gives the stiffness of members of one material, pressed in
-// two cones of 30° from washer faces of 1.5 d.
-func FrustaStiffness(elastic unit.Stress, diameter, grip unit.Length) Stiffness {
-	d, l := float64(diameter), float64(grip)
-	// Shigley 9th ed., Eq. (8-22): km = 0.5774 π E d/(2 ln{5 (0.5774 l + 0.5 d)/(0.5774 l + 2.5 d)})
-	return Stiffness(0.5774 * math.Pi * float64(elastic) * d / (2 * math.Log(5*(0.5774*l+0.5*d)/(0.5774*l+2.5*d))))
-}
-
 // LoadShare gives the share of a working load that the bolt takes on.
 func LoadShare(bolt, members Stiffness) float64 {
 	return float64(bolt / (bolt + members)) // Shigley 9th ed., Eq. (8-24): C = kb/(kb + km)

@@ -7,7 +7,6 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
-	"drawdown/sequence/tension/strength"
 	"drawdown/sequence/tension/tensiontest"
 )
 
@@ -54,33 +53,5 @@ func TestBoltResilienceFromMemory(t *testing.T) {
 		}
 		want := (c.headMm+84)/(elastic*area) + (11+5)/(elastic*core) + c.other
 		tensiontest.Near(t, string(c.head)+" "+c.tapped, 1e6/float64(j.Bolt), want, 1e-6)
-	}
-}
-
-// Shigley 9th ed., table 8-7 (value from memory): a tapped hole counts for half a
-// diameter of thread and of member.
-func TestTappedGripOfShigley(t *testing.T) {
-	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
-	tapped, err := Of(b, Grip{Layers: []Layer{{20, "cast aluminium"}}, TappedIn: "grey cast iron", FullThread: true, Method: ThirtyDegrees})
-	if err != nil {
-		t.Fatal(err)
-	}
-	through, err := Of(b, Grip{Layers: []Layer{{20, "cast aluminium"}, {5, "grey cast iron"}}, FullThread: true, Method: ThirtyDegrees})
-	if err != nil {
-		t.Fatal(err)
-	}
-	tensiontest.Near(t, "bolt", float64(tapped.Bolt), float64(through.Bolt), 1e-12)
-	tensiontest.Near(t, "members", float64(tapped.Members), float64(through.Members), 1e-12)
-}
-
-// Published: Shigley 9th ed., table 8-8, A and B as printed.
-func TestExponentialsAsPublished(t *testing.T) {
-	for k, want := range map[strength.Family][2]float64{strength.Steel: {0.78715, 0.62873}, strength.Aluminium: {0.79670, 0.63816}, strength.GreyIron: {0.77871, 0.61616}} {
-		if got := exponential[k]; got.a != want[0] || got.b != want[1] {
-			t.Errorf("%v; want %v", got, want)
-		}
-	}
-	if Exponential(strength.Material{Elastic: 45e3}, 10, 20) != 0 {
-		t.Error("a stiffness for a material that was not fitted")
 	}
 }

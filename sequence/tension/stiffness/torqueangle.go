@@ -1,11 +1,11 @@
 package stiffness
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/strength"
 )
@@ -18,7 +18,7 @@ type TorqueAngle struct {
 	Angle unit.Angle // 0: none, only the angle to the aim is asked
 }
 
-// TorqueAngleResult tells where the angle leads, over the span of friction in
+// Turned tells where the angle leads, over the span of friction in
 // the snug torque.
 type Turned struct {
 	Low, Nominal, High AfterAngle // at the friction of the span
@@ -27,8 +27,7 @@ type Turned struct {
 	Joint    Joint
 	Strength strength.Class
 
-	Notes       []string // in plain words, what a technician must know
-	Assumptions []string
+	Assumptions []finding.Finding
 	Sources     []string
 }
 
@@ -90,20 +89,19 @@ func TurnOn(a TorqueAngle) (Turned, error) {
 		Aim:         s.AimAt(s.Friction.Thread.Nominal),
 		Joint:       joint,
 		Strength:    s.Strength,
-		Assumptions: append(tension.Told(s.Assumed), joint.Assumptions...),
+		Assumptions: slices.Concat(s.Assumed, joint.Assumptions),
 		Sources:     append(s.Sources(), joint.Sources...),
 	}
 	r.Assumptions = append(r.Assumptions, assumedBeyondYield(s, r)...)
-	r.Notes = r.notes(a, held)
 	return r, nil
 }
 
 func (a TorqueAngle) check() error {
 	if !(a.Snug >= 0 && !math.IsInf(float64(a.Snug), 1)) {
-		return fmt.Errorf("snug torque %.4g N·m; allowed: 0 or more", float64(a.Snug))
+		return finding.Failed(SnugRange, finding.Values{"snug": a.Snug})
 	}
 	if !(a.Angle >= 0 && a.Angle <= mostAngle) {
-		return fmt.Errorf("angle %.4g°; allowed: 0° to %d°", float64(a.Angle), mostAngle)
+		return finding.Failed(AngleRange, finding.Values{"angle": a.Angle, "most": unit.Angle(mostAngle)})
 	}
 	return nil
 }
@@ -149,10 +147,24 @@ func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, t
 }
 
 // assumedBeyondYield names the figures of hardening, where they are used.
-func assumedBeyondYield(s screw.Completed, r Turned) []string {
-	if r.worst().Lasting == 0 {
+func assumedBeyondYield(s screw.Completed, r Turned) []finding.Finding {
+	if r.Worst().Lasting == 0 {
 		return nil
 	}
-	lines := []string{fmt.Sprintf("bolt stretches evenly up to %.1f %%, half of its elongation after fracture, assumed", s.Strength.UniformStrain()*100)}
-	return append(lines, s.AssumedTensile()...)
+	even := finding.Noted(EvenStretchAssumed, finding.Values{"strain": s.Strength.UniformStrain()}).From(finding.CommonPractice)
+	return append([]finding.Finding{even}, s.AssumedTensile()...)
+}
+
+// BreaksBySnug says that the snug torque alone breaks the bolt.
+func (a AfterAngle) BreaksBySnug() bool { return a.Breaks && a.AngleToBreak == 0 }
+
+// Worst gives the friction at which the bolt is stretched most.
+func (r Turned) Worst() AfterAngle {
+	worst := r.Nominal
+	for _, at := range []AfterAngle{r.Low, r.High} {
+		if at.Breaks && !worst.Breaks || at.Breaks == worst.Breaks && at.Lasting > worst.Lasting {
+			worst = at
+		}
+	}
+	return worst
 }

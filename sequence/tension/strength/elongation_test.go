@@ -7,20 +7,20 @@ import (
 // Every class has its own elongation and shear ratio or takes the least, and
 // every name of the two tables is a class.
 func TestElongationsBelongToClasses(t *testing.T) {
-	printed := map[string]bool{}
+	named := map[string]bool{}
 	for _, g := range grades {
-		printed[g.printed()] = true
+		named[g.strength().Name] = true
 		if _, known := g.strength().Elongation(); !known {
-			t.Errorf("%s has no elongation", g.printed())
+			t.Errorf("%s has no elongation", g.name)
 		}
 	}
 	for name := range elongations {
-		if !printed[name] {
+		if !named[name] {
 			t.Errorf("%s is no class", name)
 		}
 	}
 	for name, ratio := range shearRatios {
-		if !printed[name] || ratio < leastShearRatio {
+		if !named[name] || ratio < leastShearRatio {
 			t.Errorf("%s, %v", name, ratio)
 		}
 	}

@@ -29,7 +29,7 @@ func ExampleParseClass() {
 		return
 	}
 	fmt.Printf("%s: proof %v MPa, yield %v MPa, tensile %v MPa\n", s.Name, s.Proof, s.Yield, s.Tensile)
-	// Output: class 8.8: proof 600 MPa, yield 660 MPa, tensile 830 MPa
+	// Output: 8.8: proof 600 MPa, yield 660 MPa, tensile 830 MPa
 }
 
 // Pinned from our own output: a soft tapped hole, and an insert in it.
@@ -50,6 +50,6 @@ func ExampleStrip() {
 		fmt.Printf("%s; it would take %.1f mm\n", r.First, float64(r.ForBolt))
 	}
 	// Output:
-	// the tapped thread strips; it would take 20.5 mm
-	// the tapped thread strips; it would take 16.5 mm
+	// part strips; it would take 20.5 mm
+	// part strips; it would take 16.5 mm
 }

@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 )
 
 // grade is one row of a strength table: a class in a span of sizes.
 type grade struct {
-	name              string
+	name              string // a designation; of a property class its figures alone
 	standard          string
 	unified           bool    // for threads of ASME B1.1; else ISO metric
 	overMm, upToMm    float64 // nominal diameters, the first excluded
@@ -98,24 +98,19 @@ func (g grade) holdsFor(t thread.Thread) bool {
 }
 
 func (g grade) strength() Class {
-	s := Class{Name: g.printed(), Standard: g.standard, Proof: g.proof, Yield: g.yield, Tensile: g.tensile, Austenitic: g.austenitic}
+	s := Class{Name: g.name, Standard: g.standard, Proof: g.proof, Yield: g.yield, Tensile: g.tensile, Austenitic: g.austenitic}
+	switch g.standard {
+	case iso898:
+		s.sort = property
+	case sae429:
+		s.Name = "SAE J429 " + g.name
+	case a193:
+		s.Name = "ASTM " + g.name
+	}
 	if g.proof == proofByRule(g.yield) {
 		standard, _, _ := strings.Cut(g.standard, ",")
 		standard, _, _ = strings.Cut(standard, ":")
-		s.Assumed = tension.Assumption{What: tension.AssumedProof, Standard: standard, Percent: proofOfYield * 100}
+		s.Assumed = []finding.Finding{finding.Noted(ProofAssumed, finding.Values{"standard": standard, "share": proofOfYield}).From("Shigley 9th ed., below Eq. (8-32)")}
 	}
 	return s
-}
-
-// printed gives the name as the sheets print it.
-func (g grade) printed() string {
-	switch g.standard {
-	case iso898:
-		return "class " + g.name
-	case sae429:
-		return "SAE J429 " + g.name
-	case a193:
-		return "ASTM " + g.name
-	}
-	return g.name
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/render/words"
 	"drawdown/sequence/tension"
 	"drawdown/sequence/tension/tensiontest"
 )
@@ -37,7 +38,7 @@ func TestStatedModulus(t *testing.T) {
 	}
 	tensiontest.Near(t, "modulus", float64(m.Elastic), 10*tensiontest.MillionPsi, 1e-12)
 	for _, text := range []string{"70 MPa", "-70 GPa", "7000 GPa", "NaN GPa", "", "70"} {
-		if m, err := ParseMaterial(text); err == nil || !strings.Contains(err.Error(), "allowed") || m != (Material{}) {
+		if m, err := ParseMaterial(text); err == nil || !strings.Contains(words.English().Error(err), "allowed") || m != (Material{}) {
 			t.Errorf("%q: %+v, %v", text, m, err)
 		}
 	}

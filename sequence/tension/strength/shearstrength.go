@@ -5,10 +5,10 @@ import (
 )
 
 // shearRatios holds the shear strength of a bolt thread over the tensile
-// strength by the name that the sheets print: VDI 2230-1:2015, table 7 (values
+// strength by the name of the class: VDI 2230-1:2015, table 7 (values
 // from memory).
 var shearRatios = map[string]float64{
-	"class 4.6": 0.70, "class 5.6": 0.70, "class 8.8": 0.65, "class 10.9": 0.62, "class 12.9": 0.60,
+	"4.6": 0.70, "5.6": 0.70, "8.8": 0.65, "10.9": 0.62, "12.9": 0.60,
 	"A2-50": 0.80, "A4-50": 0.80, "A2-70": 0.72, "A4-70": 0.72, "A2-80": 0.68, "A4-80": 0.68,
 }
 

@@ -1,27 +1,27 @@
 package strength
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
 )
 
-// Strength is what the material of a bolt withstands: the least values of its
+// Class is what the material of a bolt withstands: the least values of its
 // standard.
 type Class struct {
-	Name     string      // as the sheets print it: class 10.9, SAE J429 grade 8
+	Name     string      // designation: 10.9, SAE J429 grade 8, A2-70, 830 MPa
 	Standard string      // where the figures stand; empty for a stated proof stress
 	Proof    unit.Stress // nominal stress under proof load; 0.85 of Yield where the standard gives none (stainless, B7)
 	Yield    unit.Stress // lower yield or 0.2 % proof stress; the proof stress where only that is stated
 	Tensile  unit.Stress // 0 where unknown
 
-	Austenitic bool               // stainless steel A2, A4: it galls, friction is higher
-	Assumed    tension.Assumption // about the yield stress or the proof load; zero where nothing was
+	Austenitic bool              // stainless steel A2, A4: it galls, friction is higher
+	Assumed    []finding.Finding // about the yield stress or the proof load
+	sort       string
 }
 
 // ParseClass reads the property class, grade or stated proof stress of a bolt
@@ -37,7 +37,7 @@ func ParseClass(text string, t thread.Thread) (Class, error) {
 	if err == nil {
 		return stated(text, stress)
 	}
-	return Class{}, fmt.Errorf("class %q is not known; allowed for %s: %s", text, t.Name, AllowedClasses(t))
+	return Class{}, finding.Failed(NoSuchClass, finding.Values{"written": text, "thread": t.Name, "allowed": allowedClasses(t)})
 }
 
 // ofSize picks the row of a grade that holds for the thread.
@@ -47,14 +47,11 @@ func ofSize(rows []grade, text string, t thread.Thread) (Class, error) {
 			return g.strength(), nil
 		}
 	}
-	why := fmt.Sprintf("%s is not for inch threads", rows[0].standard)
-	switch sized := rowsOf(rows, t.Unified()); {
-	case len(sized) > 0:
-		why = fmt.Sprintf("%s gives it for %s to %s", sized[0].standard, sized[0].smallest, sized[len(sized)-1].largest)
-	case !t.Unified():
-		why = fmt.Sprintf("%s is not for metric threads", rows[0].standard)
+	missing := finding.Values{"written": text, "thread": t.Name, "standard": rows[0].standard, "inch": t.Unified(), "allowed": allowedClasses(t)}
+	if sized := rowsOf(rows, t.Unified()); len(sized) > 0 {
+		missing["standard"], missing["smallest"], missing["largest"] = sized[0].standard, sized[0].smallest, sized[len(sized)-1].largest
 	}
-	return Class{}, fmt.Errorf("class %q does not exist in %s: %s; allowed for %s: %s", text, t.Name, why, t.Name, AllowedClasses(t))
+	return Class{}, finding.Failed(ClassNotInSize, missing)
 }
 
 // Stated proof stresses outside this span are a slip of the unit (common
@@ -64,25 +61,42 @@ const leastStated, mostStated unit.Stress = 100, 2000
 
 func stated(text string, stress unit.Stress) (Class, error) {
 	if stress < leastStated || stress > mostStated {
-		return Class{}, fmt.Errorf("class %q: a proof stress of %.4g MPa is not that of a bolt; allowed: %g MPa to %g MPa", text, float64(stress), float64(leastStated), float64(mostStated))
+		return Class{}, finding.Failed(NoBoltsProofStress, finding.Values{"written": text, "stress": stress, "least": leastStated, "most": mostStated})
 	}
 	return Class{
-		Name:    "proof stress " + strings.Join(strings.Fields(text), " "),
+		Name:    strings.Join(strings.Fields(text), " "),
 		Proof:   stress,
 		Yield:   stress, // lies above the proof stress, so this is the safe side
-		Assumed: tension.Assumption{What: tension.AssumedYield, Stress: stress},
+		Assumed: []finding.Finding{finding.Noted(YieldAssumed, finding.Values{"yield": stress})},
+		sort:    statedStress,
 	}, nil
 }
 
+// Classes are named in three ways.
+const (
+	property     = "property"
+	statedStress = "stated"
+)
+
+// Named gives the name of the class for the words.
+func (s Class) Named() finding.Finding {
+	return finding.Noted(ClassNamed, finding.Values{"name": s.Name, "sort": s.sort})
+}
+
+// Missing says that no class is stated, and which there are for the thread.
+func Missing(t thread.Thread) error {
+	return finding.Failed(NoClass, finding.Values{"thread": t.Name, "allowed": allowedClasses(t)})
+}
+
 // allowedClasses lists what a bolt with thread t can be made to.
-func AllowedClasses(t thread.Thread) string {
+func allowedClasses(t thread.Thread) []string {
 	var names []string
 	for _, g := range grades {
 		if g.holdsFor(t) && !slices.Contains(names, g.name) {
 			names = append(names, g.name)
 		}
 	}
-	return strings.Join(append(names, "or a proof stress such as 830 MPa or 120 ksi"), ", ")
+	return names
 }
 
 func gradesNamed(name string) []grade {

@@ -1,9 +1,9 @@
 package strength
 
 import (
-	"fmt"
 	"math"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 )
@@ -38,21 +38,21 @@ type Stripping struct {
 	Effective  unit.Length // what is left of Engagement.Length to carry
 	ForBolt    unit.Length // engagement from which on the bolt breaks before a thread strips
 	ForPreload unit.Length // engagement that just bears Preload; 0 where none was stated
+	Holds      bool        // both threads bear Preload
 	Factors    Alexander
 	ShearRatio float64 // of the bolt's thread: shear over tensile strength
 
-	Notes       []string
-	Assumptions []string
+	Assumptions []finding.Finding
 	Sources     []string
 }
 
-// Failure names what fails first.
+// Failure is what fails first, as a word of the trade.
 type Failure string
 
 const (
-	BoltBreaks Failure = "the bolt breaks"
-	BoltStrips Failure = "the bolt's thread strips"
-	PartStrips Failure = "the tapped thread strips"
+	BoltBreaks Failure = "bolt breaks"
+	BoltStrips Failure = "bolt strips"
+	PartStrips Failure = "part strips"
 )
 
 // Alexander holds what widening and bending leave of the strength of threads.
@@ -87,9 +87,9 @@ func Strip(e Engagement) (Stripping, error) {
 	r.ForBolt = h.lengthFor(r.BoltBreaks) + h.idle()
 	if e.Preload > 0 {
 		r.ForPreload = h.lengthFor(e.Preload) + h.idle()
+		r.Holds = min(r.BoltStrips, r.PartStrips) >= e.Preload*(1-judgedEqual)
 		r.Margin = float64(min(r.BoltBreaks, r.BoltStrips, r.PartStrips) / e.Preload)
 	}
-	r.Notes = r.notes(e, h)
 	r.Sources = []string{"VDI 2230 Part 1, section 5.5.5, after Alexander, and FED-STD-H28 (stripping)", h.limitsSource(), h.material.Source + " (shear strength)"}
 	return r, nil
 }
@@ -105,19 +105,8 @@ func (r Stripping) first(h hold) Failure {
 	return PartStrips
 }
 
-func (r Stripping) notes(e Engagement, h hold) []string {
-	var lines []string
-	if r.First != BoltBreaks {
-		lines = append(lines, fmt.Sprintf("%s before the bolt breaks; an engagement of %.1f mm in %s would hold the bolt", r.First, UpTo(r.ForBolt), h.material.Name))
-	}
-	if min(r.BoltStrips, r.PartStrips) < e.Preload*(1-judgedEqual) {
-		lines = append(lines, fmt.Sprintf("the engagement of %v does not hold %.1f kN; allowed: at least %.1f mm", e.Length, float64(e.Preload)/1000, UpTo(r.ForPreload)))
-	}
-	return lines
-}
-
-// upTo rounds a needed length up to a tenth of a millimetre.
-func UpTo(l unit.Length) float64 { return math.Ceil(float64(l)*10) / 10 }
+// UpTo rounds a length that is needed up to a tenth of a millimetre.
+func UpTo(l unit.Length) unit.Length { return unit.Length(math.Ceil(float64(l)*10) / 10) }
 
 // hold is an engagement with nothing left open.
 type hold struct {
@@ -128,7 +117,7 @@ type hold struct {
 	bolt     Class
 	material Material
 	dilation float64
-	assumed  []string
+	assumed  []finding.Finding
 }
 
 func completeHold(e Engagement) (hold, error) {
@@ -141,41 +130,43 @@ func completeHold(e Engagement) (hold, error) {
 	return h, nil
 }
 
+func (h *hold) assume(a finding.Finding) { h.assumed = append(h.assumed, a) }
+
 func (h *hold) settleBolt(e Engagement) error {
 	if h.bolt.Tensile == 0 {
-		h.bolt.Tensile = HardeningWhereUnknown * h.bolt.Yield
-		h.assumed = append(h.assumed, fmt.Sprintf("tensile strength of the bolt %.0f MPa (%.1f times its yield stress), assumed", float64(h.bolt.Tensile), HardeningWhereUnknown))
+		h.bolt.Tensile = h.bolt.Hardened()
+		h.assume(AssumedTensile(h.bolt))
 	}
 	if !(e.Preload >= 0 && !math.IsInf(float64(e.Preload), 1)) {
-		return fmt.Errorf("preload %.4g N; allowed: 0 or more", float64(e.Preload))
+		return finding.Failed(NoPreload, finding.Values{"preload": e.Preload})
 	}
 	return nil
 }
 
 func (h *hold) settlePart(e Engagement) error {
 	if e.Material == "" {
-		return fmt.Errorf("the material of the tapped part is missing; allowed: %s", MaterialList())
+		return finding.Failed(NoTappedPart, finding.Values{"allowed": Materials()})
 	}
 	m, err := ParseMaterial(e.Material)
 	if err != nil {
 		return err
 	}
 	if m.Shear == 0 {
-		return fmt.Errorf("the shear strength of %s is unknown; allowed: %s", m.Name, MaterialList())
+		return finding.Failed(ShearUnknown, finding.Values{"material": m.Term(), "allowed": Materials()})
 	}
 	h.material = m
-	h.assumed = append(h.assumed, fmt.Sprintf("%s with a shear strength of %.0f MPa (%s), assumed", m.Name, float64(m.Shear), m.Source))
+	h.assume(finding.Noted(ShearAssumed, finding.Values{"material": m.Term(), "shear": m.Shear, "source": finding.Term(m.Source)}).From(m.Source))
 	return nil
 }
 
 func (h *hold) settleBoss(e Engagement) error {
 	if e.Boss == 0 {
-		h.assumed = append(h.assumed, "tapped part wide around the thread, assumed")
+		h.assume(finding.Noted(BossAssumed, nil))
 		return nil
 	}
 	ratio := float64(e.Boss) / h.outer.MajorMm
 	if !(ratio >= leastDilationRatio-1e-9) {
-		return fmt.Errorf("a tapped part of %v around %s is too thin to be judged; allowed: from %v on", e.Boss, h.outer.Name, unit.Length(leastDilationRatio*h.outer.MajorMm))
+		return finding.Failed(BossTooThin, finding.Values{"boss": e.Boss, "thread": h.outer.Name, "least": unit.Length(leastDilationRatio * h.outer.MajorMm)})
 	}
 	h.dilation = dilation(ratio)
 	return nil
@@ -189,16 +180,16 @@ func (h *hold) settleInsert(e Engagement) error {
 	pitch := e.Insert.PitchMm
 	if pitch == 0 {
 		pitch = h.thread.PitchMm
-		h.assumed = append(h.assumed, fmt.Sprintf("insert with the pitch of the bolt outside, %v mm, assumed", pitch))
+		h.assume(finding.Noted(InsertPitchAssumed, finding.Values{"pitch": unit.Length(pitch)}))
 	}
 	least, most := unit.Length(h.thread.MajorMm), unit.Length(3*h.thread.MajorMm)
 	if !(e.Insert.Outer > least && e.Insert.Outer <= most) {
-		return fmt.Errorf("an insert of %v does not go with %s; allowed: above %v up to %v", e.Insert.Outer, h.thread.Name, least, most)
+		return finding.Failed(InsertRange, finding.Values{"insert": e.Insert.Outer, "thread": h.thread.Name, "least": least, "most": most})
 	}
 	if !(pitch > 0 && pitch <= float64(e.Insert.Outer)/4) {
-		return fmt.Errorf("a pitch of %v mm does not go with an insert of %v; allowed: above 0 up to %v", pitch, e.Insert.Outer, e.Insert.Outer/4)
+		return finding.Failed(InsertPitchRange, finding.Values{"pitch": unit.Length(pitch), "insert": e.Insert.Outer, "most": e.Insert.Outer / 4})
 	}
-	h.outer = thread.Thread{Name: fmt.Sprintf("insert %v × %v", e.Insert.Outer, pitch), MajorMm: float64(e.Insert.Outer), PitchMm: pitch}
+	h.outer = thread.Thread{Name: e.Insert.Outer.String(), MajorMm: float64(e.Insert.Outer), PitchMm: pitch}
 	h.outside = h.outer.Limits()
 	return nil
 }
@@ -210,9 +201,9 @@ func (h hold) idle() unit.Length {
 
 func (h *hold) settleLength(e Engagement) error {
 	if most := unit.Length(10 * h.thread.MajorMm); !(e.Length > 0 && e.Length <= most) {
-		return fmt.Errorf("engagement %v; allowed for %s: above 0 up to %v", e.Length, h.thread.Name, most)
+		return finding.Failed(EngagementRange, finding.Values{"engagement": e.Length, "thread": h.thread.Name, "most": most})
 	}
-	h.assumed = append(h.assumed, fmt.Sprintf("%v of the engagement, %g P, does not carry (VDI 2230), assumed", h.idle(), idleTurns))
+	h.assume(finding.Noted(IdleTurnsAssumed, finding.Values{"length": h.idle(), "turns": idleTurns}).From("VDI 2230-1, section 5.5.5"))
 	return nil
 }
 

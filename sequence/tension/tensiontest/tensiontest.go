@@ -91,15 +91,15 @@ func Near(t TB, what string, got, want, tolerance float64) {
 }
 
 // Refuses checks that every spoilt input is an error that says its text, with
-// no result beside it. The texts are our own words.
-func Refuses[In, Out any](t TB, try func(In) (Out, error), good In, spoilt map[string]func(*In)) {
+// no result beside it. The texts are our own words, as say has them.
+func Refuses[In, Out any](t TB, say func(error) string, try func(In) (Out, error), good In, spoilt map[string]func(*In)) {
 	t.Helper()
 	var none Out
 	for says, spoil := range spoilt {
 		bad := good
 		spoil(&bad)
 		r, err := try(bad)
-		if err == nil || !strings.Contains(err.Error(), says) {
+		if err == nil || !strings.Contains(say(err), says) {
 			t.Errorf("error %v; want it to say %q", err, says)
 		}
 		if !reflect.DeepEqual(r, none) {

@@ -1,9 +1,9 @@
 package wrench
 
 import (
-	"fmt"
 	"math"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 )
 
@@ -19,37 +19,37 @@ func effectiveLength(wrench, adapter unit.Length, angle unit.Angle) float64 {
 	return float64(wrench) + float64(adapter)*cosine
 }
 
-// WrenchSetting gives what to set on a wrench with an adapter, so that the
+// Setting gives what to set on a wrench with an adapter, so that the
 // fastener gets the torque.
 func Setting(torque unit.Torque, wrench, adapter unit.Length, angle unit.Angle) unit.Torque {
 	return torque * unit.Torque(float64(wrench)/effectiveLength(wrench, adapter, angle)) // TM 1-1500-204-23-9: setting = T L/(L + A cos)
 }
 
-// FastenerTorque gives what the fastener gets from a setting, as WrenchSetting.
+// FastenerTorque gives what the fastener gets from a setting, as Setting.
 func FastenerTorque(setting unit.Torque, wrench, adapter unit.Length, angle unit.Angle) unit.Torque {
 	return setting * unit.Torque(effectiveLength(wrench, adapter, angle)/float64(wrench)) // TM 9-254: T = setting (L + A cos)/L
 }
 
 // checkAdapter says what is wrong with a wrench and its adapter.
 func checkAdapter(wrench, adapter unit.Length, angle unit.Angle) error {
-	const longest = 3000 // mm; common practice, no source: no hand wrench is longer
+	const longest unit.Length = 3000 // common practice, no source: no hand wrench is longer
 	if !(adapter >= 0 && adapter <= longest) {
-		return fmt.Errorf("adapter %v; allowed: 0 mm to %d mm", adapter, longest)
+		return finding.Failed(AdapterRange, finding.Values{"adapter": adapter, "most": longest})
 	}
 	if adapter == 0 {
 		return nil
 	}
 	if wrench == 0 {
-		return fmt.Errorf("an adapter of %v needs the length of the wrench, from the middle of the grip to the middle of the drive; allowed: above 0 up to %d mm", adapter, longest)
+		return finding.Failed(NoLength, finding.Values{"adapter": adapter, "most": longest})
 	}
 	if !(wrench > 0 && wrench <= longest) {
-		return fmt.Errorf("wrench length %v with an adapter of %v; allowed: above 0 up to %d mm, from the middle of the grip to the middle of the drive", wrench, adapter, longest)
+		return finding.Failed(LengthRange, finding.Values{"length": wrench, "adapter": adapter, "most": longest})
 	}
 	if !(angle >= -360 && angle <= 360) {
-		return fmt.Errorf("adapter angle %.4g°; allowed: −360° to 360°, 0° straight out", float64(angle))
+		return finding.Failed(AdapterAngleRange, finding.Values{"angle": angle})
 	}
 	if left := effectiveLength(wrench, adapter, angle); left < leastLever*float64(wrench) {
-		return fmt.Errorf("an adapter of %v at %v leaves %.0f mm of lever on a wrench of %v; allowed: a shorter adapter or one that points outwards", adapter, angle, left, wrench)
+		return finding.Failed(LeverTooShort, finding.Values{"adapter": adapter, "angle": angle, "lever": unit.Length(left), "length": wrench})
 	}
 	return nil
 }

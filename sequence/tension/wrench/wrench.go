@@ -2,10 +2,9 @@ package wrench
 
 import (
 	"cmp"
-	"fmt"
 	"math"
-	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 )
 
@@ -18,7 +17,7 @@ type Wrench struct {
 	Length   unit.Length // middle of the grip to middle of the drive; 0: that of the work
 }
 
-// WrenchWork is a torque to be brought onto a fastener.
+// Work is a torque to be brought onto a fastener.
 type Work struct {
 	Torque       unit.Torque
 	Length       unit.Length // of the wrench; required with an adapter
@@ -30,7 +29,7 @@ type Work struct {
 	Unit unit.TorqueUnit // of the scale where no wrench is listed
 }
 
-// WrenchResult is what to set and on which wrench.
+// Result is what to set and on which wrench.
 type Result struct {
 	Setting unit.Torque      // exact
 	Wrench  *Wrench          // nil where none was listed
@@ -45,29 +44,27 @@ type Result struct {
 	ToleranceShare float64     // of the wrench, to either side (ISO 6789)
 	Low, High      unit.Torque // that the fastener gets, with the tolerance
 
-	Notes       []string
-	Assumptions []string
+	Notes       []finding.Finding
+	Assumptions []finding.Finding
 	Sources     []string
 }
 
-// LengthSource says where the length of a wrench was taken from.
-type LengthSource string
+// LengthSource says where the length of a wrench was taken from, as a word of
+// the trade.
+type LengthSource = finding.Term
 
 const (
 	LengthStated LengthSource = "as stated"
 	LengthOfList LengthSource = "from the list of wrenches"
 )
 
-// SetWrench works out the setting with an adapter, and takes the wrench of the
+// Set works out the setting with an adapter, and takes the wrench of the
 // shop that fits best: the smallest in whose usable range the setting lies.
 // With an adapter, wrenches whose length is not known are left out. The error
 // says why none fits, and which wrench would.
 func Set(w Work) (Result, error) {
 	if !(w.Torque > 0 && !math.IsInf(float64(w.Torque), 1)) {
-		return Result{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(w.Torque))
-	}
-	if w.Unit > unit.KilogramForceMetre {
-		return Result{}, fmt.Errorf("the unit of the scale is not known; allowed: %s, %s, %s, %s", unit.NewtonMetre, unit.PoundForceFoot, unit.PoundForceInch, unit.KilogramForceMetre)
+		return Result{}, finding.Failed(NoTorque, finding.Values{"torque": w.Torque})
 	}
 	if len(w.Wrenches) == 0 {
 		if err := checkAdapter(w.Length, w.Adapter, w.AdapterAngle); err != nil {
@@ -79,10 +76,7 @@ func Set(w Work) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	wrench, err := w.choose()
-	if err != nil && len(skipped) > 0 {
-		err = fmt.Errorf("%w; without a length for the adapter, and so left out: %s", err, strings.Join(skipped, ", "))
-	}
+	wrench, err := w.choose(skipped)
 	if err != nil {
 		return Result{}, err
 	}
@@ -101,7 +95,7 @@ func (w Work) withoutLength() (skipped []string, err error) {
 		}
 	}
 	if len(skipped) == len(w.Wrenches) {
-		return nil, fmt.Errorf("an adapter of %v needs the length of the wrench, and none of the list (%s) has one; allowed: a length in the list, or one for all of them", w.Adapter, strings.Join(skipped, ", "))
+		return nil, finding.Failed(NoneHasLength, finding.Values{"adapter": w.Adapter, "names": skipped})
 	}
 	return skipped, nil
 }
@@ -151,10 +145,11 @@ func (w Work) length(wrench *Wrench) unit.Length {
 	return w.Length
 }
 
-// choose gives the smallest wrench that fits.
-func (w Work) choose() (*Wrench, error) {
+// choose gives the smallest wrench that fits; the error names those that were
+// left out before too.
+func (w Work) choose(skipped []string) (*Wrench, error) {
 	var best *Wrench
-	var why []string
+	var why []finding.Finding
 	for i := range w.Wrenches {
 		wrench := &w.Wrenches[i]
 		if err := wrench.check(); err != nil {
@@ -164,12 +159,14 @@ func (w Work) choose() (*Wrench, error) {
 			continue
 		}
 		if err := checkAdapter(w.length(wrench), w.Adapter, w.AdapterAngle); err != nil {
-			return nil, fmt.Errorf("wrench %q: %w", wrench.Name, err)
+			return nil, finding.Failed(OfWrench, finding.Values{"name": wrench.Name, "why": err})
 		}
 		setting := w.setting(wrench)
 		least, most := wrench.UsableNm()
 		if setting < least || setting > most {
-			why = append(why, fmt.Sprintf("%s: %s to %s, would be set to %s", wrench.Name, least.OnScale(wrench.Unit), most.OnScale(wrench.Unit), setting.OnScale(wrench.Unit)))
+			why = append(why, finding.Noted(OutOfRange, finding.Values{
+				"name": wrench.Name, "least": least.OnScale(wrench.Unit), "most": most.OnScale(wrench.Unit), "setting": setting.OnScale(wrench.Unit),
+			}))
 			continue
 		}
 		if best == nil || cmp.Compare(wrench.maxNm(), best.maxNm()) < 0 {
@@ -177,22 +174,20 @@ func (w Work) choose() (*Wrench, error) {
 		}
 	}
 	if best == nil {
-		return nil, fmt.Errorf("no wrench of the list fits %.4g N·m; usable are %s; %s", float64(w.Torque), strings.Join(why, "; "), w.fitting())
+		return nil, w.noneFits(why, skipped)
 	}
 	return best, nil
 }
 
-// fitting says which wrench would do, where none of the list does.
-func (w Work) fitting() string {
-	setting := w.Torque
-	if w.Adapter > 0 && w.Length == 0 {
-		return "allowed: a wrench in whose usable range the setting lies, added to the list"
+// noneFits says what the wrenches of the list lack, and, where its lever is
+// known, on which scales the setting would lie.
+func (w Work) noneFits(ranges []finding.Finding, skipped []string) error {
+	values := finding.Values{"torque": w.Torque, "ranges": ranges, "skipped": skipped, "least": 0., "most": unit.GivenTorque{}}
+	if w.Adapter == 0 || w.Length > 0 {
+		at := w.setting(nil).In(w.Unit)
+		values["least"], values["most"] = at, unit.GivenTorque{Value: fourFigures(at / LeastUsable), Unit: w.Unit}
 	}
-	if w.Adapter > 0 {
-		setting = w.setting(nil)
-	}
-	at := setting.In(w.Unit)
-	return fmt.Sprintf("allowed: a wrench whose scale ends between %.4g and %.4g %s, added to the list", at, at/LeastUsable, w.Unit)
+	return finding.Failed(NoneFits, values)
 }
 
 // LeastUsable is the share of its maximum from which on a wrench is accurate:
@@ -208,14 +203,11 @@ func (w Wrench) UsableNm() (least, most unit.Torque) {
 func (w Wrench) maxNm() float64 { return float64(unit.GivenTorque{Value: w.Max, Unit: w.Unit}.Nm()) }
 
 func (w Wrench) check() error {
-	if w.Unit > unit.KilogramForceMetre {
-		return fmt.Errorf("wrench %q: the unit is not known; allowed: %s, %s, %s, %s", w.Name, unit.NewtonMetre, unit.PoundForceFoot, unit.PoundForceInch, unit.KilogramForceMetre)
-	}
 	if !(w.Min >= 0 && w.Max > w.Min && !math.IsInf(w.Max, 1)) {
-		return fmt.Errorf("wrench %q: %g to %g %s; allowed: a range that rises from 0 or more", w.Name, w.Min, w.Max, w.Unit)
+		return finding.Failed(RangeFalls, finding.Values{"name": w.Name, "min": w.Min, "max": unit.GivenTorque{Value: w.Max, Unit: w.Unit}})
 	}
 	if !(w.Division >= 0 && w.Division <= w.Max/2) {
-		return fmt.Errorf("wrench %q: a scale division of %g %s; allowed: above 0 up to half of its maximum", w.Name, w.Division, w.Unit)
+		return finding.Failed(DivisionRange, finding.Values{"name": w.Name, "division": unit.GivenTorque{Value: w.Division, Unit: w.Unit}})
 	}
 	return nil
 }
@@ -232,6 +224,15 @@ func (w Wrench) onScale(setting unit.Torque) unit.GivenTorque {
 		steps--
 	}
 	return unit.GivenTorque{Value: tidy(steps * w.Division), Unit: w.Unit}
+}
+
+// fourFigures rounds a figure that was worked out.
+func fourFigures(v float64) float64 {
+	if v <= 0 {
+		return 0
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(v))-3)
+	return tidy(math.Round(v/unit) * unit)
 }
 
 // tidy takes binary dust off a figure of a scale.

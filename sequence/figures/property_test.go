@@ -1,26 +1,29 @@
-package plan
+package figures_test
 
 import (
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
 )
 
 // The expected values of this file follow from first principles.
 
-func drawKind(t *rapid.T) Kind {
-	k := Kind{
+func drawKind(t *rapid.T) plan.Kind {
+	k := plan.Kind{
 		Name:   "main",
 		Thread: named(t, rapid.SampledFrom([]string{"M4", "M6", "M8", "M10", "M10x1.25", "M12", "M16", "M24"}).Draw(t, "thread")),
 		Class:  rapid.SampledFrom([]string{"5.6", "8.8", "10.9", "A2-70", "830 MPa"}).Draw(t, "class"),
-		Reuse:  rapid.SampledFrom([]Reuse{ReuseUnknown, ReuseOnce, ReuseInspect, ReuseYes}).Draw(t, "reuse"),
+		Reuse:  rapid.SampledFrom([]plan.Reuse{plan.ReuseUnknown, plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}).Draw(t, "reuse"),
 	}
 	if rapid.Bool().Draw(t, "coefficients stated") {
 		low := rapid.Float64Range(0.06, 0.2).Draw(t, "low")
-		span := Range{low, low * rapid.Float64Range(1, 1.5).Draw(t, "span")}
-		k.Friction = &Friction{span, span}
+		span := plan.Range{Low: low, High: low * rapid.Float64Range(1, 1.5).Draw(t, "span")}
+		k.Friction = &plan.Friction{Thread: span, Head: span}
 	} else {
 		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly", "dry"}).Draw(t, "lubricant")
 	}
@@ -28,15 +31,15 @@ func drawKind(t *rapid.T) Kind {
 }
 
 // sound draws stages up to a share of the worked-out torque of the kind.
-func sound(t *rapid.T, k Kind) []StageInput {
-	target, err := k.target()
+func sound(t *rapid.T, k plan.Kind) []plan.StageInput {
+	target, err := screw.Target(k.Bolt())
 	if err != nil {
 		t.Fatal(err)
 	}
 	last := float64(target.Torque) * rapid.Float64Range(0.5, 1).Draw(t, "share")
-	stages := []StageInput{torqueOf(last)}
+	stages := []plan.StageInput{torqueOf(last)}
 	if rapid.Bool().Draw(t, "two stages") {
-		stages = []StageInput{torqueOf(last * rapid.Float64Range(0.25, 1).Draw(t, "first")), torqueOf(last)}
+		stages = []plan.StageInput{torqueOf(last * rapid.Float64Range(0.25, 1).Draw(t, "first")), torqueOf(last)}
 	}
 	return stages
 }
@@ -54,7 +57,7 @@ func TestTenTimesASoundPlanIsDoubted(t *testing.T) {
 			stages[i].Torque.Value *= 10
 		}
 		doubts := doubtsOn(t, k, stages...)
-		if len(doubts) == 0 || doubts[len(doubts)-1].About != AboutTorque {
+		if len(doubts) == 0 || subjects[doubts[len(doubts)-1].Code] != "torque" {
 			t.Fatalf("ten times: %v", doubts)
 		}
 	})
@@ -65,7 +68,7 @@ func TestSharesAreNotDoubted(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := drawKind(t)
 		share := rapid.Float64Range(25, 100).Draw(t, "share")
-		if doubts := doubtsOn(t, k, StageInput{Do: Percent, Percent: share}, StageInput{Do: Percent, Percent: 100}); len(doubts) > 0 {
+		if doubts := doubtsOn(t, k, plan.StageInput{Do: plan.Percent, Percent: share}, plan.StageInput{Do: plan.Percent, Percent: 100}); len(doubts) > 0 {
 			t.Fatalf("%v", doubts)
 		}
 	})
@@ -73,13 +76,13 @@ func TestSharesAreNotDoubted(t *testing.T) {
 
 // A bolt that is turned on further is never doubted less.
 func TestMoreAngleIsDoubtedMore(t *testing.T) {
-	gravity := func(doubts []Doubt) int {
+	gravity := func(doubts []finding.Finding) int {
 		worst := 0
 		for _, d := range doubts {
-			switch d.About {
-			case AboutReuse:
+			switch subjects[d.Code] {
+			case "reuse":
 				worst = max(worst, 1)
-			case AboutAngle:
+			case "angle":
 				worst = 2
 			}
 		}
@@ -88,7 +91,7 @@ func TestMoreAngleIsDoubtedMore(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := drawKind(t)
 		k.Grip = unit.Length(k.Thread.MajorMm * rapid.Float64Range(0.5, 20).Draw(t, "grip"))
-		target, err := k.target()
+		target, err := screw.Target(k.Bolt())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,0 +1,233 @@
+package figures
+
+import (
+	"reflect"
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
+)
+
+// Ask is one bolt and what is asked of it. Zero values are not stated.
+type Ask struct {
+	Bolt               // with its aim
+	Torque unit.Torque // that is set, to work backwards from; goes in place of the aim
+	Snug   unit.Torque
+	Angle  unit.Angle // on from Snug
+}
+
+// Answer is all that is worked out about a bolt.
+type Answer struct {
+	Ask
+	Result     screw.Result
+	ProofUsed  float64               // nominal preload over proof load
+	Least      unit.Force            // that may be left where the friction was stated without a span
+	Alpha      float64               // tightening factor of Least
+	Turned     *stiffness.Turned     // nil without a snug torque
+	Joint      *stiffness.Joint      // nil without a grip
+	Settlement *stiffness.Settlement // the same, and where the bolt breaks
+	Stripping  *strength.Stripping   // nil where the tapped part is not known
+	Engaged    unit.Length           // of Stripping; 0: only the length needed is told
+	Greatest   unit.Force            // preload that threads and bearing face are judged by
+	Pressure   head.Pressure         // Limit 0: the material under the head is not stated
+	Under      string                // the material under the head, as written
+
+	Notes, Assumptions []finding.Finding // of all of it, each once
+	Sources            []string
+}
+
+// ByAngle says that the bolt is tightened by an angle in the end.
+func (a Answer) ByAngle() bool { return a.Turned != nil && a.Angle > 0 }
+
+// Broken says that the bolt breaks at nominal friction while it is turned on.
+func (a Answer) Broken() bool { return a.Turned != nil && a.Turned.Nominal.Breaks }
+
+// Single says that the friction is one figure, so that all figures are.
+func (a Answer) Single() bool {
+	f := a.Result.Friction
+	return f.Thread.Low == f.Thread.High && f.Head.Low == f.Head.High
+}
+
+// WorkOut answers what is asked of a bolt. The error says what is missing or
+// does not fit, and what is allowed.
+func WorkOut(ask Ask) (Answer, error) {
+	a := Answer{Ask: ask}
+	for _, step := range []func() error{a.torque, a.turn, a.joint, a.threads, a.pressure} {
+		if err := step(); err != nil {
+			return Answer{}, err
+		}
+	}
+	a.judge()
+	a.Notes, a.Assumptions, a.Sources = onceEach(a.Notes), onceEach(a.Assumptions), onceEach(a.Sources)
+	return a, nil
+}
+
+func (a *Answer) rests(assumptions []finding.Finding, sources []string) {
+	a.Assumptions = append(a.Assumptions, assumptions...)
+	a.Sources = append(a.Sources, sources...)
+}
+
+func onceEach[T any](list []T) []T {
+	var kept []T
+	for _, one := range list {
+		if !slices.ContainsFunc(kept, func(k T) bool { return reflect.DeepEqual(k, one) }) {
+			kept = append(kept, one)
+		}
+	}
+	return kept
+}
+
+func (a *Answer) torque() (err error) {
+	bolt := &a.Bolt.Bolt
+	if a.Torque != 0 {
+		a.Result, err = screw.AtTorque(*bolt, a.Torque)
+		bolt.ProofShare, bolt.Preload, bolt.YieldShare = 0, 0, screw.UsualYieldShare
+	} else {
+		a.Result, err = screw.Target(*bolt)
+	}
+	if err != nil {
+		return err
+	}
+	r := a.Result
+	if at := r.Nominal; at.Breaks() {
+		return finding.Failed(TorqueBreaks, finding.Values{
+			"torque": written(unit.GivenTorque{Value: float64(r.Torque)}), "bolt": a.named(), "yield": at.YieldTorque, "break": at.BreakTorque,
+		})
+	}
+	a.ProofUsed = float64(r.Nominal.Borne / r.ProofLoad)
+	a.rests(r.Assumptions, r.Sources)
+	a.Greatest = max(r.Low.Borne, r.Nominal.Borne, r.High.Borne)
+	return a.leastLeft()
+}
+
+func (a *Answer) named() finding.Finding {
+	j := judge{Bolt: a.Bolt, class: a.Result.Strength}
+	return j.named()
+}
+
+// leastLeft tells how little a torque wrench may leave where the friction was
+// stated as one figure, which no real joint keeps to.
+func (a *Answer) leastLeft() error {
+	if !a.Single() || a.Result.Nominal.Yields() { // past yield the preload is no longer in proportion to the torque
+		return nil
+	}
+	alpha, err := screw.TighteningFactor("torque")
+	if err != nil {
+		return err
+	}
+	a.Alpha, a.Least = alpha.High, screw.LeastPreload(a.Greatest, alpha.High)
+	a.Sources = append(a.Sources, "VDI 2230 Part 1, table A8 (scatter of a torque wrench)")
+	return nil
+}
+
+func (a *Answer) turn() error {
+	if a.Snug == 0 {
+		return nil
+	}
+	r, err := stiffness.TurnOn(stiffness.TorqueAngle{Bolt: a.Bolt.Bolt, Grip: a.Grip, Snug: a.Snug, Angle: a.Angle})
+	if err != nil {
+		return err
+	}
+	a.Turned = &r
+	a.rests(r.Assumptions, r.Sources)
+	if a.ByAngle() || r.Low.Breaks || r.Nominal.Breaks || r.High.Breaks {
+		a.Greatest = max(r.Low.Peak, r.Nominal.Peak, r.High.Peak)
+	}
+	return nil
+}
+
+func (a *Answer) joint() error {
+	if len(a.Grip.Layers) == 0 {
+		return nil
+	}
+	s, err := stiffness.Settle(a.Bolt.Bolt, a.Grip, a.final())
+	if err != nil && !a.alone() && a.Turned == nil {
+		// Of a kind in a file the torque is asked first of all.
+		a.Notes = append(a.Notes, finding.Noted(StiffnessLeftOut, finding.Values{"why": err}))
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	a.Joint = &s.Joint
+	if a.Broken() { // nothing is left to be lost
+		a.rests(s.Joint.Assumptions, s.Joint.Sources)
+		return nil
+	}
+	a.Settlement = &s
+	a.rests(s.Assumptions, s.Sources)
+	if s.LossShare > muchSettlement {
+		a.Notes = append(a.Notes, finding.Noted(SettlesMuch, finding.Values{"flattens": unit.Length(s.Micrometres / 1000), "share": s.LossShare}))
+	}
+	return nil
+}
+
+// final gives the nominal preload that the bolt is left with.
+func (a *Answer) final() unit.Force {
+	if a.ByAngle() {
+		return a.Turned.Nominal.Preload
+	}
+	return a.Result.Nominal.Borne
+}
+
+func (a *Answer) threads() error {
+	if a.Grip.TappedIn == "" {
+		return nil
+	}
+	a.Engaged = a.Grip.Engagement
+	length := a.Engaged
+	if length == 0 {
+		length = unit.Length(a.Bolt.Bolt.Thread.MajorMm) // the lengths needed do not depend on it
+	}
+	s, err := strength.Strip(strength.Engagement{
+		Thread: a.Bolt.Bolt.Thread, Class: a.Result.Strength, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest,
+	})
+	if err != nil {
+		return err
+	}
+	a.Stripping = &s
+	a.rests(s.Assumptions, s.Sources)
+	return nil
+}
+
+// pressure works out the pressure under the head, against its limit where the
+// part under it is known.
+func (a *Answer) pressure() error {
+	if len(a.Grip.Layers) > 0 {
+		a.Under = a.Grip.Layers[0].Material
+	}
+	if m, err := strength.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
+		a.Pressure.Pressure = head.BearingPressure(a.Greatest, a.Result.PartFace, a.Result.PartHole)
+		return nil
+	}
+	bolt, err := screw.Complete(a.Bolt.Bolt)
+	if err != nil {
+		return err
+	}
+	p, err := head.UnderHead(bolt.Bearing, a.Greatest, a.Under)
+	if err != nil {
+		return err
+	}
+	a.Pressure = p
+	a.rests(p.Assumptions, p.Sources)
+	return nil
+}
+
+// judge judges what is asked as the stages of a file are.
+func (a *Answer) judge() {
+	asked := a.Bolt
+	asked.Preload = a.Greatest
+	set := unit.GivenTorque{Value: float64(a.Result.Torque)}
+	if a.Snug > 0 {
+		set.Value = float64(a.Snug) // nobody sets the torque of the aim
+	}
+	asked.Stages = []Stage{{Number: 1, Do: Tighten, Torque: set}}
+	if a.Snug > 0 {
+		asked.Stages = append(asked.Stages, Stage{Number: 2, Do: Advance, Angle: a.Angle})
+	}
+	a.Notes = append(Judge([]Bolt{asked}), a.Notes...)
+}

@@ -1,0 +1,55 @@
+package figures
+
+import "drawdown/geometry/finding"
+
+// What the figures of a bolt come to. A bolt is a BoltNamed; a span of figures
+// has only its most where both are one.
+const (
+	AtStage   finding.Code = "figures at stage" // stage, kind, why
+	AtKind    finding.Code = "figures at kind"  // kind, why
+	BoltNamed finding.Code = "figures bolt"     // thread, class, strongest
+
+	TorqueOver       finding.Code = "torque over yield"  // torque, times, some, bolt, yields, fails
+	TorquePastYield  finding.Code = "torque past yield"  // torque, thread, head: friction; yield, break, breaks, borne
+	TorqueHardlyAny  finding.Code = "torque hardly any"  // torque, share, bolt, yields
+	TorqueBreaks     finding.Code = "torque breaks"      // torque, bolt, yield, break
+	YieldTorques     finding.Code = "torque yields"      // least, most, rests, lubricant
+	TurnRests        finding.Code = "turn rests"         // open
+	TurnWhole        finding.Code = "turn over a whole"  // angle, snug, turn, lacks: what would let it be worked out
+	TurnBreaks       finding.Code = "turn breaks"        // angle, snug, bolt, grip, least, most, rests
+	TurnNecks        finding.Code = "turn necks"         // angle, snug, bolt, grip, least, most, rests
+	TurnUsesUp       finding.Code = "turn uses up"       // angle, snug, bolt, grip, least, most, rests, share
+	TurnUsedAgain    finding.Code = "turn used again"    // angle, snug, bolt, grip, least, most, rests, reuse
+	TurnUsedOnce     finding.Code = "turn used once"     // lasting, strain
+	TurnMeasured     finding.Code = "turn measured"      // lasting
+	SnugBreaks       finding.Code = "snug breaks"        // snug, thread, head: friction, where it does not at all
+	SnugOverAim      finding.Code = "snug over aim"      // snug, preload, aim
+	TwoWrenches      finding.Code = "wrenches two"       // low, high, stage of high, from, usable
+	GripUnfit        finding.Code = "grip unfit"         // why
+	LengthShort      finding.Code = "length short"       // length, grip
+	LengthLeaves     finding.Code = "length leaves"      // length, left, grip, engagement
+	EngagementFails  finding.Code = "engagement fails"   // engagement, material, holds, preload, needed
+	EngagementFirst  finding.Code = "engagement first"   // first, needed, material
+	EngagementOpen   finding.Code = "engagement open"    // material
+	HoleTooSmall     finding.Code = "hole too small"     // size, hole
+	HeadUnfit        finding.Code = "head unfit"         // why
+	PressureTooHigh  finding.Code = "pressure too high"  // washer, pressure, material, limit, face
+	PressureAnywhere finding.Code = "pressure anywhere"  // face, across, form: of the head; hole, pressure, preload, limit
+	SettlesMuch      finding.Code = "settlement much"    // flattens, share
+	StiffnessLeftOut finding.Code = "stiffness left out" // why
+	LubricantDiffers finding.Code = "lubricant differs"  // lubricant, other, kind, thread, class
+)
+
+// What a span of torques rests on.
+const (
+	restsOnFriction  = "friction"
+	restsOnLubricant = "lubricant"
+	restsOnNothing   = "nothing"
+)
+
+// What an angle was worked out for where the bolt leaves it open.
+const (
+	openAll   = "all"   // thread over the whole grip and parts of aluminium
+	openShank = "shank" // thread over the whole grip
+	asMade    = "made"  // the shank as the standard makes it
+)

@@ -1,0 +1,98 @@
+package figures
+
+import (
+	"cmp"
+	"math"
+	"strings"
+	"sync"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
+)
+
+// completeHead warns of a head that does not go with its thread or its hole,
+// and then goes on with the standard one.
+func (j *judge) completeHead() {
+	b := &j.Bolt.Bolt
+	if b.Hole != 0 && float64(b.Hole) < b.Thread.MajorMm {
+		size, _, _ := strings.Cut(b.Thread.Name, "×")
+		j.warn(0, HoleTooSmall, finding.Values{"size": size, "hole": b.Hole})
+		b.Hole = 0
+	}
+	j.completeFace()
+	_, err := screw.Complete(*b)
+	if err == nil {
+		return
+	}
+	stated := b.HeadAcross != 0 || b.WasherFace != 0 || b.Hole != 0
+	b.HeadForm, b.HeadAcross, b.WasherFace, b.Hole = "", 0, 0, 0
+	j.completeFace()
+	if _, still := screw.Complete(*b); stated && still == nil {
+		j.warn(0, HeadUnfit, finding.Values{"why": err})
+	}
+}
+
+// completeFace takes the usual bearing face where neither the bolt nor a
+// standard has one.
+func (j *judge) completeFace() {
+	b := &j.Bolt.Bolt
+	if b.HeadAcross != 0 || b.WasherFace != 0 {
+		return
+	}
+	face := usualFace
+	if b.HeadForm == head.Flange {
+		face = usualFlange
+	}
+	if _, _, err := head.Face(b.Thread, cmp.Or(b.HeadForm, head.Hexagon)); err != nil {
+		b.WasherFace = unit.Length(face * b.Thread.MajorMm)
+	}
+}
+
+// judgePressure judges the bearing face by the material under it, or by the
+// hardest of the usual ones where that is not known.
+func (j *judge) judgePressure() {
+	bolt, err := screw.Complete(j.Bolt.Bolt)
+	if j.preload == 0 || err != nil {
+		return
+	}
+	material, known := j.underHead()
+	r, err := head.UnderHead(bolt.Bearing, j.preload, material.Name)
+	if err != nil || r.Used <= 1 {
+		return
+	}
+	if known {
+		j.warn(0, PressureTooHigh, finding.Values{
+			"washer": bolt.Bearing.Washer != nil, "pressure": r.Pressure, "material": material.Term(), "limit": r.Limit, "face": strength.UpTo(r.Face),
+		})
+		return
+	}
+	j.warn(0, PressureAnywhere, finding.Values{
+		"face": j.Bolt.Bolt.WasherFace, "across": j.Bolt.Bolt.HeadAcross, "form": finding.Term(j.Bolt.Bolt.HeadForm), "hole": j.Bolt.Bolt.Hole,
+		"pressure": unit.Stress(math.Round(float64(r.Pressure)/50) * 50), "preload": j.preload, "limit": r.Limit,
+	})
+}
+
+// underHead gives the material that the head presses on; unknown, the hardest
+// of the usual ones.
+func (j *judge) underHead() (m strength.Material, known bool) {
+	if len(j.Grip.Layers) > 0 {
+		if m, err := strength.ParseMaterial(j.Grip.Layers[0].Material); err == nil && m.LimitingPressure > 0 {
+			return m, true
+		}
+	}
+	return hardestMaterial(), false
+}
+
+// hardestMaterial gives the material that bears most under a head.
+var hardestMaterial = sync.OnceValue(func() strength.Material {
+	var hardest strength.Material
+	for _, name := range strength.Materials() {
+		if m, err := strength.ParseMaterial(name); err == nil && m.LimitingPressure > hardest.LimitingPressure {
+			hardest = m
+		}
+	}
+	return hardest
+})

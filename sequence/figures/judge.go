@@ -1,0 +1,147 @@
+package figures
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
+)
+
+// Bolt is one kind of fastener and what is done to it. Zero values are not
+// known.
+type Bolt struct {
+	Kind    string     // name; empty: it is asked about alone, without a file
+	Bolt    screw.Bolt // its aim is not read
+	Grip    stiffness.Grip
+	Insert  *strength.Insert
+	Reuse   Reuse
+	Stages  []Stage    // of tightening
+	Preload unit.Force // that it is known to come to; 0: by the stages alone
+}
+
+// Reuse says whether a bolt may go back in.
+type Reuse string
+
+const (
+	ReuseUnknown Reuse = ""
+	ReuseOnce    Reuse = "once"    // used once, then thrown away
+	ReuseInspect Reuse = "inspect" // measured before it goes back
+	ReuseYes     Reuse = "yes"
+)
+
+// Stage is a step of tightening.
+type Stage struct {
+	Number int // from 1
+	Do     Action
+	Torque unit.GivenTorque // of Tighten
+	Angle  unit.Angle       // of Advance
+}
+
+// Action is what a stage does to a bolt.
+type Action uint8
+
+const (
+	Tighten Action = iota // to a torque
+	Advance               // on by an angle
+	BackOff               // slacken
+)
+
+// Judge compares the figures of bolts with their mechanics. Warnings are to be
+// looked at before the work; notes are worth knowing. What cannot be worked out
+// is not judged.
+func Judge(bolts []Bolt) []finding.Finding {
+	var found []finding.Finding
+	for _, b := range bolts {
+		found = append(found, judgeBolt(b)...)
+	}
+	return append(found, mixedLubricants(bolts)...)
+}
+
+// judge is a bolt on the way to its findings.
+type judge struct {
+	Bolt
+	class     strength.Class
+	strongest bool          // the class is not known; the strongest stands for it
+	over      []unit.Torque // past yield at any friction
+	preload   unit.Force    // the greatest that the figures lead to; 0: not known
+	found     []finding.Finding
+}
+
+func judgeBolt(b Bolt) []finding.Finding {
+	j := judge{Bolt: b, preload: b.Preload}
+	j.judgeLength()
+	if j.hasThread() {
+		j.complete()
+		j.judgeTorques()
+	}
+	j.judgeTurns()
+	// A torque that is far off makes the rest void: it follows from that figure.
+	if len(j.over) == 0 {
+		j.judgeWrench()
+		j.judgeEngagement()
+		j.judgePressure()
+	}
+	return j.found
+}
+
+func (j *judge) hasThread() bool { return j.Bolt.Bolt.Thread.Name != "" }
+
+// complete describes the bolt to the mechanics. What they cannot read of it is
+// taken as not stated; that the class or the lubricant is not known, the reader
+// of the file has said already.
+func (j *judge) complete() {
+	b := &j.Bolt.Bolt
+	b.YieldShare, b.ProofShare, b.Preload = 1, 0, 0
+	class, err := strength.ParseClass(b.Class, b.Thread)
+	if err != nil {
+		b.Class, j.strongest = strongestClass, true
+		class, _ = strength.ParseClass(strongestClass, b.Thread)
+	}
+	j.class = class
+	if _, err := screw.FrictionOf(b.Lubricant); err != nil {
+		b.Lubricant = ""
+	}
+	j.completeHead()
+}
+
+// warn and note record a finding about the bolt, or about one of its stages.
+func (j *judge) warn(stage int, code finding.Code, values finding.Values) {
+	j.found = append(j.found, finding.Warned(code, values).About(finding.Place{Kind: j.Kind, Stage: stage}))
+}
+
+func (j *judge) note(stage int, code finding.Code, values finding.Values) {
+	j.found = append(j.found, finding.Noted(code, values).About(finding.Place{Kind: j.Kind, Stage: stage}))
+}
+
+// named gives thread and class for the words.
+func (j *judge) named() finding.Finding {
+	return finding.Noted(BoltNamed, finding.Values{"thread": j.Bolt.Bolt.Thread.Name, "class": j.class.Named(), "strongest": j.strongest})
+}
+
+// reaches records a preload that the bolt comes to, where its class is known.
+func (j *judge) reaches(preload unit.Force) {
+	if !j.strongest {
+		j.preload = max(j.preload, preload)
+	}
+}
+
+// alone says that the bolt is asked about without a file.
+func (b Bolt) alone() bool { return b.Kind == "" }
+
+func (j *judge) hasStage(do Action) bool {
+	return slices.ContainsFunc(j.Stages, func(s Stage) bool { return s.Do == do })
+}
+
+// Placed gives a finding with the stage and the kind that it is about in its
+// words.
+func Placed(f finding.Finding) finding.Finding {
+	values := finding.Values{"stage": f.At.Stage, "kind": f.At.Kind, "why": f}
+	if f.At.Stage > 0 {
+		return finding.Finding{Code: AtStage, Severity: f.Severity, Values: values, At: f.At}
+	}
+	delete(values, "stage")
+	return finding.Finding{Code: AtKind, Severity: f.Severity, Values: values, At: f.At}
+}

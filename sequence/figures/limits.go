@@ -1,0 +1,49 @@
+package figures
+
+import "drawdown/geometry/unit"
+
+// The thresholds of the verdicts, each with its ground.
+const (
+	// leastShare is the share of its yield stress below which a bolt is hardly
+	// tightened at all, so that the unit is probably another one (common
+	// practice, no source: cover bolts in plastic take about a tenth).
+	leastShare = 0.02
+
+	// wholeTurn is the angle past which one is asked for (common practice, no
+	// source: head bolts take half a turn, the longest bolts of structures two
+	// thirds). Long tie rods that stay below yield take more.
+	wholeTurn unit.Angle = 360
+
+	// mostTurns is more than any bolt bears, and within what the mechanics take.
+	mostTurns = 10 * wholeTurn
+
+	// mostOfStretch is the share of its even stretch that a bolt may use up
+	// (common practice, no source: the nut rotations of RCSC, table 8.2, use up
+	// to a sixth of it in short bolts; what is left covers the scatter of torque
+	// and angle).
+	mostOfStretch = 0.5
+
+	// breakingWhereUnknown is what breaks a bolt over what brings it to yield
+	// where only one stress is stated: that of class 12.9, ISO 898-1, table 3.
+	breakingWhereUnknown = 1220. / 1100.
+
+	// lengthRounding is that of lengths, which files give in whole millimetres.
+	lengthRounding unit.Length = 0.5
+
+	// muchSettlement is the share of the preload from which on a loss is worth a
+	// word (common practice, no source).
+	muchSettlement = 0.15
+)
+
+// strongestClass stands in where the class is not known: the yield stress of
+// class 12.9, ISO 898-1, table 3.
+const strongestClass = "1100 MPa"
+
+// softestUsual is the most yielding of the usual clamped parts.
+const softestUsual = "cast aluminium"
+
+// Bearing faces in diameters where the thread has no standard head.
+const (
+	usualFace   = 1.5 // Shigley 9th ed., section 8-5
+	usualFlange = 1.9 // ISO 4162: 1.86 to 1.93
+)

@@ -1,0 +1,47 @@
+package figures
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
+)
+
+// mixedLubricants warns of bolts that look alike and turn against another
+// friction: mixed up, the same torque gives another preload. A kind is held
+// against the first that differs.
+func mixedLubricants(bolts []Bolt) []finding.Finding {
+	var found []finding.Finding
+	for i, late := range bolts {
+		for _, early := range bolts[:i] {
+			if !alike(early.Bolt, late.Bolt) || !otherFriction(early.Bolt, late.Bolt) {
+				continue
+			}
+			found = append(found, finding.Warned(LubricantDiffers, finding.Values{
+				"lubricant": late.Bolt.Lubricant, "other": early.Bolt.Lubricant, "kind": early.Kind, "thread": late.Bolt.Thread.Name, "class": late.Bolt.Class,
+			}).About(finding.Place{Kind: late.Kind}))
+			break
+		}
+	}
+	return found
+}
+
+// alike says whether two bolts have the same thread and the same class.
+func alike(a, b screw.Bolt) bool {
+	if a.Thread.Name == "" || a.Thread.Name != b.Thread.Name {
+		return false
+	}
+	classA, errA := strength.ParseClass(a.Class, a.Thread)
+	classB, errB := strength.ParseClass(b.Class, b.Thread)
+	return errA == nil && errB == nil && classA.Name == classB.Name
+}
+
+// otherFriction says whether the lubricants of two bolts are of different
+// friction classes. Stated coefficients are the maker's word.
+func otherFriction(a, b screw.Bolt) bool {
+	if a.Friction != nil || b.Friction != nil {
+		return false
+	}
+	spanA, errA := screw.FrictionOf(a.Lubricant)
+	spanB, errB := screw.FrictionOf(b.Lubricant)
+	return errA == nil && errB == nil && spanA != spanB
+}

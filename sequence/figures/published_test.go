@@ -1,0 +1,53 @@
+package figures_test
+
+import (
+	"strings"
+	"testing"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/tensiontest"
+)
+
+// Published: VDI 2230 Part 1, table A1 (testdata), the torques that use 90 % of
+// the yield stress. None of them is doubted at its own friction, and a quarter
+// more, 112 %, always is.
+func TestTorquesOfTheTableAreNotDoubted(t *testing.T) {
+	for _, row := range tensiontest.Published(t, "vdi_2230_table_a1.csv") {
+		mu, torque := tensiontest.Number(t, row[2]), tensiontest.Number(t, row[4])
+		k := plan.Kind{Name: "main", Thread: named(t, row[0]), Class: row[1], Friction: &plan.Friction{Thread: plan.Range{Low: mu, High: mu}, Head: plan.Range{Low: mu, High: mu}}}
+		if doubts := doubtsOn(t, k, torqueOf(torque)); strings.Contains(about(doubts), "torque") {
+			t.Errorf("%v: %v", row, doubts)
+		}
+		if doubts := doubtsOn(t, k, torqueOf(1.25*torque)); !strings.HasPrefix(about(doubts), "1 torque") {
+			t.Errorf("%v, a quarter more: %v", row, doubts)
+		}
+	}
+}
+
+// Published: RCSC, table 8.2 (testdata), nut rotations that take structural
+// bolts past yield by design. The grip is the length less a nut and two turns;
+// snug is a tenth of the bolt's own torque. Bolts that are used once are not
+// doubted, others are.
+func TestTurnOfNutIsNotDoubted(t *testing.T) {
+	for _, row := range tensiontest.Published(t, "turn_of_nut.csv") {
+		k := plan.Kind{Name: "main", Thread: named(t, row[0]), Class: row[1], Lubricant: "as delivered"}
+		d := k.Thread.MajorMm
+		k.Length = unit.Length(tensiontest.Number(t, row[2]) * d)
+		k.Grip = k.Length - unit.Length(0.9*d+2*k.Thread.PitchMm)
+		target, err := screw.Target(k.Bolt())
+		if err != nil {
+			t.Fatal(err)
+		}
+		stages := []plan.StageInput{torqueOf(float64(target.Torque) / 10), angleOf(unit.Angle(tensiontest.Number(t, row[3])))}
+		k.Reuse = plan.ReuseOnce
+		if doubts := doubtsOn(t, k, stages...); len(doubts) > 0 {
+			t.Errorf("%v: %v", row, doubts)
+		}
+		k.Reuse = plan.ReuseYes
+		if doubts := doubtsOn(t, k, stages...); about(doubts) != "2 reuse" {
+			t.Errorf("%v, used again: %v", row, doubts)
+		}
+	}
+}

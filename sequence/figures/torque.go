@@ -1,0 +1,121 @@
+package figures
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/screw"
+)
+
+// judgeTorques judges torques against yield. A figure that stands in several
+// stages is judged once.
+func (j *judge) judgeTorques() {
+	var judged []unit.Torque
+	for i, s := range j.Stages {
+		if s.Do != Tighten || slices.Contains(judged, s.Torque.Nm()) {
+			continue
+		}
+		judged = append(judged, s.Torque.Nm())
+		r, err := screw.AtTorque(j.Bolt.Bolt, s.Torque.Nm())
+		if err != nil {
+			continue
+		}
+		least, most := shares(r)
+		switch {
+		case least > 1 && !j.alone():
+			j.overYield(s, r, least)
+			j.over = append(j.over, s.Torque.Nm())
+		case most > 1 && !j.strongest && !(j.alone() && j.hasStage(Advance)): // judgeTurn says it of a snug torque
+			j.pastYield(s, r)
+		case most < leastShare && j.isFinal(i) && !j.strongest && !j.alone():
+			j.warn(s.Number, TorqueHardlyAny, j.yields(s, r, finding.Values{"share": leastShare}))
+		}
+		j.reaches(max(r.Low.Borne, r.Nominal.Borne, r.High.Borne))
+	}
+}
+
+// shares gives the least and the most of the yield stress used over the span of
+// friction.
+func shares(r screw.Result) (least, most float64) {
+	least = min(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
+	most = max(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
+	return least, most
+}
+
+// isFinal says whether nothing but this torque tightens the bolt in the end.
+// After a slackening a small torque may be meant: bearings are set so.
+func (j *judge) isFinal(stage int) bool {
+	torque := j.Stages[stage].Torque.Nm()
+	return !j.hasStage(BackOff) &&
+		!slices.ContainsFunc(j.Stages[stage+1:], func(s Stage) bool { return s.Do == Advance || s.Torque.Nm() > torque })
+}
+
+// overYield warns of a torque that no friction of the span excuses.
+func (j *judge) overYield(s Stage, r screw.Result, least float64) {
+	values := j.yields(s, r, finding.Values{"fails": least > j.breakingShare(), "times": 0., "some": false})
+	switch ratio := float64(s.Torque.Nm() / r.Nominal.FullTorque); {
+	case ratio >= 9.5:
+		values["times"], values["some"] = math.Round(ratio), true
+	case ratio >= 1.5:
+		values["times"] = math.Round(ratio*2) / 2
+	}
+	j.warn(s.Number, TorqueOver, values)
+}
+
+// pastYield tells of a torque that takes the bolt past yield somewhere in the
+// span of friction: a warning where that is at the middle of it.
+func (j *judge) pastYield(s Stage, r screw.Result) {
+	for _, at := range []screw.AtFriction{r.High, r.Nominal, r.Low} {
+		if !at.Yields() {
+			continue
+		}
+		tell := j.note
+		if r.Nominal.Yields() {
+			tell = j.warn
+		}
+		tell(s.Number, TorquePastYield, finding.Values{
+			"torque": written(s.Torque), "thread": at.Thread, "head": at.Head, "yield": at.YieldTorque, "break": at.BreakTorque, "breaks": at.Breaks(), "borne": at.Borne,
+		})
+		return
+	}
+}
+
+// breakingShare is the share of the yield stress at which the bolt breaks.
+func (j *judge) breakingShare() float64 {
+	if j.class.Tensile <= j.class.Yield {
+		return breakingWhereUnknown
+	}
+	return float64(j.class.Tensile / j.class.Yield)
+}
+
+// yields adds the torque, and the span of torques that bring the bolt to yield,
+// in the unit of the stage.
+func (j *judge) yields(s Stage, r screw.Result, values finding.Values) finding.Values {
+	low := min(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
+	high := max(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
+	span := finding.Values{"least": 0., "most": high, "rests": restsOnNothing, "lubricant": j.Bolt.Bolt.Lubricant}
+	if low != high {
+		span["least"] = low.Value
+	}
+	switch {
+	case j.Bolt.Bolt.Friction != nil:
+		span["rests"] = restsOnFriction
+	case j.Bolt.Bolt.Lubricant != "":
+		span["rests"] = restsOnLubricant
+	}
+	values["torque"], values["bolt"], values["yields"] = written(s.Torque), j.named(), finding.Noted(YieldTorques, span)
+	return values
+}
+
+// written gives a torque as a person writes it: one that was worked out has no
+// more than four figures.
+func written(t unit.GivenTorque) unit.GivenTorque {
+	v, err := strconv.ParseFloat(strconv.FormatFloat(t.Value, 'g', 4, 64), 64)
+	if err != nil {
+		return t
+	}
+	return unit.GivenTorque{Value: v, Unit: t.Unit}
+}

@@ -1,0 +1,183 @@
+package figures
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
+)
+
+// turn is a run of angles that add up, and the torque that they follow.
+type turn struct {
+	snug  unit.GivenTorque // 0: the bolt was slackened or never torqued
+	angle unit.Angle       // in all
+	last  int              // number of the last stage of angle
+}
+
+// turns adds up the angles. They begin anew with each torque and each
+// slackening.
+func (j *judge) turns() []turn {
+	var runs []turn
+	var now turn
+	for _, s := range j.Stages {
+		switch s.Do {
+		case Tighten:
+			runs, now = append(runs, now), turn{snug: s.Torque}
+		case BackOff:
+			runs, now = append(runs, now), turn{}
+		case Advance:
+			now.angle += s.Angle
+			now.last = s.Number
+		}
+	}
+	return slices.DeleteFunc(append(runs, now), func(t turn) bool { return t.angle <= 0 && !(j.alone() && t.snug.Value > 0) })
+}
+
+// judgeTurns judges angles that break the bolt, use up most of its stretch, or
+// take it past yield although it is used again; and more than one turn.
+func (j *judge) judgeTurns() {
+	for _, t := range j.turns() {
+		if j.canTurn(t) {
+			j.judgeTurn(t)
+		} else if t.angle > wholeTurn {
+			j.wholeTurn(t)
+		}
+	}
+}
+
+func (j *judge) wholeTurn(t turn) {
+	j.warn(t.last, TurnWhole, finding.Values{
+		"angle": t.angle, "snug": written(t.snug), "turn": wholeTurn,
+		"lacks": !j.hasThread() || j.strongest || len(j.Grip.Layers) == 0,
+	})
+}
+
+// canTurn says whether the bolt states what the mechanics of an angle need.
+func (j *judge) canTurn(t turn) bool {
+	return j.hasThread() && !j.strongest && len(j.Grip.Layers) > 0 && t.snug.Value != 0 && !slices.Contains(j.over, t.snug.Nm())
+}
+
+// judgeTurn works the turn out for the most lenient of what is open, and for
+// the bolt as its standard makes it.
+func (j *judge) judgeTurn(t turn) {
+	grip, open := j.lenient()
+	ask := stiffness.TorqueAngle{Bolt: j.Bolt.Bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
+	r, err := stiffness.TurnOn(ask)
+	if err != nil {
+		j.warn(0, GripUnfit, finding.Values{"why": err})
+		return
+	}
+	ask.Grip = j.Grip
+	made, err := stiffness.TurnOn(ask)
+	if err != nil {
+		made = r // such a bolt is not made
+	}
+	if j.snug(t, made) {
+		return
+	}
+	warned := j.fails(t, r, open, j.warn)
+	noted := !warned && j.fails(t, made, asMade, j.note)
+	switch at := r.Nominal; {
+	case warned:
+	case t.angle > wholeTurn && !at.Reusable:
+		j.wholeTurn(t)
+	case j.outlasts(at):
+		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": string(j.Reuse)}))
+	case !noted:
+		j.lasts(t, made.Worst())
+	}
+	j.reaches(max(made.Low.Peak, made.Nominal.Peak, made.High.Peak))
+}
+
+// snug judges the torque before the angle; true says that it breaks the bolt.
+func (j *judge) snug(t turn, r stiffness.Turned) bool {
+	worst := r.Worst()
+	if worst.BreaksBySnug() {
+		values := finding.Values{"snug": written(t.snug), "thread": worst.Thread, "head": worst.Head}
+		if r.Low.BreaksBySnug() && r.Nominal.BreaksBySnug() && r.High.BreaksBySnug() {
+			values["thread"], values["head"] = 0., 0.
+		}
+		j.warn(t.last, SnugBreaks, values)
+		return true
+	}
+	if r.Nominal.Snug > r.Aim {
+		j.note(t.last, SnugOverAim, finding.Values{"snug": written(t.snug), "preload": r.Nominal.Snug, "aim": r.Aim})
+	}
+	return false
+}
+
+// fails tells of a turn that breaks the bolt, or that uses up most of it.
+func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, finding.Code, finding.Values)) bool {
+	switch at := r.Worst(); {
+	case at.Breaks:
+		tell(t.last, TurnBreaks, j.turned(t, r, open, angleToBreak, finding.Values{}))
+	case at.Necks:
+		tell(t.last, TurnNecks, j.turned(t, r, open, angleToGreatest, finding.Values{}))
+	case at.LastingStrain > mostOfStretch*r.Strength.UniformStrain():
+		tell(t.last, TurnUsesUp, j.turned(t, r, open, angleToGreatest, finding.Values{"share": at.LastingStrain / r.Strength.UniformStrain()}))
+	default:
+		return false
+	}
+	return true
+}
+
+// lenient gives the most yielding case that the bolt leaves open: the whole
+// grip in thread, which stretches most, and clamped parts of aluminium.
+func (j *judge) lenient() (grip stiffness.Grip, open string) {
+	grip = j.Grip
+	grip.FullThread, grip.BoltLength, grip.Layers = len(grip.Shank) == 0, 0, slices.Clone(grip.Layers)
+	open = openShank
+	for i := range grip.Layers {
+		if grip.Layers[i].Material == "" {
+			grip.Layers[i].Material, open = softestUsual, openAll
+		}
+	}
+	if _, err := strength.ParseMaterial(grip.TappedIn); err != nil {
+		grip.TappedIn, grip.Engagement = "", 0
+	}
+	return grip, open
+}
+
+// outlasts says whether a bolt that is not used once stays longer. One that is
+// measured before it goes back may stay a little longer.
+func (j *judge) outlasts(at stiffness.AfterAngle) bool {
+	switch {
+	case j.alone() || j.Reuse == ReuseOnce:
+		return false
+	case j.Reuse == ReuseInspect:
+		return !at.Reusable
+	}
+	return at.Lasting > 0
+}
+
+// lasts notes that the bolt stays longer.
+func (j *judge) lasts(t turn, worst stiffness.AfterAngle) {
+	switch {
+	case t.angle > 0 && worst.Lasting > 0 && !worst.Reusable:
+		j.note(t.last, TurnUsedOnce, finding.Values{"lasting": worst.Lasting, "strain": worst.LastingStrain})
+	case t.angle > 0 && worst.Lasting > 0:
+		j.note(t.last, TurnMeasured, finding.Values{"lasting": worst.Lasting})
+	}
+}
+
+func angleToBreak(at stiffness.AfterAngle) unit.Angle    { return at.AngleToBreak }
+func angleToGreatest(at stiffness.AfterAngle) unit.Angle { return at.AngleToGreatest }
+func angleToYield(at stiffness.AfterAngle) unit.Angle    { return at.AngleToYield }
+
+// turned adds the turn and the span of an angle over the span of friction, in
+// fives of degrees: the figures are no nearer than that.
+func (j *judge) turned(t turn, r stiffness.Turned, open string, of func(stiffness.AfterAngle) unit.Angle, values finding.Values) finding.Values {
+	round := func(a unit.Angle) unit.Angle { return unit.Angle(math.Round(float64(a)/5) * 5) }
+	least := round(min(of(r.Low), of(r.Nominal), of(r.High)))
+	most := round(max(of(r.Low), of(r.Nominal), of(r.High)))
+	if least == most {
+		least = 0
+	}
+	values["angle"], values["snug"], values["bolt"] = t.angle, written(t.snug), j.named()
+	values["grip"], values["least"], values["most"] = r.Joint.Grip, least, most
+	values["rests"] = finding.Noted(TurnRests, finding.Values{"open": open})
+	return values
+}

@@ -1,0 +1,35 @@
+package screw
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with a bolt, and what is taken where a file leaves it open.
+const (
+	NoThread           finding.Code = "bolt thread missing"        //
+	SeveralAims        finding.Code = "aim several"                //
+	ProofShareRange    finding.Code = "aim proof share"            // share
+	YieldShareRange    finding.Code = "aim yield share"            // share
+	AimTooHigh         finding.Code = "aim too high"               // preload, thread, class, most, friction
+	NoAim              finding.Code = "aim none"                   // preload
+	NoTorque           finding.Code = "torque none"                // torque
+	NoSuchEquation     finding.Code = "equation unknown"           // written, allowed
+	FactorWithFriction finding.Code = "nut factor beside friction" // factor
+	FactorRange        finding.Code = "nut factor range"           // factor, thread, least, most
+	FactorUnreadable   finding.Code = "nut factor unreadable"      // written, most, usual
+	ShareUnreadable    finding.Code = "share unreadable"           // written
+	FrictionUnreadable finding.Code = "friction unreadable"        // written
+	FrictionRange      finding.Code = "friction range"             // low, high, where, most
+	FrictionFalls      finding.Code = "friction falls"             // low, nominal, high, where
+	NoSuchLubricant    finding.Code = "lubricant unknown"          // written, allowed
+	NoSuchMethod       finding.Code = "tightening unknown"         // written, allowed
+	YieldShareAssumed  finding.Code = "assumed yield share"        // share
+	FrictionAssumed    finding.Code = "assumed friction"           // low, high, lubricant, standard
+	AnyFrictionAssumed finding.Code = "assumed any friction"       // low, high
+	ExactFriction      finding.Code = "assumed exact friction"     //
+	FrictionOfFactor   finding.Code = "assumed friction of factor" // friction, factor
+)
+
+// Where a bolt turns against friction, as words of the trade.
+const (
+	inThread  finding.Term = "thread"
+	underHead finding.Term = "head"
+)
