@@ -6,23 +6,6 @@ import (
 	"slices"
 )
 
-// CircleShare is how far off one circle, or one line, points may lie, as a
-// share of the spacing.
-const CircleShare = 0.1
-
-// OneCircle says whether all points lie on one circle round the centre.
-func OneCircle(points []Point, centre Point) bool {
-	if len(points) < 3 {
-		return false
-	}
-	low, high := math.Inf(1), 0.0
-	for _, p := range points {
-		d := p.Distance(centre)
-		low, high = math.Min(low, d), math.Max(high, d)
-	}
-	return high-low <= CircleShare*Spacing(points)
-}
-
 // EvenPlaces numbers directions, given in degrees and rising from 0, by the
 // even places of a circle: of len(deg) places, or of a few more where bolts
 // are missing. It gives nil where they lie on no even places.

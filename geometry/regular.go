@@ -2,12 +2,6 @@ package geometry
 
 import "math"
 
-// LevelShare is how far off, as a share of the spacing, a measured hole may
-// make two distances differ that are equal on the part. A hole that lies 1 %
-// of the spacing off its true place changes a difference of two distances by
-// 5.7 % at the most.
-const LevelShare = 0.06
-
 // Layout is a set of places with the regularity that they have.
 type Layout struct {
 	// Points are the true places: those of the rows and columns of a grid or

@@ -10,7 +10,7 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // readClamped reads the block joint: what is known of the clamped parts. It
@@ -84,7 +84,7 @@ func (r *reader) clampedPart(file fields, key string) plan.ClampedPart {
 	}
 	p := plan.ClampedPart{Material: f.text("material"), Thickness: r.kindSize(f, "thickness")}
 	if p.Material != "" {
-		if _, err := tension.ParseMaterial(p.Material); err != nil {
+		if _, err := strength.ParseMaterial(p.Material); err != nil {
 			r.unreadable(f.get("material"), problem.Error, "", err)
 		}
 	}

@@ -5,7 +5,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // The head is a form or a width across flats, and goes into the worked-out
@@ -14,12 +14,12 @@ func TestHeadsOfKinds(t *testing.T) {
 	var last unit.GivenTorque
 	for _, c := range []struct {
 		head   string
-		form   tension.HeadForm
+		form   head.Form
 		across unit.Length
 	}{
 		{"16 mm", "", 16},
-		{"socket", tension.SocketHead, 0},
-		{"flange", tension.FlangeHead, 0},
+		{"socket", head.Socket, 0},
+		{"flange", head.Flange, 0},
 	} {
 		in, problems := readText(lid + `kinds: {main: {thread: M10, class: "10.9", friction: 0.12, head: ` + c.head + `}}
 fasteners: [{id: A, at: [0, 0]}]

@@ -5,7 +5,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // impliedKind is the only kind of a file without kinds.
@@ -103,7 +103,7 @@ func (r *reader) kind(name string, n *node) plan.Kind {
 }
 
 // headOf reads the form of the head, or the width across flats of a hexagon.
-func (r *reader) headOf(f fields) (form tension.HeadForm, across unit.Length) {
+func (r *reader) headOf(f fields) (form head.Form, across unit.Length) {
 	n := f.get("head")
 	if n == nil {
 		return "", 0
@@ -112,11 +112,11 @@ func (r *reader) headOf(f fields) (form tension.HeadForm, across unit.Length) {
 		return "", r.kindSize(f, "head")
 	}
 	var words []string
-	for _, form := range tension.HeadForms {
+	for _, form := range head.Forms {
 		words = append(words, string(form))
 	}
 	if containsText(words, n.text) {
-		return tension.HeadForm(n.text), 0
+		return head.Form(n.text), 0
 	}
 	r.fail(n, alternatives(words)+", or the width across flats, such as 16 mm", "head is %s%s", n.called(), r.hint(n.text, words))
 	return "", 0

@@ -6,16 +6,11 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// defaultLoosen breaks every fastener loose by a quarter turn before any comes
-// out, so that the joint relaxes evenly.
-func defaultLoosen() []plan.StageInput {
-	return []plan.StageInput{{Do: plan.TurnBack, Angle: 90}, {Do: plan.Remove}}
-}
-
 const loosenExample = "[{turn: 90°}, {remove: true}]"
 
+// readLoosen reads the stages of loosening; where the file gives none the plan
+// has the usual ones.
 func (r *reader) readLoosen(file fields) {
-	r.input.Loosen = defaultLoosen()
 	n := file.get("loosen")
 	if n == nil {
 		return
@@ -28,7 +23,6 @@ func (r *reader) readLoosen(file fields) {
 	if list == nil {
 		return
 	}
-	r.input.Loosen = nil
 	items := r.stageItems(list, loosenExample)
 	for _, item := range items {
 		if stage, ok := r.loosenStage(item); ok {

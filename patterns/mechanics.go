@@ -4,7 +4,8 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
 	"errors"
 )
 
@@ -26,7 +27,7 @@ func (r *reader) threadAndClass(f fields, k *plan.Kind) {
 	k.Class = text
 	var err error
 	if k.Thread != nil {
-		_, err = tension.ParseClass(text, *k.Thread)
+		_, err = strength.ParseClass(text, *k.Thread)
 	}
 	if elsewhere := classOfAnyThread(text); elsewhere != nil {
 		if err == nil {
@@ -67,7 +68,7 @@ func classOfAnyThread(text string) error {
 		if parseErr != nil {
 			return parseErr
 		}
-		if _, classErr := tension.ParseClass(text, t); classErr == nil {
+		if _, classErr := strength.ParseClass(text, t); classErr == nil {
 			return nil
 		} else if err == nil {
 			err = classErr
@@ -84,7 +85,7 @@ func (r *reader) lubricant(f fields) string {
 	if text == "" || f.has("friction") {
 		return text
 	}
-	if _, err := tension.FrictionOf(text); err != nil {
+	if _, err := screw.FrictionOf(text); err != nil {
 		r.unreadable(f.get("lubricant"), problem.Warning, "", err)
 	}
 	return text
@@ -97,7 +98,7 @@ func (r *reader) into(f fields) string {
 	if text == "" {
 		return ""
 	}
-	if _, err := tension.ParseMaterial(text); err != nil {
+	if _, err := strength.ParseMaterial(text); err != nil {
 		r.unreadable(f.get("into"), problem.Warning, "into", err)
 	}
 	return text

@@ -1,6 +1,7 @@
 package patterns
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -8,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"drawdown/geometry/unit"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -54,7 +56,7 @@ func TestPlaceWithDecimalComma(t *testing.T) {
 func TestTightColonIsOneProblem(t *testing.T) {
 	_, problems := readText(lid + "fasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque:30}]}\n")
 	if len(problems) != 2 || !strings.Contains(problems[0].What, "space after the colon: torque: 30") ||
-		!strings.Contains(problems[1].What, "the unit is missing") {
+		!errors.Is(problems[1].Found, unit.NoUnit) {
 		t.Errorf("%v", problems)
 	}
 }

@@ -8,7 +8,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
 // maxWrenches is more than any shop has.
@@ -32,9 +32,9 @@ func OpenWrenches(path string, stdin io.Reader) (Source, error) {
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
 // needed with an adapter only. The list is empty where a problem stops the work.
-func ReadWrenches(source Source) ([]tension.Wrench, problem.List) {
+func ReadWrenches(source Source) ([]wrench.Wrench, problem.List) {
 	r := &reader{source: source, bareUnit: "mm"}
-	var list []tension.Wrench
+	var list []wrench.Wrench
 	if root := r.wrenchFile(newFile(source.File, source.Data)); root != nil {
 		list = r.wrenches(root)
 	}
@@ -78,7 +78,7 @@ func (r *reader) wrenchFile(f *file) *node {
 	return root
 }
 
-func (r *reader) wrenches(root *node) []tension.Wrench {
+func (r *reader) wrenches(root *node) []wrench.Wrench {
 	f, ok := r.fields(root, "the list of wrenches", "drawdown", "wrenches")
 	if !ok {
 		return nil
@@ -95,10 +95,10 @@ func (r *reader) wrenches(root *node) []tension.Wrench {
 		r.fail(at, "", "the list has %d wrenches; at most %d can be told apart", len(items), maxWrenches)
 		return nil
 	}
-	var list []tension.Wrench
+	var list []wrench.Wrench
 	for _, item := range items {
 		if w, ok := r.wrench(item); ok {
-			if slices.ContainsFunc(list, func(other tension.Wrench) bool { return other.Name == w.Name }) {
+			if slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Name == w.Name }) {
 				r.fail(item, "", "there are two wrenches %s; each needs a name of its own", quoted(w.Name))
 			}
 			list = append(list, w)
@@ -107,13 +107,13 @@ func (r *reader) wrenches(root *node) []tension.Wrench {
 	return list
 }
 
-func (r *reader) wrench(n *node) (tension.Wrench, bool) {
+func (r *reader) wrench(n *node) (wrench.Wrench, bool) {
 	before := len(r.found)
 	f, ok := r.fields(n, "a wrench", "name", "from", "to", "division", "length")
 	if !ok {
-		return tension.Wrench{}, false
+		return wrench.Wrench{}, false
 	}
-	var w tension.Wrench
+	var w wrench.Wrench
 	if at := f.need("name", "name: small"); at != nil {
 		w.Name, _ = r.textUpTo(at, "a wrench's name", 60)
 	}
@@ -137,7 +137,7 @@ func (r *reader) wrench(n *node) (tension.Wrench, bool) {
 }
 
 // checkScale says what cannot be a scale, where its figures could be read.
-func (r *reader) checkScale(f fields, w tension.Wrench, before int) {
+func (r *reader) checkScale(f fields, w wrench.Wrench, before int) {
 	if r.errorsSince(before) {
 		return
 	}
@@ -151,7 +151,7 @@ func (r *reader) checkScale(f fields, w tension.Wrench, before int) {
 
 // onScaleOf reads a figure that stands in the unit of the scale; 0 where the
 // key is missing.
-func (r *reader) onScaleOf(f fields, key string, w tension.Wrench) float64 {
+func (r *reader) onScaleOf(f fields, key string, w wrench.Wrench) float64 {
 	n := f.get(key)
 	if n == nil {
 		return 0

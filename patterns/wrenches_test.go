@@ -8,10 +8,11 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
-	"drawdown/sequence/tension"
+	"drawdown/render/words"
+	"drawdown/sequence/tension/wrench"
 )
 
-func readWrenches(text string) ([]tension.Wrench, problem.List) {
+func readWrenches(text string) ([]wrench.Wrench, problem.List) {
 	return ReadWrenches(FromBytes("text", []byte(text)))
 }
 
@@ -23,7 +24,7 @@ wrenches:
   - {name: long, from: 60 lbf·ft, to: 250 lbf·ft, length: 25 in}
   - {name: plain, to: "12,5 Nm"}
 `)
-	want := []tension.Wrench{
+	want := []wrench.Wrench{
 		{Name: "small", Min: 5, Max: 60, Division: 0.5},
 		{Name: "long", Min: 60, Max: 250, Unit: unit.PoundForceFoot, Length: 635},
 		{Name: "plain", Max: 12.5},
@@ -63,7 +64,7 @@ func TestWrenchesThatAreNone(t *testing.T) {
 		"wrenches: [{name: " + strings.Repeat("a", 100) + ", to: 60 N·m}]":  "at most 60",
 	} {
 		list, problems := readWrenches(text)
-		if !problems.Stops() || list != nil || !strings.Contains(problems.Error(), want) {
+		if !problems.Stops() || list != nil || !strings.Contains(problems.Worded(words.English().What, words.English().Allowed).Error(), want) {
 			t.Errorf("%.80q: %v, problems\n%.400s\nwant %q", text, list, problems.Error(), want)
 		}
 		checkPlaces(t, text, problems)

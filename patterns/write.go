@@ -16,7 +16,7 @@ import (
 	"drawdown/geometry/survey"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // Draft is what Write makes a pattern file from.
@@ -106,7 +106,7 @@ func (w *writer) kinds(d Draft) {
 // throughHole gives the thread that a hole is for, the width across flats of its
 // hexagon head (0 where it has none), and how the thread is known.
 func throughHole(holeMm float64) (size string, across unit.Length, why string) {
-	size, sure := tension.ThreadForHole(unit.Length(holeMm))
+	size, sure := head.ThreadForHole(unit.Length(holeMm))
 	if size == "" {
 		return "", 0, ""
 	}
@@ -115,7 +115,7 @@ func throughHole(holeMm float64) (size string, across unit.Length, why string) {
 		why = "by the hole (ISO 273); look at the bolt, or "
 	}
 	if t, err := thread.Parse(size); err == nil {
-		across, _, _ = tension.HexagonAcross(t)
+		across, _, _ = head.HexagonAcross(t)
 	}
 	return size, across, why
 }

@@ -1,13 +1,10 @@
 // Package render turns scenes into files. It is the only package that lists
-// the formats.
+// the formats. It may import scenes and what paints them.
 package render
 
 import (
 	"bytes"
-	"fmt"
 	"image"
-	"slices"
-	"strings"
 	"time"
 
 	"drawdown/render/pdf"
@@ -28,33 +25,19 @@ const (
 // Formats lists all of them.
 var Formats = []Format{PDF, PNG, SVG}
 
-// FindFormat gives the format of that name; the error lists those there are.
-func FindFormat(name string) (Format, error) {
-	f := Format(strings.ToLower(strings.TrimSpace(name)))
-	if !slices.Contains(Formats, f) {
-		return "", fmt.Errorf("format %q is not known; allowed: pdf, png, svg", name)
-	}
-	return f, nil
-}
-
-// Options are what the formats need to know beyond the scene.
-type Options struct {
-	DPI  int       // of PNG
-	Date time.Time // that a PDF carries; zero where the plan has none
-}
-
 // File is one finished file, not yet on disk.
 type File struct {
 	Name string
 	Data []byte
 }
 
-// Files writes the document in one format. The stem is the file name up to
-// the page's name and the ending.
-func Files(doc scene.Document, stem string, f Format, o Options) ([]File, error) {
+// Files writes the document in one format. The stem is the file name up to the
+// page's name and the ending. A PNG has dpi dots per inch; a PDF carries the date,
+// unless it is zero.
+func Files(doc scene.Document, stem string, f Format, dpi int, date time.Time) ([]File, error) {
 	if f == PDF {
 		var b bytes.Buffer
-		if err := pdf.Write(&b, doc, o.Date); err != nil {
+		if err := pdf.Write(&b, doc, date); err != nil {
 			return nil, err
 		}
 		return []File{{stem + ".pdf", b.Bytes()}}, nil
@@ -62,19 +45,18 @@ func Files(doc scene.Document, stem string, f Format, o Options) ([]File, error)
 	var files []File
 	for _, page := range doc.Pages {
 		var b bytes.Buffer
-		if err := writePage(&b, page, f, o); err != nil {
+		var err error
+		if f == PNG {
+			err = png.Write(&b, page, dpi)
+		} else {
+			err = svg.Write(&b, page)
+		}
+		if err != nil {
 			return nil, err
 		}
 		files = append(files, File{stem + "-" + page.Name + "." + string(f), b.Bytes()})
 	}
 	return files, nil
-}
-
-func writePage(b *bytes.Buffer, page scene.Page, f Format, o Options) error {
-	if f == PNG {
-		return png.Write(b, page, o.DPI)
-	}
-	return svg.Write(b, page)
 }
 
 // CheckDPI says whether a picture of a page of that size, in millimetres, can

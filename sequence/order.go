@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/sequence/way"
 )
 
 // Order gives the fasteners of a joint, as indices into j.Fasteners, in the
@@ -66,50 +67,10 @@ func expand(j geometry.Joint, units []unit, g Group) []int {
 		points[i] = u.centre(j)
 	}
 	var order []int
-	for _, i := range Places(points, g.Way, g.Turn) {
+	for _, i := range way.Places(points, g.Way, g.Turn) {
 		order = append(order, units[i].order(j, g.Turn)...)
 	}
 	return order
-}
-
-// Places orders bare places by a way that looks at the layout alone (not by
-// cast number or list). It gives a permutation of the indices of points.
-func Places(points []geometry.Point, way Way, turn Turn) []int {
-	if len(points) == 0 {
-		return nil
-	}
-	l := newLayout(points)
-	order := l.by(way, turn)
-	for k, i := range order {
-		order[k] = l.listed[i]
-	}
-	return order
-}
-
-func (l *layout) by(way Way, turn Turn) []int {
-	if way == Auto || way == "" {
-		way = l.auto()
-	}
-	turn = turn.For(way)
-	switch way {
-	case Cross:
-		return l.cross(turn)
-	case RowWay:
-		return l.row(turn)
-	case Star:
-		return l.star(turn)
-	case Circular:
-		return l.circular(turn)
-	}
-	return l.spiral(turn)
-}
-
-// Settled gives the way that Auto stands for with these places.
-func Settled(points []geometry.Point, way Way) Way {
-	if (way == Auto || way == "") && len(points) > 0 {
-		return newLayout(points).auto()
-	}
-	return way
 }
 
 func byCast(j geometry.Joint, members []int) ([]int, error) {
@@ -155,5 +116,5 @@ func SettledGroup(j geometry.Joint, members []int, g Group) Way {
 	for i, u := range loaded {
 		points[i] = u.centre(j)
 	}
-	return Settled(points, Auto)
+	return way.Settled(points, Auto)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/sequence/way"
 )
 
 // unit is what goes down together: one fastener, or the fasteners of a
@@ -40,9 +41,9 @@ func units(j geometry.Joint, members []int) (free, loaded []unit) {
 	return free, loaded
 }
 
-func (u unit) points(j geometry.Joint) []geometry.Point {
-	points := make([]geometry.Point, len(u))
-	for k, i := range u {
+func pointsOf(j geometry.Joint, members []int) []geometry.Point {
+	points := make([]geometry.Point, len(members))
+	for k, i := range members {
 		points[k] = j.Fasteners[i].At
 	}
 	return points
@@ -52,7 +53,7 @@ func (u unit) centre(j geometry.Joint) geometry.Point {
 	if len(u) == 1 {
 		return j.Fasteners[u[0]].At
 	}
-	return geometry.Centroid(u.points(j))
+	return geometry.Centroid(pointsOf(j, u))
 }
 
 // order lists the fasteners of the unit: crosswise, so that a cap or clamp
@@ -61,12 +62,12 @@ func (u unit) order(j geometry.Joint, turn Turn) []int {
 	if len(u) == 1 {
 		return slices.Clone(u)
 	}
-	way := Cross
-	if newLayout(u.points(j)).collinear() {
-		way = RowWay
+	points, by := pointsOf(j, u), Cross
+	if geometry.OneLine(points) {
+		by = RowWay
 	}
 	var order []int
-	for _, k := range Places(u.points(j), way, turn) {
+	for _, k := range way.Places(points, by, turn) {
 		order = append(order, u[k])
 	}
 	return order

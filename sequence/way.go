@@ -1,65 +1,61 @@
-// Package sequence decides in which order the fasteners of a joint are worked.
-// Every function is pure: places in, a permutation out. Orders do not depend
-// on how the joint is listed; scaling, moving or turning the part changes
-// nothing but the choice between places that tie.
+// Package sequence decides in which order the fasteners of a joint are worked:
+// group after group, clusters together, each group by its way. Every function
+// is pure: a joint in, a permutation out. The ways themselves, over bare
+// places, are in package way.
 package sequence
 
-// Way is a manner of going through a group of fasteners.
-type Way string
+import (
+	"slices"
 
-const (
-	Auto     Way = "auto"     // row, star or spiral, by the layout
-	Spiral   Way = "spiral"   // centre outwards, turning one way
-	Cross    Way = "cross"    // centre outwards, each followed by the one across the centre
-	RowWay   Way = "row"      // middle outwards, side by side
-	Star     Way = "star"     // bolt circles, the cross-pattern of ASME PCC-1
-	Circular Way = "circular" // once round, for a check pass
-	Cast     Way = "cast"     // by the numbers marked on the part
-	List     Way = "list"     // the maker's own sequence
+	"drawdown/geometry"
+	"drawdown/sequence/way"
 )
 
-// Ways lists the ways that a pattern file can name, in the order of the help.
-var Ways = []Way{Auto, Spiral, Cross, RowWay, Star, Circular, Cast}
-
-// Turn is a sense of rotation in the view.
-type Turn string
-
-const (
-	TurnDefault Turn = ""      // left for spiral, cross and row; right for star and circular
-	TurnLeft    Turn = "left"  // anticlockwise
-	TurnRight   Turn = "right" // clockwise
+// Way and Turn are the words of package way, which a joint's groups name.
+type (
+	Way  = way.Way
+	Turn = way.Turn
 )
 
-// Turns lists the senses that a pattern file can name.
-var Turns = []Turn{TurnLeft, TurnRight}
+const (
+	Auto     = way.Auto
+	Spiral   = way.Spiral
+	Cross    = way.Cross
+	RowWay   = way.Row
+	Star     = way.Star
+	Circular = way.Circular
+	Cast     = way.Cast
+	List     = way.List
 
-// Opposite gives the other sense, as a mirror shows it.
-func (t Turn) Opposite() Turn {
-	switch t {
-	case TurnLeft:
-		return TurnRight
-	case TurnRight:
-		return TurnLeft
+	TurnDefault = way.TurnDefault
+	TurnLeft    = way.TurnLeft
+	TurnRight   = way.TurnRight
+)
+
+// Ways and Turns list what a pattern file can name.
+var (
+	Ways  = way.Ways
+	Turns = way.Turns
+)
+
+// Rings parts the given fasteners of a joint into rings round their centre,
+// inside out, as the ways see them.
+func Rings(j geometry.Joint, members []int) [][]int {
+	rings := way.Rings(pointsOf(j, members))
+	for _, ring := range rings {
+		for k, place := range ring {
+			ring[k] = members[place]
+		}
 	}
-	return t
+	return rings
 }
 
-// For settles the sense of way w where the file names none. ASME PCC-1 numbers
-// and goes round bolt circles clockwise.
-func (t Turn) For(w Way) Turn {
-	if t != TurnDefault {
-		return t
+// From gives an order that goes round, begun at another of its members. A row
+// has two ends and no way round: its order stays.
+func From(j geometry.Joint, order []int, first int) []int {
+	at := slices.Index(order, first)
+	if at < 0 || geometry.OneLine(pointsOf(j, order)) {
+		return order
 	}
-	if w == Star || w == Circular {
-		return TurnRight
-	}
-	return TurnLeft
-}
-
-// Group is one set of fastener kinds that is ordered together.
-type Group struct {
-	Kinds []string // empty: every kind
-	Way   Way
-	Turn  Turn
-	List  []string // the maker's own sequence of ids, for Way List
+	return append(slices.Clone(order[at:]), order[:at]...)
 }

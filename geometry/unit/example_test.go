@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 )
 
 // First principles: 4 3/8 in × 25.4 mm = 111.125 mm.
@@ -11,7 +12,7 @@ func ExampleParseLength() {
 	for _, text := range []string{"110 mm", "4 3/8 in", "110,5", "1,000 mm"} {
 		length, err := unit.ParseLength(text, "mm")
 		if err != nil {
-			fmt.Println(err)
+			fmt.Println(words.English().Error(err))
 			continue
 		}
 		fmt.Println(float64(length))
@@ -56,7 +57,7 @@ func ExampleParseTorque() {
 	fmt.Println(torque, err)
 	fmt.Printf("%.2f N·m\n", float64(torque.Nm()))
 	_, err = unit.ParseTorque("100")
-	fmt.Println(err)
+	fmt.Println(words.English().Error(err))
 	// Output:
 	// 100 lbf·ft <nil>
 	// 135.58 N·m

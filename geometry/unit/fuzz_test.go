@@ -22,7 +22,7 @@ func checkParsed(t *testing.T, text string, parse func(string) (float64, error))
 	t.Helper()
 	got, err := parse(text)
 	if err != nil {
-		if got != 0 || len(err.Error()) < 10 || !strings.HasPrefix(err.Error(), `"`) {
+		if got != 0 || len(said(err)) < 10 || !strings.HasPrefix(said(err), `"`) {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
 		return

@@ -1,11 +1,11 @@
 package unit
 
 import (
-	"errors"
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 var (
@@ -19,21 +19,19 @@ var (
 	thousands = regexp.MustCompile(`^[+-]?\d{1,3}(?:[., ]\d{3})+(?:[.,]\d*)?$`)
 )
 
-// errNoNumber says that there is nothing to use as a number.
-var errNoNumber = errors.New("not a number")
-
 // parseNumber reads decimals with a point or a comma, simple fractions and
 // mixed numbers: 4.25, 4,25, 3/8, 4 3/8. The text has plain signs and single
 // spaces. A comma that can be a thousands sign is refused: 1,000 is one or a
-// thousand.
+// thousand. Where there is no number, the error is the bare NoQuantity.
 func parseNumber(s string) (float64, error) {
 	if m := fraction.FindStringSubmatch(s); m != nil {
 		return mixedNumber(m[1], m[2], m[3], m[4])
 	}
 	if m := commaNumber.FindStringSubmatch(s); m != nil {
 		if maybeThousands(m[1], m[2]) {
-			return 0, fmt.Errorf("the comma in %s can be a decimal or a thousands sign; write %s or %s",
-				s, strings.Replace(s, ",", "", 1), strings.Replace(s, ",", ".", 1))
+			return 0, finding.Failed(DoubtfulComma, finding.Values{
+				"number": s, "thousands": strings.Replace(s, ",", "", 1), "decimal": strings.Replace(s, ",", ".", 1),
+			})
 		}
 		s = strings.Replace(s, ",", ".", 1)
 	}
@@ -41,9 +39,9 @@ func parseNumber(s string) (float64, error) {
 		return decimal(s)
 	}
 	if thousands.MatchString(s) {
-		return 0, fmt.Errorf("%s has thousands signs; write the number without them, for example 1234.5", s)
+		return 0, finding.Failed(ThousandsSigns, finding.Values{"number": s})
 	}
-	return 0, errNoNumber
+	return 0, NoQuantity
 }
 
 // maybeThousands says whether a comma between these digits can part thousands:
@@ -65,7 +63,7 @@ func mixedNumber(sign, whole, top, bottom string) (float64, error) {
 		return 0, err
 	}
 	if over >= under {
-		return 0, fmt.Errorf("the fraction %s/%s is not under one; write for example 3/8 or 4 3/8", top, bottom)
+		return 0, finding.Failed(ImproperFraction, finding.Values{"fraction": top + "/" + bottom})
 	}
 	value := over / under
 	if whole != "" {
@@ -81,12 +79,12 @@ func mixedNumber(sign, whole, top, bottom string) (float64, error) {
 	return value, nil
 }
 
-// decimal reads a number whose form is known to be right; errNoNumber where it
+// decimal reads a number whose form is known to be right; NoQuantity where it
 // is beyond all figures. Minus zero is zero.
 func decimal(s string) (float64, error) {
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil {
-		return 0, errNoNumber
+		return 0, NoQuantity
 	}
 	if v == 0 {
 		return 0, nil

@@ -2,83 +2,77 @@ package unit
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"unicode/utf8"
-)
 
-// ErrNoUnit is wrapped by the error for a bare number where a unit is needed.
-var ErrNoUnit = errors.New("the unit is missing")
+	"drawdown/geometry/finding"
+)
 
 // ParseLength reads "110 mm", "110,5 mm" or "4 3/8 in"; a bare number takes
 // bareUnit, which is "mm" or "in".
 //
 // This and the other parsers take a decimal point or a decimal comma. A comma
 // that can be a thousands sign, as in "1,000 mm", is an error that says how to
-// write either reading.
+// write either reading. All errors are findings of this package.
 func ParseLength(s, bareUnit string) (Length, error) {
-	v, err := parse(s, bareUnit, lengthScales, "110 mm, 4.25 in")
-	return Length(v), err
+	return parse[Length](s, bareUnit, lengthScales, "110 mm", "4.25 in")
 }
 
 // ParseAngle reads "90°", "90 deg" or "0.25 turn". The unit is required.
 func ParseAngle(s string) (Angle, error) {
-	v, err := parse(s, "", angleScales, "90°, 90 deg")
-	return Angle(v), err
+	return parse[Angle](s, "", angleScales, "90°", "90 deg")
 }
 
 // ParseForce reads "30 kN" or "6750 lbf". The unit is required.
 func ParseForce(s string) (Force, error) {
-	v, err := parse(s, "", forceScales, "30 kN, 6750 lbf")
-	return Force(v), err
+	return parse[Force](s, "", forceScales, "30 kN", "6750 lbf")
 }
 
 // ParseStress reads "830 MPa" or "120 ksi". The unit is required.
 func ParseStress(s string) (Stress, error) {
-	v, err := parse(s, "", stressScales, "830 MPa, 120 ksi")
-	return Stress(v), err
+	return parse[Stress](s, "", stressScales, "830 MPa", "120 ksi")
 }
 
 // ParseDuration reads "10 min" or "4 h". The unit is required.
 func ParseDuration(s string) (Duration, error) {
-	v, err := parse(s, "", durationScales, "10 min, 4 h")
-	return Duration(v), err
+	return parse[Duration](s, "", durationScales, "10 min", "4 h")
 }
 
-func parse(s, bareUnit string, scales []scale, examples string) (float64, error) {
-	value, name, err := numberAndUnit(s, bareUnit, "a quantity", examples)
+func parse[T ~float64](s, bareUnit string, scales []scale, examples ...string) (T, error) {
+	value, name, err := numberAndUnit(s, bareUnit, NoQuantity, examples)
 	if err != nil {
 		return 0, err
 	}
 	lower := strings.ToLower(name)
 	for _, sc := range scales {
 		if slices.Contains(sc.spellings, lower) {
-			return checkFinite(s, value*sc.size)
+			v, err := checkFinite(s, value*sc.size)
+			return T(v), err
 		}
 	}
-	return 0, fmt.Errorf("%q has the unknown unit %q; allowed: %s", s, lower, allowedUnits(scales))
+	return 0, unknown(s, lower, signsOf(scales))
 }
 
 // numberAndUnit reads the number and gives the unit behind it, without spaces;
-// bareUnit where there is none. What names the quantity in
-// the error.
-func numberAndUnit(s, bareUnit, what, examples string) (value float64, name string, err error) {
+// bareUnit where there is none. A text that is no such quantity has the code
+// given.
+func numberAndUnit(s, bareUnit string, code finding.Code, examples []string) (value float64, name string, err error) {
 	number, name := split(s)
 	value, err = parseNumber(number)
 	// A broken character can lose a space and become another one.
-	if errors.Is(err, errNoNumber) || !utf8.ValidString(s) {
-		return 0, "", fmt.Errorf("%q is not %s; write for example %s", s, what, examples)
+	if errors.Is(err, NoQuantity) || !utf8.ValidString(s) {
+		return 0, "", finding.Failed(code, finding.Values{"written": s, "examples": examples})
 	}
 	if err != nil {
-		return 0, "", fmt.Errorf("%q: %w", s, err)
+		return 0, "", unreadable(s, err)
 	}
 	if name == "" {
 		name = bareUnit
 	}
 	if name == "" {
-		return 0, "", fmt.Errorf("%q: %w; write for example %s", s, ErrNoUnit, examples)
+		return 0, "", finding.Failed(NoUnit, finding.Values{"written": s, "examples": examples})
 	}
 	return value, name, nil
 }
@@ -121,15 +115,23 @@ func exponentLength(s string) int {
 
 func checkFinite(s string, v float64) (float64, error) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is too large", s)
+		return 0, finding.Failed(TooLarge, finding.Values{"written": s})
 	}
 	return v, nil
 }
 
-func allowedUnits(scales []scale) string {
+func unknown(s, name string, allowed []string) error {
+	return finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": allowed})
+}
+
+func unreadable(s string, why error) error {
+	return finding.Failed(Unreadable, finding.Values{"written": s, "why": why})
+}
+
+func signsOf(scales []scale) []string {
 	var all []string
 	for _, sc := range scales {
 		all = append(all, sc.sign)
 	}
-	return strings.Join(all, ", ")
+	return all
 }

@@ -60,16 +60,16 @@ func TestWhatIsNoStiffness(t *testing.T) {
 		"":                  "is not a quantity",
 		"50 MPa/mm - 1 bar": "unknown unit",
 	} {
-		if _, err := unit.ParseAreaStiffness(text); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := unit.ParseAreaStiffness(text); err == nil || !strings.Contains(said(err), want) {
 			t.Errorf("%q: want %q, got %v", text, want, err)
 		}
 	}
 	for text, want := range map[string]string{"4.2e-6": "4.2e-6 mm/N", "4.2e-6 N/mm": "allowed: mm/N, µm/kN"} {
-		if _, err := unit.ParseFlexibility(text); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := unit.ParseFlexibility(text); err == nil || !strings.Contains(said(err), want) {
 			t.Errorf("%q: want %q, got %v", text, want, err)
 		}
 	}
-	if _, err := unit.ParseBendingStiffness("2e8 N·mm"); err == nil || !strings.Contains(err.Error(), "allowed: N·mm², N·m²") {
+	if _, err := unit.ParseBendingStiffness("2e8 N·mm"); err == nil || !strings.Contains(said(err), "allowed: N·mm², N·m²") {
 		t.Errorf("got %v", err)
 	}
 }

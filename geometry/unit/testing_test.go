@@ -6,6 +6,8 @@ import (
 	"os"
 	"strconv"
 	"testing"
+
+	"drawdown/render/words"
 )
 
 // published reads a table of testdata, which names its source, by rows; the
@@ -34,6 +36,9 @@ func number(t *testing.T, s string) float64 {
 	}
 	return v
 }
+
+// said words an error as people read it.
+func said(err error) string { return words.English().Error(err) }
 
 // near allows for the rounding of two products in floating point.
 func near(got, want float64) bool { return math.Abs(got-want) <= 1e-14*math.Abs(want) }

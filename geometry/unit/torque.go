@@ -1,7 +1,6 @@
 package unit
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,11 +18,7 @@ const (
 
 // Factors to N·m from NIST SP 811, Appendix B.8. The spellings stand without
 // the sign or space between their two halves.
-var torqueUnits = [...]struct {
-	sign      string
-	spellings []string
-	inNm      float64
-}{
+var torqueUnits = [...]scale{
 	NewtonMetre: {"N·m", []string{"nm"}, 1},
 	PoundForceFoot: {
 		"lbf·ft",
@@ -49,7 +44,7 @@ type GivenTorque struct {
 }
 
 // Nm gives the torque in newton metres.
-func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].inNm) }
+func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].size) }
 
 // String prints the figure as its source gave it.
 func (g GivenTorque) String() string {
@@ -62,7 +57,7 @@ var halfSigns = strings.NewReplacer("·", "", "⋅", "", "•", "", ".", "", "-"
 // ParseTorque reads "20 N·m", "20 Nm", "15 lbf·ft", "15 ft-lbs", "180 lbf·in",
 // "2 kgf·m". The unit is required.
 func ParseTorque(s string) (GivenTorque, error) {
-	value, name, err := numberAndUnit(s, "", "a torque", "20 N·m, 15 lbf·ft, 180 lbf·in, 2 kgf·m")
+	value, name, err := numberAndUnit(s, "", NoTorque, []string{"20 N·m", "15 lbf·ft", "180 lbf·in", "2 kgf·m"})
 	if err != nil {
 		return GivenTorque{}, err
 	}
@@ -72,13 +67,13 @@ func ParseTorque(s string) (GivenTorque, error) {
 		if !slices.Contains(t.spellings, joined) {
 			continue
 		}
-		if _, err := checkFinite(s, value*t.inNm); err != nil {
+		if _, err := checkFinite(s, value*t.size); err != nil {
 			return GivenTorque{}, err
 		}
 		return GivenTorque{value, TorqueUnit(u)}, nil
 	}
-	return GivenTorque{}, fmt.Errorf("%q has the unknown unit %q; allowed: N·m, lbf·ft, lbf·in, kgf·m", s, lower)
+	return GivenTorque{}, unknown(s, lower, signsOf(torqueUnits[:]))
 }
 
 // In gives the torque as a plain number in unit u.
-func (t Torque) In(u TorqueUnit) float64 { return float64(t) / torqueUnits[u].inNm }
+func (t Torque) In(u TorqueUnit) float64 { return float64(t) / torqueUnits[u].size }

@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -35,11 +36,11 @@ var sheets = func() []sheetOf {
 
 // faults lays a drawing on its paper and gives what is wrong with it.
 func (s sheetOf) faults(d diagram.Drawing) []string {
-	return scene.CheckLayout(scene.Page{Name: s.name, Width: s.width, Height: s.height, Margin: s.box.Left, Items: d.Items})
+	return scenetest.CheckLayout(scene.Page{Name: s.name, Width: s.width, Height: s.height, Margin: s.box.Left, Items: d.Items})
 }
 
 func (s sheetOf) draw(p plan.Plan) diagram.Drawing {
-	return diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: s.box})
+	return diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box})
 }
 
 // apart scatters places over a field that keep a distance from each other.
@@ -170,7 +171,7 @@ func TestGeneratedDrawings(t *testing.T) {
 	for seed := range seeds {
 		family, p := generatedPart(t, uint64(seed))
 		for _, s := range sheets {
-			req := diagram.Request{Plan: p, Order: p.Tighten.Order, Box: s.box}
+			req := diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box}
 			if seed%2 == 1 {
 				req.Order, req.Beside = p.Loosen.Order, diagram.IDs(p.Joint)
 			}

@@ -1,16 +1,20 @@
 // Package diagram draws the part: outline, bores, dowels, the fasteners' marks
 // with their numbers, and the path that shows the order. It takes a plan and a
 // box on the page and gives scene items; nothing it draws leaves the box.
+//
+// It may import places, orders, plans, scenes and type. It knows no paper, and no
+// words but those that it is given.
 package diagram
 
 import (
 	"drawdown/geometry"
+	"drawdown/render/diagram/space"
 	"drawdown/render/scene"
 	"drawdown/sequence/plan"
 )
 
-// Request is what to draw, and where.
-type Request struct {
+// Part is what to draw, and where.
+type Part struct {
 	Plan plan.Plan
 	// Order lists the fasteners as they are numbered here, from 1. It is used
 	// only where Show is Numbers.
@@ -28,8 +32,8 @@ type Request struct {
 	Front string
 	Box   scene.Box
 
-	piece   *section // nil for the whole part
-	noPaths bool     // no arrows, though they would find their way
+	piece   *cutout // nil for the whole part
+	noPaths bool    // no arrows, though they would find their way
 }
 
 // Drawing is the part as drawn.
@@ -58,11 +62,11 @@ const SmallEm = 3.0
 
 // sketch collects the drawing while it grows.
 type sketch struct {
-	req     Request
+	req     Part
 	view    view
 	marks   []mark
 	numbers []int // of each fastener
-	space   *space
+	space   *space.Space
 	bounds  geometry.Box // of the part
 	strings []float64    // across the strings of fasteners; nil until asked for
 	strung  answer       // whether most are on strings
@@ -79,7 +83,7 @@ type sketch struct {
 // Draw draws the part. Things are placed in the order of their importance:
 // marks and numbers, then the path, then small numbers and labels where there
 // is room. Numbers are made a little smaller where that lets the path through.
-func Draw(req Request) Drawing {
+func Draw(req Part) Drawing {
 	first := newSketch(req)
 	sizes := first.sizes()
 	if first.paths() {
@@ -131,8 +135,8 @@ func (s *sketch) unlessNameless(arrows Drawing) Drawing {
 // the part for arrows that pass outside it.
 var bowRooms = []float64{0, 6, 12}
 
-func newSketch(req Request) *sketch {
-	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: newSpace(req.Box, len(req.Plan.Joint.Fasteners)), looks: mostLooks}
+func newSketch(req Part) *sketch {
+	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: space.New(req.Box, len(req.Plan.Joint.Fasteners)), looks: mostLooks}
 	s.numbers = make([]int, s.count())
 	if req.Show == Numbers {
 		for k, i := range req.Order {

@@ -36,7 +36,7 @@ func planned(t testing.TB, points []geometry.Point, change func(j *geometry.Join
 }
 
 func draw(p plan.Plan) diagram.Drawing {
-	return diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: box})
+	return diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: box})
 }
 
 func scattered(n int, seed uint64) []geometry.Point {
@@ -146,15 +146,15 @@ func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
 		for k, line := range lines {
 			run := line.Path.Flatten()[0]
 			from, to := p.Joint.Fasteners[p.Tighten.Order[k]].ID, p.Joint.Fasteners[p.Tighten.Order[k+1]].ID
-			if gap := distance(run[0], marks[from].Centre()) - marks[from].Width()/2; gap < 0.3 || gap > 2.5 {
+			if gap := run[0].Distance(marks[from].Centre()) - marks[from].Width()/2; gap < 0.3 || gap > 2.5 {
 				t.Errorf("%s: arrow %d starts %.1f mm from its mark", name, k+1, gap)
 			}
-			if gap := distance(run[len(run)-1], marks[to].Centre()) - marks[to].Width()/2; gap < 2 || gap > 6 {
+			if gap := run[len(run)-1].Distance(marks[to].Centre()) - marks[to].Width()/2; gap < 2 || gap > 6 {
 				t.Errorf("%s: arrow %d ends its line %.1f mm from its mark", name, k+1, gap)
 			}
 			for id, mark := range marks {
 				for _, q := range run {
-					if distance(q, mark.Centre()) < mark.Width()/2 {
+					if q.Distance(mark.Centre()) < mark.Width()/2 {
 						t.Errorf("%s: arrow %d passes through %s", name, k+1, id)
 					}
 				}
@@ -162,8 +162,6 @@ func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
 		}
 	}
 }
-
-func distance(p, q scene.Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 
 // True proportions: distances on the page are those of the part by one scale.
 func TestTrueProportions(t *testing.T) {
@@ -175,7 +173,7 @@ func TestTrueProportions(t *testing.T) {
 			at[s.Tag.Name] = s.Path.Bounds().Centre()
 		}
 	}
-	across, down := distance(at["M1"], at["M2"])/95, distance(at["M1"], at["M6"])/90
+	across, down := at["M1"].Distance(at["M2"])/95, at["M1"].Distance(at["M6"])/90
 	if math.Abs(across-down) > 1e-3 {
 		t.Errorf("the scale is %.4f across and %.4f down", across, down)
 	}
@@ -254,7 +252,7 @@ func caps(t testing.TB, name string) plan.Plan {
 func TestWordsStandByTheirOwn(t *testing.T) {
 	p := caps(t, "cap ")
 	for _, b := range []scene.Box{box, {Left: 12, Top: 40, Right: 100, Bottom: 80}, {Left: 12, Top: 40, Right: 80, Bottom: 110}} {
-		d := diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: b})
+		d := diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: b})
 		marks := map[int]float64{} // middle of each column, by its fasteners' numbers
 		for _, it := range d.Items {
 			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number {
@@ -292,7 +290,7 @@ func TestArrowsGiveWayToNames(t *testing.T) {
 				p.Joint.Bores[i].Label = ""
 			}
 		}
-		d := diagram.Draw(diagram.Request{Plan: p, Order: p.Tighten.Order, Box: scene.Box{Left: 12, Top: 40, Right: 112, Bottom: 80}})
+		d := diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: scene.Box{Left: 12, Top: 40, Right: 112, Bottom: 80}})
 		if d.Path != want || d.Rings == want {
 			t.Errorf("%q: arrows %v, rings %v, dropped %q", name, d.Path, d.Rings, d.Dropped)
 		}

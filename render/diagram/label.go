@@ -2,7 +2,6 @@ package diagram
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -39,7 +38,7 @@ func (s *sketch) drawLabels() {
 			Size: SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
 		})
 		s.add(t)
-		s.space.takeBox(t.Box())
+		s.space.TakeBox(t.Box())
 	}
 }
 
@@ -82,7 +81,7 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 		foot := at.Y + capital/2
 		tail := scene.Text{Size: SmallEm, Content: w.content}.Box().Bottom
 		box := scene.Box{Left: at.X - extent.X/2, Right: at.X + extent.X/2, Top: foot + tail - extent.Y, Bottom: foot + tail}
-		if s.space.freeBox(box, air) {
+		if s.space.FreeBox(box, air) {
 			out = append(out, placement{box: box, from: at, cost: float64(k) / 10})
 		}
 	}
@@ -93,16 +92,12 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 // is as near. Names of bores and stations, and words on the part itself, are not
 // taken for each other.
 func misread(there scene.Point, own word, words []word, nearer float64) bool {
-	far := nearer * distance(there, own.at)
+	far := nearer * there.Distance(own.at)
 	return slices.ContainsFunc(words, func(other word) bool {
-		return other != own && other.ink == own.ink && distance(there, other.at) < far-0.01
+		return other != own && other.ink == own.ink && there.Distance(other.at) < far-0.01
 	})
 }
 
-func distance(p, q scene.Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
-
-// nudges are the steps, in millimetres, by which a label may leave its place:
-// up and down first, then aside.
 var (
 	nudges    = nudged(0, 2, -2, 4, -4, 6, -6, 8, -8, 11, -11, 14, -14)
 	farNudges = nudged(17, -17, 21, -21, 26, -26, 31, -31, 37, -37)
@@ -127,9 +122,9 @@ func (s *sketch) station(st geometry.Station) scene.Point {
 	const radius = 1.2
 	at := s.view.at(st.At)
 	ring := scene.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(radius + 0.2)
-	if s.space.freeOfMarks(ring, plentyAir) {
+	if s.space.FreeOfMarks(ring, plentyAir) {
 		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
-		s.space.takeDisc(at, radius, "station "+st.ID)
+		s.space.TakeDisc(at, radius, "station "+st.ID)
 		at.Y += radius + SmallEm*0.75
 	}
 	return at
@@ -159,6 +154,6 @@ func (s *sketch) drawClusters() {
 			shape.Dash = 1.2
 		}
 		s.add(shape)
-		s.space.takeEdge(shape.Path)
+		s.space.TakeEdge(shape.Path)
 	}
 }

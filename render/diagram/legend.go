@@ -81,7 +81,7 @@ func (l Legend) Items(y float64) []scene.Item {
 }
 
 // KindNames lists the kinds of a plan, in the order of their marks' shapes.
-func (r Request) KindNames() []string {
+func (r Part) KindNames() []string {
 	var names []string
 	for _, k := range r.Plan.Kinds {
 		names = append(names, k.Name)

@@ -93,7 +93,7 @@ func (s *sketch) placeMarks(z size) {
 	for i, f := range plan.Joint.Fasteners {
 		m := mark{at: s.view.at(f.At), shape: shapeOf(kinds[f.Kind]), radius: z.radius}
 		s.marks = append(s.marks, m)
-		s.space.takeDisc(m.at, s.reach(i), s.name(i))
+		s.space.TakeDisc(m.at, s.reach(i), s.name(i))
 	}
 }
 
@@ -131,6 +131,7 @@ func (s *sketch) drawMarks(z size) {
 		if rim := s.rim(i); rim > 0 {
 			s.add(scene.Shape{Path: m.shape.path(m.at, m.radius+rim), Fill: scene.White, Stroke: scene.Black, Width: line * 0.7, Tag: tag})
 		}
+		tag.Core = true
 		s.add(scene.Shape{Path: m.shape.path(m.at, m.radius), Fill: fill, Stroke: scene.Black, Width: line, Tag: tag})
 		if !z.led && s.text(i) != "" {
 			s.add(numberText(m.at, z, ink, s.text(i), tag.Name))
@@ -150,6 +151,6 @@ func (s *sketch) fill(fastener int) scene.Ink {
 func numberText(at scene.Point, z size, ink scene.Ink, number, name string) scene.Text {
 	return font.Set(scene.Text{
 		At: scene.Point{X: at.X, Y: at.Y + z.capMm/2}, Size: z.em(), Weight: scene.Bold,
-		Anchor: scene.Middle, Ink: ink, Content: number, Tag: scene.Tag{Name: name, Role: scene.Number},
+		Anchor: scene.Middle, Ink: ink, Content: number, Tag: scene.Tag{Name: name, Role: scene.Number, Core: true},
 	})
 }

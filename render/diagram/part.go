@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"drawdown/geometry"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 )
 
@@ -16,7 +15,7 @@ func partBounds(j geometry.Joint) geometry.Box {
 	}
 	if len(j.Outline) == 0 {
 		b := geometry.Bounds(points)
-		if rim, round := roundPart(j); round {
+		if rim, round := RoundPart(j); round {
 			b = geometry.Box{Min: rim.Centre, Max: rim.Centre}.Grown(rim.Radius)
 		}
 		b = b.Grown(edgeAllowance(j))
@@ -35,9 +34,9 @@ func partBounds(j geometry.Joint) geometry.Box {
 	return geometry.Bounds(points)
 }
 
-// roundPart says whether the fasteners lie on a bolt circle, so that the part
+// RoundPart says whether the fasteners lie on a bolt circle, so that the part
 // is drawn round.
-func roundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
+func RoundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
 	const least = 5 // fewer may lie on a circle by chance
 	points := j.Points()
 	rim = geometry.Enclose(points)
@@ -73,18 +72,22 @@ func (s *sketch) drawPart(z size) {
 // drawBody draws the outline of the part and of its openings.
 func (s *sketch) drawBody(joint geometry.Joint, z size) {
 	for k, path := range s.outline(joint, z) {
-		fill := scene.Tint
-		if k > 0 && len(joint.Outline) > 1 && inside(joint.Outline[k], joint.Outline[0]) {
-			fill = scene.White // an opening in the part
-		}
-		s.add(scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: 0.5})
-		s.space.takeEdge(path)
+		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5})
+		s.space.TakeEdge(path)
 	}
+}
+
+// bodyFill is white for an opening in the part.
+func bodyFill(j geometry.Joint, outline int) scene.Ink {
+	if outline > 0 && len(j.Outline) > 1 && inside(j.Outline[outline], j.Outline[0]) {
+		return scene.White
+	}
+	return scene.Tint
 }
 
 func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	if len(j.Outline) == 0 {
-		if rim, round := roundPart(j); round {
+		if rim, round := RoundPart(j); round {
 			c := s.view.at(rim.Centre)
 			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
 		}
@@ -126,7 +129,7 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	c, r := s.view.at(b.Centre), b.Diameter/2*s.view.scale
 	rim := scene.Circle(c.X, c.Y, r)
 	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
-	s.space.takeEdge(rim)
+	s.space.TakeEdge(rim)
 	if r < leastCrossed {
 		return
 	}
@@ -142,70 +145,28 @@ func (s *sketch) drawBore(b geometry.Bore) {
 
 // inBox keeps a point on the drawing's box: a bore at the edge of a part has
 // room for itself, but not for its centre lines.
-func (s *sketch) inBox(p scene.Point) scene.Point { return nearestIn(p, s.req.Box) }
+func (s *sketch) inBox(p scene.Point) scene.Point { return s.req.Box.Nearest(p) }
 
 // drawDowel draws a locating pin: a disc with a cross, never under 1 mm.
 func (s *sketch) drawDowel(d geometry.Dowel) {
 	c, r := s.view.at(d.Centre), math.Max(0.8, d.Diameter/2*s.view.scale)
 	s.add(scene.Shape{Path: scene.Circle(c.X, c.Y, r), Fill: scene.Grey, Stroke: scene.Black, Width: 0.3})
-	var lines scene.Path
-	lines.MoveTo(c.X-r, c.Y)
-	lines.LineTo(c.X+r, c.Y)
-	lines.MoveTo(c.X, c.Y-r)
-	lines.LineTo(c.X, c.Y+r)
-	s.add(scene.Shape{Path: lines, Stroke: scene.White, Width: 0.25})
-	s.space.takeDisc(c, r, "dowel")
+	s.add(scene.Shape{Path: scene.Cross(c.X, c.Y, r), Stroke: scene.White, Width: 0.25})
+	s.space.TakeDisc(c, r, "dowel")
 }
 
 // drawFront puts an arrow to the front, with its word, beside the part.
 func (s *sketch) drawFront(front geometry.Front) {
-	if front == geometry.FrontUnknown {
+	way, known := FrontWays[front]
+	if !known {
 		return
 	}
-	b := s.partBox()
-	c := b.Centre()
-	word := scene.Text{Size: SmallEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.req.Front}
-	const gap, length, half = 2.0, 3.2, 2.0
-	const baseline = SmallEm * font.CapHeight
-	tip, base := scene.Point{}, scene.Point{} // of the arrow
-	switch front {
-	case geometry.FrontLeft:
-		base, tip = scene.Point{X: b.Left - gap, Y: c.Y}, scene.Point{X: b.Left - gap - length, Y: c.Y}
-		word.Upward, word.At = true, scene.Point{X: tip.X - 1, Y: c.Y}
-	case geometry.FrontRight:
-		base, tip = scene.Point{X: b.Right + gap, Y: c.Y}, scene.Point{X: b.Right + gap + length, Y: c.Y}
-		word.Upward, word.At = true, scene.Point{X: tip.X + 1 + baseline, Y: c.Y}
-	case geometry.FrontTop:
-		base, tip = scene.Point{X: c.X, Y: b.Top - gap}, scene.Point{X: c.X, Y: b.Top - gap - length}
-		word.At = scene.Point{X: c.X, Y: tip.Y - 1}
-	case geometry.FrontBottom:
-		base, tip = scene.Point{X: c.X, Y: b.Bottom + gap}, scene.Point{X: c.X, Y: b.Bottom + gap + length}
-		word.At = scene.Point{X: c.X, Y: tip.Y + 1 + baseline}
-	}
-	head := arrowhead(base, tip, half, scene.Black)
-	s.space.takeBox(head.Path.Bounds())
-	s.add(head)
-	if s.req.Front != "" {
-		word = font.Set(word)
-		s.space.takeBox(word.Box())
-		s.add(word)
+	arrow := Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: SmallEm}
+	for _, it := range arrow.Beside(s.partBox(), way, s.req.Front) {
+		s.space.TakeBox(scene.Bounds([]scene.Item{it}))
+		s.add(it)
 	}
 }
 
 // partBox is the box that the part covers on the page.
-func (s *sketch) partBox() scene.Box {
-	b := s.bounds
-	low, high := s.view.at(b.Min), s.view.at(b.Max)
-	return scene.Box{Left: low.X, Top: high.Y, Right: high.X, Bottom: low.Y}
-}
-
-// arrowhead is a filled triangle from the middle of its base to its tip.
-func arrowhead(base, tip scene.Point, half float64, ink scene.Ink) scene.Shape {
-	dx, dy := tip.X-base.X, tip.Y-base.Y
-	length := math.Max(math.Hypot(dx, dy), 1e-9)
-	nx, ny := -dy/length*half, dx/length*half
-	return scene.Shape{
-		Path: scene.Polyline([]scene.Point{{X: base.X + nx, Y: base.Y + ny}, tip, {X: base.X - nx, Y: base.Y - ny}}, true),
-		Fill: ink,
-	}
-}
+func (s *sketch) partBox() scene.Box { return s.view.box(s.bounds) }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"drawdown/render/diagram/space"
 	"drawdown/render/scene"
 )
 
@@ -23,7 +24,7 @@ type search struct {
 	tiers int
 	looks int // left
 
-	grid  grid
+	grid  space.Cells
 	cells [][]int32 // the items that stand in a cell
 	seen  []int     // the last query that came across an item
 	query int
@@ -55,8 +56,8 @@ const (
 )
 
 func newSearch(box scene.Box, count, tiers, looks int, more func(it *item, tier int) []placement) *search {
-	q := &search{more: more, tiers: tiers, looks: looks, grid: newGrid(box, 5), seen: make([]int, count), items: make([]item, count)}
-	q.cells = make([][]int32, q.grid.size())
+	q := &search{more: more, tiers: tiers, looks: looks, grid: space.NewCells(box, 5), seen: make([]int, count), items: make([]item, count)}
+	q.cells = make([][]int32, q.grid.Count())
 	for i := range q.items {
 		q.items[i] = item{index: i, chosen: nowhere, weight: 1}
 		q.widen(&q.items[i])
@@ -201,8 +202,8 @@ func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 		}
 		return true
 	}
-	if q.grid.inBox(p.box, look) {
-		p.everyLine(func(from, to scene.Point) bool { return q.grid.onLine(from, to, leaderAir, look) })
+	if q.grid.InBox(p.box, look) {
+		p.everyLine(func(from, to scene.Point) bool { return q.grid.OnLine(from, to, leaderAir, look) })
 	}
 	return weight
 }
@@ -231,18 +232,18 @@ func (p *placement) leadsThrough(b scene.Box) bool {
 	case !p.led:
 		return false
 	case p.bent:
-		return touches(b, p.from, p.bend) || touches(b, p.bend, p.to)
+		return b.Cut(p.from, p.bend) || b.Cut(p.bend, p.to)
 	}
-	return touches(b, p.from, p.to)
+	return b.Cut(p.from, p.to)
 }
 
 // leadersNear says whether two leaders come too near to each other.
 func leadersNear(a, b *placement) bool {
 	if !a.bent && !b.bent {
-		return linesNear(a.from, a.to, b.from, b.to, leaderAir)
+		return scene.LinesNear(a.from, a.to, b.from, b.to, leaderAir)
 	}
 	return !a.everyLine(func(p, q scene.Point) bool {
-		return b.everyLine(func(r, s scene.Point) bool { return !linesNear(p, q, r, s, leaderAir) })
+		return b.everyLine(func(r, s scene.Point) bool { return !scene.LinesNear(p, q, r, s, leaderAir) })
 	})
 }
 
@@ -271,8 +272,8 @@ func (q *search) take(i int32) {
 // some of them twice.
 func (q *search) visit(i int32, f func(cell int) bool) {
 	p := &q.items[i].choices[q.items[i].chosen]
-	q.grid.inBox(p.box.Grown(gapAside), f)
-	p.everyLine(func(from, to scene.Point) bool { return q.grid.onLine(from, to, leaderAir, f) })
+	q.grid.InBox(p.box.Grown(gapAside), f)
+	p.everyLine(func(from, to scene.Point) bool { return q.grid.OnLine(from, to, leaderAir, f) })
 }
 
 // chosen copies the places taken.

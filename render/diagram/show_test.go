@@ -7,6 +7,7 @@ import (
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 )
 
 // texts gives the words of a drawing's numbers by fastener id, and its marks.
@@ -35,7 +36,7 @@ func texts(d diagram.Drawing) (words map[string]string, marks map[string][]scene
 func TestBlankMarks(t *testing.T) {
 	for name, points := range layouts() {
 		p := planned(t, points, nil)
-		d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Blank, Box: box})
+		d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Blank, Box: box})
 		words, marks, trails := texts(d)
 		if len(words) > 0 || trails > 0 || d.Path || d.Rings {
 			t.Errorf("%s: %d numbers, %d trails, path %v, rings %v", name, len(words), trails, d.Path, d.Rings)
@@ -64,7 +65,7 @@ func TestWordsInsteadOfNumbers(t *testing.T) {
 		}
 		p := planned(t, points, nil)
 		ids := diagram.IDs(p.Joint)
-		d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: ids, Box: box})
+		d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: ids, Box: box})
 		words, marks, _ := texts(d)
 		if d.Path || d.Rings {
 			t.Errorf("%s: path %v, rings %v", name, d.Path, d.Rings)
@@ -92,7 +93,7 @@ func TestLongWordsLeaveTheirMarks(t *testing.T) {
 		words[i] = "83 % of 120"
 	}
 	words[4] = "" // is left out
-	d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: words, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: words, Box: box})
 	if !d.Led {
 		t.Error("a word of eleven letters stands in its mark")
 	}
@@ -117,12 +118,12 @@ func TestWordsOutsideTheirMarks(t *testing.T) {
 			points = append(points, geometry.Point{X: float64(n%10) * 45, Y: float64(n/10)*pitch + float64(n%3)*4})
 		}
 		p := planned(t, points, nil)
-		d := diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Box: box})
+		d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Box: box})
 		if d.Led {
 			led++
 		}
 		page := scene.Page{Name: "words", Width: 210, Height: 297, Items: d.Items}
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("pitch %.1f: %s", pitch, fault)
 		}
 	}

@@ -22,6 +22,8 @@ func (v view) at(p geometry.Point) scene.Point {
 	}
 }
 
+func (v view) box(b geometry.Box) scene.Box { return scene.BoxOf(v.at(b.Min), v.at(b.Max)) }
+
 func (v view) all(points []geometry.Point) []scene.Point {
 	out := make([]scene.Point, len(points))
 	for i, p := range points {

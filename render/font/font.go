@@ -4,7 +4,7 @@
 //
 // The typefaces are Go Regular and Go Bold. They hold the Latin, Greek and
 // Cyrillic letters of Europe's national languages, and the signs of the trade
-// (N·m, °, ×, ≈, Ø).
+// (N·m, °, ×, ≈, Ø). It may import scenes alone.
 package font
 
 import (
@@ -38,13 +38,10 @@ func Data(w scene.Weight) []byte {
 	return goregular.TTF
 }
 
-// face holds what layout needs of one typeface.
-type face struct {
-	parsed *sfnt.Font
-	mu     sync.Mutex
-	buffer sfnt.Buffer
-	widths map[rune]int // advance in 1/1000 em; -1 where the glyph is missing
-}
+// face holds what layout needs of one typeface: the advance of each character
+// in 1/1000 em, rounded to whole numbers as a PDF font's width table holds it; -1
+// where the glyph is missing. Neither typeface has glyphs beyond the table.
+type face [1 << 16]int16
 
 var faces = [2]func() *face{
 	sync.OnceValue(func() *face { return open(goregular.TTF) }),
@@ -56,33 +53,42 @@ func open(data []byte) *face {
 	if err != nil {
 		panic("the embedded typeface is broken: " + err.Error())
 	}
-	return &face{parsed: parsed, widths: map[rune]int{}}
-}
-
-// width gives the advance of r in 1/1000 em, rounded to whole numbers as a PDF
-// font's width table holds it.
-func (f *face) width(r rune) int {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	if w, ok := f.widths[r]; ok {
-		return w
+	var buffer sfnt.Buffer
+	var f face
+	for r := range f {
+		f[r] = advance(parsed, &buffer, rune(r))
 	}
-	w := f.load(r)
-	f.widths[r] = w
-	return w
+	return &f
 }
 
-func (f *face) load(r rune) int {
-	glyph, err := f.parsed.GlyphIndex(&f.buffer, r)
+func advance(parsed *sfnt.Font, buffer *sfnt.Buffer, r rune) int16 {
+	glyph, err := parsed.GlyphIndex(buffer, r)
 	if err != nil || glyph == 0 {
 		return -1
 	}
-	em := f.parsed.UnitsPerEm()
-	advance, err := f.parsed.GlyphAdvance(&f.buffer, glyph, fixed.I(int(em)), font.HintingNone)
+	em := parsed.UnitsPerEm()
+	wide, err := parsed.GlyphAdvance(buffer, glyph, fixed.I(int(em)), font.HintingNone)
 	if err != nil {
 		return -1
 	}
-	return int(math.Round(float64(advance) / 64 * 1000 / float64(em)))
+	return int16(math.Round(float64(wide) / 64 * 1000 / float64(em)))
+}
+
+// width gives the advance of r in 1/1000 em; below 0 where the glyph is missing.
+func (f *face) width(r rune) int {
+	if int(r) >= len(f) {
+		return -1
+	}
+	return int(f[r])
+}
+
+// sum gives the advance of a line in 1/1000 em.
+func (f *face) sum(s string) int {
+	sum := 0
+	for _, r := range s {
+		sum += max(0, f.width(r))
+	}
+	return sum
 }
 
 // Has says whether the typeface holds the character.
@@ -92,10 +98,7 @@ func Has(r rune) bool {
 
 // Width measures a line set at the given em, both in millimetres.
 func Width(s string, w scene.Weight, size float64) float64 {
-	f := faces[w]()
-	sum := 0
-	for _, r := range s {
-		sum += max(0, f.width(r))
-	}
-	return float64(sum) / 1000 * size
+	return millimetres(faces[w]().sum(s), size)
 }
+
+func millimetres(thousandths int, size float64) float64 { return float64(thousandths) / 1000 * size }

@@ -54,31 +54,36 @@ func Fit(s string, w scene.Weight, size, width float64) string {
 }
 
 // Break sets a text into lines no wider than width. A word that is wider than
-// a whole line is broken inside.
+// a whole line is broken inside. Each word is measured once.
 func Break(s string, w scene.Weight, size, width float64) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.FieldsFunc(s, breaks) {
-		joined := word
-		if line != "" {
-			joined = line + " " + word
+	f := faces[w]()
+	blank := f.sum(" ")
+	var lines, line []string
+	taken := 0 // by the words of the line, in 1/1000 em
+	end := func() {
+		if len(line) > 0 {
+			lines = append(lines, strings.Join(line, " "))
+			line = line[:0]
 		}
-		if Width(joined, w, size) <= width {
-			line = joined
+	}
+	for _, word := range strings.FieldsFunc(s, breaks) {
+		wide := f.sum(word)
+		if len(line) > 0 && millimetres(taken+blank+wide, size) <= width {
+			line, taken = append(line, word), taken+blank+wide
 			continue
 		}
-		if line != "" {
-			lines = append(lines, line)
-		}
-		for line = word; Width(line, w, size) > width; {
-			head := prefix(line, w, size, width)
+		end()
+		for word != "" && millimetres(wide, size) > width {
+			head := prefix(word, w, size, width)
 			lines = append(lines, head)
-			line = line[len(head):]
+			word = word[len(head):]
+			wide = f.sum(word)
+		}
+		if word != "" {
+			line, taken = append(line, word), wide
 		}
 	}
-	if line != "" {
-		lines = append(lines, line)
-	}
+	end()
 	return lines
 }
 

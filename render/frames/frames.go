@@ -1,6 +1,7 @@
 // Package frames lays out what shows the order at a projector: the part as one
 // drawing with the steps in words, for a page that moves, and a run of pictures
-// for a film. Backends paint them and lay nothing out.
+// for a film. Backends paint them and lay nothing out. It may import plans,
+// diagrams, scenes, type and words.
 package frames
 
 import (
@@ -12,14 +13,14 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Request says what to show.
-type Request struct {
+// Work says what to show.
+type Work struct {
 	Plan      plan.Plan
 	Words     *words.Catalogue
 	Loosening bool
 }
 
-func (r Request) side() plan.Side {
+func (r Work) side() plan.Side {
 	if r.Loosening {
 		return r.Plan.Loosen
 	}
@@ -27,15 +28,15 @@ func (r Request) side() plan.Side {
 }
 
 // direction is the word that tells tightening from loosening.
-func (r Request) direction() string {
+func (r Work) direction() string {
 	if r.Loosening {
 		return r.Words.Handout.Showing.Loosening
 	}
 	return r.Words.Handout.Showing.Tightening
 }
 
-// Step is one action, in words.
-type Step struct {
+// Action is one thing to do, in words.
+type Action struct {
 	ID     string `json:"id,omitempty"`     // of the fastener; empty for a wait
 	Number int    `json:"number,omitempty"` // in the order; 0 for a wait
 	Kind   string `json:"kind,omitempty"`
@@ -44,15 +45,15 @@ type Step struct {
 	Note   string `json:"note,omitempty"`
 }
 
-// Show is the work on one side.
-type Show struct {
+// Playback is the work on one side.
+type Playback struct {
 	Title, Subtitle, Direction string
 	Part                       scene.Page // the part with its numbers
 	Stages                     int
 	// Members lists the ids of each stage's fasteners, by stage from 1; at 0
 	// those of a plan without stages.
 	Members [][]string
-	Steps   []Step
+	Steps   []Action
 }
 
 // Width and Height of the part's drawing for a page, in millimetres.
@@ -63,14 +64,14 @@ const (
 )
 
 // Lay lays the work out.
-func Lay(ask Request) Show {
+func Lay(ask Work) Playback {
 	p, side := ask.Plan, ask.side()
 	box := scene.Box{Right: partWidth, Bottom: partHeight}.Grown(-partMargin)
-	show := Show{
+	show := Playback{
 		Title: p.Title, Subtitle: p.Machine, Direction: ask.direction(), Stages: len(side.Stages),
 		Part: scene.Page{
 			Name: "part", Width: partWidth, Height: partHeight, Margin: partMargin,
-			Items: diagram.Draw(diagram.Request{Plan: p, Order: side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items,
+			Items: diagram.Draw(diagram.Part{Plan: p, Order: side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items,
 		},
 		Members: [][]string{p.IDs(side.Order)},
 	}
@@ -82,23 +83,23 @@ func Lay(ask Request) Show {
 }
 
 // steps writes the side out. A plan without stages goes through the order.
-func (r Request) steps() []Step {
+func (r Work) steps() []Action {
 	p, side := r.Plan, r.side()
 	numbers := side.Numbers()
 	index := map[string]int{}
 	for i, f := range p.Joint.Fasteners {
 		index[f.ID] = i
 	}
-	var steps []Step
+	var steps []Action
 	if len(side.Stages) == 0 {
 		for _, i := range side.Order {
 			f := p.Joint.Fasteners[i]
-			steps = append(steps, Step{ID: f.ID, Number: numbers[i], Kind: r.kind(f.Kind)})
+			steps = append(steps, Action{ID: f.ID, Number: numbers[i], Kind: r.kind(f.Kind)})
 		}
 		return steps
 	}
 	for _, s := range p.Steps(side) {
-		step := Step{Stage: s.Stage.Number, Figure: r.figure(s.Stage), Note: r.note(s.Stage)}
+		step := Action{Stage: s.Stage.Number, Figure: r.figure(s.Stage), Note: r.note(s.Stage)}
 		if s.Fastener != nil {
 			step.ID, step.Number, step.Kind = s.Fastener.ID, numbers[index[s.Fastener.ID]], r.kind(s.Fastener.Kind)
 		}
@@ -108,7 +109,7 @@ func (r Request) steps() []Step {
 }
 
 // kind names a kind where there are several.
-func (r Request) kind(name string) string {
+func (r Work) kind(name string) string {
 	if len(r.Plan.Kinds) < 2 {
 		return ""
 	}
@@ -116,7 +117,7 @@ func (r Request) kind(name string) string {
 }
 
 // figure is what is done to each fastener of a stage, short and large.
-func (r Request) figure(s *plan.Stage) string {
+func (r Work) figure(s *plan.Stage) string {
 	approx := ""
 	if s.WorkedOut {
 		approx = "≈ "
@@ -135,7 +136,7 @@ func (r Request) figure(s *plan.Stage) string {
 }
 
 // note says what the figure leaves open.
-func (r Request) note(s *plan.Stage) string {
+func (r Work) note(s *plan.Stage) string {
 	w := r.Words.Handout.Showing
 	var parts []string
 	switch s.Do {

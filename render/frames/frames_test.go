@@ -11,6 +11,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/frames"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/words"
 )
 
@@ -25,13 +26,13 @@ func TestLayouts(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, loosening := range []bool{false, true} {
-			ask := frames.Request{Plan: planOf(t, name), Words: w, Loosening: loosening}
+			ask := frames.Work{Plan: planOf(t, name), Words: w, Loosening: loosening}
 			pages := []scene.Page{frames.Lay(ask).Part}
 			for _, picture := range frames.Pictures(ask) {
 				pages = append(pages, picture.Page)
 			}
 			for _, page := range pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s, loosening %v: %s", name, loosening, fault)
 				}
 				if err := font.Check(page); err != nil {
@@ -68,7 +69,7 @@ func shownIn(page scene.Page) (black, grey []string, words string) {
 // to. At the start no mark is grey, at the end all are.
 func TestFilmShowsTheWork(t *testing.T) {
 	p := planOf(t, "p4-head")
-	pictures := frames.Pictures(frames.Request{Plan: p, Words: words.English()})
+	pictures := frames.Pictures(frames.Work{Plan: p, Words: words.English()})
 	steps := p.Steps(p.Tighten)
 	if len(pictures) != len(steps)+2 {
 		t.Fatalf("%d pictures for %d steps, a start and an end", len(pictures), len(steps))
@@ -112,7 +113,7 @@ title: Flange
 fasteners: [{circle: {count: 60, diameter: 900, id: S}}]
 tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {wait: 10 min}, {torque: 60 N·m}]}
 `)
-	pictures := frames.Pictures(frames.Request{Plan: p, Words: words.English()})
+	pictures := frames.Pictures(frames.Work{Plan: p, Words: words.English()})
 	if len(pictures) != 1+60+1+1+1+1 {
 		t.Fatalf("%d pictures", len(pictures))
 	}
@@ -120,7 +121,7 @@ tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {wait: 10 min}, {torque
 		if black, _, _ := shownIn(pictures[k].Page); len(black) != want {
 			t.Errorf("picture %d: %d black, want %d", k, len(black), want)
 		}
-		for _, fault := range scene.CheckLayout(pictures[k].Page) {
+		for _, fault := range scenetest.CheckLayout(pictures[k].Page) {
 			t.Errorf("picture %d: %s", k, fault)
 		}
 	}
@@ -141,14 +142,14 @@ tighten:
 	if err != nil {
 		t.Fatal(err)
 	}
-	show := frames.Lay(frames.Request{Plan: p, Words: german})
+	show := frames.Lay(frames.Work{Plan: p, Words: german})
 	if len(show.Steps) != 13 || show.Stages != 5 || len(show.Members) != 6 {
 		t.Fatalf("%d steps, %d stages, %d lists of members", len(show.Steps), show.Stages, len(show.Members))
 	}
 	if s := show.Steps[0]; !strings.HasPrefix(s.Figure, "≈ ") || !strings.Contains(s.Note, "berechnet") {
 		t.Errorf("worked out: %+v", s)
 	}
-	for k, want := range map[int]frames.Step{
+	for k, want := range map[int]frames.Action{
 		3: {ID: "C1", Number: 3, Stage: 2, Figure: "−90°"}, // slackening goes backwards, by package plan
 		9: {Stage: 4, Figure: "10\u00a0min"},
 	} {
@@ -160,12 +161,12 @@ tighten:
 	if note := show.Steps[6].Note; !strings.Contains(note, "by hand") {
 		t.Errorf("the note of the file is lost: %q", note)
 	}
-	out := frames.Lay(frames.Request{Plan: p, Words: german, Loosening: true})
+	out := frames.Lay(frames.Work{Plan: p, Words: german, Loosening: true})
 	if last := out.Steps[len(out.Steps)-1]; last.Figure != "heraus" || last.ID != "C2" || out.Direction != "LÖSEN" {
 		t.Errorf("the last to be loosened: %+v, %s", last, out.Direction)
 	}
 	// Without stages the order itself is gone through.
-	bare := frames.Lay(frames.Request{Plan: planOf(t, "drawdown: 1\ntitle: Lid\nfasteners: [{row: {count: 3, pitch: 60, id: C}}]\n"), Words: german})
+	bare := frames.Lay(frames.Work{Plan: planOf(t, "drawdown: 1\ntitle: Lid\nfasteners: [{row: {count: 3, pitch: 60, id: C}}]\n"), Words: german})
 	if len(bare.Steps) != 3 || bare.Steps[0].ID != "C2" || bare.Steps[0].Figure != "" {
 		t.Errorf("without stages: %+v", bare.Steps)
 	}

@@ -50,7 +50,7 @@ const mostSteps = 150
 // Pictures lays the work out as a film, stage by stage. A fastener stands longer
 // the first time that it is worked. The drawing of the part stays, only the
 // marks change.
-func Pictures(ask Request) []Picture {
+func Pictures(ask Work) []Picture {
 	f := newFilm(ask)
 	pictures := []Picture{{f.page(-1), startSeconds}}
 	for k, s := range f.scenes {
@@ -60,7 +60,7 @@ func Pictures(ask Request) []Picture {
 }
 
 type film struct {
-	Request
+	Work
 	side   plan.Side
 	part   []scene.Item
 	scenes []filmScene
@@ -74,10 +74,10 @@ type filmScene struct {
 	seconds float64
 }
 
-func newFilm(ask Request) *film {
-	f := &film{Request: ask, side: ask.side()}
+func newFilm(ask Work) *film {
+	f := &film{Work: ask, side: ask.side()}
 	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
-	f.part = diagram.Draw(diagram.Request{Plan: ask.Plan, Order: f.side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items
+	f.part = diagram.Draw(diagram.Part{Plan: ask.Plan, Order: f.side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items
 	f.scenes = f.play()
 	return f
 }

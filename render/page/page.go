@@ -1,6 +1,7 @@
 // Package page writes an HTML page that plays the work on a joint step by step.
 // The page is one file that asks for nothing outside itself: it works from a
-// stick, on a machine without a network.
+// stick, on a machine without a network. It may import frames, words and the
+// writer of SVG.
 package page
 
 import (
@@ -25,9 +26,9 @@ var script string
 
 // data is what the script reads.
 type data struct {
-	Steps   []frames.Step `json:"steps"`
-	Members [][]string    `json:"members"`
-	Words   scriptWords   `json:"words"`
+	Steps   []frames.Action `json:"steps"`
+	Members [][]string      `json:"members"`
+	Words   scriptWords     `json:"words"`
 }
 
 // scriptWords are the words that the script sets; it fills in %[1]d and %[2]d.
@@ -41,7 +42,7 @@ type scriptWords struct {
 }
 
 // Write writes the page.
-func Write(w io.Writer, show frames.Show, catalogue *words.Catalogue) error {
+func Write(w io.Writer, show frames.Playback, catalogue *words.Catalogue) error {
 	var part bytes.Buffer
 	if err := svg.WriteInline(&part, show.Part, catalogue.Handout.Showing.Part); err != nil {
 		return err

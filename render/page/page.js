@@ -8,21 +8,11 @@
   let here = -1; // the step shown: -1 before the first, steps.length after the last
   let timer = 0;
 
-  // The marks and numbers of each fastener; a number outside its mark keeps its
-  // ink when the mark turns black.
-  const groups = new Map();
-  for (const g of document.querySelectorAll("figure g[data-role]")) {
-    if (g.dataset.role === "trail") continue;
-    if (!groups.has(g.dataset.name)) groups.set(g.dataset.name, []);
-    groups.get(g.dataset.name).push(g);
-  }
-  for (const list of groups.values()) {
-    const marks = list.filter((g) => g.dataset.role === "mark").map((g) => g.getBBox());
-    for (const g of list.filter((g) => g.dataset.role === "number")) {
-      const b = g.getBBox(), x = b.x + b.width / 2, y = b.y + b.height / 2;
-      const inside = marks.some((m) => x > m.x && x < m.x + m.width && y > m.y && y < m.y + m.height);
-      if (!inside) for (const t of g.querySelectorAll("text")) t.dataset.outside = "";
-    }
+  // The marks and numbers of each fastener.
+  const elements = new Map();
+  for (const e of document.querySelectorAll('figure [data-role="mark"], figure [data-role="number"]')) {
+    if (!elements.has(e.dataset.id)) elements.set(e.dataset.id, []);
+    elements.get(e.dataset.id).push(e);
   }
 
   // fill puts figures into a sentence: %[1]d and %[2]d.
@@ -31,15 +21,15 @@
   }
 
   // state says how a fastener is shown at the present step.
-  function state(name) {
+  function state(id) {
     const step = steps[here];
     if (here >= steps.length) return "tight";
     if (!step) return "open";
-    if (step.id === name) return "now";
+    if (step.id === id) return "now";
     const stage = step.stage || 0;
-    if (step.id && !data.members[stage].includes(name)) return "out";
+    if (step.id && !data.members[stage].includes(id)) return "out";
     for (let k = here - 1; k >= 0 && (steps[k].stage || 0) === stage; k--) {
-      if (steps[k].id === name) return "tight";
+      if (steps[k].id === id) return "tight";
     }
     return "open";
   }
@@ -48,9 +38,9 @@
 
   function show() {
     const step = steps[here];
-    for (const [name, list] of groups) {
-      const now = state(name);
-      for (const g of list) g.dataset.state = now;
+    for (const [id, list] of elements) {
+      const now = state(id);
+      for (const e of list) e.dataset.state = now;
     }
     const last = data.members.length - 1;
     text("stage", step && step.stage ? fill(words.stage, step.stage, last) : "");

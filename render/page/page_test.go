@@ -36,13 +36,13 @@ import (
 var planOf = patterntest.Plan
 
 // written writes the page of a pattern in a language.
-func written(t testing.TB, pattern, language string, loosening bool) (string, frames.Show) {
+func written(t testing.TB, pattern, language string, loosening bool) (string, frames.Playback) {
 	t.Helper()
 	w, err := words.Find(language)
 	if err != nil {
 		t.Fatal(err)
 	}
-	show := frames.Lay(frames.Request{Plan: planOf(t, pattern), Words: w, Loosening: loosening})
+	show := frames.Lay(frames.Work{Plan: planOf(t, pattern), Words: w, Loosening: loosening})
 	var b bytes.Buffer
 	if err := page.Write(&b, show, w); err != nil {
 		t.Fatal(err)
@@ -211,8 +211,8 @@ func TestPlays(t *testing.T) {
 	want("an arrow key back", "1", "2", "20 N·m")
 
 	// The marks tell the state: one now, those before it tight, small ones out.
-	states := evaluate[string](t, ctx, `JSON.stringify([...document.querySelectorAll('figure g[data-role="mark"]')].reduce((all, g) => {
-		(all[g.dataset.state] = all[g.dataset.state] || {})[g.dataset.name] = 1; return all; }, {}))`)
+	states := evaluate[string](t, ctx, `JSON.stringify([...document.querySelectorAll('figure [data-role="mark"]')].reduce((all, e) => {
+		(all[e.dataset.state] = all[e.dataset.state] || {})[e.dataset.id] = 1; return all; }, {}))`)
 	var marks map[string]map[string]int
 	if err := json.Unmarshal([]byte(states), &marks); err != nil {
 		t.Fatal(err)

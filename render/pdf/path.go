@@ -11,24 +11,18 @@ import (
 // which takes longer than all the rest of a page of a book; so the operators
 // (ISO 32000-1, table 59) are written here and handed to it in one piece.
 
-// verbs are the operators that build a path, and how many points they take.
-var verbs = [...]struct {
-	operator byte
-	points   int
-}{
-	scene.Move: {'m', 1}, scene.Line: {'l', 1}, scene.Curve: {'c', 3}, scene.Close: {'h', 0},
-}
+// verbs are the operators that build a path.
+var verbs = [...]byte{scene.Move: 'm', scene.Line: 'l', scene.Curve: 'c', scene.Close: 'h'}
 
 // appendPath appends a path of a page that is height mm high, each operator on
 // its own line.
 func appendPath(b []byte, path scene.Path, height float64) []byte {
 	for _, seg := range path {
-		v := verbs[seg.Verb]
-		for _, q := range seg.P[:v.points] {
+		for _, q := range seg.Points() {
 			b = append(appendPoints(b, q.X), ' ')
 			b = append(appendPoints(b, height-q.Y), ' ')
 		}
-		b = append(b, v.operator, '\n')
+		b = append(b, verbs[seg.Verb], '\n')
 	}
 	return b
 }

@@ -1,6 +1,7 @@
 package png
 
 import (
+	"cmp"
 	"image"
 	"math"
 	"slices"
@@ -72,15 +73,7 @@ func stripCores(path []edge, strip image.Rectangle) []core {
 			spans = append(spans, s)
 		}
 	}
-	slices.SortFunc(spans, func(a, b span) int {
-		switch {
-		case a.low < b.low:
-			return -1
-		case a.low > b.low:
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.low, b.low) })
 	var out []core
 	winding, free := 0, math.Inf(-1)
 	for _, s := range spans {

@@ -4,26 +4,22 @@ import (
 	"image"
 	"image/color"
 
-	"drawdown/render/font"
 	"drawdown/render/scene"
 )
 
 // Paint gives the page as a picture with a palette, for formats that are
 // encoded elsewhere. It takes what Write takes.
 func Paint(page scene.Page, dpi int) (*image.Paletted, error) {
-	if err := font.Check(page); err != nil {
-		return nil, err
-	}
-	width, height, err := pixels(page, dpi)
+	painter, err := painterFor(page, dpi)
 	if err != nil {
 		return nil, err
 	}
+	width, height := painter.width, painter.height
 	var colours color.Palette
 	for _, c := range palette() {
 		colours = append(colours, color.RGBA{c[0], c[1], c[2], 255})
 	}
 	made := image.NewPaletted(image.Rect(0, 0, width, height), colours)
-	painter := newPainter(page, width, height, float64(dpi)/mmPerInch)
 	buffer := make([]byte, bandRows*(width+1))
 	for first := 0; first < height; first += bandRows {
 		end := min(first+bandRows, height)

@@ -53,10 +53,7 @@ func (o *outline) curve(b, c, d scene.Point) {
 		math.Hypot(b.X-2*c.X+d.X, b.Y-2*c.Y+d.Y))
 	n := int(min(math.Ceil(math.Sqrt(bend/(8*straight))), mostChords))
 	for i := 1; i < n; i++ {
-		t := float64(i) / float64(n)
-		u := 1 - t
-		e, f, g, h := u*u*u, 3*u*u*t, 3*u*t*t, t*t*t
-		o.points = append(o.points, scene.Point{X: e*a.X + f*b.X + g*c.X + h*d.X, Y: e*a.Y + f*b.Y + g*c.Y + h*d.Y})
+		o.points = append(o.points, scene.Bezier(a, b, c, d, float64(i)/float64(n)))
 	}
 	o.points = append(o.points, d)
 }

@@ -212,7 +212,7 @@ func (p *painter) extent(it scene.Item) rows {
 	switch it := it.(type) {
 	case scene.Shape:
 		for _, seg := range it.Path {
-			for _, q := range seg.P[:points[seg.Verb]] {
+			for _, q := range seg.Points() {
 				low, high = min(low, q.Y), max(high, q.Y)
 			}
 		}
@@ -230,9 +230,6 @@ func (p *painter) extent(it scene.Item) rows {
 	}
 	return rows{int(math.Floor(low*p.perMM)) - 2, int(math.Ceil(high*p.perMM)) + 2}
 }
-
-// points is how many points a segment has.
-var points = [...]int{scene.Move: 1, scene.Line: 1, scene.Curve: 3, scene.Close: 0}
 
 func rgba(k scene.Ink) color.RGBA {
 	r, g, b := k.RGB()

@@ -19,7 +19,7 @@ import (
 // own text. It is the picture that the bands must look like.
 func plain(t testing.TB, page scene.Page, dpi int) *image.RGBA {
 	t.Helper()
-	width, height, err := pixels(page, dpi)
+	width, height, err := PixelSize(page, dpi)
 	if err != nil {
 		t.Fatal(err)
 	}

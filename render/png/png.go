@@ -1,7 +1,8 @@
 // Package png paints one page of a scene as a PNG picture.
 //
 // The page is painted in bands of fixed height, so that a whole page never lies
-// in memory, and stored with a palette of the inks and their blends.
+// in memory, and stored with a palette of the inks and their blends. It may
+// import scenes and type.
 package png
 
 import (
@@ -26,23 +27,34 @@ const mmPerInch = 25.4
 
 // Write paints the page at dpi dots per inch, from CoarsestDPI to FinestDPI.
 func Write(w io.Writer, page scene.Page, dpi int) error {
-	if err := font.Check(page); err != nil {
-		return err
-	}
-	width, height, err := pixels(page, dpi)
+	p, err := painterFor(page, dpi)
 	if err != nil {
 		return err
 	}
-	return encode(w, picture{
-		width:  width,
-		height: height,
-		dpi:    dpi,
-		bands:  newPainter(page, width, height, float64(dpi)/mmPerInch),
-	})
+	return encode(w, picture{width: p.width, height: p.height, dpi: dpi, bands: p})
 }
 
-// pixels gives the size of the picture.
-func pixels(page scene.Page, dpi int) (width, height int, err error) {
+// CheckDPI says whether a page of that size, in millimetres, can be painted at
+// the resolution; the error says what is allowed.
+func CheckDPI(dpi int, width, height float64) error {
+	_, _, err := PixelSize(scene.Page{Name: "page", Width: width, Height: height}, dpi)
+	return err
+}
+
+// painterFor checks a page and makes it ready to be painted.
+func painterFor(page scene.Page, dpi int) (*painter, error) {
+	if err := font.Check(page); err != nil {
+		return nil, err
+	}
+	width, height, err := PixelSize(page, dpi)
+	if err != nil {
+		return nil, err
+	}
+	return newPainter(page, width, height, float64(dpi)/mmPerInch), nil
+}
+
+// PixelSize gives the size of the picture of a page.
+func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	if dpi < CoarsestDPI || dpi > FinestDPI {
 		return 0, 0, fmt.Errorf("a picture at %d dpi: the resolution must be from %d to %d dpi", dpi, CoarsestDPI, FinestDPI)
 	}

@@ -5,6 +5,43 @@ import "math"
 // Box is an upright rectangle on the page.
 type Box struct{ Left, Top, Right, Bottom float64 }
 
+// NoBox holds nothing; the union with it is the other box.
+var NoBox = Box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+
+// BoxAbout is the box of a width and a height about a place.
+func BoxAbout(c Point, width, height float64) Box {
+	return Box{c.X - width/2, c.Y - height/2, c.X + width/2, c.Y + height/2}
+}
+
+// BoxOf is the smallest box that holds some places.
+func BoxOf(points ...Point) Box {
+	b := NoBox
+	for _, q := range points {
+		b = Box{min(b.Left, q.X), min(b.Top, q.Y), max(b.Right, q.X), max(b.Bottom, q.Y)}
+	}
+	return b
+}
+
+// Union is the smallest box that holds both.
+func (b Box) Union(c Box) Box {
+	return Box{math.Min(b.Left, c.Left), math.Min(b.Top, c.Top), math.Max(b.Right, c.Right), math.Max(b.Bottom, c.Bottom)}
+}
+
+// Moved gives the box at another place.
+func (b Box) Moved(by Point) Box {
+	return Box{b.Left + by.X, b.Top + by.Y, b.Right + by.X, b.Bottom + by.Y}
+}
+
+// Nearest gives the place of the box that is nearest to p.
+func (b Box) Nearest(p Point) Point {
+	return Point{max(b.Left, min(b.Right, p.X)), max(b.Top, min(b.Bottom, p.Y))}
+}
+
+// Corners are those of the box, clockwise from the top left.
+func (b Box) Corners() [4]Point {
+	return [4]Point{{b.Left, b.Top}, {b.Right, b.Top}, {b.Right, b.Bottom}, {b.Left, b.Bottom}}
+}
+
 // Width is the extent along x.
 func (b Box) Width() float64 { return b.Right - b.Left }
 
@@ -37,46 +74,48 @@ func (b Box) Contains(p Point) bool {
 
 // Cut says whether the straight line from p to q touches the box.
 func (b Box) Cut(p, q Point) bool {
-	// Clip the line to each pair of sides in turn (Liang–Barsky).
-	from, to := 0.0, 1.0
-	clip := func(start, step, low, high float64) bool {
-		if step == 0 {
-			return start >= low && start <= high
-		}
-		a, z := (low-start)/step, (high-start)/step
-		from, to = math.Max(from, math.Min(a, z)), math.Min(to, math.Max(a, z))
-		return from <= to
+	if max(p.X, q.X) < b.Left || min(p.X, q.X) > b.Right || max(p.Y, q.Y) < b.Top || min(p.Y, q.Y) > b.Bottom {
+		return false // as most do
 	}
-	return clip(p.X, q.X-p.X, b.Left, b.Right) && clip(p.Y, q.Y-p.Y, b.Top, b.Bottom)
+	from, to := b.clip(p, q)
+	return from <= to
 }
 
-// Clipped gives the part of the straight line from p to q that lies in the box
-// (Liang and Barsky 1984); ends inside it stay as they are.
+// Clipped gives the part of the straight line from p to q that lies in the box;
+// ends inside it stay as they are.
 func (b Box) Clipped(p, q Point) (start, end Point, ok bool) {
-	from, to := 0.0, 1.0
+	from, to := b.clip(p, q)
+	if from >= to {
+		return start, end, false
+	}
+	at := func(t float64) Point { return Point{p.X + t*(q.X-p.X), p.Y + t*(q.Y-p.Y)} }
+	start, end = p, q
+	if from > 0 {
+		start = at(from)
+	}
+	if to < 1 {
+		end = at(to)
+	}
+	return start, end, true
+}
+
+// clip gives the stretch of the straight line from p, at 0, to q, at 1, that lies
+// in the box: none where it would end before it begins (Liang and Barsky 1984).
+func (b Box) clip(p, q Point) (from, to float64) {
+	from, to = 0, 1
 	dx, dy := q.X-p.X, q.Y-p.Y
 	for _, side := range [4][2]float64{{-dx, p.X - b.Left}, {dx, b.Right - p.X}, {-dy, p.Y - b.Top}, {dy, b.Bottom - p.Y}} {
 		step, room := side[0], side[1]
 		switch {
 		case step == 0 && room < 0:
-			return start, end, false
+			return 1, 0
 		case step < 0:
-			from = math.Max(from, room/step)
+			from = max(from, room/step)
 		case step > 0:
-			to = math.Min(to, room/step)
+			to = min(to, room/step)
 		}
 	}
-	if from >= to {
-		return start, end, false
-	}
-	start, end = p, q
-	if from > 0 {
-		start = Point{X: p.X + from*dx, Y: p.Y + from*dy}
-	}
-	if to < 1 {
-		end = Point{X: p.X + to*dx, Y: p.Y + to*dy}
-	}
-	return start, end, true
+	return from, to
 }
 
 // Bounds of letters as shares of the em: capitals and digits reach up to
@@ -121,18 +160,32 @@ func onlyDigits(s string) bool {
 
 // Bounds gives the smallest box round a path, from its flattened outline.
 func (p Path) Bounds() Box {
-	b := Box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	b := NoBox
 	for _, run := range p.Flatten() {
-		for _, q := range run {
-			b = Box{math.Min(b.Left, q.X), math.Min(b.Top, q.Y), math.Max(b.Right, q.X), math.Max(b.Bottom, q.Y)}
-		}
+		b = b.Union(BoxOf(run...))
 	}
 	return b
 }
 
-// Flatten gives each sub-path as a run of straight lines.
+// Flatten gives each sub-path as a run of straight lines, curves in a few pieces.
 func (p Path) Flatten() [][]Point {
-	const steps = 12
+	return p.flatten(func(start Point, curve Segment) int { return 12 })
+}
+
+// FlattenTo does so with as many pieces as keep the lines within a distance of
+// the curves. A chord over 1/n of a cubic lies within 1/8 of its second
+// derivative over n² of it, and that is at most 6 times the largest second
+// difference of its four points.
+func (p Path) FlattenTo(distance float64) [][]Point {
+	return p.flatten(func(a Point, curve Segment) int {
+		b, c, d := curve.P[0], curve.P[1], curve.P[2]
+		first := math.Hypot(a.X-2*b.X+c.X, a.Y-2*b.Y+c.Y)
+		second := math.Hypot(b.X-2*c.X+d.X, b.Y-2*c.Y+d.Y)
+		return max(1, int(math.Ceil(math.Sqrt(0.75*math.Max(first, second)/distance))))
+	})
+}
+
+func (p Path) flatten(pieces func(start Point, curve Segment) int) [][]Point {
 	var runs [][]Point
 	var here Point
 	add := func(q Point) {
@@ -147,9 +200,9 @@ func (p Path) Flatten() [][]Point {
 		case Line:
 			add(s.P[0])
 		case Curve:
-			start := here
+			start, steps := here, pieces(here, s)
 			for k := 1; k <= steps; k++ {
-				add(bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/steps))
+				add(Bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/float64(steps)))
 			}
 		case Close:
 			add(runs[len(runs)-1][0])
@@ -158,7 +211,8 @@ func (p Path) Flatten() [][]Point {
 	return runs
 }
 
-func bezier(a, b, c, d Point, t float64) Point {
+// Bezier is the place on a cubic curve from a to d, over b and c, at t from 0 to 1.
+func Bezier(a, b, c, d Point, t float64) Point {
 	u := 1 - t
 	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
 	return Point{f[0]*a.X + f[1]*b.X + f[2]*c.X + f[3]*d.X, f[0]*a.Y + f[1]*b.Y + f[2]*c.Y + f[3]*d.Y}

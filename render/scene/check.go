@@ -57,7 +57,7 @@ func checkPath(p Path) error {
 		if seg.Verb != Move && (i == 0 || p[i-1].Verb == Close) {
 			return fmt.Errorf("segment %d: a sub-path must begin with a Move", i+1)
 		}
-		for _, q := range seg.P[:pointCount[seg.Verb]] {
+		for _, q := range seg.Points() {
 			if err := checkPoint(q); err != nil {
 				return err
 			}

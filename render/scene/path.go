@@ -18,6 +18,11 @@ type Segment struct {
 	P    [3]Point
 }
 
+var pointCount = [...]int{Move: 1, Line: 1, Curve: 3, Close: 0}
+
+// Points are the points that the segment uses.
+func (s *Segment) Points() []Point { return s.P[:pointCount[s.Verb]] }
+
 // Path is a run of segments; each sub-path begins with a Move.
 type Path []Segment
 
@@ -26,6 +31,12 @@ func (p *Path) MoveTo(x, y float64) { p.add(Move, Point{x, y}) }
 
 // LineTo adds a straight line.
 func (p *Path) LineTo(x, y float64) { p.add(Line, Point{x, y}) }
+
+// Stroke adds a sub-path of one straight line.
+func (p *Path) Stroke(x1, y1, x2, y2 float64) {
+	p.MoveTo(x1, y1)
+	p.LineTo(x2, y2)
+}
 
 // CurveTo adds a cubic curve over two control points.
 func (p *Path) CurveTo(a, b, end Point) { p.add(Curve, a, b, end) }
@@ -82,6 +93,14 @@ func Rect(x, y, w, h, radius float64) Path {
 	p.LineTo(x, y+r)
 	p.CurveTo(Point{x, y + k}, Point{x + k, y}, Point{x + r, y})
 	p.Close()
+	return p
+}
+
+// Cross is a line across and one down through a place.
+func Cross(x, y, arm float64) Path {
+	var p Path
+	p.Stroke(x-arm, y, x+arm, y)
+	p.Stroke(x, y-arm, x, y+arm)
 	return p
 }
 

@@ -4,17 +4,23 @@ import (
 	"math"
 	"testing"
 
+	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 )
 
 // First principles: what is enlarged keeps its layout, and everything grows by
 // the same factor.
 func TestScaled(t *testing.T) {
+	tag := scene.Tag{Name: "M1", Role: scene.Mark}
+	word := func(x, y float64, content string, tag scene.Tag) scene.Text {
+		return font.Set(scene.Text{At: scene.Point{X: x, Y: y}, Size: 3, Ink: scene.Black, Content: content, Tag: tag})
+	}
 	page := scene.Page{Name: "test", Width: 100, Height: 100, Margin: 10, Items: []scene.Item{
-		mark(50, 50, "M1"), words(49, 51, "1", scene.Tag{Name: "M1", Role: scene.Number}), words(20, 20, "first", scene.Tag{}),
+		scene.Shape{Path: scene.Circle(50, 50, 4), Fill: scene.White, Stroke: scene.Black, Width: 0.3, Tag: tag}, word(49, 51, "1", scene.Tag{Name: "M1", Role: scene.Number}), word(20, 20, "first", scene.Tag{}),
 	}}
 	big := scene.Scaled(page, 200, 200, 2)
-	if faults := scene.CheckLayout(big); len(faults) > 0 {
+	if faults := scenetest.CheckLayout(big); len(faults) > 0 {
 		t.Error(faults)
 	}
 	small, large := page.Items[2].(scene.Text), big.Items[2].(scene.Text)

@@ -1,7 +1,7 @@
 // Package scene is the display list that every backend paints: paths and text
 // that is already measured and broken, in millimetres from the top left of the
 // page, y downwards. A scene knows no bolt and no file format; a backend
-// measures nothing and lays nothing out.
+// measures nothing and lays nothing out. It imports nothing of the project.
 package scene
 
 // Document is a run of pages that belong together.
@@ -35,43 +35,19 @@ type Item interface{ item() }
 func (Shape) item() {}
 func (Text) item()  {}
 
-// Ink is one of the few inks of a sheet. There are no other colours, so a
-// raster needs a small palette and a photocopy loses nothing.
-type Ink uint8
-
-const (
-	None   Ink = iota
-	Black      // text, outlines
-	Grey       // secondary lines and words
-	Accent     // the one accent: a deep blue that prints as a firm grey
-	Shade      // darker tint: boxes that do not apply
-	Tint       // lighter tint: the body of the part
-	White
-	Inks // the number of inks
-)
-
-var rgb = [Inks][3]uint8{
-	None:   {255, 255, 255},
-	Black:  {0x11, 0x11, 0x11},
-	Grey:   {0x4a, 0x4a, 0x4a},
-	Accent: {0x0f, 0x3f, 0x8c},
-	Shade:  {0xdc, 0xdc, 0xd8},
-	Tint:   {0xf1, 0xf1, 0xee},
-	White:  {255, 255, 255},
-}
-
-// RGB gives the ink's colour on screen and in print.
-func (k Ink) RGB() (r, g, b uint8) { return rgb[k][0], rgb[k][1], rgb[k][2] }
-
 // Point is a place on the page.
 type Point struct{ X, Y float64 }
 
-// Tag tells the layout check what an item is. The zero tag is plain furniture.
+// Tag says what an item is: to the layout check, and to whoever shows a thing in
+// another state, on paper or on a page. The zero tag is plain furniture.
 type Tag struct {
 	// Name joins the items that belong to one thing: a number and its mark may
 	// touch, a number and another mark may not.
 	Name string
 	Role Role
+	// Core is set on what shows the state of the thing: its mark, without a
+	// ring about it, and the number that stands in it.
+	Core bool
 }
 
 // Role is how the layout check treats an item.
@@ -83,6 +59,11 @@ const (
 	Number                // a text that must lie in, or be led to, its own mark
 	Trail                 // a line that text must keep clear of, ends and all
 )
+
+var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail"}
+
+// String names the role; furniture has no name.
+func (r Role) String() string { return roleNames[r] }
 
 // Shape is a path, filled, stroked or both. Lines have round caps and joins.
 type Shape struct {

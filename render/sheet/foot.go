@@ -14,6 +14,12 @@ type Foot struct {
 	Sign  []string // what is signed for; none: nothing to sign
 }
 
+// Foot says that the maker's manual comes first, over places to sign for what
+// is named.
+func (r Request) Foot(sign ...string) Foot {
+	return Foot{Lines: font.Break(r.Words.Sheet.ManualFirst, scene.Regular, TextEm, r.Paper.Content()), Sign: sign}
+}
+
 const signHeight = 9.0
 
 // Height is the height of the foot with its rule.
@@ -34,11 +40,7 @@ func (f Foot) rows(paper Paper) int {
 func (f Foot) draw(p *Pen, last bool) {
 	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
 	p.Rule(p.Left(), y, p.Right(), y, 0.3)
-	at := y + 4.4
-	for _, words := range f.Lines {
-		p.Write(p.Left(), at, TextEm, scene.Regular, scene.Start, scene.Grey, words)
-		at += Line
-	}
+	at := p.LinesIn(p.Left(), y+4.4, scene.Regular, scene.Grey, f.Lines)
 	switch {
 	case len(f.Sign) == 0:
 	case last:

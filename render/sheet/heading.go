@@ -1,8 +1,14 @@
 package sheet
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
 )
 
 const (
@@ -23,6 +29,21 @@ type Heading struct {
 	Identity string // tells an old print from a new one
 }
 
+// PlanHeading is the heading of a plan's sheet: what it is about are the machine
+// and the kinds of fasteners, with how many there are of each.
+func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan.Kind) string) Heading {
+	parts := []string{p.Machine}
+	for _, k := range p.Kinds {
+		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), name(k)))
+	}
+	return Heading{Title: p.Title, Badge: badge, Subtitle: Joined(parts...), Identity: Identity(p, w)}
+}
+
+// Joined joins what is not empty.
+func Joined(parts ...string) string {
+	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " · ")
+}
+
 // Draw draws the heading and gives the y of its rule.
 func (h Heading) Draw(p *Pen) float64 {
 	top := p.Paper.Margin
@@ -40,19 +61,12 @@ func (h Heading) Draw(p *Pen) float64 {
 		p.Write(p.Left(), y, em, scene.Bold, scene.Start, scene.Black, words)
 	}
 	h.badge(p, top)
-	y = max(y, top+badgeHeight) + 5.5
-	for _, words := range h.small(p, h.Subtitle) {
-		p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, words)
-		y += Line
-	}
+	subtitle := AtMost(BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
+	y = p.LinesIn(p.Left(), max(y, top+badgeHeight)+5.5, scene.Regular, scene.Grey, subtitle)
 	p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, TextEm, p.Paper.Content()))
 	y += 2
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)
 	return y
-}
-
-func (h Heading) small(p *Pen, words string) []string {
-	return AtMost(font.Break(words, scene.Regular, TextEm, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
 }
 
 // badgeEm is the size of the word in the badge; a longer word is set smaller.

@@ -17,6 +17,11 @@ func AtMost(lines []string, most int, w scene.Weight, em, width float64) []strin
 	return append(lines[:most-1:most-1], font.Fit(rest, w, em, width))
 }
 
+// BreakText breaks a text into lines of running text.
+func BreakText(words string, width float64) []string {
+	return font.Break(words, scene.Regular, TextEm, width)
+}
+
 // Broken is a run of texts, each broken into lines of running text.
 type Broken [][]string
 
@@ -24,7 +29,7 @@ type Broken [][]string
 func BreakAll(texts []string, width float64) Broken {
 	var b Broken
 	for _, t := range texts {
-		b = append(b, font.Break(t, scene.Regular, TextEm, width))
+		b = append(b, BreakText(t, width))
 	}
 	return b
 }

@@ -59,7 +59,7 @@ func (r *Run) Scant() bool {
 // Sentence sets a running text over the whole width, on further pages where it
 // has to.
 func (r *Run) Sentence(words string) {
-	for _, line := range BreakAll([]string{words}, r.Pen.Paper.Content())[0] {
+	for _, line := range BreakText(words, r.Pen.Paper.Content()) {
 		r.Room(Line)
 		r.Pen.Text(r.Pen.Left(), r.Y+3, line)
 		r.Y += Line

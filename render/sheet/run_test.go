@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 )
@@ -29,7 +30,7 @@ func TestRun(t *testing.T) {
 			}
 			lines, signed := 0, 0
 			for k, page := range pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s %g wide: %s", paper.Name, paper.Width, fault)
 				}
 				for _, item := range page.Items {

@@ -1,6 +1,6 @@
 // Package svg writes one page of a scene as a self-contained SVG picture in
 // millimetres. No font is embedded: each line of text carries its measured
-// length, so that it fits in any typeface.
+// length, so that it fits in any typeface. It may import scenes and type.
 package svg
 
 import (
@@ -15,7 +15,9 @@ import (
 	"drawdown/render/scene"
 )
 
-// Write writes the page.
+// Write writes the page. What belongs to a fastener carries its id as data-id,
+// what it is as data-role (mark, number, trail), and data-core where it shows
+// the fastener's state: the mark without the ring about it, and a number in it.
 func Write(w io.Writer, page scene.Page) error {
 	if err := font.Check(page); err != nil {
 		return err
@@ -32,21 +34,13 @@ func Write(w io.Writer, page scene.Page) error {
 	// Without the Go fonts, faces of about their widths serve: a viewer that leaves
 	// textLength out then still keeps the words in their places.
 	b.WriteString(`<g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif" xml:space="preserve">` + "\n")
-	for _, it := range page.Items {
-		switch it := it.(type) {
-		case scene.Shape:
-			shape(b, it)
-		case scene.Text:
-			text(b, it)
-		}
-	}
+	items(b, page)
 	b.WriteString("</g>\n</svg>\n")
 	return b.Flush()
 }
 
 // WriteInline writes the page as an element of an HTML page that gives it its
-// size. What is tagged carries data-role (mark, number, trail) and data-name,
-// so that a script can find it.
+// size.
 func WriteInline(w io.Writer, page scene.Page, label string) error {
 	if err := font.Check(page); err != nil {
 		return err
@@ -55,33 +49,34 @@ func WriteInline(w io.Writer, page scene.Page, label string) error {
 	fmt.Fprintf(b, `<svg viewBox="0 0 %s %s" role="img" aria-label="`, num(page.Width), num(page.Height))
 	escape(b, label)
 	b.WriteString(`"><g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif">` + "\n")
-	for _, it := range page.Items {
-		switch it := it.(type) {
-		case scene.Shape:
-			tagged(b, it.Tag, func() { shape(b, it) })
-		case scene.Text:
-			tagged(b, it.Tag, func() { text(b, it) })
-		}
-	}
+	items(b, page)
 	b.WriteString("</g></svg>\n")
 	return b.Flush()
 }
 
-var roles = [...]string{scene.Furniture: "", scene.Mark: "mark", scene.Number: "number", scene.Trail: "trail"}
+func items(b *bufio.Writer, page scene.Page) {
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			shape(b, it)
+		case scene.Text:
+			text(b, it)
+		}
+	}
+}
 
-// tagged draws an item within a group that names it.
-func tagged(b *bufio.Writer, tag scene.Tag, draw func()) {
-	if tag.Role == scene.Furniture {
-		draw()
+// tag writes what an element is of, so that a script can find it.
+func tag(b *bufio.Writer, t scene.Tag) {
+	if t.Role == scene.Furniture || t.Name == "" {
 		return
 	}
-	b.WriteString("<g")
-	attribute(b, "data-role", roles[tag.Role])
-	b.WriteString(` data-name="`)
-	escape(b, tag.Name)
-	b.WriteString("\">")
-	draw()
-	b.WriteString("</g>\n")
+	attribute(b, "data-role", t.Role.String())
+	b.WriteString(` data-id="`)
+	escape(b, t.Name)
+	b.WriteByte('"')
+	if t.Core {
+		attribute(b, "data-core", "")
+	}
 }
 
 func shape(b *bufio.Writer, s scene.Shape) {
@@ -91,7 +86,7 @@ func shape(b *bufio.Writer, s scene.Shape) {
 	b.WriteString(`<path d="`)
 	for _, seg := range s.Path {
 		b.WriteByte("MLCZ"[seg.Verb])
-		for i, q := range seg.P[:points[seg.Verb]] {
+		for i, q := range seg.Points() {
 			if i > 0 {
 				b.WriteByte(' ')
 			}
@@ -109,11 +104,9 @@ func shape(b *bufio.Writer, s scene.Shape) {
 			attribute(b, "stroke-dasharray", num(s.Dash))
 		}
 	}
+	tag(b, s.Tag)
 	b.WriteString("/>\n")
 }
-
-// points is how many points a segment has.
-var points = [...]int{scene.Move: 1, scene.Line: 1, scene.Curve: 3, scene.Close: 0}
 
 var anchors = [...]string{scene.Start: "start", scene.Middle: "middle", scene.End: "end"}
 
@@ -140,6 +133,7 @@ func text(b *bufio.Writer, t scene.Text) {
 	if t.Upward {
 		attribute(b, "transform", "rotate(-90 "+x+" "+y+")")
 	}
+	tag(b, t.Tag)
 	b.WriteByte('>')
 	escape(b, t.Content)
 	b.WriteString("</text>\n")

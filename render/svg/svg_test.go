@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -271,5 +273,25 @@ func BenchmarkMarks(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// A page finds what to touch by the id of the thing; furniture has none.
+func TestThingsCarryTheirID(t *testing.T) {
+	page := scene.Page{Name: "p", Width: 40, Height: 20, Items: []scene.Item{
+		scene.Shape{Path: scene.Circle(10, 10, 5), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: `a"1`, Role: scene.Mark}},
+		scene.Shape{Path: scene.Circle(10, 10, 4), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: `a"1`, Role: scene.Mark, Core: true}},
+		scene.Shape{Path: scene.Circle(30, 10, 4), Stroke: scene.Black, Width: 0.3},
+		scene.Text{At: scene.Point{X: 10, Y: 11}, Size: 3, Ink: scene.Black, Content: "1", Tag: scene.Tag{Name: `a"1`, Role: scene.Number, Core: true}},
+	}}
+	var got []string
+	for _, e := range parse(t, written(t, page)) {
+		_, core := e.attrs["data-core"]
+		if e.name == "path" || e.name == "text" {
+			got = append(got, fmt.Sprint(e.attrs["data-role"], " ", e.attrs["data-id"], " ", core))
+		}
+	}
+	if want := []string{`mark a"1 false`, `mark a"1 true`, "  false", `number a"1 true`}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

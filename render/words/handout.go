@@ -35,70 +35,59 @@ type Handout struct {
 	Above    string // how it is seen
 
 	Why     Why
-	Marked  Marked
+	Graded  Graded
 	Showing Showing
 }
 
 // Why is the page that tells why a joint is worked in its order.
 type Why struct {
-	Badge                    string
-	TitleSpread, TitleCircle string // centre outwards; crosswise
-	Steps                    string // heading of the drawings of the part
-	AfterOne                 string // after the first
-	AfterMany                string // after %d of %d
-	AfterAll                 string // all %d
-	Tight, Now, Loose        string // legend of the marks
+	Badge             string
+	Spread, Circle    WhyLayout
+	Steps             string // heading of the drawings of the part
+	AfterOne          string // after the first
+	AfterMany         string // after %d of %d
+	AfterAll          string // all %d
+	Tight, Now, Loose string // legend of the marks
 
-	Section      string // heading of the sections, and that they are not to scale
-	WrongSpread  string // heading of the wrong way
-	RightSpread  string
-	WrongCircle  string
-	RightCircle  string
-	WrongSpreads [3]string // under each drawing, in a few words
-	RightSpreads [3]string
-	WrongCircles [3]string
-	RightCircles [3]string
-
+	Section  string   // heading of the sections, and that they are not to scale
 	Back     string   // heading of loosening
 	BackText []string // in sentences
 	Worked   string   // heading of the figures
 	// Figures with their bands, of this order (%[1]s) and of another (%[2]s),
-	// which Edges or Round names (%[3]s).
+	// which the layout names (%[3]s).
 	Lowest, Uneven string
-	Edges, Round   string
 	NoGain         string // that the lowest bolt gains nothing by the order
 	Band           string // what the brackets are, and how far to believe them
 	Practice       string // where the page comes from
 	Springs        string // what is left out, and the caps %s that no spring presses
-	// Purpose heads what the order is for, in place of figures.
-	Purpose, PurposeSpread, PurposeCircle string
+	Purpose        string // heads what the order is for, in place of figures
 }
 
-// Marked is a marked answer and the summary of a class.
-type Marked struct {
-	Badge, Summary string // badges
-	Sound          string // verdicts
-	Remarks        string
-	Wrong          string
-	NotWhole       string
-	NoAnswer       string
-	NotMarked      string
-	AtLine         string // line %d of the table: where the row is that could not be read
-	Keeps          string // said where there is nothing to mend
-	Look           string // heading of the findings
-	Drawn          string // caption of the drawing: your numbers, the black ones to look at
-	DrawnAll       string // caption where none is marked
-	Student, Sheet string // columns of the summary
+// WhyLayout is what the page says of one layout: centre outwards, or crosswise
+// round a circle.
+type WhyLayout struct {
+	Title          string
+	Wrong, Right   string    // above the drawings of each way
+	Wrongs, Rights [3]string // under each drawing, in a few words
+	Other          string    // names the other order
+	Purpose        string    // what the order is for
+}
+
+// Graded is an answer that is graded, and the summary of a class.
+type Graded struct {
+	Badge, Summary string            // badges
+	Outcomes       map[string]string // by exercise.Outcome
+	AtLine         string            // line %d of the table: where the row is that could not be read
+	Keeps          string            // said where there is nothing to mend
+	Look           string            // heading of the findings
+	Drawn          string            // caption of the drawing: your numbers, the black ones to look at
+	DrawnAll       string            // caption where none is black
+	Student, Sheet string            // columns of the summary
 	Verdict, What  string
-	Count          string // %d answers: %d sound, ...
-	Most           string // heading: what was missed most
-	Times          string // %[2]s: %[1]d of %[3]d
-	// Names and Rules say what breaks a rule, by the rule: in a word or two, and
-	// in a sentence with %[1]s for the bolts and %[2]s for those they are held
-	// against.
-	Names, Rules map[string]string
-	// LoosenRules take the place of those rules that read otherwise backwards.
-	LoosenRules map[string]string
+	Count          string            // %d answers: %d right, ...
+	Most           string            // heading: what was missed most
+	Times          string            // %[2]s: %[1]d of %[3]d
+	Names          map[string]string // what breaks a rule in a word or two, by judge.Rule
 }
 
 // Showing is the page and the picture that show the order at a projector.

@@ -1,7 +1,8 @@
 // Package exercise makes up parts for a class to put in order: cylinder heads,
 // covers, flanges and rows of bearing caps, each of another size. A seed in,
 // parts out: the same seed gives the same parts, and more of them begin with
-// the fewer. No part is drawn after a real one.
+// the fewer. No part is drawn after a real one. The package also grades what a
+// class answers, by the rules of package judge. It sees plans and no paper.
 package exercise
 
 import (
@@ -9,6 +10,7 @@ import (
 	"math/rand/v2"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -54,7 +56,7 @@ const main, small = "main", "small"
 // family.
 func Make(seed uint64, n int) ([]Exercise, error) {
 	if n < 1 || n > Most {
-		return nil, fmt.Errorf("%d layouts; allowed: 1 to %d", n, Most)
+		return nil, finding.Failed(HowMany, finding.Values{"count": n, "most": Most})
 	}
 	random := rand.New(rand.NewPCG(seed, 0))
 	first := random.IntN(len(Families))

@@ -13,6 +13,7 @@ import (
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/way"
 )
 
 // Reason holds one pass to the full load in the plan's order against another:
@@ -119,7 +120,7 @@ func onceRound(p plan.Plan, members []int) []int {
 	for k, i := range members {
 		points[k] = p.Joint.Fasteners[i].At
 	}
-	order := sequence.Places(points, sequence.Circular, sequence.TurnRight)
+	order := way.Places(points, sequence.Circular, sequence.TurnRight)
 	for k, place := range order {
 		order[k] = members[place]
 	}

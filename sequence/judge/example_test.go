@@ -17,10 +17,10 @@ func ExampleOrder() {
 	report := judge.Order(judge.Input{Joint: row, Order: strings.Fields("C1 C3 C4 C2 C5")})
 	fmt.Println(report.Verdict)
 	for _, f := range report.Findings {
-		fmt.Printf("%s: %s\n", f.Severity, f.Why())
+		fmt.Printf("%s: %s\n", f.Severity, f.Found().Code)
 	}
 	// Output:
 	// not the trade's order
-	// departs: begins with C1, which is not in the middle; in the middle: C3
-	// departs: C3 (step 2) lies further in than C1 (step 1) before it; 3 steps go back inwards
+	// departs: order not from middle
+	// departs: order goes inwards
 }

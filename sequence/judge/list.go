@@ -1,28 +1,23 @@
 package judge
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
-
-// ListError says why a list of names is none.
-type ListError struct{ What string }
-
-func (e *ListError) Error() string { return e.What }
 
 // ReadList reads an order as it is typed: ids, or the numbers cast on the
 // part, with commas, semicolons or blanks between. It gives ids. A name that
 // no fastener has stays as it is, for Order to report; capitals count only
 // where ids differ by nothing else. A list that mixes ids with cast numbers,
-// and one of cast numbers that are there twice on the part, is a *ListError.
+// and one of cast numbers that are there twice on the part, is an error.
 func ReadList(j geometry.Joint, text string) ([]string, error) {
 	names := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' || unicode.IsSpace(r) })
 	if len(names) == 0 {
-		return nil, &ListError{"the order names no fastener; write ids with commas between, such as M3,M8,M9"}
+		return nil, finding.Failed(NoNames, nil)
 	}
 	known := newNames(j)
 	var anID, aCast string
@@ -34,7 +29,7 @@ func ReadList(j geometry.Joint, text string) ([]string, error) {
 		}
 	}
 	if anID != "" && aCast != "" {
-		return nil, &ListError{fmt.Sprintf("the order mixes ids such as %s with cast numbers such as %s; write one or the other", anID, aCast)}
+		return nil, finding.Failed(MixedNames, finding.Values{"id": anID, "cast": aCast})
 	}
 	order := make([]string, len(names))
 	for k, name := range names {
@@ -42,7 +37,7 @@ func ReadList(j geometry.Joint, text string) ([]string, error) {
 		if id, ok := known.id(name); ok {
 			order[k] = id
 		} else if with := known.cast[name]; len(with) > 1 {
-			return nil, &ListError{fmt.Sprintf("the cast number %s stands on %s; write the ids", name, strings.Join(with, " and "))}
+			return nil, finding.Failed(CastNotOne, finding.Values{"cast": name, "ids": with})
 		} else if len(with) == 1 {
 			order[k] = with[0]
 		}

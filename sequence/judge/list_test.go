@@ -1,7 +1,6 @@
 package judge_test
 
 import (
-	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/sequence/judge"
 )
 
@@ -57,16 +57,15 @@ func TestReadList(t *testing.T) {
 		name  string
 		joint geometry.Joint
 		text  string
-		want  string
+		want  finding.Finding
 	}{
-		{"nothing", numbered(), " ,; ", "names no fastener"},
-		{"mixed", numbered(), "M2,1,3", "mixes ids such as M2 with cast numbers such as 3"},
-		{"cast number twice on the part", twice, "1,4", "the cast number 4 stands on M1 and M4"},
+		{"nothing", numbered(), " ,; ", finding.Failed(judge.NoNames, nil)},
+		{"mixed", numbered(), "M2,1,3", finding.Failed(judge.MixedNames, finding.Values{"id": "M2", "cast": "3"})},
+		{"cast number twice on the part", twice, "1,4", finding.Failed(judge.CastNotOne, finding.Values{"cast": "4", "ids": []string{"M1", "M4"}})},
 	} {
 		_, err := judge.ReadList(tt.joint, tt.text)
-		var list *judge.ListError
-		if !errors.As(err, &list) || !strings.Contains(list.What, tt.want) {
-			t.Errorf("%s: %v, want it to say %q", tt.name, err, tt.want)
+		if diff := cmp.Diff(error(tt.want), err); diff != "" {
+			t.Errorf("%s: %s", tt.name, diff)
 		}
 	}
 }
@@ -105,10 +104,8 @@ func FuzzReadList(f *testing.F) {
 			if (r.Verdict == judge.NotWhole) == whole {
 				t.Fatalf("%q is %q", list, r.Verdict)
 			}
-			for _, finding := range r.Findings {
-				if finding.Why() == "" {
-					t.Fatalf("%q: %s says nothing", list, finding.Rule)
-				}
+			for _, f := range r.Findings {
+				f.Found() // panics where the rule has no code
 			}
 		}
 	})

@@ -10,19 +10,11 @@ import (
 // The angles are no whole number of steps of any usual circle, so that a hole
 // measured off its place decides nothing.
 const (
-	// neighbourSpacings is how far apart neighbours are at the most, in
-	// spacings: more than the two pitches of a nearly square grid differ by, less
-	// than the diagonal of a square.
-	neighbourSpacings = 1.3
 	// insideSpacings is how much further in a place must be to count as further
 	// in, in spacings, where no grid tells its rings.
 	insideSpacings = 0.25
-	// centralSpacings is how near the middle a place has no side.
-	centralSpacings = 0.15
 	// sideDeg is how much narrower than a half circle a run on one side is.
 	sideDeg = 3.7
-	// acrossDeg is how far apart two directions are that count as across.
-	acrossDeg = 133
 	// quarterDeg is how far from the two before a bolt lies that shares the
 	// circle with them.
 	quarterDeg = 77
@@ -59,7 +51,7 @@ func (p places) measure(order []int) measured {
 }
 
 func (p places) neighbours(a, b int) bool {
-	return p.Points[a].Distance(p.Points[b]) <= neighbourSpacings*p.spacing
+	return geometry.Neighbours(p.Points[a], p.Points[b], p.spacing)
 }
 
 func (m *measured) pull(p places, order []int) {
@@ -95,7 +87,7 @@ func (m *measured) run(p places, order []int) {
 }
 
 // central says that a place lies so near the middle that it has no side.
-func (p places) central(i int) bool { return p.radius[i] < centralSpacings*p.spacing }
+func (p places) central(i int) bool { return p.radius[i] < geometry.CentralShare*p.spacing }
 
 // oneSide says whether all places lie on one side of some line through the
 // middle: whether their directions, seen from the last one's, span less than a
@@ -153,13 +145,9 @@ func (p places) crosses(order []int) bool {
 
 func crossesBy(deg []float64, order []int) bool {
 	last := order[len(order)-1]
-	apart := func(i int) float64 {
-		d := geometry.Turn(deg[last] - deg[i])
-		return math.Min(d, 360-d)
-	}
 	before := order[max(0, len(order)-3) : len(order)-1]
-	if apart(before[len(before)-1]) >= acrossDeg {
+	if geometry.Across(deg[last], deg[before[len(before)-1]]) {
 		return true
 	}
-	return !slices.ContainsFunc(before, func(i int) bool { return apart(i) < quarterDeg })
+	return !slices.ContainsFunc(before, func(i int) bool { return geometry.Apart(deg[last], deg[i]) < quarterDeg })
 }

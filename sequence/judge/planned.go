@@ -2,9 +2,9 @@ package judge
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -103,7 +103,7 @@ func CastOrder(p plan.Plan, side Side) ([]string, error) {
 		twice = twice || seen[f.Cast]
 		seen[f.Cast] = true
 		if f.Cast == 0 {
-			return nil, &ListError{fmt.Sprintf("fastener %s has no cast number to order by", f.ID)}
+			return nil, finding.Failed(NoCastNumber, finding.Values{"id": f.ID})
 		}
 	}
 	group := func(i int) int {

@@ -1,6 +1,7 @@
 package judge_test
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -138,7 +139,7 @@ func TestCastOrder(t *testing.T) {
 			t.Errorf("%s, loosening: %s", name, diff)
 		}
 	}
-	if _, err := judge.CastOrder(planned(t, "p4-head", nil), judge.Tighten); err == nil || !strings.Contains(err.Error(), "M1 has no cast number") {
+	if _, err := judge.CastOrder(planned(t, "p4-head", nil), judge.Tighten); !errors.Is(err, judge.NoCastNumber) {
 		t.Errorf("without numbers: %v", err)
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/sequence"
 	"drawdown/sequence/judge"
+	"drawdown/sequence/way"
 )
 
 // First principles: an order by a way that is meant for the layout is sound,
@@ -21,15 +22,15 @@ import (
 func TestOwnOrdersAreSound(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 1))
 	for _, p := range parts() {
-		for _, way := range p.ways {
+		for _, by := range p.ways {
 			for _, turn := range sequence.Turns {
-				order := sequence.Places(p.points, way, turn)
-				name := p.name + " " + string(way) + " " + string(turn)
+				order := way.Places(p.points, by, turn)
+				name := p.name + " " + string(by) + " " + string(turn)
 				wantVerdict(t, name, judged(p.points, order), judge.Sound)
 				// Where places tie, another picture of the part gives another order.
 				tipped := 360 * r.Float64()
-				if way != sequence.RowWay {
-					wantVerdict(t, fmt.Sprintf("%s ordered at %.0f°", name, tipped), judged(p.points, sequence.Places(rotated(p.points, tipped), way, turn)), judge.Sound)
+				if by != sequence.RowWay {
+					wantVerdict(t, fmt.Sprintf("%s ordered at %.0f°", name, tipped), judged(p.points, way.Places(rotated(p.points, tipped), by, turn)), judge.Sound)
 				}
 				wantVerdict(t, name+" measured", judged(measuredOff(p.points, r), order), judge.Sound)
 				wantVerdict(t, name+" turned", judged(rotated(p.points, 360*r.Float64()), order), judge.Sound)
@@ -47,15 +48,15 @@ func TestACircleHasNoFirstBolt(t *testing.T) {
 		"cover": cover, "6": geometry.Circle(6, 200, geometry.Point{}, 90, true), "16": geometry.Circle(16, 320, geometry.Point{}, 79, true),
 	} {
 		n := len(round)
-		right := sequence.Places(round, sequence.Auto, sequence.TurnDefault)
+		right := way.Places(round, sequence.Auto, sequence.TurnDefault)
 		wantVerdict(t, name, judged(round, right), judge.Sound)
 		for first := range n {
-			for _, way := range []int{1, -1} {
+			for _, sense := range []int{1, -1} {
 				order := make([]int, n)
 				for k, at := range right {
-					order[k] = ((way*at+first)%n + n) % n
+					order[k] = ((sense*at+first)%n + n) % n
 				}
-				wantVerdict(t, fmt.Sprintf("%s from %d, way %d", name, first, way), judged(round, order), judge.Sound)
+				wantVerdict(t, fmt.Sprintf("%s from %d, sense %d", name, first, sense), judged(round, order), judge.Sound)
 			}
 		}
 		if once := judged(round, inOrder(n)); once.Verdict != judge.Departs {
@@ -169,7 +170,7 @@ func TestOnceRoundIsFound(t *testing.T) {
 		if !circle && !strings.HasPrefix(p.name, "perimeter") || len(p.points) < 4 {
 			continue
 		}
-		r := judged(p.points, sequence.Places(p.points, sequence.Circular, sequence.TurnRight))
+		r := judged(p.points, way.Places(p.points, sequence.Circular, sequence.TurnRight))
 		wantVerdict(t, p.name+" once round", r, judge.Departs)
 		if !has(r, judge.Neighbours) && circle || !has(r, judge.OneSide) && len(p.points) >= 8 {
 			t.Errorf("%s once round: %q", p.name, words(r))

@@ -13,7 +13,7 @@ import (
 // Published: the cross-pattern lists of ASME PCC-1, Table 4 (the file names
 // their source). What the standard prints, no rule may find wrong.
 func TestPublishedStarListsAreSound(t *testing.T) {
-	data, err := os.ReadFile("../testdata/cross-pattern.yaml")
+	data, err := os.ReadFile("../way/testdata/cross-pattern.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/sequence"
+	"drawdown/sequence/way"
 )
 
 // allowed is what the trade's orders for the layout reach at the most, and
@@ -41,12 +42,12 @@ func (w *work) pictures() []float64 {
 }
 
 func (w *work) allowed() allowed {
-	a := allowed{own: w.measure(sequence.Places(w.given, sequence.Auto, sequence.TurnDefault)).Figures}
+	a := allowed{own: w.measure(way.Places(w.given, sequence.Auto, sequence.TurnDefault)).Figures}
 	for _, deg := range w.pictures() {
 		laid := w.laid(deg)
-		for _, way := range w.ways() {
+		for _, by := range w.ways() {
 			for _, turn := range sequence.Turns {
-				m := w.measure(sequence.Places(laid, way, turn))
+				m := w.measure(way.Places(laid, by, turn))
 				a.pull = math.Max(a.pull, m.Pull)
 				a.run, a.inwards = max(a.run, m.Run), max(a.inwards, m.Inwards)
 				a.neighbours, a.notAcross = max(a.neighbours, m.Neighbours), max(a.notAcross, len(m.notAcross))

@@ -63,7 +63,7 @@ const (
 	Description Severity = "description" // nothing to mend
 )
 
-// Finding is one thing that an order does. What it means in words, Why says.
+// Finding is one thing that an order does. Found gives it to be worded.
 type Finding struct {
 	Rule     Rule     `json:"rule"`
 	Severity Severity `json:"severity"`

@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/sequence"
 	"drawdown/sequence/judge"
+	"drawdown/sequence/way"
 )
 
 // jointOf gives places the ids M1, M2 and so on, as they are listed.
@@ -111,7 +112,7 @@ func parts() []part {
 }
 
 // auto is drawdown's own order.
-func (p part) auto() []int { return sequence.Places(p.points, sequence.Auto, sequence.TurnDefault) }
+func (p part) auto() []int { return way.Places(p.points, sequence.Auto, sequence.TurnDefault) }
 
 func moved(points []geometry.Point, f func(geometry.Point) geometry.Point) []geometry.Point {
 	out := make([]geometry.Point, len(points))

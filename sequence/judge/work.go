@@ -7,6 +7,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/sequence"
+	"drawdown/sequence/way"
 )
 
 // work is one group with its order. Its places are units: single fasteners and
@@ -56,7 +57,7 @@ func newWork(j geometry.Joint, members, step []int) *work {
 	}
 	slices.SortFunc(w.order, func(a, b int) int { return w.firstStep(a) - w.firstStep(b) })
 	w.places = newPlaces(points)
-	switch sequence.Settled(points, sequence.Auto) {
+	switch way.Settled(points, sequence.Auto) {
 	case sequence.RowWay:
 		w.layout = Row
 	case sequence.Star:

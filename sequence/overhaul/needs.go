@@ -4,23 +4,15 @@ import (
 	"slices"
 	"strings"
 
-	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // Fasteners are the fasteners of one size over all joints.
 type Fasteners struct {
-	Thread string // as the standard names it; empty where no file says
-	Inches bool   // the length is marked in inches
-	Length unit.Length
-	Class  string
-	Head   tension.HeadForm
-	Stud   bool
-	Nut    unit.Length // across flats; 0 where there is none
-	Reuse  plan.Reuse
-	Count  int
-	In     []Joint
+	plan.Kind // the first that is met
+	Count     int
+	In        []Joint
 }
 
 // Fasteners counts the fasteners over all joints: those that are used once
@@ -42,13 +34,9 @@ func reuseRank(r plan.Reuse) int {
 }
 
 func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
-	one := Fasteners{Length: k.Length, Class: k.Class, Head: k.HeadForm, Stud: k.Stud(), Nut: k.NutAcross, Reuse: k.Reuse}
-	if k.Thread != nil {
-		one.Thread, one.Inches = k.Thread.Name, k.Thread.Unified()
-	}
-	i := slices.IndexFunc(all, one.like)
+	i := slices.IndexFunc(all, func(f Fasteners) bool { return f.like(k) })
 	if i < 0 {
-		i, all = len(all), append(all, one)
+		i, all = len(all), append(all, Fasteners{Kind: k})
 	}
 	all[i].Count += j.Count(k.Name)
 	if n := len(all[i].In); n == 0 || all[i].In[n-1].Number != j.Number {
@@ -57,9 +45,9 @@ func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
 	return all
 }
 
-func (f Fasteners) like(g Fasteners) bool {
-	return f.Thread == g.Thread && f.Length == g.Length && f.Class == g.Class && f.Head == g.Head &&
-		f.Stud == g.Stud && f.Nut == g.Nut && f.Reuse == g.Reuse
+func (f Fasteners) like(k plan.Kind) bool {
+	return f.ThreadName() == k.ThreadName() && f.Length == k.Length && f.Class == k.Class && f.HeadForm == k.HeadForm &&
+		f.Stud() == k.Stud() && f.NutAcross == k.NutAcross && f.Reuse == k.Reuse
 }
 
 // Supply is a gasket, sealant or lubricant with the joints that need it, or
@@ -73,12 +61,7 @@ type Supply struct {
 
 // Gaskets lists the new gaskets of all joints.
 func (o Overhaul) Gaskets() []Supply {
-	var all []Supply
-	for _, j := range o.Joints() {
-		for _, g := range j.Step.Gaskets {
-			all = supply(all, g, j)
-		}
-	}
+	all := o.supplies(func(j Joint) []string { return j.Task.Gaskets })
 	for i := range all {
 		all[i].Count = len(all[i].In)
 	}
@@ -88,7 +71,7 @@ func (o Overhaul) Gaskets() []Supply {
 // NewParts lists what of the parts between the joints is new.
 func (o Overhaul) NewParts() []Supply {
 	var all []Supply
-	for _, s := range o.Steps {
+	for _, s := range o.Tasks {
 		for _, what := range s.New {
 			all = append(all, Supply{What: what, Part: s.Part})
 		}
@@ -98,48 +81,48 @@ func (o Overhaul) NewParts() []Supply {
 
 // ByManual lists the parts that go back by figures of the maker's manual, in the
 // order of building.
-func (o Overhaul) ByManual() []Step {
-	return slices.DeleteFunc(o.SideSteps(plan.CautionTighten), func(s Step) bool { return len(s.LookUp()) == 0 })
+func (o Overhaul) ByManual() []Task {
+	return slices.DeleteFunc(o.TasksOf(plan.CautionTighten), func(t Task) bool { return len(t.LookUp()) == 0 })
 }
 
 // LookUp lists what the manual is asked for when the part goes back.
-func (s Step) LookUp() []string { return slices.Concat(s.Manual, s.Figures) }
+func (t Task) LookUp() []string { return slices.Concat(t.Manual, t.Figures) }
 
 // Sealants lists the sealants of all joints, without those of which the file
 // says that there is none.
 func (o Overhaul) Sealants() []Supply {
-	var all []Supply
-	for _, j := range o.Joints() {
-		if s := strings.ToLower(j.Step.Sealant); s != "" && s != "none" && s != "no" {
-			all = supply(all, j.Step.Sealant, j)
+	return o.supplies(func(j Joint) []string {
+		switch strings.ToLower(j.Task.Sealant) {
+		case "", "none", "no":
+			return nil
 		}
-	}
-	return all
+		return []string{j.Task.Sealant}
+	})
 }
-
-// dry is the lubricant of threads that get none.
-const dry = "dry"
 
 // Lubricants lists what the fasteners of all joints are oiled with.
 func (o Overhaul) Lubricants() []Supply {
-	var all []Supply
-	for _, j := range o.Joints() {
-		seen := map[string]bool{}
+	return o.supplies(func(j Joint) (names []string) {
 		for _, k := range j.Kinds {
-			if k.Lubricant != "" && !strings.EqualFold(k.Lubricant, dry) && !seen[k.Lubricant] {
-				seen[k.Lubricant] = true
-				all = supply(all, k.Lubricant, j)
+			if k.Lubricant != "" && !screw.NothingOn(k.Lubricant) && !slices.Contains(names, k.Lubricant) {
+				names = append(names, k.Lubricant)
 			}
 		}
-	}
-	return all
+		return names
+	})
 }
 
-func supply(all []Supply, what string, j Joint) []Supply {
-	i := slices.IndexFunc(all, func(s Supply) bool { return s.What == what })
-	if i < 0 {
-		i, all = len(all), append(all, Supply{What: what})
+// supplies collects what each joint needs, as it is first met.
+func (o Overhaul) supplies(of func(Joint) []string) []Supply {
+	var all []Supply
+	for _, j := range o.Joints() {
+		for _, what := range of(j) {
+			i := slices.IndexFunc(all, func(s Supply) bool { return s.What == what })
+			if i < 0 {
+				i, all = len(all), append(all, Supply{What: what})
+			}
+			all[i].In = append(all[i].In, j)
+		}
 	}
-	all[i].In = append(all[i].In, j)
 	return all
 }

@@ -1,7 +1,7 @@
 // Package overhaul joins the plans of a machine's joints into the whole work:
 // what is stripped in which order, what lies between the joints, what has to
 // be ready before the machine goes together again, and what is looked at once
-// more afterwards.
+// more afterwards. It sees plans and the sizes of heads and keys, and no paper.
 package overhaul
 
 import (
@@ -20,12 +20,12 @@ type Overhaul struct {
 	Fingerprint string
 	Cautions    []plan.Caution
 	Tools       []string // beside wrenches and sockets, which the joints tell
-	Steps       []Step   // in the order of stripping; the build goes backwards
+	Tasks       []Task   // in the order of stripping; the build goes backwards
 }
 
-// Step is one step of the work: a joint, a part that comes out or goes back,
+// Task is one thing to do: a joint, a part that comes out or goes back,
 // or a note. Just one of Joint, Part and Note is set.
-type Step struct {
+type Task struct {
 	Joint   *plan.Plan
 	Gaskets []string // new ones, for the joint
 	Sealant string
@@ -48,13 +48,13 @@ type Step struct {
 type Joint struct {
 	Number int
 	*plan.Plan
-	Step Step
+	Task Task
 }
 
 // Joints lists the joints in the order of stripping.
 func (o Overhaul) Joints() []Joint {
 	var joints []Joint
-	for _, s := range o.Steps {
+	for _, s := range o.Tasks {
 		if s.Joint != nil {
 			joints = append(joints, Joint{len(joints) + 1, s.Joint, s})
 		}
@@ -62,42 +62,42 @@ func (o Overhaul) Joints() []Joint {
 	return joints
 }
 
-// SideSteps gives the steps of one side in working order: stripping as they
+// TasksOf gives the tasks of one side in working order: stripping as they
 // stand, building backwards. Notes for the other side are left out.
-func (o Overhaul) SideSteps(side plan.CautionSide) []Step {
-	var steps []Step
-	for _, s := range o.Steps {
-		if s.Note == "" || s.Side == plan.CautionBoth || s.Side == side {
-			steps = append(steps, s)
+func (o Overhaul) TasksOf(side plan.CautionSide) []Task {
+	var tasks []Task
+	for _, t := range o.Tasks {
+		if t.Note == "" || t.Side == plan.CautionBoth || t.Side == side {
+			tasks = append(tasks, t)
 		}
 	}
 	if side == plan.CautionTighten {
-		slices.Reverse(steps)
+		slices.Reverse(tasks)
 	}
-	return steps
+	return tasks
 }
 
-// Remark is what the step says of one side.
-func (s Step) Remark(side plan.CautionSide) string {
+// Remark is what the task says of one side.
+func (t Task) Remark(side plan.CautionSide) string {
 	if side == plan.CautionTighten {
-		return s.Tighten
+		return t.Tighten
 	}
-	return s.Loosen
+	return t.Loosen
 }
 
-// Before lists the steps of one side that stand between the joint before and
-// this one, in working order, so that its card can show them. The steps after
+// Before lists the tasks of one side that stand between the joint before and
+// this one, in working order, so that its card can show them. The tasks after
 // the last joint belong to no card.
-func (o Overhaul) Before(joint *plan.Plan, side plan.CautionSide) []Step {
-	var steps []Step
-	for _, s := range o.SideSteps(side) {
+func (o Overhaul) Before(joint *plan.Plan, side plan.CautionSide) []Task {
+	var tasks []Task
+	for _, t := range o.TasksOf(side) {
 		switch {
-		case s.Joint == joint:
-			return steps
-		case s.Joint != nil:
-			steps = nil
+		case t.Joint == joint:
+			return tasks
+		case t.Joint != nil:
+			tasks = nil
 		default:
-			steps = append(steps, s)
+			tasks = append(tasks, t)
 		}
 	}
 	return nil

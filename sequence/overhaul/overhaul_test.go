@@ -32,7 +32,7 @@ func planOf(t *testing.T, name string) *plan.Plan {
 
 // small is a machine of three joints with things between them.
 func small(t *testing.T) overhaul.Overhaul {
-	return overhaul.Overhaul{Steps: []overhaul.Step{
+	return overhaul.Overhaul{Tasks: []overhaul.Task{
 		{Note: "drain", Side: plan.CautionLoosen},
 		{Joint: planOf(t, "p4-cover"), Gaskets: []string{"cover gasket"}, Sealant: "None"},
 		{Note: "pin", Warns: true},
@@ -44,10 +44,10 @@ func small(t *testing.T) overhaul.Overhaul {
 	}}
 }
 
-// words names steps for comparison.
-func words(steps []overhaul.Step) []string {
+// words names tasks for comparison.
+func words(tasks []overhaul.Task) []string {
 	var out []string
-	for _, s := range steps {
+	for _, s := range tasks {
 		title := ""
 		if s.Joint != nil {
 			title = s.Joint.Title
@@ -67,7 +67,7 @@ func TestSides(t *testing.T) {
 		{plan.CautionLoosen, []string{"drain", "Cylinder head cover", "pin", "camshaft", "Cylinder head", "head", "Oil sump"}},
 		{plan.CautionTighten, []string{"wash", "Oil sump", "head", "Cylinder head", "camshaft", "pin", "Cylinder head cover"}},
 	} {
-		if diff := cmp.Diff(c.want, words(o.SideSteps(c.side))); diff != "" {
+		if diff := cmp.Diff(c.want, words(o.TasksOf(c.side))); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", c.side, diff)
 		}
 	}
@@ -76,14 +76,14 @@ func TestSides(t *testing.T) {
 // A joint's card shows what is done since the joint before, on that side.
 func TestBefore(t *testing.T) {
 	o := small(t)
-	head := o.Steps[4].Joint
+	head := o.Tasks[4].Joint
 	if diff := cmp.Diff([]string{"pin", "camshaft"}, words(o.Before(head, plan.CautionLoosen))); diff != "" {
 		t.Error(diff)
 	}
 	if diff := cmp.Diff([]string{"head"}, words(o.Before(head, plan.CautionTighten))); diff != "" {
 		t.Error(diff)
 	}
-	if diff := cmp.Diff([]string{"drain"}, words(o.Before(o.Steps[1].Joint, plan.CautionLoosen))); diff != "" {
+	if diff := cmp.Diff([]string{"drain"}, words(o.Before(o.Tasks[1].Joint, plan.CautionLoosen))); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -100,7 +100,7 @@ func TestFastenersAreCountedOverAllJoints(t *testing.T) {
 	}
 	var got []line
 	for _, f := range small(t).Fasteners() {
-		got = append(got, line{f.Count, f.Thread, f.Length, f.Reuse, len(f.In)})
+		got = append(got, line{f.Count, f.ThreadName(), f.Length, f.Reuse, len(f.In)})
 	}
 	want := []line{
 		{10, "M10×1.5", 120, plan.ReuseOnce, 1},
@@ -115,9 +115,9 @@ func TestFastenersAreCountedOverAllJoints(t *testing.T) {
 
 // Like fasteners of two joints stand in one line.
 func TestLikeFastenersAreCountedTogether(t *testing.T) {
-	o := overhaul.Overhaul{Steps: []overhaul.Step{{Joint: planOf(t, "p4-cover")}, {Joint: planOf(t, "p4-timing-cover")}}}
+	o := overhaul.Overhaul{Tasks: []overhaul.Task{{Joint: planOf(t, "p4-cover")}, {Joint: planOf(t, "p4-timing-cover")}}}
 	for _, f := range o.Fasteners() {
-		if f.Thread == "M6×1" && (f.Count != 20 || len(f.In) != 2) {
+		if f.ThreadName() == "M6×1" && (f.Count != 20 || len(f.In) != 2) {
 			t.Errorf("%d M6 bolts in %d joints, want 14 + 6 in 2", f.Count, len(f.In))
 		}
 	}
@@ -126,7 +126,7 @@ func TestLikeFastenersAreCountedTogether(t *testing.T) {
 // A nut makes a stud of what stands in a tapped hole, and is counted with a bolt
 // that goes through. Like sizes of stud and bolt stay apart.
 func TestStudsAndNuts(t *testing.T) {
-	o := overhaul.Overhaul{Steps: []overhaul.Step{{Joint: planOf(t, "p4-pump-flange")}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-head")}}}
+	o := overhaul.Overhaul{Tasks: []overhaul.Task{{Joint: planOf(t, "p4-pump-flange")}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-head")}}}
 	type line struct {
 		count int
 		stud  bool
@@ -134,7 +134,7 @@ func TestStudsAndNuts(t *testing.T) {
 	}
 	got := map[string]line{}
 	for _, f := range o.Fasteners() {
-		got[fmt.Sprintf("%s %v %v", f.Thread, f.Length, f.Stud)] = line{f.Count, f.Stud, f.Nut}
+		got[fmt.Sprintf("%s %v %v", f.ThreadName(), f.Length, f.Stud())] = line{f.Count, f.Stud(), f.NutAcross}
 	}
 	want := map[string]line{
 		"M16×2 80 mm false": {16, false, 24}, "M8×1.25 45 mm true": {8, true, 13},
@@ -147,7 +147,7 @@ func TestStudsAndNuts(t *testing.T) {
 
 // Each width is listed once, the smallest first, with its joints.
 func TestSockets(t *testing.T) {
-	o := overhaul.Overhaul{Steps: []overhaul.Step{{Joint: planOf(t, "p4-head")}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-cover")}}}
+	o := overhaul.Overhaul{Tasks: []overhaul.Task{{Joint: planOf(t, "p4-head")}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-cover")}}}
 	var got []string
 	for _, s := range o.Sockets() {
 		words := s.Across.String()
@@ -164,7 +164,7 @@ func TestSockets(t *testing.T) {
 // What of the parts is new, and what goes by the manual, is listed with its
 // part; the latter in the order of building.
 func TestPartsByTheManual(t *testing.T) {
-	o := overhaul.Overhaul{Steps: []overhaul.Step{
+	o := overhaul.Overhaul{Tasks: []overhaul.Task{
 		{Part: "pump", Manual: []string{"pump bolts"}, Figures: []string{"runout"}}, {Part: "rods", Figures: []string{"clearance"}}, {Note: "a"}, {Joint: planOf(t, "p4-head")},
 		{Part: "pulley", Manual: []string{"pulley bolt"}, New: []string{"pulley bolt"}},
 	}}
@@ -188,6 +188,18 @@ func TestSupplies(t *testing.T) {
 	// The cover and the sump go together dry.
 	if l := o.Lubricants(); len(l) != 1 || l[0].What != "engine oil" || len(l[0].In) != 1 {
 		t.Errorf("lubricants %+v", l)
+	}
+}
+
+// Nothing has to lie ready for threads that a file leaves without a lubricant, in
+// whatever words; first principles.
+func TestNothingOnTheThreadIsNoSupply(t *testing.T) {
+	for lubricant, want := range map[string]int{"none": 0, "Dry": 0, "degreased": 0, "no lubricant": 0, "graphite": 1, "our own mix": 1} {
+		p := *planOf(t, "p4-head")
+		p.Kinds = []plan.Kind{{Name: "main", Lubricant: lubricant}}
+		if got := (overhaul.Overhaul{Tasks: []overhaul.Task{{Joint: &p}}}).Lubricants(); len(got) != want {
+			t.Errorf("%s: %+v", lubricant, got)
+		}
 	}
 }
 
@@ -219,7 +231,7 @@ func TestWidthsFromTheStandard(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		w := overhaul.Overhaul{Steps: []overhaul.Step{{Joint: &p}}}.Wrenches()[0]
+		w := overhaul.Overhaul{Tasks: []overhaul.Task{{Joint: &p}}}.Wrenches()[0]
 		if w.Across != want || w.Standard == "" || w.Key != (form == "socket") || w.Torque {
 			t.Errorf("%s: %+v", form, w)
 		}
@@ -229,7 +241,7 @@ func TestWidthsFromTheStandard(t *testing.T) {
 // Check passes and waits in the order of building: the pump flange has a check
 // pass, a wait and a second check pass; the head has none.
 func TestChecks(t *testing.T) {
-	o := overhaul.Overhaul{Steps: []overhaul.Step{
+	o := overhaul.Overhaul{Tasks: []overhaul.Task{
 		{Joint: planOf(t, "p4-pump-flange"), Again: "after an hour"}, {Joint: planOf(t, "p4-manifold")}, {Joint: planOf(t, "p4-head")},
 	}}
 	var got []string

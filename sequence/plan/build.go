@@ -1,26 +1,15 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"drawdown/geometry"
 	"drawdown/sequence"
 )
 
-// StageError says which tightening stage cannot be planned, and why.
-type StageError struct {
-	Stage int // from 1
-	Err   error
-}
-
-func (e *StageError) Error() string { return fmt.Sprintf("tightening stage %d: %v", e.Stage, e.Err) }
-
-func (e *StageError) Unwrap() error { return e.Err }
-
 // Build turns a checked input into the plan. It fails where the orders do not
 // cover the joint, or where a figure is to be worked out and cannot be, which
-// is a *StageError.
+// is StageFails.
 func Build(in Input) (Plan, error) {
 	p := Plan{
 		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
@@ -78,7 +67,7 @@ func (in Input) groups() []sequence.Group {
 	groups := slices.Clone(in.Groups)
 	// A maker's list over all kinds has no groups to order in another way.
 	if len(groups) == 0 || in.Way != "" && len(groups) == 1 {
-		groups = bySize(in)
+		groups = defaultGroups(in)
 	}
 	for i := range groups {
 		if in.Way != "" {
@@ -132,49 +121,25 @@ func inOrder(kinds []Kind, groups []Group) []Kind {
 }
 
 // stages writes out both sides' stages.
-func (p *Plan) stages(in Input) error {
-	for _, s := range in.Tighten {
-		stage, err := p.stage(in, s, p.Tighten.Order)
-		if err != nil {
-			return &StageError{Stage: len(p.Tighten.Stages) + 1, Err: err}
-		}
-		stage.Number = len(p.Tighten.Stages) + 1
-		p.Tighten.Stages = append(p.Tighten.Stages, stage)
+func (p *Plan) stages(in Input) (err error) {
+	if p.Tighten.Stages, err = p.sideStages(in, in.Tighten, p.Tighten.Order, CautionTighten); err != nil {
+		return err
 	}
-	for _, s := range p.loosening(in.Loosen) {
-		stage, err := p.stage(in, s, p.Loosen.Order)
-		if err != nil {
-			return fmt.Errorf("loosening stage %d: %w", len(p.Loosen.Stages)+1, err)
-		}
-		stage.Number = len(p.Loosen.Stages) + 1
-		p.Loosen.Stages = append(p.Loosen.Stages, stage)
-	}
-	return nil
+	p.Loosen.Stages, err = p.sideStages(in, p.loosening(in.Loosen), p.Loosen.Order, CautionLoosen)
+	return err
 }
 
-// defaultLoosening breaks each fastener loose before any is taken out.
-// Common practice, no source.
-var defaultLoosening = []StageInput{{Do: TurnBack, Angle: 90}, {Do: Remove}}
-
-// loosening gives the loosening stages. Where none says what it covers, the
-// groups come off one after another, the last finished first.
-func (p *Plan) loosening(given []StageInput) []StageInput {
-	if len(given) == 0 {
-		given = defaultLoosening
-	}
-	for _, s := range given {
-		if len(s.Of) > 0 {
-			return given
+func (p *Plan) sideStages(in Input, given []StageInput, order []int, side CautionSide) ([]Stage, error) {
+	var stages []Stage
+	for k, s := range given {
+		stage, err := p.stage(in, s, order)
+		if err != nil {
+			return nil, stageFails(side, k+1, err)
 		}
+		stage.Number = k + 1
+		stages = append(stages, stage)
 	}
-	var stages []StageInput
-	for _, g := range slices.Backward(p.Groups) {
-		for _, s := range given {
-			s.Of = g.Kinds
-			stages = append(stages, s)
-		}
-	}
-	return stages
+	return stages, nil
 }
 
 // stage writes out one stage over the fasteners it covers.

@@ -8,7 +8,7 @@ import (
 
 // First principles: a side shows its own and those for both.
 func TestCautionsOfASide(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	in.Cautions = []Caution{{"a", CautionLoosen}, {"b", CautionBoth}, {"c", CautionTighten}}
 	p := build(t, in)
 	for side, want := range map[CautionSide][]string{

@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
 )
 
 // fataler is a test or a property.
@@ -139,9 +139,9 @@ func TestDoubts(t *testing.T) {
 
 		{"hole wider than the head", m10(t, func(k *Kind) { k.Hole = 15 }), []StageInput{torqueOf(50)}, "0 head", "not wider than its hole"},
 		{"hardly a bearing face", m10(t, func(k *Kind) { k.Hole = 14.4 }), []StageInput{torqueOf(50)}, "0 head", "presses about"},
-		{"hole wider than a hexagon, but not than a flange", m10(t, func(k *Kind) { k.Hole, k.HeadForm = 15, tension.FlangeHead }), []StageInput{torqueOf(50)}, "", ""},
-		{"hole as wide as a socket head", m10(t, func(k *Kind) { k.Hole, k.HeadForm = 15, tension.SocketHead }), []StageInput{torqueOf(50)}, "0 head", "presses about"},
-		{"form without a head of the size", m10(t, func(k *Kind) { k.Thread, k.HeadForm, k.Hole = named(t, "M20"), tension.FlangeHead, 31 }), []StageInput{torqueOf(400)}, "", ""},
+		{"hole wider than a hexagon, but not than a flange", m10(t, func(k *Kind) { k.Hole, k.HeadForm = 15, head.Flange }), []StageInput{torqueOf(50)}, "", ""},
+		{"hole as wide as a socket head", m10(t, func(k *Kind) { k.Hole, k.HeadForm = 15, head.Socket }), []StageInput{torqueOf(50)}, "0 head", "presses about"},
+		{"form without a head of the size", m10(t, func(k *Kind) { k.Thread, k.HeadForm, k.Hole = named(t, "M20"), head.Flange, 31 }), []StageInput{torqueOf(400)}, "", ""},
 		{"form that is none", m10(t, func(k *Kind) { k.HeadForm = "round" }), []StageInput{torqueOf(50)}, "0 head", "allowed: hexagon, socket, flange"},
 		{"head that is none", m10(t, func(k *Kind) { k.HeadAcross = 8 }), []StageInput{torqueOf(300)}, "0 head, 1 torque", "allowed: 10 mm to 40 mm"},
 

@@ -4,15 +4,16 @@ import (
 	"slices"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
 )
 
 // judge compares the figures of one kind of fastener with the mechanics.
 type judge struct {
 	kind     Kind
 	stages   []Stage // of tightening that cover the kind
-	bolt     tension.Bolt
-	strength tension.Strength
+	bolt     screw.Bolt
+	strength strength.Class
 	strong   bool          // the class is not known; the strongest stands for it
 	tooMuch  []unit.Torque // at any friction
 	preload  unit.Force    // that the bolt has in the end; 0: not known
@@ -57,13 +58,13 @@ func (j *judge) settle() {
 	k := j.kind
 	j.bolt = k.Bolt()
 	j.bolt.YieldShare = 1
-	strength, err := tension.ParseClass(k.Class, *k.Thread)
+	class, err := strength.ParseClass(k.Class, *k.Thread)
 	if err != nil {
 		j.bolt.Class, j.strong = strongestClass, true
-		strength, _ = tension.ParseClass(strongestClass, *k.Thread)
+		class, _ = strength.ParseClass(strongestClass, *k.Thread)
 	}
-	j.strength = strength
-	if _, err := tension.FrictionOf(k.Lubricant); err != nil {
+	j.strength = class
+	if _, err := screw.FrictionOf(k.Lubricant); err != nil {
 		j.bolt.Lubricant = ""
 	}
 	j.settleHead()

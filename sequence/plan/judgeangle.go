@@ -6,7 +6,8 @@ import (
 	"slices"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 // wholeTurn is the angle past which one is asked for (common practice, no
@@ -45,7 +46,7 @@ func (j *judge) canTurn(t turn) bool {
 }
 
 func (j *judge) judgeTurn(t turn) {
-	r, err := tension.TurnOn(tension.TorqueAngle{Bolt: j.bolt, Grip: j.grip(), Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)})
+	r, err := stiffness.TurnOn(stiffness.TorqueAngle{Bolt: j.bolt, Grip: j.grip(), Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)})
 	if err != nil {
 		j.doubt(0, AboutGrip, "the grip does not fit:", err.Error(), "the grip and its unit")
 		return
@@ -68,9 +69,9 @@ const mostTurns = 10 * wholeTurn
 
 // grip gives the most yielding case that the file leaves open: the whole grip
 // in thread, which stretches most, and clamped parts of aluminium.
-func (j *judge) grip() tension.Grip {
-	g := tension.Grip{Layers: []tension.Layer{{Thickness: j.kind.Grip, Material: "cast aluminium"}}, FullThread: true}
-	if _, err := tension.ParseMaterial(j.kind.Into); err == nil {
+func (j *judge) grip() stiffness.Grip {
+	g := stiffness.Grip{Layers: []stiffness.Layer{{Thickness: j.kind.Grip, Material: "cast aluminium"}}, FullThread: true}
+	if _, err := strength.ParseMaterial(j.kind.Into); err == nil {
 		g.TappedIn, g.Engagement = j.kind.Into, j.kind.Engagement
 	}
 	return g
@@ -79,25 +80,25 @@ func (j *judge) grip() tension.Grip {
 // mostYielding names the case that grip takes.
 const mostYielding = "worked out for thread over the whole grip and clamped parts of aluminium; a plain shank or steel bears less"
 
-func (j *judge) breaks(t turn, r tension.TorqueAngleResult) {
-	span := angles(r, func(at tension.AfterAngle) unit.Angle { return at.AngleToBreak })
+func (j *judge) breaks(t turn, r stiffness.Turned) {
+	span := angles(r, func(at stiffness.AfterAngle) unit.Angle { return at.AngleToBreak })
 	j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("breaks %s with a grip of %v: it bears %s (%s)", j.name(), j.kind.Grip, span, mostYielding),
 		"the angle, the grip and the torque before it")
 }
 
-func (j *judge) wearsOut(t turn, r tension.TorqueAngleResult) {
+func (j *judge) wearsOut(t turn, r stiffness.Turned) {
 	says := "is too much for"
 	if !r.Nominal.Necks {
 		says = fmt.Sprintf("uses up about %.0f %% of the stretch of", r.Nominal.LastingStrain/r.Strength.UniformStrain()*100)
 	}
-	span := angles(r, func(at tension.AfterAngle) unit.Angle { return at.AngleToGreatest })
+	span := angles(r, func(at stiffness.AfterAngle) unit.Angle { return at.AngleToGreatest })
 	j.doubt(t.last, AboutAngle, t.String(), fmt.Sprintf("%s %s with a grip of %v: from %s on it draws in at one place (%s)", says, j.name(), j.kind.Grip, span, mostYielding),
 		"the angle, the grip and the torque before it")
 }
 
 // outlasts says whether a bolt that is not used once stays longer. One that is
 // measured before it goes back may stay a little longer.
-func (j *judge) outlasts(at tension.AfterAngle) bool {
+func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 	switch j.kind.Reuse {
 	case ReuseOnce:
 		return false
@@ -107,8 +108,8 @@ func (j *judge) outlasts(at tension.AfterAngle) bool {
 	return at.Lasting > 0
 }
 
-func (j *judge) usedAgain(t turn, r tension.TorqueAngleResult) {
-	span := angles(r, func(at tension.AfterAngle) unit.Angle { return at.AngleToYield })
+func (j *judge) usedAgain(t turn, r stiffness.Turned) {
+	span := angles(r, func(at stiffness.AfterAngle) unit.Angle { return at.AngleToYield })
 	reuse := "the file does not say that the bolt is used once"
 	if j.kind.Reuse != ReuseUnknown {
 		reuse = "reuse is " + string(j.kind.Reuse)
@@ -119,7 +120,7 @@ func (j *judge) usedAgain(t turn, r tension.TorqueAngleResult) {
 
 // angles gives the span of an angle over the span of friction, in fives of
 // degrees: the figures are no nearer than that.
-func angles(r tension.TorqueAngleResult, of func(tension.AfterAngle) unit.Angle) string {
+func angles(r stiffness.Turned, of func(stiffness.AfterAngle) unit.Angle) string {
 	round := func(a unit.Angle) unit.Angle { return unit.Angle(math.Round(float64(a)/5) * 5) }
 	low := round(min(of(r.Low), of(r.Nominal), of(r.High)))
 	high := round(max(of(r.Low), of(r.Nominal), of(r.High)))

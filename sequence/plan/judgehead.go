@@ -7,7 +7,9 @@ import (
 	"sync"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
 )
 
 // usualFace is the bearing face in diameters where the thread has no standard
@@ -26,14 +28,14 @@ func (j *judge) settleHead() {
 		j.bolt.Hole = 0
 	}
 	j.settleFace()
-	_, err := tension.AtTorque(j.bolt, 1)
+	_, err := screw.AtTorque(j.bolt, 1)
 	if err == nil {
 		return
 	}
 	stated := j.bolt.HeadAcross != 0 || j.bolt.WasherFace != 0 || j.bolt.Hole != 0
 	j.bolt.HeadForm, j.bolt.HeadAcross, j.bolt.WasherFace, j.bolt.Hole = "", 0, 0, 0
 	j.settleFace()
-	if _, still := tension.AtTorque(j.bolt, 1); stated && still == nil {
+	if _, still := screw.AtTorque(j.bolt, 1); stated && still == nil {
 		j.doubt(0, AboutHead, "the head does not fit:", err.Error(), "head, washer and hole")
 	}
 }
@@ -47,11 +49,11 @@ func (j *judge) settleFace() {
 	form, face := j.bolt.HeadForm, usualFace
 	switch form {
 	case "":
-		form = tension.HexagonHead
-	case tension.FlangeHead:
+		form = head.Hexagon
+	case head.Flange:
 		face = usualFlange
 	}
-	if _, _, err := tension.HeadFace(*j.kind.Thread, form); err != nil {
+	if _, _, err := head.Face(*j.kind.Thread, form); err != nil {
 		j.bolt.WasherFace = unit.Length(face * j.kind.Thread.MajorMm)
 	}
 }
@@ -63,7 +65,11 @@ func (j *judge) judgePressure() {
 		return
 	}
 	hardest := hardestMaterial()
-	r, err := tension.PressureUnderHead(j.bolt, j.preload, hardest.Name)
+	bolt, err := screw.Complete(j.bolt)
+	if err != nil {
+		return
+	}
+	r, err := head.UnderHead(bolt.Bearing, j.preload, hardest.Name)
 	if err != nil || r.Used <= 1 {
 		return
 	}
@@ -90,10 +96,10 @@ func (j *judge) ring() string {
 }
 
 // hardestMaterial gives the material that bears most under a head.
-var hardestMaterial = sync.OnceValue(func() tension.Material {
-	var hardest tension.Material
-	for _, name := range tension.Materials() {
-		if m, err := tension.ParseMaterial(name); err == nil && m.LimitingPressure > hardest.LimitingPressure {
+var hardestMaterial = sync.OnceValue(func() strength.Material {
+	var hardest strength.Material
+	for _, name := range strength.Materials() {
+		if m, err := strength.ParseMaterial(name); err == nil && m.LimitingPressure > hardest.LimitingPressure {
 			hardest = m
 		}
 	}

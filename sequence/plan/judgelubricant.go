@@ -3,7 +3,8 @@ package plan
 import (
 	"fmt"
 
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
 )
 
 // mixedLubricants doubts bolts that look alike and turn against another
@@ -29,8 +30,8 @@ func alike(a, b Kind) bool {
 	if a.Thread == nil || b.Thread == nil || a.Thread.Name != b.Thread.Name {
 		return false
 	}
-	classA, errA := tension.ParseClass(a.Class, *a.Thread)
-	classB, errB := tension.ParseClass(b.Class, *b.Thread)
+	classA, errA := strength.ParseClass(a.Class, *a.Thread)
+	classB, errB := strength.ParseClass(b.Class, *b.Thread)
 	return errA == nil && errB == nil && classA.Name == classB.Name
 }
 
@@ -40,7 +41,7 @@ func otherFriction(a, b Kind) bool {
 	if a.Friction != nil || b.Friction != nil {
 		return false
 	}
-	spanA, errA := tension.FrictionOf(a.Lubricant)
-	spanB, errB := tension.FrictionOf(b.Lubricant)
+	spanA, errA := screw.FrictionOf(a.Lubricant)
+	spanB, errB := screw.FrictionOf(b.Lubricant)
 	return errA == nil && errB == nil && spanA != spanB
 }

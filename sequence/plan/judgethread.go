@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // judgeLength doubts a bolt that ends before its grip and its engagement do. A
@@ -32,11 +32,11 @@ func (j *judge) judgeEngagement() {
 	if k.Into == "" || k.Engagement == 0 || j.preload == 0 {
 		return
 	}
-	material, err := tension.ParseMaterial(k.Into)
+	material, err := strength.ParseMaterial(k.Into)
 	if err != nil {
 		return
 	}
-	r, err := tension.Strip(tension.Engagement{Bolt: j.bolt, Length: k.Engagement, Material: k.Into, Preload: j.preload})
+	r, err := strength.Strip(strength.Engagement{Thread: *k.Thread, Class: j.strength, Length: k.Engagement, Material: k.Into, Preload: j.preload})
 	if err != nil || r.Margin >= 1 {
 		return
 	}

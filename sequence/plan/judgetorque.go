@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // leastShare is the share of its yield stress below which a bolt is hardly
@@ -23,7 +23,7 @@ func (j *judge) judgeTorques() {
 			continue
 		}
 		judged = append(judged, s.Torque.Nm())
-		r, err := tension.AtTorque(j.bolt, s.Torque.Nm())
+		r, err := screw.AtTorque(j.bolt, s.Torque.Nm())
 		if err != nil {
 			continue
 		}
@@ -51,7 +51,7 @@ func (j *judge) bears(preload unit.Force) {
 
 // shares gives the least and the most of the yield stress used over the span of
 // friction.
-func shares(r tension.Result) (least, most float64) {
+func shares(r screw.Result) (least, most float64) {
 	least = min(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	most = max(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	return least, most
@@ -65,7 +65,7 @@ func (j *judge) isFinal(stage int) bool {
 		!slices.ContainsFunc(j.stages[stage+1:], func(s Stage) bool { return s.Do == Advance || s.Torque.Nm() > torque })
 }
 
-func (j *judge) overYield(s Stage, r tension.Result, least float64) {
+func (j *judge) overYield(s Stage, r screw.Result, least float64) {
 	says := fmt.Sprintf("is %s what brings %s to yield (%s)", times(s, r), j.name(), j.yieldTorques(s, r))
 	if least > j.breakingShare() {
 		says += ": the bolt or its thread fails before that"
@@ -73,12 +73,12 @@ func (j *judge) overYield(s Stage, r tension.Result, least float64) {
 	j.doubt(s.Number, AboutTorque, s.Torque.String(), says, "the figure and its unit")
 }
 
-func (j *judge) nearYield(s Stage, r tension.Result) {
+func (j *judge) nearYield(s Stage, r screw.Result) {
 	j.doubt(s.Number, AboutTorque, s.Torque.String(), fmt.Sprintf("may well take %s past yield (%s)",
 		j.name(), j.yieldTorques(s, r)), "the figure, the class and the lubricant")
 }
 
-func (j *judge) hardlyAny(s Stage, r tension.Result) {
+func (j *judge) hardlyAny(s Stage, r screw.Result) {
 	j.doubt(s.Number, AboutTorque, s.Torque.String(), fmt.Sprintf("is under %.0f %% of what brings %s to yield (%s): the joint stays all but loose",
 		leastShare*100, j.name(), j.yieldTorques(s, r)), "the figure and its unit")
 }
@@ -93,7 +93,7 @@ func (j *judge) breakingShare() float64 {
 }
 
 // times compares a torque with the one that brings the bolt to yield.
-func times(s Stage, r tension.Result) string {
+func times(s Stage, r screw.Result) string {
 	ratio := float64(s.Torque.Nm() / r.Nominal.FullTorque)
 	switch {
 	case ratio < 1.5:
@@ -106,7 +106,7 @@ func times(s Stage, r tension.Result) string {
 
 // yieldTorques gives the span of torques that bring the bolt to yield, in the
 // unit of the stage, and what it rests on.
-func (j *judge) yieldTorques(s Stage, r tension.Result) string {
+func (j *judge) yieldTorques(s Stage, r screw.Result) string {
 	low := min(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
 	high := max(r.Low.FullTorque, r.Nominal.FullTorque, r.High.FullTorque).OnScale(s.Torque.Unit)
 	span := high.String()

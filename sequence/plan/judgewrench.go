@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
 // judgeWrench doubts torques of one kind that no single wrench serves: it is
@@ -24,10 +24,10 @@ func (j *judge) judgeWrench() {
 		}
 	}
 	const dust = 1e-9
-	if least == nil || least.Torque.Nm() >= most.Torque.Nm()*unit.Torque(tension.LeastUsable-dust) {
+	if least == nil || least.Torque.Nm() >= most.Torque.Nm()*unit.Torque(wrench.LeastUsable-dust) {
 		return
 	}
 	j.doubt(least.Number, AboutWrench, fmt.Sprintf("%s beside %s in stage %d", least.Torque, most.Torque, most.Number),
 		fmt.Sprintf("needs two wrenches: one that reaches %s is accurate from about %s on (%g %% of its maximum, ISO 6789)",
-			most.Torque, (most.Torque.Nm()*tension.LeastUsable).OnScale(most.Torque.Unit), tension.LeastUsable*100), "the figures and the wrenches at hand")
+			most.Torque, (most.Torque.Nm()*wrench.LeastUsable).OnScale(most.Torque.Unit), wrench.LeastUsable*100), "the figures and the wrenches at hand")
 }

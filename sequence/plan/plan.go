@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"drawdown/geometry"
@@ -39,6 +40,10 @@ type Group struct {
 	Turn    sequence.Turn
 	Members []int // in tightening order
 }
+
+// Makers says whether the order of the group is the maker's word: a list, or
+// the numbers on the part.
+func (g Group) Makers() bool { return g.Way == sequence.List || g.Way == sequence.Cast }
 
 // Asked is the way and the turn that the user asked for; empty where the
 // file's own stands.
@@ -101,6 +106,16 @@ func (p Plan) IDs(fasteners []int) []string {
 		ids[k] = p.Joint.Fasteners[i].ID
 	}
 	return ids
+}
+
+// Bare is the plan without what is written on the part, to be drawn small.
+func (p Plan) Bare() Plan {
+	p.Joint.Front, p.Joint.Labels, p.Joint.Stations = "", nil, nil
+	p.Joint.Bores = slices.Clone(p.Joint.Bores)
+	for i := range p.Joint.Bores {
+		p.Joint.Bores[i].Label = ""
+	}
+	return p
 }
 
 // Numbers gives each fastener its number in the side's order, from 1.

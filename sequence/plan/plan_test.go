@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
@@ -23,9 +25,9 @@ func threadOf(t *testing.T, name string) *thread.Thread {
 	return &th
 }
 
-// head is an uneven joint with two sizes: six main bolts in two rows and three
+// cylinderHead is an uneven joint with two sizes: six main bolts in two rows and three
 // side bolts below.
-func head(t *testing.T) Input {
+func cylinderHead(t *testing.T) Input {
 	in := Input{
 		Title: "Head", Source: "a manual",
 		Kinds: []Kind{
@@ -62,7 +64,7 @@ func build(t *testing.T, in Input) Plan {
 
 // Common practice, no source: the small bolts go on last and come off first.
 func TestSmallBoltsGoOnLast(t *testing.T) {
-	p := build(t, head(t))
+	p := build(t, cylinderHead(t))
 	var kinds []string
 	for _, i := range p.Tighten.Order {
 		kinds = append(kinds, p.Joint.Fasteners[i].Kind)
@@ -74,7 +76,7 @@ func TestSmallBoltsGoOnLast(t *testing.T) {
 
 // Published workshop text (see the README): loosen in the exact reverse.
 func TestLooseningIsTheReverse(t *testing.T) {
-	p := build(t, head(t))
+	p := build(t, cylinderHead(t))
 	back := slices.Clone(p.Loosen.Order)
 	slices.Reverse(back)
 	if diff := cmp.Diff(p.Tighten.Order, back); diff != "" {
@@ -91,7 +93,7 @@ func TestLooseningIsTheReverse(t *testing.T) {
 }
 
 func TestStagesCoverTheirKinds(t *testing.T) {
-	p := build(t, head(t))
+	p := build(t, cylinderHead(t))
 	var counts []int
 	for k, s := range p.Tighten.Stages {
 		counts = append(counts, len(s.Fasteners))
@@ -109,7 +111,7 @@ func TestStagesCoverTheirKinds(t *testing.T) {
 
 // Slackening goes outside in, so a stage that backs off runs in reverse.
 func TestBackOffGoesOutsideIn(t *testing.T) {
-	p := build(t, head(t))
+	p := build(t, cylinderHead(t))
 	back := slices.Clone(p.Tighten.Stages[2].Fasteners)
 	slices.Reverse(back)
 	if diff := cmp.Diff(p.Tighten.Stages[0].Fasteners, back); diff != "" {
@@ -118,14 +120,14 @@ func TestBackOffGoesOutsideIn(t *testing.T) {
 }
 
 func TestGivenFiguresStandUnchanged(t *testing.T) {
-	p := build(t, head(t))
+	p := build(t, cylinderHead(t))
 	if got := p.Tighten.Stages[0].Torque.String(); got != "15 lbf·ft" {
 		t.Errorf("the figure came out as %s", got)
 	}
 	if p.WorkedOut() || p.Tighten.Stages[0].Source != "a manual" {
 		t.Error("a sourced figure is marked as worked out")
 	}
-	in := head(t)
+	in := cylinderHead(t)
 	in.Source = ""
 	if !build(t, in).WorkedOut() {
 		t.Error("a figure without a source is not marked")
@@ -135,7 +137,7 @@ func TestGivenFiguresStandUnchanged(t *testing.T) {
 // First principles: half of the worked-out torque is half of it, and the figure
 // says that it was worked out.
 func TestPercentOfTheWorkedOutTorque(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	in.Tighten = []StageInput{
 		{Of: []string{"main"}, Do: Percent, Percent: 50},
 		{Of: []string{"main"}, Do: Percent, Percent: 100},
@@ -165,23 +167,42 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			in := head(t)
+			in := cylinderHead(t)
 			in.Tighten = []StageInput{{Of: []string{"main"}, Do: Percent, Percent: 50}}
 			tt.spoil(&in)
 			_, err := Build(in)
-			if at := (*StageError)(nil); !errors.As(err, &at) || at.Stage != 1 {
+			var found finding.Finding
+			if !errors.As(err, &found) || found.Code != StageFails || found.At.Stage != 1 {
 				t.Errorf("error %v does not name its stage", err)
 			}
-			if err == nil || !strings.Contains(err.Error(), tt.want) || !strings.Contains(err.Error(), "stage 1") {
-				t.Errorf("got %v, want it to name stage 1 and say %q", err, tt.want)
+			if err == nil || !strings.Contains(err.Error(), tt.want) {
+				t.Errorf("got %v, want it to say %q", err, tt.want)
 			}
 		})
 	}
 }
 
+// Without stages of loosening each group breaks loose by a quarter turn and
+// comes out, the last finished first: the contract of the pattern file.
+func TestDefaultLoosening(t *testing.T) {
+	in := cylinderHead(t)
+	in.Loosen = nil
+	p, err := Build(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, s := range p.Loosen.Stages {
+		got = append(got, fmt.Sprint(s.Do, " ", s.Angle, " ", s.Kinds))
+	}
+	if diff := cmp.Diff([]string{"turn 90° [side]", "remove 0° [side]", "turn 90° [main]", "remove 0° [main]"}, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // The second bank is worked as the exact mirror image of the first.
 func TestMirroredPlan(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	first := build(t, in)
 	for _, axis := range []geometry.Axis{geometry.AxisX, geometry.AxisY} {
 		in.Mirror = axis
@@ -199,7 +220,7 @@ func TestMirroredPlan(t *testing.T) {
 }
 
 func TestUserWayGoesBeforeTheFile(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	in.Groups = []sequence.Group{{Kinds: []string{"main"}, Way: sequence.RowWay}, {Kinds: []string{"side"}, Way: sequence.RowWay}}
 	in.Way, in.Turn = sequence.Spiral, sequence.TurnRight
 	p := build(t, in)
@@ -217,7 +238,7 @@ func TestUserWayGoesBeforeTheFile(t *testing.T) {
 }
 
 func TestLoosenStagesThatSayWhatTheyCover(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	in.Loosen = []StageInput{{Do: TurnBack, Angle: 60}, {Of: []string{"main", "side"}, Do: Remove}}
 	p := build(t, in)
 	if len(p.Loosen.Stages) != 2 || len(p.Loosen.Stages[0].Fasteners) != 9 {
@@ -227,7 +248,7 @@ func TestLoosenStagesThatSayWhatTheyCover(t *testing.T) {
 
 // The listing of a file's kinds and fasteners has no say.
 func TestListingHasNoSay(t *testing.T) {
-	in := head(t)
+	in := cylinderHead(t)
 	first := build(t, in)
 	want := first.IDs(first.Tighten.Order)
 	slices.Reverse(in.Kinds)

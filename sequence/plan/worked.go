@@ -7,6 +7,7 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // workedOutSource is the source of a figure that drawdown worked out.
@@ -61,13 +62,13 @@ func TorqueShare(kinds []Kind, percent float64) (unit.GivenTorque, error) {
 	return shared, nil
 }
 
-func (k Kind) target() (tension.Result, error) {
+func (k Kind) target() (screw.Result, error) {
 	if k.Thread == nil {
-		return tension.Result{}, fmt.Errorf("a percentage needs the thread of kind %s to work the torque out; add `thread`, such as M10", k.Name)
+		return screw.Result{}, fmt.Errorf("a percentage needs the thread of kind %s to work the torque out; add `thread`, such as M10", k.Name)
 	}
-	result, err := tension.Target(k.Bolt())
+	result, err := screw.Target(k.Bolt())
 	if err != nil {
-		return tension.Result{}, fmt.Errorf("the torque of kind %s cannot be worked out: %w", k.Name, err)
+		return screw.Result{}, fmt.Errorf("the torque of kind %s cannot be worked out: %w", k.Name, err)
 	}
 	return result, nil
 }

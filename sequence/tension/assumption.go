@@ -62,7 +62,7 @@ func (a Assumption) String() string {
 }
 
 // told puts assumptions into words.
-func told(list []Assumption) []string {
+func Told(list []Assumption) []string {
 	lines := make([]string, len(list))
 	for i, a := range list {
 		lines[i] = a.String()

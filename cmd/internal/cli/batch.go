@@ -5,18 +5,19 @@ import (
 	"slices"
 	"strings"
 
+	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/render/sheet/card"
-	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
 // batch is the card of every pattern of many.
 type batch struct {
-	side     card.Which
-	way      sequence.Way
-	turn     sequence.Turn
+	side     card.Sides
+	ways     wayFlags
 	print    job.Printing
 	folder   string
 	atATime  int
@@ -52,12 +53,10 @@ func (p *Program) cards(b batch, asJSON bool) Status {
 	}
 	p.reportFailed(b.patterns)
 	if asJSON {
-		return max(worst, p.printJSON(batchJSON(b.patterns)))
+		return max(worst, p.printJSON(p.batchJSON(b.patterns)))
 	}
 	for _, one := range b.patterns {
-		for _, path := range one.paths {
-			fmt.Fprintln(p.Stdout, path)
-		}
+		p.printPaths(one.paths)
 	}
 	return worst
 }
@@ -66,7 +65,7 @@ func (p *Program) cards(b batch, asJSON bool) Status {
 func (b batch) load(p *Program, bar *progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
-		made, problems, err := job.Load(one.file, p.Stdin, b.way, b.turn)
+		made, problems, err := job.Load(one.file, p.Stdin, *b.ways.way, *b.ways.turn)
 		one.made, one.problems = made, problems
 		switch {
 		case err != nil:
@@ -94,11 +93,11 @@ func (b batch) sameName() error {
 	if len(names) == 0 {
 		return nil
 	}
-	var clashes []string
+	var clashes []finding.Finding
 	for _, name := range names {
-		clashes = append(clashes, strings.Join(by[name], " and ")+" would both write "+name)
+		clashes = append(clashes, finding.Failed(SameCard, finding.Values{"patterns": by[name], "name": name}))
 	}
-	return fmt.Errorf("%s; nothing is written: name one at a time, or give them different names", strings.Join(clashes, "; "))
+	return finding.Failed(SameName, finding.Values{"clashes": clashes})
 }
 
 // draw draws and writes the card of every sound pattern. What is written needs
@@ -109,13 +108,13 @@ func (b batch) draw(bar *progress) {
 		if one.status != Done {
 			return
 		}
-		files, notes, err := job.Card(one.made, b.side, b.print)
+		drawn, notes, err := job.Card(one.made, b.side, b.print)
 		one.notes = notes
 		if err != nil {
 			one.status, one.err = Wrong, err
 			return
 		}
-		if one.paths, err = writeFiles(b.folder, files); err != nil {
+		if one.paths, err = files.Write(b.folder, drawn); err != nil {
 			one.status, one.err, one.paths = Failed, err, nil
 		}
 	}, func(done int) { bar.done(len(b.patterns) + done) })
@@ -125,9 +124,7 @@ func (b batch) draw(bar *progress) {
 // its problems stands in the summary.
 func (p *Program) reportCard(one *batchPattern) {
 	p.report(one.problems)
-	for _, note := range one.notes {
-		fmt.Fprintf(p.Stderr, "drawdown: warning: %s: %s\n", one.file, note)
-	}
+	p.reportTo(p.Stderr).Warn(one.file, one.notes)
 }
 
 // reportFailed sums up, where anything failed.
@@ -136,16 +133,16 @@ func (p *Program) reportFailed(all []*batchPattern) {
 	if len(failed) == 0 {
 		return
 	}
-	fmt.Fprintf(p.Stderr, "drawdown: %d of %d patterns failed, %d drawn:\n", len(failed), len(all), len(all)-len(failed))
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Say(finding.Warned(BatchFailed, finding.Values{"failed": len(failed), "n": len(all), "drawn": len(all) - len(failed)})))
 	for _, one := range failed {
-		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, one.why())
+		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, p.words.Error(one.why()))
 	}
 }
 
-// why says in a few words why a card was not drawn.
-func (one *batchPattern) why() string {
+// why is why a card was not drawn, in short.
+func (one *batchPattern) why() error {
 	if one.err != nil {
-		return saidError(one.err)
+		return one.err
 	}
 	errors := 0
 	for _, found := range one.problems {
@@ -153,5 +150,42 @@ func (one *batchPattern) why() string {
 			errors++
 		}
 	}
-	return counted(errors, "error")
+	return finding.Failed(ErrorsInFile, finding.Values{"n": errors})
+}
+
+// batchOut is what card --json prints for many patterns.
+type batchOut struct {
+	Drawn  int       `json:"drawn"`
+	Failed int       `json:"failed"`
+	Cards  []cardOut `json:"cards"` // in the order of the command line
+}
+
+// cardOut is what came of one of them.
+type cardOut struct {
+	Pattern  string       `json:"pattern"`
+	Status   Status       `json:"status"` // as the exit status for it alone
+	Files    []string     `json:"files"`
+	Warnings []string     `json:"warnings"`
+	Problems problem.List `json:"problems"`
+	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
+}
+
+func (p *Program) batchJSON(all []*batchPattern) batchOut {
+	out := batchOut{Cards: []cardOut{}}
+	for _, one := range all {
+		c := cardOut{
+			Pattern: one.file, Status: one.status, Files: report.Listed(one.paths),
+			Warnings: report.Listed(one.notes), Problems: p.said(one.problems),
+		}
+		if one.err != nil {
+			c.Error = p.words.Error(one.err)
+		}
+		if one.status == Done {
+			out.Drawn++
+		} else {
+			out.Failed++
+		}
+		out.Cards = append(out.Cards, c)
+	}
+	return out
 }

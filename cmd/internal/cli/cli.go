@@ -14,7 +14,12 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
+	"drawdown/render/words"
 )
 
 // Status is an exit status of the program.
@@ -32,15 +37,13 @@ type Program struct {
 	Stdin  io.Reader
 	Stdout io.Writer
 	Stderr io.Writer
+	words  *words.Catalogue // of the call, in the language of --lang
 }
 
-// command is one of the program's commands.
+// command is one of the program's commands. What it is about stands in the
+// file help/NAME.txt.
 type command struct {
 	name    string
-	summary string // one line for the list of commands
-	usage   string // what follows the name
-	about   string // a paragraph or two
-	example string // commands, each with what it prints indented below it; ... leaves lines out
 	operand operand
 	build   func(flags *pflag.FlagSet) runner
 }
@@ -76,12 +79,13 @@ func Main() {
 // reader that has gone, as head does when it has enough, needs no words.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
-	status := (&Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr}).run(args)
+	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, words: words.English()}
+	status := call.run(args)
 	switch {
 	case errors.Is(out.err, syscall.EPIPE):
 		return Failed
 	case out.err != nil:
-		return p.fail(Failed, fmt.Errorf("standard output cannot be written: %w", reason(out.err)))
+		return call.fail(Failed, finding.Failed(OutputNotWritten, finding.Values{"why": files.Reason(out.err)}))
 	}
 	return status
 }
@@ -136,9 +140,17 @@ func (p *Program) runCommand(c command, args []string) Status {
 		p.printCommandHelp(p.Stdout, c)
 		return Done
 	case err != nil:
-		return p.misuse(c.name, "%v", flagProblem(c, err))
+		return p.misuse(c.name, "%v", flag.Problem(c.name, flags, err))
 	}
+	p.words = flag.Words(flags)
 	return run(p, flags.Args())
+}
+
+// flagsOf gives a command's flags, to be described.
+func flagsOf(c command) *pflag.FlagSet {
+	flags := newFlags(c)
+	c.build(flags)
+	return flags
 }
 
 func newFlags(c command) *pflag.FlagSet {
@@ -153,7 +165,7 @@ func newFlags(c command) *pflag.FlagSet {
 func (p *Program) misuse(name, format string, args ...any) Status {
 	for i, arg := range args {
 		if err, ok := arg.(error); ok {
-			args[i] = saidError(err)
+			args[i] = p.words.Error(err)
 		}
 	}
 	fmt.Fprintf(p.Stderr, "drawdown: "+format+"\n", args...)
@@ -163,6 +175,33 @@ func (p *Program) misuse(name, format string, args ...any) Status {
 
 // fail reports an error with its status.
 func (p *Program) fail(status Status, err error) Status {
-	fmt.Fprintf(p.Stderr, "drawdown: %s\n", saidError(err))
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Error(err))
 	return status
+}
+
+// output remembers the first error of a stream, so that the commands can print
+// line after line and the program still tells when a disk is full or a reader
+// has gone. After an error it takes no more.
+type output struct {
+	to  io.Writer
+	err error
+}
+
+func (o *output) Write(data []byte) (int, error) {
+	if o.err != nil {
+		return 0, o.err
+	}
+	n, err := o.to.Write(data)
+	o.err = err
+	return n, err
+}
+
+// printJSON prints a value for other programs.
+func (p *Program) printJSON(v any) Status {
+	text, err := report.JSON(v)
+	if err != nil {
+		return p.fail(Failed, err)
+	}
+	p.Stdout.Write(text) // the output keeps the error
+	return Done
 }

@@ -11,11 +11,10 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
-	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
-	"drawdown/render/sheet/card"
-	"drawdown/sequence/tension"
+	"drawdown/cmd/internal/shell"
 )
 
 // completions are command lines up to the cursor, with what completes the last
@@ -131,7 +130,7 @@ func quotedWords(words []string) string {
 func TestBashCompletes(t *testing.T) {
 	needs(t, "bash")
 	inFolder(t)
-	write(t, "script.bash", bashScript())
+	write(t, "script.bash", scriptFor(t, "bash"))
 	for _, c := range append(completions, struct{ words, want []string }{
 		// bash gives --paper=l as three words.
 		[]string{"card", "p4-head", "--paper", "=", "l"}, []string{"letter"},
@@ -154,7 +153,7 @@ func TestFishCompletes(t *testing.T) {
 	needs(t, "fish")
 	inFolder(t)
 	t.Setenv("HOME", t.TempDir())
-	write(t, "script.fish", fishScript())
+	write(t, "script.fish", scriptFor(t, "fish"))
 	shellOutput(t, "fish", "--no-execute", "script.fish")
 	for _, c := range completions {
 		// fish offers every file where a pattern file may stand, and quotes
@@ -173,7 +172,7 @@ func TestFishCompletes(t *testing.T) {
 func TestZshReadsTheScript(t *testing.T) {
 	needs(t, "zsh")
 	inFolder(t)
-	write(t, "script.zsh", zshScript())
+	write(t, "script.zsh", scriptFor(t, "zsh"))
 	shellOutput(t, "zsh", "-f", "-n", "script.zsh")
 	// Without compinit in the start-up file the script sees to it itself.
 	t.Setenv("HOME", t.TempDir())
@@ -190,7 +189,7 @@ func TestPowershellScriptIsBalanced(t *testing.T) {
 	var open []rune
 	inQuotes := false
 	pairs := map[rune]rune{')': '(', '}': '{', ']': '['}
-	for i, r := range powershellScript() {
+	for i, r := range scriptFor(t, "powershell") {
 		switch {
 		case r == '\'':
 			inQuotes = !inQuotes
@@ -213,87 +212,77 @@ func TestPowershellScriptIsBalanced(t *testing.T) {
 }
 
 func TestEveryScriptNamesAll(t *testing.T) {
-	for _, shell := range shells {
-		text := shell.script()
-		for _, name := range allNames() {
-			if !strings.Contains(text, name) {
-				t.Errorf("%s: no command %s", shell.name, name)
+	for _, name := range shell.Names() {
+		text := scriptFor(t, name)
+		for _, c := range described() {
+			names := append([]string{c.Name}, c.Words...)
+			for _, f := range c.Flags {
+				names = append(append(names, f.Name), f.Words...)
 			}
-		}
-		for _, c := range commands() {
-			for _, word := range operands(c) {
+			for _, word := range names {
 				if !strings.Contains(text, word) {
-					t.Errorf("%s: %s lacks %s", shell.name, c.name, word)
-				}
-			}
-			for _, f := range flagsOf(c) {
-				if !strings.Contains(text, f.Name) {
-					t.Errorf("%s: %s lacks --%s", shell.name, c.name, f.Name)
-				}
-				for _, value := range values(f.Name) {
-					if !strings.Contains(text, value) {
-						t.Errorf("%s: --%s lacks %s", shell.name, f.Name, value)
-					}
+					t.Errorf("%s: %s lacks %s", name, c.Name, word)
 				}
 			}
 		}
 	}
 }
 
-// The values offered are values that the commands take.
-func TestOfferedValuesAreTaken(t *testing.T) {
-	for _, flag := range []string{"paper", "format", "lang"} {
-		for _, value := range values(flag) {
-			flags := pflag.NewFlagSet("", pflag.ContinueOnError)
-			printing := addPrintFlags(flags, "pdf")
-			if err := flags.Set(flag, value); err != nil {
-				t.Error(err)
+// The words offered for a flag are words that the flag takes. Of the flags that
+// read a quantity, the commands say so; a list of units is one of those.
+func TestOfferedWordsAreTaken(t *testing.T) {
+	taken := 0
+	for _, c := range commands() {
+		for _, f := range flag.Table(flagsOf(c)) {
+			for _, word := range f.Words {
+				flags := flagsOf(c)
+				if err := flags.Set(f.Name, word); err != nil {
+					t.Errorf("%s: %v", c.name, err)
+				}
+				taken++
 			}
-			if _, err := printing.chosen(); err != nil {
-				t.Errorf("--%s %s: %v", flag, value, err)
+		}
+	}
+	if taken < 100 {
+		t.Errorf("only %d words are offered", taken)
+	}
+	for name, reads := range map[string]func(q *quantities){
+		"torque":  func(q *quantities) { q.override(&job.TorqueRequest{}); read(q, "units", askedUnits) },
+		"predict": func(q *quantities) { q.predictRequest() },
+		"trace":   func(q *quantities) { q.traceRequest() },
+	} {
+		c, _ := findCommand(name)
+		for _, f := range flag.Table(flagsOf(c)) {
+			for _, word := range f.Words {
+				q := &quantities{flags: flagsOf(c)}
+				if err := q.flags.Set(f.Name, word); err != nil {
+					t.Fatal(err)
+				}
+				if reads(q); q.err != nil {
+					t.Errorf("%s --%s %s: %v", name, f.Name, word, q.err)
+				}
 			}
-		}
-	}
-	for _, word := range values("side") {
-		if _, err := choose("side", word, card.Sides); err != nil {
-			t.Error(err)
-		}
-	}
-	for _, word := range values("make") {
-		if _, err := choose("make", word, job.HandoutParts); err != nil {
-			t.Error(err)
-		}
-	}
-	for _, word := range values("equation") {
-		if _, err := choose("equation", word, tension.Equations); err != nil {
-			t.Error(err)
-		}
-	}
-	for _, word := range values("head") {
-		if _, err := choose("head", word, tension.HeadForms); err != nil {
-			t.Error(err)
-		}
-	}
-	for _, word := range values("washer") {
-		if _, err := choose("washer", word, tension.Washers); err != nil {
-			t.Error(err)
-		}
-	}
-	if len(values("head")) != 3 || len(values("washer")) != 2 {
-		t.Errorf("heads %v, washers %v", values("head"), values("washer"))
-	}
-	for _, name := range append(values("way"), values("turn")...) {
-		flags := newFlags(orderCommand)
-		chosen := addWayFlags(flags)
-		flag := "--way"
-		if slices.Contains(values("turn"), name) {
-			flag = "--turn"
-		}
-		if err := flags.Parse([]string{flag, name}); err != nil {
-			t.Fatal(err)
-		}
-		if _, _, err := chosen.chosen(); err != nil {
-			t.Error(err)
 		}
 	}
 }
+
+func scriptFor(t *testing.T, name string) string {
+	t.Helper()
+	text, known := shell.Script(name, described())
+	if !known {
+		t.Fatalf("no script for %s", name)
+	}
+	return text
+}
+
+// write puts a file into a folder for a test.
+func write(t *testing.T, path, text string) {
+	t.Helper()
+	if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// singleQuoted puts a text between single quotes, with the shell's own way to
+// write one inside.
+func singleQuoted(text, quote string) string { return "'" + strings.ReplaceAll(text, "'", quote) + "'" }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"embed"
 	"fmt"
 	"io"
 	"runtime/debug"
@@ -8,42 +9,27 @@ import (
 	"strings"
 )
 
-const about = `drawdown turns bolt coordinates and fastener data into the order, the stages and
-the figures for a joint held by many bolts, and draws them as cards.
+//go:embed help
+var helpFiles embed.FS
 
-Usage: drawdown COMMAND [FILE] [flags]
+func helpFile(name string) string {
+	text, err := helpFiles.ReadFile("help/" + name + ".txt")
+	if err != nil {
+		panic(err) // the file is part of the program; the tests read every one
+	}
+	return string(text)
+}
 
-Commands:
-`
-
-const aboutFile = `
-FILE is a built-in pattern (drawdown patterns lists them), a path, or - for
-standard input.
-`
-
-const mainExample = `
-drawdown card p4-head
-    out/p4-head.pdf
-    out/p4-head-tighten.png
-    out/p4-head-loosen.png
-`
-
-const aboutStatus = `
-Exit status: 0 done, 1 the input or a check is wrong, 2 misuse, 3 the machine
-failed (disk, permission).
-
-A figure that drawdown worked out is marked with ≈. The maker's manual, local
-codes and licensed practice come first.
-`
+// summary is the line for the list of commands, the first of a command's help
+// file.
+func (c command) summary() string { return strings.Split(helpFile(c.name), "\n")[0] }
 
 func (p *Program) printHelp(w io.Writer) {
-	fmt.Fprint(w, about)
-	for _, c := range commands() {
-		fmt.Fprintf(w, "  %-12s %s\n", c.name, c.summary)
+	var list []string
+	for _, c := range described() {
+		list = append(list, fmt.Sprintf("  %-12s %s", c.Name, c.Summary))
 	}
-	fmt.Fprintf(w, "  %-12s %s\n", "help", "the help of a command: drawdown help card")
-	fmt.Fprintf(w, "  %-12s %s\n", "version", "print which build this is")
-	fmt.Fprint(w, aboutFile, "\nExample:\n", indented(mainExample), aboutStatus)
+	fmt.Fprint(w, strings.Replace(helpFile("drawdown"), "{commands}", strings.Join(list, "\n"), 1))
 }
 
 func (p *Program) help(args []string) Status {
@@ -65,27 +51,21 @@ func (p *Program) help(args []string) Status {
 	return Done
 }
 
+// printCommandHelp prints a command's help file: its summary, what follows its
+// name, what it is about; and then commands, each with what it prints indented
+// below it, where ... leaves lines out. The flags are listed in between.
 func (p *Program) printCommandHelp(w io.Writer, c command) {
-	flags := newFlags(c)
-	c.build(flags)
-	fmt.Fprintf(w, "drawdown %s: %s\n\nUsage: drawdown %s %s\n\n%s\n", c.name, c.summary, c.name, c.usage, c.about)
-	if flags.HasFlags() {
+	heads, rest, _ := strings.Cut(helpFile(c.name), "\n\n")
+	summary, usage, _ := strings.Cut(heads, "\n")
+	about, example, _ := strings.Cut(rest, "\n\nExample:\n")
+	fmt.Fprintf(w, "drawdown %s: %s\n\nUsage: drawdown %[1]s %[3]s\n\n%[4]s\n", c.name, summary, usage, about)
+	if flags := flagsOf(c); flags.HasFlags() {
 		usages := flags.FlagUsagesWrapped(80)
 		// Both of a switch's values are rarely typed; the blanks keep the column.
 		usages = strings.ReplaceAll(usages, "[=true|false]", strings.Repeat(" ", len("[=true|false]")))
 		fmt.Fprintf(w, "\nFlags:\n%s", usages)
 	}
-	fmt.Fprintf(w, "\nExample:\n%s", indented(c.example))
-}
-
-func indented(s string) string {
-	lines := strings.Split(strings.Trim(s, "\n"), "\n")
-	for i, l := range lines {
-		if l != "" {
-			lines[i] = "  " + l
-		}
-	}
-	return strings.Join(lines, "\n") + "\n"
+	fmt.Fprintf(w, "\nExample:\n  %s\n", strings.ReplaceAll(strings.TrimSuffix(example, "\n"), "\n", "\n  "))
 }
 
 func (p *Program) printVersion(args []string) Status {

@@ -11,39 +11,28 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
-// wayFlags are the flags that override a file's order.
+// wayFlags are the flags that override a file's order; each is empty where the
+// file's own is to stand.
 type wayFlags struct {
-	flags     *pflag.FlagSet
-	way, turn *string
+	way  *sequence.Way
+	turn *sequence.Turn
 }
 
 func addWayFlags(flags *pflag.FlagSet) wayFlags {
 	return wayFlags{
-		flags: flags,
-		way:   flags.String("way", "", "order every group by this `way` instead of the file's: "+choices(sequence.Ways)),
-		turn:  flags.String("turn", "", "`turn` this way instead of the file's: "+choices(sequence.Turns)),
+		flag.Choice(flags, "way", "", sequence.Ways, "order every group by this `way` instead of the file's: "),
+		flag.Choice(flags, "turn", "", sequence.Turns, "`turn` this way instead of the file's: "),
 	}
-}
-
-// chosen gives the way and the turn that the flags name; each is empty where
-// the file's own is to stand.
-func (f wayFlags) chosen() (way sequence.Way, turn sequence.Turn, err error) {
-	if f.flags.Changed("way") {
-		if way, err = choose("way", *f.way, sequence.Ways); err != nil {
-			return "", "", err
-		}
-	}
-	if f.flags.Changed("turn") {
-		turn, err = choose("turn", *f.turn, sequence.Turns)
-	}
-	return way, turn, err
 }
 
 // oneFile gives the one file that a command takes.
@@ -134,27 +123,26 @@ func whyUnread(name string, err error) (Status, error) {
 	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return Wrong, fmt.Errorf("there is no file %s%s", name, builtInInstead(name))
+		return Wrong, finding.Failed(files.NoFile, finding.Values{"file": name, "builtin": builtInInstead(name)})
 	case errors.Is(err, syscall.ENOTDIR):
-		return Wrong, fmt.Errorf("there is no file %s: %s is a file, not a folder", name, fileOnTheWay(name))
+		return Wrong, finding.Failed(files.BehindFile, finding.Values{"file": name, "above": files.OnTheWay(name)})
 	}
-	return Failed, fmt.Errorf("%s cannot be read: %w", name, inPath.Err)
+	return Failed, finding.Failed(files.NotRead, finding.Values{"file": name, "why": inPath.Err})
 }
 
-// builtInInstead points from a file that is missing to the pattern built in
-// under its name.
+// builtInInstead gives the pattern built in under the name of a file that is
+// missing.
 func builtInInstead(name string) string {
 	base := filepath.Base(name)
 	stem := strings.TrimSuffix(base, filepath.Ext(base))
 	if slices.Contains(patterns.Builtin(), stem) {
-		return "; the built-in pattern is called " + stem
+		return stem
 	}
-	return "; drawdown patterns lists the built-in patterns"
+	return ""
 }
 
+// said gives problems in the language of the call.
+func (p *Program) said(problems problem.List) problem.List { return p.reportTo(nil).Said(problems) }
+
 // report prints problems with the lines they stand on.
-func (p *Program) report(problems problem.List) {
-	for _, one := range said(problems) {
-		fmt.Fprint(p.Stderr, one.Detail())
-	}
-}
+func (p *Program) report(problems problem.List) { p.reportTo(p.Stderr).Problems(problems) }

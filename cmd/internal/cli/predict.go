@@ -5,46 +5,21 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/geometry/unit"
-	"drawdown/render/words"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/limits"
 )
 
 var predictCommand = command{
-	name:    "predict",
-	summary: "predict what each bolt keeps as its neighbours are tightened",
-	usage:   "FILE [--passes 30,70,100] [--gasket KIND] [flags]",
-	about:   aboutPredict,
-	example: `
-drawdown predict p4-head
-    Cylinder head · Fernhollow P4 pump engine
-    ...
-      when 13 (F1) is tightened after it. What bolts take from each other:
-    ...
-      pass               least         mean         most     SD
-    ...
-      5  24 N·m side  85–94–98    98–99–100  101–101–103  1–2–5
-    ...
-drawdown predict p4-manifold --scatter 500 --seed 7 --compare
-    ...
-    With the friction of each bolt on top: 500 draws, seed 7, nominal gasket
-      SD of all bolts: torque scatter 15 %, cross-talk 1 %, both 16 %
-    ...
-        = once round
-    ...
-`,
+	name: "predict",
 	build: func(flags *pflag.FlagSet) runner {
 		addPredictFlags(flags)
 		sheets := addForecastFlags(flags)
 		ways := addWayFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			if err != nil {
-				return p.misuse("predict", "%v", err)
-			}
-			way, turn, err := ways.chosen()
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
@@ -57,7 +32,7 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if q.err != nil {
 				return p.refuse("predict", q.err)
 			}
-			made, warnings, status, ok := p.loadWarned("", file, way, turn)
+			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
 			if !ok {
 				return status
 			}
@@ -68,8 +43,8 @@ drawdown predict p4-manifold --scatter 500 --seed 7 --compare
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
-			report := predictReport{Answer: answer, to: p.Stdout, c: words.English()}
-			if *sheets.asJSON {
+			report := predictReport{Answer: answer, to: p.Stdout, c: p.words}
+			if *sheets.AsJSON {
 				return p.printJSON(report.json(warnings, ask.Search))
 			}
 			report.print(ask.Search)
@@ -101,6 +76,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
+	flag.Offer(flags, "gasket", gasketWords()...)
 	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
 	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")

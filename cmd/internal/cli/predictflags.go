@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // mostPasses keeps a slip of the keyboard from running for hours.
@@ -130,12 +130,12 @@ func parseRing(text string) (compliance.Flange, error) {
 }
 
 // parseFlexibility reads what a bolt and its members give way.
-func parseFlexibility(text string) (tension.Resilience, error) {
+func parseFlexibility(text string) (stiffness.Resilience, error) {
 	v, err := unit.ParseFlexibility(text)
 	if err == nil && !(v >= 1e-9 && v <= 1) {
 		return 0, fmt.Errorf("flexibility %q; allowed: 1e-9 to 1 mm/N, such as 4.2e-6 mm/N", text)
 	}
-	return tension.Resilience(v), err
+	return stiffness.Resilience(v), err
 }
 
 // predictHints are the flags that state what a joint lacks.

@@ -69,7 +69,7 @@ func sumJSON(s bounds.Spreads) sumOut {
 // bandJSON prints a band to a millionth of its unit, so that round-off does not
 // tell one machine from another.
 func bandJSON(b bounds.Band) spanOut {
-	return spanOut{millionth(b.Low), millionth(b.Nominal), millionth(b.High)}
+	return spanOut{Low: millionth(b.Low), Nominal: millionth(b.Nominal), High: millionth(b.High)}
 }
 
 func millionth(v float64) figureOut { return figureOut(math.Round(v*1e6)/1e6 + 0) }

@@ -3,30 +3,32 @@ package cli
 import (
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
+	"drawdown/render"
 	"drawdown/sequence/interaction"
 )
 
 // forecastFlags are the flags for a prediction on paper.
 type forecastFlags struct {
-	printFlags
+	flag.Print
 	frames *bool
 }
 
 func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
 	return forecastFlags{
-		printFlags: addPrintFlags(flags, "pdf"),
-		frames:     flags.Bool("frames", false, "draw a page for every step of the work"),
+		Print:  flag.AddPrint(flags, render.PDF),
+		frames: flags.Bool("frames", false, "draw a page for every step of the work"),
 	}
 }
 
 // wanted says whether sheets are asked for instead of text.
-func (f forecastFlags) wanted() bool { return *f.frames || f.flags.Changed("format") }
+func (f forecastFlags) wanted() bool { return *f.frames || f.Flags.Changed("format") }
 
 // chosen gives what the flags ask for; flags for paper need sheets.
 func (f forecastFlags) chosen() (job.Printing, error) {
-	return f.chosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
+	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
 }
 
 // forecast draws the prediction as sheets.
@@ -39,5 +41,5 @@ func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f foreca
 	if answer.Scatter != nil {
 		notes = append(notes, ask.Words.Say(finding.Noted(PredictSheetsNot, nil)))
 	}
-	return p.deliver(files, notes, f.printFlags)
+	return p.deliver(files, notes, f.Print)
 }

@@ -2,111 +2,73 @@ package cli
 
 import (
 	"fmt"
-	"slices"
-	"strings"
+	"io"
 
-	"github.com/spf13/pflag"
-
+	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/render"
-	"drawdown/render/sheet"
-	"drawdown/render/words"
+	"drawdown/sequence/plan"
 )
 
-// printFlags are the flags of every command that draws sheets.
-type printFlags struct {
-	flags                    *pflag.FlagSet
-	formats, paper, language *string
-	landscape                *bool
-	dpi                      *int
-	folder                   *string
-	asJSON                   *bool
+// drawing draws sheets of a plan. The notes tell what could not be done as asked.
+type drawing func(made plan.Plan, ask job.Printing) (drawn []render.File, notes []string, err error)
+
+// places draws a sheet that needs the places of a pattern alone.
+func (p *Program) places(command string, args []string, ways wayFlags, printing flag.Print, draw drawing) Status {
+	ask, err := printing.Chosen()
+	if err != nil {
+		return p.misuse(command, "%v", err)
+	}
+	file, err := oneFile(args)
+	if err != nil {
+		return p.misuse(command, "%v", err)
+	}
+	made, status, ok := p.loadPlaces(file, *ways.way, *ways.turn)
+	if !ok {
+		return status
+	}
+	return p.draw(made, ask, printing, draw)
 }
 
-// addPrintFlags adds them; formats are those written where none are asked for.
-func addPrintFlags(flags *pflag.FlagSet, formats string) printFlags {
-	return printFlags{
-		flags:     flags,
-		formats:   flags.String("format", formats, "one or more `formats`, with commas between: "+choices(render.Formats)),
-		paper:     flags.String("paper", "a4", "`size` of the paper, one of "+strings.Join(sheet.PaperNames(), ", ")),
-		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
-		language:  languageFlag(flags),
-		dpi:       flags.Int("dpi", 300, "`dots` per inch of PNG pictures"),
-		folder:    outFlag(flags),
-		asJSON:    jsonFlag(flags),
+// draw draws sheets and writes them.
+func (p *Program) draw(made plan.Plan, ask job.Printing, printing flag.Print, draw drawing) Status {
+	keepSmall(len(made.Joint.Fasteners), ask.DPI)
+	drawn, notes, err := draw(made, ask)
+	if err != nil {
+		return p.fail(Wrong, err)
 	}
-}
-
-// languageFlag adds the flag of commands that print words.
-func languageFlag(flags *pflag.FlagSet) *string {
-	return flags.String("lang", words.English().Language, "`language` of the printed words, one of "+strings.Join(words.Languages(), ", "))
-}
-
-// chosen gives what the flags ask for, or what is wrong with them.
-func (f printFlags) chosen() (ask job.Printing, err error) {
-	if err := checkFolder(*f.folder); err != nil {
-		return ask, err
-	}
-	if ask.Paper, err = sheet.FindPaper(*f.paper); err != nil {
-		return ask, err
-	}
-	if *f.landscape {
-		ask.Paper = ask.Paper.Landscape()
-	}
-	if ask.Words, err = words.Find(*f.language); err != nil {
-		return ask, err
-	}
-	for _, name := range strings.Split(*f.formats, ",") {
-		format, err := render.FindFormat(name)
-		if err != nil {
-			return ask, err
-		}
-		if !slices.Contains(ask.Formats, format) {
-			ask.Formats = append(ask.Formats, format)
-		}
-	}
-	ask.DPI = *f.dpi
-	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
-}
-
-// sheetFlags are those that say something of sheets only.
-var sheetFlags = []string{"format", "paper", "landscape", "lang", "dpi", "out"}
-
-// chosenFor gives what the flags ask for where sheets are drawn. Where none are,
-// a flag for them is a slip: nothing would come of it. The advice says, behind
-// the flag's name, how sheets are asked for.
-func (f printFlags) chosenFor(sheets bool, advice string) (job.Printing, error) {
-	for _, name := range sheetFlags {
-		if !sheets && f.flags.Changed(name) {
-			return job.Printing{}, fmt.Errorf("--%s %s", name, advice)
-		}
-	}
-	return f.chosen()
+	return p.deliver(drawn, notes, printing)
 }
 
 // deliver writes the files that a job has drawn, tells their paths, and warns
 // of what the notes say.
-func (p *Program) deliver(files []render.File, notes []string, f printFlags) Status {
+func (p *Program) deliver(drawn []render.File, notes []string, f flag.Print) Status {
 	p.warn(notes)
-	paths, err := writeFiles(*f.folder, files)
+	paths, err := files.Write(*f.Folder, drawn)
 	if err != nil {
 		return p.fail(Failed, err)
 	}
-	if *f.asJSON {
+	if *f.AsJSON {
 		return p.printJSON(struct {
 			Files    []string `json:"files"`
 			Warnings []string `json:"warnings"`
-		}{paths, append([]string{}, notes...)})
+		}{paths, report.Listed(notes)})
 	}
-	for _, path := range paths {
-		fmt.Fprintln(p.Stdout, path)
-	}
+	p.printPaths(paths)
 	return Done
 }
 
-// warn tells what a job could not do as asked.
-func (p *Program) warn(notes []string) {
-	for _, note := range notes {
-		fmt.Fprintf(p.Stderr, "drawdown: warning: %s\n", note)
+// printPaths tells what was written.
+func (p *Program) printPaths(paths []string) {
+	for _, path := range paths {
+		fmt.Fprintln(p.Stdout, path)
 	}
 }
+
+// warn tells what a job could not do as asked.
+func (p *Program) warn(notes []string) { p.reportTo(p.Stderr).Warn("", notes) }
+
+// reportTo gives the report in the language of the call.
+func (p *Program) reportTo(to io.Writer) report.Report { return report.Report{To: to, Words: p.words} }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
 )
@@ -53,14 +54,14 @@ func read[T any](q *quantities, flag string, parse func(string) (T, error)) (val
 }
 
 // oneOf gives the allowed word that a flag names.
-func oneOf[T ~string](q *quantities, flag string, allowed []T) (word T, set bool) {
-	text, given := q.text(flag)
+func oneOf[T ~string](q *quantities, name string, allowed []T) (word T, set bool) {
+	text, given := q.text(name)
 	if !given {
 		return "", false
 	}
-	word, err := choose(flag, text, allowed)
+	word, err := flag.Choose(name, text, allowed)
 	if err != nil {
-		q.fail(misuseError{err})
+		q.fail(flag.Misusef("%w", err))
 	}
 	return word, err == nil
 }
@@ -79,7 +80,7 @@ func above[T ~float64](q *quantities, flag string, parse func(string) (T, error)
 // withUnit reads a length that must say its unit.
 func withUnit(text string) (unit.Length, error) {
 	l, err := unit.ParseLength(text, "")
-	if errors.Is(err, unit.ErrNoUnit) {
+	if errors.Is(err, unit.NoUnit) {
 		return 0, fmt.Errorf("%q: the unit is missing; write for example %s mm or %s in", text, text, text)
 	}
 	return l, err
@@ -97,7 +98,7 @@ func sumOfAngles(text string) (unit.Angle, error) {
 			return 0, fmt.Errorf("%q: a turn is missing; write for example 180deg or 90+90deg", text)
 		}
 		turn, err := unit.ParseAngle(part)
-		if errors.Is(err, unit.ErrNoUnit) && len(parts) > 1 && unitOfLast != "" {
+		if errors.Is(err, unit.NoUnit) && len(parts) > 1 && unitOfLast != "" {
 			turn, err = unit.ParseAngle(part + " " + unitOfLast)
 		}
 		if err != nil {
@@ -116,14 +117,11 @@ func torqueNm(text string) (unit.Torque, error) {
 	return given.Nm(), err
 }
 
-// misuseError is a command line that is wrong as a whole, whatever its figures.
-type misuseError struct{ error }
-
-func misuse(format string, args ...any) error { return misuseError{fmt.Errorf(format, args...)} }
+func misuse(format string, args ...any) error { return flag.Misusef(format, args...) }
 
 // refuse reports an error of a command's arguments with its status.
 func (p *Program) refuse(name string, err error) Status {
-	if _, ok := errors.AsType[misuseError](err); ok {
+	if _, ok := errors.AsType[flag.Misuse](err); ok {
 		return p.misuse(name, "%v", err)
 	}
 	return p.fail(Wrong, err)

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"drawdown/cmd/internal/flag"
 )
 
 // readme gives the fenced blocks of the README in one language.
@@ -79,9 +81,14 @@ func TestReadmeIsComplete(t *testing.T) {
 			t.Errorf("the README does not name the command %s", name)
 		}
 	}
-	for _, name := range slices.Concat(values("way"), values("paper"), values("format")) {
-		if !strings.Contains(text, name) {
-			t.Errorf("the README does not name %s", name)
+	for _, f := range flag.Table(flagsOf(cardCommand)) {
+		if !slices.Contains([]string{"way", "paper", "format"}, f.Name) {
+			continue
+		}
+		for _, word := range f.Words {
+			if !strings.Contains(text, word) {
+				t.Errorf("the README does not name %s", word)
+			}
 		}
 	}
 }

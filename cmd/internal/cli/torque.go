@@ -8,24 +8,18 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 var torqueCommand = command{
-	name:    "torque",
-	summary: "work out preload, torque, angle and stripping of a fastener",
-	usage:   "[FILE] [--thread M10 --class 10.9] [flags]",
-	about:   aboutTorque,
-	example: `
-drawdown torque --thread M10 --class 10.9 --friction 0.10-0.14
-    M10×1.5, class 10.9
-    ...
-      torque to set       62.6 N·m (46.2 lbf·ft)
-    ...
-`,
+	name: "torque",
 	build: func(flags *pflag.FlagSet) runner {
 		asJSON := addTorqueFlags(flags)
 		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }
@@ -44,11 +38,11 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"proof", "aim: `share` of the proof load, such as 75%"},
 		{"preload", "aim: `force`, such as 30kN"},
 		{"torque", "work backwards from this `torque`, such as 48Nm"},
-		{"equation", "`form` of the screw equation: " + choices(tension.Equations)},
+		{"equation", "`form` of the screw equation: " + choices(screw.Equations)},
 		{"head-diameter", "outer `diameter` of the bearing face under the head"},
-		{"head", "`form` of the head: " + choices(tension.HeadForms)},
+		{"head", "`form` of the head: " + choices(head.Forms)},
 		{"across", "`width` across flats of a hexagon head"},
-		{"washer", "`washer` under the head: " + choices(tension.Washers)},
+		{"washer", "`washer` under the head: " + choices(head.Washers)},
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
@@ -61,7 +55,12 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 	} {
 		flags.String(f.name, "", f.usage)
 	}
-	return jsonFlag(flags)
+	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
+	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
+	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
+	flag.Offer(flags, "units", "N", "kN", "lbf", "MPa", "psi", "ksi", "mm", "in", "Nm", "lbf.ft", "lbf.in", "kgf.m")
+	flag.Language(flags)
+	return flag.JSON(flags)
 }
 
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
@@ -179,11 +178,11 @@ func (q *quantities) override(ask *job.TorqueRequest) {
 		b.Class = class
 	}
 	q.friction(b)
-	b.YieldShare, _ = read(q, "yield", tension.ParseShare)
-	b.ProofShare, _ = read(q, "proof", tension.ParseShare)
+	b.YieldShare, _ = read(q, "yield", screw.ParseShare)
+	b.ProofShare, _ = read(q, "proof", screw.ParseShare)
 	b.Preload = above(q, "preload", unit.ParseForce)
 	ask.Torque = above(q, "torque", torqueNm)
-	if e, set := oneOf(q, "equation", tension.Equations); set {
+	if e, set := oneOf(q, "equation", screw.Equations); set {
 		b.Equation = e
 	}
 	q.head(b)
@@ -193,23 +192,23 @@ func (q *quantities) override(ask *job.TorqueRequest) {
 }
 
 // friction takes one word on the friction in place of all that a file says.
-func (q *quantities) friction(b *tension.Bolt) {
-	if f, set := read(q, "friction", tension.ParseFriction); set {
+func (q *quantities) friction(b *screw.Bolt) {
+	if f, set := read(q, "friction", screw.ParseFriction); set {
 		b.Friction, b.Lubricant = &f, ""
 	}
 	if words, set := q.text("lubricant"); set {
 		b.Friction, b.Lubricant = nil, words
 	}
-	if k, set := read(q, "k", tension.ParseNutFactor); set {
+	if k, set := read(q, "k", screw.ParseNutFactor); set {
 		b.Friction, b.Lubricant, b.NutFactor = nil, "", k
 	}
 }
 
 // head takes a head or a washer in place of what a file says of the bearing
 // face, which belongs to another.
-func (q *quantities) head(b *tension.Bolt) {
-	if form, set := oneOf(q, "head", tension.HeadForms); set {
-		if was := cmp.Or(b.HeadForm, tension.HexagonHead); form != was {
+func (q *quantities) head(b *screw.Bolt) {
+	if form, set := oneOf(q, "head", head.Forms); set {
+		if was := cmp.Or(b.HeadForm, head.Hexagon); form != was {
 			b.HeadAcross, b.WasherFace = 0, 0
 		}
 		b.HeadForm = form
@@ -217,12 +216,12 @@ func (q *quantities) head(b *tension.Bolt) {
 	if across := above(q, "across", withUnit); across > 0 {
 		b.HeadAcross, b.WasherFace = across, 0
 		if !q.flags.Changed("head") {
-			b.HeadForm = tension.HexagonHead
+			b.HeadForm = head.Hexagon
 		}
 	}
-	if washer, set := oneOf(q, "washer", tension.Washers); set {
+	if washer, set := oneOf(q, "washer", head.Washers); set {
 		b.Washer = washer
-		if washer == tension.NormalWasher {
+		if washer == head.NormalWasher {
 			b.WasherFace = 0
 		}
 	}
@@ -240,14 +239,14 @@ func (q *quantities) sizes(ask *job.TorqueRequest) {
 			*size.to = l
 		}
 	}
-	if layers, set := read(q, "grip", tension.ParseLayers); set {
+	if layers, set := read(q, "grip", stiffness.ParseLayers); set {
 		ask.Grip.Layers = layers
 	}
 	if material, set := q.text("into"); set {
 		ask.Grip.TappedIn = material
 	}
 	if outer := above(q, "insert", withUnit); outer > 0 {
-		ask.Insert = &tension.Insert{Outer: outer}
+		ask.Insert = &strength.Insert{Outer: outer}
 	}
 }
 

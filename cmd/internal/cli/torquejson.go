@@ -3,7 +3,8 @@ package cli
 import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // torqueOut is what torque --json prints. The plain numbers hold at nominal
@@ -70,7 +71,7 @@ type splitOut struct {
 	Head    figureOut `json:"head"`
 }
 
-func splitJSON(s tension.TorqueSplit) *splitOut {
+func splitJSON(s screw.TorqueSplit) *splitOut {
 	return &splitOut{figureOut(s.Stretch), figureOut(s.Thread), figureOut(s.Head)}
 }
 
@@ -88,7 +89,7 @@ type atFrictionOut struct {
 	Breaks       bool      `json:"breaks"` // the preload is then the greatest that it bore
 }
 
-func atFrictionJSON(f tension.AtFriction) atFrictionOut {
+func atFrictionJSON(f screw.AtFriction) atFrictionOut {
 	out := atFrictionOut{
 		Thread: figureOut(f.Thread), Head: figureOut(f.Head), PreloadN: figureOut(f.Borne), FullTorqueNm: figureOut(f.FullTorque), NutFactor: figureOut(f.NutFactor),
 		YieldNm: figureOut(f.YieldTorque), BreakNm: figureOut(f.BreakTorque), Yields: f.Yields(), Breaks: f.Breaks(),
@@ -128,7 +129,7 @@ type afterAngleOut struct {
 	Breaks             bool       `json:"breaks"`
 }
 
-func afterAngleJSON(f tension.AfterAngle) afterAngleOut {
+func afterAngleJSON(f stiffness.AfterAngle) afterAngleOut {
 	out := afterAngleOut{Thread: figureOut(f.Thread), Head: figureOut(f.Head), SnugPreloadN: figureOut(f.Snug), Reusable: f.Reusable && !f.Breaks, Breaks: f.Breaks}
 	if !f.Breaks {
 		out.PreloadN, out.TorqueNm, out.YieldUsed, out.LastingMm, out.StretchMm = number(f.Preload), number(f.Torque), number(f.YieldUsed), number(f.Lasting), number(f.Stretch)
@@ -205,7 +206,7 @@ func torqueJSON(a job.TorqueAnswer) torqueOut {
 }
 
 // shares fills in what has a meaning up to yield only.
-func (out *torqueOut) shares(l, n, h tension.AtFriction) {
+func (out *torqueOut) shares(l, n, h screw.AtFriction) {
 	if !n.Yields() {
 		out.YieldUsed, out.Split = figureOut(n.YieldShare), splitJSON(n.Split)
 	}

@@ -6,8 +6,11 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 // precedence stands in every output with a worked-out figure.
@@ -68,14 +71,14 @@ func (p *Program) printAim(a job.TorqueAnswer) {
 }
 
 // printWarning stands beside the torque, where it takes the bolt past yield.
-func (p *Program) printWarning(r tension.Result) {
+func (p *Program) printWarning(r screw.Result) {
 	n := r.Nominal
 	if n.Yields() {
 		p.warning("nominal", n)
 	}
 	for _, end := range []struct {
 		where string
-		tension.AtFriction
+		screw.AtFriction
 	}{{"low", r.Low}, {"high", r.High}} {
 		if end.Yields() && !n.Yields() || end.Breaks() && !n.Breaks() {
 			p.warning(end.where, end.AtFriction)
@@ -83,7 +86,7 @@ func (p *Program) printWarning(r tension.Result) {
 	}
 }
 
-func (p *Program) warning(where string, at tension.AtFriction) {
+func (p *Program) warning(where string, at screw.AtFriction) {
 	does := "takes the bolt past yield, so that it stretches for good"
 	if at.Breaks() {
 		does = "breaks the bolt"
@@ -123,13 +126,13 @@ func equationWords(a job.TorqueAnswer) string {
 	if a.Bolt.NutFactor != 0 {
 		return fmt.Sprintf("nut factor: T = K F d, K = %s", short(a.Bolt.NutFactor))
 	}
-	if a.Result.Equation == tension.Linear {
+	if a.Result.Equation == screw.Linear {
 		return "linear (ISO 16047)"
 	}
 	return "exact (a screw with its lead angle)"
 }
 
-func headWords(r tension.Result) string {
+func headWords(r screw.Result) string {
 	if r.OnWasher {
 		return fmt.Sprintf("%s, on a washer that presses %s across on the part", r.HeadForm, r.PartFace)
 	}
@@ -138,11 +141,11 @@ func headWords(r tension.Result) string {
 
 // row prints three figures by friction, or one where the friction is one.
 func (p *Program) row(single bool, name string, low, nominal, high string) {
+	figures := []string{low, nominal, high}
 	if single {
-		fmt.Fprintf(p.Stdout, "  %-31s %13s\n", name, nominal)
-		return
+		figures = []string{nominal}
 	}
-	fmt.Fprintf(p.Stdout, "  %-31s %13s %13s %13s\n", name, low, nominal, high)
+	report.Columns{-33, 13, 13, 13}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
 }
 
 // byFrictionHeading heads a table of rows.
@@ -166,22 +169,22 @@ func (p *Program) printByFriction(a job.TorqueAnswer) {
 		heading = fmt.Sprintf("By torque alone, without an angle: %s N·m", figure(float64(a.Result.Torque)))
 	}
 	p.byFrictionHeading(a.Single(), heading)
-	of := func(name string, word func(tension.AtFriction) string) { row(p, a.Single(), name, l, n, h, word) }
-	of("friction in the thread", func(f tension.AtFriction) string { return coefficient(f.Thread) })
-	of("friction under the head", func(f tension.AtFriction) string { return coefficient(f.Head) })
-	of("nut factor K of T = K F d", func(f tension.AtFriction) string { return coefficient(f.NutFactor) })
+	of := func(name string, word func(screw.AtFriction) string) { row(p, a.Single(), name, l, n, h, word) }
+	of("friction in the thread", func(f screw.AtFriction) string { return coefficient(f.Thread) })
+	of("friction under the head", func(f screw.AtFriction) string { return coefficient(f.Head) })
+	of("nut factor K of T = K F d", func(f screw.AtFriction) string { return coefficient(f.NutFactor) })
 	of("preload, kN", preloadWord)
-	of("preload, lbf", func(f tension.AtFriction) string { return unlessBreaking(f, lbf(f.Borne)) })
-	of("of the proof load", func(f tension.AtFriction) string {
+	of("preload, lbf", func(f screw.AtFriction) string { return unlessBreaking(f, lbf(f.Borne)) })
+	of("of the proof load", func(f screw.AtFriction) string {
 		return unlessBreaking(f, percent(float64(f.Borne/a.Result.ProofLoad)))
 	})
-	of("yield used, with the torsion", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.YieldShare)) })
-	of("torque goes to stretch", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.Split.Stretch)) })
-	of("  to friction in the thread", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.Split.Thread)) })
-	of("  to friction under the head", func(f tension.AtFriction) string { return unlessYielding(f, percent(f.Split.Head)) })
-	of("torque at yield, N·m", func(f tension.AtFriction) string { return figure(float64(f.YieldTorque)) })
-	of("torque at breaking, N·m", func(f tension.AtFriction) string { return figure(float64(f.BreakTorque)) })
-	of(fmt.Sprintf("torque that uses %s %%, N·m", short(a.Result.YieldShare*100)), func(f tension.AtFriction) string { return figure(float64(f.FullTorque)) })
+	of("yield used, with the torsion", func(f screw.AtFriction) string { return unlessYielding(f, percent(f.YieldShare)) })
+	of("torque goes to stretch", func(f screw.AtFriction) string { return unlessYielding(f, percent(f.Split.Stretch)) })
+	of("  to friction in the thread", func(f screw.AtFriction) string { return unlessYielding(f, percent(f.Split.Thread)) })
+	of("  to friction under the head", func(f screw.AtFriction) string { return unlessYielding(f, percent(f.Split.Head)) })
+	of("torque at yield, N·m", func(f screw.AtFriction) string { return figure(float64(f.YieldTorque)) })
+	of("torque at breaking, N·m", func(f screw.AtFriction) string { return figure(float64(f.BreakTorque)) })
+	of(fmt.Sprintf("torque that uses %s %%, N·m", short(a.Result.YieldShare*100)), func(f screw.AtFriction) string { return figure(float64(f.FullTorque)) })
 	if safe := a.Torque == 0 && a.Bolt.Preload == 0 && a.Bolt.ProofShare == 0; safe && a.Least == 0 {
 		p.text("The torque is the safe one, limited by the lowest friction. A higher one, set because the friction may be high, would overload a bolt that turns easily.")
 	}
@@ -191,7 +194,7 @@ func (p *Program) printByFriction(a job.TorqueAnswer) {
 }
 
 // preloadWord gives a preload, and marks one at which the bolt yields.
-func preloadWord(f tension.AtFriction) string {
+func preloadWord(f screw.AtFriction) string {
 	switch {
 	case f.Breaks():
 		return "breaks"
@@ -205,14 +208,14 @@ func preloadWord(f tension.AtFriction) string {
 const none = "—"
 
 // unlessYielding leaves out what has no meaning past yield.
-func unlessYielding(f tension.AtFriction, figure string) string {
+func unlessYielding(f screw.AtFriction, figure string) string {
 	if f.Yields() {
 		return none
 	}
 	return figure
 }
 
-func unlessBreaking(f tension.AtFriction, figure string) string {
+func unlessBreaking(f screw.AtFriction, figure string) string {
 	if f.Breaks() {
 		return none
 	}
@@ -224,7 +227,7 @@ func (p *Program) printTurned(a job.TorqueAnswer) {
 		return
 	}
 	t := a.Turned
-	of := func(name string, word func(tension.AfterAngle) string) {
+	of := func(name string, word func(stiffness.AfterAngle) string) {
 		row(p, a.Single(), name, t.Low, t.Nominal, t.High, word)
 	}
 	heading := fmt.Sprintf("After a snug torque of %s N·m", figure(float64(a.Snug)))
@@ -232,43 +235,43 @@ func (p *Program) printTurned(a job.TorqueAnswer) {
 		heading += " and " + a.Angle.String()
 	}
 	p.byFrictionHeading(a.Single(), heading)
-	of("preload at the snug torque, kN", func(f tension.AfterAngle) string {
+	of("preload at the snug torque, kN", func(f stiffness.AfterAngle) string {
 		if f.BreaksBySnug() {
 			return "breaks"
 		}
 		return kN(f.Snug)
 	})
 	if a.ByAngle() {
-		of("preload after the angle, kN", func(f tension.AfterAngle) string {
+		of("preload after the angle, kN", func(f stiffness.AfterAngle) string {
 			if f.Breaks {
 				return "breaks"
 			}
 			return kN(f.Preload)
 		})
-		of("yield used, with the torsion", func(f tension.AfterAngle) string { return unlessBroken(f, percent(f.YieldUsed)) })
-		of("torque at the end, N·m", func(f tension.AfterAngle) string { return unlessBroken(f, figure(float64(f.Torque))) })
-		of("stays longer by, mm", func(f tension.AfterAngle) string { return unlessBroken(f, fmt.Sprintf("%.3f", float64(f.Lasting))) })
+		of("yield used, with the torsion", func(f stiffness.AfterAngle) string { return unlessBroken(f, percent(f.YieldUsed)) })
+		of("torque at the end, N·m", func(f stiffness.AfterAngle) string { return unlessBroken(f, figure(float64(f.Torque))) })
+		of("stays longer by, mm", func(f stiffness.AfterAngle) string { return unlessBroken(f, fmt.Sprintf("%.3f", float64(f.Lasting))) })
 		of("may be used again", reuseWord)
 	}
-	angle := func(name string, of func(tension.AfterAngle) unit.Angle, word func(unit.Angle) string) {
-		row(p, a.Single(), name, t.Low, t.Nominal, t.High, func(f tension.AfterAngle) string {
+	angle := func(name string, of func(stiffness.AfterAngle) unit.Angle, word func(unit.Angle) string) {
+		row(p, a.Single(), name, t.Low, t.Nominal, t.High, func(f stiffness.AfterAngle) string {
 			if f.BreaksBySnug() {
 				return none
 			}
 			return word(of(f))
 		})
 	}
-	angle("angle to the aim", func(f tension.AfterAngle) unit.Angle { return f.AngleToAim }, degrees)
-	angle("angle to yield", func(f tension.AfterAngle) unit.Angle { return f.AngleToYield }, degrees)
-	angle("angle to the greatest preload", func(f tension.AfterAngle) unit.Angle { return f.AngleToGreatest }, fiveDegrees)
-	angle("angle to break", func(f tension.AfterAngle) unit.Angle { return f.AngleToBreak }, fiveDegrees)
+	angle("angle to the aim", func(f stiffness.AfterAngle) unit.Angle { return f.AngleToAim }, degrees)
+	angle("angle to yield", func(f stiffness.AfterAngle) unit.Angle { return f.AngleToYield }, degrees)
+	angle("angle to the greatest preload", func(f stiffness.AfterAngle) unit.Angle { return f.AngleToGreatest }, fiveDegrees)
+	angle("angle to break", func(f stiffness.AfterAngle) unit.Angle { return f.AngleToBreak }, fiveDegrees)
 	if t.Nominal.BreaksBySnug() {
 		return
 	}
 	p.text(fmt.Sprintf("The aim of the angle is %s kN at nominal friction; angles count from the snug torque.", kN(t.Aim)))
 }
 
-func reuseWord(f tension.AfterAngle) string {
+func reuseWord(f stiffness.AfterAngle) string {
 	if f.Reusable {
 		return "yes"
 	}
@@ -276,7 +279,7 @@ func reuseWord(f tension.AfterAngle) string {
 }
 
 // unlessBroken leaves out what a broken bolt has not.
-func unlessBroken(f tension.AfterAngle, figure string) string {
+func unlessBroken(f stiffness.AfterAngle, figure string) string {
 	if f.Breaks {
 		return none
 	}
@@ -304,7 +307,7 @@ func (p *Program) printJoint(a job.TorqueAnswer) {
 }
 
 // reachWords says how far the parts were taken to reach around the bolt.
-func reachWords(j tension.JointStiffness) string {
+func reachWords(j stiffness.Joint) string {
 	if j.ConeReach == 0 {
 		return ""
 	}
@@ -323,7 +326,7 @@ func (p *Program) printPressure(a job.TorqueAnswer) {
 	p.fact(where, "%.0f MPa on %s, which bears %.0f MPa (%s)", float64(a.Pressure.Pressure), a.Under, float64(a.Pressure.Limit), percent(a.Pressure.Used))
 }
 
-func (p *Program) printStripping(a job.TorqueAnswer, s tension.Stripping) {
+func (p *Program) printStripping(a job.TorqueAnswer, s strength.Stripping) {
 	if a.Engaged > 0 {
 		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
 			s.First, figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
@@ -349,30 +352,6 @@ func (p *Program) printLines(heading string, lines []string) {
 }
 
 func (p *Program) text(line string) { fmt.Fprint(p.Stdout, wrapped("  ", "  ", line)) }
-
-// wrapped breaks a line at its words so that it fits a terminal of 80 columns.
-func wrapped(first, next, line string) string {
-	const columns = 80
-	var text strings.Builder
-	at := 0
-	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
-		switch {
-		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
-		default:
-			text.WriteString(" ")
-			at++
-		}
-		text.WriteString(word)
-		at += width
-	}
-	return text.String() + "\n"
-}
 
 // figure prints a number to about three figures, without powers of ten.
 func figure(v float64) string {

@@ -7,41 +7,17 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
 var wrenchCommand = command{
 	name:    "wrench",
-	summary: "work out what to set on a wrench, and which wrench to take",
-	usage:   "--torque 80Nm [--wrenches FILE] [flags]",
 	operand: nothing,
-	about: `Works out what to set on a click wrench so that the fastener gets the torque. An
-adapter (a crow-foot, an extension) lengthens the lever:
-  setting = torque L/(L + A cos angle)     US Army TM 1-1500-204-23-9
-L runs from the middle of the grip to the middle of the drive, A from there to
-the middle of the fastener. Angle 0 is straight out, at 90 nothing changes, 180
-lies back over the handle. Hold the wrench where L was measured.
-
-A wrench keeps its tolerance from 20 % to 100 % of its range: ±4 %, or ±6 % for
-one whose scale ends at 10 N·m or below (ISO 6789:2003). With the shop's own
-list the smallest wrench is taken whose usable range holds the setting. The
-list is a YAML file:
-  wrenches:
-    - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m}
-    - {name: long, from: 60 N·m, to: 340 N·m, division: 1 N·m, length: 640 mm}
-A length in the list goes before --length. With an adapter, a wrench that has
-neither is left out, and a note names it. Without division the scale is read as
-wrenches of its size are. In JSON setting_Nm is exact, setting_on_scale rounded.
-
-Which torque the fastener needs, the command does not ask: the maker says it.`,
-	example: `
-drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
-      set on the wrench   69.6 N·m (51.3 lbf·ft)
-    ...
-`,
 	build: func(flags *pflag.FlagSet) runner {
 		for _, f := range []struct{ name, usage string }{
 			{"torque", "`torque` that the fastener is to get"},
@@ -53,7 +29,9 @@ drawdown wrench --torque 80Nm --length 400mm --adapter 60mm
 			flags.String(f.name, "", f.usage)
 		}
 		again := flags.Bool("again", false, "the fastener has been tightened before")
-		asJSON := jsonFlag(flags)
+		flag.OfferFiles(flags, "wrenches")
+		flag.Language(flags)
+		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status { return p.wrench(flags, args, *again, *asJSON) }
 	},
 }
@@ -83,7 +61,7 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 	return Done
 }
 
-func (q *quantities) wrenchWork(args []string) (work tension.WrenchWork) {
+func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	if len(args) > 0 {
 		q.fail(misuse("wrench takes flags only: %q is one too many", args[0]))
 	}
@@ -107,12 +85,12 @@ func (q *quantities) wrenchWork(args []string) (work tension.WrenchWork) {
 }
 
 // wrenches reads the shop's list.
-func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
+func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	list, problems, err := job.Wrenches(file, p.Stdin)
 	folder, isFolder := errors.AsType[*patterns.FolderError](err)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: there is no file %s; drawdown help wrench shows what stands in it", file))
+		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))
 	case isFolder:
 		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", folder.Path))
 	case err != nil:
@@ -125,7 +103,7 @@ func (p *Program) wrenches(file string) ([]tension.Wrench, Status) {
 	return list, Done
 }
 
-func (p *Program) printWrench(work tension.WrenchWork, a job.WrenchAnswer) {
+func (p *Program) printWrench(work wrench.Work, a job.WrenchAnswer) {
 	p.fact("set on the wrench", "%s", bothTorques(a.Setting))
 	p.fact("on its scale", "%s (%s)", a.Scale, a.Scale.Other())
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))

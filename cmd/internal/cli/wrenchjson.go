@@ -3,7 +3,7 @@ package cli
 import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/wrench"
 )
 
 // wrenchOut is what wrench --json prints.
@@ -38,7 +38,7 @@ type scaleOut struct {
 
 func scaleJSON(g unit.GivenTorque) scaleOut { return scaleOut{figureOut(g.Value), g.Unit.String()} }
 
-func wrenchJSON(work tension.WrenchWork, a job.WrenchAnswer) wrenchOut {
+func wrenchJSON(work wrench.Work, a job.WrenchAnswer) wrenchOut {
 	out := wrenchOut{
 		TorqueNm: figureOut(work.Torque), SettingNm: figureOut(a.Setting), SettingLbfFt: figureOut(a.Setting.In(unit.PoundForceFoot)),
 		SettingOnScale: scaleJSON(a.Scale), UsableReason: usableWords(a),

@@ -3,6 +3,7 @@ package job
 import (
 	"io"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/render"
@@ -31,17 +32,17 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 	}
 	var fingerprints []string
 	for _, s := range machine.Strip {
-		step := overhaul.Step{
+		task := overhaul.Task{
 			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten,
 		}
 		if s.Joint != nil {
 			p, found := planned(*s.Joint, "", "")
 			problems = append(problems, found...)
-			step.Joint = &p
+			task.Joint = &p
 			fingerprints = append(fingerprints, p.Fingerprint)
 		}
-		o.Steps = append(o.Steps, step)
+		o.Tasks = append(o.Tasks, task)
 	}
 	if problems.Stops() {
 		return overhaul.Overhaul{}, problems, nil
@@ -52,8 +53,8 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 
 // Book binds the papers of a machine in every format asked for. Drawn is told
 // of each joint's papers. Nothing is written to disk.
-func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, all int)) (files []render.File, notes []string, err error) {
-	document, notes, err := book.Document(o, book.Request{Paper: ask.Paper, Words: ask.Words, Trays: trays, Drawn: drawn})
+func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, all int)) (files []render.File, notes []finding.Finding, err error) {
+	document, notes, err := book.Document(o, book.Request{Request: ask.Request, Trays: trays, Drawn: drawn})
 	if err != nil {
 		return nil, notes, err
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/render"
 	"drawdown/render/frames"
 	"drawdown/render/gif"
@@ -12,7 +13,6 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
-	"drawdown/render/words"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -41,21 +41,36 @@ type HandoutRequest struct {
 	Seed      uint64
 }
 
+// sheets says how the sheets are wanted.
+func (ask HandoutRequest) sheets() handout.Request {
+	return handout.Request{Request: ask.Request, Loosening: ask.Loosening}
+}
+
+func (ask HandoutRequest) side() judge.Side {
+	if ask.Loosening {
+		return judge.Loosen
+	}
+	return judge.Tighten
+}
+
 // Handout draws what a class needs, in every format asked for. The notes tell
-// what found no room on the paper. Nothing is written to disk.
-func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []string, err error) {
-	tasks, err := Tasks(p, ask)
+// what found no room on the paper, and where the order of the file is not the
+// one to learn. Nothing is written to disk.
+func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []finding.Finding, err error) {
+	sheets, err := sheetsOf(p, ask)
 	if err != nil {
 		return nil, nil, err
 	}
 	if slices.Contains(ask.Parts, HandoutWhy) || ask.Layouts == 0 && slices.Contains(ask.Parts, HandoutKey) {
-		notes = againstHints(p)
+		if found, departs := exercise.DepartsOf(p); departs {
+			notes = append(notes, found)
+		}
 	}
 	for _, part := range HandoutParts {
 		if !slices.Contains(ask.Parts, part) {
 			continue
 		}
-		made, left, err := handoutPart(p, tasks, ask, part)
+		made, left, err := handoutPart(p, sheets, ask, part)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -64,50 +79,36 @@ func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []stri
 	return files, notes, nil
 }
 
-// againstHints warns where the order of a file is not the one that key, hints
-// and marks go by: they go by the trade's rules for the layout.
-func againstHints(p plan.Plan) []string {
-	report := judge.Order(judge.ForPlan(p, judge.Tighten, p.IDs(p.Tighten.Order)))
-	for _, f := range report.Findings {
-		if f.Severity == judge.Departure || f.Severity == judge.Remark {
-			return []string{"the order of the file is " + string(report.Verdict) + " (" + f.Why() + "); hints, key and marks go by the trade's rules: see drawdown check --order file"}
-		}
-	}
-	return nil
-}
-
-func handoutPart(p plan.Plan, tasks []handout.Task, ask HandoutRequest, part HandoutPart) ([]render.File, []string, error) {
-	sheets := handout.Request{Paper: ask.Paper, Words: ask.Words, Loosening: ask.Loosening}
+func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part HandoutPart) (files []render.File, notes []finding.Finding, err error) {
 	var doc scene.Document
-	var notes []string
 	stem := p.Name
 	switch part {
 	case HandoutPage, HandoutFilm:
-		return showings(tasks, ask, part, stem)
+		files, err = showings(sheets, ask, part, stem)
+		return files, nil, err
 	case HandoutWhy:
 		stem += "-why"
-		pages := append(handout.WhyPages(p, whyFigures(p), sheets), classForecast(p, ask.Printing)...)
-		sheet.Count(pages)
-		doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}
+		pages := append(handout.WhyPages(p, whyFigures(p), ask.sheets()), classForecast(p, ask.Printing)...)
+		doc = sheet.Document(p, ask.Request, pages)
 	case HandoutSheets:
 		stem += "-handout"
-		doc, notes = handout.Document(tasks, sheets, handout.Blank)
+		doc, notes = handout.Document(sheets, ask.sheets(), handout.Blank)
 	case HandoutKey:
 		stem += "-key"
-		doc, notes = handout.Document(tasks, sheets, handout.Key)
+		doc, notes = handout.Document(sheets, ask.sheets(), handout.Key)
 	}
-	files, err := ask.files(doc, stem, dated(p.Date))
+	files, err = ask.files(doc, stem, dated(p.Date))
 	return files, notes, err
 }
 
-// showings makes a page or a film of each task.
-func showings(tasks []handout.Task, ask HandoutRequest, part HandoutPart, stem string) (files []render.File, notes []string, err error) {
-	for _, task := range tasks {
+// showings makes a page or a film of each sheet's part.
+func showings(sheets []handout.Sheet, ask HandoutRequest, part HandoutPart, stem string) (files []render.File, err error) {
+	for _, s := range sheets {
 		name := stem + "-order"
-		if task.Of > 0 {
-			name += fmt.Sprintf("-%d", task.Number)
+		if s.Of > 0 {
+			name += fmt.Sprintf("-%d", s.Number)
 		}
-		shown := frames.Request{Plan: task.Plan, Words: ask.Words, Loosening: ask.Loosening}
+		shown := frames.Work{Plan: s.Plan, Words: ask.Words, Loosening: ask.Loosening}
 		var b bytes.Buffer
 		if part == HandoutPage {
 			name, err = name+".html", page.Write(&b, frames.Lay(shown), ask.Words)
@@ -115,17 +116,17 @@ func showings(tasks []handout.Task, ask HandoutRequest, part HandoutPart, stem s
 			name, err = name+".gif", film(&b, shown)
 		}
 		if err != nil {
-			return nil, nil, err
+			return nil, err
 		}
 		files = append(files, render.File{Name: name, Data: b.Bytes()})
 	}
-	return files, nil, nil
+	return files, nil
 }
 
 // filmDPI makes the pictures of a film 960 pixels wide.
 const filmDPI = 96
 
-func film(b *bytes.Buffer, ask frames.Request) error {
+func film(b *bytes.Buffer, ask frames.Work) error {
 	var pages []scene.Page
 	var seconds []float64
 	for _, picture := range frames.Pictures(ask) {
@@ -134,30 +135,26 @@ func film(b *bytes.Buffer, ask frames.Request) error {
 	return gif.Write(b, pages, seconds, filmDPI)
 }
 
-// Tasks gives the parts that a class puts in order: that of the plan, or made
+// sheetsOf gives the parts that a class puts in order: that of the plan, or made
 // up ones for its machine.
-func Tasks(p plan.Plan, ask HandoutRequest) ([]handout.Task, error) {
+func sheetsOf(p plan.Plan, ask HandoutRequest) ([]handout.Sheet, error) {
 	if ask.Layouts == 0 {
-		return []handout.Task{{Plan: p}}, nil
+		return []handout.Sheet{{Plan: p}}, nil
 	}
 	made, err := exercise.Make(ask.Seed, ask.Layouts)
 	if err != nil {
 		return nil, err
 	}
-	var tasks []handout.Task
+	w := ask.Words.Handout
+	names := exercise.Names{Machine: p.Machine, View: w.Above, Main: w.Main, Small: w.Small}
+	var sheets []handout.Sheet
 	for k, e := range made {
-		one, err := plan.Build(e.Input(p.Name, exerciseNames(e, p, ask.Words)))
+		names.Title = w.Families[string(e.Family)]
+		one, err := plan.Build(e.Input(p.Name, names))
 		if err != nil {
-			return nil, fmt.Errorf("layout %d: %w", k+1, err)
+			return nil, err
 		}
-		tasks = append(tasks, handout.Task{Plan: one, Number: k + 1, Of: ask.Layouts, Seed: ask.Seed, MadeUp: true})
+		sheets = append(sheets, handout.Sheet{Plan: one, Number: k + 1, Of: ask.Layouts, Seed: ask.Seed, MadeUp: true})
 	}
-	return tasks, nil
-}
-
-func exerciseNames(e exercise.Exercise, p plan.Plan, w *words.Catalogue) exercise.Names {
-	return exercise.Names{
-		Title: w.Handout.Families[string(e.Family)], Machine: p.Machine, View: w.Handout.Above,
-		Main: w.Handout.Main, Small: w.Handout.Small,
-	}
+	return sheets, nil
 }

@@ -53,8 +53,8 @@ func planned(source patterns.Source, way sequence.Way, turn sequence.Turn) (plan
 
 // Card draws a plan's card, one side of it or both, in every format asked for.
 // The notes tell what found no room on the paper. Nothing is written to disk.
-func Card(p plan.Plan, side card.Which, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes := card.Document(p, card.Request{Paper: ask.Paper, Side: side, Words: ask.Words})
+func Card(p plan.Plan, side card.Sides, ask Printing) (files []render.File, notes []string, err error) {
+	document, notes := card.Document(p, side, ask.Request)
 	files, err = ask.files(document, p.Name, dated(p.Date))
 	return files, notes, err
 }
@@ -62,7 +62,7 @@ func Card(p plan.Plan, side card.Which, ask Printing) (files []render.File, note
 // Condition draws the sheet on which the state of a plan's fasteners is noted.
 // The notes tell what found no room.
 func Condition(p plan.Plan, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes := condition.Document(p, condition.Request{Paper: ask.Paper, Words: ask.Words})
+	document, notes := condition.Document(p, ask.Request)
 	files, err = ask.filesOf(document, p.Name, "condition", dated(p.Date))
 	return files, notes, err
 }
@@ -70,7 +70,7 @@ func Condition(p plan.Plan, ask Printing) (files []render.File, notes []string, 
 // Tray draws the full-size sheets to lay a plan's fasteners on. The notes tell
 // what found no room; the error, that they would be too many.
 func Tray(p plan.Plan, underside, onePage bool, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes, err := tray.Document(p, tray.Request{Paper: ask.Paper, Words: ask.Words, Underside: underside, OnePage: onePage})
+	document, notes, err := tray.Document(p, tray.Style{Underside: underside, OnePage: onePage}, ask.Request)
 	if err != nil {
 		return nil, notes, err
 	}
@@ -81,7 +81,7 @@ func Tray(p plan.Plan, underside, onePage bool, ask Printing) (files []render.Fi
 // CheckDrawing draws a plan's places plainly, reduced or at their true size. The
 // notes tell what found no room; the error, that the sheets would be too many.
 func CheckDrawing(p plan.Plan, actualSize bool, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes, err := drawing.Document(p, drawing.Request{Paper: ask.Paper, Words: ask.Words, ActualSize: actualSize})
+	document, notes, err := drawing.Document(p, actualSize, ask.Request)
 	if err != nil {
 		return nil, notes, err
 	}

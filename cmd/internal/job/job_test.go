@@ -138,7 +138,7 @@ func TestCardMakesTheSameFilesTwice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ask := job.Printing{Paper: paper, Words: words.English(), Formats: []render.Format{render.SVG, render.PDF, render.PNG}, DPI: 72}
+	ask := job.Printing{Request: sheet.Request{Paper: paper, Words: words.English()}, Formats: []render.Format{render.SVG, render.PDF, render.PNG}, DPI: 72}
 	p := load(t, lid, "", "")
 	first, _, err := job.Card(p, card.BothSides, ask)
 	if err != nil {
@@ -168,7 +168,7 @@ func TestThePDFCarriesTheDateOfTheFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ask := job.Printing{Paper: paper, Words: words.English(), Formats: []render.Format{render.PDF}, DPI: 72}
+	ask := job.Printing{Request: sheet.Request{Paper: paper, Words: words.English()}, Formats: []render.Format{render.PDF}, DPI: 72}
 	files, _, err := job.Card(load(t, lid, "", ""), card.TightenSide, ask)
 	if err != nil {
 		t.Fatal(err)
@@ -193,7 +193,7 @@ func TestCardTellsWhatFoundNoRoom(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ask := job.Printing{Paper: paper, Words: words.English(), Formats: []render.Format{render.SVG}, DPI: 72}
+	ask := job.Printing{Request: sheet.Request{Paper: paper, Words: words.English()}, Formats: []render.Format{render.SVG}, DPI: 72}
 	_, notes, err := job.Card(load(t, text, "", ""), card.TightenSide, ask)
 	if err != nil {
 		t.Fatal(err)

@@ -1,11 +1,11 @@
 package job
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/judge"
@@ -19,8 +19,8 @@ const (
 )
 
 // Judge holds an order against the trade's rules: ids or cast numbers as they
-// are typed, or one of the words above. The error is a *judge.ListError, for a
-// list that cannot be read.
+// are typed, or one of the words above. The error is a finding, for a list that
+// cannot be read.
 func Judge(p plan.Plan, side judge.Side, order string) (judge.Report, error) {
 	list, err := orderIDs(p, side, order)
 	if err != nil {
@@ -43,7 +43,7 @@ func orderIDs(p plan.Plan, side judge.Side, order string) ([]string, error) {
 		return judge.CastOrder(p, side)
 	}
 	if way := sequence.Way(strings.ToLower(strings.TrimSpace(order))); slices.Contains(sequence.Ways, way) && !hasFastener(p, order) {
-		return nil, &judge.ListError{What: fmt.Sprintf("%s is a way to go, not an order; --way %s shows the order that it gives: drawdown order FILE --way %s", way, way, way)}
+		return nil, finding.Failed(judge.WayNotAnOrder, finding.Values{"way": string(way)})
 	}
 	return judge.ReadList(p.Joint, order)
 }

@@ -9,17 +9,21 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
+	"drawdown/sequence/tension/wrench"
 )
 
 // TorqueRequest is one fastener and what is asked of it. Zero values are not
 // stated.
 type TorqueRequest struct {
-	Kind   string       // name of the kind in its pattern
-	Bolt   tension.Bolt // with its aim
-	Torque unit.Torque  // that is set, to work backwards from; goes in place of the aim
-	Grip   tension.Grip // no layers: the joint is not known
-	Insert *tension.Insert
+	Kind   string         // name of the kind in its pattern
+	Bolt   screw.Bolt     // with its aim
+	Torque unit.Torque    // that is set, to work backwards from; goes in place of the aim
+	Grip   stiffness.Grip // no layers: the joint is not known
+	Insert *strength.Insert
 	Snug   unit.Torque
 	Angle  unit.Angle // on from Snug
 }
@@ -27,18 +31,18 @@ type TorqueRequest struct {
 // TorqueAnswer is all that is worked out about a fastener.
 type TorqueAnswer struct {
 	TorqueRequest
-	Result     tension.Result
-	ProofUsed  float64                    // nominal preload over proof load
-	Least      unit.Force                 // that may be left where the friction was stated without a span
-	Alpha      float64                    // tightening factor of Least
-	Turned     *tension.TorqueAngleResult // nil without a snug torque
-	Joint      *tension.JointStiffness    // nil without a grip
-	Settlement *tension.Settlement        // the same, and where the bolt breaks
-	Stripping  *tension.Stripping         // nil where the tapped part is not known
-	Engaged    unit.Length                // of Stripping; 0: only the length needed is told
-	Greatest   unit.Force                 // preload that threads and bearing face are judged by
-	Pressure   tension.Pressure           // Limit 0: the material under the head is not stated
-	Under      string                     // the material under the head, as written
+	Result     screw.Result
+	ProofUsed  float64               // nominal preload over proof load
+	Least      unit.Force            // that may be left where the friction was stated without a span
+	Alpha      float64               // tightening factor of Least
+	Turned     *stiffness.Turned     // nil without a snug torque
+	Joint      *stiffness.Joint      // nil without a grip
+	Settlement *stiffness.Settlement // the same, and where the bolt breaks
+	Stripping  *strength.Stripping   // nil where the tapped part is not known
+	Engaged    unit.Length           // of Stripping; 0: only the length needed is told
+	Greatest   unit.Force            // preload that threads and bearing face are judged by
+	Pressure   head.Pressure         // Limit 0: the material under the head is not stated
+	Under      string                // the material under the head, as written
 
 	Notes, Assumptions, Sources []string // of all of it, each once
 }
@@ -78,10 +82,10 @@ func onceEach(lines []string) []string {
 func (a *TorqueAnswer) torque() error {
 	var err error
 	if a.Torque != 0 {
-		a.Result, err = tension.AtTorque(a.Bolt, a.Torque)
-		a.Bolt.ProofShare, a.Bolt.Preload, a.Bolt.YieldShare = 0, 0, tension.UsualYieldShare
+		a.Result, err = screw.AtTorque(a.Bolt, a.Torque)
+		a.Bolt.ProofShare, a.Bolt.Preload, a.Bolt.YieldShare = 0, 0, screw.UsualYieldShare
 	} else {
-		a.Result, err = tension.Target(a.Bolt)
+		a.Result, err = screw.Target(a.Bolt)
 	}
 	if err != nil {
 		return err
@@ -118,11 +122,11 @@ func (a *TorqueAnswer) leastLeft() error {
 	if !a.Single() || a.Result.Nominal.Yields() { // past yield the preload is no longer in proportion to the torque
 		return nil
 	}
-	alpha, err := tension.TighteningFactor("torque")
+	alpha, err := screw.TighteningFactor("torque")
 	if err != nil {
 		return err
 	}
-	a.Alpha, a.Least = alpha.High, tension.LeastPreload(a.Greatest, alpha.High)
+	a.Alpha, a.Least = alpha.High, screw.LeastPreload(a.Greatest, alpha.High)
 	a.Sources = append(a.Sources, "VDI 2230 Part 1, table A8 (scatter of a torque wrench)")
 	return nil
 }
@@ -131,7 +135,7 @@ func (a *TorqueAnswer) turn() error {
 	if a.Snug == 0 {
 		return nil
 	}
-	r, err := tension.TurnOn(tension.TorqueAngle{Bolt: a.Bolt, Grip: a.Grip, Snug: a.Snug, Angle: a.Angle})
+	r, err := stiffness.TurnOn(stiffness.TorqueAngle{Bolt: a.Bolt, Grip: a.Grip, Snug: a.Snug, Angle: a.Angle})
 	if err != nil {
 		return err
 	}
@@ -147,7 +151,7 @@ func (a *TorqueAnswer) joint() error {
 	if len(a.Grip.Layers) == 0 {
 		return nil
 	}
-	s, err := tension.Settle(a.Bolt, a.Grip, a.final(), "", "")
+	s, err := stiffness.Settle(a.Bolt, a.Grip, a.final(), "", "")
 	if err != nil && a.Kind != "" && a.Turned == nil {
 		// Of a kind in a file the torque is asked first of all.
 		a.Notes = append(a.Notes, "stiffness and settlement are left out: "+err.Error())
@@ -186,7 +190,7 @@ func (a *TorqueAnswer) threads() error {
 	if length == 0 {
 		length = unit.Length(a.Bolt.Thread.MajorMm) // the lengths needed do not depend on it
 	}
-	s, err := tension.Strip(tension.Engagement{Bolt: a.Bolt, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest})
+	s, err := strength.Strip(strength.Engagement{Thread: a.Bolt.Thread, Class: a.Result.Strength, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest})
 	if err != nil {
 		return err
 	}
@@ -204,11 +208,15 @@ func (a *TorqueAnswer) pressure() error {
 	if len(a.Grip.Layers) > 0 {
 		a.Under = a.Grip.Layers[0].Material
 	}
-	if m, err := tension.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
-		a.Pressure.Pressure = tension.BearingPressure(a.Greatest, a.Result.PartFace, a.Result.PartHole)
+	if m, err := strength.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
+		a.Pressure.Pressure = head.BearingPressure(a.Greatest, a.Result.PartFace, a.Result.PartHole)
 		return nil
 	}
-	p, err := tension.PressureUnderHead(a.Bolt, a.Greatest, a.Under)
+	bolt, err := screw.Complete(a.Bolt)
+	if err != nil {
+		return err
+	}
+	p, err := head.UnderHead(bolt.Bearing, a.Greatest, a.Under)
 	if err != nil {
 		return err
 	}
@@ -250,15 +258,15 @@ func Kinds(name string, stdin io.Reader) (title string, kinds []TorqueRequest, p
 
 func requestOf(k plan.Kind) TorqueRequest {
 	ask := TorqueRequest{Kind: k.Name, Bolt: k.Bolt()}
-	ask.Grip = tension.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length}
+	ask.Grip = stiffness.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length}
 	if k.Grip > 0 {
-		ask.Grip.Layers = tension.Simple(k.Grip).Layers
+		ask.Grip.Layers = stiffness.Simple(k.Grip).Layers
 	}
 	return ask
 }
 
 // Wrenches reads the shop's list of wrenches.
-func Wrenches(path string, stdin io.Reader) ([]tension.Wrench, problem.List, error) {
+func Wrenches(path string, stdin io.Reader) ([]wrench.Wrench, problem.List, error) {
 	source, err := patterns.OpenWrenches(path, stdin)
 	if err != nil {
 		return nil, nil, err
@@ -269,17 +277,17 @@ func Wrenches(path string, stdin io.Reader) ([]tension.Wrench, problem.List, err
 
 // WrenchAnswer is what to set, and the range in which it may be set.
 type WrenchAnswer struct {
-	tension.WrenchResult
+	wrench.Result
 	Least, Most unit.Torque // usable of the wrench; without one: where the scale of one may end
 }
 
 // WorkOutWrench works out the setting and the wrench to take.
-func WorkOutWrench(work tension.WrenchWork) (WrenchAnswer, error) {
-	r, err := tension.SetWrench(work)
+func WorkOutWrench(work wrench.Work) (WrenchAnswer, error) {
+	r, err := wrench.Set(work)
 	if err != nil {
 		return WrenchAnswer{}, err
 	}
-	a := WrenchAnswer{WrenchResult: r, Least: r.Setting, Most: r.Setting / tension.LeastUsable}
+	a := WrenchAnswer{Result: r, Least: r.Setting, Most: r.Setting / wrench.LeastUsable}
 	if r.Wrench != nil {
 		a.Least, a.Most = r.Wrench.UsableNm()
 	}

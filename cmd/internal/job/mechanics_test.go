@@ -10,7 +10,8 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/stiffness"
 )
 
 func m10(t *testing.T) job.TorqueRequest {
@@ -19,8 +20,8 @@ func m10(t *testing.T) job.TorqueRequest {
 	if err != nil {
 		t.Fatal(err)
 	}
-	friction := tension.Same(tension.Between(0.10, 0.14))
-	return job.TorqueRequest{Bolt: tension.Bolt{Thread: m10, Class: "10.9", Friction: &friction}}
+	friction := screw.Same(screw.Between(0.10, 0.14))
+	return job.TorqueRequest{Bolt: screw.Bolt{Thread: m10, Class: "10.9", Friction: &friction}}
 }
 
 func work(t *testing.T, ask job.TorqueRequest) job.TorqueAnswer {
@@ -35,7 +36,7 @@ func work(t *testing.T, ask job.TorqueRequest) job.TorqueAnswer {
 // First principles: the angle to the aim leads to the aim, below yield.
 func TestTheAngleToTheAimLeadsThere(t *testing.T) {
 	ask := m10(t)
-	ask.Grip, ask.Snug = tension.Simple(60), 30
+	ask.Grip, ask.Snug = stiffness.Simple(60), 30
 	ask.Angle = work(t, ask).Turned.Nominal.AngleToAim
 	a := work(t, ask)
 	if got, aim := a.Turned.Nominal.Preload, a.Turned.Aim; math.Abs(float64(got/aim)-1) > 1e-6 {
@@ -52,7 +53,7 @@ func TestThereAndBack(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		ask := m10(t)
 		low := rapid.Float64Range(0.05, 0.3).Draw(rt, "low")
-		friction := tension.Same(tension.Between(low, low+rapid.Float64Range(0, 0.1).Draw(rt, "span")))
+		friction := screw.Same(screw.Between(low, low+rapid.Float64Range(0, 0.1).Draw(rt, "span")))
 		ask.Bolt.Friction = &friction
 		ask.Torque = unit.Torque(rapid.Float64Range(1, 30).Draw(rt, "torque"))
 		there := work(t, ask)
@@ -63,7 +64,7 @@ func TestThereAndBack(t *testing.T) {
 		}
 		ask.Torque, ask.Bolt.YieldShare = 0, 0.8
 		r := work(t, ask).Result
-		for _, at := range []tension.AtFriction{r.Low, r.Nominal, r.High} {
+		for _, at := range []screw.AtFriction{r.Low, r.Nominal, r.High} {
 			if at.YieldShare > 0.8+1e-9 {
 				rt.Errorf("at a friction of %v: %v of yield", at.Thread, at.YieldShare)
 			}
@@ -100,7 +101,7 @@ func TestATorquePastYield(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	one := tension.Same(tension.Between(0.12, 0.12))
+	one := screw.Same(screw.Between(0.12, 0.12))
 	ask.Bolt.Friction, ask.Torque = &one, at.YieldTorque*1.01
 	if a := work(t, ask); a.Least != 0 {
 		t.Errorf("a least preload of %v N past yield", a.Least)
@@ -110,7 +111,7 @@ func TestATorquePastYield(t *testing.T) {
 // A bolt that breaks as it is turned on has no settlement.
 func TestABrokenBoltHasNoSettlement(t *testing.T) {
 	ask := m10(t)
-	ask.Grip, ask.Snug = tension.Simple(60), 400
+	ask.Grip, ask.Snug = stiffness.Simple(60), 400
 	if a := work(t, ask); !a.Broken() || a.Settlement != nil || a.Joint == nil || len(a.Notes) != 1 {
 		t.Errorf("%+v", a)
 	}
@@ -127,7 +128,7 @@ func TestOneFigureOfFrictionScattersAllTheSame(t *testing.T) {
 	if a := work(t, ask); a.Least != 0 {
 		t.Errorf("a span of friction and a tightening factor: %v N", a.Least)
 	}
-	one := tension.Same(tension.Between(0.12, 0.12))
+	one := screw.Same(screw.Between(0.12, 0.12))
 	ask.Bolt.Friction = &one
 	if a := work(t, ask); a.Alpha != 2 || math.Abs(float64(a.Greatest/a.Least)-2) > 1e-9 {
 		t.Errorf("greatest %v N, least %v N, factor %v; want a factor of 2", a.Greatest, a.Least, a.Alpha)
@@ -136,7 +137,7 @@ func TestOneFigureOfFrictionScattersAllTheSame(t *testing.T) {
 
 func TestEachLineStandsOnce(t *testing.T) {
 	ask := m10(t)
-	ask.Grip = tension.Simple(60)
+	ask.Grip = stiffness.Simple(60)
 	ask.Grip.TappedIn, ask.Grip.Engagement, ask.Snug, ask.Angle = "cast aluminium", 12, 40, 90
 	a := work(t, ask)
 	for name, lines := range map[string][]string{"notes": a.Notes, "assumptions": a.Assumptions, "sources": a.Sources} {
@@ -166,7 +167,7 @@ title:`, 1)
 		k.Grip.Layers[0].Thickness != 40 || k.Grip.BoltLength != 60 || k.Grip.TappedIn != "cast iron" || k.Grip.Engagement != 15 {
 		t.Errorf("%+v", k)
 	}
-	if f := k.Bolt.Friction; f == nil || f.Thread != tension.Between(0.1, 0.2) || f.Head != tension.Between(0.12, 0.12) {
+	if f := k.Bolt.Friction; f == nil || f.Thread != screw.Between(0.1, 0.2) || f.Head != screw.Between(0.12, 0.12) {
 		t.Errorf("friction %+v", f)
 	}
 }

@@ -12,15 +12,14 @@ import (
 // stopped reports what stops the plan at the stage that cannot be planned, or
 // for the whole file: a way that the user asked for stands nowhere in it.
 func stopped(err error, places patterns.Places) problem.Problem {
-	at := places.Stage(0)
-	if stage := (*plan.StageError)(nil); errors.As(err, &stage) {
-		at = places.Stage(stage.Stage)
-	}
-	at.Severity, at.What = problem.Error, err.Error()
 	var found finding.Finding
-	if errors.As(err, &found) {
-		at.What, at.Found = "", &found
+	if !errors.As(err, &found) {
+		at := places.Stage(0)
+		at.Severity, at.What = problem.Error, err.Error()
+		return at
 	}
+	at := places.Stage(found.At.Stage)
+	at.Severity, at.Found = problem.Error, &found
 	return at
 }
 

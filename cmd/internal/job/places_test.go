@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
@@ -65,9 +66,13 @@ func TestWhatStopsAStageStandsThere(t *testing.T) {
 		t.Fatal(problems)
 	}
 	cause := errors.New("no thread")
-	got := stopped(fmt.Errorf("planned: %w", &plan.StageError{Stage: 2, Err: cause}), at)
-	want := problem.Problem{File: "flange.yaml", Line: 9, Column: 7, Severity: problem.Error,
-		What: "planned: tightening stage 2: no thread", Snippet: "    - {torque: 300 N·m}"}
+	stage := finding.Failed(plan.StageFails, finding.Values{"side": "tighten", "stage": 2, "why": cause}).About(finding.Place{Stage: 2})
+	got := stopped(fmt.Errorf("planned: %w", stage), at)
+	if got.Found == nil || got.Found.Code != plan.StageFails {
+		t.Fatalf("%+v", got)
+	}
+	got.Found = nil
+	want := problem.Problem{File: "flange.yaml", Line: 9, Column: 7, Severity: problem.Error, Snippet: "    - {torque: 300 N·m}"}
 	if got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}

@@ -6,14 +6,12 @@ import (
 	"drawdown/render"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
 // Printing says on which paper, in which language and in which formats a sheet
 // is wanted.
 type Printing struct {
-	Paper   sheet.Paper
-	Words   *words.Catalogue
+	sheet.Request
 	Formats []render.Format
 	DPI     int
 }
@@ -32,7 +30,7 @@ func (ask Printing) filesOf(doc scene.Document, name, sheet string, date time.Ti
 		if format == render.PDF && sheet != "" {
 			stem += "-" + sheet
 		}
-		made, err := render.Files(doc, stem, format, render.Options{DPI: ask.DPI, Date: date})
+		made, err := render.Files(doc, stem, format, ask.DPI, date)
 		if err != nil {
 			return nil, err
 		}

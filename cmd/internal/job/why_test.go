@@ -3,10 +3,8 @@ package job
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
-	"drawdown/patterns"
 	"drawdown/render/sheet/handout"
 	"drawdown/sequence/interaction"
 )
@@ -52,36 +50,3 @@ func TestWhyFigures(t *testing.T) {
 }
 
 func near(a, b float64) bool { return math.Abs(a-b) <= 1e-6 } // percent; round-off
-
-// What a class is shown agrees with itself: the order of every built-in pattern
-// keeps the rules that its hints tell, and is right when it is marked, on both
-// sides. An order that goes another way is warned of.
-func TestOrdersKeepTheirHints(t *testing.T) {
-	for _, name := range patterns.Builtin() {
-		p, _, err := Load(name, nil, "", "")
-		if err != nil {
-			t.Fatal(err)
-		}
-		if notes := againstHints(p); notes != nil {
-			t.Errorf("%s: %q", name, notes)
-		}
-		for _, loosening := range []bool{false, true} {
-			side := p.Tighten
-			if loosening {
-				side = p.Loosen
-			}
-			one, err := markOne(handout.Task{Plan: p}, patterns.Answer{Student: "Ana", Order: strings.Join(p.IDs(side.Order), " ")}, loosening)
-			if err != nil || one.Verdict() != string(handout.Right) {
-				t.Errorf("%s, loosening %v: the key is marked %q, %v", name, loosening, one.Verdict(), err)
-			}
-		}
-	}
-	text, _ := patterns.BuiltinText("p4-flywheel")
-	round, problems, err := Load("-", strings.NewReader(strings.Replace(string(text), "order: star", "order: circular", 1)), "", "")
-	if err != nil || problems.Stops() {
-		t.Fatal(err, problems)
-	}
-	if notes := againstHints(round); len(notes) != 1 || !strings.Contains(notes[0], "not the trade's order") {
-		t.Errorf("once round: %q", notes)
-	}
-}

@@ -1,5 +1,7 @@
-// Package scenetest holds scenes to test backends with: a full card, and pages
-// of many marks. They are drawn by hand and come from no joint.
+// Package scenetest is for tests alone. It dumps scenes as text, checks their
+// layout and what a photocopy would lose, and holds scenes to test backends
+// with: a full card, and pages of many marks, drawn by hand. It may import
+// scenes and type alone.
 package scenetest
 
 import (

@@ -1,6 +1,8 @@
 // Package book binds the papers of a whole machine: contents, overview,
 // everything for stripping in working order, what to have ready, everything
-// for building, and what is checked once more.
+// for building, and what is checked once more. It decides what stands where; the
+// papers of a joint come from the sheets of their own, and what there is to list
+// from package overhaul.
 package book
 
 import (
@@ -8,6 +10,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
@@ -20,8 +23,7 @@ import (
 
 // Request says how a book is wanted.
 type Request struct {
-	Paper sheet.Paper
-	Words *words.Catalogue
+	sheet.Request
 	Trays Trays
 	// Drawn is told after each joint's papers how many of all of them are
 	// drawn; nil: nobody is told.
@@ -58,8 +60,8 @@ const (
 	contents kind = iota
 	overview
 	tools
-	stripSteps
-	buildSteps
+	stripTasks
+	buildTasks
 	ready
 	manual
 	wrenches
@@ -74,14 +76,15 @@ const (
 type binder struct {
 	o     overhaul.Overhaul
 	ask   Request
-	notes []string
+	w     words.Book
+	notes []finding.Finding
 	err   error // the first; what is bound without it is no book
 }
 
 // Document binds the book. The notes tell what found no room on the paper; the
 // error, that a part takes more sheets at its true size than anyone joins.
-func Document(o overhaul.Overhaul, ask Request) (scene.Document, []string, error) {
-	b := &binder{o: o, ask: ask}
+func Document(o overhaul.Overhaul, ask Request) (scene.Document, []finding.Finding, error) {
+	b := &binder{o: o, ask: ask, w: ask.Words.Book}
 	sections := b.sections()
 	if b.err != nil {
 		return scene.Document{}, nil, b.err
@@ -108,79 +111,52 @@ func Document(o overhaul.Overhaul, ask Request) (scene.Document, []string, error
 // sections gives the sections in their order, the joints' papers laid out and
 // the lists still empty.
 func (b *binder) sections() []section {
-	w, joints := b.ask.Words.Book, b.o.Joints()
+	joints := b.o.Joints()
 	done, all := 0, 2*len(joints)
 	told := func() {
 		if done++; b.ask.Drawn != nil {
 			b.ask.Drawn(done, all)
 		}
 	}
-	out := []section{b.empty(contents), b.empty(overview), b.empty(tools), b.empty(stripSteps)}
+	out := b.empty(0, contents, overview, tools, stripTasks)
 	for _, j := range joints {
 		out = append(out, b.stripPapers(j)...)
 		told()
 	}
-	out = append(out, b.empty(buildSteps))
-	for _, k := range b.listsBefore(plan.CautionTighten) {
-		out = append(out, b.empty(k))
-	}
-	for k := len(joints) - 1; k >= 0; k-- {
-		out = append(out, b.card(joints[k], w.Tighten, tightening))
+	out = append(out, b.empty(0, buildTasks)...)
+	out = append(out, b.empty(1, b.listsBefore(plan.CautionTighten)...)...)
+	for _, j := range slices.Backward(joints) {
+		out = append(out, b.card(j, b.w.Tighten, tightening))
 		told()
 	}
-	return append(out, b.empty(checks))
+	return append(out, b.empty(0, checks)...)
 }
 
-// empty is a list of the whole machine, not laid out yet.
-func (b *binder) empty(k kind) section {
-	s := section{title: b.title(k), kind: k}
-	if k == manual || k == ready || k == wrenches {
-		s.level = 1
+// empty gives lists of the whole machine, not laid out yet.
+func (b *binder) empty(level int, kinds ...kind) []section {
+	var lists []section
+	for _, k := range kinds {
+		lists = append(lists, section{title: b.title(k), level: level, kind: k})
 	}
-	return s
-}
-
-// title is the title of a list.
-func (b *binder) title(k kind) string {
-	w := b.ask.Words.Book
-	return map[kind]string{
-		contents: w.Contents, overview: w.Overview, tools: w.Tools, stripSteps: w.StripDown,
-		buildSteps: w.BuildUp, ready: w.Ready, manual: w.FromManual, wrenches: w.Wrenches, checks: w.Checks,
-	}[k]
+	return lists
 }
 
 // stripPapers are the papers that a joint needs while it comes apart.
 func (b *binder) stripPapers(j overhaul.Joint) []section {
-	w := b.ask.Words.Book
-	papers := []section{b.card(j, w.Loosen, loosening)}
+	papers := []section{b.card(j, b.w.Loosen, loosening)}
 	if b.ask.Trays != NoTrays {
-		papers = append(papers, b.tray(j))
+		pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, b.ask.Request)
+		if err != nil && b.err == nil {
+			b.err = fmt.Errorf("%s: %w", j.Title, err)
+		}
+		papers = append(papers, b.paper(j, b.w.Tray, trays, pages, notes))
 	}
-	pages, notes := condition.Pages(numbered(j), condition.Request{Paper: b.ask.Paper, Words: b.ask.Words})
-	b.note(j, notes)
-	return append(papers, section{fmt.Sprintf(w.Condition, j.Number, j.Title), 1, j.Number, conditions, pages})
-}
-
-// tray lays out the tray of a joint.
-func (b *binder) tray(j overhaul.Joint) section {
-	ask := tray.Request{Paper: b.ask.Paper, Words: b.ask.Words, OnePage: b.ask.Trays == ReducedTrays}
-	pages, notes, err := tray.Pages(numbered(j), ask)
-	if err != nil && b.err == nil {
-		b.err = fmt.Errorf("%s: %w", j.Title, err)
-	}
-	b.note(j, notes)
-	return section{fmt.Sprintf(b.ask.Words.Book.Tray, j.Number, j.Title), 1, j.Number, trays, pages}
-}
-
-// note keeps what a sheet tells of a joint.
-func (b *binder) note(j overhaul.Joint, notes []string) {
-	for _, n := range notes {
-		b.notes = append(b.notes, j.Title+", "+n)
-	}
+	pages, notes := condition.Pages(numbered(j), b.ask.Request)
+	return append(papers, b.paper(j, b.w.Condition, conditions, pages, notes))
 }
 
 // card lays out one side of a joint's card. What stands before the joint in
-// the list of steps stands on the card too: nobody turns back to the list.
+// the list of tasks stands on the card too: nobody turns back to the list.
 func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	side, which := plan.CautionLoosen, card.LoosenSide
 	if k == tightening {
@@ -188,8 +164,15 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	}
 	p := numbered(j)
 	p.Cautions = b.before(j, side)
-	pages, notes := card.Pages(p, card.Request{Paper: b.ask.Paper, Side: which, Words: b.ask.Words}, which)
-	b.note(j, notes)
+	pages, notes := card.Pages(p, which, b.ask.Request)
+	return b.paper(j, title, k, pages, notes)
+}
+
+// paper makes a section of a joint's paper, and keeps what the paper tells.
+func (b *binder) paper(j overhaul.Joint, title string, k kind, pages []scene.Page, notes []string) section {
+	for _, n := range notes {
+		b.notes = append(b.notes, finding.Warned(OfJoint, finding.Values{"joint": j.Title, "what": n}))
+	}
 	return section{fmt.Sprintf(title, j.Number, j.Title), 1, j.Number, k, pages}
 }
 
@@ -197,50 +180,50 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 // loose leaf finds its way back.
 func numbered(j overhaul.Joint) plan.Plan {
 	p := *j.Plan
-	p.Title = fmt.Sprintf("%d %s", j.Number, p.Title)
+	p.Title = name(j)
 	return p
 }
 
-// before is what is seen to before a joint, in working order: the steps before
+// name is the number and the title of a joint.
+func name(j overhaul.Joint) string { return fmt.Sprintf("%d %s", j.Number, j.Title) }
+
+// before is what is seen to before a joint, in working order: the tasks before
 // it and its own cautions. Faces are cleaned, and gaskets laid, before the part
 // that the joint holds goes on.
 func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution {
-	steps := b.o.Before(j.Plan, side)
-	held := len(steps)
+	tasks := b.o.Before(j.Plan, side)
+	held := len(tasks)
 	if side == plan.CautionTighten {
-		held = lastPart(steps)
+		held = lastPart(tasks)
 	}
-	texts := b.stepTexts(steps[:held], side)
-	texts = append(texts, b.fitted(j, side)...)
-	if remark := j.Step.Remark(side); remark != "" {
-		texts = append(texts, remark)
-	}
-	texts = append(texts, j.CautionsFor(side)...)
-	texts = append(texts, b.stepTexts(steps[held:], side)...)
-	cautions := make([]plan.Caution, len(texts))
-	for i, text := range texts {
-		cautions[i] = plan.Caution{Text: text, Side: side}
+	texts := slices.Concat(b.taskTexts(tasks[:held], side), b.fitted(j, side), []string{j.Task.Remark(side)},
+		j.CautionsFor(side), b.taskTexts(tasks[held:], side))
+	var cautions []plan.Caution
+	for _, text := range texts {
+		if text != "" {
+			cautions = append(cautions, plan.Caution{Text: text, Side: side})
+		}
 	}
 	return cautions
 }
 
-// lastPart is the place of the last part among steps, or past all where there is
+// lastPart is the place of the last part among tasks, or past all where there is
 // none.
-func lastPart(steps []overhaul.Step) int {
-	for i, s := range slices.Backward(steps) {
-		if s.Part != "" {
+func lastPart(tasks []overhaul.Task) int {
+	for i, t := range slices.Backward(tasks) {
+		if t.Part != "" {
 			return i
 		}
 	}
-	return len(steps)
+	return len(tasks)
 }
 
-// stepTexts says steps as they stand on a card.
-func (b *binder) stepTexts(steps []overhaul.Step, side plan.CautionSide) (texts []string) {
-	for _, s := range steps {
-		text := b.withNote(b.stepWords(s, side), b.byTheManual(lookedUp(s, side)))
-		if s.Note != "" {
-			text = fmt.Sprintf(b.ask.Words.Book.Before, s.Note)
+// taskTexts says tasks as they stand on a card.
+func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
+	for _, t := range tasks {
+		text := b.ask.Words.With(b.taskWords(t, side), b.byTheManual(lookedUp(t, side)))
+		if t.Note != "" {
+			text = fmt.Sprintf(b.w.Before, t.Note)
 		}
 		texts = append(texts, text)
 	}
@@ -249,14 +232,11 @@ func (b *binder) stepTexts(steps []overhaul.Step, side plan.CautionSide) (texts 
 
 // fitted says what goes between the faces before a joint is closed.
 func (b *binder) fitted(j overhaul.Joint, side plan.CautionSide) (texts []string) {
-	if side != plan.CautionTighten {
-		return nil
+	if side == plan.CautionTighten && len(j.Task.Gaskets) > 0 {
+		texts = append(texts, fmt.Sprintf(b.w.NewGasket, strings.Join(j.Task.Gaskets, ", ")))
 	}
-	if len(j.Step.Gaskets) > 0 {
-		texts = append(texts, fmt.Sprintf(b.ask.Words.Book.NewGasket, strings.Join(j.Step.Gaskets, ", ")))
-	}
-	if j.Step.Sealant != "" {
-		texts = append(texts, fmt.Sprintf(b.ask.Words.Book.WithSealant, j.Step.Sealant))
+	if side == plan.CautionTighten && j.Task.Sealant != "" {
+		texts = append(texts, fmt.Sprintf(b.w.WithSealant, j.Task.Sealant))
 	}
 	return texts
 }

@@ -9,6 +9,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/book"
 	"drawdown/render/words"
@@ -27,7 +28,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision,
 		Cautions: machine.Cautions, Tools: machine.Tools}
 	for _, s := range machine.Strip {
-		step := overhaul.Step{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
+		step := overhaul.Task{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
 			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten}
 		if s.Joint != nil {
 			input, found := patterns.Read(*s.Joint)
@@ -38,7 +39,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 			}
 			step.Joint = &p
 		}
-		o.Steps = append(o.Steps, step)
+		o.Tasks = append(o.Tasks, step)
 	}
 	if problems.Stops() {
 		t.Fatal(problems.Error())
@@ -80,12 +81,12 @@ func TestLayout(t *testing.T) {
 
 func checkBook(t *testing.T, o overhaul.Overhaul, paper sheet.Paper, w *words.Catalogue) {
 	t.Helper()
-	doc, _, err := book.Document(o, book.Request{Paper: paper, Words: w})
+	doc, _, err := book.Document(o, book.Request{Request: sheet.Request{Paper: paper, Words: w}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, page := range doc.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s %g wide, %s: %s", paper.Name, paper.Width, w.Language, fault)
 		}
 	}
@@ -107,7 +108,7 @@ func contents(doc scene.Document) []scene.Text {
 func TestContentsLeadToTheirPages(t *testing.T) {
 	paper, _ := sheet.FindPaper("a4")
 	o := p4(t)
-	doc, _, err := book.Document(o, book.Request{Paper: paper, Words: words.English()})
+	doc, _, err := book.Document(o, book.Request{Request: sheet.Request{Paper: paper, Words: words.English()}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,7 +142,7 @@ func TestContentsLeadToTheirPages(t *testing.T) {
 // Every page carries a fingerprint and its count.
 func TestEveryPageIsCountedAndMarked(t *testing.T) {
 	paper, _ := sheet.FindPaper("letter")
-	doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: words.English()})
+	doc, _, err := book.Document(p4(t), book.Request{Request: sheet.Request{Paper: paper, Words: words.English()}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,7 +192,7 @@ func inOrder(t *testing.T, page scene.Page, begins ...string) {
 func a4Book(t *testing.T) scene.Document {
 	t.Helper()
 	paper, _ := sheet.FindPaper("a4")
-	doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: words.English()})
+	doc, _, err := book.Document(p4(t), book.Request{Request: sheet.Request{Paper: paper, Words: words.English()}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,11 +229,11 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	}
 
 	o := p4(t)
-	for i := range o.Steps {
-		o.Steps[i].Manual, o.Steps[i].Figures = nil, nil
+	for i := range o.Tasks {
+		o.Tasks[i].Manual, o.Tasks[i].Figures = nil, nil
 	}
 	paper, _ := sheet.FindPaper("a4")
-	without, _, _ := book.Document(o, book.Request{Paper: paper, Words: words.English(), Trays: book.NoTrays})
+	without, _, _ := book.Document(o, book.Request{Request: sheet.Request{Paper: paper, Words: words.English()}, Trays: book.NoTrays})
 	for _, page := range without.Pages {
 		for _, text := range texts(page) {
 			if strings.HasPrefix(text.Content, "Figures from the manual") || strings.Contains(text.Content, "STOP: figures") {
@@ -261,7 +262,7 @@ func TestNoListEndsOnANearlyEmptyPage(t *testing.T) {
 func TestProgress(t *testing.T) {
 	paper, _ := sheet.FindPaper("a4")
 	var told []int
-	book.Document(p4(t), book.Request{Paper: paper, Words: words.English(), Trays: book.NoTrays, Drawn: func(done, all int) {
+	book.Document(p4(t), book.Request{Request: sheet.Request{Paper: paper, Words: words.English()}, Trays: book.NoTrays, Drawn: func(done, all int) {
 		told = append(told, done)
 		if all != 20 {
 			t.Errorf("%d of %d", done, all)

@@ -32,7 +32,7 @@ func papers(t *testing.T, language, size string) scene.Document {
 	if err != nil {
 		t.Fatal(err)
 	}
-	doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: w, Trays: book.ReducedTrays})
+	doc, _, err := book.Document(p4(t), book.Request{Request: sheet.Request{Paper: paper, Words: w}, Trays: book.ReducedTrays})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,7 +104,7 @@ func TestStepsAreJoinedAsTheLanguageDoes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		doc, _, err := book.Document(p4(t), book.Request{Paper: paper, Words: w, Trays: book.NoTrays})
+		doc, _, err := book.Document(p4(t), book.Request{Request: sheet.Request{Paper: paper, Words: w}, Trays: book.NoTrays})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 )
@@ -32,60 +33,53 @@ func (b *binder) lists(sections []section, first []int) {
 func (b *binder) list(s *section, at found, close bool) *sheet.Run {
 	run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.kind))
 	run.Close = close
-	switch s.kind {
-	case contents:
-		b.contents(run, at)
-	case overview:
-		b.overview(run)
-	case stripSteps:
-		b.steps(run, plan.CautionLoosen, at)
-	case buildSteps:
-		b.steps(run, plan.CautionTighten, at)
-	case tools:
-		b.tools(run)
-	case ready:
-		b.ready(run)
-	case manual:
-		b.byManual(run)
-	case wrenches:
-		b.wrenches(run)
-	case checks:
-		b.checks(run, at)
-	}
+	b.listings()[s.kind].lay(run, at)
 	return run
 }
 
-func (b *binder) heading(title string) sheet.Heading {
-	o, w := b.o, b.ask.Words
-	identity := []string{fmt.Sprintf(w.Book.Identity, o.Fingerprint)}
-	if o.Revision != "" {
-		identity = append(identity, fmt.Sprintf(w.Sheet.Revision, o.Revision))
-	}
-	if o.Date != "" {
-		identity = append(identity, o.Date)
-	}
-	return sheet.Heading{
-		Title: title, Badge: w.Book.Badge, Subtitle: joined(o.Title, o.Machine), Identity: strings.Join(identity, " · "),
+// listing is a list of the whole machine: its title, and what stands in it.
+type listing struct {
+	title string
+	lay   func(*sheet.Run, found)
+}
+
+func (b *binder) listings() map[kind]listing {
+	return map[kind]listing{
+		contents:   {b.w.Contents, b.contents},
+		overview:   {b.w.Overview, b.overview},
+		tools:      {b.w.Tools, b.tools},
+		stripTasks: {b.w.StripDown, func(run *sheet.Run, at found) { b.tasks(run, plan.CautionLoosen, at) }},
+		buildTasks: {b.w.BuildUp, func(run *sheet.Run, at found) { b.tasks(run, plan.CautionTighten, at) }},
+		ready:      {b.w.Ready, b.ready},
+		manual:     {b.w.FromManual, b.byManual},
+		wrenches:   {b.w.Wrenches, b.wrenches},
+		checks:     {b.w.Checks, b.checks},
 	}
 }
 
-// joined writes the title and the machine, or one of them where they are the
-// same.
-func joined(title, machine string) string {
-	if title == machine {
-		return title
+func (b *binder) title(k kind) string { return b.listings()[k].title }
+
+func (b *binder) heading(title string) sheet.Heading {
+	o, revision := b.o, ""
+	if o.Revision != "" {
+		revision = fmt.Sprintf(b.ask.Words.Sheet.Revision, o.Revision)
 	}
-	return title + " · " + machine
+	subtitle := words.Row(o.Title, o.Machine)
+	if o.Title == o.Machine {
+		subtitle = o.Title
+	}
+	return sheet.Heading{
+		Title: title, Badge: b.w.Badge, Subtitle: subtitle, Identity: words.Row(fmt.Sprintf(b.w.Identity, o.Fingerprint), revision, o.Date),
+	}
 }
 
 // foot has a place to sign on the lists that are worked through.
 func (b *binder) foot(list kind) sheet.Foot {
-	w := b.ask.Words
-	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Sheet.ManualFirst}, b.ask.Paper.Content())[0]}
-	if list != contents && list != overview {
-		foot.Sign = []string{w.Sheet.DoneBy, w.Sheet.Date, w.Sheet.CheckedBy}
+	if list == contents || list == overview {
+		return b.ask.Foot()
 	}
-	return foot
+	w := b.ask.Words.Sheet
+	return b.ask.Foot(w.DoneBy, w.Date, w.CheckedBy)
 }
 
 // found is where the papers are: the first pages of all sections, nil while
@@ -106,9 +100,21 @@ func (f found) page(joint int, k kind) string {
 	return ""
 }
 
+// pages are the first pages of several papers of a joint; all blank where there
+// is no joint.
+func (f found) pages(joint int, papers ...kind) []string {
+	cells := make([]string, len(papers))
+	for i, k := range papers {
+		if joint > 0 {
+			cells[i] = f.page(joint, k)
+		}
+	}
+	return cells
+}
+
 // contents names the lists, then the papers of each joint in a line.
 func (b *binder) contents(run *sheet.Run, at found) {
-	w := b.ask.Words.Book
+	w := b.w
 	sentence(run, w.SingleSided)
 	t := sheet.Table{Columns: []sheet.Column{{Head: w.Contents, Share: 10}, {Head: w.Page, Share: 1.4}}}
 	for _, s := range at.sections {
@@ -120,51 +126,49 @@ func (b *binder) contents(run *sheet.Run, at found) {
 	joints := sheet.Table{Columns: []sheet.Column{{Head: w.Joint, Share: 6}, {Head: w.LoosenHead, Share: 2}, {Head: w.TrayHead, Share: 2},
 		{Head: w.ConditionHead, Share: 2}, {Head: w.TightenHead, Share: 2}}}
 	for _, j := range b.o.Joints() {
-		row := []string{fmt.Sprintf("%d %s", j.Number, j.Title)}
-		for _, k := range []kind{loosening, trays, conditions, tightening} {
-			row = append(row, at.page(j.Number, k))
-		}
-		joints.Rows = append(joints.Rows, sheet.Row{Words: row})
+		joints.Rows = append(joints.Rows, row(append([]string{name(j)}, at.pages(j.Number, loosening, trays, conditions, tightening)...)...))
 	}
 	joints.Draw(run)
 }
 
-// steps lists the steps of one side in working order, each to be ticked, with
+// tasks lists the tasks of one side in working order, each to be ticked, with
 // the pages of its papers.
-func (b *binder) steps(run *sheet.Run, side plan.CautionSide, at found) {
-	w := b.ask.Words.Book
+func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
+	w := b.w
 	says, papers := w.StripSays, []kind{loosening, trays, conditions}
 	heads := []string{w.CardHead, w.TrayHead, w.ConditionHead}
 	if side == plan.CautionTighten {
-		says, papers, heads = w.BuildSays, []kind{tightening}, []string{w.CardHead}
+		says, papers, heads = w.BuildSays, []kind{tightening}, heads[:1]
 	}
 	sentence(run, says)
 	b.cautions(run, side)
-	t := sheet.Table{Columns: []sheet.Column{{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Step, Share: 13}}, Large: true}
+	t := sheet.Table{Columns: []sheet.Column{tick(w.Done), {Head: w.Step, Share: 13}}, Large: true}
 	for _, head := range heads {
 		t.Columns = append(t.Columns, sheet.Column{Head: head, Share: 1.5})
 	}
+	blank := make([]string, len(heads)-1) // no paper but the first
 	for _, list := range b.listsBefore(side) {
-		row := make([]string, len(t.Columns))
-		row[1], row[2] = fmt.Sprintf(b.readyWords(list, side), b.title(list)), at.page(0, list)
-		t.Rows = append(t.Rows, sheet.Row{Words: row})
+		t.Rows = append(t.Rows, row(append([]string{"", fmt.Sprintf(b.readyWords(list, side), b.title(list)), at.page(0, list)}, blank...)...))
 	}
-	for _, s := range b.o.SideSteps(side) {
-		row := []string{"", b.withNote(b.stepWords(s, side), b.manualWords(s, side, at))}
-		for _, k := range papers {
-			page := ""
-			if s.Joint != nil {
-				page = at.page(b.number(s.Joint), k)
-			}
-			row = append(row, page)
-		}
-		t.Rows = append(t.Rows, sheet.Row{Words: row, Bold: s.Joint != nil, Warns: s.Warns || side == plan.CautionTighten && len(lookedUp(s, side)) > 0})
+	for _, task := range b.o.TasksOf(side) {
+		cells := []string{"", b.ask.Words.With(b.taskWords(task, side), b.manualWords(task, side, at))}
+		t.Rows = append(t.Rows, sheet.Row{
+			Words: append(cells, at.pages(b.number(task.Joint), papers...)...),
+			Bold:  task.Joint != nil,
+			Warns: task.Warns || side == plan.CautionTighten && len(lookedUp(task, side)) > 0,
+		})
 	}
 	if side == plan.CautionTighten {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", w.LaterChecks, at.page(0, checks)}})
+		t.Rows = append(t.Rows, row("", w.LaterChecks, at.page(0, checks)))
 	}
 	t.Draw(run)
 }
+
+// row is a row of a table.
+func row(cells ...string) sheet.Row { return sheet.Row{Words: cells} }
+
+// tick is a column of boxes to tick.
+func tick(head string) sheet.Column { return sheet.Column{Head: head, Share: 1.4, Tick: true} }
 
 // listsBefore are the lists of what lies ready before the first step of a side.
 func (b *binder) listsBefore(side plan.CautionSide) []kind {
@@ -181,7 +185,7 @@ func (b *binder) listsBefore(side plan.CautionSide) []kind {
 // readyWords say that a list is done with: sizes are looked up before the strip,
 // figures before the build.
 func (b *binder) readyWords(list kind, side plan.CautionSide) string {
-	w := b.ask.Words.Book
+	w := b.w
 	switch {
 	case list != manual:
 		return w.AllReady
@@ -192,19 +196,19 @@ func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 }
 
 // lookedUp lists what of a part the manual is asked for on one side.
-func lookedUp(s overhaul.Step, side plan.CautionSide) []string {
+func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	if side == plan.CautionTighten {
-		return s.LookUp()
+		return t.LookUp()
 	}
-	return s.Manual
+	return t.Manual
 }
 
 // manualWords says that a part's fasteners are loosened by the manual, and when
 // building leads to the list in which its figures are written.
-func (b *binder) manualWords(s overhaul.Step, side plan.CautionSide, at found) string {
-	all := lookedUp(s, side)
+func (b *binder) manualWords(t overhaul.Task, side plan.CautionSide, at found) string {
+	all := lookedUp(t, side)
 	if side == plan.CautionTighten && len(all) > 0 {
-		return fmt.Sprintf(b.ask.Words.Book.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
+		return fmt.Sprintf(b.w.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
 	}
 	return b.byTheManual(all)
 }
@@ -214,15 +218,15 @@ func (b *binder) byTheManual(all []string) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(b.ask.Words.Book.ByManual, strings.Join(all, ", "))
+	return fmt.Sprintf(b.w.ByManual, strings.Join(all, ", "))
 }
 
 // cautions stand before the first step.
 func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
-	t := sheet.Table{Columns: []sheet.Column{{Head: b.ask.Words.Book.Throughout, Share: 1}}, Large: true}
+	t := sheet.Table{Columns: []sheet.Column{{Head: b.w.Throughout, Share: 1}}, Large: true}
 	for _, c := range b.o.Cautions {
 		if c.Side == plan.CautionBoth || c.Side == side {
-			t.Rows = append(t.Rows, sheet.Row{Words: []string{fmt.Sprintf(b.ask.Words.Book.Warning, c.Text)}, Warns: true})
+			t.Rows = append(t.Rows, sheet.Row{Words: []string{fmt.Sprintf(b.w.Warning, c.Text)}, Warns: true})
 		}
 	}
 	if len(t.Rows) > 0 {
@@ -230,32 +234,28 @@ func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	}
 }
 
-// stepWords says a step in a line.
-func (b *binder) stepWords(s overhaul.Step, side plan.CautionSide) string {
-	w := b.ask.Words.Book
-	var words string
-	switch {
-	case s.Joint != nil:
-		title := w.Loosen
-		if side == plan.CautionTighten {
-			title = w.Tighten
+// taskWords says a task in a line.
+func (b *binder) taskWords(t overhaul.Task, side plan.CautionSide) string {
+	w, building := b.w, side == plan.CautionTighten
+	title, part, fit := w.Loosen, w.Part, ""
+	if building {
+		title, part = w.Tighten, w.PartBack
+		if len(t.New) > 0 {
+			fit = fmt.Sprintf(w.FitNew, strings.Join(t.New, ", "))
 		}
-		words = fmt.Sprintf(title, b.number(s.Joint), s.Joint.Title)
-	case s.Part != "" && side == plan.CautionTighten:
-		words = fmt.Sprintf(w.PartBack, s.Part)
-		if len(s.New) > 0 {
-			words = b.withNote(words, fmt.Sprintf(w.FitNew, strings.Join(s.New, ", ")))
-		}
-	case s.Part != "":
-		words = fmt.Sprintf(w.Part, s.Part)
-	case s.Warns:
-		return fmt.Sprintf(w.Warning, s.Note)
-	default:
-		return s.Note
 	}
-	return b.withNote(words, s.Remark(side))
+	switch {
+	case t.Joint != nil:
+		return b.ask.Words.With(fmt.Sprintf(title, b.number(t.Joint), t.Joint.Title), t.Remark(side))
+	case t.Part != "":
+		return b.ask.Words.With(fmt.Sprintf(part, t.Part), b.ask.Words.With(fit, t.Remark(side)))
+	case t.Warns:
+		return fmt.Sprintf(w.Warning, t.Note)
+	}
+	return t.Note
 }
 
+// number is that of a joint; 0 of none.
 func (b *binder) number(p *plan.Plan) int {
 	for _, j := range b.o.Joints() {
 		if j.Plan == p {

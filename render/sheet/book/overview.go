@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"drawdown/render/diagram"
@@ -23,8 +22,8 @@ const (
 )
 
 // overview draws every joint small, in the order of stripping.
-func (b *binder) overview(run *sheet.Run) {
-	sentence(run, b.ask.Words.Book.OverviewSays)
+func (b *binder) overview(run *sheet.Run, _ found) {
+	sentence(run, b.w.OverviewSays)
 	across := max(1, int((run.Pen.Paper.Content()+pictureGap)/(pictureWidth+pictureGap)))
 	width := (run.Pen.Paper.Content() - pictureGap*float64(across-1)) / float64(across)
 	for k, j := range b.o.Joints() {
@@ -42,39 +41,29 @@ func (b *binder) overview(run *sheet.Run) {
 // picture is one joint in a frame: number, title, what holds it, the part.
 func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
 	p.Panel(x, y, width, pictureHeight, 1.5, scene.White, 0.4)
-	title := fmt.Sprintf("%d %s", j.Number, j.Title)
-	p.Head(x+3, y+6, font.Fit(title, scene.Bold, sheet.HeadEm, width-6))
+	p.Head(x+3, y+6, font.Fit(name(j), scene.Bold, sheet.HeadEm, width-6))
 	p.Text(x+3, y+11, font.Fit(b.holds(j), scene.Regular, sheet.TextEm, width-6))
 	p.Add(thumbnail(j, scene.Box{Left: x + 3, Top: y + 13, Right: x + width - 3, Bottom: y + pictureHeight - 3})...)
 }
 
 // thumbnail draws a joint without a word into a box.
 func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
-	part := *j.Plan
-	part.Joint.Front, part.Joint.Labels, part.Joint.Stations = "", nil, nil
-	part.Joint.Bores = slices.Clone(part.Joint.Bores)
-	for i := range part.Joint.Bores {
-		part.Joint.Bores[i].Label = ""
-	}
 	large := scene.Box{Left: box.Left / reduction, Top: box.Top / reduction, Right: box.Right / reduction, Bottom: box.Bottom / reduction}
-	drawing := diagram.Draw(diagram.Request{Plan: part, Show: diagram.Blank, Box: large})
+	drawing := diagram.Draw(diagram.Part{Plan: j.Bare(), Show: diagram.Blank, Box: large})
 	return scene.Scaled(scene.Page{Items: drawing.Items}, 0, 0, reduction).Items
 }
 
 // holds says what holds a joint: 14 fasteners: M10×1.5, M8.
 func (b *binder) holds(j overhaul.Joint) string {
-	words := b.ask.Words.Book.Fastener
-	if n := len(j.Joint.Fasteners); n != 1 {
-		words = fmt.Sprintf(b.ask.Words.Book.Fasteners, n)
-	}
+	count := b.w.Fasteners.Of(len(j.Joint.Fasteners))
 	var threads []string
 	for _, k := range j.Kinds {
 		if k.Thread != nil {
-			threads = append(threads, b.ask.Words.Figure(k.Thread.Name))
+			threads = append(threads, b.ask.Words.Figure(k.ThreadName()))
 		}
 	}
-	if len(threads) > 0 {
-		words = fmt.Sprintf(b.ask.Words.Sheet.Named, words, strings.Join(threads, ", "))
+	if len(threads) == 0 {
+		return count
 	}
-	return words
+	return fmt.Sprintf(b.ask.Words.Sheet.Named, count, strings.Join(threads, ", "))
 }

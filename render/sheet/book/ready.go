@@ -1,19 +1,21 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 )
 
 // ready lists what has to lie on the bench before the build begins.
-func (b *binder) ready(run *sheet.Run) {
-	w := b.ask.Words.Book
+func (b *binder) ready(run *sheet.Run, _ found) {
+	w := b.w
 	sentence(run, w.ReadySays)
 	b.fasteners(run)
 	b.supplies(run, w.Gaskets, slices.Concat(b.o.Gaskets(), b.o.NewParts()))
@@ -23,17 +25,17 @@ func (b *binder) ready(run *sheet.Run) {
 
 // byManual lists the fasteners of which this book has no figures, to be filled
 // in from the manual before the build begins.
-func (b *binder) byManual(run *sheet.Run) {
-	w, steps := b.ask.Words.Book, b.o.ByManual()
+func (b *binder) byManual(run *sheet.Run, _ found) {
+	w := b.w
 	sentence(run, w.FromManualSays)
 	t := sheet.Table{Columns: []sheet.Column{
 		{Head: w.PartHead, Share: 3.4}, {Head: w.What, Share: 3.4}, {Head: w.SizeHead, Share: 2.2}, {Head: w.Figure, Share: 2.6},
 		{Head: w.Oiled, Share: 1.8}, {Head: w.ManualPage, Share: 1.9}, {Head: w.TightenedBy, Share: 1.9},
 	}, Ruled: true}
-	for _, s := range steps {
-		part := s.Part // once: its rows stand together
-		for _, name := range s.LookUp() {
-			t.Rows = append(t.Rows, sheet.Row{Words: []string{part, name, "", "", "", "", ""}})
+	for _, task := range b.o.ByManual() {
+		part := task.Part // once: its rows stand together
+		for _, name := range task.LookUp() {
+			t.Rows = append(t.Rows, row(part, name, "", "", "", "", ""))
 			part = ""
 		}
 	}
@@ -41,64 +43,57 @@ func (b *binder) byManual(run *sheet.Run) {
 }
 
 // tools lists what has to lie on the bench before the first bolt is turned.
-func (b *binder) tools(run *sheet.Run) {
-	w := b.ask.Words.Book
+func (b *binder) tools(run *sheet.Run, _ found) {
+	w := b.w
 	sentence(run, w.ToolsSays)
-	t := sheet.Table{Columns: []sheet.Column{{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Socket, Share: 3, Bold: true}, {Head: w.Joints, Share: 11.4}}, Large: true}
+	t := sheet.Table{Columns: []sheet.Column{tick(w.Have), {Head: w.Socket, Share: 3, Bold: true}, {Head: w.Joints, Share: 11.4}}, Large: true}
 	for _, s := range b.o.Sockets() {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", b.socketWords(s.Wrench), numbers(s.In)}})
+		t.Rows = append(t.Rows, row("", b.socketWords(s.Wrench), numbers(s.In)))
 	}
 	t.Draw(run)
 	if len(b.o.Tools) == 0 {
 		return
 	}
-	t = sheet.Table{Columns: []sheet.Column{{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.What, Share: 14.4}}, Large: true}
+	t = sheet.Table{Columns: []sheet.Column{tick(w.Have), {Head: w.What, Share: 14.4}}, Large: true}
 	for _, tool := range b.o.Tools {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", tool}})
+		t.Rows = append(t.Rows, row("", tool))
 	}
 	t.Draw(run)
 }
 
 func (b *binder) fasteners(run *sheet.Run) {
-	w := b.ask.Words.Book
+	w := b.w
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Count, Share: 1.6, Bold: true}, {Head: w.Size, Share: 4}, {Head: w.Class, Share: 1.6},
+		tick(w.Have), {Head: w.Count, Share: 1.6, Bold: true}, {Head: w.Size, Share: 4}, {Head: w.Class, Share: 1.6},
 		{Head: w.State, Share: 5}, {Head: w.Joints, Share: 2.2},
 	}}
 	for _, f := range b.o.Fasteners() {
 		count, state := strconv.Itoa(f.Count)+" ×", b.stateWords(f.Reuse)
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, b.sizeWords(f), f.Class, state, numbers(f.In)}})
-		if f.Nut > 0 {
-			t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, fmt.Sprintf(w.Nut, b.threadWords(f)), "", state, numbers(f.In)}})
+		t.Rows = append(t.Rows, row("", count, b.sizeWords(f), f.Class, state, numbers(f.In)))
+		if f.NutAcross > 0 {
+			t.Rows = append(t.Rows, row("", count, fmt.Sprintf(w.Nut, b.threadWords(f)), "", state, numbers(f.In)))
 		}
 	}
 	t.Draw(run)
 }
 
 func (b *binder) threadWords(f overhaul.Fasteners) string {
-	if f.Thread == "" {
-		return "?"
-	}
-	return b.ask.Words.Figure(f.Thread)
+	return b.ask.Words.Figure(cmp.Or(f.ThreadName(), "?"))
 }
 
 func (b *binder) sizeWords(f overhaul.Fasteners) string {
-	figure, words := b.ask.Words.Figure, b.threadWords(f)
-	if f.Stud {
-		words = fmt.Sprintf(b.ask.Words.Book.Stud, words)
+	size := b.threadWords(f)
+	if f.Stud() {
+		size = fmt.Sprintf(b.w.Stud, size)
 	}
-	switch {
-	case f.Length == 0:
-	case f.Inches:
-		words += " × " + figure(f.Length.Inches())
-	default:
-		words += " × " + figure(f.Length.String())
+	if f.Length == 0 {
+		return size
 	}
-	return words
+	return size + " × " + b.ask.Words.Figure(f.Labelled(f.Length))
 }
 
 func (b *binder) stateWords(r plan.Reuse) string {
-	w := b.ask.Words.Book
+	w := b.w
 	switch r {
 	case plan.ReuseOnce:
 		return w.New
@@ -123,10 +118,10 @@ func (b *binder) supplies(run *sheet.Run, title string, all []overhaul.Supply) {
 	if len(all) == 0 {
 		return
 	}
-	w := b.ask.Words.Book
+	w := b.w
 	head(run, title)
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Count, Share: 1.6, Bold: true}, {Head: w.What, Share: 10.6}, {Head: w.Joints, Share: 2.2},
+		tick(w.Have), {Head: w.Count, Share: 1.6, Bold: true}, {Head: w.What, Share: 10.6}, {Head: w.Joints, Share: 2.2},
 	}}
 	for _, s := range all {
 		count := ""
@@ -137,7 +132,7 @@ func (b *binder) supplies(run *sheet.Run, title string, all []overhaul.Supply) {
 		if s.Part != "" {
 			where = "–"
 		}
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", count, s.What, where}})
+		t.Rows = append(t.Rows, row("", count, s.What, where))
 	}
 	t.Draw(run)
 }
@@ -151,45 +146,42 @@ func (b *binder) lubricants() []overhaul.Supply {
 	return all
 }
 
-func (b *binder) wrenches(run *sheet.Run) {
-	w := b.ask.Words.Book
+func (b *binder) wrenches(run *sheet.Run, _ found) {
+	w := b.w
 	all := b.o.Wrenches()
+	byStandard := ""
 	if slices.ContainsFunc(all, func(one overhaul.Wrench) bool { return one.Standard != "" }) {
-		sentence(run, w.WrenchSays+" "+w.ByStandard)
-	} else {
-		sentence(run, w.WrenchSays)
+		byStandard = w.ByStandard
 	}
+	sentence(run, words.Text(w.WrenchSays, byStandard))
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Have, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4.4}, {Head: w.Kind, Share: 3.6},
+		tick(w.Have), {Head: w.Joint, Share: 4.4}, {Head: w.Kind, Share: 3.6},
 		{Head: w.Socket, Share: 2.4, Bold: true}, {Head: w.Torque, Share: 3.2, Bold: true}, {Head: w.AngleOn, Share: 2},
 	}}
 	for _, one := range all {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", one.Joint.Number, one.Joint.Title), b.kindWords(one.Kind),
-			b.socketWords(one), b.torqueWords(one), b.gaugeWords(one)}})
+		t.Rows = append(t.Rows, row("", name(one.Joint), b.kindWords(one.Kind),
+			b.socketWords(one), b.torqueWords(one), b.gaugeWords(one)))
 	}
 	t.Draw(run)
 }
 
 func (b *binder) kindWords(k plan.Kind) string {
-	if k.Thread == nil {
-		return k.Name
-	}
-	return k.Name + " " + b.ask.Words.Figure(k.Thread.Name)
+	return words.Text(k.Name, b.ask.Words.Figure(k.ThreadName()))
 }
 
 func (b *binder) socketWords(one overhaul.Wrench) string {
-	w := b.ask.Words.Book
+	w := b.w
 	if one.Across == 0 {
 		return w.NoWidth
 	}
-	words := b.ask.Words.Figure(one.Kind.Marked(one.Across))
+	width := b.ask.Words.Figure(one.Kind.Labelled(one.Across))
 	if one.Key {
-		words = fmt.Sprintf(w.Key, words)
+		width = fmt.Sprintf(w.Key, width)
 	}
 	if one.Standard != "" {
-		words = "≈ " + words
+		return "≈ " + width
 	}
-	return words
+	return width
 }
 
 func (b *binder) torqueWords(one overhaul.Wrench) string {
@@ -201,14 +193,14 @@ func (b *binder) torqueWords(one overhaul.Wrench) string {
 
 func (b *binder) gaugeWords(one overhaul.Wrench) string {
 	if one.Angle {
-		return b.ask.Words.Book.Gauge
+		return b.w.Gauge
 	}
 	return "–"
 }
 
 // checks lists what is gone over once more.
 func (b *binder) checks(run *sheet.Run, at found) {
-	w := b.ask.Words.Book
+	w := b.w
 	sentence(run, w.ChecksSays)
 	all := b.o.Checks()
 	if len(all) == 0 {
@@ -216,28 +208,21 @@ func (b *binder) checks(run *sheet.Run, at found) {
 		return
 	}
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: w.Done, Share: 1.4, Tick: true}, {Head: w.Joint, Share: 4}, {Head: w.When, Share: 6}, {Head: w.CardHead, Share: 1.4}, {Head: w.Signed, Share: 3.4},
+		tick(w.Done), {Head: w.Joint, Share: 4}, {Head: w.When, Share: 6}, {Head: w.CardHead, Share: 1.4}, {Head: w.Signed, Share: 3.4},
 	}}
 	for _, c := range all {
-		t.Rows = append(t.Rows, sheet.Row{Words: []string{"", fmt.Sprintf("%d %s", c.Joint.Number, c.Joint.Title), b.checkWords(c), at.page(c.Joint.Number, tightening), ""}})
+		t.Rows = append(t.Rows, row("", name(c.Joint), b.checkWords(c), at.page(c.Joint.Number, tightening), ""))
 	}
 	t.Draw(run)
 }
 
 func (b *binder) checkWords(c overhaul.Check) string {
-	w := b.ask.Words.Book
+	w := b.w
 	switch {
 	case c.Stage == nil:
 		return fmt.Sprintf(w.Again, c.Again)
 	case c.Stage.Do == plan.Wait:
-		return b.withNote(fmt.Sprintf(w.Wait, c.Stage.Number, b.ask.Words.Figure(c.Stage.Wait.String())), c.Stage.Note)
+		return b.ask.Words.With(fmt.Sprintf(w.Wait, c.Stage.Number, b.ask.Words.Figure(c.Stage.Wait.String())), c.Stage.Note)
 	}
-	return b.withNote(fmt.Sprintf(w.CheckPass, c.Stage.Number, b.ask.Words.Figure(c.Stage.Torque.String())), c.Stage.Note)
-}
-
-func (b *binder) withNote(words, note string) string {
-	if note == "" {
-		return words
-	}
-	return words + b.ask.Words.Card.Checks.And + note
+	return b.ask.Words.With(fmt.Sprintf(w.CheckPass, c.Stage.Number, b.ask.Words.Figure(c.Stage.Torque.String())), c.Stage.Note)
 }

@@ -1,44 +1,40 @@
 // Package card lays out the card of a joint: the tightening side and the
-// loosening side.
+// loosening side. It decides what stands where on which page: it measures every
+// block once, chooses the first page among ways to fill it, and draws that.
+//
+// It may import plans and their quantities, diagrams, scenes, type, words and
+// what sheets share. It reckons nothing.
 package card
 
 import (
-	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
-// Which says which sides of a card to lay out.
-type Which string
+// Sides says which sides of a card to lay out.
+type Sides string
 
 const (
-	BothSides   Which = "both"
-	TightenSide Which = "tighten"
-	LoosenSide  Which = "loosen"
+	BothSides   Sides = "both"
+	TightenSide Sides = "tighten"
+	LoosenSide  Sides = "loosen"
 )
 
-// Request says how a card is wanted.
-type Request struct {
-	Paper sheet.Paper
-	Side  Which
-	Words *words.Catalogue
-}
-
-// Sides lists the choices.
-var Sides = []Which{BothSides, TightenSide, LoosenSide}
+// SideChoices lists the choices.
+var SideChoices = []Sides{BothSides, TightenSide, LoosenSide}
 
 // Document lays out a plan's card: the tightening side, the loosening side, or
 // both, each over as many pages as it needs, counted by itself. The notes tell
 // what found no room on this paper.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
+func Document(p plan.Plan, sides Sides, ask sheet.Request) (doc scene.Document, notes []string) {
 	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	for _, side := range []Which{TightenSide, LoosenSide} {
-		if ask.Side != side && ask.Side != BothSides {
+	for _, side := range []Sides{TightenSide, LoosenSide} {
+		if sides != side && sides != BothSides {
 			continue
 		}
-		pages, left := Pages(p, ask, side)
+		pages, left := Pages(p, side, ask)
 		sheet.Count(pages)
 		doc.Pages, notes = append(doc.Pages, pages...), append(notes, left...)
 	}
@@ -49,61 +45,56 @@ func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
 //
 // A side on A3 is the A4 side enlarged, to be read from further away, unless it
 // has so many fasteners, or words, that they need the room.
-func Pages(p plan.Plan, ask Request, side Which) (pages []scene.Page, notes []string) {
+func Pages(p plan.Plan, side Sides, ask sheet.Request) (pages []scene.Page, notes []string) {
 	if ask.Paper.Name == "a3" && len(p.Joint.Fasteners) <= mostEnlarged {
-		if pages, notes := enlarged(p, ask, side); len(notes) == 0 {
+		if pages, notes := enlarged(p, side, ask); len(notes) == 0 {
 			return pages, nil
 		}
 	}
-	return newCard(p, ask, side == LoosenSide).pages()
+	return newCard(p, side == LoosenSide, ask).pages()
 }
 
 // mostEnlarged is the number of fasteners up to which an A3 card is an A4 card
 // enlarged.
 const mostEnlarged = 40
 
-func enlarged(p plan.Plan, ask Request, side Which) ([]scene.Page, []string) {
+func enlarged(p plan.Plan, side Sides, ask sheet.Request) ([]scene.Page, []string) {
 	paper := ask.Paper
 	small, _ := sheet.FindPaper("a4")
 	if paper.Width > paper.Height {
 		small = small.Landscape()
 	}
 	ask.Paper = small
-	pages, notes := Pages(p, ask, side)
+	pages, notes := Pages(p, side, ask)
 	for k, page := range pages {
 		pages[k] = scene.Scaled(page, paper.Width, paper.Height, paper.Width/small.Width)
 	}
 	return pages, notes
 }
 
-// card is one side of a card while it is laid out.
+// card is what one side of a card has to say. All of it is settled before
+// anything is measured.
 type card struct {
 	plan      plan.Plan
 	side      plan.Side
 	loosening bool
 	paper     sheet.Paper
-	in        places
 	words     *words.Catalogue
 	numbers   []int
-	before    []string // what to see to first
-	second    []string // second numbers of the fasteners; nil where there are none
+	before    []string       // what to see to first
+	second    []string       // second numbers of the fasteners; nil where there are none
+	covers    map[int][]bool // which fasteners a stage covers, by its number
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
 	crowded bool
-	details []diagram.Section // of a part on which numbers found no room
-	missing int               // numbers that found none on the details either
-	covers  map[int][]bool    // which fasteners a stage covers, by its number
-	// balanced parts what to see to first over both columns, to save height;
-	// troubleDone says that the box for when it goes wrong is drawn.
-	balanced, troubleDone bool
 }
 
-func newCard(p plan.Plan, ask Request, loosening bool) *card {
-	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, in: stacked(ask.Paper), words: ask.Words, covers: map[int][]bool{}}
+func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words}
 	if loosening {
 		c.side = p.Loosen
 	}
-	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
+	c.numbers, c.second, c.covers = c.side.Numbers(), secondNumbers(p, loosening), covers(p, c.side)
 	c.before = c.beforeLines()
 	return c
 }

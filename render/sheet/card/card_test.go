@@ -18,6 +18,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -32,9 +33,9 @@ var planOf = patterntest.Plan
 // checkCard lays a card out and reports every fault of its layout.
 func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {
 	t.Helper()
-	document, notes := card.Document(p, ask(paper, card.BothSides))
+	document, notes := card.Document(p, card.BothSides, english(paper))
 	for _, page := range document.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
 		}
 	}
@@ -133,7 +134,7 @@ func generated(seed uint64) string {
 // The look of the sheets, rule by rule: heights of capitals.
 func TestHeightsOfLetters(t *testing.T) {
 	for _, name := range patterns.Builtin() {
-		document, _ := card.Document(planOf(t, name), ask(mustPaper(t, "a4"), card.BothSides))
+		document, _ := card.Document(planOf(t, name), card.BothSides, english(mustPaper(t, "a4")))
 		for _, page := range document.Pages {
 			for _, it := range page.Items {
 				text, ok := it.(scene.Text)
@@ -158,8 +159,8 @@ func TestHeightsOfLetters(t *testing.T) {
 func TestEveryFastenerIsOnTheCard(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, which := range []card.Which{card.TightenSide, card.LoosenSide} {
-			document, _ := card.Document(p, ask(mustPaper(t, "a4"), which))
+		for _, which := range []card.Sides{card.TightenSide, card.LoosenSide} {
+			document, _ := card.Document(p, which, english(mustPaper(t, "a4")))
 			numbers, boxes := map[string]int{}, 0
 			for _, page := range document.Pages {
 				for _, it := range page.Items {
@@ -205,7 +206,7 @@ func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
 
 // The two sides cannot be confused: one badge is solid, one is outlined.
 func TestBadgesDiffer(t *testing.T) {
-	document, _ := card.Document(planOf(t, "p4-head"), ask(mustPaper(t, "a4"), card.BothSides))
+	document, _ := card.Document(planOf(t, "p4-head"), card.BothSides, english(mustPaper(t, "a4")))
 	inks := map[string]scene.Ink{}
 	for _, page := range document.Pages {
 		for _, it := range page.Items {
@@ -229,7 +230,7 @@ tighten:
   stages: [{percent: 30}, {percent: 100}]
   source: works manual
 `
-	document, _ := card.Document(planOf(t, text), ask(mustPaper(t, "a4"), card.TightenSide))
+	document, _ := card.Document(planOf(t, text), card.TightenSide, english(mustPaper(t, "a4")))
 	marked, said := 0, 0
 	for _, it := range document.Pages[0].Items {
 		words, ok := it.(scene.Text)
@@ -252,9 +253,9 @@ tighten:
 // from it.
 func TestGoldenScenes(t *testing.T) {
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-pump-flange"} {
-		document, _ := card.Document(planOf(t, name), ask(mustPaper(t, "a4"), card.BothSides))
+		document, _ := card.Document(planOf(t, name), card.BothSides, english(mustPaper(t, "a4")))
 		var got bytes.Buffer
-		if err := scene.Dump(&got, document); err != nil {
+		if err := scenetest.Dump(&got, document); err != nil {
 			t.Fatal(err)
 		}
 		path := filepath.Join("testdata", name+".scene")
@@ -285,7 +286,7 @@ func TestCrowdedParts(t *testing.T) {
 			"\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n")
 		for _, paper := range everyPaper() {
 			checkCard(t, p, paper)
-			document, notes := card.Document(p, ask(paper, card.TightenSide))
+			document, notes := card.Document(p, card.TightenSide, english(paper))
 			placed := map[string]bool{}
 			for _, text := range textsOf(document) {
 				if text.Tag.Role == scene.Number && text.Weight == scene.Bold {
@@ -305,7 +306,7 @@ func TestSecondBankIsMirrored(t *testing.T) {
 	right := left
 	right.Joint = left.Joint.Mirrored(geometry.AxisX)
 	at := func(p plan.Plan) map[string]float64 {
-		document, _ := card.Document(p, ask(mustPaper(t, "a4"), card.TightenSide))
+		document, _ := card.Document(p, card.TightenSide, english(mustPaper(t, "a4")))
 		x := map[string]float64{}
 		for _, it := range document.Pages[0].Items {
 			if text, ok := it.(scene.Text); ok && text.Tag.Role == scene.Number && text.Weight == scene.Bold {
@@ -322,9 +323,9 @@ func TestSecondBankIsMirrored(t *testing.T) {
 	}
 }
 
-// ask wants a card in English.
-func ask(paper sheet.Paper, side card.Which) card.Request {
-	return card.Request{Paper: paper, Side: side, Words: words.English()}
+// english asks for a sheet in English.
+func english(paper sheet.Paper) sheet.Request {
+	return sheet.Request{Paper: paper, Words: words.English()}
 }
 
 func mustPaper(t testing.TB, name string) sheet.Paper {
@@ -339,6 +340,6 @@ func mustPaper(t testing.TB, name string) sheet.Paper {
 func BenchmarkCardScene(b *testing.B) {
 	p, paper := planOf(b, "p4-head"), mustPaper(b, "a4")
 	for b.Loop() {
-		card.Document(p, ask(paper, card.BothSides))
+		card.Document(p, card.BothSides, english(paper))
 	}
 }

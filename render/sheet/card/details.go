@@ -18,29 +18,28 @@ const (
 
 // detailed finds the details that the part needs, for a page that is free
 // between two heights.
-func (c *card) detailed(req diagram.Request, top, bottom float64) []diagram.Section {
-	return diagram.Sections(req, scene.Box{
+func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail {
+	return diagram.Details(req, scene.Box{
 		Left: c.paper.Margin, Top: top + detailHead, Right: c.paper.Width - c.paper.Margin,
 		Bottom: bottom - captionHeight(c.detailCaption(req).Lines),
 	})
 }
 
 // detailCaption says how to read a detail.
-func (c *card) detailCaption(req diagram.Request) diagram.Legend {
+func (c *card) detailCaption(req diagram.Part) diagram.Legend {
 	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.Margin, c.paper.Width-c.paper.Margin)
 }
 
 // drawDetails draws the details, a page each.
-func (f *flow) drawDetails() {
+func (f *pages) drawDetails(details []diagram.Detail) {
 	c := f.c
 	whole := c.request(scene.Box{})
 	caption := c.detailCaption(whole)
-	for k, d := range c.details {
+	for k, d := range details {
 		f.Turn()
 		p := f.Pen
-		p.Head(p.Left(), f.Y+4, fmt.Sprintf(c.words.Card.Part.Detail, k+1, len(c.details)))
+		p.Head(p.Left(), f.Y+4, fmt.Sprintf(c.words.Card.Part.Detail, k+1, len(details)))
 		p.Add(d.Place(whole, scene.Box{Left: p.Right() - placeWidth, Top: f.Y, Right: p.Right(), Bottom: f.Y + detailHead - 2})...)
-		c.missing += len(d.Unplaced)
 		p.Add(d.Items...)
 		p.Add(caption.Items(f.Bottom - captionHeight(caption.Lines) + 0.6 + sheet.Line)...)
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -31,10 +32,10 @@ func TestEveryNumberStandsSomewhere(t *testing.T) {
 	for name, layout := range fullParts {
 		p := planOf(t, full(layout))
 		for _, paper := range []sheet.Paper{mustPaper(t, "a5"), mustPaper(t, "a5").Landscape(), mustPaper(t, "a4").Landscape()} {
-			document, notes := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: words.English()})
+			document, notes := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
 			numbers := map[string]bool{}
 			for _, page := range document.Pages {
-				for _, fault := range append(scene.CheckLayout(page), scene.CheckPhotocopy(page)...) {
+				for _, fault := range append(scenetest.CheckLayout(page), scenetest.CheckPhotocopy(page)...) {
 					t.Errorf("%s on %s, %g wide: %s", name, paper.Name, paper.Width, fault)
 				}
 			}

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/plan"
@@ -31,12 +30,12 @@ func (c *card) footLines() []string {
 		words += " " + c.words.Card.WorkedOut
 	}
 	width := c.paper.Content()
-	lines := font.Break(strings.TrimSpace(words+" "+c.words.Sheet.ManualFirst), scene.Regular, sheet.TextEm, width)
+	lines := sheet.BreakText(strings.TrimSpace(words+" "+c.words.Sheet.ManualFirst), width)
 	if c.loosening {
 		return lines
 	}
 	for _, a := range c.plan.Assumptions {
-		lines = append(lines, font.Break("≈ "+c.assumption(a), scene.Regular, sheet.TextEm, width)...)
+		lines = append(lines, sheet.BreakText("≈ "+c.assumption(a), width)...)
 	}
 	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
 }

@@ -8,6 +8,8 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
@@ -41,10 +43,10 @@ func TestStagesOfLongKinds(t *testing.T) {
 	p := planOf(t, threeKinds)
 	for _, tag := range words.Languages() {
 		for _, paper := range everyPaper() {
-			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: mustSpeak(t, tag)})
+			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: mustSpeak(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
 				}
 				for _, it := range page.Items {
@@ -87,8 +89,8 @@ func TestArrowsOfGroupsKeepApart(t *testing.T) {
 	for _, name := range []string{threeKinds, "p4-head", "p4-v-head-right", "p4-timing-cover"} {
 		p := planOf(t, name)
 		for _, paper := range everyPaper() {
-			for _, side := range []card.Which{card.TightenSide, card.LoosenSide} {
-				document, _ := card.Document(p, ask(paper, side))
+			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
+				document, _ := card.Document(p, side, english(paper))
 				arrows := arrowLines(document.Pages[0])
 				for i, a := range arrows {
 					for _, b := range arrows[:i] {

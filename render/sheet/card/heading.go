@@ -1,9 +1,6 @@
 package card
 
 import (
-	"fmt"
-	"strings"
-
 	"drawdown/render/sheet"
 	"drawdown/sequence/plan"
 )
@@ -15,38 +12,25 @@ func (c *card) heading() sheet.Heading {
 	if c.loosening {
 		badge = c.words.Card.Loosen
 	}
-	return sheet.Heading{
-		Title: c.plan.Title, Badge: badge, Solid: !c.loosening,
-		Subtitle: c.subtitle(), Identity: sheet.Identity(c.plan, c.words),
-	}
+	h := sheet.PlanHeading(c.plan, c.words, badge, c.kindLine)
+	h.Solid = !c.loosening
+	return h
 }
 
-// subtitle names the machine and the fasteners: 10 main M10×1.5 × 110 mm.
-func (c *card) subtitle() string {
-	var parts []string
-	if c.plan.Machine != "" {
-		parts = append(parts, c.plan.Machine)
-	}
-	for _, k := range c.plan.Kinds {
-		parts = append(parts, c.kindLine(k))
-	}
-	return strings.Join(parts, " · ")
-}
-
+// kindLine names the fasteners of a kind: main M10×1.5 × 110 mm.
 func (c *card) kindLine(k plan.Kind) string {
-	name := k.Name
+	line := k.Name
 	if k.Implied {
-		name = c.words.Card.Bolt
+		line = c.words.Card.Bolt
 	}
-	words := fmt.Sprintf("%d × %s", c.plan.Count(k.Name), name)
 	if k.Thread != nil {
-		words += " " + c.words.Figure(k.Thread.Name)
+		line += " " + c.words.Figure(k.Thread.Name)
 	}
 	if k.Length > 0 {
-		words += " × " + c.words.Figure(k.Marked(k.Length))
+		line += " × " + c.words.Figure(k.Labelled(k.Length))
 	}
 	if k.Class != "" {
-		words += ", " + k.Class
+		line += ", " + k.Class
 	}
-	return words
+	return line
 }

@@ -8,12 +8,13 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // everyWord is a pattern whose card needs as many of the words as one can.
@@ -114,7 +115,7 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	told := map[string]bool{}
 	for _, p := range []plan.Plan{asked, planOf(t, nothing), planOf(t, "drawdown: 1\ntitle: Title\nfasteners: [{row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, id: A}}]\n")} {
 		for _, paper := range sheet.Papers {
-			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: marked()})
+			document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: marked()})
 			for _, text := range textsOf(document) {
 				for _, word := range besideCatalogue(text.Content) {
 					if !told[word] {
@@ -164,7 +165,7 @@ func besideCatalogue(line string) []string {
 func TestLubricantsHaveWords(t *testing.T) {
 	for _, tag := range words.Languages() {
 		checks := mustSpeak(t, tag).Card.Checks
-		for _, name := range tension.Lubricants() {
+		for _, name := range screw.Lubricants() {
 			name = strings.ReplaceAll(strings.ToLower(name), "-", " ")
 			if checks.Lubricants[name] == "" && checks.States[name] == "" {
 				t.Errorf("%s has no word for %s", tag, name)
@@ -212,7 +213,7 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 				if paper.Name == "a3" {
 					continue // the same as on A4, enlarged
 				}
-				document, notes := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: mustSpeak(t, tag)})
+				document, notes := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: mustSpeak(t, tag)})
 				if len(notes) > 0 {
 					t.Errorf("%s in %s on %s, %g wide: %q", p.Title, tag, paper.Name, paper.Width, notes)
 				}
@@ -220,7 +221,7 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 					t.Errorf("the document is in %q, not in %q", document.Language, tag)
 				}
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%s in %s on %s, %g wide: %s", p.Title, tag, paper.Name, paper.Width, fault)
 					}
 				}

@@ -8,6 +8,7 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -51,8 +52,8 @@ tighten:
 // either, since a number of drawdown's own would read as one.
 func TestMarksStandOnTheCard(t *testing.T) {
 	p := planOf(t, chalked)
-	for _, side := range []card.Which{card.TightenSide, card.LoosenSide} {
-		document, _ := card.Document(p, ask(mustPaper(t, "a4"), side))
+	for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
+		document, _ := card.Document(p, side, english(mustPaper(t, "a4")))
 		var small []string
 		said := false
 		for _, text := range textsOf(document) {
@@ -93,10 +94,10 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 		for _, tag := range words.Languages() {
 			for _, paper := range everyPaper() {
 				w := mustSpeak(t, tag)
-				document, _ := card.Document(p, card.Request{Paper: paper, Side: card.BothSides, Words: w})
+				document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: w})
 				first := 0
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
 					}
 				}
@@ -120,7 +121,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 // card, not one of the other side.
 func TestWriteItsNumber(t *testing.T) {
 	for _, p := range []string{chalked, "p4-head"} {
-		document, _ := card.Document(planOf(t, p), ask(mustPaper(t, "a4"), card.LoosenSide))
+		document, _ := card.Document(planOf(t, p), card.LoosenSide, english(mustPaper(t, "a4")))
 		found := false
 		for _, text := range textsOf(document) {
 			found = found || strings.HasPrefix(text.Content, "Write its number here")

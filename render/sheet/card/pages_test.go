@@ -10,6 +10,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
@@ -39,7 +40,7 @@ func TestMuchOfEverything(t *testing.T) {
 	p := planOf(t, text.String())
 	for _, paper := range everyPaper() {
 		checkCard(t, p, paper)
-		document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: words.English()})
+		document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
 		stages, cautions := 0, 0
 		for _, text := range textsOf(document) {
 			if text.Weight == scene.Bold && len(text.Content) == 3 && text.Content[0] == '1' {
@@ -60,7 +61,7 @@ func TestMuchOfEverything(t *testing.T) {
 func TestLandscapeStandsBesideThePart(t *testing.T) {
 	paper := mustPaper(t, "a4").Landscape()
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-sump"} {
-		document, _ := card.Document(planOf(t, name), ask(paper, card.BothSides))
+		document, _ := card.Document(planOf(t, name), card.BothSides, english(paper))
 		if len(document.Pages) != 2 {
 			t.Errorf("%s has %d pages", name, len(document.Pages))
 		}
@@ -99,8 +100,8 @@ func TestPageCounts(t *testing.T) {
 		var counts []string
 		for _, name := range names {
 			p := planOf(t, name)
-			tighten, _ := card.Document(p, ask(paper, card.TightenSide))
-			loosen, _ := card.Document(p, ask(paper, card.LoosenSide))
+			tighten, _ := card.Document(p, card.TightenSide, english(paper))
+			loosen, _ := card.Document(p, card.LoosenSide, english(paper))
 			counts = append(counts, fmt.Sprintf("%d+%d", len(tighten.Pages), len(loosen.Pages)))
 		}
 		key := fmt.Sprintf("%s %g wide", paper.Name, paper.Width)
@@ -115,9 +116,9 @@ func TestPhotocopy(t *testing.T) {
 	for _, name := range append(patterns.Builtin(), everyWord, generated(4), generated(5)) {
 		p := planOf(t, name)
 		for _, paper := range everyPaper() {
-			document, _ := card.Document(p, ask(paper, card.BothSides))
+			document, _ := card.Document(p, card.BothSides, english(paper))
 			for _, page := range document.Pages {
-				for _, fault := range scene.CheckPhotocopy(page) {
+				for _, fault := range scenetest.CheckPhotocopy(page) {
 					t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
 				}
 			}
@@ -136,7 +137,7 @@ func TestNoPageIsEmpty(t *testing.T) {
 		p := planOf(t, text)
 		for _, paper := range everyPaper() {
 			w := words.English()
-			document, _ := card.Document(p, card.Request{Paper: paper, Side: card.TightenSide, Words: w})
+			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: w})
 			boxes := 0
 			for _, page := range document.Pages {
 				something := false
@@ -152,7 +153,7 @@ func TestNoPageIsEmpty(t *testing.T) {
 				if !something {
 					t.Errorf("%d cautions, %s, %g wide: %s is empty", lines, paper.Name, paper.Width, page.Name)
 				}
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%d cautions, %s, %g wide: %s", lines, paper.Name, paper.Width, fault)
 				}
 			}
@@ -167,7 +168,7 @@ func TestNoPageIsEmpty(t *testing.T) {
 // what is seen to once goes overleaf; the page says so.
 func TestTicksStayWithTheFigures(t *testing.T) {
 	w := words.English().Card
-	document, _ := card.Document(planOf(t, "p4-pump-flange"), ask(mustPaper(t, "a4"), card.TightenSide))
+	document, _ := card.Document(planOf(t, "p4-pump-flange"), card.TightenSide, english(mustPaper(t, "a4")))
 	if len(document.Pages) != 2 {
 		t.Fatalf("%d pages", len(document.Pages))
 	}
@@ -182,7 +183,7 @@ func TestTicksStayWithTheFigures(t *testing.T) {
 			t.Errorf("page %d: %s", k+1, diff)
 		}
 	}
-	whole, _ := card.Document(planOf(t, "p4-head"), ask(mustPaper(t, "a4"), card.TightenSide))
+	whole, _ := card.Document(planOf(t, "p4-head"), card.TightenSide, english(mustPaper(t, "a4")))
 	for _, text := range textsOf(whole) {
 		if text.Content == w.BeforeOverleaf {
 			t.Error("a card of one page sends overleaf")
@@ -192,7 +193,7 @@ func TestTicksStayWithTheFigures(t *testing.T) {
 
 // A stage that goes on turning what is loose does not break it loose again.
 func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
-	document, _ := card.Document(planOf(t, "p4-cam-caps"), ask(mustPaper(t, "a4"), card.LoosenSide))
+	document, _ := card.Document(planOf(t, "p4-cam-caps"), card.LoosenSide, english(mustPaper(t, "a4")))
 	n := 0
 	for _, text := range textsOf(document) {
 		if text.Content == words.English().Card.Stage.BreakLoose {
@@ -215,7 +216,7 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 		{"p4-head", w.Dowel, true}, {"p4-cover", w.Dowel, false},
 		{"p4-cover", "Small number: " + w.TighteningAsCast, true}, {"p4-head", "Small number: " + w.Tightening, true},
 	} {
-		document, _ := card.Document(planOf(t, c.name), ask(mustPaper(t, "a4"), card.LoosenSide))
+		document, _ := card.Document(planOf(t, c.name), card.LoosenSide, english(mustPaper(t, "a4")))
 		all := ""
 		for _, text := range textsOf(document) {
 			all += text.Content + " "

@@ -14,8 +14,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-func (c *card) request(box scene.Box) diagram.Request {
-	return diagram.Request{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
+func (c *card) request(box scene.Box) diagram.Part {
+	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
 }
 
 // secondNumbers gives the second numbers: what stands on the part, cast there or
@@ -60,41 +60,43 @@ func (c *card) named() bool {
 
 func onPart(f geometry.Fastener) bool { return f.Cast > 0 || f.Mark != "" }
 
-// captionLines is how many lines are kept for the caption under the part. One
-// that needs more takes them from the part.
-func (c *card) captionLines() int {
-	switch width := c.in.part.width; {
-	case width < 100:
-		return 3
-	case width < 150:
-		return 2
+// settleNumbers says where the second numbers stand, given the height that is
+// free on the first page: in the tick grid where the numbers stand on leader
+// lines even if the part has the page alone. The grid has room for numbers only.
+func (c *card) settleNumbers(room float64) {
+	c.crowded = c.numberCap(span{c.paper.Margin, c.paper.Content()}, room) == 0
+	if c.crowded && c.named() {
+		c.second = nil
 	}
-	return 1
 }
 
-func (c *card) captionHeight() float64 { return captionHeight(c.captionLines()) }
-
-func captionHeight(lines int) float64 { return 3 + float64(lines)*sheet.Line }
+// drawnPart is the part as it stands on the first page.
+type drawnPart struct {
+	diagram.Drawing
+	small   bool             // the second numbers stand beside the marks
+	details []diagram.Detail // of a part on which numbers found no room
+}
 
 // part draws the part and its caption between two heights. What the caption has
 // to say only the drawing tells: where it needs more lines than were kept, the
 // part is drawn again, above them.
-func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	lines := c.captionLines()
+func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
+	lines := captionLines(in)
+	d := drawnPart{small: !c.crowded && c.second != nil}
 	for {
-		req := c.request(scene.Box{Left: c.in.part.left, Top: top, Right: c.in.part.right(), Bottom: bottom - captionHeight(lines)})
-		if !c.crowded {
+		req := c.request(scene.Box{Left: in.left, Top: top, Right: in.right(), Bottom: bottom - captionHeight(lines)})
+		if d.small {
 			req.Beside = c.second
 		}
-		d := diagram.Draw(req)
+		d.Drawing = diagram.Draw(req)
 		if c.named() && d.BesideLeftOut > 0 {
-			c.second = nil // some ids without the others would mislead
+			d.small = false // some ids without the others would mislead
 			continue
 		}
-		if c.crowded && len(d.Unplaced) > 0 && c.details == nil {
-			c.details = c.detailed(req, top, bottom)
+		if c.crowded && len(d.Unplaced) > 0 && d.details == nil {
+			d.details = c.detailed(req, top, bottom)
 		}
-		caption := diagram.NewLegend(req.KindNames(), c.reading(d), c.in.part.left, c.in.part.right())
+		caption := diagram.NewLegend(req.KindNames(), c.reading(d), in.left, in.right())
 		if caption.Lines > lines {
 			lines = caption.Lines
 			continue
@@ -105,16 +107,17 @@ func (c *card) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	}
 }
 
-func (c *card) reading(d diagram.Drawing) string {
+// reading says how to read the drawing.
+func (c *card) reading(d drawnPart) string {
 	w := c.words.Card.Part
 	var parts []string
 	switch n := len(d.Unplaced); {
-	case n > 0 && len(c.details) > 0:
+	case n > 0 && len(d.details) > 0:
 		parts = append(parts, w.OnDetails)
 	case n > 0:
 		parts = append(parts, w.Unplaced.Of(n))
 	}
-	if !c.crowded && c.second != nil {
+	if d.small {
 		parts = append(parts, c.smallSays())
 	}
 	switch {
@@ -171,12 +174,15 @@ func (c *card) castIsOrder() bool {
 }
 
 // left tells what found no room.
-func (c *card) left(d diagram.Drawing) []string {
+func (c *card) left(d drawnPart) []string {
 	var notes []string
 	side := c.name()
 	n := len(d.Unplaced)
-	if len(c.details) > 0 {
-		n = c.missing
+	if len(d.details) > 0 {
+		n = 0
+		for _, detail := range d.details {
+			n += len(detail.Unplaced)
+		}
 	}
 	if n > 0 {
 		notes = append(notes, fmt.Sprintf("%s side: %d of %d numbers found no room on %s; print it on larger paper", side, n, len(c.numbers), c.paper.Name))

@@ -6,6 +6,7 @@ import (
 	"image"
 	stdpng "image/png"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -17,7 +18,7 @@ import (
 // time as a share of R: the time that the standard encoder takes for a blank
 // RGBA page of that size, in the same run.
 func BenchmarkCardPicture(b *testing.B) {
-	document, _ := card.Document(planOf(b, "p4-head"), ask(mustPaper(b, "a4"), card.TightenSide))
+	document, _ := card.Document(planOf(b, "p4-head"), card.TightenSide, english(mustPaper(b, "a4")))
 	blank := image.NewRGBA(image.Rect(0, 0, 2480, 3508))
 	var reference, card time.Duration
 	var size int
@@ -48,9 +49,40 @@ func BenchmarkCardGrowth(b *testing.B) {
 		p := planOf(b, fmt.Sprintf("drawdown: 1\ntitle: Plate\nkinds: {b: {thread: M8}}\nfasteners:\n  - grid: {columns: %d, rows: %d, pitch: [60, 55], id: M}\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n", columns, columns))
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {
-				card.Document(p, ask(mustPaper(b, "a4"), card.BothSides))
+				card.Document(p, card.BothSides, english(mustPaper(b, "a4")))
 			}
 			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/fastener")
 		})
 	}
+}
+
+// manyStages is a part with more stages, and more to see to first, than any page
+// holds.
+func manyStages() string {
+	var b strings.Builder
+	b.WriteString("drawdown: 1\ntitle: Many stages\nkinds: {b: {thread: M8}}\nfasteners:\n  - circle: {count: 12, diameter: 400, id: M}\ntighten:\n  stages:\n")
+	for n := range 33 {
+		fmt.Fprintf(&b, "    - {torque: %d N·m, note: a note that runs on for a while}\n", 20+2*n)
+	}
+	b.WriteString("  source: works manual\ncautions:\n")
+	for n := range 60 {
+		fmt.Fprintf(&b, "  - Caution %d in some words that take the line a good way along the paper\n", n+1)
+	}
+	return b.String()
+}
+
+// BenchmarkCardOfManyStages lays out a card of 33 stages and 60 cautions, both
+// ways round: the search for a layout is what takes long.
+func BenchmarkCardOfManyStages(b *testing.B) {
+	p, paper := planOf(b, manyStages()), mustPaper(b, "a4")
+	b.Run("upright", func(b *testing.B) {
+		for b.Loop() {
+			card.Document(p, card.BothSides, english(paper))
+		}
+	})
+	b.Run("on its side", func(b *testing.B) {
+		for b.Loop() {
+			card.Document(p, card.BothSides, english(paper.Landscape()))
+		}
+	})
 }

@@ -1,44 +1,32 @@
 // Package condition lays out the sheet on which the state of every fastener is
-// noted as it comes out: seized, stretched, damaged, broken, replaced.
+// noted as it comes out: seized, stretched, damaged, broken, replaced. It may
+// import plans, diagrams, scenes, type, words and what sheets share.
 package condition
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
-	"strings"
 
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
-// Request says how a sheet is wanted.
-type Request struct {
-	Paper sheet.Paper
-	Words *words.Catalogue
-}
-
 // Document lays out a plan's condition sheet over as many pages as it needs,
 // counted. The notes tell what found no room.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string) {
-	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages, notes = Pages(p, ask)
-	sheet.Count(doc.Pages)
-	return doc, notes
+func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
+	pages, notes := Pages(p, ask)
+	return sheet.Document(p, ask, pages), notes
 }
 
 // Pages lays out the sheet; the pages lack their count.
-func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
+func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	f := &form{plan: p, words: ask.Words, once: once(p)}
 	w := ask.Words.Sheet
-	foot := sheet.Foot{
-		Lines: sheet.BreakAll([]string{w.ManualFirst}, ask.Paper.Content())[0],
-		Sign:  []string{w.DoneBy, w.Date, w.CheckedBy},
-	}
-	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), foot)
+	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
 	notes = f.top()
 	f.ticks()
 	end := f.newEnd()
@@ -57,33 +45,20 @@ type form struct {
 }
 
 func once(p plan.Plan) bool {
-	for _, k := range p.Kinds {
-		if k.Reuse == plan.ReuseOnce {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 }
 
 func (f *form) heading() sheet.Heading {
-	var parts []string
-	if f.plan.Machine != "" {
-		parts = append(parts, f.plan.Machine)
-	}
-	for _, k := range f.plan.Kinds {
-		words := fmt.Sprintf("%d × %s", f.plan.Count(k.Name), k.Name)
+	return sheet.PlanHeading(f.plan, f.words, f.words.Condition.Badge, func(k plan.Kind) string {
+		name := k.Name
 		if k.Thread != nil {
-			words += " " + f.words.Figure(k.Thread.Name)
+			name += " " + f.words.Figure(k.Thread.Name)
 		}
 		if k.Class != "" {
-			words += ", " + k.Class
+			name += ", " + k.Class
 		}
-		parts = append(parts, words)
-	}
-	return sheet.Heading{
-		Title: f.plan.Title, Badge: f.words.Condition.Badge,
-		Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(f.plan, f.words),
-	}
+		return name
+	})
 }
 
 const (
@@ -127,15 +102,10 @@ func (f *form) top() (notes []string) {
 
 // ticks says, above the table, what each box to tick means.
 func (f *form) ticks() {
-	p := f.run.Pen
-	lines := font.Break(f.words.Condition.TicksMean, scene.Regular, sheet.TextEm, p.Paper.Content())
+	lines := sheet.BreakText(f.words.Condition.TicksMean, f.run.Pen.Paper.Content())
 	f.run.Room(float64(len(lines)) * sheet.Line)
-	for _, line := range lines {
-		p = f.run.Pen
-		p.Text(p.Left(), f.run.Y+2.4, line)
-		f.run.Y += sheet.Line
-	}
-	f.run.Y++
+	f.run.Pen.Lines(f.run.Pen.Left(), f.run.Y+2.4, lines)
+	f.run.Y += float64(len(lines))*sheet.Line + 1
 }
 
 // reading says how to read the drawing and the table.
@@ -158,7 +128,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 		texts[i] = strconv.Itoa(n)
 	}
 	box.Bottom -= reading.Height() + 1
-	d := diagram.Draw(diagram.Request{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
 	p.Add(d.Items...)
 	if n := len(d.Unplaced); n > 0 {
 		notes = append(notes, fmt.Sprintf("condition sheet: %d of %d numbers found no room in the drawing on %s; print it on larger paper", n, len(numbers), p.Paper.Name))
@@ -168,11 +138,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	}
 	y := box.Bottom + 1
 	for _, lines := range reading {
-		for _, line := range lines {
-			p.Text(box.Left, y+3, line)
-			y += sheet.Line
-		}
-		y++
+		y = p.Lines(box.Left, y+3, lines) - 2
 	}
 	return notes
 }

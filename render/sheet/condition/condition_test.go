@@ -18,6 +18,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/condition"
 	"drawdown/render/words"
@@ -40,9 +41,9 @@ func sheets(t *testing.T, p plan.Plan, use func(scene.Document, []string, sheet.
 				if err != nil {
 					t.Fatal(err)
 				}
-				document, notes := condition.Document(p, condition.Request{Paper: paper, Words: language})
+				document, notes := condition.Document(p, sheet.Request{Paper: paper, Words: language})
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%s on %s, %g wide, in %s: %s", p.Title, paper.Name, paper.Width, tag, fault)
 					}
 				}
@@ -113,10 +114,10 @@ fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: 
 `, n))
 		for _, upright := range sheet.Papers {
 			for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
-				document, _ := condition.Document(p, condition.Request{Paper: paper, Words: words.English()})
+				document, _ := condition.Document(p, sheet.Request{Paper: paper, Words: words.English()})
 				total := 0
 				for _, page := range document.Pages {
-					for _, fault := range scene.CheckLayout(page) {
+					for _, fault := range scenetest.CheckLayout(page) {
 						t.Errorf("%d on %s: %s", n, paper.Name, fault)
 					}
 					total += boxes(page.Items)
@@ -158,7 +159,7 @@ func TestRowsInOrderOfLoosening(t *testing.T) {
 // in their rows.
 func TestMarksAndLengths(t *testing.T) {
 	p := planOf(t, "p4-head")
-	document, _ := condition.Document(p, condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	count := map[string]int{}
 	for _, text := range texts(document) {
 		count[text.Content]++
@@ -168,7 +169,7 @@ func TestMarksAndLengths(t *testing.T) {
 	if diff := cmp.Diff([]int{10, 10, 4}, got); diff != "" {
 		t.Errorf("marks and lengths: %s", diff)
 	}
-	document, _ = condition.Document(planOf(t, "p4-pump-flange"), condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ = condition.Document(planOf(t, "p4-pump-flange"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	for _, text := range texts(document) {
 		if strings.HasPrefix(text.Content, "NEW") {
 			t.Errorf("the flange has no bolts that are used once, but the sheet says %q", text.Content)
@@ -198,7 +199,7 @@ fasteners: [{circle: {count: 18, diameter: 240, id: S, kind: bolt}}]
 			if name == "letter" && tag != "en" {
 				continue
 			}
-			document, _ := condition.Document(p, condition.Request{Paper: paper, Words: language})
+			document, _ := condition.Document(p, sheet.Request{Paper: paper, Words: language})
 			if n := len(document.Pages); n != 1 {
 				t.Errorf("%s in %s: %d pages", name, tag, n)
 			}
@@ -212,7 +213,7 @@ fasteners: [{circle: {count: 18, diameter: 240, id: S, kind: bolt}}]
 func TestColumns(t *testing.T) {
 	p := planOf(t, "p4-head")
 	w := words.English().Condition
-	document, _ := condition.Document(p, condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	at := map[string]scene.Text{}
 	said := ""
 	for _, text := range texts(document) {
@@ -249,7 +250,7 @@ func TestColumns(t *testing.T) {
 // Numbers that find no room in the drawing are told.
 func TestCrowdedDrawing(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
-	document, notes := condition.Document(p, condition.Request{Paper: sheet.Papers[2], Words: words.English()})
+	document, notes := condition.Document(p, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
 	rows := map[string]bool{}
 	for _, text := range texts(document) {
 		if text.Size == sheet.HeadEm {
@@ -268,9 +269,9 @@ func TestCrowdedDrawing(t *testing.T) {
 
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
-	document, _ := condition.Document(planOf(t, "p4-head"), condition.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _ := condition.Document(planOf(t, "p4-head"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	var got bytes.Buffer
-	if err := scene.Dump(&got, document); err != nil {
+	if err := scenetest.Dump(&got, document); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "p4-head.scene")

@@ -35,14 +35,14 @@ func (f *form) boxes(width float64) boxes {
 		p := part{title: font.Break(t.Title, scene.Bold, sheet.TextEm, inner), height: 2 * boxAir}
 		p.height += float64(len(p.title)) * sheet.Line
 		for _, step := range t.Steps {
-			lines := font.Break(step, scene.Regular, sheet.TextEm, inner-tickBox-1.5)
+			lines := sheet.BreakText(step, inner-tickBox-1.5)
 			p.steps = append(p.steps, lines)
 			p.height += float64(len(lines))*sheet.Line + stepAir
 		}
 		b.parts = append(b.parts, p)
 		b.height += p.height + boxGap
 	}
-	b.common = font.Break(w.Common, scene.Regular, sheet.TextEm, width)
+	b.common = sheet.BreakText(w.Common, width)
 	b.height += float64(len(b.common)) * sheet.Line
 	return b
 }
@@ -58,25 +58,13 @@ func (b boxes) draw(p *sheet.Pen, x, y float64) {
 
 func (t part) draw(p *sheet.Pen, x, y, width float64) {
 	p.Panel(x, y, width, t.height, 1.5, scene.White, 0.5)
-	at := y + boxAir + 2.4
-	for _, line := range t.title {
-		p.Write(x+boxAir, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, line)
-		at += sheet.Line
-	}
-	at += stepAir
+	at := p.LinesIn(x+boxAir, y+boxAir+2.4, scene.Bold, scene.Black, t.title) + stepAir
 	for _, lines := range t.steps {
 		p.TickBox(x+boxAir, at-2.6, tickBox)
-		for _, line := range lines {
-			p.Text(x+boxAir+tickBox+1.5, at, line)
-			at += sheet.Line
-		}
-		at += stepAir
+		at = p.Lines(x+boxAir+tickBox+1.5, at, lines) + stepAir
 	}
 }
 
 func (b boxes) drawCommon(p *sheet.Pen, x, y float64) {
-	for _, line := range b.common {
-		p.Write(x, y+2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, line)
-		y += sheet.Line
-	}
+	p.LinesIn(x, y+2, scene.Regular, scene.Grey, b.common)
 }

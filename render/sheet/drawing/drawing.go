@@ -1,6 +1,7 @@
 // Package drawing lays out the plain drawing by which a pattern is checked
 // against the part: every place with its id, and the places as a table; or all
-// at its true size, to be laid on the part.
+// at its true size, to be laid on the part. It may import plans, diagrams, what
+// prints at true size, scenes, type, words and what sheets share.
 package drawing
 
 import (
@@ -15,29 +16,17 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Request says how a drawing is wanted.
-type Request struct {
-	Paper      sheet.Paper
-	Words      *words.Catalogue
-	ActualSize bool // over as many sheets as that takes
-}
-
-// Document lays out a plan's check drawing, counted. The notes tell what found
-// no room; the error, that it would be too many sheets.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string, err error) {
-	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages, notes, err = Pages(p, ask)
-	sheet.Count(doc.Pages)
-	return doc, notes, err
-}
-
-// Pages lays out the drawing; the pages lack their count.
-func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
-	if ask.ActualSize {
-		return actualSize(p, ask)
+// Document lays out a plan's check drawing, counted: on a page with the table of
+// places, or at its true size over as many sheets as that takes. The notes tell
+// what found no room; the error, that it would be too many sheets.
+func Document(p plan.Plan, trueSize bool, ask sheet.Request) (doc scene.Document, notes []string, err error) {
+	var pages []scene.Page
+	if trueSize {
+		pages, notes, err = crossHairs(p, ask)
+	} else {
+		pages, notes = reduced(p, ask)
 	}
-	pages, notes = reduced(p, ask)
-	return pages, notes, nil
+	return sheet.Document(p, ask, pages), notes, err
 }
 
 // pageName names the pages in file names.
@@ -50,11 +39,11 @@ const (
 
 // reduced fits the part on a page, with the table of places below it, or on
 // pages of its own.
-func reduced(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
+func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	w := ask.Words
 	width := ask.Paper.Content()
-	foot := sheet.Foot{Lines: sheet.BreakAll([]string{w.Drawing.Reduced + " " + w.Drawing.Hold}, width)[0], Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
-	run := sheet.NewRun(ask.Paper, w, heading(p, w), foot)
+	foot := sheet.Foot{Lines: sheet.BreakText(w.Drawing.Reduced+" "+w.Drawing.Hold, width), Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
+	run := sheet.NewRun(ask.Paper, w, sheet.PlanHeading(p, w, w.Drawing.Badge, func(k plan.Kind) string { return k.Name }), foot)
 	t := newTable(p, w, run.Pen)
 	room := run.Bottom - run.Y
 	below := t.height(len(t.rows)) + captionGap
@@ -69,21 +58,10 @@ func reduced(p plan.Plan, ask Request) (pages []scene.Page, notes []string) {
 	return run.Pages(pageName), notes
 }
 
-func heading(p plan.Plan, w *words.Catalogue) sheet.Heading {
-	var parts []string
-	if p.Machine != "" {
-		parts = append(parts, p.Machine)
-	}
-	for _, k := range p.Kinds {
-		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), k.Name))
-	}
-	return sheet.Heading{Title: p.Title, Badge: w.Drawing.Badge, Subtitle: strings.Join(parts, " · "), Identity: sheet.Identity(p, w)}
-}
-
 // part draws the part with the ids, and below it the marks of the kinds.
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	box.Bottom -= sheet.Line + 1
-	d = diagram.Draw(diagram.Request{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box})
+	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box})
 	said := ""
 	if n := len(d.Unplaced); n > 0 {
 		said = fmt.Sprintf(w.Drawing.NoRoom, n)

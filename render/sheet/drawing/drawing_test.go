@@ -19,6 +19,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/drawing"
 	"drawdown/render/words"
@@ -32,15 +33,15 @@ var planOf = patterntest.Plan
 
 // lay lays a drawing out and reports every fault of its layout, and type under
 // 2 mm.
-func lay(t *testing.T, p plan.Plan, ask drawing.Request) (scene.Document, []string) {
+func lay(t *testing.T, p plan.Plan, trueSize bool, ask sheet.Request) (scene.Document, []string) {
 	t.Helper()
-	document, notes, err := drawing.Document(p, ask)
+	document, notes, err := drawing.Document(p, trueSize, ask)
 	if err != nil {
 		t.Fatalf("%s on %s: %v", p.Title, ask.Paper.Name, err)
 	}
 	for _, page := range document.Pages {
-		for _, fault := range scene.CheckLayout(page) {
-			t.Errorf("%s on %s, actual size %v: %s", p.Title, ask.Paper.Name, ask.ActualSize, fault)
+		for _, fault := range scenetest.CheckLayout(page) {
+			t.Errorf("%s on %s, actual size %v: %s", p.Title, ask.Paper.Name, trueSize, fault)
 		}
 		for _, it := range page.Items {
 			if text, ok := it.(scene.Text); ok && text.Size*font.CapHeight < 2 {
@@ -64,7 +65,7 @@ func TestBuiltinLayouts(t *testing.T) {
 						t.Fatal(err)
 					}
 					for _, actual := range []bool{false, true} {
-						_, notes := lay(t, p, drawing.Request{Paper: paper, Words: language, ActualSize: actual})
+						_, notes := lay(t, p, actual, sheet.Request{Paper: paper, Words: language})
 						for _, note := range notes {
 							if !strings.Contains(note, "holds nothing") {
 								t.Errorf("%s on %s in %s: %s", name, paper.Name, tag, note)
@@ -94,7 +95,7 @@ func TestGeneratedLayouts(t *testing.T) {
 		p := planOf(t, b.String())
 		for _, paper := range sheet.Papers {
 			for _, actual := range []bool{false, true} {
-				lay(t, p, drawing.Request{Paper: paper, Words: words.English(), ActualSize: actual})
+				lay(t, p, actual, sheet.Request{Paper: paper, Words: words.English()})
 			}
 		}
 	}
@@ -104,7 +105,7 @@ func TestGeneratedLayouts(t *testing.T) {
 func TestTableOfPlaces(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		document, _ := lay(t, p, drawing.Request{Paper: sheet.Papers[2], Words: words.English()})
+		document, _ := lay(t, p, false, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
 		type line struct {
 			page int
 			y    float64
@@ -145,7 +146,7 @@ func figure(mm float64) string {
 func TestActualSizeIsExact(t *testing.T) {
 	p := planOf(t, "p4-head")
 	for _, paper := range sheet.Papers {
-		document, _ := lay(t, p, drawing.Request{Paper: paper, Words: words.English(), ActualSize: true})
+		document, _ := lay(t, p, true, sheet.Request{Paper: paper, Words: words.English()})
 		pairs := 0
 		for _, page := range document.Pages {
 			at := map[string]scene.Point{}
@@ -185,7 +186,7 @@ func TestActualSizeIsExact(t *testing.T) {
 // Ids that find no room are told, on the sheet too.
 func TestCrowdedDrawing(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
-	document, notes := lay(t, p, drawing.Request{Paper: sheet.Papers[2], Words: words.English()})
+	document, notes := lay(t, p, false, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
 	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 ids found no room on a5") {
 		t.Errorf("notes %q", notes)
 	}
@@ -200,9 +201,9 @@ func TestCrowdedDrawing(t *testing.T) {
 // The golden scenes are our own output, looked at by eye.
 func TestGoldenScenes(t *testing.T) {
 	for name, actual := range map[string]bool{"p4-head": false, "p4-head-actual": true} {
-		document, _ := lay(t, planOf(t, "p4-head"), drawing.Request{Paper: sheet.Papers[1], Words: words.English(), ActualSize: actual})
+		document, _ := lay(t, planOf(t, "p4-head"), actual, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 		var got bytes.Buffer
-		if err := scene.Dump(&got, document); err != nil {
+		if err := scenetest.Dump(&got, document); err != nil {
 			t.Fatal(err)
 		}
 		path := filepath.Join("testdata", name+".scene")

@@ -15,6 +15,7 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/words"
@@ -25,7 +26,7 @@ import (
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -120,7 +121,7 @@ func TestLayout(t *testing.T) {
 				t.Errorf("%s, %s: the class sees no pass or no chart", name, ask.Words.Language)
 			}
 			for _, page := range append(doc.Pages, class...) {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s on %s %g wide, %s: %s", name, ask.Paper.Name, ask.Paper.Width, ask.Words.Language, fault)
 				}
 			}
@@ -275,7 +276,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 		for _, on := range []string{"a4", "a5"} {
 			doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, on), Words: w})
 			for _, page := range doc.Pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s, %s: %s", on, tag, fault)
 				}
 			}
@@ -327,7 +328,7 @@ func TestFrames(t *testing.T) {
 		t.Errorf("%d frames, want 44", len(frames))
 	}
 	for _, page := range frames {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Error(fault)
 		}
 	}
@@ -348,7 +349,7 @@ func TestGoldenScene(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
 	var got bytes.Buffer
-	if err := scene.Dump(&got, doc); err != nil {
+	if err := scenetest.Dump(&got, doc); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "p4-manifold.scene")
@@ -378,7 +379,7 @@ func TestEveryTermHasItsWord(t *testing.T) {
 		terms = append(terms, string(w))
 	}
 	for _, w := range words.All() {
-		for _, term := range append(terms, tension.Materials()...) {
+		for _, term := range append(terms, strength.Materials()...) {
 			if w.Terms[term] == "" {
 				t.Errorf("%s has no word for %q", w.Language, term)
 			}

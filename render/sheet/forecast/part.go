@@ -107,7 +107,7 @@ func (l *layout) drawn(turned []bool, percent []bounds.Band, box scene.Box) part
 	for i := range percent {
 		numbers[i] = strconv.Itoa(l.numbers[i])
 	}
-	ask := diagram.Request{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box}
+	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box}
 	if _, led := diagram.NumberCap(ask); !led {
 		if d := diagram.Draw(ask); toldApart(d.Items, numbers) {
 			return partDrawing{d, true}

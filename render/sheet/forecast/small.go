@@ -2,7 +2,6 @@ package forecast
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 
 	"drawdown/render/diagram"
@@ -87,13 +86,7 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 
 // smallDrawing is the part with nothing but its bolts, bores and edges.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
-	plan := l.plan
-	plan.Joint.Labels, plan.Joint.Stations, plan.Joint.Front = nil, nil, ""
-	plan.Joint.Bores = slices.Clone(l.plan.Joint.Bores)
-	for k := range plan.Joint.Bores {
-		plan.Joint.Bores[k].Label = ""
-	}
-	return diagram.Draw(diagram.Request{Plan: plan, Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
+	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
 }
 
 func (l *layout) again(name string, pass prediction.ForecastPass) string {

@@ -15,14 +15,14 @@ const clearlyNearer = 1.5
 func toldApart(items []scene.Item, beside []string) bool {
 	marks := map[string]scene.Box{}
 	for _, it := range items {
-		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark && s.Tag.Core {
 			marks[s.Tag.Name] = s.Path.Bounds()
 		}
 	}
 	for _, it := range items {
 		text, ok := it.(scene.Text)
 		own, marked := marks[text.Tag.Name]
-		if !ok || !marked || own.Holds(text.Box()) || !slices.Contains(beside, text.Content) {
+		if !ok || !marked || text.Tag.Core || !slices.Contains(beside, text.Content) {
 			continue
 		}
 		near := gap(text.Box(), own)

@@ -11,7 +11,7 @@ import (
 // is told, whatever stands beyond.
 func TestToldApart(t *testing.T) {
 	mark := func(name string, x float64) scene.Item {
-		return scene.Shape{Path: scene.Circle(x, 20, 4), Tag: scene.Tag{Name: name, Role: scene.Mark}}
+		return scene.Shape{Path: scene.Circle(x, 20, 4), Tag: scene.Tag{Name: name, Role: scene.Mark, Core: true}}
 	}
 	number := func(x float64) scene.Item {
 		return font.Set(scene.Text{At: scene.Point{X: x, Y: 21}, Size: 3, Anchor: scene.Middle, Content: "7", Tag: scene.Tag{Name: "A", Role: scene.Number}})

@@ -1,13 +1,15 @@
 // Package handout lays out what a class needs: the part without numbers to
-// fill in, the key, the page that tells why, and the marked answers.
+// fill in, the key, the page that tells why, and the graded answers. It decides
+// what stands where; the orders, grades and figures come to it as they are.
 package handout
 
 import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
+	"drawdown/geometry/finding"
+	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -25,13 +27,12 @@ const (
 
 // Request says how sheets are wanted.
 type Request struct {
-	Paper     sheet.Paper
-	Words     *words.Catalogue
+	sheet.Request
 	Loosening bool // the loosening order is asked for
 }
 
-// Task is one part to put in order, and where it stands among others.
-type Task struct {
+// Sheet is one part to put in order, and where it stands among others.
+type Sheet struct {
 	Plan       plan.Plan
 	Number, Of int    // of the sheet; 0 where there is but one
 	Seed       uint64 // that made the part; told where there are several
@@ -40,35 +41,55 @@ type Task struct {
 	MadeUp bool
 }
 
-// Document lays out tasks one after the other and counts the pages through.
+// numbered tells the sheet among the others.
+func (s Sheet) numbered(w *words.Catalogue) string {
+	if s.Of == 0 {
+		return ""
+	}
+	return fmt.Sprintf(w.Handout.SheetOf, s.Number, s.Of)
+}
+
+// identity tells the sheets of a class apart, and says how the part is seen.
+func (s Sheet) identity(w *words.Catalogue) string {
+	if !s.MadeUp {
+		return words.Row(s.numbered(w), sheet.Identity(s.Plan, w))
+	}
+	seen := ""
+	if s.Plan.View != "" {
+		seen = fmt.Sprintf(w.Sheet.Seen, w.View(s.Plan.View))
+	}
+	return words.Row(s.numbered(w), fmt.Sprintf(w.Handout.Seed, s.Seed), seen)
+}
+
+// Document lays out sheets one after the other and counts the pages through.
 // The notes tell what found no room on this paper.
-func Document(tasks []Task, ask Request, which Which) (doc scene.Document, notes []string) {
-	for k, task := range tasks {
+func Document(sheets []Sheet, ask Request, which Which) (doc scene.Document, notes []finding.Finding) {
+	for k, s := range sheets {
 		if k == 0 {
-			doc = scene.Document{Title: task.Plan.Title, Subject: task.Plan.Machine, Language: ask.Words.Language}
+			doc = scene.Document{Title: s.Plan.Title, Subject: s.Plan.Machine, Language: ask.Words.Language}
 		}
-		pages, left := Pages(task, ask, which)
+		pages, left := Pages(s, ask, which)
 		doc.Pages, notes = append(doc.Pages, pages...), append(notes, left...)
 	}
 	sheet.Count(doc.Pages)
 	return doc, notes
 }
 
-// Pages lays out one task; the pages lack their count.
-func Pages(t Task, ask Request, which Which) (pages []scene.Page, notes []string) {
-	pages, notes, lacking := newTask(t, ask, which).pages()
+// Pages lays out one sheet; the pages lack their count.
+func Pages(s Sheet, ask Request, which Which) (pages []scene.Page, notes []finding.Finding) {
+	pages, notes, lacking := newFillIn(s, ask, which).pages()
 	if which == Blank && lacking > 0 {
-		named := newTask(t, ask, which)
+		named := newFillIn(s, ask, which)
 		named.named = true
 		pages, notes, _ = named.pages()
 	}
 	return pages, notes
 }
 
-// taskSheet is one task while it is laid out.
-type taskSheet struct {
+// fillIn is one sheet, blank or filled in, while it is laid out.
+type fillIn struct {
 	Request
-	task  Task
+	Sheet
 	side  plan.Side
 	which Which
 	words *words.Handout
@@ -77,59 +98,39 @@ type taskSheet struct {
 	named bool
 }
 
-func newTask(t Task, ask Request, which Which) *taskSheet {
-	s := &taskSheet{Request: ask, task: t, side: t.Plan.Tighten, which: which, words: &ask.Words.Handout}
+func newFillIn(one Sheet, ask Request, which Which) *fillIn {
+	s := &fillIn{Request: ask, Sheet: one, side: one.Plan.Tighten, which: which, words: &ask.Words.Handout}
 	if ask.Loosening {
-		s.side = t.Plan.Loosen
+		s.side = one.Plan.Loosen
 	}
 	return s
 }
 
 // name is the name of the first page in file names.
-func (s *taskSheet) name() string { return strconv.Itoa(max(1, s.task.Number)) }
+func (s *fillIn) name() string { return strconv.Itoa(max(1, s.Number)) }
 
-func (s *taskSheet) heading() sheet.Heading {
+func (s *fillIn) heading() sheet.Heading {
 	badge := s.words.Exercise
 	if s.which == Key {
 		badge = s.words.Key
 	}
 	return sheet.Heading{
-		Title: s.task.Plan.Title, Badge: badge, Solid: s.which == Key,
-		Subtitle: s.task.Plan.Machine, Identity: identity(s.task, s.Words),
+		Title: s.Plan.Title, Badge: badge, Solid: s.which == Key,
+		Subtitle: s.Plan.Machine, Identity: s.identity(s.Words),
 	}
-}
-
-// identity tells the sheets of a class apart, and says how the part is seen.
-func identity(t Task, w *words.Catalogue) string {
-	var parts []string
-	if t.Of > 0 {
-		parts = append(parts, fmt.Sprintf(w.Handout.SheetOf, t.Number, t.Of))
-	}
-	if !t.MadeUp {
-		return strings.Join(append(parts, sheet.Identity(t.Plan, w)), " · ")
-	}
-	parts = append(parts, fmt.Sprintf(w.Handout.Seed, t.Seed))
-	if t.Plan.View != "" {
-		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, w.View(t.Plan.View)))
-	}
-	return strings.Join(parts, " · ")
-}
-
-func (s *taskSheet) foot() sheet.Foot {
-	return sheet.Foot{Lines: sheet.BreakAll([]string{s.Words.Sheet.ManualFirst}, s.Paper.Content())[0]}
 }
 
 // texts are the sentences above the part.
-func (s *taskSheet) texts() []string {
+func (s *fillIn) texts() []string {
 	if s.which == Key {
-		lead := s.words.KeyLead
-		if makersOwn(s.task.Plan) {
+		lead, reverse := s.words.KeyLead, ""
+		if slices.ContainsFunc(s.Plan.Groups, plan.Group.Makers) {
 			lead = s.words.KeyMaker
 		}
 		if s.Loosening {
-			lead += " " + s.words.Reverse
+			reverse = s.words.Reverse
 		}
-		return []string{lead}
+		return []string{words.Text(lead, reverse)}
 	}
 	task, named := s.words.Tighten, s.words.NamedTighten
 	if s.Loosening {
@@ -138,8 +139,8 @@ func (s *taskSheet) texts() []string {
 	if s.named {
 		task = named
 	}
-	if len(s.task.Plan.Joint.Clusters) > 0 {
-		task += " " + s.words.Together
+	if len(s.Plan.Joint.Clusters) > 0 {
+		task = words.Text(task, s.words.Together)
 	}
 	if s.named {
 		return []string{task}
@@ -147,20 +148,20 @@ func (s *taskSheet) texts() []string {
 	return []string{task, s.words.ListTask}
 }
 
-// makersOwn says whether the maker gave the order of a group.
-func makersOwn(p plan.Plan) bool {
-	return slices.ContainsFunc(p.Groups, func(g plan.Group) bool { return g.Way == sequence.List || g.Way == sequence.Cast })
-}
-
 // rules lists what an answer is held against, for the layout at hand.
-func rules(p plan.Plan, w *words.Handout) []string {
-	var lines []string
-	for k, g := range p.Groups {
-		if k > 0 {
-			lines = append(lines, w.SmallLast)
-			break
+func rules(p plan.Plan, w *words.Handout) (lines []string) {
+	if len(p.Groups) > 0 {
+		switch p.UsualWay(p.Groups[0]) {
+		case sequence.Star:
+			lines = append(lines, w.Circle...)
+		case sequence.RowWay:
+			lines = append(lines, w.Row...)
+		default:
+			lines = append(lines, w.Spread...)
 		}
-		lines = append(lines, groupRules(p, g, w)...)
+	}
+	if len(p.Groups) > 1 {
+		lines = append(lines, w.SmallLast)
 	}
 	if len(p.Joint.Clusters) > 0 {
 		lines = append(lines, w.Together)
@@ -168,18 +169,27 @@ func rules(p plan.Plan, w *words.Handout) []string {
 	return lines
 }
 
-func groupRules(p plan.Plan, g plan.Group, w *words.Handout) []string {
-	switch settled(p, g) {
-	case sequence.Star:
-		return w.Circle
-	case sequence.RowWay:
-		return w.Row
-	}
-	return w.Spread
+// style is how lines of type are set below each other.
+type style struct {
+	em, step float64
+	weight   scene.Weight
 }
 
-// settled gives the way that the trade has for the layout of a group, whatever
-// the way that the file names.
-func settled(p plan.Plan, g plan.Group) sequence.Way {
-	return sequence.SettledGroup(p.Joint, g.Members, sequence.Group{Way: sequence.Auto})
+var (
+	plain  = style{sheet.TextEm, sheet.Line, scene.Regular}
+	strong = style{sheet.HeadEm, 5.4, scene.Bold}
+	large  = style{sheet.HeadEm, 5.4, scene.Regular}
+)
+
+// set sets lines from a baseline on and gives their height.
+func (s style) set(p *sheet.Pen, x, y float64, lines []string) float64 {
+	for k, line := range lines {
+		p.Write(x, y+float64(k)*s.step, s.em, s.weight, scene.Start, scene.Black, line)
+	}
+	return float64(len(lines)) * s.step
+}
+
+// lines breaks a text to a width.
+func (s style) lines(text string, width float64) []string {
+	return font.Break(text, s.weight, s.em, width)
 }

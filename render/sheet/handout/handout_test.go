@@ -11,6 +11,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
 	"drawdown/render/words"
@@ -50,7 +51,7 @@ func checkLayout(t *testing.T, what string, doc scene.Document) {
 		t.Errorf("%s: no page", what)
 	}
 	for _, page := range doc.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s: %s", what, fault)
 		}
 		if err := font.Check(page); err != nil {
@@ -80,11 +81,11 @@ func TestBuiltinLayouts(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for k, paper := range papers() {
-			checkTask(t, p, handout.Request{Paper: paper, Words: languages(t)[k%len(words.Languages())], Loosening: k%2 == 1})
+			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: languages(t)[k%len(words.Languages())]}, Loosening: k%2 == 1})
 		}
 		small, _ := sheet.FindPaper("a5")
 		for _, w := range languages(t) {
-			checkTask(t, p, handout.Request{Paper: small, Words: w})
+			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: small, Words: w}})
 		}
 	}
 }
@@ -92,7 +93,7 @@ func TestBuiltinLayouts(t *testing.T) {
 func checkTask(t *testing.T, p plan.Plan, ask handout.Request) {
 	t.Helper()
 	for _, which := range []handout.Which{handout.Blank, handout.Key} {
-		doc, notes := handout.Document([]handout.Task{{Plan: p}}, ask, which)
+		doc, notes := handout.Document([]handout.Sheet{{Plan: p}}, ask, which)
 		what := fmt.Sprintf("%s %s on %s %g wide, %s", p.Name, which, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
 		checkLayout(t, what, doc)
 		if len(notes) > 0 {
@@ -101,14 +102,14 @@ func checkTask(t *testing.T, p plan.Plan, ask handout.Request) {
 	}
 }
 
-// class makes the tasks of a class.
-func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Task {
+// class makes the sheets of a class.
+func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Sheet {
 	t.Helper()
 	made, err := exercise.Make(seed, n)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var tasks []handout.Task
+	var sheets []handout.Sheet
 	for k, e := range made {
 		p, err := plan.Build(e.Input("class", exercise.Names{
 			Title: w.Handout.Families[string(e.Family)], Machine: "Fernhollow P4 pump engine",
@@ -117,9 +118,9 @@ func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Task 
 		if err != nil {
 			t.Fatal(err)
 		}
-		tasks = append(tasks, handout.Task{Plan: p, Number: k + 1, Of: n, Seed: seed, MadeUp: true})
+		sheets = append(sheets, handout.Sheet{Plan: p, Number: k + 1, Of: n, Seed: seed, MadeUp: true})
 	}
-	return tasks
+	return sheets
 }
 
 // The same for parts that were made up.
@@ -131,7 +132,7 @@ func TestMadeUpLayouts(t *testing.T) {
 	for k, paper := range papers() {
 		w := languages(t)[k%len(words.Languages())]
 		for _, task := range class(t, uint64(k), count, w) {
-			checkTask(t, task.Plan, handout.Request{Paper: paper, Words: w, Loosening: k%2 == 1})
+			checkTask(t, task.Plan, handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1})
 		}
 	}
 }
@@ -142,8 +143,8 @@ func TestMadeUpLayouts(t *testing.T) {
 func TestBlankHidesTheOrder(t *testing.T) {
 	p := planOf(t, "p4-head")
 	a4, _ := sheet.FindPaper("a4")
-	ask := handout.Request{Paper: a4, Words: words.English()}
-	blank, _ := handout.Document([]handout.Task{{Plan: p}}, ask, handout.Blank)
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
+	blank, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Blank)
 	named := map[string]int{}
 	for _, text := range texts(blank.Pages[0]) {
 		if text.Tag.Role != scene.Number {
@@ -167,7 +168,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 	if len(named) != 14 || len(looks) != 1 {
 		t.Errorf("names %v; marks look %v", named, looks)
 	}
-	key, _ := handout.Document([]handout.Task{{Plan: p}}, ask, handout.Key)
+	key, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Key)
 	var list, numbers []string
 	for _, text := range texts(key.Pages[0]) {
 		_, notNumber := strconv.Atoi(text.Content)
@@ -194,7 +195,7 @@ func TestCrowdedParts(t *testing.T) {
 	for _, count := range []int{1, 2, 40} {
 		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Large flange\nfasteners: [{circle: {count: %d, diameter: 900, id: S}}]\n", count))
 		for _, which := range []handout.Which{handout.Blank, handout.Key} {
-			doc, _ := handout.Document([]handout.Task{{Plan: p}}, handout.Request{Paper: a5, Words: words.English()}, which)
+			doc, _ := handout.Document([]handout.Sheet{{Plan: p}}, handout.Request{Request: sheet.Request{Paper: a5, Words: words.English()}}, which)
 			checkLayout(t, fmt.Sprintf("%d bolts, %s", count, which), doc)
 		}
 	}

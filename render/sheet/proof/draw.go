@@ -9,6 +9,7 @@ import (
 	"drawdown/geometry/trace"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 )
 
 // Lines over the picture are black with a white rim, so that they show on
@@ -19,13 +20,13 @@ const (
 )
 
 func (l *layout) stroke(path scene.Path, ink scene.Ink, width, dash float64, tag scene.Tag) {
-	l.add(scene.Shape{Path: path, Stroke: scene.White, Width: width + rim},
+	l.Add(scene.Shape{Path: path, Stroke: scene.White, Width: width + rim},
 		scene.Shape{Path: path, Stroke: ink, Width: width, Dash: dash, Tag: tag})
 }
 
 func (l *layout) drawFrame() {
 	b := l.frame
-	l.add(scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Stroke: scene.Grey, Width: 0.2})
+	l.Add(scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Stroke: scene.Grey, Width: 0.2})
 }
 
 func (l *layout) path(line []geometry.Point) scene.Path {
@@ -37,8 +38,8 @@ func (l *layout) path(line []geometry.Point) scene.Path {
 }
 
 func (l *layout) drawOutline() {
-	if len(l.in.Found.Outline) > 2 {
-		l.stroke(l.path(l.in.Found.Outline), scene.Accent, thin, 0, scene.Tag{})
+	if len(l.Found.Outline) > 2 {
+		l.stroke(l.path(l.Found.Outline), scene.Accent, thin, 0, scene.Tag{})
 	}
 }
 
@@ -118,21 +119,21 @@ func (l *layout) label(s trace.Shape) {
 	if len(s.Doubts) > 0 {
 		words += "?"
 	}
-	width := font.Width(words, scene.Bold, textEm)
-	const pad, capital = 0.5, 0.72 * textEm
+	width := font.Width(words, scene.Bold, sheet.TextEm)
+	const pad, capital = 0.5, 0.72 * sheet.TextEm
 	half := scene.Point{X: width/2 + pad, Y: capital/2 + pad}
 	for _, c := range l.places(s, half) {
-		box := scene.Box{Left: c.X - half.X, Top: c.Y - half.Y, Right: c.X + half.X, Bottom: c.Y + half.Y}
+		box := scene.BoxAbout(c, 2*half.X, 2*half.Y)
 		if !l.free(box) {
 			continue
 		}
 		l.taken = append(l.taken, box.Grown(0.8))
-		l.add(scene.Shape{Path: scene.Rect(box.Left, box.Top, box.Width(), box.Height(), 0.5), Fill: scene.White, Tag: scene.Tag{Name: s.ID}})
-		t := font.Set(scene.Text{At: scene.Point{X: c.X, Y: c.Y + capital/2}, Size: textEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: words})
+		l.Add(scene.Shape{Path: scene.Rect(box.Left, box.Top, box.Width(), box.Height(), 0.5), Fill: scene.White, Tag: scene.Tag{Name: s.ID}})
+		t := font.Set(scene.Text{At: scene.Point{X: c.X, Y: c.Y + capital/2}, Size: sheet.TextEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: words})
 		if s.Role == trace.Fastener {
 			t.Tag = scene.Tag{Name: s.ID, Role: scene.Number}
 		}
-		l.add(t)
+		l.Add(t)
 		return
 	}
 	l.lost++
@@ -206,13 +207,5 @@ func crossed(edge []geometry.Point, y float64) []float64 {
 }
 
 func (l *layout) free(box scene.Box) bool {
-	if !l.frame.Grown(-0.5).Holds(box) {
-		return false
-	}
-	for _, other := range l.taken {
-		if other.Meets(box) {
-			return false
-		}
-	}
-	return true
+	return l.frame.Grown(-0.5).Holds(box) && !slices.ContainsFunc(l.taken, box.Meets)
 }

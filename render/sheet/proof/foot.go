@@ -3,73 +3,72 @@ package proof
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 )
 
 // bar draws a bar of a round length of the part, to hold a rule against.
 func (l *layout) bar() {
 	y := l.frame.Bottom + 6
 	length := 50.0
-	for length*l.scale > l.width()-40 {
+	for length*l.scale > l.Paper.Content()-40 {
 		length /= 2
 	}
 	for length*l.scale < shortestBar {
 		length *= 2
 	}
-	x1, x2 := margin, margin+length*l.scale
-	line := func(path scene.Path) { l.add(scene.Shape{Path: path, Stroke: scene.Black, Width: thin}) }
-	line(segment(x1, y, x2, y))
-	line(segment(x1, y-1.5, x1, y+1.5))
-	line(segment(x2, y-1.5, x2, y+1.5))
-	l.write(x2+3, y+1.1, textEm, scene.Bold, scene.Start, fmt.Sprintf(l.words().Bar, l.figure("%g", length)))
+	x1, x2 := l.Left(), l.Left()+length*l.scale
+	l.Rule(x1, y, x2, y, thin)
+	l.Rule(x1, y-1.5, x1, y+1.5, thin)
+	l.Rule(x2, y-1.5, x2, y+1.5, thin)
+	l.Write(x2+3, y+1.1, sheet.TextEm, scene.Bold, scene.Start, scene.Black, fmt.Sprintf(l.words().Bar, l.figure("%g", length)))
 	l.lastY = y + 3
 }
 
 // foot explains the marks, gives the sizes, and names what is in doubt.
 func (l *layout) foot() {
 	y := l.lastY + line
-	last := l.Page.Height - margin - 0.5
+	last := l.Page.Height - l.Paper.Margin - 0.5
 	room := int((last-y)/line) + 1
 	w := l.words()
-	lines := []string{w.Legend}
-	lines = append(lines, l.sizes())
-	if words := l.distances(); words != "" {
-		lines = append(lines, words)
+	broken := func(words string) []string {
+		return font.Break(words, scene.Regular, sheet.TextEm, l.Paper.Content())
 	}
+	lines := slices.Concat(broken(w.Legend), broken(l.sizes()), broken(l.distances()))
 	more := 0
 	var doubts []string
-	for _, d := range l.in.Found.Doubts {
-		doubts = append(doubts, fmt.Sprintf(w.Look, l.doubtWords(d)))
+	for _, d := range l.Found.Doubts {
+		doubts = append(doubts, fmt.Sprintf(w.Look, l.Words.Say(d)))
 	}
-	for _, s := range l.in.Found.Shapes {
+	for _, s := range l.Found.Shapes {
 		for _, d := range s.Doubts {
-			doubts = append(doubts, fmt.Sprintf(w.LookAt, s.ID, l.figure("%.1f mm", s.DiameterMm), l.doubtWords(d)))
+			doubts = append(doubts, fmt.Sprintf(w.LookAt, s.ID, l.figure("%.1f mm", s.DiameterMm), l.Words.Say(d)))
 		}
 	}
-	if l.in.Found.Specks > 0 {
-		doubts = append(doubts, fmt.Sprintf(w.Specks, l.figure("%.1f", l.in.Found.SpeckMm), l.figure("%.1f", l.in.Found.SmallestMm), l.in.Found.Specks))
+	if l.Found.Specks > 0 {
+		doubts = append(doubts, fmt.Sprintf(w.Specks, l.figure("%.1f", l.Found.SpeckMm), l.figure("%.1f", l.Found.SmallestMm), l.Found.Specks))
 	}
 	if l.lost > 0 {
 		doubts = append([]string{fmt.Sprintf(w.NoRoom, l.lost)}, doubts...)
 	}
 	for _, d := range doubts {
-		broken := font.Break(d, scene.Regular, textEm, l.width())
-		if len(lines)+len(broken) > room-1 {
+		if says := broken(d); len(lines)+len(says) <= room-1 {
+			lines = append(lines, says...)
+		} else {
 			more++
-			continue
 		}
-		lines = append(lines, broken...)
 	}
 	if more > 0 {
 		lines = append(lines, fmt.Sprintf(w.More, more))
 	}
 	for _, words := range lines[:min(len(lines), room)] {
-		l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(words, scene.Regular, textEm, l.width()))
+		l.Text(l.Left(), y, words)
 		y += line
 	}
 }
@@ -77,9 +76,9 @@ func (l *layout) foot() {
 // sizes lists the groups of holes: 6 bolt holes 8.4 mm; 2 dowels 6.0 mm.
 func (l *layout) sizes() string {
 	words := ""
-	for g, mm := range l.in.Found.GroupsMm {
+	for g, mm := range l.Found.GroupsMm {
 		n, role := 0, trace.Role("")
-		for _, s := range l.in.Found.Shapes {
+		for _, s := range l.Found.Shapes {
 			if s.Group == g {
 				n, role = n+1, s.Role
 			}
@@ -89,7 +88,7 @@ func (l *layout) sizes() string {
 		}
 		words += fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)])
 	}
-	for _, s := range l.in.Found.Shapes {
+	for _, s := range l.Found.Shapes {
 		if s.Role == trace.Port && !s.Round() {
 			words += " · " + fmt.Sprintf(l.words().Opening, s.ID)
 		}
@@ -97,16 +96,11 @@ func (l *layout) sizes() string {
 	return strings.TrimPrefix(words, " · ")
 }
 
-// doubtWords says a doubt in the language of the sheet.
-func (l *layout) doubtWords(d trace.Doubt) string {
-	return d.In(l.words().Doubts[string(d.Cause)], l.in.Words.Figure)
-}
-
 // distances names the longest distance between two round holes and the longest
 // one across it, so that a caliper can tell whether the scale is right.
 func (l *layout) distances() string {
 	var holes []trace.Shape
-	for _, s := range l.in.Found.Shapes {
+	for _, s := range l.Found.Shapes {
 		if s.Round() && len(s.Doubts) == 0 && s.Role != trace.Bore && len(holes) < mostCompared {
 			holes = append(holes, s)
 		}

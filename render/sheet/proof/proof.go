@@ -1,6 +1,7 @@
 // Package proof lays out the sheet that shows what a trace found, drawn over
 // the picture itself, so that an eye can judge it. It gives a scene and the
-// picture under it; painting is left to the backend.
+// picture under it; painting is left to the backend. It may import places,
+// traces, scenes, type, words and what sheets share.
 package proof
 
 import (
@@ -11,19 +12,18 @@ import (
 	"drawdown/geometry/trace"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/render/words"
 )
 
-// Input is what the sheet shows.
-type Input struct {
+// Traced is what the sheet shows.
+type Traced struct {
 	Title string
-	Scale Scale
 	Found trace.Found
-	Words *words.Catalogue
 }
 
-// Sheet is a page and where the picture lies on it.
-type Sheet struct {
+// Overlay is a page and where the picture lies on it.
+type Overlay struct {
 	Page  scene.Page
 	view  trace.View
 	part  geometry.Box // that is shown, in millimetres of the part
@@ -31,21 +31,9 @@ type Sheet struct {
 	scale float64      // millimetres of paper to one of the part
 }
 
-// Paper is A4 (ISO 216), upright.
 const (
-	paperWidth  = 210.0
-	paperHeight = 297.0
-	margin      = 12.0
-)
-
-// Sizes of type as ems; capitals of the smallest are 2.17 mm high.
-const (
-	titleEm = 6.0
-	textEm  = 3.0
-	line    = 4.4
-)
-
-const (
+	titleEm     = 6.0
+	line        = 4.4  // between baselines
 	headRoom    = 22.0 // title and two lines
 	footRoom    = 38.0 // scale bar, legend and some doubts
 	besidePart  = 4.0  // of the picture shown round the part, in its millimetres
@@ -57,30 +45,35 @@ var scales = []float64{1, 1 / 1.25, 1 / 1.5, 0.5, 1 / 2.5, 1 / 3.0, 0.25, 0.2, 0
 
 // layout is a sheet in the making.
 type layout struct {
-	Sheet
-	in    Input
+	Overlay
+	*sheet.Pen
+	Traced
 	taken []scene.Box // where no label may lie
 	lost  int         // labels without room
 	lastY float64     // foot of the picture with its bar
 }
 
-// Lay lays the sheet out: full size where A4 has room for the part.
-func Lay(in Input) Sheet {
-	l := &layout{in: in}
-	l.view, l.part = in.Found.View, shown(in.Found)
-	l.choose()
+// Lay lays the sheet out: full size where the paper has room for the part,
+// upright or on its side.
+func Lay(t Traced, ask sheet.Request) Overlay {
+	upright, across := fitted(t, ask), fitted(t, sheet.Request{Paper: ask.Paper.Landscape(), Words: ask.Words})
+	l := upright
+	if across.scale > upright.scale {
+		l = across
+	}
 	l.header()
 	l.drawFrame()
 	l.drawOutline()
-	for _, s := range in.Found.Shapes {
+	for _, s := range t.Found.Shapes {
 		l.drawShape(s)
 	}
-	for _, s := range in.Found.Shapes {
+	for _, s := range t.Found.Shapes {
 		l.label(s)
 	}
 	l.bar()
 	l.foot()
-	return l.Sheet
+	l.Page.Items = l.Items
+	return l.Overlay
 }
 
 // shown is the part with a rim of its surroundings.
@@ -92,24 +85,42 @@ func shown(found trace.Found) geometry.Box {
 	return geometry.Bounds(points).Grown(besidePart)
 }
 
-// choose takes the way of the paper that shows the part larger.
-func (l *layout) choose() {
-	fits := func(width, height float64) float64 {
-		for _, s := range scales {
-			if l.part.Width()*s <= width-2*margin && l.part.Height()*s <= height-2*margin-headRoom-footRoom {
-				return s
-			}
+// fitted takes the largest scale at which the paper has room for the part.
+func fitted(t Traced, ask sheet.Request) *layout {
+	p := ask.Paper
+	l := &layout{Pen: &sheet.Pen{Paper: p, Words: ask.Words}, Traced: t}
+	l.Page = scene.Page{Name: "proof", Width: p.Width, Height: p.Height, Margin: p.Margin}
+	l.view, l.part = t.Found.View, shown(t.Found)
+	for _, l.scale = range scales {
+		if w, h := l.room(); l.part.Width()*l.scale <= w && l.part.Height()*l.scale <= h {
+			l.place()
+			return l
 		}
-		return min((width-2*margin)/l.part.Width(), (height-2*margin-headRoom-footRoom)/l.part.Height())
 	}
-	upright, across := fits(paperWidth, paperHeight), fits(paperHeight, paperWidth)
-	l.Page = scene.Page{Name: "proof", Width: paperWidth, Height: paperHeight, Margin: margin}
-	l.scale = upright
-	if across > upright {
-		l.Page.Width, l.Page.Height, l.scale = paperHeight, paperWidth, across
+	w, h := l.room()
+	l.scale = min(w/l.part.Width(), h/l.part.Height())
+	l.place()
+	return l
+}
+
+// room is what the head and the foot leave of the page at a scale.
+func (l *layout) room() (width, height float64) {
+	foot := footRoom
+	if l.Paper.Narrow() {
+		foot += 3 * line // lines that need two
 	}
+	return l.Paper.Content(), l.Paper.Height - 2*l.Paper.Margin - l.headHeight() - foot
+}
+
+func (l *layout) headHeight() float64 {
+	counts, size := l.headLines()
+	return headRoom + float64(len(counts)+len(size)-2)*line
+}
+
+// place puts the picture on the page.
+func (l *layout) place() {
 	w, h := l.part.Width()*l.scale, l.part.Height()*l.scale
-	left, top := (l.Page.Width-w)/2, margin+headRoom
+	left, top := (l.Page.Width-w)/2, l.Paper.Margin+l.headHeight()
 	l.frame = scene.Box{Left: left, Top: top, Right: left + w, Bottom: top + h}
 }
 
@@ -118,39 +129,41 @@ func (l *layout) at(p geometry.Point) scene.Point {
 	return scene.Point{X: l.frame.Left + (p.X-l.part.Min.X)*l.scale, Y: l.frame.Top + (l.part.Max.Y-p.Y)*l.scale}
 }
 
-func (l *layout) add(items ...scene.Item) { l.Page.Items = append(l.Page.Items, items...) }
-
-func (l *layout) write(x, y, em float64, w scene.Weight, a scene.Anchor, words string) scene.Text {
-	t := font.Set(scene.Text{At: scene.Point{X: x, Y: y}, Size: em, Weight: w, Anchor: a, Ink: scene.Black, Content: words})
-	l.add(t)
-	return t
-}
-
-func (l *layout) words() *words.Proof { return &l.in.Words.Proof }
+func (l *layout) words() *words.Proof { return &l.Words.Proof }
 
 // figure prints a number as the language does.
 func (l *layout) figure(form string, v float64) string {
-	return l.in.Words.Figure(fmt.Sprintf(form, v))
+	return l.Words.Figure(fmt.Sprintf(form, v))
 }
 
-func (l *layout) width() float64 { return l.Page.Width - 2*margin }
+// headLines are the lines under the title: what was found and whence the scale,
+// and how large it is drawn.
+func (l *layout) headLines() (counts, size []string) {
+	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Words.Say(l.Found.Scale))
+	drawn := l.words().FullSize
+	if l.scale != 1 {
+		drawn = fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
+	}
+	width := l.Paper.Content()
+	return font.Break(found, scene.Regular, sheet.TextEm, width), font.Break(drawn, scene.Bold, sheet.TextEm, width)
+}
 
 func (l *layout) header() {
-	y := margin + 5.0
-	l.write(margin, y, titleEm, scene.Bold, scene.Start, font.Fit(fmt.Sprintf(l.words().Title, l.in.Title), scene.Bold, titleEm, l.width()))
+	title := fmt.Sprintf(l.words().Title, l.Title)
+	y := l.Paper.Margin + 5
+	l.Write(l.Left(), y, titleEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, titleEm, l.Paper.Content()))
 	y += 6
-	l.write(margin, y, textEm, scene.Regular, scene.Start, font.Fit(fmt.Sprintf(l.words().Scale, Counts(l.in.Words, l.in.Found), l.in.Scale.Words(l.in.Words)), scene.Regular, textEm, l.width()))
-	y += line
-	l.write(margin, y, textEm, scene.Bold, scene.Start, font.Fit(l.sizeWords(), scene.Bold, textEm, l.width()))
-	y += 1.8
-	l.add(scene.Shape{Path: scene.Polyline([]scene.Point{{X: margin, Y: y}, {X: l.Page.Width - margin, Y: y}}, false), Stroke: scene.Black, Width: 0.5})
-}
-
-func (l *layout) sizeWords() string {
-	if l.scale == 1 {
-		return l.words().FullSize
+	counts, size := l.headLines()
+	for _, words := range counts {
+		l.Text(l.Left(), y, words)
+		y += line
 	}
-	return fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
+	for _, words := range size {
+		l.Write(l.Left(), y, sheet.TextEm, scene.Bold, scene.Start, scene.Black, words)
+		y += line
+	}
+	y += 1.8 - line
+	l.Rule(l.Left(), y, l.Right(), y, 0.5)
 }
 
 // Counts says how many of each were found: 6 bolt holes, 1 bore.

@@ -7,8 +7,11 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/proof"
 	"drawdown/render/words"
 )
@@ -28,7 +31,7 @@ func found(t *testing.T, width, height float64, holes [][3]float64) (*image.Gray
 			p.Pix[y*p.Stride+x] = uint8(150 - 90*math.Max(-1, math.Min(1, inside*perMM)))
 		}
 	}
-	f, err := trace.Find(p, trace.PerInch(perMM*25.4, perMM*25.4), trace.Options{})
+	f, err := trace.Trace(p, trace.Scale{FileX: perMM * 25.4, FileY: perMM * 25.4}, trace.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,21 +65,21 @@ func TestLayout(t *testing.T) {
 		if len(f.Shapes) != c.want {
 			t.Fatalf("%s: %d shapes, want %d", c.name, len(f.Shapes), c.want)
 		}
-		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, trace.NewDoubt(trace.Torn, "81"))
-		f.Doubts = append(f.Doubts, trace.NewDoubt(trace.CutOff))
-		in := proof.Input{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter",
-			Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f}
-		var sheet proof.Sheet
-		for _, w := range languages(t) {
-			in.Words = w
-			sheet = proof.Lay(in)
-			for _, fault := range scene.CheckLayout(sheet.Page) {
-				t.Errorf("%s in %s: %s", c.name, w.Language, fault)
-			}
-			if err := scene.Check(sheet.Page); err != nil {
-				t.Errorf("%s in %s: %v", c.name, w.Language, err)
+		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, finding.Warned(trace.Torn, finding.Values{"round": 0.81}))
+		f.Doubts = append(f.Doubts, finding.Warned(trace.CutOff, nil))
+		in := proof.Traced{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter", Found: f}
+		for _, paper := range sheet.Papers {
+			for _, w := range languages(t) {
+				laid := proof.Lay(in, sheet.Request{Paper: paper, Words: w})
+				for _, fault := range scenetest.CheckLayout(laid.Page) {
+					t.Errorf("%s on %s in %s: %s", c.name, paper.Name, w.Language, fault)
+				}
+				if err := scene.Check(laid.Page); err != nil {
+					t.Errorf("%s on %s in %s: %v", c.name, paper.Name, w.Language, err)
+				}
 			}
 		}
+		sheet := proof.Lay(in, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 		marks := map[string]bool{}
 		for _, item := range sheet.Page.Items {
 			if s, ok := item.(scene.Shape); ok && s.Tag.Role == scene.Mark {
@@ -99,7 +102,7 @@ func TestLayout(t *testing.T) {
 
 // checkUnder looks at the picture below each mark: ground in the middle of a
 // hole, part just outside of it.
-func checkUnder(t *testing.T, name string, sheet proof.Sheet, under *image.Gray) {
+func checkUnder(t *testing.T, name string, sheet proof.Overlay, under *image.Gray) {
 	t.Helper()
 	for _, item := range sheet.Page.Items {
 		s, ok := item.(scene.Shape)
@@ -129,7 +132,7 @@ func languages(t *testing.T) []*words.Catalogue {
 }
 
 // The lines of the head and the legend are whole in every language, full size
-// and reduced, on the narrow paper.
+// and reduced, on every paper.
 func TestNothingIsCutOff(t *testing.T) {
 	for name, c := range map[string]struct {
 		side  float64
@@ -137,57 +140,24 @@ func TestNothingIsCutOff(t *testing.T) {
 	}{"full size": {40, [][3]float64{{-12, 8, 5}, {13, -7, 5}}}, "reduced": {300, grid(3, 3, 90, 9)}} {
 		_, f := found(t, c.side, c.side, c.holes)
 		for _, w := range languages(t) {
-			sheet := proof.Lay(proof.Input{Title: "Plate", Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f, Words: w})
-			for _, item := range sheet.Page.Items {
-				if text, ok := item.(scene.Text); ok && strings.HasSuffix(text.Content, "…") {
-					t.Errorf("%s in %s: %q is cut off", name, w.Language, text.Content)
+			for _, paper := range sheet.Papers {
+				all := ""
+				for _, item := range proof.Lay(plate(f), sheet.Request{Paper: paper, Words: w}).Page.Items {
+					if text, ok := item.(scene.Text); ok {
+						all += text.Content + " "
+					}
+				}
+				legend := strings.ReplaceAll(w.Proof.Legend, "\u00a0", " ")
+				if strings.Contains(all, "…") || !strings.Contains(strings.ReplaceAll(all, "\u00a0", " "), legend) {
+					t.Errorf("%s on %s in %s: cut off: %s", name, paper.Name, w.Language, all)
 				}
 			}
 		}
 	}
 }
 
-// Every doubt of a trace has its words in every language, the English ones those
-// of the terminal.
-func TestDoubtsHaveWords(t *testing.T) {
-	for cause, says := range trace.Causes() {
-		figures := []string{"8.5", "9.5", "10.5"}[:strings.Count(says, "%s")]
-		for _, w := range languages(t) {
-			form := w.Proof.Doubts[string(cause)]
-			said := trace.NewDoubt(cause, figures...).In(form, w.Figure)
-			if form == "" || strings.Contains(said, "%!") || w.Language != "en" && strings.Contains(said, ".5") {
-				t.Errorf("%s: %s is said %q", w.Language, cause, said)
-			}
-		}
-		if form := words.English().Proof.Doubts[string(cause)]; form != says {
-			t.Errorf("%s: on the sheet %q, at the terminal %q", cause, form, says)
-		}
-	}
-	if sheet, all := len(words.English().Proof.Doubts), len(trace.Causes()); sheet != all {
-		t.Errorf("%d doubts with words, %d that a trace has", sheet, all)
-	}
-}
-
-func TestScaleWords(t *testing.T) {
-	for _, c := range []struct {
-		language string
-		scale    proof.Scale
-		want     string
-	}{
-		{"en", proof.Scale{From: proof.Known, Distances: 1}, "one known distance"},
-		{"de", proof.Scale{From: proof.Known, Distances: 2}, "2 bekannte Abstände"},
-		{"de", proof.Scale{From: proof.Stated, DPIX: 101.6, DPIY: 102}, "angegeben: 101,6\u00a0×\u00a0102\u00a0dpi"},
-		{"en", proof.Scale{From: proof.FourCorners, WidthMm: 152.4, HeightMm: 101.6}, "four corners of 152.4 × 101.6 mm"},
-		{"fr", proof.Scale{From: proof.FromFile, DPIX: 150, DPIY: 150}, "selon le fichier, 150\u00a0dpi"},
-	} {
-		w, err := words.Find(c.language)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := c.scale.Words(w); got != c.want {
-			t.Errorf("%s: %q, want %q", c.language, got, c.want)
-		}
-	}
+func plate(f trace.Found) proof.Traced {
+	return proof.Traced{Title: "Plate", Found: f}
 }
 
 func TestCounts(t *testing.T) {

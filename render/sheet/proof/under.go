@@ -14,7 +14,7 @@ const faded = 0.55
 // Under gives the picture that the sheet is painted over: the whole page in so
 // many pixels, white but for the picture, which is turned level and freed from
 // perspective as the part is.
-func (s Sheet) Under(picture *image.Gray, width, height int) *image.Gray {
+func (s Overlay) Under(picture *image.Gray, width, height int) *image.Gray {
 	out := image.NewGray(image.Rect(0, 0, width, height))
 	for i := range out.Pix {
 		out.Pix[i] = 255

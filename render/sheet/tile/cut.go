@@ -1,10 +1,6 @@
 package tile
 
-import (
-	"math"
-
-	"drawdown/render/scene"
-)
+import "drawdown/render/scene"
 
 // cut gives the part of a path's line that lies in the box. A path that lies in
 // it altogether stays as it is, curves and all; of others the curves become
@@ -18,7 +14,7 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 		return nil
 	}
 	var out scene.Path
-	for _, run := range flatten(path) {
+	for _, run := range path.FlattenTo(flatness) {
 		var last scene.Point
 		open := false
 		for k := 1; k < len(run); k++ {
@@ -41,81 +37,8 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 // tenth of what a sheet promises.
 const flatness = 0.01
 
-// flatten gives each sub-path as a run of straight lines.
-func flatten(p scene.Path) [][]scene.Point {
-	var runs [][]scene.Point
-	add := func(q scene.Point) { runs[len(runs)-1] = append(runs[len(runs)-1], q) }
-	var here scene.Point
-	for _, s := range p {
-		switch s.Verb {
-		case scene.Move:
-			runs = append(runs, nil)
-			here = s.P[0]
-			add(here)
-		case scene.Line:
-			here = s.P[0]
-			add(here)
-		case scene.Curve:
-			steps := pieces(here, s.P)
-			for k := 1; k <= steps; k++ {
-				add(bezier(here, s.P, float64(k)/float64(steps)))
-			}
-			here = s.P[2]
-		case scene.Close:
-			here = runs[len(runs)-1][0]
-			add(here)
-		}
-	}
-	return runs
-}
-
-// pieces is how many straight lines stand for a cubic curve. A chord over 1/n of
-// it lies within 1/8 of the second derivative over n² of it, and that is at most
-// 6 times the largest second difference of its four points.
-func pieces(start scene.Point, p [3]scene.Point) int {
-	first := math.Hypot(start.X-2*p[0].X+p[1].X, start.Y-2*p[0].Y+p[1].Y)
-	second := math.Hypot(p[0].X-2*p[1].X+p[2].X, p[0].Y-2*p[1].Y+p[2].Y)
-	return max(1, int(math.Ceil(math.Sqrt(0.75*math.Max(first, second)/flatness))))
-}
-
-func bezier(a scene.Point, p [3]scene.Point, t float64) scene.Point {
-	u := 1 - t
-	f := [4]float64{u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t}
-	return scene.Point{
-		X: f[0]*a.X + f[1]*p[0].X + f[2]*p[1].X + f[3]*p[2].X,
-		Y: f[0]*a.Y + f[1]*p[0].Y + f[2]*p[1].Y + f[3]*p[2].Y,
-	}
-}
-
-// movedPath gives the path at another place.
-func movedPath(p scene.Path, by scene.Point) scene.Path {
-	out := make(scene.Path, len(p))
-	for i, s := range p {
-		for k := range s.P {
-			s.P[k] = scene.Point{X: scene.Rounded(s.P[k].X + by.X), Y: scene.Rounded(s.P[k].Y + by.Y)}
-		}
-		out[i] = s
-	}
-	return out
-}
-
-func movedItems(items []scene.Item, by scene.Point) []scene.Item {
-	var out []scene.Item
-	for _, it := range items {
-		switch it := it.(type) {
-		case scene.Shape:
-			it.Path = movedPath(it.Path, by)
-			out = append(out, it)
-		case scene.Text:
-			it.At = scene.Point{X: scene.Rounded(it.At.X + by.X), Y: scene.Rounded(it.At.Y + by.Y)}
-			out = append(out, it)
-		}
-	}
-	return out
-}
-
 // Moved gives the piece at another place.
 func (p Piece) Moved(by scene.Point) Piece {
-	p.Edge.Path, p.Items = movedPath(p.Edge.Path, by), movedItems(p.Items, by)
+	p.Edge.Path, p.Items = p.Edge.Path.Moved(by), scene.Moved(p.Items, by)
 	return p
 }

@@ -12,7 +12,7 @@ import (
 // frame is what stands round the window through which a sheet shows its part of
 // the drawing. It is the same on every sheet, so that the windows join.
 type frame struct {
-	ask      Request
+	ask      Sheets
 	left     float64 // where the foot begins
 	subtitle []string
 	window   scene.Box // on the page
@@ -37,7 +37,7 @@ const (
 )
 
 // newFrame lays out the frame of one sheet, or of sheets to be joined.
-func newFrame(ask Request, joined bool) frame {
+func newFrame(ask Sheets, joined bool) frame {
 	p := ask.Paper
 	f := frame{ask: ask, left: p.Margin}
 	if f.low() {
@@ -54,7 +54,7 @@ func newFrame(ask Request, joined bool) frame {
 		f.leftOut = broken(ask.Words.Tile.LeftOut)
 	}
 	room := p.Content() - labelWidth - 3
-	f.subtitle = sheet.AtMost(font.Break(ask.Subtitle, scene.Regular, sheet.TextEm, room), 2, scene.Regular, sheet.TextEm, room)
+	f.subtitle = sheet.AtMost(sheet.BreakText(ask.Subtitle, room), 2, scene.Regular, sheet.TextEm, room)
 	f.window = scene.Box{
 		Left: p.Margin + barGap, Right: p.Width - p.Margin - gap,
 		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - f.footHeight(),
@@ -65,11 +65,11 @@ func newFrame(ask Request, joined bool) frame {
 // even breaks words into lines; where one word would be left alone on the last,
 // the lines are made shorter, but no more of them.
 func even(words string, width float64) []string {
-	lines := font.Break(words, scene.Regular, sheet.TextEm, width)
+	lines := sheet.BreakText(words, width)
 	n := len(lines)
 	for n > 1 && width > 0 && !strings.Contains(lines[n-1], " ") {
 		width -= 2
-		shorter := font.Break(words, scene.Regular, sheet.TextEm, width)
+		shorter := sheet.BreakText(words, width)
 		if len(shorter) > n {
 			break
 		}
@@ -150,16 +150,14 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 // right of that direction.
 func bar(x, y, dx, dy, length float64) scene.Shape {
 	var path scene.Path
-	path.MoveTo(x, y)
-	path.LineTo(x+dx*length, y+dy*length)
+	path.Stroke(x, y, x+dx*length, y+dy*length)
 	for k := range 11 {
 		tick := 1.0
 		if k%5 == 0 {
 			tick = 2
 		}
 		along := length * float64(k) / 10
-		path.MoveTo(x+dx*along, y+dy*along)
-		path.LineTo(x+dx*along-dy*tick, y+dy*along+dx*tick)
+		path.Stroke(x+dx*along, y+dy*along, x+dx*along-dy*tick, y+dy*along+dx*tick)
 	}
 	return scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}
 }

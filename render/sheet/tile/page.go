@@ -10,7 +10,7 @@ import (
 )
 
 // page prints one sheet.
-func (g *grid) page(row, column int) scene.Page {
+func (g *tiling) page(row, column int) scene.Page {
 	pen := &sheet.Pen{Paper: g.ask.Paper, Words: g.ask.Words}
 	label := name(row, column)
 	page := scene.Page{Name: g.ask.Name + "-" + strings.ToLower(label)}
@@ -28,12 +28,12 @@ func (g *grid) page(row, column int) scene.Page {
 }
 
 // show draws what lies in the sheet's window.
-func (g *grid) show(p *sheet.Pen, row, column int) {
+func (g *tiling) show(p *sheet.Pen, row, column int) {
 	w := g.window(row, column)
 	by := scene.Point{X: scene.Rounded(g.frame.window.Left - w.Left), Y: scene.Rounded(g.frame.window.Top - w.Top)}
 	line := func(s scene.Shape) {
 		if s.Path = cut(s.Path, w); len(s.Path) > 0 {
-			s.Path = movedPath(s.Path, by)
+			s.Path = s.Path.Moved(by)
 			p.Add(s)
 		}
 	}
@@ -44,21 +44,21 @@ func (g *grid) show(p *sheet.Pen, row, column int) {
 		if !within(w, g.pieces[i]) {
 			if g.cell(row, column).Meets(g.pieces[i]) {
 				line(piece.Edge)
-				p.Add(movedItems(inside(piece.Items, w), by)...)
+				p.Add(scene.Moved(inside(piece.Items, w), by)...)
 			} else {
 				line(scene.Shape{Path: piece.Edge.Path, Stroke: scene.Grey, Width: 0.15})
 			}
 			continue
 		}
 		if len(piece.Edge.Path) > 0 {
-			piece.Edge.Path = movedPath(piece.Edge.Path, by)
+			piece.Edge.Path = piece.Edge.Path.Moved(by)
 			p.Add(piece.Edge)
 		}
-		p.Add(movedItems(piece.Items, by)...)
+		p.Add(scene.Moved(piece.Items, by)...)
 	}
 	for _, word := range g.drawing.Words {
 		if within(w, word.Bounds()) {
-			p.Add(movedItems(word.Items, by)...)
+			p.Add(scene.Moved(word.Items, by)...)
 		}
 	}
 }
@@ -86,20 +86,16 @@ const (
 
 // marks draws the crop marks at the corners of the window, and short dashed
 // lines where the cut edge of the sheet to the left, or of the one above, goes.
-func (g *grid) marks(p *sheet.Pen, row, column int) {
+func (g *tiling) marks(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	var crops, joints scene.Path
 	upright := func(path *scene.Path, x float64) {
-		path.MoveTo(x, w.Top-markFar)
-		path.LineTo(x, w.Top-markNear)
-		path.MoveTo(x, w.Bottom+markNear)
-		path.LineTo(x, w.Bottom+markFar)
+		path.Stroke(x, w.Top-markFar, x, w.Top-markNear)
+		path.Stroke(x, w.Bottom+markNear, x, w.Bottom+markFar)
 	}
 	flat := func(path *scene.Path, y float64) {
-		path.MoveTo(w.Left-3, y)
-		path.LineTo(w.Left-markNear, y)
-		path.MoveTo(w.Right+markNear, y)
-		path.LineTo(w.Right+markFar, y)
+		path.Stroke(w.Left-3, y, w.Left-markNear, y)
+		path.Stroke(w.Right+markNear, y, w.Right+markFar, y)
 	}
 	for _, x := range []float64{w.Left, w.Right} {
 		upright(&crops, x)
@@ -121,7 +117,7 @@ func (g *grid) marks(p *sheet.Pen, row, column int) {
 }
 
 // neighbours names the sheets beside the edges.
-func (g *grid) neighbours(p *sheet.Pen, row, column int) {
+func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	c := w.Centre()
 	const em, capMm = sheet.TextEm, sheet.TextEm * font.CapHeight
@@ -143,11 +139,10 @@ func (g *grid) neighbours(p *sheet.Pen, row, column int) {
 
 // keyPlan draws all sheets small, with this one shaded and those that are left
 // out crossed.
-func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
+func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	top := g.frame.window.Bottom + gap
 	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}
-	all := g.window(0, 0)
-	all = union(all, g.window(g.rows-1, g.columns-1))
+	all := g.window(0, 0).Union(g.window(g.rows-1, g.columns-1))
 	scale := math.Min(room.Width()/all.Width(), room.Height()/all.Height())
 	to := func(q scene.Point) scene.Point {
 		return scene.Point{X: room.Right - (all.Right-q.X)*scale, Y: room.Top + (q.Y-all.Top)*scale}
@@ -163,10 +158,8 @@ func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
 			a, b := to(scene.Point{X: box.Left, Y: box.Top}), to(scene.Point{X: box.Right, Y: box.Bottom})
 			cells = append(cells, scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0)...)
 			if !g.holds[r][c] {
-				crosses.MoveTo(a.X, a.Y)
-				crosses.LineTo(b.X, b.Y)
-				crosses.MoveTo(a.X, b.Y)
-				crosses.LineTo(b.X, a.Y)
+				crosses.Stroke(a.X, a.Y, b.X, b.Y)
+				crosses.Stroke(a.X, b.Y, b.X, a.Y)
 			}
 		}
 	}
@@ -178,16 +171,10 @@ func (g *grid) keyPlan(p *sheet.Pen, row, column int) {
 }
 
 // miniature draws the lines, and a dot for every piece.
-func (g *grid) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
+func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
 	var lines scene.Path
 	for _, s := range g.drawing.Lines {
-		for _, seg := range s.Path {
-			for k := range seg.P {
-				q := to(seg.P[k])
-				seg.P[k] = scene.Point{X: scene.Rounded(q.X), Y: scene.Rounded(q.Y)}
-			}
-			lines = append(lines, seg)
-		}
+		lines = append(lines, s.Path.Mapped(to)...)
 	}
 	if len(lines) > 0 {
 		p.Add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.12})

@@ -2,6 +2,7 @@ package tile
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 )
@@ -27,16 +28,11 @@ func (s Seams) Part(a, b scene.Box) bool {
 }
 
 func between(seams []float64, low, high float64) bool {
-	for _, at := range seams {
-		if low < at && at < high {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(seams, func(at float64) bool { return low < at && at < high })
 }
 
 // stops lists what cuts should not fall into, across and down.
-func (d Drawing) stops() (across, down []stop) {
+func (d Contents) stops() (across, down []stop) {
 	add := func(b scene.Box, spoils float64, whole bool) {
 		across = append(across, stop{b.Left, b.Right, spoils, whole})
 		down = append(down, stop{b.Top, b.Bottom, spoils, whole})
@@ -75,25 +71,20 @@ func (p Piece) texts() []scene.Box {
 }
 
 // spoilt names what of a drawing a seam runs through.
-func (s Seams) spoilt(d Drawing) []string {
+func (s Seams) spoilt(d Contents) []string {
 	var names []string
 	for _, p := range d.Pieces {
-		for _, b := range p.texts() {
-			if s.Cross(b) || len(p.Edge.Path) > 0 && s.Part(b, p.Edge.Path.Bounds()) {
-				names = append(names, p.Name)
-				break
-			}
+		cuts := func(b scene.Box) bool {
+			return s.Cross(b) || len(p.Edge.Path) > 0 && s.Part(b, p.Edge.Path.Bounds())
+		}
+		if slices.ContainsFunc(p.texts(), cuts) {
+			names = append(names, p.Name)
 		}
 	}
 	return names
 }
 
 // anyWord says whether a seam runs through a word that is not part of a piece.
-func (s Seams) anyWord(d Drawing) bool {
-	for _, p := range d.Words {
-		if s.Cross(p.Bounds()) {
-			return true
-		}
-	}
-	return false
+func (s Seams) anyWord(d Contents) bool {
+	return slices.ContainsFunc(d.Words, func(p Piece) bool { return s.Cross(p.Bounds()) })
 }

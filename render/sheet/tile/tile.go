@@ -1,21 +1,22 @@
 // Package tile prints a drawing that is larger than a sheet of paper at its
 // true size: over several sheets with an overlap, crop marks, check bars and a
 // key plan. It knows no bolt: a drawing is lines, which are cut where a sheet
-// ends, and pieces, which are whole on at least one sheet.
+// ends, and pieces, which are whole on at least one sheet. It may import scenes,
+// type, words and what sheets share.
 package tile
 
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
-// Drawing is what to print, in millimetres of paper, y downwards. Where it lies
+// Contents is what to print, in millimetres of paper, y downwards. Where it lies
 // does not matter.
-type Drawing struct {
+type Contents struct {
 	Lines  []scene.Shape // without a fill; cut where a sheet ends
 	Pieces []Piece
 	Words  []Piece  // moved a little where a joint of the sheets would cut them
@@ -37,43 +38,25 @@ type Piece struct {
 
 // Bounds is the room that the piece takes.
 func (p Piece) Bounds() scene.Box {
-	b := scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
-	if len(p.Edge.Path) > 0 {
-		b = union(b, p.Edge.Path.Bounds())
-	}
-	for _, it := range p.Items {
-		switch it := it.(type) {
-		case scene.Shape:
-			b = union(b, it.Path.Bounds())
-		case scene.Text:
-			b = union(b, it.Box())
-		}
-	}
-	return b
+	return scene.Bounds(p.Items).Union(p.Edge.Path.Bounds())
 }
 
 // Bounds is the extent of the drawing.
-func (d Drawing) Bounds() scene.Box {
-	b := scene.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+func (d Contents) Bounds() scene.Box {
+	b := scene.NoBox
 	for _, s := range d.Lines {
-		b = union(b, s.Path.Bounds())
+		b = b.Union(s.Path.Bounds())
 	}
-	for _, pieces := range [][]Piece{d.Pieces, d.Words} {
-		for _, p := range pieces {
-			b = union(b, p.Bounds())
-		}
+	for _, p := range slices.Concat(d.Pieces, d.Words) {
+		b = b.Union(p.Bounds())
 	}
 	return b
 }
 
-func union(a, b scene.Box) scene.Box {
-	return scene.Box{Left: math.Min(a.Left, b.Left), Top: math.Min(a.Top, b.Top), Right: math.Max(a.Right, b.Right), Bottom: math.Max(a.Bottom, b.Bottom)}
-}
-
-// Request says how a drawing is to be printed.
-type Request struct {
-	Paper    sheet.Paper // laid on its side where that takes fewer sheets; stays so where it lies so
-	Words    *words.Catalogue
+// Sheets says on what sheets to print, and what stands on each of them. Paper is
+// laid on its side where that takes fewer sheets; it stays so where it lies so.
+type Sheets struct {
+	sheet.Request
 	Name     string // of the pages, in file names
 	Title    string
 	Subtitle string   // what the sheet is, and which print of it
@@ -86,20 +69,14 @@ type Request struct {
 // MostSheets is more than anyone joins.
 const MostSheets = 200
 
-// Pages prints a drawing that cannot give way to the joints of the sheets.
-func Pages(d Drawing, ask Request) (pages []scene.Page, notes []string, err error) {
-	pages, notes, _, err = Join(func(Seams) Drawing { return d }, ask)
-	return pages, notes, err
-}
-
 // Join prints a drawing; the pages lack their count. It is drawn first without
 // seams, and again where the joints of the sheets would run through its words,
 // which then stand beside them. The notes tell which sheets are left out because
 // nothing is on them, and what is whole on none.
-func Join(draw func(Seams) Drawing, ask Request) (pages []scene.Page, notes []string, printed Drawing, err error) {
+func Join(draw func(Seams) Contents, ask Sheets) (pages []scene.Page, notes []string, printed Contents, err error) {
 	g, err := best(draw, ask)
 	if err != nil {
-		return nil, nil, Drawing{}, err
+		return nil, nil, Contents{}, err
 	}
 	notes = g.settleWords()
 	for row := range g.rows {
@@ -117,7 +94,7 @@ func Join(draw func(Seams) Drawing, ask Request) (pages []scene.Page, notes []st
 // Fit gives how many millimetres of a part must be one of the paper so that its
 // drawing goes on one sheet: 1 where it fits as it is, else in tenths. The
 // drawing is made anew for every reduction, since words do not shrink.
-func Fit(draw func(reduced float64) Drawing, ask Request) float64 {
+func Fit(draw func(reduced float64) Contents, ask Sheets) float64 {
 	ask.Reduced = 1
 	d := draw(1)
 	if onOne(d, ask) {
@@ -135,17 +112,17 @@ func Fit(draw func(reduced float64) Drawing, ask Request) float64 {
 	return ask.Reduced
 }
 
-func onOne(d Drawing, ask Request) bool {
+func onOne(d Contents, ask Sheets) bool {
 	return onOneSheet(d, ask) || ask.Paper.Width <= ask.Paper.Height && onOneSheet(d, turned(ask))
 }
 
 // over is how many times a drawing is larger than the window.
-func over(d Drawing, ask Request) float64 {
+func over(d Contents, ask Sheets) float64 {
 	b, w := d.Bounds(), newFrame(ask, false).window
 	return math.Max(b.Width()/w.Width(), b.Height()/w.Height())
 }
 
-func turned(ask Request) Request {
+func turned(ask Sheets) Sheets {
 	ask.Paper = ask.Paper.Landscape()
 	return ask
 }

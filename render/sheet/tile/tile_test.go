@@ -7,6 +7,7 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
 	"drawdown/render/words"
@@ -26,13 +27,19 @@ func word(content string, x, y float64) tile.Piece {
 	return tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{At: scene.Point{X: x, Y: y}, Size: 4.2, Anchor: scene.Middle, Ink: scene.Black, Content: content})}}
 }
 
-func request(t *testing.T, paper string) tile.Request {
+func request(t *testing.T, paper string) tile.Sheets {
 	t.Helper()
 	p, err := sheet.FindPaper(paper)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return tile.Request{Paper: p, Words: words.English(), Name: "part", Title: "Part", Subtitle: "sheet", Legend: []string{"How to read it."}, Reduced: 1}
+	return tile.Sheets{Request: sheet.Request{Paper: p, Words: words.English()}, Name: "part", Title: "Part", Subtitle: "sheet", Legend: []string{"How to read it."}, Reduced: 1}
+}
+
+// pagesOf prints a drawing that cannot give way to the joints of the sheets.
+func pagesOf(d tile.Contents, ask tile.Sheets) (pages []scene.Page, notes []string, err error) {
+	pages, notes, _, err = tile.Join(func(tile.Seams) tile.Contents { return d }, ask)
+	return pages, notes, err
 }
 
 func contents(pages []scene.Page) string {
@@ -52,17 +59,17 @@ func contents(pages []scene.Page) string {
 func TestEveryPieceIsWhole(t *testing.T) {
 	for _, paper := range sheet.PaperNames() {
 		for shift := 0.0; shift < 40; shift += 1.3 {
-			var d tile.Drawing
+			var d tile.Contents
 			for k := range 30 {
 				d.Pieces = append(d.Pieces, spot(fmt.Sprintf("P%d", k), float64(k%5)*(82+shift), float64(k/5)*(41+shift)+shift, 20))
 			}
-			pages, notes, err := tile.Pages(d, request(t, paper))
+			pages, notes, err := pagesOf(d, request(t, paper))
 			if err != nil {
 				t.Fatal(err)
 			}
 			whole := map[string]bool{}
 			for _, page := range pages {
-				for _, fault := range scene.CheckLayout(page) {
+				for _, fault := range scenetest.CheckLayout(page) {
 					t.Error(fault)
 				}
 				for _, it := range page.Items {
@@ -81,7 +88,7 @@ func TestEveryPieceIsWhole(t *testing.T) {
 // A drawing that goes on one sheet has no name on it, no crop marks and no
 // words on joining.
 func TestOneSheet(t *testing.T) {
-	pages, notes, err := tile.Pages(tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 20)}}, request(t, "a4"))
+	pages, notes, err := pagesOf(tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 20)}}, request(t, "a4"))
 	if err != nil || len(pages) != 1 || len(notes) > 0 || pages[0].Name != "part" {
 		t.Fatalf("%d pages, notes %q, error %v", len(pages), notes, err)
 	}
@@ -93,11 +100,11 @@ func TestOneSheet(t *testing.T) {
 // The paper lies on its side where that takes fewer sheets, and stays so where
 // it was laid so.
 func TestFewestSheets(t *testing.T) {
-	wide := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 230, 0, 5)}}
-	high := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 0, 200, 5)}}
+	wide := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 230, 0, 5)}}
+	high := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 0, 200, 5)}}
 	ask := request(t, "a4")
 	for _, c := range []struct {
-		drawing   tile.Drawing
+		drawing   tile.Contents
 		landscape bool
 		sheets    int
 		lies      bool
@@ -106,7 +113,7 @@ func TestFewestSheets(t *testing.T) {
 		if c.landscape {
 			one.Paper = one.Paper.Landscape()
 		}
-		pages, _, err := tile.Pages(c.drawing, one)
+		pages, _, err := pagesOf(c.drawing, one)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -119,17 +126,17 @@ func TestFewestSheets(t *testing.T) {
 // Where it takes as many sheets either way, the paper stays as it is, so that a
 // book is turned as little as possible.
 func TestPaperStays(t *testing.T) {
-	for _, d := range []tile.Drawing{
+	for _, d := range []tile.Contents{
 		{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 100, 100, 5)}},
 		{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 300, 300, 5), spot("R", 0, 300, 5), spot("S", 300, 0, 5)}},
 	} {
 		ask := request(t, "a4")
-		upright, _, err := tile.Pages(d, ask)
+		upright, _, err := pagesOf(d, ask)
 		if err != nil {
 			t.Fatal(err)
 		}
 		ask.Paper = ask.Paper.Landscape()
-		aside, _, err := tile.Pages(d, ask)
+		aside, _, err := pagesOf(d, ask)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -143,11 +150,11 @@ func TestPaperStays(t *testing.T) {
 // part of it (first principles).
 func TestCutsLieBesideSpots(t *testing.T) {
 	for shift := 0.0; shift < 30; shift += 2.5 {
-		d := tile.Drawing{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 300, 100, 0), Stroke: scene.Black, Width: 0.3}}}
+		d := tile.Contents{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 300, 100, 0), Stroke: scene.Black, Width: 0.3}}}
 		for k := range 7 {
 			d.Pieces = append(d.Pieces, spot(fmt.Sprintf("P%d", k), 20+shift+float64(k)*38, 50, 12))
 		}
-		pages, _, err := tile.Pages(d, request(t, "a5"))
+		pages, _, err := pagesOf(d, request(t, "a5"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -163,8 +170,8 @@ func TestCutsLieBesideSpots(t *testing.T) {
 
 // A sheet that holds nothing is not printed; the key plan and the notes say so.
 func TestEmptySheets(t *testing.T) {
-	d := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 10), spot("Q", 600, 0, 10), spot("R", 600, 700, 10)}}
-	pages, notes, err := tile.Pages(d, request(t, "a4"))
+	d := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 10), spot("Q", 600, 0, 10), spot("R", 600, 700, 10)}}
+	pages, notes, err := pagesOf(d, request(t, "a4"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -177,11 +184,11 @@ func TestEmptySheets(t *testing.T) {
 // Words that a joint would cut move onto a sheet; words without room there are
 // named.
 func TestWordsAtAJoint(t *testing.T) {
-	d := tile.Drawing{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 300, 0, 5)}}
+	d := tile.Contents{Pieces: []tile.Piece{spot("P", 0, 0, 5), spot("Q", 300, 0, 5)}}
 	for x := 0.0; x <= 300; x += 7 {
 		with := d
 		with.Words = []tile.Piece{word("A LABEL OF SOME LENGTH", x, 40)}
-		pages, notes, err := tile.Pages(with, request(t, "a5"))
+		pages, notes, err := pagesOf(with, request(t, "a5"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -189,13 +196,13 @@ func TestWordsAtAJoint(t *testing.T) {
 			t.Errorf("at %.0f the label is gone; %q", x, notes)
 		}
 		for _, page := range pages {
-			for _, fault := range scene.CheckLayout(page) {
+			for _, fault := range scenetest.CheckLayout(page) {
 				t.Errorf("at %.0f: %s", x, fault)
 			}
 		}
 	}
 	d.Words = []tile.Piece{word(strings.Repeat("A LABEL WITHOUT END ", 6), 150, 40)}
-	_, notes, err := tile.Pages(d, request(t, "a5"))
+	_, notes, err := pagesOf(d, request(t, "a5"))
 	if err != nil || !strings.Contains(strings.Join(notes, "\n"), "found no room") {
 		t.Errorf("notes %q, %v", notes, err)
 	}
@@ -203,7 +210,7 @@ func TestWordsAtAJoint(t *testing.T) {
 
 // A piece larger than the paper is named.
 func TestPieceLargerThanTheSheet(t *testing.T) {
-	_, notes, err := tile.Pages(tile.Drawing{Pieces: []tile.Piece{spot("HUGE", 0, 0, 120)}}, request(t, "a5"))
+	_, notes, err := pagesOf(tile.Contents{Pieces: []tile.Piece{spot("HUGE", 0, 0, 120)}}, request(t, "a5"))
 	if err != nil || len(notes) == 0 || !strings.Contains(strings.Join(notes, "\n"), "HUGE is larger than a sheet of a5") {
 		t.Errorf("notes %q, %v", notes, err)
 	}
@@ -212,14 +219,14 @@ func TestPieceLargerThanTheSheet(t *testing.T) {
 // Fit gives the largest scale in tenths that goes on one page (a part that is
 // reduced more than about three times may lose another tenth).
 func TestFit(t *testing.T) {
-	draw := func(reduced float64) tile.Drawing {
-		return tile.Drawing{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 800/reduced, 300/reduced, 0), Stroke: scene.Black, Width: 0.3}}}
+	draw := func(reduced float64) tile.Contents {
+		return tile.Contents{Lines: []scene.Shape{{Path: scene.Rect(0, 0, 800/reduced, 300/reduced, 0), Stroke: scene.Black, Width: 0.3}}}
 	}
 	ask := request(t, "a4")
 	got := tile.Fit(draw, ask)
 	one := func(reduced float64) int {
 		ask.Reduced = reduced
-		pages, _, err := tile.Pages(draw(reduced), ask)
+		pages, _, err := pagesOf(draw(reduced), ask)
 		if err != nil {
 			t.Fatal(err)
 		}

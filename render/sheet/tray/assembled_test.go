@@ -133,9 +133,9 @@ func readable(sheets []laidSheet) map[string][]string {
 // checkAssembled lays the sheets of a tray out and over each other, and sees
 // that nothing that has to be read is covered or cut: numbers, ids, labels, and
 // the edges of the spots. Words that the notes name may be missing.
-func checkAssembled(t *testing.T, p plan.Plan, ask tray.Request, labels []string) {
+func checkAssembled(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request, labels []string) {
 	t.Helper()
-	document, notes, err := tray.Document(p, ask)
+	document, notes, err := tray.Document(p, style, ask)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -270,7 +270,7 @@ func TestNothingIsCovered(t *testing.T) {
 		for _, upright := range sheet.Papers {
 			for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
 				for _, underside := range []bool{false, true} {
-					checkAssembled(t, p, tray.Request{Paper: paper, Words: words.English(), Underside: underside}, labelsOf(p, words.English()))
+					checkAssembled(t, p, tray.Style{Underside: underside}, sheet.Request{Paper: paper, Words: words.English()}, labelsOf(p, words.English()))
 				}
 			}
 		}
@@ -286,7 +286,7 @@ func TestNothingIsCoveredOfGenerated(t *testing.T) {
 	for seed := range seeds {
 		p := planOf(t, generated(uint64(seed)))
 		for _, paper := range sheet.Papers {
-			checkAssembled(t, p, tray.Request{Paper: paper, Words: words.English()}, labelsOf(p, words.English()))
+			checkAssembled(t, p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()}, labelsOf(p, words.English()))
 		}
 	}
 }

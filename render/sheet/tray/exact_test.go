@@ -27,7 +27,7 @@ func TestSpotsAreExact(t *testing.T) {
 	p := planOf(t, "p4-head")
 	byNumber := p.Loosen.Order
 	for _, paper := range sheet.Papers {
-		document, _, err := tray.Document(p, tray.Request{Paper: paper, Words: words.English()})
+		document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -170,7 +170,7 @@ func (p printed) spots() map[int]scene.Point {
 func TestCheckBars(t *testing.T) {
 	p := planOf(t, "p4-head")
 	for _, paper := range sheet.Papers {
-		document, _, err := tray.Document(p, tray.Request{Paper: paper, Words: words.English()})
+		document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -6,7 +6,7 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	bolthead "drawdown/sequence/tension/head"
 )
 
 // The size of a spot: the file's first, then the standard's.
@@ -34,7 +34,7 @@ func TestHeadOf(t *testing.T) {
 		// ASME B18.2.1: 1/2 in has 3/4 in across flats (value from memory).
 		{plan.Kind{Thread: &half}, "head 19.05 mm across flats, ASME B18.2.1 1/2 in", 7},
 		// ISO 4762: M10 has dw = 15.33 at least (value from memory).
-		{plan.Kind{Thread: &m10, HeadForm: tension.SocketHead}, "head Ø 15.33 mm, ISO 4762 M10", 6},
+		{plan.Kind{Thread: &m10, HeadForm: bolthead.Socket}, "head Ø 15.33 mm, ISO 4762 M10", 6},
 		// Nothing is known: our own choice.
 		{plan.Kind{}, "size not known, drawn Ø 14 mm", 6},
 	} {

@@ -1,5 +1,7 @@
 // Package tray lays out full-size sheets to lay fasteners and parts on while a
-// joint is taken apart: each in its place, the right way round.
+// joint is taken apart: each in its place, the right way round. It may import
+// places, plans, sizes of heads, what prints at true size, scenes, type, words and
+// what sheets share.
 package tray
 
 import (
@@ -13,41 +15,38 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/sheet/fullsize"
 	"drawdown/render/sheet/tile"
+	"drawdown/render/sheet/truesize"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
-// Request says how a tray is wanted.
-type Request struct {
-	Paper     sheet.Paper // laid on its side where that takes fewer sheets
-	Words     *words.Catalogue
+// Style says how a tray is drawn.
+type Style struct {
 	Underside bool // as the part lies on its face: left and right change places
 	OnePage   bool // reduced to one page, not at its true size
 }
 
-// Document lays out a plan's tray, counted. The notes tell what found no room
-// and which sheets hold nothing.
-func Document(p plan.Plan, ask Request) (doc scene.Document, notes []string, err error) {
-	doc = scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language}
-	doc.Pages, notes, err = Pages(p, ask)
-	sheet.Count(doc.Pages)
-	return doc, notes, err
+// Document lays out a plan's tray, counted, with the paper on its side where that
+// takes fewer sheets. The notes tell what found no room and which sheets hold
+// nothing.
+func Document(p plan.Plan, style Style, ask sheet.Request) (scene.Document, []string, error) {
+	pages, notes, err := Pages(p, style, ask)
+	return sheet.Document(p, ask, pages), notes, err
 }
 
 // Pages lays out the sheets; they lack their count. The error tells that the
 // part takes more sheets than anyone joins.
-func Pages(p plan.Plan, ask Request) (pages []scene.Page, notes []string, err error) {
+func Pages(p plan.Plan, style Style, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	t := &tray{plan: p, joint: named(p.Joint), words: ask.Words}
-	if ask.Underside {
+	if style.Underside {
 		t.joint = t.joint.Mirrored(geometry.AxisX)
 	}
-	tiles := t.request(ask)
-	if ask.OnePage {
-		tiles.Reduced = tile.Fit(func(reduced float64) tile.Drawing { return t.draw(reduced, tile.Seams{}).Drawing }, tiles)
+	tiles := t.sheets(style, ask)
+	if style.OnePage {
+		tiles.Reduced = tile.Fit(func(reduced float64) tile.Contents { return t.draw(reduced, tile.Seams{}).Drawing }, tiles)
 	}
-	return fullsize.Print(func(s tile.Seams) *fullsize.Plate { return t.draw(tiles.Reduced, s) }, tiles,
+	return truesize.Print(func(s tile.Seams) *truesize.Plate { return t.draw(tiles.Reduced, s) }, tiles,
 		func(noRoom int) []string { return t.legend(noRoom, tiles.Reduced) })
 }
 
@@ -70,19 +69,16 @@ type tray struct {
 	words *words.Catalogue
 }
 
-// request asks for the tiles, with every line of the legend that the drawing
-// may turn out to need.
-func (t *tray) request(ask Request) tile.Request {
-	parts := []string{t.words.Tray.Name}
-	if ask.Underside {
-		parts = append(parts, t.words.Tile.Underside)
+// sheets says what stands round the drawing, with every line of the legend that
+// it may turn out to need.
+func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
+	seen := ""
+	if style.Underside {
+		seen = t.words.Tile.Underside
 	}
-	if t.plan.Machine != "" {
-		parts = append(parts, t.plan.Machine)
-	}
-	return tile.Request{
-		Paper: ask.Paper, Words: ask.Words, Name: "tray", Title: t.plan.Title,
-		Subtitle: strings.Join(append(parts, sheet.Identity(t.plan, t.words)), " · "),
+	return tile.Sheets{
+		Request: ask, Name: "tray", Title: t.plan.Title,
+		Subtitle: sheet.Joined(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
 		Legend:   t.legend(1, 1), Reduced: 1,
 	}
 }
@@ -126,15 +122,15 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 func usedOnce(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce }
 
 // draw draws the part with a spot for everything that comes off.
-func (t *tray) draw(reduced float64, seams tile.Seams) *fullsize.Plate {
-	plate := fullsize.New(t.joint, reduced, t.words, seams)
+func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
+	plate := truesize.New(t.joint, reduced, t.words, seams)
 	groups := t.groups()
 	for _, g := range groups {
 		plate.Outline(g)
 	}
 	loosen, tighten := t.plan.Loosen.Numbers(), t.plan.Tighten.Numbers()
 	digits := strings.Repeat("0", len(strconv.Itoa(len(loosen))))
-	var spots []fullsize.Spot
+	var spots []truesize.Spot
 	reach := make([]float64, len(t.joint.Fasteners))
 	for i, f := range t.joint.Fasteners {
 		h := headOf(t.plan.KindOf(i))
@@ -144,7 +140,7 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *fullsize.Plate {
 		if usedOnce(t.plan.KindOf(i)) {
 			note = t.words.Condition.New
 		}
-		spots = append(spots, fullsize.Spot{
+		spots = append(spots, truesize.Spot{
 			Name: f.ID, Note: note, At: c, Inner: plate.Length(h.across / 2), Widest: digits,
 			Edge:  scene.Shape{Path: h.path(c, reduced), Stroke: scene.Black, Width: 0.4},
 			Large: strconv.Itoa(loosen[i]), Small: fmt.Sprintf("%s (%d)", f.ID, tighten[i]),
@@ -166,10 +162,10 @@ const aroundGroup = 3.5
 
 // groups are what the file's clusters hold: caps, which go back in place and the
 // same way round.
-func (t *tray) groups() []fullsize.Group {
-	var groups []fullsize.Group
+func (t *tray) groups() []truesize.Group {
+	var groups []truesize.Group
 	for _, c := range t.joint.Clusters {
-		g := fullsize.Group{Name: c.Name}
+		g := truesize.Group{Name: c.Name}
 		for i, f := range t.joint.Fasteners {
 			if slices.Contains(c.Of, f.ID) {
 				g.Members = append(g.Members, f.At)
@@ -190,7 +186,7 @@ const (
 
 // station is the ring for a part that goes back to its place, as large as its
 // neighbours leave room for.
-func (t *tray) station(plate *fullsize.Plate, s geometry.Station, reach []float64) fullsize.Spot {
+func (t *tray) station(plate *truesize.Plate, s geometry.Station, reach []float64) truesize.Spot {
 	r := usualRing
 	for i, f := range t.joint.Fasteners {
 		r = math.Min(r, f.At.Distance(s.At)-reach[i]-2)
@@ -206,7 +202,7 @@ func (t *tray) station(plate *fullsize.Plate, s geometry.Station, reach []float6
 	if word == "" {
 		word = s.ID
 	}
-	return fullsize.Spot{
+	return truesize.Spot{
 		Name: "station " + s.ID, At: c, Edge: scene.Shape{Path: scene.Circle(c.X, c.Y, r), Stroke: scene.Black, Width: 0.3, Dash: 1.2},
 		Small: font.Fit(word, scene.Regular, sheet.TextEm, 40),
 	}

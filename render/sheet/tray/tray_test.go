@@ -17,6 +17,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tray"
 	"drawdown/render/words"
@@ -30,16 +31,16 @@ var planOf = patterntest.Plan
 
 // checkTray lays a tray out, reports every fault of its layout, and sees that
 // every spot is whole on a sheet.
-func checkTray(t *testing.T, p plan.Plan, ask tray.Request) []string {
+func checkTray(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request) []string {
 	t.Helper()
-	document, notes, err := tray.Document(p, ask)
+	document, notes, err := tray.Document(p, style, ask)
 	if err != nil {
 		t.Errorf("%s on %s: %v", p.Title, ask.Paper.Name, err)
 		return nil
 	}
 	whole := map[string]bool{}
 	for _, page := range document.Pages {
-		for _, fault := range scene.CheckLayout(page) {
+		for _, fault := range scenetest.CheckLayout(page) {
 			t.Errorf("%s on %s: %s", p.Title, ask.Paper.Name, fault)
 		}
 		for _, it := range page.Items {
@@ -65,9 +66,8 @@ func TestBuiltinLayouts(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				for _, ask := range []tray.Request{{}, {Underside: true}, {OnePage: true}} {
-					ask.Paper, ask.Words = paper, language
-					for _, note := range checkTray(t, p, ask) {
+				for _, style := range []tray.Style{{}, {Underside: true}, {OnePage: true}} {
+					for _, note := range checkTray(t, p, style, sheet.Request{Paper: paper, Words: language}) {
 						if !strings.Contains(note, "holds nothing") {
 							t.Errorf("%s on %s in %s: %s", name, paper.Name, tag, note)
 						}
@@ -87,9 +87,9 @@ func TestGeneratedLayouts(t *testing.T) {
 	for seed := range seeds {
 		p := planOf(t, generated(uint64(seed)))
 		for _, paper := range sheet.Papers {
-			checkTray(t, p, tray.Request{Paper: paper, Words: words.English()})
+			checkTray(t, p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
 			if seed%4 == 0 { // many drawings each, to find the scale
-				checkTray(t, p, tray.Request{Paper: paper, Words: words.English(), OnePage: true})
+				checkTray(t, p, tray.Style{OnePage: true}, sheet.Request{Paper: paper, Words: words.English()})
 			}
 		}
 	}
@@ -137,7 +137,7 @@ func generated(seed uint64) string {
 // Each number and id stands by its spot, and stations have theirs.
 func TestEverySpotHasItsNumbers(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
-	document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[0], Words: words.English()})
+	document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: sheet.Papers[0], Words: words.English()})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -174,7 +174,7 @@ func TestEverySpotHasItsNumbers(t *testing.T) {
 func TestUnderside(t *testing.T) {
 	p := planOf(t, "p4-head")
 	at := func(underside bool) map[string]scene.Point {
-		document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: words.English(), Underside: underside, OnePage: true})
+		document, _, err := tray.Document(p, tray.Style{Underside: underside, OnePage: true}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -213,7 +213,7 @@ func TestUnderside(t *testing.T) {
 func TestHeightsOfLetters(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		for _, onePage := range []bool{false, true} {
-			document, _, err := tray.Document(planOf(t, name), tray.Request{Paper: sheet.Papers[2], Words: words.English(), OnePage: onePage})
+			document, _, err := tray.Document(planOf(t, name), tray.Style{OnePage: onePage}, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -236,11 +236,11 @@ func TestHeightsOfLetters(t *testing.T) {
 // A part that nobody would join is turned down, and told how to print it.
 func TestTooManySheets(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Ship\nfasteners:\n  - {id: A, at: [0, 0]}\n  - {id: B, at: [9000, 9000]}\n")
-	_, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: words.English()})
+	_, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	if err == nil || !strings.Contains(err.Error(), "allowed: up to 200") {
 		t.Errorf("the error is %v", err)
 	}
-	document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: words.English(), OnePage: true})
+	document, _, err := tray.Document(p, tray.Style{OnePage: true}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	if err != nil || len(document.Pages) != 1 {
 		t.Errorf("on one page: %d pages, %v", len(document.Pages), err)
 	}
@@ -248,12 +248,12 @@ func TestTooManySheets(t *testing.T) {
 
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
-	document, _, err := tray.Document(planOf(t, "p4-head"), tray.Request{Paper: sheet.Papers[1], Words: words.English()})
+	document, _, err := tray.Document(planOf(t, "p4-head"), tray.Style{}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	if err != nil {
 		t.Fatal(err)
 	}
 	var got bytes.Buffer
-	if err := scene.Dump(&got, document); err != nil {
+	if err := scenetest.Dump(&got, document); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join("testdata", "p4-head.scene")
@@ -277,7 +277,7 @@ func TestUsedOnce(t *testing.T) {
 	w := words.English()
 	for _, onePage := range []bool{false, true} {
 		p := planOf(t, "p4-head")
-		document, _, err := tray.Document(p, tray.Request{Paper: sheet.Papers[1], Words: w, OnePage: onePage})
+		document, _, err := tray.Document(p, tray.Style{OnePage: onePage}, sheet.Request{Paper: sheet.Papers[1], Words: w})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -315,7 +315,7 @@ func TestNoWordAloneInTheFoot(t *testing.T) {
 				t.Fatal(err)
 			}
 			last := language.Tile.Join[strings.LastIndexAny(language.Tile.Join, " \u00a0")+1:]
-			document, _, err := tray.Document(planOf(t, "p4-pump-flange"), tray.Request{Paper: paper, Words: language})
+			document, _, err := tray.Document(planOf(t, "p4-pump-flange"), tray.Style{}, sheet.Request{Paper: paper, Words: language})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -337,7 +337,7 @@ func TestNoWordIsStruckThrough(t *testing.T) {
 	for _, name := range []string{"p4-cam-caps", "p4-rod-caps", "p4-main-caps", "p4-head"} {
 		p := planOf(t, name)
 		for _, paper := range []sheet.Paper{sheet.Papers[1], sheet.Papers[2]} {
-			pages, _, err := tray.Pages(p, tray.Request{Paper: paper, Words: words.English(), OnePage: true})
+			pages, _, err := tray.Pages(p, tray.Style{OnePage: true}, sheet.Request{Paper: paper, Words: words.English()})
 			if err != nil {
 				t.Fatal(err)
 			}

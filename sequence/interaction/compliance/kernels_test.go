@@ -12,7 +12,8 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/checktest"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 // Circle is the region within a circle.
@@ -32,10 +33,10 @@ func raisedFace(t *testing.T) Flange {
 
 // boltResilience gives what a bolt gives way within its grip and in its head
 // and nut, in short; tension.StiffnessOf does it in full.
-func boltResilience(elastic unit.Stress, diameter unit.Length, stressAreaMm2 float64, shank, threaded unit.Length) tension.Resilience {
+func boltResilience(elastic unit.Stress, diameter unit.Length, stressAreaMm2 float64, shank, threaded unit.Length) stiffness.Resilience {
 	onThread := unit.Length(math.Sqrt(4 / math.Pi * stressAreaMm2))
-	return tension.RodResilience(shank+diameter/2, diameter, elastic) + // half a diameter for the head
-		tension.RodResilience(threaded+diameter/2, onThread, elastic) // and for the engaged thread
+	return stiffness.RodResilience(shank+diameter/2, diameter, elastic) + // half a diameter for the head
+		stiffness.RodResilience(threaded+diameter/2, onThread, elastic) // and for the engaged thread
 }
 
 func TestKeiOfTheCheckCase(t *testing.T) {
@@ -128,11 +129,11 @@ func TestStiffnessHelpers(t *testing.T) {
 	c := checktest.CaseOf(t, "P15")
 	bolt := boltResilience(checktest.Mpa(c.In("bolt.E")), checktest.Mm(c.In("bolt.d")), c.In("bolt.As"), checktest.Mm(c.In("bolt.l_shank")), checktest.Mm(c.In("bolt.l_thread")))
 	c.Same("kb", float64(bolt.Stiffness()), c.Want("kb"))
-	aluminium := checktest.Must[tension.Material](t)(tension.ParseMaterial("wrought aluminium"))
+	aluminium := checktest.Must[strength.Material](t)(strength.ParseMaterial("wrought aluminium"))
 	if float64(aluminium.Elastic) != c.In("member.E") {
 		t.Fatalf("the case is for E = %g", c.In("member.E"))
 	}
-	members := tension.ExponentialStiffness(aluminium, checktest.Mm(c.In("member.d")), checktest.Mm(c.In("member.L")))
+	members := stiffness.Exponential(aluminium, checktest.Mm(c.In("member.d")), checktest.Mm(c.In("member.L")))
 	c.Same("km", float64(members), c.Want("km"))
 	c.Same("cb", float64(bolt+members.Resilience()), c.Want("cb"))
 	plate := Part{checktest.Mpa(c.In("plate.E")), c.In("plate.nu"), checktest.Mm(c.In("plate.t"))}

@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"drawdown/geometry/unit"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // Part is a clamped part as a plate that bends.
@@ -25,7 +25,7 @@ const HeadBendingShare = 0.5
 
 // PartOf gives a part of a known material. Poisson's ratio is a textbook value
 // for the kind of material (Shigley 9th ed., table A-5, rounded).
-func PartOf(m tension.Material, thickness unit.Length) Part {
+func PartOf(m strength.Material, thickness unit.Length) Part {
 	return Part{Elastic: m.Elastic, Poisson: poissonOf(m.Name), Thickness: thickness}
 }
 

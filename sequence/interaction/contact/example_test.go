@@ -7,13 +7,13 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/sequence/interaction/contact"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Two bolts, the first of which loses a third to the second (first principles:
 // F₁ = 1 − ρ^(2p−1) after p passes).
 func ExampleNuts() {
-	j, err := contact.NewJoint(mat.NewSymDense(2, []float64{0.5, 0.35, 0.35, 0.5}), []tension.Resilience{0.5, 0.5})
+	j, err := contact.NewJoint(mat.NewSymDense(2, []float64{0.5, 0.35, 0.35, 0.5}), []stiffness.Resilience{0.5, 0.5})
 	if err != nil {
 		log.Fatal(err)
 	}

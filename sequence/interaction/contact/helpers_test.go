@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/sequence/interaction/checktest"
 	"drawdown/sequence/interaction/compliance"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Circle is the region within a circle.
@@ -25,7 +25,7 @@ func jointOf(t *testing.T, m [][]float64) *Joint {
 			c.SetSym(i, k, m[i][k])
 		}
 	}
-	return checktest.Must[*Joint](t)(NewJoint(c, make([]tension.Resilience, len(m))))
+	return checktest.Must[*Joint](t)(NewJoint(c, make([]stiffness.Resilience, len(m))))
 }
 
 func stages(order []int, targets []float64, shares ...float64) []Pass {
@@ -40,10 +40,10 @@ func fourBolts(t *testing.T) *Joint {
 	return jointOf(t, checktest.Table(t, checktest.CaseOf(t, "P08").Inputs["M"]))
 }
 
-func ownAlike(n int, mmPerN float64) []tension.Resilience {
-	own := make([]tension.Resilience, n)
+func ownAlike(n int, mmPerN float64) []stiffness.Resilience {
+	own := make([]stiffness.Resilience, n)
 	for i := range own {
-		own[i] = tension.Resilience(mmPerN)
+		own[i] = stiffness.Resilience(mmPerN)
 	}
 	return own
 }

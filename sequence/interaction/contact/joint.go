@@ -13,7 +13,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/compliance"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // Joint is what the bolts of a joint do to each other: the compliance of part
@@ -29,7 +29,7 @@ type Joint struct {
 // NewJoint joins the compliance of part and gasket at the bolts with what each
 // bolt and the members pressed under its head give way. The error names the
 // bolt that does not fit.
-func NewJoint(given mat.Symmetric, own []tension.Resilience) (*Joint, error) {
+func NewJoint(given mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
 	n := given.SymmetricDim()
 	if n == 0 {
 		return nil, finding.Failed(compliance.NoFasteners, nil)

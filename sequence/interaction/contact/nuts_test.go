@@ -9,7 +9,7 @@ import (
 
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/checktest"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 func TestHeadWithBoresCutOut(t *testing.T) {
@@ -81,7 +81,7 @@ func TestCompensationTurnsNoNutBack(t *testing.T) {
 
 func TestBadJointsAreRefused(t *testing.T) {
 	nan := math.NaN()
-	if _, err := NewJoint(mat.NewSymDense(2, []float64{1, 3, 3, 1}), make([]tension.Resilience, 2)); err == nil {
+	if _, err := NewJoint(mat.NewSymDense(2, []float64{1, 3, 3, 1}), make([]stiffness.Resilience, 2)); err == nil {
 		t.Error("a joint that gives energy away must be refused")
 	}
 	j := fourBolts(t)

@@ -13,7 +13,7 @@ import (
 	"gonum.org/v1/gonum/optimize"
 
 	"drawdown/sequence/interaction/checktest"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // looseJoint is a random joint that couples strongly, so that bolts go slack,
@@ -21,10 +21,10 @@ import (
 func looseJoint(t *testing.T, random *rand.Rand, n int) (*Joint, []float64) {
 	t.Helper()
 	a := mat.NewDense(n, n, nil)
-	own := make([]tension.Resilience, n)
+	own := make([]stiffness.Resilience, n)
 	travel := make([]float64, n)
 	for i := range n {
-		own[i] = tension.Resilience(0.3 + random.Float64())
+		own[i] = stiffness.Resilience(0.3 + random.Float64())
 		travel[i] = 3 * random.Float64()
 		for k := range n {
 			a.Set(i, k, 1.5*random.Float64()-0.4)

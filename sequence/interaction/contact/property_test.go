@@ -9,16 +9,16 @@ import (
 
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/checktest"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // drawnJoint is a random joint: M = A·Aᵀ + diag, which any real one is.
 func drawnJoint(t *rapid.T, coupled float64) *Joint {
 	n := rapid.IntRange(2, 7).Draw(t, "bolts")
 	a := mat.NewDense(n, n, nil)
-	own := make([]tension.Resilience, n)
+	own := make([]stiffness.Resilience, n)
 	for i := range n {
-		own[i] = tension.Resilience(rapid.Float64Range(0.5, 2).Draw(t, "own"))
+		own[i] = stiffness.Resilience(rapid.Float64Range(0.5, 2).Draw(t, "own"))
 		for k := range n {
 			a.Set(i, k, coupled*rapid.Float64Range(-0.5, 1).Draw(t, "a"))
 		}

@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // A row of five bolts on an aluminium rail, from one end to the other
@@ -28,7 +28,7 @@ func ExampleModel_Predict() {
 		At:         at,
 		Kernel:     compliance.Row{BendingNmm2: rail.BendingNmm2(24), WidthMm: 24, LengthMm: 230, StartMm: 15},
 		Foundation: composite,
-		Own:        []tension.Resilience{4e-6, 4e-6, 4e-6, 4e-6, 4e-6},
+		Own:        []stiffness.Resilience{4e-6, 4e-6, 4e-6, 4e-6, 4e-6},
 	}}
 	targets := []float64{16000, 16000, 16000, 16000, 16000}
 	order := []int{0, 1, 2, 3, 4}

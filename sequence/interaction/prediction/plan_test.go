@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 func builtin(t testing.TB, name string) plan.Plan {
@@ -98,7 +98,7 @@ func TestForcesGoWithTheTorques(t *testing.T) {
 // First principles: what is stated goes before what is assumed.
 func TestStatedValuesAreTaken(t *testing.T) {
 	p := builtin(t, "p4-manifold")
-	own := tension.Resilience(4.2e-6)
+	own := stiffness.Resilience(4.2e-6)
 	stated := setup.Setup{
 		Material: "steel", Thickness: 12, Counterpart: "aluminium", Stiffness: bounds.Band{Low: 50, Nominal: 120, High: 250}, Own: own,
 		Row: &compliance.Row{BendingNmm2: 2e8, WidthMm: 1, LengthMm: 380, StartMm: 15}, Foundation: bounds.Band{Low: 450, Nominal: 900, High: 1800},

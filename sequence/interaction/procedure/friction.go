@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // FrictionScatter is what friction in thread and under the head adds.
@@ -95,7 +95,7 @@ func frictionSD(kind plan.Kind) float64 {
 	if err != nil {
 		return 0
 	}
-	r, err := tension.AtTorque(bolt, 1) // at any torque: preload goes with it
+	r, err := screw.AtTorque(bolt, 1) // at any torque: preload goes with it
 	if err != nil {
 		return 0
 	}

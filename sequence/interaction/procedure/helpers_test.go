@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/interaction/checktest"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // jointOf makes a joint of a whole matrix M.
@@ -20,7 +20,7 @@ func jointOf(t *testing.T, m [][]float64) *contact.Joint {
 			c.SetSym(i, k, m[i][k])
 		}
 	}
-	return checktest.Must[*contact.Joint](t)(contact.NewJoint(c, make([]tension.Resilience, len(m))))
+	return checktest.Must[*contact.Joint](t)(contact.NewJoint(c, make([]stiffness.Resilience, len(m))))
 }
 
 func stages(order []int, targets []float64, shares ...float64) []contact.Pass {
@@ -31,10 +31,10 @@ func stages(order []int, targets []float64, shares ...float64) []contact.Pass {
 	return passes
 }
 
-func ownAlike(n int, mmPerN float64) []tension.Resilience {
-	own := make([]tension.Resilience, n)
+func ownAlike(n int, mmPerN float64) []stiffness.Resilience {
+	own := make([]stiffness.Resilience, n)
 	for i := range own {
-		own[i] = tension.Resilience(mmPerN)
+		own[i] = stiffness.Resilience(mmPerN)
 	}
 	return own
 }

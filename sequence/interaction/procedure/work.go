@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // Work is a side of a plan as passes of the model. Waits are left out.
@@ -86,7 +86,7 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	result, err := tension.AtTorque(bolt, torque)
+	result, err := screw.AtTorque(bolt, torque)
 	if err != nil {
 		return 0, finding.Failed(PreloadUnknown, finding.Values{"kind": kind.Name, "why": err}).About(finding.Place{Kind: kind.Name})
 	}
@@ -97,9 +97,9 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 // and preload.
 const anyStrength = "640 MPa"
 
-func BoltOf(kind plan.Kind) (tension.Bolt, error) {
+func BoltOf(kind plan.Kind) (screw.Bolt, error) {
 	if kind.Thread == nil {
-		return tension.Bolt{}, finding.Failed(ThreadUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
+		return screw.Bolt{}, finding.Failed(ThreadUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
 	}
 	b := kind.Bolt()
 	if b.Class == "" {

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
 )
 
 // YieldN is the axial force at which a bolt of a kind yields; 0 where its class
@@ -13,7 +13,7 @@ func YieldN(kind plan.Kind) float64 {
 	if kind.Class == "" || kind.Thread == nil {
 		return 0
 	}
-	r, err := tension.Target(kind.Bolt())
+	r, err := screw.Target(kind.Bolt())
 	if err != nil {
 		return 0
 	}

@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // kernel makes the model of part and gasket shape.
@@ -235,7 +235,7 @@ func (s *settledSetup) settleCounterpart() error {
 			s.assume(UnderMaterial, finding.Values{"material": materialTerm(word)})
 		}
 	}
-	material, err := tension.ParseMaterial(word)
+	material, err := strength.ParseMaterial(word)
 	if err != nil {
 		return finding.Failed(CounterpartUnknown, finding.Values{"why": err})
 	}

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/strength"
 )
 
 // Facts that a joint rests on, stated or assumed.
@@ -113,7 +113,7 @@ func (s Setup) facts() (list []finding.Finding) {
 // materialTerm is the word of the list of materials, or what the file has where it
 // states a modulus.
 func materialTerm(word string) finding.Term {
-	if known, err := tension.ParseMaterial(word); err == nil && slices.Contains(tension.Materials(), known.Name) {
+	if known, err := strength.ParseMaterial(word); err == nil && slices.Contains(strength.Materials(), known.Name) {
 		return finding.Term(known.Name)
 	}
 	return finding.Term(word)

@@ -11,7 +11,8 @@ import (
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
+	"drawdown/sequence/tension/strength"
 )
 
 // Setup is what is stated about a joint. Zero values are unknown, and are
@@ -28,11 +29,11 @@ type Setup struct {
 	Stiffness bounds.Band // of the gasket for each area, MPa/mm; goes before Gasket
 	Strip     unit.Length // width of a gasket that follows the edge; 0: by the joint
 
-	Own        tension.Resilience // of every bolt and its members; 0: by the kinds
-	Row        *compliance.Row    // raw values of a row
-	Foundation bounds.Band        // of gasket and counterpart, MPa/mm; goes before both
-	Flange     *compliance.Flange // measures of a round flange; Part may be left out
-	Preview    bool               // plate without edges, at once
+	Own        stiffness.Resilience // of every bolt and its members; 0: by the kinds
+	Row        *compliance.Row      // raw values of a row
+	Foundation bounds.Band          // of gasket and counterpart, MPa/mm; goes before both
+	Flange     *compliance.Flange   // measures of a round flange; Part may be left out
+	Preview    bool                 // plate without edges, at once
 }
 
 // shape is what the lie of the fasteners makes of a joint.
@@ -66,7 +67,7 @@ type Settled struct {
 	Kernel     compliance.Kernel
 	Part       compliance.Part // that bends; of no thickness where a row states its stiffness
 	Foundation bounds.Band     // MPa/mm, gasket and counterpart in series
-	Own        []tension.Resilience
+	Own        []stiffness.Resilience
 
 	Stated  []finding.Finding // facts, by the file or the user
 	Assumed []finding.Finding // the same, what was not stated
@@ -167,7 +168,7 @@ func (s *settledSetup) settlePart() error {
 			s.assume(PartMaterial, finding.Values{"material": materialTerm(word)})
 		}
 	}
-	material, err := tension.ParseMaterial(word)
+	material, err := strength.ParseMaterial(word)
 	if err != nil {
 		return finding.Failed(PartUnknown, finding.Values{"why": err})
 	}
@@ -214,9 +215,9 @@ func (s *settledSetup) grip() unit.Length {
 }
 
 // own gives what each bolt and its members give way.
-func (s *settledSetup) own() ([]tension.Resilience, error) {
-	own := make([]tension.Resilience, len(s.at))
-	byKind := map[string]tension.Resilience{}
+func (s *settledSetup) own() ([]stiffness.Resilience, error) {
+	own := make([]stiffness.Resilience, len(s.at))
+	byKind := map[string]stiffness.Resilience{}
 	for i, f := range s.plan.Joint.Fasteners {
 		if s.stated.Own != 0 {
 			own[i] = s.stated.Own
@@ -236,15 +237,15 @@ func (s *settledSetup) own() ([]tension.Resilience, error) {
 
 // layers are what a bolt clamps: the part, and under a bolt with a nut its
 // counterpart too, where both are stated.
-func (s *settledSetup) layers(grip unit.Length) []tension.Layer {
+func (s *settledSetup) layers(grip unit.Length) []stiffness.Layer {
 	if !s.through || s.stated.Counterpart == "" || s.other.Thickness == 0 {
-		return []tension.Layer{{Thickness: grip, Material: s.material}}
+		return []stiffness.Layer{{Thickness: grip, Material: s.material}}
 	}
 	ofPart := grip * s.part.Thickness / (s.part.Thickness + s.other.Thickness)
-	return []tension.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
+	return []stiffness.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
 }
 
-func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
+func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 	bolt, err := procedure.BoltOf(kind)
 	if err != nil {
 		return 0, finding.Failed(FlexibilityUnknown, finding.Values{"why": err})
@@ -257,21 +258,21 @@ func (s *settledSetup) ownOf(kind plan.Kind) (tension.Resilience, error) {
 		}
 		s.assumeOf(kind, KindGrip, finding.Values{"grip": grip})
 	}
-	held := tension.Grip{
+	held := stiffness.Grip{
 		Layers:   s.layers(grip),
 		TappedIn: kind.Into, Engagement: kind.Engagement, BoltLength: kind.Length,
 	}
-	stiffness, err := tension.StiffnessOf(bolt, held)
+	joint, err := stiffness.Of(bolt, held)
 	if err != nil && kind.Length > grip {
 		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head
 		s.assumeOf(kind, KindThread, finding.Values{})
-		stiffness, err = tension.StiffnessOf(bolt, held)
+		joint, err = stiffness.Of(bolt, held)
 	}
 	if err != nil {
 		return 0, finding.Failed(StiffnessUnknown, finding.Values{"kind": kind.Name, "why": err}).About(finding.Place{Kind: kind.Name})
 	}
-	for _, a := range stiffness.Assumptions {
+	for _, a := range joint.Assumptions {
 		s.assumeOf(kind, KindStiffness, finding.Values{"why": a})
 	}
-	return stiffness.Bolt.Resilience() + stiffness.Members.Resilience(), nil
+	return joint.Bolt.Resilience() + joint.Members.Resilience(), nil
 }

@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/stiffness"
 )
 
 // SetupOf is what the file of a plan states about its joint.
@@ -18,7 +18,7 @@ func SetupOf(p plan.Plan) Setup {
 		Material: c.Part.Material, Thickness: c.Part.Thickness,
 		Counterpart: c.Counterpart.Material, CounterpartThickness: c.Counterpart.Thickness,
 		Gasket: compliance.Gasket(c.Gasket.Kind), Stiffness: bandOfSpan(c.Gasket.Stiffness), Strip: c.Gasket.Strip,
-		Own: tension.Resilience(c.BoltFlexibility),
+		Own: stiffness.Resilience(c.BoltFlexibility),
 	}
 	if r := c.Row; r != nil {
 		s.Foundation = bandOfSpan(r.Foundation)

@@ -1,0 +1,33 @@
+package files
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+
+	"drawdown/geometry/finding"
+)
+
+// What can be wrong with a file or a folder.
+const (
+	NotAFolder    finding.Code = "folder is a file"   // file
+	FolderNotMade finding.Code = "folder not made"    // folder, why
+	IsFolder      finding.Code = "file is a folder"   // file
+	NotWritten    finding.Code = "file not written"   // file, why
+	NotRead       finding.Code = "file not read"      // file, why
+	NoFile        finding.Code = "file missing"       // file; builtin: the pattern of its name
+	BehindFile    finding.Code = "file behind a file" // file, above: which is no folder
+)
+
+// Reason is what the system says, without the path.
+func Reason(err error) error {
+	var inPath *fs.PathError
+	var inLink *os.LinkError
+	switch {
+	case errors.As(err, &inPath):
+		return inPath.Err
+	case errors.As(err, &inLink):
+		return inLink.Err
+	}
+	return err
+}

@@ -1,0 +1,90 @@
+// Package files writes what the program made, whole or not at all: all files of
+// a run are on the disk before the first takes its place. It says what is wrong
+// with a file or a folder, and knows nothing of what the files hold.
+package files
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"drawdown/geometry/finding"
+	"drawdown/render"
+)
+
+// Write writes finished files to a folder and gives their paths. All of
+// them are on the disk before the first takes its place; where one cannot take
+// it, the others give theirs up again.
+func Write(folder string, files []render.File) ([]string, error) {
+	if err := makeFolder(folder); err != nil {
+		return nil, err
+	}
+	set := make([]*placed, 0, len(files))
+	defer func() {
+		for _, one := range set {
+			one.discard()
+		}
+	}()
+	var paths []string
+	for _, f := range files {
+		one, err := prepare(filepath.Join(folder, f.Name), f.Data)
+		if err != nil {
+			return nil, err
+		}
+		set, paths = append(set, one), append(paths, filepath.ToSlash(one.path))
+	}
+	return paths, replaceAll(set)
+}
+
+// placed is a file that is written in full beside its place, and what stood
+// there before.
+type placed struct {
+	*temporary
+	path   string
+	before []byte
+	isNew  bool
+}
+
+func prepare(path string, data []byte) (*placed, error) {
+	if about, err := os.Stat(path); err == nil && about.IsDir() {
+		return nil, finding.Failed(IsFolder, finding.Values{"file": path})
+	}
+	before, err := os.ReadFile(path)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, cannotWrite(path, err)
+	}
+	file, writeErr := newTemporary(path, data)
+	if writeErr != nil {
+		return nil, cannotWrite(path, writeErr)
+	}
+	return &placed{temporary: file, path: path, before: before, isNew: err != nil}, nil
+}
+
+func replaceAll(set []*placed) error {
+	for i, one := range set {
+		if err := one.replace(); err != nil {
+			for _, done := range set[:i] {
+				done.restore()
+			}
+			return cannotWrite(one.path, err)
+		}
+	}
+	return nil
+}
+
+// restore brings back what stood in the place. It cannot do more than try.
+func (one *placed) restore() {
+	if one.isNew {
+		os.Remove(one.path)
+		return
+	}
+	if file, err := newTemporary(one.path, one.before); err == nil {
+		defer file.discard()
+		file.replace()
+	}
+}
+
+func cannotWrite(path string, err error) error {
+	return finding.Failed(NotWritten, finding.Values{"file": path, "why": Reason(err)})
+}

@@ -1,0 +1,89 @@
+package flag
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/patterns/problem"
+)
+
+// choice is a flag that is set to one of some words.
+type choice[T ~string] struct {
+	name    string
+	value   T
+	allowed []T
+}
+
+func (c *choice[T]) String() string { return string(c.value) }
+func (c *choice[T]) Type() string   { return "string" }
+
+func (c *choice[T]) Set(text string) (err error) {
+	if c.value, err = Choose(c.name, text, c.allowed); err != nil {
+		return spoken{err}
+	}
+	return nil
+}
+
+// Choice adds a flag for one of the allowed words; the usage ends with them.
+func Choice[T ~string](flags *pflag.FlagSet, name string, usual T, allowed []T, usage string) *T {
+	c := &choice[T]{name, usual, allowed}
+	flags.Var(c, name, usage+Choices(allowed))
+	Offer(flags, name, Texts(allowed)...)
+	return &c.value
+}
+
+// list is a flag that is set to several words with commas between.
+type list[T ~string] struct {
+	choice[T]
+	values []T
+}
+
+func (l *list[T]) String() string { return strings.Join(Texts(l.values), ",") }
+
+func (l *list[T]) Set(text string) error {
+	var values []T
+	for _, word := range strings.Split(text, ",") {
+		if err := l.choice.Set(word); err != nil {
+			return err
+		}
+		if !slices.Contains(values, l.value) {
+			values = append(values, l.value)
+		}
+	}
+	l.values = values
+	return nil
+}
+
+// List adds a flag for one or more of the allowed words; the usage ends with
+// them. Each word counts once.
+func List[T ~string](flags *pflag.FlagSet, name string, usual, allowed []T, usage string) *[]T {
+	l := &list[T]{choice[T]{name: name, allowed: allowed}, usual}
+	flags.Var(l, name, usage+Choices(allowed))
+	Offer(flags, name, Texts(allowed)...)
+	annotate(flags, name, isList)
+	return &l.values
+}
+
+// Choices writes a list of allowed values for a flag's help.
+func Choices[T ~string](values []T) string { return strings.Join(Texts(values), ", ") }
+
+// Texts gives words as plain text.
+func Texts[T ~string](values []T) []string {
+	all := make([]string, len(values))
+	for i, v := range values {
+		all[i] = string(v)
+	}
+	return all
+}
+
+// Choose gives the allowed value that a flag names, in small letters or large.
+func Choose[T ~string](name, value string, allowed []T) (T, error) {
+	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
+	if i < 0 {
+		return "", fmt.Errorf("--%s %q is not known%s; allowed: %s", name, value, problem.DidYouMean(value, Texts(allowed)), Choices(allowed))
+	}
+	return allowed[i], nil
+}

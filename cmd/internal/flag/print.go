@@ -1,0 +1,76 @@
+package flag
+
+import (
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/job"
+	"drawdown/render"
+	"drawdown/render/sheet"
+)
+
+// Print is the flags of every command that draws sheets.
+type Print struct {
+	Flags     *pflag.FlagSet
+	formats   *[]render.Format
+	paper     *string
+	landscape *bool
+	dpi       *int
+	Folder    *string
+	AsJSON    *bool
+}
+
+// AddPrint adds them; formats are those written where none are asked for.
+func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
+	p := Print{
+		Flags:     flags,
+		formats:   List(flags, "format", formats, render.Formats, "one or more `formats`, with commas between: "),
+		paper:     Paper(flags),
+		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
+	}
+	Language(flags)
+	p.dpi = flags.Int("dpi", 300, "`dots` per inch of PNG pictures")
+	p.Folder = Out(flags, "out", OutUsage)
+	p.AsJSON = JSON(flags)
+	return p
+}
+
+// Paper adds the flag of commands that draw on paper.
+func Paper(flags *pflag.FlagSet) *string {
+	return Choice(flags, "paper", "a4", sheet.PaperNames(), "`size` of the paper, one of ")
+}
+
+// OutUsage is what most commands say of the folder to write to.
+const OutUsage = "`folder` to write to; it is made where it is missing"
+
+// Chosen gives what the flags ask for, or what is wrong with them.
+func (f Print) Chosen() (ask job.Printing, err error) {
+	if err := files.CheckFolder(*f.Folder); err != nil {
+		return ask, err
+	}
+	if ask.Paper, err = sheet.FindPaper(*f.paper); err != nil {
+		return ask, err
+	}
+	if *f.landscape {
+		ask.Paper = ask.Paper.Landscape()
+	}
+	ask.Words, ask.Formats, ask.DPI = Words(f.Flags), *f.formats, *f.dpi
+	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
+}
+
+// forSheets are those that say something of sheets only.
+var forSheets = []string{"format", "paper", "landscape", "dpi", "out"}
+
+// ChosenFor gives what the flags ask for where sheets are drawn. Where none are,
+// a flag for them is a slip: nothing would come of it. The advice says, behind
+// the flag's name, how sheets are asked for.
+func (f Print) ChosenFor(sheets bool, advice string) (job.Printing, error) {
+	for _, name := range forSheets {
+		if !sheets && f.Flags.Changed(name) {
+			return job.Printing{}, fmt.Errorf("--%s %s", name, advice)
+		}
+	}
+	return f.Chosen()
+}

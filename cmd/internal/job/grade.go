@@ -1,0 +1,101 @@
+package job
+
+import (
+	"cmp"
+	"io"
+
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/render"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet/handout"
+	"drawdown/sequence/exercise"
+	"drawdown/sequence/judge"
+	"drawdown/sequence/plan"
+)
+
+// Graded is one student's answer, as the table has it and as it is graded.
+type Graded struct {
+	Answer patterns.Answer
+	handout.Graded
+}
+
+// Grade grades a table of answers (a path, or - for stdin) for the parts that a
+// request makes, by the rules of the trade. A row that cannot be read is not
+// graded; the problems tell why. Where they stop the work nothing is graded. The
+// error is for a table that could not be read at all.
+func Grade(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Graded, problem.List, error) {
+	sheets, err := sheetsOf(p, ask)
+	if err != nil {
+		return nil, nil, err
+	}
+	source, err := patterns.OpenTable(table, stdin)
+	if err != nil {
+		return nil, nil, err
+	}
+	source.Printable = font.Missing
+	answers, problems := patterns.ReadAnswers(source, len(sheets), func(sheet int, order string) error {
+		_, err := judge.ReadList(sheets[sheet-1].Plan.Joint, order)
+		return err
+	})
+	var graded []Graded
+	for _, answer := range answers {
+		sheet := sheets[max(answer.Sheet, 1)-1] // the first where a row that cannot be read names none
+		grade, err := gradeOf(sheet.Plan, answer, ask.side())
+		if err != nil {
+			return nil, nil, err
+		}
+		graded = append(graded, Graded{answer, handout.Graded{Student: cmp.Or(answer.Student, "?"), Sheet: sheet, Line: answer.Line, Grade: grade}})
+	}
+	return graded, problems, nil
+}
+
+func gradeOf(p plan.Plan, answer patterns.Answer, side judge.Side) (exercise.Grade, error) {
+	switch {
+	case answer.Unread != "":
+		return exercise.Grade{Outcome: exercise.Unread}, nil
+	case answer.Order == "":
+		return exercise.Grade{Outcome: exercise.NoAnswer}, nil
+	}
+	order, err := judge.ReadList(p.Joint, answer.Order)
+	if err != nil {
+		return exercise.Grade{}, err
+	}
+	in := judge.ForPlan(p, side, order)
+	in.Nearest = problem.Nearest
+	return exercise.GradeOf(in), nil
+}
+
+// OfOtherParts says whether the answers may be for other parts.
+func OfOtherParts(graded []Graded) bool {
+	var grades []exercise.Grade
+	for _, g := range graded {
+		grades = append(grades, g.Grade)
+	}
+	return exercise.OfOtherParts(grades)
+}
+
+// GradedSheets draws a half page a student who gave an answer, and the summary of
+// the class in a file of its own, in every format asked for.
+func GradedSheets(p plan.Plan, ask HandoutRequest, graded []Graded) ([]render.File, error) {
+	var all []handout.Graded
+	for _, g := range graded {
+		all = append(all, g.Graded)
+	}
+	var files []render.File
+	for _, one := range []struct {
+		stem string
+		doc  scene.Document
+	}{{p.Name + "-marked", handout.Feedback(all, ask.sheets())}, {p.Name + "-class", handout.Summary(all, ask.sheets())}} {
+		if len(one.doc.Pages) == 0 {
+			continue // nobody gave an answer
+		}
+		made, err := ask.files(one.doc, one.stem, dated(p.Date))
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, made...)
+	}
+	return files, nil
+}

@@ -1,0 +1,57 @@
+package report
+
+import "drawdown/geometry/finding"
+
+// What the reports say around the figures, one code a line.
+const (
+	OrderTighten  finding.Code = "report tighten"       // heading
+	OrderLoosen   finding.Code = "report loosen"        // heading
+	GroupMakers   finding.Code = "report maker's order" // kinds
+	GroupCast     finding.Code = "report cast order"    // kinds
+	GroupRow      finding.Code = "report row"           // kinds
+	GroupBalanced finding.Code = "report balanced"      // kinds
+	SeenAs        finding.Code = "report seen as"       // family; named, columns, rows, rings, edge, corners, inner, parts, missing, off
+	GroupTurning  finding.Code = "report turning"       // kinds, way, turn
+	StageLine     finding.Code = "report stage"         // n, does, kinds, ids, note
+	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout
+	StageAngle    finding.Code = "stage angle"          // angle, workedout
+	StageBackOff  finding.Code = "stage back off"       // angle
+	StageTurnBack finding.Code = "stage turn back"      // angle
+	StageWait     finding.Code = "stage wait"           // wait
+	StageOut      finding.Code = "stage out"            //
+	FiguresFrom   finding.Code = "report figures"       // source
+	WorkedOut     finding.Code = "report worked out"    //
+)
+
+// What a check says.
+const (
+	CheckSound    finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
+	OrderIs       finding.Code = "order judged"       // side, verdict
+	OrderSound    finding.Code = "order sound"        //
+	OrderRemarks  finding.Code = "order remarks"      //
+	OrderDeparts  finding.Code = "order departs"      //
+	OrderNotWhole finding.Code = "order not whole"    //
+	OrderMakers   finding.Code = "order maker's own"  //
+	Fault         finding.Code = "judged fault"       // before a finding
+	Departs       finding.Code = "judged departs"     // before a finding
+	Remark        finding.Code = "judged remark"      // before a finding
+	Note          finding.Code = "judged note"        // before a finding
+	ThisOrder     finding.Code = "judged this order"  // heading of a column
+	OwnOrder      finding.Code = "judged own order"   // heading of a column
+	GroupLies     finding.Code = "judged group"       // kinds, layout
+	PullEarly     finding.Code = "judged pull early"  // of a row, as those that follow
+	PullMost      finding.Code = "judged pull most"   //
+	PullMostAt    finding.Code = "judged pull at"     // step
+	LongestRun    finding.Code = "judged run"         //
+	StepsInwards  finding.Code = "judged inwards"     //
+	ToNeighbours  finding.Code = "judged neighbours"  //
+	WrenchWay     finding.Code = "judged wrench way"  //
+	HowToReadPull finding.Code = "judged how to read" //
+	ByPractice    finding.Code = "judged by practice" //
+)
+
+// Problem is one of a file: where it is, and what.
+const Problem finding.Code = "report problem" // place, severity, what, allowed
+
+// Warned stands before what a job could not do as asked.
+const Warned finding.Code = "report warning" // what; file: of several

@@ -1,0 +1,97 @@
+package report
+
+import (
+	"fmt"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
+	"drawdown/render/words"
+	"drawdown/sequence/judge"
+	"drawdown/sequence/plan"
+)
+
+// CheckedOrder is what check --order --json prints.
+type CheckedOrder struct {
+	Sound    bool         `json:"sound"` // the file and the order
+	Problems problem.List `json:"problems"`
+	Order    *judgedOrder `json:"order,omitempty"`
+}
+
+type judgedOrder struct {
+	judge.Report
+	Findings []judgedFinding `json:"findings"` // with their words
+}
+
+type judgedFinding struct {
+	judge.Finding
+	Code finding.Code `json:"code"`
+	Why  string       `json:"why"`
+}
+
+// CheckedOrderJSON gives a judged order as data; the problems are in words.
+func CheckedOrderJSON(c *words.Catalogue, report judge.Report, problems problem.List) CheckedOrder {
+	judged := &judgedOrder{Report: report, Findings: []judgedFinding{}}
+	for _, f := range report.Findings {
+		found := f.Found()
+		judged.Findings = append(judged.Findings, judgedFinding{f, found.Code, c.Say(found)})
+	}
+	return CheckedOrder{Sound: report.Verdict.Right(), Problems: problems, Order: judged}
+}
+
+var verdicts = map[judge.Verdict]finding.Code{
+	judge.Sound: OrderSound, judge.Remarks: OrderRemarks, judge.Departs: OrderDeparts, judge.NotWhole: OrderNotWhole, judge.Described: OrderMakers,
+}
+
+var severities = map[judge.Severity]finding.Code{
+	judge.Fault: Fault, judge.Departure: Departs, judge.Remark: Remark, judge.Description: Note,
+}
+
+// JudgedOrder prints what an order came to.
+func (r Report) JudgedOrder(made plan.Plan, report judge.Report) {
+	r.heading(made)
+	r.line("", OrderIs, finding.Values{"side": string(report.Side), "verdict": finding.Noted(verdicts[report.Verdict], nil)})
+	for _, f := range report.Findings {
+		why := r.Words.Say(f.Found())
+		if len(report.Groups) > 1 && len(f.Kinds) > 0 {
+			why = fmt.Sprintf(r.Words.Sheet.Named, r.Words.Value(f.Kinds, ","), why)
+		}
+		fmt.Fprintf(r.To, "  %-9s %s\n", r.say(severities[f.Severity], nil), why)
+	}
+	if report.Verdict == judge.NotWhole {
+		return
+	}
+	r.figures(report)
+	fmt.Fprint(r.To, "\n"+Wrapped("", "", r.say(HowToReadPull, nil)))
+	if report.Verdict != judge.Described {
+		r.line("\n", ByPractice, nil)
+	}
+}
+
+// orderFigures are the columns of the table: what is measured, this order,
+// drawdown's own, and a remark.
+var orderFigures = Columns{-42, 11, 15, -40}
+
+func (r Report) figures(report judge.Report) {
+	fmt.Fprintln(r.To)
+	orderFigures.Row(r.To, "", r.say(ThisOrder, nil), r.say(OwnOrder, nil))
+	for _, g := range report.Groups {
+		r.line("", GroupLies, finding.Values{"kinds": g.Kinds, "layout": string(g.Layout)})
+		most := ""
+		if g.Order.PullStep > 0 {
+			most = " " + r.say(PullMostAt, finding.Values{"step": g.Order.PullStep})
+		}
+		r.measured(PullEarly, ".1", g.Order.PullEarly, g.Own.PullEarly, "")
+		r.measured(PullMost, ".1", g.Order.Pull, g.Own.Pull, most)
+		r.measured(LongestRun, "", g.Order.Run, g.Own.Run, "")
+		if g.Layout != judge.Circle { // a circle has no inside
+			r.measured(StepsInwards, "", g.Order.Inwards, g.Own.Inwards, "")
+		}
+		r.measured(ToNeighbours, "", g.Order.Neighbours, g.Own.Neighbours, "")
+	}
+	r.measured(WrenchWay, ".0 mm", report.TravelMm, report.OwnTravelMm, "")
+}
+
+// measured prints a figure of this order beside that of drawdown's own.
+func (r Report) measured(code finding.Code, form string, order, own any, remark string) {
+	orderFigures.Row(r.To, "  "+r.say(code, nil), r.Words.Value(order, form), r.Words.Value(own, form), remark)
+}

@@ -1,0 +1,108 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/render/words"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// Order prints the order of a plan and its stages, both ways.
+func (r Report) Order(made plan.Plan) {
+	sheet := &r.Words.Sheet
+	r.heading(made)
+	fmt.Fprintf(r.To, sheet.Card+"\n", made.Fingerprint)
+	if made.Asked != (plan.Asked{}) {
+		asked := strings.TrimSpace(sheet.Ways[string(made.Asked.Way)] + " " + sheet.Turns[string(made.Asked.Turn)])
+		fmt.Fprintf(r.To, sheet.Asked+"\n", asked)
+	}
+	r.line("\n", OrderTighten, nil)
+	first := 1
+	for _, g := range made.Groups {
+		r.group(g)
+		fmt.Fprintf(r.To, "    %s\n", numbered(made, g.Members, first))
+		first += len(g.Members)
+	}
+	r.stages(made, made.Tighten)
+	r.line("\n", OrderLoosen, nil)
+	fmt.Fprintf(r.To, "    %s\n", numbered(made, made.Loosen.Order, 1))
+	r.stages(made, made.Loosen)
+	r.source(made)
+}
+
+// group says how a group is gone through.
+func (r Report) group(g plan.Group) {
+	code, known := map[sequence.Way]finding.Code{sequence.List: GroupMakers, sequence.Cast: GroupCast, sequence.RowWay: GroupRow}[g.Way]
+	if !known {
+		code = GroupTurning
+	}
+	r.line("  ", code, finding.Values{
+		"kinds": g.Kinds, "way": r.Words.Sheet.Ways[string(g.Way)], "turn": r.Words.Sheet.Turns[string(g.Turn)],
+	})
+}
+
+// numbered writes ids behind the numbers that the card gives them.
+func numbered(made plan.Plan, fasteners []int, first int) string {
+	ids := made.IDs(fasteners)
+	for k := range ids {
+		ids[k] = fmt.Sprintf("%d:%s", first+k, ids[k])
+	}
+	return strings.Join(ids, " ")
+}
+
+func (r Report) stages(made plan.Plan, side plan.Side) {
+	for i := range side.Stages {
+		s := &side.Stages[i]
+		v := finding.Values{"n": s.Number, "does": Stage(r.Words, s), "kinds": s.Kinds, "note": s.Note}
+		if s.Way != "" {
+			v["ids"] = strings.Join(made.IDs(s.Fasteners), " ")
+		}
+		r.line("  ", StageLine, v)
+	}
+}
+
+// Stage gives the figure of a stage, marked where it was worked out.
+func Stage(c *words.Catalogue, s *plan.Stage) string {
+	code, v := StageOut, finding.Values{"workedout": s.WorkedOut}
+	switch s.Do {
+	case plan.Tighten:
+		code, v["torque"], v["other"], v["share"] = StageTorque, s.Torque, s.Torque.Other(), s.Percent
+	case plan.Advance:
+		code, v["angle"] = StageAngle, s.Angle
+	case plan.BackOff:
+		code, v["angle"] = StageBackOff, s.Angle
+	case plan.TurnBack:
+		code, v["angle"] = StageTurnBack, s.Angle
+	case plan.Wait:
+		code, v["wait"] = StageWait, s.Wait
+	}
+	return c.Say(finding.Noted(code, v))
+}
+
+// source says where the figures are from.
+func (r Report) source(made plan.Plan) {
+	if len(made.Tighten.Stages) == 0 {
+		return // there are no figures to have a source
+	}
+	r.line("\n", FiguresFrom, finding.Values{"source": made.Source})
+	if made.WorkedOut() && made.Source != "" {
+		r.line("", WorkedOut, nil)
+	}
+	for _, a := range made.Assumptions {
+		fmt.Fprintf(r.To, "  ≈ %s\n", a)
+	}
+}
+
+// Sound says that a file can be used, and what is in it.
+func (r Report) Sound(file string, made plan.Plan, warnings int) {
+	if file == "-" {
+		file = ""
+	}
+	r.line("", CheckSound, finding.Values{
+		"file": file, "warnings": warnings, "fasteners": len(made.Joint.Fasteners), "kinds": len(made.Kinds),
+		"tighten": len(made.Tighten.Stages), "loosen": len(made.Loosen.Stages),
+	})
+}

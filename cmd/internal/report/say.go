@@ -1,0 +1,68 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// Report prints in the language of the call.
+type Report struct {
+	To    io.Writer
+	Words *words.Catalogue
+}
+
+// say gives the words of a line.
+func (r Report) say(code finding.Code, values finding.Values) string {
+	return r.Words.Say(finding.Noted(code, values))
+}
+
+// line prints a line behind an indent.
+func (r Report) line(indent string, code finding.Code, values finding.Values) {
+	fmt.Fprintln(r.To, indent+r.say(code, values))
+}
+
+// heading names the joint and its machine.
+func (r Report) heading(made plan.Plan) {
+	names := []string{made.Title}
+	if made.Machine != "" {
+		names = append(names, made.Machine)
+	}
+	fmt.Fprintln(r.To, strings.Join(names, " · "))
+}
+
+// Wrapped breaks a line at its words so that it fits a terminal of 80 columns.
+func Wrapped(first, next, line string) string {
+	const columns = 80
+	var text strings.Builder
+	at := 0
+	for i, word := range strings.Fields(line) {
+		width := len([]rune(word))
+		switch {
+		case i == 0:
+			text.WriteString(first)
+			at = len([]rune(first))
+		case at+1+width > columns:
+			text.WriteString("\n" + next)
+			at = len([]rune(next))
+		default:
+			text.WriteString(" ")
+			at++
+		}
+		text.WriteString(word)
+		at += width
+	}
+	return text.String() + "\n"
+}
+
+// Warn tells what a job could not do as asked, of which file where there are
+// several.
+func (r Report) Warn(file string, notes []string) {
+	for _, note := range notes {
+		r.line("drawdown: ", Warned, finding.Values{"what": note, "file": file})
+	}
+}

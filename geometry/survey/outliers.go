@@ -1,0 +1,151 @@
+package survey
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"drawdown/geometry"
+)
+
+const (
+	// falseAlarm is the chance that a network without a wrong reading is said
+	// to have one.
+	falseAlarm = 0.01
+	// trust is how many readings the stated accuracy counts for against the
+	// scatter that the network itself shows.
+	trust = 10
+	// rivalSquares is how much worse, in squared accuracies, a fit without
+	// another reading must be before that other one is cleared: odds of 55 to 1.
+	rivalSquares  = 8
+	triedReadings = 6
+	// hardlyChecked is the share of an error under which it cannot be seen.
+	hardlyChecked = 0.01
+)
+
+// snooping is the search for wrong readings, one after the other (data
+// snooping: Baarda, 1968; the search by leaving one out: Cook and Weisberg,
+// 1982).
+type snooping struct {
+	at       []geometry.Point
+	readings []Reading
+	out      []bool // readings that are left out of the fit
+	wrong    []int  // readings under suspicion, the most likely first
+	rivals   bool   // the last ones cannot be told apart: none of them is left out
+	scatter  float64
+}
+
+func snoop(start []geometry.Point, readings []Reading, accuracy float64) snooping {
+	s := snooping{readings: readings, out: make([]bool, len(readings))}
+	s.scatter = scatter(start, readings, accuracy)
+	for {
+		used, number := s.used()
+		s.at = adjust(start, used, nil, fully)
+		stiff := newStiffness(s.at, used, false)
+		spare := len(used) - stiff.rank
+		if spare < 1 {
+			return s
+		}
+		tried := s.candidates(used, stiff)
+		if len(tried) == 0 {
+			return s
+		}
+		without := make([]float64, len(tried))
+		for k, i := range tried {
+			without[k] = leftOut(start, s.at, used, i, s.scatter)
+		}
+		best := floats.MinIdx(without)
+		gain := squares(s.at, used, s.scatter) - without[best]
+		if gain <= 0 || math.Sqrt(gain) < critical(len(used), spare) {
+			return s
+		}
+		var near []int
+		for k, w := range without {
+			if w-without[best] < rivalSquares {
+				near = append(near, k)
+			}
+		}
+		slices.SortStableFunc(near, func(a, b int) int { return cmp.Compare(without[a], without[b]) })
+		for _, k := range near {
+			s.wrong = append(s.wrong, number[tried[k]])
+		}
+		if len(near) > 1 {
+			s.rivals = true
+			return s
+		}
+		s.out[number[tried[best]]] = true
+	}
+}
+
+// used lists the readings that are not left out, and their numbers.
+func (s *snooping) used() (used []Reading, number []int) {
+	for i, r := range s.readings {
+		if !s.out[i] {
+			used, number = append(used, r), append(number, i)
+		}
+	}
+	return used, number
+}
+
+// candidates gives the readings with the largest standardised residuals.
+func (s *snooping) candidates(used []Reading, stiff stiffness) []int {
+	size := make([]float64, len(used))
+	var order []int
+	for i, r := range used {
+		if share := stiff.checked(r); share > hardlyChecked {
+			size[i] = math.Abs(r.residual(s.at)) / math.Sqrt(share)
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(size[b], size[a]) })
+	// Two that check each other only are equal to the last digit.
+	count := min(len(order), triedReadings)
+	for count < len(order) && size[order[count]] > 0.95*size[order[0]] {
+		count++
+	}
+	return order[:count]
+}
+
+// leftOut gives the squares of the fit without one reading. A wrong reading
+// may have bent the places so far that the way back leads elsewhere; the robust
+// start is tried, too.
+func leftOut(start, bent []geometry.Point, used []Reading, i int, accuracy float64) float64 {
+	rest := slices.Delete(slices.Clone(used), i, i+1)
+	return math.Min(
+		squares(adjust(start, rest, nil, fully), rest, accuracy),
+		squares(adjust(bent, rest, nil, fully), rest, accuracy))
+}
+
+// scatter is the standard deviation of one reading: the stated accuracy,
+// corrected by what a robust fit leaves over. It is never under the stated one.
+func scatter(at []geometry.Point, readings []Reading, accuracy float64) float64 {
+	const wellChecked = 0.05
+	stiff := newStiffness(at, readings, false)
+	var left []float64
+	for _, r := range readings {
+		if share := stiff.checked(r); share > wellChecked {
+			left = append(left, math.Abs(r.residual(at))/math.Sqrt(share))
+		}
+	}
+	spare := float64(len(readings) - stiff.rank)
+	if len(left) == 0 || spare < 1 {
+		return accuracy
+	}
+	slices.Sort(left)
+	// The median of a normal deviation is 0.6745 of its standard deviation.
+	typical := left[len(left)/2] / 0.6745
+	pooled := (trust*accuracy*accuracy + spare*typical*typical) / (trust + spare)
+	return math.Max(accuracy, math.Sqrt(pooled))
+}
+
+// critical is the standardised residual that none of the readings reaches by
+// chance: Student's, as the scatter is known no better than from the spare
+// readings and the stated accuracy; the chance is shared out over the readings
+// (Bonferroni).
+func critical(readings, spare int) float64 {
+	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(trust + spare)}
+	return t.Quantile(1 - falseAlarm/2/float64(readings))
+}

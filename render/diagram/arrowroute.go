@@ -1,0 +1,220 @@
+package diagram
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/render/scene"
+)
+
+const (
+	headLength = 2.8
+	headHalf   = 1.0
+	clearance  = 0.9 // between an arrow and a mark
+	headAir    = 0.2 // between the head of an arrow and a mark that it passes
+)
+
+// route is one arrow: a cubic from rim to rim.
+type route struct {
+	bow    float64
+	curve  [4]scene.Point
+	points []scene.Point // flattened
+	bounds scene.Box
+}
+
+// routes finds a way for each leg, given those that exist. A second round lets
+// the early ones give way to the late.
+func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossings int, ok bool) {
+	choices := make([][]route, len(legs))
+	for k, leg := range legs {
+		for _, bow := range bows {
+			if r, ok := s.route(leg[0], leg[1], bow); ok && !r.mergesWithAny(others) {
+				choices[k] = append(choices[k], r)
+			}
+		}
+		if len(choices[k]) == 0 {
+			return nil, 0, false
+		}
+	}
+	chosen = make([]route, len(legs))
+	for range 2 {
+		crossings = 0
+		for k := range legs {
+			chosen[k] = route{}
+			best, fewest := s.cheapest(choices[k], chosen, others)
+			chosen[k] = best
+			crossings += fewest
+		}
+	}
+	return chosen, crossings, true
+}
+
+// cheapest picks the way with the fewest crossings and the least bend.
+func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
+	bestCost := math.Inf(1)
+	for _, r := range choices {
+		if math.Abs(r.bow) >= bestCost {
+			continue
+		}
+		crossed := countCrossings(r, chosen) + countCrossings(r, others)
+		crowded := countNear(r, chosen) + countNear(r, others)
+		cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow)
+		if r.mergesWithAny(chosen) {
+			cost += mergeCost
+		}
+		if cost < bestCost {
+			best, fewest, bestCost = r, crossed, cost
+		}
+	}
+	return best, fewest
+}
+
+// What a crossing, an arrow that runs close by, and one that is run into weigh
+// against a bend.
+const (
+	crossingCost = 0.5
+	nearCost     = 0.2
+	mergeCost    = 0.3 // on top of running close
+	nearMm       = 2.0
+)
+
+// countNear counts the arrows that run or end so close to r that the two would
+// be taken for one.
+func countNear(r route, others []route) int {
+	n := 0
+	for _, o := range others {
+		if r.bounds.Grown(nearMm).Meets(o.bounds) && runNear(r.points, o.points) {
+			n++
+		}
+	}
+	return n
+}
+
+func runNear(a, b []scene.Point) bool {
+	for _, p := range a {
+		for _, q := range b {
+			if math.Abs(p.X-q.X) < nearMm && math.Abs(p.Y-q.Y) < nearMm {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// bows are the ways to bend an arrow aside, as shares of its length: straight
+// first.
+var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34}
+
+// route bends an arrow by a share of its length; not ok where it would touch a
+// mark or leave the box.
+func (s *sketch) route(from, to int, bow float64) (route, bool) {
+	a, b := s.marks[from], s.marks[to]
+	dx, dy := b.at.X-a.at.X, b.at.Y-a.at.Y
+	length := math.Hypot(dx, dy)
+	control := scene.Point{
+		X: (a.at.X+b.at.X)/2 - dy*bow*2, // a quadratic curve reaches half as far as its control
+		Y: (a.at.Y+b.at.Y)/2 + dx*bow*2,
+	}
+	start := along(a.at, control, s.reach(from)+clearance)
+	end := along(b.at, control, s.reach(to)+clearance)
+	if length < s.reach(from)+s.reach(to)+2*clearance+headLength {
+		return route{}, false
+	}
+	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
+	const steps = 16
+	for k := range steps + 1 {
+		r.points = append(r.points, scene.Bezier(r.curve[0], r.curve[1], r.curve[2], r.curve[3], float64(k)/steps))
+	}
+	r.bounds = scene.Polyline(r.points, false).Bounds()
+	return r, s.clear(r, from, to)
+}
+
+// clear says whether an arrow keeps away from all other marks and from type,
+// and in the box.
+func (s *sketch) clear(r route, from, to int) bool {
+	room := s.req.Box.Grown(-0.5)
+	if !room.Holds(r.bounds) {
+		return false
+	}
+	if !s.space.ClearOfBoxes(r.points, clearance) {
+		return false
+	}
+	for i, m := range s.marks {
+		keep := s.reach(i) + clearance*0.8
+		if i == from || i == to || !r.bounds.Grown(keep+headHalf).Contains(m.at) {
+			continue
+		}
+		// The head is wider than the line.
+		if base := r.base(); math.Hypot(base.X-m.at.X, base.Y-m.at.Y) < s.reach(i)+headHalf+headAir {
+			return false
+		}
+		for k := 1; k < len(r.points); k++ {
+			if math.Sqrt(scene.SquareToLine(m.at, r.points[k-1], r.points[k])) < keep {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// mergeMm is the distance at which two lines look like one.
+const mergeMm = 0.8
+
+// mergesWithAny says whether an arrow runs into one of others without crossing
+// it.
+func (r route) mergesWithAny(others []route) bool {
+	return slices.ContainsFunc(others, func(o route) bool {
+		return !meet(r.points, o.points) && (r.merges(o) || o.merges(r))
+	})
+}
+
+func (r route) merges(other route) bool {
+	if !r.bounds.Grown(mergeMm).Meets(other.bounds) {
+		return false
+	}
+	for _, p := range r.points {
+		for k := 1; k < len(other.points); k++ {
+			if math.Sqrt(scene.SquareToLine(p, other.points[k-1], other.points[k])) < mergeMm {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func countCrossings(r route, others []route) int {
+	n := 0
+	for _, o := range others {
+		if r.bounds.Meets(o.bounds) && meet(r.points, o.points) {
+			n++
+		}
+	}
+	return n
+}
+
+func meet(a, b []scene.Point) bool {
+	for i := 1; i < len(a); i++ {
+		for k := 1; k < len(b); k++ {
+			if scene.Crossing(a[i-1], a[i], b[k-1], b[k]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// base is where the line of an arrow ends and its head begins.
+func (r route) base() scene.Point { return along(r.curve[3], r.points[len(r.points)-2], headLength) }
+
+func (r route) head() scene.Shape {
+	head := arrowhead(r.base(), r.curve[3], headHalf, scene.Accent)
+	head.Tag = scene.Tag{Role: scene.Trail}
+	return head
+}
+
+// along gives the place at a distance from a point in the direction of
+// another, however far that is.
+func along(from, to scene.Point, distance float64) scene.Point {
+	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)
+	return scene.Point{X: from.X + (to.X-from.X)/length*distance, Y: from.Y + (to.Y-from.Y)/length*distance}
+}

@@ -1,0 +1,169 @@
+package diagram
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/render/font"
+)
+
+// Heights of the capitals of sequence numbers, in millimetres.
+const (
+	writtenCap = 7.0 // to begin with in an empty mark, for a number written by hand
+	largestCap = 6.0 // for a few fasteners
+	largerCap  = 5.5
+	usualCap   = 5.0 // the least up to twenty fasteners on A4
+	smallerCap = 4.0 // where to begin beyond twenty
+	leastCap   = 3.0 // never under this
+	capStep    = 0.5
+	fewCount   = 10
+	usualCount = 20
+)
+
+// size is how large numbers and marks are drawn.
+type size struct {
+	capMm  float64
+	radius float64 // of a round mark
+	led    bool    // numbers stand outside, on leader lines where crowded
+	edge   float64 // kept free round the fasteners for numbers outside
+	// bowRoom is kept free round the part for arrows that pass outside it.
+	bowRoom float64
+}
+
+func (z size) em() float64 { return z.capMm / font.CapHeight }
+
+// sizes gives the sizes to try, best first. View and size are settled
+// together, since large marks at the edge make the part smaller. The first is
+// the largest at which the numbers fit into their marks; further ones are a
+// little smaller, down to the usual height. Where not even the least fits,
+// the numbers stand outside.
+func (s *sketch) sizes() []size {
+	n := s.count()
+	first := largestCap
+	switch {
+	case s.req.Show == Blank:
+		first = writtenCap
+	case n > usualCount:
+		first = smallerCap
+	case n > fewCount:
+		first = largerCap
+	}
+	var sizes []size
+	for capMm := first; capMm >= leastCap; capMm -= capStep {
+		if len(sizes) > 0 && capMm < usualCap {
+			break
+		}
+		if z := (size{capMm: capMm, radius: s.holdingRadius(capMm)}); s.apart(z) {
+			sizes = append(sizes, z)
+		}
+	}
+	if len(sizes) > 0 {
+		return sizes
+	}
+	return s.ledSizes()
+}
+
+// ledSizes gives the sizes to try for numbers outside: by marks that leave room
+// for a number between them, by marks as large as keep apart, by small ones,
+// then by small ones on a part that is drawn smaller, for numbers all round it.
+func (s *sketch) ledSizes() []size {
+	var sizes []size
+	roomy, large := s.largestLed(s.leavesRoom, ledEdges[0]), s.largestLed(s.apart, ledEdges[0])
+	if roomy.radius >= fairMark {
+		sizes = append(sizes, roomy)
+	}
+	sizes = append(sizes, large)
+	smalls := []size{{radius: fairMark, edge: ledEdges[0]}, {radius: fairMark, edge: ledEdges[1]}, {radius: tinyMark, edge: ledEdges[0]}, {radius: tinyMark, edge: fullEdge}}
+	if s.fans(large) {
+		sizes, smalls = nil, nil
+		for _, spare := range fanSpares {
+			smalls = append(smalls, size{radius: tinyMark, edge: 2*s.widestText(large.em()) + gapAside + fanReach + 1.5 + spare})
+		}
+	}
+	for _, small := range smalls {
+		z := s.largestLed(s.apart, small.edge)
+		z.radius = math.Min(z.radius, small.radius)
+		if !slices.Contains(sizes, z) {
+			sizes = append(sizes, z)
+		}
+	}
+	return sizes
+}
+
+// ledEdges are the widths, in millimetres, to keep free round the fasteners for
+// numbers outside.
+var ledEdges = [2]float64{10, 17}
+
+// fanSpares are added in turn to the edge that a fan needs, in millimetres, where
+// the last few numbers find no room.
+var fanSpares = []float64{0, 0.8, 1.6}
+
+// largestLed gives the largest marks, with their texts outside, that pass the test.
+func (s *sketch) largestLed(test func(size) bool, edge float64) size {
+	z := size{capMm: leastCap, led: true, edge: edge, radius: 2.2}
+	for z.radius > smallestMark && !test(z) {
+		z.radius -= 0.1
+	}
+	return z
+}
+
+// leavesRoom says whether a number has room between two marks of that size.
+func (s *sketch) leavesRoom(z size) bool {
+	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+tallText+2*besideGap+comfortable.nearerBy
+}
+
+// apart says whether marks of that size keep apart.
+func (s *sketch) apart(z size) bool {
+	closest := s.closest() * s.fitWith(z).scale
+	gap := marksApart
+	if z.led {
+		gap = math.Min(gap, closest/4)
+	}
+	return closest >= 2*s.widest(z.radius)+gap
+}
+
+const (
+	marksApart   = 1.0 // between two marks
+	smallestMark = 0.4
+	fairMark     = 1.1 // radius of a mark that is easy to see
+	tinyMark     = 0.5
+	fullEdge     = 4.0 // kept free round the fasteners where the part needs the whole box
+	tallText     = 3.2 // height that a number of the least size takes up
+)
+
+// fitWith fits the part into the box with marks of the given size.
+func (s *sketch) fitWith(z size) view {
+	joint := s.req.Plan.Joint
+	edge := s.widest(z.radius) + ringGap + 0.6
+	if z.led {
+		edge = z.edge
+	}
+	box := s.labelRoom(room(s.req.Box, joint.Front)).Grown(-z.bowRoom)
+	return fit(s.bounds, geometry.Bounds(joint.Points()), box, edge)
+}
+
+// closest is the least distance between two fasteners of the part, in
+// millimetres.
+func (s *sketch) closest() float64 {
+	if s.nearest == 0 {
+		s.nearest = slices.Min(geometry.NearestDistances(s.req.Plan.Joint.Points()))
+	}
+	return s.nearest
+}
+
+// widest is the reach of the widest shape in use, for a round mark's radius.
+func (s *sketch) widest(radius float64) float64 {
+	widest := radius
+	for i := range s.req.Plan.Kinds {
+		widest = math.Max(widest, radius*shapeOf(i).reach)
+	}
+	return widest
+}
+
+// NumberCap tells how high the numbers or words would be in a box, without
+// drawing, and whether they would stand outside their marks.
+func NumberCap(req Part) (capMm float64, led bool) {
+	z := newSketch(req).sizes()[0]
+	return z.capMm, z.led
+}

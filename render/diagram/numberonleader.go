@@ -1,0 +1,126 @@
+package diagram
+
+import (
+	"drawdown/render/font"
+	"drawdown/render/scene"
+)
+
+// hopeless is the number of fasteners past which no paper has room for
+// leaders, and looking for places would take long.
+const hopeless = 800
+
+// mostLooks bounds the search for places of one drawing, over all its sizes.
+const mostLooks = 450_000
+
+// placeLed finds a place for every text that stands outside its mark.
+func (s *sketch) placeLed(z size) {
+	if !z.led {
+		return
+	}
+	var waiting []int
+	for i := range s.marks {
+		if s.text(i) != "" {
+			waiting = append(waiting, i)
+		}
+	}
+	tiers, looks := len(reaches), s.looks
+	if len(waiting) > hopeless {
+		tiers, looks = 1, 40*len(waiting)
+	}
+	var fan map[int][]placement
+	if s.fans(z) {
+		fan = s.fan(waiting, z.em())
+	}
+	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(it *item, tier int) []placement {
+		i := waiting[it.index]
+		extent := textExtent(s.text(i), scene.Bold, z.em())
+		if lane, ok := s.lane(i, extent); ok {
+			if tier > 0 {
+				return nil // all lanes are in the first tier
+			}
+			return s.inFanOrLanes(i, extent, lane, fan)
+		}
+		return s.candidates(i, extent, reaches[tier])
+	})
+	q.begin(func(p *placement) bool { return p.bent && p.cost == 0 }) // the fan itself
+	q.run()
+	s.looks = q.looks
+	for k, i := range waiting {
+		it := &q.items[k]
+		if it.chosen == nowhere {
+			s.out.Unplaced = append(s.out.Unplaced, i)
+			continue
+		}
+		s.drawLed(i, it.choices[it.chosen], z)
+	}
+}
+
+// drawLed draws a text and its leader and keeps their places free.
+func (s *sketch) drawLed(i int, p placement, z size) {
+	if p.led {
+		tag := scene.Tag{Name: s.name(i), Role: scene.Trail}
+		line := []scene.Point{p.from, p.to}
+		if p.bent {
+			line = []scene.Point{p.from, p.bend, p.to}
+		}
+		s.add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Tag: tag})
+		p.everyLine(func(from, to scene.Point) bool {
+			s.space.TakeLine(from, to)
+			return true
+		})
+	}
+	s.add(textIn(p, z.em(), scene.Bold, s.text(i), s.name(i)))
+	s.space.TakeBox(p.box)
+}
+
+// textIn sets a text so that it covers the box of its place.
+func textIn(p placement, em float64, weight scene.Weight, content, name string) scene.Text {
+	t := scene.Text{
+		Size: em, Weight: weight, Anchor: scene.Middle, Ink: scene.Black, Content: content, Upward: p.upward,
+		Tag: scene.Tag{Name: name, Role: scene.Number},
+	}
+	t.Width = font.Width(content, weight, em)
+	covers := t.Box() // about the origin
+	t.At = scene.Point{X: p.box.Left - covers.Left, Y: p.box.Top - covers.Top}
+	return font.Set(t)
+}
+
+// besideReaches are the distances of a small number from its mark: clear of it,
+// closer where that is all there is, or beyond the line round a cluster.
+var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
+
+// drawBesides puts the small second numbers beside their marks.
+func (s *sketch) drawBesides() {
+	var waiting []int
+	for i, small := range s.req.Beside {
+		if small != "" {
+			waiting = append(waiting, i)
+		}
+	}
+	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(it *item, tier int) []placement {
+		i := waiting[it.index]
+		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
+	})
+	q.run()
+	for k, i := range waiting {
+		it := &q.items[k]
+		if it.chosen == nowhere {
+			s.out.BesideLeftOut++
+			continue
+		}
+		p := it.choices[it.chosen]
+		s.add(textIn(p, SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
+		s.space.TakeBox(p.box)
+	}
+}
+
+// inFanOrLanes lists the places of a number: first those in the fan.
+func (s *sketch) inFanOrLanes(i int, extent scene.Point, l lane, fan map[int][]placement) []placement {
+	var places []placement
+	for _, p := range fan[i] {
+		if s.fits(i, p, cramped) {
+			places = append(places, p)
+		}
+	}
+	return append(places, s.inLanes(i, extent, l)...)
+}

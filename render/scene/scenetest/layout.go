@@ -1,0 +1,194 @@
+package scenetest
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawdown/render/scene"
+)
+
+// CheckLayout gives every fault in the layout of a page: type that meets other
+// type, a mark, a trail or the margin; a number that lies neither in nor beside
+// its own mark, nor on a leader from it; a trail through a foreign mark, or a
+// leader across another trail; anything beyond the margin or the page. A sound page has none.
+func CheckLayout(page scene.Page) []string {
+	c := checker{page: page, inside: scene.Box{Right: page.Width, Bottom: page.Height}.Grown(-page.Margin)}
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Text:
+			c.texts = append(c.texts, it)
+		case scene.Shape:
+			c.shapes = append(c.shapes, it)
+		}
+	}
+	c.checkMargins()
+	c.checkTexts()
+	c.checkShapes()
+	c.checkTrails()
+	c.checkNumbers()
+	return c.faults
+}
+
+type checker struct {
+	page   scene.Page
+	inside scene.Box
+	texts  []scene.Text
+	shapes []scene.Shape
+	faults []string
+}
+
+func (c *checker) fault(format string, args ...any) {
+	c.faults = append(c.faults, "page "+c.page.Name+": "+fmt.Sprintf(format, args...))
+}
+
+// touch is the overlap, in millimetres, that still counts as side by side:
+// coordinates are rounded to a hundredth.
+const touch = 0.02
+
+func (c *checker) checkMargins() {
+	room := c.inside.Grown(touch)
+	for _, t := range c.texts {
+		if !room.Holds(t.Box()) {
+			c.fault("%q reaches into the margin", t.Content)
+		}
+	}
+	for _, s := range c.shapes {
+		if b := s.Path.Bounds(); !room.Holds(b) {
+			c.fault("a shape %s reaches into the margin at %.1f,%.1f–%.1f,%.1f", s.Tag.Name, b.Left, b.Top, b.Right, b.Bottom)
+		}
+	}
+}
+
+// checkTexts compares every pair of lines that share a band of the page.
+func (c *checker) checkTexts() {
+	boxes := make([]scene.Box, len(c.texts))
+	for i, t := range c.texts {
+		boxes[i] = t.Box().Grown(-touch)
+	}
+	c.pairs(boxes, func(i, k int) {
+		if boxes[i].Meets(boxes[k]) {
+			c.fault("%q meets %q at %.1f,%.1f", c.texts[i].Content, c.texts[k].Content, boxes[i].Left, boxes[i].Top)
+		}
+	})
+}
+
+// pairs calls f for the pairs of boxes that share a cell of a coarse grid.
+func (c *checker) pairs(boxes []scene.Box, f func(i, k int)) {
+	const cell = 10
+	cells := map[[2]int][]int{}
+	seen := map[[2]int]bool{}
+	for i, b := range boxes {
+		for x := int(math.Floor(b.Left / cell)); x <= int(math.Floor(b.Right/cell)); x++ {
+			for y := int(math.Floor(b.Top / cell)); y <= int(math.Floor(b.Bottom/cell)); y++ {
+				for _, k := range cells[[2]int{x, y}] {
+					if pair := [2]int{k, i}; !seen[pair] {
+						seen[pair] = true
+						f(k, i)
+					}
+				}
+				cells[[2]int{x, y}] = append(cells[[2]int{x, y}], i)
+			}
+		}
+	}
+}
+
+// checkShapes compares type with the marks and trails of other things.
+func (c *checker) checkShapes() {
+	for _, s := range c.shapes {
+		if s.Tag.Role != scene.Mark && s.Tag.Role != scene.Trail {
+			continue
+		}
+		around, runs := s.Path.Bounds(), s.Path.Flatten()
+		for _, t := range c.texts {
+			box := t.Box().Grown(-touch)
+			if t.Tag.Name != "" && t.Tag.Name == s.Tag.Name || !box.Meets(around.Grown(touch)) {
+				continue
+			}
+			if crosses(runs, box) || (s.Tag.Role == scene.Mark && encloses(runs, box.Centre())) {
+				c.fault("%q meets the %s %s at %.1f,%.1f", t.Content, s.Tag.Role, s.Tag.Name, box.Left, box.Top)
+			}
+		}
+	}
+}
+
+func crosses(runs [][]scene.Point, box scene.Box) bool {
+	for _, run := range runs {
+		for k := 1; k < len(run); k++ {
+			if box.Cut(run[k-1], run[k]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// encloses says whether the point lies inside the outline (even–odd rule).
+func encloses(runs [][]scene.Point, p scene.Point) bool {
+	inside := false
+	for _, run := range runs {
+		for k := 1; k < len(run); k++ {
+			a, b := run[k-1], run[k]
+			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+				inside = !inside
+			}
+		}
+	}
+	return inside
+}
+
+// checkNumbers sees that each number lies in its own mark, or beside it and
+// nearer to it than to any other, or that a leader joins the two.
+func (c *checker) checkNumbers() {
+	marks, trails := map[string]*outline{}, map[string][][][]scene.Point{}
+	var all []*outline
+	for _, s := range c.shapes {
+		switch s.Tag.Role {
+		case scene.Mark:
+			if _, twice := marks[s.Tag.Name]; !twice {
+				all = append(all, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
+				marks[s.Tag.Name] = all[len(all)-1]
+			}
+		case scene.Trail:
+			trails[s.Tag.Name] = append(trails[s.Tag.Name], s.Path.Flatten())
+		}
+	}
+	for _, t := range c.texts {
+		if t.Tag.Role != scene.Number {
+			continue
+		}
+		box, mark := t.Box(), marks[t.Tag.Name]
+		switch {
+		case mark == nil:
+			c.fault("number %q has no mark", t.Content)
+		case mark.bounds.Grown(touch).Holds(box):
+		case slices.ContainsFunc(trails[t.Tag.Name], func(trail [][]scene.Point) bool { return leads(trail, mark.runs, box) }):
+		case !mark.bounds.Grown(besideMark).Meets(box):
+			c.fault("number %q lies away from its mark %s", t.Content, t.Tag.Name)
+		default:
+			c.checkNearest(t, mark, all)
+		}
+	}
+}
+
+// outline is a mark as the checks of numbers see it.
+type outline struct {
+	name   string
+	bounds scene.Box
+	runs   [][]scene.Point
+}
+
+// checkNearest sees that no foreign mark is as near to a number as its own.
+func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline) {
+	box := number.Box()
+	distance := scene.RunsToBox(own.runs, box)
+	for _, m := range marks {
+		if m != own && m.bounds.Grown(distance).Meets(box) && scene.RunsToBox(m.runs, box) < distance {
+			c.fault("number %q of %s lies nearer to %s", number.Content, own.name, m.name)
+		}
+	}
+}
+
+// besideMark is how near to its mark, in millimetres, a number without a
+// leader must lie.
+const besideMark = 1.5

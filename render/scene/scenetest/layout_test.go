@@ -1,0 +1,76 @@
+package scenetest_test
+
+import (
+	"strings"
+	"testing"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
+)
+
+func words(x, y float64, content string, tag scene.Tag) scene.Text {
+	return font.Set(scene.Text{At: scene.Point{X: x, Y: y}, Size: 3, Ink: scene.Black, Content: content, Tag: tag})
+}
+
+func mark(x, y float64, name string) scene.Shape {
+	return scene.Shape{Path: scene.Circle(x, y, 4), Fill: scene.White, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Mark}}
+}
+
+func trail(name string, points ...scene.Point) scene.Shape {
+	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
+}
+
+// Every kind of fault is found, and what looks alike but is sound is not.
+func TestCheckLayout(t *testing.T) {
+	number := scene.Tag{Name: "M1", Role: scene.Number}
+	tests := []struct {
+		name  string
+		items []scene.Item
+		want  string // empty: sound
+	}{
+		{"lines of a paragraph", []scene.Item{words(20, 20, "first", scene.Tag{}), words(20, 24, "second", scene.Tag{})}, ""},
+		{"line over line", []scene.Item{words(20, 20, "first", scene.Tag{}), words(22, 21, "second", scene.Tag{})}, `"first" meets "second"`},
+		{"line in the margin", []scene.Item{words(8, 20, "first", scene.Tag{})}, "reaches into the margin"},
+		{"line past the margin", []scene.Item{words(85, 20, "a long line", scene.Tag{})}, "reaches into the margin"},
+		{"upward line in the margin", []scene.Item{func() scene.Item {
+			text := words(20, 14, "upward", scene.Tag{})
+			text.Upward = true
+			return text
+		}()}, "reaches into the margin"},
+		{"shape past the page", []scene.Item{mark(98, 50, "M1")}, "a shape M1 reaches into the margin"},
+		{"number in its mark", []scene.Item{mark(50, 50, "M1"), words(49, 51, "1", number)}, ""},
+		{"number beside its mark", []scene.Item{mark(50, 50, "M1"), words(55, 51, "1", number)}, ""},
+		{"number far from its mark", []scene.Item{mark(50, 50, "M1"), words(60, 51, "1", number)}, "lies away from its mark M1"},
+		{"number led to its mark", []scene.Item{mark(50, 50, "M1"), words(60, 51, "1", number), trail("M1", scene.Point{X: 54, Y: 50}, scene.Point{X: 59, Y: 50})}, ""},
+		{"number that a leader does not reach", []scene.Item{mark(50, 50, "M1"), words(62, 51, "1", number), trail("M1", scene.Point{X: 54, Y: 50}, scene.Point{X: 59, Y: 50})}, "lies away from its mark M1"},
+		{"leader that does not reach its mark", []scene.Item{mark(50, 50, "M1"), words(60, 51, "1", number), trail("M1", scene.Point{X: 56, Y: 50}, scene.Point{X: 59, Y: 50})}, "lies away from its mark M1"},
+		{"number nearer to a foreign mark", []scene.Item{mark(50, 50, "M1"), mark(61, 50, "M2"), words(55.2, 51, "1", number)}, `number "1" of M1 lies nearer to M2`},
+		{"number nearer to its own mark", []scene.Item{mark(50, 50, "M1"), mark(61, 50, "M2"), words(54.5, 51, "1", number)}, ""},
+		{"number led past a nearer mark", []scene.Item{mark(50, 50, "M1"), mark(62.5, 38, "M2"), words(60, 46, "1", number), trail("M1", scene.Point{X: 53.8, Y: 48.5}, scene.Point{X: 59, Y: 45.5})}, ""},
+		{"leader through a foreign mark", []scene.Item{mark(50, 50, "M1"), mark(60, 52, "M2"), trail("M1", scene.Point{X: 54, Y: 50}, scene.Point{X: 70, Y: 50})}, "the trail M1 meets the mark M2"},
+		{"leader into a foreign mark", []scene.Item{mark(60, 52, "M2"), mark(50, 50, "M1"), trail("M1", scene.Point{X: 54, Y: 50}, scene.Point{X: 58, Y: 51})}, "the trail M1 meets the mark M2"},
+		{"arrow through a mark", []scene.Item{mark(50, 50, "M1"), trail("", scene.Point{X: 40, Y: 50}, scene.Point{X: 70, Y: 50})}, "meets the mark M1"},
+		{"leader past a foreign mark", []scene.Item{mark(60, 52, "M2"), trail("M1", scene.Point{X: 62, Y: 40}, scene.Point{X: 69, Y: 64})}, ""},
+		{"leader from its own mark", []scene.Item{mark(50, 50, "M1"), trail("M1", scene.Point{X: 52, Y: 50}, scene.Point{X: 70, Y: 50})}, ""},
+		{"leaders that cross", []scene.Item{trail("M1", scene.Point{X: 40, Y: 40}, scene.Point{X: 50, Y: 50}), trail("M2", scene.Point{X: 50, Y: 40}, scene.Point{X: 40, Y: 50})}, "the trail M2 meets the trail M1"},
+		{"leaders on one line", []scene.Item{trail("M1", scene.Point{X: 40, Y: 40}, scene.Point{X: 50, Y: 40}), trail("M2", scene.Point{X: 45, Y: 40}, scene.Point{X: 60, Y: 40})}, "the trail M2 meets the trail M1"},
+		{"leaders side by side", []scene.Item{trail("M1", scene.Point{X: 40, Y: 40}, scene.Point{X: 50, Y: 50}), trail("M2", scene.Point{X: 41, Y: 40}, scene.Point{X: 51, Y: 50})}, ""},
+		{"leader across an arrow", []scene.Item{trail("M1", scene.Point{X: 40, Y: 40}, scene.Point{X: 50, Y: 50}), trail("", scene.Point{X: 50, Y: 40}, scene.Point{X: 40, Y: 50})}, "meets the trail M1"},
+		{"arrows that cross", []scene.Item{trail("", scene.Point{X: 40, Y: 40}, scene.Point{X: 50, Y: 50}), trail("", scene.Point{X: 50, Y: 40}, scene.Point{X: 40, Y: 50})}, ""},
+		{"number without a mark", []scene.Item{words(60, 51, "1", number)}, "has no mark"},
+		{"number in a foreign mark", []scene.Item{mark(50, 50, "M1"), mark(52, 50, "M2"), words(49, 51, "1", number)}, `"1" meets the mark M2`},
+		{"word inside a mark", []scene.Item{mark(50, 50, "M1"), words(49, 51, "x", scene.Tag{})}, `"x" meets the mark M1`},
+		{"word across a trail", []scene.Item{trail("", scene.Point{X: 20, Y: 19}, scene.Point{X: 60, Y: 19}), words(30, 20, "word", scene.Tag{})}, `"word" meets the trail`},
+		{"word on a panel", []scene.Item{scene.Shape{Path: scene.Rect(20, 20, 40, 20, 1), Fill: scene.Tint}, words(30, 30, "word", scene.Tag{})}, ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			faults := scenetest.CheckLayout(scene.Page{Name: "test", Width: 100, Height: 100, Margin: 10, Items: tt.items})
+			got := strings.Join(faults, "\n")
+			if tt.want == "" && got != "" || !strings.Contains(got, tt.want) {
+				t.Errorf("faults %q, want %q", got, tt.want)
+			}
+		})
+	}
+}

@@ -1,0 +1,151 @@
+package card
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+// beforeLines are the things to see to first, each to be ticked.
+func (c *card) beforeLines() []string {
+	if c.loosening {
+		lines := append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
+		return append(lines, c.sockets()...)
+	}
+	return append(c.plan.CautionsFor(plan.CautionTighten), c.beforeTightening()...)
+}
+
+func (c *card) beforeTightening() []string {
+	w := c.words.Card.Checks
+	lines := c.byKind(c.reuseLine)
+	lines = append(lines, c.byKind(c.lubricantLine)...)
+	if slices.ContainsFunc(c.plan.Kinds, func(k plan.Kind) bool { return k.Into != "" }) {
+		lines = append(lines, w.TappedHoles)
+	}
+	if len(c.plan.Tighten.Stages) == 0 {
+		lines = append(lines, w.ScrewedIn)
+	} else {
+		lines = append(lines, w.ScrewedInByHand)
+	}
+	lines = append(lines, c.sockets()...)
+	if span := c.torqueSpan(); span != "" {
+		lines = append(lines, span)
+	}
+	return append(lines, w.Last)
+}
+
+// sockets says which sockets fit the heads, in a line: 16 mm main, 13 mm side.
+// There is none where the file does not state the heads.
+func (c *card) sockets() []string {
+	var sizes []string
+	for _, k := range c.plan.Kinds {
+		if k.TurnedAcross() == 0 {
+			continue
+		}
+		size := c.words.Figure(k.Labelled(k.TurnedAcross()))
+		if k.NutAcross > 0 && !k.Stud() {
+			size += fmt.Sprintf(c.words.Card.Checks.HeldNut, c.words.Figure(k.Labelled(k.NutAcross)))
+		}
+		if len(c.plan.Kinds) > 1 {
+			size += " " + k.Name
+		}
+		sizes = append(sizes, size)
+	}
+	if len(sizes) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf(c.words.Card.Checks.Sockets, strings.Join(sizes, ", "))}
+}
+
+// byKind says a thing for every kind: once where it holds for all of them,
+// else with the kinds named.
+func (c *card) byKind(say func(k plan.Kind) string) []string {
+	var said []string
+	names := map[string][]string{}
+	for _, k := range c.plan.Kinds {
+		w := say(k)
+		if w == "" {
+			continue
+		}
+		if names[w] == nil {
+			said = append(said, w)
+		}
+		names[w] = append(names[w], k.Name)
+	}
+	var lines []string
+	for _, w := range said {
+		who := strings.Join(names[w], ", ")
+		if len(names[w]) == len(c.plan.Kinds) {
+			who = c.words.Card.Checks.AllFasteners
+		}
+		lines = append(lines, fmt.Sprintf(c.words.Card.Checks.ForKinds, words.Capital(who), w))
+	}
+	return lines
+}
+
+func (c *card) reuseLine(k plan.Kind) string {
+	w := c.words.Card.Checks
+	switch k.Reuse {
+	case plan.ReuseOnce:
+		return w.UsedOnce
+	case plan.ReuseInspect:
+		if k.Stud() { // nobody measures one that stays in its hole
+			return w.InspectStud
+		}
+		return w.InspectFirst
+	case plan.ReuseYes:
+		return w.MayGoBack
+	}
+	return ""
+}
+
+// dry lists the ways in which a file says that nothing goes on the threads.
+var dry = []string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}
+
+func (c *card) lubricantLine(k plan.Kind) string {
+	name, w := words.Plain(k.Lubricant), c.words.Card.Checks
+	switch {
+	case name == "":
+		return ""
+	case slices.Contains(dry, name):
+		return w.Dry
+	case w.States[name] != "":
+		return fmt.Sprintf(w.InState, w.States[name])
+	}
+	return fmt.Sprintf(w.Lubricated, c.words.Lubricant(k.Lubricant))
+}
+
+// torqueSpan says what the wrench must cover, and whether an angle gauge is
+// needed.
+func (c *card) torqueSpan() string {
+	var low, high *plan.Stage
+	angle := false
+	for i := range c.side.Stages {
+		s := &c.side.Stages[i]
+		angle = angle || s.Do == plan.Advance
+		if s.Do != plan.Tighten {
+			continue
+		}
+		if low == nil || s.Torque.Nm() < low.Torque.Nm() {
+			low = s
+		}
+		if high == nil || s.Torque.Nm() > high.Torque.Nm() {
+			high = s
+		}
+	}
+	var parts []string
+	if low != nil {
+		parts = append(parts, fmt.Sprintf(c.words.Card.Checks.Wrench, sheet.TorqueSpan(c.words, low.Torque, high.Torque)))
+	}
+	if angle {
+		parts = append(parts, c.words.Card.Checks.AngleGauge)
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return words.Capital(strings.Join(parts, c.words.Card.Checks.And)) + "."
+}

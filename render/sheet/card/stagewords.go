@@ -1,0 +1,185 @@
+package card
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/unit"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// goingWords say how a stage goes that has a way of its own.
+func (c *card) goingWords(s *plan.Stage) string {
+	w := c.words.Card.Stage
+	switch s.Way {
+	case sequence.Star, sequence.Cross:
+		return w.Crosswise
+	case sequence.Spiral:
+		return w.InASpiral
+	case sequence.RowWay:
+		return w.MiddleOutwards
+	case sequence.Auto:
+		return w.CentreOutwards
+	case sequence.Circular:
+		if s.Turn == sequence.TurnLeft {
+			return w.RoundAnticlockwise
+		}
+		return w.RoundClockwise
+	}
+	return ""
+}
+
+// whereTo says what happens to what comes out.
+func (c *card) whereTo(s *plan.Stage) string {
+	scrap := 0
+	for _, k := range c.plan.Kinds {
+		if slices.Contains(s.Kinds, k.Name) && k.Reuse == plan.ReuseOnce {
+			scrap++
+		}
+	}
+	switch scrap {
+	case 0:
+		return c.words.Card.Stage.ToItsPlace
+	case len(s.Kinds):
+		return c.words.Card.Stage.Scrap
+	}
+	return c.words.Card.Stage.SomeToTheirPlace
+}
+
+// kindsOf lists the kinds that a stage is for, by their place in the plan.
+func (c *card) kindsOf(s *plan.Stage) []int {
+	var kinds []int
+	for i, k := range c.plan.Kinds {
+		if slices.Contains(s.Kinds, k.Name) {
+			kinds = append(kinds, i)
+		}
+	}
+	return kinds
+}
+
+// coverWords says which fasteners a stage is for, and their numbers alone where
+// they are a run.
+func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
+	w, names := c.words.Card.Stage, strings.Join(s.Kinds, ", ")
+	switch {
+	case s.Do == plan.Wait:
+		return "", ""
+	case len(s.Fasteners) == len(c.plan.Joint.Fasteners):
+		return fmt.Sprintf(w.All, len(s.Fasteners)), ""
+	}
+	low, high := math.MaxInt, 0
+	for _, i := range s.Fasteners {
+		low, high = min(low, c.numbers[i]), max(high, c.numbers[i])
+	}
+	switch {
+	case high-low+1 != len(s.Fasteners):
+		return fmt.Sprintf(w.AllOf, names), ""
+	case low == high:
+		numbers = strconv.Itoa(low)
+	default:
+		numbers = fmt.Sprintf(w.FromTo, low, high)
+	}
+	return names + " " + numbers, numbers
+}
+
+// mostBelow is how many lines a stage box has room for under its figure.
+const mostBelow = 4
+
+// below lists what stands under the figure, broken into lines of a width.
+func (c *card) below(s *plan.Stage, width float64) []string {
+	w := c.words.Card.Stage
+	var lines []string
+	add := func(words string) { lines = append(lines, sheet.BreakText(words, width)...) }
+	switch s.Do {
+	case plan.Tighten:
+		add(c.otherTorque(s))
+	case plan.BackOff:
+		add(w.Slacken)
+	case plan.TurnBack:
+		if !c.loosenedBefore(s) {
+			add(w.BreakLoose)
+		}
+	case plan.Wait:
+		add(w.Settle)
+	case plan.Remove:
+		add(c.whereTo(s))
+	}
+	add(c.goingWords(s))
+	if s.Percent > 0 {
+		add(fmt.Sprintf(w.Share, c.words.Figure(number(s.Percent))))
+	}
+	add(s.Note)
+	return sheet.AtMost(lines, mostBelow, scene.Regular, sheet.TextEm, width)
+}
+
+// loosenedBefore says that an earlier stage has broken loose all that this one
+// turns back.
+func (c *card) loosenedBefore(s *plan.Stage) bool {
+	loose := map[string]bool{}
+	for i := range c.side.Stages {
+		earlier := &c.side.Stages[i]
+		if earlier.Number >= s.Number {
+			break
+		}
+		if earlier.Do == plan.TurnBack {
+			for _, k := range earlier.Kinds {
+				loose[k] = true
+			}
+		}
+	}
+	return len(s.Kinds) > 0 && !slices.ContainsFunc(s.Kinds, func(k string) bool { return !loose[k] })
+}
+
+// figureWords is the large figure of a stage, without the unit of a torque.
+func (c *card) figureWords(s *plan.Stage) string {
+	switch s.Do {
+	case plan.Tighten:
+		return approx(s) + c.words.Figure(number(s.Torque.Value))
+	case plan.Advance:
+		return approx(s) + "+" + c.words.Figure(s.Angle.String())
+	case plan.BackOff, plan.TurnBack:
+		return "−" + c.words.Figure(s.Angle.String())
+	case plan.Remove:
+		return c.words.Card.Stage.Out
+	}
+	return c.words.Figure(s.Wait.String())
+}
+
+// approx marks a figure that was worked out, or that nobody is named for.
+func approx(s *plan.Stage) string {
+	if s.WorkedOut {
+		return "≈ "
+	}
+	return ""
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// otherTorque is the torque on the other kind of wrench, in the unit that suits
+// the highest torque of the kind: two units on one bolt are misread.
+func (c *card) otherTorque(s *plan.Stage) string {
+	other := s.Torque.Nm().OnScale(c.highest(s).Other().Unit)
+	if s.Torque.Value == other.Value && s.Torque.Unit == unit.NewtonMetre {
+		return ""
+	}
+	return c.words.Figure(other.String())
+}
+
+// highest is the highest torque that is given in the same unit to a kind that
+// the stage covers.
+func (c *card) highest(s *plan.Stage) unit.GivenTorque {
+	most := s.Torque
+	for _, other := range c.side.Stages {
+		shared := slices.ContainsFunc(other.Kinds, func(k string) bool { return slices.Contains(s.Kinds, k) })
+		if other.Do == plan.Tighten && shared && other.Torque.Unit == s.Torque.Unit && other.Torque.Value > most.Value {
+			most = other.Torque
+		}
+	}
+	return most
+}

@@ -1,0 +1,268 @@
+package card
+
+import (
+	"slices"
+	"strconv"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/sequence/plan"
+)
+
+const (
+	tickColumn = 6.8 // least width of a fastener's column
+	tickSide   = 4.0 // of the box
+	stripGap   = 3.0
+)
+
+// strip is one strip of the tick grid: some fasteners, in working order, and
+// the stages that have a box for them.
+type strip struct {
+	fasteners []int
+	rows      []*plan.Stage
+	columns   int     // that the strip is divided into; some may stay empty
+	second    bool    // a row gives the second numbers
+	row       float64 // height of a row
+}
+
+func (b strip) height() float64 {
+	rows := 1 + len(b.rows)
+	if b.second {
+		rows++
+	}
+	return b.row * float64(rows)
+}
+
+// tickGrid is the boxes to tick in a column of the page.
+type tickGrid struct {
+	in     span
+	label  float64 // width of the column that names the stages
+	strips []strip
+}
+
+// tickGrid parts the grid so that each strip fits the width. Stages that go in
+// the order of the card share strips; a stage with an order of its own has its
+// own, so that every box stands in working order.
+func (c *card) tickGrid(in span) tickGrid {
+	g := tickGrid{in: in, label: c.labelWidth(in)}
+	stages := c.side.Stages
+	for begin := 0; begin < len(stages); {
+		end := begin + 1
+		if !c.inCardOrder(&stages[begin]) {
+			g.strips = append(g.strips, c.strips(g, stages[begin].Fasteners, stages[begin:end])...)
+			begin = end
+			continue
+		}
+		for end < len(stages) && c.inCardOrder(&stages[end]) {
+			end++
+		}
+		g.strips = append(g.strips, c.strips(g, c.covered(stages[begin:end]), stages[begin:end])...)
+		begin = end
+	}
+	return g
+}
+
+// inCardOrder says whether the stage goes through its fasteners in the order
+// of the numbers on the card.
+func (c *card) inCardOrder(s *plan.Stage) bool {
+	return slices.IsSortedFunc(s.Fasteners, func(a, b int) int { return c.numbers[a] - c.numbers[b] })
+}
+
+// covered lists, in the order of the card, the fasteners of some stages.
+func (c *card) covered(stages []plan.Stage) []int {
+	in := map[int]bool{}
+	for _, s := range stages {
+		for _, i := range s.Fasteners {
+			in[i] = true
+		}
+	}
+	var all []int
+	for _, i := range c.side.Order {
+		if in[i] {
+			all = append(all, i)
+		}
+	}
+	return all
+}
+
+// strips cuts a run of fasteners into strips of even length.
+func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip {
+	if len(fasteners) == 0 {
+		return nil
+	}
+	most := max(1, int((g.in.width-g.label)/c.columnWidth()))
+	count := (len(fasteners) + most - 1) / most
+	columns := (len(fasteners) + count - 1) / count
+	var strips []strip
+	for part := range slices.Chunk(fasteners, columns) {
+		b := strip{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: c.tickRow()}
+		for i := range stages {
+			if slices.ContainsFunc(part, func(f int) bool { return c.has(&stages[i], f) }) {
+				b.rows = append(b.rows, &stages[i])
+			}
+		}
+		strips = append(strips, b)
+	}
+	return strips
+}
+
+// tickRow is the height of a row; on a low page rows stand closer, so that two
+// strips find room.
+func (c *card) tickRow() float64 {
+	if c.low() {
+		return 6
+	}
+	return 7
+}
+
+// labelWidth is the width of the column that names the stages. Where width is
+// short it gets no more than its words need.
+func (c *card) labelWidth(in span) float64 {
+	const usual = 27.0
+	if in.width >= 150 {
+		return usual
+	}
+	need := font.Width(c.words.Card.Order, scene.Regular, sheet.TextEm) + 3
+	if c.crowded && c.second != nil {
+		need = max(need, font.Width(c.smallMeans(), scene.Regular, sheet.TextEm)+3)
+	}
+	for i := range c.side.Stages {
+		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, sheet.TextEm)+7.5)
+	}
+	return min(need+0.1, usual)
+}
+
+// columnWidth leaves room for the widest number.
+func (c *card) columnWidth() float64 {
+	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
+	return max(tickColumn, widest+1.6)
+}
+
+// has says whether a stage covers a fastener.
+func (c *card) has(s *plan.Stage, fastener int) bool { return c.covers[s.Number][fastener] }
+
+// covers tells for each stage, by its number, which fasteners it covers.
+func covers(p plan.Plan, side plan.Side) map[int][]bool {
+	all := map[int][]bool{}
+	for _, s := range side.Stages {
+		covered := make([]bool, len(p.Joint.Fasteners))
+		for _, i := range s.Fasteners {
+			covered[i] = true
+		}
+		all[s.Number] = covered
+	}
+	return all
+}
+
+// drawStrip draws one strip with its top at y.
+func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
+	left, from := g.in.left, g.in.left+g.label
+	width := min((g.in.width-g.label)/float64(b.columns), 16)
+	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
+	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
+	for k, i := range b.fasteners {
+		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+	}
+	y += b.row
+	if b.second {
+		c.drawSecond(p, g, b, y, width)
+		y += b.row
+	}
+	for _, s := range b.rows {
+		c.drawTickRow(p, g, b, s, y, width)
+		y += b.row
+	}
+}
+
+// drawSecond gives the second number of each fastener, where the drawing of
+// the part has no room for it.
+func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b strip, y, width float64) {
+	left := g.in.left
+	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
+	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, g.label-3))
+	for k, i := range b.fasteners {
+		x := left + g.label + width*float64(k)
+		p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
+		p.Write(x+width/2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
+	}
+}
+
+func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b strip, s *plan.Stage, y, width float64) {
+	left := g.in.left
+	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
+	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, g.label-7.5))
+	for k, i := range b.fasteners {
+		x := left + g.label + width*float64(k)
+		if c.has(s, i) {
+			p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
+			p.TickBox(x+(width-tickSide)/2, y+(b.row-tickSide)/2, tickSide)
+		} else {
+			p.Panel(x, y, width, b.row, 0, scene.Shade, 0.25)
+		}
+	}
+}
+
+// shortFigure names a stage in the grid.
+func (c *card) shortFigure(s *plan.Stage) string {
+	if s.Do == plan.Tighten {
+		return c.figureWords(s) + " " + s.Torque.Unit.String()
+	}
+	return c.figureWords(s)
+}
+
+// gridHead is the height of the grid's heading.
+const gridHead = 7.0
+
+func (g tickGrid) height() float64 {
+	if len(g.strips) == 0 {
+		return 0
+	}
+	h := gridHead
+	for _, b := range g.strips {
+		h += b.height() + stripGap
+	}
+	return h
+}
+
+// pages counts the pages that the grid adds to one that has so much room left.
+func (g tickGrid) pages(left, height float64) int {
+	pages := 0
+	for n := fitting(g.strips, left-gridHead); n < len(g.strips); pages++ {
+		n += max(1, fitting(g.strips[n:], height-gridHead))
+	}
+	return pages
+}
+
+// parted cuts a strip that is higher than a page: as many stages as fit, and the
+// rest.
+func (b strip) parted(height float64) []strip {
+	head := b
+	head.rows = nil
+	n := max(1, int((height-head.height())/b.row))
+	if n >= len(b.rows) {
+		return []strip{b}
+	}
+	head.rows, b.rows = b.rows[:n], b.rows[n:]
+	return []strip{head, b}
+}
+
+// fitting counts the strips that fit into a height.
+func fitting(strips []strip, height float64) int {
+	n := 0
+	for n < len(strips) && height >= strips[n].height() {
+		height -= strips[n].height() + stripGap
+		n++
+	}
+	return n
+}
+
+func (c *card) drawGrid(p *sheet.Pen, g tickGrid, y float64) {
+	p.Head(g.in.left, y+4, c.words.Card.TickAsYouGo)
+	y += gridHead
+	for _, b := range g.strips {
+		c.drawStrip(p, g, b, y)
+		y += b.height() + stripGap
+	}
+}

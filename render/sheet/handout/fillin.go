@@ -1,0 +1,221 @@
+package handout
+
+import (
+	"slices"
+	"strconv"
+
+	"drawdown/geometry/finding"
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+)
+
+const (
+	nameHeight = 10.0 // of the line for name, class and date
+	whyHeight  = 14.0 // of the question below the list
+	leastPart  = 60.0 // height of the part on a sheet
+	ruleIndent = 4.0
+	captionAir = 1.5 // below the caption
+)
+
+// pages lays the sheet out: names and task, the part as large as there is room
+// for, the list, and on a key the rules. A list that would take the part's
+// room goes to the next page. Lacking counts the names without room beside
+// their marks.
+func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking int) {
+	run := sheet.NewRun(s.Paper, s.Words, s.heading(), s.Foot())
+	if s.which == Blank {
+		s.nameLine(run)
+	}
+	s.taskText(run)
+	below := s.listHeight() + s.extraHeight()
+	onFirst := run.Bottom-run.Y-below >= leastPart
+	if !onFirst {
+		below = 0
+	}
+	drawn := s.part(run.Pen, run.Y, run.Bottom-below)
+	run.Y = run.Bottom - below
+	if !onFirst {
+		run.Turn()
+	}
+	s.list(run)
+	s.extra(run)
+	return run.Pages(s.name()), s.left(drawn), drawn.BesideLeftOut
+}
+
+// nameLine draws the lines for the student's name, the class and the date.
+func (s *fillIn) nameLine(run *sheet.Run) {
+	p, y := run.Pen, run.Y+7
+	shares := []float64{0.5, 0.25, 0.25}
+	x := p.Left()
+	for k, label := range []string{s.words.Name, s.words.Class, s.words.Date} {
+		end := x + shares[k]*p.Paper.Content()
+		p.Text(x, y, label)
+		p.Rule(x+font.Width(label, scene.Regular, sheet.TextEm)+1.5, y+0.6, end-2, y+0.6, 0.25)
+		x = end
+	}
+	run.Y += nameHeight
+}
+
+// taskText sets the task large enough to be read while the sheet lies on the
+// bench.
+func (s *fillIn) taskText(run *sheet.Run) {
+	how := large
+	if s.Paper.Narrow() {
+		how = plain
+	}
+	for _, text := range s.texts() {
+		run.Y += how.set(run.Pen, run.Pen.Left(), run.Y+4.2, how.lines(text, s.Paper.Content())) + 1
+	}
+	run.Y++
+}
+
+// part draws the part between two heights: blank with the names beside the
+// marks, or with the numbers. The key has the names too.
+func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
+	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
+	switch {
+	case s.named:
+		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
+	case s.which == Blank:
+		req.Show = diagram.Blank
+	default:
+		req.Order = s.side.Order
+	}
+	for lines := 1; ; {
+		foot := bottom - captionAir - float64(lines)*sheet.Line
+		req.Box = scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: foot}
+		d := diagram.Draw(req)
+		caption := diagram.NewLegend(req.KindNames(), s.reading(d), p.Left(), p.Right())
+		if caption.Lines > lines { // the drawing gives way
+			lines = caption.Lines
+			continue
+		}
+		p.Add(d.Items...)
+		p.Add(caption.Items(foot + sheet.Line)...)
+		return d
+	}
+}
+
+// reading says on the key how to read the drawing.
+func (s *fillIn) reading(d diagram.Drawing) string {
+	if s.which == Blank {
+		return ""
+	}
+	reading, rings := s.words.ByNumber, ""
+	if d.WholePath {
+		reading = s.words.FollowArrows
+	}
+	if d.Rings {
+		rings = s.words.Rings
+	}
+	return words.Text(reading, rings)
+}
+
+// left tells what found no room. A name that lacks beside a number of the key
+// stands in its list.
+func (s *fillIn) left(d diagram.Drawing) []finding.Finding {
+	var notes []finding.Finding
+	note := func(code finding.Code, values finding.Values) {
+		values["sheet"], values["key"], values["paper"] = s.name(), s.which == Key, s.Paper.Name
+		notes = append(notes, finding.Warned(code, values))
+	}
+	if n := len(d.Unplaced); n > 0 {
+		note(BoltsWithoutRoom, finding.Values{"count": n, "of": len(s.side.Order)})
+	}
+	for _, word := range d.Dropped {
+		note(LabelWithoutRoom, finding.Values{"label": word})
+	}
+	return notes
+}
+
+const (
+	boxHeight = 11.0 // of a place in the list
+	leastBox  = 11.0 // its width
+	mostBox   = 18.0
+	listHead  = 7.0
+	listGap   = 3.0 // below a row
+)
+
+// rows parts the places of the list into rows of even length.
+func (s *fillIn) rows() (across, rows int, width float64) {
+	widest := leastBox
+	if s.which == Key {
+		for _, f := range s.Plan.Joint.Fasteners {
+			widest = max(widest, font.Width(f.ID, scene.Bold, sheet.HeadEm)+2)
+		}
+	}
+	n := len(s.side.Order)
+	most := max(1, int(s.Paper.Content()/widest))
+	rows = (n + most - 1) / most
+	across = (n + rows - 1) / rows
+	return across, rows, min(s.Paper.Content()/float64(across), max(mostBox, widest))
+}
+
+func (s *fillIn) listHeight() float64 {
+	_, rows, _ := s.rows()
+	return listHead + float64(rows)*(boxHeight+listGap)
+}
+
+// list draws the places for the names, filled in on the key.
+func (s *fillIn) list(run *sheet.Run) {
+	across, _, width := s.rows()
+	run.Room(listHead + boxHeight + listGap)
+	head := s.words.YourOrder
+	if s.which == Key {
+		head = s.words.KeyOrder
+	}
+	run.Pen.Head(run.Pen.Left(), run.Y+4, head)
+	run.Y += listHead
+	step := 0
+	for row := range slices.Chunk(s.side.Order, across) {
+		run.Room(boxHeight + listGap)
+		for k, i := range row {
+			step++
+			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.Plan.Joint.Fasteners[i].ID)
+		}
+		run.Y += boxHeight + listGap
+	}
+}
+
+func (s *fillIn) place(run *sheet.Run, x, width float64, step int, id string) {
+	p := run.Pen
+	p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
+	p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
+	if s.which == Key {
+		p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
+	}
+}
+
+// extra is what follows the list: the question on the sheet, the rules on the
+// key.
+func (s *fillIn) extra(run *sheet.Run) {
+	run.Room(s.extraHeight())
+	p := run.Pen
+	if s.which == Blank {
+		p.Text(p.Left(), run.Y+4, s.words.WhyFirst)
+		from := p.Left() + font.Width(s.words.WhyFirst, scene.Regular, sheet.TextEm) + 1.5
+		p.Rule(from, run.Y+4.6, p.Right(), run.Y+4.6, 0.25)
+		p.Rule(p.Left(), run.Y+12, p.Right(), run.Y+12, 0.25)
+		return
+	}
+	p.Head(p.Left(), run.Y+4, s.words.Rules)
+	y := run.Y + 10
+	for _, lines := range s.brokenRules() {
+		p.Add(scene.Shape{Path: scene.Circle(p.Left()+1, y-1.1, 0.6), Fill: scene.Black})
+		y += plain.set(p, p.Left()+ruleIndent, y, lines) + 1
+	}
+}
+
+func (s *fillIn) brokenRules() sheet.Broken {
+	return sheet.BreakAll(rules(s.Plan, s.words), s.Paper.Content()-ruleIndent)
+}
+
+func (s *fillIn) extraHeight() float64 {
+	if s.which == Blank {
+		return whyHeight
+	}
+	return 8 + s.brokenRules().Height()
+}

@@ -1,0 +1,261 @@
+package handout
+
+import (
+	"fmt"
+	"strings"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// Band is a figure from the soft to the stiff end of what a gasket may be.
+type Band struct{ Low, Nominal, High float64 }
+
+// Figures are what one pass to the full load, at most to yield, does, in the plan's order and in
+// another: from the edges, or once round a bolt circle.
+type Figures struct {
+	LowestPercent [2]Band // of the bolt that ends lowest
+	UnevenMm      [2]Band // out of true at the worst moment
+	// TellsLowest and TellsUneven say that the order is the better one by far at
+	// every stiffness, so that the figure may be held up as a reason.
+	TellsLowest, TellsUneven bool
+}
+
+// WhyPages lays out the page that tells why, for the part at hand; the pages
+// lack their count. On A4 it is one page. Where the figures are nil, or tell
+// nothing, words take their place.
+func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
+	w := &ask.Words.Handout.Why
+	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
+	if y.circle {
+		y.layout = w.Circle
+	}
+	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
+	lines := plain.lines(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
+	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
+	y.steps()
+	if y.low() { // the sections have a page of their own
+		y.tell(figures)
+		y.sections()
+	} else {
+		y.sections()
+		y.tell(figures)
+	}
+	return y.Pages("1")
+}
+
+// IsCircle says whether the main group of a plan lies round one bolt circle,
+// where crosswise is the rule and not outwards.
+func IsCircle(p plan.Plan) bool {
+	return len(p.Groups) > 0 && p.UsualWay(p.Groups[0]) == sequence.Star
+}
+
+type why struct {
+	Request
+	*sheet.Run
+	plan   plan.Plan
+	words  *words.Why
+	layout words.WhyLayout
+	circle bool
+}
+
+const (
+	mostMini    = 40.0 // height of a part drawn small
+	narrowMini  = 26.0 // the same on small paper
+	lowMini     = 18.0 // and on small paper that lies on its side
+	miniGap     = 4.0
+	miniCaption = 7.0
+)
+
+// steps draws the part after the first, after more, and after all.
+func (y *why) steps() {
+	n := len(y.plan.Tighten.Order)
+	counts := []int{1}
+	for _, count := range []int{max(2, (n+2)/3), (2*n + 2) / 3, n} {
+		if count > counts[len(counts)-1] {
+			counts = append(counts, count)
+		}
+	}
+	part, most := newMini(y.plan), mostMini
+	switch {
+	case y.low():
+		most = lowMini
+	case y.wide(), y.Paper.Narrow():
+		most = narrowMini
+	}
+	across := len(counts)
+	width := (y.Paper.Content() - miniGap*float64(across-1)) / float64(across)
+	height := part.height(width, most)
+	y.Room(7 + height + miniCaption)
+	y.Pen.Head(y.Pen.Left(), y.Y+4, y.words.Steps)
+	y.legend(y.Y + 4)
+	y.Y += 7
+	for k, count := range counts {
+		x := y.Pen.Left() + float64(k)*(width+miniGap)
+		y.mini(scene.Box{Left: x, Top: y.Y, Right: x + width, Bottom: y.Y + height}, y.plan.Tighten.Order, count, scene.White, scene.Shade)
+		y.Pen.Write(x+width/2, y.Y+height+3.6, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, y.caption(count, n))
+	}
+	y.Y += height + miniCaption
+}
+
+// wide says that the paper lies on its side.
+func (y *why) wide() bool { return y.Paper.Width > y.Paper.Height }
+
+// low says that it is small besides.
+func (y *why) low() bool { return y.wide() && y.Paper.Height < 160 }
+
+func (y *why) caption(count, of int) string {
+	switch count {
+	case of:
+		return fmt.Sprintf(y.words.AfterAll, of)
+	case 1:
+		return y.words.AfterOne
+	}
+	return fmt.Sprintf(y.words.AfterMany, count, of)
+}
+
+// legend shows what the marks mean, from the right.
+func (y *why) legend(at float64) {
+	x := y.Pen.Right()
+	for _, one := range []struct {
+		word string
+		fill scene.Ink
+	}{{y.words.Loose, scene.White}, {y.words.Tight, scene.Shade}, {y.words.Now, scene.Black}} {
+		x -= font.Width(one.word, scene.Regular, sheet.TextEm)
+		y.Pen.Text(x, at, one.word)
+		x -= 3
+		y.Pen.Add(scene.Shape{Path: scene.Circle(x, at-1.1, 1.3), Fill: one.fill, Stroke: scene.Black, Width: 0.4})
+		x -= 4.5
+	}
+}
+
+// mini draws the part small: the bolt worked last black, those before in one
+// ink, those to come in another.
+func (y *why) mini(box scene.Box, order []int, count int, open, worked scene.Ink) {
+	inks := map[int]scene.Ink{}
+	for k, i := range order {
+		switch {
+		case k == count-1 && count < len(order):
+			inks[i] = scene.Black
+		case k < count:
+			inks[i] = worked
+		default:
+			inks[i] = open
+		}
+	}
+	y.Pen.Add(newMini(y.plan).draw(box, func(fastener int) scene.Ink { return inks[fastener] })...)
+}
+
+// telling is a heading with sentences, and a picture beside them where it has
+// one.
+type telling struct {
+	head    string
+	texts   []string
+	picture bool // of the part with the first third let go
+}
+
+// tell lays out what is told in words: of loosening, and of figures or of what
+// the order is for. On paper that lies on its side they stand side by side.
+func (y *why) tell(figures *Figures) {
+	back, width := telling{y.words.Back, y.words.BackText, true}, y.Paper.Content()
+	if y.circle {
+		back.texts = back.texts[:1] // the rest is of edges and middle, which a circle has not
+	}
+	both := []telling{back, y.figures(figures)}
+	if !y.wide() {
+		for _, one := range both {
+			height := y.tellingHeight(one, width)
+			y.Room(height)
+			y.put(one, y.Pen.Left(), width)
+			y.Y += height
+		}
+		return
+	}
+	width = (width - 2*miniGap) / 2
+	height := max(y.tellingHeight(both[0], width), y.tellingHeight(both[1], width))
+	y.Room(height)
+	for k, one := range both {
+		y.put(one, y.Pen.Left()+float64(k)*(width+2*miniGap), width)
+	}
+	y.Y += height
+}
+
+// lines breaks the sentences of a telling, which leave room for its picture.
+func (t telling) lines(width float64) sheet.Broken {
+	if t.picture {
+		width *= 0.62
+	}
+	return sheet.BreakAll(t.texts, width)
+}
+
+func (y *why) tellingHeight(t telling, width float64) float64 {
+	height, most := 7+t.lines(width).Height(), narrowMini
+	if y.low() {
+		most = lowMini
+	}
+	if t.picture {
+		height = max(height, newMini(y.plan).height(0.38*width-miniGap, most)+1)
+	}
+	return height + 3
+}
+
+// put writes a telling at the present height.
+func (y *why) put(t telling, left, width float64) {
+	y.Pen.Head(left, y.Y+4, t.head)
+	at := y.Y + 10
+	for _, text := range t.lines(width) {
+		at += plain.set(y.Pen, left, at, text) + 1
+	}
+	if t.picture {
+		order := y.plan.Loosen.Order
+		box := scene.Box{Left: left + 0.62*width + miniGap, Top: y.Y + 1, Right: left + width, Bottom: y.Y + y.tellingHeight(t, width) - 3}
+		y.mini(box, order, max(1, len(order)/3), scene.Shade, scene.White)
+	}
+}
+
+// figures tells what was worked out where it tells something; else what the
+// order is for, without a figure.
+func (y *why) figures(f *Figures) telling {
+	w, left := y.words, y.springs()
+	if f == nil || !f.TellsLowest && !f.TellsUneven {
+		return telling{head: w.Purpose, texts: append([]string{y.layout.Purpose}, left...)}
+	}
+	say := func(words string, figure [2]Band, format string) string {
+		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), y.layout.Other)
+	}
+	var texts []string
+	if f.TellsLowest {
+		texts = append(texts, say(w.Lowest, f.LowestPercent, "%.0f"))
+	}
+	if f.TellsUneven {
+		texts = append(texts, say(w.Uneven, f.UnevenMm, "%.2f"))
+		if !f.TellsLowest {
+			texts = append(texts, w.NoGain)
+		}
+	}
+	return telling{head: w.Worked, texts: append(append(texts, w.Band), left...)}
+}
+
+// springs says what drawings and figures leave out where springs press under
+// some caps and not under others.
+func (y *why) springs() []string {
+	var free []string
+	for _, c := range y.plan.Joint.Clusters {
+		if c.Unloaded {
+			free = append(free, c.Name)
+		}
+	}
+	if len(free) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf(y.words.Springs, strings.Join(free, ", "))}
+}
+
+// in writes a band: the middle, and the ends in brackets.
+func (b Band) in(format string) string {
+	return fmt.Sprintf(format+" ("+format+"–"+format+")", b.Nominal, b.Low, b.High)
+}

@@ -1,0 +1,143 @@
+package handout_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"drawdown/patterns"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/handout"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+)
+
+var someFigures = handout.Figures{
+	LowestPercent: [2]handout.Band{{Low: 86, Nominal: 94, High: 98}, {Low: 23, Nominal: 69, High: 86}},
+	UnevenMm:      [2]handout.Band{{Low: 0.09, Nominal: 0.14, High: 0.21}, {Low: 0.14, Nominal: 0.23, High: 0.35}},
+}
+
+// whyDocument is the page that tells why, by itself.
+func whyDocument(p plan.Plan, figures *handout.Figures, ask handout.Request) scene.Document {
+	return sheet.Document(p, ask.Request, handout.WhyPages(p, figures, ask))
+}
+
+// The page that tells why passes the layout check for every pattern, on every
+// paper and in every language, and is one page, on A5 at most two.
+func TestWhyLayouts(t *testing.T) {
+	for n, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		for k, paper := range papers() {
+			speaking := languages(t)
+			if paper.Name != "a5" { // where there is room, one language will do
+				speaking = speaking[(k+n)%len(speaking):][:1]
+			}
+			for m, w := range speaking {
+				checkWhy(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: w}}, (k+m)%2 == 0, (k+m)%3 == 0)
+			}
+		}
+	}
+	for _, count := range []int{1, 2, 3, 60} {
+		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Flange\nfasteners: [{circle: {count: %d, diameter: 300, id: S}}]\n", count))
+		a4, _ := sheet.FindPaper("a4")
+		checkLayout(t, fmt.Sprintf("%d bolts", count), whyDocument(p, nil, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}))
+	}
+}
+
+// checkWhy checks a page that holds one or both figures up, or none.
+func checkWhy(t *testing.T, p plan.Plan, ask handout.Request, lowest, uneven bool) {
+	t.Helper()
+	figures := someFigures
+	figures.TellsLowest, figures.TellsUneven = lowest, uneven
+	if name := p.Name; strings.HasSuffix(name, "caps") {
+		figures.TellsLowest = false // caps without a gasket never tell by both
+	}
+	doc := whyDocument(p, &figures, ask)
+	what := fmt.Sprintf("%s: why on %s %g wide, %s", p.Name, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
+	checkLayout(t, what, doc)
+	most := 1
+	if ask.Paper.Name == "a5" {
+		most = 2
+	}
+	if len(doc.Pages) > most {
+		t.Errorf("%s: %d pages, want %d", what, len(doc.Pages), most)
+	}
+}
+
+// The part drawn small fills its room: on A4, four beside each other, a flange is
+// as wide as its column or as high as 40 mm, and its marks can be told apart.
+func TestWhyDrawsThePartLarge(t *testing.T) {
+	a4, _ := sheet.FindPaper("a4")
+	for _, name := range []string{"p4-pump-flange", "p4-head"} {
+		doc := whyDocument(planOf(t, name), nil, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}})
+		widest := 0.0
+		for _, it := range doc.Pages[0].Items {
+			if shape, ok := it.(scene.Shape); ok && shape.Fill == scene.Tint {
+				if box := shape.Path.Bounds(); box.Bottom < 100 && box.Height() > 15 { // no section is as high
+					widest = max(widest, box.Width())
+				}
+			}
+		}
+		if widest < 38 {
+			t.Errorf("%s is drawn %.1f mm wide", name, widest)
+		}
+	}
+}
+
+// Where a cap is not under load, the page says that springs are in no figure;
+// elsewhere there is no word of them.
+func TestWhyTellsOfSprings(t *testing.T) {
+	a4, _ := sheet.FindPaper("a4")
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
+	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-main-caps": false} {
+		text := said(whyDocument(planOf(t, name), nil, ask))
+		if got := strings.Contains(text, "springs that press under caps are in no drawing") && strings.Contains(text, "cap 4, where no spring presses"); got != want {
+			t.Errorf("%s speaks of springs %v: %s", name, got, text)
+		}
+	}
+}
+
+func said(doc scene.Document) string {
+	var all []string
+	for _, page := range doc.Pages {
+		for _, text := range texts(page) {
+			all = append(all, text.Content)
+		}
+	}
+	return strings.Join(all, " ")
+}
+
+// A circle is told why crosswise, all else why outwards; figures carry ≈ and
+// their band, and one that does not tell the orders apart is not held up as a
+// reason.
+func TestWhySays(t *testing.T) {
+	a4, _ := sheet.FindPaper("a4")
+	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
+	telling := someFigures
+	telling.TellsLowest = true
+	for _, c := range []struct {
+		pattern string
+		figures *handout.Figures
+		says    []string
+		not     []string
+	}{
+		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "crosswise", "What the order is for"}},
+		{"p4-head", &someFigures, []string{"What the order is for", "no bulge is trapped"}, []string{"≈", "finds little"}},
+		{"p4-flywheel", &someFigures, []string{"What the order is for", "no side is pinched"}, []string{"≈", "finds little", "bulge"}},
+		{"p4-pump-flange", &handout.Figures{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not speak for the order"}, []string{"centre outwards", "edges first", "edges bend"}},
+		{"p4-head", nil, []string{"Common practice"}, []string{"≈"}},
+	} {
+		text := said(whyDocument(planOf(t, c.pattern), c.figures, ask))
+		for _, want := range c.says {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s does not say %q: %s", c.pattern, want, text)
+			}
+		}
+		for _, word := range c.not {
+			if strings.Contains(text, word) {
+				t.Errorf("%s says %q: %s", c.pattern, word, text)
+			}
+		}
+	}
+}

@@ -1,0 +1,279 @@
+package tile
+
+import (
+	"fmt"
+	"iter"
+	"math"
+	"slices"
+
+	"drawdown/render/scene"
+)
+
+// tiling is how the sheets lie on the drawing.
+type tiling struct {
+	drawing       Contents
+	ask           Sheets
+	frame         frame
+	bounds        scene.Box // of the drawing, with air
+	pieces        []scene.Box
+	rows, columns int
+	seams         Seams     // the right edges of all windows but the last, and the lower ones
+	lefts, tops   []float64 // where the windows begin
+	holds         [][]bool  // whether something is on the sheet
+}
+
+const (
+	air          = 2.0  // round the drawing
+	leastOverlap = 12.0 // of two sheets: room for glue or tape
+)
+
+// best lays the sheets upright or on their sides, whichever takes fewer.
+func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
+	d := draw(Seams{})
+	upright, err := laid(d, draw, ask)
+	if ask.Paper.Width > ask.Paper.Height {
+		return upright, err
+	}
+	aside, asideErr := laid(d, draw, turned(ask))
+	if err != nil || asideErr == nil && aside.count() < upright.count() {
+		return aside, asideErr
+	}
+	return upright, nil
+}
+
+// mostDrawn is how often a drawing is drawn anew to find room for its words
+// beside the seams.
+const mostDrawn = 4
+
+// laid takes one sheet where that is enough; it needs no words on joining.
+func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*tiling, error) {
+	if onOneSheet(d, ask) {
+		return newTiling(d, ask, false)
+	}
+	g, err := newTiling(d, ask, true)
+	for range mostDrawn {
+		if err != nil || len(g.seams.spoilt(g.drawing)) == 0 && !g.seams.anyWord(g.drawing) {
+			break
+		}
+		d := draw(g.seams)
+		if g.covers(d) {
+			g = g.with(d)
+			break
+		}
+		g, err = newTiling(d, ask, true)
+	}
+	return g, err
+}
+
+func onOneSheet(d Contents, ask Sheets) bool {
+	b, w := d.Bounds().Grown(air), newFrame(ask, false).window
+	return b.Width() <= w.Width() && b.Height() <= w.Height()
+}
+
+func newTiling(d Contents, ask Sheets, joined bool) (*tiling, error) {
+	g := &tiling{ask: ask, frame: newFrame(ask, joined), bounds: d.Bounds().Grown(air)}
+	w := g.frame.window
+	stopsAcross, stopsDown := d.stops()
+	// Before anything is worked out for it: a part that nobody joins.
+	least := func(low, high, window float64) float64 { return axis{low: low, high: high, window: window}.least() }
+	if n := least(g.bounds.Left, g.bounds.Right, w.Width()) * least(g.bounds.Top, g.bounds.Bottom, w.Height()); n > MostSheets {
+		return nil, g.tooMany(n)
+	}
+	across := newAxis(g.bounds.Left, g.bounds.Right, w.Width(), stopsAcross)
+	down := newAxis(g.bounds.Top, g.bounds.Bottom, w.Height(), stopsDown)
+	g.seams = Seams{X: across.cuts(), Y: down.cuts()}
+	g.lefts, g.tops = across.starts(g.seams.X), down.starts(g.seams.Y)
+	g.columns, g.rows = len(g.lefts), len(g.tops)
+	if n := g.columns * g.rows; n > MostSheets {
+		return nil, g.tooMany(float64(n))
+	}
+	return g.with(d), nil
+}
+
+func (g *tiling) tooMany(sheets float64) error {
+	return fmt.Errorf("the part of %.0f × %.0f mm takes %.0f sheets of %s at its true size; allowed: up to %d; take larger paper, or reduce it to one page",
+		g.bounds.Width()*g.ask.Reduced, g.bounds.Height()*g.ask.Reduced, sheets, g.ask.Paper.Name, MostSheets)
+}
+
+// covers says whether the sheets as they lie show all of a drawing.
+func (g *tiling) covers(d Contents) bool {
+	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
+}
+
+// with gives the same sheets for a drawing that differs only in its words.
+func (g *tiling) with(d Contents) *tiling {
+	next := *g
+	next.drawing, next.pieces = d, nil
+	for _, p := range d.Pieces {
+		next.pieces = append(next.pieces, p.Bounds())
+	}
+	next.look()
+	return &next
+}
+
+// window is what of the drawing the sheet shows.
+func (g *tiling) window(row, column int) scene.Box {
+	w := g.frame.window
+	left, top := g.lefts[column], g.tops[row]
+	return scene.Box{Left: left, Top: top, Right: left + w.Width(), Bottom: top + w.Height()}
+}
+
+// cell is what is seen of a sheet once all are laid: its window, without what
+// the sheets to the left and above cover.
+func (g *tiling) cell(row, column int) scene.Box {
+	w := g.window(row, column)
+	if column > 0 {
+		w.Left = g.seams.X[column-1]
+	}
+	if row > 0 {
+		w.Top = g.seams.Y[row-1]
+	}
+	return w
+}
+
+// look finds out which sheets hold something.
+func (g *tiling) look() {
+	g.holds = make([][]bool, g.rows)
+	for row := range g.rows {
+		g.holds[row] = make([]bool, g.columns)
+		for column := range g.columns {
+			g.holds[row][column] = g.something(g.cell(row, column))
+		}
+	}
+}
+
+func (g *tiling) something(w scene.Box) bool {
+	return slices.ContainsFunc(g.pieces, w.Meets) ||
+		slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
+		slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
+}
+
+// sheets goes over the sheets that are printed, by row and column.
+func (g *tiling) sheets() iter.Seq2[int, int] {
+	return func(yield func(row, column int) bool) {
+		for row := range g.rows {
+			for column := range g.columns {
+				if g.holds[row][column] && !yield(row, column) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// count is the number of sheets that are printed.
+func (g *tiling) count() int {
+	n := 0
+	for range g.sheets() {
+		n++
+	}
+	return n
+}
+
+// printed says whether there is such a sheet.
+func (g *tiling) printed(row, column int) bool {
+	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
+}
+
+// whole says whether a box is whole on some sheet that is printed.
+func (g *tiling) whole(b scene.Box) bool {
+	for row, column := range g.sheets() {
+		if within(g.window(row, column), b) {
+			return true
+		}
+	}
+	return false
+}
+
+// within allows for the rounding of coordinates.
+func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
+
+// seen says whether a box is seen whole on some sheet once all are laid.
+func (g *tiling) seen(b scene.Box) bool {
+	for row, column := range g.sheets() {
+		if within(g.cell(row, column), b) {
+			return true
+		}
+	}
+	return false
+}
+
+// broken names the pieces that no sheet holds whole, and those whose words a
+// joint of the sheets cuts.
+func (g *tiling) broken() []string {
+	var notes []string
+	for i, b := range g.pieces {
+		if !g.whole(b) {
+			notes = append(notes, fmt.Sprintf("%s is larger than a sheet of %s and is whole on none", g.drawing.Pieces[i].Name, g.ask.Paper.Name))
+		}
+	}
+	for _, name := range g.seams.spoilt(g.drawing) {
+		notes = append(notes, fmt.Sprintf("a joint of the sheets of %s cuts the words of %s", g.ask.Paper.Name, name))
+	}
+	return notes
+}
+
+// settleWords moves the words that a joint of the sheets would cut onto the
+// nearest sheet with room, and names those that find none.
+func (g *tiling) settleWords() []string {
+	var notes []string
+	words := g.drawing.Words
+	g.drawing.Words = append([]Piece(nil), words...)
+	for k := 0; k < len(g.drawing.Words); {
+		word := g.drawing.Words[k]
+		if b := word.Bounds(); !g.seen(b) {
+			by, ok := g.shift(b)
+			if !ok {
+				notes = append(notes, fmt.Sprintf("the words %q found no room on a sheet of %s", word.Name, g.ask.Paper.Name))
+				g.drawing.Words = append(g.drawing.Words[:k], g.drawing.Words[k+1:]...)
+				continue
+			}
+			g.drawing.Words[k] = word.Moved(by)
+		}
+		k++
+	}
+	return notes
+}
+
+// shift gives the shortest way by which a box comes to be seen whole on a
+// sheet, free of pieces and other words.
+func (g *tiling) shift(b scene.Box) (by scene.Point, ok bool) {
+	shortest := math.Inf(1)
+	for row, column := range g.sheets() {
+		c := g.cell(row, column).Grown(-seamAir)
+		if c.Width() < b.Width() || c.Height() < b.Height() {
+			continue
+		}
+		near := scene.Point{
+			X: scene.Rounded(math.Max(0, c.Left-b.Left) - math.Max(0, b.Right-c.Right)),
+			Y: scene.Rounded(math.Max(0, c.Top-b.Top) - math.Max(0, b.Bottom-c.Bottom)),
+		}
+		for _, step := range asides {
+			p := scene.Point{X: near.X + step.X, Y: near.Y + step.Y}
+			far := math.Hypot(p.X, p.Y)
+			if there := b.Moved(p); far < shortest && c.Grown(0.005).Holds(there) && g.free(there, b) {
+				by, ok, shortest = p, true, far
+			}
+		}
+	}
+	return by, ok
+}
+
+// asides are the further steps that a word may take where its place on a sheet
+// is not free.
+var asides = func() []scene.Point {
+	var all []scene.Point
+	for y := -40.0; y <= 40; y += 4 {
+		for x := -40.0; x <= 40; x += 4 {
+			all = append(all, scene.Point{X: x, Y: y})
+		}
+	}
+	return all
+}()
+
+func (g *tiling) free(b, self scene.Box) bool {
+	return !slices.ContainsFunc(g.pieces, b.Meets) && !slices.ContainsFunc(g.drawing.Words, func(p Piece) bool {
+		other := p.Bounds()
+		return other != self && b.Meets(other)
+	})
+}

@@ -1,0 +1,132 @@
+// Package truesize draws a part in millimetres of paper, at its true size or
+// reduced, for sheets that a part or its fasteners are laid on: its lines, a
+// spot for each fastener, and words where there is room. It prints them over as
+// many sheets as that takes. It may import places, diagrams, tiles, scenes, type,
+// words and what sheets share; it sees no plan.
+package truesize
+
+import (
+	"math"
+
+	"drawdown/geometry"
+	"drawdown/render/diagram"
+	"drawdown/render/scene"
+	"drawdown/render/sheet/tile"
+	"drawdown/render/words"
+)
+
+// Plate is a drawing while it fills. Spots must be known before words are set.
+type Plate struct {
+	Drawing tile.Contents
+
+	joint   geometry.Joint
+	reduced float64
+	seams   tile.Seams
+	words   *words.Catalogue
+	lines   []segment
+	groups  []scene.Point     // middles of the groups
+	spots   []scene.Box       // the room of each
+	edges   [][][]scene.Point // their lines
+	texts   []scene.Box
+}
+
+type segment struct {
+	a, b scene.Point
+	box  scene.Box
+}
+
+// New draws the lines of the part: edge, bores, dowels. One millimetre of paper
+// is that many of the part. No word is set across a seam.
+func New(j geometry.Joint, reduced float64, w *words.Catalogue, seams tile.Seams) *Plate {
+	p := &Plate{joint: j, reduced: reduced, words: w, seams: seams}
+	p.edge()
+	for _, b := range j.Bores {
+		p.bore(b)
+	}
+	for _, d := range j.Dowels {
+		p.dowel(d)
+	}
+	return p
+}
+
+// At is where a place of the part lies.
+func (p *Plate) At(q geometry.Point) scene.Point {
+	return scene.Point{X: q.X / p.reduced, Y: -q.Y / p.reduced}
+}
+
+// Length is how long a length of the part is.
+func (p *Plate) Length(mm float64) float64 { return mm / p.reduced }
+
+func (p *Plate) line(path scene.Path, ink scene.Ink, width, dash float64) {
+	p.Drawing.Lines = append(p.Drawing.Lines, scene.Shape{Path: path, Stroke: ink, Width: width, Dash: dash})
+	for _, run := range path.Flatten() {
+		for k := 1; k < len(run); k++ {
+			a, b := run[k-1], run[k]
+			p.lines = append(p.lines, segment{a, b, scene.BoxOf(a, b).Grown(0.01)})
+		}
+	}
+}
+
+// edge draws the outline; without one a dashed line round the fasteners.
+func (p *Plate) edge() {
+	for _, path := range p.joint.Outline {
+		points := make([]scene.Point, len(path))
+		for k, q := range path {
+			points[k] = p.At(q)
+		}
+		p.line(scene.Polyline(points, true), scene.Black, 0.3, 0)
+	}
+	if len(p.joint.Outline) > 0 {
+		return
+	}
+	const distance = 20.0 // enough for any head
+	if rim, round := diagram.RoundPart(p.joint); round {
+		c := p.At(rim.Centre)
+		p.line(scene.Circle(c.X, c.Y, p.Length(rim.Radius+distance)), scene.Grey, 0.2, 2)
+		return
+	}
+	p.line(p.around(geometry.Hull(p.joint.Points()), distance), scene.Grey, 0.2, 2)
+}
+
+// around draws a line at a distance round a hull: its corners are arcs.
+func (p *Plate) around(hull []geometry.Point, distance float64) scene.Path {
+	var points []scene.Point
+	const step = math.Pi / 24
+	n := len(hull)
+	for k, here := range hull {
+		before, next := hull[(k+n-1)%n], hull[(k+1)%n]
+		from, to := 0.0, 2*math.Pi
+		if n > 1 {
+			in, out := here.Sub(before), next.Sub(here)
+			from = math.Atan2(in.Y, in.X) - math.Pi/2
+			to = math.Atan2(out.Y, out.X) - math.Pi/2
+			for to < from {
+				to += 2 * math.Pi
+			}
+		}
+		steps := max(1, int(math.Ceil((to-from)/step)))
+		for i := range steps + 1 {
+			s, c := math.Sincos(from + (to-from)*float64(i)/float64(steps))
+			points = append(points, p.At(geometry.Point{X: here.X + distance*c, Y: here.Y + distance*s}))
+		}
+	}
+	return scene.Polyline(points, true)
+}
+
+// bore draws a large hole with the ends of its centre lines.
+func (p *Plate) bore(b geometry.Bore) {
+	c, r := p.At(b.Centre), p.Length(b.Diameter/2)
+	p.line(scene.Circle(c.X, c.Y, r), scene.Grey, 0.25, 0)
+	tick := math.Min(4, r/3)
+	var lines scene.Path
+	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
+		lines.Stroke(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick), c.X+d[0]*(r+tick/2), c.Y+d[1]*(r+tick/2))
+	}
+	p.line(lines, scene.Grey, 0.2, 0)
+}
+
+// dowel draws a locating pin: a circle with a cross over it.
+func (p *Plate) dowel(d geometry.Dowel) {
+	c, r := p.At(d.Centre), p.Length(d.Diameter/2)
+	p.line(append(scene.Circle(c.X, c.Y, r), scene.Cross(c.X, c.Y, r+1.5)...), scene.Grey, 0.25, 0)
+}

@@ -1,0 +1,107 @@
+package truesize
+
+import (
+	"slices"
+
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/tile"
+)
+
+// free says whether a box meets no seam, no text and no spot but its own;
+// strictly, no line either.
+func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
+	if p.seams.Cross(b) || slices.ContainsFunc(p.texts, b.Meets) {
+		return false
+	}
+	for i, s := range p.spots {
+		if i != own && b.Meets(s) {
+			return false
+		}
+	}
+	return !strictly || !p.onLine(b)
+}
+
+// onLine says whether a line of the part runs through a box.
+func (p *Plate) onLine(b scene.Box) bool {
+	return slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) })
+}
+
+// nudges are the steps by which a word may leave its place, the shortest first.
+var nudges = func() []scene.Point {
+	var all []scene.Point
+	for y := -30.0; y <= 30; y += 3 {
+		for x := -45.0; x <= 45; x += 5 {
+			all = append(all, scene.Point{X: x, Y: y})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b scene.Point) int {
+		return int(a.X*a.X+3*a.Y*a.Y) - int(b.X*b.X+3*b.Y*b.Y)
+	})
+	return all
+}()
+
+// Words sets the words on the part and the front arrow.
+func (p *Plate) Words() {
+	p.front()
+	for _, b := range p.joint.Bores {
+		p.word(b.Label, p.At(b.Centre), scene.Grey)
+	}
+	for _, l := range p.joint.Labels {
+		p.word(l.Text, p.At(l.At), scene.Black)
+	}
+}
+
+// wordEm is the size of the words on the part.
+const wordEm = sheet.HeadEm
+
+func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
+	if content == "" {
+		return
+	}
+	p.place(tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{
+		At: scene.Point{X: at.X, Y: at.Y + wordEm*font.CapHeight/2}, Size: wordEm, Anchor: scene.Middle, Ink: ink, Content: content,
+	})}})
+}
+
+// place puts a word where it stands or nearby.
+func (p *Plate) place(word tile.Piece) {
+	p.placeWhere(word, func(scene.Box) bool { return true })
+}
+
+// placeWhere does so where the place is a good one; else in any that is free.
+func (p *Plate) placeWhere(word tile.Piece, good func(scene.Box) bool) {
+	b := word.Bounds().Grown(0.6)
+	anywhere := func(scene.Box) bool { return true }
+	for _, will := range []func(scene.Box) bool{good, anywhere} {
+		for _, strictly := range []bool{true, false} {
+			for _, step := range nudges {
+				there := b.Moved(step)
+				if will(there) && p.free(there, -1, strictly) {
+					p.texts = append(p.texts, there)
+					word = word.Moved(step)
+					word.Items = p.cleared(word.Items)
+					p.Drawing.Words = append(p.Drawing.Words, word)
+					return
+				}
+			}
+		}
+	}
+	p.Drawing.NoRoom = append(p.Drawing.NoRoom, word.Name)
+}
+
+// front puts the word FRONT and an arrow beside the part. A view that has no
+// front gets its top marked, since the sheets have no other way up.
+func (p *Plate) front() {
+	way, known := diagram.FrontWays[p.joint.Front]
+	content := p.words.Sheet.Front
+	if !known {
+		way, content = scene.Point{Y: -1}, p.words.Tile.Top
+	}
+	arrow := diagram.Arrow{Gap: 3, Length: 6, Half: 3, Air: 1.5, Em: wordEm}
+	piece := tile.Piece{Name: content, Items: arrow.Beside(p.Drawing.Bounds(), way, content)}
+	p.texts = append(p.texts, piece.Bounds())
+	p.Drawing.Words = append(p.Drawing.Words, piece)
+}

@@ -1,0 +1,23 @@
+package words
+
+import (
+	"io/fs"
+
+	"drawdown/geometry/finding"
+)
+
+// Of files the command line speaks, which stands above; its codes are written
+// out here.
+var _ = exampleOf(map[finding.Code]finding.Values{
+	"folder is a file":     {"file": "cover.yaml"},
+	"folder not made":      {"folder": "cards", "why": fs.ErrPermission},
+	"file is a folder":     {"file": "out/p4-head.pdf"},
+	"file not written":     {"file": "out/p4-head.pdf", "why": fs.ErrPermission},
+	"file not read":        {"file": "cover.yaml", "why": fs.ErrPermission},
+	"file missing":         {"file": "p4-head.yaml", "builtin": "p4-head"},
+	"file behind a file":   {"file": "cover.yaml/lid.yaml", "above": "cover.yaml"},
+	"output not written":   {"why": fs.ErrPermission},
+	"wrench list missing":  {"file": "shop.yaml"},
+	"cards of one name":    {"clashes": []finding.Finding{finding.Failed("card of two patterns", finding.Values{"patterns": []string{"a.yaml", "b.yaml"}, "name": "cover"})}},
+	"card of two patterns": {"patterns": []string{"a.yaml", "b.yaml"}, "name": "cover"},
+})

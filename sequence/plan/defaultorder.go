@@ -1,0 +1,52 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence"
+)
+
+// defaultGroups stands in where the file gives no order: one group a kind, the
+// largest thread first, since the small outer bolts go on last and come off
+// first (common practice, no source). Kinds of one size go by their distance
+// from the middle of the joint, then by name, so that the listing of the file
+// has no say. The way within a group is settled by how its places lie.
+func defaultGroups(in Input) []sequence.Group {
+	centre := geometry.Enclose(in.Joint.Points()).Centre
+	kinds := slices.Clone(in.Kinds)
+	slices.SortFunc(kinds, func(a, b Kind) int {
+		return cmp.Or(
+			cmp.Compare(b.MajorMm(), a.MajorMm()),
+			cmp.Compare(meanDistance(in.Joint, a.Name, centre), meanDistance(in.Joint, b.Name, centre)),
+			cmp.Compare(a.Name, b.Name),
+		)
+	})
+	groups := make([]sequence.Group, len(kinds))
+	for i, k := range kinds {
+		groups[i] = sequence.Group{Kinds: []string{k.Name}, Way: sequence.Auto}
+	}
+	return groups
+}
+
+// meanDistance is rounded to a tenth of a millimetre, so that two kinds in
+// mirror image places tie.
+func meanDistance(j geometry.Joint, kind string, centre geometry.Point) int {
+	sum, n := 0.0, 0
+	for _, f := range j.Fasteners {
+		if f.Kind == kind {
+			sum, n = sum+f.At.Distance(centre), n+1
+		}
+	}
+	if n == 0 {
+		return 0
+	}
+	return int(sum/float64(n)*10 + 0.5)
+}
+
+// UsualWay gives the way that the trade has for the layout of a group, whatever
+// the way that the file names.
+func (p Plan) UsualWay(g Group) sequence.Way {
+	return sequence.SettledGroup(p.Joint, g.Members, sequence.Group{Way: sequence.Auto})
+}

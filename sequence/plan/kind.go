@@ -1,0 +1,109 @@
+package plan
+
+import (
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+)
+
+// Reuse says whether a fastener may go back in.
+type Reuse string
+
+const (
+	ReuseUnknown Reuse = ""
+	ReuseOnce    Reuse = "once"    // used once, then thrown away
+	ReuseInspect Reuse = "inspect" // measured before it goes back
+	ReuseYes     Reuse = "yes"
+)
+
+// Kind is one kind of fastener. Zero lengths are unknown.
+type Kind struct {
+	Name       string
+	Implied    bool           // the file names no kinds; the name is not its own
+	Thread     *thread.Thread // nil where the file names none
+	Class      string         // as written: 10.9, grade 8, A2-70, 830 MPa
+	Length     unit.Length
+	Grip       unit.Length // clamped length
+	Into       string      // material of the tapped hole
+	Engagement unit.Length
+	Lubricant  string
+	Friction   *Friction   // nil where only a lubricant is known
+	HeadForm   head.Form   // empty: hexagon
+	HeadAcross unit.Length // across flats
+	NutAcross  unit.Length // across flats; 0 where there is no nut
+	WasherFace unit.Length // outer diameter of the bearing face
+	Hole       unit.Length
+	Reuse      Reuse
+}
+
+// Friction holds coefficient ranges; a single figure has Low equal to High.
+type Friction struct{ Thread, Head Range }
+
+// Range is a span of a dimensionless coefficient.
+type Range struct{ Low, High float64 }
+
+// Bolt describes a fastener of the kind to the mechanics, without an aim. What
+// the kind leaves open is left open there too, the thread included.
+func (k Kind) Bolt() screw.Bolt {
+	b := screw.Bolt{
+		Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
+		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Hole: k.Hole,
+	}
+	if k.Thread != nil {
+		b.Thread = *k.Thread
+	}
+	return b
+}
+
+func (k Kind) friction() *screw.Friction {
+	if k.Friction == nil {
+		return nil
+	}
+	return &screw.Friction{
+		Thread: screw.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
+		Head:   screw.Between(k.Friction.Head.Low, k.Friction.Head.High),
+	}
+}
+
+// Stud says that the fastener stays in its tapped hole and its nut is turned. A
+// nut without a tapped hole is that of a bolt that goes through.
+func (k Kind) Stud() bool { return k.NutAcross > 0 && k.Into != "" }
+
+// TurnedAcross is the width across flats of what the wrench turns: the nut of a
+// stud, else the head; 0 where the file does not state it.
+func (k Kind) TurnedAcross() unit.Length {
+	if k.Stud() {
+		return k.NutAcross
+	}
+	return k.HeadAcross
+}
+
+// ThreadName is the thread as the standard names it; empty where the file names
+// none.
+func (k Kind) ThreadName() string {
+	if k.Thread == nil {
+		return ""
+	}
+	return k.Thread.Name
+}
+
+// MajorMm is the major diameter of the thread; 0 where the file names none.
+func (k Kind) MajorMm() float64 {
+	if k.Thread == nil {
+		return 0
+	}
+	return k.Thread.MajorMm
+}
+
+// Labelled prints a length of the kind as drawers and sockets are labelled: in
+// inches for inch threads. A length that is not known is empty.
+func (k Kind) Labelled(l unit.Length) string {
+	switch {
+	case l == 0:
+		return ""
+	case k.Thread != nil && k.Thread.Unified():
+		return l.Inches()
+	}
+	return l.String()
+}

@@ -1,0 +1,108 @@
+package head
+
+import (
+	"fmt"
+
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+)
+
+// metricAcross holds the widths across flats of hexagon heads by nominal
+// diameter: ISO 4014 and ISO 4017, table 1.
+var metricAcross = map[float64]unit.Length{
+	3: 5.5, 3.5: 6, 4: 7, 5: 8, 6: 10, 8: 13, 10: 16, 12: 18, 14: 21, 16: 24, 18: 27, 20: 30,
+	22: 34, 24: 36, 27: 41, 30: 46, 33: 50, 36: 55, 39: 60, 42: 65, 45: 70, 48: 75, 52: 80, 56: 85, 60: 90, 64: 95,
+}
+
+// inchAcross holds the widths across flats of hexagon cap screws in sixteenths
+// of an inch, by nominal diameter in sixteenths: ASME B18.2.1.
+var inchAcross = map[float64]float64{
+	4: 7, 5: 8, 6: 9, 7: 10, 8: 12, 9: 13, 10: 15, 12: 18, 14: 21, 16: 24, 18: 27, 20: 30, 22: 33, 24: 36, 28: 42, 32: 48,
+}
+
+const sixteenth unit.Length = 25.4 / 16
+
+// HexagonAcross gives the width across flats of the standard hexagon head and
+// its standard, or an error where the standard has no head of that size.
+func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err error) {
+	if !t.Unified() {
+		if s, ok := metricAcross[t.MajorMm]; ok {
+			return s, HexagonStandard(t) + " " + sizeName(t), nil
+		}
+	} else if s, ok := inchAcross[sixteenths(t)]; ok {
+		return unit.Length(s) * sixteenth, "ASME B18.2.1 " + sizeName(t), nil
+	}
+	return 0, "", fmt.Errorf("%s has no standard hexagon head; state the width across flats (in a file head: 17 mm, as a flag --across 17mm), or the diameter of the bearing face (washer: 20 mm, --head-diameter 20mm)", t.Name)
+}
+
+// socketKey holds the widths across flats of the hexagon sockets of socket head
+// cap screws by nominal diameter: s of ISO 4762, table 1 (values from memory).
+var socketKey = map[float64]unit.Length{
+	3: 2.5, 4: 3, 5: 4, 6: 5, 8: 6, 10: 8, 12: 10, 14: 12, 16: 14, 20: 17, 24: 19, 30: 22, 36: 27,
+}
+
+// KeyAcross gives the width across flats of the hexagon key for a socket head
+// cap screw and its standard, or an error where the table has no such size.
+func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error) {
+	if s, ok := socketKey[t.MajorMm]; ok && !t.Unified() {
+		return s, "ISO 4762 " + sizeName(t), nil
+	}
+	return 0, "", fmt.Errorf("%s has no standard socket head; allowed: %s, or state the width across flats", t.Name, sizesIn(socketKey))
+}
+
+// hexagonStandard gives that of metric hexagon heads; both have the same head.
+func HexagonStandard(t thread.Thread) string {
+	if t.Series == thread.MetricFine {
+		return "ISO 8765"
+	}
+	return "ISO 4014"
+}
+
+// BearingFace gives the least outer diameter of the bearing face under a
+// hexagon head of the given width across flats.
+func BearingFace(across unit.Length, unified bool) unit.Length {
+	if unified {
+		return 0.90 * across // ASME B18.2.1: washer face, width across flats less 0 to 10 %
+	}
+	least := across - acrossTolerance(across)
+	if across <= 18 {
+		return least - faceTolerance(across) // ISO 4759-1: dw min = s min − IT16, to s = 18 mm
+	}
+	return 0.95 * least // ISO 4759-1: dw min = 0.95 s min, above
+}
+
+// acrossTolerance gives the tolerance of a width across flats, ISO 4759-1 (h13
+// to 30 mm, h14 in product grade A above; grade B, for bolts over M24, h15 and
+// from 60 mm h16), with the figures of ISO 286-1.
+func acrossTolerance(across unit.Length) unit.Length {
+	switch {
+	case across <= 6:
+		return 0.18
+	case across <= 10:
+		return 0.22
+	case across <= 18:
+		return 0.27
+	case across <= 30:
+		return 0.33
+	case across <= 36:
+		return 0.62
+	case across <= 50:
+		return 1.0
+	case across <= 60:
+		return 1.2
+	case across <= 80:
+		return 1.9
+	}
+	return 2.2
+}
+
+// faceTolerance gives IT16 of ISO 286-1.
+func faceTolerance(across unit.Length) unit.Length {
+	switch {
+	case across <= 6:
+		return 0.75
+	case across <= 10:
+		return 0.90
+	}
+	return 1.10
+}

@@ -1,0 +1,73 @@
+package screw
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+)
+
+// ProofLoad gives the load that a bolt bears without lasting stretch.
+func (s Completed) proofLoad() unit.Force {
+	return unit.Force(float64(s.Strength.Proof) * s.Thread.StressAreaMm2()) // ISO 898-1, table 5: Fp = As Sp
+}
+
+// settleAim takes the preload that the bolt is tightened to, where it is not
+// a share of the yield stress.
+func (s *Completed) settleAim(b Bolt) error {
+	stated := 0
+	for _, given := range []bool{b.YieldShare != 0, b.ProofShare != 0, b.Preload != 0} {
+		if given {
+			stated++
+		}
+	}
+	if stated > 1 {
+		return fmt.Errorf("more than one aim is stated; allowed: one of a share of the yield stress, a share of the proof load, a preload")
+	}
+	if b.ProofShare != 0 {
+		if !(b.ProofShare > 0 && b.ProofShare <= 1) {
+			return fmt.Errorf("share %g of the proof load; allowed: above 0 up to 1", b.ProofShare)
+		}
+		s.aim = unit.Force(b.ProofShare) * s.proofLoad() // Shigley 9th ed., Eq. (8-31): Fi = 0.75 Fp reused, 0.90 Fp permanent
+	}
+	if b.Preload != 0 {
+		if !(b.Preload > 0 && !math.IsInf(float64(b.Preload), 1)) {
+			return fmt.Errorf("preload %.4g N; allowed: above 0", float64(b.Preload))
+		}
+		s.aim = b.Preload
+	}
+	return nil
+}
+
+// checkAim refuses a preload that the bolt has yielded before.
+func (s Completed) CheckAim() error {
+	most := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, s.Friction.Thread.Nominal, s.Equation)
+	if s.aim > most {
+		return fmt.Errorf("a preload of %.1f kN is more than %s of %s bears while it is tightened; allowed: up to %.1f kN, at the nominal friction in the thread of %.3g", float64(s.aim)/1000, s.Thread.Name, s.Strength.Name, math.Floor(float64(most)/100)/10, s.Friction.Thread.Nominal)
+	}
+	return nil
+}
+
+// TorqueSplit is what becomes of the torque, in shares that make 1.
+type TorqueSplit struct {
+	Stretch float64 // lifts the load up the thread: the part that tightens
+	Thread  float64 // lost to friction in the thread
+	Head    float64 // lost to friction under the head
+}
+
+// SplitTorque gives the shares at the coefficients of friction.
+func SplitTorque(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) TorqueSplit {
+	stretch := ThreadArmMm(t, 0, e) // ISO 16047, clause 3: P/2π is the part without friction
+	inThread, underHead := ThreadArmMm(t, threadFriction, e)-stretch, HeadArmMm(effective, headFriction)
+	whole := stretch + inThread + underHead
+	return TorqueSplit{stretch / whole, inThread / whole, underHead / whole}
+}
+
+// aimAt gives the preload that the bolt is tightened to.
+func (s Completed) AimAt(threadFriction float64) unit.Force {
+	if s.aim != 0 {
+		return s.aim
+	}
+	return PreloadAtYieldShare(s.yieldShare, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
+}

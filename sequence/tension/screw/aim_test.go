@@ -1,0 +1,95 @@
+package screw
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/tensiontest"
+
+	"pgregory.net/rapid"
+)
+
+// The expected values of this file follow from first principles.
+
+// A stated preload comes out at the nominal friction, and AtTorque takes the
+// torque back to it.
+func TestStatedPreloadComesOut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := drawBolt(t)
+		b.YieldShare = 0
+		most := PreloadAtYieldShare(1, mustClass(t, b.Class, b.Thread).Yield, b.Thread, b.Friction.Thread.Nominal, b.Equation)
+		b.Preload = most * unit.Force(rapid.Float64Range(0.05, 0.999).Draw(t, "share"))
+		r, err := Target(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(float64(r.Preload/b.Preload)-1) > 1e-9 || r.Preload != r.Nominal.Preload || math.Abs(r.YieldUsed-float64(b.Preload/most)) > 1e-9 {
+			t.Fatalf("%v N and %v of yield; want %v N and %v", r.Preload, r.YieldUsed, b.Preload, b.Preload/most)
+		}
+		back, err := AtTorque(b, r.Torque)
+		if err != nil || math.Abs(float64(back.Preload/b.Preload)-1) > 1e-9 || back.Low != r.Low || back.High != r.High {
+			t.Fatalf("%+v, %v", back, err)
+		}
+		if warned := len(r.Notes) > 0; warned != (r.Low.YieldShare > 1 || r.High.YieldShare > 1) {
+			t.Fatalf("notes %q at %v of yield", r.Notes, r.Low.YieldShare)
+		}
+		if sum := r.Split.Stretch + r.Split.Thread + r.Split.Head; math.Abs(sum-1) > 1e-12 || math.Abs(r.Split.Stretch-ThreadArmMm(b.Thread, 0, b.Equation)*float64(r.Preload)/1000/float64(r.Torque)) > 1e-9 {
+			t.Fatalf("%+v", r.Split)
+		}
+	})
+}
+
+// K and the friction it amounts to undo one another, and the short equation is
+// the long one at that friction.
+func TestNutFactorAndFrictionUndoOneAnother(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := drawBolt(t)
+		friction := rapid.Float64Range(0.01, 0.6).Draw(t, "friction")
+		effective := unit.Length(b.Thread.MajorMm * 1.3)
+		k := NutFactor(b.Thread, effective, friction, friction, b.Equation)
+		if got := FrictionOfNutFactor(k, b.Thread, effective, b.Equation); math.Abs(got-friction) > 1e-9 {
+			t.Fatalf("%v came back as %v", friction, got)
+		}
+		long := Torque(10000, b.Thread, effective, friction, friction, b.Equation)
+		if short := TorqueByNutFactor(10000, b.Thread, k); math.Abs(float64(short/long)-1) > 1e-9 || math.Abs(float64(PreloadByNutFactor(short, b.Thread, k))-10000) > 1e-6 {
+			t.Fatalf("%v N·m; the long equation gives %v", short, long)
+		}
+	})
+}
+
+func TestAimErrorsSayWhatIsAllowed(t *testing.T) {
+	good := Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
+	tensiontest.Refuses(t, Target, good, map[string]func(*Bolt){
+		"more than one aim is stated; allowed: one of":                     func(b *Bolt) { b.ProofShare, b.Preload = 0.75, 3000 },
+		"share 1.2 of the proof load; allowed: above 0 up to 1":            func(b *Bolt) { b.ProofShare = 1.2 },
+		"share NaN of the proof load":                                      func(b *Bolt) { b.ProofShare = math.NaN() },
+		"preload -3 N; allowed: above 0":                                   func(b *Bolt) { b.Preload = -3 },
+		"a preload of 60.0 kN is more than M10×1.5 of class 10.9 bears":    func(b *Bolt) { b.Preload = 60e3 },
+		"a nut factor K of 0.2 stands beside the friction or the lubrican": func(b *Bolt) { b.NutFactor = 0.2 },
+		"nut factor K 0.01; allowed for M10×1.5: above 0.024 (no friction": func(b *Bolt) { b.NutFactor, b.Lubricant = 0.01, "" },
+		"nut factor K 2; allowed":                                          func(b *Bolt) { b.NutFactor, b.Lubricant = 2, "" },
+		"nut factor K NaN; allowed":                                        func(b *Bolt) { b.NutFactor, b.Lubricant = math.NaN(), "" },
+	})
+	for _, torque := range []unit.Torque{0, -1, unit.Torque(math.NaN()), unit.Torque(math.Inf(1))} {
+		if _, err := AtTorque(good, torque); err == nil || !strings.Contains(err.Error(), "allowed: above 0") {
+			t.Errorf("%v N·m: %v", torque, err)
+		}
+	}
+}
+
+// First principles: the torque is in proportion to the combined stress, so that
+// the 53.4 N·m for 90 % of yield become 59.3 N·m at yield, and times Rm/Rp0.2 of
+// ISO 898-1, 1040/940, 65.6 N·m where the bolt breaks.
+func TestTooMuchTorqueIsTold(t *testing.T) {
+	r, err := AtTorque(Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}, 75)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Nominal.YieldShare > 1 || len(r.Notes) != 1 || !strings.Contains(r.Notes[0], "at a friction of 0.08 in the thread and 0.08 under the head the bolt yields at about 59.3 N·m and breaks at about 65.6 N·m: 75.0 N·m breaks it") {
+		t.Errorf("%v %q", r.Nominal, r.Notes)
+	}
+	tensiontest.Near(t, "breaking over yielding", float64(r.Low.BreakTorque/r.Low.YieldTorque), 1040./940, 1e-9)
+	tensiontest.Near(t, "breaking torque and greatest preload", float64(r.Low.BreakTorque/r.Torque), float64(r.Low.Greatest/r.Low.Preload), 1e-9)
+}

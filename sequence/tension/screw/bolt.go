@@ -1,0 +1,156 @@
+package screw
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/strength"
+)
+
+// Bolt is what is known about a fastener. Zero values are unknown, and are
+// replaced by an assumption that the result names.
+type Bolt struct {
+	Thread     thread.Thread
+	Class      string      // as written: 10.9, grade 8, A2-70, 830 MPa; required
+	Lubricant  string      // as written; not read where Friction is given
+	Friction   *Friction   // nil: by the lubricant
+	HeadForm   head.Form   // empty: HexagonHead
+	HeadAcross unit.Length // of a hexagon head
+	WasherFace unit.Length // outer diameter of the bearing face; goes before HeadForm and HeadAcross
+	Washer     head.Washer // under the head; empty: NoWasher
+	Hole       unit.Length
+	Equation   Equation // empty: Exact
+	NutFactor  float64  // K of the short equation; goes in place of Lubricant and Friction
+
+	// The aim, one of these; none: 0.9 of the yield stress.
+	YieldShare float64    // of the yield stress, by tension and torsion together
+	ProofShare float64    // of the proof load
+	Preload    unit.Force // stated
+}
+
+// UsualYieldShare is ν of VDI 2230 Part 1, section 5.4.3.
+const UsualYieldShare = 0.9
+
+// settled is a bolt with nothing left open.
+type Completed struct {
+	Thread     thread.Thread
+	Strength   strength.Class
+	Friction   Friction
+	HeadForm   head.Form
+	Bearing    head.Bearing
+	yieldShare float64
+	aim        unit.Force // 0: by yieldShare
+	Equation   Equation
+	Assumed    []tension.Assumption
+
+	byNutFactor bool // the friction stands for a stated K
+}
+
+// settle takes what the bolt states and an assumption for the rest. The error says
+// what is missing or does not fit, and what is allowed.
+func Complete(b Bolt) (Completed, error) {
+	s := Completed{Thread: b.Thread}
+	for _, step := range []func(Bolt) error{s.checkThread, s.settleStrength, s.settleFriction, s.settleHead, s.settleAim, s.settleShare, s.settleEquation, s.settleNutFactor} {
+		if err := step(b); err != nil {
+			return Completed{}, err
+		}
+	}
+	return s, nil
+}
+
+func (s *Completed) checkThread(b Bolt) error {
+	if t := b.Thread; !(t.PitchMm > 0 && t.MajorMm > 2*t.PitchMm) {
+		return fmt.Errorf("the thread is missing; write for example M10 or 3/8-16 UNC")
+	}
+	return nil
+}
+
+func (s *Completed) settleStrength(b Bolt) error {
+	if strings.TrimSpace(b.Class) == "" {
+		return fmt.Errorf("the class is missing; allowed for %s: %s", b.Thread.Name, strength.AllowedClasses(b.Thread))
+	}
+	strength, err := strength.ParseClass(b.Class, b.Thread)
+	s.Strength = strength
+	if strength.Assumed.What != "" {
+		s.assume(strength.Assumed)
+	}
+	return err
+}
+
+func (s *Completed) settleHead(b Bolt) error {
+	s.HeadForm = cmp.Or(b.HeadForm, head.Hexagon)
+	under, err := head.Complete(b.Thread, s.Strength, head.Stated{
+		Form: b.HeadForm, Across: b.HeadAcross, WasherFace: b.WasherFace, Washer: b.Washer, Hole: b.Hole,
+	})
+	s.Bearing = under
+	s.assume(under.Assumed...)
+	return err
+}
+
+func (s *Completed) settleShare(b Bolt) error {
+	s.yieldShare = b.YieldShare
+	if b.YieldShare == 0 {
+		s.yieldShare = UsualYieldShare
+		if s.aim == 0 {
+			s.assume(tension.Assumption{What: tension.AssumedYieldShare, Percent: UsualYieldShare * 100})
+		}
+	}
+	if !(s.yieldShare > 0 && s.yieldShare <= 1) {
+		return fmt.Errorf("yield share %g; allowed: above 0 up to 1", b.YieldShare)
+	}
+	return nil
+}
+
+func (s *Completed) settleEquation(b Bolt) error {
+	s.Equation = b.Equation
+	switch b.Equation {
+	case "":
+		s.Equation = Exact
+	case Exact, Linear:
+	default:
+		return fmt.Errorf("equation %q is not known; allowed: %s, %s", b.Equation, Exact, Linear)
+	}
+	return nil
+}
+
+func (s *Completed) assume(some ...tension.Assumption) { s.Assumed = append(s.Assumed, some...) }
+
+// settleFriction takes the stated figures, else those of the lubricant, else
+// the whole span from oiled to dry.
+func (s *Completed) settleFriction(b Bolt) error {
+	if b.NutFactor != 0 {
+		if b.Friction != nil || strings.TrimSpace(b.Lubricant) != "" {
+			return fmt.Errorf("a nut factor K of %g stands beside the friction or the lubricant; allowed: one of them", b.NutFactor)
+		}
+		return nil
+	}
+	if b.Friction != nil {
+		s.Friction = *b.Friction
+		if !s.Friction.scatters() {
+			s.assume(tension.Assumption{What: tension.AssumedExact})
+		}
+		return s.Friction.check()
+	}
+	if strings.TrimSpace(b.Lubricant) == "" {
+		unknown := Between(classB.Low, classC.High)
+		s.Friction = Same(unknown)
+		s.assume(tension.Assumption{What: tension.AssumedAnyFriction, Low: unknown.Low, High: unknown.High})
+		return nil
+	}
+	l, err := findLubricant(b.Lubricant)
+	if err != nil {
+		return err
+	}
+	span, source := l.class.Range, "VDI 2230 class "+l.class.name
+	if s.Strength.Austenitic {
+		span, source = l.onAustenitic(), "VDI 2230, austenitic steel"
+	}
+	s.Friction = Same(span)
+	s.assume(tension.Assumption{What: tension.AssumedFriction, Low: span.Low, High: span.High, Lubricant: l.names[0], Standard: source})
+	return nil
+}

@@ -1,0 +1,53 @@
+package screw
+
+import (
+	"fmt"
+)
+
+// Range is a span of a coefficient of friction with the figure that is to be
+// expected.
+type Range struct{ Low, Nominal, High float64 }
+
+// String writes the span, or the one figure.
+func (r Range) String() string {
+	if r.High > r.Low {
+		return fmt.Sprintf("%.4g to %.4g", r.Low, r.High)
+	}
+	return fmt.Sprintf("%.4g", r.Low)
+}
+
+// Friction holds the coefficients in the thread (µG) and under the head (µK).
+type Friction struct{ Thread, Head Range }
+
+// Between gives the span from low to high with its middle as nominal. Equal
+// ends say that the coefficient is known exactly.
+func Between(low, high float64) Range { return Range{low, (low + high) / 2, high} }
+
+// Same gives the same span in the thread and under the head.
+func Same(r Range) Friction { return Friction{r, r} }
+
+// mostFriction bounds what is taken for a coefficient of friction (common
+// practice, no source: galling stainless steel stays below it).
+const mostFriction = 1
+
+// check says what is wrong with stated coefficients.
+func (f Friction) check() error {
+	for _, part := range []struct {
+		where string
+		Range
+	}{{"thread", f.Thread}, {"head", f.Head}} {
+		// The negations catch NaN too.
+		if !(part.Low > 0 && part.High <= mostFriction) {
+			return fmt.Errorf("friction %s (%s); allowed: coefficients above 0 up to %d", part.Range, part.where, mostFriction)
+		}
+		if !(part.Low <= part.Nominal && part.Nominal <= part.High) {
+			return fmt.Errorf("friction %.4g, %.4g, %.4g (%s); allowed: figures that rise from low over nominal to high", part.Low, part.Nominal, part.High, part.where)
+		}
+	}
+	return nil
+}
+
+// scatters says whether the coefficients have a span at all.
+func (f Friction) scatters() bool {
+	return f.Thread.Low < f.Thread.High || f.Head.Low < f.Head.High
+}

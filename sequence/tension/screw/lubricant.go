@@ -1,0 +1,102 @@
+package screw
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/sequence/tension"
+)
+
+// frictionClass is a row of VDI 2230 Part 1, table A5: guide values for both
+// the thread and the bearing face.
+type frictionClass struct {
+	name string
+	Range
+}
+
+// VDI 2230 Part 1, table A5.
+var (
+	classA = frictionClass{"A", Between(0.04, 0.10)}
+	classB = frictionClass{"B", Between(0.08, 0.16)}
+	classC = frictionClass{"C", Between(0.14, 0.24)}
+)
+
+// highestAustenitic is the upper end of class D, where VDI 2230 puts oiled
+// austenitic steel (value from memory).
+const highestAustenitic = 0.35
+
+// lubricant is a state of the surfaces that people name, and its friction class.
+type lubricant struct {
+	names []string // the first is the one that lists show
+	class frictionClass
+	solid bool // holds a solid lubricant or wax
+}
+
+// lubricants assigns the words to the classes of VDI 2230 Part 1, table A5.
+// Where the words leave two classes open, the one with the lower friction
+// stands, so that the bolt is not overloaded.
+var lubricants = []lubricant{
+	{[]string{"engine oil", "oil", "oiled", "motor oil", "machine oil", "light oil", "lightly oiled", "oiled threads"}, classB, false},
+	{[]string{"grease", "greased"}, classB, false},
+	{[]string{"molybdenum disulfide paste", "molybdenum disulphide paste", "molybdenum disulfide", "molybdenum disulphide", "molybdenum disulfide grease", "molybdenum disulphide grease",
+		"molybdenum paste", "mos2 paste", "mos₂ paste", "mos2", "mos₂", "mos2 grease", "moly paste", "moly grease", "moly", "assembly paste"}, classA, true},
+	{[]string{"graphite paste", "graphite"}, classA, true},
+	{[]string{"wax", "waxed"}, classA, true},
+	{[]string{"PTFE coating", "ptfe", "dry film lubricant", "dry film"}, classA, true},
+	// Not in VDI 2230; as greases with solids lie (common practice, no source).
+	{[]string{"anti-seize", "antiseize", "anti seize", "copper paste", "copper grease", "nickel paste"}, classB, true},
+	// Not in VDI 2230; both are liquid while the bolt is turned and ease it
+	// about as oil does (common practice, no source).
+	{[]string{"thread locker", "threadlocker", "thread lock", "thread locking compound", "locking compound"}, classB, false},
+	{[]string{"thread sealant", "thread sealer", "sealant", "sealer", "pipe sealant"}, classB, false},
+	{[]string{"as delivered", "as supplied", "as received", "phosphated", "phosphate", "black", "black oxide"}, classC, false},
+	{[]string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}, classC, false},
+	{[]string{"zinc plated", "zinc", "zinc plated dry", "zinc flake"}, classC, false},
+	{[]string{"zinc plated and oiled", "zinc plated oiled", "zinc plated with oil", "zinc plated oil", "phosphated and oiled", "phosphate and oil", "phosphated oiled"}, classB, false},
+}
+
+// Lubricants lists the words that FrictionOf knows, one for each state.
+func Lubricants() []string {
+	list := make([]string, len(lubricants))
+	for i, l := range lubricants {
+		list[i] = l.names[0]
+	}
+	return list
+}
+
+// FrictionOf gives the span of friction for a lubricant or a state of the
+// surfaces, on steel bolts: VDI 2230 Part 1, table A5. The error lists the
+// words that are known.
+func FrictionOf(text string) (Friction, error) {
+	l, err := findLubricant(text)
+	return Same(l.class.Range), err
+}
+
+func findLubricant(text string) (lubricant, error) {
+	name := tension.PlainWords(text)
+	for _, l := range lubricants {
+		if slices.ContainsFunc(l.names, func(known string) bool { return tension.PlainWords(known) == name }) {
+			return l, nil
+		}
+	}
+	return lubricant{}, fmt.Errorf("lubricant %q is not known; allowed: %s; or state the friction, such as 0.12", text, strings.Join(Lubricants(), ", "))
+}
+
+// NothingOn says whether a lubricant's name says that none goes on the threads:
+// dry, none, degreased.
+func NothingOn(text string) bool {
+	l, err := findLubricant(text)
+	return err == nil && l.names[0] == "dry"
+}
+
+// onAustenitic gives the span of a lubricant on stainless steel. VDI 2230
+// Part 1, table A5: with a solid lubricant or wax class B; else the friction
+// may reach class D, while the low end is left where steel has it, which is the
+// safe side.
+func (l lubricant) onAustenitic() Range {
+	if l.solid {
+		return classB.Range
+	}
+	return Between(l.class.Low, highestAustenitic)
+}

@@ -1,0 +1,240 @@
+package screw
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/strength"
+)
+
+// Result is a torque and what it does over the span of friction.
+type Result struct {
+	Torque    unit.Torque // to be set
+	Preload   unit.Force  // aimed at; by a share of yield, at the low friction: the most that Torque gives
+	YieldUsed float64     // with Preload, by tension and torsion together
+
+	Low, Nominal, High AtFriction // with Torque set
+
+	YieldShare float64 // that was allowed, by tension and torsion together
+	Strength   strength.Class
+	ProofLoad  unit.Force
+	ProofUsed  float64 // Preload over ProofLoad
+	NutFactor  float64 // K of the short equation, at the friction of Preload
+	Split      TorqueSplit
+	Friction   Friction
+	HeadForm   head.Form
+	OnWasher   bool        // the head turns on a washer
+	Face, Hole unit.Length // of the bearing ring under the head
+	PartFace   unit.Length // outer diameter of what the head, or its washer, presses on the part
+	PartHole   unit.Length // of the part
+	Effective  unit.Length // diameter at which friction under the head acts
+	Equation   Equation
+
+	StressAreaMm2 float64 // As
+
+	Notes       []string             // in plain words, what a technician must know
+	Assumptions []string             // in plain words, what was not stated
+	Assumed     []tension.Assumption // the same about the bolt, as figures
+	Sources     []string             // of the formulas and figures
+}
+
+// AtFriction is what the set torque does at one friction of the span.
+type AtFriction struct {
+	Thread, Head float64     // coefficients
+	Preload      unit.Force  // in proportion to the torque, as if the bolt never broke
+	YieldShare   float64     // used, by tension and torsion together; over 1 the bolt hardens, on the curve of TurnOn
+	Borne        unit.Force  // the preload that is really there: Preload up to Greatest
+	Greatest     unit.Force  // that the bolt bears while it is turned
+	YieldTorque  unit.Torque // from which on the bolt stretches for good
+	BreakTorque  unit.Torque // that turns it until it breaks
+	FullTorque   unit.Torque // the torque that would use the whole share allowed
+	Split        TorqueSplit
+	NutFactor    float64 // K of the short equation
+}
+
+// Yields says that the torque stretches the bolt for good.
+func (f AtFriction) Yields() bool { return f.YieldShare > 1 }
+
+// Breaks says that the torque turns the bolt until it breaks.
+func (f AtFriction) Breaks() bool { return f.Preload > f.Greatest }
+
+// Target works out the torque to set for a bolt.
+//
+// By a share of the yield stress (VDI 2230 Part 1, section 5.4.3; 0.9 where the
+// bolt does not say otherwise): preload and torsion together may use it. The
+// torque is the one that is safe at the lowest friction of the span, where a
+// torque gives the most preload: nowhere in the span is the share exceeded. At
+// higher friction the same torque gives less preload, which Nominal and High
+// tell. FullTorque at these is higher than Torque; setting it would overload a
+// bolt that turns easily.
+//
+// By a stated preload or a share of the proof load: the torque reaches it at
+// the nominal friction; Low and High tell what it may become, and the notes
+// say where that is too much.
+//
+// The error says what is missing or does not fit, and what is allowed.
+func Target(b Bolt) (Result, error) {
+	s, err := Complete(b)
+	if err != nil {
+		return Result{}, err
+	}
+	if s.aim == 0 {
+		r := s.result(s.safeTorque())
+		return r.aimedAt(r.Low, s), nil
+	}
+	if err := s.CheckAim(); err != nil {
+		return Result{}, err
+	}
+	r := s.result(Torque(s.aim, s.Thread, s.Bearing.Effective(), s.Friction.Thread.Nominal, s.Friction.Head.Nominal, s.Equation))
+	return r.aimedAt(r.Nominal, s), nil
+}
+
+// AtTorque works out what a given torque does to a bolt, over the span of
+// friction; past yield too: AtFriction tells whether the bolt yields or breaks,
+// and what it bears then. Preload is the one at the nominal friction. The aim of the bolt is
+// not read, but for the share of yield that FullTorque stands for.
+func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
+	b.ProofShare, b.Preload = 0, 0
+	if b.YieldShare == 0 {
+		b.YieldShare = UsualYieldShare
+	}
+	s, err := Complete(b)
+	if err != nil {
+		return Result{}, err
+	}
+	if !(torque > 0 && !math.IsInf(float64(torque), 1)) {
+		return Result{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(torque))
+	}
+	r := s.result(torque)
+	return r.aimedAt(r.Nominal, s), nil
+}
+
+// result holds all but what depends on the friction that the aim is meant at.
+func (s Completed) result(torque unit.Torque) Result {
+	return Result{
+		Torque:        torque,
+		Low:           s.At(torque, s.Friction.Thread.Low, s.Friction.Head.Low),
+		Nominal:       s.At(torque, s.Friction.Thread.Nominal, s.Friction.Head.Nominal),
+		High:          s.At(torque, s.Friction.Thread.High, s.Friction.Head.High),
+		YieldShare:    s.yieldShare,
+		Strength:      s.Strength,
+		Friction:      s.Friction,
+		HeadForm:      s.HeadForm,
+		OnWasher:      s.Bearing.Washer != nil,
+		PartFace:      s.Bearing.Part.Face,
+		PartHole:      s.Bearing.Part.Hole,
+		Face:          s.Bearing.Face,
+		Hole:          s.Bearing.Hole,
+		Effective:     s.Bearing.Effective(),
+		Equation:      s.Equation,
+		StressAreaMm2: s.Thread.StressAreaMm2(),
+		ProofLoad:     s.proofLoad(),
+		Assumptions:   tension.Told(s.Assumed),
+		Assumed:       s.Assumed,
+		Sources:       s.Sources(),
+	}
+}
+
+func (r Result) aimedAt(at AtFriction, s Completed) Result {
+	r.Preload, r.YieldUsed = at.Preload, at.YieldShare
+	r.ProofUsed = float64(r.Preload / r.ProofLoad)
+	r.NutFactor, r.Split = at.NutFactor, at.Split
+	r.Notes = s.notes(r)
+	if len(r.Notes) > 0 {
+		r.Assumptions = append(r.Assumptions, s.AssumedTensile()...)
+	}
+	return r
+}
+
+// notes warns of the friction at which the torque is too much.
+func (s Completed) notes(r Result) []string {
+	for _, at := range []AtFriction{r.High, r.Nominal, r.Low} {
+		if at.Yields() {
+			return []string{fmt.Sprintf("at a friction of %.2f in the thread and %.2f under the head the bolt yields at about %.1f N·m and breaks at about %.1f N·m: %.1f N·m %s",
+				at.Thread, at.Head, float64(at.YieldTorque), float64(at.BreakTorque), float64(r.Torque), at.harm())}
+		}
+	}
+	return nil
+}
+
+// harm says what a torque past yield does.
+func (f AtFriction) harm() string {
+	if f.Breaks() {
+		return "breaks it"
+	}
+	return fmt.Sprintf("stretches it for good, to about %.1f kN", float64(f.Borne)/1000)
+}
+
+// safeTorque gives the highest torque that exceeds the share nowhere in the
+// span. Friction under the head only takes away, so its low end is the worst.
+// Friction in the thread lowers the tension and raises the torsion: at a given
+// torque the stress falls with it, and from some (very high) friction on rises
+// again, so one of the ends is the worst. Almost always it is the low end.
+func (s Completed) safeTorque() unit.Torque {
+	head := s.Friction.Head.Low
+	low, high := s.fullTorque(s.Friction.Thread.Low, head), s.fullTorque(s.Friction.Thread.High, head)
+	return unit.Torque(math.Min(float64(low), float64(high)))
+}
+
+// fullTorque gives the torque that uses the whole share allowed.
+func (s Completed) fullTorque(threadFriction, headFriction float64) unit.Torque {
+	preload := PreloadAtYieldShare(s.yieldShare, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
+	return Torque(preload, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
+}
+
+func (s Completed) At(torque unit.Torque, threadFriction, headFriction float64) AtFriction {
+	preload := Preload(torque, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
+	yields := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
+	greatest := PreloadAtYieldShare(1, s.Strength.Hardened(), s.Thread, threadFriction, s.Equation) // as plasticBolt.reaches
+	torqueOf := func(preload unit.Force) unit.Torque {
+		return Torque(preload, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
+	}
+	return AtFriction{
+		Thread:      threadFriction,
+		Head:        headFriction,
+		Preload:     preload,
+		YieldShare:  float64(preload / yields),
+		Borne:       min(preload, greatest),
+		Greatest:    greatest,
+		YieldTorque: torqueOf(yields),
+		BreakTorque: torqueOf(greatest),
+		FullTorque:  s.fullTorque(threadFriction, headFriction),
+		Split:       SplitTorque(s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation),
+		NutFactor:   NutFactor(s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation),
+	}
+}
+
+func (s Completed) Sources() []string {
+	list := []string{"VDI 2230 Part 1 (torque and preload)"}
+	if s.Thread.Unified() {
+		list = append(list, "ASME B1.1 (thread)")
+	} else {
+		list = append(list, "ISO 724, ISO 898-1 (thread)")
+	}
+	if s.Equation == Linear {
+		list = append(list, "ISO 16047 (linear equation)")
+	}
+	if s.byNutFactor {
+		list = append(list, "Shigley 9th ed., Eq. (8-27) (nut factor)")
+	}
+	if s.Strength.Standard != "" {
+		list = append(list, s.Strength.Standard+" (strength)")
+	}
+	return list
+}
+
+// assumedTensile names the tensile strength where only one stress is stated.
+func (s Completed) AssumedTensile() []string {
+	if s.Strength.Tensile > s.Strength.Yield {
+		return nil
+	}
+	return []string{fmt.Sprintf("tensile strength %.0f MPa (%.1f times the yield stress), assumed", float64(s.Strength.Hardened()), strength.HardeningWhereUnknown)}
+}
+
+// torqueAt gives the torque that turns the bolt on at a preload.
+func (s Completed) TorqueAt(force unit.Force, at AtFriction) unit.Torque {
+	return Torque(force, s.Thread, s.Bearing.Effective(), at.Thread, at.Head, s.Equation)
+}

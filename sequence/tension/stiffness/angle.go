@@ -1,0 +1,99 @@
+package stiffness
+
+import (
+	"math"
+
+	"drawdown/geometry/unit"
+)
+
+// AngleOfPreload gives the angle that raises the preload by rise, in a joint
+// that is elastic and closed.
+func AngleOfPreload(rise unit.Force, pitchMm float64, bolt, members Stiffness) unit.Angle {
+	// Gere and Timoshenko, Eq. (2-22), nut advance n p: θ = 360/P F (1/kb + 1/km)
+	return unit.Angle(360 / pitchMm * float64(rise) * float64(bolt.Resilience()+members.Resilience()))
+}
+
+// PreloadOfAngle gives the preload that an angle adds, as AngleOfPreload.
+func PreloadOfAngle(turn unit.Angle, pitchMm float64, bolt, members Stiffness) unit.Force {
+	return unit.Force(float64(turn) / 360 * pitchMm / float64(bolt.Resilience()+members.Resilience()))
+}
+
+// turning is a bolt that is turned on, beyond yield too.
+type turning struct {
+	pitchMm    float64
+	resilience float64 // of bolt and members, mm/N
+	plastic    plasticBolt
+}
+
+// shortening gives how far bolt and members give way in all, in mm.
+func (t turning) shortening(force unit.Force) float64 {
+	return float64(force)*t.resilience + t.plastic.stretch(force)
+}
+
+// angle gives the turn from one preload to another.
+func (t turning) angle(from, to unit.Force) unit.Angle {
+	return unit.Angle((t.shortening(to) - t.shortening(from)) / t.pitchMm * 360)
+}
+
+// reached is where a turn leads.
+type reached struct {
+	force     unit.Force
+	neckingMm float64 // stretch of the one place that draws in
+	breaks    bool    // force then is the greatest that the bolt bore
+}
+
+// fallWhileNecking is the share of its greatest load that a bolt has lost when
+// it breaks (common practice, no source: EN 14399-3 counts the rotation until
+// the load is back at 0.7 fub As, which is about that much).
+const fallWhileNecking = 0.15
+
+// turn gives where a turn from a preload leads.
+func (t turning) turn(from unit.Force, by unit.Angle) reached {
+	greatest := t.plastic.reaches(t.plastic.tensile)
+	if from > greatest {
+		return reached{greatest, t.plastic.neckingMm, true}
+	}
+	if by == 0 {
+		return reached{force: from}
+	}
+	if beyond := by - t.angle(from, greatest); beyond > 0 {
+		return t.neck(greatest, float64(beyond)/360*t.pitchMm)
+	}
+	low, high := from, greatest
+	for range 200 { // halves the span to the last bit; the angle rises with the force
+		middle := (low + high) / 2
+		if t.angle(from, middle) < by {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return reached{force: (low + high) / 2}
+}
+
+// neck follows the bolt beyond its greatest load: as the load falls, bolt and
+// members spring back into the place that draws in.
+func (t turning) neck(greatest unit.Force, shorteningMm float64) reached {
+	left := 1 - t.springBack(greatest)
+	if left <= 0 || shorteningMm/left >= t.plastic.neckingMm {
+		return reached{greatest, t.plastic.neckingMm, true}
+	}
+	necking := shorteningMm / left
+	return reached{greatest * unit.Force(1-fallWhileNecking*necking/t.plastic.neckingMm), necking, false}
+}
+
+// springBack gives the share of the necking that the spring of bolt and
+// members brings about by itself; from 1 on the bolt snaps at its greatest load.
+func (t turning) springBack(greatest unit.Force) float64 {
+	return fallWhileNecking * float64(greatest) * t.resilience / t.plastic.neckingMm
+}
+
+// angleToBreak gives the turn at which the bolt breaks.
+func (t turning) angleToBreak(from unit.Force) unit.Angle {
+	greatest := t.plastic.reaches(t.plastic.tensile)
+	necking := max(1-t.springBack(greatest), 0) * t.plastic.neckingMm
+	return t.angle(from, greatest) + unit.Angle(necking/t.pitchMm*360)
+}
+
+// atLeast keeps dust below zero out of an angle.
+func atLeast(a unit.Angle) unit.Angle { return unit.Angle(math.Max(float64(a), 0)) }

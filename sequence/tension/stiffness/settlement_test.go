@@ -1,0 +1,64 @@
+package stiffness
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/tensiontest"
+)
+
+// VDI 2230-1, table 5, and the examples of its text: a bolt with nut and two
+// plates has one thread, two faces and one joint (values from memory).
+func TestEmbeddingFromMemory(t *testing.T) {
+	for _, c := range []struct {
+		r             Roughness
+		d             LoadDirection
+		faces, joints int
+		want          float64
+	}{
+		{Fine, AlongBolt, 2, 1, 3 + 5 + 1.5},
+		{Medium, AlongBolt, 2, 1, 3 + 6 + 2},
+		{Medium, AcrossBolt, 2, 1, 3 + 9 + 2.5},
+		{Coarse, AlongBolt, 1, 2, 3 + 4 + 6},
+		{Coarse, AcrossBolt, 2, 0, 3 + 13},
+	} {
+		got, err := Embedding(c.r, c.d, c.faces, c.joints)
+		if err != nil {
+			t.Error(err)
+		}
+		tensiontest.Near(t, string(c.r), got, c.want, 1e-12)
+	}
+}
+
+// The loss is what the joint's stiffness makes of the flattening; a long grip
+// loses less.
+func TestSettlementFollowsTheStiffness(t *testing.T) {
+	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
+	var last unit.Force = 1e9
+	for _, grip := range []unit.Length{10, 20, 40, 80, 160} {
+		r, err := Settle(b, Grip{Layers: []Layer{{grip / 2, "steel"}, {grip / 2, "steel"}}}, 40000, "", "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		tensiontest.Near(t, "flattening", r.Micrometres, 11, 1e-12)
+		series := 1 / (1/float64(r.Joint.Bolt) + 1/float64(r.Joint.Members))
+		tensiontest.Near(t, "loss", float64(r.Loss), math.Min(0.011*series, 40000), 1e-9)
+		if r.Loss >= last || r.Left+r.Loss != 40000 {
+			t.Errorf("grip %v loses %v after %v", grip, r.Loss, last)
+		}
+		last = r.Loss
+	}
+	// Screwed in: one face and one joint, 3 + 3 + 2 µm.
+	if r, err := Settle(b, Grip{Layers: []Layer{{20, "steel"}}, TappedIn: "steel"}, 40000, Medium, AlongBolt); err != nil || r.Micrometres != 8 {
+		t.Errorf("%v µm, %v", r.Micrometres, err)
+	}
+	if _, err := Settle(b, Simple(20), 40000, "smooth", ""); err == nil || !strings.Contains(err.Error(), `roughness "smooth" is not known; allowed: Rz below`) {
+		t.Error(err)
+	}
+	if _, err := Settle(b, Simple(20), 40000, "", "down"); err == nil || !strings.Contains(err.Error(), `load "down" is not known; allowed: along`) {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,130 @@
+package stiffness
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
+)
+
+// ThreadLength gives the length of thread on a bolt of standard length.
+func ThreadLength(t thread.Thread, bolt unit.Length) unit.Length {
+	d := unit.Length(t.MajorMm)
+	if t.Unified() {
+		if bolt <= 6*strength.Inch {
+			return 2*d + strength.Inch/4. // ASME B18.2.1, Shigley 9th ed., table 8-7: 2 D + 1/4 in to 6 in
+		}
+		return 2*d + strength.Inch/2. // ASME B18.2.1: 2 D + 1/2 in above
+	}
+	switch {
+	case bolt <= 125:
+		return 2*d + 6 // ISO 4014, ISO 888: b = 2d + 6
+	case bolt <= 200:
+		return 2*d + 12
+	}
+	return 2*d + 25
+}
+
+// StandardLength gives the next bolt length that is made.
+func StandardLength(t thread.Thread, least unit.Length) unit.Length {
+	step := unit.Length(strength.Inch / 4.) // ASME B18.2.1, quarters of an inch
+	if !t.Unified() {
+		switch { // ISO 888
+		case least <= 70:
+			step = 5
+		case least <= 160:
+			step = 10
+		default:
+			step = 20
+		}
+	}
+	const dust = 1e-9
+	return unit.Length(math.Ceil(float64(least/step)-dust)) * step
+}
+
+// nutHeight is that of a hexagon nut, style 1, in diameters (ISO 4032: 0.84 for
+// M8 and M10, 0.9 for M12 and M16), with two turns that stand out.
+func leastBolt(t thread.Thread, grip unit.Length) unit.Length {
+	return grip + unit.Length(0.9*t.MajorMm+2*t.PitchMm)
+}
+
+// usualEngagement is that of a tapped hole in diameters (common practice, no
+// source: 1 in steel, 1.5 to 2 in light alloys).
+const usualEngagement = 1.25
+
+func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
+	if len(g.Shank) > 0 {
+		return r.statedShank(s, g)
+	}
+	if g.FullThread {
+		r.freeThread = r.thickness
+		return nil
+	}
+	length, err := r.boltLength(s, g)
+	if err != nil {
+		return err
+	}
+	threaded := min(ThreadLength(s.Thread, length), length)
+	plain := length - threaded
+	if g.BoltLength == 0 {
+		plain = min(plain, r.thickness-unit.Length(s.Thread.PitchMm)) // a bolt that is longer is not taken
+	}
+	if plain > r.thickness {
+		return fmt.Errorf("a bolt of %v has its thread from %v on, but clamps only %v; allowed: a shorter bolt, or state the shank", length, plain, r.thickness)
+	}
+	if plain > 0 {
+		r.shank = []Section{{plain, unit.Length(s.Thread.MajorMm)}}
+	}
+	r.freeThread = r.thickness - max(plain, 0)
+	r.assumed = append(r.assumed, fmt.Sprintf("bolt %v long with %v of thread, %v of it in the grip (%s), assumed", length, threaded, r.freeThread, lengthStandard(s.Thread)))
+	return nil
+}
+
+func lengthStandard(t thread.Thread) string {
+	if t.Unified() {
+		return "ASME B18.2.1"
+	}
+	return head.HexagonStandard(t)
+}
+
+func (r *completedGrip) boltLength(s screw.Completed, g Grip) (unit.Length, error) {
+	least := r.thickness
+	if g.BoltLength == 0 {
+		if r.tappedIn == nil {
+			return StandardLength(s.Thread, leastBolt(s.Thread, r.thickness)), nil
+		}
+		engaged := g.Engagement
+		if engaged == 0 {
+			engaged = unit.Length(usualEngagement * s.Thread.MajorMm)
+		}
+		return StandardLength(s.Thread, least+engaged), nil
+	}
+	if !(g.BoltLength > least && !math.IsInf(float64(g.BoltLength), 1)) {
+		return 0, fmt.Errorf("a bolt of %v does not reach through a grip of %v; allowed: a longer bolt", g.BoltLength, least)
+	}
+	return g.BoltLength, nil
+}
+
+// statedShank takes the sections as they are, within bounds.
+func (r *completedGrip) statedShank(s screw.Completed, g Grip) error {
+	var sum unit.Length
+	for i, part := range g.Shank {
+		least, most := unit.Length(s.Thread.MajorMm)/2, unit.Length(s.Thread.MajorMm)*2
+		if !(part.Diameter >= least && part.Diameter <= most) {
+			return fmt.Errorf("shank section %d is %v in diameter, which does not go with %s; allowed: %v to %v", i+1, part.Diameter, s.Thread.Name, least, most)
+		}
+		if !(part.Length > 0) {
+			return fmt.Errorf("shank section %d is %v long; allowed: above 0", i+1, part.Length)
+		}
+		sum += part.Length
+	}
+	if !(sum <= r.thickness) {
+		return fmt.Errorf("a shank of %v is longer than the grip of %v; allowed: up to the grip", sum, r.thickness)
+	}
+	r.shank, r.freeThread = g.Shank, r.thickness-sum
+	return nil
+}

@@ -1,0 +1,54 @@
+package stiffness
+
+import (
+	"math"
+
+	"drawdown/geometry/unit"
+)
+
+// Resilience is what a part gives way for each newton, in mm/N (δ of VDI 2230).
+type Resilience float64
+
+// Stiffness is the force for each millimetre, in N/mm (k of Shigley).
+type Stiffness float64
+
+// Stiffness gives the inverse.
+func (r Resilience) Stiffness() Stiffness { return Stiffness(1 / r) }
+
+// Resilience gives the inverse.
+func (k Stiffness) Resilience() Resilience { return Resilience(1 / k) }
+
+// RodResilience gives what a round rod or a length of bolt gives way.
+func RodResilience(length, diameter unit.Length, elastic unit.Stress) Resilience {
+	area := math.Pi / 4 * float64(diameter*diameter)
+	return Resilience(float64(length) / (float64(elastic) * area)) // VDI 2230-1, section 5.1.1.1: δ = l/(E A)
+}
+
+// SleeveResilience gives what a tube gives way.
+func SleeveResilience(length, outer, hole unit.Length, elastic unit.Stress) Resilience {
+	area := math.Pi / 4 * float64(outer*outer-hole*hole)
+	return Resilience(float64(length) / (float64(elastic) * area)) // VDI 2230-1, section 5.1.2: δ = 4 l/(E π (DA² − dh²))
+}
+
+// FrustumResilience gives what a cone of pressed material gives way, from the
+// diameter face at its small end; tangent is that of half its angle.
+func FrustumResilience(thickness, face, hole unit.Length, tangent float64, elastic unit.Stress) Resilience {
+	t, D, d := float64(thickness), float64(face), float64(hole)
+	wide := 2 * t * tangent
+	// Shigley 9th ed., Eq. (8-19): k = π E d tan α / ln{[(2t tan α + D − d)(D + d)]/[(2t tan α + D + d)(D − d)]};
+	// VDI 2230-1, section 5.1.2.1 has the same cone.
+	return Resilience(math.Log((wide+D-d)*(D+d)/((wide+D+d)*(D-d))) / (math.Pi * float64(elastic) * d * tangent))
+}
+
+// FrustaStiffness gives the stiffness of members of one material, pressed in
+// two cones of 30° from washer faces of 1.5 d.
+func FrustaStiffness(elastic unit.Stress, diameter, grip unit.Length) Stiffness {
+	d, l := float64(diameter), float64(grip)
+	// Shigley 9th ed., Eq. (8-22): km = 0.5774 π E d/(2 ln{5 (0.5774 l + 0.5 d)/(0.5774 l + 2.5 d)})
+	return Stiffness(0.5774 * math.Pi * float64(elastic) * d / (2 * math.Log(5*(0.5774*l+0.5*d)/(0.5774*l+2.5*d))))
+}
+
+// LoadShare gives the share of a working load that the bolt takes on.
+func LoadShare(bolt, members Stiffness) float64 {
+	return float64(bolt / (bolt + members)) // Shigley 9th ed., Eq. (8-24): C = kb/(kb + km)
+}

@@ -1,0 +1,3 @@
+package stiffness
+
+const in = 25.4 // mm, NIST SP 811, B.8

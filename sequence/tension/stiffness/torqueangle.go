@@ -1,0 +1,158 @@
+package stiffness
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence/tension"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
+)
+
+// TorqueAngle is a tightening to a snug torque and on by an angle.
+type TorqueAngle struct {
+	Bolt  screw.Bolt // its aim is the preload that AngleToAim leads to
+	Grip  Grip
+	Snug  unit.Torque
+	Angle unit.Angle // 0: none, only the angle to the aim is asked
+}
+
+// TorqueAngleResult tells where the angle leads, over the span of friction in
+// the snug torque.
+type Turned struct {
+	Low, Nominal, High AfterAngle // at the friction of the span
+	Aim                unit.Force
+
+	Joint    Joint
+	Strength strength.Class
+
+	Notes       []string // in plain words, what a technician must know
+	Assumptions []string
+	Sources     []string
+}
+
+// AfterAngle is the bolt at one friction of the span. All angles count from the
+// snug torque.
+type AfterAngle struct {
+	Thread, Head float64 // coefficients
+
+	Snug    unit.Force  // preload at the snug torque
+	Preload unit.Force  // after the angle
+	Peak    unit.Force  // that it passed on the way
+	Torque  unit.Torque // that the wrench reads at the end
+
+	AngleToAim      unit.Angle
+	AngleToYield    unit.Angle
+	AngleToGreatest unit.Angle // preload; from there on the bolt draws in at one place
+	AngleToBreak    unit.Angle
+
+	YieldUsed     float64     // while it is turned, by tension and torsion together; over 1 it hardens
+	Lasting       unit.Length // stretch that stays when the bolt is taken out
+	LastingStrain float64     // of its weakest part
+	Stretch       unit.Length // in all, elastic and lasting, over the snug torque
+	Reusable      bool
+	Necks         bool // it is past its greatest preload
+	Breaks        bool
+}
+
+// MostLastingStrain is the lasting stretch up to which a bolt may be used
+// again, as a share of the stretched length: that by which ISO 898-1 defines
+// the 0.2 % proof stress. As a rule for reuse: common practice, no source. A
+// maker who says that bolts are used once goes before.
+const MostLastingStrain = 0.002
+
+// TurnOn works out the preload after a snug torque and an angle, and the angle
+// to the aim of the bolt. The preload follows the straight line up to yield,
+// and bends off as the bolt hardens towards its tensile strength.
+//
+// The error says what is missing or does not fit, and what is allowed.
+func TurnOn(a TorqueAngle) (Turned, error) {
+	s, err := screw.Complete(a.Bolt)
+	if err != nil {
+		return Turned{}, err
+	}
+	held, err := completeGrip(s, a.Grip)
+	if err != nil {
+		return Turned{}, err
+	}
+	if err := a.check(); err != nil {
+		return Turned{}, err
+	}
+	if err := s.CheckAim(); err != nil {
+		return Turned{}, err
+	}
+	joint := held.stiffness(s)
+	r := Turned{
+		Low:         turned(s, a, held, joint, s.Friction.Thread.Low, s.Friction.Head.Low),
+		Nominal:     turned(s, a, held, joint, s.Friction.Thread.Nominal, s.Friction.Head.Nominal),
+		High:        turned(s, a, held, joint, s.Friction.Thread.High, s.Friction.Head.High),
+		Aim:         s.AimAt(s.Friction.Thread.Nominal),
+		Joint:       joint,
+		Strength:    s.Strength,
+		Assumptions: append(tension.Told(s.Assumed), joint.Assumptions...),
+		Sources:     append(s.Sources(), joint.Sources...),
+	}
+	r.Assumptions = append(r.Assumptions, assumedBeyondYield(s, r)...)
+	r.Notes = r.notes(a, held)
+	return r, nil
+}
+
+func (a TorqueAngle) check() error {
+	if !(a.Snug >= 0 && !math.IsInf(float64(a.Snug), 1)) {
+		return fmt.Errorf("snug torque %.4g N·m; allowed: 0 or more", float64(a.Snug))
+	}
+	if !(a.Angle >= 0 && a.Angle <= mostAngle) {
+		return fmt.Errorf("angle %.4g°; allowed: 0° to %d°", float64(a.Angle), mostAngle)
+	}
+	return nil
+}
+
+// mostAngle bounds the angle, to find slips of the unit (common practice, no
+// source: long bolts take a turn and a half).
+const mostAngle = 3600
+
+// turned gives the bolt at one friction of the span.
+func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, threadFriction, headFriction float64) AfterAngle {
+	at := s.At(a.Snug, threadFriction, headFriction) // its Preload tells whether the torque alone breaks the bolt
+	t := turning{s.Thread.PitchMm, float64(joint.Bolt.Resilience() + joint.Members.Resilience()), held.plastic(s, threadFriction)}
+	yields, greatest := t.plastic.reaches(t.plastic.yield), t.plastic.reaches(t.plastic.tensile)
+	end := t.turn(at.Preload, a.Angle)
+	snug := min(at.Preload, greatest)
+	lasting, peak := t.plastic.stretch(end.force), end.force
+	toBreak := atLeast(t.angleToBreak(snug))
+	if at.Preload > greatest {
+		toBreak = 0 // the torque alone turns the bolt until it breaks
+	}
+	if end.neckingMm > 0 {
+		lasting, peak = t.plastic.stretch(greatest)+end.neckingMm, greatest
+	}
+	r := AfterAngle{
+		Thread: threadFriction, Head: headFriction,
+		Snug: snug, Preload: end.force, Peak: peak, Torque: s.TorqueAt(end.force, at),
+		AngleToAim:      atLeast(t.angle(snug, min(s.AimAt(threadFriction), greatest))),
+		AngleToYield:    atLeast(t.angle(snug, max(yields, snug))),
+		AngleToGreatest: atLeast(t.angle(snug, greatest)),
+		AngleToBreak:    toBreak,
+		YieldUsed:       screw.YieldShare(end.force, s.Strength.Yield, s.Thread, threadFriction, s.Equation),
+		Lasting:         unit.Length(lasting),
+		LastingStrain:   t.plastic.strain(t.plastic.weakest(), end.force),
+		Stretch:         unit.Length(float64(end.force-snug)*float64(joint.Bolt.Resilience()) + lasting - t.plastic.stretch(snug)),
+		Necks:           end.neckingMm > 0,
+		Breaks:          end.breaks,
+	}
+	if r.Necks {
+		r.LastingStrain = t.plastic.uniform + end.neckingMm/float64(t.plastic.weakest().Length)
+	}
+	r.Reusable = r.LastingStrain <= MostLastingStrain
+	return r
+}
+
+// assumedBeyondYield names the figures of hardening, where they are used.
+func assumedBeyondYield(s screw.Completed, r Turned) []string {
+	if r.worst().Lasting == 0 {
+		return nil
+	}
+	lines := []string{fmt.Sprintf("bolt stretches evenly up to %.1f %%, half of its elongation after fracture, assumed", s.Strength.UniformStrain()*100)}
+	return append(lines, s.AssumedTensile()...)
+}

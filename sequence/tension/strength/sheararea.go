@@ -1,0 +1,58 @@
+package strength
+
+import (
+	"math"
+
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+)
+
+var tangentOfFlank = math.Tan(30 * math.Pi / 180) // ISO 68-1 and ASME B1.1: 60° profile
+
+// BoltShearAreaMm2 gives the area in which the threads of a bolt shear off over
+// an engaged length: the cylinder of the nut's inner diameter.
+func BoltShearAreaMm2(t thread.Thread, l thread.Limits, engaged unit.Length) float64 {
+	// FED-STD-H28, Alexander (1977): ASs = π n Le Kn (1/2n + 0.57735 (Es − Kn)),
+	// n = 1/P; VDI 2230-1, section 5.5.5: ASGS
+	return math.Pi * float64(engaged) / t.PitchMm * l.NutMinorMm * (t.PitchMm/2 + tangentOfFlank*(l.BoltPitchMm-l.NutMinorMm))
+}
+
+// NutShearAreaMm2 gives the area in which the threads of a nut or a tapped part
+// shear off over an engaged length: the cylinder of the bolt's outer diameter.
+func NutShearAreaMm2(t thread.Thread, l thread.Limits, engaged unit.Length) float64 {
+	// FED-STD-H28, Alexander (1977): ASn = π n Le Ds (1/2n + 0.57735 (Ds − En));
+	// VDI 2230-1, section 5.5.5: ASGM
+	return math.Pi * float64(engaged) / t.PitchMm * l.BoltMajorMm * (t.PitchMm/2 + tangentOfFlank*(l.BoltMajorMm-l.NutPitchMm))
+}
+
+// dilation gives what is left of the strength as a nut widens under load, by
+// its width across flats, or the diameter of a tapped boss, over that of the
+// thread.
+func dilation(ratio float64) float64 {
+	if ratio >= 1.9 {
+		return 1
+	}
+	return 3.8*ratio - ratio*ratio - 2.61 // Alexander (1977), VDI 2230-1, section 5.5.5: C1, for 1.4 to 1.9
+}
+
+// leastDilationRatio is the width below which C1 is not given.
+const leastDilationRatio = 1.4
+
+// boltBending gives what is left of the strength of the bolt's thread as the
+// threads bend, by the strength ratio of nut to bolt.
+func boltBending(ratio float64) float64 {
+	if ratio <= 1 {
+		return 0.897 // Alexander (1977), VDI 2230-1, section 5.5.5: C2
+	}
+	r := math.Min(ratio, 2.2)
+	return 5.594 - 13.682*r + 14.107*r*r - 6.057*r*r*r + 0.9353*r*r*r*r // the same, for 1 to 2.2
+}
+
+// nutBending does so for the thread of the nut.
+func nutBending(ratio float64) float64 {
+	if ratio >= 1 {
+		return 0.897 // Alexander (1977), VDI 2230-1, section 5.5.5: C3
+	}
+	r := math.Max(ratio, 0.4)
+	return 0.728 + 1.769*r - 2.896*r*r + 1.296*r*r*r // the same, for 0.4 to 1
+}

@@ -1,0 +1,109 @@
+// Package tensiontest holds what the tests of the rooms beside it share: the
+// published tables and how a figure is compared. Tests alone import it.
+package tensiontest
+
+import (
+	"embed"
+	"encoding/csv"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/thread"
+)
+
+//go:embed testdata
+var tables embed.FS
+
+// TB is a test, or a try of a property.
+type TB interface {
+	Helper()
+	Errorf(format string, args ...any)
+	Fatal(args ...any)
+	Fatalf(format string, args ...any)
+}
+
+// Published reads a table of testdata, such as adapters.csv, which names its source, by rows; the
+// first row holds the column names and is left out.
+func Published(t TB, file string) [][]string {
+	t.Helper()
+	f, err := tables.Open("testdata/" + file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil || len(rows) < 2 {
+		t.Fatalf("%s: %d rows, %v", file, len(rows), err)
+	}
+	return rows[1:]
+}
+
+// Units of the published tables: NIST SP 811, B.8.
+const (
+	PoundForce      = 4.4482216152605              // N
+	PoundInch       = 0.11298482902761668          // N·m
+	MillionLbfPerIn = 1e6 * 4.4482216152605 / 25.4 // N/mm
+	MillionPsi      = 1e6 * 6.894757293168361e-3   // MPa
+)
+
+// Worked gives an answer of testdata/worked_examples.csv.
+func Worked(t TB, example, quantity string) float64 {
+	t.Helper()
+	for _, row := range Published(t, "worked_examples.csv") {
+		if row[0] == example && row[1] == quantity {
+			return Number(t, row[2])
+		}
+	}
+	t.Fatalf("no %s of %s", quantity, example)
+	return 0
+}
+
+// Number reads a figure of a table.
+func Number(t TB, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// Thread reads the name of a thread that there is.
+func Thread(t TB, name string) thread.Thread {
+	t.Helper()
+	s, err := thread.Parse(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// Near checks got against want within a relative tolerance.
+func Near(t TB, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+		t.Errorf("%s: %.6g; want %.6g within %g %%", what, got, want, tolerance*100)
+	}
+}
+
+// Refuses checks that every spoilt input is an error that says its text, with
+// no result beside it. The texts are our own words.
+func Refuses[In, Out any](t TB, try func(In) (Out, error), good In, spoilt map[string]func(*In)) {
+	t.Helper()
+	var none Out
+	for says, spoil := range spoilt {
+		bad := good
+		spoil(&bad)
+		r, err := try(bad)
+		if err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("error %v; want it to say %q", err, says)
+		}
+		if !reflect.DeepEqual(r, none) {
+			t.Errorf("%q: a result beside the error", says)
+		}
+	}
+}

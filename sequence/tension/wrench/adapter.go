@@ -1,0 +1,59 @@
+package wrench
+
+import (
+	"fmt"
+	"math"
+
+	"drawdown/geometry/unit"
+)
+
+// effectiveLength gives the length of wrench and adapter at which the hand
+// acts on the fastener, in mm. The angle of the adapter counts from the centre
+// line of the wrench: 0° straight out, 90° no correction, 180° back over the
+// handle.
+func effectiveLength(wrench, adapter unit.Length, angle unit.Angle) float64 {
+	cosine := math.Cos(float64(angle) * math.Pi / 180)
+	if math.Abs(cosine) < 1e-12 {
+		cosine = 0 // at 90° the adapter changes nothing at all
+	}
+	return float64(wrench) + float64(adapter)*cosine
+}
+
+// WrenchSetting gives what to set on a wrench with an adapter, so that the
+// fastener gets the torque.
+func Setting(torque unit.Torque, wrench, adapter unit.Length, angle unit.Angle) unit.Torque {
+	return torque * unit.Torque(float64(wrench)/effectiveLength(wrench, adapter, angle)) // TM 1-1500-204-23-9: setting = T L/(L + A cos)
+}
+
+// FastenerTorque gives what the fastener gets from a setting, as WrenchSetting.
+func FastenerTorque(setting unit.Torque, wrench, adapter unit.Length, angle unit.Angle) unit.Torque {
+	return setting * unit.Torque(effectiveLength(wrench, adapter, angle)/float64(wrench)) // TM 9-254: T = setting (L + A cos)/L
+}
+
+// checkAdapter says what is wrong with a wrench and its adapter.
+func checkAdapter(wrench, adapter unit.Length, angle unit.Angle) error {
+	const longest = 3000 // mm; common practice, no source: no hand wrench is longer
+	if !(adapter >= 0 && adapter <= longest) {
+		return fmt.Errorf("adapter %v; allowed: 0 mm to %d mm", adapter, longest)
+	}
+	if adapter == 0 {
+		return nil
+	}
+	if wrench == 0 {
+		return fmt.Errorf("an adapter of %v needs the length of the wrench, from the middle of the grip to the middle of the drive; allowed: above 0 up to %d mm", adapter, longest)
+	}
+	if !(wrench > 0 && wrench <= longest) {
+		return fmt.Errorf("wrench length %v with an adapter of %v; allowed: above 0 up to %d mm, from the middle of the grip to the middle of the drive", wrench, adapter, longest)
+	}
+	if !(angle >= -360 && angle <= 360) {
+		return fmt.Errorf("adapter angle %.4g°; allowed: −360° to 360°, 0° straight out", float64(angle))
+	}
+	if left := effectiveLength(wrench, adapter, angle); left < leastLever*float64(wrench) {
+		return fmt.Errorf("an adapter of %v at %v leaves %.0f mm of lever on a wrench of %v; allowed: a shorter adapter or one that points outwards", adapter, angle, left, wrench)
+	}
+	return nil
+}
+
+// leastLever is the share of the wrench's length that must be left as lever
+// (common practice, no source): below, the setting runs away.
+const leastLever = 0.2

@@ -1,0 +1,5 @@
+// Package wrench is what to set on a torque wrench: with an adapter, on its
+// scale, and on which wrench of the shop. It imports units alone.
+//
+// Edition: ISO 6789 (2003).
+package wrench

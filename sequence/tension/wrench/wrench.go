@@ -1,0 +1,247 @@
+package wrench
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"strings"
+
+	"drawdown/geometry/unit"
+)
+
+// Wrench is a torque wrench of the shop, in the unit of its scale.
+type Wrench struct {
+	Name     string
+	Min, Max float64
+	Division float64 // of the scale; 0: read as wrenches of its size are
+	Unit     unit.TorqueUnit
+	Length   unit.Length // middle of the grip to middle of the drive; 0: that of the work
+}
+
+// WrenchWork is a torque to be brought onto a fastener.
+type Work struct {
+	Torque       unit.Torque
+	Length       unit.Length // of the wrench; required with an adapter
+	Adapter      unit.Length // middle of the drive to middle of the fastener; 0: none
+	AdapterAngle unit.Angle  // from the centre line of the wrench: 0° straight out, 90° no correction
+	Wrenches     []Wrench    // of the shop; none: only the setting is told
+	Again        bool        // the fastener has been tightened before
+
+	Unit unit.TorqueUnit // of the scale where no wrench is listed
+}
+
+// WrenchResult is what to set and on which wrench.
+type Result struct {
+	Setting unit.Torque      // exact
+	Wrench  *Wrench          // nil where none was listed
+	Scale   unit.GivenTorque // Setting on the scale of Wrench, else in the unit asked for
+	Given   unit.Torque      // that the fastener gets with Scale set
+
+	Length     unit.Length // of the wrench, that Setting was worked out with; 0 without an adapter
+	LengthFrom LengthSource
+	Skipped    []string // wrenches of the list that have no length for the adapter
+
+	RoundingShare  float64     // Given over the torque asked, less 1
+	ToleranceShare float64     // of the wrench, to either side (ISO 6789)
+	Low, High      unit.Torque // that the fastener gets, with the tolerance
+
+	Notes       []string
+	Assumptions []string
+	Sources     []string
+}
+
+// LengthSource says where the length of a wrench was taken from.
+type LengthSource string
+
+const (
+	LengthStated LengthSource = "as stated"
+	LengthOfList LengthSource = "from the list of wrenches"
+)
+
+// SetWrench works out the setting with an adapter, and takes the wrench of the
+// shop that fits best: the smallest in whose usable range the setting lies.
+// With an adapter, wrenches whose length is not known are left out. The error
+// says why none fits, and which wrench would.
+func Set(w Work) (Result, error) {
+	if !(w.Torque > 0 && !math.IsInf(float64(w.Torque), 1)) {
+		return Result{}, fmt.Errorf("torque %.4g N·m; allowed: above 0", float64(w.Torque))
+	}
+	if w.Unit > unit.KilogramForceMetre {
+		return Result{}, fmt.Errorf("the unit of the scale is not known; allowed: %s, %s, %s, %s", unit.NewtonMetre, unit.PoundForceFoot, unit.PoundForceInch, unit.KilogramForceMetre)
+	}
+	if len(w.Wrenches) == 0 {
+		if err := checkAdapter(w.Length, w.Adapter, w.AdapterAngle); err != nil {
+			return Result{}, err
+		}
+		return w.set(nil, nil), nil
+	}
+	skipped, err := w.withoutLength()
+	if err != nil {
+		return Result{}, err
+	}
+	wrench, err := w.choose()
+	if err != nil && len(skipped) > 0 {
+		err = fmt.Errorf("%w; without a length for the adapter, and so left out: %s", err, strings.Join(skipped, ", "))
+	}
+	if err != nil {
+		return Result{}, err
+	}
+	return w.set(wrench, skipped), nil
+}
+
+// lacksLength says that the wrench cannot be judged with the adapter.
+func (w Work) lacksLength(wrench *Wrench) bool { return w.Adapter > 0 && w.length(wrench) == 0 }
+
+// withoutLength names the wrenches to leave out; the error says that none is
+// left.
+func (w Work) withoutLength() (skipped []string, err error) {
+	for i := range w.Wrenches {
+		if w.lacksLength(&w.Wrenches[i]) {
+			skipped = append(skipped, w.Wrenches[i].Name)
+		}
+	}
+	if len(skipped) == len(w.Wrenches) {
+		return nil, fmt.Errorf("an adapter of %v needs the length of the wrench, and none of the list (%s) has one; allowed: a length in the list, or one for all of them", w.Adapter, strings.Join(skipped, ", "))
+	}
+	return skipped, nil
+}
+
+func (w Work) set(wrench *Wrench, skipped []string) Result {
+	r := Result{Setting: w.setting(wrench), Wrench: wrench, Skipped: skipped}
+	if w.Adapter > 0 {
+		r.Length, r.LengthFrom = w.length(wrench), LengthStated
+		if wrench != nil && wrench.Length != 0 {
+			r.LengthFrom = LengthOfList
+		}
+	}
+	r.Scale = unit.GivenTorque{Value: r.Setting.In(w.Unit), Unit: w.Unit}
+	if rounded := r.Setting.OnScale(w.Unit); rounded.Value > 0 {
+		r.Scale = rounded
+	}
+	r.ToleranceShare = Tolerance(float64(r.Setting))
+	if wrench != nil {
+		r.Scale = wrench.onScale(r.Setting)
+		r.ToleranceShare = Tolerance(wrench.maxNm())
+	}
+	r.Given = r.Scale.Nm()
+	if w.Adapter > 0 {
+		r.Given = FastenerTorque(r.Scale.Nm(), w.length(wrench), w.Adapter, w.AdapterAngle)
+	}
+	r.RoundingShare = float64(r.Given/w.Torque) - 1
+	r.Low, r.High = r.Given*unit.Torque(1-r.ToleranceShare), r.Given*unit.Torque(1+r.ToleranceShare)
+	r.Notes, r.Assumptions = w.notes(r), w.assumptions(r)
+	r.Sources = []string{"ISO 6789 (tolerance and usable range)"}
+	if w.Adapter > 0 {
+		r.Sources = append(r.Sources, "US Army TM 1-1500-204-23-9 (adapter)")
+	}
+	return r
+}
+
+func (w Work) setting(wrench *Wrench) unit.Torque {
+	if w.Adapter == 0 {
+		return w.Torque
+	}
+	return Setting(w.Torque, w.length(wrench), w.Adapter, w.AdapterAngle)
+}
+
+func (w Work) length(wrench *Wrench) unit.Length {
+	if wrench != nil && wrench.Length != 0 {
+		return wrench.Length
+	}
+	return w.Length
+}
+
+// choose gives the smallest wrench that fits.
+func (w Work) choose() (*Wrench, error) {
+	var best *Wrench
+	var why []string
+	for i := range w.Wrenches {
+		wrench := &w.Wrenches[i]
+		if err := wrench.check(); err != nil {
+			return nil, err
+		}
+		if w.lacksLength(wrench) {
+			continue
+		}
+		if err := checkAdapter(w.length(wrench), w.Adapter, w.AdapterAngle); err != nil {
+			return nil, fmt.Errorf("wrench %q: %w", wrench.Name, err)
+		}
+		setting := w.setting(wrench)
+		least, most := wrench.UsableNm()
+		if setting < least || setting > most {
+			why = append(why, fmt.Sprintf("%s: %s to %s, would be set to %s", wrench.Name, least.OnScale(wrench.Unit), most.OnScale(wrench.Unit), setting.OnScale(wrench.Unit)))
+			continue
+		}
+		if best == nil || cmp.Compare(wrench.maxNm(), best.maxNm()) < 0 {
+			best = wrench
+		}
+	}
+	if best == nil {
+		return nil, fmt.Errorf("no wrench of the list fits %.4g N·m; usable are %s; %s", float64(w.Torque), strings.Join(why, "; "), w.fitting())
+	}
+	return best, nil
+}
+
+// fitting says which wrench would do, where none of the list does.
+func (w Work) fitting() string {
+	setting := w.Torque
+	if w.Adapter > 0 && w.Length == 0 {
+		return "allowed: a wrench in whose usable range the setting lies, added to the list"
+	}
+	if w.Adapter > 0 {
+		setting = w.setting(nil)
+	}
+	at := setting.In(w.Unit)
+	return fmt.Sprintf("allowed: a wrench whose scale ends between %.4g and %.4g %s, added to the list", at, at/LeastUsable, w.Unit)
+}
+
+// LeastUsable is the share of its maximum from which on a wrench is accurate:
+// ISO 6789:2003, section 5.1.5.2, tested at 20, 60 and 100 %.
+const LeastUsable = 0.2
+
+// UsableNm gives the torques at which the wrench keeps its tolerance.
+func (w Wrench) UsableNm() (least, most unit.Torque) {
+	low := math.Max(w.Min, LeastUsable*w.Max)
+	return unit.GivenTorque{Value: low, Unit: w.Unit}.Nm(), unit.Torque(w.maxNm())
+}
+
+func (w Wrench) maxNm() float64 { return float64(unit.GivenTorque{Value: w.Max, Unit: w.Unit}.Nm()) }
+
+func (w Wrench) check() error {
+	if w.Unit > unit.KilogramForceMetre {
+		return fmt.Errorf("wrench %q: the unit is not known; allowed: %s, %s, %s, %s", w.Name, unit.NewtonMetre, unit.PoundForceFoot, unit.PoundForceInch, unit.KilogramForceMetre)
+	}
+	if !(w.Min >= 0 && w.Max > w.Min && !math.IsInf(w.Max, 1)) {
+		return fmt.Errorf("wrench %q: %g to %g %s; allowed: a range that rises from 0 or more", w.Name, w.Min, w.Max, w.Unit)
+	}
+	if !(w.Division >= 0 && w.Division <= w.Max/2) {
+		return fmt.Errorf("wrench %q: a scale division of %g %s; allowed: above 0 up to half of its maximum", w.Name, w.Division, w.Unit)
+	}
+	return nil
+}
+
+// onScale rounds to the next division of the scale, without leaving its range.
+func (w Wrench) onScale(setting unit.Torque) unit.GivenTorque {
+	if rounded := setting.OnScale(w.Unit); w.Division == 0 && rounded.Value > 0 {
+		return rounded
+	} else if w.Division == 0 {
+		return unit.GivenTorque{Value: setting.In(w.Unit), Unit: w.Unit}
+	}
+	steps := max(math.Round(setting.In(w.Unit)/w.Division), 1)
+	if steps*w.Division > w.Max*(1+1e-9) {
+		steps--
+	}
+	return unit.GivenTorque{Value: tidy(steps * w.Division), Unit: w.Unit}
+}
+
+// tidy takes binary dust off a figure of a scale.
+func tidy(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+
+// Tolerance gives the share to either side within which an adjustable click
+// wrench (type II, class A) keeps its setting, by its maximum in N·m.
+func Tolerance(maxNm float64) float64 {
+	if maxNm <= 10 {
+		return 0.06 // ISO 6789:2003, table 3: ±6 % to 10 N·m
+	}
+	return 0.04 // ISO 6789:2003, table 3: ±4 % above
+}

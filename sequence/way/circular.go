@@ -1,0 +1,45 @@
+package way
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// circular goes once round the centre in the sense of the turn; places on one
+// line go from end to end. It is the way of a check pass.
+func (l *layout) circular(turn Turn) []int {
+	all := l.all()
+	if geometry.OneLine(l.at) {
+		return l.endToEnd(turn)
+	}
+	rim := slices.DeleteFunc(slices.Clone(all), l.central)
+	return l.roundFrom(all, l.first(rim, turn), turn)
+}
+
+// endToEnd walks a row. Where the part does not tell its ends apart it goes as
+// one goes over the top of a circle: from the left for turn right, from the
+// right for turn left; an upright row from its top.
+func (l *layout) endToEnd(turn Turn) []int {
+	axis := geometry.LongAxis(l.at)
+	order := l.all()
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(l.at[a].Dot(axis), l.at[b].Dot(axis)) })
+	ends := []int{order[0], order[len(order)-1]}
+	if l.first(ends, turn.Opposite()) != order[0] {
+		slices.Reverse(order)
+	}
+	return order
+}
+
+// auto picks the way by the layout: a row for places on one line, star for one
+// bolt circle, spiral for all else.
+func (l *layout) auto() Way {
+	switch {
+	case geometry.OneLine(l.at):
+		return Row
+	case geometry.OneCircle(l.at, l.centre):
+		return Star
+	}
+	return Spiral
+}

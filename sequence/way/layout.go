@@ -1,0 +1,83 @@
+package way
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// layout is a set of places with what the ways ask of it. The places are
+// sorted from left to right, so that the listing of a joint has no say.
+type layout struct {
+	geometry.Layout
+	at      []geometry.Point // the true places
+	listed  []int            // where each place stood in the caller's list
+	centre  geometry.Point
+	radius  []float64 // distance from the centre
+	angle   []float64 // direction from the centre, degrees anticlockwise from the right
+	spacing float64
+	slack   float64   // places that differ by less than this count as level
+	reaches []float64 // of the places, where they are known; 0: not yet
+}
+
+func newLayout(points []geometry.Point) *layout {
+	l := &layout{listed: make([]int, len(points))}
+	for i := range l.listed {
+		l.listed[i] = i
+	}
+	slices.SortFunc(l.listed, func(a, b int) int {
+		return cmp.Or(cmp.Compare(points[a].X, points[b].X), cmp.Compare(points[a].Y, points[b].Y), a-b)
+	})
+	for _, i := range l.listed {
+		l.at = append(l.at, points[i])
+	}
+	l.Layout = geometry.NewLayout(l.at)
+	l.at = l.Points
+	l.centre = geometry.Enclose(l.at).Centre
+	l.spacing = geometry.Spacing(l.at)
+	l.slack = geometry.LevelShare * l.spacing
+	for _, p := range l.at {
+		l.radius = append(l.radius, p.Distance(l.centre))
+		l.angle = append(l.angle, p.AngleFrom(l.centre))
+	}
+	return l
+}
+
+// all lists every place of the layout.
+func (l *layout) all() []int {
+	places := make([]int, len(l.at))
+	for i := range places {
+		places[i] = i
+	}
+	return places
+}
+
+// central says whether a place lies so near the centre that it has no
+// direction.
+func (l *layout) central(i int) bool { return l.radius[i] < geometry.CentralShare*l.spacing }
+
+// turned gives how far place i lies beyond the direction fromDeg in the sense
+// of the turn, in [0, 360).
+func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
+	if turn == TurnRight {
+		return geometry.Turn(fromDeg - l.angle[i])
+	}
+	return geometry.Turn(l.angle[i] - fromDeg)
+}
+
+// Rings parts places into rings round their centre, inside out, as the ways see
+// them.
+func Rings(points []geometry.Point) [][]int {
+	if len(points) == 0 {
+		return nil
+	}
+	l := newLayout(points)
+	rings := l.Rings(l.centre)
+	for _, ring := range rings {
+		for k, place := range ring {
+			ring[k] = l.listed[place]
+		}
+	}
+	return rings
+}

@@ -1,0 +1,207 @@
+package way
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"drawdown/geometry"
+)
+
+var placeWays = []Way{Auto, Spiral, Cross, Row, Star, Circular}
+
+// scattered places: uneven, off centre, none nearer than a tenth of the mean
+// spacing, so that symmetry cannot hide swapped axes.
+func randomPlaces(t *rapid.T) []geometry.Point {
+	n := rapid.IntRange(3, 40).Draw(t, "count")
+	seed := rapid.Uint64().Draw(t, "seed")
+	return scatter(n, seed)
+}
+
+func scatter(n int, seed uint64) []geometry.Point {
+	r := rand.New(rand.NewPCG(seed, 7))
+	side := 60 * math.Sqrt(float64(n))
+	var points []geometry.Point
+	for len(points) < n {
+		p := geometry.Point{X: 37 + side*1.7*r.Float64(), Y: -11 + side*r.Float64()}
+		if !slices.ContainsFunc(points, func(q geometry.Point) bool { return p.Distance(q) < 6 }) {
+			points = append(points, p)
+		}
+	}
+	return points
+}
+
+func moved(points []geometry.Point, f func(geometry.Point) geometry.Point) []geometry.Point {
+	out := make([]geometry.Point, len(points))
+	for i, p := range points {
+		out[i] = f(p)
+	}
+	return out
+}
+
+func rotated(points []geometry.Point, deg float64) []geometry.Point {
+	s, c := math.Sincos(deg * math.Pi / 180)
+	return moved(points, func(p geometry.Point) geometry.Point {
+		return geometry.Point{X: c*p.X - s*p.Y, Y: s*p.X + c*p.Y}
+	})
+}
+
+// First principles: an order names every fastener once.
+func TestOrderIsPermutation(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		points := randomPlaces(t)
+		for _, way := range placeWays {
+			order := Places(points, way, rapid.SampledFrom([]Turn{TurnLeft, TurnRight, TurnDefault}).Draw(t, "turn"))
+			sorted := slices.Sorted(slices.Values(order))
+			for i, got := range sorted {
+				if i != got || len(sorted) != len(points) {
+					t.Fatalf("%s: %v is no permutation of %d places", way, order, len(points))
+				}
+			}
+		}
+	})
+}
+
+// First principles: the part does not know how it lies in the picture or how
+// its fasteners are listed.
+func TestOrderBelongsToThePart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		points := randomPlaces(t)
+		if newLayout(points).Regular || nearTie(points) {
+			t.Skip("a tie that the picture decides")
+		}
+		deg := rapid.Float64Range(1, 359).Draw(t, "rotation")
+		for _, way := range placeWays {
+			want := Places(points, way, TurnLeft)
+			moves := map[string][]geometry.Point{
+				"rotated": rotated(points, deg),
+				"scaled":  moved(points, func(p geometry.Point) geometry.Point { return p.Scale(0.37) }),
+				"shifted": moved(points, func(p geometry.Point) geometry.Point { return p.Add(geometry.Point{X: -412, Y: 93}) }),
+			}
+			for name, other := range moves {
+				if diff := cmp.Diff(want, Places(other, way, TurnLeft)); diff != "" {
+					t.Fatalf("%s, %s:\n%s", way, name, diff)
+				}
+			}
+			shuffle := rapid.Permutation(counted(len(points))).Draw(t, "shuffle")
+			shuffled := make([]geometry.Point, len(points))
+			for i, k := range shuffle {
+				shuffled[i] = points[k]
+			}
+			got := Places(shuffled, way, TurnLeft)
+			for i := range got {
+				got[i] = shuffle[got[i]]
+			}
+			if diff := cmp.Diff(want, got); diff != "" {
+				t.Fatalf("%s, shuffled:\n%s", way, diff)
+			}
+		}
+	})
+}
+
+// The shop's second bank is the mirror image of the first.
+func TestMirroredInMirroredOut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		points := randomPlaces(t)
+		mirrored := moved(points, func(p geometry.Point) geometry.Point { return geometry.Point{X: -p.X, Y: p.Y} })
+		for _, way := range placeWays {
+			for _, turn := range Turns {
+				if diff := cmp.Diff(Places(points, way, turn), Places(mirrored, way, turn.Opposite())); diff != "" {
+					t.Fatalf("%s %s:\n%s", way, turn, diff)
+				}
+			}
+		}
+	})
+}
+
+// nearTie says whether the picture, and not the part, would pick the first
+// place of some way: a triangle or quadrilateral that is nearly symmetric.
+func nearTie(points []geometry.Point) bool {
+	l := newLayout(points)
+	for i := range l.at {
+		for k := range i {
+			if math.Abs(l.radius[i]-l.radius[k]) <= l.slack && l.alike(i, k) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func counted(n int) []int {
+	s := make([]int, n)
+	for i := range s {
+		s[i] = i
+	}
+	return s
+}
+
+type regular struct {
+	name   string
+	points []geometry.Point
+}
+
+// regularLayouts are the layouts that parts really have.
+func regularLayouts() []regular {
+	off := geometry.Point{X: 31, Y: -17}
+	var all []regular
+	add := func(name string, points []geometry.Point) { all = append(all, regular{name, points}) }
+	for _, pitch := range [][2]float64{{95, 90}, {60, 110}, {80, 80}, {100, 63}} {
+		for columns := 2; columns <= 8; columns++ {
+			for rows := 1; rows <= 5; rows++ {
+				grid := geometry.Grid(columns, rows, pitch[0], pitch[1], off)
+				name := fmt.Sprintf("grid %d×%d at %g×%g", columns, rows, pitch[0], pitch[1])
+				add(name, grid)
+				if len(grid) >= 8 {
+					for _, gone := range []int{0, len(grid) / 3, len(grid)/2 + 1} {
+						add(fmt.Sprintf("%s without place %d", name, gone), slices.Delete(slices.Clone(grid), gone, gone+1))
+					}
+				}
+			}
+		}
+	}
+	for n := 3; n <= 36; n++ {
+		circle := geometry.Circle(n, 240, off, 90, true)
+		add(fmt.Sprintf("circle of %d", n), circle)
+		add(fmt.Sprintf("circle of %d straddling", n), geometry.Circle(n, 240, off, 90+180/float64(n), true))
+		if n >= 7 {
+			add(fmt.Sprintf("circle of %d, one missing", n), slices.Delete(slices.Clone(circle), 2, 3))
+		}
+	}
+	for columns := 3; columns <= 9; columns++ {
+		for rows := 1; rows <= 4; rows++ {
+			add(fmt.Sprintf("perimeter %d+%d", columns, rows), geometry.Rectangle(columns, rows, 304, 164, off))
+		}
+	}
+	for n := 2; n <= 12; n++ {
+		add(fmt.Sprintf("row of %d", n), geometry.Row(n, 60, off, 0))
+		add(fmt.Sprintf("upright row of %d", n), geometry.Row(n, 60, off, 90))
+	}
+	return all
+}
+
+// A bolt measured a little off its true place must not change the order.
+func TestJitterChangesNothing(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 9))
+	for _, layout := range regularLayouts() {
+		spacing := geometry.Spacing(layout.points)
+		for _, way := range placeWays {
+			want := Places(layout.points, way, TurnDefault)
+			for range 8 {
+				measured := moved(layout.points, func(p geometry.Point) geometry.Point {
+					a, off := 2*math.Pi*r.Float64(), 0.01*spacing*math.Sqrt(r.Float64())
+					return geometry.Point{X: p.X + off*math.Cos(a), Y: p.Y + off*math.Sin(a)}
+				})
+				if diff := cmp.Diff(numbers(want), numbers(Places(measured, way, TurnDefault))); diff != "" {
+					t.Errorf("%s, %s: the order changed", layout.name, way)
+					break
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,92 @@
+package way
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// row works from the middle outwards along the longest extent, on alternate
+// sides. Places that stand across the row form one column and are worked
+// together, nearest the centre first.
+func (l *layout) row(turn Turn) []int {
+	columns := l.columns()
+	n := len(columns)
+	left, right := n/2-1, n/2
+	var order []int
+	toLeft := false
+	if n%2 == 1 {
+		order = l.column(columns[n/2], turn)
+		right = n/2 + 1
+		// From the middle the path sets out against the tie rule, as a spiral
+		// does that came in from the top.
+		toLeft = n > 1 && l.starts(columns[left], columns[right], turn.Opposite())
+	} else {
+		toLeft = l.starts(columns[left], columns[right], turn)
+	}
+	for left >= 0 || right < n {
+		if toLeft {
+			order = append(order, l.column(columns[left], turn)...)
+			left--
+		} else {
+			order = append(order, l.column(columns[right], turn)...)
+			right++
+		}
+		toLeft = !toLeft
+	}
+	return order
+}
+
+// starts says whether the first of two columns is to be worked before the
+// second.
+func (l *layout) starts(a, b []int, turn Turn) bool {
+	return slices.Contains(a, l.first(slices.Concat(a, b), turn))
+}
+
+// column orders the places of one column.
+func (l *layout) column(places []int, turn Turn) []int {
+	rest := slices.Clone(places)
+	var order []int
+	for len(rest) > 0 {
+		next := l.first(rest, turn)
+		order = append(order, next)
+		rest = slices.DeleteFunc(rest, func(i int) bool { return i == next })
+	}
+	return order
+}
+
+// columns parts the places by where they stand along the longest extent.
+func (l *layout) columns() [][]int {
+	if l.Column != nil {
+		return l.gridColumns()
+	}
+	axis := geometry.LongAxis(l.at)
+	along := make([]float64, len(l.at))
+	for i, p := range l.at {
+		along[i] = p.Dot(axis)
+	}
+	order := l.all()
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(along[a], along[b]) })
+	var columns [][]int
+	for k, i := range order {
+		if k == 0 || along[i]-along[order[k-1]] > 0.25*l.spacing {
+			columns = append(columns, nil)
+		}
+		columns[len(columns)-1] = append(columns[len(columns)-1], i)
+	}
+	return columns
+}
+
+// gridColumns gives the columns of a grid, or its rows where it stands upright.
+func (l *layout) gridColumns() [][]int {
+	of, count := l.Column, l.Columns
+	if box := geometry.Bounds(l.at); box.Height() > box.Width()+0.4*l.spacing {
+		of, count = l.Row, l.Rows
+	}
+	columns := make([][]int, count)
+	for i, k := range of {
+		columns[k] = append(columns[k], i)
+	}
+	return slices.DeleteFunc(columns, func(column []int) bool { return len(column) == 0 })
+}

@@ -1,0 +1,117 @@
+package way
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// spiral goes ring by ring from the centre outwards. Each ring is gone round
+// in the sense of the turn, beginning with the place that comes next after the
+// one last worked, so that the path never doubles back.
+func (l *layout) spiral(turn Turn) []int {
+	return l.ringwise(turn, func(round []int) []int { return round })
+}
+
+// cross goes ring by ring like spiral, but follows each place by the one
+// across the centre.
+func (l *layout) cross(turn Turn) []int {
+	return l.ringwise(turn, l.paired)
+}
+
+func (l *layout) ringwise(turn Turn, within func(round []int) []int) []int {
+	var order []int
+	for _, ring := range l.Rings(l.centre) {
+		last := -1
+		if len(order) > 0 {
+			last = order[len(order)-1]
+		}
+		order = append(order, within(l.round(ring, last, turn))...)
+	}
+	return order
+}
+
+// round lists a ring in the sense of the turn. It begins after the direction
+// of the place last worked; where there is none, or it has no direction, with
+// the first of the ring.
+func (l *layout) round(ring []int, last int, turn Turn) []int {
+	if last < 0 || l.central(last) {
+		return l.roundFrom(ring, l.first(ring, turn), turn)
+	}
+	// A place on the spoke just worked is a neighbour: it comes last.
+	return l.byTurn(ring, func(i int) float64 {
+		deg := l.turned(i, l.angle[last], turn)
+		if l.onSpoke(i, deg) {
+			return 360
+		}
+		return deg
+	})
+}
+
+// roundFrom lists a ring in the sense of the turn, beginning with start.
+func (l *layout) roundFrom(ring []int, start int, turn Turn) []int {
+	rest := slices.DeleteFunc(slices.Clone(ring), func(i int) bool { return i == start })
+	return append([]int{start}, l.byTurn(rest, func(i int) float64 {
+		deg := l.turned(i, l.angle[start], turn)
+		if l.central(i) || l.onSpoke(i, deg) {
+			return 0
+		}
+		return deg
+	})...)
+}
+
+// byTurn sorts places by the angle they are turned to, those on one spoke from
+// the centre outwards.
+func (l *layout) byTurn(places []int, turnedDeg func(i int) float64) []int {
+	order := slices.Clone(places)
+	deg := make(map[int]float64, len(order))
+	for _, i := range order {
+		deg[i] = turnedDeg(i)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(deg[a], deg[b]) })
+	begin := 0
+	for k := 1; k <= len(order); k++ {
+		if k < len(order) && l.onSpoke(order[k], deg[order[k]]-deg[order[k-1]]) {
+			continue
+		}
+		slices.SortStableFunc(order[begin:k], func(a, b int) int { return cmp.Compare(l.radius[a], l.radius[b]) })
+		begin = k
+	}
+	return order
+}
+
+// onSpoke says whether place i, turned by deg from a spoke, still lies on it.
+func (l *layout) onSpoke(i int, deg float64) bool {
+	beside := math.Min(deg, 360-deg)
+	return beside*math.Pi/180*l.radius[i] <= l.slack
+}
+
+// paired goes through a ring and follows each place by the one across.
+func (l *layout) paired(round []int) []int {
+	var order []int
+	for len(round) > 0 {
+		here := round[0]
+		order, round = append(order, here), round[1:]
+		if k := l.across(here, round); k >= 0 {
+			order = append(order, round[k])
+			round = slices.Delete(slices.Clone(round), k, k+1)
+		}
+	}
+	return order
+}
+
+// across finds in the rest of a ring the place most nearly opposite; equal
+// ones go in the sense of the turn. It gives -1 where none is opposite.
+func (l *layout) across(here int, rest []int) int {
+	best, bestOff := -1, 180-geometry.AcrossDeg
+	for k, i := range rest {
+		off := 180 - geometry.Apart(l.angle[i], l.angle[here])
+		level := l.slack / math.Max(l.radius[i], l.slack) * 180 / math.Pi
+		if off < bestOff-level || (best < 0 && off < bestOff) {
+			best, bestOff = k, off
+		}
+	}
+	return best
+}

@@ -1,0 +1,88 @@
+package way
+
+import "drawdown/geometry"
+
+// star goes through each bolt circle, inside out, in the cross-pattern of
+// ASME PCC-1: the place opposite follows, then the two at right angles. Places
+// are counted in the sense of the turn from the first.
+func (l *layout) star(turn Turn) []int {
+	var order []int
+	for _, ring := range l.Rings(l.centre) {
+		round := l.roundFrom(ring, l.first(ring, turn), turn)
+		places, count := l.evenPlaces(round, turn)
+		byPlace := make(map[int]int, len(round))
+		for k, i := range round {
+			byPlace[places[k]] = i
+		}
+		for _, place := range starPlaces(count) {
+			if i, here := byPlace[place]; here {
+				order = append(order, i)
+			}
+		}
+	}
+	return order
+}
+
+// evenPlaces numbers a ring's members by the even places of their circle,
+// from 0, and gives the count of places. Where a bolt is missing its place is
+// left out; where the places are not even they are simply counted through.
+func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
+	deg := make([]float64, len(round))
+	for k, i := range round[1:] {
+		deg[k+1] = l.turned(i, l.angle[round[0]], turn)
+	}
+	if places, count = geometry.EvenPlaces(deg); places != nil {
+		return places, count
+	}
+	places = make([]int, len(round))
+	for k := range places {
+		places[k] = k
+	}
+	return places, len(round)
+}
+
+// starPlaces gives the cross-pattern for a circle of n even places, from 0.
+//
+// For a multiple of four: quarters, each of four places s, s+n/2, s+n/4,
+// s+3n/4 (ASME PCC-1, Table 4). For another even count: diameters, each of two
+// places s, s+n/2. For an odd count: single places. The starting places s are
+// taken by halves: see scattered.
+func starPlaces(n int) []int {
+	var offsets []int
+	switch {
+	case n%4 == 0:
+		offsets = []int{0, n / 2, n / 4, 3 * n / 4}
+	case n%2 == 0:
+		offsets = []int{0, n / 2}
+	default:
+		offsets = []int{0}
+	}
+	var order []int
+	for _, s := range scattered(n / len(offsets)) {
+		for _, o := range offsets {
+			order = append(order, s+o)
+		}
+	}
+	return order
+}
+
+// scattered gives the numbers 0..n-1 so that each is far from the one before.
+// An even n takes the two halves in turn; an odd n goes on by (n-1)/2 each
+// time, which meets every number once, since (n-1)/2 and n share no factor.
+// For n = 5 that is the five-pointed star 1 3 5 2 4.
+func scattered(n int) []int {
+	if n <= 1 {
+		return make([]int, n)
+	}
+	order := make([]int, 0, n)
+	if n%2 == 1 {
+		for k := range n {
+			order = append(order, k*((n-1)/2)%n)
+		}
+		return order
+	}
+	for _, s := range scattered(n / 2) {
+		order = append(order, s, s+n/2)
+	}
+	return order
+}
