@@ -51,7 +51,7 @@ func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, 
 func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []string) {
 	l := newLayout(p, f, ask)
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
-	l.verdict(run)
+	l.advice(run)
 	l.doubts(run)
 	l.foundations(run)
 	drawing := l.part(run, f.Last())
