@@ -46,7 +46,7 @@ var predictCommand = command{
 			}
 			report := predictReport{Answer: answer, to: p.Stdout, c: p.words}
 			if *sheets.AsJSON {
-				return p.printJSON(report.json(warnings, ask.Search))
+				return p.printJSON(report.json(p.said(warnings), ask.Search))
 			}
 			report.print(ask.Search)
 			return Done
