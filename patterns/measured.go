@@ -88,7 +88,7 @@ func (s *surveyReader) addReading(item, from, to *node, how string, distance *no
 		return
 	}
 	s.made.Network.Readings = append(s.made.Network.Readings, survey.Reading{From: a, To: b, Distance: centre})
-	s.made.How = append(s.made.How, how)
+	s.made.Ways = append(s.made.Ways, survey.Way(how))
 }
 
 // isRepeated warns of the same reading with the same figure: it counts once. A

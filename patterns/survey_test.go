@@ -7,6 +7,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
+	"drawdown/render/words"
 )
 
 const lidSurvey = `drawdown: 1
@@ -125,7 +126,7 @@ func draftOf(t *testing.T, text string) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return patterns.Write(s.Draft(solved))
+	return patterns.Write(s.Draft(solved, words.English().Say))
 }
 
 // First principles: a range stands for its holes; an id that only looks like one

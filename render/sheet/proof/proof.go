@@ -19,7 +19,6 @@ import (
 // Traced is what the sheet shows.
 type Traced struct {
 	Title string
-	Scale Scale
 	Found trace.Found
 }
 
@@ -140,7 +139,7 @@ func (l *layout) figure(form string, v float64) string {
 // headLines are the lines under the title: what was found and whence the scale,
 // and how large it is drawn.
 func (l *layout) headLines() (counts, size []string) {
-	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Scale.Words(l.Words))
+	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Words.Say(l.Found.Scale))
 	drawn := l.words().FullSize
 	if l.scale != 1 {
 		drawn = fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
