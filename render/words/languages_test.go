@@ -125,8 +125,9 @@ func TestFrenchBlanks(t *testing.T) {
 		t.Fatal(err)
 	}
 	wrong := regexp.MustCompile(`[^\x{a0}][:;?!%]`)
+	asWritten := regexp.MustCompile(`«[^»]*»`) // what stands in a file follows the file's rules
 	for path, text := range wordsOf(french) {
-		text = braces.ReplaceAllString(text, "x")
+		text = asWritten.ReplaceAllString(braces.ReplaceAllString(text, "x"), "x")
 		text = strings.ReplaceAll(verbs.ReplaceAllString(strings.ReplaceAll(text, "%%", "٪"), "x"), "٪", "%")
 		if found := wrong.FindString(text); found != "" {
 			t.Errorf("%s: %q has %q", path, text, found)

@@ -114,9 +114,11 @@ func quantity(v float64, form, usual string) string {
 }
 
 // join writes a list: "a, b and c", "a, b or c", "a, b, c", or cut: "a, b, c
-// and 4 more".
+// and 4 more". A number as the form cuts a list of commas alone there.
 func (l List) join(names []string, form string) string {
-	if form == "," {
+	if most, err := strconv.Atoi(form); err == nil && len(names) > most {
+		return strings.Join(names[:most], ", ") + " " + l.More.Of(len(names)-most)
+	} else if err == nil || form == "," {
 		return strings.Join(names, ", ")
 	}
 	if len(names) > mostNamed+1 && form != "all" && form != "or" {

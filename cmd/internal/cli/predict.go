@@ -43,7 +43,7 @@ var predictCommand = command{
 				return p.forecast(answer, printing, sheets)
 			}
 			if *sheets.AsJSON {
-				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
+				return p.printJSON(predictJSON(answer, sentences(p.said(warnings)), ask.Search))
 			}
 			p.printPrediction(answer, ask.Search)
 			return Done
