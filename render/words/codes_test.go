@@ -128,12 +128,3 @@ func exampleOf(list map[finding.Code]finding.Values) bool {
 	maps.Copy(examples, list)
 	return true
 }
-
-// All gives every catalogue.
-func All() []*Catalogue {
-	all := make([]*Catalogue, len(languages))
-	for i, l := range languages {
-		all[i] = l.read()
-	}
-	return all
-}
