@@ -43,13 +43,19 @@ func (c *Catalogue) Value(v any, form string) string {
 		return strings.Join(c.SayAll(v), "; ")
 	case []int:
 		return c.List.join(each(v, strconv.Itoa), form)
+	case band:
+		return c.Figure(span(v, form))
 	}
 	return c.Figure(figure(v, form))
 }
 
-// Term gives the language's word; one that has none stays as it is.
+// Term gives the language's word; one that has none stays as it is. A way is among
+// the words of a sheet.
 func (c *Catalogue) Term(t finding.Term) string {
 	if word, ok := c.Terms[string(t)]; ok {
+		return word
+	}
+	if word, ok := c.Sheet.Ways[string(t)]; ok {
 		return word
 	}
 	return string(t)

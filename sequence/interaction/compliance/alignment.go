@@ -31,7 +31,7 @@ func InLine(at []geometry.Point) bool {
 	}
 	first, last := RowEnds(at)
 	most := 0.1 * geometry.Spacing(at)
-	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return DistanceToEdge(first, last, p) > most })
+	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return distanceToEdge(first, last, p) > most })
 }
 
 // OnCircle says whether places lie round a circle, within a fiftieth of its
