@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slices"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -53,9 +52,6 @@ type Asked struct {
 	Way  sequence.Way
 	Turn sequence.Turn
 }
-
-// String names both: spiral left.
-func (a Asked) String() string { return strings.TrimSpace(string(a.Way) + " " + string(a.Turn)) }
 
 // Side is one direction of the work.
 type Side struct {

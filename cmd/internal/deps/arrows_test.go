@@ -24,7 +24,7 @@ var arrows = map[string][]string{
 	"patterns/drawn":                  {"geometry", "geometry/holes", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
-	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
+	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul", "sequence/plan"},
 	"patterns/meaning":                {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/measured":               {"geometry", "geometry/survey", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
