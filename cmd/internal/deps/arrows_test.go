@@ -11,7 +11,7 @@ var arrows = map[string][]string{
 	"cmd/internal/files":              {"render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "patterns/problem", "render", "render/sheet", "render/words"},
 	"cmd/internal/job":                {"geometry", "geometry/holes", "geometry/survey", "geometry/trace", "geometry/unit", "patterns", "patterns/problem", "patterns/scan", "render", "render/font", "render/frames", "render/gif", "render/page", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench", "sequence/way"},
-	"cmd/internal/report":             {"patterns/problem", "render/words", "sequence", "sequence/judge", "sequence/plan"},
+	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/survey", "geometry/trace", "geometry/unit", "patterns", "patterns/problem", "render/sheet/proof", "render/words", "sequence", "sequence/judge", "sequence/plan"},
 	"cmd/internal/shell":              {},
 	"geometry":                        {},
 	"geometry/finding":                {},

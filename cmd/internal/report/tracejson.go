@@ -1,4 +1,4 @@
-package cli
+package report
 
 import (
 	"drawdown/cmd/internal/job"
@@ -38,7 +38,8 @@ type traceHoleOut struct {
 	Path       [][2]float64 `json:"path,omitempty"` // of an opening
 }
 
-func traceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
+// TraceJSON gives a trace as data, with the files that were written.
+func TraceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
 		Title: a.Title, Scale: say.Say(a.Scale), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
 		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: say.SayAll(a.Taken),

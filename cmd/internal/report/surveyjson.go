@@ -1,4 +1,4 @@
-package cli
+package report
 
 import (
 	"math"
@@ -55,7 +55,8 @@ type layoutOut struct {
 	WithinMm float64    `json:"within_mm"`
 }
 
-func surveyJSON(a job.SurveyAnswer, file string) surveyOut {
+// SurveyJSON gives a survey as data, with the file that was written.
+func SurveyJSON(a job.SurveyAnswer, file string) surveyOut {
 	out := surveyOut{
 		Title: a.Title, Points: map[string][2]float64{}, Errors: map[string]float64{}, RMSMm: micro(a.RMSMm), OneReadingMm: micro(a.ScatterMm),
 		Suspect: pairsOut(a, a.Suspect), SuspectOne: a.Rivals, Loose: []string{}, Mirrored: a.Mirrored, Straight: a.Straight,
