@@ -1,6 +1,7 @@
 // Package proof lays out the sheet that shows what a trace found, drawn over
 // the picture itself, so that an eye can judge it. It gives a scene and the
-// picture under it; painting is left to the backend.
+// picture under it; painting is left to the backend. It may import places,
+// traces, scenes, type, words and what sheets share.
 package proof
 
 import (
