@@ -30,4 +30,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"column edge":        {},
 	"cell loose":         {},
 	"cell opening":       {},
+	"drawn as points":    {"kinds": []string{"main", "stud"}},
+	"not in drawing":     {},
 })

@@ -79,7 +79,7 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 		}
 	}
 	if asJSON {
-		return p.printJSON(report.SurveyJSON(answer, strings.Join(written, "")))
+		return p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, "")))
 	}
 	p.reportTo(p.Stdout).Survey(answer)
 	p.printPaths(written)
@@ -90,7 +90,7 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 // a card made from it would lack bolts.
 func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
 	if asJSON {
-		return max(Wrong, p.printJSON(report.SurveyJSON(answer, "")))
+		return max(Wrong, p.printJSON(report.SurveyJSON(p.words, answer, "")))
 	}
 	to := p.reportTo(p.Stderr)
 	to.Survey(answer)
