@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/wrenches"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
@@ -267,11 +268,11 @@ func requestOf(k plan.Kind) TorqueRequest {
 
 // Wrenches reads the shop's list of wrenches.
 func Wrenches(path string, stdin io.Reader) ([]wrench.Wrench, problem.List, error) {
-	source, err := patterns.OpenWrenches(path, stdin)
+	source, err := wrenches.Open(path, stdin)
 	if err != nil {
 		return nil, nil, err
 	}
-	list, problems := patterns.ReadWrenches(source)
+	list, problems := wrenches.Read(source)
 	return list, problems, nil
 }
 

@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
-	"drawdown/patterns"
+	"drawdown/patterns/writing"
 	"drawdown/render/words"
 )
 
@@ -108,7 +108,7 @@ func pairsOut(a job.SurveyAnswer, readings []int) [][2]string {
 	return pairs
 }
 
-func layoutJSON(l *patterns.Layout) *layoutOut {
+func layoutJSON(l *writing.Layout) *layoutOut {
 	if l == nil {
 		return nil
 	}
