@@ -115,7 +115,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.TurnIdle:         {"why": finding.Failed(thread.LeftHand, nil)},
 	meaning.NoCast:           {"ids": []string{"M1", "M2"}},
 	meaning.CastTwice:        {"twice": []finding.Finding{finding.Failed(meaning.CastShared, finding.Values{"first": "M1", "second": "M4", "cast": 3})}},
-	meaning.SmallFirst:       {"small": "M1", "small_thread": "M1", "large": "M1", "large_thread": "M1"},
 	meaning.StarOffCircle:    {},
 	meaning.MirrorTitle:      {"title": "M1"},
 	meaning.IsMachine:        {},
