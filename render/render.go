@@ -1,5 +1,5 @@
 // Package render turns scenes into files. It is the only package that lists
-// the formats.
+// the formats. It may import scenes and what paints them.
 package render
 
 import (

@@ -2,15 +2,18 @@
 // which take fasteners, which locate the part with dowels, and which are bores.
 // Only their places and diameters are known, so the answer is a rule, not
 // knowledge; whoever has the part before him can set the ranges.
+// It may import geometry and its units; no drawing, no picture.
 package holes
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 )
 
@@ -58,11 +61,11 @@ const nearMm = 0.1
 // "8mm" (8 mm, to a tenth). Bare numbers are in mm; a unit behind the second
 // holds for both.
 func ParseRange(text string) (Range, error) {
-	const example = "write for example 6-14mm, 30mm- or 8mm"
 	first, second, two := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
 	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
+	none := finding.Failed(NoRange, finding.Values{"written": text})
 	if first == "" && second == "" {
-		return Range{}, fmt.Errorf("%q is no range of diameters; %s", text, example)
+		return Range{}, none
 	}
 	if first != "" && second != "" && strings.Trim(first, "0123456789.,/ ") == "" {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
@@ -76,8 +79,11 @@ func ParseRange(text string) (Range, error) {
 			continue
 		}
 		length, err := unit.ParseLength(end.text, "mm")
-		if err != nil {
-			return Range{}, fmt.Errorf("%w; %s", err, example)
+		switch {
+		case errors.Is(err, unit.NoQuantity):
+			return Range{}, none
+		case err != nil:
+			return Range{}, err
 		}
 		*end.to = float64(length)
 	}
@@ -85,7 +91,7 @@ func ParseRange(text string) (Range, error) {
 		r = Range{r.FromMm - nearMm, r.FromMm + nearMm}
 	}
 	if !(r.FromMm >= 0) || !(r.ToMm > r.FromMm-roundingMm) || r.ToMm <= 0 {
-		return Range{}, fmt.Errorf("%q runs from %g to %g mm; the first diameter is the smaller one, above 0", text, r.FromMm, r.ToMm)
+		return Range{}, finding.Failed(FallingRange, finding.Values{"written": text, "from": unit.Length(r.FromMm), "to": unit.Length(r.ToMm)})
 	}
 	return r, nil
 }
@@ -109,13 +115,15 @@ const (
 // Check refuses ranges that claim the same diameter.
 func (r Rule) Check() error {
 	named := []struct {
-		name string
+		use  Use
 		span Range
-	}{{"bolts", r.Fasteners}, {"dowels", r.Dowels}, {"bores", r.Bores}}
+	}{{Fastener, r.Fasteners}, {Dowel, r.Dowels}, {Bore, r.Bores}}
 	for i, a := range named {
 		for _, b := range named[:i] {
 			if a.span.IsSet() && b.span.IsSet() && a.span.FromMm < b.span.ToMm && b.span.FromMm < a.span.ToMm {
-				return fmt.Errorf("the %s (%v) and the %s (%v) share diameters; let the ranges lie apart", b.name, b.span, a.name, a.span)
+				return finding.Failed(SharedRange, finding.Values{
+					"use": string(b.use), "range": b.span.String(), "other": string(a.use), "otherRange": a.span.String(),
+				})
 			}
 		}
 	}

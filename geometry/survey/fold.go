@@ -1,7 +1,9 @@
 package survey
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 )
@@ -31,7 +33,7 @@ func (n Network) folds(at []geometry.Point, readings []Reading, core []bool, acc
 			}
 			on := onLine(at, at[u], at[v], math.Max(0.3, 4*accuracy))
 			for _, part := range n.parts(at, readings, core, on) {
-				if name := key(part); !seen[name] {
+				if name := fmt.Sprint(part); !seen[name] {
 					if f, ok := n.turnedOver(at, readings, core, part, at[u], at[v], cost, accuracy); ok {
 						found = append(found, f)
 						seen[name] = true
@@ -95,7 +97,7 @@ func (n Network) parts(at []geometry.Point, readings []Reading, core, on []bool)
 	if len(parts) < 2 {
 		return nil
 	}
-	return append(append([][]int(nil), parts[:stays]...), parts[stays+1:]...)
+	return slices.Delete(parts, stays, stays+1)
 }
 
 // anchors says how much a part settles the frame: by the holes that the file
@@ -106,7 +108,7 @@ func (n Network) anchors(part []int) int {
 		if n.Level[0] != n.Level[1] && (h == n.Level[0] || h == n.Level[1]) {
 			weight += 4 * n.Holes
 		}
-		for _, named := range append(append([]int(nil), n.Above...), n.Below...) {
+		for _, named := range slices.Concat(n.Above, n.Below) {
 			if h == named {
 				weight += 2 * n.Holes
 			}
@@ -115,24 +117,16 @@ func (n Network) anchors(part []int) int {
 	return weight
 }
 
-func key(part []int) string {
-	text := make([]byte, 0, 2*len(part))
-	for _, h := range part {
-		text = append(text, byte(h), byte(h>>8))
-	}
-	return string(text)
-}
-
 // turnedOver gives the fit with a part on the other side of the line. Not ok
 // where it fits worse, where it is the same place, where two holes would
 // overlap, or where a named hole would lie on its wrong side.
 func (n Network) turnedOver(at []geometry.Point, readings []Reading, core []bool, part []int, a, b geometry.Point, cost, accuracy float64) (fold, bool) {
-	over := append([]geometry.Point(nil), at...)
+	over := slices.Clone(at)
 	for _, h := range part {
 		over[h] = reflected(at[h], a, b)
 	}
 	over = adjust(over, readings, nil, fully)
-	over, _ = n.frame(over, core)
+	over, _ = n.oriented(over, core)
 	far := 0.0
 	for _, h := range part {
 		far = math.Max(far, over[h].Distance(at[h]))

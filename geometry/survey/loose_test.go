@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 )
 
@@ -26,7 +27,7 @@ func TestLooseHoles(t *testing.T) {
 	for name, c := range map[string]struct {
 		to    []int
 		loose []int
-		why   survey.Looseness
+		why   finding.Code
 	}{
 		"none":             {nil, []int{4}, survey.Free},
 		"one":              {[]int{2}, []int{4}, survey.Free},

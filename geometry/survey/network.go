@@ -4,13 +4,16 @@
 // others, and the holes that the readings do not fix.
 //
 // All lengths are in millimetres. The package is pure: it knows no file and no
-// clock, and the same readings give the same places, bit for bit.
+// clock, and the same readings give the same places, bit for bit. It may import
+// geometry and its units. What a person has to know of a solution is in Report.
 package survey
 
 import (
-	"errors"
-	"fmt"
 	"math"
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Limits of a network. A part with more holes has a drawing.
@@ -60,38 +63,29 @@ type Network struct {
 // check refuses what is no network.
 func (n Network) check() error {
 	switch {
-	case n.Holes < 2:
-		return errors.New("a survey needs at least 2 holes")
-	case n.Holes > MostHoles:
-		return fmt.Errorf("a survey of %d holes is too large; allowed: up to %d", n.Holes, MostHoles)
-	case len(n.Readings) == 0:
-		return errors.New("a survey needs readings")
-	case len(n.Readings) > MostReadings:
-		return fmt.Errorf("a survey of %d readings is too large; allowed: up to %d", len(n.Readings), MostReadings)
-	case n.AccuracyMm < 0 || math.IsNaN(n.AccuracyMm) || math.IsInf(n.AccuracyMm, 0):
-		return fmt.Errorf("the accuracy %g is no standard deviation; allowed: more than 0", n.AccuracyMm)
+	case n.Holes < 2 || n.Holes > MostHoles:
+		return finding.Failed(HoleCount, finding.Values{"holes": n.Holes, "least": 2, "most": MostHoles})
 	case n.Diameters != nil && len(n.Diameters) != n.Holes:
-		return fmt.Errorf("%d diameters for %d holes", len(n.Diameters), n.Holes)
+		return finding.Failed(HoleCount, finding.Values{"holes": len(n.Diameters), "least": n.Holes, "most": n.Holes})
+	case len(n.Readings) == 0 || len(n.Readings) > MostReadings:
+		return finding.Failed(ReadingCount, finding.Values{"readings": len(n.Readings), "least": 1, "most": MostReadings})
+	case n.AccuracyMm < 0 || math.IsNaN(n.AccuracyMm) || math.IsInf(n.AccuracyMm, 0):
+		return finding.Failed(BadAccuracy, finding.Values{"accuracy": n.AccuracyMm})
 	}
+	named := slices.Concat(n.Level[:], n.Above, n.Below)
 	for i, r := range n.Readings {
-		switch {
-		case !n.has(r.From) || !n.has(r.To):
-			return fmt.Errorf("reading %d names a hole that is not there; allowed: 0 to %d", i+1, n.Holes-1)
-		case r.From == r.To:
-			return fmt.Errorf("reading %d goes from hole %d to itself", i+1, r.From)
-		case !(r.Distance > 0) || math.IsInf(r.Distance, 0):
-			return fmt.Errorf("reading %d is %g mm; allowed: more than 0", i+1, r.Distance)
+		if r.From == r.To || !(r.Distance > 0) || math.IsInf(r.Distance, 0) {
+			return finding.Failed(BadReading, finding.Values{"reading": i + 1, "from": r.From, "to": r.To, "distance": unit.Length(r.Distance)})
 		}
+		named = append(named, r.From, r.To)
 	}
-	for _, hole := range append(append([]int{n.Level[0], n.Level[1]}, n.Above...), n.Below...) {
-		if !n.has(hole) {
-			return fmt.Errorf("hole %d is not there; allowed: 0 to %d", hole, n.Holes-1)
+	for _, hole := range named {
+		if hole < 0 || hole >= n.Holes {
+			return finding.Failed(NoHole, finding.Values{"hole": hole, "most": n.Holes - 1})
 		}
 	}
 	return nil
 }
-
-func (n Network) has(hole int) bool { return hole >= 0 && hole < n.Holes }
 
 // accuracy is the standard deviation of one reading.
 func (n Network) accuracy() float64 {

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/stat"
+
 	"drawdown/geometry"
 )
 
@@ -160,14 +162,9 @@ func gridFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	if c < 2 || r < 2 || c*r != len(points) {
 		return fit{}, false
 	}
-	f := fit{points: points, exact: Regular{Shape: Grid, Columns: c, Rows: r}}
-	x, y := make([]float64, len(points)), make([]float64, len(points))
-	for i := range points {
-		x[i], y[i] = float64(layout.Column[i])-float64(c-1)/2, float64(layout.Row[i])-float64(r-1)/2
-		f.place = append(f.place, (r-1-layout.Row[i])*c+layout.Column[i])
-	}
-	f.exact.X, f.exact.Y, f.exact.Centre = slopes(points, x, y)
-	return f, true
+	return latticeFit(points, layout, Regular{Shape: Grid, Columns: c, Rows: r}, func(column, row int) int {
+		return (r-1-row)*c + column
+	}), true
 }
 
 // rectangleFit lays the perimeter of a rectangle over the places.
@@ -176,43 +173,38 @@ func rectangleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	if c < 2 || r < 3 || 2*(c+r)-4 != len(points) {
 		return fit{}, false
 	}
-	f := fit{points: points, exact: Regular{Shape: Rectangle, Columns: c, Rows: r - 2}}
-	x, y := make([]float64, len(points)), make([]float64, len(points))
-	for i := range points {
-		column, row := layout.Column[i], layout.Row[i]
-		x[i], y[i] = float64(column)/float64(c-1)-0.5, float64(row)/float64(r-1)-0.5
+	const inside = -1
+	f := latticeFit(points, layout, Regular{Shape: Rectangle, Columns: c, Rows: r - 2}, func(column, row int) int {
 		switch {
 		case row == r-1:
-			f.place = append(f.place, column)
+			return column
 		case column == c-1 && row > 0:
-			f.place = append(f.place, c+r-2-row)
+			return c + r - 2 - row
 		case row == 0:
-			f.place = append(f.place, c+r-2+c-1-column)
+			return c + r - 2 + c - 1 - column
 		case column == 0:
-			f.place = append(f.place, 2*c+r-2+row-1)
-		default:
-			return fit{}, false
+			return 2*c + r - 2 + row - 1
 		}
-	}
-	f.exact.X, f.exact.Y, f.exact.Centre = slopes(points, x, y)
-	return f, true
+		return inside
+	})
+	f.exact.X, f.exact.Y = f.exact.X*float64(c-1), f.exact.Y*float64(r-1)
+	return f, !slices.Contains(f.place, inside)
 }
 
-// slopes fits points to (cx + x·px, cy + y·py).
-func slopes(points []geometry.Point, x, y []float64) (px, py float64, centre geometry.Point) {
-	middle := geometry.Centroid(points)
-	var mx, my, xx, yy, xp, yp float64
-	n := float64(len(points))
-	for i := range points {
-		mx, my = mx+x[i]/n, my+y[i]/n
-	}
+// latticeFit lays level columns and rows over places, with X and Y as their
+// pitches. Place numbers them by column and row from the bottom left.
+func latticeFit(points []geometry.Point, layout geometry.Layout, exact Regular, place func(column, row int) int) fit {
+	f := fit{points: points, exact: exact}
+	var columns, rows, x, y []float64
 	for i, p := range points {
-		dx, dy := x[i]-mx, y[i]-my
-		xx, yy = xx+dx*dx, yy+dy*dy
-		xp, yp = xp+dx*(p.X-middle.X), yp+dy*(p.Y-middle.Y)
+		column, row := layout.Column[i], layout.Row[i]
+		columns, rows = append(columns, float64(column)-float64(layout.Columns-1)/2), append(rows, float64(row)-float64(layout.Rows-1)/2)
+		x, y = append(x, p.X), append(y, p.Y)
+		f.place = append(f.place, place(column, row))
 	}
-	px, py = xp/xx, yp/yy
-	return px, py, middle.Sub(geometry.Point{X: mx * px, Y: my * py})
+	f.exact.Centre.X, f.exact.X = stat.LinearRegression(columns, x, nil, false)
+	f.exact.Centre.Y, f.exact.Y = stat.LinearRegression(rows, y, nil, false)
+	return f
 }
 
 // rowFit lays an even row over the places.
@@ -230,13 +222,12 @@ func rowFit(points []geometry.Point, _ geometry.Layout) (fit, bool) {
 	}
 	f := fit{points: points, place: make([]int, len(points))}
 	half := float64(len(points)-1) / 2
-	var steps, product float64
+	var steps, places []float64
 	for k, i := range order {
 		f.place[i] = k
-		step := float64(k) - half
-		steps, product = steps+step*step, product+step*points[i].Sub(middle).Dot(axis)
+		steps, places = append(steps, float64(k)-half), append(places, points[i].Sub(middle).Dot(axis))
 	}
-	pitch := product / steps
+	_, pitch := stat.LinearRegression(steps, places, nil, false)
 	f.exact = Regular{Shape: Row, Count: len(points), X: pitch, AngleDeg: axis.AngleFrom(geometry.Point{})}
 	f.exact.Centre = middle.Sub(axis.Scale(pitch * half))
 	return f, pitch > 0

@@ -2,63 +2,66 @@ package survey
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
-// Lopsided says that the holes named above or below the level line decide the
-// side by little: they lie near the line, and most of the others on the other
-// side of it. Who named one by sight may have been wrong, and then the part is
-// mirrored. Against counts the others there, of all that lie off the line; far is
-// the one of them that lies the furthest off.
-func (n Network) Lopsided(s Solution) (against, of, far int, found bool) {
-	named := append(append([]int(nil), n.Above...), n.Below...)
-	if len(named) == 0 || s.Straight {
-		return 0, 0, 0, false
+// Side says that the holes named above or below the level line decide the side
+// by little: they lie near the line, and most of the others on the other side of
+// it. Who named one by sight may have been wrong, and then the part is mirrored.
+// Nil where they decide it well.
+func (r Report) Side() []finding.Finding {
+	const near = 0.2 // of how far the others lie on the other side
+	side, named, way := "above", r.Above, 1.0
+	if len(named) == 0 {
+		side, named, way = "below", r.Below, -1
 	}
-	free := map[int]bool{}
-	for _, l := range s.Loose {
-		free[l.Hole] = l.Why == Free
+	if len(named) == 0 || r.Straight {
+		return nil
 	}
-	side, furthest, height := 1.0, 0.0, 0.0
-	if len(n.Above) == 0 {
-		side = -1
+	height := 0.0
+	for _, h := range slices.Concat(r.Above, r.Below) {
+		height = math.Max(height, math.Abs(r.Points[h].Y))
 	}
-	for _, h := range named {
-		height = math.Max(height, math.Abs(s.Points[h].Y))
-	}
-	for h, p := range s.Points {
-		if free[h] || h == n.Level[0] || h == n.Level[1] {
+	free := r.free()
+	var of, against, far int
+	furthest := 0.0
+	for h, p := range r.Points {
+		if free[h] || h == r.Level[0] || h == r.Level[1] {
 			continue
 		}
 		of++
-		if side*p.Y < 0 {
+		if way*p.Y < 0 {
 			against++
 			if math.Abs(p.Y) > furthest {
 				far, furthest = h, math.Abs(p.Y)
 			}
 		}
 	}
-	const near = 0.2 // of how far the others lie on the other side
-	return against, of, far, 2*against > of && height < near*furthest
+	if 2*against <= of || height >= near*furthest {
+		return nil
+	}
+	at := r.holes(named...)
+	return []finding.Finding{finding.Warned(LopsidedSide, finding.Values{
+		"side": side, "named": at.IDs, "against": against, "holes": of, "far": r.IDs[far],
+	}).About(at)}
 }
 
-// Round gives the way in which the holes run round the part, in the order of
-// their numbers: the first ones of them that go round it one way, more than half
-// of all and more than half of the turn. Not ok where they do not.
-func (s Solution) Round() (clockwise, ok bool) {
-	free := map[int]bool{}
-	for _, l := range s.Loose {
-		free[l.Hole] = l.Why == Free
-	}
+// WayRound says in which way the holes run round the part, in the order of
+// their ids: the first ones of them that go round it one way, more than half of
+// all and more than half of the turn. Nil where they do not.
+func (r Report) WayRound() []finding.Finding {
+	free := r.free()
 	var at []geometry.Point
-	for h, p := range s.Points {
+	for h, p := range r.Points {
 		if !free[h] {
 			at = append(at, p)
 		}
 	}
-	if len(at) < 3 || s.Straight {
-		return false, false
+	if len(at) < 3 || r.Straight {
+		return nil
 	}
 	middle := geometry.Enclose(at).Centre
 	total, run := 0.0, 1
@@ -69,5 +72,21 @@ func (s Solution) Round() (clockwise, ok bool) {
 		}
 		total, run = total+step, run+1
 	}
-	return total < 0, math.Abs(total) > 180 && 2*run > len(at)
+	if math.Abs(total) <= 180 || 2*run <= len(at) {
+		return nil
+	}
+	way := "anticlockwise"
+	if total < 0 {
+		way = "clockwise"
+	}
+	return []finding.Finding{finding.Noted(WayRound, finding.Values{"way": way, "first": r.IDs[0]})}
+}
+
+// free are the holes that can move.
+func (s Solution) free() map[int]bool {
+	free := map[int]bool{}
+	for _, l := range s.Loose {
+		free[l.Hole] = l.Why == Free
+	}
+	return free
 }

@@ -3,7 +3,10 @@ package survey_test
 import (
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 )
 
@@ -18,6 +21,13 @@ func solved(t *testing.T, n survey.Network) survey.Solution {
 		t.Fatal(err)
 	}
 	return s
+}
+
+var letters = []string{"A", "B", "C", "D", "E", "F", "G"}
+
+func report(t *testing.T, n survey.Network) survey.Report {
+	t.Helper()
+	return survey.Report{Network: n, Solution: solved(t, n), IDs: letters[:n.Holes], Ways: make([]survey.Way, len(n.Readings))}
 }
 
 // First principles: hole 3 lies 8 mm under the line and was said to lie above
@@ -38,9 +48,19 @@ func TestLopsided(t *testing.T) {
 	} {
 		n := survey.Network{Holes: len(oilCover), Level: [2]int{0, 1}, Readings: measured(oilCover, allPairs(len(oilCover)))}
 		n.Above, n.Below = c.above, c.below
-		against, of, far, found := n.Lopsided(solved(t, n))
-		if found != c.found || found && (against != c.against || of != 5 || far != 4) {
-			t.Errorf("%s: %d of %d against, furthest %d, %v; want %d of 5, furthest 4, %v", c.name, against, of, far, found, c.against, c.found)
+		var want []finding.Finding
+		if c.found {
+			side, named := "above", c.above
+			if named == nil {
+				side, named = "below", c.below
+			}
+			at := finding.Place{IDs: []string{letters[named[0]]}}
+			want = []finding.Finding{finding.Warned(survey.LopsidedSide, finding.Values{
+				"side": side, "named": at.IDs, "against": c.against, "holes": 5, "far": "E",
+			}).About(at)}
+		}
+		if diff := cmp.Diff(want, report(t, n).Side()); diff != "" {
+			t.Errorf("%s: %s", c.name, diff)
 		}
 	}
 }
@@ -50,19 +70,23 @@ func TestLopsided(t *testing.T) {
 func TestRound(t *testing.T) {
 	rows := []geometry.Point{{X: 0, Y: 0}, {X: 60, Y: 0}, {X: 120, Y: 0}, {X: 0, Y: 80}, {X: 60, Y: 80}, {X: 120, Y: 80}}
 	for _, c := range []struct {
-		name          string
-		at            []geometry.Point
-		above         int
-		clockwise, ok bool
+		name  string
+		at    []geometry.Point
+		above int
+		want  string
 	}{
-		{"as it is", oilCover, 4, false, true},
-		{"mirrored", oilCover, 2, true, true},
-		{"by rows", rows, 4, false, false},
+		{"as it is", oilCover, 4, "anticlockwise"},
+		{"mirrored", oilCover, 2, "clockwise"},
+		{"by rows", rows, 4, "none"},
 	} {
 		n := survey.Network{Holes: len(c.at), Level: [2]int{0, 1}, Readings: measured(c.at, allPairs(len(c.at)))}
 		n.Above = []int{c.above}
-		if clockwise, ok := solved(t, n).Round(); clockwise != c.clockwise || ok != c.ok {
-			t.Errorf("%s: clockwise %v, %v; want %v, %v", c.name, clockwise, ok, c.clockwise, c.ok)
+		got := "none"
+		for _, f := range report(t, n).WayRound() {
+			got = f.Values["way"].(string)
+		}
+		if got != c.want {
+			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
 	}
 }

@@ -44,34 +44,30 @@ type state struct {
 	cost   float64
 }
 
-// starts gives fits of all readings, the best first, that differ in more than
-// a turn or a mirror. Each part of the graph that no reading joins to the
+// start gives the best fit of all readings that is found by building the part
+// up from several readings. Each part of the graph that no reading joins to the
 // others is built on its own.
-func starts(holes int, readings []Reading, accuracy float64) [][]geometry.Point {
+func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
 	g := newGraph(holes, readings)
-	var fits [][]geometry.Point
+	var best []geometry.Point
+	least := math.Inf(1)
 	for _, base := range bases(g, readings) {
 		grown := grow(g, readings, base, accuracy)
 		for _, s := range grown {
 			// One with far more readings out than the first is folded.
-			if s.cost <= grown[0].cost+foldedCost {
-				fits = append(fits, robust(s.at, readings, accuracy))
+			if s.cost > grown[0].cost+foldedCost {
+				continue
+			}
+			fit := robust(s.at, readings, accuracy)
+			if cost := worth(fit, readings, accuracy); cost < least || best == nil {
+				best, least = fit, cost
 			}
 		}
-		if len(fits) > 0 && goodEnough(best(fits, readings, accuracy), readings, accuracy) {
+		if goodEnough(best, readings, accuracy) {
 			break
 		}
 	}
-	slices.SortStableFunc(fits, func(a, b []geometry.Point) int {
-		return cmp.Compare(worth(a, readings, accuracy), worth(b, readings, accuracy))
-	})
-	return fits
-}
-
-func best(fits [][]geometry.Point, readings []Reading, accuracy float64) []geometry.Point {
-	return slices.MinFunc(fits, func(a, b []geometry.Point) int {
-		return cmp.Compare(worth(a, readings, accuracy), worth(b, readings, accuracy))
-	})
+	return best
 }
 
 // goodEnough says that a fit leaves at most one reading unexplained.

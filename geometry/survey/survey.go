@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // Solution is what the readings say.
@@ -43,19 +44,10 @@ type Solution struct {
 	Straight bool
 }
 
-// Looseness says in which way a hole is not fixed.
-type Looseness string
-
-const (
-	Free      Looseness = "free"       // it can move and no reading changes
-	Weak      Looseness = "weak"       // fixed, but with a large standard error
-	TwoPlaces Looseness = "two places" // it fits in another place as well
-)
-
 // Loose is a hole that the readings do not fix.
 type Loose struct {
 	Hole  int
-	Why   Looseness
+	Why   finding.Code   // Free, Weak or TwoPlaces
 	Other geometry.Point // the second place, where there are two
 	// Next are distances to measure: each is a pair of holes, the loose one
 	// first.
@@ -73,8 +65,7 @@ func Solve(n Network) (Solution, error) {
 		return Solution{}, err
 	}
 	accuracy := n.accuracy()
-	fits := starts(n.Holes, n.Readings, accuracy)
-	found := snoop(fits[0], n.Readings, accuracy)
+	found := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
 	used, _ := found.used()
 	s := Solution{Out: found.out, Suspect: found.wrong, Rivals: found.rivals, ScatterMm: found.scatter}
 	at := found.at
@@ -83,11 +74,11 @@ func Solve(n Network) (Solution, error) {
 	}
 	stiff := newStiffness(at, used, s.Straight)
 	core := stiff.core(used, n.Level, s.Straight)
-	at, decided := n.frame(at, core)
+	at, decided := n.oriented(at, core)
 	var folded []fold
 	if !s.Straight {
 		at, folded = n.unfold(at, used, core, found.scatter)
-		at, decided = n.frame(at, core)
+		at, decided = n.oriented(at, core)
 		stiff = newStiffness(at, used, false)
 	}
 	s.Points, s.Mirrored = at, !decided && !s.Straight

@@ -1,10 +1,10 @@
 package trace
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"sort"
+
+	"drawdown/geometry/finding"
 )
 
 // blob is a connected patch of part or of background.
@@ -74,7 +74,7 @@ func (m *mask) blobs() ([]blob, error) {
 		}
 		above, here = here, above
 		if len(found) > mostBlobs {
-			return nil, errors.New("the picture has too much grain: millions of specks, and nothing that is a part")
+			return nil, finding.Failed(TooMuchGrain, nil)
 		}
 	}
 	return gathered(found, &joined), nil
@@ -137,7 +137,7 @@ func (f forest) join(a, b int) int {
 type patches struct {
 	sheet  blob
 	holes  []blob
-	doubts []Doubt
+	doubts []finding.Finding
 }
 
 // findPart takes the largest patch for the part. It also counts the shapes in
@@ -149,7 +149,7 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 	}
 	sheet := largest(all, -1)
 	if sheet < 0 {
-		return patches{}, 0, errors.New("there is no part in the picture")
+		return patches{}, 0, finding.Failed(NoPart, nil)
 	}
 	p := patches{}
 	if second := largest(all, sheet); second >= 0 {
@@ -157,12 +157,12 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 		case all[sheet].onRim && !all[second].onRim && share > 0.1:
 			sheet = second // the rim of the glass, or what lies round the paper
 		case share > 0.25:
-			p.doubts = append(p.doubts, NewDoubt(SecondPart, percent(share)))
+			p.doubts = append(p.doubts, finding.Warned(SecondPart, finding.Values{"size": share}))
 		}
 	}
 	p.sheet = all[sheet]
 	if p.sheet.onRim {
-		p.doubts = append(p.doubts, NewDoubt(CutOff))
+		p.doubts = append(p.doubts, finding.Warned(CutOff, nil))
 	}
 	specks := 0
 	for _, b := range all {
@@ -179,7 +179,7 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 		p.holes = append(p.holes, b)
 	}
 	if len(p.holes) > mostShapes {
-		return p, specks, fmt.Errorf("%d shapes lie in the part, and at most %d are traced; raise the size of the smallest hole, or scan a cleaner part on a plain ground", len(p.holes), mostShapes)
+		return p, specks, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
 	}
 	return p, specks, nil
 }

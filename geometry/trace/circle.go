@@ -3,8 +3,6 @@ package trace
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"drawdown/geometry"
 )
 
@@ -52,8 +50,7 @@ const (
 
 // improved makes one Gauss–Newton step.
 func (c circle) improved(points []geometry.Point) (circle, bool) {
-	normal, right := mat.NewSymDense(3, nil), mat.NewVecDense(3, nil)
-	limit := tukey * c.scatter
+	e, limit := newEquations(3), tukey*c.scatter
 	var squares, counted float64
 	for _, p := range points {
 		d := p.Distance(c.centre)
@@ -63,22 +60,15 @@ func (c circle) improved(points []geometry.Point) (circle, bool) {
 		}
 		weight := math.Pow(1-off*off/limit/limit, 2)
 		// Moving the centre towards the point, or a larger radius, lessens off.
-		g := [3]float64{(p.X - c.centre.X) / d, (p.Y - c.centre.Y) / d, 1}
-		for i := range g {
-			for k := i; k < 3; k++ {
-				normal.SetSym(i, k, normal.At(i, k)+weight*g[i]*g[k])
-			}
-			right.SetVec(i, right.AtVec(i)+weight*g[i]*off)
-		}
+		e.add([]float64{(p.X - c.centre.X) / d, (p.Y - c.centre.Y) / d, 1}, off, weight)
 		squares, counted = squares+weight*off*off, counted+weight
 	}
-	var solve mat.Cholesky
-	var step mat.VecDense
-	if counted < 6 || !solve.Factorize(normal) || solve.SolveVecTo(&step, right) != nil {
+	step, ok := e.solve()
+	if counted < 6 || !ok {
 		return c, false
 	}
-	c.centre = c.centre.Add(geometry.Point{X: step.AtVec(0), Y: step.AtVec(1)})
-	c.radius += step.AtVec(2)
+	c.centre = c.centre.Add(geometry.Point{X: step[0], Y: step[1]})
+	c.radius += step[2]
 	c.scatter = math.Sqrt(squares / counted)
 	return c, true
 }
@@ -127,21 +117,14 @@ func through(a, b, c geometry.Point) (circle, bool) {
 // oval gives the half difference between the longest and the shortest diameter
 // of the points about a circle: the second wave of their distances.
 func (c circle) oval(points []geometry.Point) float64 {
-	normal, right := mat.NewSymDense(3, nil), mat.NewVecDense(3, nil)
+	e := newEquations(3)
 	for _, p := range points {
 		s, k := math.Sincos(2 * math.Atan2(p.Y-c.centre.Y, p.X-c.centre.X))
-		g, off := [3]float64{1, k, s}, c.off(p)
-		for i := range g {
-			for j := i; j < 3; j++ {
-				normal.SetSym(i, j, normal.At(i, j)+g[i]*g[j])
-			}
-			right.SetVec(i, right.AtVec(i)+g[i]*off)
-		}
+		e.add([]float64{1, k, s}, c.off(p), 1)
 	}
-	var solve mat.Cholesky
-	var wave mat.VecDense
-	if !solve.Factorize(normal) || solve.SolveVecTo(&wave, right) != nil {
+	wave, ok := e.solve()
+	if !ok {
 		return 0
 	}
-	return math.Hypot(wave.AtVec(1), wave.AtVec(2))
+	return math.Hypot(wave[1], wave[2])
 }

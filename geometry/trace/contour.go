@@ -8,9 +8,7 @@ type crack struct{ x, y, outX, outY float64 }
 // the right hand, and gives the middle of each border passed. Only the outer
 // border is walked: what lies inside the patch is not looked at.
 func (m *mask) contour(b blob) []crack {
-	inside := func(x, y int) bool {
-		return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x] == b.part
-	}
+	inside := func(p [2]int) bool { return m.has(p[0], p[1], b.part) }
 	var cracks []crack
 	// The walk begins at the top left corner of the first pixel and goes right.
 	x, y, dx, dy := b.x, b.y, 1, 0
@@ -20,7 +18,7 @@ func (m *mask) contour(b blob) []crack {
 		cracks = append(cracks, crack{float64(x) + float64(dx)/2, float64(y) + float64(dy)/2, float64(dy), -float64(dx)})
 		x, y = x+dx, y+dy
 		left, right := ahead(x, y, dx, dy)
-		l, r := inside(left[0], left[1]), inside(right[0], right[1])
+		l, r := inside(left), inside(right)
 		switch {
 		case l && (r || b.part): // a corner is crossed by the part only
 			dx, dy = dy, -dx

@@ -71,29 +71,29 @@ func outward(cracks []crack, i int) (x, y float64) {
 }
 
 // profile follows the brightness along a line across an edge. It gives where
-// the edge lies ahead of the place, in pixels, and the level inside less that
+// the edge lies ahead of the place, in pixels, and the grey inside less that
 // outside.
 func (t *tracer) profile(x, y, nx, ny float64) (offset, step float64) {
 	const perPixel = 2
-	var levels [2*profileReach*perPixel + 1]float64
-	for i := range levels {
+	var greys [2*profileReach*perPixel + 1]float64
+	for i := range greys {
 		d := float64(i)/perPixel - profileReach
-		levels[i] = t.level(x+d*nx, y+d*ny)
+		greys[i] = t.grey(x+d*nx, y+d*ny)
 	}
-	last := len(levels) - 1
-	in, out := (levels[0]+levels[1]+levels[2])/3, (levels[last]+levels[last-1]+levels[last-2])/3
+	last := len(greys) - 1
+	in, out := (greys[0]+greys[1]+greys[2])/3, (greys[last]+greys[last-1]+greys[last-2])/3
 	if in == out {
 		return 0, 0
 	}
-	area := (levels[0] + levels[last] - 2*out) / 2
-	for _, v := range levels[1:last] {
+	area := (greys[0] + greys[last] - 2*out) / 2
+	for _, v := range greys[1:last] {
 		area += v - out
 	}
 	return area/(in-out)/perPixel - profileReach, in - out
 }
 
-// level is the brightness at a place between the pixels' middles.
-func (t *tracer) level(x, y float64) float64 {
+// grey is the brightness at a place between the pixels' middles.
+func (t *tracer) grey(x, y float64) float64 {
 	x, y = x-0.5, y-0.5
 	left, top := math.Floor(x), math.Floor(y)
 	fx, fy := x-left, y-top

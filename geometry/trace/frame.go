@@ -1,14 +1,14 @@
 package trace
 
 import (
-	"errors"
-	"fmt"
 	"image"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Frame brings places in the picture, in pixels from its top left corner, y
@@ -37,33 +37,31 @@ type Known struct {
 // gives one scale; several that lie in different directions give each axis its
 // own. offMm is how far the worst distance is missed.
 func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
+	short := finding.Failed(KnownShort, finding.Values{"least": leastKnownPixels})
 	if len(distances) == 0 {
-		return Frame{}, 0, errors.New("no known distance")
+		return Frame{}, 0, short
 	}
-	normal, right := mat.NewSymDense(2, nil), mat.NewVecDense(2, nil)
+	scales := newEquations(2)
 	directions := mat.NewSymDense(2, nil)
 	var pixels, product float64
 	for _, k := range distances {
 		length := k.From.Distance(k.To)
 		if !(length >= leastKnownPixels) || !(k.Mm > 0) || math.IsInf(length, 0) || math.IsInf(k.Mm, 0) {
-			return Frame{}, 0, fmt.Errorf("a known distance needs two places at least %d pixels apart and a length above 0", leastKnownPixels)
+			return Frame{}, 0, short
 		}
 		// (x·sx)² + (y·sy)² = mm², which is linear in the squares of the scales.
 		// Divided by the length it weighs each distance as an error in mm.
 		x2, y2 := math.Pow(k.To.X-k.From.X, 2)/length, math.Pow(k.To.Y-k.From.Y, 2)/length
-		normal.SymRankOne(normal, 1, mat.NewVecDense(2, []float64{x2, y2}))
+		scales.add([]float64{x2, y2}, k.Mm*k.Mm/length, 1)
 		directions.SymRankOne(directions, 1, mat.NewVecDense(2, []float64{x2 / length, y2 / length}))
-		right.SetVec(0, right.AtVec(0)+x2*k.Mm*k.Mm/length)
-		right.SetVec(1, right.AtVec(1)+y2*k.Mm*k.Mm/length)
 		pixels, product = pixels+length*length, product+length*k.Mm
 	}
 	x := product / pixels
 	y := x
-	var solve mat.Cholesky
-	var squares mat.VecDense
-	apart := solve.Factorize(directions) && solve.Cond() < worstCondition
-	if apart && solve.Factorize(normal) && solve.SolveVecTo(&squares, right) == nil && squares.AtVec(0) > 0 && squares.AtVec(1) > 0 {
-		x, y = math.Sqrt(squares.AtVec(0)), math.Sqrt(squares.AtVec(1))
+	var factors mat.Cholesky
+	apart := factors.Factorize(directions) && factors.Cond() < worstCondition
+	if squares, ok := scales.solve(); apart && ok && squares[0] > 0 && squares[1] > 0 {
+		x, y = math.Sqrt(squares[0]), math.Sqrt(squares[1])
 	}
 	for _, k := range distances {
 		off := math.Hypot((k.To.X-k.From.X)*x, (k.To.Y-k.From.Y)*y) - k.Mm
@@ -84,20 +82,20 @@ const (
 // corners must lie in the plane of the part.
 func FromRectangle(corners [4]geometry.Point, widthMm, heightMm float64) (Frame, error) {
 	if !(widthMm > 0 && heightMm > 0) || math.IsInf(widthMm, 0) || math.IsInf(heightMm, 0) {
-		return Frame{}, errors.New("the rectangle needs a width and a height above 0")
+		return Frame{}, finding.Failed(NoRectangle, nil)
 	}
 	if !turnsRight(corners) {
-		return Frame{}, errors.New("the four corners are named top left, top right, bottom right, bottom left, as the rectangle stands in the picture")
+		return Frame{}, finding.Failed(CornersMixed, nil)
 	}
 	places := [4]geometry.Point{{X: 0, Y: heightMm}, {X: widthMm, Y: heightMm}, {X: widthMm, Y: 0}, {X: 0, Y: 0}}
 	// Pixels are brought near to 1 first: the equations hold squares of them.
-	unit := 0.0
+	largest := 0.0
 	for _, c := range corners {
-		unit = max(unit, math.Abs(c.X), math.Abs(c.Y))
+		largest = max(largest, math.Abs(c.X), math.Abs(c.Y))
 	}
 	rows, right := mat.NewDense(8, 8, nil), mat.NewVecDense(8, nil)
 	for i, c := range corners {
-		x, y := c.X/unit, c.Y/unit
+		x, y := c.X/largest, c.Y/largest
 		p := places[i]
 		rows.SetRow(2*i, []float64{x, y, 1, 0, 0, 0, -x * p.X, -y * p.X})
 		rows.SetRow(2*i+1, []float64{0, 0, 0, x, y, 1, -x * p.Y, -y * p.Y})
@@ -106,19 +104,19 @@ func FromRectangle(corners [4]geometry.Point, widthMm, heightMm float64) (Frame,
 	}
 	var h mat.VecDense
 	if err := h.SolveVec(rows, right); err != nil {
-		return Frame{}, errors.New("three of the four corners lie in one line")
+		return Frame{}, finding.Failed(CornersFlat, nil)
 	}
 	f := Frame{}
 	for i := range 8 {
 		f.to[i] = h.AtVec(i)
 		if i%3 < 2 {
-			f.to[i] /= unit
+			f.to[i] /= largest
 		}
 	}
 	f.to[8] = 1
 	var back mat.Dense
 	if err := back.Inverse(mat.NewDense(3, 3, f.to[:])); err != nil {
-		return Frame{}, errors.New("three of the four corners lie in one line")
+		return Frame{}, finding.Failed(CornersFlat, nil)
 	}
 	copy(f.back[:], back.RawMatrix().Data)
 	return f, nil
@@ -167,12 +165,14 @@ func (f Frame) check(size image.Point) error {
 	for _, c := range [][2]float64{{0, 0}, {w, 0}, {0, h}, {w, h}} {
 		depth := f.to[6]*c[0] + f.to[7]*c[1] + f.to[8]
 		if !(depth > 0) {
-			return errors.New("the plane of the four corners is seen too flat: its horizon lies in the picture; take the photo from straight above")
+			return finding.Failed(HorizonSeen, nil)
 		}
 	}
 	side := f.pixelMm(w/2, h/2)
 	if !(side >= finestPixelMm && side <= coarsestPixelMm) {
-		return fmt.Errorf("a pixel is %.3g mm wide; from %g to %g mm can be traced (42 to 12,700 dpi)", side, finestPixelMm, coarsestPixelMm)
+		return finding.Failed(PixelSize, finding.Values{
+			"pixel": unit.Length(side), "least": unit.Length(finestPixelMm), "most": unit.Length(coarsestPixelMm),
+		})
 	}
 	return nil
 }

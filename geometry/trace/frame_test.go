@@ -1,12 +1,13 @@
 package trace_test
 
 import (
+	"errors"
 	"image"
 	"math"
-	"strings"
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
 )
 
@@ -93,9 +94,9 @@ func TestFrameErrors(t *testing.T) {
 	for _, c := range []struct {
 		corners [4]geometry.Point
 		width   float64
-		want    string
-	}{{turned, 10, "top left"}, {straight, 10, "top left"}, {square, 0, "above 0"}, {square, math.NaN(), "above 0"}, {square, math.Inf(1), "above 0"}} {
-		if _, err := trace.FromRectangle(c.corners, c.width, 10); err == nil || !strings.Contains(err.Error(), c.want) {
+		want    finding.Code
+	}{{turned, 10, trace.CornersMixed}, {straight, 10, trace.CornersMixed}, {square, 0, trace.NoRectangle}, {square, math.NaN(), trace.NoRectangle}, {square, math.Inf(1), trace.NoRectangle}} {
+		if _, err := trace.FromRectangle(c.corners, c.width, 10); !errors.Is(err, c.want) {
 			t.Errorf("%v, %g: %v, want %q", c.corners, c.width, err, c.want)
 		}
 	}
@@ -103,11 +104,11 @@ func TestFrameErrors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := trace.Find(image.NewGray(image.Rect(0, 0, 600, 400)), f, trace.Options{}); err == nil || !strings.Contains(err.Error(), "horizon") {
+	if _, err := trace.Find(image.NewGray(image.Rect(0, 0, 600, 400)), f, trace.Options{}); !errors.Is(err, trace.HorizonSeen) {
 		t.Errorf("a horizon in the picture: %v", err)
 	}
 	for _, dpi := range []float64{10, 20_000} {
-		if _, err := trace.Find(image.NewGray(image.Rect(0, 0, 600, 400)), trace.PerInch(dpi, dpi), trace.Options{}); err == nil || !strings.Contains(err.Error(), "a pixel is") {
+		if _, err := trace.Find(image.NewGray(image.Rect(0, 0, 600, 400)), trace.PerInch(dpi, dpi), trace.Options{}); !errors.Is(err, trace.PixelSize) {
 			t.Errorf("%g dpi: %v", dpi, err)
 		}
 	}

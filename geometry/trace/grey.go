@@ -25,7 +25,7 @@ func Grey(picture image.Image) *image.Gray {
 	return out
 }
 
-// channel is a way to make one grey level of a colour.
+// channel is a way to make one grey of a colour.
 type channel int
 
 const (
@@ -49,7 +49,7 @@ func (k channel) of(c color.RGBA) uint8 {
 	return uint8((299*int(c.R) + 587*int(c.G) + 114*int(c.B) + 500) / 1000)
 }
 
-// pickChannel compares how well one threshold parts the levels of each channel.
+// pickChannel compares how well one threshold parts the greys of each channel.
 func pickChannel(picture image.Image) channel {
 	var counts [channels][256]int
 	step := max(1, max(picture.Bounds().Dx(), picture.Bounds().Dy())/800)
@@ -72,13 +72,8 @@ func pickChannel(picture image.Image) channel {
 	return best
 }
 
-// separation is the largest variance between two classes of levels (Otsu, 1979).
-func separation(counts [256]int) float64 {
-	_, s := bestSplit(counts)
-	return s
-}
-
-func bestSplit(counts [256]int) (level int, variance float64) {
+// separation is the largest variance between two classes of greys (Otsu, 1979).
+func separation(counts [256]int) (variance float64) {
 	var total, sum float64
 	for v, n := range counts {
 		total, sum = total+float64(n), sum+float64(v*n)
@@ -90,11 +85,9 @@ func bestSplit(counts [256]int) (level int, variance float64) {
 			continue
 		}
 		d := sumBelow/below - (sum-sumBelow)/(total-below)
-		if s := below / total * (total - below) / total * d * d; s > variance {
-			level, variance = v, s
-		}
+		variance = max(variance, below/total*(total-below)/total*d*d)
 	}
-	return level, variance
+	return variance
 }
 
 // eachRow hands over the rows of a picture on white. The row is used again.

@@ -4,14 +4,16 @@ import (
 	"image"
 	"image/color"
 	"math"
-	"strings"
+	"slices"
 	"testing"
 
 	"github.com/fogleman/gg"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 	"drawdown/geometry/trace"
+	"drawdown/geometry/unit"
 )
 
 // over paints on a picture that was painted.
@@ -79,10 +81,10 @@ func TestDamage(t *testing.T) {
 	if centre, diameter := worst(t, found, gasket); centre > 0.1 || diameter > 0.15 {
 		t.Errorf("centres within %.3f mm, diameters within %.3f mm", centre, diameter)
 	}
-	for i, want := range map[int]string{2: "torn or dirty", 8: "torn or dirty", 5: "", 3: "open to the outside", 0: ""} {
+	for i, want := range map[int]finding.Code{2: trace.Torn, 8: trace.Torn, 5: "", 3: trace.Open, 0: ""} {
 		s := near(t, found, at(i))
-		if got := strings.Join(trace.Sentences(s.Doubts), "; "); (want == "") != (got == "") || !strings.Contains(got, want) {
-			t.Errorf("the hole at %v has the doubts %q, want %q", at(i), got, want)
+		if want == "" && len(s.Doubts) > 0 || want != "" && !finding.Has(s.Doubts, want) {
+			t.Errorf("the hole at %v has the doubts %q, want %q", at(i), s.Doubts, want)
 		}
 	}
 	// The outline runs on where a hole is torn open: nothing of it reaches in.
@@ -111,18 +113,22 @@ func TestOddShapes(t *testing.T) {
 	for _, c := range []struct {
 		at    geometry.Point
 		role  trace.Role
-		doubt string
+		doubt finding.Code
 	}{
-		{geometry.Point{X: -80, Y: -48.5}, trace.Fastener, "about 7.0 by 12.0 mm"},
-		{geometry.Point{X: 80, Y: 45}, trace.Spot, "dirt or a tear"},
-		{geometry.Point{X: -10, Y: -40}, trace.Port, "taken for an opening"},
+		{geometry.Point{X: -80, Y: -48.5}, trace.Fastener, trace.Long},
+		{geometry.Point{X: 80, Y: 45}, trace.Spot, trace.Dirt},
+		{geometry.Point{X: -10, Y: -40}, trace.Port, trace.PerhapsPort},
 	} {
 		s := near(t, found, c.at)
-		if s.Role != c.role || !strings.Contains(strings.Join(trace.Sentences(s.Doubts), "; "), c.doubt) {
+		if s.Role != c.role || !finding.Has(s.Doubts, c.doubt) || !slices.Equal(s.Doubts[0].At.IDs, []string{s.ID}) {
 			t.Errorf("at %v: %s %q, want %s %q", c.at, s.Role, s.Doubts, c.role, c.doubt)
 		}
-		if c.role == trace.Fastener && math.Abs(s.DiameterMm-7) > 0.1 { // the slot is drawn 7 mm wide
-			t.Errorf("the slot is %.2f mm wide", s.DiameterMm)
+		if c.role != trace.Fastener {
+			continue
+		}
+		// The slot is drawn 7 mm wide and 12 mm long.
+		if length := float64(s.Doubts[0].Values["length"].(unit.Length)); math.Abs(s.DiameterMm-7) > 0.1 || math.Abs(length-12) > 0.05 {
+			t.Errorf("the slot is %.2f mm wide and %.2f mm long", s.DiameterMm, length)
 		}
 	}
 }
@@ -140,7 +146,7 @@ func TestOddOnes(t *testing.T) {
 	}
 	for _, s := range found.Shapes {
 		small := s.Round() && s.DiameterMm < 4
-		if doubted := strings.Contains(strings.Join(trace.Sentences(s.Doubts), "; "), "alone of its size"); doubted != small {
+		if doubted := finding.Has(s.Doubts, trace.Alone); doubted != small {
 			t.Errorf("%s of %.1f mm: %q", s.ID, s.DiameterMm, s.Doubts)
 		}
 	}
@@ -161,7 +167,7 @@ func TestCoarse(t *testing.T) {
 		}
 		for _, s := range found.Shapes {
 			coarse := s.DiameterMm*dpi/25.4 < 12
-			if doubted := strings.Contains(strings.Join(trace.Sentences(s.Doubts), "; "), "scan finer"); s.Round() && doubted != coarse {
+			if doubted := finding.Has(s.Doubts, trace.Coarse); s.Round() && doubted != coarse {
 				t.Errorf("%g dpi: %s of %.1f mm has the doubts %q", dpi, s.ID, s.DiameterMm, s.Doubts)
 			}
 		}

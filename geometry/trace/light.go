@@ -1,22 +1,21 @@
 package trace
 
 import (
-	"fmt"
 	"image"
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
+	"drawdown/geometry/finding"
 )
 
 // light is how bright the dark and the light tone are at each place of the
 // picture: a lamp or a shadow across the glass changes both slowly.
 type light struct {
 	dark, bright surface
-	contrast     float64 // mean difference in grey levels
+	contrast     float64 // mean difference, of 255
 }
 
-// at gives both levels at a place.
+// at gives both tones at a place.
 func (l light) at(x, y float64) (dark, bright float64) {
 	dark, bright = l.dark.at(x, y), l.bright.at(x, y)
 	if least := l.contrast / 3; bright-dark < least { // the surfaces may meet where only one tone was seen
@@ -26,32 +25,38 @@ func (l light) at(x, y float64) (dark, bright float64) {
 	return dark, bright
 }
 
-// middle is the level halfway between the tones.
+// middle is the grey halfway between the tones.
 func (l light) middle(x, y float64) float64 {
 	dark, bright := l.at(x, y)
 	return (dark + bright) / 2
 }
 
 // surface is a polynomial of the second degree over the picture, kept within
-// the levels that it was laid through.
+// the greys that it was laid through.
 type surface struct {
 	c             [6]float64
 	width, height float64
 	low, high     float64
 }
 
-func terms(u, v float64) [6]float64 { return [6]float64{1, u, v, u * u, u * v, v * v} }
-
-func (s surface) at(x, y float64) float64 {
-	sum := 0.0
-	for i, t := range terms(2*x/s.width-1, 2*y/s.height-1) {
-		sum += s.c[i] * t
-	}
-	return min(max(sum, s.low), s.high)
+func (s surface) terms(x, y float64) [6]float64 {
+	u, v := 2*x/s.width-1, 2*y/s.height-1
+	return [6]float64{1, u, v, u * u, u * v, v * v}
 }
 
-// sample is a level at a place of the picture.
-type sample struct{ x, y, level float64 }
+func (s surface) at(x, y float64) float64 { return min(max(s.free(x, y), s.low), s.high) }
+
+// free is the polynomial beyond the greys that it was laid through, too.
+func (s surface) free(x, y float64) float64 {
+	sum := 0.0
+	for i, t := range s.terms(x, y) {
+		sum += s.c[i] * t
+	}
+	return sum
+}
+
+// sample is a grey at a place of the picture.
+type sample struct{ x, y, grey float64 }
 
 // fitSurface lays a surface through samples by least squares, and once more
 // without those that lie far off.
@@ -61,50 +66,32 @@ func fitSurface(samples []sample, width, height float64) (surface, bool) {
 		if len(samples) < 12 {
 			return s, false
 		}
-		var ok bool
-		if s.c, ok = leastSquares(samples, width, height); !ok {
+		e := newEquations(len(s.c))
+		for _, q := range samples {
+			t := s.terms(q.x, q.y)
+			e.add(t[:], q.grey, 1)
+		}
+		for i := range s.c { // where the samples say nothing, the surface stays flat
+			e.normal.SetSym(i, i, e.normal.At(i, i)+1e-6*float64(len(samples)))
+		}
+		c, ok := e.solve()
+		if !ok {
 			return s, false
 		}
+		copy(s.c[:], c)
 		off := make([]float64, len(samples))
 		for i, q := range samples {
-			off[i] = math.Abs(q.level - s.at(q.x, q.y))
+			off[i] = math.Abs(q.grey - s.at(q.x, q.y))
 		}
 		limit := 3*1.4826*median(off) + 1
 		samples = keep(samples, func(i int) bool { return off[i] <= limit })
 	}
 	s.low, s.high = math.Inf(1), math.Inf(-1)
 	for _, q := range samples {
-		v := 0.0
-		for i, t := range terms(2*q.x/width-1, 2*q.y/height-1) {
-			v += s.c[i] * t
-		}
+		v := s.free(q.x, q.y)
 		s.low, s.high = min(s.low, v), max(s.high, v)
 	}
 	return s, true
-}
-
-func leastSquares(samples []sample, width, height float64) (c [6]float64, ok bool) {
-	var sums [6 * 6]float64
-	var right [6]float64
-	for _, q := range samples {
-		t := terms(2*q.x/width-1, 2*q.y/height-1)
-		for i := range t {
-			for k := i; k < len(t); k++ {
-				sums[6*i+k] += t[i] * t[k]
-			}
-			right[i] += t[i] * q.level
-		}
-	}
-	for i := range 6 { // where the samples say nothing, the surface stays flat
-		sums[7*i] += 1e-6 * float64(len(samples))
-	}
-	var solve mat.Cholesky
-	var x mat.VecDense
-	if !solve.Factorize(mat.NewSymDense(6, sums[:])) || solve.SolveVecTo(&x, mat.NewVecDense(6, right[:])) != nil {
-		return c, false
-	}
-	copy(c[:], x.RawVector().Data)
-	return c, true
 }
 
 // measureLight finds both tones. First from the edges, which have one tone on
@@ -140,8 +127,7 @@ func measureLight(picture *image.Gray) (light, error) {
 }
 
 func faint(contrast float64) error {
-	return fmt.Errorf("part and background cannot be told apart: they differ by %.0f grey levels of 255, and %d are needed; "+
-		"lay black or white paper behind the part, whichever it is not", max(contrast, 0), leastContrast)
+	return finding.Failed(NoContrast, finding.Values{"contrast": max(contrast, 0), "least": leastContrast})
 }
 
 // mean is the mean difference of the tones over the places of the samples.
@@ -158,7 +144,7 @@ func (l light) mean(samples ...[]sample) float64 {
 // thumbnail is the picture made smaller by whole pixels, so that dust and noise
 // average out.
 type thumbnail struct {
-	level         []float64
+	grey          []float64
 	width, height int
 	scale         int
 }
@@ -169,15 +155,15 @@ func shrink(picture *image.Gray) thumbnail {
 	size := picture.Rect.Size()
 	k := max(1, max(size.X, size.Y)/thumbnailSide)
 	t := thumbnail{width: size.X / k, height: size.Y / k, scale: k}
-	t.level = make([]float64, t.width*t.height)
+	t.grey = make([]float64, t.width*t.height)
 	for y := range t.height * k {
 		row := picture.Pix[y*picture.Stride:]
 		for x := range t.width * k {
-			t.level[y/k*t.width+x/k] += float64(row[x])
+			t.grey[y/k*t.width+x/k] += float64(row[x])
 		}
 	}
-	for i := range t.level {
-		t.level[i] /= float64(k * k)
+	for i := range t.grey {
+		t.grey[i] /= float64(k * k)
 	}
 	return t
 }
@@ -187,12 +173,12 @@ func (t thumbnail) place(x, y int) (float64, float64) {
 	return (float64(x) + 0.5) * float64(t.scale), (float64(y) + 0.5) * float64(t.scale)
 }
 
-// range5 gives the lowest and highest level of the 5 × 5 pixels about a place.
+// range5 gives the lowest and highest grey of the 5 × 5 pixels about a place.
 func (t thumbnail) range5(x, y int) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for v := max(y-2, 0); v <= min(y+2, t.height-1); v++ {
-		for _, level := range t.level[v*t.width+max(x-2, 0) : v*t.width+min(x+2, t.width-1)+1] {
-			low, high = min(low, level), max(high, level)
+		for _, grey := range t.grey[v*t.width+max(x-2, 0) : v*t.width+min(x+2, t.width-1)+1] {
+			low, high = min(low, grey), max(high, grey)
 		}
 	}
 	return low, high
@@ -232,11 +218,11 @@ func (t thumbnail) tones(l light) (dark, bright []sample) {
 			if high-low > (b-d)/3 {
 				continue
 			}
-			level := t.level[y*t.width+x]
-			if level < (d+b)/2 {
-				dark = append(dark, sample{px, py, level})
+			grey := t.grey[y*t.width+x]
+			if grey < (d+b)/2 {
+				dark = append(dark, sample{px, py, grey})
 			} else {
-				bright = append(bright, sample{px, py, level})
+				bright = append(bright, sample{px, py, grey})
 			}
 		}
 	}

@@ -17,12 +17,12 @@ func split(picture *image.Gray, l light, tone Tone) *mask {
 	smooth := make([]int, size.X)
 	for y := range size.Y {
 		smoothRow(picture, y, smooth)
-		row, level := m.part[y*size.X:(y+1)*size.X], 0.0
+		row, threshold := m.part[y*size.X:(y+1)*size.X], 0.0
 		for x := range row {
 			if x%lightStep == 0 {
-				level = 16 * l.middle(float64(x)+lightStep/2, float64(y))
+				threshold = 16 * l.middle(float64(x)+lightStep/2, float64(y))
 			}
-			row[x] = float64(smooth[x]) < level
+			row[x] = float64(smooth[x]) < threshold
 		}
 	}
 	m.dark = tone == ToneDark || tone == ToneAuto && 2*m.onRim() < 2*(m.width+m.height)
@@ -83,7 +83,7 @@ func (m *mask) tone() Tone {
 	return ToneLight
 }
 
-// at says whether a pixel is part; beyond the picture nothing is.
-func (m *mask) at(x, y int) bool {
-	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x]
+// has says whether a pixel lies in the picture and is part, or is background.
+func (m *mask) has(x, y int, part bool) bool {
+	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x] == part
 }

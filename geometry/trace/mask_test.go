@@ -145,7 +145,7 @@ func TestDropFibres(t *testing.T) {
 			n++
 		}
 	}
-	if n != 25 || !m.at(20, 10) || !m.at(24, 14) {
+	if n != 25 || !m.has(20, 10, true) || !m.has(24, 14, true) {
 		t.Errorf("%d pixels are left, want those of the part, 25", n)
 	}
 }

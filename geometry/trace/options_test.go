@@ -1,12 +1,13 @@
 package trace_test
 
 import (
+	"errors"
 	"image"
 	"math"
-	"strings"
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 	"drawdown/geometry/trace"
 )
@@ -62,8 +63,8 @@ func TestWhichWay(t *testing.T) {
 				t.Fatalf("%s: %s at pixel %v, led back to %v", c.name, s.ID, s.Pixel, q)
 			}
 		}
-		if f.Levelled == c.options.AsScanned {
-			t.Errorf("%s: levelled is %v", c.name, f.Levelled)
+		if f.Straightened == c.options.AsScanned {
+			t.Errorf("%s: straightened is %v", c.name, f.Straightened)
 		}
 	}
 }
@@ -124,12 +125,12 @@ func TestFindErrors(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		picture *image.Gray
-		want    string
+		want    finding.Code
 	}{
-		{"flat", change(gasket, flat), "cannot be told apart"},
+		{"flat", change(gasket, flat), trace.NoContrast},
 		{"noise", grainy(change(gasket, flat), 40, 3), ""},
-		{"too faint", change(gasket, func(_, _ int, v float64) float64 { return 150 + (v-150)*0.1 }), "grey levels of 255, and 24 are needed"},
-		{"tiny", image.NewGray(image.Rect(0, 0, 30, 30)), "at least 64 × 64"},
+		{"too faint", change(gasket, func(_, _ int, v float64) float64 { return 150 + (v-150)*0.1 }), trace.NoContrast},
+		{"tiny", image.NewGray(image.Rect(0, 0, 30, 30)), trace.SmallPicture},
 	} {
 		f, err := trace.Find(c.picture, trace.PerInch(100, 100), trace.Options{})
 		if c.want == "" { // any answer without a sure hole will do
@@ -140,7 +141,7 @@ func TestFindErrors(t *testing.T) {
 			}
 			continue
 		}
-		if err == nil || !strings.Contains(err.Error(), c.want) {
+		if !errors.Is(err, c.want) {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
 	}
@@ -155,7 +156,7 @@ func TestDoubtsAboutThePicture(t *testing.T) {
 		x, y := see(p)
 		return x + 80, y
 	})
-	if f := find(t, cut, trace.PerInch(100, 100), trace.Options{}); !strings.Contains(strings.Join(trace.Sentences(f.Doubts), "; "), "reaches the edge of the picture") {
+	if f := find(t, cut, trace.PerInch(100, 100), trace.Options{}); !finding.Has(f.Doubts, trace.CutOff) {
 		t.Errorf("cut off: %q", f.Doubts)
 	}
 	two := drawing{outline: rounded(geometry.Box{Min: geometry.Point{X: -110, Y: -70}, Max: geometry.Point{X: 20, Y: 70}}, 5), holes: []hole{{geometry.Point{X: -40}, 8}, {geometry.Point{X: -80, Y: 10}, 8}}}
@@ -163,7 +164,7 @@ func TestDoubtsAboutThePicture(t *testing.T) {
 	left, right := two.paint(size, see), beside.paint(size, see)
 	both := change(left, func(x, y int, v float64) float64 { return math.Min(v, float64(right.Pix[y*right.Stride+x])) })
 	f := find(t, both, trace.PerInch(100, 100), trace.Options{})
-	if !strings.Contains(strings.Join(trace.Sentences(f.Doubts), "; "), "second part") || count(f)[trace.Fastener] != 2 {
+	if !finding.Has(f.Doubts, trace.SecondPart) || count(f)[trace.Fastener] != 2 {
 		t.Errorf("two parts: %q, %v", f.Doubts, count(f))
 	}
 }

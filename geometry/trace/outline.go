@@ -2,12 +2,9 @@ package trace
 
 import (
 	"math"
-	"strconv"
 
 	"drawdown/geometry"
 )
-
-func itoa(i int) string { return strconv.Itoa(i) }
 
 // simplified leaves out points of a closed line that lie within the tolerance
 // of the rest (Ramer, Douglas and Peucker), and more where too many are left.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 
 	"drawdown/geometry"
 )
@@ -59,7 +60,7 @@ func (t *tracer) place(found *Found, outline []geometry.Point) {
 				holes = append(holes, onGlass(s.At))
 			}
 		}
-		v.turnDeg, found.Levelled = levelTurn(holes, simplified(mapped(outline, onGlass), straightMm, len(outline)))
+		v.turnDeg, found.Straightened = straightTurn(holes, simplified(mapped(outline, onGlass), straightMm, len(outline)))
 	}
 	found.TurnedDeg = v.turnDeg
 	v.turnDeg += t.options.TurnDeg
@@ -103,19 +104,25 @@ var letters = []struct {
 	letter string
 }{{Fastener, "F"}, {Dowel, "D"}, {Bore, "B"}, {Port, "P"}, {Spot, "S"}}
 
-// number sorts the shapes by role and in reading order, and names them.
+// number sorts the shapes by role and in reading order, and names them and
+// their doubts.
 func (f *Found) number() {
 	var sorted []Shape
 	for _, l := range letters {
 		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == l.role })
 		inReadingOrder(some)
 		for i := range some {
-			some[i].ID = l.letter + itoa(i+1)
+			some[i].ID = l.letter + strconv.Itoa(i+1)
 		}
 		sorted = append(sorted, some...)
 	}
 	f.Shapes = sorted
 	f.doubtLoners()
+	for _, s := range f.Shapes {
+		for i := range s.Doubts {
+			s.Doubts[i].At.IDs = []string{s.ID}
+		}
+	}
 }
 
 // rowMm is how far places of one row may lie apart in height.
@@ -147,7 +154,7 @@ func (f *Found) doubtLoners() {
 	for i := range f.Shapes {
 		s := &f.Shapes[i]
 		if s.Role == Fastener && count[s.Group] == 1 && s.DiameterMm < 0.65*usual {
-			s.doubt(Alone)
+			s.doubt(Alone, nil)
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Limits between a hole and a doubtful one, and between that and none. They
@@ -48,10 +50,10 @@ func (t *tracer) shape(b blob) Shape {
 	s.Group = 0 // grouped with the others
 	s.Pixel = t.frame.Pixel(s.At)
 	if s.Kept < soundShare {
-		s.doubt(Torn, percent(s.Kept))
+		s.doubt(Torn, finding.Values{"round": s.Kept})
 	}
 	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, side); oval > limit/2 {
-		s.doubt(NotRound, fixed(s.DiameterMm-2*oval, 1), fixed(s.DiameterMm+2*oval, 1))
+		s.doubt(NotRound, finding.Values{"shortest": unit.Length(s.DiameterMm - 2*oval), "longest": unit.Length(s.DiameterMm + 2*oval)})
 	}
 	t.doubtTone(&s, s.DiameterMm/side)
 	return s
@@ -59,10 +61,10 @@ func (t *tracer) shape(b blob) Shape {
 
 func (t *tracer) doubtTone(s *Shape, across float64) {
 	if s.Contrast < soundStep {
-		s.doubt(Faint, percent(s.Contrast))
+		s.doubt(Faint, finding.Values{"contrast": s.Contrast})
 	}
 	if across < fewPixels {
-		s.doubt(Coarse, fixed(across, 0))
+		s.doubt(Coarse, finding.Values{"pixels": across})
 	}
 }
 
@@ -76,15 +78,15 @@ func (t *tracer) notRound(s *Shape, m moments) {
 		s.Group, s.slot = 0, true
 		across := geometry.Point{X: -m.axis.Y, Y: m.axis.X}
 		s.DiameterMm = extent(s.Edge, across)
-		s.doubt(Long, fixed(s.DiameterMm, 1), fixed(extent(s.Edge, m.axis), 1))
+		s.doubt(Long, finding.Values{"width": unit.Length(s.DiameterMm), "length": unit.Length(extent(s.Edge, m.axis))})
 	case s.DiameterMm >= portTimes*t.options.SmallestMm:
 		s.Role = Port
 		if s.DiameterMm < surePortMm {
-			s.doubt(PerhapsPort)
+			s.doubt(PerhapsPort, nil)
 		}
 	default:
 		s.Role = Spot
-		s.doubt(Dirt)
+		s.doubt(Dirt, nil)
 	}
 }
 

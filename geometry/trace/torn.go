@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 )
 
@@ -129,6 +130,6 @@ func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
 	}
 	s := Shape{At: c.centre, DiameterMm: d, ScatterMm: c.scatter, Kept: share, Contrast: outer.contrast,
 		Edge: points, Pixel: t.frame.Pixel(c.centre)}
-	s.doubt(Open, percent(share))
+	s.doubt(Open, finding.Values{"round": share})
 	return s, true
 }

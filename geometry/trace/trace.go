@@ -4,17 +4,19 @@
 // and circles are laid through the edges by least squares. Results are in
 // millimetres, y upwards.
 //
-// What cannot be judged for certain is returned with the doubt in words, never
-// left out without a word.
+// What cannot be judged for certain is returned with the doubt as a finding, never
+// left out without a word. It decides what is a hole, an opening or dirt, which
+// way the part is laid, and what scale to believe. It may import geometry, its
+// holes and units; no file, no sheet.
 package trace
 
 import (
-	"errors"
-	"fmt"
 	"image"
 	"math"
+	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 )
 
@@ -78,7 +80,7 @@ type Shape struct {
 	Kept      float64 // share of the edge that lies on the circle, 0 to 1
 	Contrast  float64 // of the edge, as a share of the picture's
 	Group     int     // of like diameters, from 0; -1 for what is not round
-	Doubts    []Doubt
+	Doubts    []finding.Finding
 	Edge      []geometry.Point // simplified
 	Pixel     geometry.Point   // centre in the picture, from the top left corner
 	slot      bool
@@ -100,14 +102,21 @@ type Found struct {
 	SpeckMm, SmallestMm float64
 	// TurnedDeg is how far the picture was turned, anticlockwise, to lie level.
 	TurnedDeg float64
-	Levelled  bool
-	Tone      Tone
+	// Straightened says that a direction stood out to turn it by.
+	Straightened bool
+	Tone         Tone
 	// GreyLevels is the difference between part and background, of 255.
 	GreyLevels float64
 	// PixelMm is the side of a pixel in the middle of the part.
 	PixelMm float64
-	Doubts  []Doubt // about the picture as a whole
-	View    View
+	Doubts  []finding.Finding // about the picture as a whole
+	// Taken says what sizes of hole were taken for, where that may surprise.
+	Taken []finding.Finding
+	// Scale says where the scale comes from, and ScaleOffMm how far the worst
+	// known distance is missed.
+	Scale      finding.Finding
+	ScaleOffMm float64
+	View       View
 }
 
 // Limits of a picture.
@@ -122,7 +131,7 @@ func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
 	o := options.filled()
 	size := picture.Rect.Size()
 	if size.X < LeastSide || size.Y < LeastSide {
-		return Found{}, fmt.Errorf("the picture is %d × %d pixels; at least %d × %d are needed", size.X, size.Y, LeastSide, LeastSide)
+		return Found{}, finding.Failed(SmallPicture, finding.Values{"width": size.X, "height": size.Y, "least": LeastSide})
 	}
 	if err := frame.check(size); err != nil {
 		return Found{}, err
@@ -141,7 +150,7 @@ func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
 	found := Found{Specks: specks, Tone: m.tone(), GreyLevels: math.Round(light.contrast), Doubts: part.doubts}
 	outer := t.edge(part.sheet)
 	if len(outer.mm) > mostRagged*(size.X+size.Y) {
-		return Found{}, errors.New("the edge of the part is too ragged to follow; lay it on plain paper, in even light")
+		return Found{}, finding.Failed(RaggedEdge, nil)
 	}
 	found.PixelMm = frame.pixelMm(outer.middle())
 	found.SpeckMm, found.SmallestMm = math.Sqrt(4*leastSpeck/math.Pi)*found.PixelMm, o.SmallestMm
@@ -151,8 +160,17 @@ func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
 	found.sort(o.Holes)
+	found.Taken = found.taken(o.Holes)
 	t.place(&found, outline)
 	return found, nil
+}
+
+// Check says what keeps what was found from being a pattern.
+func (f Found) Check() error {
+	if slices.ContainsFunc(f.Shapes, func(s Shape) bool { return s.Role == Fastener }) {
+		return nil
+	}
+	return finding.Failed(NoFastener, nil)
 }
 
 // tracer holds what every step of one trace needs.

@@ -30,21 +30,22 @@ type Asked struct {
 // people write it. The error lists those there are.
 func ParseAsked(name string) (Asked, error) {
 	wanted := strings.ToLower(strings.Join(strings.Fields(name), ""))
-	for u, t := range torqueUnits {
-		if wanted != "" && slices.Contains(t.spellings, halfSigns.Replace(wanted)) {
-			return Asked{TorqueDimension, TorqueUnit(u).String(), t.inNm}, nil
-		}
-	}
 	var known []string
-	for dimension, scales := range [][]scale{LengthDimension: lengthScales, ForceDimension: forceScales, StressDimension: stressScales} {
+	for dimension, scales := range [][]scale{
+		LengthDimension: lengthScales, ForceDimension: forceScales, StressDimension: stressScales, TorqueDimension: torqueUnits[:],
+	} {
+		spelt := wanted
+		if Dimension(dimension) == TorqueDimension {
+			spelt = halfSigns.Replace(wanted)
+		}
 		for _, s := range scales {
-			if slices.Contains(s.spellings, wanted) {
+			if slices.Contains(s.spellings, spelt) {
 				return Asked{Dimension(dimension), s.sign, s.size}, nil
 			}
 		}
 		known = append(known, signsOf(scales)...)
 	}
-	return Asked{}, finding.Failed(NotAsked, finding.Values{"unit": name, "allowed": append(known, torqueSigns()...)})
+	return Asked{}, finding.Failed(NotAsked, finding.Values{"unit": name, "allowed": known})
 }
 
 // Print writes a figure, given in the unit used inside (mm, N, MPa, N·m), in

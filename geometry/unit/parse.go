@@ -17,35 +17,30 @@ import (
 // that can be a thousands sign, as in "1,000 mm", is an error that says how to
 // write either reading. All errors are findings of this package.
 func ParseLength(s, bareUnit string) (Length, error) {
-	v, err := parse(s, bareUnit, lengthScales, "110 mm", "4.25 in")
-	return Length(v), err
+	return parse[Length](s, bareUnit, lengthScales, "110 mm", "4.25 in")
 }
 
 // ParseAngle reads "90°", "90 deg" or "0.25 turn". The unit is required.
 func ParseAngle(s string) (Angle, error) {
-	v, err := parse(s, "", angleScales, "90°", "90 deg")
-	return Angle(v), err
+	return parse[Angle](s, "", angleScales, "90°", "90 deg")
 }
 
 // ParseForce reads "30 kN" or "6750 lbf". The unit is required.
 func ParseForce(s string) (Force, error) {
-	v, err := parse(s, "", forceScales, "30 kN", "6750 lbf")
-	return Force(v), err
+	return parse[Force](s, "", forceScales, "30 kN", "6750 lbf")
 }
 
 // ParseStress reads "830 MPa" or "120 ksi". The unit is required.
 func ParseStress(s string) (Stress, error) {
-	v, err := parse(s, "", stressScales, "830 MPa", "120 ksi")
-	return Stress(v), err
+	return parse[Stress](s, "", stressScales, "830 MPa", "120 ksi")
 }
 
 // ParseDuration reads "10 min" or "4 h". The unit is required.
 func ParseDuration(s string) (Duration, error) {
-	v, err := parse(s, "", durationScales, "10 min", "4 h")
-	return Duration(v), err
+	return parse[Duration](s, "", durationScales, "10 min", "4 h")
 }
 
-func parse(s, bareUnit string, scales []scale, examples ...string) (float64, error) {
+func parse[T ~float64](s, bareUnit string, scales []scale, examples ...string) (T, error) {
 	value, name, err := numberAndUnit(s, bareUnit, NoQuantity, examples)
 	if err != nil {
 		return 0, err
@@ -53,7 +48,8 @@ func parse(s, bareUnit string, scales []scale, examples ...string) (float64, err
 	lower := strings.ToLower(name)
 	for _, sc := range scales {
 		if slices.Contains(sc.spellings, lower) {
-			return checkFinite(s, value*sc.size)
+			v, err := checkFinite(s, value*sc.size)
+			return T(v), err
 		}
 	}
 	return 0, unknown(s, lower, signsOf(scales))

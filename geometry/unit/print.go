@@ -11,6 +11,9 @@ func (a Angle) String() string { return plain(float64(a), 1) + "°" }
 // String prints the length in millimetres, to a hundredth at most.
 func (l Length) String() string { return plain(float64(l), 2) + " mm" }
 
+// Inches prints the length in inches, to a thousandth at most.
+func (l Length) Inches() string { return plain(float64(l)/millimetresPerInch, 3) + " in" }
+
 // String prints minutes; hours when they are whole, and seconds under a minute.
 func (d Duration) String() string {
 	minutes := float64(d)

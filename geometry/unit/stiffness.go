@@ -59,19 +59,17 @@ var lineScales = []scale{
 
 // ParseFlexibility reads "4.2e-6 mm/N" or "4.2 µm/kN". The unit is required.
 func ParseFlexibility(s string) (Flexibility, error) {
-	v, err := parse(s, "", flexibilityScales, "4.2e-6 mm/N")
-	return Flexibility(v), err
+	return parse[Flexibility](s, "", flexibilityScales, "4.2e-6 mm/N")
 }
 
 // ParseBendingStiffness reads "2.0e8 N·mm²", "2e8 N mm^2" or "200 N·m²". The unit
 // is required.
 func ParseBendingStiffness(s string) (BendingStiffness, error) {
 	number, name := split(s)
-	v, err := parse(number+" "+halfSigns.Replace(name), "", bendingScales, "2.0e8 N·mm²")
-	if err != nil { // in the words that were written
-		v, err = parse(s, "", bendingScales, "2.0e8 N·mm²")
+	if v, err := parse[BendingStiffness](number+" "+halfSigns.Replace(name), "", bendingScales); err == nil {
+		return v, nil
 	}
-	return BendingStiffness(v), err
+	return parse[BendingStiffness](s, "", bendingScales, "2.0e8 N·mm²") // the error is about what was written
 }
 
 // ParseAreaStiffness reads "120 MPa/mm", its ends "50-250 MPa/mm", or its ends
@@ -92,7 +90,7 @@ const leastStiffness, mostStiffness = 0.01, 1e6
 func parseSpan[T AreaStiffness | LineStiffness](s string, scales []scale, one, two string) (Span[T], error) {
 	var figures []T
 	for _, part := range parts(s) {
-		v, err := parse(part, "", scales, one, two)
+		v, err := parse[T](part, "", scales, one, two)
 		if err != nil {
 			if len(figures) > 0 || strings.TrimSpace(part) != strings.TrimSpace(s) {
 				err = unreadable(s, err)
@@ -104,7 +102,7 @@ func parseSpan[T AreaStiffness | LineStiffness](s string, scales []scale, one, t
 				"written": s, "least": leastStiffness, "most": mostStiffness, "unit": scales[0].sign, "examples": []string{one, two},
 			})
 		}
-		figures = append(figures, T(v))
+		figures = append(figures, v)
 	}
 	var b Span[T]
 	switch len(figures) {

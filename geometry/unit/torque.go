@@ -18,11 +18,7 @@ const (
 
 // Factors to N·m from NIST SP 811, Appendix B.8. The spellings stand without
 // the sign or space between their two halves.
-var torqueUnits = [...]struct {
-	sign      string
-	spellings []string
-	inNm      float64
-}{
+var torqueUnits = [...]scale{
 	NewtonMetre: {"N·m", []string{"nm"}, 1},
 	PoundForceFoot: {
 		"lbf·ft",
@@ -40,14 +36,6 @@ var torqueUnits = [...]struct {
 // String gives the sign of the unit as the sheets print it.
 func (u TorqueUnit) String() string { return torqueUnits[u].sign }
 
-func torqueSigns() []string {
-	var all []string
-	for _, u := range torqueUnits {
-		all = append(all, u.sign)
-	}
-	return all
-}
-
 // GivenTorque is a torque with the unit and the figure that its source gave,
 // so that the sheet can print it unchanged.
 type GivenTorque struct {
@@ -56,7 +44,7 @@ type GivenTorque struct {
 }
 
 // Nm gives the torque in newton metres.
-func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].inNm) }
+func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].size) }
 
 // String prints the figure as its source gave it.
 func (g GivenTorque) String() string {
@@ -79,13 +67,13 @@ func ParseTorque(s string) (GivenTorque, error) {
 		if !slices.Contains(t.spellings, joined) {
 			continue
 		}
-		if _, err := checkFinite(s, value*t.inNm); err != nil {
+		if _, err := checkFinite(s, value*t.size); err != nil {
 			return GivenTorque{}, err
 		}
 		return GivenTorque{value, TorqueUnit(u)}, nil
 	}
-	return GivenTorque{}, unknown(s, lower, torqueSigns())
+	return GivenTorque{}, unknown(s, lower, signsOf(torqueUnits[:]))
 }
 
 // In gives the torque as a plain number in unit u.
-func (t Torque) In(u TorqueUnit) float64 { return float64(t) / torqueUnits[u].inNm }
+func (t Torque) In(u TorqueUnit) float64 { return float64(t) / torqueUnits[u].size }

@@ -92,7 +92,7 @@ func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *no
 		return
 	}
 	s.made.Network.Readings = append(s.made.Network.Readings, survey.Reading{From: a, To: b, Distance: centre})
-	s.made.How = append(s.made.How, how)
+	s.made.Ways = append(s.made.Ways, survey.Way(how))
 }
 
 // isRepeated warns of the same reading with the same figure: it counts once. A

@@ -25,10 +25,8 @@ type Survey struct {
 	Machine string
 	IDs     []string // of the holes, in the file's order
 	Network survey.Network
-	Inches  bool // the file is in inches
-	// How says how each reading of the network was taken: centre, outside or
-	// inside.
-	How []string
+	Inches  bool         // the file is in inches
+	Ways    []survey.Way // of the readings, how each was taken
 }
 
 // reader reads a survey file with the means of the pattern reader.

@@ -75,9 +75,12 @@ func (p Problem) String() string {
 }
 
 // Detail prints the problem with the source line and a mark under the place.
-func (p Problem) Detail() string {
+func (p Problem) Detail() string { return p.Under(p.String()) }
+
+// Under prints the source line, with a mark under the place, below a text.
+func (p Problem) Under(text string) string {
 	if p.Line == 0 || p.Snippet == "" {
-		return p.String() + "\n"
+		return text + "\n"
 	}
 	margin := fmt.Sprintf("%5d | ", p.Line)
 	indent := strings.Repeat(" ", len(margin)-2) + "| "
@@ -85,7 +88,7 @@ func (p Problem) Detail() string {
 	if mark == 0 {
 		mark = p.Column
 	}
-	return fmt.Sprintf("%s\n%s%s\n%s%s^\n", p.String(), margin, harmless(p.Snippet), indent, padding(p.Snippet, mark-1))
+	return fmt.Sprintf("%s\n%s%s\n%s%s^\n", text, margin, harmless(p.Snippet), indent, padding(p.Snippet, mark-1))
 }
 
 // List is all the problems of a run. It is an error when one of them is.

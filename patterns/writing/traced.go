@@ -6,25 +6,26 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/trace"
 )
 
 // Traced gives the pattern file of what was found in a picture. Doubts stand in
-// it as comments, and those about a bolt's hole on the card too. Notes say
-// where the picture came from.
-func Traced(title, machine string, found trace.Found, notes []string) Draft {
+// it as comments, in the words that say gives them, and those about a bolt's
+// hole on the card too. Notes say where the picture came from.
+func Traced(title, machine string, found trace.Found, notes []string, say func(finding.Finding) string) Draft {
 	d := Draft{Title: title, Machine: machine, HolesMm: map[string]float64{}, Notes: notes}
 	if len(found.Outline) > 2 {
 		d.Joint.Outline = append(d.Joint.Outline, tracedPath(found.Outline))
 	}
 	for _, doubt := range found.Doubts {
-		d.Notes = append(d.Notes, "Look: "+doubt.String()+".")
+		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {
 		for _, doubt := range s.Doubts {
-			d.Notes = append(d.Notes, fmt.Sprintf("Look at %s, %s mm at %s: %s.", s.ID, Number(tenth(s.DiameterMm)), Place(tracedPlace(s.At)), doubt))
+			d.Notes = append(d.Notes, fmt.Sprintf("Look at %s, %s mm at %s: %s.", s.ID, Number(tenth(s.DiameterMm)), Place(tracedPlace(s.At)), say(doubt)))
 		}
 		if s.Role == trace.Fastener && len(s.Doubts) > 0 {
 			if doubtful++; doubtful <= mostTracedCautions {

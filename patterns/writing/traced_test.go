@@ -5,9 +5,11 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
 	"drawdown/patterns/patterntest"
 	"drawdown/patterns/writing"
+	"drawdown/render/words"
 )
 
 // What was traced is written and read back as a joint, with its doubts in the
@@ -16,19 +18,19 @@ func TestTraced(t *testing.T) {
 	f := trace.Found{
 		Outline:  []geometry.Point{{X: -60, Y: -40}, {X: 60, Y: -40}, {X: 60.123, Y: 40}, {X: -60, Y: 40}},
 		GroupsMm: []float64{8.41, 6.02, 52},
-		Doubts:   []trace.Doubt{trace.NewDoubt(trace.CutOff)},
+		Doubts:   []finding.Finding{finding.Warned(trace.CutOff, nil)},
 	}
 	for i, p := range []geometry.Point{{X: -50, Y: 30}, {X: 0.04, Y: 30}, {X: 50, Y: 29.97}, {X: -50, Y: -30}, {X: 0, Y: -30}, {X: 50, Y: -30}} {
 		f.Shapes = append(f.Shapes, trace.Shape{ID: "F" + string(rune('1'+i)), Role: trace.Fastener, At: p, DiameterMm: 8.4})
 	}
-	f.Shapes[2].Doubts = []trace.Doubt{trace.NewDoubt(trace.Torn, "79")}
+	f.Shapes[2].Doubts = []finding.Finding{finding.Warned(trace.Torn, finding.Values{"round": 0.79})}
 	f.Shapes = append(f.Shapes,
 		trace.Shape{ID: "D1", Role: trace.Dowel, At: geometry.Point{X: 20, Y: 5.004}, DiameterMm: 6.04, Group: 1},
 		trace.Shape{ID: "B1", Role: trace.Bore, At: geometry.Point{X: -20}, DiameterMm: 52.03, Group: 2},
 		trace.Shape{ID: "P1", Role: trace.Port, Group: -1, Edge: []geometry.Point{{X: 30, Y: 0}, {X: 40, Y: 0}, {X: 35, Y: 8}}},
-		trace.Shape{ID: "S1", Role: trace.Spot, At: geometry.Point{X: 45, Y: 12}, DiameterMm: 3.1, Group: -1, Doubts: []trace.Doubt{trace.NewDoubt(trace.Dirt)}},
+		trace.Shape{ID: "S1", Role: trace.Spot, At: geometry.Point{X: 45, Y: 12}, DiameterMm: 3.1, Group: -1, Doubts: []finding.Finding{finding.Warned(trace.Dirt, nil)}},
 	)
-	data := writing.Pattern(writing.Traced("Cover", "", f, []string{"Traced."}))
+	data := writing.Pattern(writing.Traced("Cover", "", f, []string{"Traced."}, words.English().Say))
 	joint := patterntest.Joint(t, data)
 	if len(joint.Fasteners) != 6 || len(joint.Outline) != 2 || len(joint.Bores) != 1 || len(joint.Dowels) != 1 {
 		t.Fatalf("%+v\n%s", joint, data)

@@ -1,6 +1,9 @@
 // Package diagram draws the part: outline, bores, dowels, the fasteners' marks
 // with their numbers, and the path that shows the order. It takes a plan and a
 // box on the page and gives scene items; nothing it draws leaves the box.
+//
+// It may import places, orders, plans, scenes and type. It knows no paper, and no
+// words but those that it is given.
 package diagram
 
 import (

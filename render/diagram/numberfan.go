@@ -44,7 +44,7 @@ func (s *sketch) fans(z size) bool {
 	if !z.led || s.count() > hopeless || s.req.piece != nil {
 		return false
 	}
-	if _, round := roundPart(s.req.Plan.Joint); !round {
+	if _, round := RoundPart(s.req.Plan.Joint); !round {
 		return false
 	}
 	const least = 0.9 // with less, no leader passes between two marks

@@ -15,7 +15,7 @@ func partBounds(j geometry.Joint) geometry.Box {
 	}
 	if len(j.Outline) == 0 {
 		b := geometry.Bounds(points)
-		if rim, round := roundPart(j); round {
+		if rim, round := RoundPart(j); round {
 			b = geometry.Box{Min: rim.Centre, Max: rim.Centre}.Grown(rim.Radius)
 		}
 		b = b.Grown(edgeAllowance(j))
@@ -34,9 +34,9 @@ func partBounds(j geometry.Joint) geometry.Box {
 	return geometry.Bounds(points)
 }
 
-// roundPart says whether the fasteners lie on a bolt circle, so that the part
+// RoundPart says whether the fasteners lie on a bolt circle, so that the part
 // is drawn round.
-func roundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
+func RoundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
 	const least = 5 // fewer may lie on a circle by chance
 	points := j.Points()
 	rim = geometry.Enclose(points)
@@ -87,7 +87,7 @@ func bodyFill(j geometry.Joint, outline int) scene.Ink {
 
 func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	if len(j.Outline) == 0 {
-		if rim, round := roundPart(j); round {
+		if rim, round := RoundPart(j); round {
 			c := s.view.at(rim.Centre)
 			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
 		}

@@ -4,7 +4,7 @@
 //
 // The typefaces are Go Regular and Go Bold. They hold the Latin, Greek and
 // Cyrillic letters of Europe's national languages, and the signs of the trade
-// (N·m, °, ×, ≈, Ø).
+// (N·m, °, ×, ≈, Ø). It may import scenes alone.
 package font
 
 import (

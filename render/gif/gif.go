@@ -1,5 +1,6 @@
 // Package gif paints a run of scenes as a moving picture that every slide
 // program and browser shows (GIF89a). Each picture holds only what has changed.
+// It may import scenes and the painter of PNG.
 package gif
 
 import (

@@ -1,6 +1,7 @@
 // Package page writes an HTML page that plays the work on a joint step by step.
 // The page is one file that asks for nothing outside itself: it works from a
-// stick, on a machine without a network.
+// stick, on a machine without a network. It may import frames, words and the
+// writer of SVG.
 package page
 
 import (

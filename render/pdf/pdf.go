@@ -1,7 +1,7 @@
 // Package pdf writes a scene document as a PDF file.
 //
 // The typeface is embedded, cut down to the characters that are used. The same
-// document and date give the same bytes.
+// document and date give the same bytes. It may import scenes and type.
 package pdf
 
 import (

@@ -40,6 +40,17 @@ func LineToBox(p, q Point, b Box) float64 {
 	return math.Sqrt(least)
 }
 
+// RunsToBox is the distance from a flattened path to a box; 0 where they touch.
+func RunsToBox(runs [][]Point, b Box) float64 {
+	least := math.Inf(1)
+	for _, run := range runs {
+		for k := 1; k < len(run); k++ {
+			least = min(least, LineToBox(run[k-1], run[k], b))
+		}
+	}
+	return least
+}
+
 // Crossing says whether the straight lines a–b and c–d cross.
 func Crossing(a, b, c, d Point) bool {
 	side := func(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }

@@ -1,7 +1,7 @@
 // Package scene is the display list that every backend paints: paths and text
 // that is already measured and broken, in millimetres from the top left of the
 // page, y downwards. A scene knows no bolt and no file format; a backend
-// measures nothing and lays nothing out.
+// measures nothing and lays nothing out. It imports nothing of the project.
 package scene
 
 // Document is a run of pages that belong together.

@@ -1,7 +1,8 @@
 // Package sheet is what all papers of the workshop share: the sizes of paper
 // and type, the heading, the foot, and the run of pages. The folders below it
 // lay out one paper each: they decide what stands where, measure and break all
-// type, and give scenes that any backend can paint.
+// type, and give scenes that any backend can paint. It may import plans, words,
+// scenes and type.
 package sheet
 
 import (

@@ -1,6 +1,6 @@
 // Package svg writes one page of a scene as a self-contained SVG picture in
 // millimetres. No font is embedded: each line of text carries its measured
-// length, so that it fits in any typeface.
+// length, so that it fits in any typeface. It may import scenes and type.
 package svg
 
 import (

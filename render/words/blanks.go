@@ -9,7 +9,7 @@ import (
 // tight are the blanks at which no line may end: in French those before high
 // signs and inside quotation marks, in all languages the one before the sign
 // for percent and units and the one behind ≈. The catalogues have plain blanks there.
-var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?", " !", "\u00a0!", "≈ %", "≈\u00a0%", " kN", "\u00a0kN", " MPa", "\u00a0MPa", "« ", "«\u00a0", " »", "\u00a0»")
+var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?", " !", "\u00a0!", "≈ %", "≈\u00a0%", " kN", "\u00a0kN", " MPa", "\u00a0MPa", " dpi", "\u00a0dpi", "« ", "«\u00a0", " »", "\u00a0»")
 
 // percent is the sign with its blank, not a verb that stands behind a blank.
 var percent = regexp.MustCompile(` %(%|[^\w.\[]|$)`)

@@ -22,8 +22,7 @@ type Book struct {
 	Page           string
 	Overview       string
 	OverviewSays   string // how the small drawings are read
-	Fasteners      string // %d fasteners
-	Fastener       string
+	Fasteners      Plural // %d fasteners
 	StripDown      string
 	BuildUp        string
 	StripSteps     string

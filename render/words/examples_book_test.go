@@ -1,8 +1,14 @@
 package words
 
-import "drawdown/geometry/finding"
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/thread"
+)
 
-// The code is named in full: package book stands above this one.
+// The codes are named in full: their packages stand above this one.
 var _ = exampleOf(map[finding.Code]finding.Values{
-	"book joint": {"joint": "Cylinder head", "what": "the label \"water pump\" found no room on a5"},
+	"book joint":         {"joint": "Cylinder head", "what": "the label \"water pump\" found no room on a5"},
+	"book which machine": {},
+	"book example alone": {"file": "p4.yaml"},
+	"book not drawn":     {"why": finding.Failed(thread.LeftHand, nil)},
 })

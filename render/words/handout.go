@@ -84,15 +84,10 @@ type Graded struct {
 	DrawnAll       string            // caption where none is black
 	Student, Sheet string            // columns of the summary
 	Verdict, What  string
-	Count          string // %d answers: %d right, ...
-	Most           string // heading: what was missed most
-	Times          string // %[2]s: %[1]d of %[3]d
-	// Names and Rules say what breaks a rule, by judge.Rule: in a word or two,
-	// and in a sentence with %[1]s for the bolts and %[2]s for those they are
-	// held against.
-	Names, Rules map[string]string
-	// LoosenRules take the place of those rules that read otherwise backwards.
-	LoosenRules map[string]string
+	Count          string            // %d answers: %d right, ...
+	Most           string            // heading: what was missed most
+	Times          string            // %[2]s: %[1]d of %[3]d
+	Names          map[string]string // what breaks a rule in a word or two, by judge.Rule
 }
 
 // Showing is the page and the picture that show the order at a projector.

@@ -1,6 +1,9 @@
 package words
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // Text puts sentences one after the other. Empty ones fall away.
 func Text(sentences ...string) string { return joined(sentences, " ") }
@@ -13,6 +16,12 @@ func Row(things ...string) string { return joined(things, " · ") }
 // is empty the other stands alone.
 func (c *Catalogue) With(said, remark string) string {
 	return joined([]string{said, remark}, c.Card.Checks.And)
+}
+
+// Capital begins a sentence with a capital.
+func Capital(sentence string) string {
+	first, size := utf8.DecodeRuneInString(sentence)
+	return strings.ToUpper(string(first)) + sentence[size:]
 }
 
 func joined(texts []string, sign string) string {

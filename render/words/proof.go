@@ -7,10 +7,6 @@ type Proof struct {
 	Nothing string
 	Scale   string // %s; scale %s: the counts, and where the scale comes from
 
-	FourCorners      string // %s × %s mm: of a rectangle
-	Stated, FromFile string // %s: dots per inch
-	Known            Plural // distances that were measured
-
 	FullSize string
 	Reduced  string            // %s: how many millimetres of the part are one on paper
 	Bar      string            // %s mm of the part
@@ -21,10 +17,9 @@ type Proof struct {
 	Caliper  string            // %s: distances
 	Distance string            // %s %s %s mm: two ids and what lies between
 
-	Look   string            // %s: a doubt about the picture
-	LookAt string            // %s, %s: %s: id, diameter and doubt
-	Specks string            // %s %s %d: from, to, how many
-	NoRoom string            // %d: names
-	More   string            // %d: doubts
-	Doubts map[string]string // by cause
+	Look   string // %s: a doubt about the picture
+	LookAt string // %s, %s: %s: id, diameter and doubt
+	Specks string // %s %s %d: from, to, how many
+	NoRoom string // %d: names
+	More   string // %d: doubts
 }

@@ -37,6 +37,9 @@ func (c *Catalogue) Value(v any, form string) string {
 	case []finding.Term:
 		return c.List.join(each(v, c.Term), form)
 	case []finding.Finding:
+		if form != "" {
+			return c.List.join(c.SayAll(v), form)
+		}
 		return strings.Join(c.SayAll(v), "; ")
 	case []int:
 		return c.List.join(each(v, strconv.Itoa), form)

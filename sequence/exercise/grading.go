@@ -9,16 +9,16 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Outcome sums up what became of a row of answers.
+// Outcome sums up what became of a row of answers, as JSON has it.
 type Outcome string
 
 const (
 	Right    Outcome = "right"
-	Remarks  Outcome = "remarks" // right, with a remark
-	Wrong    Outcome = "wrong"
-	NotWhole Outcome = "not whole" // bolts are left out, there twice or unknown
+	Remarks  Outcome = "right, with a remark"
+	Wrong    Outcome = "not yet right"
+	NotWhole Outcome = "not a whole order" // bolts are left out, there twice or unknown
 	NoAnswer Outcome = "no answer"
-	Unread   Outcome = "unread" // a row of the table that cannot be read
+	Unread   Outcome = "not marked" // a row of the table that cannot be read
 )
 
 // Given says whether there was an answer to grade.

@@ -22,6 +22,7 @@ const (
 	NextNeighbours finding.Code = "order goes to neighbours" // n, first, second, early, late, most
 	NotAcross      finding.Code = "order not across"         // n, of, first, second, early, late
 	PullsAside     finding.Code = "order pulls aside"        // id, step, pull, most, side
+	BendsPart      finding.Code = "order bends the part"     // id, step, bend, most, side
 	LongWay        finding.Code = "order long way"           // way, own
 	AtSteps        finding.Code = "at steps"                 // n, steps; from, to: where they follow each other
 )

@@ -4,24 +4,15 @@ import (
 	"slices"
 	"strings"
 
-	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 )
 
 // Fasteners are the fasteners of one size over all joints.
 type Fasteners struct {
-	Thread string // as the standard names it; empty where no file says
-	Inches bool   // the length is marked in inches
-	Length unit.Length
-	Class  string
-	Head   head.Form
-	Stud   bool
-	Nut    unit.Length // across flats; 0 where there is none
-	Reuse  plan.Reuse
-	Count  int
-	In     []Joint
+	plan.Kind // the first that is met
+	Count     int
+	In        []Joint
 }
 
 // Fasteners counts the fasteners over all joints: those that are used once
@@ -43,13 +34,9 @@ func reuseRank(r plan.Reuse) int {
 }
 
 func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
-	one := Fasteners{Length: k.Length, Class: k.Class, Head: k.HeadForm, Stud: k.Stud(), Nut: k.NutAcross, Reuse: k.Reuse}
-	if k.Thread != nil {
-		one.Thread, one.Inches = k.Thread.Name, k.Thread.Unified()
-	}
-	i := slices.IndexFunc(all, one.like)
+	i := slices.IndexFunc(all, func(f Fasteners) bool { return f.like(k) })
 	if i < 0 {
-		i, all = len(all), append(all, one)
+		i, all = len(all), append(all, Fasteners{Kind: k})
 	}
 	all[i].Count += j.Count(k.Name)
 	if n := len(all[i].In); n == 0 || all[i].In[n-1].Number != j.Number {
@@ -58,9 +45,9 @@ func count(all []Fasteners, j Joint, k plan.Kind) []Fasteners {
 	return all
 }
 
-func (f Fasteners) like(g Fasteners) bool {
-	return f.Thread == g.Thread && f.Length == g.Length && f.Class == g.Class && f.Head == g.Head &&
-		f.Stud == g.Stud && f.Nut == g.Nut && f.Reuse == g.Reuse
+func (f Fasteners) like(k plan.Kind) bool {
+	return f.ThreadName() == k.ThreadName() && f.Length == k.Length && f.Class == k.Class && f.HeadForm == k.HeadForm &&
+		f.Stud() == k.Stud() && f.NutAcross == k.NutAcross && f.Reuse == k.Reuse
 }
 
 // Supply is a gasket, sealant or lubricant with the joints that need it, or

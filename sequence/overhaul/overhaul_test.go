@@ -100,7 +100,7 @@ func TestFastenersAreCountedOverAllJoints(t *testing.T) {
 	}
 	var got []line
 	for _, f := range small(t).Fasteners() {
-		got = append(got, line{f.Count, f.Thread, f.Length, f.Reuse, len(f.In)})
+		got = append(got, line{f.Count, f.ThreadName(), f.Length, f.Reuse, len(f.In)})
 	}
 	want := []line{
 		{10, "M10×1.5", 120, plan.ReuseOnce, 1},
@@ -117,7 +117,7 @@ func TestFastenersAreCountedOverAllJoints(t *testing.T) {
 func TestLikeFastenersAreCountedTogether(t *testing.T) {
 	o := overhaul.Overhaul{Tasks: []overhaul.Task{{Joint: planOf(t, "p4-cover")}, {Joint: planOf(t, "p4-timing-cover")}}}
 	for _, f := range o.Fasteners() {
-		if f.Thread == "M6×1" && (f.Count != 20 || len(f.In) != 2) {
+		if f.ThreadName() == "M6×1" && (f.Count != 20 || len(f.In) != 2) {
 			t.Errorf("%d M6 bolts in %d joints, want 14 + 6 in 2", f.Count, len(f.In))
 		}
 	}
@@ -134,7 +134,7 @@ func TestStudsAndNuts(t *testing.T) {
 	}
 	got := map[string]line{}
 	for _, f := range o.Fasteners() {
-		got[fmt.Sprintf("%s %v %v", f.Thread, f.Length, f.Stud)] = line{f.Count, f.Stud, f.Nut}
+		got[fmt.Sprintf("%s %v %v", f.ThreadName(), f.Length, f.Stud())] = line{f.Count, f.Stud(), f.NutAcross}
 	}
 	want := map[string]line{
 		"M16×2 80 mm false": {16, false, 24}, "M8×1.25 45 mm true": {8, true, 13},

@@ -79,6 +79,15 @@ func (k Kind) TurnedAcross() unit.Length {
 	return k.HeadAcross
 }
 
+// ThreadName is the thread as the standard names it; empty where the file names
+// none.
+func (k Kind) ThreadName() string {
+	if k.Thread == nil {
+		return ""
+	}
+	return k.Thread.Name
+}
+
 // MajorMm is the major diameter of the thread; 0 where the file names none.
 func (k Kind) MajorMm() float64 {
 	if k.Thread == nil {

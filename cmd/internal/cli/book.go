@@ -1,13 +1,11 @@
 package cli
 
 import (
-	"errors"
-	"fmt"
-
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/render"
 	"drawdown/render/sheet/book"
@@ -31,7 +29,7 @@ var bookCommand = command{
 			}
 			file, err := oneFile(args)
 			if err != nil && len(args) == 0 {
-				err = errors.New("which machine? Name a file, a built-in one such as p4-engine, or - for standard input")
+				err = finding.Failed(WhichMachine, nil)
 			}
 			if err != nil {
 				return p.misuse("book", "%v", err)
@@ -43,7 +41,7 @@ var bookCommand = command{
 
 func (p *Program) bookExample(args []string) Status {
 	if len(args) > 0 {
-		return p.misuse("book", "--example takes no file: %q is one too many", args[0])
+		return p.misuse("book", "%v", finding.Failed(ExampleAlone, finding.Values{"file": args[0]}))
 	}
 	text, _ := patterns.BuiltinMachineText(patterns.BuiltinMachines()[0])
 	p.Stdout.Write(text) // the output keeps the error
@@ -59,7 +57,7 @@ func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing
 	files, notes, err := job.Book(made, trays, ask, func(done, _ int) { shown.done(done) })
 	shown.clear()
 	if err != nil {
-		return p.fail(Wrong, fmt.Errorf("the book cannot be drawn: %w", err))
+		return p.fail(Wrong, finding.Failed(BookNotDrawn, finding.Values{"why": err}))
 	}
 	return p.deliver(files, p.words.SayAll(notes), printing)
 }

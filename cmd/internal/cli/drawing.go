@@ -8,27 +8,14 @@ import (
 	"drawdown/geometry/holes"
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
-	"drawdown/patterns/writing"
 )
 
-// drawingDraft reads a drawing. Not ok means that the status is final.
-func (p *Program) drawingDraft(q *quantities) (draft writing.Draft, status Status, ok bool) {
-	file, _ := q.text("dxf")
+// drawing says how a drawing is to be read.
+func (q *quantities) drawing() drawn.Options {
 	ask := drawn.Options{Holes: q.holeRule()}
-	ask.Unit, _ = oneOf(q, "units", dxf.Units)
 	ask.Layers = q.layers()
-	if q.err != nil {
-		return draft, p.refuse("patterns", q.err), false
-	}
-	draft, problems, err := job.Drawing(file, p.Stdin, ask)
-	if err != nil {
-		return draft, p.unread(file, err), false
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return draft, Wrong, false
-	}
-	return draft, Done, true
+	ask.Unit, _ = oneOf(q, "units", dxf.Units)
+	return ask
 }
 
 // holeRule reads which diameters are whose.

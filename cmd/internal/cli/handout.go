@@ -7,6 +7,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/render"
 	"drawdown/sequence/exercise"
 )
@@ -40,16 +41,16 @@ func addHandoutFlags(flags *pflag.FlagSet) handoutFlags {
 // chosen gives what the flags ask for, or what is wrong with them.
 func (f handoutFlags) chosen() (ask job.HandoutRequest, err error) {
 	if f.flags.Changed("mark") && *f.mark == "" {
-		return ask, fmt.Errorf("--mark needs the name of a table; - is standard input")
+		return ask, finding.Failed(TableNotNamed, nil)
 	}
 	if f.flags.Changed("mark") && f.flags.Changed("make") {
-		return ask, fmt.Errorf("--mark and --make do not go together: mark the answers, or make the sheets")
+		return ask, finding.Failed(GradeOrMake, nil)
 	}
 	if f.flags.Changed("layouts") && (*f.layouts < 1 || *f.layouts > exercise.Most) {
-		return ask, fmt.Errorf("--layouts %d; allowed: 1 to %d", *f.layouts, exercise.Most)
+		return ask, finding.Failed(exercise.HowMany, finding.Values{"count": *f.layouts, "most": exercise.Most})
 	}
 	if f.flags.Changed("seed") && *f.layouts == 0 {
-		return ask, fmt.Errorf("--seed makes parts up, so it needs --layouts too")
+		return ask, finding.Failed(SeedAlone, nil)
 	}
 	ask.Parts, ask.Loosening, ask.Layouts, ask.Seed = *f.make, *f.loosen, *f.layouts, *f.seed
 	return ask, nil
@@ -71,7 +72,7 @@ func buildHandout(flags *pflag.FlagSet) runner {
 			return p.misuse("handout", "%v", err)
 		}
 		if file == "-" && *own.mark == "-" {
-			return p.misuse("handout", "standard input cannot be both the pattern and the table")
+			return p.misuse("handout", "%v", finding.Failed(OneInputOnly, nil))
 		}
 		made, status, ok := p.load(file, "", "")
 		if !ok {

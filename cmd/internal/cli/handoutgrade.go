@@ -4,10 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/plan"
@@ -18,7 +20,7 @@ import (
 func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f flag.Print) Status {
 	graded, problems, err := job.Grade(made, ask, table, p.Stdin)
 	if errors.Is(err, fs.ErrNotExist) {
-		return p.fail(Wrong, fmt.Errorf("there is no table %s", table))
+		return p.fail(Wrong, finding.Failed(NoTable, finding.Values{"file": table}))
 	}
 	if err != nil {
 		return p.unread(table, err)
@@ -28,7 +30,7 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 		return Wrong
 	}
 	if job.OfOtherParts(graded) {
-		p.warn([]string{otherParts(ask)})
+		p.warn([]string{p.words.Say(finding.Warned(OfOtherParts, finding.Values{"layouts": ask.Layouts, "seed": fmt.Sprint(ask.Seed)}))})
 	}
 	files, err := job.GradedSheets(made, ask, graded)
 	if err != nil {
@@ -46,10 +48,11 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	}
 	for _, g := range graded {
 		if g.Outcome == exercise.Unread {
-			fmt.Fprintf(p.Stdout, "%s, line %d: %s\n    %s\n", g.Student, g.Line, outcomeWords(p.words, g), unread(p.words, g))
+			p.answer(AnswerUnread, g)
+			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Value(g.Answer.Unread, ""))
 			continue
 		}
-		fmt.Fprintf(p.Stdout, "%s, sheet %d: %s\n", g.Student, g.Answer.Sheet, outcomeWords(p.words, g))
+		p.answer(AnswerGraded, g)
 		for _, finding := range g.ToMend() {
 			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(finding.Found()))
 		}
@@ -60,17 +63,18 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	return Done
 }
 
-// outcomeWords sums an answer up in a word or two, as the sheets do.
-func outcomeWords(c *words.Catalogue, g job.Graded) string {
-	return strings.ToLower(c.Handout.Graded.Outcomes[string(g.Outcome)])
+// answer prints what a student's answer came to.
+func (p *Program) answer(code finding.Code, g job.Graded) {
+	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(code, finding.Values{
+		"student": g.Student, "sheet": fmt.Sprint(g.Answer.Sheet), "line": fmt.Sprint(g.Line), "outcome": p.outcome(g),
+	})))
 }
 
-// otherParts says why answers may fit no part.
-func otherParts(ask job.HandoutRequest) string {
-	if ask.Layouts == 0 {
-		return "many answers do not fit this part; sheets of made-up parts are marked with the --layouts and --seed that they were made with"
-	}
-	return fmt.Sprintf("many answers do not fit their parts; were the sheets made with other than --layouts %d --seed %d? Each sheet tells its own", ask.Layouts, ask.Seed)
+// outcome sums an answer up in a word or two, as the sheets do.
+func (p *Program) outcome(g job.Graded) string {
+	outcome := p.words.Handout.Graded.Outcomes[string(g.Outcome)]
+	first, size := utf8.DecodeRuneInString(outcome)
+	return string(unicode.ToLower(first)) + outcome[size:]
 }
 
 // gradedOut is an answer as handout --mark --json prints it.
@@ -92,15 +96,10 @@ type findingOut struct {
 	Why      string   `json:"why"`
 }
 
-// unread says why an answer could not be read.
-func unread(c *words.Catalogue, g job.Graded) string {
-	return strings.Join(c.SayAll(g.Answer.Unread), "; ")
-}
-
 func gradedJSON(c *words.Catalogue, graded []job.Graded) []gradedOut {
 	out := []gradedOut{}
 	for _, g := range graded {
-		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: outcomeWords(c, g), Unread: unread(c, g), Findings: []findingOut{}}
+		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: string(g.Outcome), Unread: c.Value(g.Answer.Unread, ""), Findings: []findingOut{}}
 		for _, f := range g.ToMend() {
 			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), c.Say(f.Found())})
 		}

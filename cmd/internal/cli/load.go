@@ -143,13 +143,7 @@ func builtInInstead(name string) string {
 }
 
 // said gives problems in the language of the call.
-func (p *Program) said(problems problem.List) problem.List {
-	return problems.Worded(p.words.What, p.words.Allowed)
-}
+func (p *Program) said(problems problem.List) problem.List { return p.reportTo(nil).Said(problems) }
 
 // report prints problems with the lines they stand on.
-func (p *Program) report(problems problem.List) {
-	for _, one := range p.said(problems) {
-		fmt.Fprint(p.Stderr, one.Detail())
-	}
-}
+func (p *Program) report(problems problem.List) { p.reportTo(p.Stderr).Problems(problems) }

@@ -1,9 +1,10 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
-	"math"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,6 +18,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
+	"drawdown/patterns/problem"
 	"drawdown/patterns/writing"
 )
 
@@ -38,63 +40,87 @@ var patternForms = []patternForm{yamlForm, csvForm, dxfForm}
 const mostPlaces = 10_000
 
 // newLayout is a way to describe a layout on the command line: its own flag,
-// and the one that gives its size.
+// and the one that gives its size, with an example.
 type newLayout struct {
-	flag, size string
-	read       func(q *quantities, l *writing.Layout)
+	flag, size, example string
+	read                func(q *quantities, l *writing.Layout)
 }
 
 var newLayouts = []newLayout{
-	{"grid", "pitch", func(q *quantities, l *writing.Layout) {
+	{"grid", "pitch", "95x90", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Grid, "M"
-		l.Columns, l.Rows = q.counts("grid", 1)
-		l.X, l.Y = q.twoLengths("pitch", true)
+		l.Columns, l.Rows = two(q, "grid", counts)
+		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
+		if q.err == nil && l.Rows < 1 {
+			q.fail(errors.New("--grid has no rows; allowed: 1 or more"))
+		}
 	}},
-	{"circle", "diameter", func(q *quantities, l *writing.Layout) {
+	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
-		l.Count = q.wholeCount("circle")
+		l.Count, _ = read(q, "circle", wholeCount)
 		l.X = float64(above(q, "diameter", bareLength))
 	}},
-	{"row", "pitch", func(q *quantities, l *writing.Layout) {
+	{"row", "pitch", "60", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Row, "C"
-		l.Count = q.wholeCount("row")
+		l.Count, _ = read(q, "row", wholeCount)
 		l.X = float64(above(q, "pitch", bareLength))
 	}},
-	{"rectangle", "size", func(q *quantities, l *writing.Layout) {
+	{"rectangle", "size", "300x160", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Rectangle, "R"
-		l.Columns, l.Rows = q.counts("rectangle", 0)
-		l.X, l.Y = q.twoLengths("size", false)
+		l.Columns, l.Rows = two(q, "rectangle", counts)
+		l.X, l.Y = two(q, "size", twoLengths)
 		if q.err == nil && l.Columns < 2 {
 			q.fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
 		}
 	}},
 }
 
-// layoutFlags are the flags that belong to new only.
-var layoutFlags = []string{"grid", "circle", "row", "rectangle", "csv", "dxf", "pitch", "diameter", "size", "title",
-	"layer", "units", "bolts", "dowels", "bores"}
+// two reads a flag that holds two values.
+func two[T int | float64](q *quantities, flag string, parse func(string) ([2]T, error)) (a, b T) {
+	values, _ := read(q, flag, parse)
+	return values[0], values[1]
+}
 
-func addLayoutFlags(flags *pflag.FlagSet) {
-	for _, f := range []struct{ name, usage string }{
-		{"grid", "new: `columns` and rows of a grid, such as 5x2"},
-		{"circle", "new: `number` of holes on a circle"},
-		{"row", "new: `number` of holes in a row"},
-		{"rectangle", "new: `holes` along the top, and more on each end: 5x2"},
-		{"csv", "new: `file` with a table of points, or - for standard input"},
-		{"dxf", "new: `file` with a drawing, or - for standard input"},
-		{"pitch", "new: `distance` of neighbours, such as 60, or 95x90 in a grid"},
-		{"diameter", "new: `diameter` of the circle"},
-		{"size", "new: `width` and height of the rectangle, such as 300x160"},
-		{"title", "new: `title` of the pattern"},
-		{"units", "new: `unit` of the drawing, one of " + choices(dxf.Units)},
-		{"bolts", "new: `diameters` of the drawing's holes for bolts, such as 6-14mm"},
-		{"dowels", "new: `diameters` of its holes for dowels, such as 8mm"},
-		{"bores", "new: `diameters` of its bores, such as 30mm-"},
-	} {
+// textFlag is a flag that takes a text, with its usage.
+type textFlag struct{ name, usage string }
+
+func addTexts(flags *pflag.FlagSet, list []textFlag) {
+	for _, f := range list {
 		flags.String(f.name, "", f.usage)
 	}
+}
+
+// newTexts are the flags that belong to new only.
+var newTexts = []textFlag{
+	{"grid", "new: `columns` and rows of a grid, such as 5x2"},
+	{"circle", "new: `number` of holes on a circle"},
+	{"row", "new: `number` of holes in a row"},
+	{"rectangle", "new: `holes` along the top, and more on each end: 5x2"},
+	{"csv", "new: `file` with a table of points, or - for standard input"},
+	{"dxf", "new: `file` with a drawing, or - for standard input"},
+	{"pitch", "new: `distance` of neighbours, such as 60, or 95x90 in a grid"},
+	{"diameter", "new: `diameter` of the circle"},
+	{"size", "new: `width` and height of the rectangle, such as 300x160"},
+	{"title", "new: `title` of the pattern"},
+	{"units", "new: `unit` of the drawing, one of " + flag.Choices(dxf.Units)},
+	{"bolts", "new: `diameters` of the drawing's holes for bolts, such as 6-14mm"},
+	{"dowels", "new: `diameters` of its holes for dowels, such as 8mm"},
+	{"bores", "new: `diameters` of its bores, such as 30mm-"},
+}
+
+func addNewFlags(flags *pflag.FlagSet) {
+	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
 	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may stand several times")
+}
+
+// newFlag gives the first flag of new that was set; empty for none.
+func newFlag(flags *pflag.FlagSet) string {
+	names := []string{"layer"}
+	for _, f := range newTexts {
+		names = append(names, f.name)
+	}
+	return changed(flags, names)
 }
 
 // changed gives the first of the flags that was set; empty for none.
@@ -111,17 +137,12 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	if q.err != nil {
 		return p.refuse("patterns", q.err)
 	}
-	var draft writing.Draft
-	status, ok := Done, true
-	switch {
-	case flags.Changed("csv"):
-		draft, status, ok = p.pointsDraft(q)
-	case flags.Changed("dxf"):
-		draft, status, ok = p.drawingDraft(q)
-	default:
-		draft = q.layoutDraft()
+	file, readDraft := q.draft(p.Stdin)
+	if q.err != nil {
+		return p.refuse("patterns", q.err)
 	}
-	if !ok {
+	draft, problems, err := readDraft()
+	if status, stop := p.stopped(file, problems, err); stop {
 		return status
 	}
 	if title, set := q.text("title"); set {
@@ -137,7 +158,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 		p.report(problems)
 		return Wrong
 	}
-	status = p.printOrWrite(folder, name, text)
+	status := p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {
 		fmt.Fprintln(p.Stdout, drawn.NotInDrawing)
 	}
@@ -159,7 +180,7 @@ func (q *quantities) checkNew() {
 	for _, l := range newLayouts {
 		if q.flags.Changed(l.flag) {
 			needed = l.size
-			q.needs(l.flag, l.size, map[string]string{"grid": "95x90", "circle": "240", "row": "60", "rectangle": "300x160"}[l.flag])
+			q.needs(l.flag, l.size, l.example)
 		}
 	}
 	for _, size := range []string{"pitch", "diameter", "size"} {
@@ -168,6 +189,42 @@ func (q *quantities) checkNew() {
 		}
 	}
 }
+
+// stopped reports the problems of an input. Where they stop the work, or the
+// file could not be read, it gives the status.
+func (p *Program) stopped(file string, problems problem.List, err error) (Status, bool) {
+	if err != nil {
+		return p.unread(file, err), true
+	}
+	p.report(problems)
+	return Wrong, problems.Stops()
+}
+
+// draft takes from the flags what the pattern is made of: the file, where there
+// is one, and how it is read.
+func (q *quantities) draft(stdin io.Reader) (file string, read func() (writing.Draft, problem.List, error)) {
+	switch {
+	case q.flags.Changed("csv"):
+		file, _ = q.text("csv")
+		return file, func() (writing.Draft, problem.List, error) { return pointsDraft(file, stdin) }
+	case q.flags.Changed("dxf"):
+		file, _ = q.text("dxf")
+		ask := q.drawing()
+		return file, func() (writing.Draft, problem.List, error) { return job.Drawing(file, stdin, ask) }
+	}
+	made := q.layoutDraft()
+	return "", func() (writing.Draft, problem.List, error) { return made, nil, nil }
+}
+
+// pointsDraft makes the draft of a table of points.
+func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
+	joint, problems, err := job.Points(file, stdin)
+	points := counted(len(joint.Fasteners), "point")
+	return writing.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
+}
+
+// fillIn ends the first note of a new pattern.
+const fillIn = "What stands behind # is for you to fill in."
 
 // layoutDraft makes the draft of the layout that the flags describe.
 func (q *quantities) layoutDraft() writing.Draft {
@@ -188,30 +245,9 @@ func (q *quantities) layoutDraft() writing.Draft {
 	}[layout.Shape]
 	return writing.Draft{
 		Title:  title,
-		Notes:  []string{"A new pattern: " + layout.Words() + ". What stands behind # is for you to fill in."},
+		Notes:  []string{"A new pattern: " + layout.Words() + ". " + fillIn},
 		Layout: layout,
 	}
-}
-
-// pointsDraft reads a table of points. Not ok means that the status is final.
-func (p *Program) pointsDraft(q *quantities) (draft writing.Draft, status Status, ok bool) {
-	file, set := q.text("csv")
-	if !set {
-		return draft, p.refuse("patterns", q.err), false
-	}
-	joint, problems, err := job.Points(file, p.Stdin)
-	if err != nil {
-		return draft, p.unread(file, err), false
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return draft, Wrong, false
-	}
-	n := len(joint.Fasteners)
-	return writing.Draft{
-		Title: counted(n, "point"), Joint: joint,
-		Notes: []string{fmt.Sprintf("A new pattern of %s from a table. What stands behind # is for you to fill in.", counted(n, "point"))},
-	}, Done, true
 }
 
 // bareLength reads a length that is in mm where it says no unit.
@@ -228,64 +264,54 @@ func halves(text string) (first, second string, ok bool) {
 }
 
 // counts reads columns and rows.
-func (q *quantities) counts(flag string, leastRows int) (columns, rows int) {
-	text, set := q.text(flag)
-	if !set {
-		return 0, 0
-	}
+func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
-	columns, err1 := strconv.Atoi(first)
-	rows, err2 := strconv.Atoi(second)
-	if err1 != nil || err2 != nil || columns < 1 || rows < leastRows || columns > mostPlaces || rows > mostPlaces {
-		q.fail(fmt.Errorf("--%s %q is not two counts; write for example 5x2", flag, text))
-		return 0, 0
+	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)
+	if !ok || columns < 1 {
+		return [2]int{}, fmt.Errorf("%q is not two counts; write for example 5x2", text)
 	}
-	return columns, rows
+	return [2]int{columns, rows}, nil
 }
 
-func (q *quantities) wholeCount(flag string) int {
-	text, set := q.text(flag)
-	if !set {
-		return 0
-	}
+func wholeCount(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > mostPlaces {
-		q.fail(fmt.Errorf("--%s %q is no count; allowed: whole numbers from 1 to %d", flag, text, mostPlaces))
-		return 0
+		return 0, fmt.Errorf("%q is no count; allowed: whole numbers from 1 to %d", text, mostPlaces)
 	}
-	return n
+	return n, nil
 }
 
-// twoLengths reads two lengths, such as 95x90; where one counts for both, it
-// may stand alone. A unit behind the second holds for both.
-func (q *quantities) twoLengths(flag string, oneForBoth bool) (x, y float64) {
-	text, set := q.text(flag)
-	if !set {
-		return 0, 0
-	}
+// oneOrTwoLengths reads two lengths, such as 95x90, or one that counts for both.
+func oneOrTwoLengths(text string) ([2]float64, error) {
 	first, second, two := halves(text)
-	if !two && oneForBoth {
+	if !two {
 		second = first
 	}
+	return lengths(text, first, second)
+}
+
+// twoLengths reads two lengths, such as 300x160.
+func twoLengths(text string) ([2]float64, error) {
+	first, second, _ := halves(text)
+	return lengths(text, first, second)
+}
+
+// lengths reads the two lengths of a text. A unit behind the second holds for
+// both.
+func lengths(text, first, second string) ([2]float64, error) {
 	if second == "" {
-		q.fail(fmt.Errorf("--%s %q is not two lengths; write for example 300x160", flag, text))
-		return 0, 0
+		return [2]float64{}, fmt.Errorf("%q is not two lengths; write for example 300x160", text)
 	}
 	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
 	}
-	for i, one := range []string{first, second} {
-		length, err := bareLength(one)
-		switch {
-		case err != nil:
-			q.fail(fmt.Errorf("--%s: %w", flag, err))
-		case !(length > 0) || math.IsInf(float64(length), 0):
-			q.fail(fmt.Errorf("--%s %s; allowed: above 0", flag, text))
-		case i == 0:
-			x = float64(length)
-		default:
-			y = float64(length)
-		}
+	a, errA := bareLength(first)
+	b, errB := bareLength(second)
+	if err := cmp.Or(errA, errB); err != nil {
+		return [2]float64{}, err
 	}
-	return x, y
+	if !(min(a, b) > 0) {
+		return [2]float64{}, fmt.Errorf("%q is no size; allowed: above 0", text)
+	}
+	return [2]float64{float64(a), float64(b)}, nil
 }

@@ -20,7 +20,7 @@ var patternsCommand = command{
 	build: func(flags *pflag.FlagSet) runner {
 		folder := flag.Out(flags, "", "`folder` to write the file to, instead of printing it")
 		as := flag.Choice(flags, "as", yamlForm, patternForms, "`form` of the file, one of ")
-		addLayoutFlags(flags)
+		addNewFlags(flags)
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
@@ -53,8 +53,8 @@ func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error
 		return errors.New("--as needs the name of a pattern, as in: drawdown patterns p4-cover --as csv")
 	case len(args) == 1 && args[0] == newPattern && flags.Changed("as"):
 		return errors.New("--as goes with a pattern that is there, not with new")
-	case (len(args) == 0 || args[0] != newPattern) && changed(flags, layoutFlags) != "":
-		return fmt.Errorf("--%s makes a new pattern; write: drawdown patterns new --%[1]s …", changed(flags, layoutFlags))
+	case (len(args) == 0 || args[0] != newPattern) && newFlag(flags) != "":
+		return fmt.Errorf("--%s makes a new pattern; write: drawdown patterns new --%[1]s …", newFlag(flags))
 	case len(args) == 1 && flags.Changed("json"):
 		return errors.New("--json goes with the list, not with a pattern's name")
 	case flags.Changed("out"):

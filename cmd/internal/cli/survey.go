@@ -1,13 +1,14 @@
 package cli
 
 import (
-	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
@@ -27,12 +28,9 @@ var surveyCommand = command{
 			if *start {
 				return p.surveyExample(args)
 			}
-			file, err := oneFile(args)
-			if err != nil && len(args) == 0 {
-				err = errors.New("which survey? Name a file, a built-in one such as p4-pump-cover, or - for standard input")
-			}
+			file, err := oneSource(args, "survey", "a file", patterns.BuiltinSurveys()[0])
 			if err == nil && flags.Changed("out") {
-				err = checkFolder(*folder)
+				err = files.CheckFolder(*folder)
 			}
 			if err != nil {
 				return p.misuse("survey", "%v", err)
@@ -40,6 +38,17 @@ var surveyCommand = command{
 			return p.survey(file, *folder, *unfinished, *asJSON)
 		}
 	},
+}
+
+// oneSource gives the one file of some kind that a command reads.
+func oneSource(args []string, kind, file, builtin string) (string, error) {
+	switch {
+	case len(args) > 1:
+		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
+	case len(args) == 0 || args[0] == "":
+		return "", fmt.Errorf("which %s? Name %s, a built-in one such as %s, or - for standard input", kind, file, builtin)
+	}
+	return args[0], nil
 }
 
 func (p *Program) surveyExample(args []string) Status {
@@ -53,35 +62,26 @@ func (p *Program) surveyExample(args []string) Status {
 
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	answer, problems, err := job.Survey(file, p.Stdin)
-	if err != nil {
-		return p.unread(file, err)
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return Wrong
+	if status, stop := p.stopped(file, problems, err); stop {
+		return status
 	}
 	if len(answer.Loose) > 0 && !unfinished {
 		return p.surveyLacks(answer, asJSON)
 	}
-	written := ""
+	var written []string
 	if folder != "" {
-		name, data := answer.Pattern()
-		if err := sparesSource(filepath.Join(folder, name), file); err != nil {
+		if err := sparesSource(folder, answer.Pattern, file, "survey"); err != nil {
 			return p.fail(Wrong, err)
 		}
-		paths, err := writeFiles(folder, []render.File{{Name: name, Data: data}})
-		if err != nil {
+		if written, err = files.Write(folder, []render.File{answer.Pattern}); err != nil {
 			return p.fail(Failed, err)
 		}
-		written = paths[0]
 	}
 	if asJSON {
-		return p.printJSON(surveyJSON(answer, written))
+		return p.printJSON(surveyJSON(answer, strings.Join(written, "")))
 	}
-	printSurvey(p.Stdout, answer)
-	if written != "" {
-		fmt.Fprintln(p.Stdout, written)
-	}
+	p.printSurvey(p.Stdout, answer)
+	p.printPaths(written)
 	return Done
 }
 
@@ -91,20 +91,22 @@ func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
 	if asJSON {
 		return max(Wrong, p.printJSON(surveyJSON(answer, "")))
 	}
-	printSurvey(p.Stderr, answer)
+	p.printSurvey(p.Stderr, answer)
 	fmt.Fprintf(p.Stderr, "drawdown: %s not fixed, and no file is made; measure as it says above, or go on with what there is: --unfinished\n",
 		counted(len(answer.Loose), "hole"))
 	return Wrong
 }
 
-// sparesSource refuses to write over the file that was read.
-func sparesSource(path, source string) error {
+// sparesSource refuses to write the pattern over the file of some kind that was
+// read.
+func sparesSource(folder string, pattern render.File, source, kind string) error {
+	path := filepath.Join(folder, pattern.Name)
 	there, err := os.Stat(path)
 	if err != nil {
 		return nil
 	}
 	if read, err := os.Stat(source); err == nil && os.SameFile(there, read) {
-		return fmt.Errorf("%s is the survey itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path))
+		return fmt.Errorf("%s is the %s itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path), kind)
 	}
 	return nil
 }

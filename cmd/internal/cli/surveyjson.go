@@ -4,7 +4,10 @@ import (
 	"math"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
+	"drawdown/patterns/writing"
 )
 
 // surveyOut is what survey --json prints. Lengths are in mm.
@@ -26,7 +29,7 @@ type surveyOut struct {
 	Straight     bool                   `json:"straight,omitempty"`
 	Unchecked    [][2]string            `json:"unchecked,omitempty"`
 	Readings     []surveyReadingOut     `json:"readings"`
-	Layout       *surveyLayoutOut       `json:"layout,omitempty"`
+	Layout       *layoutOut             `json:"layout,omitempty"`
 	File         string                 `json:"file,omitempty"`
 }
 
@@ -38,7 +41,8 @@ type surveyReadingOut struct {
 	LeftOut    bool    `json:"left_out,omitempty"`
 }
 
-type surveyLayoutOut struct {
+// layoutOut is a regular layout that holes come near to.
+type layoutOut struct {
 	Shape    string     `json:"shape"`
 	Columns  int        `json:"columns,omitempty"`
 	Rows     int        `json:"rows,omitempty"`
@@ -55,24 +59,22 @@ func surveyJSON(a job.SurveyAnswer, file string) surveyOut {
 	out := surveyOut{
 		Title: a.Title, Points: map[string][2]float64{}, Errors: map[string]float64{}, RMSMm: micro(a.RMSMm), OneReadingMm: micro(a.ScatterMm),
 		Suspect: pairsOut(a, a.Suspect), SuspectOne: a.Rivals, Loose: []string{}, Mirrored: a.Mirrored, Straight: a.Straight,
-		Unchecked: pairsOut(a, a.Unchecked), File: file,
+		Unchecked: pairsOut(a, a.Solution.Unchecked), Layout: layoutJSON(a.Offer), File: file,
 	}
 	why := looseness(a)
 	for i, id := range a.IDs {
 		if why[i] != survey.Free {
-			out.Points[id] = [2]float64{micro(a.Points[i].X), micro(a.Points[i].Y)}
-			out.Errors[id] = micro(a.ErrorsMm[i])
+			out.Points[id], out.Errors[id] = xy(a.Points[i]), micro(a.ErrorsMm[i])
 		}
 	}
 	out.loose(a)
-	for i, r := range a.Network.Readings {
+	for i, r := range a.Readings {
 		out.Readings = append(out.Readings, surveyReadingOut{a.IDs[r.From], a.IDs[r.To], micro(r.Distance), micro(a.Residuals[i]), a.Out[i]})
-	}
-	if a.Offer != nil {
-		out.Layout = layoutOut(a.Offer.Regular)
 	}
 	return out
 }
+
+var whyLoose = map[finding.Code]string{survey.Free: "free", survey.Weak: "weak", survey.TwoPlaces: "two places"}
 
 func (out *surveyOut) loose(a job.SurveyAnswer) {
 	if len(a.Loose) == 0 {
@@ -82,9 +84,9 @@ func (out *surveyOut) loose(a job.SurveyAnswer) {
 	for _, l := range a.Loose {
 		id := a.IDs[l.Hole]
 		out.Loose = append(out.Loose, id)
-		out.Why[id] = string(l.Why)
+		out.Why[id] = whyLoose[l.Why]
 		if l.Why == survey.TwoPlaces {
-			out.Other[id] = [2]float64{micro(l.Other.X), micro(l.Other.Y)}
+			out.Other[id] = xy(l.Other)
 		}
 		for _, p := range l.Next {
 			out.Measure[id] = append(out.Measure[id], [2]string{a.IDs[p[0]], a.IDs[p[1]]})
@@ -95,29 +97,34 @@ func (out *surveyOut) loose(a job.SurveyAnswer) {
 func pairsOut(a job.SurveyAnswer, readings []int) [][2]string {
 	pairs := [][2]string{}
 	for _, i := range readings {
-		r := a.Network.Readings[i]
+		r := a.Readings[i]
 		pairs = append(pairs, [2]string{a.IDs[r.From], a.IDs[r.To]})
 	}
 	return pairs
 }
 
-func layoutOut(r survey.Regular) *surveyLayoutOut {
-	out := &surveyLayoutOut{
-		Shape: string(r.Shape), Columns: r.Columns, Rows: r.Rows, Count: r.Count,
-		CentreMm: [2]float64{micro(r.Centre.X), micro(r.Centre.Y)}, AngleDeg: micro(r.AngleDeg), WithinMm: micro(r.OffMm),
+func layoutJSON(l *writing.Layout) *layoutOut {
+	if l == nil {
+		return nil
 	}
-	switch r.Shape {
+	out := &layoutOut{
+		Shape: string(l.Shape), Columns: l.Columns, Rows: l.Rows, Count: l.Count,
+		CentreMm: xy(l.Centre), AngleDeg: micro(l.AngleDeg), WithinMm: micro(l.OffMm),
+	}
+	switch l.Shape {
 	case survey.Grid:
-		out.PitchMm = []float64{micro(r.X), micro(r.Y)}
+		out.PitchMm = []float64{micro(l.X), micro(l.Y)}
 	case survey.Rectangle:
-		out.SizeMm = []float64{micro(r.X), micro(r.Y)}
+		out.SizeMm = []float64{micro(l.X), micro(l.Y)}
 	case survey.Circle:
-		out.Diameter = micro(r.X)
+		out.Diameter = micro(l.X)
 	case survey.Row:
-		out.PitchMm = []float64{micro(r.X)}
+		out.PitchMm = []float64{micro(l.X)}
 	}
 	return out
 }
+
+func xy(p geometry.Point) [2]float64 { return [2]float64{micro(p.X), micro(p.Y)} }
 
 // micro rounds to a hundredth of a micrometre, finer than any reading, so that
 // the last digits do not tell one machine from another.

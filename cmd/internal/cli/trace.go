@@ -1,12 +1,13 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
-	"path/filepath"
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
@@ -25,10 +26,9 @@ var traceCommand = command{
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
-			if len(args) != 1 || args[0] == "" {
-				return p.misuse("trace", "%v", oneScan(args))
-			}
-			if err := checkFolder(*folder); err != nil {
+			file, err := oneSource(args, "scan", "a picture file", scan.Builtin()[0])
+			size, errPaper := sheet.FindPaper(*paper)
+			if err := cmp.Or(err, errPaper, files.CheckFolder(*folder)); err != nil {
 				return p.misuse("trace", "%v", err)
 			}
 			q := &quantities{flags: flags}
@@ -36,20 +36,9 @@ var traceCommand = command{
 			if q.err != nil {
 				return p.refuse("trace", q.err)
 			}
-			size, err := sheet.FindPaper(*paper)
-			if err != nil {
-				return p.misuse("trace", "%v", err)
-			}
-			return p.trace(args[0], ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
+			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
 	},
-}
-
-func oneScan(args []string) error {
-	if len(args) > 1 {
-		return fmt.Errorf("one scan at a time: %q is one too many", args[1])
-	}
-	return errors.New("which scan? Name a picture file, a built-in one such as " + scan.Builtin()[0] + ", or - for standard input")
 }
 
 func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, folder string, asJSON bool) Status {
@@ -61,44 +50,30 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 		return p.unread(file, err)
 	}
 	pattern := answer.Pattern()
-	if err := sparesScan(folder, pattern.Name, file); err != nil {
+	if err := sparesSource(folder, pattern, file, "scan"); err != nil {
 		return p.fail(Wrong, err)
 	}
 	drawn, err := answer.Proof(proof)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
-	files := []render.File{pattern, drawn}
-	if err := answer.Check(); err != nil { // the proof shows why
-		files = files[1:]
-		if paths, writeErr := writeFiles(folder, files); writeErr != nil {
-			return p.fail(Failed, writeErr)
-		} else {
-			return p.fail(Wrong, fmt.Errorf("%w: %s", err, paths[0]))
-		}
-	}
-	if _, problems := patterns.Read(patterns.FromBytes(pattern.Name, pattern.Data)); problems.Stops() {
+	made, lacks := []render.File{pattern, drawn}, answer.Check()
+	if lacks != nil {
+		made = made[1:] // the proof shows why
+	} else if _, problems := patterns.Read(patterns.FromBytes(pattern.Name, pattern.Data)); problems.Stops() {
 		p.report(problems)
 		return Wrong
 	}
-	paths, err := writeFiles(folder, files)
-	if err != nil {
+	paths, err := files.Write(folder, made)
+	switch {
+	case err != nil:
 		return p.fail(Failed, err)
-	}
-	if asJSON {
-		return p.printJSON(traceJSON(answer, paths))
+	case lacks != nil:
+		return p.fail(Wrong, fmt.Errorf("%w: %s", lacks, paths[0]))
+	case asJSON:
+		return p.printJSON(traceJSON(p.words, answer, paths))
 	}
 	p.printTrace(answer)
-	for _, path := range paths {
-		fmt.Fprintln(p.Stdout, path)
-	}
+	p.printPaths(paths)
 	return Done
-}
-
-// sparesScan refuses to write over the picture that was read.
-func sparesScan(folder, name, file string) error {
-	if err := sparesSource(filepath.Join(folder, name), file); err != nil {
-		return fmt.Errorf("%s is the scan itself, and the pattern would take its place; name another folder with --out", file)
-	}
-	return nil
 }

@@ -17,21 +17,23 @@ import (
 )
 
 func addTraceFlags(flags *pflag.FlagSet) {
-	flags.String("dpi", "", "`dots` per inch of the scan, such as 300, or 300x302 for across and down")
-	flags.StringArray("known", nil, "`distance` measured on the part: F1,F5=190.4mm; may be given again")
-	flags.String("corners", "", "`pixels` of the corners of a rectangle: 310,205:2890,240:2950,1790:260,1750")
-	flags.String("frame", "", "`width` and height of that rectangle: 297x210mm")
-	flags.String("bolts", "", "`diameters` of holes for bolts, such as 6-14mm")
-	flags.String("dowels", "", "`diameters` of holes for dowels, such as 8mm or 7.5-8.5mm")
-	flags.String("bores", "", "`diameters` of bores, such as 30mm-")
-	flags.String("smallest", "", "`diameter` below which a shape is dust, default 2.5mm")
-	flags.String("part", "", "`tone` of the part where it is taken wrong: dark, light")
+	addTexts(flags, []textFlag{
+		{"dpi", "`dots` per inch of the scan, such as 300, or 300x302 for across and down"},
+		{"corners", "`pixels` of the corners of a rectangle: 310,205:2890,240:2950,1790:260,1750"},
+		{"frame", "`width` and height of that rectangle: 297x210mm"},
+		{"bolts", "`diameters` of holes for bolts, such as 6-14mm"},
+		{"dowels", "`diameters` of holes for dowels, such as 8mm or 7.5-8.5mm"},
+		{"bores", "`diameters` of bores, such as 30mm-"},
+		{"smallest", "`diameter` below which a shape is dust, default 2.5mm"},
+		{"part", "`tone` of the part where it is taken wrong: dark, light"},
+		{"rotate", "`angle` to turn the level part anticlockwise: 90deg"},
+		{"title", "`title` of the pattern"},
+		{"machine", "`machine` that the part belongs to"},
+	})
 	flag.Offer(flags, "part", flag.Texts(tones)...)
+	flags.StringArray("known", nil, "`distance` measured on the part: F1,F5=190.4mm; may be given again")
 	flags.Bool("as-scanned", false, "leave the part turned as it lies in the picture")
-	flags.String("rotate", "", "`angle` to turn the level part anticlockwise: 90deg")
 	flags.Bool("mirror", false, "change left and right over: the face seen from above lay away from the glass")
-	flags.String("title", "", "`title` of the pattern")
-	flags.String("machine", "", "`machine` that the part belongs to")
 }
 
 // tones lists what --part can say.
@@ -43,7 +45,7 @@ func (q *quantities) traceRequest() job.TraceRequest {
 	q.atMostOne("corners", "known")
 	q.needs("corners", "frame", "297x210mm")
 	q.needs("frame", "corners", "310,205:2890,240:2950,1790:260,1750")
-	ask.DPIX, ask.DPIY = q.dotsPerInch()
+	ask.NamedX, ask.NamedY = two(q, "dpi", dotsPerInch)
 	known, _ := q.flags.GetStringArray("known")
 	for _, text := range known {
 		k, err := knownDistance(text)
@@ -53,50 +55,39 @@ func (q *quantities) traceRequest() job.TraceRequest {
 		ask.Known = append(ask.Known, k)
 	}
 	ask.Corners, _ = read(q, "corners", fourPlaces)
-	ask.FrameWidthMm, ask.FrameHeightMm = q.twoLengths("frame", false)
+	ask.WidthMm, ask.HeightMm = two(q, "frame", twoLengths)
 	ask.Holes = q.holeRule()
 	ask.SmallestMm = float64(above(q, "smallest", bareLength))
 	ask.Tone, _ = oneOf(q, "part", tones)
 	ask.AsScanned, _ = q.flags.GetBool("as-scanned")
 	ask.Mirrored, _ = q.flags.GetBool("mirror")
-	if angle, set := read(q, "rotate", unit.ParseAngle); set {
-		ask.TurnDeg = float64(angle)
-	}
+	turn, _ := read(q, "rotate", unit.ParseAngle)
+	ask.TurnDeg = float64(turn)
 	ask.Title, _ = q.text("title")
 	ask.Machine, _ = q.text("machine")
 	return ask
 }
 
-const (
-	leastDPI = 50
-	mostDPI  = 10_000
-)
-
-func (q *quantities) dotsPerInch() (x, y float64) {
-	text, set := q.text("dpi")
-	if !set {
-		return 0, 0
-	}
-	first, second, two := halves(text)
-	if !two {
+// dotsPerInch reads 300, or 300x302 for across and down.
+func dotsPerInch(text string) ([2]float64, error) {
+	const least, most = 50, 10_000
+	first, second, differ := halves(text)
+	if !differ {
 		second = first
 	}
-	x, err1 := strconv.ParseFloat(first, 64)
-	y, err2 := strconv.ParseFloat(second, 64)
-	if err1 != nil || err2 != nil || !(x >= leastDPI && x <= mostDPI && y >= leastDPI && y <= mostDPI) {
-		q.fail(fmt.Errorf("--dpi %q is no resolution; allowed: %d to %d, such as 300, or 300x302", text, leastDPI, mostDPI))
-		return 0, 0
+	x, y, ok := twoNumbers(first, second, parseFloat, least, most)
+	if !ok {
+		return [2]float64{}, fmt.Errorf("%q is no resolution; allowed: %d to %d, such as 300, or 300x302", text, least, most)
 	}
-	return x, y
+	return [2]float64{x, y}, nil
 }
 
 // knownDistance reads F1,F5=190.4mm and 102,80:2400,95=194.6mm.
-func knownDistance(text string) (job.KnownDistance, error) {
-	const example = "write F1,F5=190.4mm, or places in pixels: 102,80:2400,95=194.6mm"
-	var k job.KnownDistance
+func knownDistance(text string) (k trace.KnownDistance, err error) {
+	example := errors.New("write F1,F5=190.4mm, or places in pixels: 102,80:2400,95=194.6mm")
 	ends, length, ok := strings.Cut(text, "=")
 	if !ok {
-		return k, errors.New(example)
+		return k, example
 	}
 	mm, err := bareLength(strings.TrimSpace(length))
 	if err != nil {
@@ -114,7 +105,7 @@ func knownDistance(text string) (job.KnownDistance, error) {
 	from, to, ok := strings.Cut(ends, ",")
 	k.FromID, k.ToID = strings.ToUpper(strings.TrimSpace(from)), strings.ToUpper(strings.TrimSpace(to))
 	if !ok || !holeID.MatchString(k.FromID) || !holeID.MatchString(k.ToID) {
-		return k, errors.New(example)
+		return k, example
 	}
 	if k.FromID == k.ToID {
 		return k, fmt.Errorf("both ends are %s", k.FromID)
@@ -139,12 +130,20 @@ func fourPlaces(text string) (places [4]geometry.Point, err error) {
 
 // pixelPlace reads 310,205.5: from the top left of the picture.
 func pixelPlace(text string) (geometry.Point, error) {
-	first, second, _ := strings.Cut(text, ",")
-	x, err1 := strconv.ParseFloat(strings.TrimSpace(first), 64)
-	y, err2 := strconv.ParseFloat(strings.TrimSpace(second), 64)
 	const furthest = 100_000
-	if err1 != nil || err2 != nil || !(x >= -furthest && x <= furthest && y >= -furthest && y <= furthest) {
+	first, second, _ := strings.Cut(text, ",")
+	x, y, ok := twoNumbers(first, second, parseFloat, -furthest, furthest)
+	if !ok {
 		return geometry.Point{}, fmt.Errorf("%q is no place in pixels; write across and down, such as 310,205", text)
 	}
 	return geometry.Point{X: x, Y: y}, nil
+}
+
+func parseFloat(text string) (float64, error) { return strconv.ParseFloat(text, 64) }
+
+// twoNumbers reads two numbers that lie between two ends.
+func twoNumbers[T int | float64](first, second string, parse func(string) (T, error), least, most T) (x, y T, ok bool) {
+	x, err1 := parse(strings.TrimSpace(first))
+	y, err2 := parse(strings.TrimSpace(second))
+	return x, y, err1 == nil && err2 == nil && min(x, y) >= least && max(x, y) <= most
 }

@@ -2,25 +2,27 @@ package cli
 
 import (
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry"
 	"drawdown/geometry/trace"
+	"drawdown/render/words"
 )
 
 // traceOut is what trace --json prints. Lengths are in mm.
 type traceOut struct {
-	Title      string           `json:"title"`
-	Scale      string           `json:"scale"`
-	ScaleOffMm float64          `json:"scale_off_mm,omitempty"`
-	PixelMm    float64          `json:"pixel_mm"`
-	GreyLevels float64          `json:"grey_levels"`
-	Part       trace.Tone       `json:"part"`
-	TurnedDeg  float64          `json:"turned_deg"`
-	Holes      []traceHoleOut   `json:"holes"`
-	Outline    [][2]float64     `json:"outline"`
-	Specks     int              `json:"specks"`
-	Taken      []string         `json:"taken,omitempty"`
-	Doubts     []string         `json:"doubts"`
-	Layout     *surveyLayoutOut `json:"layout,omitempty"`
-	Files      []string         `json:"files"`
+	Title      string         `json:"title"`
+	Scale      string         `json:"scale"`
+	ScaleOffMm float64        `json:"scale_off_mm,omitempty"`
+	PixelMm    float64        `json:"pixel_mm"`
+	GreyLevels float64        `json:"grey_levels"`
+	Part       trace.Tone     `json:"part"`
+	TurnedDeg  float64        `json:"turned_deg"`
+	Holes      []traceHoleOut `json:"holes"`
+	Outline    [][2]float64   `json:"outline"`
+	Specks     int            `json:"specks"`
+	Taken      []string       `json:"taken,omitempty"`
+	Doubts     []string       `json:"doubts"`
+	Layout     *layoutOut     `json:"layout,omitempty"`
+	Files      []string       `json:"files"`
 }
 
 type traceHoleOut struct {
@@ -36,29 +38,29 @@ type traceHoleOut struct {
 	Path       [][2]float64 `json:"path,omitempty"` // of an opening
 }
 
-func traceJSON(a job.TraceAnswer, files []string) traceOut {
+func traceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
-		Title: a.Title, Scale: a.ScaleWords(), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
-		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: a.Taken,
-		Holes: []traceHoleOut{}, Doubts: trace.Sentences(a.Doubts), Files: files,
-	}
-	for _, p := range a.Outline {
-		out.Outline = append(out.Outline, [2]float64{micro(p.X), micro(p.Y)})
+		Title: a.Title, Scale: say.Say(a.Scale), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
+		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: say.SayAll(a.Taken),
+		Holes: []traceHoleOut{}, Outline: path(a.Outline), Doubts: say.SayAll(a.Doubts), Layout: layoutJSON(a.Offer), Files: files,
 	}
 	for _, s := range a.Shapes {
 		h := traceHoleOut{
 			ID: s.ID, Role: s.Role, X: micro(s.At.X), Y: micro(s.At.Y), DiameterMm: micro(s.DiameterMm), EdgeMm: micro(s.ScatterMm),
-			Kept: micro(s.Kept), Pixel: [2]float64{micro(s.Pixel.X), micro(s.Pixel.Y)}, Doubts: trace.Sentences(s.Doubts),
+			Kept: micro(s.Kept), Pixel: xy(s.Pixel), Doubts: say.SayAll(s.Doubts),
 		}
 		if s.Role == trace.Port {
-			for _, p := range s.Edge {
-				h.Path = append(h.Path, [2]float64{micro(p.X), micro(p.Y)})
-			}
+			h.Path = path(s.Edge)
 		}
 		out.Holes = append(out.Holes, h)
 	}
-	if a.Offer != nil {
-		out.Layout = layoutOut(a.Offer.Regular)
+	return out
+}
+
+func path(line []geometry.Point) [][2]float64 {
+	var out [][2]float64
+	for _, p := range line {
+		out = append(out, xy(p))
 	}
 	return out
 }

@@ -1,9 +1,11 @@
 package job
 
 import (
+	"errors"
 	"io"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
 	"drawdown/patterns/drawn"
@@ -11,45 +13,45 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/patterns/table"
 	"drawdown/patterns/writing"
+	"drawdown/render"
 	"drawdown/render/font"
+	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
 // SurveyAnswer is a survey file with what its readings say.
 type SurveyAnswer struct {
-	measured.Survey
-	survey.Solution
+	survey.Report
+	Title string
 	// Offer is the regular layout that the holes come near to; nil for none.
-	Offer *writing.Layout
+	Offer   *writing.Layout
+	Pattern render.File
 }
 
 // Survey reads a survey file (a built-in name, a path, or - for stdin) and
 // works its network out. Where the problems stop the work the answer is empty.
 // The error is for a file that could not be read at all.
-func Survey(name string, stdin io.Reader) (SurveyAnswer, problem.List, error) {
+func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List, err error) {
 	source, err := patterns.OpenSurvey(name, stdin)
 	if err != nil {
-		return SurveyAnswer{}, nil, err
+		return a, nil, err
 	}
 	source.Printable = font.Missing
 	read, problems := measured.Read(source)
 	if problems.Stops() {
-		return SurveyAnswer{}, problems, nil
+		return a, problems, nil
 	}
 	solved, err := survey.Solve(read.Network)
-	if err != nil {
-		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Error, What: err.Error()})
-		return SurveyAnswer{}, problems, nil
+	var found finding.Finding
+	if errors.As(err, &found) {
+		return a, append(problems, problem.Problem{File: source.File, Severity: problem.Error, Found: &found}), nil
 	}
-	if doubt := read.SideDoubt(solved); doubt != "" {
-		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, What: doubt})
+	a = SurveyAnswer{Report: read.Report(solved), Title: read.Title, Offer: read.Offer(solved)}
+	for _, doubt := range a.Side() {
+		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, Found: &doubt})
 	}
-	return SurveyAnswer{Survey: read, Solution: solved, Offer: read.Offer(solved)}, problems, nil
-}
-
-// Pattern gives the pattern file of the survey, with its name.
-func (a SurveyAnswer) Pattern() (name string, data []byte) {
-	return a.Name + ".yaml", writing.Pattern(a.Draft(a.Solution))
+	a.Pattern = render.File{Name: read.Name + ".yaml", Data: writing.Pattern(read.Draft(solved, words.English().Say))}
+	return a, problems, nil
 }
 
 // Points reads a table of points (a path, or - for stdin).

@@ -9,6 +9,8 @@ const (
 	GroupMakers   finding.Code = "report maker's order" // kinds
 	GroupCast     finding.Code = "report cast order"    // kinds
 	GroupRow      finding.Code = "report row"           // kinds
+	GroupBalanced finding.Code = "report balanced"      // kinds
+	SeenAs        finding.Code = "report seen as"       // family; named, columns, rows, rings, edge, corners, inner, parts, missing, off
 	GroupTurning  finding.Code = "report turning"       // kinds, way, turn
 	StageLine     finding.Code = "report stage"         // n, does, kinds, ids, note
 	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout
@@ -47,6 +49,9 @@ const (
 	HowToReadPull finding.Code = "judged how to read" //
 	ByPractice    finding.Code = "judged by practice" //
 )
+
+// Problem is one of a file: where it is, and what.
+const Problem finding.Code = "report problem" // place, severity, what, allowed
 
 // Warned stands before what a job could not do as asked.
 const Warned finding.Code = "report warning" // what; file: of several

@@ -181,9 +181,9 @@ type outline struct {
 // checkNearest sees that no foreign mark is as near to a number as its own.
 func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline) {
 	box := number.Box()
-	distance := distanceTo(own.runs, box)
+	distance := scene.RunsToBox(own.runs, box)
 	for _, m := range marks {
-		if m != own && m.bounds.Grown(distance).Meets(box) && distanceTo(m.runs, box) < distance {
+		if m != own && m.bounds.Grown(distance).Meets(box) && scene.RunsToBox(m.runs, box) < distance {
 			c.fault("number %q of %s lies nearer to %s", number.Content, own.name, m.name)
 		}
 	}

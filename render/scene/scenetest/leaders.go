@@ -73,20 +73,8 @@ func leads(trail, mark [][]scene.Point, text scene.Box) bool {
 	for _, run := range trail {
 		for _, p := range run {
 			end := scene.Box{Left: p.X, Top: p.Y, Right: p.X, Bottom: p.Y}
-			toMark = math.Min(toMark, distanceTo(mark, end))
+			toMark = math.Min(toMark, scene.RunsToBox(mark, end))
 		}
 	}
-	return toMark <= joined && distanceTo(trail, text) <= joined
-}
-
-// distanceTo is the distance from a flattened path to a box; 0 where they
-// touch.
-func distanceTo(runs [][]scene.Point, b scene.Box) float64 {
-	least := math.Inf(1)
-	for _, run := range runs {
-		for k := 1; k < len(run); k++ {
-			least = math.Min(least, scene.LineToBox(run[k-1], run[k], b))
-		}
-	}
-	return least
+	return toMark <= joined && scene.RunsToBox(trail, text) <= joined
 }

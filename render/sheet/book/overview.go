@@ -55,18 +55,15 @@ func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
 
 // holds says what holds a joint: 14 fasteners: M10×1.5, M8.
 func (b *binder) holds(j overhaul.Joint) string {
-	words := b.w.Fastener
-	if n := len(j.Joint.Fasteners); n != 1 {
-		words = fmt.Sprintf(b.w.Fasteners, n)
-	}
+	count := b.w.Fasteners.Of(len(j.Joint.Fasteners))
 	var threads []string
 	for _, k := range j.Kinds {
 		if k.Thread != nil {
-			threads = append(threads, b.ask.Words.Figure(k.Thread.Name))
+			threads = append(threads, b.ask.Words.Figure(k.ThreadName()))
 		}
 	}
-	if len(threads) > 0 {
-		words = fmt.Sprintf(b.ask.Words.Sheet.Named, words, strings.Join(threads, ", "))
+	if len(threads) == 0 {
+		return count
 	}
-	return words
+	return fmt.Sprintf(b.ask.Words.Sheet.Named, count, strings.Join(threads, ", "))
 }

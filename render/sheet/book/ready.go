@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -69,7 +70,7 @@ func (b *binder) fasteners(run *sheet.Run) {
 	for _, f := range b.o.Fasteners() {
 		count, state := strconv.Itoa(f.Count)+" ×", b.stateWords(f.Reuse)
 		t.Rows = append(t.Rows, row("", count, b.sizeWords(f), f.Class, state, numbers(f.In)))
-		if f.Nut > 0 {
+		if f.NutAcross > 0 {
 			t.Rows = append(t.Rows, row("", count, fmt.Sprintf(w.Nut, b.threadWords(f)), "", state, numbers(f.In)))
 		}
 	}
@@ -77,24 +78,18 @@ func (b *binder) fasteners(run *sheet.Run) {
 }
 
 func (b *binder) threadWords(f overhaul.Fasteners) string {
-	if f.Thread == "" {
-		return "?"
-	}
-	return b.ask.Words.Figure(f.Thread)
+	return b.ask.Words.Figure(cmp.Or(f.ThreadName(), "?"))
 }
 
 func (b *binder) sizeWords(f overhaul.Fasteners) string {
 	size := b.threadWords(f)
-	if f.Stud {
+	if f.Stud() {
 		size = fmt.Sprintf(b.w.Stud, size)
 	}
-	switch {
-	case f.Length == 0:
+	if f.Length == 0 {
 		return size
-	case f.Inches:
-		return size + " × " + b.ask.Words.Figure(f.Length.Inches())
 	}
-	return size + " × " + b.ask.Words.Figure(f.Length.String())
+	return size + " × " + b.ask.Words.Figure(f.Labelled(f.Length))
 }
 
 func (b *binder) stateWords(r plan.Reuse) string {
@@ -171,10 +166,7 @@ func (b *binder) wrenches(run *sheet.Run, _ found) {
 }
 
 func (b *binder) kindWords(k plan.Kind) string {
-	if k.Thread == nil {
-		return k.Name
-	}
-	return words.Text(k.Name, b.ask.Words.Figure(k.Thread.Name))
+	return words.Text(k.Name, b.ask.Words.Figure(k.ThreadName()))
 }
 
 func (b *binder) socketWords(one overhaul.Wrench) string {

@@ -1,5 +1,9 @@
 // Package card lays out the card of a joint: the tightening side and the
-// loosening side.
+// loosening side. It decides what stands where on which page: it measures every
+// block once, chooses the first page among ways to fill it, and draws that.
+//
+// It may import plans and their quantities, diagrams, scenes, type, words and
+// what sheets share. It reckons nothing.
 package card
 
 import (

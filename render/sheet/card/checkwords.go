@@ -64,7 +64,7 @@ func (c *card) sockets() []string {
 // byKind says a thing for every kind: once where it holds for all of them,
 // else with the kinds named.
 func (c *card) byKind(say func(k plan.Kind) string) []string {
-	var words []string
+	var said []string
 	names := map[string][]string{}
 	for _, k := range c.plan.Kinds {
 		w := say(k)
@@ -72,17 +72,17 @@ func (c *card) byKind(say func(k plan.Kind) string) []string {
 			continue
 		}
 		if names[w] == nil {
-			words = append(words, w)
+			said = append(said, w)
 		}
 		names[w] = append(names[w], k.Name)
 	}
 	var lines []string
-	for _, w := range words {
+	for _, w := range said {
 		who := strings.Join(names[w], ", ")
 		if len(names[w]) == len(c.plan.Kinds) {
 			who = c.words.Card.Checks.AllFasteners
 		}
-		lines = append(lines, fmt.Sprintf(c.words.Card.Checks.ForKinds, capital(who), w))
+		lines = append(lines, fmt.Sprintf(c.words.Card.Checks.ForKinds, words.Capital(who), w))
 	}
 	return lines
 }
@@ -147,12 +147,5 @@ func (c *card) torqueSpan() string {
 	if len(parts) == 0 {
 		return ""
 	}
-	return capital(strings.Join(parts, c.words.Card.Checks.And)) + "."
-}
-
-func capital(s string) string {
-	for i, r := range s {
-		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
-	}
-	return s
+	return words.Capital(strings.Join(parts, c.words.Card.Checks.And)) + "."
 }

@@ -1,6 +1,7 @@
 // Package drawing lays out the plain drawing by which a pattern is checked
 // against the part: every place with its id, and the places as a table; or all
-// at its true size, to be laid on the part.
+// at its true size, to be laid on the part. It may import plans, diagrams, what
+// prints at true size, scenes, type, words and what sheets share.
 package drawing
 
 import (

@@ -9,6 +9,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
 const (
@@ -103,14 +104,14 @@ func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
 	}
-	reading := s.words.ByNumber
+	reading, rings := s.words.ByNumber, ""
 	if d.WholePath {
 		reading = s.words.FollowArrows
 	}
 	if d.Rings {
-		reading += " " + s.words.Rings
+		rings = s.words.Rings
 	}
-	return reading
+	return words.Text(reading, rings)
 }
 
 // left tells what found no room. A name that lacks beside a number of the key

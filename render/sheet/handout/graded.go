@@ -1,7 +1,6 @@
 package handout
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -137,7 +136,7 @@ func scale(j geometry.Joint, box scene.Box) float64 {
 	return min(box.Width()/max(part.Width(), 1), box.Height()/max(part.Height(), 1))
 }
 
-// findings says what to look at again, as far as there is room.
+// findings says what to look at again; dots stand for what finds no room.
 func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	w := f.Words.Handout.Graded
 	p, y := f.pen, box.Top+4
@@ -147,46 +146,19 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	}
 	p.Head(box.Left, y, w.Look)
 	y += 6.5
-	for _, finding := range all {
-		lines := plain.lines(f.sentence(finding), box.Width()-ruleIndent)
-		if y+float64(len(lines)-1)*sheet.Line > box.Bottom-1 {
-			if y <= box.Bottom-1 {
-				p.Text(box.Left+ruleIndent, y, "…")
-			}
+	for k, finding := range all {
+		lines := plain.lines(words.Capital(f.Words.Say(finding.Found())), box.Width()-ruleIndent)
+		last := y + float64(len(lines)-1)*sheet.Line
+		if k < len(all)-1 {
+			last += sheet.Line + 1 // for the dots, if the next one finds no room
+		}
+		if last > box.Bottom-1 {
+			p.Text(box.Left+ruleIndent, y, "…")
 			return
 		}
 		p.TickBox(box.Left, y-2.6, 2.6)
 		y += plain.set(p, box.Left+ruleIndent, y, lines) + 1
 	}
-}
-
-// sentence says a finding in the language of the sheet: each bolt with its
-// number in the answer.
-func (f *feedback) sentence(finding judge.Finding) string {
-	var names []string
-	for k, id := range finding.IDs {
-		if len(finding.Steps) == len(finding.IDs) {
-			id += " (" + strconv.Itoa(finding.Steps[k]) + ")"
-		}
-		names = append(names, id)
-	}
-	if finding.Rule == judge.Twice && len(finding.IDs) > 0 {
-		names = finding.IDs[:1]
-	}
-	text := f.Words.Handout.Graded.Rules[string(finding.Rule)]
-	if backwards, other := f.Words.Handout.Graded.LoosenRules[string(finding.Rule)]; other && f.Loosening {
-		text = backwards
-	}
-	return strings.ReplaceAll(fmt.Sprintf(text, some(names), some(finding.Against)), "….", "…")
-}
-
-// some lists a few names.
-func some(names []string) string {
-	const most = 5
-	if len(names) > most+1 {
-		return strings.Join(names[:most], ", ") + " …"
-	}
-	return strings.Join(names, ", ")
 }
 
 // drawing shows the part with the student's numbers, those to look at again in

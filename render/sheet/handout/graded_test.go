@@ -2,7 +2,6 @@ package handout_test
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -25,15 +24,17 @@ func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 		switch k {
 		case 1:
 			g.Outcome, g.Order = exercise.NotWhole, append(order[2:], "Q9", order[3])
-			g.Report.Findings = []judge.Finding{{Rule: "unknown", IDs: []string{"Q9"}, Steps: []int{9}}, {Rule: "twice", IDs: []string{order[3], order[3]}, Steps: []int{2, 10}}, {Rule: "missing", IDs: order[:2]}}
+			g.Report.Findings = []judge.Finding{{Rule: judge.Unknown, IDs: []string{"Q9"}, Steps: []int{9}}, {Rule: judge.Twice, IDs: []string{order[3], order[3]}, Steps: []int{2, 10}}, {Rule: judge.Missing, IDs: order[:2]}}
 		case 2, 3:
 			g.Outcome = exercise.Wrong
-			for _, rule := range slices.Sorted(maps.Keys(w.Handout.Graded.Rules)) {
-				g.Report.Findings = append(g.Report.Findings, judge.Finding{Rule: judge.Rule(rule), IDs: order[:4], Steps: []int{1, 2, 3, 4}, Against: order[4:]})
+			for _, rule := range rules {
+				g.Report.Findings = append(g.Report.Findings, judge.Finding{
+					Rule: rule, IDs: order[:4], Steps: []int{1, 2, 3, 4}, Against: order[4:], AgainstSteps: []int{5, 6, 7, 8}, Figure: 12, Allowed: 3, Of: 14,
+				})
 			}
 		case 4:
 			g.Outcome = exercise.Remarks
-			g.Report.Findings = []judge.Finding{{Rule: "neighbours", IDs: order[:1], Steps: []int{1}}}
+			g.Report.Findings = []judge.Finding{{Rule: judge.Neighbours, IDs: order[:1], Steps: []int{2}, Against: order[1:2], AgainstSteps: []int{1}, Figure: 1}}
 		}
 		all = append(all, g)
 	}
@@ -57,16 +58,16 @@ func TestGradedLayouts(t *testing.T) {
 	}
 }
 
-// Every rule of the judge has its words in every language, with places for the
-// bolts.
-func TestEveryRuleHasWords(t *testing.T) {
-	rules := []judge.Rule{judge.Unknown, judge.Twice, judge.Missing, judge.GroupOrder, judge.Together, judge.Unloaded,
-		judge.Middle, judge.Outwards, judge.OneSide, judge.Neighbours, judge.Across, judge.Balance, judge.Travel}
+// rules are all that the judge has.
+var rules = []judge.Rule{judge.Unknown, judge.Twice, judge.Missing, judge.GroupOrder, judge.Together, judge.Unloaded,
+	judge.Middle, judge.Outwards, judge.OneSide, judge.Neighbours, judge.Across, judge.Balance, judge.Travel}
+
+// Every rule of the judge has its name in every language.
+func TestEveryRuleHasItsName(t *testing.T) {
 	for _, w := range languages(t) {
 		for _, rule := range rules {
-			m := w.Handout.Graded
-			if m.Names[string(rule)] == "" || !strings.Contains(m.Rules[string(rule)], "%[1]s") {
-				t.Errorf("%s: the rule %q has no words", w.Language, rule)
+			if w.Handout.Graded.Names[string(rule)] == "" {
+				t.Errorf("%s: the rule %q has no name", w.Language, rule)
 			}
 		}
 		for _, family := range exercise.Families {
@@ -89,7 +90,7 @@ func TestFeedbackShowsWhere(t *testing.T) {
 	order[5] = order[4]                       // M2 twice, M7 left out
 	g := handout.Graded{Student: "Ana", Sheet: handout.Sheet{Plan: p}, Grade: exercise.Grade{Outcome: exercise.NotWhole, Order: order}}
 	g.Report.Findings = []judge.Finding{
-		{Rule: "twice", IDs: []string{"M2", "M2"}, Steps: []int{5, 6}}, {Rule: "missing", IDs: []string{"M7"}},
+		{Rule: judge.Twice, IDs: []string{"M2", "M2"}, Steps: []int{5, 6}}, {Rule: judge.Missing, IDs: []string{"M7"}},
 	}
 	a4, _ := sheet.FindPaper("a4")
 	page := handout.Feedback([]handout.Graded{g}, handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}).Pages[0]
@@ -116,10 +117,37 @@ func TestFeedbackShowsWhere(t *testing.T) {
 		t.Errorf("in black: %v", black)
 	}
 	all := strings.Join(said, " ")
-	for _, want := range []string{"Ana", "Not a whole order", "M2 comes twice.", "Left out: M7."} {
+	for _, want := range []string{"Ana", "Not a whole order", "M2 is there twice, at steps 5 and 6", "Left out: M7"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the sheet does not say %q: %s", want, all)
 		}
+	}
+}
+
+// What finds no room on a half page is not left out without a word. A raster
+// over the head breaks more rules than a half page of A5 holds; in languages
+// that need more lines others are the last to fit.
+func TestDotsStandForWhatFindsNoRoom(t *testing.T) {
+	p := planOf(t, "p4-head")
+	g := exercise.GradeOf(judge.ForPlan(p, judge.Tighten, strings.Fields("M1 M2 M3 M4 M5 M6 M7 M8 M9 M10 F1 F2 F3 F4")))
+	ben := handout.Graded{Student: "Ben", Sheet: handout.Sheet{Plan: p}, Grade: g}
+	a5, _ := sheet.FindPaper("a5")
+	cut := 0
+	for _, w := range languages(t) {
+		text := said(handout.Feedback([]handout.Graded{ben, ben}, handout.Request{Request: sheet.Request{Paper: a5, Words: w}}))
+		all := true
+		for _, f := range g.ToMend() {
+			all = all && strings.Contains(text, words.Capital(w.Say(f.Found())))
+		}
+		if dots := strings.Count(text, "…"); all && dots != 0 || !all && dots != 2 {
+			t.Errorf("%s: all findings are there: %v, dots on %d half pages\n%s", w.Language, all, dots, text)
+		}
+		if !all {
+			cut++
+		}
+	}
+	if cut == 0 {
+		t.Error("every half page holds all")
 	}
 }
 

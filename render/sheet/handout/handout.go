@@ -149,35 +149,24 @@ func (s *fillIn) texts() []string {
 }
 
 // rules lists what an answer is held against, for the layout at hand.
-func rules(p plan.Plan, w *words.Handout) []string {
-	var lines []string
-	for k, g := range p.Groups {
-		if k > 0 {
-			lines = append(lines, w.SmallLast)
-			break
+func rules(p plan.Plan, w *words.Handout) (lines []string) {
+	if len(p.Groups) > 0 {
+		switch p.UsualWay(p.Groups[0]) {
+		case sequence.Star:
+			lines = append(lines, w.Circle...)
+		case sequence.RowWay:
+			lines = append(lines, w.Row...)
+		default:
+			lines = append(lines, w.Spread...)
 		}
-		lines = append(lines, groupRules(p, g, w)...)
+	}
+	if len(p.Groups) > 1 {
+		lines = append(lines, w.SmallLast)
 	}
 	if len(p.Joint.Clusters) > 0 {
 		lines = append(lines, w.Together)
 	}
 	return lines
-}
-
-func groupRules(p plan.Plan, g plan.Group, w *words.Handout) []string {
-	switch settled(p, g) {
-	case sequence.Star:
-		return w.Circle
-	case sequence.RowWay:
-		return w.Row
-	}
-	return w.Spread
-}
-
-// settled gives the way that the trade has for the layout of a group, whatever
-// the way that the file names.
-func settled(p plan.Plan, g plan.Group) sequence.Way {
-	return sequence.SettledGroup(p.Joint, g.Members, sequence.Group{Way: sequence.Auto})
 }
 
 // style is how lines of type are set below each other.

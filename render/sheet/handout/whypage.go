@@ -51,7 +51,7 @@ func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 // IsCircle says whether the main group of a plan lies round one bolt circle,
 // where crosswise is the rule and not outwards.
 func IsCircle(p plan.Plan) bool {
-	return len(p.Groups) > 0 && settled(p, p.Groups[0]) == sequence.Star
+	return len(p.Groups) > 0 && p.UsualWay(p.Groups[0]) == sequence.Star
 }
 
 type why struct {

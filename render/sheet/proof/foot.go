@@ -44,11 +44,11 @@ func (l *layout) foot() {
 	more := 0
 	var doubts []string
 	for _, d := range l.Found.Doubts {
-		doubts = append(doubts, fmt.Sprintf(w.Look, l.doubtWords(d)))
+		doubts = append(doubts, fmt.Sprintf(w.Look, l.Words.Say(d)))
 	}
 	for _, s := range l.Found.Shapes {
 		for _, d := range s.Doubts {
-			doubts = append(doubts, fmt.Sprintf(w.LookAt, s.ID, l.figure("%.1f mm", s.DiameterMm), l.doubtWords(d)))
+			doubts = append(doubts, fmt.Sprintf(w.LookAt, s.ID, l.figure("%.1f mm", s.DiameterMm), l.Words.Say(d)))
 		}
 	}
 	if l.Found.Specks > 0 {
@@ -94,11 +94,6 @@ func (l *layout) sizes() string {
 		}
 	}
 	return strings.TrimPrefix(words, " · ")
-}
-
-// doubtWords says a doubt in the language of the sheet.
-func (l *layout) doubtWords(d trace.Doubt) string {
-	return d.In(l.words().Doubts[string(d.Cause)], l.Words.Figure)
 }
 
 // distances names the longest distance between two round holes and the longest

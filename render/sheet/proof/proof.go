@@ -1,6 +1,7 @@
 // Package proof lays out the sheet that shows what a trace found, drawn over
 // the picture itself, so that an eye can judge it. It gives a scene and the
-// picture under it; painting is left to the backend.
+// picture under it; painting is left to the backend. It may import places,
+// traces, scenes, type, words and what sheets share.
 package proof
 
 import (
@@ -18,7 +19,6 @@ import (
 // Traced is what the sheet shows.
 type Traced struct {
 	Title string
-	Scale Scale
 	Found trace.Found
 }
 
@@ -139,7 +139,7 @@ func (l *layout) figure(form string, v float64) string {
 // headLines are the lines under the title: what was found and whence the scale,
 // and how large it is drawn.
 func (l *layout) headLines() (counts, size []string) {
-	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Scale.Words(l.Words))
+	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Words.Say(l.Found.Scale))
 	drawn := l.words().FullSize
 	if l.scale != 1 {
 		drawn = fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
@@ -30,7 +31,7 @@ func found(t *testing.T, width, height float64, holes [][3]float64) (*image.Gray
 			p.Pix[y*p.Stride+x] = uint8(150 - 90*math.Max(-1, math.Min(1, inside*perMM)))
 		}
 	}
-	f, err := trace.Find(p, trace.PerInch(perMM*25.4, perMM*25.4), trace.Options{})
+	f, err := trace.Trace(p, trace.Scale{FileX: perMM * 25.4, FileY: perMM * 25.4}, trace.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,10 +65,9 @@ func TestLayout(t *testing.T) {
 		if len(f.Shapes) != c.want {
 			t.Fatalf("%s: %d shapes, want %d", c.name, len(f.Shapes), c.want)
 		}
-		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, trace.NewDoubt(trace.Torn, "81"))
-		f.Doubts = append(f.Doubts, trace.NewDoubt(trace.CutOff))
-		in := proof.Traced{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter",
-			Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f}
+		f.Shapes[0].Doubts = append(f.Shapes[0].Doubts, finding.Warned(trace.Torn, finding.Values{"round": 0.81}))
+		f.Doubts = append(f.Doubts, finding.Warned(trace.CutOff, nil))
+		in := proof.Traced{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter", Found: f}
 		for _, paper := range sheet.Papers {
 			for _, w := range languages(t) {
 				laid := proof.Lay(in, sheet.Request{Paper: paper, Words: w})
@@ -157,50 +157,7 @@ func TestNothingIsCutOff(t *testing.T) {
 }
 
 func plate(f trace.Found) proof.Traced {
-	return proof.Traced{Title: "Plate", Scale: proof.Scale{From: proof.FromFile, DPIX: 101.6, DPIY: 101.6}, Found: f}
-}
-
-// Every doubt of a trace has its words in every language, the English ones those
-// of the terminal.
-func TestDoubtsHaveWords(t *testing.T) {
-	for cause, says := range trace.Causes() {
-		figures := []string{"8.5", "9.5", "10.5"}[:strings.Count(says, "%s")]
-		for _, w := range languages(t) {
-			form := w.Proof.Doubts[string(cause)]
-			said := trace.NewDoubt(cause, figures...).In(form, w.Figure)
-			if form == "" || strings.Contains(said, "%!") || w.Language != "en" && strings.Contains(said, ".5") {
-				t.Errorf("%s: %s is said %q", w.Language, cause, said)
-			}
-		}
-		if form := words.English().Proof.Doubts[string(cause)]; form != says {
-			t.Errorf("%s: on the sheet %q, at the terminal %q", cause, form, says)
-		}
-	}
-	if sheet, all := len(words.English().Proof.Doubts), len(trace.Causes()); sheet != all {
-		t.Errorf("%d doubts with words, %d that a trace has", sheet, all)
-	}
-}
-
-func TestScaleWords(t *testing.T) {
-	for _, c := range []struct {
-		language string
-		scale    proof.Scale
-		want     string
-	}{
-		{"en", proof.Scale{From: proof.Known, Distances: 1}, "one known distance"},
-		{"de", proof.Scale{From: proof.Known, Distances: 2}, "2 bekannte Abstände"},
-		{"de", proof.Scale{From: proof.Stated, DPIX: 101.6, DPIY: 102}, "angegeben: 101,6\u00a0×\u00a0102\u00a0dpi"},
-		{"en", proof.Scale{From: proof.FourCorners, WidthMm: 152.4, HeightMm: 101.6}, "four corners of 152.4 × 101.6 mm"},
-		{"fr", proof.Scale{From: proof.FromFile, DPIX: 150, DPIY: 150}, "selon le fichier, 150\u00a0dpi"},
-	} {
-		w, err := words.Find(c.language)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if got := c.scale.Words(w); got != c.want {
-			t.Errorf("%s: %q, want %q", c.language, got, c.want)
-		}
-	}
+	return proof.Traced{Title: "Plate", Found: f}
 }
 
 func TestCounts(t *testing.T) {

@@ -1,7 +1,8 @@
 // Package tile prints a drawing that is larger than a sheet of paper at its
 // true size: over several sheets with an overlap, crop marks, check bars and a
 // key plan. It knows no bolt: a drawing is lines, which are cut where a sheet
-// ends, and pieces, which are whole on at least one sheet.
+// ends, and pieces, which are whole on at least one sheet. It may import scenes,
+// type, words and what sheets share.
 package tile
 
 import (

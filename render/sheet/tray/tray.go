@@ -1,5 +1,7 @@
 // Package tray lays out full-size sheets to lay fasteners and parts on while a
-// joint is taken apart: each in its place, the right way round.
+// joint is taken apart: each in its place, the right way round. It may import
+// places, plans, sizes of heads, what prints at true size, scenes, type, words and
+// what sheets share.
 package tray
 
 import (

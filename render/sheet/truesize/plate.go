@@ -1,13 +1,15 @@
 // Package truesize draws a part in millimetres of paper, at its true size or
 // reduced, for sheets that a part or its fasteners are laid on: its lines, a
 // spot for each fastener, and words where there is room. It prints them over as
-// many sheets as that takes. It sees places, no plan.
+// many sheets as that takes. It may import places, diagrams, tiles, scenes, type,
+// words and what sheets share; it sees no plan.
 package truesize
 
 import (
 	"math"
 
 	"drawdown/geometry"
+	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/tile"
 	"drawdown/render/words"
@@ -78,14 +80,12 @@ func (p *Plate) edge() {
 		return
 	}
 	const distance = 20.0 // enough for any head
-	points := p.joint.Points()
-	rim := geometry.Enclose(points)
-	if len(points) >= 5 && geometry.OneCircle(points, rim.Centre) {
+	if rim, round := diagram.RoundPart(p.joint); round {
 		c := p.At(rim.Centre)
 		p.line(scene.Circle(c.X, c.Y, p.Length(rim.Radius+distance)), scene.Grey, 0.2, 2)
 		return
 	}
-	p.line(p.around(geometry.Hull(points), distance), scene.Grey, 0.2, 2)
+	p.line(p.around(geometry.Hull(p.joint.Points()), distance), scene.Grey, 0.2, 2)
 }
 
 // around draws a line at a distance round a hull: its corners are arcs.

@@ -275,23 +275,12 @@ func (p *Plate) nearest(items []scene.Item, own int) bool {
 			continue
 		}
 		box := t.Box()
-		distance := between(p.edges[own], box) + 0.1
+		distance := scene.RunsToBox(p.edges[own], box) + 0.1
 		for i := range p.edges {
-			if i != own && p.spots[i].Grown(distance).Meets(box) && between(p.edges[i], box) < distance {
+			if i != own && p.spots[i].Grown(distance).Meets(box) && scene.RunsToBox(p.edges[i], box) < distance {
 				return false
 			}
 		}
 	}
 	return true
-}
-
-// between is the distance from a box to the lines of an edge.
-func between(runs [][]scene.Point, b scene.Box) float64 {
-	least := math.Inf(1)
-	for _, run := range runs {
-		for k := 1; k < len(run); k++ {
-			least = math.Min(least, scene.LineToBox(run[k-1], run[k], b))
-		}
-	}
-	return least
 }

@@ -18,13 +18,13 @@ type pair struct {
 // alignedMm is how far two holes of one row may lie off the level.
 const alignedMm = 0.3
 
-// mostLevelled bounds the holes that are looked at: pairs go by the square.
-const mostLevelled = 40
+// mostStraightened bounds the holes that are looked at: pairs go by the square.
+const mostStraightened = 40
 
-// levelTurn gives the turn, in degrees anticlockwise, that lays most rows of
+// straightTurn gives the turn, in degrees anticlockwise, that lays most rows of
 // holes and straight sides level or upright. Of turns that do it equally well it
 // takes the smallest. Not found means that no direction stands out.
-func levelTurn(holes, outline []geometry.Point) (deg float64, found bool) {
+func straightTurn(holes, outline []geometry.Point) (deg float64, found bool) {
 	pairs := append(holePairs(holes), sides(outline)...)
 	best, most := 0.0, 0.0
 	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(math.Abs(a.deg), math.Abs(b.deg)) })
@@ -46,10 +46,10 @@ func levelTurn(holes, outline []geometry.Point) (deg float64, found bool) {
 const leastSupport = 3
 
 func holePairs(holes []geometry.Point) []pair {
-	if len(holes) > mostLevelled {
-		spread := make([]geometry.Point, mostLevelled)
+	if len(holes) > mostStraightened {
+		spread := make([]geometry.Point, mostStraightened)
 		for i := range spread {
-			spread[i] = holes[i*len(holes)/mostLevelled]
+			spread[i] = holes[i*len(holes)/mostStraightened]
 		}
 		holes = spread
 	}

@@ -6,10 +6,10 @@ import (
 	"drawdown/geometry"
 )
 
-// frame turns, moves and mirrors places so that the level holes lie level, the
+// oriented turns, moves and mirrors places so that the level holes lie level, the
 // first at the origin and on the left, and the holes above and below lie on
 // their sides. Decided says that these tell the part from its mirror image.
-func (n Network) frame(at []geometry.Point, core []bool) (framed []geometry.Point, decided bool) {
+func (n Network) oriented(at []geometry.Point, core []bool) (framed []geometry.Point, decided bool) {
 	origin, turn := at[n.Level[0]], 0.0
 	if n.Level[0] != n.Level[1] {
 		turn = at[n.Level[1]].AngleFrom(origin)

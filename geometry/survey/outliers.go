@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"drawdown/geometry"
@@ -56,12 +57,7 @@ func snoop(start []geometry.Point, readings []Reading, accuracy float64) snoopin
 		for k, i := range tried {
 			without[k] = leftOut(start, s.at, used, i, s.scatter)
 		}
-		best := 0
-		for k := range tried {
-			if without[k] < without[best] {
-				best = k
-			}
-		}
+		best := floats.MinIdx(without)
 		gain := squares(s.at, used, s.scatter) - without[best]
 		if gain <= 0 || math.Sqrt(gain) < critical(len(used), spare) {
 			return s

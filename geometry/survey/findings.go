@@ -1,0 +1,29 @@
+package survey
+
+import "drawdown/geometry/finding"
+
+// What a survey found, by the ids of its holes. A next is what to measure, a
+// list of Between.
+const (
+	WrongReading  finding.Code = "survey wrong reading"  // from, to, off, way: long or short, taken: as if it was in this Way
+	RivalReadings finding.Code = "survey rival readings" // readings: Between
+	Free          finding.Code = "survey free hole"      // hole, next: it can move and no reading changes
+	Weak          finding.Code = "survey weak hole"      // hole, error, next: fixed, but with a large standard error
+	TwoPlaces     finding.Code = "survey two places"     // hole, x, y, next: it fits in another place as well
+	MirrorFits    finding.Code = "survey mirror fits"    //
+	OneLine       finding.Code = "survey one line"       //
+	Unchecked     finding.Code = "survey unchecked"      // readings: Between
+	Agreement     finding.Code = "survey agreement"      // rms, reading; expected and stated where the readings differ by more
+	WayRound      finding.Code = "survey way round"      // way: clockwise or anticlockwise, first
+	LopsidedSide  finding.Code = "survey lopsided"       // side: above or below, named, against, holes, far
+	Between       finding.Code = "survey between"        // from, to
+)
+
+// What is no network.
+const (
+	HoleCount    finding.Code = "survey hole count"    // holes, least, most
+	ReadingCount finding.Code = "survey reading count" // readings, least, most
+	BadAccuracy  finding.Code = "survey bad accuracy"  // accuracy
+	BadReading   finding.Code = "survey bad reading"   // reading, from, to, distance
+	NoHole       finding.Code = "survey no hole"       // hole, most
+)

@@ -1,0 +1,144 @@
+package survey
+
+import (
+	"math"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+)
+
+// Way is how a reading was taken, by the words of the survey file.
+type Way string
+
+const (
+	Centre  Way = "centre"  // centre to centre
+	Outside Way = "outside" // over the far edges
+	Inside  Way = "inside"  // between the near edges
+)
+
+// overCentre is what a reading shows over the distance of the centres, in mm.
+func (w Way) overCentre(diameterA, diameterB float64) float64 {
+	switch w {
+	case Outside:
+		return (diameterA + diameterB) / 2
+	case Inside:
+		return -(diameterA + diameterB) / 2
+	}
+	return 0
+}
+
+// Report says what a solved survey shows, by the ids of its holes.
+type Report struct {
+	Network
+	Solution
+	IDs  []string // of the holes
+	Ways []Way    // of the readings
+}
+
+// Suspects are the readings that do not fit the others, those that were left
+// out first.
+func (r Report) Suspects() []finding.Finding {
+	var all []finding.Finding
+	var rivals []int
+	for _, i := range r.Suspect {
+		if !r.Out[i] {
+			rivals = append(rivals, i)
+			continue
+		}
+		way := "long"
+		if r.Residuals[i] < 0 {
+			way = "short"
+		}
+		at := r.Readings[i]
+		all = append(all, finding.Warned(WrongReading, finding.Values{
+			"from": r.IDs[at.From], "to": r.IDs[at.To], "off": unit.Length(math.Abs(r.Residuals[i])), "way": way, "taken": string(r.takenAs(i)),
+		}).About(r.holes(at.From, at.To)))
+	}
+	if len(rivals) > 0 {
+		all = append(all, finding.Warned(RivalReadings, finding.Values{"readings": r.readings(rivals)}))
+	}
+	return all
+}
+
+// takenAs guesses that a reading was taken another way than it is written: it
+// is off by the diameters of its holes then, or by half of their sum. Empty
+// where it was not.
+func (r Report) takenAs(reading int) Way {
+	at := r.Readings[reading]
+	a, b := r.Diameters[at.From], r.Diameters[at.To]
+	if a+b == 0 {
+		return ""
+	}
+	written := r.Ways[reading]
+	for _, way := range []Way{Centre, Outside, Inside} {
+		off := way.overCentre(a, b) - written.overCentre(a, b)
+		if way != written && math.Abs(r.Residuals[reading]-off) < 4*r.ScatterMm {
+			return way
+		}
+	}
+	return ""
+}
+
+// LooseHoles are the holes that are not fixed, each with what to measure.
+func (r Report) LooseHoles() []finding.Finding {
+	var all []finding.Finding
+	for _, l := range r.Loose {
+		var next []finding.Finding
+		for _, pair := range l.Next {
+			next = append(next, r.between(pair[0], pair[1]))
+		}
+		all = append(all, finding.Warned(l.Why, finding.Values{
+			"hole": r.IDs[l.Hole], "error": unit.Length(r.ErrorsMm[l.Hole]), "x": unit.Length(l.Other.X), "y": unit.Length(l.Other.Y), "next": next,
+		}).About(r.holes(l.Hole)))
+	}
+	return all
+}
+
+// Doubts say that the mirror image fits as well, that all holes were taken to
+// lie in one line, and which readings no other one checks.
+func (r Report) Doubts() []finding.Finding {
+	var all []finding.Finding
+	if r.Mirrored {
+		all = append(all, finding.Warned(MirrorFits, nil))
+	}
+	if r.Straight && len(r.IDs) > 2 {
+		all = append(all, finding.Noted(OneLine, nil))
+	}
+	if !r.Straight && len(r.Solution.Unchecked) > 0 {
+		all = append(all, finding.Noted(Unchecked, finding.Values{"readings": r.readings(r.Solution.Unchecked)}))
+	}
+	return all
+}
+
+// Agreement says how well the readings agree, and why one counts for less than
+// was stated.
+func (r Report) Agreement() finding.Finding {
+	values := finding.Values{"rms": unit.Length(r.RMSMm), "reading": unit.Length(r.ScatterMm)}
+	if stated := r.accuracy(); r.ScatterMm >= 1.05*stated {
+		values["expected"], values["stated"] = unit.Length(stated), "usual"
+		if r.AccuracyMm > 0 {
+			values["stated"] = "stated"
+		}
+	}
+	return finding.Noted(Agreement, values)
+}
+
+func (r Report) holes(numbers ...int) finding.Place {
+	at := finding.Place{}
+	for _, n := range numbers {
+		at.IDs = append(at.IDs, r.IDs[n])
+	}
+	return at
+}
+
+func (r Report) between(from, to int) finding.Finding {
+	return finding.Noted(Between, finding.Values{"from": r.IDs[from], "to": r.IDs[to]}).About(r.holes(from, to))
+}
+
+func (r Report) readings(numbers []int) []finding.Finding {
+	var all []finding.Finding
+	for _, i := range numbers {
+		all = append(all, r.between(r.Readings[i].From, r.Readings[i].To))
+	}
+	return all
+}

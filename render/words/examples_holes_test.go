@@ -1,0 +1,13 @@
+package words
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
+	"drawdown/geometry/unit"
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	holes.NoRange:      {"written": "wide"},
+	holes.FallingRange: {"written": "14-6", "from": unit.Length(14), "to": unit.Length(6)},
+	holes.SharedRange:  {"use": "fastener", "range": "6-14 mm", "other": "bore", "otherRange": "12 mm-"},
+})

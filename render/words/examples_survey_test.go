@@ -1,0 +1,31 @@
+package words
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/survey"
+	"drawdown/geometry/unit"
+)
+
+func between(from, to string) finding.Finding {
+	return finding.Noted(survey.Between, finding.Values{"from": from, "to": to})
+}
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	survey.WrongReading:  {"from": "B", "to": "D", "off": unit.Length(8.01), "way": "long", "taken": "outside"},
+	survey.RivalReadings: {"readings": []finding.Finding{between("A", "B"), between("C", "D")}},
+	survey.Free:          {"hole": "E", "next": []finding.Finding{between("E", "A"), between("E", "C")}},
+	survey.Weak:          {"hole": "E", "error": unit.Length(2.49), "next": []finding.Finding{between("E", "C")}},
+	survey.TwoPlaces:     {"hole": "D", "x": unit.Length(71.34), "y": unit.Length(-36.2), "next": []finding.Finding(nil)},
+	survey.MirrorFits:    {},
+	survey.OneLine:       {},
+	survey.Unchecked:     {"readings": []finding.Finding{between("A", "B"), between("A", "C")}},
+	survey.Agreement:     {"rms": unit.Length(0.015), "reading": unit.Length(0.06), "expected": unit.Length(0.01), "stated": "stated"},
+	survey.WayRound:      {"way": "anticlockwise", "first": "A"},
+	survey.LopsidedSide:  {"side": "above", "named": []string{"3"}, "against": 2, "holes": 3, "far": "4"},
+	survey.Between:       {"from": "A", "to": "B"},
+	survey.HoleCount:     {"holes": 1, "least": 2, "most": 200},
+	survey.ReadingCount:  {"readings": 0, "least": 1, "most": 4000},
+	survey.BadAccuracy:   {"accuracy": -0.1},
+	survey.BadReading:    {"reading": 3, "from": 2, "to": 2, "distance": unit.Length(0)},
+	survey.NoHole:        {"hole": 7, "most": 5},
+})
