@@ -1,5 +1,6 @@
 // Package meaning makes the input of a plan of a pattern file: what the keys say
-// about the joint, and whether that can be. One file has one key of the pattern.
+// about the joint, and whether that can be. A file has one key of the pattern;
+// sense.go lists what is held against sense once all keys are read.
 // It may import form and nodes, and of the calculating half the rooms whose
 // words a pattern uses.
 package meaning
