@@ -77,7 +77,7 @@ func Read(from source.Source) (Machine, problem.List) {
 		m.machine(root)
 	}
 	m.made.data = from.Data
-	return form.Read(m.made, m.List())
+	return form.Sound(m.made, m.List())
 }
 
 func (m *reader) machine(root *nodes.Node) {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
-	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
@@ -33,7 +32,7 @@ func makers(p plan.Plan) bool {
 	return p.Asked == (plan.Asked{}) && slices.ContainsFunc(p.Groups, isMakers)
 }
 
-func isMakers(g plan.Group) bool { return g.Way == sequence.List || g.Way == sequence.Cast }
+func isMakers(g plan.Group) bool { return g.Way.IsMakers() }
 
 func groupsOf(p plan.Plan) []Group {
 	var groups []Group

@@ -18,6 +18,10 @@ const (
 	List     Way = "list"     // the maker's own sequence
 )
 
+// IsMakers says that the order is the maker's word: his list, or the numbers on
+// the part.
+func (w Way) IsMakers() bool { return w == Cast || w == List }
+
 // Ways lists the ways that a pattern file can name, in the order of the help.
 var Ways = []Way{Auto, Spiral, Cross, Row, Star, Circular, Cast}
 
