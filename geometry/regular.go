@@ -25,7 +25,7 @@ func NewLayout(points []Point) Layout {
 	if len(points) < 3 {
 		return as
 	}
-	if even := evenCircle(points); even != nil {
+	if even, _ := EvenCircle(points, LevelShare); even != nil {
 		return Layout{Points: even, Regular: true}
 	}
 	if grid, ok := rowsAndColumns(points); ok {
@@ -50,9 +50,13 @@ func rowsAndColumns(points []Point) (layout Layout, ok bool) {
 
 // alignedAt moves points to rows in the direction tilt and columns across it.
 func alignedAt(tilt float64, points []Point) (layout Layout, ok bool) {
-	spacing, frame := Spacing(points), rotated(points, -tilt)
-	columns, rows := newLevels(frame, alongX, spacing), newLevels(frame, alongY, spacing)
-	if !columns.tight() || !rows.tight() || tooMany(columns.count(), rows.count(), len(points)) || shared(columns.of, rows.of) {
+	slack, frame := LevelShare*Spacing(points), rotated(points, -tilt)
+	return levelled(frame, tilt, newLevels(frame, alongX, slack), newLevels(frame, alongY, slack))
+}
+
+// levelled moves points, seen along their rows, to these columns and rows.
+func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout, ok bool) {
+	if !columns.tight() || !rows.tight() || tooMany(columns.count(), rows.count(), len(frame)) || shared(columns.of, rows.of) {
 		return Layout{}, false
 	}
 	if columns.straighten() && rows.straighten() {

@@ -7,7 +7,7 @@ import "drawdown/geometry"
 // are counted in the sense of the turn from the first.
 func (l *layout) star(turn Turn) []int {
 	var order []int
-	for _, ring := range l.Rings(l.centre) {
+	for _, ring := range l.circles() {
 		round := l.roundFrom(ring, l.first(ring, turn), turn)
 		places, count := l.evenPlaces(round, turn)
 		byPlace := make(map[int]int, len(round))
@@ -21,6 +21,14 @@ func (l *layout) star(turn Turn) []int {
 		}
 	}
 	return order
+}
+
+// circles are those that were seen; of other layouts the rings.
+func (l *layout) circles() [][]int {
+	if l.seen.Rings != nil {
+		return l.seen.Rings
+	}
+	return l.Rings(l.centre)
 }
 
 // evenPlaces numbers a ring's members by the even places of their circle,

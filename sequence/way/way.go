@@ -14,6 +14,7 @@ const (
 	Row      Way = "row"      // middle outwards, side by side
 	Star     Way = "star"     // bolt circles, the cross-pattern of ASME PCC-1
 	Circular Way = "circular" // once round, for a check pass
+	Balanced Way = "balanced" // the trade's rules as an objective
 	Cast     Way = "cast"     // by the numbers marked on the part
 	List     Way = "list"     // the maker's own sequence
 )

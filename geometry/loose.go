@@ -1,0 +1,60 @@
+package geometry
+
+import (
+	"math"
+	"slices"
+)
+
+// LooseShare is how far off its place, as a share of the pitch, each way, a hole
+// of filled rows or of a circle may lie and the rows or the circle still be
+// seen: as one measures with a rule. A tenth of the pitch each way lies within
+// it, with the tilt and the size that are fitted to such places.
+const LooseShare = 0.17
+
+// LooseRows brings points to filled rows and columns that they lie on loosely;
+// not ok where they lie on none. A single row is one, too.
+func LooseRows(points []Point) (Layout, bool) {
+	if len(points) < 4 {
+		return Layout{}, false
+	}
+	for _, tilt := range []float64{0, neighbourTilt(points), LongAxis(points).AngleFrom(Point{})} {
+		frame := rotated(points, -tilt)
+		columns, rows := looseLevels(frame, alongX), looseLevels(frame, alongY)
+		layout, ok := levelled(frame, tilt, columns, rows)
+		if ok && layout.Column != nil && (layout.Filled() || layout.Rows == 1 && layout.Columns == len(points)) {
+			return layout, true
+		}
+	}
+	return Layout{}, false
+}
+
+// looseLevels parts the coordinates at their jumps: where of all jumps, by their
+// size, one is so much larger than the one before as no other.
+func looseLevels(points []Point, coordinate func(Point) float64) *levels {
+	at := make([]float64, len(points))
+	for i, p := range points {
+		at[i] = coordinate(p)
+	}
+	slices.Sort(at)
+	spacing := Spacing(points)
+	if at[len(at)-1]-at[0] <= 2*LooseShare*spacing {
+		return newLevels(points, coordinate, LooseShare*spacing)
+	}
+	least := LevelShare * spacing
+	jumps := []float64{2 * least}
+	for k := 1; k < len(at); k++ {
+		if jump := at[k] - at[k-1]; jump > 2*least {
+			jumps = append(jumps, jump)
+		}
+	}
+	slices.Sort(jumps)
+	below, above := jumps[len(jumps)-1], 2*jumps[len(jumps)-1]
+	for k := 1; k < len(jumps); k++ {
+		if jumps[k]*below > above*jumps[k-1] {
+			below, above = jumps[k-1], jumps[k]
+		}
+	}
+	// Between two levels lies at least what the pitch leaves when both are off.
+	pitch := above / (1 - 2*LooseShare)
+	return newLevels(points, coordinate, math.Max(least, math.Min(LooseShare*pitch, math.Sqrt(below*above)/2)))
+}
