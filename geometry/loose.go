@@ -11,13 +11,20 @@ import (
 // it, with the tilt and the size that are fitted to such places.
 const LooseShare = 0.17
 
-// LooseRows brings points to filled rows and columns that they lie on loosely;
-// not ok where they lie on none. A single row is one, too.
+// LevelRows brings points to filled rows that lie level and that they lie on
+// loosely; not ok where they lie on none. A single row is one, too.
+func LevelRows(points []Point) (Layout, bool) { return looseRows(points, 0) }
+
+// LooseRows does the same with rows in any direction.
 func LooseRows(points []Point) (Layout, bool) {
-	if len(points) < 4 {
+	return looseRows(points, 0, neighbourTilt(points), LongAxis(points).AngleFrom(Point{}))
+}
+
+func looseRows(points []Point, tilts ...float64) (Layout, bool) {
+	if len(points) < 2 {
 		return Layout{}, false
 	}
-	for _, tilt := range []float64{0, neighbourTilt(points), LongAxis(points).AngleFrom(Point{})} {
+	for _, tilt := range tilts {
 		frame := rotated(points, -tilt)
 		columns, rows := looseLevels(frame, alongX), looseLevels(frame, alongY)
 		layout, ok := levelled(frame, tilt, columns, rows)

@@ -89,8 +89,20 @@ func tooMany(columns, rows, points int) bool {
 	return columns > 1 && rows > 1 && columns+rows > points
 }
 
-// Filled says that the layout is a grid in which hardly a place is missing.
+// Filled says that the layout is a grid in which hardly a place is missing. One
+// with nothing inside is a perimeter.
 func (l Layout) Filled() bool {
 	places := l.Columns * l.Rows
-	return l.Columns > 1 && l.Rows > 1 && len(l.Points) >= places-max(1, places/10)
+	if l.Columns < 2 || l.Rows < 2 || len(l.Points) < places-max(1, places/10) {
+		return false
+	}
+	if l.Columns == 2 || l.Rows == 2 || l.Column == nil {
+		return true
+	}
+	for i, column := range l.Column {
+		if row := l.Row[i]; column > 0 && column < l.Columns-1 && row > 0 && row < l.Rows-1 {
+			return true
+		}
+	}
+	return false
 }

@@ -94,8 +94,14 @@ func (w *way) insert() {
 	for i := range w.points {
 		switch {
 		case w.next[i] >= 0:
-		case w.after[i] == a:
-			w.fit(i)
+		case w.after[i] == a: // the step that it fitted into is no more
+			before := w.longer[i]
+			w.longer[i] = math.Inf(1)
+			w.fitAfter(i, a)
+			w.fitAfter(i, best)
+			if w.longer[i] > before {
+				w.fit(i)
+			}
 		default:
 			w.fitAfter(i, a)
 			w.fitAfter(i, best)

@@ -28,6 +28,13 @@ func (s seer) circleWithin(share float64) (Seen, bool) {
 // one, in spacings, at the least.
 const ringShare = 0.3
 
+// onEdge says that the places of an inner ring lie along the outline of all, as
+// on a triangle: then they are no circle of their own.
+func (s seer) onEdge(ring []int) bool {
+	hull := geometry.Hull(s.points)
+	return slices.ContainsFunc(ring, func(i int) bool { return depthIn(hull, s.points[i]) < ringShare*s.spacing })
+}
+
 // circles: even circles inside each other, and perhaps one place in the middle.
 func (s seer) circles() (Seen, bool) {
 	if len(s.points) < 4 {
@@ -59,7 +66,7 @@ func (s seer) circles() (Seen, bool) {
 			brought[i] = even[m]
 		}
 	}
-	if len(rings) < 2 {
+	if len(rings) < 2 || !s.named && s.onEdge(rings[len(rings)-2]) {
 		return seen, s.named
 	}
 	seen.Layout, seen.OffMm = geometry.Layout{Points: brought, Regular: true}, off(s.points, brought)

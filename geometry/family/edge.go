@@ -2,7 +2,6 @@ package family
 
 import (
 	"math"
-	"slices"
 
 	"drawdown/geometry"
 )
@@ -44,6 +43,11 @@ func (s seer) perimeter() (Seen, bool) {
 			corners = append(corners, i)
 		}
 	}
+	if len(inner) > 0 && !s.named && len(inner) <= mostDeep*len(edge) {
+		if _, ok := smoothRound(s.points, s.spacing, inner); ok {
+			return Seen{}, false
+		}
+	}
 	seen := Seen{Family: Perimeter, Edge: inRound(s.points, edge), Corners: corners, Inner: inner, OffMm: offMm}
 	fits := len(corners) >= leastCorners(len(edge)) && len(edge) > len(corners) &&
 		float64(len(inner)) <= innerShare*float64(len(edge))
@@ -74,8 +78,8 @@ func (s seer) curve() (Seen, bool) {
 			edge, offMm = append(edge, i), max(offMm, depth)
 		}
 	}
-	if len(inner) > 0 {
-		if round, ok := smoothRound(s.points); ok {
+	if len(inner) > 0 && len(inner) <= mostDeep*len(edge) {
+		if round, ok := smoothRound(s.points, s.spacing, inner); ok {
 			return Seen{Family: Curve, Edge: round}, true
 		}
 	}
@@ -96,34 +100,39 @@ const (
 	// sharpDeg is how much an edge turns at one place at the most; where it
 	// turns more, the way went into the inside and back.
 	sharpDeg = 105
+	// mostDeep is how many times as many places as lie near the outline of all may
+	// lie deep, for all of them to form one edge.
+	mostDeep = 3
 	// othersShare is how many pairs of neighbours, as a share of the places, may
 	// not follow each other along an edge.
 	othersShare = 0.1
 )
 
 // smoothRound gives the round through all places where it is one edge, though
-// part of it lies deep: it turns nowhere sharply, and hardly a place has
-// another neighbour than the two along it.
-func smoothRound(points []geometry.Point) (round []int, ok bool) {
-	n, related, pairs := len(points), geometry.Related(points), 0
-	for _, neighbours := range related {
-		pairs += len(neighbours)
-	}
-	most := othersShare * float64(n)
-	if float64(pairs/2-n) > most {
-		return nil, false
-	}
+// some of them lie deep: at none of these it turns sharply, and hardly a place
+// has another neighbour than the two along the edge.
+func smoothRound(points []geometry.Point, spacing float64, deep []int) (round []int, ok bool) {
 	round = geometry.Round(points)
+	n, place := len(round), make([]int, len(round))
 	for k, i := range round {
-		last, next := round[(k+n-1)%n], round[(k+1)%n]
+		place[i] = k
+	}
+	for _, i := range deep {
+		last, next := round[(place[i]+n-1)%n], round[(place[i]+1)%n]
 		if geometry.Apart(points[i].AngleFrom(points[last]), points[next].AngleFrom(points[i])) > sharpDeg {
 			return nil, false
 		}
-		if slices.Contains(related[i], next) {
-			pairs -= 2
+	}
+	others := 0
+	for i, p := range points {
+		for k := range i {
+			steps := (place[i] - place[k] + n) % n
+			if steps > 1 && steps < n-1 && geometry.Neighbours(p, points[k], spacing) {
+				others++
+			}
 		}
 	}
-	return round, float64(pairs/2) <= most
+	return round, float64(others) <= othersShare*float64(n)
 }
 
 // depthIn gives how deep inside a convex outline a point lies.

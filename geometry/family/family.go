@@ -49,7 +49,7 @@ type Seen struct {
 // Of sees the family of places.
 func Of(points []geometry.Point) Seen {
 	s := seer{points: points, spacing: geometry.Spacing(points)}
-	for _, look := range []func() (Seen, bool){s.row, s.circle, s.grid, s.looseCircle, s.perimeter, s.circles, s.flanges, s.curve} {
+	for _, look := range []func() (Seen, bool){s.row, s.circle, s.grid, s.looseCircle, s.flanges, s.perimeter, s.circles, s.curve} {
 		if seen, ok := look(); ok {
 			return s.finish(seen)
 		}

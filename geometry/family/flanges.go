@@ -10,7 +10,7 @@ import (
 const (
 	// gapShare is how many times as wide as the widest step within a flange the
 	// gap to the next is at the least.
-	gapShare = 1.8
+	gapShare = 1.9
 	// fewestPart is the least number of places that make a flange.
 	fewestPart = 3
 )

@@ -11,7 +11,7 @@ const (
 	// changes about.
 	mendReach = 8
 	// mendPasses ends the mending, should it go on.
-	mendPasses = 8
+	mendPasses = 3
 )
 
 // mend goes through the stretches of each stage and changes their ends about,
@@ -33,6 +33,10 @@ func (s *search) mendStage(from, to int) (better bool) {
 	}
 	tried := make([]int, 0, mendReach+1)
 	for a := from; a < to; a++ {
+		if a == 0 { // where the work begins is settled
+			pull, bend = s.objective.at[s.order[0]], s.square[s.order[0]]
+			continue
+		}
 		for b := a + 1; b < min(to, a+1+mendReach); b++ {
 			stretch := s.order[a : b+1]
 			now := s.stretch(a, stretch, pull, bend)
@@ -63,7 +67,7 @@ func (s *search) stretch(a int, places []int, pull, bend geometry.Point) float64
 		last = i
 	}
 	if end := a + len(places); end < len(s.order) {
-		cost += s.follow(last, s.order[end])
+		cost += s.succession(last, s.order[end])
 	}
 	return cost
 }

@@ -23,10 +23,12 @@ import (
 const (
 	weighsBalance    = 1.0
 	weighsExcess     = 6.0
-	weighsSaddle     = 0.35
-	weighsOutwards   = 9.0
+	weighsSaddle     = 0.6
+	weighsOutwards   = 14.0
 	weighsNeighbours = 2.0
 	weighsNearness   = 0.6
+	// onePair is as much as half a pair across bends: so much is no saddle yet.
+	onePair = 1.0
 	// farSpacings is how far away from the last a place has to be, in spacings,
 	// to count as far.
 	farSpacings = 3.0
@@ -69,15 +71,16 @@ func (o *objective) step(i, last, k int, pull, bend geometry.Point) float64 {
 	excess := max(0, size-1)
 	twist := bend.Sub(o.bent[k])
 	off := o.far[i] - o.turnAt[k]
-	cost := weighsBalance*size*size + weighsExcess*excess*excess + weighsSaddle*twist.Dot(twist) + weighsOutwards*off*off
+	beyond := max(0, math.Sqrt(twist.Dot(twist))-onePair)
+	cost := weighsBalance*size + weighsExcess*excess*excess + weighsSaddle*beyond*beyond + weighsOutwards*off*off
 	if last >= 0 {
-		cost += o.follow(last, i)
+		cost += o.succession(last, i)
 	}
 	return cost
 }
 
-// follow is what it costs that i is worked straight after last.
-func (o *objective) follow(last, i int) float64 {
+// succession is what it costs that i is worked straight after last.
+func (o *objective) succession(last, i int) float64 {
 	cost := 0.0
 	if slices.Contains(o.beside[last], i) {
 		cost = weighsNeighbours
