@@ -38,6 +38,9 @@ func (f Finding) Why() string {
 	case Balance:
 		return fmt.Sprintf("after step %d (%s) what is %s pulls to one side like %.1f fasteners at the edge; the trade's orders for this layout stay at %.1f", f.Steps[0], f.IDs[0],
 			f.word("tight", "still tight"), f.Figure, f.Allowed)
+	case Saddle:
+		return fmt.Sprintf("after step %d (%s) two opposite sides are %s and those between are not: it bends the part like %.1f fasteners at the edge; %.1f are allowed", f.Steps[0], f.IDs[0],
+			f.word("tight", "still tight"), f.Figure, f.Allowed)
 	case Travel:
 		return fmt.Sprintf("the wrench goes %.0f mm from place to place; drawdown's own order needs %.0f mm", f.Figure, f.Allowed)
 	}

@@ -53,9 +53,14 @@ func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 //
 // For a multiple of four: quarters, each of four places s, s+n/2, s+n/4,
 // s+3n/4 (ASME PCC-1, Table 4). For another even count: diameters, each of two
-// places s, s+n/2. For an odd count: single places. The starting places s are
-// taken by halves: see scattered.
+// places s, s+n/2. For an odd count up to seven: single places. The starting
+// places s are taken by halves: see scattered. A longer star of single places
+// would march round in pairs, neighbour beside neighbour: an odd count from
+// nine on goes by the objective.
 func starPlaces(n int) []int {
+	if n >= 9 && n%2 == 1 {
+		return oddPlaces(n)
+	}
 	var offsets []int
 	switch {
 	case n%4 == 0:
@@ -70,6 +75,16 @@ func starPlaces(n int) []int {
 		for _, o := range offsets {
 			order = append(order, s+o)
 		}
+	}
+	return order
+}
+
+// oddPlaces orders an odd count of even places by the objective.
+func oddPlaces(n int) []int {
+	l := newLayout(geometry.Circle(n, 2, geometry.Point{}, 90, true))
+	order := l.balanced(TurnRight)
+	for k, i := range order {
+		order[k] = l.listed[i]
 	}
 	return order
 }
