@@ -14,9 +14,12 @@ const (
 	// mostPull is how many fasteners at the edge pull to one side at the most:
 	// one, where each is followed by one across.
 	mostPull = 1.0
+	// pullMissing is how much more of it there may be for each place of a circle
+	// that has no fastener: what lies across has none against it.
+	pullMissing = 0.5
 	// mostSaddle is how many fasteners at the edge bend the part along one line
 	// more than across it: a pair, which is balanced by the next.
-	mostSaddle, saddleByMuch = 2.4, 2.7
+	mostSaddle, saddleByMuch = 2.4, 0.3
 	// mostOutwards is how far from the order by distance one may be, as a share
 	// of a random order; deepTimes how many times as far out as the nearest the
 	// farthest has to lie for it to matter, and to matter much.
@@ -179,10 +182,12 @@ func (w *work) judgeOutwards(m measured, a yardstick) (Finding, bool) {
 	return f, true
 }
 
-// judgeOneSide: no long run on one side of the middle.
+// judgeOneSide: no long run on one side of the middle. On a layout that is
+// neither row nor rows nor circle, a run matters where it draws the part there:
+// which side a place is on depends too much on where one takes the middle.
 func (w *work) judgeOneSide(m measured, a yardstick) (Finding, bool) {
 	limit := a.run
-	if m.Run <= limit || m.Run < leastRun {
+	if m.Run <= limit || m.Run < leastRun || !w.evenSides() && !beyondPull(m, a) {
 		return Finding{}, false
 	}
 	f := Finding{Rule: OneSide, Severity: Remark, Figure: float64(m.Run), Allowed: float64(a.run)}
@@ -228,9 +233,20 @@ func (w *work) judgeAcross(m measured, a yardstick) (Finding, bool) {
 	return f, true
 }
 
+// evenSides says that the places lie so evenly that each has its side.
+func (w *work) evenSides() bool {
+	switch w.seen.Family {
+	case family.Row, family.Grid, family.Circle:
+		return true
+	}
+	return false
+}
+
+func beyondPull(m measured, a yardstick) bool { return m.Pull > pullTimes*a.pull+pullMore+hair }
+
 // judgeBalance: what is tight never pulls far to one side.
 func (w *work) judgeBalance(m measured, a yardstick) (Finding, bool) {
-	if m.Pull <= pullTimes*a.pull+pullMore+hair {
+	if !beyondPull(m, a) {
 		return Finding{}, false
 	}
 	f := Finding{Rule: Balance, Severity: Remark, Figure: m.Pull, Allowed: a.pull}
@@ -247,7 +263,7 @@ func (w *work) judgeSaddle(m measured, a yardstick) (Finding, bool) {
 		return Finding{}, false
 	}
 	f := Finding{Rule: Saddle, Severity: Remark, Figure: m.Saddle, Allowed: a.saddle}
-	if m.Saddle > saddleByMuch+hair {
+	if m.Saddle > a.saddle+saddleByMuch+hair {
 		f.Severity = Departure
 	}
 	f.Steps, f.IDs = []int{w.stepAfter(m.saddleAt)}, []string{w.name(w.order[m.saddleAt])}

@@ -34,6 +34,7 @@ func (w *work) yardstick() yardstick {
 		y.pull, y.run, y.neighbours = w.roundRings()
 	case family.Circle:
 		y.outwards = math.Inf(1)
+		y.pull, y.saddle = y.pull+pullMissing*float64(w.seen.Missing), y.saddle+float64(w.seen.Missing)
 		switch {
 		case n%2 == 0: // each has one across, so that every other step goes there
 			y.run, y.notAcross = leastRun, (n-1)/2
