@@ -2,6 +2,7 @@ package family
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 )
@@ -39,7 +40,8 @@ func (s seer) perimeter() (Seen, bool) {
 		edge, offMm = append(edge, i), max(offMm, depth)
 	}
 	for corner := range 4 {
-		if i, apart := rect.nearestTo(corner, s.points); apart <= cornerShare*s.spacing {
+		i, apart := rect.nearestTo(corner, s.points)
+		if apart <= cornerShare*s.spacing && slices.Contains(edge, i) && !slices.Contains(corners, i) {
 			corners = append(corners, i)
 		}
 	}

@@ -44,9 +44,12 @@ func (p places) measure(order []int) measured {
 // neighbours says whether two places lie beside each other: along the edge
 // where there is one.
 func (p places) neighbours(a, b int) bool {
-	if p.round[a] >= 0 && p.round[b] >= 0 {
-		apart := (p.round[a] - p.round[b] + len(p.seen.Edge)) % len(p.seen.Edge)
-		return apart == 1 || apart == len(p.seen.Edge)-1
+	if x, y := p.along[a], p.along[b]; x.of > 0 && y.of > 0 {
+		apart := (x.number - y.number + x.of) % x.of
+		return x.edge == y.edge && (apart == 1 || apart == x.of-1)
+	}
+	if len(p.seen.Edge) > 0 {
+		return false // inside an edge there is no succession to speak of
 	}
 	return geometry.Neighbours(p.Points[a], p.Points[b], p.spacing)
 }
@@ -128,11 +131,11 @@ func (p places) inside(i, other int) bool {
 	switch {
 	case p.ring[i] >= p.ring[other]:
 		return false
-	case p.narrow() && p.along != nil && p.along[other]-p.along[i] <= margin:
+	case p.narrow() && p.length != nil && p.length[other]-p.length[i] <= margin:
 		return false
 	case p.seen.Family == family.Grid || p.seen.Family == family.Row || p.seen.Family == family.Circles:
 		return true
-	case p.along != nil && p.along[other]-p.along[i] <= margin:
+	case p.length != nil && p.length[other]-p.length[i] <= margin:
 		return false
 	}
 	return p.radius[other]-p.radius[i] > margin

@@ -23,11 +23,14 @@ const (
 	// mostOutwards is how far from the order by distance one may be, as a share
 	// of a random order; deepTimes how many times as far out as the nearest the
 	// farthest has to lie for it to matter, and to matter much.
-	mostOutwards, outwardsByMuch = 0.5, 0.65
-	deepTimes, deepByMuch        = 1.25, 1.5
+	mostOutwards, outwardsByMuch = 0.65, 0.75
+	deepTimes, deepByMuch        = 1.35, 1.5
 	// neighboursShare is how many of the steps may go to a neighbour round a
 	// closed layout.
 	neighboursShare = 0.2
+	// strewnShare is the same of places strewn over an area, where each has more
+	// neighbours.
+	strewnShare = 0.4
 	// longestStar is the least odd count of a circle that no star of single
 	// places serves.
 	longestStar = 9

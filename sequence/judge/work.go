@@ -33,12 +33,12 @@ type places struct {
 	deg      []float64 // direction from the middle
 	turn     []float64 // the same where all stood evenly round the middle
 	ring     []int     // number from inside
-	round    []int     // number along the edge, -1 for a place on none
+	along    []onEdge  // where on which edge
 	spacing  float64
 	reach    float64 // from the centroid to the outermost
-	// along is the distance from the middle along the longest extent; nil where
+	// length is the distance from the middle along the longest extent; nil where
 	// the places extend alike in all directions.
-	along []float64
+	length []float64
 }
 
 func newWork(j geometry.Joint, members, step []int) *work {
@@ -76,7 +76,10 @@ func newPlaces(points []geometry.Point) places {
 		p.deg = append(p.deg, at.AngleFrom(p.middle))
 		p.reach = math.Max(p.reach, at.Distance(p.centroid))
 	}
-	p.along, p.turn, p.round = p.length(), evenly(p.deg), roundOf(seen.Edge, len(points))
+	if seen.Family == family.Row {
+		p.takeSides()
+	}
+	p.length, p.turn, p.along = p.lengths(), evenly(p.deg), p.edges()
 	for number, ring := range p.rings() {
 		for _, i := range ring {
 			p.ring[i] = number
@@ -97,6 +100,22 @@ func (p places) rings() [][]int {
 	return p.Rings(p.middle)
 }
 
+// takeSides gives the places of a row their sides by their number in it, however
+// unevenly they stand.
+func (p places) takeSides() {
+	axis := geometry.LongAxis(p.Points)
+	for k, ring := range rowRings(p.Points) {
+		for _, i := range ring {
+			p.deg[i] = axis.AngleFrom(geometry.Point{})
+			if len(ring) == 1 && k == 0 {
+				p.radius[i] = 0
+			} else if i == ring[0] {
+				p.deg[i] = geometry.Turn(p.deg[i] + 180)
+			}
+		}
+	}
+}
+
 func rowRings(points []geometry.Point) [][]int {
 	axis, order := geometry.LongAxis(points), make([]int, len(points))
 	for i := range order {
@@ -114,16 +133,27 @@ func rowRings(points []geometry.Point) [][]int {
 	return rings
 }
 
-// roundOf gives the number of each place along the edge; -1 where it is on none.
-func roundOf(edge []int, n int) []int {
-	round := make([]int, n)
-	for i := range round {
-		round[i] = -1
+// onEdge is the number of a place along one of the closed edges, of so many
+// places; of none, of is 0.
+type onEdge struct{ edge, number, of int }
+
+// edges numbers the places along the edge of a perimeter or curve, and along each
+// circle of several.
+func (p places) edges() []onEdge {
+	edges := [][]int{p.seen.Edge}
+	if p.seen.Family == family.Circles {
+		edges = nil
+		for _, ring := range p.seen.Rings {
+			edges = append(edges, inRound(ring, p.deg))
+		}
 	}
-	for k, i := range edge {
-		round[i] = k
+	along := make([]onEdge, len(p.Points))
+	for e, edge := range edges {
+		for k, i := range edge {
+			along[i] = onEdge{e, k, len(edge)}
+		}
 	}
-	return round
+	return along
 }
 
 // evenly spreads directions round the full turn, in their succession: on a
@@ -163,8 +193,8 @@ func (w *work) at(positions ...int) (steps []int, names []string) {
 	return steps, names
 }
 
-// length gives the distances from the middle along the longest extent.
-func (p places) length() []float64 {
+// lengths gives the distances from the middle along the longest extent.
+func (p places) lengths() []float64 {
 	axis := geometry.LongAxis(p.Points)
 	along, longest, widest := make([]float64, len(p.Points)), 0.0, 0.0
 	for i, at := range p.Points {

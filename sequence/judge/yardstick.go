@@ -41,8 +41,11 @@ func (w *work) yardstick() yardstick {
 		case n < longestStar: // a star of single places crosses with every step
 			y.notAcross = 0
 		}
+		y.run += w.seen.Missing
 	case family.Circles:
 		y.outwards, y.inwards = math.Inf(1), 0
+	case family.Free:
+		y.neighbours = max(y.neighbours, int(strewnShare*float64(n)))
 	case family.Flanges:
 		y.saddle, y.outwards, y.neighbours = math.Inf(1), math.Inf(1), n
 		y.pull, y.run = w.roundFlanges()
@@ -59,7 +62,7 @@ func fewNeighbours(n int) int {
 	if n <= 3 {
 		return n
 	}
-	return max(min(2, n/3), int(neighboursShare*float64(n-1)))
+	return max(min(2, (n+1)/3), int(neighboursShare*float64(n-1)))
 }
 
 // roundRings is what going once round each ring of filled rows comes to, ring by

@@ -19,17 +19,34 @@ func (l *layout) balanced(turn Turn) []int {
 }
 
 // stages are the sets of places that are finished one after another: what lies
-// inside an edge first, the corners last.
+// inside an edge first, where that draws the part to no side, the corners last.
 func (l *layout) stages() [][]int {
-	last := l.seen.Corners
+	first, last := l.seen.Inner, l.seen.Corners
+	if l.pull(first) > 1 {
+		first = nil
+	}
 	var between []int
 	for i := range l.at {
-		if !slices.Contains(l.seen.Inner, i) && !slices.Contains(last, i) {
+		if !slices.Contains(first, i) && !slices.Contains(last, i) {
 			between = append(between, i)
 		}
 	}
-	stages := [][]int{l.seen.Inner, between, last}
+	stages := [][]int{first, between, last}
 	return slices.DeleteFunc(stages, func(stage []int) bool { return len(stage) == 0 })
+}
+
+// pull is how far places draw the part to one side, in fasteners at the edge.
+func (l *layout) pull(places []int) float64 {
+	centre := geometry.Centroid(l.at)
+	var sum geometry.Point
+	for _, i := range places {
+		sum = sum.Add(l.at[i].Sub(centre))
+	}
+	reach := 1e-9
+	for _, p := range l.at {
+		reach = max(reach, p.Distance(centre))
+	}
+	return sum.Distance(geometry.Point{}) / reach
 }
 
 // beside gives the neighbours of each place: along an edge the next ones,

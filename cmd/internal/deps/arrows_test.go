@@ -17,7 +17,7 @@ var arrows = map[string][]string{
 	"sequence":             {"geometry", "sequence/way"},
 	"sequence/tension":     {"geometry/thread", "geometry/unit"},
 	"sequence/plan":        {"geometry", "geometry/thread", "geometry/unit", "sequence", "sequence/tension"},
-	"sequence/judge":       {"geometry", "sequence", "sequence/plan", "sequence/way"},
+	"sequence/judge":       {"geometry", "geometry/family", "sequence", "sequence/plan", "sequence/way"},
 	"sequence/overhaul":    {"geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
 	"sequence/exercise":    {"geometry", "geometry/thread", "sequence", "sequence/plan"},
 	"sequence/interaction": {"geometry", "geometry/unit", "sequence", "sequence/judge", "sequence/plan", "sequence/tension"},
