@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/sequence"
 )
 
@@ -60,7 +61,7 @@ func (r *reader) groups(n *node) {
 	complete := true
 	var from []*node
 	for _, item := range n.items {
-		f, ok := r.fields(item, "a group of the order", "kind", "way", "turn", "order")
+		f, ok := r.fields(item, "a group of the order", "kind", "way", "turn", "family", "order")
 		if !ok {
 			complete = false
 			continue
@@ -137,11 +138,12 @@ func (r *reader) group(f fields, kinds []string) sequence.Group {
 			g.Way = sequence.Way(way)
 		}
 	}
-	g.Turn = r.turn(f)
+	g.Turn, g.Family = r.turn(f), r.family(f)
 	n := f.get("order")
 	if n == nil {
 		if g.Way == sequence.Cast {
 			r.idleTurn(f, "the numbers on the part give the order")
+			r.idleFamily(f, "the numbers on the part give the order")
 		}
 		return g
 	}
@@ -149,6 +151,7 @@ func (r *reader) group(f fields, kinds []string) sequence.Group {
 		r.fail(f.node, "", "the group has its own order; leave way out")
 	}
 	r.idleTurn(f, "the list gives the order")
+	r.idleFamily(f, "the list gives the order")
 	if n.shape != listShape || len(n.items) == 0 {
 		r.fail(n, "", "the order of a group is a list of its ids, for example [M3, M8], not %s", n.called())
 		return g
@@ -181,6 +184,27 @@ func (r *reader) turnWord(n *node) (string, bool) {
 func (r *reader) idleTurn(f fields, why string) {
 	if f.has("turn") {
 		r.warn(f.node.keyNode("turn"), "turn has no effect here: %s", why)
+	}
+}
+
+// family reads what the layout of a group is to be seen as.
+func (r *reader) family(f fields) family.Family {
+	n := f.get("family")
+	if n == nil {
+		return ""
+	}
+	names := make([]string, len(family.All))
+	for k, name := range family.All {
+		names[k] = string(name)
+	}
+	name, _ := r.choice(n, "family", names...)
+	return family.Family(name)
+}
+
+// idleFamily warns of a family that changes nothing.
+func (r *reader) idleFamily(f fields, why string) {
+	if f.has("family") {
+		r.warn(f.node.keyNode("family"), "family has no effect here: %s", why)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
@@ -37,7 +38,8 @@ type Group struct {
 	Kinds   []string
 	Way     sequence.Way // settled: never Auto
 	Turn    sequence.Turn
-	Members []int // in tightening order
+	Members []int       // in tightening order
+	Seen    family.Seen // as what its layout is ordered
 }
 
 // Asked is the way and the turn that the user asked for; empty where the

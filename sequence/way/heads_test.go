@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 )
 
 // Published workshop text (see the README): centre outwards. For a plain
@@ -51,7 +52,7 @@ func TestAutoPicksTheWay(t *testing.T) {
 		{"half a circle", geometry.Circle(16, 200, geometry.Point{}, 0, false)[:7], Balanced},
 	}
 	for _, tt := range tests {
-		if got := Settled(tt.points, Auto); got != tt.want {
+		if got := For(family.Of(tt.points).Family); got != tt.want {
 			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
 		}
 	}

@@ -57,11 +57,3 @@ func For(f family.Family) Way {
 	}
 	return Balanced
 }
-
-// Settled gives the way that Auto stands for with these places.
-func Settled(points []geometry.Point, by Way) Way {
-	if (by == Auto || by == "") && len(points) > 0 {
-		return For(family.Of(points).Family)
-	}
-	return by
-}

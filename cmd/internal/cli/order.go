@@ -64,7 +64,11 @@ func (p *Program) printOrder(made plan.Plan) {
 	fmt.Fprint(p.Stdout, "\nTighten\n")
 	first := 1
 	for _, g := range made.Groups {
-		fmt.Fprintf(p.Stdout, "  %s, %s\n    %s\n", strings.Join(g.Kinds, ", "), wayWords(g), numbered(made, g.Members, first))
+		fmt.Fprintf(p.Stdout, "  %s, %s\n", strings.Join(g.Kinds, ", "), wayWords(g))
+		if byLayout(g) {
+			fmt.Fprintf(p.Stdout, "    seen as %s\n", familyWords(g.Seen))
+		}
+		fmt.Fprintf(p.Stdout, "    %s\n", numbered(made, g.Members, first))
 		first += len(g.Members)
 	}
 	p.printStages(made, made.Tighten)
@@ -82,6 +86,9 @@ func numbered(made plan.Plan, fasteners []int, first int) string {
 	return strings.Join(words, " ")
 }
 
+// byLayout says that the layout has a say in the order of a group.
+func byLayout(g plan.Group) bool { return g.Way != sequence.List && g.Way != sequence.Cast }
+
 // wayWords says how a group is gone through.
 func wayWords(g plan.Group) string {
 	switch g.Way {
@@ -91,6 +98,8 @@ func wayWords(g plan.Group) string {
 		return "by cast number"
 	case sequence.RowWay:
 		return "row"
+	case sequence.Balanced:
+		return "balanced from the middle outwards"
 	}
 	return fmt.Sprintf("%s, turning %s", g.Way, g.Turn)
 }

@@ -14,9 +14,9 @@ var arrows = map[string][]string{
 	"geometry/family":      {"geometry"},
 	"sequence/gallery":     {"geometry"}, // of tests alone
 	"sequence/way":         {"geometry", "geometry/family"},
-	"sequence":             {"geometry", "sequence/way"},
+	"sequence":             {"geometry", "geometry/family", "sequence/way"},
 	"sequence/tension":     {"geometry/thread", "geometry/unit"},
-	"sequence/plan":        {"geometry", "geometry/thread", "geometry/unit", "sequence", "sequence/tension"},
+	"sequence/plan":        {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/tension"},
 	"sequence/judge":       {"geometry", "geometry/family", "sequence", "sequence/plan", "sequence/way"},
 	"sequence/overhaul":    {"geometry/unit", "sequence", "sequence/plan", "sequence/tension"},
 	"sequence/exercise":    {"geometry", "geometry/thread", "sequence", "sequence/plan"},
@@ -26,6 +26,7 @@ var arrows = map[string][]string{
 	"patterns/scan":        {"geometry/trace", "patterns/problem"},
 	"patterns": {
 		"geometry",
+		"geometry/family",
 		"geometry/holes",
 		"geometry/survey",
 		"geometry/thread",
@@ -158,6 +159,7 @@ var arrows = map[string][]string{
 	"cmd/internal/cli": {
 		"cmd/internal/job",
 		"geometry",
+		"geometry/family",
 		"geometry/holes",
 		"geometry/survey",
 		"geometry/thread",
