@@ -8,7 +8,7 @@ package way
 type Way string
 
 const (
-	Auto     Way = "auto"     // row, star or spiral, by the layout
+	Auto     Way = "auto"     // by the family of the layout
 	Spiral   Way = "spiral"   // centre outwards, turning one way
 	Cross    Way = "cross"    // centre outwards, each followed by the one across the centre
 	Row      Way = "row"      // middle outwards, side by side
@@ -20,7 +20,7 @@ const (
 )
 
 // Ways lists the ways that a pattern file can name, in the order of the help.
-var Ways = []Way{Auto, Spiral, Cross, Row, Star, Circular, Cast}
+var Ways = []Way{Auto, Spiral, Cross, Row, Star, Balanced, Circular, Cast}
 
 // Turn is a sense of rotation in the view.
 type Turn string

@@ -22,8 +22,10 @@ drawdown order p4-head
     Tighten
       main, spiral, turning left
         1:M3 2:M8 3:M9 4:M4 5:M2 6:M7 7:M10 8:M5 9:M1 10:M6
+        seen as filled rows, 5 columns and 2 rows
       side, row
         11:F2 12:F3 13:F1 14:F4
+        seen as a row
       stage 1  20 N·m (15 lbf·ft)  main
     ...
 `,
@@ -65,10 +67,10 @@ func (p *Program) printOrder(made plan.Plan) {
 	first := 1
 	for _, g := range made.Groups {
 		fmt.Fprintf(p.Stdout, "  %s, %s\n", strings.Join(g.Kinds, ", "), wayWords(g))
+		fmt.Fprintf(p.Stdout, "    %s\n", numbered(made, g.Members, first))
 		if byLayout(g) {
 			fmt.Fprintf(p.Stdout, "    seen as %s\n", familyWords(g.Seen))
 		}
-		fmt.Fprintf(p.Stdout, "    %s\n", numbered(made, g.Members, first))
 		first += len(g.Members)
 	}
 	p.printStages(made, made.Tighten)
