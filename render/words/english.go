@@ -12,7 +12,7 @@ var english = Catalogue{
 		Mirrored: "mirror image",
 		Asked:    "order %s, not the file’s own",
 		Ways: map[string]string{
-			"auto": "auto", "spiral": "spiral", "cross": "cross", "row": "row", "star": "star", "circular": "circular", "cast": "cast",
+			"auto": "auto", "spiral": "spiral", "cross": "cross", "row": "row", "star": "star", "balanced": "balanced", "circular": "circular", "cast": "cast",
 		},
 		Turns: map[string]string{"left": "left", "right": "right"},
 		Views: map[string]string{

@@ -12,7 +12,7 @@ var french = Catalogue{
 		Mirrored: "image miroir",
 		Asked:    "ordre %s, pas celui du fichier",
 		Ways: map[string]string{
-			"auto": "automatique", "spiral": "en spirale", "cross": "en croix", "row": "en ligne", "star": "en étoile", "circular": "circulaire", "cast": "selon les numéros venus de fonderie",
+			"auto": "automatique", "spiral": "en spirale", "cross": "en croix", "row": "en ligne", "star": "en étoile", "balanced": "équilibré", "circular": "circulaire", "cast": "selon les numéros venus de fonderie",
 		},
 		Turns: map[string]string{"left": "vers la gauche", "right": "vers la droite"},
 		Views: map[string]string{

@@ -12,7 +12,7 @@ var german = Catalogue{
 		Mirrored: "Spiegelbild",
 		Asked:    "Reihenfolge %s, nicht die der Datei",
 		Ways: map[string]string{
-			"auto": "automatisch", "spiral": "spiralförmig", "cross": "über Kreuz", "row": "in Reihe", "star": "sternförmig", "circular": "reihum", "cast": "nach eingegossenen Nummern",
+			"auto": "automatisch", "spiral": "spiralförmig", "cross": "über Kreuz", "row": "in Reihe", "star": "sternförmig", "balanced": "ausgewogen", "circular": "reihum", "cast": "nach eingegossenen Nummern",
 		},
 		Turns: map[string]string{"left": "linksherum", "right": "rechtsherum"},
 		Views: map[string]string{

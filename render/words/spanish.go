@@ -12,7 +12,7 @@ var spanish = Catalogue{
 		Mirrored: "imagen especular",
 		Asked:    "orden %s, no el del archivo",
 		Ways: map[string]string{
-			"auto": "automático", "spiral": "en espiral", "cross": "en cruz", "row": "en fila", "star": "en estrella", "circular": "circular", "cast": "según los números de fundición",
+			"auto": "automático", "spiral": "en espiral", "cross": "en cruz", "row": "en fila", "star": "en estrella", "balanced": "equilibrado", "circular": "circular", "cast": "según los números de fundición",
 		},
 		Turns: map[string]string{"left": "a la izquierda", "right": "a la derecha"},
 		Views: map[string]string{
