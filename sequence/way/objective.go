@@ -70,13 +70,18 @@ func (o *objective) step(i, last, k int, pull, bend geometry.Point) float64 {
 	size := math.Sqrt(pull.Dot(pull))
 	excess := max(0, size-1)
 	twist := bend.Sub(o.bent[k])
-	off := o.far[i] - o.turnAt[k]
 	beyond := max(0, math.Sqrt(twist.Dot(twist))-onePair)
-	cost := weighsBalance*size + weighsExcess*excess*excess + weighsSaddle*beyond*beyond + weighsOutwards*off*off
+	cost := weighsBalance*size + weighsExcess*excess*excess + weighsSaddle*beyond*beyond + o.outOfTurn(i, k)
 	if last >= 0 {
 		cost += o.succession(last, i)
 	}
 	return cost
+}
+
+// outOfTurn is what it costs by the distance that a place is worked at a step.
+func (o *objective) outOfTurn(i, k int) float64 {
+	off := o.far[i] - o.turnAt[min(k, len(o.turnAt)-1)]
+	return weighsOutwards * off * off
 }
 
 // succession is what it costs that i is worked straight after last.

@@ -56,6 +56,7 @@ func (s *search) grow(stages [][]int) []int {
 	width := min(widest, max(narrowest, views/n))
 	kept := []*beginning{{place: -1, first: -1, taken: make([]bool, n)}}
 	for _, stage := range stages {
+		stage = s.byDistance(stage)
 		for range stage {
 			var all []after
 			for _, b := range kept {
@@ -76,16 +77,24 @@ func (s *search) grow(stages [][]int) []int {
 	return order
 }
 
-// follow gives the cheapest places that may follow a beginning. Of those that
-// cost alike only the one is left that the turn prefers: the others are its
-// images.
+// follow gives the cheapest places that may follow a beginning, of a stage that
+// is sorted by distance. Of those that cost alike only the one is left that the
+// turn prefers: the others are its images.
+//
+// A place costs its step and what it puts off: if all others came by distance
+// from then on, those nearer than it would come one step later than they could.
 func (s *search) follow(b *beginning, stage []int, width int) []after {
 	rest, cost := s.rest[:0], s.cost[:0]
+	putOff := 0.0
 	for _, i := range stage {
-		if !b.taken[i] {
-			rest = append(rest, i)
-			cost = append(cost, s.step(i, b.place, b.steps, b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i])))
+		if b.taken[i] {
+			continue
 		}
+		step := s.step(i, b.place, b.steps, b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i]))
+		inTurn := s.outOfTurn(i, b.steps+len(rest))
+		cost = append(cost, step+putOff-inTurn)
+		putOff += s.outOfTurn(i, b.steps+len(rest)+1) - inTurn
+		rest = append(rest, i)
 	}
 	if b.steps == 0 {
 		width = 1 // where to begin is no matter of what follows
@@ -106,6 +115,13 @@ func (s *search) follow(b *beginning, stage []int, width int) []after {
 		rest, cost = rest[:left], cost[:left]
 	}
 	return cheapest
+}
+
+// byDistance sorts places by their distance from the middle.
+func (s *search) byDistance(places []int) []int {
+	sorted := slices.Clone(places)
+	slices.SortStableFunc(sorted, func(a, b int) int { return cmp.Compare(s.far[a], s.far[b]) })
+	return sorted
 }
 
 func (s *search) extend(a after) *beginning {
