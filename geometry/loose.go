@@ -15,18 +15,19 @@ const LooseShare = 0.17
 // loosely; not ok where they lie on none. A single row is one, too.
 func LevelRows(points []Point) (Layout, bool) { return looseRows(points, 0) }
 
-// LooseRows does the same with rows in any direction.
+// LooseRows does the same with rows that lie aslant.
 func LooseRows(points []Point) (Layout, bool) {
-	return looseRows(points, 0, neighbourTilt(points), LongAxis(points).AngleFrom(Point{}))
+	return looseRows(points, neighbourTilt(points), LongAxis(points).AngleFrom(Point{}))
 }
 
 func looseRows(points []Point, tilts ...float64) (Layout, bool) {
 	if len(points) < 2 {
 		return Layout{}, false
 	}
+	spacing := Spacing(points)
 	for _, tilt := range tilts {
 		frame := rotated(points, -tilt)
-		columns, rows := looseLevels(frame, alongX), looseLevels(frame, alongY)
+		columns, rows := looseLevels(frame, alongX, spacing), looseLevels(frame, alongY, spacing)
 		layout, ok := levelled(frame, tilt, columns, rows)
 		if ok && layout.Column != nil && (layout.Filled() || layout.Rows == 1 && layout.Columns == len(points)) {
 			return layout, true
@@ -37,13 +38,12 @@ func looseRows(points []Point, tilts ...float64) (Layout, bool) {
 
 // looseLevels parts the coordinates at their jumps: where of all jumps, by their
 // size, one is so much larger than the one before as no other.
-func looseLevels(points []Point, coordinate func(Point) float64) *levels {
+func looseLevels(points []Point, coordinate func(Point) float64, spacing float64) *levels {
 	at := make([]float64, len(points))
 	for i, p := range points {
 		at[i] = coordinate(p)
 	}
 	slices.Sort(at)
-	spacing := Spacing(points)
 	if at[len(at)-1]-at[0] <= 2*LooseShare*spacing {
 		return newLevels(points, coordinate, LooseShare*spacing)
 	}

@@ -8,12 +8,12 @@ import (
 )
 
 // circle: even places of one circle, a few of which may be missing.
-func (s seer) circle() (Seen, bool) { return s.circleWithin(geometry.LevelShare) }
+func (s *seer) circle() (Seen, bool) { return s.circleWithin(geometry.LevelShare) }
 
 // looseCircle: the same measured as with a rule.
-func (s seer) looseCircle() (Seen, bool) { return s.circleWithin(geometry.LooseShare) }
+func (s *seer) looseCircle() (Seen, bool) { return s.circleWithin(geometry.LooseShare) }
 
-func (s seer) circleWithin(share float64) (Seen, bool) {
+func (s *seer) circleWithin(share float64) (Seen, bool) {
 	seen := Seen{Family: Circle, Rings: [][]int{all(len(s.points))}}
 	even, count := geometry.EvenCircle(s.points, share)
 	if even == nil {
@@ -30,13 +30,13 @@ const ringShare = 0.3
 
 // onEdge says that the places of an inner ring lie along the outline of all, as
 // on a triangle: then they are no circle of their own.
-func (s seer) onEdge(ring []int) bool {
+func (s *seer) onEdge(ring []int) bool {
 	hull := geometry.Hull(s.points)
 	return slices.ContainsFunc(ring, func(i int) bool { return depthIn(hull, s.points[i]) < ringShare*s.spacing })
 }
 
 // circles: even circles inside each other, and perhaps one place in the middle.
-func (s seer) circles() (Seen, bool) {
+func (s *seer) circles() (Seen, bool) {
 	if len(s.points) < 4 {
 		return Seen{}, false
 	}

@@ -24,7 +24,7 @@ const (
 
 // perimeter: along the sides of a rectangle, with a place at three corners or
 // all four.
-func (s seer) perimeter() (Seen, bool) {
+func (s *seer) perimeter() (Seen, bool) {
 	if len(s.points) < 6 {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}
@@ -66,7 +66,7 @@ func leastCorners(edge int) int {
 }
 
 // curve: along one closed edge.
-func (s seer) curve() (Seen, bool) {
+func (s *seer) curve() (Seen, bool) {
 	if len(s.points) < fewestEdge {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}

@@ -48,7 +48,7 @@ type Seen struct {
 
 // Of sees the family of places.
 func Of(points []geometry.Point) Seen {
-	s := seer{points: points, spacing: geometry.Spacing(points)}
+	s := newSeer(points)
 	for _, look := range []func() (Seen, bool){s.row, s.circle, s.grid, s.looseCircle, s.flanges, s.perimeter, s.circles, s.curve} {
 		if seen, ok := look(); ok {
 			return s.finish(seen)
@@ -60,7 +60,8 @@ func Of(points []geometry.Point) Seen {
 // As sees places as a family that the user names. Where they lie as none of it,
 // the family stands with what can be said of it.
 func As(points []geometry.Point, named Family) Seen {
-	s := seer{points: points, spacing: geometry.Spacing(points), named: true}
+	s := newSeer(points)
+	s.named = true
 	looks := map[Family]func() (Seen, bool){
 		Row: s.row, Grid: s.grid, Circle: s.looseCircle, Circles: s.circles,
 		Perimeter: s.perimeter, Curve: s.curve, Flanges: s.flanges,
@@ -77,14 +78,25 @@ func As(points []geometry.Point, named Family) Seen {
 type seer struct {
 	points  []geometry.Point
 	spacing float64
-	named   bool // the family is named: nothing is too far off
+	layout  geometry.Layout // as far as it is regular
+	rows    geometry.Layout // rows that lie level, else aslant, seen loosely; empty where there are none
+	level   bool            // they lie level
+	named   bool            // the family is named: nothing is too far off
+}
+
+func newSeer(points []geometry.Point) *seer {
+	s := &seer{points: points, spacing: geometry.Spacing(points), layout: geometry.NewLayout(points)}
+	if s.rows, s.level = geometry.LevelRows(points); !s.level {
+		s.rows, _ = geometry.LooseRows(points)
+	}
+	return s
 }
 
 // finish fills in what every family has.
-func (s seer) finish(seen Seen) Seen {
+func (s *seer) finish(seen Seen) Seen {
 	seen.SpacingMm = s.spacing
 	if seen.Layout.Points == nil {
-		seen.Layout = geometry.NewLayout(s.points)
+		seen.Layout = s.layout
 	}
 	return seen
 }

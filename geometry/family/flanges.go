@@ -16,7 +16,7 @@ const (
 )
 
 // flanges: separate groups of places with wide gaps between.
-func (s seer) flanges() (Seen, bool) {
+func (s *seer) flanges() (Seen, bool) {
 	parts, wide := s.parts()
 	seen := Seen{Family: Flanges, Parts: parts}
 	small := slices.ContainsFunc(parts, func(part []int) bool { return len(part) < fewestPart })
@@ -25,7 +25,7 @@ func (s seer) flanges() (Seen, bool) {
 
 // parts cuts the shortest tree over the places at its widest steps: where of
 // all its steps, by their size, one is so much wider than the one before.
-func (s seer) parts() (parts [][]int, wide bool) {
+func (s *seer) parts() (parts [][]int, wide bool) {
 	steps := shortestTree(s.points)
 	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Compare(a.length, b.length) })
 	cut, widest := len(steps), 0.0

@@ -3,24 +3,20 @@ package family
 import "drawdown/geometry"
 
 // row: all places on one line.
-func (s seer) row() (Seen, bool) {
-	loose, isLoose := geometry.LooseRows(s.points)
+func (s *seer) row() (Seen, bool) {
 	seen := Seen{Family: Row, OffMm: geometry.OffLine(s.points, geometry.LongAxis(s.points))}
-	if isLoose && loose.Rows == 1 {
-		seen.Layout = loose
+	if s.rows.Rows == 1 {
+		seen.Layout = s.rows
 		return seen, true
 	}
 	return seen, s.named || geometry.OneLine(s.points)
 }
 
 // grid: filled rows and columns.
-func (s seer) grid() (Seen, bool) {
-	layout, ok := geometry.LevelRows(s.points)
-	if !ok {
-		layout = geometry.NewLayout(s.points)
-	}
-	if !layout.Filled() {
-		layout, _ = geometry.LooseRows(s.points)
+func (s *seer) grid() (Seen, bool) {
+	layout := s.rows
+	if !s.level && s.layout.Filled() { // truer than what lies aslant loosely
+		layout = s.layout
 	}
 	if !layout.Filled() {
 		return Seen{}, false
