@@ -13,10 +13,10 @@ const (
 	level = 0.02
 	// widest and narrowest are how many beginnings of an order are kept in view:
 	// more where places are few, since there all of it is soon done.
-	widest, narrowest = 6, 1
+	widest, narrowest = 4, 1
 	// views is how many beginnings and places are weighed for each step, at
 	// about the most.
-	views = 240
+	views = 160
 )
 
 // search looks for the order that costs least: step by step it keeps the
