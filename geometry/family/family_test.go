@@ -20,7 +20,7 @@ func TestGallery(t *testing.T) {
 		"circles of 6 and 6 with a middle bolt": family.Circles, "manifold of four pairs": family.Grid,
 		"two flanges of four": family.Flanges, "three flanges of three": family.Flanges,
 		"head of 10 measured off": family.Grid, "head of three rows": family.Grid,
-		"valve cover of 9": family.Perimeter, "plenum of 10": family.Perimeter, "head of staggered rows": family.Perimeter,
+		"valve cover of 9": family.Perimeter, "plenum of 11": family.Perimeter, "head of staggered rows": family.Perimeter,
 	}
 	inside := map[string]int{
 		"sump of 16 with two inside": 2, "plate of 18 with three inside": 3, "timing cover with two inside": 2,

@@ -89,7 +89,7 @@ func halves() []Part {
 		edged("gearbox half of 14", gearbox),
 		edged("gearbox half with three inside", gearbox, at(-120, 10, 0, 5, 120, 10)...),
 		edged("L-shaped housing of 16", l),
-		edged("plenum of 10", at(-220, 50, -110, 62, 0, 65, 110, 62, 220, 50, 215, -48, 105, -60, -5, -64, -112, -60, -218, -50, -222, 0)),
+		edged("plenum of 11", at(-220, 50, -110, 62, 0, 65, 110, 62, 220, 50, 215, -48, 105, -60, -5, -64, -112, -60, -218, -50, -222, 0)),
 		{Name: "manifold of four pairs", Points: at(-138, 32, -138, -32, -46, 32, -46, -32, 46, 32, 46, -32, 138, 32, 138, -32)},
 		{Name: "two flanges of four", Points: join(shifted(geometry.Circle(4, 90, point{}, 45, true), -150, 0), shifted(geometry.Circle(4, 90, point{}, 45, true), 150, 20))},
 		{Name: "three flanges of three", Points: join(shifted(geometry.Circle(3, 80, point{}, 90, true), -220, 0), geometry.Circle(3, 80, point{}, 90, true), shifted(geometry.Circle(3, 80, point{}, 90, true), 220, 0))},
