@@ -44,12 +44,13 @@ func placesAmong(deg []float64, count int) []int {
 	return places
 }
 
-// evenCircle moves points that lie evenly on one circle to their true places;
-// nil where they do not.
-func evenCircle(points []Point) []Point {
+// EvenCircle moves points that lie evenly on one circle to their true places,
+// of which there are count; nil where one lies further off than this share of
+// the spacing.
+func EvenCircle(points []Point, share float64) (even []Point, count int) {
 	centre := Enclose(points).Centre
-	if !OneCircle(points, centre) {
-		return nil
+	if off := offCircle(points, centre); len(points) < 3 || off > max(CircleShare, 2*share)*Spacing(points) {
+		return nil, 0
 	}
 	order := make([]int, len(points))
 	for i := range order {
@@ -63,15 +64,15 @@ func evenCircle(points []Point) []Point {
 	}
 	places, count := EvenPlaces(deg)
 	if places == nil {
-		return nil
+		return nil, 0
 	}
-	even, slack := fitCircle(points, order, places, count), LevelShare*Spacing(points)
+	even, slack := fitCircle(points, order, places, count), share*Spacing(points)
 	for i, p := range points {
 		if p.Distance(even[i]) > slack {
-			return nil
+			return nil, 0
 		}
 	}
-	return even
+	return even, count
 }
 
 // fitCircle lays even places over the points by least squares: centre, radius

@@ -16,8 +16,8 @@ type levels struct {
 
 // newLevels parts the coordinates into levels, where two that follow each
 // other are further apart than holes measured off their places can be.
-func newLevels(points []Point, coordinate func(Point) float64, spacing float64) *levels {
-	l := &levels{of: make([]int, len(points)), slack: LevelShare * spacing}
+func newLevels(points []Point, coordinate func(Point) float64, slack float64) *levels {
+	l := &levels{of: make([]int, len(points)), slack: slack}
 	order := make([]int, len(points))
 	for i := range order {
 		order[i] = i

@@ -25,7 +25,7 @@ func NewLayout(points []Point) Layout {
 	if len(points) < 3 {
 		return as
 	}
-	if even := evenCircle(points); even != nil {
+	if even, _ := EvenCircle(points, LevelShare); even != nil {
 		return Layout{Points: even, Regular: true}
 	}
 	if grid, ok := rowsAndColumns(points); ok {
@@ -50,9 +50,13 @@ func rowsAndColumns(points []Point) (layout Layout, ok bool) {
 
 // alignedAt moves points to rows in the direction tilt and columns across it.
 func alignedAt(tilt float64, points []Point) (layout Layout, ok bool) {
-	spacing, frame := Spacing(points), rotated(points, -tilt)
-	columns, rows := newLevels(frame, alongX, spacing), newLevels(frame, alongY, spacing)
-	if !columns.tight() || !rows.tight() || tooMany(columns.count(), rows.count(), len(points)) || shared(columns.of, rows.of) {
+	slack, frame := LevelShare*Spacing(points), rotated(points, -tilt)
+	return levelled(frame, tilt, newLevels(frame, alongX, slack), newLevels(frame, alongY, slack))
+}
+
+// levelled moves points, seen along their rows, to these columns and rows.
+func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout, ok bool) {
+	if !columns.tight() || !rows.tight() || tooMany(columns.count(), rows.count(), len(frame)) || shared(columns.of, rows.of) {
 		return Layout{}, false
 	}
 	if columns.straighten() && rows.straighten() {
@@ -85,8 +89,20 @@ func tooMany(columns, rows, points int) bool {
 	return columns > 1 && rows > 1 && columns+rows > points
 }
 
-// Filled says that the layout is a grid in which hardly a place is missing.
+// Filled says that the layout is a grid in which hardly a place is missing. One
+// with nothing inside is a perimeter.
 func (l Layout) Filled() bool {
 	places := l.Columns * l.Rows
-	return l.Columns > 1 && l.Rows > 1 && len(l.Points) >= places-max(1, places/10)
+	if l.Columns < 2 || l.Rows < 2 || len(l.Points) < places-max(1, places/10) {
+		return false
+	}
+	if l.Columns == 2 || l.Rows == 2 || l.Column == nil {
+		return true
+	}
+	for i, column := range l.Column {
+		if row := l.Row[i]; column > 0 && column < l.Columns-1 && row > 0 && row < l.Rows-1 {
+			return true
+		}
+	}
+	return false
 }

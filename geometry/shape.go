@@ -28,15 +28,17 @@ const (
 
 // OneCircle says whether all points lie on one circle round the centre.
 func OneCircle(points []Point, centre Point) bool {
-	if len(points) < 3 {
-		return false
-	}
+	return len(points) >= 3 && offCircle(points, centre) <= CircleShare*Spacing(points)
+}
+
+// offCircle gives how much the distances from the centre differ at the most.
+func offCircle(points []Point, centre Point) float64 {
 	low, high := math.Inf(1), 0.0
 	for _, p := range points {
 		d := p.Distance(centre)
 		low, high = math.Min(low, d), math.Max(high, d)
 	}
-	return high-low <= CircleShare*Spacing(points)
+	return high - low
 }
 
 // OneLine says whether all points lie on one line; two always do.

@@ -25,8 +25,8 @@ func neighbourTilt(points []Point) float64 {
 // along x, and columns that lie nearly along y, are turned: by least squares
 // over the places, each against the middle of its own row and column.
 func remainingTilt(points []Point) float64 {
-	spacing := Spacing(points)
-	rows, columns := newLevels(points, alongY, spacing), newLevels(points, alongX, spacing)
+	slack := LevelShare * Spacing(points)
+	rows, columns := newLevels(points, alongY, slack), newLevels(points, alongX, slack)
 	rowMiddle, columnMiddle := rows.middles(points), columns.middles(points)
 	var product, squares float64
 	for i, p := range points {

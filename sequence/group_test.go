@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 )
 
 func ids(j geometry.Joint, order []int) string {
@@ -108,5 +109,48 @@ func TestOrderNamesWhatIsWrong(t *testing.T) {
 				t.Errorf("got %v, want it to say %q", err, tt.want)
 			}
 		})
+	}
+}
+
+// First principles: a family that the user names is the one by which a group is
+// ordered; circles named for a pan are worked ring by ring and crosswise.
+func TestNamedFamily(t *testing.T) {
+	var j geometry.Joint
+	for k, at := range geometry.Rectangle(5, 2, 304, 164, geometry.Point{}) {
+		j.Fasteners = append(j.Fasteners, geometry.Fastener{ID: string(rune('A' + k)), At: at})
+	}
+	all := make([]int, len(j.Fasteners))
+	for i := range all {
+		all[i] = i
+	}
+	for _, tt := range []struct {
+		named, want family.Family
+		way         Way
+	}{{"", family.Perimeter, Balanced}, {family.Circles, family.Circles, Star}, {family.Free, family.Free, Balanced}} {
+		g := Group{Way: Auto, Family: tt.named}
+		seen := SeenGroup(j, all, g)
+		if seen.Family != tt.want || SettledGroup(j, all, g) != tt.way || seen.Named != (tt.named != "") {
+			t.Errorf("named %q: %s by %s", tt.named, seen.Family, SettledGroup(j, all, g))
+		}
+		order, err := Order(j, []Group{g})
+		if err != nil || len(order) != len(all) {
+			t.Errorf("named %q: %v, %v", tt.named, order, err)
+		}
+	}
+}
+
+// First principles: what was seen of a row of caps names their fasteners, all of
+// a cap beside each other.
+func TestSeenNamesFasteners(t *testing.T) {
+	j := caps()
+	for k := range j.Fasteners { // the caps on a curve
+		j.Fasteners[k].At.Y += 0.002 * (j.Fasteners[k].At.X - 190) * (j.Fasteners[k].At.X - 190)
+	}
+	all := make([]int, len(j.Fasteners))
+	for i := range all {
+		all[i] = i
+	}
+	if seen := SeenGroup(j, all, Group{Way: Auto, Family: family.Curve}); len(seen.Edge) != 10 || seen.Edge[0]/2 != seen.Edge[1]/2 {
+		t.Errorf("the edge names %v", seen.Edge)
 	}
 }

@@ -62,12 +62,8 @@ func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 // expand orders the units by the group's way and writes out each one's
 // fasteners.
 func expand(j geometry.Joint, units []unit, g Group) []int {
-	points := make([]geometry.Point, len(units))
-	for i, u := range units {
-		points[i] = u.centre(j)
-	}
 	var order []int
-	for _, i := range way.Places(points, g.Way, g.Turn) {
+	for _, i := range way.PlacesAs(centres(j, units), g.Family, g.Way, g.Turn) {
 		order = append(order, units[i].order(j, g.Turn)...)
 	}
 	return order
@@ -104,17 +100,4 @@ func byList(j geometry.Joint, members []int, list []string) ([]int, error) {
 		}
 	}
 	return order, nil
-}
-
-// SettledGroup gives the way that a group's way stands for: never Auto.
-func SettledGroup(j geometry.Joint, members []int, g Group) Way {
-	if g.Way != Auto && g.Way != "" {
-		return g.Way
-	}
-	_, loaded := units(j, members)
-	points := make([]geometry.Point, len(loaded))
-	for i, u := range loaded {
-		points[i] = u.centre(j)
-	}
-	return way.Settled(points, Auto)
 }

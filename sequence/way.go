@@ -24,6 +24,7 @@ const (
 	RowWay   = way.Row
 	Star     = way.Star
 	Circular = way.Circular
+	Balanced = way.Balanced
 	Cast     = way.Cast
 	List     = way.List
 

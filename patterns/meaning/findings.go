@@ -61,7 +61,7 @@ const (
 	OrderAndWay      finding.Code = "reader order and way"          //
 	NoGroupOrder     finding.Code = "reader no group order"         // found
 	NoTurn           finding.Code = "reader no turn"                // found, allowed
-	TurnIdle         finding.Code = "reader turn idle"              // why
+	KeyNoEffect      finding.Code = "reader key without effect"     // key, why
 	NoCast           finding.Code = "reader no cast"                // ids
 	CastTwice        finding.Code = "reader cast twice"             // twice
 	StarOffCircle    finding.Code = "reader star off circle"        //

@@ -3,6 +3,7 @@ package meaning
 import (
 	"slices"
 
+	"drawdown/geometry/family"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -12,7 +13,7 @@ import (
 // turns are the words for a sense of rotation.
 var turns = []string{string(sequence.TurnLeft), string(sequence.TurnRight)}
 
-func wayNames(ways []sequence.Way) []string {
+func wayNames[T ~string](ways []T) []string {
 	names := make([]string, len(ways))
 	for i, w := range ways {
 		names[i] = string(w)
@@ -57,7 +58,7 @@ func (r *reader) readGroups(n *nodes.Node) {
 	seen := map[string]*nodes.Node{}
 	complete := true
 	for _, item := range n.Items {
-		f, ok := r.Fields(item, finding.Term("a group of the order"), "kind", "way", "turn", "order")
+		f, ok := r.Fields(item, finding.Term("a group of the order"), "kind", "way", "turn", "family", "order")
 		if !ok {
 			complete = false
 			continue
@@ -125,18 +126,18 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 			g.Way = sequence.Way(way)
 		}
 	}
-	g.Turn = r.turn(f)
+	g.Turn, g.Family = r.turn(f), r.family(f)
 	n := f.Get("order")
 	if n == nil {
 		if g.Way == sequence.Cast {
-			r.idleTurn(f, NumbersGiveOrder)
+			r.idle(f, NumbersGiveOrder)
 		}
 		return g
 	}
 	if f.Has("way") {
 		r.Fail(f.Node, OrderAndWay, nil)
 	}
-	r.idleTurn(f, ListGivesOrder)
+	r.idle(f, ListGivesOrder)
 	if n.Shape != nodes.List || len(n.Items) == 0 {
 		r.Fail(n, NoGroupOrder, finding.Values{"found": n.Called()})
 		return g
@@ -165,9 +166,21 @@ func (r *reader) turnWord(n *nodes.Node) (string, bool) {
 	return "", false
 }
 
-// idleTurn warns of a turn that changes nothing.
-func (r *reader) idleTurn(f form.Fields, why finding.Code) {
-	if f.Has("turn") {
-		r.Warn(f.Node.KeyNode("turn"), TurnIdle, finding.Values{"why": finding.Failed(why, nil)})
+// idle warns of a turn and a family that change nothing.
+func (r *reader) idle(f form.Fields, why finding.Code) {
+	for _, key := range []string{"turn", "family"} {
+		if f.Has(key) {
+			r.Warn(f.Node.KeyNode(key), KeyNoEffect, finding.Values{"key": key, "why": finding.Failed(why, nil)})
+		}
 	}
+}
+
+// family reads what the layout of a group is to be seen as.
+func (r *reader) family(f form.Fields) family.Family {
+	n := f.Get("family")
+	if n == nil {
+		return ""
+	}
+	name, _ := r.Choice(n, "family", wayNames(family.All)...)
+	return family.Family(name)
 }

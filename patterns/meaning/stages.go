@@ -107,7 +107,7 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	case s.Way == sequence.Star && ok:
 		r.stars = append(r.stars, star{f.Node.Get("way"), s.Of})
 	case !f.Has("way"):
-		r.idleTurn(f, WayNotNamed)
+		r.idle(f, WayNotNamed)
 	}
 	return s, ok && figureOK
 }

@@ -112,7 +112,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.OrderAndWay:      {},
 	meaning.NoGroupOrder:     {"found": "\"M1\""},
 	meaning.NoTurn:           {"found": "\"M1\"", "allowed": []string{"left", "right"}},
-	meaning.TurnIdle:         {"why": finding.Failed(thread.LeftHand, nil)},
+	meaning.KeyNoEffect:      {"key": "turn", "why": finding.Failed(thread.LeftHand, nil)},
 	meaning.NoCast:           {"ids": []string{"M1", "M2"}},
 	meaning.CastTwice:        {"twice": []finding.Finding{finding.Failed(meaning.CastShared, finding.Values{"first": "M1", "second": "M4", "cast": 3})}},
 	meaning.StarOffCircle:    {},

@@ -95,6 +95,8 @@ func (f Finding) coded() (finding.Code, finding.Values) {
 		return NotAcross, v
 	case Balance:
 		return PullsAside, finding.Values{"id": f.IDs[0], "step": f.Steps[0], "pull": f.Figure, "most": f.Allowed}
+	case Saddle:
+		return BendsPart, finding.Values{"id": f.IDs[0], "step": f.Steps[0], "bend": f.Figure, "most": f.Allowed}
 	case Travel:
 		return LongWay, finding.Values{"way": unit.Length(f.Figure), "own": unit.Length(f.Allowed)}
 	}

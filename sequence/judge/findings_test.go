@@ -35,8 +35,8 @@ func TestFindingsAreSaid(t *testing.T) {
 	try("a raster", judge.Input{Joint: head, Order: strings.Fields(raster)},
 		"begins with M1, which is not in the middle; in the middle: M3 and M8",
 		"M2 (step 2) lies further in than M1 (step 1) before it; 6 steps go back inwards",
-		"5 in succession on one side of the middle, steps 1 to 5 (M1, M2, M3, M4 and M5); the trade's orders for this layout have 3 at the most",
-		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2); the trade's orders for this layout have 6 at the most")
+		"5 in succession on one side of the middle, steps 1 to 5 (M1, M2, M3, M4 and M5); the trade's orders for this layout have 4 at the most",
+		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2); the trade's orders for this layout have 7 at the most")
 	try("a raster, loosening", judge.Input{Joint: head, Side: judge.Loosen, Order: strings.Fields(raster)},
 		"ends with M10, which is not in the middle; in the middle: M3 and M8",
 		"M2 (step 2) comes off before M10 (step 10), which lies further out; 6 steps go against the way inwards",

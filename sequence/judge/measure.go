@@ -5,35 +5,26 @@ import (
 	"slices"
 
 	"drawdown/geometry"
-)
-
-// The angles are no whole number of steps of any usual circle, so that a hole
-// measured off its place decides nothing.
-const (
-	// insideSpacings is how much further in a place must be to count as further
-	// in, in spacings, where no grid tells its rings.
-	insideSpacings = 0.25
-	// sideDeg is how much narrower than a half circle a run on one side is.
-	sideDeg = 3.7
-	// quarterDeg is how far from the two before a bolt lies that shares the
-	// circle with them.
-	quarterDeg = 77
+	"drawdown/geometry/family"
+	"drawdown/sequence/way"
 )
 
 // measured is what an order of the places does.
 type measured struct {
 	Figures
-	pullAt    int   // position after which the pull is greatest
-	runFrom   int   // position at which the longest run begins
-	inward    []int // positions that go back inwards
-	beyond    []int // for each of them, the position of the outermost place worked before
-	adjacent  []int // positions that follow their neighbour
-	notAcross []int // positions that follow one that is not across
+	pullAt    int     // position after which the pull is greatest
+	saddleAt  int     // and that after which the part is bent most
+	outwards  float64 // as way.Weighed has it
+	runFrom   int     // position at which the longest run begins
+	inward    []int   // positions that go back inwards
+	beyond    []int   // for each of them, the position of the outermost place worked before
+	adjacent  []int   // positions that follow their neighbour
+	notAcross []int   // positions that follow one that is not across
 }
 
 func (p places) measure(order []int) measured {
 	var m measured
-	m.pull(p, order)
+	m.weigh(p, order)
 	m.run(p, order)
 	m.inwards(p, order)
 	for k := 1; k < len(order); k++ {
@@ -50,20 +41,32 @@ func (p places) measure(order []int) measured {
 	return m
 }
 
+// neighbours says whether two places lie beside each other: along the edge
+// where there is one.
 func (p places) neighbours(a, b int) bool {
+	if x, y := p.along[a], p.along[b]; x.of > 0 && y.of > 0 {
+		apart := (x.number - y.number + x.of) % x.of
+		return x.edge == y.edge && (apart == 1 || apart == x.of-1)
+	}
+	if len(p.seen.Edge) > 0 {
+		return false // inside an edge there is no succession to speak of
+	}
 	return geometry.Neighbours(p.Points[a], p.Points[b], p.spacing)
 }
 
-func (m *measured) pull(p places, order []int) {
-	var sum geometry.Point
-	for k, i := range order {
-		sum = sum.Add(p.Points[i].Sub(p.centroid))
-		pull := sum.Distance(geometry.Point{}) / math.Max(p.reach, 1e-9)
+// weigh takes the figures of the objective.
+func (m *measured) weigh(p places, order []int) {
+	w := way.Weigh(p.Points, order)
+	m.outwards = w.Outwards
+	for k, pull := range w.Pull {
 		if pull > m.Pull+1e-6 {
 			m.Pull, m.pullAt = pull, k
 		}
 		if 3*k < len(order) {
 			m.PullEarly = math.Max(m.PullEarly, pull)
+		}
+		if w.Saddle[k] > m.Saddle+1e-6 {
+			m.Saddle, m.saddleAt = w.Saddle[k], k
 		}
 	}
 }
@@ -128,12 +131,19 @@ func (p places) inside(i, other int) bool {
 	switch {
 	case p.ring[i] >= p.ring[other]:
 		return false
-	case p.Filled():
+	case p.narrow() && p.length != nil && p.length[other]-p.length[i] <= margin:
+		return false
+	case p.seen.Family == family.Grid || p.seen.Family == family.Row || p.seen.Family == family.Circles:
 		return true
-	case p.along != nil && p.along[other]-p.along[i] <= margin:
+	case p.length != nil && p.length[other]-p.length[i] <= margin:
 		return false
 	}
 	return p.radius[other]-p.radius[i] > margin
+}
+
+// narrow says that a grid has so few rows that one also works it by columns.
+func (p places) narrow() bool {
+	return p.seen.Family == family.Grid && min(p.Columns, p.Rows) <= mostNarrow
 }
 
 // crosses says whether the last place of an order lies across from the one

@@ -98,7 +98,7 @@ func (r *Report) settle(fasteners int) {
 // reverse writes the steps of a tightening order as those of its reverse.
 func (f *Finding) reverse(fasteners int) {
 	turned := func(step int) int { return fasteners + 1 - step }
-	if f.Rule == Balance {
+	if f.Rule == Balance || f.Rule == Saddle {
 		turned = func(step int) int { return afterwards(step, fasteners) }
 	}
 	for k := range f.Steps {

@@ -50,6 +50,7 @@ const (
 	Neighbours Rule = "neighbours" // not in succession where it can be helped
 	Across     Rule = "across"     // round a bolt circle, each followed by one across
 	Balance    Rule = "balance"    // the clamp load never pulls far to one side
+	Saddle     Rule = "saddle"     // two opposite sides are not drawn down before the others
 	Travel     Rule = "travel"     // how far the wrench goes
 )
 
@@ -115,6 +116,9 @@ type Figures struct {
 	PullEarly float64 `json:"pull_early"`
 	// PullStep is the step after which the pull is greatest.
 	PullStep int `json:"pull_step,omitempty"`
+	// Saddle is how far what is tight bends the part along one line more than
+	// across it, at the worst moment, in fasteners at the edge.
+	Saddle float64 `json:"saddle"`
 	// Run is the longest run of fasteners that lie on one side of some line
 	// through the middle.
 	Run int `json:"run"`

@@ -105,7 +105,7 @@ func parts() []part {
 	}
 	for columns := 4; columns <= 9; columns++ {
 		for rows := 1; rows <= 4; rows++ {
-			add(fmt.Sprintf("perimeter %d+%d", columns, rows), geometry.Rectangle(columns, rows, 304, 164, off), outwards...)
+			add(fmt.Sprintf("perimeter %d+%d", columns, rows), geometry.Rectangle(columns, rows, 304, 164, off), sequence.Auto)
 		}
 	}
 	return all

@@ -6,8 +6,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
-	"drawdown/sequence"
-	"drawdown/sequence/way"
+	"drawdown/geometry/family"
 )
 
 // work is one group with its order. Its places are units: single fasteners and
@@ -26,6 +25,7 @@ type work struct {
 // places are the places of the units, brought to true where they are regular.
 type places struct {
 	geometry.Layout
+	seen     family.Seen
 	given    []geometry.Point // as they are listed
 	middle   geometry.Point   // of the smallest circle round them
 	centroid geometry.Point
@@ -33,15 +33,13 @@ type places struct {
 	deg      []float64 // direction from the middle
 	turn     []float64 // the same where all stood evenly round the middle
 	ring     []int     // number from inside
+	along    []onEdge  // where on which edge
 	spacing  float64
 	reach    float64 // from the centroid to the outermost
-	// along is the distance from the middle along the longest extent; nil where
+	// length is the distance from the middle along the longest extent; nil where
 	// the places extend alike in all directions.
-	along []float64
+	length []float64
 }
-
-// longShare is how many times as long as wide places lie that have a length.
-const longShare = 1.3
 
 func newWork(j geometry.Joint, members, step []int) *work {
 	w := &work{joint: j, members: members, step: step}
@@ -57,10 +55,10 @@ func newWork(j geometry.Joint, members, step []int) *work {
 	}
 	slices.SortFunc(w.order, func(a, b int) int { return w.firstStep(a) - w.firstStep(b) })
 	w.places = newPlaces(points)
-	switch way.Settled(points, sequence.Auto) {
-	case sequence.RowWay:
+	switch w.seen.Family {
+	case family.Row:
 		w.layout = Row
-	case sequence.Star:
+	case family.Circle:
 		w.layout = Circle
 	default:
 		w.layout = Spread
@@ -69,7 +67,8 @@ func newWork(j geometry.Joint, members, step []int) *work {
 }
 
 func newPlaces(points []geometry.Point) places {
-	p := places{Layout: geometry.NewLayout(points), given: points, ring: make([]int, len(points))}
+	seen := family.Of(points)
+	p := places{Layout: seen.Layout, seen: seen, given: points, ring: make([]int, len(points))}
 	p.middle, p.centroid = geometry.Enclose(p.Points).Centre, geometry.Centroid(p.Points)
 	p.spacing = geometry.Spacing(p.Points)
 	for _, at := range p.Points {
@@ -77,13 +76,84 @@ func newPlaces(points []geometry.Point) places {
 		p.deg = append(p.deg, at.AngleFrom(p.middle))
 		p.reach = math.Max(p.reach, at.Distance(p.centroid))
 	}
-	p.along, p.turn = p.length(), evenly(p.deg)
-	for number, ring := range p.Rings(p.middle) {
+	if seen.Family == family.Row {
+		p.takeSides()
+	}
+	p.length, p.turn, p.along = p.lengths(), evenly(p.deg), p.edges()
+	for number, ring := range p.rings() {
 		for _, i := range ring {
 			p.ring[i] = number
 		}
 	}
 	return p
+}
+
+// rings parts the places from the middle outwards: a row by steps from its
+// middle, circles as they are seen, else by rings of the layout.
+func (p places) rings() [][]int {
+	switch p.seen.Family {
+	case family.Circles:
+		return p.seen.Rings
+	case family.Row:
+		return rowRings(p.Points)
+	}
+	return p.Rings(p.middle)
+}
+
+// takeSides gives the places of a row their sides by their number in it, however
+// unevenly they stand.
+func (p places) takeSides() {
+	axis := geometry.LongAxis(p.Points)
+	for k, ring := range rowRings(p.Points) {
+		for _, i := range ring {
+			p.deg[i] = axis.AngleFrom(geometry.Point{})
+			if len(ring) == 1 && k == 0 {
+				p.radius[i] = 0
+			} else if i == ring[0] {
+				p.deg[i] = geometry.Turn(p.deg[i] + 180)
+			}
+		}
+	}
+}
+
+func rowRings(points []geometry.Point) [][]int {
+	axis, order := geometry.LongAxis(points), make([]int, len(points))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(points[a].Dot(axis), points[b].Dot(axis)) })
+	var rings [][]int
+	for low, high := (len(order)-1)/2, len(order)/2; low >= 0; low, high = low-1, high+1 {
+		ring := []int{order[low]}
+		if high != low {
+			ring = append(ring, order[high])
+		}
+		rings = append(rings, ring)
+	}
+	return rings
+}
+
+// onEdge is the number of a place along one of the closed edges, of so many
+// places; of none, of is 0.
+type onEdge struct{ edge, number, of int }
+
+// edges numbers the places along the edge of a perimeter or curve, and along each
+// circle of several.
+func (p places) edges() []onEdge {
+	edges := [][]int{p.seen.Edge}
+	if p.seen.Family == family.Circles {
+		edges = nil
+		for _, ring := range p.seen.Rings {
+			edges = append(edges, inRound(ring, p.deg))
+		}
+	}
+	along := make([]onEdge, len(p.Points))
+	for e, edge := range edges {
+		for k, i := range edge {
+			along[i] = onEdge{e, k, len(edge)}
+		}
+	}
+	return along
 }
 
 // evenly spreads directions round the full turn, in their succession: on a
@@ -123,8 +193,8 @@ func (w *work) at(positions ...int) (steps []int, names []string) {
 	return steps, names
 }
 
-// length gives the distances from the middle along the longest extent.
-func (p places) length() []float64 {
+// lengths gives the distances from the middle along the longest extent.
+func (p places) lengths() []float64 {
 	axis := geometry.LongAxis(p.Points)
 	along, longest, widest := make([]float64, len(p.Points)), 0.0, 0.0
 	for i, at := range p.Points {

@@ -99,7 +99,7 @@ func (p *Plan) settle(g sequence.Group) Group {
 	if len(g.Kinds) == 0 {
 		settled.Kinds = names
 	}
-	settled.Way = sequence.SettledGroup(p.Joint, settled.Members, g)
+	settled.Way, settled.Seen = sequence.SettledGroup(p.Joint, settled.Members, g), sequence.SeenGroup(p.Joint, settled.Members, g)
 	settled.Turn = g.Turn.For(settled.Way)
 	return settled
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
@@ -39,7 +40,8 @@ type Group struct {
 	Kinds   []string
 	Way     sequence.Way // settled: never Auto
 	Turn    sequence.Turn
-	Members []int // in tightening order
+	Members []int       // in tightening order
+	Seen    family.Seen // as what its layout is ordered
 }
 
 // Makers says whether the order of the group is the maker's word: a list, or

@@ -31,15 +31,3 @@ func (l *layout) endToEnd(turn Turn) []int {
 	}
 	return order
 }
-
-// auto picks the way by the layout: a row for places on one line, star for one
-// bolt circle, spiral for all else.
-func (l *layout) auto() Way {
-	switch {
-	case geometry.OneLine(l.at):
-		return Row
-	case geometry.OneCircle(l.at, l.centre):
-		return Star
-	}
-	return Spiral
-}

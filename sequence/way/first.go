@@ -3,6 +3,8 @@ package way
 import (
 	"math"
 	"slices"
+
+	"drawdown/geometry"
 )
 
 // first picks from the candidates the place to begin with: the one nearest the
@@ -35,12 +37,16 @@ func (l *layout) first(candidates []int, turn Turn) int {
 }
 
 // levelRadius is how far two distances from the centre may differ and tie. A
-// regular layout is already true, up to the rest that fitting leaves.
+// regular layout is already true, up to the rest that fitting leaves; one that
+// was seen loosely tells two pitches apart no better than it was measured.
 func (l *layout) levelRadius() float64 {
-	if l.Regular {
+	switch {
+	case !l.Regular:
+		return l.slack
+	case l.seen.OffMm <= l.slack:
 		return l.slack / 3
 	}
-	return l.slack
+	return geometry.LooseShare * l.spacing
 }
 
 // closer compares the distances from the centre and, where these are equal but

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 )
 
 // Published workshop text (see the README): centre outwards. For a plain
@@ -47,11 +48,11 @@ func TestAutoPicksTheWay(t *testing.T) {
 		{"row", geometry.Row(6, 60, geometry.Point{X: 4}, 17), Row},
 		{"circle", geometry.Circle(7, 200, geometry.Point{X: 4}, 13, false), Star},
 		{"grid", geometry.Grid(4, 2, 92, 64, geometry.Point{}), Spiral},
-		{"perimeter", geometry.Rectangle(5, 2, 304, 164, geometry.Point{}), Spiral},
-		{"half a circle", geometry.Circle(16, 200, geometry.Point{}, 0, false)[:7], Spiral},
+		{"perimeter", geometry.Rectangle(5, 2, 304, 164, geometry.Point{}), Balanced},
+		{"half a circle", geometry.Circle(16, 200, geometry.Point{}, 0, false)[:7], Balanced},
 	}
 	for _, tt := range tests {
-		if got := Settled(tt.points, Auto); got != tt.want {
+		if got := For(family.Of(tt.points).Family); got != tt.want {
 			t.Errorf("%s: %s, want %s", tt.name, got, tt.want)
 		}
 	}

@@ -5,12 +5,14 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 )
 
 // layout is a set of places with what the ways ask of it. The places are
 // sorted from left to right, so that the listing of a joint has no say.
 type layout struct {
 	geometry.Layout
+	seen    family.Seen
 	at      []geometry.Point // the true places
 	listed  []int            // where each place stood in the caller's list
 	centre  geometry.Point
@@ -21,7 +23,10 @@ type layout struct {
 	reaches []float64 // of the places, where they are known; 0: not yet
 }
 
-func newLayout(points []geometry.Point) *layout {
+func newLayout(points []geometry.Point) *layout { return layoutAs(points, "") }
+
+// layoutAs sees the places as a family; empty: as the family that they are.
+func layoutAs(points []geometry.Point, as family.Family) *layout {
 	l := &layout{listed: make([]int, len(points))}
 	for i := range l.listed {
 		l.listed[i] = i
@@ -32,7 +37,12 @@ func newLayout(points []geometry.Point) *layout {
 	for _, i := range l.listed {
 		l.at = append(l.at, points[i])
 	}
-	l.Layout = geometry.NewLayout(l.at)
+	if as == "" {
+		l.seen = family.Of(l.at)
+	} else {
+		l.seen = family.As(l.at, as)
+	}
+	l.Layout = l.seen.Layout
 	l.at = l.Points
 	l.centre = geometry.Enclose(l.at).Centre
 	l.spacing = geometry.Spacing(l.at)

@@ -1,15 +1,24 @@
 package way
 
-import "drawdown/geometry"
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/family"
+)
 
 // Places orders bare places by a way that looks at the layout alone (not by
 // cast number or list). It gives a permutation of the indices of points.
-func Places(points []geometry.Point, way Way, turn Turn) []int {
+func Places(points []geometry.Point, by Way, turn Turn) []int {
+	return PlacesAs(points, "", by, turn)
+}
+
+// PlacesAs does the same with places that are seen as a family; empty: as the
+// family that they are.
+func PlacesAs(points []geometry.Point, as family.Family, by Way, turn Turn) []int {
 	if len(points) == 0 {
 		return nil
 	}
-	l := newLayout(points)
-	order := l.by(way, turn)
+	l := layoutAs(points, as)
+	order := l.by(by, turn)
 	for k, i := range order {
 		order[k] = l.listed[i]
 	}
@@ -18,7 +27,7 @@ func Places(points []geometry.Point, way Way, turn Turn) []int {
 
 func (l *layout) by(way Way, turn Turn) []int {
 	if way == Auto || way == "" {
-		way = l.auto()
+		way = For(l.seen.Family)
 	}
 	turn = turn.For(way)
 	switch way {
@@ -28,16 +37,23 @@ func (l *layout) by(way Way, turn Turn) []int {
 		return l.row(turn)
 	case Star:
 		return l.star(turn)
+	case Balanced:
+		return l.balanced(turn)
 	case Circular:
 		return l.circular(turn)
 	}
 	return l.spiral(turn)
 }
 
-// Settled gives the way that Auto stands for with these places.
-func Settled(points []geometry.Point, way Way) Way {
-	if (way == Auto || way == "") && len(points) > 0 {
-		return newLayout(points).auto()
+// For gives the way that the trade has for a family of layouts.
+func For(f family.Family) Way {
+	switch f {
+	case family.Row:
+		return Row
+	case family.Circle, family.Circles:
+		return Star
+	case family.Grid:
+		return Spiral
 	}
-	return way
+	return Balanced
 }

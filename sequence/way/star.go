@@ -7,7 +7,7 @@ import "drawdown/geometry"
 // are counted in the sense of the turn from the first.
 func (l *layout) star(turn Turn) []int {
 	var order []int
-	for _, ring := range l.Rings(l.centre) {
+	for _, ring := range l.circles() {
 		round := l.roundFrom(ring, l.first(ring, turn), turn)
 		places, count := l.evenPlaces(round, turn)
 		byPlace := make(map[int]int, len(round))
@@ -21,6 +21,14 @@ func (l *layout) star(turn Turn) []int {
 		}
 	}
 	return order
+}
+
+// circles are those that were seen; of other layouts the rings.
+func (l *layout) circles() [][]int {
+	if l.seen.Rings != nil {
+		return l.seen.Rings
+	}
+	return l.Rings(l.centre)
 }
 
 // evenPlaces numbers a ring's members by the even places of their circle,
@@ -45,9 +53,14 @@ func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 //
 // For a multiple of four: quarters, each of four places s, s+n/2, s+n/4,
 // s+3n/4 (ASME PCC-1, Table 4). For another even count: diameters, each of two
-// places s, s+n/2. For an odd count: single places. The starting places s are
-// taken by halves: see scattered.
+// places s, s+n/2. For an odd count up to seven: single places. The starting
+// places s are taken by halves: see scattered. A longer star of single places
+// would march round in pairs, neighbour beside neighbour: an odd count from
+// nine on goes by the objective.
 func starPlaces(n int) []int {
+	if n >= 9 && n%2 == 1 {
+		return oddPlaces(n)
+	}
 	var offsets []int
 	switch {
 	case n%4 == 0:
@@ -62,6 +75,16 @@ func starPlaces(n int) []int {
 		for _, o := range offsets {
 			order = append(order, s+o)
 		}
+	}
+	return order
+}
+
+// oddPlaces orders an odd count of even places by the objective.
+func oddPlaces(n int) []int {
+	l := newLayout(geometry.Circle(n, 2, geometry.Point{}, 90, true))
+	order := l.balanced(TurnRight)
+	for k, i := range order {
+		order[k] = l.listed[i]
 	}
 	return order
 }

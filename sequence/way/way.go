@@ -8,12 +8,13 @@ package way
 type Way string
 
 const (
-	Auto     Way = "auto"     // row, star or spiral, by the layout
+	Auto     Way = "auto"     // by the family of the layout
 	Spiral   Way = "spiral"   // centre outwards, turning one way
 	Cross    Way = "cross"    // centre outwards, each followed by the one across the centre
 	Row      Way = "row"      // middle outwards, side by side
 	Star     Way = "star"     // bolt circles, the cross-pattern of ASME PCC-1
 	Circular Way = "circular" // once round, for a check pass
+	Balanced Way = "balanced" // the trade's rules as an objective
 	Cast     Way = "cast"     // by the numbers marked on the part
 	List     Way = "list"     // the maker's own sequence
 )
@@ -23,7 +24,7 @@ const (
 func (w Way) IsMakers() bool { return w == Cast || w == List }
 
 // Ways lists the ways that a pattern file can name, in the order of the help.
-var Ways = []Way{Auto, Spiral, Cross, Row, Star, Circular, Cast}
+var Ways = []Way{Auto, Spiral, Cross, Row, Star, Balanced, Circular, Cast}
 
 // Turn is a sense of rotation in the view.
 type Turn string

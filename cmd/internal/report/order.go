@@ -24,6 +24,9 @@ func (r Report) Order(made plan.Plan) {
 	for _, g := range made.Groups {
 		r.group(g)
 		fmt.Fprintf(r.To, "    %s\n", numbered(made, g.Members, first))
+		if !g.Makers() {
+			r.line("    ", SeenAs, seenAs(g.Seen))
+		}
 		first += len(g.Members)
 	}
 	r.stages(made, made.Tighten)
@@ -35,7 +38,7 @@ func (r Report) Order(made plan.Plan) {
 
 // group says how a group is gone through.
 func (r Report) group(g plan.Group) {
-	code, known := map[sequence.Way]finding.Code{sequence.List: GroupMakers, sequence.Cast: GroupCast, sequence.RowWay: GroupRow}[g.Way]
+	code, known := map[sequence.Way]finding.Code{sequence.List: GroupMakers, sequence.Cast: GroupCast, sequence.RowWay: GroupRow, sequence.Balanced: GroupBalanced}[g.Way]
 	if !known {
 		code = GroupTurning
 	}

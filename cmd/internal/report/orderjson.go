@@ -24,10 +24,11 @@ type orderOut struct {
 }
 
 type groupOut struct {
-	Kinds []string `json:"kinds"`
-	Way   string   `json:"way"`
-	Turn  string   `json:"turn"`
-	IDs   []string `json:"ids"`
+	Kinds  []string  `json:"kinds"`
+	Way    string    `json:"way"`
+	Turn   string    `json:"turn"`
+	Family familyOut `json:"family"`
+	IDs    []string  `json:"ids"`
 }
 
 // stepOut is one action on one fastener; a wait names none.
@@ -57,7 +58,7 @@ func OrderJSON(p plan.Plan) orderOut {
 		out.Assumptions = append(out.Assumptions, words.English().Say(a))
 	}
 	for _, g := range p.Groups {
-		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), p.IDs(g.Members)})
+		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), familyJSON(p, g.Seen), p.IDs(g.Members)})
 	}
 	return out
 }

@@ -1,0 +1,74 @@
+package family
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// circle: even places of one circle, a few of which may be missing.
+func (s *seer) circle() (Seen, bool) { return s.circleWithin(geometry.LevelShare) }
+
+// looseCircle: the same measured as with a rule.
+func (s *seer) looseCircle() (Seen, bool) { return s.circleWithin(geometry.LooseShare) }
+
+func (s *seer) circleWithin(share float64) (Seen, bool) {
+	seen := Seen{Family: Circle, Rings: [][]int{all(len(s.points))}}
+	even, count := geometry.EvenCircle(s.points, share)
+	if even == nil {
+		return seen, s.named
+	}
+	seen.Layout = geometry.Layout{Points: even, Regular: true}
+	seen.OffMm, seen.Missing = off(s.points, even), count-len(s.points)
+	return seen, true
+}
+
+// ringShare is how much further out the next circle lies than the last place of
+// one, in spacings, at the least.
+const ringShare = 0.3
+
+// onEdge says that the places of an inner ring lie along the outline of all, as
+// on a triangle: then they are no circle of their own.
+func (s *seer) onEdge(ring []int) bool {
+	hull := geometry.Hull(s.points)
+	return slices.ContainsFunc(ring, func(i int) bool { return depthIn(hull, s.points[i]) < ringShare*s.spacing })
+}
+
+// circles: even circles inside each other, and perhaps one place in the middle.
+func (s *seer) circles() (Seen, bool) {
+	if len(s.points) < 4 {
+		return Seen{}, false
+	}
+	centre := geometry.Enclose(s.points).Centre
+	distance := func(i int) float64 { return s.points[i].Distance(centre) }
+	order := all(len(s.points))
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(distance(a), distance(b)) })
+	var rings [][]int
+	for k, i := range order {
+		if k == 0 || distance(i)-distance(order[k-1]) > ringShare*s.spacing {
+			rings = append(rings, nil)
+		}
+		rings[len(rings)-1] = append(rings[len(rings)-1], i)
+	}
+	seen := Seen{Family: Circles, Rings: rings}
+	brought := slices.Clone(s.points)
+	for k, ring := range rings {
+		if k == 0 && len(ring) == 1 && distance(ring[0]) <= ringShare*s.spacing {
+			continue
+		}
+		even, count := geometry.EvenCircle(pick(s.points, ring), geometry.LooseShare)
+		if even == nil || count-len(ring) > count/5 || geometry.Centroid(even).Distance(centre) > ringShare*s.spacing && count == len(ring) {
+			return seen, s.named
+		}
+		seen.Missing += count - len(ring)
+		for m, i := range ring {
+			brought[i] = even[m]
+		}
+	}
+	if len(rings) < 2 || !s.named && s.onEdge(rings[len(rings)-2]) {
+		return seen, s.named
+	}
+	seen.Layout, seen.OffMm = geometry.Layout{Points: brought, Regular: true}, off(s.points, brought)
+	return seen, true
+}

@@ -1,0 +1,215 @@
+package family
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+const (
+	// edgeShare is how deep inside the outline of the outermost, in spacings, a
+	// place lies at the most that belongs to the edge: places measured a third
+	// of the pitch off, each way, lie no deeper.
+	edgeShare = 0.7
+	// cornerShare is how far from a corner of the rectangle its place lies at the
+	// most, in spacings.
+	cornerShare = 0.5
+	// innerShare is how many places may lie inside, as a share of those along the
+	// edge.
+	innerShare = 0.5
+	// fewestEdge is the least number of places that make an edge.
+	fewestEdge = 5
+)
+
+// perimeter: along the sides of a rectangle, with a place at three corners or
+// all four.
+func (s *seer) perimeter() (Seen, bool) {
+	if len(s.points) < 6 {
+		return Seen{Edge: geometry.Round(s.points)}, false
+	}
+	rect := smallestRectangle(s.points)
+	var edge, inner, corners []int
+	offMm := 0.0
+	for i, p := range s.points {
+		depth := rect.depth(p)
+		if depth > edgeShare*s.spacing {
+			inner = append(inner, i)
+			continue
+		}
+		edge, offMm = append(edge, i), max(offMm, depth)
+	}
+	for corner := range 4 {
+		i, apart := rect.nearestTo(corner, s.points)
+		if apart <= cornerShare*s.spacing && slices.Contains(edge, i) && !slices.Contains(corners, i) {
+			corners = append(corners, i)
+		}
+	}
+	if len(inner) > 0 && !s.named && len(inner) <= mostDeep*len(edge) {
+		if _, ok := smoothRound(s.points, s.spacing, inner); ok {
+			return Seen{}, false
+		}
+	}
+	seen := Seen{Family: Perimeter, Edge: inRound(s.points, edge), Corners: corners, Inner: inner, OffMm: offMm}
+	fits := len(corners) >= leastCorners(len(edge)) && len(edge) > len(corners) &&
+		float64(len(inner)) <= innerShare*float64(len(edge))
+	return seen, fits || s.named
+}
+
+// leastCorners is how many of the four corners have a place at the least. On a
+// part of a few places three of them are soon found by chance.
+func leastCorners(edge int) int {
+	if edge < 10 {
+		return 4
+	}
+	return 3
+}
+
+// curve: along one closed edge.
+func (s *seer) curve() (Seen, bool) {
+	if len(s.points) < fewestEdge {
+		return Seen{Edge: geometry.Round(s.points)}, false
+	}
+	hull := geometry.Hull(s.points)
+	var edge, inner []int
+	offMm := 0.0
+	for i, p := range s.points {
+		if depth := depthIn(hull, p); depth > edgeShare*s.spacing {
+			inner = append(inner, i)
+		} else {
+			edge, offMm = append(edge, i), max(offMm, depth)
+		}
+	}
+	if len(inner) > 0 && len(inner) <= mostDeep*len(edge) {
+		if round, ok := smoothRound(s.points, s.spacing, inner); ok {
+			return Seen{Family: Curve, Edge: round}, true
+		}
+	}
+	seen := Seen{Family: Curve, Edge: inRound(s.points, edge), Inner: inner, OffMm: offMm}
+	return seen, len(edge) >= fewestEdge && float64(len(inner)) <= innerShare*float64(len(edge)) || s.named
+}
+
+// inRound sorts the places of an edge along it.
+func inRound(points []geometry.Point, edge []int) []int {
+	round := geometry.Round(pick(points, edge))
+	for k, m := range round {
+		round[k] = edge[m]
+	}
+	return round
+}
+
+const (
+	// sharpDeg is how much an edge turns at one place at the most; where it
+	// turns more, the way went into the inside and back.
+	sharpDeg = 105
+	// mostDeep is how many times as many places as lie near the outline of all may
+	// lie deep, for all of them to form one edge.
+	mostDeep = 3
+	// othersShare is how many pairs of neighbours, as a share of the places, may
+	// not follow each other along an edge.
+	othersShare = 0.1
+)
+
+// smoothRound gives the round through all places where it is one edge, though
+// some of them lie deep: at none of these it turns sharply, and hardly a place
+// has another neighbour than the two along the edge.
+func smoothRound(points []geometry.Point, spacing float64, deep []int) (round []int, ok bool) {
+	round = geometry.Round(points)
+	n, place := len(round), make([]int, len(round))
+	for k, i := range round {
+		place[i] = k
+	}
+	for _, i := range deep {
+		last, next := round[(place[i]+n-1)%n], round[(place[i]+1)%n]
+		if geometry.Apart(points[i].AngleFrom(points[last]), points[next].AngleFrom(points[i])) > sharpDeg {
+			return nil, false
+		}
+	}
+	others := 0
+	for i, p := range points {
+		for k := range i {
+			steps := (place[i] - place[k] + n) % n
+			if steps > 1 && steps < n-1 && geometry.Neighbours(p, points[k], spacing) {
+				others++
+			}
+		}
+	}
+	return round, float64(others) <= othersShare*float64(n)
+}
+
+// depthIn gives how deep inside a convex outline a point lies.
+func depthIn(hull []geometry.Point, p geometry.Point) float64 {
+	least := math.Inf(1)
+	for k, a := range hull {
+		b := hull[(k+1)%len(hull)]
+		along := b.Sub(a)
+		length := math.Max(along.Distance(geometry.Point{}), 1e-9)
+		normal := geometry.Point{X: -along.Y / length, Y: along.X / length}
+		least = math.Min(least, math.Abs(p.Sub(a).Dot(normal)))
+	}
+	return least
+}
+
+// rectangle lies in the direction along, round a middle.
+type rectangle struct {
+	middle, along geometry.Point
+	half          geometry.Point // of its length and width
+}
+
+// smallestRectangle gives the one with the least area round the points; a side
+// of it lies along a side of their hull. Of equal ones the most level.
+func smallestRectangle(points []geometry.Point) rectangle {
+	hull := geometry.Hull(points)
+	var best rectangle
+	least := math.Inf(1)
+	for k, a := range hull {
+		side := hull[(k+1)%len(hull)].Sub(a)
+		length := side.Distance(geometry.Point{})
+		if length == 0 {
+			continue
+		}
+		r := rectangleAlong(hull, side.Scale(1/length))
+		if area := r.half.X * r.half.Y; area < least*(1-1e-6) {
+			best, least = r, area
+		}
+	}
+	return best
+}
+
+func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
+	across := geometry.Point{X: -along.Y, Y: along.X}
+	turned := make([]geometry.Point, len(points))
+	for k, p := range points {
+		turned[k] = geometry.Point{X: p.Dot(along), Y: p.Dot(across)}
+	}
+	box := geometry.Bounds(turned)
+	c := box.Min.Add(box.Max).Scale(0.5)
+	return rectangle{
+		middle: along.Scale(c.X).Add(across.Scale(c.Y)), along: along,
+		half: geometry.Point{X: box.Width() / 2, Y: box.Height() / 2},
+	}
+}
+
+// within gives a point's place along and across, from the middle.
+func (r rectangle) within(p geometry.Point) geometry.Point {
+	d := p.Sub(r.middle)
+	return geometry.Point{X: d.Dot(r.along), Y: d.Dot(geometry.Point{X: -r.along.Y, Y: r.along.X})}
+}
+
+// depth gives how deep inside the nearest side a point lies.
+func (r rectangle) depth(p geometry.Point) float64 {
+	at := r.within(p)
+	return min(r.half.X-math.Abs(at.X), r.half.Y-math.Abs(at.Y))
+}
+
+// nearestTo gives the point nearest to one of the four corners.
+func (r rectangle) nearestTo(corner int, points []geometry.Point) (nearest int, apart float64) {
+	at := geometry.Point{X: r.half.X * float64(1-2*(corner%2)), Y: r.half.Y * float64(1-2*(corner/2))}
+	apart = math.Inf(1)
+	for i, p := range points {
+		if d := r.within(p).Distance(at); d < apart {
+			nearest, apart = i, d
+		}
+	}
+	return nearest, apart
+}

@@ -1,0 +1,29 @@
+package family
+
+import "drawdown/geometry"
+
+// row: all places on one line.
+func (s *seer) row() (Seen, bool) {
+	seen := Seen{Family: Row, OffMm: geometry.OffLine(s.points, geometry.LongAxis(s.points))}
+	if s.rows.Rows == 1 {
+		seen.Layout = s.rows
+		return seen, true
+	}
+	return seen, s.named || geometry.OneLine(s.points)
+}
+
+// grid: filled rows and columns.
+func (s *seer) grid() (Seen, bool) {
+	layout := s.rows
+	if !s.level && s.layout.Filled() { // truer than what lies aslant loosely
+		layout = s.layout
+	}
+	if !layout.Filled() {
+		return Seen{}, false
+	}
+	if len(s.points) == 4 { // four corners are worked crosswise
+		return Seen{Family: Circle, Layout: layout, OffMm: off(s.points, layout.Points), Rings: [][]int{all(4)}}, true
+	}
+	missing := layout.Columns*layout.Rows - len(s.points)
+	return Seen{Family: Grid, Layout: layout, OffMm: off(s.points, layout.Points), Missing: missing}, true
+}

@@ -1,0 +1,138 @@
+package geometry
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Round lists points in their round along the edge that they form,
+// anticlockwise: the hull, into which the others are put one by one where they
+// lengthen the way least (cheapest insertion), then made shorter where two of
+// its stretches cross. For points along one edge that is the way along it.
+func Round(points []Point) []int {
+	if len(points) < 4 {
+		return byDirection(points)
+	}
+	w := newWay(points)
+	for w.left > 0 {
+		w.insert()
+	}
+	round := w.round()
+	shorten(points, round)
+	return round
+}
+
+// byDirection sorts a few points by their direction from their middle.
+func byDirection(points []Point) []int {
+	order, c := make([]int, len(points)), Centroid(points)
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(points[a].AngleFrom(c), points[b].AngleFrom(c)) })
+	return order
+}
+
+// way is a closed way through some of the points, and where each of the others
+// would lengthen it least.
+type way struct {
+	points []Point
+	next   []int // along the way; -1 for a point that is not in it
+	after  []int // of a point that is not in it: the one after which it fits best
+	longer []float64
+	start  int
+	left   int
+}
+
+func newWay(points []Point) *way {
+	n := len(points)
+	w := &way{points: points, next: make([]int, n), after: make([]int, n), longer: make([]float64, n)}
+	for i := range w.next {
+		w.next[i] = -1
+	}
+	hull := Hull(points)
+	at := make([]int, len(hull))
+	for k, h := range hull {
+		at[k] = slices.Index(points, h)
+	}
+	for k, i := range at {
+		w.next[i] = at[(k+1)%len(at)]
+	}
+	w.start, w.left = at[0], n-len(at)
+	for i := range points {
+		w.fit(i)
+	}
+	return w
+}
+
+// fit looks through the whole way for the place of a point.
+func (w *way) fit(i int) {
+	w.longer[i] = math.Inf(1)
+	for a, from := w.start, true; from || a != w.start; a, from = w.next[a], false {
+		w.fitAfter(i, a)
+	}
+}
+
+func (w *way) fitAfter(i, a int) {
+	p, q, r := w.points[a], w.points[i], w.points[w.next[a]]
+	if d := p.Distance(q) + q.Distance(r) - p.Distance(r); d < w.longer[i]*(1-1e-9) {
+		w.longer[i], w.after[i] = d, a
+	}
+}
+
+// insert puts the point into the way that lengthens it least.
+func (w *way) insert() {
+	best := -1
+	for i := range w.points {
+		if w.next[i] < 0 && (best < 0 || w.longer[i] < w.longer[best]*(1-1e-9)) {
+			best = i
+		}
+	}
+	a := w.after[best]
+	w.next[best], w.next[a] = w.next[a], best
+	w.left--
+	for i := range w.points {
+		switch {
+		case w.next[i] >= 0:
+		case w.after[i] == a: // the step that it fitted into is no more
+			before := w.longer[i]
+			w.longer[i] = math.Inf(1)
+			w.fitAfter(i, a)
+			w.fitAfter(i, best)
+			if w.longer[i] > before {
+				w.fit(i)
+			}
+		default:
+			w.fitAfter(i, a)
+			w.fitAfter(i, best)
+		}
+	}
+}
+
+func (w *way) round() []int {
+	round := []int{w.start}
+	for i := w.next[w.start]; i != w.start; i = w.next[i] {
+		round = append(round, i)
+	}
+	return round
+}
+
+// shorten turns stretches of the round about while that makes it shorter
+// (2-opt).
+func shorten(points []Point, round []int) {
+	n := len(round)
+	for better, pass := true, 0; better && pass < 10; pass++ {
+		better = false
+		for a := 0; a < n-2; a++ {
+			for b := a + 2; b < n; b++ {
+				p, q := points[round[a]], points[round[a+1]]
+				r, s := points[round[b]], points[round[(b+1)%n]]
+				now := p.Distance(q) + r.Distance(s)
+				if p.Distance(r) < now && p.Distance(r)+q.Distance(s) < now*(1-1e-9) {
+					slices.Reverse(round[a+1 : b+1])
+					better = true
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,71 @@
+package way
+
+import (
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// balanced works by the rules as an objective, and separate flanges by turns.
+func (l *layout) balanced(turn Turn) []int {
+	if len(l.seen.Parts) > 1 {
+		return l.byPairs(turn)
+	}
+	stages := l.stages()
+	s := &search{layout: l, turn: turn, objective: newObjective(l.at, l.beside(), stages)}
+	s.order = s.grow(stages)
+	s.mend(stages)
+	return s.order
+}
+
+// stages are the sets of places that are finished one after another: what lies
+// inside an edge first, where that draws the part to no side, the corners last.
+func (l *layout) stages() [][]int {
+	first, last := l.seen.Inner, l.seen.Corners
+	if l.pull(first) > 1 {
+		first = nil
+	}
+	var between []int
+	for i := range l.at {
+		if !slices.Contains(first, i) && !slices.Contains(last, i) {
+			between = append(between, i)
+		}
+	}
+	stages := [][]int{first, between, last}
+	return slices.DeleteFunc(stages, func(stage []int) bool { return len(stage) == 0 })
+}
+
+// pull is how far places draw the part to one side, in fasteners at the edge.
+func (l *layout) pull(places []int) float64 {
+	centre := geometry.Centroid(l.at)
+	var sum geometry.Point
+	for _, i := range places {
+		sum = sum.Add(l.at[i].Sub(centre))
+	}
+	reach := 1e-9
+	for _, p := range l.at {
+		reach = max(reach, p.Distance(centre))
+	}
+	return sum.Distance(geometry.Point{}) / reach
+}
+
+// beside gives the neighbours of each place: along an edge the next ones,
+// elsewhere those that have no other between. Across a narrow part two may have
+// none between and are no neighbours for that.
+func (l *layout) beside() [][]int {
+	onEdge := make([]bool, len(l.at))
+	for _, i := range l.seen.Edge {
+		onEdge[i] = true
+	}
+	beside := geometry.Related(l.at)
+	for i := range beside {
+		beside[i] = slices.DeleteFunc(beside[i], func(k int) bool {
+			return onEdge[i] && onEdge[k]
+		})
+	}
+	for k, i := range l.seen.Edge {
+		next := l.seen.Edge[(k+1)%len(l.seen.Edge)]
+		beside[i], beside[next] = append(beside[i], next), append(beside[next], i)
+	}
+	return beside
+}
