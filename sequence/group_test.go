@@ -1,6 +1,7 @@
 package sequence
 
 import (
+	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
+	"drawdown/geometry/finding"
 )
 
 func ids(j geometry.Joint, order []int) string {
@@ -94,19 +96,21 @@ func TestOrderNamesWhatIsWrong(t *testing.T) {
 	tests := []struct {
 		name   string
 		groups []Group
-		want   string
+		want   finding.Code
+		id     string
 	}{
-		{"left out", []Group{{Kinds: []string{"none"}}}, "A1 is in no group"},
-		{"in two groups", []Group{{Way: RowWay}, {Way: Spiral}}, "A1 is in two groups"},
-		{"no cast number", []Group{{Way: Cast}}, "A1 has no cast number"},
-		{"list leaves one out", []Group{{Way: List, List: strings.Fields("A1 A2 B1 B2 C1 C2 D1 D2 E1")}}, "leaves out E2"},
-		{"list names one twice", []Group{{Way: List, List: strings.Fields("A1 A1")}}, "names A1"},
+		{"left out", []Group{{Kinds: []string{"none"}}}, InNoGroup, "A1"},
+		{"in two groups", []Group{{Way: RowWay}, {Way: Spiral}}, InTwoGroups, "A1"},
+		{"no cast number", []Group{{Way: Cast}}, NoCastNumber, "A1"},
+		{"list leaves one out", []Group{{Way: List, List: strings.Fields("A1 A2 B1 B2 C1 C2 D1 D2 E1")}}, NotInList, "E2"},
+		{"list names one twice", []Group{{Way: List, List: strings.Fields("A1 A1")}}, NotOfGroup, "A1"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			_, err := Order(j, tt.groups)
-			if err == nil || !strings.Contains(err.Error(), tt.want) {
-				t.Errorf("got %v, want it to say %q", err, tt.want)
+			var found finding.Finding
+			if !errors.As(err, &found) || found.Code != tt.want || !slices.Equal(found.At.IDs, []string{tt.id}) {
+				t.Errorf("got %v, want %q of %s", err, tt.want, tt.id)
 			}
 		})
 	}

@@ -1,7 +1,6 @@
 package sequence
 
 import (
-	"fmt"
 	"slices"
 
 	"drawdown/geometry"
@@ -18,7 +17,7 @@ func Order(j geometry.Joint, groups []Group) ([]int, error) {
 		members := g.members(j)
 		for _, i := range members {
 			if taken[i] {
-				return nil, fmt.Errorf("fastener %s is in two groups", j.Fasteners[i].ID)
+				return nil, unordered(InTwoGroups, j.Fasteners[i].ID)
 			}
 			taken[i] = true
 		}
@@ -29,7 +28,7 @@ func Order(j geometry.Joint, groups []Group) ([]int, error) {
 		order = append(order, part...)
 	}
 	if left := slices.Index(taken, false); left >= 0 {
-		return nil, fmt.Errorf("fastener %s is in no group", j.Fasteners[left].ID)
+		return nil, unordered(InNoGroup, j.Fasteners[left].ID)
 	}
 	return order, nil
 }
@@ -73,7 +72,7 @@ func byCast(j geometry.Joint, members []int) ([]int, error) {
 	order := slices.Clone(members)
 	for _, i := range order {
 		if j.Fasteners[i].Cast == 0 {
-			return nil, fmt.Errorf("fastener %s has no cast number to order by", j.Fasteners[i].ID)
+			return nil, unordered(NoCastNumber, j.Fasteners[i].ID)
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return j.Fasteners[a].Cast - j.Fasteners[b].Cast })
@@ -89,14 +88,14 @@ func byList(j geometry.Joint, members []int, list []string) ([]int, error) {
 	for _, id := range list {
 		i, known := index[id]
 		if !known {
-			return nil, fmt.Errorf("the order names %s, which is not in the group or comes twice", id)
+			return nil, unordered(NotOfGroup, id)
 		}
 		delete(index, id)
 		order = append(order, i)
 	}
 	for _, i := range members {
 		if _, left := index[j.Fasteners[i].ID]; left {
-			return nil, fmt.Errorf("the order leaves out %s", j.Fasteners[i].ID)
+			return nil, unordered(NotInList, j.Fasteners[i].ID)
 		}
 	}
 	return order, nil

@@ -32,7 +32,6 @@ const (
 	NoNames       finding.Code = "list names nothing"  //
 	MixedNames    finding.Code = "list mixes names"    // id, cast
 	CastNotOne    finding.Code = "cast number not one" // cast, ids
-	NoCastNumber  finding.Code = "cast number missing" // id
 	WayNotAnOrder finding.Code = "order is a way"      // way
 )
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
+	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
@@ -102,7 +103,7 @@ func CastOrder(p plan.Plan, side Side) ([]string, error) {
 		twice = twice || seen[f.Cast]
 		seen[f.Cast] = true
 		if f.Cast == 0 {
-			return nil, finding.Failed(NoCastNumber, finding.Values{"id": f.ID})
+			return nil, finding.Failed(sequence.NoCastNumber, finding.Values{"id": f.ID})
 		}
 	}
 	group := func(i int) int {

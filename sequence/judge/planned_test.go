@@ -139,7 +139,7 @@ func TestCastOrder(t *testing.T) {
 			t.Errorf("%s, loosening: %s", name, diff)
 		}
 	}
-	if _, err := judge.CastOrder(planned(t, "p4-head", nil), judge.Tighten); !errors.Is(err, judge.NoCastNumber) {
+	if _, err := judge.CastOrder(planned(t, "p4-head", nil), judge.Tighten); !errors.Is(err, sequence.NoCastNumber) {
 		t.Errorf("without numbers: %v", err)
 	}
 }

@@ -9,8 +9,9 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// workedOutSource is the source of a figure that drawdown worked out.
-const workedOutSource = "worked out from class, thread and friction"
+// workedOutSource is the source of a figure that drawdown worked out, as JSON
+// has it.
+const workedOutSource finding.Term = "worked out from class, thread and friction"
 
 // figure settles the figure of a stage and where it comes from. A figure
 // without a source counts as worked out: nobody vouches for it.
@@ -36,7 +37,7 @@ func (p *Plan) figure(in Input, stage *Stage) error {
 		return err
 	}
 	stage.Do, stage.Torque = Tighten, torque
-	stage.WorkedOut, stage.Source = true, workedOutSource
+	stage.WorkedOut, stage.Source = true, string(workedOutSource)
 	return nil
 }
 
