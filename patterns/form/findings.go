@@ -38,7 +38,7 @@ const (
 	NoList         finding.Code = "reader no list"         // what, example, found
 	EmptyList      finding.Code = "reader empty list"      // what, example
 	Unreadable     finding.Code = "reader unreadable"      // what, why
-	SystemSays     finding.Code = "reader system says"     // text, allowed
+	SystemSays     finding.Code = "reader system says"     // text
 	NoWhole        finding.Code = "reader no whole number" // what, found, low, high
 	CautionForm    finding.Code = "reader caution form"    // tighten, loosen, braces
 	Coordinate     finding.Code = "reader coordinate"      // of, axis

@@ -42,8 +42,7 @@ func (r *Reader) Unreadable(n *nodes.Node, severity finding.Severity, what any, 
 func Told(err error) finding.Finding {
 	var why finding.Finding
 	if !errors.As(err, &why) {
-		text, allowed, _ := strings.Cut(err.Error(), "; allowed: ")
-		why = finding.Failed(SystemSays, finding.Values{"text": text, "allowed": allowed})
+		why = finding.Failed(SystemSays, finding.Values{"text": err.Error()})
 	}
 	return why
 }

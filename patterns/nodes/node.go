@@ -1,3 +1,7 @@
+// Package nodes makes lines and nodes of the bytes of a file, each with its
+// place, and collects the problems of all that read it. It decides what is text,
+// what is YAML and which slip of syntax is meant, and nothing of what a value
+// says. It may import source and problem; it alone reads YAML.
 package nodes
 
 import (

@@ -191,7 +191,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	nodes.TooDeep:            {},
 	nodes.NoYAML:             {"message": "unknown escape"},
 	form.Unreadable:          {"what": finding.Term("a fastener"), "why": finding.Failed(thread.LeftHand, nil)},
-	form.SystemSays:          {"text": "permission denied", "allowed": "a file that can be read"},
+	form.SystemSays:          {"text": "permission denied"},
 	form.NoWhole:             {"what": finding.Term("a fastener"), "found": "\"M1\"", "low": 1, "high": 12},
 	form.CautionForm:         {"tighten": "(tighten: text)", "loosen": "(loosen: text)", "braces": "( )"},
 	form.Coordinate:          {"of": finding.Term("a point of the outline"), "axis": "x"},
