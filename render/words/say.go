@@ -13,7 +13,7 @@ import (
 // its place. It is the same on every surface.
 func (c *Catalogue) Say(f finding.Finding) string {
 	if allowed := c.Allowed(f); allowed != "" {
-		return c.What(f) + "; " + c.List.Allowed + ": " + allowed
+		return fmt.Sprintf(c.List.Allowed, c.What(f), allowed)
 	}
 	return c.What(f)
 }
