@@ -9,6 +9,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -238,7 +239,7 @@ func (f forecastFlags) chosen() (job.Printing, error) {
 
 // forecast draws the prediction as sheets.
 func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f forecastFlags) Status {
-	keepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
+	machine.KeepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
 	files, notes, err := job.ForecastSheets(answer, ask, *f.frames)
 	if err != nil {
 		return p.fail(Wrong, err)

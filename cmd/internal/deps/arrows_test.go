@@ -6,10 +6,11 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/cli":                {"cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
+	"cmd/internal/cli":                {"cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
+	"cmd/internal/machine":            {},
 	"cmd/internal/job":                {"geometry", "geometry/survey", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/page", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/wrench"},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
@@ -97,8 +98,8 @@ var outside = map[string][]string{
 	"gonum.org/v1/gonum":                {"geometry/survey", "geometry/trace", "sequence/interaction"},
 	"github.com/spf13/pflag":            {"cmd"},
 	"github.com/google/renameio/v2":     {"cmd/internal/files"},
-	"github.com/schollz/progressbar/v3": {"cmd/internal/cli"},
-	"golang.org/x/term":                 {"cmd/internal/cli"},
+	"github.com/schollz/progressbar/v3": {"cmd/internal/machine"},
+	"golang.org/x/term":                 {"cmd/internal/machine"},
 	"github.com/klauspost/compress":     {"render/pdf", "render/png"},
 	"github.com/bep/imagemeta":          {"patterns/scan"},
 	"golang.org/x/image":                {"patterns/scan", "render/font", "render/png"},
