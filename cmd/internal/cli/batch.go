@@ -7,6 +7,7 @@ import (
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -38,14 +39,14 @@ type batchPattern struct {
 // cards draws all cards. One that fails leaves the others alone; the status is
 // the worst of all.
 func (p *Program) cards(b batch, asJSON bool) Status {
-	bar := p.progress(2 * len(b.patterns))
+	bar := machine.NewProgress(p.Stderr, 2*len(b.patterns))
 	b.load(p, bar)
 	if err := b.sameName(); err != nil {
-		bar.clear()
+		bar.Clear()
 		return p.fail(Wrong, err)
 	}
 	b.draw(bar)
-	bar.clear()
+	bar.Clear()
 	worst := Done
 	for _, one := range b.patterns {
 		worst = max(worst, one.status)
@@ -62,7 +63,7 @@ func (p *Program) cards(b batch, asJSON bool) Status {
 }
 
 // load reads and plans every pattern.
-func (b batch) load(p *Program, bar *progress) {
+func (b batch) load(p *Program, bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
 		made, problems, err := job.Load(one.file, p.Stdin, *b.ways.way, *b.ways.turn)
@@ -73,7 +74,7 @@ func (b batch) load(p *Program, bar *progress) {
 		case problems.Stops():
 			one.status = Wrong
 		}
-	}, bar.done)
+	}, bar.Done)
 }
 
 // sameName finds patterns that would write over each other's cards, also where
@@ -102,7 +103,7 @@ func (b batch) sameName() error {
 
 // draw draws and writes the card of every sound pattern. What is written needs
 // no more memory.
-func (b batch) draw(bar *progress) {
+func (b batch) draw(bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
 		if one.status != Done {
@@ -117,7 +118,7 @@ func (b batch) draw(bar *progress) {
 		if one.paths, err = files.Write(b.folder, drawn); err != nil {
 			one.status, one.err, one.paths = Failed, err, nil
 		}
-	}, func(done int) { bar.done(len(b.patterns) + done) })
+	}, func(done int) { bar.Done(len(b.patterns) + done) })
 }
 
 // reportCard tells what a pattern has to be mended of. What stopped it beside

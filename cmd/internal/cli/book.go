@@ -5,6 +5,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/render"
@@ -53,9 +54,9 @@ func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing
 	if !ok {
 		return status
 	}
-	shown := p.progress(2 * len(made.Joints()))
-	files, notes, err := job.Book(made, trays, ask, func(done, _ int) { shown.done(done) })
-	shown.clear()
+	shown := machine.NewProgress(p.Stderr, 2*len(made.Joints()))
+	files, notes, err := job.Book(made, trays, ask, func(done, _ int) { shown.Done(done) })
+	shown.Clear()
 	if err != nil {
 		return p.fail(Wrong, finding.Failed(BookNotDrawn, finding.Values{"why": err}))
 	}

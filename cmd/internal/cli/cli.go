@@ -205,3 +205,18 @@ func (p *Program) printJSON(v any) Status {
 	p.Stdout.Write(text) // the output keeps the error
 	return Done
 }
+
+// refuse reports an error of a command's arguments with its status.
+func (p *Program) refuse(name string, err error) Status {
+	if _, ok := errors.AsType[flag.Misuse](err); ok {
+		return p.misuse(name, "%v", err)
+	}
+	return p.fail(Wrong, err)
+}
+
+// quantities reads the flags of a command that carry a quantity.
+type quantities struct{ flag.Quantities }
+
+func newQuantities(flags *pflag.FlagSet) *quantities {
+	return &quantities{flag.Quantities{Flags: flags}}
+}

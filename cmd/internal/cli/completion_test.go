@@ -247,19 +247,19 @@ func TestOfferedWordsAreTaken(t *testing.T) {
 		t.Errorf("only %d words are offered", taken)
 	}
 	for name, reads := range map[string]func(q *quantities){
-		"torque":  func(q *quantities) { q.override(&figures.Ask{}); read(q, "units", askedUnits) },
+		"torque":  func(q *quantities) { q.override(&figures.Ask{}); flag.Read(q, "units", askedUnits) },
 		"predict": func(q *quantities) { q.predictRequest() },
 		"trace":   func(q *quantities) { q.traceRequest() },
 	} {
 		c, _ := findCommand(name)
 		for _, f := range flag.Table(flagsOf(c)) {
 			for _, word := range f.Words {
-				q := &quantities{flags: flagsOf(c)}
-				if err := q.flags.Set(f.Name, word); err != nil {
+				q := newQuantities(flagsOf(c))
+				if err := q.Flags.Set(f.Name, word); err != nil {
 					t.Fatal(err)
 				}
-				if reads(q); q.err != nil {
-					t.Errorf("%s --%s %s: %v", name, f.Name, word, q.err)
+				if reads(q); q.Err != nil {
+					t.Errorf("%s --%s %s: %v", name, f.Name, word, q.Err)
 				}
 			}
 		}

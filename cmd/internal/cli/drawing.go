@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
@@ -15,32 +16,32 @@ import (
 func (q *quantities) drawing() drawn.Options {
 	ask := drawn.Options{Holes: q.holeRule()}
 	ask.Layers = q.layers()
-	ask.Unit, _ = oneOf(q, "units", dxf.Units)
+	ask.Unit, _ = flag.OneOf(q, "units", dxf.Units)
 	return ask
 }
 
 // holeRule reads which diameters are whose.
 func (q *quantities) holeRule() holes.Rule {
 	var rule holes.Rule
-	rule.Fasteners, _ = read(q, "bolts", holes.ParseRange)
-	rule.Dowels, _ = read(q, "dowels", holes.ParseRange)
-	rule.Bores, _ = read(q, "bores", holes.ParseRange)
-	if q.err == nil {
+	rule.Fasteners, _ = flag.Read(q, "bolts", holes.ParseRange)
+	rule.Dowels, _ = flag.Read(q, "dowels", holes.ParseRange)
+	rule.Bores, _ = flag.Read(q, "bores", holes.ParseRange)
+	if q.Err == nil {
 		if err := rule.Check(); err != nil {
-			q.fail(err)
+			q.Fail(err)
 		}
 	}
 	return rule
 }
 
 func (q *quantities) layers() []string {
-	names, err := q.flags.GetStringArray("layer")
+	names, err := q.Flags.GetStringArray("layer")
 	if err != nil {
-		q.fail(err)
+		q.Fail(err)
 	}
 	for i, name := range names {
 		if names[i] = strings.TrimSpace(name); names[i] == "" {
-			q.fail(misuse("--layer is empty: name a layer of the drawing"))
+			q.Fail(flag.Misusef("--layer is empty: name a layer of the drawing"))
 		}
 	}
 	return names

@@ -13,6 +13,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
@@ -51,33 +52,33 @@ var newLayouts = []newLayout{
 		l.Shape, l.ID = survey.Grid, "M"
 		l.Columns, l.Rows = two(q, "grid", counts)
 		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
-		if q.err == nil && l.Rows < 1 {
-			q.fail(errors.New("--grid has no rows; allowed: 1 or more"))
+		if q.Err == nil && l.Rows < 1 {
+			q.Fail(errors.New("--grid has no rows; allowed: 1 or more"))
 		}
 	}},
 	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
-		l.Count, _ = read(q, "circle", wholeCount)
-		l.X = float64(above(q, "diameter", bareLength))
+		l.Count, _ = flag.Read(q, "circle", wholeCount)
+		l.X = float64(flag.Above(q, "diameter", bareLength))
 	}},
 	{"row", "pitch", "60", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Row, "C"
-		l.Count, _ = read(q, "row", wholeCount)
-		l.X = float64(above(q, "pitch", bareLength))
+		l.Count, _ = flag.Read(q, "row", wholeCount)
+		l.X = float64(flag.Above(q, "pitch", bareLength))
 	}},
 	{"rectangle", "size", "300x160", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Rectangle, "R"
 		l.Columns, l.Rows = two(q, "rectangle", counts)
 		l.X, l.Y = two(q, "size", twoLengths)
-		if q.err == nil && l.Columns < 2 {
-			q.fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
+		if q.Err == nil && l.Columns < 2 {
+			q.Fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
 		}
 	}},
 }
 
 // two reads a flag that holds two values.
-func two[T int | float64](q *quantities, flag string, parse func(string) ([2]T, error)) (a, b T) {
-	values, _ := read(q, flag, parse)
+func two[T int | float64](q *quantities, name string, parse func(string) ([2]T, error)) (a, b T) {
+	values, _ := flag.Read(q, name, parse)
 	return values[0], values[1]
 }
 
@@ -132,24 +133,24 @@ func changed(flags *pflag.FlagSet, names []string) string {
 }
 
 func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
-	q := &quantities{flags: flags}
+	q := newQuantities(flags)
 	q.checkNew()
-	if q.err != nil {
-		return p.refuse("patterns", q.err)
+	if q.Err != nil {
+		return p.refuse("patterns", q.Err)
 	}
 	file, readDraft := q.draft(p.Stdin)
-	if q.err != nil {
-		return p.refuse("patterns", q.err)
+	if q.Err != nil {
+		return p.refuse("patterns", q.Err)
 	}
 	draft, problems, err := readDraft()
 	if status, stop := p.stopped(file, problems, err); stop {
 		return status
 	}
-	if title, set := q.text("title"); set {
+	if title, set := q.Text("title"); set {
 		draft.Title = title
 	}
-	if q.err != nil {
-		return p.refuse("patterns", q.err)
+	if q.Err != nil {
+		return p.refuse("patterns", q.Err)
 	}
 	text := writing.Pattern(draft)
 	name := writing.FileName(draft.Title)
@@ -168,24 +169,24 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 // checkNew refuses flags that exclude or need each other.
 func (q *quantities) checkNew() {
 	shapes := []string{"grid", "circle", "row", "rectangle", "csv", "dxf"}
-	q.atMostOne(shapes...)
-	if changed(q.flags, shapes) == "" {
-		q.fail(misuse("which layout? Write --grid 5x2 --pitch 95x90, --circle 16 --diameter 240, --row 5 --pitch 60, --rectangle 5x2 --size 300x160, --csv points.csv or --dxf part.dxf"))
+	q.AtMostOne(shapes...)
+	if changed(q.Flags, shapes) == "" {
+		q.Fail(flag.Misusef("which layout? Write --grid 5x2 --pitch 95x90, --circle 16 --diameter 240, --row 5 --pitch 60, --rectangle 5x2 --size 300x160, --csv points.csv or --dxf part.dxf"))
 		return
 	}
 	for _, flag := range []string{"layer", "units", "bolts", "dowels", "bores"} {
-		q.needs(flag, "dxf", "part.dxf")
+		q.Needs(flag, "dxf", "part.dxf")
 	}
 	needed := ""
 	for _, l := range newLayouts {
-		if q.flags.Changed(l.flag) {
+		if q.Flags.Changed(l.flag) {
 			needed = l.size
-			q.needs(l.flag, l.size, l.example)
+			q.Needs(l.flag, l.size, l.example)
 		}
 	}
 	for _, size := range []string{"pitch", "diameter", "size"} {
-		if q.flags.Changed(size) && size != needed {
-			q.fail(misuse("--%s says nothing of --%s", size, changed(q.flags, shapes)))
+		if q.Flags.Changed(size) && size != needed {
+			q.Fail(flag.Misusef("--%s says nothing of --%s", size, changed(q.Flags, shapes)))
 		}
 	}
 }
@@ -204,11 +205,11 @@ func (p *Program) stopped(file string, problems problem.List, err error) (Status
 // is one, and how it is read.
 func (q *quantities) draft(stdin io.Reader) (file string, read func() (writing.Draft, problem.List, error)) {
 	switch {
-	case q.flags.Changed("csv"):
-		file, _ = q.text("csv")
+	case q.Flags.Changed("csv"):
+		file, _ = q.Text("csv")
 		return file, func() (writing.Draft, problem.List, error) { return pointsDraft(file, stdin) }
-	case q.flags.Changed("dxf"):
-		file, _ = q.text("dxf")
+	case q.Flags.Changed("dxf"):
+		file, _ = q.Text("dxf")
 		ask := q.drawing()
 		return file, func() (writing.Draft, problem.List, error) { return job.Drawing(file, stdin, ask) }
 	}
@@ -219,7 +220,7 @@ func (q *quantities) draft(stdin io.Reader) (file string, read func() (writing.D
 // pointsDraft makes the draft of a table of points.
 func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
 	joint, problems, err := job.Points(file, stdin)
-	points := counted(len(joint.Fasteners), "point")
+	points := report.Counted(len(joint.Fasteners), "point")
 	return writing.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
 }
 
@@ -230,12 +231,12 @@ const fillIn = "What stands behind # is for you to fill in."
 func (q *quantities) layoutDraft() writing.Draft {
 	layout := &writing.Layout{}
 	for _, l := range newLayouts {
-		if q.flags.Changed(l.flag) {
+		if q.Flags.Changed(l.flag) {
 			l.read(q, layout)
 		}
 	}
-	if q.err == nil && max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
-		q.fail(fmt.Errorf("the pattern would have more than %d fasteners", mostPlaces))
+	if q.Err == nil && max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
+		q.Fail(fmt.Errorf("the pattern would have more than %d fasteners", mostPlaces))
 	}
 	title := map[survey.Shape]string{
 		survey.Grid:      fmt.Sprintf("%d × %d grid", layout.Columns, layout.Rows),

@@ -1,16 +1,24 @@
 package cli
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/render"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/limits"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 )
 
 var predictCommand = command{
@@ -28,10 +36,10 @@ var predictCommand = command{
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
-			q := &quantities{flags: flags}
+			q := newQuantities(flags)
 			ask := q.predictRequest()
-			if q.err != nil {
-				return p.refuse("predict", q.err)
+			if q.Err != nil {
+				return p.refuse("predict", q.Err)
 			}
 			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
 			if !ok {
@@ -44,11 +52,11 @@ var predictCommand = command{
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
-			report := predictReport{Answer: answer, to: p.Stdout, c: p.words}
+			told := report.Prediction{Answer: answer, To: p.Stdout, Words: p.words}
 			if *sheets.AsJSON {
-				return p.printJSON(report.json(p.said(warnings), ask.Search))
+				return p.printJSON(told.JSON(p.said(warnings), ask.Search))
 			}
-			report.print(ask.Search)
+			told.Print(ask.Search)
 			return Done
 		}
 	},
@@ -60,7 +68,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
 		{"target", "`force` that is 100 % on every bolt, such as 30kN"},
 		{"cap", "most `share` of the target for --compensate, 110% without, such as 120%"},
-		{"gasket", "`kind`: " + choices(gasketWords())},
+		{"gasket", "`kind`: " + flag.Choices(gasketWords())},
 		{"gasket-stiffness", "`stiffness` of its area, such as \"120 MPa/mm\" or \"50-250 MPa/mm\""},
 		{"gasket-width", "`width` of a gasket along the edge, such as 16mm"},
 		{"gasket-ring", "inner and outer `diameters` of a raised face, such as 150mm-190mm"},
@@ -88,66 +96,66 @@ func addPredictFlags(flags *pflag.FlagSet) {
 
 // predictRequest reads what the flags state.
 func (q *quantities) predictRequest() interaction.Question {
-	q.atMostOne("passes", "stages")
-	q.atMostOne("compensate", "compare")
-	q.atMostOne("foundation", "gasket-stiffness", "gasket")
-	q.atMostOne("foundation", "under")
-	q.atMostOne("preview", "gasket-ring", "gasket-width")
-	q.atMostOne("preview", "flange-outer")
-	q.atMostOne("preview", "pipe-wall")
-	if q.flags.Changed("target") && !q.flags.Changed("stages") {
-		q.needs("target", "passes", "30,70,100")
+	q.AtMostOne("passes", "stages")
+	q.AtMostOne("compensate", "compare")
+	q.AtMostOne("foundation", "gasket-stiffness", "gasket")
+	q.AtMostOne("foundation", "under")
+	q.AtMostOne("preview", "gasket-ring", "gasket-width")
+	q.AtMostOne("preview", "flange-outer")
+	q.AtMostOne("preview", "pipe-wall")
+	if q.Flags.Changed("target") && !q.Flags.Changed("stages") {
+		q.Needs("target", "passes", "30,70,100")
 	}
-	compensate := q.flags.Lookup("compensate").Value.String() == "true"
-	if compensate && !q.flags.Changed("stages") {
-		q.needs("compensate", "passes", "30,70,100")
+	compensate := q.Flags.Lookup("compensate").Value.String() == "true"
+	if compensate && !q.Flags.Changed("stages") {
+		q.Needs("compensate", "passes", "30,70,100")
 	}
-	if q.flags.Changed("cap") && !compensate {
-		q.fail(misuse("--cap needs --compensate"))
+	if q.Flags.Changed("cap") && !compensate {
+		q.Fail(flag.Misusef("--cap needs --compensate"))
 	}
 	var ask interaction.Question
 	ask.Shares = q.shares()
-	ask.Target = above(q, "target", unit.ParseForce)
-	if limit, set := read(q, "cap", parseCap); set {
+	ask.Target = flag.Above(q, "target", unit.ParseForce)
+	if limit, set := flag.Read(q, "cap", flag.ParseCap); set {
 		ask.Cap = limit
 	} else if compensate {
 		ask.Cap = limits.UsualCap
 	}
-	ask.Gasket, _ = read(q, "gasket", compliance.ParseGasket)
-	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
-	ask.Foundation, _ = read(q, "foundation", parseStiffness)
-	ask.Strip = above(q, "gasket-width", withUnit)
+	ask.Gasket, _ = flag.Read(q, "gasket", compliance.ParseGasket)
+	ask.Stiffness, _ = flag.Read(q, "gasket-stiffness", flag.ParseStiffness)
+	ask.Foundation, _ = flag.Read(q, "foundation", flag.ParseStiffness)
+	ask.Strip = flag.Above(q, "gasket-width", flag.WithUnit)
 	ask.Flange = q.flange()
-	ask.Material, _ = q.text("material")
-	ask.Counterpart, _ = q.text("under")
-	ask.Thickness = above(q, "thickness", withUnit)
-	ask.CounterpartThickness = above(q, "under-thickness", withUnit)
-	ask.Own = above(q, "bolt-flexibility", parseFlexibility)
-	q.needs("seed", "scatter", "1000")
-	ask.Draws, _ = read(q, "scatter", parseDraws)
+	ask.Material, _ = q.Text("material")
+	ask.Counterpart, _ = q.Text("under")
+	ask.Thickness = flag.Above(q, "thickness", flag.WithUnit)
+	ask.CounterpartThickness = flag.Above(q, "under-thickness", flag.WithUnit)
+	ask.Own = flag.Above(q, "bolt-flexibility", flag.ParseFlexibility)
+	q.Needs("seed", "scatter", "1000")
+	ask.Draws, _ = flag.Read(q, "scatter", flag.ParseDraws)
 	ask.Seed = 1
-	if seed, set := read(q, "seed", parseSeed); set {
+	if seed, set := flag.Read(q, "seed", flag.ParseSeed); set {
 		ask.Seed = seed
 	}
-	ask.Stick, _ = read(q, "stick", parseStick)
-	ask.Search = q.flags.Lookup("compare").Value.String() == "true"
-	ask.Preview = q.flags.Lookup("preview").Value.String() == "true"
+	ask.Stick, _ = flag.Read(q, "stick", flag.ParseStick)
+	ask.Search = q.Flags.Lookup("compare").Value.String() == "true"
+	ask.Preview = q.Flags.Lookup("preview").Value.String() == "true"
 	return ask
 }
 
 // flange reads the measures of a round flange; nil where none is stated.
 func (q *quantities) flange() *compliance.Flange {
-	f, set := read(q, "gasket-ring", parseRing)
+	f, set := flag.Read(q, "gasket-ring", flag.ParseRing)
 	for _, measure := range []struct {
 		flag string
 		to   *unit.Length
 	}{{"flange-outer", &f.Outer}, {"flange-bore", &f.Bore}, {"pipe-wall", &f.PipeWall}, {"pipe-radius", &f.PipeRadius}} {
-		if q.flags.Changed(measure.flag) {
-			*measure.to, set = above(q, measure.flag, withUnit), true
+		if q.Flags.Changed(measure.flag) {
+			*measure.to, set = flag.Above(q, measure.flag, flag.WithUnit), true
 		}
 	}
-	q.needs("pipe-wall", "pipe-radius", "160mm")
-	q.needs("pipe-radius", "pipe-wall", "12mm")
+	q.Needs("pipe-wall", "pipe-radius", "160mm")
+	q.Needs("pipe-radius", "pipe-wall", "12mm")
 	if !set {
 		return nil
 	}
@@ -156,10 +164,10 @@ func (q *quantities) flange() *compliance.Flange {
 
 // shares reads the passes from either of their flags.
 func (q *quantities) shares() []float64 {
-	if shares, set := read(q, "stages", parseShares); set {
+	if shares, set := flag.Read(q, "stages", flag.ParseShares); set {
 		return q.rising(shares, finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1)
 	}
-	percents, _ := read(q, "passes", parsePercents)
+	percents, _ := flag.Read(q, "passes", flag.ParsePercents)
 	return q.rising(percents, finding.Values{"flag": "--passes", "unit": " %", "example": "30,70,100,100"}, 100)
 }
 
@@ -168,7 +176,7 @@ func (q *quantities) rising(shares []float64, said finding.Values, unit float64)
 	for k := 1; k < len(shares); k++ {
 		if shares[k] < shares[k-1] {
 			said["from"], said["to"] = unit*shares[k-1], unit*shares[k]
-			q.fail(misuse("%w", finding.Failed(PassesFall, said)))
+			q.Fail(flag.Misusef("%w", finding.Failed(flag.PassesFall, said)))
 			break
 		}
 	}
@@ -178,9 +186,66 @@ func (q *quantities) rising(shares []float64, said finding.Values, unit float64)
 // gasketWords lists the gaskets without blanks, so that a shell takes each as
 // one word.
 func gasketWords() []string {
-	all := texts(compliance.Gaskets())
+	all := flag.Texts(compliance.Gaskets())
 	for i := range all {
 		all[i] = strings.ReplaceAll(all[i], " ", "-")
 	}
 	return all
+}
+
+// predictProblem points to the flag that states what a joint lacks.
+func (p *Program) predictProblem(err error) error {
+	for _, hint := range predictHints {
+		if errors.Is(err, hint.code) {
+			return fmt.Errorf("%w (%s)", err, p.words.Say(finding.Noted(flag.StatedHere, finding.Values{"flags": hint.flags})))
+		}
+	}
+	return err
+}
+
+// predictHints are the flags that state what a joint lacks.
+var predictHints = []struct {
+	code  finding.Code
+	flags string
+}{
+	{setup.ThicknessUnknown, "--thickness 12mm"},
+	{setup.FlexibilityUnknown, `--bolt-flexibility "4.2e-6 mm/N"`},
+	{prediction.NothingTightens, "--passes 30,70,100 --target 30kN"},
+	{interaction.TargetUnknown, "--target 30kN"},
+	{interaction.TorqueEndsNot, "--passes 30,70,100"},
+	{interaction.TargetAboveYield, "--target 30kN"},
+}
+
+// forecastFlags are the flags for a prediction on paper.
+type forecastFlags struct {
+	flag.Print
+	frames *bool
+}
+
+func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
+	return forecastFlags{
+		Print:  flag.AddPrint(flags, render.PDF),
+		frames: flags.Bool("frames", false, "draw a page for every step of the work"),
+	}
+}
+
+// wanted says whether sheets are asked for instead of text.
+func (f forecastFlags) wanted() bool { return *f.frames || f.Flags.Changed("format") }
+
+// chosen gives what the flags ask for; flags for paper need sheets.
+func (f forecastFlags) chosen() (job.Printing, error) {
+	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
+}
+
+// forecast draws the prediction as sheets.
+func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f forecastFlags) Status {
+	machine.KeepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
+	files, notes, err := job.ForecastSheets(answer, ask, *f.frames)
+	if err != nil {
+		return p.fail(Wrong, err)
+	}
+	if answer.Scatter != nil {
+		notes = append(notes, ask.Words.Say(finding.Noted(report.PredictSheetsNot, nil)))
+	}
+	return p.deliver(files, notes, f.Print)
 }

@@ -7,6 +7,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/render"
 	"drawdown/sequence/plan"
@@ -34,7 +35,7 @@ func (p *Program) places(command string, args []string, ways wayFlags, printing 
 
 // draw draws sheets and writes them.
 func (p *Program) draw(made plan.Plan, ask job.Printing, printing flag.Print, draw drawing) Status {
-	keepSmall(len(made.Joint.Fasteners), ask.DPI)
+	machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
 	drawn, notes, err := draw(made, ask)
 	if err != nil {
 		return p.fail(Wrong, err)

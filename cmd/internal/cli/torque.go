@@ -10,8 +10,10 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/patterns/problem"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
@@ -39,11 +41,11 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"proof", "aim: `share` of the proof load, such as 75%"},
 		{"preload", "aim: `force`, such as 30kN"},
 		{"torque", "work backwards from this `torque`, such as 48Nm"},
-		{"equation", "`form` of the screw equation: " + choices(screw.Equations)},
+		{"equation", "`form` of the screw equation: " + flag.Choices(screw.Equations)},
 		{"head-diameter", "outer `diameter` of the bearing face under the head"},
-		{"head", "`form` of the head: " + choices(head.Forms)},
+		{"head", "`form` of the head: " + flag.Choices(head.Forms)},
 		{"across", "`width` across flats of a hexagon head"},
-		{"washer", "`washer` under the head: " + choices(head.Washers)},
+		{"washer", "`washer` under the head: " + flag.Choices(head.Washers)},
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
@@ -65,14 +67,14 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 }
 
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
-	q := &quantities{flags: flags}
+	q := newQuantities(flags)
 	q.checkTorqueFlags(len(args) > 0)
-	if q.err != nil {
-		return p.refuse("torque", q.err)
+	if q.Err != nil {
+		return p.refuse("torque", q.Err)
 	}
-	units, _ := read(q, "units", askedUnits)
-	if q.err != nil {
-		return p.refuse("torque", q.err)
+	units, _ := flag.Read(q, "units", askedUnits)
+	if q.Err != nil {
+		return p.refuse("torque", q.Err)
 	}
 	asked := []figures.Ask{{}}
 	title := ""
@@ -89,13 +91,13 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	answers, err := p.answers(q, asked)
 	switch {
 	case err == nil && asJSON && len(args) > 0:
-		return p.printJSON(torqueFileJSON(p.words, title, answers))
+		return p.printJSON(report.TorqueFileJSON(p.words, title, answers))
 	case err == nil && asJSON:
-		return p.printJSON(torqueJSON(p.words, answers[0]))
+		return p.printJSON(report.TorqueJSON(p.words, answers[0]))
 	case err == nil:
-		p.printTorque(title, answers, units)
+		p.reportTo(p.Stdout).Torque(title, answers, units)
 		return Done
-	case len(args) == 0 && !flags.Changed("class") && q.err == nil:
+	case len(args) == 0 && !flags.Changed("class") && q.Err == nil:
 		return p.misuse("torque", "%v", err) // the error lists the classes
 	}
 	return p.refuse("torque", err)
@@ -103,24 +105,24 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 
 // checkTorqueFlags refuses flags that exclude or need each other.
 func (q *quantities) checkTorqueFlags(file bool) {
-	q.atMostOne("yield", "proof", "preload", "torque")
-	q.atMostOne("friction", "lubricant", "k")
-	q.atMostOne("torque", "snug")
-	q.needs("angle", "snug", "40Nm")
+	q.AtMostOne("yield", "proof", "preload", "torque")
+	q.AtMostOne("friction", "lubricant", "k")
+	q.AtMostOne("torque", "snug")
+	q.Needs("angle", "snug", "40Nm")
 	if file {
 		return
 	}
-	if q.flags.Changed("kind") {
-		q.fail(misuse("--kind picks a kind of a pattern file; name the FILE"))
+	if q.Flags.Changed("kind") {
+		q.Fail(flag.Misusef("--kind picks a kind of a pattern file; name the FILE"))
 	}
-	if !q.flags.Changed("thread") {
-		q.fail(misuse("which bolt? Write for example --thread M10 --class 10.9, or name a pattern FILE"))
+	if !q.Flags.Changed("thread") {
+		q.Fail(flag.Misusef("which bolt? Write for example --thread M10 --class 10.9, or name a pattern FILE"))
 	}
-	q.needs("angle", "grip", "95mm")
-	q.needs("snug", "grip", "95mm")
-	q.needs("length", "grip", "95mm")
-	q.needs("engagement", "into", "aluminium")
-	q.needs("insert", "into", "aluminium")
+	q.Needs("angle", "grip", "95mm")
+	q.Needs("snug", "grip", "95mm")
+	q.Needs("length", "grip", "95mm")
+	q.Needs("engagement", "into", "aluminium")
+	q.Needs("insert", "into", "aluminium")
 }
 
 // kinds reads the kinds of a pattern file, or the one that was asked for.
@@ -133,7 +135,7 @@ func (p *Program) kinds(q *quantities, file string) (title string, asked []figur
 	if problems.Stops() {
 		return "", nil, Wrong
 	}
-	kind, picked := q.text("kind")
+	kind, picked := q.Text("kind")
 	if !picked {
 		return title, asked, Done
 	}
@@ -154,8 +156,8 @@ func (p *Program) answers(q *quantities, asked []figures.Ask) ([]figures.Answer,
 	var answers []figures.Answer
 	for _, ask := range asked {
 		q.override(&ask)
-		if q.err != nil {
-			return nil, q.err
+		if q.Err != nil {
+			return nil, q.Err
 		}
 		if err := q.complete(ask); err != nil {
 			return nil, err
@@ -172,35 +174,35 @@ func (p *Program) answers(q *quantities, asked []figures.Ask) ([]figures.Answer,
 // override lays the flags over a request.
 func (q *quantities) override(ask *figures.Ask) {
 	b := &ask.Bolt.Bolt
-	if t, set := read(q, "thread", thread.Parse); set {
+	if t, set := flag.Read(q, "thread", thread.Parse); set {
 		b.Thread = t
 	}
-	if class, set := q.text("class"); set {
+	if class, set := q.Text("class"); set {
 		b.Class = class
 	}
 	q.friction(b)
-	b.YieldShare, _ = read(q, "yield", screw.ParseShare)
-	b.ProofShare, _ = read(q, "proof", screw.ParseShare)
-	b.Preload = above(q, "preload", unit.ParseForce)
-	ask.Torque = above(q, "torque", torqueNm)
-	if e, set := oneOf(q, "equation", screw.Equations); set {
+	b.YieldShare, _ = flag.Read(q, "yield", screw.ParseShare)
+	b.ProofShare, _ = flag.Read(q, "proof", screw.ParseShare)
+	b.Preload = flag.Above(q, "preload", unit.ParseForce)
+	ask.Torque = flag.Above(q, "torque", flag.TorqueNm)
+	if e, set := flag.OneOf(q, "equation", screw.Equations); set {
 		b.Equation = e
 	}
 	q.head(b)
 	q.sizes(ask)
-	ask.Snug = above(q, "snug", torqueNm)
-	ask.Angle = above(q, "angle", sumOfAngles)
+	ask.Snug = flag.Above(q, "snug", flag.TorqueNm)
+	ask.Angle = flag.Above(q, "angle", flag.SumOfAngles)
 }
 
 // friction takes one word on the friction in place of all that a file says.
 func (q *quantities) friction(b *screw.Bolt) {
-	if f, set := read(q, "friction", screw.ParseFriction); set {
+	if f, set := flag.Read(q, "friction", screw.ParseFriction); set {
 		b.Friction, b.Lubricant = &f, ""
 	}
-	if words, set := q.text("lubricant"); set {
+	if words, set := q.Text("lubricant"); set {
 		b.Friction, b.Lubricant = nil, words
 	}
-	if k, set := read(q, "k", screw.ParseNutFactor); set {
+	if k, set := flag.Read(q, "k", screw.ParseNutFactor); set {
 		b.Friction, b.Lubricant, b.NutFactor = nil, "", k
 	}
 }
@@ -208,19 +210,19 @@ func (q *quantities) friction(b *screw.Bolt) {
 // head takes a head or a washer in place of what a file says of the bearing
 // face, which belongs to another.
 func (q *quantities) head(b *screw.Bolt) {
-	if form, set := oneOf(q, "head", head.Forms); set {
+	if form, set := flag.OneOf(q, "head", head.Forms); set {
 		if was := cmp.Or(b.HeadForm, head.Hexagon); form != was {
 			b.HeadAcross, b.WasherFace = 0, 0
 		}
 		b.HeadForm = form
 	}
-	if across := above(q, "across", withUnit); across > 0 {
+	if across := flag.Above(q, "across", flag.WithUnit); across > 0 {
 		b.HeadAcross, b.WasherFace = across, 0
-		if !q.flags.Changed("head") {
+		if !q.Flags.Changed("head") {
 			b.HeadForm = head.Hexagon
 		}
 	}
-	if washer, set := oneOf(q, "washer", head.Washers); set {
+	if washer, set := flag.OneOf(q, "washer", head.Washers); set {
 		b.Washer = washer
 		if washer == head.NormalWasher {
 			b.WasherFace = 0
@@ -236,17 +238,17 @@ func (q *quantities) sizes(ask *figures.Ask) {
 		{"head-diameter", &ask.Bolt.Bolt.WasherFace}, {"hole", &ask.Bolt.Bolt.Hole},
 		{"length", &ask.Grip.BoltLength}, {"engagement", &ask.Grip.Engagement},
 	} {
-		if l := above(q, size.flag, withUnit); l > 0 {
+		if l := flag.Above(q, size.flag, flag.WithUnit); l > 0 {
 			*size.to = l
 		}
 	}
-	if layers, set := read(q, "grip", stiffness.ParseLayers); set {
+	if layers, set := flag.Read(q, "grip", stiffness.ParseLayers); set {
 		ask.Grip.Layers = layers
 	}
-	if material, set := q.text("into"); set {
+	if material, set := q.Text("into"); set {
 		ask.Grip.TappedIn = material
 	}
-	if outer := above(q, "insert", withUnit); outer > 0 {
+	if outer := flag.Above(q, "insert", flag.WithUnit); outer > 0 {
 		ask.Insert = &strength.Insert{Outer: outer}
 	}
 }
@@ -269,4 +271,30 @@ func (q *quantities) complete(ask figures.Ask) error {
 		return lacks("the material of the tapped part", "into")
 	}
 	return nil
+}
+
+// askedUnits reads the list of units in which the key figures are wanted
+// besides those of the table.
+func askedUnits(text string) ([]unit.Asked, error) {
+	var units []unit.Asked
+	for _, name := range strings.Split(text, ",") {
+		u, err := unit.ParseAsked(name)
+		if err != nil {
+			return nil, err
+		}
+		units = append(units, u)
+	}
+	return units, nil
+}
+
+// ofKind says which kind of a file an error is about.
+func ofKind(kind string, err error) error {
+	if kind == "" {
+		return err
+	}
+	return fmt.Errorf("kind %s: %w", kind, err)
+}
+
+func unknownKind(kind string, names []string) error {
+	return fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", "))
 }

@@ -7,8 +7,10 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/source"
@@ -37,13 +39,13 @@ var wrenchCommand = command{
 }
 
 func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool) Status {
-	q := &quantities{flags: flags}
+	q := newQuantities(flags)
 	work := q.wrenchWork(args)
-	if q.err != nil {
-		return p.refuse("wrench", q.err)
+	if q.Err != nil {
+		return p.refuse("wrench", q.Err)
 	}
 	work.Again = again
-	if file, set := q.text("wrenches"); set {
+	if file, set := q.Text("wrenches"); set {
 		list, status := p.wrenches(file)
 		if status != Done {
 			return status
@@ -55,32 +57,32 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 		return p.fail(Wrong, err)
 	}
 	if asJSON {
-		return p.printJSON(wrenchJSON(p.words, work, answer))
+		return p.printJSON(report.WrenchJSON(p.words, work, answer))
 	}
-	p.printWrench(work, answer)
+	p.reportTo(p.Stdout).Wrench(work, answer)
 	return Done
 }
 
 func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	if len(args) > 0 {
-		q.fail(misuse("wrench takes flags only: %q is one too many", args[0]))
+		q.Fail(flag.Misusef("wrench takes flags only: %q is one too many", args[0]))
 	}
-	if !q.flags.Changed("torque") {
-		q.fail(misuse("which torque? Write for example --torque 80Nm"))
+	if !q.Flags.Changed("torque") {
+		q.Fail(flag.Misusef("which torque? Write for example --torque 80Nm"))
 	}
-	if !q.flags.Changed("wrenches") {
-		q.needs("adapter", "length", "400mm")
+	if !q.Flags.Changed("wrenches") {
+		q.Needs("adapter", "length", "400mm")
 	}
-	q.needs("adapter-angle", "adapter", "60mm")
-	q.text("wrenches")
-	given, set := read(q, "torque", unit.ParseTorque)
+	q.Needs("adapter-angle", "adapter", "60mm")
+	q.Text("wrenches")
+	given, set := flag.Read(q, "torque", unit.ParseTorque)
 	if set && !(given.Value > 0) {
-		q.fail(fmt.Errorf("--torque %s; allowed: above 0", given))
+		q.Fail(fmt.Errorf("--torque %s; allowed: above 0", given))
 	}
 	work.Torque, work.Unit = given.Nm(), given.Unit
-	work.Length = above(q, "length", withUnit)
-	work.Adapter = above(q, "adapter", withUnit)
-	work.AdapterAngle, _ = read(q, "adapter-angle", unit.ParseAngle)
+	work.Length = flag.Above(q, "length", flag.WithUnit)
+	work.Adapter = flag.Above(q, "adapter", flag.WithUnit)
+	work.AdapterAngle, _ = flag.Read(q, "adapter-angle", unit.ParseAngle)
 	return work
 }
 
@@ -93,37 +95,11 @@ func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	case errors.Is(err, source.IsFolder):
 		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", file))
 	case err != nil:
-		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, reason(err)))
+		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, files.Reason(err)))
 	}
 	p.report(problems)
 	if problems.Stops() {
 		return nil, Wrong
 	}
 	return list, Done
-}
-
-func (p *Program) printWrench(work wrench.Work, a job.WrenchAnswer) {
-	p.fact("set on the wrench", "%s", bothTorques(a.Setting))
-	p.fact("on its scale", "%s (%s)", a.Scale, a.Scale.Other())
-	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
-	if work.Adapter > 0 {
-		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
-		p.fact("wrench length", "%s, %s", a.Length, p.words.Term(a.LengthFrom))
-	}
-	if a.Wrench != nil {
-		p.fact("take", "%s", a.Wrench.Name)
-	}
-	p.fact("usable", "%s", usableWords(a))
-	p.printLines("Notes", p.words.SayAll(a.Notes))
-	p.printLines("Assumed", p.words.SayAll(a.Assumptions))
-	p.printLines("Sources", a.Sources)
-}
-
-// usableWords says why a wrench is usable at the setting, or which one is.
-func usableWords(a job.WrenchAnswer) string {
-	least, most := figure(a.Least.In(a.Scale.Unit)), figure(a.Most.In(a.Scale.Unit))
-	if a.Wrench == nil {
-		return fmt.Sprintf("a wrench whose scale ends between %s and %s %s, so that the setting lies within 20 %% to 100 %% of it", least, most, a.Scale.Unit)
-	}
-	return fmt.Sprintf("yes: %s keeps its tolerance from %s to %s %s, and is the smallest that does so at this setting", a.Wrench.Name, least, most, a.Scale.Unit)
 }

@@ -46,8 +46,8 @@ type stepOut struct {
 	Note      string   `json:"note,omitempty"`
 }
 
-// OrderJSON gives the plan as data.
-func OrderJSON(p plan.Plan) orderOut {
+// OrderJSON gives the plan as data; what was assumed stands in the words of c.
+func OrderJSON(c *words.Catalogue, p plan.Plan) orderOut {
 	out := orderOut{
 		Title: p.Title, Machine: p.Machine, Revision: p.Revision, Date: p.Date, Fingerprint: p.Fingerprint,
 		Source: p.Source, WorkedOut: p.WorkedOut(), Cautions: p.CautionsFor(plan.CautionBoth),
@@ -55,7 +55,7 @@ func OrderJSON(p plan.Plan) orderOut {
 		Steps: stepsJSON(p.Steps(p.Tighten)), LoosenSteps: stepsJSON(p.Steps(p.Loosen)),
 	}
 	for _, a := range p.Assumptions {
-		out.Assumptions = append(out.Assumptions, words.English().Say(a))
+		out.Assumptions = append(out.Assumptions, c.Say(a))
 	}
 	for _, g := range p.Groups {
 		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), familyJSON(p, g.Seen), p.IDs(g.Members)})

@@ -66,3 +66,11 @@ func (r Report) Warn(file string, notes []string) {
 		r.line("drawdown: ", Warned, finding.Values{"what": note, "file": file})
 	}
 }
+
+// Counted writes a count with its noun: 1 kind, 2 kinds.
+func Counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

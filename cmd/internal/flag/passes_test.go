@@ -1,4 +1,4 @@
-package cli
+package flag
 
 import (
 	"testing"
@@ -9,13 +9,13 @@ import (
 // Expected values are first principles: percents are hundredths.
 func TestFiguresOfPredict(t *testing.T) {
 	for text, want := range map[string][]float64{"30,70,100": {0.3, 0.7, 1}, " 10 % , 100%": {0.1, 1}} {
-		got, err := parsePercents(text)
+		got, err := ParsePercents(text)
 		if diff := cmp.Diff(want, got); err != nil || diff != "" {
 			t.Errorf("%s: %v %s", text, err, diff)
 		}
 	}
 	for text, want := range map[string]float64{"110%": 1.1, "1.25": 1.25, "150 %": 1.5} {
-		if got, err := parseCap(text); err != nil || got != want {
+		if got, err := ParseCap(text); err != nil || got != want {
 			t.Errorf("%s: %g, %v; want %g", text, got, err, want)
 		}
 	}
@@ -27,7 +27,7 @@ func FuzzFiguresOfPredict(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		for _, parse := range []func(string) ([]float64, error){parsePercents, parseShares} {
+		for _, parse := range []func(string) ([]float64, error){ParsePercents, ParseShares} {
 			list, err := parse(text)
 			for _, share := range list {
 				if err == nil && !(share >= 0.01 && share <= 1.2) {
@@ -35,13 +35,13 @@ func FuzzFiguresOfPredict(f *testing.F) {
 				}
 			}
 		}
-		if c, err := parseCap(text); err == nil && !(c >= 1 && c <= 2) {
+		if c, err := ParseCap(text); err == nil && !(c >= 1 && c <= 2) {
 			t.Errorf("%q: a cap of %g", text, c)
 		}
-		if r, err := parseFlexibility(text); err == nil && !(r >= 1e-9 && r <= 1) {
+		if r, err := ParseFlexibility(text); err == nil && !(r >= 1e-9 && r <= 1) {
 			t.Errorf("%q: a flexibility of %g", text, float64(r))
 		}
-		if ring, err := parseRing(text); err == nil && !(ring.GasketInner > 0 && ring.GasketOuter > ring.GasketInner) {
+		if ring, err := ParseRing(text); err == nil && !(ring.GasketInner > 0 && ring.GasketOuter > ring.GasketInner) {
 			t.Errorf("%q: a ring of %v to %v", text, ring.GasketInner, ring.GasketOuter)
 		}
 	})

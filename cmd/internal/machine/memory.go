@@ -1,4 +1,4 @@
-package cli
+package machine
 
 import (
 	"math"
@@ -9,9 +9,9 @@ import (
 // PC is often an old one: garbage is rather collected once more than let grow.
 const smallCardBytes = 14 << 20
 
-// keepSmall bounds the memory for a card of ordinary size, unless the user has
+// KeepSmall bounds the memory for a card of ordinary size, unless the user has
 // set a bound. Large cards and fine pictures need more and get it.
-func keepSmall(fasteners, dpi int) {
+func KeepSmall(fasteners, dpi int) {
 	const (
 		ordinaryCount = 100
 		ordinaryDPI   = 300

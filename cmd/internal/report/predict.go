@@ -1,4 +1,4 @@
-package cli
+package report
 
 import (
 	"fmt"
@@ -7,7 +7,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/interaction"
@@ -20,20 +19,20 @@ import (
 // lowestShown is how many of the fasteners that end low are named.
 const lowestShown = 4
 
-// predictReport prints a prediction in a language. What it says is decided where
+// Prediction prints a prediction in a language. What it says is decided where
 // the figures are; here it is put one below the other.
-type predictReport struct {
+type Prediction struct {
 	interaction.Answer
-	to io.Writer
-	c  *words.Catalogue
+	To    io.Writer
+	Words *words.Catalogue
 }
 
-func (r predictReport) print(compare bool) {
+func (r Prediction) Print(compare bool) {
 	title := r.Plan.Title
 	if r.Plan.Machine != "" {
 		title += " · " + r.Plan.Machine
 	}
-	fmt.Fprintf(r.to, "%s\n%s\n\n", title, r.c.Forecast.WorkedOut)
+	fmt.Fprintf(r.To, "%s\n%s\n\n", title, r.Words.Forecast.WorkedOut)
 	doubts := r.Forecast.Doubts
 	if len(doubts) > 0 && doubts[0].Code == prediction.PreviewOnly { // first of all
 		r.say(doubts[0])
@@ -41,54 +40,54 @@ func (r predictReport) print(compare bool) {
 	}
 	r.say(r.Advice.Says()...)
 	r.say(append(r.Forecast.Ends(r.Plan), r.Forecast.Class.Says())...)
-	r.list(r.c.Forecast.Doubts, r.c.SayAll(doubts))
+	r.list(r.Words.Forecast.Doubts, r.Words.SayAll(doubts))
 	r.passes()
 	r.lowest()
-	behaves := []string{r.c.Say(r.Forecast.Once()), r.said(r.Forecast.Lies(r.Plan))}
+	behaves := []string{r.Words.Say(r.Forecast.Once()), r.said(r.Forecast.Lies(r.Plan))}
 	if repeat := r.Forecast.Repeat(); len(repeat) > 0 {
 		behaves = append(behaves, r.said(repeat))
 	}
 	if r.Comparison != nil {
-		behaves = append(behaves, r.c.SayAll(r.Comparison.Snug)...)
+		behaves = append(behaves, r.Words.SayAll(r.Comparison.Snug)...)
 	}
-	r.list(r.noted(PredictBehaves, nil), append(behaves, r.c.SayAll(r.Notes)...))
+	r.list(r.noted(PredictBehaves, nil), append(behaves, r.Words.SayAll(r.Notes)...))
 	r.targets()
 	r.scatter()
 	if compare {
 		r.others()
 	}
 	r.basis()
-	r.text(r.c.Forecast.Guidance + " " + r.c.Sheet.ManualFirst)
+	r.text(r.Words.Forecast.Guidance + " " + r.Words.Sheet.ManualFirst)
 }
 
 // say prints findings one after the other, as a paragraph.
-func (r predictReport) say(list ...finding.Finding) { r.text(r.said(list)) }
+func (r Prediction) say(list ...finding.Finding) { r.text(r.said(list)) }
 
-func (r predictReport) said(list []finding.Finding) string {
-	return strings.Join(r.c.SayAll(list), " ")
+func (r Prediction) said(list []finding.Finding) string {
+	return strings.Join(r.Words.SayAll(list), " ")
 }
 
-func (r predictReport) text(line string) { fmt.Fprint(r.to, wrapped("  ", "  ", line)) }
+func (r Prediction) text(line string) { fmt.Fprint(r.To, Wrapped("  ", "  ", line)) }
 
 // noted words what is said around the figures.
-func (r predictReport) noted(code finding.Code, values finding.Values) string {
-	return r.c.Say(finding.Noted(code, values))
+func (r Prediction) noted(code finding.Code, values finding.Values) string {
+	return r.Words.Say(finding.Noted(code, values))
 }
 
 // list prints lines one below the other, under a heading.
-func (r predictReport) list(heading string, lines []string) {
+func (r Prediction) list(heading string, lines []string) {
 	if len(lines) == 0 {
 		return
 	}
-	fmt.Fprintf(r.to, "\n%s\n", heading)
+	fmt.Fprintf(r.To, "\n%s\n", heading)
 	for _, line := range lines {
-		fmt.Fprint(r.to, wrapped("  - ", "    ", line))
+		fmt.Fprint(r.To, Wrapped("  - ", "    ", line))
 	}
 }
 
 // joined says findings in a row.
-func (r predictReport) joined(list []finding.Finding) string {
-	return strings.Join(r.c.SayAll(list), r.c.Card.Checks.And)
+func (r Prediction) joined(list []finding.Finding) string {
+	return strings.Join(r.Words.SayAll(list), r.Words.Card.Checks.And)
 }
 
 // terminal is the width of a terminal in columns, and leastName the least that a
@@ -97,8 +96,8 @@ const terminal, leastName = 80, 20
 
 // table prints rows in columns that are as wide as what stands in them: words in
 // the first, which breaks them where they are long, and figures in the others.
-func (r predictReport) table(rows [][]string) {
-	columns := make(report.Columns, len(rows[0]))
+func (r Prediction) table(rows [][]string) {
+	columns := make(Columns, len(rows[0]))
 	for _, row := range rows {
 		for k, cell := range row {
 			columns[k] = max(columns[k], utf8.RuneCountInString(cell)+1)
@@ -113,7 +112,7 @@ func (r predictReport) table(rows [][]string) {
 	for _, row := range rows {
 		figures := row[1:]
 		for _, name := range broken(row[0], names) {
-			columns.Row(r.to, append([]string{"  " + name}, figures...)...)
+			columns.Row(r.To, append([]string{"  " + name}, figures...)...)
 			figures = nil // beside the first line alone
 		}
 	}
@@ -134,35 +133,35 @@ func broken(name string, width int) []string {
 }
 
 // whole and hundredths write bands of percentages and of millimetres.
-func (r predictReport) whole(b bounds.Band) string      { return r.c.Value(b, ".0") }
-func (r predictReport) hundredths(b bounds.Band) string { return r.c.Value(b, ".2") }
+func (r Prediction) whole(b bounds.Band) string      { return r.Words.Value(b, ".0") }
+func (r Prediction) hundredths(b bounds.Band) string { return r.Words.Value(b, ".2") }
 
 // named is a bolt by its number on the card and its id.
-func (r predictReport) named(fastener int) string {
+func (r Prediction) named(fastener int) string {
 	return fmt.Sprintf("%d (%s)", r.Plan.Tighten.Numbers()[fastener], r.Plan.Joint.Fasteners[fastener].ID)
 }
 
 // passes prints the table of passes.
-func (r predictReport) passes() {
-	fmt.Fprintln(r.to)
+func (r Prediction) passes() {
+	fmt.Fprintln(r.To)
 	rows := [][]string{{r.noted(PredictPass, nil), r.noted(PredictLeast, nil), r.noted(PredictMean, nil), r.noted(PredictMost, nil), r.noted(PredictSD, nil)}}
 	for n, pass := range r.Forecast.Passes {
 		s := pass.Spread
-		rows = append(rows, []string{fmt.Sprintf("%d  %s", n+1, r.c.Say(pass.Does(r.Plan))), r.whole(s.Min), r.whole(s.Mean), r.whole(s.Max), r.whole(s.SD)})
+		rows = append(rows, []string{fmt.Sprintf("%d  %s", n+1, r.Words.Say(pass.Does(r.Plan))), r.whole(s.Min), r.whole(s.Mean), r.whole(s.Max), r.whole(s.SD)})
 	}
 	r.table(rows)
-	r.text(fmt.Sprintf(r.c.Forecast.Basis.Hundred, r.joined(procedure.Say(r.Forecast.Hundreds))))
+	r.text(fmt.Sprintf(r.Words.Forecast.Basis.Hundred, r.joined(procedure.Say(r.Forecast.Hundreds))))
 	r.say(r.Forecast.FoundationTaken())
 }
 
 // lowest names the fasteners that end lowest, by their numbers on the card.
-func (r predictReport) lowest() {
+func (r Prediction) lowest() {
 	lowest := r.Forecast.Lowest[:min(lowestShown, len(r.Forecast.Lowest))]
 	if len(lowest) == 0 {
-		fmt.Fprintf(r.to, "\n%s\n", r.noted(PredictNoneLow, nil))
+		fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictNoneLow, nil))
 		return
 	}
-	fmt.Fprintf(r.to, "\n%s\n", r.noted(PredictLowest, nil))
+	fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictLowest, nil))
 	var rows [][]string
 	for _, i := range lowest {
 		rows = append(rows, []string{r.named(i), r.whole(r.Forecast.Last().Percent[i]) + " %"})
@@ -171,27 +170,27 @@ func (r predictReport) lowest() {
 }
 
 // targets prints those that make up for the loss.
-func (r predictReport) targets() {
+func (r Prediction) targets() {
 	if r.Targets == nil {
 		return
 	}
-	fmt.Fprintf(r.to, "\n%s\n", r.noted(PredictTargets, finding.Values{"cap": math.Floor(100*r.Cap + 1e-9)}))
+	fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictTargets, finding.Values{"cap": math.Floor(100*r.Cap + 1e-9)}))
 	var rows [][]string
 	for _, i := range r.Plan.Tighten.Order {
 		kN := bounds.Rough(r.Targets[i] / 1000)
-		rows = append(rows, []string{r.named(i), r.c.Value(100*r.Targets[i]/r.Nominal.TargetsN[i], ".0") + " %", r.c.Value(kN, "") + " kN"})
+		rows = append(rows, []string{r.named(i), r.Words.Value(100*r.Targets[i]/r.Nominal.TargetsN[i], ".0") + " %", r.Words.Value(kN, "") + " kN"})
 	}
 	r.table(rows)
 	r.say(r.OnTargets()...)
 }
 
 // scatter prints what friction adds.
-func (r predictReport) scatter() {
+func (r Prediction) scatter() {
 	s := r.Scatter
 	if s == nil {
 		return
 	}
-	fmt.Fprintf(r.to, "\n%s\n", r.noted(PredictScatter, finding.Values{"draws": s.Draws, "seed": fmt.Sprint(s.Seed)}))
+	fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictScatter, finding.Values{"draws": s.Draws, "seed": fmt.Sprint(s.Seed)}))
 	r.text(r.noted(PredictSDs, finding.Values{"friction": s.Friction.SDPercent, "elastic": s.Elastic.SD, "both": s.Together.SD}))
 	r.text(r.noted(PredictOfJoint, finding.Values{"ends": s.Together.Lowest}))
 	for k, i := range r.Forecast.Lowest {
@@ -203,47 +202,47 @@ func (r predictReport) scatter() {
 }
 
 // others prints the file's own way beside others.
-func (r predictReport) others() {
-	c, w := r.Comparison, r.c.Forecast.Other
-	fmt.Fprintf(r.to, "\n%s\n", w.Heading)
+func (r Prediction) others() {
+	c, w := r.Comparison, r.Words.Forecast.Other
+	fmt.Fprintf(r.To, "\n%s\n", w.Heading)
 	rows := [][]string{{w.Way, w.Least, w.SD, w.Uneven, w.Path, r.noted(PredictOrder, nil)}}
 	for i, trial := range c.Trials {
-		name := r.c.Term(trial.Way)
+		name := r.Words.Term(trial.Way)
 		if i > 0 && i == c.Advice.Best {
 			name = "→ " + name
 		}
 		if trial.Less {
 			name += " (" + w.OnlyToCompare + ")"
 		}
-		rows = append(rows, []string{name, r.whole(trial.End.Min), r.whole(trial.End.SD), r.hundredths(trial.UnevenMm), r.c.Value(trial.TravelM, ".1"), w.RuleWords[string(trial.Rules)]})
+		rows = append(rows, []string{name, r.whole(trial.End.Min), r.whole(trial.End.SD), r.hundredths(trial.UnevenMm), r.Words.Value(trial.TravelM, ".1"), w.RuleWords[string(trial.Rules)]})
 		for _, also := range trial.Also {
-			rows = append(rows, []string{"  = " + r.c.Term(also)})
+			rows = append(rows, []string{"  = " + r.Words.Term(also)})
 		}
 	}
 	r.table(rows)
-	fmt.Fprintln(r.to)
+	fmt.Fprintln(r.To)
 	r.text(w.Says)
 	r.say(append(c.OnRecipe(), c.Notes...)...)
 	for _, trial := range c.Orders() {
-		r.text(fmt.Sprintf(w.OrderOf, r.c.Term(trial.Way), strings.Join(r.Plan.IDs(trial.Order), " ")))
+		r.text(fmt.Sprintf(w.OrderOf, r.Words.Term(trial.Way), strings.Join(r.Plan.IDs(trial.Order), " ")))
 	}
 }
 
 // basis says what it all rests on, and what is left out. What is assumed of the
 // bolts is much and changes little: JSON has it.
-func (r predictReport) basis() {
-	w := r.c.Forecast
-	fmt.Fprintln(r.to)
+func (r Prediction) basis() {
+	w := r.Words.Forecast
+	fmt.Fprintln(r.To)
 	if len(r.Stated) > 0 {
 		r.text(fmt.Sprintf(w.Basis.Stated, r.joined(r.Stated)))
 	}
 	var assumed []string
 	for _, f := range r.Assumed {
 		if !setup.OfBolts(f) && f.Code != procedure.FrictionMiddle {
-			assumed = append(assumed, r.c.Say(f))
+			assumed = append(assumed, r.Words.Say(f))
 		}
 	}
-	r.text(fmt.Sprintf(w.Basis.Assumed, strings.Join(append(assumed, w.Basis.Unlisted), r.c.Card.Checks.And)))
+	r.text(fmt.Sprintf(w.Basis.Assumed, strings.Join(append(assumed, w.Basis.Unlisted), r.Words.Card.Checks.And)))
 	r.text(fmt.Sprintf(w.NotInModel, r.joined(interaction.LeftOut(r.Scatter != nil))))
-	fmt.Fprintln(r.to)
+	fmt.Fprintln(r.To)
 }

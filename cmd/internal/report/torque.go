@@ -1,4 +1,4 @@
-package cli
+package report
 
 import (
 	"fmt"
@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/figures"
@@ -18,40 +17,40 @@ import (
 // precedence stands in every output with a worked-out figure.
 const precedence = "worked out by drawdown; the maker's figure goes before it"
 
-func (p *Program) printTorque(title string, answers []figures.Answer, units []unit.Asked) {
+func (p Report) Torque(title string, answers []figures.Answer, units []unit.Asked) {
 	if title != "" {
-		fmt.Fprintf(p.Stdout, "%s\n\n", title)
+		fmt.Fprintf(p.To, "%s\n\n", title)
 	}
 	for i, a := range answers {
 		if i > 0 {
-			fmt.Fprintln(p.Stdout)
+			fmt.Fprintln(p.To)
 		}
 		p.printAnswer(a, units)
 	}
 }
 
-func (p *Program) printAnswer(a figures.Answer, units []unit.Asked) {
-	heading := a.Bolt.Bolt.Thread.Name + ", " + p.words.What(a.Result.Strength.Named())
+func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
+	heading := a.Bolt.Bolt.Thread.Name + ", " + p.Words.What(a.Result.Strength.Named())
 	if a.Kind != "" {
 		heading = a.Kind + ": " + heading
 	}
-	fmt.Fprintf(p.Stdout, "%s\n%s\n\n", heading, precedence)
+	fmt.Fprintf(p.To, "%s\n%s\n\n", heading, precedence)
 	p.printAim(a)
 	p.printTurned(a)
 	p.printByFriction(a)
 	p.printJoint(a)
 	p.inUnits(a, units)
-	p.printLines("Notes", p.words.SayAll(a.Notes))
-	p.printLines("Assumed", p.words.SayAll(a.Assumptions))
+	p.printLines("Notes", p.Words.SayAll(a.Notes))
+	p.printLines("Assumed", p.Words.SayAll(a.Assumptions))
 	p.printLines("Sources", a.Sources)
 }
 
 // fact prints a figure behind its name.
-func (p *Program) fact(name, format string, args ...any) {
-	fmt.Fprint(p.Stdout, wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), fmt.Sprintf(format, args...)))
+func (p Report) fact(name, format string, args ...any) {
+	fmt.Fprint(p.To, Wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), fmt.Sprintf(format, args...)))
 }
 
-func (p *Program) printAim(a figures.Answer) {
+func (p Report) printAim(a figures.Answer) {
 	r := a.Result
 	switch {
 	case a.Turned != nil:
@@ -73,7 +72,7 @@ func (p *Program) printAim(a figures.Answer) {
 }
 
 // printWarning stands beside the torque, where it takes the bolt past yield.
-func (p *Program) printWarning(r screw.Result) {
+func (p Report) printWarning(r screw.Result) {
 	n := r.Nominal
 	if n.Yields() {
 		p.warning("nominal", n)
@@ -88,7 +87,7 @@ func (p *Program) printWarning(r screw.Result) {
 	}
 }
 
-func (p *Program) warning(where string, at screw.AtFriction) {
+func (p Report) warning(where string, at screw.AtFriction) {
 	does := "takes the bolt past yield, so that it stretches for good"
 	if at.Breaks() {
 		does = "breaks the bolt"
@@ -142,29 +141,29 @@ func headWords(r screw.Result) string {
 }
 
 // row prints three figures by friction, or one where the friction is one.
-func (p *Program) row(single bool, name string, low, nominal, high string) {
+func (p Report) row(single bool, name string, low, nominal, high string) {
 	figures := []string{low, nominal, high}
 	if single {
 		figures = []string{nominal}
 	}
-	report.Columns{-33, 13, 13, 13}.Row(p.Stdout, append([]string{"  " + name}, figures...)...)
+	Columns{-33, 13, 13, 13}.Row(p.To, append([]string{"  " + name}, figures...)...)
 }
 
 // byFrictionHeading heads a table of rows.
-func (p *Program) byFrictionHeading(single bool, what string) {
+func (p Report) byFrictionHeading(single bool, what string) {
 	if single {
-		fmt.Fprintf(p.Stdout, "\n%s, at the one figure of friction\n", what)
+		fmt.Fprintf(p.To, "\n%s, at the one figure of friction\n", what)
 		return
 	}
-	fmt.Fprintf(p.Stdout, "\n%s, by friction\n", what)
+	fmt.Fprintf(p.To, "\n%s, by friction\n", what)
 	p.row(single, "", "low friction", "nominal", "high friction")
 }
 
-func row[T any](p *Program, single bool, name string, low, nominal, high T, word func(T) string) {
+func row[T any](p Report, single bool, name string, low, nominal, high T, word func(T) string) {
 	p.row(single, name, word(low), word(nominal), word(high))
 }
 
-func (p *Program) printByFriction(a figures.Answer) {
+func (p Report) printByFriction(a figures.Answer) {
 	l, n, h := a.Result.Low, a.Result.Nominal, a.Result.High
 	heading := fmt.Sprintf("With %s N·m", figure(float64(a.Result.Torque)))
 	if a.Turned != nil {
@@ -224,7 +223,7 @@ func unlessBreaking(f screw.AtFriction, figure string) string {
 	return figure
 }
 
-func (p *Program) printTurned(a figures.Answer) {
+func (p Report) printTurned(a figures.Answer) {
 	if a.Turned == nil {
 		return
 	}
@@ -289,8 +288,8 @@ func unlessBroken(f stiffness.AfterAngle, figure string) string {
 }
 
 // printJoint prints what the joint does with the preload.
-func (p *Program) printJoint(a figures.Answer) {
-	fmt.Fprintf(p.Stdout, "\nThe joint, at a preload of %s kN (the greatest)\n", kN(a.Greatest))
+func (p Report) printJoint(a figures.Answer) {
+	fmt.Fprintf(p.To, "\nThe joint, at a preload of %s kN (the greatest)\n", kN(a.Greatest))
 	p.printPressure(a)
 	if s := a.Stripping; s != nil {
 		p.printStripping(a, *s)
@@ -316,7 +315,7 @@ func reachWords(j stiffness.Joint) string {
 	return fmt.Sprintf(", with D′A %.1f mm counted around the bolt", float64(j.ConeReach))
 }
 
-func (p *Program) printPressure(a figures.Answer) {
+func (p Report) printPressure(a figures.Answer) {
 	where := "under the head"
 	if a.Result.OnWasher {
 		where = "under the washer"
@@ -328,10 +327,10 @@ func (p *Program) printPressure(a figures.Answer) {
 	p.fact(where, "%.0f MPa on %s, which bears %.0f MPa (%s)", float64(a.Pressure.Pressure), a.Under, float64(a.Pressure.Limit), percent(a.Pressure.Used))
 }
 
-func (p *Program) printStripping(a figures.Answer, s strength.Stripping) {
+func (p Report) printStripping(a figures.Answer, s strength.Stripping) {
 	if a.Engaged > 0 {
 		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
-			p.words.Term(finding.Term(s.First)), figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
+			p.Words.Term(finding.Term(s.First)), figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
 	}
 	if a.Engaged > 0 {
 		p.fact("engagement", "%s, of which %.1f mm carry", a.Engaged, float64(s.Effective))
@@ -343,17 +342,17 @@ func (p *Program) printStripping(a figures.Answer, s strength.Stripping) {
 // upward rounds a length that is needed up to a tenth of a millimetre.
 func upward(l unit.Length) float64 { return math.Ceil(float64(l)*10) / 10 }
 
-func (p *Program) printLines(heading string, lines []string) {
+func (p Report) printLines(heading string, lines []string) {
 	if len(lines) == 0 {
 		return
 	}
-	fmt.Fprintf(p.Stdout, "\n%s\n", heading)
+	fmt.Fprintf(p.To, "\n%s\n", heading)
 	for _, line := range lines {
-		fmt.Fprint(p.Stdout, wrapped("  - ", "    ", line))
+		fmt.Fprint(p.To, Wrapped("  - ", "    ", line))
 	}
 }
 
-func (p *Program) text(line string) { fmt.Fprint(p.Stdout, wrapped("  ", "  ", line)) }
+func (p Report) text(line string) { fmt.Fprint(p.To, Wrapped("  ", "  ", line)) }
 
 // figure prints a number to about three figures, without powers of ten.
 func figure(v float64) string {

@@ -9,6 +9,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/patterns/problem"
 	"drawdown/render"
@@ -135,7 +136,7 @@ func (f drawFlags) chosen() (ask job.Printing, err error) {
 // drawCheck draws a sound file and gives the paths of what it wrote, and what
 // the drawing could not do as asked.
 func (p *Program) drawCheck(made plan.Plan, f drawFlags, ask job.Printing) (paths, notes []string, status Status) {
-	keepSmall(len(made.Joint.Fasteners), ask.DPI)
+	machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
 	drawn, notes, err := job.CheckDrawing(made, *f.actualSize, ask)
 	if err != nil {
 		return nil, notes, p.fail(Wrong, err)

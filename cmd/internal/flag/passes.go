@@ -1,19 +1,15 @@
-package cli
+package flag
 
 import (
 	"errors"
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
-	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
-	"drawdown/sequence/interaction/prediction"
-	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/tension/stiffness"
 )
 
@@ -23,24 +19,24 @@ const mostPasses = 50
 // plainNumber is a figure without a sign; a power of ten may follow.
 var plainNumber = regexp.MustCompile(`^(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?$`)
 
-// parsePercents reads passes as percents of the target: "30,70,100", "30 %, 70 %".
-func parsePercents(text string) ([]float64, error) {
-	return parsePasses(text, 100, allowedFigures{"1", "120", "30,70,100,100"})
+// ParsePercents reads passes as percents of the target: "30,70,100", "30 %, 70 %".
+func ParsePercents(text string) ([]float64, error) {
+	return ParsePasses(text, 100, allowedFigures{"1", "120", "30,70,100,100"})
 }
 
-// parseShares reads passes as shares of the target: "0.3,0.7,1".
-func parseShares(text string) ([]float64, error) {
-	return parsePasses(text, 1, allowedFigures{"0.01", "1.2", "0.3,0.7,1"})
+// ParseShares reads passes as shares of the target: "0.3,0.7,1".
+func ParseShares(text string) ([]float64, error) {
+	return ParsePasses(text, 1, allowedFigures{"0.01", "1.2", "0.3,0.7,1"})
 }
 
-// parsePasses reads passes in a unit, 1 or 100 for the target.
-func parsePasses(text string, target float64, allowed allowedFigures) (shares []float64, err error) {
+// ParsePasses reads passes in a unit, 1 or 100 for the target.
+func ParsePasses(text string, target float64, allowed allowedFigures) (shares []float64, err error) {
 	for _, one := range strings.Split(text, ",") {
 		plain := strings.TrimSpace(one)
 		if target == 100 {
 			plain = strings.TrimSuffix(plain, "%")
 		}
-		v, ok := parsePlain(plain)
+		v, ok := ParsePlain(plain)
 		if !ok || v < 0.01*target || v > 1.2*target {
 			return nil, allowed.outside("pass", strings.TrimSpace(one))
 		}
@@ -60,7 +56,7 @@ func (a allowedFigures) outside(what finding.Term, written string) error {
 	return finding.Failed(FlagOutside, finding.Values{"what": what, "written": written, "least": a.least, "most": a.most, "example": a.example})
 }
 
-func parsePlain(text string) (float64, bool) {
+func ParsePlain(text string) (float64, bool) {
 	text = strings.TrimSpace(text)
 	if !plainNumber.MatchString(text) {
 		return 0, false
@@ -69,19 +65,19 @@ func parsePlain(text string) (float64, bool) {
 	return v, err == nil
 }
 
-// parseCap reads a cap on targets over the target: "110%", "1.1".
-func parseCap(text string) (float64, error) {
-	return parseShare(text, "cap", 1, 2, allowedFigures{"100%", "200%", "110%"})
+// ParseCap reads a cap on targets over the target: "110%", "1.1".
+func ParseCap(text string) (float64, error) {
+	return ParseShare(text, "cap", 1, 2, allowedFigures{"100%", "200%", "110%"})
 }
 
-// parseStick reads a share of the target: "5%", "0.05".
-func parseStick(text string) (float64, error) {
-	return parseShare(text, "share", 0, 0.5, allowedFigures{"0%", "50%", "5%"})
+// ParseStick reads a share of the target: "5%", "0.05".
+func ParseStick(text string) (float64, error) {
+	return ParseShare(text, "share", 0, 0.5, allowedFigures{"0%", "50%", "5%"})
 }
 
-func parseShare(text string, what finding.Term, least, most float64, allowed allowedFigures) (float64, error) {
+func ParseShare(text string, what finding.Term, least, most float64, allowed allowedFigures) (float64, error) {
 	digits, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
-	v, ok := parsePlain(digits)
+	v, ok := ParsePlain(digits)
 	if percent {
 		v /= 100
 	}
@@ -93,8 +89,8 @@ func parseShare(text string, what finding.Term, least, most float64, allowed all
 
 const mostDraws = 100_000
 
-// parseDraws reads how many times the work is done with another friction.
-func parseDraws(text string) (int, error) {
+// ParseDraws reads how many times the work is done with another friction.
+func ParseDraws(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 10 || n > mostDraws {
 		return 0, allowedFigures{"10", strconv.Itoa(mostDraws), "1000"}.outside("draws", text)
@@ -102,7 +98,7 @@ func parseDraws(text string) (int, error) {
 	return n, nil
 }
 
-func parseSeed(text string) (uint64, error) {
+func ParseSeed(text string) (uint64, error) {
 	n, err := strconv.ParseUint(text, 10, 64)
 	if err != nil {
 		return 0, finding.Failed(SeedUnread, finding.Values{"written": text})
@@ -110,23 +106,23 @@ func parseSeed(text string) (uint64, error) {
 	return n, nil
 }
 
-// parseStiffness reads the stiffness of an area: one figure, its ends, or its
+// ParseStiffness reads the stiffness of an area: one figure, its ends, or its
 // ends with the middle between.
-func parseStiffness(text string) (bounds.Band, error) {
+func ParseStiffness(text string) (bounds.Band, error) {
 	span, err := unit.ParseAreaStiffness(text)
 	return bounds.Band{Low: float64(span.Low), Nominal: float64(span.Nominal), High: float64(span.High)}, err
 }
 
-// parseRing reads the two diameters of a gasket on a raised face.
-func parseRing(text string) (compliance.Flange, error) {
+// ParseRing reads the two diameters of a gasket on a raised face.
+func ParseRing(text string) (compliance.Flange, error) {
 	inner, outer, found := strings.Cut(text, "-")
 	if !found {
 		return compliance.Flange{}, finding.Failed(RingUnread, finding.Values{"written": text})
 	}
 	var f compliance.Flange
 	var err, errOuter error
-	f.GasketInner, err = withUnit(strings.TrimSpace(inner))
-	f.GasketOuter, errOuter = withUnit(strings.TrimSpace(outer))
+	f.GasketInner, err = WithUnit(strings.TrimSpace(inner))
+	f.GasketOuter, errOuter = WithUnit(strings.TrimSpace(outer))
 	if err := errors.Join(err, errOuter); err != nil {
 		return f, err
 	}
@@ -136,34 +132,11 @@ func parseRing(text string) (compliance.Flange, error) {
 	return f, nil
 }
 
-// parseFlexibility reads what a bolt and its members give way.
-func parseFlexibility(text string) (stiffness.Resilience, error) {
+// ParseFlexibility reads what a bolt and its members give way.
+func ParseFlexibility(text string) (stiffness.Resilience, error) {
 	v, err := unit.ParseFlexibility(text)
 	if err == nil && !(v >= 1e-9 && v <= 1) {
 		return 0, allowedFigures{"1e-9", "1 mm/N", "4.2e-6 mm/N"}.outside("flexibility", text)
 	}
 	return stiffness.Resilience(v), err
-}
-
-// predictHints are the flags that state what a joint lacks.
-var predictHints = []struct {
-	code  finding.Code
-	flags string
-}{
-	{setup.ThicknessUnknown, "--thickness 12mm"},
-	{setup.FlexibilityUnknown, `--bolt-flexibility "4.2e-6 mm/N"`},
-	{prediction.NothingTightens, "--passes 30,70,100 --target 30kN"},
-	{interaction.TargetUnknown, "--target 30kN"},
-	{interaction.TorqueEndsNot, "--passes 30,70,100"},
-	{interaction.TargetAboveYield, "--target 30kN"},
-}
-
-// predictProblem points to the flag that states what a joint lacks.
-func (p *Program) predictProblem(err error) error {
-	for _, hint := range predictHints {
-		if errors.Is(err, hint.code) {
-			return fmt.Errorf("%w (%s)", err, p.words.Say(finding.Noted(StatedHere, finding.Values{"flags": hint.flags})))
-		}
-	}
-	return err
 }

@@ -1,4 +1,4 @@
-package cli
+package report
 
 import (
 	"fmt"
@@ -8,27 +8,13 @@ import (
 	"drawdown/sequence/figures"
 )
 
-// askedUnits reads the list of units in which the key figures are wanted
-// besides those of the table.
-func askedUnits(text string) ([]unit.Asked, error) {
-	var units []unit.Asked
-	for _, name := range strings.Split(text, ",") {
-		u, err := unit.ParseAsked(name)
-		if err != nil {
-			return nil, err
-		}
-		units = append(units, u)
-	}
-	return units, nil
-}
-
 // inUnits prints the key figures of an answer once more, each in the units
 // asked for that fit it.
-func (p *Program) inUnits(a figures.Answer, units []unit.Asked) {
+func (p Report) inUnits(a figures.Answer, units []unit.Asked) {
 	if len(units) == 0 {
 		return
 	}
-	fmt.Fprint(p.Stdout, "\nIn the units asked for\n")
+	fmt.Fprint(p.To, "\nIn the units asked for\n")
 	for _, f := range keyFigures(a) {
 		var words []string
 		for _, u := range units {

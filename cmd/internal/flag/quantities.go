@@ -1,0 +1,142 @@
+package flag
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/geometry/unit"
+)
+
+// Quantities reads flags that carry a quantity. It keeps the first error.
+type Quantities struct {
+	Flags *pflag.FlagSet
+	Err   error
+}
+
+// reader is what reads flags, and keeps the first error.
+type reader interface {
+	Text(flag string) (string, bool)
+	Fail(err error)
+}
+
+func (q *Quantities) Fail(err error) {
+	if q.Err == nil {
+		q.Err = err
+	}
+}
+
+// Text gives what a flag was set to, and whether it was set.
+func (q *Quantities) Text(flag string) (string, bool) {
+	f := q.Flags.Lookup(flag)
+	if f == nil || !f.Changed {
+		return "", false
+	}
+	value := strings.TrimSpace(f.Value.String())
+	if value == "" {
+		_, usage := pflag.UnquoteUsage(f)
+		q.Fail(fmt.Errorf("--%s is empty: %s", flag, usage))
+	}
+	return value, value != ""
+}
+
+// Read gives the value of a flag by its parser; set is false where the flag
+// was not set or could not be read.
+func Read[T any](q reader, flag string, parse func(string) (T, error)) (value T, set bool) {
+	text, given := q.Text(flag)
+	if !given {
+		return value, false
+	}
+	value, err := parse(text)
+	if err != nil {
+		q.Fail(fmt.Errorf("--%s: %w", flag, err))
+		return value, false
+	}
+	return value, true
+}
+
+// OneOf gives the allowed word that a flag names.
+func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {
+	text, given := q.Text(name)
+	if !given {
+		return "", false
+	}
+	word, err := Choose(name, text, allowed)
+	if err != nil {
+		q.Fail(Misusef("%w", err))
+	}
+	return word, err == nil
+}
+
+// Above reads a quantity above zero; zero where the flag was not set.
+func Above[T ~float64](q reader, flag string, parse func(string) (T, error)) T {
+	value, set := Read(q, flag, parse)
+	if set && !(value > 0) {
+		text, _ := q.Text(flag)
+		q.Fail(fmt.Errorf("--%s %s; allowed: above 0", flag, text))
+		return 0
+	}
+	return value
+}
+
+// WithUnit reads a length that must say its unit.
+func WithUnit(text string) (unit.Length, error) {
+	l, err := unit.ParseLength(text, "")
+	if errors.Is(err, unit.NoUnit) {
+		return 0, fmt.Errorf("%q: the unit is missing; write for example %s mm or %s in", text, text, text)
+	}
+	return l, err
+}
+
+// SumOfAngles reads an angle, or several turns that follow each other: 90+90deg.
+// The unit of the last holds for those that have none.
+func SumOfAngles(text string) (unit.Angle, error) {
+	parts := strings.Split(strings.TrimPrefix(text, "+"), "+")
+	unitOfLast := strings.TrimLeft(parts[len(parts)-1], "0123456789.,/ ")
+	var sum unit.Angle
+	for _, part := range parts {
+		part = strings.TrimSpace(part)
+		if part == "" {
+			return 0, fmt.Errorf("%q: a turn is missing; write for example 180deg or 90+90deg", text)
+		}
+		turn, err := unit.ParseAngle(part)
+		if errors.Is(err, unit.NoUnit) && len(parts) > 1 && unitOfLast != "" {
+			turn, err = unit.ParseAngle(part + " " + unitOfLast)
+		}
+		if err != nil {
+			return 0, err
+		}
+		if len(parts) > 1 && !(turn > 0) {
+			return 0, fmt.Errorf("%q: a turn of %v; allowed: above 0", text, turn)
+		}
+		sum += turn
+	}
+	return sum, nil
+}
+
+func TorqueNm(text string) (unit.Torque, error) {
+	given, err := unit.ParseTorque(text)
+	return given.Nm(), err
+}
+
+// AtMostOne refuses flags that exclude each other.
+func (q *Quantities) AtMostOne(names ...string) {
+	var set []string
+	for _, name := range names {
+		if q.Flags.Changed(name) {
+			set = append(set, "--"+name)
+		}
+	}
+	if len(set) > 1 {
+		q.Fail(Misusef("%s stand together; allowed: one of --%s", strings.Join(set, " and "), strings.Join(names, ", --")))
+	}
+}
+
+// Needs refuses a flag that says nothing without another.
+func (q *Quantities) Needs(flag, other, example string) {
+	if q.Flags.Changed(flag) && !q.Flags.Changed(other) {
+		q.Fail(Misusef("--%s needs --%s, for example --%s %s", flag, other, other, example))
+	}
+}
