@@ -79,14 +79,16 @@ func (j *judge) judgeTurn(t turn) {
 		return
 	}
 	warned := j.fails(t, r, open, j.warn)
-	noted := !warned && j.fails(t, made, asMade, j.note)
+	if !warned {
+		j.fails(t, made, asMade, j.note)
+	}
 	switch at := r.Nominal; {
 	case warned:
 	case t.angle > wholeTurn && !at.Reusable:
 		j.wholeTurn(t)
 	case j.outlasts(at):
 		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": string(j.Reuse)}))
-	case !noted:
+	default:
 		j.lasts(t, made.Worst())
 	}
 	j.reaches(max(made.Low.Peak, made.Nominal.Peak, made.High.Peak))
@@ -156,9 +158,10 @@ func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 // lasts notes that the bolt stays longer.
 func (j *judge) lasts(t turn, worst stiffness.AfterAngle) {
 	switch {
-	case t.angle > 0 && worst.Lasting > 0 && !worst.Reusable:
+	case t.angle == 0 || worst.Necks || worst.Breaks || worst.Lasting == 0:
+	case !worst.Reusable:
 		j.note(t.last, TurnUsedOnce, finding.Values{"lasting": worst.Lasting, "strain": worst.LastingStrain})
-	case t.angle > 0 && worst.Lasting > 0:
+	default:
 		j.note(t.last, TurnMeasured, finding.Values{"lasting": worst.Lasting})
 	}
 }
