@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawdown/render/words"
+	"drawdown/patterns/source"
 )
 
 var update = flag.Bool("update", false, "write the golden texts anew; read every line of the change")
@@ -26,16 +26,16 @@ func TestBrokenFiles(t *testing.T) {
 	}
 	for _, path := range files {
 		t.Run(filepath.Base(path), func(t *testing.T) {
-			source, err := Open(path, nil)
+			from, err := Open(path, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
-			source.Printable = lacksDragon
-			_, problems := Read(source)
+			from.Printable = lacksDragon
+			_, problems := Read(from)
 			if len(problems) == 0 {
 				t.Error("the file reads without a problem")
 			}
-			got := filepath.ToSlash(problems.Worded(words.English().What, words.English().Allowed).Detail())
+			got := filepath.ToSlash(said(problems).Detail())
 			golden := strings.TrimSuffix(path, ".yaml") + ".txt"
 			if *update {
 				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
@@ -46,7 +46,7 @@ func TestBrokenFiles(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if want := string(unixLines(want)); got != want {
+			if want := string(source.UnixLines(want)); got != want {
 				t.Errorf("got\n%s\nwant\n%s", got, want)
 			}
 		})

@@ -63,7 +63,7 @@ func TestTheBlockJointIsRead(t *testing.T) {
 	} {
 		input, problems := Read(FromBytes(name, []byte(c.text)))
 		if len(problems) > 0 {
-			t.Errorf("%s: %s", name, problems.Detail())
+			t.Errorf("%s: %s", name, said(problems).Detail())
 		}
 		roundOff := cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Abs(b) })
 		if diff := cmp.Diff(c.want, input.Clamped, roundOff); diff != "" {
@@ -79,7 +79,7 @@ func TestARowGoesIntoTheMirror(t *testing.T) {
 	for mirror, want := range map[string]unit.Length{"mirror: x": 125, "mirror: y": 15} {
 		input, problems := Read(FromBytes("rail", []byte(strings.Replace(text, "mirror: x", mirror, 1))))
 		if problems.Stops() {
-			t.Fatal(problems.Detail())
+			t.Fatal(said(problems).Detail())
 		}
 		p, err := plan.Build(input)
 		if err != nil {

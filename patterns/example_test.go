@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"drawdown/patterns"
-	"drawdown/render/words"
 )
 
 func ExampleRead() {
@@ -16,7 +15,7 @@ tighten:
   stages: [{torque: 20}]
 `))
 	_, problems := patterns.Read(source)
-	fmt.Print(problems.Worded(words.English().What, words.English().Allowed).Detail())
+	fmt.Print(said(problems).Detail())
 	// Output:
 	// lid.yaml:6:21: error: torque: "20": the unit is missing; write for example 20 N·m, 15 lbf·ft, 180 lbf·in, 2 kgf·m
 	//     6 |   stages: [{torque: 20}]

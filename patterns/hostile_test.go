@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/render/stopwatch"
 )
@@ -15,9 +17,9 @@ import (
 // checkPlaces makes sure that every problem lies within the text.
 func checkPlaces(t *testing.T, text string, problems problem.List) {
 	t.Helper()
-	lines := newFile("", []byte(text)).lines
+	lines := nodes.NewFile("", []byte(text)).Lines
 	for _, p := range problems {
-		if p.Line == 0 && strings.HasSuffix(p.What, "mend these first") {
+		if p.Line == 0 && p.Found.Code == nodes.MoreProblems {
 			continue
 		}
 		if p.File != "text" {
@@ -45,9 +47,9 @@ func FuzzRead(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		source := FromBytes("text", data)
-		source.Printable = lacksDragon
-		in, problems := Read(source)
+		from := FromBytes("text", data)
+		from.Printable = lacksDragon
+		in, problems := Read(from)
 		checkPlaces(t, string(data), problems)
 		if !problems.Stops() && (in.Title == "" || in.Name == "" || len(in.Joint.Fasteners) == 0) {
 			t.Errorf("no problem, and yet %+v", in)
@@ -108,9 +110,9 @@ func TestHostileFilesEndSoon(t *testing.T) {
 
 func TestTooManyOutlinePoints(t *testing.T) {
 	const head = "drawdown: 1\ntitle: Lid\nfasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque: 5 N·m}]}\n"
-	for count, want := range map[int]int{maxOutlinePoints: 0, maxOutlinePoints + 1: 1} {
+	for count, want := range map[int]int{form.MostOutlinePoints: 0, form.MostOutlinePoints + 1: 1} {
 		_, problems := readText(head + "outline: [" + strings.Repeat("[0, 1], ", count) + "]\n")
-		if len(problems) != want || want == 1 && problems[0].What != "the outline has too many points" {
+		if len(problems) != want || want == 1 && said(problems)[0].What != "the outline has too many points" {
 			t.Errorf("%d points: %v", count, problems)
 		}
 	}

@@ -6,6 +6,9 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
+	"drawdown/patterns/table"
+	"drawdown/patterns/writing"
 )
 
 const marked = `drawdown: 1
@@ -30,12 +33,12 @@ func marksOf(j geometry.Joint) string {
 func TestMarksAreRead(t *testing.T) {
 	in, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
 	if len(problems) > 0 {
-		t.Fatal(problems.Detail())
+		t.Fatal(said(problems).Detail())
 	}
 	if got := marksOf(in.Joint); got != "B 12 x 7" {
 		t.Errorf("read %q", got)
 	}
-	if got := marksOf(readBack(t, patterns.Write(patterns.Draft{Title: "Cover", Joint: in.Joint}))); got != "B 12 x 7" {
+	if got := marksOf(patterntest.Joint(t, writing.Pattern(writing.Draft{Title: "Cover", Joint: in.Joint}))); got != "B 12 x 7" {
 		t.Errorf("read back %q", got)
 	}
 }
@@ -49,17 +52,9 @@ func TestMarkSlips(t *testing.T) {
 		{"mark: [x, 7]", "mark: [x, 7], cast: [1, 2]", "the row has both"},
 	} {
 		_, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(strings.Replace(marked, c.replace, c.by, 1))))
-		if got := problems.Error(); !strings.Contains(got, c.want) || len(problems) != 1 {
+		if got := said(problems).Error(); !strings.Contains(got, c.want) || len(problems) != 1 {
 			t.Errorf("%s: problems\n%s\nwant %q", c.by, got, c.want)
 		}
-	}
-}
-
-// The ids of a survey are what was chalked on the part, where they are short.
-func TestSurveyKeepsTheMarks(t *testing.T) {
-	text := strings.NewReplacer("A: 8", "front_left: 8", "[A, B", "[front_left, B", "from: A", "from: front_left").Replace(lidSurvey)
-	if got := marksOf(surveyed(t, text)); got != " B C" {
-		t.Errorf("marks %q, want none for front_left, and B and C", got)
 	}
 }
 
@@ -67,15 +62,15 @@ func TestSurveyKeepsTheMarks(t *testing.T) {
 // are none.
 func TestMarksInTables(t *testing.T) {
 	in, _ := patterns.Read(patterns.FromBytes("cover.yaml", []byte(marked)))
-	table := patterns.WriteCSV(in.Joint)
-	back, problems := patterns.ReadCSV(patterns.FromBytes("cover.csv", table))
+	text := table.Write(in.Joint)
+	back, problems := table.Read(patterns.FromBytes("cover.csv", text))
 	if got := marksOf(back); len(problems) > 0 || got != "B 12 x 7" {
-		t.Errorf("read back %q, %v from\n%s", got, problems, table)
+		t.Errorf("read back %q, %v from\n%s", got, problems, text)
 	}
 	for i := range in.Joint.Fasteners {
 		in.Joint.Fasteners[i].Mark = ""
 	}
-	if table := string(patterns.WriteCSV(in.Joint)); strings.Contains(table, "mark") {
-		t.Errorf("no mark, and yet\n%s", table)
+	if text := string(table.Write(in.Joint)); strings.Contains(text, "mark") {
+		t.Errorf("no mark, and yet\n%s", text)
 	}
 }

@@ -5,14 +5,16 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 )
 
-func places(t *testing.T, source Source) Places {
+func places(t *testing.T, from source.Source) meaning.Places {
 	t.Helper()
-	in, places, problems := ReadWithPlaces(source)
+	in, places, problems := meaning.Read(from)
 	if problems.Stops() || len(in.Kinds) == 0 {
-		t.Fatalf("%d kinds, %s", len(in.Kinds), problems.Detail())
+		t.Fatalf("%d kinds, %s", len(in.Kinds), said(problems).Detail())
 	}
 	return places
 }
@@ -71,7 +73,7 @@ func TestPlacesOfAliasesAndLongLines(t *testing.T) {
 
 // What cannot be read has no places but the file.
 func TestPlacesOfABrokenFile(t *testing.T) {
-	_, p, problems := ReadWithPlaces(FromBytes("text", []byte(lid+"tighten: {stages: [{torque: 20 N·m}]}\n")))
+	_, p, problems := meaning.Read(FromBytes("text", []byte(lid+"tighten: {stages: [{torque: 20 N·m}]}\n")))
 	if !problems.Stops() {
 		t.Fatal("a file without fasteners must stop")
 	}

@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -18,14 +19,14 @@ import (
 // mustRead reads a file that has no problem at all.
 func mustRead(t *testing.T, name string) plan.Input {
 	t.Helper()
-	source, err := Open(name, nil)
+	from, err := Open(name, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	source.Printable = lacksDragon
-	input, problems := Read(source)
+	from.Printable = lacksDragon
+	input, problems := Read(from)
 	if len(problems) > 0 {
-		t.Fatalf("%s", problems.Detail())
+		t.Fatalf("%s", said(problems).Detail())
 	}
 	return input
 }
@@ -152,28 +153,28 @@ func TestProblemsStopTheInput(t *testing.T) {
 func TestProblemsAreSortedAndBounded(t *testing.T) {
 	text := "drawdown: 1\ntitle: Lid\nfasteners:\n" + strings.Repeat("- {x: 1}\n", 30_000)
 	_, problems := readText(text)
-	if len(problems) != maxShown+1 {
+	if len(problems) != 1_000+1 {
 		t.Fatalf("%d problems", len(problems))
 	}
-	for i := 1; i < maxShown; i++ {
+	for i := 1; i < 1_000; i++ {
 		if a, b := problems[i-1], problems[i]; a.Line > b.Line || a.Line == b.Line && a.Column > b.Column {
 			t.Fatalf("%v stands before %v", a, b)
 		}
 	}
-	if want := "there are more problems; mend these first"; problems[maxShown].What != want {
-		t.Errorf("%q, want %q", problems[maxShown].What, want)
+	if want := "there are more problems; mend these first"; said(problems)[1_000].What != want {
+		t.Errorf("%q, want %q", said(problems)[1_000].What, want)
 	}
 }
 
 func TestTooLarge(t *testing.T) {
-	data := make([]byte, maxFileBytes+1)
+	data := make([]byte, source.MostBytes+1)
 	for i := range data {
 		data[i] = '\n'
 	}
-	if _, problems := Read(FromBytes("text", data[:maxFileBytes])); len(problems) != 1 || problems[0].Line != 1 {
+	if _, problems := Read(FromBytes("text", data[:source.MostBytes])); len(problems) != 1 || problems[0].Line != 1 {
 		t.Errorf("%v", problems)
 	}
-	if _, problems := Read(FromBytes("text", data)); len(problems) != 1 || problems[0].What != "the file is larger than 8 MB" {
+	if _, problems := Read(FromBytes("text", data)); len(problems) != 1 || said(problems)[0].What != "the file is larger than 8 MB" {
 		t.Errorf("%v", problems)
 	}
 }

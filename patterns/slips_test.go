@@ -30,7 +30,7 @@ func TestDecimalCommaIsOneProblem(t *testing.T) {
 			t.Fatal(problems)
 		}
 		_, problems := readText(write(","))
-		if want := fmt.Sprintf("write %d.%d", whole, tenths); len(problems) != 1 || !strings.Contains(problems[0].What, want) {
+		if want := fmt.Sprintf("write %d.%d", whole, tenths); len(problems) != 1 || !strings.Contains(said(problems)[0].What, want) {
 			t.Fatalf("%v, want one problem with %q", problems, want)
 		}
 	})
@@ -46,7 +46,7 @@ func TestPlaceWithDecimalComma(t *testing.T) {
 		"[-142, 46, 12]": "not 3 numbers",
 	} {
 		_, problems := readText(lid + "fasteners: [{id: A, at: " + at + "}]\ntighten: {stages: [{torque: 5 N·m}]}\n")
-		if len(problems) != 1 || !strings.Contains(problems[0].What, want) {
+		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, want) {
 			t.Errorf("%s: %v", at, problems)
 		}
 	}
@@ -55,7 +55,7 @@ func TestPlaceWithDecimalComma(t *testing.T) {
 // A colon without its blank is one problem, and what follows is read.
 func TestTightColonIsOneProblem(t *testing.T) {
 	_, problems := readText(lid + "fasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque:30}]}\n")
-	if len(problems) != 2 || !strings.Contains(problems[0].What, "space after the colon: torque: 30") ||
+	if len(problems) != 2 || !strings.Contains(said(problems)[0].What, "space after the colon: torque: 30") ||
 		!errors.Is(problems[1].Found, unit.NoUnit) {
 		t.Errorf("%v", problems)
 	}

@@ -12,6 +12,9 @@ import (
 	"strings"
 	"testing"
 	"testing/iotest"
+
+	"drawdown/patterns/source"
+	"drawdown/render/words"
 )
 
 func writeFile(t *testing.T, folder, name, text string) string {
@@ -26,9 +29,8 @@ func writeFile(t *testing.T, folder, name, text string) string {
 func TestOpenTellsNamesFromTheDisk(t *testing.T) {
 	folder := t.TempDir()
 	_, err := Open("p4-haed", nil)
-	var unknown *UnknownNameError
-	if !errors.As(err, &unknown) || !errors.Is(err, fs.ErrNotExist) ||
-		!strings.Contains(err.Error(), "did you mean p4-head?") || !strings.Contains(err.Error(), "p4-sump") {
+	if said := words.English().Error(err); !errors.Is(err, source.NotThere) || !errors.Is(err, fs.ErrNotExist) ||
+		!strings.Contains(said, "did you mean p4-head?") || !strings.Contains(said, "p4-sump") {
 		t.Errorf("unknown name: %v", err)
 	}
 	if _, err = Open(filepath.Join(folder, "none.yaml"), nil); !errors.Is(err, fs.ErrNotExist) {
@@ -55,11 +57,11 @@ func TestOpenTellsNamesFromTheDisk(t *testing.T) {
 
 func TestOpenReadsStreamsFilesAndBuiltins(t *testing.T) {
 	text := "drawdown: 1\nextends: p4-head\ntitle: Zylinderköpfe, Bank 2\n"
-	source, err := Open("-", strings.NewReader(text))
+	from, err := Open("-", strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)
 	}
-	in, problems := Read(source)
+	in, problems := Read(from)
 	if len(problems) > 0 || in.Name != "zylinderkopfe-bank-2" || len(in.Joint.Fasteners) != 14 {
 		t.Errorf("%q, %v", in.Name, problems)
 	}
@@ -77,18 +79,19 @@ func TestOpenReadsStreamsFilesAndBuiltins(t *testing.T) {
 		t.Errorf("%q", in.Title)
 	}
 
-	huge, err := Open("-", bytes.NewReader(make([]byte, 2*maxFileBytes)))
-	if err != nil || len(huge.Data) != maxFileBytes+1 {
+	huge, err := Open("-", bytes.NewReader(make([]byte, 2*source.MostBytes)))
+	if err != nil || len(huge.Data) != source.MostBytes+1 {
 		t.Errorf("%d bytes, %v", len(huge.Data), err)
 	}
 }
 
 func TestLongChainsAreRefused(t *testing.T) {
+	const mostFiles = 16 // of a chain
 	folder := t.TempDir()
-	for i := range maxChain + 1 {
+	for i := range mostFiles + 1 {
 		writeFile(t, folder, fmt.Sprintf("%d.yaml", i), fmt.Sprintf("extends: %d.yaml\n", i+1))
 	}
-	writeFile(t, folder, fmt.Sprintf("%d.yaml", maxChain+1), "drawdown: 1\nextends: p4-head\n")
+	writeFile(t, folder, fmt.Sprintf("%d.yaml", mostFiles+1), "drawdown: 1\nextends: p4-head\n")
 	for first, want := range map[int]bool{0: true, 1: true, 2: true, 3: false} {
 		source, err := Open(filepath.Join(folder, fmt.Sprintf("%d.yaml", first)), nil)
 		if err != nil {
@@ -104,7 +107,7 @@ func TestLongChainsAreRefused(t *testing.T) {
 func TestTextFromElsewhereOpensNoFile(t *testing.T) {
 	path := writeFile(t, t.TempDir(), "secret.yaml", "drawdown: 1\ntitle: Secret\n")
 	_, problems := Read(FromBytes("page", []byte("drawdown: 1\nextends: "+filepath.ToSlash(path)+"\n")))
-	if len(problems) != 1 || strings.Contains(problems[0].String(), "Secret") || !strings.Contains(problems[0].What, "there is no file") {
+	if len(problems) != 1 || strings.Contains(said(problems)[0].String(), "Secret") || !strings.Contains(said(problems)[0].What, "there is no file") {
 		t.Errorf("%v", problems)
 	}
 }
@@ -130,28 +133,6 @@ func TestFingerprint(t *testing.T) {
 	sum = sha256.Sum256(append(child, base...))
 	if want := fmt.Sprintf("%x %x", sum[:2], sum[2:4]); got.Fingerprint != want {
 		t.Errorf("chain: %q, want %q", got.Fingerprint, want)
-	}
-}
-
-// The refused names are those of "Naming Files, Paths, and Namespaces" in the
-// Windows documentation.
-func TestNamesAreSafeOnWindows(t *testing.T) {
-	for path, want := range map[string]string{
-		"a/p4-head.yaml": "p4-head", "Head.v2.yml": "Head.v2", "noending": "noending", "a/x.txt": "x.txt",
-		"con.yaml": "pattern-con", "Lpt1.x.yaml": "pattern-Lpt1.x", "com¹.yaml": "pattern-com¹", "com10.yaml": "com10",
-		"a:b?.yaml": "a-b", "dots....yaml": "dots", ".yaml": "pattern", "   .yaml": "pattern",
-	} {
-		if got := stemOf(path); got != want {
-			t.Errorf("stemOf(%q) = %q, want %q", path, got, want)
-		}
-	}
-	for title, want := range map[string]string{
-		"Cylinder head": "cylinder-head", "  Zylinderköpfe, Bank 2 ": "zylinderkopfe-bank-2", "!?": "pattern", "AUX": "pattern-aux",
-		"Головка": "головка", strings.Repeat("long ", 30): strings.TrimSuffix(strings.Repeat("long-", 12), "-"),
-	} {
-		if got := slug(title); got != want {
-			t.Errorf("slug(%q) = %q, want %q", title, got, want)
-		}
 	}
 }
 

@@ -3,9 +3,10 @@ package dxf
 import (
 	"bytes"
 	"encoding/binary"
-	"fmt"
 	"math"
 	"strconv"
+
+	"drawdown/geometry/finding"
 )
 
 // sentinel begins a binary drawing.
@@ -36,12 +37,12 @@ func (s *bytesSource) next() (pair, bool) {
 	start := s.at
 	code, ok := s.code()
 	if !ok || code > highestCode {
-		s.bad = &fault{start, fmt.Sprintf("byte %d is not the start of a group", start), "a code and its value; the file is not whole", ""}
+		s.bad = &fault{start, finding.Failed(NoGroup, finding.Values{"byte": start}), ""}
 		return pair{}, false
 	}
 	text, ok := s.value(code)
 	if !ok {
-		s.bad = &fault{start, fmt.Sprintf("the drawing ends inside the value of group code %d at byte %d", code, start), "a value behind every code; the file is not whole", ""}
+		s.bad = &fault{start, finding.Failed(TornValue, finding.Values{"code": code, "byte": start}), ""}
 		return pair{}, false
 	}
 	return pair{code, text, start}, true

@@ -1,15 +1,12 @@
 package dxf
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
-
-func itoa(n int) string { return strconv.Itoa(n) }
 
 // place is where the things of a block come to stand.
 type place struct {
@@ -28,15 +25,15 @@ func (r *reader) draw(e entity, at place) {
 		return
 	}
 	if r.drawn++; r.drawn > mostDrawn {
-		r.stop(&fault{e.line, fmt.Sprintf("the drawing holds more than %d things", mostDrawn), "fewer; draw the part alone", e.kind})
+		r.stop(&fault{e.line, finding.Failed(TooManyThings, finding.Values{"most": mostDrawn}), e.kind})
 		return
 	}
 	layer, why := r.layerOf(e, at)
 	switch {
 	case r.wholeOf(e, 67, 0) == 1:
-		why = "in paper space"
+		why = PaperSpace
 	case r.wholeOf(e, 60, 0) == 1:
-		why = "invisible"
+		why = Invisible
 	}
 	if why != "" {
 		r.leaveOut(why, e)
@@ -50,7 +47,7 @@ func (r *reader) draw(e entity, at place) {
 	if !flat3D[e.kind] {
 		flat, ok := r.plane(e)
 		if !ok {
-			r.leaveOut("tilted out of the plane", e)
+			r.leaveOut(Tilted, e)
 			return
 		}
 		at.to = at.to.after(flat)
@@ -72,7 +69,7 @@ func init() { // here, because insert calls draw again
 }
 
 // layerOf gives the layer of a thing, and why it is not to be drawn.
-func (r *reader) layerOf(e entity, at place) (name, why string) {
+func (r *reader) layerOf(e entity, at place) (name string, why finding.Code) {
 	name = r.letters.read(e.text(8))
 	if name == "" {
 		name = "0"
@@ -95,13 +92,13 @@ func (r *reader) layerOf(e entity, at place) (name, why string) {
 	case e.kind == "INSERT" && len(r.ask.Layers) > 0:
 		return name, "" // what it holds has layers of its own
 	case !asked:
-		return name, "on a layer that was not asked for"
+		return name, NotAsked
 	case len(r.ask.Layers) > 0:
 		return name, ""
 	case l.frozen:
-		return name, "on a frozen layer"
+		return name, OnFrozen
 	case l.off && e.kind != "INSERT": // off hides what lies on the layer, not what the block holds
-		return name, "on a layer that is off"
+		return name, OnOff
 	}
 	return name, ""
 }
@@ -134,7 +131,7 @@ func (r *reader) xy(e entity, x, y int) geometry.Point {
 func (r *reader) circle(e entity, at place, layer string) {
 	centre, radius := r.xy(e, 10, 20), r.needed(e, 40)
 	if r.bad == nil && !(radius > 0) {
-		r.leaveOut("with a radius that is not above 0", e)
+		r.leaveOut(BadRadius, e)
 		return
 	}
 	if factor, even := at.to.even(); even {
@@ -154,7 +151,7 @@ func (r *reader) arc(e entity, at place, layer string) {
 	centre, radius := r.xy(e, 10, 20), r.needed(e, 40)
 	from, to := r.needed(e, 50)*math.Pi/180, r.needed(e, 51)*math.Pi/180
 	if r.bad == nil && !(radius > 0) {
-		r.leaveOut("with a radius that is not above 0", e)
+		r.leaveOut(BadRadius, e)
 		return
 	}
 	r.addCurve(circleOf(centre, radius).in(at.to), from, to, layer, lineOf(e, at))
@@ -165,7 +162,7 @@ func (r *reader) ellipse(e entity, at place, layer string) {
 	ratio, from, to := r.needed(e, 40), r.numberOf(e, 41, 0), r.numberOf(e, 42, 2*math.Pi)
 	flat, ok := r.plane(e)
 	if !ok {
-		r.leaveOut("tilted out of the plane", e)
+		r.leaveOut(Tilted, e)
 		return
 	}
 	minor := geometry.Point{X: -major.Y, Y: major.X}.Scale(ratio)
@@ -225,7 +222,7 @@ func (r *reader) polyline(e entity, at place, layer string) {
 	flags := r.wholeOf(e, 70, 0)
 	const in3D, mesh, faces = 8, 16, 64
 	if flags&(mesh|faces) != 0 {
-		r.leaveOut("that is a mesh", e)
+		r.leaveOut(IsMesh, e)
 		return
 	}
 	if flags&in3D != 0 {
@@ -239,7 +236,7 @@ func (r *reader) polyline(e entity, at place, layer string) {
 // corners draws a polyline.
 func (r *reader) corners(all []vertex, closed bool, e entity, at place, layer string) {
 	if len(all) < 2 {
-		r.leaveOut("with fewer than 2 corners", e)
+		r.leaveOut(FewCorners, e)
 		return
 	}
 	points := []geometry.Point{at.to.place(geometry.Point{X: all[0].x, Y: all[0].y})}

@@ -1,6 +1,10 @@
 package dxf
 
-import "strings"
+import (
+	"strings"
+
+	"drawdown/geometry/finding"
+)
 
 // entity is one thing of a drawing with its groups.
 type entity struct {
@@ -17,7 +21,7 @@ type vertex struct{ x, y, bulge float64 }
 // next call writes over them.
 func (r *reader) entity(keep bool) entity {
 	if r.ahead.code != 0 {
-		r.stop(&fault{r.ahead.line, "a thing of the drawing has to begin here", "group code 0 with its type", r.ahead.text})
+		r.stop(&fault{r.ahead.line, finding.Failed(OtherStart, nil), r.ahead.text})
 		return entity{}
 	}
 	e := entity{kind: strings.ToUpper(strings.TrimSpace(r.ahead.text)), line: r.ahead.line}
@@ -129,6 +133,6 @@ func (r *reader) needed(e entity, code int) float64 {
 			return r.number(p)
 		}
 	}
-	r.stop(&fault{e.line, "the " + e.kind + " has no group code " + itoa(code), "a number with that code", e.kind})
+	r.stop(&fault{e.line, finding.Failed(CodeMissing, finding.Values{"kind": e.kind, "code": code}), e.kind})
 	return 0
 }

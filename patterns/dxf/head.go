@@ -1,8 +1,9 @@
 package dxf
 
 import (
-	"fmt"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // Unit is what one of the drawing's lengths stands for.
@@ -44,23 +45,23 @@ type header struct {
 	english       bool
 }
 
-// unit gives the drawing's unit, and what is to be said of it.
-func (h header) unit(asked Unit) (Unit, string, *fault) {
+// unit gives the drawing's unit, and what is to be said of it: an error where
+// it can be none.
+func (h header) unit(asked Unit) (Unit, finding.Finding) {
 	stated, known := insunits[h.insunits]
 	switch {
 	case asked != "" && known && stated != asked:
-		return asked, fmt.Sprintf("the drawing says that it is in %s; it is read in %s, as asked for", stated, asked), nil
+		return asked, finding.Warned(OtherUnit, finding.Values{"stated": string(stated), "asked": string(asked)})
 	case asked != "":
-		return asked, "", nil
+		return asked, finding.Finding{}
 	case known:
-		return stated, "", nil
+		return stated, finding.Finding{}
 	case h.insunits != 0:
-		return "", "", &fault{h.unitLine, fmt.Sprintf("$INSUNITS (group code 70): %d is a unit that no part is drawn in", h.insunits),
-			"1 (in), 4 (mm), 5 (cm), 6 (m), 0 (none); or say the unit with --units mm", fmt.Sprint(h.insunits)}
+		return "", finding.Failed(OddUnit, finding.Values{"unit": h.insunits})
 	case h.english:
-		return Millimetre, "the drawing says no unit and is taken in mm, although it was begun with English measures; say --units in where that is wrong", nil
+		return Millimetre, finding.Warned(NoUnitEnglish, nil)
 	}
-	return Millimetre, "the drawing says no unit and is taken in mm; say --units cm, m or in where that is wrong", nil
+	return Millimetre, finding.Warned(NoUnit, nil)
 }
 
 func (r *reader) readHeader() {
@@ -146,7 +147,7 @@ func (r *reader) readBlocks() {
 			b = nil
 		case b == nil:
 		case strings.HasPrefix(strings.ToLower(b.name), "*paper_space"):
-			r.leaveOut("in paper space", e)
+			r.leaveOut(PaperSpace, e)
 		default:
 			b.entities = append(b.entities, e)
 		}

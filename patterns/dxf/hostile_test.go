@@ -40,7 +40,7 @@ func TestSlips(t *testing.T) {
 		"many copies":     {block("0 CIRCLE", "10 0", "20 0", "40 1", "0 ENDBLK", "0 BLOCK", "2 B", "0 INSERT", "2 A", "10 0", "20 0", "70 2000000", "71 2000000", "0 ENDBLK", "0 BLOCK", "2 A", "0 INSERT", "2 B", "10 0", "20 0"), "holds"},
 	} {
 		drawing, problems := dxf.Read("d.dxf", c.data, dxf.Options{})
-		if !problems.Stops() || !strings.Contains(problems.Error(), c.want) || len(drawing.Circles) > 0 {
+		if !problems.Stops() || !strings.Contains(said(problems).Error(), c.want) || len(drawing.Circles) > 0 {
 			t.Errorf("%s: %v, want %q", name, problems, c.want)
 		}
 	}
@@ -58,12 +58,12 @@ func TestUnfoldingBlocksStop(t *testing.T) {
 	}
 	all = append(all, "0 BLOCK", "2 B10", "0 CIRCLE", "10 0", "20 0", "40 1", "0 ENDBLK", "0 ENDSEC",
 		"0 SECTION", "2 ENTITIES", "0 INSERT", "2 B0", "10 0", "20 0", "0 ENDSEC", "0 EOF")
-	if _, problems := dxf.Read("d.dxf", groups(all...), dxf.Options{}); !strings.Contains(problems.Error(), "things") || !problems.Stops() {
+	if _, problems := dxf.Read("d.dxf", groups(all...), dxf.Options{}); !strings.Contains(said(problems).Error(), "things") || !problems.Stops() {
 		t.Error(problems)
 	}
 	huge := groups("0 SECTION", "2 BLOCKS", "0 BLOCK", "2 A", "0 ENDBLK", "0 ENDSEC", "0 SECTION", "2 ENTITIES",
 		"0 INSERT", "2 A", "10 0", "20 0", "70 2000000000", "71 2000000000", "0 ENDSEC", "0 EOF")
-	if _, problems := dxf.Read("d.dxf", huge, dxf.Options{}); !strings.Contains(problems.Error(), "rows are too many") {
+	if _, problems := dxf.Read("d.dxf", huge, dxf.Options{}); !strings.Contains(said(problems).Error(), "rows are too many") {
 		t.Error(problems)
 	}
 }
@@ -74,7 +74,7 @@ func TestDeepBlocksStop(t *testing.T) {
 		all = append(all, "0 BLOCK", fmt.Sprintf("2 B%d", depth), "0 INSERT", fmt.Sprintf("2 B%d", depth+1), "10 0", "20 0", "0 ENDBLK")
 	}
 	all = append(all, "0 ENDSEC", "0 SECTION", "2 ENTITIES", "0 INSERT", "2 B0", "10 0", "20 0", "0 ENDSEC", "0 EOF")
-	if _, problems := dxf.Read("d.dxf", groups(all...), dxf.Options{}); !strings.Contains(problems.Error(), "more than 32 blocks") {
+	if _, problems := dxf.Read("d.dxf", groups(all...), dxf.Options{}); !strings.Contains(said(problems).Error(), "more than 32 blocks") {
 		t.Error(problems)
 	}
 }
@@ -140,6 +140,6 @@ func FuzzRead(f *testing.F) {
 				t.Fatalf("a circle of diameter %g", c.DiameterMm)
 			}
 		}
-		_ = problems.Detail()
+		_ = said(problems).Detail()
 	})
 }

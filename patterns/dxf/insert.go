@@ -1,12 +1,12 @@
 package dxf
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // insert draws a block in its place, once or in rows and columns.
@@ -16,21 +16,21 @@ func (r *reader) insert(e entity, at place, layer string) {
 	b := r.blocks[key]
 	switch {
 	case b == nil:
-		r.leaveOut("of a block that is not in the file", e)
+		r.leaveOut(BlockMissing, e)
 		return
 	case b.outside:
-		r.leaveOut("from another file", e)
+		r.leaveOut(FromOtherFile, e)
 		return
 	case slices.Contains(at.within, key):
-		r.stop(&fault{lineOf(e, at), fmt.Sprintf("the block %s holds itself", shown(name)), "blocks that hold others", name})
+		r.stop(&fault{lineOf(e, at), finding.Failed(BlockInItself, finding.Values{"name": shown(name)}), name})
 		return
 	case len(at.within) >= deepest:
-		r.stop(&fault{lineOf(e, at), fmt.Sprintf("more than %d blocks lie in each other", deepest), fmt.Sprintf("up to %d", deepest), name})
+		r.stop(&fault{lineOf(e, at), finding.Failed(BlocksTooDeep, finding.Values{"most": deepest}), name})
 		return
 	}
 	columns, rows := max(1, r.wholeOf(e, 70, 1)), max(1, r.wholeOf(e, 71, 1))
 	if columns > mostDrawn/rows {
-		r.stop(&fault{e.line, fmt.Sprintf("INSERT: %d columns and %d rows are too many", columns, rows), fmt.Sprintf("up to %d copies", mostDrawn), name})
+		r.stop(&fault{e.line, finding.Failed(TooManyCopies, finding.Values{"columns": columns, "rows": rows, "most": mostDrawn}), name})
 		return
 	}
 	angle := r.numberOf(e, 50, 0) * math.Pi / 180
@@ -43,7 +43,7 @@ func (r *reader) insert(e entity, at place, layer string) {
 	for row := range rows {
 		for column := range columns {
 			if r.drawn++; r.drawn > mostDrawn { // counted for empty blocks, too
-				r.stop(&fault{lineOf(e, at), fmt.Sprintf("the blocks unfold to more than %d things", mostDrawn), "fewer", name})
+				r.stop(&fault{lineOf(e, at), finding.Failed(BlocksUnfold, finding.Values{"most": mostDrawn}), name})
 				return
 			}
 			step := scaled(1)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // piece is a line that may close with others to a path.
@@ -25,7 +26,7 @@ func (r *reader) addPiece(p piece) {
 	}
 	r.points += len(p.points)
 	if r.points > mostPoints {
-		r.stop(&fault{p.line, "the lines of the drawing have too many points", "fewer; draw the part alone", ""})
+		r.stop(&fault{p.line, finding.Failed(TooManyPoints, nil), ""})
 		return
 	}
 	p.points = slices.CompactFunc(p.points, func(a, b geometry.Point) bool { return a == b })
@@ -68,22 +69,20 @@ func byLayer(pieces []piece) [][]piece {
 	return groups
 }
 
-const looseEnd = "that closes with no others to an outline"
-
 func (r *reader) joinLayer(pieces []piece) {
 	n := newNet(pieces)
 	n.prune()
 	for _, i := range n.order() {
 		p := pieces[i]
 		if n.pruned[i] {
-			r.leaveOut(looseEnd, entity{kind: "line", line: p.line})
+			r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
 		}
 		for !n.used[i] { // a walk from its node may first go another way
 			path, closes := n.walk(i)
 			if closes {
 				r.addPath(path)
 			} else {
-				r.leaveOut(looseEnd, entity{kind: "line", line: p.line})
+				r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
 			}
 		}
 	}
@@ -100,7 +99,7 @@ func (r *reader) addPath(p piece) {
 		return
 	}
 	if len(points) < 3 {
-		r.leaveOut(looseEnd, entity{kind: "line", line: p.line})
+		r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
 		return
 	}
 	r.drawing.Paths = append(r.drawing.Paths, Path{points, p.layer, p.line})

@@ -1,10 +1,11 @@
 package dxf
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 // pair is a group: a code that says what the value is, and the value.
@@ -23,9 +24,9 @@ type source interface {
 
 // fault is what is wrong with a drawing, and where.
 type fault struct {
-	line          int
-	what, allowed string
-	text          string // of the line
+	line  int
+	found finding.Finding
+	text  string // of the line
 }
 
 const (
@@ -64,13 +65,12 @@ func (l *lines) next() (pair, bool) {
 	}
 	number, err := strconv.Atoi(strings.TrimSpace(code))
 	if err != nil || number < lowestCode || number > highestCode {
-		l.bad = &fault{l.line, fmt.Sprintf("%s stands where a group code has to stand", shown(code)),
-			fmt.Sprintf("a whole number up to %d; each code has a line and its value the next", highestCode), code}
+		l.bad = &fault{l.line, finding.Failed(NoGroupCode, finding.Values{"written": shown(code), "most": highestCode}), code}
 		return pair{}, false
 	}
 	value, ok := l.take()
 	if !ok {
-		l.bad = &fault{l.line, fmt.Sprintf("the drawing ends behind the group code %d", number), "a value behind every code; the file is not whole", code}
+		l.bad = &fault{l.line, finding.Failed(ValueMissing, finding.Values{"code": number}), code}
 		return pair{}, false
 	}
 	return pair{number, strings.TrimRight(value, " \t"), l.line}, true
@@ -93,7 +93,7 @@ const furthest = 1e12
 func (p pair) number() (float64, *fault) {
 	v, err := strconv.ParseFloat(strings.TrimSpace(p.text), 64)
 	if err != nil || math.IsNaN(v) || math.Abs(v) > furthest {
-		return 0, &fault{p.line, fmt.Sprintf("group code %d: %s is no number for a drawing", p.code, shown(p.text)), "finite decimal numbers up to 1e12", p.text}
+		return 0, &fault{p.line, finding.Failed(NoNumber, finding.Values{"code": p.code, "written": shown(p.text)}), p.text}
 	}
 	return v, nil
 }
@@ -102,7 +102,7 @@ func (p pair) number() (float64, *fault) {
 func (p pair) whole() (int, *fault) {
 	v, err := strconv.Atoi(strings.TrimSpace(p.text))
 	if err != nil || v < math.MinInt32 || v > math.MaxInt32 {
-		return 0, &fault{p.line, fmt.Sprintf("group code %d: %s is no whole number", p.code, shown(p.text)), "whole numbers of 32 bits", p.text}
+		return 0, &fault{p.line, finding.Failed(NoWhole, finding.Values{"code": p.code, "written": shown(p.text)}), p.text}
 	}
 	return v, nil
 }

@@ -6,10 +6,11 @@ package dxf
 
 import (
 	"bytes"
-	"fmt"
+	"strconv"
 	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
@@ -70,9 +71,9 @@ const mostDrawn = 2_000_000
 func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 	r := &reader{ask: ask, source: newSource(data), layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[string]*omission{}}
 	if len(data) > MostBytes {
-		r.stop(&fault{what: fmt.Sprintf("the drawing is larger than %d MB", MostBytes>>20)})
+		r.stop(&fault{found: finding.Failed(TooLarge, finding.Values{"most": MostBytes >> 20})})
 	} else if other := otherForm(data); other != "" {
-		r.stop(&fault{what: other})
+		r.stop(&fault{found: finding.Failed(other, nil)})
 	} else {
 		r.read()
 		r.checkLayers()
@@ -88,11 +89,14 @@ func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
 
 // otherForm says what a file is that is told by its first bytes to be no DXF,
 // and what to do with it; empty where it may be one.
-func otherForm(data []byte) string {
-	for _, form := range []struct{ begins, says string }{
-		{"\x89PNG", aPicture}, {"\xff\xd8\xff", aPicture}, {"II*\x00", aPicture}, {"MM\x00*", aPicture}, {"GIF8", aPicture},
-		{"%PDF", "this is a PDF, not a DXF drawing; save the drawing as DXF"},
-		{"AC10", "this is a DWG drawing; save it as DXF"},
+func otherForm(data []byte) finding.Code {
+	for _, form := range []struct {
+		begins string
+		says   finding.Code
+	}{
+		{"\x89PNG", IsPicture}, {"\xff\xd8\xff", IsPicture}, {"II*\x00", IsPicture}, {"MM\x00*", IsPicture}, {"GIF8", IsPicture},
+		{"%PDF", IsPDF},
+		{"AC10", IsDWG},
 	} {
 		if bytes.HasPrefix(data, []byte(form.begins)) {
 			return form.says
@@ -100,8 +104,6 @@ func otherForm(data []byte) string {
 	}
 	return ""
 }
-
-const aPicture = "this is a picture, not a drawing; drawdown trace finds the holes in pictures"
 
 func newSource(data []byte) source {
 	if bytes.HasPrefix(data, sentinel) {
@@ -111,16 +113,16 @@ func newSource(data []byte) source {
 }
 
 func (f *fault) problem(file string, binary bool) problem.Problem {
-	p := problem.Problem{File: file, Line: f.line, Column: 1, Severity: problem.Error, What: f.what, Allowed: f.allowed}
-	if binary {
-		p.Line, p.Column = 0, 0
-		if f.line > 0 && !strings.Contains(f.what, " byte ") {
-			p.What += fmt.Sprintf(" (at byte %d)", f.line)
-		}
-	} else if f.line > 0 {
+	p := problem.Of(f.found)
+	p.File = file
+	switch _, told := f.found.Values["byte"]; {
+	case f.line == 0 || binary && told:
+	case binary:
+		p = problem.Of(finding.Failed(AtByte, finding.Values{"why": f.found, "byte": f.line}))
+		p.File = file
+	default:
+		p.Line, p.Column = f.line, 1
 		p.Snippet = firstLetters(strings.ToValidUTF8(strings.TrimSpace(f.text), "?"))
-	} else {
-		p.Column = 0
 	}
 	return p
 }
@@ -174,7 +176,7 @@ func (r *reader) read() {
 		r.advance()
 	}
 	if r.bad == nil && (!r.more || r.ahead.code != 0 || r.ahead.text != "SECTION") {
-		r.stop(&fault{max(1, r.ahead.line), "the file is no DXF drawing", "a drawing that begins with 0 and SECTION; save it as DXF", r.ahead.text})
+		r.stop(&fault{max(1, r.ahead.line), finding.Failed(NoDrawing, nil), r.ahead.text})
 	}
 	seen, ended := map[string]bool{}, false
 	for r.bad == nil && r.more {
@@ -192,11 +194,11 @@ func (r *reader) read() {
 		}
 		name := r.ahead.text
 		if r.bad == nil && (!r.more || r.ahead.code != 2) {
-			r.stop(&fault{r.ahead.line, "the section has no name", "group code 2 with the name behind 0 SECTION", r.ahead.text})
+			r.stop(&fault{r.ahead.line, finding.Failed(NamelessSection, nil), r.ahead.text})
 			return
 		}
 		if seen["ENTITIES"] && (name == "HEADER" || name == "TABLES" || name == "BLOCKS" || name == "ENTITIES") {
-			r.stop(&fault{r.ahead.line, "the section " + name + " stands behind the section ENTITIES", "HEADER, TABLES, BLOCKS, ENTITIES in this order", name})
+			r.stop(&fault{r.ahead.line, finding.Failed(SectionOrder, finding.Values{"name": name}), name})
 			return
 		}
 		seen[name] = true
@@ -206,9 +208,9 @@ func (r *reader) read() {
 	switch {
 	case r.bad != nil:
 	case !seen["ENTITIES"]:
-		r.stop(&fault{what: "the drawing has no section ENTITIES, so nothing is drawn in it"})
+		r.stop(&fault{found: finding.Failed(NoEntities, nil)})
 	case !ended:
-		r.stop(&fault{what: "the drawing has no end (0, EOF): the file is not whole", allowed: "a whole file; save or copy it again"})
+		r.stop(&fault{found: finding.Failed(NoEnd, nil)})
 	}
 }
 
@@ -239,7 +241,7 @@ func (r *reader) until(word string) bool {
 		r.advance()
 	}
 	if r.bad == nil && !r.more {
-		r.stop(&fault{r.ahead.line, "the drawing ends where " + word + " has to stand", "a whole file; save or copy it again", r.ahead.text})
+		r.stop(&fault{r.ahead.line, finding.Failed(EndsEarly, finding.Values{"word": word}), r.ahead.text})
 	}
 	return r.bad == nil && !(r.ahead.code == 0 && (r.ahead.text == word || r.ahead.text == "ENDSEC" || r.ahead.text == "EOF"))
 }
@@ -247,18 +249,18 @@ func (r *reader) until(word string) bool {
 // settle decides what the head of the drawing leaves open, before anything is
 // drawn.
 func (r *reader) settle() {
-	unit, noted, bad := r.head.unit(r.ask.Unit)
-	if bad != nil {
-		r.stop(bad)
+	unit, noted := r.head.unit(r.ask.Unit)
+	if noted.Severity == finding.Error {
+		r.stop(&fault{r.head.unitLine, noted, strconv.Itoa(r.head.insunits)})
 		return
 	}
 	r.drawing.Unit = unit
-	if noted != "" {
+	if noted.Code != "" {
 		r.notes = append(r.notes, note{r.head.unitLine, noted})
 	}
 	for _, name := range r.ask.Layers {
 		if l := r.layers[strings.ToLower(name)]; l.hidden() {
-			r.notes = append(r.notes, note{l.line, fmt.Sprintf("the layer %s is %s in the drawing; it was asked for, so it is read", shown(l.name), l.state())})
+			r.notes = append(r.notes, note{l.line, finding.Warned(LayerHidden, finding.Values{"name": shown(l.name), "state": l.state()})})
 		}
 	}
 }
@@ -268,20 +270,7 @@ func (r *reader) settle() {
 func (r *reader) checkLayers() {
 	for _, name := range r.ask.Layers {
 		if _, known := r.layers[strings.ToLower(name)]; !known {
-			r.stop(&fault{what: fmt.Sprintf("there is no layer %s%s", shown(name), problem.DidYouMean(name, r.names)), allowed: "the layers of the drawing: " + listed(r.names)})
+			r.stop(&fault{found: finding.Failed(NoSuchLayer, finding.Values{"name": shown(name), "meant": problem.Nearest(name, r.names), "layers": r.names})})
 		}
 	}
-}
-
-// listed writes names for a message.
-func listed(names []string) string {
-	const most = 20
-	if len(names) == 0 {
-		return "0"
-	}
-	text := strings.Join(names[:min(most, len(names))], ", ")
-	if len(names) > most {
-		text += fmt.Sprintf(" and %d more", len(names)-most)
-	}
-	return text
 }

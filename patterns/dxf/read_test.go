@@ -15,7 +15,7 @@ func TestOtherForms(t *testing.T) {
 		"GIF89a": "drawdown trace", "%PDF-1.7": "PDF", "AC1027\x00": "DWG",
 	} {
 		_, problems := dxf.Read("scan", []byte(begins), dxf.Options{})
-		if len(problems) != 1 || !strings.Contains(problems[0].What, want) || strings.Contains(problems[0].Detail(), "JFIF") {
+		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, want) || strings.Contains(said(problems)[0].Detail(), "JFIF") {
 			t.Errorf("%q: %v, want a word of %s", begins, problems, want)
 		}
 	}

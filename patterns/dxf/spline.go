@@ -35,11 +35,11 @@ func (r *reader) spline(e entity, at place, layer string) {
 		}
 	}
 	if len(s.control) == 0 {
-		r.leaveOut("with no control points", e)
+		r.leaveOut(NoControlPoints, e)
 		return
 	}
 	if !s.sound() {
-		r.leaveOut("whose knots do not fit its points", e)
+		r.leaveOut(KnotsMisfit, e)
 		return
 	}
 	for i, p := range s.control {

@@ -5,7 +5,10 @@ package patterntest
 import (
 	"testing"
 
+	"drawdown/geometry"
 	"drawdown/patterns"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 )
 
@@ -25,4 +28,29 @@ func Plan(t testing.TB, nameOrText string) plan.Plan {
 		t.Fatal(err)
 	}
 	return p
+}
+
+// Joint reads back the joint of a pattern that was written.
+func Joint(t testing.TB, written []byte) geometry.Joint {
+	t.Helper()
+	input, problems := patterns.Read(patterns.FromBytes("made.yaml", written))
+	if problems.Stops() {
+		t.Fatalf("%s\n%s", problems.Detail(), written)
+	}
+	return input.Joint
+}
+
+// Within makes sure that every problem lies within the text.
+func Within(t testing.TB, text string, problems problem.List) {
+	t.Helper()
+	lines := nodes.NewFile("", []byte(text)).Lines
+	for _, p := range problems {
+		if p.Line < 1 || p.Line > len(lines) {
+			t.Fatalf("%v: the text has %d lines", p, len(lines))
+		}
+		if width := len([]rune(lines[p.Line-1])); p.Column < 1 || p.Column > width+1 {
+			t.Fatalf("%v: the line has %d characters", p, width)
+		}
+		p.Detail()
+	}
 }

@@ -25,11 +25,17 @@ type Problem struct {
 	Line     int              `json:"line"`   // from 1; 0 where the whole file is meant
 	Column   int              `json:"column"` // from 1, in characters
 	Severity Severity         `json:"severity"`
+	Code     finding.Code     `json:"code,omitempty"`
 	What     string           `json:"what"`
 	Allowed  string           `json:"allowed,omitempty"`
 	Snippet  string           `json:"snippet,omitempty"` // the source line, without its end; a very long one is cut
 	Mark     int              `json:"mark,omitempty"`    // the place in a cut Snippet, in characters from 1; 0: at Column
-	Found    *finding.Finding `json:"-"`                 // what was found, to be worded; nil: What and Allowed say it
+	Found    *finding.Finding `json:"-"`                 // what was found, until Worded says it in Code, What and Allowed
+}
+
+// Of gives the problem of a finding, without its place.
+func Of(found finding.Finding) Problem {
+	return Problem{Severity: Severity(found.Severity), Found: &found}
 }
 
 // Worded gives the problem with its finding in words: what is wrong, and what
@@ -38,10 +44,7 @@ func (p Problem) Worded(what, allowed func(finding.Finding) string) Problem {
 	if p.Found == nil {
 		return p
 	}
-	if p.What != "" {
-		p.What += ": "
-	}
-	p.What, p.Allowed, p.Found = p.What+what(*p.Found), allowed(*p.Found), nil
+	p.Code, p.What, p.Allowed, p.Found = p.Found.Code, what(*p.Found), allowed(*p.Found), nil
 	return p
 }
 
@@ -63,7 +66,7 @@ func (p Problem) String() string {
 	}
 	fmt.Fprintf(&b, ": %s: %s", p.Severity, p.What)
 	if p.Found != nil {
-		fmt.Fprintf(&b, ": %v", p.Found) // not worded yet
+		b.WriteString(p.Found.Error()) // not worded yet
 	}
 	if p.Allowed != "" {
 		fmt.Fprintf(&b, "; allowed: %s", p.Allowed)

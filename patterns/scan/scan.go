@@ -7,17 +7,19 @@ package scan
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"image"
 	"image/color"
 	_ "image/jpeg" // the formats that are read
 	_ "image/png"
+	"path/filepath"
 	"slices"
 	"strings"
 
 	_ "golang.org/x/image/tiff"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
+	"drawdown/patterns/source"
 )
 
 // Scan is a picture as it was read.
@@ -60,31 +62,31 @@ func bytesPerPixel(model color.Model) int {
 }
 
 // Read reads a picture file. Its size is looked at before its pixels are.
-func Read(source Source) (Scan, error) {
-	s := Scan{Name: source.stem}
-	data := source.Data
+func Read(from source.Source) (Scan, error) {
+	s := Scan{Name: strings.TrimSuffix(from.Stem(), filepath.Ext(from.Stem()))}
+	data := from.Data
 	if len(data) == 0 {
-		return s, fmt.Errorf("%s is empty", source.File)
+		return s, finding.Failed(EmptyScan, finding.Values{"file": from.File})
 	}
 	if len(data) > mostFileBytes {
-		return s, fmt.Errorf("%s is larger than %d MB; scan at 300 dpi in shades of grey", source.File, mostFileBytes>>20)
+		return s, finding.Failed(ScanTooLarge, finding.Values{"file": from.File, "most": mostFileBytes >> 20})
 	}
 	about, format, err := image.DecodeConfig(bytes.NewReader(data))
 	if err == nil && !slices.Contains(formats, format) { // some other package reads more
 		err = image.ErrFormat
 	}
 	if err != nil {
-		return s, unreadable(source.File, data, err)
+		return s, unreadable(from.File, data, err)
 	}
 	if about.Width <= 0 || about.Height <= 0 || about.Width > mostPixels/about.Height {
-		return s, fmt.Errorf("%s has %d × %d pixels; at most %d million are read, which A3 at 600 dpi has", source.File, about.Width, about.Height, mostPixels/1_000_000)
+		return s, finding.Failed(TooManyPixels, finding.Values{"file": from.File, "width": about.Width, "height": about.Height, "most": mostPixels / 1_000_000})
 	}
 	if mb := about.Width * about.Height * bytesPerPixel(about.ColorModel) >> 20; mb > mostUnpackedMB {
-		return s, fmt.Errorf("%s takes %d MB once unpacked, and at most %d are given to it; scan at 300 dpi in shades of grey", source.File, mb, mostUnpackedMB)
+		return s, finding.Failed(TooMuchMemory, finding.Values{"file": from.File, "size": mb, "most": mostUnpackedMB})
 	}
 	picture, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
-		return s, fmt.Errorf("%s is a damaged %s file: %w; save or send it again", source.File, strings.ToUpper(format), err)
+		return s, finding.Failed(Damaged, finding.Values{"file": from.File, "format": strings.ToUpper(format), "why": err})
 	}
 	tags := readTags(data, format)
 	s.Picture = upright(trace.Grey(picture), tags.orientation)
@@ -108,18 +110,21 @@ func believed(x, y float64) bool {
 
 // unreadable names the kinds of file that are mistaken for pictures.
 func unreadable(file string, data []byte, err error) error {
-	const save = "save it as PNG, JPEG or TIFF"
+	values := finding.Values{"file": file}
+	code := OtherPicture
 	switch {
 	case bytes.HasPrefix(data, []byte("%PDF")):
-		return fmt.Errorf("%s is a PDF; let the scanner write PNG, JPEG or TIFF instead", file)
+		code = IsPDF
 	case bytes.HasPrefix(data, []byte("GIF8")):
-		return fmt.Errorf("%s is a GIF; %s", file, save)
+		values["format"] = "GIF"
 	case len(data) > 12 && string(data[4:8]) == "ftyp":
-		return fmt.Errorf("%s is a HEIC or AVIF picture, or a film; %s", file, save)
+		values["format"] = "HEIC"
 	case len(data) > 12 && string(data[:4]) == "RIFF" && string(data[8:12]) == "WEBP":
-		return fmt.Errorf("%s is a WebP picture; %s", file, save)
+		values["format"] = "WebP"
 	case errors.Is(err, image.ErrFormat):
-		return fmt.Errorf("%s is not a PNG, JPEG or TIFF picture", file)
+		code = NoPicture
+	default:
+		code, values["why"] = Unreadable, err
 	}
-	return fmt.Errorf("%s cannot be read as a picture: %w; save or send it again", file, err)
+	return finding.Failed(code, values)
 }

@@ -12,7 +12,7 @@ import (
 var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?", " !", "\u00a0!", "≈ %", "≈\u00a0%", " kN", "\u00a0kN", " MPa", "\u00a0MPa", " dpi", "\u00a0dpi", "« ", "«\u00a0", " »", "\u00a0»")
 
 // percent is the sign with its blank, not a verb that stands behind a blank.
-var percent = regexp.MustCompile(` %(%|[^\w.\[]|$)`)
+var percent = regexp.MustCompile(` %(%|[^\w.\[]|\.(?:\s|$)|$)`)
 
 // bound makes the tight blanks of a catalogue hold.
 func bound(c *Catalogue) *Catalogue {

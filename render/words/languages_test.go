@@ -84,7 +84,7 @@ func TestLanguagesFillInTheSame(t *testing.T) {
 var sameAsEnglish = map[string][]string{
 	"es": {".Findings.exercise how many", ".Sheet.Ways.circular", ".Condition.Nominal", ".Tray.Round", ".Tile.Bar"},
 	"de": {".Findings.exercise how many", ".Tray.Round", ".Tile.Bar", ".Handout.Name", ".Handout.Showing.Pause"},
-	"fr": {".Findings.exercise how many", ".Terms.aluminium", ".Terms.bronze", ".Sheet.Date", ".Forecast.Basis.Gaskets.composite", ".Forecast.Basis.Materials.bronze", ".Book.Page", ".Book.AngleOn", ".Tray.Round", ".Tile.Bar", ".Handout.Date", ".Handout.Showing.Pause"},
+	"fr": {".Findings.exercise how many", ".Terms.aluminium", ".Sheet.Date", ".Terms.bronze", ".Terms.composite", ".Book.Page", ".Book.AngleOn", ".Tray.Round", ".Tile.Bar", ".Handout.Date", ".Handout.Showing.Pause"},
 }
 
 // A string that is the same as in English is one that nobody has translated.
@@ -125,8 +125,9 @@ func TestFrenchBlanks(t *testing.T) {
 		t.Fatal(err)
 	}
 	wrong := regexp.MustCompile(`[^\x{a0}][:;?!%]`)
+	asWritten := regexp.MustCompile(`«[^»]*»`) // what stands in a file follows the file's rules
 	for path, text := range wordsOf(french) {
-		text = braces.ReplaceAllString(text, "x")
+		text = asWritten.ReplaceAllString(braces.ReplaceAllString(text, "x"), "x")
 		text = strings.ReplaceAll(verbs.ReplaceAllString(strings.ReplaceAll(text, "%%", "٪"), "x"), "٪", "%")
 		if found := wrong.FindString(text); found != "" {
 			t.Errorf("%s: %q has %q", path, text, found)

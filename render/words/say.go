@@ -40,6 +40,7 @@ func (c *Catalogue) Allowed(f finding.Finding) string {
 //	{ids}, {ids:all}                 a list joined by and, cut where it is long; all of it
 //	{ids:or}, {ids:,}                all of it joined by or; by commas alone
 //	{found}, {found:and}             findings: sentences by semicolons; a list as above
+//	{ids:or}, {ids:,}, {ids:12}      all of it joined by or; by commas alone; 12 of it
 //	{bolts|# bolt goes|# bolts go}   by a count; # is the figure
 //	{side|loosen=off|on}             by a word, the last form for all others
 //	{?limit: up to {limit}}          only where there is such a value, that is not zero

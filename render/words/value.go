@@ -43,13 +43,19 @@ func (c *Catalogue) Value(v any, form string) string {
 		return strings.Join(c.SayAll(v), "; ")
 	case []int:
 		return c.List.join(each(v, strconv.Itoa), form)
+	case band:
+		return c.Figure(span(v, form))
 	}
 	return c.Figure(figure(v, form))
 }
 
-// Term gives the language's word; one that has none stays as it is.
+// Term gives the language's word; one that has none stays as it is. A way is among
+// the words of a sheet.
 func (c *Catalogue) Term(t finding.Term) string {
 	if word, ok := c.Terms[string(t)]; ok {
+		return word
+	}
+	if word, ok := c.Sheet.Ways[string(t)]; ok {
 		return word
 	}
 	return string(t)
@@ -114,9 +120,11 @@ func quantity(v float64, form, usual string) string {
 }
 
 // join writes a list: "a, b and c", "a, b or c", "a, b, c", or cut: "a, b, c
-// and 4 more".
+// and 4 more". A number as the form cuts a list of commas alone there.
 func (l List) join(names []string, form string) string {
-	if form == "," {
+	if most, err := strconv.Atoi(form); err == nil && len(names) > most {
+		return strings.Join(names[:most], ", ") + " " + l.More.Of(len(names)-most)
+	} else if err == nil || form == "," {
 		return strings.Join(names, ", ")
 	}
 	if len(names) > mostNamed+1 && form != "all" && form != "or" {

@@ -6,13 +6,13 @@ import (
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/holes"
-	"drawdown/patterns"
+	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
 )
 
 // drawing says how a drawing is to be read.
-func (q *quantities) drawing() patterns.DXFOptions {
-	ask := patterns.DXFOptions{Holes: q.holeRule()}
+func (q *quantities) drawing() drawn.Options {
+	ask := drawn.Options{Holes: q.holeRule()}
 	ask.Layers = q.layers()
 	ask.Unit, _ = oneOf(q, "units", dxf.Units)
 	return ask

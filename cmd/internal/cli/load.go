@@ -16,6 +16,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -81,20 +82,20 @@ func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made 
 }
 
 // loadBut is load without one of the warnings.
-func (p *Program) loadBut(warning, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
+func (p *Program) loadBut(warning finding.Code, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
 	made, _, status, ok = p.loadWarned(warning, name, way, turn)
 	return made, status, ok
 }
 
 // loadWarned is loadBut that also gives the problems, of which none stops where it
 // says ok.
-func (p *Program) loadWarned(warning, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, problems problem.List, status Status, ok bool) {
+func (p *Program) loadWarned(warning finding.Code, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, problems problem.List, status Status, ok bool) {
 	made, problems, err := job.Load(name, p.Stdin, way, turn)
 	if err != nil {
 		return made, problems, p.unread(name, err), false
 	}
 	p.report(slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
-		return one.Severity == problem.Warning && one.Found == nil && one.What == warning
+		return warning != "" && one.Found != nil && one.Found.Code == warning
 	}))
 	if problems.Stops() {
 		return made, problems, Wrong, false
@@ -105,7 +106,7 @@ func (p *Program) loadWarned(warning, name string, way sequence.Way, turn sequen
 // loadPlaces plans a pattern of which only the places are wanted: that it has
 // no figures is no matter then.
 func (p *Program) loadPlaces(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
-	return p.loadBut(patterns.NoFigures, name, way, turn)
+	return p.loadBut(meaning.NoFigures, name, way, turn)
 }
 
 // unread reports a pattern that could not be read at all. A name that the user

@@ -16,8 +16,10 @@ import (
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
+	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/writing"
 )
 
 // newPattern is the word that stands in the place of a pattern's name.
@@ -41,11 +43,11 @@ const mostPlaces = 10_000
 // and the one that gives its size, with an example.
 type newLayout struct {
 	flag, size, example string
-	read                func(q *quantities, l *patterns.Layout)
+	read                func(q *quantities, l *writing.Layout)
 }
 
 var newLayouts = []newLayout{
-	{"grid", "pitch", "95x90", func(q *quantities, l *patterns.Layout) {
+	{"grid", "pitch", "95x90", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Grid, "M"
 		l.Columns, l.Rows = two(q, "grid", counts)
 		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
@@ -53,17 +55,17 @@ var newLayouts = []newLayout{
 			q.fail(errors.New("--grid has no rows; allowed: 1 or more"))
 		}
 	}},
-	{"circle", "diameter", "240", func(q *quantities, l *patterns.Layout) {
+	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
 		l.Count, _ = read(q, "circle", wholeCount)
 		l.X = float64(above(q, "diameter", bareLength))
 	}},
-	{"row", "pitch", "60", func(q *quantities, l *patterns.Layout) {
+	{"row", "pitch", "60", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Row, "C"
 		l.Count, _ = read(q, "row", wholeCount)
 		l.X = float64(above(q, "pitch", bareLength))
 	}},
-	{"rectangle", "size", "300x160", func(q *quantities, l *patterns.Layout) {
+	{"rectangle", "size", "300x160", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Rectangle, "R"
 		l.Columns, l.Rows = two(q, "rectangle", counts)
 		l.X, l.Y = two(q, "size", twoLengths)
@@ -149,8 +151,8 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	if q.err != nil {
 		return p.refuse("patterns", q.err)
 	}
-	text := patterns.Write(draft)
-	name := patterns.FileName(draft.Title)
+	text := writing.Pattern(draft)
+	name := writing.FileName(draft.Title)
 	// A title of the command line may hold what no pattern file takes.
 	if _, problems := patterns.Read(patterns.FromBytes(name, text)); problems.Stops() {
 		p.report(problems)
@@ -158,7 +160,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	}
 	status := p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {
-		fmt.Fprintln(p.Stdout, patterns.NotInDrawing)
+		fmt.Fprintln(p.Stdout, drawn.NotInDrawing)
 	}
 	return status
 }
@@ -200,33 +202,33 @@ func (p *Program) stopped(file string, problems problem.List, err error) (Status
 
 // draft takes from the flags what the pattern is made of: the file, where there
 // is one, and how it is read.
-func (q *quantities) draft(stdin io.Reader) (file string, read func() (patterns.Draft, problem.List, error)) {
+func (q *quantities) draft(stdin io.Reader) (file string, read func() (writing.Draft, problem.List, error)) {
 	switch {
 	case q.flags.Changed("csv"):
 		file, _ = q.text("csv")
-		return file, func() (patterns.Draft, problem.List, error) { return pointsDraft(file, stdin) }
+		return file, func() (writing.Draft, problem.List, error) { return pointsDraft(file, stdin) }
 	case q.flags.Changed("dxf"):
 		file, _ = q.text("dxf")
 		ask := q.drawing()
-		return file, func() (patterns.Draft, problem.List, error) { return job.Drawing(file, stdin, ask) }
+		return file, func() (writing.Draft, problem.List, error) { return job.Drawing(file, stdin, ask) }
 	}
 	made := q.layoutDraft()
-	return "", func() (patterns.Draft, problem.List, error) { return made, nil, nil }
+	return "", func() (writing.Draft, problem.List, error) { return made, nil, nil }
 }
 
 // pointsDraft makes the draft of a table of points.
-func pointsDraft(file string, stdin io.Reader) (patterns.Draft, problem.List, error) {
+func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
 	joint, problems, err := job.Points(file, stdin)
 	points := counted(len(joint.Fasteners), "point")
-	return patterns.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
+	return writing.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
 }
 
 // fillIn ends the first note of a new pattern.
 const fillIn = "What stands behind # is for you to fill in."
 
 // layoutDraft makes the draft of the layout that the flags describe.
-func (q *quantities) layoutDraft() patterns.Draft {
-	layout := &patterns.Layout{}
+func (q *quantities) layoutDraft() writing.Draft {
+	layout := &writing.Layout{}
 	for _, l := range newLayouts {
 		if q.flags.Changed(l.flag) {
 			l.read(q, layout)
@@ -241,7 +243,7 @@ func (q *quantities) layoutDraft() patterns.Draft {
 		survey.Circle:    fmt.Sprintf("Circle of %d", layout.Count),
 		survey.Row:       fmt.Sprintf("Row of %d", layout.Count),
 	}[layout.Shape]
-	return patterns.Draft{
+	return writing.Draft{
 		Title:  title,
 		Notes:  []string{"A new pattern: " + layout.Words() + ". " + fillIn},
 		Layout: layout,

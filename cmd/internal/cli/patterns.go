@@ -10,6 +10,7 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/patterns"
+	"drawdown/patterns/table"
 	"drawdown/render"
 )
 
@@ -90,7 +91,7 @@ func (p *Program) listPatterns(asJSON bool) Status {
 func (p *Program) writePattern(name, folder string) Status {
 	text, known := patterns.BuiltinText(name)
 	if !known {
-		return p.fail(Wrong, &patterns.UnknownNameError{Name: name})
+		return p.fail(Wrong, patterns.Unknown(name))
 	}
 	return p.printOrWrite(folder, name+".yaml", text)
 }
@@ -115,5 +116,5 @@ func (p *Program) writeTable(name, folder string) Status {
 	if !ok {
 		return status
 	}
-	return p.printOrWrite(folder, made.Name+".csv", patterns.WriteCSV(made.Joint))
+	return p.printOrWrite(folder, made.Name+".csv", table.Write(made.Joint))
 }

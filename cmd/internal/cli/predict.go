@@ -6,9 +6,10 @@ import (
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/flag"
-	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/limits"
 )
 
 var predictCommand = command{
@@ -35,17 +36,18 @@ var predictCommand = command{
 			if !ok {
 				return status
 			}
-			answer, err := job.Predict(made, ask)
+			answer, err := interaction.Predict(made, ask)
 			if err != nil {
 				return p.fail(Wrong, predictProblem(err))
 			}
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
 			}
+			report := predictReport{Answer: answer, to: p.Stdout, c: p.words}
 			if *sheets.AsJSON {
-				return p.printJSON(predictJSON(answer, sentences(warnings), ask.Search))
+				return p.printJSON(report.json(p.said(warnings), ask.Search))
 			}
-			p.printPrediction(answer, ask.Search)
+			report.print(ask.Search)
 			return Done
 		}
 	},
@@ -84,7 +86,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 }
 
 // predictRequest reads what the flags state.
-func (q *quantities) predictRequest() job.PredictRequest {
+func (q *quantities) predictRequest() interaction.Question {
 	q.atMostOne("passes", "stages")
 	q.atMostOne("compensate", "compare")
 	q.atMostOne("foundation", "gasket-stiffness", "gasket")
@@ -102,13 +104,13 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	if q.flags.Changed("cap") && !compensate {
 		q.fail(misuse("--cap needs --compensate"))
 	}
-	var ask job.PredictRequest
+	var ask interaction.Question
 	ask.Shares = q.shares()
 	ask.Target = above(q, "target", unit.ParseForce)
 	if limit, set := read(q, "cap", parseCap); set {
 		ask.Cap = limit
 	} else if compensate {
-		ask.Cap = usualCap
+		ask.Cap = limits.UsualCap
 	}
 	ask.Gasket, _ = read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = read(q, "gasket-stiffness", parseStiffness)
@@ -131,10 +133,6 @@ func (q *quantities) predictRequest() job.PredictRequest {
 	ask.Preview = q.flags.Lookup("preview").Value.String() == "true"
 	return ask
 }
-
-// usualCap is how far targets that make up for the loss go beyond the target
-// (engineering judgement).
-const usualCap = 1.1
 
 // flange reads the measures of a round flange; nil where none is stated.
 func (q *quantities) flange() *compliance.Flange {

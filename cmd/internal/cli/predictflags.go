@@ -7,9 +7,13 @@ import (
 	"strconv"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/tension/stiffness"
 )
 
@@ -21,39 +25,30 @@ var plainNumber = regexp.MustCompile(`^(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?$`)
 
 // parsePercents reads passes as percents of the target: "30,70,100", "30 %, 70 %".
 func parsePercents(text string) ([]float64, error) {
-	shares, err := parseList(text, func(one string) (float64, bool) {
-		v, ok := parsePlain(strings.TrimSuffix(one, "%"))
-		return v / 100, ok && v >= 1 && v <= 120
-	})
-	if err != nil {
-		return nil, fmt.Errorf("%w; allowed: 1 to 120, such as 30,70,100,100", err)
-	}
-	return shares, nil
+	return parsePasses(text, true, 100, "1 to 120, such as 30,70,100,100")
 }
 
 // parseShares reads passes as shares of the target: "0.3,0.7,1".
 func parseShares(text string) ([]float64, error) {
-	shares, err := parseList(text, func(one string) (float64, bool) {
-		v, ok := parsePlain(one)
-		return v, ok && v >= 0.01 && v <= 1.2
-	})
-	if err != nil {
-		return nil, fmt.Errorf("%w; allowed: 0.01 to 1.2, such as 0.3,0.7,1", err)
-	}
-	return shares, nil
+	return parsePasses(text, false, 1, "0.01 to 1.2, such as 0.3,0.7,1")
 }
 
-func parseList(text string, parse func(string) (float64, bool)) ([]float64, error) {
-	var shares []float64
+// parsePasses reads passes in a unit, 1 or 100 for the target.
+func parsePasses(text string, percent bool, target float64, allowed string) (shares []float64, err error) {
 	for _, one := range strings.Split(text, ",") {
-		share, ok := parse(strings.TrimSpace(one))
-		if !ok {
-			return nil, fmt.Errorf("pass %q", strings.TrimSpace(one))
+		one = strings.TrimSpace(one)
+		plain := one
+		if percent {
+			plain = strings.TrimSuffix(one, "%")
 		}
-		shares = append(shares, share)
+		v, ok := parsePlain(plain)
+		if !ok || v < 0.01*target || v > 1.2*target {
+			return nil, fmt.Errorf("pass %q; allowed: %s", one, allowed)
+		}
+		shares = append(shares, v/target)
 	}
 	if len(shares) > mostPasses {
-		return nil, fmt.Errorf("%d passes, at most %d", len(shares), mostPasses)
+		return nil, fmt.Errorf("%d passes, at most %d; allowed: %s", len(shares), mostPasses, allowed)
 	}
 	return shares, nil
 }
@@ -69,13 +64,22 @@ func parsePlain(text string) (float64, bool) {
 
 // parseCap reads a cap on targets over the target: "110%", "1.1".
 func parseCap(text string) (float64, error) {
+	return parseShare(text, "cap", 1, 2, "100% to 200%, such as 110% or 1.1")
+}
+
+// parseStick reads a share of the target: "5%", "0.05".
+func parseStick(text string) (float64, error) {
+	return parseShare(text, "share", 0, 0.5, "0% to 50%, such as 5%")
+}
+
+func parseShare(text, what string, least, most float64, allowed string) (float64, error) {
 	digits, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
 	v, ok := parsePlain(digits)
 	if percent {
 		v /= 100
 	}
-	if !ok || v < 1 || v > 2 {
-		return 0, fmt.Errorf("cap %q; allowed: 100%% to 200%%, such as 110%% or 1.1", text)
+	if !ok || v < least || v > most {
+		return 0, fmt.Errorf("%s %q; allowed: %s", what, text, allowed)
 	}
 	return v, nil
 }
@@ -97,19 +101,6 @@ func parseSeed(text string) (uint64, error) {
 		return 0, fmt.Errorf("seed %q; allowed: a whole number from 0, such as 7", text)
 	}
 	return n, nil
-}
-
-// parseStick reads a share of the target: "5%", "0.05".
-func parseStick(text string) (float64, error) {
-	digits, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
-	v, ok := parsePlain(digits)
-	if percent {
-		v /= 100
-	}
-	if !ok || v > 0.5 {
-		return 0, fmt.Errorf("share %q; allowed: 0%% to 50%%, such as 5%%", text)
-	}
-	return v, nil
 }
 
 // parseStiffness reads the stiffness of an area: one figure, its ends, or its
@@ -147,18 +138,24 @@ func parseFlexibility(text string) (stiffness.Resilience, error) {
 	return stiffness.Resilience(v), err
 }
 
+// predictHints are the flags that state what a joint lacks.
+var predictHints = []struct {
+	code  finding.Code
+	flags string
+}{
+	{setup.ThicknessUnknown, "--thickness 12mm"},
+	{setup.FlexibilityUnknown, `--bolt-flexibility "4.2e-6 mm/N"`},
+	{prediction.NothingTightens, "--passes 30,70,100 --target 30kN"},
+	{interaction.TargetUnknown, "--target 30kN"},
+	{interaction.TorqueEndsNot, "--passes 30,70,100"},
+	{interaction.TargetAboveYield, "--target 30kN"},
+}
+
 // predictProblem points to the flag that states what a joint lacks.
 func predictProblem(err error) error {
-	for _, known := range []struct{ word, flags string }{
-		{"the thickness of the part", "--thickness 12mm"},
-		{"so the preload is not known", "--target 30kN"},
-		{"add `tighten: stages`", "--passes 30,70,100 --target 30kN"},
-		{"state the bolt flexibility", `--bolt-flexibility "4.2e-6 mm/N"`},
-		{"make up for the loss need", "--passes 30,70,100"},
-		{"of its yield stress", "--target 30kN"},
-	} {
-		if strings.Contains(err.Error(), known.word) {
-			return fmt.Errorf("%w (here: %s)", err, known.flags)
+	for _, hint := range predictHints {
+		if errors.Is(err, hint.code) {
+			return fmt.Errorf("%w (here: %s)", err, hint.flags)
 		}
 	}
 	return err

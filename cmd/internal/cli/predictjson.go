@@ -2,8 +2,11 @@ package cli
 
 import (
 	"math"
+	"strings"
 
-	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/procedure"
@@ -19,7 +22,8 @@ type predictOut struct {
 	Fasteners   []string `json:"fasteners"`
 	Order       []string `json:"order"`
 
-	Class       string  `json:"class"` // negligible, noticeable, strong
+	Class       string  `json:"class"`  // negligible, noticeable, strong
+	Branch      string  `json:"branch"` // of the advice: what it comes to
 	Advice      string  `json:"advice"`
 	Band        spanOut `json:"band"`           // the lowest fastener after the last pass, in percent of its target
 	Sensitivity spanOut `json:"sensitivity"`    // mean share that one pass in any order takes
@@ -100,48 +104,64 @@ type compensatedOut struct {
 	Caution  string               `json:"caution"`
 }
 
-func predictJSON(a job.PredictAnswer, warnings []string, compare bool) predictOut {
-	p := a.Plan
-	ids := make([]string, len(p.Joint.Fasteners))
-	for i, f := range p.Joint.Fasteners {
-		ids[i] = f.ID
-	}
+// json gives a prediction as data; its findings stand in the words of the language.
+func (r predictReport) json(warnings problem.List, compare bool) predictOut {
+	p, f := r.Plan, r.Forecast
+	byClass := advice.ByClass(f.Class, len(f.OnAngle()) > 0).Says()
 	out := predictOut{
-		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Fasteners: ids, Order: p.IDs(p.Tighten.Order),
-		Class: string(a.Forecast.Class), Advice: a.Forecast.Class.Advice(), Band: bandJSON(a.Forecast.Last().Spread.Min),
-		Sensitivity: bandJSON(a.Forecast.Sensitivity), OnePass: sumJSON(a.Forecast.OnePass), FoundationMPaPerMm: bandJSON(a.Foundation),
-		BoltMmPerN: map[string]figureOut{}, TargetsN: map[string]spanOut{},
-		WorkedOut: true, Caution: precedence, Guidance: advice.Guidance,
-		Warnings: listed(warnings), Doubts: listed(sentences(a.Forecast.Doubts)), Notes: listed(a.Notes), Stated: listed(a.Stated), Assumptions: listed(a.Assumptions), Hundred: listed(sentences(a.Forecast.Hundreds)), Limits: predictLimits,
+		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Order: p.IDs(p.Tighten.Order),
+		Class: string(f.Class), Branch: string(r.Advice.Branch), Advice: r.sentences(byClass), Band: bandJSON(f.Last().Spread.Min),
+		Sensitivity: bandJSON(f.Sensitivity), OnePass: sumJSON(f.OnePass), FoundationMPaPerMm: bandJSON(r.Foundation),
+		ComplianceMmPerN: rowsJSON(r.Nominal.Joint.Compliance()), OneNewton: rowsJSON(r.OneNewton), Leaves: millionth(r.Leaves),
+		BoltMmPerN: byID(r, func(i int) figureOut { return figureOut(r.Own[i]) }),
+		TargetsN:   byID(r, func(i int) spanOut { return bandJSON(f.TargetsN[i]) }),
+		WorkedOut:  true, Caution: precedence, Guidance: r.c.Forecast.Guidance + " " + r.c.Sheet.ManualFirst,
+		Warnings: []string{}, Doubts: r.listed(f.Doubts), Notes: r.listed(r.Notes), Stated: r.listed(r.Stated), Assumptions: r.listed(r.Assumed),
+		Hundred: r.listed(procedure.Say(f.Hundreds)), Limits: r.listed(interaction.LeftOut(r.Scatter != nil)),
+		Compensated: r.compensatedJSON(), Scatter: r.scatterJSON(),
 	}
-	if more := a.Forecast.OneMore; more != nil {
+	for _, warning := range warnings {
+		out.Warnings = append(out.Warnings, warning.String())
+	}
+	for _, fastener := range p.Joint.Fasteners {
+		out.Fasteners = append(out.Fasteners, fastener.ID)
+	}
+	if more := f.OneMore; more != nil {
 		again := sumJSON(more.Spread)
 		out.Repeat = &again
 	}
-	if a.Forecast.Repeats >= 0 {
-		out.Repeats = &a.Forecast.Repeats
+	if f.Repeats >= 0 {
+		out.Repeats = &f.Repeats
 	}
-	out.ComplianceMmPerN, out.OneNewton, out.Leaves = rowsJSON(a.Nominal.Joint.Compliance()), rowsJSON(a.OneNewton), millionth(a.Leaves)
-	for i, id := range ids {
-		out.BoltMmPerN[id] = figureOut(a.Own[i])
-		out.TargetsN[id] = bandJSON(a.Forecast.TargetsN[i])
+	for n := range f.Passes {
+		out.Passes = append(out.Passes, r.passJSON(n))
 	}
-	for n := range a.Forecast.Passes {
-		out.Passes = append(out.Passes, passJSON(a, ids, n))
-	}
-	out.Compensated = compensatedJSON(a, ids)
-	if c := a.Comparison; c != nil {
-		out.Verdict = c.Verdict.String()
+	if r.Comparison != nil {
+		out.Verdict = r.sentences(r.Advice.Says())
 		if compare {
-			out.Ways = trialsJSON(a)
+			out.Ways = r.trialsJSON()
 		}
 	}
-	if falls := a.Forecast.Falls; len(falls) > 0 {
-		out.Verdict = procedure.LookFirst(falls)
+	if r.Advice.Branch == advice.MendFile {
+		out.Verdict = r.sentences(r.Advice.Says())
 		out.Advice = out.Verdict
 	}
-	out.Scatter = scatterJSON(a, ids)
 	return out
+}
+
+// sentences words findings as a paragraph, listed one by one.
+func (r predictReport) sentences(list []finding.Finding) string {
+	return strings.Join(r.c.SayAll(list), " ")
+}
+func (r predictReport) listed(list []finding.Finding) []string { return listed(r.c.SayAll(list)) }
+
+// byID gives a value for each fastener, by its id.
+func byID[T any](r predictReport, of func(i int) T) map[string]T {
+	m := map[string]T{}
+	for i, f := range r.Plan.Joint.Fasteners {
+		m[f.ID] = of(i)
+	}
+	return m
 }
 
 func rowsJSON(rows [][]float64) (list [][]figureOut) {
@@ -155,12 +175,15 @@ func rowsJSON(rows [][]float64) (list [][]figureOut) {
 	return list
 }
 
-func passJSON(a job.PredictAnswer, ids []string, n int) predictedPassOut {
-	pass := a.Forecast.Passes[n]
+func (r predictReport) passJSON(n int) predictedPassOut {
+	pass := r.Forecast.Passes[n]
 	s := pass.Spread
 	out := predictedPassOut{
-		Pass: n + 1, Do: "torque", Percent: map[string]figureOut{}, Percents: map[string]spanOut{}, ForcesN: map[string]spanOut{},
-		Min: millionth(s.Min.Nominal), Mean: millionth(s.Mean.Nominal), Max: millionth(s.Max.Nominal), SD: millionth(s.SD.Nominal), sumOut: sumJSON(s),
+		Pass: n + 1, Do: "torque",
+		Percent:  byID(r, func(i int) figureOut { return millionth(pass.Percent[i].Nominal) }),
+		Percents: byID(r, func(i int) spanOut { return bandJSON(pass.Percent[i]) }),
+		ForcesN:  byID(r, func(i int) spanOut { return bandJSON(r.ForceN(n, i)) }),
+		Min:      millionth(s.Min.Nominal), Mean: millionth(s.Mean.Nominal), Max: millionth(s.Max.Nominal), SD: millionth(s.SD.Nominal), sumOut: sumJSON(s),
 		LargestN: bandJSON(pass.LargestN), TiltMm: bandJSON(pass.TiltMm), WarpMm: bandJSON(pass.WarpMm), UnevenMm: bandJSON(pass.UnevenMm),
 	}
 	if pass.Stage != nil {
@@ -169,23 +192,18 @@ func passJSON(a job.PredictAnswer, ids []string, n int) predictedPassOut {
 	if pass.Share > 0 {
 		out.Fraction = number(pass.Share)
 	}
-	for i, id := range ids {
-		percent := pass.Percent[i]
-		out.Percent[id], out.Percents[id] = millionth(percent.Nominal), bandJSON(percent)
-		out.ForcesN[id] = bandJSON(a.ForceN(n, i))
-	}
 	return out
 }
 
-func compensatedJSON(a job.PredictAnswer, ids []string) *compensatedOut {
-	if a.Targets == nil {
+func (r predictReport) compensatedJSON() *compensatedOut {
+	if r.Targets == nil {
 		return nil
 	}
-	out := &compensatedOut{Cap: figureOut(a.Cap), TargetsN: map[string]figureOut{}, Percent: map[string]figureOut{}, Caution: compensatedCaution}
-	for i, id := range ids {
-		out.TargetsN[id], out.Percent[id] = millionth(a.Targets[i]), millionth(100*a.Targets[i]/a.Nominal.TargetsN[i])
+	return &compensatedOut{
+		Cap: figureOut(r.Cap), Caution: r.c.Say(finding.Noted(interaction.TargetsCaution, nil)),
+		TargetsN: byID(r, func(i int) figureOut { return millionth(r.Targets[i]) }),
+		Percent:  byID(r, func(i int) figureOut { return millionth(100 * r.Targets[i] / r.Nominal.TargetsN[i]) }),
 	}
-	return out
 }
 
 // trialOut is a way to do the work and what it leaves.
@@ -204,12 +222,12 @@ type trialOut struct {
 	Steps       int       `json:"steps"`
 }
 
-func trialsJSON(a job.PredictAnswer) []trialOut {
+func (r predictReport) trialsJSON() []trialOut {
 	var list []trialOut
-	for i, t := range a.Comparison.Trials {
+	for i, t := range r.Comparison.Trials {
 		list = append(list, trialOut{
-			Name: t.Name, Also: listed(t.Also), Order: a.Plan.IDs(t.Order), Rules: string(t.Rules), Worth: i > 0 && i == a.Comparison.Best, Class: string(t.Class), sumOut: sumJSON(t.End),
-			TiltMm: bandJSON(t.TiltMm), WarpMm: bandJSON(t.WarpMm), UnevenMm: bandJSON(t.Uneven), WrenchPathM: millionth(t.TravelM), Steps: t.Steps,
+			Name: string(t.Way), Also: listed(texts(t.Also)), Order: r.Plan.IDs(t.Order), Rules: string(t.Rules), Worth: i > 0 && i == r.Advice.Best, Class: string(t.Class), sumOut: sumJSON(t.End),
+			TiltMm: bandJSON(t.TiltMm), WarpMm: bandJSON(t.WarpMm), UnevenMm: bandJSON(t.UnevenMm), WrenchPathM: millionth(t.TravelM), Steps: t.Steps,
 		})
 	}
 	return list
@@ -228,17 +246,15 @@ type scatterOut struct {
 	Percents  map[string]spanOut   `json:"preload_span_percent"`
 }
 
-func scatterJSON(a job.PredictAnswer, ids []string) *scatterOut {
-	s := a.Scatter
+func (r predictReport) scatterJSON() *scatterOut {
+	s := r.Scatter
 	if s == nil {
 		return nil
 	}
-	out := &scatterOut{
+	return &scatterOut{
 		Draws: s.Draws, Seed: s.Seed, ElasticSD: millionth(s.Elastic.SD), SD: millionth(s.Together.SD), Lowest: bandJSON(s.Together.Lowest),
-		Friction: map[string]figureOut{}, Elastic: map[string]figureOut{}, Percents: map[string]spanOut{},
+		Friction: byID(r, func(i int) figureOut { return millionth(s.Friction.ByFastener[i]) }),
+		Elastic:  byID(r, func(i int) figureOut { return millionth(s.Elastic.ByFastener[i].Nominal) }),
+		Percents: byID(r, func(i int) spanOut { return bandJSON(s.Together.ByFastener[i]) }),
 	}
-	for i, id := range ids {
-		out.Friction[id], out.Elastic[id], out.Percents[id] = millionth(s.SDPercent[i]), millionth(s.Elastic.ByFastener[i].Nominal), bandJSON(s.Together.ByFastener[i])
-	}
-	return out
 }

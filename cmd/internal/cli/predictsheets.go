@@ -5,7 +5,9 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/render"
+	"drawdown/sequence/interaction"
 )
 
 // forecastFlags are the flags for a prediction on paper.
@@ -30,14 +32,14 @@ func (f forecastFlags) chosen() (job.Printing, error) {
 }
 
 // forecast draws the prediction as sheets.
-func (p *Program) forecast(answer job.PredictAnswer, ask job.Printing, f forecastFlags) Status {
+func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f forecastFlags) Status {
 	keepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
 	files, notes, err := job.ForecastSheets(answer, ask, *f.frames)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
 	if answer.Scatter != nil {
-		notes = append(notes, "the sheets do not show what --scatter comes to; without --format it is printed")
+		notes = append(notes, ask.Words.Say(finding.Noted(PredictSheetsNot, nil)))
 	}
 	return p.deliver(files, notes, f.Print)
 }

@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
-	"drawdown/patterns"
+	"drawdown/patterns/writing"
 )
 
 // surveyOut is what survey --json prints. Lengths are in mm.
@@ -103,7 +103,7 @@ func pairsOut(a job.SurveyAnswer, readings []int) [][2]string {
 	return pairs
 }
 
-func layoutJSON(l *patterns.Layout) *layoutOut {
+func layoutJSON(l *writing.Layout) *layoutOut {
 	if l == nil {
 		return nil
 	}

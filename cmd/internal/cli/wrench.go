@@ -11,7 +11,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
-	"drawdown/patterns"
+	"drawdown/patterns/source"
 	"drawdown/sequence/tension/wrench"
 )
 
@@ -87,12 +87,11 @@ func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 // wrenches reads the shop's list.
 func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	list, problems, err := job.Wrenches(file, p.Stdin)
-	folder, isFolder := errors.AsType[*patterns.FolderError](err)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))
-	case isFolder:
-		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", folder.Path))
+	case errors.Is(err, source.IsFolder):
+		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", file))
 	case err != nil:
 		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, reason(err)))
 	}

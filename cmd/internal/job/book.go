@@ -5,6 +5,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
+	"drawdown/patterns/machine"
 	"drawdown/patterns/problem"
 	"drawdown/render"
 	"drawdown/render/font"
@@ -22,7 +23,7 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 		return overhaul.Overhaul{}, nil, err
 	}
 	source.Printable = font.Missing
-	machine, problems := patterns.ReadMachine(source)
+	machine, problems := machine.Read(source)
 	if problems.Stops() {
 		return overhaul.Overhaul{}, problems, nil
 	}

@@ -4,6 +4,7 @@ import (
 	"drawdown/render"
 	"drawdown/render/scene"
 	"drawdown/render/sheet/forecast"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
@@ -21,8 +22,8 @@ func classForecast(p plan.Plan, ask Printing) []scene.Page {
 
 // ForecastSheets draws a prediction in every format asked for: the sheet, or a
 // page for every step of the work. Nothing is written to disk.
-func ForecastSheets(a PredictAnswer, ask Printing, frames bool) (files []render.File, notes []string, err error) {
-	request := forecast.Request{Paper: ask.Paper, Words: ask.Words, Others: a.Comparison}
+func ForecastSheets(a interaction.Answer, ask Printing, frames bool) (files []render.File, notes []string, err error) {
+	request := forecast.Request{Paper: ask.Paper, Words: ask.Words, Advice: a.Advice, Others: a.Comparison}
 	if frames {
 		document := scene.Document{
 			Title: a.Plan.Title, Subject: a.Plan.Machine, Language: ask.Words.Language,

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"io"
 
-	"drawdown/patterns"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/table"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -17,7 +17,7 @@ import (
 
 // Graded is one student's answer, as the table has it and as it is graded.
 type Graded struct {
-	Answer patterns.Answer
+	Answer table.Answer
 	handout.Graded
 }
 
@@ -25,17 +25,17 @@ type Graded struct {
 // request makes, by the rules of the trade. A row that cannot be read is not
 // graded; the problems tell why. Where they stop the work nothing is graded. The
 // error is for a table that could not be read at all.
-func Grade(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Graded, problem.List, error) {
+func Grade(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Graded, problem.List, error) {
 	sheets, err := sheetsOf(p, ask)
 	if err != nil {
 		return nil, nil, err
 	}
-	source, err := patterns.OpenTable(table, stdin)
+	source, err := table.Open(path, stdin)
 	if err != nil {
 		return nil, nil, err
 	}
 	source.Printable = font.Missing
-	answers, problems := patterns.ReadAnswers(source, len(sheets), func(sheet int, order string) error {
+	answers, problems := table.ReadAnswers(source, len(sheets), func(sheet int, order string) error {
 		_, err := judge.ReadList(sheets[sheet-1].Plan.Joint, order)
 		return err
 	})
@@ -51,9 +51,9 @@ func Grade(p plan.Plan, ask HandoutRequest, table string, stdin io.Reader) ([]Gr
 	return graded, problems, nil
 }
 
-func gradeOf(p plan.Plan, answer patterns.Answer, side judge.Side) (exercise.Grade, error) {
+func gradeOf(p plan.Plan, answer table.Answer, side judge.Side) (exercise.Grade, error) {
 	switch {
-	case answer.Unread != "":
+	case len(answer.Unread) > 0:
 		return exercise.Grade{Outcome: exercise.Unread}, nil
 	case answer.Order == "":
 		return exercise.Grade{Outcome: exercise.NoAnswer}, nil

@@ -8,7 +8,9 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/sheet/card"
@@ -34,9 +36,9 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 }
 
 // planned reads a pattern that is open and plans the work.
-func planned(source patterns.Source, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List) {
-	source.Printable = font.Missing
-	input, places, problems := patterns.ReadWithPlaces(source)
+func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List) {
+	from.Printable = font.Missing
+	input, places, problems := meaning.Read(from)
 	if problems.Stops() {
 		return plan.Plan{}, problems
 	}

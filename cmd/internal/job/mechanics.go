@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/wrenches"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/wrench"
 )
@@ -43,11 +44,11 @@ func Kinds(name string, stdin io.Reader) (title string, kinds []figures.Ask, pro
 
 // Wrenches reads the shop's list of wrenches.
 func Wrenches(path string, stdin io.Reader) ([]wrench.Wrench, problem.List, error) {
-	source, err := patterns.OpenWrenches(path, stdin)
+	source, err := wrenches.Open(path, stdin)
 	if err != nil {
 		return nil, nil, err
 	}
-	list, problems := patterns.ReadWrenches(source)
+	list, problems := wrenches.Read(source)
 	return list, problems, nil
 }
 

@@ -4,14 +4,14 @@ import (
 	"errors"
 
 	"drawdown/geometry/finding"
-	"drawdown/patterns"
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/sequence/figures"
 )
 
 // stopped reports what stops the plan at the stage that cannot be planned, or
 // for the whole file: a way that the user asked for stands nowhere in it.
-func stopped(err error, places patterns.Places) problem.Problem {
+func stopped(err error, places meaning.Places) problem.Problem {
 	var found finding.Finding
 	if !errors.As(err, &found) {
 		at := places.Stage(0)
@@ -24,7 +24,7 @@ func stopped(err error, places patterns.Places) problem.Problem {
 }
 
 // placed reports what a figure comes to at its stage, or at its kind.
-func placed(f finding.Finding, places patterns.Places) problem.Problem {
+func placed(f finding.Finding, places meaning.Places) problem.Problem {
 	at := places.Kind(f.At.Kind)
 	if f.At.Stage > 0 {
 		at = places.Stage(f.At.Stage)

@@ -9,6 +9,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
+	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/render/words"
 	"drawdown/sequence"
@@ -62,7 +63,7 @@ func TestAWayThatDoesNotFitIsOfTheWholeFile(t *testing.T) {
 }
 
 func TestWhatStopsAStageStandsThere(t *testing.T) {
-	_, at, problems := patterns.ReadWithPlaces(patterns.FromBytes("flange.yaml", []byte(flange)))
+	_, at, problems := meaning.Read(patterns.FromBytes("flange.yaml", []byte(flange)))
 	if problems.Stops() {
 		t.Fatal(problems)
 	}

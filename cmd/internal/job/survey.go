@@ -8,7 +8,11 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
+	"drawdown/patterns/drawn"
+	"drawdown/patterns/measured"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/table"
+	"drawdown/patterns/writing"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/words"
@@ -20,7 +24,7 @@ type SurveyAnswer struct {
 	survey.Report
 	Title string
 	// Offer is the regular layout that the holes come near to; nil for none.
-	Offer   *patterns.Layout
+	Offer   *writing.Layout
 	Pattern render.File
 }
 
@@ -33,7 +37,7 @@ func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List
 		return a, nil, err
 	}
 	source.Printable = font.Missing
-	read, problems := patterns.ReadSurvey(source)
+	read, problems := measured.Read(source)
 	if problems.Stops() {
 		return a, problems, nil
 	}
@@ -46,28 +50,28 @@ func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List
 	for _, doubt := range a.Side() {
 		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, Found: &doubt})
 	}
-	a.Pattern = render.File{Name: read.Name + ".yaml", Data: patterns.Write(read.Draft(solved, words.English().Say))}
+	a.Pattern = render.File{Name: read.Name + ".yaml", Data: writing.Pattern(read.Draft(solved, words.English().Say))}
 	return a, problems, nil
 }
 
 // Points reads a table of points (a path, or - for stdin).
 func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
-	source, err := patterns.OpenTable(name, stdin)
+	source, err := table.Open(name, stdin)
 	if err != nil {
 		return geometry.Joint{}, nil, err
 	}
 	source.Printable = font.Missing
-	joint, problems := patterns.ReadCSV(source)
+	joint, problems := table.Read(source)
 	return joint, problems, nil
 }
 
 // Drawing makes a pattern of a drawing (a path, or - for stdin).
-func Drawing(name string, stdin io.Reader, ask patterns.DXFOptions) (patterns.Draft, problem.List, error) {
-	source, err := patterns.OpenDXF(name, stdin)
+func Drawing(name string, stdin io.Reader, ask drawn.Options) (writing.Draft, problem.List, error) {
+	source, err := drawn.Open(name, stdin)
 	if err != nil {
-		return patterns.Draft{}, nil, err
+		return writing.Draft{}, nil, err
 	}
-	draft, problems := patterns.ReadDXF(source, ask)
+	draft, problems := drawn.Read(source, ask)
 	return draft, problems, nil
 }
 
@@ -80,5 +84,5 @@ func DrawingOf(p plan.Plan) (data []byte, asPoints []string) {
 			asPoints = append(asPoints, k.Name)
 		}
 	}
-	return patterns.WriteDXF(p.Joint, wide), asPoints
+	return drawn.Write(p.Joint, wide), asPoints
 }

@@ -11,8 +11,8 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
-	"drawdown/patterns"
 	"drawdown/patterns/scan"
+	"drawdown/patterns/writing"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/sheet"
@@ -32,7 +32,7 @@ type TraceRequest struct {
 type TraceAnswer struct {
 	trace.Found
 	Name, Title, Machine string
-	Offer                *patterns.Layout
+	Offer                *writing.Layout
 	picture              *image.Gray
 }
 
@@ -53,7 +53,7 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 		a.Title = titleOf(read.Name)
 	}
 	if a.Name == "" {
-		a.Name = strings.TrimSuffix(patterns.FileName(a.Title), ".yaml")
+		a.Name = strings.TrimSuffix(writing.FileName(a.Title), ".yaml")
 	}
 	if missing, found := font.Missing(a.Title + a.Machine); found {
 		return a, &ScanError{finding.Failed(trace.TitleLetter, finding.Values{"letter": string(missing)})}
@@ -64,7 +64,7 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 	if a.Found, err = trace.Trace(read.Picture, ask.Scale, ask.Options); err != nil {
 		return a, &ScanError{fmt.Errorf("%s: %w", source.File, err)}
 	}
-	a.Offer = patterns.TracedOffer(a.Found)
+	a.Offer = writing.TracedOffer(a.Found)
 	return a, nil
 }
 
@@ -86,7 +86,7 @@ func titleOf(name string) string {
 func (a TraceAnswer) Pattern() render.File {
 	origin := finding.Noted(trace.Origin, finding.Values{"width": a.picture.Rect.Dx(), "height": a.picture.Rect.Dy(), "scale": a.Scale})
 	notes := words.English().SayAll(append([]finding.Finding{origin, finding.Noted(trace.HoldProof, nil)}, a.Taken...))
-	return render.File{Name: a.Name + ".yaml", Data: patterns.Write(patterns.Traced(a.Title, a.Machine, a.Found, notes, words.English().Say))}
+	return render.File{Name: a.Name + ".yaml", Data: writing.Pattern(writing.Traced(a.Title, a.Machine, a.Found, notes, words.English().Say))}
 }
 
 // proofDPI shows a hair line and keeps the file small.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"drawdown/patterns"
+	"drawdown/patterns/machine"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
@@ -24,7 +25,7 @@ func p4(t testing.TB) overhaul.Overhaul {
 	if err != nil {
 		t.Fatal(err)
 	}
-	machine, problems := patterns.ReadMachine(source)
+	machine, problems := machine.Read(source)
 	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision,
 		Cautions: machine.Cautions, Tools: machine.Tools}
 	for _, s := range machine.Strip {

@@ -4,14 +4,12 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/prediction"
-	"drawdown/sequence/plan"
 )
 
 const (
@@ -104,19 +102,5 @@ func bar(p *sheet.Pen, x, width float64, b bounds.Band, at func(float64) float64
 
 // passWords names what a pass does: 20 N·m main, +90° main, 70 %.
 func (l *layout) passWords(pass prediction.ForecastPass) string {
-	s := pass.Stage
-	if toTargets(pass) {
-		return l.ask.Words.Forecast.ToTargets
-	}
-	if s == nil {
-		return strconv.Itoa(int(math.Round(100*pass.Share))) + "\u00a0%"
-	}
-	figure := l.ask.Words.Figure(s.Torque.String())
-	if s.Do == plan.Advance {
-		figure = "+" + l.ask.Words.Figure(s.Angle.String())
-	}
-	if len(s.Kinds) > 0 && len(s.Fasteners) < len(l.plan.Joint.Fasteners) {
-		figure += " " + strings.Join(s.Kinds, ", ")
-	}
-	return figure
+	return l.ask.Words.Say(pass.Does(l.plan))
 }

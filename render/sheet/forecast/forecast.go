@@ -11,6 +11,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
@@ -18,8 +19,9 @@ import (
 
 // Request says how the sheet is wanted.
 type Request struct {
-	Paper sheet.Paper
-	Words *words.Catalogue
+	Paper  sheet.Paper
+	Words  *words.Catalogue
+	Advice advice.Advice
 	// Others is the plan beside other ways to do the work; nil: not shown.
 	Others *ways.Comparison
 }
@@ -66,7 +68,7 @@ func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
 	run.Sentence(l.lowestEnds())
 	run.Sentence(l.hundred())
-	run.Sentence(fmt.Sprintf(ask.Words.Forecast.Foundation, l.rough(f.FoundationMPaPerMm)))
+	run.Sentence(ask.Words.Say(f.FoundationTaken()))
 	l.eachPass(run, f.Passes)
 	run.Sentence(ask.Words.Forecast.InMark)
 	l.charts(run)
@@ -113,8 +115,8 @@ func (l *layout) doubts(run *sheet.Run) {
 	}
 	run.Room(3 * sheet.Line)
 	bold(run, l.ask.Words.Forecast.Doubts)
-	for _, doubt := range l.f.Doubts {
-		run.Sentence(l.doubt(doubt))
+	for _, doubt := range l.ask.Words.SayAll(l.f.Doubts) {
+		run.Sentence(doubt)
 	}
 	run.Y += paragraphGap
 }

@@ -23,7 +23,6 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/prediction"
-	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
@@ -58,15 +57,15 @@ func comparedOf(t testing.TB, name string) (plan.Plan, prediction.Forecast, *way
 	if err != nil {
 		t.Fatal(err)
 	}
-	prediction, work, err := m.PredictPlan(p)
+	runs, work, err := m.PredictPlan(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, err := m.Forecast(p, prediction, work)
+	f, err := m.Forecast(p, runs, work)
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := ways.Compare(m, p, prediction, work, false)
+	c, err := ways.Compare(m, p, runs, work, f, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -109,11 +108,11 @@ func TestLayout(t *testing.T) {
 		p, f, c := comparedOf(t, name)
 		var asks []forecast.Request
 		for _, upright := range sheet.Papers {
-			asks = append(asks, forecast.Request{Paper: upright, Words: words.English(), Others: c}, forecast.Request{Paper: upright.Landscape(), Words: words.English(), Others: c})
+			asks = append(asks, forecast.Request{Paper: upright, Words: words.English(), Advice: c.Advice, Others: c}, forecast.Request{Paper: upright.Landscape(), Words: words.English(), Advice: c.Advice, Others: c})
 		}
 		for _, tag := range words.Languages() {
 			w, _ := words.Find(tag)
-			asks = append(asks, forecast.Request{Paper: paper(t, "a5"), Words: w, Others: c})
+			asks = append(asks, forecast.Request{Paper: paper(t, "a5"), Words: w, Advice: c.Advice, Others: c})
 		}
 		for _, ask := range asks {
 			doc, _ := forecast.Document(p, f, ask)
@@ -201,23 +200,23 @@ func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
 // again stands before the class.
 func TestTheHeadingIsTheDecision(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "from 85 to 96 %, nominally from 94 to 99 %", "Until then", "noticeable.", "100 %", "Not in the model")
-	c.Verdict = advice.Verdict{Kind: advice.AskFor, Way: advice.Recipe}
-	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
-	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: recipe (a snug pass")
-	c.Verdict = advice.Verdict{Kind: advice.NoCure, Way: advice.OwnWay, PassedOver: true}
-	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
-	inOrder(t, said(doc.Pages[:1]), "Go round at the last torque", "departs from the trade’s rules would do better")
-	falls := f
-	falls.Falls = []procedure.Fall{{}}
-	doc, _ = forecast.Document(p, falls, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
-	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
-	c.Verdict = advice.Verdict{Kind: advice.MendFile}
-	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Others: c})
-	inOrder(t, said(doc.Pages[:1]), "Look at the file first", "noticeable.")
-	doc, _ = forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
-	inOrder(t, said(doc.Pages[:1]), "One repeat pass is worth it. Not on bolts that an angle ends.", "Never turn main again")
+	for want, of := range map[string]advice.Case{
+		"Worth asking the maker for: recipe (a snug pass": {Class: advice.Noticeable, Trials: []advice.Trial{trial(advice.OwnWay, 88), trial(advice.Recipe, 99)}},
+		"Go round at the last torque":                     {Class: advice.Strong, Trials: []advice.Trial{trial(advice.OwnWay, 60)}},
+		"Look at the file first":                          {Class: advice.Noticeable, Falls: true},
+		"One repeat pass is worth it.":                    {Class: advice.Noticeable},
+	} {
+		of.Hundreds = f.Hundreds
+		doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English(), Advice: advice.Decide(of)})
+		inOrder(t, said(doc.Pages[:1]), want, "Never turn main again", "noticeable.")
+	}
+}
+
+// trial ends its lowest bolt at some percent.
+func trial(way advice.Way, lowest float64) advice.Trial {
+	return advice.Trial{Way: way, Lowest: bounds.Band{Low: lowest, Nominal: lowest, High: lowest}, Class: advice.ClassOf(lowest), OwnOrder: true}
 }
 
 func inOrder(t *testing.T, all string, parts ...string) {
@@ -244,14 +243,13 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 			}
 		}
 	}
-	p, f := forecastOf(t, "p4-cam-caps")
-	preview := f
-	preview.Doubts = []advice.Doubt{{Kind: advice.PreviewOnly}}
-	row := p
-	row.Joint.Clusters = nil // a beam over a row of bolts has the same basis
-	whole, _ := forecast.Document(row, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
-	flat, _ := forecast.Document(p, preview, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
-	if strings.Contains(said(append(whole.Pages, flat.Pages...)), "what runs through them") {
+	p, _ := forecastOf(t, "p4-cam-caps")
+	f, err := prediction.ForecastOf(p, setup.Setup{Preview: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	flat, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: words.English()})
+	if strings.Contains(said(flat.Pages), "what runs through them") {
 		t.Error("a part that is not in pieces is called separate")
 	}
 }
@@ -291,8 +289,8 @@ func TestSearchedOrdersAreWrittenOut(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
 	order := slices.Clone(c.Trials[0].Order)
 	slices.Reverse(order)
-	c.Trials = append(c.Trials, ways.Trial{Name: advice.LeastTilt, Order: order})
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
+	c.Trials = append(c.Trials, ways.Trial{Trial: advice.Trial{Way: advice.LeastTilt}, Order: order})
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
 	inOrder(t, said(doc.Pages), "rules (order only)", "Order of “searched: least tilt”: "+strings.Join(p.IDs(order), " "))
 }
 
@@ -303,7 +301,7 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 		for _, tag := range words.Languages() {
 			w, _ := words.Find(tag)
 			for _, on := range []string{"a4", "a5"} {
-				doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, on), Words: w, Others: c})
+				doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, on), Words: w, Advice: c.Advice, Others: c})
 				for _, page := range doc.Pages {
 					lines := texts(page)
 					end := slices.IndexFunc(lines, func(l scene.Text) bool {
@@ -349,7 +347,7 @@ func TestFrames(t *testing.T) {
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Others: c})
+	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
 	var got bytes.Buffer
 	if err := scenetest.Dump(&got, doc); err != nil {
 		t.Fatal(err)
@@ -369,63 +367,35 @@ func TestGoldenScene(t *testing.T) {
 	}
 }
 
-// Every kind of fact, gasket, material and trial has its word in every language,
-// and no English is left on a sheet in another: neither doubts nor verdict.
+// Every gasket, material and trial has its word in every language.
+func TestEveryTermHasItsWord(t *testing.T) {
+	terms := []string{"no gasket"}
+	for _, g := range compliance.Gaskets() {
+		if g != compliance.NoGasket {
+			terms = append(terms, string(g))
+		}
+	}
+	for _, w := range []advice.Way{advice.OwnWay, advice.Recipe, advice.OnceRound, advice.NoFirstStage, advice.SnugFirst, advice.OneMorePass, advice.LastTwice, advice.LeastScatter, advice.LeastTilt, advice.LeastOfBoth} {
+		terms = append(terms, string(w))
+	}
+	for _, w := range words.All() {
+		for _, term := range append(terms, strength.Materials()...) {
+			if w.Terms[term] == "" {
+				t.Errorf("%s has no word for %q", w.Language, term)
+			}
+		}
+	}
+}
+
+// No English is left on a sheet in another language.
 func TestAllIsSaidInTheLanguage(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
-	for _, kind := range []advice.DoubtKind{advice.PreviewOnly, advice.TorqueFalls, advice.PastYield, advice.NoSnugPass, advice.SlackAtTheEnd, advice.SlackOnTheWay, advice.HardeningCount, advice.ThickForAPlate} {
-		f.Doubts = append(f.Doubts, advice.Doubt{Kind: kind, Name: "main", Bolts: 2, Figure: 0.5})
-	}
-	for _, of := range setup.FactKinds() {
-		f.Basis = append(f.Basis, setup.Fact{Of: of, Word: "composite", Band: bounds.Band{Low: 1, Nominal: 2, High: 3}, To: 12.5})
-	}
-	verdicts := []advice.Verdict{
-		{Kind: advice.MendFile}, {Kind: advice.LeaveIt}, {Kind: advice.NoCure, Way: advice.OwnWay}, {Kind: advice.NoCure, Way: advice.Recipe, Repeats: 3},
-		{Kind: advice.AskFor, Way: advice.LastTwice, StillStrong: true, BestUnevenMm: 0.2, OwnUnevenMm: 0.1},
-	}
-	snugs := []*advice.Snug{nil, nil, {SameUneven: true, SameLowest: true}, {WithoutUnevenMm: 0.25}, {SameUneven: true}}
-	for _, tag := range words.Languages() {
-		w, err := words.Find(tag)
-		if err != nil {
-			t.Fatal(err)
-		}
-		basis := w.Forecast.Basis
-		for _, of := range setup.FactKinds() {
-			if basis.Facts[string(of)] == "" {
-				t.Errorf("%s has no word for the fact %q", tag, of)
-			}
-		}
-		for _, g := range compliance.Gaskets() {
-			if basis.Gaskets[string(g)] == "" {
-				t.Errorf("%s has no word for the gasket %q", tag, g)
-			}
-		}
-		for _, m := range strength.Materials() {
-			if basis.Materials[m] == "" {
-				t.Errorf("%s has no word for the material %q", tag, m)
-			}
-		}
-		for _, name := range advice.TrialNames() {
-			if w.Forecast.Other.Names[name] == "" {
-				t.Errorf("%s has no name for the trial %q", tag, name)
-			}
-		}
-		var said strings.Builder
-		for k, v := range verdicts {
-			c.Verdict, c.Snug = v, snugs[k]
-			doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: w, Others: c})
-			for _, page := range doc.Pages {
-				for _, text := range texts(page) {
-					said.WriteString(text.Content + "\n")
-				}
-			}
-		}
-		if tag == "en" {
-			continue
-		}
+	for _, w := range words.All()[1:] {
+		doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a3"), Words: w, Advice: c.Advice, Others: c})
+		all := said(doc.Pages)
 		for _, english := range []string{" the ", " bolt", "gasket", "assumed", "mm instead", "twice", "0.25", "12.5", "%!"} {
-			if strings.Contains(said.String(), english) {
-				t.Errorf("%s: the sheet says %q", tag, english)
+			if strings.Contains(all, english) {
+				t.Errorf("%s: the sheet says %q", w.Language, english)
 			}
 		}
 	}

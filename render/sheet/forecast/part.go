@@ -80,7 +80,7 @@ func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom
 func (l *layout) partHeight(free float64, pass prediction.ForecastPass) float64 {
 	next := eachPassHead + smallHeight + 6
 	switch {
-	case toTargets(pass):
+	case pass.ToTargets():
 		next = l.targetsHeight(l.ask.Paper.Content())
 	case len(l.f.Passes) == 1:
 		next = 0
@@ -165,7 +165,7 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	id := l.plan.Joint.Fasteners[frame.Fastener].ID
 	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.numbers[frame.Fastener], id)
 	p.Write(p.Left(), run.Y+8, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, font.Fit(step, scene.Bold, sheet.FigureEm, p.Paper.Content()))
-	p.Text(p.Left(), run.Y+14, fmt.Sprintf(w.StepUneven, l.millimetres(frame.UnevenMm)))
+	p.Text(p.Left(), run.Y+14, fmt.Sprintf(w.StepUneven, l.ask.Words.Value(frame.UnevenMm, ".2")))
 	caption := font.Break(w.InMarkNow, scene.Regular, sheet.TextEm, p.Paper.Content())
 	top := run.Bottom - 1 - sheet.Line*float64(len(caption)-1)
 	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})

@@ -1,10 +1,11 @@
 package forecast
 
 import (
+	"drawdown/geometry/finding"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction"
 )
 
 const (
@@ -13,13 +14,9 @@ const (
 	mostKept     = 120.0 // of a table that is kept on one page
 )
 
-// toTargets says whether a pass brings each bolt to a target of its own, which
-// makes up for what it loses.
-func toTargets(pass prediction.ForecastPass) bool { return pass.Stage == nil && pass.Share == 0 }
-
 // targets lists what each bolt is brought to in a last pass of that kind.
 func (l *layout) targets(run *sheet.Run) {
-	if !toTargets(l.f.Last()) {
+	if !l.f.Last().ToTargets() {
 		return
 	}
 	w := l.ask.Words.Forecast
@@ -28,7 +25,7 @@ func (l *layout) targets(run *sheet.Run) {
 	run.Room(min(l.targetsHeight(run.Pen.Paper.Content()), mostKept))
 	run.Y += paragraphGap
 	large(run, scene.Bold, w.Targets)
-	run.Sentence(w.TargetsSay)
+	run.Sentence(l.targetsSay())
 	run.Y += paragraphGap
 	var table sheet.Table
 	for range across {
@@ -51,6 +48,11 @@ func (l *layout) targets(run *sheet.Run) {
 	run.Close = false
 }
 
+// targetsSay explains the table, and what its figures are good for.
+func (l *layout) targetsSay() string {
+	return l.ask.Words.Forecast.TargetsSay + " " + l.ask.Words.Say(finding.Noted(interaction.TargetsCaution, nil))
+}
+
 // targetTable is how many bolts stand beside each other in the table, and how
 // many below.
 func (l *layout) targetTable(width float64) (across, down int) {
@@ -64,7 +66,7 @@ func (l *layout) targetsHeight(width float64) float64 {
 	w := l.ask.Words.Forecast
 	_, down := l.targetTable(width)
 	heads := font.Break(w.Targets, scene.Bold, sheet.HeadEm, width)
-	return 2*paragraphGap + headLine*float64(len(heads)) + sheet.BreakAll([]string{w.TargetsSay}, width).Height() + targetRow*float64(down+1) + 3
+	return 2*paragraphGap + headLine*float64(len(heads)) + sheet.BreakAll([]string{l.targetsSay()}, width).Height() + targetRow*float64(down+1) + 3
 }
 
 // target is what the last pass brings a bolt to, in percent of what stands for
@@ -76,5 +78,5 @@ func (l *layout) target(fastener int) (percent, force string) {
 		return "–", "–"
 	}
 	share := last.Percent[fastener].Nominal / ofAim
-	return l.percent(100 * share), l.figure("%.1f", share*l.f.TargetsN[fastener].Nominal/1000)
+	return l.figure("%.0f", 100*share), l.figure("%.1f", share*l.f.TargetsN[fastener].Nominal/1000)
 }

@@ -4,16 +4,28 @@ package bounds
 
 import "math"
 
-// Spreads sums up fasteners in percent of their targets, over the gasket's
-// band.
-type Spreads struct{ Min, Mean, Max, SD Band }
-
-func Of3(v [3]float64) Band { return Of(v[0], v[1], v[2]) }
-
 // Band is a figure that is known within bounds only.
 type Band struct{ Low, Nominal, High float64 }
 
 // Of takes the bounds of three figures and keeps the middle one as nominal.
 func Of(soft, nominal, stiff float64) Band {
 	return Band{math.Min(nominal, math.Min(soft, stiff)), nominal, math.Max(nominal, math.Max(soft, stiff))}
+}
+
+// Of3 is Of for three figures in that order.
+func Of3(v [3]float64) Band { return Of(v[0], v[1], v[2]) }
+
+// Ends gives the figures one by one, as render/words asks for them.
+func (b Band) Ends() (low, nominal, high float64) { return b.Low, b.Nominal, b.High }
+
+// Rough keeps two figures of each, since nobody knows better.
+func (b Band) Rough() Band { return Band{Rough(b.Low), Rough(b.Nominal), Rough(b.High)} }
+
+// Rough keeps two figures.
+func Rough(v float64) float64 {
+	if v == 0 {
+		return 0
+	}
+	step := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-1)
+	return math.Round(v/step) * step
 }

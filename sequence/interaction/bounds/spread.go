@@ -19,6 +19,17 @@ func SpreadOf(list []float64) Spread {
 	return Spread{Min: floats.Min(list), Mean: mean, Max: floats.Max(list), SD: math.Sqrt(variance)}
 }
 
+// Spreads are the sums of a set of bolts, each known within bounds.
+type Spreads struct{ Min, Mean, Max, SD Band }
+
+// SpreadsOf takes the bounds of three sums.
+func SpreadsOf(soft, nominal, stiff Spread) Spreads {
+	return Spreads{
+		Of(soft.Min, nominal.Min, stiff.Min), Of(soft.Mean, nominal.Mean, stiff.Mean),
+		Of(soft.Max, nominal.Max, stiff.Max), Of(soft.SD, nominal.SD, stiff.SD),
+	}
+}
+
 // Percent gives forces in percent of their targets.
 func Percent(forces, targets []float64) []float64 {
 	list := make([]float64, len(forces))

@@ -1,11 +1,13 @@
 package compliance
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Beam is a beam with two free ends on a foundation, which is that of a
@@ -30,10 +32,10 @@ func (b Beam) Compliance(alongMm []float64) (*mat.SymDense, error) {
 		length := nodes[n+1] - nodes[n]
 		bend, hold := hermiteProducts(2, 2, length), hermiteProducts(0, 0, length)
 		slope := length * lambda // all slopes count for 1/λ, whatever the element
-		unit := [4]float64{1, slope, 1, slope}
+		scale := [4]float64{1, slope, 1, slope}
 		for p := range 4 {
 			for q := range 4 {
-				e.add(2*n+p, 2*n+q, (b.BendingNmm2*bend[p][q]+b.FoundationMPa*hold[p][q])*unit[p]*unit[q])
+				e.add(2*n+p, 2*n+q, (b.BendingNmm2*bend[p][q]+b.FoundationMPa*hold[p][q])*scale[p]*scale[q])
 			}
 		}
 	}
@@ -76,17 +78,17 @@ func nearestNode(nodes []float64, x float64) int {
 
 func (b Beam) check(alongMm []float64) error {
 	if len(alongMm) == 0 {
-		return ErrNoFasteners
+		return errNoFasteners
 	}
 	if err := positive(quantity{"bending stiffness", b.BendingNmm2, "N·mm²"}, quantity{"foundation", b.FoundationMPa, "N/mm²"}, quantity{"length of the row", b.LengthMm, "mm"}); err != nil {
 		return err
 	}
 	if reach := 1 / beamLambda(b.BendingNmm2, b.FoundationMPa); b.LengthMm > mostBeamElements*beamElementShare*reach {
-		return fmt.Errorf("a row %g mm long is far longer than its reach of %.3g mm; allowed: up to %g times", b.LengthMm, reach, mostBeamElements*beamElementShare)
+		return finding.Failed(RowTooLong, finding.Values{"length": unit.Length(b.LengthMm), "reach": unit.Length(reach), "times": int(mostBeamElements * beamElementShare)})
 	}
 	for i, x := range alongMm {
 		if !(x >= 0 && x <= b.LengthMm) {
-			return fmt.Errorf("fastener %d lies %g mm along a row %g mm long; allowed: 0 to %g mm", i+1, x, b.LengthMm, b.LengthMm)
+			return finding.Failed(OffTheRow, finding.Values{"number": i + 1, "at": unit.Length(x), "length": unit.Length(b.LengthMm)})
 		}
 	}
 	return nil

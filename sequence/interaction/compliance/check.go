@@ -1,18 +1,22 @@
 package compliance
 
 import (
-	"errors"
-	"fmt"
 	"math"
+
+	"drawdown/geometry/finding"
 )
 
-var ErrNoFasteners = errors.New("the joint has no fasteners; allowed: one or more")
+var errNoFasteners = finding.Failed(NoFasteners, nil)
 
 // quantity is a figure of the model with its name for an error.
 type quantity struct {
-	name  string
+	name  finding.Term
 	value float64
 	unit  string
+}
+
+func (q quantity) refused(code finding.Code) error {
+	return finding.Failed(code, finding.Values{"what": q.name, "value": q.value, "unit": q.unit})
 }
 
 func foundation(mpaPerMm float64) quantity {
@@ -23,7 +27,7 @@ func foundation(mpaPerMm float64) quantity {
 func positive(list ...quantity) error {
 	for _, q := range list {
 		if !(q.value > 0) || math.IsInf(q.value, 1) {
-			return fmt.Errorf("%s %g %s; allowed: above 0", q.name, q.value, q.unit)
+			return q.refused(NotPositive)
 		}
 	}
 	return nil
@@ -33,7 +37,7 @@ func positive(list ...quantity) error {
 func notNegative(list ...quantity) error {
 	for _, q := range list {
 		if !(q.value >= 0) || math.IsInf(q.value, 1) {
-			return fmt.Errorf("%s %g %s; allowed: 0 or more", q.name, q.value, q.unit)
+			return q.refused(Negative)
 		}
 	}
 	return nil
@@ -42,7 +46,7 @@ func notNegative(list ...quantity) error {
 // checkPoisson keeps to what an isotropic, compressible part can have.
 func checkPoisson(poisson float64) error {
 	if !(poisson >= 0 && poisson < 0.5) {
-		return fmt.Errorf("a Poisson's ratio of %g; allowed: 0 up to below 0.5, such as 0.3", poisson)
+		return finding.Failed(NoPoisson, finding.Values{"value": poisson})
 	}
 	return nil
 }

@@ -1,11 +1,12 @@
 package compliance
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry/finding"
 )
 
 // elements is a banded stiffness matrix of finite elements. It is symmetric: its
@@ -57,7 +58,7 @@ type share struct {
 	of      float64
 }
 
-var errAfloat = errors.New("the part hangs on nothing: its gasket is too small or too soft to hold it; allowed: a foundation under the part")
+var errAfloat = finding.Failed(Afloat, nil)
 
 // leastPivot tells round-off from a stiffness: what is left of an unknown's own
 // stiffness once all before it have given way. Plates a million times stiffer

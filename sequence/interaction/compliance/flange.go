@@ -1,12 +1,12 @@
 package compliance
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 )
 
@@ -102,13 +102,13 @@ func (f Flange) check() error {
 		return err
 	}
 	if !(f.Bore > 0 && f.Outer > f.Bore && !math.IsInf(float64(f.Outer), 1)) {
-		return fmt.Errorf("a flange of %v with a bore of %v; allowed: a bore above 0 and below the outer diameter", f.Outer, f.Bore)
+		return finding.Failed(NoFlange, finding.Values{"outer": f.Outer, "bore": f.Bore})
 	}
 	if !(f.BoltCircle > f.Bore && f.BoltCircle < f.Outer) {
-		return fmt.Errorf("a bolt circle of %v; allowed: between the bore of %v and the outer diameter of %v", f.BoltCircle, f.Bore, f.Outer)
+		return finding.Failed(CircleOff, finding.Values{"circle": f.BoltCircle, "bore": f.Bore, "outer": f.Outer})
 	}
 	if !f.FullFace() && !(f.GasketInner > 0 && f.GasketOuter > f.GasketInner && f.GasketOuter <= f.Outer) {
-		return fmt.Errorf("a gasket of %v to %v; allowed: rising, up to the outer diameter of %v, or neither for a full face", f.GasketInner, f.GasketOuter, f.Outer)
+		return finding.Failed(GasketOff, finding.Values{"inner": f.GasketInner, "outer": f.GasketOuter, "most": f.Outer})
 	}
 	if err := notNegative(quantity{"pipe wall", float64(f.PipeWall), "mm"}); err != nil {
 		return err

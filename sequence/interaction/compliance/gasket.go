@@ -1,9 +1,9 @@
 package compliance
 
 import (
-	"fmt"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/bounds"
 )
 
@@ -65,7 +65,7 @@ func ParseGasket(text string) (Gasket, error) {
 		}
 		names = append(names, string(g.kind))
 	}
-	return "", fmt.Errorf("gasket %q is not known; allowed: %s", text, strings.Join(names, ", "))
+	return "", finding.Failed(GasketUnknown, finding.Values{"written": text, "allowed": names})
 }
 
 // StiffnessMPaPerMm gives the stiffness on loading; all 0 where the faces meet
@@ -76,7 +76,7 @@ func (g Gasket) StiffnessMPaPerMm() (bounds.Band, error) {
 			return known.band, nil
 		}
 	}
-	return bounds.Band{}, fmt.Errorf("gasket %q is not known", g)
+	return bounds.Band{}, Misuse("gasket", string(g), "known")
 }
 
 // BlockDoubt is what the foundation of bare faces is known within, either way

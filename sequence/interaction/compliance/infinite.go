@@ -1,7 +1,6 @@
 package compliance
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
@@ -37,14 +36,14 @@ func beamLambda(bendingNmm2, foundationMPa float64) float64 {
 
 func pairwise(at []geometry.Point, compliance func(a, b geometry.Point) float64) (*mat.SymDense, error) {
 	if len(at) == 0 {
-		return nil, ErrNoFasteners
+		return nil, errNoFasteners
 	}
 	c := mat.NewSymDense(len(at), nil)
 	for i := range at {
 		for j := i; j < len(at); j++ {
 			v := compliance(at[i], at[j])
 			if math.IsNaN(v) {
-				return nil, fmt.Errorf("the place (%g, %g) of a fastener is not a number; allowed: millimetres", at[j].X, at[j].Y)
+				return nil, Misuse("place", at[j], "number")
 			}
 			c.SetSym(i, j, v)
 		}

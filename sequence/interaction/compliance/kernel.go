@@ -1,8 +1,6 @@
 package compliance
 
 import (
-	"fmt"
-
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
@@ -28,7 +26,7 @@ type Piece struct {
 // Compliance joins those of the pieces.
 func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if len(at) == 0 {
-		return nil, ErrNoFasteners
+		return nil, errNoFasteners
 	}
 	c := mat.NewSymDense(len(at), nil)
 	seen := make([]bool, len(at))
@@ -36,7 +34,7 @@ func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*
 		var own []geometry.Point
 		for _, i := range piece.Fasteners {
 			if i < 0 || i >= len(at) || seen[i] {
-				return nil, fmt.Errorf("fastener index %d of a separate part; allowed: 0 to %d, each in one part", i, len(at)-1)
+				return nil, Misuse("piece", i, len(at))
 			}
 			seen[i] = true
 			own = append(own, at[i])
@@ -51,9 +49,9 @@ func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*
 			}
 		}
 	}
-	for i, s := range seen {
+	for _, s := range seen {
 		if !s {
-			return nil, fmt.Errorf("fastener %d holds none of the separate parts; allowed: each in one part", i+1)
+			return nil, Misuse("piece", 0, 1)
 		}
 	}
 	return c, nil

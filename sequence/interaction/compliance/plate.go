@@ -1,12 +1,12 @@
 package compliance
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // Plate is a plate with its real edges on a gasket with its real shape, by
@@ -33,15 +33,20 @@ func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat
 	for i, point := range at {
 		loads[i] = m.load(point)
 		if !m.held(e, loads[i]) {
-			return nil, fmt.Errorf("fastener %d at (%g, %g) lies off the part, or on a piece of it that hangs on nothing; allowed: inside the outline, on a piece with gasket under it", i+1, point.X, point.Y)
+			return nil, offThePart(i, point)
 		}
 	}
 	return e.compliance(loads)
 }
 
+// offThePart is a fastener with no part under it, or on a piece without gasket.
+func offThePart(i int, at geometry.Point) error {
+	return finding.Failed(OffThePart, finding.Values{"number": i + 1, "x": at.X, "y": at.Y})
+}
+
 func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
 	if len(at) == 0 {
-		return ErrNoFasteners
+		return errNoFasteners
 	}
 	if err := positive(quantity{"plate rigidity", p.RigidityNmm, "N·mm"}, foundation(foundationMPaPerMm),
 		quantity{"width of the part", p.Box.Width(), "mm"}, quantity{"height of the part", p.Box.Height(), "mm"}); err != nil {
@@ -53,8 +58,7 @@ func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
 	for i, point := range at {
 		inside := point.X >= p.Box.Min.X && point.X <= p.Box.Max.X && point.Y >= p.Box.Min.Y && point.Y <= p.Box.Max.Y
 		if !inside {
-			return fmt.Errorf("fastener %d at (%g, %g) lies off the part, which reaches from (%g, %g) to (%g, %g); allowed: inside it",
-				i+1, point.X, point.Y, p.Box.Min.X, p.Box.Min.Y, p.Box.Max.X, p.Box.Max.Y)
+			return offThePart(i, point)
 		}
 	}
 	return checkPoisson(p.Poisson)

@@ -49,16 +49,18 @@ func (r Region) Without(other Region) Region {
 // StripAlong is the region not farther than the width from the paths: the
 // gasket of a cover, which follows its edge.
 func StripAlong(paths [][]geometry.Point, width float64) Region {
-	return func(p geometry.Point) bool {
-		for _, path := range paths {
-			for i := range path {
-				if DistanceToEdge(path[i], path[(i+1)%len(path)], p) <= width {
-					return true
-				}
-			}
+	return func(p geometry.Point) bool { return FromEdge(paths, p) <= width }
+}
+
+// FromEdge is how far a place lies from the nearest of some closed paths.
+func FromEdge(paths [][]geometry.Point, p geometry.Point) float64 {
+	nearest := math.Inf(1)
+	for _, path := range paths {
+		for i := range path {
+			nearest = math.Min(nearest, distanceToEdge(path[i], path[(i+1)%len(path)], p))
 		}
-		return false
 	}
+	return nearest
 }
 
 // And keeps what lies in both regions.
@@ -68,7 +70,7 @@ func (r Region) And(other Region) Region {
 
 func (r Region) covers(p geometry.Point) bool { return r == nil || r(p) }
 
-func DistanceToEdge(a, b, p geometry.Point) float64 {
+func distanceToEdge(a, b, p geometry.Point) float64 {
 	ab, ap := b.Sub(a), p.Sub(a)
 	square := ab.X*ab.X + ab.Y*ab.Y
 	if square == 0 {

@@ -1,12 +1,13 @@
 package compliance
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Ring is a round flange as a ring beam on a foundation: it bends out of its
@@ -32,14 +33,14 @@ func (r Ring) Compliance(angles []float64, foundationMPa float64) (*mat.SymDense
 		return nil, err
 	}
 	if len(angles) == 0 {
-		return nil, ErrNoFasteners
+		return nil, errNoFasteners
 	}
 	m := mat.NewSymDense(len(angles), nil)
 	for i := range angles {
 		for j := i; j < len(angles); j++ {
 			apart := angles[i] - angles[j]
 			if math.IsNaN(apart) || math.IsInf(apart, 0) {
-				return nil, fmt.Errorf("fastener %d lies at the angle %g; allowed: radians", j+1, angles[j])
+				return nil, Misuse("angle", angles[j], "radians")
 			}
 			sum := 0.0
 			for n, of := range c {
@@ -77,11 +78,11 @@ func (r Ring) check(foundationMPa float64) error {
 	}
 	for _, q := range []quantity{{"bolt circle", r.BoltOffsetMm, "mm"}, {"gasket", r.GasketOffsetMm, "mm"}} {
 		if !(math.Abs(q.value) < r.RadiusMm) {
-			return fmt.Errorf("the %s lies %g mm off a ring of radius %g mm; allowed: less than the radius", q.name, q.value, r.RadiusMm)
+			return finding.Failed(OffTheRing, finding.Values{"what": q.name, "off": unit.Length(q.value), "radius": unit.Length(r.RadiusMm)})
 		}
 	}
 	if r.Harmonics < 0 || r.Harmonics > mostHarmonics {
-		return fmt.Errorf("%d harmonics; allowed: 1 to %d", r.Harmonics, mostHarmonics)
+		return Misuse("harmonics", r.Harmonics, mostHarmonics)
 	}
 	return nil
 }

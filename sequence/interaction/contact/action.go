@@ -1,11 +1,11 @@
 package contact
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/sequence/interaction/compliance"
 )
 
 // Deed is what a step does to a fastener.
@@ -55,7 +55,7 @@ type AfterPass struct {
 // fasteners are for warp and unevenness; nil where they are not known.
 func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 	if at != nil && len(at) != s.joint.Len() {
-		return nil, fmt.Errorf("%d places for %d fasteners; allowed: one each", len(at), s.joint.Len())
+		return nil, compliance.Misuse("places", len(at), s.joint.Len())
 	}
 	level := PlaneThrough(at)
 	list := make([]AfterPass, len(passes))
@@ -93,7 +93,7 @@ func (s *Nuts) Do(step Action) error {
 	case Out:
 		return s.Remove(step.Fastener)
 	}
-	return fmt.Errorf("action %d is not known; allowed: to force, by travel, out", step.Do)
+	return compliance.Misuse("action", int(step.Do), int(Out))
 }
 
 func SameBolts(a, b Pass) bool { return slices.Equal(boltsOf(a), boltsOf(b)) }

@@ -1,9 +1,10 @@
 package contact
 
 import (
-	"fmt"
 	"math"
 	"slices"
+
+	"drawdown/sequence/interaction/compliance"
 )
 
 // Compensated works one pass with targets that end at the wanted forces, and
@@ -22,7 +23,7 @@ func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (target
 		return nil, err
 	}
 	if !(limit >= 1) {
-		return nil, fmt.Errorf("cap %g on the targets; allowed: 1 or more, such as 1.1", limit)
+		return nil, compliance.Misuse("cap", limit, ">= 1")
 	}
 	even := s.joint.TravelMm(wanted)
 	targets = make([]float64, s.joint.Len())

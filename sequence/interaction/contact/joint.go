@@ -4,7 +4,6 @@
 package contact
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sync"
@@ -12,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/tension/stiffness"
 )
@@ -32,27 +32,27 @@ type Joint struct {
 func NewJoint(given mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
 	n := given.SymmetricDim()
 	if n == 0 {
-		return nil, compliance.ErrNoFasteners
+		return nil, finding.Failed(compliance.NoFasteners, nil)
 	}
 	if len(own) != n {
-		return nil, fmt.Errorf("%d bolt flexibilities for %d fasteners; allowed: one each", len(own), n)
+		return nil, compliance.Misuse("own", len(own), n)
 	}
 	j := &Joint{part: square(n), whole: square(n)}
 	for i := range n {
 		if o := float64(own[i]); !(o >= 0) || math.IsInf(o, 1) {
-			return nil, fmt.Errorf("bolt flexibility %g mm/N of fastener %d; allowed: 0 or more", o, i+1)
+			return nil, compliance.Misuse("own", o, ">= 0")
 		}
 		for k := range n {
 			c := given.At(i, k)
 			if math.IsNaN(c) || math.IsInf(c, 0) {
-				return nil, fmt.Errorf("compliance %g mm/N between fasteners %d and %d; allowed: a number", c, i+1, k+1)
+				return nil, compliance.Misuse("compliance", c, "number")
 			}
 			j.part[i][k], j.whole[i][k] = c, c
 		}
 		j.whole[i][i] += float64(own[i])
 	}
 	if !j.stable() {
-		return nil, fmt.Errorf("the compliances do not belong to a joint that can stand: some forces would give energy back; check bolt flexibility and gasket stiffness")
+		return nil, finding.Failed(CannotStand, nil)
 	}
 	j.inverse = sync.OnceValue(j.invert)
 	return j, nil
@@ -160,18 +160,8 @@ func (j *Joint) Sensitivity() float64 {
 
 // checkOrder refuses what is no order of all fasteners.
 func (j *Joint) checkOrder(order []int) error {
-	seen := make([]bool, j.Len())
-	for _, i := range order {
-		if i < 0 || i >= len(seen) {
-			return fmt.Errorf("fastener index %d in the order; allowed: 0 to %d", i, len(seen)-1)
-		}
-		if seen[i] {
-			return fmt.Errorf("fastener index %d stands twice in the order; allowed: once", i)
-		}
-		seen[i] = true
-	}
-	if len(order) != len(seen) {
-		return fmt.Errorf("%d fasteners in the order; allowed: all %d", len(order), len(seen))
+	if all := identity(j.Len()); !slices.Equal(slices.Sorted(slices.Values(order)), all) {
+		return compliance.Misuse("order", order, all)
 	}
 	return nil
 }

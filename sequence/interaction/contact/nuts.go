@@ -1,11 +1,12 @@
 package contact
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/floats"
+
+	"drawdown/sequence/interaction/compliance"
 )
 
 // Nuts is the work on a joint as it stands: how far each nut has come and what
@@ -41,10 +42,10 @@ func (s *Nuts) Tighten(i int, target float64) error {
 		return err
 	}
 	if !(target > 0) || math.IsInf(target, 1) {
-		return fmt.Errorf("target %g N of fastener %d; allowed: above 0", target, i+1)
+		return compliance.Misuse("target", target, "> 0")
 	}
 	if !(s.Stick >= 0 && s.Stick < 1) {
-		return fmt.Errorf("stick %g; allowed: 0 up to below 1", s.Stick)
+		return compliance.Misuse("stick", s.Stick, "< 1")
 	}
 	if s.runUp[i] && s.force[i] > 0 && s.force[i] >= target*(1-s.Stick) {
 		return nil
@@ -72,7 +73,7 @@ func (s *Nuts) Advance(i int, travelMm float64) error {
 		return err
 	}
 	if math.IsNaN(travelMm) || math.IsInf(travelMm, 0) {
-		return fmt.Errorf("travel %g mm of fastener %d; allowed: a number", travelMm, i+1)
+		return compliance.Misuse("travel", travelMm, "number")
 	}
 	return s.turnTo(i, s.start(i)+travelMm)
 }
@@ -104,7 +105,7 @@ func (s *Nuts) Remove(i int) error {
 
 func (s *Nuts) check(i int) error {
 	if i < 0 || i >= s.joint.Len() {
-		return fmt.Errorf("fastener index %d; allowed: 0 to %d", i, s.joint.Len()-1)
+		return compliance.Misuse("fastener", i, s.joint.Len())
 	}
 	return nil
 }

@@ -1,10 +1,12 @@
 package contact
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/interaction/compliance"
 )
 
 // factorIn factors M in an order: P·M·Pᵀ = L·diag(d)·Lᵀ.
@@ -45,11 +47,11 @@ func (j *Joint) Interaction(order []int) (*mat.TriDense, error) {
 
 func (j *Joint) CheckTargets(targets []float64) error {
 	if len(targets) != j.Len() {
-		return fmt.Errorf("%d targets for %d fasteners; allowed: one each", len(targets), j.Len())
+		return compliance.Misuse("targets", len(targets), j.Len())
 	}
-	for i, t := range targets {
+	for _, t := range targets {
 		if !(t > 0) || math.IsInf(t, 1) {
-			return fmt.Errorf("target %g N of fastener %d; allowed: above 0", t, i+1)
+			return compliance.Misuse("target", t, "> 0")
 		}
 	}
 	return nil
@@ -74,11 +76,11 @@ func (j *Joint) Rate(order []int) (float64, error) {
 	}
 	var sweep mat.Dense
 	if err := sweep.Solve(lower, upper); err != nil {
-		return 0, fmt.Errorf("the rate of a repeat pass cannot be worked out: %w", err)
+		return 0, finding.Failed(NoRate, nil)
 	}
 	var eigen mat.Eigen
 	if !eigen.Factorize(&sweep, mat.EigenNone) {
-		return 0, fmt.Errorf("the rate of a repeat pass cannot be worked out: its sweep has no eigenvalues that can be found")
+		return 0, finding.Failed(NoRate, nil)
 	}
 	largest := 0.0
 	for _, v := range eigen.Values(nil) {

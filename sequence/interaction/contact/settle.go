@@ -1,10 +1,11 @@
 package contact
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/floats"
+
+	"drawdown/geometry/finding"
 )
 
 // none stands for no bolt whose force is prescribed.
@@ -17,8 +18,6 @@ const (
 	// a round is changed, which always ends.
 	patience = 4
 )
-
-var errNoRest = errors.New("the forces do not come to rest; check bolt flexibility and gasket stiffness")
 
 // contactSolver finds which bolts touch and their forces: the linear
 // complementarity problem F ≥ 0, M·F − u ≥ 0, F·(M·F − u) = 0.
@@ -56,7 +55,7 @@ func (s *Nuts) settle(prescribed int) error {
 			s.touch[i] = !s.touch[i]
 		}
 	}
-	return errNoRest
+	return finding.Failed(NoRest, nil)
 }
 
 // forcesOfContacts solves for the bolts that touch, as if they could pull.

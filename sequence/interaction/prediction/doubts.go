@@ -1,46 +1,50 @@
 package prediction
 
 import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
 )
 
+// Where the joint or the work leaves what the model can follow.
 const (
-	// snugShare is the most that the first pass over a loose part should take
-	// (engineering judgement; 10 % is usual).
-	snugShare = 0.5
-	// thinReach is how far a load must reach in a plate, in its thicknesses, for
-	// thin-plate theory: against a thick plate the neighbours came out 5 to 17 %
-	// too strong at 0.8 to 1.
-	thinReach = 0.8
+	PreviewOnly     finding.Code = "forecast preview only"
+	PastYield       finding.Code = "forecast past yield" // kind, yield
+	NoSnugPass      finding.Code = "forecast no snug pass"
+	SlackAtTheEnd   finding.Code = "forecast slack at the end" // bolts
+	SlackOnTheWay   finding.Code = "forecast slack on the way" // bolts
+	HardeningCounts finding.Code = "forecast hardening counts"
+	ThickForAPlate  finding.Code = "forecast thick for a plate" // times: how far a load reaches, in thicknesses
 )
 
 // doubts says where the joint or the work leaves what the model can follow.
-func (w *forecaster) doubts(f Forecast) (list []advice.Doubt) {
+func (w *forecaster) doubts(f Forecast) (list []finding.Finding) {
+	doubt := func(code finding.Code, values finding.Values) { list = append(list, finding.Warned(code, values)) }
 	if _, preview := w.model.Kernel.(compliance.InfinitePlate); preview {
-		list = append(list, advice.Doubt{Kind: advice.PreviewOnly})
+		doubt(PreviewOnly, nil)
 	}
-	for _, fall := range f.Falls {
-		list = append(list, advice.Doubt{Kind: advice.TorqueFalls, Fall: fall})
-	}
+	list = append(list, f.Falls...)
 	for _, kind := range procedure.BeyondYield(w.plan, w.p.Nominal.TargetsN) {
-		list = append(list, advice.Doubt{Kind: advice.PastYield, Name: kind.Name, Figure: procedure.YieldN(kind) / 1000})
+		doubt(PastYield, finding.Values{"kind": kind.Name, "yield": unit.Force(procedure.YieldN(kind))})
 	}
-	if f.Passes[0].Share > snugShare {
-		list = append(list, advice.Doubt{Kind: advice.NoSnugPass})
+	if f.Passes[0].Share > limits.SnugShare {
+		doubt(NoSnugPass, nil)
 	}
 	if end, ever := w.slack(); end > 0 {
-		list = append(list, advice.Doubt{Kind: advice.SlackAtTheEnd, Bolts: end})
+		doubt(SlackAtTheEnd, finding.Values{"bolts": end})
 	} else if ever > 0 {
-		list = append(list, advice.Doubt{Kind: advice.SlackOnTheWay, Bolts: ever})
+		doubt(SlackOnTheWay, finding.Values{"bolts": ever})
 	}
-	if advice.ClassOf(f.OnePass.Min.Low) == advice.Strong {
-		list = append(list, advice.Doubt{Kind: advice.HardeningCount})
+	once := advice.ClassOf(f.OnePass.Min.Low)
+	if once == advice.Strong {
+		doubt(HardeningCounts, nil)
 	}
-	if thin := w.reach(); thin > 0 && thin < thinReach && advice.ClassOf(f.OnePass.Min.Low) != advice.Negligible {
-		list = append(list, advice.Doubt{Kind: advice.ThickForAPlate, Figure: thin})
+	if thin := w.reach(); thin > 0 && thin < limits.ThinReach && once != advice.Negligible {
+		doubt(ThickForAPlate, finding.Values{"times": thin})
 	}
 	return list
 }

@@ -40,15 +40,15 @@ func ExampleModel_Predict() {
 		log.Fatal(err)
 	}
 	for i := range at {
-		b := p.Percent(1, i)
+		b := p.Over(func(r prediction.Run) float64 { return r.Percent(1)[i] })
 		fmt.Printf("bolt %d: %.0f %% (%.0f to %.0f %%)\n", i+1, b.Nominal, b.Low, b.High)
 	}
-	fmt.Println(p.Class().Advice())
+	fmt.Println(p.Class())
 	// Output:
 	// bolt 1: 101 % (100 to 101 %)
 	// bolt 2: 99 % (94 to 101 %)
 	// bolt 3: 99 % (94 to 100 %)
 	// bolt 4: 100 % (97 to 101 %)
 	// bolt 5: 100 % (100 to 100 %)
-	// cross-talk is noticeable: add one repeat pass
+	// noticeable
 }

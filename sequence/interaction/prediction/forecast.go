@@ -1,10 +1,10 @@
 package prediction
 
 import (
-	"slices"
-
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
@@ -21,8 +21,8 @@ import (
 //
 // What there is to draw, from the first look to the last:
 //
-//   - Class and its Advice() for the heading, Doubts for the warning beside it
-//     (none: there is nothing to doubt), Guidance for the foot of every sheet;
+//   - the advice on its Case() for the heading, Doubts for the warning beside it
+//     (none: there is nothing to doubt);
 //   - Lowest and Last() for the state at the end: a bar or a ring for each bolt
 //     from Percent[i].Low to High, with a tick at Nominal, in the hue or hatch of
 //     Class[i];
@@ -51,15 +51,16 @@ type Forecast struct {
 	Hundreds           []procedure.Hundred // what that is, by kind
 	FrictionSD         float64             // percent: the one figure for how the preload scatters at a torque
 	FoundationMPaPerMm bounds.Band         // gasket and counterpart, from soft to stiff
+	PerLength          bool                // FoundationMPaPerMm is in N/mm², for a millimetre of a row
 	Sensitivity        bounds.Band         // mean share of its load that a bolt loses in one pass; below 0 it gains
 
 	// Doubts say where the joint or the work leaves what the model can follow.
 	// Each must be shown; none is for the file to mend.
-	Doubts []advice.Doubt
-	// Basis is what of part and gasket it all rests on, stated or assumed.
-	Basis []setup.Fact
+	Doubts []finding.Finding
+	// Stated and Assumed are the facts of the joint that it all rests on.
+	Stated, Assumed []finding.Finding
 	// Falls are stages that do nothing, each of which is among the doubts.
-	Falls []procedure.Fall
+	Falls []finding.Finding
 	// Taken is who took load from the lowest bolt; nil: nobody took what counts.
 	Taken *Taken
 }
@@ -99,23 +100,17 @@ type Frame struct {
 	TiltMm, WarpMm, UnevenMm bounds.Band
 }
 
-// Turned says whether bolts are turned on by an angle, which is never done
-// twice.
-func (f Forecast) Turned() bool {
-	return slices.ContainsFunc(f.Passes, func(p ForecastPass) bool { return p.Stage != nil && p.Stage.Do == plan.Advance })
-}
-
 // OnAngle lists the kinds that an angle ends.
-func (f Forecast) OnAngle() []string { return advice.KindsOnAngle(f.Hundreds) }
-
-// feltPercent is what a bolt must lack before a wrench turns it at the same
-// torque again: at rest a thread holds faster than on the move (engineering
-// estimate).
-const feltPercent = 5
+func (f Forecast) OnAngle() []string { return procedure.OnAngle(f.Hundreds) }
 
 // RepeatIsFelt says whether a further pass at the same torque would turn any
 // nut, as far as a wrench tells.
-func (f Forecast) RepeatIsFelt() bool { return f.Last().Spread.Min.Low <= 100-feltPercent }
+func (f Forecast) RepeatIsFelt() bool { return f.Last().Spread.Min.Low <= 100-limits.FeltPercent }
+
+// Case is what the advice is decided by as long as nothing else was tried.
+func (f Forecast) Case() advice.Case {
+	return advice.Case{Class: f.Class, Falls: len(f.Falls) > 0, FrictionSD: f.FrictionSD, Repeats: max(0, f.Repeats), Hundreds: f.Hundreds}
+}
 
 // Last is the joint as the work leaves it.
 func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }

@@ -3,9 +3,9 @@ package prediction_test
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
@@ -114,16 +114,16 @@ func TestDoubts(t *testing.T) {
 	for _, c := range []struct {
 		plan   plan.Plan
 		stated setup.Setup
-		want   string
+		want   finding.Code
 	}{
-		{head, setup.Setup{}, "beyond its yield"},
-		{atOnce, setup.Setup{}, "no snug pass"},
-		{atOnce, setup.Setup{Gasket: compliance.CorkRubber, Thickness: 15}, "slack"},
-		{cover, setup.Setup{Gasket: compliance.CorkRubber}, "hardens"},
-		{cover, setup.Setup{Thickness: unit.Length(60), Gasket: compliance.NoGasket, Own: 1e-8}, "thick for a plate"},
+		{head, setup.Setup{}, prediction.PastYield},
+		{atOnce, setup.Setup{}, prediction.NoSnugPass},
+		{atOnce, setup.Setup{Gasket: compliance.CorkRubber, Thickness: 15}, prediction.SlackAtTheEnd},
+		{cover, setup.Setup{Gasket: compliance.CorkRubber}, prediction.HardeningCounts},
+		{cover, setup.Setup{Thickness: unit.Length(60), Gasket: compliance.NoGasket, Own: 1e-8}, prediction.ThickForAPlate},
 	} {
 		doubts := forecast(t, c.plan, c.stated).Doubts
-		if !slices.ContainsFunc(doubts, func(d advice.Doubt) bool { return strings.Contains(d.String(), c.want) }) {
+		if !finding.Has(doubts, c.want) {
 			t.Errorf("want a doubt about %q, got %q", c.want, doubts)
 		}
 	}

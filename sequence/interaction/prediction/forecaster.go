@@ -8,13 +8,10 @@ import (
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/plan"
 )
-
-// lowFromPercent is where a bolt counts among the lowest: what no wrench can
-// tell from the target is no news.
-const lowFromPercent = 99.5
 
 // forecaster walks the three runs of a prediction side by side.
 type forecaster struct {
@@ -36,15 +33,15 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 		w.aims[r] = make([]float64, len(m.At))
 	}
 	f := Forecast{
-		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation,
-		Basis: m.Basis, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
-		Sensitivity: w.over(func(r Run) float64 { return r.Joint.Sensitivity() }),
+		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation, PerLength: m.perLength(),
+		Stated: m.Stated, Assumed: m.Assumed, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
+		Sensitivity: w.p.Over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}
 	for n := range work.Passes {
 		f.Passes = append(f.Passes, w.pass(n))
 	}
 	for i := range m.At {
-		f.TargetsN = append(f.TargetsN, w.over(func(r Run) float64 { return r.TargetsN[i] }))
+		f.TargetsN = append(f.TargetsN, w.p.Over(func(r Run) float64 { return r.TargetsN[i] }))
 	}
 	f.Lowest = w.lowest(f.Last())
 	if len(f.Lowest) > 0 {
@@ -59,16 +56,6 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	return f, nil
 }
 
-// over gives a figure over the gasket's band.
-func (w *forecaster) over(of func(Run) float64) bounds.Band {
-	return bounds.Of(of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff))
-}
-
-func (w *forecaster) spread(of func(Run) bounds.Spread) bounds.Spreads {
-	s, n, t := of(w.p.Soft), of(w.p.Nominal), of(w.p.Stiff)
-	return bounds.Spreads{Min: bounds.Of(s.Min, n.Min, t.Min), Mean: bounds.Of(s.Mean, n.Mean, t.Mean), Max: bounds.Of(s.Max, n.Max, t.Max), SD: bounds.Of(s.SD, n.SD, t.SD)}
-}
-
 func (w *forecaster) pass(n int) ForecastPass {
 	made := ForecastPass{Number: n + 1, Stage: w.stage(n)}
 	if !w.work.Compensated || n < len(w.work.Passes)-1 {
@@ -81,7 +68,7 @@ func (w *forecaster) pass(n int) ForecastPass {
 		}
 	}
 	w.aim(n)
-	w.sumUp(&made, func(r Run) contact.AfterPass { return r.Passes[n] })
+	w.sumUp(&made, w.p, n)
 	return made
 }
 
@@ -92,15 +79,15 @@ func (w *forecaster) stage(n int) *plan.Stage {
 	return &w.plan.Tighten.Stages[w.work.Stages[n]]
 }
 
-// sumUp fills in how the joint stands after a pass.
-func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass) {
+// sumUp fills in how the joint stands after a pass of some runs.
+func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.Turned = slices.Clone(w.turned)
 	made.Lowest = -1
 	for i, in := range w.turned {
 		percent, ofAim, class := bounds.Band{}, bounds.Band{}, advice.Class("")
 		if in {
-			percent = w.over(func(r Run) float64 { return 100 * after(r).ForcesN[i] / r.TargetsN[i] })
-			ofAim = w.ofAim(i, after)
+			percent = runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] })
+			ofAim = w.ofAim(i, runs, n)
 			class = advice.ClassOf(ofAim.Low)
 			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
 				made.Lowest = i
@@ -108,13 +95,12 @@ func (w *forecaster) sumUp(made *ForecastPass, after func(Run) contact.AfterPass
 		}
 		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
 	}
-	made.Spread = w.spread(func(r Run) bounds.Spread {
-		return bounds.SpreadOf(chosen(bounds.Percent(after(r).ForcesN, r.TargetsN), w.turned))
-	})
-	made.TiltMm = w.over(func(r Run) float64 { return after(r).LargestTiltMm })
-	made.WarpMm = w.over(func(r Run) float64 { return after(r).LargestWarpMm })
-	made.UnevenMm = w.over(func(r Run) float64 { return after(r).LargestUnevenMm })
-	made.LargestN = w.over(func(r Run) float64 { return after(r).LargestForceN })
+	spread := func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) }
+	made.Spread = bounds.SpreadsOf(spread(runs.Soft), spread(runs.Nominal), spread(runs.Stiff))
+	made.TiltMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestTiltMm })
+	made.WarpMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestWarpMm })
+	made.UnevenMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestUnevenMm })
+	made.LargestN = runs.Over(func(r Run) float64 { return r.Passes[n].LargestForceN })
 }
 
 // chosen keeps the figures of some fasteners.
@@ -134,11 +120,11 @@ func (w *forecaster) frame(n, step int) Frame {
 	f := Frame{Fastener: do.Fastener, Turned: slices.Clone(w.turned)}
 	forces := func(r Run) []float64 { return r.Passes[n].StepForcesN[step] }
 	for i := range w.turned {
-		f.Percent = append(f.Percent, w.over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
+		f.Percent = append(f.Percent, w.p.Over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
 	}
 	var tilt, warp, uneven [3]float64
-	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
-		closure := r.Joint.ClosureMm(forces(r))
+	for k, r := range w.p.Runs() {
+		closure := r.Joint.ClosureMm(forces(*r))
 		tilt[k], warp[k], uneven[k] = w.level.Tilt(closure), w.level.Warp(closure), contact.Unevenness(closure)
 		if k == 1 {
 			f.ClosureMm = closure
@@ -162,7 +148,7 @@ func (w *forecaster) aim(n int) {
 		}
 	}
 	for _, list := range byTravel {
-		for r, run := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+		for r, run := range w.p.Runs() {
 			mean := 0.0
 			for _, i := range list {
 				mean += run.Passes[n].ForcesN[i] / float64(len(list))
@@ -174,11 +160,11 @@ func (w *forecaster) aim(n int) {
 	}
 }
 
-func (w *forecaster) ofAim(i int, after func(Run) contact.AfterPass) bounds.Band {
+func (w *forecaster) ofAim(i int, runs Prediction, n int) bounds.Band {
 	var v [3]float64
-	for k, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
+	for k, r := range runs.Runs() {
 		if w.aims[k][i] > 0 {
-			v[k] = 100 * after(r).ForcesN[i] / w.aims[k][i]
+			v[k] = 100 * r.Passes[n].ForcesN[i] / w.aims[k][i]
 		}
 	}
 	return bounds.Of3(v)
@@ -193,7 +179,7 @@ func (w *forecaster) lowest(last ForecastPass) []int {
 	numbers := w.plan.Tighten.Numbers()
 	var list []int
 	for i, percent := range last.Percent {
-		if last.Turned[i] && percent.Low < lowFromPercent {
+		if last.Turned[i] && percent.Low < limits.LowFromPercent {
 			list = append(list, i)
 		}
 	}
@@ -219,43 +205,30 @@ func shareOf(pass contact.Pass, targets []float64) float64 {
 // judge says what a single pass would do, and what one more buys.
 func (w *forecaster) judge(f *Forecast) error {
 	targets := w.p.Nominal.TargetsN
-	once, err := w.afterwards([]contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
+	once, err := w.model.Again(w.p, []contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
 	if err != nil {
 		return err
 	}
-	f.OnePass = w.spread(func(r Run) bounds.Spread { return bounds.SpreadOf(bounds.Percent(once(r).ForcesN, targets)) })
+	for _, r := range once.Runs() {
+		r.TargetsN = targets
+	}
+	f.OnePass = once.Spreads(0)
 	if !w.work.CanRepeat() {
 		return nil
 	}
 	passes := w.work.Passes
 	last := passes[len(passes)-1]
-	again, err := w.afterwards(append(slices.Clone(passes), last))
+	again, err := w.model.Again(w.p, append(slices.Clone(passes), last))
 	if err != nil {
 		return err
 	}
 	f.OneMore = &ForecastPass{Number: len(passes) + 1, Share: shareOf(last, targets)}
-	w.sumUp(f.OneMore, again)
+	w.sumUp(f.OneMore, again, len(passes))
 	count, enough, err := procedure.Repeats(w.p.Soft.Joint, passes, targets, f.FrictionSD, w.model.Stick)
 	if enough {
 		f.Repeats = count
 	}
 	return err
-}
-
-// afterwards works passes from a loose joint on each run and gives how the last
-// of them leaves it.
-func (w *forecaster) afterwards(passes []contact.Pass) (func(Run) contact.AfterPass, error) {
-	ends := map[*contact.Joint]contact.AfterPass{}
-	for _, r := range []Run{w.p.Soft, w.p.Nominal, w.p.Stiff} {
-		nuts := r.Joint.Loose()
-		nuts.Stick = w.model.Stick
-		after, err := nuts.Work(passes, w.model.At)
-		if err != nil {
-			return nil, err
-		}
-		ends[r.Joint] = after[len(after)-1]
-	}
-	return func(r Run) contact.AfterPass { return ends[r.Joint] }, nil
 }
 
 // hundreds fills in the forces.
@@ -264,7 +237,7 @@ func (w *forecaster) hundreds() []procedure.Hundred {
 	for _, h := range w.work.Hundreds {
 		for i, f := range w.plan.Joint.Fasteners {
 			if h.Kind == "" || f.Kind == h.Kind {
-				h.ForceN = w.over(func(r Run) float64 { return r.TargetsN[i] })
+				h.ForceN = w.p.Over(func(r Run) float64 { return r.TargetsN[i] })
 				break
 			}
 		}

@@ -4,10 +4,10 @@
 package prediction
 
 import (
-	"fmt"
-
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
@@ -29,10 +29,9 @@ type Prediction struct {
 
 // Run is the passes at one stiffness of the foundation.
 type Run struct {
-	FoundationMPaPerMm float64
-	Joint              *contact.Joint
-	Passes             []contact.AfterPass
-	TargetsN           []float64 // that stand for 100 %, by fastener
+	Joint    *contact.Joint
+	Passes   []contact.AfterPass
+	TargetsN []float64 // that stand for 100 %, by fastener
 }
 
 // Percent gives the forces after a pass in percent of the targets.
@@ -48,43 +47,42 @@ func (m Model) Predict(passes []contact.Pass, targets []float64) (Prediction, er
 	if err != nil {
 		return Prediction{}, err
 	}
-	for _, r := range p.runs() {
+	for _, r := range p.Runs() {
 		r.TargetsN = targets
 	}
 	return p, p.Nominal.Joint.CheckTargets(targets)
 }
 
-func (p *Prediction) runs() []*Run { return []*Run{&p.Soft, &p.Nominal, &p.Stiff} }
+// Runs gives them from soft to stiff.
+func (p *Prediction) Runs() []*Run { return []*Run{&p.Soft, &p.Nominal, &p.Stiff} }
 
 // runs works the passes at the three stiffnesses.
 func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
-	for _, run := range []struct {
-		of         *Run
-		foundation float64
-	}{{&p.Soft, m.Foundation.Low}, {&p.Nominal, m.Foundation.Nominal}, {&p.Stiff, m.Foundation.High}} {
-		if err := m.run(run.of, run.foundation, passes); err != nil {
+	for k, foundation := range []float64{m.Foundation.Low, m.Foundation.Nominal, m.Foundation.High} {
+		if p.Runs()[k].Joint, err = m.Joint(foundation); err != nil {
+			return Prediction{}, err
+		}
+	}
+	return m.Again(p, passes)
+}
+
+// Again works other passes on the same joints.
+func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
+	for _, r := range p.Runs() {
+		nuts := r.Joint.Loose()
+		nuts.Stick = m.Stick
+		var err error
+		if r.Passes, err = nuts.Work(passes, m.At); err != nil {
 			return Prediction{}, err
 		}
 	}
 	return p, nil
 }
 
-func (m Model) run(r *Run, foundationMPaPerMm float64, passes []contact.Pass) error {
-	joint, err := m.Joint(foundationMPaPerMm)
-	if err != nil {
-		return err
-	}
-	nuts := joint.Loose()
-	nuts.Stick = m.Stick
-	after, err := nuts.Work(passes, m.At)
-	*r = Run{FoundationMPaPerMm: foundationMPaPerMm, Joint: joint, Passes: after}
-	return err
-}
-
 // Joint gives the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	if m.Kernel == nil {
-		return nil, fmt.Errorf("the joint has no part; state a plate, a row or a flange")
+		return nil, compliance.Misuse("kernel", 0, 1)
 	}
 	c, err := m.Kernel.Compliance(m.At, foundationMPaPerMm)
 	if err != nil {
@@ -93,17 +91,19 @@ func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	return contact.NewJoint(c, m.Own)
 }
 
-// ForceN gives the force in a bolt after a pass over the gasket's band.
-func (p Prediction) ForceN(pass, fastener int) bounds.Band {
-	at := func(r Run) float64 { return r.Passes[pass].ForcesN[fastener] }
-	return bounds.Of(at(p.Soft), at(p.Nominal), at(p.Stiff))
+// Over gives a figure over the gasket's band.
+func (p Prediction) Over(of func(Run) float64) bounds.Band {
+	return bounds.Of(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
-// Percent gives the force in a bolt after a pass in percent of its target, over
-// the gasket's band.
-func (p Prediction) Percent(pass, fastener int) bounds.Band {
-	at := func(r Run) float64 { return 100 * r.Passes[pass].ForcesN[fastener] / r.TargetsN[fastener] }
-	return bounds.Of(at(p.Soft), at(p.Nominal), at(p.Stiff))
+// Spreads sums up all bolts after a pass over the gasket's band.
+func (p Prediction) Spreads(pass int) bounds.Spreads {
+	return bounds.SpreadsOf(p.Soft.Spread(pass), p.Nominal.Spread(pass), p.Stiff.Spread(pass))
+}
+
+// ForceN gives the force in a bolt after a pass over the gasket's band.
+func (p Prediction) ForceN(pass, fastener int) bounds.Band {
+	return p.Over(func(r Run) float64 { return r.Passes[pass].ForcesN[fastener] })
 }
 
 // Passes counts the passes.
@@ -125,13 +125,13 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 		return Prediction{}, w, err
 	}
 	if len(w.Passes) == 0 {
-		return Prediction{}, w, fmt.Errorf("the plan has no stage that tightens; add `tighten: stages`")
+		return Prediction{}, w, finding.Failed(NothingTightens, nil)
 	}
 	prediction, err := m.runs(w.Passes)
 	if err != nil {
 		return Prediction{}, w, err
 	}
-	for _, r := range prediction.runs() {
+	for _, r := range prediction.Runs() {
 		if r.TargetsN, err = w.SettleTargets(p, r.Passes[len(w.Passes)-1].ForcesN); err != nil {
 			return Prediction{}, w, err
 		}
@@ -144,4 +144,10 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
 	settled, err := setup.Settle(p, stated)
 	return Model{Settled: settled}, err
+}
+
+// perLength says whether the foundation is stated for a millimetre of a row.
+func (m Model) perLength() bool {
+	row, is := m.Kernel.(compliance.Row)
+	return is && row.PerLength()
 }

@@ -1,9 +1,9 @@
 package prediction_test
 
 import (
+	"errors"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"drawdown/geometry/unit"
@@ -44,27 +44,26 @@ func TestEveryBuiltinPatternIsPredicted(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		prediction, work, err := m.PredictPlan(p)
+		runs, work, err := m.PredictPlan(p)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		last := prediction.Passes() - 1
+		last := runs.Passes() - 1
 		for i := range p.Joint.Fasteners {
-			b := prediction.Percent(last, i)
+			b := runs.Over(func(r prediction.Run) float64 { return r.Percent(last)[i] })
 			if !(b.Low >= 0 && b.Low <= b.Nominal && b.Nominal <= b.High && b.High < 200) {
 				t.Errorf("%s: fastener %d ends at %v %%", name, i, b)
 			}
 		}
-		if soft, stiff := prediction.Soft.Spread(last).Min, prediction.Stiff.Spread(last).Min; soft > stiff+1 {
+		if soft, stiff := runs.Soft.Spread(last).Min, runs.Stiff.Spread(last).Min; soft > stiff+1 {
 			t.Errorf("%s: the worst bolt has %.1f %% on the soft gasket and %.1f %% on the stiff one", name, soft, stiff)
 		}
-		if len(work.Passes) != prediction.Passes() {
-			t.Errorf("%s: %d passes of work, %d predicted", name, len(work.Passes), prediction.Passes())
+		if len(work.Passes) != runs.Passes() {
+			t.Errorf("%s: %d passes of work, %d predicted", name, len(work.Passes), runs.Passes())
 		}
-		t.Logf("%s: class %s, nominal %+.1f, soft %+.1f, own %.3g, k %.0f", name, prediction.Class(),
-			prediction.Nominal.Spread(last), prediction.Soft.Spread(last), float64(m.Own[0]), m.Foundation)
-		t.Log(strings.Join(m.Assumptions, "; "))
+		t.Logf("%s: class %s, nominal %+.1f, soft %+.1f, own %.3g, k %.0f", name, runs.Class(),
+			runs.Nominal.Spread(last), runs.Soft.Spread(last), float64(m.Own[0]), m.Foundation)
 	}
 }
 
@@ -111,29 +110,32 @@ func TestStatedValuesAreTaken(t *testing.T) {
 	if m.Foundation != stated.Foundation || m.Own[3] != own || m.Kernel != compliance.Kernel(*stated.Row) {
 		t.Errorf("got %+v", m)
 	}
-	if len(m.Assumptions) > 0 {
-		t.Errorf("nothing was left open, yet assumed: %v", m.Assumptions)
+	if len(m.Assumed) > 0 {
+		t.Errorf("nothing was left open, yet assumed: %v", m.Assumed)
 	}
 }
 
 func TestWhatDoesNotFitIsRefused(t *testing.T) {
 	p := builtin(t, "p4-head")
-	for want, stated := range map[string]setup.Setup{
-		"material":       {Material: "cheese"},
-		"gasket":         {Gasket: "felt"},
-		"allowed: above": {Thickness: unit.Length(math.NaN())},
-		"rising":         {Stiffness: bounds.Band{Low: 5, Nominal: 4, High: 9}},
-		"counterpart":    {Counterpart: "cheese"},
-		"flexibility":    {Own: -1},
+	for _, c := range []struct {
+		want   error
+		stated setup.Setup
+	}{
+		{setup.PartUnknown, setup.Setup{Material: "cheese"}},
+		{compliance.Misused, setup.Setup{Gasket: "felt"}},
+		{compliance.NotPositive, setup.Setup{Thickness: unit.Length(math.NaN())}},
+		{setup.NotRising, setup.Setup{Stiffness: bounds.Band{Low: 5, Nominal: 4, High: 9}}},
+		{setup.CounterpartUnknown, setup.Setup{Counterpart: "cheese"}},
+		{compliance.Misused, setup.Setup{Own: -1}},
 	} {
-		if _, err := modelAndRun(p, stated); err == nil || !strings.Contains(err.Error(), want) {
-			t.Errorf("want an error on %q, got %v", want, err)
+		if _, err := modelAndRun(p, c.stated); !errors.Is(err, c.want) {
+			t.Errorf("want %v, got %v", c.want, err)
 		}
 	}
 	for i := range p.Joint.Outline[0] {
 		p.Joint.Outline[0][i].X /= 3
 	}
-	if _, err := modelAndRun(p, setup.Setup{}); err == nil || !strings.Contains(err.Error(), "off the part") {
+	if _, err := modelAndRun(p, setup.Setup{}); !errors.Is(err, compliance.OffThePart) {
 		t.Errorf("bolts beside the part: got %v", err)
 	}
 }

@@ -2,10 +2,10 @@ package prediction_test
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
@@ -22,19 +22,19 @@ func TestTheWidthOfTheGasketIsListed(t *testing.T) {
 		name   string
 		p      plan.Plan
 		stated setup.Setup
-		want   string
+		want   finding.Values // nil: nothing
 	}{
-		{"between bores", head, setup.Setup{}, "gasket over the whole face, assumed"},
-		{"bolts inside the edge", inside, setup.Setup{}, "much depends on its width: state it"},
-		{"stated", inside, setup.Setup{Strip: 14}, ""},
+		{"between bores", head, setup.Setup{}, finding.Values{}},
+		{"bolts inside the edge", inside, setup.Setup{}, finding.Values{"why": "inside"}},
+		{"stated", inside, setup.Setup{Strip: 14}, nil},
 	} {
 		m, err := prediction.ModelOf(c.p, c.stated)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := strings.Join(m.Assumptions, "\n")
-		if said := strings.Contains(got, "whole face"); said != (c.want != "") || !strings.Contains(got, c.want) {
-			t.Errorf("%s: assumed\n%s\nwant %q", c.name, got, c.want)
+		k := slices.IndexFunc(m.Assumed, func(f finding.Finding) bool { return f.Code == setup.GasketWhole })
+		if (k >= 0) != (c.want != nil) || k >= 0 && m.Assumed[k].Values["why"] != c.want["why"] {
+			t.Errorf("%s: assumed %v, want %v", c.name, m.Assumed, c.want)
 		}
 	}
 }

@@ -1,5 +1,7 @@
 package prediction
 
+import "drawdown/sequence/interaction/limits"
+
 // Taken is what the tightening of others has taken from a bolt since it was
 // turned last, at the soft end of the gasket.
 type Taken struct {
@@ -7,9 +9,6 @@ type Taken struct {
 	Points   float64 // percent of the target, by that one
 	All      float64 // the same, by all
 }
-
-// leastTaken is what is worth telling, in percent of the target.
-const leastTaken = 1
 
 // taken tells who took load from a bolt; false where nobody took what counts.
 func (w *forecaster) taken(from int) (Taken, bool) {
@@ -36,5 +35,5 @@ func (w *forecaster) taken(from int) (Taken, bool) {
 			t.By, t.Points = i, points
 		}
 	}
-	return t, t.By >= 0 && t.Points >= leastTaken
+	return t, t.By >= 0 && t.Points >= limits.LeastTaken
 }

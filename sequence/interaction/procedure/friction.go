@@ -1,13 +1,13 @@
 package procedure
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
 
 	"gonum.org/v1/gonum/stat"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
@@ -17,7 +17,7 @@ import (
 // FrictionScatter is what friction in thread and under the head adds.
 type FrictionScatter struct {
 	SDPercent []float64 // by fastener, of the preload at a torque
-	Draws     int       // of the whole work; 0: 1000
+	Draws     int       // of the whole work
 	Seed      uint64    // the same seed gives the same draws
 	Stick     float64   // of Nuts
 }
@@ -73,12 +73,20 @@ func endsOnAngle(p plan.Plan, kind string) bool {
 	return false
 }
 
-// String says in English what the figure is and where it comes from.
-func (f Friction) String() string {
+// What the scatter of the preload at a torque is taken from.
+const (
+	FrictionUsual  finding.Code = "friction usual"  // sd: in percent
+	FrictionSpans  finding.Code = "friction spans"  // sd
+	FrictionMiddle finding.Code = "friction middle" // a torque gives the preload of the middle of its friction, in every pass
+)
+
+// Says tells what the figure is and where it comes from.
+func (f Friction) Says() finding.Finding {
+	code := FrictionSpans
 	if f.Usual {
-		return fmt.Sprintf("a torque scatters the preload by %.0f %% SD, as usual with a lubricant (engineering estimate; 20 %% dry)", f.SDPercent)
+		code = FrictionUsual
 	}
-	return fmt.Sprintf("a torque scatters the preload by %.0f %% SD: a quarter of what the friction of the bolts spans", f.SDPercent)
+	return finding.Noted(code, finding.Values{"sd": f.SDPercent})
 }
 
 // frictionSD is 0 where the friction has no span.
@@ -99,8 +107,6 @@ func frictionSD(kind plan.Kind) float64 {
 // any friction.
 const mostSDPercent = 50
 
-const usualDraws, mostDraws = 1000, 1_000_000
-
 // Scattered is where the forces end when friction scatters, in percent of the
 // targets.
 type Scattered struct {
@@ -114,20 +120,6 @@ type Scattered struct {
 func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float64, f FrictionScatter) (Scattered, error) {
 	if err := j.CheckTargets(targets); err != nil {
 		return Scattered{}, err
-	}
-	if len(f.SDPercent) != j.Len() {
-		return Scattered{}, fmt.Errorf("%d scatters of friction for %d fasteners; allowed: one each", len(f.SDPercent), j.Len())
-	}
-	for _, sd := range f.SDPercent {
-		if !(sd >= 0 && sd <= mostSDPercent) {
-			return Scattered{}, fmt.Errorf("friction scatter %g %%; allowed: 0 to %d %%", sd, mostSDPercent)
-		}
-	}
-	if f.Draws < 0 || f.Draws > mostDraws {
-		return Scattered{}, fmt.Errorf("%d draws; allowed: 1 to %d", f.Draws, mostDraws)
-	}
-	if f.Draws == 0 {
-		f.Draws = usualDraws
 	}
 	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
 	ends := make([][]float64, j.Len())

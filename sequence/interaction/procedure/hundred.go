@@ -1,43 +1,49 @@
 package procedure
 
 import (
-	"fmt"
-
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/plan"
 )
 
-// HundredBy is what 100 % is taken by.
-type HundredBy string
-
+// What 100 % of a kind is taken by.
 const (
-	ByLastTorque  HundredBy = "last torque"  // of those that turn it, so the greatest: the preload that it gives at the middle of its friction
-	ByMeanAtAngle HundredBy = "mean"         // of the kind at the end of the work, as an angle ends it
-	ByYieldLoad   HundredBy = "yield load"   // since the plan turns it beyond
-	ByStatedForce HundredBy = "stated force" // on every fastener
+	ByLastTorque  finding.Code = "hundred by last torque"  // kind, torque, force: of those torques that turn it, so the greatest: the preload that it gives at the middle of its friction
+	ByMeanAtAngle finding.Code = "hundred by mean"         // kind: at the end of the work, as an angle ends it
+	ByYieldLoad   finding.Code = "hundred by yield load"   // kind, force: since the plan turns it beyond
+	ByStatedForce finding.Code = "hundred by stated force" // force: on every fastener
 )
 
 // Hundred is what 100 % of a kind is.
 type Hundred struct {
 	Kind   string // empty: all
-	By     HundredBy
+	By     finding.Code
 	Torque unit.GivenTorque // for ByLastTorque
 	ForceN bounds.Band      // the same for every gasket, unless it is a mean
 }
 
-// String says it in English.
-func (h Hundred) String() string {
-	force := fmt.Sprintf("%.3g kN", h.ForceN.Nominal/1000)
-	switch h.By {
-	case ByLastTorque:
-		return fmt.Sprintf("for %s the preload of %v at the middle of its friction, %s", h.Kind, h.Torque, force)
-	case ByMeanAtAngle:
-		return "for " + h.Kind + " the mean of its bolts at the end, as an angle ends it: how even they are, not whether the angle is right"
-	case ByYieldLoad:
-		return fmt.Sprintf("for %s its yield load of %s, as the file turns it beyond", h.Kind, force)
+// Says gives it as a finding.
+func (h Hundred) Says() finding.Finding {
+	return finding.Noted(h.By, finding.Values{"kind": h.Kind, "torque": h.Torque, "force": unit.Force(h.ForceN.Nominal)}).About(finding.Place{Kind: h.Kind})
+}
+
+// Taken lists those of a list that are taken by a torque, an angle and so on.
+func Taken(by finding.Code, list []Hundred) (some []Hundred) {
+	for _, h := range list {
+		if h.By == by {
+			some = append(some, h)
+		}
 	}
-	return force + " on every bolt, as stated"
+	return some
+}
+
+// OnAngle lists the kinds that an angle ends.
+func OnAngle(list []Hundred) (kinds []string) {
+	for _, h := range Taken(ByMeanAtAngle, list) {
+		kinds = append(kinds, h.Kind)
+	}
+	return kinds
 }
 
 // hundreds tells what the targets of a side of a plan stand for.
@@ -63,4 +69,13 @@ func hundreds(p plan.Plan, side plan.Side) []Hundred {
 		}
 	}
 	return list
+}
+
+// Say gives a list as findings.
+func Say(list []Hundred) []finding.Finding {
+	said := make([]finding.Finding, len(list))
+	for i, h := range list {
+		said[i] = h.Says()
+	}
+	return said
 }

@@ -1,9 +1,9 @@
 package procedure
 
 import (
+	"errors"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"drawdown/geometry/thread"
@@ -38,7 +38,7 @@ func TestPlanStages(t *testing.T) {
 			t.Errorf("%s: got %+v, %v, want %g mm", do, step, err, want)
 		}
 	}
-	if _, err := stepOf(plan.Stage{Do: plan.Advance, Angle: 90}, plan.Kind{Name: "main"}); err == nil || !strings.Contains(err.Error(), "thread") {
+	if _, err := stepOf(plan.Stage{Do: plan.Advance, Angle: 90}, plan.Kind{Name: "main"}); !errors.Is(err, PitchUnknown) {
 		t.Errorf("an angle without a pitch: got %v", err)
 	}
 	if step, _ := stepOf(plan.Stage{Do: plan.Remove}, m10); step.Do != contact.Out {

@@ -5,12 +5,7 @@ import (
 
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
-)
-
-const (
-	evenSDPercent  = 1  // elastic scatter that is even enough whatever the friction
-	evenMinPercent = 95 // of the target, for the worst bolt
-	mostRepeats    = 50
+	"drawdown/sequence/interaction/limits"
 )
 
 // Repeats gives how many times the last pass must be repeated until the elastic
@@ -30,14 +25,14 @@ func Repeats(j *contact.Joint, passes []contact.Pass, targets []float64, frictio
 		return 0, false, err
 	}
 	last := passes[len(passes)-1:]
-	for ; count <= mostRepeats; count++ {
+	for ; count <= limits.MostRepeats; count++ {
 		spread := bounds.SpreadOf(bounds.Percent(nuts.Forces(), targets))
-		if spread.Min >= evenMinPercent && spread.SD <= math.Max(evenSDPercent, frictionSDPercent/3) {
+		if spread.Min >= limits.EvenMinPercent && spread.SD <= math.Max(limits.EvenSDPercent, frictionSDPercent/3) {
 			return count, true, nil
 		}
 		if _, err := nuts.Work(last, nil); err != nil {
 			return count, false, err
 		}
 	}
-	return mostRepeats, false, nil
+	return limits.MostRepeats, false, nil
 }

@@ -5,10 +5,11 @@
 package procedure
 
 import (
-	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/screw"
@@ -22,8 +23,8 @@ type Work struct {
 	// it is brought to, at the nominal friction. 0 where an angle follows: then the mean of
 	// the kind at the end of a run stands for 100 %.
 	TargetsN []float64
-	Hundreds []Hundred // what TargetsN are, by kind
-	Falls    []Fall    // stages that do nothing
+	Hundreds []Hundred         // what TargetsN are, by kind
+	Falls    []finding.Finding // stages that do nothing: TorqueFalls
 	// Compensated says that the last pass has targets of its own for each
 	// fastener, which make up for the loss.
 	Compensated bool
@@ -68,7 +69,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 		return contact.Action{Do: contact.ToForce, ForceN: force}, err
 	case plan.Advance, plan.BackOff, plan.TurnBack:
 		if kind.Thread == nil {
-			return contact.Action{}, fmt.Errorf("an angle needs the thread of kind %s to tell its pitch; add `thread`, such as M10", kind.Name)
+			return contact.Action{}, finding.Failed(PitchUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
 		}
 		travel := contact.TravelOfAngleMm(float64(stage.Angle), kind.Thread.PitchMm)
 		if stage.Do != plan.Advance {
@@ -76,7 +77,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 		}
 		return contact.Action{Do: contact.ByTravel, TravelMm: travel}, nil
 	}
-	return contact.Action{}, fmt.Errorf("a stage that does %q; allowed: torque, angle, back off, turn, remove, wait", stage.Do)
+	return contact.Action{}, compliance.Misuse("stage", string(stage.Do), "work")
 }
 
 // preloadN gives the preload of a torque at the nominal friction.
@@ -87,7 +88,7 @@ func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 	}
 	result, err := screw.AtTorque(bolt, torque)
 	if err != nil {
-		return 0, fmt.Errorf("the preload of kind %s cannot be worked out: %w", kind.Name, err)
+		return 0, finding.Failed(PreloadUnknown, finding.Values{"kind": kind.Name, "why": err}).About(finding.Place{Kind: kind.Name})
 	}
 	return float64(result.Nominal.Preload), nil
 }
@@ -98,7 +99,7 @@ const anyStrength = "640 MPa"
 
 func BoltOf(kind plan.Kind) (screw.Bolt, error) {
 	if kind.Thread == nil {
-		return screw.Bolt{}, fmt.Errorf("the prediction needs the thread of kind %s; add `thread`, such as M10", kind.Name)
+		return screw.Bolt{}, finding.Failed(ThreadUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
 	}
 	b := kind.Bolt()
 	if b.Class == "" {
@@ -123,7 +124,7 @@ func (w Work) SettleTargets(p plan.Plan, end []float64) ([]float64, error) {
 		if kind := p.Joint.Fasteners[i].Kind; t == 0 {
 			targets[i] = sum[kind] / count[kind]
 			if !(targets[i] > 0) {
-				return nil, fmt.Errorf("the stages leave kind %s without a preload; allowed: a torque or an angle on every kind", kind)
+				return nil, finding.Failed(NothingHolds, finding.Values{"kind": kind}).About(finding.Place{Kind: kind})
 			}
 		}
 	}
@@ -140,7 +141,3 @@ func (w Work) CanRepeat() bool {
 	isTurn := func(s contact.Action) bool { return s.Do != contact.ToForce }
 	return len(last) == len(w.TargetsN) && !slices.ContainsFunc(last, isTurn)
 }
-
-// SnugTo is the share of the torque that brings the faces together (common
-// practice; the prototype of the model found a see-saw without it).
-const SnugTo = 0.10

@@ -1,6 +1,8 @@
 package procedure
 
 import (
+	"slices"
+
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/screw"
 )
@@ -30,4 +32,23 @@ func BeyondYield(p plan.Plan, forcesN []float64) (kinds []plan.Kind) {
 		}
 	}
 	return kinds
+}
+
+// AtMostYield takes bolts that an angle turns beyond yield at their yield load,
+// which is about what they hold.
+func AtMostYield(p plan.Plan, targets []float64, hundreds []Hundred) ([]float64, []Hundred) {
+	targets, hundreds = slices.Clone(targets), slices.Clone(hundreds)
+	for _, kind := range BeyondYield(p, targets) {
+		for i, f := range p.Joint.Fasteners {
+			if f.Kind == kind.Name {
+				targets[i] = YieldN(kind)
+			}
+		}
+		for k, h := range hundreds {
+			if h.Kind == kind.Name {
+				hundreds[k].By = ByYieldLoad
+			}
+		}
+	}
+	return targets, hundreds
 }

@@ -1,11 +1,11 @@
 package setup
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
@@ -15,7 +15,6 @@ import (
 // kernel makes the model of part and gasket shape.
 func (s *settledSetup) kernel() (compliance.Kernel, error) {
 	if s.stated.Preview {
-		s.assume("preview by a plate without edges: losses may be low by a factor of 2")
 		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}, nil
 	}
 	switch s.shape {
@@ -44,7 +43,7 @@ func (s *settledSetup) counterpart() (compliance.Part, bool) {
 	case s.other.Thickness > 0:
 		return s.other, true
 	case s.through:
-		s.assume("two equal parts face each other, assumed")
+		s.assume(EqualParts, nil)
 		return s.part, true
 	}
 	return compliance.Part{}, false
@@ -72,7 +71,7 @@ func (s *settledSetup) row() compliance.Row {
 		return *s.stated.Row
 	}
 	row := s.rowOver(s.at)
-	s.assume("row %.0f mm wide and %.0f mm long, assumed", row.WidthMm, row.LengthMm)
+	s.assume(RowSize, finding.Values{"width": unit.Length(row.WidthMm), "length": unit.Length(row.LengthMm)})
 	return row
 }
 
@@ -99,14 +98,14 @@ func (s *settledSetup) pieces() (compliance.Kernel, error) {
 		for _, id := range c.Of {
 			i, ok := place[id]
 			if !ok {
-				return nil, fmt.Errorf("cluster %q names fastener %q, which is not there", c.Name, id)
+				return nil, finding.Failed(ClusterUnknown, finding.Values{"cluster": c.Name, "id": id})
 			}
 			piece.Fasteners, at = append(piece.Fasteners, i), append(at, s.at[i])
 		}
 		piece.Kernel = s.rowOver(at)
 		pieces = append(pieces, piece)
 	}
-	s.assume("%d separate parts, each a beam %.0f mm wide; what runs through them is not in the model", len(pieces), 2*s.edgeMm())
+	s.assume(SeparateParts, finding.Values{"parts": len(pieces), "width": unit.Length(2 * s.edgeMm())})
 	return pieces, nil
 }
 
@@ -128,18 +127,18 @@ func (s *settledSetup) flange() compliance.Flange {
 	thread := unit.Length(s.edgeMm() / edgeShare)
 	if f.Outer == 0 {
 		f.Outer = f.BoltCircle + flangeOuter*thread
-		s.assume("flange %v across, assumed", f.Outer)
+		s.assume(FlangeAcross, finding.Values{"outer": f.Outer})
 	}
 	if f.Bore == 0 {
 		if bore := s.centralBore(disc); bore != nil {
 			f.Bore = unit.Length(bore.Diameter)
 		} else {
 			f.Bore = max(f.BoltCircle-flangeBore*thread, f.BoltCircle/4)
-			s.assume("bore %v, assumed", f.Bore)
+			s.assume(FlangeBore, finding.Values{"bore": f.Bore})
 		}
 	}
 	if f.FullFace() {
-		s.assume("gasket over the full face; a raised face interacts far more")
+		s.assume(GasketWhole, finding.Values{"why": "ring"})
 	}
 	return f
 }
@@ -147,16 +146,12 @@ func (s *settledSetup) flange() compliance.Flange {
 func (s *settledSetup) plate() (compliance.Kernel, error) {
 	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
 	outline := s.plan.Joint.Outline
-	var corners []geometry.Point
-	for _, path := range outline {
-		corners = append(corners, path...)
-	}
-	if len(corners) > 0 {
+	if corners := slices.Concat(outline...); len(corners) > 0 {
 		p.Box = geometry.Bounds(corners)
 		p.Part = compliance.Inside(outline)
 	} else {
 		p.Box = geometry.Bounds(s.at).Grown(2 * s.edgeMm())
-		s.assume("outline %.0f × %.0f mm round the bolts, assumed", p.Box.Width(), p.Box.Height())
+		s.assume(Outline, finding.Values{"width": unit.Length(p.Box.Width()), "height": unit.Length(p.Box.Height())})
 		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
 	}
 	p.Gasket = p.Part.Without(compliance.Bores(s.plan.Joint.Bores))
@@ -174,65 +169,53 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 		return float64(s.stated.Strip)
 	}
 	if len(s.plan.Joint.Bores) > 1 {
-		s.assume("gasket over the whole face, assumed")
+		s.assume(GasketWhole, nil)
 		return 0
 	}
-	edges := make([]float64, len(s.at))
-	for i, p := range s.at {
-		edges[i] = math.Inf(1)
-		for _, path := range outline {
-			for k := range path {
-				edges[i] = math.Min(edges[i], compliance.DistanceToEdge(path[k], path[(k+1)%len(path)], p))
-			}
-		}
+	widest := 0.0
+	for _, p := range s.at {
+		widest = math.Max(widest, 2*compliance.FromEdge(outline, p))
 	}
-	widest := 2 * slices.Max(edges)
-	var corners []geometry.Point
-	for _, path := range outline {
-		corners = append(corners, path...)
-	}
-	box := geometry.Bounds(corners)
+	box := geometry.Bounds(slices.Concat(outline...))
 	if widest > math.Min(box.Width(), box.Height())/4 { // a bolt inside: not a cover
-		s.assume("gasket over the whole face, assumed, as bolts stand inside the edge; " +
-			"where it runs along the edge alone, much depends on its width: state it")
+		s.assume(GasketWhole, finding.Values{"why": "inside"})
 		return 0
 	}
-	s.assume("gasket %.0f mm wide along the edge, assumed", widest)
+	s.assume(GasketStrip, finding.Values{"width": unit.Length(math.Round(widest))})
 	return widest
 }
 
 // foundation puts the gasket on what lies under it.
 func (s *settledSetup) foundation() (bounds.Band, error) {
 	if s.stated.Foundation != (bounds.Band{}) {
-		return checkedBand("foundation", s.stated.Foundation)
+		return checkedBand("foundation stiffness", s.stated.Foundation)
 	}
 	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
 	if s.stated.Row == nil {
 		stiffness = compliance.BlockMPaPerMm(s.part.RigidityNmm(), s.block)
 	}
 	if s.stated.Stiffness != (bounds.Band{}) {
-		gasket, err := checkedBand("gasket", s.stated.Stiffness)
+		gasket, err := checkedBand("gasket stiffness", s.stated.Stiffness)
 		return compliance.FoundationMPaPerMm(gasket, stiffness), err
 	}
 	kind := s.stated.Gasket
 	if kind == "" {
 		kind = s.usualGasket()
-		s.assume("gasket: %s, assumed", kind)
+		s.assume(Gasket, finding.Values{"gasket": gasketTerm(kind)})
 	}
-	s.gasket = kind
 	band, err := kind.StiffnessMPaPerMm()
 	if err != nil {
 		return bounds.Band{}, err
 	}
 	if band == (bounds.Band{}) {
-		s.assume("faces that meet: the parts alone give way, within a factor of %d either way, a thin one on a stiffer seat", compliance.BlockDoubt)
+		s.assume(FacesMeet, finding.Values{"factor": compliance.BlockDoubt})
 	}
 	return compliance.FoundationMPaPerMm(band, stiffness), nil
 }
 
-func checkedBand(name string, b bounds.Band) (bounds.Band, error) {
+func checkedBand(name finding.Term, b bounds.Band) (bounds.Band, error) {
 	if !(b.Low > 0 && b.Low <= b.Nominal && b.Nominal <= b.High) || math.IsInf(b.High, 1) {
-		return b, fmt.Errorf("%s stiffness %g, %g, %g MPa/mm; allowed: above 0, rising", name, b.Low, b.Nominal, b.High)
+		return b, finding.Failed(NotRising, finding.Values{"what": name, "low": b.Low, "nominal": b.Nominal, "high": b.High})
 	}
 	return b, nil
 }
@@ -249,14 +232,14 @@ func (s *settledSetup) settleCounterpart() error {
 			}
 		}
 		if s.stated.Row == nil {
-			s.assume("on %s, assumed", word)
+			s.assume(UnderMaterial, finding.Values{"material": materialTerm(word)})
 		}
 	}
 	material, err := strength.ParseMaterial(word)
 	if err != nil {
-		return fmt.Errorf("counterpart: %w", err)
+		return finding.Failed(CounterpartUnknown, finding.Values{"why": err})
 	}
-	s.under, s.block = word, compliance.PartOf(material, 0)
+	s.block = compliance.PartOf(material, 0)
 	if s.stated.CounterpartThickness != 0 {
 		s.other = compliance.PartOf(material, s.stated.CounterpartThickness)
 		return s.other.Check()

@@ -1,120 +1,129 @@
 package setup
 
 import (
-	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
+	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/strength"
 )
 
-// FactKind is what of a joint a fact tells.
-type FactKind string
-
+// Facts that a joint rests on, stated or assumed.
 const (
-	PartMaterial       FactKind = "part material" // Word
-	PartThickness      FactKind = "part thickness"
-	UnderMaterial      FactKind = "under material" // Word
-	UnderThickness     FactKind = "under thickness"
-	GasketKind         FactKind = "gasket kind"      // Word: of Gaskets
-	GasketStiffness    FactKind = "gasket stiffness" // Band, MPa/mm
-	GasketStrip        FactKind = "gasket strip"     // its width along the edge
-	GasketOnWholeFace  FactKind = "gasket on whole face"
-	GasketOnRaisedFace FactKind = "gasket on raised face" // From and To: diameters
-	FlangeAcross       FactKind = "flange across"
+	Gasket          finding.Code = "fact gasket kind"           // gasket
+	GasketStiffness finding.Code = "fact gasket stiffness"      // stiffness
+	Foundation      finding.Code = "fact foundation"            // stiffness
+	RowStated       finding.Code = "fact row"                   // bending, foundation, length, start
+	GasketStrip     finding.Code = "fact gasket strip"          // width
+	GasketWhole     finding.Code = "fact gasket on whole face"  // why: nothing, inside, ring
+	GasketRaised    finding.Code = "fact gasket on raised face" // inner, outer
+	FlangeAcross    finding.Code = "fact flange across"         // outer
+	PartMaterial    finding.Code = "fact part material"         // material
+	PartThickness   finding.Code = "fact part thickness"        // thickness, by: nothing, half, grip, height
+	UnderMaterial   finding.Code = "fact under material"        // material
+	UnderThickness  finding.Code = "fact under thickness"       // thickness
+	SeparateParts   finding.Code = "fact separate parts"        // parts, width
+	FacesMeet       finding.Code = "fact faces meet"            // factor
+
+	FlangeBore    finding.Code = "fact flange bore"      // bore
+	Pipe          finding.Code = "fact pipe"             // wall, radius
+	Flexibility   finding.Code = "fact bolt flexibility" // flexibility
+	RowSize       finding.Code = "fact row size"         // width, length
+	RowLeft       finding.Code = "fact row left aside"   //
+	EqualParts    finding.Code = "fact two equal parts"  //
+	Outline       finding.Code = "fact outline"          // width, height
+	KindGrip      finding.Code = "fact kind grip"        // kind, grip
+	KindThread    finding.Code = "fact kind all thread"  // kind
+	KindStiffness finding.Code = "fact kind stiffness"   // kind, why
 )
 
-// FactKinds lists them.
-func FactKinds() []FactKind {
-	return []FactKind{PartMaterial, PartThickness, UnderMaterial, UnderThickness, GasketKind, GasketStiffness, GasketStrip, GasketOnWholeFace, GasketOnRaisedFace, FlangeAcross}
+// basis are the facts that a sheet tells, the gasket first: it counts most.
+var basis = []finding.Code{
+	Foundation, GasketStiffness, RowStated, Gasket, GasketStrip, GasketWhole, GasketRaised, FlangeAcross,
+	PartMaterial, PartThickness, UnderMaterial, UnderThickness, SeparateParts, FacesMeet,
 }
 
-// Fact is something of part and gasket that a forecast rests on. A word is that
-// of the lists of materials and gaskets, or a modulus as the file has it.
-type Fact struct {
-	Of       FactKind
-	Word     string
-	From, To unit.Length // To alone where there is but one
-	Band     bounds.Band
-	Assumed  bool
-}
-
-// basis lists what the model rests on, the gasket first: it counts most.
-func (s *settledSetup) basis(k compliance.Kernel) (list []Fact) {
-	switch {
-	case s.stated.Foundation != (bounds.Band{}):
-		list = append(list, Fact{Of: GasketStiffness, Band: s.stated.Foundation})
-	case s.stated.Stiffness != (bounds.Band{}):
-		list = append(list, Fact{Of: GasketStiffness, Band: s.stated.Stiffness})
-	default:
-		list = append(list, Fact{Of: GasketKind, Word: string(s.gasket), Assumed: s.stated.Gasket == ""})
-	}
-	switch k := k.(type) {
-	case compliance.Plate:
-		if k.NarrowestMm > 0 {
-			list = append(list, Fact{Of: GasketStrip, To: unit.Length(k.NarrowestMm), Assumed: s.stated.Strip == 0})
-		} else {
-			list = append(list, Fact{Of: GasketOnWholeFace, Assumed: true})
+// Basis picks the facts of part and gasket out of those that are stated or
+// assumed.
+func Basis(facts []finding.Finding) (list []finding.Finding) {
+	for _, code := range basis {
+		for _, f := range facts {
+			if f.Code == code {
+				list = append(list, f)
+			}
 		}
-	case compliance.Flange:
-		stated := compliance.Flange{}
-		if s.stated.Flange != nil {
-			stated = *s.stated.Flange
-		}
-		if k.FullFace() {
-			list = append(list, Fact{Of: GasketOnWholeFace, Assumed: true})
-		} else {
-			list = append(list, Fact{Of: GasketOnRaisedFace, From: k.GasketInner, To: k.GasketOuter})
-		}
-		list = append(list, Fact{Of: FlangeAcross, To: k.Outer, Assumed: stated.Outer == 0})
-	}
-	if s.stated.Row != nil { // its figures hold the part
-		return list
-	}
-	list = append(list,
-		Fact{Of: PartMaterial, Word: materialWord(s.material), Assumed: s.stated.Material == ""},
-		Fact{Of: PartThickness, To: s.part.Thickness, Assumed: s.stated.Thickness == 0},
-		Fact{Of: UnderMaterial, Word: materialWord(s.under), Assumed: s.stated.Counterpart == ""})
-	if s.stated.CounterpartThickness != 0 {
-		list = append(list, Fact{Of: UnderThickness, To: s.stated.CounterpartThickness})
 	}
 	return list
 }
 
-// materialWord is the word of the list of materials, or what the file has where it
-// states a modulus.
-func materialWord(word string) string {
-	if known, err := strength.ParseMaterial(word); err == nil && slices.Contains(strength.Materials(), known.Name) {
-		return known.Name
-	}
-	return word
+// OfBolts says whether a fact is about a kind of bolt, of which there are many
+// that change little.
+func OfBolts(f finding.Finding) bool { return f.At.Kind != "" }
+
+// fact is one of those above.
+func fact(code finding.Code, values finding.Values) finding.Finding {
+	return finding.Noted(code, values)
 }
 
-// String says it in English.
-func (f Fact) String() string {
-	switch f.Of {
-	case PartMaterial:
-		return "part of " + f.Word
-	case PartThickness:
-		return fmt.Sprintf("bends as a plate of %v", f.To)
-	case UnderMaterial:
-		return "on " + f.Word
-	case UnderThickness:
-		return fmt.Sprintf("which bends as a plate of %v", f.To)
-	case GasketKind:
-		return "gasket: " + f.Word
-	case GasketStiffness:
-		return fmt.Sprintf("gasket of %s MPa/mm", bandWords(f.Band))
-	case GasketStrip:
-		return fmt.Sprintf("gasket %v wide along the edge", f.To)
-	case GasketOnWholeFace:
-		return "gasket over the whole face"
-	case GasketOnRaisedFace:
-		return fmt.Sprintf("raised face, gasket %v to %v", f.From, f.To)
-	case FlangeAcross:
-		return fmt.Sprintf("flange %v across", f.To)
+// assume notes a fact, once.
+func (s *settledSetup) assume(code finding.Code, values finding.Values) {
+	same := func(f finding.Finding) bool { return f.Error() == fact(code, values).Error() }
+	if !slices.ContainsFunc(s.assumed, same) {
+		s.assumed = append(s.assumed, fact(code, values))
 	}
-	return string(f.Of)
+}
+
+// assumeOf notes what is assumed of a kind.
+func (s *settledSetup) assumeOf(kind plan.Kind, code finding.Code, values finding.Values) {
+	values["kind"] = kind.Name
+	s.assumed = append(s.assumed, fact(code, values).About(finding.Place{Kind: kind.Name}))
+}
+
+// facts say what is stated.
+func (s Setup) facts() (list []finding.Finding) {
+	say := func(stated bool, code finding.Code, values finding.Values) {
+		if stated {
+			list = append(list, fact(code, values))
+		}
+	}
+	say(s.Material != "", PartMaterial, finding.Values{"material": materialTerm(s.Material)})
+	say(s.Thickness != 0, PartThickness, finding.Values{"thickness": s.Thickness})
+	say(s.Counterpart != "", UnderMaterial, finding.Values{"material": materialTerm(s.Counterpart)})
+	say(s.CounterpartThickness != 0, UnderThickness, finding.Values{"thickness": s.CounterpartThickness})
+	say(s.Gasket != "" && s.Stiffness == (bounds.Band{}), Gasket, finding.Values{"gasket": gasketTerm(s.Gasket)})
+	say(s.Stiffness != (bounds.Band{}), GasketStiffness, finding.Values{"stiffness": s.Stiffness.Rough()})
+	say(s.Foundation != (bounds.Band{}) && s.Row == nil, Foundation, finding.Values{"stiffness": s.Foundation.Rough()})
+	say(s.Strip != 0, GasketStrip, finding.Values{"width": s.Strip})
+	say(s.Own != 0, Flexibility, finding.Values{"flexibility": float64(s.Own)})
+	if r := s.Row; r != nil {
+		say(true, RowStated, finding.Values{"bending": r.BendingNmm2, "foundation": s.Foundation.Rough(), "length": unit.Length(r.LengthMm), "start": unit.Length(r.StartMm)})
+	}
+	if f := s.Flange; f != nil {
+		say(f.Outer != 0, FlangeAcross, finding.Values{"outer": f.Outer})
+		say(f.Bore != 0, FlangeBore, finding.Values{"bore": f.Bore})
+		say(!f.FullFace(), GasketRaised, finding.Values{"inner": f.GasketInner, "outer": f.GasketOuter})
+		say(f.PipeWall != 0, Pipe, finding.Values{"wall": f.PipeWall, "radius": f.PipeRadius})
+	}
+	return list
+}
+
+// materialTerm is the word of the list of materials, or what the file has where it
+// states a modulus.
+func materialTerm(word string) finding.Term {
+	if known, err := strength.ParseMaterial(word); err == nil && slices.Contains(strength.Materials(), known.Name) {
+		return finding.Term(known.Name)
+	}
+	return finding.Term(word)
+}
+
+// gasketTerm is the word of the list of gaskets. "none" alone would say too
+// little among the words of the trade.
+func gasketTerm(g compliance.Gasket) finding.Term {
+	if g == compliance.NoGasket {
+		return "no gasket"
+	}
+	return finding.Term(g)
 }

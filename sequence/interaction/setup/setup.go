@@ -4,9 +4,8 @@
 package setup
 
 import (
-	"fmt"
-
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
@@ -54,17 +53,11 @@ type settledSetup struct {
 	at       []geometry.Point
 	shape    shape
 	part     compliance.Part
-	block    compliance.Part   // what it lies on
-	other    compliance.Part   // the same, where it bends too; else of no thickness
-	material string            // of the part
-	under    string            // material of the block
-	gasket   compliance.Gasket // unless its stiffness is stated
-	through  bool              // bolts with nuts: two alike parts
-	assumed  []string
-}
-
-func (s *settledSetup) assume(format string, values ...any) {
-	s.assumed = append(s.assumed, fmt.Sprintf(format, values...))
+	block    compliance.Part // what it lies on
+	other    compliance.Part // the same, where it bends too; else of no thickness
+	material string          // of the part
+	through  bool            // bolts with nuts: two alike parts
+	assumed  []finding.Finding
 }
 
 // Settled is a joint as far as it is known: the stiffness of the gasket lies in
@@ -76,9 +69,8 @@ type Settled struct {
 	Foundation bounds.Band     // MPa/mm, gasket and counterpart in series
 	Own        []stiffness.Resilience
 
-	Basis       []Fact   // what of part and gasket all of it rests on
-	Stated      []string // in plain words, by the file or the user
-	Assumptions []string // the same, what was not stated
+	Stated  []finding.Finding // facts, by the file or the user
+	Assumed []finding.Finding // the same, what was not stated
 }
 
 // Settle fills in what is not stated of a plan's joint. The error says what does
@@ -86,11 +78,11 @@ type Settled struct {
 func Settle(p plan.Plan, stated Setup) (Settled, error) {
 	s := &settledSetup{plan: p, at: p.Joint.Points()}
 	if len(s.at) == 0 {
-		return Settled{}, compliance.ErrNoFasteners
+		return Settled{}, finding.Failed(compliance.NoFasteners, nil)
 	}
 	s.stated, s.assumed = stated.over(SetupOf(p))
 	if s.stated.Flange != nil && !compliance.OnCircle(s.at) {
-		return Settled{}, fmt.Errorf("the measures of a flange and its gasket ring belong to a round flange; these fasteners do not lie on a circle")
+		return Settled{}, finding.Failed(NotRound, nil)
 	}
 	s.shape = s.shapeOf()
 	s.through = ThroughBolted(p)
@@ -105,7 +97,7 @@ func Settle(p plan.Plan, stated Setup) (Settled, error) {
 		return Settled{}, err
 	}
 	if _, plate := kernel.(compliance.Plate); stated.Strip > 0 && !plate {
-		return Settled{}, fmt.Errorf("a gasket along the edge belongs to a plate or a cover; this joint is worked out as a row, a ring or separate caps")
+		return Settled{}, finding.Failed(NoEdge, nil)
 	}
 	band, err := s.foundation()
 	if err != nil {
@@ -115,7 +107,7 @@ func Settle(p plan.Plan, stated Setup) (Settled, error) {
 	if err != nil {
 		return Settled{}, err
 	}
-	return Settled{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Basis: s.basis(kernel), Stated: s.stated.words(), Assumptions: s.assumed}, nil
+	return Settled{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Stated: s.stated.facts(), Assumed: s.assumed}, nil
 }
 
 func (s *settledSetup) shapeOf() shape {
@@ -173,12 +165,12 @@ func (s *settledSetup) settlePart() error {
 			word = "steel"
 		}
 		if s.stated.Row == nil || s.stated.Own == 0 { // else nothing rests on it
-			s.assume("part of %s, assumed", word)
+			s.assume(PartMaterial, finding.Values{"material": materialTerm(word)})
 		}
 	}
 	material, err := strength.ParseMaterial(word)
 	if err != nil {
-		return fmt.Errorf("part: %w", err)
+		return finding.Failed(PartUnknown, finding.Values{"why": err})
 	}
 	thickness, err := s.thickness()
 	if err != nil {
@@ -199,15 +191,15 @@ func (s *settledSetup) thickness() (unit.Length, error) {
 	grip := s.grip()
 	switch {
 	case grip == 0:
-		return 0, fmt.Errorf("the thickness of the part is not known; state it, such as 12 mm, or the grip of the bolts")
+		return 0, finding.Failed(ThicknessUnknown, nil)
 	case s.through:
-		s.assume("part %v thick, half of the grip, assumed", grip/2)
+		s.assume(PartThickness, finding.Values{"thickness": grip / 2, "by": "half"})
 		return grip / 2, nil
 	case grip > thickGrip:
-		s.assume("part bends as a plate of %v, %g of its height, assumed", grip*compliance.HeadBendingShare, compliance.HeadBendingShare)
+		s.assume(PartThickness, finding.Values{"thickness": grip * compliance.HeadBendingShare, "by": "height"})
 		return grip * compliance.HeadBendingShare, nil
 	}
-	s.assume("part %v thick, as the grip, assumed", grip)
+	s.assume(PartThickness, finding.Values{"thickness": grip, "by": "grip"})
 	return grip, nil
 }
 
@@ -256,7 +248,7 @@ func (s *settledSetup) layers(grip unit.Length) []stiffness.Layer {
 func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 	bolt, err := procedure.BoltOf(kind)
 	if err != nil {
-		return 0, fmt.Errorf("%w, or state the bolt flexibility", err)
+		return 0, finding.Failed(FlexibilityUnknown, finding.Values{"why": err})
 	}
 	grip := kind.Grip
 	if grip == 0 {
@@ -264,7 +256,7 @@ func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 		if s.through {
 			grip *= 2
 		}
-		s.assume("%s: grip %v, assumed", kind.Name, grip)
+		s.assumeOf(kind, KindGrip, finding.Values{"grip": grip})
 	}
 	held := stiffness.Grip{
 		Layers:   s.layers(grip),
@@ -273,14 +265,14 @@ func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 	joint, err := stiffness.Of(bolt, held)
 	if err != nil && kind.Length > grip {
 		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head
-		s.assume("%s: thread all through the grip, assumed", kind.Name)
+		s.assumeOf(kind, KindThread, finding.Values{})
 		joint, err = stiffness.Of(bolt, held)
 	}
 	if err != nil {
-		return 0, fmt.Errorf("the stiffness of kind %s cannot be worked out: %w", kind.Name, err)
+		return 0, finding.Failed(StiffnessUnknown, finding.Values{"kind": kind.Name, "why": err}).About(finding.Place{Kind: kind.Name})
 	}
 	for _, a := range joint.Assumptions {
-		s.assume("%s: %s", kind.Name, a)
+		s.assumeOf(kind, KindStiffness, finding.Values{"why": a})
 	}
 	return joint.Bolt.Resilience() + joint.Members.Resilience(), nil
 }

@@ -1,9 +1,9 @@
 package setup
 
 import (
-	"fmt"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/compliance"
@@ -47,12 +47,12 @@ func bandOfSpan[T unit.AreaStiffness | unit.LineStiffness](s unit.Span[T]) bound
 // excludes each other goes together: a gasket stated here leaves nothing of the
 // file's, and a row of the file, whose figures hold the part and its gasket,
 // falls away where either is stated here.
-func (s Setup) over(file Setup) (both Setup, assumed []string) {
+func (s Setup) over(file Setup) (both Setup, assumed []finding.Finding) {
 	both = s
 	statesGasket := s.Gasket != "" || s.Stiffness != (bounds.Band{}) || s.Foundation != (bounds.Band{})
 	statesPart := s.Material != "" || s.Thickness != 0 || s.Counterpart != "" || s.CounterpartThickness != 0
 	if s.Row == nil && file.Row != nil && (statesGasket || statesPart || s.Preview) {
-		assumed = append(assumed, "the row of the file left aside, as part or gasket is stated anew")
+		assumed = append(assumed, fact(RowLeft, nil))
 		file.Row, file.Foundation = nil, bounds.Band{}
 	}
 	if !statesGasket {
@@ -67,42 +67,6 @@ func (s Setup) over(file Setup) (both Setup, assumed []string) {
 	orFile(&both.Row, file.Row)
 	both.Flange = flangeOver(s.Flange, file.Flange)
 	return both, assumed
-}
-
-// words say what is stated.
-func (s Setup) words() (list []string) {
-	say := func(stated bool, format string, values ...any) {
-		if stated {
-			list = append(list, fmt.Sprintf(format, values...))
-		}
-	}
-	say(s.Material != "", "part of %s", s.Material)
-	say(s.Thickness != 0, "part bends as a plate of %v", s.Thickness)
-	say(s.Counterpart != "", "on %s", s.Counterpart)
-	say(s.CounterpartThickness != 0, "counterpart bends as a plate of %v", s.CounterpartThickness)
-	say(s.Gasket != "" && s.Stiffness == (bounds.Band{}), "gasket: %s", s.Gasket)
-	say(s.Stiffness != (bounds.Band{}), "gasket of %s MPa/mm", bandWords(s.Stiffness))
-	say(s.Foundation != (bounds.Band{}) && s.Row == nil, "foundation of %s MPa/mm", bandWords(s.Foundation))
-	say(s.Strip != 0, "gasket %v wide along the edge", s.Strip)
-	say(s.Own != 0, "bolt and members give way by %.3g mm/N", float64(s.Own))
-	if r := s.Row; r != nil {
-		say(true, "row of %.3g N·mm² on %s N/mm², %.4g mm long, first bolt at %.4g mm", r.BendingNmm2, bandWords(s.Foundation), r.LengthMm, r.StartMm)
-	}
-	if f := s.Flange; f != nil {
-		say(f.Outer != 0, "flange %v across", f.Outer)
-		say(f.Bore != 0, "bore %v", f.Bore)
-		say(!f.FullFace(), "raised face, gasket from %v to %v", f.GasketInner, f.GasketOuter)
-		say(f.PipeWall != 0, "pipe or hub with a wall of %v at a radius of %v", f.PipeWall, f.PipeRadius)
-	}
-	return list
-}
-
-// bandWords write the figures from low to high; one where they are the same.
-func bandWords(b bounds.Band) string {
-	if b.Low == b.High {
-		return fmt.Sprintf("%.3g", b.Nominal)
-	}
-	return fmt.Sprintf("%.3g–%.3g–%.3g", b.Low, b.Nominal, b.High)
 }
 
 // orFile takes the file's value where none is stated.

@@ -1,17 +1,17 @@
 package ways
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/procedure"
-	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
 
@@ -22,21 +22,15 @@ const (
 	// mostTried bounds a search; from a good start it needs some hundreds to two
 	// thousand orders.
 	mostTried = 2000
-	// WorthPoints is by how much a change must lift the worst bolt on the softest
-	// gasket, in percent of its target, to be worth a word to the maker
-	// (engineering judgement: below it nobody finds it again behind the friction).
-	WorthPoints = 3
-	// worthStrongPoints is the same where the joint is far from even all the same.
-	worthStrongPoints = 10
-	// hopelessPercent is what a bolt must keep at the worst for a change to be
-	// called one that helps (engineering judgement).
-	hopelessPercent = 50
 )
+
+// sensibleWays are the ways that bolts are gone round by, in the order of the help.
+var sensibleWays = []sequence.Way{sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular}
 
 // Compare puts the work of a plan beside other ways to do it. Where it may
 // search, it also looks for the orders with the least scatter, the least tilt,
-// and both.
-func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work procedure.Work, search bool) (Comparison, error) {
+// and both. The forecast is that of the same work.
+func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work procedure.Work, f prediction.Forecast, search bool) (Comparison, error) {
 	t := &trier{model: m, plan: p, p: runs, work: work}
 	own := p.Tighten.Order
 	if err := t.try(advice.OwnWay, own, work.Passes); err != nil {
@@ -47,8 +41,8 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 		steps = append(steps, t.snugAndRepeat, t.recommended)
 	}
 	var c Comparison
-	if reason := t.whyNotSearch(); search && reason != "" {
-		c.Notes = append(c.Notes, reason)
+	if reason := t.whyNotSearch(); search && reason != nil {
+		c.Notes = append(c.Notes, reason...)
 	} else if search {
 		steps = append(steps, t.search)
 	}
@@ -58,21 +52,13 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 		}
 	}
 	c.Trials = t.list
-	c.frictionSD = procedure.FrictionOf(p).SDPercent
-	if work.CanRepeat() {
-		soft := runs.Soft
-		count, enough, err := procedure.Repeats(soft.Joint, work.Passes, soft.TargetsN, c.frictionSD, m.Stick)
-		if err != nil {
-			return Comparison{}, err
-		}
-		if enough {
-			c.repeats = count
-		}
+	of := f.Case()
+	of.BeforeRepeats = beforeRepeats(runs, work)
+	for _, trial := range c.Trials {
+		of.Trials = append(of.Trials, trial.Trial)
 	}
-	c.falls = work.Falls
-	c.hundreds, c.beforeRepeats = work.Hundreds, beforeRepeats(runs, work)
-	c.judge()
-	c.saySnug()
+	c.Advice = advice.Decide(of)
+	c.Snug = c.firstStage()
 	return c, nil
 }
 
@@ -92,7 +78,7 @@ func beforeRepeats(p prediction.Prediction, work procedure.Work) float64 {
 
 // ways tries the orders by which such a part can be gone round.
 func (t *trier) ways() error {
-	for _, way := range advice.SensibleWays {
+	for _, way := range sensibleWays {
 		if way == sequence.Star && !compliance.OnCircle(t.model.At) {
 			continue
 		}
@@ -100,7 +86,7 @@ func (t *trier) ways() error {
 		if order == nil {
 			continue
 		}
-		if err := t.try(string(way), order, t.inOrder(order)); err != nil {
+		if err := t.try(advice.Way(way), order, t.inOrder(order)); err != nil {
 			return err
 		}
 	}
@@ -131,8 +117,8 @@ func (t *trier) snugAndRepeat() error {
 				last = pass
 			}
 		}
-		if first[0].ForceN > 2*procedure.SnugTo*last[0].ForceN {
-			snug := append([]contact.Pass{scaled(arranged(last, own), procedure.SnugTo)}, passes...)
+		if first[0].ForceN > 2*limits.SnugTo*last[0].ForceN {
+			snug := append([]contact.Pass{scaled(arranged(last, own), limits.SnugTo)}, passes...)
 			if err := t.try(advice.SnugFirst, own, snug); err != nil {
 				return err
 			}
@@ -170,15 +156,21 @@ func (t *trier) recommended() error {
 	return t.try(advice.Recipe, centreOut, t.recipe(centreOut, round))
 }
 
+// Why no order is searched for.
+const (
+	TooManyToSearch finding.Code = "ways too many to search" // most, bolts
+	AnglesAlone     finding.Code = "ways angles alone"
+)
+
 // whyNotSearch says why no order is searched for; empty where one is.
-func (t *trier) whyNotSearch() string {
+func (t *trier) whyNotSearch() []finding.Finding {
 	switch {
 	case len(t.model.At) > mostSearched:
-		return fmt.Sprintf("Orders are searched on up to %d bolts; these are %d.", mostSearched, len(t.model.At))
+		return []finding.Finding{finding.Noted(TooManyToSearch, finding.Values{"most": mostSearched, "bolts": len(t.model.At)})}
 	case !slices.ContainsFunc(t.work.Passes, contact.IsTorque):
-		return "No order is searched: equal angles leave the same forces in any order."
+		return []finding.Finding{finding.Noted(AnglesAlone, nil)}
 	}
-	return ""
+	return nil
 }
 
 // search betters the orders at hand.
@@ -188,7 +180,7 @@ func (t *trier) search() error {
 	tilt := t.allowed(procedure.Tilting(joint, t.model.At, t.inOrder))
 	own := t.plan.Tighten.Order
 	for _, goal := range []struct {
-		name string
+		name advice.Way
 		cost procedure.Cost
 	}{
 		{advice.LeastScatter, scatter},
@@ -258,68 +250,34 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	}
 }
 
-// judge picks the trial that is worth the change, and says so. What torque
-// scatter hides anyway is not, nor is an order that departs from the trade's rules,
-// unless it is the file's.
-func (c *Comparison) judge() {
-	own := c.Trials[0]
-	if len(c.falls) > 0 {
-		c.Verdict = advice.Verdict{Kind: advice.MendFile, Way: own.Name, Falls: c.falls, OwnLowest: own.End.Min.Low, BestLowest: own.End.Min.Low, FrictionSD: c.frictionSD, Hundreds: c.hundreds}
-		return
-	}
-	passedOver := false
-	for i, trial := range c.Trials {
-		gain, best := trial.End.Min.Low-own.End.Min.Low, c.Trials[c.Best].End.Min.Low-own.End.Min.Low
-		// An easier change wins unless another lifts the worst bolt by a point more.
-		enough := float64(WorthPoints)
-		if trial.Class == advice.Strong {
-			enough = worthStrongPoints
-		}
-		margin := 1.0
-		if trial.Name == advice.OneMorePass || trial.Name == advice.LastTwice {
-			margin = -1 // to do a stage again is the easiest change of all
-		}
-		departs := trial.Rules == judge.Departs && !slices.Equal(trial.Order, own.Order)
-		switch better := own.Class != advice.Negligible && !trial.Less && gain >= enough && gain > best+margin; {
-		case better && departs:
-			passedOver = true
-		case better:
-			c.Best = i
+// firstStage says what the first stage buys; nothing where nobody can say.
+func (c Comparison) firstStage() (list []finding.Finding) {
+	for _, without := range c.Trials {
+		if without.Way == advice.NoFirstStage {
+			list = advice.OnFirstStage(c.Trials[0].Trial, without.Trial)
 		}
 	}
-	best := c.Trials[c.Best]
-	c.Verdict = advice.Verdict{Kind: advice.AskFor, Way: best.Name, OwnLowest: own.End.Min.Low, BestLowest: best.End.Min.Low, OwnNominal: own.End.Min.Nominal, BestNominal: best.End.Min.Nominal, PassedOver: passedOver, FrictionSD: c.frictionSD, Repeats: c.repeats, Hundreds: c.hundreds}
-	if !slices.Equal(best.Order, own.Order) {
-		c.Verdict.Rules = best.Rules
-	}
-	if c.beforeRepeats > 0 && own.End.Min.Low-c.beforeRepeats >= WorthPoints {
-		c.Verdict.BeforeRepeats = c.beforeRepeats
-	}
-	switch {
-	case own.Class == advice.Negligible:
-		c.Verdict.Kind = advice.LeaveIt
-	case c.Best == 0 || best.End.Min.Low < hopelessPercent:
-		c.Verdict.Kind = advice.NoCure
-	default:
-		c.Verdict.StillStrong = best.Class == advice.Strong
-		if best.Uneven.Nominal > 1.25*own.Uneven.Nominal {
-			c.Verdict.OwnUnevenMm, c.Verdict.BestUnevenMm = own.Uneven.Nominal, best.Uneven.Nominal
-		}
-	}
+	return list
 }
 
-// saySnug says what the first stage buys.
-func (c *Comparison) saySnug() {
-	own := c.Trials[0]
-	for _, trial := range c.Trials {
-		if trial.Name != advice.NoFirstStage {
-			continue
-		}
-		hardly := math.Max(0.1*own.Uneven.Nominal, 0.02) // mm; a tenth, or what nobody feels
-		c.Snug = &advice.Snug{
-			OwnUnevenMm: own.Uneven.Nominal, WithoutUnevenMm: trial.Uneven.Nominal, OwnLowest: own.End.Min.Low, WithoutLowest: trial.End.Min.Low,
-			SameUneven: math.Abs(trial.Uneven.Nominal-own.Uneven.Nominal) < hardly,
-			SameLowest: math.Abs(trial.End.Min.Low-own.End.Min.Low) < 1,
+// OnRecipe holds the recipe against the file's own work; nothing where it was not
+// tried.
+func (c Comparison) OnRecipe() []finding.Finding {
+	for _, t := range c.Trials {
+		if t.Way == advice.Recipe || slices.Contains(t.Also, advice.Recipe) {
+			return []finding.Finding{advice.OnRecipe(c.Trials[0].Trial, t.Trial)}
 		}
 	}
+	return nil
+}
+
+// Orders lists the trials whose order nobody can tell by their names: those found
+// by search, and the best. None has the file's own order.
+func (c Comparison) Orders() (list []Trial) {
+	for i, t := range c.Trials {
+		if (advice.Searched(t.Way) || i == c.Advice.Best) && !t.OwnOrder {
+			list = append(list, t)
+		}
+	}
+	return list
 }

@@ -3,7 +3,6 @@ package ways_test
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"drawdown/patterns"
@@ -23,21 +22,31 @@ func compared(t testing.TB, p plan.Plan, stated setup.Setup) ways.Comparison { /
 	if err != nil {
 		t.Fatal(err)
 	}
-	prediction, work, err := m.PredictPlan(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, err := ways.Compare(m, p, prediction, work, false)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, _ := comparedOn(t, m, p, false)
 	return c
 }
 
-func trial(t testing.TB, c ways.Comparison, name string) ways.Trial {
+func comparedOn(t testing.TB, m prediction.Model, p plan.Plan, search bool) (ways.Comparison, prediction.Forecast) {
+	t.Helper()
+	runs, work, err := m.PredictPlan(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := m.Forecast(p, runs, work)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := ways.Compare(m, p, runs, work, f, search)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c, f
+}
+
+func trial(t testing.TB, c ways.Comparison, name advice.Way) ways.Trial {
 	t.Helper()
 	for _, trial := range c.Trials {
-		if trial.Name == name || slices.Contains(trial.Also, name) {
+		if trial.Way == name || slices.Contains(trial.Also, name) {
 			return trial
 		}
 	}
@@ -55,25 +64,14 @@ func TestComparison(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		prediction, work, err := m.PredictPlan(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		c, err := ways.Compare(m, p, prediction, work, true)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, err := m.Forecast(p, prediction, work)
-		if err != nil {
-			t.Fatal(err)
-		}
+		c, f := comparedOn(t, m, p, true)
 		own := c.Trials[0]
 		uneven := bounds.Band{} // the worst pass at the soft end need not be the worst at the stiff one
 		for _, pass := range f.Passes {
 			uneven = bounds.Band{Low: max(uneven.Low, pass.UnevenMm.Low), Nominal: max(uneven.Nominal, pass.UnevenMm.Nominal), High: max(uneven.High, pass.UnevenMm.High)}
 		}
-		if !own.Own || own.End != f.Last().Spread || own.Uneven != uneven || !slices.Equal(own.Order, p.Tighten.Order) {
-			t.Errorf("%s: its own way ends at %v, uneven by %v; forecast %v, %v", name, own.End, own.Uneven, f.Last().Spread, uneven)
+		if own.End != f.Last().Spread || own.UnevenMm != uneven || !slices.Equal(own.Order, p.Tighten.Order) {
+			t.Errorf("%s: its own way ends at %v, uneven by %v; forecast %v, %v", name, own.End, own.UnevenMm, f.Last().Spread, uneven)
 		}
 		for _, trial := range c.Trials {
 			turned := map[int]bool{}
@@ -83,20 +81,20 @@ func TestComparison(t *testing.T) {
 				}
 			}
 			if len(turned) != len(p.Joint.Fasteners) || len(trial.Order) != len(turned) {
-				t.Errorf("%s, %s: works %d of %d bolts", name, trial.Name, len(turned), len(p.Joint.Fasteners))
+				t.Errorf("%s, %s: works %d of %d bolts", name, trial.Way, len(turned), len(p.Joint.Fasteners))
 			}
 			if !keepsTogether(p, trial.Order) {
-				t.Errorf("%s, %s: parts a group or a cap: %v", name, trial.Name, p.IDs(trial.Order))
+				t.Errorf("%s, %s: parts a group or a cap: %v", name, trial.Way, p.IDs(trial.Order))
 			}
 		}
 		if len(c.Notes) > 0 { // not searched
 			continue
 		}
-		if least := trial(t, c, "search: least scatter"); least.End.SD.Nominal > own.End.SD.Nominal+1e-9 {
+		if least := trial(t, c, advice.LeastScatter); least.End.SD.Nominal > own.End.SD.Nominal+1e-9 {
 			t.Errorf("%s: searched for scatter %v, its own %v", name, least.End.SD, own.End.SD)
 		}
-		if least := trial(t, c, "search: least tilt"); least.Uneven.Nominal > own.Uneven.Nominal+1e-12 {
-			t.Errorf("%s: searched for tilt %v, its own %v", name, least.Uneven, own.Uneven)
+		if least := trial(t, c, advice.LeastTilt); least.UnevenMm.Nominal > own.UnevenMm.Nominal+1e-12 {
+			t.Errorf("%s: searched for tilt %v, its own %v", name, least.UnevenMm, own.UnevenMm)
 		}
 	}
 }
@@ -164,19 +162,19 @@ func TestVerdicts(t *testing.T) {
 	for _, c := range []struct {
 		plan   plan.Plan
 		stated setup.Setup
-		want   string
+		want   advice.Branch
+		way    advice.Way
 	}{
-		{builtin(t, "p4-cam-caps"), setup.Setup{}, "Leave the plan as it is"},
+		{builtin(t, "p4-cam-caps"), setup.Setup{}, advice.LeaveIt, advice.OwnWay},
 		// One more pass lifts its worst bolt from 96 to 100 %, which nobody finds behind the friction.
-		{cover, setup.Setup{Gasket: compliance.FibreSheet, Thickness: 15}, "Leave the plan as it is"},
-		{builtin(t, "p4-head"), setup.Setup{}, "Worth asking the maker for: 24 N·m on side once more"},
-		{cover, setup.Setup{Gasket: compliance.CorkRubber}, "Worth asking the maker for: "},
-		{builtin(t, "p4-pump-flange"), setup.Setup{Gasket: compliance.SpiralWound, Own: 1e-7, Flange: &compliance.Flange{GasketInner: 160, GasketOuter: 180, Pair: true}}, "No other order or stages cure this joint"},
+		{cover, setup.Setup{Gasket: compliance.FibreSheet, Thickness: 15}, advice.LeaveIt, advice.OwnWay},
+		{builtin(t, "p4-head"), setup.Setup{}, advice.AskFor, advice.LastTwice},
+		{cover, setup.Setup{Gasket: compliance.CorkRubber}, advice.AskForButPass, advice.Recipe},
+		{builtin(t, "p4-pump-flange"), setup.Setup{Gasket: compliance.SpiralWound, Own: 1e-7, Flange: &compliance.Flange{GasketInner: 160, GasketOuter: 180, Pair: true}}, advice.NoCure, advice.OwnWay},
 	} {
 		got := compared(t, c.plan, c.stated)
-		asked := strings.HasPrefix(c.want, "Worth")
-		if !strings.HasPrefix(got.Verdict.String(), c.want) || got.Trials[got.Best].Less || asked != (got.Verdict.Kind == advice.AskFor) {
-			t.Errorf("want %q, got %q", c.want, got.Verdict.String())
+		if got.Advice.Branch != c.want || got.Advice.Way != c.way || got.Trials[got.Advice.Best].Less {
+			t.Errorf("want %q by %q, got %q by %q", c.want, c.way, got.Advice.Branch, got.Advice.Way)
 		}
 	}
 }
@@ -186,7 +184,7 @@ func TestVerdicts(t *testing.T) {
 func TestFrictionOfAKind(t *testing.T) {
 	p := builtin(t, "p4-manifold")
 	spanned := procedure.FrictionOf(p)
-	if !(spanned.SDPercent > 5 && spanned.SDPercent < 25) || spanned.ByFastener[0] != spanned.SDPercent || !strings.Contains(spanned.String(), "quarter") {
+	if !(spanned.SDPercent > 5 && spanned.SDPercent < 25) || spanned.ByFastener[0] != spanned.SDPercent || spanned.Says().Code != procedure.FrictionSpans {
 		t.Errorf("engine oil: %v", spanned)
 	}
 	// The bolts of the head that an angle ends have no say.
@@ -199,7 +197,7 @@ func TestFrictionOfAKind(t *testing.T) {
 	}
 	p.Kinds = slices.Clone(p.Kinds)
 	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.12, High: 0.12}, Head: plan.Range{Low: 0.12, High: 0.12}}
-	if exact := procedure.FrictionOf(p); exact.SDPercent != 10 || !strings.Contains(exact.String(), "by 10 % SD, as usual with a lubricant (engineering estimate") { // the design of the model
+	if exact := procedure.FrictionOf(p); exact.SDPercent != 10 || exact.Says().Code != procedure.FrictionUsual { // the design of the model
 		t.Errorf("one figure: %v", exact)
 	}
 	// Preload goes about with one over friction: a span of ±10 % gives 5 % SD.

@@ -2,9 +2,9 @@ package ways_test
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/procedure"
@@ -31,12 +31,12 @@ func TestATorqueThatFallsChangesNothing(t *testing.T) {
 	if f.OneMore != nil {
 		t.Error("one more pass of a stage that does nothing is told of")
 	}
-	if len(own.Doubts) > 0 || len(f.Doubts) != 1 || f.Doubts[0].Kind != advice.TorqueFalls || !strings.Contains(f.Doubts[0].String(), "12 N·m") {
+	if len(own.Doubts) > 0 || len(f.Doubts) != 1 || f.Doubts[0].Code != procedure.TorqueFalls || f.Doubts[0].Values["torque"] != last.Torque {
 		t.Errorf("doubts %v, without the stage %v", f.Doubts, own.Doubts)
 	}
 	c := compared(t, fallen, setup.Setup{})
-	if c.Verdict.Kind != advice.MendFile || c.Best != 0 {
-		t.Errorf("verdict %q", c.Verdict)
+	if c.Advice.Branch != advice.MendFile || c.Advice.Best != 0 {
+		t.Errorf("advice %+v", c.Advice)
 	}
 }
 
@@ -51,7 +51,7 @@ func TestWhereATorqueMayFall(t *testing.T) {
 	angle.Do, angle.Angle = plan.Advance, 30
 	for name, one := range map[string]struct {
 		stages []plan.Stage
-		by     procedure.HundredBy
+		by     finding.Code
 		falls  int
 	}{
 		"slackened":   {[]plan.Stage{high, slack, low}, procedure.ByLastTorque, 0},

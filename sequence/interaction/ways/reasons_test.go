@@ -2,12 +2,14 @@ package ways_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -53,9 +55,9 @@ func TestWhoTakesTheLoadOfTheLowestBolt(t *testing.T) {
 // The stages of the files: 24 N·m on the side bolts of the head, whose main bolts
 // end on an angle; 200 N·m on the flange.
 func TestWhatAHundredPercentIs(t *testing.T) {
-	for name, want := range map[string][]string{
-		"p4-head":        {"for main the mean of its bolts", "for side the preload of 24 N·m"},
-		"p4-pump-flange": {"for bolt the preload of 200 N·m"},
+	for name, want := range map[string][]finding.Code{
+		"p4-head":        {procedure.ByMeanAtAngle, procedure.ByLastTorque},
+		"p4-pump-flange": {procedure.ByLastTorque},
 	} {
 		f := forecastOf(t, builtin(t, name), setup.Setup{})
 		if len(f.Hundreds) != len(want) {
@@ -63,9 +65,13 @@ func TestWhatAHundredPercentIs(t *testing.T) {
 			continue
 		}
 		for k, h := range f.Hundreds {
-			if !strings.HasPrefix(h.String(), want[k]) || h.ForceN.Nominal <= 0 {
+			if h.By != want[k] || h.ForceN.Nominal <= 0 {
 				t.Errorf("%s: %v, want %s", name, h, want[k])
 			}
+		}
+		torques := map[string]float64{"p4-head": 24, "p4-pump-flange": 200} // N·m
+		if last := f.Hundreds[len(want)-1]; float64(last.Torque.Nm()) != torques[name] {
+			t.Errorf("%s: by %v, want %g N·m", name, last.Torque, torques[name])
 		}
 	}
 }
@@ -74,16 +80,15 @@ func TestWhatAHundredPercentIs(t *testing.T) {
 // to leave it; the head asks for its side bolts alone, since an angle ends the
 // others.
 func TestTheReasonOfAVerdict(t *testing.T) {
-	flange := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{}).Verdict
-	if !(flange.BeforeRepeats > 70 && flange.BeforeRepeats < 95) || !strings.Contains(flange.String(), "its own repeat of the last torque lifts the lowest bolt from ") || flange.WhyNotAgain() != "" {
-		t.Errorf("flange: %v", flange)
+	flange := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{}).Advice
+	before, _ := flange.Reasons[0].Values["before"].(float64)
+	if flange.Branch != advice.LeaveItsRepeat || !(before > 70 && before < 95) || len(flange.Reasons) != 1 {
+		t.Errorf("flange: %+v", flange)
 	}
-	head := compared(t, builtin(t, "p4-head"), setup.Setup{}).Verdict
-	if again := head.Again(); len(again) != 1 || again[0].Kind != "side" || !strings.HasPrefix(head.WhyNotAgain(), "Never turn main again") {
-		t.Errorf("head: %v, %v, %q", head, again, head.WhyNotAgain())
-	}
-	if head.FrictionSD != forecastOf(t, builtin(t, "p4-head"), setup.Setup{}).FrictionSD {
-		t.Error("the verdict and the forecast speak of different scatters of the torque")
+	head := compared(t, builtin(t, "p4-head"), setup.Setup{}).Advice
+	again, _ := head.Head.Values["change"].([]finding.Finding)
+	if len(again) != 1 || again[0].Values["kind"] != "side" || !finding.Has(head.Reasons, advice.SaysNeverAgain) {
+		t.Errorf("head: %+v", head)
 	}
 }
 
@@ -91,7 +96,7 @@ func TestTheReasonOfAVerdict(t *testing.T) {
 // the other departs, crosswise is sound.
 func TestOrdersAreHeldAgainstTheRules(t *testing.T) {
 	c := compared(t, builtin(t, "p4-pump-flange"), setup.Setup{})
-	for name, want := range map[string]judge.Verdict{"circular": judge.Departs, "star": judge.Sound} {
+	for name, want := range map[advice.Way]judge.Verdict{"circular": judge.Departs, "star": judge.Sound} {
 		if got := trial(t, c, name).Rules; got != want {
 			t.Errorf("%s: %q, want %q", name, got, want)
 		}

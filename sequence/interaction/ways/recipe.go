@@ -1,13 +1,14 @@
 package ways
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry"
 	"drawdown/sequence"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
-	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/limits"
 )
 
 // orderBy orders every group of the plan by a way; nil where a group cannot be.
@@ -53,19 +54,9 @@ func (t *trier) endToEnd(members []int) []int {
 	first, _ := compliance.RowEnds(t.placesOf(members))
 	list := slices.Clone(members)
 	slices.SortStableFunc(list, func(a, b int) int {
-		return cmpFloat(t.model.At[a].Distance(first), t.model.At[b].Distance(first))
+		return cmp.Compare(t.model.At[a].Distance(first), t.model.At[b].Distance(first))
 	})
 	return list
-}
-
-func cmpFloat(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // recipe is the work as this model would have it: snug, the plan's stages from
@@ -96,8 +87,8 @@ func (t *trier) recipeOf(torques []contact.Pass, turnedOn bool, centreOut, round
 	}
 	last := torques[len(torques)-1]
 	levels := withoutSame(torques)
-	if first := levels[0]; first[0].ForceN > 2*procedure.SnugTo*last[0].ForceN {
-		passes = append(passes, arranged(scaled(last, procedure.SnugTo), centreOut))
+	if first := levels[0]; first[0].ForceN > 2*limits.SnugTo*last[0].ForceN {
+		passes = append(passes, arranged(scaled(last, limits.SnugTo), centreOut))
 	}
 	for _, pass := range levels {
 		if !contact.SameFigures(pass, last) {

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
@@ -18,18 +19,13 @@ import (
 
 // Trial is a way to do the work, and what it leaves.
 type Trial struct {
-	Name    string
-	Also    []string      // other names of the same work
-	Own     bool          // as the file has it
-	Less    bool          // leaves out what the file has: it tells what that buys, and is never to be done
-	Order   []int         // of tightening, every fastener once
-	Rules   judge.Verdict // what the trade's rules say of the order
+	advice.Trial
+	Also    []advice.Way // other names of the same work
+	Order   []int        // of tightening, every fastener once
 	Passes  []contact.Pass
 	End     bounds.Spreads // in percent of the targets
-	Class   advice.Class   // of the worst bolt, at the low end
-	TiltMm  bounds.Band    // these three: the worst at any step
+	TiltMm  bounds.Band    // the worst at any step, as WarpMm
 	WarpMm  bounds.Band
-	Uneven  bounds.Band
 	TravelM float64 // of the wrench, from bolt to bolt
 	Steps   int     // of the wrench
 }
@@ -38,17 +34,10 @@ type Trial struct {
 // sequence stands first and is never written over: the others are a reason to
 // ask, not a plan.
 type Comparison struct {
-	Trials  []Trial // the file's own first
-	Best    int     // of Trials: the one that is worth the change; 0: none is
-	Verdict advice.Verdict
-	Snug    *advice.Snug // what the first stage buys; nil where nobody can say
-	Notes   []string     // in whole sentences
-
-	frictionSD    float64 // of the preload at a torque, in percent
-	repeats       int     // of the last pass until the soft gasket is even; 0: none, or nobody can say
-	beforeRepeats float64 // percent that the lowest bolt has before the file's own repeats; 0: there are none
-	hundreds      []procedure.Hundred
-	falls         []procedure.Fall
+	Trials []Trial // the file's own first
+	Advice advice.Advice
+	Snug   []finding.Finding // what the first stage buys; none where nobody can say
+	Notes  []finding.Finding
 }
 
 // trier works trials on the three runs of a prediction.
@@ -62,34 +51,34 @@ type trier struct {
 
 // try works passes out and puts them on the list. Passes that stand there
 // already only lend it their name.
-func (t *trier) try(name string, order []int, passes []contact.Pass) error {
+func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
 	same := func(a, b contact.Pass) bool { return slices.Equal(a, b) }
 	for i, other := range t.list {
 		if slices.EqualFunc(other.Passes, passes, same) {
-			t.list[i].Also = append(t.list[i].Also, name)
+			t.list[i].Also = append(t.list[i].Also, way)
 			return nil
 		}
 	}
-	rules := judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict
-	made := Trial{Name: name, Own: len(t.list) == 0, Order: order, Rules: rules, Passes: passes, TravelM: travelM(passes, t.model.At)}
-	var ends [3]bounds.Spread
-	var tilt, warp, uneven [3]float64
-	for k, r := range []prediction.Run{t.p.Soft, t.p.Nominal, t.p.Stiff} {
-		nuts := r.Joint.Loose()
-		nuts.Stick = t.model.Stick
-		after, err := nuts.Work(passes, t.model.At)
-		if err != nil {
-			return err
-		}
-		for _, a := range after {
-			tilt[k], warp[k], uneven[k] = max(tilt[k], a.LargestTiltMm), max(warp[k], a.LargestWarpMm), max(uneven[k], a.LargestUnevenMm)
-		}
-		ends[k] = bounds.SpreadOf(bounds.Percent(nuts.Forces(), r.TargetsN))
+	runs, err := t.model.Again(t.p, passes)
+	if err != nil {
+		return err
 	}
-	s, n, f := ends[0], ends[1], ends[2]
-	made.End = bounds.Spreads{Min: bounds.Of(s.Min, n.Min, f.Min), Mean: bounds.Of(s.Mean, n.Mean, f.Mean), Max: bounds.Of(s.Max, n.Max, f.Max), SD: bounds.Of(s.SD, n.SD, f.SD)}
-	made.Class = advice.ClassOf(made.End.Min.Low)
-	made.TiltMm, made.WarpMm, made.Uneven = bounds.Of3(tilt), bounds.Of3(warp), bounds.Of3(uneven)
+	worst := func(of func(contact.AfterPass) float64) bounds.Band {
+		return runs.Over(func(r prediction.Run) (most float64) {
+			for _, after := range r.Passes {
+				most = max(most, of(after))
+			}
+			return most
+		})
+	}
+	made := Trial{Order: order, Passes: passes, End: runs.Spreads(len(passes) - 1), TravelM: travelM(passes, t.model.At)}
+	made.Trial = advice.Trial{
+		Way: way, Lowest: made.End.Min, Class: advice.ClassOf(made.End.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
+		Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
+		UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
+	}
+	made.TiltMm = worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm })
+	made.WarpMm = worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm })
 	for _, pass := range passes {
 		made.Steps += len(pass)
 	}

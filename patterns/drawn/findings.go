@@ -1,0 +1,18 @@
+package drawn
+
+import "drawdown/geometry/finding"
+
+// What a drawing leaves open as a pattern.
+const (
+	DrawnAgain       finding.Code = "drawing drawn again"        // count
+	RoundSmaller     finding.Code = "drawing round smaller"      // count
+	ThroughCentres   finding.Code = "drawing through centres"    // count
+	SmallerThanAsked finding.Code = "drawing smaller than asked" // count, diameter, range
+	CentreMarks      finding.Code = "drawing centre marks"       // count
+	MarkedAgain      finding.Code = "drawing marked again"       // count
+	NoFasteners      finding.Code = "drawing no fasteners"       //
+	TooManyFasteners finding.Code = "drawing too many fasteners" // count, most
+	TextsLeftOut     finding.Code = "drawing texts left out"     // count
+	LongOutline      finding.Code = "drawing long outline"       // count, most
+	FarAway          finding.Code = "drawing far away"           // metres
+)

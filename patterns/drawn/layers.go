@@ -1,0 +1,171 @@
+package drawn
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/patterns/dxf"
+	"drawdown/patterns/writing"
+)
+
+// The layers of a drawing that Write makes. The fasteners of each kind have
+// a layer of their own, with the kind's name behind the prefix.
+const (
+	fastenersLayer  = "FASTENERS-"
+	outlineLayer    = "OUTLINE"
+	boresLayer      = "BORES"
+	dowelsLayer     = "DOWELS"
+	stationsLayer   = "STATIONS"
+	idsLayer        = "IDS"
+	labelsLayer     = "LABELS"
+	boreLabelsLayer = "BORE-LABELS"
+)
+
+// Write writes the places of a joint as a drawing in mm: outline, fasteners
+// with the diameters of their holes, bores, dowels, stations, and the ids and
+// labels as text. Fasteners of a kind whose hole is not known are points.
+func Write(j geometry.Joint, holesMm map[string]float64) []byte {
+	var d dxf.Drawing
+	for _, path := range j.Outline {
+		d.Paths = append(d.Paths, dxf.Path{Points: path, Layer: outlineLayer})
+	}
+	layers := kindLayers(j)
+	for _, f := range j.Fasteners {
+		if hole := holesMm[f.Kind]; hole > 0 {
+			d.Circles = append(d.Circles, dxf.Circle{Centre: f.At, DiameterMm: hole, Layer: layers[f.Kind]})
+		} else {
+			d.Points = append(d.Points, dxf.Point{At: f.At, Layer: layers[f.Kind]})
+		}
+		d.Texts = append(d.Texts, dxf.Text{At: f.At, Text: f.ID, Layer: idsLayer})
+	}
+	for _, b := range j.Bores {
+		d.Circles = append(d.Circles, dxf.Circle{Centre: b.Centre, DiameterMm: b.Diameter, Layer: boresLayer})
+		if b.Label != "" {
+			d.Texts = append(d.Texts, dxf.Text{At: b.Centre, Text: b.Label, Layer: boreLabelsLayer})
+		}
+	}
+	for _, one := range j.Dowels {
+		d.Circles = append(d.Circles, dxf.Circle{Centre: one.Centre, DiameterMm: one.Diameter, Layer: dowelsLayer})
+	}
+	for _, s := range j.Stations {
+		d.Points = append(d.Points, dxf.Point{At: s.At, Layer: stationsLayer})
+		d.Texts = append(d.Texts, dxf.Text{At: s.At, Text: s.ID, Layer: idsLayer})
+	}
+	for _, l := range j.Labels {
+		d.Texts = append(d.Texts, dxf.Text{At: l.At, Text: l.Text, Layer: labelsLayer})
+	}
+	return dxf.Write(d)
+}
+
+// kindLayers gives every kind a layer; kinds whose names come out alike are
+// told apart by a number.
+func kindLayers(j geometry.Joint) map[string]string {
+	layers, taken := map[string]string{}, map[string]bool{}
+	for _, f := range j.Fasteners {
+		if layers[f.Kind] != "" {
+			continue
+		}
+		name := dxf.LayerName(fastenersLayer + writing.KindName(f.Kind))
+		for n := 2; taken[name]; n++ {
+			end := "-" + strconv.Itoa(n)
+			name = dxf.LayerName(fastenersLayer + writing.KindName(f.Kind))
+			name = name[:min(len(name), dxf.LongestLayer-len(end))] + end
+		}
+		layers[f.Kind], taken[name] = name, true
+	}
+	return layers
+}
+
+// readLayers takes what lies on the layers of a drawing that Write made,
+// and leaves the rest.
+func (d *drawn) readLayers() {
+	ours := func(layer string) bool { return hasPrefixFold(layer, fastenersLayer) }
+	if !slices.ContainsFunc(d.Circles, func(c dxf.Circle) bool { return ours(c.Layer) }) &&
+		!slices.ContainsFunc(d.Points, func(p dxf.Point) bool { return ours(p.Layer) }) {
+		return
+	}
+	texts := d.textsAt()
+	j := &d.draft.Joint
+	noID := map[string][]geometry.Point{}
+	fastener := func(kind string, at geometry.Point) {
+		if id := texts[keyOf(idsLayer, at)]; id != "" {
+			j.Fasteners = append(j.Fasteners, geometry.Fastener{ID: id, Kind: kind, At: at})
+		} else {
+			noID[kind] = append(noID[kind], at)
+		}
+	}
+	d.Circles = slices.DeleteFunc(slices.Clone(d.Circles), func(c dxf.Circle) bool {
+		switch {
+		case ours(c.Layer):
+			kind := c.Layer[len(fastenersLayer):]
+			if bySize := "hole " + writing.Number(c.DiameterMm); dxf.LayerName(bySize) == kind {
+				kind = bySize
+			}
+			d.draft.HolesMm[kind] = c.DiameterMm
+			fastener(kind, c.Centre)
+		case strings.EqualFold(c.Layer, boresLayer):
+			j.Bores = append(j.Bores, geometry.Bore{Centre: c.Centre, Diameter: c.DiameterMm, Label: texts[keyOf(boreLabelsLayer, c.Centre)]})
+		case strings.EqualFold(c.Layer, dowelsLayer):
+			j.Dowels = append(j.Dowels, geometry.Dowel{Centre: c.Centre, Diameter: c.DiameterMm})
+		default:
+			return false
+		}
+		return true
+	})
+	d.Points = slices.DeleteFunc(slices.Clone(d.Points), func(p dxf.Point) bool {
+		switch {
+		case ours(p.Layer):
+			fastener(p.Layer[len(fastenersLayer):], p.At)
+		case strings.EqualFold(p.Layer, stationsLayer) && texts[keyOf(idsLayer, p.At)] != "":
+			j.Stations = append(j.Stations, geometry.Station{ID: texts[keyOf(idsLayer, p.At)], At: p.At})
+		default:
+			return false
+		}
+		return true
+	})
+	for _, t := range d.Texts {
+		if strings.EqualFold(t.Layer, labelsLayer) {
+			j.Labels = append(j.Labels, geometry.Label{Text: t.Text, At: t.At})
+		}
+	}
+	d.Texts = slices.DeleteFunc(slices.Clone(d.Texts), func(t dxf.Text) bool {
+		return slices.ContainsFunc([]string{idsLayer, labelsLayer, boreLabelsLayer}, func(l string) bool { return strings.EqualFold(l, t.Layer) })
+	})
+	for _, kind := range sortedKinds(noID) {
+		d.fasteners(kind, noID[kind])
+	}
+}
+
+func hasPrefixFold(text, prefix string) bool {
+	return len(text) > len(prefix) && strings.EqualFold(text[:len(prefix)], prefix)
+}
+
+func sortedKinds(of map[string][]geometry.Point) []string {
+	names := make([]string, 0, len(of))
+	for name := range of {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return names
+}
+
+// textKey finds a text by its layer and its place, to a hundredth.
+type textKey struct {
+	layer string
+	x, y  int64
+}
+
+func keyOf(layer string, p geometry.Point) textKey {
+	return textKey{strings.ToUpper(layer), int64(math.Round(p.X * 100)), int64(math.Round(p.Y * 100))}
+}
+
+func (d *drawn) textsAt() map[textKey]string {
+	texts := map[textKey]string{}
+	for _, t := range d.Texts {
+		texts[keyOf(t.Layer, t.At)] = t.Text
+	}
+	return texts
+}

@@ -1,0 +1,342 @@
+// Package drawn makes patterns of drawings, and drawings of patterns: which line
+// is the edge, and which layer holds what. It may import dxf, write, and the
+// geometry of joints and holes.
+package drawn
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"math"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
+	"drawdown/patterns/dxf"
+	"drawdown/patterns/form"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+	"drawdown/patterns/writing"
+)
+
+// Options say how a drawing becomes a pattern.
+type Options struct {
+	dxf.Options
+	Holes holes.Rule
+}
+
+// Open finds a drawing: "-" is standard input, anything else is a path.
+func Open(name string, stdin io.Reader) (source.Source, error) {
+	return source.Open(name, stdin, dxf.MostBytes)
+}
+
+// Read makes a pattern of a drawing. Round holes are sorted by the rule of
+// package holes; the outermost closed line is the edge of the part, and the
+// others are further paths of it. On a drawing that Write made, the layers
+// say what is what. The problems name lines of the drawing; warnings tell what
+// was left out and why.
+func Read(from source.Source, ask Options) (writing.Draft, problem.List) {
+	drawing, problems := dxf.Read(from.File, from.Data, ask.Options)
+	if problems.Stops() {
+		return writing.Draft{}, problems
+	}
+	d := &drawn{Drawing: drawing, rule: ask.Holes, file: from.File, problems: problems}
+	d.draft.HolesMm = map[string]float64{}
+	d.readLayers()
+	d.readOutline()
+	d.readHoles()
+	d.finish(from.File)
+	d.problems.Sort()
+	if d.problems.Stops() {
+		return writing.Draft{}, d.problems
+	}
+	return d.draft, d.problems
+}
+
+// drawn is a drawing on its way to a pattern.
+type drawn struct {
+	dxf.Drawing
+	rule     holes.Rule
+	file     string
+	draft    writing.Draft
+	problems problem.List
+}
+
+func (d *drawn) report(line int, why finding.Finding) {
+	p := problem.Of(why)
+	p.File = d.file
+	if line > 0 && !d.Binary { // bytes have no lines
+		p.Line, p.Column = line, 1
+	}
+	d.problems = append(d.problems, p)
+}
+
+// readOutline takes the closed lines, the largest first. A circle that holds
+// all else is the edge of a round part.
+func (d *drawn) readOutline() {
+	paths := slices.Clone(d.Paths)
+	slices.SortStableFunc(paths, func(a, b dxf.Path) int { return cmp.Compare(area(b.Points), area(a.Points)) })
+	if edge, found := d.roundEdge(); found {
+		circle := d.Circles[edge]
+		d.Circles = slices.Delete(slices.Clone(d.Circles), edge, edge+1)
+		d.draft.Joint.Outline = append(d.draft.Joint.Outline, dxf.Flat(circle.Centre, circle.DiameterMm))
+	}
+	for _, p := range paths {
+		d.draft.Joint.Outline = append(d.draft.Joint.Outline, p.Points)
+	}
+}
+
+// area is the area within a closed path, whichever way it turns.
+func area(path []geometry.Point) float64 {
+	twice := 0.0
+	for i, p := range path {
+		q := path[(i+1)%len(path)]
+		twice += p.X*q.Y - q.X*p.Y
+	}
+	return math.Abs(twice) / 2
+}
+
+// roundEdge finds the circle that holds everything, where there are two holes
+// or more beside its own centre.
+func (d *drawn) roundEdge() (int, bool) {
+	if len(d.Circles) == 0 {
+		return 0, false
+	}
+	edge := 0
+	for i, c := range d.Circles {
+		if c.DiameterMm > d.Circles[edge].DiameterMm {
+			edge = i
+		}
+	}
+	e := d.Circles[edge]
+	const slack = 1e-6
+	within := func(p geometry.Point, radius float64) bool {
+		return e.Centre.Distance(p)+radius <= e.DiameterMm/2+slack
+	}
+	beside := 0
+	for i, c := range d.Circles {
+		if i == edge || c == e {
+			continue
+		}
+		if !within(c.Centre, c.DiameterMm/2) {
+			return 0, false
+		}
+		if c.Centre.Distance(e.Centre) > c.DiameterMm/2 {
+			beside++
+		}
+	}
+	for _, p := range d.Points {
+		if !within(p.At, 0) {
+			return 0, false
+		}
+		if p.At.Distance(e.Centre) > slack {
+			beside++
+		}
+	}
+	for _, path := range d.Paths {
+		if slices.ContainsFunc(path.Points, func(p geometry.Point) bool { return !within(p, 0) }) {
+			return 0, false
+		}
+	}
+	return edge, beside >= 2
+}
+
+// readHoles sorts the round holes and the points.
+func (d *drawn) readHoles() {
+	circles := make([]holes.Circle, len(d.Circles))
+	for i, c := range d.Circles {
+		circles[i] = holes.Circle{Centre: c.Centre, DiameterMm: c.DiameterMm}
+	}
+	var kept []holes.Circle
+	dropped := map[holes.Why][]int{}
+	for i, why := range holes.Merge(circles) {
+		if why == holes.Hole {
+			kept = append(kept, circles[i])
+		} else {
+			dropped[why] = append(dropped[why], d.Circles[i].Line)
+		}
+	}
+	d.tellDropped(dropped)
+	diameters := make([]float64, len(kept))
+	for i, c := range kept {
+		diameters[i] = c.DiameterMm
+	}
+	const sameSizeMm = 0.05
+	for _, size := range d.rule.Sort(diameters, sameSizeMm) {
+		d.size(size, kept)
+	}
+	d.points(circles)
+}
+
+func (d *drawn) tellDropped(lines map[holes.Why][]int) {
+	for why, code := range map[holes.Why]finding.Code{
+		holes.Repeated: DrawnAgain, holes.RoundAnother: RoundSmaller, holes.Construction: ThroughCentres,
+	} {
+		d.warnAtFirst(code, lines[why])
+	}
+}
+
+// warnAtFirst warns of things at the first of their lines.
+func (d *drawn) warnAtFirst(code finding.Code, lines []int) {
+	if len(lines) > 0 {
+		d.report(slices.Min(lines), finding.Warned(code, finding.Values{"count": len(lines)}))
+	}
+}
+
+// size takes the holes of one size.
+func (d *drawn) size(size holes.Size, kept []holes.Circle) {
+	j := &d.draft.Joint
+	d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Holes of %s mm: %d, taken as %ss.", writing.Number(size.DiameterMm), len(size.Of), size.Use))
+	var places []geometry.Point
+	for _, i := range size.Of {
+		c := kept[i]
+		switch size.Use {
+		case holes.Bore:
+			j.Bores = append(j.Bores, geometry.Bore{Centre: c.Centre, Diameter: c.DiameterMm})
+		case holes.Dowel:
+			j.Dowels = append(j.Dowels, geometry.Dowel{Centre: c.Centre, Diameter: c.DiameterMm})
+		case holes.Fastener:
+			places = append(places, c.Centre)
+		}
+	}
+	if size.Use == holes.Other {
+		d.draft.Notes[len(d.draft.Notes)-1] = fmt.Sprintf("Holes of %s mm: %d, left out.", writing.Number(size.DiameterMm), len(size.Of))
+		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{
+			"count": len(size.Of), "diameter": writing.Number(size.DiameterMm), "range": fmt.Sprint(d.rule.Fasteners),
+		}))
+	}
+	if len(places) > 0 {
+		kind := "hole " + writing.Number(size.DiameterMm)
+		d.draft.HolesMm[kind] = size.DiameterMm
+		d.fasteners(kind, places)
+	}
+}
+
+// points takes the points that are no centre marks of circles.
+func (d *drawn) points(circles []holes.Circle) {
+	const outermost = 1e9 // so that a circle round the point goes first
+	all := slices.Clone(circles)
+	for _, p := range d.Points {
+		all = append(all, holes.Circle{Centre: p.At, DiameterMm: outermost})
+	}
+	var places []geometry.Point
+	marks, repeated := []int{}, []int{}
+	for i, why := range holes.Merge(all)[len(circles):] {
+		switch line := d.Points[i].Line; why {
+		case holes.RoundAnother:
+			marks = append(marks, line)
+		case holes.Repeated:
+			repeated = append(repeated, line)
+		default:
+			places = append(places, d.Points[i].At)
+		}
+	}
+	d.warnAtFirst(CentreMarks, marks)
+	d.warnAtFirst(MarkedAgain, repeated)
+	if len(places) > 0 {
+		d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Points: %d, taken as fasteners without a size.", len(places)))
+		d.fasteners(form.ImpliedKind, places)
+	}
+}
+
+// fasteners adds the fasteners of one kind, by rows from the top left. The
+// letter of their ids is the kind's.
+func (d *drawn) fasteners(kind string, places []geometry.Point) {
+	const rowMm = 1.0 // holes that were meant to be level
+	slices.SortStableFunc(places, func(a, b geometry.Point) int { return cmp.Compare(b.Y, a.Y) })
+	for begin, k := 0, 1; k <= len(places); k++ {
+		if k == len(places) || places[begin].Y-places[k].Y > rowMm {
+			slices.SortStableFunc(places[begin:k], func(a, b geometry.Point) int { return cmp.Compare(a.X, b.X) })
+			begin = k
+		}
+	}
+	taken := map[string]bool{}
+	kinds := map[string]bool{}
+	for _, f := range d.draft.Joint.Fasteners {
+		taken[f.ID], kinds[f.Kind] = true, true
+	}
+	prefix := "Z"
+	if n := len(kinds); n < 26 {
+		prefix = string(rune('A' + n))
+	}
+	number := 0
+	for _, at := range places {
+		id := ""
+		for id == "" || taken[id] {
+			number++
+			id = fmt.Sprintf("%s%d", prefix, number)
+		}
+		taken[id] = true
+		d.draft.Joint.Fasteners = append(d.draft.Joint.Fasteners, geometry.Fastener{ID: id, Kind: kind, At: at})
+	}
+}
+
+// finish checks the whole and writes what the reader of the file should know.
+func (d *drawn) finish(file string) {
+	n := len(d.draft.Joint.Fasteners)
+	switch {
+	case n == 0:
+		d.report(0, finding.Failed(NoFasteners, nil))
+	case n > form.MostFasteners:
+		d.report(0, finding.Failed(TooManyFasteners, finding.Values{"count": n, "most": form.MostFasteners}))
+	}
+	if len(d.Texts) > 0 {
+		d.report(d.Texts[0].Line, finding.Warned(TextsLeftOut, finding.Values{"count": len(d.Texts)}))
+	}
+	corners := 0
+	for _, path := range d.draft.Joint.Outline {
+		corners += len(path)
+	}
+	if corners > form.MostOutlinePoints {
+		d.report(0, finding.Failed(LongOutline, finding.Values{"count": corners, "most": form.MostOutlinePoints}))
+	}
+	box := geometry.Bounds(d.places())
+	furthest := max(-box.Min.X, -box.Min.Y, box.Max.X, box.Max.Y)
+	if furthest > form.MostCoordinateMm {
+		d.report(0, finding.Failed(FarAway, finding.Values{"metres": furthest / 1000}))
+	}
+	d.draft.Title = titleOf(file)
+	d.draft.Notes = append([]string{
+		fmt.Sprintf("Made from the drawing %s, read in %s: %.1f × %.1f mm over all.", filepath.Base(file), d.Unit, box.Width(), box.Height()),
+		"What a hole is for, its size tells only by a rule: hold the printed card against the part.",
+		NotInDrawing,
+	}, d.draft.Notes...)
+}
+
+// NotInDrawing says what a pattern made from a drawing lacks.
+const NotInDrawing = "What a drawing does not say is yours to fill in: title, front, order, threads, stages and torques, numbers on the part."
+
+// places gives the places of all that the pattern has.
+func (d *drawn) places() []geometry.Point {
+	j := d.draft.Joint
+	all := j.Points()
+	for _, path := range j.Outline {
+		all = append(all, path...)
+	}
+	for _, b := range j.Bores {
+		all = append(all, b.Centre)
+	}
+	for _, one := range j.Dowels {
+		all = append(all, one.Centre)
+	}
+	return all
+}
+
+// titleOf makes a title of a file's name.
+func titleOf(file string) string {
+	stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
+	stem = strings.Join(strings.Fields(strings.Map(func(c rune) rune {
+		if c == '_' || c < ' ' {
+			return ' '
+		}
+		return c
+	}, stem)), " ")
+	if file == "<stdin>" || stem == "" {
+		return "Drawing"
+	}
+	first := []rune(stem)
+	return strings.ToUpper(string(first[:1])) + string(first[1:])
+}

@@ -1,0 +1,241 @@
+package drawn_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"drawdown/geometry"
+	"drawdown/geometry/holes"
+	"drawdown/patterns"
+	"drawdown/patterns/drawn"
+	"drawdown/patterns/dxf"
+	"drawdown/patterns/source"
+	"drawdown/patterns/writing"
+)
+
+func cover(t *testing.T, release string) source.Source {
+	t.Helper()
+	path := filepath.Join("..", "dxf", "testdata", "cover-"+release+".dxf")
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return patterns.FromBytes(path, data)
+}
+
+// The part of dxf/testdata/make.py: eleven holes of 9 mm and a point; a bore of
+// 60 mm; the edge and the slot; from release 2000 on, one more hole, drawn as a
+// spline, and the ellipse.
+func TestDrawingBecomesPattern(t *testing.T) {
+	for _, release := range []string{"R12", "R2000", "R2018", "R12-binary", "inches"} {
+		draft, problems := drawn.Read(cover(t, release), drawn.Options{})
+		j := draft.Joint
+		outlines, fasteners := 3, 13
+		if strings.HasPrefix(release, "R12") {
+			outlines, fasteners = 2, 12
+		}
+		if len(j.Fasteners) != fasteners || len(j.Bores) != 1 || len(j.Outline) != outlines || math.Abs(draft.HolesMm["hole 9"]-9) > 1e-9 {
+			t.Errorf("%s: %d fasteners, %d bores, %d closed lines, holes %v\n%v", release, len(j.Fasteners), len(j.Bores), len(j.Outline), draft.HolesMm, problems)
+			continue
+		}
+		if box := geometry.Bounds(j.Outline[0]); math.Abs(box.Width()-200) > 1e-6 {
+			t.Errorf("%s: the first closed line is %.1f mm wide, want the edge of 200 mm", release, box.Width())
+		}
+		for _, words := range []string{"2 circles round a smaller one", "1 TEXT"} {
+			if !strings.Contains(said(problems).Error(), words) {
+				t.Errorf("%s: %q is not said in\n%v", release, words, problems)
+			}
+		}
+		input, problems := patterns.Read(patterns.FromBytes("made.yaml", writing.Pattern(draft)))
+		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, "there is no tighten") || len(input.Joint.Fasteners) != fasteners {
+			t.Errorf("%s: the pattern file is not sound: %v", release, problems)
+		}
+	}
+}
+
+// drawing writes circles as a drawing: x, y, diameter.
+func drawing(circles ...[3]float64) source.Source {
+	var d dxf.Drawing
+	for _, c := range circles {
+		d.Circles = append(d.Circles, dxf.Circle{Centre: geometry.Point{X: c[0], Y: c[1]}, DiameterMm: c[2], Layer: "0"})
+	}
+	return patterns.FromBytes("round.dxf", dxf.Write(d))
+}
+
+// A round flange: its edge, its bore and the circle that its holes lie on are
+// told apart by what holds what (first principles).
+func TestRoundFlange(t *testing.T) {
+	circles := [][3]float64{{0, 0, 300}, {0, 0, 100}, {0, 0, 240}}
+	for i := range 8 {
+		a := math.Pi * float64(i) / 4
+		circles = append(circles, [3]float64{120 * math.Cos(a), 120 * math.Sin(a), 18})
+	}
+	for name, all := range map[string][][3]float64{"with a bore": circles, "without": append([][3]float64{circles[0]}, circles[2:]...)} {
+		draft, problems := drawn.Read(drawing(all...), drawn.Options{})
+		j := draft.Joint
+		if len(j.Fasteners) != 8 || len(j.Outline) != 1 || len(j.Bores) != len(all)-10 {
+			t.Errorf("%s: %d fasteners, %d outlines, bores %v; want 8, 1, %d\n%v", name, len(j.Fasteners), len(j.Outline), j.Bores, len(all)-10, problems)
+		}
+		if len(problems) != 1 { // of the 240 mm circle
+			t.Errorf("%s: %v", name, problems)
+		}
+	}
+}
+
+func TestHolesByRange(t *testing.T) {
+	source := drawing([3]float64{0, 0, 9}, [3]float64{50, 0, 9}, [3]float64{100, 0, 8}, [3]float64{0, 50, 5}, [3]float64{50, 50, 25})
+	ask := drawn.Options{Holes: holes.Rule{Fasteners: holes.Range{FromMm: 8.5, ToMm: 14}, Dowels: holes.Range{FromMm: 7.9, ToMm: 8.1}}}
+	draft, problems := drawn.Read(source, ask)
+	j := draft.Joint
+	if len(j.Fasteners) != 2 || len(j.Dowels) != 1 || len(j.Bores) != 1 || !strings.Contains(said(problems).Error(), "left out: 1 hole of 5 mm") {
+		t.Errorf("%d fasteners, %d dowels, %d bores; %v", len(j.Fasteners), len(j.Dowels), len(j.Bores), problems)
+	}
+	ask.Holes = holes.Rule{Fasteners: holes.Range{FromMm: 1, ToMm: 2}}
+	if _, problems := drawn.Read(source, ask); !problems.Stops() || !strings.Contains(said(problems).Error(), "no circle and no point that is taken for a fastener") {
+		t.Error(problems)
+	}
+}
+
+// What a drawing cannot be is an error, not a pattern.
+func TestDrawingsRefused(t *testing.T) {
+	many := make([][3]float64, 10_001)
+	for i := range many {
+		many[i] = [3]float64{float64(i%100) * 10, float64(i/100) * 10, 5}
+	}
+	for want, source := range map[string]source.Source{
+		"has 10001 places for fasteners": drawing(many...),
+		"lies up to 150 m from":          drawing([3]float64{150_000, 0, 9}),
+		"no circle and no point":         drawing(),
+	} {
+		draft, problems := drawn.Read(source, drawn.Options{})
+		if !problems.Stops() || !strings.Contains(said(problems).Error(), want) || len(draft.Joint.Fasteners) > 0 {
+			t.Errorf("%v, want %q", problems, want)
+		}
+	}
+}
+
+// drawable leaves of a joint what a drawing can hold.
+func drawable(j geometry.Joint) geometry.Joint {
+	kept := geometry.Joint{Outline: j.Outline, Bores: j.Bores, Dowels: j.Dowels, Labels: j.Labels}
+	for _, f := range j.Fasteners {
+		f.Cast = 0
+		kept.Fasteners = append(kept.Fasteners, f)
+	}
+	for _, s := range j.Stations {
+		s.Label = ""
+		kept.Stations = append(kept.Stations, s)
+	}
+	return kept
+}
+
+// A pattern that goes out as a drawing comes in again as it was, to the last
+// digit.
+func TestPatternThroughDrawing(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		text, _ := patterns.BuiltinText(name)
+		input, _ := patterns.Read(patterns.FromBytes(name, text))
+		wide := map[string]float64{}
+		for _, k := range input.Kinds {
+			if k.Hole > 0 {
+				wide[k.Name] = float64(k.Hole)
+			}
+		}
+		again(t, name, drawable(input.Joint), wide)
+	}
+	for _, release := range []string{"R12", "R2010", "inches"} {
+		draft, _ := drawn.Read(cover(t, release), drawn.Options{})
+		again(t, release, draft.Joint, draft.HolesMm)
+	}
+}
+
+func again(t interface {
+	Errorf(string, ...any)
+}, name string, joint geometry.Joint, wide map[string]float64) {
+	data := drawn.Write(joint, wide)
+	draft, problems := drawn.Read(patterns.FromBytes("again.dxf", data), drawn.Options{})
+	byID := func(j geometry.Joint) map[string]geometry.Fastener { // kinds with and without a hole change places
+		all := map[string]geometry.Fastener{}
+		for _, f := range j.Fasteners {
+			all[f.ID] = f
+		}
+		return all
+	}
+	near := cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
+	if diff := cmp.Diff(byID(joint), byID(draft.Joint), near); diff != "" || len(problems) > 0 {
+		t.Errorf("%s (- written, + read):\n%s%s", name, diff, said(problems).Detail())
+	}
+	joint.Fasteners, draft.Joint.Fasteners = nil, nil
+	if diff := cmp.Diff(joint, draft.Joint, near); diff != "" {
+		t.Errorf("%s (- written, + read):\n%s", name, diff)
+	}
+	if diff := cmp.Diff(wide, draft.HolesMm, near); diff != "" {
+		t.Errorf("%s: holes (- written, + read):\n%s", name, diff)
+	}
+}
+
+// Random places with every digit, ids in any letters, and kinds.
+func TestRandomJointThroughDrawing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var j geometry.Joint
+		wide := map[string]float64{"main": 8.4}
+		for i := range rapid.IntRange(2, 30).Draw(t, "count") {
+			at := geometry.Point{X: float64(i)*20 + rapid.Float64Range(-5, 5).Draw(t, "x"), Y: rapid.Float64Range(-500, 500).Draw(t, "y")}
+			id := fmt.Sprintf("%s%d", rapid.SampledFrom([]string{"M", "Ř", "Ω", "Ж"}).Draw(t, "letter"), i)
+			j.Fasteners = append(j.Fasteners, geometry.Fastener{ID: id, Kind: rapid.SampledFrom([]string{"main", "side"}).Draw(t, "kind"), At: at})
+		}
+		used := map[string]float64{}
+		for _, f := range j.Fasteners {
+			if wide[f.Kind] > 0 {
+				used[f.Kind] = wide[f.Kind]
+			}
+		}
+		again(t, "random", j, used)
+	})
+}
+
+// An outside library opens our drawing without a complaint and finds in it what
+// was put there.
+func TestDrawingReadByOthers(t *testing.T) {
+	python := ""
+	for _, name := range []string{"python3", "/usr/bin/python3"} {
+		if exec.Command(name, "-c", "import ezdxf").Run() == nil {
+			python = name
+		}
+	}
+	if python == "" {
+		t.Skip("ezdxf is not installed")
+	}
+	joint := geometry.Joint{
+		Fasteners: []geometry.Fastener{{ID: "M1", Kind: "main", At: geometry.Point{X: -47.5, Y: 1e-7}}, {ID: "Ř2", Kind: "side", At: geometry.Point{X: 1.0 / 3, Y: 12}}},
+		Outline:   [][]geometry.Point{{{X: -60, Y: -30}, {X: 60, Y: -30}, {X: 60, Y: 30}}},
+		Bores:     []geometry.Bore{{Centre: geometry.Point{X: 5}, Diameter: 76, Label: "cyl 1"}},
+		Dowels:    []geometry.Dowel{{Centre: geometry.Point{X: 20}, Diameter: 8}},
+	}
+	path := filepath.Join(t.TempDir(), "ours.dxf")
+	if err := os.WriteFile(path, drawn.Write(joint, map[string]float64{"main": 11}), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command(python, filepath.Join("..", "dxf", "testdata", "tell.py"), path).CombinedOutput()
+	want := strings.Join([]string{
+		"AC1009 unit 4 complaints 0",
+		"CIRCLE FASTENERS-main -47.5 1e-07 11.0",
+		"CIRCLE BORES 5.0 0.0 76.0",
+		"CIRCLE DOWELS 20.0 0.0 8.0",
+		"POINT FASTENERS-side 0.3333333333333333 12.0",
+		"POLYLINE OUTLINE closed (-60.0, -30.0) (60.0, -30.0) (60.0, 30.0)",
+		"TEXT IDS M1 -47.5 1e-07",
+		"TEXT IDS Ř2 0.3333333333333333 12.0",
+		"TEXT BORE-LABELS cyl 1 5.0 0.0",
+	}, "\n")
+	if diff := cmp.Diff(want, strings.TrimSpace(strings.ReplaceAll(string(out), "\r", ""))); err != nil || diff != "" {
+		t.Errorf("%v (- wanted, + read):\n%s", err, diff)
+	}
+}

@@ -1,0 +1,11 @@
+package drawn_test
+
+import (
+	"drawdown/patterns/problem"
+	"drawdown/render/words"
+)
+
+// said gives problems in English.
+func said(problems problem.List) problem.List {
+	return problems.Worded(words.English().What, words.English().Allowed)
+}

@@ -1,0 +1,120 @@
+package form
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// Fields is a map of the file whose keys are known.
+type Fields struct {
+	*Reader
+	Node  *nodes.Node
+	What  any      // in a message: a fastener, a stage
+	meant []string // the nearest known key of each unknown one; empty where none is near
+}
+
+// Fields checks that n is a map with the allowed keys only. It gives false
+// where n is no map.
+func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, bool) {
+	if n.Shape != nodes.Map {
+		if key, rest := tightColon(n, allowed); key != "" {
+			r.failTightColon(n, key, rest)
+		} else {
+			r.Fail(n, NoMap, finding.Values{"what": what, "found": n.Called(), "allowed": allowed})
+		}
+		return Fields{}, false
+	}
+	f := Fields{Reader: r, Node: n, What: what}
+	for i := range n.Entries {
+		e := &n.Entries[i]
+		if r.Full() || slices.Contains(allowed, e.Key.Text) || r.loosenColon(n, e, allowed) {
+			continue
+		}
+		meant := r.Meant(e.Key.Text, allowed)
+		r.Fail(e.Key, UnknownKey, finding.Values{"key": problem.Quoted(e.Key.Text), "what": what, "meant": meant, "allowed": allowed})
+		f.meant = append(f.meant, meant)
+	}
+	return f, true
+}
+
+// Unknown says whether the map has a key that is not known.
+func (f Fields) Unknown() bool { return len(f.meant) > 0 }
+
+// Mistyped says whether an unknown key, which is reported already, stands for
+// one of the keys. One slip is one problem: that key is then not missing.
+func (f Fields) Mistyped(keys ...string) bool {
+	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) })
+}
+
+// Has says whether the key stands there, even without a value.
+func (f Fields) Has(key string) bool { return f.Node.Get(key) != nil }
+
+// Get gives the value of a key. It is nil where the key is missing, and where
+// it has no value, which is reported.
+func (f Fields) Get(key string) *nodes.Node {
+	n := f.Node.Get(key)
+	if n == nil {
+		return nil
+	}
+	if n.Null {
+		f.Fail(f.Node.KeyNode(key), NoValue, finding.Values{"key": key})
+		return nil
+	}
+	return n
+}
+
+// Need gives the value of a key that must be there.
+func (f Fields) Need(key, example string) *nodes.Node {
+	if !f.Has(key) {
+		if f.Mistyped(key) {
+			return nil
+		}
+		f.Fail(f.Node, KeyMissing, finding.Values{"what": f.What, "key": key, "example": example})
+		return nil
+	}
+	return f.Get(key)
+}
+
+// Text gives a text that is printed; empty where there is none.
+func (f Fields) Text(key string) string {
+	if n := f.Get(key); n != nil {
+		s, _ := f.Reader.Text(n, key)
+		return s
+	}
+	return ""
+}
+
+// Which gives the one key of the group that the map has. Where there are none
+// or several it reports them.
+func (f Fields) Which(group ...string) string {
+	var present []string
+	for _, key := range group {
+		if f.Has(key) {
+			present = append(present, key)
+		}
+	}
+	switch len(present) {
+	case 1:
+		return present[0]
+	case 0:
+		if f.Mistyped(group...) || slices.Contains(f.meant, "") {
+			return ""
+		}
+		f.Fail(f.Node, NoAction, finding.Values{"what": f.What, "allowed": group})
+	default:
+		f.Fail(f.Node, SeveralActions, finding.Values{"what": f.What, "keys": present, "allowed": group})
+	}
+	return ""
+}
+
+// Refuse reports keys that have no meaning beside the others.
+func (f Fields) Refuse(why finding.Code, keys ...string) {
+	for _, key := range keys {
+		if f.Has(key) {
+			f.Fail(f.Node.KeyNode(key), KeyIdle, finding.Values{"why": finding.Failed(why, nil), "key": key})
+		}
+	}
+}

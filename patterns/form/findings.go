@@ -1,0 +1,45 @@
+package form
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with the form of a value.
+const (
+	NoMap          finding.Code = "reader no map"          // what, found, allowed
+	UnknownKey     finding.Code = "reader unknown key"     // key, what, meant, allowed
+	NoValue        finding.Code = "reader no value"        // key
+	KeyMissing     finding.Code = "reader key missing"     // what, key, example
+	NoAction       finding.Code = "reader no action"       // what, allowed
+	SeveralActions finding.Code = "reader several actions" // what, keys, allowed
+	KeyIdle        finding.Code = "reader key idle"        // why, key
+	TooLittle      finding.Code = "reader too little"      // what, written
+	NoDate         finding.Code = "reader no date"         // found
+	NoVersion      finding.Code = "reader no version"      //
+	OtherVersion   finding.Code = "reader other version"   // found
+	NoID           finding.Code = "reader no id"           // what, found
+	LongID         finding.Code = "reader long id"         // id, most
+	OddID          finding.Code = "reader odd id"          // id, character
+	NoMark         finding.Code = "reader no mark"         // found
+	LongMark       finding.Code = "reader long mark"       // mark, most
+	CastAndMark    finding.Code = "reader cast and mark"   // what, allowed
+	NoTwoLengths   finding.Code = "reader no two lengths"  // what, example, found
+	TooManyPlaces  finding.Code = "reader too many places" // what, count, most
+	NoQuantity     finding.Code = "reader no quantity"     // what, found
+	TooFar         finding.Code = "reader too far"         // what, written
+	NoSize         finding.Code = "reader no size"         // what, written
+	NoPlace        finding.Code = "reader no place"        // what, found
+	NoNumber       finding.Code = "reader no number"       // what, written
+	NoText         finding.Code = "reader no text"         // what, found
+	EmptyText      finding.Code = "reader empty text"      // what
+	LongText       finding.Code = "reader long text"       // what, count, most
+	LineBreak      finding.Code = "reader line break"      // what
+	ControlInText  finding.Code = "reader control in text" // what, character
+	NotInTypeface  finding.Code = "reader not in typeface" // what, letter, character
+	NoChoice       finding.Code = "reader no choice"       // what, found, meant, allowed
+	NoList         finding.Code = "reader no list"         // what, example, found
+	EmptyList      finding.Code = "reader empty list"      // what, example
+	Unreadable     finding.Code = "reader unreadable"      // what, why
+	SystemSays     finding.Code = "reader system says"     // text, allowed
+	NoWhole        finding.Code = "reader no whole number" // what, found, low, high
+	CautionForm    finding.Code = "reader caution form"    // tighten, loosen, braces
+	Coordinate     finding.Code = "reader coordinate"      // of, axis
+)

@@ -1,0 +1,62 @@
+package form
+
+import (
+	"strconv"
+	"unicode"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// ImpliedKind is the only kind of a file without kinds.
+const ImpliedKind = "bolt"
+
+// Bounds of a joint and of what names its fasteners: far more than any has.
+const (
+	MostFasteners     = 10_000
+	MostIDCharacters  = 12
+	MostCast          = 99_999
+	MostOutlinePoints = 100_000
+	MostMark          = 4 // characters: it stands small beside a number
+)
+
+// NewID checks the form of an id.
+func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
+	if at.Shape != nodes.Scalar || at.Null || id == "" {
+		r.Fail(at, NoID, finding.Values{"what": what, "found": at.Called()})
+		return "", false
+	}
+	if len([]rune(id)) > MostIDCharacters {
+		r.Fail(at, LongID, finding.Values{"id": problem.Quoted(id), "most": MostIDCharacters})
+		return "", false
+	}
+	for _, c := range id {
+		if !unicode.IsLetter(c) && !(c >= '0' && c <= '9') && c != '-' && c != '_' && c != '.' {
+			r.Fail(at, OddID, finding.Values{"id": problem.Quoted(id), "character": strconv.QuoteRune(c)})
+			return "", false
+		}
+	}
+	return id, r.CheckPrintable(at, what, id)
+}
+
+// Mark reads what is written on the part beside a fastener.
+func (r *Reader) Mark(n *nodes.Node) (string, bool) {
+	if n.Shape != nodes.Scalar || n.Null || n.Text == "" {
+		r.Fail(n, NoMark, finding.Values{"found": n.Called()})
+		return "", false
+	}
+	if len([]rune(n.Text)) > MostMark {
+		r.Fail(n, LongMark, finding.Values{"mark": problem.Quoted(n.Text), "most": MostMark})
+		return "", false
+	}
+	return n.Text, r.CheckPrintable(n, "mark", n.Text)
+}
+
+// NotBoth refuses a cast number and a mark at once: one small number stands
+// beside a fastener, and the reader has to know which.
+func (r *Reader) NotBoth(f Fields) {
+	if f.Has("cast") && f.Has("mark") {
+		r.Fail(f.Node.KeyNode("mark"), CastAndMark, finding.Values{"what": f.What, "allowed": []string{"cast", "mark"}})
+	}
+}

@@ -1,0 +1,37 @@
+// Package form reads the keys and values of a file by their form: texts, words,
+// names, quantities with their units. It decides what can be read as what, and
+// nothing of what it means for the joint. It may import nodes, geometry/unit and
+// the types of sequence/plan.
+package form
+
+import (
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+)
+
+// Reader reads the values of one file, and of those that it extends.
+type Reader struct {
+	*nodes.Problems
+	Source   source.Source
+	BareUnit string // of lengths without a unit: mm or in
+}
+
+// NewReader gives a reader of a source, whose bare lengths are in mm.
+func NewReader(from source.Source) *Reader {
+	return &Reader{Problems: nodes.NewProblems(from.File), Source: from, BareUnit: "mm"}
+}
+
+// Root parses the source; nil where it is no map of keys.
+func (r *Reader) Root(format nodes.Format) *nodes.Node {
+	return r.Parse(nodes.NewFile(r.Source.File, r.Source.Data), r.Source.Data, format)
+}
+
+// Read gives what was made of a file, or nothing where a problem stops the work.
+func Read[T any](made T, problems problem.List) (T, problem.List) {
+	if problems.Stops() {
+		var nothing T
+		return nothing, problems
+	}
+	return made, problems
+}

@@ -1,0 +1,17 @@
+package machine
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with a machine file.
+const (
+	IsPattern       finding.Code = "machine is pattern"       //
+	TooManySteps    finding.Code = "machine too many steps"   // count, most
+	NoJoint         finding.Code = "machine no joint"         // example
+	NoJointName     finding.Code = "machine no joint name"    // found
+	JointTwice      finding.Code = "machine joint twice"      // name, line
+	NoPattern       finding.Code = "machine no pattern"       // name, meant, allowed
+	NoteOfOneSide   finding.Code = "machine note of one side" // key, example
+	OfJoints        finding.Code = "machine of joints"        // key, owner
+	OfParts         finding.Code = "machine of parts"         // key, owner
+	JointUnreadable finding.Code = "machine joint unreadable" // name, why
+)

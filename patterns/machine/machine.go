@@ -1,0 +1,254 @@
+// Package machine reads machine files: the joints of a machine in the order in
+// which it is stripped, with what lies between them. It may import form, nodes
+// and sequence/plan.
+package machine
+
+import (
+	"errors"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+	"drawdown/sequence/plan"
+)
+
+var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "cautions"}
+
+var stepKeys = []string{"joint", "part", "note", "caution", "gaskets", "sealant", "again", "new", "manual", "figures", "loosen", "tighten"}
+
+// MostSteps bounds the work on one machine.
+const MostSteps = 500
+
+// Machine is what a machine file says: the joints of a machine in the order in
+// which it is stripped, with what lies between them.
+type Machine struct {
+	Name     string // stem of the files that are written
+	Title    string
+	Machine  string
+	Revision string
+	Date     string
+	Cautions []plan.Caution
+	Tools    []string // beside wrenches and sockets, which the joints tell
+	Strip    []Step
+
+	data []byte // of the file
+}
+
+// Step is one step of stripping: a joint, a part that comes out, or a
+// note. Just one of Joint, Part and Note is set.
+type Step struct {
+	Joint   *source.Source // the pattern file of the joint
+	Gaskets []string
+	Sealant string
+	Again   string // when the joint is checked once more: after the first run, cold
+
+	Part    string   // that comes out here and goes back at the same place of the build
+	New     []string // what of it is new when it goes back
+	Manual  []string // fasteners of which only the maker's manual has the figures
+	Figures []string // what else of the manual the build needs: clearances, limits
+
+	Note  string
+	Warns bool             // the note is a caution
+	Side  plan.CautionSide // of a note
+
+	Loosen  string // remark to a joint or a part on the way out
+	Tighten string // and on the way back
+}
+
+// FingerprintWith is the fingerprint of the machine file together with those
+// of its joints, so that an old book is known when any file has changed.
+func (m Machine) FingerprintWith(joints []string) string {
+	return source.Fingerprint([][]byte{m.data, []byte(strings.Join(joints, "\n"))})
+}
+
+// reader reads a machine file with the means of the pattern reader.
+type reader struct {
+	*form.Reader
+	made   Machine
+	joints map[string]*nodes.Node
+}
+
+// Read reads a machine file:
+//
+//	drawdown: 1
+//	title: Strip and rebuild
+//	machine: Fernhollow P4 pump engine
+//	tools: [hoist, flywheel lock]
+//	strip:                                    # in the order of stripping
+//	  - {note: Drain oil and coolant}
+//	  - p4-cover                              # a joint: a built-in pattern or a path beside this file
+//	  - {caution: {loosen: Timing pin in first}}
+//	  - {joint: p4-head, gaskets: [head gasket], sealant: none, again: after the first run}
+//	  - {part: camshaft, loosen: lift it level, tighten: oil the bearings}
+//	  - {part: pulley, new: [pulley bolt], manual: [pulley bolt]}
+//	cautions: [Engine cold]
+//
+// The list holds every problem, in reading order; when Stops says that one of
+// them stops the work, the machine is empty.
+func Read(from source.Source) (Machine, problem.List) {
+	m := &reader{Reader: form.NewReader(from), joints: map[string]*nodes.Node{}}
+	if root := m.Root(nodes.Format{Keys: slices.Concat(machineKeys, stepKeys)}); root != nil {
+		m.Version(root)
+		m.machine(root)
+	}
+	m.made.data = from.Data
+	return form.Read(m.made, m.List())
+}
+
+func (m *reader) machine(root *nodes.Node) {
+	if root.Get("fasteners") != nil && root.Get("strip") == nil {
+		m.Fail(root.KeyNode("fasteners"), IsPattern, nil)
+		return
+	}
+	f, _ := m.Fields(root, finding.Term("the machine file"), machineKeys...)
+	f.Versioned()
+	if n := f.Need("machine", "Fernhollow P4 pump engine"); n != nil {
+		m.made.Machine, _ = m.Text(n, "machine")
+	}
+	if m.made.Title = f.Text("title"); m.made.Title == "" {
+		m.made.Title = m.made.Machine
+	}
+	m.made.Name = m.Source.Name(m.made.Machine)
+	m.made.Revision = f.Text("revision")
+	if n := f.Get("date"); n != nil {
+		m.made.Date = m.Date(n)
+	}
+	m.made.Cautions = f.Cautions()
+	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
+	m.readStrip(f)
+}
+
+const stripExample = "[p4-cover, {note: Timing pin in}, {part: camshaft}, p4-head]"
+
+func (m *reader) readStrip(f form.Fields) {
+	n := f.Need("strip", stripExample)
+	if n == nil {
+		return
+	}
+	items := m.TrueList(n, "strip", stripExample)
+	if len(items) > MostSteps {
+		m.Fail(n, TooManySteps, finding.Values{"count": len(items), "most": MostSteps})
+		return
+	}
+	joints := 0
+	for _, item := range items {
+		step, ok := m.step(item)
+		if ok {
+			m.made.Strip = append(m.made.Strip, step)
+		}
+		if step.Joint != nil || !ok {
+			joints++ // a broken step may have been meant as one
+		}
+	}
+	if len(items) > 0 && joints == 0 {
+		m.Fail(n, NoJoint, finding.Values{"example": stripExample})
+	}
+}
+
+// step reads one step: the name of a joint, or a map with joint, part, note or
+// caution.
+func (m *reader) step(item *nodes.Node) (Step, bool) {
+	step := Step{}
+	if item.Shape == nodes.Scalar {
+		return step, m.joint(&step, item)
+	}
+	f, ok := m.Fields(item, finding.Term("a step of strip"), stepKeys...)
+	if !ok {
+		return step, false
+	}
+	before := m.Count()
+	key := f.Which("joint", "part", "note", "caution")
+	n := f.Node.Get(key)
+	if key == "" || n == nil {
+		return step, false
+	}
+	switch key {
+	case "joint":
+		m.joint(&step, n)
+		m.jointDetails(&step, f)
+	case "part":
+		step.Part, _ = m.Text(n, finding.Term("a part"))
+		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))
+		step.Figures = m.texts(f, "figures", finding.Term("a figure"))
+	default:
+		c, _ := m.Caution(n)
+		step.Note, step.Side, step.Warns = c.Text, c.Side, key == "caution"
+	}
+	m.remarks(&step, f, key)
+	return step, !m.ErrorsSince(before)
+}
+
+// joint finds the pattern of a joint. A joint comes apart once.
+func (m *reader) joint(step *Step, n *nodes.Node) bool {
+	name := strings.TrimSpace(n.Text)
+	if n.Shape != nodes.Scalar || n.Null || name == "" {
+		m.Fail(n, NoJointName, finding.Values{"found": n.Called()})
+		return false
+	}
+	if earlier := m.joints[name]; earlier != nil {
+		m.Fail(n, JointTwice, finding.Values{"name": problem.Quoted(name), "line": earlier.Line})
+		return false
+	}
+	m.joints[name] = n
+	found, err := m.Source.Beside(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		meant, all := m.Source.Meant(name)
+		m.Fail(n, NoPattern, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
+		return false
+	case err != nil:
+		m.Fail(n, JointUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
+		return false
+	}
+	found.Printable = m.Source.Printable
+	step.Joint = &found
+	return true
+}
+
+func (m *reader) jointDetails(step *Step, f form.Fields) {
+	step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
+	step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
+}
+
+// texts reads a text or a list of them.
+func (m *reader) texts(f form.Fields, key string, what any) (all []string) {
+	n := f.Get(key)
+	if n == nil {
+		return nil
+	}
+	for _, item := range m.Several(n) {
+		if text, ok := m.Text(item, what); ok {
+			all = append(all, text)
+		}
+	}
+	return all
+}
+
+// remarks reads what is to be seen to when a joint is opened or closed, or a
+// part goes out or back. Notes have their side in themselves.
+func (m *reader) remarks(step *Step, f form.Fields, key string) {
+	note := key == "note" || key == "caution"
+	for _, side := range []plan.CautionSide{plan.CautionLoosen, plan.CautionTighten} {
+		if note && f.Has(string(side)) {
+			m.Fail(f.Node.KeyNode(string(side)), NoteOfOneSide, finding.Values{"key": key, "example": "{" + key + ": {" + string(side) + ": text}}"})
+		}
+	}
+	if !note {
+		step.Loosen, step.Tighten = f.Text("loosen"), f.Text("tighten")
+	}
+	for _, only := range []string{"gaskets", "sealant", "again"} {
+		if key != "joint" && f.Has(only) {
+			m.Fail(f.Node.KeyNode(only), OfJoints, finding.Values{"key": only, "owner": key})
+		}
+	}
+	for _, only := range []string{"new", "manual", "figures"} {
+		if key != "part" && f.Has(only) {
+			m.Fail(f.Node.KeyNode(only), OfParts, finding.Values{"key": only, "owner": key})
+		}
+	}
+}

@@ -1,0 +1,87 @@
+package meaning
+
+import (
+	"errors"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+)
+
+const maxChain = 16 // files that build on each other
+
+// load parses the file and what it extends, and lays each over the next.
+func (r *reader) load() *nodes.Node {
+	var texts [][]byte
+	var root *nodes.Node
+	var chain []source.Source
+	for from := r.Source; ; {
+		f := nodes.NewFile(from.File, from.Data)
+		f.Level = len(chain)
+		texts, chain = append(texts, from.Data), append(chain, from)
+		layer := r.Parse(f, from.Data, nodes.Format{Keys: everyKey()})
+		if layer == nil {
+			return nil
+		}
+		r.Version(layer)
+		root = nodes.Merge(root, layer)
+		at := layer.Get("extends")
+		if at == nil {
+			break
+		}
+		next, ok := r.base(at, from, chain)
+		if !ok {
+			return nil
+		}
+		from = next
+	}
+	r.input.Fingerprint = source.Fingerprint(texts)
+	return root
+}
+
+// everyKey lists the keys that may stand on a line of their own.
+func everyKey() []string {
+	return slices.Concat(fileKeys, kindKeys, tightenActions, generatorKeys(), commonKeys,
+		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
+}
+
+// base finds the file that the node at names.
+func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source) (source.Source, bool) {
+	name := strings.TrimSpace(at.Text)
+	if at.Shape != nodes.Scalar || at.Null || name == "" {
+		r.Fail(at, NoBase, finding.Values{"found": at.Called()})
+		return source.Source{}, false
+	}
+	base, err := from.Beside(name)
+	if err != nil {
+		r.missingBase(at, name, err)
+		return source.Source{}, false
+	}
+	if slices.ContainsFunc(chain, base.SameAs) {
+		named := ""
+		if builtin, ok := from.BuiltinBase(name); ok {
+			named = builtin.Stem()
+		}
+		r.Fail(at, BaseInCircle, finding.Values{"file": problem.Quoted(base.File), "builtin": named})
+		return source.Source{}, false
+	}
+	if len(chain) >= maxChain {
+		r.Fail(at, LongChain, finding.Values{"most": maxChain})
+		return source.Source{}, false
+	}
+	return base, true
+}
+
+func (r *reader) missingBase(at *nodes.Node, name string, err error) {
+	if !errors.Is(err, fs.ErrNotExist) {
+		r.Fail(at, BaseUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
+		return
+	}
+	meant, all := r.Source.Meant(name)
+	r.Fail(at, BaseMissing, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
+}

@@ -1,0 +1,140 @@
+package meaning
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// Fasteners collects the fasteners of a joint, each by its id and its place in
+// the file.
+type Fasteners struct {
+	problems *form.Reader
+	joint    *geometry.Joint
+	index    map[string]int // into Joint.Fasteners
+	from     []*nodes.Node  // the point or the generator, for each fastener
+	places   int            // of all entries, those with a taken id too
+	broken   bool           // some could not be read; a missing id cannot be judged
+}
+
+// NewFasteners gives the empty list of a joint.
+func NewFasteners(r *form.Reader, joint *geometry.Joint) *Fasteners {
+	return &Fasteners{problems: r, joint: joint, index: map[string]int{}}
+}
+
+// Add puts a fastener into the joint, unless its id is taken.
+func (t *Fasteners) Add(from *nodes.Node, f geometry.Fastener) bool {
+	t.places++
+	if i, taken := t.index[f.ID]; taken {
+		t.problems.Fail(from, IDTwice, finding.Values{"id": f.ID, "first": t.from[i].Stood(from)})
+		return false
+	}
+	t.index[f.ID] = len(t.joint.Fasteners)
+	t.from = append(t.from, from)
+	t.joint.Fasteners = append(t.joint.Fasteners, f)
+	return true
+}
+
+const fastenerExample = "[{id: M1, at: [0, 0]}]"
+
+func (r *reader) readFasteners(f form.Fields) {
+	r.fasteners = NewFasteners(r.Reader, &r.input.Joint)
+	n := f.Need("fasteners", fastenerExample)
+	if n == nil {
+		r.fasteners.broken = true
+		return
+	}
+	items := r.TrueList(n, "fasteners", fastenerExample)
+	for _, item := range items {
+		if r.fasteners.places > form.MostFasteners {
+			break
+		}
+		r.fastenerItem(item)
+	}
+	switch count := len(r.input.Joint.Fasteners); {
+	case r.fasteners.places > form.MostFasteners:
+		r.Fail(n, TooManyFasteners, finding.Values{"most": form.MostFasteners})
+	case count == 0 && len(items) > 0 && !r.fasteners.broken:
+		r.Fail(n, NoFastenerLeft, nil)
+	case count == 0:
+		r.fasteners.broken = true
+	}
+	r.fasteners.Check()
+}
+
+// fastenerItem reads one entry of the list: a point, or a generator.
+func (r *reader) fastenerItem(item *nodes.Node) {
+	if item.Shape == nodes.Map {
+		for _, g := range generators {
+			if item.Get(g.name) != nil {
+				r.generator(item, g)
+				return
+			}
+		}
+	}
+	f, ok := r.Fields(item, finding.Term("a fastener"), "id", "at", "kind", "cast", "mark", "grid", "row", "circle", "rectangle")
+	if !ok {
+		r.fasteners.broken = true
+		return
+	}
+	if f.Unknown() && !f.Has("id") && !f.Has("at") { // the unknown key says it all
+		r.fasteners.broken = true
+		return
+	}
+	fastener := geometry.Fastener{}
+	id, at := f.Need("id", "M1"), f.Need("at", "[-47.5, 90]")
+	fastener.Kind = r.fastenerKind(f)
+	if n := f.Get("cast"); n != nil {
+		fastener.Cast, _ = r.Whole(n, "cast", 1, form.MostCast)
+	}
+	if n := f.Get("mark"); n != nil {
+		fastener.Mark, _ = r.Mark(n)
+		r.NotBoth(f)
+	}
+	idOK, atOK := false, false
+	if id != nil {
+		fastener.ID, idOK = r.NewID(id, "id", id.Text)
+	}
+	if at != nil {
+		fastener.At, atOK = r.PointMm(at, "at")
+	}
+	if !idOK || !atOK {
+		r.fasteners.broken = true
+		return
+	}
+	r.addFastener(item, fastener)
+}
+
+func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
+	if r.fasteners.Add(from, f) {
+		r.kinds.used[f.Kind] = true
+	}
+}
+
+// knownFastener gives the index of the fastener that a node names.
+func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
+	if n.Shape != nodes.Scalar || n.Null {
+		r.Fail(n, form.NoID, finding.Values{"what": finding.Term("an id"), "found": n.Called()})
+		return 0, false
+	}
+	i, ok := r.fasteners.index[n.Text]
+	if !ok && !r.fasteners.broken {
+		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(n.Text), "meant": r.Meant(n.Text, r.ids())})
+	}
+	return i, ok
+}
+
+// ids gives the names that a hint can pick from.
+func (r *reader) ids() []string {
+	const hintable = 1000
+	if len(r.input.Joint.Fasteners) > hintable {
+		return nil
+	}
+	ids := make([]string, len(r.input.Joint.Fasteners))
+	for i, f := range r.input.Joint.Fasteners {
+		ids[i] = f.ID
+	}
+	return ids
+}

@@ -1,0 +1,153 @@
+package meaning
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+)
+
+// readOutline reads one closed path, or a list of them.
+func (r *reader) readOutline(f form.Fields) {
+	const example = "[[-222, 74], [222, 74], [222, -106]]"
+	n := f.Get("outline")
+	if n == nil {
+		return
+	}
+	items := r.TrueList(n, "outline", example)
+	if len(items) == 0 {
+		return
+	}
+	paths := []*nodes.Node{n}
+	if first := items[0]; first.Shape == nodes.List && len(first.Items) > 0 && first.Items[0].Shape == nodes.List {
+		paths = items
+	}
+	total := 0
+	for _, path := range paths {
+		if total += len(path.Items); total > form.MostOutlinePoints {
+			r.Fail(n, LongOutline, finding.Values{"most": form.MostOutlinePoints})
+			return
+		}
+		if points, ok := r.path(path, example); ok {
+			r.input.Joint.Outline = append(r.input.Joint.Outline, points)
+		}
+	}
+}
+
+func (r *reader) path(n *nodes.Node, example string) ([]geometry.Point, bool) {
+	if n.Shape != nodes.List || len(n.Items) < 3 {
+		r.Fail(n, ShortPath, finding.Values{"example": example, "found": n.Counted()})
+		return nil, false
+	}
+	points := make([]geometry.Point, len(n.Items))
+	allOK := true
+	for i, item := range n.Items {
+		var ok bool
+		points[i], ok = r.PointMm(item, finding.Term("a point of the outline"))
+		allOK = allOK && ok
+	}
+	return points, allOK
+}
+
+// readFeatures reads what is drawn on the part besides its fasteners.
+func (r *reader) readFeatures(file form.Fields) {
+	n := file.Get("features")
+	if n == nil {
+		return
+	}
+	var front *nodes.Node
+	for _, item := range r.TrueList(n, "features", "[{bore: [0, 0], diameter: 76}]") {
+		f, ok := r.Fields(item, finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front")
+		if !ok {
+			continue
+		}
+		switch {
+		case f.Has("front"):
+			if front != nil {
+				r.Fail(item, FrontTwice, finding.Values{"first": front.Stood(item)})
+			}
+			front = item
+			r.front(f)
+		case f.Has("bore"):
+			r.bore(f)
+		case f.Has("dowel"):
+			r.dowel(f)
+		case f.Has("label"):
+			r.label(f)
+		case f.Mistyped("front", "bore", "dowel", "label"):
+			// Reported already.
+		default:
+			r.Fail(item, NoFeature, finding.Values{"allowed": []string{"bore", "dowel", "label", "front"}})
+		}
+	}
+}
+
+func (r *reader) front(f form.Fields) {
+	f.Refuse(FrontStandsAlone, "bore", "dowel", "diameter", "label", "at")
+	if n := f.Get("front"); n != nil {
+		word, _ := r.Choice(n, "front", "left", "right", "top", "bottom")
+		r.input.Joint.Front = geometry.Front(word)
+	}
+}
+
+func (r *reader) bore(f form.Fields) {
+	f.Refuse(BorePlace, "dowel", "at")
+	centre, ok1 := f.Point("bore")
+	diameter, ok2 := f.Size("diameter", "76")
+	label := f.Text("label")
+	if ok1 && ok2 {
+		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label})
+	}
+}
+
+func (r *reader) dowel(f form.Fields) {
+	f.Refuse(DowelParts, "label", "at")
+	centre, ok1 := f.Point("dowel")
+	diameter, ok2 := f.Size("diameter", "8")
+	if ok1 && ok2 {
+		r.input.Joint.Dowels = append(r.input.Joint.Dowels, geometry.Dowel{Centre: centre, Diameter: diameter})
+	}
+}
+
+func (r *reader) label(f form.Fields) {
+	f.Refuse(LabelParts, "diameter")
+	text := f.Text("label")
+	n := f.Need("at", "[0, -98]")
+	if n == nil {
+		return
+	}
+	if at, ok := r.PointMm(n, "at"); ok {
+		r.input.Joint.Labels = append(r.input.Joint.Labels, geometry.Label{Text: text, At: at})
+	}
+}
+
+// readStations reads the places of parts that go back where they came from.
+func (r *reader) readStations(file form.Fields) {
+	n := file.Get("stations")
+	if n == nil {
+		return
+	}
+	first := map[string]*nodes.Node{}
+	for _, item := range r.TrueList(n, "stations", "[{id: T1, at: [0, 20]}]") {
+		f, ok := r.Fields(item, finding.Term("a station"), "id", "at", "label")
+		if !ok {
+			continue
+		}
+		s := geometry.Station{Label: f.Text("label")}
+		id, at := f.Need("id", "T1"), f.Need("at", "[0, 20]")
+		if id == nil || at == nil {
+			continue
+		}
+		var idOK, atOK bool
+		s.ID, idOK = r.NewID(id, "id", id.Text)
+		s.At, atOK = r.PointMm(at, "at")
+		if earlier := first[s.ID]; earlier != nil && idOK {
+			r.Fail(item, StationTwice, finding.Values{"id": s.ID, "first": earlier.Stood(item)})
+			continue
+		}
+		first[s.ID] = item
+		if idOK && atOK {
+			r.input.Joint.Stations = append(r.input.Joint.Stations, s)
+		}
+	}
+}

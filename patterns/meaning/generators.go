@@ -1,0 +1,223 @@
+package meaning
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/sequence"
+)
+
+// generator is one way to write many fasteners at once.
+type generator struct {
+	name   string
+	keys   []string
+	places func(r *reader, f form.Fields) ([]geometry.Point, bool)
+}
+
+// Every generator also takes kind, id (what stands before the numbers 1, 2, …),
+// omit (ids that are left out; the others keep theirs), cast (the numbers on
+// the part, for its places in the order of their ids) and mark (what is written
+// there with chalk or paint, likewise).
+var commonKeys = []string{"kind", "id", "omit", "cast", "mark"}
+
+var generators = []generator{
+	{"grid", []string{"columns", "rows", "pitch", "centre"}, (*reader).grid},
+	{"row", []string{"count", "pitch", "from", "angle"}, (*reader).row},
+	{"circle", []string{"count", "diameter", "centre", "first", "turn"}, (*reader).circle},
+	{"rectangle", []string{"columns", "rows", "size", "centre"}, (*reader).rectangle},
+}
+
+// generatorKeys lists the generators and their own keys.
+func generatorKeys() []string {
+	var keys []string
+	for _, g := range generators {
+		keys = append(append(keys, g.name), g.keys...)
+	}
+	return keys
+}
+
+// generator reads {grid: {…}} and its like into the joint.
+func (r *reader) generator(item *nodes.Node, g generator) {
+	if _, ok := r.Fields(item, finding.Failed(EntryWith, finding.Values{"generator": g.name}), g.name); !ok {
+		return
+	}
+	f, ok := r.Fields(item.Get(g.name), finding.Term("the "+g.name), append(slices.Clone(g.keys), commonKeys...)...)
+	if !ok {
+		r.fasteners.broken = true
+		return
+	}
+	kind := r.fastenerKind(f)
+	prefix, idOK := r.prefix(f)
+	points, ok := g.places(r, f)
+	if !ok || !idOK || !r.within(item, points) {
+		r.fasteners.broken = true
+		return
+	}
+	if !r.prefixFits(f, prefix, len(points)) {
+		r.fasteners.broken = true
+		return
+	}
+	omitted := r.omitted(f, prefix, len(points))
+	casts, marks := r.casts(f, len(points)-len(omitted)), r.marks(f, len(points)-len(omitted))
+	kept := 0
+	for i, at := range points {
+		id := prefix + strconv.Itoa(i+1)
+		if omitted[id] {
+			continue
+		}
+		fastener := geometry.Fastener{ID: id, Kind: kind, At: at}
+		if kept < len(casts) {
+			fastener.Cast = casts[kept]
+		}
+		if kept < len(marks) {
+			fastener.Mark = marks[kept]
+		}
+		kept++
+		r.addFastener(item, fastener)
+	}
+}
+
+// prefix gives what stands before the number; nothing where there is no id.
+func (r *reader) prefix(f form.Fields) (string, bool) {
+	n := f.Get("id")
+	if n == nil {
+		return "", true
+	}
+	return r.NewID(n, "id", n.Text)
+}
+
+func (r *reader) prefixFits(f form.Fields, prefix string, count int) bool {
+	last := prefix + strconv.Itoa(count)
+	if len([]rune(last)) <= form.MostIDCharacters {
+		return true
+	}
+	r.Fail(f.Get("id"), form.LongID, finding.Values{"id": problem.Quoted(last), "most": form.MostIDCharacters})
+	return false
+}
+
+// within checks that every place can be drawn.
+func (r *reader) within(item *nodes.Node, points []geometry.Point) bool {
+	for i, p := range points {
+		if math.Abs(p.X) > form.MostCoordinateMm || math.Abs(p.Y) > form.MostCoordinateMm {
+			r.Fail(item, PlaceTooFar, finding.Values{"number": i + 1, "count": len(points)})
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) omitted(f form.Fields, prefix string, count int) map[string]bool {
+	n := f.Get("omit")
+	if n == nil {
+		return nil
+	}
+	known := map[string]bool{}
+	for i := range count {
+		known[prefix+strconv.Itoa(i+1)] = true
+	}
+	omitted := map[string]bool{}
+	for _, item := range r.Several(n) {
+		switch {
+		case item.Shape != nodes.Scalar || !known[item.Text]:
+			r.Fail(item, OmitUnknown, finding.Values{"found": item.Called(), "what": f.What, "from": prefix + "1", "to": prefix + strconv.Itoa(count)})
+		case omitted[item.Text]:
+			r.Fail(item, OmitTwice, finding.Values{"id": item.Text})
+		default:
+			omitted[item.Text] = true
+		}
+	}
+	return omitted
+}
+
+func (r *reader) casts(f form.Fields, count int) []int {
+	n := r.forEach(f, "cast", "numbers", count)
+	if n == nil {
+		return nil
+	}
+	casts := make([]int, count)
+	for i, item := range n.Items {
+		casts[i], _ = r.Whole(item, "cast", 1, form.MostCast)
+	}
+	return casts
+}
+
+func (r *reader) marks(f form.Fields, count int) []string {
+	n := r.forEach(f, "mark", "marks", count)
+	if n == nil {
+		return nil
+	}
+	r.NotBoth(f)
+	marks := make([]string, count)
+	for i, item := range n.Items {
+		marks[i], _ = r.Mark(item)
+	}
+	return marks
+}
+
+// forEach gives the list of a generator that says something for each place.
+func (r *reader) forEach(f form.Fields, key string, of finding.Term, count int) *nodes.Node {
+	n := f.Get(key)
+	if n != nil && (n.Shape != nodes.List || len(n.Items) != count) {
+		r.Fail(n, NotForEach, finding.Values{"key": key, "count": count, "of": of, "what": f.What, "found": n.Counted()})
+		return nil
+	}
+	return n
+}
+
+func (r *reader) grid(f form.Fields) ([]geometry.Point, bool) {
+	columns, ok1 := f.Places("columns", 1, "5")
+	rows, ok2 := f.Places("rows", 1, "2")
+	pitchX, pitchY, ok3 := f.Two("pitch", "[95, 90]", true)
+	centre, ok4 := f.Point("centre")
+	if !ok1 || !ok2 || !ok3 || !ok4 || !f.FewEnough(columns*rows) {
+		return nil, false
+	}
+	return geometry.Grid(columns, rows, pitchX, pitchY, centre), true
+}
+
+func (r *reader) row(f form.Fields) ([]geometry.Point, bool) {
+	count, ok1 := f.Places("count", 1, "5")
+	pitch, ok2 := f.Size("pitch", "60")
+	from, ok3 := f.Point("from")
+	angleDeg, ok4 := f.Angle("angle", 0)
+	if !ok1 || !ok2 || !ok3 || !ok4 {
+		return nil, false
+	}
+	return geometry.Row(count, pitch, from, angleDeg), true
+}
+
+// circle starts at the top and runs clockwise, as bolt circles are numbered
+// (ASME PCC-1), where the file says nothing else.
+func (r *reader) circle(f form.Fields) ([]geometry.Point, bool) {
+	count, ok1 := f.Places("count", 1, "16")
+	diameter, ok2 := f.Size("diameter", "240")
+	centre, ok3 := f.Point("centre")
+	firstDeg, ok4 := f.Angle("first", 90)
+	clockwise, ok5 := true, true
+	if n := f.Get("turn"); n != nil {
+		var turn string
+		turn, ok5 = r.turnWord(n)
+		clockwise = turn == string(sequence.TurnRight)
+	}
+	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 {
+		return nil, false
+	}
+	return geometry.Circle(count, diameter, centre, firstDeg, clockwise), true
+}
+
+func (r *reader) rectangle(f form.Fields) ([]geometry.Point, bool) {
+	columns, ok1 := f.Places("columns", 2, "5")
+	rows, ok2 := f.Places("rows", 0, "2")
+	width, height, ok3 := f.Two("size", "[300, 160]", false)
+	centre, ok4 := f.Point("centre")
+	if !ok1 || !ok2 || !ok3 || !ok4 || !f.FewEnough(2*(columns+rows)) {
+		return nil, false
+	}
+	return geometry.Rectangle(columns, rows, width, height, centre), true
+}

@@ -1,0 +1,252 @@
+package meaning
+
+import (
+	"slices"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/head"
+)
+
+// maxKinds is far more than any joint has.
+const maxKinds = 100
+
+// kindTable holds the fastener kinds by name.
+type kindTable struct {
+	names   []string
+	at      map[string]*nodes.Node
+	used    map[string]bool // by a fastener
+	faulty  map[string]bool // something about it could not be read
+	implied bool
+	broken  bool // the list is unreadable; names in it cannot be judged
+	unsure  bool // a fastener's kind is unknown; what it leaves unused cannot be judged
+}
+
+var kindKeys = []string{"thread", "class", "length", "grip", "into", "engagement", "lubricant",
+	"friction", "head", "nut", "washer", "hole", "reuse"}
+
+func (r *reader) readKinds(f form.Fields) {
+	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
+	n := f.Get("kinds")
+	if n == nil {
+		r.kinds.broken = f.Has("kinds") || f.Mistyped("kinds")
+		r.kinds.implied = true
+		r.addKind(f.Node, plan.Kind{Name: form.ImpliedKind, Implied: true})
+		return
+	}
+	if n.Shape != nodes.Map || len(n.Entries) == 0 {
+		r.kinds.broken = true
+		r.Fail(n, NoKinds, finding.Values{"found": emptyOr(n), "example": "kinds: {main: {thread: M10}}"})
+		return
+	}
+	if len(n.Entries) > maxKinds {
+		r.kinds.broken = true
+		r.Fail(n, TooManyKinds, finding.Values{"count": len(n.Entries), "most": maxKinds})
+		return
+	}
+	for _, e := range n.Entries {
+		name, ok := r.TextUpTo(e.Key, finding.Term("a kind's name"), 40)
+		if !ok {
+			r.kinds.broken = true
+			continue
+		}
+		before := r.Count()
+		r.addKind(e.Key, r.kind(name, e.Value))
+		r.kinds.faulty[name] = r.ErrorsSince(before)
+	}
+}
+
+func emptyOr(n *nodes.Node) any {
+	if n.Shape == nodes.Map && len(n.Entries) == 0 {
+		return finding.Term("an empty map")
+	}
+	return n.Called()
+}
+
+func (r *reader) addKind(at *nodes.Node, k plan.Kind) {
+	r.input.Kinds = append(r.input.Kinds, k)
+	r.kinds.names = append(r.kinds.names, k.Name)
+	r.kinds.at[k.Name] = at
+}
+
+func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
+	k := plan.Kind{Name: name}
+	if n.Null { // main: with nothing behind it is a kind of which only the name is known
+		return k
+	}
+	f, ok := r.Fields(n, finding.Failed(TheKind, finding.Values{"kind": name}), kindKeys...)
+	if !ok {
+		return k
+	}
+	r.threadAndClass(f, &k)
+	k.Length = f.Length("length")
+	k.Grip = f.Length("grip")
+	k.Into = r.into(f)
+	k.Engagement = f.Length("engagement")
+	k.Lubricant = r.lubricant(f)
+	k.HeadForm, k.HeadAcross = r.headOf(f)
+	k.NutAcross = f.Length("nut")
+	r.checkStud(f, k)
+	k.WasherFace = f.Length("washer")
+	k.Hole = f.Length("hole")
+	if at := f.Get("friction"); at != nil {
+		k.Friction = r.friction(at)
+	}
+	if at := f.Get("reuse"); at != nil {
+		word, _ := r.Choice(at, "reuse", string(plan.ReuseOnce), string(plan.ReuseInspect), string(plan.ReuseYes))
+		k.Reuse = plan.Reuse(word)
+	}
+	return k
+}
+
+// headOf reads the form of the head, or the width across flats of a hexagon.
+func (r *reader) headOf(f form.Fields) (form head.Form, across unit.Length) {
+	n := f.Get("head")
+	if n == nil {
+		return "", 0
+	}
+	if strings.ContainsAny(n.Text, "0123456789") {
+		return "", f.Length("head")
+	}
+	var words []string
+	for _, form := range head.Forms {
+		words = append(words, string(form))
+	}
+	if slices.Contains(words, n.Text) {
+		return head.Form(n.Text), 0
+	}
+	r.Fail(n, NoHead, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, words), "allowed": words})
+	return "", 0
+}
+
+// checkStud refuses a head on a stud: its nut is what a wrench turns.
+func (r *reader) checkStud(f form.Fields, k plan.Kind) {
+	if n := f.Get("head"); n != nil && k.Stud() {
+		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
+	}
+}
+
+// friction reads one coefficient for both places, or one or a span for each.
+func (r *reader) friction(n *nodes.Node) *plan.Friction {
+	if n.Shape != nodes.Map {
+		span, ok := r.coefficients(n, "friction")
+		if !ok {
+			return nil
+		}
+		return &plan.Friction{Thread: span, Head: span}
+	}
+	f, _ := r.Fields(n, "friction", "thread", "head")
+	const example = "{thread: [0.10, 0.14], head: 0.12}"
+	inThread, underHead := f.Need("thread", example), f.Need("head", example)
+	if inThread == nil || underHead == nil {
+		return nil
+	}
+	thread, okThread := r.coefficients(inThread, finding.Term("friction in the thread"))
+	head, okHead := r.coefficients(underHead, finding.Term("friction under the head"))
+	if !okThread || !okHead {
+		return nil
+	}
+	return &plan.Friction{Thread: thread, Head: head}
+}
+
+// coefficients reads 0.12 or [0.10, 0.14].
+func (r *reader) coefficients(n *nodes.Node, what any) (plan.Range, bool) {
+	items := r.Several(n)
+	if len(items) == 0 || len(items) > 2 {
+		r.Fail(n, NoCoefficients, finding.Values{"what": what, "found": n.Found()})
+		return plan.Range{}, false
+	}
+	values := make([]float64, len(items))
+	for i, item := range items {
+		v, ok := r.Number(item, what)
+		if ok && (v <= 0 || v > 1) {
+			r.Fail(item, NoCoefficient, finding.Values{"what": what, "written": problem.Quoted(item.Text)})
+			ok = false
+		}
+		if !ok {
+			return plan.Range{}, false
+		}
+		values[i] = v
+	}
+	span := plan.Range{Low: values[0], High: values[len(values)-1]}
+	if span.Low > span.High {
+		r.Fail(n, HighestFirst, finding.Values{"what": what, "low": span.Low, "high": span.High})
+		return span, false
+	}
+	return span, true
+}
+
+// fastenerKind gives the kind of a fastener or a generator; empty where it is
+// unknown, which is reported.
+func (r *reader) fastenerKind(f form.Fields) string {
+	kind, ok := r.kindOf(f)
+	if !ok {
+		r.kinds.unsure = true
+	}
+	return kind
+}
+
+// kindOf gives the kind that a map names, or the only one.
+func (r *reader) kindOf(f form.Fields) (string, bool) {
+	if !f.Has("kind") {
+		if len(r.kinds.names) == 1 || r.kinds.broken {
+			return firstOr(r.kinds.names), !r.kinds.broken
+		}
+		if f.Mistyped("kind") {
+			return "", false
+		}
+		r.Fail(f.Node, KindMissing, finding.Values{"what": f.What, "allowed": r.kinds.names})
+		return "", false
+	}
+	n := f.Get("kind")
+	if n == nil {
+		return "", false
+	}
+	return r.knownKind(n)
+}
+
+func firstOr(names []string) string {
+	if len(names) == 0 {
+		return ""
+	}
+	return names[0]
+}
+
+// knownKind checks a kind's name.
+func (r *reader) knownKind(n *nodes.Node) (string, bool) {
+	if r.kinds.broken {
+		return n.Text, false
+	}
+	if r.kinds.implied {
+		r.Fail(n, NoKindsHere, finding.Values{"found": n.Called(), "example": "{" + kindExample(n) + ": {thread: M10}}"})
+		return "", false
+	}
+	if n.Shape != nodes.Scalar || r.kinds.at[n.Text] == nil {
+		r.Fail(n, NoSuchKind, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, r.kinds.names), "allowed": r.kinds.names})
+		return "", false
+	}
+	return n.Text, true
+}
+
+func kindExample(n *nodes.Node) string {
+	if n.Shape == nodes.Scalar && len(n.Text) > 0 && len(n.Text) <= 20 {
+		return n.Text
+	}
+	return "main"
+}
+
+// usedKinds gives the kinds that fasteners have, in the order of the file.
+func (r *reader) usedKinds() []string {
+	var used []string
+	for _, name := range r.kinds.names {
+		if r.kinds.used[name] {
+			used = append(used, name)
+		}
+	}
+	return used
+}

@@ -1,0 +1,78 @@
+package meaning
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/sequence/plan"
+)
+
+const loosenExample = "[{turn: 90°}, {remove: true}]"
+
+// readLoosen reads the stages of loosening; where the file gives none the plan
+// has the usual ones.
+func (r *reader) readLoosen(file form.Fields) {
+	n := file.Get("loosen")
+	if n == nil {
+		return
+	}
+	f, ok := r.Fields(n, "loosen", "stages")
+	if !ok {
+		return
+	}
+	list := f.Need("stages", loosenExample)
+	if list == nil {
+		return
+	}
+	items := r.stageItems(list, loosenExample)
+	for _, item := range items {
+		if stage, ok := r.loosenStage(item); ok {
+			r.input.Loosen = append(r.input.Loosen, stage)
+		}
+	}
+	if len(items) > 0 && len(items) == len(r.input.Loosen) {
+		r.checkRemoved(list)
+	}
+}
+
+func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
+	f, ok := r.Fields(item, finding.Term("a stage of loosen"), string(plan.TurnBack), string(plan.Remove), "of", "note")
+	if !ok {
+		return plan.StageInput{}, false
+	}
+	s := plan.StageInput{Note: f.Text("note")}
+	s.Of, ok = r.stageKinds(f)
+	action := f.Which(string(plan.TurnBack), string(plan.Remove))
+	if action == "" {
+		return s, false
+	}
+	s.Do = plan.Action(action)
+	n := f.Get(action)
+	if n == nil {
+		return s, false
+	}
+	if s.Do == plan.TurnBack {
+		return s, r.turnAngle(&s, n) && ok
+	}
+	out, known := r.YesNo(n, "remove")
+	if known && !out {
+		r.Fail(n, RemoveNo, finding.Values{"written": n.Text, "allowed": []string{"true"}})
+	}
+	return s, ok && known && out
+}
+
+// checkRemoved makes sure that the fasteners come out in the end.
+func (r *reader) checkRemoved(list *nodes.Node) {
+	stages := r.input.Loosen
+	if stages[len(stages)-1].Do != plan.Remove {
+		r.Fail(list.Items[len(list.Items)-1], NotTakenOut, finding.Values{"example": "{remove: true}"})
+		return
+	}
+	for _, kind := range r.usedKinds() {
+		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && covers(s, kind) }) {
+			r.Fail(list, KindNotTakenOut, finding.Values{"kind": kind})
+		}
+	}
+}

@@ -1,0 +1,134 @@
+package meaning
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// makersList reads the maker's own sequence, which names every fastener of the
+// kinds once. No kinds means all fasteners. It gives the ids.
+//
+// A manual prints the numbers that are cast on the part. The list may name
+// these in place of the ids, where none of them is the id of a fastener and
+// every fastener that the list is for has its own cast number. A list that
+// mixes the two is an error, since 3 could then mean either.
+func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
+	members := r.of(kinds)
+	index, byCast, ok := r.namedBy(n, kinds, members)
+	if !ok {
+		return nil
+	}
+	var list []string
+	var unknown []*nodes.Node
+	first := map[string]*nodes.Node{}
+	for _, item := range n.Items {
+		f, known := r.listed(item, index)
+		if !known {
+			unknown = append(unknown, item)
+			continue
+		}
+		if earlier := first[f.ID]; earlier != nil {
+			r.Fail(item, TwiceInOrder, finding.Values{"name": calledIn(f, byCast), "first": earlier.Stood(item)})
+			continue
+		}
+		first[f.ID] = item
+		if kinds != nil && !slices.Contains(kinds, f.Kind) {
+			r.Fail(item, OtherKind, finding.Values{"id": f.ID, "kind": f.Kind, "kinds": kinds})
+			continue
+		}
+		list = append(list, f.ID)
+	}
+	if r.fasteners.broken {
+		return list
+	}
+	var left []string
+	for _, f := range members {
+		if first[f.ID] == nil {
+			left = append(left, calledIn(f, byCast))
+		}
+	}
+	r.misnamed(n, unknown, left, byCast)
+	return list
+}
+
+// listed gives the fastener that an item of the list names.
+func (r *reader) listed(item *nodes.Node, index map[string]int) (geometry.Fastener, bool) {
+	if item.Shape != nodes.Scalar {
+		return geometry.Fastener{}, false
+	}
+	i, known := index[item.Text]
+	if !known {
+		return geometry.Fastener{}, false
+	}
+	return r.input.Joint.Fasteners[i], true
+}
+
+// calledIn is what a list calls a fastener, with the id where that is another.
+func calledIn(f geometry.Fastener, byCast bool) string {
+	if byCast {
+		return fmt.Sprintf("%d (%s)", f.Cast, f.ID)
+	}
+	return f.ID
+}
+
+// namedBy gives what the list goes by: the ids, or the cast numbers.
+func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Fastener) (index map[string]int, byCast, ok bool) {
+	casts := map[string]int{}
+	for _, f := range members {
+		if f.Cast != 0 {
+			casts[strconv.Itoa(f.Cast)] = r.fasteners.index[f.ID]
+		}
+	}
+	var anID, aCast *nodes.Node
+	for _, item := range n.Items {
+		if item.Shape != nodes.Scalar {
+			continue
+		}
+		if _, isID := r.fasteners.index[item.Text]; isID {
+			anID = item
+		} else if _, isCast := casts[item.Text]; isCast {
+			aCast = item
+		}
+	}
+	switch {
+	case aCast == nil || r.fasteners.broken:
+		return r.fasteners.index, false, true
+	case anID != nil:
+		r.Fail(aCast, IDsAndCasts, finding.Values{"id": anID.Text, "cast": aCast.Text})
+		return nil, false, false
+	}
+	return casts, true, r.checkCast(n, kinds)
+}
+
+// misnamed reports the names that no fastener has, and the fasteners that the
+// order leaves out. One slip is both of these and yet one problem.
+func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, byCast bool) {
+	oneSlipEach := len(left) > 0 && len(left) <= len(unknown)
+	for _, item := range unknown {
+		if item.Shape != nodes.Scalar || item.Null {
+			r.Fail(item, form.NoID, finding.Values{"what": finding.Term("an id"), "found": item.Called()})
+			continue
+		}
+		code, meant, lacks := NoSuchFastener, r.Meant(item.Text, left), []string(nil)
+		if byCast {
+			code = NoSuchCast
+		}
+		switch {
+		case meant == "" && oneSlipEach:
+			lacks = left
+		case meant == "":
+			meant = r.Meant(item.Text, r.ids())
+		}
+		r.Fail(item, code, finding.Values{"name": problem.Quoted(item.Text), "meant": meant, "left": lacks})
+	}
+	if len(left) > 0 && !oneSlipEach {
+		r.Fail(n, OrderLeavesOut, finding.Values{"names": left})
+	}
+}

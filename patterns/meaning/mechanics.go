@@ -1,0 +1,108 @@
+package meaning
+
+import (
+	"errors"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/thread"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
+)
+
+// threadAndClass reads the thread and the property class of a kind. A class
+// that nobody knows is an error. One that its standard does not make in this
+// size is a warning: the order and the maker's figures still hold.
+func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
+	if n := f.Get("thread"); n != nil {
+		k.Thread = r.thread(n)
+	}
+	n := f.Get("class")
+	if n == nil {
+		return
+	}
+	text, ok := r.Text(n, "class")
+	if !ok {
+		return
+	}
+	k.Class = text
+	var err error
+	if k.Thread != nil {
+		_, err = strength.ParseClass(text, *k.Thread)
+	}
+	if elsewhere := classOfAnyThread(text); elsewhere != nil {
+		if err == nil {
+			err = elsewhere
+		}
+		r.Unreadable(n, finding.Error, nil, err)
+	} else if err != nil {
+		r.Unreadable(n, finding.Warning, nil, err)
+	}
+}
+
+// thread reads the name of a thread. A pitch that no standard has, but that a
+// maker may well have cut, is a warning: the maker's figures stand without it.
+func (r *reader) thread(n *nodes.Node) *thread.Thread {
+	text, ok := r.QuantityText(n, "thread")
+	if !ok {
+		return nil
+	}
+	t, err := thread.Parse(text)
+	var unlisted *thread.UnlistedPitchError
+	if errors.As(err, &unlisted) && unlisted.Thread != (thread.Thread{}) {
+		r.Unreadable(n, finding.Warning, nil, err)
+		return &unlisted.Thread
+	}
+	if err != nil {
+		r.Unreadable(n, finding.Error, nil, err)
+		return nil
+	}
+	return &t
+}
+
+// classOfAnyThread says whether the class exists at all: every class is made in
+// one of these two threads.
+func classOfAnyThread(text string) error {
+	var err error
+	for _, name := range []string{"M10", "3/8-16 UNC"} {
+		t, parseErr := thread.Parse(name)
+		if parseErr != nil {
+			return parseErr
+		}
+		if _, classErr := strength.ParseClass(text, t); classErr == nil {
+			return nil
+		} else if err == nil {
+			err = classErr
+		}
+	}
+	return err
+}
+
+// lubricant reads what is on the thread. An unknown one is a warning, and only
+// where the friction is not stated: it is printed, but nothing can be worked
+// out from it.
+func (r *reader) lubricant(f form.Fields) string {
+	text := f.Text("lubricant")
+	if text == "" || f.Has("friction") {
+		return text
+	}
+	if _, err := screw.FrictionOf(text); err != nil {
+		r.Unreadable(f.Get("lubricant"), finding.Warning, nil, err)
+	}
+	return text
+}
+
+// into reads the material of the tapped hole. An unknown one is a warning, as
+// the order and the maker's figures hold without it.
+func (r *reader) into(f form.Fields) string {
+	text := f.Text("into")
+	if text == "" {
+		return ""
+	}
+	if _, err := strength.ParseMaterial(text); err != nil {
+		r.Unreadable(f.Get("into"), finding.Warning, "into", err)
+	}
+	return text
+}

@@ -1,0 +1,40 @@
+package meaning
+
+import (
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// Places says where the parts of a pattern stand, so that what is found out
+// about them later is reported there. A part may stand in a file that is
+// extended.
+type Places struct {
+	file   string
+	stages []*nodes.Node
+	kinds  map[string]*nodes.Node
+}
+
+func (r *reader) places() Places {
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at}
+}
+
+// Stage gives the place of a tightening stage, from 1. Any other number means
+// the whole file, with line 0. Severity and What are left to the caller.
+func (p Places) Stage(n int) problem.Problem {
+	if n < 1 || n > len(p.stages) {
+		return p.of(nil)
+	}
+	return p.of(p.stages[n-1])
+}
+
+// Kind gives the place of a fastener kind by its name. A name that is not in
+// the pattern means the whole file, with line 0. Severity and What are left to
+// the caller.
+func (p Places) Kind(name string) problem.Problem { return p.of(p.kinds[name]) }
+
+func (p Places) of(at *nodes.Node) problem.Problem {
+	if at == nil {
+		return problem.Problem{File: p.file}
+	}
+	return at.Place()
+}

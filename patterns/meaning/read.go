@@ -1,0 +1,107 @@
+// Package meaning makes the input of a plan of a pattern file: what the keys say
+// about the joint, and whether that can be. One file has one key of the pattern.
+// It may import form and nodes, and of the calculating half the rooms whose
+// words a pattern uses.
+package meaning
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+	"drawdown/sequence/plan"
+)
+
+var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
+	"clusters", "outline", "features", "stations", "joint", "mirror", "extends", "tighten", "loosen", "cautions"}
+
+// reader collects what one pattern file says and what is wrong with it.
+type reader struct {
+	*form.Reader
+	input     plan.Input
+	kinds     kindTable
+	fasteners *Fasteners
+	stars     []star
+	stages    []*nodes.Node // of tightening, beside input.Tighten
+}
+
+// Read reads a pattern with all that it extends, and says where the stages and
+// kinds of the input stand. The list holds every problem of the file (the first
+// thousand of a hopeless one), in reading order; when Stops says that one of
+// them stops the work, the input is empty.
+//
+// The joint is as the file draws it. Where Mirror is set, the plan mirrors the
+// finished order together with the joint, so that the second bank's order is
+// the exact mirror image of the first one's.
+func Read(from source.Source) (plan.Input, Places, problem.List) {
+	r := &reader{Reader: form.NewReader(from)}
+	if root := r.load(); root != nil {
+		r.pattern(root)
+	}
+	problems := r.List()
+	if problems.Stops() {
+		return plan.Input{}, Places{file: from.File}, problems
+	}
+	return r.input, r.places(), problems
+}
+
+// pattern reads the joined file. The order matters: fasteners name kinds, and
+// all that follows names fasteners.
+func (r *reader) pattern(root *nodes.Node) {
+	if root.Get("strip") != nil && root.Get("fasteners") == nil {
+		r.Fail(root.KeyNode("strip"), IsMachine, nil)
+		return
+	}
+	f, _ := r.Fields(root, finding.Term("the file"), fileKeys...)
+	f.Versioned()
+	r.head(f)
+	r.readKinds(f)
+	r.readFasteners(f)
+	r.readOutline(f)
+	r.readFeatures(f)
+	r.readStations(f)
+	r.readClamped(f)
+	r.readTighten(f)
+	r.readLoosen(f)
+	r.readClusters(f)
+	r.checkStars()
+	r.input.Cautions = f.Cautions()
+	r.checkUnused()
+}
+
+// head reads what is printed in the header, the units and the mirror.
+func (r *reader) head(f form.Fields) {
+	if n := f.Need("title", "Cylinder head"); n != nil {
+		r.input.Title, _ = r.Text(n, "title")
+	}
+	r.input.Name = r.Source.Name(r.input.Title)
+	r.input.Machine = f.Text("machine")
+	r.input.View = f.Text("view")
+	if n := f.Get("revision"); n != nil {
+		const longestRevision = 40
+		r.input.Revision, _ = r.TextUpTo(n, "revision", longestRevision)
+	}
+	if n := f.Get("date"); n != nil {
+		r.input.Date = r.Date(n)
+	}
+	f.Units()
+	if n := f.Get("mirror"); n != nil {
+		word, _ := r.Choice(n, "mirror", string(geometry.AxisX), string(geometry.AxisY))
+		r.input.Mirror = geometry.Axis(word)
+		r.checkMirrorTitle(f)
+	}
+}
+
+// checkUnused warns of kinds that no fastener has.
+func (r *reader) checkUnused() {
+	if r.fasteners.broken || len(r.input.Joint.Fasteners) == 0 || r.kinds.broken || r.kinds.unsure {
+		return
+	}
+	for _, name := range r.kinds.names {
+		if !r.kinds.used[name] {
+			r.Warn(r.kinds.at[name], KindUnused, finding.Values{"kind": name})
+		}
+	}
+}

@@ -1,0 +1,86 @@
+package meaning
+
+import (
+	"fmt"
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/nodes"
+	"drawdown/sequence/plan"
+)
+
+// covers says whether the stage works on fasteners of the kind.
+func covers(s plan.StageInput, kind string) bool {
+	return s.Do != plan.Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
+}
+
+// checkCovered warns of kinds that no stage tightens.
+func (r *reader) checkCovered(at *nodes.Node, complete bool) {
+	if !complete {
+		return
+	}
+	for _, kind := range r.usedKinds() {
+		if !slices.ContainsFunc(r.input.Tighten, func(s plan.StageInput) bool {
+			return s.Do != plan.BackOff && covers(s, kind)
+		}) {
+			r.Warn(at, KindNotTightened, finding.Values{"kind": kind})
+		}
+	}
+}
+
+// checkShares makes sure that the torque which a percentage is of can be worked
+// out, and is one for all the kinds of the stage.
+func (r *reader) checkShares() {
+	for i, s := range r.input.Tighten {
+		if s.Do != plan.Percent {
+			continue
+		}
+		var kinds []plan.Kind
+		for _, k := range r.input.Kinds {
+			if r.kinds.used[k.Name] && !r.kinds.faulty[k.Name] && covers(s, k.Name) {
+				kinds = append(kinds, k)
+			}
+		}
+		if _, err := plan.TorqueShare(kinds, s.Percent); err != nil {
+			r.Unreadable(r.stages[i], finding.Error, nil, err)
+		}
+	}
+}
+
+// checkRising warns of a torque under the one before it, which a wrench cannot
+// set: it clicks at once. A check pass repeats the figure; after backing off
+// the count starts anew.
+func (r *reader) checkRising() {
+	for _, kind := range r.kinds.names {
+		var last plan.StageInput
+		for i, s := range r.input.Tighten {
+			if !covers(s, kind) {
+				continue
+			}
+			if s.Do == last.Do && falls(last, s) {
+				r.Warn(r.stages[i], FigureFalls, finding.Values{"do": string(s.Do), "kind": kind, "from": figureOf(last), "to": figureOf(s)})
+			}
+			if s.Do != plan.Advance {
+				last = s
+			}
+		}
+	}
+}
+
+func falls(a, b plan.StageInput) bool {
+	const dust = 1e-9
+	switch b.Do {
+	case plan.Tighten:
+		return b.Torque.Nm() < a.Torque.Nm()*(1-dust)
+	case plan.Percent:
+		return b.Percent < a.Percent
+	}
+	return false
+}
+
+func figureOf(s plan.StageInput) string {
+	if s.Do == plan.Percent {
+		return fmt.Sprintf("%g %%", s.Percent)
+	}
+	return s.Torque.String()
+}

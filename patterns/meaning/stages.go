@@ -1,0 +1,195 @@
+package meaning
+
+import (
+	"slices"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+const (
+	maxTorqueNm = 100_000
+	maxAngleDeg = 720
+	maxStages   = 200
+)
+
+var tightenActions = []string{
+	string(plan.Tighten), string(plan.Advance), string(plan.Percent), string(plan.BackOff), string(plan.Wait),
+}
+
+// stageWays are the ways that a single stage can take; cast and the maker's
+// list belong to the order.
+var stageWays = []sequence.Way{
+	sequence.Auto, sequence.Spiral, sequence.Cross, sequence.RowWay, sequence.Star, sequence.Circular,
+}
+
+const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
+
+// readTighten reads the order, the stages and their source. A file without
+// tighten is an order only, which is worth a warning.
+func (r *reader) readTighten(file form.Fields) {
+	if !file.Has("tighten") {
+		if file.Mistyped("tighten") {
+			return
+		}
+		r.Warn(file.Node, NoFigures, nil)
+		return
+	}
+	n := file.Get("tighten")
+	if n == nil {
+		return
+	}
+	f, ok := r.Fields(n, "tighten", "order", "stages", "source")
+	if !ok {
+		return
+	}
+	r.readOrder(f)
+	r.input.Source = f.Text("source")
+	list := f.Need("stages", stagesExample)
+	if list == nil {
+		return
+	}
+	for _, item := range r.stageItems(list, stagesExample) {
+		if stage, ok := r.tightenStage(item); ok {
+			r.input.Tighten = append(r.input.Tighten, stage)
+			r.stages = append(r.stages, item)
+		}
+	}
+	r.checkCovered(list, len(r.stages) > 0 && len(r.stages) == len(list.Items))
+	r.checkRising()
+	r.checkShares()
+}
+
+// stageItems gives the stages of a list, as many as a person can work through.
+func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
+	items := r.TrueList(list, "stages", example)
+	if len(items) > maxStages {
+		r.Fail(list, TooManyStages, finding.Values{"count": len(items), "most": maxStages})
+		return nil
+	}
+	return items
+}
+
+func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
+	allowed := append(slices.Clone(tightenActions), "of", "way", "turn", "note")
+	f, ok := r.Fields(item, finding.Term("a stage"), allowed...)
+	if !ok {
+		return plan.StageInput{}, false
+	}
+	s := plan.StageInput{Note: f.Text("note")}
+	action := f.Which(tightenActions...)
+	if action == "" {
+		return s, false
+	}
+	s.Do = plan.Action(action)
+	n := f.Get(action)
+	figureOK := n != nil && r.figure(&s, n)
+	if s.Do == plan.Wait {
+		f.Refuse(WaitIsForAll, "of", "way", "turn")
+		return s, figureOK
+	}
+	s.Of, ok = r.stageKinds(f)
+	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff {
+		r.Warn(item, StageForAll, finding.Values{"kinds": r.kinds.names})
+	}
+	if at := f.Get("way"); at != nil {
+		word, wayOK := r.Choice(at, "way", wayNames(stageWays)...)
+		s.Way, ok = sequence.Way(word), ok && wayOK
+	}
+	s.Turn = r.turn(f)
+	switch {
+	case s.Way == sequence.Star && ok:
+		r.stars = append(r.stars, star{f.Node.Get("way"), s.Of})
+	case !f.Has("way"):
+		r.idleTurn(f, WayNotNamed)
+	}
+	return s, ok && figureOK
+}
+
+// figure reads the figure of a tightening action.
+func (r *reader) figure(s *plan.StageInput, n *nodes.Node) bool {
+	switch s.Do {
+	case plan.Tighten:
+		return r.torque(s, n)
+	case plan.Percent:
+		return r.percent(s, n)
+	case plan.Wait:
+		return r.wait(s, n)
+	default:
+		return r.turnAngle(s, n)
+	}
+}
+
+func (r *reader) torque(s *plan.StageInput, n *nodes.Node) bool {
+	t, ok := form.Parsed(r.Reader, n, "torque", unit.ParseTorque)
+	if ok && (t.Nm() <= 0 || t.Nm() > maxTorqueNm) {
+		r.Fail(n, TorqueOutOfReach, finding.Values{"written": problem.Quoted(n.Text), "most": maxTorqueNm})
+		return false
+	}
+	s.Torque = t
+	return ok
+}
+
+func (r *reader) turnAngle(s *plan.StageInput, n *nodes.Node) bool {
+	v, ok := r.AngleDeg(n, string(s.Do))
+	if ok && (v <= 0 || v > maxAngleDeg) {
+		r.Fail(n, NoTurnAngle, finding.Values{"do": string(s.Do), "written": problem.Quoted(n.Text), "most": maxAngleDeg})
+		return false
+	}
+	s.Angle = unit.Angle(v)
+	return ok
+}
+
+func (r *reader) percent(s *plan.StageInput, n *nodes.Node) bool {
+	bare := *n
+	bare.Text = strings.TrimSuffix(strings.TrimSpace(n.Text), "%")
+	v, ok := r.Number(&bare, "percent")
+	if ok && (v <= 0 || v > 100) {
+		r.Fail(n, NoPercent, finding.Values{"written": problem.Quoted(n.Text)})
+		return false
+	}
+	s.Percent = v
+	return ok
+}
+
+func (r *reader) wait(s *plan.StageInput, n *nodes.Node) bool {
+	v, ok := form.Parsed(r.Reader, n, "wait", unit.ParseDuration)
+	if ok && v <= 0 {
+		r.Fail(n, NoTime, finding.Values{"written": problem.Quoted(n.Text)})
+		return false
+	}
+	s.Wait = v
+	return ok
+}
+
+// stageKinds reads of: one kind or a list of them.
+func (r *reader) stageKinds(f form.Fields) ([]string, bool) {
+	n := f.Get("of")
+	if n == nil {
+		return nil, !f.Has("of")
+	}
+	if n.Shape == nodes.List && len(n.Items) == 0 {
+		r.Fail(n, NoKindInStage, finding.Values{"allowed": r.kinds.names})
+		return nil, false
+	}
+	var kinds []string
+	allOK := true
+	for _, item := range r.Several(n) {
+		kind, ok := r.knownKind(item)
+		switch {
+		case !ok:
+			allOK = false
+		case slices.Contains(kinds, kind):
+			r.Fail(item, KindTwiceInStage, finding.Values{"kind": kind})
+		default:
+			kinds = append(kinds, kind)
+		}
+	}
+	return kinds, allOK
+}

@@ -1,0 +1,99 @@
+package measured
+
+import (
+	"fmt"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/survey"
+	"drawdown/patterns/form"
+	"drawdown/patterns/writing"
+)
+
+// Draft gives the pattern file of a survey: the holes that are fixed, the
+// others as comments, in the words that say gives them, and as a caution on the
+// card, and a regular layout where the holes come near to one.
+func (s Survey) Draft(solved survey.Solution, say func(finding.Finding) string) writing.Draft {
+	report := s.Report(solved)
+	d := writing.Draft{Title: s.Title, Machine: s.Machine, HolesMm: map[string]float64{}, Notes: []string{
+		fmt.Sprintf("Worked out by drawdown survey from %d readings between %d holes; %s.", len(s.Network.Readings), len(s.IDs), say(report.Agreement())),
+		"Hold the printed card against the part.",
+	}}
+	for _, doubt := range slices.Concat(report.Suspects(), report.LooseHoles(), report.Side(), report.Doubts()) {
+		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
+	}
+	missing := map[int]bool{}
+	for _, l := range solved.Loose {
+		switch id := s.IDs[l.Hole]; l.Why {
+		case survey.Free:
+			missing[l.Hole] = true
+			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is not in this pattern: its place is not measured", id))
+		case survey.TwoPlaces:
+			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s may lie elsewhere: the survey fits two places", id))
+		case survey.Weak:
+			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is drawn to %.1f mm only: the survey hardly fixes it", id, solved.ErrorsMm[l.Hole]))
+		}
+	}
+	if solved.Mirrored {
+		d.Cautions = append(d.Cautions, "This may be the mirror image of the part: the survey does not tell the two apart")
+	}
+	for i, id := range s.IDs {
+		if missing[i] {
+			continue
+		}
+		kind := form.ImpliedKind
+		if diameter := s.Network.Diameters[i]; diameter > 0 {
+			kind = "hole " + writing.Number(diameter)
+			d.HolesMm[kind] = diameter
+		}
+		d.Joint.Fasteners = append(d.Joint.Fasteners, geometry.Fastener{ID: id, Kind: kind, At: solved.Points[i], Mark: markOf(id)})
+	}
+	d.Offer = s.Offer(solved)
+	return d
+}
+
+// Report says what the solution of the survey shows.
+func (s Survey) Report(solved survey.Solution) survey.Report {
+	return survey.Report{Network: s.Network, Solution: solved, IDs: s.IDs, Ways: s.Ways}
+}
+
+// markOf gives the mark that stands on the part where the holes were named for
+// the work: an id that is short is what was chalked there.
+func markOf(id string) string {
+	if len([]rune(id)) > form.MostMark {
+		return ""
+	}
+	return id
+}
+
+// Offer gives the regular layout that the holes come near to; nil where they
+// come near to none, or where a hole is not fixed.
+func (s Survey) Offer(solved survey.Solution) *writing.Layout {
+	if len(solved.Loose) > 0 {
+		return nil
+	}
+	steps := survey.MillimetreSteps
+	if s.Inches {
+		steps = survey.InchSteps
+	}
+	const nearMm = 0.3 // further off a layout says more than was measured
+	near := max(nearMm, 5*solved.ScatterMm)
+	regular, ok := survey.Recognise(solved.Points, near, solved.ScatterMm, steps)
+	if !ok {
+		return nil
+	}
+	layout := &writing.Layout{Regular: regular, ID: writing.RegularIDs[regular.Shape]}
+	if diameter := s.Network.Diameters[0]; diameter > 0 {
+		layout.Kind = "hole " + writing.Number(diameter)
+	}
+	for _, diameter := range s.Network.Diameters {
+		if diameter != s.Network.Diameters[0] {
+			return nil // a layout has one kind
+		}
+	}
+	return layout
+}
+
+// regularIDs are what stands before the numbers where nobody says otherwise.
+var regularIDs = map[survey.Shape]string{survey.Grid: "M", survey.Row: "C", survey.Circle: "S", survey.Rectangle: "R"}

@@ -1,0 +1,52 @@
+package nodes
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"drawdown/geometry/finding"
+)
+
+// checkCharacters finds what is no text: another encoding than UTF-8, and
+// control characters. It gives the place of the first one;
+// no code where there is none.
+func checkCharacters(data []byte) (line, column int, why finding.Finding) {
+	if bytes.HasPrefix(data, []byte{0xFE, 0xFF}) || bytes.HasPrefix(data, []byte{0xFF, 0xFE}) {
+		return 1, 1, finding.Failed(UTF16, nil)
+	}
+	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
+	line, column = 1, 1
+	for i := 0; i < len(data); {
+		r, size := utf8.DecodeRune(data[i:])
+		switch {
+		case r == utf8.RuneError && size == 1:
+			return line, column, finding.Failed(NotUTF8, finding.Values{"byte": fmt.Sprintf("%02X", data[i])})
+		case r == 0:
+			return line, column, finding.Failed(NUL, nil)
+		case !isYAMLCharacter(r):
+			return line, column, finding.Failed(ControlCharacter, finding.Values{"character": fmt.Sprintf("%04X", r)})
+		}
+		i += size
+		column++
+		if r == '\r' && i < len(data) && data[i] == '\n' {
+			continue
+		}
+		if strings.ContainsRune("\n\r\u0085\u2028\u2029", r) {
+			line, column = line+1, 1
+		}
+	}
+	return 0, 0, why
+}
+
+// isYAMLCharacter is c-printable of YAML 1.1, section 4.1.1.
+func isYAMLCharacter(r rune) bool {
+	switch {
+	case r == '\t', r == '\n', r == '\r', r == 0x85:
+		return true
+	case r < 0x20, r >= 0x7F && r < 0xA0, r == 0xFEFF, r == 0xFFFE, r == 0xFFFF:
+		return false
+	}
+	return true
+}

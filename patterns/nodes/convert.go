@@ -1,0 +1,106 @@
+package nodes
+
+import (
+	"math"
+	"slices"
+
+	"gopkg.in/yaml.v3"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
+)
+
+// converter turns the parser's nodes into ours.
+type converter struct {
+	problems *Problems
+	file     *File
+	anchored map[*yaml.Node]*Node
+	open     map[*yaml.Node]bool // anchors that we stand in
+}
+
+// convert gives nil for an alias that stands inside its own part, which is
+// reported.
+func (c *converter) convert(y *yaml.Node) *Node {
+	if y.Kind == yaml.AliasNode {
+		return c.alias(y)
+	}
+	if done := c.anchored[y]; done != nil {
+		return done
+	}
+	n := &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column), size: 1}
+	if y.Anchor != "" {
+		c.open[y] = true
+		defer delete(c.open, y)
+	}
+	c.checkTag(y, n)
+	switch y.Kind {
+	case yaml.SequenceNode:
+		c.list(y, n)
+	case yaml.MappingNode:
+		c.mapping(y, n)
+	default:
+		n.Text, n.Null = y.Value, y.ShortTag() == "!!null"
+	}
+	if y.Anchor != "" {
+		c.anchored[y] = n
+	}
+	return n
+}
+
+func (c *converter) alias(y *yaml.Node) *Node {
+	if c.open[y.Alias] {
+		at := &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column)}
+		c.problems.Fail(at, AliasInItself, finding.Values{"alias": y.Value})
+		return nil
+	}
+	return c.convert(y.Alias)
+}
+
+func (c *converter) list(y *yaml.Node, n *Node) {
+	n.Shape = List
+	for _, item := range y.Content {
+		child := c.convert(item)
+		if child == nil {
+			continue
+		}
+		n.Items = append(n.Items, child)
+		n.grow(child)
+	}
+}
+
+func (c *converter) mapping(y *yaml.Node, n *Node) {
+	n.Shape = Map
+	first := map[string]*Node{}
+	pairs := c.pairs(y)
+	for i := 0; i+1 < len(pairs); i += 2 {
+		key, value := c.convert(pairs[i]), c.convert(pairs[i+1])
+		if key == nil || value == nil {
+			continue
+		}
+		n.grow(value)
+		n.grow(key)
+		if key.Shape != Scalar {
+			c.problems.Fail(key, KeyIsNoWord, finding.Values{"found": key.Called()})
+			continue
+		}
+		if earlier := first[key.Text]; earlier != nil {
+			c.problems.Fail(key, KeyTwice, finding.Values{"key": problem.Quoted(key.Text), "line": earlier.Line})
+			continue
+		}
+		first[key.Text] = key
+		n.Entries = append(n.Entries, Entry{key, value})
+	}
+}
+
+// grow adds a child's size and stops short of overflow.
+func (n *Node) grow(child *Node) {
+	n.size = min(math.MaxInt/4, n.size+child.size)
+}
+
+var plainTags = []string{"!!str", "!!int", "!!float", "!!bool", "!!null", "!!seq", "!!map", "!!timestamp", "!!merge"}
+
+func (c *converter) checkTag(y *yaml.Node, n *Node) {
+	if y.Style&yaml.TaggedStyle != 0 && !slices.Contains(plainTags, y.ShortTag()) {
+		c.problems.Fail(n, TagIdle, finding.Values{"tag": problem.Quoted(y.ShortTag())})
+	}
+}

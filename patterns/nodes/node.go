@@ -1,0 +1,82 @@
+package nodes
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
+)
+
+// Shape is what a node is.
+type Shape uint8
+
+const (
+	Scalar Shape = iota
+	List
+	Map
+)
+
+// Node is one value of a file with its place. Aliases are resolved and
+// repeated keys are gone.
+type Node struct {
+	Shape   Shape
+	Text    string // of a scalar, as written
+	Null    bool   // nothing stands there
+	Items   []*Node
+	Entries []Entry
+	size    int // nodes in it, every alias counted in full
+
+	File         *File
+	Line, Column int
+}
+
+// Entry is a key of a map with its value.
+type Entry struct{ Key, Value *Node }
+
+// Get gives the value of a key; nil where it is missing.
+func (n *Node) Get(key string) *Node {
+	for _, e := range n.Entries {
+		if e.Key.Text == key {
+			return e.Value
+		}
+	}
+	return nil
+}
+
+// KeyNode gives the key itself, for its place.
+func (n *Node) KeyNode(key string) *Node {
+	for _, e := range n.Entries {
+		if e.Key.Text == key {
+			return e.Key
+		}
+	}
+	return n
+}
+
+// Called gives what stands there, as a value of a finding.
+func (n *Node) Called() any {
+	switch {
+	case n.Null:
+		return finding.Term("nothing")
+	case n.Shape == List:
+		return finding.Term("a list")
+	case n.Shape == Map:
+		return finding.Term("a map")
+	}
+	return problem.Quoted(n.Text)
+}
+
+// Counted gives what stands where a number of entries should.
+func (n *Node) Counted() any {
+	if n.Shape == List {
+		return len(n.Items)
+	}
+	return n.Called()
+}
+
+// Stood says where n stands, for a finding at another node.
+func (n *Node) Stood(other *Node) finding.Finding {
+	file := ""
+	if n.File != other.File {
+		file = n.File.Name
+	}
+	return finding.Failed(StandsAt, finding.Values{"line": n.Line, "file": file})
+}

@@ -1,0 +1,92 @@
+package nodes
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+
+	"gopkg.in/yaml.v3"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/source"
+)
+
+// Format is what a sort of file looks like at its top.
+type Format struct {
+	Keys    []string // that may stand on a line of their own
+	Example string   // of the whole file; empty for one that begins with drawdown: 1
+}
+
+// Parse reads one file into nodes. It gives nil where the text is unreadable; the
+// problems then say why.
+func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
+	if !p.IsText(f, data) {
+		return nil
+	}
+	document, second, err := decode([]byte(f.Text))
+	if err != nil {
+		p.syntax(f, err, format.Keys)
+		return nil
+	}
+	if document == nil || len(document.Content) == 0 {
+		p.Report(f, 1, 1, finding.Failed(Empty, finding.Values{"example": format.Example}))
+		return nil
+	}
+	if second != nil {
+		line, column := f.clamp(second.Line, second.Column)
+		p.Report(f, line, column, finding.Failed(SecondDocument, finding.Values{"example": format.Example}))
+	}
+	return p.rootOf(f, document, format)
+}
+
+// IsText says whether the bytes are a text that is not too large, and reports
+// them otherwise.
+func (p *Problems) IsText(f *File, data []byte) bool {
+	if len(data) > source.MostBytes {
+		p.Report(f, 0, 0, finding.Failed(TooLarge, finding.Values{"most": source.MostBytes >> 20}))
+		return false
+	}
+	line, column, why := checkCharacters(data)
+	if why.Code != "" {
+		p.Report(f, line, column, why)
+	}
+	return why.Code == ""
+}
+
+func (p *Problems) rootOf(f *File, document *yaml.Node, format Format) *Node {
+	c := converter{problems: p, file: f, anchored: map[*yaml.Node]*Node{}, open: map[*yaml.Node]bool{}}
+	root := c.convert(document.Content[0])
+	if root.Shape != Map && format.Example == "" {
+		p.Fail(root, NoKeys, finding.Values{"found": root.Called()})
+		return nil
+	}
+	if root.size > 100_000+10*len(f.Text) {
+		p.Fail(root, AliasesGrow, nil)
+		return nil
+	}
+	return root
+}
+
+// decode parses the first document and looks for a second one.
+func decode(text []byte) (document, second *yaml.Node, err error) {
+	defer func() {
+		if v := recover(); v != nil { // the parser's own slips must not end the program
+			err = fmt.Errorf("%v", v)
+		}
+	}()
+	decoder := yaml.NewDecoder(bytes.NewReader(text))
+	var first, next yaml.Node
+	if err := decoder.Decode(&first); err != nil {
+		if errors.Is(err, io.EOF) {
+			return nil, nil, nil
+		}
+		return nil, nil, err
+	}
+	if err := decoder.Decode(&next); err == nil {
+		return &first, &next, nil
+	} else if !errors.Is(err, io.EOF) {
+		return nil, nil, err
+	}
+	return &first, nil, nil
+}

@@ -1,0 +1,16 @@
+package scan
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with a picture.
+const (
+	EmptyScan     finding.Code = "scan empty"           // file
+	ScanTooLarge  finding.Code = "scan too large"       // file, most
+	TooManyPixels finding.Code = "scan too many pixels" // file, width, height, most
+	TooMuchMemory finding.Code = "scan too much memory" // file, size, most
+	Damaged       finding.Code = "scan damaged"         // file, format, why
+	IsPDF         finding.Code = "scan is pdf"          // file
+	OtherPicture  finding.Code = "scan other picture"   // file, format
+	NoPicture     finding.Code = "scan no picture"      // file
+	Unreadable    finding.Code = "scan unreadable"      // file, why
+)

@@ -1,0 +1,33 @@
+package source
+
+import (
+	"io/fs"
+
+	"drawdown/geometry/finding"
+)
+
+// What a name can lack to be a file.
+const (
+	NotThere  finding.Code = "reader no such file" // sort, name, meant, all
+	OtherSort finding.Code = "reader other sort"   // sort, name: a machine's name for a pattern, or the other way round
+	IsFolder  finding.Code = "reader folder"       // sort, path
+)
+
+// nameError is a name that the user has to mend: what was found, and which of
+// the errors of package fs it counts as.
+type nameError struct {
+	found finding.Finding
+	as    error
+}
+
+func misnamed(code finding.Code, as error, values finding.Values) error {
+	return &nameError{finding.Failed(code, values), as}
+}
+
+// folder says that a path names a folder, where a file of the sort is wanted.
+func folder(sort, path string) error {
+	return misnamed(IsFolder, fs.ErrInvalid, finding.Values{"sort": sort, "path": path})
+}
+
+func (e *nameError) Error() string   { return e.found.Error() }
+func (e *nameError) Unwrap() []error { return []error{e.found, e.as} }

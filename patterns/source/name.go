@@ -1,0 +1,106 @@
+package source
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// maxStemCharacters keeps the names of the output files short.
+const maxStemCharacters = 60
+
+// Stem is what the files are called that are written; empty where the source has
+// no name.
+func (s Source) Stem() string { return s.stem }
+
+// stemOf gives the file name without its ending, made safe for Windows.
+func stemOf(path string) string {
+	name := strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || strings.ContainsRune(`<>:"/\|?*`, r) {
+			return '-'
+		}
+		return r
+	}, bareName(filepath.Base(path)))
+	return safeStem(name)
+}
+
+// Name gives the stem of the files that are written: that of the file, else one
+// made from the title.
+func (s Source) Name(title string) string {
+	if s.stem != "" {
+		return s.stem
+	}
+	return Slug(title)
+}
+
+// Slug makes a file stem from a title: Cylinder head becomes cylinder-head.
+func Slug(title string) string {
+	var b strings.Builder
+	gap := false
+	for _, r := range norm.NFD.String(title) {
+		switch {
+		case unicode.Is(unicode.Mn, r):
+			// An accent; its letter stays.
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			if gap && b.Len() > 0 {
+				b.WriteByte('-')
+			}
+			gap = false
+			b.WriteRune(unicode.ToLower(r))
+		default:
+			gap = true
+		}
+	}
+	return safeStem(b.String())
+}
+
+// safeStem keeps clear of the names that Windows refuses: devices, and names
+// that end in a point or a blank.
+func safeStem(name string) string {
+	if runes := []rune(name); len(runes) > maxStemCharacters {
+		name = string(runes[:maxStemCharacters])
+	}
+	name = strings.TrimRight(strings.TrimSpace(name), ". -")
+	if name == "" {
+		return "pattern"
+	}
+	device, _, _ := strings.Cut(name, ".")
+	if isWindowsDevice(strings.ToUpper(strings.TrimSpace(device))) {
+		return "pattern-" + name
+	}
+	return name
+}
+
+// isWindowsDevice follows "Naming Files, Paths, and Namespaces" of the Windows
+// documentation.
+func isWindowsDevice(name string) bool {
+	switch name {
+	case "CON", "PRN", "AUX", "NUL":
+		return true
+	}
+	runes := []rune(name)
+	return len(runes) == 4 && (strings.HasPrefix(name, "COM") || strings.HasPrefix(name, "LPT")) &&
+		strings.ContainsRune("0123456789¹²³", runes[3])
+}
+
+// Fingerprint is the first 4 bytes of the SHA-256 over the files of a chain,
+// the extending file first, as 7c1e 90b4. Line ends count as line feeds, so
+// that a checkout on Windows has the same one.
+func Fingerprint(files [][]byte) string {
+	hash := sha256.New()
+	for _, data := range files {
+		hash.Write(UnixLines(data))
+	}
+	sum := hash.Sum(nil)
+	return fmt.Sprintf("%x %x", sum[:2], sum[2:4])
+}
+
+// UnixLines gives a text with line feeds.
+func UnixLines(data []byte) []byte {
+	return bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
+}

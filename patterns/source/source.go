@@ -1,0 +1,137 @@
+// Package source finds what the readers read: a built-in file, a path, standard
+// input, or bytes from elsewhere. It knows names, folders and bounds, and
+// nothing of what stands in a file. It may import geometry/finding and
+// patterns/problem.
+package source
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"drawdown/patterns/problem"
+)
+
+// MostBytes bounds a pattern file; ten thousand fasteners, each on a line of
+// its own, take about one megabyte.
+const MostBytes = 8 << 20
+
+// Source is a file and what is known about where it came from. A Shelf, Open or
+// FromBytes makes one.
+type Source struct {
+	File string // as problems name it
+	Data []byte
+
+	// Printable gives the first character of a text that the sheets' typeface
+	// lacks, and whether there is one. Where it is nil the text is not checked.
+	Printable func(text string) (missing rune, found bool)
+
+	stem   string // of the output files; empty: made from the title
+	folder string // where other files are looked for
+	path   string // of the file itself; empty: built in, or from a stream
+	files  bool   // it may name files, not only built-in patterns
+	bases  *Shelf // the patterns that it may name; nil for none
+}
+
+// FromBytes gives a Source for a file that came from elsewhere.
+func FromBytes(file string, data []byte) Source { return Source{File: file, Data: data} }
+
+// Open finds a file of at most so many bytes: "-" is standard input, anything
+// else is a path. One byte more is read, so that the reader can tell.
+func Open(name string, stdin io.Reader, most int64) (Source, error) {
+	if name != "-" {
+		return openFile(name, most)
+	}
+	data, err := io.ReadAll(io.LimitReader(stdin, most+1))
+	if err != nil {
+		return Source{}, fmt.Errorf("reading standard input: %w", err)
+	}
+	return Source{File: "<stdin>", Data: data, files: true}, nil
+}
+
+func openFile(path string, most int64) (Source, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return Source{}, err // names the operation, the path and the reason
+	}
+	defer file.Close()
+	if about, err := file.Stat(); err == nil && about.IsDir() {
+		return Source{}, folder("pattern", path)
+	}
+	data, err := io.ReadAll(io.LimitReader(file, most+1))
+	if err != nil {
+		return Source{}, err
+	}
+	return Source{File: path, Data: data, stem: stemOf(path), folder: filepath.Dir(path), path: path, files: true}, nil
+}
+
+// Beside finds the pattern that the source names: a file beside it first, and
+// among the built-in patterns then. A built-in pattern's plain name always means
+// the built-in one.
+func (s Source) Beside(name string) (Source, error) {
+	if base, ok := s.bases.find(name); ok {
+		return base, nil
+	}
+	err := error(fs.ErrNotExist)
+	if s.files {
+		path := filepath.FromSlash(name)
+		if !filepath.IsAbs(path) {
+			path = filepath.Join(s.folder, path)
+		}
+		var base Source
+		if base, err = openFile(path, MostBytes); err == nil {
+			base.bases = s.bases
+			return base, nil
+		}
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		if base, ok := s.BuiltinBase(name); ok {
+			return base, nil
+		}
+	}
+	return Source{}, err
+}
+
+// BuiltinBase finds the built-in pattern that the name of a file means.
+func (s Source) BuiltinBase(name string) (Source, bool) { return s.bases.find(bareName(name)) }
+
+// Meant gives the built-in pattern whose name is near, and lists them all.
+func (s Source) Meant(name string) (meant string, all []string) {
+	all = s.bases.Names()
+	return problem.Nearest(bareName(name), all), all
+}
+
+// SameAs says whether two sources are one file.
+func (s Source) SameAs(other Source) bool {
+	if s.path == "" || other.path == "" {
+		return s.path == other.path && s.File == other.File
+	}
+	about, err := os.Stat(s.path)
+	aboutOther, errOther := os.Stat(other.path)
+	return err == nil && errOther == nil && os.SameFile(about, aboutOther)
+}
+
+// Reason is what the system says, without the path.
+func Reason(err error) error {
+	var inPath *fs.PathError
+	if errors.As(err, &inPath) {
+		return inPath.Err
+	}
+	return err
+}
+
+func isYAMLName(name string) bool {
+	extension := strings.ToLower(filepath.Ext(name))
+	return extension == ".yaml" || extension == ".yml"
+}
+
+func bareName(name string) string {
+	if isYAMLName(name) {
+		return name[:len(name)-len(filepath.Ext(name))]
+	}
+	return name
+}

@@ -1,0 +1,246 @@
+package table
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+)
+
+// Answer is the order that a student gave.
+type Answer struct {
+	Student string // as the table gives it
+	Sheet   int    // from 1
+	Order   string // names with blanks between; empty where the student gave none
+	Line    int    // of the table
+	// Unread is what is wrong with a row that cannot be marked, none where it
+	// can. Student and Sheet are then empty and 0 where they are not known.
+	Unread []finding.Finding
+}
+
+// maxAnswers bounds a table of answers: more than a school has students.
+const maxAnswers = 10_000
+
+// longestStudent bounds a name in letters: it stands on one line.
+const longestStudent = 80
+
+// answersExample is the start of a table of answers, for messages.
+const answersExample = "student,sheet,order"
+
+// ReadAnswers reads a table of answers. Its heading names the columns: student,
+// sheet where there are several, and order, with the names of the fasteners and
+// blanks between; or, in place of order, the columns 1, 2, 3 and on, a name in
+// each. Columns are parted by commas, semicolons or tabs. Lines that begin with
+// # are left out; a row whose order is blank is an answer that was not given. The
+// check says whether a list can be read for a sheet; what it says is reported at
+// the list.
+//
+// A row that cannot be read stops nobody else: it is warned of, and its answer
+// says why it cannot be marked. Only a heading that is wrong, a line that is no
+// row of a table (a quote that is not closed takes in the rows below it), or a
+// table of which no row can be read, stops the work.
+func ReadAnswers(from source.Source, sheets int, check func(sheet int, order string) error) ([]Answer, problem.List) {
+	t := &answerTable{sheet: newSheet(from), sheets: sheets, check: check}
+	if t.open() {
+		t.read()
+		t.excuse()
+	}
+	return form.Read(t.answers, t.List())
+}
+
+type answerTable struct {
+	sheet
+	sheets  int
+	check   func(sheet int, order string) error
+	student int   // columns, from 0; −1 for none
+	number  int   // of the sheet
+	order   []int // one, or one a position
+	width   int   // columns of the heading
+	answers []Answer
+	faults  []*problem.Problem // of one row alone
+}
+
+func (t *answerTable) read() {
+	headed := false
+	for {
+		cells, ok := t.row()
+		switch {
+		case !ok:
+			return
+		case cells == nil:
+			if len(t.answers) == 0 && t.Count() == 0 {
+				t.Report(t.file, 1, 1, finding.Failed(NoAnswers, finding.Values{"example": answersExample}))
+			}
+			return
+		case !headed:
+			if headed = t.heading(cells); !headed {
+				return
+			}
+		case len(t.answers) == maxAnswers:
+			t.Fail(t.cell(0, cells[0]), TooManyAnswers, finding.Values{"most": maxAnswers})
+			return
+		default:
+			t.answer(cells)
+		}
+	}
+}
+
+// heading reads what the columns hold.
+func (t *answerTable) heading(cells []string) bool {
+	t.student, t.number, t.width = -1, -1, len(cells)
+	list := -1
+	for i, cell := range cells {
+		n := t.cell(i, cell)
+		name := strings.ToLower(n.Text)
+		position, err := strconv.Atoi(name)
+		seen := map[string]int{"student": t.student, "sheet": t.number, "order": list}
+		switch before, known := seen[name]; {
+		case known && before >= 0:
+			t.Fail(n, ColumnTwice, finding.Values{"column": name})
+			return false
+		case name == "student":
+			t.student = i
+		case name == "sheet":
+			t.number = i
+		case name == "order":
+			list = i
+		case err == nil && position == len(t.order)+1:
+			t.order = append(t.order, i)
+		case err == nil:
+			t.Fail(n, PositionOutOfTurn, finding.Values{"column": problem.Quoted(n.Text), "next": len(t.order) + 1})
+			return false
+		case name == "":
+		default:
+			t.Fail(n, UnknownColumn, finding.Values{"column": problem.Quoted(n.Text), "meant": t.Meant(name, []string{"student", "sheet", "order"})})
+			return false
+		}
+	}
+	at := t.cell(0, cells[0])
+	switch {
+	case t.student < 0:
+		t.Fail(at, ColumnMissing, finding.Values{"column": "student"})
+	case list >= 0 && len(t.order) > 0:
+		t.Fail(t.cell(list, "order"), OrderAndPositions, nil)
+	case list < 0 && len(t.order) == 0:
+		t.Fail(at, ColumnMissing, finding.Values{"column": "order"})
+	case t.number < 0 && t.sheets > 1:
+		t.Fail(at, SheetMissing, finding.Values{"count": t.sheets})
+	default:
+		if list >= 0 {
+			t.order = []int{list}
+		}
+		return true
+	}
+	return false
+}
+
+// excuse makes warnings of what is wrong with single rows, where others can be
+// marked.
+func (t *answerTable) excuse() {
+	if t.Full() || !slices.ContainsFunc(t.answers, func(a Answer) bool { return len(a.Unread) == 0 }) {
+		return
+	}
+	for _, p := range t.faults {
+		why := finding.Warned(RowNotMarked, finding.Values{"why": *p.Found})
+		p.Severity, p.Found = problem.Warning, &why
+	}
+}
+
+// answer reads one answer.
+func (t *answerTable) answer(cells []string) {
+	if strings.TrimSpace(strings.Join(cells, "")) == "" {
+		return // a line of separators, as spreadsheets leave them
+	}
+	get := func(i int) *nodes.Node {
+		if i < len(cells) {
+			return t.cell(i, cells[i])
+		}
+		return t.cell(0, "")
+	}
+	before := t.Count()
+	student := get(t.student)
+	answer := Answer{Sheet: 1, Line: student.Line}
+	if student.Text == "" {
+		t.Fail(get(0), StudentMissing, nil)
+	} else if name, ok := t.TextUpTo(student, finding.Term("the student"), longestStudent); ok {
+		answer.Student = name
+	}
+	if t.number >= 0 {
+		answer.Sheet, _ = t.Whole(get(t.number), finding.Term("the sheet"), 1, max(1, t.sheets))
+	}
+	if len(cells) > t.width {
+		t.Fail(t.cell(t.width, cells[t.width]), TooManyColumns, nil)
+	} else {
+		t.listOf(&answer, get)
+	}
+	if t.ErrorsSince(before) {
+		t.setAside(&answer, before)
+	} else {
+		t.again(student, answer)
+	}
+	t.answers = append(t.answers, answer)
+}
+
+// setAside notes why a row cannot be marked.
+func (t *answerTable) setAside(answer *Answer, before int) {
+	for _, p := range t.ErrorsAfter(before) {
+		t.faults = append(t.faults, p)
+		answer.Unread = append(answer.Unread, *p.Found)
+	}
+	answer.Order = ""
+}
+
+// answerList is the order of a row.
+type answerList struct {
+	names []string
+	at    *nodes.Node // where it begins
+}
+
+// listOf reads the order of a row into its answer.
+func (t *answerTable) listOf(answer *Answer, get func(int) *nodes.Node) {
+	list := t.list(get)
+	answer.Order = strings.Join(list.names, " ")
+	if len(list.names) == 0 || answer.Sheet == 0 {
+		return
+	}
+	if err := t.check(answer.Sheet, answer.Order); err != nil {
+		t.Unreadable(list.at, finding.Error, nil, err)
+	}
+}
+
+func (t *answerTable) list(get func(int) *nodes.Node) answerList {
+	list := answerList{at: get(t.order[0])}
+	if len(t.order) == 1 {
+		list.names = strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(list.at.Text))
+		return list
+	}
+	gap, told := (*nodes.Node)(nil), false
+	for _, i := range t.order {
+		n := get(i)
+		if n.Text == "" {
+			if gap == nil {
+				gap = n
+			}
+			continue
+		}
+		if gap != nil && !told {
+			t.Warn(gap, EmptyPosition, finding.Values{"name": problem.Quoted(n.Text)})
+			told = true
+		}
+		list.names = append(list.names, n.Text)
+	}
+	return list
+}
+
+// again warns of a student who has answered the sheet before.
+func (t *answerTable) again(student *nodes.Node, a Answer) {
+	k := slices.IndexFunc(t.answers, func(b Answer) bool { return b.Student == a.Student && b.Sheet == a.Sheet })
+	if k >= 0 {
+		t.Warn(student, AnsweredTwice, finding.Values{"student": problem.Quoted(a.Student), "line": t.answers[k].Line})
+	}
+}

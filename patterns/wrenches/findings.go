@@ -1,0 +1,14 @@
+package wrenches
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with a list of wrenches.
+const (
+	TooManyWrenches finding.Code = "reader too many wrenches" // count, most
+	WrenchTwice     finding.Code = "reader wrench twice"      // name
+	NoScaleEnd      finding.Code = "reader no scale end"      // written
+	NoScaleStart    finding.Code = "reader no scale start"    // written, end
+	NoDivision      finding.Code = "reader no scale division" // written
+	OtherUnit       finding.Code = "reader other unit"        // key, written, unit
+	BelowZero       finding.Code = "reader below zero"        // key, written
+)

@@ -1,0 +1,140 @@
+// Package wrenches reads a shop's list of torque wrenches. It may import form,
+// nodes and sequence/tension.
+package wrenches
+
+import (
+	"io"
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+	"drawdown/sequence/tension/wrench"
+)
+
+type reader struct{ *form.Reader }
+
+var (
+	fileKeys   = []string{"drawdown", "wrenches"}
+	wrenchKeys = []string{"name", "from", "to", "division", "length"}
+)
+
+// maxWrenches is more than any shop has.
+const maxWrenches = 1000
+
+// Read reads a shop's list of torque wrenches:
+//
+//	wrenches:
+//	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}
+//
+// Range and division are in the unit of the wrench's scale. Without from the
+// scale begins at 0, without division it is read as wrenches of its size are,
+// and the length, from the middle of the grip to the middle of the drive, is
+// needed with an adapter only. The list is empty where a problem stops the work.
+func Read(from source.Source) ([]wrench.Wrench, problem.List) {
+	r := &reader{form.NewReader(from)}
+	var list []wrench.Wrench
+	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
+		list = r.wrenches(root)
+	}
+	return form.Read(list, r.List())
+}
+
+const example = "wrenches: [{name: small, from: 5 N·m, to: 60 N·m}]"
+
+func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
+	f, ok := r.Fields(root, finding.Term("the list of wrenches"), fileKeys...)
+	if !ok {
+		return nil
+	}
+	r.Version(root)
+	at := f.Need("wrenches", example)
+	if at == nil {
+		return nil
+	}
+	items := r.TrueList(at, "wrenches", example)
+	if len(items) > maxWrenches {
+		r.Fail(at, TooManyWrenches, finding.Values{"count": len(items), "most": maxWrenches})
+		return nil
+	}
+	var list []wrench.Wrench
+	for _, item := range items {
+		if w, ok := r.wrench(item); ok {
+			if slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Name == w.Name }) {
+				r.Fail(item, WrenchTwice, finding.Values{"name": problem.Quoted(w.Name)})
+			}
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
+	before := r.Count()
+	f, ok := r.Fields(n, finding.Term("a wrench"), wrenchKeys...)
+	if !ok {
+		return wrench.Wrench{}, false
+	}
+	var w wrench.Wrench
+	if at := f.Need("name", "name: small"); at != nil {
+		w.Name, _ = r.TextUpTo(at, finding.Term("a wrench's name"), 60)
+	}
+	to := f.Need("to", "to: 60 N·m")
+	if to == nil {
+		return w, false
+	}
+	most, ok := form.Parsed(r.Reader, to, "to", unit.ParseTorque)
+	if !ok {
+		return w, false
+	}
+	if most.Value <= 0 {
+		r.Fail(to, NoScaleEnd, finding.Values{"written": problem.Quoted(to.Text)})
+	}
+	w.Max, w.Unit = most.Value, most.Unit
+	w.Min = r.onScaleOf(f, "from", w)
+	w.Division = r.onScaleOf(f, "division", w)
+	w.Length = f.Length("length")
+	r.checkScale(f, w, before)
+	return w, !r.ErrorsSince(before)
+}
+
+// checkScale says what cannot be a scale, where its figures could be read.
+func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
+	if r.ErrorsSince(before) {
+		return
+	}
+	if w.Min >= w.Max {
+		r.Fail(f.Get("from"), NoScaleStart, finding.Values{"written": problem.Quoted(f.Get("from").Text), "end": f.Get("to").Text})
+	}
+	if at := f.Node.Get("division"); at != nil && (w.Division == 0 || w.Division > w.Max/2) {
+		r.Fail(at, NoDivision, finding.Values{"written": problem.Quoted(at.Text)})
+	}
+}
+
+// onScaleOf reads a figure that stands in the unit of the scale; 0 where the
+// key is missing.
+func (r *reader) onScaleOf(f form.Fields, key string, w wrench.Wrench) float64 {
+	n := f.Get(key)
+	if n == nil {
+		return 0
+	}
+	given, ok := form.Parsed(r.Reader, n, key, unit.ParseTorque)
+	switch {
+	case !ok:
+	case given.Unit != w.Unit:
+		r.Fail(n, OtherUnit, finding.Values{"key": key, "written": problem.Quoted(n.Text), "unit": w.Unit.String()})
+	case given.Value < 0:
+		r.Fail(n, BelowZero, finding.Values{"key": key, "written": problem.Quoted(n.Text)})
+	default:
+		return given.Value
+	}
+	return 0
+}
+
+// Open finds a list of wrenches: "-" is standard input, anything else is a path.
+func Open(path string, stdin io.Reader) (source.Source, error) {
+	return source.Open(path, stdin, source.MostBytes)
+}

@@ -1,0 +1,131 @@
+package writing
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/survey"
+	"drawdown/geometry/trace"
+)
+
+// Traced gives the pattern file of what was found in a picture. Doubts stand in
+// it as comments, in the words that say gives them, and those about a bolt's
+// hole on the card too. Notes say where the picture came from.
+func Traced(title, machine string, found trace.Found, notes []string, say func(finding.Finding) string) Draft {
+	d := Draft{Title: title, Machine: machine, HolesMm: map[string]float64{}, Notes: notes}
+	if len(found.Outline) > 2 {
+		d.Joint.Outline = append(d.Joint.Outline, tracedPath(found.Outline))
+	}
+	for _, doubt := range found.Doubts {
+		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
+	}
+	doubtful := 0
+	for _, s := range found.Shapes {
+		for _, doubt := range s.Doubts {
+			d.Notes = append(d.Notes, fmt.Sprintf("Look at %s, %s mm at %s: %s.", s.ID, Number(tenth(s.DiameterMm)), Place(tracedPlace(s.At)), say(doubt)))
+		}
+		if s.Role == trace.Fastener && len(s.Doubts) > 0 {
+			if doubtful++; doubtful <= mostTracedCautions {
+				d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s, %s: the trace is not sure of it; look at the part", s.ID, whereabouts(s.At, found)))
+			}
+		}
+		d.addTraced(s, found)
+	}
+	if more := doubtful - mostTracedCautions; more > 0 {
+		d.Cautions = append(d.Cautions, fmt.Sprintf("The trace is not sure of %d more holes; the pattern file names them", more))
+	}
+	d.Offer = TracedOffer(found)
+	return d
+}
+
+// whereabouts says in which third of the part a place lies, both ways: top
+// right, bottom, left, middle. An id alone is hard to find on a card.
+func whereabouts(at geometry.Point, found trace.Found) string {
+	places := append([]geometry.Point{}, found.Outline...)
+	for _, s := range found.Shapes {
+		places = append(places, s.At)
+	}
+	box := geometry.Bounds(places)
+	third := func(v, from, to float64, low, high string) string {
+		switch {
+		case v < from+(to-from)/3:
+			return low
+		case v > to-(to-from)/3:
+			return high
+		}
+		return ""
+	}
+	words := strings.TrimSpace(third(at.Y, box.Min.Y, box.Max.Y, "bottom", "top") + " " + third(at.X, box.Min.X, box.Max.X, "left", "right"))
+	if words == "" {
+		return "middle"
+	}
+	return words
+}
+
+// mostTracedCautions keeps the card's cautions short.
+const mostTracedCautions = 4
+
+func (d *Draft) addTraced(s trace.Shape, found trace.Found) {
+	at := tracedPlace(s.At)
+	switch s.Role {
+	case trace.Fastener:
+		kind := TracedKind(found, s.Group)
+		d.HolesMm[kind] = tenth(found.GroupsMm[s.Group])
+		d.Joint.Fasteners = append(d.Joint.Fasteners, geometry.Fastener{ID: s.ID, Kind: kind, At: at})
+	case trace.Dowel:
+		d.Joint.Dowels = append(d.Joint.Dowels, geometry.Dowel{Centre: at, Diameter: tenth(s.DiameterMm)})
+	case trace.Bore:
+		d.Joint.Bores = append(d.Joint.Bores, geometry.Bore{Centre: at, Diameter: tenth(s.DiameterMm)})
+	case trace.Port:
+		if len(s.Edge) > 2 {
+			d.Joint.Outline = append(d.Joint.Outline, tracedPath(s.Edge))
+		}
+	}
+}
+
+// TracedKind names the kind of a group of holes by their diameter.
+func TracedKind(found trace.Found, group int) string {
+	return "hole " + Number(tenth(found.GroupsMm[group]))
+}
+
+// TracedOffer gives the regular layout that the holes for fasteners come near
+// to; nil for none, and where they are of several sizes.
+func TracedOffer(found trace.Found) *Layout {
+	var points []geometry.Point
+	group := -1
+	for _, s := range found.Shapes {
+		if s.Role != trace.Fastener {
+			continue
+		}
+		if group >= 0 && s.Group != group {
+			return nil
+		}
+		group = s.Group
+		points = append(points, s.At)
+	}
+	const nearMm, accuracyMm = 0.4, 0.05
+	regular, ok := survey.Recognise(points, nearMm, accuracyMm, survey.MillimetreSteps)
+	if !ok {
+		return nil
+	}
+	regular.OffMm = max(regular.OffMm, 0.01) // no scan tells better
+	return &Layout{Regular: regular, Kind: TracedKind(found, group), ID: RegularIDs[regular.Shape]}
+}
+
+func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
+
+// tracedPlace rounds to a hundredth of a millimetre: more was not seen.
+func tracedPlace(p geometry.Point) geometry.Point {
+	return geometry.Point{X: math.Round(p.X*100)/100 + 0, Y: math.Round(p.Y*100)/100 + 0}
+}
+
+func tracedPath(line []geometry.Point) []geometry.Point {
+	out := make([]geometry.Point, len(line))
+	for i, p := range line {
+		out[i] = tracedPlace(p)
+	}
+	return out
+}

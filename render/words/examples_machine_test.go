@@ -1,0 +1,20 @@
+package words
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/thread"
+	"drawdown/patterns/machine"
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	machine.IsPattern:       {},
+	machine.TooManySteps:    {"count": 3, "most": 200},
+	machine.NoJoint:         {"example": "[M1, M2]"},
+	machine.NoJointName:     {"found": "\"M1\""},
+	machine.JointTwice:      {"name": "M1", "line": 7},
+	machine.NoPattern:       {"name": "M1", "meant": "M2", "allowed": []string{"left", "right"}},
+	machine.NoteOfOneSide:   {"key": "M1", "example": "[M1, M2]"},
+	machine.OfJoints:        {"key": "M1", "owner": "M1"},
+	machine.OfParts:         {"key": "M1", "owner": "M1"},
+	machine.JointUnreadable: {"name": "M1", "why": finding.Failed(thread.LeftHand, nil)},
+})

@@ -1,0 +1,228 @@
+package advice
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/limits"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/judge"
+)
+
+// Branch names what a prediction comes to.
+type Branch string
+
+const (
+	// MendFile: a stage is set below an earlier one and does nothing, so nothing is
+	// judged.
+	MendFile Branch = "mend file"
+
+	// These three without other ways to hold the work against, by the class alone.
+	NothingToChange Branch = "nothing to change" // negligible
+	RepeatOnce      Branch = "repeat once"       // noticeable
+	SeveralPasses   Branch = "several passes"    // strong
+
+	// LeaveIt: no bolt ends low enough to count.
+	LeaveIt Branch = "leave it"
+	// LeaveItsRepeat: the same, and the file's own repeat is what does it.
+	LeaveItsRepeat Branch = "leave it with its repeat"
+
+	// NoCure: no way lifts the lowest bolt by what is worth a word.
+	NoCure Branch = "no cure"
+	// NoCureWith: one does, and still leaves it hopelessly low.
+	NoCureWith Branch = "no cure with the best"
+
+	// AskFor: one way is worth asking the maker for.
+	AskFor Branch = "ask for"
+	// AskForButPass: the same, and the joint is far from even all the same.
+	AskForButPass Branch = "ask for, and go round"
+)
+
+// What is said, by branch and beside it.
+const (
+	SaysMendFile   finding.Code = "advice mend file"
+	SaysNothing    finding.Code = "advice nothing to change"
+	SaysRepeat     finding.Code = "advice repeat once"
+	SaysSeveral    finding.Code = "advice several passes"
+	SaysNotOnAngle finding.Code = "advice not on angles"
+	SaysLeave      finding.Code = "advice leave"
+	SaysKeeps      finding.Code = "advice keeps"        // lowest, sd
+	SaysOwnRepeat  finding.Code = "advice own repeat"   // before, lowest, sd
+	SaysNoCure     finding.Code = "advice no cure"      // lowest
+	SaysNoCureWith finding.Code = "advice no cure with" // lowest, change, best
+	SaysPassedOver finding.Code = "advice passed over"  //
+	SaysGoRound    finding.Code = "advice go round"     //
+	SaysPasses     finding.Code = "advice passes"       // passes
+	SaysAsk        finding.Code = "advice ask"          // change
+	SaysLifts      finding.Code = "advice lifts"        // from, to, nominalFrom, nominalTo
+	SaysUneven     finding.Code = "advice but uneven"   // with, without
+	SaysMaker      finding.Code = "advice maker stands" //
+	SaysNeverAgain finding.Code = "advice never again"  // kinds
+)
+
+// Trial is what the advice is decided by of a way to do the work.
+type Trial struct {
+	Way      Way
+	Lowest   bounds.Band // bolt at the end, in percent; Low is the worst
+	Class    Class       // by that worst
+	UnevenMm bounds.Band // the most on the way
+	Rules    judge.Verdict
+	OwnOrder bool // the order is the file's
+	Less     bool // leaves out what the file has, and is never to be done
+}
+
+// Case is all that the advice is decided by.
+type Case struct {
+	Class         Class   // of the joint as the file has it
+	Falls         bool    // a stage does nothing
+	Trials        []Trial // the file's own first; none: nothing was tried
+	BeforeRepeats float64 // what the lowest bolt had before the file's own repeats of its last torque, in percent; 0: there are none
+	FrictionSD    float64 // that torque brings, in percent
+	Repeats       int     // of the last pass until the softest gasket is even; 0: none, or nobody can say
+	Hundreds      []procedure.Hundred
+}
+
+// Advice is what to do, and why.
+type Advice struct {
+	Branch  Branch
+	Best    int // of the trials: the one that is worth the change; 0: none is
+	Way     Way // of it
+	Head    finding.Finding
+	Reasons []finding.Finding
+}
+
+// Says gives all of it.
+func (a Advice) Says() []finding.Finding { return append([]finding.Finding{a.Head}, a.Reasons...) }
+
+// AsksForRepeat says whether what is worth asking for gives the last torque again.
+func (a Advice) AsksForRepeat() bool {
+	return (a.Branch == AskFor || a.Branch == AskForButPass) && slices.Contains(repeats, a.Way)
+}
+
+// Decide decides. What must never be turned again stands with it.
+func Decide(c Case) Advice {
+	a := c.decided()
+	if kinds := procedure.OnAngle(c.Hundreds); c.Class != Negligible && len(kinds) > 0 {
+		a.Reasons = append(a.Reasons, noted(SaysNeverAgain, finding.Values{"kinds": kinds}))
+	}
+	return a
+}
+
+func (c Case) decided() Advice {
+	switch {
+	case c.Falls:
+		return Advice{Branch: MendFile, Head: noted(SaysMendFile, nil)}
+	case len(c.Trials) == 0:
+		return ByClass(c.Class, len(procedure.OnAngle(c.Hundreds)) > 0)
+	}
+	best, passedOver := c.best()
+	switch {
+	case c.Trials[0].Class == Negligible:
+		return c.leave(best)
+	case best == 0 || c.Trials[best].Lowest.Low < limits.HopelessPercent:
+		return c.noCure(best, passedOver)
+	}
+	return c.askFor(best)
+}
+
+// ByClass is what the class alone asks for.
+func ByClass(class Class, anglesEnd bool) Advice {
+	switch class {
+	case Negligible:
+		return Advice{Branch: NothingToChange, Head: noted(SaysNothing, nil)}
+	case Noticeable:
+		return Advice{Branch: RepeatOnce, Head: noted(SaysRepeat, nil), Reasons: notOnAngle(anglesEnd)}
+	}
+	return Advice{Branch: SeveralPasses, Head: noted(SaysSeveral, nil), Reasons: notOnAngle(anglesEnd)}
+}
+
+func notOnAngle(anglesEnd bool) []finding.Finding {
+	if !anglesEnd {
+		return nil
+	}
+	return []finding.Finding{noted(SaysNotOnAngle, nil)}
+}
+
+// best picks the trial that is worth the change. What torque scatter hides anyway
+// is not, nor is an order that departs from the trade's rules, unless it is the
+// file's; whether one of those would do better is told too.
+func (c Case) best() (best int, passedOver bool) {
+	own := c.Trials[0]
+	for i, trial := range c.Trials {
+		gain, so := trial.Lowest.Low-own.Lowest.Low, c.Trials[best].Lowest.Low-own.Lowest.Low
+		enough := float64(limits.WorthPoints)
+		if trial.Class == Strong {
+			enough = limits.WorthStrongPoints
+		}
+		// An easier change wins unless another lifts the worst bolt by a point more.
+		margin := float64(limits.EasierPoints)
+		if trial.Way == OneMorePass || trial.Way == LastTwice {
+			margin = -margin // to do a stage again is the easiest change of all
+		}
+		switch better := own.Class != Negligible && !trial.Less && gain >= enough && gain > so+margin; {
+		case better && trial.Rules == judge.Departs && !trial.OwnOrder:
+			passedOver = true
+		case better:
+			best = i
+		}
+	}
+	return best, passedOver
+}
+
+func (c Case) leave(best int) Advice {
+	own := c.Trials[0]
+	a := Advice{Branch: LeaveIt, Best: best, Way: c.Trials[best].Way, Head: noted(SaysLeave, nil)}
+	if c.BeforeRepeats > 0 && own.Lowest.Low-c.BeforeRepeats >= limits.WorthPoints {
+		a.Branch = LeaveItsRepeat
+		a.Reasons = []finding.Finding{noted(SaysOwnRepeat, finding.Values{"before": c.BeforeRepeats, "lowest": own.Lowest.Low, "sd": c.FrictionSD})}
+	} else {
+		a.Reasons = []finding.Finding{noted(SaysKeeps, finding.Values{"lowest": own.Lowest.Low, "sd": c.FrictionSD})}
+	}
+	return a
+}
+
+func (c Case) noCure(best int, passedOver bool) Advice {
+	own, other := c.Trials[0], c.Trials[best]
+	a := Advice{Branch: NoCure, Best: best, Way: other.Way, Head: noted(SaysGoRound, nil)}
+	if best == 0 {
+		a.Reasons = append(a.Reasons, noted(SaysNoCure, finding.Values{"lowest": own.Lowest.Low}))
+	} else {
+		a.Branch = NoCureWith
+		a.Reasons = append(a.Reasons, noted(SaysNoCureWith, finding.Values{"lowest": own.Lowest.Low, "change": changed(other.Way, c.Hundreds), "best": other.Lowest.Low}))
+	}
+	if passedOver {
+		a.Reasons = append(a.Reasons, noted(SaysPassedOver, nil))
+	}
+	return c.withPasses(a)
+}
+
+func (c Case) askFor(best int) Advice {
+	own, other := c.Trials[0], c.Trials[best]
+	a := Advice{Branch: AskFor, Best: best, Way: other.Way, Head: noted(SaysAsk, finding.Values{"change": changed(other.Way, c.Hundreds)})}
+	a.Reasons = append(a.Reasons, noted(SaysLifts, finding.Values{
+		"from": own.Lowest.Low, "to": other.Lowest.Low, "nominalFrom": own.Lowest.Nominal, "nominalTo": other.Lowest.Nominal,
+	}))
+	if other.UnevenMm.Nominal > limits.MoreUneven*own.UnevenMm.Nominal {
+		a.Reasons = append(a.Reasons, noted(SaysUneven, finding.Values{"with": other.UnevenMm.Nominal, "without": own.UnevenMm.Nominal}))
+	}
+	if other.Class == Strong {
+		a.Branch = AskForButPass
+		a.Reasons = append(a.Reasons, noted(SaysGoRound, nil))
+		a = c.withPasses(a)
+	}
+	a.Reasons = append(a.Reasons, noted(SaysMaker, nil))
+	return a
+}
+
+// withPasses adds how many passes it takes, where somebody can say.
+func (c Case) withPasses(a Advice) Advice {
+	if c.Repeats > 0 {
+		a.Reasons = append(a.Reasons, noted(SaysPasses, finding.Values{"passes": c.Repeats}))
+	}
+	return a
+}
+
+func noted(code finding.Code, values finding.Values) finding.Finding {
+	return finding.Noted(code, values)
+}

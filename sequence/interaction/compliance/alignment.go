@@ -1,0 +1,44 @@
+package compliance
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// RowEnds finds the two bolts farthest apart, the leftmost (then the lowest)
+// first, whatever the listing.
+func RowEnds(at []geometry.Point) (first, last geometry.Point) {
+	first, last = at[0], at[0]
+	for i, p := range at {
+		for _, q := range at[i+1:] {
+			if p.Distance(q) > first.Distance(last) {
+				first, last = p, q
+			}
+		}
+	}
+	if last.X < first.X || last.X == first.X && last.Y < first.Y {
+		first, last = last, first
+	}
+	return first, last
+}
+
+// InLine says whether places lie on a line, within a tenth of their spacing.
+func InLine(at []geometry.Point) bool {
+	if len(at) < 2 {
+		return false
+	}
+	first, last := RowEnds(at)
+	most := 0.1 * geometry.Spacing(at)
+	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return distanceToEdge(first, last, p) > most })
+}
+
+// OnCircle says whether places lie round a circle, within a fiftieth of its
+// radius.
+func OnCircle(at []geometry.Point) bool {
+	disc := geometry.Enclose(at)
+	return len(at) > 2 && !slices.ContainsFunc(at, func(p geometry.Point) bool {
+		return math.Abs(p.Distance(disc.Centre)-disc.Radius) > 0.02*disc.Radius
+	})
+}

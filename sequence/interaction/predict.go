@@ -1,0 +1,172 @@
+package interaction
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/interaction/ways"
+	"drawdown/sequence/plan"
+)
+
+// Question is what is stated about a joint and the passes over it.
+type Question struct {
+	setup.Setup
+	Shares []float64  // of the target in each pass over all fasteners; none: the stages of the plan
+	Target unit.Force // that stands for 100 % on every fastener; 0: by the stages of the plan
+	Cap    float64    // on targets that make up for the loss, over the target; 0: no such targets
+
+	Draws  int     // of friction, on top of the elastic work; 0: none
+	Seed   uint64  // of the draws
+	Search bool    // for better orders, beside the other ways to do the work
+	Stick  float64 // share of its target that a bolt may lack and the wrench still does not turn it
+}
+
+// Answer is what tightening leaves in each fastener, and what that means.
+type Answer struct {
+	Plan plan.Plan
+	prediction.Model
+	prediction.Prediction
+	Forecast   prediction.Forecast
+	Advice     advice.Advice
+	Leaves     float64           // share of the elastic error that a repeat in the order of the plan leaves, nominal
+	OneNewton  [][]float64       // what each step of one pass in that order, by a newton, adds to each bolt; both in that order
+	Scatter    *Scatter          // nil: not asked for
+	Comparison *ways.Comparison  // nil: too many bolts, and not asked for; or targets against the loss
+	Targets    []float64         // of the last pass that make up for the loss, in N; nil: not asked for
+	Cap        float64           // of Targets over the target
+	Notes      []finding.Finding // what else to know of the work
+}
+
+// WaitsLeftOut is a note on a plan that waits.
+const WaitsLeftOut finding.Code = "forecast waits left out"
+
+// mostCompared is the count of bolts up to which a prediction also tries other
+// ways at once.
+const mostCompared = 60
+
+// Predict works a plan's tightening out on a model of its joint. The error says
+// what is missing or does not fit, and what is allowed.
+func Predict(p plan.Plan, ask Question) (Answer, error) {
+	if ask.Flange != nil {
+		flange := *ask.Flange
+		flange.Pair = setup.ThroughBolted(p) && !(p.Clamped.Flange != nil && p.Clamped.Flange.Single)
+		ask.Flange = &flange
+	}
+	model, err := prediction.ModelOf(p, ask.Setup)
+	if err != nil {
+		return Answer{}, err
+	}
+	model.Stick = ask.Stick
+	a := Answer{Plan: p, Model: model, Cap: ask.Cap}
+	work, err := a.work(ask)
+	if err != nil {
+		return Answer{}, err
+	}
+	if ask.Cap > 0 {
+		if err := a.compensate(work); err != nil {
+			return Answer{}, err
+		}
+	}
+	work.Compensated = a.Targets != nil
+	friction := procedure.FrictionOf(p)
+	a.Assumed = append(slices.Clone(a.Assumed), finding.Noted(procedure.FrictionMiddle, nil), friction.Says())
+	if a.Forecast, err = a.Model.Forecast(p, a.Prediction, work); err != nil {
+		return Answer{}, err
+	}
+	if err := a.linear(); err != nil {
+		return Answer{}, err
+	}
+	if ask.Draws > 0 {
+		if a.Scatter, err = a.scatter(work, friction, ask); err != nil {
+			return Answer{}, err
+		}
+	}
+	return a, a.advise(work, ask.Search)
+}
+
+// advise lays other ways beside the plan, where there are any, and decides.
+func (a *Answer) advise(work procedure.Work, search bool) error {
+	a.Advice = advice.Decide(a.Forecast.Case())
+	if a.Targets != nil || !search && len(a.At) > mostCompared { // targets of one order say nothing of another
+		return nil
+	}
+	c, err := ways.Compare(a.Model, a.Plan, a.Prediction, work, a.Forecast, search)
+	if err != nil {
+		return err
+	}
+	a.Comparison, a.Advice = &c, c.Advice
+	return nil
+}
+
+// linear works out what holds as long as no bolt goes slack.
+func (a *Answer) linear() error {
+	joint, order := a.Nominal.Joint, a.Plan.Tighten.Order
+	matrix, err := joint.Interaction(order)
+	if err != nil {
+		return err
+	}
+	for i := range order {
+		row := make([]float64, len(order))
+		for k := i; k < len(order); k++ {
+			row[k] = matrix.At(i, k)
+		}
+		a.OneNewton = append(a.OneNewton, row)
+	}
+	a.Leaves, err = joint.Rate(order)
+	return err
+}
+
+// work predicts the passes that are asked for, or those of the plan.
+func (a *Answer) work(ask Question) (procedure.Work, error) {
+	if len(ask.Shares) == 0 {
+		runs, work, err := a.PredictPlan(a.Plan)
+		if slices.ContainsFunc(a.Plan.Tighten.Stages, func(s plan.Stage) bool { return s.Do == plan.Wait }) {
+			a.Notes = append(a.Notes, finding.Noted(WaitsLeftOut, nil))
+		}
+		a.Prediction = runs
+		return work, err
+	}
+	work, err := a.hundred(ask.Target)
+	if err != nil {
+		return procedure.Work{}, err
+	}
+	for _, share := range ask.Shares {
+		work.Passes = append(work.Passes, contact.ToForces(a.Plan.Tighten.Order, work.TargetsN, share))
+	}
+	a.Prediction, err = a.Predict(work.Passes, work.TargetsN)
+	return work, err
+}
+
+// TargetUnknown is a plan that tells no preload to take shares of.
+const TargetUnknown finding.Code = "forecast target unknown"
+
+// hundred gives the force that stands for 100 %, by fastener, and what it is. An
+// angle that ends the plan gives the kind's mean, at most its yield load.
+func (a *Answer) hundred(target unit.Force) (procedure.Work, error) {
+	if target > 0 {
+		targets := slices.Repeat([]float64{float64(target)}, len(a.Plan.Joint.Fasteners))
+		return procedure.Work{TargetsN: targets, Hundreds: []procedure.Hundred{{By: procedure.ByStatedForce}}}, nil
+	}
+	if len(a.Plan.Tighten.Stages) == 0 {
+		return procedure.Work{}, finding.Failed(TargetUnknown, nil)
+	}
+	work, err := procedure.WorkOf(a.Plan, a.Plan.Tighten)
+	if err != nil {
+		return procedure.Work{}, err
+	}
+	made := procedure.Work{TargetsN: work.TargetsN, Hundreds: work.Hundreds}
+	if slices.Contains(work.TargetsN, 0) {
+		planned, _, err := a.PredictPlan(a.Plan)
+		if err != nil {
+			return procedure.Work{}, err
+		}
+		made.TargetsN, made.Hundreds = procedure.AtMostYield(a.Plan, planned.Nominal.TargetsN, work.Hundreds)
+	}
+	return made, nil
+}

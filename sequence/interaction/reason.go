@@ -1,0 +1,128 @@
+package interaction
+
+import (
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/sequence"
+	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/way"
+)
+
+// Reason holds one pass to the full load in the plan's order against another:
+// the plan's figures stand first.
+type Reason struct {
+	LowestPercent [2]bounds.Band // of the bolt that ends lowest
+	UnevenMm      [2]bounds.Band // out of true at the worst moment
+	// TellsLowest and TellsUneven say that the order is the better one by far at
+	// every stiffness, so that the figure may be held up as a reason.
+	TellsLowest, TellsUneven bool
+}
+
+// ReasonOf works the reason for a plan's order out: against each group once round
+// its rim, or from its edges. False where the joint lacks what the model needs.
+func ReasonOf(p plan.Plan, round bool) (Reason, bool) {
+	model, err := prediction.ModelOf(p, setup.Setup{})
+	if err != nil || len(p.Tighten.Stages) == 0 {
+		return Reason{}, false
+	}
+	targets, err := fullLoad(p, model)
+	if err != nil {
+		return Reason{}, false
+	}
+	var runs [2]prediction.Prediction
+	for k, order := range [][]int{p.Tighten.Order, otherOrder(p, round)} {
+		if runs[k], err = model.Predict([]contact.Pass{contact.ToForces(order, targets, 1)}, targets); err != nil {
+			return Reason{}, false
+		}
+	}
+	r := Reason{
+		LowestPercent: [2]bounds.Band{runs[0].Over(lowest), runs[1].Over(lowest)},
+		UnevenMm:      [2]bounds.Band{runs[0].Over(uneven), runs[1].Over(uneven)},
+	}
+	better, worse := tells(runs[0], runs[1]), tells(runs[1], runs[0])
+	// A figure is no reason where the other one speaks against the order.
+	r.TellsLowest, r.TellsUneven = better.lowest && !worse.uneven, better.uneven && !worse.lowest
+	return r, true
+}
+
+func lowest(r prediction.Run) float64 { return r.Spread(0).Min }
+func uneven(r prediction.Run) float64 { return r.Passes[0].LargestUnevenMm }
+
+// telling says by which figures an order is the better one by far.
+type telling struct{ lowest, uneven bool }
+
+// tells holds one order against another at every stiffness of the gasket.
+func tells(one, other prediction.Prediction) telling {
+	t := telling{true, true}
+	others := other.Runs()
+	for k, run := range one.Runs() {
+		t.lowest = t.lowest && lowest(*run) >= lowest(*others[k])+limits.TellingPoints
+		t.uneven = t.uneven && uneven(*run) <= limits.TellingShare*uneven(*others[k])
+	}
+	return t
+}
+
+// fullLoad gives the force that stands for 100 % on each bolt: by the torque of
+// the last stage, or after an angle by what the plan comes to; never more than
+// the yield load, since an angle beyond it adds about nothing to that. Of a bolt
+// whose yield is not known an angle tells too little.
+func fullLoad(p plan.Plan, model prediction.Model) ([]float64, error) {
+	work, err := procedure.WorkOf(p, p.Tighten)
+	if err != nil {
+		return nil, err
+	}
+	targets := slices.Clone(work.TargetsN)
+	if slices.Contains(targets, 0) {
+		planned, _, err := model.PredictPlan(p)
+		if err != nil {
+			return nil, err
+		}
+		copy(targets, planned.Nominal.TargetsN)
+	}
+	for i := range targets {
+		switch yield := procedure.YieldN(p.KindOf(i)); {
+		case yield > 0:
+			targets[i] = min(targets[i], yield)
+		case work.TargetsN[i] == 0:
+			return nil, finding.Failed(TargetUnknown, nil)
+		}
+	}
+	return targets, nil
+}
+
+// otherOrder is what a plan's order is held against. The groups follow each other
+// as they do in the plan, so that nothing but the order within them is compared.
+func otherOrder(p plan.Plan, round bool) []int {
+	var order []int
+	for _, g := range p.Groups {
+		members := slices.DeleteFunc(slices.Clone(p.Tighten.Order), func(i int) bool { return !slices.Contains(g.Members, i) })
+		if round {
+			members = onceRound(p, members)
+		} else {
+			slices.Reverse(members)
+		}
+		order = append(order, members...)
+	}
+	return order
+}
+
+// onceRound sorts fasteners from neighbour to neighbour.
+func onceRound(p plan.Plan, members []int) []int {
+	points := make([]geometry.Point, len(members))
+	for k, i := range members {
+		points[k] = p.Joint.Fasteners[i].At
+	}
+	order := way.Places(points, sequence.Circular, sequence.TurnRight)
+	for k, place := range order {
+		order[k] = members[place]
+	}
+	return order
+}

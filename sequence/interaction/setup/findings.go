@@ -1,0 +1,16 @@
+package setup
+
+import "drawdown/geometry/finding"
+
+// What keeps a joint from being settled.
+const (
+	NotRound           finding.Code = "joint is no round flange"
+	NoEdge             finding.Code = "joint has no gasket along the edge"
+	PartUnknown        finding.Code = "joint part unknown"        // why
+	CounterpartUnknown finding.Code = "joint counterpart unknown" // why
+	ThicknessUnknown   finding.Code = "joint thickness unknown"
+	FlexibilityUnknown finding.Code = "joint bolt flexibility unknown" // why
+	StiffnessUnknown   finding.Code = "joint stiffness unknown"        // kind, why
+	ClusterUnknown     finding.Code = "joint cluster unknown"          // cluster, id
+	NotRising          finding.Code = "joint band not rising"          // what, low, nominal, high
+)
