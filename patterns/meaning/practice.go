@@ -21,7 +21,7 @@ func (r *reader) checkLargestFirst(from []*nodes.Node) {
 	}
 	for i, early := range r.input.Groups {
 		for _, late := range r.input.Groups[i+1:] {
-			if isMakers(early) || isMakers(late) {
+			if early.Way.Makers() || late.Way.Makers() {
 				continue
 			}
 			small, large := r.smallest(early), r.largest(late)
@@ -33,8 +33,6 @@ func (r *reader) checkLargestFirst(from []*nodes.Node) {
 		}
 	}
 }
-
-func isMakers(g sequence.Group) bool { return g.Way == sequence.List || g.Way == sequence.Cast }
 
 // smallest gives the kind of the group with the smallest thread that is known.
 func (r *reader) smallest(g sequence.Group) plan.Kind {

@@ -55,3 +55,6 @@ func (t Turn) For(w Way) Turn {
 	}
 	return TurnLeft
 }
+
+// Makers says that the order is the maker's word: a list, or cast numbers.
+func (w Way) Makers() bool { return w == List || w == Cast }

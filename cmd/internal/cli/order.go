@@ -23,7 +23,7 @@ var orderCommand = command{
 				return status
 			}
 			if *asJSON {
-				return p.printJSON(report.OrderJSON(made))
+				return p.printJSON(report.OrderJSON(p.words, made))
 			}
 			p.reportTo(p.Stdout).Order(made)
 			return Done

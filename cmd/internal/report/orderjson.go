@@ -46,7 +46,7 @@ type stepOut struct {
 }
 
 // OrderJSON gives the plan as data.
-func OrderJSON(p plan.Plan) orderOut {
+func OrderJSON(c *words.Catalogue, p plan.Plan) orderOut {
 	out := orderOut{
 		Title: p.Title, Machine: p.Machine, Revision: p.Revision, Date: p.Date, Fingerprint: p.Fingerprint,
 		Source: p.Source, WorkedOut: p.WorkedOut(), Cautions: p.CautionsFor(plan.CautionBoth),
@@ -54,7 +54,7 @@ func OrderJSON(p plan.Plan) orderOut {
 		Steps: stepsJSON(p.Steps(p.Tighten)), LoosenSteps: stepsJSON(p.Steps(p.Loosen)),
 	}
 	for _, a := range p.Assumptions {
-		out.Assumptions = append(out.Assumptions, words.English().Say(a))
+		out.Assumptions = append(out.Assumptions, c.Say(a))
 	}
 	for _, g := range p.Groups {
 		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), p.IDs(g.Members)})

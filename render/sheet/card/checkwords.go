@@ -8,6 +8,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
 )
 
 // beforeLines are the things to see to first, each to be ticked.
@@ -103,15 +104,12 @@ func (c *card) reuseLine(k plan.Kind) string {
 	return ""
 }
 
-// dry lists the ways in which a file says that nothing goes on the threads.
-var dry = []string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}
-
 func (c *card) lubricantLine(k plan.Kind) string {
 	name, w := words.Plain(k.Lubricant), c.words.Card.Checks
 	switch {
 	case name == "":
 		return ""
-	case slices.Contains(dry, name):
+	case screw.NothingOn(k.Lubricant):
 		return w.Dry
 	case w.States[name] != "":
 		return fmt.Sprintf(w.InState, w.States[name])
