@@ -64,7 +64,9 @@ func (j *judge) canTurn(t turn) bool {
 // the bolt as its standard makes it.
 func (j *judge) judgeTurn(t turn) {
 	grip, open := j.lenient()
-	ask := stiffness.TorqueAngle{Bolt: j.Bolt.Bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
+	bolt := j.Bolt.Bolt
+	bolt.YieldShare, bolt.ProofShare, bolt.Preload = j.asked.YieldShare, j.asked.ProofShare, j.asked.Preload
+	ask := stiffness.TorqueAngle{Bolt: bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
 	r, err := stiffness.TurnOn(ask)
 	if err != nil {
 		j.warn(0, GripUnfit, finding.Values{"why": err})

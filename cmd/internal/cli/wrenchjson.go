@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
@@ -39,7 +38,7 @@ type scaleOut struct {
 
 func scaleJSON(g unit.GivenTorque) scaleOut { return scaleOut{figureOut(g.Value), g.Unit.String()} }
 
-func wrenchJSON(c *words.Catalogue, work wrench.Work, a job.WrenchAnswer) wrenchOut {
+func wrenchJSON(c *words.Catalogue, work wrench.Work, a wrench.Result) wrenchOut {
 	out := wrenchOut{
 		TorqueNm: figureOut(work.Torque), SettingNm: figureOut(a.Setting), SettingLbfFt: figureOut(a.Setting.In(unit.PoundForceFoot)),
 		SettingOnScale: scaleJSON(a.Scale), UsableReason: usableWords(a),
