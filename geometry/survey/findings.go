@@ -19,6 +19,14 @@ const (
 	Between       finding.Code = "survey between"        // from, to
 )
 
+// What a regular layout is called. Sizes are in mm, to a thousandth.
+const (
+	GridLayout      finding.Code = "survey grid"      // columns, rows, x, y
+	RectangleLayout finding.Code = "survey rectangle" // columns, rows, x, y
+	CircleLayout    finding.Code = "survey circle"    // count, x
+	RowLayout       finding.Code = "survey row"       // count, x
+)
+
 // What is no network.
 const (
 	HoleCount    finding.Code = "survey hole count"    // holes, least, most

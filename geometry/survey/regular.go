@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 )
 
 // Shape names a regular layout by the words of the pattern file.
@@ -115,6 +116,15 @@ func (r Regular) Points() []geometry.Point {
 		return geometry.Circle(r.Count, r.X, r.Centre, r.AngleDeg, r.Clockwise)
 	}
 	return geometry.Row(r.Count, r.X, r.Centre, r.AngleDeg)
+}
+
+// Named says what the layout is.
+func (r Regular) Named() finding.Finding {
+	code := map[Shape]finding.Code{Grid: GridLayout, Rectangle: RectangleLayout, Circle: CircleLayout, Row: RowLayout}[r.Shape]
+	thousandth := func(mm float64) float64 { return math.Round(mm*1000) / 1000 }
+	return finding.Noted(code, finding.Values{
+		"columns": r.Columns, "rows": r.Rows, "count": r.Count, "x": thousandth(r.X), "y": thousandth(r.Y),
+	})
 }
 
 func (f fit) off(r Regular) float64 {

@@ -135,10 +135,15 @@ func (r Report) between(from, to int) finding.Finding {
 	return finding.Noted(Between, finding.Values{"from": r.IDs[from], "to": r.IDs[to]}).About(r.holes(from, to))
 }
 
+// Reading names a reading by the holes that it lies between.
+func (r Report) Reading(number int) finding.Finding {
+	return r.between(r.Readings[number].From, r.Readings[number].To)
+}
+
 func (r Report) readings(numbers []int) []finding.Finding {
 	var all []finding.Finding
 	for _, i := range numbers {
-		all = append(all, r.between(r.Readings[i].From, r.Readings[i].To))
+		all = append(all, r.Reading(i))
 	}
 	return all
 }

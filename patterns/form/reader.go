@@ -27,8 +27,8 @@ func (r *Reader) Root(format nodes.Format) *nodes.Node {
 	return r.Parse(nodes.NewFile(r.Source.File, r.Source.Data), r.Source.Data, format)
 }
 
-// Read gives what was made of a file, or nothing where a problem stops the work.
-func Read[T any](made T, problems problem.List) (T, problem.List) {
+// Sound gives what was made of a file, or nothing where a problem stops the work.
+func Sound[T any](made T, problems problem.List) (T, problem.List) {
 	if problems.Stops() {
 		var nothing T
 		return nothing, problems

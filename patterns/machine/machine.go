@@ -1,6 +1,6 @@
 // Package machine reads machine files: the joints of a machine in the order in
 // which it is stripped, with what lies between them. It may import form, nodes
-// and sequence/plan.
+// and the plan and overhaul of sequence.
 package machine
 
 import (
@@ -14,6 +14,7 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
+	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 )
 
@@ -27,37 +28,16 @@ const MostSteps = 500
 // Machine is what a machine file says: the joints of a machine in the order in
 // which it is stripped, with what lies between them.
 type Machine struct {
-	Name     string // stem of the files that are written
-	Title    string
-	Machine  string
-	Revision string
-	Date     string
-	Cautions []plan.Caution
-	Tools    []string // beside wrenches and sockets, which the joints tell
-	Strip    []Step
+	overhaul.Overhaul // without its tasks: their joints are not planned yet
+	Strip             []Step
 
 	data []byte // of the file
 }
 
-// Step is one step of stripping: a joint, a part that comes out, or a
-// note. Just one of Joint, Part and Note is set.
+// Step is one step of stripping: a joint, a part that comes out, or a note.
 type Step struct {
-	Joint   *source.Source // the pattern file of the joint
-	Gaskets []string
-	Sealant string
-	Again   string // when the joint is checked once more: after the first run, cold
-
-	Part    string   // that comes out here and goes back at the same place of the build
-	New     []string // what of it is new when it goes back
-	Manual  []string // fasteners of which only the maker's manual has the figures
-	Figures []string // what else of the manual the build needs: clearances, limits
-
-	Note  string
-	Warns bool             // the note is a caution
-	Side  plan.CautionSide // of a note
-
-	Loosen  string // remark to a joint or a part on the way out
-	Tighten string // and on the way back
+	overhaul.Task
+	Pattern *source.Source // of the joint, which is not planned yet
 }
 
 // FingerprintWith is the fingerprint of the machine file together with those
@@ -97,7 +77,7 @@ func Read(from source.Source) (Machine, problem.List) {
 		m.machine(root)
 	}
 	m.made.data = from.Data
-	return form.Read(m.made, m.List())
+	return form.Sound(m.made, m.List())
 }
 
 func (m *reader) machine(root *nodes.Node) {
@@ -141,7 +121,7 @@ func (m *reader) readStrip(f form.Fields) {
 		if ok {
 			m.made.Strip = append(m.made.Strip, step)
 		}
-		if step.Joint != nil || !ok {
+		if step.Pattern != nil || !ok {
 			joints++ // a broken step may have been meant as one
 		}
 	}
@@ -206,7 +186,7 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 		return false
 	}
 	found.Printable = m.Source.Printable
-	step.Joint = &found
+	step.Pattern = &found
 	return true
 }
 

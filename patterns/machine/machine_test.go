@@ -32,7 +32,7 @@ func TestBuiltinMachines(t *testing.T) {
 		}
 		joints := 0
 		for _, s := range made.Strip {
-			if s.Joint != nil {
+			if s.Pattern != nil {
 				joints++
 			}
 		}
@@ -107,7 +107,7 @@ func TestJointsBesideTheMachine(t *testing.T) {
 	if problems.Stops() {
 		t.Fatal(said(problems).Error())
 	}
-	if got := made.Strip[0].Joint.File; got != filepath.Join(folder, "lid.yaml") {
+	if got := made.Strip[0].Pattern.File; got != filepath.Join(folder, "lid.yaml") {
 		t.Errorf("the lid is %s", got)
 	}
 	if made.FingerprintWith([]string{"a"}) == made.FingerprintWith([]string{"b"}) {

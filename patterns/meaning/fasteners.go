@@ -61,7 +61,6 @@ func (r *reader) readFasteners(f form.Fields) {
 	case count == 0:
 		r.fasteners.broken = true
 	}
-	r.fasteners.Check()
 }
 
 // fastenerItem reads one entry of the list: a point, or a generator.

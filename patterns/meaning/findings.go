@@ -64,7 +64,6 @@ const (
 	TurnIdle         finding.Code = "reader turn idle"              // why
 	NoCast           finding.Code = "reader no cast"                // ids
 	CastTwice        finding.Code = "reader cast twice"             // twice
-	SmallFirst       finding.Code = "reader small first"            // small, small_thread, large, large_thread
 	StarOffCircle    finding.Code = "reader star off circle"        //
 	MirrorTitle      finding.Code = "reader mirror title"           // title
 	IsMachine        finding.Code = "reader is machine"             //

@@ -1,8 +1,6 @@
 package meaning
 
 import (
-	"slices"
-
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -33,7 +31,7 @@ func (r *reader) readLoosen(file form.Fields) {
 		}
 	}
 	if len(items) > 0 && len(items) == len(r.input.Loosen) {
-		r.checkRemoved(list)
+		r.removed = list
 	}
 }
 
@@ -61,18 +59,4 @@ func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
 		r.Fail(n, RemoveNo, finding.Values{"written": n.Text, "allowed": []string{"true"}})
 	}
 	return s, ok && known && out
-}
-
-// checkRemoved makes sure that the fasteners come out in the end.
-func (r *reader) checkRemoved(list *nodes.Node) {
-	stages := r.input.Loosen
-	if stages[len(stages)-1].Do != plan.Remove {
-		r.Fail(list.Items[len(list.Items)-1], NotTakenOut, finding.Values{"example": "{remove: true}"})
-		return
-	}
-	for _, kind := range r.usedKinds() {
-		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && covers(s, kind) }) {
-			r.Fail(list, KindNotTakenOut, finding.Values{"kind": kind})
-		}
-	}
 }

@@ -3,7 +3,6 @@ package meaning
 import (
 	"slices"
 
-	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
@@ -40,27 +39,23 @@ func (r *reader) readOrder(f form.Fields) {
 	case len(n.Items) == 0:
 		r.Fail(n, form.EmptyList, finding.Values{"what": "order", "example": example})
 	case n.Items[0].Shape == nodes.Map:
-		r.groups(n)
+		r.readGroups(n)
 	default:
 		r.addGroup(n, sequence.Group{Way: sequence.List, List: r.makersList(n, nil)})
 	}
 }
 
-// addGroup checks the numbers on the part where the group goes by them.
 func (r *reader) addGroup(at *nodes.Node, g sequence.Group) {
-	switch g.Way {
-	case sequence.Cast:
-		r.checkCast(at, g.Kinds)
-	case sequence.Star:
+	if g.Way == sequence.Star {
 		r.stars = append(r.stars, star{at, g.Kinds})
 	}
 	r.input.Groups = append(r.input.Groups, g)
+	r.groups = append(r.groups, at)
 }
 
-func (r *reader) groups(n *nodes.Node) {
+func (r *reader) readGroups(n *nodes.Node) {
 	seen := map[string]*nodes.Node{}
 	complete := true
-	var from []*nodes.Node
 	for _, item := range n.Items {
 		f, ok := r.Fields(item, finding.Term("a group of the order"), "kind", "way", "turn", "order")
 		if !ok {
@@ -71,10 +66,8 @@ func (r *reader) groups(n *nodes.Node) {
 		complete = complete && ok
 		if ok {
 			r.addGroup(item, r.group(f, kinds))
-			from = append(from, item)
 		}
 	}
-	r.checkLargestFirst(from)
 	if !complete || r.kinds.broken {
 		return
 	}
@@ -177,45 +170,4 @@ func (r *reader) idleTurn(f form.Fields, why finding.Code) {
 	if f.Has("turn") {
 		r.Warn(f.Node.KeyNode("turn"), TurnIdle, finding.Values{"why": finding.Failed(why, nil)})
 	}
-}
-
-// of gives the fasteners of the kinds; all of them where there are no kinds.
-func (r *reader) of(kinds []string) []geometry.Fastener {
-	if len(kinds) == 0 {
-		return r.input.Joint.Fasteners
-	}
-	var of []geometry.Fastener
-	for _, f := range r.input.Joint.Fasteners {
-		if slices.Contains(kinds, f.Kind) {
-			of = append(of, f)
-		}
-	}
-	return of
-}
-
-// checkCast checks that every fastener of the group has its own number.
-func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
-	if r.fasteners.broken {
-		return true
-	}
-	var without []string
-	var twice []finding.Finding
-	first := map[int]string{}
-	for _, f := range r.of(kinds) {
-		switch earlier, taken := first[f.Cast]; {
-		case f.Cast == 0:
-			without = append(without, f.ID)
-		case taken:
-			twice = append(twice, finding.Failed(CastShared, finding.Values{"first": earlier, "second": f.ID, "cast": f.Cast}))
-		default:
-			first[f.Cast] = f.ID
-		}
-	}
-	if len(without) > 0 {
-		r.Fail(at, NoCast, finding.Values{"ids": without})
-	}
-	if len(twice) > 0 {
-		r.Fail(at, CastTwice, finding.Values{"twice": twice})
-	}
-	return len(without)+len(twice) == 0
 }

@@ -1,5 +1,6 @@
 // Package meaning makes the input of a plan of a pattern file: what the keys say
-// about the joint, and whether that can be. One file has one key of the pattern.
+// about the joint, and whether that can be. A file has one key of the pattern;
+// sense.go lists what is held against sense once all keys are read.
 // It may import form and nodes, and of the calculating half the rooms whose
 // words a pattern uses.
 package meaning
@@ -24,7 +25,10 @@ type reader struct {
 	kinds     kindTable
 	fasteners *Fasteners
 	stars     []star
+	groups    []*nodes.Node // beside input.Groups
 	stages    []*nodes.Node // of tightening, beside input.Tighten
+	tightened *nodes.Node   // the list of stages, where all could be read
+	removed   *nodes.Node   // that of loosening, likewise
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -66,9 +70,8 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)
-	r.checkStars()
 	r.input.Cautions = f.Cautions()
-	r.checkUnused()
+	r.sense(f)
 }
 
 // head reads what is printed in the header, the units and the mirror.
@@ -90,18 +93,5 @@ func (r *reader) head(f form.Fields) {
 	if n := f.Get("mirror"); n != nil {
 		word, _ := r.Choice(n, "mirror", string(geometry.AxisX), string(geometry.AxisY))
 		r.input.Mirror = geometry.Axis(word)
-		r.checkMirrorTitle(f)
-	}
-}
-
-// checkUnused warns of kinds that no fastener has.
-func (r *reader) checkUnused() {
-	if r.fasteners.broken || len(r.input.Joint.Fasteners) == 0 || r.kinds.broken || r.kinds.unsure {
-		return
-	}
-	for _, name := range r.kinds.names {
-		if !r.kinds.used[name] {
-			r.Warn(r.kinds.at[name], KindUnused, finding.Values{"kind": name})
-		}
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
-	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
 )
 
@@ -15,15 +14,15 @@ func covers(s plan.StageInput, kind string) bool {
 }
 
 // checkCovered warns of kinds that no stage tightens.
-func (r *reader) checkCovered(at *nodes.Node, complete bool) {
-	if !complete {
+func (r *reader) checkCovered() {
+	if r.tightened == nil {
 		return
 	}
 	for _, kind := range r.usedKinds() {
 		if !slices.ContainsFunc(r.input.Tighten, func(s plan.StageInput) bool {
 			return s.Do != plan.BackOff && covers(s, kind)
 		}) {
-			r.Warn(at, KindNotTightened, finding.Values{"kind": kind})
+			r.Warn(r.tightened, KindNotTightened, finding.Values{"kind": kind})
 		}
 	}
 }
@@ -83,4 +82,21 @@ func figureOf(s plan.StageInput) string {
 		return fmt.Sprintf("%g %%", s.Percent)
 	}
 	return s.Torque.String()
+}
+
+// checkRemoved makes sure that the fasteners come out in the end.
+func (r *reader) checkRemoved() {
+	list, stages := r.removed, r.input.Loosen
+	if list == nil {
+		return
+	}
+	if stages[len(stages)-1].Do != plan.Remove {
+		r.Fail(list.Items[len(list.Items)-1], NotTakenOut, finding.Values{"example": "{remove: true}"})
+		return
+	}
+	for _, kind := range r.usedKinds() {
+		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && covers(s, kind) }) {
+			r.Fail(list, KindNotTakenOut, finding.Values{"kind": kind})
+		}
+	}
 }

@@ -61,9 +61,9 @@ func (r *reader) readTighten(file form.Fields) {
 			r.stages = append(r.stages, item)
 		}
 	}
-	r.checkCovered(list, len(r.stages) > 0 && len(r.stages) == len(list.Items))
-	r.checkRising()
-	r.checkShares()
+	if len(r.stages) > 0 && len(r.stages) == len(list.Items) {
+		r.tightened = list
+	}
 }
 
 // stageItems gives the stages of a list, as many as a person can work through.

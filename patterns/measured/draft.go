@@ -94,6 +94,3 @@ func (s Survey) Offer(solved survey.Solution) *writing.Layout {
 	}
 	return layout
 }
-
-// regularIDs are what stands before the numbers where nobody says otherwise.
-var regularIDs = map[survey.Shape]string{survey.Grid: "M", survey.Row: "C", survey.Circle: "S", survey.Rectangle: "R"}

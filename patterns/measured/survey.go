@@ -66,7 +66,7 @@ func Read(from source.Source) (Survey, problem.List) {
 		s.Version(root)
 		s.survey(root)
 	}
-	return form.Read(s.made, s.List())
+	return form.Sound(s.made, s.List())
 }
 
 func (s *reader) survey(root *nodes.Node) {

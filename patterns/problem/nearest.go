@@ -3,14 +3,11 @@ package problem
 import "strings"
 
 // DidYouMean gives " (did you mean x?)" when one of the names is near.
-func DidYouMean(name string, names []string) string { return Question(Nearest(name, names)) }
-
-// Question asks whether a name is meant; empty for no name.
-func Question(name string) string {
-	if name == "" {
-		return ""
+func DidYouMean(name string, names []string) string {
+	if near := Nearest(name, names); near != "" {
+		return " (did you mean " + near + "?)"
 	}
-	return " (did you mean " + name + "?)"
+	return ""
 }
 
 // Nearest gives the name that takes the fewest changes of letters, where they

@@ -12,11 +12,11 @@ import (
 )
 
 // Severity says whether a problem stops the work.
-type Severity string
+type Severity = finding.Severity
 
 const (
-	Error   Severity = "error"
-	Warning Severity = "warning"
+	Error   = finding.Error
+	Warning = finding.Warning
 )
 
 // Problem is one thing for the user to mend.
@@ -35,7 +35,7 @@ type Problem struct {
 
 // Of gives the problem of a finding, without its place.
 func Of(found finding.Finding) Problem {
-	return Problem{Severity: Severity(found.Severity), Found: &found}
+	return Problem{Severity: found.Severity, Found: &found}
 }
 
 // Worded gives the problem with its finding in words: what is wrong, and what

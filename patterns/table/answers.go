@@ -50,7 +50,7 @@ func ReadAnswers(from source.Source, sheets int, check func(sheet int, order str
 		t.read()
 		t.excuse()
 	}
-	return form.Read(t.answers, t.List())
+	return form.Sound(t.answers, t.List())
 }
 
 type answerTable struct {

@@ -62,7 +62,7 @@ func Read(from source.Source) (geometry.Joint, problem.List) {
 		t.in.LazyQuotes = true // a bare " is an inch sign
 		t.read()
 	}
-	return form.Read(t.joint, t.List())
+	return form.Sound(t.joint, t.List())
 }
 
 // points is a table of points while it is read.

@@ -40,7 +40,7 @@ func Read(from source.Source) ([]wrench.Wrench, problem.List) {
 	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
 		list = r.wrenches(root)
 	}
-	return form.Read(list, r.List())
+	return form.Sound(list, r.List())
 }
 
 const example = "wrenches: [{name: small, from: 5 N·m, to: 60 N·m}]"

@@ -164,17 +164,14 @@ const mergeMm = 0.8
 // it.
 func (r route) mergesWithAny(others []route) bool {
 	return slices.ContainsFunc(others, func(o route) bool {
-		return !meet(r.points, o.points) && (r.merges(o) || o.merges(r))
+		return r.bounds.Grown(mergeMm).Meets(o.bounds) && !meet(r.points, o.points) && (r.merges(o) || o.merges(r))
 	})
 }
 
 func (r route) merges(other route) bool {
-	if !r.bounds.Grown(mergeMm).Meets(other.bounds) {
-		return false
-	}
 	for _, p := range r.points {
 		for k := 1; k < len(other.points); k++ {
-			if math.Sqrt(scene.SquareToLine(p, other.points[k-1], other.points[k])) < mergeMm {
+			if scene.SquareToLine(p, other.points[k-1], other.points[k]) < mergeMm*mergeMm {
 				return true
 			}
 		}

@@ -85,35 +85,6 @@ func textIn(p placement, em float64, weight scene.Weight, content, name string) 
 	return font.Set(t)
 }
 
-// besideReaches are the distances of a small number from its mark: clear of it,
-// closer where that is all there is, or beyond the line round a cluster.
-var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
-
-// drawBesides puts the small second numbers beside their marks.
-func (s *sketch) drawBesides() {
-	var waiting []int
-	for i, small := range s.req.Beside {
-		if small != "" {
-			waiting = append(waiting, i)
-		}
-	}
-	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(it *item, tier int) []placement {
-		i := waiting[it.index]
-		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
-	})
-	q.run()
-	for k, i := range waiting {
-		it := &q.items[k]
-		if it.chosen == nowhere {
-			s.out.BesideLeftOut++
-			continue
-		}
-		p := it.choices[it.chosen]
-		s.add(textIn(p, SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
-		s.space.TakeBox(p.box)
-	}
-}
-
 // inFanOrLanes lists the places of a number: first those in the fan.
 func (s *sketch) inFanOrLanes(i int, extent scene.Point, l lane, fan map[int][]placement) []placement {
 	var places []placement

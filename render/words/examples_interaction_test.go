@@ -176,4 +176,11 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"predict scatter lowest":      {"ends": exampleBand},
 	"predict scatter bolt":        {"number": 11, "id": "F2", "ends": exampleBand, "elastic": 94.0},
 	"predict sheets lack scatter": {},
+	"forecast figures left out":   {"n": 3, "all": 40, "paper": "a5"},
+	"predict flag outside":        {"what": finding.Term("cap"), "written": "9", "least": "100%", "most": "200%", "example": "110%"},
+	"predict seed unreadable":     {"written": "x"},
+	"predict ring unreadable":     {"written": "150mm"},
+	"predict too many passes":     {"n": 60, "most": 50},
+	"predict passes fall":         {"flag": "--passes", "from": 100.0, "to": 50.0, "unit": " %", "example": "30,70,100,100"},
+	"predict stated here":         {"flags": "--target 30kN"},
 })

@@ -13,8 +13,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	machine.NoJointName:     {"found": "\"M1\""},
 	machine.JointTwice:      {"name": "M1", "line": 7},
 	machine.NoPattern:       {"name": "M1", "meant": "M2", "allowed": []string{"left", "right"}},
-	machine.NoteOfOneSide:   {"key": "M1", "example": "[M1, M2]"},
-	machine.OfJoints:        {"key": "M1", "owner": "M1"},
-	machine.OfParts:         {"key": "M1", "owner": "M1"},
+	machine.NoteOfOneSide:   {"key": "torque", "example": "[M1, M2]"},
+	machine.OfJoints:        {"key": "torque", "owner": "part"},
+	machine.OfParts:         {"key": "torque", "owner": "part"},
 	machine.JointUnreadable: {"name": "M1", "why": finding.Failed(thread.LeftHand, nil)},
 })

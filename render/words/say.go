@@ -13,7 +13,7 @@ import (
 // its place. It is the same on every surface.
 func (c *Catalogue) Say(f finding.Finding) string {
 	if allowed := c.Allowed(f); allowed != "" {
-		return c.What(f) + "; " + c.List.Allowed + ": " + allowed
+		return fmt.Sprintf(c.List.Allowed, c.What(f), allowed)
 	}
 	return c.What(f)
 }
@@ -38,9 +38,8 @@ func (c *Catalogue) Allowed(f finding.Finding) string {
 //	{torque}                         the value: see Value
 //	{torque:.1 N·m}                  with one decimal, in a unit
 //	{ids}, {ids:all}                 a list joined by and, cut where it is long; all of it
-//	{ids:or}, {ids:,}                all of it joined by or; by commas alone
-//	{found}, {found:and}             findings: sentences by semicolons; a list as above
 //	{ids:or}, {ids:,}, {ids:12}      all of it joined by or; by commas alone; 12 of it
+//	{found}, {found:and}             findings: sentences by semicolons; a list as above
 //	{bolts|# bolt goes|# bolts go}   by a count; # is the figure
 //	{side|loosen=off|on}             by a word, the last form for all others
 //	{?limit: up to {limit}}          only where there is such a value, that is not zero

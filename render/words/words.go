@@ -41,7 +41,7 @@ type Catalogue struct {
 type List struct {
 	And, Or string // before the last
 	More    Plural // %d: names that are left out
-	Allowed string // before what is allowed
+	Allowed string // %s; allowed: %s
 }
 
 // Sheet is what all sheets share.

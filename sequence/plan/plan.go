@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slices"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -45,7 +44,7 @@ type Group struct {
 
 // Makers says whether the order of the group is the maker's word: a list, or
 // the numbers on the part.
-func (g Group) Makers() bool { return g.Way.Makers() }
+func (g Group) Makers() bool { return g.Way.IsMakers() }
 
 // Asked is the way and the turn that the user asked for; empty where the
 // file's own stands.
@@ -53,9 +52,6 @@ type Asked struct {
 	Way  sequence.Way
 	Turn sequence.Turn
 }
-
-// String names both: spiral left.
-func (a Asked) String() string { return strings.TrimSpace(string(a.Way) + " " + string(a.Turn)) }
 
 // Side is one direction of the work.
 type Side struct {

@@ -228,8 +228,8 @@ func TestUserWayGoesBeforeTheFile(t *testing.T) {
 	if g := p.Groups[0]; g.Way != sequence.Spiral || g.Turn != sequence.TurnRight {
 		t.Errorf("the group goes %s %s", g.Way, g.Turn)
 	}
-	if p.Asked.String() != "spiral right" {
-		t.Errorf("the plan says that %q was asked for", p.Asked)
+	if p.Asked != (Asked{sequence.Spiral, sequence.TurnRight}) {
+		t.Errorf("the plan says that %v was asked for", p.Asked)
 	}
 	// The turn is named as the card shows it, on a mirrored bank too.
 	in.Mirror = geometry.AxisX

@@ -18,6 +18,10 @@ const (
 	List     Way = "list"     // the maker's own sequence
 )
 
+// IsMakers says that the order is the maker's word: his list, or the numbers on
+// the part.
+func (w Way) IsMakers() bool { return w == Cast || w == List }
+
 // Ways lists the ways that a pattern file can name, in the order of the help.
 var Ways = []Way{Auto, Spiral, Cross, Row, Star, Circular, Cast}
 
@@ -55,6 +59,3 @@ func (t Turn) For(w Way) Turn {
 	}
 	return TurnLeft
 }
-
-// Makers says that the order is the maker's word: a list, or cast numbers.
-func (w Way) Makers() bool { return w == List || w == Cast }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
@@ -53,14 +54,14 @@ func (p *Program) writeDrawing(name, folder string) Status {
 	}
 	data, asPoints := job.DrawingOf(made)
 	if len(asPoints) > 0 {
-		fmt.Fprintf(p.Stderr, "drawdown: no hole is stated for %s: drawn as points\n", strings.Join(asPoints, ", "))
+		p.fail(Done, finding.Noted(DrawnAsPoints, finding.Values{"kinds": asPoints}))
 	}
 	status = p.printOrWrite(folder, made.Name+".dxf", data)
-	const lacks = "not in the drawing: title, front, order, threads, stages and torques, numbers cast or marked on the part"
+	lacks := finding.Noted(NotInDrawing, nil)
 	if folder == "" {
-		fmt.Fprintln(p.Stderr, "drawdown: "+lacks) // standard output is the drawing
+		p.fail(Done, lacks) // standard output is the drawing
 	} else if status == Done {
-		fmt.Fprintln(p.Stdout, lacks)
+		fmt.Fprintln(p.Stdout, p.words.Say(lacks))
 	}
 	return status
 }

@@ -26,3 +26,9 @@ const (
 	AnswerUnread  finding.Code = "answer unread"       // student, line, outcome
 	OfOtherParts  finding.Code = "answers of others"   // layouts; 0: of the file's part, seed
 )
+
+// What a drawing of a pattern cannot say.
+const (
+	DrawnAsPoints finding.Code = "drawn as points" // kinds
+	NotInDrawing  finding.Code = "not in drawing"  //
+)

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -50,7 +49,7 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	for _, g := range graded {
 		if g.Outcome == exercise.Unread {
 			p.answer(AnswerUnread, g)
-			fmt.Fprintf(p.Stdout, "    %s\n", unread(p.words, g))
+			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Value(g.Answer.Unread, ""))
 			continue
 		}
 		p.answer(AnswerGraded, g)
@@ -97,15 +96,10 @@ type findingOut struct {
 	Why      string   `json:"why"`
 }
 
-// unread says why an answer could not be read.
-func unread(c *words.Catalogue, g job.Graded) string {
-	return strings.Join(c.SayAll(g.Answer.Unread), "; ")
-}
-
 func gradedJSON(c *words.Catalogue, graded []job.Graded) []gradedOut {
 	out := []gradedOut{}
 	for _, g := range graded {
-		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: string(g.Outcome), Unread: unread(c, g), Findings: []findingOut{}}
+		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: string(g.Outcome), Unread: c.Value(g.Answer.Unread, ""), Findings: []findingOut{}}
 		for _, f := range g.ToMend() {
 			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), c.Say(f.Found())})
 		}

@@ -8,7 +8,10 @@ import (
 
 	"drawdown/cmd/internal/files"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
 	"drawdown/geometry/thread"
+	"drawdown/geometry/trace"
+	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/judge"
 )
@@ -39,9 +42,13 @@ var finds = map[string][]found{
 		{"torque gone.yaml", files.NoFile, noFile},
 		{"torque --thread M10x9 --class 8.8", thread.NoSuchPitch, finding.Values{"pitch": "9", "size": "10", "coarse": "1.5", "fine": []string{"1.25", "1", "0.75"}}},
 	},
-	"wrench":   {{"wrench --torque 80Nm --wrenches gone.yaml", NoWrenchList, noFile}},
-	"survey":   {{"survey gone.yaml", files.NoFile, noFile}},
-	"trace":    {{"trace gone.yaml", files.NoFile, noFile}},
+	"wrench": {{"wrench --torque 80Nm --wrenches gone.yaml", NoWrenchList, noFile}},
+	"survey": {{"survey gone.yaml", files.NoFile, noFile}},
+	"trace": {
+		{"trace gone.yaml", files.NoFile, noFile},
+		{"trace p4-pump-gasket --bolts 9-8mm", holes.FallingRange, finding.Values{"written": "9-8mm", "from": unit.Length(9), "to": unit.Length(8)}},
+		{"trace p4-pump-gasket --known F1,F9=20mm", trace.NoHole, finding.Values{"hole": "F9"}},
+	},
 	"predict":  {{"predict gone.yaml", files.NoFile, noFile}},
 	"handout":  {{"handout gone.yaml", files.NoFile, noFile}},
 	"patterns": {{"patterns new --csv gone.yaml", files.NoFile, noFile}},

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/flag"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/compliance"
@@ -38,7 +39,7 @@ var predictCommand = command{
 			}
 			answer, err := interaction.Predict(made, ask)
 			if err != nil {
-				return p.fail(Wrong, predictProblem(err))
+				return p.fail(Wrong, p.predictProblem(err))
 			}
 			if sheets.wanted() {
 				return p.forecast(answer, printing, sheets)
@@ -156,22 +157,22 @@ func (q *quantities) flange() *compliance.Flange {
 // shares reads the passes from either of their flags.
 func (q *quantities) shares() []float64 {
 	if shares, set := read(q, "stages", parseShares); set {
-		q.rising(shares, "--stages fall from %.3g to %.3g", "0.3,0.7,1,1", 1)
-		return shares
+		return q.rising(shares, finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1)
 	}
 	percents, _ := read(q, "passes", parsePercents)
-	q.rising(percents, "--passes fall from %.3g to %.3g %%", "30,70,100,100", 100)
-	return percents
+	return q.rising(percents, finding.Values{"flag": "--passes", "unit": " %", "example": "30,70,100,100"}, 100)
 }
 
 // rising refuses passes that fall: such a wrench clicks at once.
-func (q *quantities) rising(shares []float64, falls, example string, unit float64) {
+func (q *quantities) rising(shares []float64, said finding.Values, unit float64) []float64 {
 	for k := 1; k < len(shares); k++ {
 		if shares[k] < shares[k-1] {
-			q.fail(misuse(falls+", and a wrench set below what a bolt has turns nothing; allowed: passes that rise, or stay for a repeat, such as %s", unit*shares[k-1], unit*shares[k], example))
-			return
+			said["from"], said["to"] = unit*shares[k-1], unit*shares[k]
+			q.fail(misuse("%w", finding.Failed(PassesFall, said)))
+			break
 		}
 	}
+	return shares
 }
 
 // gasketWords lists the gaskets without blanks, so that a shell takes each as

@@ -25,32 +25,39 @@ var plainNumber = regexp.MustCompile(`^(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?$`)
 
 // parsePercents reads passes as percents of the target: "30,70,100", "30 %, 70 %".
 func parsePercents(text string) ([]float64, error) {
-	return parsePasses(text, true, 100, "1 to 120, such as 30,70,100,100")
+	return parsePasses(text, 100, allowedFigures{"1", "120", "30,70,100,100"})
 }
 
 // parseShares reads passes as shares of the target: "0.3,0.7,1".
 func parseShares(text string) ([]float64, error) {
-	return parsePasses(text, false, 1, "0.01 to 1.2, such as 0.3,0.7,1")
+	return parsePasses(text, 1, allowedFigures{"0.01", "1.2", "0.3,0.7,1"})
 }
 
 // parsePasses reads passes in a unit, 1 or 100 for the target.
-func parsePasses(text string, percent bool, target float64, allowed string) (shares []float64, err error) {
+func parsePasses(text string, target float64, allowed allowedFigures) (shares []float64, err error) {
 	for _, one := range strings.Split(text, ",") {
-		one = strings.TrimSpace(one)
-		plain := one
-		if percent {
-			plain = strings.TrimSuffix(one, "%")
+		plain := strings.TrimSpace(one)
+		if target == 100 {
+			plain = strings.TrimSuffix(plain, "%")
 		}
 		v, ok := parsePlain(plain)
 		if !ok || v < 0.01*target || v > 1.2*target {
-			return nil, fmt.Errorf("pass %q; allowed: %s", one, allowed)
+			return nil, allowed.outside("pass", strings.TrimSpace(one))
 		}
 		shares = append(shares, v/target)
 	}
 	if len(shares) > mostPasses {
-		return nil, fmt.Errorf("%d passes, at most %d; allowed: %s", len(shares), mostPasses, allowed)
+		return nil, finding.Failed(TooManyPasses, finding.Values{"n": len(shares), "most": mostPasses})
 	}
 	return shares, nil
+}
+
+// allowedFigures are the ends of what a flag takes, and an example, as a person
+// writes them.
+type allowedFigures struct{ least, most, example string }
+
+func (a allowedFigures) outside(what finding.Term, written string) error {
+	return finding.Failed(FlagOutside, finding.Values{"what": what, "written": written, "least": a.least, "most": a.most, "example": a.example})
 }
 
 func parsePlain(text string) (float64, bool) {
@@ -64,22 +71,22 @@ func parsePlain(text string) (float64, bool) {
 
 // parseCap reads a cap on targets over the target: "110%", "1.1".
 func parseCap(text string) (float64, error) {
-	return parseShare(text, "cap", 1, 2, "100% to 200%, such as 110% or 1.1")
+	return parseShare(text, "cap", 1, 2, allowedFigures{"100%", "200%", "110%"})
 }
 
 // parseStick reads a share of the target: "5%", "0.05".
 func parseStick(text string) (float64, error) {
-	return parseShare(text, "share", 0, 0.5, "0% to 50%, such as 5%")
+	return parseShare(text, "share", 0, 0.5, allowedFigures{"0%", "50%", "5%"})
 }
 
-func parseShare(text, what string, least, most float64, allowed string) (float64, error) {
+func parseShare(text string, what finding.Term, least, most float64, allowed allowedFigures) (float64, error) {
 	digits, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
 	v, ok := parsePlain(digits)
 	if percent {
 		v /= 100
 	}
 	if !ok || v < least || v > most {
-		return 0, fmt.Errorf("%s %q; allowed: %s", what, text, allowed)
+		return 0, allowed.outside(what, text)
 	}
 	return v, nil
 }
@@ -90,7 +97,7 @@ const mostDraws = 100_000
 func parseDraws(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 10 || n > mostDraws {
-		return 0, fmt.Errorf("draws %q; allowed: 10 to %d, such as 1000", text, mostDraws)
+		return 0, allowedFigures{"10", strconv.Itoa(mostDraws), "1000"}.outside("draws", text)
 	}
 	return n, nil
 }
@@ -98,7 +105,7 @@ func parseDraws(text string) (int, error) {
 func parseSeed(text string) (uint64, error) {
 	n, err := strconv.ParseUint(text, 10, 64)
 	if err != nil {
-		return 0, fmt.Errorf("seed %q; allowed: a whole number from 0, such as 7", text)
+		return 0, finding.Failed(SeedUnread, finding.Values{"written": text})
 	}
 	return n, nil
 }
@@ -114,7 +121,7 @@ func parseStiffness(text string) (bounds.Band, error) {
 func parseRing(text string) (compliance.Flange, error) {
 	inner, outer, found := strings.Cut(text, "-")
 	if !found {
-		return compliance.Flange{}, fmt.Errorf("%q; allowed: the inner and the outer diameter, such as 150mm-190mm", text)
+		return compliance.Flange{}, finding.Failed(RingUnread, finding.Values{"written": text})
 	}
 	var f compliance.Flange
 	var err, errOuter error
@@ -124,7 +131,7 @@ func parseRing(text string) (compliance.Flange, error) {
 		return f, err
 	}
 	if !(f.GasketInner > 0 && f.GasketOuter > f.GasketInner) {
-		return f, fmt.Errorf("%q; allowed: two diameters that rise, such as 150mm-190mm", text)
+		return f, finding.Failed(RingUnread, finding.Values{"written": text})
 	}
 	return f, nil
 }
@@ -133,7 +140,7 @@ func parseRing(text string) (compliance.Flange, error) {
 func parseFlexibility(text string) (stiffness.Resilience, error) {
 	v, err := unit.ParseFlexibility(text)
 	if err == nil && !(v >= 1e-9 && v <= 1) {
-		return 0, fmt.Errorf("flexibility %q; allowed: 1e-9 to 1 mm/N, such as 4.2e-6 mm/N", text)
+		return 0, allowedFigures{"1e-9", "1 mm/N", "4.2e-6 mm/N"}.outside("flexibility", text)
 	}
 	return stiffness.Resilience(v), err
 }
@@ -152,10 +159,10 @@ var predictHints = []struct {
 }
 
 // predictProblem points to the flag that states what a joint lacks.
-func predictProblem(err error) error {
+func (p *Program) predictProblem(err error) error {
 	for _, hint := range predictHints {
 		if errors.Is(err, hint.code) {
-			return fmt.Errorf("%w (here: %s)", err, hint.flags)
+			return fmt.Errorf("%w (%s)", err, p.words.Say(finding.Noted(StatedHere, finding.Values{"flags": hint.flags})))
 		}
 	}
 	return err

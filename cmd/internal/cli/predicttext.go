@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/interaction"
@@ -90,32 +91,30 @@ func (r predictReport) joined(list []finding.Finding) string {
 	return strings.Join(r.c.SayAll(list), r.c.Card.Checks.And)
 }
 
-// columns of a terminal, and the least that a table keeps for names.
-const columns, leastName = 80, 20
+// terminal is the width of a terminal in columns, and leastName the least that a
+// table keeps for names.
+const terminal, leastName = 80, 20
 
-// table prints rows in columns: words from the left in the first, which breaks them
-// where they are long, and figures from the right in the others.
+// table prints rows in columns that are as wide as what stands in them: words in
+// the first, which breaks them where they are long, and figures in the others.
 func (r predictReport) table(rows [][]string) {
-	widths := make([]int, len(rows[0]))
+	columns := make(report.Columns, len(rows[0]))
 	for _, row := range rows {
 		for k, cell := range row {
-			widths[k] = max(widths[k], utf8.RuneCountInString(cell))
+			columns[k] = max(columns[k], utf8.RuneCountInString(cell)+1)
 		}
 	}
-	room := columns - 2
-	for _, width := range widths[1:] {
-		room -= 2 + width
+	room := terminal - 2
+	for _, width := range columns[1:] {
+		room -= width + 1
 	}
-	widths[0] = min(widths[0], max(leastName, room))
+	names := min(columns[0]-1, max(leastName, room))
+	columns[0] = -(names + 2)
 	for _, row := range rows {
-		for n, name := range broken(row[0], widths[0]) {
-			line := fmt.Sprintf("  %-*s", widths[0], name)
-			for k, cell := range row[1:] {
-				if n == 0 {
-					line += fmt.Sprintf("  %*s", widths[k+1], cell)
-				}
-			}
-			fmt.Fprintln(r.to, strings.TrimRight(line, " "))
+		figures := row[1:]
+		for _, name := range broken(row[0], names) {
+			columns.Row(r.to, append([]string{"  " + name}, figures...)...)
+			figures = nil // beside the first line alone
 		}
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/patterns"
 	"drawdown/render"
 )
@@ -78,9 +79,9 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 		}
 	}
 	if asJSON {
-		return p.printJSON(surveyJSON(answer, strings.Join(written, "")))
+		return p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, "")))
 	}
-	p.printSurvey(p.Stdout, answer)
+	p.reportTo(p.Stdout).Survey(answer)
 	p.printPaths(written)
 	return Done
 }
@@ -89,11 +90,11 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 // a card made from it would lack bolts.
 func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
 	if asJSON {
-		return max(Wrong, p.printJSON(surveyJSON(answer, "")))
+		return max(Wrong, p.printJSON(report.SurveyJSON(p.words, answer, "")))
 	}
-	p.printSurvey(p.Stderr, answer)
-	fmt.Fprintf(p.Stderr, "drawdown: %s not fixed, and no file is made; measure as it says above, or go on with what there is: --unfinished\n",
-		counted(len(answer.Loose), "hole"))
+	to := p.reportTo(p.Stderr)
+	to.Survey(answer)
+	to.SurveyLacks(len(answer.Loose))
 	return Wrong
 }
 

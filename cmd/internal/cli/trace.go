@@ -10,6 +10,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
 	"drawdown/render"
@@ -71,9 +72,9 @@ func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, 
 	case lacks != nil:
 		return p.fail(Wrong, fmt.Errorf("%w: %s", lacks, paths[0]))
 	case asJSON:
-		return p.printJSON(traceJSON(p.words, answer, paths))
+		return p.printJSON(report.TraceJSON(p.words, answer, paths))
 	}
-	p.printTrace(answer)
+	p.reportTo(p.Stdout).Trace(answer)
 	p.printPaths(paths)
 	return Done
 }

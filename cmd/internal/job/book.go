@@ -27,23 +27,16 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 	if problems.Stops() {
 		return overhaul.Overhaul{}, problems, nil
 	}
-	o := overhaul.Overhaul{
-		Name: machine.Name, Title: machine.Title, Machine: machine.Machine,
-		Revision: machine.Revision, Date: machine.Date, Cautions: machine.Cautions, Tools: machine.Tools,
-	}
+	o := machine.Overhaul
 	var fingerprints []string
 	for _, s := range machine.Strip {
-		task := overhaul.Task{
-			Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
-			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten,
-		}
-		if s.Joint != nil {
-			p, found := planned(*s.Joint, "", "")
+		if s.Pattern != nil {
+			p, found := planned(*s.Pattern, "", "")
 			problems = append(problems, found...)
-			task.Joint = &p
+			s.Joint = &p
 			fingerprints = append(fingerprints, p.Fingerprint)
 		}
-		o.Tasks = append(o.Tasks, task)
+		o.Tasks = append(o.Tasks, s.Task)
 	}
 	if problems.Stops() {
 		return overhaul.Overhaul{}, problems, nil

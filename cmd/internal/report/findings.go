@@ -55,3 +55,25 @@ const Problem finding.Code = "report problem" // place, severity, what, allowed
 
 // Warned stands before what a job could not do as asked.
 const Warned finding.Code = "report warning" // what; file: of several
+
+// What a survey or a scan came to.
+const (
+	Surveyed      finding.Code = "surveyed"           // title, holes, readings
+	WrongReading  finding.Code = "surveyed wrong"     // found
+	NotFixed      finding.Code = "surveyed not fixed" // found
+	NotToldApart  finding.Code = "surveyed not told"  // found
+	FurthestOut   finding.Code = "surveyed furthest"  // heading
+	NoFileMade    finding.Code = "surveyed no file"   // holes
+	HolesNear     finding.Code = "surveyed near"      // off, layout
+	BoltHolesNear finding.Code = "traced near"        // off, layout
+	TracedAt      finding.Code = "traced at"          // scale, pixel
+	TakenFor      finding.Code = "traced taken"       // found
+	InDoubt       finding.Code = "traced doubt"       // id, found
+	SpecksLeftOut finding.Code = "traced specks"      // specks, from, to
+	TurnedLevel   finding.Code = "traced turned"      // by
+	NotTurned     finding.Code = "traced not turned"  //
+	HoleColumn    finding.Code = "column hole"        // heading
+	EdgeColumn    finding.Code = "column edge"        // heading
+	LooseCell     finding.Code = "cell loose"         // in place of an error
+	OpeningCell   finding.Code = "cell opening"       // in place of a diameter
+)

@@ -26,21 +26,18 @@ func p4(t testing.TB) overhaul.Overhaul {
 		t.Fatal(err)
 	}
 	machine, problems := machine.Read(source)
-	o := overhaul.Overhaul{Title: machine.Title, Machine: machine.Machine, Date: machine.Date, Revision: machine.Revision,
-		Cautions: machine.Cautions, Tools: machine.Tools}
+	o := machine.Overhaul
 	for _, s := range machine.Strip {
-		step := overhaul.Task{Gaskets: s.Gaskets, Sealant: s.Sealant, Again: s.Again, Part: s.Part, New: s.New, Manual: s.Manual, Figures: s.Figures,
-			Note: s.Note, Warns: s.Warns, Side: s.Side, Loosen: s.Loosen, Tighten: s.Tighten}
-		if s.Joint != nil {
-			input, found := patterns.Read(*s.Joint)
+		if s.Pattern != nil {
+			input, found := patterns.Read(*s.Pattern)
 			problems = append(problems, found...)
 			p, err := plan.Build(input)
 			if err != nil {
 				t.Fatal(err)
 			}
-			step.Joint = &p
+			s.Joint = &p
 		}
-		o.Tasks = append(o.Tasks, step)
+		o.Tasks = append(o.Tasks, s.Task)
 	}
 	if problems.Stops() {
 		t.Fatal(problems.Error())

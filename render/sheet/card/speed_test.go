@@ -56,16 +56,15 @@ func BenchmarkCardGrowth(b *testing.B) {
 	}
 }
 
-// manyStages is a part with more stages, and more to see to first, than any page
-// holds.
-func manyStages() string {
+// manyStages is a part with so many stages and cautions.
+func manyStages(stages, cautions int) string {
 	var b strings.Builder
 	b.WriteString("drawdown: 1\ntitle: Many stages\nkinds: {b: {thread: M8}}\nfasteners:\n  - circle: {count: 12, diameter: 400, id: M}\ntighten:\n  stages:\n")
-	for n := range 33 {
+	for n := range stages {
 		fmt.Fprintf(&b, "    - {torque: %d N·m, note: a note that runs on for a while}\n", 20+2*n)
 	}
 	b.WriteString("  source: works manual\ncautions:\n")
-	for n := range 60 {
+	for n := range cautions {
 		fmt.Fprintf(&b, "  - Caution %d in some words that take the line a good way along the paper\n", n+1)
 	}
 	return b.String()
@@ -74,7 +73,7 @@ func manyStages() string {
 // BenchmarkCardOfManyStages lays out a card of 33 stages and 60 cautions, both
 // ways round: the search for a layout is what takes long.
 func BenchmarkCardOfManyStages(b *testing.B) {
-	p, paper := planOf(b, manyStages()), mustPaper(b, "a4")
+	p, paper := planOf(b, manyStages(33, 60)), mustPaper(b, "a4")
 	b.Run("upright", func(b *testing.B) {
 		for b.Loop() {
 			card.Document(p, card.BothSides, english(paper))

@@ -13,9 +13,9 @@ const (
 	paragraphGap = 2.0
 )
 
-// verdict says in large type what to do and why, and in small what the work
+// advice says in large type what to do and why, and in small what the work
 // leaves.
-func (l *layout) verdict(run *sheet.Run) {
+func (l *layout) advice(run *sheet.Run) {
 	a := l.ask.Advice
 	large(run, scene.Bold, l.ask.Words.Say(a.Head))
 	if len(a.Reasons) > 0 {

@@ -6,6 +6,7 @@ package forecast
 import (
 	"fmt"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -50,7 +51,7 @@ func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, 
 func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []string) {
 	l := newLayout(p, f, ask)
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
-	l.verdict(run)
+	l.advice(run)
 	l.doubts(run)
 	l.foundations(run)
 	drawing := l.part(run, f.Last())
@@ -121,10 +122,13 @@ func (l *layout) doubts(run *sheet.Run) {
 	run.Y += paragraphGap
 }
 
+// FiguresLeft are figures that found no room in the marks.
+const FiguresLeft finding.Code = "forecast figures left out" // n, all, paper
+
 // left tells what found no room.
 func (l *layout) left(d diagram.Drawing) []string {
 	if n := len(d.Unplaced); n > 0 {
-		return []string{fmt.Sprintf("forecast: %d of %d figures found no room on %s; the charts have them", n, len(l.numbers), l.ask.Paper.Name)}
+		return []string{l.ask.Words.Say(finding.Noted(FiguresLeft, finding.Values{"n": n, "all": len(l.numbers), "paper": l.ask.Paper.Name}))}
 	}
 	return nil
 }

@@ -57,7 +57,7 @@ func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 	if at != nil && len(at) != s.joint.Len() {
 		return nil, compliance.Misuse("places", len(at), s.joint.Len())
 	}
-	level := PlaneThrough(at)
+	plane := PlaneThrough(at)
 	list := make([]AfterPass, len(passes))
 	for p, pass := range passes {
 		after := &list[p]
@@ -65,20 +65,20 @@ func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
 			if err := s.Do(step); err != nil {
 				return nil, err
 			}
-			after.add(s, at, level)
+			after.add(s, at, plane)
 		}
 		after.ForcesN = s.Forces()
 	}
 	return list, nil
 }
 
-func (a *AfterPass) add(s *Nuts, at []geometry.Point, level Plane) {
+func (a *AfterPass) add(s *Nuts, at []geometry.Point, plane Plane) {
 	a.StepForcesN = append(a.StepForcesN, s.Forces())
 	a.LargestForceN = math.Max(a.LargestForceN, largest(s.force))
 	if at != nil {
 		closure := s.joint.ClosureMm(s.force)
-		a.LargestTiltMm = math.Max(a.LargestTiltMm, level.Tilt(closure))
-		a.LargestWarpMm = math.Max(a.LargestWarpMm, level.Warp(closure))
+		a.LargestTiltMm = math.Max(a.LargestTiltMm, plane.Tilt(closure))
+		a.LargestWarpMm = math.Max(a.LargestWarpMm, plane.Warp(closure))
 		a.LargestUnevenMm = math.Max(a.LargestUnevenMm, Unevenness(closure))
 	}
 }

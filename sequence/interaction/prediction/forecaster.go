@@ -20,7 +20,7 @@ type forecaster struct {
 	p     Prediction
 	work  procedure.Work
 
-	level  contact.Plane
+	plane  contact.Plane
 	turned []bool
 	aims   [3][]float64 // of the last pass that turned a fastener, N, by run
 }
@@ -28,7 +28,7 @@ type forecaster struct {
 // Forecast sums a prediction up for people. The runs must be that of the
 // work on the model.
 func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Forecast, error) {
-	w := &forecaster{plan: p, model: m, p: runs, work: work, level: contact.PlaneThrough(m.At), turned: make([]bool, len(m.At))}
+	w := &forecaster{plan: p, model: m, p: runs, work: work, plane: contact.PlaneThrough(m.At), turned: make([]bool, len(m.At))}
 	for r := range w.aims {
 		w.aims[r] = make([]float64, len(m.At))
 	}
@@ -49,7 +49,7 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 			f.Taken = &t
 		}
 	}
-	if err := w.judge(&f); err != nil {
+	if err := w.further(&f); err != nil {
 		return Forecast{}, err
 	}
 	f.Doubts = w.doubts(f)
@@ -125,7 +125,7 @@ func (w *forecaster) frame(n, step int) Frame {
 	var tilt, warp, uneven [3]float64
 	for k, r := range w.p.Runs() {
 		closure := r.Joint.ClosureMm(forces(*r))
-		tilt[k], warp[k], uneven[k] = w.level.Tilt(closure), w.level.Warp(closure), contact.Unevenness(closure)
+		tilt[k], warp[k], uneven[k] = w.plane.Tilt(closure), w.plane.Warp(closure), contact.Unevenness(closure)
 		if k == 1 {
 			f.ClosureMm = closure
 		}
@@ -202,8 +202,8 @@ func shareOf(pass contact.Pass, targets []float64) float64 {
 	return share
 }
 
-// judge says what a single pass would do, and what one more buys.
-func (w *forecaster) judge(f *Forecast) error {
+// further says what a single pass would do, and what one more buys.
+func (w *forecaster) further(f *Forecast) error {
 	targets := w.p.Nominal.TargetsN
 	once, err := w.model.Again(w.p, []contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
 	if err != nil {

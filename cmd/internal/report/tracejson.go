@@ -1,6 +1,8 @@
-package cli
+package report
 
 import (
+	"slices"
+
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
@@ -23,6 +25,7 @@ type traceOut struct {
 	Doubts     []string       `json:"doubts"`
 	Layout     *layoutOut     `json:"layout,omitempty"`
 	Files      []string       `json:"files"`
+	Findings   []Found        `json:"findings"` // all doubts, and what sizes were taken for
 }
 
 type traceHoleOut struct {
@@ -38,13 +41,16 @@ type traceHoleOut struct {
 	Path       [][2]float64 `json:"path,omitempty"` // of an opening
 }
 
-func traceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
+// TraceJSON gives a trace as data, with the files that were written.
+func TraceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
 		Title: a.Title, Scale: say.Say(a.Scale), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),
 		GreyLevels: a.GreyLevels, Part: a.Tone, TurnedDeg: micro(a.TurnedDeg), Specks: a.Specks, Taken: say.SayAll(a.Taken),
 		Holes: []traceHoleOut{}, Outline: path(a.Outline), Doubts: say.SayAll(a.Doubts), Layout: layoutJSON(a.Offer), Files: files,
 	}
+	all := slices.Concat(a.Taken, a.Found.Doubts)
 	for _, s := range a.Shapes {
+		all = append(all, s.Doubts...)
 		h := traceHoleOut{
 			ID: s.ID, Role: s.Role, X: micro(s.At.X), Y: micro(s.At.Y), DiameterMm: micro(s.DiameterMm), EdgeMm: micro(s.ScatterMm),
 			Kept: micro(s.Kept), Pixel: xy(s.Pixel), Doubts: say.SayAll(s.Doubts),
@@ -54,6 +60,7 @@ func traceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut
 		}
 		out.Holes = append(out.Holes, h)
 	}
+	out.Findings = foundJSON(say, all...)
 	return out
 }
 

@@ -1,13 +1,15 @@
-package cli
+package report
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns/writing"
+	"drawdown/render/words"
 )
 
 // surveyOut is what survey --json prints. Lengths are in mm.
@@ -31,6 +33,7 @@ type surveyOut struct {
 	Readings     []surveyReadingOut     `json:"readings"`
 	Layout       *layoutOut             `json:"layout,omitempty"`
 	File         string                 `json:"file,omitempty"`
+	Findings     []Found                `json:"findings"`
 }
 
 type surveyReadingOut struct {
@@ -55,11 +58,13 @@ type layoutOut struct {
 	WithinMm float64    `json:"within_mm"`
 }
 
-func surveyJSON(a job.SurveyAnswer, file string) surveyOut {
+// SurveyJSON gives a survey as data, with the file that was written.
+func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 	out := surveyOut{
 		Title: a.Title, Points: map[string][2]float64{}, Errors: map[string]float64{}, RMSMm: micro(a.RMSMm), OneReadingMm: micro(a.ScatterMm),
 		Suspect: pairsOut(a, a.Suspect), SuspectOne: a.Rivals, Loose: []string{}, Mirrored: a.Mirrored, Straight: a.Straight,
 		Unchecked: pairsOut(a, a.Solution.Unchecked), Layout: layoutJSON(a.Offer), File: file,
+		Findings: foundJSON(c, slices.Concat(a.Suspects(), a.LooseHoles(), a.Side(), a.Doubts())...),
 	}
 	why := looseness(a)
 	for i, id := range a.IDs {

@@ -252,3 +252,32 @@ func textExtent(content string, weight scene.Weight, em float64) scene.Point {
 	b := scene.Text{Size: em, Width: font.Width(content, weight, em), Content: content}.Box()
 	return scene.Point{X: b.Width(), Y: b.Height()}
 }
+
+// besideReaches are the distances of a small number from its mark: clear of it,
+// closer where that is all there is, or beyond the line round a cluster.
+var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
+
+// drawBesides puts the small second numbers beside their marks.
+func (s *sketch) drawBesides() {
+	var waiting []int
+	for i, small := range s.req.Beside {
+		if small != "" {
+			waiting = append(waiting, i)
+		}
+	}
+	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(it *item, tier int) []placement {
+		i := waiting[it.index]
+		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
+	})
+	q.run()
+	for k, i := range waiting {
+		it := &q.items[k]
+		if it.chosen == nowhere {
+			s.out.BesideLeftOut++
+			continue
+		}
+		p := it.choices[it.chosen]
+		s.add(textIn(p, SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
+		s.space.TakeBox(p.box)
+	}
+}

@@ -1,0 +1,41 @@
+package meaning
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+)
+
+// sense holds what was read against what can be, once all is read.
+func (r *reader) sense(f form.Fields) {
+	r.checkMirrorTitle(f)
+	r.fasteners.Check()
+	r.checkCasts()
+	r.checkLargestFirst()
+	r.checkCovered()
+	r.checkRising()
+	r.checkShares()
+	r.checkRemoved()
+	r.checkStars()
+	r.checkUnused()
+}
+
+// checkMirrorTitle warns of a second bank that is called as the first: a mirror
+// over a file that is built on, whose title stays.
+func (r *reader) checkMirrorTitle(f form.Fields) {
+	mirror, title := f.Node.Get("mirror"), f.Node.Get("title")
+	if mirror != nil && title != nil && title.File.Level > mirror.File.Level {
+		r.Warn(mirror, MirrorTitle, finding.Values{"title": title.Called()})
+	}
+}
+
+// checkUnused warns of kinds that no fastener has.
+func (r *reader) checkUnused() {
+	if r.fasteners.broken || len(r.input.Joint.Fasteners) == 0 || r.kinds.broken || r.kinds.unsure {
+		return
+	}
+	for _, name := range r.kinds.names {
+		if !r.kinds.used[name] {
+			r.Warn(r.kinds.at[name], KindUnused, finding.Values{"kind": name})
+		}
+	}
+}

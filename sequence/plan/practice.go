@@ -1,0 +1,93 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/sequence"
+)
+
+// SmallBeforeLarge finds the groups with a smaller thread that are finished
+// before one with a larger thread, by their numbers from 0. Groups that go by
+// the maker's list or by the numbers on the part are the maker's word.
+func (in Input) SmallBeforeLarge() map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	for i, early := range in.Groups {
+		small, known := in.threaded(early, slices.MinFunc[[]Kind])
+		for _, late := range in.Groups[i+1:] {
+			large, knownToo := in.threaded(late, slices.MaxFunc[[]Kind])
+			if known && knownToo && small.MajorMm() < large.MajorMm() && !early.Way.IsMakers() && !late.Way.IsMakers() {
+				found[i] = finding.Warned(SmallFirst, finding.Values{
+					"small": small.Name, "small_thread": small.Thread.Name, "large": large.Name, "large_thread": large.Thread.Name,
+				}).From(finding.CommonPractice)
+				break
+			}
+		}
+	}
+	return found
+}
+
+// threaded picks a kind of a group by its thread, among those that fasteners
+// have and whose thread is known.
+func (in Input) threaded(g sequence.Group, pick func([]Kind, func(a, b Kind) int) Kind) (Kind, bool) {
+	var kinds []Kind
+	for _, k := range in.Kinds {
+		if k.Thread != nil && slices.Contains(g.Kinds, k.Name) && in.has(k.Name) {
+			kinds = append(kinds, k)
+		}
+	}
+	if kinds == nil {
+		return Kind{}, false
+	}
+	return pick(kinds, func(a, b Kind) int { return cmp.Compare(a.MajorMm(), b.MajorMm()) }), true
+}
+
+func (in Input) has(kind string) bool {
+	return slices.ContainsFunc(in.Joint.Fasteners, func(f geometry.Fastener) bool { return f.Kind == kind })
+}
+
+// OnBoltCircles says whether the fasteners of the kinds, or all where none is
+// named, lie on one circle, or most of them evenly on rings round the centre of
+// all. Elsewhere the trade takes no star.
+func (in Input) OnBoltCircles(kinds []string) bool {
+	var members []int
+	var points []geometry.Point
+	for i, f := range in.Joint.Fasteners {
+		if len(kinds) == 0 || slices.Contains(kinds, f.Kind) {
+			members, points = append(members, i), append(points, f.At)
+		}
+	}
+	centre := geometry.Enclose(points).Centre
+	if geometry.OneCircle(points, centre) {
+		return true
+	}
+	onRings := 0
+	for _, ring := range sequence.Rings(in.Joint, members) {
+		if in.isBoltCircle(ring, centre) {
+			onRings += len(ring)
+		}
+	}
+	return 2*onRings > len(members)
+}
+
+// isBoltCircle says whether a ring is even, whole or with up to a fifth of its
+// holes missing. With more of them missing the corners of an oblong would be a
+// circle too.
+func (in Input) isBoltCircle(ring []int, centre geometry.Point) bool {
+	if len(ring) < 3 {
+		return false
+	}
+	deg := make([]float64, len(ring))
+	for k, i := range ring {
+		deg[k] = in.Joint.Fasteners[i].At.AngleFrom(centre)
+	}
+	slices.Sort(deg)
+	first := deg[0]
+	for k := range deg {
+		deg[k] -= first
+	}
+	places, count := geometry.EvenPlaces(deg)
+	return places != nil && 5*(count-len(ring)) <= count
+}
