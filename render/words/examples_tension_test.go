@@ -70,7 +70,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	screw.FactorUnreadable:   {"written": "much", "most": 1, "usual": 0.2},
 	screw.ShareUnreadable:    {"written": "110%"},
 	screw.FrictionUnreadable: {"written": "oil"},
-	screw.FrictionRange:      {"low": 0.1, "high": 3., "where": finding.Term("thread"), "most": 1},
+	screw.FrictionRange:      {"low": 0.1, "high": 3., "span": true, "where": finding.Term("thread"), "most": 1},
 	screw.FrictionFalls:      {"low": 0.2, "nominal": 0.1, "high": 0.3, "where": finding.Term("head")},
 	screw.NoSuchLubricant:    {"written": "honey", "allowed": []string{"engine oil", "grease"}},
 	screw.NoSuchMethod:       {"written": "guess", "allowed": []string{"torque", "angle"}},

@@ -14,7 +14,7 @@ import (
 // known.
 type Bolt struct {
 	Kind    string     // name; empty: it is asked about alone, without a file
-	Bolt    screw.Bolt // its aim is not read
+	Bolt    screw.Bolt // its aim is that of a turn
 	Grip    stiffness.Grip
 	Insert  *strength.Insert
 	Reuse   Reuse
@@ -63,6 +63,7 @@ func Judge(bolts []Bolt) []finding.Finding {
 // judge is a bolt on the way to its findings.
 type judge struct {
 	Bolt
+	asked     screw.Bolt // with its aim, which a turn is meant to reach
 	class     strength.Class
 	strongest bool          // the class is not known; the strongest stands for it
 	over      []unit.Torque // past yield at any friction
@@ -71,7 +72,7 @@ type judge struct {
 }
 
 func judgeBolt(b Bolt) []finding.Finding {
-	j := judge{Bolt: b, preload: b.Preload}
+	j := judge{Bolt: b, asked: b.Bolt, preload: b.Preload}
 	j.judgeLength()
 	if j.hasThread() {
 		j.complete()

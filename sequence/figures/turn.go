@@ -64,7 +64,9 @@ func (j *judge) canTurn(t turn) bool {
 // the bolt as its standard makes it.
 func (j *judge) judgeTurn(t turn) {
 	grip, open := j.lenient()
-	ask := stiffness.TorqueAngle{Bolt: j.Bolt.Bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
+	bolt := j.Bolt.Bolt
+	bolt.YieldShare, bolt.ProofShare, bolt.Preload = j.asked.YieldShare, j.asked.ProofShare, j.asked.Preload
+	ask := stiffness.TorqueAngle{Bolt: bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
 	r, err := stiffness.TurnOn(ask)
 	if err != nil {
 		j.warn(0, GripUnfit, finding.Values{"why": err})
@@ -79,14 +81,16 @@ func (j *judge) judgeTurn(t turn) {
 		return
 	}
 	warned := j.fails(t, r, open, j.warn)
-	noted := !warned && j.fails(t, made, asMade, j.note)
+	if !warned {
+		j.fails(t, made, asMade, j.note)
+	}
 	switch at := r.Nominal; {
 	case warned:
 	case t.angle > wholeTurn && !at.Reusable:
 		j.wholeTurn(t)
 	case j.outlasts(at):
 		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": string(j.Reuse)}))
-	case !noted:
+	default:
 		j.lasts(t, made.Worst())
 	}
 	j.reaches(max(made.Low.Peak, made.Nominal.Peak, made.High.Peak))
@@ -156,9 +160,10 @@ func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 // lasts notes that the bolt stays longer.
 func (j *judge) lasts(t turn, worst stiffness.AfterAngle) {
 	switch {
-	case t.angle > 0 && worst.Lasting > 0 && !worst.Reusable:
+	case t.angle == 0 || worst.Necks || worst.Breaks || worst.Lasting == 0:
+	case !worst.Reusable:
 		j.note(t.last, TurnUsedOnce, finding.Values{"lasting": worst.Lasting, "strain": worst.LastingStrain})
-	case t.angle > 0 && worst.Lasting > 0:
+	default:
 		j.note(t.last, TurnMeasured, finding.Values{"lasting": worst.Lasting})
 	}
 }

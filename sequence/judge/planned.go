@@ -30,21 +30,19 @@ func ForPlan(p plan.Plan, side Side, order []string) Input {
 
 // makers says whether the order of the plan is the maker's word.
 func makers(p plan.Plan) bool {
-	return p.Asked == (plan.Asked{}) && slices.ContainsFunc(p.Groups, isMakers)
+	return p.Asked == (plan.Asked{}) && slices.ContainsFunc(p.Groups, plan.Group.Makers)
 }
-
-func isMakers(g plan.Group) bool { return g.Way.IsMakers() }
 
 func groupsOf(p plan.Plan) []Group {
 	var groups []Group
 	for _, g := range p.Groups {
 		if len(g.Members) > 0 {
-			groups = append(groups, Group{Kinds: g.Kinds, MajorMm: majorMm(p, g.Kinds[0])})
+			groups = append(groups, Group{Kinds: g.Kinds, MajorMm: p.Kind(g.Kinds[0]).MajorMm()})
 		}
 	}
-	switch makers := slices.ContainsFunc(p.Groups, isMakers); {
+	switch makers := slices.ContainsFunc(p.Groups, plan.Group.Makers); {
 	case makers && len(groups) == 1:
-		return bySize(p, groups[0].Kinds)
+		return bySizeOfThread(p, groups[0].Kinds)
 	case !makers:
 		largestFirst(groups)
 	}
@@ -68,11 +66,11 @@ func largestFirst(groups []Group) {
 	}
 }
 
-// bySize gives one group for each thread size, the largest first.
-func bySize(p plan.Plan, kinds []string) []Group {
+// bySizeOfThread gives one group for each thread size, the largest first.
+func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 	var groups []Group
 	for _, kind := range kinds {
-		size := majorMm(p, kind)
+		size := p.Kind(kind).MajorMm()
 		k := slices.IndexFunc(groups, func(g Group) bool { return g.MajorMm == size })
 		if k < 0 {
 			groups = append(groups, Group{Kinds: []string{kind}, MajorMm: size})
@@ -82,15 +80,6 @@ func bySize(p plan.Plan, kinds []string) []Group {
 	}
 	slices.SortStableFunc(groups, func(a, b Group) int { return cmp.Compare(b.MajorMm, a.MajorMm) })
 	return groups
-}
-
-func majorMm(p plan.Plan, kind string) float64 {
-	for _, k := range p.Kinds {
-		if k.Name == kind && k.Thread != nil {
-			return k.Thread.MajorMm
-		}
-	}
-	return 0
 }
 
 // CastOrder gives the ids of a plan's side by the numbers on the part: through

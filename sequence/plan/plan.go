@@ -46,7 +46,7 @@ type Group struct {
 
 // Makers says whether the order of the group is the maker's word: a list, or
 // the numbers on the part.
-func (g Group) Makers() bool { return g.Way == sequence.List || g.Way == sequence.Cast }
+func (g Group) Makers() bool { return g.Way.IsMakers() }
 
 // Asked is the way and the turn that the user asked for; empty where the
 // file's own stands.
@@ -138,13 +138,16 @@ func (p Plan) WorkedOut() bool {
 }
 
 // KindOf gives the kind of a fastener.
-func (p Plan) KindOf(fastener int) Kind {
+func (p Plan) KindOf(fastener int) Kind { return p.Kind(p.Joint.Fasteners[fastener].Kind) }
+
+// Kind gives the kind of a name; of one that is not known, the name alone.
+func (p Plan) Kind(name string) Kind {
 	for _, k := range p.Kinds {
-		if k.Name == p.Joint.Fasteners[fastener].Kind {
+		if k.Name == name {
 			return k
 		}
 	}
-	return Kind{Name: p.Joint.Fasteners[fastener].Kind}
+	return Kind{Name: name}
 }
 
 // Count gives the number of fasteners of a kind.

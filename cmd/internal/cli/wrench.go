@@ -52,7 +52,7 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 		}
 		work.Wrenches = list
 	}
-	answer, err := job.WorkOutWrench(work)
+	answer, err := wrench.Set(work)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}

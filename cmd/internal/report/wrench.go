@@ -3,11 +3,10 @@ package report
 import (
 	"fmt"
 
-	"drawdown/cmd/internal/job"
 	"drawdown/sequence/tension/wrench"
 )
 
-func (p Report) Wrench(work wrench.Work, a job.WrenchAnswer) {
+func (p Report) Wrench(work wrench.Work, a wrench.Result) {
 	p.fact("set on the wrench", "%s", bothTorques(a.Setting))
 	p.fact("on its scale", "%s (%s)", a.Scale, a.Scale.Other())
 	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(float64(a.Given)), figure(float64(a.Low)), figure(float64(a.High)))
@@ -25,7 +24,7 @@ func (p Report) Wrench(work wrench.Work, a job.WrenchAnswer) {
 }
 
 // usableWords says why a wrench is usable at the setting, or which one is.
-func usableWords(a job.WrenchAnswer) string {
+func usableWords(a wrench.Result) string {
 	least, most := figure(a.Least.In(a.Scale.Unit)), figure(a.Most.In(a.Scale.Unit))
 	if a.Wrench == nil {
 		return fmt.Sprintf("a wrench whose scale ends between %s and %s %s, so that the setting lies within 20 %% to 100 %% of it", least, most, a.Scale.Unit)

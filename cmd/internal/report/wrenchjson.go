@@ -1,7 +1,6 @@
 package report
 
 import (
-	"drawdown/cmd/internal/job"
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
@@ -39,7 +38,7 @@ type scaleOut struct {
 
 func scaleJSON(g unit.GivenTorque) scaleOut { return scaleOut{Figure(g.Value), g.Unit.String()} }
 
-func WrenchJSON(c *words.Catalogue, work wrench.Work, a job.WrenchAnswer) wrenchOut {
+func WrenchJSON(c *words.Catalogue, work wrench.Work, a wrench.Result) wrenchOut {
 	out := wrenchOut{
 		TorqueNm: Figure(work.Torque), SettingNm: Figure(a.Setting), SettingLbfFt: Figure(a.Setting.In(unit.PoundForceFoot)),
 		SettingOnScale: scaleJSON(a.Scale), UsableReason: usableWords(a),

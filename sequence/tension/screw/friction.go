@@ -30,7 +30,7 @@ func (f Friction) check() error {
 	}{{inThread, f.Thread}, {underHead, f.Head}} {
 		// The negations catch NaN too.
 		if !(part.Low > 0 && part.High <= mostFriction) {
-			return finding.Failed(FrictionRange, finding.Values{"low": part.Low, "high": part.High, "where": part.where, "most": mostFriction})
+			return finding.Failed(FrictionRange, finding.Values{"low": part.Low, "high": part.High, "span": part.Low < part.High, "where": part.where, "most": mostFriction})
 		}
 		if !(part.Low <= part.Nominal && part.Nominal <= part.High) {
 			return finding.Failed(FrictionFalls, finding.Values{"low": part.Low, "nominal": part.Nominal, "high": part.High, "where": part.where})

@@ -50,7 +50,7 @@ var lubricants = []lubricant{
 	{[]string{"thread locker", "threadlocker", "thread lock", "thread locking compound", "locking compound"}, classB, false},
 	{[]string{"thread sealant", "thread sealer", "sealant", "sealer", "pipe sealant"}, classB, false},
 	{[]string{"as delivered", "as supplied", "as received", "phosphated", "phosphate", "black", "black oxide"}, classC, false},
-	{[]string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}, classC, false},
+	{nothingOnTheThread, classC, false},
 	{[]string{"zinc plated", "zinc", "zinc plated dry", "zinc flake"}, classC, false},
 	{[]string{"zinc plated and oiled", "zinc plated oiled", "zinc plated with oil", "zinc plated oil", "phosphated and oiled", "phosphate and oil", "phosphated oiled"}, classB, false},
 }
@@ -80,13 +80,6 @@ func findLubricant(text string) (lubricant, error) {
 		}
 	}
 	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
-}
-
-// NothingOn says whether a lubricant's name says that none goes on the threads:
-// dry, none, degreased.
-func NothingOn(text string) bool {
-	l, err := findLubricant(text)
-	return err == nil && l.names[0] == "dry"
 }
 
 // onAustenitic gives the span of a lubricant on stainless steel. VDI 2230

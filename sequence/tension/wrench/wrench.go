@@ -40,6 +40,8 @@ type Result struct {
 	LengthFrom LengthSource
 	Skipped    []string // wrenches of the list that have no length for the adapter
 
+	Least, Most unit.Torque // usable of the wrench; without one: where the scale of one may end
+
 	RoundingShare  float64     // Given over the torque asked, less 1
 	ToleranceShare float64     // of the wrench, to either side (ISO 6789)
 	Low, High      unit.Torque // that the fastener gets, with the tolerance
@@ -113,7 +115,9 @@ func (w Work) set(wrench *Wrench, skipped []string) Result {
 		r.Scale = rounded
 	}
 	r.ToleranceShare = Tolerance(float64(r.Setting))
+	r.Least, r.Most = r.Setting, r.Setting/LeastUsable
 	if wrench != nil {
+		r.Least, r.Most = wrench.UsableNm()
 		r.Scale = wrench.onScale(r.Setting)
 		r.ToleranceShare = Tolerance(wrench.maxNm())
 	}

@@ -1,0 +1,16 @@
+package screw
+
+import (
+	"slices"
+
+	"drawdown/sequence/tension"
+)
+
+// nothingOnTheThread are the ways in which a file says that nothing goes on the
+// threads. Nobody has to have it ready, and a card says that they stay dry.
+var nothingOnTheThread = []string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}
+
+// NothingOn says whether the name of a lubricant says that there is none.
+func NothingOn(name string) bool {
+	return slices.Contains(nothingOnTheThread, tension.PlainWords(name))
+}
