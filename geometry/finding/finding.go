@@ -8,6 +8,7 @@ package finding
 import (
 	"fmt"
 	"maps"
+	"reflect"
 	"slices"
 	"strings"
 )
@@ -104,6 +105,9 @@ func (f Finding) Unwrap() error {
 	}
 	return nil
 }
+
+// Same says whether two findings say the same.
+func (f Finding) Same(other Finding) bool { return reflect.DeepEqual(f, other) }
 
 // Has says whether a list has a finding with the code.
 func Has(list []Finding, code Code) bool {

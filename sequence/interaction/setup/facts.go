@@ -70,8 +70,7 @@ func fact(code finding.Code, values finding.Values) finding.Finding {
 
 // assume notes a fact, once.
 func (s *settledSetup) assume(code finding.Code, values finding.Values) {
-	same := func(f finding.Finding) bool { return f.Error() == fact(code, values).Error() }
-	if !slices.ContainsFunc(s.assumed, same) {
+	if !slices.ContainsFunc(s.assumed, fact(code, values).Same) {
 		s.assumed = append(s.assumed, fact(code, values))
 	}
 }
