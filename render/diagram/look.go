@@ -11,20 +11,15 @@ type Look struct {
 // Relook gives the items of a drawing with the marks of some fasteners, by id,
 // shown another way: to tell which are tight, or which to look at again.
 func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
-	out := make([]scene.Item, len(items))
-	for k, it := range items {
-		switch it := it.(type) {
-		case scene.Shape:
-			if look, known := looks[it.Tag.Name]; known && it.Tag.Core {
-				it.Fill = look.Fill
-			}
-			out[k] = it
-		case scene.Text:
-			if look, known := looks[it.Tag.Name]; known && it.Tag.Core {
-				it.Ink = look.Ink
-			}
-			out[k] = it
+	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
+		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {
+			s.Fill = look.Fill
 		}
-	}
-	return out
+		return s
+	}, func(t scene.Text) scene.Text {
+		if look, known := looks[t.Tag.Name]; known && t.Tag.Core {
+			t.Ink = look.Ink
+		}
+		return t
+	})
 }

@@ -4,30 +4,67 @@ package scene
 func Bounds(items []Item) Box {
 	b := NoBox
 	for _, it := range items {
-		switch it := it.(type) {
-		case Shape:
-			b = b.Union(it.Path.Bounds())
-		case Text:
-			b = b.Union(it.Box())
-		}
+		b = b.Union(it.bounds())
 	}
 	return b
 }
 
-// Moved gives items at another place.
-func Moved(items []Item, by Point) []Item {
+// Mapped gives items changed by their kind.
+func Mapped(items []Item, shape func(Shape) Shape, text func(Text) Text) []Item {
 	var out []Item
 	for _, it := range items {
 		switch it := it.(type) {
 		case Shape:
-			it.Path = it.Path.Moved(by)
-			out = append(out, it)
+			out = append(out, shape(it))
 		case Text:
-			it.At = Point{rounded(it.At.X + by.X), rounded(it.At.Y + by.Y)}
-			out = append(out, it)
+			out = append(out, text(it))
 		}
 	}
 	return out
+}
+
+// Moved gives items at another place.
+func Moved(items []Item, by Point) []Item {
+	return Mapped(items, func(s Shape) Shape {
+		s.Path = s.Path.Moved(by)
+		return s
+	}, func(t Text) Text {
+		t.At = Point{t.At.X + by.X, t.At.Y + by.Y}.rounded()
+		return t
+	})
+}
+
+// Renamed gives items whose things have other names: on one page they stand for
+// others than the same things do elsewhere.
+func Renamed(items []Item, behind string) []Item {
+	rename := func(t Tag) Tag {
+		if t.Name != "" {
+			t.Name += behind
+		}
+		return t
+	}
+	return Mapped(items, func(s Shape) Shape {
+		s.Tag = rename(s.Tag)
+		return s
+	}, func(t Text) Text {
+		t.Tag = rename(t.Tag)
+		return t
+	})
+}
+
+// Scaled gives the page enlarged on a sheet of another size: everything on it
+// grows by the same factor.
+func Scaled(p Page, width, height, factor float64) Page {
+	larger := func(q Point) Point { return Point{q.X * factor, q.Y * factor} }
+	items := Mapped(p.Items, func(s Shape) Shape {
+		s.Path, s.Width, s.Dash = s.Path.Mapped(larger), s.Width*factor, s.Dash*factor
+		return s
+	}, func(t Text) Text {
+		size := Rounded(t.Size * factor)
+		t.At, t.Width, t.Size = larger(t.At).rounded(), t.Width*size/t.Size, size
+		return t
+	})
+	return Page{Name: p.Name, Width: width, Height: height, Margin: p.Margin * factor, Items: items, Bookmarks: p.Bookmarks}
 }
 
 // Moved gives the path at another place.
@@ -40,8 +77,7 @@ func (p Path) Mapped(to func(Point) Point) Path {
 	out := make(Path, len(p))
 	for i, s := range p {
 		for k := range s.P {
-			q := to(s.P[k])
-			s.P[k] = Point{rounded(q.X), rounded(q.Y)}
+			s.P[k] = to(s.P[k]).rounded()
 		}
 		out[i] = s
 	}

@@ -47,17 +47,16 @@ func (p *Path) Close() { p.add(Close) }
 func (p *Path) add(v Verb, points ...Point) {
 	s := Segment{Verb: v}
 	for i, q := range points {
-		s.P[i] = Point{rounded(q.X), rounded(q.Y)}
+		s.P[i] = q.rounded()
 	}
 	*p = append(*p, s)
 }
 
-// rounded brings a coordinate to 1/100 mm: finer than any printer, and the
+// Rounded brings a coordinate to 1/100 mm: finer than any printer, and the
 // same in every backend.
-func rounded(v float64) float64 { return math.Round(v*100) / 100 }
+func Rounded(v float64) float64 { return math.Round(v*100) / 100 }
 
-// Rounded is the coordinate as a scene holds it.
-func Rounded(v float64) float64 { return rounded(v) }
+func (p Point) rounded() Point { return Point{Rounded(p.X), Rounded(p.Y)} }
 
 // Polyline joins the points by straight lines, closed or open.
 func Polyline(points []Point, closed bool) Path {

@@ -30,10 +30,10 @@ type Bookmark struct {
 }
 
 // Item is a Shape or a Text.
-type Item interface{ item() }
+type Item interface{ bounds() Box }
 
-func (Shape) item() {}
-func (Text) item()  {}
+func (s Shape) bounds() Box { return s.Path.Bounds() }
+func (t Text) bounds() Box  { return t.Box() }
 
 // Point is a place on the page.
 type Point struct{ X, Y float64 }

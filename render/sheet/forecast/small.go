@@ -70,28 +70,11 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 	if pass.Number == len(l.f.Passes) { // on the way nothing is low yet
 		items = diagram.Relook(items, l.lowLooks(pass))
 	}
-	for _, it := range items { // the same bolts stand on the page again and again
-		switch it := it.(type) {
-		case scene.Shape:
-			it.Tag.Name = l.again(it.Tag.Name, pass)
-			p.Add(it)
-		case scene.Text:
-			it.Tag.Name = l.again(it.Tag.Name, pass)
-			p.Add(it)
-		default:
-			p.Add(it)
-		}
-	}
+	// The same bolts stand on the page again and again.
+	p.Add(scene.Renamed(items, " after pass "+strconv.Itoa(pass.Number))...)
 }
 
 // smallDrawing is the part with nothing but its bolts, bores and edges.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
 	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
-}
-
-func (l *layout) again(name string, pass prediction.ForecastPass) string {
-	if name == "" {
-		return ""
-	}
-	return name + " after pass " + strconv.Itoa(pass.Number)
 }

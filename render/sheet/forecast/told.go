@@ -45,16 +45,6 @@ func gap(text, mark scene.Box) float64 {
 
 // slack is what a drawing leaves empty of its box above and below.
 func slack(items []scene.Item, box scene.Box) float64 {
-	top, bottom := box.Bottom, box.Top
-	for _, it := range items {
-		b := scene.Box{}
-		switch it := it.(type) {
-		case scene.Shape:
-			b = it.Path.Bounds()
-		case scene.Text:
-			b = it.Box()
-		}
-		top, bottom = math.Min(top, b.Top), math.Max(bottom, b.Bottom)
-	}
-	return math.Max(0, box.Height()-(bottom-top))
+	b := scene.Bounds(items)
+	return math.Max(0, box.Height()-(max(b.Bottom, box.Top)-min(b.Top, box.Bottom)))
 }

@@ -31,8 +31,8 @@ func Feedback(graded []Graded, ask Request) scene.Document {
 	for pair := range slices.Chunk(given, 2) {
 		f := feedback{Request: ask, pen: &sheet.Pen{Paper: ask.Paper, Words: ask.Words}}
 		for k, g := range pair {
-			f.second = k == 1
-			f.answer(g, f.half(k))
+			f.half = [2]string{"", " below"}[k]
+			f.answer(g, f.halfPage(k))
 		}
 		f.cutLine()
 		doc.Pages = append(doc.Pages, scene.Page{
@@ -45,36 +45,13 @@ func Feedback(graded []Graded, ask Request) scene.Document {
 
 type feedback struct {
 	Request
-	pen    *sheet.Pen
-	second bool // half of the page
+	pen  *sheet.Pen
+	half string // of the page: tells bolts of the same ids apart
 }
 
-// named tells the bolts of the second half from those of the first, which may
-// have the same ids.
-func (f *feedback) named(items []scene.Item) []scene.Item {
-	if !f.second {
-		return items
-	}
-	for k, it := range items {
-		switch it := it.(type) {
-		case scene.Shape:
-			if it.Tag.Name != "" {
-				it.Tag.Name += " below"
-			}
-			items[k] = it
-		case scene.Text:
-			if it.Tag.Name != "" {
-				it.Tag.Name += " below"
-			}
-			items[k] = it
-		}
-	}
-	return items
-}
-
-// half gives the first or the second half of the page: one above the other, or
-// side by side where the paper lies on its side.
-func (f *feedback) half(k int) scene.Box {
+// halfPage gives the first or the second half of the page: one above the other,
+// or side by side where the paper lies on its side.
+func (f *feedback) halfPage(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
 	switch wide := p.Width > p.Height; {
@@ -178,7 +155,7 @@ func (f *feedback) drawing(g Graded, box scene.Box) {
 	}
 	box.Bottom -= sheet.Line + 1
 	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, g.Order), Front: f.pen.Words.Sheet.Front, Box: box})
-	f.pen.Add(f.named(diagram.Relook(d.Items, looks))...)
+	f.pen.Add(scene.Renamed(diagram.Relook(d.Items, looks), f.half)...)
 	f.pen.Text(box.Left, box.Bottom+sheet.Line, font.Fit(caption, scene.Regular, sheet.TextEm, box.Width()))
 }
 
