@@ -19,7 +19,7 @@ func WriteOver(w io.Writer, page scene.Page, dpi int, under *image.Gray) error {
 		return fmt.Errorf("the picture under page %q is %v: it must be %d × %d pixels from 0, 0", page.Name, under.Rect, p.width, p.height)
 	}
 	p.under = under
-	return encode(w, picture{width: p.width, height: p.height, dpi: dpi, bands: p})
+	return encode(w, p, dpi)
 }
 
 // lay copies the rows of the picture under the page to the canvas.

@@ -31,7 +31,7 @@ func Write(w io.Writer, page scene.Page, dpi int) error {
 	if err != nil {
 		return err
 	}
-	return encode(w, picture{width: p.width, height: p.height, dpi: dpi, bands: p})
+	return encode(w, p, dpi)
 }
 
 // CheckDPI says whether a page of that size, in millimetres, can be painted at
