@@ -124,9 +124,12 @@ func (s *sketch) drawMarks(z size) {
 		if z.led {
 			line = 0.35
 		}
-		fill, ink := s.fill(i), scene.Black
-		if s.first(i) {
+		fill, ink := scene.White, scene.Black
+		switch {
+		case s.req.Show == Numbers && s.numbers[i] == 1:
 			fill, ink = scene.Black, scene.White
+		case s.out.Rings && s.ringOf(i)%2 == 1:
+			fill = scene.Shade
 		}
 		if rim := s.rim(i); rim > 0 {
 			s.add(scene.Shape{Path: m.shape.path(m.at, m.radius+rim), Fill: scene.White, Stroke: scene.Black, Width: line * 0.7, Tag: tag})
@@ -137,14 +140,6 @@ func (s *sketch) drawMarks(z size) {
 			s.add(numberText(m.at, z, ink, s.text(i), tag.Name))
 		}
 	}
-}
-
-// fill shades every second ring where the order is shown by rings.
-func (s *sketch) fill(fastener int) scene.Ink {
-	if s.out.Rings && s.ringOf(fastener)%2 == 1 {
-		return scene.Shade
-	}
-	return scene.White
 }
 
 // numberText sets a number with its capitals centred on a place.

@@ -136,16 +136,12 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	tick := math.Min(2.5, r/3)
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
-		lines.MoveTo(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick))
-		end := s.inBox(scene.Point{X: c.X + d[0]*(r+tick/2), Y: c.Y + d[1]*(r+tick/2)})
-		lines.LineTo(end.X, end.Y)
+		// A bore at the edge of a part has room for itself, but not for these.
+		end := s.req.Box.Nearest(scene.Point{X: c.X + d[0]*(r+tick/2), Y: c.Y + d[1]*(r+tick/2)})
+		lines.Stroke(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick), end.X, end.Y)
 	}
 	s.add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.2})
 }
-
-// inBox keeps a point on the drawing's box: a bore at the edge of a part has
-// room for itself, but not for its centre lines.
-func (s *sketch) inBox(p scene.Point) scene.Point { return s.req.Box.Nearest(p) }
 
 // drawDowel draws a locating pin: a disc with a cross, never under 1 mm.
 func (s *sketch) drawDowel(d geometry.Dowel) {

@@ -222,26 +222,16 @@ func collide(a, b *placement) bool {
 	}
 	return a.box.Left-aside < b.box.Right && b.box.Left-aside < a.box.Right &&
 		a.box.Top-above < b.box.Bottom && b.box.Top-above < a.box.Bottom ||
-		a.leadsThrough(b.box.Grown(leaderAir)) || b.leadsThrough(a.box.Grown(leaderAir)) ||
-		a.led && b.led && leadersNear(a, b)
+		a.leadsThrough(b.box.Grown(leaderAir)) || b.leadsThrough(a.box.Grown(leaderAir)) || leadersNear(a, b)
 }
 
 // leadsThrough says whether a place's leader touches a box.
 func (p *placement) leadsThrough(b scene.Box) bool {
-	switch {
-	case !p.led:
-		return false
-	case p.bent:
-		return b.Cut(p.from, p.bend) || b.Cut(p.bend, p.to)
-	}
-	return b.Cut(p.from, p.to)
+	return !p.everyLine(func(from, to scene.Point) bool { return !b.Cut(from, to) })
 }
 
 // leadersNear says whether two leaders come too near to each other.
 func leadersNear(a, b *placement) bool {
-	if !a.bent && !b.bent {
-		return scene.LinesNear(a.from, a.to, b.from, b.to, leaderAir)
-	}
 	return !a.everyLine(func(p, q scene.Point) bool {
 		return b.everyLine(func(r, s scene.Point) bool { return !scene.LinesNear(p, q, r, s, leaderAir) })
 	})

@@ -47,12 +47,7 @@ func (s *sketch) text(fastener int) string {
 	return ""
 }
 
-// first and last say whether a fastener's mark tells where the order begins or
-// ends.
-func (s *sketch) first(fastener int) bool {
-	return s.req.Show == Numbers && s.numbers[fastener] == 1
-}
-
+// last says whether a fastener's mark tells where the order ends.
 func (s *sketch) last(fastener int) bool {
 	return s.req.Show == Numbers && s.req.wholeCount() > 1 && s.numbers[fastener] == s.req.wholeCount()
 }

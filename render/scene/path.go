@@ -95,6 +95,9 @@ func Rect(x, y, w, h, radius float64) Path {
 	return p
 }
 
+// Path is the edge of the box.
+func (b Box) Path() Path { return Rect(b.Left, b.Top, b.Width(), b.Height(), 0) }
+
 // Cross is a line across and one down through a place.
 func Cross(x, y, arm float64) Path {
 	var p Path

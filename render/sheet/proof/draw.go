@@ -24,23 +24,12 @@ func (l *layout) stroke(path scene.Path, ink scene.Ink, width, dash float64, tag
 		scene.Shape{Path: path, Stroke: ink, Width: width, Dash: dash, Tag: tag})
 }
 
-func (l *layout) drawFrame() {
-	b := l.frame
-	l.Add(scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Stroke: scene.Grey, Width: 0.2})
-}
-
 func (l *layout) path(line []geometry.Point) scene.Path {
 	points := make([]scene.Point, len(line))
 	for i, p := range line {
 		points[i] = l.at(p)
 	}
 	return scene.Polyline(points, true)
-}
-
-func (l *layout) drawOutline() {
-	if len(l.Found.Outline) > 2 {
-		l.stroke(l.path(l.Found.Outline), scene.Accent, thin, 0, scene.Tag{})
-	}
 }
 
 // radius is that of a shape's mark on the page.

@@ -62,8 +62,10 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 		l = across
 	}
 	l.header()
-	l.drawFrame()
-	l.drawOutline()
+	l.Add(scene.Shape{Path: l.frame.Path(), Stroke: scene.Grey, Width: 0.2})
+	if len(l.Found.Outline) > 2 {
+		l.stroke(l.path(l.Found.Outline), scene.Accent, thin, 0, scene.Tag{})
+	}
 	for _, s := range t.Found.Shapes {
 		l.drawShape(s)
 	}
