@@ -54,5 +54,11 @@ func (p Paper) Landscape() Paper {
 // Content is the width between the margins.
 func (p Paper) Content() float64 { return p.Width - 2*p.Margin }
 
+// Wide says that the paper lies on its side.
+func (p Paper) Wide() bool { return p.Width > p.Height }
+
+// Low says that it is small besides, as A5.
+func (p Paper) Low() bool { return p.Height < 160 }
+
 // Narrow says that lines of words need a second line, as on A5.
 func (p Paper) Narrow() bool { return p.Content() < 150 }

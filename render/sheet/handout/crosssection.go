@@ -38,13 +38,13 @@ func (y *why) sections() {
 		wrong, right = circleWrong, circleRight
 	}
 	height := y.rowHeight(w.Wrongs)
-	if y.wide() { // both rows side by side
+	if y.Paper.Wide() { // both rows side by side
 		height = max(height, y.rowHeight(w.Rights))
 	}
 	y.Room(7 + height)
 	y.Y += strong.set(y.Pen, y.Pen.Left(), y.Y+4, strong.lines(y.words.Section, y.Paper.Content())) + 1.6
 	y.row(y.Pen.Left(), w.Wrong, wrong, w.Wrongs)
-	if y.wide() {
+	if y.Paper.Wide() {
 		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), w.Right, right, w.Rights)
 		y.Y += height
 		return
@@ -161,7 +161,7 @@ var circleRight = [3]stage{
 }
 
 func (y *why) sectionWidth() float64 {
-	if y.wide() {
+	if y.Paper.Wide() {
 		return (y.Paper.Content() - 5*sectionGap) / 6
 	}
 	return (y.Paper.Content() - 2*sectionGap) / 3

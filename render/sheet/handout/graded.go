@@ -54,7 +54,7 @@ type feedback struct {
 func (f *feedback) halfPage(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
-	switch wide := p.Width > p.Height; {
+	switch wide := p.Wide(); {
 	case wide && k == 0:
 		box.Right = p.Width/2 - p.Margin
 	case wide:
@@ -71,7 +71,7 @@ func (f *feedback) halfPage(k int) scene.Box {
 func (f *feedback) cutLine() {
 	p := f.Paper
 	line := []scene.Point{{X: p.Margin, Y: p.Height / 2}, {X: p.Width - p.Margin, Y: p.Height / 2}}
-	if p.Width > p.Height {
+	if p.Wide() {
 		line = []scene.Point{{X: p.Width / 2, Y: p.Margin}, {X: p.Width / 2, Y: p.Height - p.Margin}}
 	}
 	f.pen.Add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Dash: 2})
