@@ -5,8 +5,6 @@
 package frames
 
 import (
-	"strings"
-
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/words"
@@ -138,20 +136,10 @@ func (r Work) figure(s *plan.Stage) string {
 // note says what the figure leaves open.
 func (r Work) note(s *plan.Stage) string {
 	w := r.Words.Handout.Showing
-	var parts []string
-	switch s.Do {
-	case plan.BackOff:
-		parts = append(parts, w.BackOff)
-	case plan.TurnBack:
-		parts = append(parts, w.TurnBack)
-	case plan.Wait:
-		parts = append(parts, w.Wait)
-	}
+	workedOut := ""
 	if s.WorkedOut {
-		parts = append(parts, w.WorkedOut)
+		workedOut = w.WorkedOut
 	}
-	if s.Note != "" {
-		parts = append(parts, s.Note)
-	}
-	return strings.Join(parts, " · ")
+	does := map[plan.Action]string{plan.BackOff: w.BackOff, plan.TurnBack: w.TurnBack, plan.Wait: w.Wait}
+	return words.Row(does[s.Do], workedOut, s.Note)
 }

@@ -2,8 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -36,12 +34,7 @@ func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan
 	for _, k := range p.Kinds {
 		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), name(k)))
 	}
-	return Heading{Title: p.Title, Badge: badge, Subtitle: Joined(parts...), Identity: Identity(p, w)}
-}
-
-// Joined joins what is not empty.
-func Joined(parts ...string) string {
-	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " · ")
+	return Heading{Title: p.Title, Badge: badge, Subtitle: words.Row(parts...), Identity: Identity(p, w)}
 }
 
 // Draw draws the heading and gives the y of its rule.

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
@@ -15,9 +14,7 @@ func Identity(p plan.Plan, w *words.Catalogue) string {
 	if p.Revision != "" {
 		parts = append(parts, fmt.Sprintf(w.Sheet.Revision, p.Revision))
 	}
-	if p.Date != "" {
-		parts = append(parts, p.Date)
-	}
+	parts = append(parts, p.Date)
 	if p.View != "" {
 		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, w.View(p.View)))
 	}
@@ -25,8 +22,8 @@ func Identity(p plan.Plan, w *words.Catalogue) string {
 		parts = append(parts, w.Sheet.Mirrored)
 	}
 	if p.Asked != (plan.Asked{}) {
-		asked := strings.TrimSpace(w.Sheet.Ways[string(p.Asked.Way)] + " " + w.Sheet.Turns[string(p.Asked.Turn)])
+		asked := words.Text(w.Sheet.Ways[string(p.Asked.Way)], w.Sheet.Turns[string(p.Asked.Turn)])
 		parts = append(parts, fmt.Sprintf(w.Sheet.Asked, asked))
 	}
-	return strings.Join(parts, " · ")
+	return words.Row(parts...)
 }

@@ -94,13 +94,9 @@ func Frames(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 }
 
 func (l *layout) heading() sheet.Heading {
-	subtitle := l.ask.Words.Forecast.WorkedOut
-	if l.plan.Machine != "" {
-		subtitle = l.plan.Machine + " · " + subtitle
-	}
 	return sheet.Heading{
 		Title: l.plan.Title, Badge: l.ask.Words.Forecast.Badge,
-		Subtitle: subtitle, Identity: sheet.Identity(l.plan, l.ask.Words),
+		Subtitle: words.Row(l.plan.Machine, l.ask.Words.Forecast.WorkedOut), Identity: sheet.Identity(l.plan, l.ask.Words),
 	}
 }
 

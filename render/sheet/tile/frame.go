@@ -40,7 +40,7 @@ const (
 func newFrame(ask Sheets, joined bool) frame {
 	p := ask.Paper
 	f := frame{ask: ask, left: p.Margin}
-	if f.low() {
+	if p.Low() { // the upright check bar is higher than the window
 		f.left += barGap
 	}
 	width := p.Width - p.Margin - f.left - keyWidth - 3
@@ -77,10 +77,6 @@ func even(words string, width float64) []string {
 	}
 	return lines
 }
-
-// low says that the upright check bar is higher than the window, as on A5 laid
-// on its side: the foot makes room for it.
-func (f frame) low() bool { return f.ask.Paper.Height < 160 }
 
 // mostLegend allows more lines where the paper is narrow.
 func (f frame) mostLegend() int {
@@ -137,7 +133,7 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 		p.Text(f.left+length+2, y+1.1, words)
 	}
 	foot := f.window.Bottom - 1
-	if f.low() {
+	if p.Paper.Low() {
 		foot = p.Paper.Height - p.Paper.Margin - 1
 	}
 	p.Add(bar(p.Left(), foot, 0, -1, length))

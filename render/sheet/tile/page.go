@@ -147,19 +147,21 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	to := func(q scene.Point) scene.Point {
 		return scene.Point{X: room.Right - (all.Right-q.X)*scale, Y: room.Top + (q.Y-all.Top)*scale}
 	}
-	here := g.cell(row, column)
-	a, b := to(scene.Point{X: here.Left, Y: here.Top}), to(scene.Point{X: here.Right, Y: here.Bottom})
-	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Fill: scene.Shade})
+	small := func(row, column int) scene.Box {
+		corners := g.cell(row, column).Corners()
+		return scene.BoxOf(to(corners[0]), to(corners[2]))
+	}
+	here := small(row, column).Path()
+	p.Add(scene.Shape{Path: here, Fill: scene.Shade})
 	g.miniature(p, to, scale)
 	var cells, crosses scene.Path
 	for r := range g.rows {
 		for c := range g.columns {
-			box := g.cell(r, c)
-			a, b := to(scene.Point{X: box.Left, Y: box.Top}), to(scene.Point{X: box.Right, Y: box.Bottom})
-			cells = append(cells, scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0)...)
+			box := small(r, c)
+			cells = append(cells, box.Path()...)
 			if !g.holds[r][c] {
-				crosses.Stroke(a.X, a.Y, b.X, b.Y)
-				crosses.Stroke(a.X, b.Y, b.X, a.Y)
+				crosses.Stroke(box.Left, box.Top, box.Right, box.Bottom)
+				crosses.Stroke(box.Left, box.Bottom, box.Right, box.Top)
 			}
 		}
 	}
@@ -167,7 +169,7 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	if len(crosses) > 0 {
 		p.Add(scene.Shape{Path: crosses, Stroke: scene.Grey, Width: 0.15})
 	}
-	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Stroke: scene.Black, Width: 0.6})
+	p.Add(scene.Shape{Path: here, Stroke: scene.Black, Width: 0.6})
 }
 
 // miniature draws the lines, and a dot for every piece.

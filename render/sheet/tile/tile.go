@@ -113,7 +113,7 @@ func Fit(draw func(reduced float64) Contents, ask Sheets) float64 {
 }
 
 func onOne(d Contents, ask Sheets) bool {
-	return onOneSheet(d, ask) || ask.Paper.Width <= ask.Paper.Height && onOneSheet(d, turned(ask))
+	return onOneSheet(d, ask) || !ask.Paper.Wide() && onOneSheet(d, turned(ask))
 }
 
 // over is how many times a drawing is larger than the window.

@@ -31,7 +31,7 @@ const (
 func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	d := draw(Seams{})
 	upright, err := laid(d, draw, ask)
-	if ask.Paper.Width > ask.Paper.Height {
+	if ask.Paper.Wide() {
 		return upright, err
 	}
 	aside, asideErr := laid(d, draw, turned(ask))
@@ -175,10 +175,11 @@ func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }
 
-// whole says whether a box is whole on some sheet that is printed.
-func (g *tiling) whole(b scene.Box) bool {
+// whole says whether a box is whole in the window of some sheet that is printed,
+// or in its cell.
+func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 	for row, column := range g.sheets() {
-		if within(g.window(row, column), b) {
+		if within(in(row, column), b) {
 			return true
 		}
 	}
@@ -188,22 +189,12 @@ func (g *tiling) whole(b scene.Box) bool {
 // within allows for the rounding of coordinates.
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
-// seen says whether a box is seen whole on some sheet once all are laid.
-func (g *tiling) seen(b scene.Box) bool {
-	for row, column := range g.sheets() {
-		if within(g.cell(row, column), b) {
-			return true
-		}
-	}
-	return false
-}
-
 // broken names the pieces that no sheet holds whole, and those whose words a
 // joint of the sheets cuts.
 func (g *tiling) broken() []string {
 	var notes []string
 	for i, b := range g.pieces {
-		if !g.whole(b) {
+		if !g.whole(b, g.window) {
 			notes = append(notes, fmt.Sprintf("%s is larger than a sheet of %s and is whole on none", g.drawing.Pieces[i].Name, g.ask.Paper.Name))
 		}
 	}
@@ -221,7 +212,7 @@ func (g *tiling) settleWords() []string {
 	g.drawing.Words = append([]Piece(nil), words...)
 	for k := 0; k < len(g.drawing.Words); {
 		word := g.drawing.Words[k]
-		if b := word.Bounds(); !g.seen(b) {
+		if b := word.Bounds(); !g.whole(b, g.cell) {
 			by, ok := g.shift(b)
 			if !ok {
 				notes = append(notes, fmt.Sprintf("the words %q found no room on a sheet of %s", word.Name, g.ask.Paper.Name))

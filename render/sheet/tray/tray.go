@@ -78,7 +78,7 @@ func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
 	}
 	return tile.Sheets{
 		Request: ask, Name: "tray", Title: t.plan.Title,
-		Subtitle: sheet.Joined(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
+		Subtitle: words.Row(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
 		Legend:   t.legend(1, 1), Reduced: 1,
 	}
 }
