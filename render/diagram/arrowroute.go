@@ -49,7 +49,6 @@ func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossing
 	return chosen, crossings, true
 }
 
-// cheapest picks the way with the fewest crossings and the least bend.
 func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
 	bestCost := math.Inf(1)
 	for _, r := range choices {
@@ -78,7 +77,6 @@ const (
 	nearMm       = 2.0
 )
 
-// count counts the arrows that a test holds of.
 func count(routes []route, holds func(route) bool) int {
 	n := 0
 	for _, r := range routes {

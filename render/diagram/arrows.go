@@ -65,7 +65,6 @@ func (s *sketch) allRoutes() []route {
 // would only puzzle.
 const mostBridgeBow = 0.2
 
-// bridges lists the pairs of successive numbers that lie in two groups.
 func (s *sketch) bridges() [][2]int {
 	group := map[int]int{}
 	for g, members := range s.req.Plan.Groups {

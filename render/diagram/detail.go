@@ -125,7 +125,6 @@ func about(points []geometry.Point, window geometry.Box) geometry.Box {
 	}
 }
 
-// cutout is a request for what lies in a window.
 func (r Part) section(fasteners []int, window geometry.Box) Part {
 	whole := r.Plan.Joint
 	s := &cutout{window: window, whole: whole, of: len(whole.Fasteners)}
@@ -185,7 +184,6 @@ func (s *sketch) drawCut(z size) {
 	}
 }
 
-// addCut draws what of a closed path lies in a box.
 func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, width float64) {
 	for _, run := range path.Flatten() {
 		if area := clippedArea(run, box); len(area) > 2 {
@@ -240,7 +238,6 @@ func (one Detail) Place(whole Part, box scene.Box) []scene.Item {
 	return append(items, scene.Shape{Path: s.view.box(one.window).Path(), Fill: scene.Black, Stroke: scene.Black, Width: 0.35})
 }
 
-// wholeCount is the number of fasteners of the whole part.
 func (r Part) wholeCount() int {
 	if r.piece != nil {
 		return r.piece.of

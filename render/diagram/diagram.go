@@ -60,7 +60,6 @@ const plentyAir = 0.5
 // of 2.17 mm.
 const SmallEm = 3.0
 
-// sketch collects the drawing while it grows.
 type sketch struct {
 	req     Part
 	view    view
@@ -166,7 +165,6 @@ func (s *sketch) arrange(z size) bool {
 	return s.out.Path
 }
 
-// finish fills in what there is room for.
 func (s *sketch) finish(z size) Drawing {
 	s.drawClusters()
 	s.drawBesides()

@@ -9,7 +9,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// word is a label with the place that it belongs to.
 type word struct {
 	content string
 	at      scene.Point

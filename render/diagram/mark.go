@@ -7,7 +7,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// mark is a fastener on the page.
 type mark struct {
 	at     scene.Point
 	shape  shape
@@ -59,7 +58,6 @@ func (h shape) inner() float64 {
 	return h.reach * math.Cos(math.Pi/float64(h.sides))
 }
 
-// shapeOf gives the shape for the kind with that index in the plan.
 func shapeOf(kind int) shape { return shapes[kind%len(shapes)] }
 
 // Sample draws a small mark of a kind for the legend, about a place.
@@ -83,7 +81,6 @@ func (m mark) cornerIn(b scene.Box, ring float64) bool {
 	return false
 }
 
-// placeMarks puts every fastener on the page and keeps its place free.
 func (s *sketch) placeMarks(z size) {
 	plan := s.req.Plan
 	kinds := map[string]int{}

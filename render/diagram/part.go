@@ -52,7 +52,6 @@ func edgeAllowance(j geometry.Joint) float64 {
 	return 10
 }
 
-// drawPart draws the body, its bores and dowels, and the front arrow.
 func (s *sketch) drawPart(z size) {
 	joint := s.req.Plan.Joint
 	if s.req.piece != nil {
@@ -69,7 +68,6 @@ func (s *sketch) drawPart(z size) {
 	s.drawFront(joint.Front)
 }
 
-// drawBody draws the outline of the part and of its openings.
 func (s *sketch) drawBody(joint geometry.Joint, z size) {
 	for k, path := range s.outline(joint, z) {
 		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5})
@@ -151,7 +149,6 @@ func (s *sketch) drawDowel(d geometry.Dowel) {
 	s.space.TakeDisc(c, r, "dowel")
 }
 
-// drawFront puts an arrow to the front, with its word, beside the part.
 func (s *sketch) drawFront(front geometry.Front) {
 	way, known := FrontWays[front]
 	if !known {
@@ -164,5 +161,4 @@ func (s *sketch) drawFront(front geometry.Front) {
 	}
 }
 
-// partBox is the box that the part covers on the page.
 func (s *sketch) partBox() scene.Box { return s.view.box(s.bounds) }

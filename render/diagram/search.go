@@ -65,7 +65,6 @@ func newSearch(box scene.Box, count, tiers, looks int, more func(it *item, tier 
 	return q
 }
 
-// widen adds the next tier of places to an item's choices.
 func (q *search) widen(it *item) bool {
 	if it.tiers == q.tiers {
 		return false
@@ -163,7 +162,6 @@ func (q *search) settle(i int32) (gone []int32) {
 	return gone
 }
 
-// cheapestFree gives the first choice before another with nothing in its way.
 func (q *search) cheapestFree(i int32, before int) (choice int, ok bool) {
 	it := &q.items[i]
 	for k := range before {
@@ -225,12 +223,10 @@ func collide(a, b *placement) bool {
 		a.leadsThrough(b.box.Grown(leaderAir)) || b.leadsThrough(a.box.Grown(leaderAir)) || leadersNear(a, b)
 }
 
-// leadsThrough says whether a place's leader touches a box.
 func (p *placement) leadsThrough(b scene.Box) bool {
 	return !p.everyLine(func(from, to scene.Point) bool { return !b.Cut(from, to) })
 }
 
-// leadersNear says whether two leaders come too near to each other.
 func leadersNear(a, b *placement) bool {
 	return !a.everyLine(func(p, q scene.Point) bool {
 		return b.everyLine(func(r, s scene.Point) bool { return !scene.LinesNear(p, q, r, s, leaderAir) })
@@ -266,7 +262,6 @@ func (q *search) visit(i int32, f func(cell int) bool) {
 	p.everyLine(func(from, to scene.Point) bool { return q.grid.OnLine(from, to, leaderAir, f) })
 }
 
-// chosen copies the places taken.
 func (q *search) chosen(into []int) []int {
 	into = into[:0]
 	for i := range q.items {
@@ -275,7 +270,6 @@ func (q *search) chosen(into []int) []int {
 	return into
 }
 
-// restore goes back to places taken earlier.
 func (q *search) restore(chosen []int) {
 	for c := range q.cells {
 		q.cells[c] = q.cells[c][:0]

@@ -33,7 +33,6 @@ func IDs(j geometry.Joint) []string {
 	return ids
 }
 
-// count is the number of fasteners.
 func (s *sketch) count() int { return len(s.req.Plan.Joint.Fasteners) }
 
 // text is what stands in a fastener's mark; empty for nothing.

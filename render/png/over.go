@@ -22,7 +22,6 @@ func WriteOver(w io.Writer, page scene.Page, dpi int, under *image.Gray) error {
 	return encode(w, p, dpi)
 }
 
-// lay copies the rows of the picture under the page to the canvas.
 func (p *painter) lay() {
 	for y := range p.canvas.Rect.Dy() {
 		from := p.top + y

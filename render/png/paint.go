@@ -172,7 +172,6 @@ func (p *painter) cutOut(c core) {
 	p.dc.ClosePath()
 }
 
-// blank makes the canvas white.
 func (p *painter) blank() {
 	pix := p.canvas.Pix
 	for i := range p.canvas.Stride {

@@ -34,13 +34,6 @@ func Write(w io.Writer, page scene.Page, dpi int) error {
 	return encode(w, p, dpi)
 }
 
-// CheckDPI says whether a page of that size, in millimetres, can be painted at
-// the resolution; the error says what is allowed.
-func CheckDPI(dpi int, width, height float64) error {
-	_, _, err := PixelSize(scene.Page{Name: "page", Width: width, Height: height}, dpi)
-	return err
-}
-
 // painterFor checks a page and makes it ready to be painted.
 func painterFor(page scene.Page, dpi int) (*painter, error) {
 	if err := font.Check(page); err != nil {

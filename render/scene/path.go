@@ -139,22 +139,24 @@ func Wedge(x, y, radius, sweepDeg float64) Path {
 	var p Path
 	p.MoveTo(x, y)
 	p.LineTo(x, y-radius)
-	arc(&p, x, y, radius, sweepDeg)
+	p.Arc(Point{x, y}, radius, -math.Pi/2, sweepDeg*math.Pi/180)
 	p.Close()
 	return p
 }
 
-func arc(p *Path, x, y, radius, sweepDeg float64) {
-	pieces := int(math.Ceil(math.Abs(sweepDeg) / 90))
-	step := sweepDeg / float64(pieces) * math.Pi / 180
+// Arc adds an arc about c in pieces of at most a right angle. Angles are in
+// radians, clockwise on the page from the right.
+func (p *Path) Arc(c Point, radius, from, sweep float64) {
+	pieces := int(math.Ceil(math.Abs(sweep) / (math.Pi / 2)))
+	step := sweep / float64(pieces)
 	k := radius * 4 / 3 * math.Tan(step/4)
-	at := func(a float64) (Point, Point) { // place and forward tangent
-		s, c := math.Sincos(a)
-		return Point{x + radius*s, y - radius*c}, Point{k * c, k * s}
+	at := func(a float64) (place, tangent Point) {
+		sin, cos := math.Sincos(a)
+		return Point{c.X + radius*cos, c.Y + radius*sin}, Point{-k * sin, k * cos}
 	}
 	for i := range pieces {
-		a, ta := at(step * float64(i))
-		b, tb := at(step * float64(i+1))
+		a, ta := at(from + step*float64(i))
+		b, tb := at(from + step*float64(i+1))
 		p.CurveTo(Point{a.X + ta.X, a.Y + ta.Y}, Point{b.X - tb.X, b.Y - tb.Y}, b)
 	}
 }

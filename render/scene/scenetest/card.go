@@ -55,7 +55,6 @@ func Marks(n int) scene.Document {
 	return scene.Document{Title: "Marks", Language: "en", Pages: []scene.Page{c.page}}
 }
 
-// canvas gathers the items of a page.
 type canvas struct{ page scene.Page }
 
 func (c *canvas) add(it scene.Item) { c.page.Items = append(c.page.Items, it) }

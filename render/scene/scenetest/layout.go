@@ -171,7 +171,6 @@ func (c *checker) checkNumbers() {
 	}
 }
 
-// outline is a mark as the checks of numbers see it.
 type outline struct {
 	name   string
 	bounds scene.Box

@@ -39,7 +39,6 @@ func (c *checker) checkTrails() {
 	})
 }
 
-// meet says whether two flattened paths touch.
 func meet(a, b [][]scene.Point) bool {
 	for _, p := range a {
 		for _, q := range b {

@@ -50,14 +50,12 @@ func covered(s scene.Shape, written []scene.Text) []string {
 	return faults
 }
 
-// ground is a filled shape that later items lie on.
 type ground struct {
 	around scene.Box
 	runs   [][]scene.Point
 	dark   bool
 }
 
-// darkAt says whether the page is black at a point.
 func darkAt(under []ground, at scene.Point) bool {
 	for k := len(under) - 1; k >= 0; k-- {
 		g := under[k]
