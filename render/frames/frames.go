@@ -25,7 +25,6 @@ func (r Work) side() plan.Side {
 	return r.Plan.Tighten
 }
 
-// direction is the word that tells tightening from loosening.
 func (r Work) direction() string {
 	if r.Loosening {
 		return r.Words.Handout.Showing.Loosening
@@ -106,7 +105,6 @@ func (r Work) steps() []Action {
 	return steps
 }
 
-// kind names a kind where there are several.
 func (r Work) kind(name string) string {
 	if len(r.Plan.Kinds) < 2 {
 		return ""
@@ -133,7 +131,6 @@ func (r Work) figure(s *plan.Stage) string {
 	return r.Words.Figure(s.Wait.String())
 }
 
-// note says what the figure leaves open.
 func (r Work) note(s *plan.Stage) string {
 	w := r.Words.Handout.Showing
 	workedOut := ""

@@ -82,7 +82,6 @@ func newFilm(ask Work) *film {
 	return f
 }
 
-// play parts the work into pictures.
 func (f *film) play() []filmScene {
 	if len(f.side.Stages) == 0 {
 		return boltByBolt(nil, f.side.Order, stepSeconds)
@@ -231,7 +230,6 @@ func (f *film) named(s filmScene) (number, name string) {
 	return fmt.Sprintf("%d–%d", least, most), ""
 }
 
-// progress draws how far the work has come.
 func (f *film) progress(at int) []scene.Item {
 	const height = 3.0
 	y, width := screenHeight-screenMargin-height, screenWidth-2*screenMargin

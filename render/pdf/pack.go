@@ -67,7 +67,6 @@ func (p *packer) put(parts ...[]byte) error {
 	return nil
 }
 
-// object copies the object that rest begins with, and gives what follows.
 func (p *packer) object(rest []byte) ([]byte, error) {
 	head, body, ok := bytes.Cut(rest, []byte(" 0 obj\n"))
 	number, err := strconv.Atoi(string(head))

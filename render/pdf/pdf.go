@@ -90,8 +90,7 @@ func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 // writes their letters as the font in use has them, so that one must be set.
 func (p *pen) bookmark(marks []scene.Bookmark) {
 	for _, mark := range marks {
-		p.weight, p.size = scene.Regular, 1
-		p.pdf.SetFont(family, styles[p.weight], p.size*pointsPerMM)
+		p.setFont(scene.Regular, 1)
 		p.pdf.Bookmark(font.Clean(mark.Title), mark.Level, 0)
 	}
 }
