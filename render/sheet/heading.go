@@ -55,7 +55,7 @@ func (h Heading) Draw(p *Pen) float64 {
 	}
 	h.badge(p, top)
 	subtitle := AtMost(BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
-	y = p.LinesIn(p.Left(), max(y, top+badgeHeight)+5.5, scene.Regular, scene.Grey, subtitle)
+	y = Grey.Set(p, p.Left(), max(y, top+badgeHeight)+5.5, subtitle)
 	p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, TextEm, p.Paper.Content()))
 	y += 2
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)

@@ -72,7 +72,6 @@ const (
 	tightening
 )
 
-// binder is a book while it is bound.
 type binder struct {
 	o     overhaul.Overhaul
 	ask   Request
@@ -184,7 +183,6 @@ func numbered(j overhaul.Joint) plan.Plan {
 	return p
 }
 
-// name is the number and the title of a joint.
 func name(j overhaul.Joint) string { return fmt.Sprintf("%d %s", j.Number, j.Title) }
 
 // before is what is seen to before a joint, in working order: the tasks before
@@ -218,7 +216,6 @@ func lastPart(tasks []overhaul.Task) int {
 	return len(tasks)
 }
 
-// taskTexts says tasks as they stand on a card.
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
 		text := b.ask.Words.With(b.taskWords(t, side), b.byTheManual(lookedUp(t, side)))
@@ -230,7 +227,6 @@ func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts 
 	return texts
 }
 
-// fitted says what goes between the faces before a joint is closed.
 func (b *binder) fitted(j overhaul.Joint, side plan.CautionSide) (texts []string) {
 	if side == plan.CautionTighten && len(j.Task.Gaskets) > 0 {
 		texts = append(texts, fmt.Sprintf(b.w.NewGasket, strings.Join(j.Task.Gaskets, ", ")))

@@ -164,10 +164,8 @@ func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
 	t.Draw(run)
 }
 
-// row is a row of a table.
 func row(cells ...string) sheet.Row { return sheet.Row{Words: cells} }
 
-// tick is a column of boxes to tick.
 func tick(head string) sheet.Column { return sheet.Column{Head: head, Share: 1.4, Tick: true} }
 
 // listsBefore are the lists of what lies ready before the first step of a side.
@@ -221,7 +219,6 @@ func (b *binder) byTheManual(all []string) string {
 	return fmt.Sprintf(b.w.ByManual, strings.Join(all, ", "))
 }
 
-// cautions stand before the first step.
 func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	t := sheet.Table{Columns: []sheet.Column{{Head: b.w.Throughout, Share: 1}}, Large: true}
 	for _, c := range b.o.Cautions {
@@ -234,7 +231,6 @@ func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	}
 }
 
-// taskWords says a task in a line.
 func (b *binder) taskWords(t overhaul.Task, side plan.CautionSide) string {
 	w, building := b.w, side == plan.CautionTighten
 	title, part, fit := w.Loosen, w.Part, ""

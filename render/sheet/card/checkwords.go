@@ -11,7 +11,6 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// beforeLines are the things to see to first, each to be ticked.
 func (c *card) beforeLines() []string {
 	if c.loosening {
 		lines := append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
@@ -117,8 +116,6 @@ func (c *card) lubricantLine(k plan.Kind) string {
 	return fmt.Sprintf(w.Lubricated, c.words.Lubricant(k.Lubricant))
 }
 
-// torqueSpan says what the wrench must cover, and whether an angle gauge is
-// needed.
 func (c *card) torqueSpan() string {
 	var low, high *plan.Stage
 	angle := false

@@ -38,7 +38,6 @@ type firstPage struct {
 	beside blocks // in the column beside the part, on a page on its side
 }
 
-// height is the height that some blocks need below each other.
 func (f firstPage) height(b blocks) float64 {
 	h := 0.0
 	if b.has(stagesBlock) {

@@ -19,7 +19,6 @@ func (c *card) foot() sheet.Foot {
 	return sheet.Foot{Lines: c.footLines(), Sign: sign}
 }
 
-// footLines say where the figures come from.
 func (c *card) footLines() []string {
 	words := fmt.Sprintf(c.words.Card.Figures, c.plan.Source)
 	if len(c.plan.Tighten.Stages) == 0 {

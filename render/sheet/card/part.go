@@ -107,7 +107,6 @@ func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
 	}
 }
 
-// reading says how to read the drawing.
 func (c *card) reading(d drawnPart) string {
 	w := c.words.Card.Part
 	var parts []string
@@ -140,7 +139,6 @@ func (c *card) reading(d drawnPart) string {
 	return strings.Join(parts, " ")
 }
 
-// smallSays says what the small words beside the marks are.
 func (c *card) smallSays() string {
 	if c.named() {
 		return c.words.Card.Part.SmallName
@@ -173,7 +171,6 @@ func (c *card) castIsOrder() bool {
 	return true
 }
 
-// left tells what found no room.
 func (c *card) left(d drawnPart) []string {
 	var notes []string
 	side := c.name()

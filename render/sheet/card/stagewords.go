@@ -14,7 +14,6 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// goingWords say how a stage goes that has a way of its own.
 func (c *card) goingWords(s *plan.Stage) string {
 	w := c.words.Card.Stage
 	switch s.Way {
@@ -35,7 +34,6 @@ func (c *card) goingWords(s *plan.Stage) string {
 	return ""
 }
 
-// whereTo says what happens to what comes out.
 func (c *card) whereTo(s *plan.Stage) string {
 	scrap := 0
 	for _, k := range c.plan.Kinds {
@@ -52,7 +50,6 @@ func (c *card) whereTo(s *plan.Stage) string {
 	return c.words.Card.Stage.SomeToTheirPlace
 }
 
-// kindsOf lists the kinds that a stage is for, by their place in the plan.
 func (c *card) kindsOf(s *plan.Stage) []int {
 	var kinds []int
 	for i, k := range c.plan.Kinds {

@@ -122,13 +122,11 @@ func (c *card) labelWidth(in span) float64 {
 	return min(need+0.1, usual)
 }
 
-// columnWidth leaves room for the widest number.
 func (c *card) columnWidth() float64 {
 	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
 	return max(tickColumn, widest+1.6)
 }
 
-// drawStrip draws one strip with its top at y.
 func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	left, from := g.in.left, g.in.left+g.label
 	width := min((g.in.width-g.label)/float64(b.columns), 16)
@@ -177,7 +175,6 @@ func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b strip, s *plan.Stage, y, 
 	}
 }
 
-// shortFigure names a stage in the grid.
 func (c *card) shortFigure(s *plan.Stage) string {
 	if s.Do == plan.Tighten {
 		return c.figureWords(s) + " " + s.Torque.Unit.String()
@@ -221,7 +218,6 @@ func (b strip) parted(height float64) []strip {
 	return []strip{head, b}
 }
 
-// fitting counts the strips that fit into a height.
 func fitting(strips []strip, height float64) int {
 	n := 0
 	for n < len(strips) && height >= strips[n].height() {

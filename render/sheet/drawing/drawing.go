@@ -58,7 +58,6 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	return run.Pages(pageName), notes
 }
 
-// part draws the part with the ids, and below it the marks of the kinds.
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	box.Bottom -= sheet.Line + 1
 	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box})

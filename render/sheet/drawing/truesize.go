@@ -36,7 +36,6 @@ func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []str
 	})
 }
 
-// plate draws the part at its true size with a cross at every place.
 func plate(p plan.Plan, ask sheet.Request, seams tile.Seams) *truesize.Plate {
 	plate := truesize.New(p.Joint, 1, ask.Words, seams)
 	var spots []truesize.Spot

@@ -18,7 +18,6 @@ func (l *layout) ends(b bounds.Band, format string) string {
 	return low + "–" + high
 }
 
-// figure prints a number as the language writes it.
 func (l *layout) figure(format string, v float64) string {
 	return l.ask.Words.Figure(fmt.Sprintf(format, v+0))
 }

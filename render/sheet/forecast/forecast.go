@@ -8,7 +8,6 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -27,7 +26,6 @@ type Request struct {
 	Others *ways.Comparison
 }
 
-// layout is a forecast while it is laid out.
 type layout struct {
 	plan    plan.Plan
 	f       prediction.Forecast
@@ -42,8 +40,7 @@ func newLayout(p plan.Plan, f prediction.Forecast, ask Request) *layout {
 // Document lays the forecast of a plan out and counts its pages.
 func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, []string) {
 	pages, notes := Pages(p, f, ask)
-	sheet.Count(pages)
-	return scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}, notes
+	return sheet.Document(p, sheet.Request{Paper: ask.Paper, Words: ask.Words}, pages), notes
 }
 
 // Pages lays the forecast out; the pages lack their count. The notes tell what
@@ -67,7 +64,7 @@ func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []str
 func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
-	run.Sentence(l.lowestEnds())
+	run.Sentence(l.said(f.Ends(p)))
 	run.Sentence(l.hundred())
 	run.Sentence(ask.Words.Say(f.FoundationTaken()))
 	l.eachPass(run, f.Passes)
@@ -102,7 +99,7 @@ func (l *layout) heading() sheet.Heading {
 
 func (l *layout) foot() sheet.Foot {
 	w := l.ask.Words
-	return sheet.Foot{Lines: font.Break(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, scene.Regular, sheet.TextEm, l.ask.Paper.Content())}
+	return sheet.Foot{Lines: sheet.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
 }
 
 // doubts say where the model does not hold.
@@ -111,7 +108,7 @@ func (l *layout) doubts(run *sheet.Run) {
 		return
 	}
 	run.Room(3 * sheet.Line)
-	bold(run, l.ask.Words.Forecast.Doubts)
+	run.Set(sheet.Bold, l.ask.Words.Forecast.Doubts)
 	for _, doubt := range l.ask.Words.SayAll(l.f.Doubts) {
 		run.Sentence(doubt)
 	}

@@ -133,7 +133,6 @@ func leastWords(turned []bool, percent []bounds.Band) []string {
 	return least
 }
 
-// wholePercent is a percentage as it is printed.
 func wholePercent(f float64) int { return int(f + 0.5) }
 
 // lowLooks tell the bolts that a pass leaves low of their targets: grey
@@ -158,7 +157,6 @@ func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look 
 // inBlack is a mark that stands out from all others.
 var inBlack = diagram.Look{Fill: scene.Black, Ink: scene.White}
 
-// frame is the page of one step.
 func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) scene.Page {
 	run := sheet.NewRun(l.ask.Paper, l.ask.Words, l.heading(), l.foot())
 	p, w := run.Pen, l.ask.Words.Forecast
@@ -170,8 +168,6 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	top := run.Bottom - 1 - sheet.Line*float64(len(caption)-1)
 	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})
 	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
-	for k, words := range caption {
-		p.Text(p.Left(), top+sheet.Line*float64(k), words)
-	}
+	p.Lines(p.Left(), top, caption)
 	return run.Pages("step")[0]
 }

@@ -2,8 +2,6 @@ package forecast
 
 import (
 	"drawdown/geometry/finding"
-	"drawdown/render/font"
-	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
 )
@@ -24,7 +22,7 @@ func (l *layout) targets(run *sheet.Run) {
 	across, down := l.targetTable(run.Pen.Paper.Content())
 	run.Room(min(l.targetsHeight(run.Pen.Paper.Content()), mostKept))
 	run.Y += paragraphGap
-	large(run, scene.Bold, w.Targets)
+	run.Set(largeBold, w.Targets)
 	run.Sentence(l.targetsSay())
 	run.Y += paragraphGap
 	var table sheet.Table
@@ -61,11 +59,10 @@ func (l *layout) targetTable(width float64) (across, down int) {
 	return across, (n + across - 1) / across
 }
 
-// targetsHeight is the height of the table with its words.
 func (l *layout) targetsHeight(width float64) float64 {
 	w := l.ask.Words.Forecast
 	_, down := l.targetTable(width)
-	heads := font.Break(w.Targets, scene.Bold, sheet.HeadEm, width)
+	heads := largeBold.Lines(w.Targets, width)
 	return 2*paragraphGap + headLine*float64(len(heads)) + sheet.BreakAll([]string{l.targetsSay()}, width).Height() + targetRow*float64(down+1) + 3
 }
 

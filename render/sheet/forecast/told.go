@@ -11,7 +11,6 @@ import (
 // to any other for nobody to take it for that of a neighbour, in millimetres.
 const clearlyNearer = 1.5
 
-// toldApart says whether each number beside a mark is seen to belong to it.
 func toldApart(items []scene.Item, beside []string) bool {
 	marks := map[string]scene.Box{}
 	for _, it := range items {

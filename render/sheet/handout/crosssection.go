@@ -30,7 +30,6 @@ type stage struct {
 	tight func(x float64) bool
 }
 
-// sections draws the wrong way above the right one.
 func (y *why) sections() {
 	w := y.layout
 	wrong, right := spreadWrong(y.columns()), spreadRight(y.columns())
@@ -42,7 +41,7 @@ func (y *why) sections() {
 		height = max(height, y.rowHeight(w.Rights))
 	}
 	y.Room(7 + height)
-	y.Y += strong.set(y.Pen, y.Pen.Left(), y.Y+4, strong.lines(y.words.Section, y.Paper.Content())) + 1.6
+	y.Y = strong.Set(y.Pen, y.Pen.Left(), y.Y+4, strong.Lines(y.words.Section, y.Paper.Content())) - 2.4
 	y.row(y.Pen.Left(), w.Wrong, wrong, w.Wrongs)
 	if y.Paper.Wide() {
 		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), w.Right, right, w.Rights)
@@ -117,7 +116,6 @@ func bulge(reach, most float64) func(float64) float64 {
 	}
 }
 
-// curl lifts the edges beyond a place.
 func curl(reach, most float64) func(float64) float64 {
 	return func(x float64) float64 {
 		beyond := max(0, math.Abs(x)-reach) / max(1.12-reach, 1e-9)
@@ -143,7 +141,6 @@ func spreadRight(columns []float64) [3]stage {
 	}
 }
 
-// tilt lifts one side.
 func tilt(left, right float64) func(float64) float64 {
 	return func(x float64) float64 { return left + (right-left)*(x+1)/2 }
 }
@@ -168,11 +165,7 @@ func (y *why) sectionWidth() float64 {
 }
 
 func (y *why) rowHeight(texts [3]string) float64 {
-	most := 0
-	for _, text := range texts {
-		most = max(most, len(plain.lines(text, y.sectionWidth())))
-	}
-	return 5 + sectionHeight + float64(most)*sheet.Line + 4
+	return 5 + sectionHeight + float64(sheet.BreakAll(texts[:], y.sectionWidth()).Most())*sheet.Line + 4
 }
 
 func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
@@ -180,7 +173,7 @@ func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
 	for k, s := range stages {
 		x := left + float64(k)*(y.sectionWidth()+sectionGap)
 		y.section(s, x, y.Y+5)
-		plain.set(y.Pen, x, y.Y+5+sectionHeight+3.8, plain.lines(texts[k], y.sectionWidth()))
+		y.Pen.Lines(x, y.Y+5+sectionHeight+3.8, sheet.BreakText(texts[k], y.sectionWidth()))
 	}
 }
 

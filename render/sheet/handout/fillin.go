@@ -45,7 +45,6 @@ func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking i
 	return run.Pages(s.name()), s.left(drawn), drawn.BesideLeftOut
 }
 
-// nameLine draws the lines for the student's name, the class and the date.
 func (s *fillIn) nameLine(run *sheet.Run) {
 	p, y := run.Pen, run.Y+7
 	shares := []float64{0.5, 0.25, 0.25}
@@ -64,10 +63,10 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 func (s *fillIn) taskText(run *sheet.Run) {
 	how := large
 	if s.Paper.Narrow() {
-		how = plain
+		how = sheet.Plain
 	}
 	for _, text := range s.texts() {
-		run.Y += how.set(run.Pen, run.Pen.Left(), run.Y+4.2, how.lines(text, s.Paper.Content())) + 1
+		run.Y = how.Set(run.Pen, run.Pen.Left(), run.Y+4.2, how.Lines(text, s.Paper.Content())) - 3.2
 	}
 	run.Y++
 }
@@ -99,7 +98,6 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	}
 }
 
-// reading says on the key how to read the drawing.
 func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
@@ -139,7 +137,6 @@ const (
 	listGap   = 3.0 // below a row
 )
 
-// rows parts the places of the list into rows of even length.
 func (s *fillIn) rows() (across, rows int, width float64) {
 	widest := leastBox
 	if s.which == Key {
@@ -159,7 +156,6 @@ func (s *fillIn) listHeight() float64 {
 	return listHead + float64(rows)*(boxHeight+listGap)
 }
 
-// list draws the places for the names, filled in on the key.
 func (s *fillIn) list(run *sheet.Run) {
 	across, _, width := s.rows()
 	run.Room(listHead + boxHeight + listGap)
@@ -205,7 +201,7 @@ func (s *fillIn) extra(run *sheet.Run) {
 	y := run.Y + 10
 	for _, lines := range s.brokenRules() {
 		p.Add(scene.Shape{Path: scene.Circle(p.Left()+1, y-1.1, 0.6), Fill: scene.Black})
-		y += plain.set(p, p.Left()+ruleIndent, y, lines) + 1
+		y = p.Lines(p.Left()+ruleIndent, y, lines) + 1
 	}
 }
 

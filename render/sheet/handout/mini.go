@@ -32,17 +32,14 @@ func newMini(p plan.Plan) mini {
 	if len(points) < 2 {
 		m.reach = 10
 	}
-	all := geometry.Bounds(points)
-	edge := 1.6 * m.reach
-	corners := []geometry.Point{
-		{X: all.Min.X - edge, Y: all.Min.Y - edge}, {X: all.Max.X + edge, Y: all.Max.Y + edge},
-	}
+	all := geometry.Bounds(points).Grown(1.6 * m.reach)
+	corners := []geometry.Point{all.Min, all.Max}
 	for _, path := range j.Outline {
 		corners = append(corners, path...)
 	}
 	for _, bore := range j.Bores {
-		r := bore.Diameter / 2
-		corners = append(corners, geometry.Point{X: bore.Centre.X - r, Y: bore.Centre.Y - r}, geometry.Point{X: bore.Centre.X + r, Y: bore.Centre.Y + r})
+		r := geometry.Point{X: bore.Diameter / 2, Y: bore.Diameter / 2}
+		corners = append(corners, bore.Centre.Sub(r), bore.Centre.Add(r))
 	}
 	m.bounds = geometry.Bounds(corners)
 	return m

@@ -24,7 +24,7 @@ func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Pag
 		y.layout = w.Circle
 	}
 	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
-	lines := plain.lines(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
+	lines := sheet.BreakText(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
 	if y.Paper.Low() { // the sections have a page of their own
@@ -186,12 +186,11 @@ func (y *why) tellingHeight(t telling, width float64) float64 {
 	return height + 3
 }
 
-// put writes a telling at the present height.
 func (y *why) put(t telling, left, width float64) {
 	y.Pen.Head(left, y.Y+4, t.head)
 	at := y.Y + 10
 	for _, text := range t.lines(width) {
-		at += plain.set(y.Pen, left, at, text) + 1
+		at = y.Pen.Lines(left, at, text) + 1
 	}
 	if t.picture {
 		order := y.plan.Loosen.Order

@@ -32,7 +32,6 @@ func (l *layout) path(line []geometry.Point) scene.Path {
 	return scene.Polyline(points, true)
 }
 
-// radius is that of a shape's mark on the page.
 func (l *layout) radius(s trace.Shape) float64 { return s.DiameterMm / 2 * l.scale }
 
 // drawShape marks a shape by what it is taken for: a ring with a cross for a
@@ -78,7 +77,6 @@ func (l *layout) drawShape(s trace.Shape) {
 	}
 }
 
-// reach is how far the mark of a shape goes from its centre.
 func (l *layout) reach(s trace.Shape) float64 {
 	r := l.radius(s)
 	switch {

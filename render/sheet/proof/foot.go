@@ -8,7 +8,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 )
@@ -31,15 +30,12 @@ func (l *layout) bar() {
 	l.lastY = y + 3
 }
 
-// foot explains the marks, gives the sizes, and names what is in doubt.
 func (l *layout) foot() {
 	y := l.lastY + line
 	last := l.Page.Height - l.Paper.Margin - 0.5
 	room := int((last-y)/line) + 1
 	w := l.words()
-	broken := func(words string) []string {
-		return font.Break(words, scene.Regular, sheet.TextEm, l.Paper.Content())
-	}
+	broken := func(words string) []string { return sheet.BreakText(words, l.Paper.Content()) }
 	lines := slices.Concat(broken(w.Legend), broken(l.sizes()), broken(l.distances()))
 	more := 0
 	var doubts []string
@@ -67,10 +63,7 @@ func (l *layout) foot() {
 	if more > 0 {
 		lines = append(lines, fmt.Sprintf(w.More, more))
 	}
-	for _, words := range lines[:min(len(lines), room)] {
-		l.Text(l.Left(), y, words)
-		y += line
-	}
+	plain.Set(l.Pen, l.Left(), y, lines[:min(len(lines), room)])
 }
 
 // sizes lists the groups of holes: 6 bolt holes 8.4 mm; 2 dowels 6.0 mm.

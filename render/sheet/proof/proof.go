@@ -40,10 +40,14 @@ const (
 	shortestBar = 15.0
 )
 
+var (
+	plain  = sheet.Style{Em: sheet.TextEm, Step: line, Weight: scene.Regular, Ink: scene.Black}
+	strong = sheet.Style{Em: sheet.TextEm, Step: line, Weight: scene.Bold, Ink: scene.Black}
+)
+
 // scales are those that a sheet is drawn at, the largest first.
 var scales = []float64{1, 1 / 1.25, 1 / 1.5, 0.5, 1 / 2.5, 1 / 3.0, 0.25, 0.2, 0.1, 0.05}
 
-// layout is a sheet in the making.
 type layout struct {
 	Overlay
 	*sheet.Pen
@@ -119,21 +123,18 @@ func (l *layout) headHeight() float64 {
 	return headRoom + float64(len(counts)+len(size)-2)*line
 }
 
-// place puts the picture on the page.
 func (l *layout) place() {
 	w, h := l.part.Width()*l.scale, l.part.Height()*l.scale
 	left, top := (l.Page.Width-w)/2, l.Paper.Margin+l.headHeight()
 	l.frame = scene.Box{Left: left, Top: top, Right: left + w, Bottom: top + h}
 }
 
-// at gives the place on the page of a place of the part.
 func (l *layout) at(p geometry.Point) scene.Point {
 	return scene.Point{X: l.frame.Left + (p.X-l.part.Min.X)*l.scale, Y: l.frame.Top + (l.part.Max.Y-p.Y)*l.scale}
 }
 
 func (l *layout) words() *words.Proof { return &l.Words.Proof }
 
-// figure prints a number as the language does.
 func (l *layout) figure(form string, v float64) string {
 	return l.Words.Figure(fmt.Sprintf(form, v))
 }
@@ -147,7 +148,7 @@ func (l *layout) headLines() (counts, size []string) {
 		drawn = fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
 	}
 	width := l.Paper.Content()
-	return font.Break(found, scene.Regular, sheet.TextEm, width), font.Break(drawn, scene.Bold, sheet.TextEm, width)
+	return plain.Lines(found, width), strong.Lines(drawn, width)
 }
 
 func (l *layout) header() {
@@ -156,15 +157,7 @@ func (l *layout) header() {
 	l.Write(l.Left(), y, titleEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, titleEm, l.Paper.Content()))
 	y += 6
 	counts, size := l.headLines()
-	for _, words := range counts {
-		l.Text(l.Left(), y, words)
-		y += line
-	}
-	for _, words := range size {
-		l.Write(l.Left(), y, sheet.TextEm, scene.Bold, scene.Start, scene.Black, words)
-		y += line
-	}
-	y += 1.8 - line
+	y = strong.Set(l.Pen, l.Left(), plain.Set(l.Pen, l.Left(), y, counts), size) + 1.8 - line
 	l.Rule(l.Left(), y, l.Right(), y, 0.5)
 }
 

@@ -36,7 +36,6 @@ const (
 	BarMm = 100.0
 )
 
-// newFrame lays out the frame of one sheet, or of sheets to be joined.
 func newFrame(ask Sheets, joined bool) frame {
 	p := ask.Paper
 	f := frame{ask: ask, left: p.Margin}
@@ -90,7 +89,6 @@ func (f frame) footHeight() float64 {
 	return max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
 }
 
-// draw draws all but what tells the sheets apart.
 func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 	right := p.Right()
 	if label != "" {
@@ -100,13 +98,10 @@ func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 	}
 	room := right - p.Left()
 	p.Write(p.Left(), p.Paper.Margin+4, sheet.HeadEm, scene.Bold, scene.Start, scene.Black, font.Fit(f.ask.Title, scene.Bold, sheet.HeadEm, room))
-	for k, line := range f.subtitle {
-		p.Write(p.Left(), p.Paper.Margin+8.8+sheet.Line*float64(k), sheet.TextEm, scene.Regular, scene.Start, scene.Grey, line)
-	}
+	sheet.Grey.Set(p, p.Left(), p.Paper.Margin+8.8, f.subtitle)
 	f.foot(p, leftOut)
 }
 
-// foot draws the check bars and the legend.
 func (f frame) foot(p *sheet.Pen, leftOut bool) {
 	w, top := f.ask.Words.Tile, f.window.Bottom+gap
 	words, bar := fmt.Sprintf(w.PrintFull, BarMm), fmt.Sprintf("%.0f mm", BarMm)
@@ -120,9 +115,7 @@ func (f frame) foot(p *sheet.Pen, leftOut bool) {
 	if leftOut {
 		lines = append(lines[:len(lines):len(lines)], f.leftOut...)
 	}
-	for k, line := range lines {
-		p.Text(f.left, top+barStrip+2.6+float64(k)*sheet.Line, line)
-	}
+	p.Lines(f.left, top+barStrip+2.6, lines)
 }
 
 // bars draws the two check bars, with a tick every 10 mm.

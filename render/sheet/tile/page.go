@@ -9,7 +9,6 @@ import (
 	"drawdown/render/sheet"
 )
 
-// page prints one sheet.
 func (g *tiling) page(row, column int) scene.Page {
 	pen := &sheet.Pen{Paper: g.ask.Paper, Words: g.ask.Words}
 	label := name(row, column)
@@ -27,7 +26,6 @@ func (g *tiling) page(row, column int) scene.Page {
 	return page
 }
 
-// show draws what lies in the sheet's window.
 func (g *tiling) show(p *sheet.Pen, row, column int) {
 	w := g.window(row, column)
 	by := scene.Point{X: scene.Rounded(g.frame.window.Left - w.Left), Y: scene.Rounded(g.frame.window.Top - w.Top)}
@@ -116,7 +114,6 @@ func (g *tiling) marks(p *sheet.Pen, row, column int) {
 	g.neighbours(p, row, column)
 }
 
-// neighbours names the sheets beside the edges.
 func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	c := w.Centre()
@@ -172,7 +169,6 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	p.Add(scene.Shape{Path: here, Stroke: scene.Black, Width: 0.6})
 }
 
-// miniature draws the lines, and a dot for every piece.
 func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
 	var lines scene.Path
 	for _, s := range g.drawing.Lines {

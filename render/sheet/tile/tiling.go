@@ -9,7 +9,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// tiling is how the sheets lie on the drawing.
 type tiling struct {
 	drawing       Contents
 	ask           Sheets
@@ -95,7 +94,6 @@ func (g *tiling) tooMany(sheets float64) error {
 		g.bounds.Width()*g.ask.Reduced, g.bounds.Height()*g.ask.Reduced, sheets, g.ask.Paper.Name, MostSheets)
 }
 
-// covers says whether the sheets as they lie show all of a drawing.
 func (g *tiling) covers(d Contents) bool {
 	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
 }
@@ -131,7 +129,6 @@ func (g *tiling) cell(row, column int) scene.Box {
 	return w
 }
 
-// look finds out which sheets hold something.
 func (g *tiling) look() {
 	g.holds = make([][]bool, g.rows)
 	for row := range g.rows {
@@ -161,7 +158,6 @@ func (g *tiling) sheets() iter.Seq2[int, int] {
 	}
 }
 
-// count is the number of sheets that are printed.
 func (g *tiling) count() int {
 	n := 0
 	for range g.sheets() {
@@ -170,7 +166,6 @@ func (g *tiling) count() int {
 	return n
 }
 
-// printed says whether there is such a sheet.
 func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }

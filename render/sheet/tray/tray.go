@@ -62,7 +62,6 @@ func named(j geometry.Joint) geometry.Joint {
 	return j
 }
 
-// tray is the sheets while they are laid out.
 type tray struct {
 	plan  plan.Plan
 	joint geometry.Joint
@@ -83,7 +82,6 @@ func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
 	}
 }
 
-// legend says how to read the sheets.
 func (t *tray) legend(noRoom int, reduced float64) []string {
 	w := t.words
 	first := w.Tray.Lay
@@ -121,7 +119,6 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 
 func usedOnce(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce }
 
-// draw draws the part with a spot for everything that comes off.
 func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 	plate := truesize.New(t.joint, reduced, t.words, seams)
 	groups := t.groups()

@@ -88,7 +88,6 @@ func (p *Plate) edge() {
 	p.line(p.around(geometry.Hull(p.joint.Points()), distance), scene.Grey, 0.2, 2)
 }
 
-// around draws a line at a distance round a hull: its corners are arcs.
 func (p *Plate) around(hull []geometry.Point, distance float64) scene.Path {
 	var points []scene.Point
 	const step = math.Pi / 24
@@ -125,7 +124,6 @@ func (p *Plate) bore(b geometry.Bore) {
 	p.line(lines, scene.Grey, 0.2, 0)
 }
 
-// dowel draws a locating pin: a circle with a cross over it.
 func (p *Plate) dowel(d geometry.Dowel) {
 	c, r := p.At(d.Centre), p.Length(d.Diameter/2)
 	p.line(append(scene.Circle(c.X, c.Y, r), scene.Cross(c.X, c.Y, r+1.5)...), scene.Grey, 0.25, 0)

@@ -24,7 +24,6 @@ func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
 	return !strictly || !p.onLine(b)
 }
 
-// onLine says whether a line of the part runs through a box.
 func (p *Plate) onLine(b scene.Box) bool {
 	return slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) })
 }
