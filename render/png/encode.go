@@ -76,7 +76,6 @@ func data(c *chunks, p *painter) error {
 	return out.Flush()
 }
 
-// band is a painted band, or what went wrong with it.
 type band struct {
 	pixels []byte
 	err    error
@@ -103,7 +102,6 @@ func paintOne(p *painter, first, end int, buffer []byte) (b band) {
 	return band{pixels: buffer[:(end-first)*(p.width+1)]}
 }
 
-// chunks writes PNG chunks and keeps the first error.
 type chunks struct {
 	w   io.Writer
 	err error
