@@ -131,8 +131,6 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	return r, s.clear(r, from, to)
 }
 
-// clear says whether an arrow keeps away from all other marks and from type,
-// and in the box.
 func (s *sketch) clear(r route, from, to int) bool {
 	if !s.req.Box.Grown(-0.5).Holds(r.bounds) || !s.space.ClearOfBoxes(r.points, clearance) {
 		return false

@@ -111,8 +111,6 @@ func halfway(places []float64) float64 {
 	return best
 }
 
-// about is the window round some fasteners, with a little of what lies round
-// them.
 func about(points []geometry.Point, window geometry.Box) geometry.Box {
 	air := 10.0
 	if spacing := geometry.Spacing(points); len(points) > 1 && spacing > 0 {

@@ -29,7 +29,6 @@ var shapes = []shape{
 	{sides: 3, reach: 1.7, first: 90},
 }
 
-// path draws the shape about a place, for a round mark of radius r.
 func (h shape) path(at scene.Point, r float64) scene.Path {
 	if h.sides == 0 {
 		return scene.Circle(at.X, at.Y, r)
@@ -139,10 +138,31 @@ func (s *sketch) drawMarks(z size) {
 	}
 }
 
-// numberText sets a number with its capitals centred on a place.
 func numberText(at scene.Point, z size, ink scene.Ink, number, name string) scene.Text {
 	return font.Set(scene.Text{
 		At: scene.Point{X: at.X, Y: at.Y + z.capMm/2}, Size: z.em(), Weight: scene.Bold,
 		Anchor: scene.Middle, Ink: ink, Content: number, Tag: scene.Tag{Name: name, Role: scene.Number, Core: true},
+	})
+}
+
+// Look is how a mark and what stands in it are shown.
+type Look struct {
+	Fill scene.Ink // of the mark
+	Ink  scene.Ink // of its number; where it stands outside the mark it stays black
+}
+
+// Relook gives the items of a drawing with the marks of some fasteners, by id,
+// shown another way: to tell which are tight, or which to look at again.
+func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
+	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
+		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {
+			s.Fill = look.Fill
+		}
+		return s
+	}, func(t scene.Text) scene.Text {
+		if look, known := looks[t.Tag.Name]; known && t.Tag.Core {
+			t.Ink = look.Ink
+		}
+		return t
 	})
 }

@@ -149,7 +149,6 @@ func (s *sketch) closest() float64 {
 	return s.nearest
 }
 
-// widest is the reach of the widest shape in use, for a round mark's radius.
 func (s *sketch) widest(radius float64) float64 {
 	widest := radius
 	for i := range s.req.Plan.Kinds {

@@ -262,8 +262,8 @@ func (s *sketch) drawBesides() {
 			waiting = append(waiting, i)
 		}
 	}
-	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(it *item, tier int) []placement {
-		i := waiting[it.index]
+	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(item, tier int) []placement {
+		i := waiting[item]
 		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
 	})
 	q.run()

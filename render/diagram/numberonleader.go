@@ -30,8 +30,8 @@ func (s *sketch) placeLed(z size) {
 	if s.fans(z) {
 		fan = s.fan(waiting, z.em())
 	}
-	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(it *item, tier int) []placement {
-		i := waiting[it.index]
+	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(item, tier int) []placement {
+		i := waiting[item]
 		extent := textExtent(s.text(i), scene.Bold, z.em())
 		if lane, ok := s.lane(i, extent); ok {
 			if tier > 0 {

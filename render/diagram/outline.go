@@ -49,7 +49,6 @@ func bend(p *scene.Path, c, in, out scene.Point, r float64) {
 	p.Arc(c, r, from, sweep)
 }
 
-// softened draws a closed outline with its corners slightly rounded.
 func softened(points []scene.Point, radius float64) scene.Path {
 	var p scene.Path
 	n := len(points)
@@ -72,12 +71,7 @@ func softened(points []scene.Point, radius float64) scene.Path {
 // towards gives the place at a distance from a corner along an edge, at most
 // to 0.4 of the edge.
 func towards(from, to scene.Point, distance float64) scene.Point {
-	length := math.Hypot(to.X-from.X, to.Y-from.Y)
-	if length == 0 {
-		return from
-	}
-	f := math.Min(distance, 0.4*length) / length
-	return scene.Point{X: from.X + (to.X-from.X)*f, Y: from.Y + (to.Y-from.Y)*f}
+	return along(from, to, math.Min(distance, 0.4*from.Distance(to)))
 }
 
 func mix(end, corner scene.Point) scene.Point {

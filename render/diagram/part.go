@@ -7,7 +7,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// partBounds gives what the drawing of the part must show.
 func partBounds(j geometry.Joint) geometry.Box {
 	points := j.Points()
 	for _, path := range j.Outline {

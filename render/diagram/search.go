@@ -20,7 +20,7 @@ import (
 // same part is always drawn the same way.
 type search struct {
 	items []item
-	more  func(it *item, tier int) []placement // the places of a tier
+	more  func(item, tier int) []placement // the places of a tier
 	tiers int
 	looks int // left
 
@@ -33,7 +33,6 @@ type search struct {
 }
 
 type item struct {
-	index   int // of what the caller places
 	choices []placement
 	tiers   int // how many of the tiers are in choices
 	chosen  int // -1 while it stands nowhere
@@ -55,21 +54,22 @@ const (
 	gapMixed = 0.5 // where one of them is turned upward
 )
 
-func newSearch(box scene.Box, count, tiers, looks int, more func(it *item, tier int) []placement) *search {
+func newSearch(box scene.Box, count, tiers, looks int, more func(item, tier int) []placement) *search {
 	q := &search{more: more, tiers: tiers, looks: looks, grid: space.NewCells(box, 5), seen: make([]int, count), items: make([]item, count)}
 	q.cells = make([][]int32, q.grid.Count())
 	for i := range q.items {
-		q.items[i] = item{index: i, chosen: nowhere, weight: 1}
-		q.widen(&q.items[i])
+		q.items[i] = item{chosen: nowhere, weight: 1}
+		q.widen(i)
 	}
 	return q
 }
 
-func (q *search) widen(it *item) bool {
+func (q *search) widen(i int) bool {
+	it := &q.items[i]
 	if it.tiers == q.tiers {
 		return false
 	}
-	more := q.more(it, it.tiers)
+	more := q.more(i, it.tiers)
 	slices.SortStableFunc(more, func(a, b placement) int { return cmp.Compare(a.cost, b.cost) })
 	it.choices = append(it.choices, more...)
 	it.tiers++
@@ -140,7 +140,7 @@ func (q *search) settle(i int32) (gone []int32) {
 		it.failed++
 		const patience = 2
 		from = len(it.choices)
-		if it.failed <= patience*it.tiers && from > 0 || !q.widen(it) {
+		if it.failed <= patience*it.tiers && from > 0 || !q.widen(int(i)) {
 			break
 		}
 	}
@@ -233,7 +233,6 @@ func leadersNear(a, b *placement) bool {
 	})
 }
 
-// put stands an item at one of its choices, take removes it.
 func (q *search) put(i int32, choice int) {
 	q.items[i].chosen = choice
 	q.visit(i, func(cell int) bool {
