@@ -51,7 +51,10 @@ const mostSteps = 150
 // the first time that it is worked. The drawing of the part stays, only the
 // marks change.
 func Pictures(ask Work) []Picture {
-	f := newFilm(ask)
+	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
+	f := &film{Work: ask, side: ask.side()}
+	f.part = ask.part(box)
+	f.scenes = f.play()
 	pictures := []Picture{{f.page(-1), startSeconds}}
 	for k, s := range f.scenes {
 		pictures = append(pictures, Picture{f.page(k), s.seconds})
@@ -72,14 +75,6 @@ type filmScene struct {
 	now     []int       // fasteners; none while one waits
 	done    []int       // of this stage, before
 	seconds float64
-}
-
-func newFilm(ask Work) *film {
-	f := &film{Work: ask, side: ask.side()}
-	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
-	f.part = diagram.Draw(diagram.Part{Plan: ask.Plan, Order: f.side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items
-	f.scenes = f.play()
-	return f
 }
 
 func (f *film) play() []filmScene {
@@ -171,8 +166,6 @@ func (f *film) marked(at int) []scene.Item {
 	return diagram.Relook(f.part, looks)
 }
 
-// panel tells the scene in words: the stage, the number, large, the fastener,
-// and what is done to it.
 func (f *film) panel(at int) []scene.Item {
 	x, room := screenWidth-screenMargin-panelWidth/2, panelWidth-2.0
 	middle := func(y, em float64, w scene.Weight, content string) scene.Item {
@@ -208,8 +201,6 @@ func (f *film) panel(at int) []scene.Item {
 	return items
 }
 
-// named gives the numbers of a scene's fasteners and, where there is one, its
-// name.
 func (f *film) named(s filmScene) (number, name string) {
 	numbers := f.side.Numbers()
 	switch len(s.now) {

@@ -138,7 +138,6 @@ func (p *packer) compress(content []byte) ([]byte, error) {
 	return p.packed.Bytes(), err
 }
 
-// table writes the cross-reference table anew, and the trailer behind it.
 func (p *packer) table(rest []byte) error {
 	_, trailer, ok := bytes.Cut(rest, []byte("trailer\n"))
 	trailer, _, found := bytes.Cut(trailer, []byte("startxref\n"))

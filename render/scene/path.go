@@ -74,6 +74,15 @@ func Polyline(points []Point, closed bool) Path {
 	return p
 }
 
+// Traced is a closed outline of places elsewhere, each brought onto the page.
+func Traced[P any](outline []P, at func(P) Point) Path {
+	points := make([]Point, len(outline))
+	for i, p := range outline {
+		points[i] = at(p)
+	}
+	return Polyline(points, true)
+}
+
 // Rect is an upright rectangle with corners rounded to the radius.
 func Rect(x, y, w, h, radius float64) Path {
 	r := math.Min(radius, math.Min(w, h)/2)

@@ -107,8 +107,6 @@ func Document(o overhaul.Overhaul, ask Request) (scene.Document, []finding.Findi
 	return doc, b.notes, nil
 }
 
-// sections gives the sections in their order, the joints' papers laid out and
-// the lists still empty.
 func (b *binder) sections() []section {
 	joints := b.o.Joints()
 	done, all := 0, 2*len(joints)
@@ -131,7 +129,6 @@ func (b *binder) sections() []section {
 	return append(out, b.empty(0, checks)...)
 }
 
-// empty gives lists of the whole machine, not laid out yet.
 func (b *binder) empty(level int, kinds ...kind) []section {
 	var lists []section
 	for _, k := range kinds {
@@ -140,7 +137,6 @@ func (b *binder) empty(level int, kinds ...kind) []section {
 	return lists
 }
 
-// stripPapers are the papers that a joint needs while it comes apart.
 func (b *binder) stripPapers(j overhaul.Joint) []section {
 	papers := []section{b.card(j, b.w.Loosen, loosening)}
 	if b.ask.Trays != NoTrays {
@@ -167,7 +163,6 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	return b.paper(j, title, k, pages, notes)
 }
 
-// paper makes a section of a joint's paper, and keeps what the paper tells.
 func (b *binder) paper(j overhaul.Joint, title string, k kind, pages []scene.Page, notes []string) section {
 	for _, n := range notes {
 		b.notes = append(b.notes, finding.Warned(OfJoint, finding.Values{"joint": j.Title, "what": n}))

@@ -29,7 +29,6 @@ func (b *binder) lists(sections []section, first []int) {
 	}
 }
 
-// list lays out a list, with less white where that is asked for.
 func (b *binder) list(s *section, at found, close bool) *sheet.Run {
 	run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.kind))
 	run.Close = close
@@ -73,7 +72,6 @@ func (b *binder) heading(title string) sheet.Heading {
 	}
 }
 
-// foot has a place to sign on the lists that are worked through.
 func (b *binder) foot(list kind) sheet.Foot {
 	if list == contents || list == overview {
 		return b.ask.Foot()
@@ -112,7 +110,6 @@ func (f found) pages(joint int, papers ...kind) []string {
 	return cells
 }
 
-// contents names the lists, then the papers of each joint in a line.
 func (b *binder) contents(run *sheet.Run, at found) {
 	w := b.w
 	sentence(run, w.SingleSided)
@@ -131,8 +128,6 @@ func (b *binder) contents(run *sheet.Run, at found) {
 	joints.Draw(run)
 }
 
-// tasks lists the tasks of one side in working order, each to be ticked, with
-// the pages of its papers.
 func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
 	w := b.w
 	says, papers := w.StripSays, []kind{loosening, trays, conditions}
@@ -168,7 +163,6 @@ func row(cells ...string) sheet.Row { return sheet.Row{Words: cells} }
 
 func tick(head string) sheet.Column { return sheet.Column{Head: head, Share: 1.4, Tick: true} }
 
-// listsBefore are the lists of what lies ready before the first step of a side.
 func (b *binder) listsBefore(side plan.CautionSide) []kind {
 	lists := []kind{tools}
 	if side == plan.CautionTighten {
@@ -193,7 +187,6 @@ func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 	return w.SizesFilled
 }
 
-// lookedUp lists what of a part the manual is asked for on one side.
 func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	if side == plan.CautionTighten {
 		return t.LookUp()
@@ -211,7 +204,6 @@ func (b *binder) manualWords(t overhaul.Task, side plan.CautionSide, at found) s
 	return b.byTheManual(all)
 }
 
-// byTheManual says so of what is looked up there; of nothing, nothing.
 func (b *binder) byTheManual(all []string) string {
 	if len(all) == 0 {
 		return ""

@@ -119,7 +119,6 @@ func (l checkList) draw(p *sheet.Pen, y float64) {
 	}
 }
 
-// drawTicks draws lines with a box each below the height of the heading.
 func drawTicks(p *sheet.Pen, lines sheet.Broken, in span, y float64) {
 	at := y + checksHead + 2
 	for _, broken := range lines {

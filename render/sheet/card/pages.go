@@ -100,7 +100,6 @@ func (f *pages) spread(first firstPage, below float64) {
 	}
 }
 
-// stages draws the boxes of the stages, over as many pages as they need.
 func (f *pages) stages(b stageBoxes) {
 	if b.rows == 0 {
 		f.c.drawStages(f.Pen, b, f.Y, 0, 0)

@@ -27,7 +27,6 @@ func wedgeIcon(deg float64, filled bool) func(p *sheet.Pen, x, y float64) {
 	}
 }
 
-// turnArrow puts an arrowhead at the end of an open wedge's rim.
 func turnArrow(p *sheet.Pen, x, y, sweep float64) {
 	const size = 1.9
 	s, c := math.Sincos(sweep * math.Pi / 180)

@@ -48,7 +48,6 @@ func (c *card) stageBoxes(in span) stageBoxes {
 	return b
 }
 
-// leastBox is the least width of a box that holds every stage's figure.
 func (c *card) leastBox() float64 {
 	least := leastBoxWidth
 	for i := range c.side.Stages {
@@ -92,8 +91,6 @@ func (b stageBoxes) rowsHeight(rows int) float64 {
 	return stagesHead + float64(rows)*(b.tall+stageGap)
 }
 
-// drawStages draws some rows of boxes, side by side in the order in which they
-// are done.
 func (c *card) drawStages(p *sheet.Pen, b stageBoxes, y float64, from, to int) {
 	p.Head(b.in.left, y+4, c.words.Card.Stages)
 	p.Lines(b.in.left, y+10, b.none)
@@ -161,7 +158,6 @@ func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	}
 }
 
-// bigFigure sets a figure with its unit smaller behind it, centred on x.
 func (c *card) bigFigure(p *sheet.Pen, x, y float64, figure, unitSign string) {
 	const gap = unitGap
 	wide := font.Width(figure, scene.Bold, sheet.FigureEm)
@@ -177,7 +173,6 @@ const (
 	unitGap    = 1.2 // between a torque and its unit
 )
 
-// beside sets a picture and a figure next to each other, centred in the box.
 func (c *card) beside(p *sheet.Pen, x, y, w float64, icon func(p *sheet.Pen, x, y float64), figure string, em float64) {
 	const gap = iconGap
 	wide := font.Width(figure, scene.Bold, em)

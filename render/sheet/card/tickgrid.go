@@ -62,20 +62,16 @@ func (c *card) tickGrid(in span) tickGrid {
 	return g
 }
 
-// inCardOrder says whether the stage goes through its fasteners in the order
-// of the numbers on the card.
 func (c *card) inCardOrder(s *plan.Stage) bool {
 	return slices.IsSortedFunc(s.Fasteners, func(a, b int) int { return c.numbers[a] - c.numbers[b] })
 }
 
-// covered lists, in the order of the card, the fasteners of some stages.
 func (c *card) covered(stages []plan.Stage) []int {
 	return slices.DeleteFunc(slices.Clone(c.side.Order), func(i int) bool {
 		return !slices.ContainsFunc(stages, func(s plan.Stage) bool { return slices.Contains(s.Fasteners, i) })
 	})
 }
 
-// strips cuts a run of fasteners into strips of even length.
 func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip {
 	if len(fasteners) == 0 {
 		return nil

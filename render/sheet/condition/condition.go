@@ -113,8 +113,6 @@ func (f *form) reading(width float64) sheet.Broken {
 	return sheet.BreakAll(lines, width)
 }
 
-// drawing draws the part with the numbers of the rows of the table, and below
-// it how to read them.
 func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	p := f.run.Pen
 	numbers := f.plan.Loosen.Numbers()

@@ -165,8 +165,6 @@ func (f *form) fit(head float64, e *end) {
 	}
 }
 
-// table has a row for every fastener in the order of loosening. Its head stands
-// again on every page.
 func (f *form) table(e *end) {
 	run, columns := f.run, f.columns()
 	head := headHeight(columns)

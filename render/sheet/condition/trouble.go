@@ -6,7 +6,6 @@ import (
 	"drawdown/render/words"
 )
 
-// boxes are the two boxes for when it goes wrong, broken to a width.
 type boxes struct {
 	width, height float64
 	parts         []part

@@ -37,8 +37,6 @@ const (
 	captionGap = 2.0
 )
 
-// reduced fits the part on a page, with the table of places below it, or on
-// pages of its own.
 func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	w := ask.Words
 	width := ask.Paper.Content()

@@ -11,8 +11,6 @@ import (
 	"drawdown/sequence/interaction/setup"
 )
 
-// basis says what the forecast rests on: what the file states, and what is
-// assumed.
 func (l *layout) basis(run *sheet.Run) {
 	w := l.ask.Words.Forecast.Basis
 	if stated := setup.Basis(l.f.Stated); len(stated) > 0 {
@@ -32,7 +30,6 @@ func (l *layout) said(list []finding.Finding) string {
 	return strings.Join(l.ask.Words.SayAll(list), " ")
 }
 
-// foundations says what the figures rest on, and what they leave out.
 func (l *layout) foundations(run *sheet.Run) {
 	w := l.ask.Words.Forecast
 	run.Sentence(l.hundred())

@@ -12,8 +12,6 @@ const (
 	paragraphGap = 2.0
 )
 
-// advice says in large type what to do and why, and in small what the work
-// leaves.
 func (l *layout) advice(run *sheet.Run) {
 	a := l.ask.Advice
 	run.Set(largeBold, l.ask.Words.Say(a.Head))
@@ -29,14 +27,12 @@ var (
 	largeBold = sheet.Style{Em: sheet.HeadEm, Step: headLine, Weight: scene.Bold, Ink: scene.Black}
 )
 
-// leaves says what the work leaves, and what one more pass would.
 func (l *layout) leaves(run *sheet.Run) {
 	run.Sentence(l.said(l.f.Ends(l.plan))) // where the lowest bolt ends, and who takes its load
 	run.Sentence(l.said(l.f.Repeat()))
 	run.Sentence(l.ask.Words.Say(l.f.Lies(l.plan)[0]))
 }
 
-// named is a bolt by its number in the order and its id.
 func (l *layout) named(fastener int) string {
 	return fmt.Sprintf("%d (%s)", l.numbers[fastener], l.plan.Joint.Fasteners[fastener].ID)
 }

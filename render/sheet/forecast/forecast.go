@@ -12,6 +12,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
@@ -102,7 +103,6 @@ func (l *layout) foot() sheet.Foot {
 	return sheet.Foot{Lines: sheet.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
 }
 
-// doubts say where the model does not hold.
 func (l *layout) doubts(run *sheet.Run) {
 	if len(l.f.Doubts) == 0 {
 		return
@@ -118,10 +118,25 @@ func (l *layout) doubts(run *sheet.Run) {
 // FiguresLeft are figures that found no room in the marks.
 const FiguresLeft finding.Code = "forecast figures left out" // n, all, paper
 
-// left tells what found no room.
 func (l *layout) left(d diagram.Drawing) []string {
 	if n := len(d.Unplaced); n > 0 {
 		return []string{l.ask.Words.Say(finding.Noted(FiguresLeft, finding.Values{"n": n, "all": len(l.numbers), "paper": l.ask.Paper.Name}))}
 	}
 	return nil
+}
+
+// span prints a band of percentages.
+func (l *layout) span(b bounds.Band) string { return l.ask.Words.Value(b, ".0") }
+
+// ends prints the ends of a band alone, where the middle has no room.
+func (l *layout) ends(b bounds.Band, format string) string {
+	low, high := l.figure(format, b.Low), l.figure(format, b.High)
+	if low == high {
+		return low
+	}
+	return low + "–" + high
+}
+
+func (l *layout) figure(format string, v float64) string {
+	return l.ask.Words.Figure(fmt.Sprintf(format, v+0))
 }

@@ -19,8 +19,6 @@ const (
 	eachPassHead = 10.0
 )
 
-// eachPass draws the part small after each of some passes, with what each bolt
-// keeps at the least.
 func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 	if len(passes) == 0 {
 		return

@@ -12,7 +12,6 @@ const (
 	mostKept     = 120.0 // of a table that is kept on one page
 )
 
-// targets lists what each bolt is brought to in a last pass of that kind.
 func (l *layout) targets(run *sheet.Run) {
 	if !l.f.Last().ToTargets() {
 		return
@@ -46,13 +45,10 @@ func (l *layout) targets(run *sheet.Run) {
 	run.Close = false
 }
 
-// targetsSay explains the table, and what its figures are good for.
 func (l *layout) targetsSay() string {
 	return l.ask.Words.Forecast.TargetsSay + " " + l.ask.Words.Say(finding.Noted(interaction.TargetsCaution, nil))
 }
 
-// targetTable is how many bolts stand beside each other in the table, and how
-// many below.
 func (l *layout) targetTable(width float64) (across, down int) {
 	n := len(l.numbers)
 	across = min(max(1, int(width/targetColumn)), n)

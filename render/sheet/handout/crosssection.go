@@ -86,7 +86,6 @@ func (y *why) columns() []float64 {
 // evenly are the columns of a part that has none to tell apart.
 var evenly = []float64{-1, -0.5, 0, 0.5, 1}
 
-// innermost is how far the columns nearest the middle lie from it.
 func innermost(columns []float64) float64 {
 	least := 1.0
 	for _, x := range columns {
@@ -105,7 +104,6 @@ func beyond(reach float64) func(float64) bool {
 	return func(x float64) bool { return math.Abs(x) >= reach-1e-6 }
 }
 
-// bulge lifts the part between two places, most in the middle.
 func bulge(reach, most float64) func(float64) float64 {
 	return func(x float64) float64 {
 		if math.Abs(x) >= reach {
@@ -213,8 +211,6 @@ func (y *why) section(s stage, left, top float64) {
 	}
 }
 
-// bolt draws a head on the part: black with an arrow when it is tight, open and
-// a little above when it is loose.
 func (y *why) bolt(x, on float64, tight bool) {
 	const half, high = 1.6, 1.8
 	head := scene.Shape{Fill: scene.White, Stroke: scene.Black, Width: 0.35}

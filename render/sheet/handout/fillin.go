@@ -71,8 +71,6 @@ func (s *fillIn) taskText(run *sheet.Run) {
 	run.Y++
 }
 
-// part draws the part between two heights: blank with the names beside the
-// marks, or with the numbers. The key has the names too.
 func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
@@ -170,23 +168,17 @@ func (s *fillIn) list(run *sheet.Run) {
 		run.Room(boxHeight + listGap)
 		for k, i := range row {
 			step++
-			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.Plan.Joint.Fasteners[i].ID)
+			p, x, id := run.Pen, run.Pen.Left()+float64(k)*width, s.Plan.Joint.Fasteners[i].ID
+			p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
+			p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
+			if s.which == Key {
+				p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
+			}
 		}
 		run.Y += boxHeight + listGap
 	}
 }
 
-func (s *fillIn) place(run *sheet.Run, x, width float64, step int, id string) {
-	p := run.Pen
-	p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
-	p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
-	if s.which == Key {
-		p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
-	}
-}
-
-// extra is what follows the list: the question on the sheet, the rules on the
-// key.
 func (s *fillIn) extra(run *sheet.Run) {
 	run.Room(s.extraHeight())
 	p := run.Pen

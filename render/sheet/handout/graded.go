@@ -135,8 +135,6 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	}
 }
 
-// drawing shows the part with the student's numbers, those to look at again in
-// black.
 func (f *feedback) drawing(g Graded, box scene.Box) {
 	p, w := g.Sheet.Plan, f.Words.Handout.Graded
 	p.Joint.Labels, p.Joint.Stations = nil, nil

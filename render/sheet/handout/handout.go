@@ -144,7 +144,6 @@ func (s *fillIn) texts() []string {
 	return []string{task, s.words.ListTask}
 }
 
-// rules lists what an answer is held against, for the layout at hand.
 func rules(p plan.Plan, w *words.Handout) (lines []string) {
 	if len(p.Groups) > 0 {
 		switch p.UsualWay(p.Groups[0]) {

@@ -50,7 +50,6 @@ func (m mini) height(width, most float64) float64 {
 	return math.Min(most, width*m.bounds.Height()/math.Max(m.bounds.Width(), 1e-9))
 }
 
-// draw fits the part into a box; fill gives the ink of each mark.
 func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Item {
 	const line = 0.3
 	joint := m.plan.Joint
@@ -65,11 +64,7 @@ func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Ite
 		items = append(items, scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: line})
 	}
 	for _, path := range joint.Outline {
-		var points []scene.Point
-		for _, p := range path {
-			points = append(points, at(p))
-		}
-		add(scene.Polyline(points, true), scene.Tint)
+		add(scene.Traced(path, at), scene.Tint)
 	}
 	if len(joint.Outline) == 0 {
 		add(m.rim(at, scale), scene.Tint)

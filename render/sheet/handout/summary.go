@@ -45,7 +45,6 @@ type summary struct {
 	grades []exercise.Grade
 }
 
-// text sets a text over the whole width, on further pages where it has to.
 func (s *summary) text(em, step float64, weight scene.Weight, content string) {
 	how := sheet.Style{Em: em, Step: step, Weight: weight, Ink: scene.Black}
 	for _, line := range how.Lines(content, s.Paper.Content()) {
@@ -81,7 +80,6 @@ func (s *summary) most() {
 
 const tableRow = 6.4
 
-// table has a line an answer, under a heading on every page.
 func (s *summary) table() {
 	w := s.Words.Handout.Graded
 	head := []string{w.Student, w.Sheet, w.Verdict, w.What}

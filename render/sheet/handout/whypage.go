@@ -60,7 +60,6 @@ const (
 	miniCaption = 7.0
 )
 
-// steps draws the part after the first, after more, and after all.
 func (y *why) steps() {
 	n := len(y.plan.Tighten.Order)
 	counts := []int{1}
@@ -101,7 +100,6 @@ func (y *why) caption(count, of int) string {
 	return fmt.Sprintf(y.words.AfterMany, count, of)
 }
 
-// legend shows what the marks mean, from the right.
 func (y *why) legend(at float64) {
 	x := y.Pen.Right()
 	for _, one := range []struct {

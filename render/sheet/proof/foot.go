@@ -4,15 +4,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
-// bar draws a bar of a round length of the part, to hold a rule against.
 func (l *layout) bar() {
 	y := l.frame.Bottom + 6
 	length := 50.0
@@ -68,7 +67,7 @@ func (l *layout) foot() {
 
 // sizes lists the groups of holes: 6 bolt holes 8.4 mm; 2 dowels 6.0 mm.
 func (l *layout) sizes() string {
-	words := ""
+	var sizes []string
 	for g, mm := range l.Found.GroupsMm {
 		n, role := 0, trace.Role("")
 		for _, s := range l.Found.Shapes {
@@ -76,17 +75,14 @@ func (l *layout) sizes() string {
 				n, role = n+1, s.Role
 			}
 		}
-		if words != "" {
-			words += " · "
-		}
-		words += fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)])
+		sizes = append(sizes, fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)]))
 	}
 	for _, s := range l.Found.Shapes {
 		if s.Role == trace.Port && !s.Round() {
-			words += " · " + fmt.Sprintf(l.words().Opening, s.ID)
+			sizes = append(sizes, fmt.Sprintf(l.words().Opening, s.ID))
 		}
 	}
-	return strings.TrimPrefix(words, " · ")
+	return words.Row(sizes...)
 }
 
 // distances names the longest distance between two round holes and the longest

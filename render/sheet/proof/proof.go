@@ -68,7 +68,7 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 	l.header()
 	l.Add(scene.Shape{Path: l.frame.Path(), Stroke: scene.Grey, Width: 0.2})
 	if len(l.Found.Outline) > 2 {
-		l.stroke(l.path(l.Found.Outline), scene.Accent, thin, 0, scene.Tag{})
+		l.stroke(scene.Traced(l.Found.Outline, l.at), scene.Accent, thin, 0, scene.Tag{})
 	}
 	for _, s := range t.Found.Shapes {
 		l.drawShape(s)
@@ -82,7 +82,6 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 	return l.Overlay
 }
 
-// shown is the part with a rim of its surroundings.
 func shown(found trace.Found) geometry.Box {
 	points := append([]geometry.Point{}, found.Outline...)
 	for _, s := range found.Shapes {
@@ -91,7 +90,6 @@ func shown(found trace.Found) geometry.Box {
 	return geometry.Bounds(points).Grown(besidePart)
 }
 
-// fitted takes the largest scale at which the paper has room for the part.
 func fitted(t Traced, ask sheet.Request) *layout {
 	p := ask.Paper
 	l := &layout{Pen: &sheet.Pen{Paper: p, Words: ask.Words}, Traced: t}
@@ -109,7 +107,6 @@ func fitted(t Traced, ask sheet.Request) *layout {
 	return l
 }
 
-// room is what the head and the foot leave of the page at a scale.
 func (l *layout) room() (width, height float64) {
 	foot := footRoom
 	if l.Paper.Narrow() {
@@ -139,8 +136,6 @@ func (l *layout) figure(form string, v float64) string {
 	return l.Words.Figure(fmt.Sprintf(form, v))
 }
 
-// headLines are the lines under the title: what was found and whence the scale,
-// and how large it is drawn.
 func (l *layout) headLines() (counts, size []string) {
 	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Words.Say(l.Found.Scale))
 	drawn := l.words().FullSize

@@ -30,7 +30,7 @@ const (
 	keyWidth   = 25.0
 	keyHeight  = 21.0
 	countLine  = 4.5 // kept free for the page count
-	mostLegend = 6
+	mostLegend = 6   // lines, on paper that is not narrow
 
 	// BarMm is the length of the check bars.
 	BarMm = 100.0
@@ -47,16 +47,21 @@ func newFrame(ask Sheets, joined bool) frame {
 	for _, words := range ask.Legend {
 		f.legend = append(f.legend, broken(words)...)
 	}
-	f.legend = sheet.AtMost(f.legend, f.mostLegend(), scene.Regular, sheet.TextEm, width)
+	most := mostLegend
+	if p.Narrow() {
+		most += 3
+	}
+	f.legend = sheet.AtMost(f.legend, most, scene.Regular, sheet.TextEm, width)
 	if joined {
 		f.legend = append(f.legend, broken(ask.Words.Tile.Join)...)
 		f.leftOut = broken(ask.Words.Tile.LeftOut)
 	}
 	room := p.Content() - labelWidth - 3
 	f.subtitle = sheet.AtMost(sheet.BreakText(ask.Subtitle, room), 2, scene.Regular, sheet.TextEm, room)
+	foot := max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
 	f.window = scene.Box{
 		Left: p.Margin + barGap, Right: p.Width - p.Margin - gap,
-		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - f.footHeight(),
+		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - foot,
 	}
 	return f
 }
@@ -75,18 +80,6 @@ func even(words string, width float64) []string {
 		lines = shorter
 	}
 	return lines
-}
-
-// mostLegend allows more lines where the paper is narrow.
-func (f frame) mostLegend() int {
-	if f.ask.Paper.Narrow() {
-		return mostLegend + 3
-	}
-	return mostLegend
-}
-
-func (f frame) footHeight() float64 {
-	return max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
 }
 
 func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
@@ -118,7 +111,6 @@ func (f frame) foot(p *sheet.Pen, leftOut bool) {
 	p.Lines(f.left, top+barStrip+2.6, lines)
 }
 
-// bars draws the two check bars, with a tick every 10 mm.
 func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 	length := BarMm / f.ask.Reduced
 	p.Add(bar(f.left, y, 1, 0, length))

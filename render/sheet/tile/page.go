@@ -95,12 +95,10 @@ func (g *tiling) marks(p *sheet.Pen, row, column int) {
 		path.Stroke(w.Left-3, y, w.Left-markNear, y)
 		path.Stroke(w.Right+markNear, y, w.Right+markFar, y)
 	}
-	for _, x := range []float64{w.Left, w.Right} {
-		upright(&crops, x)
-	}
-	for _, y := range []float64{w.Top, w.Bottom} {
-		flat(&crops, y)
-	}
+	upright(&crops, w.Left)
+	upright(&crops, w.Right)
+	flat(&crops, w.Top)
+	flat(&crops, w.Bottom)
 	if g.printed(row, column-1) {
 		upright(&joints, scene.Rounded(w.Left+g.seams.X[column-1]-g.lefts[column]))
 	}
@@ -134,8 +132,6 @@ func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	aside(row, column+1, w.Right+1.6+capMm)
 }
 
-// keyPlan draws all sheets small, with this one shaded and those that are left
-// out crossed.
 func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	top := g.frame.window.Bottom + gap
 	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}

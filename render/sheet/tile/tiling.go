@@ -109,7 +109,6 @@ func (g *tiling) with(d Contents) *tiling {
 	return &next
 }
 
-// window is what of the drawing the sheet shows.
 func (g *tiling) window(row, column int) scene.Box {
 	w := g.frame.window
 	left, top := g.lefts[column], g.tops[row]
@@ -134,18 +133,14 @@ func (g *tiling) look() {
 	for row := range g.rows {
 		g.holds[row] = make([]bool, g.columns)
 		for column := range g.columns {
-			g.holds[row][column] = g.something(g.cell(row, column))
+			w := g.cell(row, column)
+			g.holds[row][column] = slices.ContainsFunc(g.pieces, w.Meets) ||
+				slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
+				slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
 		}
 	}
 }
 
-func (g *tiling) something(w scene.Box) bool {
-	return slices.ContainsFunc(g.pieces, w.Meets) ||
-		slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
-		slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
-}
-
-// sheets goes over the sheets that are printed, by row and column.
 func (g *tiling) sheets() iter.Seq2[int, int] {
 	return func(yield func(row, column int) bool) {
 		for row := range g.rows {
@@ -184,8 +179,6 @@ func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 // within allows for the rounding of coordinates.
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
-// broken names the pieces that no sheet holds whole, and those whose words a
-// joint of the sheets cuts.
 func (g *tiling) broken() []string {
 	var notes []string
 	for i, b := range g.pieces {

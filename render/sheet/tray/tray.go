@@ -5,6 +5,7 @@
 package tray
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -157,8 +158,6 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 // aroundGroup is how far from the heads the line round a group lies.
 const aroundGroup = 3.5
 
-// groups are what the file's clusters hold: caps, which go back in place and the
-// same way round.
 func (t *tray) groups() []truesize.Group {
 	var groups []truesize.Group
 	for _, c := range t.joint.Clusters {
@@ -195,12 +194,8 @@ func (t *tray) station(plate *truesize.Plate, s geometry.Station, reach []float6
 	}
 	r = plate.Length(math.Max(leastRing, r))
 	c := plate.At(s.At)
-	word := s.Label
-	if word == "" {
-		word = s.ID
-	}
 	return truesize.Spot{
 		Name: "station " + s.ID, At: c, Edge: scene.Shape{Path: scene.Circle(c.X, c.Y, r), Stroke: scene.Black, Width: 0.3, Dash: 1.2},
-		Small: font.Fit(word, scene.Regular, sheet.TextEm, 40),
+		Small: font.Fit(cmp.Or(s.Label, s.ID), scene.Regular, sheet.TextEm, 40),
 	}
 }
