@@ -61,7 +61,10 @@ func Files(doc scene.Document, stem string, f Format, dpi int, date time.Time) (
 
 // CheckDPI says whether a picture of a page of that size, in millimetres, can
 // be painted at the resolution; the error says what is allowed.
-func CheckDPI(dpi int, width, height float64) error { return png.CheckDPI(dpi, width, height) }
+func CheckDPI(dpi int, width, height float64) error {
+	_, _, err := png.PixelSize(scene.Page{Name: "page", Width: width, Height: height}, dpi)
+	return err
+}
 
 // Over writes the page as a PNG over a grey picture of the whole page.
 func Over(page scene.Page, under *image.Gray, stem string, dpi int) (File, error) {

@@ -49,15 +49,14 @@ func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossing
 	return chosen, crossings, true
 }
 
-// cheapest picks the way with the fewest crossings and the least bend.
 func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
 	bestCost := math.Inf(1)
 	for _, r := range choices {
 		if math.Abs(r.bow) >= bestCost {
 			continue
 		}
-		crossed := countCrossings(r, chosen) + countCrossings(r, others)
-		crowded := countNear(r, chosen) + countNear(r, others)
+		crossed := count(chosen, r.crosses) + count(others, r.crosses)
+		crowded := count(chosen, r.runsNear) + count(others, r.runsNear)
 		cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow)
 		if r.mergesWithAny(chosen) {
 			cost += mergeCost
@@ -78,21 +77,24 @@ const (
 	nearMm       = 2.0
 )
 
-// countNear counts the arrows that run or end so close to r that the two would
-// be taken for one.
-func countNear(r route, others []route) int {
+func count(routes []route, holds func(route) bool) int {
 	n := 0
-	for _, o := range others {
-		if r.bounds.Grown(nearMm).Meets(o.bounds) && runNear(r.points, o.points) {
+	for _, r := range routes {
+		if holds(r) {
 			n++
 		}
 	}
 	return n
 }
 
-func runNear(a, b []scene.Point) bool {
-	for _, p := range a {
-		for _, q := range b {
+// runsNear says whether an arrow runs or ends so close to r that the two would
+// be taken for one.
+func (r route) runsNear(o route) bool {
+	if !r.bounds.Grown(nearMm).Meets(o.bounds) {
+		return false
+	}
+	for _, p := range r.points {
+		for _, q := range o.points {
 			if math.Abs(p.X-q.X) < nearMm && math.Abs(p.Y-q.Y) < nearMm {
 				return true
 			}
@@ -129,14 +131,8 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	return r, s.clear(r, from, to)
 }
 
-// clear says whether an arrow keeps away from all other marks and from type,
-// and in the box.
 func (s *sketch) clear(r route, from, to int) bool {
-	room := s.req.Box.Grown(-0.5)
-	if !room.Holds(r.bounds) {
-		return false
-	}
-	if !s.space.ClearOfBoxes(r.points, clearance) {
+	if !s.req.Box.Grown(-0.5).Holds(r.bounds) || !s.space.ClearOfBoxes(r.points, clearance) {
 		return false
 	}
 	for i, m := range s.marks {
@@ -164,7 +160,7 @@ const mergeMm = 0.8
 // it.
 func (r route) mergesWithAny(others []route) bool {
 	return slices.ContainsFunc(others, func(o route) bool {
-		return r.bounds.Grown(mergeMm).Meets(o.bounds) && !meet(r.points, o.points) && (r.merges(o) || o.merges(r))
+		return r.bounds.Grown(mergeMm).Meets(o.bounds) && !r.crosses(o) && (r.merges(o) || o.merges(r))
 	})
 }
 
@@ -179,20 +175,13 @@ func (r route) merges(other route) bool {
 	return false
 }
 
-func countCrossings(r route, others []route) int {
-	n := 0
-	for _, o := range others {
-		if r.bounds.Meets(o.bounds) && meet(r.points, o.points) {
-			n++
-		}
+func (r route) crosses(o route) bool {
+	if !r.bounds.Meets(o.bounds) {
+		return false
 	}
-	return n
-}
-
-func meet(a, b []scene.Point) bool {
-	for i := 1; i < len(a); i++ {
-		for k := 1; k < len(b); k++ {
-			if scene.Crossing(a[i-1], a[i], b[k-1], b[k]) {
+	for i := 1; i < len(r.points); i++ {
+		for k := 1; k < len(o.points); k++ {
+			if scene.Crossing(r.points[i-1], r.points[i], o.points[k-1], o.points[k]) {
 				return true
 			}
 		}
@@ -204,7 +193,7 @@ func meet(a, b []scene.Point) bool {
 func (r route) base() scene.Point { return along(r.curve[3], r.points[len(r.points)-2], headLength) }
 
 func (r route) head() scene.Shape {
-	head := arrowhead(r.base(), r.curve[3], headHalf, scene.Accent)
+	head := Arrowhead(r.base(), r.curve[3], headHalf, scene.Accent)
 	head.Tag = scene.Tag{Role: scene.Trail}
 	return head
 }

@@ -44,15 +44,21 @@ func (s *sketch) planPath() []scene.Item {
 // eye would go on.
 func (s *sketch) allRoutes() []route {
 	var routes []route
-	for _, g := range s.req.Plan.Groups {
-		legs := s.legs(g.Members)
+	group := map[int]int{}
+	for k, g := range s.req.Plan.Groups {
+		for _, i := range g.Members {
+			group[i] = k
+		}
+	}
+	for k, g := range s.req.Plan.Groups {
+		legs := s.legs(func(a, b int) bool { return group[a] == k && group[b] == k })
 		more, crossings, ok := s.routes(legs, routes)
 		if ok && (crossings == 0 || s.leads(g.Members) && crossings <= len(legs)/2) {
 			routes = append(routes, more...)
 			s.out.Path = s.out.Path || len(more) > 0 && s.leads(g.Members)
 		}
 	}
-	for _, leg := range s.bridges() {
+	for _, leg := range s.legs(func(a, b int) bool { return group[a] != group[b] }) {
 		more, crossings, ok := s.routes([][2]int{leg}, routes)
 		if ok && crossings == 0 && math.Abs(more[0].bow) <= mostBridgeBow {
 			routes = append(routes, more...)
@@ -65,35 +71,14 @@ func (s *sketch) allRoutes() []route {
 // would only puzzle.
 const mostBridgeBow = 0.2
 
-// bridges lists the pairs of successive numbers that lie in two groups.
-func (s *sketch) bridges() [][2]int {
-	group := map[int]int{}
-	for g, members := range s.req.Plan.Groups {
-		for _, i := range members.Members {
-			group[i] = g
-		}
-	}
-	var legs [][2]int
-	for k := 1; k < len(s.req.Order); k++ {
-		if a, b := s.req.Order[k-1], s.req.Order[k]; group[a] != group[b] {
-			legs = append(legs, [2]int{a, b})
-		}
-	}
-	return legs
-}
-
 // leads says whether a group is the one that most of the work is on.
 func (s *sketch) leads(members []int) bool { return 2*len(members) >= len(s.marks) }
 
-// legs lists the pairs that an arrow joins: successive numbers of one group.
-func (s *sketch) legs(members []int) [][2]int {
-	in := map[int]bool{}
-	for _, i := range members {
-		in[i] = true
-	}
+// legs lists the pairs of successive numbers that an arrow is to join.
+func (s *sketch) legs(joins func(a, b int) bool) [][2]int {
 	var legs [][2]int
 	for k := 1; k < len(s.req.Order); k++ {
-		if a, b := s.req.Order[k-1], s.req.Order[k]; in[a] && in[b] {
+		if a, b := s.req.Order[k-1], s.req.Order[k]; joins(a, b) {
 			legs = append(legs, [2]int{a, b})
 		}
 	}

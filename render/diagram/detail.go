@@ -66,7 +66,14 @@ func (r Part) parted(fasteners []int, window geometry.Box, halvings int) []Detai
 		}
 	}
 	upright := window.Height()*r.Box.Width() > window.Width()*r.Box.Height()
-	at := halfway(points, upright)
+	along := make([]float64, len(points))
+	for k, p := range points {
+		along[k] = p.X
+		if upright {
+			along[k] = p.Y
+		}
+	}
+	at := halfway(along)
 	low, high := window, window
 	if upright {
 		low.Max.Y, high.Min.Y = at, at
@@ -75,7 +82,7 @@ func (r Part) parted(fasteners []int, window geometry.Box, halvings int) []Detai
 	}
 	var below, above []int
 	for k, i := range fasteners {
-		if along := points[k].X; upright && points[k].Y < at || !upright && along < at {
+		if along[k] < at {
 			below = append(below, i)
 		} else {
 			above = append(above, i)
@@ -90,16 +97,8 @@ func (r Part) parted(fasteners []int, window geometry.Box, halvings int) []Detai
 
 // halfway is a place to cut between two fasteners: where the gap is wide, near
 // the middle.
-func halfway(points []geometry.Point, upright bool) float64 {
-	var at []float64
-	for _, p := range points {
-		if upright {
-			at = append(at, p.Y)
-		} else {
-			at = append(at, p.X)
-		}
-	}
-	slices.Sort(at)
+func halfway(places []float64) float64 {
+	at := slices.Sorted(slices.Values(places))
 	first, last := at[0], at[len(at)-1]
 	best, most := (first+last)/2, math.Inf(-1)
 	for k := 1; k < len(at); k++ {
@@ -112,8 +111,6 @@ func halfway(points []geometry.Point, upright bool) float64 {
 	return best
 }
 
-// about is the window round some fasteners, with a little of what lies round
-// them.
 func about(points []geometry.Point, window geometry.Box) geometry.Box {
 	air := 10.0
 	if spacing := geometry.Spacing(points); len(points) > 1 && spacing > 0 {
@@ -126,7 +123,6 @@ func about(points []geometry.Point, window geometry.Box) geometry.Box {
 	}
 }
 
-// cutout is a request for what lies in a window.
 func (r Part) section(fasteners []int, window geometry.Box) Part {
 	whole := r.Plan.Joint
 	s := &cutout{window: window, whole: whole, of: len(whole.Fasteners)}
@@ -171,7 +167,7 @@ func (s *sketch) drawCut(z size) {
 	whole := *s
 	whole.req.piece, whole.req.Plan.Joint = nil, s.req.piece.whole
 	box := s.partBox()
-	frame := scene.Rect(box.Left, box.Top, box.Width(), box.Height(), 0)
+	frame := box.Path()
 	s.add(scene.Shape{Path: frame, Stroke: scene.Grey, Width: 0.25, Dash: 1.6})
 	s.space.TakeEdge(frame)
 	joint := s.req.piece.whole
@@ -186,7 +182,6 @@ func (s *sketch) drawCut(z size) {
 	}
 }
 
-// addCut draws what of a closed path lies in a box.
 func (s *sketch) addCut(path scene.Path, box scene.Box, fill, stroke scene.Ink, width float64) {
 	for _, run := range path.Flatten() {
 		if area := clippedArea(run, box); len(area) > 2 {
@@ -238,13 +233,9 @@ func (one Detail) Place(whole Part, box scene.Box) []scene.Item {
 	for _, path := range s.outline(whole.Plan.Joint, size{}) {
 		items = append(items, scene.Shape{Path: path, Fill: scene.Tint, Stroke: scene.Black, Width: 0.35})
 	}
-	w := s.view.box(one.window)
-	return append(items, scene.Shape{
-		Path: scene.Rect(w.Left, w.Top, w.Width(), w.Height(), 0), Fill: scene.Black, Stroke: scene.Black, Width: 0.35,
-	})
+	return append(items, scene.Shape{Path: s.view.box(one.window).Path(), Fill: scene.Black, Stroke: scene.Black, Width: 0.35})
 }
 
-// wholeCount is the number of fasteners of the whole part.
 func (r Part) wholeCount() int {
 	if r.piece != nil {
 		return r.piece.of

@@ -60,7 +60,6 @@ const plentyAir = 0.5
 // of 2.17 mm.
 const SmallEm = 3.0
 
-// sketch collects the drawing while it grows.
 type sketch struct {
 	req     Part
 	view    view
@@ -69,7 +68,6 @@ type sketch struct {
 	space   *space.Space
 	bounds  geometry.Box // of the part
 	strings []float64    // across the strings of fasteners; nil until asked for
-	strung  answer       // whether most are on strings
 	along   []int        // fasteners numbered along their strings; nil until asked for
 	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
@@ -153,7 +151,7 @@ func newSketch(req Part) *sketch {
 // again begins anew with what is known of the part, to draw it in another size.
 func (s *sketch) again() *sketch {
 	next := newSketch(s.req)
-	next.strings, next.strung, next.along, next.rimmed, next.nearest, next.ring = s.strings, s.strung, s.along, s.rimmed, s.nearest, s.ring
+	next.strings, next.along, next.rimmed, next.nearest, next.ring = s.strings, s.along, s.rimmed, s.nearest, s.ring
 	return next
 }
 
@@ -167,7 +165,6 @@ func (s *sketch) arrange(z size) bool {
 	return s.out.Path
 }
 
-// finish fills in what there is room for.
 func (s *sketch) finish(z size) Drawing {
 	s.drawClusters()
 	s.drawBesides()

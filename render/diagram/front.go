@@ -26,7 +26,7 @@ func (a Arrow) Beside(b scene.Box, way scene.Point, word string) []scene.Item {
 	on := func(along float64) scene.Point {
 		return scene.Point{X: c.X + way.X*(b.Width()/2+along), Y: c.Y + way.Y*(b.Height()/2+along)}
 	}
-	items := []scene.Item{arrowhead(on(a.Gap), on(a.Gap+a.Length), a.Half, scene.Black)}
+	items := []scene.Item{Arrowhead(on(a.Gap), on(a.Gap+a.Length), a.Half, scene.Black)}
 	if word == "" {
 		return items
 	}
@@ -39,8 +39,8 @@ func (a Arrow) Beside(b scene.Box, way scene.Point, word string) []scene.Item {
 	return append(items, font.Set(t))
 }
 
-// arrowhead is a filled triangle from the middle of its base to its tip.
-func arrowhead(base, tip scene.Point, half float64, ink scene.Ink) scene.Shape {
+// Arrowhead is a filled triangle from the middle of its base to its tip.
+func Arrowhead(base, tip scene.Point, half float64, ink scene.Ink) scene.Shape {
 	dx, dy := tip.X-base.X, tip.Y-base.Y
 	length := math.Max(math.Hypot(dx, dy), 1e-9)
 	nx, ny := -dy/length*half, dx/length*half

@@ -9,7 +9,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// word is a label with the place that it belongs to.
 type word struct {
 	content string
 	at      scene.Point
@@ -20,9 +19,10 @@ type word struct {
 // room beside the others.
 func (s *sketch) drawLabels() {
 	words := s.labels()
-	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(it *item, tier int) []placement {
-		places := s.labelPlaces(words[it.index], labelTiers[tier].nudges, labelTiers[tier].air)
-		return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, words[it.index], words, labelTiers[tier].nearer) })
+	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(item, tier int) []placement {
+		w, how := words[item], labelTiers[tier]
+		places := s.labelPlaces(w, how.nudges, how.air)
+		return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, w, words, how.nearer) })
 	})
 	q.run()
 	s.worded = len(words)

@@ -7,7 +7,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// mark is a fastener on the page.
 type mark struct {
 	at     scene.Point
 	shape  shape
@@ -30,7 +29,6 @@ var shapes = []shape{
 	{sides: 3, reach: 1.7, first: 90},
 }
 
-// path draws the shape about a place, for a round mark of radius r.
 func (h shape) path(at scene.Point, r float64) scene.Path {
 	if h.sides == 0 {
 		return scene.Circle(at.X, at.Y, r)
@@ -59,7 +57,6 @@ func (h shape) inner() float64 {
 	return h.reach * math.Cos(math.Pi/float64(h.sides))
 }
 
-// shapeOf gives the shape for the kind with that index in the plan.
 func shapeOf(kind int) shape { return shapes[kind%len(shapes)] }
 
 // Sample draws a small mark of a kind for the legend, about a place.
@@ -83,7 +80,6 @@ func (m mark) cornerIn(b scene.Box, ring float64) bool {
 	return false
 }
 
-// placeMarks puts every fastener on the page and keeps its place free.
 func (s *sketch) placeMarks(z size) {
 	plan := s.req.Plan
 	kinds := map[string]int{}
@@ -124,9 +120,12 @@ func (s *sketch) drawMarks(z size) {
 		if z.led {
 			line = 0.35
 		}
-		fill, ink := s.fill(i), scene.Black
-		if s.first(i) {
+		fill, ink := scene.White, scene.Black
+		switch {
+		case s.req.Show == Numbers && s.numbers[i] == 1:
 			fill, ink = scene.Black, scene.White
+		case s.out.Rings && s.ringOf(i)%2 == 1:
+			fill = scene.Shade
 		}
 		if rim := s.rim(i); rim > 0 {
 			s.add(scene.Shape{Path: m.shape.path(m.at, m.radius+rim), Fill: scene.White, Stroke: scene.Black, Width: line * 0.7, Tag: tag})
@@ -139,18 +138,31 @@ func (s *sketch) drawMarks(z size) {
 	}
 }
 
-// fill shades every second ring where the order is shown by rings.
-func (s *sketch) fill(fastener int) scene.Ink {
-	if s.out.Rings && s.ringOf(fastener)%2 == 1 {
-		return scene.Shade
-	}
-	return scene.White
-}
-
-// numberText sets a number with its capitals centred on a place.
 func numberText(at scene.Point, z size, ink scene.Ink, number, name string) scene.Text {
 	return font.Set(scene.Text{
 		At: scene.Point{X: at.X, Y: at.Y + z.capMm/2}, Size: z.em(), Weight: scene.Bold,
 		Anchor: scene.Middle, Ink: ink, Content: number, Tag: scene.Tag{Name: name, Role: scene.Number, Core: true},
+	})
+}
+
+// Look is how a mark and what stands in it are shown.
+type Look struct {
+	Fill scene.Ink // of the mark
+	Ink  scene.Ink // of its number; where it stands outside the mark it stays black
+}
+
+// Relook gives the items of a drawing with the marks of some fasteners, by id,
+// shown another way: to tell which are tight, or which to look at again.
+func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
+	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
+		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {
+			s.Fill = look.Fill
+		}
+		return s
+	}, func(t scene.Text) scene.Text {
+		if look, known := looks[t.Tag.Name]; known && t.Tag.Core {
+			t.Ink = look.Ink
+		}
+		return t
 	})
 }

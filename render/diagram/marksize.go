@@ -108,12 +108,10 @@ func (s *sketch) largestLed(test func(size) bool, edge float64) size {
 	return z
 }
 
-// leavesRoom says whether a number has room between two marks of that size.
 func (s *sketch) leavesRoom(z size) bool {
 	return s.closest()*s.fitWith(z).scale >= 2*s.widest(z.radius)+tallText+2*besideGap+comfortable.nearerBy
 }
 
-// apart says whether marks of that size keep apart.
 func (s *sketch) apart(z size) bool {
 	closest := s.closest() * s.fitWith(z).scale
 	gap := marksApart
@@ -132,7 +130,6 @@ const (
 	tallText     = 3.2 // height that a number of the least size takes up
 )
 
-// fitWith fits the part into the box with marks of the given size.
 func (s *sketch) fitWith(z size) view {
 	joint := s.req.Plan.Joint
 	edge := s.widest(z.radius) + ringGap + 0.6
@@ -152,7 +149,6 @@ func (s *sketch) closest() float64 {
 	return s.nearest
 }
 
-// widest is the reach of the widest shape in use, for a round mark's radius.
 func (s *sketch) widest(radius float64) float64 {
 	widest := radius
 	for i := range s.req.Plan.Kinds {

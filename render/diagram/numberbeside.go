@@ -205,7 +205,6 @@ func pushed(extent scene.Point, cos, sin, distance float64) float64 {
 	return half + math.Sqrt(math.Max(0, half*half-w*w-h*h+distance*distance))
 }
 
-// upward gives the same for a text turned upward.
 func (s *sketch) upward(i int, extent scene.Point, deg, reach, cost float64) placement {
 	p := s.beside(i, scene.Point{X: extent.Y, Y: extent.X}, deg, reach, cost)
 	p.upward = true
@@ -226,7 +225,6 @@ var (
 	cramped     = elbowRoom{line: 0.15, mark: 0.45, nearerBy: 0.25, leader: leaderAir}
 )
 
-// fits says whether nothing fixed is in the way of a place.
 func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 	m := s.marks[i]
 	near := p.box.Nearest(m.at)
@@ -257,7 +255,6 @@ func textExtent(content string, weight scene.Weight, em float64) scene.Point {
 // closer where that is all there is, or beyond the line round a cluster.
 var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
 
-// drawBesides puts the small second numbers beside their marks.
 func (s *sketch) drawBesides() {
 	var waiting []int
 	for i, small := range s.req.Beside {
@@ -265,8 +262,8 @@ func (s *sketch) drawBesides() {
 			waiting = append(waiting, i)
 		}
 	}
-	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(it *item, tier int) []placement {
-		i := waiting[it.index]
+	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(item, tier int) []placement {
+		i := waiting[item]
 		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
 	})
 	q.run()

@@ -52,7 +52,6 @@ func (s *sketch) fans(z size) bool {
 	return step >= least && 2*step < tallText+2*leaderAir
 }
 
-// fan gives the places of a fan by the index of the fastener.
 func (s *sketch) fan(waiting []int, em float64) map[int][]placement {
 	places := map[int][]placement{}
 	for widen := float64(fanWiden); widen >= 0; widen-- {
@@ -132,7 +131,6 @@ func (s *sketch) spread(q quarter, all []fanned) bool {
 	return true
 }
 
-// squeeze brings the numbers of a quarter between its corners.
 func squeeze(all []fanned, most, apart float64) {
 	for k := len(all) - 1; k >= 0; k-- {
 		all[k].at = min(all[k].at, most-float64(len(all)-1-k)*apart)

@@ -36,11 +36,11 @@ func (s *sketch) lane(i int, extent scene.Point) (lane, bool) {
 	sin, cos = math.Abs(sin), math.Abs(cos)
 	flat := extent.X*sin + extent.Y*cos // along the string
 	tall := extent.Y*sin + extent.X*cos
-	l := lane{across: across, first: 3, pitch: extent.X*cos + extent.Y*sin + 0.6}
-	if tall < flat {
-		l.upward, flat = true, tall
-		l.pitch = extent.Y*cos + extent.X*sin + 0.6
+	l := lane{across: across, first: 3, upward: tall < flat}
+	if l.upward {
+		flat, tall = tall, flat
 	}
+	l.pitch = tall + 0.6
 	if 2*step > flat+between || 2*step < between+0.1 {
 		return lane{}, false
 	}

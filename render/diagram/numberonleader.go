@@ -12,7 +12,6 @@ const hopeless = 800
 // mostLooks bounds the search for places of one drawing, over all its sizes.
 const mostLooks = 450_000
 
-// placeLed finds a place for every text that stands outside its mark.
 func (s *sketch) placeLed(z size) {
 	if !z.led {
 		return
@@ -31,8 +30,8 @@ func (s *sketch) placeLed(z size) {
 	if s.fans(z) {
 		fan = s.fan(waiting, z.em())
 	}
-	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(it *item, tier int) []placement {
-		i := waiting[it.index]
+	q := newSearch(s.req.Box, len(waiting), tiers, looks, func(item, tier int) []placement {
+		i := waiting[item]
 		extent := textExtent(s.text(i), scene.Bold, z.em())
 		if lane, ok := s.lane(i, extent); ok {
 			if tier > 0 {
@@ -55,7 +54,6 @@ func (s *sketch) placeLed(z size) {
 	}
 }
 
-// drawLed draws a text and its leader and keeps their places free.
 func (s *sketch) drawLed(i int, p placement, z size) {
 	if p.led {
 		tag := scene.Tag{Name: s.name(i), Role: scene.Trail}
@@ -85,7 +83,6 @@ func textIn(p placement, em float64, weight scene.Weight, content, name string) 
 	return font.Set(t)
 }
 
-// inFanOrLanes lists the places of a number: first those in the fan.
 func (s *sketch) inFanOrLanes(i int, extent scene.Point, l lane, fan map[int][]placement) []placement {
 	var places []placement
 	for _, p := range fan[i] {

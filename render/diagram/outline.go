@@ -36,8 +36,7 @@ func normal(a, b scene.Point) scene.Point {
 	return scene.Point{X: -dy / length, Y: dx / length}
 }
 
-// bend adds the round corner about c from direction in to direction out, in
-// pieces of at most a right angle.
+// bend adds the round corner about c from direction in to direction out.
 func bend(p *scene.Path, c, in, out scene.Point, r float64) {
 	from := math.Atan2(in.Y, in.X)
 	sweep := math.Remainder(math.Atan2(out.Y, out.X)-from, 2*math.Pi)
@@ -47,21 +46,9 @@ func bend(p *scene.Path, c, in, out scene.Point, r float64) {
 	if sweep > -1e-6 || sweep < -2*math.Pi+1e-6 {
 		return
 	}
-	pieces := int(math.Ceil(-sweep / (math.Pi / 2)))
-	step := sweep / float64(pieces)
-	k := r * 4 / 3 * math.Tan(step/4)
-	for i := range pieces {
-		a, b := from+step*float64(i), from+step*float64(i+1)
-		sa, ca := math.Sincos(a)
-		sb, cb := math.Sincos(b)
-		p.CurveTo(
-			scene.Point{X: c.X + r*ca - k*sa, Y: c.Y + r*sa + k*ca},
-			scene.Point{X: c.X + r*cb + k*sb, Y: c.Y + r*sb - k*cb},
-			scene.Point{X: c.X + r*cb, Y: c.Y + r*sb})
-	}
+	p.Arc(c, r, from, sweep)
 }
 
-// softened draws a closed outline with its corners slightly rounded.
 func softened(points []scene.Point, radius float64) scene.Path {
 	var p scene.Path
 	n := len(points)
@@ -84,12 +71,7 @@ func softened(points []scene.Point, radius float64) scene.Path {
 // towards gives the place at a distance from a corner along an edge, at most
 // to 0.4 of the edge.
 func towards(from, to scene.Point, distance float64) scene.Point {
-	length := math.Hypot(to.X-from.X, to.Y-from.Y)
-	if length == 0 {
-		return from
-	}
-	f := math.Min(distance, 0.4*length) / length
-	return scene.Point{X: from.X + (to.X-from.X)*f, Y: from.Y + (to.Y-from.Y)*f}
+	return along(from, to, math.Min(distance, 0.4*from.Distance(to)))
 }
 
 func mix(end, corner scene.Point) scene.Point {

@@ -7,7 +7,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// partBounds gives what the drawing of the part must show.
 func partBounds(j geometry.Joint) geometry.Box {
 	points := j.Points()
 	for _, path := range j.Outline {
@@ -52,7 +51,6 @@ func edgeAllowance(j geometry.Joint) float64 {
 	return 10
 }
 
-// drawPart draws the body, its bores and dowels, and the front arrow.
 func (s *sketch) drawPart(z size) {
 	joint := s.req.Plan.Joint
 	if s.req.piece != nil {
@@ -69,7 +67,6 @@ func (s *sketch) drawPart(z size) {
 	s.drawFront(joint.Front)
 }
 
-// drawBody draws the outline of the part and of its openings.
 func (s *sketch) drawBody(joint geometry.Joint, z size) {
 	for k, path := range s.outline(joint, z) {
 		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5})
@@ -136,16 +133,12 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	tick := math.Min(2.5, r/3)
 	var lines scene.Path
 	for _, d := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
-		lines.MoveTo(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick))
-		end := s.inBox(scene.Point{X: c.X + d[0]*(r+tick/2), Y: c.Y + d[1]*(r+tick/2)})
-		lines.LineTo(end.X, end.Y)
+		// A bore at the edge of a part has room for itself, but not for these.
+		end := s.req.Box.Nearest(scene.Point{X: c.X + d[0]*(r+tick/2), Y: c.Y + d[1]*(r+tick/2)})
+		lines.Stroke(c.X+d[0]*(r-tick), c.Y+d[1]*(r-tick), end.X, end.Y)
 	}
 	s.add(scene.Shape{Path: lines, Stroke: scene.Grey, Width: 0.2})
 }
-
-// inBox keeps a point on the drawing's box: a bore at the edge of a part has
-// room for itself, but not for its centre lines.
-func (s *sketch) inBox(p scene.Point) scene.Point { return s.req.Box.Nearest(p) }
 
 // drawDowel draws a locating pin: a disc with a cross, never under 1 mm.
 func (s *sketch) drawDowel(d geometry.Dowel) {
@@ -155,7 +148,6 @@ func (s *sketch) drawDowel(d geometry.Dowel) {
 	s.space.TakeDisc(c, r, "dowel")
 }
 
-// drawFront puts an arrow to the front, with its word, beside the part.
 func (s *sketch) drawFront(front geometry.Front) {
 	way, known := FrontWays[front]
 	if !known {
@@ -168,5 +160,4 @@ func (s *sketch) drawFront(front geometry.Front) {
 	}
 }
 
-// partBox is the box that the part covers on the page.
 func (s *sketch) partBox() scene.Box { return s.view.box(s.bounds) }

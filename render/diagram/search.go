@@ -20,7 +20,7 @@ import (
 // same part is always drawn the same way.
 type search struct {
 	items []item
-	more  func(it *item, tier int) []placement // the places of a tier
+	more  func(item, tier int) []placement // the places of a tier
 	tiers int
 	looks int // left
 
@@ -33,7 +33,6 @@ type search struct {
 }
 
 type item struct {
-	index   int // of what the caller places
 	choices []placement
 	tiers   int // how many of the tiers are in choices
 	chosen  int // -1 while it stands nowhere
@@ -55,22 +54,22 @@ const (
 	gapMixed = 0.5 // where one of them is turned upward
 )
 
-func newSearch(box scene.Box, count, tiers, looks int, more func(it *item, tier int) []placement) *search {
+func newSearch(box scene.Box, count, tiers, looks int, more func(item, tier int) []placement) *search {
 	q := &search{more: more, tiers: tiers, looks: looks, grid: space.NewCells(box, 5), seen: make([]int, count), items: make([]item, count)}
 	q.cells = make([][]int32, q.grid.Count())
 	for i := range q.items {
-		q.items[i] = item{index: i, chosen: nowhere, weight: 1}
-		q.widen(&q.items[i])
+		q.items[i] = item{chosen: nowhere, weight: 1}
+		q.widen(i)
 	}
 	return q
 }
 
-// widen adds the next tier of places to an item's choices.
-func (q *search) widen(it *item) bool {
+func (q *search) widen(i int) bool {
+	it := &q.items[i]
 	if it.tiers == q.tiers {
 		return false
 	}
-	more := q.more(it, it.tiers)
+	more := q.more(i, it.tiers)
 	slices.SortStableFunc(more, func(a, b placement) int { return cmp.Compare(a.cost, b.cost) })
 	it.choices = append(it.choices, more...)
 	it.tiers++
@@ -141,7 +140,7 @@ func (q *search) settle(i int32) (gone []int32) {
 		it.failed++
 		const patience = 2
 		from = len(it.choices)
-		if it.failed <= patience*it.tiers && from > 0 || !q.widen(it) {
+		if it.failed <= patience*it.tiers && from > 0 || !q.widen(int(i)) {
 			break
 		}
 	}
@@ -163,7 +162,6 @@ func (q *search) settle(i int32) (gone []int32) {
 	return gone
 }
 
-// cheapestFree gives the first choice before another with nothing in its way.
 func (q *search) cheapestFree(i int32, before int) (choice int, ok bool) {
 	it := &q.items[i]
 	for k := range before {
@@ -222,32 +220,19 @@ func collide(a, b *placement) bool {
 	}
 	return a.box.Left-aside < b.box.Right && b.box.Left-aside < a.box.Right &&
 		a.box.Top-above < b.box.Bottom && b.box.Top-above < a.box.Bottom ||
-		a.leadsThrough(b.box.Grown(leaderAir)) || b.leadsThrough(a.box.Grown(leaderAir)) ||
-		a.led && b.led && leadersNear(a, b)
+		a.leadsThrough(b.box.Grown(leaderAir)) || b.leadsThrough(a.box.Grown(leaderAir)) || leadersNear(a, b)
 }
 
-// leadsThrough says whether a place's leader touches a box.
 func (p *placement) leadsThrough(b scene.Box) bool {
-	switch {
-	case !p.led:
-		return false
-	case p.bent:
-		return b.Cut(p.from, p.bend) || b.Cut(p.bend, p.to)
-	}
-	return b.Cut(p.from, p.to)
+	return !p.everyLine(func(from, to scene.Point) bool { return !b.Cut(from, to) })
 }
 
-// leadersNear says whether two leaders come too near to each other.
 func leadersNear(a, b *placement) bool {
-	if !a.bent && !b.bent {
-		return scene.LinesNear(a.from, a.to, b.from, b.to, leaderAir)
-	}
 	return !a.everyLine(func(p, q scene.Point) bool {
 		return b.everyLine(func(r, s scene.Point) bool { return !scene.LinesNear(p, q, r, s, leaderAir) })
 	})
 }
 
-// put stands an item at one of its choices, take removes it.
 func (q *search) put(i int32, choice int) {
 	q.items[i].chosen = choice
 	q.visit(i, func(cell int) bool {
@@ -276,7 +261,6 @@ func (q *search) visit(i int32, f func(cell int) bool) {
 	p.everyLine(func(from, to scene.Point) bool { return q.grid.OnLine(from, to, leaderAir, f) })
 }
 
-// chosen copies the places taken.
 func (q *search) chosen(into []int) []int {
 	into = into[:0]
 	for i := range q.items {
@@ -285,7 +269,6 @@ func (q *search) chosen(into []int) []int {
 	return into
 }
 
-// restore goes back to places taken earlier.
 func (q *search) restore(chosen []int) {
 	for c := range q.cells {
 		q.cells[c] = q.cells[c][:0]

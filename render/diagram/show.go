@@ -33,7 +33,6 @@ func IDs(j geometry.Joint) []string {
 	return ids
 }
 
-// count is the number of fasteners.
 func (s *sketch) count() int { return len(s.req.Plan.Joint.Fasteners) }
 
 // text is what stands in a fastener's mark; empty for nothing.
@@ -47,12 +46,7 @@ func (s *sketch) text(fastener int) string {
 	return ""
 }
 
-// first and last say whether a fastener's mark tells where the order begins or
-// ends.
-func (s *sketch) first(fastener int) bool {
-	return s.req.Show == Numbers && s.numbers[fastener] == 1
-}
-
+// last says whether a fastener's mark tells where the order ends.
 func (s *sketch) last(fastener int) bool {
 	return s.req.Show == Numbers && s.req.wholeCount() > 1 && s.numbers[fastener] == s.req.wholeCount()
 }

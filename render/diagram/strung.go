@@ -24,29 +24,14 @@ func (s *sketch) across(fastener int) (deg float64, strung bool) {
 // mostlyStrung says whether most fasteners lie on strings; else they fill a
 // field.
 func (s *sketch) mostlyStrung() bool {
-	if s.strung == unknown {
-		n := 0
-		for i := range s.marks {
-			if _, strung := s.across(i); strung {
-				n++
-			}
-		}
-		s.strung = no
-		if 2*n > len(s.marks) {
-			s.strung = yes
+	n := 0
+	for i := range s.marks {
+		if _, strung := s.across(i); strung {
+			n++
 		}
 	}
-	return s.strung == yes
+	return 2*n > len(s.marks)
 }
-
-// answer is kept of a question that takes long.
-type answer uint8
-
-const (
-	unknown answer = iota
-	no
-	yes
-)
 
 // findString gives the direction across the string through a fastener, or NaN:
 // its nearest neighbours must lie on both sides of it, and no other near by

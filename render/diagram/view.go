@@ -71,16 +71,11 @@ const frontRoom = 9
 // room gives the box that is left for the part when the front arrow has its
 // place.
 func room(box scene.Box, front geometry.Front) scene.Box {
-	switch front {
-	case geometry.FrontLeft:
-		box.Left += frontRoom
-	case geometry.FrontRight:
-		box.Right -= frontRoom
-	case geometry.FrontTop:
-		box.Top += frontRoom
-	case geometry.FrontBottom:
-		box.Bottom -= frontRoom
-	}
+	way := FrontWays[front]
+	box.Left -= frontRoom * min(0, way.X)
+	box.Right -= frontRoom * max(0, way.X)
+	box.Top -= frontRoom * min(0, way.Y)
+	box.Bottom -= frontRoom * max(0, way.Y)
 	return box
 }
 

@@ -43,23 +43,35 @@ func Data(w scene.Weight) []byte {
 // where the glyph is missing. Neither typeface has glyphs beyond the table.
 type face [1 << 16]int16
 
-var faces = [2]func() *face{
-	sync.OnceValue(func() *face { return open(goregular.TTF) }),
-	sync.OnceValue(func() *face { return open(gobold.TTF) }),
+var faces = [...]func() *face{
+	scene.Regular: sync.OnceValue(func() *face { return measured(scene.Regular) }),
+	scene.Bold:    sync.OnceValue(func() *face { return measured(scene.Bold) }),
 }
 
-func open(data []byte) *face {
-	parsed, err := sfnt.Parse(data)
-	if err != nil {
-		panic("the embedded typeface is broken: " + err.Error())
-	}
+func measured(w scene.Weight) *face {
 	var buffer sfnt.Buffer
 	var f face
 	for r := range f {
-		f[r] = advance(parsed, &buffer, rune(r))
+		f[r] = advance(Typeface(w), &buffer, rune(r))
 	}
 	return &f
 }
+
+var typefaces = [...]func() *sfnt.Font{
+	scene.Regular: sync.OnceValue(func() *sfnt.Font { return parsed(scene.Regular) }),
+	scene.Bold:    sync.OnceValue(func() *sfnt.Font { return parsed(scene.Bold) }),
+}
+
+func parsed(w scene.Weight) *sfnt.Font {
+	f, err := sfnt.Parse(Data(w))
+	if err != nil {
+		panic("the embedded typeface is broken: " + err.Error())
+	}
+	return f
+}
+
+// Typeface gives the embedded typeface with its glyphs.
+func Typeface(w scene.Weight) *sfnt.Font { return typefaces[w]() }
 
 func advance(parsed *sfnt.Font, buffer *sfnt.Buffer, r rune) int16 {
 	glyph, err := parsed.GlyphIndex(buffer, r)

@@ -5,8 +5,6 @@
 package frames
 
 import (
-	"strings"
-
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/words"
@@ -27,7 +25,6 @@ func (r Work) side() plan.Side {
 	return r.Plan.Tighten
 }
 
-// direction is the word that tells tightening from loosening.
 func (r Work) direction() string {
 	if r.Loosening {
 		return r.Words.Handout.Showing.Loosening
@@ -71,7 +68,7 @@ func Lay(ask Work) Playback {
 		Title: p.Title, Subtitle: p.Machine, Direction: ask.direction(), Stages: len(side.Stages),
 		Part: scene.Page{
 			Name: "part", Width: partWidth, Height: partHeight, Margin: partMargin,
-			Items: diagram.Draw(diagram.Part{Plan: p, Order: side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items,
+			Items: ask.part(box),
 		},
 		Members: [][]string{p.IDs(side.Order)},
 	}
@@ -82,33 +79,36 @@ func Lay(ask Work) Playback {
 	return show
 }
 
+// part draws the part with its numbers in a box.
+func (r Work) part(box scene.Box) []scene.Item {
+	return diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Front: r.Words.Sheet.Front, Box: box}).Items
+}
+
 // steps writes the side out. A plan without stages goes through the order.
 func (r Work) steps() []Action {
 	p, side := r.Plan, r.side()
-	numbers := side.Numbers()
-	index := map[string]int{}
-	for i, f := range p.Joint.Fasteners {
-		index[f.ID] = i
+	numbers := map[string]int{}
+	for k, id := range p.IDs(side.Order) {
+		numbers[id] = k + 1
 	}
 	var steps []Action
 	if len(side.Stages) == 0 {
 		for _, i := range side.Order {
 			f := p.Joint.Fasteners[i]
-			steps = append(steps, Action{ID: f.ID, Number: numbers[i], Kind: r.kind(f.Kind)})
+			steps = append(steps, Action{ID: f.ID, Number: numbers[f.ID], Kind: r.kind(f.Kind)})
 		}
 		return steps
 	}
 	for _, s := range p.Steps(side) {
 		step := Action{Stage: s.Stage.Number, Figure: r.figure(s.Stage), Note: r.note(s.Stage)}
 		if s.Fastener != nil {
-			step.ID, step.Number, step.Kind = s.Fastener.ID, numbers[index[s.Fastener.ID]], r.kind(s.Fastener.Kind)
+			step.ID, step.Number, step.Kind = s.Fastener.ID, numbers[s.Fastener.ID], r.kind(s.Fastener.Kind)
 		}
 		steps = append(steps, step)
 	}
 	return steps
 }
 
-// kind names a kind where there are several.
 func (r Work) kind(name string) string {
 	if len(r.Plan.Kinds) < 2 {
 		return ""
@@ -116,7 +116,6 @@ func (r Work) kind(name string) string {
 	return name
 }
 
-// figure is what is done to each fastener of a stage, short and large.
 func (r Work) figure(s *plan.Stage) string {
 	approx := ""
 	if s.WorkedOut {
@@ -135,23 +134,12 @@ func (r Work) figure(s *plan.Stage) string {
 	return r.Words.Figure(s.Wait.String())
 }
 
-// note says what the figure leaves open.
 func (r Work) note(s *plan.Stage) string {
 	w := r.Words.Handout.Showing
-	var parts []string
-	switch s.Do {
-	case plan.BackOff:
-		parts = append(parts, w.BackOff)
-	case plan.TurnBack:
-		parts = append(parts, w.TurnBack)
-	case plan.Wait:
-		parts = append(parts, w.Wait)
-	}
+	workedOut := ""
 	if s.WorkedOut {
-		parts = append(parts, w.WorkedOut)
+		workedOut = w.WorkedOut
 	}
-	if s.Note != "" {
-		parts = append(parts, s.Note)
-	}
-	return strings.Join(parts, " · ")
+	does := map[plan.Action]string{plan.BackOff: w.BackOff, plan.TurnBack: w.TurnBack, plan.Wait: w.Wait}
+	return words.Row(does[s.Do], workedOut, s.Note)
 }

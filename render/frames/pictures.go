@@ -51,7 +51,10 @@ const mostSteps = 150
 // the first time that it is worked. The drawing of the part stays, only the
 // marks change.
 func Pictures(ask Work) []Picture {
-	f := newFilm(ask)
+	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
+	f := &film{Work: ask, side: ask.side()}
+	f.part = ask.part(box)
+	f.scenes = f.play()
 	pictures := []Picture{{f.page(-1), startSeconds}}
 	for k, s := range f.scenes {
 		pictures = append(pictures, Picture{f.page(k), s.seconds})
@@ -74,15 +77,6 @@ type filmScene struct {
 	seconds float64
 }
 
-func newFilm(ask Work) *film {
-	f := &film{Work: ask, side: ask.side()}
-	box := scene.Box{Left: screenMargin, Top: 22, Right: screenWidth - screenMargin - panelWidth - 4, Bottom: screenHeight - screenMargin - 10}
-	f.part = diagram.Draw(diagram.Part{Plan: ask.Plan, Order: f.side.Order, Front: ask.Words.Sheet.Front, Box: box}).Items
-	f.scenes = f.play()
-	return f
-}
-
-// play parts the work into pictures.
 func (f *film) play() []filmScene {
 	if len(f.side.Stages) == 0 {
 		return boltByBolt(nil, f.side.Order, stepSeconds)
@@ -172,8 +166,6 @@ func (f *film) marked(at int) []scene.Item {
 	return diagram.Relook(f.part, looks)
 }
 
-// panel tells the scene in words: the stage, the number, large, the fastener,
-// and what is done to it.
 func (f *film) panel(at int) []scene.Item {
 	x, room := screenWidth-screenMargin-panelWidth/2, panelWidth-2.0
 	middle := func(y, em float64, w scene.Weight, content string) scene.Item {
@@ -209,8 +201,6 @@ func (f *film) panel(at int) []scene.Item {
 	return items
 }
 
-// named gives the numbers of a scene's fasteners and, where there is one, its
-// name.
 func (f *film) named(s filmScene) (number, name string) {
 	numbers := f.side.Numbers()
 	switch len(s.now) {
@@ -231,7 +221,6 @@ func (f *film) named(s filmScene) (number, name string) {
 	return fmt.Sprintf("%d–%d", least, most), ""
 }
 
-// progress draws how far the work has come.
 func (f *film) progress(at int) []scene.Item {
 	const height = 3.0
 	y, width := screenHeight-screenMargin-height, screenWidth-2*screenMargin

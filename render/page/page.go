@@ -24,7 +24,6 @@ var style string
 //go:embed page.js
 var script string
 
-// data is what the script reads.
 type data struct {
 	Steps   []frames.Action `json:"steps"`
 	Members [][]string      `json:"members"`

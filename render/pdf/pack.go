@@ -67,7 +67,6 @@ func (p *packer) put(parts ...[]byte) error {
 	return nil
 }
 
-// object copies the object that rest begins with, and gives what follows.
 func (p *packer) object(rest []byte) ([]byte, error) {
 	head, body, ok := bytes.Cut(rest, []byte(" 0 obj\n"))
 	number, err := strconv.Atoi(string(head))
@@ -139,7 +138,6 @@ func (p *packer) compress(content []byte) ([]byte, error) {
 	return p.packed.Bytes(), err
 }
 
-// table writes the cross-reference table anew, and the trailer behind it.
 func (p *packer) table(rest []byte) error {
 	_, trailer, ok := bytes.Cut(rest, []byte("trailer\n"))
 	trailer, _, found := bytes.Cut(trailer, []byte("startxref\n"))

@@ -10,6 +10,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
+	"sync"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -90,8 +92,7 @@ func draw(w io.Writer, doc scene.Document, date time.Time) (err error) {
 // writes their letters as the font in use has them, so that one must be set.
 func (p *pen) bookmark(marks []scene.Bookmark) {
 	for _, mark := range marks {
-		p.weight, p.size = scene.Regular, 1
-		p.pdf.SetFont(family, styles[p.weight], p.size*pointsPerMM)
+		p.setFont(scene.Regular, 1)
 		p.pdf.Bookmark(font.Clean(mark.Title), mark.Level, 0)
 	}
 }
@@ -152,3 +153,14 @@ func embed(p *gofpdf.Fpdf, doc scene.Document) {
 }
 
 func visible(t scene.Text) bool { return t.Ink != scene.None && t.Content != "" }
+
+var languageTag = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
+})
+
+func checkLanguage(tag string) error {
+	if tag == "" || languageTag().MatchString(tag) {
+		return nil
+	}
+	return fmt.Errorf("language %q: it must be a BCP 47 tag such as en or pt-BR", tag)
+}

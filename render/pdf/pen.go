@@ -73,15 +73,12 @@ func (p *pen) text(t scene.Text) {
 		return
 	}
 	p.setLetters(t)
-	x, y, content := t.At.X, t.At.Y, font.Clean(t.Content)
-	if !t.Upward {
-		p.pdf.Text(x-t.Before(), y, content)
-		return
+	if t.Upward {
+		p.pdf.TransformBegin()
+		p.pdf.TransformRotate(90, t.At.X, t.At.Y)
+		defer p.pdf.TransformEnd()
 	}
-	p.pdf.TransformBegin()
-	p.pdf.TransformRotate(90, x, y)
-	p.pdf.Text(x-t.Before(), y, content)
-	p.pdf.TransformEnd()
+	p.pdf.Text(t.At.X-t.Before(), t.At.Y, font.Clean(t.Content))
 }
 
 func (p *pen) setLetters(t scene.Text) {
@@ -91,9 +88,13 @@ func (p *pen) setLetters(t scene.Text) {
 		p.pdf.SetTextColor(int(r), int(g), int(b))
 	}
 	if p.weight != t.Weight || p.size != t.Size {
-		p.weight, p.size = t.Weight, t.Size
-		p.pdf.SetFont(family, styles[t.Weight], t.Size*pointsPerMM)
+		p.setFont(t.Weight, t.Size)
 	}
+}
+
+func (p *pen) setFont(w scene.Weight, size float64) {
+	p.weight, p.size = w, size
+	p.pdf.SetFont(family, styles[w], size*pointsPerMM)
 }
 
 const pointsPerMM = 72 / 25.4

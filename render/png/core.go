@@ -31,7 +31,6 @@ type core struct {
 	winding int
 }
 
-// edge is a straight piece of a path.
 type edge struct{ a, b scene.Point }
 
 // edges adds to out the straight pieces of outlines, each closed as a fill has
@@ -94,7 +93,6 @@ func between(low, high float64, strip image.Rectangle) (image.Rectangle, bool) {
 	return image.Rect(left, strip.Min.Y, right, strip.Max.Y), right-left >= leastCore
 }
 
-// within gives the part of the edge between two heights.
 func (e edge) within(top, bottom float64) (span, bool) {
 	upper, lower, down := e.a, e.b, 1
 	if upper.Y > lower.Y {

@@ -15,17 +15,9 @@ import (
 // twice the time.
 const level = 1
 
-// picture is what is encoded.
-type picture struct {
-	width, height, dpi int
-	bands              interface {
-		paint(first, end int, out []byte)
-	}
-}
-
-// encode writes the picture as an indexed PNG (ISO/IEC 15948) that carries its
-// resolution, so that it prints at its true size.
-func encode(w io.Writer, p picture) error {
+// encode paints a page and writes it as an indexed PNG (ISO/IEC 15948) that carries
+// its resolution, so that it prints at its true size.
+func encode(w io.Writer, p *painter, dpi int) error {
 	c := &chunks{w: w}
 	if _, err := io.WriteString(w, "\x89PNG\r\n\x1a\n"); err != nil {
 		return err
@@ -34,7 +26,7 @@ func encode(w io.Writer, p picture) error {
 	size = binary.BigEndian.AppendUint32(size, uint32(p.height))
 	c.chunk("IHDR", append(size, 8, 3, 0, 0, 0)) // 8 bits an index, palette, not interlaced
 
-	perMetre := uint32(math.Round(float64(p.dpi) * 1000 / mmPerInch))
+	perMetre := uint32(math.Round(float64(dpi) * 1000 / mmPerInch))
 	density := binary.BigEndian.AppendUint32(nil, perMetre)
 	density = binary.BigEndian.AppendUint32(density, perMetre)
 	c.chunk("pHYs", append(density, 1)) // unit: metre
@@ -55,7 +47,7 @@ func encode(w io.Writer, p picture) error {
 // data writes the pixels. One goroutine paints a band while this one packs the
 // band before: the order of the bands, and so every byte, is the same on any
 // number of cores.
-func data(c *chunks, p picture) error {
+func data(c *chunks, p *painter) error {
 	out := bufio.NewWriterSize(writerFunc(c.data), 1<<15)
 	deflate, err := zlib.NewWriterLevel(out, level)
 	if err != nil {
@@ -84,13 +76,12 @@ func data(c *chunks, p picture) error {
 	return out.Flush()
 }
 
-// band is a painted band, or what went wrong with it.
 type band struct {
 	pixels []byte
 	err    error
 }
 
-func paintAll(p picture, free chan []byte, done chan<- band) {
+func paintAll(p *painter, free chan []byte, done chan<- band) {
 	defer close(done)
 	for first := 0; first < p.height; first += bandRows {
 		b := paintOne(p, first, min(first+bandRows, p.height), <-free)
@@ -101,17 +92,16 @@ func paintAll(p picture, free chan []byte, done chan<- band) {
 	}
 }
 
-func paintOne(p picture, first, end int, buffer []byte) (b band) {
+func paintOne(p *painter, first, end int, buffer []byte) (b band) {
 	defer func() {
 		if r := recover(); r != nil {
 			b = band{buffer, fmt.Errorf("the page cannot be painted: %v", r)}
 		}
 	}()
-	p.bands.paint(first, end, buffer)
+	p.paint(first, end, buffer)
 	return band{pixels: buffer[:(end-first)*(p.width+1)]}
 }
 
-// chunks writes PNG chunks and keeps the first error.
 type chunks struct {
 	w   io.Writer
 	err error

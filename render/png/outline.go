@@ -1,7 +1,7 @@
 package png
 
 import (
-	"math"
+	"slices"
 
 	"drawdown/render/scene"
 )
@@ -13,49 +13,32 @@ import (
 // straight is how far a chord may lie from its curve, in pixels.
 const straight = 0.03
 
-// mostChords bounds the pieces of one curve.
-const mostChords = 1000
-
-// outline is one sub-path as a run of points.
 type outline struct {
 	points []scene.Point
 	closed bool
 }
 
-// outlines gives a path as straight pieces.
 func outlines(path scene.Path, place func(scene.Point) scene.Point) []outline {
 	var out []outline
-	for _, seg := range path {
-		if seg.Verb == scene.Move {
-			out = append(out, outline{points: []scene.Point{place(seg.P[0])}})
-			continue
+	placed := slices.Clone(path)
+	for i, seg := range path {
+		for k := range seg.P {
+			placed[i].P[k] = place(seg.P[k])
 		}
-		o := &out[len(out)-1]
 		switch seg.Verb {
-		case scene.Line:
-			o.points = append(o.points, place(seg.P[0]))
-		case scene.Curve:
-			o.curve(place(seg.P[0]), place(seg.P[1]), place(seg.P[2]))
+		case scene.Move:
+			out = append(out, outline{})
 		case scene.Close:
-			o.closed = true
+			out[len(out)-1].closed = true
 		}
+	}
+	for i, run := range placed.FlattenTo(straight) {
+		if out[i].closed {
+			run = run[:len(run)-1] // without the beginning, come back to
+		}
+		out[i].points = run
 	}
 	return out
-}
-
-// curve adds a cubic curve as chords of even parameter. A chord over 1/n of the
-// parameter strays from the curve by an eighth of the second derivative over n²
-// at most; that derivative is largest at one of the ends.
-func (o *outline) curve(b, c, d scene.Point) {
-	a := o.points[len(o.points)-1]
-	bend := 6 * max(
-		math.Hypot(a.X-2*b.X+c.X, a.Y-2*b.Y+c.Y),
-		math.Hypot(b.X-2*c.X+d.X, b.Y-2*c.Y+d.Y))
-	n := int(min(math.Ceil(math.Sqrt(bend/(8*straight))), mostChords))
-	for i := 1; i < n; i++ {
-		o.points = append(o.points, scene.Bezier(a, b, c, d, float64(i)/float64(n)))
-	}
-	o.points = append(o.points, d)
 }
 
 // seen drops the points whose neighbours lie on the same side of the band as

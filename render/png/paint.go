@@ -120,7 +120,6 @@ func (p *painter) stroke(path []outline, ink color.RGBA, width, dash float64) {
 	p.dc.Stroke()
 }
 
-// loop hands a closed line to gg, from the middle of its first piece.
 func (p *painter) loop(run []scene.Point) {
 	last := len(run) - 1
 	if last > 0 && run[last] == run[0] {
@@ -142,7 +141,6 @@ func (p *painter) loop(run []scene.Point) {
 // its width.
 const bandMargin = 2
 
-// trace hands to gg what can be seen of a path, and margin pixels beyond.
 func (p *painter) trace(path []outline, margin float64) {
 	for _, o := range path {
 		for i, q := range o.seen(-margin, bandRows+padRows+margin) {
@@ -172,7 +170,6 @@ func (p *painter) cutOut(c core) {
 	p.dc.ClosePath()
 }
 
-// blank makes the canvas white.
 func (p *painter) blank() {
 	pix := p.canvas.Pix
 	for i := range p.canvas.Stride {
@@ -183,7 +180,6 @@ func (p *painter) blank() {
 	}
 }
 
-// place gives a point of the page in pixels of the canvas.
 func (p *painter) place(q scene.Point) scene.Point {
 	return scene.Point{X: q.X * p.perMM, Y: q.Y*p.perMM - float64(p.top)}
 }

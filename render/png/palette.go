@@ -8,7 +8,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// rgb is a colour of the palette.
 type rgb [3]uint8
 
 // palette holds white, the other inks, and as many even blends of every two
@@ -62,7 +61,6 @@ func blend(a, b rgb, part, parts int) rgb {
 	return c
 }
 
-// nearest gives the index of the palette's colour that is nearest to c.
 func nearest(c rgb) uint8 {
 	best, least := 0, 1<<30
 	for i, q := range palette() {

@@ -12,6 +12,7 @@ import (
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/opentype"
 
+	typeface "drawdown/render/font"
 	"drawdown/render/scene"
 )
 
@@ -122,7 +123,7 @@ func plainPath(dc *gg.Context, path scene.Path, perMM float64) {
 }
 
 func plainText(t testing.TB, dc *gg.Context, s scene.Text, perMM float64) {
-	face, err := opentype.NewFace(typefaces[s.Weight](), &opentype.FaceOptions{Size: s.Size * perMM, DPI: 72, Hinting: font.HintingNone})
+	face, err := opentype.NewFace(typeface.Typeface(s.Weight), &opentype.FaceOptions{Size: s.Size * perMM, DPI: 72, Hinting: font.HintingNone})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,8 @@ package png
 
 import (
 	"fmt"
+	"image"
+	"image/color"
 	"io"
 	"math"
 
@@ -31,17 +33,9 @@ func Write(w io.Writer, page scene.Page, dpi int) error {
 	if err != nil {
 		return err
 	}
-	return encode(w, picture{width: p.width, height: p.height, dpi: dpi, bands: p})
+	return encode(w, p, dpi)
 }
 
-// CheckDPI says whether a page of that size, in millimetres, can be painted at
-// the resolution; the error says what is allowed.
-func CheckDPI(dpi int, width, height float64) error {
-	_, _, err := PixelSize(scene.Page{Name: "page", Width: width, Height: height}, dpi)
-	return err
-}
-
-// painterFor checks a page and makes it ready to be painted.
 func painterFor(page scene.Page, dpi int) (*painter, error) {
 	if err := font.Check(page); err != nil {
 		return nil, err
@@ -66,4 +60,58 @@ func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 			page.Name, page.Width, page.Height, dpi, w, h, mostPixels/1e6, most)
 	}
 	return int(w), int(h), nil
+}
+
+// Paint gives the page as a picture with a palette, for formats that are
+// encoded elsewhere. It takes what Write takes.
+func Paint(page scene.Page, dpi int) (*image.Paletted, error) {
+	painter, err := painterFor(page, dpi)
+	if err != nil {
+		return nil, err
+	}
+	width, height := painter.width, painter.height
+	var colours color.Palette
+	for _, c := range palette() {
+		colours = append(colours, color.RGBA{c[0], c[1], c[2], 255})
+	}
+	made := image.NewPaletted(image.Rect(0, 0, width, height), colours)
+	buffer := make([]byte, bandRows*(width+1))
+	for first := 0; first < height; first += bandRows {
+		end := min(first+bandRows, height)
+		rows := buffer[:(end-first)*(width+1)]
+		painter.paint(first, end, rows)
+		for y := first; y < end; y++ {
+			copy(made.Pix[y*made.Stride:], rows[(y-first)*(width+1)+1:(y-first+1)*(width+1)])
+		}
+	}
+	return made, nil
+}
+
+// WriteOver paints the page over a grey picture of the whole page, which has
+// the page's size in pixels at that resolution; PixelSize gives it.
+func WriteOver(w io.Writer, page scene.Page, dpi int, under *image.Gray) error {
+	p, err := painterFor(page, dpi)
+	if err != nil {
+		return err
+	}
+	if under.Rect != image.Rect(0, 0, p.width, p.height) {
+		return fmt.Errorf("the picture under page %q is %v: it must be %d × %d pixels from 0, 0", page.Name, under.Rect, p.width, p.height)
+	}
+	p.under = under
+	return encode(w, p, dpi)
+}
+
+func (p *painter) lay() {
+	for y := range p.canvas.Rect.Dy() {
+		from := p.top + y
+		if from < 0 || from >= p.height {
+			continue
+		}
+		row := p.under.Pix[from*p.under.Stride:]
+		to := p.canvas.Pix[y*p.canvas.Stride:]
+		for x := range p.width {
+			v := row[x]
+			to[4*x], to[4*x+1], to[4*x+2] = v, v, v
+		}
+	}
 }

@@ -4,7 +4,6 @@ import (
 	"image"
 	"image/draw"
 	"math"
-	"sync"
 
 	xfont "golang.org/x/image/font"
 	"golang.org/x/image/font/opentype"
@@ -27,19 +26,6 @@ type cut struct {
 	size   fixed.Int26_6
 }
 
-var typefaces = [...]func() *opentype.Font{
-	scene.Regular: sync.OnceValue(func() *opentype.Font { return parse(scene.Regular) }),
-	scene.Bold:    sync.OnceValue(func() *opentype.Font { return parse(scene.Bold) }),
-}
-
-func parse(w scene.Weight) *opentype.Font {
-	f, err := opentype.Parse(font.Data(w))
-	if err != nil {
-		panic("the embedded typeface is broken: " + err.Error())
-	}
-	return f
-}
-
 // unkerned sets every letter by its advance alone, as the scene measured it
 // and as the PDF does.
 type unkerned struct{ xfont.Face }
@@ -53,7 +39,7 @@ func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
 	if f, ok := s.faces[key]; ok {
 		return f
 	}
-	f, err := opentype.NewFace(typefaces[t.Weight](), &opentype.FaceOptions{
+	f, err := opentype.NewFace(font.Typeface(t.Weight), &opentype.FaceOptions{
 		Size: float64(key.size) / 64, DPI: 72, Hinting: xfont.HintingNone,
 	})
 	if err != nil {
@@ -66,7 +52,6 @@ func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
 	return s.faces[key]
 }
 
-// line paints level text on a canvas whose upper edge is the page row top.
 func (s *typesetter) line(canvas draw.Image, ink image.Image, t scene.Text, perMM float64, top int) {
 	x := (t.At.X - t.Before()) * perMM
 	y := t.At.Y*perMM - float64(top)

@@ -74,6 +74,15 @@ func Polyline(points []Point, closed bool) Path {
 	return p
 }
 
+// Traced is a closed outline of places elsewhere, each brought onto the page.
+func Traced[P any](outline []P, at func(P) Point) Path {
+	points := make([]Point, len(outline))
+	for i, p := range outline {
+		points[i] = at(p)
+	}
+	return Polyline(points, true)
+}
+
 // Rect is an upright rectangle with corners rounded to the radius.
 func Rect(x, y, w, h, radius float64) Path {
 	r := math.Min(radius, math.Min(w, h)/2)
@@ -94,6 +103,9 @@ func Rect(x, y, w, h, radius float64) Path {
 	p.Close()
 	return p
 }
+
+// Path is the edge of the box.
+func (b Box) Path() Path { return Rect(b.Left, b.Top, b.Width(), b.Height(), 0) }
 
 // Cross is a line across and one down through a place.
 func Cross(x, y, arm float64) Path {
@@ -136,22 +148,24 @@ func Wedge(x, y, radius, sweepDeg float64) Path {
 	var p Path
 	p.MoveTo(x, y)
 	p.LineTo(x, y-radius)
-	arc(&p, x, y, radius, sweepDeg)
+	p.Arc(Point{x, y}, radius, -math.Pi/2, sweepDeg*math.Pi/180)
 	p.Close()
 	return p
 }
 
-func arc(p *Path, x, y, radius, sweepDeg float64) {
-	pieces := int(math.Ceil(math.Abs(sweepDeg) / 90))
-	step := sweepDeg / float64(pieces) * math.Pi / 180
+// Arc adds an arc about c in pieces of at most a right angle. Angles are in
+// radians, clockwise on the page from the right.
+func (p *Path) Arc(c Point, radius, from, sweep float64) {
+	pieces := int(math.Ceil(math.Abs(sweep) / (math.Pi / 2)))
+	step := sweep / float64(pieces)
 	k := radius * 4 / 3 * math.Tan(step/4)
-	at := func(a float64) (Point, Point) { // place and forward tangent
-		s, c := math.Sincos(a)
-		return Point{x + radius*s, y - radius*c}, Point{k * c, k * s}
+	at := func(a float64) (place, tangent Point) {
+		sin, cos := math.Sincos(a)
+		return Point{c.X + radius*cos, c.Y + radius*sin}, Point{-k * sin, k * cos}
 	}
 	for i := range pieces {
-		a, ta := at(step * float64(i))
-		b, tb := at(step * float64(i+1))
+		a, ta := at(from + step*float64(i))
+		b, tb := at(from + step*float64(i+1))
 		p.CurveTo(Point{a.X + ta.X, a.Y + ta.Y}, Point{b.X - tb.X, b.Y - tb.Y}, b)
 	}
 }

@@ -17,7 +17,7 @@ type Foot struct {
 // Foot says that the maker's manual comes first, over places to sign for what
 // is named.
 func (r Request) Foot(sign ...string) Foot {
-	return Foot{Lines: font.Break(r.Words.Sheet.ManualFirst, scene.Regular, TextEm, r.Paper.Content()), Sign: sign}
+	return Foot{Lines: BreakText(r.Words.Sheet.ManualFirst, r.Paper.Content()), Sign: sign}
 }
 
 const signHeight = 9.0
@@ -36,11 +36,10 @@ func (f Foot) rows(paper Paper) int {
 	return 1
 }
 
-// draw draws the foot at the bottom of a page.
 func (f Foot) draw(p *Pen, last bool) {
 	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
 	p.Rule(p.Left(), y, p.Right(), y, 0.3)
-	at := p.LinesIn(p.Left(), y+4.4, scene.Regular, scene.Grey, f.Lines)
+	at := Grey.Set(p, p.Left(), y+4.4, f.Lines)
 	switch {
 	case len(f.Sign) == 0:
 	case last:
@@ -50,7 +49,6 @@ func (f Foot) draw(p *Pen, last bool) {
 	}
 }
 
-// sign draws a labelled line for each signature, above the page count.
 func (f Foot) sign(p *Pen, y float64) {
 	rows := f.rows(p.Paper)
 	inRow := (len(f.Sign) + rows - 1) / rows

@@ -2,8 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -36,12 +34,7 @@ func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan
 	for _, k := range p.Kinds {
 		parts = append(parts, fmt.Sprintf("%d × %s", p.Count(k.Name), name(k)))
 	}
-	return Heading{Title: p.Title, Badge: badge, Subtitle: Joined(parts...), Identity: Identity(p, w)}
-}
-
-// Joined joins what is not empty.
-func Joined(parts ...string) string {
-	return strings.Join(slices.DeleteFunc(parts, func(s string) bool { return s == "" }), " · ")
+	return Heading{Title: p.Title, Badge: badge, Subtitle: words.Row(parts...), Identity: Identity(p, w)}
 }
 
 // Draw draws the heading and gives the y of its rule.
@@ -62,7 +55,7 @@ func (h Heading) Draw(p *Pen) float64 {
 	}
 	h.badge(p, top)
 	subtitle := AtMost(BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
-	y = p.LinesIn(p.Left(), max(y, top+badgeHeight)+5.5, scene.Regular, scene.Grey, subtitle)
+	y = Grey.Set(p, p.Left(), max(y, top+badgeHeight)+5.5, subtitle)
 	p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, TextEm, p.Paper.Content()))
 	y += 2
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)
@@ -84,4 +77,25 @@ func (h Heading) badge(p *Pen, top float64) {
 	}
 	p.Panel(x+0.4, top+0.4, badgeWidth-0.8, badgeHeight-0.8, 0, fill, 0.8)
 	p.Write(x+badgeWidth/2, top+badgeHeight/2+em*font.CapHeight/2, em, scene.Bold, scene.Middle, ink, h.Badge)
+}
+
+// Identity tells an old print of a plan from a new one, and how the part is
+// seen.
+func Identity(p plan.Plan, w *words.Catalogue) string {
+	parts := []string{fmt.Sprintf(w.Sheet.Card, p.Fingerprint)}
+	if p.Revision != "" {
+		parts = append(parts, fmt.Sprintf(w.Sheet.Revision, p.Revision))
+	}
+	parts = append(parts, p.Date)
+	if p.View != "" {
+		parts = append(parts, fmt.Sprintf(w.Sheet.Seen, w.View(p.View)))
+	}
+	if p.Mirrored {
+		parts = append(parts, w.Sheet.Mirrored)
+	}
+	if p.Asked != (plan.Asked{}) {
+		asked := words.Text(w.Sheet.Ways[string(p.Asked.Way)], w.Sheet.Turns[string(p.Asked.Turn)])
+		parts = append(parts, fmt.Sprintf(w.Sheet.Asked, asked))
+	}
+	return words.Row(parts...)
 }

@@ -7,6 +7,34 @@ import (
 	"drawdown/render/scene"
 )
 
+// Style is how lines of type are set below one another.
+type Style struct {
+	Em, Step float64 // of the type, and between baselines
+	Weight   scene.Weight
+	Ink      scene.Ink
+}
+
+// Running text, and what is set beside it.
+var (
+	Plain = Style{TextEm, Line, scene.Regular, scene.Black}
+	Bold  = Style{TextEm, Line, scene.Bold, scene.Black}
+	Grey  = Style{TextEm, Line, scene.Regular, scene.Grey}
+)
+
+// Lines breaks a text to a width.
+func (s Style) Lines(text string, width float64) []string {
+	return font.Break(text, s.Weight, s.Em, width)
+}
+
+// Set sets lines from a baseline on and gives the baseline of the next.
+func (s Style) Set(p *Pen, x, y float64, lines []string) float64 {
+	for _, words := range lines {
+		p.Write(x, y, s.Em, s.Weight, scene.Start, s.Ink, words)
+		y += s.Step
+	}
+	return y
+}
+
 // AtMost keeps the first lines and ends the last with an ellipsis where some
 // are cut off.
 func AtMost(lines []string, most int, w scene.Weight, em, width float64) []string {
@@ -18,9 +46,7 @@ func AtMost(lines []string, most int, w scene.Weight, em, width float64) []strin
 }
 
 // BreakText breaks a text into lines of running text.
-func BreakText(words string, width float64) []string {
-	return font.Break(words, scene.Regular, TextEm, width)
-}
+func BreakText(words string, width float64) []string { return Plain.Lines(words, width) }
 
 // Broken is a run of texts, each broken into lines of running text.
 type Broken [][]string
@@ -32,6 +58,15 @@ func BreakAll(texts []string, width float64) Broken {
 		b = append(b, BreakText(t, width))
 	}
 	return b
+}
+
+// Most is the number of lines of the longest text, at least 1.
+func (b Broken) Most() int {
+	most := 1
+	for _, lines := range b {
+		most = max(most, len(lines))
+	}
+	return most
 }
 
 // Height is the height of the texts with a little air between them.

@@ -9,6 +9,10 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"drawdown/render/scene"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
 )
 
 // Paper is a size of paper, in millimetres.
@@ -54,5 +58,23 @@ func (p Paper) Landscape() Paper {
 // Content is the width between the margins.
 func (p Paper) Content() float64 { return p.Width - 2*p.Margin }
 
+// Wide says that the paper lies on its side.
+func (p Paper) Wide() bool { return p.Width > p.Height }
+
+// Low says that it is small besides, as A5.
+func (p Paper) Low() bool { return p.Height < 160 }
+
 // Narrow says that lines of words need a second line, as on A5.
 func (p Paper) Narrow() bool { return p.Content() < 150 }
+
+// Request says on which paper and in which language a sheet is wanted.
+type Request struct {
+	Paper Paper
+	Words *words.Catalogue
+}
+
+// Document binds the pages of a plan's sheet, and counts them.
+func Document(p plan.Plan, ask Request, pages []scene.Page) scene.Document {
+	Count(pages)
+	return scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}
+}

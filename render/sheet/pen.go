@@ -47,18 +47,7 @@ func (p *Pen) Text(x, y float64, words string) {
 
 // Lines sets lines of running text below one another and gives the baseline of
 // the next.
-func (p *Pen) Lines(x, y float64, lines []string) float64 {
-	return p.LinesIn(x, y, scene.Regular, scene.Black, lines)
-}
-
-// LinesIn sets them in a weight and an ink.
-func (p *Pen) LinesIn(x, y float64, w scene.Weight, ink scene.Ink, lines []string) float64 {
-	for _, words := range lines {
-		p.Write(x, y, TextEm, w, scene.Start, ink, words)
-		y += Line
-	}
-	return y
-}
+func (p *Pen) Lines(x, y float64, lines []string) float64 { return Plain.Set(p, x, y, lines) }
 
 // Head sets a heading.
 func (p *Pen) Head(x, y float64, words string) {

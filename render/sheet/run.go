@@ -58,11 +58,14 @@ func (r *Run) Scant() bool {
 
 // Sentence sets a running text over the whole width, on further pages where it
 // has to.
-func (r *Run) Sentence(words string) {
-	for _, line := range BreakText(words, r.Pen.Paper.Content()) {
-		r.Room(Line)
-		r.Pen.Text(r.Pen.Left(), r.Y+3, line)
-		r.Y += Line
+func (r *Run) Sentence(words string) { r.Set(Plain, words) }
+
+// Set does so in a style.
+func (r *Run) Set(s Style, words string) {
+	for _, line := range s.Lines(words, r.Pen.Paper.Content()) {
+		r.Room(s.Step)
+		s.Set(r.Pen, r.Pen.Left(), r.Y+s.Step-1, []string{line})
+		r.Y += s.Step
 	}
 }
 

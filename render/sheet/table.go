@@ -39,8 +39,11 @@ const (
 // Draw draws the table at the present place of the run.
 func (t Table) Draw(r *Run) {
 	widths := t.widths(r.Pen.Paper.Content())
-	heads := t.headCells(widths)
-	r.Room(heads.height(r) + 2*Line + 4*cellAir)
+	heads := make(Broken, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = Bold.Lines(c.Head, widths[i]-2*cellAir)
+	}
+	r.Room(r.rowHeight(heads, Line) + 2*Line + 4*cellAir)
 	t.drawHead(r, heads, widths)
 	for _, row := range t.Rows {
 		cells := t.cells(row, widths)
@@ -89,7 +92,6 @@ func (t Table) widened(widths []float64) []float64 {
 	return widths
 }
 
-// longestWord is the width of the longest word in a column, its head included.
 func (t Table) longestWord(column int) float64 {
 	c := t.Columns[column]
 	longest := font.LongestWord(c.Head, scene.Bold, TextEm)
@@ -102,18 +104,10 @@ func (t Table) longestWord(column int) float64 {
 	return longest
 }
 
-// brokenRow is the broken words of each cell.
-type brokenRow [][]string
-
-func (b brokenRow) lines() float64 {
-	most := 1
-	for _, lines := range b {
-		most = max(most, len(lines))
-	}
-	return float64(most)
+// rowHeight is that of broken cells with some distance between their lines.
+func (r *Run) rowHeight(cells Broken, line float64) float64 {
+	return float64(cells.Most())*line + 2*r.air() - 0.4
 }
-
-func (b brokenRow) height(r *Run) float64 { return b.lines()*Line + 2*r.air() - 0.4 }
 
 // air is the white above and below the words of a row.
 func (r *Run) air() float64 {
@@ -133,25 +127,16 @@ func (t Table) em() float64 {
 
 func (t Table) line() float64 { return Line * t.em() / TextEm }
 
-// height is that of a row that is no head.
-func (t Table) height(r *Run, cells brokenRow) float64 {
-	height := cells.lines()*t.line() + 2*r.air() - 0.4
+func (t Table) height(r *Run, cells Broken) float64 {
+	height := r.rowHeight(cells, t.line())
 	if t.Ruled {
 		return max(height, ruledRow)
 	}
 	return height
 }
 
-func (t Table) headCells(widths []float64) brokenRow {
-	cells := make(brokenRow, len(t.Columns))
-	for i, c := range t.Columns {
-		cells[i] = font.Break(c.Head, scene.Bold, TextEm, widths[i]-2*cellAir)
-	}
-	return cells
-}
-
-func (t Table) cells(r Row, widths []float64) brokenRow {
-	cells := make(brokenRow, len(t.Columns))
+func (t Table) cells(r Row, widths []float64) Broken {
+	cells := make(Broken, len(t.Columns))
 	for i, c := range t.Columns {
 		if !c.Tick {
 			cells[i] = font.Break(r.Words[i], c.weight(r), t.em(), widths[i]-2*cellAir-r.indent(i))
@@ -175,18 +160,18 @@ func (c Column) weight(r Row) scene.Weight {
 	return scene.Regular
 }
 
-func (t Table) drawHead(r *Run, heads brokenRow, widths []float64) {
-	p, height := r.Pen, heads.height(r)
+func (t Table) drawHead(r *Run, heads Broken, widths []float64) {
+	p, height := r.Pen, r.rowHeight(heads, Line)
 	p.Panel(p.Left(), r.Y, p.Paper.Content(), height, 0, scene.Black, 0)
 	x := p.Left()
 	for i, lines := range heads {
-		setWords(p, place{x, r.Y + r.air()}, lines, style{TextEm, Line, scene.Bold, scene.White})
+		setCell(p, x, r.Y+r.air(), lines, Style{TextEm, Line, scene.Bold, scene.White})
 		x += widths[i]
 	}
 	r.Y += height
 }
 
-func (t Table) drawRow(r *Run, row Row, cells brokenRow, widths []float64) {
+func (t Table) drawRow(r *Run, row Row, cells Broken, widths []float64) {
 	p, height := r.Pen, t.height(r, cells)
 	x := p.Left()
 	if row.Warns {
@@ -201,26 +186,12 @@ func (t Table) drawRow(r *Run, row Row, cells brokenRow, widths []float64) {
 		if t.Ruled && i > 0 {
 			p.Rule(x, r.Y, x, r.Y+height, 0.2)
 		}
-		setWords(p, place{x + row.indent(i), r.Y + r.air()}, lines, style{t.em(), t.line(), t.Columns[i].weight(row), scene.Black})
+		setCell(p, x+row.indent(i), r.Y+r.air(), lines, Style{t.em(), t.line(), t.Columns[i].weight(row), scene.Black})
 		x += widths[i]
 	}
 	r.Y += height
 	p.Rule(p.Left(), r.Y, p.Right(), r.Y, 0.2)
 }
 
-// place is the top left corner of the words of a cell.
-type place struct{ x, y float64 }
-
-// style is how the words of a cell are set.
-type style struct {
-	em, line float64
-	weight   scene.Weight
-	ink      scene.Ink
-}
-
-func setWords(p *Pen, at place, lines []string, s style) {
-	first := at.y + s.em - 0.4 // the baseline
-	for k, line := range lines {
-		p.Write(at.x+cellAir, first+float64(k)*s.line, s.em, s.weight, scene.Start, s.ink, line)
-	}
-}
+// setCell sets the words of a cell below and behind their top left corner.
+func setCell(p *Pen, x, y float64, lines []string, s Style) { s.Set(p, x+cellAir, y+s.Em-0.4, lines) }

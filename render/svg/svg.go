@@ -65,7 +65,6 @@ func items(b *bufio.Writer, page scene.Page) {
 	}
 }
 
-// tag writes what an element is of, so that a script can find it.
 func tag(b *bufio.Writer, t scene.Tag) {
 	if t.Role == scene.Furniture || t.Name == "" {
 		return

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"testing"
 
-	"drawdown/render/sheet/handout"
 	"drawdown/sequence/interaction"
 )
 
@@ -43,7 +42,7 @@ func TestWhyFigures(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, want := f.LowestPercent[0], handout.Band(a.Forecast.OnePass.Min); !near(got.Low, want.Low) || !near(got.Nominal, want.Nominal) || !near(got.High, want.High) {
+		if got, want := f.LowestPercent[0], a.Forecast.OnePass.Min; !near(got.Low, want.Low) || !near(got.Nominal, want.Nominal) || !near(got.High, want.High) {
 			t.Errorf("%s: the class sheet says %+v of a single pass, predict %+v", c.pattern, got, want)
 		}
 	}

@@ -25,11 +25,8 @@ func NewCells(box scene.Box, cell float64) Cells {
 
 func (g Cells) Count() int { return g.cols * g.rows }
 
-func (g Cells) column(x float64) int { return between(0, int((x-g.box.Left)/g.cell), g.cols-1) }
-
-func (g Cells) row(y float64) int { return between(0, int((y-g.box.Top)/g.cell), g.rows-1) }
-
-func between(low, v, high int) int { return max(low, min(v, high)) }
+func (g Cells) column(x float64) int { return max(0, min(int((x-g.box.Left)/g.cell), g.cols-1)) }
+func (g Cells) row(y float64) int    { return max(0, min(int((y-g.box.Top)/g.cell), g.rows-1)) }
 
 // InBox visits the cells that a box touches until visit has had enough; it says
 // whether all were visited.

@@ -84,7 +84,6 @@ func (p *Space) fileLine(l line) {
 	p.grid.OnLine(l.from, l.to, 0, p.filer(lineKind, len(p.lines)-1))
 }
 
-// filer enters a thing into the cells that it visits.
 func (p *Space) filer(k thing, index int) func(cell int) bool {
 	e := entry{k, index, len(p.seen)}
 	p.seen = append(p.seen, 0)

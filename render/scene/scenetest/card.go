@@ -55,7 +55,6 @@ func Marks(n int) scene.Document {
 	return scene.Document{Title: "Marks", Language: "en", Pages: []scene.Page{c.page}}
 }
 
-// canvas gathers the items of a page.
 type canvas struct{ page scene.Page }
 
 func (c *canvas) add(it scene.Item) { c.page.Items = append(c.page.Items, it) }
@@ -100,8 +99,6 @@ func (c *canvas) title() {
 	c.line(0.5, scene.Black, 0, 12, 29, 198, 29)
 }
 
-// part draws the outline with its bores, the way from bolt to bolt, and the
-// bolts, and the upward line.
 func (c *canvas) part() {
 	c.outline(scene.Rect(22, 38, 166, 70, 4), scene.Tint, scene.Black, 0.45)
 	c.line(0.2, scene.Grey, 1.2, 22, 96, 188, 96)
@@ -136,7 +133,6 @@ func (c *canvas) part() {
 	}
 }
 
-// bow is an arrow that swings out to the left of its way.
 func (c *canvas) bow(a, b scene.Point, out float64) {
 	length := max(1, abs(b.X-a.X)+abs(b.Y-a.Y))
 	nx, ny := (b.Y-a.Y)/length*out, -(b.X-a.X)/length*out

@@ -60,7 +60,6 @@ func (c *checker) checkMargins() {
 	}
 }
 
-// checkTexts compares every pair of lines that share a band of the page.
 func (c *checker) checkTexts() {
 	boxes := make([]scene.Box, len(c.texts))
 	for i, t := range c.texts {
@@ -93,7 +92,6 @@ func (c *checker) pairs(boxes []scene.Box, f func(i, k int)) {
 	}
 }
 
-// checkShapes compares type with the marks and trails of other things.
 func (c *checker) checkShapes() {
 	for _, s := range c.shapes {
 		if s.Tag.Role != scene.Mark && s.Tag.Role != scene.Trail {
@@ -171,7 +169,6 @@ func (c *checker) checkNumbers() {
 	}
 }
 
-// outline is a mark as the checks of numbers see it.
 type outline struct {
 	name   string
 	bounds scene.Box

@@ -39,7 +39,6 @@ func (c *checker) checkTrails() {
 	})
 }
 
-// meet says whether two flattened paths touch.
 func meet(a, b [][]scene.Point) bool {
 	for _, p := range a {
 		for _, q := range b {
@@ -67,7 +66,6 @@ func linesMeet(a, b, c, d scene.Point) bool {
 	return c1*d1 <= 0 && a2*b2 <= 0
 }
 
-// leads says whether a trail comes near both to a mark and to a text.
 func leads(trail, mark [][]scene.Point, text scene.Box) bool {
 	toMark := math.Inf(1)
 	for _, run := range trail {

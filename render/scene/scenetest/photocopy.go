@@ -37,7 +37,6 @@ func CheckPhotocopy(page scene.Page) []string {
 	return faults
 }
 
-// covered finds type that a later shape is painted over.
 func covered(s scene.Shape, written []scene.Text) []string {
 	var faults []string
 	around := s.Path.Bounds()
@@ -50,14 +49,12 @@ func covered(s scene.Shape, written []scene.Text) []string {
 	return faults
 }
 
-// ground is a filled shape that later items lie on.
 type ground struct {
 	around scene.Box
 	runs   [][]scene.Point
 	dark   bool
 }
 
-// darkAt says whether the page is black at a point.
 func darkAt(under []ground, at scene.Point) bool {
 	for k := len(under) - 1; k >= 0; k-- {
 		g := under[k]
@@ -68,7 +65,6 @@ func darkAt(under []ground, at scene.Point) bool {
 	return false
 }
 
-// spots are the middle of a box and points near its corners.
 func spots(b scene.Box) []scene.Point {
 	c := b.Centre()
 	x, y := b.Width()*0.45, b.Height()*0.45

@@ -72,7 +72,6 @@ const (
 	tightening
 )
 
-// binder is a book while it is bound.
 type binder struct {
 	o     overhaul.Overhaul
 	ask   Request
@@ -108,8 +107,6 @@ func Document(o overhaul.Overhaul, ask Request) (scene.Document, []finding.Findi
 	return doc, b.notes, nil
 }
 
-// sections gives the sections in their order, the joints' papers laid out and
-// the lists still empty.
 func (b *binder) sections() []section {
 	joints := b.o.Joints()
 	done, all := 0, 2*len(joints)
@@ -132,7 +129,6 @@ func (b *binder) sections() []section {
 	return append(out, b.empty(0, checks)...)
 }
 
-// empty gives lists of the whole machine, not laid out yet.
 func (b *binder) empty(level int, kinds ...kind) []section {
 	var lists []section
 	for _, k := range kinds {
@@ -141,7 +137,6 @@ func (b *binder) empty(level int, kinds ...kind) []section {
 	return lists
 }
 
-// stripPapers are the papers that a joint needs while it comes apart.
 func (b *binder) stripPapers(j overhaul.Joint) []section {
 	papers := []section{b.card(j, b.w.Loosen, loosening)}
 	if b.ask.Trays != NoTrays {
@@ -168,7 +163,6 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	return b.paper(j, title, k, pages, notes)
 }
 
-// paper makes a section of a joint's paper, and keeps what the paper tells.
 func (b *binder) paper(j overhaul.Joint, title string, k kind, pages []scene.Page, notes []string) section {
 	for _, n := range notes {
 		b.notes = append(b.notes, finding.Warned(OfJoint, finding.Values{"joint": j.Title, "what": n}))
@@ -184,7 +178,6 @@ func numbered(j overhaul.Joint) plan.Plan {
 	return p
 }
 
-// name is the number and the title of a joint.
 func name(j overhaul.Joint) string { return fmt.Sprintf("%d %s", j.Number, j.Title) }
 
 // before is what is seen to before a joint, in working order: the tasks before
@@ -218,7 +211,6 @@ func lastPart(tasks []overhaul.Task) int {
 	return len(tasks)
 }
 
-// taskTexts says tasks as they stand on a card.
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
 		text := b.ask.Words.With(b.taskWords(t, side), b.byTheManual(lookedUp(t, side)))
@@ -230,7 +222,6 @@ func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts 
 	return texts
 }
 
-// fitted says what goes between the faces before a joint is closed.
 func (b *binder) fitted(j overhaul.Joint, side plan.CautionSide) (texts []string) {
 	if side == plan.CautionTighten && len(j.Task.Gaskets) > 0 {
 		texts = append(texts, fmt.Sprintf(b.w.NewGasket, strings.Join(j.Task.Gaskets, ", ")))

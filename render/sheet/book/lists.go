@@ -29,7 +29,6 @@ func (b *binder) lists(sections []section, first []int) {
 	}
 }
 
-// list lays out a list, with less white where that is asked for.
 func (b *binder) list(s *section, at found, close bool) *sheet.Run {
 	run := sheet.NewRun(b.ask.Paper, b.ask.Words, b.heading(s.title), b.foot(s.kind))
 	run.Close = close
@@ -73,7 +72,6 @@ func (b *binder) heading(title string) sheet.Heading {
 	}
 }
 
-// foot has a place to sign on the lists that are worked through.
 func (b *binder) foot(list kind) sheet.Foot {
 	if list == contents || list == overview {
 		return b.ask.Foot()
@@ -112,7 +110,6 @@ func (f found) pages(joint int, papers ...kind) []string {
 	return cells
 }
 
-// contents names the lists, then the papers of each joint in a line.
 func (b *binder) contents(run *sheet.Run, at found) {
 	w := b.w
 	sentence(run, w.SingleSided)
@@ -131,8 +128,6 @@ func (b *binder) contents(run *sheet.Run, at found) {
 	joints.Draw(run)
 }
 
-// tasks lists the tasks of one side in working order, each to be ticked, with
-// the pages of its papers.
 func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
 	w := b.w
 	says, papers := w.StripSays, []kind{loosening, trays, conditions}
@@ -164,13 +159,10 @@ func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
 	t.Draw(run)
 }
 
-// row is a row of a table.
 func row(cells ...string) sheet.Row { return sheet.Row{Words: cells} }
 
-// tick is a column of boxes to tick.
 func tick(head string) sheet.Column { return sheet.Column{Head: head, Share: 1.4, Tick: true} }
 
-// listsBefore are the lists of what lies ready before the first step of a side.
 func (b *binder) listsBefore(side plan.CautionSide) []kind {
 	lists := []kind{tools}
 	if side == plan.CautionTighten {
@@ -195,7 +187,6 @@ func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 	return w.SizesFilled
 }
 
-// lookedUp lists what of a part the manual is asked for on one side.
 func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	if side == plan.CautionTighten {
 		return t.LookUp()
@@ -213,7 +204,6 @@ func (b *binder) manualWords(t overhaul.Task, side plan.CautionSide, at found) s
 	return b.byTheManual(all)
 }
 
-// byTheManual says so of what is looked up there; of nothing, nothing.
 func (b *binder) byTheManual(all []string) string {
 	if len(all) == 0 {
 		return ""
@@ -221,7 +211,6 @@ func (b *binder) byTheManual(all []string) string {
 	return fmt.Sprintf(b.w.ByManual, strings.Join(all, ", "))
 }
 
-// cautions stand before the first step.
 func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	t := sheet.Table{Columns: []sheet.Column{{Head: b.w.Throughout, Share: 1}}, Large: true}
 	for _, c := range b.o.Cautions {
@@ -234,7 +223,6 @@ func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	}
 }
 
-// taskWords says a task in a line.
 func (b *binder) taskWords(t overhaul.Task, side plan.CautionSide) string {
 	w, building := b.w, side == plan.CautionTighten
 	title, part, fit := w.Loosen, w.Part, ""

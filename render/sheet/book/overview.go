@@ -21,7 +21,6 @@ const (
 	reduction = 0.45
 )
 
-// overview draws every joint small, in the order of stripping.
 func (b *binder) overview(run *sheet.Run, _ found) {
 	sentence(run, b.w.OverviewSays)
 	across := max(1, int((run.Pen.Paper.Content()+pictureGap)/(pictureWidth+pictureGap)))
@@ -46,7 +45,6 @@ func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
 	p.Add(thumbnail(j, scene.Box{Left: x + 3, Top: y + 13, Right: x + width - 3, Bottom: y + pictureHeight - 3})...)
 }
 
-// thumbnail draws a joint without a word into a box.
 func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {
 	large := scene.Box{Left: box.Left / reduction, Top: box.Top / reduction, Right: box.Right / reduction, Bottom: box.Bottom / reduction}
 	drawing := diagram.Draw(diagram.Part{Plan: j.Bare(), Show: diagram.Blank, Box: large})

@@ -198,7 +198,6 @@ func (b *binder) gaugeWords(one overhaul.Wrench) string {
 	return "–"
 }
 
-// checks lists what is gone over once more.
 func (b *binder) checks(run *sheet.Run, at found) {
 	w := b.w
 	sentence(run, w.ChecksSays)

@@ -61,7 +61,7 @@ const mostEnlarged = 40
 func enlarged(p plan.Plan, side Sides, ask sheet.Request) ([]scene.Page, []string) {
 	paper := ask.Paper
 	small, _ := sheet.FindPaper("a4")
-	if paper.Width > paper.Height {
+	if paper.Wide() {
 		small = small.Landscape()
 	}
 	ask.Paper = small
@@ -81,9 +81,8 @@ type card struct {
 	paper     sheet.Paper
 	words     *words.Catalogue
 	numbers   []int
-	before    []string       // what to see to first
-	second    []string       // second numbers of the fasteners; nil where there are none
-	covers    map[int][]bool // which fasteners a stage covers, by its number
+	before    []string // what to see to first
+	second    []string // second numbers of the fasteners; nil where there are none
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
 	crowded bool
@@ -94,7 +93,7 @@ func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {
 	if loosening {
 		c.side = p.Loosen
 	}
-	c.numbers, c.second, c.covers = c.side.Numbers(), secondNumbers(p, loosening), covers(p, c.side)
+	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
 	c.before = c.beforeLines()
 	return c
 }

@@ -38,9 +38,8 @@ func (c *card) checkList(in span) checkList {
 	if !l.stacked {
 		right := min(86, (in.width-columnGap)*0.48)
 		l.list, l.trouble = span{in.left, in.width - columnGap - right}, span{in.right() - right, right}
-		l.linesBeside = sheet.BreakAll(c.before, l.trouble.width-tickIndent)
 	}
-	l.lines = sheet.BreakAll(c.before, l.list.width-tickIndent)
+	l.lines, l.linesBeside = sheet.BreakAll(c.before, l.list.width-tickIndent), sheet.BreakAll(c.before, l.trouble.width-tickIndent)
 	inside, says := l.trouble.width-2*boxPadding, c.trouble()
 	l.title = font.Break(says.Title, scene.Bold, sheet.HeadEm, inside)
 	l.steps = sheet.BreakAll(says.Steps, inside-numberedStep)
@@ -54,37 +53,26 @@ func (c *card) trouble() words.Trouble {
 	return c.words.Card.TighteningTrouble
 }
 
-// count is the number of lines to tick.
-func (l checkList) count() int { return len(l.lines) }
-
 // before is the list up to a line, after what is left from there on when the
 // box is drawn.
 func (l checkList) before(n int) checkList {
-	l.lines = l.lines[:n]
-	if !l.stacked {
-		l.linesBeside = l.linesBeside[:n]
-	}
+	l.lines, l.linesBeside = l.lines[:n], l.linesBeside[:n]
 	return l
 }
 
 func (l checkList) after(n int) checkList {
-	l.boxDone, l.lines = true, l.lines[n:]
-	if !l.stacked {
-		l.linesBeside = l.linesBeside[n:]
-	}
+	l.boxDone, l.lines, l.linesBeside = true, l.lines[n:], l.linesBeside[n:]
 	return l
 }
 
-// height is the height of both columns.
 func (l checkList) height() float64 { return l.heightParted(l.partedAt()) + 2 }
 
-// heightParted is the height of both columns with so many lines in the first.
 func (l checkList) heightParted(n int) float64 {
 	left, right := checksHead+l.lines[:n].Height(), l.boxHeight()
 	if l.stacked {
 		return left + troubleGap + right
 	}
-	if n < l.count() {
+	if n < len(l.lines) {
 		right += checksHead + l.linesBeside[n:].Height()
 	}
 	return max(left, right)
@@ -93,7 +81,7 @@ func (l checkList) heightParted(n int) float64 {
 // partedAt is how many lines stand in the first column: all, or where room is
 // short so many that both columns are about as high.
 func (l checkList) partedAt() int {
-	best := l.count()
+	best := len(l.lines)
 	if !l.balanced || l.stacked {
 		return best
 	}
@@ -115,7 +103,6 @@ func (l checkList) boxHeight() float64 {
 	return 3 + float64(len(l.title))*5 + l.steps.Height() + 8
 }
 
-// draw draws what to see to first, and the box for when it goes wrong.
 func (l checkList) draw(p *sheet.Pen, y float64) {
 	p.Head(l.list.left, y+4, p.Words.Card.Before)
 	n := l.partedAt()
@@ -123,7 +110,7 @@ func (l checkList) draw(p *sheet.Pen, y float64) {
 	switch {
 	case l.stacked:
 		y += checksHead + l.lines.Height() + troubleGap
-	case n < l.count():
+	case n < len(l.lines):
 		drawTicks(p, l.linesBeside[n:], l.trouble, y)
 		y += checksHead + l.linesBeside[n:].Height()
 	}
@@ -132,7 +119,6 @@ func (l checkList) draw(p *sheet.Pen, y float64) {
 	}
 }
 
-// drawTicks draws lines with a box each below the height of the heading.
 func drawTicks(p *sheet.Pen, lines sheet.Broken, in span, y float64) {
 	at := y + checksHead + 2
 	for _, broken := range lines {

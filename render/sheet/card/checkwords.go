@@ -1,17 +1,18 @@
 package card
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
+	"drawdown/geometry/unit"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/screw"
 )
 
-// beforeLines are the things to see to first, each to be ticked.
 func (c *card) beforeLines() []string {
 	if c.loosening {
 		lines := append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
@@ -117,33 +118,23 @@ func (c *card) lubricantLine(k plan.Kind) string {
 	return fmt.Sprintf(w.Lubricated, c.words.Lubricant(k.Lubricant))
 }
 
-// torqueSpan says what the wrench must cover, and whether an angle gauge is
-// needed.
 func (c *card) torqueSpan() string {
-	var low, high *plan.Stage
-	angle := false
-	for i := range c.side.Stages {
-		s := &c.side.Stages[i]
-		angle = angle || s.Do == plan.Advance
-		if s.Do != plan.Tighten {
-			continue
-		}
-		if low == nil || s.Torque.Nm() < low.Torque.Nm() {
-			low = s
-		}
-		if high == nil || s.Torque.Nm() > high.Torque.Nm() {
-			high = s
+	wrench, gauge := "", ""
+	var torques []unit.GivenTorque
+	for _, s := range c.side.Stages {
+		switch s.Do {
+		case plan.Advance:
+			gauge = c.words.Card.Checks.AngleGauge
+		case plan.Tighten:
+			torques = append(torques, s.Torque)
 		}
 	}
-	var parts []string
-	if low != nil {
-		parts = append(parts, fmt.Sprintf(c.words.Card.Checks.Wrench, sheet.TorqueSpan(c.words, low.Torque, high.Torque)))
+	if len(torques) > 0 {
+		byNm := func(a, b unit.GivenTorque) int { return cmp.Compare(a.Nm(), b.Nm()) }
+		wrench = fmt.Sprintf(c.words.Card.Checks.Wrench, sheet.TorqueSpan(c.words, slices.MinFunc(torques, byNm), slices.MaxFunc(torques, byNm)))
 	}
-	if angle {
-		parts = append(parts, c.words.Card.Checks.AngleGauge)
-	}
-	if len(parts) == 0 {
+	if wrench+gauge == "" {
 		return ""
 	}
-	return words.Capital(strings.Join(parts, c.words.Card.Checks.And)) + "."
+	return words.Capital(c.words.With(wrench, gauge)) + "."
 }

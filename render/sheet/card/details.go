@@ -16,8 +16,6 @@ const (
 	placeWidth = 46.0 // of the small drawing that shows it
 )
 
-// detailed finds the details that the part needs, for a page that is free
-// between two heights.
 func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail {
 	return diagram.Details(req, scene.Box{
 		Left: c.paper.Margin, Top: top + detailHead, Right: c.paper.Width - c.paper.Margin,
@@ -25,12 +23,10 @@ func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail 
 	})
 }
 
-// detailCaption says how to read a detail.
 func (c *card) detailCaption(req diagram.Part) diagram.Legend {
 	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.Margin, c.paper.Width-c.paper.Margin)
 }
 
-// drawDetails draws the details, a page each.
 func (f *pages) drawDetails(details []diagram.Detail) {
 	c := f.c
 	whole := c.request(scene.Box{})

@@ -38,7 +38,6 @@ type firstPage struct {
 	beside blocks // in the column beside the part, on a page on its side
 }
 
-// height is the height that some blocks need below each other.
 func (f firstPage) height(b blocks) float64 {
 	h := 0.0
 	if b.has(stagesBlock) {
@@ -66,12 +65,6 @@ func (c *card) stacked() firstPage {
 	return firstPage{part: whole, stages: c.stageBoxes(whole), checks: c.checkList(whole), grid: c.tickGrid(whole)}
 }
 
-// onItsSide says that the page is wider than high.
-func (c *card) onItsSide() bool { return c.paper.Width > c.paper.Height }
-
-// low says that the page is a small one on its side, as A5.
-func (c *card) low() bool { return c.paper.Height < 160 }
-
 // columnGap is the white between two columns.
 const columnGap = 6.0
 
@@ -88,7 +81,7 @@ type spread struct {
 // spreads measures a page on its side parted in every way; an upright page has
 // none.
 func (c *card) spreads() []spread {
-	if !c.onItsSide() {
+	if !c.paper.Wide() {
 		return nil
 	}
 	all := make([]spread, len(shares))
@@ -197,7 +190,7 @@ func (c *card) numberCap(in span, height float64) float64 {
 		return -1
 	}
 	enough := 5.0
-	if len(c.side.Order) > 20 || c.paper.Narrow() || c.low() {
+	if len(c.side.Order) > 20 || c.paper.Narrow() || c.paper.Low() {
 		enough = 3.0 // the figures beside the part are worth more on small paper
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{

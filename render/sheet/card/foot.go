@@ -19,7 +19,6 @@ func (c *card) foot() sheet.Foot {
 	return sheet.Foot{Lines: c.footLines(), Sign: sign}
 }
 
-// footLines say where the figures come from.
 func (c *card) footLines() []string {
 	words := fmt.Sprintf(c.words.Card.Figures, c.plan.Source)
 	if len(c.plan.Tighten.Stages) == 0 {
@@ -38,4 +37,34 @@ func (c *card) footLines() []string {
 		lines = append(lines, sheet.BreakText("≈ "+c.words.Say(a)+".", width)...)
 	}
 	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
+}
+
+// heading has the badge that tells the two cards apart across the bench: solid
+// to tighten, in outline to loosen.
+func (c *card) heading() sheet.Heading {
+	badge := c.words.Card.Tighten
+	if c.loosening {
+		badge = c.words.Card.Loosen
+	}
+	h := sheet.PlanHeading(c.plan, c.words, badge, c.kindLine)
+	h.Solid = !c.loosening
+	return h
+}
+
+// kindLine names the fasteners of a kind: main M10×1.5 × 110 mm.
+func (c *card) kindLine(k plan.Kind) string {
+	line := k.Name
+	if k.Implied {
+		line = c.words.Card.Bolt
+	}
+	if k.Thread != nil {
+		line += " " + c.words.Figure(k.Thread.Name)
+	}
+	if k.Length > 0 {
+		line += " × " + c.words.Figure(k.Labelled(k.Length))
+	}
+	if k.Class != "" {
+		line += ", " + k.Class
+	}
+	return line
 }

@@ -5,7 +5,6 @@ import (
 	"drawdown/render/sheet"
 )
 
-// name is the name of the side's first page in file names.
 func (c *card) name() string {
 	if c.loosening {
 		return string(LoosenSide)
@@ -42,7 +41,6 @@ func (c *card) pages() ([]scene.Page, []string) {
 	return f.Pages(c.name()), c.left(drawn)
 }
 
-// upright fills the page below the part, and further pages.
 func (f *pages) upright(first firstPage, below float64) {
 	f.Y = below
 	if !first.under.has(stagesBlock) {
@@ -102,7 +100,6 @@ func (f *pages) spread(first firstPage, below float64) {
 	}
 }
 
-// stages draws the boxes of the stages, over as many pages as they need.
 func (f *pages) stages(b stageBoxes) {
 	if b.rows == 0 {
 		f.c.drawStages(f.Pen, b, f.Y, 0, 0)
@@ -159,20 +156,19 @@ func (f *pages) checks(l checkList) {
 		f.Turn()
 		l.balanced = false
 	}
-	for l.height() > f.Bottom-f.Y && l.count() > 1 {
+	for l.height() > f.Bottom-f.Y && len(l.lines) > 1 {
 		here := l
-		for here.height() > f.Bottom-f.Y && here.count() > 1 {
-			here = here.before(here.count() - 1)
+		for here.height() > f.Bottom-f.Y && len(here.lines) > 1 {
+			here = here.before(len(here.lines) - 1)
 		}
 		here.draw(f.Pen, f.Y)
-		l = l.after(here.count())
+		l = l.after(len(here.lines))
 		f.Turn()
 	}
 	l.draw(f.Pen, f.Y)
 	f.Y += l.height()
 }
 
-// grid draws the tick grid over as many pages as it needs.
 func (f *pages) grid(g tickGrid) {
 	for strips := g.strips; len(strips) > 0; {
 		n := fitting(strips, f.Bottom-f.Y-gridHead)

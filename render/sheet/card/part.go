@@ -29,7 +29,6 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 	small := make([]string, len(p.Joint.Fasteners))
 	tighten := p.Tighten.Numbers()
 	bare := !slices.ContainsFunc(p.Joint.Fasteners, onPart)
-	some := false
 	for i, f := range p.Joint.Fasteners {
 		switch {
 		case f.Cast > 0 && (loosening || f.Cast != tighten[i]):
@@ -41,9 +40,8 @@ func secondNumbers(p plan.Plan, loosening bool) []string {
 		case bare && utf8.RuneCountInString(f.ID) <= longestID:
 			small[i] = f.ID
 		}
-		some = some || small[i] != ""
 	}
-	if !some {
+	if strings.Join(small, "") == "" {
 		return nil
 	}
 	return small
@@ -70,7 +68,6 @@ func (c *card) settleNumbers(room float64) {
 	}
 }
 
-// drawnPart is the part as it stands on the first page.
 type drawnPart struct {
 	diagram.Drawing
 	small   bool             // the second numbers stand beside the marks
@@ -107,7 +104,6 @@ func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
 	}
 }
 
-// reading says how to read the drawing.
 func (c *card) reading(d drawnPart) string {
 	w := c.words.Card.Part
 	var parts []string
@@ -140,15 +136,15 @@ func (c *card) reading(d drawnPart) string {
 	return strings.Join(parts, " ")
 }
 
-// smallSays says what the small words beside the marks are.
 func (c *card) smallSays() string {
-	if c.named() {
-		return c.words.Card.Part.SmallName
+	w := c.words.Card.Part
+	switch {
+	case c.named():
+		return w.SmallName
+	case c.castIsOrder():
+		return fmt.Sprintf(w.SmallNumber, w.TighteningAsCast)
 	}
-	if c.castIsOrder() {
-		return fmt.Sprintf(c.words.Card.Part.SmallNumber, c.words.Card.Part.TighteningAsCast)
-	}
-	return fmt.Sprintf(c.words.Card.Part.SmallNumber, c.smallMeans())
+	return fmt.Sprintf(w.SmallNumber, c.smallMeans())
 }
 
 func (c *card) smallMeans() string {
@@ -162,7 +158,6 @@ func (c *card) smallMeans() string {
 	return w.Tightening
 }
 
-// castIsOrder says that the numbers cast on the part are those of tightening.
 func (c *card) castIsOrder() bool {
 	tighten := c.plan.Tighten.Numbers()
 	for i, f := range c.plan.Joint.Fasteners {
@@ -173,7 +168,6 @@ func (c *card) castIsOrder() bool {
 	return true
 }
 
-// left tells what found no room.
 func (c *card) left(d drawnPart) []string {
 	var notes []string
 	side := c.name()

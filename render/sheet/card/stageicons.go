@@ -27,7 +27,6 @@ func wedgeIcon(deg float64, filled bool) func(p *sheet.Pen, x, y float64) {
 	}
 }
 
-// turnArrow puts an arrowhead at the end of an open wedge's rim.
 func turnArrow(p *sheet.Pen, x, y, sweep float64) {
 	const size = 1.9
 	s, c := math.Sincos(sweep * math.Pi / 180)
@@ -40,14 +39,12 @@ func turnArrow(p *sheet.Pen, x, y, sweep float64) {
 	}, true), Fill: scene.Black})
 }
 
-// clockIcon draws a clock face.
 func clockIcon(p *sheet.Pen, x, y float64) {
 	p.Add(scene.Shape{Path: scene.Circle(x, y, iconRadius), Fill: scene.White, Stroke: scene.Black, Width: 0.5})
 	hands := scene.Polyline([]scene.Point{{X: x, Y: y - iconRadius*0.7}, {X: x, Y: y}, {X: x + iconRadius*0.5, Y: y + iconRadius*0.25}}, false)
 	p.Add(scene.Shape{Path: hands, Stroke: scene.Black, Width: 0.5})
 }
 
-// outIcon draws a bolt that is lifted out of its hole.
 func outIcon(p *sheet.Pen, x, y float64) {
 	p.Panel(x-1.6, y-2.6, 3.2, 1.6, 0, scene.Black, 0)
 	p.Panel(x-0.8, y-1, 1.6, 3, 0, scene.Black, 0)

@@ -48,7 +48,6 @@ func (c *card) stageBoxes(in span) stageBoxes {
 	return b
 }
 
-// leastBox is the least width of a box that holds every stage's figure.
 func (c *card) leastBox() float64 {
 	least := leastBoxWidth
 	for i := range c.side.Stages {
@@ -78,7 +77,6 @@ func (c *card) figureEm(s *plan.Stage) float64 {
 	return math.Min(sheet.FigureEm, sheet.FigureEm*room/font.Width(c.figureWords(s), scene.Bold, sheet.FigureEm))
 }
 
-// height is the height of the stages with their heading.
 func (b stageBoxes) height() float64 {
 	if b.rows == 0 {
 		return stagesHead + float64(len(b.none))*sheet.Line
@@ -89,18 +87,13 @@ func (b stageBoxes) height() float64 {
 // stagesHead is the height of the heading over the boxes.
 const stagesHead = 8.0
 
-// rowsHeight is the height of some rows of boxes with their heading.
 func (b stageBoxes) rowsHeight(rows int) float64 {
 	return stagesHead + float64(rows)*(b.tall+stageGap)
 }
 
-// drawStages draws some rows of boxes, side by side in the order in which they
-// are done.
 func (c *card) drawStages(p *sheet.Pen, b stageBoxes, y float64, from, to int) {
 	p.Head(b.in.left, y+4, c.words.Card.Stages)
-	for k, words := range b.none {
-		p.Text(b.in.left, y+10+float64(k)*sheet.Line, words)
-	}
+	p.Lines(b.in.left, y+10, b.none)
 	for i := from * b.across; i < min(to*b.across, len(c.side.Stages)); i++ {
 		x := b.in.left + float64(i%b.across)*(b.width+stageGap)
 		c.stageBox(p, b, i, x, y+7+float64(i/b.across-from)*(b.tall+stageGap))
@@ -149,7 +142,6 @@ func (c *card) cover(p *sheet.Pen, s *plan.Stage, left, right, y float64) {
 // larger than beside its name.
 const coverSample = 5.0
 
-// figure draws what the stage is about.
 func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	mid, words := y+14.6, c.figureWords(s)
 	switch s.Do {
@@ -166,7 +158,6 @@ func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 	}
 }
 
-// bigFigure sets a figure with its unit smaller behind it, centred on x.
 func (c *card) bigFigure(p *sheet.Pen, x, y float64, figure, unitSign string) {
 	const gap = unitGap
 	wide := font.Width(figure, scene.Bold, sheet.FigureEm)
@@ -182,7 +173,6 @@ const (
 	unitGap    = 1.2 // between a torque and its unit
 )
 
-// beside sets a picture and a figure next to each other, centred in the box.
 func (c *card) beside(p *sheet.Pen, x, y, w float64, icon func(p *sheet.Pen, x, y float64), figure string, em float64) {
 	const gap = iconGap
 	wide := font.Width(figure, scene.Bold, em)

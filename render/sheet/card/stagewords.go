@@ -14,7 +14,6 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// goingWords say how a stage goes that has a way of its own.
 func (c *card) goingWords(s *plan.Stage) string {
 	w := c.words.Card.Stage
 	switch s.Way {
@@ -35,7 +34,6 @@ func (c *card) goingWords(s *plan.Stage) string {
 	return ""
 }
 
-// whereTo says what happens to what comes out.
 func (c *card) whereTo(s *plan.Stage) string {
 	scrap := 0
 	for _, k := range c.plan.Kinds {
@@ -52,7 +50,6 @@ func (c *card) whereTo(s *plan.Stage) string {
 	return c.words.Card.Stage.SomeToTheirPlace
 }
 
-// kindsOf lists the kinds that a stage is for, by their place in the plan.
 func (c *card) kindsOf(s *plan.Stage) []int {
 	var kinds []int
 	for i, k := range c.plan.Kinds {
@@ -91,7 +88,6 @@ func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
 // mostBelow is how many lines a stage box has room for under its figure.
 const mostBelow = 4
 
-// below lists what stands under the figure, broken into lines of a width.
 func (c *card) below(s *plan.Stage, width float64) []string {
 	w := c.words.Card.Stage
 	var lines []string
@@ -121,19 +117,14 @@ func (c *card) below(s *plan.Stage, width float64) []string {
 // loosenedBefore says that an earlier stage has broken loose all that this one
 // turns back.
 func (c *card) loosenedBefore(s *plan.Stage) bool {
-	loose := map[string]bool{}
-	for i := range c.side.Stages {
-		earlier := &c.side.Stages[i]
-		if earlier.Number >= s.Number {
-			break
-		}
-		if earlier.Do == plan.TurnBack {
-			for _, k := range earlier.Kinds {
-				loose[k] = true
-			}
+	for _, kind := range s.Kinds {
+		if !slices.ContainsFunc(c.side.Stages, func(earlier plan.Stage) bool {
+			return earlier.Number < s.Number && earlier.Do == plan.TurnBack && slices.Contains(earlier.Kinds, kind)
+		}) {
+			return false
 		}
 	}
-	return len(s.Kinds) > 0 && !slices.ContainsFunc(s.Kinds, func(k string) bool { return !loose[k] })
+	return len(s.Kinds) > 0
 }
 
 // figureWords is the large figure of a stage, without the unit of a torque.

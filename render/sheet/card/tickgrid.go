@@ -47,46 +47,31 @@ type tickGrid struct {
 func (c *card) tickGrid(in span) tickGrid {
 	g := tickGrid{in: in, label: c.labelWidth(in)}
 	stages := c.side.Stages
-	for begin := 0; begin < len(stages); {
-		end := begin + 1
-		if !c.inCardOrder(&stages[begin]) {
-			g.strips = append(g.strips, c.strips(g, stages[begin].Fasteners, stages[begin:end])...)
-			begin = end
-			continue
-		}
+	for end := 0; end < len(stages); {
+		begin := end
 		for end < len(stages) && c.inCardOrder(&stages[end]) {
 			end++
 		}
-		g.strips = append(g.strips, c.strips(g, c.covered(stages[begin:end]), stages[begin:end])...)
-		begin = end
+		fasteners := c.covered(stages[begin:end])
+		if end == begin {
+			fasteners = stages[begin].Fasteners
+			end++
+		}
+		g.strips = append(g.strips, c.strips(g, fasteners, stages[begin:end])...)
 	}
 	return g
 }
 
-// inCardOrder says whether the stage goes through its fasteners in the order
-// of the numbers on the card.
 func (c *card) inCardOrder(s *plan.Stage) bool {
 	return slices.IsSortedFunc(s.Fasteners, func(a, b int) int { return c.numbers[a] - c.numbers[b] })
 }
 
-// covered lists, in the order of the card, the fasteners of some stages.
 func (c *card) covered(stages []plan.Stage) []int {
-	in := map[int]bool{}
-	for _, s := range stages {
-		for _, i := range s.Fasteners {
-			in[i] = true
-		}
-	}
-	var all []int
-	for _, i := range c.side.Order {
-		if in[i] {
-			all = append(all, i)
-		}
-	}
-	return all
+	return slices.DeleteFunc(slices.Clone(c.side.Order), func(i int) bool {
+		return !slices.ContainsFunc(stages, func(s plan.Stage) bool { return slices.Contains(s.Fasteners, i) })
+	})
 }
 
-// strips cuts a run of fasteners into strips of even length.
 func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip {
 	if len(fasteners) == 0 {
 		return nil
@@ -98,7 +83,7 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	for part := range slices.Chunk(fasteners, columns) {
 		b := strip{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: c.tickRow()}
 		for i := range stages {
-			if slices.ContainsFunc(part, func(f int) bool { return c.has(&stages[i], f) }) {
+			if slices.ContainsFunc(part, func(f int) bool { return slices.Contains(stages[i].Fasteners, f) }) {
 				b.rows = append(b.rows, &stages[i])
 			}
 		}
@@ -110,7 +95,7 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 // tickRow is the height of a row; on a low page rows stand closer, so that two
 // strips find room.
 func (c *card) tickRow() float64 {
-	if c.low() {
+	if c.paper.Low() {
 		return 6
 	}
 	return 7
@@ -133,29 +118,11 @@ func (c *card) labelWidth(in span) float64 {
 	return min(need+0.1, usual)
 }
 
-// columnWidth leaves room for the widest number.
 func (c *card) columnWidth() float64 {
 	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
 	return max(tickColumn, widest+1.6)
 }
 
-// has says whether a stage covers a fastener.
-func (c *card) has(s *plan.Stage, fastener int) bool { return c.covers[s.Number][fastener] }
-
-// covers tells for each stage, by its number, which fasteners it covers.
-func covers(p plan.Plan, side plan.Side) map[int][]bool {
-	all := map[int][]bool{}
-	for _, s := range side.Stages {
-		covered := make([]bool, len(p.Joint.Fasteners))
-		for _, i := range s.Fasteners {
-			covered[i] = true
-		}
-		all[s.Number] = covered
-	}
-	return all
-}
-
-// drawStrip draws one strip with its top at y.
 func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	left, from := g.in.left, g.in.left+g.label
 	width := min((g.in.width-g.label)/float64(b.columns), 16)
@@ -195,16 +162,15 @@ func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b strip, s *plan.Stage, y, 
 	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, g.label-7.5))
 	for k, i := range b.fasteners {
 		x := left + g.label + width*float64(k)
-		if c.has(s, i) {
-			p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
-			p.TickBox(x+(width-tickSide)/2, y+(b.row-tickSide)/2, tickSide)
-		} else {
+		if !slices.Contains(s.Fasteners, i) {
 			p.Panel(x, y, width, b.row, 0, scene.Shade, 0.25)
+			continue
 		}
+		p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
+		p.TickBox(x+(width-tickSide)/2, y+(b.row-tickSide)/2, tickSide)
 	}
 }
 
-// shortFigure names a stage in the grid.
 func (c *card) shortFigure(s *plan.Stage) string {
 	if s.Do == plan.Tighten {
 		return c.figureWords(s) + " " + s.Torque.Unit.String()
@@ -248,7 +214,6 @@ func (b strip) parted(height float64) []strip {
 	return []strip{head, b}
 }
 
-// fitting counts the strips that fit into a height.
 func fitting(strips []strip, height float64) int {
 	n := 0
 	for n < len(strips) && height >= strips[n].height() {

@@ -9,8 +9,6 @@ import (
 // writingLine is the distance of two lines to write on.
 const writingLine = 7.0
 
-// end is the end of the sheet: lines to write on what broke, and a box that all
-// are counted.
 type end struct {
 	where, all []string
 	lines      int // to write on

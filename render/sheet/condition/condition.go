@@ -24,7 +24,8 @@ func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 
 // Pages lays out the sheet; the pages lack their count.
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
-	f := &form{plan: p, words: ask.Words, once: once(p)}
+	f := &form{plan: p, words: ask.Words}
+	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 	w := ask.Words.Sheet
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
 	notes = f.top()
@@ -42,10 +43,6 @@ type form struct {
 	run   *sheet.Run
 	once  bool    // some fasteners are used once
 	row   float64 // height of a row
-}
-
-func once(p plan.Plan) bool {
-	return slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 }
 
 func (f *form) heading() sheet.Heading {
@@ -100,7 +97,6 @@ func (f *form) top() (notes []string) {
 	return notes
 }
 
-// ticks says, above the table, what each box to tick means.
 func (f *form) ticks() {
 	lines := sheet.BreakText(f.words.Condition.TicksMean, f.run.Pen.Paper.Content())
 	f.run.Room(float64(len(lines)) * sheet.Line)
@@ -108,7 +104,6 @@ func (f *form) ticks() {
 	f.run.Y += float64(len(lines))*sheet.Line + 1
 }
 
-// reading says how to read the drawing and the table.
 func (f *form) reading(width float64) sheet.Broken {
 	w := f.words.Condition
 	lines := []string{w.SmallDrawing, w.Measure}
@@ -118,8 +113,6 @@ func (f *form) reading(width float64) sheet.Broken {
 	return sheet.BreakAll(lines, width)
 }
 
-// drawing draws the part with the numbers of the rows of the table, and below
-// it how to read them.
 func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	p := f.run.Pen
 	numbers := f.plan.Loosen.Numbers()

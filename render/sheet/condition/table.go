@@ -17,7 +17,6 @@ const (
 	tickAir   = 0.6 // between a box and the lines of its row
 )
 
-// column is one column of the table.
 type column struct {
 	head    string
 	upright bool // the head reads from below to above
@@ -94,12 +93,10 @@ func (f *form) placed(columns []column) []column {
 	return columns
 }
 
-// text sets a word at the left of a cell.
 func (f *form) text(p *sheet.Pen, c column, y float64, words string) {
 	p.Write(c.x+1.5, y+f.row/2+1.1, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(words, scene.Regular, sheet.TextEm, c.w-2.5))
 }
 
-// mark is the mark of a fastener that is used once.
 func (f *form) mark(p *sheet.Pen, c column, y float64, fastener int) {
 	if f.plan.KindOf(fastener).Reuse != plan.ReuseOnce {
 		return
@@ -120,7 +117,6 @@ func (f *form) idWidth(narrow bool) float64 {
 	return min(max(widest, 4)+3.5, 22)
 }
 
-// nominalWidth holds the longest of the file's lengths.
 func (f *form) nominalWidth() float64 {
 	widest := 0.0
 	if !f.run.Pen.Paper.Narrow() {
@@ -140,7 +136,6 @@ func (f *form) kindWidth() float64 {
 	return widest + 3.5
 }
 
-// headHeight holds the longest upright head.
 func headHeight(columns []column) float64 {
 	h := rowHeight
 	for _, c := range columns {
@@ -170,8 +165,6 @@ func (f *form) fit(head float64, e *end) {
 	}
 }
 
-// table has a row for every fastener in the order of loosening. Its head stands
-// again on every page.
 func (f *form) table(e *end) {
 	run, columns := f.run, f.columns()
 	head := headHeight(columns)

@@ -1,13 +1,11 @@
 package condition
 
 import (
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 )
 
-// boxes are the two boxes for when it goes wrong, broken to a width.
 type boxes struct {
 	width, height float64
 	parts         []part
@@ -32,7 +30,7 @@ func (f *form) boxes(width float64) boxes {
 	b := boxes{width: width}
 	inner := width - 2*boxAir
 	for _, t := range []words.Trouble{w.Gives, w.Breaks} {
-		p := part{title: font.Break(t.Title, scene.Bold, sheet.TextEm, inner), height: 2 * boxAir}
+		p := part{title: sheet.Bold.Lines(t.Title, inner), height: 2 * boxAir}
 		p.height += float64(len(p.title)) * sheet.Line
 		for _, step := range t.Steps {
 			lines := sheet.BreakText(step, inner-tickBox-1.5)
@@ -47,7 +45,6 @@ func (f *form) boxes(width float64) boxes {
 	return b
 }
 
-// draw draws all of it in one column.
 func (b boxes) draw(p *sheet.Pen, x, y float64) {
 	for _, part := range b.parts {
 		part.draw(p, x, y, b.width)
@@ -58,7 +55,7 @@ func (b boxes) draw(p *sheet.Pen, x, y float64) {
 
 func (t part) draw(p *sheet.Pen, x, y, width float64) {
 	p.Panel(x, y, width, t.height, 1.5, scene.White, 0.5)
-	at := p.LinesIn(x+boxAir, y+boxAir+2.4, scene.Bold, scene.Black, t.title) + stepAir
+	at := sheet.Bold.Set(p, x+boxAir, y+boxAir+2.4, t.title) + stepAir
 	for _, lines := range t.steps {
 		p.TickBox(x+boxAir, at-2.6, tickBox)
 		at = p.Lines(x+boxAir+tickBox+1.5, at, lines) + stepAir
@@ -66,5 +63,5 @@ func (t part) draw(p *sheet.Pen, x, y, width float64) {
 }
 
 func (b boxes) drawCommon(p *sheet.Pen, x, y float64) {
-	p.LinesIn(x, y+2, scene.Regular, scene.Grey, b.common)
+	sheet.Grey.Set(p, x, y+2, b.common)
 }

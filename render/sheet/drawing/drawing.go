@@ -37,8 +37,6 @@ const (
 	captionGap = 2.0
 )
 
-// reduced fits the part on a page, with the table of places below it, or on
-// pages of its own.
 func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	w := ask.Words
 	width := ask.Paper.Content()
@@ -58,7 +56,6 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	return run.Pages(pageName), notes
 }
 
-// part draws the part with the ids, and below it the marks of the kinds.
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	box.Bottom -= sheet.Line + 1
 	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box})

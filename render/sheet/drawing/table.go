@@ -50,10 +50,8 @@ func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 	return t
 }
 
-// lines is how many lines a number of rows take.
 func (t *table) lines(rows int) int { return (rows + t.columns - 1) / t.columns }
 
-// height is the height of a number of rows with the heads above them.
 func (t *table) height(rows int) float64 {
 	return headRoom + rowHeight*float64(t.lines(rows)+1)
 }

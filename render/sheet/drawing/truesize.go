@@ -8,6 +8,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
 	"drawdown/render/sheet/truesize"
+	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
@@ -22,7 +23,7 @@ func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []str
 	w := ask.Words
 	return truesize.Print(func(s tile.Seams) *truesize.Plate { return plate(p, ask, s) }, tile.Sheets{
 		Request: ask, Name: pageName, Title: p.Title, Reduced: 1,
-		Subtitle: sheet.Joined(w.Drawing.Badge, p.Machine, sheet.Identity(p, w)),
+		Subtitle: words.Row(w.Drawing.Badge, p.Machine, sheet.Identity(p, w)),
 	}, func(noRoom int) []string {
 		legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}
 		if len(p.Joint.Outline) == 0 {
@@ -35,7 +36,6 @@ func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []str
 	})
 }
 
-// plate draws the part at its true size with a cross at every place.
 func plate(p plan.Plan, ask sheet.Request, seams tile.Seams) *truesize.Plate {
 	plate := truesize.New(p.Joint, 1, ask.Words, seams)
 	var spots []truesize.Spot

@@ -11,15 +11,13 @@ import (
 	"drawdown/sequence/interaction/setup"
 )
 
-// basis says what the forecast rests on: what the file states, and what is
-// assumed.
-func (l *layout) basis() (lines []string) {
+func (l *layout) basis(run *sheet.Run) {
 	w := l.ask.Words.Forecast.Basis
 	if stated := setup.Basis(l.f.Stated); len(stated) > 0 {
-		lines = append(lines, fmt.Sprintf(w.Stated, l.joined(stated)))
+		run.Sentence(fmt.Sprintf(w.Stated, l.joined(stated)))
 	}
 	assumed := append(l.ask.Words.SayAll(setup.Basis(l.f.Assumed)), w.Unlisted)
-	return append(lines, fmt.Sprintf(w.Assumed, strings.Join(assumed, l.ask.Words.Card.Checks.And)))
+	run.Sentence(fmt.Sprintf(w.Assumed, strings.Join(assumed, l.ask.Words.Card.Checks.And)))
 }
 
 // joined says findings in a row.
@@ -32,15 +30,12 @@ func (l *layout) said(list []finding.Finding) string {
 	return strings.Join(l.ask.Words.SayAll(list), " ")
 }
 
-// foundations says what the figures rest on, and what they leave out.
 func (l *layout) foundations(run *sheet.Run) {
 	w := l.ask.Words.Forecast
 	run.Sentence(l.hundred())
 	run.Sentence(l.ask.Words.Say(l.f.FoundationTaken()))
 	run.Y += paragraphGap
-	for _, line := range l.basis() {
-		run.Sentence(line)
-	}
+	l.basis(run)
 	run.Y += paragraphGap
 	notInModel := fmt.Sprintf(w.NotInModel, l.joined(interaction.LeftOut(false)))
 	whole := sheet.BreakAll([]string{notInModel}, l.ask.Paper.Content())
@@ -49,7 +44,6 @@ func (l *layout) foundations(run *sheet.Run) {
 	run.Y += paragraphGap
 }
 
-// hundred says what 100 % is.
 func (l *layout) hundred() string {
 	return fmt.Sprintf(l.ask.Words.Forecast.Basis.Hundred, l.joined(procedure.Say(l.f.Hundreds)))
 }

@@ -48,7 +48,6 @@ func (l *layout) chart(run *sheet.Run, pass prediction.ForecastPass, title strin
 	run.Y += chartHead + chartHeight + chartFoot + 2
 }
 
-// bars draws the chart proper with its top at y.
 func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 	top := fullPercent
 	for _, b := range pass.Percent {

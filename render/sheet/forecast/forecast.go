@@ -8,11 +8,11 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence/interaction/advice"
+	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
@@ -27,7 +27,6 @@ type Request struct {
 	Others *ways.Comparison
 }
 
-// layout is a forecast while it is laid out.
 type layout struct {
 	plan    plan.Plan
 	f       prediction.Forecast
@@ -42,8 +41,7 @@ func newLayout(p plan.Plan, f prediction.Forecast, ask Request) *layout {
 // Document lays the forecast of a plan out and counts its pages.
 func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, []string) {
 	pages, notes := Pages(p, f, ask)
-	sheet.Count(pages)
-	return scene.Document{Title: p.Title, Subject: p.Machine, Language: ask.Words.Language, Pages: pages}, notes
+	return sheet.Document(p, sheet.Request{Paper: ask.Paper, Words: ask.Words}, pages), notes
 }
 
 // Pages lays the forecast out; the pages lack their count. The notes tell what
@@ -67,7 +65,7 @@ func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []str
 func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
 	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
-	run.Sentence(l.lowestEnds())
+	run.Sentence(l.said(f.Ends(p)))
 	run.Sentence(l.hundred())
 	run.Sentence(ask.Words.Say(f.FoundationTaken()))
 	l.eachPass(run, f.Passes)
@@ -94,28 +92,23 @@ func Frames(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 }
 
 func (l *layout) heading() sheet.Heading {
-	subtitle := l.ask.Words.Forecast.WorkedOut
-	if l.plan.Machine != "" {
-		subtitle = l.plan.Machine + " · " + subtitle
-	}
 	return sheet.Heading{
 		Title: l.plan.Title, Badge: l.ask.Words.Forecast.Badge,
-		Subtitle: subtitle, Identity: sheet.Identity(l.plan, l.ask.Words),
+		Subtitle: words.Row(l.plan.Machine, l.ask.Words.Forecast.WorkedOut), Identity: sheet.Identity(l.plan, l.ask.Words),
 	}
 }
 
 func (l *layout) foot() sheet.Foot {
 	w := l.ask.Words
-	return sheet.Foot{Lines: font.Break(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, scene.Regular, sheet.TextEm, l.ask.Paper.Content())}
+	return sheet.Foot{Lines: sheet.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
 }
 
-// doubts say where the model does not hold.
 func (l *layout) doubts(run *sheet.Run) {
 	if len(l.f.Doubts) == 0 {
 		return
 	}
 	run.Room(3 * sheet.Line)
-	bold(run, l.ask.Words.Forecast.Doubts)
+	run.Set(sheet.Bold, l.ask.Words.Forecast.Doubts)
 	for _, doubt := range l.ask.Words.SayAll(l.f.Doubts) {
 		run.Sentence(doubt)
 	}
@@ -125,10 +118,25 @@ func (l *layout) doubts(run *sheet.Run) {
 // FiguresLeft are figures that found no room in the marks.
 const FiguresLeft finding.Code = "forecast figures left out" // n, all, paper
 
-// left tells what found no room.
 func (l *layout) left(d diagram.Drawing) []string {
 	if n := len(d.Unplaced); n > 0 {
 		return []string{l.ask.Words.Say(finding.Noted(FiguresLeft, finding.Values{"n": n, "all": len(l.numbers), "paper": l.ask.Paper.Name}))}
 	}
 	return nil
+}
+
+// span prints a band of percentages.
+func (l *layout) span(b bounds.Band) string { return l.ask.Words.Value(b, ".0") }
+
+// ends prints the ends of a band alone, where the middle has no room.
+func (l *layout) ends(b bounds.Band, format string) string {
+	low, high := l.figure(format, b.Low), l.figure(format, b.High)
+	if low == high {
+		return low
+	}
+	return low + "–" + high
+}
+
+func (l *layout) figure(format string, v float64) string {
+	return l.ask.Words.Figure(fmt.Sprintf(format, v+0))
 }

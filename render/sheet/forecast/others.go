@@ -8,8 +8,6 @@ import (
 	"drawdown/sequence/interaction/ways"
 )
 
-// others puts the file's own way beside others. Whether one is worth asking the
-// maker for stands on the first page.
 func (l *layout) others(run *sheet.Run) {
 	c := l.ask.Others
 	if c == nil {
@@ -43,8 +41,6 @@ func (l *layout) others(run *sheet.Run) {
 	l.orders(run)
 }
 
-// rowName is the name of a trial with other names of the same work, and a word
-// where it is never to be done.
 func (l *layout) rowName(trial ways.Trial) string {
 	name := l.ask.Words.Term(trial.Way)
 	for _, also := range trial.Also {
@@ -56,7 +52,6 @@ func (l *layout) rowName(trial ways.Trial) string {
 	return name
 }
 
-// orders lists the orders that nobody can tell by their names.
 func (l *layout) orders(run *sheet.Run) {
 	for _, trial := range l.ask.Others.Orders() {
 		run.Sentence(fmt.Sprintf(l.ask.Words.Forecast.Other.OrderOf, l.ask.Words.Term(trial.Way), strings.Join(l.plan.IDs(trial.Order), " ")))

@@ -2,6 +2,8 @@ package forecast
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 
 	"drawdown/render/diagram"
@@ -120,8 +122,6 @@ func (l *layout) drawn(turned []bool, percent []bounds.Band, box scene.Box) part
 	return partDrawing{diagram.Draw(ask), false}
 }
 
-// leastWords are the words in the marks: the least percentage, or a dash where the
-// bolt is not in.
 func leastWords(turned []bool, percent []bounds.Band) []string {
 	least := make([]string, len(percent))
 	for i, b := range percent {
@@ -133,7 +133,6 @@ func leastWords(turned []bool, percent []bounds.Band) []string {
 	return least
 }
 
-// wholePercent is a percentage as it is printed.
 func wholePercent(f float64) int { return int(f + 0.5) }
 
 // lowLooks tell the bolts that a pass leaves low of their targets: grey
@@ -158,7 +157,6 @@ func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look 
 // inBlack is a mark that stands out from all others.
 var inBlack = diagram.Look{Fill: scene.Black, Ink: scene.White}
 
-// frame is the page of one step.
 func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) scene.Page {
 	run := sheet.NewRun(l.ask.Paper, l.ask.Words, l.heading(), l.foot())
 	p, w := run.Pen, l.ask.Words.Forecast
@@ -170,8 +168,47 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	top := run.Bottom - 1 - sheet.Line*float64(len(caption)-1)
 	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})
 	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
-	for k, words := range caption {
-		p.Text(p.Left(), top+sheet.Line*float64(k), words)
-	}
+	p.Lines(p.Left(), top, caption)
 	return run.Pages("step")[0]
+}
+
+// clearlyNearer is by how much a number must stand nearer to its own mark than
+// to any other for nobody to take it for that of a neighbour, in millimetres.
+const clearlyNearer = 1.5
+
+func toldApart(items []scene.Item, beside []string) bool {
+	marks := map[string]scene.Box{}
+	for _, it := range items {
+		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark && s.Tag.Core {
+			marks[s.Tag.Name] = s.Path.Bounds()
+		}
+	}
+	for _, it := range items {
+		text, ok := it.(scene.Text)
+		own, marked := marks[text.Tag.Name]
+		if !ok || !marked || text.Tag.Core || !slices.Contains(beside, text.Content) {
+			continue
+		}
+		near := gap(text.Box(), own)
+		for name, mark := range marks {
+			if name != text.Tag.Name && gap(text.Box(), mark) < near+clearlyNearer {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// gap is the distance of a text from the round mark that a box holds.
+func gap(text, mark scene.Box) float64 {
+	c := mark.Centre()
+	x := math.Max(0, math.Max(text.Left-c.X, c.X-text.Right))
+	y := math.Max(0, math.Max(text.Top-c.Y, c.Y-text.Bottom))
+	return math.Hypot(x, y) - mark.Width()/2
+}
+
+// slack is what a drawing leaves empty of its box above and below.
+func slack(items []scene.Item, box scene.Box) float64 {
+	b := scene.Bounds(items)
+	return math.Max(0, box.Height()-(max(b.Bottom, box.Top)-min(b.Top, box.Bottom)))
 }

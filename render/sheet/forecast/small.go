@@ -19,8 +19,6 @@ const (
 	eachPassHead = 10.0
 )
 
-// eachPass draws the part small after each of some passes, with what each bolt
-// keeps at the least.
 func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 	if len(passes) == 0 {
 		return
@@ -62,7 +60,6 @@ func (l *layout) rowHeight(passes []prediction.ForecastPass, width float64) floa
 	return less.Height() + 2
 }
 
-// small draws the part after a pass under what was done.
 func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box) {
 	title := fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass))
 	p.Write(box.Left, box.Top-2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, sheet.TextEm, box.Right-box.Left))

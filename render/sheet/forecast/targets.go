@@ -2,8 +2,6 @@ package forecast
 
 import (
 	"drawdown/geometry/finding"
-	"drawdown/render/font"
-	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
 )
@@ -14,7 +12,6 @@ const (
 	mostKept     = 120.0 // of a table that is kept on one page
 )
 
-// targets lists what each bolt is brought to in a last pass of that kind.
 func (l *layout) targets(run *sheet.Run) {
 	if !l.f.Last().ToTargets() {
 		return
@@ -24,7 +21,7 @@ func (l *layout) targets(run *sheet.Run) {
 	across, down := l.targetTable(run.Pen.Paper.Content())
 	run.Room(min(l.targetsHeight(run.Pen.Paper.Content()), mostKept))
 	run.Y += paragraphGap
-	large(run, scene.Bold, w.Targets)
+	run.Set(largeBold, w.Targets)
 	run.Sentence(l.targetsSay())
 	run.Y += paragraphGap
 	var table sheet.Table
@@ -48,24 +45,20 @@ func (l *layout) targets(run *sheet.Run) {
 	run.Close = false
 }
 
-// targetsSay explains the table, and what its figures are good for.
 func (l *layout) targetsSay() string {
 	return l.ask.Words.Forecast.TargetsSay + " " + l.ask.Words.Say(finding.Noted(interaction.TargetsCaution, nil))
 }
 
-// targetTable is how many bolts stand beside each other in the table, and how
-// many below.
 func (l *layout) targetTable(width float64) (across, down int) {
 	n := len(l.numbers)
 	across = min(max(1, int(width/targetColumn)), n)
 	return across, (n + across - 1) / across
 }
 
-// targetsHeight is the height of the table with its words.
 func (l *layout) targetsHeight(width float64) float64 {
 	w := l.ask.Words.Forecast
 	_, down := l.targetTable(width)
-	heads := font.Break(w.Targets, scene.Bold, sheet.HeadEm, width)
+	heads := largeBold.Lines(w.Targets, width)
 	return 2*paragraphGap + headLine*float64(len(heads)) + sheet.BreakAll([]string{l.targetsSay()}, width).Height() + targetRow*float64(down+1) + 3
 }
 

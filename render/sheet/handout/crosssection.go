@@ -30,7 +30,6 @@ type stage struct {
 	tight func(x float64) bool
 }
 
-// sections draws the wrong way above the right one.
 func (y *why) sections() {
 	w := y.layout
 	wrong, right := spreadWrong(y.columns()), spreadRight(y.columns())
@@ -38,13 +37,13 @@ func (y *why) sections() {
 		wrong, right = circleWrong, circleRight
 	}
 	height := y.rowHeight(w.Wrongs)
-	if y.wide() { // both rows side by side
+	if y.Paper.Wide() { // both rows side by side
 		height = max(height, y.rowHeight(w.Rights))
 	}
 	y.Room(7 + height)
-	y.Y += strong.set(y.Pen, y.Pen.Left(), y.Y+4, strong.lines(y.words.Section, y.Paper.Content())) + 1.6
+	y.Y = strong.Set(y.Pen, y.Pen.Left(), y.Y+4, strong.Lines(y.words.Section, y.Paper.Content())) - 2.4
 	y.row(y.Pen.Left(), w.Wrong, wrong, w.Wrongs)
-	if y.wide() {
+	if y.Paper.Wide() {
 		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), w.Right, right, w.Rights)
 		y.Y += height
 		return
@@ -87,7 +86,6 @@ func (y *why) columns() []float64 {
 // evenly are the columns of a part that has none to tell apart.
 var evenly = []float64{-1, -0.5, 0, 0.5, 1}
 
-// innermost is how far the columns nearest the middle lie from it.
 func innermost(columns []float64) float64 {
 	least := 1.0
 	for _, x := range columns {
@@ -106,7 +104,6 @@ func beyond(reach float64) func(float64) bool {
 	return func(x float64) bool { return math.Abs(x) >= reach-1e-6 }
 }
 
-// bulge lifts the part between two places, most in the middle.
 func bulge(reach, most float64) func(float64) float64 {
 	return func(x float64) float64 {
 		if math.Abs(x) >= reach {
@@ -117,7 +114,6 @@ func bulge(reach, most float64) func(float64) float64 {
 	}
 }
 
-// curl lifts the edges beyond a place.
 func curl(reach, most float64) func(float64) float64 {
 	return func(x float64) float64 {
 		beyond := max(0, math.Abs(x)-reach) / max(1.12-reach, 1e-9)
@@ -143,7 +139,6 @@ func spreadRight(columns []float64) [3]stage {
 	}
 }
 
-// tilt lifts one side.
 func tilt(left, right float64) func(float64) float64 {
 	return func(x float64) float64 { return left + (right-left)*(x+1)/2 }
 }
@@ -161,18 +156,14 @@ var circleRight = [3]stage{
 }
 
 func (y *why) sectionWidth() float64 {
-	if y.wide() {
+	if y.Paper.Wide() {
 		return (y.Paper.Content() - 5*sectionGap) / 6
 	}
 	return (y.Paper.Content() - 2*sectionGap) / 3
 }
 
 func (y *why) rowHeight(texts [3]string) float64 {
-	most := 0
-	for _, text := range texts {
-		most = max(most, len(plain.lines(text, y.sectionWidth())))
-	}
-	return 5 + sectionHeight + float64(most)*sheet.Line + 4
+	return 5 + sectionHeight + float64(sheet.BreakAll(texts[:], y.sectionWidth()).Most())*sheet.Line + 4
 }
 
 func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
@@ -180,7 +171,7 @@ func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
 	for k, s := range stages {
 		x := left + float64(k)*(y.sectionWidth()+sectionGap)
 		y.section(s, x, y.Y+5)
-		plain.set(y.Pen, x, y.Y+5+sectionHeight+3.8, plain.lines(texts[k], y.sectionWidth()))
+		y.Pen.Lines(x, y.Y+5+sectionHeight+3.8, sheet.BreakText(texts[k], y.sectionWidth()))
 	}
 }
 
@@ -220,8 +211,6 @@ func (y *why) section(s stage, left, top float64) {
 	}
 }
 
-// bolt draws a head on the part: black with an arrow when it is tight, open and
-// a little above when it is loose.
 func (y *why) bolt(x, on float64, tight bool) {
 	const half, high = 1.6, 1.8
 	head := scene.Shape{Fill: scene.White, Stroke: scene.Black, Width: 0.35}

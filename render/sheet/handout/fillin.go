@@ -45,7 +45,6 @@ func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking i
 	return run.Pages(s.name()), s.left(drawn), drawn.BesideLeftOut
 }
 
-// nameLine draws the lines for the student's name, the class and the date.
 func (s *fillIn) nameLine(run *sheet.Run) {
 	p, y := run.Pen, run.Y+7
 	shares := []float64{0.5, 0.25, 0.25}
@@ -64,16 +63,14 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 func (s *fillIn) taskText(run *sheet.Run) {
 	how := large
 	if s.Paper.Narrow() {
-		how = plain
+		how = sheet.Plain
 	}
 	for _, text := range s.texts() {
-		run.Y += how.set(run.Pen, run.Pen.Left(), run.Y+4.2, how.lines(text, s.Paper.Content())) + 1
+		run.Y = how.Set(run.Pen, run.Pen.Left(), run.Y+4.2, how.Lines(text, s.Paper.Content())) - 3.2
 	}
 	run.Y++
 }
 
-// part draws the part between two heights: blank with the names beside the
-// marks, or with the numbers. The key has the names too.
 func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
 	switch {
@@ -99,7 +96,6 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	}
 }
 
-// reading says on the key how to read the drawing.
 func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
@@ -139,7 +135,6 @@ const (
 	listGap   = 3.0 // below a row
 )
 
-// rows parts the places of the list into rows of even length.
 func (s *fillIn) rows() (across, rows int, width float64) {
 	widest := leastBox
 	if s.which == Key {
@@ -159,7 +154,6 @@ func (s *fillIn) listHeight() float64 {
 	return listHead + float64(rows)*(boxHeight+listGap)
 }
 
-// list draws the places for the names, filled in on the key.
 func (s *fillIn) list(run *sheet.Run) {
 	across, _, width := s.rows()
 	run.Room(listHead + boxHeight + listGap)
@@ -174,23 +168,17 @@ func (s *fillIn) list(run *sheet.Run) {
 		run.Room(boxHeight + listGap)
 		for k, i := range row {
 			step++
-			s.place(run, run.Pen.Left()+float64(k)*width, width, step, s.Plan.Joint.Fasteners[i].ID)
+			p, x, id := run.Pen, run.Pen.Left()+float64(k)*width, s.Plan.Joint.Fasteners[i].ID
+			p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
+			p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
+			if s.which == Key {
+				p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
+			}
 		}
 		run.Y += boxHeight + listGap
 	}
 }
 
-func (s *fillIn) place(run *sheet.Run, x, width float64, step int, id string) {
-	p := run.Pen
-	p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
-	p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
-	if s.which == Key {
-		p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
-	}
-}
-
-// extra is what follows the list: the question on the sheet, the rules on the
-// key.
 func (s *fillIn) extra(run *sheet.Run) {
 	run.Room(s.extraHeight())
 	p := run.Pen
@@ -205,7 +193,7 @@ func (s *fillIn) extra(run *sheet.Run) {
 	y := run.Y + 10
 	for _, lines := range s.brokenRules() {
 		p.Add(scene.Shape{Path: scene.Circle(p.Left()+1, y-1.1, 0.6), Fill: scene.Black})
-		y += plain.set(p, p.Left()+ruleIndent, y, lines) + 1
+		y = p.Lines(p.Left()+ruleIndent, y, lines) + 1
 	}
 }
 

@@ -54,7 +54,7 @@ type feedback struct {
 func (f *feedback) halfPage(k int) scene.Box {
 	p := f.Paper
 	box := scene.Box{Left: p.Margin, Top: p.Margin, Right: p.Width - p.Margin, Bottom: p.Height - p.Margin}
-	switch wide := p.Width > p.Height; {
+	switch wide := p.Wide(); {
 	case wide && k == 0:
 		box.Right = p.Width/2 - p.Margin
 	case wide:
@@ -67,17 +67,15 @@ func (f *feedback) halfPage(k int) scene.Box {
 	return box
 }
 
-// cutLine shows where the page is cut.
 func (f *feedback) cutLine() {
 	p := f.Paper
 	line := []scene.Point{{X: p.Margin, Y: p.Height / 2}, {X: p.Width - p.Margin, Y: p.Height / 2}}
-	if p.Width > p.Height {
+	if p.Wide() {
 		line = []scene.Point{{X: p.Width / 2, Y: p.Margin}, {X: p.Width / 2, Y: p.Height - p.Margin}}
 	}
 	f.pen.Add(scene.Shape{Path: scene.Polyline(line, false), Stroke: scene.Grey, Width: 0.25, Dash: 2})
 }
 
-// answer lays one answer out in its half.
 func (f *feedback) answer(g Graded, box scene.Box) {
 	p, y := f.pen, box.Top+6.4
 	outcome := f.Words.Handout.Graded.Outcomes[string(g.Outcome)]
@@ -103,7 +101,6 @@ func (f *feedback) answer(g Graded, box scene.Box) {
 	f.drawing(g, drawing)
 }
 
-// scale is about how large the part would be in a box.
 func scale(j geometry.Joint, box scene.Box) float64 {
 	points := j.Points()
 	for _, path := range j.Outline {
@@ -118,13 +115,13 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	w := f.Words.Handout.Graded
 	p, y := f.pen, box.Top+4
 	if len(all) == 0 {
-		strong.set(p, box.Left, y, strong.lines(w.Keeps, box.Width()))
+		strong.Set(p, box.Left, y, strong.Lines(w.Keeps, box.Width()))
 		return
 	}
 	p.Head(box.Left, y, w.Look)
 	y += 6.5
 	for k, finding := range all {
-		lines := plain.lines(words.Capital(f.Words.Say(finding.Found())), box.Width()-ruleIndent)
+		lines := sheet.BreakText(words.Capital(f.Words.Say(finding.Found())), box.Width()-ruleIndent)
 		last := y + float64(len(lines)-1)*sheet.Line
 		if k < len(all)-1 {
 			last += sheet.Line + 1 // for the dots, if the next one finds no room
@@ -134,12 +131,10 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 			return
 		}
 		p.TickBox(box.Left, y-2.6, 2.6)
-		y += plain.set(p, box.Left+ruleIndent, y, lines) + 1
+		y = p.Lines(box.Left+ruleIndent, y, lines) + 1
 	}
 }
 
-// drawing shows the part with the student's numbers, those to look at again in
-// black.
 func (f *feedback) drawing(g Graded, box scene.Box) {
 	p, w := g.Sheet.Plan, f.Words.Handout.Graded
 	p.Joint.Labels, p.Joint.Stations = nil, nil

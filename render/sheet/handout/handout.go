@@ -9,7 +9,6 @@ import (
 	"strconv"
 
 	"drawdown/geometry/finding"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -86,7 +85,6 @@ func Pages(s Sheet, ask Request, which Which) (pages []scene.Page, notes []findi
 	return pages, notes
 }
 
-// fillIn is one sheet, blank or filled in, while it is laid out.
 type fillIn struct {
 	Request
 	Sheet
@@ -106,7 +104,6 @@ func newFillIn(one Sheet, ask Request, which Which) *fillIn {
 	return s
 }
 
-// name is the name of the first page in file names.
 func (s *fillIn) name() string { return strconv.Itoa(max(1, s.Number)) }
 
 func (s *fillIn) heading() sheet.Heading {
@@ -120,7 +117,6 @@ func (s *fillIn) heading() sheet.Heading {
 	}
 }
 
-// texts are the sentences above the part.
 func (s *fillIn) texts() []string {
 	if s.which == Key {
 		lead, reverse := s.words.KeyLead, ""
@@ -148,7 +144,6 @@ func (s *fillIn) texts() []string {
 	return []string{task, s.words.ListTask}
 }
 
-// rules lists what an answer is held against, for the layout at hand.
 func rules(p plan.Plan, w *words.Handout) (lines []string) {
 	if len(p.Groups) > 0 {
 		switch p.UsualWay(p.Groups[0]) {
@@ -169,27 +164,8 @@ func rules(p plan.Plan, w *words.Handout) (lines []string) {
 	return lines
 }
 
-// style is how lines of type are set below each other.
-type style struct {
-	em, step float64
-	weight   scene.Weight
-}
-
+// What is read from further away.
 var (
-	plain  = style{sheet.TextEm, sheet.Line, scene.Regular}
-	strong = style{sheet.HeadEm, 5.4, scene.Bold}
-	large  = style{sheet.HeadEm, 5.4, scene.Regular}
+	strong = sheet.Style{Em: sheet.HeadEm, Step: 5.4, Weight: scene.Bold, Ink: scene.Black}
+	large  = sheet.Style{Em: sheet.HeadEm, Step: 5.4, Weight: scene.Regular, Ink: scene.Black}
 )
-
-// set sets lines from a baseline on and gives their height.
-func (s style) set(p *sheet.Pen, x, y float64, lines []string) float64 {
-	for k, line := range lines {
-		p.Write(x, y+float64(k)*s.step, s.em, s.weight, scene.Start, scene.Black, line)
-	}
-	return float64(len(lines)) * s.step
-}
-
-// lines breaks a text to a width.
-func (s style) lines(text string, width float64) []string {
-	return font.Break(text, s.weight, s.em, width)
-}

@@ -32,17 +32,14 @@ func newMini(p plan.Plan) mini {
 	if len(points) < 2 {
 		m.reach = 10
 	}
-	all := geometry.Bounds(points)
-	edge := 1.6 * m.reach
-	corners := []geometry.Point{
-		{X: all.Min.X - edge, Y: all.Min.Y - edge}, {X: all.Max.X + edge, Y: all.Max.Y + edge},
-	}
+	all := geometry.Bounds(points).Grown(1.6 * m.reach)
+	corners := []geometry.Point{all.Min, all.Max}
 	for _, path := range j.Outline {
 		corners = append(corners, path...)
 	}
 	for _, bore := range j.Bores {
-		r := bore.Diameter / 2
-		corners = append(corners, geometry.Point{X: bore.Centre.X - r, Y: bore.Centre.Y - r}, geometry.Point{X: bore.Centre.X + r, Y: bore.Centre.Y + r})
+		r := geometry.Point{X: bore.Diameter / 2, Y: bore.Diameter / 2}
+		corners = append(corners, bore.Centre.Sub(r), bore.Centre.Add(r))
 	}
 	m.bounds = geometry.Bounds(corners)
 	return m
@@ -53,7 +50,6 @@ func (m mini) height(width, most float64) float64 {
 	return math.Min(most, width*m.bounds.Height()/math.Max(m.bounds.Width(), 1e-9))
 }
 
-// draw fits the part into a box; fill gives the ink of each mark.
 func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Item {
 	const line = 0.3
 	joint := m.plan.Joint
@@ -68,11 +64,7 @@ func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Ite
 		items = append(items, scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: line})
 	}
 	for _, path := range joint.Outline {
-		var points []scene.Point
-		for _, p := range path {
-			points = append(points, at(p))
-		}
-		add(scene.Polyline(points, true), scene.Tint)
+		add(scene.Traced(path, at), scene.Tint)
 	}
 	if len(joint.Outline) == 0 {
 		add(m.rim(at, scale), scene.Tint)

@@ -45,15 +45,14 @@ type summary struct {
 	grades []exercise.Grade
 }
 
-// text sets a text over the whole width, on further pages where it has to.
-func (s *summary) text(how style, content string) {
-	for _, line := range how.lines(content, s.Paper.Content()) {
-		s.Room(how.step)
-		s.Y += how.set(s.Pen, s.Pen.Left(), s.Y+how.em, []string{line})
+func (s *summary) text(em, step float64, weight scene.Weight, content string) {
+	how := sheet.Style{Em: em, Step: step, Weight: weight, Ink: scene.Black}
+	for _, line := range how.Lines(content, s.Paper.Content()) {
+		s.Room(step)
+		s.Y = how.Set(s.Pen, s.Pen.Left(), s.Y+em, []string{line}) - em
 	}
 }
 
-// count says how many answers came to which outcome.
 func (s *summary) count() {
 	w, count := s.Words.Handout.Graded, exercise.Count(s.grades)
 	texts := []string{fmt.Sprintf(w.Count, exercise.Given(s.grades), count[exercise.Right], count[exercise.Remarks], count[exercise.Wrong], count[exercise.NotWhole])}
@@ -62,27 +61,25 @@ func (s *summary) count() {
 			texts = append(texts, fmt.Sprintf(s.Words.Sheet.Named, w.Outcomes[string(outcome)], strconv.Itoa(n)))
 		}
 	}
-	s.text(style{sheet.HeadEm, 5.6, scene.Regular}, words.Row(texts...))
+	s.text(sheet.HeadEm, 5.6, scene.Regular, words.Row(texts...))
 	s.Y += 2
 }
 
-// most lists the rules by how many answers broke them.
 func (s *summary) most() {
 	missed := exercise.MissedMost(s.grades)
 	if len(missed) == 0 {
 		return
 	}
 	w := s.Words.Handout.Graded
-	s.text(style{sheet.HeadEm, 6, scene.Bold}, w.Most)
+	s.text(sheet.HeadEm, 6, scene.Bold, w.Most)
 	for _, m := range missed {
-		s.text(style{sheet.TextEm, sheet.Line + 0.5, scene.Regular}, fmt.Sprintf(w.Times, m.Answers, w.Names[string(m.Rule)], exercise.Given(s.grades)))
+		s.text(sheet.TextEm, sheet.Line+0.5, scene.Regular, fmt.Sprintf(w.Times, m.Answers, w.Names[string(m.Rule)], exercise.Given(s.grades)))
 	}
 	s.Y += 3
 }
 
 const tableRow = 6.4
 
-// table has a line an answer, under a heading on every page.
 func (s *summary) table() {
 	w := s.Words.Handout.Graded
 	head := []string{w.Student, w.Sheet, w.Verdict, w.What}
@@ -102,7 +99,6 @@ func (s *summary) table() {
 	}
 }
 
-// rules names those that an answer breaks.
 func (s *summary) rules(g Graded) string {
 	var names []string
 	for _, rule := range g.Broken() {
@@ -114,7 +110,6 @@ func (s *summary) rules(g Graded) string {
 // shares of the width that the columns take.
 var columnShares = [4]float64{0.28, 0.08, 0.24, 0.40}
 
-// row draws a row as high as its longest cell.
 func (s *summary) row(head bool, cells []string) {
 	p, x, rule := s.Pen, s.Pen.Left(), 0.2
 	if head {
@@ -122,33 +117,26 @@ func (s *summary) row(head bool, cells []string) {
 	}
 	broken := s.broken(head, cells)
 	for k, lines := range broken {
-		cellStyle(head).set(p, x, s.Y+4.4, lines)
+		cellStyle(head).Set(p, x, s.Y+4.4, lines)
 		x += columnShares[k] * s.Paper.Content()
 	}
 	s.Y += rowHeight(broken)
 	p.Rule(p.Left(), s.Y, p.Right(), s.Y, rule)
 }
 
-// broken sets the cells into lines.
 func (s *summary) broken(head bool, cells []string) sheet.Broken {
 	var all sheet.Broken
 	for k, cell := range cells {
-		all = append(all, cellStyle(head).lines(font.Clean(cell), columnShares[k]*s.Paper.Content()-2))
+		all = append(all, cellStyle(head).Lines(font.Clean(cell), columnShares[k]*s.Paper.Content()-2))
 	}
 	return all
 }
 
-func rowHeight(broken sheet.Broken) float64 {
-	most := 1
-	for _, lines := range broken {
-		most = max(most, len(lines))
-	}
-	return tableRow + float64(most-1)*sheet.Line
-}
+func rowHeight(broken sheet.Broken) float64 { return tableRow + float64(broken.Most()-1)*sheet.Line }
 
-func cellStyle(head bool) style {
+func cellStyle(head bool) sheet.Style {
 	if head {
-		return style{sheet.TextEm, sheet.Line, scene.Bold}
+		return sheet.Bold
 	}
-	return plain
+	return sheet.Plain
 }

@@ -9,36 +9,25 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/plan"
 )
-
-// Band is a figure from the soft to the stiff end of what a gasket may be.
-type Band struct{ Low, Nominal, High float64 }
-
-// Figures are what one pass to the full load, at most to yield, does, in the plan's order and in
-// another: from the edges, or once round a bolt circle.
-type Figures struct {
-	LowestPercent [2]Band // of the bolt that ends lowest
-	UnevenMm      [2]Band // out of true at the worst moment
-	// TellsLowest and TellsUneven say that the order is the better one by far at
-	// every stiffness, so that the figure may be held up as a reason.
-	TellsLowest, TellsUneven bool
-}
 
 // WhyPages lays out the page that tells why, for the part at hand; the pages
 // lack their count. On A4 it is one page. Where the figures are nil, or tell
 // nothing, words take their place.
-func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
+func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Page {
 	w := &ask.Words.Handout.Why
 	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
 	if y.circle {
 		y.layout = w.Circle
 	}
 	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
-	lines := plain.lines(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
+	lines := sheet.BreakText(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
-	if y.low() { // the sections have a page of their own
+	if y.Paper.Low() { // the sections have a page of their own
 		y.tell(figures)
 		y.sections()
 	} else {
@@ -71,7 +60,6 @@ const (
 	miniCaption = 7.0
 )
 
-// steps draws the part after the first, after more, and after all.
 func (y *why) steps() {
 	n := len(y.plan.Tighten.Order)
 	counts := []int{1}
@@ -82,9 +70,9 @@ func (y *why) steps() {
 	}
 	part, most := newMini(y.plan), mostMini
 	switch {
-	case y.low():
+	case y.Paper.Low():
 		most = lowMini
-	case y.wide(), y.Paper.Narrow():
+	case y.Paper.Wide(), y.Paper.Narrow():
 		most = narrowMini
 	}
 	across := len(counts)
@@ -102,12 +90,6 @@ func (y *why) steps() {
 	y.Y += height + miniCaption
 }
 
-// wide says that the paper lies on its side.
-func (y *why) wide() bool { return y.Paper.Width > y.Paper.Height }
-
-// low says that it is small besides.
-func (y *why) low() bool { return y.wide() && y.Paper.Height < 160 }
-
 func (y *why) caption(count, of int) string {
 	switch count {
 	case of:
@@ -118,7 +100,6 @@ func (y *why) caption(count, of int) string {
 	return fmt.Sprintf(y.words.AfterMany, count, of)
 }
 
-// legend shows what the marks mean, from the right.
 func (y *why) legend(at float64) {
 	x := y.Pen.Right()
 	for _, one := range []struct {
@@ -160,13 +141,13 @@ type telling struct {
 
 // tell lays out what is told in words: of loosening, and of figures or of what
 // the order is for. On paper that lies on its side they stand side by side.
-func (y *why) tell(figures *Figures) {
+func (y *why) tell(figures *interaction.Reason) {
 	back, width := telling{y.words.Back, y.words.BackText, true}, y.Paper.Content()
 	if y.circle {
 		back.texts = back.texts[:1] // the rest is of edges and middle, which a circle has not
 	}
 	both := []telling{back, y.figures(figures)}
-	if !y.wide() {
+	if !y.Paper.Wide() {
 		for _, one := range both {
 			height := y.tellingHeight(one, width)
 			y.Room(height)
@@ -194,7 +175,7 @@ func (t telling) lines(width float64) sheet.Broken {
 
 func (y *why) tellingHeight(t telling, width float64) float64 {
 	height, most := 7+t.lines(width).Height(), narrowMini
-	if y.low() {
+	if y.Paper.Low() {
 		most = lowMini
 	}
 	if t.picture {
@@ -203,12 +184,11 @@ func (y *why) tellingHeight(t telling, width float64) float64 {
 	return height + 3
 }
 
-// put writes a telling at the present height.
 func (y *why) put(t telling, left, width float64) {
 	y.Pen.Head(left, y.Y+4, t.head)
 	at := y.Y + 10
 	for _, text := range t.lines(width) {
-		at += plain.set(y.Pen, left, at, text) + 1
+		at = y.Pen.Lines(left, at, text) + 1
 	}
 	if t.picture {
 		order := y.plan.Loosen.Order
@@ -219,13 +199,16 @@ func (y *why) put(t telling, left, width float64) {
 
 // figures tells what was worked out where it tells something; else what the
 // order is for, without a figure.
-func (y *why) figures(f *Figures) telling {
+func (y *why) figures(f *interaction.Reason) telling {
 	w, left := y.words, y.springs()
 	if f == nil || !f.TellsLowest && !f.TellsUneven {
 		return telling{head: w.Purpose, texts: append([]string{y.layout.Purpose}, left...)}
 	}
-	say := func(words string, figure [2]Band, format string) string {
-		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), y.layout.Other)
+	say := func(words string, figure [2]bounds.Band, format string) string {
+		in := func(b bounds.Band) string { // the middle, and the ends in brackets
+			return y.Words.Figure(fmt.Sprintf(format+" ("+format+"–"+format+")", b.Nominal, b.Low, b.High))
+		}
+		return fmt.Sprintf(words, in(figure[0]), in(figure[1]), y.layout.Other)
 	}
 	var texts []string
 	if f.TellsLowest {
@@ -253,9 +236,4 @@ func (y *why) springs() []string {
 		return nil
 	}
 	return []string{fmt.Sprintf(y.words.Springs, strings.Join(free, ", "))}
-}
-
-// in writes a band: the middle, and the ends in brackets.
-func (b Band) in(format string) string {
-	return fmt.Sprintf(format+" ("+format+"–"+format+")", b.Nominal, b.Low, b.High)
 }

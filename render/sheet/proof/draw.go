@@ -24,26 +24,6 @@ func (l *layout) stroke(path scene.Path, ink scene.Ink, width, dash float64, tag
 		scene.Shape{Path: path, Stroke: ink, Width: width, Dash: dash, Tag: tag})
 }
 
-func (l *layout) drawFrame() {
-	b := l.frame
-	l.Add(scene.Shape{Path: scene.Rect(b.Left, b.Top, b.Width(), b.Height(), 0), Stroke: scene.Grey, Width: 0.2})
-}
-
-func (l *layout) path(line []geometry.Point) scene.Path {
-	points := make([]scene.Point, len(line))
-	for i, p := range line {
-		points[i] = l.at(p)
-	}
-	return scene.Polyline(points, true)
-}
-
-func (l *layout) drawOutline() {
-	if len(l.Found.Outline) > 2 {
-		l.stroke(l.path(l.Found.Outline), scene.Accent, thin, 0, scene.Tag{})
-	}
-}
-
-// radius is that of a shape's mark on the page.
 func (l *layout) radius(s trace.Shape) float64 { return s.DiameterMm / 2 * l.scale }
 
 // drawShape marks a shape by what it is taken for: a ring with a cross for a
@@ -61,7 +41,7 @@ func (l *layout) drawShape(s trace.Shape) {
 		if s.Round() {
 			l.stroke(scene.Circle(c.X, c.Y, r), scene.Accent, thin, dash, tag)
 		} else if len(s.Edge) > 2 {
-			l.stroke(l.path(s.Edge), scene.Accent, thin, dash, tag)
+			l.stroke(scene.Traced(s.Edge, l.at), scene.Accent, thin, dash, tag)
 		}
 	case trace.Spot:
 		d := max(r, 1)
@@ -89,7 +69,6 @@ func (l *layout) drawShape(s trace.Shape) {
 	}
 }
 
-// reach is how far the mark of a shape goes from its centre.
 func (l *layout) reach(s trace.Shape) float64 {
 	r := l.radius(s)
 	switch {
@@ -112,8 +91,6 @@ func (l *layout) cross(c scene.Point, half float64) {
 	l.stroke(segment(c.X, c.Y-half, c.X, c.Y+half), scene.Black, 0.2, 0, scene.Tag{})
 }
 
-// label writes the id of a shape beside its mark, on white, with a question
-// mark where it is in doubt.
 func (l *layout) label(s trace.Shape) {
 	words := s.ID
 	if len(s.Doubts) > 0 {
@@ -139,8 +116,6 @@ func (l *layout) label(s trace.Shape) {
 	l.lost++
 }
 
-// places lists where a label may stand, the best first: in an opening, beside a
-// hole.
 func (l *layout) places(s trace.Shape, half scene.Point) []scene.Point {
 	c, r := l.at(s.At), l.reach(s)+0.4
 	var places []scene.Point
@@ -165,8 +140,6 @@ func (l *layout) places(s trace.Shape, half scene.Point) []scene.Point {
 	return places
 }
 
-// within gives places inside a closed edge, where it is wide enough, the widest
-// first.
 func (l *layout) within(edge []geometry.Point, half scene.Point) []scene.Point {
 	around := geometry.Bounds(edge)
 	const lines = 40
@@ -193,7 +166,6 @@ func (l *layout) within(edge []geometry.Point, half scene.Point) []scene.Point {
 	return places
 }
 
-// crossed gives where an edge crosses a level line, from left to right.
 func crossed(edge []geometry.Point, y float64) []float64 {
 	var xs []float64
 	for i, a := range edge {

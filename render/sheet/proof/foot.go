@@ -4,16 +4,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
-// bar draws a bar of a round length of the part, to hold a rule against.
 func (l *layout) bar() {
 	y := l.frame.Bottom + 6
 	length := 50.0
@@ -31,15 +29,12 @@ func (l *layout) bar() {
 	l.lastY = y + 3
 }
 
-// foot explains the marks, gives the sizes, and names what is in doubt.
 func (l *layout) foot() {
 	y := l.lastY + line
 	last := l.Page.Height - l.Paper.Margin - 0.5
 	room := int((last-y)/line) + 1
 	w := l.words()
-	broken := func(words string) []string {
-		return font.Break(words, scene.Regular, sheet.TextEm, l.Paper.Content())
-	}
+	broken := func(words string) []string { return sheet.BreakText(words, l.Paper.Content()) }
 	lines := slices.Concat(broken(w.Legend), broken(l.sizes()), broken(l.distances()))
 	more := 0
 	var doubts []string
@@ -67,15 +62,12 @@ func (l *layout) foot() {
 	if more > 0 {
 		lines = append(lines, fmt.Sprintf(w.More, more))
 	}
-	for _, words := range lines[:min(len(lines), room)] {
-		l.Text(l.Left(), y, words)
-		y += line
-	}
+	plain.Set(l.Pen, l.Left(), y, lines[:min(len(lines), room)])
 }
 
 // sizes lists the groups of holes: 6 bolt holes 8.4 mm; 2 dowels 6.0 mm.
 func (l *layout) sizes() string {
-	words := ""
+	var sizes []string
 	for g, mm := range l.Found.GroupsMm {
 		n, role := 0, trace.Role("")
 		for _, s := range l.Found.Shapes {
@@ -83,17 +75,14 @@ func (l *layout) sizes() string {
 				n, role = n+1, s.Role
 			}
 		}
-		if words != "" {
-			words += " · "
-		}
-		words += fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)])
+		sizes = append(sizes, fmt.Sprintf(l.words().Size, n, l.figure("%.1f mm", mm), l.words().Roles[string(role)]))
 	}
 	for _, s := range l.Found.Shapes {
 		if s.Role == trace.Port && !s.Round() {
-			words += " · " + fmt.Sprintf(l.words().Opening, s.ID)
+			sizes = append(sizes, fmt.Sprintf(l.words().Opening, s.ID))
 		}
 	}
-	return strings.TrimPrefix(words, " · ")
+	return words.Row(sizes...)
 }
 
 // distances names the longest distance between two round holes and the longest

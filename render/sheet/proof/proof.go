@@ -40,10 +40,14 @@ const (
 	shortestBar = 15.0
 )
 
+var (
+	plain  = sheet.Style{Em: sheet.TextEm, Step: line, Weight: scene.Regular, Ink: scene.Black}
+	strong = sheet.Style{Em: sheet.TextEm, Step: line, Weight: scene.Bold, Ink: scene.Black}
+)
+
 // scales are those that a sheet is drawn at, the largest first.
 var scales = []float64{1, 1 / 1.25, 1 / 1.5, 0.5, 1 / 2.5, 1 / 3.0, 0.25, 0.2, 0.1, 0.05}
 
-// layout is a sheet in the making.
 type layout struct {
 	Overlay
 	*sheet.Pen
@@ -62,8 +66,10 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 		l = across
 	}
 	l.header()
-	l.drawFrame()
-	l.drawOutline()
+	l.Add(scene.Shape{Path: l.frame.Path(), Stroke: scene.Grey, Width: 0.2})
+	if len(l.Found.Outline) > 2 {
+		l.stroke(scene.Traced(l.Found.Outline, l.at), scene.Accent, thin, 0, scene.Tag{})
+	}
 	for _, s := range t.Found.Shapes {
 		l.drawShape(s)
 	}
@@ -76,7 +82,6 @@ func Lay(t Traced, ask sheet.Request) Overlay {
 	return l.Overlay
 }
 
-// shown is the part with a rim of its surroundings.
 func shown(found trace.Found) geometry.Box {
 	points := append([]geometry.Point{}, found.Outline...)
 	for _, s := range found.Shapes {
@@ -85,7 +90,6 @@ func shown(found trace.Found) geometry.Box {
 	return geometry.Bounds(points).Grown(besidePart)
 }
 
-// fitted takes the largest scale at which the paper has room for the part.
 func fitted(t Traced, ask sheet.Request) *layout {
 	p := ask.Paper
 	l := &layout{Pen: &sheet.Pen{Paper: p, Words: ask.Words}, Traced: t}
@@ -103,7 +107,6 @@ func fitted(t Traced, ask sheet.Request) *layout {
 	return l
 }
 
-// room is what the head and the foot leave of the page at a scale.
 func (l *layout) room() (width, height float64) {
 	foot := footRoom
 	if l.Paper.Narrow() {
@@ -117,27 +120,22 @@ func (l *layout) headHeight() float64 {
 	return headRoom + float64(len(counts)+len(size)-2)*line
 }
 
-// place puts the picture on the page.
 func (l *layout) place() {
 	w, h := l.part.Width()*l.scale, l.part.Height()*l.scale
 	left, top := (l.Page.Width-w)/2, l.Paper.Margin+l.headHeight()
 	l.frame = scene.Box{Left: left, Top: top, Right: left + w, Bottom: top + h}
 }
 
-// at gives the place on the page of a place of the part.
 func (l *layout) at(p geometry.Point) scene.Point {
 	return scene.Point{X: l.frame.Left + (p.X-l.part.Min.X)*l.scale, Y: l.frame.Top + (l.part.Max.Y-p.Y)*l.scale}
 }
 
 func (l *layout) words() *words.Proof { return &l.Words.Proof }
 
-// figure prints a number as the language does.
 func (l *layout) figure(form string, v float64) string {
 	return l.Words.Figure(fmt.Sprintf(form, v))
 }
 
-// headLines are the lines under the title: what was found and whence the scale,
-// and how large it is drawn.
 func (l *layout) headLines() (counts, size []string) {
 	found := fmt.Sprintf(l.words().Scale, Counts(l.Words, l.Found), l.Words.Say(l.Found.Scale))
 	drawn := l.words().FullSize
@@ -145,7 +143,7 @@ func (l *layout) headLines() (counts, size []string) {
 		drawn = fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
 	}
 	width := l.Paper.Content()
-	return font.Break(found, scene.Regular, sheet.TextEm, width), font.Break(drawn, scene.Bold, sheet.TextEm, width)
+	return plain.Lines(found, width), strong.Lines(drawn, width)
 }
 
 func (l *layout) header() {
@@ -154,15 +152,7 @@ func (l *layout) header() {
 	l.Write(l.Left(), y, titleEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, titleEm, l.Paper.Content()))
 	y += 6
 	counts, size := l.headLines()
-	for _, words := range counts {
-		l.Text(l.Left(), y, words)
-		y += line
-	}
-	for _, words := range size {
-		l.Write(l.Left(), y, sheet.TextEm, scene.Bold, scene.Start, scene.Black, words)
-		y += line
-	}
-	y += 1.8 - line
+	y = strong.Set(l.Pen, l.Left(), plain.Set(l.Pen, l.Left(), y, counts), size) + 1.8 - line
 	l.Rule(l.Left(), y, l.Right(), y, 0.5)
 }
 

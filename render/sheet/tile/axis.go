@@ -93,7 +93,6 @@ func (a axis) cuts() []float64 {
 	return best
 }
 
-// choice is the best way to come to a cut.
 type choice struct {
 	cost   float64
 	before int // the cut before, as an index of the stage before
@@ -138,7 +137,6 @@ func (a axis) share(n int) (cuts []float64, spoilt float64, ok bool) {
 	return cuts, spoilt, true
 }
 
-// come finds the best cut before that at place i.
 func (a axis) come(stage []choice, first, i int, firstCut bool) choice {
 	if firstCut {
 		if a.place(i) > a.low+a.window {

@@ -30,17 +30,16 @@ const (
 	keyWidth   = 25.0
 	keyHeight  = 21.0
 	countLine  = 4.5 // kept free for the page count
-	mostLegend = 6
+	mostLegend = 6   // lines, on paper that is not narrow
 
 	// BarMm is the length of the check bars.
 	BarMm = 100.0
 )
 
-// newFrame lays out the frame of one sheet, or of sheets to be joined.
 func newFrame(ask Sheets, joined bool) frame {
 	p := ask.Paper
 	f := frame{ask: ask, left: p.Margin}
-	if f.low() {
+	if p.Low() { // the upright check bar is higher than the window
 		f.left += barGap
 	}
 	width := p.Width - p.Margin - f.left - keyWidth - 3
@@ -48,16 +47,21 @@ func newFrame(ask Sheets, joined bool) frame {
 	for _, words := range ask.Legend {
 		f.legend = append(f.legend, broken(words)...)
 	}
-	f.legend = sheet.AtMost(f.legend, f.mostLegend(), scene.Regular, sheet.TextEm, width)
+	most := mostLegend
+	if p.Narrow() {
+		most += 3
+	}
+	f.legend = sheet.AtMost(f.legend, most, scene.Regular, sheet.TextEm, width)
 	if joined {
 		f.legend = append(f.legend, broken(ask.Words.Tile.Join)...)
 		f.leftOut = broken(ask.Words.Tile.LeftOut)
 	}
 	room := p.Content() - labelWidth - 3
 	f.subtitle = sheet.AtMost(sheet.BreakText(ask.Subtitle, room), 2, scene.Regular, sheet.TextEm, room)
+	foot := max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
 	f.window = scene.Box{
 		Left: p.Margin + barGap, Right: p.Width - p.Margin - gap,
-		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - f.footHeight(),
+		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - foot,
 	}
 	return f
 }
@@ -78,23 +82,6 @@ func even(words string, width float64) []string {
 	return lines
 }
 
-// low says that the upright check bar is higher than the window, as on A5 laid
-// on its side: the foot makes room for it.
-func (f frame) low() bool { return f.ask.Paper.Height < 160 }
-
-// mostLegend allows more lines where the paper is narrow.
-func (f frame) mostLegend() int {
-	if f.ask.Paper.Narrow() {
-		return mostLegend + 3
-	}
-	return mostLegend
-}
-
-func (f frame) footHeight() float64 {
-	return max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
-}
-
-// draw draws all but what tells the sheets apart.
 func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 	right := p.Right()
 	if label != "" {
@@ -104,13 +91,10 @@ func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 	}
 	room := right - p.Left()
 	p.Write(p.Left(), p.Paper.Margin+4, sheet.HeadEm, scene.Bold, scene.Start, scene.Black, font.Fit(f.ask.Title, scene.Bold, sheet.HeadEm, room))
-	for k, line := range f.subtitle {
-		p.Write(p.Left(), p.Paper.Margin+8.8+sheet.Line*float64(k), sheet.TextEm, scene.Regular, scene.Start, scene.Grey, line)
-	}
+	sheet.Grey.Set(p, p.Left(), p.Paper.Margin+8.8, f.subtitle)
 	f.foot(p, leftOut)
 }
 
-// foot draws the check bars and the legend.
 func (f frame) foot(p *sheet.Pen, leftOut bool) {
 	w, top := f.ask.Words.Tile, f.window.Bottom+gap
 	words, bar := fmt.Sprintf(w.PrintFull, BarMm), fmt.Sprintf("%.0f mm", BarMm)
@@ -124,12 +108,9 @@ func (f frame) foot(p *sheet.Pen, leftOut bool) {
 	if leftOut {
 		lines = append(lines[:len(lines):len(lines)], f.leftOut...)
 	}
-	for k, line := range lines {
-		p.Text(f.left, top+barStrip+2.6+float64(k)*sheet.Line, line)
-	}
+	p.Lines(f.left, top+barStrip+2.6, lines)
 }
 
-// bars draws the two check bars, with a tick every 10 mm.
 func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 	length := BarMm / f.ask.Reduced
 	p.Add(bar(f.left, y, 1, 0, length))
@@ -137,7 +118,7 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 		p.Text(f.left+length+2, y+1.1, words)
 	}
 	foot := f.window.Bottom - 1
-	if f.low() {
+	if p.Paper.Low() {
 		foot = p.Paper.Height - p.Paper.Margin - 1
 	}
 	p.Add(bar(p.Left(), foot, 0, -1, length))

@@ -9,7 +9,6 @@ import (
 	"drawdown/render/sheet"
 )
 
-// page prints one sheet.
 func (g *tiling) page(row, column int) scene.Page {
 	pen := &sheet.Pen{Paper: g.ask.Paper, Words: g.ask.Words}
 	label := name(row, column)
@@ -27,7 +26,6 @@ func (g *tiling) page(row, column int) scene.Page {
 	return page
 }
 
-// show draws what lies in the sheet's window.
 func (g *tiling) show(p *sheet.Pen, row, column int) {
 	w := g.window(row, column)
 	by := scene.Point{X: scene.Rounded(g.frame.window.Left - w.Left), Y: scene.Rounded(g.frame.window.Top - w.Top)}
@@ -97,12 +95,10 @@ func (g *tiling) marks(p *sheet.Pen, row, column int) {
 		path.Stroke(w.Left-3, y, w.Left-markNear, y)
 		path.Stroke(w.Right+markNear, y, w.Right+markFar, y)
 	}
-	for _, x := range []float64{w.Left, w.Right} {
-		upright(&crops, x)
-	}
-	for _, y := range []float64{w.Top, w.Bottom} {
-		flat(&crops, y)
-	}
+	upright(&crops, w.Left)
+	upright(&crops, w.Right)
+	flat(&crops, w.Top)
+	flat(&crops, w.Bottom)
 	if g.printed(row, column-1) {
 		upright(&joints, scene.Rounded(w.Left+g.seams.X[column-1]-g.lefts[column]))
 	}
@@ -116,7 +112,6 @@ func (g *tiling) marks(p *sheet.Pen, row, column int) {
 	g.neighbours(p, row, column)
 }
 
-// neighbours names the sheets beside the edges.
 func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	c := w.Centre()
@@ -137,8 +132,6 @@ func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	aside(row, column+1, w.Right+1.6+capMm)
 }
 
-// keyPlan draws all sheets small, with this one shaded and those that are left
-// out crossed.
 func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	top := g.frame.window.Bottom + gap
 	room := scene.Box{Left: p.Right() - keyWidth, Top: top, Right: p.Right(), Bottom: top + keyHeight}
@@ -147,19 +140,21 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	to := func(q scene.Point) scene.Point {
 		return scene.Point{X: room.Right - (all.Right-q.X)*scale, Y: room.Top + (q.Y-all.Top)*scale}
 	}
-	here := g.cell(row, column)
-	a, b := to(scene.Point{X: here.Left, Y: here.Top}), to(scene.Point{X: here.Right, Y: here.Bottom})
-	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Fill: scene.Shade})
+	small := func(row, column int) scene.Box {
+		corners := g.cell(row, column).Corners()
+		return scene.BoxOf(to(corners[0]), to(corners[2]))
+	}
+	here := small(row, column).Path()
+	p.Add(scene.Shape{Path: here, Fill: scene.Shade})
 	g.miniature(p, to, scale)
 	var cells, crosses scene.Path
 	for r := range g.rows {
 		for c := range g.columns {
-			box := g.cell(r, c)
-			a, b := to(scene.Point{X: box.Left, Y: box.Top}), to(scene.Point{X: box.Right, Y: box.Bottom})
-			cells = append(cells, scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0)...)
+			box := small(r, c)
+			cells = append(cells, box.Path()...)
 			if !g.holds[r][c] {
-				crosses.Stroke(a.X, a.Y, b.X, b.Y)
-				crosses.Stroke(a.X, b.Y, b.X, a.Y)
+				crosses.Stroke(box.Left, box.Top, box.Right, box.Bottom)
+				crosses.Stroke(box.Left, box.Bottom, box.Right, box.Top)
 			}
 		}
 	}
@@ -167,10 +162,9 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	if len(crosses) > 0 {
 		p.Add(scene.Shape{Path: crosses, Stroke: scene.Grey, Width: 0.15})
 	}
-	p.Add(scene.Shape{Path: scene.Rect(a.X, a.Y, b.X-a.X, b.Y-a.Y, 0), Stroke: scene.Black, Width: 0.6})
+	p.Add(scene.Shape{Path: here, Stroke: scene.Black, Width: 0.6})
 }
 
-// miniature draws the lines, and a dot for every piece.
 func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
 	var lines scene.Path
 	for _, s := range g.drawing.Lines {

@@ -59,7 +59,6 @@ func (d Contents) stops() (across, down []stop) {
 	return across, down
 }
 
-// texts are the boxes of a piece's words.
 func (p Piece) texts() []scene.Box {
 	var all []scene.Box
 	for _, it := range p.Items {
@@ -70,7 +69,6 @@ func (p Piece) texts() []scene.Box {
 	return all
 }
 
-// spoilt names what of a drawing a seam runs through.
 func (s Seams) spoilt(d Contents) []string {
 	var names []string
 	for _, p := range d.Pieces {

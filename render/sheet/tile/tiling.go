@@ -9,7 +9,6 @@ import (
 	"drawdown/render/scene"
 )
 
-// tiling is how the sheets lie on the drawing.
 type tiling struct {
 	drawing       Contents
 	ask           Sheets
@@ -31,7 +30,7 @@ const (
 func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	d := draw(Seams{})
 	upright, err := laid(d, draw, ask)
-	if ask.Paper.Width > ask.Paper.Height {
+	if ask.Paper.Wide() {
 		return upright, err
 	}
 	aside, asideErr := laid(d, draw, turned(ask))
@@ -95,7 +94,6 @@ func (g *tiling) tooMany(sheets float64) error {
 		g.bounds.Width()*g.ask.Reduced, g.bounds.Height()*g.ask.Reduced, sheets, g.ask.Paper.Name, MostSheets)
 }
 
-// covers says whether the sheets as they lie show all of a drawing.
 func (g *tiling) covers(d Contents) bool {
 	return g.window(0, 0).Union(g.window(g.rows-1, g.columns-1)).Holds(d.Bounds())
 }
@@ -111,7 +109,6 @@ func (g *tiling) with(d Contents) *tiling {
 	return &next
 }
 
-// window is what of the drawing the sheet shows.
 func (g *tiling) window(row, column int) scene.Box {
 	w := g.frame.window
 	left, top := g.lefts[column], g.tops[row]
@@ -131,24 +128,19 @@ func (g *tiling) cell(row, column int) scene.Box {
 	return w
 }
 
-// look finds out which sheets hold something.
 func (g *tiling) look() {
 	g.holds = make([][]bool, g.rows)
 	for row := range g.rows {
 		g.holds[row] = make([]bool, g.columns)
 		for column := range g.columns {
-			g.holds[row][column] = g.something(g.cell(row, column))
+			w := g.cell(row, column)
+			g.holds[row][column] = slices.ContainsFunc(g.pieces, w.Meets) ||
+				slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
+				slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
 		}
 	}
 }
 
-func (g *tiling) something(w scene.Box) bool {
-	return slices.ContainsFunc(g.pieces, w.Meets) ||
-		slices.ContainsFunc(g.drawing.Lines, func(s scene.Shape) bool { return len(cut(s.Path, w)) > 0 }) ||
-		slices.ContainsFunc(g.drawing.Words, func(p Piece) bool { return w.Meets(p.Bounds()) })
-}
-
-// sheets goes over the sheets that are printed, by row and column.
 func (g *tiling) sheets() iter.Seq2[int, int] {
 	return func(yield func(row, column int) bool) {
 		for row := range g.rows {
@@ -161,7 +153,6 @@ func (g *tiling) sheets() iter.Seq2[int, int] {
 	}
 }
 
-// count is the number of sheets that are printed.
 func (g *tiling) count() int {
 	n := 0
 	for range g.sheets() {
@@ -170,15 +161,15 @@ func (g *tiling) count() int {
 	return n
 }
 
-// printed says whether there is such a sheet.
 func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }
 
-// whole says whether a box is whole on some sheet that is printed.
-func (g *tiling) whole(b scene.Box) bool {
+// whole says whether a box is whole in the window of some sheet that is printed,
+// or in its cell.
+func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 	for row, column := range g.sheets() {
-		if within(g.window(row, column), b) {
+		if within(in(row, column), b) {
 			return true
 		}
 	}
@@ -188,22 +179,10 @@ func (g *tiling) whole(b scene.Box) bool {
 // within allows for the rounding of coordinates.
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
-// seen says whether a box is seen whole on some sheet once all are laid.
-func (g *tiling) seen(b scene.Box) bool {
-	for row, column := range g.sheets() {
-		if within(g.cell(row, column), b) {
-			return true
-		}
-	}
-	return false
-}
-
-// broken names the pieces that no sheet holds whole, and those whose words a
-// joint of the sheets cuts.
 func (g *tiling) broken() []string {
 	var notes []string
 	for i, b := range g.pieces {
-		if !g.whole(b) {
+		if !g.whole(b, g.window) {
 			notes = append(notes, fmt.Sprintf("%s is larger than a sheet of %s and is whole on none", g.drawing.Pieces[i].Name, g.ask.Paper.Name))
 		}
 	}
@@ -221,7 +200,7 @@ func (g *tiling) settleWords() []string {
 	g.drawing.Words = append([]Piece(nil), words...)
 	for k := 0; k < len(g.drawing.Words); {
 		word := g.drawing.Words[k]
-		if b := word.Bounds(); !g.seen(b) {
+		if b := word.Bounds(); !g.whole(b, g.cell) {
 			by, ok := g.shift(b)
 			if !ok {
 				notes = append(notes, fmt.Sprintf("the words %q found no room on a sheet of %s", word.Name, g.ask.Paper.Name))

@@ -45,7 +45,6 @@ func headOf(k plan.Kind) head {
 	return head{across: 1.5 * k.Thread.MajorMm}
 }
 
-// words tell the size and where it comes from.
 func (h head) words(w *words.Catalogue) string {
 	size := w.Figure(unit.Length(h.across).String())
 	switch {
@@ -66,7 +65,6 @@ func (h head) words(w *words.Catalogue) string {
 	return size + ", " + h.source
 }
 
-// path draws the head about a place.
 func (h head) path(c scene.Point, reduced float64) scene.Path {
 	r := h.across / 2 / reduced
 	if h.hexagon {

@@ -5,6 +5,7 @@
 package tray
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -62,7 +63,6 @@ func named(j geometry.Joint) geometry.Joint {
 	return j
 }
 
-// tray is the sheets while they are laid out.
 type tray struct {
 	plan  plan.Plan
 	joint geometry.Joint
@@ -78,12 +78,11 @@ func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
 	}
 	return tile.Sheets{
 		Request: ask, Name: "tray", Title: t.plan.Title,
-		Subtitle: sheet.Joined(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
+		Subtitle: words.Row(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
 		Legend:   t.legend(1, 1), Reduced: 1,
 	}
 }
 
-// legend says how to read the sheets.
 func (t *tray) legend(noRoom int, reduced float64) []string {
 	w := t.words
 	first := w.Tray.Lay
@@ -121,7 +120,6 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 
 func usedOnce(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce }
 
-// draw draws the part with a spot for everything that comes off.
 func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 	plate := truesize.New(t.joint, reduced, t.words, seams)
 	groups := t.groups()
@@ -160,8 +158,6 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 // aroundGroup is how far from the heads the line round a group lies.
 const aroundGroup = 3.5
 
-// groups are what the file's clusters hold: caps, which go back in place and the
-// same way round.
 func (t *tray) groups() []truesize.Group {
 	var groups []truesize.Group
 	for _, c := range t.joint.Clusters {
@@ -198,12 +194,8 @@ func (t *tray) station(plate *truesize.Plate, s geometry.Station, reach []float6
 	}
 	r = plate.Length(math.Max(leastRing, r))
 	c := plate.At(s.At)
-	word := s.Label
-	if word == "" {
-		word = s.ID
-	}
 	return truesize.Spot{
 		Name: "station " + s.ID, At: c, Edge: scene.Shape{Path: scene.Circle(c.X, c.Y, r), Stroke: scene.Black, Width: 0.3, Dash: 1.2},
-		Small: font.Fit(word, scene.Regular, sheet.TextEm, 40),
+		Small: font.Fit(cmp.Or(s.Label, s.ID), scene.Regular, sheet.TextEm, 40),
 	}
 }

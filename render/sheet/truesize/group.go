@@ -1,7 +1,6 @@
 package truesize
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -50,29 +49,20 @@ func (p *Plate) Name(g Group) {
 		case way.Y != 0:
 			base = scene.Point{X: base.X - half, Y: c.Y - way.Y*length/2}
 		}
-		piece.Items = append(piece.Items, arrow(base, way, length, half))
+		tip := scene.Point{X: base.X + way.X*length, Y: base.Y + way.Y*length}
+		piece.Items = append(piece.Items, diagram.Arrowhead(base, tip, half, scene.Black))
 	}
 	// Word and arrow together stand in the middle.
 	piece = piece.Moved(scene.Point{X: scene.Rounded(c.X - piece.Bounds().Centre().X)})
-	p.placeWhere(piece, func(there scene.Box) bool { return p.nearestGroup(there.Centre(), c) })
+	p.place(piece, func(there scene.Box) bool { return p.nearestGroup(there.Centre(), c) })
 }
 
 // nearestGroup says whether of all groups the one round c is clearly the nearest,
 // so that a name is not taken for the neighbour's.
 func (p *Plate) nearestGroup(name, c scene.Point) bool {
 	const nearer = 1.3
-	own := math.Hypot(name.X-c.X, name.Y-c.Y)
+	own := name.Distance(c)
 	return !slices.ContainsFunc(p.groups, func(other scene.Point) bool {
-		return other != c && math.Hypot(name.X-other.X, name.Y-other.Y) < nearer*own
+		return other != c && name.Distance(other) < nearer*own
 	})
-}
-
-// arrow is a solid arrow head: the middle of its base, and which way.
-func arrow(base, way scene.Point, length, half float64) scene.Shape {
-	across := scene.Point{X: -way.Y * half, Y: way.X * half}
-	return scene.Shape{Fill: scene.Black, Path: scene.Polyline([]scene.Point{
-		{X: base.X + across.X, Y: base.Y + across.Y},
-		{X: base.X + way.X*length, Y: base.Y + way.Y*length},
-		{X: base.X - across.X, Y: base.Y - across.Y},
-	}, true)}
 }

@@ -70,11 +70,7 @@ func (p *Plate) line(path scene.Path, ink scene.Ink, width, dash float64) {
 // edge draws the outline; without one a dashed line round the fasteners.
 func (p *Plate) edge() {
 	for _, path := range p.joint.Outline {
-		points := make([]scene.Point, len(path))
-		for k, q := range path {
-			points[k] = p.At(q)
-		}
-		p.line(scene.Polyline(points, true), scene.Black, 0.3, 0)
+		p.line(scene.Traced(path, p.At), scene.Black, 0.3, 0)
 	}
 	if len(p.joint.Outline) > 0 {
 		return
@@ -88,9 +84,8 @@ func (p *Plate) edge() {
 	p.line(p.around(geometry.Hull(p.joint.Points()), distance), scene.Grey, 0.2, 2)
 }
 
-// around draws a line at a distance round a hull: its corners are arcs.
 func (p *Plate) around(hull []geometry.Point, distance float64) scene.Path {
-	var points []scene.Point
+	var points []geometry.Point
 	const step = math.Pi / 24
 	n := len(hull)
 	for k, here := range hull {
@@ -107,13 +102,12 @@ func (p *Plate) around(hull []geometry.Point, distance float64) scene.Path {
 		steps := max(1, int(math.Ceil((to-from)/step)))
 		for i := range steps + 1 {
 			s, c := math.Sincos(from + (to-from)*float64(i)/float64(steps))
-			points = append(points, p.At(geometry.Point{X: here.X + distance*c, Y: here.Y + distance*s}))
+			points = append(points, geometry.Point{X: here.X + distance*c, Y: here.Y + distance*s})
 		}
 	}
-	return scene.Polyline(points, true)
+	return scene.Traced(points, p.At)
 }
 
-// bore draws a large hole with the ends of its centre lines.
 func (p *Plate) bore(b geometry.Bore) {
 	c, r := p.At(b.Centre), p.Length(b.Diameter/2)
 	p.line(scene.Circle(c.X, c.Y, r), scene.Grey, 0.25, 0)
@@ -125,7 +119,6 @@ func (p *Plate) bore(b geometry.Bore) {
 	p.line(lines, scene.Grey, 0.2, 0)
 }
 
-// dowel draws a locating pin: a circle with a cross over it.
 func (p *Plate) dowel(d geometry.Dowel) {
 	c, r := p.At(d.Centre), p.Length(d.Diameter/2)
 	p.line(append(scene.Circle(c.X, c.Y, r), scene.Cross(c.X, c.Y, r+1.5)...), scene.Grey, 0.25, 0)

@@ -1,6 +1,7 @@
 package truesize
 
 import (
+	"cmp"
 	"math"
 
 	"drawdown/render/font"
@@ -75,7 +76,6 @@ func (p *Plate) middle(s Spot, i int) []scene.Text {
 	return p.within(i, s.number(capMm, s.At.Y+capMm/2))
 }
 
-// withNote sets the largest word that leaves the note room.
 func (p *Plate) withNote(s Spot, i int, room float64) []scene.Text {
 	const noteCap = sheet.TextEm * font.CapHeight
 	note := scene.Text{Size: sheet.TextEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.Note, Tag: scene.Tag{Name: s.Name, Role: scene.Furniture}}
@@ -93,11 +93,7 @@ func (p *Plate) withNote(s Spot, i int, room float64) []scene.Text {
 
 // wide is the width of the widest large word with capitals of 1 mm.
 func (s Spot) wide() float64 {
-	widest := s.Widest
-	if widest == "" {
-		widest = s.Large
-	}
-	return font.Width(widest, scene.Bold, 1/font.CapHeight)
+	return font.Width(cmp.Or(s.Widest, s.Large), scene.Bold, 1/font.CapHeight)
 }
 
 func (s Spot) number(capMm, baseline float64) scene.Text {
@@ -126,7 +122,6 @@ func (p *Plate) within(i int, texts ...scene.Text) []scene.Text {
 	return texts
 }
 
-// block is some lines of type that stand together.
 type block struct {
 	lines         []scene.Text
 	width, height float64
@@ -267,7 +262,6 @@ func (p *Plate) cleared(words []scene.Item) []scene.Item {
 	return append(behind, words...)
 }
 
-// nearest says whether no foreign spot is as near to the number as its own.
 func (p *Plate) nearest(items []scene.Item, own int) bool {
 	for _, it := range items {
 		t, ok := it.(scene.Text)

@@ -24,7 +24,6 @@ func (p *Plate) free(b scene.Box, own int, strictly bool) bool {
 	return !strictly || !p.onLine(b)
 }
 
-// onLine says whether a line of the part runs through a box.
 func (p *Plate) onLine(b scene.Box) bool {
 	return slices.ContainsFunc(p.lines, func(l segment) bool { return b.Meets(l.box) && b.Cut(l.a, l.b) })
 }
@@ -63,18 +62,15 @@ func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
 	}
 	p.place(tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{
 		At: scene.Point{X: at.X, Y: at.Y + wordEm*font.CapHeight/2}, Size: wordEm, Anchor: scene.Middle, Ink: ink, Content: content,
-	})}})
+	})}}, anywhere)
 }
 
-// place puts a word where it stands or nearby.
-func (p *Plate) place(word tile.Piece) {
-	p.placeWhere(word, func(scene.Box) bool { return true })
-}
+func anywhere(scene.Box) bool { return true }
 
-// placeWhere does so where the place is a good one; else in any that is free.
-func (p *Plate) placeWhere(word tile.Piece, good func(scene.Box) bool) {
+// place puts a word where it stands or nearby: in a place that is a good one,
+// else in any that is free.
+func (p *Plate) place(word tile.Piece, good func(scene.Box) bool) {
 	b := word.Bounds().Grown(0.6)
-	anywhere := func(scene.Box) bool { return true }
 	for _, will := range []func(scene.Box) bool{good, anywhere} {
 		for _, strictly := range []bool{true, false} {
 			for _, step := range nudges {
