@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"cmp"
 	"regexp"
 	"strconv"
 	"strings"
@@ -54,25 +55,16 @@ func maybeThousands(before, after string) bool {
 // mixedNumber gives whole + top/bottom. An improper fraction is refused: 43/8
 // is more often 4 3/8 with its space lost.
 func mixedNumber(sign, whole, top, bottom string) (float64, error) {
-	over, err := decimal(top)
-	if err != nil {
-		return 0, err
-	}
-	under, err := decimal(bottom)
-	if err != nil {
+	over, errOver := decimal(top)
+	under, errUnder := decimal(bottom)
+	count, errCount := decimal(cmp.Or(whole, "0"))
+	if err := cmp.Or(errOver, errUnder, errCount); err != nil {
 		return 0, err
 	}
 	if over >= under {
 		return 0, finding.Failed(ImproperFraction, finding.Values{"fraction": top + "/" + bottom})
 	}
-	value := over / under
-	if whole != "" {
-		count, err := decimal(whole)
-		if err != nil {
-			return 0, err
-		}
-		value += count
-	}
+	value := over/under + count
 	if sign == "-" {
 		value = 0 - value
 	}
@@ -86,8 +78,5 @@ func decimal(s string) (float64, error) {
 	if err != nil {
 		return 0, NoQuantity
 	}
-	if v == 0 {
-		return 0, nil
-	}
-	return v, nil
+	return v + 0, nil
 }

@@ -3,6 +3,7 @@ package unit
 import (
 	"errors"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -46,13 +47,26 @@ func parse[T ~float64](s, bareUnit string, scales []scale, examples ...string) (
 		return 0, err
 	}
 	lower := strings.ToLower(name)
-	for _, sc := range scales {
-		if slices.Contains(sc.spellings, lower) {
-			v, err := checkFinite(s, value*sc.size)
-			return T(v), err
-		}
+	i, err := findUnit(s, value, lower, lower, scales)
+	if err != nil {
+		return 0, err
 	}
-	return 0, unknown(s, lower, signsOf(scales))
+	return T(value * scales[i].size), nil
+}
+
+// findUnit gives the number of the unit with the spelling. The value is not too
+// large in it.
+func findUnit(s string, value float64, name, spelling string, scales []scale) (int, error) {
+	for i, sc := range scales {
+		if !slices.Contains(sc.spellings, spelling) {
+			continue
+		}
+		if math.IsInf(value*sc.size, 0) {
+			return 0, finding.Failed(TooLarge, finding.Values{"written": s})
+		}
+		return i, nil
+	}
+	return 0, finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": signsOf(scales)})
 }
 
 // numberAndUnit reads the number and gives the unit behind it, without spaces;
@@ -92,37 +106,13 @@ func split(s string) (number, name string) {
 	if end < 0 {
 		return s, ""
 	}
-	// An e belongs to the number only when an exponent follows it.
-	if exponent := exponentLength(s[end:]); exponent > 0 {
-		end += exponent
-	}
+	end += len(exponent.FindString(s[end:]))
 	name = strings.ReplaceAll(s[end:], " ", "")
 	return strings.ToLower(strings.TrimSpace(s[:end])), strings.TrimSuffix(name, ".")
 }
 
-// exponentLength gives the length of the exponent that s begins with.
-func exponentLength(s string) int {
-	if s[0] != 'e' && s[0] != 'E' {
-		return 0
-	}
-	digits := strings.TrimLeft(s[1:], "+-")
-	rest := strings.TrimLeft(digits, "0123456789")
-	if rest == digits {
-		return 0
-	}
-	return len(s) - len(rest)
-}
-
-func checkFinite(s string, v float64) (float64, error) {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, finding.Failed(TooLarge, finding.Values{"written": s})
-	}
-	return v, nil
-}
-
-func unknown(s, name string, allowed []string) error {
-	return finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": allowed})
-}
+// exponent is where an e belongs to the number.
+var exponent = regexp.MustCompile(`^[eE][+-]*\d+`)
 
 func unreadable(s string, why error) error {
 	return finding.Failed(Unreadable, finding.Values{"written": s, "why": why})

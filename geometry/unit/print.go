@@ -3,6 +3,7 @@ package unit
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // String prints the angle as a person reads it off a gauge.
@@ -29,14 +30,8 @@ func (d Duration) String() string {
 // plain prints v with at most the given decimals and no trailing zeros.
 func plain(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if decimals == 0 {
-		return s
-	}
-	for s[len(s)-1] == '0' {
-		s = s[:len(s)-1]
-	}
-	if s[len(s)-1] == '.' {
-		s = s[:len(s)-1]
+	if decimals > 0 {
+		s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
 	}
 	if s == "-0" {
 		return "0"
