@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -10,12 +11,12 @@ import (
 )
 
 // loose lists the holes that are not fixed, and for each what to measure next.
-func (n Network) loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
+func loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
 	measured := map[[2]int]bool{}
 	for _, r := range used {
 		measured[pair(r.From, r.To)] = true
 	}
-	plan := planner{n: n, at: s.Points, used: used, core: core, measured: measured, straight: s.Straight, scatter: s.ScatterMm}
+	plan := planner{at: s.Points, used: used, core: core, measured: measured, straight: s.Straight}
 	byHole := map[int]Loose{}
 	for i := range s.Points {
 		switch {
@@ -26,7 +27,7 @@ func (n Network) loose(s Solution, used []Reading, core []bool, folded []fold) [
 		}
 	}
 	for _, f := range folded {
-		next := plan.telling(f, s.Points)
+		next := plan.telling(f)
 		for _, h := range f.holes {
 			if _, known := byHole[h]; !known {
 				byHole[h] = Loose{Hole: h, Why: TwoPlaces, Other: f.at[h], Next: next}
@@ -35,10 +36,8 @@ func (n Network) loose(s Solution, used []Reading, core []bool, folded []fold) [
 	}
 	plan.fix(byHole)
 	var all []Loose
-	for i := range s.Points {
-		if l, ok := byHole[i]; ok {
-			all = append(all, l)
-		}
+	for _, hole := range slices.Sorted(maps.Keys(byHole)) {
+		all = append(all, byHole[hole])
 	}
 	return all
 }
@@ -47,13 +46,11 @@ func pair(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
 
 // planner picks distances to measure.
 type planner struct {
-	n        Network
 	at       []geometry.Point
 	used     []Reading
 	core     []bool
 	measured map[[2]int]bool
 	straight bool
-	scatter  float64
 }
 
 // fix plans readings for the holes that move or are weak: for one with fewer
@@ -79,9 +76,9 @@ func (p planner) fix(loose map[int]Loose) {
 				}
 			}
 			loose[h] = l
-			continue
+		} else {
+			hard = append(hard, h)
 		}
-		hard = append(hard, h)
 	}
 	if len(hard) > 0 {
 		p.hold(hard, loose)
@@ -114,16 +111,14 @@ func (p planner) wide(hole int, loose map[int]Loose) []int {
 	if longest < 0 {
 		return fixed
 	}
-	third, off := -1, 0.0
+	var third []int
+	off := 0.0
 	for _, c := range fixed {
 		if d := p.at[c].Distance(reflected(p.at[c], p.at[a], p.at[b])); c != a && c != b && d > off+1e-6 {
-			third, off = c, d
+			third, off = []int{c}, d
 		}
 	}
-	if third < 0 {
-		return []int{a, b}
-	}
-	return []int{a, b, third}
+	return append([]int{a, b}, third...)
 }
 
 // hold adds readings one after the other, each the one that is least certain
@@ -183,18 +178,14 @@ func known(cofactor *mat.SymDense, r Reading, at []geometry.Point) {
 }
 
 // telling gives the distance that differs most between two places.
-func (p planner) telling(f fold, at []geometry.Point) [][2]int {
-	inside := map[int]bool{}
-	for _, h := range f.holes {
-		inside[h] = true
-	}
+func (p planner) telling(f fold) [][2]int {
 	best, most := [2]int{-1, -1}, 0.0
 	for _, h := range f.holes {
-		for i := range at {
-			if inside[i] || !p.core[i] || p.measured[pair(h, i)] {
+		for i := range p.at {
+			if slices.Contains(f.holes, i) || !p.core[i] || p.measured[pair(h, i)] {
 				continue
 			}
-			if d := math.Abs(at[h].Distance(at[i]) - f.at[h].Distance(f.at[i])); d > most+1e-6 {
+			if d := math.Abs(p.at[h].Distance(p.at[i]) - f.at[h].Distance(f.at[i])); d > most+1e-6 {
 				best, most = [2]int{h, i}, d
 			}
 		}

@@ -32,18 +32,6 @@ type Reading struct {
 	Distance float64 // centre to centre, in mm
 }
 
-// CentreFromOutside gives the centre distance of two holes from the distance
-// over their far edges.
-func CentreFromOutside(outside, diameterA, diameterB float64) float64 {
-	return outside - (diameterA+diameterB)/2
-}
-
-// CentreFromInside gives the centre distance of two holes from the distance
-// between their near edges.
-func CentreFromInside(inside, diameterA, diameterB float64) float64 {
-	return inside + (diameterA+diameterB)/2
-}
-
 // Network is a part's holes and the readings between them.
 type Network struct {
 	Holes     int

@@ -16,8 +16,8 @@ const (
 	Inside  Way = "inside"  // between the near edges
 )
 
-// overCentre is what a reading shows over the distance of the centres, in mm.
-func (w Way) overCentre(diameterA, diameterB float64) float64 {
+// OverCentre is what a reading shows over the distance of the centres, in mm.
+func (w Way) OverCentre(diameterA, diameterB float64) float64 {
 	switch w {
 	case Outside:
 		return (diameterA + diameterB) / 2
@@ -71,7 +71,7 @@ func (r Report) takenAs(reading int) Way {
 	}
 	written := r.Ways[reading]
 	for _, way := range []Way{Centre, Outside, Inside} {
-		off := way.overCentre(a, b) - written.overCentre(a, b)
+		off := way.OverCentre(a, b) - written.OverCentre(a, b)
 		if way != written && math.Abs(r.Residuals[reading]-off) < 4*r.ScatterMm {
 			return way
 		}

@@ -84,7 +84,7 @@ func Solve(n Network) (Solution, error) {
 	s.Points, s.Mirrored = at, !decided && !s.Straight
 	s.ErrorsMm = errorsMm(at, used, core, s.Straight, found.scatter)
 	s.measure(n, used, stiff)
-	s.Loose = n.loose(s, used, core, folded)
+	s.Loose = loose(s, used, core, folded)
 	return s, nil
 }
 
