@@ -2,6 +2,7 @@ package survey
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -50,23 +51,23 @@ var (
 // readings leave free stay near where they start.
 func adjust(start []geometry.Point, readings []Reading, weights []float64, to effort) []geometry.Point {
 	const firstDamping, leastDamping, mostDamping = 1e-3, 1e-12, 1e12
-	at := append([]geometry.Point(nil), start...)
+	at := slices.Clone(start)
 	damping, cost := firstDamping, weighted(at, readings, weights)
 	for range to.rounds {
 		normal, slope := normalEquations(at, readings, weights)
-		moved, largest := false, 0.0
-		for damping < mostDamping && !moved {
+		largest := 0.0
+		for ; damping < mostDamping; damping *= 8 {
 			step, ok := dampedStep(normal, slope, damping)
-			if ok {
-				next, far := stepped(at, step)
-				if c := weighted(next, readings, weights); c < cost {
-					at, cost, largest, moved = next, c, far, true
-					break
-				}
+			if !ok {
+				continue
 			}
-			damping *= 8
+			next, far := stepped(at, step)
+			if c := weighted(next, readings, weights); c < cost {
+				at, cost, largest = next, c, far
+				break
+			}
 		}
-		if !moved || largest < to.stillMm {
+		if largest < to.stillMm {
 			break
 		}
 		damping = math.Max(damping/10, leastDamping)

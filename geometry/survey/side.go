@@ -25,11 +25,11 @@ func (r Report) Side() []finding.Finding {
 	for _, h := range slices.Concat(r.Above, r.Below) {
 		height = math.Max(height, math.Abs(r.Points[h].Y))
 	}
-	free := r.free()
+	loose := r.WhyLoose()
 	var of, against, far int
 	furthest := 0.0
 	for h, p := range r.Points {
-		if free[h] || h == r.Level[0] || h == r.Level[1] {
+		if loose[h] == Free || h == r.Level[0] || h == r.Level[1] {
 			continue
 		}
 		of++
@@ -53,10 +53,10 @@ func (r Report) Side() []finding.Finding {
 // their ids: the first ones of them that go round it one way, more than half of
 // all and more than half of the turn. Nil where they do not.
 func (r Report) WayRound() []finding.Finding {
-	free := r.free()
+	loose := r.WhyLoose()
 	var at []geometry.Point
 	for h, p := range r.Points {
-		if !free[h] {
+		if loose[h] != Free {
 			at = append(at, p)
 		}
 	}
@@ -82,11 +82,11 @@ func (r Report) WayRound() []finding.Finding {
 	return []finding.Finding{finding.Noted(WayRound, finding.Values{"way": way, "first": r.IDs[0]})}
 }
 
-// free are the holes that can move.
-func (s Solution) free() map[int]bool {
-	free := map[int]bool{}
+// WhyLoose says of the holes that are not fixed why not.
+func (s Solution) WhyLoose() map[int]finding.Code {
+	why := map[int]finding.Code{}
 	for _, l := range s.Loose {
-		free[l.Hole] = l.Why == Free
+		why[l.Hole] = l.Why
 	}
-	return free
+	return why
 }

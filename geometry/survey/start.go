@@ -21,14 +21,6 @@ const (
 // graph lists the readings at each hole.
 type graph [][]int
 
-func newGraph(holes int, readings []Reading) graph {
-	g := make(graph, holes)
-	for i, r := range readings {
-		g[r.From], g[r.To] = append(g[r.From], i), append(g[r.To], i)
-	}
-	return g
-}
-
 // other gives the hole at the far end of a reading.
 func (r Reading) other(hole int) int {
 	if r.From == hole {
@@ -48,7 +40,10 @@ type state struct {
 // up from several readings. Each part of the graph that no reading joins to the
 // others is built on its own.
 func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
-	g := newGraph(holes, readings)
+	g := make(graph, holes)
+	for i, r := range readings {
+		g[r.From], g[r.To] = append(g[r.From], i), append(g[r.To], i)
+	}
 	var best []geometry.Point
 	least := math.Inf(1)
 	for _, base := range bases(g, readings) {
@@ -84,8 +79,9 @@ func goodEnough(at []geometry.Point, readings []Reading, accuracy float64) bool 
 // bases lists readings to start from: those with the most holes that see both
 // ends, longest first. One wrong base is no harm where there are others.
 func bases(g graph, readings []Reading) []int {
-	common := make([]int, len(readings))
+	common, order := make([]int, len(readings)), make([]int, len(readings))
 	for i, r := range readings {
+		order[i] = i
 		seen := map[int]bool{}
 		for _, k := range g[r.From] {
 			seen[readings[k].other(r.From)] = true
@@ -95,10 +91,6 @@ func bases(g graph, readings []Reading) []int {
 				common[i]++
 			}
 		}
-	}
-	order := make([]int, len(readings))
-	for i := range order {
-		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Or(cmp.Compare(common[b], common[a]), cmp.Compare(readings[b].Distance, readings[a].Distance))
@@ -214,7 +206,7 @@ func meet(a geometry.Point, radiusA float64, b geometry.Point, radiusB float64) 
 // with gives the state with one more hole, at the place nearby that suits its
 // readings best.
 func (s state) with(hole int, p geometry.Point, links []int, readings []Reading, accuracy float64) state {
-	next := state{append([]geometry.Point(nil), s.at...), append([]bool(nil), s.placed...), s.cost}
+	next := state{slices.Clone(s.at), slices.Clone(s.placed), s.cost}
 	next.at[hole], next.placed[hole] = p, true
 	// Errors add up on the way from the base, so the scale is a wide one.
 	scale := 10 * accuracy

@@ -65,11 +65,10 @@ func Solve(n Network) (Solution, error) {
 		return Solution{}, err
 	}
 	accuracy := n.accuracy()
-	found := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
-	used, _ := found.used()
-	s := Solution{Out: found.out, Suspect: found.wrong, Rivals: found.rivals, ScatterMm: found.scatter}
-	at := found.at
-	if line, ok := straightened(at, used, found.scatter); ok {
+	s := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
+	used, _ := s.used(n.Readings)
+	at := s.Points
+	if line, ok := straightened(at, used, s.ScatterMm); ok {
 		at, s.Straight = line, true
 	}
 	stiff := newStiffness(at, used, s.Straight)
@@ -77,12 +76,12 @@ func Solve(n Network) (Solution, error) {
 	at, decided := n.oriented(at, core)
 	var folded []fold
 	if !s.Straight {
-		at, folded = n.unfold(at, used, core, found.scatter)
+		at, folded = n.unfold(at, used, core, s.ScatterMm)
 		at, decided = n.oriented(at, core)
 		stiff = newStiffness(at, used, false)
 	}
 	s.Points, s.Mirrored = at, !decided && !s.Straight
-	s.ErrorsMm = errorsMm(at, used, core, s.Straight, found.scatter)
+	s.ErrorsMm = errorsMm(at, used, core, s.Straight, s.ScatterMm)
 	s.measure(n, used, stiff)
 	s.Loose = loose(s, used, core, folded)
 	return s, nil

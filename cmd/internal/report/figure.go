@@ -27,11 +27,5 @@ func SpanOf[T ~float64](atLow, nominal, atHigh T) Span {
 	return Span{Figure(min(atLow, nominal, atHigh)), Figure(nominal), Figure(max(atLow, nominal, atHigh))}
 }
 
-// Stated is a figure that is there, beside those that are not.
-func Stated[T ~float64](v T) *Figure {
-	f := Figure(v)
-	return &f
-}
-
 // Listed keeps an empty list a list.
 func Listed[T any](list []T) []T { return append([]T{}, list...) }

@@ -19,7 +19,7 @@ func (r Report) Survey(a job.SurveyAnswer) {
 	r.lookAt(a.Suspects()...)
 	columns := Columns{-14, 10, 10, 8}
 	columns.Row(r.To, "  "+r.say(HoleColumn, nil), "x mm", "y mm", "± mm")
-	why := looseness(a)
+	why := a.WhyLoose()
 	for i, id := range a.IDs {
 		if why[i] == survey.Free {
 			columns.Row(r.To, "  "+id, "-", "-", r.say(LooseCell, nil))
@@ -69,14 +69,6 @@ func tidy(v float64) float64 {
 		return 0
 	}
 	return v
-}
-
-func looseness(a job.SurveyAnswer) map[int]finding.Code {
-	why := map[int]finding.Code{}
-	for _, l := range a.Loose {
-		why[l.Hole] = l.Why
-	}
-	return why
 }
 
 // residuals prints the readings that are furthest out.

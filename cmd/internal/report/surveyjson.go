@@ -66,7 +66,7 @@ func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 		Unchecked: pairsOut(a, a.Solution.Unchecked), Layout: layoutJSON(a.Offer), File: file,
 		Findings: foundJSON(c, slices.Concat(a.Suspects(), a.LooseHoles(), a.Side(), a.Doubts())...),
 	}
-	why := looseness(a)
+	why := a.WhyLoose()
 	for i, id := range a.IDs {
 		if why[i] != survey.Free {
 			out.Points[id], out.Errors[id] = xy(a.Points[i]), micro(a.ErrorsMm[i])
