@@ -137,21 +137,20 @@ func (f forest) join(a, b int) int {
 type patches struct {
 	sheet  blob
 	holes  []blob
+	specks int // shapes that are too small for a hole
 	doubts []finding.Finding
 }
 
-// findPart takes the largest patch for the part. It also counts the shapes in
-// it that are too small for a hole.
-func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
+// findPart takes the largest patch for the part.
+func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 	all, err := m.blobs()
 	if err != nil {
-		return patches{}, 0, err
+		return p, err
 	}
 	sheet := largest(all, -1)
 	if sheet < 0 {
-		return patches{}, 0, finding.Failed(NoPart, nil)
+		return p, finding.Failed(NoPart, nil)
 	}
-	p := patches{}
 	if second := largest(all, sheet); second >= 0 {
 		switch share := float64(all[second].pixels) / float64(all[sheet].pixels); {
 		case all[sheet].onRim && !all[second].onRim && share > 0.1:
@@ -164,7 +163,6 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 	if p.sheet.onRim {
 		p.doubts = append(p.doubts, finding.Warned(CutOff, nil))
 	}
-	specks := 0
 	for _, b := range all {
 		if b.part || b.pixels == 0 || b.onRim || b.inside != sheet {
 			continue
@@ -172,16 +170,16 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 		mm := frame.pixelMm(float64(b.minX+b.maxX)/2, float64(b.minY+b.maxY)/2)
 		if math.Sqrt(4*float64(b.pixels)/math.Pi)*mm < o.SmallestMm {
 			if b.pixels >= leastSpeck {
-				specks++
+				p.specks++
 			}
 			continue
 		}
 		p.holes = append(p.holes, b)
 	}
 	if len(p.holes) > mostShapes {
-		return p, specks, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
+		return p, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
 	}
-	return p, specks, nil
+	return p, nil
 }
 
 const (

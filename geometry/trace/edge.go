@@ -25,7 +25,7 @@ const profileReach = 4
 func (t *tracer) edge(b blob) edge {
 	cracks := t.mask.contour(b)
 	inside := 1.0 // sign of inside less outside
-	if b.part == t.mask.dark {
+	if b.part == (t.mask.tone == ToneDark) {
 		inside = -1
 	}
 	e := edge{}

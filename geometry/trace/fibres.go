@@ -13,49 +13,39 @@ func (m *mask) dropFibres(pixelMm float64) {
 	if width < 1 {
 		return
 	}
-	m.dropThin(true, width)
-	m.dropThin(false, width)
+	for _, part := range []bool{true, false} {
+		m.dropThin(part, width, true)
+		m.dropThin(part, width, false)
+	}
 }
 
-// dropThin changes the tone of stretches of up to so many pixels, along rows and
-// down columns, that lie between pixels of the other tone.
-func (m *mask) dropThin(part bool, width int) {
-	began := make([]int, m.width) // the row in which the stretch of each column began; -1 outside of one
-	for i := range began {
-		began[i] = -1
+// dropThin changes the tone of stretches of up to so many pixels, down columns or
+// along rows, that lie between pixels of the other tone.
+func (m *mask) dropThin(part bool, width int, down bool) {
+	began := make([]int, max(m.width, m.height)) // where the stretch of each line began; 0 outside of one
+	step := 1
+	if down {
+		step = m.width
 	}
 	for y := range m.height {
-		row := m.part[y*m.width : (y+1)*m.width]
-		for x, v := range row {
-			if v == part {
-				if began[x] < 0 && y > 0 {
-					began[x] = y
+		for x := range m.width {
+			i, line, at := y*m.width+x, y, x
+			if down {
+				line, at = x, y
+			}
+			from := began[line]
+			if m.part[i] == part {
+				if from == 0 {
+					began[line] = at
 				}
 				continue
 			}
-			if from := began[x]; from >= 0 && y-from <= width {
-				for v := from; v < y; v++ {
-					m.part[v*m.width+x] = !part
+			if from > 0 && at-from <= width {
+				for k := from; k < at; k++ {
+					m.part[i-(at-k)*step] = !part
 				}
 			}
-			began[x] = -1
-		}
-	}
-	for y := range m.height {
-		row, from := m.part[y*m.width:(y+1)*m.width], -1
-		for x, v := range row {
-			if v == part {
-				if from < 0 && x > 0 {
-					from = x
-				}
-				continue
-			}
-			if from >= 0 && x-from <= width {
-				for i := from; i < x; i++ {
-					row[i] = !part
-				}
-			}
-			from = -1
+			began[line] = 0
 		}
 	}
 }

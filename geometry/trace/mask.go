@@ -6,14 +6,14 @@ import "image"
 type mask struct {
 	width, height int
 	part          []bool
-	dark          bool // the part is the dark tone
+	tone          Tone // of the part
 }
 
 // split parts the pixels, each smoothed with its neighbours so that the grain
 // of the picture makes no holes.
 func split(picture *image.Gray, l light, tone Tone) *mask {
 	size := picture.Rect.Size()
-	m := &mask{width: size.X, height: size.Y, part: make([]bool, size.X*size.Y)}
+	m := &mask{width: size.X, height: size.Y, part: make([]bool, size.X*size.Y), tone: tone}
 	smooth := make([]int, size.X)
 	for y := range size.Y {
 		smoothRow(picture, y, smooth)
@@ -25,8 +25,11 @@ func split(picture *image.Gray, l light, tone Tone) *mask {
 			row[x] = float64(smooth[x]) < threshold
 		}
 	}
-	m.dark = tone == ToneDark || tone == ToneAuto && 2*m.onRim() < 2*(m.width+m.height)
-	if !m.dark {
+	if tone == ToneAuto && m.onRim() < m.width+m.height {
+		m.tone = ToneDark
+	}
+	if m.tone != ToneDark {
+		m.tone = ToneLight
 		for i := range m.part {
 			m.part[i] = !m.part[i]
 		}
@@ -74,13 +77,6 @@ func (m *mask) onRim() int {
 		count(m.width-1, y)
 	}
 	return n
-}
-
-func (m *mask) tone() Tone {
-	if m.dark {
-		return ToneDark
-	}
-	return ToneLight
 }
 
 // has says whether a pixel lies in the picture and is part, or is background.

@@ -52,15 +52,14 @@ const (
 // found.
 func (t *tracer) place(found *Found, outline []geometry.Point) {
 	v := View{frame: t.frame, mirrored: t.options.Mirrored}
-	onGlass := func(p geometry.Point) geometry.Point { return v.part(p) }
 	if !t.options.AsScanned {
 		var holes []geometry.Point
 		for _, s := range found.Shapes {
 			if s.Round() {
-				holes = append(holes, onGlass(s.At))
+				holes = append(holes, v.part(s.At))
 			}
 		}
-		v.turnDeg, found.Straightened = straightTurn(holes, simplified(mapped(outline, onGlass), straightMm, len(outline)))
+		v.turnDeg, found.Straightened = straightTurn(holes, simplified(mapped(outline, v.part), straightMm, len(outline)))
 	}
 	found.TurnedDeg = v.turnDeg
 	v.turnDeg += t.options.TurnDeg

@@ -19,13 +19,16 @@ func (f *Found) sort(rule holes.Rule) {
 			round, diameters = append(round, s), append(diameters, s.DiameterMm)
 		}
 	}
-	roles := map[holes.Use]Role{holes.Fastener: Fastener, holes.Dowel: Dowel, holes.Bore: Bore, holes.Other: Port}
 	for g, size := range rule.Sort(diameters, sizeStepMm) {
 		f.GroupsMm = append(f.GroupsMm, size.DiameterMm)
 		for _, i := range size.Of {
-			round[i].Group, round[i].Role = g, roles[size.Use]
-			if round[i].slot && size.Use != holes.Fastener {
-				round[i].Group, round[i].Role = -1, Port
+			s := round[i]
+			s.Group, s.Role = g, size.Use
+			if s.Role == holes.Other {
+				s.Role = Port
+			}
+			if s.slot && s.Role != Fastener {
+				s.Group, s.Role = -1, Port
 			}
 		}
 	}
