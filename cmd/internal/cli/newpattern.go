@@ -43,36 +43,16 @@ const mostPlaces = 10_000
 // and the one that gives its size, with an example.
 type newLayout struct {
 	flag, size, example string
-	read                func(q *quantities, l *writing.Layout)
+	shape               survey.Shape
+	title               string
+	lengths             func(string) ([2]float64, error) // of a size in two directions
 }
 
 var newLayouts = []newLayout{
-	{"grid", "pitch", "95x90", func(q *quantities, l *writing.Layout) {
-		l.Shape, l.ID = survey.Grid, "M"
-		l.Columns, l.Rows = two(q, "grid", counts)
-		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
-		if q.err == nil && l.Rows < 1 {
-			q.fail(errors.New("--grid has no rows; allowed: 1 or more"))
-		}
-	}},
-	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
-		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
-		l.Count, _ = read(q, "circle", wholeCount)
-		l.X = float64(above(q, "diameter", bareLength))
-	}},
-	{"row", "pitch", "60", func(q *quantities, l *writing.Layout) {
-		l.Shape, l.ID = survey.Row, "C"
-		l.Count, _ = read(q, "row", wholeCount)
-		l.X = float64(above(q, "pitch", bareLength))
-	}},
-	{"rectangle", "size", "300x160", func(q *quantities, l *writing.Layout) {
-		l.Shape, l.ID = survey.Rectangle, "R"
-		l.Columns, l.Rows = two(q, "rectangle", counts)
-		l.X, l.Y = two(q, "size", twoLengths)
-		if q.err == nil && l.Columns < 2 {
-			q.fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
-		}
-	}},
+	{"grid", "pitch", "95x90", survey.Grid, "%d × %d grid", oneOrTwoLengths},
+	{"circle", "diameter", "240", survey.Circle, "Circle of %d", nil},
+	{"row", "pitch", "60", survey.Row, "Row of %d", nil},
+	{"rectangle", "size", "300x160", survey.Rectangle, "%d × %d rectangle", twoLengths},
 }
 
 // two reads a flag that holds two values.
@@ -137,19 +117,16 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	if q.err != nil {
 		return p.refuse("patterns", q.err)
 	}
-	file, readDraft := q.draft(p.Stdin)
+	title, titled := q.text("title")
+	file, draft, problems, err := q.draft(p.Stdin)
 	if q.err != nil {
 		return p.refuse("patterns", q.err)
 	}
-	draft, problems, err := readDraft()
 	if status, stop := p.stopped(file, problems, err); stop {
 		return status
 	}
-	if title, set := q.text("title"); set {
+	if titled {
 		draft.Title = title
-	}
-	if q.err != nil {
-		return p.refuse("patterns", q.err)
 	}
 	text := writing.Pattern(draft)
 	name := writing.FileName(draft.Title)
@@ -200,27 +177,24 @@ func (p *Program) stopped(file string, problems problem.List, err error) (Status
 	return Wrong, problems.Stops()
 }
 
-// draft takes from the flags what the pattern is made of: the file, where there
-// is one, and how it is read.
-func (q *quantities) draft(stdin io.Reader) (file string, read func() (writing.Draft, problem.List, error)) {
+// draft makes the pattern that the flags describe, of a file where they name one.
+func (q *quantities) draft(stdin io.Reader) (file string, draft writing.Draft, problems problem.List, err error) {
+	table, isTable := q.text("csv")
+	file, isDrawing := q.text("dxf")
+	ask := q.drawing()
 	switch {
-	case q.flags.Changed("csv"):
-		file, _ = q.text("csv")
-		return file, func() (writing.Draft, problem.List, error) { return pointsDraft(file, stdin) }
-	case q.flags.Changed("dxf"):
-		file, _ = q.text("dxf")
-		ask := q.drawing()
-		return file, func() (writing.Draft, problem.List, error) { return job.Drawing(file, stdin, ask) }
+	case q.err != nil:
+	case isTable:
+		file = table
+		draft.Joint, problems, err = job.Points(file, stdin)
+		draft.Title = counted(len(draft.Joint.Fasteners), "point")
+		draft.Notes = []string{"A new pattern of " + draft.Title + " from a table. " + fillIn}
+	case isDrawing:
+		draft, problems, err = job.Drawing(file, stdin, ask)
+	default:
+		draft = q.layoutDraft()
 	}
-	made := q.layoutDraft()
-	return "", func() (writing.Draft, problem.List, error) { return made, nil, nil }
-}
-
-// pointsDraft makes the draft of a table of points.
-func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
-	joint, problems, err := job.Points(file, stdin)
-	points := counted(len(joint.Fasteners), "point")
-	return writing.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
+	return file, draft, problems, err
 }
 
 // fillIn ends the first note of a new pattern.
@@ -228,23 +202,32 @@ const fillIn = "What stands behind # is for you to fill in."
 
 // layoutDraft makes the draft of the layout that the flags describe.
 func (q *quantities) layoutDraft() writing.Draft {
-	layout := &writing.Layout{}
-	for _, l := range newLayouts {
-		if q.flags.Changed(l.flag) {
-			l.read(q, layout)
-		}
+	l := newLayouts[slices.IndexFunc(newLayouts, func(l newLayout) bool { return q.flags.Changed(l.flag) })]
+	layout := &writing.Layout{ID: writing.RegularIDs[l.shape]}
+	layout.Shape = l.shape
+	counted := []any{}
+	if l.lengths == nil {
+		layout.Count, _ = read(q, l.flag, wholeCount)
+		layout.X = float64(above(q, l.size, bareLength))
+		counted = append(counted, layout.Count)
+	} else {
+		layout.Columns, layout.Rows = two(q, l.flag, counts)
+		layout.X, layout.Y = two(q, l.size, l.lengths)
+		counted = append(counted, layout.Columns, layout.Rows)
 	}
-	if q.err == nil && max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
+	if l.shape == survey.Circle {
+		layout.AngleDeg, layout.Clockwise = 90, true
+	}
+	switch {
+	case l.shape == survey.Grid && layout.Rows < 1:
+		q.fail(errors.New("--grid has no rows; allowed: 1 or more"))
+	case l.shape == survey.Rectangle && layout.Columns < 2:
+		q.fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", layout.Columns))
+	case max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces:
 		q.fail(fmt.Errorf("the pattern would have more than %d fasteners", mostPlaces))
 	}
-	title := map[survey.Shape]string{
-		survey.Grid:      fmt.Sprintf("%d × %d grid", layout.Columns, layout.Rows),
-		survey.Rectangle: fmt.Sprintf("%d × %d rectangle", layout.Columns, layout.Rows),
-		survey.Circle:    fmt.Sprintf("Circle of %d", layout.Count),
-		survey.Row:       fmt.Sprintf("Row of %d", layout.Count),
-	}[layout.Shape]
 	return writing.Draft{
-		Title:  title,
+		Title:  fmt.Sprintf(l.title, counted...),
 		Notes:  []string{"A new pattern: " + layout.Words() + ". " + fillIn},
 		Layout: layout,
 	}

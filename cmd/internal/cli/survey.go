@@ -66,8 +66,10 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	if status, stop := p.stopped(file, problems, err); stop {
 		return status
 	}
-	if len(answer.Loose) > 0 && !unfinished {
-		return p.surveyLacks(answer, asJSON)
+	status, to := Done, p.reportTo(p.Stdout)
+	lacks := len(answer.Loose) > 0 && !unfinished
+	if lacks { // a card made from it would lack bolts
+		status, to, folder = Wrong, p.reportTo(p.Stderr), ""
 	}
 	var written []string
 	if folder != "" {
@@ -79,23 +81,14 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 		}
 	}
 	if asJSON {
-		return p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, "")))
+		return max(status, p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, ""))))
 	}
-	p.reportTo(p.Stdout).Survey(answer)
-	p.printPaths(written)
-	return Done
-}
-
-// surveyLacks reports a survey that does not fix all holes, and writes nothing:
-// a card made from it would lack bolts.
-func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
-	if asJSON {
-		return max(Wrong, p.printJSON(report.SurveyJSON(p.words, answer, "")))
-	}
-	to := p.reportTo(p.Stderr)
 	to.Survey(answer)
-	to.SurveyLacks(len(answer.Loose))
-	return Wrong
+	if lacks {
+		to.SurveyLacks(len(answer.Loose))
+	}
+	p.printPaths(written)
+	return status
 }
 
 // sparesSource refuses to write the pattern over the file of some kind that was

@@ -78,17 +78,13 @@ func stepsJSON(steps []plan.Step) []stepOut {
 func (o *stepOut) figures(s *plan.Stage) {
 	switch s.Do {
 	case plan.Tighten:
-		torque := float64(s.Torque.Nm())
-		o.TorqueNm, o.Given = &torque, s.Torque.String()
+		o.TorqueNm, o.Given = new(float64(s.Torque.Nm())), s.Torque.String()
 	case plan.Advance, plan.BackOff, plan.TurnBack:
-		angle := float64(s.Angle)
-		o.AngleDeg, o.Given = &angle, s.Angle.String()
+		o.AngleDeg, o.Given = new(float64(s.Angle)), s.Angle.String()
 	case plan.Wait:
-		minutes := float64(s.Wait)
-		o.WaitMin, o.Given = &minutes, s.Wait.String()
+		o.WaitMin, o.Given = new(float64(s.Wait)), s.Wait.String()
 	}
 	if s.Percent > 0 {
-		percent := s.Percent
-		o.Percent = &percent
+		o.Percent = new(s.Percent)
 	}
 }

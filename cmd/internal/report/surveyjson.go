@@ -82,9 +82,6 @@ func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 var whyLoose = map[finding.Code]string{survey.Free: "free", survey.Weak: "weak", survey.TwoPlaces: "two places"}
 
 func (out *surveyOut) loose(a job.SurveyAnswer) {
-	if len(a.Loose) == 0 {
-		return
-	}
 	out.Why, out.Other, out.Measure = map[string]string{}, map[string][2]float64{}, map[string][][2]string{}
 	for _, l := range a.Loose {
 		id := a.IDs[l.Hole]
