@@ -11,9 +11,6 @@ package survey
 import (
 	"math"
 	"slices"
-
-	"drawdown/geometry/finding"
-	"drawdown/geometry/unit"
 )
 
 // Limits of a network. A part with more holes has a drawing.
@@ -48,31 +45,18 @@ type Network struct {
 	AccuracyMm float64
 }
 
-// check refuses what is no network.
-func (n Network) check() error {
-	switch {
-	case n.Holes < 2 || n.Holes > MostHoles:
-		return finding.Failed(HoleCount, finding.Values{"holes": n.Holes, "least": 2, "most": MostHoles})
-	case n.Diameters != nil && len(n.Diameters) != n.Holes:
-		return finding.Failed(HoleCount, finding.Values{"holes": len(n.Diameters), "least": n.Holes, "most": n.Holes})
-	case len(n.Readings) == 0 || len(n.Readings) > MostReadings:
-		return finding.Failed(ReadingCount, finding.Values{"readings": len(n.Readings), "least": 1, "most": MostReadings})
-	case n.AccuracyMm < 0 || math.IsNaN(n.AccuracyMm) || math.IsInf(n.AccuracyMm, 0):
-		return finding.Failed(BadAccuracy, finding.Values{"accuracy": n.AccuracyMm})
-	}
+// isSound says that the network is one, as the reader of survey files makes it.
+func (n Network) isSound() bool {
 	named := slices.Concat(n.Level[:], n.Above, n.Below)
-	for i, r := range n.Readings {
+	for _, r := range n.Readings {
 		if r.From == r.To || !(r.Distance > 0) || math.IsInf(r.Distance, 0) {
-			return finding.Failed(BadReading, finding.Values{"reading": i + 1, "from": r.From, "to": r.To, "distance": unit.Length(r.Distance)})
+			return false
 		}
 		named = append(named, r.From, r.To)
 	}
-	for _, hole := range named {
-		if hole < 0 || hole >= n.Holes {
-			return finding.Failed(NoHole, finding.Values{"hole": hole, "most": n.Holes - 1})
-		}
-	}
-	return nil
+	return n.Holes >= 2 && n.Holes <= MostHoles && (n.Diameters == nil || len(n.Diameters) == n.Holes) &&
+		len(n.Readings) > 0 && len(n.Readings) <= MostReadings && n.AccuracyMm >= 0 && !math.IsInf(n.AccuracyMm, 0) &&
+		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
 }
 
 // accuracy is the standard deviation of one reading.

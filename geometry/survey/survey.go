@@ -61,8 +61,8 @@ const weakShare = 20
 // Solve works the network out. The error says what is no network; whatever the
 // readings leave open stands in the solution.
 func Solve(n Network) (Solution, error) {
-	if err := n.check(); err != nil {
-		return Solution{}, err
+	if !n.isSound() {
+		return Solution{}, finding.Failed(NoNetwork, nil)
 	}
 	accuracy := n.accuracy()
 	s := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
