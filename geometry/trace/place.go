@@ -68,7 +68,7 @@ func (t *tracer) place(found *Found, outline []geometry.Point) {
 	found.Outline = simplified(withoutNicks(simplified(mapped(outline, v.part), outlineToleranceMm, len(outline))), outlineToleranceMm, mostOutlinePoints)
 	for i := range found.Shapes {
 		s := &found.Shapes[i]
-		s.At = v.part(s.At)
+		s.Pixel, s.At = v.frame.Pixel(s.At), v.part(s.At)
 		s.Edge = simplified(mapped(s.Edge, v.part), outlineToleranceMm, mostPortPoints)
 	}
 	found.number()

@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"cmp"
 	"image"
 	"math"
 	"slices"
@@ -140,10 +141,7 @@ func (s Scale) doubts(pixelMm, offMm float64) []finding.Finding {
 			"stated": resolution(s.FileX, s.FileY), "named": resolution(s.NamedX, s.NamedY), "times": s.FileX / s.NamedX,
 		}))
 	}
-	stated := s.NamedX
-	if stated == 0 {
-		stated = s.FileX
-	}
+	stated := cmp.Or(s.NamedX, s.FileX)
 	if times := pixelMm * stated / mmPerInch; measured && stated > 0 && differs(times) {
 		doubts = append(doubts, finding.Warned(OtherKnown, finding.Values{"times": times, "stated": resolution(stated, stated)}))
 	}

@@ -119,8 +119,7 @@ func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
 	if share < roundShare || d < t.options.SmallestMm || d >= widestTornMm {
 		return Shape{}, false
 	}
-	s := Shape{At: c.centre, DiameterMm: d, ScatterMm: c.scatter, Kept: share, Contrast: outer.contrast,
-		Edge: points, Pixel: t.frame.Pixel(c.centre)}
+	s := Shape{At: c.centre, DiameterMm: d, ScatterMm: c.scatter, Kept: share, Contrast: outer.contrast, Edge: points}
 	s.doubt(Open, finding.Values{"round": share})
 	return s, true
 }
