@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"drawdown/geometry"
 )
@@ -98,20 +99,15 @@ func mapped(points []geometry.Point, to func(geometry.Point) geometry.Point) []g
 	return out
 }
 
-var letters = []struct {
-	role   Role
-	letter string
-}{{Fastener, "F"}, {Dowel, "D"}, {Bore, "B"}, {Port, "P"}, {Spot, "S"}}
-
-// number sorts the shapes by role and in reading order, and names them and
-// their doubts.
+// number sorts the shapes by role and in reading order, and names them by the
+// first letter of their role, and their doubts.
 func (f *Found) number() {
 	var sorted []Shape
-	for _, l := range letters {
-		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == l.role })
+	for _, role := range []Role{Fastener, Dowel, Bore, Port, Spot} {
+		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == role })
 		inReadingOrder(some)
 		for i := range some {
-			some[i].ID = l.letter + strconv.Itoa(i+1)
+			some[i].ID = strings.ToUpper(string(role[:1])) + strconv.Itoa(i+1)
 		}
 		sorted = append(sorted, some...)
 	}
