@@ -141,7 +141,6 @@ func reflected(p, a, b geometry.Point) geometry.Point {
 	return foot.Scale(2).Sub(p)
 }
 
-// overlaps counts the pairs of holes that run into each other.
 func (n Network) overlaps(at []geometry.Point, core []bool) int {
 	const least = 0.5 // between centres, where no diameters are known
 	count := 0

@@ -44,7 +44,6 @@ func loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
 
 func pair(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
 
-// planner picks distances to measure.
 type planner struct {
 	at       []geometry.Point
 	used     []Reading

@@ -59,7 +59,6 @@ func (n Network) isSound() bool {
 		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
 }
 
-// accuracy is the standard deviation of one reading.
 func (n Network) accuracy() float64 {
 	if n.AccuracyMm > 0 {
 		return n.AccuracyMm

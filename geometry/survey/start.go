@@ -21,7 +21,6 @@ const (
 // graph lists the readings at each hole.
 type graph [][]int
 
-// other gives the hole at the far end of a reading.
 func (r Reading) other(hole int) int {
 	if r.From == hole {
 		return r.To

@@ -87,7 +87,6 @@ func Solve(n Network) (Solution, error) {
 	return s, nil
 }
 
-// measure fills in what each reading leaves over.
 func (s *Solution) measure(n Network, used []Reading, stiff stiffness) {
 	for i, r := range n.Readings {
 		s.Residuals = append(s.Residuals, r.residual(s.Points))

@@ -17,7 +17,6 @@ type blob struct {
 	minX, minY, maxX, maxY int
 }
 
-// add takes in another piece of the patch.
 func (b *blob) add(piece blob) {
 	b.pixels += piece.pixels
 	b.onRim = b.onRim || piece.onRim

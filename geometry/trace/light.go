@@ -52,7 +52,6 @@ func (s surface) at(x, y float64) float64 {
 	return min(max(sum, s.low), s.high)
 }
 
-// sample is a grey at a place of the picture.
 type sample struct{ x, y, grey float64 }
 
 // fitSurface lays a surface through samples by least squares, and once more
@@ -128,7 +127,6 @@ func faint(contrast float64) error {
 	return finding.Failed(NoContrast, finding.Values{"contrast": max(contrast, 0), "least": leastContrast})
 }
 
-// mean is the mean difference of the tones over the places of the samples.
 func (l light) mean(samples []sample) float64 {
 	sum := 0.0
 	for _, q := range samples {

@@ -165,7 +165,6 @@ func (f Found) Check() error {
 	return finding.Failed(NoFastener, nil)
 }
 
-// tracer holds what every step of one trace needs.
 type tracer struct {
 	picture *image.Gray
 	light   light

@@ -11,15 +11,11 @@ import (
 	"drawdown/patterns/dxf"
 )
 
-// drawing says how a drawing is to be read.
 func (q *quantities) drawing() drawn.Options {
-	ask := drawn.Options{Holes: q.holeRule()}
-	ask.Layers = q.layers()
-	ask.Unit, _ = oneOf(q, "units", dxf.Units)
-	return ask
+	unit, _ := oneOf(q, "units", dxf.Units)
+	return drawn.Options{Options: dxf.Options{Layers: q.layers(), Unit: unit}, Holes: q.holeRule()}
 }
 
-// holeRule reads which diameters are whose.
 func (q *quantities) holeRule() holes.Rule {
 	var rule holes.Rule
 	rule.Fasteners, _ = read(q, "bolts", holes.ParseRange)
@@ -34,10 +30,7 @@ func (q *quantities) holeRule() holes.Rule {
 }
 
 func (q *quantities) layers() []string {
-	names, err := q.flags.GetStringArray("layer")
-	if err != nil {
-		q.fail(err)
-	}
+	names, _ := q.flags.GetStringArray("layer")
 	for i, name := range names {
 		if names[i] = strings.TrimSpace(name); names[i] == "" {
 			q.fail(misuse("--layer is empty: name a layer of the drawing"))
@@ -46,7 +39,6 @@ func (q *quantities) layers() []string {
 	return names
 }
 
-// writeDrawing writes the places of a pattern as a drawing.
 func (p *Program) writeDrawing(name, folder string) Status {
 	made, status, ok := p.loadPlaces(name, "", "")
 	if !ok {

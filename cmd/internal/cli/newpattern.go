@@ -25,7 +25,6 @@ import (
 // newPattern is the word that stands in the place of a pattern's name.
 const newPattern = "new"
 
-// patternForm is a form in which a pattern is written out.
 type patternForm string
 
 const (
@@ -200,7 +199,6 @@ func (q *quantities) draft(stdin io.Reader) (file string, draft writing.Draft, p
 // fillIn ends the first note of a new pattern.
 const fillIn = "What stands behind # is for you to fill in."
 
-// layoutDraft makes the draft of the layout that the flags describe.
 func (q *quantities) layoutDraft() writing.Draft {
 	l := newLayouts[slices.IndexFunc(newLayouts, func(l newLayout) bool { return q.flags.Changed(l.flag) })]
 	layout := &writing.Layout{ID: writing.RegularIDs[l.shape]}
@@ -246,7 +244,6 @@ func halves(text string) (first, second string, ok bool) {
 	return text, "", false
 }
 
-// counts reads columns and rows.
 func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
 	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)

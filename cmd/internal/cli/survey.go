@@ -96,10 +96,8 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 func sparesSource(folder string, pattern render.File, source, kind string) error {
 	path := filepath.Join(folder, pattern.Name)
 	there, err := os.Stat(path)
-	if err != nil {
-		return nil
-	}
-	if read, err := os.Stat(source); err == nil && os.SameFile(there, read) {
+	read, errRead := os.Stat(source)
+	if err == nil && errRead == nil && os.SameFile(there, read) {
 		return fmt.Errorf("%s is the %s itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path), kind)
 	}
 	return nil

@@ -33,7 +33,6 @@ func (r Report) Order(made plan.Plan) {
 	r.source(made)
 }
 
-// group says how a group is gone through.
 func (r Report) group(g plan.Group) {
 	code, known := map[sequence.Way]finding.Code{sequence.List: GroupMakers, sequence.Cast: GroupCast, sequence.RowWay: GroupRow}[g.Way]
 	if !known {
@@ -82,7 +81,6 @@ func Stage(c *words.Catalogue, s *plan.Stage) string {
 	return c.Say(finding.Noted(code, v))
 }
 
-// source says where the figures are from.
 func (r Report) source(made plan.Plan) {
 	if len(made.Tighten.Stages) == 0 {
 		return // there are no figures to have a source

@@ -1,3 +1,8 @@
+// Package report says on a terminal, or as JSON for other programs, what a job
+// came to: text tables, figures without binary dust, and the shapes of the JSON,
+// each once. It works nothing out and knows no flags; what was found it words by
+// the catalogue of the call, render/words. It may import what it reports on: job
+// with the rooms below.
 package report
 
 import (
@@ -6,6 +11,7 @@ import (
 	"strings"
 
 	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
@@ -16,17 +22,14 @@ type Report struct {
 	Words *words.Catalogue
 }
 
-// say gives the words of a line.
 func (r Report) say(code finding.Code, values finding.Values) string {
 	return r.Words.Say(finding.Noted(code, values))
 }
 
-// line prints a line behind an indent.
 func (r Report) line(indent string, code finding.Code, values finding.Values) {
 	fmt.Fprintln(r.To, indent+r.say(code, values))
 }
 
-// heading names the joint and its machine.
 func (r Report) heading(made plan.Plan) {
 	names := []string{made.Title}
 	if made.Machine != "" {
@@ -64,5 +67,23 @@ func Wrapped(first, next, line string) string {
 func (r Report) Warn(file string, notes []string) {
 	for _, note := range notes {
 		r.line("drawdown: ", Warned, finding.Values{"what": note, "file": file})
+	}
+}
+
+// Said gives problems in the language of the call.
+func (r Report) Said(problems problem.List) problem.List {
+	return problems.Worded(r.Words.What, r.Words.Allowed)
+}
+
+// Problems prints what is wrong with an input, each with the line it stands on.
+func (r Report) Problems(problems problem.List) {
+	for _, p := range r.Said(problems) {
+		place := p.File + ":" // as editors and other programs know it
+		if p.Line > 0 {
+			place += fmt.Sprintf("%d:%d:", p.Line, p.Column)
+		}
+		fmt.Fprint(r.To, p.Under(r.say(Problem, finding.Values{
+			"place": place, "severity": string(p.Severity), "what": p.What, "allowed": p.Allowed,
+		})))
 	}
 }

@@ -58,7 +58,6 @@ func (r Report) lookAt(found ...finding.Finding) {
 	}
 }
 
-// hundredth writes millimetres.
 func (r Report) hundredth(mm float64) string {
 	return r.Words.Figure(fmt.Sprintf("%.2f", tidy(mm)))
 }
