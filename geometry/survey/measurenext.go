@@ -17,27 +17,27 @@ func loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
 		measured[pair(r.From, r.To)] = true
 	}
 	plan := planner{at: s.Points, used: used, core: core, measured: measured, straight: s.Straight}
-	byHole := map[int]Loose{}
+	byHole := map[int]*Loose{}
 	for i := range s.Points {
 		switch {
 		case !core[i]:
-			byHole[i] = Loose{Hole: i, Why: Free}
+			byHole[i] = &Loose{Hole: i, Why: Free}
 		case s.ErrorsMm[i] > weakShare*s.ScatterMm:
-			byHole[i] = Loose{Hole: i, Why: Weak}
+			byHole[i] = &Loose{Hole: i, Why: Weak}
 		}
 	}
 	for _, f := range folded {
 		next := plan.telling(f)
 		for _, h := range f.holes {
-			if _, known := byHole[h]; !known {
-				byHole[h] = Loose{Hole: h, Why: TwoPlaces, Other: f.at[h], Next: next}
+			if byHole[h] == nil {
+				byHole[h] = &Loose{Hole: h, Why: TwoPlaces, Other: f.at[h], Next: next}
 			}
 		}
 	}
 	plan.fix(byHole)
 	var all []Loose
 	for _, hole := range slices.Sorted(maps.Keys(byHole)) {
-		all = append(all, byHole[hole])
+		all = append(all, *byHole[hole])
 	}
 	return all
 }
@@ -56,7 +56,7 @@ type planner struct {
 // than two readings, to three holes of the fixed part that lie wide apart, of
 // which the third tells its two places apart; for all others the readings that
 // hold them best.
-func (p planner) fix(loose map[int]Loose) {
+func (p planner) fix(loose map[int]*Loose) {
 	degree := make([]int, len(p.at))
 	for _, r := range p.used {
 		degree[r.From]++
@@ -64,8 +64,8 @@ func (p planner) fix(loose map[int]Loose) {
 	}
 	var hard []int
 	for h := range p.at {
-		l, isLoose := loose[h]
-		if !isLoose || l.Why == TwoPlaces {
+		l := loose[h]
+		if l == nil || l.Why == TwoPlaces {
 			continue
 		}
 		if degree[h] < 2 && l.Why == Free && !p.straight {
@@ -74,7 +74,6 @@ func (p planner) fix(loose map[int]Loose) {
 					l.Next = append(l.Next, [2]int{h, partner})
 				}
 			}
-			loose[h] = l
 		} else {
 			hard = append(hard, h)
 		}
@@ -87,10 +86,10 @@ func (p planner) fix(loose map[int]Loose) {
 // wide gives up to three holes of the fixed part: the two furthest from each
 // other, and the one furthest off their line. Those that the hole was measured
 // to go first.
-func (p planner) wide(hole int, loose map[int]Loose) []int {
+func (p planner) wide(hole int, loose map[int]*Loose) []int {
 	var fixed []int
 	for i := range p.at {
-		if _, isLoose := loose[i]; !isLoose && p.core[i] {
+		if loose[i] == nil && p.core[i] {
 			fixed = append(fixed, i)
 		}
 	}
@@ -122,7 +121,7 @@ func (p planner) wide(hole int, loose map[int]Loose) []int {
 
 // hold adds readings one after the other, each the one that is least certain
 // so far, until the holes are held. Free motions count as a metre of doubt.
-func (p planner) hold(hard []int, loose map[int]Loose) {
+func (p planner) hold(hard []int, loose map[int]*Loose) {
 	const doubt, held = 1e6, 4 * weakShare // mm² in accuracies; see cofactor
 	stiff := newStiffness(p.at, p.used, p.straight)
 	size := 2 * len(p.at)
@@ -139,12 +138,12 @@ func (p planner) hold(hard []int, loose map[int]Loose) {
 		for _, h := range hard {
 			for i := range p.at {
 				pr := pair(h, i)
-				if i == h || p.measured[pr] || taken[pr] || loose[i].Why == Free && !slices.Contains(hard, i) {
+				if i == h || p.measured[pr] || taken[pr] || loose[i] != nil && loose[i].Why == Free && !slices.Contains(hard, i) {
 					continue
 				}
 				v := stiffness{at: p.at, cofactor: cofactor}.variance(Reading{From: h, To: i})
 				// Of two that hold as well, to a hole that is fixed.
-				if _, isLoose := loose[i]; isLoose {
+				if loose[i] != nil {
 					v *= 0.5
 				}
 				if v > worst*(1+1e-9) {
@@ -156,9 +155,7 @@ func (p planner) hold(hard []int, loose map[int]Loose) {
 			return
 		}
 		taken[pair(best[0], best[1])] = true
-		l := loose[best[0]]
-		l.Next = append(l.Next, best)
-		loose[best[0]] = l
+		loose[best[0]].Next = append(loose[best[0]].Next, best)
 		known(cofactor, Reading{From: best[0], To: best[1]}, p.at)
 	}
 }

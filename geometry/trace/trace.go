@@ -152,7 +152,6 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
 	found.sort(o.Holes)
-	found.Taken = found.taken(o.Holes)
 	t.place(&found, outline)
 	return found, nil
 }
