@@ -20,13 +20,7 @@ const (
 
 // OverCentre is what a reading shows over the distance of the centres, in mm.
 func (w Way) OverCentre(diameterA, diameterB float64) float64 {
-	switch w {
-	case Outside:
-		return (diameterA + diameterB) / 2
-	case Inside:
-		return -(diameterA + diameterB) / 2
-	}
-	return 0
+	return map[Way]float64{Outside: 1, Inside: -1}[w] * (diameterA + diameterB) / 2
 }
 
 // Report says what a solved survey shows, by the ids of its holes.
