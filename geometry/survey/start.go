@@ -18,9 +18,6 @@ const (
 	foldedCost  = 1.5
 )
 
-// graph lists the readings at each hole.
-type graph [][]int
-
 func (r Reading) other(hole int) int {
 	if r.From == hole {
 		return r.To
@@ -39,7 +36,7 @@ type state struct {
 // up from several readings. Each part of the graph that no reading joins to the
 // others is built on its own.
 func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
-	g := make(graph, holes)
+	g := make([][]int, holes) // the readings at each hole
 	for i, r := range readings {
 		g[r.From], g[r.To] = append(g[r.From], i), append(g[r.To], i)
 	}
@@ -77,7 +74,7 @@ func goodEnough(at []geometry.Point, readings []Reading, accuracy float64) bool 
 
 // bases lists readings to start from: those with the most holes that see both
 // ends, longest first. One wrong base is no harm where there are others.
-func bases(g graph, readings []Reading) []int {
+func bases(g [][]int, readings []Reading) []int {
 	common, order := make([]int, len(readings)), make([]int, len(readings))
 	for i, r := range readings {
 		order[i] = i
@@ -98,7 +95,7 @@ func bases(g graph, readings []Reading) []int {
 }
 
 // grow builds the part up from one reading. It gives the best states.
-func grow(g graph, readings []Reading, base int, accuracy float64) []state {
+func grow(g [][]int, readings []Reading, base int, accuracy float64) []state {
 	first := state{at: make([]geometry.Point, len(g)), placed: make([]bool, len(g))}
 	r := readings[base]
 	first.at[r.To] = geometry.Point{X: r.Distance}
@@ -110,7 +107,9 @@ func grow(g graph, readings []Reading, base int, accuracy float64) []state {
 		for _, s := range states {
 			before := len(grown)
 			for _, p := range s.places(hole, links, readings) {
-				if next := s.with(hole, p, links, readings, accuracy); !isThere(grown[before:], hole, next.at[hole]) {
+				next := s.with(hole, p, links, readings, accuracy)
+				isThere := func(other state) bool { return other.at[hole].Distance(next.at[hole]) < 0.5 }
+				if !slices.ContainsFunc(grown[before:], isThere) {
 					grown = append(grown, next)
 				}
 			}
@@ -121,14 +120,9 @@ func grow(g graph, readings []Reading, base int, accuracy float64) []state {
 	return states[:min(len(states), keptResults)]
 }
 
-// isThere says that the hole lies there already in one of the states.
-func isThere(states []state, hole int, p geometry.Point) bool {
-	return slices.ContainsFunc(states, func(s state) bool { return s.at[hole].Distance(p) < 0.5 })
-}
-
 // nextHole gives the hole with the most readings to those that are placed, and
 // these readings.
-func nextHole(g graph, readings []Reading, placed []bool) (hole int, links []int) {
+func nextHole(g [][]int, readings []Reading, placed []bool) (hole int, links []int) {
 	hole = -1
 	for h := range g {
 		if placed[h] {

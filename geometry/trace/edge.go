@@ -8,9 +8,9 @@ import (
 
 // edge is the border of a patch, found to a fraction of a pixel.
 type edge struct {
-	pixel    []geometry.Point // along the border, from the first pixel round
-	mm       []geometry.Point
-	sound    []bool // the step of brightness there is clear and single
+	mm       []geometry.Point // along the border, from the first pixel round
+	side     float64          // of a pixel in the middle of its box, in mm
+	sound    []bool           // the step of brightness there is clear and single
 	contrast float64
 }
 
@@ -30,6 +30,7 @@ func (t *tracer) edge(b blob) edge {
 	}
 	e := edge{}
 	var steps []float64
+	var pixels []geometry.Point
 	for i, c := range cracks {
 		nx, ny := outward(cracks, i)
 		dark, bright := t.light.at(c.x, c.y)
@@ -41,11 +42,13 @@ func (t *tracer) edge(b blob) edge {
 		}
 		steps = append(steps, step)
 		p := geometry.Point{X: c.x + offset*nx, Y: c.y + offset*ny}
-		e.pixel = append(e.pixel, p)
+		pixels = append(pixels, p)
 		e.mm = append(e.mm, t.frame.Mm(p.X, p.Y))
 		e.sound = append(e.sound, sound)
 	}
 	e.contrast = median(steps)
+	box := geometry.Bounds(pixels)
+	e.side = t.frame.pixelMm((box.Min.X+box.Max.X)/2, (box.Min.Y+box.Max.Y)/2)
 	return e
 }
 
@@ -104,11 +107,6 @@ func (t *tracer) grey(x, y float64) float64 {
 	a, b := float64(upper[x0]), float64(upper[x1])
 	c, d := float64(lower[x0]), float64(lower[x1])
 	return (a*(1-fx)+b*fx)*(1-fy) + (c*(1-fx)+d*fx)*fy
-}
-
-func (e edge) middle() (x, y float64) {
-	b := geometry.Bounds(e.pixel)
-	return (b.Min.X + b.Max.X) / 2, (b.Min.Y + b.Max.Y) / 2
 }
 
 // crack is a place on the border between two pixels, with the direction from

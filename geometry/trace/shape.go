@@ -28,12 +28,10 @@ const (
 func (t *tracer) shape(b blob) Shape {
 	e := t.edge(b)
 	m := momentsOf(e.mm)
-	x, y := e.middle()
-	side := t.frame.pixelMm(x, y)
 	s := Shape{Contrast: e.contrast, At: m.centre, DiameterMm: 2 * math.Sqrt(m.area/math.Pi), Group: -1, Edge: e.mm}
 	sound := keep(e.mm, func(i int) bool { return e.sound[i] })
 	c, ok := fitCircle(sound)
-	tolerance := max(1.5*side, 0.12, noticedShare*c.radius*2)
+	tolerance := max(1.5*e.side, 0.12, noticedShare*c.radius*2)
 	on := keep(sound, func(i int) bool { return math.Abs(c.off(sound[i])) <= tolerance })
 	s.Kept = float64(len(on)) / float64(len(e.mm))
 	oval := 0.0
@@ -50,13 +48,13 @@ func (t *tracer) shape(b blob) Shape {
 	if s.Kept < soundShare {
 		s.doubt(Torn, finding.Values{"round": s.Kept})
 	}
-	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, side); oval > limit/2 {
+	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, e.side); oval > limit/2 {
 		s.doubt(NotRound, finding.Values{"shortest": unit.Length(s.DiameterMm - 2*oval), "longest": unit.Length(s.DiameterMm + 2*oval)})
 	}
 	if s.Contrast < soundStep {
 		s.doubt(Faint, finding.Values{"contrast": s.Contrast})
 	}
-	if across := s.DiameterMm / side; across < fewPixels {
+	if across := s.DiameterMm / e.side; across < fewPixels {
 		s.doubt(Coarse, finding.Values{"pixels": across})
 	}
 	return s

@@ -27,8 +27,7 @@ const widestTornMm = holes.BoreFromMm
 func (t *tracer) tornHoles(outer edge) ([]Shape, []geometry.Point) {
 	var shapes []Shape
 	cut := make([]bool, len(outer.mm))
-	side := t.frame.pixelMm(outer.middle())
-	for _, b := range bays(outer.mm, t.options, side) {
+	for _, b := range bays(outer.mm, t.options, outer.side) {
 		s, ok := t.tornHole(outer, b)
 		if !ok {
 			continue
@@ -105,8 +104,7 @@ func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
 	if !ok {
 		return Shape{}, false
 	}
-	side := t.frame.pixelMm(outer.middle())
-	tolerance := max(1.5*side, 0.12, noticedShare*c.radius*2)
+	tolerance := max(1.5*outer.side, 0.12, noticedShare*c.radius*2)
 	const sectors = 72
 	seen := map[int]bool{}
 	for _, p := range points {

@@ -144,7 +144,7 @@ func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
 	if len(outer.mm) > mostRagged*(size.X+size.Y) {
 		return Found{}, finding.Failed(RaggedEdge, nil)
 	}
-	found.PixelMm = frame.pixelMm(outer.middle())
+	found.PixelMm = outer.side
 	found.SpeckMm, found.SmallestMm = math.Sqrt(4*leastSpeck/math.Pi)*found.PixelMm, o.SmallestMm
 	for _, hole := range part.holes {
 		found.Shapes = append(found.Shapes, t.shape(hole))

@@ -84,10 +84,7 @@ func numberAndUnit(s, bareUnit string, code finding.Code, examples []string) (va
 	if err != nil {
 		return 0, "", unreadable(s, err)
 	}
-	if name == "" {
-		name = bareUnit
-	}
-	if name == "" {
+	if name = cmp.Or(name, bareUnit); name == "" {
 		return 0, "", finding.Failed(NoUnit, finding.Values{"written": s, "examples": examples})
 	}
 	return value, name, nil
