@@ -26,10 +26,14 @@ func (r Reading) direction(at []geometry.Point) geometry.Point {
 
 // squares is the sum of the squared residuals in units of the accuracy.
 func squares(at []geometry.Point, readings []Reading, accuracy float64) float64 {
+	return squaresUpTo(math.Inf(1), at, readings, accuracy)
+}
+
+func squaresUpTo(most float64, at []geometry.Point, readings []Reading, accuracy float64) float64 {
 	sum := 0.0
 	for _, r := range readings {
 		v := r.residual(at) / accuracy
-		sum += v * v
+		sum += math.Min(v*v, most)
 	}
 	return sum
 }
@@ -164,11 +168,5 @@ func robust(start []geometry.Point, readings []Reading, accuracy float64) []geom
 // worth is what a robust fit costs: a reading that is far out costs no more
 // than one that is five times the accuracy out.
 func worth(at []geometry.Point, readings []Reading, accuracy float64) float64 {
-	const most = 25
-	sum := 0.0
-	for _, r := range readings {
-		v := r.residual(at) / accuracy
-		sum += math.Min(v*v, most)
-	}
-	return sum
+	return squaresUpTo(5*5, at, readings, accuracy)
 }

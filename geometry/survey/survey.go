@@ -9,6 +9,7 @@
 package survey
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -63,10 +64,7 @@ func (n Network) isSound() bool {
 }
 
 func (n Network) accuracy() float64 {
-	if n.AccuracyMm > 0 {
-		return n.AccuracyMm
-	}
-	return UsualAccuracyMm
+	return cmp.Or(n.AccuracyMm, UsualAccuracyMm)
 }
 
 // Solution is what the readings say.

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -41,25 +42,18 @@ func (r Report) heading(made plan.Plan) {
 // Wrapped breaks a line at its words so that it fits a terminal of 80 columns.
 func Wrapped(first, next, line string) string {
 	const columns = 80
-	var text strings.Builder
-	at := 0
+	text, last := "", ""
 	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
-		switch {
+		switch longer := last + " " + word; {
 		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
+			last = first + word
+		case utf8.RuneCountInString(longer) > columns:
+			text, last = text+last+"\n", next+word
 		default:
-			text.WriteString(" ")
-			at++
+			last = longer
 		}
-		text.WriteString(word)
-		at += width
 	}
-	return text.String() + "\n"
+	return text + last + "\n"
 }
 
 // Warn tells what a job could not do as asked, of which file where there are
