@@ -2,6 +2,7 @@ package survey
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -25,10 +26,14 @@ func (r Reading) direction(at []geometry.Point) geometry.Point {
 
 // squares is the sum of the squared residuals in units of the accuracy.
 func squares(at []geometry.Point, readings []Reading, accuracy float64) float64 {
+	return squaresUpTo(math.Inf(1), at, readings, accuracy)
+}
+
+func squaresUpTo(most float64, at []geometry.Point, readings []Reading, accuracy float64) float64 {
 	sum := 0.0
 	for _, r := range readings {
 		v := r.residual(at) / accuracy
-		sum += v * v
+		sum += math.Min(v*v, most)
 	}
 	return sum
 }
@@ -50,23 +55,23 @@ var (
 // readings leave free stay near where they start.
 func adjust(start []geometry.Point, readings []Reading, weights []float64, to effort) []geometry.Point {
 	const firstDamping, leastDamping, mostDamping = 1e-3, 1e-12, 1e12
-	at := append([]geometry.Point(nil), start...)
+	at := slices.Clone(start)
 	damping, cost := firstDamping, weighted(at, readings, weights)
 	for range to.rounds {
 		normal, slope := normalEquations(at, readings, weights)
-		moved, largest := false, 0.0
-		for damping < mostDamping && !moved {
+		largest := 0.0
+		for ; damping < mostDamping; damping *= 8 {
 			step, ok := dampedStep(normal, slope, damping)
-			if ok {
-				next, far := stepped(at, step)
-				if c := weighted(next, readings, weights); c < cost {
-					at, cost, largest, moved = next, c, far, true
-					break
-				}
+			if !ok {
+				continue
 			}
-			damping *= 8
+			next, far := stepped(at, step)
+			if c := weighted(next, readings, weights); c < cost {
+				at, cost, largest = next, c, far
+				break
+			}
 		}
-		if !moved || largest < to.stillMm {
+		if largest < to.stillMm {
 			break
 		}
 		damping = math.Max(damping/10, leastDamping)
@@ -163,11 +168,5 @@ func robust(start []geometry.Point, readings []Reading, accuracy float64) []geom
 // worth is what a robust fit costs: a reading that is far out costs no more
 // than one that is five times the accuracy out.
 func worth(at []geometry.Point, readings []Reading, accuracy float64) float64 {
-	const most = 25
-	sum := 0.0
-	for _, r := range readings {
-		v := r.residual(at) / accuracy
-		sum += math.Min(v*v, most)
-	}
-	return sum
+	return squaresUpTo(5*5, at, readings, accuracy)
 }

@@ -58,10 +58,10 @@ func TestUpTellsTheMirrorImage(t *testing.T) {
 // Edge measures: two holes of 8 and 10 mm, 50 mm apart, are 59 mm over the far
 // edges and 41 mm between the near ones (first principles).
 func TestEdgeMeasures(t *testing.T) {
-	if got := survey.CentreFromOutside(59, 8, 10); got != 50 {
+	if got := 59 - survey.Outside.OverCentre(8, 10); got != 50 {
 		t.Errorf("outside: %g, want 50", got)
 	}
-	if got := survey.CentreFromInside(41, 8, 10); got != 50 {
+	if got := 41 - survey.Inside.OverCentre(8, 10); got != 50 {
 		t.Errorf("inside: %g, want 50", got)
 	}
 }

@@ -27,11 +27,5 @@ const (
 	RowLayout       finding.Code = "survey row"       // count, x
 )
 
-// What is no network.
-const (
-	HoleCount    finding.Code = "survey hole count"    // holes, least, most
-	ReadingCount finding.Code = "survey reading count" // readings, least, most
-	BadAccuracy  finding.Code = "survey bad accuracy"  // accuracy
-	BadReading   finding.Code = "survey bad reading"   // reading, from, to, distance
-	NoHole       finding.Code = "survey no hole"       // hole, most
-)
+// NoNetwork refuses holes and readings that no survey file can hold.
+const NoNetwork finding.Code = "survey no network"

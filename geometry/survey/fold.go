@@ -32,12 +32,13 @@ func (n Network) folds(at []geometry.Point, readings []Reading, core []bool, acc
 				continue
 			}
 			on := onLine(at, at[u], at[v], math.Max(0.3, 4*accuracy))
-			for _, part := range n.parts(at, readings, core, on) {
-				if name := fmt.Sprint(part); !seen[name] {
-					if f, ok := n.turnedOver(at, readings, core, part, at[u], at[v], cost, accuracy); ok {
-						found = append(found, f)
-						seen[name] = true
-					}
+			for _, part := range n.parts(readings, core, on) {
+				name := fmt.Sprint(part)
+				if seen[name] {
+					continue
+				}
+				if f, ok := n.turnedOver(at, readings, core, part, at[u], at[v], cost, accuracy); ok {
+					found, seen[name] = append(found, f), true
 				}
 			}
 		}
@@ -57,8 +58,8 @@ func onLine(at []geometry.Point, a, b geometry.Point, slack float64) []bool {
 
 // parts gives the parts of the core that the holes on the line hold apart,
 // without the one that stays where it is.
-func (n Network) parts(at []geometry.Point, readings []Reading, core, on []bool) [][]int {
-	label := make([]int, len(at))
+func (n Network) parts(readings []Reading, core, on []bool) [][]int {
+	label := make([]int, len(core))
 	for i := range label {
 		label[i] = i
 	}
@@ -76,26 +77,25 @@ func (n Network) parts(at []geometry.Point, readings []Reading, core, on []bool)
 	}
 	byRoot := map[int]int{}
 	var parts [][]int
-	for i := range at {
+	for i := range core {
 		if !core[i] || on[i] {
 			continue
 		}
 		k, known := byRoot[root(i)]
 		if !known {
-			k = len(parts)
+			k, parts = len(parts), append(parts, nil)
 			byRoot[root(i)] = k
-			parts = append(parts, nil)
 		}
 		parts[k] = append(parts[k], i)
+	}
+	if len(parts) < 2 {
+		return nil
 	}
 	stays := 0
 	for k := range parts {
 		if n.anchors(parts[k]) > n.anchors(parts[stays]) {
 			stays = k
 		}
-	}
-	if len(parts) < 2 {
-		return nil
 	}
 	return slices.Delete(parts, stays, stays+1)
 }
@@ -108,10 +108,8 @@ func (n Network) anchors(part []int) int {
 		if n.Level[0] != n.Level[1] && (h == n.Level[0] || h == n.Level[1]) {
 			weight += 4 * n.Holes
 		}
-		for _, named := range slices.Concat(n.Above, n.Below) {
-			if h == named {
-				weight += 2 * n.Holes
-			}
+		if slices.Contains(n.Above, h) || slices.Contains(n.Below, h) {
+			weight += 2 * n.Holes
 		}
 	}
 	return weight
@@ -143,7 +141,6 @@ func reflected(p, a, b geometry.Point) geometry.Point {
 	return foot.Scale(2).Sub(p)
 }
 
-// overlaps counts the pairs of holes that run into each other.
 func (n Network) overlaps(at []geometry.Point, core []bool) int {
 	const least = 0.5 // between centres, where no diameters are known
 	count := 0

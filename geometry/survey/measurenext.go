@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -10,57 +11,52 @@ import (
 )
 
 // loose lists the holes that are not fixed, and for each what to measure next.
-func (n Network) loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
+func loose(s Solution, used []Reading, core []bool, folded []fold) []Loose {
 	measured := map[[2]int]bool{}
 	for _, r := range used {
 		measured[pair(r.From, r.To)] = true
 	}
-	plan := planner{n: n, at: s.Points, used: used, core: core, measured: measured, straight: s.Straight, scatter: s.ScatterMm}
-	byHole := map[int]Loose{}
+	plan := planner{at: s.Points, used: used, core: core, measured: measured, straight: s.Straight}
+	byHole := map[int]*Loose{}
 	for i := range s.Points {
 		switch {
 		case !core[i]:
-			byHole[i] = Loose{Hole: i, Why: Free}
+			byHole[i] = &Loose{Hole: i, Why: Free}
 		case s.ErrorsMm[i] > weakShare*s.ScatterMm:
-			byHole[i] = Loose{Hole: i, Why: Weak}
+			byHole[i] = &Loose{Hole: i, Why: Weak}
 		}
 	}
 	for _, f := range folded {
-		next := plan.telling(f, s.Points)
+		next := plan.telling(f)
 		for _, h := range f.holes {
-			if _, known := byHole[h]; !known {
-				byHole[h] = Loose{Hole: h, Why: TwoPlaces, Other: f.at[h], Next: next}
+			if byHole[h] == nil {
+				byHole[h] = &Loose{Hole: h, Why: TwoPlaces, Other: f.at[h], Next: next}
 			}
 		}
 	}
 	plan.fix(byHole)
 	var all []Loose
-	for i := range s.Points {
-		if l, ok := byHole[i]; ok {
-			all = append(all, l)
-		}
+	for _, hole := range slices.Sorted(maps.Keys(byHole)) {
+		all = append(all, *byHole[hole])
 	}
 	return all
 }
 
 func pair(a, b int) [2]int { return [2]int{min(a, b), max(a, b)} }
 
-// planner picks distances to measure.
 type planner struct {
-	n        Network
 	at       []geometry.Point
 	used     []Reading
 	core     []bool
 	measured map[[2]int]bool
 	straight bool
-	scatter  float64
 }
 
 // fix plans readings for the holes that move or are weak: for one with fewer
 // than two readings, to three holes of the fixed part that lie wide apart, of
 // which the third tells its two places apart; for all others the readings that
 // hold them best.
-func (p planner) fix(loose map[int]Loose) {
+func (p planner) fix(loose map[int]*Loose) {
 	degree := make([]int, len(p.at))
 	for _, r := range p.used {
 		degree[r.From]++
@@ -68,8 +64,8 @@ func (p planner) fix(loose map[int]Loose) {
 	}
 	var hard []int
 	for h := range p.at {
-		l, isLoose := loose[h]
-		if !isLoose || l.Why == TwoPlaces {
+		l := loose[h]
+		if l == nil || l.Why == TwoPlaces {
 			continue
 		}
 		if degree[h] < 2 && l.Why == Free && !p.straight {
@@ -78,10 +74,9 @@ func (p planner) fix(loose map[int]Loose) {
 					l.Next = append(l.Next, [2]int{h, partner})
 				}
 			}
-			loose[h] = l
-			continue
+		} else {
+			hard = append(hard, h)
 		}
-		hard = append(hard, h)
 	}
 	if len(hard) > 0 {
 		p.hold(hard, loose)
@@ -91,10 +86,10 @@ func (p planner) fix(loose map[int]Loose) {
 // wide gives up to three holes of the fixed part: the two furthest from each
 // other, and the one furthest off their line. Those that the hole was measured
 // to go first.
-func (p planner) wide(hole int, loose map[int]Loose) []int {
+func (p planner) wide(hole int, loose map[int]*Loose) []int {
 	var fixed []int
 	for i := range p.at {
-		if _, isLoose := loose[i]; !isLoose && p.core[i] {
+		if loose[i] == nil && p.core[i] {
 			fixed = append(fixed, i)
 		}
 	}
@@ -114,21 +109,19 @@ func (p planner) wide(hole int, loose map[int]Loose) []int {
 	if longest < 0 {
 		return fixed
 	}
-	third, off := -1, 0.0
+	var third []int
+	off := 0.0
 	for _, c := range fixed {
 		if d := p.at[c].Distance(reflected(p.at[c], p.at[a], p.at[b])); c != a && c != b && d > off+1e-6 {
-			third, off = c, d
+			third, off = []int{c}, d
 		}
 	}
-	if third < 0 {
-		return []int{a, b}
-	}
-	return []int{a, b, third}
+	return append([]int{a, b}, third...)
 }
 
 // hold adds readings one after the other, each the one that is least certain
 // so far, until the holes are held. Free motions count as a metre of doubt.
-func (p planner) hold(hard []int, loose map[int]Loose) {
+func (p planner) hold(hard []int, loose map[int]*Loose) {
 	const doubt, held = 1e6, 4 * weakShare // mm² in accuracies; see cofactor
 	stiff := newStiffness(p.at, p.used, p.straight)
 	size := 2 * len(p.at)
@@ -145,12 +138,12 @@ func (p planner) hold(hard []int, loose map[int]Loose) {
 		for _, h := range hard {
 			for i := range p.at {
 				pr := pair(h, i)
-				if i == h || p.measured[pr] || taken[pr] || loose[i].Why == Free && !slices.Contains(hard, i) {
+				if i == h || p.measured[pr] || taken[pr] || loose[i] != nil && loose[i].Why == Free && !slices.Contains(hard, i) {
 					continue
 				}
 				v := stiffness{at: p.at, cofactor: cofactor}.variance(Reading{From: h, To: i})
 				// Of two that hold as well, to a hole that is fixed.
-				if _, isLoose := loose[i]; isLoose {
+				if loose[i] != nil {
 					v *= 0.5
 				}
 				if v > worst*(1+1e-9) {
@@ -162,9 +155,7 @@ func (p planner) hold(hard []int, loose map[int]Loose) {
 			return
 		}
 		taken[pair(best[0], best[1])] = true
-		l := loose[best[0]]
-		l.Next = append(l.Next, best)
-		loose[best[0]] = l
+		loose[best[0]].Next = append(loose[best[0]].Next, best)
 		known(cofactor, Reading{From: best[0], To: best[1]}, p.at)
 	}
 }
@@ -183,18 +174,14 @@ func known(cofactor *mat.SymDense, r Reading, at []geometry.Point) {
 }
 
 // telling gives the distance that differs most between two places.
-func (p planner) telling(f fold, at []geometry.Point) [][2]int {
-	inside := map[int]bool{}
-	for _, h := range f.holes {
-		inside[h] = true
-	}
+func (p planner) telling(f fold) [][2]int {
 	best, most := [2]int{-1, -1}, 0.0
 	for _, h := range f.holes {
-		for i := range at {
-			if inside[i] || !p.core[i] || p.measured[pair(h, i)] {
+		for i := range p.at {
+			if slices.Contains(f.holes, i) || !p.core[i] || p.measured[pair(h, i)] {
 				continue
 			}
-			if d := math.Abs(at[h].Distance(at[i]) - f.at[h].Distance(f.at[i])); d > most+1e-6 {
+			if d := math.Abs(p.at[h].Distance(p.at[i]) - f.at[h].Distance(f.at[i])); d > most+1e-6 {
 				best, most = [2]int{h, i}, d
 			}
 		}

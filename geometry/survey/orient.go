@@ -2,6 +2,7 @@ package survey
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 )
@@ -14,8 +15,7 @@ func (n Network) oriented(at []geometry.Point, core []bool) (framed []geometry.P
 	if n.Level[0] != n.Level[1] {
 		turn = at[n.Level[1]].AngleFrom(origin)
 	} else {
-		axis := geometry.LongAxis(those(at, core))
-		turn = axis.AngleFrom(geometry.Point{})
+		turn = geometry.LongAxis(those(at, core)).AngleFrom(geometry.Point{})
 	}
 	s, c := math.Sincos(-turn * math.Pi / 180)
 	framed = make([]geometry.Point, len(at))
@@ -26,43 +26,33 @@ func (n Network) oriented(at []geometry.Point, core []bool) (framed []geometry.P
 	if n.Level[0] != n.Level[1] {
 		framed[n.Level[1]].Y = 0 // not the rounding of the turn
 	}
-	side := n.sideways(framed)
+	side, _ := n.sideways(framed)
 	if side < 0 || side == 0 && lean(framed, core) < 0 {
-		for i, p := range framed {
-			framed[i].Y = -p.Y
-			if p.Y == 0 {
-				framed[i].Y = 0
-			}
+		for i := range framed {
+			framed[i].Y = 0 - framed[i].Y // zero stays without a sign
 		}
 	}
 	return framed, math.Abs(side) > 20*n.accuracy()
 }
 
-// sideways sums up how far the named holes lie on their sides of the line.
-func (n Network) sideways(framed []geometry.Point) float64 {
-	sum := 0.0
-	for _, h := range n.Above {
-		sum += framed[h].Y
+// sideways sums up how far the named holes lie on their sides of the line, and
+// counts those that lie on the wrong side.
+func (n Network) sideways(framed []geometry.Point) (sum float64, astray int) {
+	for k, h := range slices.Concat(n.Above, n.Below) {
+		way := framed[h].Y
+		if k >= len(n.Above) {
+			way = -way
+		}
+		sum += way
+		if way < 0 {
+			astray++
+		}
 	}
-	for _, h := range n.Below {
-		sum -= framed[h].Y
-	}
-	return sum
+	return sum, astray
 }
 
-// astray counts the named holes that lie on the wrong side.
 func (n Network) astray(framed []geometry.Point) int {
-	count := 0
-	for _, h := range n.Above {
-		if framed[h].Y < 0 {
-			count++
-		}
-	}
-	for _, h := range n.Below {
-		if framed[h].Y > 0 {
-			count++
-		}
-	}
+	_, count := n.sideways(framed)
 	return count
 }
 

@@ -26,39 +26,29 @@ const (
 	hardlyChecked = 0.01
 )
 
-// snooping is the search for wrong readings, one after the other (data
+// snoop fits the readings, and looks for wrong ones, one after the other (data
 // snooping: Baarda, 1968; the search by leaving one out: Cook and Weisberg,
 // 1982).
-type snooping struct {
-	at       []geometry.Point
-	readings []Reading
-	out      []bool // readings that are left out of the fit
-	wrong    []int  // readings under suspicion, the most likely first
-	rivals   bool   // the last ones cannot be told apart: none of them is left out
-	scatter  float64
-}
-
-func snoop(start []geometry.Point, readings []Reading, accuracy float64) snooping {
-	s := snooping{readings: readings, out: make([]bool, len(readings))}
-	s.scatter = scatter(start, readings, accuracy)
+func snoop(start []geometry.Point, readings []Reading, accuracy float64) Solution {
+	s := Solution{Out: make([]bool, len(readings)), ScatterMm: scatter(start, readings, accuracy)}
 	for {
-		used, number := s.used()
-		s.at = adjust(start, used, nil, fully)
-		stiff := newStiffness(s.at, used, false)
+		used, number := s.used(readings)
+		s.Points = adjust(start, used, nil, fully)
+		stiff := newStiffness(s.Points, used, false)
 		spare := len(used) - stiff.rank
 		if spare < 1 {
 			return s
 		}
-		tried := s.candidates(used, stiff)
+		tried := candidates(s.Points, used, stiff)
 		if len(tried) == 0 {
 			return s
 		}
 		without := make([]float64, len(tried))
 		for k, i := range tried {
-			without[k] = leftOut(start, s.at, used, i, s.scatter)
+			without[k] = leftOut(start, s.Points, used, i, s.ScatterMm)
 		}
 		best := floats.MinIdx(without)
-		gain := squares(s.at, used, s.scatter) - without[best]
+		gain := squares(s.Points, used, s.ScatterMm) - without[best]
 		if gain <= 0 || math.Sqrt(gain) < critical(len(used), spare) {
 			return s
 		}
@@ -70,20 +60,20 @@ func snoop(start []geometry.Point, readings []Reading, accuracy float64) snoopin
 		}
 		slices.SortStableFunc(near, func(a, b int) int { return cmp.Compare(without[a], without[b]) })
 		for _, k := range near {
-			s.wrong = append(s.wrong, number[tried[k]])
+			s.Suspect = append(s.Suspect, number[tried[k]])
 		}
 		if len(near) > 1 {
-			s.rivals = true
+			s.Rivals = true
 			return s
 		}
-		s.out[number[tried[best]]] = true
+		s.Out[number[tried[best]]] = true
 	}
 }
 
 // used lists the readings that are not left out, and their numbers.
-func (s *snooping) used() (used []Reading, number []int) {
-	for i, r := range s.readings {
-		if !s.out[i] {
+func (s Solution) used(readings []Reading) (used []Reading, number []int) {
+	for i, r := range readings {
+		if !s.Out[i] {
 			used, number = append(used, r), append(number, i)
 		}
 	}
@@ -91,12 +81,12 @@ func (s *snooping) used() (used []Reading, number []int) {
 }
 
 // candidates gives the readings with the largest standardised residuals.
-func (s *snooping) candidates(used []Reading, stiff stiffness) []int {
+func candidates(at []geometry.Point, used []Reading, stiff stiffness) []int {
 	size := make([]float64, len(used))
 	var order []int
 	for i, r := range used {
 		if share := stiff.checked(r); share > hardlyChecked {
-			size[i] = math.Abs(r.residual(s.at)) / math.Sqrt(share)
+			size[i] = math.Abs(r.residual(at)) / math.Sqrt(share)
 			order = append(order, i)
 		}
 	}

@@ -166,7 +166,6 @@ func (f fit) rounded(accuracyMm float64, steps []float64) Regular {
 	return r
 }
 
-// gridFit lays a full grid over the places.
 func gridFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	c, r := layout.Columns, layout.Rows
 	if c < 2 || r < 2 || c*r != len(points) {
@@ -177,7 +176,6 @@ func gridFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	}), true
 }
 
-// rectangleFit lays the perimeter of a rectangle over the places.
 func rectangleFit(points []geometry.Point, layout geometry.Layout) (fit, bool) {
 	c, r := layout.Columns, layout.Rows
 	if c < 2 || r < 3 || 2*(c+r)-4 != len(points) {
@@ -217,7 +215,6 @@ func latticeFit(points []geometry.Point, layout geometry.Layout, exact Regular, 
 	return f
 }
 
-// rowFit lays an even row over the places.
 func rowFit(points []geometry.Point, _ geometry.Layout) (fit, bool) {
 	axis, middle := geometry.LongAxis(points), geometry.Centroid(points)
 	along := func(i int) float64 { return points[i].Sub(middle).Dot(axis) }

@@ -85,12 +85,14 @@ func (s stiffness) checked(r Reading) float64 {
 	return math.Min(1, math.Max(0, 1-s.variance(r)))
 }
 
-// give is how far the free motions change a distance; 0 where it is fixed.
-func (s stiffness) give(r Reading) float64 {
+// linked says that the readings hold the distance of two holes: the free motions
+// hardly change it.
+func (s stiffness) linked(a, b int) bool {
+	const slack = 1e-4
 	if s.free == nil {
-		return 0
+		return true
 	}
-	column, entry := row(r, s.at)
+	column, entry := row(Reading{From: a, To: b}, s.at)
 	_, motions := s.free.Dims()
 	sum := 0.0
 	for m := range motions {
@@ -100,13 +102,7 @@ func (s stiffness) give(r Reading) float64 {
 		}
 		sum += v * v
 	}
-	return math.Sqrt(sum)
-}
-
-// linked says that the readings hold the distance of two holes.
-func (s stiffness) linked(a, b int) bool {
-	const slack = 1e-4
-	return s.give(Reading{From: a, To: b}) < slack
+	return math.Sqrt(sum) < slack
 }
 
 // core gives the holes of the largest part that the readings hold together,
@@ -120,19 +116,13 @@ func (s stiffness) core(readings []Reading, level [2]int, straight bool) []bool 
 			continue
 		}
 		body := s.body(r, straight)
-		size := 0
-		for i := range body {
-			if body[i] {
-				size++
-			}
-		}
+		size := len(those(s.at, body))
 		for _, o := range readings {
 			if body[o.From] && body[o.To] {
 				done[[2]int{o.From, o.To}] = true
 			}
 		}
-		better := size > largest || size == largest && body[level[0]] && body[level[1]] && !(core[level[0]] && core[level[1]])
-		if better {
+		if size > largest || size == largest && body[level[0]] && body[level[1]] && !(core[level[0]] && core[level[1]]) {
 			core, largest = body, size
 		}
 	}
@@ -145,12 +135,11 @@ func (s stiffness) body(base Reading, straight bool) []bool {
 	in := make([]bool, len(s.at))
 	in[base.From], in[base.To] = true, true
 	members := []int{base.From, base.To}
-	for grown := true; grown; {
-		grown = false
+	for before := 0; before < len(members); {
+		before = len(members)
 		for h := range s.at {
 			if !in[h] && s.holds(members, h, straight) {
-				in[h], grown = true, true
-				members = append(members, h)
+				in[h], members = true, append(members, h)
 			}
 		}
 	}

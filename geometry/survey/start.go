@@ -18,18 +18,6 @@ const (
 	foldedCost  = 1.5
 )
 
-// graph lists the readings at each hole.
-type graph [][]int
-
-func newGraph(holes int, readings []Reading) graph {
-	g := make(graph, holes)
-	for i, r := range readings {
-		g[r.From], g[r.To] = append(g[r.From], i), append(g[r.To], i)
-	}
-	return g
-}
-
-// other gives the hole at the far end of a reading.
 func (r Reading) other(hole int) int {
 	if r.From == hole {
 		return r.To
@@ -48,7 +36,10 @@ type state struct {
 // up from several readings. Each part of the graph that no reading joins to the
 // others is built on its own.
 func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
-	g := newGraph(holes, readings)
+	g := make([][]int, holes) // the readings at each hole
+	for i, r := range readings {
+		g[r.From], g[r.To] = append(g[r.From], i), append(g[r.To], i)
+	}
 	var best []geometry.Point
 	least := math.Inf(1)
 	for _, base := range bases(g, readings) {
@@ -83,9 +74,10 @@ func goodEnough(at []geometry.Point, readings []Reading, accuracy float64) bool 
 
 // bases lists readings to start from: those with the most holes that see both
 // ends, longest first. One wrong base is no harm where there are others.
-func bases(g graph, readings []Reading) []int {
-	common := make([]int, len(readings))
+func bases(g [][]int, readings []Reading) []int {
+	common, order := make([]int, len(readings)), make([]int, len(readings))
 	for i, r := range readings {
+		order[i] = i
 		seen := map[int]bool{}
 		for _, k := range g[r.From] {
 			seen[readings[k].other(r.From)] = true
@@ -96,10 +88,6 @@ func bases(g graph, readings []Reading) []int {
 			}
 		}
 	}
-	order := make([]int, len(readings))
-	for i := range order {
-		order[i] = i
-	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Or(cmp.Compare(common[b], common[a]), cmp.Compare(readings[b].Distance, readings[a].Distance))
 	})
@@ -107,7 +95,7 @@ func bases(g graph, readings []Reading) []int {
 }
 
 // grow builds the part up from one reading. It gives the best states.
-func grow(g graph, readings []Reading, base int, accuracy float64) []state {
+func grow(g [][]int, readings []Reading, base int, accuracy float64) []state {
 	first := state{at: make([]geometry.Point, len(g)), placed: make([]bool, len(g))}
 	r := readings[base]
 	first.at[r.To] = geometry.Point{X: r.Distance}
@@ -119,7 +107,9 @@ func grow(g graph, readings []Reading, base int, accuracy float64) []state {
 		for _, s := range states {
 			before := len(grown)
 			for _, p := range s.places(hole, links, readings) {
-				if next := s.with(hole, p, links, readings, accuracy); !isThere(grown[before:], hole, next.at[hole]) {
+				next := s.with(hole, p, links, readings, accuracy)
+				isThere := func(other state) bool { return other.at[hole].Distance(next.at[hole]) < 0.5 }
+				if !slices.ContainsFunc(grown[before:], isThere) {
 					grown = append(grown, next)
 				}
 			}
@@ -130,14 +120,9 @@ func grow(g graph, readings []Reading, base int, accuracy float64) []state {
 	return states[:min(len(states), keptResults)]
 }
 
-// isThere says that the hole lies there already in one of the states.
-func isThere(states []state, hole int, p geometry.Point) bool {
-	return slices.ContainsFunc(states, func(s state) bool { return s.at[hole].Distance(p) < 0.5 })
-}
-
 // nextHole gives the hole with the most readings to those that are placed, and
 // these readings.
-func nextHole(g graph, readings []Reading, placed []bool) (hole int, links []int) {
+func nextHole(g [][]int, readings []Reading, placed []bool) (hole int, links []int) {
 	hole = -1
 	for h := range g {
 		if placed[h] {
@@ -214,7 +199,7 @@ func meet(a geometry.Point, radiusA float64, b geometry.Point, radiusB float64) 
 // with gives the state with one more hole, at the place nearby that suits its
 // readings best.
 func (s state) with(hole int, p geometry.Point, links []int, readings []Reading, accuracy float64) state {
-	next := state{append([]geometry.Point(nil), s.at...), append([]bool(nil), s.placed...), s.cost}
+	next := state{slices.Clone(s.at), slices.Clone(s.placed), s.cost}
 	next.at[hole], next.placed[hole] = p, true
 	// Errors add up on the way from the base, so the scale is a wide one.
 	scale := 10 * accuracy

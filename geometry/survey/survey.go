@@ -1,11 +1,71 @@
+// Package survey finds where the holes of a part lie from the distances
+// between them, as a caliper gives them: by least squares over all readings,
+// with the standard error of each hole, the reading that does not fit the
+// others, and the holes that the readings do not fix.
+//
+// All lengths are in millimetres. The package is pure: it knows no file and no
+// clock, and the same readings give the same places, bit for bit. It may import
+// geometry and its units. What a person has to know of a solution is in Report.
 package survey
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 )
+
+// Limits of a network. A part with more holes has a drawing.
+const (
+	MostHoles    = 200
+	MostReadings = 4000
+)
+
+// UsualAccuracyMm is the standard deviation of a caliper reading where nothing
+// better is known (common practice, no source).
+const UsualAccuracyMm = 0.05
+
+// Reading is one measured distance between the centres of two holes.
+type Reading struct {
+	From, To int     // holes, by number from 0
+	Distance float64 // centre to centre, in mm
+}
+
+// Network is a part's holes and the readings between them.
+type Network struct {
+	Holes     int
+	Diameters []float64 // of the holes; 0 or nil where it is not known
+	Readings  []Reading
+	// Level are two holes that are drawn level, the first at the origin and to
+	// the left of the second. Two equal numbers mean that none are named: the
+	// long axis is drawn level then.
+	Level [2]int
+	// Above and Below list holes on either side of the line through the level
+	// holes. They tell the part from its mirror image.
+	Above, Below []int
+	// AccuracyMm is the standard deviation of one reading; 0: UsualAccuracyMm.
+	AccuracyMm float64
+}
+
+// isSound says that the network is one, as the reader of survey files makes it.
+func (n Network) isSound() bool {
+	named := slices.Concat(n.Level[:], n.Above, n.Below)
+	for _, r := range n.Readings {
+		if r.From == r.To || !(r.Distance > 0) || math.IsInf(r.Distance, 0) {
+			return false
+		}
+		named = append(named, r.From, r.To)
+	}
+	return n.Holes >= 2 && n.Holes <= MostHoles && (n.Diameters == nil || len(n.Diameters) == n.Holes) &&
+		len(n.Readings) > 0 && len(n.Readings) <= MostReadings && n.AccuracyMm >= 0 && !math.IsInf(n.AccuracyMm, 0) &&
+		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
+}
+
+func (n Network) accuracy() float64 {
+	return cmp.Or(n.AccuracyMm, UsualAccuracyMm)
+}
 
 // Solution is what the readings say.
 type Solution struct {
@@ -61,15 +121,14 @@ const weakShare = 20
 // Solve works the network out. The error says what is no network; whatever the
 // readings leave open stands in the solution.
 func Solve(n Network) (Solution, error) {
-	if err := n.check(); err != nil {
-		return Solution{}, err
+	if !n.isSound() {
+		return Solution{}, finding.Failed(NoNetwork, nil)
 	}
 	accuracy := n.accuracy()
-	found := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
-	used, _ := found.used()
-	s := Solution{Out: found.out, Suspect: found.wrong, Rivals: found.rivals, ScatterMm: found.scatter}
-	at := found.at
-	if line, ok := straightened(at, used, found.scatter); ok {
+	s := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
+	used, _ := s.used(n.Readings)
+	at := s.Points
+	if line, ok := straightened(at, used, s.ScatterMm); ok {
 		at, s.Straight = line, true
 	}
 	stiff := newStiffness(at, used, s.Straight)
@@ -77,18 +136,17 @@ func Solve(n Network) (Solution, error) {
 	at, decided := n.oriented(at, core)
 	var folded []fold
 	if !s.Straight {
-		at, folded = n.unfold(at, used, core, found.scatter)
+		at, folded = n.unfold(at, used, core, s.ScatterMm)
 		at, decided = n.oriented(at, core)
 		stiff = newStiffness(at, used, false)
 	}
 	s.Points, s.Mirrored = at, !decided && !s.Straight
-	s.ErrorsMm = errorsMm(at, used, core, s.Straight, found.scatter)
+	s.ErrorsMm = errorsMm(at, used, core, s.Straight, s.ScatterMm)
 	s.measure(n, used, stiff)
-	s.Loose = n.loose(s, used, core, folded)
+	s.Loose = loose(s, used, core, folded)
 	return s, nil
 }
 
-// measure fills in what each reading leaves over.
 func (s *Solution) measure(n Network, used []Reading, stiff stiffness) {
 	for i, r := range n.Readings {
 		s.Residuals = append(s.Residuals, r.residual(s.Points))

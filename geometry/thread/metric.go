@@ -50,31 +50,43 @@ var metricSizes = []metricSize{
 
 // thread gives the thread of the size with its pitch number i.
 func (m metricSize) thread(i int) Thread {
-	t := Thread{
-		Name:    "M" + decimal(m.diameterMm) + "×" + decimal(m.pitchesMm[i]),
-		MajorMm: m.diameterMm,
-		PitchMm: m.pitchesMm[i],
-		Series:  MetricFine,
-	}
+	series := MetricFine
 	if i == 0 {
-		t.Series = MetricCoarse
+		series = MetricCoarse
 	}
-	return t
+	return m.with(m.pitchesMm[i], series)
+}
+
+func (m metricSize) with(pitchMm float64, series Series) Thread {
+	name := "M" + decimal(m.diameterMm) + "×" + decimal(pitchMm)
+	return Thread{Name: name, MajorMm: m.diameterMm, PitchMm: pitchMm, Series: series}
 }
 
 // metric finds a thread by its diameter and pitch in millimetres; an empty
 // pitch is the coarse one.
 func metric(diameter, pitch string) (Thread, error) {
-	size, err := findMetricSize(diameter)
-	if err != nil || pitch == "" {
-		return size.thread(0), err
-	}
-	for i, p := range size.pitchesMm {
-		if same(p, pitch) {
-			return size.thread(i), nil
+	var names []string
+	for _, size := range metricSizes {
+		if same(size.diameterMm, diameter) {
+			return size.find(pitch)
 		}
+		names = append(names, "M"+decimal(size.diameterMm))
 	}
-	return Thread{}, size.unlisted(pitch)
+	return Thread{}, finding.Failed(NoMetricSize, finding.Values{"size": diameter, "allowed": names})
+}
+
+func (m metricSize) find(pitch string) (Thread, error) {
+	if pitch == "" {
+		return m.thread(0), nil
+	}
+	var fine []string
+	for i, p := range m.pitchesMm {
+		if same(p, pitch) {
+			return m.thread(i), nil
+		}
+		fine = append(fine, decimal(p))
+	}
+	return Thread{}, m.unlisted(pitch, fine[1:])
 }
 
 // UnlistedPitchError says that no standard has this pitch for the diameter.
@@ -89,36 +101,15 @@ func (e *UnlistedPitchError) Unwrap() error { return e.Finding }
 
 // unlisted judges a pitch that ISO 261 does not have. A real one lies between a
 // quarter of the coarse pitch and a third above it (common practice, no source).
-func (m metricSize) unlisted(pitch string) *UnlistedPitchError {
-	e := &UnlistedPitchError{Finding: finding.Failed(NoSuchPitch, finding.Values{
-		"pitch": pitch, "size": decimal(m.diameterMm), "coarse": decimal(m.pitchesMm[0]), "fine": m.finePitches(),
-	})}
+func (m metricSize) unlisted(pitch string, fine []string) *UnlistedPitchError {
 	coarse := m.pitchesMm[0]
+	e := &UnlistedPitchError{Finding: finding.Failed(NoSuchPitch, finding.Values{
+		"pitch": pitch, "size": decimal(m.diameterMm), "coarse": decimal(coarse), "fine": fine,
+	})}
 	if p, err := strconv.ParseFloat(pitch, 64); err == nil && p >= coarse/4 && p <= coarse*4/3 {
-		e.Thread = Thread{Name: "M" + decimal(m.diameterMm) + "×" + decimal(p), MajorMm: m.diameterMm, PitchMm: p, Series: Special}
+		e.Thread = m.with(p, Special)
 	}
 	return e
-}
-
-func findMetricSize(diameter string) (metricSize, error) {
-	for _, size := range metricSizes {
-		if same(size.diameterMm, diameter) {
-			return size, nil
-		}
-	}
-	names := make([]string, len(metricSizes))
-	for i, size := range metricSizes {
-		names[i] = "M" + decimal(size.diameterMm)
-	}
-	return metricSize{pitchesMm: []float64{0}}, finding.Failed(NoMetricSize, finding.Values{"size": diameter, "allowed": names})
-}
-
-func (m metricSize) finePitches() []string {
-	names := make([]string, len(m.pitchesMm)-1)
-	for i, p := range m.pitchesMm[1:] {
-		names[i] = decimal(p)
-	}
-	return names
 }
 
 // same says whether text is the number v, however many zeros it is written with.

@@ -81,18 +81,14 @@ func parseInches(s string) (float64, error) {
 	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' }) {
 		over, under, isFraction := strings.Cut(part, "/")
 		value, err := strconv.ParseFloat(over, 64)
-		if err == nil && isFraction {
-			var by float64
-			by, err = strconv.ParseFloat(under, 64)
-			if value >= by {
-				return 0, finding.Failed(NoInchSize, finding.Values{"written": s})
-			}
-			value /= by
+		by, errUnder := 1.0, error(nil)
+		if isFraction {
+			by, errUnder = strconv.ParseFloat(under, 64)
 		}
-		if err != nil {
+		if err != nil || errUnder != nil || isFraction && value >= by {
 			return 0, finding.Failed(NoInchSize, finding.Values{"written": s})
 		}
-		sum += value
+		sum += value / by
 	}
 	return sum, nil
 }

@@ -119,7 +119,6 @@ func findNumberedSize(number string) (unifiedSize, error) {
 	return unifiedSize{}, finding.Failed(NoNumberedSize, finding.Values{"number": number, "allowed": names})
 }
 
-// findInchSize finds a size by its diameter in inches.
 func findInchSize(written string, diameterIn float64) (unifiedSize, error) {
 	var names []string
 	for _, size := range unifiedSizes {

@@ -17,9 +17,17 @@ type blob struct {
 	minX, minY, maxX, maxY int
 }
 
+func (b *blob) add(piece blob) {
+	b.pixels += piece.pixels
+	b.onRim = b.onRim || piece.onRim
+	b.minX, b.minY = min(b.minX, piece.minX), min(b.minY, piece.minY)
+	b.maxX, b.maxY = max(b.maxX, piece.maxX), max(b.maxY, piece.maxY)
+}
+
 // run is a stretch of like pixels in one row.
 type run struct {
 	from, to int // the last one excluded
+	part     bool
 	blob     int
 }
 
@@ -30,91 +38,72 @@ func (m *mask) blobs() ([]blob, error) {
 	var joined forest
 	var above, here []run
 	for y := range m.height {
-		here = here[:0]
-		for x := 0; x < m.width; {
-			from, isPart := x, m.part[y*m.width+x]
-			for x < m.width && m.part[y*m.width+x] == isPart {
-				x++
-			}
-			here = append(here, run{from, x, -1})
-		}
-		next := 0
+		here = m.runs(y, here[:0])
 		for i := range here {
 			r := &here[i]
-			isPart := m.part[y*m.width+r.from]
 			reach := 0
-			if isPart {
+			if r.part {
 				reach = 1
 			}
-			for next > 0 && (next >= len(above) || above[next].from >= r.from) {
-				next--
-			}
-			for next < len(above) && above[next].to+reach <= r.from {
-				next++
-			}
-			for k := next; k < len(above) && above[k].from < r.to+reach; k++ {
-				a := above[k]
-				if m.part[(y-1)*m.width+a.from] != isPart {
-					continue
-				}
-				if r.blob < 0 {
-					r.blob = joined.root(a.blob)
-				} else {
-					r.blob = joined.join(r.blob, a.blob)
+			for k := endingAfter(above, r.from-reach); k < len(above) && above[k].from < r.to+reach; k++ {
+				switch {
+				case above[k].part != r.part:
+				case r.blob < 0:
+					r.blob = joined.root(above[k].blob)
+				default:
+					r.blob = joined.join(r.blob, above[k].blob)
 				}
 			}
-			if r.blob < 0 {
-				r.blob = joined.add()
-				found = append(found, blob{part: isPart, x: r.from, y: y, inside: m.above(above, r.from), minX: r.from, minY: y, maxX: r.to - 1, maxY: y})
+			onRim := y == 0 || y == m.height-1 || r.from == 0 || r.to == m.width
+			piece := blob{part: r.part, pixels: r.to - r.from, onRim: onRim, x: r.from, y: y, inside: -1, minX: r.from, minY: y, maxX: r.to - 1, maxY: y}
+			if r.blob >= 0 {
+				found[r.blob].add(piece)
+				continue
 			}
-			b := &found[r.blob]
-			b.pixels += r.to - r.from
-			b.onRim = b.onRim || y == 0 || y == m.height-1 || r.from == 0 || r.to == m.width
-			b.minX, b.maxX, b.maxY = min(b.minX, r.from), max(b.maxX, r.to-1), y
+			if y > 0 {
+				piece.inside = above[endingAfter(above, r.from)].blob
+			}
+			r.blob = len(found)
+			found, joined = append(found, piece), append(joined, r.blob)
 		}
 		above, here = here, above
 		if len(found) > mostBlobs {
 			return nil, finding.Failed(TooMuchGrain, nil)
 		}
 	}
-	return gathered(found, &joined), nil
-}
-
-// above gives the patch over a pixel; -1 in the first row.
-func (m *mask) above(runs []run, x int) int {
-	i := sort.Search(len(runs), func(i int) bool { return runs[i].to > x })
-	if i == len(runs) {
-		return -1
-	}
-	return runs[i].blob
-}
-
-// gathered adds up the pieces that turned out to hang together. The number of
-// a patch is that of its first piece, which is its topmost one.
-func gathered(found []blob, joined *forest) []blob {
+	// The number of a patch is that of its first piece, which is its topmost one.
 	for i := range found {
 		if r := joined.root(i); r != i {
-			b, piece := &found[r], found[i]
-			b.pixels += piece.pixels
-			b.onRim = b.onRim || piece.onRim
-			b.minX, b.minY = min(b.minX, piece.minX), min(b.minY, piece.minY)
-			b.maxX, b.maxY = max(b.maxX, piece.maxX), max(b.maxY, piece.maxY)
+			found[r].add(found[i])
 			found[i].pixels = 0
 		}
 		if in := found[i].inside; in >= 0 {
 			found[i].inside = joined.root(in)
 		}
 	}
-	return found
+	return found, nil
+}
+
+// runs appends the stretches of a row.
+func (m *mask) runs(y int, list []run) []run {
+	row := m.part[y*m.width : (y+1)*m.width]
+	for x := 0; x < m.width; {
+		from := x
+		for x < m.width && row[x] == row[from] {
+			x++
+		}
+		list = append(list, run{from, x, row[from], -1})
+	}
+	return list
+}
+
+// endingAfter gives the first stretch that ends behind a place.
+func endingAfter(runs []run, x int) int {
+	return sort.Search(len(runs), func(i int) bool { return runs[i].to > x })
 }
 
 // forest joins numbers into sets; the smallest of a set stands for it.
 type forest []int
-
-func (f *forest) add() int {
-	*f = append(*f, len(*f))
-	return len(*f) - 1
-}
 
 func (f forest) root(i int) int {
 	for f[i] != i {
@@ -126,32 +115,28 @@ func (f forest) root(i int) int {
 
 func (f forest) join(a, b int) int {
 	a, b = f.root(a), f.root(b)
-	if a > b {
-		a, b = b, a
-	}
-	f[b] = a
-	return a
+	f[max(a, b)] = min(a, b)
+	return min(a, b)
 }
 
 // patches are the part and what is cut out of it.
 type patches struct {
 	sheet  blob
 	holes  []blob
+	specks int // shapes that are too small for a hole
 	doubts []finding.Finding
 }
 
-// findPart takes the largest patch for the part. It also counts the shapes in
-// it that are too small for a hole.
-func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
+// findPart takes the largest patch for the part.
+func (m *mask) findPart(frame Frame, o Options) (p patches, err error) {
 	all, err := m.blobs()
 	if err != nil {
-		return patches{}, 0, err
+		return p, err
 	}
 	sheet := largest(all, -1)
 	if sheet < 0 {
-		return patches{}, 0, finding.Failed(NoPart, nil)
+		return p, finding.Failed(NoPart, nil)
 	}
-	p := patches{}
 	if second := largest(all, sheet); second >= 0 {
 		switch share := float64(all[second].pixels) / float64(all[sheet].pixels); {
 		case all[sheet].onRim && !all[second].onRim && share > 0.1:
@@ -164,7 +149,6 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 	if p.sheet.onRim {
 		p.doubts = append(p.doubts, finding.Warned(CutOff, nil))
 	}
-	specks := 0
 	for _, b := range all {
 		if b.part || b.pixels == 0 || b.onRim || b.inside != sheet {
 			continue
@@ -172,16 +156,16 @@ func (m *mask) findPart(frame Frame, o Options) (patches, int, error) {
 		mm := frame.pixelMm(float64(b.minX+b.maxX)/2, float64(b.minY+b.maxY)/2)
 		if math.Sqrt(4*float64(b.pixels)/math.Pi)*mm < o.SmallestMm {
 			if b.pixels >= leastSpeck {
-				specks++
+				p.specks++
 			}
 			continue
 		}
 		p.holes = append(p.holes, b)
 	}
 	if len(p.holes) > mostShapes {
-		return p, specks, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
+		return p, finding.Failed(TooManyShapes, finding.Values{"shapes": len(p.holes), "most": mostShapes})
 	}
-	return p, specks, nil
+	return p, nil
 }
 
 const (

@@ -6,7 +6,6 @@ import (
 	"drawdown/geometry"
 )
 
-// circle is a circle laid through an edge.
 type circle struct {
 	centre geometry.Point
 	radius float64
@@ -102,7 +101,6 @@ func startCircle(points []geometry.Point) (best circle, ok bool) {
 	return best, ok
 }
 
-// through is the circle through three points.
 func through(a, b, c geometry.Point) (circle, bool) {
 	b, c = b.Sub(a), c.Sub(a)
 	d := 2 * (b.X*c.Y - b.Y*c.X)

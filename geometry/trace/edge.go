@@ -8,9 +8,9 @@ import (
 
 // edge is the border of a patch, found to a fraction of a pixel.
 type edge struct {
-	pixel    []geometry.Point // along the border, from the first pixel round
-	mm       []geometry.Point
-	sound    []bool // the step of brightness there is clear and single
+	mm       []geometry.Point // along the border, from the first pixel round
+	side     float64          // of a pixel in the middle of its box, in mm
+	sound    []bool           // the step of brightness there is clear and single
 	contrast float64
 }
 
@@ -25,11 +25,12 @@ const profileReach = 4
 func (t *tracer) edge(b blob) edge {
 	cracks := t.mask.contour(b)
 	inside := 1.0 // sign of inside less outside
-	if b.part == t.mask.dark {
+	if b.part == (t.mask.tone == ToneDark) {
 		inside = -1
 	}
 	e := edge{}
 	var steps []float64
+	var pixels []geometry.Point
 	for i, c := range cracks {
 		nx, ny := outward(cracks, i)
 		dark, bright := t.light.at(c.x, c.y)
@@ -41,11 +42,13 @@ func (t *tracer) edge(b blob) edge {
 		}
 		steps = append(steps, step)
 		p := geometry.Point{X: c.x + offset*nx, Y: c.y + offset*ny}
-		e.pixel = append(e.pixel, p)
+		pixels = append(pixels, p)
 		e.mm = append(e.mm, t.frame.Mm(p.X, p.Y))
 		e.sound = append(e.sound, sound)
 	}
 	e.contrast = median(steps)
+	box := geometry.Bounds(pixels)
+	e.side = t.frame.pixelMm((box.Min.X+box.Max.X)/2, (box.Min.Y+box.Max.Y)/2)
 	return e
 }
 
@@ -106,8 +109,34 @@ func (t *tracer) grey(x, y float64) float64 {
 	return (a*(1-fx)+b*fx)*(1-fy) + (c*(1-fx)+d*fx)*fy
 }
 
-// middle is the middle of the edge's box in the picture.
-func (e edge) middle() (x, y float64) {
-	b := geometry.Bounds(e.pixel)
-	return (b.Min.X + b.Max.X) / 2, (b.Min.Y + b.Max.Y) / 2
+// crack is a place on the border between two pixels, with the direction from
+// inside to outside.
+type crack struct{ x, y, outX, outY float64 }
+
+// contour walks round a patch along the borders of its pixels, the patch on
+// the right hand, and gives the middle of each border passed. Only the outer
+// border is walked: what lies inside the patch is not looked at.
+func (m *mask) contour(b blob) []crack {
+	var cracks []crack
+	// The walk begins at the top left corner of the first pixel and goes right.
+	x, y, dx, dy := b.x, b.y, 1, 0
+	for {
+		// The border from (x, y) to (x+dx, y+dy); outside is to the left.
+		cracks = append(cracks, crack{float64(x) + float64(dx)/2, float64(y) + float64(dy)/2, float64(dy), -float64(dx)})
+		x, y = x+dx, y+dy
+		// The two pixels in front of the corner, left and right of the way.
+		l := m.has(x+(dx+dy-1)/2, y+(dy-dx-1)/2, b.part)
+		r := m.has(x+(dx-dy-1)/2, y+(dy+dx-1)/2, b.part)
+		switch {
+		case l && (r || b.part): // a corner is crossed by the part only
+			dx, dy = dy, -dx
+		case r:
+			// straight on
+		default:
+			dx, dy = -dy, dx
+		}
+		if x == b.x && y == b.y && dx == 1 && dy == 0 {
+			return cracks
+		}
+	}
 }

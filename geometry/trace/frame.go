@@ -27,11 +27,15 @@ func perPixel(x, y float64) Frame {
 	return Frame{to: [9]float64{x, 0, 0, 0, -y, 0, 0, 0, 1}, back: [9]float64{1 / x, 0, 0, 0, -1 / y, 0, 0, 0, 1}}
 }
 
-// Known is a distance that was measured between two places of the picture.
+// Known is a distance measured on the part, between two places of the picture
+// or between two holes.
 type Known struct {
-	From, To geometry.Point // pixels
-	Mm       float64
+	FromID, ToID string         // of holes; empty for places
+	From, To     geometry.Point // pixels
+	Mm           float64
 }
+
+func (k Known) byHoles() bool { return k.FromID != "" }
 
 // FromKnown gives the frame of a scanner from measured distances. One distance
 // gives one scale; several that lie in different directions give each axis its

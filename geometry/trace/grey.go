@@ -2,7 +2,6 @@ package trace
 
 import (
 	"image"
-	"image/color"
 	"image/draw"
 )
 
@@ -16,55 +15,45 @@ func Grey(picture image.Image) *image.Gray {
 	best := pickChannel(picture)
 	b := picture.Bounds()
 	out := image.NewGray(image.Rect(0, 0, b.Dx(), b.Dy()))
-	eachRow(picture, func(y int, row []color.RGBA) {
+	eachRow(picture, func(y int, row []uint8) {
 		to := out.Pix[y*out.Stride:]
-		for x, c := range row {
-			to[x] = best.of(c)
+		for x := range b.Dx() {
+			to[x] = best.of(row[4*x:])
 		}
 	})
 	return out
 }
 
-// channel is a way to make one grey of a colour.
+// channel is a way to make one grey of a colour: the brightness, or its red,
+// green or blue.
 type channel int
 
-const (
-	brightness channel = iota
-	red
-	green
-	blue
-	channels
-)
+const brightness, channels channel = 0, 4
 
-func (k channel) of(c color.RGBA) uint8 {
-	switch k {
-	case red:
-		return c.R
-	case green:
-		return c.G
-	case blue:
-		return c.B
+func (k channel) of(pixel []uint8) uint8 {
+	if k != brightness {
+		return pixel[k-1]
 	}
 	// ITU-R BT.601 luma, as JPEG uses it.
-	return uint8((299*int(c.R) + 587*int(c.G) + 114*int(c.B) + 500) / 1000)
+	return uint8((299*int(pixel[0]) + 587*int(pixel[1]) + 114*int(pixel[2]) + 500) / 1000)
 }
 
 // pickChannel compares how well one threshold parts the greys of each channel.
 func pickChannel(picture image.Image) channel {
 	var counts [channels][256]int
 	step := max(1, max(picture.Bounds().Dx(), picture.Bounds().Dy())/800)
-	eachRow(picture, func(y int, row []color.RGBA) {
+	eachRow(picture, func(y int, row []uint8) {
 		if y%step != 0 {
 			return
 		}
-		for x := 0; x < len(row); x += step {
+		for x := 0; x < len(row); x += 4 * step {
 			for k := range channels {
-				counts[k][k.of(row[x])]++
+				counts[k][k.of(row[x:])]++
 			}
 		}
 	})
 	best, most := brightness, 1.2*separation(counts[brightness]) // colour has to be clearly better: it is noisier
-	for k := red; k < channels; k++ {
+	for k := brightness + 1; k < channels; k++ {
 		if s := separation(counts[k]); s > most {
 			best, most = k, s
 		}
@@ -90,18 +79,14 @@ func separation(counts [256]int) (variance float64) {
 	return variance
 }
 
-// eachRow hands over the rows of a picture on white. The row is used again.
-func eachRow(picture image.Image, do func(y int, row []color.RGBA)) {
+// eachRow hands over the rows of a picture on white, four bytes a pixel. The row
+// is used again.
+func eachRow(picture image.Image, do func(y int, row []uint8)) {
 	b := picture.Bounds()
 	strip := image.NewRGBA(image.Rect(0, 0, b.Dx(), 1))
-	row := make([]color.RGBA, b.Dx())
 	for y := range b.Dy() {
 		draw.Draw(strip, strip.Rect, image.White, image.Point{}, draw.Src)
 		draw.Draw(strip, strip.Rect, picture, image.Pt(b.Min.X, b.Min.Y+y), draw.Over)
-		for x := range row {
-			p := strip.Pix[4*x : 4*x+4 : 4*x+4]
-			row[x] = color.RGBA{p[0], p[1], p[2], p[3]}
-		}
-		do(y, row)
+		do(y, strip.Pix)
 	}
 }

@@ -44,18 +44,14 @@ func (s surface) terms(x, y float64) [6]float64 {
 	return [6]float64{1, u, v, u * u, u * v, v * v}
 }
 
-func (s surface) at(x, y float64) float64 { return min(max(s.free(x, y), s.low), s.high) }
-
-// free is the polynomial beyond the greys that it was laid through, too.
-func (s surface) free(x, y float64) float64 {
+func (s surface) at(x, y float64) float64 {
 	sum := 0.0
 	for i, t := range s.terms(x, y) {
 		sum += s.c[i] * t
 	}
-	return sum
+	return min(max(sum, s.low), s.high)
 }
 
-// sample is a grey at a place of the picture.
 type sample struct{ x, y, grey float64 }
 
 // fitSurface lays a surface through samples by least squares, and once more
@@ -86,11 +82,12 @@ func fitSurface(samples []sample, width, height float64) (surface, bool) {
 		limit := 3*1.4826*median(off) + 1
 		samples = keep(samples, func(i int) bool { return off[i] <= limit })
 	}
-	s.low, s.high = math.Inf(1), math.Inf(-1)
+	low, high := math.Inf(1), math.Inf(-1)
 	for _, q := range samples {
-		v := s.free(q.x, q.y)
-		s.low, s.high = min(s.low, v), max(s.high, v)
+		v := s.at(q.x, q.y)
+		low, high = min(low, v), max(high, v)
 	}
+	s.low, s.high = low, high
 	return s, true
 }
 
@@ -100,15 +97,15 @@ func measureLight(picture *image.Gray) (light, error) {
 	t := shrink(picture)
 	width, height := float64(picture.Rect.Dx()), float64(picture.Rect.Dy())
 	low, high := t.edgeLevels()
-	l := light{}
-	var okLow, okHigh bool
-	l.dark, okLow = fitSurface(low, width, height)
-	l.bright, okHigh = fitSurface(high, width, height)
-	if !okLow || !okHigh {
+	dark, okDark := fitSurface(low, width, height)
+	bright, okBright := fitSurface(high, width, height)
+	l := light{dark: dark, bright: bright}
+	if !okDark || !okBright {
 		return l, faint(0)
 	}
+	edges := slices.Concat(low, high)
 	for range 3 {
-		l.contrast = l.mean(low, high)
+		l.contrast = l.mean(edges)
 		if l.contrast < leastContrast/2 {
 			return l, faint(l.contrast)
 		}
@@ -120,7 +117,7 @@ func measureLight(picture *image.Gray) (light, error) {
 			l.bright = s
 		}
 	}
-	if l.contrast = l.mean(low, high); l.contrast < leastContrast {
+	if l.contrast = l.mean(edges); l.contrast < leastContrast {
 		return l, faint(l.contrast)
 	}
 	return l, nil
@@ -130,15 +127,12 @@ func faint(contrast float64) error {
 	return finding.Failed(NoContrast, finding.Values{"contrast": max(contrast, 0), "least": leastContrast})
 }
 
-// mean is the mean difference of the tones over the places of the samples.
-func (l light) mean(samples ...[]sample) float64 {
-	sum, n := 0.0, 0.0
-	for _, some := range samples {
-		for _, q := range some {
-			sum, n = sum+l.bright.at(q.x, q.y)-l.dark.at(q.x, q.y), n+1
-		}
+func (l light) mean(samples []sample) float64 {
+	sum := 0.0
+	for _, q := range samples {
+		sum = sum + l.bright.at(q.x, q.y) - l.dark.at(q.x, q.y)
 	}
-	return sum / max(n, 1)
+	return sum / max(float64(len(samples)), 1)
 }
 
 // thumbnail is the picture made smaller by whole pixels, so that dust and noise

@@ -1,19 +1,22 @@
 package trace
 
-import "image"
+import (
+	"image"
+	"math"
+)
 
 // mask says of each pixel whether it is part or background.
 type mask struct {
 	width, height int
 	part          []bool
-	dark          bool // the part is the dark tone
+	tone          Tone // of the part
 }
 
 // split parts the pixels, each smoothed with its neighbours so that the grain
 // of the picture makes no holes.
 func split(picture *image.Gray, l light, tone Tone) *mask {
 	size := picture.Rect.Size()
-	m := &mask{width: size.X, height: size.Y, part: make([]bool, size.X*size.Y)}
+	m := &mask{width: size.X, height: size.Y, part: make([]bool, size.X*size.Y), tone: tone}
 	smooth := make([]int, size.X)
 	for y := range size.Y {
 		smoothRow(picture, y, smooth)
@@ -25,8 +28,11 @@ func split(picture *image.Gray, l light, tone Tone) *mask {
 			row[x] = float64(smooth[x]) < threshold
 		}
 	}
-	m.dark = tone == ToneDark || tone == ToneAuto && 2*m.onRim() < 2*(m.width+m.height)
-	if !m.dark {
+	if tone == ToneAuto && m.onRim() < m.width+m.height {
+		m.tone = ToneDark
+	}
+	if m.tone != ToneDark {
+		m.tone = ToneLight
 		for i := range m.part {
 			m.part[i] = !m.part[i]
 		}
@@ -76,14 +82,55 @@ func (m *mask) onRim() int {
 	return n
 }
 
-func (m *mask) tone() Tone {
-	if m.dark {
-		return ToneDark
-	}
-	return ToneLight
-}
-
 // has says whether a pixel lies in the picture and is part, or is background.
 func (m *mask) has(x, y int, part bool) bool {
 	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x] == part
+}
+
+// fibreMm is the width up to which a line across the picture is a hair or a
+// scratch: no web of a gasket and no slot is as thin.
+const fibreMm = 0.3
+
+// dropFibres takes out lines of either tone that are too thin for the part: a
+// hair across a hole would make two of it, a scratch would open it.
+func (m *mask) dropFibres(pixelMm float64) {
+	width := min(int(math.Round(fibreMm/pixelMm)), 10)
+	if width < 1 {
+		return
+	}
+	for _, part := range []bool{true, false} {
+		m.dropThin(part, width, true)
+		m.dropThin(part, width, false)
+	}
+}
+
+// dropThin changes the tone of stretches of up to so many pixels, down columns or
+// along rows, that lie between pixels of the other tone.
+func (m *mask) dropThin(part bool, width int, down bool) {
+	began := make([]int, max(m.width, m.height)) // where the stretch of each line began; 0 outside of one
+	step := 1
+	if down {
+		step = m.width
+	}
+	for y := range m.height {
+		for x := range m.width {
+			i, line, at := y*m.width+x, y, x
+			if down {
+				line, at = x, y
+			}
+			from := began[line]
+			if m.part[i] == part {
+				if from == 0 {
+					began[line] = at
+				}
+				continue
+			}
+			if from > 0 && at-from <= width {
+				for k := from; k < at; k++ {
+					m.part[i-(at-k)*step] = !part
+				}
+			}
+			began[line] = 0
+		}
+	}
 }

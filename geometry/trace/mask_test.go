@@ -10,7 +10,7 @@ import (
 )
 
 func drawMask(t *rapid.T) *mask {
-	m := &mask{width: rapid.IntRange(1, 14).Draw(t, "width"), height: rapid.IntRange(1, 14).Draw(t, "height"), dark: true}
+	m := &mask{width: rapid.IntRange(1, 14).Draw(t, "width"), height: rapid.IntRange(1, 14).Draw(t, "height"), tone: ToneDark}
 	m.part = rapid.SliceOfN(rapid.Bool(), m.width*m.height, m.width*m.height).Draw(t, "pixels")
 	return m
 }
@@ -138,7 +138,8 @@ func TestDropFibres(t *testing.T) {
 	set(5, 2, 2, 30)   // an upright fibre
 	set(10, 35, 20, 2) // a level one
 	set(20, 10, 5, 5)  // a part
-	m.dropThin(true, 2)
+	m.dropThin(true, 2, true)
+	m.dropThin(true, 2, false)
 	n := 0
 	for _, v := range m.part {
 		if v {

@@ -47,20 +47,16 @@ func furthest(line []geometry.Point, from geometry.Point) int {
 
 // thin marks the points between two that stay which are needed too.
 func thin(line []geometry.Point, from, to int, tolerance float64, kept []bool) {
-	type span struct{ from, to int }
-	for open := []span{{from, to}}; len(open) > 0; {
-		s := open[len(open)-1]
-		open = open[:len(open)-1]
-		worst, at := tolerance, -1
-		for i := s.from + 1; i < s.to; i++ {
-			if d := offSegment(line[i], line[s.from], line[s.to]); d > worst {
-				worst, at = d, i
-			}
+	worst, at := tolerance, -1
+	for i := from + 1; i < to; i++ {
+		if d := offSegment(line[i], line[from], line[to]); d > worst {
+			worst, at = d, i
 		}
-		if at >= 0 {
-			kept[at] = true
-			open = append(open, span{s.from, at}, span{at, s.to})
-		}
+	}
+	if at >= 0 {
+		kept[at] = true
+		thin(line, from, at, tolerance, kept)
+		thin(line, at, to, tolerance, kept)
 	}
 }
 

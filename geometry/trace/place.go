@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"drawdown/geometry"
 )
@@ -52,15 +53,14 @@ const (
 // found.
 func (t *tracer) place(found *Found, outline []geometry.Point) {
 	v := View{frame: t.frame, mirrored: t.options.Mirrored}
-	onGlass := func(p geometry.Point) geometry.Point { return v.part(p) }
 	if !t.options.AsScanned {
 		var holes []geometry.Point
 		for _, s := range found.Shapes {
 			if s.Round() {
-				holes = append(holes, onGlass(s.At))
+				holes = append(holes, v.part(s.At))
 			}
 		}
-		v.turnDeg, found.Straightened = straightTurn(holes, simplified(mapped(outline, onGlass), straightMm, len(outline)))
+		v.turnDeg, found.Straightened = straightTurn(holes, simplified(mapped(outline, v.part), straightMm, len(outline)))
 	}
 	found.TurnedDeg = v.turnDeg
 	v.turnDeg += t.options.TurnDeg
@@ -69,7 +69,7 @@ func (t *tracer) place(found *Found, outline []geometry.Point) {
 	found.Outline = simplified(withoutNicks(simplified(mapped(outline, v.part), outlineToleranceMm, len(outline))), outlineToleranceMm, mostOutlinePoints)
 	for i := range found.Shapes {
 		s := &found.Shapes[i]
-		s.At = v.part(s.At)
+		s.Pixel, s.At = v.frame.Pixel(s.At), v.part(s.At)
 		s.Edge = simplified(mapped(s.Edge, v.part), outlineToleranceMm, mostPortPoints)
 	}
 	found.number()
@@ -99,20 +99,15 @@ func mapped(points []geometry.Point, to func(geometry.Point) geometry.Point) []g
 	return out
 }
 
-var letters = []struct {
-	role   Role
-	letter string
-}{{Fastener, "F"}, {Dowel, "D"}, {Bore, "B"}, {Port, "P"}, {Spot, "S"}}
-
-// number sorts the shapes by role and in reading order, and names them and
-// their doubts.
+// number sorts the shapes by role and in reading order, and names them by the
+// first letter of their role, and their doubts.
 func (f *Found) number() {
 	var sorted []Shape
-	for _, l := range letters {
-		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == l.role })
+	for _, role := range []Role{Fastener, Dowel, Bore, Port, Spot} {
+		some := keep(f.Shapes, func(i int) bool { return f.Shapes[i].Role == role })
 		inReadingOrder(some)
 		for i := range some {
-			some[i].ID = l.letter + strconv.Itoa(i+1)
+			some[i].ID = strings.ToUpper(string(role[:1])) + strconv.Itoa(i+1)
 		}
 		sorted = append(sorted, some...)
 	}

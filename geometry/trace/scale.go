@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"cmp"
 	"image"
 	"math"
 	"slices"
@@ -18,21 +19,12 @@ type Scale struct {
 	// Unbelieved is a resolution in the file that cameras and screens put in
 	// unasked; 0 for none.
 	Unbelieved float64
-	Known      []KnownDistance
+	Known      []Known
 	// Corners in pixels and the size of the rectangle that they are of; a
 	// width of 0 for none.
 	Corners           [4]geometry.Point
 	WidthMm, HeightMm float64
 }
-
-// KnownDistance is a distance measured on the part, between two places of the
-// picture or between two holes by their ids.
-type KnownDistance struct {
-	Known               // the places count where FromID is empty
-	FromID, ToID string // of holes
-}
-
-func (k KnownDistance) byHoles() bool { return k.FromID != "" }
 
 // Trace finds what a picture shows, at the scale that is known of it. Where
 // distances between holes are known it traces twice: to find the holes, then
@@ -46,7 +38,7 @@ func Trace(picture *image.Gray, scale Scale, options Options) (Found, error) {
 	if err != nil {
 		return Found{}, err
 	}
-	if slices.ContainsFunc(scale.Known, KnownDistance.byHoles) {
+	if slices.ContainsFunc(scale.Known, Known.byHoles) {
 		distances, err := scale.between(found.Shapes)
 		if err != nil {
 			return Found{}, err
@@ -65,12 +57,7 @@ func Trace(picture *image.Gray, scale Scale, options Options) (Found, error) {
 
 // first finds the scale before any hole is known, and says where it comes from.
 func (s Scale) first() (frame Frame, from finding.Finding, offMm float64, err error) {
-	var places []Known
-	for _, k := range s.Known {
-		if !k.byHoles() {
-			places = append(places, k.Known)
-		}
-	}
+	places := slices.DeleteFunc(slices.Clone(s.Known), Known.byHoles)
 	switch {
 	case s.WidthMm > 0:
 		frame, err = FromRectangle(s.Corners, s.WidthMm, s.HeightMm)
@@ -115,7 +102,7 @@ func (s Scale) between(shapes []Shape) ([]Known, error) {
 			}
 			k.From, k.To = at[k.FromID], at[k.ToID]
 		}
-		distances = append(distances, k.Known)
+		distances = append(distances, k)
 	}
 	return distances, nil
 }
@@ -140,10 +127,7 @@ func (s Scale) doubts(pixelMm, offMm float64) []finding.Finding {
 			"stated": resolution(s.FileX, s.FileY), "named": resolution(s.NamedX, s.NamedY), "times": s.FileX / s.NamedX,
 		}))
 	}
-	stated := s.NamedX
-	if stated == 0 {
-		stated = s.FileX
-	}
+	stated := cmp.Or(s.NamedX, s.FileX)
 	if times := pixelMm * stated / mmPerInch; measured && stated > 0 && differs(times) {
 		doubts = append(doubts, finding.Warned(OtherKnown, finding.Values{"times": times, "stated": resolution(stated, stated)}))
 	}

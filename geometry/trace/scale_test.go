@@ -17,10 +17,10 @@ import (
 func TestScale(t *testing.T) {
 	size := image.Pt(1000, 720)
 	picture := coverGasket().paint(size, scanner(size, 100, 0))
-	between := func(mm float64) []trace.KnownDistance {
-		return []trace.KnownDistance{{Known: trace.Known{From: geometry.Point{X: 100, Y: 100}, To: geometry.Point{X: 500, Y: 400}, Mm: mm}}}
+	between := func(mm float64) []trace.Known {
+		return []trace.Known{{From: geometry.Point{X: 100, Y: 100}, To: geometry.Point{X: 500, Y: 400}, Mm: mm}}
 	}
-	holes := []trace.KnownDistance{{FromID: "F1", ToID: "F2"}}
+	holes := []trace.Known{{FromID: "F1", ToID: "F2"}}
 	rough, err := trace.Trace(picture, trace.Scale{FileX: 100, FileY: 100}, trace.Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -59,7 +59,7 @@ func TestScale(t *testing.T) {
 	for want, scale := range map[finding.Code]trace.Scale{
 		trace.NoScale:      {Unbelieved: 72},
 		trace.NoRoughScale: {Known: holes},
-		trace.NoHole:       {FileX: 100, FileY: 100, Known: []trace.KnownDistance{{FromID: "F1", ToID: "F99"}}},
+		trace.NoHole:       {FileX: 100, FileY: 100, Known: []trace.Known{{FromID: "F1", ToID: "F99"}}},
 		trace.NoRectangle:  {WidthMm: 100},
 	} {
 		if _, err := trace.Trace(picture, scale, trace.Options{}); !errors.Is(err, want) {

@@ -28,12 +28,10 @@ const (
 func (t *tracer) shape(b blob) Shape {
 	e := t.edge(b)
 	m := momentsOf(e.mm)
-	x, y := e.middle()
-	side := t.frame.pixelMm(x, y)
-	s := Shape{Contrast: e.contrast, At: m.centre, DiameterMm: m.diameter(), Group: -1, Edge: e.mm}
+	s := Shape{Contrast: e.contrast, At: m.centre, DiameterMm: 2 * math.Sqrt(m.area/math.Pi), Group: -1, Edge: e.mm}
 	sound := keep(e.mm, func(i int) bool { return e.sound[i] })
 	c, ok := fitCircle(sound)
-	tolerance := max(1.5*side, 0.12, noticedShare*c.radius*2)
+	tolerance := max(1.5*e.side, 0.12, noticedShare*c.radius*2)
 	on := keep(sound, func(i int) bool { return math.Abs(c.off(sound[i])) <= tolerance })
 	s.Kept = float64(len(on)) / float64(len(e.mm))
 	oval := 0.0
@@ -43,29 +41,23 @@ func (t *tracer) shape(b blob) Shape {
 	nearArea := math.Abs(2*c.radius-s.DiameterMm) < 0.2*s.DiameterMm
 	if !ok || s.Kept < roundShare || !nearArea || oval > tolerance*0.75 {
 		t.notRound(&s, m)
-		s.Pixel = t.frame.Pixel(s.At)
 		return s
 	}
 	s.At, s.DiameterMm, s.ScatterMm = c.centre, 2*c.radius, c.scatter
 	s.Group = 0 // grouped with the others
-	s.Pixel = t.frame.Pixel(s.At)
 	if s.Kept < soundShare {
 		s.doubt(Torn, finding.Values{"round": s.Kept})
 	}
-	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, side); oval > limit/2 {
+	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, e.side); oval > limit/2 {
 		s.doubt(NotRound, finding.Values{"shortest": unit.Length(s.DiameterMm - 2*oval), "longest": unit.Length(s.DiameterMm + 2*oval)})
 	}
-	t.doubtTone(&s, s.DiameterMm/side)
-	return s
-}
-
-func (t *tracer) doubtTone(s *Shape, across float64) {
 	if s.Contrast < soundStep {
 		s.doubt(Faint, finding.Values{"contrast": s.Contrast})
 	}
-	if across < fewPixels {
+	if across := s.DiameterMm / e.side; across < fewPixels {
 		s.doubt(Coarse, finding.Values{"pixels": across})
 	}
+	return s
 }
 
 // notRound tells slots, openings and spots apart.
@@ -106,9 +98,6 @@ func extent(points []geometry.Point, along geometry.Point) float64 {
 	}
 	return high - low
 }
-
-// diameter is that of the circle with the same area.
-func (m moments) diameter() float64 { return 2 * math.Sqrt(m.area/math.Pi) }
 
 // momentsOf sums over the triangles between the edge and its first point.
 func momentsOf(edge []geometry.Point) moments {

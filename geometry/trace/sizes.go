@@ -10,7 +10,10 @@ import (
 const sizeStepMm = 0.3
 
 // sort groups the round shapes by their diameters and says what each group is
-// for. A slot is one only where a fastener goes through it.
+// for. A slot is one only where a fastener goes through it. It notes what sizes
+// were taken for where that may surprise: where a range that was named for bolts
+// leaves out another size, and where a few smaller holes count as bolts because
+// nobody spoke of dowels.
 func (f *Found) sort(rule holes.Rule) {
 	var round []*Shape
 	var diameters []float64
@@ -19,48 +22,35 @@ func (f *Found) sort(rule holes.Rule) {
 			round, diameters = append(round, s), append(diameters, s.DiameterMm)
 		}
 	}
-	roles := map[holes.Use]Role{holes.Fastener: Fastener, holes.Dowel: Dowel, holes.Bore: Bore, holes.Other: Port}
+	common := 0.0 // the most common size of bolts
 	for g, size := range rule.Sort(diameters, sizeStepMm) {
 		f.GroupsMm = append(f.GroupsMm, size.DiameterMm)
+		role, count := size.Use, 0
+		if role == holes.Other {
+			role = Port
+		}
 		for _, i := range size.Of {
-			round[i].Group, round[i].Role = g, roles[size.Use]
-			if round[i].slot && size.Use != holes.Fastener {
-				round[i].Group, round[i].Role = -1, Port
+			if s := round[i]; s.slot && role != Fastener {
+				s.Group, s.Role = -1, Port
+			} else {
+				s.Group, s.Role = g, role
+				count++
 			}
 		}
-	}
-}
-
-// taken says what the sizes of hole were taken for where that may surprise:
-// where a range that was named for bolts leaves out another size, and where a
-// few smaller holes count as bolts because nobody spoke of dowels.
-func (f Found) taken(rule holes.Rule) []finding.Finding {
-	count, role := map[int]int{}, map[int]Role{}
-	common := -1 // the most common size of bolts
-	for _, s := range f.Shapes {
-		if s.Round() {
-			count[s.Group]++
-			role[s.Group] = s.Role
-		}
-	}
-	var all []finding.Finding
-	for g, mm := range f.GroupsMm {
-		if count[g] == 0 {
+		if count == 0 {
 			continue
 		}
-		if common < 0 && role[g] == Fastener {
-			common = g
+		if common == 0 && role == Fastener {
+			common = size.DiameterMm
 		}
-		size := finding.Values{"holes": count[g], "diameter": unit.Length(mm), "bolts": rule.Fasteners.String()}
+		values := finding.Values{"holes": count, "diameter": unit.Length(size.DiameterMm), "bolts": rule.Fasteners.String()}
 		switch {
-		case rule.Fasteners.IsSet() && role[g] == Bore && !rule.Bores.IsSet():
-			all = append(all, finding.Noted(TakenForBores, size))
-		case role[g] == Port:
-			all = append(all, finding.Noted(TakenForPorts, size))
-		case role[g] == Fastener && g != common && !rule.Dowels.IsSet() && !rule.Fasteners.IsSet() &&
-			count[g] < holes.ManyHoles && mm < f.GroupsMm[common]:
-			all = append(all, finding.Noted(PerhapsDowels, size))
+		case rule.Fasteners.IsSet() && role == Bore && !rule.Bores.IsSet():
+			f.Taken = append(f.Taken, finding.Noted(TakenForBores, values))
+		case role == Port:
+			f.Taken = append(f.Taken, finding.Noted(TakenForPorts, values))
+		case role == Fastener && !rule.Dowels.IsSet() && !rule.Fasteners.IsSet() && count < holes.ManyHoles && size.DiameterMm < common:
+			f.Taken = append(f.Taken, finding.Noted(PerhapsDowels, values))
 		}
 	}
-	return all
 }

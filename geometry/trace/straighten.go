@@ -46,16 +46,13 @@ func straightTurn(holes, outline []geometry.Point) (deg float64, found bool) {
 const leastSupport = 3
 
 func holePairs(holes []geometry.Point) []pair {
-	if len(holes) > mostStraightened {
-		spread := make([]geometry.Point, mostStraightened)
-		for i := range spread {
-			spread[i] = holes[i*len(holes)/mostStraightened]
-		}
-		holes = spread
+	spread := make([]geometry.Point, min(len(holes), mostStraightened))
+	for i := range spread {
+		spread[i] = holes[i*len(holes)/len(spread)]
 	}
 	var pairs []pair
-	for i, a := range holes {
-		for _, b := range holes[i+1:] {
+	for i, a := range spread {
+		for _, b := range spread[i+1:] {
 			pairs = append(pairs, pair{folded(b.AngleFrom(a)), a.Distance(b), 1})
 		}
 	}

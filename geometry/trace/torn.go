@@ -27,8 +27,7 @@ const widestTornMm = holes.BoreFromMm
 func (t *tracer) tornHoles(outer edge) ([]Shape, []geometry.Point) {
 	var shapes []Shape
 	cut := make([]bool, len(outer.mm))
-	side := t.frame.pixelMm(outer.middle())
-	for _, b := range bays(outer.mm, t.options, side) {
+	for _, b := range bays(outer.mm, t.options, outer.side) {
 		s, ok := t.tornHole(outer, b)
 		if !ok {
 			continue
@@ -65,7 +64,8 @@ func bays(line []geometry.Point, o Options, side float64) []bay {
 			}
 			best = bay{i * step, k * step, gap}
 		}
-		if math.IsInf(best.gap, 1) || !concave(line, best, whole) {
+		// A bay runs round something outside of the part.
+		if math.IsInf(best.gap, 1) || signedArea(stretch(line, best))*whole >= 0 {
 			continue
 		}
 		if last := len(found) - 1; last >= 0 && found[last].to > best.from {
@@ -77,11 +77,6 @@ func bays(line []geometry.Point, o Options, side float64) []bay {
 		found = append(found, best)
 	}
 	return found
-}
-
-// concave says whether the stretch runs round something outside of the part.
-func concave(line []geometry.Point, b bay, whole float64) bool {
-	return signedArea(stretch(line, b))*whole < 0
 }
 
 func stretch(line []geometry.Point, b bay) []geometry.Point {
@@ -109,27 +104,20 @@ func (t *tracer) tornHole(outer edge, b bay) (Shape, bool) {
 	if !ok {
 		return Shape{}, false
 	}
-	side := t.frame.pixelMm(outer.middle())
-	tolerance := max(1.5*side, 0.12, noticedShare*c.radius*2)
-	var seen [72]bool
+	tolerance := max(1.5*outer.side, 0.12, noticedShare*c.radius*2)
+	const sectors = 72
+	seen := map[int]bool{}
 	for _, p := range points {
 		if math.Abs(c.off(p)) <= tolerance {
-			seen[int(p.AngleFrom(c.centre)/5)%72] = true
+			seen[int(p.AngleFrom(c.centre)/(360/sectors))%sectors] = true
 		}
 	}
-	round := 0
-	for _, s := range seen {
-		if s {
-			round++
-		}
-	}
-	share := float64(round) / float64(len(seen))
+	share := float64(len(seen)) / sectors
 	d := 2 * c.radius
 	if share < roundShare || d < t.options.SmallestMm || d >= widestTornMm {
 		return Shape{}, false
 	}
-	s := Shape{At: c.centre, DiameterMm: d, ScatterMm: c.scatter, Kept: share, Contrast: outer.contrast,
-		Edge: points, Pixel: t.frame.Pixel(c.centre)}
+	s := Shape{At: c.centre, DiameterMm: d, ScatterMm: c.scatter, Kept: share, Contrast: outer.contrast, Edge: points}
 	s.doubt(Open, finding.Values{"round": share})
 	return s, true
 }

@@ -11,6 +11,7 @@
 package trace
 
 import (
+	"cmp"
 	"image"
 	"math"
 	"slices"
@@ -33,6 +34,7 @@ const (
 type Options struct {
 	Tone Tone
 	// SmallestMm is the smallest diameter of a hole: what is smaller is dust.
+	// 0 for 2.5.
 	SmallestMm float64
 	// Holes says which diameters are for what.
 	Holes holes.Rule
@@ -45,23 +47,13 @@ type Options struct {
 	Mirrored bool
 }
 
-// DefaultSmallestMm is what SmallestMm is where it is not set.
-const DefaultSmallestMm = 2.5
-
-func (o Options) filled() Options {
-	if o.SmallestMm <= 0 {
-		o.SmallestMm = DefaultSmallestMm
-	}
-	return o
-}
-
 // Role is what a shape in the part is taken for.
-type Role string
+type Role = holes.Use
 
 const (
-	Fastener Role = "fastener"
-	Dowel    Role = "dowel"
-	Bore     Role = "bore"
+	Fastener      = holes.Fastener
+	Dowel         = holes.Dowel
+	Bore          = holes.Bore
 	Port     Role = "port" // an opening that is not round, or round and for none of the rest
 	Spot     Role = "spot" // too small and ragged for a hole; left out of the pattern
 )
@@ -127,8 +119,8 @@ const (
 )
 
 // Find traces a picture.
-func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
-	o := options.filled()
+func Find(picture *image.Gray, frame Frame, o Options) (Found, error) {
+	o.SmallestMm = cmp.Or(o.SmallestMm, 2.5)
 	size := picture.Rect.Size()
 	if size.X < LeastSide || size.Y < LeastSide {
 		return Found{}, finding.Failed(SmallPicture, finding.Values{"width": size.X, "height": size.Y, "least": LeastSide})
@@ -142,17 +134,17 @@ func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
 	}
 	m := split(picture, light, o.Tone)
 	m.dropFibres(frame.pixelMm(float64(size.X)/2, float64(size.Y)/2))
-	part, specks, err := m.findPart(frame, o)
+	part, err := m.findPart(frame, o)
 	if err != nil {
 		return Found{}, err
 	}
 	t := tracer{picture: picture, light: light, mask: m, frame: frame, options: o}
-	found := Found{Specks: specks, Tone: m.tone(), GreyLevels: math.Round(light.contrast), Doubts: part.doubts}
+	found := Found{Specks: part.specks, Tone: m.tone, GreyLevels: math.Round(light.contrast), Doubts: part.doubts}
 	outer := t.edge(part.sheet)
 	if len(outer.mm) > mostRagged*(size.X+size.Y) {
 		return Found{}, finding.Failed(RaggedEdge, nil)
 	}
-	found.PixelMm = frame.pixelMm(outer.middle())
+	found.PixelMm = outer.side
 	found.SpeckMm, found.SmallestMm = math.Sqrt(4*leastSpeck/math.Pi)*found.PixelMm, o.SmallestMm
 	for _, hole := range part.holes {
 		found.Shapes = append(found.Shapes, t.shape(hole))
@@ -160,7 +152,6 @@ func Find(picture *image.Gray, frame Frame, options Options) (Found, error) {
 	torn, outline := t.tornHoles(outer)
 	found.Shapes = append(found.Shapes, torn...)
 	found.sort(o.Holes)
-	found.Taken = found.taken(o.Holes)
 	t.place(&found, outline)
 	return found, nil
 }
@@ -173,7 +164,6 @@ func (f Found) Check() error {
 	return finding.Failed(NoFastener, nil)
 }
 
-// tracer holds what every step of one trace needs.
 type tracer struct {
 	picture *image.Gray
 	light   light

@@ -32,7 +32,7 @@ func ParseAsked(name string) (Asked, error) {
 	wanted := strings.ToLower(strings.Join(strings.Fields(name), ""))
 	var known []string
 	for dimension, scales := range [][]scale{
-		LengthDimension: lengthScales, ForceDimension: forceScales, StressDimension: stressScales, TorqueDimension: torqueUnits[:],
+		LengthDimension: lengthScales, ForceDimension: forceScales, StressDimension: stressScales, TorqueDimension: torqueUnits,
 	} {
 		spelt := wanted
 		if Dimension(dimension) == TorqueDimension {

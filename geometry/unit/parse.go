@@ -1,9 +1,12 @@
 package unit
 
 import (
+	"cmp"
 	"errors"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -46,13 +49,26 @@ func parse[T ~float64](s, bareUnit string, scales []scale, examples ...string) (
 		return 0, err
 	}
 	lower := strings.ToLower(name)
-	for _, sc := range scales {
-		if slices.Contains(sc.spellings, lower) {
-			v, err := checkFinite(s, value*sc.size)
-			return T(v), err
-		}
+	i, err := findUnit(s, value, lower, lower, scales)
+	if err != nil {
+		return 0, err
 	}
-	return 0, unknown(s, lower, signsOf(scales))
+	return T(value * scales[i].size), nil
+}
+
+// findUnit gives the number of the unit with the spelling. The value is not too
+// large in it.
+func findUnit(s string, value float64, name, spelling string, scales []scale) (int, error) {
+	for i, sc := range scales {
+		if !slices.Contains(sc.spellings, spelling) {
+			continue
+		}
+		if math.IsInf(value*sc.size, 0) {
+			return 0, finding.Failed(TooLarge, finding.Values{"written": s})
+		}
+		return i, nil
+	}
+	return 0, finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": signsOf(scales)})
 }
 
 // numberAndUnit reads the number and gives the unit behind it, without spaces;
@@ -68,10 +84,7 @@ func numberAndUnit(s, bareUnit string, code finding.Code, examples []string) (va
 	if err != nil {
 		return 0, "", unreadable(s, err)
 	}
-	if name == "" {
-		name = bareUnit
-	}
-	if name == "" {
+	if name = cmp.Or(name, bareUnit); name == "" {
 		return 0, "", finding.Failed(NoUnit, finding.Values{"written": s, "examples": examples})
 	}
 	return value, name, nil
@@ -92,37 +105,13 @@ func split(s string) (number, name string) {
 	if end < 0 {
 		return s, ""
 	}
-	// An e belongs to the number only when an exponent follows it.
-	if exponent := exponentLength(s[end:]); exponent > 0 {
-		end += exponent
-	}
+	end += len(exponent.FindString(s[end:]))
 	name = strings.ReplaceAll(s[end:], " ", "")
 	return strings.ToLower(strings.TrimSpace(s[:end])), strings.TrimSuffix(name, ".")
 }
 
-// exponentLength gives the length of the exponent that s begins with.
-func exponentLength(s string) int {
-	if s[0] != 'e' && s[0] != 'E' {
-		return 0
-	}
-	digits := strings.TrimLeft(s[1:], "+-")
-	rest := strings.TrimLeft(digits, "0123456789")
-	if rest == digits {
-		return 0
-	}
-	return len(s) - len(rest)
-}
-
-func checkFinite(s string, v float64) (float64, error) {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, finding.Failed(TooLarge, finding.Values{"written": s})
-	}
-	return v, nil
-}
-
-func unknown(s, name string, allowed []string) error {
-	return finding.Failed(Unknown, finding.Values{"written": s, "unit": name, "allowed": allowed})
-}
+// exponent is where an e belongs to the number.
+var exponent = regexp.MustCompile(`^[eE][+-]*\d+`)
 
 func unreadable(s string, why error) error {
 	return finding.Failed(Unreadable, finding.Values{"written": s, "why": why})
@@ -134,4 +123,76 @@ func signsOf(scales []scale) []string {
 		all = append(all, sc.sign)
 	}
 	return all
+}
+
+var (
+	// 110, +4.25, .5, 5., 1.5e3
+	pointNumber = regexp.MustCompile(`^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$`)
+	// 4,25 and ,5
+	commaNumber = regexp.MustCompile(`^[+-]?(\d*),(\d+)(?:e[+-]?\d+)?$`)
+	// 3/8, 4 3/8 and 4-3/8
+	fraction = regexp.MustCompile(`^([+-]?)(?:(\d+)[ -])?(\d+)/(\d+)$`)
+	// 1,234.5, 1.234,5, 1,234,567 and 1 000
+	thousands = regexp.MustCompile(`^[+-]?\d{1,3}(?:[., ]\d{3})+(?:[.,]\d*)?$`)
+)
+
+// parseNumber reads decimals with a point or a comma, simple fractions and
+// mixed numbers: 4.25, 4,25, 3/8, 4 3/8. The text has plain signs and single
+// spaces. A comma that can be a thousands sign is refused: 1,000 is one or a
+// thousand. Where there is no number, the error is the bare NoQuantity.
+func parseNumber(s string) (float64, error) {
+	if m := fraction.FindStringSubmatch(s); m != nil {
+		return mixedNumber(m[1], m[2], m[3], m[4])
+	}
+	if m := commaNumber.FindStringSubmatch(s); m != nil {
+		if maybeThousands(m[1], m[2]) {
+			return 0, finding.Failed(DoubtfulComma, finding.Values{
+				"number": s, "thousands": strings.Replace(s, ",", "", 1), "decimal": strings.Replace(s, ",", ".", 1),
+			})
+		}
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	if pointNumber.MatchString(s) {
+		return decimal(s)
+	}
+	if thousands.MatchString(s) {
+		return 0, finding.Failed(ThousandsSigns, finding.Values{"number": s})
+	}
+	return 0, NoQuantity
+}
+
+// maybeThousands says whether a comma between these digits can part thousands:
+// exactly three digits follow it, and at most three stand before it, of which
+// the first is no zero.
+func maybeThousands(before, after string) bool {
+	return len(after) == 3 && before != "" && len(before) <= 3 && before[0] != '0'
+}
+
+// mixedNumber gives whole + top/bottom. An improper fraction is refused: 43/8
+// is more often 4 3/8 with its space lost.
+func mixedNumber(sign, whole, top, bottom string) (float64, error) {
+	over, errOver := decimal(top)
+	under, errUnder := decimal(bottom)
+	count, errCount := decimal(cmp.Or(whole, "0"))
+	if err := cmp.Or(errOver, errUnder, errCount); err != nil {
+		return 0, err
+	}
+	if over >= under {
+		return 0, finding.Failed(ImproperFraction, finding.Values{"fraction": top + "/" + bottom})
+	}
+	value := over/under + count
+	if sign == "-" {
+		value = 0 - value
+	}
+	return value, nil
+}
+
+// decimal reads a number whose form is known to be right; NoQuantity where it
+// is beyond all figures. Minus zero is zero.
+func decimal(s string) (float64, error) {
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		return 0, NoQuantity
+	}
+	return v + 0, nil
 }

@@ -104,21 +104,19 @@ func parseSpan[T AreaStiffness | LineStiffness](s string, scales []scale, one, t
 		}
 		figures = append(figures, v)
 	}
-	var b Span[T]
 	switch len(figures) {
 	case 1:
-		b = Span[T]{figures[0], figures[0], figures[0]}
+		figures = slices.Repeat(figures, 3)
 	case 2:
-		b = Span[T]{figures[0], T(math.Sqrt(float64(figures[0]) * float64(figures[1]))), figures[1]}
-	case 3:
-		b = Span[T]{figures[0], figures[1], figures[2]}
-	default:
-		return b, finding.Failed(TooManyFigures, finding.Values{"written": s, "example": two})
+		figures = slices.Insert(figures, 1, T(math.Sqrt(float64(figures[0])*float64(figures[1]))))
 	}
-	if !slices.IsSorted([]T{b.Low, b.Nominal, b.High}) {
+	if len(figures) > 3 {
+		return Span[T]{}, finding.Failed(TooManyFigures, finding.Values{"written": s, "example": two})
+	}
+	if !slices.IsSorted(figures) {
 		return Span[T]{}, finding.Failed(FallingFigures, finding.Values{"written": s, "example": two})
 	}
-	return b, nil
+	return Span[T]{figures[0], figures[1], figures[2]}, nil
 }
 
 // parts cuts a span at its dashes and gives each figure the unit of the last. A

@@ -1,7 +1,6 @@
 package unit
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -18,7 +17,7 @@ const (
 
 // Factors to N·m from NIST SP 811, Appendix B.8. The spellings stand without
 // the sign or space between their two halves.
-var torqueUnits = [...]scale{
+var torqueUnits = []scale{
 	NewtonMetre: {"N·m", []string{"nm"}, 1},
 	PoundForceFoot: {
 		"lbf·ft",
@@ -62,17 +61,11 @@ func ParseTorque(s string) (GivenTorque, error) {
 		return GivenTorque{}, err
 	}
 	lower := strings.ToLower(name)
-	joined := halfSigns.Replace(lower)
-	for u, t := range torqueUnits {
-		if !slices.Contains(t.spellings, joined) {
-			continue
-		}
-		if _, err := checkFinite(s, value*t.size); err != nil {
-			return GivenTorque{}, err
-		}
-		return GivenTorque{value, TorqueUnit(u)}, nil
+	u, err := findUnit(s, value, lower, halfSigns.Replace(lower), torqueUnits)
+	if err != nil {
+		return GivenTorque{}, err
 	}
-	return GivenTorque{}, unknown(s, lower, signsOf(torqueUnits[:]))
+	return GivenTorque{value, TorqueUnit(u)}, nil
 }
 
 // In gives the torque as a plain number in unit u.

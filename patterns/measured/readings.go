@@ -120,11 +120,7 @@ func (s *reader) centreDistance(item *nodes.Node, a, b int, how string, length f
 				return 0, false
 			}
 		}
-		if how == outsideMeasure {
-			centre = survey.CentreFromOutside(length, diameterA, diameterB)
-		} else {
-			centre = survey.CentreFromInside(length, diameterA, diameterB)
-		}
+		centre -= survey.Way(how).OverCentre(diameterA, diameterB)
 	}
 	if edge := (diameterA + diameterB) / 2; diameterA > 0 && diameterB > 0 && centre <= edge {
 		s.Fail(item, HolesOverlap, finding.Values{"first": s.made.IDs[a], "second": s.made.IDs[b], "centre": centre, "least": edge})

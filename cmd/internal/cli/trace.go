@@ -152,7 +152,7 @@ func dotsPerInch(text string) ([2]float64, error) {
 }
 
 // knownDistance reads F1,F5=190.4mm and 102,80:2400,95=194.6mm.
-func knownDistance(text string) (k trace.KnownDistance, err error) {
+func knownDistance(text string) (k trace.Known, err error) {
 	example := errors.New("write F1,F5=190.4mm, or places in pixels: 102,80:2400,95=194.6mm")
 	ends, length, ok := strings.Cut(text, "=")
 	if !ok {
