@@ -70,10 +70,10 @@ var languages = []struct {
 	tag  string
 	read func() *Catalogue
 }{
-	{"en", sync.OnceValue(func() *Catalogue { return mustLoad("english") })},
-	{"es", sync.OnceValue(func() *Catalogue { return mustLoad("spanish") })},
-	{"de", sync.OnceValue(func() *Catalogue { return mustLoad("german") })},
-	{"fr", sync.OnceValue(func() *Catalogue { return mustLoad("french") })},
+	{"en", sync.OnceValue(func() *Catalogue { return load("english") })},
+	{"es", sync.OnceValue(func() *Catalogue { return load("spanish") })},
+	{"de", sync.OnceValue(func() *Catalogue { return load("german") })},
+	{"fr", sync.OnceValue(func() *Catalogue { return load("french") })},
 }
 
 // Languages lists the tags of all catalogues.
