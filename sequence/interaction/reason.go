@@ -16,8 +16,8 @@ import (
 	"drawdown/sequence/way"
 )
 
-// Reason holds one pass to the full load in the plan's order against another:
-// the plan's figures stand first.
+// Reason holds one pass to the full load, at most to yield, in the plan's order
+// against another: the plan's figures stand first.
 type Reason struct {
 	LowestPercent [2]bounds.Band // of the bolt that ends lowest
 	UnevenMm      [2]bounds.Band // out of true at the worst moment
@@ -27,30 +27,30 @@ type Reason struct {
 }
 
 // ReasonOf works the reason for a plan's order out: against each group once round
-// its rim, or from its edges. False where the joint lacks what the model needs.
-func ReasonOf(p plan.Plan, round bool) (Reason, bool) {
+// its rim, or from its edges. Nil where the joint lacks what the model needs.
+func ReasonOf(p plan.Plan, round bool) *Reason {
 	model, err := prediction.ModelOf(p, setup.Setup{})
 	if err != nil || len(p.Tighten.Stages) == 0 {
-		return Reason{}, false
+		return nil
 	}
 	targets, err := fullLoad(p, model)
 	if err != nil {
-		return Reason{}, false
+		return nil
 	}
 	var runs [2]prediction.Prediction
 	for k, order := range [][]int{p.Tighten.Order, otherOrder(p, round)} {
 		if runs[k], err = model.Predict([]contact.Pass{contact.ToForces(order, targets, 1)}, targets); err != nil {
-			return Reason{}, false
+			return nil
 		}
 	}
-	r := Reason{
+	r := &Reason{
 		LowestPercent: [2]bounds.Band{runs[0].Over(lowest), runs[1].Over(lowest)},
 		UnevenMm:      [2]bounds.Band{runs[0].Over(uneven), runs[1].Over(uneven)},
 	}
 	better, worse := tells(runs[0], runs[1]), tells(runs[1], runs[0])
 	// A figure is no reason where the other one speaks against the order.
 	r.TellsLowest, r.TellsUneven = better.lowest && !worse.uneven, better.uneven && !worse.lowest
-	return r, true
+	return r
 }
 
 func lowest(r prediction.Run) float64 { return r.Spread(0).Min }

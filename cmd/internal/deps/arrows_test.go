@@ -52,7 +52,7 @@ var arrows = map[string][]string{
 	"render/sheet/condition":          {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan"},
 	"render/sheet/drawing":            {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
 	"render/sheet/forecast":           {"geometry/finding", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
-	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/judge", "sequence/plan"},
+	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},

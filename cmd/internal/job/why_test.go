@@ -23,7 +23,7 @@ func TestWhyFigures(t *testing.T) {
 		if err != nil || problems.Stops() {
 			t.Fatal(err, problems)
 		}
-		f := whyFigures(p)
+		f := interaction.ReasonOf(p, handout.IsCircle(p))
 		if f == nil {
 			t.Fatalf("%s has no figures", c.pattern)
 		}
@@ -43,7 +43,7 @@ func TestWhyFigures(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, want := f.LowestPercent[0], handout.Band(a.Forecast.OnePass.Min); !near(got.Low, want.Low) || !near(got.Nominal, want.Nominal) || !near(got.High, want.High) {
+		if got, want := f.LowestPercent[0], a.Forecast.OnePass.Min; !near(got.Low, want.Low) || !near(got.Nominal, want.Nominal) || !near(got.High, want.High) {
 			t.Errorf("%s: the class sheet says %+v of a single pass, predict %+v", c.pattern, got, want)
 		}
 	}

@@ -9,26 +9,15 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/words"
 	"drawdown/sequence"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/plan"
 )
 
-// Band is a figure from the soft to the stiff end of what a gasket may be.
-type Band struct{ Low, Nominal, High float64 }
-
-// Figures are what one pass to the full load, at most to yield, does, in the plan's order and in
-// another: from the edges, or once round a bolt circle.
-type Figures struct {
-	LowestPercent [2]Band // of the bolt that ends lowest
-	UnevenMm      [2]Band // out of true at the worst moment
-	// TellsLowest and TellsUneven say that the order is the better one by far at
-	// every stiffness, so that the figure may be held up as a reason.
-	TellsLowest, TellsUneven bool
-}
-
 // WhyPages lays out the page that tells why, for the part at hand; the pages
-// lack their count. On A4 it is one page. Where the figures are nil, or tell
-// nothing, words take their place.
-func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
+// lack their count. On A4 it is one page. Without a reason that tells anything,
+// words take its place.
+func WhyPages(p plan.Plan, reason *interaction.Reason, ask Request) []scene.Page {
 	w := &ask.Words.Handout.Why
 	y := &why{Request: ask, plan: p, words: w, layout: w.Spread, circle: IsCircle(p)}
 	if y.circle {
@@ -39,11 +28,11 @@ func WhyPages(p plan.Plan, figures *Figures, ask Request) []scene.Page {
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
 	if y.low() { // the sections have a page of their own
-		y.tell(figures)
+		y.tell(reason)
 		y.sections()
 	} else {
 		y.sections()
-		y.tell(figures)
+		y.tell(reason)
 	}
 	return y.Pages("1")
 }
@@ -160,12 +149,12 @@ type telling struct {
 
 // tell lays out what is told in words: of loosening, and of figures or of what
 // the order is for. On paper that lies on its side they stand side by side.
-func (y *why) tell(figures *Figures) {
+func (y *why) tell(reason *interaction.Reason) {
 	back, width := telling{y.words.Back, y.words.BackText, true}, y.Paper.Content()
 	if y.circle {
 		back.texts = back.texts[:1] // the rest is of edges and middle, which a circle has not
 	}
-	both := []telling{back, y.figures(figures)}
+	both := []telling{back, y.figures(reason)}
 	if !y.wide() {
 		for _, one := range both {
 			height := y.tellingHeight(one, width)
@@ -219,13 +208,13 @@ func (y *why) put(t telling, left, width float64) {
 
 // figures tells what was worked out where it tells something; else what the
 // order is for, without a figure.
-func (y *why) figures(f *Figures) telling {
+func (y *why) figures(f *interaction.Reason) telling {
 	w, left := y.words, y.springs()
 	if f == nil || !f.TellsLowest && !f.TellsUneven {
 		return telling{head: w.Purpose, texts: append([]string{y.layout.Purpose}, left...)}
 	}
-	say := func(words string, figure [2]Band, format string) string {
-		return fmt.Sprintf(words, y.Words.Figure(figure[0].in(format)), y.Words.Figure(figure[1].in(format)), y.layout.Other)
+	say := func(words string, figure [2]bounds.Band, format string) string {
+		return fmt.Sprintf(words, y.Words.Figure(banded(figure[0], format)), y.Words.Figure(banded(figure[1], format)), y.layout.Other)
 	}
 	var texts []string
 	if f.TellsLowest {
@@ -255,7 +244,7 @@ func (y *why) springs() []string {
 	return []string{fmt.Sprintf(y.words.Springs, strings.Join(free, ", "))}
 }
 
-// in writes a band: the middle, and the ends in brackets.
-func (b Band) in(format string) string {
+// banded writes a band: the middle, and the ends in brackets.
+func banded(b bounds.Band, format string) string {
 	return fmt.Sprintf(format+" ("+format+"–"+format+")", b.Nominal, b.Low, b.High)
 }

@@ -10,16 +10,18 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
 	"drawdown/render/words"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/plan"
 )
 
-var someFigures = handout.Figures{
-	LowestPercent: [2]handout.Band{{Low: 86, Nominal: 94, High: 98}, {Low: 23, Nominal: 69, High: 86}},
-	UnevenMm:      [2]handout.Band{{Low: 0.09, Nominal: 0.14, High: 0.21}, {Low: 0.14, Nominal: 0.23, High: 0.35}},
+var someFigures = interaction.Reason{
+	LowestPercent: [2]bounds.Band{{Low: 86, Nominal: 94, High: 98}, {Low: 23, Nominal: 69, High: 86}},
+	UnevenMm:      [2]bounds.Band{{Low: 0.09, Nominal: 0.14, High: 0.21}, {Low: 0.14, Nominal: 0.23, High: 0.35}},
 }
 
 // whyDocument is the page that tells why, by itself.
-func whyDocument(p plan.Plan, figures *handout.Figures, ask handout.Request) scene.Document {
+func whyDocument(p plan.Plan, figures *interaction.Reason, ask handout.Request) scene.Document {
 	return sheet.Document(p, ask.Request, handout.WhyPages(p, figures, ask))
 }
 
@@ -118,14 +120,14 @@ func TestWhySays(t *testing.T) {
 	telling.TellsLowest = true
 	for _, c := range []struct {
 		pattern string
-		figures *handout.Figures
+		figures *interaction.Reason
 		says    []string
 		not     []string
 	}{
 		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "crosswise", "What the order is for"}},
 		{"p4-head", &someFigures, []string{"What the order is for", "no bulge is trapped"}, []string{"≈", "finds little"}},
 		{"p4-flywheel", &someFigures, []string{"What the order is for", "no side is pinched"}, []string{"≈", "finds little", "bulge"}},
-		{"p4-pump-flange", &handout.Figures{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not speak for the order"}, []string{"centre outwards", "edges first", "edges bend"}},
+		{"p4-pump-flange", &interaction.Reason{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not speak for the order"}, []string{"centre outwards", "edges first", "edges bend"}},
 		{"p4-head", nil, []string{"Common practice"}, []string{"≈"}},
 	} {
 		text := said(whyDocument(planOf(t, c.pattern), c.figures, ask))
