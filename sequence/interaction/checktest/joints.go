@@ -2,6 +2,7 @@ package checktest
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"drawdown/geometry"
@@ -18,13 +19,7 @@ func Must[T any](t testing.TB) func(T, error) T {
 	}
 }
 
-func Alike(n int, value float64) []float64 {
-	list := make([]float64, n)
-	for i := range list {
-		list[i] = value
-	}
-	return list
-}
+func Alike(n int, value float64) []float64 { return slices.Repeat([]float64{value}, n) }
 
 // TwoByFive are the bolts of case P12.
 func TwoByFive() (at []geometry.Point) {
@@ -37,12 +32,8 @@ func TwoByFive() (at []geometry.Point) {
 }
 
 // Circle16 are 16 bolts round a circle, from the right, anticlockwise.
-func Circle16(diameter float64) (at []geometry.Point) {
-	for i := range 16 {
-		y, x := math.Sincos(2 * math.Pi * float64(i) / 16)
-		at = append(at, geometry.Point{X: x * diameter / 2, Y: y * diameter / 2})
-	}
-	return at
+func Circle16(diameter float64) []geometry.Point {
+	return geometry.Circle(16, diameter, geometry.Point{}, 0, false)
 }
 
 // InTurn is the order 0, 1, 2 and so on.

@@ -157,26 +157,26 @@ func TestFinitePlate(t *testing.T) {
 	box := geometry.Box{Max: geometry.Point{X: size[0], Y: size[1]}}
 
 	rigid := Plate{RigidityNmm: c.In("rigid.D"), Poisson: c.In("rigid.nu"), Box: box}
-	m := checktest.Must[*mat.SymDense](t)(rigid.Compliance(pointsOf(checktest.Table(t, checktest.Find(t, c.Inputs, "rigid.points"))), c.In("rigid.k")))
+	m := checktest.Must[*mat.SymDense](t)(rigid.Compliance(pointsOf(checktest.As[[][]float64](t, checktest.Find(t, c.Inputs, "rigid.points"))), c.In("rigid.k")))
 	for i, want := range c.Wants("rigid_C_times_kA_row0") {
 		c.Same("rigid", m.At(0, i)*c.In("rigid.k")*size[0]*size[1], want)
 	}
 
 	d := Part{checktest.Mpa(c.In("flexible.E")), c.In("flexible.nu"), checktest.Mm(c.In("flexible.t"))}.RigidityNmm()
 	flexible := Plate{RigidityNmm: d, Poisson: c.In("flexible.nu"), Box: box, MeshMm: 10}
-	m = checktest.Must[*mat.SymDense](t)(flexible.Compliance(pointsOf(checktest.Table(t, checktest.Find(t, c.Inputs, "flexible.points"))), c.In("flexible.k")))
+	m = checktest.Must[*mat.SymDense](t)(flexible.Compliance(pointsOf(checktest.As[[][]float64](t, checktest.Find(t, c.Inputs, "flexible.points"))), c.In("flexible.k")))
 	c.SameList("flexible row 0", mat.Row(nil, 0, m), c.Wants("flexible_C_row0"))
 	c.SameList("flexible row 1", mat.Row(nil, 1, m), c.Wants("flexible_C_row1"))
 
 	masked := flexible
 	masked.Gasket = func(p geometry.Point) bool { return !(p.X > 20 && p.X < 180 && p.Y > 20 && p.Y < 80) }
-	m = checktest.Must[*mat.SymDense](t)(masked.Compliance(pointsOf(checktest.Table(t, checktest.Find(t, c.Inputs, "masked.points"))), c.In("flexible.k")))
+	m = checktest.Must[*mat.SymDense](t)(masked.Compliance(pointsOf(checktest.As[[][]float64](t, checktest.Find(t, c.Inputs, "masked.points"))), c.In("flexible.k")))
 	c.SameList("masked row 0", mat.Row(nil, 0, m), c.Wants("masked_C_row0"))
 	c.SameList("masked row 1", mat.Row(nil, 1, m), c.Wants("masked_C_row1"))
 
 	// The mesh that is chosen where none is stated must meet the converged rows.
 	flexible.MeshMm = 0
-	m = checktest.Must[*mat.SymDense](t)(flexible.Compliance(pointsOf(checktest.Table(t, checktest.Find(t, c.Inputs, "flexible.points"))), c.In("flexible.k")))
+	m = checktest.Must[*mat.SymDense](t)(flexible.Compliance(pointsOf(checktest.As[[][]float64](t, checktest.Find(t, c.Inputs, "flexible.points"))), c.In("flexible.k")))
 	loose := c
 	loose.RelTol, loose.AbsTol = c.OtherTol, c.OtherTol*m.At(0, 0)
 	loose.SameList("converged", mat.Row(nil, 0, m), c.Wants("converged_flexible_C_row0"))

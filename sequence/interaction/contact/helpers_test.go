@@ -37,7 +37,7 @@ func stages(order []int, targets []float64, shares ...float64) []Pass {
 }
 
 func fourBolts(t *testing.T) *Joint {
-	return jointOf(t, checktest.Table(t, checktest.CaseOf(t, "P08").Inputs["M"]))
+	return jointOf(t, checktest.As[[][]float64](t, checktest.CaseOf(t, "P08").Inputs["M"]))
 }
 
 func ownAlike(n int, mmPerN float64) []stiffness.Resilience {
