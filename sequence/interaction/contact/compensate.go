@@ -57,9 +57,9 @@ func (s *Nuts) toEven(i int, travelMm, most float64) error {
 
 // snapshot copies what a step changes.
 func (s *Nuts) snapshot() Nuts {
-	return Nuts{travel: slices.Clone(s.travel), force: slices.Clone(s.force), runUp: slices.Clone(s.runUp), touch: slices.Clone(s.touch), work: s.work}
+	return Nuts{travel: slices.Clone(s.travel), force: slices.Clone(s.force), runUp: slices.Clone(s.runUp), touch: slices.Clone(s.touch)}
 }
 
 func (s *Nuts) restore(from Nuts) {
-	s.travel, s.force, s.runUp, s.touch, s.work = from.travel, from.force, from.runUp, from.touch, from.work
+	s.travel, s.force, s.runUp, s.touch = from.travel, from.force, from.runUp, from.touch
 }
