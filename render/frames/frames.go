@@ -86,10 +86,7 @@ func Lay(ask Work) Playback {
 func (r Work) steps() []Action {
 	p, side := r.Plan, r.side()
 	numbers := side.Numbers()
-	index := map[string]int{}
-	for i, f := range p.Joint.Fasteners {
-		index[f.ID] = i
-	}
+	index := p.Joint.Index()
 	var steps []Action
 	if len(side.Stages) == 0 {
 		for _, i := range side.Order {

@@ -219,10 +219,7 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 			group[i] = g
 		}
 	}
-	place := map[string]int{}
-	for i, f := range t.plan.Joint.Fasteners {
-		place[f.ID] = i
-	}
+	place := t.plan.Joint.Index()
 	for c, cluster := range t.plan.Joint.Clusters {
 		for _, id := range cluster.Of {
 			set[place[id]] = c + 1
