@@ -117,13 +117,7 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 		return nil, err
 	}
 	halfway := e.halfway(loads)
-	c := mat.NewSymDense(len(loads), nil)
-	for i := range loads {
-		for j := i; j < len(loads); j++ {
-			c.SetSym(i, j, floats.Dot(halfway[i], halfway[j]))
-		}
-	}
-	return c, nil
+	return symmetric(len(loads), func(i, j int) float64 { return floats.Dot(halfway[i], halfway[j]) }), nil
 }
 
 // halfway solves Ly = B for all loads at once: each row of the factor is read

@@ -52,9 +52,6 @@ func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
 		quantity{"width of the part", p.Box.Width(), "mm"}, quantity{"height of the part", p.Box.Height(), "mm"}); err != nil {
 		return err
 	}
-	if err := notNegative(quantity{"narrowest strip of the gasket", p.NarrowestMm, "mm"}, quantity{"element size", p.MeshMm, "mm"}); err != nil {
-		return err
-	}
 	for i, point := range at {
 		inside := point.X >= p.Box.Min.X && point.X <= p.Box.Max.X && point.Y >= p.Box.Min.Y && point.Y <= p.Box.Max.Y
 		if !inside {

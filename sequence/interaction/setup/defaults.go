@@ -13,15 +13,15 @@ import (
 )
 
 // kernel makes the model of part and gasket shape.
-func (s *settledSetup) kernel() (compliance.Kernel, error) {
+func (s *settledSetup) kernel() compliance.Kernel {
 	if s.stated.Preview {
-		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}, nil
+		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}
 	}
 	switch s.shape {
 	case rowShape:
-		return s.row(), nil
+		return s.row()
 	case flangeShape:
-		return s.flange(), nil
+		return s.flange()
 	case piecesShape:
 		return s.pieces()
 	}
@@ -86,27 +86,20 @@ func (s *settledSetup) rowOver(at []geometry.Point) compliance.Row {
 	return compliance.Row{BendingNmm2: bending, WidthMm: 2 * edge, LengthMm: first.Distance(last) + 2*edge, StartMm: edge}
 }
 
-func (s *settledSetup) pieces() (compliance.Kernel, error) {
-	place := map[string]int{}
-	for i, f := range s.plan.Joint.Fasteners {
-		place[f.ID] = i
-	}
+func (s *settledSetup) pieces() compliance.Kernel {
+	place := s.plan.Joint.Index()
 	var pieces compliance.Separate
 	for _, c := range s.plan.Joint.Clusters {
 		var piece compliance.Piece
 		var at []geometry.Point
 		for _, id := range c.Of {
-			i, ok := place[id]
-			if !ok {
-				return nil, finding.Failed(ClusterUnknown, finding.Values{"cluster": c.Name, "id": id})
-			}
-			piece.Fasteners, at = append(piece.Fasteners, i), append(at, s.at[i])
+			piece.Fasteners, at = append(piece.Fasteners, place[id]), append(at, s.at[place[id]])
 		}
 		piece.Kernel = s.rowOver(at)
 		pieces = append(pieces, piece)
 	}
 	s.assume(SeparateParts, finding.Values{"parts": len(pieces), "width": unit.Length(2 * s.edgeMm())})
-	return pieces, nil
+	return pieces
 }
 
 // flangeOuter and flangeBore are the diameters of a round flange that states
@@ -143,7 +136,7 @@ func (s *settledSetup) flange() compliance.Flange {
 	return f
 }
 
-func (s *settledSetup) plate() (compliance.Kernel, error) {
+func (s *settledSetup) plate() compliance.Kernel {
 	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
 	outline := s.plan.Joint.Outline
 	if corners := slices.Concat(outline...); len(corners) > 0 {
@@ -159,7 +152,7 @@ func (s *settledSetup) plate() (compliance.Kernel, error) {
 		p.NarrowestMm = strip
 		p.Gasket = p.Gasket.And(compliance.StripAlong(outline, strip))
 	}
-	return p, nil
+	return p
 }
 
 // strip is the width of a gasket along the edge: stated, or, for a cover, such

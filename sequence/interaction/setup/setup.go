@@ -92,10 +92,7 @@ func Settle(p plan.Plan, stated Setup) (Settled, error) {
 	if err := s.settleCounterpart(); err != nil {
 		return Settled{}, err
 	}
-	kernel, err := s.kernel()
-	if err != nil {
-		return Settled{}, err
-	}
+	kernel := s.kernel()
 	if _, plate := kernel.(compliance.Plate); stated.Strip > 0 && !plate {
 		return Settled{}, finding.Failed(NoEdge, nil)
 	}
