@@ -75,26 +75,16 @@ func tells(one, other prediction.Prediction) telling {
 // the yield load, since an angle beyond it adds about nothing to that. Of a bolt
 // whose yield is not known an angle tells too little.
 func fullLoad(p plan.Plan, model prediction.Model) ([]float64, error) {
-	work, err := procedure.WorkOf(p, p.Tighten)
+	work, targets, err := ends(p, model)
 	if err != nil {
 		return nil, err
 	}
-	targets := slices.Clone(work.TargetsN)
-	if slices.Contains(targets, 0) {
-		planned, _, err := model.PredictPlan(p)
-		if err != nil {
-			return nil, err
-		}
-		copy(targets, planned.Nominal.TargetsN)
-	}
-	for i := range targets {
-		switch yield := procedure.YieldN(p.KindOf(i)); {
-		case yield > 0:
-			targets[i] = min(targets[i], yield)
-		case work.TargetsN[i] == 0:
+	for i, target := range work.TargetsN {
+		if target == 0 && procedure.YieldN(p.KindOf(i)) == 0 {
 			return nil, finding.Failed(TargetUnknown, nil)
 		}
 	}
+	targets, _ = procedure.AtMostYield(p, targets, nil)
 	return targets, nil
 }
 

@@ -81,9 +81,6 @@ func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 
 // Joint gives the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
-	if m.Kernel == nil {
-		return nil, compliance.Misuse("kernel", 0, 1)
-	}
 	c, err := m.Kernel.Compliance(m.At, foundationMPaPerMm)
 	if err != nil {
 		return nil, err
@@ -120,7 +117,7 @@ func (p Prediction) Class() advice.Class {
 
 // PredictPlan works the tightening side of a plan.
 func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
-	w, err := procedure.WorkOf(p, p.Tighten)
+	w, err := procedure.WorkOf(p)
 	if err != nil {
 		return Prediction{}, w, err
 	}

@@ -46,10 +46,10 @@ func OnAngle(list []Hundred) (kinds []string) {
 	return kinds
 }
 
-// hundreds tells what the targets of a side of a plan stand for.
-func hundreds(p plan.Plan, side plan.Side) []Hundred {
+// hundreds tells what the targets of a plan stand for.
+func hundreds(p plan.Plan) []Hundred {
 	byKind, so := map[string]Hundred{}, reached{}
-	for _, stage := range side.Stages {
+	for _, stage := range p.Tighten.Stages {
 		for _, kind := range stage.Kinds {
 			turns, _ := so.take(kind, stage)
 			switch stage.Do {

@@ -109,11 +109,11 @@ const flangeOuter, flangeBore = 2.2, 4
 
 func (s *settledSetup) flange() compliance.Flange {
 	disc := geometry.Enclose(s.at)
-	f := compliance.Flange{Pair: s.through}
+	var f compliance.Flange
 	if s.stated.Flange != nil {
 		f = *s.stated.Flange
 	}
-	f.Part = s.part
+	f.Part, f.Pair = s.part, s.through && (s.plan.Clamped.Flange == nil || !s.plan.Clamped.Flange.Single)
 	if f.BoltCircle == 0 {
 		f.Centre, f.BoltCircle = disc.Centre, unit.Length(2*disc.Radius)
 	}

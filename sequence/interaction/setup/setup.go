@@ -85,7 +85,7 @@ func Settle(p plan.Plan, stated Setup) (Settled, error) {
 		return Settled{}, finding.Failed(NotRound, nil)
 	}
 	s.shape = s.shapeOf()
-	s.through = ThroughBolted(p)
+	s.through = throughBolted(p)
 	if err := s.settlePart(); err != nil {
 		return Settled{}, err
 	}

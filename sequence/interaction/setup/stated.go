@@ -28,14 +28,14 @@ func SetupOf(p plan.Plan) Setup {
 	if f := c.Flange; f != nil {
 		s.Flange = &compliance.Flange{
 			Outer: f.Outer, Bore: f.Bore, GasketInner: f.GasketInner, GasketOuter: f.GasketOuter,
-			PipeWall: f.PipeWall, PipeRadius: f.PipeRadius, Pair: !f.Single && ThroughBolted(p),
+			PipeWall: f.PipeWall, PipeRadius: f.PipeRadius,
 		}
 	}
 	return s
 }
 
-// ThroughBolted says whether every fastener has a nut, and not a tapped hole.
-func ThroughBolted(p plan.Plan) bool {
+// throughBolted says whether every fastener has a nut, and not a tapped hole.
+func throughBolted(p plan.Plan) bool {
 	return !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
 }
 
@@ -52,7 +52,7 @@ func (s Setup) over(file Setup) (both Setup, assumed []finding.Finding) {
 	statesGasket := s.Gasket != "" || s.Stiffness != (bounds.Band{}) || s.Foundation != (bounds.Band{})
 	statesPart := s.Material != "" || s.Thickness != 0 || s.Counterpart != "" || s.CounterpartThickness != 0
 	if s.Row == nil && file.Row != nil && (statesGasket || statesPart || s.Preview) {
-		assumed = append(assumed, fact(RowLeft, nil))
+		assumed = append(assumed, finding.Noted(RowLeft, nil))
 		file.Row, file.Foundation = nil, bounds.Band{}
 	}
 	if !statesGasket {
