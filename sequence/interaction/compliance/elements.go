@@ -37,10 +37,8 @@ func (e *elements) add(i, j int, stiffness float64) {
 	}
 }
 
-func (e *elements) diagonal(i int) float64 { return e.row(i, i)[0] }
-
 // bare says that no element holds an unknown.
-func (e *elements) bare(i int) bool { return e.diagonal(i) == 0 }
+func (e *elements) bare(i int) bool { return e.row(i, i)[0] == 0 }
 
 // fixBare gives the unknowns that no element holds a stiffness of their own;
 // no load acts on them.
@@ -57,8 +55,6 @@ type share struct {
 	unknown int
 	of      float64
 }
-
-var errAfloat = finding.Failed(Afloat, nil)
 
 // leastPivot tells round-off from a stiffness: what is left of an unknown's own
 // stiffness once all before it have given way. Plates a million times stiffer
@@ -103,7 +99,7 @@ func (e *elements) settle(i, j int) error {
 		return nil
 	}
 	if !(left > leastPivot*own) {
-		return errAfloat
+		return finding.Failed(Afloat, nil)
 	}
 	row[n] = math.Sqrt(left)
 	e.inverse[i] = 1 / row[n]

@@ -2,6 +2,7 @@ package compliance
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -32,7 +33,7 @@ func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat
 	loads := make([][]share, len(at))
 	for i, point := range at {
 		loads[i] = m.load(point)
-		if !m.held(e, loads[i]) {
+		if slices.ContainsFunc(loads[i], func(s share) bool { return e.bare(s.unknown) }) {
 			return nil, offThePart(i, point)
 		}
 	}
@@ -163,12 +164,9 @@ func (p Plate) usualMeshMm(at []geometry.Point, foundationMPaPerMm float64) floa
 	return math.Max(size, math.Sqrt(p.Box.Width()*p.Box.Height()/mostCells))
 }
 
-// alongX says whether the nodes are numbered across x first, so that the band
-// is narrow.
-func (m mesh) alongX() bool { return m.countX < m.countY }
-
+// node numbers along the side with fewer nodes first, so that the band is narrow.
 func (m mesh) node(i, j int) int {
-	if m.alongX() {
+	if m.countX < m.countY {
 		return j*(m.countX+1) + i
 	}
 	return i*(m.countY+1) + j
@@ -204,14 +202,4 @@ func (m mesh) load(p geometry.Point) []share {
 		}
 	}
 	return shares
-}
-
-// held says whether the part is there where the load stands.
-func (m mesh) held(e *elements, load []share) bool {
-	for _, s := range load {
-		if e.bare(s.unknown) {
-			return false
-		}
-	}
-	return true
 }

@@ -54,9 +54,6 @@ type AfterPass struct {
 // Work does passes on nuts and tells what comes of each. The places of the
 // fasteners are for warp and unevenness; nil where they are not known.
 func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
-	if at != nil && len(at) != s.joint.Len() {
-		return nil, compliance.Misuse("places", len(at), s.joint.Len())
-	}
 	plane := PlaneThrough(at)
 	list := make([]AfterPass, len(passes))
 	for p, pass := range passes {

@@ -3,8 +3,6 @@ package contact
 import (
 	"math"
 	"slices"
-
-	"drawdown/sequence/interaction/compliance"
 )
 
 // Compensated works one pass with targets that end at the wanted forces, and
@@ -21,9 +19,6 @@ func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (target
 	}
 	if err := s.joint.checkOrder(order); err != nil {
 		return nil, err
-	}
-	if !(limit >= 1) {
-		return nil, compliance.Misuse("cap", limit, ">= 1")
 	}
 	even := s.joint.TravelMm(wanted)
 	targets = make([]float64, s.joint.Len())

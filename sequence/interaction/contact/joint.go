@@ -31,12 +31,6 @@ type Joint struct {
 // bolt that does not fit.
 func NewJoint(given mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
 	n := given.SymmetricDim()
-	if n == 0 {
-		return nil, finding.Failed(compliance.NoFasteners, nil)
-	}
-	if len(own) != n {
-		return nil, compliance.Misuse("own", len(own), n)
-	}
 	j := &Joint{part: square(n), whole: square(n)}
 	for i := range n {
 		if o := float64(own[i]); !(o >= 0) || math.IsInf(o, 1) {

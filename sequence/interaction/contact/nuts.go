@@ -43,9 +43,6 @@ func (s *Nuts) Tighten(i int, target float64) error {
 	if !(target > 0) || math.IsInf(target, 1) {
 		return compliance.Misuse("target", target, "> 0")
 	}
-	if !(s.Stick >= 0 && s.Stick < 1) {
-		return compliance.Misuse("stick", s.Stick, "< 1")
-	}
 	if s.runUp[i] && s.force[i] > 0 && s.force[i] >= target*(1-s.Stick) {
 		return nil
 	}

@@ -19,17 +19,6 @@ import (
 // gasket's stiffness may be. Low is not always the soft gasket: bolts of a stiff
 // cover gain. Draw the band, or its low end; never the middle alone.
 //
-// What there is to draw, from the first look to the last:
-//
-//   - the advice on its Case() for the heading, Doubts for the warning beside it
-//     (none: there is nothing to doubt);
-//   - Lowest and Last() for the state at the end: a bar or a ring for each bolt
-//     from Percent[i].Low to High, with a tick at Nominal, in the hue or hatch of
-//     Class[i];
-//   - Passes for one small picture a pass, and OneMore for what a further pass
-//     would buy;
-//   - Passes[n].Frames for a film of it: a picture for every turn of a wrench.
-//
 // It is worked out by drawdown and must be marked so. It does not change once
 // made, and the same plan and setup give the same one.
 type Forecast struct {

@@ -57,7 +57,10 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 }
 
 func (w *forecaster) pass(n int) ForecastPass {
-	made := ForecastPass{Number: n + 1, Stage: w.stage(n)}
+	made := ForecastPass{Number: n + 1}
+	if n < len(w.work.Stages) {
+		made.Stage = &w.plan.Tighten.Stages[w.work.Stages[n]]
+	}
 	if !w.work.Compensated || n < len(w.work.Passes)-1 {
 		made.Share = shareOf(w.work.Passes[n], w.p.Nominal.TargetsN)
 	}
@@ -70,13 +73,6 @@ func (w *forecaster) pass(n int) ForecastPass {
 	w.aim(n)
 	w.sumUp(&made, w.p, n)
 	return made
-}
-
-func (w *forecaster) stage(n int) *plan.Stage {
-	if n >= len(w.work.Stages) {
-		return nil
-	}
-	return &w.plan.Tighten.Stages[w.work.Stages[n]]
 }
 
 // sumUp fills in how the joint stands after a pass of some runs.
@@ -95,8 +91,7 @@ func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 		}
 		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
 	}
-	spread := func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) }
-	made.Spread = bounds.SpreadsOf(spread(runs.Soft), spread(runs.Nominal), spread(runs.Stiff))
+	made.Spread = runs.SpreadsOver(func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) })
 	made.TiltMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestTiltMm })
 	made.WarpMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestWarpMm })
 	made.UnevenMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestUnevenMm })
@@ -122,15 +117,11 @@ func (w *forecaster) frame(n, step int) Frame {
 	for i := range w.turned {
 		f.Percent = append(f.Percent, w.p.Over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
 	}
-	var tilt, warp, uneven [3]float64
-	for k, r := range w.p.Runs() {
-		closure := r.Joint.ClosureMm(forces(*r))
-		tilt[k], warp[k], uneven[k] = w.plane.Tilt(closure), w.plane.Warp(closure), contact.Unevenness(closure)
-		if k == 1 {
-			f.ClosureMm = closure
-		}
+	over := func(of func(closureMm []float64) float64) bounds.Band {
+		return w.p.Over(func(r Run) float64 { return of(r.Joint.ClosureMm(forces(r))) })
 	}
-	f.TiltMm, f.WarpMm, f.UnevenMm = bounds.Of3(tilt), bounds.Of3(warp), bounds.Of3(uneven)
+	f.ClosureMm = w.p.Nominal.Joint.ClosureMm(forces(w.p.Nominal))
+	f.TiltMm, f.WarpMm, f.UnevenMm = over(w.plane.Tilt), over(w.plane.Warp), over(contact.Unevenness)
 	return f
 }
 
@@ -167,7 +158,7 @@ func (w *forecaster) ofAim(i int, runs Prediction, n int) bounds.Band {
 			v[k] = 100 * r.Passes[n].ForcesN[i] / w.aims[k][i]
 		}
 	}
-	return bounds.Of3(v)
+	return bounds.Of(v[0], v[1], v[2])
 }
 
 // tied rounds what mirror images of a bolt differ in by round-off.

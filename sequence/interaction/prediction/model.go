@@ -95,7 +95,12 @@ func (p Prediction) Over(of func(Run) float64) bounds.Band {
 
 // Spreads sums up all bolts after a pass over the gasket's band.
 func (p Prediction) Spreads(pass int) bounds.Spreads {
-	return bounds.SpreadsOf(p.Soft.Spread(pass), p.Nominal.Spread(pass), p.Stiff.Spread(pass))
+	return p.SpreadsOver(func(r Run) bounds.Spread { return r.Spread(pass) })
+}
+
+// SpreadsOver gives a sum over the gasket's band.
+func (p Prediction) SpreadsOver(of func(Run) bounds.Spread) bounds.Spreads {
+	return bounds.SpreadsOf(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
 // ForceN gives the force in a bolt after a pass over the gasket's band.
@@ -136,8 +141,7 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 	return prediction, w, nil
 }
 
-// ModelOf makes the model of a plan's joint. The error says what does not fit
-// and what is allowed.
+// ModelOf makes the model of a plan's joint. The error says what does not fit.
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
 	settled, err := setup.Settle(p, stated)
 	return Model{Settled: settled}, err

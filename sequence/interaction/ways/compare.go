@@ -90,11 +90,10 @@ func (t *trier) ways() error {
 			return err
 		}
 	}
-	order := t.roundOrder()
-	if order == nil {
-		return nil
+	if order := t.roundOrder(); order != nil {
+		return t.try(advice.OnceRound, order, t.inOrder(order))
 	}
-	return t.try(advice.OnceRound, order, t.inOrder(order))
+	return nil
 }
 
 // snugAndRepeat tries what the first stage buys, what a snug pass before it would,
@@ -179,6 +178,10 @@ func (t *trier) search() error {
 	scatter := t.allowed(procedure.Scatter(joint, targets, t.inOrder))
 	tilt := t.allowed(procedure.Tilting(joint, t.model.At, t.inOrder))
 	own := t.plan.Tighten.Order
+	starts := [][]int{own} // good orders, of different kinds
+	if round := t.roundOrder(); round != nil {
+		starts = append(starts, round)
+	}
 	for _, goal := range []struct {
 		name advice.Way
 		cost procedure.Cost
@@ -188,7 +191,7 @@ func (t *trier) search() error {
 		{advice.LeastOfBoth, procedure.Both(scatter, tilt, own)},
 	} {
 		best, least := own, goal.cost(own)
-		for _, start := range t.starts() {
+		for _, start := range starts {
 			if order, cost := procedure.Search(start, goal.cost, mostTried); cost < least-1e-9*math.Abs(least) {
 				best, least = order, cost
 			}
@@ -198,16 +201,6 @@ func (t *trier) search() error {
 		}
 	}
 	return nil
-}
-
-// starts are the orders that a search begins at: good ones, of different kinds.
-func (t *trier) starts() (list [][]int) {
-	for _, order := range [][]int{t.plan.Tighten.Order, t.roundOrder()} {
-		if order != nil {
-			list = append(list, order)
-		}
-	}
-	return list
 }
 
 // allowed costs orders that part a group or a cap no end.
