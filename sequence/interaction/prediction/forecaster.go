@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/limits"
@@ -80,16 +79,15 @@ func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.Turned = slices.Clone(w.turned)
 	made.Lowest = -1
 	for i, in := range w.turned {
-		percent, ofAim, class := bounds.Band{}, bounds.Band{}, advice.Class("")
+		var percent, ofAim bounds.Band
 		if in {
 			percent = runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] })
 			ofAim = w.ofAim(i, runs, n)
-			class = advice.ClassOf(ofAim.Low)
 			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
 				made.Lowest = i
 			}
 		}
-		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
+		made.Percent, made.OfAim = append(made.Percent, percent), append(made.OfAim, ofAim)
 	}
 	made.Spread = runs.SpreadsOver(func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) })
 	made.TiltMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestTiltMm })
@@ -120,7 +118,6 @@ func (w *forecaster) frame(n, step int) Frame {
 	over := func(of func(closureMm []float64) float64) bounds.Band {
 		return w.p.Over(func(r Run) float64 { return of(r.Joint.ClosureMm(forces(r))) })
 	}
-	f.ClosureMm = w.p.Nominal.Joint.ClosureMm(forces(w.p.Nominal))
 	f.TiltMm, f.WarpMm, f.UnevenMm = over(w.plane.Tilt), over(w.plane.Warp), over(contact.Unevenness)
 	return f
 }
