@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"regexp"
@@ -53,13 +54,7 @@ func (c *Catalogue) Value(v any, form string) string {
 // Term gives the language's word; one that has none stays as it is. A way is among
 // the words of a sheet.
 func (c *Catalogue) Term(t finding.Term) string {
-	if word, ok := c.Terms[string(t)]; ok {
-		return word
-	}
-	if word, ok := c.Sheet.Ways[string(t)]; ok {
-		return word
-	}
-	return string(t)
+	return cmp.Or(c.Terms[string(t)], c.Sheet.Ways[string(t)], string(t))
 }
 
 func each[T any](list []T, write func(T) string) []string {

@@ -11,6 +11,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"sync"
@@ -111,8 +112,5 @@ func All() []*Catalogue {
 // View says from where a part is seen. The usual places are known in every
 // language; what else a file says stays as it is.
 func (c *Catalogue) View(said string) string {
-	if view, ok := c.Sheet.Views[strings.ToLower(strings.TrimSpace(said))]; ok {
-		return view
-	}
-	return said
+	return cmp.Or(c.Sheet.Views[strings.ToLower(strings.TrimSpace(said))], said)
 }
