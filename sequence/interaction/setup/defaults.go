@@ -32,9 +32,9 @@ func (s *settledSetup) kernel() compliance.Kernel {
 // that is stated, or an equal one where bolts go through.
 func (s *settledSetup) rigidity() float64 {
 	if other, ok := s.counterpart(); ok {
-		return compliance.Facing(s.part.RigidityNmm(), other.RigidityNmm())
+		return compliance.Facing(s.Part.RigidityNmm(), other.RigidityNmm())
 	}
-	return s.part.RigidityNmm()
+	return s.Part.RigidityNmm()
 }
 
 // counterpart is what bends under the part; false where it is a block.
@@ -44,7 +44,7 @@ func (s *settledSetup) counterpart() (compliance.Part, bool) {
 		return s.other, true
 	case s.through:
 		s.assume(EqualParts, nil)
-		return s.part, true
+		return s.Part, true
 	}
 	return compliance.Part{}, false
 }
@@ -70,7 +70,7 @@ func (s *settledSetup) row() compliance.Row {
 	if s.stated.Row != nil {
 		return *s.stated.Row
 	}
-	row := s.rowOver(s.at)
+	row := s.rowOver(s.At)
 	s.assume(RowSize, finding.Values{"width": unit.Length(row.WidthMm), "length": unit.Length(row.LengthMm)})
 	return row
 }
@@ -79,7 +79,7 @@ func (s *settledSetup) row() compliance.Row {
 func (s *settledSetup) rowOver(at []geometry.Point) compliance.Row {
 	first, last := compliance.RowEnds(at)
 	edge := s.edgeMm()
-	bending := s.part.BendingNmm2(unit.Length(2 * edge))
+	bending := s.Part.BendingNmm2(unit.Length(2 * edge))
 	if other, ok := s.counterpart(); ok {
 		bending = compliance.Facing(bending, other.BendingNmm2(unit.Length(2*edge)))
 	}
@@ -93,7 +93,7 @@ func (s *settledSetup) pieces() compliance.Kernel {
 		var piece compliance.Piece
 		var at []geometry.Point
 		for _, id := range c.Of {
-			piece.Fasteners, at = append(piece.Fasteners, place[id]), append(at, s.at[place[id]])
+			piece.Fasteners, at = append(piece.Fasteners, place[id]), append(at, s.At[place[id]])
 		}
 		piece.Kernel = s.rowOver(at)
 		pieces = append(pieces, piece)
@@ -108,12 +108,12 @@ func (s *settledSetup) pieces() compliance.Kernel {
 const flangeOuter, flangeBore = 2.2, 4
 
 func (s *settledSetup) flange() compliance.Flange {
-	disc := geometry.Enclose(s.at)
+	disc := geometry.Enclose(s.At)
 	var f compliance.Flange
 	if s.stated.Flange != nil {
 		f = *s.stated.Flange
 	}
-	f.Part, f.Pair = s.part, s.through && (s.plan.Clamped.Flange == nil || !s.plan.Clamped.Flange.Single)
+	f.Part, f.Pair = s.Part, s.through && (s.plan.Clamped.Flange == nil || !s.plan.Clamped.Flange.Single)
 	if f.BoltCircle == 0 {
 		f.Centre, f.BoltCircle = disc.Centre, unit.Length(2*disc.Radius)
 	}
@@ -137,13 +137,13 @@ func (s *settledSetup) flange() compliance.Flange {
 }
 
 func (s *settledSetup) plate() compliance.Kernel {
-	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
+	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.Part.Poisson}
 	outline := s.plan.Joint.Outline
 	if corners := slices.Concat(outline...); len(corners) > 0 {
 		p.Box = geometry.Bounds(corners)
 		p.Part = compliance.Inside(outline)
 	} else {
-		p.Box = geometry.Bounds(s.at).Grown(2 * s.edgeMm())
+		p.Box = geometry.Bounds(s.At).Grown(2 * s.edgeMm())
 		s.assume(Outline, finding.Values{"width": unit.Length(p.Box.Width()), "height": unit.Length(p.Box.Height())})
 		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
 	}
@@ -166,7 +166,7 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 		return 0
 	}
 	widest := 0.0
-	for _, p := range s.at {
+	for _, p := range s.At {
 		widest = math.Max(widest, 2*compliance.FromEdge(outline, p))
 	}
 	box := geometry.Bounds(slices.Concat(outline...))
@@ -185,7 +185,7 @@ func (s *settledSetup) foundation() (bounds.Band, error) {
 	}
 	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
 	if s.stated.Row == nil {
-		stiffness = compliance.BlockMPaPerMm(s.part.RigidityNmm(), s.block)
+		stiffness = compliance.BlockMPaPerMm(s.Part.RigidityNmm(), s.block)
 	}
 	if s.stated.Stiffness != (bounds.Band{}) {
 		gasket, err := checkedBand("gasket stiffness", s.stated.Stiffness)

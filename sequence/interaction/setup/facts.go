@@ -67,15 +67,15 @@ func OfBolts(f finding.Finding) bool { return f.At.Kind != "" }
 // assume notes a fact, once.
 func (s *settledSetup) assume(code finding.Code, values finding.Values) {
 	noted := finding.Noted(code, values)
-	if !slices.ContainsFunc(s.assumed, func(f finding.Finding) bool { return reflect.DeepEqual(f, noted) }) {
-		s.assumed = append(s.assumed, noted)
+	if !slices.ContainsFunc(s.Assumed, func(f finding.Finding) bool { return reflect.DeepEqual(f, noted) }) {
+		s.Assumed = append(s.Assumed, noted)
 	}
 }
 
 // assumeOf notes what is assumed of a kind.
 func (s *settledSetup) assumeOf(kind plan.Kind, code finding.Code, values finding.Values) {
 	values["kind"] = kind.Name
-	s.assumed = append(s.assumed, finding.Noted(code, values).About(finding.Place{Kind: kind.Name}))
+	s.Assumed = append(s.Assumed, finding.Noted(code, values).About(finding.Place{Kind: kind.Name}))
 }
 
 // facts say what is stated.
