@@ -100,18 +100,10 @@ func (a *Answer) advise(work procedure.Work, search bool) error {
 }
 
 // linear works out what holds as long as no bolt goes slack.
-func (a *Answer) linear() error {
+func (a *Answer) linear() (err error) {
 	joint, order := a.Nominal.Joint, a.Plan.Tighten.Order
-	matrix, err := joint.Interaction(order)
-	if err != nil {
+	if a.OneNewton, err = joint.Interaction(order); err != nil {
 		return err
-	}
-	for i := range order {
-		row := make([]float64, len(order))
-		for k := i; k < len(order); k++ {
-			row[k] = matrix.At(i, k)
-		}
-		a.OneNewton = append(a.OneNewton, row)
 	}
 	a.Leaves, err = joint.Rate(order)
 	return err

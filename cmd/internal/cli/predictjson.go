@@ -2,7 +2,6 @@ package cli
 
 import (
 	"math"
-	"strings"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -110,7 +109,7 @@ func (r predictReport) json(warnings problem.List, compare bool) predictOut {
 	byClass := advice.ByClass(f.Class, len(f.OnAngle()) > 0).Says()
 	out := predictOut{
 		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Order: p.IDs(p.Tighten.Order),
-		Class: string(f.Class), Branch: string(r.Advice.Branch), Advice: r.sentences(byClass), Band: bandJSON(f.Last().Spread.Min),
+		Class: string(f.Class), Branch: string(r.Advice.Branch), Advice: r.said(byClass), Band: bandJSON(f.Last().Spread.Min),
 		Sensitivity: bandJSON(f.Sensitivity), OnePass: sumJSON(f.OnePass), FoundationMPaPerMm: bandJSON(r.Foundation),
 		ComplianceMmPerN: rowsJSON(r.Nominal.Joint.Compliance()), OneNewton: rowsJSON(r.OneNewton), Leaves: millionth(r.Leaves),
 		BoltMmPerN: byID(r, func(i int) figureOut { return figureOut(r.Own[i]) }),
@@ -137,22 +136,18 @@ func (r predictReport) json(warnings problem.List, compare bool) predictOut {
 		out.Passes = append(out.Passes, r.passJSON(n))
 	}
 	if r.Comparison != nil {
-		out.Verdict = r.sentences(r.Advice.Says())
+		out.Verdict = r.said(r.Advice.Says())
 		if compare {
 			out.Ways = r.trialsJSON()
 		}
 	}
 	if r.Advice.Branch == advice.MendFile {
-		out.Verdict = r.sentences(r.Advice.Says())
+		out.Verdict = r.said(r.Advice.Says())
 		out.Advice = out.Verdict
 	}
 	return out
 }
 
-// sentences words findings as a paragraph, listed one by one.
-func (r predictReport) sentences(list []finding.Finding) string {
-	return strings.Join(r.c.SayAll(list), " ")
-}
 func (r predictReport) listed(list []finding.Finding) []string { return listed(r.c.SayAll(list)) }
 
 // byID gives a value for each fastener, by its id.

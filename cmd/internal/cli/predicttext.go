@@ -64,6 +64,7 @@ func (r predictReport) print(compare bool) {
 // say prints findings one after the other, as a paragraph.
 func (r predictReport) say(list ...finding.Finding) { r.text(r.said(list)) }
 
+// said words findings as a paragraph.
 func (r predictReport) said(list []finding.Finding) string {
 	return strings.Join(r.c.SayAll(list), " ")
 }

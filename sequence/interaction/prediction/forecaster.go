@@ -79,15 +79,15 @@ func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.Turned = slices.Clone(w.turned)
 	made.Lowest = -1
 	for i, in := range w.turned {
-		var percent, ofAim bounds.Band
+		made.Percent = append(made.Percent, runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] }))
+		var ofAim bounds.Band
 		if in {
-			percent = runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] })
 			ofAim = w.ofAim(i, runs, n)
 			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
 				made.Lowest = i
 			}
 		}
-		made.Percent, made.OfAim = append(made.Percent, percent), append(made.OfAim, ofAim)
+		made.OfAim = append(made.OfAim, ofAim)
 	}
 	made.Spread = runs.SpreadsOver(func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) })
 	made.TiltMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestTiltMm })
