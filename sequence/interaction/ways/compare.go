@@ -32,18 +32,14 @@ var sensibleWays = []sequence.Way{sequence.Spiral, sequence.Cross, sequence.RowW
 // and both. The forecast is that of the same work.
 func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work procedure.Work, f prediction.Forecast, search bool) (Comparison, error) {
 	t := &trier{model: m, plan: p, p: runs, work: work}
-	own := p.Tighten.Order
-	if err := t.try(advice.OwnWay, own, work.Passes); err != nil {
+	if err := t.try(advice.OwnWay, p.Tighten.Order, work.Passes); err != nil {
 		return Comparison{}, err
 	}
 	steps := []func() error{t.ways}
 	if len(work.Falls) == 0 { // else "the last torque once more" would be of a slip
 		steps = append(steps, t.snugAndRepeat, t.recommended)
 	}
-	var c Comparison
-	if reason := t.whyNotSearch(); search && reason != nil {
-		c.Notes = append(c.Notes, reason...)
-	} else if search {
+	if search {
 		steps = append(steps, t.search)
 	}
 	for _, step := range steps {
@@ -51,15 +47,13 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 			return Comparison{}, err
 		}
 	}
-	c.Trials = t.list
 	of := f.Case()
 	of.BeforeRepeats = beforeRepeats(runs, work)
-	for _, trial := range c.Trials {
+	for _, trial := range t.Trials {
 		of.Trials = append(of.Trials, trial.Trial)
 	}
-	c.Advice = advice.Decide(of)
-	c.Snug = c.firstStage()
-	return c, nil
+	t.Advice = advice.Decide(of)
+	return t.Comparison, nil
 }
 
 // beforeRepeats is what the lowest bolt has at the least before the plan's own
@@ -101,12 +95,13 @@ func (t *trier) ways() error {
 func (t *trier) snugAndRepeat() error {
 	own, passes := t.plan.Tighten.Order, t.work.Passes
 	if len(passes) > 1 && contact.SameBolts(passes[0], passes[1]) && contact.IsTorque(passes[1]) {
-		before := len(t.list)
+		before := len(t.Trials)
 		if err := t.try(advice.NoFirstStage, own, passes[1:]); err != nil {
 			return err
 		}
-		if len(t.list) > before {
-			t.list[before].Less = true
+		if len(t.Trials) > before {
+			t.Trials[before].Less = true
+			t.Snug = advice.OnFirstStage(t.Trials[0].Trial, t.Trials[before].Trial)
 		}
 	}
 	if first := passes[0]; contact.IsTorque(first) {
@@ -161,19 +156,16 @@ const (
 	AnglesAlone     finding.Code = "ways angles alone"
 )
 
-// whyNotSearch says why no order is searched for; empty where one is.
-func (t *trier) whyNotSearch() []finding.Finding {
+// search betters the orders at hand, or notes why it does not.
+func (t *trier) search() error {
 	switch {
 	case len(t.model.At) > mostSearched:
-		return []finding.Finding{finding.Noted(TooManyToSearch, finding.Values{"most": mostSearched, "bolts": len(t.model.At)})}
+		t.Notes = append(t.Notes, finding.Noted(TooManyToSearch, finding.Values{"most": mostSearched, "bolts": len(t.model.At)}))
+		return nil
 	case !slices.ContainsFunc(t.work.Passes, contact.IsTorque):
-		return []finding.Finding{finding.Noted(AnglesAlone, nil)}
+		t.Notes = append(t.Notes, finding.Noted(AnglesAlone, nil))
+		return nil
 	}
-	return nil
-}
-
-// search betters the orders at hand.
-func (t *trier) search() error {
 	joint, targets := t.p.Nominal.Joint, t.p.Nominal.TargetsN
 	scatter := t.allowed(procedure.Scatter(joint, targets, t.inOrder))
 	tilt := t.allowed(procedure.Tilting(joint, t.model.At, t.inOrder))
@@ -238,16 +230,6 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 		}
 		return cost(order)
 	}
-}
-
-// firstStage says what the first stage buys; nothing where nobody can say.
-func (c Comparison) firstStage() (list []finding.Finding) {
-	for _, without := range c.Trials {
-		if without.Way == advice.NoFirstStage {
-			list = advice.OnFirstStage(c.Trials[0].Trial, without.Trial)
-		}
-	}
-	return list
 }
 
 // OnRecipe holds the recipe against the file's own work; nothing where it was not

@@ -123,12 +123,14 @@ func withoutSame(passes []contact.Pass) (list []contact.Pass) {
 	return list
 }
 
-// arranged puts the steps of a pass into an order.
+// arranged puts the steps of a pass into an order of all fasteners.
 func arranged(pass contact.Pass, order []int) contact.Pass {
+	place := make([]int, len(order))
+	for k, i := range order {
+		place[i] = k
+	}
 	list := slices.Clone(pass)
-	slices.SortStableFunc(list, func(a, b contact.Action) int {
-		return slices.Index(order, a.Fastener) - slices.Index(order, b.Fastener)
-	})
+	slices.SortStableFunc(list, func(a, b contact.Action) int { return place[a.Fastener] - place[b.Fastener] })
 	return list
 }
 

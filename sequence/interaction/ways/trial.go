@@ -42,20 +42,19 @@ type Comparison struct {
 
 // trier works trials on the three runs of a prediction.
 type trier struct {
+	Comparison
 	model prediction.Model
 	plan  plan.Plan
 	p     prediction.Prediction
 	work  procedure.Work
-	list  []Trial
 }
 
 // try works passes out and puts them on the list. Passes that stand there
 // already only lend it their name.
 func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
-	same := func(a, b contact.Pass) bool { return slices.Equal(a, b) }
-	for i, other := range t.list {
-		if slices.EqualFunc(other.Passes, passes, same) {
-			t.list[i].Also = append(t.list[i].Also, way)
+	for i, other := range t.Trials {
+		if slices.EqualFunc(other.Passes, passes, slices.Equal[contact.Pass]) {
+			t.Trials[i].Also = append(t.Trials[i].Also, way)
 			return nil
 		}
 	}
@@ -82,7 +81,7 @@ func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
 	for _, pass := range passes {
 		made.Steps += len(pass)
 	}
-	t.list = append(t.list, made)
+	t.Trials = append(t.Trials, made)
 	return nil
 }
 
@@ -103,27 +102,22 @@ func travelM(passes []contact.Pass, at []geometry.Point) float64 {
 // inOrder is the work of the plan with another order: each pass keeps its
 // figures and its bolts. A check pass that has a way of its own keeps that.
 func (t *trier) inOrder(order []int) []contact.Pass {
-	place := make([]int, len(order))
-	for k, i := range order {
-		place[i] = k
-	}
+	outsideIn := slices.Clone(order)
+	slices.Reverse(outsideIn)
 	passes := make([]contact.Pass, len(t.work.Passes))
 	for n, pass := range t.work.Passes {
-		passes[n] = slices.Clone(pass)
-		do := plan.Tighten
+		var stage plan.Stage
 		if n < len(t.work.Stages) {
-			stage := t.plan.Tighten.Stages[t.work.Stages[n]]
-			if stage.Way != "" {
-				continue
-			}
-			do = stage.Do
+			stage = t.plan.Tighten.Stages[t.work.Stages[n]]
 		}
-		slices.SortStableFunc(passes[n], func(a, b contact.Action) int {
-			if do == plan.BackOff { // slackening goes outside in
-				a, b = b, a
-			}
-			return place[a.Fastener] - place[b.Fastener]
-		})
+		switch {
+		case stage.Way != "":
+			passes[n] = pass
+		case stage.Do == plan.BackOff:
+			passes[n] = arranged(pass, outsideIn)
+		default:
+			passes[n] = arranged(pass, order)
+		}
 	}
 	return passes
 }
