@@ -14,15 +14,14 @@ import (
 
 // kernel makes the model of part and gasket shape.
 func (s *settledSetup) kernel() compliance.Kernel {
-	if s.stated.Preview {
+	switch {
+	case s.stated.Preview:
 		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}
-	}
-	switch s.shape {
-	case rowShape:
+	case s.shape == rowShape:
 		return s.row()
-	case flangeShape:
+	case s.shape == flangeShape:
 		return s.flange()
-	case piecesShape:
+	case s.shape == piecesShape:
 		return s.pieces()
 	}
 	return s.plate()

@@ -4,6 +4,8 @@
 package setup
 
 import (
+	"slices"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -182,18 +184,17 @@ func (s *settledSetup) thickness() (unit.Length, error) {
 		return 1, nil // not used: the row states its stiffness
 	}
 	grip := s.grip()
+	thickness, by := grip, "grip"
 	switch {
 	case grip == 0:
 		return 0, finding.Failed(ThicknessUnknown, nil)
 	case s.through:
-		s.assume(PartThickness, finding.Values{"thickness": grip / 2, "by": "half"})
-		return grip / 2, nil
+		thickness, by = grip/2, "half"
 	case grip > thickGrip:
-		s.assume(PartThickness, finding.Values{"thickness": grip * compliance.HeadBendingShare, "by": "height"})
-		return grip * compliance.HeadBendingShare, nil
+		thickness, by = grip*compliance.HeadBendingShare, "height"
 	}
-	s.assume(PartThickness, finding.Values{"thickness": grip, "by": "grip"})
-	return grip, nil
+	s.assume(PartThickness, finding.Values{"thickness": thickness, "by": by})
+	return thickness, nil
 }
 
 // grip is that of the kind with most bolts, or the first of these.
@@ -209,13 +210,12 @@ func (s *settledSetup) grip() unit.Length {
 
 // own gives what each bolt and its members give way.
 func (s *settledSetup) own() ([]stiffness.Resilience, error) {
+	if s.stated.Own != 0 {
+		return slices.Repeat([]stiffness.Resilience{s.stated.Own}, len(s.At)), nil
+	}
 	own := make([]stiffness.Resilience, len(s.At))
 	byKind := map[string]stiffness.Resilience{}
 	for i, f := range s.plan.Joint.Fasteners {
-		if s.stated.Own != 0 {
-			own[i] = s.stated.Own
-			continue
-		}
 		if _, done := byKind[f.Kind]; !done {
 			r, err := s.ownOf(s.plan.KindOf(i))
 			if err != nil {

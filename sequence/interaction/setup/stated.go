@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -79,10 +80,7 @@ func orFile[T comparable](stated *T, file T) {
 // flangeOver lays the measures of a flange over those of the file.
 func flangeOver(f, file *compliance.Flange) *compliance.Flange {
 	if f == nil || file == nil {
-		if f == nil {
-			return file
-		}
-		return f
+		return cmp.Or(f, file)
 	}
 	both := *f
 	orFile(&both.Outer, file.Outer)
