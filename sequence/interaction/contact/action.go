@@ -38,9 +38,6 @@ func ToForces(order []int, targets []float64, share float64) Pass {
 	return pass
 }
 
-// TravelOfAngleMm gives how far a nut comes by an angle.
-func TravelOfAngleMm(angleDeg, pitchMm float64) float64 { return pitchMm * angleDeg / 360 }
-
 // AfterPass is how a joint stands after a pass, and what happened in it.
 type AfterPass struct {
 	ForcesN         []float64

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
@@ -31,8 +32,9 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	for r := range w.aims {
 		w.aims[r] = make([]float64, len(m.At))
 	}
+	row, _ := m.Kernel.(compliance.Row)
 	f := Forecast{
-		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation, PerLength: m.perLength(),
+		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation, PerLength: row.PerLength(),
 		Stated: m.Stated, Assumed: m.Assumed, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
 		Sensitivity: w.p.Over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}

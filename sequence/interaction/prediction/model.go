@@ -7,7 +7,6 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
-	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
@@ -112,13 +111,13 @@ func (p Prediction) ForceN(pass, fastener int) bounds.Band {
 func (p Prediction) Passes() int { return len(p.Nominal.Passes) }
 
 // Class judges the plan at the soft end of the gasket's band, after the last
-// pass. A plan without a pass is strong: nothing holds.
+// pass.
 func (p Prediction) Class() advice.Class {
-	if p.Passes() == 0 {
-		return advice.Strong
-	}
 	return advice.ClassOf(p.Soft.Spread(p.Passes() - 1).Min)
 }
+
+// NothingTightens is a plan without a stage to predict.
+const NothingTightens finding.Code = "forecast nothing tightens"
 
 // PredictPlan works the tightening side of a plan.
 func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
@@ -145,10 +144,4 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
 	settled, err := setup.Settle(p, stated)
 	return Model{Settled: settled}, err
-}
-
-// perLength says whether the foundation is stated for a millimetre of a row.
-func (m Model) perLength() bool {
-	row, is := m.Kernel.(compliance.Row)
-	return is && row.PerLength()
 }

@@ -73,7 +73,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 		if kind.Thread == nil {
 			return contact.Action{}, finding.Failed(PitchUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
 		}
-		travel := contact.TravelOfAngleMm(float64(stage.Angle), kind.Thread.PitchMm)
+		travel := kind.Thread.PitchMm * float64(stage.Angle) / 360 // of the nut
 		if stage.Do != plan.Advance {
 			travel = -travel
 		}
