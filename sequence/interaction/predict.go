@@ -102,9 +102,7 @@ func (a *Answer) advise(work procedure.Work, search bool) error {
 // linear works out what holds as long as no bolt goes slack.
 func (a *Answer) linear() (err error) {
 	joint, order := a.Nominal.Joint, a.Plan.Tighten.Order
-	if a.OneNewton, err = joint.Interaction(order); err != nil {
-		return err
-	}
+	a.OneNewton = joint.Interaction(order)
 	a.Leaves, err = joint.Rate(order)
 	return err
 }

@@ -1,9 +1,6 @@
 package contact
 
-import (
-	"math"
-	"slices"
-)
+import "slices"
 
 // Compensated works one pass with targets that end at the wanted forces, and
 // gives these targets: each nut is brought to the travel that it has in the
@@ -35,9 +32,6 @@ func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (target
 func (s *Nuts) toEven(i int, travelMm, most float64) error {
 	if s.runUp[i] && travelMm <= s.travel[i] {
 		return nil
-	}
-	if math.IsInf(most, 1) {
-		return s.turnTo(i, travelMm)
 	}
 	before := s.snapshot()
 	if err := s.turnTo(i, travelMm); err != nil {

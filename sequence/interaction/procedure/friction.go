@@ -109,9 +109,6 @@ type Scattered struct {
 // ScatterByFriction works the passes again and again from a loose joint, each time with
 // a friction of its own for each bolt, which stays the same over the passes.
 func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float64, f FrictionScatter) (Scattered, error) {
-	if err := j.CheckTargets(targets); err != nil {
-		return Scattered{}, err
-	}
 	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
 	ends := make([][]float64, j.Len())
 	var all, lowest []float64
