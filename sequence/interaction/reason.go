@@ -47,27 +47,26 @@ func ReasonOf(p plan.Plan, round bool) *Reason {
 		LowestPercent: [2]bounds.Band{runs[0].Over(lowest), runs[1].Over(lowest)},
 		UnevenMm:      [2]bounds.Band{runs[0].Over(uneven), runs[1].Over(uneven)},
 	}
-	better, worse := tells(runs[0], runs[1]), tells(runs[1], runs[0])
+	betterLowest, betterUneven := tells(runs[0], runs[1])
+	worseLowest, worseUneven := tells(runs[1], runs[0])
 	// A figure is no reason where the other one speaks against the order.
-	r.TellsLowest, r.TellsUneven = better.lowest && !worse.uneven, better.uneven && !worse.lowest
+	r.TellsLowest, r.TellsUneven = betterLowest && !worseUneven, betterUneven && !worseLowest
 	return r
 }
 
 func lowest(r prediction.Run) float64 { return r.Spread(0).Min }
 func uneven(r prediction.Run) float64 { return r.Passes[0].LargestUnevenMm }
 
-// telling says by which figures an order is the better one by far.
-type telling struct{ lowest, uneven bool }
-
-// tells holds one order against another at every stiffness of the gasket.
-func tells(one, other prediction.Prediction) telling {
-	t := telling{true, true}
+// tells says by which figures one order is better than another by far, at every
+// stiffness of the gasket.
+func tells(one, other prediction.Prediction) (byLowest, byUneven bool) {
+	byLowest, byUneven = true, true
 	others := other.Runs()
 	for k, run := range one.Runs() {
-		t.lowest = t.lowest && lowest(*run) >= lowest(*others[k])+limits.TellingPoints
-		t.uneven = t.uneven && uneven(*run) <= limits.TellingShare*uneven(*others[k])
+		byLowest = byLowest && lowest(*run) >= lowest(*others[k])+limits.TellingPoints
+		byUneven = byUneven && uneven(*run) <= limits.TellingShare*uneven(*others[k])
 	}
-	return t
+	return byLowest, byUneven
 }
 
 // fullLoad gives the force that stands for 100 % on each bolt: by the torque of

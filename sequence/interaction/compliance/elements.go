@@ -31,6 +31,7 @@ func (e *elements) row(i, from int) []float64 {
 // first is the column that row i begins at.
 func (e *elements) first(i int) int { return max(0, i-e.reach) }
 
+// add leaves the upper half aside, which is the same.
 func (e *elements) add(i, j int, stiffness float64) {
 	if j <= i {
 		e.row(i, j)[0] += stiffness

@@ -68,7 +68,6 @@ func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
 	e := newElements(4*(m.countX+1)*(m.countY+1), m.reach())
 	covered := m.cover(p)
 	covered.dropLoose()
-	pairs := lowerHalf(m.unknowns(0, 0)) // of every cell, as all are numbered alike
 	for i := range m.countX {
 		for j := range m.countY {
 			bending, held := covered.part[i][j]*p.RigidityNmm, covered.gasket[i][j]*foundationMPaPerMm
@@ -76,26 +75,14 @@ func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
 				continue
 			}
 			at := m.unknowns(i, j)
-			for _, pair := range pairs {
-				r, c := pair[0], pair[1]
-				e.add(at[r], at[c], bending*bend[c][r]+held*hold[c][r])
+			for r := range at {
+				for c := range at {
+					e.add(at[r], at[c], bending*bend[c][r]+held*hold[c][r])
+				}
 			}
 		}
 	}
 	return e
-}
-
-// lowerHalf pairs the unknowns of a cell such that the first has the higher
-// number: the stiffness is symmetric.
-func lowerHalf(at [16]int) (pairs [][2]int) {
-	for r := range at {
-		for c := range at {
-			if at[c] <= at[r] {
-				pairs = append(pairs, [2]int{r, c})
-			}
-		}
-	}
-	return pairs
 }
 
 // plateElement gives the element's stiffness against bending for a rigidity of

@@ -86,7 +86,7 @@ func (t *trier) recipeOf(torques []contact.Pass, turnedOn bool, centreOut, round
 		return nil
 	}
 	last := torques[len(torques)-1]
-	levels := withoutSame(torques)
+	levels := slices.CompactFunc(slices.Clone(torques), contact.SameFigures)
 	if first := levels[0]; first[0].ForceN > 2*limits.SnugTo*last[0].ForceN {
 		passes = append(passes, arranged(scaled(last, limits.SnugTo), centreOut))
 	}
@@ -111,16 +111,6 @@ func (t *trier) parts() (parts [][]contact.Pass) {
 		parts[len(parts)-1] = append(parts[len(parts)-1], pass)
 	}
 	return parts
-}
-
-// withoutSame drops passes that repeat the figures of the one before.
-func withoutSame(passes []contact.Pass) (list []contact.Pass) {
-	for _, pass := range passes {
-		if len(list) == 0 || !contact.SameFigures(pass, list[len(list)-1]) {
-			list = append(list, pass)
-		}
-	}
-	return list
 }
 
 // arranged puts the steps of a pass into an order of all fasteners.

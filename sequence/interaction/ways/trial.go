@@ -70,14 +70,17 @@ func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
 			return most
 		})
 	}
-	made := Trial{Order: order, Passes: passes, End: runs.Spreads(len(passes) - 1), TravelM: travelM(passes, t.model.At)}
-	made.Trial = advice.Trial{
-		Way: way, Lowest: made.End.Min, Class: advice.ClassOf(made.End.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
-		Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
-		UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
+	end := runs.Spreads(len(passes) - 1)
+	made := Trial{
+		Trial: advice.Trial{
+			Way: way, Lowest: end.Min, Class: advice.ClassOf(end.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
+			Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
+			UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
+		},
+		Order: order, Passes: passes, End: end, TravelM: travelM(passes, t.model.At),
+		TiltMm: worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm }),
+		WarpMm: worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm }),
 	}
-	made.TiltMm = worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm })
-	made.WarpMm = worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm })
 	for _, pass := range passes {
 		made.Steps += len(pass)
 	}
