@@ -53,13 +53,7 @@ func (c *Catalogue) What(f finding.Finding) string {
 }
 
 // SayAll words a list, a sentence each.
-func (c *Catalogue) SayAll(list []finding.Finding) []string {
-	said := make([]string, len(list))
-	for i, f := range list {
-		said[i] = c.Say(f)
-	}
-	return said
-}
+func (c *Catalogue) SayAll(list []finding.Finding) []string { return each(list, c.Say) }
 
 // Error words what is wrong, inside of what an error says around it. What the
 // system reports has no words of ours.
