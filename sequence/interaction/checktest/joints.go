@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"drawdown/geometry"
-	"drawdown/geometry/unit"
 )
 
 func Must[T any](t testing.TB) func(T, error) T {
@@ -56,10 +55,6 @@ func (b InfiniteBeam) At(distanceMm, foundationMPa float64) float64 {
 	x := lambda * math.Abs(distanceMm)
 	return lambda / (2 * foundationMPa) * math.Exp(-x) * (math.Cos(x) + math.Sin(x)) // Hetényi, section 5: y = Pλ/(2k)·Aλx
 }
-
-func Mm(v float64) unit.Length { return unit.Length(v) }
-
-func Mpa(v float64) unit.Stress { return unit.Stress(v) }
 
 func Near(a, b, tolerance float64) bool {
 	return math.Abs(a-b) <= tolerance*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))

@@ -97,9 +97,6 @@ func (f Flange) hubN() float64 {
 }
 
 func (f Flange) check() error {
-	if err := f.Part.Check(); err != nil {
-		return err
-	}
 	if !(f.Bore > 0 && f.Outer > f.Bore && !math.IsInf(float64(f.Outer), 1)) {
 		return finding.Failed(NoFlange, finding.Values{"outer": f.Outer, "bore": f.Bore})
 	}

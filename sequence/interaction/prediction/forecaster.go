@@ -46,9 +46,7 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	}
 	f.Lowest = w.lowest(f.Last())
 	if len(f.Lowest) > 0 {
-		if t, counts := w.taken(f.Lowest[0]); counts {
-			f.Taken = &t
-		}
+		f.Taken = w.taken(f.Lowest[0])
 	}
 	if err := w.further(&f); err != nil {
 		return Forecast{}, err

@@ -213,11 +213,8 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	done := make([]bool, len(t.plan.Joint.Clusters)+1)
 	return func(order []int) float64 {
 		clear(done)
-		for k, i := range order {
-			if k == 0 {
-				continue
-			}
-			before := order[k-1]
+		for k, i := range order[1:] {
+			before := order[k]
 			if group[i] < group[before] {
 				return math.Inf(1)
 			}
