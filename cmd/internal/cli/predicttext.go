@@ -134,9 +134,8 @@ func broken(name string, width int) []string {
 	return lines
 }
 
-// whole and hundredths write bands of percentages and of millimetres.
-func (r predictReport) whole(b bounds.Band) string      { return r.c.Value(b, ".0") }
-func (r predictReport) hundredths(b bounds.Band) string { return r.c.Value(b, ".2") }
+// whole writes a band of percentages.
+func (r predictReport) whole(b bounds.Band) string { return r.c.Value(b, ".0") }
 
 // named is a bolt by its number on the card and its id.
 func (r predictReport) named(fastener int) string {
@@ -216,7 +215,7 @@ func (r predictReport) others() {
 		if trial.Less {
 			name += " (" + w.OnlyToCompare + ")"
 		}
-		rows = append(rows, []string{name, r.whole(trial.End.Min), r.whole(trial.End.SD), r.hundredths(trial.UnevenMm), r.c.Value(trial.TravelM, ".1"), w.RuleWords[string(trial.Rules)]})
+		rows = append(rows, []string{name, r.whole(trial.End.Min), r.whole(trial.End.SD), r.c.Value(trial.UnevenMm, ".2"), r.c.Value(trial.TravelM, ".1"), w.RuleWords[string(trial.Rules)]})
 		for _, also := range trial.Also {
 			rows = append(rows, []string{"  = " + r.c.Term(also)})
 		}
