@@ -74,7 +74,8 @@ func Predict(p plan.Plan, ask Question) (Answer, error) {
 	if a.Forecast, err = a.Model.Forecast(p, a.Prediction, work); err != nil {
 		return Answer{}, err
 	}
-	if err := a.linear(); err != nil {
+	a.OneNewton = a.Nominal.Joint.Interaction(p.Tighten.Order)
+	if a.Leaves, err = a.Nominal.Joint.Rate(p.Tighten.Order); err != nil {
 		return Answer{}, err
 	}
 	if ask.Draws > 0 {
@@ -97,14 +98,6 @@ func (a *Answer) advise(work procedure.Work, search bool) error {
 	}
 	a.Comparison, a.Advice = &c, c.Advice
 	return nil
-}
-
-// linear works out what holds as long as no bolt goes slack.
-func (a *Answer) linear() (err error) {
-	joint, order := a.Nominal.Joint, a.Plan.Tighten.Order
-	a.OneNewton = joint.Interaction(order)
-	a.Leaves, err = joint.Rate(order)
-	return err
 }
 
 // work predicts the passes that are asked for, or those of the plan.

@@ -25,9 +25,6 @@ type Piece struct {
 
 // Compliance joins those of the pieces.
 func (s Separate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
-	if len(at) == 0 {
-		return nil, errNoFasteners
-	}
 	c := mat.NewSymDense(len(at), nil)
 	for _, piece := range s {
 		var own []geometry.Point
