@@ -26,11 +26,6 @@ func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
 // wanted says whether sheets are asked for instead of text.
 func (f forecastFlags) wanted() bool { return *f.frames || f.Flags.Changed("format") }
 
-// chosen gives what the flags ask for; flags for paper need sheets.
-func (f forecastFlags) chosen() (job.Printing, error) {
-	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
-}
-
 // forecast draws the prediction as sheets.
 func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f forecastFlags) Status {
 	keepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)

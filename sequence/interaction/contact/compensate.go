@@ -33,22 +33,15 @@ func (s *Nuts) toEven(i int, travelMm, most float64) error {
 	if s.runUp[i] && travelMm <= s.travel[i] {
 		return nil
 	}
-	before := s.snapshot()
-	if err := s.turnTo(i, travelMm); err != nil {
+	trial := *s
+	trial.travel, trial.force = slices.Clone(s.travel), slices.Clone(s.force)
+	trial.runUp, trial.touch = slices.Clone(s.runUp), slices.Clone(s.touch)
+	if err := trial.turnTo(i, travelMm); err != nil {
 		return err
 	}
-	if s.force[i] <= most {
-		return nil
+	if trial.force[i] > most {
+		return s.Tighten(i, most)
 	}
-	s.restore(before)
-	return s.Tighten(i, most)
-}
-
-// snapshot copies what a step changes.
-func (s *Nuts) snapshot() Nuts {
-	return Nuts{travel: slices.Clone(s.travel), force: slices.Clone(s.force), runUp: slices.Clone(s.runUp), touch: slices.Clone(s.touch)}
-}
-
-func (s *Nuts) restore(from Nuts) {
-	s.travel, s.force, s.runUp, s.touch = from.travel, from.force, from.runUp, from.touch
+	*s = trial
+	return nil
 }
