@@ -150,12 +150,10 @@ func drawn(random *rand.Rand, sdPercent []float64) []float64 {
 }
 
 func workScattered(s *contact.Nuts, passes []contact.Pass, share []float64) error {
-	for _, pass := range passes {
-		for _, step := range pass {
-			step.ForceN *= share[step.Fastener]
-			if err := s.Do(step); err != nil {
-				return err
-			}
+	for _, step := range slices.Concat(passes...) {
+		step.ForceN *= share[step.Fastener]
+		if err := s.Do(step); err != nil {
+			return err
 		}
 	}
 	return nil

@@ -70,34 +70,24 @@ func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
 			return most
 		})
 	}
-	end := runs.Spreads(len(passes) - 1)
-	made := Trial{
+	end, steps := runs.Spreads(len(passes)-1), slices.Concat(passes...)
+	t.Trials = append(t.Trials, Trial{
 		Trial: advice.Trial{
 			Way: way, Lowest: end.Min, Class: advice.ClassOf(end.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
 			Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
 			UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
 		},
-		Order: order, Passes: passes, End: end, TravelM: travelM(passes, t.model.At),
+		Order: order, Passes: passes, End: end, TravelM: travelM(steps, t.model.At), Steps: len(steps),
 		TiltMm: worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm }),
 		WarpMm: worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm }),
-	}
-	for _, pass := range passes {
-		made.Steps += len(pass)
-	}
-	t.Trials = append(t.Trials, made)
+	})
 	return nil
 }
 
 // travelM is how far the wrench goes from bolt to bolt.
-func travelM(passes []contact.Pass, at []geometry.Point) float64 {
-	sum, from := 0.0, -1
-	for _, pass := range passes {
-		for _, step := range pass {
-			if from >= 0 {
-				sum += at[from].Distance(at[step.Fastener])
-			}
-			from = step.Fastener
-		}
+func travelM(steps []contact.Action, at []geometry.Point) (sum float64) {
+	for k, step := range steps[1:] {
+		sum += at[steps[k].Fastener].Distance(at[step.Fastener])
 	}
 	return sum / 1000
 }
