@@ -82,3 +82,12 @@ func (j Joint) Points() []Point {
 	}
 	return points
 }
+
+// Index gives the place of each fastener in the list by its id.
+func (j Joint) Index() map[string]int {
+	index := make(map[string]int, len(j.Fasteners))
+	for i, f := range j.Fasteners {
+		index[f.ID] = i
+	}
+	return index
+}

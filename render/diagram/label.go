@@ -137,10 +137,7 @@ const clusterGap = 0.6
 // dashed where no spring pushes against them.
 func (s *sketch) drawClusters() {
 	joint := s.req.Plan.Joint
-	index := map[string]int{}
-	for i, f := range joint.Fasteners {
-		index[f.ID] = i
-	}
+	index := joint.Index()
 	for _, c := range joint.Clusters {
 		var points []geometry.Point
 		reach := 0.0

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"reflect"
 	"regexp"
 	"strings"
 )
@@ -14,30 +13,7 @@ var tight = strings.NewReplacer(" :", "\u00a0:", " ;", "\u00a0;", " ?", "\u00a0?
 // percent is the sign with its blank, not a verb that stands behind a blank.
 var percent = regexp.MustCompile(` %(%|[^\w.\[]|\.(?:\s|$)|$)`)
 
-// bound makes the tight blanks of a catalogue hold.
-func bound(c *Catalogue) *Catalogue {
-	bind(reflect.ValueOf(c).Elem())
-	return c
-}
-
-func bind(v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Struct:
-		for i := range v.NumField() {
-			bind(v.Field(i))
-		}
-	case reflect.Slice, reflect.Array:
-		for i := range v.Len() {
-			bind(v.Index(i))
-		}
-	case reflect.Map:
-		for _, key := range v.MapKeys() {
-			one := reflect.New(v.Type().Elem()).Elem()
-			one.Set(v.MapIndex(key))
-			bind(one)
-			v.SetMapIndex(key, one)
-		}
-	case reflect.String:
-		v.SetString(percent.ReplaceAllString(tight.Replace(v.String()), "\u00a0%$1"))
-	}
+// bound makes the tight blanks of some words hold.
+func bound(said string) string {
+	return percent.ReplaceAllString(tight.Replace(said), "\u00a0%$1")
 }

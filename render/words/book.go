@@ -25,8 +25,6 @@ type Book struct {
 	Fasteners      Plural // %d fasteners
 	StripDown      string
 	BuildUp        string
-	StripSteps     string
-	BuildSteps     string
 	StripSays      string
 	BuildSays      string
 	Loosen         string // %d %s: the number and title of the joint

@@ -23,7 +23,6 @@ var (
 var _ = exampleOf(map[finding.Code]finding.Values{
 	compliance.NoFasteners:   {},
 	compliance.NotPositive:   {"what": finding.Term("bolt circle"), "value": -1.5, "unit": "mm"},
-	compliance.Negative:      {"what": finding.Term("pipe wall"), "value": -1.5, "unit": "mm"},
 	compliance.NoPoisson:     {"value": 0.6},
 	compliance.RowTooLong:    {"length": unit.Length(9000), "reach": unit.Length(12), "times": 400},
 	compliance.OffTheRow:     {"number": 3, "at": unit.Length(120), "length": unit.Length(100)},
@@ -32,7 +31,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	compliance.NoFlange:      {"outer": unit.Length(100), "bore": unit.Length(120)},
 	compliance.CircleOff:     {"circle": unit.Length(130), "bore": unit.Length(60), "outer": unit.Length(120)},
 	compliance.GasketOff:     {"inner": unit.Length(60), "outer": unit.Length(50), "most": unit.Length(120)},
-	compliance.OffTheRing:    {"what": finding.Term("bolt circle"), "off": unit.Length(60), "radius": unit.Length(50)},
 	compliance.GasketUnknown: {"written": "felt", "allowed": []string{"none", "composite"}},
 	compliance.Misused:       {"what": "targets", "have": 3, "want": 4},
 
@@ -60,7 +58,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	setup.ThicknessUnknown:   {},
 	setup.FlexibilityUnknown: {"why": exampleThread},
 	setup.StiffnessUnknown:   {"kind": "main", "why": exampleThread},
-	setup.ClusterUnknown:     {"cluster": "cap 1", "id": "B7"},
 	setup.NotRising:          {"what": finding.Term("gasket stiffness"), "low": 3.0, "nominal": 2.0, "high": 1.0},
 	setup.Gasket:             {"gasket": finding.Term("no gasket")},
 	setup.GasketStiffness:    {"stiffness": exampleBand},

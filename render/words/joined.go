@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -25,11 +26,6 @@ func Capital(sentence string) string {
 }
 
 func joined(texts []string, sign string) string {
-	var there []string
-	for _, t := range texts {
-		if t != "" {
-			there = append(there, t)
-		}
-	}
+	there := slices.DeleteFunc(slices.Clone(texts), func(t string) bool { return t == "" })
 	return strings.Join(there, sign)
 }

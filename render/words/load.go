@@ -13,16 +13,6 @@ import (
 //go:embed english spanish german french
 var files embed.FS
 
-// mustLoad reads the folder of a language. The files are part of the program,
-// so that a fault in them is ours; the tests read every one.
-func mustLoad(folder string) *Catalogue {
-	c, err := load(files, folder)
-	if err != nil {
-		panic(err)
-	}
-	return c
-}
-
 // load reads a catalogue: card.txt fills the field Card, and so on; the files
 // of findings/ together fill Findings, and language.txt names the language.
 //
@@ -34,14 +24,17 @@ func mustLoad(folder string) *Catalogue {
 //
 // What follows the name of a map is its key, dots and all. Words that begin or
 // end with a blank stand in double quotes. Lines that begin with # are remarks.
-func load(from fs.FS, folder string) (*Catalogue, error) {
+//
+// The files are part of the program, so that a fault in them is ours; the tests
+// read every one.
+func load(folder string) *Catalogue {
 	c := &Catalogue{Terms: map[string]string{}, Findings: map[string]string{}}
 	whole := reflect.ValueOf(c).Elem()
-	err := fs.WalkDir(from, folder, func(name string, entry fs.DirEntry, err error) error {
+	err := fs.WalkDir(files, folder, func(name string, entry fs.DirEntry, err error) error {
 		if err != nil || entry.IsDir() {
 			return err
 		}
-		text, err := fs.ReadFile(from, name)
+		text, err := files.ReadFile(name)
 		if err != nil {
 			return err
 		}
@@ -57,10 +50,10 @@ func load(from fs.FS, folder string) (*Catalogue, error) {
 		}
 		return fill(field, name, string(text))
 	})
-	if c.Language != "en" {
-		bound(c)
+	if err != nil {
+		panic(err)
 	}
-	return c, err
+	return c
 }
 
 // fill sets the words of one file.
@@ -72,6 +65,9 @@ func fill(field reflect.Value, name, text string) error {
 		where, said, ok := strings.Cut(line, " = ")
 		if unquoted, err := strconv.Unquote(said); err == nil && said[0] == '"' {
 			said = unquoted
+		}
+		if !strings.HasPrefix(name, "english/") {
+			said = bound(said)
 		}
 		if !ok || !set(field, where, said) {
 			return fmt.Errorf("%s:%d: %q is not the path of a word, or is there twice", name, number+1, where)

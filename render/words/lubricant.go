@@ -1,18 +1,15 @@
 package words
 
-import "strings"
+import (
+	"cmp"
+	"strings"
+)
 
 // Lubricant says what goes on a thread, or how it is left, in the language. A
 // word of the file's own that drawdown does not know stays as it is.
 func (c *Catalogue) Lubricant(said string) string {
 	name := Plain(said)
-	if known := c.Card.Checks.Lubricants[name]; known != "" {
-		return known
-	}
-	if known := c.Card.Checks.States[name]; known != "" {
-		return known
-	}
-	return said
+	return cmp.Or(c.Card.Checks.Lubricants[name], c.Card.Checks.States[name], said)
 }
 
 // Plain gives what a file says as the keys of the catalogues are written: small,

@@ -11,11 +11,12 @@ type Plural struct{ One, More string }
 
 // Of writes the line for a count.
 func (p Plural) Of(n int) string {
-	if n == 1 && !strings.Contains(p.One, "%") {
-		return p.One // says it in words
-	}
+	form := p.More
 	if n == 1 {
-		return fmt.Sprintf(p.One, n)
+		form = p.One
 	}
-	return fmt.Sprintf(p.More, n)
+	if !strings.Contains(form, "%") {
+		return form // says it in words
+	}
+	return fmt.Sprintf(form, n)
 }

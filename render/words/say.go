@@ -53,13 +53,7 @@ func (c *Catalogue) What(f finding.Finding) string {
 }
 
 // SayAll words a list, a sentence each.
-func (c *Catalogue) SayAll(list []finding.Finding) []string {
-	said := make([]string, len(list))
-	for i, f := range list {
-		said[i] = c.Say(f)
-	}
-	return said
-}
+func (c *Catalogue) SayAll(list []finding.Finding) []string { return each(list, c.Say) }
 
 // Error words what is wrong, inside of what an error says around it. What the
 // system reports has no words of ours.
@@ -77,33 +71,31 @@ func around(err error, say func(finding.Finding) string) string {
 // fill puts values in the place of the braces.
 func (c *Catalogue) fill(sentence string, values finding.Values) string {
 	var b strings.Builder
-	for {
-		from := strings.IndexByte(sentence, '{')
-		if from < 0 {
-			b.WriteString(sentence)
-			return b.String()
-		}
-		to := from + closing(sentence[from:])
-		b.WriteString(sentence[:from])
-		b.WriteString(c.part(sentence[from+1:to], values))
-		sentence = sentence[to+1:]
+	before, rest, more := strings.Cut(sentence, "{")
+	for more {
+		to := outside(rest, '}')
+		b.WriteString(before)
+		b.WriteString(c.part(rest[:to], values))
+		before, rest, more = strings.Cut(rest[to+1:], "{")
 	}
+	b.WriteString(before)
+	return b.String()
 }
 
-// closing finds the brace that closes the first one.
-func closing(s string) int {
+// outside finds the first such sign outside of braces; below 0 where there is none.
+func outside(s string, sign byte) int {
 	depth := 0
 	for i := range len(s) {
-		switch s[i] {
-		case '{':
+		switch {
+		case depth == 0 && s[i] == sign:
+			return i
+		case s[i] == '{':
 			depth++
-		case '}':
-			if depth--; depth == 0 {
-				return i
-			}
+		case s[i] == '}':
+			depth--
 		}
 	}
-	panic("a brace is not closed: " + s) // the tests say every sentence
+	return -1
 }
 
 // part gives what stands in place of one pair of braces.
@@ -145,21 +137,13 @@ func (c *Catalogue) choose(v any, forms []string) string {
 }
 
 // split parts the forms of a choice at the bars that stand outside of braces.
-func split(forms string) []string {
-	var parts []string
-	depth, from := 0, 0
-	for i := range len(forms) {
-		switch forms[i] {
-		case '{':
-			depth++
-		case '}':
-			depth--
-		case '|':
-			if depth == 0 {
-				parts = append(parts, forms[from:i])
-				from = i + 1
-			}
+func split(forms string) (parts []string) {
+	for {
+		bar := outside(forms, '|')
+		if bar < 0 {
+			return append(parts, forms)
 		}
+		parts = append(parts, forms[:bar])
+		forms = forms[bar+1:]
 	}
-	return append(parts, forms[from:])
 }

@@ -1,7 +1,9 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
+	"reflect"
 	"regexp"
 	"strconv"
 	"strings"
@@ -52,13 +54,7 @@ func (c *Catalogue) Value(v any, form string) string {
 // Term gives the language's word; one that has none stays as it is. A way is among
 // the words of a sheet.
 func (c *Catalogue) Term(t finding.Term) string {
-	if word, ok := c.Terms[string(t)]; ok {
-		return word
-	}
-	if word, ok := c.Sheet.Ways[string(t)]; ok {
-		return word
-	}
-	return string(t)
+	return cmp.Or(c.Terms[string(t)], c.Sheet.Ways[string(t)], string(t))
 }
 
 func each[T any](list []T, write func(T) string) []string {
@@ -72,42 +68,33 @@ func each[T any](list []T, write func(T) string) []string {
 // figure writes a quantity as it is asked for, else in the usual way of its
 // kind.
 func figure(v any, form string) string {
+	if f := reflect.ValueOf(v); form != "" && f.CanFloat() {
+		return quantity(f.Float(), form)
+	}
 	switch v := v.(type) {
-	case unit.Length:
-		return quantity(float64(v), form, v.String())
-	case unit.Angle:
-		return quantity(float64(v), form, v.String())
-	case unit.Duration:
-		return quantity(float64(v), form, v.String())
 	case unit.Force:
-		return quantity(float64(v), form, strconv.FormatFloat(float64(v)/1000, 'f', 1, 64)+" kN")
+		return strconv.FormatFloat(float64(v)/1000, 'f', 1, 64) + " kN"
 	case unit.Stress:
-		return quantity(float64(v), form, strconv.FormatFloat(float64(v), 'f', 0, 64)+" MPa")
+		return strconv.FormatFloat(float64(v), 'f', 0, 64) + " MPa"
 	case unit.Torque:
-		return quantity(float64(v), form, v.OnScale(unit.NewtonMetre).String())
+		return v.OnScale(unit.NewtonMetre).String()
 	case float64:
-		return quantity(v, form, strconv.FormatFloat(v, 'g', -1, 64))
+		return strconv.FormatFloat(v, 'g', -1, 64)
 	}
 	return fmt.Sprint(v)
 }
 
-func quantity(v float64, form, usual string) string {
-	if form == "" {
-		return usual
-	}
+func quantity(v float64, form string) string {
 	m := number.FindStringSubmatch(form)
-	size, known := 0.0, false
-	if m != nil {
-		size, known = sizes[m[4]]
-	}
-	if !known {
+	if m == nil || sizes[m[4]] == 0 {
 		panic("no figure is written as " + form) // the tests say every sentence
 	}
-	written := strconv.FormatFloat(v/size, 'f', -1, 64)
+	v /= sizes[m[4]]
+	written := strconv.FormatFloat(v, 'f', -1, 64)
 	if decimals, err := strconv.Atoi(m[2]); err == nil {
-		written = strconv.FormatFloat(v/size, 'f', decimals, 64)
+		written = strconv.FormatFloat(v, 'f', decimals, 64)
 	} else if figures, err := strconv.Atoi(m[3]); err == nil {
-		written = strconv.FormatFloat(v/size, 'g', figures, 64)
+		written = strconv.FormatFloat(v, 'g', figures, 64)
 	}
 	if m[1] == "+" && v >= 0 {
 		written = "+" + written

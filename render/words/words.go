@@ -11,6 +11,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"sync"
@@ -70,10 +71,10 @@ var languages = []struct {
 	tag  string
 	read func() *Catalogue
 }{
-	{"en", sync.OnceValue(func() *Catalogue { return mustLoad("english") })},
-	{"es", sync.OnceValue(func() *Catalogue { return mustLoad("spanish") })},
-	{"de", sync.OnceValue(func() *Catalogue { return mustLoad("german") })},
-	{"fr", sync.OnceValue(func() *Catalogue { return mustLoad("french") })},
+	{"en", sync.OnceValue(func() *Catalogue { return load("english") })},
+	{"es", sync.OnceValue(func() *Catalogue { return load("spanish") })},
+	{"de", sync.OnceValue(func() *Catalogue { return load("german") })},
+	{"fr", sync.OnceValue(func() *Catalogue { return load("french") })},
 }
 
 // Languages lists the tags of all catalogues.
@@ -111,8 +112,5 @@ func All() []*Catalogue {
 // View says from where a part is seen. The usual places are known in every
 // language; what else a file says stays as it is.
 func (c *Catalogue) View(said string) string {
-	if view, ok := c.Sheet.Views[strings.ToLower(strings.TrimSpace(said))]; ok {
-		return view
-	}
-	return said
+	return cmp.Or(c.Sheet.Views[strings.ToLower(strings.TrimSpace(said))], said)
 }

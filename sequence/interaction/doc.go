@@ -2,21 +2,8 @@
 // part bends, the gasket gives, and bolts that were tightened before lose load
 // or gain it.
 //
-// The parts of the model:
-//
-//   - in compliance, a Kernel gives what part and gasket give way at each bolt for a newton at
-//     each other: Plate (finite elements with the real outline and gasket), Row
-//     (a beam with free ends), Flange (a ring beam), Separate (caps), and
-//     InfinitePlate as a preview;
-//   - in contact, a Joint adds what each bolt and its members give way:
-//     M = diag(own) + C. Nuts are turned on it by force or by travel. Bolts can go
-//     slack; nuts that were never run up hold nothing;
-//   - procedure reads a plan as passes, and setup settles what its joint is;
-//   - in prediction, a Model knows the gasket's stiffness as a band and makes a
-//     Prediction of passes, or of a plan, at both ends and the middle of it, and a
-//     Forecast sums that up for a sheet;
-//   - ways lays other ways to do the work beside the plan, and advice decides what
-//     it all comes to.
+// The joint is M = diag(own) + C: what each bolt and its members give way, and what
+// part and gasket do. Nuts are turned on it by force or by travel; bolts can go slack.
 //
 // Passes by torque have closed forms, F = L⁻ᵀ·T and T = Lᵀ·F with
 // M = L·diag(d)·Lᵀ in tightening order, by which orders are searched. They hold while every bolt stays in

@@ -53,11 +53,6 @@ const mostCompared = 60
 // Predict works a plan's tightening out on a model of its joint. The error says
 // what is missing or does not fit, and what is allowed.
 func Predict(p plan.Plan, ask Question) (Answer, error) {
-	if ask.Flange != nil {
-		flange := *ask.Flange
-		flange.Pair = setup.ThroughBolted(p) && !(p.Clamped.Flange != nil && p.Clamped.Flange.Single)
-		ask.Flange = &flange
-	}
 	model, err := prediction.ModelOf(p, ask.Setup)
 	if err != nil {
 		return Answer{}, err
@@ -79,7 +74,8 @@ func Predict(p plan.Plan, ask Question) (Answer, error) {
 	if a.Forecast, err = a.Model.Forecast(p, a.Prediction, work); err != nil {
 		return Answer{}, err
 	}
-	if err := a.linear(); err != nil {
+	a.OneNewton = a.Nominal.Joint.Interaction(p.Tighten.Order)
+	if a.Leaves, err = a.Nominal.Joint.Rate(p.Tighten.Order); err != nil {
 		return Answer{}, err
 	}
 	if ask.Draws > 0 {
@@ -102,24 +98,6 @@ func (a *Answer) advise(work procedure.Work, search bool) error {
 	}
 	a.Comparison, a.Advice = &c, c.Advice
 	return nil
-}
-
-// linear works out what holds as long as no bolt goes slack.
-func (a *Answer) linear() error {
-	joint, order := a.Nominal.Joint, a.Plan.Tighten.Order
-	matrix, err := joint.Interaction(order)
-	if err != nil {
-		return err
-	}
-	for i := range order {
-		row := make([]float64, len(order))
-		for k := i; k < len(order); k++ {
-			row[k] = matrix.At(i, k)
-		}
-		a.OneNewton = append(a.OneNewton, row)
-	}
-	a.Leaves, err = joint.Rate(order)
-	return err
 }
 
 // work predicts the passes that are asked for, or those of the plan.
@@ -156,17 +134,24 @@ func (a *Answer) hundred(target unit.Force) (procedure.Work, error) {
 	if len(a.Plan.Tighten.Stages) == 0 {
 		return procedure.Work{}, finding.Failed(TargetUnknown, nil)
 	}
-	work, err := procedure.WorkOf(a.Plan, a.Plan.Tighten)
+	work, targets, err := ends(a.Plan, a.Model)
 	if err != nil {
 		return procedure.Work{}, err
 	}
-	made := procedure.Work{TargetsN: work.TargetsN, Hundreds: work.Hundreds}
+	made := procedure.Work{TargetsN: targets, Hundreds: work.Hundreds}
 	if slices.Contains(work.TargetsN, 0) {
-		planned, _, err := a.PredictPlan(a.Plan)
-		if err != nil {
-			return procedure.Work{}, err
-		}
-		made.TargetsN, made.Hundreds = procedure.AtMostYield(a.Plan, planned.Nominal.TargetsN, work.Hundreds)
+		made.TargetsN, made.Hundreds = procedure.AtMostYield(a.Plan, targets, work.Hundreds)
 	}
 	return made, nil
+}
+
+// ends gives the work of a plan and the forces that stand for 100 %: by the last
+// torque, or after an angle by what the plan comes to.
+func ends(p plan.Plan, model prediction.Model) (work procedure.Work, targets []float64, err error) {
+	work, err = procedure.WorkOf(p)
+	if err != nil || !slices.Contains(work.TargetsN, 0) {
+		return work, work.TargetsN, err
+	}
+	planned, _, err := model.PredictPlan(p)
+	return work, planned.Nominal.TargetsN, err
 }

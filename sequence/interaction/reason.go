@@ -16,8 +16,8 @@ import (
 	"drawdown/sequence/way"
 )
 
-// Reason holds one pass to the full load in the plan's order against another:
-// the plan's figures stand first.
+// Reason holds one pass to the full load, at most to yield, in the plan's order
+// against another: the plan's figures stand first.
 type Reason struct {
 	LowestPercent [2]bounds.Band // of the bolt that ends lowest
 	UnevenMm      [2]bounds.Band // out of true at the worst moment
@@ -27,47 +27,46 @@ type Reason struct {
 }
 
 // ReasonOf works the reason for a plan's order out: against each group once round
-// its rim, or from its edges. False where the joint lacks what the model needs.
-func ReasonOf(p plan.Plan, round bool) (Reason, bool) {
+// its rim, or from its edges. Nil where the joint lacks what the model needs.
+func ReasonOf(p plan.Plan, round bool) *Reason {
 	model, err := prediction.ModelOf(p, setup.Setup{})
 	if err != nil || len(p.Tighten.Stages) == 0 {
-		return Reason{}, false
+		return nil
 	}
 	targets, err := fullLoad(p, model)
 	if err != nil {
-		return Reason{}, false
+		return nil
 	}
 	var runs [2]prediction.Prediction
 	for k, order := range [][]int{p.Tighten.Order, otherOrder(p, round)} {
 		if runs[k], err = model.Predict([]contact.Pass{contact.ToForces(order, targets, 1)}, targets); err != nil {
-			return Reason{}, false
+			return nil
 		}
 	}
-	r := Reason{
+	r := &Reason{
 		LowestPercent: [2]bounds.Band{runs[0].Over(lowest), runs[1].Over(lowest)},
 		UnevenMm:      [2]bounds.Band{runs[0].Over(uneven), runs[1].Over(uneven)},
 	}
-	better, worse := tells(runs[0], runs[1]), tells(runs[1], runs[0])
+	betterLowest, betterUneven := tells(runs[0], runs[1])
+	worseLowest, worseUneven := tells(runs[1], runs[0])
 	// A figure is no reason where the other one speaks against the order.
-	r.TellsLowest, r.TellsUneven = better.lowest && !worse.uneven, better.uneven && !worse.lowest
-	return r, true
+	r.TellsLowest, r.TellsUneven = betterLowest && !worseUneven, betterUneven && !worseLowest
+	return r
 }
 
 func lowest(r prediction.Run) float64 { return r.Spread(0).Min }
 func uneven(r prediction.Run) float64 { return r.Passes[0].LargestUnevenMm }
 
-// telling says by which figures an order is the better one by far.
-type telling struct{ lowest, uneven bool }
-
-// tells holds one order against another at every stiffness of the gasket.
-func tells(one, other prediction.Prediction) telling {
-	t := telling{true, true}
+// tells says by which figures one order is better than another by far, at every
+// stiffness of the gasket.
+func tells(one, other prediction.Prediction) (byLowest, byUneven bool) {
+	byLowest, byUneven = true, true
 	others := other.Runs()
 	for k, run := range one.Runs() {
-		t.lowest = t.lowest && lowest(*run) >= lowest(*others[k])+limits.TellingPoints
-		t.uneven = t.uneven && uneven(*run) <= limits.TellingShare*uneven(*others[k])
+		byLowest = byLowest && lowest(*run) >= lowest(*others[k])+limits.TellingPoints
+		byUneven = byUneven && uneven(*run) <= limits.TellingShare*uneven(*others[k])
 	}
-	return t
+	return byLowest, byUneven
 }
 
 // fullLoad gives the force that stands for 100 % on each bolt: by the torque of
@@ -75,26 +74,16 @@ func tells(one, other prediction.Prediction) telling {
 // the yield load, since an angle beyond it adds about nothing to that. Of a bolt
 // whose yield is not known an angle tells too little.
 func fullLoad(p plan.Plan, model prediction.Model) ([]float64, error) {
-	work, err := procedure.WorkOf(p, p.Tighten)
+	work, targets, err := ends(p, model)
 	if err != nil {
 		return nil, err
 	}
-	targets := slices.Clone(work.TargetsN)
-	if slices.Contains(targets, 0) {
-		planned, _, err := model.PredictPlan(p)
-		if err != nil {
-			return nil, err
-		}
-		copy(targets, planned.Nominal.TargetsN)
-	}
-	for i := range targets {
-		switch yield := procedure.YieldN(p.KindOf(i)); {
-		case yield > 0:
-			targets[i] = min(targets[i], yield)
-		case work.TargetsN[i] == 0:
+	for i, target := range work.TargetsN {
+		if target == 0 && procedure.YieldN(p.KindOf(i)) == 0 {
 			return nil, finding.Failed(TargetUnknown, nil)
 		}
 	}
+	targets, _ = procedure.AtMostYield(p, targets, nil)
 	return targets, nil
 }
 

@@ -32,7 +32,7 @@ var predictCommand = command{
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}
-			printing, err := sheets.chosen()
+			printing, err := sheets.ChosenFor(sheets.wanted(), "is for sheets; say which with --format pdf, png or svg")
 			if err != nil {
 				return p.misuse("predict", "%v", err)
 			}

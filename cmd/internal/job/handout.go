@@ -14,6 +14,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
 	"drawdown/sequence/exercise"
+	"drawdown/sequence/interaction"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
@@ -88,7 +89,7 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 		return files, nil, err
 	case HandoutWhy:
 		stem += "-why"
-		pages := append(handout.WhyPages(p, whyFigures(p), ask.sheets()), classForecast(p, ask.Printing)...)
+		pages := append(handout.WhyPages(p, interaction.ReasonOf(p, handout.IsCircle(p)), ask.sheets()), classForecast(p, ask.Printing)...)
 		doc = sheet.Document(p, ask.Request, pages)
 	case HandoutSheets:
 		stem += "-handout"

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"drawdown/render/sheet/handout"
 	"drawdown/sequence/interaction"
 )
 
@@ -22,7 +23,7 @@ func TestWhyFigures(t *testing.T) {
 		if err != nil || problems.Stops() {
 			t.Fatal(err, problems)
 		}
-		f := whyFigures(p)
+		f := interaction.ReasonOf(p, handout.IsCircle(p))
 		if f == nil {
 			t.Fatalf("%s has no figures", c.pattern)
 		}

@@ -133,7 +133,6 @@ func TestLayout(t *testing.T) {
 // or black where the printed figure is low; and its number stands beside it.
 func TestMarksCarryTheForecast(t *testing.T) {
 	p, f := forecastOf(t, "p4-head")
-	f.Passes[4].Class[0] = advice.Strong // of what it aimed at: no matter
 	doc, notes := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
 	if len(notes) > 0 {
 		t.Error(notes)

@@ -18,13 +18,13 @@ const (
 func OnFirstStage(own, without Trial) (list []finding.Finding) {
 	uneven, lowest := own.UnevenMm.Nominal, own.Lowest.Low
 	if hardly := math.Max(limits.SameUnevenShare*uneven, limits.SameUnevenMm); math.Abs(without.UnevenMm.Nominal-uneven) >= hardly {
-		list = append(list, noted(SnugUneven, finding.Values{"without": without.UnevenMm.Nominal, "own": uneven}))
+		list = append(list, finding.Noted(SnugUneven, finding.Values{"without": without.UnevenMm.Nominal, "own": uneven}))
 	}
 	if math.Abs(without.Lowest.Low-lowest) >= limits.SamePoints {
-		list = append(list, noted(SnugLowest, finding.Values{"without": without.Lowest.Low, "own": lowest}))
+		list = append(list, finding.Noted(SnugLowest, finding.Values{"without": without.Lowest.Low, "own": lowest}))
 	}
 	if list == nil {
-		list = append(list, noted(SnugSame, nil))
+		list = append(list, finding.Noted(SnugSame, nil))
 	}
 	return list
 }
@@ -41,7 +41,7 @@ func OnRecipe(own, recipe Trial) finding.Finding {
 	case gain <= -limits.WorthPoints:
 		than = "worse"
 	}
-	return noted(RecipeHere, finding.Values{"ends": recipe.Lowest, "than": than})
+	return finding.Noted(RecipeHere, finding.Values{"ends": recipe.Lowest, "than": than})
 }
 
 // Which of friction and cross-talk is worth work.
@@ -68,9 +68,9 @@ func OnScatter(s Scatters, asksForRepeat bool, onAngle []string) []finding.Findi
 	case s.Elastic < s.Both*limits.CountsMore:
 		code = CountAlike
 	}
-	list := []finding.Finding{noted(code, nil)}
+	list := []finding.Finding{finding.Noted(code, nil)}
 	if len(onAngle) > 0 && s.Both < s.Friction {
-		list = append(list, noted(BothAreLess, finding.Values{"kinds": onAngle}))
+		list = append(list, finding.Noted(BothAreLess, finding.Values{"kinds": onAngle}))
 	}
 	return list
 }

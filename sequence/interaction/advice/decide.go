@@ -104,7 +104,7 @@ func (a Advice) AsksForRepeat() bool {
 func Decide(c Case) Advice {
 	a := c.decided()
 	if kinds := procedure.OnAngle(c.Hundreds); c.Class != Negligible && len(kinds) > 0 {
-		a.Reasons = append(a.Reasons, noted(SaysNeverAgain, finding.Values{"kinds": kinds}))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysNeverAgain, finding.Values{"kinds": kinds}))
 	}
 	return a
 }
@@ -112,7 +112,7 @@ func Decide(c Case) Advice {
 func (c Case) decided() Advice {
 	switch {
 	case c.Falls:
-		return Advice{Branch: MendFile, Head: noted(SaysMendFile, nil)}
+		return Advice{Branch: MendFile, Head: finding.Noted(SaysMendFile, nil)}
 	case len(c.Trials) == 0:
 		return ByClass(c.Class, len(procedure.OnAngle(c.Hundreds)) > 0)
 	}
@@ -128,20 +128,17 @@ func (c Case) decided() Advice {
 
 // ByClass is what the class alone asks for.
 func ByClass(class Class, anglesEnd bool) Advice {
-	switch class {
-	case Negligible:
-		return Advice{Branch: NothingToChange, Head: noted(SaysNothing, nil)}
-	case Noticeable:
-		return Advice{Branch: RepeatOnce, Head: noted(SaysRepeat, nil), Reasons: notOnAngle(anglesEnd)}
+	if class == Negligible {
+		return Advice{Branch: NothingToChange, Head: finding.Noted(SaysNothing, nil)}
 	}
-	return Advice{Branch: SeveralPasses, Head: noted(SaysSeveral, nil), Reasons: notOnAngle(anglesEnd)}
-}
-
-func notOnAngle(anglesEnd bool) []finding.Finding {
-	if !anglesEnd {
-		return nil
+	a := Advice{Branch: SeveralPasses, Head: finding.Noted(SaysSeveral, nil)}
+	if class == Noticeable {
+		a = Advice{Branch: RepeatOnce, Head: finding.Noted(SaysRepeat, nil)}
 	}
-	return []finding.Finding{noted(SaysNotOnAngle, nil)}
+	if anglesEnd {
+		a.Reasons = []finding.Finding{finding.Noted(SaysNotOnAngle, nil)}
+	}
+	return a
 }
 
 // best picks the trial that is worth the change. What torque scatter hides anyway
@@ -172,57 +169,53 @@ func (c Case) best() (best int, passedOver bool) {
 
 func (c Case) leave(best int) Advice {
 	own := c.Trials[0]
-	a := Advice{Branch: LeaveIt, Best: best, Way: c.Trials[best].Way, Head: noted(SaysLeave, nil)}
+	a := Advice{Branch: LeaveIt, Best: best, Way: c.Trials[best].Way, Head: finding.Noted(SaysLeave, nil)}
+	reason := finding.Noted(SaysKeeps, finding.Values{"lowest": own.Lowest.Low, "sd": c.FrictionSD})
 	if c.BeforeRepeats > 0 && own.Lowest.Low-c.BeforeRepeats >= limits.WorthPoints {
 		a.Branch = LeaveItsRepeat
-		a.Reasons = []finding.Finding{noted(SaysOwnRepeat, finding.Values{"before": c.BeforeRepeats, "lowest": own.Lowest.Low, "sd": c.FrictionSD})}
-	} else {
-		a.Reasons = []finding.Finding{noted(SaysKeeps, finding.Values{"lowest": own.Lowest.Low, "sd": c.FrictionSD})}
+		reason = finding.Noted(SaysOwnRepeat, finding.Values{"before": c.BeforeRepeats, "lowest": own.Lowest.Low, "sd": c.FrictionSD})
 	}
+	a.Reasons = []finding.Finding{reason}
 	return a
 }
 
 func (c Case) noCure(best int, passedOver bool) Advice {
 	own, other := c.Trials[0], c.Trials[best]
-	a := Advice{Branch: NoCure, Best: best, Way: other.Way, Head: noted(SaysGoRound, nil)}
+	a := Advice{Branch: NoCure, Best: best, Way: other.Way, Head: finding.Noted(SaysGoRound, nil)}
 	if best == 0 {
-		a.Reasons = append(a.Reasons, noted(SaysNoCure, finding.Values{"lowest": own.Lowest.Low}))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysNoCure, finding.Values{"lowest": own.Lowest.Low}))
 	} else {
 		a.Branch = NoCureWith
-		a.Reasons = append(a.Reasons, noted(SaysNoCureWith, finding.Values{"lowest": own.Lowest.Low, "change": changed(other.Way, c.Hundreds), "best": other.Lowest.Low}))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysNoCureWith, finding.Values{"lowest": own.Lowest.Low, "change": changed(other.Way, c.Hundreds), "best": other.Lowest.Low}))
 	}
 	if passedOver {
-		a.Reasons = append(a.Reasons, noted(SaysPassedOver, nil))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysPassedOver, nil))
 	}
 	return c.withPasses(a)
 }
 
 func (c Case) askFor(best int) Advice {
 	own, other := c.Trials[0], c.Trials[best]
-	a := Advice{Branch: AskFor, Best: best, Way: other.Way, Head: noted(SaysAsk, finding.Values{"change": changed(other.Way, c.Hundreds)})}
-	a.Reasons = append(a.Reasons, noted(SaysLifts, finding.Values{
+	a := Advice{Branch: AskFor, Best: best, Way: other.Way, Head: finding.Noted(SaysAsk, finding.Values{"change": changed(other.Way, c.Hundreds)})}
+	a.Reasons = append(a.Reasons, finding.Noted(SaysLifts, finding.Values{
 		"from": own.Lowest.Low, "to": other.Lowest.Low, "nominalFrom": own.Lowest.Nominal, "nominalTo": other.Lowest.Nominal,
 	}))
 	if other.UnevenMm.Nominal > limits.MoreUneven*own.UnevenMm.Nominal {
-		a.Reasons = append(a.Reasons, noted(SaysUneven, finding.Values{"with": other.UnevenMm.Nominal, "without": own.UnevenMm.Nominal}))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysUneven, finding.Values{"with": other.UnevenMm.Nominal, "without": own.UnevenMm.Nominal}))
 	}
 	if other.Class == Strong {
 		a.Branch = AskForButPass
-		a.Reasons = append(a.Reasons, noted(SaysGoRound, nil))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysGoRound, nil))
 		a = c.withPasses(a)
 	}
-	a.Reasons = append(a.Reasons, noted(SaysMaker, nil))
+	a.Reasons = append(a.Reasons, finding.Noted(SaysMaker, nil))
 	return a
 }
 
 // withPasses adds how many passes it takes, where somebody can say.
 func (c Case) withPasses(a Advice) Advice {
 	if c.Repeats > 0 {
-		a.Reasons = append(a.Reasons, noted(SaysPasses, finding.Values{"passes": c.Repeats}))
+		a.Reasons = append(a.Reasons, finding.Noted(SaysPasses, finding.Values{"passes": c.Repeats}))
 	}
 	return a
-}
-
-func noted(code finding.Code, values finding.Values) finding.Finding {
-	return finding.Noted(code, values)
 }

@@ -12,9 +12,6 @@ func Of(soft, nominal, stiff float64) Band {
 	return Band{math.Min(nominal, math.Min(soft, stiff)), nominal, math.Max(nominal, math.Max(soft, stiff))}
 }
 
-// Of3 is Of for three figures in that order.
-func Of3(v [3]float64) Band { return Of(v[0], v[1], v[2]) }
-
 // Ends gives the figures one by one, as render/words asks for them.
 func (b Band) Ends() (low, nominal, high float64) { return b.Low, b.Nominal, b.High }
 

@@ -58,42 +58,17 @@ func Find(t *testing.T, from map[string]any, path string) any {
 	return at
 }
 
-func Number(t *testing.T, v any) float64 {
+// As reads a value as a figure, a list of them or a table.
+func As[T any](t *testing.T, v any) (as T) {
 	t.Helper()
-	switch v := v.(type) {
-	case int:
-		return float64(v)
-	case float64:
-		return v
+	text, err := yaml.Marshal(v)
+	if err == nil {
+		err = yaml.Unmarshal(text, &as)
 	}
-	t.Fatalf("%v is no number", v)
-	return 0
-}
-
-func Numbers(t *testing.T, v any) []float64 {
-	t.Helper()
-	list, ok := v.([]any)
-	if !ok {
-		t.Fatalf("%v is no list", v)
+	if err != nil {
+		t.Fatalf("%v is no %T: %v", v, as, err)
 	}
-	var out []float64
-	for _, e := range list {
-		out = append(out, Number(t, e))
-	}
-	return out
-}
-
-func Table(t *testing.T, v any) [][]float64 {
-	t.Helper()
-	list, ok := v.([]any)
-	if !ok {
-		t.Fatalf("%v is no table", v)
-	}
-	var out [][]float64
-	for _, e := range list {
-		out = append(out, Numbers(t, e))
-	}
-	return out
+	return as
 }
 
 func Ints(list []float64) []int {
@@ -104,15 +79,15 @@ func Ints(list []float64) []int {
 	return out
 }
 
-func (c Case) In(path string) float64 { return Number(c.t, Find(c.t, c.Inputs, path)) }
+func (c Case) In(path string) float64 { return As[float64](c.t, Find(c.t, c.Inputs, path)) }
 
-func (c Case) List(path string) []float64 { return Numbers(c.t, Find(c.t, c.Inputs, path)) }
+func (c Case) List(path string) []float64 { return As[[]float64](c.t, Find(c.t, c.Inputs, path)) }
 
-func (c Case) Want(path string) float64 { return Number(c.t, Find(c.t, c.Expect, path)) }
+func (c Case) Want(path string) float64 { return As[float64](c.t, Find(c.t, c.Expect, path)) }
 
-func (c Case) Wants(path string) []float64 { return Numbers(c.t, Find(c.t, c.Expect, path)) }
+func (c Case) Wants(path string) []float64 { return As[[]float64](c.t, Find(c.t, c.Expect, path)) }
 
-func (c Case) Rows(path string) [][]float64 { return Table(c.t, Find(c.t, c.Expect, path)) }
+func (c Case) Rows(path string) [][]float64 { return As[[][]float64](c.t, Find(c.t, c.Expect, path)) }
 
 func (c Case) Same(what string, got, want float64) {
 	c.t.Helper()
@@ -135,7 +110,7 @@ func (c Case) SameSpread(what string, got bounds.Spread, want map[string]any) {
 	c.t.Helper()
 	for key, value := range map[string]float64{"min": got.Min, "mean": got.Mean, "max": got.Max, "sd": got.SD} {
 		if w, stated := want[key]; stated {
-			c.Same(what+" "+key, value, Number(c.t, w))
+			c.Same(what+" "+key, value, As[float64](c.t, w))
 		}
 	}
 }

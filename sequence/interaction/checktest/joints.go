@@ -2,10 +2,10 @@ package checktest
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"drawdown/geometry"
-	"drawdown/geometry/unit"
 )
 
 func Must[T any](t testing.TB) func(T, error) T {
@@ -18,13 +18,7 @@ func Must[T any](t testing.TB) func(T, error) T {
 	}
 }
 
-func Alike(n int, value float64) []float64 {
-	list := make([]float64, n)
-	for i := range list {
-		list[i] = value
-	}
-	return list
-}
+func Alike(n int, value float64) []float64 { return slices.Repeat([]float64{value}, n) }
 
 // TwoByFive are the bolts of case P12.
 func TwoByFive() (at []geometry.Point) {
@@ -37,12 +31,8 @@ func TwoByFive() (at []geometry.Point) {
 }
 
 // Circle16 are 16 bolts round a circle, from the right, anticlockwise.
-func Circle16(diameter float64) (at []geometry.Point) {
-	for i := range 16 {
-		y, x := math.Sincos(2 * math.Pi * float64(i) / 16)
-		at = append(at, geometry.Point{X: x * diameter / 2, Y: y * diameter / 2})
-	}
-	return at
+func Circle16(diameter float64) []geometry.Point {
+	return geometry.Circle(16, diameter, geometry.Point{}, 0, false)
 }
 
 // InTurn is the order 0, 1, 2 and so on.
@@ -65,10 +55,6 @@ func (b InfiniteBeam) At(distanceMm, foundationMPa float64) float64 {
 	x := lambda * math.Abs(distanceMm)
 	return lambda / (2 * foundationMPa) * math.Exp(-x) * (math.Cos(x) + math.Sin(x)) // Hetényi, section 5: y = Pλ/(2k)·Aλx
 }
-
-func Mm(v float64) unit.Length { return unit.Length(v) }
-
-func Mpa(v float64) unit.Stress { return unit.Stress(v) }
 
 func Near(a, b, tolerance float64) bool {
 	return math.Abs(a-b) <= tolerance*math.Max(1, math.Max(math.Abs(a), math.Abs(b)))

@@ -15,10 +15,6 @@ type quantity struct {
 	unit  string
 }
 
-func (q quantity) refused(code finding.Code) error {
-	return finding.Failed(code, finding.Values{"what": q.name, "value": q.value, "unit": q.unit})
-}
-
 func foundation(mpaPerMm float64) quantity {
 	return quantity{"foundation stiffness", mpaPerMm, "MPa/mm"}
 }
@@ -27,17 +23,7 @@ func foundation(mpaPerMm float64) quantity {
 func positive(list ...quantity) error {
 	for _, q := range list {
 		if !(q.value > 0) || math.IsInf(q.value, 1) {
-			return q.refused(NotPositive)
-		}
-	}
-	return nil
-}
-
-// notNegative refuses what is not a finite figure from 0 up.
-func notNegative(list ...quantity) error {
-	for _, q := range list {
-		if !(q.value >= 0) || math.IsInf(q.value, 1) {
-			return q.refused(Negative)
+			return finding.Failed(NotPositive, finding.Values{"what": q.name, "value": q.value, "unit": q.unit})
 		}
 	}
 	return nil

@@ -31,34 +31,21 @@ func (e *elements) row(i, from int) []float64 {
 // first is the column that row i begins at.
 func (e *elements) first(i int) int { return max(0, i-e.reach) }
 
+// add leaves the upper half aside, which is the same.
 func (e *elements) add(i, j int, stiffness float64) {
 	if j <= i {
 		e.row(i, j)[0] += stiffness
 	}
 }
 
-func (e *elements) diagonal(i int) float64 { return e.row(i, i)[0] }
-
 // bare says that no element holds an unknown.
-func (e *elements) bare(i int) bool { return e.diagonal(i) == 0 }
-
-// fixBare gives the unknowns that no element holds a stiffness of their own;
-// no load acts on them.
-func (e *elements) fixBare() {
-	for i := range e.unknowns {
-		if e.bare(i) {
-			e.row(i, i)[0] = 1
-		}
-	}
-}
+func (e *elements) bare(i int) bool { return e.row(i, i)[0] == 0 }
 
 // share is the part of a unit load that falls on an unknown.
 type share struct {
 	unknown int
 	of      float64
 }
-
-var errAfloat = finding.Failed(Afloat, nil)
 
 // leastPivot tells round-off from a stiffness: what is left of an unknown's own
 // stiffness once all before it have given way. Plates a million times stiffer
@@ -73,7 +60,11 @@ const together = 8
 // every figure of it comes of two rows that lie in a run, which takes half the
 // time of lapack's Pbtrf in Go.
 func (e *elements) factor() error {
-	e.fixBare()
+	for i := range e.unknowns {
+		if e.bare(i) {
+			e.add(i, i, 1) // no load acts on it
+		}
+	}
 	for from := 0; from < e.unknowns; from += together {
 		to := min(from+together, e.unknowns)
 		for j := e.first(from); j < to; j++ {
@@ -103,7 +94,7 @@ func (e *elements) settle(i, j int) error {
 		return nil
 	}
 	if !(left > leastPivot*own) {
-		return errAfloat
+		return finding.Failed(Afloat, nil)
 	}
 	row[n] = math.Sqrt(left)
 	e.inverse[i] = 1 / row[n]
@@ -117,13 +108,7 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 		return nil, err
 	}
 	halfway := e.halfway(loads)
-	c := mat.NewSymDense(len(loads), nil)
-	for i := range loads {
-		for j := i; j < len(loads); j++ {
-			c.SetSym(i, j, floats.Dot(halfway[i], halfway[j]))
-		}
-	}
-	return c, nil
+	return symmetric(len(loads), func(i, j int) float64 { return floats.Dot(halfway[i], halfway[j]) }), nil
 }
 
 // halfway solves Ly = B for all loads at once: each row of the factor is read

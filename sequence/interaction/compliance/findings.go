@@ -6,7 +6,6 @@ import "drawdown/geometry/finding"
 const (
 	NoFasteners   finding.Code = "joint has no fasteners"
 	NotPositive   finding.Code = "joint figure not above zero" // what, value, unit
-	Negative      finding.Code = "joint figure below zero"     // what, value, unit
 	NoPoisson     finding.Code = "joint poisson's ratio"       // value
 	RowTooLong    finding.Code = "joint row too long"          // length, reach, times
 	OffTheRow     finding.Code = "joint fastener off the row"  // number, at, length
@@ -15,7 +14,6 @@ const (
 	NoFlange      finding.Code = "joint flange without a ring"    // outer, bore
 	CircleOff     finding.Code = "joint bolt circle off the ring" // circle, bore, outer
 	GasketOff     finding.Code = "joint gasket off the ring"      // inner, outer, most
-	OffTheRing    finding.Code = "joint ring too narrow"          // what, off, radius
 	GasketUnknown finding.Code = "joint gasket unknown"           // written, allowed
 	Misused       finding.Code = "joint misused"                  // what, have, want: a fault of the program
 )

@@ -14,13 +14,10 @@ func BlockMPaPerMm(rigidityNmm float64, block Part) float64 {
 	return rigidityNmm / (l2 * l2)
 }
 
-// InSeries is the foundation of a gasket on a block. A stiffness of 0 means
-// that this one does not give way.
+// InSeries is the foundation of a gasket on a block, which does not give way where
+// its stiffness is 0.
 func InSeries(gasketMPaPerMm, blockMPaPerMm float64) float64 {
-	switch {
-	case gasketMPaPerMm == 0:
-		return blockMPaPerMm
-	case blockMPaPerMm == 0:
+	if blockMPaPerMm == 0 {
 		return gasketMPaPerMm
 	}
 	return gasketMPaPerMm * blockMPaPerMm / (gasketMPaPerMm + blockMPaPerMm)

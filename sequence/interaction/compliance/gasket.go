@@ -12,8 +12,6 @@ type Gasket string
 
 const (
 	NoGasket        Gasket = "none"
-	LiquidSealant   Gasket = "liquid sealant"
-	ORing           Gasket = "O-ring" // in a groove: the faces meet, and it is as if there were no gasket
 	MultiLayerSteel Gasket = "multi-layer steel"
 	Composite       Gasket = "composite"
 	FibreSheet      Gasket = "fibre sheet"        // about 0.8 mm
@@ -31,8 +29,8 @@ var gaskets = []struct {
 	band bounds.Band
 }{
 	{NoGasket, bounds.Band{}},
-	{LiquidSealant, bounds.Band{}},
-	{ORing, bounds.Band{}},
+	{"liquid sealant", bounds.Band{}},
+	{"O-ring", bounds.Band{}}, // in a groove: the faces meet, and it is as if there were no gasket
 	{MultiLayerSteel, bounds.Band{Low: 100, Nominal: 300, High: 1000}},
 	{Composite, bounds.Band{Low: 50, Nominal: 120, High: 250}},
 	{FibreSheet, bounds.Band{Low: 150, Nominal: 300, High: 600}},

@@ -26,7 +26,10 @@ func (p InfinitePlate) Compliance(at []geometry.Point, foundationMPaPerMm float6
 	if err := positive(quantity{"plate rigidity", p.RigidityNmm, "N·mm"}, foundation(foundationMPaPerMm)); err != nil {
 		return nil, err
 	}
-	return pairwise(at, func(a, b geometry.Point) float64 { return p.At(a.Distance(b), foundationMPaPerMm) })
+	if len(at) == 0 {
+		return nil, errNoFasteners
+	}
+	return symmetric(len(at), func(i, j int) float64 { return p.At(at[i].Distance(at[j]), foundationMPaPerMm) }), nil
 }
 
 // beamLambda is 1 over the characteristic length of a beam, in 1/mm.
@@ -34,19 +37,13 @@ func beamLambda(bendingNmm2, foundationMPa float64) float64 {
 	return math.Pow(foundationMPa/(4*bendingNmm2), 0.25) // Hetényi, section 3: λ = (k/4EI)^¼
 }
 
-func pairwise(at []geometry.Point, compliance func(a, b geometry.Point) float64) (*mat.SymDense, error) {
-	if len(at) == 0 {
-		return nil, errNoFasteners
-	}
-	c := mat.NewSymDense(len(at), nil)
-	for i := range at {
-		for j := i; j < len(at); j++ {
-			v := compliance(at[i], at[j])
-			if math.IsNaN(v) {
-				return nil, Misuse("place", at[j], "number")
-			}
-			c.SetSym(i, j, v)
+// symmetric fills a matrix in.
+func symmetric(n int, of func(i, j int) float64) *mat.SymDense {
+	c := mat.NewSymDense(n, nil)
+	for i := range n {
+		for j := i; j < n; j++ {
+			c.SetSym(i, j, of(i, j))
 		}
 	}
-	return c, nil
+	return c
 }

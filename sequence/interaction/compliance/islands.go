@@ -1,5 +1,7 @@
 package compliance
 
+import "slices"
+
 // cellCover is how much of each cell of a mesh the part and its gasket cover.
 type cellCover struct{ part, gasket [][]float64 }
 
@@ -31,14 +33,11 @@ func (c cellCover) dropLoose() {
 				continue
 			}
 			island := c.island([2]int{i, j}, seen)
-			held := 0.0
-			for _, at := range island {
-				held += c.gasket[at[0]][at[1]]
+			if slices.ContainsFunc(island, func(at [2]int) bool { return c.gasket[at[0]][at[1]] > 0 }) {
+				continue
 			}
-			if held == 0 {
-				for _, at := range island {
-					c.part[at[0]][at[1]] = 0
-				}
+			for _, at := range island {
+				c.part[at[0]][at[1]] = 0
 			}
 		}
 	}

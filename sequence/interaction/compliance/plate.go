@@ -2,6 +2,7 @@ package compliance
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -32,7 +33,7 @@ func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat
 	loads := make([][]share, len(at))
 	for i, point := range at {
 		loads[i] = m.load(point)
-		if !m.held(e, loads[i]) {
+		if slices.ContainsFunc(loads[i], func(s share) bool { return e.bare(s.unknown) }) {
 			return nil, offThePart(i, point)
 		}
 	}
@@ -52,9 +53,6 @@ func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
 		quantity{"width of the part", p.Box.Width(), "mm"}, quantity{"height of the part", p.Box.Height(), "mm"}); err != nil {
 		return err
 	}
-	if err := notNegative(quantity{"narrowest strip of the gasket", p.NarrowestMm, "mm"}, quantity{"element size", p.MeshMm, "mm"}); err != nil {
-		return err
-	}
 	for i, point := range at {
 		inside := point.X >= p.Box.Min.X && point.X <= p.Box.Max.X && point.Y >= p.Box.Min.Y && point.Y <= p.Box.Max.Y
 		if !inside {
@@ -70,7 +68,6 @@ func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
 	e := newElements(4*(m.countX+1)*(m.countY+1), m.reach())
 	covered := m.cover(p)
 	covered.dropLoose()
-	pairs := lowerHalf(m.unknowns(0, 0)) // of every cell, as all are numbered alike
 	for i := range m.countX {
 		for j := range m.countY {
 			bending, held := covered.part[i][j]*p.RigidityNmm, covered.gasket[i][j]*foundationMPaPerMm
@@ -78,26 +75,14 @@ func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
 				continue
 			}
 			at := m.unknowns(i, j)
-			for _, pair := range pairs {
-				r, c := pair[0], pair[1]
-				e.add(at[r], at[c], bending*bend[c][r]+held*hold[c][r])
+			for r := range at {
+				for c := range at {
+					e.add(at[r], at[c], bending*bend[c][r]+held*hold[c][r])
+				}
 			}
 		}
 	}
 	return e
-}
-
-// lowerHalf pairs the unknowns of a cell such that the first has the higher
-// number: the stiffness is symmetric.
-func lowerHalf(at [16]int) (pairs [][2]int) {
-	for r := range at {
-		for c := range at {
-			if at[c] <= at[r] {
-				pairs = append(pairs, [2]int{r, c})
-			}
-		}
-	}
-	return pairs
 }
 
 // plateElement gives the element's stiffness against bending for a rigidity of
@@ -166,12 +151,9 @@ func (p Plate) usualMeshMm(at []geometry.Point, foundationMPaPerMm float64) floa
 	return math.Max(size, math.Sqrt(p.Box.Width()*p.Box.Height()/mostCells))
 }
 
-// alongX says whether the nodes are numbered across x first, so that the band
-// is narrow.
-func (m mesh) alongX() bool { return m.countX < m.countY }
-
+// node numbers along the side with fewer nodes first, so that the band is narrow.
 func (m mesh) node(i, j int) int {
-	if m.alongX() {
+	if m.countX < m.countY {
 		return j*(m.countX+1) + i
 	}
 	return i*(m.countY+1) + j
@@ -207,14 +189,4 @@ func (m mesh) load(p geometry.Point) []share {
 		}
 	}
 	return shares
-}
-
-// held says whether the part is there where the load stands.
-func (m mesh) held(e *elements, load []share) bool {
-	for _, s := range load {
-		if e.bare(s.unknown) {
-			return false
-		}
-	}
-	return true
 }

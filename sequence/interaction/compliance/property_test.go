@@ -7,12 +7,12 @@ import (
 	"pgregory.net/rapid"
 
 	"drawdown/geometry"
-	"drawdown/sequence/interaction/checktest"
+	"drawdown/geometry/unit"
 )
 
 func drawnPlate(t *rapid.T) (Plate, []geometry.Point, float64) {
 	box := geometry.Box{Max: geometry.Point{X: rapid.Float64Range(80, 200).Draw(t, "width"), Y: rapid.Float64Range(40, 120).Draw(t, "height")}}
-	part := Part{70000, rapid.Float64Range(0, 0.4).Draw(t, "poisson"), checktest.Mm(rapid.Float64Range(6, 30).Draw(t, "thickness"))}
+	part := Part{70000, rapid.Float64Range(0, 0.4).Draw(t, "poisson"), unit.Length(rapid.Float64Range(6, 30).Draw(t, "thickness"))}
 	hole := geometry.Bore{Centre: geometry.Point{X: box.Max.X * 0.4, Y: box.Max.Y * 0.55}, Diameter: 25}
 	var at []geometry.Point
 	for range 4 {

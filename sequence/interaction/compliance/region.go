@@ -2,6 +2,7 @@ package compliance
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 )
@@ -32,12 +33,7 @@ func crosses(a, b, p geometry.Point) bool {
 // Bores is the region within large holes, of a cylinder or a port.
 func Bores(bores []geometry.Bore) Region {
 	return func(p geometry.Point) bool {
-		for _, b := range bores {
-			if p.Distance(b.Centre) < b.Diameter/2 {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(bores, func(b geometry.Bore) bool { return p.Distance(b.Centre) < b.Diameter/2 })
 	}
 }
 

@@ -6,8 +6,6 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
-	"drawdown/geometry/finding"
-	"drawdown/geometry/unit"
 )
 
 // Ring is a round flange as a ring beam on a foundation: it bends out of its
@@ -19,72 +17,31 @@ type Ring struct {
 	TwistN         float64 // hub, pipe or full face against twist, N·mm for each mm round and radian
 	BoltOffsetMm   float64 // bolt circle less the ring's radius
 	GasketOffsetMm float64 // middle of the gasket less the ring's radius
-	Harmonics      int     // that are summed; 0: 60
 }
-
-const usualHarmonics, mostHarmonics = 60, 10_000
 
 // Compliance gives what the ring gives way at each bolt for a unit load at
 // each other, in mm/N. The angles are in radians; the foundation is that of a
-// millimetre round the ring, in N/mm².
-func (r Ring) Compliance(angles []float64, foundationMPa float64) (*mat.SymDense, error) {
-	c, err := r.coefficients(foundationMPa)
-	if err != nil {
-		return nil, err
-	}
+// millimetre round the ring, in N/mm²; so many harmonics are summed.
+func (r Ring) Compliance(angles []float64, foundationMPa float64, harmonics int) (*mat.SymDense, error) {
 	if len(angles) == 0 {
 		return nil, errNoFasteners
 	}
-	m := mat.NewSymDense(len(angles), nil)
-	for i := range angles {
-		for j := i; j < len(angles); j++ {
-			apart := angles[i] - angles[j]
-			if math.IsNaN(apart) || math.IsInf(apart, 0) {
-				return nil, Misuse("angle", angles[j], "radians")
-			}
-			sum := 0.0
-			for n, of := range c {
-				sum += of * math.Cos(float64(n)*apart)
-			}
-			m.SetSym(i, j, sum)
+	c := r.coefficients(foundationMPa, harmonics)
+	return symmetric(len(angles), func(i, j int) (sum float64) {
+		for n, of := range c {
+			sum += of * math.Cos(float64(n)*(angles[i]-angles[j]))
 		}
-	}
-	return m, nil
+		return sum
+	}), nil
 }
 
 // coefficients gives c_n of C(θ) = Σ c_n cos nθ.
-func (r Ring) coefficients(foundationMPa float64) ([]float64, error) {
-	if err := r.check(foundationMPa); err != nil {
-		return nil, err
-	}
-	count := r.Harmonics
-	if count == 0 {
-		count = usualHarmonics
-	}
-	c := make([]float64, count+1)
+func (r Ring) coefficients(foundationMPa float64, harmonics int) []float64 {
+	c := make([]float64, harmonics+1)
 	for n := range c {
 		c[n] = r.coefficient(float64(n), foundationMPa)
 	}
-	return c, nil
-}
-
-func (r Ring) check(foundationMPa float64) error {
-	if err := positive(quantity{"radius of the ring", r.RadiusMm, "mm"}, quantity{"bending stiffness of the ring", r.BendingNmm2, "N·mm²"},
-		quantity{"torsional stiffness of the ring", r.TorsionNmm2, "N·mm²"}, quantity{"foundation", foundationMPa, "N/mm²"}); err != nil {
-		return err
-	}
-	if err := notNegative(quantity{"stiffness against twist", r.TwistN, "N"}); err != nil {
-		return err
-	}
-	for _, q := range []quantity{{"bolt circle", r.BoltOffsetMm, "mm"}, {"gasket", r.GasketOffsetMm, "mm"}} {
-		if !(math.Abs(q.value) < r.RadiusMm) {
-			return finding.Failed(OffTheRing, finding.Values{"what": q.name, "off": unit.Length(q.value), "radius": unit.Length(r.RadiusMm)})
-		}
-	}
-	if r.Harmonics < 0 || r.Harmonics > mostHarmonics {
-		return Misuse("harmonics", r.Harmonics, mostHarmonics)
-	}
-	return nil
+	return c
 }
 
 // coefficient solves one harmonic of deflection W and slope Φ = dw/dr. Twist

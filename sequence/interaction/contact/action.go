@@ -38,9 +38,6 @@ func ToForces(order []int, targets []float64, share float64) Pass {
 	return pass
 }
 
-// TravelOfAngleMm gives how far a nut comes by an angle.
-func TravelOfAngleMm(angleDeg, pitchMm float64) float64 { return pitchMm * angleDeg / 360 }
-
 // AfterPass is how a joint stands after a pass, and what happened in it.
 type AfterPass struct {
 	ForcesN         []float64
@@ -54,9 +51,6 @@ type AfterPass struct {
 // Work does passes on nuts and tells what comes of each. The places of the
 // fasteners are for warp and unevenness; nil where they are not known.
 func (s *Nuts) Work(passes []Pass, at []geometry.Point) ([]AfterPass, error) {
-	if at != nil && len(at) != s.joint.Len() {
-		return nil, compliance.Misuse("places", len(at), s.joint.Len())
-	}
 	plane := PlaneThrough(at)
 	list := make([]AfterPass, len(passes))
 	for p, pass := range passes {

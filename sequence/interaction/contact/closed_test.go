@@ -11,13 +11,23 @@ func (j *Joint) energyNmm(forces []float64) float64 {
 	return floats.Dot(forces, j.TravelMm(forces)) / 2
 }
 
+// tightened does passes of torque and gives the elastic work of the wrench. It
+// holds while no bolt goes slack.
+func (s *Nuts) tightened(passes []Pass) (workNmm float64, err error) {
+	for _, step := range slices.Concat(passes...) {
+		i := step.Fastener
+		before, start := s.force[i], s.start(i)
+		if err := s.Do(step); err != nil {
+			return 0, err
+		}
+		workNmm += (before + s.force[i]) / 2 * (s.travel[i] - start)
+	}
+	return workNmm, nil
+}
+
 // travelsMm gives how far each nut has come from touching a joint without
 // load.
 func (s *Nuts) travelsMm() []float64 { return slices.Clone(s.travel) }
-
-// workNmm gives the elastic work of the wrench so far, which the joint has
-// stored. It holds while no bolt goes slack.
-func (s *Nuts) workNmm() float64 { return s.work }
 
 // onePass gives the forces after each bolt was brought to its target once, in
 // the order, from a loose joint: F = L⁻ᵀ·T. It says false where some bolt goes

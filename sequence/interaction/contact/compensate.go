@@ -1,11 +1,6 @@
 package contact
 
-import (
-	"math"
-	"slices"
-
-	"drawdown/sequence/interaction/compliance"
-)
+import "slices"
 
 // Compensated works one pass with targets that end at the wanted forces, and
 // gives these targets: each nut is brought to the travel that it has in the
@@ -21,9 +16,6 @@ func (s *Nuts) Compensated(order []int, wanted []float64, limit float64) (target
 	}
 	if err := s.joint.checkOrder(order); err != nil {
 		return nil, err
-	}
-	if !(limit >= 1) {
-		return nil, compliance.Misuse("cap", limit, ">= 1")
 	}
 	even := s.joint.TravelMm(wanted)
 	targets = make([]float64, s.joint.Len())
@@ -41,25 +33,15 @@ func (s *Nuts) toEven(i int, travelMm, most float64) error {
 	if s.runUp[i] && travelMm <= s.travel[i] {
 		return nil
 	}
-	if math.IsInf(most, 1) {
-		return s.turnTo(i, travelMm)
-	}
-	before := s.snapshot()
-	if err := s.turnTo(i, travelMm); err != nil {
+	trial := *s
+	trial.travel, trial.force = slices.Clone(s.travel), slices.Clone(s.force)
+	trial.runUp, trial.touch = slices.Clone(s.runUp), slices.Clone(s.touch)
+	if err := trial.turnTo(i, travelMm); err != nil {
 		return err
 	}
-	if s.force[i] <= most {
-		return nil
+	if trial.force[i] > most {
+		return s.Tighten(i, most)
 	}
-	s.restore(before)
-	return s.Tighten(i, most)
-}
-
-// snapshot copies what a step changes.
-func (s *Nuts) snapshot() Nuts {
-	return Nuts{travel: slices.Clone(s.travel), force: slices.Clone(s.force), runUp: slices.Clone(s.runUp), touch: slices.Clone(s.touch), work: s.work}
-}
-
-func (s *Nuts) restore(from Nuts) {
-	s.travel, s.force, s.runUp, s.touch, s.work = from.travel, from.force, from.runUp, from.touch, from.work
+	*s = trial
+	return nil
 }

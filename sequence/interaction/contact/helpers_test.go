@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"drawdown/geometry"
+	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/checktest"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/tension/stiffness"
@@ -37,7 +38,7 @@ func stages(order []int, targets []float64, shares ...float64) []Pass {
 }
 
 func fourBolts(t *testing.T) *Joint {
-	return jointOf(t, checktest.Table(t, checktest.CaseOf(t, "P08").Inputs["M"]))
+	return jointOf(t, checktest.As[[][]float64](t, checktest.CaseOf(t, "P08").Inputs["M"]))
 }
 
 func ownAlike(n int, mmPerN float64) []stiffness.Resilience {
@@ -52,17 +53,17 @@ func infinitePlateHead(t *testing.T) *Joint {
 	t.Helper()
 	c := checktest.CaseOf(t, "P12")
 	d := checktest.CaseOf(t, "P02")
-	plate := compliance.InfinitePlate{RigidityNmm: compliance.Part{Elastic: checktest.Mpa(d.In("E")), Poisson: d.In("nu"), Thickness: checktest.Mm(d.In("t"))}.RigidityNmm()}
+	plate := compliance.InfinitePlate{RigidityNmm: compliance.Part{Elastic: unit.Stress(d.In("E")), Poisson: d.In("nu"), Thickness: unit.Length(d.In("t"))}.RigidityNmm()}
 	return checktest.Must[*Joint](t)(NewJoint(checktest.Must[*mat.SymDense](t)(plate.Compliance(checktest.TwoByFive(), c.In("k"))), ownAlike(10, c.In("cb"))))
 }
 
 func raisedFace(t *testing.T) compliance.Flange {
 	c := checktest.CaseOf(t, "P06")
 	return compliance.Flange{
-		Part:  compliance.Part{Elastic: checktest.Mpa(c.In("E")), Poisson: c.In("nu"), Thickness: checktest.Mm(c.In("t"))},
-		Outer: checktest.Mm(c.In("OD")), Bore: checktest.Mm(c.In("bore")), BoltCircle: checktest.Mm(c.In("bolt_circle")),
-		GasketInner: checktest.Mm(c.In("gasket_id")), GasketOuter: checktest.Mm(c.In("gasket_od")),
-		PipeWall: checktest.Mm(c.In("pipe_t")), PipeRadius: checktest.Mm(c.In("pipe_r")), Pair: true,
+		Part:  compliance.Part{Elastic: unit.Stress(c.In("E")), Poisson: c.In("nu"), Thickness: unit.Length(c.In("t"))},
+		Outer: unit.Length(c.In("OD")), Bore: unit.Length(c.In("bore")), BoltCircle: unit.Length(c.In("bolt_circle")),
+		GasketInner: unit.Length(c.In("gasket_id")), GasketOuter: unit.Length(c.In("gasket_od")),
+		PipeWall: unit.Length(c.In("pipe_t")), PipeRadius: unit.Length(c.In("pipe_r")), Pair: true,
 	}
 }
 
@@ -89,7 +90,7 @@ func headPlate(t *testing.T) (compliance.Plate, checktest.Case) {
 		bores = append(bores, geometry.Bore{Centre: geometry.Point{X: 47.5 + 95*float64(i), Y: 45}, Diameter: 80})
 	}
 	return compliance.Plate{
-		RigidityNmm: compliance.Part{Elastic: checktest.Mpa(c.In("E")), Poisson: c.In("nu"), Thickness: checktest.Mm(c.In("t"))}.RigidityNmm(), Poisson: c.In("nu"),
+		RigidityNmm: compliance.Part{Elastic: unit.Stress(c.In("E")), Poisson: c.In("nu"), Thickness: unit.Length(c.In("t"))}.RigidityNmm(), Poisson: c.In("nu"),
 		Box:    geometry.Box{Min: geometry.Point{X: o[0], Y: o[2]}, Max: geometry.Point{X: o[1], Y: o[3]}},
 		Gasket: compliance.Region(nil).Without(compliance.Bores(bores)),
 	}, c

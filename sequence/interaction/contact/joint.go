@@ -31,12 +31,6 @@ type Joint struct {
 // bolt that does not fit.
 func NewJoint(given mat.Symmetric, own []stiffness.Resilience) (*Joint, error) {
 	n := given.SymmetricDim()
-	if n == 0 {
-		return nil, finding.Failed(compliance.NoFasteners, nil)
-	}
-	if len(own) != n {
-		return nil, compliance.Misuse("own", len(own), n)
-	}
 	j := &Joint{part: square(n), whole: square(n)}
 	for i := range n {
 		if o := float64(own[i]); !(o >= 0) || math.IsInf(o, 1) {
@@ -87,27 +81,14 @@ func identity(n int) []int {
 	return order
 }
 
-func (j *Joint) symmetric() *mat.SymDense {
-	n := j.Len()
-	m := mat.NewSymDense(n, nil)
-	for i := range n {
-		for k := i; k < n; k++ {
-			m.SetSym(i, k, j.whole[i][k])
-		}
-	}
-	return m
-}
-
 func (j *Joint) invert() [][]float64 {
 	var f mat.Cholesky
 	var k mat.SymDense
-	f.Factorize(j.symmetric()) // positive definite: NewJoint has seen to it
-	_ = f.InverseTo(&k)        // the error would warn of a high condition number; the inverse is there
-	rows := square(j.Len())
+	f.Factorize(mat.NewSymDense(j.Len(), slices.Concat(j.whole...))) // positive definite: NewJoint has seen to it
+	_ = f.InverseTo(&k)                                              // the error would warn of a high condition number; the inverse is there
+	rows := make([][]float64, j.Len())
 	for i := range rows {
-		for c := range rows {
-			rows[i][c] = k.At(i, c)
-		}
+		rows[i] = mat.Row(nil, i, &k)
 	}
 	return rows
 }
@@ -117,31 +98,21 @@ func (j *Joint) Len() int { return len(j.whole) }
 
 // Compliance gives what part and gasket give way at each fastener (row) for a
 // newton at another (column), in mm/N.
-func (j *Joint) Compliance() [][]float64 {
-	rows := make([][]float64, len(j.part))
-	for i, row := range j.part {
-		rows[i] = slices.Clone(row)
-	}
-	return rows
-}
+func (j *Joint) Compliance() [][]float64 { return j.part }
 
 // ClosureMm gives how far the clamped parts close at each fastener, w = C·F.
-func (j *Joint) ClosureMm(forces []float64) []float64 {
-	w := make([]float64, j.Len())
-	for i := range w {
-		w[i] = floats.Dot(j.part[i], forces)
-	}
-	return w
-}
+func (j *Joint) ClosureMm(forces []float64) []float64 { return times(j.part, forces) }
 
 // TravelMm gives how far each nut has come from touching, u = M·F, where all
 // are in contact.
-func (j *Joint) TravelMm(forces []float64) []float64 {
-	u := make([]float64, j.Len())
-	for i := range u {
-		u[i] = floats.Dot(j.whole[i], forces)
+func (j *Joint) TravelMm(forces []float64) []float64 { return times(j.whole, forces) }
+
+func times(matrix [][]float64, forces []float64) []float64 {
+	product := make([]float64, len(matrix))
+	for i, row := range matrix {
+		product[i] = floats.Dot(row, forces)
 	}
-	return u
+	return product
 }
 
 // Sensitivity is a number for the joint, whatever the order: about the mean

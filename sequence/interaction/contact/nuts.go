@@ -17,7 +17,6 @@ type Nuts struct {
 	force  []float64 // F, N
 	runUp  []bool
 	touch  []bool // in contact; a nut that is run up can stand off where the part was pulled away
-	work   float64
 	solver contactSolver
 
 	// Stick is the share of its target that a bolt may lack and the wrench
@@ -44,13 +43,9 @@ func (s *Nuts) Tighten(i int, target float64) error {
 	if !(target > 0) || math.IsInf(target, 1) {
 		return compliance.Misuse("target", target, "> 0")
 	}
-	if !(s.Stick >= 0 && s.Stick < 1) {
-		return compliance.Misuse("stick", s.Stick, "< 1")
-	}
 	if s.runUp[i] && s.force[i] > 0 && s.force[i] >= target*(1-s.Stick) {
 		return nil
 	}
-	before, start := s.force[i], s.start(i)
 	if s.allTouch() && s.turnAllKeeps(i, s.turnFor(i, target)) {
 		s.turnAll(i, s.turnFor(i, target))
 		s.force[i] = target // it was, but for round-off
@@ -62,7 +57,6 @@ func (s *Nuts) Tighten(i int, target float64) error {
 		}
 		s.travel[i] = floats.Dot(s.joint.whole[i], s.force)
 	}
-	s.work += (before + s.force[i]) / 2 * (s.travel[i] - start)
 	return nil
 }
 
@@ -80,7 +74,6 @@ func (s *Nuts) Advance(i int, travelMm float64) error {
 
 // turnTo brings a nut to a travel.
 func (s *Nuts) turnTo(i int, travelMm float64) error {
-	before, start := s.force[i], s.start(i)
 	if s.allTouch() && s.turnAllKeeps(i, travelMm-s.travel[i]) {
 		s.turnAll(i, travelMm-s.travel[i])
 	} else {
@@ -90,7 +83,6 @@ func (s *Nuts) turnTo(i int, travelMm float64) error {
 			return err
 		}
 	}
-	s.work += (before + s.force[i]) / 2 * (s.travel[i] - start)
 	return nil
 }
 

@@ -13,8 +13,7 @@ import (
 type Passer struct {
 	joint  *Joint
 	factor factor
-	step   []float64 // forces in tightening order
-	column []float64
+	column []float64 // in tightening order
 	force  []float64 // by fastener
 
 	order    []int
@@ -26,55 +25,14 @@ type Passer struct {
 
 func NewPasser(j *Joint) *Passer {
 	n := j.Len()
-	return &Passer{joint: j, step: make([]float64, n), column: make([]float64, n), force: make([]float64, n), targets: make([]float64, n), closure: make([]float64, n)}
+	return &Passer{joint: j, column: make([]float64, n), force: make([]float64, n), targets: make([]float64, n), closure: make([]float64, n)}
 }
 
-// first works the first pass and says whether every bolt kept a force at every
-// step: F = L⁻ᵀ·T. Where the bounds of the forces on the way tell that, the
-// steps need not be worked one by one.
+// first works the first pass, F = L⁻ᵀ·T, and says whether every bolt kept a force
+// at every step.
 func (p *Passer) first(order []int, targets []float64) (holds bool) {
 	p.joint.factorInto(&p.factor, order)
-	if p.watch || !p.staysAbove(order, targets) {
-		return p.stepByStep(order, targets)
-	}
-	for s, i := range order {
-		p.step[s] = targets[i]
-	}
-	p.factor.backward(p.step)
-	for s, i := range order {
-		p.force[i] = p.step[s]
-	}
-	return true
-}
-
-// staysAbove bounds what each bolt has at any step from its own on, from the
-// last back: F = T − Σ L·F over those tightened later, of which each has between
-// nothing and its most. It says whether the least is above 0 for all of them;
-// false says nothing.
-func (p *Passer) staysAbove(order []int, targets []float64) bool {
-	least, most := p.step, p.column
-	for s, i := range order {
-		least[s], most[s] = targets[i], targets[i]
-	}
-	for later := len(order) - 1; later >= 0; later-- {
-		if least[later] <= 0 {
-			return false
-		}
-		for s, share := range p.factor.row(later) {
-			if share > 0 {
-				least[s] -= share * most[later]
-			} else {
-				most[s] -= share * most[later]
-			}
-		}
-	}
-	return true
-}
-
-// stepByStep works the first pass by its steps.
-func (p *Passer) stepByStep(order []int, targets []float64) (holds bool) {
-	clear(p.step)
-	holds = true
+	clear(p.force)
 	for s, i := range order {
 		// What the step adds: column s of L⁻ᵀ, times the target.
 		column := p.column[:s+1]
@@ -82,19 +40,14 @@ func (p *Passer) stepByStep(order []int, targets []float64) (holds bool) {
 		column[s] = targets[i]
 		p.factor.backward(column)
 		for k, v := range column {
-			p.step[k] += v
-			if p.step[k] < 0 {
-				holds = false
+			p.force[order[k]] += v
+			if p.force[order[k]] < 0 {
+				return false
 			}
 		}
-		if p.watch {
-			p.closeUp(order[:s+1], p.step)
-		}
+		p.closeUp()
 	}
-	for s, i := range order {
-		p.force[i] = p.step[s]
-	}
-	return holds
+	return true
 }
 
 // again works a further pass from the forces that stand, a Gauss–Seidel sweep
@@ -115,25 +68,18 @@ func (p *Passer) again(order []int, targets []float64) (holds bool) {
 				return false
 			}
 		}
-		if p.watch {
-			p.closeUp(nil, p.force)
-		}
+		p.closeUp()
 	}
 	return true
 }
 
-// closeUp measures how uneven the part lies under forces: of the fasteners
-// named, or of all.
-func (p *Passer) closeUp(of []int, forces []float64) {
+// closeUp measures how uneven the part lies, where that is asked for.
+func (p *Passer) closeUp() {
+	if !p.watch {
+		return
+	}
 	clear(p.closure)
-	for k, f := range forces {
-		i := k
-		if of != nil {
-			if k == len(of) {
-				break
-			}
-			i = of[k]
-		}
+	for i, f := range p.force {
 		floats.AddScaled(p.closure, f, p.joint.part[i]) // C is symmetric: a row is a column
 	}
 	p.unevenMm = math.Max(p.unevenMm, Unevenness(p.closure))

@@ -1,7 +1,7 @@
 package contact
 
 import (
-	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
 
@@ -38,15 +38,11 @@ func PlaneThrough(at []geometry.Point) Plane {
 // Warp is the largest distance of the closures from the plane through them
 // (least squares), in their unit.
 func (l Plane) Warp(closure []float64) float64 {
-	rest := append([]float64(nil), closure...)
+	rest := slices.Clone(closure)
 	for _, t := range l.tilts {
 		floats.AddScaled(rest, -floats.Dot(t, closure), t)
 	}
-	var most float64
-	for _, v := range rest {
-		most = math.Max(most, math.Abs(v))
-	}
-	return most
+	return largest(rest)
 }
 
 // Tilt is how much the plane through the closures (least squares) falls from

@@ -113,9 +113,4 @@ func (s *Nuts) dropRoundOff(prescribed int) {
 	}
 }
 
-func largest(list []float64) (most float64) {
-	for _, v := range list {
-		most = math.Max(most, math.Abs(v))
-	}
-	return most
-}
+func largest(list []float64) float64 { return floats.Norm(list, math.Inf(1)) }

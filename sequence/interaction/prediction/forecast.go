@@ -19,17 +19,6 @@ import (
 // gasket's stiffness may be. Low is not always the soft gasket: bolts of a stiff
 // cover gain. Draw the band, or its low end; never the middle alone.
 //
-// What there is to draw, from the first look to the last:
-//
-//   - the advice on its Case() for the heading, Doubts for the warning beside it
-//     (none: there is nothing to doubt);
-//   - Lowest and Last() for the state at the end: a bar or a ring for each bolt
-//     from Percent[i].Low to High, with a tick at Nominal, in the hue or hatch of
-//     Class[i];
-//   - Passes for one small picture a pass, and OneMore for what a further pass
-//     would buy;
-//   - Passes[n].Frames for a film of it: a picture for every turn of a wrench.
-//
 // It is worked out by drawdown and must be marked so. It does not change once
 // made, and the same plan and setup give the same one.
 type Forecast struct {
@@ -71,10 +60,9 @@ type ForecastPass struct {
 	Stage  *plan.Stage // of the plan; nil for a pass to a share of the target
 	Share  float64     // of the target, 0 to 1.2; 0 where it is not one for all, and after an angle
 
-	Turned  []bool         // by fastener: its bolt is in by the end of the pass. Draw the others empty
-	Percent []bounds.Band  // by fastener, of the target that it has in the end; 0 where not turned
-	OfAim   []bounds.Band  // by fastener, of what the last pass that turned it aimed at; after an angle, of the kind's mean
-	Class   []advice.Class // by fastener, by the low end of OfAim; empty where not turned
+	Turned  []bool        // by fastener: its bolt is in by the end of the pass. Draw the others empty
+	Percent []bounds.Band // by fastener, of the target that it has in the end; 0 where not turned
+	OfAim   []bounds.Band // by fastener, of what the last pass that turned it aimed at; after an angle, of the kind's mean
 
 	Spread bounds.Spreads // of Percent over the bolts that are turned
 	Lowest int            // fastener with the least OfAim at the low end
@@ -92,10 +80,9 @@ type ForecastPass struct {
 
 // Frame is the joint after one step: one picture of a film.
 type Frame struct {
-	Fastener  int           // that was turned
-	Turned    []bool        // by fastener
-	Percent   []bounds.Band // by fastener, of the target that it has in the end
-	ClosureMm []float64     // by fastener, nominal: how far the parts have come together there; below 0 they lift
+	Fastener int           // that was turned
+	Turned   []bool        // by fastener
+	Percent  []bounds.Band // by fastener, of the target that it has in the end
 
 	TiltMm, WarpMm, UnevenMm bounds.Band
 }

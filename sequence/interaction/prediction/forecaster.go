@@ -5,8 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
+	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
@@ -32,8 +32,9 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	for r := range w.aims {
 		w.aims[r] = make([]float64, len(m.At))
 	}
+	row, _ := m.Kernel.(compliance.Row)
 	f := Forecast{
-		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation, PerLength: m.perLength(),
+		Class: runs.Class(), Repeats: -1, FoundationMPaPerMm: m.Foundation, PerLength: row.PerLength(),
 		Stated: m.Stated, Assumed: m.Assumed, Hundreds: w.hundreds(), Falls: work.Falls, FrictionSD: procedure.FrictionOf(p).SDPercent,
 		Sensitivity: w.p.Over(func(r Run) float64 { return r.Joint.Sensitivity() }),
 	}
@@ -45,9 +46,7 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 	}
 	f.Lowest = w.lowest(f.Last())
 	if len(f.Lowest) > 0 {
-		if t, counts := w.taken(f.Lowest[0]); counts {
-			f.Taken = &t
-		}
+		f.Taken = w.taken(f.Lowest[0])
 	}
 	if err := w.further(&f); err != nil {
 		return Forecast{}, err
@@ -57,7 +56,10 @@ func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Fore
 }
 
 func (w *forecaster) pass(n int) ForecastPass {
-	made := ForecastPass{Number: n + 1, Stage: w.stage(n)}
+	made := ForecastPass{Number: n + 1}
+	if n < len(w.work.Stages) {
+		made.Stage = &w.plan.Tighten.Stages[w.work.Stages[n]]
+	}
 	if !w.work.Compensated || n < len(w.work.Passes)-1 {
 		made.Share = shareOf(w.work.Passes[n], w.p.Nominal.TargetsN)
 	}
@@ -72,31 +74,22 @@ func (w *forecaster) pass(n int) ForecastPass {
 	return made
 }
 
-func (w *forecaster) stage(n int) *plan.Stage {
-	if n >= len(w.work.Stages) {
-		return nil
-	}
-	return &w.plan.Tighten.Stages[w.work.Stages[n]]
-}
-
 // sumUp fills in how the joint stands after a pass of some runs.
 func (w *forecaster) sumUp(made *ForecastPass, runs Prediction, n int) {
 	made.Turned = slices.Clone(w.turned)
 	made.Lowest = -1
 	for i, in := range w.turned {
-		percent, ofAim, class := bounds.Band{}, bounds.Band{}, advice.Class("")
+		made.Percent = append(made.Percent, runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] }))
+		var ofAim bounds.Band
 		if in {
-			percent = runs.Over(func(r Run) float64 { return 100 * r.Passes[n].ForcesN[i] / r.TargetsN[i] })
 			ofAim = w.ofAim(i, runs, n)
-			class = advice.ClassOf(ofAim.Low)
 			if made.Lowest < 0 || tied(ofAim.Low) < tied(made.OfAim[made.Lowest].Low) {
 				made.Lowest = i
 			}
 		}
-		made.Percent, made.OfAim, made.Class = append(made.Percent, percent), append(made.OfAim, ofAim), append(made.Class, class)
+		made.OfAim = append(made.OfAim, ofAim)
 	}
-	spread := func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) }
-	made.Spread = bounds.SpreadsOf(spread(runs.Soft), spread(runs.Nominal), spread(runs.Stiff))
+	made.Spread = runs.SpreadsOver(func(r Run) bounds.Spread { return bounds.SpreadOf(chosen(r.Percent(n), w.turned)) })
 	made.TiltMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestTiltMm })
 	made.WarpMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestWarpMm })
 	made.UnevenMm = runs.Over(func(r Run) float64 { return r.Passes[n].LargestUnevenMm })
@@ -122,15 +115,10 @@ func (w *forecaster) frame(n, step int) Frame {
 	for i := range w.turned {
 		f.Percent = append(f.Percent, w.p.Over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
 	}
-	var tilt, warp, uneven [3]float64
-	for k, r := range w.p.Runs() {
-		closure := r.Joint.ClosureMm(forces(*r))
-		tilt[k], warp[k], uneven[k] = w.plane.Tilt(closure), w.plane.Warp(closure), contact.Unevenness(closure)
-		if k == 1 {
-			f.ClosureMm = closure
-		}
+	over := func(of func(closureMm []float64) float64) bounds.Band {
+		return w.p.Over(func(r Run) float64 { return of(r.Joint.ClosureMm(forces(r))) })
 	}
-	f.TiltMm, f.WarpMm, f.UnevenMm = bounds.Of3(tilt), bounds.Of3(warp), bounds.Of3(uneven)
+	f.TiltMm, f.WarpMm, f.UnevenMm = over(w.plane.Tilt), over(w.plane.Warp), over(contact.Unevenness)
 	return f
 }
 
@@ -167,7 +155,7 @@ func (w *forecaster) ofAim(i int, runs Prediction, n int) bounds.Band {
 			v[k] = 100 * r.Passes[n].ForcesN[i] / w.aims[k][i]
 		}
 	}
-	return bounds.Of3(v)
+	return bounds.Of(v[0], v[1], v[2])
 }
 
 // tied rounds what mirror images of a bolt differ in by round-off.

@@ -7,7 +7,6 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
-	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
@@ -81,9 +80,6 @@ func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 
 // Joint gives the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
-	if m.Kernel == nil {
-		return nil, compliance.Misuse("kernel", 0, 1)
-	}
 	c, err := m.Kernel.Compliance(m.At, foundationMPaPerMm)
 	if err != nil {
 		return nil, err
@@ -98,7 +94,12 @@ func (p Prediction) Over(of func(Run) float64) bounds.Band {
 
 // Spreads sums up all bolts after a pass over the gasket's band.
 func (p Prediction) Spreads(pass int) bounds.Spreads {
-	return bounds.SpreadsOf(p.Soft.Spread(pass), p.Nominal.Spread(pass), p.Stiff.Spread(pass))
+	return p.SpreadsOver(func(r Run) bounds.Spread { return r.Spread(pass) })
+}
+
+// SpreadsOver gives a sum over the gasket's band.
+func (p Prediction) SpreadsOver(of func(Run) bounds.Spread) bounds.Spreads {
+	return bounds.SpreadsOf(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
 // ForceN gives the force in a bolt after a pass over the gasket's band.
@@ -110,17 +111,17 @@ func (p Prediction) ForceN(pass, fastener int) bounds.Band {
 func (p Prediction) Passes() int { return len(p.Nominal.Passes) }
 
 // Class judges the plan at the soft end of the gasket's band, after the last
-// pass. A plan without a pass is strong: nothing holds.
+// pass.
 func (p Prediction) Class() advice.Class {
-	if p.Passes() == 0 {
-		return advice.Strong
-	}
 	return advice.ClassOf(p.Soft.Spread(p.Passes() - 1).Min)
 }
 
+// NothingTightens is a plan without a stage to predict.
+const NothingTightens finding.Code = "forecast nothing tightens"
+
 // PredictPlan works the tightening side of a plan.
 func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
-	w, err := procedure.WorkOf(p, p.Tighten)
+	w, err := procedure.WorkOf(p)
 	if err != nil {
 		return Prediction{}, w, err
 	}
@@ -139,15 +140,8 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 	return prediction, w, nil
 }
 
-// ModelOf makes the model of a plan's joint. The error says what does not fit
-// and what is allowed.
+// ModelOf makes the model of a plan's joint. The error says what does not fit.
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
 	settled, err := setup.Settle(p, stated)
 	return Model{Settled: settled}, err
-}
-
-// perLength says whether the foundation is stated for a millimetre of a row.
-func (m Model) perLength() bool {
-	row, is := m.Kernel.(compliance.Row)
-	return is && row.PerLength()
 }

@@ -10,8 +10,8 @@ type Taken struct {
 	All      float64 // the same, by all
 }
 
-// taken tells who took load from a bolt; false where nobody took what counts.
-func (w *forecaster) taken(from int) (Taken, bool) {
+// taken tells who took load from a bolt; nil where nobody took what counts.
+func (w *forecaster) taken(from int) *Taken {
 	run := w.p.Soft
 	target := run.TargetsN[from]
 	by := make([]float64, len(w.model.At))
@@ -28,12 +28,15 @@ func (w *forecaster) taken(from int) (Taken, bool) {
 			before = now
 		}
 	}
-	t := Taken{From: from, By: -1}
+	t := &Taken{From: from, By: -1}
 	for i, points := range by {
 		t.All += points
 		if points > t.Points {
 			t.By, t.Points = i, points
 		}
 	}
-	return t, t.By >= 0 && t.Points >= limits.LeastTaken
+	if t.Points < limits.LeastTaken {
+		return nil
+	}
+	return t
 }

@@ -15,16 +15,16 @@ type reached map[string]plan.Stage
 // take adds a stage for a kind. It says whether the stage is a torque that can
 // turn a nut as far as the figures tell: greater than any before, or a repeat of it
 // that no angle has gone before. Slackened bolts start anew.
-func (r reached) take(kind string, stage plan.Stage) (turns bool, fall *finding.Finding) {
+func (r reached) take(kind string, stage plan.Stage) (turns bool, falls []finding.Finding) {
 	before, had := r[kind]
 	switch stage.Do {
 	case plan.Tighten:
 		const dust = 1e-9
 		most, now := float64(before.Torque.Nm()), float64(stage.Torque.Nm())
 		if had && now < most*(1-dust) {
-			f := finding.Warned(TorqueFalls, finding.Values{"kind": kind, "stage": stage.Number, "torque": stage.Torque, "before": before.Number, "beforeTorque": before.Torque}).
+			fall := finding.Warned(TorqueFalls, finding.Values{"kind": kind, "stage": stage.Number, "torque": stage.Torque, "before": before.Number, "beforeTorque": before.Torque}).
 				About(finding.Place{Kind: kind, Stage: stage.Number})
-			return false, &f
+			return false, []finding.Finding{fall}
 		}
 		if had && now <= most*(1+dust) {
 			return false, nil
@@ -35,17 +35,4 @@ func (r reached) take(kind string, stage plan.Stage) (turns bool, fall *finding.
 		delete(r, kind)
 	}
 	return false, nil
-}
-
-// falls lists the torques of a side that do nothing.
-func falls(p plan.Plan, side plan.Side) (list []finding.Finding) {
-	so := reached{}
-	for _, stage := range side.Stages {
-		for _, kind := range stage.Kinds {
-			if _, fall := so.take(kind, stage); fall != nil {
-				list = append(list, *fall)
-			}
-		}
-	}
-	return list
 }

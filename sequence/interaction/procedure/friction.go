@@ -48,10 +48,12 @@ func FrictionOf(p plan.Plan) Friction {
 			f.Usual = false
 		}
 	}
+	// Friction has little say where an angle is the last that is done to a kind.
+	onAngle := OnAngle(hundreds(p))
 	var byTorque []float64
 	for _, fastener := range p.Joint.Fasteners {
 		f.ByFastener = append(f.ByFastener, byKind[fastener.Kind])
-		if !endsOnAngle(p, fastener.Kind) {
+		if !slices.Contains(onAngle, fastener.Kind) {
 			byTorque = append(byTorque, byKind[fastener.Kind])
 		}
 	}
@@ -60,17 +62,6 @@ func FrictionOf(p plan.Plan) Friction {
 	}
 	f.SDPercent = bounds.SpreadOf(byTorque).Mean
 	return f
-}
-
-// endsOnAngle says whether the last that the plan does to a kind is to turn it by
-// an angle, where friction has little say.
-func endsOnAngle(p plan.Plan, kind string) bool {
-	for _, h := range hundreds(p, p.Tighten) {
-		if h.Kind == kind {
-			return h.By == ByMeanAtAngle
-		}
-	}
-	return false
 }
 
 // What the scatter of the preload at a torque is taken from.
@@ -118,9 +109,6 @@ type Scattered struct {
 // ScatterByFriction works the passes again and again from a loose joint, each time with
 // a friction of its own for each bolt, which stays the same over the passes.
 func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float64, f FrictionScatter) (Scattered, error) {
-	if err := j.CheckTargets(targets); err != nil {
-		return Scattered{}, err
-	}
 	random := rand.New(rand.NewPCG(f.Seed, f.Seed))
 	ends := make([][]float64, j.Len())
 	var all, lowest []float64
@@ -162,14 +150,10 @@ func drawn(random *rand.Rand, sdPercent []float64) []float64 {
 }
 
 func workScattered(s *contact.Nuts, passes []contact.Pass, share []float64) error {
-	for _, pass := range passes {
-		for _, step := range pass {
-			if step.Fastener >= 0 && step.Fastener < len(share) {
-				step.ForceN *= share[step.Fastener]
-			}
-			if err := s.Do(step); err != nil {
-				return err
-			}
+	for _, step := range slices.Concat(passes...) {
+		step.ForceN *= share[step.Fastener]
+		if err := s.Do(step); err != nil {
+			return err
 		}
 	}
 	return nil

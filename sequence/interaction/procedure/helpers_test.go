@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/checktest"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
@@ -43,7 +44,7 @@ func infinitePlateHead(t *testing.T) *contact.Joint {
 	t.Helper()
 	c := checktest.CaseOf(t, "P12")
 	d := checktest.CaseOf(t, "P02")
-	plate := compliance.InfinitePlate{RigidityNmm: compliance.Part{Elastic: checktest.Mpa(d.In("E")), Poisson: d.In("nu"), Thickness: checktest.Mm(d.In("t"))}.RigidityNmm()}
+	plate := compliance.InfinitePlate{RigidityNmm: compliance.Part{Elastic: unit.Stress(d.In("E")), Poisson: d.In("nu"), Thickness: unit.Length(d.In("t"))}.RigidityNmm()}
 	return checktest.Must[*contact.Joint](t)(contact.NewJoint(checktest.Must[*mat.SymDense](t)(plate.Compliance(checktest.TwoByFive(), c.In("k"))), ownAlike(10, c.In("cb"))))
 }
 

@@ -23,11 +23,6 @@ type Hundred struct {
 	ForceN bounds.Band      // the same for every gasket, unless it is a mean
 }
 
-// Says gives it as a finding.
-func (h Hundred) Says() finding.Finding {
-	return finding.Noted(h.By, finding.Values{"kind": h.Kind, "torque": h.Torque, "force": unit.Force(h.ForceN.Nominal)}).About(finding.Place{Kind: h.Kind})
-}
-
 // Taken lists those of a list that are taken by a torque, an angle and so on.
 func Taken(by finding.Code, list []Hundred) (some []Hundred) {
 	for _, h := range list {
@@ -46,10 +41,10 @@ func OnAngle(list []Hundred) (kinds []string) {
 	return kinds
 }
 
-// hundreds tells what the targets of a side of a plan stand for.
-func hundreds(p plan.Plan, side plan.Side) []Hundred {
+// hundreds tells what the targets of a plan stand for.
+func hundreds(p plan.Plan) []Hundred {
 	byKind, so := map[string]Hundred{}, reached{}
-	for _, stage := range side.Stages {
+	for _, stage := range p.Tighten.Stages {
 		for _, kind := range stage.Kinds {
 			turns, _ := so.take(kind, stage)
 			switch stage.Do {
@@ -75,7 +70,8 @@ func hundreds(p plan.Plan, side plan.Side) []Hundred {
 func Say(list []Hundred) []finding.Finding {
 	said := make([]finding.Finding, len(list))
 	for i, h := range list {
-		said[i] = h.Says()
+		values := finding.Values{"kind": h.Kind, "torque": h.Torque, "force": unit.Force(h.ForceN.Nominal)}
+		said[i] = finding.Noted(h.By, values).About(finding.Place{Kind: h.Kind})
 	}
 	return said
 }

@@ -19,26 +19,26 @@ type ByOrder func(order []int) []contact.Pass
 // Scatter costs the standard deviation of the forces, in percent of the
 // targets, at the end of the work.
 func Scatter(j *contact.Joint, targets []float64, work ByOrder) Cost {
-	p := contact.NewPasser(j)
-	return func(order []int) float64 {
-		forces, _, ok := p.Outcome(work(order), nil)
-		if !ok {
-			return math.Inf(1)
-		}
+	return outcome(j, nil, work, func(forces []float64, _ float64) float64 {
 		return bounds.SpreadOf(bounds.Percent(forces, targets)).SD
-	}
+	})
 }
 
 // Tilting costs the largest unevenness in mm, tilt and warp together, at any step
 // of the work.
 func Tilting(j *contact.Joint, at []geometry.Point, work ByOrder) Cost {
+	return outcome(j, at, work, func(_ []float64, unevenMm float64) float64 { return unevenMm })
+}
+
+// outcome costs what the work leaves, and no end where it cannot be done.
+func outcome(j *contact.Joint, at []geometry.Point, work ByOrder, cost func(forces []float64, unevenMm float64) float64) Cost {
 	p := contact.NewPasser(j)
 	return func(order []int) float64 {
-		_, uneven, ok := p.Outcome(work(order), at)
+		forces, uneven, ok := p.Outcome(work(order), at)
 		if !ok {
 			return math.Inf(1)
 		}
-		return uneven
+		return cost(forces, uneven)
 	}
 }
 

@@ -15,10 +15,10 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// Work is a side of a plan as passes of the model. Waits are left out.
+// Work is the tightening of a plan as passes of the model. Waits are left out.
 type Work struct {
 	Passes []contact.Pass
-	Stages []int // of the side, by pass
+	Stages []int // of the plan, by pass
 	// TargetsN stand for 100 %, by fastener: the preload of the greatest torque that
 	// it is brought to, at the nominal friction. 0 where an angle follows: then the mean of
 	// the kind at the end of a run stands for 100 %.
@@ -30,19 +30,21 @@ type Work struct {
 	Compensated bool
 }
 
-// WorkOf reads a side of a plan. Torques become preloads at the nominal
+// WorkOf reads the tightening of a plan. Torques become preloads at the nominal
 // friction of each kind. The error names the kind and what it lacks.
-func WorkOf(p plan.Plan, side plan.Side) (Work, error) {
-	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p, side), Falls: falls(p, side)}
+func WorkOf(p plan.Plan) (Work, error) {
+	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p)}
 	so := reached{}
-	for s, stage := range side.Stages {
+	for s, stage := range p.Tighten.Stages {
 		if stage.Do == plan.Wait {
 			continue
 		}
 		pass := make(contact.Pass, 0, len(stage.Fasteners))
 		turns := map[string]bool{}
 		for _, kind := range stage.Kinds {
-			turns[kind], _ = so.take(kind, stage)
+			var falls []finding.Finding
+			turns[kind], falls = so.take(kind, stage)
+			w.Falls = append(w.Falls, falls...)
 		}
 		for _, i := range stage.Fasteners {
 			step, err := stepOf(stage, p.KindOf(i))
@@ -71,7 +73,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 		if kind.Thread == nil {
 			return contact.Action{}, finding.Failed(PitchUnknown, finding.Values{"kind": kind.Name}).About(finding.Place{Kind: kind.Name})
 		}
-		travel := contact.TravelOfAngleMm(float64(stage.Angle), kind.Thread.PitchMm)
+		travel := kind.Thread.PitchMm * float64(stage.Angle) / 360 // of the nut
 		if stage.Do != plan.Advance {
 			travel = -travel
 		}
@@ -138,6 +140,5 @@ func (w Work) CanRepeat() bool {
 		return false
 	}
 	last := w.Passes[len(w.Passes)-1]
-	isTurn := func(s contact.Action) bool { return s.Do != contact.ToForce }
-	return len(last) == len(w.TargetsN) && !slices.ContainsFunc(last, isTurn)
+	return len(last) == len(w.TargetsN) && contact.IsTorque(last)
 }

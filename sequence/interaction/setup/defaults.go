@@ -13,16 +13,15 @@ import (
 )
 
 // kernel makes the model of part and gasket shape.
-func (s *settledSetup) kernel() (compliance.Kernel, error) {
-	if s.stated.Preview {
-		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}, nil
-	}
-	switch s.shape {
-	case rowShape:
-		return s.row(), nil
-	case flangeShape:
-		return s.flange(), nil
-	case piecesShape:
+func (s *settledSetup) kernel() compliance.Kernel {
+	switch {
+	case s.stated.Preview:
+		return compliance.InfinitePlate{RigidityNmm: s.rigidity()}
+	case s.shape == rowShape:
+		return s.row()
+	case s.shape == flangeShape:
+		return s.flange()
+	case s.shape == piecesShape:
 		return s.pieces()
 	}
 	return s.plate()
@@ -32,9 +31,9 @@ func (s *settledSetup) kernel() (compliance.Kernel, error) {
 // that is stated, or an equal one where bolts go through.
 func (s *settledSetup) rigidity() float64 {
 	if other, ok := s.counterpart(); ok {
-		return compliance.Facing(s.part.RigidityNmm(), other.RigidityNmm())
+		return compliance.Facing(s.Part.RigidityNmm(), other.RigidityNmm())
 	}
-	return s.part.RigidityNmm()
+	return s.Part.RigidityNmm()
 }
 
 // counterpart is what bends under the part; false where it is a block.
@@ -44,7 +43,7 @@ func (s *settledSetup) counterpart() (compliance.Part, bool) {
 		return s.other, true
 	case s.through:
 		s.assume(EqualParts, nil)
-		return s.part, true
+		return s.Part, true
 	}
 	return compliance.Part{}, false
 }
@@ -70,7 +69,7 @@ func (s *settledSetup) row() compliance.Row {
 	if s.stated.Row != nil {
 		return *s.stated.Row
 	}
-	row := s.rowOver(s.at)
+	row := s.rowOver(s.At)
 	s.assume(RowSize, finding.Values{"width": unit.Length(row.WidthMm), "length": unit.Length(row.LengthMm)})
 	return row
 }
@@ -79,34 +78,27 @@ func (s *settledSetup) row() compliance.Row {
 func (s *settledSetup) rowOver(at []geometry.Point) compliance.Row {
 	first, last := compliance.RowEnds(at)
 	edge := s.edgeMm()
-	bending := s.part.BendingNmm2(unit.Length(2 * edge))
+	bending := s.Part.BendingNmm2(unit.Length(2 * edge))
 	if other, ok := s.counterpart(); ok {
 		bending = compliance.Facing(bending, other.BendingNmm2(unit.Length(2*edge)))
 	}
 	return compliance.Row{BendingNmm2: bending, WidthMm: 2 * edge, LengthMm: first.Distance(last) + 2*edge, StartMm: edge}
 }
 
-func (s *settledSetup) pieces() (compliance.Kernel, error) {
-	place := map[string]int{}
-	for i, f := range s.plan.Joint.Fasteners {
-		place[f.ID] = i
-	}
+func (s *settledSetup) pieces() compliance.Kernel {
+	place := s.plan.Joint.Index()
 	var pieces compliance.Separate
 	for _, c := range s.plan.Joint.Clusters {
 		var piece compliance.Piece
 		var at []geometry.Point
 		for _, id := range c.Of {
-			i, ok := place[id]
-			if !ok {
-				return nil, finding.Failed(ClusterUnknown, finding.Values{"cluster": c.Name, "id": id})
-			}
-			piece.Fasteners, at = append(piece.Fasteners, i), append(at, s.at[i])
+			piece.Fasteners, at = append(piece.Fasteners, place[id]), append(at, s.At[place[id]])
 		}
 		piece.Kernel = s.rowOver(at)
 		pieces = append(pieces, piece)
 	}
 	s.assume(SeparateParts, finding.Values{"parts": len(pieces), "width": unit.Length(2 * s.edgeMm())})
-	return pieces, nil
+	return pieces
 }
 
 // flangeOuter and flangeBore are the diameters of a round flange that states
@@ -115,12 +107,12 @@ func (s *settledSetup) pieces() (compliance.Kernel, error) {
 const flangeOuter, flangeBore = 2.2, 4
 
 func (s *settledSetup) flange() compliance.Flange {
-	disc := geometry.Enclose(s.at)
-	f := compliance.Flange{Pair: s.through}
+	disc := geometry.Enclose(s.At)
+	var f compliance.Flange
 	if s.stated.Flange != nil {
 		f = *s.stated.Flange
 	}
-	f.Part = s.part
+	f.Part, f.Pair = s.Part, s.through && (s.plan.Clamped.Flange == nil || !s.plan.Clamped.Flange.Single)
 	if f.BoltCircle == 0 {
 		f.Centre, f.BoltCircle = disc.Centre, unit.Length(2*disc.Radius)
 	}
@@ -143,14 +135,14 @@ func (s *settledSetup) flange() compliance.Flange {
 	return f
 }
 
-func (s *settledSetup) plate() (compliance.Kernel, error) {
-	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.part.Poisson}
+func (s *settledSetup) plate() compliance.Kernel {
+	p := compliance.Plate{RigidityNmm: s.rigidity(), Poisson: s.Part.Poisson}
 	outline := s.plan.Joint.Outline
 	if corners := slices.Concat(outline...); len(corners) > 0 {
 		p.Box = geometry.Bounds(corners)
 		p.Part = compliance.Inside(outline)
 	} else {
-		p.Box = geometry.Bounds(s.at).Grown(2 * s.edgeMm())
+		p.Box = geometry.Bounds(s.At).Grown(2 * s.edgeMm())
 		s.assume(Outline, finding.Values{"width": unit.Length(p.Box.Width()), "height": unit.Length(p.Box.Height())})
 		outline = [][]geometry.Point{{p.Box.Min, {X: p.Box.Max.X, Y: p.Box.Min.Y}, p.Box.Max, {X: p.Box.Min.X, Y: p.Box.Max.Y}}}
 	}
@@ -159,7 +151,7 @@ func (s *settledSetup) plate() (compliance.Kernel, error) {
 		p.NarrowestMm = strip
 		p.Gasket = p.Gasket.And(compliance.StripAlong(outline, strip))
 	}
-	return p, nil
+	return p
 }
 
 // strip is the width of a gasket along the edge: stated, or, for a cover, such
@@ -173,7 +165,7 @@ func (s *settledSetup) strip(outline [][]geometry.Point) float64 {
 		return 0
 	}
 	widest := 0.0
-	for _, p := range s.at {
+	for _, p := range s.At {
 		widest = math.Max(widest, 2*compliance.FromEdge(outline, p))
 	}
 	box := geometry.Bounds(slices.Concat(outline...))
@@ -192,7 +184,7 @@ func (s *settledSetup) foundation() (bounds.Band, error) {
 	}
 	stiffness := 0.0 // a row that states its stiffness has no thickness to tell a block by
 	if s.stated.Row == nil {
-		stiffness = compliance.BlockMPaPerMm(s.part.RigidityNmm(), s.block)
+		stiffness = compliance.BlockMPaPerMm(s.Part.RigidityNmm(), s.block)
 	}
 	if s.stated.Stiffness != (bounds.Band{}) {
 		gasket, err := checkedBand("gasket stiffness", s.stated.Stiffness)

@@ -63,29 +63,25 @@ func Basis(facts []finding.Finding) (list []finding.Finding) {
 // that change little.
 func OfBolts(f finding.Finding) bool { return f.At.Kind != "" }
 
-// fact is one of those above.
-func fact(code finding.Code, values finding.Values) finding.Finding {
-	return finding.Noted(code, values)
-}
-
 // assume notes a fact, once.
 func (s *settledSetup) assume(code finding.Code, values finding.Values) {
-	if !slices.ContainsFunc(s.assumed, fact(code, values).Same) {
-		s.assumed = append(s.assumed, fact(code, values))
+	noted := finding.Noted(code, values)
+	if !slices.ContainsFunc(s.Assumed, noted.Same) {
+		s.Assumed = append(s.Assumed, noted)
 	}
 }
 
 // assumeOf notes what is assumed of a kind.
 func (s *settledSetup) assumeOf(kind plan.Kind, code finding.Code, values finding.Values) {
 	values["kind"] = kind.Name
-	s.assumed = append(s.assumed, fact(code, values).About(finding.Place{Kind: kind.Name}))
+	s.Assumed = append(s.Assumed, finding.Noted(code, values).About(finding.Place{Kind: kind.Name}))
 }
 
 // facts say what is stated.
 func (s Setup) facts() (list []finding.Finding) {
 	say := func(stated bool, code finding.Code, values finding.Values) {
 		if stated {
-			list = append(list, fact(code, values))
+			list = append(list, finding.Noted(code, values))
 		}
 	}
 	say(s.Material != "", PartMaterial, finding.Values{"material": materialTerm(s.Material)})

@@ -11,6 +11,5 @@ const (
 	ThicknessUnknown   finding.Code = "joint thickness unknown"
 	FlexibilityUnknown finding.Code = "joint bolt flexibility unknown" // why
 	StiffnessUnknown   finding.Code = "joint stiffness unknown"        // kind, why
-	ClusterUnknown     finding.Code = "joint cluster unknown"          // cluster, id
 	NotRising          finding.Code = "joint band not rising"          // what, low, nominal, high
 )

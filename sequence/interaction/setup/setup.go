@@ -4,6 +4,8 @@
 package setup
 
 import (
+	"slices"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -48,16 +50,14 @@ const (
 
 // settledSetup is a setup with nothing left open.
 type settledSetup struct {
+	Settled
 	plan     plan.Plan
 	stated   Setup
-	at       []geometry.Point
 	shape    shape
-	part     compliance.Part
 	block    compliance.Part // what it lies on
 	other    compliance.Part // the same, where it bends too; else of no thickness
 	material string          // of the part
 	through  bool            // bolts with nuts: two alike parts
-	assumed  []finding.Finding
 }
 
 // Settled is a joint as far as it is known: the stiffness of the gasket lies in
@@ -76,38 +76,33 @@ type Settled struct {
 // Settle fills in what is not stated of a plan's joint. The error says what does
 // not fit and what is allowed.
 func Settle(p plan.Plan, stated Setup) (Settled, error) {
-	s := &settledSetup{plan: p, at: p.Joint.Points()}
-	if len(s.at) == 0 {
+	s := &settledSetup{plan: p, Settled: Settled{At: p.Joint.Points()}}
+	if len(s.At) == 0 {
 		return Settled{}, finding.Failed(compliance.NoFasteners, nil)
 	}
-	s.stated, s.assumed = stated.over(SetupOf(p))
-	if s.stated.Flange != nil && !compliance.OnCircle(s.at) {
+	s.stated, s.Assumed = stated.over(SetupOf(p))
+	s.Stated = s.stated.facts()
+	if s.stated.Flange != nil && !compliance.OnCircle(s.At) {
 		return Settled{}, finding.Failed(NotRound, nil)
 	}
 	s.shape = s.shapeOf()
-	s.through = ThroughBolted(p)
+	s.through = throughBolted(p)
 	if err := s.settlePart(); err != nil {
 		return Settled{}, err
 	}
 	if err := s.settleCounterpart(); err != nil {
 		return Settled{}, err
 	}
-	kernel, err := s.kernel()
-	if err != nil {
-		return Settled{}, err
-	}
-	if _, plate := kernel.(compliance.Plate); stated.Strip > 0 && !plate {
+	s.Kernel = s.kernel()
+	if _, plate := s.Kernel.(compliance.Plate); stated.Strip > 0 && !plate {
 		return Settled{}, finding.Failed(NoEdge, nil)
 	}
-	band, err := s.foundation()
-	if err != nil {
+	var err error
+	if s.Foundation, err = s.foundation(); err != nil {
 		return Settled{}, err
 	}
-	own, err := s.own()
-	if err != nil {
-		return Settled{}, err
-	}
-	return Settled{At: s.at, Kernel: kernel, Part: s.part, Foundation: band, Own: own, Stated: s.stated.facts(), Assumed: s.assumed}, nil
+	s.Own, err = s.own()
+	return s.Settled, err
 }
 
 func (s *settledSetup) shapeOf() shape {
@@ -118,7 +113,7 @@ func (s *settledSetup) shapeOf() shape {
 		return flangeShape
 	case s.inPieces():
 		return piecesShape
-	case compliance.InLine(s.at):
+	case compliance.InLine(s.At):
 		return rowShape
 	case s.onCircle():
 		return flangeShape
@@ -132,16 +127,16 @@ func (s *settledSetup) inPieces() bool {
 	for _, c := range s.plan.Joint.Clusters {
 		count += len(c.Of)
 	}
-	return count == len(s.at) && len(s.plan.Joint.Clusters) > 1
+	return count == len(s.At) && len(s.plan.Joint.Clusters) > 1
 }
 
 // onCircle says whether the fasteners lie round a bore, or so many round a
 // circle that it must be one.
 func (s *settledSetup) onCircle() bool {
-	if len(s.plan.Joint.Outline) > 0 || len(s.at) < 4 || !compliance.OnCircle(s.at) {
+	if len(s.plan.Joint.Outline) > 0 || len(s.At) < 4 || !compliance.OnCircle(s.At) {
 		return false
 	}
-	return len(s.at) > 6 || s.centralBore(geometry.Enclose(s.at)) != nil
+	return len(s.At) > 6 || s.centralBore(geometry.Enclose(s.At)) != nil
 }
 
 func (s *settledSetup) centralBore(disc geometry.Disc) *geometry.Bore {
@@ -177,8 +172,8 @@ func (s *settledSetup) settlePart() error {
 		return err
 	}
 	s.material = word
-	s.part = compliance.PartOf(material, thickness)
-	return s.part.Check()
+	s.Part = compliance.PartOf(material, thickness)
+	return s.Part.Check()
 }
 
 func (s *settledSetup) thickness() (unit.Length, error) {
@@ -189,18 +184,17 @@ func (s *settledSetup) thickness() (unit.Length, error) {
 		return 1, nil // not used: the row states its stiffness
 	}
 	grip := s.grip()
+	thickness, by := grip, "grip"
 	switch {
 	case grip == 0:
 		return 0, finding.Failed(ThicknessUnknown, nil)
 	case s.through:
-		s.assume(PartThickness, finding.Values{"thickness": grip / 2, "by": "half"})
-		return grip / 2, nil
+		thickness, by = grip/2, "half"
 	case grip > thickGrip:
-		s.assume(PartThickness, finding.Values{"thickness": grip * compliance.HeadBendingShare, "by": "height"})
-		return grip * compliance.HeadBendingShare, nil
+		thickness, by = grip*compliance.HeadBendingShare, "height"
 	}
-	s.assume(PartThickness, finding.Values{"thickness": grip, "by": "grip"})
-	return grip, nil
+	s.assume(PartThickness, finding.Values{"thickness": thickness, "by": by})
+	return thickness, nil
 }
 
 // grip is that of the kind with most bolts, or the first of these.
@@ -216,13 +210,12 @@ func (s *settledSetup) grip() unit.Length {
 
 // own gives what each bolt and its members give way.
 func (s *settledSetup) own() ([]stiffness.Resilience, error) {
-	own := make([]stiffness.Resilience, len(s.at))
+	if s.stated.Own != 0 {
+		return slices.Repeat([]stiffness.Resilience{s.stated.Own}, len(s.At)), nil
+	}
+	own := make([]stiffness.Resilience, len(s.At))
 	byKind := map[string]stiffness.Resilience{}
 	for i, f := range s.plan.Joint.Fasteners {
-		if s.stated.Own != 0 {
-			own[i] = s.stated.Own
-			continue
-		}
 		if _, done := byKind[f.Kind]; !done {
 			r, err := s.ownOf(s.plan.KindOf(i))
 			if err != nil {
@@ -241,7 +234,7 @@ func (s *settledSetup) layers(grip unit.Length) []stiffness.Layer {
 	if !s.through || s.stated.Counterpart == "" || s.other.Thickness == 0 {
 		return []stiffness.Layer{{Thickness: grip, Material: s.material}}
 	}
-	ofPart := grip * s.part.Thickness / (s.part.Thickness + s.other.Thickness)
+	ofPart := grip * s.Part.Thickness / (s.Part.Thickness + s.other.Thickness)
 	return []stiffness.Layer{{Thickness: ofPart, Material: s.material}, {Thickness: grip - ofPart, Material: s.stated.Counterpart}}
 }
 
@@ -252,7 +245,7 @@ func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 	}
 	grip := kind.Grip
 	if grip == 0 {
-		grip = s.part.Thickness
+		grip = s.Part.Thickness
 		if s.through {
 			grip *= 2
 		}

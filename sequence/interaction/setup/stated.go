@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -28,14 +29,14 @@ func SetupOf(p plan.Plan) Setup {
 	if f := c.Flange; f != nil {
 		s.Flange = &compliance.Flange{
 			Outer: f.Outer, Bore: f.Bore, GasketInner: f.GasketInner, GasketOuter: f.GasketOuter,
-			PipeWall: f.PipeWall, PipeRadius: f.PipeRadius, Pair: !f.Single && ThroughBolted(p),
+			PipeWall: f.PipeWall, PipeRadius: f.PipeRadius,
 		}
 	}
 	return s
 }
 
-// ThroughBolted says whether every fastener has a nut, and not a tapped hole.
-func ThroughBolted(p plan.Plan) bool {
+// throughBolted says whether every fastener has a nut, and not a tapped hole.
+func throughBolted(p plan.Plan) bool {
 	return !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
 }
 
@@ -52,7 +53,7 @@ func (s Setup) over(file Setup) (both Setup, assumed []finding.Finding) {
 	statesGasket := s.Gasket != "" || s.Stiffness != (bounds.Band{}) || s.Foundation != (bounds.Band{})
 	statesPart := s.Material != "" || s.Thickness != 0 || s.Counterpart != "" || s.CounterpartThickness != 0
 	if s.Row == nil && file.Row != nil && (statesGasket || statesPart || s.Preview) {
-		assumed = append(assumed, fact(RowLeft, nil))
+		assumed = append(assumed, finding.Noted(RowLeft, nil))
 		file.Row, file.Foundation = nil, bounds.Band{}
 	}
 	if !statesGasket {
@@ -79,10 +80,7 @@ func orFile[T comparable](stated *T, file T) {
 // flangeOver lays the measures of a flange over those of the file.
 func flangeOver(f, file *compliance.Flange) *compliance.Flange {
 	if f == nil || file == nil {
-		if f == nil {
-			return file
-		}
-		return f
+		return cmp.Or(f, file)
 	}
 	both := *f
 	orFile(&both.Outer, file.Outer)

@@ -32,18 +32,14 @@ var sensibleWays = []sequence.Way{sequence.Spiral, sequence.Cross, sequence.RowW
 // and both. The forecast is that of the same work.
 func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work procedure.Work, f prediction.Forecast, search bool) (Comparison, error) {
 	t := &trier{model: m, plan: p, p: runs, work: work}
-	own := p.Tighten.Order
-	if err := t.try(advice.OwnWay, own, work.Passes); err != nil {
+	if err := t.try(advice.OwnWay, p.Tighten.Order, work.Passes); err != nil {
 		return Comparison{}, err
 	}
 	steps := []func() error{t.ways}
 	if len(work.Falls) == 0 { // else "the last torque once more" would be of a slip
 		steps = append(steps, t.snugAndRepeat, t.recommended)
 	}
-	var c Comparison
-	if reason := t.whyNotSearch(); search && reason != nil {
-		c.Notes = append(c.Notes, reason...)
-	} else if search {
+	if search {
 		steps = append(steps, t.search)
 	}
 	for _, step := range steps {
@@ -51,15 +47,13 @@ func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work p
 			return Comparison{}, err
 		}
 	}
-	c.Trials = t.list
 	of := f.Case()
 	of.BeforeRepeats = beforeRepeats(runs, work)
-	for _, trial := range c.Trials {
+	for _, trial := range t.Trials {
 		of.Trials = append(of.Trials, trial.Trial)
 	}
-	c.Advice = advice.Decide(of)
-	c.Snug = c.firstStage()
-	return c, nil
+	t.Advice = advice.Decide(of)
+	return t.Comparison, nil
 }
 
 // beforeRepeats is what the lowest bolt has at the least before the plan's own
@@ -90,11 +84,10 @@ func (t *trier) ways() error {
 			return err
 		}
 	}
-	order := t.roundOrder()
-	if order == nil {
-		return nil
+	if order := t.roundOrder(); order != nil {
+		return t.try(advice.OnceRound, order, t.inOrder(order))
 	}
-	return t.try(advice.OnceRound, order, t.inOrder(order))
+	return nil
 }
 
 // snugAndRepeat tries what the first stage buys, what a snug pass before it would,
@@ -102,12 +95,13 @@ func (t *trier) ways() error {
 func (t *trier) snugAndRepeat() error {
 	own, passes := t.plan.Tighten.Order, t.work.Passes
 	if len(passes) > 1 && contact.SameBolts(passes[0], passes[1]) && contact.IsTorque(passes[1]) {
-		before := len(t.list)
+		before := len(t.Trials)
 		if err := t.try(advice.NoFirstStage, own, passes[1:]); err != nil {
 			return err
 		}
-		if len(t.list) > before {
-			t.list[before].Less = true
+		if len(t.Trials) > before {
+			t.Trials[before].Less = true
+			t.Snug = advice.OnFirstStage(t.Trials[0].Trial, t.Trials[before].Trial)
 		}
 	}
 	if first := passes[0]; contact.IsTorque(first) {
@@ -162,23 +156,24 @@ const (
 	AnglesAlone     finding.Code = "ways angles alone"
 )
 
-// whyNotSearch says why no order is searched for; empty where one is.
-func (t *trier) whyNotSearch() []finding.Finding {
+// search betters the orders at hand, or notes why it does not.
+func (t *trier) search() error {
 	switch {
 	case len(t.model.At) > mostSearched:
-		return []finding.Finding{finding.Noted(TooManyToSearch, finding.Values{"most": mostSearched, "bolts": len(t.model.At)})}
+		t.Notes = append(t.Notes, finding.Noted(TooManyToSearch, finding.Values{"most": mostSearched, "bolts": len(t.model.At)}))
+		return nil
 	case !slices.ContainsFunc(t.work.Passes, contact.IsTorque):
-		return []finding.Finding{finding.Noted(AnglesAlone, nil)}
+		t.Notes = append(t.Notes, finding.Noted(AnglesAlone, nil))
+		return nil
 	}
-	return nil
-}
-
-// search betters the orders at hand.
-func (t *trier) search() error {
 	joint, targets := t.p.Nominal.Joint, t.p.Nominal.TargetsN
 	scatter := t.allowed(procedure.Scatter(joint, targets, t.inOrder))
 	tilt := t.allowed(procedure.Tilting(joint, t.model.At, t.inOrder))
 	own := t.plan.Tighten.Order
+	starts := [][]int{own} // good orders, of different kinds
+	if round := t.roundOrder(); round != nil {
+		starts = append(starts, round)
+	}
 	for _, goal := range []struct {
 		name advice.Way
 		cost procedure.Cost
@@ -188,7 +183,7 @@ func (t *trier) search() error {
 		{advice.LeastOfBoth, procedure.Both(scatter, tilt, own)},
 	} {
 		best, least := own, goal.cost(own)
-		for _, start := range t.starts() {
+		for _, start := range starts {
 			if order, cost := procedure.Search(start, goal.cost, mostTried); cost < least-1e-9*math.Abs(least) {
 				best, least = order, cost
 			}
@@ -200,16 +195,6 @@ func (t *trier) search() error {
 	return nil
 }
 
-// starts are the orders that a search begins at: good ones, of different kinds.
-func (t *trier) starts() (list [][]int) {
-	for _, order := range [][]int{t.plan.Tighten.Order, t.roundOrder()} {
-		if order != nil {
-			list = append(list, order)
-		}
-	}
-	return list
-}
-
 // allowed costs orders that part a group or a cap no end.
 func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	set := make([]int, len(t.model.At)) // the cap or, without one, the group of a fastener
@@ -219,10 +204,7 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 			group[i] = g
 		}
 	}
-	place := map[string]int{}
-	for i, f := range t.plan.Joint.Fasteners {
-		place[f.ID] = i
-	}
+	place := t.plan.Joint.Index()
 	for c, cluster := range t.plan.Joint.Clusters {
 		for _, id := range cluster.Of {
 			set[place[id]] = c + 1
@@ -231,11 +213,8 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 	done := make([]bool, len(t.plan.Joint.Clusters)+1)
 	return func(order []int) float64 {
 		clear(done)
-		for k, i := range order {
-			if k == 0 {
-				continue
-			}
-			before := order[k-1]
+		for k, i := range order[1:] {
+			before := order[k]
 			if group[i] < group[before] {
 				return math.Inf(1)
 			}
@@ -248,16 +227,6 @@ func (t *trier) allowed(cost procedure.Cost) procedure.Cost {
 		}
 		return cost(order)
 	}
-}
-
-// firstStage says what the first stage buys; nothing where nobody can say.
-func (c Comparison) firstStage() (list []finding.Finding) {
-	for _, without := range c.Trials {
-		if without.Way == advice.NoFirstStage {
-			list = advice.OnFirstStage(c.Trials[0].Trial, without.Trial)
-		}
-	}
-	return list
 }
 
 // OnRecipe holds the recipe against the file's own work; nothing where it was not

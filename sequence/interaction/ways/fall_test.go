@@ -61,7 +61,7 @@ func TestWhereATorqueMayFall(t *testing.T) {
 	} {
 		q := p
 		q.Tighten.Stages = one.stages
-		work, err := procedure.WorkOf(q, q.Tighten)
+		work, err := procedure.WorkOf(q)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -86,7 +86,7 @@ func (t *trier) recipeOf(torques []contact.Pass, turnedOn bool, centreOut, round
 		return nil
 	}
 	last := torques[len(torques)-1]
-	levels := withoutSame(torques)
+	levels := slices.CompactFunc(slices.Clone(torques), contact.SameFigures)
 	if first := levels[0]; first[0].ForceN > 2*limits.SnugTo*last[0].ForceN {
 		passes = append(passes, arranged(scaled(last, limits.SnugTo), centreOut))
 	}
@@ -113,22 +113,14 @@ func (t *trier) parts() (parts [][]contact.Pass) {
 	return parts
 }
 
-// withoutSame drops passes that repeat the figures of the one before.
-func withoutSame(passes []contact.Pass) (list []contact.Pass) {
-	for _, pass := range passes {
-		if len(list) == 0 || !contact.SameFigures(pass, list[len(list)-1]) {
-			list = append(list, pass)
-		}
-	}
-	return list
-}
-
-// arranged puts the steps of a pass into an order.
+// arranged puts the steps of a pass into an order of all fasteners.
 func arranged(pass contact.Pass, order []int) contact.Pass {
+	place := make([]int, len(order))
+	for k, i := range order {
+		place[i] = k
+	}
 	list := slices.Clone(pass)
-	slices.SortStableFunc(list, func(a, b contact.Action) int {
-		return slices.Index(order, a.Fastener) - slices.Index(order, b.Fastener)
-	})
+	slices.SortStableFunc(list, func(a, b contact.Action) int { return place[a.Fastener] - place[b.Fastener] })
 	return list
 }
 

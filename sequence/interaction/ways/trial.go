@@ -42,20 +42,19 @@ type Comparison struct {
 
 // trier works trials on the three runs of a prediction.
 type trier struct {
+	Comparison
 	model prediction.Model
 	plan  plan.Plan
 	p     prediction.Prediction
 	work  procedure.Work
-	list  []Trial
 }
 
 // try works passes out and puts them on the list. Passes that stand there
 // already only lend it their name.
 func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
-	same := func(a, b contact.Pass) bool { return slices.Equal(a, b) }
-	for i, other := range t.list {
-		if slices.EqualFunc(other.Passes, passes, same) {
-			t.list[i].Also = append(t.list[i].Also, way)
+	for i, other := range t.Trials {
+		if slices.EqualFunc(other.Passes, passes, slices.Equal[contact.Pass]) {
+			t.Trials[i].Also = append(t.Trials[i].Also, way)
 			return nil
 		}
 	}
@@ -71,31 +70,24 @@ func (t *trier) try(way advice.Way, order []int, passes []contact.Pass) error {
 			return most
 		})
 	}
-	made := Trial{Order: order, Passes: passes, End: runs.Spreads(len(passes) - 1), TravelM: travelM(passes, t.model.At)}
-	made.Trial = advice.Trial{
-		Way: way, Lowest: made.End.Min, Class: advice.ClassOf(made.End.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
-		Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
-		UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
-	}
-	made.TiltMm = worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm })
-	made.WarpMm = worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm })
-	for _, pass := range passes {
-		made.Steps += len(pass)
-	}
-	t.list = append(t.list, made)
+	end, steps := runs.Spreads(len(passes)-1), slices.Concat(passes...)
+	t.Trials = append(t.Trials, Trial{
+		Trial: advice.Trial{
+			Way: way, Lowest: end.Min, Class: advice.ClassOf(end.Min.Low), OwnOrder: slices.Equal(order, t.plan.Tighten.Order),
+			Rules:    judge.Order(judge.ForPlan(t.plan, judge.Tighten, t.plan.IDs(order))).Verdict,
+			UnevenMm: worst(func(a contact.AfterPass) float64 { return a.LargestUnevenMm }),
+		},
+		Order: order, Passes: passes, End: end, TravelM: travelM(steps, t.model.At), Steps: len(steps),
+		TiltMm: worst(func(a contact.AfterPass) float64 { return a.LargestTiltMm }),
+		WarpMm: worst(func(a contact.AfterPass) float64 { return a.LargestWarpMm }),
+	})
 	return nil
 }
 
 // travelM is how far the wrench goes from bolt to bolt.
-func travelM(passes []contact.Pass, at []geometry.Point) float64 {
-	sum, from := 0.0, -1
-	for _, pass := range passes {
-		for _, step := range pass {
-			if from >= 0 {
-				sum += at[from].Distance(at[step.Fastener])
-			}
-			from = step.Fastener
-		}
+func travelM(steps []contact.Action, at []geometry.Point) (sum float64) {
+	for k, step := range steps[1:] {
+		sum += at[steps[k].Fastener].Distance(at[step.Fastener])
 	}
 	return sum / 1000
 }
@@ -103,27 +95,22 @@ func travelM(passes []contact.Pass, at []geometry.Point) float64 {
 // inOrder is the work of the plan with another order: each pass keeps its
 // figures and its bolts. A check pass that has a way of its own keeps that.
 func (t *trier) inOrder(order []int) []contact.Pass {
-	place := make([]int, len(order))
-	for k, i := range order {
-		place[i] = k
-	}
+	outsideIn := slices.Clone(order)
+	slices.Reverse(outsideIn)
 	passes := make([]contact.Pass, len(t.work.Passes))
 	for n, pass := range t.work.Passes {
-		passes[n] = slices.Clone(pass)
-		do := plan.Tighten
+		var stage plan.Stage
 		if n < len(t.work.Stages) {
-			stage := t.plan.Tighten.Stages[t.work.Stages[n]]
-			if stage.Way != "" {
-				continue
-			}
-			do = stage.Do
+			stage = t.plan.Tighten.Stages[t.work.Stages[n]]
 		}
-		slices.SortStableFunc(passes[n], func(a, b contact.Action) int {
-			if do == plan.BackOff { // slackening goes outside in
-				a, b = b, a
-			}
-			return place[a.Fastener] - place[b.Fastener]
-		})
+		switch {
+		case stage.Way != "":
+			passes[n] = pass
+		case stage.Do == plan.BackOff:
+			passes[n] = arranged(pass, outsideIn)
+		default:
+			passes[n] = arranged(pass, order)
+		}
 	}
 	return passes
 }
