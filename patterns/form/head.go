@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -9,13 +10,15 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Date checks a calendar date of ISO 8601.
-func (r *Reader) Date(n *nodes.Node) string {
-	if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
-		r.Fail(n, NoDate, finding.Values{"found": n.Called()})
-		return ""
-	}
-	return n.Text
+// Date reads a calendar date of ISO 8601.
+func (f Fields) Date() string {
+	return Opt(f, "date", func(n *nodes.Node) string {
+		if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
+			f.Fail(n, NoDate, finding.Values{"found": n.Called()})
+			return ""
+		}
+		return n.Text
+	})
 }
 
 // Caution reads a text for both sides of the work, or {tighten: text} or
@@ -37,13 +40,11 @@ func (r *Reader) Caution(item *nodes.Node) (plan.Caution, bool) {
 
 // Cautions reads the list of cautions.
 func (f Fields) Cautions() (list []plan.Caution) {
-	n := f.Get("cautions")
-	if n == nil {
-		return nil
-	}
-	for _, item := range f.TrueList(n, "cautions", "[Fit a new gasket]") {
-		if c, ok := f.Caution(item); ok {
-			list = append(list, c)
+	if n := f.Get("cautions"); n != nil {
+		for _, item := range f.TrueList(n, "cautions", "[Fit a new gasket]") {
+			if c, ok := f.Caution(item); ok {
+				list = append(list, c)
+			}
 		}
 	}
 	return list
@@ -51,12 +52,7 @@ func (f Fields) Cautions() (list []plan.Caution) {
 
 // Units reads the unit of bare lengths: mm where the file says nothing.
 func (f Fields) Units() {
-	f.BareUnit = "mm"
-	if n := f.Get("units"); n != nil {
-		if word, ok := f.Choice(n, "units", "mm", "in"); ok {
-			f.BareUnit = word
-		}
-	}
+	f.BareUnit = cmp.Or(Word(f, "units", "mm", "in"), "mm")
 }
 
 // Versioned makes sure that a file says in which version of the format it is.

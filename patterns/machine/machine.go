@@ -4,6 +4,7 @@
 package machine
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"slices"
@@ -87,17 +88,11 @@ func (m *reader) machine(root *nodes.Node) {
 	}
 	f, _ := m.Fields(root, finding.Term("the machine file"), machineKeys...)
 	f.Versioned()
-	if n := f.Need("machine", "Fernhollow P4 pump engine"); n != nil {
-		m.made.Machine, _ = m.Text(n, "machine")
-	}
-	if m.made.Title = f.Text("title"); m.made.Title == "" {
-		m.made.Title = m.made.Machine
-	}
+	m.made.Machine = f.NeedText("machine", "Fernhollow P4 pump engine")
+	m.made.Title = cmp.Or(f.Text("title"), m.made.Machine)
 	m.made.Name = m.Source.Name(m.made.Machine)
 	m.made.Revision = f.Text("revision")
-	if n := f.Get("date"); n != nil {
-		m.made.Date = m.Date(n)
-	}
+	m.made.Date = f.Date()
 	m.made.Cautions = f.Cautions()
 	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)

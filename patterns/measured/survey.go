@@ -72,9 +72,7 @@ func Read(from source.Source) (Survey, problem.List) {
 func (s *reader) survey(root *nodes.Node) {
 	f, _ := s.Fields(root, finding.Term("the survey"), surveyKeys...)
 	f.Versioned()
-	if n := f.Need("title", "Pump cover, measured"); n != nil {
-		s.made.Title, _ = s.Text(n, "title")
-	}
+	s.made.Title = f.NeedText("title", "Pump cover, measured")
 	s.made.Name = s.Source.Name(s.made.Title)
 	s.made.Machine = f.Text("machine")
 	f.Units()
@@ -82,9 +80,7 @@ func (s *reader) survey(root *nodes.Node) {
 	s.readHoles(f)
 	s.readMeasured(f)
 	s.readFrame(f)
-	if n := f.Get("accuracy"); n != nil {
-		s.made.Network.AccuracyMm, _ = s.SizeMm(n, "accuracy")
-	}
+	s.made.Network.AccuracyMm = float64(f.Length("accuracy"))
 }
 
 // readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A

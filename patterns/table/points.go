@@ -179,10 +179,10 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 		f.Kind, ok = kind, ok && okKind
 	}
 	if n := cell["cast"]; n != nil {
-		f.Cast, _ = t.Whole(n, "cast", 1, form.MostCast)
+		f.Cast = t.Cast(n)
 	}
 	if n := cell["mark"]; n != nil {
-		f.Mark, _ = t.Mark(n)
+		f.Mark = t.Mark(n)
 		if f.Cast > 0 {
 			t.Fail(n, form.CastAndMark, finding.Values{"what": finding.Term("the table row"), "allowed": []string{"cast", "mark"}})
 		}
