@@ -1,6 +1,7 @@
 package drawn
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -87,7 +88,10 @@ func (d *drawn) readLayers() {
 		!slices.ContainsFunc(d.Points, func(p dxf.Point) bool { return ours(p.Layer) }) {
 		return
 	}
-	texts := d.textsAt()
+	texts := map[textKey]string{}
+	for _, t := range d.Texts {
+		texts[keyOf(t.Layer, t.At)] = t.Text
+	}
 	j := &d.draft.Joint
 	noID := map[string][]geometry.Point{}
 	fastener := func(kind string, at geometry.Point) {
@@ -134,22 +138,13 @@ func (d *drawn) readLayers() {
 	d.Texts = slices.DeleteFunc(slices.Clone(d.Texts), func(t dxf.Text) bool {
 		return slices.ContainsFunc([]string{idsLayer, labelsLayer, boreLabelsLayer}, func(l string) bool { return strings.EqualFold(l, t.Layer) })
 	})
-	for _, kind := range sortedKinds(noID) {
+	for _, kind := range slices.Sorted(maps.Keys(noID)) {
 		d.fasteners(kind, noID[kind])
 	}
 }
 
 func hasPrefixFold(text, prefix string) bool {
 	return len(text) > len(prefix) && strings.EqualFold(text[:len(prefix)], prefix)
-}
-
-func sortedKinds(of map[string][]geometry.Point) []string {
-	names := make([]string, 0, len(of))
-	for name := range of {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	return names
 }
 
 // textKey finds a text by its layer and its place, to a hundredth.
@@ -160,12 +155,4 @@ type textKey struct {
 
 func keyOf(layer string, p geometry.Point) textKey {
 	return textKey{strings.ToUpper(layer), int64(math.Round(p.X * 100)), int64(math.Round(p.Y * 100))}
-}
-
-func (d *drawn) textsAt() map[textKey]string {
-	texts := map[textKey]string{}
-	for _, t := range d.Texts {
-		texts[keyOf(t.Layer, t.At)] = t.Text
-	}
-	return texts
 }

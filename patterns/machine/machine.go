@@ -145,7 +145,8 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 	switch key {
 	case "joint":
 		m.joint(&step, n)
-		m.jointDetails(&step, f)
+		step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
+		step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
 	case "part":
 		step.Part, _ = m.Text(n, finding.Term("a part"))
 		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))
@@ -183,11 +184,6 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 	found.Printable = m.Source.Printable
 	step.Pattern = &found
 	return true
-}
-
-func (m *reader) jointDetails(step *Step, f form.Fields) {
-	step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
-	step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
 }
 
 // texts reads a text or a list of them.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -178,63 +179,47 @@ func (t *answerTable) answer(cells []string) {
 	} else {
 		t.listOf(&answer, get)
 	}
-	if t.ErrorsSince(before) {
-		t.setAside(&answer, before)
-	} else {
+	for _, p := range t.ErrorsAfter(before) {
+		t.faults = append(t.faults, p)
+		answer.Unread, answer.Order = append(answer.Unread, *p.Found), ""
+	}
+	if len(answer.Unread) == 0 {
 		t.again(student, answer)
 	}
 	t.answers = append(t.answers, answer)
 }
 
-// setAside notes why a row cannot be marked.
-func (t *answerTable) setAside(answer *Answer, before int) {
-	for _, p := range t.ErrorsAfter(before) {
-		t.faults = append(t.faults, p)
-		answer.Unread = append(answer.Unread, *p.Found)
-	}
-	answer.Order = ""
-}
-
-// answerList is the order of a row.
-type answerList struct {
-	names []string
-	at    *nodes.Node // where it begins
-}
-
 // listOf reads the order of a row into its answer.
 func (t *answerTable) listOf(answer *Answer, get func(int) *nodes.Node) {
-	list := t.list(get)
-	answer.Order = strings.Join(list.names, " ")
-	if len(list.names) == 0 || answer.Sheet == 0 {
+	answer.Order = strings.Join(t.names(get), " ")
+	if answer.Order == "" || answer.Sheet == 0 {
 		return
 	}
 	if err := t.check(answer.Sheet, answer.Order); err != nil {
-		t.Unreadable(list.at, finding.Error, nil, err)
+		t.Unreadable(get(t.order[0]), finding.Error, nil, err)
 	}
 }
 
-func (t *answerTable) list(get func(int) *nodes.Node) answerList {
-	list := answerList{at: get(t.order[0])}
+// names gives the order of a row.
+func (t *answerTable) names(get func(int) *nodes.Node) (names []string) {
 	if len(t.order) == 1 {
-		list.names = strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(list.at.Text))
-		return list
+		return strings.FieldsFunc(get(t.order[0]).Text, func(c rune) bool { return c == ',' || c == ';' || unicode.IsSpace(c) })
 	}
 	gap, told := (*nodes.Node)(nil), false
 	for _, i := range t.order {
 		n := get(i)
-		if n.Text == "" {
-			if gap == nil {
-				gap = n
-			}
-			continue
+		switch {
+		case n.Text != "":
+			names = append(names, n.Text)
+		case gap == nil:
+			gap = n
 		}
-		if gap != nil && !told {
+		if gap != nil && n.Text != "" && !told {
 			t.Warn(gap, EmptyPosition, finding.Values{"name": problem.Quoted(n.Text)})
 			told = true
 		}
-		list.names = append(list.names, n.Text)
 	}
-	return list
+	return names
 }
 
 // again warns of a student who has answered the sheet before.
