@@ -171,7 +171,12 @@ func (d *drawn) warnAtFirst(code finding.Code, lines []int) {
 // size takes the holes of one size.
 func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 	j := &d.draft.Joint
-	d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Holes of %s mm: %d, taken as %ss.", writing.Number(size.DiameterMm), len(size.Of), size.Use))
+	number, taken := writing.Number(size.DiameterMm), fmt.Sprintf("taken as %ss", size.Use)
+	if size.Use == holes.Other {
+		taken = "left out"
+		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{"count": len(size.Of), "diameter": number, "range": fmt.Sprint(d.rule.Fasteners)}))
+	}
+	d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Holes of %s mm: %d, %s.", number, len(size.Of), taken))
 	var places []geometry.Point
 	for _, i := range size.Of {
 		c := kept[i]
@@ -184,14 +189,8 @@ func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 			places = append(places, c.Centre)
 		}
 	}
-	if size.Use == holes.Other {
-		d.draft.Notes[len(d.draft.Notes)-1] = fmt.Sprintf("Holes of %s mm: %d, left out.", writing.Number(size.DiameterMm), len(size.Of))
-		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{
-			"count": len(size.Of), "diameter": writing.Number(size.DiameterMm), "range": fmt.Sprint(d.rule.Fasteners),
-		}))
-	}
 	if len(places) > 0 {
-		kind := "hole " + writing.Number(size.DiameterMm)
+		kind := "hole " + number
 		d.draft.HolesMm[kind] = size.DiameterMm
 		d.fasteners(kind, places)
 	}
@@ -235,8 +234,7 @@ func (d *drawn) fasteners(kind string, places []geometry.Point) {
 			begin = k
 		}
 	}
-	taken := map[string]bool{}
-	kinds := map[string]bool{}
+	taken, kinds := map[string]bool{}, map[string]bool{}
 	for _, f := range d.draft.Joint.Fasteners {
 		taken[f.ID], kinds[f.Kind] = true, true
 	}

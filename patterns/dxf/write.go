@@ -40,8 +40,6 @@ func Write(d Drawing) []byte {
 
 type writer struct{ bytes.Buffer }
 
-func (w *writer) group(code int, value string) { fmt.Fprintf(w, "%3d\n%s\n", code, value) }
-
 // groups writes groups of which each is a code, a blank and the value.
 func (w *writer) groups(all ...string) {
 	for _, group := range all {
@@ -56,7 +54,7 @@ func (w *writer) number(code int, v float64) {
 	if !strings.Contains(text, ".") {
 		text += ".0"
 	}
-	w.group(code, text)
+	fmt.Fprintf(w, "%3d\n%s\n", code, text)
 }
 
 func (w *writer) at(code int, p geometry.Point) {

@@ -69,12 +69,8 @@ func (f Fields) Get(key string) *nodes.Node {
 
 // Need gives the value of a key that must be there.
 func (f Fields) Need(key, example string) *nodes.Node {
-	if !f.Has(key) {
-		if f.Mistyped(key) {
-			return nil
-		}
+	if !f.Has(key) && !f.Mistyped(key) {
 		f.Fail(f.Node, KeyMissing, finding.Values{"what": f.What, "key": key, "example": example})
-		return nil
 	}
 	return f.Get(key)
 }
