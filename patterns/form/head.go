@@ -23,19 +23,17 @@ func (f Fields) Date() string {
 
 // Caution reads a text for both sides of the work, or {tighten: text} or
 // {loosen: text} for one of them.
-func (r *Reader) Caution(item *nodes.Node) (plan.Caution, bool) {
-	if item.Shape != nodes.Map {
-		text, ok := r.Text(item, finding.Term("a caution"))
-		return plan.Caution{Text: text}, ok
+func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
+	if n.Shape == nodes.Map {
+		sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
+		if len(n.Entries) != 1 || !slices.Contains(sides, n.Entries[0].Key.Text) {
+			r.Fail(n, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
+			return c, false
+		}
+		c.Side, n = plan.CautionSide(n.Entries[0].Key.Text), n.Entries[0].Value
 	}
-	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
-	if len(item.Entries) != 1 || !slices.Contains(sides, item.Entries[0].Key.Text) {
-		r.Fail(item, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
-		return plan.Caution{}, false
-	}
-	side := item.Entries[0].Key.Text
-	text, ok := r.Text(item.Entries[0].Value, finding.Term("a caution"))
-	return plan.Caution{Text: text, Side: plan.CautionSide(side)}, ok
+	c.Text, ok = r.Text(n, finding.Term("a caution"))
+	return c, ok
 }
 
 // Cautions reads the list of cautions.

@@ -32,22 +32,23 @@ var kindKeys = []string{"thread", "class", "length", "grip", "into", "engagement
 func (r *reader) readKinds(f form.Fields) {
 	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
 	n := f.Get("kinds")
-	if n == nil {
+	switch {
+	case n == nil:
 		r.kinds.broken = f.Has("kinds") || f.Mistyped("kinds")
 		r.kinds.implied = true
 		r.addKind(f.Node, plan.Kind{Name: form.ImpliedKind, Implied: true})
-		return
-	}
-	if n.Shape != nodes.Map || len(n.Entries) == 0 {
+	case n.Shape != nodes.Map || len(n.Entries) == 0:
 		r.kinds.broken = true
 		r.Fail(n, NoKinds, finding.Values{"found": emptyOr(n), "example": "kinds: {main: {thread: M10}}"})
-		return
-	}
-	if len(n.Entries) > maxKinds {
+	case len(n.Entries) > maxKinds:
 		r.kinds.broken = true
 		r.Fail(n, TooManyKinds, finding.Values{"count": len(n.Entries), "most": maxKinds})
-		return
+	default:
+		r.kindsOf(n)
 	}
+}
+
+func (r *reader) kindsOf(n *nodes.Node) {
 	for _, e := range n.Entries {
 		name, ok := r.TextUpTo(e.Key, finding.Term("a kind's name"), 40)
 		if !ok {
