@@ -83,7 +83,9 @@ func kindLayers(j geometry.Joint) map[string]string {
 // readLayers takes what lies on the layers of a drawing that Write made,
 // and leaves the rest.
 func (d *drawn) readLayers() {
-	ours := func(layer string) bool { return hasPrefixFold(layer, fastenersLayer) }
+	ours := func(layer string) bool {
+		return len(layer) > len(fastenersLayer) && strings.EqualFold(layer[:len(fastenersLayer)], fastenersLayer)
+	}
 	if !slices.ContainsFunc(d.Circles, func(c dxf.Circle) bool { return ours(c.Layer) }) &&
 		!slices.ContainsFunc(d.Points, func(p dxf.Point) bool { return ours(p.Layer) }) {
 		return
@@ -130,21 +132,16 @@ func (d *drawn) readLayers() {
 		}
 		return true
 	})
-	for _, t := range d.Texts {
+	d.Texts = slices.DeleteFunc(slices.Clone(d.Texts), func(t dxf.Text) bool {
 		if strings.EqualFold(t.Layer, labelsLayer) {
 			j.Labels = append(j.Labels, geometry.Label{Text: t.Text, At: t.At})
+			return true
 		}
-	}
-	d.Texts = slices.DeleteFunc(slices.Clone(d.Texts), func(t dxf.Text) bool {
-		return slices.ContainsFunc([]string{idsLayer, labelsLayer, boreLabelsLayer}, func(l string) bool { return strings.EqualFold(l, t.Layer) })
+		return strings.EqualFold(t.Layer, idsLayer) || strings.EqualFold(t.Layer, boreLabelsLayer)
 	})
 	for _, kind := range slices.Sorted(maps.Keys(noID)) {
 		d.fasteners(kind, noID[kind])
 	}
-}
-
-func hasPrefixFold(text, prefix string) bool {
-	return len(text) > len(prefix) && strings.EqualFold(text[:len(prefix)], prefix)
 }
 
 // textKey finds a text by its layer and its place, to a hundredth.

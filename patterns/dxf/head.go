@@ -27,10 +27,9 @@ var insunits = map[int]Unit{1: Inch, 4: Millimetre, 5: Centimetre, 6: Metre}
 
 // header holds the variables that matter here.
 type header struct {
-	version, page string
-	insunits      int
-	unitLine      int
-	english       bool
+	insunits int
+	unitLine int
+	english  bool
 }
 
 // unit gives the drawing's unit, and what is to be said of it: an error where
@@ -54,23 +53,23 @@ func (h header) unit(asked Unit) (Unit, finding.Finding) {
 
 func (r *reader) readHeader() {
 	name := ""
-	for r.until("ENDSEC") {
+	var version, page string
+	for ; r.until("ENDSEC"); r.advance() {
 		p := r.ahead
 		switch {
 		case p.code == 9:
 			name = strings.ToUpper(p.text)
 		case name == "$ACADVER" && p.code == 1:
-			r.head.version = p.text
+			version = p.text
 		case name == "$DWGCODEPAGE" && p.code == 3:
-			r.head.page = p.text
+			page = p.text
 		case name == "$INSUNITS" && p.code == 70:
 			r.head.insunits, r.head.unitLine = r.whole(p), p.line
 		case name == "$MEASUREMENT" && p.code == 70:
 			r.head.english = r.whole(p) == 0
 		}
-		r.advance()
 	}
-	r.letters = newLetters(r.head.version, r.head.page)
+	r.letters = newLetters(version, page)
 }
 
 // layer is a layer of the drawing.

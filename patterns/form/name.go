@@ -42,16 +42,15 @@ func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 
 // Mark reads what is written on the part beside a fastener.
 func (r *Reader) Mark(n *nodes.Node) string {
-	if n.Shape != nodes.Scalar || n.Null || n.Text == "" {
+	switch {
+	case n.Shape != nodes.Scalar || n.Null || n.Text == "":
 		r.Fail(n, NoMark, finding.Values{"found": n.Called()})
-		return ""
-	}
-	if len([]rune(n.Text)) > MostMark {
+	case len([]rune(n.Text)) > MostMark:
 		r.Fail(n, LongMark, finding.Values{"mark": problem.Quoted(n.Text), "most": MostMark})
-		return ""
+	case r.CheckPrintable(n, "mark", n.Text):
+		return n.Text
 	}
-	r.CheckPrintable(n, "mark", n.Text)
-	return n.Text
+	return ""
 }
 
 // NotBoth refuses a cast number and a mark at once: one small number stands

@@ -55,12 +55,13 @@ func (r *reader) readFasteners(f form.Fields) {
 			r.fasteners.broken = true
 		}
 	}
-	switch count := len(r.input.Joint.Fasteners); {
+	switch {
 	case r.fasteners.places > form.MostFasteners:
 		r.Fail(n, TooManyFasteners, finding.Values{"most": form.MostFasteners})
-	case count == 0 && len(items) > 0 && !r.fasteners.broken:
+	case len(r.input.Joint.Fasteners) > 0:
+	case len(items) > 0 && !r.fasteners.broken:
 		r.Fail(n, NoFastenerLeft, nil)
-	case count == 0:
+	default:
 		r.fasteners.broken = true
 	}
 }
