@@ -23,10 +23,11 @@ import (
 //go:embed *.yaml surveys/*.yaml machines/*.yaml
 var builtin embed.FS
 
+// The built-in files.
 var (
 	patterns = shelf("pattern", ".")
-	surveys  = shelf("survey", "surveys")
-	machines = shelf("machine", "machines")
+	Surveys  = shelf("survey", "surveys")
+	Machines = shelf("machine", "machines")
 )
 
 func shelf(sort, folder string) *source.Shelf {
@@ -34,45 +35,23 @@ func shelf(sort, folder string) *source.Shelf {
 }
 
 func init() {
-	for _, s := range []*source.Shelf{patterns, surveys, machines} {
+	for _, s := range []*source.Shelf{patterns, Surveys, Machines} {
 		s.Bases = patterns
 	}
-	patterns.Other, machines.Other = machines, patterns
+	patterns.Other, Machines.Other = Machines, patterns
 }
 
 // Builtin lists the names of the built-in patterns, sorted.
 func Builtin() []string { return patterns.Names() }
 
-// BuiltinSurveys lists the names of the built-in survey files, sorted.
-func BuiltinSurveys() []string { return surveys.Names() }
-
-// BuiltinMachines lists the names of the built-in machine files, sorted.
-func BuiltinMachines() []string { return machines.Names() }
-
 // BuiltinText gives the file of a built-in pattern, with line feeds.
 func BuiltinText(name string) ([]byte, bool) { return patterns.Text(name) }
-
-// BuiltinSurveyText gives the file of a built-in survey, with line feeds.
-func BuiltinSurveyText(name string) ([]byte, bool) { return surveys.Text(name) }
-
-// BuiltinMachineText gives the file of a built-in machine, with line feeds.
-func BuiltinMachineText(name string) ([]byte, bool) { return machines.Text(name) }
 
 // Unknown says that a name is no built-in pattern, and which may be meant.
 func Unknown(name string) error { return patterns.Unknown(name) }
 
 // Open finds a pattern as Shelf.Open says.
 func Open(name string, stdin io.Reader) (source.Source, error) { return patterns.Open(name, stdin) }
-
-// OpenSurvey finds a survey file as Open finds a pattern.
-func OpenSurvey(name string, stdin io.Reader) (source.Source, error) {
-	return surveys.Open(name, stdin)
-}
-
-// OpenMachine finds a machine file as Open finds a pattern.
-func OpenMachine(name string, stdin io.Reader) (source.Source, error) {
-	return machines.Open(name, stdin)
-}
 
 // FromBytes gives a source for text that came from elsewhere, such as a page's
 // editor. It may extend built-in patterns, but no file.

@@ -37,13 +37,13 @@ func Merge(circles []Circle) []Why {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(circles[a].DiameterMm, circles[b].DiameterMm) })
-	index := squares{}
+	index := geometry.Squares{Side: sameCentreMm}
 	var kept []int
 	for _, i := range order {
-		inner, found := index.near(circles, circles[i].Centre)
+		inner, found := index.Find(circles[i].Centre, func(k int) bool { return circles[k].Centre.Distance(circles[i].Centre) <= sameCentreMm })
 		switch {
 		case !found:
-			index.add(circles[i].Centre, i)
+			index.Add(circles[i].Centre, i)
 			kept = append(kept, i)
 		case circles[i].DiameterMm-circles[inner].DiameterMm < sameCentreMm/10:
 			why[i] = Repeated
@@ -71,27 +71,4 @@ func markConstruction(circles []Circle, kept []int, why []Why) {
 			why[i] = Construction
 		}
 	}
-}
-
-// squares finds a centre near a place.
-type squares map[[2]int][]int
-
-func squareOf(p geometry.Point) [2]int {
-	return [2]int{int(math.Floor(p.X / sameCentreMm)), int(math.Floor(p.Y / sameCentreMm))}
-}
-
-func (s squares) add(p geometry.Point, i int) { s[squareOf(p)] = append(s[squareOf(p)], i) }
-
-func (s squares) near(circles []Circle, p geometry.Point) (int, bool) {
-	at := squareOf(p)
-	for dx := -1; dx <= 1; dx++ {
-		for dy := -1; dy <= 1; dy++ {
-			for _, i := range s[[2]int{at[0] + dx, at[1] + dy}] {
-				if circles[i].Centre.Distance(p) <= sameCentreMm {
-					return i, true
-				}
-			}
-		}
-	}
-	return 0, false
 }

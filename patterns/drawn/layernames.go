@@ -1,6 +1,7 @@
 package drawn
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -82,12 +83,17 @@ func kindLayers(j geometry.Joint) map[string]string {
 // readLayers takes what lies on the layers of a drawing that Write made,
 // and leaves the rest.
 func (d *drawn) readLayers() {
-	ours := func(layer string) bool { return hasPrefixFold(layer, fastenersLayer) }
+	ours := func(layer string) bool {
+		return len(layer) > len(fastenersLayer) && strings.EqualFold(layer[:len(fastenersLayer)], fastenersLayer)
+	}
 	if !slices.ContainsFunc(d.Circles, func(c dxf.Circle) bool { return ours(c.Layer) }) &&
 		!slices.ContainsFunc(d.Points, func(p dxf.Point) bool { return ours(p.Layer) }) {
 		return
 	}
-	texts := d.textsAt()
+	texts := map[textKey]string{}
+	for _, t := range d.Texts {
+		texts[keyOf(t.Layer, t.At)] = t.Text
+	}
 	j := &d.draft.Joint
 	noID := map[string][]geometry.Point{}
 	fastener := func(kind string, at geometry.Point) {
@@ -126,30 +132,16 @@ func (d *drawn) readLayers() {
 		}
 		return true
 	})
-	for _, t := range d.Texts {
+	d.Texts = slices.DeleteFunc(slices.Clone(d.Texts), func(t dxf.Text) bool {
 		if strings.EqualFold(t.Layer, labelsLayer) {
 			j.Labels = append(j.Labels, geometry.Label{Text: t.Text, At: t.At})
+			return true
 		}
-	}
-	d.Texts = slices.DeleteFunc(slices.Clone(d.Texts), func(t dxf.Text) bool {
-		return slices.ContainsFunc([]string{idsLayer, labelsLayer, boreLabelsLayer}, func(l string) bool { return strings.EqualFold(l, t.Layer) })
+		return strings.EqualFold(t.Layer, idsLayer) || strings.EqualFold(t.Layer, boreLabelsLayer)
 	})
-	for _, kind := range sortedKinds(noID) {
+	for _, kind := range slices.Sorted(maps.Keys(noID)) {
 		d.fasteners(kind, noID[kind])
 	}
-}
-
-func hasPrefixFold(text, prefix string) bool {
-	return len(text) > len(prefix) && strings.EqualFold(text[:len(prefix)], prefix)
-}
-
-func sortedKinds(of map[string][]geometry.Point) []string {
-	names := make([]string, 0, len(of))
-	for name := range of {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	return names
 }
 
 // textKey finds a text by its layer and its place, to a hundredth.
@@ -160,12 +152,4 @@ type textKey struct {
 
 func keyOf(layer string, p geometry.Point) textKey {
 	return textKey{strings.ToUpper(layer), int64(math.Round(p.X * 100)), int64(math.Round(p.Y * 100))}
-}
-
-func (d *drawn) textsAt() map[textKey]string {
-	texts := map[textKey]string{}
-	for _, t := range d.Texts {
-		texts[keyOf(t.Layer, t.At)] = t.Text
-	}
-	return texts
 }

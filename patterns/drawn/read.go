@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"unicode"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -48,12 +49,9 @@ func Read(from source.Source, ask Options) (writing.Draft, problem.List) {
 	d.readLayers()
 	d.readOutline()
 	d.readHoles()
-	d.finish(from.File)
+	d.finish()
 	d.problems.Sort()
-	if d.problems.Stops() {
-		return writing.Draft{}, d.problems
-	}
-	return d.draft, d.problems
+	return form.Sound(d.draft, d.problems)
 }
 
 // drawn is a drawing on its way to a pattern.
@@ -66,12 +64,7 @@ type drawn struct {
 }
 
 func (d *drawn) report(line int, why finding.Finding) {
-	p := problem.Of(why)
-	p.File = d.file
-	if line > 0 && !d.Binary { // bytes have no lines
-		p.Line, p.Column = line, 1
-	}
-	d.problems = append(d.problems, p)
+	d.problems = append(d.problems, d.Problem(d.file, line, why))
 }
 
 // readOutline takes the closed lines, the largest first. A circle that holds
@@ -105,13 +98,8 @@ func (d *drawn) roundEdge() (int, bool) {
 	if len(d.Circles) == 0 {
 		return 0, false
 	}
-	edge := 0
-	for i, c := range d.Circles {
-		if c.DiameterMm > d.Circles[edge].DiameterMm {
-			edge = i
-		}
-	}
-	e := d.Circles[edge]
+	e := slices.MaxFunc(d.Circles, func(a, b dxf.Circle) int { return cmp.Compare(a.DiameterMm, b.DiameterMm) })
+	edge := slices.Index(d.Circles, e)
 	const slack = 1e-6
 	within := func(p geometry.Point, radius float64) bool {
 		return e.Centre.Distance(p)+radius <= e.DiameterMm/2+slack
@@ -159,7 +147,9 @@ func (d *drawn) readHoles() {
 			dropped[why] = append(dropped[why], d.Circles[i].Line)
 		}
 	}
-	d.tellDropped(dropped)
+	d.warnAtFirst(DrawnAgain, dropped[holes.Repeated])
+	d.warnAtFirst(RoundSmaller, dropped[holes.RoundAnother])
+	d.warnAtFirst(ThroughCentres, dropped[holes.Construction])
 	diameters := make([]float64, len(kept))
 	for i, c := range kept {
 		diameters[i] = c.DiameterMm
@@ -169,14 +159,6 @@ func (d *drawn) readHoles() {
 		d.size(size, kept)
 	}
 	d.points(circles)
-}
-
-func (d *drawn) tellDropped(lines map[holes.Why][]int) {
-	for why, code := range map[holes.Why]finding.Code{
-		holes.Repeated: DrawnAgain, holes.RoundAnother: RoundSmaller, holes.Construction: ThroughCentres,
-	} {
-		d.warnAtFirst(code, lines[why])
-	}
 }
 
 // warnAtFirst warns of things at the first of their lines.
@@ -189,7 +171,12 @@ func (d *drawn) warnAtFirst(code finding.Code, lines []int) {
 // size takes the holes of one size.
 func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 	j := &d.draft.Joint
-	d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Holes of %s mm: %d, taken as %ss.", writing.Number(size.DiameterMm), len(size.Of), size.Use))
+	number, taken := writing.Number(size.DiameterMm), fmt.Sprintf("taken as %ss", size.Use)
+	if size.Use == holes.Other {
+		taken = "left out"
+		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{"count": len(size.Of), "diameter": number, "range": fmt.Sprint(d.rule.Fasteners)}))
+	}
+	d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Holes of %s mm: %d, %s.", number, len(size.Of), taken))
 	var places []geometry.Point
 	for _, i := range size.Of {
 		c := kept[i]
@@ -202,14 +189,8 @@ func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 			places = append(places, c.Centre)
 		}
 	}
-	if size.Use == holes.Other {
-		d.draft.Notes[len(d.draft.Notes)-1] = fmt.Sprintf("Holes of %s mm: %d, left out.", writing.Number(size.DiameterMm), len(size.Of))
-		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{
-			"count": len(size.Of), "diameter": writing.Number(size.DiameterMm), "range": fmt.Sprint(d.rule.Fasteners),
-		}))
-	}
 	if len(places) > 0 {
-		kind := "hole " + writing.Number(size.DiameterMm)
+		kind := "hole " + number
 		d.draft.HolesMm[kind] = size.DiameterMm
 		d.fasteners(kind, places)
 	}
@@ -253,8 +234,7 @@ func (d *drawn) fasteners(kind string, places []geometry.Point) {
 			begin = k
 		}
 	}
-	taken := map[string]bool{}
-	kinds := map[string]bool{}
+	taken, kinds := map[string]bool{}, map[string]bool{}
 	for _, f := range d.draft.Joint.Fasteners {
 		taken[f.ID], kinds[f.Kind] = true, true
 	}
@@ -275,7 +255,7 @@ func (d *drawn) fasteners(kind string, places []geometry.Point) {
 }
 
 // finish checks the whole and writes what the reader of the file should know.
-func (d *drawn) finish(file string) {
+func (d *drawn) finish() {
 	n := len(d.draft.Joint.Fasteners)
 	switch {
 	case n == 0:
@@ -298,9 +278,9 @@ func (d *drawn) finish(file string) {
 	if furthest > form.MostCoordinateMm {
 		d.report(0, finding.Failed(FarAway, finding.Values{"metres": furthest / 1000}))
 	}
-	d.draft.Title = titleOf(file)
+	d.draft.Title = titleOf(d.file)
 	d.draft.Notes = append([]string{
-		fmt.Sprintf("Made from the drawing %s, read in %s: %.1f × %.1f mm over all.", filepath.Base(file), d.Unit, box.Width(), box.Height()),
+		fmt.Sprintf("Made from the drawing %s, read in %s: %.1f × %.1f mm over all.", filepath.Base(d.file), d.Unit, box.Width(), box.Height()),
 		"What a hole is for, its size tells only by a rule: hold the printed card against the part.",
 		NotInDrawing,
 	}, d.draft.Notes...)
@@ -328,12 +308,7 @@ func (d *drawn) places() []geometry.Point {
 // titleOf makes a title of a file's name.
 func titleOf(file string) string {
 	stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
-	stem = strings.Join(strings.Fields(strings.Map(func(c rune) rune {
-		if c == '_' || c < ' ' {
-			return ' '
-		}
-		return c
-	}, stem)), " ")
+	stem = strings.Join(strings.FieldsFunc(stem, func(c rune) bool { return c == '_' || c < ' ' || unicode.IsSpace(c) }), " ")
 	if file == "<stdin>" || stem == "" {
 		return "Drawing"
 	}

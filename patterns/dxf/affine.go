@@ -14,6 +14,10 @@ func scaled(f float64) affine {
 	return affine{p: geometry.Point{X: f}, q: geometry.Point{Y: f}}
 }
 
+func moved(by geometry.Point) affine {
+	return affine{geometry.Point{X: 1}, geometry.Point{Y: 1}, by}
+}
+
 func (t affine) direction(v geometry.Point) geometry.Point { return t.p.Scale(v.X).Add(t.q.Scale(v.Y)) }
 
 func (t affine) place(v geometry.Point) geometry.Point { return t.direction(v).Add(t.move) }

@@ -18,7 +18,6 @@ type bytesSource struct {
 	data    []byte
 	at      int
 	oneByte bool
-	bad     *fault
 }
 
 func newBytesSource(data []byte) *bytesSource {
@@ -28,99 +27,87 @@ func newBytesSource(data []byte) *bytesSource {
 	return s
 }
 
-func (s *bytesSource) fault() *fault { return s.bad }
-
-func (s *bytesSource) next() (pair, bool) {
-	if s.bad != nil || s.at >= len(s.data) {
-		return pair{}, false
+func (s *bytesSource) next() (pair, bool, *fault) {
+	if s.at >= len(s.data) {
+		return pair{}, false, nil
 	}
 	start := s.at
-	code, ok := s.code()
-	if !ok || code > highestCode {
-		s.bad = &fault{start, finding.Failed(NoGroup, finding.Values{"byte": start}), ""}
-		return pair{}, false
+	code := s.code()
+	if code < 0 || code > highestCode {
+		return pair{}, false, faultAt(start, "", NoGroup, finding.Values{"byte": start})
 	}
 	text, ok := s.value(code)
 	if !ok {
-		s.bad = &fault{start, finding.Failed(TornValue, finding.Values{"code": code, "byte": start}), ""}
-		return pair{}, false
+		return pair{}, false, faultAt(start, "", TornValue, finding.Values{"code": code, "byte": start})
 	}
-	return pair{code, text, start}, true
+	return pair{code, text, start}, true, nil
 }
 
-func (s *bytesSource) take(n int) ([]byte, bool) {
-	if n < 0 || len(s.data)-s.at < n {
-		return nil, false
+// take gives the next bytes; nil where the drawing ends before.
+func (s *bytesSource) take(n int) []byte {
+	if len(s.data)-s.at < n {
+		return nil
 	}
 	s.at += n
-	return s.data[s.at-n : s.at], true
+	return s.data[s.at-n : s.at]
 }
 
-func (s *bytesSource) code() (int, bool) {
+// code gives the next code; -1 where the drawing ends before.
+func (s *bytesSource) code() int {
 	if s.oneByte {
-		b, ok := s.take(1)
-		if !ok || b[0] != 255 {
-			return int(first(b)), ok
+		b := s.take(1)
+		if b == nil {
+			return -1
+		}
+		if b[0] != 255 {
+			return int(b[0])
 		}
 	}
-	b, ok := s.take(2)
-	if !ok {
-		return 0, false
+	b := s.take(2)
+	if b == nil {
+		return -1
 	}
-	return int(binary.LittleEndian.Uint16(b)), true
+	return int(binary.LittleEndian.Uint16(b))
 }
 
-func first(b []byte) byte {
-	if len(b) == 0 {
-		return 0
-	}
-	return b[0]
+// values are the forms of the values in bytes: which codes have them, how long
+// they are, and how they are written as text. All others are texts.
+var values = []struct {
+	from, to, bytes int
+	write           func([]byte) string
+}{
+	{10, 59, 8, double}, {110, 149, 8, double}, {210, 239, 8, double}, {460, 469, 8, double}, {1010, 1059, 8, double},
+	{60, 79, 2, short}, {170, 179, 2, short}, {270, 289, 2, short}, {370, 389, 2, short}, {400, 409, 2, short}, {1060, 1070, 2, short},
+	{90, 99, 4, long}, {420, 429, 4, long}, {440, 459, 4, long}, {1071, 1071, 4, long},
+	{160, 169, 8, longest}, {290, 299, 1, flag}, {310, 319, 1, nil}, {1004, 1004, 1, nil},
 }
 
-// value reads a value as text: its form follows from the code.
+func double(b []byte) string {
+	return strconv.FormatFloat(math.Float64frombits(binary.LittleEndian.Uint64(b)), 'g', -1, 64)
+}
+func short(b []byte) string   { return strconv.Itoa(int(int16(binary.LittleEndian.Uint16(b)))) }
+func long(b []byte) string    { return strconv.Itoa(int(int32(binary.LittleEndian.Uint32(b)))) }
+func longest(b []byte) string { return strconv.FormatInt(int64(binary.LittleEndian.Uint64(b)), 10) }
+func flag(b []byte) string    { return strconv.Itoa(int(b[0])) }
+
+// value reads a value as text; false where the drawing ends before.
 func (s *bytesSource) value(code int) (string, bool) {
-	in := func(from, to int) bool { return code >= from && code <= to }
-	switch {
-	case in(10, 59), in(110, 149), in(210, 239), in(460, 469), in(1010, 1059):
-		b, ok := s.take(8)
-		if !ok {
+	for _, v := range values {
+		if code < v.from || code > v.to {
+			continue
+		}
+		b := s.take(v.bytes)
+		if b == nil {
 			return "", false
 		}
-		return strconv.FormatFloat(math.Float64frombits(binary.LittleEndian.Uint64(b)), 'g', -1, 64), true
-	case in(60, 79), in(170, 179), in(270, 289), in(370, 389), in(400, 409), in(1060, 1070):
-		b, ok := s.take(2)
-		if !ok {
-			return "", false
+		if v.write == nil { // pictures and the like, which nobody here reads
+			return "", s.take(int(b[0])) != nil
 		}
-		return strconv.Itoa(int(int16(binary.LittleEndian.Uint16(b)))), true
-	case in(90, 99), in(420, 429), in(440, 459), code == 1071:
-		b, ok := s.take(4)
-		if !ok {
-			return "", false
-		}
-		return strconv.Itoa(int(int32(binary.LittleEndian.Uint32(b)))), true
-	case in(160, 169):
-		b, ok := s.take(8)
-		if !ok {
-			return "", false
-		}
-		return strconv.FormatInt(int64(binary.LittleEndian.Uint64(b)), 10), true
-	case in(290, 299):
-		b, ok := s.take(1)
-		return strconv.Itoa(int(first(b))), ok
-	case in(310, 319), code == 1004:
-		b, ok := s.take(1)
-		if !ok {
-			return "", false
-		}
-		_, ok = s.take(int(b[0]))
-		return "", ok // pictures and the like, which nobody here reads
+		return v.write(b), true
 	}
 	end := bytes.IndexByte(s.data[s.at:], 0)
 	if end < 0 {
 		return "", false
 	}
-	text := string(s.data[s.at : s.at+end])
-	s.at += end + 1
-	return text, true
+	return string(s.take(end + 1)[:end]), true
 }

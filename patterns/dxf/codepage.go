@@ -27,29 +27,23 @@ var codePages = map[string]encoding.Encoding{
 
 // letters brings the texts of a drawing into Unicode.
 type letters struct {
-	page encoding.Encoding // nil: UTF-8
-	done map[string]string // what was read before
+	page  encoding.Encoding // nil: UTF-8
+	guess bool              // none is named: UTF-8 where the bytes are that, else the page
+	done  map[string]string // what was read before
 }
 
 // newLetters knows that drawings are in UTF-8 since version AC1021 (2007), and
 // before that in the code page that they name.
 func newLetters(version, page string) letters {
-	l := letters{done: map[string]string{}}
+	l := letters{done: map[string]string{}, guess: page == ""}
 	if strings.ToUpper(version) < "AC1021" || version == "" {
 		l.page = codePages[strings.ToLower(strings.ReplaceAll(page, "-", "_"))]
 		if l.page == nil {
 			l.page = charmap.Windows1252
 		}
-		if page == "" {
-			l.page = guess{l.page}
-		}
 	}
 	return l
 }
-
-// guess is for drawings that name no code page: UTF-8 where the bytes are
-// that, else the page.
-type guess struct{ encoding.Encoding }
 
 func (l letters) read(raw string) string {
 	text, known := l.done[raw]
@@ -57,13 +51,8 @@ func (l letters) read(raw string) string {
 		return text
 	}
 	text = raw
-	g, guessed := l.page.(guess)
-	if l.page != nil && !(guessed && utf8.ValidString(raw)) {
-		page := l.page
-		if guessed {
-			page = g.Encoding
-		}
-		if decoded, err := page.NewDecoder().String(raw); err == nil {
+	if l.page != nil && !(l.guess && utf8.ValidString(raw)) {
+		if decoded, err := l.page.NewDecoder().String(raw); err == nil {
 			text = decoded
 		}
 	}
@@ -78,14 +67,8 @@ func (l letters) read(raw string) string {
 var escaped = regexp.MustCompile(`\\U\+[0-9A-Fa-f]{4}`)
 
 func unescape(text string) string {
-	if !strings.Contains(text, `\U+`) {
-		return text
-	}
 	return escaped.ReplaceAllStringFunc(text, func(code string) string {
-		v, err := strconv.ParseUint(code[3:], 16, 32)
-		if err != nil {
-			return code
-		}
+		v, _ := strconv.ParseUint(code[3:], 16, 32) // four hexadecimal digits
 		return string(rune(v))
 	})
 }

@@ -3,6 +3,7 @@ package dxf
 import (
 	"strings"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 )
 
@@ -15,124 +16,94 @@ type entity struct {
 }
 
 // vertex is a corner of a polyline. The bulge belongs to the way to the next.
-type vertex struct{ x, y, bulge float64 }
+type vertex struct {
+	at    geometry.Point
+	bulge float64
+}
 
-// entity reads the groups up to the next code 0. Where they are not kept, the
-// next call writes over them.
-func (r *reader) entity(keep bool) entity {
+// entity reads one thing, and what hangs on it.
+func (r *reader) entity() entity {
 	if r.ahead.code != 0 {
-		r.stop(&fault{r.ahead.line, finding.Failed(OtherStart, nil), r.ahead.text})
+		r.stop(faultAt(r.ahead.line, r.ahead.text, OtherStart, nil))
 		return entity{}
 	}
 	e := entity{kind: strings.ToUpper(strings.TrimSpace(r.ahead.text)), line: r.ahead.line}
-	r.groups()
-	if e.pairs = r.kept; keep {
-		e.pairs = append([]pair(nil), r.kept...)
-	}
+	e.pairs = r.groups()
 	switch {
 	case e.kind == "POLYLINE":
-		e.pairs = append([]pair(nil), e.pairs...)
-		e.vertices = r.vertices()
+		r.members("VERTEX", func(v entity) {
+			const frame = 16 // a control point of a spline, which the line misses
+			if r.wholeOf(v, 70, 0)&frame == 0 {
+				at := geometry.Point{X: r.numberOf(v, 10, 0), Y: r.numberOf(v, 20, 0)}
+				e.vertices = append(e.vertices, vertex{at, r.numberOf(v, 42, 0)})
+			}
+		})
 	case e.kind == "INSERT" && r.wholeOf(e, 66, 0) != 0:
-		e.pairs = append([]pair(nil), e.pairs...)
-		r.attributes()
+		r.members("ATTRIB", func(words entity) { r.leaveOut("", words) })
 	}
 	return e
 }
 
-// groups reads the groups of one thing.
-func (r *reader) groups() {
-	r.kept = r.kept[:0]
+// groups reads the groups of one thing: those up to the next code 0.
+func (r *reader) groups() []pair {
 	const ofOtherPrograms = 1000 // extended data
+	all := make([]pair, 0, 8)
 	for r.advance(); r.bad == nil && r.more && r.ahead.code != 0; r.advance() {
-		if r.ahead.code < ofOtherPrograms && r.ahead.code != 999 {
-			r.kept = append(r.kept, r.ahead)
+		if r.ahead.code < ofOtherPrograms {
+			all = append(all, r.ahead)
 		}
 	}
-}
-
-func (r *reader) vertices() []vertex {
-	var all []vertex
-	for r.until("SEQEND") && r.ahead.text == "VERTEX" {
-		line := r.ahead.line
-		r.groups()
-		e := entity{kind: "VERTEX", line: line, pairs: r.kept}
-		const frame = 16 // a control point of a spline, which the line misses
-		if r.wholeOf(e, 70, 0)&frame == 0 {
-			all = append(all, vertex{r.numberOf(e, 10, 0), r.numberOf(e, 20, 0), r.numberOf(e, 42, 0)})
-		}
-	}
-	r.endOfSequence()
 	return all
 }
 
-// attributes passes over the words that hang on an INSERT.
-func (r *reader) attributes() {
-	for r.until("SEQEND") && r.ahead.text == "ATTRIB" {
-		e := entity{kind: "ATTRIB", line: r.ahead.line}
-		r.groups()
-		r.leaveOut("", e)
+// members takes the things of one kind that hang on another, up to their end.
+func (r *reader) members(kind string, take func(entity)) {
+	for r.until("SEQEND") && r.ahead.text == kind {
+		e := entity{kind: kind, line: r.ahead.line}
+		e.pairs = r.groups()
+		take(e)
 	}
-	r.endOfSequence()
+	if r.bad == nil && r.ahead.begins("SEQEND") {
+		r.groups()
+	}
 }
 
-func (r *reader) endOfSequence() {
-	if r.bad == nil && r.more && r.ahead.code == 0 && r.ahead.text == "SEQEND" {
-		r.groups()
+// first gives the first group with a code.
+func (e entity) first(code int) (pair, bool) {
+	for _, p := range e.pairs {
+		if p.code == code {
+			return p, true
+		}
 	}
+	return pair{}, false
 }
 
 func (e entity) text(code int) string {
-	for _, p := range e.pairs {
-		if p.code == code {
-			return strings.TrimSpace(p.text)
-		}
-	}
-	return ""
-}
-
-func (r *reader) whole(p pair) int {
-	v, bad := p.whole()
-	if bad != nil {
-		r.stop(bad)
-	}
-	return v
-}
-
-func (r *reader) number(p pair) float64 {
-	v, bad := p.number()
-	if bad != nil {
-		r.stop(bad)
-	}
-	return v
+	p, _ := e.first(code)
+	return strings.TrimSpace(p.text)
 }
 
 // wholeOf gives the first value with a code; other where there is none.
 func (r *reader) wholeOf(e entity, code, other int) int {
-	for _, p := range e.pairs {
-		if p.code == code {
-			return r.whole(p)
-		}
+	if p, ok := e.first(code); ok {
+		return r.whole(p)
 	}
 	return other
 }
 
 func (r *reader) numberOf(e entity, code int, other float64) float64 {
-	for _, p := range e.pairs {
-		if p.code == code {
-			return r.number(p)
-		}
+	if p, ok := e.first(code); ok {
+		return r.number(p)
 	}
 	return other
 }
 
 // needed gives the first value with a code, which the entity cannot do without.
 func (r *reader) needed(e entity, code int) float64 {
-	for _, p := range e.pairs {
-		if p.code == code {
-			return r.number(p)
-		}
+	p, ok := e.first(code)
+	if !ok {
+		r.stop(faultAt(e.line, e.kind, CodeMissing, finding.Values{"kind": e.kind, "code": code}))
+		return 0
 	}
-	r.stop(&fault{e.line, finding.Failed(CodeMissing, finding.Values{"kind": e.kind, "code": code}), e.kind})
-	return 0
+	return r.number(p)
 }

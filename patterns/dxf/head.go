@@ -3,6 +3,7 @@ package dxf
 import (
 	"strings"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 )
 
@@ -19,30 +20,16 @@ const (
 // Units lists the units that can be asked for.
 var Units = []Unit{Millimetre, Centimetre, Metre, Inch}
 
-// mm gives the unit in millimetres; zero for an unknown one.
-func (u Unit) mm() float64 {
-	switch u {
-	case Millimetre:
-		return 1
-	case Centimetre:
-		return 10
-	case Metre:
-		return 1000
-	case Inch:
-		return 25.4
-	}
-	return 0
-}
+var unitsMm = map[Unit]float64{Millimetre: 1, Centimetre: 10, Metre: 1000, Inch: 25.4}
 
 // insunits are the values of $INSUNITS that a drawing of a part has.
 var insunits = map[int]Unit{1: Inch, 4: Millimetre, 5: Centimetre, 6: Metre}
 
 // header holds the variables that matter here.
 type header struct {
-	version, page string
-	insunits      int
-	unitLine      int
-	english       bool
+	insunits int
+	unitLine int
+	english  bool
 }
 
 // unit gives the drawing's unit, and what is to be said of it: an error where
@@ -66,23 +53,23 @@ func (h header) unit(asked Unit) (Unit, finding.Finding) {
 
 func (r *reader) readHeader() {
 	name := ""
-	for r.until("ENDSEC") {
+	var version, page string
+	for ; r.until("ENDSEC"); r.advance() {
 		p := r.ahead
 		switch {
 		case p.code == 9:
 			name = strings.ToUpper(p.text)
 		case name == "$ACADVER" && p.code == 1:
-			r.head.version = p.text
+			version = p.text
 		case name == "$DWGCODEPAGE" && p.code == 3:
-			r.head.page = p.text
+			page = p.text
 		case name == "$INSUNITS" && p.code == 70:
 			r.head.insunits, r.head.unitLine = r.whole(p), p.line
 		case name == "$MEASUREMENT" && p.code == 70:
 			r.head.english = r.whole(p) == 0
 		}
-		r.advance()
 	}
-	r.letters = newLetters(r.head.version, r.head.page)
+	r.letters = newLetters(version, page)
 }
 
 // layer is a layer of the drawing.
@@ -92,27 +79,24 @@ type layer struct {
 	line        int
 }
 
-func (l layer) hidden() bool { return l.off || l.frozen }
-
+// state says how a layer is hidden; empty where it is shown.
 func (l layer) state() string {
-	if l.frozen {
+	switch {
+	case l.frozen:
 		return "frozen"
+	case l.off:
+		return "off"
 	}
-	return "off"
+	return ""
 }
 
 // readTables reads the layers; the other tables say how lines look.
 func (r *reader) readTables() {
 	for r.until("ENDSEC") {
-		isLayer := r.ahead.code == 0 && r.ahead.text == "LAYER"
-		e := r.entity(false)
-		if !isLayer || r.bad != nil {
-			continue
+		isLayer := r.ahead.begins("LAYER")
+		if e := r.entity(); isLayer && r.bad == nil {
+			r.addLayer(layer{name: r.letters.read(e.text(2)), frozen: r.wholeOf(e, 70, 0)&1 != 0, off: r.wholeOf(e, 62, 7) < 0, line: e.line})
 		}
-		l := layer{name: r.letters.read(e.text(2)), line: e.line}
-		l.frozen = r.wholeOf(e, 70, 0)&1 != 0
-		l.off = r.wholeOf(e, 62, 7) < 0
-		r.addLayer(l)
 	}
 }
 
@@ -127,7 +111,7 @@ func (r *reader) addLayer(l layer) {
 // block is a drawing in the drawing, that INSERT sets in its place.
 type block struct {
 	name     string
-	base     [2]float64
+	base     geometry.Point
 	outside  bool // it stands in another file
 	entities []entity
 }
@@ -135,12 +119,12 @@ type block struct {
 func (r *reader) readBlocks() {
 	var b *block
 	for r.until("ENDSEC") {
-		e := r.entity(true)
+		e := r.entity()
 		switch {
 		case r.bad != nil:
 		case e.kind == "BLOCK":
 			b = &block{name: r.letters.read(e.text(2))}
-			b.base = [2]float64{r.numberOf(e, 10, 0), r.numberOf(e, 20, 0)}
+			b.base = geometry.Point{X: r.numberOf(e, 10, 0), Y: r.numberOf(e, 20, 0)}
 			b.outside = r.wholeOf(e, 70, 0)&4 != 0
 			r.blocks[strings.ToLower(b.name)] = b
 		case e.kind == "ENDBLK":

@@ -10,7 +10,7 @@ import (
 )
 
 // insert draws a block in its place, once or in rows and columns.
-func (r *reader) insert(e entity, at place, layer string) {
+func (r *reader) insert(e entity, at place) {
 	name := r.letters.read(e.text(2))
 	key := strings.ToLower(name)
 	b := r.blocks[key]
@@ -22,15 +22,15 @@ func (r *reader) insert(e entity, at place, layer string) {
 		r.leaveOut(FromOtherFile, e)
 		return
 	case slices.Contains(at.within, key):
-		r.stop(&fault{lineOf(e, at), finding.Failed(BlockInItself, finding.Values{"name": shown(name)}), name})
+		r.stop(faultAt(at.line, name, BlockInItself, finding.Values{"name": shown(name)}))
 		return
 	case len(at.within) >= deepest:
-		r.stop(&fault{lineOf(e, at), finding.Failed(BlocksTooDeep, finding.Values{"most": deepest}), name})
+		r.stop(faultAt(at.line, name, BlocksTooDeep, finding.Values{"most": deepest}))
 		return
 	}
 	columns, rows := max(1, r.wholeOf(e, 70, 1)), max(1, r.wholeOf(e, 71, 1))
 	if columns > mostDrawn/rows {
-		r.stop(&fault{e.line, finding.Failed(TooManyCopies, finding.Values{"columns": columns, "rows": rows, "most": mostDrawn}), name})
+		r.stop(faultAt(e.line, name, TooManyCopies, finding.Values{"columns": columns, "rows": rows, "most": mostDrawn}))
 		return
 	}
 	angle := r.numberOf(e, 50, 0) * math.Pi / 180
@@ -38,22 +38,20 @@ func (r *reader) insert(e entity, at place, layer string) {
 	turned := affine{p: geometry.Point{X: cos, Y: sin}, q: geometry.Point{X: -sin, Y: cos}, move: r.xy(e, 10, 20)}
 	sizes := affine{p: geometry.Point{X: r.numberOf(e, 41, 1)}, q: geometry.Point{Y: r.numberOf(e, 42, 1)}}
 	stepX, stepY := r.numberOf(e, 44, 0), r.numberOf(e, 45, 0)
-	base := affine{p: geometry.Point{X: 1}, q: geometry.Point{Y: 1}, move: geometry.Point{X: -b.base[0], Y: -b.base[1]}}
-	inner := place{layer: layer, within: append(slices.Clone(at.within), key), line: lineOf(e, at)}
+	inner := at
+	inner.within = append(slices.Clone(at.within), key)
 	for row := range rows {
 		for column := range columns {
 			if r.drawn++; r.drawn > mostDrawn { // counted for empty blocks, too
-				r.stop(&fault{lineOf(e, at), finding.Failed(BlocksUnfold, finding.Values{"most": mostDrawn}), name})
-				return
+				r.stop(faultAt(at.line, name, BlocksUnfold, finding.Values{"most": mostDrawn}))
 			}
-			step := scaled(1)
-			step.move = geometry.Point{X: float64(column) * stepX, Y: float64(row) * stepY}
-			inner.to = at.to.after(turned).after(step).after(sizes).after(base)
+			step := moved(geometry.Point{X: float64(column) * stepX, Y: float64(row) * stepY})
+			inner.to = at.to.after(turned).after(step).after(sizes).after(moved(b.base.Scale(-1)))
 			for _, one := range b.entities {
 				r.draw(one, inner)
-				if r.bad != nil {
-					return
-				}
+			}
+			if r.bad != nil {
+				return
 			}
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"drawdown/geometry"
-	"drawdown/geometry/finding"
 )
 
 // piece is a line that may close with others to a path.
@@ -17,6 +16,9 @@ type piece struct {
 	line   int
 }
 
+// gapMm is how far its ends lie apart.
+func (p piece) gapMm() float64 { return p.points[0].Distance(p.points[len(p.points)-1]) }
+
 // mostPoints bounds the points of all flattened lines.
 const mostPoints = 10_000_000
 
@@ -26,13 +28,12 @@ func (r *reader) addPiece(p piece) {
 	}
 	r.points += len(p.points)
 	if r.points > mostPoints {
-		r.stop(&fault{p.line, finding.Failed(TooManyPoints, nil), ""})
+		r.stop(faultAt(p.line, "", TooManyPoints, nil))
 		return
 	}
 	p.points = slices.CompactFunc(p.points, func(a, b geometry.Point) bool { return a == b })
-	if !p.closed && len(p.points) > 2 && p.points[0].Distance(p.points[len(p.points)-1]) <= gapMm {
-		p.closed = true // closed by its last corner, not by its flag
-	}
+	// One may be closed by its last corner, not by its flag.
+	p.closed = p.closed || len(p.points) > 2 && p.gapMm() <= gapMm
 	r.pieces = append(r.pieces, p)
 }
 
@@ -45,7 +46,7 @@ func (r *reader) join() {
 	for _, p := range r.pieces {
 		if p.closed {
 			r.addPath(p)
-		} else if len(p.points) > 1 && p.points[0].Distance(p.points[len(p.points)-1]) > 0 {
+		} else if len(p.points) > 1 && p.gapMm() > 0 {
 			open = append(open, p)
 		}
 	}
@@ -75,23 +76,26 @@ func (r *reader) joinLayer(pieces []piece) {
 	for _, i := range n.order() {
 		p := pieces[i]
 		if n.pruned[i] {
-			r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
+			r.leaveLoose(p)
 		}
 		for !n.used[i] { // a walk from its node may first go another way
-			path, closes := n.walk(i)
-			if closes {
+			if path, closes := n.walk(i); closes {
 				r.addPath(path)
 			} else {
-				r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
+				r.leaveLoose(p)
 			}
 		}
 	}
 }
 
+func (r *reader) leaveLoose(p piece) {
+	r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
+}
+
 // addPath adds a closed path; one that is a circle, as a circle.
 func (r *reader) addPath(p piece) {
 	points := p.points
-	if len(points) > 1 && points[0].Distance(points[len(points)-1]) <= gapMm {
+	if len(points) > 1 && p.gapMm() <= gapMm {
 		points = points[:len(points)-1]
 	}
 	if centre, diameter, ok := circleThrough(points); ok && p.round {
@@ -99,7 +103,7 @@ func (r *reader) addPath(p piece) {
 		return
 	}
 	if len(points) < 3 {
-		r.leaveOut(LooseEnd, entity{kind: "drawn line", line: p.line})
+		r.leaveLoose(p)
 		return
 	}
 	r.drawing.Paths = append(r.drawing.Paths, Path{points, p.layer, p.line})

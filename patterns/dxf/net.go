@@ -21,15 +21,14 @@ type net struct {
 func newNet(pieces []piece) *net {
 	n := &net{pieces: pieces, node: make([]int, 2*len(pieces)), used: make([]bool, len(pieces)), pruned: make([]bool, len(pieces))}
 	var places []geometry.Point
-	cells := map[[2]int64][]int{}
+	squares := geometry.Squares{Side: gapMm}
 	for end := range n.node {
 		p := n.at(end)
-		node := nearNode(cells, places, p)
-		if node < 0 {
+		node, found := squares.Find(p, func(k int) bool { return places[k].Distance(p) <= gapMm })
+		if !found {
 			node = len(places)
 			places, n.ends = append(places, p), append(n.ends, nil)
-			c := cellOf(p)
-			cells[c] = append(cells[c], node)
+			squares.Add(p, node)
 		}
 		n.node[end] = node
 		n.ends[node] = append(n.ends[node], end)
@@ -43,24 +42,6 @@ func (n *net) at(end int) geometry.Point {
 		return points[0]
 	}
 	return points[len(points)-1]
-}
-
-func cellOf(p geometry.Point) [2]int64 {
-	return [2]int64{int64(math.Floor(p.X / gapMm)), int64(math.Floor(p.Y / gapMm))}
-}
-
-func nearNode(cells map[[2]int64][]int, places []geometry.Point, p geometry.Point) int {
-	c := cellOf(p)
-	for dx := int64(-1); dx <= 1; dx++ {
-		for dy := int64(-1); dy <= 1; dy++ {
-			for _, node := range cells[[2]int64{c[0] + dx, c[1] + dy}] {
-				if places[node].Distance(p) <= gapMm {
-					return node
-				}
-			}
-		}
-	}
-	return -1
 }
 
 // prune takes away what hangs at one end only, such as centre lines, until all

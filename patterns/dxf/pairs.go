@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
 )
 
 // pair is a group: a code that says what the value is, and the value.
@@ -15,11 +16,13 @@ type pair struct {
 	line int // of the value; in a binary drawing, its place in bytes
 }
 
-// source hands out the groups of a drawing. After an error, and at the end of
-// the file, it hands out no more.
+// begins says whether the group begins a part of the drawing that is so called.
+func (p pair) begins(word string) bool { return p.code == 0 && p.text == word }
+
+// source hands out the groups of a drawing; false at the end of the file, and
+// where something is wrong.
 type source interface {
-	next() (pair, bool)
-	fault() *fault
+	next() (pair, bool, *fault)
 }
 
 // fault is what is wrong with a drawing, and where.
@@ -29,10 +32,13 @@ type fault struct {
 	text  string // of the line
 }
 
+func faultAt(line int, text string, code finding.Code, values finding.Values) *fault {
+	return &fault{line, finding.Failed(code, values), text}
+}
+
 const (
-	highestCode  = 1071
-	lowestCode   = -5 // of other uses of groups; never in a file
-	longestShown = 60
+	highestCode = 1071
+	lowestCode  = -5 // of other uses of groups; never in a file
 )
 
 // lines reads the groups of a drawing in text: a line with the code, a line
@@ -40,10 +46,7 @@ const (
 type lines struct {
 	rest string
 	line int
-	bad  *fault
 }
-
-func (l *lines) fault() *fault { return l.bad }
 
 func (l *lines) take() (string, bool) {
 	if l.rest == "" {
@@ -55,34 +58,25 @@ func (l *lines) take() (string, bool) {
 	return strings.TrimSuffix(text, "\r"), true
 }
 
-func (l *lines) next() (pair, bool) {
-	if l.bad != nil {
-		return pair{}, false
-	}
+func (l *lines) next() (pair, bool, *fault) {
 	code, ok := l.take()
 	if !ok || l.rest == "" && strings.TrimSpace(code) == "" {
-		return pair{}, false
+		return pair{}, false, nil
 	}
 	number, err := strconv.Atoi(strings.TrimSpace(code))
 	if err != nil || number < lowestCode || number > highestCode {
-		l.bad = &fault{l.line, finding.Failed(NoGroupCode, finding.Values{"written": shown(code), "most": highestCode}), code}
-		return pair{}, false
+		return pair{}, false, faultAt(l.line, code, NoGroupCode, finding.Values{"written": shown(code), "most": highestCode})
 	}
 	value, ok := l.take()
 	if !ok {
-		l.bad = &fault{l.line, finding.Failed(ValueMissing, finding.Values{"code": number}), code}
-		return pair{}, false
+		return pair{}, false, faultAt(l.line, code, ValueMissing, finding.Values{"code": number})
 	}
-	return pair{number, strings.TrimRight(value, " \t"), l.line}, true
+	return pair{number, strings.TrimRight(value, " \t"), l.line}, true, nil
 }
 
 // shown quotes a text for a message.
 func shown(text string) string {
-	text = strings.TrimSpace(strings.ToValidUTF8(text, "?"))
-	if letters := []rune(text); len(letters) > longestShown {
-		text = string(letters[:longestShown]) + "…"
-	}
-	return strconv.Quote(text)
+	return problem.Quoted(strings.TrimSpace(strings.ToValidUTF8(text, "?")))
 }
 
 // furthest bounds every number of a drawing, in its own unit: past it no
@@ -90,19 +84,21 @@ func shown(text string) string {
 const furthest = 1e12
 
 // number reads the value of a group as a finite number.
-func (p pair) number() (float64, *fault) {
+func (r *reader) number(p pair) float64 {
 	v, err := strconv.ParseFloat(strings.TrimSpace(p.text), 64)
 	if err != nil || math.IsNaN(v) || math.Abs(v) > furthest {
-		return 0, &fault{p.line, finding.Failed(NoNumber, finding.Values{"code": p.code, "written": shown(p.text)}), p.text}
+		r.stop(faultAt(p.line, p.text, NoNumber, finding.Values{"code": p.code, "written": shown(p.text)}))
+		return 0
 	}
-	return v, nil
+	return v
 }
 
 // whole reads the value of a group as a whole number.
-func (p pair) whole() (int, *fault) {
+func (r *reader) whole(p pair) int {
 	v, err := strconv.Atoi(strings.TrimSpace(p.text))
 	if err != nil || v < math.MinInt32 || v > math.MaxInt32 {
-		return 0, &fault{p.line, finding.Failed(NoWhole, finding.Values{"code": p.code, "written": shown(p.text)}), p.text}
+		r.stop(faultAt(p.line, p.text, NoWhole, finding.Values{"code": p.code, "written": shown(p.text)}))
+		return 0
 	}
-	return v, nil
+	return v
 }

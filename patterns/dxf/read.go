@@ -6,6 +6,7 @@ package dxf
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -66,23 +67,32 @@ const MostBytes = 128 << 20
 // mostDrawn bounds what blocks unfold to.
 const mostDrawn = 2_000_000
 
+// Problem gives the problem of a finding; line 0 means the whole drawing.
+func (d Drawing) Problem(file string, line int, found finding.Finding) problem.Problem {
+	p := problem.Of(found)
+	p.File = file
+	if line > 0 && !d.Binary {
+		p.Line, p.Column = line, 1
+	}
+	return p
+}
+
 // Read reads a drawing. The problems name file and line; warnings tell what was
 // left out. Where the problems stop the work the drawing is empty.
 func Read(file string, data []byte, ask Options) (Drawing, problem.List) {
-	r := &reader{ask: ask, source: newSource(data), layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[string]*omission{}}
+	r := &reader{ask: ask, layers: map[string]layer{}, blocks: map[string]*block{}, omitted: map[omission][]int{}}
+	r.drawing.Binary = bytes.HasPrefix(data, sentinel)
 	if len(data) > MostBytes {
 		r.stop(&fault{found: finding.Failed(TooLarge, finding.Values{"most": MostBytes >> 20})})
 	} else if other := otherForm(data); other != "" {
 		r.stop(&fault{found: finding.Failed(other, nil)})
 	} else {
-		r.read()
+		r.read(data)
 		r.checkLayers()
 	}
 	if r.bad != nil {
-		_, binary := r.source.(*bytesSource)
-		return Drawing{}, problem.List{r.bad.problem(file, binary)}
+		return Drawing{}, problem.List{r.problem(file)}
 	}
-	_, r.drawing.Binary = r.source.(*bytesSource)
 	r.join()
 	return r.drawing, r.list(file)
 }
@@ -105,33 +115,23 @@ func otherForm(data []byte) finding.Code {
 	return ""
 }
 
-func newSource(data []byte) source {
-	if bytes.HasPrefix(data, sentinel) {
-		return newBytesSource(data)
+// problem gives what stopped the reader.
+func (r *reader) problem(file string) problem.Problem {
+	found := r.bad.found
+	if _, told := found.Values["byte"]; r.drawing.Binary && !told && r.bad.line > 0 {
+		found = finding.Failed(AtByte, finding.Values{"why": found, "byte": r.bad.line})
 	}
-	return &lines{rest: string(bytes.TrimPrefix(data, []byte("\uFEFF")))}
-}
-
-func (f *fault) problem(file string, binary bool) problem.Problem {
-	p := problem.Of(f.found)
-	p.File = file
-	switch _, told := f.found.Values["byte"]; {
-	case f.line == 0 || binary && told:
-	case binary:
-		p = problem.Of(finding.Failed(AtByte, finding.Values{"why": f.found, "byte": f.line}))
-		p.File = file
-	default:
-		p.Line, p.Column = f.line, 1
-		p.Snippet = firstLetters(strings.ToValidUTF8(strings.TrimSpace(f.text), "?"))
+	p := r.drawing.Problem(file, r.bad.line, found)
+	if p.Line > 0 {
+		p.Snippet = firstLetters(strings.ToValidUTF8(strings.TrimSpace(r.bad.text), "?"))
 	}
 	return p
 }
 
 func firstLetters(text string) string {
-	if letters := []rune(text); len(letters) > longestShown {
-		return string(letters[:longestShown])
-	}
-	return text
+	const longest = 60
+	letters := []rune(text)
+	return string(letters[:min(len(letters), longest)])
 }
 
 // reader collects what a drawing says.
@@ -140,7 +140,6 @@ type reader struct {
 	source  source
 	ahead   pair // the group that was looked at last
 	more    bool // there is one
-	kept    []pair
 	head    header
 	letters letters
 	layers  map[string]layer // by name in small letters
@@ -149,8 +148,8 @@ type reader struct {
 	drawn   int
 	drawing Drawing
 	pieces  []piece
-	points  int // of all pieces
-	omitted map[string]*omission
+	points  int                // of all pieces
+	omitted map[omission][]int // the lines
 	notes   []note
 	bad     *fault
 }
@@ -161,60 +160,58 @@ func (r *reader) stop(f *fault) {
 	}
 }
 
+// advance goes on to the next group that is no comment.
 func (r *reader) advance() {
-	r.ahead, r.more = r.source.next()
-	if f := r.source.fault(); f != nil {
-		r.stop(f)
+	const comment = 999
+	for {
+		var bad *fault
+		if r.ahead, r.more, bad = r.source.next(); bad != nil {
+			r.stop(bad)
+		}
+		if r.ahead.code != comment {
+			return
+		}
 	}
 }
 
 // read goes through the sections.
-func (r *reader) read() {
+func (r *reader) read(data []byte) {
+	r.source = &lines{rest: string(bytes.TrimPrefix(data, []byte("\uFEFF")))}
+	if r.drawing.Binary {
+		r.source = newBytesSource(data)
+	}
 	r.letters = newLetters("", "")
 	r.advance()
-	for r.more && r.ahead.code == 999 { // comments
-		r.advance()
+	if !r.ahead.begins("SECTION") {
+		r.stop(faultAt(max(1, r.ahead.line), r.ahead.text, NoDrawing, nil))
 	}
-	if r.bad == nil && (!r.more || r.ahead.code != 0 || r.ahead.text != "SECTION") {
-		r.stop(&fault{max(1, r.ahead.line), finding.Failed(NoDrawing, nil), r.ahead.text})
-	}
-	seen, ended := map[string]bool{}, false
-	for r.bad == nil && r.more {
-		if r.ahead.code == 0 && r.ahead.text == "EOF" {
-			ended = true
-			break
-		}
-		if r.ahead.code != 0 || r.ahead.text != "SECTION" {
-			r.advance() // what stands between sections has no meaning
-			continue
-		}
+	seen := map[string]bool{}
+	for r.bad == nil && r.more && !r.ahead.begins("EOF") {
+		opens := r.ahead.begins("SECTION") // what stands between sections has no meaning
 		r.advance()
-		for r.more && r.ahead.code == 999 {
-			r.advance()
+		if opens {
+			r.section(seen)
 		}
-		name := r.ahead.text
-		if r.bad == nil && (!r.more || r.ahead.code != 2) {
-			r.stop(&fault{r.ahead.line, finding.Failed(NamelessSection, nil), r.ahead.text})
-			return
-		}
-		if seen["ENTITIES"] && (name == "HEADER" || name == "TABLES" || name == "BLOCKS" || name == "ENTITIES") {
-			r.stop(&fault{r.ahead.line, finding.Failed(SectionOrder, finding.Values{"name": name}), name})
-			return
-		}
-		seen[name] = true
-		r.advance()
-		r.section(name)
 	}
-	switch {
-	case r.bad != nil:
-	case !seen["ENTITIES"]:
+	if !seen["ENTITIES"] {
 		r.stop(&fault{found: finding.Failed(NoEntities, nil)})
-	case !ended:
+	} else if !r.more {
 		r.stop(&fault{found: finding.Failed(NoEnd, nil)})
 	}
 }
 
-func (r *reader) section(name string) {
+func (r *reader) section(seen map[string]bool) {
+	name := r.ahead.text
+	if r.ahead.code != 2 {
+		r.stop(faultAt(r.ahead.line, name, NamelessSection, nil))
+		return
+	}
+	if seen["ENTITIES"] && slices.Contains([]string{"HEADER", "TABLES", "BLOCKS", "ENTITIES"}, name) {
+		r.stop(faultAt(r.ahead.line, name, SectionOrder, finding.Values{"name": name}))
+		return
+	}
+	seen[name] = true
+	r.advance()
 	switch name {
 	case "HEADER":
 		r.readHeader()
@@ -225,8 +222,7 @@ func (r *reader) section(name string) {
 	case "ENTITIES":
 		r.settle()
 		for r.until("ENDSEC") {
-			e := r.entity(false)
-			r.draw(e, place{to: scaled(r.drawing.Unit.mm())})
+			r.draw(r.entity(), place{to: scaled(unitsMm[r.drawing.Unit])})
 		}
 	default:
 		for r.until("ENDSEC") {
@@ -237,13 +233,10 @@ func (r *reader) section(name string) {
 
 // until says that the section, or what else ends with the word, goes on.
 func (r *reader) until(word string) bool {
-	for r.more && r.ahead.code == 999 {
-		r.advance()
+	if !r.more {
+		r.stop(&fault{found: finding.Failed(EndsEarly, finding.Values{"word": word})})
 	}
-	if r.bad == nil && !r.more {
-		r.stop(&fault{r.ahead.line, finding.Failed(EndsEarly, finding.Values{"word": word}), r.ahead.text})
-	}
-	return r.bad == nil && !(r.ahead.code == 0 && (r.ahead.text == word || r.ahead.text == "ENDSEC" || r.ahead.text == "EOF"))
+	return r.bad == nil && !r.ahead.begins(word) && !r.ahead.begins("ENDSEC") && !r.ahead.begins("EOF")
 }
 
 // settle decides what the head of the drawing leaves open, before anything is
@@ -259,8 +252,9 @@ func (r *reader) settle() {
 		r.notes = append(r.notes, note{r.head.unitLine, noted})
 	}
 	for _, name := range r.ask.Layers {
-		if l := r.layers[strings.ToLower(name)]; l.hidden() {
-			r.notes = append(r.notes, note{l.line, finding.Warned(LayerHidden, finding.Values{"name": shown(l.name), "state": l.state()})})
+		l := r.layers[strings.ToLower(name)]
+		if state := l.state(); state != "" {
+			r.notes = append(r.notes, note{l.line, finding.Warned(LayerHidden, finding.Values{"name": shown(l.name), "state": state})})
 		}
 	}
 }

@@ -18,7 +18,7 @@ type spline struct {
 // highestDegree is more than any program for drawings makes.
 const highestDegree = 25
 
-func (r *reader) spline(e entity, at place, layer string) {
+func (r *reader) spline(e entity, at place) {
 	s := spline{degree: r.wholeOf(e, 71, 3)}
 	for _, p := range e.pairs {
 		switch p.code {
@@ -45,7 +45,7 @@ func (r *reader) spline(e entity, at place, layer string) {
 	for i, p := range s.control {
 		s.control[i] = at.to.place(p) // flat and moved alike, whatever the order
 	}
-	r.addPiece(piece{points: s.flatten(), round: true, layer: layer, line: lineOf(e, at)})
+	r.addPiece(piece{points: s.flatten(), round: true, layer: at.layer, line: at.line})
 }
 
 // sound checks the counts, and gives weights where there are none.

@@ -20,8 +20,7 @@ const textHeightMm = 2.5
 func Write(d Drawing) []byte {
 	w := &writer{}
 	w.head(d)
-	w.group(0, "SECTION")
-	w.group(2, "ENTITIES")
+	w.groups("0 SECTION", "2 ENTITIES")
 	for _, p := range d.Paths {
 		w.path(p)
 	}
@@ -35,16 +34,19 @@ func Write(d Drawing) []byte {
 	for _, t := range d.Texts {
 		w.text(t)
 	}
-	w.group(0, "ENDSEC")
-	w.group(0, "EOF")
+	w.groups("0 ENDSEC", "0 EOF")
 	return w.Bytes()
 }
 
 type writer struct{ bytes.Buffer }
 
-func (w *writer) group(code int, value string) { fmt.Fprintf(w, "%3d\n%s\n", code, value) }
-
-func (w *writer) whole(code, value int) { w.group(code, strconv.Itoa(value)) }
+// groups writes groups of which each is a code, a blank and the value.
+func (w *writer) groups(all ...string) {
+	for _, group := range all {
+		code, value, _ := strings.Cut(group, " ")
+		fmt.Fprintf(w, "%3s\n%s\n", code, value)
+	}
+}
 
 // number writes all digits, and never an exponent, which not all programs read.
 func (w *writer) number(code int, v float64) {
@@ -52,7 +54,7 @@ func (w *writer) number(code int, v float64) {
 	if !strings.Contains(text, ".") {
 		text += ".0"
 	}
-	w.group(code, text)
+	fmt.Fprintf(w, "%3d\n%s\n", code, text)
 }
 
 func (w *writer) at(code int, p geometry.Point) {
@@ -62,80 +64,38 @@ func (w *writer) at(code int, p geometry.Point) {
 }
 
 func (w *writer) thing(kind, layer string, at geometry.Point) {
-	w.group(0, kind)
-	w.group(8, LayerName(layer))
+	w.groups("0 "+kind, "8 "+LayerName(layer))
 	w.at(10, at)
 }
 
 func (w *writer) head(d Drawing) {
 	box := geometry.Bounds(d.places())
-	w.group(0, "SECTION")
-	w.group(2, "HEADER")
-	w.group(9, "$ACADVER")
-	w.group(1, "AC1009")
-	w.group(9, "$DWGCODEPAGE")
-	w.group(3, "ANSI_1252")
-	w.group(9, "$EXTMIN")
+	w.groups("0 SECTION", "2 HEADER", "9 $ACADVER", "1 AC1009", "9 $DWGCODEPAGE", "3 ANSI_1252", "9 $EXTMIN")
 	w.at(10, box.Min)
-	w.group(9, "$EXTMAX")
+	w.groups("9 $EXTMAX")
 	w.at(10, box.Max)
-	w.group(9, "$INSUNITS")
-	w.whole(70, 4) // millimetres
-	w.group(9, "$MEASUREMENT")
-	w.whole(70, 1) // metric
-	w.group(0, "ENDSEC")
+	w.groups("9 $INSUNITS", "70 4", "9 $MEASUREMENT", "70 1", "0 ENDSEC") // millimetres, metric
 
 	layers := d.layers()
-	w.group(0, "SECTION")
-	w.group(2, "TABLES")
-	w.table("LTYPE", 1)
-	w.group(0, "LTYPE")
-	w.group(2, "CONTINUOUS")
-	w.whole(70, 0)
-	w.group(3, "Solid line")
-	w.whole(72, 65)
-	w.whole(73, 0)
-	w.number(40, 0)
-	w.group(0, "ENDTAB")
-	w.table("LAYER", len(layers))
+	w.groups("0 SECTION", "2 TABLES")
+	w.groups("0 TABLE", "2 LTYPE", "70 1", "0 LTYPE", "2 CONTINUOUS", "70 0", "3 Solid line", "72 65", "73 0", "40 0.0", "0 ENDTAB")
+	w.groups("0 TABLE", "2 LAYER", fmt.Sprint("70 ", len(layers)))
 	for _, name := range layers {
-		w.group(0, "LAYER")
-		w.group(2, name)
-		w.whole(70, 0)
-		w.whole(62, 7) // black on white, white on black
-		w.group(6, "CONTINUOUS")
+		w.groups("0 LAYER", "2 "+name, "70 0", "62 7", "6 CONTINUOUS") // 7: black on white, white on black
 	}
-	w.group(0, "ENDTAB")
-	w.table("STYLE", 1)
-	w.group(0, "STYLE")
-	w.group(2, "STANDARD")
-	w.whole(70, 0)
-	w.number(40, 0)
-	w.number(41, 1)
-	w.number(50, 0)
-	w.whole(71, 0)
+	w.groups("0 ENDTAB")
+	w.groups("0 TABLE", "2 STYLE", "70 1", "0 STYLE", "2 STANDARD", "70 0", "40 0.0", "41 1.0", "50 0.0", "71 0")
 	w.number(42, textHeightMm)
-	w.group(3, "txt")
-	w.group(4, "")
-	w.group(0, "ENDTAB")
-	w.group(0, "ENDSEC")
-}
-
-func (w *writer) table(name string, entries int) {
-	w.group(0, "TABLE")
-	w.group(2, name)
-	w.whole(70, entries)
+	w.groups("3 txt", "4 ", "0 ENDTAB", "0 ENDSEC")
 }
 
 func (w *writer) path(p Path) {
 	w.thing("POLYLINE", p.Layer, geometry.Point{})
-	w.whole(66, 1)
-	w.whole(70, 1) // closed
+	w.groups("66 1", "70 1") // closed
 	for _, at := range p.Points {
 		w.thing("VERTEX", p.Layer, at)
 	}
-	w.group(0, "SEQEND")
-	w.group(8, LayerName(p.Layer))
+	w.groups("0 SEQEND", "8 "+LayerName(p.Layer))
 }
 
 // text sets the writing with its middle on its place.
@@ -143,10 +103,9 @@ func (w *writer) text(t Text) {
 	width := textHeightMm * float64(len([]rune(t.Text))) // about
 	w.thing("TEXT", t.Layer, t.At.Sub(geometry.Point{X: width / 2, Y: textHeightMm / 2}))
 	w.number(40, textHeightMm)
-	w.group(1, plain(t.Text))
-	w.whole(72, 1)
+	w.groups("1 "+plain(t.Text), "72 1")
 	w.at(11, t.At)
-	w.whole(73, 2)
+	w.groups("73 2")
 }
 
 // plain writes what is no ASCII as the format's escape.
@@ -187,44 +146,32 @@ func LayerName(text string) string {
 
 // layers lists the names of the layers as they are written, 0 first.
 func (d Drawing) layers() []string {
-	names := []string{"0"}
-	seen := map[string]bool{"0": true}
-	add := func(layer string) {
-		if name := LayerName(layer); !seen[name] {
-			seen[name], names = true, append(names, name)
-		}
-	}
-	for _, p := range d.Paths {
-		add(p.Layer)
-	}
-	for _, c := range d.Circles {
-		add(c.Layer)
-	}
-	for _, p := range d.Points {
-		add(p.Layer)
-	}
-	for _, t := range d.Texts {
-		add(t.Layer)
-	}
-	slices.Sort(names[1:])
-	return names
+	var names []string
+	d.each(func(layer string, _ ...geometry.Point) { names = append(names, LayerName(layer)) })
+	slices.Sort(names)
+	names = slices.DeleteFunc(slices.Compact(names), func(name string) bool { return name == "0" })
+	return append([]string{"0"}, names...)
 }
 
 // places gives points that show how far the drawing reaches.
-func (d Drawing) places() []geometry.Point {
-	var all []geometry.Point
+func (d Drawing) places() (all []geometry.Point) {
+	d.each(func(_ string, reach ...geometry.Point) { all = append(all, reach...) })
+	return all
+}
+
+// each hands out all things: their layers, and points that show how far they reach.
+func (d Drawing) each(take func(layer string, reach ...geometry.Point)) {
 	for _, p := range d.Paths {
-		all = append(all, p.Points...)
+		take(p.Layer, p.Points...)
 	}
 	for _, c := range d.Circles {
 		r := geometry.Point{X: c.DiameterMm / 2, Y: c.DiameterMm / 2}
-		all = append(all, c.Centre.Sub(r), c.Centre.Add(r))
+		take(c.Layer, c.Centre.Sub(r), c.Centre.Add(r))
 	}
 	for _, p := range d.Points {
-		all = append(all, p.At)
+		take(p.Layer, p.At)
 	}
 	for _, t := range d.Texts {
-		all = append(all, t.At)
+		take(t.Layer, t.At)
 	}
-	return all
 }

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"iter"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -68,34 +69,65 @@ func (f Fields) Get(key string) *nodes.Node {
 
 // Need gives the value of a key that must be there.
 func (f Fields) Need(key, example string) *nodes.Node {
-	if !f.Has(key) {
-		if f.Mistyped(key) {
-			return nil
-		}
+	if !f.Has(key) && !f.Mistyped(key) {
 		f.Fail(f.Node, KeyMissing, finding.Values{"what": f.What, "key": key, "example": example})
-		return nil
 	}
 	return f.Get(key)
 }
 
-// Text gives a text that is printed; empty where there is none.
-func (f Fields) Text(key string) string {
-	if n := f.Get(key); n != nil {
-		s, _ := f.Reader.Text(n, key)
-		return s
+// Map gives the map under a key; false where there is none.
+func (f Fields) Map(key string, what any, allowed ...string) (Fields, bool) {
+	n := f.Get(key)
+	if n == nil {
+		return Fields{}, false
 	}
-	return ""
+	return f.Fields(n, what, allowed...)
+}
+
+// Maps gives the maps of the list under a key, of which each is a what.
+func (f Fields) Maps(key, example string, what any, allowed ...string) iter.Seq[Fields] {
+	return func(yield func(Fields) bool) {
+		n := f.Get(key)
+		if n == nil {
+			return
+		}
+		for _, item := range f.TrueList(n, key, example) {
+			if one, ok := f.Fields(item, what, allowed...); ok && !yield(one) {
+				return
+			}
+		}
+	}
+}
+
+// Opt reads the value of a key that may be missing.
+func Opt[T any](f Fields, key string, read func(*nodes.Node) T) (v T) {
+	if n := f.Get(key); n != nil {
+		v = read(n)
+	}
+	return v
+}
+
+// Text gives a text that is printed; empty where there is none.
+func (f Fields) Text(key string) string { return f.TextUpTo(key, maxTextCharacters) }
+
+// TextUpTo is Text with a bound of its own.
+func (f Fields) TextUpTo(key string, most int) string {
+	return Opt(f, key, func(n *nodes.Node) string {
+		s, _ := f.Reader.TextUpTo(n, key, most)
+		return s
+	})
+}
+
+// NeedText gives a text that must be there.
+func (f Fields) NeedText(key, example string) string {
+	s, _ := Given(f.Need(key, example), key, f.Reader.Text)
+	return s
 }
 
 // Which gives the one key of the group that the map has. Where there are none
 // or several it reports them.
 func (f Fields) Which(group ...string) string {
-	var present []string
-	for _, key := range group {
-		if f.Has(key) {
-			present = append(present, key)
-		}
-	}
+	present := slices.DeleteFunc(slices.Clone(group), func(key string) bool { return !f.Has(key) })
 	switch len(present) {
 	case 1:
 		return present[0]

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -9,41 +10,39 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Date checks a calendar date of ISO 8601.
-func (r *Reader) Date(n *nodes.Node) string {
-	if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
-		r.Fail(n, NoDate, finding.Values{"found": n.Called()})
-		return ""
-	}
-	return n.Text
+// Date reads a calendar date of ISO 8601.
+func (f Fields) Date() string {
+	return Opt(f, "date", func(n *nodes.Node) string {
+		if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
+			f.Fail(n, NoDate, finding.Values{"found": n.Called()})
+			return ""
+		}
+		return n.Text
+	})
 }
 
 // Caution reads a text for both sides of the work, or {tighten: text} or
 // {loosen: text} for one of them.
-func (r *Reader) Caution(item *nodes.Node) (plan.Caution, bool) {
-	if item.Shape != nodes.Map {
-		text, ok := r.Text(item, finding.Term("a caution"))
-		return plan.Caution{Text: text}, ok
+func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
+	if n.Shape == nodes.Map {
+		sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
+		if len(n.Entries) != 1 || !slices.Contains(sides, n.Entries[0].Key.Text) {
+			r.Fail(n, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
+			return c, false
+		}
+		c.Side, n = plan.CautionSide(n.Entries[0].Key.Text), n.Entries[0].Value
 	}
-	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
-	if len(item.Entries) != 1 || !slices.Contains(sides, item.Entries[0].Key.Text) {
-		r.Fail(item, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
-		return plan.Caution{}, false
-	}
-	side := item.Entries[0].Key.Text
-	text, ok := r.Text(item.Entries[0].Value, finding.Term("a caution"))
-	return plan.Caution{Text: text, Side: plan.CautionSide(side)}, ok
+	c.Text, ok = r.Text(n, finding.Term("a caution"))
+	return c, ok
 }
 
 // Cautions reads the list of cautions.
 func (f Fields) Cautions() (list []plan.Caution) {
-	n := f.Get("cautions")
-	if n == nil {
-		return nil
-	}
-	for _, item := range f.TrueList(n, "cautions", "[Fit a new gasket]") {
-		if c, ok := f.Caution(item); ok {
-			list = append(list, c)
+	if n := f.Get("cautions"); n != nil {
+		for _, item := range f.TrueList(n, "cautions", "[Fit a new gasket]") {
+			if c, ok := f.Caution(item); ok {
+				list = append(list, c)
+			}
 		}
 	}
 	return list
@@ -51,12 +50,7 @@ func (f Fields) Cautions() (list []plan.Caution) {
 
 // Units reads the unit of bare lengths: mm where the file says nothing.
 func (f Fields) Units() {
-	f.BareUnit = "mm"
-	if n := f.Get("units"); n != nil {
-		if word, ok := f.Choice(n, "units", "mm", "in"); ok {
-			f.BareUnit = word
-		}
-	}
+	f.BareUnit = cmp.Or(Word(f, "units", "mm", "in"), "mm")
 }
 
 // Versioned makes sure that a file says in which version of the format it is.

@@ -41,16 +41,16 @@ func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 }
 
 // Mark reads what is written on the part beside a fastener.
-func (r *Reader) Mark(n *nodes.Node) (string, bool) {
-	if n.Shape != nodes.Scalar || n.Null || n.Text == "" {
+func (r *Reader) Mark(n *nodes.Node) string {
+	switch {
+	case n.Shape != nodes.Scalar || n.Null || n.Text == "":
 		r.Fail(n, NoMark, finding.Values{"found": n.Called()})
-		return "", false
-	}
-	if len([]rune(n.Text)) > MostMark {
+	case len([]rune(n.Text)) > MostMark:
 		r.Fail(n, LongMark, finding.Values{"mark": problem.Quoted(n.Text), "most": MostMark})
-		return "", false
+	case r.CheckPrintable(n, "mark", n.Text):
+		return n.Text
 	}
-	return n.Text, r.CheckPrintable(n, "mark", n.Text)
+	return ""
 }
 
 // NotBoth refuses a cast number and a mark at once: one small number stands

@@ -7,13 +7,19 @@ import (
 	"drawdown/patterns/nodes"
 )
 
+// Given reads the value of a key; false where nothing stands there.
+func Given[T any](n *nodes.Node, key string, read func(*nodes.Node, any) (T, bool)) (v T, ok bool) {
+	if n == nil {
+		return v, false
+	}
+	return read(n, key)
+}
+
 // Places reads a number of places.
 func (f Fields) Places(key string, low int, example string) (int, bool) {
-	n := f.Need(key, example)
-	if n == nil {
-		return 0, false
-	}
-	return f.Whole(n, key, low, MostFasteners)
+	return Given(f.Need(key, example), key, func(n *nodes.Node, what any) (int, bool) {
+		return f.Whole(n, what, low, MostFasteners)
+	})
 }
 
 // Point reads a place that may be missing: [0, 0] then.
@@ -21,11 +27,12 @@ func (f Fields) Point(key string) (geometry.Point, bool) {
 	if !f.Has(key) {
 		return geometry.Point{}, true
 	}
-	n := f.Get(key)
-	if n == nil {
-		return geometry.Point{}, false
-	}
-	return f.PointMm(n, key)
+	return Given(f.Get(key), key, f.PointMm)
+}
+
+// NeedPoint reads a place that must be there.
+func (f Fields) NeedPoint(key, example string) (geometry.Point, bool) {
+	return Given(f.Need(key, example), key, f.PointMm)
 }
 
 // Angle reads an angle in degrees that may be missing.
@@ -33,20 +40,23 @@ func (f Fields) Angle(key string, fallback float64) (float64, bool) {
 	if !f.Has(key) {
 		return fallback, true
 	}
-	n := f.Get(key)
-	if n == nil {
-		return 0, false
-	}
-	return f.AngleDeg(n, key)
+	return Given(f.Get(key), key, f.AngleDeg)
 }
 
 // Size reads a length above zero that must be there.
 func (f Fields) Size(key, example string) (float64, bool) {
-	n := f.Need(key, example)
-	if n == nil {
-		return 0, false
-	}
-	return f.SizeMm(n, key)
+	return Given(f.Need(key, example), key, f.SizeMm)
+}
+
+// NeedID reads an id that must be there.
+func (f Fields) NeedID(example string) (string, bool) {
+	return Given(f.Need("id", example), "id", func(n *nodes.Node, what any) (string, bool) { return f.NewID(n, what, n.Text) })
+}
+
+// Cast reads the number that is cast on the part beside a fastener.
+func (r *Reader) Cast(n *nodes.Node) int {
+	v, _ := r.Whole(n, "cast", 1, MostCast)
+	return v
 }
 
 // Two reads [along x, along y] of sizes; one number counts for both.
@@ -79,9 +89,12 @@ func (f Fields) FewEnough(count int) bool {
 
 // Length reads a length above zero that may be missing: 0 then.
 func (f Fields) Length(key string) unit.Length {
-	if n := f.Get(key); n != nil {
-		v, _ := f.SizeMm(n, key)
-		return unit.Length(v)
-	}
-	return 0
+	v, _ := Given(f.Get(key), key, f.SizeMm)
+	return unit.Length(v)
+}
+
+// No says whether a key of yes or no says no.
+func (f Fields) No(key string) bool {
+	yes, ok := Given(f.Get(key), key, f.YesNo)
+	return ok && !yes
 }

@@ -60,12 +60,28 @@ func (r *Reader) CheckPrintable(n *nodes.Node, what any, s string) bool {
 }
 
 // Choice gives one of the allowed words.
-func (r *Reader) Choice(n *nodes.Node, what any, allowed ...string) (string, bool) {
-	if n.Shape == nodes.Scalar && slices.Contains(allowed, n.Text) {
-		return n.Text, true
+func Choice[T ~string](r *Reader, n *nodes.Node, what any, allowed ...T) (word T, ok bool) {
+	if n.Shape == nodes.Scalar && slices.Contains(allowed, T(n.Text)) {
+		return T(n.Text), true
 	}
-	r.Fail(n, NoChoice, finding.Values{"what": what, "found": n.Called(), "meant": r.Meant(n.Text, allowed), "allowed": allowed})
+	words := Words(allowed)
+	r.Fail(n, NoChoice, finding.Values{"what": what, "found": n.Called(), "meant": r.Meant(n.Text, words), "allowed": words})
 	return "", false
+}
+
+// Word gives the word of a key that may be missing.
+func Word[T ~string](f Fields, key string, allowed ...T) T {
+	word, _ := Given(f.Get(key), key, func(n *nodes.Node, what any) (T, bool) { return Choice(f.Reader, n, what, allowed...) })
+	return word
+}
+
+// Words gives the texts of words of a kind of their own.
+func Words[T ~string](of []T) []string {
+	words := make([]string, len(of))
+	for i, w := range of {
+		words[i] = string(w)
+	}
+	return words
 }
 
 // YesNo gives a truth as YAML 1.1 and 1.2 write it.

@@ -1,9 +1,10 @@
 // Package machine reads machine files: the joints of a machine in the order in
 // which it is stripped, with what lies between them. It may import form, nodes
-// and the plan and overhaul of sequence.
+// and the overhaul of sequence.
 package machine
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"slices"
@@ -15,7 +16,6 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
 	"drawdown/sequence/overhaul"
-	"drawdown/sequence/plan"
 )
 
 var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "cautions"}
@@ -25,8 +25,7 @@ var stepKeys = []string{"joint", "part", "note", "caution", "gaskets", "sealant"
 // MostSteps bounds the work on one machine.
 const MostSteps = 500
 
-// Machine is what a machine file says: the joints of a machine in the order in
-// which it is stripped, with what lies between them.
+// Machine is what a machine file says.
 type Machine struct {
 	overhaul.Overhaul // without its tasks: their joints are not planned yet
 	Strip             []Step
@@ -68,8 +67,7 @@ type reader struct {
 //	  - {part: pulley, new: [pulley bolt], manual: [pulley bolt]}
 //	cautions: [Engine cold]
 //
-// The list holds every problem, in reading order; when Stops says that one of
-// them stops the work, the machine is empty.
+// Where a problem stops the work the machine is empty.
 func Read(from source.Source) (Machine, problem.List) {
 	m := &reader{Reader: form.NewReader(from), joints: map[string]*nodes.Node{}}
 	if root := m.Root(nodes.Format{Keys: slices.Concat(machineKeys, stepKeys)}); root != nil {
@@ -87,17 +85,11 @@ func (m *reader) machine(root *nodes.Node) {
 	}
 	f, _ := m.Fields(root, finding.Term("the machine file"), machineKeys...)
 	f.Versioned()
-	if n := f.Need("machine", "Fernhollow P4 pump engine"); n != nil {
-		m.made.Machine, _ = m.Text(n, "machine")
-	}
-	if m.made.Title = f.Text("title"); m.made.Title == "" {
-		m.made.Title = m.made.Machine
-	}
+	m.made.Machine = f.NeedText("machine", "Fernhollow P4 pump engine")
+	m.made.Title = cmp.Or(f.Text("title"), m.made.Machine)
 	m.made.Name = m.Source.Name(m.made.Machine)
 	m.made.Revision = f.Text("revision")
-	if n := f.Get("date"); n != nil {
-		m.made.Date = m.Date(n)
-	}
+	m.made.Date = f.Date()
 	m.made.Cautions = f.Cautions()
 	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)
@@ -118,9 +110,7 @@ func (m *reader) readStrip(f form.Fields) {
 	joints := 0
 	for _, item := range items {
 		step, ok := m.step(item)
-		if ok {
-			m.made.Strip = append(m.made.Strip, step)
-		}
+		m.made.Strip = append(m.made.Strip, step)
 		if step.Pattern != nil || !ok {
 			joints++ // a broken step may have been meant as one
 		}
@@ -150,7 +140,8 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 	switch key {
 	case "joint":
 		m.joint(&step, n)
-		m.jointDetails(&step, f)
+		step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
+		step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
 	case "part":
 		step.Part, _ = m.Text(n, finding.Term("a part"))
 		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))
@@ -190,11 +181,6 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 	return true
 }
 
-func (m *reader) jointDetails(step *Step, f form.Fields) {
-	step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
-	step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
-}
-
 // texts reads a text or a list of them.
 func (m *reader) texts(f form.Fields, key string, what any) (all []string) {
 	n := f.Get(key)
@@ -212,23 +198,17 @@ func (m *reader) texts(f form.Fields, key string, what any) (all []string) {
 // remarks reads what is to be seen to when a joint is opened or closed, or a
 // part goes out or back. Notes have their side in themselves.
 func (m *reader) remarks(step *Step, f form.Fields, key string) {
-	note := key == "note" || key == "caution"
-	for _, side := range []plan.CautionSide{plan.CautionLoosen, plan.CautionTighten} {
-		if note && f.Has(string(side)) {
-			m.Fail(f.Node.KeyNode(string(side)), NoteOfOneSide, finding.Values{"key": key, "example": "{" + key + ": {" + string(side) + ": text}}"})
-		}
-	}
-	if !note {
+	if key == "joint" || key == "part" {
 		step.Loosen, step.Tighten = f.Text("loosen"), f.Text("tighten")
 	}
-	for _, only := range []string{"gaskets", "sealant", "again"} {
-		if key != "joint" && f.Has(only) {
-			m.Fail(f.Node.KeyNode(only), OfJoints, finding.Values{"key": only, "owner": key})
-		}
-	}
-	for _, only := range []string{"new", "manual", "figures"} {
-		if key != "part" && f.Has(only) {
-			m.Fail(f.Node.KeyNode(only), OfParts, finding.Values{"key": only, "owner": key})
+	for _, other := range f.Node.Entries {
+		switch name := other.Key.Text; {
+		case key != "joint" && key != "part" && slices.Contains([]string{"loosen", "tighten"}, name):
+			m.Fail(other.Key, NoteOfOneSide, finding.Values{"key": key, "example": "{" + key + ": {" + name + ": text}}"})
+		case key != "joint" && slices.Contains([]string{"gaskets", "sealant", "again"}, name):
+			m.Fail(other.Key, OfJoints, finding.Values{"key": name, "owner": key})
+		case key != "part" && slices.Contains([]string{"new", "manual", "figures"}, name):
+			m.Fail(other.Key, OfParts, finding.Values{"key": name, "owner": key})
 		}
 	}
 }

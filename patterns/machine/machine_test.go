@@ -21,8 +21,8 @@ func readMachine(text string) (machine.Machine, string) {
 }
 
 func TestBuiltinMachines(t *testing.T) {
-	for _, name := range patterns.BuiltinMachines() {
-		source, err := patterns.OpenMachine(name, nil)
+	for _, name := range patterns.Machines.Names() {
+		source, err := patterns.Machines.Open(name, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -99,7 +99,7 @@ func TestJointsBesideTheMachine(t *testing.T) {
 	}
 	write("lid.yaml", "drawdown: 1\ntitle: Lid\n")
 	path := write("m.yaml", "drawdown: 1\nmachine: P4\nstrip: [lid.yaml, p4-head]\n")
-	source, err := patterns.OpenMachine(path, nil)
+	source, err := patterns.Machines.Open(path, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -116,8 +116,8 @@ func TestJointsBesideTheMachine(t *testing.T) {
 }
 
 func FuzzMachine(f *testing.F) {
-	for _, name := range patterns.BuiltinMachines() {
-		text, _ := patterns.BuiltinMachineText(name)
+	for _, name := range patterns.Machines.Names() {
+		text, _ := patterns.Machines.Text(name)
 		f.Add(string(text))
 	}
 	f.Add("drawdown: 1\nmachine: P4\nstrip: [{joint: p4-head, part: x}, {note: {loosen: a}}, ~, [], {caution: }]\n")

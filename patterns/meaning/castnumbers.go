@@ -47,14 +47,7 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 
 // of gives the fasteners of the kinds; all of them where there are no kinds.
 func (r *reader) of(kinds []string) []geometry.Fastener {
-	if len(kinds) == 0 {
-		return r.input.Joint.Fasteners
-	}
-	var of []geometry.Fastener
-	for _, f := range r.input.Joint.Fasteners {
-		if slices.Contains(kinds, f.Kind) {
-			of = append(of, f)
-		}
-	}
-	return of
+	return slices.DeleteFunc(slices.Clone(r.input.Joint.Fasteners), func(f geometry.Fastener) bool {
+		return len(kinds) > 0 && !slices.Contains(kinds, f.Kind)
+	})
 }

@@ -12,32 +12,23 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension/strength"
 )
 
 // readClamped reads the block joint: what is known of the clamped parts. It
 // comes after the fasteners, whose places a row and a flange must fit.
 func (r *reader) readClamped(file form.Fields) {
-	n := file.Get("joint")
-	if n == nil {
-		return
-	}
-	f, ok := r.Fields(n, "joint", "part", "counterpart", "gasket", "row", "flange", "bolt flexibility")
+	f, ok := file.Map("joint", "joint", "part", "counterpart", "gasket", "row", "flange", "bolt flexibility")
 	if !ok {
 		return
 	}
 	c := &r.input.Clamped
 	c.Part = r.clampedPart(f, "part")
 	c.Counterpart = r.clampedPart(f, "counterpart")
-	if at := f.Get("gasket"); at != nil {
-		c.Gasket = r.gasket(at)
-	}
+	c.Gasket = form.Opt(f, "gasket", r.gasket)
 	if f.Has("row") && f.Has("flange") {
-		r.Fail(n, RowAndFlange, nil)
-	} else if at := f.Get("row"); at != nil {
-		c.Row = r.clampedRow(at)
-	} else if at := f.Get("flange"); at != nil {
-		c.Flange = r.roundFlange(at)
+		r.Fail(f.Node, RowAndFlange, nil)
+	} else {
+		c.Row, c.Flange = form.Opt(f, "row", r.clampedRow), form.Opt(f, "flange", r.roundFlange)
 	}
 	if at := f.Get("bolt flexibility"); at != nil {
 		c.BoltFlexibility, _ = form.Positive(r.Reader, at, "bolt flexibility", unit.ParseFlexibility)
@@ -45,21 +36,11 @@ func (r *reader) readClamped(file form.Fields) {
 }
 
 func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
-	n := file.Get(key)
-	if n == nil {
-		return plan.ClampedPart{}
-	}
-	f, ok := r.Fields(n, finding.Term("the "+key), "material", "thickness")
+	f, ok := file.Map(key, finding.Term("the "+key), "material", "thickness")
 	if !ok {
 		return plan.ClampedPart{}
 	}
-	p := plan.ClampedPart{Material: f.Text("material"), Thickness: f.Length("thickness")}
-	if p.Material != "" {
-		if _, err := strength.ParseMaterial(p.Material); err != nil {
-			r.Unreadable(f.Get("material"), finding.Error, nil, err)
-		}
-	}
-	return p
+	return plan.ClampedPart{Material: r.material(f, "material", nil, finding.Error), Thickness: f.Length("thickness")}
 }
 
 // gasket reads its kind, or its stiffness, or what a data sheet says of it.
@@ -190,10 +171,7 @@ func (r *reader) roundFlange(n *nodes.Node) *plan.Flange {
 		GasketInner: f.Length("gasket inner"), GasketOuter: f.Length("gasket outer"),
 		PipeWall: f.Length("pipe wall"), PipeRadius: f.Length("pipe radius"),
 	}
-	if at := f.Get("pair"); at != nil {
-		pair, ok := r.YesNo(at, "pair")
-		flange.Single = ok && !pair
-	}
+	flange.Single = f.No("pair")
 	r.face(f, flange)
 	if f.Has("pipe wall") != f.Has("pipe radius") && !f.Mistyped("pipe wall", "pipe radius") {
 		r.Fail(n, HalfPipe, nil)
@@ -208,7 +186,7 @@ func (r *reader) face(f form.Fields, flange *plan.Flange) {
 	raised := f.Has("gasket inner") || f.Has("gasket outer")
 	at := f.Get("face")
 	if at != nil {
-		word, ok := r.Choice(at, "face", "full", "raised")
+		word, ok := form.Choice(r.Reader, at, "face", "full", "raised")
 		if !ok {
 			return
 		}

@@ -8,33 +8,22 @@ import (
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
+	"drawdown/sequence"
 )
 
 // readClusters reads the fasteners that go down together. It comes after the
 // order, since a cluster stands in one group.
 func (r *reader) readClusters(f form.Fields) {
-	n := f.Get("clusters")
-	if n == nil {
-		return
-	}
 	in := map[string]string{} // fastener id to cluster
 	names := map[string]*nodes.Node{}
-	for _, item := range r.TrueList(n, "clusters", "[{name: cap 1, of: [C1, C2]}]") {
-		f, ok := r.Fields(item, finding.Term("a cluster"), "name", "of", "loaded")
-		if !ok {
-			continue
-		}
-		c := geometry.Cluster{}
+	for f := range f.Maps("clusters", "[{name: cap 1, of: [C1, C2]}]", finding.Term("a cluster"), "name", "of", "loaded") {
+		c := geometry.Cluster{Unloaded: f.No("loaded")}
 		if at := f.Need("name", "cap 1"); at != nil {
 			c.Name, _ = r.Text(at, "name")
 			if first := names[c.Name]; first != nil && c.Name != "" {
 				r.Fail(at, ClusterTwice, finding.Values{"name": problem.Quoted(c.Name), "first": first.Stood(at)})
 			}
 			names[c.Name] = at
-		}
-		if at := f.Get("loaded"); at != nil {
-			loaded, ok := r.YesNo(at, "loaded")
-			c.Unloaded = ok && !loaded
 		}
 		if at := f.Need("of", "[C1, C2]"); at != nil {
 			c.Of = r.members(at, c.Name, in)
@@ -74,17 +63,7 @@ func (r *reader) members(n *nodes.Node, name string, in map[string]string) []str
 // sameGroup says whether one group of the order takes all the kinds. Without an
 // order every kind is a group of its own.
 func (r *reader) sameGroup(kinds []string) bool {
-	for _, g := range r.input.Groups {
-		if len(g.Kinds) == 0 {
-			return true
-		}
-		all := true
-		for _, k := range kinds {
-			all = all && slices.Contains(g.Kinds, k)
-		}
-		if all {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.input.Groups, func(g sequence.Group) bool {
+		return len(g.Kinds) == 0 || !slices.ContainsFunc(kinds, func(k string) bool { return !slices.Contains(g.Kinds, k) })
+	})
 }

@@ -1,8 +1,6 @@
 package meaning
 
 import (
-	"math"
-
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
@@ -11,8 +9,6 @@ import (
 // leastDistanceMm is nearer than any two fasteners can stand; under it the same
 // hole was listed twice.
 const leastDistanceMm = 0.5
-
-type cell struct{ x, y int }
 
 // Check says what the places of the fasteners tell against them.
 func (t *Fasteners) Check() {
@@ -24,13 +20,12 @@ func (t *Fasteners) Check() {
 // least distance keep the work in step with the number of fasteners: one that
 // stands on another is left out, so that no square fills up.
 func (t *Fasteners) checkDistances() {
-	squares := map[cell][]int{}
+	squares := geometry.Squares{Side: leastDistanceMm}
 	reported := map[[2]*nodes.Node]bool{}
 	for i, f := range t.joint.Fasteners {
-		other, found := t.nearFastener(squares, f.At)
+		other, found := squares.Find(f.At, func(k int) bool { return t.joint.Fasteners[k].At.Distance(f.At) < leastDistanceMm })
 		if !found {
-			c := cellOf(f.At)
-			squares[c] = append(squares[c], i)
+			squares.Add(f.At, i)
 			continue
 		}
 		here, there := t.from[i], t.from[other]
@@ -39,24 +34,6 @@ func (t *Fasteners) checkDistances() {
 			t.problems.Fail(here, OnAnother, finding.Values{"id": f.ID, "other": t.joint.Fasteners[other].ID, "first": there.Stood(here), "least": leastDistanceMm})
 		}
 	}
-}
-
-func cellOf(p geometry.Point) cell {
-	return cell{int(math.Floor(p.X / leastDistanceMm)), int(math.Floor(p.Y / leastDistanceMm))}
-}
-
-func (t *Fasteners) nearFastener(squares map[cell][]int, at geometry.Point) (int, bool) {
-	c := cellOf(at)
-	for dx := -1; dx <= 1; dx++ {
-		for dy := -1; dy <= 1; dy++ {
-			for _, i := range squares[cell{c.x + dx, c.y + dy}] {
-				if t.joint.Fasteners[i].At.Distance(at) < leastDistanceMm {
-					return i, true
-				}
-			}
-		}
-	}
-	return 0, false
 }
 
 // checkStray warns of a fastener that lies far outside the others. Where some

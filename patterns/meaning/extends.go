@@ -58,30 +58,19 @@ func (r *reader) base(at *nodes.Node, from source.Source, chain []source.Source)
 		return source.Source{}, false
 	}
 	base, err := from.Beside(name)
-	if err != nil {
-		r.missingBase(at, name, err)
-		return source.Source{}, false
-	}
-	if slices.ContainsFunc(chain, base.SameAs) {
-		named := ""
-		if builtin, ok := from.BuiltinBase(name); ok {
-			named = builtin.Stem()
-		}
-		r.Fail(at, BaseInCircle, finding.Values{"file": problem.Quoted(base.File), "builtin": named})
-		return source.Source{}, false
-	}
-	if len(chain) >= maxChain {
-		r.Fail(at, LongChain, finding.Values{"most": maxChain})
-		return source.Source{}, false
-	}
-	return base, true
-}
-
-func (r *reader) missingBase(at *nodes.Node, name string, err error) {
-	if !errors.Is(err, fs.ErrNotExist) {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		meant, all := r.Source.Meant(name)
+		r.Fail(at, BaseMissing, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
+	case err != nil:
 		r.Fail(at, BaseUnreadable, finding.Values{"name": problem.Quoted(name), "why": form.Told(source.Reason(err))})
-		return
+	case slices.ContainsFunc(chain, base.SameAs):
+		builtin, _ := from.BuiltinBase(name)
+		r.Fail(at, BaseInCircle, finding.Values{"file": problem.Quoted(base.File), "builtin": builtin.Stem()})
+	case len(chain) >= maxChain:
+		r.Fail(at, LongChain, finding.Values{"most": maxChain})
+	default:
+		return base, true
 	}
-	meant, all := r.Source.Meant(name)
-	r.Fail(at, BaseMissing, finding.Values{"name": problem.Quoted(name), "meant": meant, "allowed": all})
+	return source.Source{}, false
 }

@@ -51,59 +51,43 @@ func (r *reader) readFasteners(f form.Fields) {
 		if r.fasteners.places > form.MostFasteners {
 			break
 		}
-		r.fastenerItem(item)
+		if !r.fastenerItem(item) {
+			r.fasteners.broken = true
+		}
 	}
-	switch count := len(r.input.Joint.Fasteners); {
+	switch {
 	case r.fasteners.places > form.MostFasteners:
 		r.Fail(n, TooManyFasteners, finding.Values{"most": form.MostFasteners})
-	case count == 0 && len(items) > 0 && !r.fasteners.broken:
+	case len(r.input.Joint.Fasteners) > 0:
+	case len(items) > 0 && !r.fasteners.broken:
 		r.Fail(n, NoFastenerLeft, nil)
-	case count == 0:
+	default:
 		r.fasteners.broken = true
 	}
 }
 
-// fastenerItem reads one entry of the list: a point, or a generator.
-func (r *reader) fastenerItem(item *nodes.Node) {
-	if item.Shape == nodes.Map {
-		for _, g := range generators {
-			if item.Get(g.name) != nil {
-				r.generator(item, g)
-				return
-			}
+// fastenerItem reads one entry of the list: a point, or a generator. It gives
+// false where the entry cannot be read.
+func (r *reader) fastenerItem(item *nodes.Node) bool {
+	for _, g := range generators {
+		if item.Get(g.name) != nil {
+			return r.generator(item, g)
 		}
 	}
 	f, ok := r.Fields(item, finding.Term("a fastener"), "id", "at", "kind", "cast", "mark", "grid", "row", "circle", "rectangle")
-	if !ok {
-		r.fasteners.broken = true
-		return
+	if !ok || f.Unknown() && !f.Has("id") && !f.Has("at") { // the unknown key says it all
+		return false
 	}
-	if f.Unknown() && !f.Has("id") && !f.Has("at") { // the unknown key says it all
-		r.fasteners.broken = true
-		return
-	}
-	fastener := geometry.Fastener{}
-	id, at := f.Need("id", "M1"), f.Need("at", "[-47.5, 90]")
-	fastener.Kind = r.fastenerKind(f)
-	if n := f.Get("cast"); n != nil {
-		fastener.Cast, _ = r.Whole(n, "cast", 1, form.MostCast)
-	}
-	if n := f.Get("mark"); n != nil {
-		fastener.Mark, _ = r.Mark(n)
+	id, idOK := f.NeedID("M1")
+	at, atOK := f.NeedPoint("at", "[-47.5, 90]")
+	fastener := geometry.Fastener{ID: id, At: at, Kind: r.fastenerKind(f), Cast: form.Opt(f, "cast", r.Cast), Mark: form.Opt(f, "mark", r.Mark)}
+	if f.Get("mark") != nil {
 		r.NotBoth(f)
 	}
-	idOK, atOK := false, false
-	if id != nil {
-		fastener.ID, idOK = r.NewID(id, "id", id.Text)
+	if idOK && atOK {
+		r.addFastener(item, fastener)
 	}
-	if at != nil {
-		fastener.At, atOK = r.PointMm(at, "at")
-	}
-	if !idOK || !atOK {
-		r.fasteners.broken = true
-		return
-	}
-	r.addFastener(item, fastener)
+	return idOK && atOK
 }
 
 func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {

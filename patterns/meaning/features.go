@@ -51,22 +51,14 @@ func (r *reader) path(n *nodes.Node, example string) ([]geometry.Point, bool) {
 
 // readFeatures reads what is drawn on the part besides its fasteners.
 func (r *reader) readFeatures(file form.Fields) {
-	n := file.Get("features")
-	if n == nil {
-		return
-	}
 	var front *nodes.Node
-	for _, item := range r.TrueList(n, "features", "[{bore: [0, 0], diameter: 76}]") {
-		f, ok := r.Fields(item, finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front")
-		if !ok {
-			continue
-		}
+	for f := range file.Maps("features", "[{bore: [0, 0], diameter: 76}]", finding.Term("a feature"), "bore", "dowel", "diameter", "label", "at", "front") {
 		switch {
 		case f.Has("front"):
 			if front != nil {
-				r.Fail(item, FrontTwice, finding.Values{"first": front.Stood(item)})
+				r.Fail(f.Node, FrontTwice, finding.Values{"first": front.Stood(f.Node)})
 			}
-			front = item
+			front = f.Node
 			r.front(f)
 		case f.Has("bore"):
 			r.bore(f)
@@ -77,17 +69,14 @@ func (r *reader) readFeatures(file form.Fields) {
 		case f.Mistyped("front", "bore", "dowel", "label"):
 			// Reported already.
 		default:
-			r.Fail(item, NoFeature, finding.Values{"allowed": []string{"bore", "dowel", "label", "front"}})
+			r.Fail(f.Node, NoFeature, finding.Values{"allowed": []string{"bore", "dowel", "label", "front"}})
 		}
 	}
 }
 
 func (r *reader) front(f form.Fields) {
 	f.Refuse(FrontStandsAlone, "bore", "dowel", "diameter", "label", "at")
-	if n := f.Get("front"); n != nil {
-		word, _ := r.Choice(n, "front", "left", "right", "top", "bottom")
-		r.input.Joint.Front = geometry.Front(word)
-	}
+	r.input.Joint.Front = form.Word(f, "front", geometry.FrontLeft, geometry.FrontRight, geometry.FrontTop, geometry.FrontBottom)
 }
 
 func (r *reader) bore(f form.Fields) {
@@ -112,42 +101,25 @@ func (r *reader) dowel(f form.Fields) {
 func (r *reader) label(f form.Fields) {
 	f.Refuse(LabelParts, "diameter")
 	text := f.Text("label")
-	n := f.Need("at", "[0, -98]")
-	if n == nil {
-		return
-	}
-	if at, ok := r.PointMm(n, "at"); ok {
+	if at, ok := f.NeedPoint("at", "[0, -98]"); ok {
 		r.input.Joint.Labels = append(r.input.Joint.Labels, geometry.Label{Text: text, At: at})
 	}
 }
 
 // readStations reads the places of parts that go back where they came from.
 func (r *reader) readStations(file form.Fields) {
-	n := file.Get("stations")
-	if n == nil {
-		return
-	}
 	first := map[string]*nodes.Node{}
-	for _, item := range r.TrueList(n, "stations", "[{id: T1, at: [0, 20]}]") {
-		f, ok := r.Fields(item, finding.Term("a station"), "id", "at", "label")
-		if !ok {
+	for f := range file.Maps("stations", "[{id: T1, at: [0, 20]}]", finding.Term("a station"), "id", "at", "label") {
+		label := f.Text("label")
+		id, idOK := f.NeedID("T1")
+		at, atOK := f.NeedPoint("at", "[0, 20]")
+		if earlier := first[id]; earlier != nil && idOK {
+			r.Fail(f.Node, StationTwice, finding.Values{"id": id, "first": earlier.Stood(f.Node)})
 			continue
 		}
-		s := geometry.Station{Label: f.Text("label")}
-		id, at := f.Need("id", "T1"), f.Need("at", "[0, 20]")
-		if id == nil || at == nil {
-			continue
-		}
-		var idOK, atOK bool
-		s.ID, idOK = r.NewID(id, "id", id.Text)
-		s.At, atOK = r.PointMm(at, "at")
-		if earlier := first[s.ID]; earlier != nil && idOK {
-			r.Fail(item, StationTwice, finding.Values{"id": s.ID, "first": earlier.Stood(item)})
-			continue
-		}
-		first[s.ID] = item
+		first[id] = f.Node
 		if idOK && atOK {
-			r.input.Joint.Stations = append(r.input.Joint.Stations, s)
+			r.input.Joint.Stations = append(r.input.Joint.Stations, geometry.Station{ID: id, At: at, Label: label})
 		}
 	}
 }

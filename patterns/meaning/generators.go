@@ -42,45 +42,42 @@ func generatorKeys() []string {
 	return keys
 }
 
-// generator reads {grid: {…}} and its like into the joint.
-func (r *reader) generator(item *nodes.Node, g generator) {
-	if _, ok := r.Fields(item, finding.Failed(EntryWith, finding.Values{"generator": g.name}), g.name); !ok {
-		return
-	}
+// generator reads {grid: {…}} and its like into the joint. It gives false where
+// that cannot be read.
+func (r *reader) generator(item *nodes.Node, g generator) bool {
+	r.Fields(item, finding.Failed(EntryWith, finding.Values{"generator": g.name}), g.name)
 	f, ok := r.Fields(item.Get(g.name), finding.Term("the "+g.name), append(slices.Clone(g.keys), commonKeys...)...)
 	if !ok {
-		r.fasteners.broken = true
-		return
+		return false
 	}
 	kind := r.fastenerKind(f)
 	prefix, idOK := r.prefix(f)
 	points, ok := g.places(r, f)
-	if !ok || !idOK || !r.within(item, points) {
-		r.fasteners.broken = true
-		return
-	}
-	if !r.prefixFits(f, prefix, len(points)) {
-		r.fasteners.broken = true
-		return
+	if !ok || !idOK || !r.within(item, points) || !r.prefixFits(f, prefix, len(points)) {
+		return false
 	}
 	omitted := r.omitted(f, prefix, len(points))
-	casts, marks := r.casts(f, len(points)-len(omitted)), r.marks(f, len(points)-len(omitted))
+	count := len(points) - len(omitted)
+	casts, marks := r.forEach(f, "cast", "numbers", count), r.forEach(f, "mark", "marks", count)
+	if marks != nil {
+		r.NotBoth(f)
+	}
 	kept := 0
 	for i, at := range points {
-		id := prefix + strconv.Itoa(i+1)
-		if omitted[id] {
+		fastener := geometry.Fastener{ID: prefix + strconv.Itoa(i+1), Kind: kind, At: at}
+		if omitted[fastener.ID] {
 			continue
 		}
-		fastener := geometry.Fastener{ID: id, Kind: kind, At: at}
-		if kept < len(casts) {
-			fastener.Cast = casts[kept]
+		if casts != nil {
+			fastener.Cast = r.Cast(casts[kept])
 		}
-		if kept < len(marks) {
-			fastener.Mark = marks[kept]
+		if marks != nil {
+			fastener.Mark = r.Mark(marks[kept])
 		}
 		kept++
 		r.addFastener(item, fastener)
 	}
+	return true
 }
 
 // prefix gives what stands before the number; nothing where there is no id.
@@ -135,39 +132,17 @@ func (r *reader) omitted(f form.Fields, prefix string, count int) map[string]boo
 	return omitted
 }
 
-func (r *reader) casts(f form.Fields, count int) []int {
-	n := r.forEach(f, "cast", "numbers", count)
-	if n == nil {
-		return nil
-	}
-	casts := make([]int, count)
-	for i, item := range n.Items {
-		casts[i], _ = r.Whole(item, "cast", 1, form.MostCast)
-	}
-	return casts
-}
-
-func (r *reader) marks(f form.Fields, count int) []string {
-	n := r.forEach(f, "mark", "marks", count)
-	if n == nil {
-		return nil
-	}
-	r.NotBoth(f)
-	marks := make([]string, count)
-	for i, item := range n.Items {
-		marks[i], _ = r.Mark(item)
-	}
-	return marks
-}
-
 // forEach gives the list of a generator that says something for each place.
-func (r *reader) forEach(f form.Fields, key string, of finding.Term, count int) *nodes.Node {
+func (r *reader) forEach(f form.Fields, key string, of finding.Term, count int) []*nodes.Node {
 	n := f.Get(key)
-	if n != nil && (n.Shape != nodes.List || len(n.Items) != count) {
+	if n == nil {
+		return nil
+	}
+	if n.Shape != nodes.List || len(n.Items) != count {
 		r.Fail(n, NotForEach, finding.Values{"key": key, "count": count, "of": of, "what": f.What, "found": n.Counted()})
 		return nil
 	}
-	return n
+	return n.Items
 }
 
 func (r *reader) grid(f form.Fields) ([]geometry.Point, bool) {
@@ -199,16 +174,11 @@ func (r *reader) circle(f form.Fields) ([]geometry.Point, bool) {
 	diameter, ok2 := f.Size("diameter", "240")
 	centre, ok3 := f.Point("centre")
 	firstDeg, ok4 := f.Angle("first", 90)
-	clockwise, ok5 := true, true
-	if n := f.Get("turn"); n != nil {
-		var turn string
-		turn, ok5 = r.turnWord(n)
-		clockwise = turn == string(sequence.TurnRight)
-	}
+	turn, ok5 := r.turn(f)
 	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 {
 		return nil, false
 	}
-	return geometry.Circle(count, diameter, centre, firstDeg, clockwise), true
+	return geometry.Circle(count, diameter, centre, firstDeg, turn != sequence.TurnLeft), true
 }
 
 func (r *reader) rectangle(f form.Fields) ([]geometry.Point, bool) {

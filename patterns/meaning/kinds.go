@@ -8,7 +8,6 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
 )
@@ -33,22 +32,23 @@ var kindKeys = []string{"thread", "class", "length", "grip", "into", "engagement
 func (r *reader) readKinds(f form.Fields) {
 	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
 	n := f.Get("kinds")
-	if n == nil {
+	switch {
+	case n == nil:
 		r.kinds.broken = f.Has("kinds") || f.Mistyped("kinds")
 		r.kinds.implied = true
 		r.addKind(f.Node, plan.Kind{Name: form.ImpliedKind, Implied: true})
-		return
-	}
-	if n.Shape != nodes.Map || len(n.Entries) == 0 {
+	case n.Shape != nodes.Map || len(n.Entries) == 0:
 		r.kinds.broken = true
 		r.Fail(n, NoKinds, finding.Values{"found": emptyOr(n), "example": "kinds: {main: {thread: M10}}"})
-		return
-	}
-	if len(n.Entries) > maxKinds {
+	case len(n.Entries) > maxKinds:
 		r.kinds.broken = true
 		r.Fail(n, TooManyKinds, finding.Values{"count": len(n.Entries), "most": maxKinds})
-		return
+	default:
+		r.kindsOf(n)
 	}
+}
+
+func (r *reader) kindsOf(n *nodes.Node) {
 	for _, e := range n.Entries {
 		name, ok := r.TextUpTo(e.Key, finding.Term("a kind's name"), 40)
 		if !ok {
@@ -86,26 +86,23 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	r.threadAndClass(f, &k)
 	k.Length = f.Length("length")
 	k.Grip = f.Length("grip")
-	k.Into = r.into(f)
+	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures hold without it
 	k.Engagement = f.Length("engagement")
 	k.Lubricant = r.lubricant(f)
 	k.HeadForm, k.HeadAcross = r.headOf(f)
 	k.NutAcross = f.Length("nut")
-	r.checkStud(f, k)
+	if n := f.Get("head"); n != nil && k.Stud() { // its nut is what a wrench turns
+		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
+	}
 	k.WasherFace = f.Length("washer")
 	k.Hole = f.Length("hole")
-	if at := f.Get("friction"); at != nil {
-		k.Friction = r.friction(at)
-	}
-	if at := f.Get("reuse"); at != nil {
-		word, _ := r.Choice(at, "reuse", string(plan.ReuseOnce), string(plan.ReuseInspect), string(plan.ReuseYes))
-		k.Reuse = plan.Reuse(word)
-	}
+	k.Friction = form.Opt(f, "friction", r.friction)
+	k.Reuse = form.Word(f, "reuse", plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes)
 	return k
 }
 
 // headOf reads the form of the head, or the width across flats of a hexagon.
-func (r *reader) headOf(f form.Fields) (form head.Form, across unit.Length) {
+func (r *reader) headOf(f form.Fields) (head.Form, unit.Length) {
 	n := f.Get("head")
 	if n == nil {
 		return "", 0
@@ -113,22 +110,12 @@ func (r *reader) headOf(f form.Fields) (form head.Form, across unit.Length) {
 	if strings.ContainsAny(n.Text, "0123456789") {
 		return "", f.Length("head")
 	}
-	var words []string
-	for _, form := range head.Forms {
-		words = append(words, string(form))
-	}
-	if slices.Contains(words, n.Text) {
+	if slices.Contains(head.Forms, head.Form(n.Text)) {
 		return head.Form(n.Text), 0
 	}
+	words := form.Words(head.Forms)
 	r.Fail(n, NoHead, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, words), "allowed": words})
 	return "", 0
-}
-
-// checkStud refuses a head on a stud: its nut is what a wrench turns.
-func (r *reader) checkStud(f form.Fields, k plan.Kind) {
-	if n := f.Get("head"); n != nil && k.Stud() {
-		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
-	}
 }
 
 // friction reads one coefficient for both places, or one or a span for each.
@@ -164,11 +151,7 @@ func (r *reader) coefficients(n *nodes.Node, what any) (plan.Range, bool) {
 	values := make([]float64, len(items))
 	for i, item := range items {
 		v, ok := r.Number(item, what)
-		if ok && (v <= 0 || v > 1) {
-			r.Fail(item, NoCoefficient, finding.Values{"what": what, "written": problem.Quoted(item.Text)})
-			ok = false
-		}
-		if !ok {
+		if !ok || !r.upTo(1, v, item, NoCoefficient, finding.Values{"what": what}) {
 			return plan.Range{}, false
 		}
 		values[i] = v
@@ -193,28 +176,17 @@ func (r *reader) fastenerKind(f form.Fields) string {
 
 // kindOf gives the kind that a map names, or the only one.
 func (r *reader) kindOf(f form.Fields) (string, bool) {
-	if !f.Has("kind") {
-		if len(r.kinds.names) == 1 || r.kinds.broken {
-			return firstOr(r.kinds.names), !r.kinds.broken
-		}
-		if f.Mistyped("kind") {
-			return "", false
-		}
+	if n := f.Get("kind"); n != nil {
+		return r.knownKind(n)
+	}
+	switch {
+	case f.Has("kind") || r.kinds.broken && len(r.kinds.names) == 0:
+	case len(r.kinds.names) == 1 || r.kinds.broken:
+		return r.kinds.names[0], !r.kinds.broken
+	case !f.Mistyped("kind"):
 		r.Fail(f.Node, KindMissing, finding.Values{"what": f.What, "allowed": r.kinds.names})
-		return "", false
 	}
-	n := f.Get("kind")
-	if n == nil {
-		return "", false
-	}
-	return r.knownKind(n)
-}
-
-func firstOr(names []string) string {
-	if len(names) == 0 {
-		return ""
-	}
-	return names[0]
+	return "", false
 }
 
 // knownKind checks a kind's name.
@@ -242,11 +214,5 @@ func kindExample(n *nodes.Node) string {
 
 // usedKinds gives the kinds that fasteners have, in the order of the file.
 func (r *reader) usedKinds() []string {
-	var used []string
-	for _, name := range r.kinds.names {
-		if r.kinds.used[name] {
-			used = append(used, name)
-		}
-	}
-	return used
+	return slices.DeleteFunc(slices.Clone(r.kinds.names), func(name string) bool { return !r.kinds.used[name] })
 }

@@ -12,11 +12,7 @@ const loosenExample = "[{turn: 90°}, {remove: true}]"
 // readLoosen reads the stages of loosening; where the file gives none the plan
 // has the usual ones.
 func (r *reader) readLoosen(file form.Fields) {
-	n := file.Get("loosen")
-	if n == nil {
-		return
-	}
-	f, ok := r.Fields(n, "loosen", "stages")
+	f, ok := file.Map("loosen", "loosen", "stages")
 	if !ok {
 		return
 	}
@@ -52,7 +48,7 @@ func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
 		return s, false
 	}
 	if s.Do == plan.TurnBack {
-		return s, r.turnAngle(&s, n) && ok
+		return s, r.figure(&s, n) && ok
 	}
 	out, known := r.YesNo(n, "remove")
 	if known && !out {

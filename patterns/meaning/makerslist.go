@@ -29,11 +29,12 @@ func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 	var unknown []*nodes.Node
 	first := map[string]*nodes.Node{}
 	for _, item := range n.Items {
-		f, known := r.listed(item, index)
+		i, known := index[item.Text]
 		if !known {
 			unknown = append(unknown, item)
 			continue
 		}
+		f := r.input.Joint.Fasteners[i]
 		if earlier := first[f.ID]; earlier != nil {
 			r.Fail(item, TwiceInOrder, finding.Values{"name": calledIn(f, byCast), "first": earlier.Stood(item)})
 			continue
@@ -58,18 +59,6 @@ func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 	return list
 }
 
-// listed gives the fastener that an item of the list names.
-func (r *reader) listed(item *nodes.Node, index map[string]int) (geometry.Fastener, bool) {
-	if item.Shape != nodes.Scalar {
-		return geometry.Fastener{}, false
-	}
-	i, known := index[item.Text]
-	if !known {
-		return geometry.Fastener{}, false
-	}
-	return r.input.Joint.Fasteners[i], true
-}
-
 // calledIn is what a list calls a fastener, with the id where that is another.
 func calledIn(f geometry.Fastener, byCast bool) string {
 	if byCast {
@@ -88,9 +77,6 @@ func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Faste
 	}
 	var anID, aCast *nodes.Node
 	for _, item := range n.Items {
-		if item.Shape != nodes.Scalar {
-			continue
-		}
 		if _, isID := r.fasteners.index[item.Text]; isID {
 			anID = item
 		} else if _, isCast := casts[item.Text]; isCast {

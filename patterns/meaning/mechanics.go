@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"errors"
 
 	"drawdown/geometry/finding"
@@ -16,29 +17,22 @@ import (
 // that nobody knows is an error. One that its standard does not make in this
 // size is a warning: the order and the maker's figures still hold.
 func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
-	if n := f.Get("thread"); n != nil {
-		k.Thread = r.thread(n)
-	}
-	n := f.Get("class")
-	if n == nil {
-		return
-	}
-	text, ok := r.Text(n, "class")
+	k.Thread = form.Opt(f, "thread", r.thread)
+	class, ok := form.Given(f.Get("class"), "class", r.Text)
 	if !ok {
 		return
 	}
-	k.Class = text
+	k.Class = class
 	var err error
 	if k.Thread != nil {
-		_, err = strength.ParseClass(text, *k.Thread)
+		_, err = strength.ParseClass(k.Class, *k.Thread)
 	}
-	if elsewhere := classOfAnyThread(text); elsewhere != nil {
-		if err == nil {
-			err = elsewhere
-		}
-		r.Unreadable(n, finding.Error, nil, err)
-	} else if err != nil {
-		r.Unreadable(n, finding.Warning, nil, err)
+	severity := finding.Warning
+	if elsewhere := classOfAnyThread(k.Class); elsewhere != nil {
+		severity, err = finding.Error, cmp.Or(err, elsewhere)
+	}
+	if err != nil {
+		r.Unreadable(f.Get("class"), severity, nil, err)
 	}
 }
 
@@ -65,19 +59,18 @@ func (r *reader) thread(n *nodes.Node) *thread.Thread {
 // classOfAnyThread says whether the class exists at all: every class is made in
 // one of these two threads.
 func classOfAnyThread(text string) error {
-	var err error
+	var first error
 	for _, name := range []string{"M10", "3/8-16 UNC"} {
-		t, parseErr := thread.Parse(name)
-		if parseErr != nil {
-			return parseErr
+		t, err := thread.Parse(name)
+		if err == nil {
+			_, err = strength.ParseClass(text, t)
 		}
-		if _, classErr := strength.ParseClass(text, t); classErr == nil {
+		if err == nil {
 			return nil
-		} else if err == nil {
-			err = classErr
 		}
+		first = cmp.Or(first, err)
 	}
-	return err
+	return first
 }
 
 // lubricant reads what is on the thread. An unknown one is a warning, and only
@@ -94,15 +87,14 @@ func (r *reader) lubricant(f form.Fields) string {
 	return text
 }
 
-// into reads the material of the tapped hole. An unknown one is a warning, as
-// the order and the maker's figures hold without it.
-func (r *reader) into(f form.Fields) string {
-	text := f.Text("into")
+// material reads what a part is made of.
+func (r *reader) material(f form.Fields, key string, what any, ifUnknown finding.Severity) string {
+	text := f.Text(key)
 	if text == "" {
 		return ""
 	}
 	if _, err := strength.ParseMaterial(text); err != nil {
-		r.Unreadable(f.Get("into"), finding.Warning, "into", err)
+		r.Unreadable(f.Get(key), ifUnknown, what, err)
 	}
 	return text
 }

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry/family"
@@ -9,17 +10,6 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/sequence"
 )
-
-// turns are the words for a sense of rotation.
-var turns = []string{string(sequence.TurnLeft), string(sequence.TurnRight)}
-
-func wayNames[T ~string](ways []T) []string {
-	names := make([]string, len(ways))
-	for i, w := range ways {
-		names[i] = string(w)
-	}
-	return names
-}
 
 // readOrder reads tighten.order: a way for all fasteners, the maker's own
 // sequence, or one entry for each group. Without it the groups stay empty, and
@@ -32,8 +22,8 @@ func (r *reader) readOrder(f form.Fields) {
 	const example = "[{kind: main, way: spiral}]"
 	switch {
 	case n.Shape == nodes.Scalar:
-		if way, ok := r.Choice(n, "order", wayNames(sequence.Ways)...); ok {
-			r.addGroup(n, sequence.Group{Way: sequence.Way(way)})
+		if way, ok := form.Choice(r.Reader, n, "order", sequence.Ways...); ok {
+			r.addGroup(n, sequence.Group{Way: way})
 		}
 	case n.Shape == nodes.Map:
 		r.Fail(n, NoOrder, finding.Values{"example": example})
@@ -72,12 +62,7 @@ func (r *reader) readGroups(n *nodes.Node) {
 	if !complete || r.kinds.broken {
 		return
 	}
-	var left []string
-	for _, kind := range r.usedKinds() {
-		if seen[kind] == nil {
-			left = append(left, kind)
-		}
-	}
+	left := slices.DeleteFunc(r.usedKinds(), func(kind string) bool { return seen[kind] != nil })
 	if len(left) > 0 {
 		r.Fail(n, KindsLeftOut, finding.Values{"count": len(left), "kinds": left})
 	}
@@ -85,33 +70,31 @@ func (r *reader) readGroups(n *nodes.Node) {
 
 // groupKinds gives the kinds of a group, none of which an earlier group takes.
 func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]string, bool) {
-	if !f.Has("kind") {
-		kind, ok := r.kindOf(f)
-		if ok && seen[kind] != nil {
-			r.Fail(f.Node, KindInGroups, finding.Values{"kind": kind, "first": seen[kind].Stood(f.Node)})
-			ok = false
-		}
-		seen[kind] = f.Node
-		return []string{kind}, ok
-	}
-	n := f.Get("kind")
-	if n == nil {
-		return nil, false
-	}
 	var kinds []string
 	allOK := true
-	for _, item := range r.Several(n) {
-		kind, ok := r.knownKind(item)
+	take := func(kind string, ok bool, at *nodes.Node) {
 		if ok && seen[kind] != nil {
-			r.Fail(item, KindInGroups, finding.Values{"kind": kind, "first": seen[kind].Stood(item)})
-			ok = false
+			r.Fail(at, KindInGroups, finding.Values{"kind": kind, "first": seen[kind].Stood(at)})
 		}
-		if !ok {
+		if !ok || seen[kind] != nil {
 			allOK = false
-			continue
+			return
 		}
-		seen[kind] = item
+		seen[kind] = at
 		kinds = append(kinds, kind)
+	}
+	n := f.Get("kind")
+	switch {
+	case !f.Has("kind"):
+		kind, ok := r.kindOf(f)
+		take(kind, ok, f.Node)
+	case n == nil:
+		return nil, false
+	default:
+		for _, item := range r.Several(n) {
+			kind, ok := r.knownKind(item)
+			take(kind, ok, item)
+		}
 	}
 	if allOK && len(kinds) == 0 {
 		r.Fail(n, NoKindInGroup, finding.Values{"allowed": r.kinds.names})
@@ -120,13 +103,9 @@ func (r *reader) groupKinds(f form.Fields, seen map[string]*nodes.Node) ([]strin
 }
 
 func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
-	g := sequence.Group{Kinds: kinds, Way: sequence.Auto}
-	if n := f.Get("way"); n != nil {
-		if way, ok := r.Choice(n, "way", wayNames(sequence.Ways)...); ok {
-			g.Way = sequence.Way(way)
-		}
-	}
-	g.Turn, g.Family = r.turn(f), r.family(f)
+	g := sequence.Group{Kinds: kinds, Way: cmp.Or(form.Word(f, "way", sequence.Ways...), sequence.Auto)}
+	g.Turn, _ = r.turn(f)
+	g.Family = form.Word(f, "family", family.All...)
 	n := f.Get("order")
 	if n == nil {
 		if g.Way == sequence.Cast {
@@ -146,23 +125,18 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 	return g
 }
 
-// turn reads turn: left or right.
-func (r *reader) turn(f form.Fields) sequence.Turn {
+// turn reads turn: left or right. Other words for them are not taken, so that
+// all files say it alike.
+func (r *reader) turn(f form.Fields) (sequence.Turn, bool) {
+	turns := []sequence.Turn{sequence.TurnLeft, sequence.TurnRight}
 	n := f.Get("turn")
-	if n == nil {
-		return sequence.TurnDefault
+	switch {
+	case n == nil:
+		return sequence.TurnDefault, true
+	case n.Shape == nodes.Scalar && slices.Contains(turns, sequence.Turn(n.Text)):
+		return sequence.Turn(n.Text), true
 	}
-	word, _ := r.turnWord(n)
-	return sequence.Turn(word)
-}
-
-// turnWord reads left or right. Other words for them are not taken, so that all
-// files say it alike.
-func (r *reader) turnWord(n *nodes.Node) (string, bool) {
-	if n.Shape == nodes.Scalar && slices.Contains(turns, n.Text) {
-		return n.Text, true
-	}
-	r.Fail(n, NoTurn, finding.Values{"found": n.Called(), "allowed": turns})
+	r.Fail(n, NoTurn, finding.Values{"found": n.Called(), "allowed": form.Words(turns)})
 	return "", false
 }
 
@@ -173,14 +147,4 @@ func (r *reader) idle(f form.Fields, why finding.Code) {
 			r.Warn(f.Node.KeyNode(key), KeyNoEffect, finding.Values{"key": key, "why": finding.Failed(why, nil)})
 		}
 	}
-}
-
-// family reads what the layout of a group is to be seen as.
-func (r *reader) family(f form.Fields) family.Family {
-	n := f.Get("family")
-	if n == nil {
-		return ""
-	}
-	name, _ := r.Choice(n, "family", wayNames(family.All)...)
-	return family.Family(name)
 }

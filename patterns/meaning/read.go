@@ -76,22 +76,13 @@ func (r *reader) pattern(root *nodes.Node) {
 
 // head reads what is printed in the header, the units and the mirror.
 func (r *reader) head(f form.Fields) {
-	if n := f.Need("title", "Cylinder head"); n != nil {
-		r.input.Title, _ = r.Text(n, "title")
-	}
+	r.input.Title = f.NeedText("title", "Cylinder head")
 	r.input.Name = r.Source.Name(r.input.Title)
 	r.input.Machine = f.Text("machine")
 	r.input.View = f.Text("view")
-	if n := f.Get("revision"); n != nil {
-		const longestRevision = 40
-		r.input.Revision, _ = r.TextUpTo(n, "revision", longestRevision)
-	}
-	if n := f.Get("date"); n != nil {
-		r.input.Date = r.Date(n)
-	}
+	const longestRevision = 40
+	r.input.Revision = f.TextUpTo("revision", longestRevision)
+	r.input.Date = f.Date()
 	f.Units()
-	if n := f.Get("mirror"); n != nil {
-		word, _ := r.Choice(n, "mirror", string(geometry.AxisX), string(geometry.AxisY))
-		r.input.Mirror = geometry.Axis(word)
-	}
+	r.input.Mirror = form.Word(f, "mirror", geometry.AxisX, geometry.AxisY)
 }

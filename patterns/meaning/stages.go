@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -34,18 +35,10 @@ const stagesExample = "[{torque: 20 N·m}, {angle: 90°}]"
 // readTighten reads the order, the stages and their source. A file without
 // tighten is an order only, which is worth a warning.
 func (r *reader) readTighten(file form.Fields) {
-	if !file.Has("tighten") {
-		if file.Mistyped("tighten") {
-			return
-		}
+	if !file.Has("tighten") && !file.Mistyped("tighten") {
 		r.Warn(file.Node, NoFigures, nil)
-		return
 	}
-	n := file.Get("tighten")
-	if n == nil {
-		return
-	}
-	f, ok := r.Fields(n, "tighten", "order", "stages", "source")
+	f, ok := file.Map("tighten", "tighten", "order", "stages", "source")
 	if !ok {
 		return
 	}
@@ -98,11 +91,9 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff {
 		r.Warn(item, StageForAll, finding.Values{"kinds": r.kinds.names})
 	}
-	if at := f.Get("way"); at != nil {
-		word, wayOK := r.Choice(at, "way", wayNames(stageWays)...)
-		s.Way, ok = sequence.Way(word), ok && wayOK
-	}
-	s.Turn = r.turn(f)
+	s.Way = form.Word(f, "way", stageWays...)
+	ok = ok && (s.Way != "" || f.Node.Get("way") == nil)
+	s.Turn, _ = r.turn(f)
 	switch {
 	case s.Way == sequence.Star && ok:
 		r.stars = append(r.stars, star{f.Node.Get("way"), s.Of})
@@ -112,60 +103,33 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 	return s, ok && figureOK
 }
 
-// figure reads the figure of a tightening action.
-func (r *reader) figure(s *plan.StageInput, n *nodes.Node) bool {
+// figure reads the figure of a stage.
+func (r *reader) figure(s *plan.StageInput, n *nodes.Node) (ok bool) {
 	switch s.Do {
 	case plan.Tighten:
-		return r.torque(s, n)
+		s.Torque, ok = form.Parsed(r.Reader, n, "torque", unit.ParseTorque)
+		return ok && r.upTo(maxTorqueNm, float64(s.Torque.Nm()), n, TorqueOutOfReach, finding.Values{"most": maxTorqueNm})
 	case plan.Percent:
-		return r.percent(s, n)
+		bare := *n
+		bare.Text = strings.TrimSuffix(strings.TrimSpace(n.Text), "%")
+		s.Percent, ok = r.Number(&bare, "percent")
+		return ok && r.upTo(100, s.Percent, n, NoPercent, finding.Values{})
 	case plan.Wait:
-		return r.wait(s, n)
-	default:
-		return r.turnAngle(s, n)
+		s.Wait, ok = form.Parsed(r.Reader, n, "wait", unit.ParseDuration)
+		return ok && r.upTo(math.Inf(1), float64(s.Wait), n, NoTime, finding.Values{})
 	}
+	s.Angle, ok = form.Parsed(r.Reader, n, string(s.Do), unit.ParseAngle)
+	return ok && r.upTo(maxAngleDeg, float64(s.Angle), n, NoTurnAngle, finding.Values{"do": string(s.Do), "most": maxAngleDeg})
 }
 
-func (r *reader) torque(s *plan.StageInput, n *nodes.Node) bool {
-	t, ok := form.Parsed(r.Reader, n, "torque", unit.ParseTorque)
-	if ok && (t.Nm() <= 0 || t.Nm() > maxTorqueNm) {
-		r.Fail(n, TorqueOutOfReach, finding.Values{"written": problem.Quoted(n.Text), "most": maxTorqueNm})
-		return false
+// upTo says whether a figure is above 0 and not too large, and reports it otherwise.
+func (r *reader) upTo(most, v float64, n *nodes.Node, code finding.Code, values finding.Values) bool {
+	if v > 0 && v <= most {
+		return true
 	}
-	s.Torque = t
-	return ok
-}
-
-func (r *reader) turnAngle(s *plan.StageInput, n *nodes.Node) bool {
-	v, ok := r.AngleDeg(n, string(s.Do))
-	if ok && (v <= 0 || v > maxAngleDeg) {
-		r.Fail(n, NoTurnAngle, finding.Values{"do": string(s.Do), "written": problem.Quoted(n.Text), "most": maxAngleDeg})
-		return false
-	}
-	s.Angle = unit.Angle(v)
-	return ok
-}
-
-func (r *reader) percent(s *plan.StageInput, n *nodes.Node) bool {
-	bare := *n
-	bare.Text = strings.TrimSuffix(strings.TrimSpace(n.Text), "%")
-	v, ok := r.Number(&bare, "percent")
-	if ok && (v <= 0 || v > 100) {
-		r.Fail(n, NoPercent, finding.Values{"written": problem.Quoted(n.Text)})
-		return false
-	}
-	s.Percent = v
-	return ok
-}
-
-func (r *reader) wait(s *plan.StageInput, n *nodes.Node) bool {
-	v, ok := form.Parsed(r.Reader, n, "wait", unit.ParseDuration)
-	if ok && v <= 0 {
-		r.Fail(n, NoTime, finding.Values{"written": problem.Quoted(n.Text)})
-		return false
-	}
-	s.Wait = v
-	return ok
+	values["written"] = problem.Quoted(n.Text)
+	r.Fail(n, code, values)
+	return false
 }
 
 // stageKinds reads of: one kind or a list of them.

@@ -24,19 +24,20 @@ func (s Survey) Draft(solved survey.Solution, say func(finding.Finding) string) 
 		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
 	}
 	missing := map[int]bool{}
+	caution := func(format string, args ...any) { d.Cautions = append(d.Cautions, fmt.Sprintf(format, args...)) }
 	for _, l := range solved.Loose {
 		switch id := s.IDs[l.Hole]; l.Why {
 		case survey.Free:
 			missing[l.Hole] = true
-			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is not in this pattern: its place is not measured", id))
+			caution("Hole %s is not in this pattern: its place is not measured", id)
 		case survey.TwoPlaces:
-			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s may lie elsewhere: the survey fits two places", id))
+			caution("Hole %s may lie elsewhere: the survey fits two places", id)
 		case survey.Weak:
-			d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s is drawn to %.1f mm only: the survey hardly fixes it", id, solved.ErrorsMm[l.Hole]))
+			caution("Hole %s is drawn to %.1f mm only: the survey hardly fixes it", id, solved.ErrorsMm[l.Hole])
 		}
 	}
 	if solved.Mirrored {
-		d.Cautions = append(d.Cautions, "This may be the mirror image of the part: the survey does not tell the two apart")
+		caution("This may be the mirror image of the part: the survey does not tell the two apart")
 	}
 	for i, id := range s.IDs {
 		if missing[i] {
@@ -47,7 +48,11 @@ func (s Survey) Draft(solved survey.Solution, say func(finding.Finding) string) 
 			kind = "hole " + writing.Number(diameter)
 			d.HolesMm[kind] = diameter
 		}
-		d.Joint.Fasteners = append(d.Joint.Fasteners, geometry.Fastener{ID: id, Kind: kind, At: solved.Points[i], Mark: markOf(id)})
+		f := geometry.Fastener{ID: id, Kind: kind, At: solved.Points[i]}
+		if len([]rune(id)) <= form.MostMark {
+			f.Mark = id // was chalked on the part
+		}
+		d.Joint.Fasteners = append(d.Joint.Fasteners, f)
 	}
 	d.Offer = s.Offer(solved)
 	return d
@@ -56,15 +61,6 @@ func (s Survey) Draft(solved survey.Solution, say func(finding.Finding) string) 
 // Report says what the solution of the survey shows.
 func (s Survey) Report(solved survey.Solution) survey.Report {
 	return survey.Report{Network: s.Network, Solution: solved, IDs: s.IDs, Ways: s.Ways}
-}
-
-// markOf gives the mark that stands on the part where the holes were named for
-// the work: an id that is short is what was chalked there.
-func markOf(id string) string {
-	if len([]rune(id)) > form.MostMark {
-		return ""
-	}
-	return id
 }
 
 // Offer gives the regular layout that the holes come near to; nil where they
@@ -84,13 +80,12 @@ func (s Survey) Offer(solved survey.Solution) *writing.Layout {
 		return nil
 	}
 	layout := &writing.Layout{Regular: regular, ID: writing.RegularIDs[regular.Shape]}
-	if diameter := s.Network.Diameters[0]; diameter > 0 {
-		layout.Kind = "hole " + writing.Number(diameter)
+	one := s.Network.Diameters[0]
+	if slices.ContainsFunc(s.Network.Diameters, func(d float64) bool { return d != one }) {
+		return nil // a layout has one kind
 	}
-	for _, diameter := range s.Network.Diameters {
-		if diameter != s.Network.Diameters[0] {
-			return nil // a layout has one kind
-		}
+	if one > 0 {
+		layout.Kind = "hole " + writing.Number(one)
 	}
 	return layout
 }

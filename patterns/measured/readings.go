@@ -2,6 +2,7 @@ package measured
 
 import (
 	"fmt"
+	"slices"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
@@ -18,6 +19,8 @@ const (
 	outsideMeasure = "outside" // over the far edges
 	insideMeasure  = "inside"  // between the near edges
 )
+
+var measures = []string{centreMeasure, outsideMeasure, insideMeasure}
 
 func (s *reader) readMeasured(f form.Fields) {
 	n := f.Need("measured", measuredExample)
@@ -49,30 +52,21 @@ func (s *reader) readTriple(item *nodes.Node) {
 
 // readEdges reads {from: A, to: C, outside: 142.10} and its like.
 func (s *reader) readEdges(item *nodes.Node) {
-	f, ok := s.Fields(item, finding.Term("a reading"), "from", "to", centreMeasure, outsideMeasure, insideMeasure)
+	f, ok := s.Fields(item, finding.Term("a reading"), append([]string{"from", "to"}, measures...)...)
 	if !ok {
 		return
 	}
 	from, to := f.Need("from", "A"), f.Need("to", "C")
-	var how string
-	for _, key := range []string{centreMeasure, outsideMeasure, insideMeasure} {
-		if !f.Has(key) {
-			continue
+	given := slices.DeleteFunc(slices.Clone(measures), func(key string) bool { return !f.Has(key) })
+	switch {
+	case len(given) > 1:
+		s.Fail(item, TwoReadings, finding.Values{"first": given[0], "second": given[1]})
+	case len(given) == 1:
+		if distance := f.Get(given[0]); from != nil && to != nil && distance != nil {
+			s.addReading(item, from, to, given[0], distance)
 		}
-		if how != "" {
-			s.Fail(item, TwoReadings, finding.Values{"first": how, "second": key})
-			return
-		}
-		how = key
-	}
-	if how == "" {
-		if !f.Mistyped(centreMeasure, outsideMeasure, insideMeasure) {
-			s.Fail(item, NoDistance, finding.Values{"allowed": []string{centreMeasure, outsideMeasure, insideMeasure}})
-		}
-		return
-	}
-	if distance := f.Get(how); from != nil && to != nil && distance != nil {
-		s.addReading(item, from, to, how, distance)
+	case !f.Mistyped(measures...):
+		s.Fail(item, NoDistance, finding.Values{"allowed": measures})
 	}
 }
 

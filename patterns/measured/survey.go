@@ -5,6 +5,7 @@ package measured
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 
 	"drawdown/geometry/finding"
@@ -17,8 +18,7 @@ import (
 
 var surveyKeys = []string{"drawdown", "title", "machine", "units", "holes", "measured", "level", "up", "down", "accuracy"}
 
-// Survey is what a survey file says: the holes of a part and the distances
-// measured between them.
+// Survey is what a survey file says.
 type Survey struct {
 	Name    string // stem of the files that are written
 	Title   string
@@ -58,8 +58,7 @@ type measure struct {
 //	up: C                                       # lies above that line; or a list; down likewise
 //	accuracy: 0.05                              # standard deviation of a reading
 //
-// The list holds every problem, in reading order; when Stops says that one of
-// them stops the work, the survey is empty.
+// Where a problem stops the work the survey is empty.
 func Read(from source.Source) (Survey, problem.List) {
 	s := &reader{Reader: form.NewReader(from), index: map[string]int{}, first: map[measure]*nodes.Node{}}
 	if root := s.Root(nodes.Format{Keys: surveyKeys}); root != nil {
@@ -72,9 +71,7 @@ func Read(from source.Source) (Survey, problem.List) {
 func (s *reader) survey(root *nodes.Node) {
 	f, _ := s.Fields(root, finding.Term("the survey"), surveyKeys...)
 	f.Versioned()
-	if n := f.Need("title", "Pump cover, measured"); n != nil {
-		s.made.Title, _ = s.Text(n, "title")
-	}
+	s.made.Title = f.NeedText("title", "Pump cover, measured")
 	s.made.Name = s.Source.Name(s.made.Title)
 	s.made.Machine = f.Text("machine")
 	f.Units()
@@ -82,9 +79,7 @@ func (s *reader) survey(root *nodes.Node) {
 	s.readHoles(f)
 	s.readMeasured(f)
 	s.readFrame(f)
-	if n := f.Get("accuracy"); n != nil {
-		s.made.Network.AccuracyMm, _ = s.SizeMm(n, "accuracy")
-	}
+	s.made.Network.AccuracyMm = float64(f.Length("accuracy"))
 }
 
 // readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A
@@ -203,17 +198,17 @@ func (s *reader) hole(n *nodes.Node) (int, bool) {
 // readFrame reads how the part is to lie in the picture.
 func (s *reader) readFrame(f form.Fields) {
 	network := &s.made.Network
-	if n := f.Get("level"); n != nil {
-		if n.Shape != nodes.List || len(n.Items) != 2 {
-			s.Fail(n, NoLevel, finding.Values{"found": n.Found()})
-		} else {
-			a, okA := s.hole(n.Items[0])
-			b, okB := s.hole(n.Items[1])
-			if okA && okB && a == b {
-				s.Fail(n, LevelTwice, finding.Values{"id": n.Items[0].Text})
-			}
-			network.Level = [2]int{a, b}
+	switch n := f.Get("level"); {
+	case n == nil:
+	case n.Shape != nodes.List || len(n.Items) != 2:
+		s.Fail(n, NoLevel, finding.Values{"found": n.Found()})
+	default:
+		a, okA := s.hole(n.Items[0])
+		b, okB := s.hole(n.Items[1])
+		if okA && okB && a == b {
+			s.Fail(n, LevelTwice, finding.Values{"id": n.Items[0].Text})
 		}
+		network.Level = [2]int{a, b}
 	}
 	network.Above = s.side(f, "up")
 	network.Below = s.side(f, "down")
@@ -221,15 +216,8 @@ func (s *reader) readFrame(f form.Fields) {
 		s.Fail(f.Node.KeyNode("up"), LevelMissing, nil)
 	}
 	if len(network.Above)+len(network.Below) == 0 && !f.Has("up") && !f.Has("down") && !f.Mistyped("up", "down") && network.Holes > 2 {
-		s.Warn(f.Node, UpMissing, finding.Values{"id": s.example(2)})
+		s.Warn(f.Node, UpMissing, finding.Values{"id": s.made.IDs[2]})
 	}
-}
-
-func (s *reader) example(hole int) string {
-	if hole < len(s.made.IDs) {
-		return s.made.IDs[hole]
-	}
-	return "C"
 }
 
 // side reads the holes above or below the level line.
@@ -241,14 +229,13 @@ func (s *reader) side(f form.Fields, key string) []int {
 	var holes []int
 	for _, item := range s.Several(n) {
 		h, ok := s.hole(item)
-		if !ok {
-			continue
-		}
-		if level := f.Node.Get("level"); level != nil && (h == s.made.Network.Level[0] || h == s.made.Network.Level[1]) {
+		switch {
+		case !ok:
+		case f.Node.Get("level") != nil && slices.Contains(s.made.Network.Level[:], h):
 			s.Fail(item, OnLevelLine, finding.Values{"key": key, "id": item.Text})
-			continue
+		default:
+			holes = append(holes, h)
 		}
-		holes = append(holes, h)
 	}
 	return holes
 }

@@ -86,8 +86,8 @@ func TestSurveySlips(t *testing.T) {
 }
 
 func TestBuiltinSurveysAreSound(t *testing.T) {
-	for _, name := range patterns.BuiltinSurveys() {
-		source, err := patterns.OpenSurvey(name, nil)
+	for _, name := range patterns.Surveys.Names() {
+		source, err := patterns.Surveys.Open(name, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"drawdown/geometry/finding"
@@ -42,11 +43,8 @@ func checkCharacters(data []byte) (line, column int, why finding.Finding) {
 
 // isYAMLCharacter is c-printable of YAML 1.1, section 4.1.1.
 func isYAMLCharacter(r rune) bool {
-	switch {
-	case r == '\t', r == '\n', r == '\r', r == 0x85:
-		return true
-	case r < 0x20, r >= 0x7F && r < 0xA0, r == 0xFEFF, r == 0xFFFE, r == 0xFFFF:
-		return false
+	if unicode.IsControl(r) {
+		return strings.ContainsRune("\t\n\r\u0085", r)
 	}
-	return true
+	return r != 0xFEFF && r != 0xFFFE && r != 0xFFFF
 }

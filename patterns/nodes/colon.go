@@ -20,10 +20,7 @@ var tightLine = regexp.MustCompile(`^(\s*(?:- +)?)([a-z][a-z ]*):(\S.*)$`)
 // could not read, or on the one above it: the parser then takes the key and its
 // value for one word.
 func (f *File) tightColonNear(line int, code finding.Code, keys []string) (at, column int, why finding.Finding) {
-	if code != ColonMissing && code != ColonOutOfPlace {
-		return 0, 0, why
-	}
-	for at = line; at >= max(1, line-1); at-- {
+	for at = line; at >= max(1, line-1) && (code == ColonMissing || code == ColonOutOfPlace); at-- {
 		m := tightLine.FindStringSubmatch(f.Lines[at-1])
 		if m != nil && slices.Contains(keys, m[2]) {
 			return at, utf8.RuneCountInString(m[1]) + 1, TightColon(m[2], m[3])

@@ -77,7 +77,7 @@ func (c *converter) joinedByPoint(key, head, tail *yaml.Node) *yaml.Node {
 	case threeDigits.MatchString(tail.Value):
 		code, whole.Value = CommaInThousands, head.Value+tail.Value
 	}
-	c.problems.Fail(&Node{File: c.file, Line: max(1, head.Line), Column: max(1, head.Column)}, code, values)
+	c.problems.Fail(c.node(head), code, values)
 	return &whole
 }
 

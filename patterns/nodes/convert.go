@@ -18,16 +18,25 @@ type converter struct {
 	open     map[*yaml.Node]bool // anchors that we stand in
 }
 
+// node gives an empty node at the place of one of the parser's.
+func (c *converter) node(y *yaml.Node) *Node {
+	return &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column), size: 1}
+}
+
 // convert gives nil for an alias that stands inside its own part, which is
 // reported.
 func (c *converter) convert(y *yaml.Node) *Node {
 	if y.Kind == yaml.AliasNode {
-		return c.alias(y)
+		if c.open[y.Alias] {
+			c.problems.Fail(c.node(y), AliasInItself, finding.Values{"alias": y.Value})
+			return nil
+		}
+		y = y.Alias
 	}
 	if done := c.anchored[y]; done != nil {
 		return done
 	}
-	n := &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column), size: 1}
+	n := c.node(y)
 	if y.Anchor != "" {
 		c.open[y] = true
 		defer delete(c.open, y)
@@ -35,7 +44,13 @@ func (c *converter) convert(y *yaml.Node) *Node {
 	c.checkTag(y, n)
 	switch y.Kind {
 	case yaml.SequenceNode:
-		c.list(y, n)
+		n.Shape = List
+		for _, item := range y.Content {
+			if child := c.convert(item); child != nil {
+				n.Items = append(n.Items, child)
+				n.grow(child)
+			}
+		}
 	case yaml.MappingNode:
 		c.mapping(y, n)
 	default:
@@ -45,27 +60,6 @@ func (c *converter) convert(y *yaml.Node) *Node {
 		c.anchored[y] = n
 	}
 	return n
-}
-
-func (c *converter) alias(y *yaml.Node) *Node {
-	if c.open[y.Alias] {
-		at := &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column)}
-		c.problems.Fail(at, AliasInItself, finding.Values{"alias": y.Value})
-		return nil
-	}
-	return c.convert(y.Alias)
-}
-
-func (c *converter) list(y *yaml.Node, n *Node) {
-	n.Shape = List
-	for _, item := range y.Content {
-		child := c.convert(item)
-		if child == nil {
-			continue
-		}
-		n.Items = append(n.Items, child)
-		n.grow(child)
-	}
 }
 
 func (c *converter) mapping(y *yaml.Node, n *Node) {

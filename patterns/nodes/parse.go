@@ -76,17 +76,15 @@ func decode(text []byte) (document, second *yaml.Node, err error) {
 		}
 	}()
 	decoder := yaml.NewDecoder(bytes.NewReader(text))
-	var first, next yaml.Node
-	if err := decoder.Decode(&first); err != nil {
-		if errors.Is(err, io.EOF) {
-			return nil, nil, nil
+	var documents [2]*yaml.Node
+	for i := range documents {
+		var one yaml.Node
+		if err := decoder.Decode(&one); errors.Is(err, io.EOF) {
+			break
+		} else if err != nil {
+			return nil, nil, err
 		}
-		return nil, nil, err
+		documents[i] = &one
 	}
-	if err := decoder.Decode(&next); err == nil {
-		return &first, &next, nil
-	} else if !errors.Is(err, io.EOF) {
-		return nil, nil, err
-	}
-	return &first, nil, nil
+	return documents[0], documents[1], nil
 }

@@ -1,6 +1,9 @@
 package problem
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // DidYouMean gives " (did you mean x?)" when one of the names is near.
 func DidYouMean(name string, names []string) string {
@@ -53,17 +56,13 @@ func otherCapitals(name string, names []string) string {
 // beginsAlike gives the only word that begins so: tork is short for torque. An
 // id such as M1-12 shares its beginning with many.
 func beginsAlike(beginning string, names []string) string {
-	only := ""
-	for _, candidate := range names {
-		if !strings.HasPrefix(strings.ToLower(candidate), beginning) {
-			continue
-		}
-		if only != "" {
-			return ""
-		}
-		only = candidate
+	alike := slices.DeleteFunc(slices.Clone(names), func(name string) bool {
+		return !strings.HasPrefix(strings.ToLower(name), beginning)
+	})
+	if len(alike) != 1 {
+		return ""
 	}
-	return only
+	return alike[0]
 }
 
 // changes counts the letters to insert, leave out, replace, or swap with their

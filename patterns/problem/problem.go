@@ -4,8 +4,9 @@
 package problem
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"drawdown/geometry/finding"
@@ -84,10 +85,7 @@ func (p Problem) Under(text string) string {
 	}
 	margin := fmt.Sprintf("%5d | ", p.Line)
 	indent := strings.Repeat(" ", len(margin)-2) + "| "
-	mark := p.Mark
-	if mark == 0 {
-		mark = p.Column
-	}
+	mark := cmp.Or(p.Mark, p.Column)
 	return fmt.Sprintf("%s\n%s%s\n%s%s^\n", text, margin, harmless(p.Snippet), indent, padding(p.Snippet, mark-1))
 }
 
@@ -114,23 +112,12 @@ func (l List) Detail() string {
 
 // Stops says whether a problem in the list stops the work.
 func (l List) Stops() bool {
-	for _, p := range l {
-		if p.Severity == Error {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l, func(p Problem) bool { return p.Severity == Error })
 }
 
 // Sort brings the problems into reading order.
 func (l List) Sort() {
-	sort.SliceStable(l, func(a, b int) bool {
-		if l[a].File != l[b].File {
-			return l[a].File < l[b].File
-		}
-		if l[a].Line != l[b].Line {
-			return l[a].Line < l[b].Line
-		}
-		return l[a].Column < l[b].Column
+	slices.SortStableFunc(l, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 }

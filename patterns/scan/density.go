@@ -3,7 +3,9 @@ package scan
 import (
 	"bytes"
 	"encoding/binary"
+	"fmt"
 	"math"
+	"strconv"
 
 	"github.com/bep/imagemeta"
 )
@@ -39,15 +41,10 @@ func readTags(data []byte, format string) tags {
 		},
 	})
 	if err != nil && found.x == 0 {
-		found.x, found.y = 0, 0
+		found.y = 0
 	}
-	switch unit {
-	case 3: // centimetre
-		found.x, found.y = found.x*2.54, found.y*2.54
-	case 2:
-	default:
-		found.x, found.y = 0, 0
-	}
+	perInch := map[int]float64{2: 1, 3: 2.54}[unit] // inch, centimetre; others say nothing
+	found.x, found.y = found.x*perInch, found.y*perInch
 	return found
 }
 
@@ -57,16 +54,8 @@ func number(v any) float64 {
 	switch v := v.(type) {
 	case interface{ Float64() float64 }: // a ratio
 		f = v.Float64()
-	case uint8:
-		f = float64(v)
-	case uint16:
-		f = float64(v)
-	case uint32:
-		f = float64(v)
-	case int:
-		f = float64(v)
-	case float64:
-		f = v
+	case uint8, uint16, uint32, int, float64:
+		f, _ = strconv.ParseFloat(fmt.Sprint(v), 64)
 	case []uint16:
 		if len(v) > 0 {
 			f = float64(v[0])
@@ -136,14 +125,9 @@ func jfifDensity(data []byte) (x, y float64) {
 		}
 		body := data[at+4 : at+2+length]
 		if marker == 0xe0 && len(body) >= 12 && string(body[:5]) == "JFIF\x00" {
-			x, y = float64(binary.BigEndian.Uint16(body[8:])), float64(binary.BigEndian.Uint16(body[10:]))
-			switch body[7] {
-			case 1:
-				return x, y
-			case 2: // dots per centimetre
-				return x * 2.54, y * 2.54
-			}
-			return 0, 0
+			perInch := map[byte]float64{1: 1, 2: 2.54}[body[7]] // inch, centimetre; others say nothing
+			dots := func(b []byte) float64 { return float64(binary.BigEndian.Uint16(b)) * perInch }
+			return dots(body[8:]), dots(body[10:])
 		}
 		at += 2 + length
 	}

@@ -15,8 +15,5 @@ var builtin = &source.Shelf{Sort: "scan", Files: files, Folder: "scans", Ending:
 // Builtin lists the names of the built-in scans, sorted.
 func Builtin() []string { return builtin.Names() }
 
-// BuiltinFile gives the file of a built-in scan.
-func BuiltinFile(name string) ([]byte, bool) { return builtin.Text(name) }
-
 // Open finds a scan as source.Shelf.Open says.
 func Open(name string, stdin io.Reader) (source.Source, error) { return builtin.Open(name, stdin) }

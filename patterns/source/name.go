@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -79,8 +80,7 @@ func safeStem(name string) string {
 // isWindowsDevice follows "Naming Files, Paths, and Namespaces" of the Windows
 // documentation.
 func isWindowsDevice(name string) bool {
-	switch name {
-	case "CON", "PRN", "AUX", "NUL":
+	if slices.Contains([]string{"CON", "PRN", "AUX", "NUL"}, name) {
 		return true
 	}
 	runes := []rune(name)

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -57,12 +58,14 @@ type answerTable struct {
 	sheet
 	sheets  int
 	check   func(sheet int, order string) error
-	student int   // columns, from 0; −1 for none
-	number  int   // of the sheet
+	student int   // columns, from 0
+	sheetAt int   // that of the number of the sheet
 	order   []int // one, or one a position
 	width   int   // columns of the heading
 	answers []Answer
 	faults  []*problem.Problem // of one row alone
+
+	numbered bool // sheets have a column
 }
 
 func (t *answerTable) read() {
@@ -92,51 +95,51 @@ func (t *answerTable) read() {
 
 // heading reads what the columns hold.
 func (t *answerTable) heading(cells []string) bool {
-	t.student, t.number, t.width = -1, -1, len(cells)
-	list := -1
+	names := []string{"student", "sheet", "order"}
+	columns := map[string]int{}
 	for i, cell := range cells {
 		n := t.cell(i, cell)
 		name := strings.ToLower(n.Text)
 		position, err := strconv.Atoi(name)
-		seen := map[string]int{"student": t.student, "sheet": t.number, "order": list}
-		switch before, known := seen[name]; {
-		case known && before >= 0:
+		_, twice := columns[name]
+		switch {
+		case twice:
 			t.Fail(n, ColumnTwice, finding.Values{"column": name})
 			return false
-		case name == "student":
-			t.student = i
-		case name == "sheet":
-			t.number = i
-		case name == "order":
-			list = i
+		case slices.Contains(names, name):
+			columns[name] = i
 		case err == nil && position == len(t.order)+1:
 			t.order = append(t.order, i)
 		case err == nil:
 			t.Fail(n, PositionOutOfTurn, finding.Values{"column": problem.Quoted(n.Text), "next": len(t.order) + 1})
 			return false
-		case name == "":
-		default:
-			t.Fail(n, UnknownColumn, finding.Values{"column": problem.Quoted(n.Text), "meant": t.Meant(name, []string{"student", "sheet", "order"})})
+		case name != "":
+			t.Fail(n, UnknownColumn, finding.Values{"column": problem.Quoted(n.Text), "meant": t.Meant(name, names)})
 			return false
 		}
 	}
 	at := t.cell(0, cells[0])
+	student, hasStudent := columns["student"]
+	sheet, hasSheet := columns["sheet"]
+	list, hasList := columns["order"]
 	switch {
-	case t.student < 0:
+	case !hasStudent:
 		t.Fail(at, ColumnMissing, finding.Values{"column": "student"})
-	case list >= 0 && len(t.order) > 0:
+		return false
+	case hasList && len(t.order) > 0:
 		t.Fail(t.cell(list, "order"), OrderAndPositions, nil)
-	case list < 0 && len(t.order) == 0:
+		return false
+	case !hasList && len(t.order) == 0:
 		t.Fail(at, ColumnMissing, finding.Values{"column": "order"})
-	case t.number < 0 && t.sheets > 1:
+		return false
+	case !hasSheet && t.sheets > 1:
 		t.Fail(at, SheetMissing, finding.Values{"count": t.sheets})
-	default:
-		if list >= 0 {
-			t.order = []int{list}
-		}
-		return true
+		return false
+	case hasList:
+		t.order = []int{list}
 	}
-	return false
+	t.student, t.sheetAt, t.numbered, t.width = student, sheet, hasSheet, len(cells)
+	return true
 }
 
 // excuse makes warnings of what is wrong with single rows, where others can be
@@ -170,71 +173,55 @@ func (t *answerTable) answer(cells []string) {
 	} else if name, ok := t.TextUpTo(student, finding.Term("the student"), longestStudent); ok {
 		answer.Student = name
 	}
-	if t.number >= 0 {
-		answer.Sheet, _ = t.Whole(get(t.number), finding.Term("the sheet"), 1, max(1, t.sheets))
+	if t.numbered {
+		answer.Sheet, _ = t.Whole(get(t.sheetAt), finding.Term("the sheet"), 1, max(1, t.sheets))
 	}
 	if len(cells) > t.width {
 		t.Fail(t.cell(t.width, cells[t.width]), TooManyColumns, nil)
 	} else {
 		t.listOf(&answer, get)
 	}
-	if t.ErrorsSince(before) {
-		t.setAside(&answer, before)
-	} else {
+	for _, p := range t.ErrorsAfter(before) {
+		t.faults = append(t.faults, p)
+		answer.Unread, answer.Order = append(answer.Unread, *p.Found), ""
+	}
+	if len(answer.Unread) == 0 {
 		t.again(student, answer)
 	}
 	t.answers = append(t.answers, answer)
 }
 
-// setAside notes why a row cannot be marked.
-func (t *answerTable) setAside(answer *Answer, before int) {
-	for _, p := range t.ErrorsAfter(before) {
-		t.faults = append(t.faults, p)
-		answer.Unread = append(answer.Unread, *p.Found)
-	}
-	answer.Order = ""
-}
-
-// answerList is the order of a row.
-type answerList struct {
-	names []string
-	at    *nodes.Node // where it begins
-}
-
 // listOf reads the order of a row into its answer.
 func (t *answerTable) listOf(answer *Answer, get func(int) *nodes.Node) {
-	list := t.list(get)
-	answer.Order = strings.Join(list.names, " ")
-	if len(list.names) == 0 || answer.Sheet == 0 {
+	answer.Order = strings.Join(t.names(get), " ")
+	if answer.Order == "" || answer.Sheet == 0 {
 		return
 	}
 	if err := t.check(answer.Sheet, answer.Order); err != nil {
-		t.Unreadable(list.at, finding.Error, nil, err)
+		t.Unreadable(get(t.order[0]), finding.Error, nil, err)
 	}
 }
 
-func (t *answerTable) list(get func(int) *nodes.Node) answerList {
-	list := answerList{at: get(t.order[0])}
+// names gives the order of a row.
+func (t *answerTable) names(get func(int) *nodes.Node) (names []string) {
 	if len(t.order) == 1 {
-		list.names = strings.Fields(strings.NewReplacer(",", " ", ";", " ").Replace(list.at.Text))
-		return list
+		return strings.FieldsFunc(get(t.order[0]).Text, func(c rune) bool { return c == ',' || c == ';' || unicode.IsSpace(c) })
 	}
 	gap, told := (*nodes.Node)(nil), false
 	for _, i := range t.order {
 		n := get(i)
-		if n.Text == "" {
-			if gap == nil {
-				gap = n
-			}
-			continue
+		switch {
+		case n.Text != "":
+			names = append(names, n.Text)
+		case gap == nil:
+			gap = n
 		}
-		if gap != nil && !told {
+		if gap != nil && n.Text != "" && !told {
 			t.Warn(gap, EmptyPosition, finding.Values{"name": problem.Quoted(n.Text)})
 			told = true
 		}
-		list.names = append(list.names, n.Text)
 	}
-	return list
+	return names
 }
 
 // again warns of a student who has answered the sheet before.

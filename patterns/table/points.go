@@ -92,15 +92,14 @@ func (t *points) read() {
 
 // record reads one row. It gives false where reading on makes no sense.
 func (t *points) record(cells []string) bool {
-	if t.columns == nil {
-		if !isHeading(cells) {
-			t.columns = []string{"id", "x", "y", "kind", "cast"}
-			if len(cells) == 2 {
-				t.columns = []string{"x", "y"}
-			}
-		} else {
-			return t.heading(cells)
-		}
+	switch {
+	case t.columns != nil:
+	case isHeading(cells):
+		return t.heading(cells)
+	case len(cells) == 2:
+		t.columns = []string{"x", "y"}
+	default:
+		t.columns = []string{"id", "x", "y", "kind", "cast"}
 	}
 	t.rows++
 	if t.rows > form.MostFasteners {
@@ -109,17 +108,12 @@ func (t *points) record(cells []string) bool {
 		return false
 	}
 	byColumn := map[string]*nodes.Node{}
-	var first *nodes.Node
 	for i, cell := range cells {
-		n := t.cell(i, cell)
-		if first == nil {
-			first = n
-		}
-		if i < len(t.columns) && t.columns[i] != "" && n.Text != "" {
+		if n := t.cell(i, cell); i < len(t.columns) && t.columns[i] != "" && n.Text != "" {
 			byColumn[t.columns[i]] = n
 		}
 	}
-	t.point(first, byColumn)
+	t.point(t.cell(0, cells[0]), byColumn)
 	return true
 }
 
@@ -179,10 +173,10 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 		f.Kind, ok = kind, ok && okKind
 	}
 	if n := cell["cast"]; n != nil {
-		f.Cast, _ = t.Whole(n, "cast", 1, form.MostCast)
+		f.Cast = t.Cast(n)
 	}
 	if n := cell["mark"]; n != nil {
-		f.Mark, _ = t.Mark(n)
+		f.Mark = t.Mark(n)
 		if f.Cast > 0 {
 			t.Fail(n, form.CastAndMark, finding.Values{"what": finding.Term("the table row"), "allowed": []string{"cast", "mark"}})
 		}

@@ -15,11 +15,6 @@ import (
 	"drawdown/patterns/source"
 )
 
-// Open finds a table: "-" is standard input, anything else is a path.
-func Open(name string, stdin io.Reader) (source.Source, error) {
-	return source.Open(name, stdin, source.MostBytes)
-}
-
 // sheet is a table of which one row is read after the other.
 type sheet struct {
 	*form.Reader

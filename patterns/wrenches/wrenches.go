@@ -3,7 +3,6 @@
 package wrenches
 
 import (
-	"io"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -132,9 +131,4 @@ func (r *reader) onScaleOf(f form.Fields, key string, w wrench.Wrench) float64 {
 		return given.Value
 	}
 	return 0
-}
-
-// Open finds a list of wrenches: "-" is standard input, anything else is a path.
-func Open(path string, stdin io.Reader) (source.Source, error) {
-	return source.Open(path, stdin, source.MostBytes)
 }

@@ -131,28 +131,28 @@ func throughHole(holeMm float64) (size string, across unit.Length, why string) {
 // kinds lists the kinds, the largest holes first, else in the order of the
 // fasteners: so they are tightened.
 func (d Draft) kinds() []string {
-	var names []string
 	if d.Layout != nil {
-		names = append(names, d.Layout.kind())
-	} else {
-		for _, f := range d.Joint.Fasteners {
-			if name := KindName(f.Kind); !slices.Contains(names, name) {
-				names = append(names, name)
-			}
+		return []string{KindName(d.Layout.Kind)}
+	}
+	var names []string
+	for _, f := range d.Joint.Fasteners {
+		if name := KindName(f.Kind); !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	slices.SortStableFunc(names, func(a, b string) int { return cmp.Compare(d.HolesMm[b], d.HolesMm[a]) })
 	return names
 }
 
-func (l Layout) kind() string { return KindName(l.Kind) }
-
 // KindName gives the kind of fasteners that name none.
-func KindName(kind string) string {
-	if kind == "" {
-		return form.ImpliedKind
+func KindName(kind string) string { return cmp.Or(kind, form.ImpliedKind) }
+
+// also writes one more key of a map, where it has a value.
+func also(key, value string) string {
+	if value == "" {
+		return ""
 	}
-	return kind
+	return ", " + key + ": " + scalar(value)
 }
 
 func (w *writer) fasteners(d Draft) {
@@ -162,12 +162,9 @@ func (w *writer) fasteners(d Draft) {
 		return
 	}
 	for _, f := range d.Joint.Fasteners {
-		onPart := ""
-		switch {
-		case f.Cast > 0:
+		onPart := also("mark", f.Mark)
+		if f.Cast > 0 {
 			onPart = ", cast: " + strconv.Itoa(f.Cast)
-		case f.Mark != "":
-			onPart = ", mark: " + scalar(f.Mark)
 		}
 		w.line("  - {id: %s, at: %s, kind: %s%s}", scalar(f.ID), Place(f.At), scalar(KindName(f.Kind)), onPart)
 	}
@@ -211,10 +208,7 @@ func (l Layout) Words() string {
 
 // entry is the line of a layout in the list of fasteners.
 func (l Layout) entry() string {
-	tail := "kind: " + scalar(l.kind())
-	if l.ID != "" {
-		tail += ", id: " + scalar(l.ID)
-	}
+	tail := "kind: " + scalar(KindName(l.Kind)) + also("id", l.ID)
 	centre := Place(l.Centre)
 	switch l.Shape {
 	case survey.Grid:
@@ -251,11 +245,7 @@ func (w *writer) part(j geometry.Joint) {
 		w.line("stations:")
 	}
 	for _, s := range j.Stations {
-		label := ""
-		if s.Label != "" {
-			label = ", label: " + scalar(s.Label)
-		}
-		w.line("  - {id: %s, at: %s%s}", scalar(s.ID), Place(s.At), label)
+		w.line("  - {id: %s, at: %s%s}", scalar(s.ID), Place(s.At), also("label", s.Label))
 	}
 }
 
@@ -269,11 +259,7 @@ func (w *writer) features(j geometry.Joint) {
 	}
 	w.line("features:")
 	for _, b := range j.Bores {
-		label := ""
-		if b.Label != "" {
-			label = ", label: " + scalar(b.Label)
-		}
-		w.line("  - {bore: %s, diameter: %s%s}", Place(b.Centre), Number(b.Diameter), label)
+		w.line("  - {bore: %s, diameter: %s%s}", Place(b.Centre), Number(b.Diameter), also("label", b.Label))
 	}
 	for _, d := range j.Dowels {
 		w.line("  - {dowel: %s, diameter: %s}", Place(d.Centre), Number(d.Diameter))

@@ -44,7 +44,7 @@ func (p *Program) bookExample(args []string) Status {
 	if len(args) > 0 {
 		return p.misuse("book", "%v", finding.Failed(ExampleAlone, finding.Values{"file": args[0]}))
 	}
-	text, _ := patterns.BuiltinMachineText(patterns.BuiltinMachines()[0])
+	text, _ := patterns.Machines.Text(patterns.Machines.Names()[0])
 	p.Stdout.Write(text) // the output keeps the error
 	return Done
 }

@@ -53,9 +53,9 @@ func (o operand) words() []string {
 	case nothing:
 		return nil
 	case surveyFile:
-		return patterns.BuiltinSurveys()
+		return patterns.Surveys.Names()
 	case machineFile:
-		return patterns.BuiltinMachines()
+		return patterns.Machines.Names()
 	case scanFile:
 		return scan.Builtin()
 	case builtinName:

@@ -29,7 +29,7 @@ var surveyCommand = command{
 			if *start {
 				return p.surveyExample(args)
 			}
-			file, err := oneSource(args, "survey", "a file", patterns.BuiltinSurveys()[0])
+			file, err := oneSource(args, "survey", "a file", patterns.Surveys.Names()[0])
 			if err == nil && flags.Changed("out") {
 				err = files.CheckFolder(*folder)
 			}
@@ -56,7 +56,7 @@ func (p *Program) surveyExample(args []string) Status {
 	if len(args) > 0 {
 		return p.misuse("survey", "--example takes no file: %q is one too many", args[0])
 	}
-	text, _ := patterns.BuiltinSurveyText(patterns.BuiltinSurveys()[0])
+	text, _ := patterns.Surveys.Text(patterns.Surveys.Names()[0])
 	p.Stdout.Write(text) // the output keeps the error
 	return Done
 }

@@ -18,7 +18,7 @@ import (
 // file and of all its patterns; where they stop the work it is empty. The
 // error is for a file that could not be read at all.
 func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List, error) {
-	source, err := patterns.OpenMachine(name, stdin)
+	source, err := patterns.Machines.Open(name, stdin)
 	if err != nil {
 		return overhaul.Overhaul{}, nil, err
 	}

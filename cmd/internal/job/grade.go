@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 	"drawdown/patterns/table"
 	"drawdown/render"
 	"drawdown/render/font"
@@ -30,12 +31,12 @@ func Grade(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Gra
 	if err != nil {
 		return nil, nil, err
 	}
-	source, err := table.Open(path, stdin)
+	from, err := source.Open(path, stdin, source.MostBytes)
 	if err != nil {
 		return nil, nil, err
 	}
-	source.Printable = font.Missing
-	answers, problems := table.ReadAnswers(source, len(sheets), func(sheet int, order string) error {
+	from.Printable = font.Missing
+	answers, problems := table.ReadAnswers(from, len(sheets), func(sheet int, order string) error {
 		_, err := judge.ReadList(sheets[sheet-1].Plan.Joint, order)
 		return err
 	})

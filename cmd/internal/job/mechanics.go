@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 	"drawdown/patterns/wrenches"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/wrench"
@@ -36,10 +37,10 @@ func Kinds(name string, stdin io.Reader) (title string, kinds []figures.Ask, pro
 
 // Wrenches reads the shop's list of wrenches.
 func Wrenches(path string, stdin io.Reader) ([]wrench.Wrench, problem.List, error) {
-	source, err := wrenches.Open(path, stdin)
+	from, err := source.Open(path, stdin, source.MostBytes)
 	if err != nil {
 		return nil, nil, err
 	}
-	list, problems := wrenches.Read(source)
+	list, problems := wrenches.Read(from)
 	return list, problems, nil
 }

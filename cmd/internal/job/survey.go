@@ -11,6 +11,7 @@ import (
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/measured"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 	"drawdown/patterns/table"
 	"drawdown/patterns/writing"
 	"drawdown/render"
@@ -32,7 +33,7 @@ type SurveyAnswer struct {
 // works its network out. Where the problems stop the work the answer is empty.
 // The error is for a file that could not be read at all.
 func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List, err error) {
-	source, err := patterns.OpenSurvey(name, stdin)
+	source, err := patterns.Surveys.Open(name, stdin)
 	if err != nil {
 		return a, nil, err
 	}
@@ -56,12 +57,12 @@ func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List
 
 // Points reads a table of points (a path, or - for stdin).
 func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
-	source, err := table.Open(name, stdin)
+	from, err := source.Open(name, stdin, source.MostBytes)
 	if err != nil {
 		return geometry.Joint{}, nil, err
 	}
-	source.Printable = font.Missing
-	joint, problems := table.Read(source)
+	from.Printable = font.Missing
+	joint, problems := table.Read(from)
 	return joint, problems, nil
 }
 

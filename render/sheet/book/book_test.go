@@ -21,7 +21,7 @@ import (
 // p4 is the built-in machine, with every joint planned.
 func p4(t testing.TB) overhaul.Overhaul {
 	t.Helper()
-	source, err := patterns.OpenMachine("p4-engine", nil)
+	source, err := patterns.Machines.Open("p4-engine", nil)
 	if err != nil {
 		t.Fatal(err)
 	}
