@@ -12,7 +12,7 @@ func (l *layout) balanced(turn Turn) []int {
 		return l.byPairs(turn)
 	}
 	stages := l.stages()
-	s := &search{layout: l, turn: turn, objective: newObjective(l.at, l.beside(), stages)}
+	s := &search{layout: l, turn: turn, objective: newObjective(l.at, l.seen.Edge, l.beside(), stages)}
 	s.order = s.grow(stages)
 	s.mend(stages)
 	return s.order

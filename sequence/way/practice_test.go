@@ -1,8 +1,11 @@
 package way
 
 import (
+	"math/rand/v2"
+	"slices"
 	"testing"
 
+	"drawdown/geometry"
 	"drawdown/sequence/gallery"
 )
 
@@ -28,5 +31,67 @@ func TestMiddlesOfStaggeredRows(t *testing.T) {
 				t.Errorf("place %d is worked at %d, place %d before it at %d", middle, got[middle], other, got[other])
 			}
 		}
+	}
+}
+
+// Common practice, no source: on a housing with two arms the corner of an end
+// comes after the middle of that end and after the place across the arm.
+func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
+	got := worked(t, "L-shaped housing of 16")
+	for corner, before := range map[int][]int{2: {1, 15}, 6: {7, 9}, 0: {1, 15}, 8: {7, 9}, 12: {11, 13}} {
+		for _, place := range before {
+			if got[corner] < got[place] {
+				t.Errorf("corner %d is worked at %d, before place %d at %d", corner, got[corner], place, got[place])
+			}
+		}
+	}
+}
+
+// Common practice, no source: the ends take turns to the last.
+func TestEndsTakeTurns(t *testing.T) {
+	for name, left := range map[string][]int{
+		"pan without one corner": {0, 12, 13, 14}, "irregular oval of 21": {7, 8, 9, 10, 11, 12, 13},
+	} {
+		got := worked(t, name)
+		n := len(got)
+		order := make([]int, n)
+		for i, number := range got {
+			order[number-1] = i
+		}
+		for k := n - 2; k < n; k++ {
+			if slices.Contains(left, order[k]) == slices.Contains(left, order[k-1]) {
+				t.Errorf("%s: steps %d and %d are at one end", name, k, k+1)
+			}
+		}
+	}
+}
+
+// Common practice, no source: a place that lies clearly further in than both its
+// neighbours is not worked last of the three, since what bulges there has no way
+// out. On random parts that happens to one such place in a hundred at the most.
+func TestHardlyAnythingIsTrapped(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 5))
+	kinds := []func(*rand.Rand) outlined{randomPerimeter, randomOval, dShape, triangle, timingCover}
+	trapped, all := 0, 0
+	for k := range 600 {
+		p := kinds[k%len(kinds)](r)
+		got, c, reach := numbers(Places(p.points, Auto, TurnDefault)), geometry.Centroid(p.points), 0.0
+		for _, q := range p.points {
+			reach = max(reach, q.Distance(c))
+		}
+		for i, q := range p.points {
+			last, next := (i+p.edge-1)%p.edge, (i+1)%p.edge
+			nearer := min(p.points[last].Distance(c), p.points[next].Distance(c)) - q.Distance(c)
+			if nearer < 0.03*reach {
+				continue
+			}
+			all++
+			if got[i] > got[last] && got[i] > got[next] {
+				trapped++
+			}
+		}
+	}
+	if trapped > 0 || all < 500 {
+		t.Errorf("%d of %d are trapped", trapped, all)
 	}
 }
