@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"drawdown/geometry"
 	"drawdown/sequence/gallery"
 )
@@ -93,5 +95,46 @@ func TestHardlyAnythingIsTrapped(t *testing.T) {
 	}
 	if trapped > 0 || all < 500 {
 		t.Errorf("%d of %d are trapped", trapped, all)
+	}
+}
+
+// Common practice, no source: on a circle of 16 without places 5 and 10, bolt 2,
+// which has nothing across, waits until bolt 13, which has nothing either, has
+// others on its far side. The rest is the star with the missing places left out.
+func TestStarWithTwoMissingBolts(t *testing.T) {
+	order := Places(slices.Delete(slices.Delete(geometry.Circle(16, 320, geometry.Point{}, 90, true), 9, 10), 4, 5), Star, TurnDefault)
+	for k, i := range order {
+		place := i + 1
+		if place >= 5 {
+			place++
+		}
+		if place >= 10 {
+			place++
+		}
+		order[k] = place
+	}
+	if diff := cmp.Diff([]int{1, 9, 13, 3, 11, 7, 15, 6, 14, 4, 12, 2, 8, 16}, order); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// First principles: whichever two bolts are missing, none gets lost, and the
+// rest pulls no further than two bolts do.
+func TestStarWithAnyTwoMissing(t *testing.T) {
+	for n := 10; n <= 24; n += 2 {
+		circle := geometry.Circle(n, 240, geometry.Point{}, 90, true)
+		for gone := 1; gone < n; gone++ {
+			left := slices.Delete(slices.Delete(slices.Clone(circle), gone, gone+1), 0, 1)
+			order := Places(left, Star, TurnDefault)
+			if sorted := slices.Sorted(slices.Values(order)); !slices.Equal(sorted, counted(len(left))) {
+				t.Fatalf("circle of %d without 1 and %d: %v", n, gone+1, order)
+			}
+			var sum geometry.Point
+			for k, i := range order {
+				if sum = sum.Add(left[i]); sum.Distance(geometry.Point{}) > 2*240+1e-6 {
+					t.Errorf("circle of %d without 1 and %d pulls like %.2f after step %d", n, gone+1, sum.Distance(geometry.Point{})/240, k+1)
+				}
+			}
+		}
 	}
 }
