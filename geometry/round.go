@@ -18,9 +18,40 @@ func Round(points []Point) []int {
 	for w.left > 0 {
 		w.insert()
 	}
-	round := w.round()
-	shorten(points, round)
+	return shortest(points, w.round())
+}
+
+// shortest makes a round shorter both ways about, from the point that lies
+// furthest out, and takes the better: what comes of it belongs to the points,
+// not to how they are listed, turned or mirrored.
+func shortest(points []Point, round []int) []int {
+	start, c := round[0], Centroid(points)
+	furthest := slices.MaxFunc(round, func(a, b int) int { return cmp.Compare(points[a].Distance(c), points[b].Distance(c)) })
+	from(round, furthest)
+	back := slices.Clone(round)
+	slices.Reverse(back[1:])
+	if shorten(points, round) {
+		shorten(points, back)
+		if lengthOf(points, back) < lengthOf(points, round)*(1-1e-9) {
+			slices.Reverse(back)
+			round = back
+		}
+	}
+	from(round, start)
 	return round
+}
+
+// from turns a round so that it begins with a point.
+func from(round []int, start int) {
+	k := slices.Index(round, start)
+	copy(round, append(slices.Clone(round[k:]), round[:k]...))
+}
+
+func lengthOf(points []Point, round []int) (length float64) {
+	for k, i := range round {
+		length += points[i].Distance(points[round[(k+1)%len(round)]])
+	}
+	return length
 }
 
 // byDirection sorts a few points by their direction from their middle.
@@ -118,8 +149,8 @@ func (w *way) round() []int {
 }
 
 // shorten turns stretches of the round about while that makes it shorter
-// (2-opt).
-func shorten(points []Point, round []int) {
+// (2-opt), and says whether it did.
+func shorten(points []Point, round []int) (changed bool) {
 	n := len(round)
 	for better, pass := true, 0; better && pass < 10; pass++ {
 		better = false
@@ -130,9 +161,10 @@ func shorten(points []Point, round []int) {
 				now := p.Distance(q) + r.Distance(s)
 				if p.Distance(r) < now && p.Distance(r)+q.Distance(s) < now*(1-1e-9) {
 					slices.Reverse(round[a+1 : b+1])
-					better = true
+					better, changed = true, true
 				}
 			}
 		}
 	}
+	return changed
 }

@@ -96,7 +96,10 @@ func halves() []Part {
 	}
 }
 
-// heads of two and three rows.
+// heads of two and three rows. The side row of the last has the same bolts as the
+// others and goes with them, from the middle outwards. Where it is of smaller
+// screws, as a side row mostly is, it is a kind of its own, which the pattern file
+// puts after the head bolts.
 func heads() []Part {
 	grid := geometry.Grid
 	origin := point{}
@@ -105,6 +108,6 @@ func heads() []Part {
 		{Name: "head of 10 measured off", Points: off(grid(5, 2, 95, 90, origin), 0.1, 4)},
 		{Name: "head of three rows", Points: grid(6, 3, 80, 70, origin)},
 		{Name: "head of staggered rows", Points: staggered},
-		{Name: "head with a side row", Points: join(grid(5, 2, 95, 90, origin), geometry.Row(4, 95, point{X: -142.5, Y: -90}, 0))},
+		{Name: "head with a side row, all bolts alike", Points: join(grid(5, 2, 95, 90, origin), geometry.Row(4, 95, point{X: -142.5, Y: -90}, 0))},
 	}
 }

@@ -12,7 +12,7 @@ func (l *layout) balanced(turn Turn) []int {
 		return l.byPairs(turn)
 	}
 	stages := l.stages()
-	s := &search{layout: l, turn: turn, objective: newObjective(l.at, l.beside(), stages)}
+	s := &search{layout: l, turn: turn, objective: newObjective(l.at, l.seen.Edge, l.beside(), stages)}
 	s.order = s.grow(stages)
 	s.mend(stages)
 	return s.order
@@ -51,7 +51,8 @@ func (l *layout) pull(places []int) float64 {
 
 // beside gives the neighbours of each place: along an edge the next ones,
 // elsewhere those that have no other between. Across a narrow part two may have
-// none between and are no neighbours for that.
+// none between and are no neighbours for that, nor are an inner place and one of
+// the edge, which is the way out from the middle.
 func (l *layout) beside() [][]int {
 	onEdge := make([]bool, len(l.at))
 	for _, i := range l.seen.Edge {
@@ -60,7 +61,7 @@ func (l *layout) beside() [][]int {
 	beside := geometry.Related(l.at)
 	for i := range beside {
 		beside[i] = slices.DeleteFunc(beside[i], func(k int) bool {
-			return onEdge[i] && onEdge[k]
+			return onEdge[i] || onEdge[k]
 		})
 	}
 	for k, i := range l.seen.Edge {

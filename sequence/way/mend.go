@@ -17,6 +17,7 @@ const (
 // mend goes through the stretches of each stage and changes their ends about,
 // or moves one end to the other, while that makes the order cost clearly less.
 func (s *search) mend(stages [][]int) {
+	s.tight = make([]bool, len(s.order))
 	from := 0
 	for _, stage := range stages {
 		to := from + len(stage)
@@ -28,12 +29,15 @@ func (s *search) mend(stages [][]int) {
 
 func (s *search) mendStage(from, to int) (better bool) {
 	var pull, bend geometry.Point
+	clear(s.tight)
 	for _, i := range s.order[:from] {
+		s.tight[i] = true
 		pull, bend = pull.Add(s.objective.at[i]), bend.Add(s.square[i])
 	}
 	tried := make([]int, 0, mendReach+1)
 	for a := from; a < to; a++ {
 		if a == 0 { // where the work begins is settled
+			s.tight[s.order[0]] = true
 			pull, bend = s.objective.at[s.order[0]], s.square[s.order[0]]
 			continue
 		}
@@ -49,6 +53,7 @@ func (s *search) mendStage(from, to int) (better bool) {
 				}
 			}
 		}
+		s.tight[s.order[a]] = true
 		pull, bend = pull.Add(s.objective.at[s.order[a]]), bend.Add(s.square[s.order[a]])
 	}
 	return better
@@ -63,8 +68,11 @@ func (s *search) stretch(a int, places []int, pull, bend geometry.Point) float64
 	}
 	for k, i := range places {
 		pull, bend = pull.Add(s.objective.at[i]), bend.Add(s.square[i])
-		cost += s.step(i, last, a+k, pull, bend)
-		last = i
+		cost += s.step(i, last, a+k, pull, bend) + s.closing(i, s.tight)
+		last, s.tight[i] = i, true
+	}
+	for _, i := range places {
+		s.tight[i] = false
 	}
 	if end := a + len(places); end < len(s.order) {
 		cost += s.succession(last, s.order[end])

@@ -15,7 +15,11 @@ import (
 //	outwards     how far the place lies from where its turn would be, were all
 //	             worked by their distance from the middle;
 //	neighbours   whether the place is a neighbour of the one before, and how near
-//	             to it it lies.
+//	             to it it lies;
+//	sides        how far it lies out on the same side as the one before;
+//	trapped      whether both its neighbours along the edge are tight, though it
+//	             lies further in than they do;
+//	corner       how many of the two are not, though it is a corner.
 //
 // Lengths are in units of the farthest place. Common practice, no source: the
 // weights were set so that the orders that the trade has for regular parts cost
@@ -24,9 +28,12 @@ const (
 	weighsBalance    = 1.0
 	weighsExcess     = 6.0
 	weighsSaddle     = 0.6
-	weighsOutwards   = 14.0
+	weighsOutwards   = 15.0
 	weighsNeighbours = 2.0
 	weighsNearness   = 0.6
+	weighsSides      = 0.15
+	weighsTrapped    = 1.0
+	weighsCorner     = 0.75
 	// onePair is as much as half a pair across bends: so much is no saddle yet.
 	onePair = 1.0
 	// farSpacings is how far away from the last a place has to be, in spacings,
@@ -40,13 +47,15 @@ type objective struct {
 	square []geometry.Point // the same as complex numbers, squared: along which line they bend
 	far    []float64        // distance from the middle
 	beside [][]int          // neighbours
+	along  []along          // of places along an edge
 	near   float64          // farSpacings
 	turnAt []float64        // for each step the distance whose turn it is
 	bent   []geometry.Point // for each step what is bent if all goes by distance
 }
 
-// newObjective looks at places whose stages are worked one after another.
-func newObjective(points []geometry.Point, beside [][]int, stages [][]int) *objective {
+// newObjective looks at places, some along an edge, whose stages are worked one
+// after another.
+func newObjective(points []geometry.Point, edge []int, beside [][]int, stages [][]int) *objective {
 	centre, spacing := geometry.Centroid(points), geometry.Spacing(points)
 	o := &objective{beside: beside}
 	reach := 1e-9
@@ -59,6 +68,7 @@ func newObjective(points []geometry.Point, beside [][]int, stages [][]int) *obje
 		o.square = append(o.square, geometry.Point{X: d.X*d.X - d.Y*d.Y, Y: 2 * d.X * d.Y})
 	}
 	o.near = farSpacings * spacing / reach
+	o.lookAlong(edge)
 	for _, stage := range stages {
 		o.expect(stage)
 	}
@@ -95,5 +105,5 @@ func (o *objective) succession(last, i int) float64 {
 		closeness := 1 - math.Sqrt(square)/o.near
 		cost += weighsNearness * closeness * closeness
 	}
-	return cost
+	return cost + weighsSides*max(0, o.at[i].Dot(o.at[last]))
 }

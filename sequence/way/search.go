@@ -29,6 +29,7 @@ type search struct {
 
 	rest, alike []int // used again for each step
 	cost        []float64
+	tight       []bool // while mending: what is worked before the stretch
 }
 
 // beginning is the first steps of an order, each with the one before.
@@ -90,7 +91,7 @@ func (s *search) follow(b *beginning, stage []int, width int) []after {
 		if b.taken[i] {
 			continue
 		}
-		step := s.step(i, b.place, b.steps, b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i]))
+		step := s.step(i, b.place, b.steps, b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i])) + s.closing(i, b.taken)
 		inTurn := s.outOfTurn(i, b.steps+len(rest))
 		cost = append(cost, step+putOff-inTurn)
 		putOff += s.outOfTurn(i, b.steps+len(rest)+1) - inTurn

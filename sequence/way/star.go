@@ -1,6 +1,10 @@
 package way
 
-import "drawdown/geometry"
+import (
+	"slices"
+
+	"drawdown/geometry"
+)
 
 // star goes through each bolt circle, inside out, in the cross-pattern of
 // ASME PCC-1: the place opposite follows, then the two at right angles. Places
@@ -14,10 +18,12 @@ func (l *layout) star(turn Turn) []int {
 		for k, i := range round {
 			byPlace[places[k]] = i
 		}
-		for _, place := range starPlaces(count) {
-			if i, here := byPlace[place]; here {
-				order = append(order, i)
-			}
+		here := slices.DeleteFunc(starPlaces(count), func(place int) bool {
+			_, here := byPlace[place]
+			return !here
+		})
+		for _, place := range loneLast(here, count) {
+			order = append(order, byPlace[place])
 		}
 	}
 	return order
@@ -77,6 +83,51 @@ func starPlaces(n int) []int {
 		}
 	}
 	return order
+}
+
+// loneLast lets a bolt wait whose opposite is missing, where it would draw the
+// circle further to one side than one bolt does. It comes as late as it can with
+// a wide step before it and after it, between pairs.
+func loneLast(order []int, count int) []int {
+	if count%2 == 1 {
+		return order
+	}
+	var pull geometry.Point
+	var waiting, early []int
+	for _, place := range order {
+		with := pull.Add(geometry.Polar(geometry.Point{}, 1, 360*float64(place)/float64(count)))
+		switch {
+		case slices.Contains(order, (place+count/2)%count):
+			early = append(early, place)
+		case with.Distance(geometry.Point{}) > 1+1e-9:
+			waiting = append(waiting, place)
+		default:
+			early, pull = append(early, place), with
+		}
+	}
+	for _, place := range waiting {
+		at := latest(early, place, count)
+		early = slices.Insert(early, at, place)
+	}
+	return early
+}
+
+// latest is where a place fits in last; at the end where it fits nowhere.
+func latest(order []int, place, count int) int {
+	apart := func(a, b int) int {
+		d := (a - b + count) % count
+		return min(d, count-d)
+	}
+	wide := func(other int) bool { return 4*apart(place, other) >= count }
+	if wide(order[len(order)-1]) {
+		return len(order)
+	}
+	for at := len(order) - 1; at > 0; at-- {
+		if wide(order[at-1]) && wide(order[at]) && apart(order[at-1], order[at]) < count/2 {
+			return at
+		}
+	}
+	return len(order)
 }
 
 // oddPlaces orders an odd count of even places by the objective.

@@ -29,7 +29,7 @@ func Weigh(points []geometry.Point, order []int) Weighed {
 	for k, i := range l.listed {
 		place[i] = k
 	}
-	o := newObjective(l.at, nil, l.stages())
+	o := newObjective(l.at, nil, nil, l.stages())
 	var pull, bend geometry.Point
 	var off, mean, squares float64
 	for k, point := range order {

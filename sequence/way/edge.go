@@ -1,0 +1,66 @@
+package way
+
+import "drawdown/geometry"
+
+const (
+	// bluntDeg is how much an edge turns at the least where a corner begins to
+	// count as one, sharpDeg how much where it counts in full.
+	bluntDeg, sharpDeg = 45.0, 90.0
+	// clearlyIn is how much further in than its neighbours a place lies that is
+	// trapped between them, in units of the farthest place.
+	clearlyIn = 0.02
+)
+
+// along is what a place has to do with the edge that it lies along.
+type along struct {
+	last, next int     // its neighbours
+	trapped    float64 // what it costs to work it after both
+	corner     float64 // what it costs to work it before one of them
+}
+
+// lookAlong looks at each place of an edge and at the two beside it.
+func (o *objective) lookAlong(edge []int) {
+	o.along = make([]along, len(o.at))
+	n, sense := len(edge), sense(o.at, edge)
+	for k, i := range edge {
+		last, next := edge[(k+n-1)%n], edge[(k+1)%n]
+		turn := geometry.Turn(sense*(o.at[next].AngleFrom(o.at[i])-o.at[i].AngleFrom(o.at[last]))+180) - 180
+		further := min(o.far[last], o.far[next]) - o.far[i]
+		o.along[i] = along{
+			last: last, next: next,
+			trapped: weighsTrapped * share(further, clearlyIn),
+			corner:  weighsCorner * share(turn-bluntDeg, sharpDeg-bluntDeg),
+		}
+	}
+}
+
+// share is how much of a whole there is, between nothing and all.
+func share(of, whole float64) float64 { return min(1, max(0, of/whole)) }
+
+// sense is 1 where an edge goes anticlockwise, else -1.
+func sense(at []geometry.Point, edge []int) float64 {
+	area := 0.0
+	for k, i := range edge {
+		a, b := at[i], at[edge[(k+1)%len(edge)]]
+		area += a.X*b.Y - a.Y*b.X
+	}
+	if area < 0 {
+		return -1
+	}
+	return 1
+}
+
+// closing is what it costs to work a place, by which of those beside it along
+// the edge are tight.
+func (o *objective) closing(i int, tight []bool) float64 {
+	a := o.along[i]
+	switch {
+	case a.trapped == 0 && a.corner == 0:
+		return 0
+	case tight[a.last] && tight[a.next]:
+		return a.trapped
+	case tight[a.last] || tight[a.next]:
+		return a.corner
+	}
+	return 2 * a.corner
+}
