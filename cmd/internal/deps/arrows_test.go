@@ -65,7 +65,6 @@ var arrows = map[string][]string{
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
-	"sequence/gallery":                {"geometry"},
 	"sequence/interaction":            {"geometry", "geometry/unit", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan", "sequence/way"},
 	"sequence/interaction/advice":     {"sequence/interaction/bounds", "sequence/interaction/limits", "sequence/interaction/procedure", "sequence/judge"},
 	"sequence/interaction/bounds":     {},
@@ -88,6 +87,7 @@ var arrows = map[string][]string{
 	"sequence/tension/tensiontest":    {"geometry/thread"}, // of tests alone
 	"sequence/tension/wrench":         {"geometry/unit"},
 	"sequence/way":                    {"geometry", "geometry/family"},
+	"sequence/way/waytest":            {"geometry"}, // of tests alone
 }
 
 // outside lists every outside module's package with the folders that may

@@ -1,7 +1,7 @@
-// Package gallery holds forty made-up parts as a workshop has them, for tests
+// Package waytest holds forty made-up parts as a workshop has them, for tests
 // and for the sheet by which technicians look through drawdown's orders. Tests
 // alone import it. No part is drawn after a real one.
-package gallery
+package waytest
 
 import "drawdown/geometry"
 
