@@ -1,10 +1,6 @@
 package geometry
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+import "math"
 
 // levels are the rows, or the columns, on which points lie.
 type levels struct {
@@ -18,11 +14,7 @@ type levels struct {
 // other are further apart than holes measured off their places can be.
 func newLevels(points []Point, coordinate func(Point) float64, slack float64) *levels {
 	l := &levels{of: make([]int, len(points)), slack: slack}
-	order := make([]int, len(points))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(coordinate(points[a]), coordinate(points[b])) })
+	order := Sorted(len(points), func(i int) float64 { return coordinate(points[i]) })
 	begin := 0
 	for k := 1; k <= len(order); k++ {
 		if k < len(order) && coordinate(points[order[k]])-coordinate(points[order[k-1]]) <= 2*l.slack {

@@ -4,8 +4,19 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/sequence/way"
 )
+
+// Group is one set of fastener kinds that is ordered together.
+type Group struct {
+	Kinds []string // empty: every kind
+	Way   Way
+	Turn  Turn
+	// Family is what the layout is to be seen as; empty: as what it is.
+	Family family.Family
+	List   []string // the maker's own sequence of ids, for Way List
+}
 
 // Order gives the fasteners of a joint, as indices into j.Fasteners, in the
 // order in which they are tightened: group after group, clusters together.
@@ -53,17 +64,17 @@ func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 	case Cast:
 		return byCast(j, members)
 	}
-	free, loaded := units(j, members)
+	free, loaded := Units(j, members)
 	order := expand(j, free, g)
 	return append(order, expand(j, loaded, g)...), nil
 }
 
 // expand orders the units by the group's way and writes out each one's
 // fasteners.
-func expand(j geometry.Joint, units []unit, g Group) []int {
+func expand(j geometry.Joint, units [][]int, g Group) []int {
 	var order []int
-	for _, i := range way.PlacesAs(centres(j, units), g.Family, g.Way, g.Turn) {
-		order = append(order, units[i].order(j, g.Turn)...)
+	for _, i := range way.PlacesAs(Centres(j, units), g.Family, g.Way, g.Turn) {
+		order = append(order, orderUnit(j, units[i], g.Turn)...)
 	}
 	return order
 }
@@ -80,10 +91,7 @@ func byCast(j geometry.Joint, members []int) ([]int, error) {
 }
 
 func byList(j geometry.Joint, members []int, list []string) ([]int, error) {
-	index := make(map[string]int, len(members))
-	for _, i := range members {
-		index[j.Fasteners[i].ID] = i
-	}
+	index := indexOf(j, members)
 	order := make([]int, 0, len(list))
 	for _, id := range list {
 		i, known := index[id]

@@ -100,13 +100,7 @@ func (p Plan) Steps(s Side) []Step {
 }
 
 // IDs names fasteners by their ids.
-func (p Plan) IDs(fasteners []int) []string {
-	ids := make([]string, len(fasteners))
-	for k, i := range fasteners {
-		ids[k] = p.Joint.Fasteners[i].ID
-	}
-	return ids
-}
+func (p Plan) IDs(fasteners []int) []string { return p.Joint.IDs(fasteners) }
 
 // Bare is the plan without what is written on the part, to be drawn small.
 func (p Plan) Bare() Plan {

@@ -18,11 +18,7 @@ func PlacesAs(points []geometry.Point, as family.Family, by Way, turn Turn) []in
 		return nil
 	}
 	l := layoutAs(points, as)
-	order := l.by(by, turn)
-	for k, i := range order {
-		order[k] = l.listed[i]
-	}
-	return order
+	return l.given(l.by(by, turn))
 }
 
 func (l *layout) by(way Way, turn Turn) []int {

@@ -91,11 +91,7 @@ func (s *seer) curve() (Seen, bool) {
 
 // inRound sorts the places of an edge along it.
 func inRound(points []geometry.Point, edge []int) []int {
-	round := geometry.Round(pick(points, edge))
-	for k, m := range round {
-		round[k] = edge[m]
-	}
-	return round
+	return geometry.Picked(edge, geometry.Round(geometry.Picked(points, edge)))
 }
 
 const (
@@ -178,11 +174,9 @@ func smallestRectangle(points []geometry.Point) rectangle {
 
 func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
 	across := geometry.Point{X: -along.Y, Y: along.X}
-	turned := make([]geometry.Point, len(points))
-	for k, p := range points {
-		turned[k] = geometry.Point{X: p.Dot(along), Y: p.Dot(across)}
-	}
-	box := geometry.Bounds(turned)
+	box := geometry.Bounds(geometry.Mapped(points, func(p geometry.Point) geometry.Point {
+		return geometry.Point{X: p.Dot(along), Y: p.Dot(across)}
+	}))
 	c := box.Min.Add(box.Max).Scale(0.5)
 	return rectangle{
 		middle: along.Scale(c.X).Add(across.Scale(c.Y)), along: along,
