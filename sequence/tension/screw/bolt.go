@@ -143,7 +143,7 @@ func (s *Completed) settleFriction(b Bolt) error {
 	if err != nil {
 		return err
 	}
-	span := l.class.Range
+	span := l.class
 	if s.Strength.Austenitic {
 		span = l.onAustenitic()
 	}
