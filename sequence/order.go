@@ -25,7 +25,7 @@ func Order(j geometry.Joint, groups []Group) ([]int, error) {
 	var order []int
 	taken := make([]bool, len(j.Fasteners))
 	for _, g := range groups {
-		members := g.members(j)
+		members := g.Members(j)
 		for _, i := range members {
 			if taken[i] {
 				return nil, unordered(InTwoGroups, j.Fasteners[i].ID)
@@ -44,8 +44,8 @@ func Order(j geometry.Joint, groups []Group) ([]int, error) {
 	return order, nil
 }
 
-// members lists the fasteners of the group's kinds.
-func (g Group) members(j geometry.Joint) []int {
+// Members lists the fasteners of the group's kinds.
+func (g Group) Members(j geometry.Joint) []int {
 	var members []int
 	for i, f := range j.Fasteners {
 		if len(g.Kinds) == 0 || slices.Contains(g.Kinds, f.Kind) {

@@ -123,12 +123,7 @@ func (s Side) Numbers() []int {
 
 // WorkedOut says whether a figure of the plan does not come from a manual.
 func (p Plan) WorkedOut() bool {
-	for _, s := range p.Tighten.Stages {
-		if s.WorkedOut {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Tighten.Stages, func(s Stage) bool { return s.WorkedOut })
 }
 
 // KindOf gives the kind of a fastener.
@@ -136,10 +131,8 @@ func (p Plan) KindOf(fastener int) Kind { return p.Kind(p.Joint.Fasteners[fasten
 
 // Kind gives the kind of a name; of one that is not known, the name alone.
 func (p Plan) Kind(name string) Kind {
-	for _, k := range p.Kinds {
-		if k.Name == name {
-			return k
-		}
+	if i := slices.IndexFunc(p.Kinds, func(k Kind) bool { return k.Name == name }); i >= 0 {
+		return p.Kinds[i]
 	}
 	return Kind{Name: name}
 }
