@@ -47,8 +47,6 @@ func (l *levels) middles(points []Point) []Point {
 	return sum
 }
 
-func (l *levels) count() int { return len(l.value) }
-
 func (l *levels) at(i int) float64 { return l.value[l.of[i]] }
 
 // straighten brings the levels to even steps where they are even within the

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/sequence/way"
 )
 
@@ -42,7 +43,9 @@ var (
 // Rings parts the given fasteners of a joint into rings round their centre,
 // inside out, as the ways see them.
 func Rings(j geometry.Joint, members []int) [][]int {
-	return geometry.Mapped(way.Rings(j.PointsOf(members)), func(ring []int) []int { return geometry.Picked(members, ring) })
+	layout := family.Of(j.PointsOf(members)).Layout
+	rings := layout.Rings(geometry.Enclose(layout.Points).Centre)
+	return geometry.Mapped(rings, func(ring []int) []int { return geometry.Picked(members, ring) })
 }
 
 // From gives an order that goes round, begun at another of its members. A row

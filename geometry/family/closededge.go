@@ -29,16 +29,8 @@ func (s *seer) perimeter() (Seen, bool) {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}
 	rect := smallestRectangle(s.points)
-	var edge, inner, corners []int
-	offMm := 0.0
-	for i, p := range s.points {
-		depth := rect.depth(p)
-		if depth > edgeShare*s.spacing {
-			inner = append(inner, i)
-			continue
-		}
-		edge, offMm = append(edge, i), max(offMm, depth)
-	}
+	edge, inner, offMm := s.parted(rect.depth)
+	var corners []int
 	for corner := range 4 {
 		i, apart := rect.nearestTo(corner, s.points)
 		if apart <= cornerShare*s.spacing && slices.Contains(edge, i) && !slices.Contains(corners, i) {
@@ -56,6 +48,19 @@ func (s *seer) perimeter() (Seen, bool) {
 	return seen, fits || s.named
 }
 
+// parted parts the places by their depth into those of an edge, with how far these
+// lie off it at the most, and those inside.
+func (s *seer) parted(depth func(geometry.Point) float64) (edge, inner []int, offMm float64) {
+	for i, p := range s.points {
+		if d := depth(p); d > edgeShare*s.spacing {
+			inner = append(inner, i)
+		} else {
+			edge, offMm = append(edge, i), max(offMm, d)
+		}
+	}
+	return edge, inner, offMm
+}
+
 // leastCorners is how many of the four corners have a place at the least. On a
 // part of a few places three of them are soon found by chance.
 func leastCorners(edge int) int {
@@ -71,15 +76,7 @@ func (s *seer) curve() (Seen, bool) {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}
 	hull := geometry.Hull(s.points)
-	var edge, inner []int
-	offMm := 0.0
-	for i, p := range s.points {
-		if depth := depthIn(hull, p); depth > edgeShare*s.spacing {
-			inner = append(inner, i)
-		} else {
-			edge, offMm = append(edge, i), max(offMm, depth)
-		}
-	}
+	edge, inner, offMm := s.parted(func(p geometry.Point) float64 { return depthIn(hull, p) })
 	if len(inner) > 0 && len(inner) <= mostDeep*len(edge) {
 		if round, ok := smoothRound(s.points, s.spacing, inner); ok {
 			return Seen{Family: Curve, Edge: round}, true

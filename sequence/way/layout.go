@@ -59,13 +59,3 @@ func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
 	}
 	return geometry.Turn(l.angle[i] - fromDeg)
 }
-
-// Rings parts places into rings round their centre, inside out, as the ways see
-// them.
-func Rings(points []geometry.Point) [][]int {
-	if len(points) == 0 {
-		return nil
-	}
-	l := newLayout(points)
-	return geometry.Mapped(l.Rings(l.centre), l.given)
-}
