@@ -1,6 +1,9 @@
 package geometry
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // levels are the rows, or the columns, on which points lie.
 type levels struct {
@@ -108,12 +111,7 @@ func (l *levels) number(steps []int) {
 }
 
 func (l *levels) near(other []float64) bool {
-	for k, v := range other {
-		if math.Abs(v-l.value[k]) > l.slack {
-			return false
-		}
-	}
-	return true
+	return slices.EqualFunc(l.value, other, func(v, w float64) bool { return math.Abs(v-w) <= l.slack })
 }
 
 // fitSteps gives the values that even steps lay over the levels by least

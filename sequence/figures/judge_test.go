@@ -29,7 +29,7 @@ func warnings(p plan.Plan) []finding.Finding {
 
 // doubtsOn plans a row of four bolts of one kind and gives the warnings.
 func doubtsOn(t fataler, k plan.Kind, stages ...plan.StageInput) []finding.Finding {
-	in := plan.Input{Title: "Lid", Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
+	in := plan.Input{Heading: plan.Heading{Title: "Lid"}, Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
 	for i, x := range []float64{7, 61, 118, 183} {
 		in.Joint.Fasteners = append(in.Joint.Fasteners, geometry.Fastener{ID: fmt.Sprint("B", i+1), Kind: k.Name, At: geometry.Point{X: x, Y: 3}})
 	}

@@ -1,7 +1,6 @@
 package judge
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -160,12 +159,8 @@ func (w *work) startsInMiddle() bool {
 	case family.Row, family.Grid, family.Circles:
 		return false
 	}
-	out := func(i int) float64 { return w.Points[i].Distance(w.centroid) }
-	nearest := math.Inf(1)
-	for i := range w.units {
-		nearest = math.Min(nearest, out(i))
-	}
-	return out(first)-nearest <= startSpacings*w.spacing
+	out := geometry.Mapped(w.Points, w.centroid.Distance)
+	return out[first]-slices.Min(out) <= startSpacings*w.spacing
 }
 
 // judgeOutwards: an inner place is not left behind for an outer one. On rows and

@@ -11,12 +11,7 @@ import (
 // cover the joint, or where a figure is to be worked out and cannot be, which
 // is StageFails.
 func Build(in Input) (Plan, error) {
-	p := Plan{
-		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
-		Date: in.Date, View: in.View, Fingerprint: in.Fingerprint,
-		Source: in.Source, Cautions: in.Cautions, Joint: in.Joint,
-		Asked: Asked{in.Way, in.Turn},
-	}
+	p := Plan{Heading: in.Heading, View: in.View, Source: in.Source, Joint: in.Joint, Asked: Asked{in.Way, in.Turn}}
 	if err := p.order(in); err != nil {
 		return Plan{}, err
 	}

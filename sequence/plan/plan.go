@@ -14,13 +14,8 @@ import (
 // order, to which figure, and who says so. Fasteners are named by their index
 // in Joint.Fasteners.
 type Plan struct {
-	Name        string
-	Title       string
-	Machine     string
-	Revision    string
-	Date        string
+	Heading
 	View        string
-	Fingerprint string
 	Joint       geometry.Joint // mirrored already where the file says so
 	Mirrored    bool
 	Clamped     Clamped
@@ -32,7 +27,6 @@ type Plan struct {
 	Source      string            // where the figures come from; empty: worked out
 	Assumptions []finding.Finding // what the worked-out figures rest on
 	Figures     []finding.Finding // what the figures of tightening come to
-	Cautions    []Caution
 }
 
 // Group is a set of fasteners that is ordered together.

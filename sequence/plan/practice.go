@@ -32,13 +32,10 @@ func (in Input) SmallBeforeLarge() map[int]finding.Finding {
 // threaded picks a kind of a group by its thread, among those that fasteners
 // have and whose thread is known.
 func (in Input) threaded(g sequence.Group, pick func([]Kind, func(a, b Kind) int) Kind) (Kind, bool) {
-	var kinds []Kind
-	for _, k := range in.Kinds {
-		if k.Thread != nil && slices.Contains(g.Kinds, k.Name) && in.has(k.Name) {
-			kinds = append(kinds, k)
-		}
-	}
-	if kinds == nil {
+	kinds := slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
+		return k.Thread == nil || !slices.Contains(g.Kinds, k.Name) || !in.has(k.Name)
+	})
+	if len(kinds) == 0 {
 		return Kind{}, false
 	}
 	return pick(kinds, func(a, b Kind) int { return cmp.Compare(a.MajorMm(), b.MajorMm()) }), true
