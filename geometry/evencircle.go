@@ -1,10 +1,6 @@
 package geometry
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+import "math"
 
 // EvenPlaces numbers directions, given in degrees and rising from 0, by the
 // even places of a circle: of len(deg) places, or of a few more where bolts
@@ -52,16 +48,9 @@ func EvenCircle(points []Point, share float64) (even []Point, count int) {
 	if off := offCircle(points, centre); len(points) < 3 || off > max(CircleShare, 2*share)*Spacing(points) {
 		return nil, 0
 	}
-	order := make([]int, len(points))
-	for i := range order {
-		order[i] = i
-	}
 	angle := func(i int) float64 { return points[i].AngleFrom(centre) }
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(angle(a), angle(b)) })
-	deg := make([]float64, len(order))
-	for k, i := range order {
-		deg[k] = angle(i) - angle(order[0])
-	}
+	order := Sorted(len(points), angle)
+	deg := Mapped(order, func(i int) float64 { return angle(i) - angle(order[0]) })
 	places, count := EvenPlaces(deg)
 	if places == nil {
 		return nil, 0
@@ -98,5 +87,5 @@ func fitCircle(points []Point, order, places []int, count int) []Point {
 	w := Point{re / squares, im / squares}
 	times := func(z Point) Point { return Point{w.X*z.X - w.Y*z.Y, w.X*z.Y + w.Y*z.X} }
 	c := meanP.Sub(times(meanZ))
-	return mapped(spoke, func(z Point) Point { return c.Add(times(z)) })
+	return Mapped(spoke, func(z Point) Point { return c.Add(times(z)) })
 }

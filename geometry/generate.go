@@ -27,11 +27,7 @@ func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
 		return nil
 	}
 	direction := Polar(Point{}, 1, angleDeg)
-	points := make([]Point, count)
-	for i := range points {
-		points[i] = from.Add(direction.Scale(pitch * float64(i)))
-	}
-	return points
+	return Mapped(Count(count), func(i int) Point { return from.Add(direction.Scale(pitch * float64(i))) })
 }
 
 // Circle gives count even places on a circle, the first in the direction
@@ -45,11 +41,7 @@ func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwi
 	if clockwise {
 		step = -step
 	}
-	points := make([]Point, count)
-	for i := range points {
-		points[i] = Polar(centre, diameter/2, firstDeg+step*float64(i))
-	}
-	return points
+	return Mapped(Count(count), func(i int) Point { return Polar(centre, diameter/2, firstDeg+step*float64(i)) })
 }
 
 // Rectangle gives places on the perimeter of a width × height rectangle:

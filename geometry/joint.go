@@ -76,11 +76,21 @@ type Joint struct {
 
 // Points gives the fasteners' places in their order in the joint.
 func (j Joint) Points() []Point {
-	points := make([]Point, len(j.Fasteners))
-	for i, f := range j.Fasteners {
-		points[i] = f.At
+	return Mapped(j.Fasteners, func(f Fastener) Point { return f.At })
+}
+
+// PointsOf gives the places of some of the fasteners.
+func (j Joint) PointsOf(fasteners []int) []Point {
+	return Mapped(fasteners, func(i int) Point { return j.Fasteners[i].At })
+}
+
+// IDs names fasteners by their ids.
+func (j Joint) IDs(fasteners []int) []string {
+	ids := make([]string, len(fasteners))
+	for k, i := range fasteners {
+		ids[k] = j.Fasteners[i].ID
 	}
-	return points
+	return ids
 }
 
 // Index gives the place of each fastener in the list by its id.

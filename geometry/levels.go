@@ -1,7 +1,6 @@
 package geometry
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -18,11 +17,7 @@ type levels struct {
 // other are further apart than holes measured off their places can be.
 func newLevels(points []Point, coordinate func(Point) float64, slack float64) *levels {
 	l := &levels{of: make([]int, len(points)), slack: slack}
-	order := make([]int, len(points))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(coordinate(points[a]), coordinate(points[b])) })
+	order := Sorted(len(points), func(i int) float64 { return coordinate(points[i]) })
 	begin := 0
 	for k := 1; k <= len(order); k++ {
 		if k < len(order) && coordinate(points[order[k]])-coordinate(points[order[k-1]]) <= 2*l.slack {
@@ -54,8 +49,6 @@ func (l *levels) middles(points []Point) []Point {
 	}
 	return sum
 }
-
-func (l *levels) count() int { return len(l.value) }
 
 func (l *levels) at(i int) float64 { return l.value[l.of[i]] }
 
@@ -118,12 +111,7 @@ func (l *levels) number(steps []int) {
 }
 
 func (l *levels) near(other []float64) bool {
-	for k, v := range other {
-		if math.Abs(v-l.value[k]) > l.slack {
-			return false
-		}
-	}
-	return true
+	return slices.EqualFunc(l.value, other, func(v, w float64) bool { return math.Abs(v-w) <= l.slack })
 }
 
 // fitSteps gives the values that even steps lay over the levels by least

@@ -39,10 +39,7 @@ func looseRows(points []Point, tilts ...float64) (Layout, bool) {
 // looseLevels parts the coordinates at their jumps: where of all jumps, by their
 // size, one is so much larger than the one before as no other.
 func looseLevels(points []Point, coordinate func(Point) float64, spacing float64) *levels {
-	at := make([]float64, len(points))
-	for i, p := range points {
-		at[i] = coordinate(p)
-	}
+	at := Mapped(points, coordinate)
 	slices.Sort(at)
 	if at[len(at)-1]-at[0] <= 2*LooseShare*spacing {
 		return newLevels(points, coordinate, LooseShare*spacing)

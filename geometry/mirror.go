@@ -16,13 +16,13 @@ func (j Joint) Mirrored(axis Axis) Joint {
 		return j
 	}
 	m := j
-	m.Fasteners = mapped(j.Fasteners, func(f Fastener) Fastener { f.At = f.At.mirrored(axis); return f })
-	m.Bores = mapped(j.Bores, func(b Bore) Bore { b.Centre = b.Centre.mirrored(axis); return b })
-	m.Dowels = mapped(j.Dowels, func(d Dowel) Dowel { d.Centre = d.Centre.mirrored(axis); return d })
-	m.Labels = mapped(j.Labels, func(l Label) Label { l.At = l.At.mirrored(axis); return l })
-	m.Stations = mapped(j.Stations, func(s Station) Station { s.At = s.At.mirrored(axis); return s })
-	m.Outline = mapped(j.Outline, func(path []Point) []Point {
-		return mapped(path, func(p Point) Point { return p.mirrored(axis) })
+	m.Fasteners = Mapped(j.Fasteners, func(f Fastener) Fastener { f.At = f.At.mirrored(axis); return f })
+	m.Bores = Mapped(j.Bores, func(b Bore) Bore { b.Centre = b.Centre.mirrored(axis); return b })
+	m.Dowels = Mapped(j.Dowels, func(d Dowel) Dowel { d.Centre = d.Centre.mirrored(axis); return d })
+	m.Labels = Mapped(j.Labels, func(l Label) Label { l.At = l.At.mirrored(axis); return l })
+	m.Stations = Mapped(j.Stations, func(s Station) Station { s.At = s.At.mirrored(axis); return s })
+	m.Outline = Mapped(j.Outline, func(path []Point) []Point {
+		return Mapped(path, func(p Point) Point { return p.mirrored(axis) })
 	})
 	m.Front = j.Front.mirrored(axis)
 	return m
@@ -52,15 +52,4 @@ func (f Front) mirrored(axis Axis) Front {
 		return FrontTop
 	}
 	return f
-}
-
-func mapped[T any](in []T, f func(T) T) []T {
-	if in == nil {
-		return nil
-	}
-	out := make([]T, len(in))
-	for i, v := range in {
-		out[i] = f(v)
-	}
-	return out
 }

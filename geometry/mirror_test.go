@@ -94,7 +94,7 @@ func TestMirrorTwice(t *testing.T) {
 				t.Fatalf("twice in %s:\n%s", axis, diff)
 			}
 		}
-		half := mapped(j.Points(), func(p Point) Point { return p.Scale(-1) })
+		half := Mapped(j.Points(), func(p Point) Point { return p.Scale(-1) })
 		if diff := cmp.Diff(half, j.Mirrored(AxisX).Mirrored(AxisY).Points()); diff != "" {
 			t.Fatalf("x and y:\n%s", diff)
 		}

@@ -14,6 +14,9 @@ func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 // Scale gives the vector p made f times as long.
 func (p Point) Scale(f float64) Point { return Point{p.X * f, p.Y * f} }
 
+// Dot gives the scalar product of two vectors.
+func (p Point) Dot(q Point) float64 { return p.X*q.X + p.Y*q.Y }
+
 // Distance gives the distance between p and q.
 func (p Point) Distance(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 

@@ -56,12 +56,14 @@ func alignedAt(tilt float64, points []Point) (layout Layout, ok bool) {
 
 // levelled moves points, seen along their rows, to these columns and rows.
 func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout, ok bool) {
-	if !columns.tight() || !rows.tight() || tooMany(columns.count(), rows.count(), len(frame)) || shared(columns.of, rows.of) {
+	c, r := len(columns.value), len(rows.value)
+	scattered := c > 1 && r > 1 && c+r > len(frame) // one of each for every point
+	if scattered || !columns.tight() || !rows.tight() || shared(columns.of, rows.of) {
 		return Layout{}, false
 	}
 	if columns.straighten() && rows.straighten() {
 		layout.Column, layout.Row = columns.of, rows.of
-		layout.Columns, layout.Rows = columns.count(), rows.count()
+		layout.Columns, layout.Rows = len(columns.value), len(rows.value)
 	}
 	for i := range frame {
 		frame[i] = Point{columns.at(i), rows.at(i)}
@@ -81,12 +83,6 @@ func shared(columns, rows []int) bool {
 		taken[place] = true
 	}
 	return false
-}
-
-// tooMany says that rows and columns are no mark of a grid: scattered points
-// have one of each for every point.
-func tooMany(columns, rows, points int) bool {
-	return columns > 1 && rows > 1 && columns+rows > points
 }
 
 // Filled says that the layout is a grid in which hardly a place is missing. One

@@ -37,7 +37,7 @@ func regularParts() map[string][]Point {
 // direction.
 func jittered(t *rapid.T, points []Point, share float64) []Point {
 	spacing := Spacing(points)
-	return mapped(points, func(p Point) Point {
+	return Mapped(points, func(p Point) Point {
 		off := share * spacing * rapid.Float64Range(0, 1).Draw(t, "off")
 		return Polar(p, off, rapid.Float64Range(0, 360).Draw(t, "direction"))
 	})
@@ -181,10 +181,10 @@ func TestStraightenedStepsAreEven(t *testing.T) {
 // Rows that bow by more than an error of measurement are no rows, though each
 // place is nearly level with the next; the same upright.
 func TestBowedRows(t *testing.T) {
-	bowed := mapped(Grid(11, 2, 60, 80, Point{}), func(p Point) Point {
+	bowed := Mapped(Grid(11, 2, 60, 80, Point{}), func(p Point) Point {
 		return Point{p.X, p.Y + 24*(1-math.Pow(p.X/300, 2))}
 	})
-	upright := mapped(bowed, func(p Point) Point { return Point{p.Y, p.X} })
+	upright := Mapped(bowed, func(p Point) Point { return Point{p.Y, p.X} })
 	for name, points := range map[string][]Point{"bowed rows": bowed, "bowed columns": upright} {
 		if layout := NewLayout(points); layout.Regular || !slices.Equal(layout.Points, points) {
 			t.Errorf("%s were straightened", name)

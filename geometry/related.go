@@ -1,6 +1,9 @@
 package geometry
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Related gives for each point its relative neighbours (Toussaint 1980): two
 // points are neighbours where no third is nearer to both than they are to each
@@ -24,11 +27,8 @@ func Related(points []Point) [][]int {
 
 // nearestOfTwelfths gives the nearest point in each twelfth of a turn round one.
 func nearestOfTwelfths(points []Point, i int) []int {
-	var nearest [12]int
-	var least [12]float64
-	for t := range nearest {
-		nearest[t], least[t] = -1, math.Inf(1)
-	}
+	nearest := slices.Repeat([]int{-1}, 12)
+	least := slices.Repeat([]float64{math.Inf(1)}, 12)
 	for k, p := range points {
 		if k == i {
 			continue
@@ -38,13 +38,7 @@ func nearestOfTwelfths(points []Point, i int) []int {
 			nearest[t], least[t] = k, square
 		}
 	}
-	found := nearest[:0]
-	for _, k := range nearest {
-		if k >= 0 {
-			found = append(found, k)
-		}
-	}
-	return found
+	return slices.DeleteFunc(nearest, func(k int) bool { return k < 0 })
 }
 
 // twelfth gives the twelfth of a turn in which a direction lies: quarters by the
@@ -73,15 +67,14 @@ func twelfth(d Point) int {
 // each other.
 func between(points []Point, i, k int) bool {
 	p, q := points[i], points[k]
-	apart := squareOf(p.Sub(q)) * (1 - 1e-9)
+	square := func(d Point) float64 { return d.Dot(d) }
+	apart := square(p.Sub(q)) * (1 - 1e-9)
 	for m, r := range points {
-		if m != i && m != k && squareOf(r.Sub(p)) < apart && squareOf(r.Sub(q)) < apart {
+		if m != i && m != k && square(r.Sub(p)) < apart && square(r.Sub(q)) < apart {
 			return true
 		}
 	}
 	return false
 }
-
-func squareOf(p Point) float64 { return p.Dot(p) }
 
 const tan60 = 1.7320508075688772

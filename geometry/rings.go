@@ -1,9 +1,6 @@
 package geometry
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // Rings parts the places of a layout into rings round the centre, inside out.
 // Each ring lists indices into l.Points.
@@ -38,12 +35,8 @@ func distanceRings(points []Point, centre Point) [][]int {
 		return nil
 	}
 	spacing := Spacing(points)
-	distance := make([]float64, len(points))
-	order := make([]int, len(points))
-	for i, p := range points {
-		distance[i], order[i] = p.Distance(centre), i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(distance[a], distance[b]) })
+	distance := Mapped(points, func(p Point) float64 { return p.Distance(centre) })
+	order := Sorted(len(points), func(i int) float64 { return distance[i] })
 	jumps := make([]float64, len(order))
 	for k := 1; k < len(order); k++ {
 		jumps[k] = distance[order[k]] - distance[order[k-1]]

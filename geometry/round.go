@@ -12,7 +12,8 @@ import (
 // its stretches cross. For points along one edge that is the way along it.
 func Round(points []Point) []int {
 	if len(points) < 4 {
-		return byDirection(points)
+		middle := Centroid(points)
+		return Sorted(len(points), func(i int) float64 { return points[i].AngleFrom(middle) })
 	}
 	w := newWay(points)
 	for w.left > 0 {
@@ -54,16 +55,6 @@ func lengthOf(points []Point, round []int) (length float64) {
 	return length
 }
 
-// byDirection sorts a few points by their direction from their middle.
-func byDirection(points []Point) []int {
-	order, c := make([]int, len(points)), Centroid(points)
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(points[a].AngleFrom(c), points[b].AngleFrom(c)) })
-	return order
-}
-
 // way is a closed way through some of the points, and where each of the others
 // would lengthen it least.
 type way struct {
@@ -81,11 +72,7 @@ func newWay(points []Point) *way {
 	for i := range w.next {
 		w.next[i] = -1
 	}
-	hull := Hull(points)
-	at := make([]int, len(hull))
-	for k, h := range hull {
-		at[k] = slices.Index(points, h)
-	}
+	at := Mapped(Hull(points), func(corner Point) int { return slices.Index(points, corner) })
 	for k, i := range at {
 		w.next[i] = at[(k+1)%len(at)]
 	}

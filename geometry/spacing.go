@@ -32,12 +32,25 @@ func NearestDistances(points []Point) []float64 {
 }
 
 // nearestNeighbours gives for each point the index of its nearest neighbour,
-// its own for a lone point.
+// its own for a lone point. From each point one goes to the right and to the
+// left, no further than the nearest that was found.
 func nearestNeighbours(points []Point) []int {
-	c := newCells(points)
+	order := Sorted(len(points), func(i int) float64 { return points[i].X })
 	nearest := make([]int, len(points))
-	for i := range points {
-		nearest[i] = c.nearest(i)
+	for at, i := range order {
+		nearest[i] = i
+		best := math.Inf(1)
+		for _, step := range []int{-1, 1} {
+			for k := at + step; k >= 0 && k < len(order); k += step {
+				p := points[order[k]]
+				if math.Abs(p.X-points[i].X) >= best {
+					break
+				}
+				if d := p.Distance(points[i]); d < best {
+					nearest[i], best = order[k], d
+				}
+			}
+		}
 	}
 	return nearest
 }

@@ -63,7 +63,7 @@ func (m move) point(p Point) Point {
 	return Point{c*p.X - s*p.Y, s*p.X + c*p.Y}.Scale(m.scale).Add(m.by)
 }
 
-func (m move) points(points []Point) []Point { return mapped(points, m.point) }
+func (m move) points(points []Point) []Point { return Mapped(points, m.point) }
 
 // scattered gives points anywhere on a plate off the origin, none nearer to
 // another than the gap.

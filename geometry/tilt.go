@@ -51,5 +51,5 @@ func alongY(p Point) float64 { return p.Y }
 
 func rotated(points []Point, deg float64) []Point {
 	s, c := math.Sincos(deg * math.Pi / 180)
-	return mapped(points, func(p Point) Point { return Point{c*p.X - s*p.Y, s*p.X + c*p.Y} })
+	return Mapped(points, func(p Point) Point { return Point{c*p.X - s*p.Y, s*p.X + c*p.Y} })
 }

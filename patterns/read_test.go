@@ -14,6 +14,7 @@ import (
 	"drawdown/patterns/source"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
 )
 
 // mustRead reads a file that has no problem at all.
@@ -65,9 +66,9 @@ func TestEveryKeyIsRead(t *testing.T) {
 	in.Kinds[0].Thread, in.Kinds[1].Thread = nil, nil
 	same(t, "kinds", in.Kinds, []plan.Kind{
 		{Name: "main", Class: "grade 8", Length: 101.6, Grip: 88.9, Into: "cast iron", Engagement: 12, Lubricant: "soap",
-			Friction:   &plan.Friction{Thread: plan.Range{Low: 0.10, High: 0.14}, Head: plan.Range{Low: 0.12, High: 0.12}},
+			Friction:   &screw.Friction{Thread: screw.Between(0.10, 0.14), Head: screw.Between(0.12, 0.12)},
 			HeadAcross: 14.2875, WasherFace: 19.05, Hole: 10, Reuse: plan.ReuseInspect},
-		{Name: "side", Friction: &plan.Friction{Thread: plan.Range{Low: 0.2, High: 0.2}, Head: plan.Range{Low: 0.2, High: 0.2}}},
+		{Name: "side", Friction: &screw.Friction{Thread: screw.Between(0.2, 0.2), Head: screw.Between(0.2, 0.2)}},
 	})
 
 	inch := func(id, kind string, x, y float64, cast int) geometry.Fastener {

@@ -4,8 +4,19 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/sequence/way"
 )
+
+// Group is one set of fastener kinds that is ordered together.
+type Group struct {
+	Kinds []string // empty: every kind
+	Way   Way
+	Turn  Turn
+	// Family is what the layout is to be seen as; empty: as what it is.
+	Family family.Family
+	List   []string // the maker's own sequence of ids, for Way List
+}
 
 // Order gives the fasteners of a joint, as indices into j.Fasteners, in the
 // order in which they are tightened: group after group, clusters together.
@@ -14,7 +25,7 @@ func Order(j geometry.Joint, groups []Group) ([]int, error) {
 	var order []int
 	taken := make([]bool, len(j.Fasteners))
 	for _, g := range groups {
-		members := g.members(j)
+		members := g.Members(j)
 		for _, i := range members {
 			if taken[i] {
 				return nil, unordered(InTwoGroups, j.Fasteners[i].ID)
@@ -33,8 +44,8 @@ func Order(j geometry.Joint, groups []Group) ([]int, error) {
 	return order, nil
 }
 
-// members lists the fasteners of the group's kinds.
-func (g Group) members(j geometry.Joint) []int {
+// Members lists the fasteners of the group's kinds.
+func (g Group) Members(j geometry.Joint) []int {
 	var members []int
 	for i, f := range j.Fasteners {
 		if len(g.Kinds) == 0 || slices.Contains(g.Kinds, f.Kind) {
@@ -53,17 +64,17 @@ func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 	case Cast:
 		return byCast(j, members)
 	}
-	free, loaded := units(j, members)
+	free, loaded := Units(j, members)
 	order := expand(j, free, g)
 	return append(order, expand(j, loaded, g)...), nil
 }
 
 // expand orders the units by the group's way and writes out each one's
 // fasteners.
-func expand(j geometry.Joint, units []unit, g Group) []int {
+func expand(j geometry.Joint, units [][]int, g Group) []int {
 	var order []int
-	for _, i := range way.PlacesAs(centres(j, units), g.Family, g.Way, g.Turn) {
-		order = append(order, units[i].order(j, g.Turn)...)
+	for _, i := range way.PlacesAs(Centres(j, units), g.Family, g.Way, g.Turn) {
+		order = append(order, orderUnit(j, units[i], g.Turn)...)
 	}
 	return order
 }
@@ -80,10 +91,7 @@ func byCast(j geometry.Joint, members []int) ([]int, error) {
 }
 
 func byList(j geometry.Joint, members []int, list []string) ([]int, error) {
-	index := make(map[string]int, len(members))
-	for _, i := range members {
-		index[j.Fasteners[i].ID] = i
-	}
+	index := indexOf(j, members)
 	order := make([]int, 0, len(list))
 	for _, id := range list {
 		i, known := index[id]

@@ -1,6 +1,8 @@
 package sequence
 
 import (
+	"slices"
+
 	"drawdown/geometry"
 	"drawdown/geometry/family"
 	"drawdown/sequence/way"
@@ -17,34 +19,10 @@ func SettledGroup(j geometry.Joint, members []int, g Group) Way {
 // SeenGroup gives the family that a group is ordered by, with what decided for
 // it. A cluster counts as one place; lists hold fasteners of the joint.
 func SeenGroup(j geometry.Joint, members []int, g Group) family.Seen {
-	_, loaded := units(j, members)
-	points := centres(j, loaded)
-	seen := family.Of(points)
-	if g.Family != "" {
-		seen = family.As(points, g.Family)
-	}
-	fasteners := func(places []int) (list []int) {
-		for _, i := range places {
-			list = append(list, loaded[i]...)
-		}
-		return list
-	}
-	all := func(lists [][]int) (out [][]int) {
-		for _, list := range lists {
-			out = append(out, fasteners(list))
-		}
-		return out
-	}
+	_, loaded := Units(j, members)
+	seen := family.As(Centres(j, loaded), g.Family)
+	fasteners := func(places []int) []int { return slices.Concat(geometry.Picked(loaded, places)...) }
 	seen.Edge, seen.Corners, seen.Inner = fasteners(seen.Edge), fasteners(seen.Corners), fasteners(seen.Inner)
-	seen.Rings, seen.Parts = all(seen.Rings), all(seen.Parts)
+	seen.Rings, seen.Parts = geometry.Mapped(seen.Rings, fasteners), geometry.Mapped(seen.Parts, fasteners)
 	return seen
-}
-
-// centres are the places by which units are ordered.
-func centres(j geometry.Joint, units []unit) []geometry.Point {
-	points := make([]geometry.Point, len(units))
-	for k, u := range units {
-		points[k] = u.centre(j)
-	}
-	return points
 }

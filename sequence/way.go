@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/family"
 	"drawdown/sequence/way"
 )
 
@@ -42,20 +43,16 @@ var (
 // Rings parts the given fasteners of a joint into rings round their centre,
 // inside out, as the ways see them.
 func Rings(j geometry.Joint, members []int) [][]int {
-	rings := way.Rings(pointsOf(j, members))
-	for _, ring := range rings {
-		for k, place := range ring {
-			ring[k] = members[place]
-		}
-	}
-	return rings
+	layout := family.Of(j.PointsOf(members)).Layout
+	rings := layout.Rings(geometry.Enclose(layout.Points).Centre)
+	return geometry.Mapped(rings, func(ring []int) []int { return geometry.Picked(members, ring) })
 }
 
 // From gives an order that goes round, begun at another of its members. A row
 // has two ends and no way round: its order stays.
 func From(j geometry.Joint, order []int, first int) []int {
 	at := slices.Index(order, first)
-	if at < 0 || geometry.OneLine(pointsOf(j, order)) {
+	if at < 0 || geometry.OneLine(j.PointsOf(order)) {
 		return order
 	}
 	return append(slices.Clone(order[at:]), order[:at]...)

@@ -1,7 +1,6 @@
 package family
 
 import (
-	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -14,7 +13,7 @@ func (s *seer) circle() (Seen, bool) { return s.circleWithin(geometry.LevelShare
 func (s *seer) looseCircle() (Seen, bool) { return s.circleWithin(geometry.LooseShare) }
 
 func (s *seer) circleWithin(share float64) (Seen, bool) {
-	seen := Seen{Family: Circle, Rings: [][]int{all(len(s.points))}}
+	seen := Seen{Family: Circle, Rings: [][]int{geometry.Count(len(s.points))}}
 	even, count := geometry.EvenCircle(s.points, share)
 	if even == nil {
 		return seen, s.named
@@ -42,8 +41,7 @@ func (s *seer) circles() (Seen, bool) {
 	}
 	centre := geometry.Enclose(s.points).Centre
 	distance := func(i int) float64 { return s.points[i].Distance(centre) }
-	order := all(len(s.points))
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(distance(a), distance(b)) })
+	order := geometry.Sorted(len(s.points), distance)
 	var rings [][]int
 	for k, i := range order {
 		if k == 0 || distance(i)-distance(order[k-1]) > ringShare*s.spacing {
@@ -57,7 +55,7 @@ func (s *seer) circles() (Seen, bool) {
 		if k == 0 && len(ring) == 1 && distance(ring[0]) <= ringShare*s.spacing {
 			continue
 		}
-		even, count := geometry.EvenCircle(pick(s.points, ring), geometry.LooseShare)
+		even, count := geometry.EvenCircle(geometry.Picked(s.points, ring), geometry.LooseShare)
 		if even == nil || count-len(ring) > count/5 || geometry.Centroid(even).Distance(centre) > ringShare*s.spacing && count == len(ring) {
 			return seen, s.named
 		}

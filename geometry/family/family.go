@@ -57,9 +57,12 @@ func Of(points []geometry.Point) Seen {
 	return s.finish(Seen{Family: Free})
 }
 
-// As sees places as a family that the user names. Where they lie as none of it,
-// the family stands with what can be said of it.
+// As sees places as a family that the user names; empty: as what they are. Where
+// they lie as none of it, the family stands with what can be said of it.
 func As(points []geometry.Point, named Family) Seen {
+	if named == "" {
+		return Of(points)
+	}
 	s := newSeer(points)
 	s.named = true
 	looks := map[Family]func() (Seen, bool){
@@ -108,20 +111,4 @@ func off(points, moved []geometry.Point) float64 {
 		most = max(most, p.Distance(moved[i]))
 	}
 	return most
-}
-
-func all(n int) []int {
-	list := make([]int, n)
-	for i := range list {
-		list[i] = i
-	}
-	return list
-}
-
-func pick(points []geometry.Point, of []int) []geometry.Point {
-	picked := make([]geometry.Point, len(of))
-	for k, i := range of {
-		picked[k] = points[i]
-	}
-	return picked
 }

@@ -9,7 +9,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
-	"drawdown/sequence/gallery"
+	"drawdown/sequence/way/waytest"
 )
 
 // Common practice, no source: what one calls the parts of the gallery.
@@ -26,7 +26,7 @@ func TestGallery(t *testing.T) {
 		"sump of 16 with two inside": 2, "plate of 18 with three inside": 3, "timing cover with two inside": 2,
 		"gearbox half with three inside": 3, "head of staggered rows": 2,
 	}
-	for _, p := range gallery.Parts() {
+	for _, p := range waytest.Parts() {
 		want, named := other[p.Name]
 		switch {
 		case named:
@@ -46,7 +46,7 @@ func TestGallery(t *testing.T) {
 }
 
 // checkEdge holds the round along an edge against the one that was drawn.
-func checkEdge(t *testing.T, p gallery.Part, seen family.Seen) {
+func checkEdge(t *testing.T, p waytest.Part, seen family.Seen) {
 	t.Helper()
 	n, off := len(seen.Edge), 0
 	for k, i := range seen.Edge {
@@ -64,7 +64,7 @@ func checkEdge(t *testing.T, p gallery.Part, seen family.Seen) {
 // was measured a little off.
 func TestFamilyBelongsToThePart(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 2))
-	for _, p := range gallery.Parts() {
+	for _, p := range waytest.Parts() {
 		want, spacing := family.Of(p.Points), geometry.Spacing(p.Points)
 		for range 20 {
 			s, c := math.Sincos(2 * math.Pi * r.Float64())
@@ -86,7 +86,7 @@ func TestFamilyBelongsToThePart(t *testing.T) {
 // First principles: the figures that decided. Two of sixteen places are missing;
 // the head was moved by a tenth of the pitch each way at the most.
 func TestFigures(t *testing.T) {
-	for _, p := range gallery.Parts() {
+	for _, p := range waytest.Parts() {
 		seen := family.Of(p.Points)
 		switch p.Name {
 		case "flange of 16, two missing":
@@ -112,7 +112,7 @@ func TestFigures(t *testing.T) {
 // A user may name any family for any places; nothing fails, and every place has
 // its part in what is said.
 func TestNamed(t *testing.T) {
-	for _, p := range gallery.Parts() {
+	for _, p := range waytest.Parts() {
 		for _, name := range family.All {
 			for n := range min(6, len(p.Points)) {
 				family.As(p.Points[:n], name)

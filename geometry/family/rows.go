@@ -22,7 +22,7 @@ func (s *seer) grid() (Seen, bool) {
 		return Seen{}, false
 	}
 	if len(s.points) == 4 { // four corners are worked crosswise
-		return Seen{Family: Circle, Layout: layout, OffMm: off(s.points, layout.Points), Rings: [][]int{all(4)}}, true
+		return Seen{Family: Circle, Layout: layout, OffMm: off(s.points, layout.Points), Rings: [][]int{geometry.Count(4)}}, true
 	}
 	missing := layout.Columns*layout.Rows - len(s.points)
 	return Seen{Family: Grid, Layout: layout, OffMm: off(s.points, layout.Points), Missing: missing}, true

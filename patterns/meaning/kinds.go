@@ -10,6 +10,7 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
 )
 
 // maxKinds is far more than any joint has.
@@ -119,13 +120,13 @@ func (r *reader) headOf(f form.Fields) (head.Form, unit.Length) {
 }
 
 // friction reads one coefficient for both places, or one or a span for each.
-func (r *reader) friction(n *nodes.Node) *plan.Friction {
+func (r *reader) friction(n *nodes.Node) *screw.Friction {
 	if n.Shape != nodes.Map {
 		span, ok := r.coefficients(n, "friction")
 		if !ok {
 			return nil
 		}
-		return &plan.Friction{Thread: span, Head: span}
+		return &screw.Friction{Thread: span, Head: span}
 	}
 	f, _ := r.Fields(n, "friction", "thread", "head")
 	const example = "{thread: [0.10, 0.14], head: 0.12}"
@@ -138,25 +139,25 @@ func (r *reader) friction(n *nodes.Node) *plan.Friction {
 	if !okThread || !okHead {
 		return nil
 	}
-	return &plan.Friction{Thread: thread, Head: head}
+	return &screw.Friction{Thread: thread, Head: head}
 }
 
 // coefficients reads 0.12 or [0.10, 0.14].
-func (r *reader) coefficients(n *nodes.Node, what any) (plan.Range, bool) {
+func (r *reader) coefficients(n *nodes.Node, what any) (screw.Range, bool) {
 	items := r.Several(n)
 	if len(items) == 0 || len(items) > 2 {
 		r.Fail(n, NoCoefficients, finding.Values{"what": what, "found": n.Found()})
-		return plan.Range{}, false
+		return screw.Range{}, false
 	}
 	values := make([]float64, len(items))
 	for i, item := range items {
 		v, ok := r.Number(item, what)
 		if !ok || !r.upTo(1, v, item, NoCoefficient, finding.Values{"what": what}) {
-			return plan.Range{}, false
+			return screw.Range{}, false
 		}
 		values[i] = v
 	}
-	span := plan.Range{Low: values[0], High: values[len(values)-1]}
+	span := screw.Between(values[0], values[len(values)-1])
 	if span.Low > span.High {
 		r.Fail(n, HighestFirst, finding.Values{"what": what, "low": span.Low, "high": span.High})
 		return span, false

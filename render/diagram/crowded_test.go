@@ -231,7 +231,7 @@ func generatedPart(t *testing.T, seed uint64) (family string, p plan.Plan) {
 	j.Bores = []geometry.Bore{{Centre: middle, Diameter: 60 * r.Float64(), Label: "bore"}}
 	j.Labels = []geometry.Label{{Text: "EXHAUST SIDE", At: geometry.Point{X: middle.X, Y: b.Min.Y}}}
 	j.Stations = []geometry.Station{{ID: "in 1", At: b.Min.Add(geometry.Point{X: 20, Y: 20})}}
-	p, err := plan.Build(plan.Input{Title: "Part", Joint: j, Kinds: kinds, Groups: groups})
+	p, err := plan.Build(plan.Input{Heading: plan.Heading{Title: "Part"}, Joint: j, Kinds: kinds, Groups: groups})
 	if err != nil {
 		t.Fatal(err)
 	}

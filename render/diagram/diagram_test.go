@@ -27,7 +27,7 @@ func planned(t testing.TB, points []geometry.Point, change func(j *geometry.Join
 	if change != nil {
 		change(&j)
 	}
-	p, err := plan.Build(plan.Input{Title: "Part", Joint: j, Kinds: []plan.Kind{{Name: "main"}},
+	p, err := plan.Build(plan.Input{Heading: plan.Heading{Title: "Part"}, Joint: j, Kinds: []plan.Kind{{Name: "main"}},
 		Groups: []sequence.Group{{Way: sequence.Auto}}})
 	if err != nil {
 		t.Fatal(err)

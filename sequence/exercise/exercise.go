@@ -81,7 +81,7 @@ func (e Exercise) key() string { return fmt.Sprint(e.Joint.Fasteners, e.Joint.Fr
 
 // Input gives the part as the input of a plan: the order and no figures.
 func (e Exercise) Input(stem string, names Names) plan.Input {
-	in := plan.Input{Name: stem, Title: names.Title, Machine: names.Machine, View: names.View, Joint: e.Joint}
+	in := plan.Input{Heading: plan.Heading{Name: stem, Title: names.Title, Machine: names.Machine}, View: names.View, Joint: e.Joint}
 	words := map[string]string{main: names.Main, small: names.Small}
 	in.Joint.Fasteners = nil
 	for _, f := range e.Joint.Fasteners {

@@ -33,7 +33,7 @@ func TestOrdersKeepTheirHints(t *testing.T) {
 // Bolts once round a circle, one after the other, are not the trade's order.
 func TestOrderThatDeparts(t *testing.T) {
 	p := patterntest.Plan(t, "p4-flywheel")
-	input := plan.Input{Name: "t", Joint: p.Joint, Kinds: p.Kinds, Way: "circular"}
+	input := plan.Input{Heading: plan.Heading{Name: "t"}, Joint: p.Joint, Kinds: p.Kinds, Way: "circular"}
 	round, err := plan.Build(input)
 	if err != nil {
 		t.Fatal(err)

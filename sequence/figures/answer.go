@@ -1,6 +1,7 @@
 package figures
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 
@@ -179,10 +180,7 @@ func (a *Answer) threads() error {
 		return nil
 	}
 	a.Engaged = a.Grip.Engagement
-	length := a.Engaged
-	if length == 0 {
-		length = unit.Length(a.Bolt.Bolt.Thread.MajorMm) // the lengths needed do not depend on it
-	}
+	length := cmp.Or(a.Engaged, unit.Length(a.Bolt.Bolt.Thread.MajorMm)) // the lengths needed do not depend on it
 	s, err := strength.Strip(strength.Engagement{
 		Thread: a.Bolt.Bolt.Thread, Class: a.Result.Strength, Length: length, Material: a.Grip.TappedIn, Insert: a.Insert, Preload: a.Greatest,
 	})

@@ -16,6 +16,7 @@ import (
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
+	"drawdown/sequence/tension/screw"
 )
 
 // fataler is a test or a property.
@@ -28,7 +29,7 @@ func warnings(p plan.Plan) []finding.Finding {
 
 // doubtsOn plans a row of four bolts of one kind and gives the warnings.
 func doubtsOn(t fataler, k plan.Kind, stages ...plan.StageInput) []finding.Finding {
-	in := plan.Input{Title: "Lid", Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
+	in := plan.Input{Heading: plan.Heading{Title: "Lid"}, Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
 	for i, x := range []float64{7, 61, 118, 183} {
 		in.Joint.Fasteners = append(in.Joint.Fasteners, geometry.Fastener{ID: fmt.Sprint("B", i+1), Kind: k.Name, At: geometry.Point{X: x, Y: 3}})
 	}
@@ -122,7 +123,7 @@ func TestDoubts(t *testing.T) {
 		{"the thread is not known", m10(t, func(k *plan.Kind) { k.Thread = nil }), []plan.StageInput{torqueOf(300)}, "", ""},
 		{"no standard head", m10(t, func(k *plan.Kind) { k.Thread = named(t, "M11") }), []plan.StageInput{torqueOf(400)}, "1 torque", "M11"},
 		{"stated friction", m10(t, func(k *plan.Kind) {
-			k.Friction = &plan.Friction{Thread: plan.Range{Low: 0.08, High: 0.08}, Head: plan.Range{Low: 0.08, High: 0.08}}
+			k.Friction = &screw.Friction{Thread: screw.Between(0.08, 0.08), Head: screw.Between(0.08, 0.08)}
 		}), []plan.StageInput{torqueOf(70)}, "1 torque", "(59 N·m, friction as stated, worked out)"},
 
 		{"hardly any", m10(t), []plan.StageInput{torqueOf(0.9)}, "1 torque", "under 2 % of what brings"},
@@ -188,7 +189,7 @@ func TestMixedLubricants(t *testing.T) {
 		return plan.Kind{Name: name, Thread: named(t, threadName), Class: class, Lubricant: lubricant}
 	}
 	stated := kind("b", "M8", "8.8", "dry")
-	stated.Friction = &plan.Friction{Thread: plan.Range{Low: 0.1, High: 0.14}, Head: plan.Range{Low: 0.1, High: 0.14}}
+	stated.Friction = &screw.Friction{Thread: screw.Between(0.1, 0.14), Head: screw.Between(0.1, 0.14)}
 	a := kind("a", "M8", "8.8", "engine oil")
 	for _, c := range []struct {
 		name  string

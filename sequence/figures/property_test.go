@@ -22,8 +22,8 @@ func drawKind(t *rapid.T) plan.Kind {
 	}
 	if rapid.Bool().Draw(t, "coefficients stated") {
 		low := rapid.Float64Range(0.06, 0.2).Draw(t, "low")
-		span := plan.Range{Low: low, High: low * rapid.Float64Range(1, 1.5).Draw(t, "span")}
-		k.Friction = &plan.Friction{Thread: span, Head: span}
+		span := screw.Between(low, low*rapid.Float64Range(1, 1.5).Draw(t, "span"))
+		k.Friction = &screw.Friction{Thread: span, Head: span}
 	} else {
 		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly", "dry"}).Draw(t, "lubricant")
 	}

@@ -89,7 +89,7 @@ func (j *judge) judgeTurn(t turn) {
 	case t.angle > wholeTurn && !at.Reusable:
 		j.wholeTurn(t)
 	case j.outlasts(at):
-		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": string(j.Reuse)}))
+		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": j.Reuse}))
 	default:
 		j.lasts(t, made.Worst())
 	}
@@ -149,9 +149,9 @@ func (j *judge) lenient() (grip stiffness.Grip, open string) {
 // measured before it goes back may stay a little longer.
 func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 	switch {
-	case j.alone() || j.Reuse == ReuseOnce:
+	case j.alone() || j.Reuse == "once":
 		return false
-	case j.Reuse == ReuseInspect:
+	case j.Reuse == "inspect":
 		return !at.Reusable
 	}
 	return at.Lasting > 0

@@ -85,7 +85,7 @@ func TestFoundValues(t *testing.T) {
 		want finding.Values
 	}{
 		{"neighbours, loosening", judge.Input{Joint: jointOf(head()), Side: judge.Loosen, Order: strings.Fields("M1 M2 M3 M4 M5 M6 M7 M8 M9 M10")},
-			judge.NextNeighbours, finding.Values{"n": 8, "first": "M1", "second": "M2", "early": 1, "late": 2, "most": 6.0, "side": "loosen"}},
+			judge.NextNeighbours, finding.Values{"n": 8, "first": "M1", "second": "M2", "early": 1, "late": 2, "most": 7.0, "side": "loosen"}},
 		{"a cap, loosening", judge.Input{Joint: caps(), Side: judge.Loosen, Order: strings.Fields("M6 M1 M9 M4 M10 M7 M5 M2 M8 M3")},
 			judge.UnloadedLate, finding.Values{"id": "M4", "step": 4, "against": "M3", "againststep": 10, "side": "loosen"}},
 		{"left out", judge.Input{Joint: jointOf(head()), Order: strings.Fields("M1 M2 M3 M4 M5 M6 M7 M8 M9")},

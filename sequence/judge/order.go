@@ -44,7 +44,7 @@ func (r *Report) judge(in Input, order []int) {
 		}
 		w := newWork(in.Joint, members, step)
 		report, findings := w.judge()
-		report.Kinds, report.IDs = g.Kinds, ids(in.Joint, members)
+		report.Kinds, report.IDs = g.Kinds, in.Joint.IDs(members)
 		for k := range findings {
 			findings[k].Kinds = g.Kinds
 		}
@@ -83,12 +83,9 @@ func (r *Report) settle(fasteners int) {
 		for k := range r.Groups {
 			g := &r.Groups[k]
 			slices.Reverse(g.IDs)
-			g.Order.PullStep, g.Own.PullStep = afterwards(g.Order.PullStep, fasteners), 0
+			g.Order.PullStep = afterwards(g.Order.PullStep, fasteners)
 		}
 		slices.Reverse(r.Groups)
-	}
-	for k := range r.Groups {
-		r.Groups[k].Own.PullStep = 0 // a step of another order says nothing in this one
 	}
 	if r.Makers && r.Verdict != NotWhole {
 		r.Verdict = Described
@@ -126,14 +123,6 @@ func travel(j geometry.Joint, order []int) float64 {
 		sum += j.Fasteners[order[k]].At.Distance(j.Fasteners[order[k-1]].At)
 	}
 	return sum
-}
-
-func ids(j geometry.Joint, fasteners []int) []string {
-	names := make([]string, len(fasteners))
-	for k, i := range fasteners {
-		names[k] = j.Fasteners[i].ID
-	}
-	return names
 }
 
 // ownOrder gives drawdown's own order of a group's members.

@@ -8,9 +8,9 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
-	"drawdown/sequence/gallery"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/way"
+	"drawdown/sequence/way/waytest"
 )
 
 // First principles: drawdown works by the rules that it judges by, on every
@@ -25,7 +25,7 @@ func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
 		}
 		seen[family.Of(points).Family]++
 	}
-	for _, p := range gallery.Parts() {
+	for _, p := range waytest.Parts() {
 		check(p.Name, p.Points)
 		for _, share := range []float64{0.01, 0.1, 0.3} {
 			spacing := geometry.Spacing(p.Points)

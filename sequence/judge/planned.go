@@ -4,7 +4,7 @@ import (
 	"cmp"
 	"slices"
 
-	"drawdown/geometry/finding"
+	"drawdown/geometry"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -85,27 +85,18 @@ func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 // CastOrder gives the ids of a plan's side by the numbers on the part: through
 // all of it where the numbers run through, else group by group.
 func CastOrder(p plan.Plan, side Side) ([]string, error) {
-	order := make([]int, len(p.Joint.Fasteners))
-	seen, twice := map[int]bool{}, false
-	for i, f := range p.Joint.Fasteners {
-		order[i] = i
-		twice = twice || seen[f.Cast]
-		seen[f.Cast] = true
-		if f.Cast == 0 {
-			return nil, finding.Failed(sequence.NoCastNumber, finding.Values{"id": f.ID})
-		}
+	order, err := sequence.Order(p.Joint, []sequence.Group{{Way: sequence.Cast}})
+	if err != nil {
+		return nil, err
 	}
-	group := func(i int) int {
-		return slices.IndexFunc(p.Groups, func(g plan.Group) bool { return slices.Contains(g.Members, i) })
+	sameCast := func(a, b int) bool { return p.Joint.Fasteners[a].Cast == p.Joint.Fasteners[b].Cast }
+	if once := slices.CompactFunc(slices.Clone(order), sameCast); len(once) < len(order) {
+		order, err = sequence.Order(p.Joint, geometry.Mapped(p.Groups, func(g plan.Group) sequence.Group {
+			return sequence.Group{Kinds: g.Kinds, Way: sequence.Cast}
+		}))
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		if twice {
-			return cmp.Or(group(a)-group(b), p.Joint.Fasteners[a].Cast-p.Joint.Fasteners[b].Cast)
-		}
-		return p.Joint.Fasteners[a].Cast - p.Joint.Fasteners[b].Cast
-	})
 	if side == Loosen {
 		slices.Reverse(order)
 	}
-	return p.IDs(order), nil
+	return p.IDs(order), err
 }

@@ -2,8 +2,8 @@ package judge
 
 import (
 	"math"
-	"slices"
 
+	"drawdown/geometry"
 	"drawdown/geometry/family"
 )
 
@@ -29,7 +29,7 @@ func (w *work) fourThenRound(order []int) bool {
 func (w *work) alongEdge() []int {
 	switch {
 	case w.seen.Family == family.Circle:
-		return inRound(w.all(), w.deg)
+		return inRound(geometry.Count(len(w.units)), w.deg)
 	case len(w.seen.Inner) == 0:
 		return w.seen.Edge
 	}
@@ -52,10 +52,7 @@ func (w *work) quarters(four, number []int) bool {
 
 // goesRound says that places follow each other in one sense along the edge.
 func goesRound(order, number []int) bool {
-	at := make([]int, len(order))
-	for k, i := range order {
-		at[k] = number[i]
-	}
+	at := geometry.Picked(number, order)
 	falls, rises := 0, 0
 	for k := range at {
 		if next := at[(k+1)%len(at)]; next < at[k] {
@@ -69,23 +66,5 @@ func goesRound(order, number []int) bool {
 
 // inRound sorts places by their direction from the middle.
 func inRound(places []int, deg []float64) []int {
-	round := slices.Clone(places)
-	slices.SortStableFunc(round, func(a, b int) int {
-		switch {
-		case deg[a] < deg[b]:
-			return -1
-		case deg[a] > deg[b]:
-			return 1
-		}
-		return 0
-	})
-	return round
-}
-
-func (w *work) all() []int {
-	list := make([]int, len(w.units))
-	for i := range list {
-		list[i] = i
-	}
-	return list
+	return geometry.Picked(places, geometry.Sorted(len(places), func(k int) float64 { return deg[places[k]] }))
 }

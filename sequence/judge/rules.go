@@ -1,9 +1,9 @@
 package judge
 
 import (
-	"math"
 	"slices"
 
+	"drawdown/geometry"
 	"drawdown/geometry/family"
 )
 
@@ -90,16 +90,17 @@ const (
 
 // judge measures the group and holds it against the rules.
 func (w *work) judge() (GroupReport, []Finding) {
-	findings := w.clusterFindings(w.free)
+	findings := w.clusterFindings()
 	if len(w.units) == 0 { // nothing but clusters that no spring presses on
 		return GroupReport{Layout: w.layout}, findings
 	}
 	m, a := w.measure(w.order), w.yardstick()
 	m.adjacent = slices.DeleteFunc(m.adjacent, func(k int) bool { return !w.follows(k) })
 	m.Neighbours = len(m.adjacent)
+	m.PullStep = w.stepAfter(m.pullAt)
+	report := GroupReport{Layout: w.layout, Order: m.Figures, Own: a.own}
 	if w.fourThenRound(w.order) {
-		m.PullStep = w.stepAfter(m.pullAt)
-		return GroupReport{Layout: w.layout, Order: m.Figures, Own: a.own}, findings
+		return report, findings
 	}
 	for _, rule := range []func(measured, yardstick) (Finding, bool){
 		w.judgeMiddle, w.judgeOutwards, w.judgeOneSide, w.judgeNeighbours, w.judgeAcross, w.judgeBalance, w.judgeSaddle,
@@ -108,8 +109,15 @@ func (w *work) judge() (GroupReport, []Finding) {
 			findings = append(findings, f)
 		}
 	}
-	m.PullStep = w.stepAfter(m.pullAt)
-	return GroupReport{Layout: w.layout, Order: m.Figures, Own: a.own}, findings
+	return report, findings
+}
+
+// byMuch gives the severity of a departure from a rule.
+func byMuch(much bool) Severity {
+	if much {
+		return Departure
+	}
+	return Remark
 }
 
 // follows says whether the unit at a position of the order comes straight after
@@ -120,7 +128,7 @@ func (w *work) follows(position int) bool {
 
 // stepAfter is the step at which the last fastener of a unit is worked.
 func (w *work) stepAfter(position int) int {
-	u := w.byStep(w.units[w.order[position]])
+	u := w.units[w.order[position]]
 	return w.step[u[len(u)-1]]
 }
 
@@ -134,7 +142,7 @@ func (w *work) judgeMiddle(measured, yardstick) (Finding, bool) {
 	f.Steps, f.IDs = w.at(0)
 	for i, ring := range w.ring {
 		if ring == 0 {
-			f.Against = append(f.Against, w.joint.Fasteners[w.units[i][0]].ID)
+			f.Against = append(f.Against, w.joint.Fasteners[w.listed[i]].ID)
 		}
 	}
 	return f, true
@@ -151,35 +159,25 @@ func (w *work) startsInMiddle() bool {
 	case family.Row, family.Grid, family.Circles:
 		return false
 	}
-	out := func(i int) float64 { return w.Points[i].Distance(w.centroid) }
-	nearest := math.Inf(1)
-	for i := range w.units {
-		nearest = math.Min(nearest, out(i))
-	}
-	return out(first)-nearest <= startSpacings*w.spacing
+	out := geometry.Mapped(w.Points, w.centroid.Distance)
+	return out[first]-slices.Min(out) <= startSpacings*w.spacing
 }
 
 // judgeOutwards: an inner place is not left behind for an outer one. On rows and
 // circles each such step counts; elsewhere how far all come out of their turn.
 func (w *work) judgeOutwards(m measured, a yardstick) (Finding, bool) {
-	severity := Severity("")
+	var much bool
 	switch {
 	case w.layout == Circle:
+		return Finding{}, false
 	case m.Inwards > a.inwards:
-		severity = Remark
-		if m.Inwards-a.inwards >= inwardsByMuch {
-			severity = Departure
-		}
+		much = m.Inwards-a.inwards >= inwardsByMuch
 	case m.outwards > a.outwards && m.Inwards > 0:
-		severity = Remark
-		if m.outwards > outwardsByMuch && w.deep(deepByMuch) {
-			severity = Departure
-		}
-	}
-	if severity == "" {
+		much = m.outwards > outwardsByMuch && w.deep(deepByMuch)
+	default:
 		return Finding{}, false
 	}
-	f := Finding{Rule: Outwards, Severity: severity, Figure: float64(m.Inwards), Allowed: float64(a.inwards)}
+	f := Finding{Rule: Outwards, Severity: byMuch(much), Figure: float64(m.Inwards), Allowed: float64(a.inwards)}
 	f.Steps, f.IDs = w.at(m.inward...)
 	f.AgainstSteps, f.Against = w.at(m.beyond...)
 	return f, true
@@ -189,18 +187,11 @@ func (w *work) judgeOutwards(m measured, a yardstick) (Finding, bool) {
 // neither row nor rows nor circle, a run matters where it draws the part there:
 // which side a place is on depends too much on where one takes the middle.
 func (w *work) judgeOneSide(m measured, a yardstick) (Finding, bool) {
-	limit := a.run
-	if m.Run <= limit || m.Run < leastRun || !w.evenSides() && !beyondPull(m, a) {
+	if m.Run <= a.run || m.Run < leastRun || !w.evenSides() && !beyondPull(m, a) {
 		return Finding{}, false
 	}
-	f := Finding{Rule: OneSide, Severity: Remark, Figure: float64(m.Run), Allowed: float64(a.run)}
-	if m.Run-limit >= runByMuch {
-		f.Severity = Departure
-	}
-	for k := range m.Run {
-		steps, names := w.at(m.runFrom + k)
-		f.Steps, f.IDs = append(f.Steps, steps...), append(f.IDs, names...)
-	}
+	f := Finding{Rule: OneSide, Severity: byMuch(m.Run-a.run >= runByMuch), Figure: float64(m.Run), Allowed: float64(a.run)}
+	f.Steps, f.IDs = w.at(geometry.Count(len(w.order))[m.runFrom : m.runFrom+m.Run]...)
 	return f, true
 }
 
@@ -210,13 +201,9 @@ func (w *work) judgeNeighbours(m measured, a yardstick) (Finding, bool) {
 	if more <= 0 {
 		return Finding{}, false
 	}
-	f := Finding{Rule: Neighbours, Severity: Remark, Figure: float64(m.Neighbours), Allowed: float64(a.neighbours)}
-	if more >= neighboursByMuch && float64(more) >= neighboursShareByMuch*float64(len(w.order)-1) {
-		f.Severity = Departure
-	}
-	f.Steps, f.IDs = w.at(m.adjacent...)
-	f.AgainstSteps, f.Against = w.at(before(m.adjacent)...)
-	return f, true
+	much := more >= neighboursByMuch && float64(more) >= neighboursShareByMuch*float64(len(w.order)-1)
+	f := Finding{Rule: Neighbours, Severity: byMuch(much), Figure: float64(m.Neighbours), Allowed: float64(a.neighbours)}
+	return w.pairs(f, m.adjacent), true
 }
 
 // judgeAcross: round a bolt circle each is followed by one across, or four
@@ -227,13 +214,9 @@ func (w *work) judgeAcross(m measured, a yardstick) (Finding, bool) {
 	if w.layout != Circle || beyond <= 0 {
 		return Finding{}, false
 	}
-	f := Finding{Rule: Across, Severity: Remark, Figure: float64(not), Allowed: float64(a.notAcross), Of: len(w.order) - 1}
-	if beyond >= acrossShareByMuch*steps {
-		f.Severity = Departure
-	}
-	f.Steps, f.IDs = w.at(m.notAcross...)
-	f.AgainstSteps, f.Against = w.at(before(m.notAcross)...)
-	return f, true
+	much := beyond >= acrossShareByMuch*steps
+	f := Finding{Rule: Across, Severity: byMuch(much), Figure: float64(not), Allowed: float64(a.notAcross), Of: len(w.order) - 1}
+	return w.pairs(f, m.notAcross), true
 }
 
 // evenSides says that the places lie so evenly that each has its side.
@@ -252,12 +235,8 @@ func (w *work) judgeBalance(m measured, a yardstick) (Finding, bool) {
 	if !beyondPull(m, a) {
 		return Finding{}, false
 	}
-	f := Finding{Rule: Balance, Severity: Remark, Figure: m.Pull, Allowed: a.pull}
-	if m.Pull > pullTimesByMuch*a.pull+pullMoreByMuch+hair {
-		f.Severity = Departure
-	}
-	f.Steps, f.IDs = []int{w.stepAfter(m.pullAt)}, []string{w.name(w.order[m.pullAt])}
-	return f, true
+	much := m.Pull > pullTimesByMuch*a.pull+pullMoreByMuch+hair
+	return w.after(Finding{Rule: Balance, Severity: byMuch(much), Figure: m.Pull, Allowed: a.pull}, m.pullAt), true
 }
 
 // judgeSaddle: two opposite sides are not drawn down before the others.
@@ -265,19 +244,19 @@ func (w *work) judgeSaddle(m measured, a yardstick) (Finding, bool) {
 	if m.Saddle <= a.saddle+hair {
 		return Finding{}, false
 	}
-	f := Finding{Rule: Saddle, Severity: Remark, Figure: m.Saddle, Allowed: a.saddle}
-	if m.Saddle > a.saddle+saddleByMuch+hair {
-		f.Severity = Departure
-	}
-	f.Steps, f.IDs = []int{w.stepAfter(m.saddleAt)}, []string{w.name(w.order[m.saddleAt])}
-	return f, true
+	much := m.Saddle > a.saddle+saddleByMuch+hair
+	return w.after(Finding{Rule: Saddle, Severity: byMuch(much), Figure: m.Saddle, Allowed: a.saddle}, m.saddleAt), true
 }
 
-// before gives the positions before these.
-func before(positions []int) []int {
-	earlier := make([]int, len(positions))
-	for k, p := range positions {
-		earlier[k] = p - 1
-	}
-	return earlier
+// pairs puts the units at these positions into a finding, each with the one before.
+func (w *work) pairs(f Finding, positions []int) Finding {
+	f.Steps, f.IDs = w.at(positions...)
+	f.AgainstSteps, f.Against = w.at(geometry.Mapped(positions, func(k int) int { return k - 1 })...)
+	return f
+}
+
+// after puts the step into a finding after which it holds.
+func (w *work) after(f Finding, position int) Finding {
+	f.Steps, f.IDs = []int{w.stepAfter(position)}, []string{w.name(w.order[position])}
+	return f
 }

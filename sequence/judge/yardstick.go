@@ -2,6 +2,7 @@ package judge
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
@@ -140,10 +141,5 @@ func (w *work) roundFlanges() (pull float64, run int) {
 // deep says that some places lie so many times as far out as others that it
 // matters which of them come first.
 func (w *work) deep(times float64) bool {
-	near, far := math.Inf(1), 0.0
-	for _, p := range w.Points {
-		d := p.Distance(w.centroid)
-		near, far = math.Min(near, d), math.Max(far, d)
-	}
-	return far > times*near
+	return w.reach > times*slices.Min(geometry.Mapped(w.Points, w.centroid.Distance))
 }

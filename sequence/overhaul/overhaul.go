@@ -12,15 +12,9 @@ import (
 
 // Overhaul is the whole work on a machine.
 type Overhaul struct {
-	Name        string // stem of the files to write
-	Title       string
-	Machine     string
-	Revision    string
-	Date        string // as the file gives it; never the clock
-	Fingerprint string
-	Cautions    []plan.Caution
-	Tools       []string // beside wrenches and sockets, which the joints tell
-	Tasks       []Task   // in the order of stripping; the build goes backwards
+	plan.Heading
+	Tools []string // beside wrenches and sockets, which the joints tell
+	Tasks []Task   // in the order of stripping; the build goes backwards
 }
 
 // Task is one thing to do: a joint, a part that comes out or goes back,

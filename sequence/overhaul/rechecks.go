@@ -3,6 +3,7 @@ package overhaul
 import (
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
+	"slices"
 )
 
 // Check is what is looked at once more in a joint: a check pass, a wait
@@ -38,10 +39,5 @@ func isCheckPass(earlier []plan.Stage, s *plan.Stage) bool {
 	if s.Do != plan.Tighten || s.Way != sequence.Circular {
 		return false
 	}
-	for _, e := range earlier {
-		if e.Do == plan.Tighten && e.Torque.Nm() >= s.Torque.Nm() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(earlier, func(e plan.Stage) bool { return e.Do == plan.Tighten && e.Torque.Nm() >= s.Torque.Nm() })
 }

@@ -11,12 +11,7 @@ import (
 // cover the joint, or where a figure is to be worked out and cannot be, which
 // is StageFails.
 func Build(in Input) (Plan, error) {
-	p := Plan{
-		Name: in.Name, Title: in.Title, Machine: in.Machine, Revision: in.Revision,
-		Date: in.Date, View: in.View, Fingerprint: in.Fingerprint,
-		Source: in.Source, Cautions: in.Cautions, Joint: in.Joint,
-		Asked: Asked{in.Way, in.Turn},
-	}
+	p := Plan{Heading: in.Heading, View: in.View, Source: in.Source, Joint: in.Joint, Asked: Asked{in.Way, in.Turn}}
 	if err := p.order(in); err != nil {
 		return Plan{}, err
 	}
@@ -85,23 +80,30 @@ func (in Input) groups() []sequence.Group {
 
 // settle writes out what a group's way and turn came to.
 func (p *Plan) settle(g sequence.Group) Group {
-	settled := Group{Kinds: g.Kinds}
-	var names []string
-	for _, i := range p.Tighten.Order {
-		f := p.Joint.Fasteners[i]
-		if len(g.Kinds) == 0 || slices.Contains(g.Kinds, f.Kind) {
-			settled.Members = append(settled.Members, i)
-			if !slices.Contains(names, f.Kind) {
-				names = append(names, f.Kind)
-			}
-		}
-	}
-	if len(g.Kinds) == 0 {
-		settled.Kinds = names
+	var settled Group
+	settled.Members, settled.Kinds = p.covered(p.Tighten.Order, g.Kinds)
+	if len(g.Kinds) > 0 {
+		settled.Kinds = g.Kinds
 	}
 	settled.Way, settled.Seen = sequence.SettledGroup(p.Joint, settled.Members, g), sequence.SeenGroup(p.Joint, settled.Members, g)
 	settled.Turn = g.Turn.For(settled.Way)
 	return settled
+}
+
+// covered gives the fasteners of the kinds, or all where none is named, with the
+// kinds that they are of.
+func (p *Plan) covered(order []int, of []string) (fasteners []int, kinds []string) {
+	for _, i := range order {
+		kind := p.Joint.Fasteners[i].Kind
+		if len(of) > 0 && !slices.Contains(of, kind) {
+			continue
+		}
+		fasteners = append(fasteners, i)
+		if !slices.Contains(kinds, kind) {
+			kinds = append(kinds, kind)
+		}
+	}
+	return fasteners, kinds
 }
 
 // inOrder sorts the kinds as their groups are finished; kinds without a
@@ -148,16 +150,7 @@ func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
 	if s.Do == Wait {
 		return stage, nil
 	}
-	for _, i := range order {
-		kind := in.Joint.Fasteners[i].Kind
-		if len(s.Of) > 0 && !slices.Contains(s.Of, kind) {
-			continue
-		}
-		stage.Fasteners = append(stage.Fasteners, i)
-		if !slices.Contains(stage.Kinds, kind) {
-			stage.Kinds = append(stage.Kinds, kind)
-		}
-	}
+	stage.Fasteners, stage.Kinds = p.covered(order, s.Of)
 	if s.Way != "" {
 		own, err := sequence.OrderGroup(in.Joint, stage.Fasteners, sequence.Group{Way: s.Way, Turn: s.Turn})
 		if err != nil {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
@@ -51,14 +52,11 @@ type Flange struct {
 // mirrored goes with the part into the mirror: the leftmost fastener of a row
 // may then be at its other end.
 func (c Clamped) mirrored(before, after []geometry.Point) Clamped {
-	if c.Row == nil || leftmost(before) == leftmost(after) {
+	if c.Row == nil || len(before) == 0 || leftmost(before) == leftmost(after) {
 		return c
 	}
 	first := before[leftmost(before)]
-	reach := 0.0
-	for _, p := range before {
-		reach = max(reach, first.Distance(p))
-	}
+	reach := slices.Max(geometry.Mapped(before, first.Distance))
 	row := *c.Row
 	row.Start = row.Length - row.Start - unit.Length(reach)
 	c.Row = &row
@@ -67,11 +65,7 @@ func (c Clamped) mirrored(before, after []geometry.Point) Clamped {
 
 // leftmost finds the place farthest left, of several the lowest.
 func leftmost(at []geometry.Point) int {
-	most := 0
-	for i, p := range at {
-		if q := at[most]; cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) < 0 {
-			most = i
-		}
-	}
-	return most
+	return slices.Index(at, slices.MinFunc(at, func(p, q geometry.Point) int {
+		return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y))
+	}))
 }

@@ -23,11 +23,9 @@ func defaultGroups(in Input) []sequence.Group {
 			cmp.Compare(a.Name, b.Name),
 		)
 	})
-	groups := make([]sequence.Group, len(kinds))
-	for i, k := range kinds {
-		groups[i] = sequence.Group{Kinds: []string{k.Name}, Way: sequence.Auto}
-	}
-	return groups
+	return geometry.Mapped(kinds, func(k Kind) sequence.Group {
+		return sequence.Group{Kinds: []string{k.Name}, Way: sequence.Auto}
+	})
 }
 
 // meanDistance is rounded to a tenth of a millimetre, so that two kinds in

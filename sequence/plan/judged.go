@@ -27,7 +27,7 @@ var acts = map[Action]figures.Action{Tighten: figures.Tighten, Advance: figures.
 
 // Figures describes a fastener of the kind, without its stages, to be judged.
 func (k Kind) Figures() figures.Bolt {
-	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: figures.Reuse(k.Reuse)}
+	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: string(k.Reuse)}
 	b.Grip = stiffness.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length}
 	if k.Grip > 0 {
 		b.Grip.Layers = stiffness.Simple(k.Grip).Layers

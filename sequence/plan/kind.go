@@ -28,42 +28,26 @@ type Kind struct {
 	Into       string      // material of the tapped hole
 	Engagement unit.Length
 	Lubricant  string
-	Friction   *Friction   // nil where only a lubricant is known
-	HeadForm   head.Form   // empty: hexagon
-	HeadAcross unit.Length // across flats
-	NutAcross  unit.Length // across flats; 0 where there is no nut
-	WasherFace unit.Length // outer diameter of the bearing face
+	Friction   *screw.Friction // nil where only a lubricant is known
+	HeadForm   head.Form       // empty: hexagon
+	HeadAcross unit.Length     // across flats
+	NutAcross  unit.Length     // across flats; 0 where there is no nut
+	WasherFace unit.Length     // outer diameter of the bearing face
 	Hole       unit.Length
 	Reuse      Reuse
 }
-
-// Friction holds coefficient ranges; a single figure has Low equal to High.
-type Friction struct{ Thread, Head Range }
-
-// Range is a span of a dimensionless coefficient.
-type Range struct{ Low, High float64 }
 
 // Bolt describes a fastener of the kind to the mechanics, without an aim. What
 // the kind leaves open is left open there too, the thread included.
 func (k Kind) Bolt() screw.Bolt {
 	b := screw.Bolt{
-		Class: k.Class, Lubricant: k.Lubricant, Friction: k.friction(),
+		Class: k.Class, Lubricant: k.Lubricant, Friction: k.Friction,
 		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Hole: k.Hole,
 	}
 	if k.Thread != nil {
 		b.Thread = *k.Thread
 	}
 	return b
-}
-
-func (k Kind) friction() *screw.Friction {
-	if k.Friction == nil {
-		return nil
-	}
-	return &screw.Friction{
-		Thread: screw.Between(k.Friction.Thread.Low, k.Friction.Thread.High),
-		Head:   screw.Between(k.Friction.Head.Low, k.Friction.Head.High),
-	}
 }
 
 // Stud says that the fastener stays in its tapped hole and its nut is turned. A

@@ -14,13 +14,8 @@ import (
 // order, to which figure, and who says so. Fasteners are named by their index
 // in Joint.Fasteners.
 type Plan struct {
-	Name        string
-	Title       string
-	Machine     string
-	Revision    string
-	Date        string
+	Heading
 	View        string
-	Fingerprint string
 	Joint       geometry.Joint // mirrored already where the file says so
 	Mirrored    bool
 	Clamped     Clamped
@@ -32,7 +27,6 @@ type Plan struct {
 	Source      string            // where the figures come from; empty: worked out
 	Assumptions []finding.Finding // what the worked-out figures rest on
 	Figures     []finding.Finding // what the figures of tightening come to
-	Cautions    []Caution
 }
 
 // Group is a set of fasteners that is ordered together.
@@ -100,13 +94,7 @@ func (p Plan) Steps(s Side) []Step {
 }
 
 // IDs names fasteners by their ids.
-func (p Plan) IDs(fasteners []int) []string {
-	ids := make([]string, len(fasteners))
-	for k, i := range fasteners {
-		ids[k] = p.Joint.Fasteners[i].ID
-	}
-	return ids
-}
+func (p Plan) IDs(fasteners []int) []string { return p.Joint.IDs(fasteners) }
 
 // Bare is the plan without what is written on the part, to be drawn small.
 func (p Plan) Bare() Plan {
@@ -129,12 +117,7 @@ func (s Side) Numbers() []int {
 
 // WorkedOut says whether a figure of the plan does not come from a manual.
 func (p Plan) WorkedOut() bool {
-	for _, s := range p.Tighten.Stages {
-		if s.WorkedOut {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Tighten.Stages, func(s Stage) bool { return s.WorkedOut })
 }
 
 // KindOf gives the kind of a fastener.
@@ -142,10 +125,8 @@ func (p Plan) KindOf(fastener int) Kind { return p.Kind(p.Joint.Fasteners[fasten
 
 // Kind gives the kind of a name; of one that is not known, the name alone.
 func (p Plan) Kind(name string) Kind {
-	for _, k := range p.Kinds {
-		if k.Name == name {
-			return k
-		}
+	if i := slices.IndexFunc(p.Kinds, func(k Kind) bool { return k.Name == name }); i >= 0 {
+		return p.Kinds[i]
 	}
 	return Kind{Name: name}
 }

@@ -30,7 +30,7 @@ func threadOf(t *testing.T, name string) *thread.Thread {
 // side bolts below.
 func cylinderHead(t *testing.T) Input {
 	in := Input{
-		Title: "Head", Source: "a manual",
+		Heading: Heading{Title: "Head"}, Source: "a manual",
 		Kinds: []Kind{
 			{Name: "side", Thread: threadOf(t, "M8"), Class: "8.8"},
 			{Name: "main", Thread: threadOf(t, "M10"), Class: "10.9", Lubricant: "engine oil"},

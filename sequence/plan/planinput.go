@@ -11,26 +11,31 @@ import (
 	"drawdown/sequence"
 )
 
-// Input is what a pattern file says, checked and in inner units.
-type Input struct {
+// Heading is what a file says of itself.
+type Heading struct {
 	Name        string // stem of the files to write, such as p4-head
 	Title       string
 	Machine     string
 	Revision    string
 	Date        string // as the file gives it; never the clock
-	View        string
 	Fingerprint string // short hash of the file and what it extends
-	Joint       geometry.Joint
-	Clamped     Clamped
-	Mirror      geometry.Axis // the finished order is mirrored with the part
-	Kinds       []Kind
-	Groups      []sequence.Group // in the order in which the groups are finished; empty: by size
-	Way         sequence.Way     // asked for by the user; goes before every group's own
-	Turn        sequence.Turn    // likewise
-	Tighten     []StageInput
-	Loosen      []StageInput
-	Source      string // where the figures come from; empty: worked out
 	Cautions    []Caution
+}
+
+// Input is what a pattern file says, checked and in inner units.
+type Input struct {
+	Heading
+	View    string
+	Joint   geometry.Joint
+	Clamped Clamped
+	Mirror  geometry.Axis // the finished order is mirrored with the part
+	Kinds   []Kind
+	Groups  []sequence.Group // in the order in which the groups are finished; empty: by size
+	Way     sequence.Way     // asked for by the user; goes before every group's own
+	Turn    sequence.Turn    // likewise
+	Tighten []StageInput
+	Loosen  []StageInput
+	Source  string // where the figures come from; empty: worked out
 }
 
 // Action is what a stage has done to each fastener.

@@ -32,13 +32,10 @@ func (in Input) SmallBeforeLarge() map[int]finding.Finding {
 // threaded picks a kind of a group by its thread, among those that fasteners
 // have and whose thread is known.
 func (in Input) threaded(g sequence.Group, pick func([]Kind, func(a, b Kind) int) Kind) (Kind, bool) {
-	var kinds []Kind
-	for _, k := range in.Kinds {
-		if k.Thread != nil && slices.Contains(g.Kinds, k.Name) && in.has(k.Name) {
-			kinds = append(kinds, k)
-		}
-	}
-	if kinds == nil {
+	kinds := slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
+		return k.Thread == nil || !slices.Contains(g.Kinds, k.Name) || !in.has(k.Name)
+	})
+	if len(kinds) == 0 {
 		return Kind{}, false
 	}
 	return pick(kinds, func(a, b Kind) int { return cmp.Compare(a.MajorMm(), b.MajorMm()) }), true
@@ -52,13 +49,8 @@ func (in Input) has(kind string) bool {
 // named, lie on one circle, or most of them evenly on rings round the centre of
 // all. Elsewhere the trade takes no star.
 func (in Input) OnBoltCircles(kinds []string) bool {
-	var members []int
-	var points []geometry.Point
-	for i, f := range in.Joint.Fasteners {
-		if len(kinds) == 0 || slices.Contains(kinds, f.Kind) {
-			members, points = append(members, i), append(points, f.At)
-		}
-	}
+	members := sequence.Group{Kinds: kinds}.Members(in.Joint)
+	points := in.Joint.PointsOf(members)
 	centre := geometry.Enclose(points).Centre
 	if geometry.OneCircle(points, centre) {
 		return true
@@ -79,15 +71,9 @@ func (in Input) isBoltCircle(ring []int, centre geometry.Point) bool {
 	if len(ring) < 3 {
 		return false
 	}
-	deg := make([]float64, len(ring))
-	for k, i := range ring {
-		deg[k] = in.Joint.Fasteners[i].At.AngleFrom(centre)
-	}
-	slices.Sort(deg)
-	first := deg[0]
-	for k := range deg {
-		deg[k] -= first
-	}
+	deg := geometry.Mapped(in.Joint.PointsOf(ring), func(p geometry.Point) float64 { return p.AngleFrom(centre) })
+	first := slices.Min(deg)
+	deg = geometry.Mapped(slices.Sorted(slices.Values(deg)), func(d float64) float64 { return d - first })
 	places, count := geometry.EvenPlaces(deg)
 	return places != nil && 5*(count-len(ring)) <= count
 }

@@ -1,6 +1,7 @@
 package tension
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -11,4 +12,16 @@ var betweenWords = strings.NewReplacer("-", " ", "‐", " ", ",", " ", "/", " ",
 func PlainWords(s string) string {
 	s = betweenWords.Replace(strings.ToLower(s))
 	return strings.Join(strings.Fields(s), " ")
+}
+
+// Named finds the first of a list that has a name, however the words are written.
+func Named[T any](list []T, names func(T) []string, text string) (found T, ok bool) {
+	name := PlainWords(text)
+	k := slices.IndexFunc(list, func(one T) bool {
+		return slices.ContainsFunc(names(one), func(known string) bool { return PlainWords(known) == name })
+	})
+	if k < 0 {
+		return found, false
+	}
+	return list[k], true
 }

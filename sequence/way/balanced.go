@@ -18,6 +18,28 @@ func (l *layout) balanced(turn Turn) []int {
 	return s.order
 }
 
+// byPairs works separate flanges by turns, so that none draws the part askew:
+// a pair on each, from the middle of the part outwards, each flange in the
+// order that it would have by itself.
+func (l *layout) byPairs(turn Turn) []int {
+	parts := l.seen.Parts
+	orders, middles := make([][]int, len(parts)), make([]geometry.Point, len(parts))
+	for k, part := range parts {
+		points := geometry.Picked(l.at, part)
+		middles[k] = geometry.Centroid(points)
+		orders[k] = geometry.Picked(part, Places(points, Auto, turn))
+	}
+	var order []int
+	flanges := Places(middles, Auto, turn)
+	for len(order) < len(l.at) {
+		for _, k := range flanges {
+			pair := min(2, len(orders[k]))
+			order, orders[k] = append(order, orders[k][:pair]...), orders[k][pair:]
+		}
+	}
+	return order
+}
+
 // stages are the sets of places that are finished one after another: what lies
 // inside an edge first, where that draws the part to no side, the corners last.
 func (l *layout) stages() [][]int {
@@ -42,11 +64,16 @@ func (l *layout) pull(places []int) float64 {
 	for _, i := range places {
 		sum = sum.Add(l.at[i].Sub(centre))
 	}
+	return sum.Distance(geometry.Point{}) / reachFrom(centre, l.at)
+}
+
+// reachFrom gives the distance to the farthest place; a hair where there is none.
+func reachFrom(centre geometry.Point, places []geometry.Point) float64 {
 	reach := 1e-9
-	for _, p := range l.at {
+	for _, p := range places {
 		reach = max(reach, p.Distance(centre))
 	}
-	return sum.Distance(geometry.Point{}) / reach
+	return reach
 }
 
 // beside gives the neighbours of each place: along an edge the next ones,

@@ -1,7 +1,6 @@
 package way
 
 import (
-	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -10,7 +9,7 @@ import (
 // circular goes once round the centre in the sense of the turn; places on one
 // line go from end to end. It is the way of a check pass.
 func (l *layout) circular(turn Turn) []int {
-	all := l.all()
+	all := geometry.Count(len(l.at))
 	if geometry.OneLine(l.at) {
 		return l.endToEnd(turn)
 	}
@@ -23,8 +22,7 @@ func (l *layout) circular(turn Turn) []int {
 // right for turn left; an upright row from its top.
 func (l *layout) endToEnd(turn Turn) []int {
 	axis := geometry.LongAxis(l.at)
-	order := l.all()
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(l.at[a].Dot(axis), l.at[b].Dot(axis)) })
+	order := geometry.Sorted(len(l.at), func(i int) float64 { return l.at[i].Dot(axis) })
 	ends := []int{order[0], order[len(order)-1]}
 	if l.first(ends, turn.Opposite()) != order[0] {
 		slices.Reverse(order)

@@ -126,10 +126,7 @@ func (l *layout) alike(i, j int) bool {
 }
 
 func (l *layout) surroundings(i int) []float64 {
-	distances := make([]float64, 0, len(l.at))
-	for _, p := range l.at {
-		distances = append(distances, p.Distance(l.at[i]))
-	}
+	distances := geometry.Mapped(l.at, func(p geometry.Point) float64 { return p.Distance(l.at[i]) })
 	slices.Sort(distances)
 	return distances
 }

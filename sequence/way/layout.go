@@ -27,21 +27,11 @@ func newLayout(points []geometry.Point) *layout { return layoutAs(points, "") }
 
 // layoutAs sees the places as a family; empty: as the family that they are.
 func layoutAs(points []geometry.Point, as family.Family) *layout {
-	l := &layout{listed: make([]int, len(points))}
-	for i := range l.listed {
-		l.listed[i] = i
-	}
+	l := &layout{listed: geometry.Count(len(points))}
 	slices.SortFunc(l.listed, func(a, b int) int {
 		return cmp.Or(cmp.Compare(points[a].X, points[b].X), cmp.Compare(points[a].Y, points[b].Y), a-b)
 	})
-	for _, i := range l.listed {
-		l.at = append(l.at, points[i])
-	}
-	if as == "" {
-		l.seen = family.Of(l.at)
-	} else {
-		l.seen = family.As(l.at, as)
-	}
+	l.seen = family.As(geometry.Picked(points, l.listed), as)
 	l.Layout = l.seen.Layout
 	l.at = l.Points
 	l.centre = geometry.Enclose(l.at).Centre
@@ -54,14 +44,8 @@ func layoutAs(points []geometry.Point, as family.Family) *layout {
 	return l
 }
 
-// all lists every place of the layout.
-func (l *layout) all() []int {
-	places := make([]int, len(l.at))
-	for i := range places {
-		places[i] = i
-	}
-	return places
-}
+// given names places as the caller's list does.
+func (l *layout) given(places []int) []int { return geometry.Picked(l.listed, places) }
 
 // central says whether a place lies so near the centre that it has no
 // direction.
@@ -74,20 +58,4 @@ func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
 		return geometry.Turn(fromDeg - l.angle[i])
 	}
 	return geometry.Turn(l.angle[i] - fromDeg)
-}
-
-// Rings parts places into rings round their centre, inside out, as the ways see
-// them.
-func Rings(points []geometry.Point) [][]int {
-	if len(points) == 0 {
-		return nil
-	}
-	l := newLayout(points)
-	rings := l.Rings(l.centre)
-	for _, ring := range rings {
-		for k, place := range ring {
-			ring[k] = l.listed[place]
-		}
-	}
-	return rings
 }

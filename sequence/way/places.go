@@ -18,11 +18,7 @@ func PlacesAs(points []geometry.Point, as family.Family, by Way, turn Turn) []in
 		return nil
 	}
 	l := layoutAs(points, as)
-	order := l.by(by, turn)
-	for k, i := range order {
-		order[k] = l.listed[i]
-	}
-	return order
+	return l.given(l.by(by, turn))
 }
 
 func (l *layout) by(way Way, turn Turn) []int {
@@ -32,7 +28,7 @@ func (l *layout) by(way Way, turn Turn) []int {
 	turn = turn.For(way)
 	switch way {
 	case Cross:
-		return l.cross(turn)
+		return l.ringwise(turn, l.paired)
 	case Row:
 		return l.row(turn)
 	case Star:
@@ -42,7 +38,7 @@ func (l *layout) by(way Way, turn Turn) []int {
 	case Circular:
 		return l.circular(turn)
 	}
-	return l.spiral(turn)
+	return l.ringwise(turn, func(round []int) []int { return round })
 }
 
 // For gives the way that the trade has for a family of layouts.

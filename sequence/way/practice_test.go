@@ -8,13 +8,13 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"drawdown/geometry"
-	"drawdown/sequence/gallery"
+	"drawdown/sequence/way/waytest"
 )
 
 // worked gives each place of a part of the gallery its number in the order.
 func worked(t *testing.T, name string) []int {
 	t.Helper()
-	for _, p := range gallery.Parts() {
+	for _, p := range waytest.Parts() {
 		if p.Name == name {
 			return numbers(Places(p.Points, Auto, TurnDefault))
 		}

@@ -1,7 +1,6 @@
 package way
 
 import (
-	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -46,9 +45,8 @@ func (l *layout) starts(a, b []int, turn Turn) bool {
 
 // column orders the places of one column.
 func (l *layout) column(places []int, turn Turn) []int {
-	rest := slices.Clone(places)
 	var order []int
-	for len(rest) > 0 {
+	for rest := slices.Clone(places); len(rest) > 0; {
 		next := l.first(rest, turn)
 		order = append(order, next)
 		rest = slices.DeleteFunc(rest, func(i int) bool { return i == next })
@@ -62,15 +60,11 @@ func (l *layout) columns() [][]int {
 		return l.gridColumns()
 	}
 	axis := geometry.LongAxis(l.at)
-	along := make([]float64, len(l.at))
-	for i, p := range l.at {
-		along[i] = p.Dot(axis)
-	}
-	order := l.all()
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(along[a], along[b]) })
+	along := func(i int) float64 { return l.at[i].Dot(axis) }
+	order := geometry.Sorted(len(l.at), along)
 	var columns [][]int
 	for k, i := range order {
-		if k == 0 || along[i]-along[order[k-1]] > 0.25*l.spacing {
+		if k == 0 || along(i)-along(order[k-1]) > 0.25*l.spacing {
 			columns = append(columns, nil)
 		}
 		columns[len(columns)-1] = append(columns[len(columns)-1], i)

@@ -8,19 +8,9 @@ import (
 	"drawdown/geometry"
 )
 
-// spiral goes ring by ring from the centre outwards. Each ring is gone round
-// in the sense of the turn, beginning with the place that comes next after the
-// one last worked, so that the path never doubles back.
-func (l *layout) spiral(turn Turn) []int {
-	return l.ringwise(turn, func(round []int) []int { return round })
-}
-
-// cross goes ring by ring like spiral, but follows each place by the one
-// across the centre.
-func (l *layout) cross(turn Turn) []int {
-	return l.ringwise(turn, l.paired)
-}
-
+// ringwise goes ring by ring from the centre outwards. Each ring is gone round in
+// the sense of the turn, beginning with the place that comes next after the one
+// last worked, so that the path never doubles back.
 func (l *layout) ringwise(turn Turn, within func(round []int) []int) []int {
 	var order []int
 	for _, ring := range l.Rings(l.centre) {

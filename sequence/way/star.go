@@ -48,11 +48,7 @@ func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 	if places, count = geometry.EvenPlaces(deg); places != nil {
 		return places, count
 	}
-	places = make([]int, len(round))
-	for k := range places {
-		places[k] = k
-	}
-	return places, len(round)
+	return geometry.Count(len(round)), len(round)
 }
 
 // starPlaces gives the cross-pattern for a circle of n even places, from 0.
@@ -133,11 +129,7 @@ func latest(order []int, place, count int) int {
 // oddPlaces orders an odd count of even places by the objective.
 func oddPlaces(n int) []int {
 	l := newLayout(geometry.Circle(n, 2, geometry.Point{}, 90, true))
-	order := l.balanced(TurnRight)
-	for k, i := range order {
-		order[k] = l.listed[i]
-	}
-	return order
+	return l.given(l.balanced(TurnRight))
 }
 
 // scattered gives the numbers 0..n-1 so that each is far from the one before.

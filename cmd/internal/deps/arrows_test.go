@@ -26,7 +26,7 @@ var arrows = map[string][]string{
 	"patterns/drawn":                  {"geometry", "geometry/holes", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
-	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul", "sequence/plan"},
+	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul"},
 	"patterns/meaning":                {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/measured":               {"geometry", "geometry/survey", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
@@ -54,7 +54,7 @@ var arrows = map[string][]string{
 	"render/sheet/condition":          {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan"},
 	"render/sheet/drawing":            {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
-	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/judge", "sequence/plan"},
+	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
@@ -65,11 +65,10 @@ var arrows = map[string][]string{
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
-	"sequence/gallery":                {"geometry"},
 	"sequence/interaction":            {"geometry", "geometry/unit", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan", "sequence/way"},
 	"sequence/interaction/advice":     {"sequence/interaction/bounds", "sequence/interaction/limits", "sequence/interaction/procedure", "sequence/judge"},
 	"sequence/interaction/bounds":     {},
-	"sequence/interaction/checktest":  {"geometry", "geometry/unit", "sequence/interaction/bounds"}, // of tests alone
+	"sequence/interaction/checktest":  {"geometry", "sequence/interaction/bounds"}, // of tests alone
 	"sequence/interaction/compliance": {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/tension/strength"},
 	"sequence/interaction/contact":    {"geometry", "sequence/interaction/compliance", "sequence/tension/stiffness"},
 	"sequence/interaction/limits":     {},
@@ -88,6 +87,7 @@ var arrows = map[string][]string{
 	"sequence/tension/tensiontest":    {"geometry/thread"}, // of tests alone
 	"sequence/tension/wrench":         {"geometry/unit"},
 	"sequence/way":                    {"geometry", "geometry/family"},
+	"sequence/way/waytest":            {"geometry"}, // of tests alone
 }
 
 // outside lists every outside module's package with the folders that may

@@ -14,6 +14,7 @@ import (
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/interaction/ways"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
 )
 
 func compared(t testing.TB, p plan.Plan, stated setup.Setup) ways.Comparison { // without a search, which takes long where bolts go slack
@@ -191,17 +192,17 @@ func TestFrictionOfAKind(t *testing.T) {
 	head := builtin(t, "p4-head")
 	whole := procedure.FrictionOf(head)
 	head.Kinds = slices.Clone(head.Kinds)
-	head.Kinds[slices.IndexFunc(head.Kinds, func(k plan.Kind) bool { return k.Name == "main" })].Friction = &plan.Friction{Thread: plan.Range{Low: 0.05, High: 0.2}, Head: plan.Range{Low: 0.05, High: 0.2}}
+	head.Kinds[slices.IndexFunc(head.Kinds, func(k plan.Kind) bool { return k.Name == "main" })].Friction = &screw.Friction{Thread: screw.Between(0.05, 0.2), Head: screw.Between(0.05, 0.2)}
 	if wide := procedure.FrictionOf(head); wide.SDPercent != whole.SDPercent {
 		t.Errorf("the scatter of bolts that end on an angle counts: %v", wide)
 	}
 	p.Kinds = slices.Clone(p.Kinds)
-	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.12, High: 0.12}, Head: plan.Range{Low: 0.12, High: 0.12}}
+	p.Kinds[0].Friction = &screw.Friction{Thread: screw.Between(0.12, 0.12), Head: screw.Between(0.12, 0.12)}
 	if exact := procedure.FrictionOf(p); exact.SDPercent != 10 || exact.Says().Code != procedure.FrictionUsual { // the design of the model
 		t.Errorf("one figure: %v", exact)
 	}
 	// Preload goes about with one over friction: a span of ±10 % gives 5 % SD.
-	p.Kinds[0].Friction = &plan.Friction{Thread: plan.Range{Low: 0.108, High: 0.132}, Head: plan.Range{Low: 0.108, High: 0.132}}
+	p.Kinds[0].Friction = &screw.Friction{Thread: screw.Between(0.108, 0.132), Head: screw.Between(0.108, 0.132)}
 	if narrow := procedure.FrictionOf(p); math.Abs(narrow.SDPercent-5) > 1 { // the thread's pitch takes its share
 		t.Errorf("±10 %%: %v, want about 5 %%", narrow)
 	}

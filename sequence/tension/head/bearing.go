@@ -59,14 +59,12 @@ func Complete(t thread.Thread, class strength.Class, b Stated) (Bearing, error) 
 		}
 	}
 	r := Bearing{}
-	for _, step := range []func() error{
-		func() error { return r.settleFace(t, b) },
-		func() error { r.settleHole(t, b); return nil },
-		func() error { return r.settleWasher(t, class, b) },
-	} {
-		if err := step(); err != nil {
-			return Bearing{}, err
-		}
+	if err := r.settleFace(t, b); err != nil {
+		return Bearing{}, err
+	}
+	r.settleHole(t, b)
+	if err := r.settleWasher(t, class, b); err != nil {
+		return Bearing{}, err
 	}
 	for _, on := range []Ring{r.Ring, r.Part} {
 		if on.Face <= on.Hole {

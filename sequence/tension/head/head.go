@@ -63,45 +63,30 @@ func BearingFace(across unit.Length, unified bool) unit.Length {
 	if unified {
 		return 0.90 * across // ASME B18.2.1: washer face, width across flats less 0 to 10 %
 	}
-	least := across - acrossTolerance(across)
+	least := across - at(acrossTolerances, across)
 	if across <= 18 {
-		return least - faceTolerance(across) // ISO 4759-1: dw min = s min − IT16, to s = 18 mm
+		return least - at(faceTolerances, across) // ISO 4759-1: dw min = s min − IT16, to s = 18 mm
 	}
 	return 0.95 * least // ISO 4759-1: dw min = 0.95 s min, above
 }
 
-// acrossTolerance gives the tolerance of a width across flats, ISO 4759-1 (h13
-// to 30 mm, h14 in product grade A above; grade B, for bolts over M24, h15 and
-// from 60 mm h16), with the figures of ISO 286-1.
-func acrossTolerance(across unit.Length) unit.Length {
-	switch {
-	case across <= 6:
-		return 0.18
-	case across <= 10:
-		return 0.22
-	case across <= 18:
-		return 0.27
-	case across <= 30:
-		return 0.33
-	case across <= 36:
-		return 0.62
-	case across <= 50:
-		return 1.0
-	case across <= 60:
-		return 1.2
-	case across <= 80:
-		return 1.9
+// step is a figure that holds up to a size.
+type step struct{ upTo, is unit.Length }
+
+// at gives the figure of the first step that reaches the size.
+func at(steps []step, size unit.Length) unit.Length {
+	for _, s := range steps {
+		if size <= s.upTo {
+			return s.is
+		}
 	}
-	return 2.2
+	return steps[len(steps)-1].is
 }
 
-// faceTolerance gives IT16 of ISO 286-1.
-func faceTolerance(across unit.Length) unit.Length {
-	switch {
-	case across <= 6:
-		return 0.75
-	case across <= 10:
-		return 0.90
-	}
-	return 1.10
-}
+// acrossTolerances holds those of widths across flats, ISO 4759-1 (h13 to 30 mm,
+// h14 in product grade A above; grade B, for bolts over M24, h15 and from 60 mm
+// h16), with the figures of ISO 286-1.
+var acrossTolerances = []step{{6, 0.18}, {10, 0.22}, {18, 0.27}, {30, 0.33}, {36, 0.62}, {50, 1.0}, {60, 1.2}, {80, 1.9}, {120, 2.2}}
+
+// faceTolerances holds IT16 of ISO 286-1.
+var faceTolerances = []step{{6, 0.75}, {10, 0.90}, {18, 1.10}}

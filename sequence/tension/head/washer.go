@@ -41,25 +41,11 @@ func NormalWasherSize(t thread.Thread) (size WasherSize, standard string, err er
 	return size, "ISO 7089 " + sizeName(t), nil
 }
 
-// leastOuter gives the outer diameter less its tolerance, by ISO 7089 with the
-// figures of ISO 286-1: h14 to 56 mm, h15 above.
-func (w WasherSize) leastOuter() unit.Length {
-	switch {
-	case w.Outer <= 10:
-		return w.Outer - 0.36
-	case w.Outer <= 18:
-		return w.Outer - 0.43
-	case w.Outer <= 30:
-		return w.Outer - 0.52
-	case w.Outer <= 50:
-		return w.Outer - 0.62
-	case w.Outer <= 56:
-		return w.Outer - 0.74
-	case w.Outer <= 80:
-		return w.Outer - 1.2
-	}
-	return w.Outer - 1.4
-}
+// outerTolerances holds those of ISO 7089 with the figures of ISO 286-1: h14 to
+// 56 mm, h15 above.
+var outerTolerances = []step{{10, 0.36}, {18, 0.43}, {30, 0.52}, {50, 0.62}, {56, 0.74}, {80, 1.2}, {120, 1.4}}
+
+func (w WasherSize) leastOuter() unit.Length { return w.Outer - at(outerTolerances, w.Outer) }
 
 // spread gives how far across a washer passes on what a bearing face presses
 // on it.

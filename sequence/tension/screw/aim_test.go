@@ -26,15 +26,15 @@ func TestStatedPreloadComesOut(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(float64(r.Preload/b.Preload)-1) > 1e-9 || r.Preload != r.Nominal.Preload || math.Abs(r.YieldUsed-float64(b.Preload/most)) > 1e-9 {
-			t.Fatalf("%v N and %v of yield; want %v N and %v", r.Preload, r.YieldUsed, b.Preload, b.Preload/most)
+		if math.Abs(float64(r.Preload/b.Preload)-1) > 1e-9 || r.Preload != r.Nominal.Preload || math.Abs(r.Nominal.YieldShare-float64(b.Preload/most)) > 1e-9 {
+			t.Fatalf("%v N and %v of yield; want %v N and %v", r.Preload, r.Nominal.YieldShare, b.Preload, b.Preload/most)
 		}
 		back, err := AtTorque(b, r.Torque)
 		if err != nil || math.Abs(float64(back.Preload/b.Preload)-1) > 1e-9 || back.Low != r.Low || back.High != r.High {
 			t.Fatalf("%+v, %v", back, err)
 		}
-		if sum := r.Split.Stretch + r.Split.Thread + r.Split.Head; math.Abs(sum-1) > 1e-12 || math.Abs(r.Split.Stretch-ThreadArmMm(b.Thread, 0, b.Equation)*float64(r.Preload)/1000/float64(r.Torque)) > 1e-9 {
-			t.Fatalf("%+v", r.Split)
+		if sum := r.Nominal.Split.Stretch + r.Nominal.Split.Thread + r.Nominal.Split.Head; math.Abs(sum-1) > 1e-12 || math.Abs(r.Nominal.Split.Stretch-ThreadArmMm(b.Thread, 0, b.Equation)*float64(r.Preload)/1000/float64(r.Torque)) > 1e-9 {
+			t.Fatalf("%+v", r.Nominal.Split)
 		}
 	})
 }

@@ -2,6 +2,7 @@ package screw
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"drawdown/geometry/finding"
@@ -90,12 +91,9 @@ func (s *Completed) settleHead(b Bolt) error {
 }
 
 func (s *Completed) settleShare(b Bolt) error {
-	s.yieldShare = b.YieldShare
-	if b.YieldShare == 0 {
-		s.yieldShare = UsualYieldShare
-		if s.aim == 0 {
-			s.assume(finding.Noted(YieldShareAssumed, finding.Values{"share": UsualYieldShare}).From("VDI 2230-1, section 5.4.3"))
-		}
+	s.yieldShare = cmp.Or(b.YieldShare, UsualYieldShare)
+	if b.YieldShare == 0 && s.aim == 0 {
+		s.assume(finding.Noted(YieldShareAssumed, finding.Values{"share": UsualYieldShare}).From("VDI 2230-1, section 5.4.3"))
 	}
 	if !(s.yieldShare > 0 && s.yieldShare <= 1) {
 		return finding.Failed(YieldShareRange, finding.Values{"share": b.YieldShare})
@@ -104,12 +102,8 @@ func (s *Completed) settleShare(b Bolt) error {
 }
 
 func (s *Completed) settleEquation(b Bolt) error {
-	s.Equation = b.Equation
-	switch b.Equation {
-	case "":
-		s.Equation = Exact
-	case Exact, Linear:
-	default:
+	s.Equation = cmp.Or(b.Equation, Exact)
+	if !slices.Contains(Equations, s.Equation) {
 		return finding.Failed(NoSuchEquation, finding.Values{"written": string(b.Equation), "allowed": head.Names(Equations)})
 	}
 	return nil
@@ -143,7 +137,7 @@ func (s *Completed) settleFriction(b Bolt) error {
 	if err != nil {
 		return err
 	}
-	span := l.class.Range
+	span := l.class
 	if s.Strength.Austenitic {
 		span = l.onAustenitic()
 	}

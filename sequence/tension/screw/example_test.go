@@ -92,8 +92,8 @@ func ExampleTarget_proofShare() {
 		return
 	}
 	fmt.Printf("proof load %.1f kN, preload %.1f kN, %.1f N·m, %.0f %% of yield, K %.3f\n",
-		float64(r.ProofLoad)/1000, float64(r.Preload)/1000, float64(r.Torque), r.YieldUsed*100, r.NutFactor)
-	fmt.Printf("stretch %.0f %%, thread %.0f %%, head %.0f %%\n", r.Split.Stretch*100, r.Split.Thread*100, r.Split.Head*100)
+		float64(r.ProofLoad)/1000, float64(r.Preload)/1000, float64(r.Torque), r.Nominal.YieldShare*100, r.Nominal.NutFactor)
+	fmt.Printf("stretch %.0f %%, thread %.0f %%, head %.0f %%\n", r.Nominal.Split.Stretch*100, r.Nominal.Split.Thread*100, r.Nominal.Split.Head*100)
 	// Output:
 	// proof load 48.1 kN, preload 36.1 kN, 59.2 N·m, 75 % of yield, K 0.164
 	// stretch 15 %, thread 39 %, head 47 %

@@ -1,24 +1,16 @@
 package screw
 
 import (
-	"slices"
-
 	"drawdown/geometry/finding"
 	"drawdown/sequence/tension"
 )
 
-// frictionClass is a row of VDI 2230 Part 1, table A5: guide values for both
-// the thread and the bearing face.
-type frictionClass struct {
-	name string
-	Range
-}
-
-// VDI 2230 Part 1, table A5.
+// Friction classes of VDI 2230 Part 1, table A5: guide values for both the thread
+// and the bearing face.
 var (
-	classA = frictionClass{"A", Between(0.04, 0.10)}
-	classB = frictionClass{"B", Between(0.08, 0.16)}
-	classC = frictionClass{"C", Between(0.14, 0.24)}
+	classA = Between(0.04, 0.10)
+	classB = Between(0.08, 0.16)
+	classC = Between(0.14, 0.24)
 )
 
 // highestAustenitic is the upper end of class D, where VDI 2230 puts oiled
@@ -28,8 +20,8 @@ const highestAustenitic = 0.35
 // lubricant is a state of the surfaces that people name, and its friction class.
 type lubricant struct {
 	names []string // the first is the one that lists show
-	class frictionClass
-	solid bool // holds a solid lubricant or wax
+	class Range    // of friction
+	solid bool     // holds a solid lubricant or wax
 }
 
 // lubricants assigns the words to the classes of VDI 2230 Part 1, table A5.
@@ -69,15 +61,12 @@ func Lubricants() []string {
 // words that are known.
 func FrictionOf(text string) (Friction, error) {
 	l, err := findLubricant(text)
-	return Same(l.class.Range), err
+	return Same(l.class), err
 }
 
 func findLubricant(text string) (lubricant, error) {
-	name := tension.PlainWords(text)
-	for _, l := range lubricants {
-		if slices.ContainsFunc(l.names, func(known string) bool { return tension.PlainWords(known) == name }) {
-			return l, nil
-		}
+	if l, ok := tension.Named(lubricants, func(l lubricant) []string { return l.names }, text); ok {
+		return l, nil
 	}
 	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
 }
@@ -88,7 +77,7 @@ func findLubricant(text string) (lubricant, error) {
 // safe side.
 func (l lubricant) onAustenitic() Range {
 	if l.solid {
-		return classB.Range
+		return classB
 	}
 	return Between(l.class.Low, highestAustenitic)
 }

@@ -11,7 +11,7 @@ import (
 // NutFactor gives the K that the coefficients of friction amount to.
 func NutFactor(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) float64 {
 	// Shigley 9th ed., Eq. (8-26): K is the arm of the long equation over d
-	return (ThreadArmMm(t, threadFriction, e) + HeadArmMm(effective, headFriction)) / t.MajorMm
+	return armMm(t, effective, threadFriction, headFriction, e) / t.MajorMm
 }
 
 // FrictionOfNutFactor gives the coefficient, the same in the thread and under

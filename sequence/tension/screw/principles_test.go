@@ -238,7 +238,7 @@ func TestLubricants(t *testing.T) {
 				t.Errorf("%q finds %v, %v; want %s", name, found.names, err, l.names[0])
 			}
 		}
-		if err := Same(l.class.Range).check(); err != nil {
+		if err := Same(l.class).check(); err != nil {
 			t.Errorf("%s: %v", l.names[0], err)
 		}
 		if on := l.onAustenitic(); Same(on).check() != nil || on.Low < l.class.Low {

@@ -27,14 +27,12 @@ var methods = []method{
 // TighteningFactor gives αA of a way to tighten at best (Low) and at worst
 // (High): VDI 2230-1, table A8. The error lists the ways.
 func TighteningFactor(way string) (Range, error) {
+	if m, ok := tension.Named(methods, func(m method) []string { return m.names }, way); ok {
+		return Between(m.alpha.Low, m.alpha.High), nil
+	}
 	var known []string
 	for _, m := range methods {
 		known = append(known, m.names[0])
-		for _, name := range m.names {
-			if tension.PlainWords(name) == tension.PlainWords(way) {
-				return Between(m.alpha.Low, m.alpha.High), nil
-			}
-		}
 	}
 	return Range{}, finding.Failed(NoSuchMethod, finding.Values{"written": way, "allowed": known})
 }

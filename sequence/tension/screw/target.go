@@ -1,6 +1,7 @@
 package screw
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -12,18 +13,14 @@ import (
 
 // Result is a torque and what it does over the span of friction.
 type Result struct {
-	Torque    unit.Torque // to be set
-	Preload   unit.Force  // aimed at; by a share of yield, at the low friction: the most that Torque gives
-	YieldUsed float64     // with Preload, by tension and torsion together
+	Torque  unit.Torque // to be set
+	Preload unit.Force  // aimed at; by a share of yield, at the low friction: the most that Torque gives
 
 	Low, Nominal, High AtFriction // with Torque set
 
 	YieldShare float64 // that was allowed, by tension and torsion together
 	Strength   strength.Class
 	ProofLoad  unit.Force
-	ProofUsed  float64 // Preload over ProofLoad
-	NutFactor  float64 // K of the short equation, at the friction of Preload
-	Split      TorqueSplit
 	Friction   Friction
 	HeadForm   head.Form
 	OnWasher   bool        // the head turns on a washer
@@ -81,13 +78,13 @@ func Target(b Bolt) (Result, error) {
 	}
 	if s.aim == 0 {
 		r := s.result(s.safeTorque())
-		return r.aimedAt(r.Low, s), nil
+		return r.aimedAt(r.Low.Preload, s), nil
 	}
 	if err := s.CheckAim(); err != nil {
 		return Result{}, err
 	}
 	r := s.result(Torque(s.aim, s.Thread, s.Bearing.Effective(), s.Friction.Thread.Nominal, s.Friction.Head.Nominal, s.Equation))
-	return r.aimedAt(r.Nominal, s), nil
+	return r.aimedAt(r.Nominal.Preload, s), nil
 }
 
 // AtTorque works out what a given torque does to a bolt, over the span of
@@ -96,9 +93,7 @@ func Target(b Bolt) (Result, error) {
 // not read, but for the share of yield that FullTorque stands for.
 func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 	b.ProofShare, b.Preload = 0, 0
-	if b.YieldShare == 0 {
-		b.YieldShare = UsualYieldShare
-	}
+	b.YieldShare = cmp.Or(b.YieldShare, UsualYieldShare)
 	s, err := Complete(b)
 	if err != nil {
 		return Result{}, err
@@ -107,7 +102,7 @@ func AtTorque(b Bolt, torque unit.Torque) (Result, error) {
 		return Result{}, finding.Failed(NoTorque, finding.Values{"torque": torque})
 	}
 	r := s.result(torque)
-	return r.aimedAt(r.Nominal, s), nil
+	return r.aimedAt(r.Nominal.Preload, s), nil
 }
 
 // result holds all but what depends on the friction that the aim is meant at.
@@ -135,10 +130,8 @@ func (s Completed) result(torque unit.Torque) Result {
 	}
 }
 
-func (r Result) aimedAt(at AtFriction, s Completed) Result {
-	r.Preload, r.YieldUsed = at.Preload, at.YieldShare
-	r.ProofUsed = float64(r.Preload / r.ProofLoad)
-	r.NutFactor, r.Split = at.NutFactor, at.Split
+func (r Result) aimedAt(preload unit.Force, s Completed) Result {
+	r.Preload = preload
 	if r.Low.Yields() || r.Nominal.Yields() || r.High.Yields() {
 		r.Assumptions = append(r.Assumptions, s.AssumedTensile()...)
 	}
@@ -166,9 +159,7 @@ func (s Completed) At(torque unit.Torque, threadFriction, headFriction float64) 
 	preload := Preload(torque, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
 	yields := PreloadAtYieldShare(1, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
 	greatest := PreloadAtYieldShare(1, s.Strength.Hardened(), s.Thread, threadFriction, s.Equation) // as plasticBolt.reaches
-	torqueOf := func(preload unit.Force) unit.Torque {
-		return Torque(preload, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
-	}
+	at := AtFriction{Thread: threadFriction, Head: headFriction}
 	return AtFriction{
 		Thread:      threadFriction,
 		Head:        headFriction,
@@ -176,8 +167,8 @@ func (s Completed) At(torque unit.Torque, threadFriction, headFriction float64) 
 		YieldShare:  float64(preload / yields),
 		Borne:       min(preload, greatest),
 		Greatest:    greatest,
-		YieldTorque: torqueOf(yields),
-		BreakTorque: torqueOf(greatest),
+		YieldTorque: s.TorqueAt(yields, at),
+		BreakTorque: s.TorqueAt(greatest, at),
 		FullTorque:  s.fullTorque(threadFriction, headFriction),
 		Split:       SplitTorque(s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation),
 		NutFactor:   NutFactor(s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation),

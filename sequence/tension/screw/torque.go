@@ -23,22 +23,14 @@ const halfThreadAngle = 30 * math.Pi / 180 // ISO 68-1 and ASME B1.1: 60° profi
 // ThreadArmMm gives the torque in the thread for each newton of preload, in mm
 // (N·mm/N), at the coefficient of friction of the thread.
 func ThreadArmMm(t thread.Thread, friction float64, e Equation) float64 {
-	if e == Linear {
-		return linearThreadArmMm(t, friction)
-	}
-	return exactThreadArmMm(t, friction)
-}
-
-func exactThreadArmMm(t thread.Thread, friction float64) float64 {
 	d2 := t.PitchDiameterMm()
+	if e == Linear {
+		// ISO 16047, clause 3 and VDI 2230-1: P/2π + d2 µG/(2 cos 30°), printed as 0.16 P + 0.58 d2 µG
+		return t.PitchMm/(2*math.Pi) + d2*friction/(2*math.Cos(halfThreadAngle))
+	}
 	lead := math.Atan(t.PitchMm / (math.Pi * d2))
 	drag := math.Atan(friction / math.Cos(halfThreadAngle))
 	return d2 / 2 * math.Tan(lead+drag) // screw equation, Shigley Eq. (8-5) with the half angle: d2/2 tan(φ + ρ′)
-}
-
-func linearThreadArmMm(t thread.Thread, friction float64) float64 {
-	// ISO 16047, clause 3 and VDI 2230-1: P/2π + d2 µG/(2 cos 30°), printed as 0.16 P + 0.58 d2 µG
-	return t.PitchMm/(2*math.Pi) + t.PitchDiameterMm()*friction/(2*math.Cos(halfThreadAngle))
 }
 
 // HeadArmMm gives the torque under the head for each newton of preload, in mm,
@@ -47,14 +39,32 @@ func HeadArmMm(effective unit.Length, friction float64) float64 {
 	return float64(effective) / 2 * friction // ISO 16047, VDI 2230-1: DKm/2 µK
 }
 
+func armMm(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) float64 {
+	return ThreadArmMm(t, threadFriction, e) + HeadArmMm(effective, headFriction)
+}
+
 // Torque gives the torque at which the preload is reached.
 func Torque(preload unit.Force, t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) unit.Torque {
-	arm := ThreadArmMm(t, threadFriction, e) + HeadArmMm(effective, headFriction)
-	return unit.Torque(float64(preload) * arm / 1000)
+	return unit.Torque(float64(preload) * armMm(t, effective, threadFriction, headFriction, e) / 1000)
 }
 
 // Preload gives the preload that a torque reaches.
 func Preload(torque unit.Torque, t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) unit.Force {
-	arm := ThreadArmMm(t, threadFriction, e) + HeadArmMm(effective, headFriction)
-	return unit.Force(float64(torque) * 1000 / arm)
+	return unit.Force(float64(torque) * 1000 / armMm(t, effective, threadFriction, headFriction, e))
+}
+
+// PreloadAtYieldShare gives the preload at which tension and torsion together
+// use the share (0.9 by custom) of the yield stress.
+func PreloadAtYieldShare(share float64, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) unit.Force {
+	// While the bolt is turned, in its stress diameter, when it begins to yield as a
+	// whole. VDI 2230-1, section 5.4.3: τ/σ = (MG/WP)/(F/As), WP = π dS³/12, As = π dS²/4
+	ratio := 3 * ThreadArmMm(t, threadFriction, e) / t.StressDiameterMm()
+	// VDI 2230-1, table A1: FM = ν Rp0.2 As / √(1 + 3 (τ/σ)²)
+	return unit.Force(share * float64(yield) * t.StressAreaMm2() / math.Sqrt(1+3*ratio*ratio))
+}
+
+// YieldShare gives the share of the yield stress that tension and torsion
+// together use while the bolt is turned at the preload.
+func YieldShare(preload unit.Force, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) float64 {
+	return float64(preload / PreloadAtYieldShare(1, yield, t, threadFriction, e))
 }

@@ -31,7 +31,7 @@ func (r completedGrip) plastic(s screw.Completed, threadFriction float64) plasti
 	p.neckingMm = s.Strength.NeckingDiameters() * s.Thread.MajorMm
 	arm := screw.ThreadArmMm(s.Thread, threadFriction, s.Equation)
 	add := func(length unit.Length, diameterMm float64) {
-		ratio := 3 * arm / diameterMm // VDI 2230-1, section 5.4.3: τ/σ with WP = π d³/12, as torsionRatio
+		ratio := 3 * arm / diameterMm // VDI 2230-1, section 5.4.3: τ/σ with WP = π d³/12, as PreloadAtYieldShare
 		p.parts = append(p.parts, plasticPart{Section{length, unit.Length(diameterMm)}, math.Pi / 4 * diameterMm * diameterMm, math.Sqrt(1 + 3*ratio*ratio)})
 	}
 	add(r.freeThread+unit.Length(0.5*s.Thread.MajorMm), s.Thread.StressDiameterMm())

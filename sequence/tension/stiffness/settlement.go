@@ -28,7 +28,7 @@ func SettlementLoss(micrometres float64, bolt, members Stiffness) unit.Force {
 // Settlement is what is left of a preload when the surfaces have flattened.
 type Settlement struct {
 	Micrometres float64
-	Loss, Left  unit.Force
+	Loss        unit.Force
 	LossShare   float64
 	Joint       Joint
 
@@ -57,6 +57,6 @@ func Settle(b screw.Bolt, g Grip, preload unit.Force) (Settlement, error) {
 	s.Assumptions = slices.Concat(joint.Assumptions, []finding.Finding{finding.Noted(SurfacesAssumed, nil), finding.Noted(LoadAlongAssumed, nil)})
 	s.Sources = slices.Concat(joint.Sources, []string{"VDI 2230 Part 1, table 5 (settlement)"})
 	s.Loss = min(SettlementLoss(s.Micrometres, joint.Bolt, joint.Members), preload)
-	s.Left, s.LossShare = preload-s.Loss, float64(s.Loss/preload)
+	s.LossShare = float64(s.Loss / preload)
 	return s, nil
 }

@@ -1,6 +1,7 @@
 package stiffness
 
 import (
+	"cmp"
 	"math"
 
 	"drawdown/geometry/finding"
@@ -48,9 +49,7 @@ func StandardLength(t thread.Thread, least unit.Length) unit.Length {
 
 // nutHeight is that of a hexagon nut, style 1, in diameters (ISO 4032: 0.84 for
 // M8 and M10, 0.9 for M12 and M16), with two turns that stand out.
-func leastBolt(t thread.Thread, grip unit.Length) unit.Length {
-	return grip + unit.Length(0.9*t.MajorMm+2*t.PitchMm)
-}
+func nutHeight(t thread.Thread) unit.Length { return unit.Length(0.9*t.MajorMm + 2*t.PitchMm) }
 
 // usualEngagement is that of a tapped hole in diameters (common practice, no
 // source: 1 in steel, 1.5 to 2 in light alloys).
@@ -92,19 +91,14 @@ func lengthStandard(t thread.Thread) string {
 }
 
 func (r *completedGrip) boltLength(s screw.Completed, g Grip) (unit.Length, error) {
-	least := r.thickness
-	if g.BoltLength == 0 {
-		if r.tappedIn == nil {
-			return StandardLength(s.Thread, leastBolt(s.Thread, r.thickness)), nil
-		}
-		engaged := g.Engagement
-		if engaged == 0 {
-			engaged = unit.Length(usualEngagement * s.Thread.MajorMm)
-		}
-		return StandardLength(s.Thread, least+engaged), nil
-	}
-	if !(g.BoltLength > least && !math.IsInf(float64(g.BoltLength), 1)) {
-		return 0, finding.Failed(BoltTooShort, finding.Values{"length": g.BoltLength, "grip": least})
+	switch {
+	case g.BoltLength == 0 && r.tappedIn == nil:
+		return StandardLength(s.Thread, r.thickness+nutHeight(s.Thread)), nil
+	case g.BoltLength == 0:
+		engaged := cmp.Or(g.Engagement, unit.Length(usualEngagement*s.Thread.MajorMm))
+		return StandardLength(s.Thread, r.thickness+engaged), nil
+	case !(g.BoltLength > r.thickness && !math.IsInf(float64(g.BoltLength), 1)):
+		return 0, finding.Failed(BoltTooShort, finding.Values{"length": g.BoltLength, "grip": r.thickness})
 	}
 	return g.BoltLength, nil
 }

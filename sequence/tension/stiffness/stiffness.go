@@ -20,8 +20,7 @@ func (k Stiffness) Resilience() Resilience { return Resilience(1 / k) }
 
 // RodResilience gives what a round rod or a length of bolt gives way.
 func RodResilience(length, diameter unit.Length, elastic unit.Stress) Resilience {
-	area := math.Pi / 4 * float64(diameter*diameter)
-	return Resilience(float64(length) / (float64(elastic) * area)) // VDI 2230-1, section 5.1.1.1: δ = l/(E A)
+	return SleeveResilience(length, diameter, 0, elastic) // VDI 2230-1, section 5.1.1.1: δ = l/(E A)
 }
 
 // SleeveResilience gives what a tube gives way.

@@ -1,6 +1,7 @@
 package strength
 
 import (
+	"cmp"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 )
@@ -21,21 +22,13 @@ var elongations = map[string]float64{
 // practice, no source: that of the hardest bolts).
 const leastElongation = 0.08
 
-// Elongation gives the least elongation after fracture of the bolt's material;
-// known is false where it is the one of the hardest bolts.
-func (s Class) Elongation() (share float64, known bool) {
-	share, known = elongations[s.Name]
-	if !known {
-		share = leastElongation
-	}
-	return share, known
-}
+// elongation gives the least elongation after fracture of the bolt's material.
+func (s Class) elongation() float64 { return cmp.Or(elongations[s.Name], leastElongation) }
 
 // UniformStrain gives the plastic strain up to which a bolt stretches evenly;
 // there its load is greatest.
 func (s Class) UniformStrain() float64 {
-	share, _ := s.Elongation()
-	return share / 2 // common practice, no source: half of the elongation after fracture
+	return s.elongation() / 2 // common practice, no source: half of the elongation after fracture
 }
 
 // NeckingDiameters gives how far one place of a bolt still draws in until it
@@ -44,8 +37,7 @@ func (s Class) UniformStrain() float64 {
 // turned shows less.
 func (s Class) NeckingDiameters() float64 {
 	const bar, whileTurned = 5, 0.25 // the second: common practice, no source; on the safe side of the nut rotations that RCSC and EN 14399-3 ask for
-	share, _ := s.Elongation()
-	return (share - s.UniformStrain()) * bar * whileTurned
+	return (s.elongation() - s.UniformStrain()) * bar * whileTurned
 }
 
 // hardeningWhereUnknown is the tensile strength over the yield stress of a

@@ -1,7 +1,6 @@
 package strength
 
 import (
-	"slices"
 	"strings"
 
 	"drawdown/geometry/finding"
@@ -79,11 +78,8 @@ func Materials() []string {
 // aluminium", "7075") or a stated modulus of elasticity ("100 GPa"), whose
 // strengths then are unknown. The error lists the names.
 func ParseMaterial(text string) (Material, error) {
-	name := tension.PlainWords(text)
-	for _, m := range materials {
-		if slices.ContainsFunc(m.names, func(known string) bool { return tension.PlainWords(known) == name }) {
-			return m.Material, nil
-		}
+	if m, ok := tension.Named(materials, func(m namedMaterial) []string { return m.names }, text); ok {
+		return m.Material, nil
 	}
 	if modulus, err := unit.ParseStress(text); err == nil {
 		return statedModulus(text, modulus)

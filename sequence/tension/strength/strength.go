@@ -30,7 +30,7 @@ type Class struct {
 // to which size the class is made.
 func ParseClass(text string, t thread.Thread) (Class, error) {
 	name := className(text)
-	if fitting := gradesNamed(name); len(fitting) > 0 {
+	if fitting := rowsWhere(grades, func(g grade) bool { return g.name == name }); len(fitting) > 0 {
 		return ofSize(fitting, text, t)
 	}
 	stress, err := unit.ParseStress(text)
@@ -48,7 +48,7 @@ func ofSize(rows []grade, text string, t thread.Thread) (Class, error) {
 		}
 	}
 	missing := finding.Values{"written": text, "thread": t.Name, "standard": rows[0].standard, "inch": t.Unified(), "allowed": allowedClasses(t)}
-	if sized := rowsOf(rows, t.Unified()); len(sized) > 0 {
+	if sized := rowsWhere(rows, func(g grade) bool { return g.unified == t.Unified() }); len(sized) > 0 {
 		missing["standard"], missing["smallest"], missing["largest"] = sized[0].standard, sized[0].smallest, sized[len(sized)-1].largest
 	}
 	return Class{}, finding.Failed(ClassNotInSize, missing)
@@ -99,22 +99,8 @@ func allowedClasses(t thread.Thread) []string {
 	return names
 }
 
-func gradesNamed(name string) []grade {
-	return filter(grades, func(g grade) bool { return g.name == name })
-}
-
-func rowsOf(rows []grade, unified bool) []grade {
-	return filter(rows, func(g grade) bool { return g.unified == unified })
-}
-
-func filter(rows []grade, keep func(grade) bool) []grade {
-	var kept []grade
-	for _, g := range rows {
-		if keep(g) {
-			kept = append(kept, g)
-		}
-	}
-	return kept
+func rowsWhere(rows []grade, keep func(grade) bool) []grade {
+	return slices.DeleteFunc(slices.Clone(rows), func(g grade) bool { return !keep(g) })
 }
 
 var (

@@ -1,6 +1,7 @@
 package strength
 
 import (
+	"cmp"
 	"math"
 
 	"drawdown/geometry/finding"
@@ -177,9 +178,8 @@ func (h *hold) settleInsert(e Engagement) error {
 	if e.Insert == nil {
 		return nil
 	}
-	pitch := e.Insert.PitchMm
-	if pitch == 0 {
-		pitch = h.thread.PitchMm
+	pitch := cmp.Or(e.Insert.PitchMm, h.thread.PitchMm)
+	if e.Insert.PitchMm == 0 {
 		h.assume(finding.Noted(InsertPitchAssumed, finding.Values{"pitch": unit.Length(pitch)}))
 	}
 	least, most := unit.Length(h.thread.MajorMm), unit.Length(3*h.thread.MajorMm)

@@ -1,7 +1,6 @@
 package wrench
 
 import (
-	"cmp"
 	"math"
 
 	"drawdown/geometry/finding"
@@ -37,7 +36,7 @@ type Result struct {
 	Given   unit.Torque      // that the fastener gets with Scale set
 
 	Length     unit.Length // of the wrench, that Setting was worked out with; 0 without an adapter
-	LengthFrom LengthSource
+	LengthFrom finding.Term
 	Skipped    []string // wrenches of the list that have no length for the adapter
 
 	Least, Most unit.Torque // usable of the wrench; without one: where the scale of one may end
@@ -51,13 +50,10 @@ type Result struct {
 	Sources     []string
 }
 
-// LengthSource says where the length of a wrench was taken from, as a word of
-// the trade.
-type LengthSource = finding.Term
-
+// Where the length of a wrench was taken from, as a word of the trade.
 const (
-	LengthStated LengthSource = "as stated"
-	LengthOfList LengthSource = "from the list of wrenches"
+	LengthStated finding.Term = "as stated"
+	LengthOfList finding.Term = "from the list of wrenches"
 )
 
 // Set works out the setting with an adapter, and takes the wrench of the
@@ -110,10 +106,7 @@ func (w Work) set(wrench *Wrench, skipped []string) Result {
 			r.LengthFrom = LengthOfList
 		}
 	}
-	r.Scale = unit.GivenTorque{Value: r.Setting.In(w.Unit), Unit: w.Unit}
-	if rounded := r.Setting.OnScale(w.Unit); rounded.Value > 0 {
-		r.Scale = rounded
-	}
+	r.Scale = rounded(r.Setting, w.Unit)
 	r.ToleranceShare = Tolerance(float64(r.Setting))
 	r.Least, r.Most = r.Setting, r.Setting/LeastUsable
 	if wrench != nil {
@@ -173,7 +166,7 @@ func (w Work) choose(skipped []string) (*Wrench, error) {
 			}))
 			continue
 		}
-		if best == nil || cmp.Compare(wrench.maxNm(), best.maxNm()) < 0 {
+		if best == nil || wrench.maxNm() < best.maxNm() {
 			best = wrench
 		}
 	}
@@ -218,16 +211,22 @@ func (w Wrench) check() error {
 
 // onScale rounds to the next division of the scale, without leaving its range.
 func (w Wrench) onScale(setting unit.Torque) unit.GivenTorque {
-	if rounded := setting.OnScale(w.Unit); w.Division == 0 && rounded.Value > 0 {
-		return rounded
-	} else if w.Division == 0 {
-		return unit.GivenTorque{Value: setting.In(w.Unit), Unit: w.Unit}
+	if w.Division == 0 {
+		return rounded(setting, w.Unit)
 	}
 	steps := max(math.Round(setting.In(w.Unit)/w.Division), 1)
 	if steps*w.Division > w.Max*(1+1e-9) {
 		steps--
 	}
 	return unit.GivenTorque{Value: tidy(steps * w.Division), Unit: w.Unit}
+}
+
+// rounded gives a torque as scales are read; one too small for that as it is.
+func rounded(t unit.Torque, on unit.TorqueUnit) unit.GivenTorque {
+	if scale := t.OnScale(on); scale.Value > 0 {
+		return scale
+	}
+	return unit.GivenTorque{Value: t.In(on), Unit: on}
 }
 
 // fourFigures rounds a figure that was worked out.

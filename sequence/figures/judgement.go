@@ -17,20 +17,10 @@ type Bolt struct {
 	Bolt    screw.Bolt // its aim is that of a turn
 	Grip    stiffness.Grip
 	Insert  *strength.Insert
-	Reuse   Reuse
+	Reuse   string     // whether it may go back in: once, inspect, yes
 	Stages  []Stage    // of tightening
 	Preload unit.Force // that it is known to come to; 0: by the stages alone
 }
-
-// Reuse says whether a bolt may go back in.
-type Reuse string
-
-const (
-	ReuseUnknown Reuse = ""
-	ReuseOnce    Reuse = "once"    // used once, then thrown away
-	ReuseInspect Reuse = "inspect" // measured before it goes back
-	ReuseYes     Reuse = "yes"
-)
 
 // Stage is a step of tightening.
 type Stage struct {

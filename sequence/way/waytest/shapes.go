@@ -1,8 +1,9 @@
-package gallery
+package waytest
 
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"drawdown/geometry"
 )
@@ -46,40 +47,22 @@ func turned(p point, deg float64) point {
 	return point{X: c*p.X - s*p.Y, Y: s*p.X + c*p.Y}
 }
 
-func rotated(points []point, deg float64) []point {
-	out := make([]point, len(points))
-	for k, p := range points {
-		out[k] = turned(p, deg)
-	}
-	return out
-}
-
 func shifted(points []point, x, y float64) []point {
-	out := make([]point, len(points))
-	for k, p := range points {
-		out[k] = p.Add(point{X: x, Y: y})
-	}
-	return out
+	return geometry.Mapped(points, func(p point) point { return p.Add(point{X: x, Y: y}) })
 }
 
 // off moves each place by up to a share of the spacing, in x and in y.
 func off(points []point, share float64, seed uint64) []point {
 	r, spacing := rand.New(rand.NewPCG(seed, 41)), geometry.Spacing(points)
-	out := make([]point, len(points))
-	for k, p := range points {
-		out[k] = p.Add(point{X: share * spacing * (2*r.Float64() - 1), Y: share * spacing * (2*r.Float64() - 1)})
-	}
-	return out
+	return geometry.Mapped(points, func(p point) point {
+		return p.Add(point{X: share * spacing * (2*r.Float64() - 1), Y: share * spacing * (2*r.Float64() - 1)})
+	})
 }
 
 func without(points []point, gone ...int) []point {
 	var left []point
 	for k, p := range points {
-		keep := true
-		for _, g := range gone {
-			keep = keep && g != k
-		}
-		if keep {
+		if !slices.Contains(gone, k) {
 			left = append(left, p)
 		}
 	}
@@ -93,12 +76,4 @@ func at(xy ...float64) []point {
 		points = append(points, point{X: xy[k], Y: xy[k+1]})
 	}
 	return points
-}
-
-func join(lists ...[]point) []point {
-	var all []point
-	for _, list := range lists {
-		all = append(all, list...)
-	}
-	return all
 }

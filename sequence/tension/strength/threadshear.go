@@ -1,6 +1,7 @@
 package strength
 
 import (
+	"cmp"
 	"math"
 
 	"drawdown/geometry/thread"
@@ -56,3 +57,22 @@ func nutBending(ratio float64) float64 {
 	r := math.Max(ratio, 0.4)
 	return 0.728 + 1.769*r - 2.896*r*r + 1.296*r*r*r // the same, for 0.4 to 1
 }
+
+// shearRatios holds the shear strength of a bolt thread over the tensile
+// strength by the name of the class: VDI 2230-1:2015, table 7 (values
+// from memory).
+var shearRatios = map[string]float64{
+	"4.6": 0.70, "5.6": 0.70, "8.8": 0.65, "10.9": 0.62, "12.9": 0.60,
+	"A2-50": 0.80, "A4-50": 0.80, "A2-70": 0.72, "A4-70": 0.72, "A2-80": 0.68, "A4-80": 0.68,
+}
+
+// leastShearRatio is taken for the other classes: that of the hardest bolts.
+const leastShearRatio = 0.60
+
+// Shear gives the shear strength of the bolt's thread; 0 where the tensile
+// strength is unknown.
+func (s Class) Shear() unit.Stress {
+	return unit.Stress(s.shearRatio()) * s.Tensile // VDI 2230-1, section 5.5.5: τB/Rm
+}
+
+func (s Class) shearRatio() float64 { return cmp.Or(shearRatios[s.Name], leastShearRatio) }

@@ -1,4 +1,4 @@
-package gallery_test
+package waytest_test
 
 import (
 	"fmt"
@@ -13,12 +13,12 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
-	"drawdown/sequence/gallery"
 	"drawdown/sequence/way"
+	"drawdown/sequence/way/waytest"
 )
 
 // The sheet by which technicians look through the orders, eight parts a page:
-// DRAWDOWN_SHEET=/tmp go test ./sequence/gallery -run Sheet draws it into a
+// DRAWDOWN_SHEET=/tmp go test ./sequence/way/waytest -run Sheet draws it into a
 // folder. Every mark lies within its part's square.
 func TestSheet(t *testing.T) {
 	const columns, rows, side = 4, 2, 480.0
@@ -34,7 +34,7 @@ func TestSheet(t *testing.T) {
 	if folder == "" {
 		folder = t.TempDir()
 	}
-	parts := gallery.Parts()
+	parts := waytest.Parts()
 	for page := 0; page*columns*rows < len(parts); page++ {
 		dc := gg.NewContext(columns*side, rows*side)
 		dc.SetRGB(1, 1, 1)
@@ -50,7 +50,7 @@ func TestSheet(t *testing.T) {
 	}
 }
 
-func drawPart(t *testing.T, dc *gg.Context, p gallery.Part, number int, left, top, side float64) {
+func drawPart(t *testing.T, dc *gg.Context, p waytest.Part, number int, left, top, side float64) {
 	const head, mark = 60.0, 18.0
 	box := geometry.Bounds(p.Points)
 	middle := box.Min.Add(box.Max).Scale(0.5)

@@ -34,7 +34,7 @@ func (s *seer) parts() (parts [][]int, wide bool) {
 			cut, widest = k, ratio
 		}
 	}
-	of := all(len(s.points))
+	of := geometry.Count(len(s.points))
 	for _, step := range steps[:cut] {
 		from, to := of[step.b], of[step.a]
 		for i := range of {
@@ -53,9 +53,8 @@ func (s *seer) parts() (parts [][]int, wide bool) {
 		parts[k] = append(parts[k], i)
 	}
 	axis := geometry.LongAxis(s.points)
-	slices.SortStableFunc(parts, func(a, b []int) int {
-		return cmp.Compare(geometry.Centroid(pick(s.points, a)).Dot(axis), geometry.Centroid(pick(s.points, b)).Dot(axis))
-	})
+	along := func(k int) float64 { return geometry.Centroid(geometry.Picked(s.points, parts[k])).Dot(axis) }
+	parts = geometry.Picked(parts, geometry.Sorted(len(parts), along))
 	return parts, widest >= gapShare && len(parts) > 1
 }
 

@@ -29,16 +29,8 @@ func (s *seer) perimeter() (Seen, bool) {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}
 	rect := smallestRectangle(s.points)
-	var edge, inner, corners []int
-	offMm := 0.0
-	for i, p := range s.points {
-		depth := rect.depth(p)
-		if depth > edgeShare*s.spacing {
-			inner = append(inner, i)
-			continue
-		}
-		edge, offMm = append(edge, i), max(offMm, depth)
-	}
+	edge, inner, offMm := s.parted(rect.depth)
+	var corners []int
 	for corner := range 4 {
 		i, apart := rect.nearestTo(corner, s.points)
 		if apart <= cornerShare*s.spacing && slices.Contains(edge, i) && !slices.Contains(corners, i) {
@@ -56,6 +48,19 @@ func (s *seer) perimeter() (Seen, bool) {
 	return seen, fits || s.named
 }
 
+// parted parts the places by their depth into those of an edge, with how far these
+// lie off it at the most, and those inside.
+func (s *seer) parted(depth func(geometry.Point) float64) (edge, inner []int, offMm float64) {
+	for i, p := range s.points {
+		if d := depth(p); d > edgeShare*s.spacing {
+			inner = append(inner, i)
+		} else {
+			edge, offMm = append(edge, i), max(offMm, d)
+		}
+	}
+	return edge, inner, offMm
+}
+
 // leastCorners is how many of the four corners have a place at the least. On a
 // part of a few places three of them are soon found by chance.
 func leastCorners(edge int) int {
@@ -71,15 +76,7 @@ func (s *seer) curve() (Seen, bool) {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}
 	hull := geometry.Hull(s.points)
-	var edge, inner []int
-	offMm := 0.0
-	for i, p := range s.points {
-		if depth := depthIn(hull, p); depth > edgeShare*s.spacing {
-			inner = append(inner, i)
-		} else {
-			edge, offMm = append(edge, i), max(offMm, depth)
-		}
-	}
+	edge, inner, offMm := s.parted(func(p geometry.Point) float64 { return depthIn(hull, p) })
 	if len(inner) > 0 && len(inner) <= mostDeep*len(edge) {
 		if round, ok := smoothRound(s.points, s.spacing, inner); ok {
 			return Seen{Family: Curve, Edge: round}, true
@@ -91,11 +88,7 @@ func (s *seer) curve() (Seen, bool) {
 
 // inRound sorts the places of an edge along it.
 func inRound(points []geometry.Point, edge []int) []int {
-	round := geometry.Round(pick(points, edge))
-	for k, m := range round {
-		round[k] = edge[m]
-	}
-	return round
+	return geometry.Picked(edge, geometry.Round(geometry.Picked(points, edge)))
 }
 
 const (
@@ -178,11 +171,9 @@ func smallestRectangle(points []geometry.Point) rectangle {
 
 func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
 	across := geometry.Point{X: -along.Y, Y: along.X}
-	turned := make([]geometry.Point, len(points))
-	for k, p := range points {
-		turned[k] = geometry.Point{X: p.Dot(along), Y: p.Dot(across)}
-	}
-	box := geometry.Bounds(turned)
+	box := geometry.Bounds(geometry.Mapped(points, func(p geometry.Point) geometry.Point {
+		return geometry.Point{X: p.Dot(along), Y: p.Dot(across)}
+	}))
 	c := box.Min.Add(box.Max).Scale(0.5)
 	return rectangle{
 		middle: along.Scale(c.X).Add(across.Scale(c.Y)), along: along,

@@ -1,4 +1,4 @@
-package gallery_test
+package waytest_test
 
 import (
 	"fmt"
@@ -11,12 +11,12 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/patterns"
-	"drawdown/sequence/gallery"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/way"
+	"drawdown/sequence/way/waytest"
 )
 
 // Beside the model: on plates with a gasket the orders by the objective tilt and
@@ -29,7 +29,7 @@ func TestBesideTheModel(t *testing.T) {
 		plates = n
 	}
 	r := rand.New(rand.NewPCG(100, 6))
-	base := slices.DeleteFunc(gallery.Parts(), func(p gallery.Part) bool { return p.Edge < 8 || strings.Contains(p.Name, "flange of") })
+	base := slices.DeleteFunc(waytest.Parts(), func(p waytest.Part) bool { return p.Edge < 8 || strings.Contains(p.Name, "flange of") })
 	var before, now [3][]float64 // tilt, warp, both together
 	for k := range plates {
 		points := off(base[k%len(base)].Points, 0.12, r)

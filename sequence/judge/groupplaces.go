@@ -1,12 +1,12 @@
 package judge
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/family"
+	"drawdown/sequence"
 )
 
 // work is one group with its order. Its places are units: single fasteners and
@@ -15,10 +15,12 @@ type work struct {
 	joint   geometry.Joint
 	members []int // fasteners in the order as given
 	step    []int // of every fastener of the joint, from 1
-	free    [][]int
-	units   [][]int // that bear load: they are judged by their places
-	order   []int   // units in the order as given
-	layout  Layout
+	// The units, each in the order in which its fasteners are worked: those of
+	// unloaded clusters, and those that bear load, which are judged by their places.
+	free, units [][]int
+	listed      []int // the fastener that the joint lists first, of each unit
+	order       []int // units in the order as given
+	layout      Layout
 	places
 }
 
@@ -43,18 +45,14 @@ type places struct {
 
 func newWork(j geometry.Joint, members, step []int) *work {
 	w := &work{joint: j, members: members, step: step}
-	w.free, w.units = unitsOf(w)
-	points := make([]geometry.Point, len(w.units))
-	for k, u := range w.units {
-		at := make([]geometry.Point, len(u))
-		for m, i := range u {
-			at[m] = j.Fasteners[i].At
-		}
-		points[k] = geometry.Centroid(at)
-		w.order = append(w.order, k)
+	// The listing of the order must not decide anything.
+	w.free, w.units = sequence.Units(j, slices.Sorted(slices.Values(members)))
+	w.places = newPlaces(sequence.Centres(j, w.units))
+	w.listed = geometry.Mapped(w.units, func(unit []int) int { return unit[0] })
+	for _, unit := range slices.Concat(w.free, w.units) {
+		slices.SortFunc(unit, func(a, b int) int { return step[a] - step[b] })
 	}
-	slices.SortFunc(w.order, func(a, b int) int { return w.firstStep(a) - w.firstStep(b) })
-	w.places = newPlaces(points)
+	w.order = geometry.Sorted(len(w.units), func(k int) float64 { return float64(w.firstStep(k)) })
 	switch w.seen.Family {
 	case family.Row:
 		w.layout = Row
@@ -117,11 +115,8 @@ func (p places) takeSides() {
 }
 
 func rowRings(points []geometry.Point) [][]int {
-	axis, order := geometry.LongAxis(points), make([]int, len(points))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(points[a].Dot(axis), points[b].Dot(axis)) })
+	axis := geometry.LongAxis(points)
+	order := geometry.Sorted(len(points), func(i int) float64 { return points[i].Dot(axis) })
 	var rings [][]int
 	for low, high := (len(order)-1)/2, len(order)/2; low >= 0; low, high = low-1, high+1 {
 		ring := []int{order[low]}
@@ -159,31 +154,18 @@ func (p places) edges() []onEdge {
 // evenly spreads directions round the full turn, in their succession: on a
 // circle whose bolts stand unevenly each still has its place across.
 func evenly(deg []float64) []float64 {
-	order := make([]int, len(deg))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(deg[a], deg[b]) })
 	turn := make([]float64, len(deg))
-	for k, i := range order {
+	for k, i := range inRound(geometry.Count(len(deg)), deg) {
 		turn[i] = 360 * float64(k) / float64(len(deg))
 	}
 	return turn
 }
 
 // firstStep is the step at which a unit is begun.
-func (w *work) firstStep(unit int) int {
-	first := w.step[w.units[unit][0]]
-	for _, i := range w.units[unit] {
-		first = min(first, w.step[i])
-	}
-	return first
-}
+func (w *work) firstStep(unit int) int { return w.step[w.units[unit][0]] }
 
 // name is the fastener with which a unit is begun.
-func (w *work) name(unit int) string {
-	return w.joint.Fasteners[w.byStep(w.units[unit])[0]].ID
-}
+func (w *work) name(unit int) string { return w.joint.Fasteners[w.units[unit][0]].ID }
 
 // at gives the steps and ids of units at these positions of the order.
 func (w *work) at(positions ...int) (steps []int, names []string) {

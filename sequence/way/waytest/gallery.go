@@ -1,9 +1,12 @@
-// Package gallery holds forty made-up parts as a workshop has them, for tests
+// Package waytest holds forty made-up parts as a workshop has them, for tests
 // and for the sheet by which technicians look through drawdown's orders. Tests
 // alone import it. No part is drawn after a real one.
-package gallery
+package waytest
 
-import "drawdown/geometry"
+import (
+	"drawdown/geometry"
+	"slices"
+)
 
 // Part is a layout of places.
 type Part struct {
@@ -24,7 +27,7 @@ func Parts() []Part {
 }
 
 func edged(name string, edge []point, inner ...point) Part {
-	return Part{Name: name, Points: join(edge, inner), Edge: len(edge)}
+	return Part{Name: name, Points: slices.Concat(edge, inner), Edge: len(edge)}
 }
 
 // pans, sumps and lids along a rectangle.
@@ -75,8 +78,8 @@ func flanges() []Part {
 		edged("pipe flange of 8", circle(8, 240, origin, 90, true)),
 		edged("flange of 16, two missing", without(circle(16, 320, origin, 90, true), 4, 9)),
 		edged("flange of 7 measured off", off(circle(7, 200, origin, 90, true), 0.1, 11)),
-		{Name: "circles of 8 and 12", Points: join(circle(8, 160, origin, 90, true), circle(12, 320, origin, 75, true))},
-		{Name: "circles of 6 and 6 with a middle bolt", Points: join(at(0, 0), circle(6, 110, origin, 90, true), circle(6, 230, origin, 60, true))},
+		{Name: "circles of 8 and 12", Points: slices.Concat(circle(8, 160, origin, 90, true), circle(12, 320, origin, 75, true))},
+		{Name: "circles of 6 and 6 with a middle bolt", Points: slices.Concat(at(0, 0), circle(6, 110, origin, 90, true), circle(6, 230, origin, 60, true))},
 		edged("kidney port of 11", at(-120, 10, -90, 70, -30, 95, 30, 95, 90, 70, 120, 10, 80, -35, 40, -10, 0, 0, -40, -10, -80, -35)),
 	}
 }
@@ -91,8 +94,8 @@ func halves() []Part {
 		edged("L-shaped housing of 16", l),
 		edged("plenum of 11", at(-220, 50, -110, 62, 0, 65, 110, 62, 220, 50, 215, -48, 105, -60, -5, -64, -112, -60, -218, -50, -222, 0)),
 		{Name: "manifold of four pairs", Points: at(-138, 32, -138, -32, -46, 32, -46, -32, 46, 32, 46, -32, 138, 32, 138, -32)},
-		{Name: "two flanges of four", Points: join(shifted(geometry.Circle(4, 90, point{}, 45, true), -150, 0), shifted(geometry.Circle(4, 90, point{}, 45, true), 150, 20))},
-		{Name: "three flanges of three", Points: join(shifted(geometry.Circle(3, 80, point{}, 90, true), -220, 0), geometry.Circle(3, 80, point{}, 90, true), shifted(geometry.Circle(3, 80, point{}, 90, true), 220, 0))},
+		{Name: "two flanges of four", Points: slices.Concat(shifted(geometry.Circle(4, 90, point{}, 45, true), -150, 0), shifted(geometry.Circle(4, 90, point{}, 45, true), 150, 20))},
+		{Name: "three flanges of three", Points: slices.Concat(shifted(geometry.Circle(3, 80, point{}, 90, true), -220, 0), geometry.Circle(3, 80, point{}, 90, true), shifted(geometry.Circle(3, 80, point{}, 90, true), 220, 0))},
 	}
 }
 
@@ -103,11 +106,11 @@ func halves() []Part {
 func heads() []Part {
 	grid := geometry.Grid
 	origin := point{}
-	staggered := join(geometry.Row(5, 90, point{X: -180, Y: 80}, 0), geometry.Row(4, 90, point{X: -135}, 0), geometry.Row(5, 90, point{X: -180, Y: -80}, 0))
+	staggered := slices.Concat(geometry.Row(5, 90, point{X: -180, Y: 80}, 0), geometry.Row(4, 90, point{X: -135}, 0), geometry.Row(5, 90, point{X: -180, Y: -80}, 0))
 	return []Part{
 		{Name: "head of 10 measured off", Points: off(grid(5, 2, 95, 90, origin), 0.1, 4)},
 		{Name: "head of three rows", Points: grid(6, 3, 80, 70, origin)},
 		{Name: "head of staggered rows", Points: staggered},
-		{Name: "head with a side row, all bolts alike", Points: join(grid(5, 2, 95, 90, origin), geometry.Row(4, 95, point{X: -142.5, Y: -90}, 0))},
+		{Name: "head with a side row, all bolts alike", Points: slices.Concat(grid(5, 2, 95, 90, origin), geometry.Row(4, 95, point{X: -142.5, Y: -90}, 0))},
 	}
 }

@@ -1,15 +1,15 @@
-package gallery_test
+package waytest_test
 
 import (
 	"testing"
 
 	"drawdown/geometry"
-	"drawdown/sequence/gallery"
+	"drawdown/sequence/way/waytest"
 )
 
 // The sheet is of forty parts, none of which has two fasteners at one place.
 func TestParts(t *testing.T) {
-	parts := gallery.Parts()
+	parts := waytest.Parts()
 	if len(parts) != 40 {
 		t.Errorf("%d parts", len(parts))
 	}

@@ -1,0 +1,40 @@
+package geometry
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Sorted gives the numbers from 0 to n-1 by a figure of each, rising; equal ones
+// stay as they are.
+func Sorted(n int, figure func(i int) float64) []int {
+	order := Count(n)
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(figure(a), figure(b)) })
+	return order
+}
+
+// Count gives the numbers from 0 to n-1.
+func Count(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
+}
+
+// Picked gives the members of a list with these numbers.
+func Picked[T any](list []T, of []int) []T {
+	return Mapped(of, func(i int) T { return list[i] })
+}
+
+// Mapped gives what f makes of each member of a list; nil of nil.
+func Mapped[T, U any](list []T, f func(T) U) []U {
+	if list == nil {
+		return nil
+	}
+	out := make([]U, len(list))
+	for i, v := range list {
+		out[i] = f(v)
+	}
+	return out
+}
