@@ -1,8 +1,8 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"drawdown/cmd/internal/files"
@@ -27,52 +27,75 @@ type batch struct {
 
 // batchPattern is one of them, and what has come of it.
 type batchPattern struct {
-	file     string
+	File     string       `json:"pattern"`
+	Status   Status       `json:"status"` // as the exit status for it alone
+	Paths    []string     `json:"files"`
+	Notes    []string     `json:"warnings"`
+	Problems problem.List `json:"problems"`
+	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
 	made     plan.Plan
-	problems problem.List
-	notes    []string
-	paths    []string
-	err      error // what went wrong beside the problems
-	status   Status
+}
+
+// batchOut is what card --json prints for many patterns.
+type batchOut struct {
+	Drawn  int             `json:"drawn"`
+	Failed int             `json:"failed"`
+	Cards  []*batchPattern `json:"cards"` // in the order of the command line
 }
 
 // cards draws all cards. One that fails leaves the others alone; the status is
 // the worst of all.
-func (p *Program) cards(b batch, asJSON bool) Status {
+func (p *Program) cards(b batch, names []string, asJSON bool) Status {
+	for _, name := range names {
+		b.patterns = append(b.patterns, &batchPattern{File: name, Paths: []string{}, Notes: []string{}})
+	}
 	bar := machine.NewProgress(p.Stderr, 2*len(b.patterns))
 	b.load(p, bar)
 	if err := b.sameName(); err != nil {
 		bar.Clear()
 		return p.fail(Wrong, err)
 	}
-	b.draw(bar)
+	b.draw(p, bar)
 	bar.Clear()
-	worst := Done
+	worst, out := Done, batchOut{Cards: b.patterns}
 	for _, one := range b.patterns {
-		worst = max(worst, one.status)
-		p.reportCard(one)
+		worst = max(worst, one.Status)
+		if one.Status == Done {
+			out.Drawn++
+		} else {
+			out.Failed++
+		}
+		// What stopped it beside its problems stands in the summary.
+		p.report(one.Problems)
+		p.reportTo(p.Stderr).Warn(one.File, one.Notes)
+		one.Problems = p.said(one.Problems)
 	}
-	p.reportFailed(b.patterns)
+	p.reportFailed(out)
 	if asJSON {
-		return max(worst, p.printJSON(p.batchJSON(b.patterns)))
+		return max(worst, p.printJSON(out))
 	}
 	for _, one := range b.patterns {
-		p.printPaths(one.paths)
+		p.printPaths(one.Paths)
 	}
 	return worst
+}
+
+// fail notes what went wrong with a pattern beside its problems.
+func (one *batchPattern) fail(p *Program, status Status, err error) {
+	one.Status, one.Error = status, p.words.Error(err)
 }
 
 // load reads and plans every pattern.
 func (b batch) load(p *Program, bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
-		made, problems, err := job.Load(one.file, p.Stdin, *b.ways.way, *b.ways.turn)
-		one.made, one.problems = made, problems
-		switch {
-		case err != nil:
-			one.status, one.err = whyUnread(one.file, err)
-		case problems.Stops():
-			one.status = Wrong
+		made, problems, err := job.Load(one.File, p.Stdin, *b.ways.way, *b.ways.turn)
+		one.made, one.Problems = made, problems
+		if err != nil {
+			status, why := whyUnread(one.File, err)
+			one.fail(p, status, why)
+		} else if problems.Stops() {
+			one.Status = Wrong
 		}
 	}, bar.Done)
 }
@@ -83,110 +106,67 @@ func (b batch) sameName() error {
 	by := map[string][]string{}
 	var names []string
 	for _, one := range b.patterns {
-		if one.status != Done {
+		if one.Status != Done {
 			continue
 		}
 		name := strings.ToLower(one.made.Name)
-		if by[name] = append(by[name], one.file); len(by[name]) == 2 {
+		if by[name] = append(by[name], one.File); len(by[name]) == 2 {
 			names = append(names, name)
 		}
-	}
-	if len(names) == 0 {
-		return nil
 	}
 	var clashes []finding.Finding
 	for _, name := range names {
 		clashes = append(clashes, finding.Failed(SameCard, finding.Values{"patterns": by[name], "name": name}))
+	}
+	if len(clashes) == 0 {
+		return nil
 	}
 	return finding.Failed(SameName, finding.Values{"clashes": clashes})
 }
 
 // draw draws and writes the card of every sound pattern. What is written needs
 // no more memory.
-func (b batch) draw(bar *machine.Progress) {
+func (b batch) draw(p *Program, bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
-		if one.status != Done {
+		if one.Status != Done {
 			return
 		}
 		drawn, notes, err := job.Card(one.made, b.side, b.print)
-		one.notes = notes
+		one.Notes = report.Listed(notes)
 		if err != nil {
-			one.status, one.err = Wrong, err
+			one.fail(p, Wrong, err)
 			return
 		}
-		if one.paths, err = files.Write(b.folder, drawn); err != nil {
-			one.status, one.err, one.paths = Failed, err, nil
+		paths, err := files.Write(b.folder, drawn)
+		if err != nil {
+			one.fail(p, Failed, err)
+			return
 		}
+		one.Paths = report.Listed(paths)
 	}, func(done int) { bar.Done(len(b.patterns) + done) })
 }
 
-// reportCard tells what a pattern has to be mended of. What stopped it beside
-// its problems stands in the summary.
-func (p *Program) reportCard(one *batchPattern) {
-	p.report(one.problems)
-	p.reportTo(p.Stderr).Warn(one.file, one.notes)
-}
-
 // reportFailed sums up, where anything failed.
-func (p *Program) reportFailed(all []*batchPattern) {
-	failed := slices.DeleteFunc(slices.Clone(all), func(one *batchPattern) bool { return one.status == Done })
-	if len(failed) == 0 {
+func (p *Program) reportFailed(out batchOut) {
+	if out.Failed == 0 {
 		return
 	}
-	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Say(finding.Warned(BatchFailed, finding.Values{"failed": len(failed), "n": len(all), "drawn": len(all) - len(failed)})))
-	for _, one := range failed {
-		fmt.Fprintf(p.Stderr, "  %s: %s\n", one.file, p.words.Error(one.why()))
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Say(finding.Warned(BatchFailed, finding.Values{"failed": out.Failed, "n": len(out.Cards), "drawn": out.Drawn})))
+	for _, one := range out.Cards {
+		if one.Status != Done {
+			fmt.Fprintf(p.Stderr, "  %s: %s\n", one.File, cmp.Or(one.Error, p.errorsIn(one.Problems)))
+		}
 	}
 }
 
-// why is why a card was not drawn, in short.
-func (one *batchPattern) why() error {
-	if one.err != nil {
-		return one.err
-	}
+// errorsIn says how many errors a pattern has.
+func (p *Program) errorsIn(problems problem.List) string {
 	errors := 0
-	for _, found := range one.problems {
+	for _, found := range problems {
 		if found.Severity == problem.Error {
 			errors++
 		}
 	}
-	return finding.Failed(ErrorsInFile, finding.Values{"n": errors})
-}
-
-// batchOut is what card --json prints for many patterns.
-type batchOut struct {
-	Drawn  int       `json:"drawn"`
-	Failed int       `json:"failed"`
-	Cards  []cardOut `json:"cards"` // in the order of the command line
-}
-
-// cardOut is what came of one of them.
-type cardOut struct {
-	Pattern  string       `json:"pattern"`
-	Status   Status       `json:"status"` // as the exit status for it alone
-	Files    []string     `json:"files"`
-	Warnings []string     `json:"warnings"`
-	Problems problem.List `json:"problems"`
-	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
-}
-
-func (p *Program) batchJSON(all []*batchPattern) batchOut {
-	out := batchOut{Cards: []cardOut{}}
-	for _, one := range all {
-		c := cardOut{
-			Pattern: one.file, Status: one.status, Files: report.Listed(one.paths),
-			Warnings: report.Listed(one.notes), Problems: p.said(one.problems),
-		}
-		if one.err != nil {
-			c.Error = p.words.Error(one.err)
-		}
-		if one.status == Done {
-			out.Drawn++
-		} else {
-			out.Failed++
-		}
-		out.Cards = append(out.Cards, c)
-	}
-	return out
+	return p.words.Error(finding.Failed(ErrorsInFile, finding.Values{"n": errors}))
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 
@@ -18,7 +19,8 @@ import (
 )
 
 var checkCommand = command{
-	name: "check",
+	name:    "check",
+	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, or cast, or file")
 		flag.Offer(flags, "order", job.CastOrder, job.FilesOrder)
@@ -26,19 +28,16 @@ var checkCommand = command{
 		drawing := addDrawFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			if err != nil {
-				return p.misuse("check", "%v", err)
-			}
-			ask, err := drawing.chosen()
-			switch {
+			ask, errDrawing := drawing.chosen()
+			switch err := cmp.Or(err, errDrawing); {
 			case err != nil:
-				return p.misuse("check", "%v", err)
+				return p.misuse(err)
 			case flags.Changed("order") && *drawing.draw:
-				return p.misuse("check", "--order and --draw are two checks; ask for one at a time")
+				return p.misuse(errors.New("--order and --draw are two checks; ask for one at a time"))
 			case flags.Changed("order"):
 				return p.checkOrder(file, *order, *side, *drawing.AsJSON)
 			case flags.Changed("side"):
-				return p.misuse("check", "--side says what an order is for; add it, as in --order M3,M8,M9")
+				return p.misuse(errors.New("--side says what an order is for; add it, as in --order M3,M8,M9"))
 			}
 			return p.check(file, drawing, ask)
 		}
@@ -88,11 +87,10 @@ func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) S
 	}
 	if !asJSON {
 		p.report(problems)
+	} else if problems.Stops() {
+		p.printJSON(report.CheckedOrder{Problems: p.said(problems)})
 	}
 	if problems.Stops() {
-		if asJSON {
-			return max(Wrong, p.printJSON(report.CheckedOrder{Problems: p.said(problems)}))
-		}
 		return Wrong
 	}
 	judged, err := job.Judge(made, side, order)

@@ -49,8 +49,8 @@ func (q *quantities) layers() []string {
 
 // writeDrawing writes the places of a pattern as a drawing.
 func (p *Program) writeDrawing(name, folder string) Status {
-	made, status, ok := p.loadPlaces(name, "", "")
-	if !ok {
+	made, status := p.loadPlaces(name, "", "")
+	if status != Done {
 		return status
 	}
 	data, asPoints := job.DrawingOf(made)

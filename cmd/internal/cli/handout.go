@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -20,80 +21,58 @@ import (
 )
 
 var handoutCommand = command{
-	name:  "handout",
-	build: buildHandout,
+	name:    "handout",
+	operand: patternFile,
+	build: func(flags *pflag.FlagSet) runner {
+		var ask job.HandoutRequest
+		parts := flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, with commas between: ")
+		flags.BoolVar(&ask.Loosening, "loosen", false, "ask for the loosening order, and show it")
+		mark := flags.String("mark", "", "mark the answers of a class in this `table`, CSV, instead")
+		flags.IntVar(&ask.Layouts, "layouts", 0, fmt.Sprintf("`number` of parts made up, 1 to %d, instead of the file's", exercise.Most))
+		flags.Uint64Var(&ask.Seed, "seed", 1, "whole `number` that the made-up parts come from")
+		printing := flag.AddPrint(flags, render.PDF)
+		return func(p *Program, args []string) Status {
+			err := checkHandout(flags, ask, *mark)
+			if err == nil {
+				ask.Printing, err = printing.Chosen()
+			}
+			file, errFile := oneFile(args)
+			if err := cmp.Or(err, errFile); err != nil {
+				return p.misuse(err)
+			}
+			if file == "-" && *mark == "-" {
+				return p.misuse(finding.Failed(OneInputOnly, nil))
+			}
+			made, _, status := p.load(file, "", "")
+			if status != Done {
+				return status
+			}
+			if *mark != "" {
+				return p.grade(made, ask, *mark, printing)
+			}
+			ask.Parts = *parts
+			files, notes, err := job.Handout(made, ask)
+			if err != nil {
+				return p.fail(Wrong, err)
+			}
+			return p.deliver(files, p.words.SayAll(notes), printing)
+		}
+	},
 }
 
-// handoutFlags are the flags of the command that are its own.
-type handoutFlags struct {
-	flags   *pflag.FlagSet
-	make    *[]job.HandoutPart
-	loosen  *bool
-	mark    *string
-	layouts *int
-	seed    *uint64
-}
-
-func addHandoutFlags(flags *pflag.FlagSet) handoutFlags {
-	return handoutFlags{
-		flags:   flags,
-		make:    flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, with commas between: "),
-		loosen:  flags.Bool("loosen", false, "ask for the loosening order, and show it"),
-		mark:    flags.String("mark", "", "mark the answers of a class in this `table`, CSV, instead"),
-		layouts: flags.Int("layouts", 0, fmt.Sprintf("`number` of parts made up, 1 to %d, instead of the file's", exercise.Most)),
-		seed:    flags.Uint64("seed", 1, "whole `number` that the made-up parts come from"),
+// checkHandout tells what is wrong with the flags of the command's own.
+func checkHandout(flags *pflag.FlagSet, ask job.HandoutRequest, mark string) error {
+	switch {
+	case flags.Changed("mark") && mark == "":
+		return finding.Failed(TableNotNamed, nil)
+	case flags.Changed("mark") && flags.Changed("make"):
+		return finding.Failed(GradeOrMake, nil)
+	case flags.Changed("layouts") && (ask.Layouts < 1 || ask.Layouts > exercise.Most):
+		return finding.Failed(exercise.HowMany, finding.Values{"count": ask.Layouts, "most": exercise.Most})
+	case flags.Changed("seed") && ask.Layouts == 0:
+		return finding.Failed(SeedAlone, nil)
 	}
-}
-
-// chosen gives what the flags ask for, or what is wrong with them.
-func (f handoutFlags) chosen() (ask job.HandoutRequest, err error) {
-	if f.flags.Changed("mark") && *f.mark == "" {
-		return ask, finding.Failed(TableNotNamed, nil)
-	}
-	if f.flags.Changed("mark") && f.flags.Changed("make") {
-		return ask, finding.Failed(GradeOrMake, nil)
-	}
-	if f.flags.Changed("layouts") && (*f.layouts < 1 || *f.layouts > exercise.Most) {
-		return ask, finding.Failed(exercise.HowMany, finding.Values{"count": *f.layouts, "most": exercise.Most})
-	}
-	if f.flags.Changed("seed") && *f.layouts == 0 {
-		return ask, finding.Failed(SeedAlone, nil)
-	}
-	ask.Parts, ask.Loosening, ask.Layouts, ask.Seed = *f.make, *f.loosen, *f.layouts, *f.seed
-	return ask, nil
-}
-
-func buildHandout(flags *pflag.FlagSet) runner {
-	own := addHandoutFlags(flags)
-	printing := flag.AddPrint(flags, render.PDF)
-	return func(p *Program, args []string) Status {
-		ask, err := own.chosen()
-		if err == nil {
-			ask.Printing, err = printing.Chosen()
-		}
-		if err != nil {
-			return p.misuse("handout", "%v", err)
-		}
-		file, err := oneFile(args)
-		if err != nil {
-			return p.misuse("handout", "%v", err)
-		}
-		if file == "-" && *own.mark == "-" {
-			return p.misuse("handout", "%v", finding.Failed(OneInputOnly, nil))
-		}
-		made, status, ok := p.load(file, "", "")
-		if !ok {
-			return status
-		}
-		if *own.mark != "" {
-			return p.grade(made, ask, *own.mark, printing)
-		}
-		files, notes, err := job.Handout(made, ask)
-		if err != nil {
-			return p.fail(Wrong, err)
-		}
-		return p.deliver(files, p.words.SayAll(notes), printing)
-	}
+	return nil
 }
 
 // grade grades a table of answers: a line a student, the graded sheets, and the
@@ -103,12 +82,8 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	if errors.Is(err, fs.ErrNotExist) {
 		return p.fail(Wrong, finding.Failed(NoTable, finding.Values{"file": table}))
 	}
-	if err != nil {
-		return p.unread(table, err)
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return Wrong
+	if status := p.stopped(table, problems, err); status != Done {
+		return status
 	}
 	if job.OfOtherParts(graded) {
 		p.warn([]string{p.words.Say(finding.Warned(OfOtherParts, finding.Values{"layouts": ask.Layouts, "seed": fmt.Sprint(ask.Seed)}))})
@@ -138,9 +113,7 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(finding.Found()))
 		}
 	}
-	for _, path := range paths {
-		fmt.Fprintln(p.Stdout, path)
-	}
+	p.printPaths(paths)
 	return Done
 }
 

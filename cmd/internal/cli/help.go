@@ -37,7 +37,7 @@ func (p *Program) help(args []string) Status {
 		args = args[:1] // its help is that of patterns
 	}
 	if len(args) > 1 {
-		return p.misuse("", "one command at a time: %q is one too many", args[1])
+		return p.misuse(fmt.Errorf("one command at a time: %q is one too many", args[1]))
 	}
 	if len(args) == 0 || slices.Contains([]string{"help", "version", "-h", "--help"}, args[0]) {
 		p.printHelp(p.Stdout)
@@ -45,7 +45,7 @@ func (p *Program) help(args []string) Status {
 	}
 	c, known := findCommand(args[0])
 	if !known {
-		return p.misuse("", "%v", unknownCommand(args[0]))
+		return p.misuse(unknownCommand(args[0]))
 	}
 	p.printCommandHelp(p.Stdout, c)
 	return Done
@@ -70,7 +70,7 @@ func (p *Program) printCommandHelp(w io.Writer, c command) {
 
 func (p *Program) printVersion(args []string) Status {
 	if len(args) > 0 {
-		return p.misuse("", "version takes nothing: %q is one too many", args[0])
+		return p.misuse(fmt.Errorf("version takes nothing: %q is one too many", args[0]))
 	}
 	fmt.Fprintln(p.Stdout, "drawdown "+version())
 	return Done

@@ -25,7 +25,7 @@ var patternsCommand = command{
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if err := checkPatternsCall(flags, args, *folder); err != nil {
-				return p.misuse("patterns", "%v", err)
+				return p.misuse(err)
 			}
 			switch {
 			case len(args) == 0:
@@ -112,8 +112,8 @@ func (p *Program) printOrWrite(folder, name string, text []byte) Status {
 
 // writeTable writes the places of a pattern as a table.
 func (p *Program) writeTable(name, folder string) Status {
-	made, status, ok := p.loadPlaces(name, "", "")
-	if !ok {
+	made, status := p.loadPlaces(name, "", "")
+	if status != Done {
 		return status
 	}
 	return p.printOrWrite(folder, made.Name+".csv", table.Write(made.Joint))

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -22,27 +23,25 @@ import (
 )
 
 var predictCommand = command{
-	name: "predict",
+	name:    "predict",
+	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		addPredictFlags(flags)
 		sheets := addForecastFlags(flags)
 		ways := addWayFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			if err != nil {
-				return p.misuse("predict", "%v", err)
-			}
-			printing, err := sheets.chosen()
-			if err != nil {
-				return p.misuse("predict", "%v", err)
+			printing, errPrinting := sheets.chosen()
+			if err := cmp.Or(err, errPrinting); err != nil {
+				return p.misuse(err)
 			}
 			q := newQuantities(flags)
 			ask := q.predictRequest()
 			if q.Err != nil {
-				return p.refuse("predict", q.Err)
+				return p.refuse(q.Err)
 			}
-			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
-			if !ok {
+			made, warnings, status := p.load(file, *ways.way, *ways.turn)
+			if status != Done {
 				return status
 			}
 			answer, err := interaction.Predict(made, ask)
@@ -63,7 +62,7 @@ var predictCommand = command{
 }
 
 func addPredictFlags(flags *pflag.FlagSet) {
-	for _, f := range []struct{ name, usage string }{
+	addTexts(flags, []textFlag{
 		{"passes", "`percents` of the target, one a pass over all, rising, or equal for a repeat, such as 30,70,100,100"},
 		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
 		{"target", "`force` that is 100 % on every bolt, such as 30kN"},
@@ -82,9 +81,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 		{"under", "`material` that it lies on"},
 		{"under-thickness", "`thickness` of that, where it bends too"},
 		{"bolt-flexibility", "`flexibility` of a bolt and its members, such as \"4.2e-6 mm/N\""},
-	} {
-		flags.String(f.name, "", f.usage)
-	}
+	})
 	flag.Offer(flags, "gasket", gasketWords()...)
 	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
@@ -106,7 +103,7 @@ func (q *quantities) predictRequest() interaction.Question {
 	if q.Flags.Changed("target") && !q.Flags.Changed("stages") {
 		q.Needs("target", "passes", "30,70,100")
 	}
-	compensate := q.Flags.Lookup("compensate").Value.String() == "true"
+	compensate, _ := q.Flags.GetBool("compensate")
 	if compensate && !q.Flags.Changed("stages") {
 		q.Needs("compensate", "passes", "30,70,100")
 	}
@@ -138,8 +135,8 @@ func (q *quantities) predictRequest() interaction.Question {
 		ask.Seed = seed
 	}
 	ask.Stick, _ = flag.Read(q, "stick", flag.ParseStick)
-	ask.Search = q.Flags.Lookup("compare").Value.String() == "true"
-	ask.Preview = q.Flags.Lookup("preview").Value.String() == "true"
+	ask.Search, _ = q.Flags.GetBool("compare")
+	ask.Preview, _ = q.Flags.GetBool("preview")
 	return ask
 }
 

@@ -34,7 +34,7 @@ var surveyCommand = command{
 				err = files.CheckFolder(*folder)
 			}
 			if err != nil {
-				return p.misuse("survey", "%v", err)
+				return p.misuse(err)
 			}
 			return p.survey(file, *folder, *unfinished, *asJSON)
 		}
@@ -54,7 +54,7 @@ func oneSource(args []string, kind, file, builtin string) (string, error) {
 
 func (p *Program) surveyExample(args []string) Status {
 	if len(args) > 0 {
-		return p.misuse("survey", "--example takes no file: %q is one too many", args[0])
+		return p.misuse(fmt.Errorf("--example takes no file: %q is one too many", args[0]))
 	}
 	text, _ := patterns.BuiltinSurveyText(patterns.BuiltinSurveys()[0])
 	p.Stdout.Write(text) // the output keeps the error
@@ -63,7 +63,7 @@ func (p *Program) surveyExample(args []string) Status {
 
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	answer, problems, err := job.Survey(file, p.Stdin)
-	if status, stop := p.stopped(file, problems, err); stop {
+	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}
 	if len(answer.Loose) > 0 && !unfinished {

@@ -3,7 +3,6 @@ package cli
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -22,7 +21,8 @@ import (
 )
 
 var torqueCommand = command{
-	name: "torque",
+	name:    "torque",
+	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		asJSON := addTorqueFlags(flags)
 		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }
@@ -30,7 +30,7 @@ var torqueCommand = command{
 }
 
 func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
-	for _, f := range []struct{ name, usage string }{
+	addTexts(flags, []textFlag{
 		{"kind", "only this `kind` of FILE"},
 		{"thread", "`thread`, such as M10, M10x1.25 or 3/8-16 UNC"},
 		{"class", "`class` of strength: 10.9, grade 8, A2-70, 830 MPa"},
@@ -55,9 +55,7 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
-	} {
-		flags.String(f.name, "", f.usage)
-	}
+	})
 	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
 	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
 	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
@@ -69,26 +67,22 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
 	q := newQuantities(flags)
 	q.checkTorqueFlags(len(args) > 0)
-	if q.Err != nil {
-		return p.refuse("torque", q.Err)
-	}
 	units, _ := flag.Read(q, "units", askedUnits)
 	if q.Err != nil {
-		return p.refuse("torque", q.Err)
+		return p.refuse(q.Err)
 	}
-	asked := []figures.Ask{{}}
-	title := ""
+	asked, title := []figures.Ask{{}}, ""
 	if len(args) > 0 {
 		file, err := oneFile(args)
 		if err != nil {
-			return p.misuse("torque", "%v", err)
+			return p.misuse(err)
 		}
 		var status Status
 		if title, asked, status = p.kinds(q, file); status != Done {
 			return status
 		}
 	}
-	answers, err := p.answers(q, asked)
+	answers, err := q.answers(asked)
 	switch {
 	case err == nil && asJSON && len(args) > 0:
 		return p.printJSON(report.TorqueFileJSON(p.words, title, answers))
@@ -98,9 +92,9 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 		p.reportTo(p.Stdout).Torque(title, answers, units)
 		return Done
 	case len(args) == 0 && !flags.Changed("class") && q.Err == nil:
-		return p.misuse("torque", "%v", err) // the error lists the classes
+		return p.misuse(err) // the error lists the classes
 	}
-	return p.refuse("torque", err)
+	return p.refuse(err)
 }
 
 // checkTorqueFlags refuses flags that exclude or need each other.
@@ -128,31 +122,23 @@ func (q *quantities) checkTorqueFlags(file bool) {
 // kinds reads the kinds of a pattern file, or the one that was asked for.
 func (p *Program) kinds(q *quantities, file string) (title string, asked []figures.Ask, status Status) {
 	title, asked, problems, err := job.Kinds(file, p.Stdin)
-	if err != nil {
-		return "", nil, p.unread(file, err)
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return "", nil, Wrong
-	}
 	kind, picked := q.Text("kind")
-	if !picked {
-		return title, asked, Done
+	if status = p.stopped(file, problems, err); status != Done || !picked {
+		return title, asked, status
 	}
-	names := make([]string, len(asked))
-	for i, a := range asked {
-		names[i] = a.Kind
+	var names []string
+	for _, a := range asked {
+		if a.Kind == kind {
+			return title, []figures.Ask{a}, Done
+		}
+		names = append(names, a.Kind)
 	}
-	i := slices.Index(names, kind)
-	if i < 0 {
-		return "", nil, p.refuse("torque", unknownKind(kind, names))
-	}
-	return title, asked[i : i+1], Done
+	return "", nil, p.refuse(fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", ")))
 }
 
 // answers works out every request, with the flags over it. One that cannot be
 // worked out stops all: half a list would pass for a whole one.
-func (p *Program) answers(q *quantities, asked []figures.Ask) ([]figures.Answer, error) {
+func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 	var answers []figures.Answer
 	for _, ask := range asked {
 		q.override(&ask)
@@ -293,8 +279,4 @@ func ofKind(kind string, err error) error {
 		return err
 	}
 	return fmt.Errorf("kind %s: %w", kind, err)
-}
-
-func unknownKind(kind string, names []string) error {
-	return fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", "))
 }

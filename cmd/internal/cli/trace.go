@@ -36,12 +36,12 @@ var traceCommand = command{
 			file, err := oneSource(args, "scan", "a picture file", scan.Builtin()[0])
 			size, errPaper := sheet.FindPaper(*paper)
 			if err := cmp.Or(err, errPaper, files.CheckFolder(*folder)); err != nil {
-				return p.misuse("trace", "%v", err)
+				return p.misuse(err)
 			}
 			q := newQuantities(flags)
 			ask := q.traceRequest()
 			if q.Err != nil {
-				return p.refuse("trace", q.Err)
+				return p.refuse(q.Err)
 			}
 			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
