@@ -23,7 +23,8 @@ var bookCommand = command{
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			if *start {
-				return p.bookExample(args)
+				text, _ := patterns.BuiltinMachineText(patterns.BuiltinMachines()[0])
+				return p.example(args, text)
 			}
 			ask, err := printing.Chosen()
 			file, errFile := oneFile(args)
@@ -38,11 +39,11 @@ var bookCommand = command{
 	},
 }
 
-func (p *Program) bookExample(args []string) Status {
+// example prints a file to start from.
+func (p *Program) example(args []string, text []byte) Status {
 	if len(args) > 0 {
 		return p.misuse(finding.Failed(ExampleAlone, finding.Values{"file": args[0]}))
 	}
-	text, _ := patterns.BuiltinMachineText(patterns.BuiltinMachines()[0])
 	p.Stdout.Write(text) // the output keeps the error
 	return Done
 }

@@ -13,9 +13,9 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/render"
-	"drawdown/render/words"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/plan"
 )
@@ -97,10 +97,7 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 		return p.fail(Failed, err)
 	}
 	if *f.AsJSON {
-		return p.printJSON(struct {
-			Answers []gradedOut `json:"answers"`
-			Files   []string    `json:"files"`
-		}{gradedJSON(p.words, graded), paths})
+		return p.printJSON(report.GradedJSON(p.words, graded, paths))
 	}
 	for _, g := range graded {
 		if g.Outcome == exercise.Unread {
@@ -129,35 +126,4 @@ func (p *Program) outcome(g job.Graded) string {
 	outcome := p.words.Handout.Graded.Outcomes[string(g.Outcome)]
 	first, size := utf8.DecodeRuneInString(outcome)
 	return string(unicode.ToLower(first)) + outcome[size:]
-}
-
-// gradedOut is an answer as handout --mark --json prints it.
-type gradedOut struct {
-	Student  string       `json:"student"`
-	Sheet    int          `json:"sheet"` // 0 where the row does not say which
-	Line     int          `json:"line"`  // of the table
-	Right    bool         `json:"right"`
-	Verdict  string       `json:"verdict"`
-	Unread   string       `json:"unread,omitempty"` // why the row is not graded
-	Findings []findingOut `json:"findings"`
-}
-
-type findingOut struct {
-	Rule     string   `json:"rule"`
-	Severity string   `json:"severity"`
-	IDs      []string `json:"ids"`
-	Steps    []int    `json:"steps"`
-	Why      string   `json:"why"`
-}
-
-func gradedJSON(c *words.Catalogue, graded []job.Graded) []gradedOut {
-	out := []gradedOut{}
-	for _, g := range graded {
-		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: string(g.Outcome), Unread: c.Value(g.Answer.Unread, ""), Findings: []findingOut{}}
-		for _, f := range g.ToMend() {
-			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), c.Say(f.Found())})
-		}
-		out = append(out, one)
-	}
-	return out
 }

@@ -38,13 +38,18 @@ func addWayFlags(flags *pflag.FlagSet) wayFlags {
 
 // oneFile gives the one file that a command takes.
 func oneFile(args []string) (string, error) {
+	return oneSource(args, "pattern", "a built-in one, a path")
+}
+
+// oneSource gives the one file of some kind that a command reads.
+func oneSource(args []string, kind, examples string) (string, error) {
 	switch {
-	case len(args) == 0 || len(args) == 1 && args[0] == "":
-		return "", errors.New("which pattern? Name a built-in one, a path, or - for standard input")
-	case len(args) == 1:
-		return args[0], nil
+	case len(args) > 1:
+		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
+	case len(args) == 0 || args[0] == "":
+		return "", fmt.Errorf("which %s? Name %s, or - for standard input", kind, examples)
 	}
-	return "", fmt.Errorf("one pattern at a time: %q is one too many", args[1])
+	return args[0], nil
 }
 
 // checkFiles checks the files of a command that takes one or many. Standard

@@ -10,7 +10,6 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -20,6 +19,7 @@ import (
 	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/plan"
 )
 
 var predictCommand = command{
@@ -49,7 +49,7 @@ var predictCommand = command{
 				return p.fail(Wrong, p.predictProblem(err))
 			}
 			if sheets.wanted() {
-				return p.forecast(answer, printing, sheets)
+				return p.draw(made, printing, sheets.Print, sheets.of(answer))
 			}
 			told := report.Prediction{Answer: answer, To: p.Stdout, Words: p.words}
 			if *sheets.AsJSON {
@@ -234,15 +234,13 @@ func (f forecastFlags) chosen() (job.Printing, error) {
 	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
 }
 
-// forecast draws the prediction as sheets.
-func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f forecastFlags) Status {
-	machine.KeepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
-	files, notes, err := job.ForecastSheets(answer, ask, *f.frames)
-	if err != nil {
-		return p.fail(Wrong, err)
+// of draws the prediction as sheets.
+func (f forecastFlags) of(answer interaction.Answer) drawing {
+	return func(_ plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+		drawn, notes, err := job.ForecastSheets(answer, ask, *f.frames)
+		if answer.Scatter != nil {
+			notes = append(notes, ask.Words.Say(finding.Noted(report.PredictSheetsNot, nil)))
+		}
+		return drawn, notes, err
 	}
-	if answer.Scatter != nil {
-		notes = append(notes, ask.Words.Say(finding.Noted(report.PredictSheetsNot, nil)))
-	}
-	return p.deliver(files, notes, f.Print)
 }

@@ -27,9 +27,10 @@ var surveyCommand = command{
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if *start {
-				return p.surveyExample(args)
+				text, _ := patterns.BuiltinSurveyText(patterns.BuiltinSurveys()[0])
+				return p.example(args, text)
 			}
-			file, err := oneSource(args, "survey", "a file", patterns.BuiltinSurveys()[0])
+			file, err := oneSource(args, "survey", "a file, a built-in one such as "+patterns.BuiltinSurveys()[0])
 			if err == nil && flags.Changed("out") {
 				err = files.CheckFolder(*folder)
 			}
@@ -39,26 +40,6 @@ var surveyCommand = command{
 			return p.survey(file, *folder, *unfinished, *asJSON)
 		}
 	},
-}
-
-// oneSource gives the one file of some kind that a command reads.
-func oneSource(args []string, kind, file, builtin string) (string, error) {
-	switch {
-	case len(args) > 1:
-		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
-	case len(args) == 0 || args[0] == "":
-		return "", fmt.Errorf("which %s? Name %s, a built-in one such as %s, or - for standard input", kind, file, builtin)
-	}
-	return args[0], nil
-}
-
-func (p *Program) surveyExample(args []string) Status {
-	if len(args) > 0 {
-		return p.misuse(fmt.Errorf("--example takes no file: %q is one too many", args[0]))
-	}
-	text, _ := patterns.BuiltinSurveyText(patterns.BuiltinSurveys()[0])
-	p.Stdout.Write(text) // the output keeps the error
-	return Done
 }
 
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {

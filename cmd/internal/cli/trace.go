@@ -33,7 +33,7 @@ var traceCommand = command{
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
-			file, err := oneSource(args, "scan", "a picture file", scan.Builtin()[0])
+			file, err := oneSource(args, "scan", "a picture file, a built-in one such as "+scan.Builtin()[0])
 			size, errPaper := sheet.FindPaper(*paper)
 			if err := cmp.Or(err, errPaper, files.CheckFolder(*folder)); err != nil {
 				return p.misuse(err)

@@ -52,6 +52,6 @@ func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, 
 	if err != nil {
 		return nil, notes, err
 	}
-	files, err = ask.files(document, o.Name, dated(o.Date))
+	files, err = ask.files(document, o.Name, "", o.Date)
 	return files, notes, err
 }

@@ -91,7 +91,7 @@ func GradedSheets(p plan.Plan, ask HandoutRequest, graded []Graded) ([]render.Fi
 		if len(one.doc.Pages) == 0 {
 			continue // nobody gave an answer
 		}
-		made, err := ask.files(one.doc, one.stem, dated(p.Date))
+		made, err := ask.files(one.doc, one.stem, "", p.Date)
 		if err != nil {
 			return nil, err
 		}

@@ -98,7 +98,7 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 		stem += "-key"
 		doc, notes = handout.Document(sheets, ask.sheets(), handout.Key)
 	}
-	files, err = ask.files(doc, stem, dated(p.Date))
+	files, err = ask.files(doc, stem, "", p.Date)
 	return files, notes, err
 }
 

@@ -5,19 +5,13 @@ package job
 import (
 	"errors"
 	"io"
-	"time"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
-	"drawdown/render"
 	"drawdown/render/font"
-	"drawdown/render/sheet/card"
-	"drawdown/render/sheet/condition"
-	"drawdown/render/sheet/drawing"
-	"drawdown/render/sheet/tray"
 	"drawdown/sequence"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
@@ -56,53 +50,6 @@ func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Pla
 	}
 	problems.Sort()
 	return p, problems
-}
-
-// Card draws a plan's card, one side of it or both, in every format asked for.
-// The notes tell what found no room on the paper. Nothing is written to disk.
-func Card(p plan.Plan, side card.Sides, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes := card.Document(p, side, ask.Request)
-	files, err = ask.files(document, p.Name, dated(p.Date))
-	return files, notes, err
-}
-
-// Condition draws the sheet on which the state of a plan's fasteners is noted.
-// The notes tell what found no room.
-func Condition(p plan.Plan, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes := condition.Document(p, ask.Request)
-	files, err = ask.filesOf(document, p.Name, "condition", dated(p.Date))
-	return files, notes, err
-}
-
-// Tray draws the full-size sheets to lay a plan's fasteners on. The notes tell
-// what found no room; the error, that they would be too many.
-func Tray(p plan.Plan, underside, onePage bool, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes, err := tray.Document(p, tray.Style{Underside: underside, OnePage: onePage}, ask.Request)
-	if err != nil {
-		return nil, notes, err
-	}
-	files, err = ask.filesOf(document, p.Name, "tray", dated(p.Date))
-	return files, notes, err
-}
-
-// CheckDrawing draws a plan's places plainly, reduced or at their true size. The
-// notes tell what found no room; the error, that the sheets would be too many.
-func CheckDrawing(p plan.Plan, actualSize bool, ask Printing) (files []render.File, notes []string, err error) {
-	document, notes, err := drawing.Document(p, actualSize, ask.Request)
-	if err != nil {
-		return nil, notes, err
-	}
-	files, err = ask.filesOf(document, p.Name, "check", dated(p.Date))
-	return files, notes, err
-}
-
-// dated gives the date that a file states; the zero time where it states none.
-func dated(date string) time.Time {
-	day, err := time.Parse(time.DateOnly, date)
-	if err != nil {
-		return time.Time{}
-	}
-	return day
 }
 
 // stopped reports what stops the plan at the stage that cannot be planned, or

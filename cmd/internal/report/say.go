@@ -40,25 +40,20 @@ func (r Report) heading(made plan.Plan) {
 // Wrapped breaks a line at its words so that it fits a terminal of 80 columns.
 func Wrapped(first, next, line string) string {
 	const columns = 80
-	var text strings.Builder
-	at := 0
+	text, row := "", ""
 	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
 		switch {
 		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
+			row = first
+		case utf8.RuneCountInString(row)+1+utf8.RuneCountInString(word) > columns:
+			text += row + "\n"
+			row = next
 		default:
-			text.WriteString(" ")
-			at++
+			row += " "
 		}
-		text.WriteString(word)
-		at += width
+		row += word
 	}
-	return text.String() + "\n"
+	return text + row + "\n"
 }
 
 // Warn tells what a job could not do as asked, of which file where there are
