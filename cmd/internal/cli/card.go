@@ -127,7 +127,6 @@ func (one *batchPattern) fail(p *Program, status Status, err error) {
 	one.Status, one.Error = status, p.words.Error(err)
 }
 
-// load reads and plans every pattern.
 func (b batch) load(p *Program, bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
@@ -202,7 +201,6 @@ func (p *Program) reportFailed(out batchOut) {
 	}
 }
 
-// errorsIn says how many errors a pattern has.
 func (p *Program) errorsIn(problems problem.List) string {
 	errors := 0
 	for _, found := range problems {

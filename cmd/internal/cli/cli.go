@@ -191,7 +191,6 @@ func (o *output) Write(data []byte) (int, error) {
 	return n, err
 }
 
-// printJSON prints a value for other programs.
 func (p *Program) printJSON(v any) Status {
 	text, err := report.JSON(v)
 	if err != nil {

@@ -36,12 +36,10 @@ func addWayFlags(flags *pflag.FlagSet) wayFlags {
 	}
 }
 
-// oneFile gives the one file that a command takes.
 func oneFile(args []string) (string, error) {
 	return oneSource(args, "pattern", "a built-in one, a path")
 }
 
-// oneSource gives the one file of some kind that a command reads.
 func oneSource(args []string, kind, examples string) (string, error) {
 	switch {
 	case len(args) > 1:

@@ -26,7 +26,6 @@ import (
 // newPattern is the word that stands in the place of a pattern's name.
 const newPattern = "new"
 
-// patternForm is a form in which a pattern is written out.
 type patternForm string
 
 const (
@@ -82,7 +81,6 @@ func two[T int | float64](q *quantities, name string, parse func(string) ([2]T, 
 	return values[0], values[1]
 }
 
-// textFlag is a flag that takes a text, with its usage.
 type textFlag struct{ name, usage string }
 
 func addTexts(flags *pflag.FlagSet, list []textFlag) {
@@ -171,7 +169,6 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	return status
 }
 
-// checkNew refuses flags that exclude or need each other.
 func (q *quantities) checkNew() {
 	shapes := []string{"grid", "circle", "row", "rectangle", "csv", "dxf"}
 	q.AtMostOne(shapes...)
@@ -196,7 +193,6 @@ func (q *quantities) checkNew() {
 	}
 }
 
-// pointsDraft makes the draft of a table of points.
 func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
 	joint, problems, err := job.Points(file, stdin)
 	points := report.Counted(len(joint.Fasteners), "point")
@@ -206,7 +202,6 @@ func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, err
 // fillIn ends the first note of a new pattern.
 const fillIn = "What stands behind # is for you to fill in."
 
-// layout reads the layout that the flags describe.
 func (q *quantities) layout() *writing.Layout {
 	layout := &writing.Layout{}
 	for _, l := range newLayouts {
@@ -243,7 +238,6 @@ func halves(text string) (first, second string, ok bool) {
 	return text, "", false
 }
 
-// counts reads columns and rows.
 func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
 	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)

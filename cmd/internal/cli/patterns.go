@@ -115,7 +115,6 @@ func (p *Program) printOrWrite(folder, name string, text []byte) Status {
 	return Done
 }
 
-// writeTable writes the places of a pattern as a table.
 func (p *Program) writeTable(name, folder string) Status {
 	made, status := p.loadPlaces(name, "", "")
 	if status != Done {
@@ -124,7 +123,6 @@ func (p *Program) writeTable(name, folder string) Status {
 	return p.printOrWrite(folder, made.Name+".csv", table.Write(made.Joint))
 }
 
-// drawing says how a drawing is to be read.
 func (q *quantities) drawing() drawn.Options {
 	ask := drawn.Options{Holes: q.holeRule()}
 	ask.Layers = q.layers()
@@ -138,19 +136,13 @@ func (q *quantities) holeRule() holes.Rule {
 	rule.Fasteners, _ = flag.Read(q, "bolts", holes.ParseRange)
 	rule.Dowels, _ = flag.Read(q, "dowels", holes.ParseRange)
 	rule.Bores, _ = flag.Read(q, "bores", holes.ParseRange)
-	if q.Err == nil {
-		if err := rule.Check(); err != nil {
-			q.Fail(err)
-		}
-	}
+	q.Fail(rule.Check())
 	return rule
 }
 
 func (q *quantities) layers() []string {
 	names, err := q.Flags.GetStringArray("layer")
-	if err != nil {
-		q.Fail(err)
-	}
+	q.Fail(err)
 	for i, name := range names {
 		if names[i] = strings.TrimSpace(name); names[i] == "" {
 			q.Fail(flag.Misusef("--layer is empty: name a layer of the drawing"))
@@ -159,7 +151,6 @@ func (q *quantities) layers() []string {
 	return names
 }
 
-// writeDrawing writes the places of a pattern as a drawing.
 func (p *Program) writeDrawing(name, folder string) Status {
 	made, status := p.loadPlaces(name, "", "")
 	if status != Done {

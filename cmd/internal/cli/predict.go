@@ -27,11 +27,13 @@ var predictCommand = command{
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		addPredictFlags(flags)
-		sheets := addForecastFlags(flags)
+		printing := flag.AddPrint(flags, render.PDF)
+		frames := flags.Bool("frames", false, "draw a page for every step of the work")
 		ways := addWayFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			printing, errPrinting := sheets.chosen()
+			onPaper := *frames || flags.Changed("format")
+			sheets, errPrinting := printing.ChosenFor(onPaper, "is for sheets; say which with --format pdf, png or svg")
 			if err := cmp.Or(err, errPrinting); err != nil {
 				return p.misuse(err)
 			}
@@ -48,11 +50,11 @@ var predictCommand = command{
 			if err != nil {
 				return p.fail(Wrong, p.predictProblem(err))
 			}
-			if sheets.wanted() {
-				return p.draw(made, printing, sheets.Print, sheets.of(answer))
+			if onPaper {
+				return p.draw(made, sheets, printing, forecastOf(answer, *frames))
 			}
 			told := report.Prediction{Answer: answer, To: p.Stdout, Words: p.words}
-			if *sheets.AsJSON {
+			if *printing.AsJSON {
 				return p.printJSON(told.JSON(p.said(warnings), ask.Search))
 			}
 			told.Print(ask.Search)
@@ -91,7 +93,6 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	flags.Bool("preview", false, "an endless plate: rough, may be low by a factor of 2")
 }
 
-// predictRequest reads what the flags state.
 func (q *quantities) predictRequest() interaction.Question {
 	q.AtMostOne("passes", "stages")
 	q.AtMostOne("compensate", "compare")
@@ -159,20 +160,18 @@ func (q *quantities) flange() *compliance.Flange {
 	return &f
 }
 
-// shares reads the passes from either of their flags.
+// shares reads the passes from either of their flags. Passes that fall are
+// refused: such a wrench clicks at once.
 func (q *quantities) shares() []float64 {
-	if shares, set := flag.Read(q, "stages", flag.ParseShares); set {
-		return q.rising(shares, finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1)
+	said, whole := finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1.0
+	shares, set := flag.Read(q, "stages", flag.ParseShares)
+	if !set {
+		said, whole = finding.Values{"flag": "--passes", "unit": " %", "example": "30,70,100,100"}, 100
+		shares, _ = flag.Read(q, "passes", flag.ParsePercents)
 	}
-	percents, _ := flag.Read(q, "passes", flag.ParsePercents)
-	return q.rising(percents, finding.Values{"flag": "--passes", "unit": " %", "example": "30,70,100,100"}, 100)
-}
-
-// rising refuses passes that fall: such a wrench clicks at once.
-func (q *quantities) rising(shares []float64, said finding.Values, unit float64) []float64 {
 	for k := 1; k < len(shares); k++ {
 		if shares[k] < shares[k-1] {
-			said["from"], said["to"] = unit*shares[k-1], unit*shares[k]
+			said["from"], said["to"] = whole*shares[k-1], whole*shares[k]
 			q.Fail(flag.Misusef("%w", finding.Failed(flag.PassesFall, said)))
 			break
 		}
@@ -213,31 +212,10 @@ var predictHints = []struct {
 	{interaction.TargetAboveYield, "--target 30kN"},
 }
 
-// forecastFlags are the flags for a prediction on paper.
-type forecastFlags struct {
-	flag.Print
-	frames *bool
-}
-
-func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
-	return forecastFlags{
-		Print:  flag.AddPrint(flags, render.PDF),
-		frames: flags.Bool("frames", false, "draw a page for every step of the work"),
-	}
-}
-
-// wanted says whether sheets are asked for instead of text.
-func (f forecastFlags) wanted() bool { return *f.frames || f.Flags.Changed("format") }
-
-// chosen gives what the flags ask for; flags for paper need sheets.
-func (f forecastFlags) chosen() (job.Printing, error) {
-	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
-}
-
-// of draws the prediction as sheets.
-func (f forecastFlags) of(answer interaction.Answer) drawing {
+// forecastOf draws a prediction, or a page for every step.
+func forecastOf(answer interaction.Answer, frames bool) drawing {
 	return func(_ plan.Plan, ask job.Printing) ([]render.File, []string, error) {
-		drawn, notes, err := job.ForecastSheets(answer, ask, *f.frames)
+		drawn, notes, err := job.ForecastSheets(answer, ask, frames)
 		if answer.Scatter != nil {
 			notes = append(notes, ask.Words.Say(finding.Noted(report.PredictSheetsNot, nil)))
 		}

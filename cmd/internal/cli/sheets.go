@@ -57,7 +57,6 @@ func sheetOfPlaces(flags *pflag.FlagSet, draw drawing, formats ...render.Format)
 	}
 }
 
-// draw draws sheets and writes them.
 func (p *Program) draw(made plan.Plan, ask job.Printing, printing flag.Print, draw drawing) Status {
 	machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
 	drawn, notes, err := draw(made, ask)
@@ -85,7 +84,6 @@ func (p *Program) deliver(drawn []render.File, notes []string, f flag.Print) Sta
 	return Done
 }
 
-// printPaths tells what was written.
 func (p *Program) printPaths(paths []string) {
 	for _, path := range paths {
 		fmt.Fprintln(p.Stdout, path)

@@ -47,11 +47,13 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}
-	if len(answer.Loose) > 0 && !unfinished {
-		return p.surveyLacks(answer, asJSON)
+	status, to := Done, p.Stdout
+	lacks := len(answer.Loose) > 0 && !unfinished // a card made from it would lack bolts
+	if lacks {
+		status, to = Wrong, p.Stderr
 	}
 	var written []string
-	if folder != "" {
+	if folder != "" && !lacks {
 		if err := sparesSource(folder, answer.Pattern, file, "survey"); err != nil {
 			return p.fail(Wrong, err)
 		}
@@ -60,23 +62,14 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 		}
 	}
 	if asJSON {
-		return p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, "")))
+		return max(status, p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, ""))))
 	}
-	p.reportTo(p.Stdout).Survey(answer)
+	p.reportTo(to).Survey(answer)
+	if lacks {
+		p.reportTo(to).SurveyLacks(len(answer.Loose))
+	}
 	p.printPaths(written)
-	return Done
-}
-
-// surveyLacks reports a survey that does not fix all holes, and writes nothing:
-// a card made from it would lack bolts.
-func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
-	if asJSON {
-		return max(Wrong, p.printJSON(report.SurveyJSON(p.words, answer, "")))
-	}
-	to := p.reportTo(p.Stderr)
-	to.Survey(answer)
-	to.SurveyLacks(len(answer.Loose))
-	return Wrong
+	return status
 }
 
 // sparesSource refuses to write the pattern over the file of some kind that was

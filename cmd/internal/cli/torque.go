@@ -97,7 +97,6 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 	return p.refuse(err)
 }
 
-// checkTorqueFlags refuses flags that exclude or need each other.
 func (q *quantities) checkTorqueFlags(file bool) {
 	q.AtMostOne("yield", "proof", "preload", "torque")
 	q.AtMostOne("friction", "lubricant", "k")
@@ -157,7 +156,6 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 	return answers, nil
 }
 
-// override lays the flags over a request.
 func (q *quantities) override(ask *figures.Ask) {
 	b := &ask.Bolt.Bolt
 	if t, set := flag.Read(q, "thread", thread.Parse); set {
@@ -273,7 +271,6 @@ func askedUnits(text string) ([]unit.Asked, error) {
 	return units, nil
 }
 
-// ofKind says which kind of a file an error is about.
 func ofKind(kind string, err error) error {
 	if kind == "" {
 		return err

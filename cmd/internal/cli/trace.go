@@ -105,7 +105,6 @@ func addTraceFlags(flags *pflag.FlagSet) {
 	flags.Bool("mirror", false, "change left and right over: the face seen from above lay away from the glass")
 }
 
-// tones lists what --part can say.
 var tones = []trace.Tone{trace.ToneDark, trace.ToneLight}
 
 func (q *quantities) traceRequest() job.TraceRequest {

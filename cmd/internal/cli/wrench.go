@@ -84,7 +84,6 @@ func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	return work
 }
 
-// wrenches reads the shop's list.
 func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	list, problems, err := job.Wrenches(file, p.Stdin)
 	switch {

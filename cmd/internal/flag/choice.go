@@ -75,7 +75,6 @@ func List[T ~string](flags *pflag.FlagSet, name string, usual, allowed []T, usag
 // Choices writes a list of allowed values for a flag's help.
 func Choices[T ~string](values []T) string { return strings.Join(Texts(values), ", ") }
 
-// Texts gives words as plain text.
 func Texts[T ~string](values []T) []string {
 	all := make([]string, len(values))
 	for i, v := range values {

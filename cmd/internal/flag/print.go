@@ -62,14 +62,11 @@ func (f Print) Chosen() (ask job.Printing, err error) {
 	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
 }
 
-// forSheets are those that say something of sheets only.
-var forSheets = []string{"format", "paper", "landscape", "dpi", "out"}
-
 // ChosenFor gives what the flags ask for where sheets are drawn. Where none are,
-// a flag for them is a slip: nothing would come of it. The advice says, behind
-// the flag's name, how sheets are asked for.
-func (f Print) ChosenFor(sheets bool, advice string) (job.Printing, error) {
-	for _, name := range forSheets {
+// a flag for them, or one of the others, is a slip: nothing would come of it. The
+// advice says, behind the flag's name, how sheets are asked for.
+func (f Print) ChosenFor(sheets bool, advice string, others ...string) (job.Printing, error) {
+	for _, name := range append(others, "format", "paper", "landscape", "dpi", "out") {
 		if !sheets && f.Flags.Changed(name) {
 			return job.Printing{}, fmt.Errorf("--%s %s", name, advice)
 		}

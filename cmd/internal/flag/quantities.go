@@ -22,6 +22,7 @@ type reader interface {
 	Fail(err error)
 }
 
+// Fail notes an error, if it is one, unless there is one before it.
 func (q *Quantities) Fail(err error) {
 	if q.Err == nil {
 		q.Err = err

@@ -11,11 +11,13 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// CheckedOrder is what check --order --json prints.
-type CheckedOrder struct {
-	Sound    bool         `json:"sound"` // the file and the order
+// Checked is what check --json prints.
+type Checked struct {
+	Sound    bool         `json:"sound"` // the file, and the order where one is judged
 	Problems problem.List `json:"problems"`
 	Order    *judgedOrder `json:"order,omitempty"`
+	Files    []string     `json:"files,omitempty"`    // of the drawing
+	Warnings []string     `json:"warnings,omitempty"` // of the drawing
 }
 
 type judgedOrder struct {
@@ -29,14 +31,14 @@ type judgedFinding struct {
 	Why  string       `json:"why"`
 }
 
-// CheckedOrderJSON gives a judged order as data; the problems are in words.
-func CheckedOrderJSON(c *words.Catalogue, report judge.Report, problems problem.List) CheckedOrder {
+// CheckedJSON gives a judged order as data; the problems are in words.
+func CheckedJSON(c *words.Catalogue, report judge.Report, problems problem.List) Checked {
 	judged := &judgedOrder{Report: report, Findings: []judgedFinding{}}
 	for _, f := range report.Findings {
 		found := f.Found()
 		judged.Findings = append(judged.Findings, judgedFinding{f, found.Code, c.Say(found)})
 	}
-	return CheckedOrder{Sound: report.Verdict.Right(), Problems: problems, Order: judged}
+	return Checked{Sound: report.Verdict.Right(), Problems: problems, Order: judged}
 }
 
 // GradedJSON gives the answers of a class as data, with the files that were

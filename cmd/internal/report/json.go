@@ -116,7 +116,6 @@ func Stated[T ~float64](v T) *Figure {
 // Listed keeps an empty list a list.
 func Listed[T any](list []T) []T { return append([]T{}, list...) }
 
-// texts gives words as plain text.
 func texts[T ~string](words []T) []string {
 	all := make([]string, len(words))
 	for i, w := range words {

@@ -59,7 +59,11 @@ func (p Report) printAim(a figures.Answer) {
 	p.fact("equation", "%s", equationWords(a))
 	p.fact("stress area", "%s mm², d %s mm, P %s mm", figure(r.StressAreaMm2), short(a.Bolt.Bolt.Thread.MajorMm), short(a.Bolt.Bolt.Thread.PitchMm))
 	p.fact("yield stress", "%.0f MPa; proof load %s kN", r.Strength.Yield, kN(r.ProofLoad))
-	p.fact("head", "%s", headWords(r))
+	head := string(r.HeadForm)
+	if r.OnWasher {
+		head += fmt.Sprintf(", on a washer that presses %s across on the part", r.PartFace)
+	}
+	p.fact("head", "%s", head)
 	p.fact("bearing ring", "%s outside, hole %s; friction acts at %s", r.Face, r.Hole, r.Effective)
 }
 
@@ -117,13 +121,6 @@ func equationWords(a figures.Answer) string {
 		return "linear (ISO 16047)"
 	}
 	return "exact (a screw with its lead angle)"
-}
-
-func headWords(r screw.Result) string {
-	if r.OnWasher {
-		return fmt.Sprintf("%s, on a washer that presses %s across on the part", r.HeadForm, r.PartFace)
-	}
-	return string(r.HeadForm)
 }
 
 // byFrictionTable heads a table and gives what prints its rows: of three figures
@@ -268,7 +265,6 @@ func (p Report) printStripping(a figures.Answer) {
 // upward rounds a length that is needed up to a tenth of a millimetre.
 func upward(l unit.Length) float64 { return math.Ceil(float64(l)*10) / 10 }
 
-// grounds prints what figures rest on.
 func (p Report) grounds(notes, assumed []finding.Finding, sources []string) {
 	p.printLines("Notes", p.Words.SayAll(notes))
 	p.printLines("Assumed", p.Words.SayAll(assumed))
