@@ -100,25 +100,22 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 		return p.printJSON(report.GradedJSON(p.words, graded, paths))
 	}
 	for _, g := range graded {
+		code := AnswerGraded
 		if g.Outcome == exercise.Unread {
-			p.answer(AnswerUnread, g)
-			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Value(g.Answer.Unread, ""))
-			continue
+			code = AnswerUnread
 		}
-		p.answer(AnswerGraded, g)
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(code, finding.Values{
+			"student": g.Student, "sheet": fmt.Sprint(g.Answer.Sheet), "line": fmt.Sprint(g.Line), "outcome": p.outcome(g),
+		})))
+		if code == AnswerUnread {
+			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Value(g.Answer.Unread, ""))
+		}
 		for _, finding := range g.ToMend() {
 			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(finding.Found()))
 		}
 	}
 	p.printPaths(paths)
 	return Done
-}
-
-// answer prints what a student's answer came to.
-func (p *Program) answer(code finding.Code, g job.Graded) {
-	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(code, finding.Values{
-		"student": g.Student, "sheet": fmt.Sprint(g.Answer.Sheet), "line": fmt.Sprint(g.Line), "outcome": p.outcome(g),
-	})))
 }
 
 // outcome sums an answer up in a word or two, as the sheets do.

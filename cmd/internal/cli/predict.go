@@ -114,11 +114,10 @@ func (q *quantities) predictRequest() interaction.Question {
 	var ask interaction.Question
 	ask.Shares = q.shares()
 	ask.Target = flag.Above(q, "target", unit.ParseForce)
-	if limit, set := flag.Read(q, "cap", flag.ParseCap); set {
-		ask.Cap = limit
-	} else if compensate {
+	if compensate {
 		ask.Cap = limits.UsualCap
 	}
+	flag.Over(q, "cap", flag.ParseCap, &ask.Cap)
 	ask.Gasket, _ = flag.Read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = flag.Read(q, "gasket-stiffness", flag.ParseStiffness)
 	ask.Foundation, _ = flag.Read(q, "foundation", flag.ParseStiffness)
@@ -132,9 +131,7 @@ func (q *quantities) predictRequest() interaction.Question {
 	q.Needs("seed", "scatter", "1000")
 	ask.Draws, _ = flag.Read(q, "scatter", flag.ParseDraws)
 	ask.Seed = 1
-	if seed, set := flag.Read(q, "seed", flag.ParseSeed); set {
-		ask.Seed = seed
-	}
+	flag.Over(q, "seed", flag.ParseSeed, &ask.Seed)
 	ask.Stick, _ = flag.Read(q, "stick", flag.ParseStick)
 	ask.Search, _ = q.Flags.GetBool("compare")
 	ask.Preview, _ = q.Flags.GetBool("preview")

@@ -144,12 +144,15 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 		if q.Err != nil {
 			return nil, q.Err
 		}
-		if err := q.complete(ask); err != nil {
-			return nil, err
+		answer, err := figures.Answer{}, complete(ask)
+		if err == nil {
+			answer, err = figures.WorkOut(ask)
 		}
-		answer, err := figures.WorkOut(ask)
+		if err != nil && ask.Kind != "" {
+			err = fmt.Errorf("kind %s: %w", ask.Kind, err)
+		}
 		if err != nil {
-			return nil, ofKind(ask.Kind, err)
+			return nil, err
 		}
 		answers = append(answers, answer)
 	}
@@ -158,12 +161,8 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 
 func (q *quantities) override(ask *figures.Ask) {
 	b := &ask.Bolt.Bolt
-	if t, set := flag.Read(q, "thread", thread.Parse); set {
-		b.Thread = t
-	}
-	if class, set := q.Text("class"); set {
-		b.Class = class
-	}
+	flag.Over(q, "thread", thread.Parse, &b.Thread)
+	flag.Over(q, "class", flag.Word, &b.Class)
 	q.friction(b)
 	b.YieldShare, _ = flag.Read(q, "yield", screw.ParseShare)
 	b.ProofShare, _ = flag.Read(q, "proof", screw.ParseShare)
@@ -226,21 +225,17 @@ func (q *quantities) sizes(ask *figures.Ask) {
 			*size.to = l
 		}
 	}
-	if layers, set := flag.Read(q, "grip", stiffness.ParseLayers); set {
-		ask.Grip.Layers = layers
-	}
-	if material, set := q.Text("into"); set {
-		ask.Grip.TappedIn = material
-	}
+	flag.Over(q, "grip", stiffness.ParseLayers, &ask.Grip.Layers)
+	flag.Over(q, "into", flag.Word, &ask.Grip.TappedIn)
 	if outer := flag.Above(q, "insert", flag.WithUnit); outer > 0 {
 		ask.Insert = &strength.Insert{Outer: outer}
 	}
 }
 
 // complete says what a kind of a file lacks, and which flag states it.
-func (q *quantities) complete(ask figures.Ask) error {
+func complete(ask figures.Ask) error {
 	lacks := func(what, flag string) error {
-		return ofKind(ask.Kind, fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag))
+		return fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag)
 	}
 	switch {
 	case ask.Kind == "":
@@ -269,11 +264,4 @@ func askedUnits(text string) ([]unit.Asked, error) {
 		units = append(units, u)
 	}
 	return units, nil
-}
-
-func ofKind(kind string, err error) error {
-	if kind == "" {
-		return err
-	}
-	return fmt.Errorf("kind %s: %w", kind, err)
 }

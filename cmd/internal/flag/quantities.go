@@ -58,6 +58,16 @@ func Read[T any](q reader, flag string, parse func(string) (T, error)) (value T,
 	return value, true
 }
 
+// Over lays the value of a flag, where it was set, over what there is.
+func Over[T any](q reader, flag string, parse func(string) (T, error), to *T) {
+	if value, set := Read(q, flag, parse); set {
+		*to = value
+	}
+}
+
+// Word reads any words.
+func Word(text string) (string, error) { return text, nil }
+
 // OneOf gives the allowed word that a flag names.
 func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {
 	text, given := q.Text(name)
