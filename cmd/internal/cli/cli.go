@@ -56,13 +56,13 @@ func commands() []command {
 	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, patternsCommand, completion()}
 }
 
-func findCommand(name string) (command, bool) {
+func findCommand(name string) (command, error) {
 	for _, c := range commands() {
 		if c.name == name {
-			return c, true
+			return c, nil
 		}
 	}
-	return command{}, false
+	return command{}, unknownCommand(name)
 }
 
 // Main runs the program on the streams and arguments of the process and ends
@@ -105,9 +105,9 @@ func (p *Program) run(args []string) Status {
 	case "--version", "version":
 		return p.printVersion(rest)
 	}
-	c, known := findCommand(name)
-	if !known {
-		return p.misuse(unknownCommand(name))
+	c, err := findCommand(name)
+	if err != nil {
+		return p.misuse(err)
 	}
 	return p.runCommand(c, rest)
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"embed"
 	"fmt"
 	"io"
@@ -43,9 +44,9 @@ func (p *Program) help(args []string) Status {
 		p.printHelp(p.Stdout)
 		return Done
 	}
-	c, known := findCommand(args[0])
-	if !known {
-		return p.misuse(unknownCommand(args[0]))
+	c, err := findCommand(args[0])
+	if err != nil {
+		return p.misuse(err)
 	}
 	p.printCommandHelp(p.Stdout, c)
 	return Done
@@ -72,15 +73,10 @@ func (p *Program) printVersion(args []string) Status {
 	if len(args) > 0 {
 		return p.misuse(fmt.Errorf("version takes nothing: %q is one too many", args[0]))
 	}
-	fmt.Fprintln(p.Stdout, "drawdown "+version())
-	return Done
-}
-
-// version is what the build says of itself.
-func version() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok || info.Main.Version == "" {
-		return "(devel)"
+	version := "(devel)"
+	if info, ok := debug.ReadBuildInfo(); ok {
+		version = cmp.Or(info.Main.Version, version)
 	}
-	return info.Main.Version
+	fmt.Fprintln(p.Stdout, "drawdown "+version)
+	return Done
 }

@@ -1,5 +1,10 @@
 // Package job is the pipeline from a pattern to its papers, each stage named
 // in turn. The command line and the page both call it.
+//
+// What it reads is named by a built-in name, a path, or - for stdin; an error says
+// that it could not be read at all. Where the problems of an input stop the work,
+// the answer is empty. What it draws is in every format asked for, and goes to no
+// disk; the notes tell what found no room on the paper.
 package job
 
 import (
@@ -17,11 +22,9 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Load reads a pattern (a built-in name, a path, or - for stdin) and plans the
-// work. A way or turn that is not empty goes before the file's own. The
-// problems are those of the file, and what its figures leave in doubt; where
-// they stop the work the plan is empty.
-// The error is for a pattern that could not be read at all.
+// Load reads a pattern and plans the work. A way or turn that is not empty goes
+// before the file's own. The problems are those of the file, and what its figures
+// leave in doubt.
 func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List, error) {
 	source, err := patterns.Open(name, stdin)
 	if err != nil {
