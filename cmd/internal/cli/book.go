@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"cmp"
+
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/flag"
@@ -10,7 +12,6 @@ import (
 	"drawdown/patterns"
 	"drawdown/render"
 	"drawdown/render/sheet/book"
-	"drawdown/sequence/overhaul"
 )
 
 var bookCommand = command{
@@ -22,36 +23,34 @@ var bookCommand = command{
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			if *start {
-				return p.bookExample(args)
+				text, _ := patterns.Machines.Text(patterns.Machines.Names()[0])
+				return p.example(args, text)
 			}
 			ask, err := printing.Chosen()
-			if err != nil {
-				return p.misuse("book", "%v", err)
+			file, errFile := oneFile(args)
+			if len(args) == 0 {
+				errFile = finding.Failed(WhichMachine, nil)
 			}
-			file, err := oneFile(args)
-			if err != nil && len(args) == 0 {
-				err = finding.Failed(WhichMachine, nil)
-			}
-			if err != nil {
-				return p.misuse("book", "%v", err)
+			if err := cmp.Or(err, errFile); err != nil {
+				return p.misuse(err)
 			}
 			return p.book(file, *trays, ask, printing)
 		}
 	},
 }
 
-func (p *Program) bookExample(args []string) Status {
+// example prints a file to start from.
+func (p *Program) example(args []string, text []byte) Status {
 	if len(args) > 0 {
-		return p.misuse("book", "%v", finding.Failed(ExampleAlone, finding.Values{"file": args[0]}))
+		return p.misuse(finding.Failed(ExampleAlone, finding.Values{"file": args[0]}))
 	}
-	text, _ := patterns.Machines.Text(patterns.Machines.Names()[0])
 	p.Stdout.Write(text) // the output keeps the error
 	return Done
 }
 
 func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing flag.Print) Status {
-	made, status, ok := p.loadMachine(file)
-	if !ok {
+	made, problems, err := job.LoadMachine(file, p.Stdin)
+	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}
 	shown := machine.NewProgress(p.Stderr, 2*len(made.Joints()))
@@ -61,18 +60,4 @@ func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing
 		return p.fail(Wrong, finding.Failed(BookNotDrawn, finding.Values{"why": err}))
 	}
 	return p.deliver(files, p.words.SayAll(notes), printing)
-}
-
-// loadMachine plans all joints of a machine and reports their problems. Not ok
-// means that the status is final.
-func (p *Program) loadMachine(file string) (made overhaul.Overhaul, status Status, ok bool) {
-	made, problems, err := job.LoadMachine(file, p.Stdin)
-	if err != nil {
-		return made, p.unread(file, err), false
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return made, Wrong, false
-	}
-	return made, Done, true
 }

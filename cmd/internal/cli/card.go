@@ -1,55 +1,212 @@
 package cli
 
 import (
+	"cmp"
+	"fmt"
 	"runtime"
+	"strings"
 
 	"github.com/spf13/pflag"
 
+	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
+	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
 	"drawdown/render"
 	"drawdown/render/sheet/card"
 	"drawdown/sequence/plan"
 )
 
 var cardCommand = command{
-	name:  "card",
-	build: buildCard,
-}
-
-func buildCard(flags *pflag.FlagSet) runner {
-	side := flag.Choice(flags, "side", card.BothSides, card.SideChoices, "`side` of the card, one of ")
-	ways := addWayFlags(flags)
-	printing := flag.AddPrint(flags, render.PDF, render.PNG)
-	jobs := flags.Int("jobs", 0, "`count` of patterns that are drawn at the same time; without it one a core")
-	return func(p *Program, args []string) Status {
-		ask, err := printing.Chosen()
-		if err != nil {
-			return p.misuse("card", "%v", err)
-		}
-		names, err := someFiles(args)
-		if err != nil {
-			return p.misuse("card", "%v", err)
-		}
-		if !flags.Changed("jobs") {
-			*jobs = runtime.GOMAXPROCS(0)
-		}
-		if *jobs < 1 {
-			return p.misuse("card", "--jobs %d; allowed: 1 or more", *jobs)
-		}
-		if len(names) == 1 {
-			made, status, ok := p.load(names[0], *ways.way, *ways.turn)
-			if !ok {
+	name:    "card",
+	operand: patternFile,
+	build: func(flags *pflag.FlagSet) runner {
+		side := flag.Choice(flags, "side", card.BothSides, card.SideChoices, "`side` of the card, one of ")
+		ways := addWayFlags(flags)
+		printing := flag.AddPrint(flags, render.PDF, render.PNG)
+		jobs := flags.Int("jobs", 0, "`count` of patterns that are drawn at the same time; without it one a core")
+		return func(p *Program, args []string) Status {
+			ask, err := printing.Chosen()
+			if err == nil {
+				err = checkFiles(args)
+			}
+			if !flags.Changed("jobs") {
+				*jobs = runtime.GOMAXPROCS(0)
+			}
+			if err == nil && *jobs < 1 {
+				err = fmt.Errorf("--jobs %d; allowed: 1 or more", *jobs)
+			}
+			if err != nil {
+				return p.misuse(err)
+			}
+			if len(args) > 1 {
+				b := batch{side: *side, ways: ways, print: ask, folder: *printing.Folder, atATime: *jobs}
+				return p.cards(b, args, *printing.AsJSON)
+			}
+			made, _, status := p.load(args[0], *ways.way, *ways.turn)
+			if status != Done {
 				return status
 			}
 			return p.draw(made, ask, printing, func(made plan.Plan, ask job.Printing) ([]render.File, []string, error) {
 				return job.Card(made, *side, ask)
 			})
 		}
-		b := batch{side: *side, ways: ways, print: ask, folder: *printing.Folder, atATime: *jobs}
-		for _, name := range names {
-			b.patterns = append(b.patterns, &batchPattern{file: name})
-		}
-		return p.cards(b, *printing.AsJSON)
+	},
+}
+
+// batch is the card of every pattern of many.
+type batch struct {
+	side     card.Sides
+	ways     wayFlags
+	print    job.Printing
+	folder   string
+	atATime  int
+	patterns []*batchPattern // in the order of the command line
+}
+
+// batchPattern is one of them, and what has come of it.
+type batchPattern struct {
+	File     string       `json:"pattern"`
+	Status   Status       `json:"status"` // as the exit status for it alone
+	Paths    []string     `json:"files"`
+	Notes    []string     `json:"warnings"`
+	Problems problem.List `json:"problems"`
+	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
+	made     plan.Plan
+}
+
+// batchOut is what card --json prints for many patterns.
+type batchOut struct {
+	Drawn  int             `json:"drawn"`
+	Failed int             `json:"failed"`
+	Cards  []*batchPattern `json:"cards"` // in the order of the command line
+}
+
+// cards draws all cards. One that fails leaves the others alone; the status is
+// the worst of all.
+func (p *Program) cards(b batch, names []string, asJSON bool) Status {
+	for _, name := range names {
+		b.patterns = append(b.patterns, &batchPattern{File: name, Paths: []string{}, Notes: []string{}})
 	}
+	bar := machine.NewProgress(p.Stderr, 2*len(b.patterns))
+	b.load(p, bar)
+	if err := b.sameName(); err != nil {
+		bar.Clear()
+		return p.fail(Wrong, err)
+	}
+	b.draw(p, bar)
+	bar.Clear()
+	worst, out := Done, batchOut{Cards: b.patterns}
+	for _, one := range b.patterns {
+		worst = max(worst, one.Status)
+		if one.Status == Done {
+			out.Drawn++
+		} else {
+			out.Failed++
+		}
+		// What stopped it beside its problems stands in the summary.
+		p.report(one.Problems)
+		p.reportTo(p.Stderr).Warn(one.File, one.Notes)
+		one.Problems = p.said(one.Problems)
+	}
+	p.reportFailed(out)
+	if asJSON {
+		return max(worst, p.printJSON(out))
+	}
+	for _, one := range b.patterns {
+		p.printPaths(one.Paths)
+	}
+	return worst
+}
+
+// fail notes what went wrong with a pattern beside its problems.
+func (one *batchPattern) fail(p *Program, status Status, err error) {
+	one.Status, one.Error = status, p.words.Error(err)
+}
+
+func (b batch) load(p *Program, bar *machine.Progress) {
+	job.Together(len(b.patterns), b.atATime, func(k int) {
+		one := b.patterns[k]
+		made, problems, err := job.Load(one.File, p.Stdin, *b.ways.way, *b.ways.turn)
+		one.made, one.Problems = made, problems
+		if err != nil {
+			status, why := whyUnread(one.File, err)
+			one.fail(p, status, why)
+		} else if problems.Stops() {
+			one.Status = Wrong
+		}
+	}, bar.Done)
+}
+
+// sameName finds patterns that would write over each other's cards, also where
+// the disk takes capital and small letters for the same.
+func (b batch) sameName() error {
+	by := map[string][]string{}
+	var names []string
+	for _, one := range b.patterns {
+		if one.Status != Done {
+			continue
+		}
+		name := strings.ToLower(one.made.Name)
+		if by[name] = append(by[name], one.File); len(by[name]) == 2 {
+			names = append(names, name)
+		}
+	}
+	var clashes []finding.Finding
+	for _, name := range names {
+		clashes = append(clashes, finding.Failed(SameCard, finding.Values{"patterns": by[name], "name": name}))
+	}
+	if len(clashes) == 0 {
+		return nil
+	}
+	return finding.Failed(SameName, finding.Values{"clashes": clashes})
+}
+
+// draw draws and writes the card of every sound pattern. What is written needs
+// no more memory.
+func (b batch) draw(p *Program, bar *machine.Progress) {
+	job.Together(len(b.patterns), b.atATime, func(k int) {
+		one := b.patterns[k]
+		if one.Status != Done {
+			return
+		}
+		drawn, notes, err := job.Card(one.made, b.side, b.print)
+		one.Notes = report.Listed(notes)
+		if err != nil {
+			one.fail(p, Wrong, err)
+			return
+		}
+		paths, err := files.Write(b.folder, drawn)
+		if err != nil {
+			one.fail(p, Failed, err)
+			return
+		}
+		one.Paths = report.Listed(paths)
+	}, func(done int) { bar.Done(len(b.patterns) + done) })
+}
+
+// reportFailed sums up, where anything failed.
+func (p *Program) reportFailed(out batchOut) {
+	if out.Failed == 0 {
+		return
+	}
+	fmt.Fprintf(p.Stderr, "drawdown: %s\n", p.words.Say(finding.Warned(BatchFailed, finding.Values{"failed": out.Failed, "n": len(out.Cards), "drawn": out.Drawn})))
+	for _, one := range out.Cards {
+		if one.Status != Done {
+			fmt.Fprintf(p.Stderr, "  %s: %s\n", one.File, cmp.Or(one.Error, p.errorsIn(one.Problems)))
+		}
+	}
+}
+
+func (p *Program) errorsIn(problems problem.List) string {
+	errors := 0
+	for _, found := range problems {
+		if found.Severity == problem.Error {
+			errors++
+		}
+	}
+	return p.words.Error(finding.Failed(ErrorsInFile, finding.Values{"n": errors}))
 }

@@ -8,7 +8,6 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"slices"
 	"strings"
 	"syscall"
 
@@ -34,10 +33,11 @@ const (
 
 // Program is one call of drawdown with its streams.
 type Program struct {
-	Stdin  io.Reader
-	Stdout io.Writer
-	Stderr io.Writer
-	words  *words.Catalogue // of the call, in the language of --lang
+	Stdin   io.Reader
+	Stdout  io.Writer
+	Stderr  io.Writer
+	command string           // of the call, once it is known
+	words   *words.Catalogue // of the call, in the language of --lang
 }
 
 // command is one of the program's commands. What it is about stands in the
@@ -56,13 +56,13 @@ func commands() []command {
 	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, patternsCommand, completion()}
 }
 
-func findCommand(name string) (command, bool) {
-	all := commands()
-	i := slices.IndexFunc(all, func(c command) bool { return c.name == name })
-	if i < 0 {
-		return command{}, false
+func findCommand(name string) (command, error) {
+	for _, c := range commands() {
+		if c.name == name {
+			return c, nil
+		}
 	}
-	return all[i], true
+	return command{}, unknownCommand(name)
 }
 
 // Main runs the program on the streams and arguments of the process and ends
@@ -105,9 +105,9 @@ func (p *Program) run(args []string) Status {
 	case "--version", "version":
 		return p.printVersion(rest)
 	}
-	c, known := findCommand(name)
-	if !known {
-		return p.misuse("", "%v", unknownCommand(name))
+	c, err := findCommand(name)
+	if err != nil {
+		return p.misuse(err)
 	}
 	return p.runCommand(c, rest)
 }
@@ -132,44 +132,39 @@ func commandNames() []string {
 }
 
 func (p *Program) runCommand(c command, args []string) Status {
-	flags := newFlags(c)
-	run := c.build(flags)
+	p.command = c.name
+	flags, run := c.flags()
 	err := flags.Parse(args)
 	switch {
 	case errors.Is(err, pflag.ErrHelp):
 		p.printCommandHelp(p.Stdout, c)
 		return Done
 	case err != nil:
-		return p.misuse(c.name, "%v", flag.Problem(c.name, flags, err))
+		return p.misuse(flag.Problem(c.name, flags, err))
 	}
 	p.words = flag.Words(flags)
 	return run(p, flags.Args())
 }
 
-// flagsOf gives a command's flags, to be described.
-func flagsOf(c command) *pflag.FlagSet {
-	flags := newFlags(c)
-	c.build(flags)
-	return flags
-}
-
-func newFlags(c command) *pflag.FlagSet {
+// flags gives a command's flags, and what runs it once they are read.
+func (c command) flags() (*pflag.FlagSet, runner) {
 	flags := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	flags.Usage = func() {}
 	flags.SortFlags = false
+	return flags, c.build(flags)
+}
+
+// flagsOf gives a command's flags, to be described.
+func flagsOf(c command) *pflag.FlagSet {
+	flags, _ := c.flags()
 	return flags
 }
 
 // misuse reports a wrong command line and points to the help.
-func (p *Program) misuse(name, format string, args ...any) Status {
-	for i, arg := range args {
-		if err, ok := arg.(error); ok {
-			args[i] = p.words.Error(err)
-		}
-	}
-	fmt.Fprintf(p.Stderr, "drawdown: "+format+"\n", args...)
-	fmt.Fprintf(p.Stderr, "see: drawdown %s\n", strings.TrimSpace("help "+name))
+func (p *Program) misuse(err error) Status {
+	p.fail(Misuse, err)
+	fmt.Fprintf(p.Stderr, "see: drawdown %s\n", strings.TrimSpace("help "+p.command))
 	return Misuse
 }
 
@@ -196,7 +191,6 @@ func (o *output) Write(data []byte) (int, error) {
 	return n, err
 }
 
-// printJSON prints a value for other programs.
 func (p *Program) printJSON(v any) Status {
 	text, err := report.JSON(v)
 	if err != nil {
@@ -207,9 +201,9 @@ func (p *Program) printJSON(v any) Status {
 }
 
 // refuse reports an error of a command's arguments with its status.
-func (p *Program) refuse(name string, err error) Status {
+func (p *Program) refuse(err error) Status {
 	if _, ok := errors.AsType[flag.Misuse](err); ok {
-		return p.misuse(name, "%v", err)
+		return p.misuse(err)
 	}
 	return p.fail(Wrong, err)
 }

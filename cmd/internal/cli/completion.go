@@ -26,61 +26,34 @@ func completion() command {
 						return Done
 					}
 				}
-				return p.misuse("completion", "name one shell: %s", strings.Join(shell.Names(), ", "))
+				return p.misuse(fmt.Errorf("name one shell: %s", strings.Join(shell.Names(), ", ")))
 			}
 		},
 	}
 }
 
-// operand is what a command takes after its name, besides flags.
-type operand int
+// operand is what a command takes after its name, besides flags: a word, or a
+// file.
+type operand struct {
+	words func() []string
+	files shell.Files
+}
 
-const (
-	patternFile operand = iota // a built-in pattern or a file
-	surveyFile                 // a built-in survey or a file
-	machineFile                // a built-in machine or a file
-	scanFile                   // a built-in scan or a picture
-	builtinName                // a built-in pattern
-	shellName
-	nothing // flags only
+var (
+	patternFile = operand{patterns.Builtin, shell.YAML}
+	surveyFile  = operand{patterns.Surveys.Names, shell.YAML}
+	machineFile = operand{patterns.Machines.Names, shell.YAML}
+	scanFile    = operand{scan.Builtin, shell.Pictures}
+	builtinName = operand{func() []string { return append(patterns.Builtin(), newPattern) }, shell.NoFiles}
+	shellName   = operand{shell.Names, shell.NoFiles}
+	nothing     = operand{func() []string { return nil }, shell.NoFiles}
 )
-
-// words lists what may stand there, apart from files.
-func (o operand) words() []string {
-	switch o {
-	case shellName:
-		return shell.Names()
-	case nothing:
-		return nil
-	case surveyFile:
-		return patterns.Surveys.Names()
-	case machineFile:
-		return patterns.Machines.Names()
-	case scanFile:
-		return scan.Builtin()
-	case builtinName:
-		return append(patterns.Builtin(), newPattern)
-	}
-	return patterns.Builtin()
-}
-
-// files says which files may stand there.
-func (o operand) files() shell.Files {
-	switch o {
-	case patternFile, surveyFile, machineFile:
-		return shell.YAML
-	case scanFile:
-		return shell.Pictures
-	}
-	return shell.NoFiles
-}
 
 // described is the description of all commands from which the scripts come.
 func described() []shell.Command {
 	var all []shell.Command
 	for _, c := range commands() {
-		flags := flagsOf(c)
-		all = append(all, shell.Command{Name: c.name, Summary: c.summary(), Words: c.operand.words(), Files: c.operand.files(), Flags: flag.Table(flags)})
+		all = append(all, shell.Command{Name: c.name, Summary: c.summary(), Words: c.operand.words(), Files: c.operand.files, Flags: flag.Table(flagsOf(c))})
 	}
 	return append(all,
 		shell.Command{Name: "help", Summary: "the help of a command: drawdown help card", Words: commandNames()},

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -12,88 +13,66 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/render"
-	"drawdown/render/words"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/plan"
 )
 
 var handoutCommand = command{
-	name:  "handout",
-	build: buildHandout,
+	name:    "handout",
+	operand: patternFile,
+	build: func(flags *pflag.FlagSet) runner {
+		var ask job.HandoutRequest
+		parts := flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, with commas between: ")
+		flags.BoolVar(&ask.Loosening, "loosen", false, "ask for the loosening order, and show it")
+		mark := flags.String("mark", "", "mark the answers of a class in this `table`, CSV, instead")
+		flags.IntVar(&ask.Layouts, "layouts", 0, fmt.Sprintf("`number` of parts made up, 1 to %d, instead of the file's", exercise.Most))
+		flags.Uint64Var(&ask.Seed, "seed", 1, "whole `number` that the made-up parts come from")
+		printing := flag.AddPrint(flags, render.PDF)
+		return func(p *Program, args []string) Status {
+			err := checkHandout(flags, ask, *mark)
+			if err == nil {
+				ask.Printing, err = printing.Chosen()
+			}
+			file, errFile := oneFile(args)
+			if err := cmp.Or(err, errFile); err != nil {
+				return p.misuse(err)
+			}
+			if file == "-" && *mark == "-" {
+				return p.misuse(finding.Failed(OneInputOnly, nil))
+			}
+			made, _, status := p.load(file, "", "")
+			if status != Done {
+				return status
+			}
+			if *mark != "" {
+				return p.grade(made, ask, *mark, printing)
+			}
+			ask.Parts = *parts
+			files, notes, err := job.Handout(made, ask)
+			if err != nil {
+				return p.fail(Wrong, err)
+			}
+			return p.deliver(files, p.words.SayAll(notes), printing)
+		}
+	},
 }
 
-// handoutFlags are the flags of the command that are its own.
-type handoutFlags struct {
-	flags   *pflag.FlagSet
-	make    *[]job.HandoutPart
-	loosen  *bool
-	mark    *string
-	layouts *int
-	seed    *uint64
-}
-
-func addHandoutFlags(flags *pflag.FlagSet) handoutFlags {
-	return handoutFlags{
-		flags:   flags,
-		make:    flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, with commas between: "),
-		loosen:  flags.Bool("loosen", false, "ask for the loosening order, and show it"),
-		mark:    flags.String("mark", "", "mark the answers of a class in this `table`, CSV, instead"),
-		layouts: flags.Int("layouts", 0, fmt.Sprintf("`number` of parts made up, 1 to %d, instead of the file's", exercise.Most)),
-		seed:    flags.Uint64("seed", 1, "whole `number` that the made-up parts come from"),
+// checkHandout tells what is wrong with the flags of the command's own.
+func checkHandout(flags *pflag.FlagSet, ask job.HandoutRequest, mark string) error {
+	switch {
+	case flags.Changed("mark") && mark == "":
+		return finding.Failed(TableNotNamed, nil)
+	case flags.Changed("mark") && flags.Changed("make"):
+		return finding.Failed(GradeOrMake, nil)
+	case flags.Changed("layouts") && (ask.Layouts < 1 || ask.Layouts > exercise.Most):
+		return finding.Failed(exercise.HowMany, finding.Values{"count": ask.Layouts, "most": exercise.Most})
+	case flags.Changed("seed") && ask.Layouts == 0:
+		return finding.Failed(SeedAlone, nil)
 	}
-}
-
-// chosen gives what the flags ask for, or what is wrong with them.
-func (f handoutFlags) chosen() (ask job.HandoutRequest, err error) {
-	if f.flags.Changed("mark") && *f.mark == "" {
-		return ask, finding.Failed(TableNotNamed, nil)
-	}
-	if f.flags.Changed("mark") && f.flags.Changed("make") {
-		return ask, finding.Failed(GradeOrMake, nil)
-	}
-	if f.flags.Changed("layouts") && (*f.layouts < 1 || *f.layouts > exercise.Most) {
-		return ask, finding.Failed(exercise.HowMany, finding.Values{"count": *f.layouts, "most": exercise.Most})
-	}
-	if f.flags.Changed("seed") && *f.layouts == 0 {
-		return ask, finding.Failed(SeedAlone, nil)
-	}
-	ask.Parts, ask.Loosening, ask.Layouts, ask.Seed = *f.make, *f.loosen, *f.layouts, *f.seed
-	return ask, nil
-}
-
-func buildHandout(flags *pflag.FlagSet) runner {
-	own := addHandoutFlags(flags)
-	printing := flag.AddPrint(flags, render.PDF)
-	return func(p *Program, args []string) Status {
-		ask, err := own.chosen()
-		if err == nil {
-			ask.Printing, err = printing.Chosen()
-		}
-		if err != nil {
-			return p.misuse("handout", "%v", err)
-		}
-		file, err := oneFile(args)
-		if err != nil {
-			return p.misuse("handout", "%v", err)
-		}
-		if file == "-" && *own.mark == "-" {
-			return p.misuse("handout", "%v", finding.Failed(OneInputOnly, nil))
-		}
-		made, status, ok := p.load(file, "", "")
-		if !ok {
-			return status
-		}
-		if *own.mark != "" {
-			return p.grade(made, ask, *own.mark, printing)
-		}
-		files, notes, err := job.Handout(made, ask)
-		if err != nil {
-			return p.fail(Wrong, err)
-		}
-		return p.deliver(files, p.words.SayAll(notes), printing)
-	}
+	return nil
 }
 
 // grade grades a table of answers: a line a student, the graded sheets, and the
@@ -103,12 +82,8 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 	if errors.Is(err, fs.ErrNotExist) {
 		return p.fail(Wrong, finding.Failed(NoTable, finding.Values{"file": table}))
 	}
-	if err != nil {
-		return p.unread(table, err)
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return Wrong
+	if status := p.stopped(table, problems, err); status != Done {
+		return status
 	}
 	if job.OfOtherParts(graded) {
 		p.warn([]string{p.words.Say(finding.Warned(OfOtherParts, finding.Values{"layouts": ask.Layouts, "seed": fmt.Sprint(ask.Seed)}))})
@@ -122,33 +97,25 @@ func (p *Program) grade(made plan.Plan, ask job.HandoutRequest, table string, f 
 		return p.fail(Failed, err)
 	}
 	if *f.AsJSON {
-		return p.printJSON(struct {
-			Answers []gradedOut `json:"answers"`
-			Files   []string    `json:"files"`
-		}{gradedJSON(p.words, graded), paths})
+		return p.printJSON(report.GradedJSON(p.words, graded, paths))
 	}
 	for _, g := range graded {
+		code := AnswerGraded
 		if g.Outcome == exercise.Unread {
-			p.answer(AnswerUnread, g)
-			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Value(g.Answer.Unread, ""))
-			continue
+			code = AnswerUnread
 		}
-		p.answer(AnswerGraded, g)
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(code, finding.Values{
+			"student": g.Student, "sheet": fmt.Sprint(g.Answer.Sheet), "line": fmt.Sprint(g.Line), "outcome": p.outcome(g),
+		})))
+		if code == AnswerUnread {
+			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Value(g.Answer.Unread, ""))
+		}
 		for _, finding := range g.ToMend() {
 			fmt.Fprintf(p.Stdout, "    %s\n", p.words.Say(finding.Found()))
 		}
 	}
-	for _, path := range paths {
-		fmt.Fprintln(p.Stdout, path)
-	}
+	p.printPaths(paths)
 	return Done
-}
-
-// answer prints what a student's answer came to.
-func (p *Program) answer(code finding.Code, g job.Graded) {
-	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(code, finding.Values{
-		"student": g.Student, "sheet": fmt.Sprint(g.Answer.Sheet), "line": fmt.Sprint(g.Line), "outcome": p.outcome(g),
-	})))
 }
 
 // outcome sums an answer up in a word or two, as the sheets do.
@@ -156,35 +123,4 @@ func (p *Program) outcome(g job.Graded) string {
 	outcome := p.words.Handout.Graded.Outcomes[string(g.Outcome)]
 	first, size := utf8.DecodeRuneInString(outcome)
 	return string(unicode.ToLower(first)) + outcome[size:]
-}
-
-// gradedOut is an answer as handout --mark --json prints it.
-type gradedOut struct {
-	Student  string       `json:"student"`
-	Sheet    int          `json:"sheet"` // 0 where the row does not say which
-	Line     int          `json:"line"`  // of the table
-	Right    bool         `json:"right"`
-	Verdict  string       `json:"verdict"`
-	Unread   string       `json:"unread,omitempty"` // why the row is not graded
-	Findings []findingOut `json:"findings"`
-}
-
-type findingOut struct {
-	Rule     string   `json:"rule"`
-	Severity string   `json:"severity"`
-	IDs      []string `json:"ids"`
-	Steps    []int    `json:"steps"`
-	Why      string   `json:"why"`
-}
-
-func gradedJSON(c *words.Catalogue, graded []job.Graded) []gradedOut {
-	out := []gradedOut{}
-	for _, g := range graded {
-		one := gradedOut{Student: g.Answer.Student, Sheet: g.Answer.Sheet, Line: g.Line, Right: g.Report.Verdict.Right(), Verdict: string(g.Outcome), Unread: c.Value(g.Answer.Unread, ""), Findings: []findingOut{}}
-		for _, f := range g.ToMend() {
-			one.Findings = append(one.Findings, findingOut{string(f.Rule), string(f.Severity), append([]string{}, f.IDs...), append([]int{}, f.Steps...), c.Say(f.Found())})
-		}
-		out = append(out, one)
-	}
-	return out
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"embed"
 	"fmt"
 	"io"
@@ -37,15 +38,15 @@ func (p *Program) help(args []string) Status {
 		args = args[:1] // its help is that of patterns
 	}
 	if len(args) > 1 {
-		return p.misuse("", "one command at a time: %q is one too many", args[1])
+		return p.misuse(fmt.Errorf("one command at a time: %q is one too many", args[1]))
 	}
 	if len(args) == 0 || slices.Contains([]string{"help", "version", "-h", "--help"}, args[0]) {
 		p.printHelp(p.Stdout)
 		return Done
 	}
-	c, known := findCommand(args[0])
-	if !known {
-		return p.misuse("", "%v", unknownCommand(args[0]))
+	c, err := findCommand(args[0])
+	if err != nil {
+		return p.misuse(err)
 	}
 	p.printCommandHelp(p.Stdout, c)
 	return Done
@@ -70,17 +71,12 @@ func (p *Program) printCommandHelp(w io.Writer, c command) {
 
 func (p *Program) printVersion(args []string) Status {
 	if len(args) > 0 {
-		return p.misuse("", "version takes nothing: %q is one too many", args[0])
+		return p.misuse(fmt.Errorf("version takes nothing: %q is one too many", args[0]))
 	}
-	fmt.Fprintln(p.Stdout, "drawdown "+version())
+	version := "(devel)"
+	if info, ok := debug.ReadBuildInfo(); ok {
+		version = cmp.Or(info.Main.Version, version)
+	}
+	fmt.Fprintln(p.Stdout, "drawdown "+version)
 	return Done
-}
-
-// version is what the build says of itself.
-func version() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok || info.Main.Version == "" {
-		return "(devel)"
-	}
-	return info.Main.Version
 }

@@ -36,37 +36,34 @@ func addWayFlags(flags *pflag.FlagSet) wayFlags {
 	}
 }
 
-// oneFile gives the one file that a command takes.
 func oneFile(args []string) (string, error) {
-	switch {
-	case len(args) == 0 || len(args) == 1 && args[0] == "":
-		return "", errors.New("which pattern? Name a built-in one, a path, or - for standard input")
-	case len(args) == 1:
-		return args[0], nil
-	}
-	return "", fmt.Errorf("one pattern at a time: %q is one too many", args[1])
+	return oneSource(args, "pattern", "a built-in one, a path")
 }
 
-// someFiles gives the files of a command that takes one or many. Standard
+func oneSource(args []string, kind, examples string) (string, error) {
+	switch {
+	case len(args) > 1:
+		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
+	case len(args) == 0 || args[0] == "":
+		return "", fmt.Errorf("which %s? Name %s, or - for standard input", kind, examples)
+	}
+	return args[0], nil
+}
+
+// checkFiles checks the files of a command that takes one or many. Standard
 // input can be read once.
-func someFiles(args []string) ([]string, error) {
+func checkFiles(args []string) error {
 	if len(args) < 2 {
-		file, err := oneFile(args)
-		return []string{file}, err
+		_, err := oneFile(args)
+		return err
 	}
-	piped := 0
-	for _, name := range args {
-		if name == "" {
-			return nil, errors.New("one of the patterns has an empty name")
-		}
-		if name == "-" {
-			piped++
-		}
+	if slices.Contains(args, "") {
+		return errors.New("one of the patterns has an empty name")
 	}
-	if piped > 1 {
-		return nil, errors.New("standard input, -, can be read once")
+	if piped := slices.Index(args, "-"); piped >= 0 && slices.Contains(args[piped+1:], "-") {
+		return errors.New("standard input, -, can be read once")
 	}
-	return args, nil
+	return nil
 }
 
 // looksLikePattern tells a pattern from a command that was misspelt.
@@ -75,38 +72,34 @@ func looksLikePattern(name string) bool {
 	return extension == ".yaml" || extension == ".yml" || slices.Contains(patterns.Builtin(), name)
 }
 
-// load plans a pattern and reports its problems. Not ok means that the status
-// is final.
-func (p *Program) load(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
-	return p.loadBut("", name, way, turn)
-}
-
-// loadBut is load without one of the warnings.
-func (p *Program) loadBut(warning finding.Code, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
-	made, _, status, ok = p.loadWarned(warning, name, way, turn)
-	return made, status, ok
-}
-
-// loadWarned is loadBut that also gives the problems, of which none stops where it
-// says ok.
-func (p *Program) loadWarned(warning finding.Code, name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, problems problem.List, status Status, ok bool) {
+// load plans a pattern and reports its problems, but for the warnings of some
+// codes. A status other than Done is final.
+func (p *Program) load(name string, way sequence.Way, turn sequence.Turn, but ...finding.Code) (plan.Plan, problem.List, Status) {
 	made, problems, err := job.Load(name, p.Stdin, way, turn)
-	if err != nil {
-		return made, problems, p.unread(name, err), false
-	}
-	p.report(slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
-		return warning != "" && one.Found != nil && one.Found.Code == warning
-	}))
-	if problems.Stops() {
-		return made, problems, Wrong, false
-	}
-	return made, problems, Done, true
+	told := slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
+		return one.Found != nil && slices.Contains(but, one.Found.Code)
+	})
+	return made, problems, p.stopped(name, told, err)
 }
 
 // loadPlaces plans a pattern of which only the places are wanted: that it has
 // no figures is no matter then.
-func (p *Program) loadPlaces(name string, way sequence.Way, turn sequence.Turn) (made plan.Plan, status Status, ok bool) {
-	return p.loadBut(meaning.NoFigures, name, way, turn)
+func (p *Program) loadPlaces(name string, way sequence.Way, turn sequence.Turn) (plan.Plan, Status) {
+	made, _, status := p.load(name, way, turn, meaning.NoFigures)
+	return made, status
+}
+
+// stopped reports the problems of an input. Where they stop the work, or the
+// file could not be read, the status is not Done.
+func (p *Program) stopped(file string, problems problem.List, err error) Status {
+	if err != nil {
+		return p.unread(file, err)
+	}
+	p.report(problems)
+	if problems.Stops() {
+		return Wrong
+	}
+	return Done
 }
 
 // unread reports a pattern that could not be read at all. A name that the user

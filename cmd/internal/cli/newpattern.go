@@ -26,7 +26,6 @@ import (
 // newPattern is the word that stands in the place of a pattern's name.
 const newPattern = "new"
 
-// patternForm is a form in which a pattern is written out.
 type patternForm string
 
 const (
@@ -82,7 +81,6 @@ func two[T int | float64](q *quantities, name string, parse func(string) ([2]T, 
 	return values[0], values[1]
 }
 
-// textFlag is a flag that takes a text, with its usage.
 type textFlag struct{ name, usage string }
 
 func addTexts(flags *pflag.FlagSet, list []textFlag) {
@@ -135,23 +133,28 @@ func changed(flags *pflag.FlagSet, names []string) string {
 func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	q := newQuantities(flags)
 	q.checkNew()
+	layout, drawing := q.layout(), q.drawing()
+	table, _ := q.Text("csv")
+	part, _ := q.Text("dxf")
+	title, _ := q.Text("title")
 	if q.Err != nil {
-		return p.refuse("patterns", q.Err)
+		return p.refuse(q.Err)
 	}
-	file, readDraft := q.draft(p.Stdin)
-	if q.Err != nil {
-		return p.refuse("patterns", q.Err)
+	var draft writing.Draft
+	var problems problem.List
+	var err error
+	switch {
+	case table != "":
+		draft, problems, err = pointsDraft(table, p.Stdin)
+	case part != "":
+		draft, problems, err = job.Drawing(part, p.Stdin, drawing)
+	default:
+		draft = layoutDraft(layout)
 	}
-	draft, problems, err := readDraft()
-	if status, stop := p.stopped(file, problems, err); stop {
+	if status := p.stopped(table+part, problems, err); status != Done {
 		return status
 	}
-	if title, set := q.Text("title"); set {
-		draft.Title = title
-	}
-	if q.Err != nil {
-		return p.refuse("patterns", q.Err)
-	}
+	draft.Title = cmp.Or(title, draft.Title)
 	text := writing.Pattern(draft)
 	name := writing.FileName(draft.Title)
 	// A title of the command line may hold what no pattern file takes.
@@ -166,7 +169,6 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	return status
 }
 
-// checkNew refuses flags that exclude or need each other.
 func (q *quantities) checkNew() {
 	shapes := []string{"grid", "circle", "row", "rectangle", "csv", "dxf"}
 	q.AtMostOne(shapes...)
@@ -191,33 +193,6 @@ func (q *quantities) checkNew() {
 	}
 }
 
-// stopped reports the problems of an input. Where they stop the work, or the
-// file could not be read, it gives the status.
-func (p *Program) stopped(file string, problems problem.List, err error) (Status, bool) {
-	if err != nil {
-		return p.unread(file, err), true
-	}
-	p.report(problems)
-	return Wrong, problems.Stops()
-}
-
-// draft takes from the flags what the pattern is made of: the file, where there
-// is one, and how it is read.
-func (q *quantities) draft(stdin io.Reader) (file string, read func() (writing.Draft, problem.List, error)) {
-	switch {
-	case q.Flags.Changed("csv"):
-		file, _ = q.Text("csv")
-		return file, func() (writing.Draft, problem.List, error) { return pointsDraft(file, stdin) }
-	case q.Flags.Changed("dxf"):
-		file, _ = q.Text("dxf")
-		ask := q.drawing()
-		return file, func() (writing.Draft, problem.List, error) { return job.Drawing(file, stdin, ask) }
-	}
-	made := q.layoutDraft()
-	return "", func() (writing.Draft, problem.List, error) { return made, nil, nil }
-}
-
-// pointsDraft makes the draft of a table of points.
 func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
 	joint, problems, err := job.Points(file, stdin)
 	points := report.Counted(len(joint.Fasteners), "point")
@@ -227,28 +202,27 @@ func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, err
 // fillIn ends the first note of a new pattern.
 const fillIn = "What stands behind # is for you to fill in."
 
-// layoutDraft makes the draft of the layout that the flags describe.
-func (q *quantities) layoutDraft() writing.Draft {
+func (q *quantities) layout() *writing.Layout {
 	layout := &writing.Layout{}
 	for _, l := range newLayouts {
 		if q.Flags.Changed(l.flag) {
 			l.read(q, layout)
 		}
 	}
-	if q.Err == nil && max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
+	if max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
 		q.Fail(fmt.Errorf("the pattern would have more than %d fasteners", mostPlaces))
 	}
+	return layout
+}
+
+func layoutDraft(layout *writing.Layout) writing.Draft {
 	title := map[survey.Shape]string{
 		survey.Grid:      fmt.Sprintf("%d × %d grid", layout.Columns, layout.Rows),
 		survey.Rectangle: fmt.Sprintf("%d × %d rectangle", layout.Columns, layout.Rows),
 		survey.Circle:    fmt.Sprintf("Circle of %d", layout.Count),
 		survey.Row:       fmt.Sprintf("Row of %d", layout.Count),
 	}[layout.Shape]
-	return writing.Draft{
-		Title:  title,
-		Notes:  []string{"A new pattern: " + layout.Words() + ". " + fillIn},
-		Layout: layout,
-	}
+	return writing.Draft{Title: title, Notes: []string{"A new pattern: " + layout.Words() + ". " + fillIn}, Layout: layout}
 }
 
 // bareLength reads a length that is in mm where it says no unit.
@@ -264,7 +238,6 @@ func halves(text string) (first, second string, ok bool) {
 	return text, "", false
 }
 
-// counts reads columns and rows.
 func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
 	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)

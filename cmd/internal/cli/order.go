@@ -8,7 +8,8 @@ import (
 )
 
 var orderCommand = command{
-	name: "order",
+	name:    "order",
+	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		ways := addWayFlags(flags)
 		flag.Language(flags)
@@ -16,13 +17,13 @@ var orderCommand = command{
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
 			if err != nil {
-				return p.misuse("order", "%v", err)
+				return p.misuse(err)
 			}
-			made, status, ok := p.load(file, *ways.way, *ways.turn)
-			if !ok {
+			made, _, status := p.load(file, *ways.way, *ways.turn)
+			switch {
+			case status != Done:
 				return status
-			}
-			if *asJSON {
+			case *asJSON:
 				return p.printJSON(report.OrderJSON(p.words, made))
 			}
 			p.reportTo(p.Stdout).Order(made)

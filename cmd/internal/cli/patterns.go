@@ -3,13 +3,18 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
 	"drawdown/patterns"
+	"drawdown/patterns/drawn"
+	"drawdown/patterns/dxf"
 	"drawdown/patterns/table"
 	"drawdown/render"
 )
@@ -25,7 +30,7 @@ var patternsCommand = command{
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if err := checkPatternsCall(flags, args, *folder); err != nil {
-				return p.misuse("patterns", "%v", err)
+				return p.misuse(err)
 			}
 			switch {
 			case len(args) == 0:
@@ -110,11 +115,57 @@ func (p *Program) printOrWrite(folder, name string, text []byte) Status {
 	return Done
 }
 
-// writeTable writes the places of a pattern as a table.
 func (p *Program) writeTable(name, folder string) Status {
-	made, status, ok := p.loadPlaces(name, "", "")
-	if !ok {
+	made, status := p.loadPlaces(name, "", "")
+	if status != Done {
 		return status
 	}
 	return p.printOrWrite(folder, made.Name+".csv", table.Write(made.Joint))
+}
+
+func (q *quantities) drawing() drawn.Options {
+	ask := drawn.Options{Holes: q.holeRule()}
+	ask.Layers = q.layers()
+	ask.Unit, _ = flag.OneOf(q, "units", dxf.Units)
+	return ask
+}
+
+// holeRule reads which diameters are whose.
+func (q *quantities) holeRule() holes.Rule {
+	var rule holes.Rule
+	rule.Fasteners, _ = flag.Read(q, "bolts", holes.ParseRange)
+	rule.Dowels, _ = flag.Read(q, "dowels", holes.ParseRange)
+	rule.Bores, _ = flag.Read(q, "bores", holes.ParseRange)
+	q.Fail(rule.Check())
+	return rule
+}
+
+func (q *quantities) layers() []string {
+	names, err := q.Flags.GetStringArray("layer")
+	q.Fail(err)
+	for i, name := range names {
+		if names[i] = strings.TrimSpace(name); names[i] == "" {
+			q.Fail(flag.Misusef("--layer is empty: name a layer of the drawing"))
+		}
+	}
+	return names
+}
+
+func (p *Program) writeDrawing(name, folder string) Status {
+	made, status := p.loadPlaces(name, "", "")
+	if status != Done {
+		return status
+	}
+	data, asPoints := job.DrawingOf(made)
+	if len(asPoints) > 0 {
+		p.fail(Done, finding.Noted(DrawnAsPoints, finding.Values{"kinds": asPoints}))
+	}
+	status = p.printOrWrite(folder, made.Name+".dxf", data)
+	lacks := finding.Noted(NotInDrawing, nil)
+	if folder == "" {
+		p.fail(Done, lacks) // standard output is the drawing
+	} else if status == Done {
+		fmt.Fprintln(p.Stdout, p.words.Say(lacks))
+	}
+	return status
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -9,7 +10,6 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -19,41 +19,42 @@ import (
 	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/plan"
 )
 
 var predictCommand = command{
-	name: "predict",
+	name:    "predict",
+	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		addPredictFlags(flags)
-		sheets := addForecastFlags(flags)
+		printing := flag.AddPrint(flags, render.PDF)
+		frames := flags.Bool("frames", false, "draw a page for every step of the work")
 		ways := addWayFlags(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			if err != nil {
-				return p.misuse("predict", "%v", err)
-			}
-			printing, err := sheets.ChosenFor(sheets.wanted(), "is for sheets; say which with --format pdf, png or svg")
-			if err != nil {
-				return p.misuse("predict", "%v", err)
+			onPaper := *frames || flags.Changed("format")
+			sheets, errPrinting := printing.ChosenFor(onPaper, "is for sheets; say which with --format pdf, png or svg")
+			if err := cmp.Or(err, errPrinting); err != nil {
+				return p.misuse(err)
 			}
 			q := newQuantities(flags)
 			ask := q.predictRequest()
 			if q.Err != nil {
-				return p.refuse("predict", q.Err)
+				return p.refuse(q.Err)
 			}
-			made, warnings, status, ok := p.loadWarned("", file, *ways.way, *ways.turn)
-			if !ok {
+			made, warnings, status := p.load(file, *ways.way, *ways.turn)
+			if status != Done {
 				return status
 			}
 			answer, err := interaction.Predict(made, ask)
 			if err != nil {
 				return p.fail(Wrong, p.predictProblem(err))
 			}
-			if sheets.wanted() {
-				return p.forecast(answer, printing, sheets)
+			if onPaper {
+				return p.draw(made, sheets, printing, forecastOf(answer, *frames))
 			}
 			told := report.Prediction{Answer: answer, To: p.Stdout, Words: p.words}
-			if *sheets.AsJSON {
+			if *printing.AsJSON {
 				return p.printJSON(told.JSON(p.said(warnings), ask.Search))
 			}
 			told.Print(ask.Search)
@@ -63,7 +64,7 @@ var predictCommand = command{
 }
 
 func addPredictFlags(flags *pflag.FlagSet) {
-	for _, f := range []struct{ name, usage string }{
+	addTexts(flags, []textFlag{
 		{"passes", "`percents` of the target, one a pass over all, rising, or equal for a repeat, such as 30,70,100,100"},
 		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
 		{"target", "`force` that is 100 % on every bolt, such as 30kN"},
@@ -82,9 +83,7 @@ func addPredictFlags(flags *pflag.FlagSet) {
 		{"under", "`material` that it lies on"},
 		{"under-thickness", "`thickness` of that, where it bends too"},
 		{"bolt-flexibility", "`flexibility` of a bolt and its members, such as \"4.2e-6 mm/N\""},
-	} {
-		flags.String(f.name, "", f.usage)
-	}
+	})
 	flag.Offer(flags, "gasket", gasketWords()...)
 	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
 	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
@@ -94,7 +93,6 @@ func addPredictFlags(flags *pflag.FlagSet) {
 	flags.Bool("preview", false, "an endless plate: rough, may be low by a factor of 2")
 }
 
-// predictRequest reads what the flags state.
 func (q *quantities) predictRequest() interaction.Question {
 	q.AtMostOne("passes", "stages")
 	q.AtMostOne("compensate", "compare")
@@ -106,7 +104,7 @@ func (q *quantities) predictRequest() interaction.Question {
 	if q.Flags.Changed("target") && !q.Flags.Changed("stages") {
 		q.Needs("target", "passes", "30,70,100")
 	}
-	compensate := q.Flags.Lookup("compensate").Value.String() == "true"
+	compensate, _ := q.Flags.GetBool("compensate")
 	if compensate && !q.Flags.Changed("stages") {
 		q.Needs("compensate", "passes", "30,70,100")
 	}
@@ -116,11 +114,10 @@ func (q *quantities) predictRequest() interaction.Question {
 	var ask interaction.Question
 	ask.Shares = q.shares()
 	ask.Target = flag.Above(q, "target", unit.ParseForce)
-	if limit, set := flag.Read(q, "cap", flag.ParseCap); set {
-		ask.Cap = limit
-	} else if compensate {
+	if compensate {
 		ask.Cap = limits.UsualCap
 	}
+	flag.Over(q, "cap", flag.ParseCap, &ask.Cap)
 	ask.Gasket, _ = flag.Read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = flag.Read(q, "gasket-stiffness", flag.ParseStiffness)
 	ask.Foundation, _ = flag.Read(q, "foundation", flag.ParseStiffness)
@@ -134,12 +131,10 @@ func (q *quantities) predictRequest() interaction.Question {
 	q.Needs("seed", "scatter", "1000")
 	ask.Draws, _ = flag.Read(q, "scatter", flag.ParseDraws)
 	ask.Seed = 1
-	if seed, set := flag.Read(q, "seed", flag.ParseSeed); set {
-		ask.Seed = seed
-	}
+	flag.Over(q, "seed", flag.ParseSeed, &ask.Seed)
 	ask.Stick, _ = flag.Read(q, "stick", flag.ParseStick)
-	ask.Search = q.Flags.Lookup("compare").Value.String() == "true"
-	ask.Preview = q.Flags.Lookup("preview").Value.String() == "true"
+	ask.Search, _ = q.Flags.GetBool("compare")
+	ask.Preview, _ = q.Flags.GetBool("preview")
 	return ask
 }
 
@@ -162,20 +157,18 @@ func (q *quantities) flange() *compliance.Flange {
 	return &f
 }
 
-// shares reads the passes from either of their flags.
+// shares reads the passes from either of their flags. Passes that fall are
+// refused: such a wrench clicks at once.
 func (q *quantities) shares() []float64 {
-	if shares, set := flag.Read(q, "stages", flag.ParseShares); set {
-		return q.rising(shares, finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1)
+	said, whole := finding.Values{"flag": "--stages", "unit": "", "example": "0.3,0.7,1,1"}, 1.0
+	shares, set := flag.Read(q, "stages", flag.ParseShares)
+	if !set {
+		said, whole = finding.Values{"flag": "--passes", "unit": " %", "example": "30,70,100,100"}, 100
+		shares, _ = flag.Read(q, "passes", flag.ParsePercents)
 	}
-	percents, _ := flag.Read(q, "passes", flag.ParsePercents)
-	return q.rising(percents, finding.Values{"flag": "--passes", "unit": " %", "example": "30,70,100,100"}, 100)
-}
-
-// rising refuses passes that fall: such a wrench clicks at once.
-func (q *quantities) rising(shares []float64, said finding.Values, unit float64) []float64 {
 	for k := 1; k < len(shares); k++ {
 		if shares[k] < shares[k-1] {
-			said["from"], said["to"] = unit*shares[k-1], unit*shares[k]
+			said["from"], said["to"] = whole*shares[k-1], whole*shares[k]
 			q.Fail(flag.Misusef("%w", finding.Failed(flag.PassesFall, said)))
 			break
 		}
@@ -216,36 +209,13 @@ var predictHints = []struct {
 	{interaction.TargetAboveYield, "--target 30kN"},
 }
 
-// forecastFlags are the flags for a prediction on paper.
-type forecastFlags struct {
-	flag.Print
-	frames *bool
-}
-
-func addForecastFlags(flags *pflag.FlagSet) forecastFlags {
-	return forecastFlags{
-		Print:  flag.AddPrint(flags, render.PDF),
-		frames: flags.Bool("frames", false, "draw a page for every step of the work"),
+// forecastOf draws a prediction, or a page for every step.
+func forecastOf(answer interaction.Answer, frames bool) drawing {
+	return func(_ plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+		drawn, notes, err := job.ForecastSheets(answer, ask, frames)
+		if answer.Scatter != nil {
+			notes = append(notes, ask.Words.Say(finding.Noted(report.PredictSheetsNot, nil)))
+		}
+		return drawn, notes, err
 	}
-}
-
-// wanted says whether sheets are asked for instead of text.
-func (f forecastFlags) wanted() bool { return *f.frames || f.Flags.Changed("format") }
-
-// chosen gives what the flags ask for; flags for paper need sheets.
-func (f forecastFlags) chosen() (job.Printing, error) {
-	return f.ChosenFor(f.wanted(), "is for sheets; say which with --format pdf, png or svg")
-}
-
-// forecast draws the prediction as sheets.
-func (p *Program) forecast(answer interaction.Answer, ask job.Printing, f forecastFlags) Status {
-	machine.KeepSmall(len(answer.Plan.Joint.Fasteners), ask.DPI)
-	files, notes, err := job.ForecastSheets(answer, ask, *f.frames)
-	if err != nil {
-		return p.fail(Wrong, err)
-	}
-	if answer.Scatter != nil {
-		notes = append(notes, ask.Words.Say(finding.Noted(report.PredictSheetsNot, nil)))
-	}
-	return p.deliver(files, notes, f.Print)
 }

@@ -27,50 +27,33 @@ var surveyCommand = command{
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			if *start {
-				return p.surveyExample(args)
+				text, _ := patterns.Surveys.Text(patterns.Surveys.Names()[0])
+				return p.example(args, text)
 			}
-			file, err := oneSource(args, "survey", "a file", patterns.Surveys.Names()[0])
+			file, err := oneSource(args, "survey", "a file, a built-in one such as "+patterns.Surveys.Names()[0])
 			if err == nil && flags.Changed("out") {
 				err = files.CheckFolder(*folder)
 			}
 			if err != nil {
-				return p.misuse("survey", "%v", err)
+				return p.misuse(err)
 			}
 			return p.survey(file, *folder, *unfinished, *asJSON)
 		}
 	},
 }
 
-// oneSource gives the one file of some kind that a command reads.
-func oneSource(args []string, kind, file, builtin string) (string, error) {
-	switch {
-	case len(args) > 1:
-		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
-	case len(args) == 0 || args[0] == "":
-		return "", fmt.Errorf("which %s? Name %s, a built-in one such as %s, or - for standard input", kind, file, builtin)
-	}
-	return args[0], nil
-}
-
-func (p *Program) surveyExample(args []string) Status {
-	if len(args) > 0 {
-		return p.misuse("survey", "--example takes no file: %q is one too many", args[0])
-	}
-	text, _ := patterns.Surveys.Text(patterns.Surveys.Names()[0])
-	p.Stdout.Write(text) // the output keeps the error
-	return Done
-}
-
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 	answer, problems, err := job.Survey(file, p.Stdin)
-	if status, stop := p.stopped(file, problems, err); stop {
+	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}
-	if len(answer.Loose) > 0 && !unfinished {
-		return p.surveyLacks(answer, asJSON)
+	status, to := Done, p.Stdout
+	lacks := len(answer.Loose) > 0 && !unfinished // a card made from it would lack bolts
+	if lacks {
+		status, to = Wrong, p.Stderr
 	}
 	var written []string
-	if folder != "" {
+	if folder != "" && !lacks {
 		if err := sparesSource(folder, answer.Pattern, file, "survey"); err != nil {
 			return p.fail(Wrong, err)
 		}
@@ -79,23 +62,14 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 		}
 	}
 	if asJSON {
-		return p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, "")))
+		return max(status, p.printJSON(report.SurveyJSON(p.words, answer, strings.Join(written, ""))))
 	}
-	p.reportTo(p.Stdout).Survey(answer)
+	p.reportTo(to).Survey(answer)
+	if lacks {
+		p.reportTo(to).SurveyLacks(len(answer.Loose))
+	}
 	p.printPaths(written)
-	return Done
-}
-
-// surveyLacks reports a survey that does not fix all holes, and writes nothing:
-// a card made from it would lack bolts.
-func (p *Program) surveyLacks(answer job.SurveyAnswer, asJSON bool) Status {
-	if asJSON {
-		return max(Wrong, p.printJSON(report.SurveyJSON(p.words, answer, "")))
-	}
-	to := p.reportTo(p.Stderr)
-	to.Survey(answer)
-	to.SurveyLacks(len(answer.Loose))
-	return Wrong
+	return status
 }
 
 // sparesSource refuses to write the pattern over the file of some kind that was

@@ -3,7 +3,6 @@ package cli
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -22,7 +21,8 @@ import (
 )
 
 var torqueCommand = command{
-	name: "torque",
+	name:    "torque",
+	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		asJSON := addTorqueFlags(flags)
 		return func(p *Program, args []string) Status { return p.torque(flags, args, *asJSON) }
@@ -30,7 +30,7 @@ var torqueCommand = command{
 }
 
 func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
-	for _, f := range []struct{ name, usage string }{
+	addTexts(flags, []textFlag{
 		{"kind", "only this `kind` of FILE"},
 		{"thread", "`thread`, such as M10, M10x1.25 or 3/8-16 UNC"},
 		{"class", "`class` of strength: 10.9, grade 8, A2-70, 830 MPa"},
@@ -55,9 +55,7 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
-	} {
-		flags.String(f.name, "", f.usage)
-	}
+	})
 	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
 	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
 	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
@@ -69,26 +67,22 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Status {
 	q := newQuantities(flags)
 	q.checkTorqueFlags(len(args) > 0)
-	if q.Err != nil {
-		return p.refuse("torque", q.Err)
-	}
 	units, _ := flag.Read(q, "units", askedUnits)
 	if q.Err != nil {
-		return p.refuse("torque", q.Err)
+		return p.refuse(q.Err)
 	}
-	asked := []figures.Ask{{}}
-	title := ""
+	asked, title := []figures.Ask{{}}, ""
 	if len(args) > 0 {
 		file, err := oneFile(args)
 		if err != nil {
-			return p.misuse("torque", "%v", err)
+			return p.misuse(err)
 		}
 		var status Status
 		if title, asked, status = p.kinds(q, file); status != Done {
 			return status
 		}
 	}
-	answers, err := p.answers(q, asked)
+	answers, err := q.answers(asked)
 	switch {
 	case err == nil && asJSON && len(args) > 0:
 		return p.printJSON(report.TorqueFileJSON(p.words, title, answers))
@@ -98,12 +92,11 @@ func (p *Program) torque(flags *pflag.FlagSet, args []string, asJSON bool) Statu
 		p.reportTo(p.Stdout).Torque(title, answers, units)
 		return Done
 	case len(args) == 0 && !flags.Changed("class") && q.Err == nil:
-		return p.misuse("torque", "%v", err) // the error lists the classes
+		return p.misuse(err) // the error lists the classes
 	}
-	return p.refuse("torque", err)
+	return p.refuse(err)
 }
 
-// checkTorqueFlags refuses flags that exclude or need each other.
 func (q *quantities) checkTorqueFlags(file bool) {
 	q.AtMostOne("yield", "proof", "preload", "torque")
 	q.AtMostOne("friction", "lubricant", "k")
@@ -128,58 +121,48 @@ func (q *quantities) checkTorqueFlags(file bool) {
 // kinds reads the kinds of a pattern file, or the one that was asked for.
 func (p *Program) kinds(q *quantities, file string) (title string, asked []figures.Ask, status Status) {
 	title, asked, problems, err := job.Kinds(file, p.Stdin)
-	if err != nil {
-		return "", nil, p.unread(file, err)
-	}
-	p.report(problems)
-	if problems.Stops() {
-		return "", nil, Wrong
-	}
 	kind, picked := q.Text("kind")
-	if !picked {
-		return title, asked, Done
+	if status = p.stopped(file, problems, err); status != Done || !picked {
+		return title, asked, status
 	}
-	names := make([]string, len(asked))
-	for i, a := range asked {
-		names[i] = a.Kind
+	var names []string
+	for _, a := range asked {
+		if a.Kind == kind {
+			return title, []figures.Ask{a}, Done
+		}
+		names = append(names, a.Kind)
 	}
-	i := slices.Index(names, kind)
-	if i < 0 {
-		return "", nil, p.refuse("torque", unknownKind(kind, names))
-	}
-	return title, asked[i : i+1], Done
+	return "", nil, p.refuse(fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", ")))
 }
 
 // answers works out every request, with the flags over it. One that cannot be
 // worked out stops all: half a list would pass for a whole one.
-func (p *Program) answers(q *quantities, asked []figures.Ask) ([]figures.Answer, error) {
+func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 	var answers []figures.Answer
 	for _, ask := range asked {
 		q.override(&ask)
 		if q.Err != nil {
 			return nil, q.Err
 		}
-		if err := q.complete(ask); err != nil {
-			return nil, err
+		answer, err := figures.Answer{}, complete(ask)
+		if err == nil {
+			answer, err = figures.WorkOut(ask)
 		}
-		answer, err := figures.WorkOut(ask)
+		if err != nil && ask.Kind != "" {
+			err = fmt.Errorf("kind %s: %w", ask.Kind, err)
+		}
 		if err != nil {
-			return nil, ofKind(ask.Kind, err)
+			return nil, err
 		}
 		answers = append(answers, answer)
 	}
 	return answers, nil
 }
 
-// override lays the flags over a request.
 func (q *quantities) override(ask *figures.Ask) {
 	b := &ask.Bolt.Bolt
-	if t, set := flag.Read(q, "thread", thread.Parse); set {
-		b.Thread = t
-	}
-	if class, set := q.Text("class"); set {
-		b.Class = class
-	}
+	flag.Over(q, "thread", thread.Parse, &b.Thread)
+	flag.Over(q, "class", flag.Word, &b.Class)
 	q.friction(b)
 	b.YieldShare, _ = flag.Read(q, "yield", screw.ParseShare)
 	b.ProofShare, _ = flag.Read(q, "proof", screw.ParseShare)
@@ -242,21 +225,17 @@ func (q *quantities) sizes(ask *figures.Ask) {
 			*size.to = l
 		}
 	}
-	if layers, set := flag.Read(q, "grip", stiffness.ParseLayers); set {
-		ask.Grip.Layers = layers
-	}
-	if material, set := q.Text("into"); set {
-		ask.Grip.TappedIn = material
-	}
+	flag.Over(q, "grip", stiffness.ParseLayers, &ask.Grip.Layers)
+	flag.Over(q, "into", flag.Word, &ask.Grip.TappedIn)
 	if outer := flag.Above(q, "insert", flag.WithUnit); outer > 0 {
 		ask.Insert = &strength.Insert{Outer: outer}
 	}
 }
 
 // complete says what a kind of a file lacks, and which flag states it.
-func (q *quantities) complete(ask figures.Ask) error {
+func complete(ask figures.Ask) error {
 	lacks := func(what, flag string) error {
-		return ofKind(ask.Kind, fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag))
+		return fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag)
 	}
 	switch {
 	case ask.Kind == "":
@@ -285,16 +264,4 @@ func askedUnits(text string) ([]unit.Asked, error) {
 		units = append(units, u)
 	}
 	return units, nil
-}
-
-// ofKind says which kind of a file an error is about.
-func ofKind(kind string, err error) error {
-	if kind == "" {
-		return err
-	}
-	return fmt.Errorf("kind %s: %w", kind, err)
-}
-
-func unknownKind(kind string, names []string) error {
-	return fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", "))
 }

@@ -33,15 +33,15 @@ var traceCommand = command{
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
-			file, err := oneSource(args, "scan", "a picture file", scan.Builtin()[0])
+			file, err := oneSource(args, "scan", "a picture file, a built-in one such as "+scan.Builtin()[0])
 			size, errPaper := sheet.FindPaper(*paper)
 			if err := cmp.Or(err, errPaper, files.CheckFolder(*folder)); err != nil {
-				return p.misuse("trace", "%v", err)
+				return p.misuse(err)
 			}
 			q := newQuantities(flags)
 			ask := q.traceRequest()
 			if q.Err != nil {
-				return p.refuse("trace", q.Err)
+				return p.refuse(q.Err)
 			}
 			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
@@ -105,7 +105,6 @@ func addTraceFlags(flags *pflag.FlagSet) {
 	flags.Bool("mirror", false, "change left and right over: the face seen from above lay away from the glass")
 }
 
-// tones lists what --part can say.
 var tones = []trace.Tone{trace.ToneDark, trace.ToneLight}
 
 func (q *quantities) traceRequest() job.TraceRequest {

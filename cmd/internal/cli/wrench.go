@@ -21,15 +21,13 @@ var wrenchCommand = command{
 	name:    "wrench",
 	operand: nothing,
 	build: func(flags *pflag.FlagSet) runner {
-		for _, f := range []struct{ name, usage string }{
+		addTexts(flags, []textFlag{
 			{"torque", "`torque` that the fastener is to get"},
 			{"length", "`length` of the wrench: middle of the grip to the drive"},
 			{"adapter", "`length` of the adapter: drive to fastener"},
 			{"adapter-angle", "`angle` of the adapter to the wrench: 0deg is straight out"},
 			{"wrenches", "`file` with the shop's own list, or - for standard input"},
-		} {
-			flags.String(f.name, "", f.usage)
-		}
+		})
 		again := flags.Bool("again", false, "the fastener has been tightened before")
 		flag.OfferFiles(flags, "wrenches")
 		flag.Language(flags)
@@ -42,7 +40,7 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 	q := newQuantities(flags)
 	work := q.wrenchWork(args)
 	if q.Err != nil {
-		return p.refuse("wrench", q.Err)
+		return p.refuse(q.Err)
 	}
 	work.Again = again
 	if file, set := q.Text("wrenches"); set {
@@ -86,7 +84,6 @@ func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	return work
 }
 
-// wrenches reads the shop's list.
 func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	list, problems, err := job.Wrenches(file, p.Stdin)
 	switch {
@@ -97,9 +94,5 @@ func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	case err != nil:
 		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, files.Reason(err)))
 	}
-	p.report(problems)
-	if problems.Stops() {
-		return nil, Wrong
-	}
-	return list, Done
+	return list, p.stopped(file, problems, nil)
 }

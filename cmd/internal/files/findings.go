@@ -21,13 +21,11 @@ const (
 
 // Reason is what the system says, without the path.
 func Reason(err error) error {
-	var inPath *fs.PathError
-	var inLink *os.LinkError
-	switch {
-	case errors.As(err, &inPath):
-		return inPath.Err
-	case errors.As(err, &inLink):
-		return inLink.Err
+	if in, ok := errors.AsType[*fs.PathError](err); ok {
+		return in.Err
+	}
+	if in, ok := errors.AsType[*os.LinkError](err); ok {
+		return in.Err
 	}
 	return err
 }

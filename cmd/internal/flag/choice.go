@@ -1,3 +1,8 @@
+// Package flag is what the flags of the commands have in common. A flag is
+// described once, where a command adds it: its usage with the words that it
+// takes. Help, completion and what is said of a wrong value come from that.
+//
+// It imports what the words are of: papers, formats, languages. It runs nothing.
 package flag
 
 import (
@@ -70,7 +75,6 @@ func List[T ~string](flags *pflag.FlagSet, name string, usual, allowed []T, usag
 // Choices writes a list of allowed values for a flag's help.
 func Choices[T ~string](values []T) string { return strings.Join(Texts(values), ", ") }
 
-// Texts gives words as plain text.
 func Texts[T ~string](values []T) []string {
 	all := make([]string, len(values))
 	for i, v := range values {

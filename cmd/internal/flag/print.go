@@ -2,6 +2,7 @@ package flag
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -9,6 +10,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/render"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
 // Print is the flags of every command that draws sheets.
@@ -60,17 +62,50 @@ func (f Print) Chosen() (ask job.Printing, err error) {
 	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
 }
 
-// forSheets are those that say something of sheets only.
-var forSheets = []string{"format", "paper", "landscape", "dpi", "out"}
-
 // ChosenFor gives what the flags ask for where sheets are drawn. Where none are,
-// a flag for them is a slip: nothing would come of it. The advice says, behind
-// the flag's name, how sheets are asked for.
-func (f Print) ChosenFor(sheets bool, advice string) (job.Printing, error) {
-	for _, name := range forSheets {
+// a flag for them, or one of the others, is a slip: nothing would come of it. The
+// advice says, behind the flag's name, how sheets are asked for.
+func (f Print) ChosenFor(sheets bool, advice string, others ...string) (job.Printing, error) {
+	for _, name := range append(others, "format", "paper", "landscape", "dpi", "out") {
 		if !sheets && f.Flags.Changed(name) {
 			return job.Printing{}, fmt.Errorf("--%s %s", name, advice)
 		}
 	}
 	return f.Chosen()
+}
+
+// language is a flag that is set to the tag of a language.
+type language struct{ words *words.Catalogue }
+
+func (l *language) String() string {
+	if l.words == nil {
+		return "" // pflag asks what the empty value is
+	}
+	return l.words.Language
+}
+
+func (l *language) Type() string { return "string" }
+
+func (l *language) Set(tag string) error {
+	found, err := words.Find(tag)
+	if err != nil {
+		return spoken{err}
+	}
+	l.words = found
+	return nil
+}
+
+// Language adds the flag of every command that prints words.
+func Language(flags *pflag.FlagSet) {
+	flags.Var(&language{words.English()}, "lang", "`language` of the printed words, one of "+strings.Join(words.Languages(), ", "))
+	Offer(flags, "lang", words.Languages()...)
+}
+
+// Words gives the catalogue of the language that the flags ask for; English
+// where they ask for none.
+func Words(flags *pflag.FlagSet) *words.Catalogue {
+	if f := flags.Lookup("lang"); f != nil {
+		return f.Value.(*language).words
+	}
+	return words.English()
 }

@@ -14,7 +14,6 @@ import (
 // Misuse is a command line that is wrong as a whole, whatever its figures.
 type Misuse struct{ error }
 
-// Misusef makes one.
 func Misusef(format string, args ...any) error { return Misuse{fmt.Errorf(format, args...)} }
 
 func (m Misuse) Unwrap() error { return m.error }

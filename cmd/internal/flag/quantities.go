@@ -22,6 +22,7 @@ type reader interface {
 	Fail(err error)
 }
 
+// Fail notes an error, if it is one, unless there is one before it.
 func (q *Quantities) Fail(err error) {
 	if q.Err == nil {
 		q.Err = err
@@ -56,6 +57,16 @@ func Read[T any](q reader, flag string, parse func(string) (T, error)) (value T,
 	}
 	return value, true
 }
+
+// Over lays the value of a flag, where it was set, over what there is.
+func Over[T any](q reader, flag string, parse func(string) (T, error), to *T) {
+	if value, set := Read(q, flag, parse); set {
+		*to = value
+	}
+}
+
+// Word reads any words.
+func Word(text string) (string, error) { return text, nil }
 
 // OneOf gives the allowed word that a flag names.
 func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {

@@ -13,10 +13,8 @@ import (
 	"drawdown/sequence/overhaul"
 )
 
-// LoadMachine reads a machine file (a built-in name, a path, or - for stdin)
-// and plans the work on every joint. The problems are those of the machine
-// file and of all its patterns; where they stop the work it is empty. The
-// error is for a file that could not be read at all.
+// LoadMachine reads a machine file and plans the work on every joint. The problems
+// are those of the machine file and of all its patterns.
 func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List, error) {
 	source, err := patterns.Machines.Open(name, stdin)
 	if err != nil {
@@ -45,13 +43,12 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 	return o, problems, nil
 }
 
-// Book binds the papers of a machine in every format asked for. Drawn is told
-// of each joint's papers. Nothing is written to disk.
+// Book binds the papers of a machine. Drawn is told of each joint's papers.
 func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, all int)) (files []render.File, notes []finding.Finding, err error) {
 	document, notes, err := book.Document(o, book.Request{Request: ask.Request, Trays: trays, Drawn: drawn})
 	if err != nil {
 		return nil, notes, err
 	}
-	files, err = ask.files(document, o.Name, dated(o.Date))
+	files, err = ask.files(document, o.Name, "", o.Date)
 	return files, notes, err
 }

@@ -22,10 +22,8 @@ type Graded struct {
 	handout.Graded
 }
 
-// Grade grades a table of answers (a path, or - for stdin) for the parts that a
-// request makes, by the rules of the trade. A row that cannot be read is not
-// graded; the problems tell why. Where they stop the work nothing is graded. The
-// error is for a table that could not be read at all.
+// Grade grades a table of answers for the parts that a request makes, by the rules
+// of the trade. A row that cannot be read is not graded; the problems tell why.
 func Grade(p plan.Plan, ask HandoutRequest, path string, stdin io.Reader) ([]Graded, problem.List, error) {
 	sheets, err := sheetsOf(p, ask)
 	if err != nil {
@@ -78,7 +76,7 @@ func OfOtherParts(graded []Graded) bool {
 }
 
 // GradedSheets draws a half page a student who gave an answer, and the summary of
-// the class in a file of its own, in every format asked for.
+// the class in a file of its own.
 func GradedSheets(p plan.Plan, ask HandoutRequest, graded []Graded) ([]render.File, error) {
 	var all []handout.Graded
 	for _, g := range graded {
@@ -92,7 +90,7 @@ func GradedSheets(p plan.Plan, ask HandoutRequest, graded []Graded) ([]render.Fi
 		if len(one.doc.Pages) == 0 {
 			continue // nobody gave an answer
 		}
-		made, err := ask.files(one.doc, one.stem, dated(p.Date))
+		made, err := ask.files(one.doc, one.stem, "", p.Date)
 		if err != nil {
 			return nil, err
 		}

@@ -54,9 +54,8 @@ func (ask HandoutRequest) side() judge.Side {
 	return judge.Tighten
 }
 
-// Handout draws what a class needs, in every format asked for. The notes tell
-// what found no room on the paper, and where the order of the file is not the
-// one to learn. Nothing is written to disk.
+// Handout draws what a class needs. The notes tell too where the order of the file
+// is not the one to learn.
 func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []finding.Finding, err error) {
 	sheets, err := sheetsOf(p, ask)
 	if err != nil {
@@ -98,7 +97,7 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 		stem += "-key"
 		doc, notes = handout.Document(sheets, ask.sheets(), handout.Key)
 	}
-	files, err = ask.files(doc, stem, dated(p.Date))
+	files, err = ask.files(doc, stem, "", p.Date)
 	return files, notes, err
 }
 

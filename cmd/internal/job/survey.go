@@ -29,9 +29,7 @@ type SurveyAnswer struct {
 	Pattern render.File
 }
 
-// Survey reads a survey file (a built-in name, a path, or - for stdin) and
-// works its network out. Where the problems stop the work the answer is empty.
-// The error is for a file that could not be read at all.
+// Survey reads a survey file and works its network out.
 func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List, err error) {
 	source, err := patterns.Surveys.Open(name, stdin)
 	if err != nil {
@@ -55,7 +53,7 @@ func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List
 	return a, problems, nil
 }
 
-// Points reads a table of points (a path, or - for stdin).
+// Points reads a table of points, which has no built-in names.
 func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
 	from, err := source.Open(name, stdin, source.MostBytes)
 	if err != nil {
@@ -66,7 +64,7 @@ func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) 
 	return joint, problems, nil
 }
 
-// Drawing makes a pattern of a drawing (a path, or - for stdin).
+// Drawing makes a pattern of a drawing, which has none either.
 func Drawing(name string, stdin io.Reader, ask drawn.Options) (writing.Draft, problem.List, error) {
 	source, err := drawn.Open(name, stdin)
 	if err != nil {

@@ -6,26 +6,20 @@ import "sync"
 // comes back when all are done. After each piece it tells, one call at a time,
 // how many are done.
 func Together(pieces, atATime int, do func(piece int), told func(done int)) {
-	var (
-		next  = make(chan int)
-		crew  sync.WaitGroup
-		turn  sync.Mutex
-		ended int
-	)
-	for range min(max(atATime, 1), pieces) {
+	var crew sync.WaitGroup
+	var turn sync.Mutex
+	ended := 0
+	places := make(chan struct{}, max(atATime, 1))
+	for piece := range pieces {
+		places <- struct{}{}
 		crew.Go(func() {
-			for piece := range next {
-				do(piece)
-				turn.Lock()
-				ended++
-				told(ended)
-				turn.Unlock()
-			}
+			do(piece)
+			turn.Lock()
+			ended++
+			told(ended)
+			turn.Unlock()
+			<-places
 		})
 	}
-	for piece := range pieces {
-		next <- piece
-	}
-	close(next)
 	crew.Wait()
 }

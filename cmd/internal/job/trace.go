@@ -36,9 +36,8 @@ type TraceAnswer struct {
 	picture              *image.Gray
 }
 
-// Trace reads a scan (a built-in name, a path, or - for stdin) and finds its
-// holes. ScanError tells a picture that cannot be used from a file that could
-// not be read from the disk.
+// Trace reads a scan and finds its holes. ScanError tells a picture that cannot be
+// used from a file that could not be read from the disk.
 func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) {
 	source, err := scan.Open(name, stdin)
 	if err != nil {

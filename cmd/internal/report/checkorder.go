@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/render/words"
@@ -10,11 +11,13 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// CheckedOrder is what check --order --json prints.
-type CheckedOrder struct {
-	Sound    bool         `json:"sound"` // the file and the order
+// Checked is what check --json prints.
+type Checked struct {
+	Sound    bool         `json:"sound"` // the file, and the order where one is judged
 	Problems problem.List `json:"problems"`
 	Order    *judgedOrder `json:"order,omitempty"`
+	Files    []string     `json:"files,omitempty"`    // of the drawing
+	Warnings []string     `json:"warnings,omitempty"` // of the drawing
 }
 
 type judgedOrder struct {
@@ -28,14 +31,38 @@ type judgedFinding struct {
 	Why  string       `json:"why"`
 }
 
-// CheckedOrderJSON gives a judged order as data; the problems are in words.
-func CheckedOrderJSON(c *words.Catalogue, report judge.Report, problems problem.List) CheckedOrder {
+// CheckedJSON gives a judged order as data; the problems are in words.
+func CheckedJSON(c *words.Catalogue, report judge.Report, problems problem.List) Checked {
 	judged := &judgedOrder{Report: report, Findings: []judgedFinding{}}
 	for _, f := range report.Findings {
 		found := f.Found()
 		judged.Findings = append(judged.Findings, judgedFinding{f, found.Code, c.Say(found)})
 	}
-	return CheckedOrder{Sound: report.Verdict.Right(), Problems: problems, Order: judged}
+	return Checked{Sound: report.Verdict.Right(), Problems: problems, Order: judged}
+}
+
+// GradedJSON gives the answers of a class as data, with the files that were
+// written.
+func GradedJSON(c *words.Catalogue, graded []job.Graded, files []string) object {
+	answers := []object{}
+	for _, g := range graded {
+		findings := []object{}
+		for _, f := range g.ToMend() {
+			findings = append(findings, object{
+				{"rule", string(f.Rule)}, {"severity", string(f.Severity)}, {"ids", Listed(f.IDs)}, {"steps", Listed(f.Steps)}, {"why", c.Say(f.Found())},
+			})
+		}
+		answers = append(answers, object{
+			{"student", g.Answer.Student},
+			{"sheet", g.Answer.Sheet}, // 0 where the row does not say which
+			{"line", g.Line},          // of the table
+			{"right", g.Report.Verdict.Right()},
+			{"verdict", string(g.Outcome)},
+			{"unread", given(c.Value(g.Answer.Unread, ""))}, // why the row is not graded
+			{"findings", findings},
+		})
+	}
+	return object{{"answers", answers}, {"files", files}}
 }
 
 var verdicts = map[judge.Verdict]finding.Code{

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"drawdown/geometry/family"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
@@ -108,4 +110,30 @@ func (r Report) Sound(file string, made plan.Plan, warnings int) {
 		"file": file, "warnings": warnings, "fasteners": len(made.Joint.Fasteners), "kinds": len(made.Kinds),
 		"tighten": len(made.Tighten.Stages), "loosen": len(made.Loosen.Stages),
 	})
+}
+
+// seenAs gives the values of the line that says the same.
+func seenAs(s family.Seen) finding.Values {
+	v := finding.Values{
+		"family": string(s.Family), "named": s.Named, "edge": len(s.Edge), "corners": len(s.Corners), "inner": len(s.Inner),
+		"parts": counts(s.Parts), "missing": s.Missing,
+	}
+	if s.Family == family.Grid {
+		v["columns"], v["rows"] = s.Layout.Columns, s.Layout.Rows
+	}
+	if len(s.Rings) > 1 {
+		v["rings"] = counts(s.Rings)
+	}
+	if s.OffMm >= 0.05 { // else it is on the shape
+		v["off"] = unit.Length(s.OffMm)
+	}
+	return v
+}
+
+func counts(lists [][]int) []int {
+	var n []int
+	for _, list := range lists {
+		n = append(n, len(list))
+	}
+	return n
 }

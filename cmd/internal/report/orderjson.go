@@ -1,95 +1,98 @@
 package report
 
 import (
+	"drawdown/geometry/family"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
-// orderOut is what order --json prints: the plan as data.
-type orderOut struct {
-	Title       string     `json:"title"`
-	Machine     string     `json:"machine,omitempty"`
-	Revision    string     `json:"revision,omitempty"`
-	Date        string     `json:"date,omitempty"`
-	Fingerprint string     `json:"fingerprint"`
-	Source      string     `json:"source"`
-	WorkedOut   bool       `json:"worked_out"`
-	Assumptions []string   `json:"assumptions,omitempty"`
-	Groups      []groupOut `json:"groups"`
-	Tighten     []string   `json:"tighten"`
-	Loosen      []string   `json:"loosen"`
-	Steps       []stepOut  `json:"steps"`
-	LoosenSteps []stepOut  `json:"loosen_steps"`
-	Cautions    []string   `json:"cautions,omitempty"`
-}
-
-type groupOut struct {
-	Kinds  []string  `json:"kinds"`
-	Way    string    `json:"way"`
-	Turn   string    `json:"turn"`
-	Family familyOut `json:"family"`
-	IDs    []string  `json:"ids"`
-}
-
-// stepOut is one action on one fastener; a wait names none.
-type stepOut struct {
-	Pass      int      `json:"pass"`
-	Do        string   `json:"do"`
-	ID        string   `json:"id,omitempty"`
-	TorqueNm  *float64 `json:"torque_Nm,omitempty"`
-	AngleDeg  *float64 `json:"angle_deg,omitempty"`
-	WaitMin   *float64 `json:"wait_min,omitempty"`
-	Percent   *float64 `json:"percent,omitempty"`
-	Given     string   `json:"given,omitempty"` // the figure as its source gives it
-	Source    string   `json:"source,omitempty"`
-	WorkedOut bool     `json:"worked_out,omitempty"`
-	Note      string   `json:"note,omitempty"`
-}
-
 // OrderJSON gives the plan as data; what was assumed stands in the words of c.
-func OrderJSON(c *words.Catalogue, p plan.Plan) orderOut {
-	out := orderOut{
-		Title: p.Title, Machine: p.Machine, Revision: p.Revision, Date: p.Date, Fingerprint: p.Fingerprint,
-		Source: p.Source, WorkedOut: p.WorkedOut(), Cautions: p.CautionsFor(plan.CautionBoth),
-		Tighten: p.IDs(p.Tighten.Order), Loosen: p.IDs(p.Loosen.Order),
-		Steps: stepsJSON(p.Steps(p.Tighten)), LoosenSteps: stepsJSON(p.Steps(p.Loosen)),
-	}
-	for _, a := range p.Assumptions {
-		out.Assumptions = append(out.Assumptions, c.Say(a))
-	}
+func OrderJSON(c *words.Catalogue, p plan.Plan) object {
+	var groups []object
 	for _, g := range p.Groups {
-		out.Groups = append(out.Groups, groupOut{g.Kinds, string(g.Way), string(g.Turn), familyJSON(p, g.Seen), p.IDs(g.Members)})
+		groups = append(groups, object{
+			{"kinds", g.Kinds}, {"way", string(g.Way)}, {"turn", string(g.Turn)}, {"family", familyJSON(p, g.Seen)}, {"ids", p.IDs(g.Members)},
+		})
 	}
-	return out
+	return object{
+		{"title", p.Title},
+		{"machine", given(p.Machine)},
+		{"revision", given(p.Revision)},
+		{"date", given(p.Date)},
+		{"fingerprint", p.Fingerprint},
+		{"source", p.Source},
+		{"worked_out", p.WorkedOut()},
+		{"assumptions", given(c.SayAll(p.Assumptions))},
+		{"groups", groups},
+		{"tighten", p.IDs(p.Tighten.Order)},
+		{"loosen", p.IDs(p.Loosen.Order)},
+		{"steps", stepsJSON(p.Steps(p.Tighten))},
+		{"loosen_steps", stepsJSON(p.Steps(p.Loosen))},
+		{"cautions", given(p.CautionsFor(plan.CautionBoth))},
+	}
 }
 
-func stepsJSON(steps []plan.Step) []stepOut {
-	out := make([]stepOut, 0, len(steps))
+// familyJSON says as what a layout was seen and what decided. What a family does
+// not have is left out.
+func familyJSON(p plan.Plan, s family.Seen) object {
+	grid := s.Family == family.Grid
+	return object{
+		{"name", string(s.Family)},
+		{"named", given(s.Named)}, // by the file
+		{"spacing_mm", s.SpacingMm},
+		{"off_mm", s.OffMm}, // how far places lie off the shape at the most
+		{"columns", when(grid, s.Layout.Columns)},
+		{"rows", when(grid, s.Layout.Rows)},
+		{"missing", given(s.Missing)},
+		{"circles", given(idLists(p, s.Rings))},
+		{"edge", given(p.IDs(s.Edge))},
+		{"corners", given(p.IDs(s.Corners))},
+		{"inside", given(p.IDs(s.Inner))},
+		{"flanges", given(idLists(p, s.Parts))},
+	}
+}
+
+func idLists(p plan.Plan, lists [][]int) [][]string {
+	var all [][]string
+	for _, list := range lists {
+		all = append(all, p.IDs(list))
+	}
+	return all
+}
+
+// stepsJSON lists actions, each on one fastener; a wait names none. A figure
+// stands as a number, and as its source gives it.
+func stepsJSON(steps []plan.Step) []object {
+	out := []object{}
 	for _, s := range steps {
-		o := stepOut{Pass: s.Stage.Number, Do: string(s.Stage.Do), Source: s.Stage.Source, WorkedOut: s.Stage.WorkedOut, Note: s.Stage.Note}
+		id := ""
 		if s.Fastener != nil {
-			o.ID = s.Fastener.ID
+			id = s.Fastener.ID
 		}
-		o.figures(s.Stage)
-		out = append(out, o)
+		figure, asGiven := figureJSON(s.Stage)
+		out = append(out, object{
+			{"pass", s.Stage.Number},
+			{"do", string(s.Stage.Do)},
+			{"id", given(id)},
+			figure,
+			{"percent", given(s.Stage.Percent)},
+			{"given", given(asGiven)},
+			{"source", given(s.Stage.Source)},
+			{"worked_out", given(s.Stage.WorkedOut)},
+			{"note", given(s.Stage.Note)},
+		})
 	}
 	return out
 }
 
-func (o *stepOut) figures(s *plan.Stage) {
+func figureJSON(s *plan.Stage) (figure field, asGiven string) {
 	switch s.Do {
 	case plan.Tighten:
-		torque := float64(s.Torque.Nm())
-		o.TorqueNm, o.Given = &torque, s.Torque.String()
+		return field{"torque_Nm", float64(s.Torque.Nm())}, s.Torque.String()
 	case plan.Advance, plan.BackOff, plan.TurnBack:
-		angle := float64(s.Angle)
-		o.AngleDeg, o.Given = &angle, s.Angle.String()
+		return field{"angle_deg", float64(s.Angle)}, s.Angle.String()
 	case plan.Wait:
-		minutes := float64(s.Wait)
-		o.WaitMin, o.Given = &minutes, s.Wait.String()
+		return field{"wait_min", float64(s.Wait)}, s.Wait.String()
 	}
-	if s.Percent > 0 {
-		percent := s.Percent
-		o.Percent = &percent
-	}
+	return field{}, ""
 }

@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
@@ -38,25 +40,20 @@ func (r Report) heading(made plan.Plan) {
 // Wrapped breaks a line at its words so that it fits a terminal of 80 columns.
 func Wrapped(first, next, line string) string {
 	const columns = 80
-	var text strings.Builder
-	at := 0
+	text, row := "", ""
 	for i, word := range strings.Fields(line) {
-		width := len([]rune(word))
 		switch {
 		case i == 0:
-			text.WriteString(first)
-			at = len([]rune(first))
-		case at+1+width > columns:
-			text.WriteString("\n" + next)
-			at = len([]rune(next))
+			row = first
+		case utf8.RuneCountInString(row)+1+utf8.RuneCountInString(word) > columns:
+			text += row + "\n"
+			row = next
 		default:
-			text.WriteString(" ")
-			at++
+			row += " "
 		}
-		text.WriteString(word)
-		at += width
+		row += word
 	}
-	return text.String() + "\n"
+	return text + row + "\n"
 }
 
 // Warn tells what a job could not do as asked, of which file where there are
@@ -73,4 +70,39 @@ func Counted(n int, noun string) string {
 		return "1 " + noun
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// Said gives problems in the language of the call.
+func (r Report) Said(problems problem.List) problem.List {
+	return problems.Worded(r.Words.What, r.Words.Allowed)
+}
+
+// Problems prints what is wrong with an input, each with the line it stands on.
+func (r Report) Problems(problems problem.List) {
+	for _, p := range r.Said(problems) {
+		place := p.File + ":" // as editors and other programs know it
+		if p.Line > 0 {
+			place += fmt.Sprintf("%d:%d:", p.Line, p.Column)
+		}
+		fmt.Fprint(r.To, p.Under(r.say(Problem, finding.Values{
+			"place": place, "severity": string(p.Severity), "what": p.What, "allowed": p.Allowed,
+		})))
+	}
+}
+
+// Columns are the widths of a text table's columns, in characters. A negative
+// one is for words, which stand at its left. A blank stands between columns.
+type Columns []int
+
+// Row prints a row of the table. What is too long for a column of words is
+// cut; cells at the end may be left out.
+func (c Columns) Row(to io.Writer, cells ...string) {
+	row := make([]string, len(cells))
+	for i, cell := range cells {
+		if width := -c[i]; width > 0 && utf8.RuneCountInString(cell) > width {
+			cell = string([]rune(cell)[:width-1]) + "…"
+		}
+		row[i] = fmt.Sprintf("%*s", c[i], cell)
+	}
+	fmt.Fprintln(to, strings.TrimRight(strings.Join(row, " "), " "))
 }

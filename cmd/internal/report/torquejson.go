@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
@@ -9,213 +11,68 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// torqueOut is what torque --json prints. The plain numbers hold at nominal
-// friction with the torque set; a range runs from the least over the nominal to
-// the greatest value; at_friction has all by friction.
-type torqueOut struct {
-	Kind     string `json:"kind,omitempty"`
-	Thread   string `json:"thread"`
-	Class    string `json:"class"`
-	Equation string `json:"equation"`
-	Aim      string `json:"aim"`
-	Tighten  string `json:"tighten,omitempty"` // snug torque and angle; torque_Nm and its figures are then by torque alone
-
-	StressAreaMm2 Figure `json:"stress_area_mm2"`
-	ProofLoadN    Figure `json:"proof_load_N"`
-	YieldMPa      Figure `json:"yield_stress_MPa"`
-	TensileMPa    Figure `json:"tensile_strength_MPa,omitempty"`
-
-	TorqueNm      Figure    `json:"torque_Nm"`
-	TorqueLbfFt   Figure    `json:"torque_lbf_ft"`
-	FullTorqueNm  Span      `json:"full_torque_range_Nm"` // that uses the whole share of yield
-	PreloadN      Figure    `json:"preload_N"`
-	PreloadRangeN Span      `json:"preload_range_N"`
-	LeastN        Figure    `json:"preload_least_N,omitempty"` // where the friction has no span: by the tightening factor
-	Factor        Figure    `json:"tightening_factor,omitempty"`
-	YieldUsed     Figure    `json:"yield_used,omitempty"`       // these three only where the bolt does not yield
-	YieldRange    *Span     `json:"yield_used_range,omitempty"` // the same, at any friction
-	YieldAllowed  Figure    `json:"yield_allowed"`
-	ProofUsed     Figure    `json:"proof_used"`
-	NutFactor     Figure    `json:"nut_factor"`
-	Split         *splitOut `json:"split,omitempty"`
-
-	Head        string `json:"head"` // its form
-	FaceMm      Figure `json:"bearing_face_mm"`
-	HoleMm      Figure `json:"hole_mm"`
-	EffectiveMm Figure `json:"friction_diameter_mm"`
-
-	AtFriction byFriction[atFrictionOut] `json:"at_friction"`
-	turnedOut
-	Joint     *jointOut     `json:"joint,omitempty"`
-	Stripping *strippingOut `json:"stripping,omitempty"`
-	Pressure  pressureOut   `json:"pressure"`
-
-	WorkedOut   bool     `json:"worked_out"`
-	Caution     string   `json:"caution"`
-	Notes       []string `json:"notes"`
-	Assumptions []string `json:"assumptions"`
-	Sources     []string `json:"sources"`
-}
-
-type byFriction[T any] struct {
-	Low     T `json:"low"`
-	Nominal T `json:"nominal"`
-	High    T `json:"high"`
-}
-
-func eachFriction[T, U any](low, nominal, high T, of func(T) U) byFriction[U] {
-	return byFriction[U]{of(low), of(nominal), of(high)}
-}
-
-type splitOut struct {
-	Stretch Figure `json:"stretch"`
-	Thread  Figure `json:"thread"`
-	Head    Figure `json:"head"`
-}
-
-func splitJSON(s screw.TorqueSplit) *splitOut {
-	return &splitOut{Figure(s.Stretch), Figure(s.Thread), Figure(s.Head)}
-}
-
-type atFrictionOut struct {
-	Thread       Figure    `json:"friction_thread"`
-	Head         Figure    `json:"friction_head"`
-	PreloadN     Figure    `json:"preload_N"`
-	YieldUsed    Figure    `json:"yield_used,omitempty"`
-	FullTorqueNm Figure    `json:"full_torque_Nm"`
-	Split        *splitOut `json:"split,omitempty"`
-	NutFactor    Figure    `json:"nut_factor"`
-	YieldNm      Figure    `json:"torque_at_yield_Nm"`
-	BreakNm      Figure    `json:"torque_at_breaking_Nm"`
-	Yields       bool      `json:"yields"` // the preload is then that of the hardened bolt, without a share and a split
-	Breaks       bool      `json:"breaks"` // the preload is then the greatest that it bore
-}
-
-func atFrictionJSON(f screw.AtFriction) atFrictionOut {
-	out := atFrictionOut{
-		Thread: Figure(f.Thread), Head: Figure(f.Head), PreloadN: Figure(f.Borne), FullTorqueNm: Figure(f.FullTorque), NutFactor: Figure(f.NutFactor),
-		YieldNm: Figure(f.YieldTorque), BreakNm: Figure(f.BreakTorque), Yields: f.Yields(), Breaks: f.Breaks(),
+// TorqueFileJSON gives the answers for the kinds of a file as data.
+func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) object {
+	var kinds []object
+	for _, a := range answers {
+		kinds = append(kinds, TorqueJSON(c, a))
 	}
-	if !f.Yields() {
-		out.YieldUsed, out.Split = Figure(f.YieldShare), splitJSON(f.Split)
-	}
-	return out
+	return object{{"title", title}, {"kinds", kinds}}
 }
 
-// turnedOut is what a snug torque adds, and an angle after it.
-type turnedOut struct {
-	SnugNm                *Figure                    `json:"snug_Nm,omitempty"`
-	AngleDeg              *Figure                    `json:"angle_deg,omitempty"`
-	PreloadAfterAngleN    *Figure                    `json:"preload_after_angle_N,omitempty"`
-	PreloadAfterAngleSpan *Span                      `json:"preload_after_angle_range_N,omitempty"`
-	AimN                  *Figure                    `json:"aim_N,omitempty"`
-	AngleToAimDeg         *Figure                    `json:"angle_to_aim_deg,omitempty"`
-	AngleToAimSpan        *Span                      `json:"angle_to_aim_range_deg,omitempty"`
-	AfterAngle            *byFriction[afterAngleOut] `json:"after_angle,omitempty"`
-}
-
-type afterAngleOut struct {
-	Thread             Figure  `json:"friction_thread"`
-	Head               Figure  `json:"friction_head"`
-	SnugPreloadN       Figure  `json:"snug_preload_N"`
-	PreloadN           *Figure `json:"preload_N,omitempty"` // these not where the bolt breaks
-	TorqueNm           *Figure `json:"torque_Nm,omitempty"`
-	YieldUsed          *Figure `json:"yield_used,omitempty"`
-	LastingMm          *Figure `json:"lasting_mm,omitempty"`
-	StretchMm          *Figure `json:"stretch_mm,omitempty"`
-	AngleToAimDeg      *Figure `json:"angle_to_aim_deg,omitempty"` // these not where the snug torque breaks it
-	AngleToYieldDeg    *Figure `json:"angle_to_yield_deg,omitempty"`
-	AngleToGreatestDeg *Figure `json:"angle_to_greatest_deg,omitempty"`
-	AngleToBreakDeg    *Figure `json:"angle_to_break_deg,omitempty"`
-	Reusable           bool    `json:"reusable"`
-	Breaks             bool    `json:"breaks"`
-}
-
-func afterAngleJSON(f stiffness.AfterAngle) afterAngleOut {
-	out := afterAngleOut{Thread: Figure(f.Thread), Head: Figure(f.Head), SnugPreloadN: Figure(f.Snug), Reusable: f.Reusable && !f.Breaks, Breaks: f.Breaks}
-	if !f.Breaks {
-		out.PreloadN, out.TorqueNm, out.YieldUsed, out.LastingMm, out.StretchMm = Stated(f.Preload), Stated(f.Torque), Stated(f.YieldUsed), Stated(f.Lasting), Stated(f.Stretch)
-	}
-	if !f.BreaksBySnug() {
-		out.AngleToAimDeg, out.AngleToYieldDeg, out.AngleToGreatestDeg, out.AngleToBreakDeg = Stated(f.AngleToAim), Stated(f.AngleToYield), Stated(f.AngleToGreatest), Stated(f.AngleToBreak)
-	}
-	return out
-}
-
-type jointOut struct {
-	BoltNPerMm    Figure  `json:"bolt_stiffness_N_per_mm"`
-	MembersNPerMm Figure  `json:"members_stiffness_N_per_mm"`
-	LoadShare     Figure  `json:"load_share"`
-	GripMm        Figure  `json:"grip_mm"`
-	ConeDeg       Figure  `json:"cone_angle_deg"`          // from the axis
-	ReachMm       Figure  `json:"cone_reach_mm,omitempty"` // D′A
-	SettlementUm  *Figure `json:"settlement_um,omitempty"` // not where the bolt breaks
-	LossN         *Figure `json:"settlement_loss_N,omitempty"`
-}
-
-type strippingOut struct {
-	BoltBreaksN  Figure `json:"bolt_breaks_N"`
-	BoltStripsN  Figure `json:"bolt_strips_N,omitempty"`
-	PartStripsN  Figure `json:"part_strips_N,omitempty"`
-	First        string `json:"first,omitempty"`
-	Margin       Figure `json:"margin,omitempty"`                  // over the greatest preload
-	EffectiveMm  Figure `json:"engagement_effective_mm,omitempty"` // that carries
-	Dilation     Figure `json:"C1"`
-	BoltBending  Figure `json:"C2"`
-	PartBending  Figure `json:"C3"`
-	ShearRatio   Figure `json:"bolt_shear_ratio"`
-	ForBoltMm    Figure `json:"engagement_for_bolt_mm"`
-	ForPreloadMm Figure `json:"engagement_for_preload_mm"`
-}
-
-type pressureOut struct {
-	PreloadN    Figure `json:"at_preload_N"` // the greatest of the span
-	PressureMPa Figure `json:"pressure_MPa"`
-	LimitMPa    Figure `json:"limit_MPa,omitempty"`
-	Used        Figure `json:"used,omitempty"`
-}
-
-func TorqueJSON(c *words.Catalogue, a figures.Answer) torqueOut {
+// TorqueJSON gives an answer as data. The plain numbers hold at nominal friction
+// with the torque set; a range runs from the least over the nominal to the
+// greatest value; at_friction has all by friction.
+func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 	r := a.Result
 	l, n, h := r.Low, r.Nominal, r.High
-	out := torqueOut{
-		Kind: a.Kind, Thread: a.Bolt.Bolt.Thread.Name, Class: c.What(r.Strength.Named()), Equation: equationName(a), Aim: aimWords(a),
-		StressAreaMm2: Figure(r.StressAreaMm2), ProofLoadN: Figure(r.ProofLoad), YieldMPa: Figure(r.Strength.Yield), TensileMPa: Figure(r.Strength.Tensile),
-		TorqueNm: Figure(r.Torque), TorqueLbfFt: Figure(r.Torque.In(unit.PoundForceFoot)), FullTorqueNm: SpanOf(l.FullTorque, n.FullTorque, h.FullTorque),
-		PreloadN: Figure(n.Borne), PreloadRangeN: SpanOf(l.Borne, n.Borne, h.Borne), LeastN: Figure(a.Least), Factor: Figure(a.Alpha),
-		YieldAllowed: Figure(r.YieldShare),
-		ProofUsed:    Figure(a.ProofUsed), NutFactor: Figure(n.NutFactor),
-		Head: string(r.HeadForm), FaceMm: Figure(r.Face), HoleMm: Figure(r.Hole), EffectiveMm: Figure(r.Effective),
-		AtFriction: eachFriction(l, n, h, atFrictionJSON), turnedOut: turnedJSON(a),
-		Stripping: strippingJSON(c, a), WorkedOut: true, Caution: precedence,
-		Pressure: pressureOut{Figure(a.Greatest), Figure(a.Pressure.Pressure), Figure(a.Pressure.Limit), Figure(a.Pressure.Used)},
-		Notes:    Listed(c.SayAll(a.Notes)), Assumptions: Listed(c.SayAll(a.Assumptions)), Sources: Listed(a.Sources),
-	}
-	out.shares(l, n, h)
-	if a.Turned != nil {
-		out.Tighten = snugWords(a)
-	}
-	if j := a.Joint; j != nil {
-		out.Joint = &jointOut{
-			BoltNPerMm: Figure(j.Bolt), MembersNPerMm: Figure(j.Members), LoadShare: Figure(j.LoadShare), GripMm: Figure(j.Grip),
-			ConeDeg: Figure(j.ConeAngle), ReachMm: Figure(j.ConeReach),
-		}
-	}
-	if s := a.Settlement; s != nil {
-		out.Joint.SettlementUm, out.Joint.LossN = Stated(s.Micrometres), Stated(s.Loss)
-	}
-	return out
-}
+	return slices.Concat(object{
+		{"kind", given(a.Kind)},
+		{"thread", a.Bolt.Bolt.Thread.Name},
+		{"class", c.What(r.Strength.Named())},
+		{"equation", equationName(a)},
+		{"aim", aimWords(a)},
+		{"tighten", when(a.Turned != nil, snugWords(a))}, // snug torque and angle; torque_Nm and its figures are then by torque alone
 
-// shares fills in what has a meaning up to yield only.
-func (out *torqueOut) shares(l, n, h screw.AtFriction) {
-	if !n.Yields() {
-		out.YieldUsed, out.Split = Figure(n.YieldShare), splitJSON(n.Split)
-	}
-	if !l.Yields() && !n.Yields() && !h.Yields() {
-		span := SpanOf(l.YieldShare, n.YieldShare, h.YieldShare)
-		out.YieldRange = &span
-	}
+		{"stress_area_mm2", Figure(r.StressAreaMm2)},
+		{"proof_load_N", Figure(r.ProofLoad)},
+		{"yield_stress_MPa", Figure(r.Strength.Yield)},
+		{"tensile_strength_MPa", given(Figure(r.Strength.Tensile))},
+
+		{"torque_Nm", Figure(r.Torque)},
+		{"torque_lbf_ft", Figure(r.Torque.In(unit.PoundForceFoot))},
+		{"full_torque_range_Nm", SpanOf(l.FullTorque, n.FullTorque, h.FullTorque)}, // that uses the whole share of yield
+		{"preload_N", Figure(n.Borne)},
+		{"preload_range_N", SpanOf(l.Borne, n.Borne, h.Borne)},
+		{"preload_least_N", given(Figure(a.Least))}, // where the friction has no span: by the tightening factor
+		{"tightening_factor", given(Figure(a.Alpha))},
+		{"yield_used", when(!n.Yields(), Figure(n.YieldShare))},
+		{"yield_used_range", when(!l.Yields() && !n.Yields() && !h.Yields(), SpanOf(l.YieldShare, n.YieldShare, h.YieldShare))}, // at any friction
+		{"yield_allowed", Figure(r.YieldShare)},
+		{"proof_used", Figure(a.ProofUsed)},
+		{"nut_factor", Figure(n.NutFactor)},
+		{"split", when(!n.Yields(), splitJSON(n.Split))},
+
+		{"head", string(r.HeadForm)},
+		{"bearing_face_mm", Figure(r.Face)},
+		{"hole_mm", Figure(r.Hole)},
+		{"friction_diameter_mm", Figure(r.Effective)},
+		{"at_friction", byFriction(l, n, h, atFrictionJSON)},
+	}, turnedJSON(a), object{
+		{"joint", jointJSON(a)},
+		{"stripping", strippingJSON(c, a)},
+		{"pressure", object{
+			{"at_preload_N", Figure(a.Greatest)}, // the greatest of the span
+			{"pressure_MPa", Figure(a.Pressure.Pressure)},
+			{"limit_MPa", given(Figure(a.Pressure.Limit))},
+			{"used", given(Figure(a.Pressure.Used))},
+		}},
+		{"worked_out", true},
+		{"caution", precedence},
+		{"notes", Listed(c.SayAll(a.Notes))},
+		{"assumptions", Listed(c.SayAll(a.Assumptions))},
+		{"sources", Listed(a.Sources)},
+	})
 }
 
 func equationName(a figures.Answer) string {
@@ -225,56 +82,106 @@ func equationName(a figures.Answer) string {
 	return string(a.Result.Equation)
 }
 
-func turnedJSON(a figures.Answer) turnedOut {
-	t := a.Turned
-	if t == nil {
-		return turnedOut{}
-	}
-	toAim := SpanOf(t.Low.AngleToAim, t.Nominal.AngleToAim, t.High.AngleToAim)
-	by := eachFriction(t.Low, t.Nominal, t.High, afterAngleJSON)
-	out := turnedOut{SnugNm: Stated(a.Snug), AimN: Stated(t.Aim), AfterAngle: &by}
-	if !t.Low.BreaksBySnug() && !t.Nominal.BreaksBySnug() && !t.High.BreaksBySnug() {
-		out.AngleToAimDeg, out.AngleToAimSpan = Stated(t.Nominal.AngleToAim), &toAim
-	}
-	if !a.ByAngle() {
-		return out
-	}
-	out.AngleDeg = Stated(a.Angle)
-	if !t.Nominal.Breaks {
-		out.PreloadAfterAngleN = Stated(t.Nominal.Preload)
-	}
-	if !t.Low.Breaks && !t.Nominal.Breaks && !t.High.Breaks {
-		span := SpanOf(t.Low.Preload, t.Nominal.Preload, t.High.Preload)
-		out.PreloadAfterAngleSpan = &span
-	}
-	return out
+func byFriction[T any](low, nominal, high T, of func(T) object) object {
+	return object{{"low", of(low)}, {"nominal", of(nominal)}, {"high", of(high)}}
 }
 
-func strippingJSON(c *words.Catalogue, a figures.Answer) *strippingOut {
-	s := a.Stripping
+func splitJSON(s screw.TorqueSplit) object {
+	return object{{"stretch", Figure(s.Stretch)}, {"thread", Figure(s.Thread)}, {"head", Figure(s.Head)}}
+}
+
+func atFrictionJSON(f screw.AtFriction) object {
+	return object{
+		{"friction_thread", Figure(f.Thread)},
+		{"friction_head", Figure(f.Head)},
+		{"preload_N", Figure(f.Borne)},
+		{"yield_used", when(!f.Yields(), Figure(f.YieldShare))},
+		{"full_torque_Nm", Figure(f.FullTorque)},
+		{"split", when(!f.Yields(), splitJSON(f.Split))},
+		{"nut_factor", Figure(f.NutFactor)},
+		{"torque_at_yield_Nm", Figure(f.YieldTorque)},
+		{"torque_at_breaking_Nm", Figure(f.BreakTorque)},
+		{"yields", f.Yields()}, // the preload is then that of the hardened bolt
+		{"breaks", f.Breaks()}, // the preload is then the greatest that it bore
+	}
+}
+
+// turnedJSON is what a snug torque adds, and an angle after it.
+func turnedJSON(a figures.Answer) object {
+	if a.Turned == nil {
+		return nil
+	}
+	l, n, h := a.Turned.Low, a.Turned.Nominal, a.Turned.High
+	holds := a.ByAngle() && !n.Breaks
+	turns := !l.BreaksBySnug() && !n.BreaksBySnug() && !h.BreaksBySnug()
+	return object{
+		{"snug_Nm", Figure(a.Snug)},
+		{"angle_deg", when(a.ByAngle(), Figure(a.Angle))},
+		{"preload_after_angle_N", when(holds, Figure(n.Preload))},
+		{"preload_after_angle_range_N", when(holds && !l.Breaks && !h.Breaks, SpanOf(l.Preload, n.Preload, h.Preload))},
+		{"aim_N", Figure(a.Turned.Aim)},
+		{"angle_to_aim_deg", when(turns, Figure(n.AngleToAim))},
+		{"angle_to_aim_range_deg", when(turns, SpanOf(l.AngleToAim, n.AngleToAim, h.AngleToAim))},
+		{"after_angle", byFriction(l, n, h, afterAngleJSON)},
+	}
+}
+
+func afterAngleJSON(f stiffness.AfterAngle) object {
+	holds, turns := !f.Breaks, !f.BreaksBySnug()
+	return object{
+		{"friction_thread", Figure(f.Thread)},
+		{"friction_head", Figure(f.Head)},
+		{"snug_preload_N", Figure(f.Snug)},
+		{"preload_N", when(holds, Figure(f.Preload))},
+		{"torque_Nm", when(holds, Figure(f.Torque))},
+		{"yield_used", when(holds, Figure(f.YieldUsed))},
+		{"lasting_mm", when(holds, Figure(f.Lasting))},
+		{"stretch_mm", when(holds, Figure(f.Stretch))},
+		{"angle_to_aim_deg", when(turns, Figure(f.AngleToAim))},
+		{"angle_to_yield_deg", when(turns, Figure(f.AngleToYield))},
+		{"angle_to_greatest_deg", when(turns, Figure(f.AngleToGreatest))},
+		{"angle_to_break_deg", when(turns, Figure(f.AngleToBreak))},
+		{"reusable", f.Reusable && holds},
+		{"breaks", f.Breaks},
+	}
+}
+
+func jointJSON(a figures.Answer) any {
+	j, s := a.Joint, a.Settlement
+	if j == nil {
+		return nil
+	}
+	out := object{
+		{"bolt_stiffness_N_per_mm", Figure(j.Bolt)},
+		{"members_stiffness_N_per_mm", Figure(j.Members)},
+		{"load_share", Figure(j.LoadShare)},
+		{"grip_mm", Figure(j.Grip)},
+		{"cone_angle_deg", Figure(j.ConeAngle)},       // from the axis
+		{"cone_reach_mm", given(Figure(j.ConeReach))}, // D′A
+	}
+	if s == nil { // the bolt breaks
+		return out
+	}
+	return append(out, field{"settlement_um", Figure(s.Micrometres)}, field{"settlement_loss_N", Figure(s.Loss)})
+}
+
+func strippingJSON(c *words.Catalogue, a figures.Answer) any {
+	s, engaged := a.Stripping, a.Engaged > 0
 	if s == nil {
 		return nil
 	}
-	out := &strippingOut{
-		BoltBreaksN: Figure(s.BoltBreaks), ForBoltMm: Figure(s.ForBolt), ForPreloadMm: Figure(s.ForPreload), ShearRatio: Figure(s.ShearRatio),
-		Dilation: Figure(s.Factors.Dilation), BoltBending: Figure(s.Factors.BoltBending), PartBending: Figure(s.Factors.PartBending),
+	return object{
+		{"bolt_breaks_N", Figure(s.BoltBreaks)},
+		{"bolt_strips_N", when(engaged, Figure(s.BoltStrips))},
+		{"part_strips_N", when(engaged, Figure(s.PartStrips))},
+		{"first", when(engaged, c.Term(finding.Term(s.First)))},
+		{"margin", when(engaged, Figure(s.Margin))},                     // over the greatest preload
+		{"engagement_effective_mm", when(engaged, Figure(s.Effective))}, // that carries
+		{"C1", Figure(s.Factors.Dilation)},
+		{"C2", Figure(s.Factors.BoltBending)},
+		{"C3", Figure(s.Factors.PartBending)},
+		{"bolt_shear_ratio", Figure(s.ShearRatio)},
+		{"engagement_for_bolt_mm", Figure(s.ForBolt)},
+		{"engagement_for_preload_mm", Figure(s.ForPreload)},
 	}
-	if a.Engaged > 0 {
-		out.EffectiveMm = Figure(s.Effective)
-		out.BoltStripsN, out.PartStripsN, out.First, out.Margin = Figure(s.BoltStrips), Figure(s.PartStrips), c.Term(finding.Term(s.First)), Figure(s.Margin)
-	}
-	return out
-}
-
-type torqueFileOut struct {
-	Title string      `json:"title"`
-	Kinds []torqueOut `json:"kinds"`
-}
-
-func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) torqueFileOut {
-	out := torqueFileOut{Title: title}
-	for _, a := range answers {
-		out.Kinds = append(out.Kinds, TorqueJSON(c, a))
-	}
-	return out
 }

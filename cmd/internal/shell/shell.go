@@ -47,32 +47,17 @@ const (
 	Folder
 )
 
-// script is what writes the completion for a shell.
-type script func(commands []Command) string
-
-var shells = []struct {
-	name  string
-	write script
-}{{"bash", bash}, {"zsh", zsh}, {"fish", fish}, {"powershell", powershell}}
-
 // Names lists the shells in the order of the help.
-func Names() []string {
-	names := make([]string, len(shells))
-	for i, s := range shells {
-		names[i] = s.name
-	}
-	return names
-}
+func Names() []string { return []string{"bash", "zsh", "fish", "powershell"} }
 
 // Script gives the completion script for a shell; false for one that is not
 // known.
 func Script(name string, commands []Command) (text string, known bool) {
-	for _, s := range shells {
-		if s.name == name {
-			return s.write(commands), true
-		}
+	write, known := map[string]func([]Command) string{"bash": bash, "zsh": zsh, "fish": fish, "powershell": powershell}[name]
+	if !known {
+		return "", false
 	}
-	return "", false
+	return write(commands), true
 }
 
 // lines is a script while it is written.

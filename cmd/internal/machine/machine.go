@@ -5,7 +5,9 @@ package machine
 
 import (
 	"io"
+	"math"
 	"os"
+	"runtime/debug"
 	"time"
 
 	"github.com/schollz/progressbar/v3"
@@ -49,4 +51,21 @@ func (p *Progress) Clear() {
 	if p.bar != nil {
 		p.bar.Clear()
 	}
+}
+
+// smallCardBytes is what one ordinary card needs with room to spare. The bench
+// PC is often an old one: garbage is rather collected once more than let grow.
+const smallCardBytes = 14 << 20
+
+// KeepSmall bounds the memory for a card of ordinary size, unless the user has
+// set a bound. Large cards and fine pictures need more and get it.
+func KeepSmall(fasteners, dpi int) {
+	const (
+		ordinaryCount = 100
+		ordinaryDPI   = 300
+	)
+	if fasteners > ordinaryCount || dpi > ordinaryDPI || debug.SetMemoryLimit(-1) != math.MaxInt64 {
+		return
+	}
+	debug.SetMemoryLimit(smallCardBytes)
 }

@@ -1,8 +1,11 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"io"
+
+	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
@@ -13,27 +16,47 @@ import (
 	"drawdown/sequence/plan"
 )
 
+var trayCommand = command{
+	name:    "tray",
+	operand: patternFile,
+	build: func(flags *pflag.FlagSet) runner {
+		underside := flags.Bool("underside", false, "as the part lies on its face: left and right change places")
+		onePage := flags.Bool("one-page", false, "reduce it to one page; nothing can be laid on that")
+		return sheetOfPlaces(flags, func(made plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+			return job.Tray(made, *underside, *onePage, ask)
+		}, render.PDF)
+	},
+}
+
+var conditionCommand = command{
+	name:    "condition",
+	operand: patternFile,
+	build: func(flags *pflag.FlagSet) runner {
+		return sheetOfPlaces(flags, job.Condition, render.PDF, render.PNG)
+	},
+}
+
 // drawing draws sheets of a plan. The notes tell what could not be done as asked.
 type drawing func(made plan.Plan, ask job.Printing) (drawn []render.File, notes []string, err error)
 
-// places draws a sheet that needs the places of a pattern alone.
-func (p *Program) places(command string, args []string, ways wayFlags, printing flag.Print, draw drawing) Status {
-	ask, err := printing.Chosen()
-	if err != nil {
-		return p.misuse(command, "%v", err)
+// sheetOfPlaces draws a sheet that needs the places of a pattern alone.
+func sheetOfPlaces(flags *pflag.FlagSet, draw drawing, formats ...render.Format) runner {
+	ways := addWayFlags(flags)
+	printing := flag.AddPrint(flags, formats...)
+	return func(p *Program, args []string) Status {
+		ask, err := printing.Chosen()
+		file, errFile := oneFile(args)
+		if err := cmp.Or(err, errFile); err != nil {
+			return p.misuse(err)
+		}
+		made, status := p.loadPlaces(file, *ways.way, *ways.turn)
+		if status != Done {
+			return status
+		}
+		return p.draw(made, ask, printing, draw)
 	}
-	file, err := oneFile(args)
-	if err != nil {
-		return p.misuse(command, "%v", err)
-	}
-	made, status, ok := p.loadPlaces(file, *ways.way, *ways.turn)
-	if !ok {
-		return status
-	}
-	return p.draw(made, ask, printing, draw)
 }
 
-// draw draws sheets and writes them.
 func (p *Program) draw(made plan.Plan, ask job.Printing, printing flag.Print, draw drawing) Status {
 	machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
 	drawn, notes, err := draw(made, ask)
@@ -61,7 +84,6 @@ func (p *Program) deliver(drawn []render.File, notes []string, f flag.Print) Sta
 	return Done
 }
 
-// printPaths tells what was written.
 func (p *Program) printPaths(paths []string) {
 	for _, path := range paths {
 		fmt.Fprintln(p.Stdout, path)

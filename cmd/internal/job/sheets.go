@@ -1,0 +1,108 @@
+package job
+
+import (
+	"time"
+
+	"drawdown/render"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/condition"
+	"drawdown/render/sheet/drawing"
+	"drawdown/render/sheet/forecast"
+	"drawdown/render/sheet/tray"
+	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
+	"drawdown/sequence/plan"
+)
+
+// Printing says on which paper, in which language and in which formats a sheet
+// is wanted.
+type Printing struct {
+	sheet.Request
+	Formats []render.Format
+	DPI     int
+}
+
+// files draws a document in every format asked for; nothing goes to disk. The PDF
+// of a sheet other than the card is named after the sheet, as its pages are. The
+// date is the one that a file states, or empty.
+func (ask Printing) files(doc scene.Document, name, sheet, date string) ([]render.File, error) {
+	day, _ := time.Parse(time.DateOnly, date) // the zero time where none is stated
+	var files []render.File
+	for _, format := range ask.Formats {
+		stem := name
+		if format == render.PDF && sheet != "" {
+			stem += "-" + sheet
+		}
+		made, err := render.Files(doc, stem, format, ask.DPI, day)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, made...)
+	}
+	return files, nil
+}
+
+// draw draws a sheet of a plan, and passes on what found no room on the paper.
+func (ask Printing) draw(p plan.Plan, sheet string, doc scene.Document, notes []string) ([]render.File, []string, error) {
+	files, err := ask.files(doc, p.Name, sheet, p.Date)
+	return files, notes, err
+}
+
+// classForecast lays out what each bolt keeps, pass by pass, for a class; nothing
+// where the joint lacks what the model needs.
+func classForecast(p plan.Plan, ask Printing) []scene.Page {
+	f, err := prediction.ForecastOf(p, setup.Setup{})
+	if err != nil {
+		return nil
+	}
+	return forecast.ClassPages(p, f, forecast.Request{Paper: ask.Paper, Words: ask.Words})
+}
+
+// ForecastSheets draws a prediction: the sheet, or a page for every step of the
+// work.
+func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.File, []string, error) {
+	request := forecast.Request{Paper: ask.Paper, Words: ask.Words, Advice: a.Advice, Others: a.Comparison}
+	if frames {
+		return ask.draw(a.Plan, "steps", scene.Document{
+			Title: a.Plan.Title, Subject: a.Plan.Machine, Language: ask.Words.Language,
+			Pages: forecast.Frames(a.Plan, a.Forecast, request),
+		}, nil)
+	}
+	document, notes := forecast.Document(a.Plan, a.Forecast, request)
+	return ask.draw(a.Plan, "forecast", document, notes)
+}
+
+// Card draws a plan's card, one side of it or both.
+func Card(p plan.Plan, side card.Sides, ask Printing) ([]render.File, []string, error) {
+	document, notes := card.Document(p, side, ask.Request)
+	return ask.draw(p, "", document, notes)
+}
+
+// Condition draws the sheet on which the state of a plan's fasteners is noted.
+func Condition(p plan.Plan, ask Printing) ([]render.File, []string, error) {
+	document, notes := condition.Document(p, ask.Request)
+	return ask.draw(p, "condition", document, notes)
+}
+
+// Tray draws the full-size sheets to lay a plan's fasteners on. The error says
+// that they would be too many.
+func Tray(p plan.Plan, underside, onePage bool, ask Printing) ([]render.File, []string, error) {
+	document, notes, err := tray.Document(p, tray.Style{Underside: underside, OnePage: onePage}, ask.Request)
+	if err != nil {
+		return nil, notes, err
+	}
+	return ask.draw(p, "tray", document, notes)
+}
+
+// CheckDrawing draws a plan's places plainly, reduced or at their true size. The
+// error says that the sheets would be too many.
+func CheckDrawing(p plan.Plan, actualSize bool, ask Printing) ([]render.File, []string, error) {
+	document, notes, err := drawing.Document(p, actualSize, ask.Request)
+	if err != nil {
+		return nil, notes, err
+	}
+	return ask.draw(p, "check", document, notes)
+}
