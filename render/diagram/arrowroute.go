@@ -12,6 +12,7 @@ const (
 	headHalf   = 1.0
 	clearance  = 0.9 // between an arrow and a mark
 	headAir    = 0.2 // between the head of an arrow and a mark that it passes
+	mergeMm    = 0.8 // the distance at which two lines look like one
 )
 
 // route is one arrow: a cubic from rim to rim.
@@ -152,9 +153,6 @@ func (s *sketch) clear(r route, from, to int) bool {
 	}
 	return true
 }
-
-// mergeMm is the distance at which two lines look like one.
-const mergeMm = 0.8
 
 // mergesWithAny says whether an arrow runs into one of others without crossing
 // it.

@@ -53,12 +53,10 @@ type Drawing struct {
 	BesideLeftOut int
 }
 
-// plentyAir is kept free round a text where there is room, in millimetres.
-const plentyAir = 0.5
-
-// SmallEm is the em of the small words in a diagram, in millimetres: capitals
-// of 2.17 mm.
-const SmallEm = 3.0
+const (
+	plentyAir = 0.5 // kept free round a text where there is room, in millimetres
+	SmallEm   = 3.0 // the em of the small words in a diagram, in millimetres: capitals of 2.17 mm
+)
 
 type sketch struct {
 	req     Part

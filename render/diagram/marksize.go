@@ -54,7 +54,7 @@ func (s *sketch) sizes() []size {
 		if len(sizes) > 0 && capMm < usualCap {
 			break
 		}
-		if z := (size{capMm: capMm, radius: s.holdingRadius(capMm)}); s.apart(z) {
+		if z := (size{capMm: capMm, radius: math.Hypot(s.widestText(capMm/font.CapHeight)/2, capMm/2) + 0.8}); s.apart(z) {
 			sizes = append(sizes, z)
 		}
 	}
@@ -99,7 +99,6 @@ var ledEdges = [2]float64{10, 17}
 // the last few numbers find no room.
 var fanSpares = []float64{0, 0.8, 1.6}
 
-// largestLed gives the largest marks, with their texts outside, that pass the test.
 func (s *sketch) largestLed(test func(size) bool, edge float64) size {
 	z := size{capMm: leastCap, led: true, edge: edge, radius: 2.2}
 	for z.radius > smallestMark && !test(z) {

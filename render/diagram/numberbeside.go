@@ -36,6 +36,7 @@ const (
 	leastLeader = 2.0  // mm from a mark to a text that needs one
 	leaderGap   = 0.4  // mm from a text to the end of its leader
 	leaderAir   = 0.3  // mm from a leader to all that is not its own, at the least
+	turnCost    = 0.06 // what one step down the list of directions costs
 )
 
 // reaches are the distances from the rim of a mark to its text, in millimetres,
@@ -47,9 +48,6 @@ const (
 	upwardCost  = 4.0
 	crampedCost = 1.5
 )
-
-// turnCost is what one step down the list of directions costs.
-const turnCost = 0.06
 
 // directions in which a text may stand beside its mark, best first: the eight
 // plain ones, then those between.

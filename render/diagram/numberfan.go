@@ -140,7 +140,6 @@ func squeeze(all []fanned, most, apart float64) {
 	}
 }
 
-// stagger puts every other number behind its neighbours.
 func (s *sketch) stagger(q quarter, all []fanned, radius float64) {
 	way := 1.0
 	if q.inward {

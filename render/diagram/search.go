@@ -51,7 +51,8 @@ const stubborn = 150
 const (
 	gapAside = 1.0
 	gapAbove = 0.3
-	gapMixed = 0.5 // where one of them is turned upward
+	gapMixed = 0.5  // where one of them is turned upward
+	heldBack = 1000 // the extra weight of an item that has only just found its place
 )
 
 func newSearch(box scene.Box, count, tiers, looks int, more func(item, tier int) []placement) *search {
@@ -205,9 +206,6 @@ func (q *search) inTheWay(i int32, p *placement, most float64) float64 {
 	}
 	return weight
 }
-
-// heldBack is the extra weight of an item that has only just found its place.
-const heldBack = 1000
 
 // collide says whether two places cannot both be taken.
 func collide(a, b *placement) bool {

@@ -51,11 +51,6 @@ func (s *sketch) last(fastener int) bool {
 	return s.req.Show == Numbers && s.req.wholeCount() > 1 && s.numbers[fastener] == s.req.wholeCount()
 }
 
-// holdingRadius is the radius of a round mark that holds the widest text.
-func (s *sketch) holdingRadius(capMm float64) float64 {
-	return math.Hypot(s.widestText(capMm/font.CapHeight)/2, capMm/2) + 0.8
-}
-
 // widestText is the width of the widest text. An empty mark is made to hold
 // what would be written there: its number.
 func (s *sketch) widestText(em float64) float64 {

@@ -79,7 +79,6 @@ func Lay(ask Work) Playback {
 	return show
 }
 
-// part draws the part with its numbers in a box.
 func (r Work) part(box scene.Box) []scene.Item {
 	return diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Front: r.Words.Sheet.Front, Box: box}).Items
 }

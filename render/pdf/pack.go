@@ -114,11 +114,8 @@ func (p *packer) stream(entries, body []byte) ([]byte, error) {
 
 func streamLength(entries []byte) (int, error) {
 	_, after, _ := bytes.Cut(entries, []byte("/Length "))
-	end := 0
-	for end < len(after) && after[end] >= '0' && after[end] <= '9' {
-		end++
-	}
-	return strconv.Atoi(string(after[:end]))
+	behind := bytes.TrimLeft(after, "0123456789")
+	return strconv.Atoi(string(after[:len(after)-len(behind)]))
 }
 
 func (p *packer) compress(content []byte) ([]byte, error) {

@@ -11,7 +11,6 @@ import (
 	"fmt"
 	"io"
 	"regexp"
-	"sync"
 	"time"
 
 	"github.com/jung-kurt/gofpdf"
@@ -50,8 +49,13 @@ func check(doc scene.Document) error {
 		if err := font.Check(page); err != nil {
 			return err
 		}
-		if err := checkBookmarks(page); err != nil {
-			return err
+		for _, mark := range page.Bookmarks {
+			if err := font.CheckLine(mark.Title); err != nil {
+				return err
+			}
+			if mark.Level < 0 || mark.Level > 1 {
+				return fmt.Errorf("page %q: the bookmark %q has level %d; allowed: 0 and 1", page.Name, mark.Title, mark.Level)
+			}
 		}
 	}
 	return checkLanguage(doc.Language)
@@ -95,18 +99,6 @@ func (p *pen) bookmark(marks []scene.Bookmark) {
 		p.setFont(scene.Regular, 1)
 		p.pdf.Bookmark(font.Clean(mark.Title), mark.Level, 0)
 	}
-}
-
-func checkBookmarks(page scene.Page) error {
-	for _, mark := range page.Bookmarks {
-		if err := font.CheckLine(mark.Title); err != nil {
-			return err
-		}
-		if mark.Level < 0 || mark.Level > 1 {
-			return fmt.Errorf("page %q: the bookmark %q has level %d; allowed: 0 and 1", page.Name, mark.Title, mark.Level)
-		}
-	}
-	return nil
 }
 
 // describe sets what the file says about itself, and whatever gofpdf needs to
@@ -154,12 +146,10 @@ func embed(p *gofpdf.Fpdf, doc scene.Document) {
 
 func visible(t scene.Text) bool { return t.Ink != scene.None && t.Content != "" }
 
-var languageTag = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
-})
+var languageTag = regexp.MustCompile(`^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*$`)
 
 func checkLanguage(tag string) error {
-	if tag == "" || languageTag().MatchString(tag) {
+	if tag == "" || languageTag.MatchString(tag) {
 		return nil
 	}
 	return fmt.Errorf("language %q: it must be a BCP 47 tag such as en or pt-BR", tag)

@@ -1,6 +1,9 @@
 package pdf
 
 import (
+	"math"
+	"strconv"
+
 	"github.com/jung-kurt/gofpdf"
 
 	"drawdown/render/font"
@@ -98,3 +101,29 @@ func (p *pen) setFont(w scene.Weight, size float64) {
 }
 
 const pointsPerMM = 72 / 25.4
+
+// Paths are most of a page. gofpdf formats each number by a general routine,
+// which takes longer than all the rest of a page of a book; so the operators
+// (ISO 32000-1, table 59) are written here and handed to it in one piece.
+
+// verbs are the operators that build a path.
+var verbs = [...]byte{scene.Move: 'm', scene.Line: 'l', scene.Curve: 'c', scene.Close: 'h'}
+
+// appendPath appends a path of a page that is height mm high, each operator on
+// its own line.
+func appendPath(b []byte, path scene.Path, height float64) []byte {
+	for _, seg := range path {
+		for _, q := range seg.Points() {
+			b = append(appendPoints(b, q.X), ' ')
+			b = append(appendPoints(b, height-q.Y), ' ')
+		}
+		b = append(b, verbs[seg.Verb], '\n')
+	}
+	return b
+}
+
+// appendPoints appends a length in points to two decimals, without idle zeros.
+func appendPoints(b []byte, mm float64) []byte {
+	// Adding zero turns a negative zero into a plain one.
+	return strconv.AppendFloat(b, math.Round(mm*pointsPerMM*100)/100+0, 'f', -1, 64)
+}

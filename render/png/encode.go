@@ -48,7 +48,7 @@ func encode(w io.Writer, p *painter, dpi int) error {
 // band before: the order of the bands, and so every byte, is the same on any
 // number of cores.
 func data(c *chunks, p *painter) error {
-	out := bufio.NewWriterSize(writerFunc(c.data), 1<<15)
+	out := bufio.NewWriterSize(c, 1<<15)
 	deflate, err := zlib.NewWriterLevel(out, level)
 	if err != nil {
 		return err
@@ -117,12 +117,8 @@ func (c *chunks) chunk(kind string, content []byte) {
 	_, c.err = c.w.Write(b)
 }
 
-// data writes a piece of the compressed pixels as a chunk of its own.
-func (c *chunks) data(b []byte) (int, error) {
+// Write writes a piece of the compressed pixels as a chunk of its own.
+func (c *chunks) Write(b []byte) (int, error) {
 	c.chunk("IDAT", b)
 	return len(b), c.err
 }
-
-type writerFunc func(b []byte) (int, error)
-
-func (f writerFunc) Write(b []byte) (int, error) { return f(b) }

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"github.com/fogleman/gg"
+	xfont "golang.org/x/image/font"
 
 	"drawdown/render/scene"
 )
@@ -18,7 +19,8 @@ const (
 	bandRows = 128
 	// padRows are painted above a band and dropped: the rasteriser under gg
 	// rounds coordinates below zero the wrong way.
-	padRows = 2
+	padRows    = 2
+	bandMargin = 2 // how far beyond the band a line is kept, in pixels, besides its width
 )
 
 // painter paints a page band by band.
@@ -42,6 +44,7 @@ type rows struct{ first, end int }
 
 func newPainter(page scene.Page, width, height int, perMM float64) *painter {
 	p := &painter{page: page, width: width, height: height, perMM: perMM}
+	p.letters = typesetter{faces: map[cut]xfont.Face{}, stencils: map[scene.Text]*image.Alpha{}}
 	p.canvas = image.NewRGBA(image.Rect(0, 0, width, bandRows+padRows))
 	p.dc = gg.NewContextForRGBA(p.canvas)
 	p.dc.SetLineCapRound()
@@ -136,10 +139,6 @@ func (p *painter) loop(run []scene.Point) {
 	}
 	p.dc.LineTo(middle.X, middle.Y)
 }
-
-// bandMargin is how far beyond the band a line is kept, in pixels, besides
-// its width.
-const bandMargin = 2
 
 func (p *painter) trace(path []outline, margin float64) {
 	for _, o := range path {

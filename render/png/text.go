@@ -45,9 +45,6 @@ func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
 	if err != nil {
 		panic("the embedded typeface cannot be set: " + err.Error())
 	}
-	if s.faces == nil {
-		s.faces = map[cut]xfont.Face{}
-	}
 	s.faces[key] = unkerned{f}
 	return s.faces[key]
 }
@@ -77,9 +74,6 @@ func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
 	}}
 	d.DrawString(font.Clean(t.Content))
 	st := turn(level, int(column)-2*em, int(row)+em)
-	if s.stencils == nil {
-		s.stencils = map[scene.Text]*image.Alpha{}
-	}
 	s.stencils[t] = st
 	return st
 }

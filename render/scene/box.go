@@ -42,10 +42,8 @@ func (b Box) Corners() [4]Point {
 	return [4]Point{{b.Left, b.Top}, {b.Right, b.Top}, {b.Right, b.Bottom}, {b.Left, b.Bottom}}
 }
 
-// Width is the extent along x.
-func (b Box) Width() float64 { return b.Right - b.Left }
-
-// Height is the extent along y.
+// Width and Height are the extents along x and y.
+func (b Box) Width() float64  { return b.Right - b.Left }
 func (b Box) Height() float64 { return b.Bottom - b.Top }
 
 // Centre is the middle of the box.

@@ -26,23 +26,18 @@ func (s *Segment) Points() []Point { return s.P[:pointCount[s.Verb]] }
 // Path is a run of segments; each sub-path begins with a Move.
 type Path []Segment
 
-// MoveTo starts a sub-path.
-func (p *Path) MoveTo(x, y float64) { p.add(Move, Point{x, y}) }
-
-// LineTo adds a straight line.
-func (p *Path) LineTo(x, y float64) { p.add(Line, Point{x, y}) }
+// MoveTo starts a sub-path, LineTo and CurveTo go on from there, straight or over
+// two control points, and Close closes it.
+func (p *Path) MoveTo(x, y float64)     { p.add(Move, Point{x, y}) }
+func (p *Path) LineTo(x, y float64)     { p.add(Line, Point{x, y}) }
+func (p *Path) CurveTo(a, b, end Point) { p.add(Curve, a, b, end) }
+func (p *Path) Close()                  { p.add(Close) }
 
 // Stroke adds a sub-path of one straight line.
 func (p *Path) Stroke(x1, y1, x2, y2 float64) {
 	p.MoveTo(x1, y1)
 	p.LineTo(x2, y2)
 }
-
-// CurveTo adds a cubic curve over two control points.
-func (p *Path) CurveTo(a, b, end Point) { p.add(Curve, a, b, end) }
-
-// Close closes the sub-path.
-func (p *Path) Close() { p.add(Close) }
 
 func (p *Path) add(v Verb, points ...Point) {
 	s := Segment{Verb: v}

@@ -12,6 +12,7 @@ import (
 const (
 	badgeWidth  = 38.0
 	badgeHeight = 12.0
+	badgeEm     = 5.4 // the size of the word in the badge; a longer word is set smaller
 )
 
 // mostTitle is how many lines a title may take. It is hardly ever cut off: its
@@ -61,9 +62,6 @@ func (h Heading) Draw(p *Pen) float64 {
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)
 	return y
 }
-
-// badgeEm is the size of the word in the badge; a longer word is set smaller.
-const badgeEm = 5.4
 
 func (h Heading) badge(p *Pen, top float64) {
 	x := p.Right() - badgeWidth

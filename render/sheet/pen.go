@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/words"
@@ -12,14 +14,11 @@ const (
 	TitleEm = 8.0
 	HeadEm  = 4.2
 	TextEm  = 3.0
+	Line    = 4.0 // the distance between baselines of running text: two steps of the 2 mm grid
 )
 
 // FigureEm sets the figures of the stages: capitals of 5.06 mm.
 const FigureEm = 7.0
-
-// Line is the distance between baselines of running text: two steps of the
-// 2 mm grid.
-const Line = 4.0
 
 // Pen draws on a page. Its methods take baselines for type and corners for
 // shapes, in millimetres from the top left.
@@ -71,8 +70,77 @@ func (p *Pen) Panel(x, y, w, h, radius float64, fill scene.Ink, width float64) {
 // TickBox draws an empty box to tick.
 func (p *Pen) TickBox(x, y, side float64) { p.Panel(x, y, side, side, 0, scene.White, 0.3) }
 
-// Left is the x of the left margin.
-func (p *Pen) Left() float64 { return p.Paper.Margin }
-
-// Right is the x of the right margin.
+// Left and Right are the x of the margins.
+func (p *Pen) Left() float64  { return p.Paper.Margin }
 func (p *Pen) Right() float64 { return p.Paper.Width - p.Paper.Margin }
+
+// Style is how lines of type are set below one another.
+type Style struct {
+	Em, Step float64 // of the type, and between baselines
+	Weight   scene.Weight
+	Ink      scene.Ink
+}
+
+// Running text, and what is set beside it.
+var (
+	Plain = Style{TextEm, Line, scene.Regular, scene.Black}
+	Bold  = Style{TextEm, Line, scene.Bold, scene.Black}
+	Grey  = Style{TextEm, Line, scene.Regular, scene.Grey}
+)
+
+// Lines breaks a text to a width.
+func (s Style) Lines(text string, width float64) []string {
+	return font.Break(text, s.Weight, s.Em, width)
+}
+
+// Set sets lines from a baseline on and gives the baseline of the next.
+func (s Style) Set(p *Pen, x, y float64, lines []string) float64 {
+	for _, words := range lines {
+		p.Write(x, y, s.Em, s.Weight, scene.Start, s.Ink, words)
+		y += s.Step
+	}
+	return y
+}
+
+// AtMost keeps the first lines and ends the last with an ellipsis where some
+// are cut off.
+func AtMost(lines []string, most int, w scene.Weight, em, width float64) []string {
+	if len(lines) <= most {
+		return lines
+	}
+	rest := strings.Join(lines[most-1:], " ")
+	return append(lines[:most-1:most-1], font.Fit(rest, w, em, width))
+}
+
+// BreakText breaks a text into lines of running text.
+func BreakText(words string, width float64) []string { return Plain.Lines(words, width) }
+
+// Broken is a run of texts, each broken into lines of running text.
+type Broken [][]string
+
+// BreakAll breaks texts to a width.
+func BreakAll(texts []string, width float64) Broken {
+	var b Broken
+	for _, t := range texts {
+		b = append(b, BreakText(t, width))
+	}
+	return b
+}
+
+// Most is the number of lines of the longest text, at least 1.
+func (b Broken) Most() int {
+	most := 1
+	for _, lines := range b {
+		most = max(most, len(lines))
+	}
+	return most
+}
+
+// Height is the height of the texts with a little air between them.
+func (b Broken) Height() float64 {
+	h := 0.0
+	for _, lines := range b {
+		h += float64(len(lines))*Line + 1
+	}
+	return h
+}

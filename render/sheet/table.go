@@ -104,7 +104,6 @@ func (t Table) longestWord(column int) float64 {
 	return longest
 }
 
-// rowHeight is that of broken cells with some distance between their lines.
 func (r *Run) rowHeight(cells Broken, line float64) float64 {
 	return float64(cells.Most())*line + 2*r.air() - 0.4
 }

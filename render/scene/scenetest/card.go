@@ -6,6 +6,7 @@ package scenetest
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"drawdown/render/font"
@@ -134,7 +135,7 @@ func (c *canvas) part() {
 }
 
 func (c *canvas) bow(a, b scene.Point, out float64) {
-	length := max(1, abs(b.X-a.X)+abs(b.Y-a.Y))
+	length := max(1, math.Abs(b.X-a.X)+math.Abs(b.Y-a.Y))
 	nx, ny := (b.Y-a.Y)/length*out, -(b.X-a.X)/length*out
 	var p scene.Path
 	p.MoveTo(a.X, a.Y)
@@ -144,9 +145,6 @@ func (c *canvas) bow(a, b scene.Point, out float64) {
 	c.fill(scene.Polygon(m.X, m.Y, 1.4, 3, 17), scene.Accent)
 }
 
-func abs(v float64) float64 { return max(v, -v) }
-
-// stages draws three panels with their figures.
 func (c *canvas) stages() {
 	figures := [][3]string{{"Stage 1", "40 N·m", "≈ 30 lbf·ft"}, {"Stage 2", "90°", "≈ 4 × ¼ turn"}, {"Stage 3", "+ 45°", "bolts 1 – 10"}}
 	for i, f := range figures {
@@ -163,7 +161,6 @@ func (c *canvas) stages() {
 	c.fill(scene.Wedge(190, 133, 6, 45), scene.Accent)
 }
 
-// ticks draws a box for every bolt in every stage, and a column of words.
 func (c *canvas) ticks() {
 	for row := range 5 {
 		y := 152 + 9*float64(row)

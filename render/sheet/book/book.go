@@ -53,7 +53,6 @@ type section struct {
 
 type kind uint8
 
-// isList tells the lists of the whole machine from the papers of a joint.
 func (k kind) isList() bool { return k < loosening }
 
 const (

@@ -13,7 +13,6 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// ready lists what has to lie on the bench before the build begins.
 func (b *binder) ready(run *sheet.Run, _ found) {
 	w := b.w
 	sentence(run, w.ReadySays)
@@ -42,7 +41,6 @@ func (b *binder) byManual(run *sheet.Run, _ found) {
 	t.Draw(run)
 }
 
-// tools lists what has to lie on the bench before the first bolt is turned.
 func (b *binder) tools(run *sheet.Run, _ found) {
 	w := b.w
 	sentence(run, w.ToolsSays)
@@ -93,16 +91,8 @@ func (b *binder) sizeWords(f overhaul.Fasteners) string {
 }
 
 func (b *binder) stateWords(r plan.Reuse) string {
-	w := b.w
-	switch r {
-	case plan.ReuseOnce:
-		return w.New
-	case plan.ReuseInspect:
-		return w.Inspect
-	case plan.ReuseYes:
-		return w.Reuse
-	}
-	return w.Mixed
+	states := map[plan.Reuse]string{plan.ReuseOnce: b.w.New, plan.ReuseInspect: b.w.Inspect, plan.ReuseYes: b.w.Reuse}
+	return cmp.Or(states[r], b.w.Mixed)
 }
 
 // numbers lists joints by their numbers: 1, 4, 7.
@@ -159,14 +149,10 @@ func (b *binder) wrenches(run *sheet.Run, _ found) {
 		{Head: w.Socket, Share: 2.4, Bold: true}, {Head: w.Torque, Share: 3.2, Bold: true}, {Head: w.AngleOn, Share: 2},
 	}}
 	for _, one := range all {
-		t.Rows = append(t.Rows, row("", name(one.Joint), b.kindWords(one.Kind),
+		t.Rows = append(t.Rows, row("", name(one.Joint), words.Text(one.Kind.Name, b.ask.Words.Figure(one.Kind.ThreadName())),
 			b.socketWords(one), b.torqueWords(one), b.gaugeWords(one)))
 	}
 	t.Draw(run)
-}
-
-func (b *binder) kindWords(k plan.Kind) string {
-	return words.Text(k.Name, b.ask.Words.Figure(k.ThreadName()))
 }
 
 func (b *binder) socketWords(one overhaul.Wrench) string {

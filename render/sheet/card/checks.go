@@ -6,7 +6,6 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
 const (
@@ -32,7 +31,6 @@ type checkList struct {
 	boxDone  bool // the box stands on an earlier page
 }
 
-// checkList measures the checks in a column.
 func (c *card) checkList(in span) checkList {
 	l := checkList{list: in, trouble: in, stacked: in.width < 116}
 	if !l.stacked {
@@ -40,17 +38,13 @@ func (c *card) checkList(in span) checkList {
 		l.list, l.trouble = span{in.left, in.width - columnGap - right}, span{in.right() - right, right}
 	}
 	l.lines, l.linesBeside = sheet.BreakAll(c.before, l.list.width-tickIndent), sheet.BreakAll(c.before, l.trouble.width-tickIndent)
-	inside, says := l.trouble.width-2*boxPadding, c.trouble()
+	inside, says := l.trouble.width-2*boxPadding, c.words.Card.TighteningTrouble
+	if c.loosening {
+		says = c.words.Card.LooseningTrouble
+	}
 	l.title = font.Break(says.Title, scene.Bold, sheet.HeadEm, inside)
 	l.steps = sheet.BreakAll(says.Steps, inside-numberedStep)
 	return l
-}
-
-func (c *card) trouble() words.Trouble {
-	if c.loosening {
-		return c.words.Card.LooseningTrouble
-	}
-	return c.words.Card.TighteningTrouble
 }
 
 // before is the list up to a line, after what is left from there on when the

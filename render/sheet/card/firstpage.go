@@ -55,8 +55,11 @@ func (f firstPage) height(b blocks) float64 {
 	return h
 }
 
-// overleafLine is the height of the line that says where the checks are.
-const overleafLine = 6.0
+const (
+	overleafLine = 6.0 // the height of the line that says where the checks are
+	columnGap    = 6.0 // the white between two columns
+	leastPart    = 46  // the least height of the drawing of the part
+)
 
 // stacked measures everything below each other, over the whole width. It holds
 // nothing but the part yet.
@@ -64,9 +67,6 @@ func (c *card) stacked() firstPage {
 	whole := span{c.paper.Margin, c.paper.Content()}
 	return firstPage{part: whole, stages: c.stageBoxes(whole), checks: c.checkList(whole), grid: c.tickGrid(whole)}
 }
-
-// columnGap is the white between two columns.
-const columnGap = 6.0
 
 // shares are the shares of the width that the drawing may have on a page on its
 // side.
@@ -178,9 +178,6 @@ func (s spread) holding(h held) firstPage {
 	page.under, page.beside = h.left, h.right
 	return page
 }
-
-// leastPart is the least height of the drawing of the part.
-const leastPart = 46
 
 // numberCap is the height of the numbers that the part would get, up to what a
 // card needs; 0 where they would stand outside their marks, below 0 where there

@@ -49,11 +49,9 @@ func outIcon(p *sheet.Pen, x, y float64) {
 	p.Panel(x-1.6, y-2.6, 3.2, 1.6, 0, scene.Black, 0)
 	p.Panel(x-0.8, y-1, 1.6, 3, 0, scene.Black, 0)
 	var hole scene.Path
-	hole.MoveTo(x-iconRadius, y+2.8)
-	hole.LineTo(x-1.5, y+2.8)
+	hole.Stroke(x-iconRadius, y+2.8, x-1.5, y+2.8)
 	hole.LineTo(x-1.5, y+iconRadius)
-	hole.MoveTo(x+iconRadius, y+2.8)
-	hole.LineTo(x+1.5, y+2.8)
+	hole.Stroke(x+iconRadius, y+2.8, x+1.5, y+2.8)
 	hole.LineTo(x+1.5, y+iconRadius)
 	p.Add(scene.Shape{Path: hole, Stroke: scene.Black, Width: 0.4})
 	for _, side := range []float64{-1, 1} {

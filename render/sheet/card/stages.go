@@ -15,6 +15,8 @@ import (
 const (
 	stageGap      = 3.0
 	leastBoxWidth = 28.0
+	boxAir        = 5.0 // what a box has beside its figure
+	stagesHead    = 8.0 // the height of the heading over the boxes
 )
 
 // stageBoxes is the boxes of the stages in a column: so many in a row, in so
@@ -27,7 +29,6 @@ type stageBoxes struct {
 	none         []string // in place of boxes where the file gives no stages
 }
 
-// stageBoxes measures the boxes in a column.
 func (c *card) stageBoxes(in span) stageBoxes {
 	b := stageBoxes{in: in}
 	n := len(c.side.Stages)
@@ -63,9 +64,6 @@ func (c *card) leastBox() float64 {
 	return least
 }
 
-// boxAir is what a box has beside its figure.
-const boxAir = 5.0
-
 // figureEm is the size of a stage's figure. A word needs not be as large as a
 // figure: one that is long in its language is set smaller, so that it takes no
 // room from the drawing.
@@ -83,9 +81,6 @@ func (b stageBoxes) height() float64 {
 	}
 	return b.rowsHeight(b.rows)
 }
-
-// stagesHead is the height of the heading over the boxes.
-const stagesHead = 8.0
 
 func (b stageBoxes) rowsHeight(rows int) float64 {
 	return stagesHead + float64(rows)*(b.tall+stageGap)

@@ -16,22 +16,13 @@ import (
 
 func (c *card) goingWords(s *plan.Stage) string {
 	w := c.words.Card.Stage
-	switch s.Way {
-	case sequence.Star, sequence.Cross:
-		return w.Crosswise
-	case sequence.Spiral:
-		return w.InASpiral
-	case sequence.RowWay:
-		return w.MiddleOutwards
-	case sequence.Auto:
-		return w.CentreOutwards
-	case sequence.Circular:
-		if s.Turn == sequence.TurnLeft {
-			return w.RoundAnticlockwise
-		}
-		return w.RoundClockwise
+	if s.Way == sequence.Circular && s.Turn == sequence.TurnLeft {
+		return w.RoundAnticlockwise
 	}
-	return ""
+	return map[sequence.Way]string{
+		sequence.Star: w.Crosswise, sequence.Cross: w.Crosswise, sequence.Spiral: w.InASpiral,
+		sequence.RowWay: w.MiddleOutwards, sequence.Auto: w.CentreOutwards, sequence.Circular: w.RoundClockwise,
+	}[s.Way]
 }
 
 func (c *card) whereTo(s *plan.Stage) string {

@@ -14,6 +14,7 @@ const (
 	tickColumn = 6.8 // least width of a fastener's column
 	tickSide   = 4.0 // of the box
 	stripGap   = 3.0
+	gridHead   = 7.0 // the height of the grid's heading
 )
 
 // strip is one strip of the tick grid: some fasteners, in working order, and
@@ -76,12 +77,17 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	if len(fasteners) == 0 {
 		return nil
 	}
-	most := max(1, int((g.in.width-g.label)/c.columnWidth()))
+	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
+	most := max(1, int((g.in.width-g.label)/max(tickColumn, widest+1.6)))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
+	row := 7.0
+	if c.paper.Low() { // rows stand closer, so that two strips find room
+		row = 6
+	}
 	var strips []strip
 	for part := range slices.Chunk(fasteners, columns) {
-		b := strip{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: c.tickRow()}
+		b := strip{fasteners: part, columns: columns, second: c.crowded && c.second != nil, row: row}
 		for i := range stages {
 			if slices.ContainsFunc(part, func(f int) bool { return slices.Contains(stages[i].Fasteners, f) }) {
 				b.rows = append(b.rows, &stages[i])
@@ -90,15 +96,6 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 		strips = append(strips, b)
 	}
 	return strips
-}
-
-// tickRow is the height of a row; on a low page rows stand closer, so that two
-// strips find room.
-func (c *card) tickRow() float64 {
-	if c.paper.Low() {
-		return 6
-	}
-	return 7
 }
 
 // labelWidth is the width of the column that names the stages. Where width is
@@ -116,11 +113,6 @@ func (c *card) labelWidth(in span) float64 {
 		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, sheet.TextEm)+7.5)
 	}
 	return min(need+0.1, usual)
-}
-
-func (c *card) columnWidth() float64 {
-	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
-	return max(tickColumn, widest+1.6)
 }
 
 func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
@@ -177,9 +169,6 @@ func (c *card) shortFigure(s *plan.Stage) string {
 	}
 	return c.figureWords(s)
 }
-
-// gridHead is the height of the grid's heading.
-const gridHead = 7.0
 
 func (g tickGrid) height() float64 {
 	if len(g.strips) == 0 {

@@ -11,10 +11,11 @@ import (
 )
 
 const (
-	rowHeight = 7.0 // to write in by hand
-	leastRow  = 5.1 // where that keeps all rows on one page
-	tickSide  = 4.5
-	tickAir   = 0.6 // between a box and the lines of its row
+	rowHeight   = 7.0 // to write in by hand
+	leastRow    = 5.1 // where that keeps all rows on one page
+	tickSide    = 4.5
+	tickAir     = 0.6  // between a box and the lines of its row
+	leastRemark = 10.0 // the least width of a column to write a remark in by hand
 )
 
 type column struct {
@@ -66,9 +67,6 @@ func (f *form) columns() []column {
 		column{head: w.Remark})
 	return f.placed(columns)
 }
-
-// leastRemark is the least width of a column to write a remark in by hand.
-const leastRemark = 10.0
 
 // placed sets the columns side by side. The last gets what is left; where that
 // is too little for a remark there is none, and the name of the kind gets it.

@@ -48,7 +48,7 @@ func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, 
 // found no room on the paper.
 func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []string) {
 	l := newLayout(p, f, ask)
-	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
+	run := l.run()
 	l.advice(run)
 	l.doubts(run)
 	l.foundations(run)
@@ -64,7 +64,7 @@ func Pages(p plan.Plan, f prediction.Forecast, ask Request) ([]scene.Page, []str
 // chart of each. The pages lack their count.
 func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	l := newLayout(p, f, ask)
-	run := sheet.NewRun(ask.Paper, ask.Words, l.heading(), l.foot())
+	run := l.run()
 	run.Sentence(l.said(f.Ends(p)))
 	run.Sentence(l.hundred())
 	run.Sentence(ask.Words.Say(f.FoundationTaken()))
@@ -91,16 +91,13 @@ func Frames(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	return pages
 }
 
-func (l *layout) heading() sheet.Heading {
-	return sheet.Heading{
-		Title: l.plan.Title, Badge: l.ask.Words.Forecast.Badge,
-		Subtitle: words.Row(l.plan.Machine, l.ask.Words.Forecast.WorkedOut), Identity: sheet.Identity(l.plan, l.ask.Words),
-	}
-}
-
-func (l *layout) foot() sheet.Foot {
+func (l *layout) run() *sheet.Run {
 	w := l.ask.Words
-	return sheet.Foot{Lines: sheet.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
+	foot := sheet.Foot{Lines: sheet.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
+	return sheet.NewRun(l.ask.Paper, w, sheet.Heading{
+		Title: l.plan.Title, Badge: w.Forecast.Badge,
+		Subtitle: words.Row(l.plan.Machine, w.Forecast.WorkedOut), Identity: sheet.Identity(l.plan, w),
+	}, foot)
 }
 
 func (l *layout) doubts(run *sheet.Run) {
@@ -125,7 +122,6 @@ func (l *layout) left(d diagram.Drawing) []string {
 	return nil
 }
 
-// span prints a band of percentages.
 func (l *layout) span(b bounds.Band) string { return l.ask.Words.Value(b, ".0") }
 
 // ends prints the ends of a band alone, where the middle has no room.

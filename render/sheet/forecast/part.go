@@ -158,7 +158,7 @@ func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look 
 var inBlack = diagram.Look{Fill: scene.Black, Ink: scene.White}
 
 func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) scene.Page {
-	run := sheet.NewRun(l.ask.Paper, l.ask.Words, l.heading(), l.foot())
+	run := l.run()
 	p, w := run.Pen, l.ask.Words.Forecast
 	id := l.plan.Joint.Fasteners[frame.Fastener].ID
 	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.numbers[frame.Fastener], id)

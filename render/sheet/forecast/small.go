@@ -71,7 +71,6 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 	p.Add(scene.Renamed(items, " after pass "+strconv.Itoa(pass.Number))...)
 }
 
-// smallDrawing is the part with nothing but its bolts, bores and edges.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
 	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
 }

@@ -40,7 +40,6 @@ type Sheet struct {
 	MadeUp bool
 }
 
-// numbered tells the sheet among the others.
 func (s Sheet) numbered(w *words.Catalogue) string {
 	if s.Of == 0 {
 		return ""

@@ -84,18 +84,18 @@ func (s *summary) table() {
 	w := s.Words.Handout.Graded
 	head := []string{w.Student, w.Sheet, w.Verdict, w.What}
 	s.Room(2 * tableRow)
-	s.row(true, head)
+	s.row(sheet.Bold, head)
 	for _, g := range s.graded {
 		number, what := strconv.Itoa(max(1, g.Sheet.Number)), s.rules(g)
 		if g.Outcome == exercise.Unread { // what the row says of its sheet may be wrong, too
 			number, what = "–", fmt.Sprintf(w.AtLine, g.Line)
 		}
 		cells := []string{g.Student, number, w.Outcomes[string(g.Outcome)], what}
-		if s.Bottom-s.Y < rowHeight(s.broken(false, cells)) {
+		if s.Bottom-s.Y < rowHeight(s.broken(sheet.Plain, cells)) {
 			s.Turn()
-			s.row(true, head)
+			s.row(sheet.Bold, head)
 		}
-		s.row(false, cells)
+		s.row(sheet.Plain, cells)
 	}
 }
 
@@ -110,33 +110,26 @@ func (s *summary) rules(g Graded) string {
 // shares of the width that the columns take.
 var columnShares = [4]float64{0.28, 0.08, 0.24, 0.40}
 
-func (s *summary) row(head bool, cells []string) {
+func (s *summary) row(how sheet.Style, cells []string) {
 	p, x, rule := s.Pen, s.Pen.Left(), 0.2
-	if head {
+	if how == sheet.Bold {
 		rule = 0.5
 	}
-	broken := s.broken(head, cells)
+	broken := s.broken(how, cells)
 	for k, lines := range broken {
-		cellStyle(head).Set(p, x, s.Y+4.4, lines)
+		how.Set(p, x, s.Y+4.4, lines)
 		x += columnShares[k] * s.Paper.Content()
 	}
 	s.Y += rowHeight(broken)
 	p.Rule(p.Left(), s.Y, p.Right(), s.Y, rule)
 }
 
-func (s *summary) broken(head bool, cells []string) sheet.Broken {
+func (s *summary) broken(how sheet.Style, cells []string) sheet.Broken {
 	var all sheet.Broken
 	for k, cell := range cells {
-		all = append(all, cellStyle(head).Lines(font.Clean(cell), columnShares[k]*s.Paper.Content()-2))
+		all = append(all, how.Lines(font.Clean(cell), columnShares[k]*s.Paper.Content()-2))
 	}
 	return all
 }
 
 func rowHeight(broken sheet.Broken) float64 { return tableRow + float64(broken.Most()-1)*sheet.Line }
-
-func cellStyle(head bool) sheet.Style {
-	if head {
-		return sheet.Bold
-	}
-	return sheet.Plain
-}

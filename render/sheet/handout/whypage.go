@@ -2,6 +2,7 @@ package handout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawdown/render/font"
@@ -146,23 +147,21 @@ func (y *why) tell(figures *interaction.Reason) {
 	if y.circle {
 		back.texts = back.texts[:1] // the rest is of edges and middle, which a circle has not
 	}
-	both := []telling{back, y.figures(figures)}
-	if !y.Paper.Wide() {
-		for _, one := range both {
-			height := y.tellingHeight(one, width)
-			y.Room(height)
-			y.put(one, y.Pen.Left(), width)
-			y.Y += height
+	rows := [][]telling{{back}, {y.figures(figures)}}
+	if y.Paper.Wide() {
+		rows, width = [][]telling{slices.Concat(rows...)}, (width-2*miniGap)/2
+	}
+	for _, row := range rows {
+		height := 0.0
+		for _, one := range row {
+			height = max(height, y.tellingHeight(one, width))
 		}
-		return
+		y.Room(height)
+		for k, one := range row {
+			y.put(one, y.Pen.Left()+float64(k)*(width+2*miniGap), width)
+		}
+		y.Y += height
 	}
-	width = (width - 2*miniGap) / 2
-	height := max(y.tellingHeight(both[0], width), y.tellingHeight(both[1], width))
-	y.Room(height)
-	for k, one := range both {
-		y.put(one, y.Pen.Left()+float64(k)*(width+2*miniGap), width)
-	}
-	y.Y += height
 }
 
 // lines breaks the sentences of a telling, which leave room for its picture.

@@ -6,6 +6,7 @@ package proof
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawdown/geometry"
@@ -95,15 +96,18 @@ func fitted(t Traced, ask sheet.Request) *layout {
 	l := &layout{Pen: &sheet.Pen{Paper: p, Words: ask.Words}, Traced: t}
 	l.Page = scene.Page{Name: "proof", Width: p.Width, Height: p.Height, Margin: p.Margin}
 	l.view, l.part = t.Found.View, shown(t.Found)
-	for _, l.scale = range scales {
-		if w, h := l.room(); l.part.Width()*l.scale <= w && l.part.Height()*l.scale <= h {
-			l.place()
-			return l
-		}
+	fits := func(scale float64) bool {
+		l.scale = scale
+		w, h := l.room()
+		return l.part.Width()*scale <= w && l.part.Height()*scale <= h
 	}
-	w, h := l.room()
-	l.scale = min(w/l.part.Width(), h/l.part.Height())
-	l.place()
+	if !slices.ContainsFunc(scales, fits) {
+		w, h := l.room()
+		l.scale = min(w/l.part.Width(), h/l.part.Height())
+	}
+	w, h := l.part.Width()*l.scale, l.part.Height()*l.scale
+	left, top := (p.Width-w)/2, p.Margin+l.headHeight()
+	l.frame = scene.Box{Left: left, Top: top, Right: left + w, Bottom: top + h}
 	return l
 }
 
@@ -118,12 +122,6 @@ func (l *layout) room() (width, height float64) {
 func (l *layout) headHeight() float64 {
 	counts, size := l.headLines()
 	return headRoom + float64(len(counts)+len(size)-2)*line
-}
-
-func (l *layout) place() {
-	w, h := l.part.Width()*l.scale, l.part.Height()*l.scale
-	left, top := (l.Page.Width-w)/2, l.Paper.Margin+l.headHeight()
-	l.frame = scene.Box{Left: left, Top: top, Right: left + w, Bottom: top + h}
 }
 
 func (l *layout) at(p geometry.Point) scene.Point {

@@ -67,7 +67,6 @@ func newAxis(low, high, window float64, stops []stop) axis {
 
 func (a axis) place(k int) float64     { return a.from + cutStep*float64(k) }
 func (a axis) index(place float64) int { return int(math.Floor((place - a.from) / cutStep)) }
-func (a axis) least() float64          { return a.sheets(leastOverlap) }
 func (a axis) sheets(lap float64) float64 {
 	if a.high-a.low <= a.window {
 		return 1
@@ -81,7 +80,7 @@ func (a axis) sheets(lap float64) float64 {
 func (a axis) cuts() []float64 {
 	var best []float64
 	least := math.Inf(1)
-	for n := int(a.least()); n <= int(a.sheets(a.widest)); n++ {
+	for n := int(a.sheets(leastOverlap)); n <= int(a.sheets(a.widest)); n++ {
 		cuts, spoilt, ok := a.share(n)
 		if ok && spoilt < least {
 			best, least = cuts, spoilt

@@ -82,7 +82,6 @@ func (s Seams) spoilt(d Contents) []string {
 	return names
 }
 
-// anyWord says whether a seam runs through a word that is not part of a piece.
 func (s Seams) anyWord(d Contents) bool {
 	return slices.ContainsFunc(d.Words, func(p Piece) bool { return s.Cross(p.Bounds()) })
 }

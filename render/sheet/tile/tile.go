@@ -66,8 +66,10 @@ type Sheets struct {
 	Reduced float64
 }
 
-// MostSheets is more than anyone joins.
-const MostSheets = 200
+const (
+	MostSheets = 200  // more than anyone joins
+	flatness   = 0.01 // how far a cut curve may lie from the true one, in millimetres: a tenth of what a sheet promises
+)
 
 // Join prints a drawing; the pages lack their count. It is drawn first without
 // seams, and again where the joints of the sheets would run through its words,
@@ -165,10 +167,6 @@ func cut(path scene.Path, box scene.Box) scene.Path {
 	}
 	return out
 }
-
-// flatness is how far a cut curve may lie from the true one, in millimetres: a
-// tenth of what a sheet promises.
-const flatness = 0.01
 
 // Moved gives the piece at another place.
 func (p Piece) Moved(by scene.Point) Piece {

@@ -24,6 +24,7 @@ type tiling struct {
 const (
 	air          = 2.0  // round the drawing
 	leastOverlap = 12.0 // of two sheets: room for glue or tape
+	mostDrawn    = 4    // how often a drawing is drawn anew to find room for its words beside the seams
 )
 
 // best lays the sheets upright or on their sides, whichever takes fewer.
@@ -39,10 +40,6 @@ func best(draw func(Seams) Contents, ask Sheets) (*tiling, error) {
 	}
 	return upright, nil
 }
-
-// mostDrawn is how often a drawing is drawn anew to find room for its words
-// beside the seams.
-const mostDrawn = 4
 
 // laid takes one sheet where that is enough; it needs no words on joining.
 func laid(d Contents, draw func(Seams) Contents, ask Sheets) (*tiling, error) {
@@ -74,7 +71,9 @@ func newTiling(d Contents, ask Sheets, joined bool) (*tiling, error) {
 	w := g.frame.window
 	stopsAcross, stopsDown := d.stops()
 	// Before anything is worked out for it: a part that nobody joins.
-	least := func(low, high, window float64) float64 { return axis{low: low, high: high, window: window}.least() }
+	least := func(low, high, window float64) float64 {
+		return axis{low: low, high: high, window: window}.sheets(leastOverlap)
+	}
 	if n := least(g.bounds.Left, g.bounds.Right, w.Width()) * least(g.bounds.Top, g.bounds.Bottom, w.Height()); n > MostSheets {
 		return nil, g.tooMany(n)
 	}

@@ -155,9 +155,6 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 	return plate
 }
 
-// aroundGroup is how far from the heads the line round a group lies.
-const aroundGroup = 3.5
-
 func (t *tray) groups() []truesize.Group {
 	var groups []truesize.Group
 	for _, c := range t.joint.Clusters {
@@ -176,8 +173,9 @@ func (t *tray) groups() []truesize.Group {
 // Sizes of the ring for a part whose size the file does not tell, in
 // millimetres of the part.
 const (
-	usualRing = 10.0 // radius
-	leastRing = 3.0
+	usualRing   = 10.0 // radius
+	leastRing   = 3.0
+	aroundGroup = 3.5 // how far from the heads the line round a group lies
 )
 
 // station is the ring for a part that goes back to its place, as large as its

@@ -180,7 +180,11 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 	if s.Large == "" && s.Small == "" && s.Note == "" {
 		return nil
 	}
-	for _, em := range p.smallEms() {
+	ems := []float64{sheet.HeadEm, sheet.TextEm}
+	if p.reduced > 1 { // no room for the larger
+		ems = ems[1:]
+	}
+	for _, em := range ems {
 		for _, strictly := range []bool{true, false} {
 			for _, s := range s.ways() {
 				if items, ok := p.setBeside(s, newBlock(s, em), own, strictly); ok {
@@ -211,15 +215,6 @@ func (s Spot) ways() []Spot {
 	flat := s
 	flat.Small, flat.Note = s.Note+" "+s.Small, ""
 	return []Spot{s, flat}
-}
-
-// smallEms are the sizes of small words, best first. A reduced drawing has no
-// room for the larger.
-func (p *Plate) smallEms() []float64 {
-	if p.reduced > 1 {
-		return []float64{sheet.TextEm}
-	}
-	return []float64{sheet.HeadEm, sheet.TextEm}
 }
 
 func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scene.Item, ok bool) {
