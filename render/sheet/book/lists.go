@@ -187,30 +187,6 @@ func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 	return w.SizesFilled
 }
 
-func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
-	if side == plan.CautionTighten {
-		return t.LookUp()
-	}
-	return t.Manual
-}
-
-// manualWords says that a part's fasteners are loosened by the manual, and when
-// building leads to the list in which its figures are written.
-func (b *binder) manualWords(t overhaul.Task, side plan.CautionSide, at found) string {
-	all := lookedUp(t, side)
-	if side == plan.CautionTighten && len(all) > 0 {
-		return fmt.Sprintf(b.w.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
-	}
-	return b.byTheManual(all)
-}
-
-func (b *binder) byTheManual(all []string) string {
-	if len(all) == 0 {
-		return ""
-	}
-	return fmt.Sprintf(b.w.ByManual, strings.Join(all, ", "))
-}
-
 func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	t := sheet.Table{Columns: []sheet.Column{{Head: b.w.Throughout, Share: 1}}, Large: true}
 	for _, c := range b.o.Cautions {
