@@ -66,8 +66,3 @@ const (
 	NoFastener    finding.Code = "trace no fastener"    //
 	TitleLetter   finding.Code = "trace title letter"   // letter: the typeface lacks it
 )
-
-// doubt notes what an eye has to judge in the shape.
-func (s *Shape) doubt(code finding.Code, values finding.Values) {
-	s.Doubts = append(s.Doubts, finding.Warned(code, values))
-}

@@ -45,18 +45,7 @@ func (t *tracer) shape(b blob) Shape {
 	}
 	s.At, s.DiameterMm, s.ScatterMm = c.centre, 2*c.radius, c.scatter
 	s.Group = 0 // grouped with the others
-	if s.Kept < soundShare {
-		s.doubt(Torn, finding.Values{"round": s.Kept})
-	}
-	if limit := max(0.12, 0.75*noticedShare*s.DiameterMm, e.side); oval > limit/2 {
-		s.doubt(NotRound, finding.Values{"shortest": unit.Length(s.DiameterMm - 2*oval), "longest": unit.Length(s.DiameterMm + 2*oval)})
-	}
-	if s.Contrast < soundStep {
-		s.doubt(Faint, finding.Values{"contrast": s.Contrast})
-	}
-	if across := s.DiameterMm / e.side; across < fewPixels {
-		s.doubt(Coarse, finding.Values{"pixels": across})
-	}
+	s.doubtful(oval, e.side)
 	return s
 }
 
