@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -170,7 +171,10 @@ func (c *card) castIsOrder() bool {
 
 func (c *card) left(d drawnPart) []string {
 	var notes []string
-	side := c.name()
+	say := func(code finding.Code, values finding.Values) string {
+		values["where"], values["paper"] = c.name(), c.paper.Name
+		return c.words.Say(finding.Warned(code, values))
+	}
 	n := len(d.Unplaced)
 	if len(d.details) > 0 {
 		n = 0
@@ -179,13 +183,13 @@ func (c *card) left(d drawnPart) []string {
 		}
 	}
 	if n > 0 {
-		notes = append(notes, fmt.Sprintf("%s side: %d of %d numbers found no room on %s; print it on larger paper", side, n, len(c.numbers), c.paper.Name))
+		notes = append(notes, say(sheet.NumbersNoRoom, finding.Values{"left": n, "of": len(c.numbers)}))
 	}
 	for _, word := range d.Dropped {
-		notes = append(notes, fmt.Sprintf("%s side: the label %q found no room on %s", side, word, c.paper.Name))
+		notes = append(notes, say(sheet.LabelNoRoom, finding.Values{"label": word}))
 	}
 	if d.BesideLeftOut > 0 {
-		notes = append(notes, fmt.Sprintf("%s side: %d small numbers found no room on %s", side, d.BesideLeftOut, c.paper.Name))
+		notes = append(notes, say(sheet.SmallNoRoom, finding.Values{"left": d.BesideLeftOut}))
 	}
 	return notes
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -124,10 +125,10 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
 	p.Add(d.Items...)
 	if n := len(d.Unplaced); n > 0 {
-		notes = append(notes, fmt.Sprintf("condition sheet: %d of %d numbers found no room in the drawing on %s; print it on larger paper", n, len(numbers), p.Paper.Name))
+		notes = append(notes, f.words.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "condition", "left": n, "of": len(numbers), "paper": p.Paper.Name})))
 	}
 	for _, word := range d.Dropped {
-		notes = append(notes, fmt.Sprintf("condition sheet: the label %q found no room on %s", word, p.Paper.Name))
+		notes = append(notes, f.words.Say(finding.Warned(sheet.LabelNoRoom, finding.Values{"where": "condition", "label": word, "paper": p.Paper.Name})))
 	}
 	y := box.Bottom + 1
 	for _, lines := range reading {

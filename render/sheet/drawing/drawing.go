@@ -9,6 +9,7 @@ import (
 	"math"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -65,10 +66,10 @@ func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d dia
 	said := ""
 	if n := len(d.Unplaced); n > 0 {
 		said = fmt.Sprintf(w.Drawing.NoRoom, n)
-		notes = append(notes, fmt.Sprintf("%d of %d ids found no room on %s; print it on larger paper or at its true size", n, len(p.Joint.Fasteners), pen.Paper.Name))
+		notes = append(notes, w.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "drawing", "left": n, "of": len(p.Joint.Fasteners), "paper": pen.Paper.Name})))
 	}
 	for _, word := range d.Dropped {
-		notes = append(notes, fmt.Sprintf("the label %q found no room on %s", word, pen.Paper.Name))
+		notes = append(notes, w.Say(finding.Warned(sheet.LabelNoRoom, finding.Values{"where": "drawing", "label": word, "paper": pen.Paper.Name})))
 	}
 	caption(pen, p, said, box.Left, box.Bottom+sheet.Line)
 	return d, notes

@@ -10,6 +10,7 @@ import (
 	"math"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 )
@@ -84,7 +85,7 @@ func Join(draw func(Seams) Contents, ask Sheets) (pages []scene.Page, notes []st
 	for row := range g.rows {
 		for column := range g.columns {
 			if !g.holds[row][column] {
-				notes = append(notes, fmt.Sprintf("sheet %s holds nothing and is left out", name(row, column)))
+				notes = append(notes, g.say(sheet.EmptySheet, finding.Values{"name": name(row, column)}))
 				continue
 			}
 			pages = append(pages, g.page(row, column))

@@ -6,7 +6,9 @@ import (
 	"math"
 	"slices"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 )
 
 type tiling struct {
@@ -178,15 +180,21 @@ func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 // within allows for the rounding of coordinates.
 func within(w, b scene.Box) bool { return w.Grown(0.005).Holds(b) }
 
+// say words what found no room.
+func (g *tiling) say(code finding.Code, values finding.Values) string {
+	values["paper"] = g.ask.Paper.Name
+	return g.ask.Words.Say(finding.Warned(code, values))
+}
+
 func (g *tiling) broken() []string {
 	var notes []string
 	for i, b := range g.pieces {
 		if !g.whole(b, g.window) {
-			notes = append(notes, fmt.Sprintf("%s is larger than a sheet of %s and is whole on none", g.drawing.Pieces[i].Name, g.ask.Paper.Name))
+			notes = append(notes, g.say(sheet.PieceTooLarge, finding.Values{"name": g.drawing.Pieces[i].Name}))
 		}
 	}
 	for _, name := range g.seams.spoilt(g.drawing) {
-		notes = append(notes, fmt.Sprintf("a joint of the sheets of %s cuts the words of %s", g.ask.Paper.Name, name))
+		notes = append(notes, g.say(sheet.WordsCut, finding.Values{"name": name}))
 	}
 	return notes
 }
@@ -202,7 +210,7 @@ func (g *tiling) settleWords() []string {
 		if b := word.Bounds(); !g.whole(b, g.cell) {
 			by, ok := g.shift(b)
 			if !ok {
-				notes = append(notes, fmt.Sprintf("the words %q found no room on a sheet of %s", word.Name, g.ask.Paper.Name))
+				notes = append(notes, g.say(sheet.WordsNoRoom, finding.Values{"words": word.Name}))
 				g.drawing.Words = append(g.drawing.Words[:k], g.drawing.Words[k+1:]...)
 				continue
 			}

@@ -1,0 +1,14 @@
+package sheet
+
+import "drawdown/geometry/finding"
+
+// What found no room on the paper. where is tighten, loosen, condition or drawing.
+const (
+	NumbersNoRoom finding.Code = "sheet numbers no room" // where, left, of, paper
+	LabelNoRoom   finding.Code = "sheet label no room"   // where, label, paper
+	SmallNoRoom   finding.Code = "sheet small no room"   // where, left, paper
+	WordsNoRoom   finding.Code = "sheet words no room"   // words, paper
+	EmptySheet    finding.Code = "sheet empty"           // name: left out
+	PieceTooLarge finding.Code = "sheet piece too large" // name, paper
+	WordsCut      finding.Code = "sheet words cut"       // name, paper
+)
