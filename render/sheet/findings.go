@@ -7,6 +7,7 @@ const (
 	NumbersNoRoom finding.Code = "sheet numbers no room" // where, left, of, paper
 	LabelNoRoom   finding.Code = "sheet label no room"   // where, label, paper
 	SmallNoRoom   finding.Code = "sheet small no room"   // where, left, paper
+	TheseNoRoom   finding.Code = "sheet these no room"   // left, words
 	WordsNoRoom   finding.Code = "sheet words no room"   // words, paper
 	EmptySheet    finding.Code = "sheet empty"           // name: left out
 	PieceTooLarge finding.Code = "sheet piece too large" // name, paper

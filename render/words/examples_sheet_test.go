@@ -7,6 +7,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"sheet label no room":   {"where": "loosen", "label": "EXHAUST SIDE", "paper": "A5"},
 	"sheet small no room":   {"where": "tighten", "left": 3, "paper": "A5"},
 	"sheet words no room":   {"words": "front", "paper": "A4"},
+	"sheet these no room":   {"left": 3, "words": []string{"M1", "M2", "front"}},
 	"sheet empty":           {"name": "b2"},
 	"sheet piece too large": {"name": "M3", "paper": "A4"},
 	"sheet words cut":       {"name": "M3", "paper": "A4"},

@@ -6,13 +6,13 @@
 package truesize
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
 	"drawdown/render/words"
 )
@@ -136,20 +136,13 @@ func Print(draw func(tile.Seams) *Plate, ask tile.Sheets, legend func(noRoom int
 		ask.Legend = legend(n)
 		pages, notes, d, err = tile.Join(again, ask)
 	}
-	return pages, append(Notes(d.NoRoom), notes...), err
+	return pages, append(Notes(d.NoRoom, ask.Words), notes...), err
 }
 
-// mostNamed is how many words a note names.
-const mostNamed = 8
-
 // Notes tell which words found no room.
-func Notes(noRoom []string) []string {
-	n := len(noRoom)
-	switch {
-	case n == 0:
+func Notes(noRoom []string, c *words.Catalogue) []string {
+	if len(noRoom) == 0 {
 		return nil
-	case n <= mostNamed:
-		return []string{fmt.Sprintf("%d words found no room: %s", n, strings.Join(noRoom, ", "))}
 	}
-	return []string{fmt.Sprintf("%d words found no room: %s and %d more", n, strings.Join(noRoom[:mostNamed], ", "), n-mostNamed)}
+	return []string{c.Say(finding.Warned(sheet.TheseNoRoom, finding.Values{"left": len(noRoom), "words": noRoom}))}
 }
