@@ -49,6 +49,17 @@ func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
 	}
 }
 
+// Common practice, no source: no two neighbours of a side row follow each other,
+// though the edge goes to and fro between it and the row before.
+func TestSideRowByTurns(t *testing.T) {
+	got := worked(t, "head with a side row, all bolts alike")
+	for place := 10; place < 13; place++ {
+		if apart := got[place] - got[place+1]; apart == 1 || apart == -1 {
+			t.Errorf("places %d and %d follow each other, at %d and %d", place, place+1, got[place], got[place+1])
+		}
+	}
+}
+
 // Common practice, no source: the ends take turns to the last.
 func TestEndsTakeTurns(t *testing.T) {
 	for name, left := range map[string][]int{
