@@ -41,19 +41,24 @@ func (l *layout) byPairs(turn Turn) []int {
 }
 
 // stages are the sets of places that are finished one after another: what lies
-// inside an edge first, where that draws the part to no side, the corners last.
+// inside an edge first, where that draws the part to no side, the corners last,
+// and the ends of arms just before them.
 func (l *layout) stages() [][]int {
 	first, last := l.seen.Inner, l.seen.Corners
 	if l.pull(first) > 1 {
 		first = nil
 	}
-	var between []int
+	var ends, between []int
+	if len(last) == 0 {
+		ends, last = l.arms()
+	}
+	apart := slices.Concat(first, ends, last)
 	for i := range l.at {
-		if !slices.Contains(first, i) && !slices.Contains(last, i) {
+		if !slices.Contains(apart, i) {
 			between = append(between, i)
 		}
 	}
-	stages := [][]int{first, between, last}
+	stages := [][]int{first, between, ends, last}
 	return slices.DeleteFunc(stages, func(stage []int) bool { return len(stage) == 0 })
 }
 

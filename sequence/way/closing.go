@@ -21,17 +21,27 @@ type along struct {
 // lookAlong looks at each place of an edge and at the two beside it.
 func (o *objective) lookAlong(edge []int) {
 	o.along = make([]along, len(o.at))
-	n, sense := len(edge), sense(o.at, edge)
+	n, turns := len(edge), turnsAlong(o.at, edge)
 	for k, i := range edge {
 		last, next := edge[(k+n-1)%n], edge[(k+1)%n]
-		turn := geometry.Turn(sense*(o.at[next].AngleFrom(o.at[i])-o.at[i].AngleFrom(o.at[last]))+180) - 180
 		further := min(o.far[last], o.far[next]) - o.far[i]
 		o.along[i] = along{
 			last: last, next: next,
 			trapped: weighsTrapped * share(further, clearlyIn),
-			corner:  weighsCorner * share(turn-bluntDeg, sharpDeg-bluntDeg),
+			corner:  weighsCorner * share(turns[k]-bluntDeg, sharpDeg-bluntDeg),
 		}
 	}
+}
+
+// turnsAlong gives for each place of an edge how far, in degrees, the edge turns
+// there: outwards at a corner, below 0 at a knee.
+func turnsAlong(at []geometry.Point, edge []int) []float64 {
+	n, sense, turns := len(edge), sense(at, edge), make([]float64, len(edge))
+	for k, i := range edge {
+		last, next := at[edge[(k+n-1)%n]], at[edge[(k+1)%n]]
+		turns[k] = geometry.Turn(sense*(next.AngleFrom(at[i])-at[i].AngleFrom(last))+180) - 180
+	}
+	return turns
 }
 
 // share is how much of a whole there is, between nothing and all.

@@ -49,6 +49,19 @@ func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
 	}
 }
 
+// Common practice, no source: the ends of two arms come after their long sides,
+// so that what bulges there has a way out.
+func TestEndsOfArmsAfterTheirSides(t *testing.T) {
+	got := worked(t, "L-shaped housing of 16")
+	for _, end := range []int{1, 7} {
+		for _, side := range []int{3, 4, 5, 9, 10, 11, 13, 14, 15} {
+			if got[end] < got[side] {
+				t.Errorf("end %d is worked at %d, before place %d of a side at %d", end, got[end], side, got[side])
+			}
+		}
+	}
+}
+
 // Common practice, no source: no two neighbours of a side row follow each other,
 // though the edge goes to and fro between it and the row before.
 func TestSideRowByTurns(t *testing.T) {
