@@ -62,6 +62,14 @@ func TestEndsOfArmsAfterTheirSides(t *testing.T) {
 	}
 }
 
+// Common practice, no source: of two places on opposite sides the one further in
+// comes first while what is tight leans away from it.
+func TestFurtherInComesFirstAcross(t *testing.T) {
+	if got := worked(t, "valve cover of 9"); got[1] < got[6] {
+		t.Errorf("place 1 is worked at %d, before place 6 across at %d", got[1], got[6])
+	}
+}
+
 // Common practice, no source: no two neighbours of a side row follow each other,
 // though the edge goes to and fro between it and the row before.
 func TestSideRowByTurns(t *testing.T) {
