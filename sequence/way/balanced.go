@@ -41,19 +41,24 @@ func (l *layout) byPairs(turn Turn) []int {
 }
 
 // stages are the sets of places that are finished one after another: what lies
-// inside an edge first, where that draws the part to no side, the corners last.
+// inside an edge first, where that draws the part to no side, the corners last,
+// and the ends of arms just before them.
 func (l *layout) stages() [][]int {
 	first, last := l.seen.Inner, l.seen.Corners
 	if l.pull(first) > 1 {
 		first = nil
 	}
-	var between []int
+	var ends, between []int
+	if len(last) == 0 {
+		ends, last = l.arms()
+	}
+	apart := slices.Concat(first, ends, last)
 	for i := range l.at {
-		if !slices.Contains(first, i) && !slices.Contains(last, i) {
+		if !slices.Contains(apart, i) {
 			between = append(between, i)
 		}
 	}
-	stages := [][]int{first, between, last}
+	stages := [][]int{first, between, ends, last}
 	return slices.DeleteFunc(stages, func(stage []int) bool { return len(stage) == 0 })
 }
 
@@ -79,7 +84,8 @@ func reachFrom(centre geometry.Point, places []geometry.Point) float64 {
 // beside gives the neighbours of each place: along an edge the next ones,
 // elsewhere those that have no other between. Across a narrow part two may have
 // none between and are no neighbours for that, nor are an inner place and one of
-// the edge, which is the way out from the middle.
+// the edge, which is the way out from the middle. Where an edge folds, it goes to
+// and fro between two rows, and the next ones of a row are neighbours as well.
 func (l *layout) beside() [][]int {
 	onEdge := make([]bool, len(l.at))
 	for _, i := range l.seen.Edge {
@@ -91,9 +97,24 @@ func (l *layout) beside() [][]int {
 			return onEdge[i] || onEdge[k]
 		})
 	}
+	join := func(a, b int) { beside[a], beside[b] = append(beside[a], b), append(beside[b], a) }
+	n := len(l.seen.Edge)
 	for k, i := range l.seen.Edge {
-		next := l.seen.Edge[(k+1)%len(l.seen.Edge)]
-		beside[i], beside[next] = append(beside[i], next), append(beside[next], i)
+		last, next := l.seen.Edge[(k+n-1)%n], l.seen.Edge[(k+1)%n]
+		join(i, next)
+		if l.folds(last, i, next) {
+			join(last, next)
+		}
 	}
 	return beside
+}
+
+// foldShare is how far apart the two places beside a fold are at the most, in
+// steps from it: a little more than where the edge turns by a right angle.
+const foldShare = 1.5
+
+// folds says whether an edge folds in at a place.
+func (l *layout) folds(last, i, next int) bool {
+	step := min(l.at[i].Distance(l.at[last]), l.at[i].Distance(l.at[next]))
+	return l.radius[i] < min(l.radius[last], l.radius[next]) && l.at[last].Distance(l.at[next]) < foldShare*step
 }

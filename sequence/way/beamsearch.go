@@ -91,7 +91,8 @@ func (s *search) follow(b *beginning, stage []int, width int) []after {
 		if b.taken[i] {
 			continue
 		}
-		step := s.step(i, b.place, b.steps, b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i])) + s.closing(i, b.taken)
+		pull, bend := b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i])
+		step := s.step(i, b.place, b.steps, pull, bend) + s.unfinished(i, b.taken, pull)
 		inTurn := s.outOfTurn(i, b.steps+len(rest))
 		cost = append(cost, step+putOff-inTurn)
 		putOff += s.outOfTurn(i, b.steps+len(rest)+1) - inTurn

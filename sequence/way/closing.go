@@ -6,8 +6,8 @@ const (
 	// bluntDeg is how much an edge turns at the least where a corner begins to
 	// count as one, sharpDeg how much where it counts in full.
 	bluntDeg, sharpDeg = 45.0, 90.0
-	// clearlyIn is how much further in than its neighbours a place lies that is
-	// trapped between them, in units of the farthest place.
+	// clearlyIn is how much further in than others a place lies that is trapped
+	// between them, or that is passed over for them, in units of the farthest place.
 	clearlyIn = 0.02
 )
 
@@ -20,18 +20,28 @@ type along struct {
 
 // lookAlong looks at each place of an edge and at the two beside it.
 func (o *objective) lookAlong(edge []int) {
-	o.along = make([]along, len(o.at))
-	n, sense := len(edge), sense(o.at, edge)
+	o.edge, o.along = edge, make([]along, len(o.at))
+	n, turns := len(edge), turnsAlong(o.at, edge)
 	for k, i := range edge {
 		last, next := edge[(k+n-1)%n], edge[(k+1)%n]
-		turn := geometry.Turn(sense*(o.at[next].AngleFrom(o.at[i])-o.at[i].AngleFrom(o.at[last]))+180) - 180
 		further := min(o.far[last], o.far[next]) - o.far[i]
 		o.along[i] = along{
 			last: last, next: next,
 			trapped: weighsTrapped * share(further, clearlyIn),
-			corner:  weighsCorner * share(turn-bluntDeg, sharpDeg-bluntDeg),
+			corner:  weighsCorner * share(turns[k]-bluntDeg, sharpDeg-bluntDeg),
 		}
 	}
+}
+
+// turnsAlong gives for each place of an edge how far, in degrees, the edge turns
+// there: outwards at a corner, below 0 at a knee.
+func turnsAlong(at []geometry.Point, edge []int) []float64 {
+	n, sense, turns := len(edge), sense(at, edge), make([]float64, len(edge))
+	for k, i := range edge {
+		last, next := at[edge[(k+n-1)%n]], at[edge[(k+1)%n]]
+		turns[k] = geometry.Turn(sense*(next.AngleFrom(at[i])-at[i].AngleFrom(last))+180) - 180
+	}
+	return turns
 }
 
 // share is how much of a whole there is, between nothing and all.
@@ -50,6 +60,11 @@ func sense(at []geometry.Point, edge []int) float64 {
 	return 1
 }
 
+// unfinished is what it costs to work a place, by which of the others are left.
+func (o *objective) unfinished(i int, tight []bool, pull geometry.Point) float64 {
+	return o.closing(i, tight) + o.passedOver(i, tight, pull)
+}
+
 // closing is what it costs to work a place, by which of those beside it along
 // the edge are tight.
 func (o *objective) closing(i int, tight []bool) float64 {
@@ -63,4 +78,24 @@ func (o *objective) closing(i int, tight []bool) float64 {
 		return a.corner
 	}
 	return 2 * a.corner
+}
+
+// passedOver is what it costs to work a place when others of the edge are left
+// that lie further in on the other side, and what is tight with it leans away
+// from them. Corners have a rule of their own.
+func (o *objective) passedOver(i int, tight []bool, pull geometry.Point) float64 {
+	if o.along[i].corner > 0 {
+		return 0
+	}
+	cost := 0.0
+	for _, k := range o.edge {
+		further := o.far[i] - o.far[k] - clearlyIn
+		if tight[k] || further <= 0 || o.along[k].corner > 0 || o.at[i].Dot(o.at[k]) >= 0 {
+			continue
+		}
+		if away := -pull.Dot(o.at[k]) / o.far[k]; away > 0 {
+			cost += weighsPassed * further * away
+		}
+	}
+	return cost
 }

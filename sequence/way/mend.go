@@ -68,7 +68,7 @@ func (s *search) stretch(a int, places []int, pull, bend geometry.Point) float64
 	}
 	for k, i := range places {
 		pull, bend = pull.Add(s.objective.at[i]), bend.Add(s.square[i])
-		cost += s.step(i, last, a+k, pull, bend) + s.closing(i, s.tight)
+		cost += s.step(i, last, a+k, pull, bend) + s.unfinished(i, s.tight, pull)
 		last, s.tight[i] = i, true
 	}
 	for _, i := range places {

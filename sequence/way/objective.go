@@ -20,7 +20,9 @@ import (
 //	sides        how far it lies out on the same side as the one before;
 //	trapped      whether both its neighbours along the edge are tight, though it
 //	             lies further in than they do;
-//	corner       how many of the two are not, though it is a corner.
+//	corner       how many of the two are not, though it is a corner;
+//	passed       how much further in others lie that are left on the other side,
+//	             and how far what is tight leans away from them.
 //
 // Lengths are in units of the farthest place. Common practice, no source: the
 // weights were set so that the orders that the trade has for regular parts cost
@@ -35,6 +37,7 @@ const (
 	weighsSides      = 0.15
 	weighsTrapped    = 1.0
 	weighsCorner     = 0.75
+	weighsPassed     = 3.0
 	// onePair is as much as half a pair across bends: so much is no saddle yet.
 	onePair = 1.0
 	// farSpacings is how far away from the last a place has to be, in spacings,
@@ -48,6 +51,7 @@ type objective struct {
 	square []geometry.Point // the same as complex numbers, squared: along which line they bend
 	far    []float64        // distance from the middle
 	beside [][]int          // neighbours
+	edge   []int            // places that follow each other along an edge
 	along  []along          // of places along an edge
 	near   float64          // farSpacings
 	turnAt []float64        // for each step the distance whose turn it is

@@ -49,6 +49,38 @@ func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
 	}
 }
 
+// Common practice, no source: the ends of two arms come after their long sides,
+// so that what bulges there has a way out.
+func TestEndsOfArmsAfterTheirSides(t *testing.T) {
+	got := worked(t, "L-shaped housing of 16")
+	for _, end := range []int{1, 7} {
+		for _, side := range []int{3, 4, 5, 9, 10, 11, 13, 14, 15} {
+			if got[end] < got[side] {
+				t.Errorf("end %d is worked at %d, before place %d of a side at %d", end, got[end], side, got[side])
+			}
+		}
+	}
+}
+
+// Common practice, no source: of two places on opposite sides the one further in
+// comes first while what is tight leans away from it.
+func TestFurtherInComesFirstAcross(t *testing.T) {
+	if got := worked(t, "valve cover of 9"); got[1] < got[6] {
+		t.Errorf("place 1 is worked at %d, before place 6 across at %d", got[1], got[6])
+	}
+}
+
+// Common practice, no source: no two neighbours of a side row follow each other,
+// though the edge goes to and fro between it and the row before.
+func TestSideRowByTurns(t *testing.T) {
+	got := worked(t, "head with a side row, all bolts alike")
+	for place := 10; place < 13; place++ {
+		if apart := got[place] - got[place+1]; apart == 1 || apart == -1 {
+			t.Errorf("places %d and %d follow each other, at %d and %d", place, place+1, got[place], got[place+1])
+		}
+	}
+}
+
 // Common practice, no source: the ends take turns to the last.
 func TestEndsTakeTurns(t *testing.T) {
 	for name, left := range map[string][]int{

@@ -1,0 +1,41 @@
+package way
+
+import (
+	"slices"
+
+	"drawdown/geometry"
+)
+
+// squareDeg is how much an edge turns at the least at a knee between two arms and
+// at the corners of their ends. Less than a right angle, as places are off.
+const squareDeg = 70.0
+
+// arms gives the places at the ends of arms, and the corners, of a part whose
+// edge turns in at a knee, as an L or a T does. An end lies between two corners
+// and further out than all places along the sides. The sides come before it, so
+// that what bulges there has a way out. A knee between two corners is a notch or
+// a fold, and no arm begins there.
+func (l *layout) arms() (ends, corners []int) {
+	edge, turns := l.seen.Edge, turnsAlong(l.at, l.seen.Edge)
+	n, centre := len(edge), geometry.Centroid(l.at)
+	knee, sides := false, 0.0
+	for k, i := range edge {
+		between := turns[(k+n-1)%n] > squareDeg && turns[(k+1)%n] > squareDeg
+		switch {
+		case turns[k] > squareDeg:
+			corners = append(corners, i)
+		case turns[k] < -squareDeg && between:
+			return nil, nil
+		case between:
+			ends = append(ends, i)
+		default:
+			knee = knee || turns[k] < -squareDeg
+			sides = max(sides, l.at[i].Distance(centre))
+		}
+	}
+	inward := func(i int) bool { return l.at[i].Distance(centre) <= sides }
+	if !knee || len(ends) < 2 || slices.ContainsFunc(ends, inward) {
+		return nil, nil
+	}
+	return ends, corners
+}
