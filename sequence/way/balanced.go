@@ -31,6 +31,9 @@ func (l *layout) byPairs(turn Turn) []int {
 	}
 	var order []int
 	flanges := Places(middles, Auto, turn)
+	if len(parts) == 2 { // their middles tie: the part decides where it can
+		flanges = l.largerFirst(flanges)
+	}
 	for len(order) < len(l.at) {
 		for _, k := range flanges {
 			pair := min(2, len(orders[k]))
@@ -38,6 +41,26 @@ func (l *layout) byPairs(turn Turn) []int {
 		}
 	}
 	return order
+}
+
+// largerFirst puts the flange with more places before the other, else the one
+// whose places lie further apart; flanges that are alike stay.
+func (l *layout) largerFirst(flanges []int) []int {
+	size := func(k int) (count int, spread float64) {
+		part := l.seen.Parts[k]
+		points := geometry.Picked(l.at, part)
+		middle := geometry.Centroid(points)
+		for _, p := range points {
+			spread += p.Distance(middle)
+		}
+		return len(part), spread
+	}
+	countA, spreadA := size(flanges[0])
+	countB, spreadB := size(flanges[1])
+	if countB > countA || countB == countA && spreadB > spreadA+l.slack {
+		slices.Reverse(flanges)
+	}
+	return flanges
 }
 
 // stages are the sets of places that are finished one after another: what lies
