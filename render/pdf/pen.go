@@ -123,7 +123,17 @@ func appendPath(b []byte, path scene.Path, height float64) []byte {
 }
 
 // appendPoints appends a length in points to two decimals, without idle zeros.
+// Whole hundredths are written faster than floating-point figures.
 func appendPoints(b []byte, mm float64) []byte {
-	// Adding zero turns a negative zero into a plain one.
-	return strconv.AppendFloat(b, math.Round(mm*pointsPerMM*100)/100+0, 'f', -1, 64)
+	n := int64(math.Round(mm * pointsPerMM * 100))
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/100, 10)
+	if tenths, hundredths := byte(n/10%10), byte(n%10); hundredths != 0 {
+		b = append(b, '.', '0'+tenths, '0'+hundredths)
+	} else if tenths != 0 {
+		b = append(b, '.', '0'+tenths)
+	}
+	return b
 }
