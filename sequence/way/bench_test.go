@@ -52,15 +52,12 @@ func distances(points []geometry.Point) (sum float64) {
 	return sum
 }
 
-// Ordering 400 fasteners takes no longer than mostDistances times the sum of all
-// their distances: 20 ms where that sum takes 0.6 ms. Both take turns, and the
-// best of several tries counts, so that neither a slow machine nor a busy one
-// decides.
-func TestOrderingIsQuick(t *testing.T) {
+// BenchmarkSpeedLimit holds the ordering of 400 fasteners to mostDistances times
+// the sum of all their distances: 20 ms where that sum takes 0.6 ms. Both take
+// turns, and the best of several tries counts, so that neither a slow machine
+// nor a busy one decides.
+func BenchmarkSpeedLimit(b *testing.B) {
 	const mostDistances = 33
-	if testing.Short() || stopwatch.Raced {
-		t.Skip("times mean nothing under the race detector and are not wanted in a short run")
-	}
 	for name, points := range benchLayouts() {
 		for _, way := range placeWays {
 			best, unit := time.Hour, time.Hour
@@ -68,9 +65,9 @@ func TestOrderingIsQuick(t *testing.T) {
 				best = min(best, stopwatch.Worked(func() { Places(points, way, TurnDefault) }))
 				unit = min(unit, stopwatch.Worked(func() { distances(points) }))
 			}
-			t.Logf("%s, %s: %v, %.1f sums of %v", name, way, best, float64(best)/float64(unit), unit)
+			b.Logf("%s, %s: %v, %.1f sums of %v", name, way, best, float64(best)/float64(unit), unit)
 			if float64(best) > mostDistances*float64(unit) {
-				t.Errorf("%s, %s: %v, %.1f sums of all distances", name, way, best, float64(best)/float64(unit))
+				b.Errorf("%s, %s: %v, %.1f sums of all distances: at most %d are allowed", name, way, best, float64(best)/float64(unit), mostDistances)
 			}
 		}
 	}

@@ -14,6 +14,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/shell"
+	"drawdown/geometry/testkit"
 	"drawdown/sequence/figures"
 )
 
@@ -87,9 +88,7 @@ func needs(t *testing.T, shell string) {
 	if runtime.GOOS == "windows" {
 		t.Skip("a bash there may be another system's")
 	}
-	if _, err := exec.LookPath(shell); err != nil {
-		t.Skipf("no %s here", shell)
-	}
+	testkit.Program(t, shell)
 }
 
 func shellOutput(t *testing.T, name string, args ...string) string {
