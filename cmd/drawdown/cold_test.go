@@ -105,7 +105,7 @@ func TestColdAgainstMatplotlib(t *testing.T) {
 		t.Skip("matplotlib is not installed")
 	}
 	ours := cold(t, 15, built(t), "card", "p4-head", "--format", "pdf", "-o", t.TempDir())
-	scene := filepath.Join("..", "..", "render", "sheet", "testdata", "p4-head.scene")
+	scene := filepath.Join("..", "..", "render", "sheet", "card", "testdata", "p4-head.scene")
 	theirs := cold(t, 3, python, filepath.Join("testdata", "matplotlib_card.py"), scene, filepath.Join(t.TempDir(), "card.pdf"))
 	t.Logf("%v against %v: 1/%.0f", ours, theirs, float64(theirs)/float64(ours))
 	if 20*ours > theirs {
