@@ -55,7 +55,7 @@ func (r *reader) checkCasts() {
 
 // checkCast checks that every fastener of the group has its own number.
 func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
-	if r.fasteners.broken {
+	if !r.fasteners.placed() {
 		return true
 	}
 	var without []string
