@@ -41,7 +41,7 @@ func (r *reader) checkCasts() {
 			r.checkGaps(g.Kinds)
 		}
 	}
-	if r.ordered {
+	if r.ordered || !r.fasteners.placed() {
 		return
 	}
 	for _, kind := range r.usedKinds() {
