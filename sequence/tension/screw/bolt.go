@@ -129,8 +129,11 @@ func (s *Completed) settleFriction(b Bolt) error {
 	}
 	if strings.TrimSpace(b.Lubricant) == "" {
 		unknown := Between(classB.Low, classC.High)
+		if s.Strength.Austenitic {
+			unknown = Between(classB.Low, highestAustenitic)
+		}
 		s.Friction = Same(unknown)
-		s.assume(finding.Noted(AnyFrictionAssumed, finding.Values{"low": unknown.Low, "high": unknown.High}).From("VDI 2230-1, table A5, classes B and C"))
+		s.assume(finding.Noted(AnyFrictionAssumed, finding.Values{"low": unknown.Low, "high": unknown.High}).From("VDI 2230-1, table A5, classes B to D"))
 		return nil
 	}
 	l, err := findLubricant(b.Lubricant)
