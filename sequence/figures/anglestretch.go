@@ -82,7 +82,7 @@ func (j *judge) judgeTurn(t turn) {
 	}
 	warned := j.fails(t, r, open, j.warn)
 	if !warned {
-		warned = j.failsAsMade(t, made)
+		warned = j.failsAsMade(t, made, ofMade(open))
 	}
 	switch at := r.Nominal; {
 	case warned:
@@ -90,6 +90,8 @@ func (j *judge) judgeTurn(t turn) {
 		j.wholeTurn(t)
 	case t.angle > 0 && j.outlasts(at):
 		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": j.Reuse}))
+	case t.angle > 0 && j.ofStandard(ofMade(open)) && j.outlasts(made.Nominal):
+		j.warn(t.last, TurnUsedAgain, j.turned(t, made, asMade, angleToYield, finding.Values{"reuse": j.Reuse}))
 	default:
 		j.lasts(t, made.Worst())
 	}
@@ -131,12 +133,25 @@ func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, fi
 // failsAsMade tells of a turn that fails in a bolt as its standard makes it. Of
 // a bolt whose length is stated that is the likely one: a warning where it
 // breaks or draws in.
-func (j *judge) failsAsMade(t turn, made stiffness.Turned) (warned bool) {
-	if worst := made.Worst(); j.Grip.BoltLength > 0 && (worst.Breaks || worst.Necks) {
-		return j.fails(t, made, asMade, j.warn)
+func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned bool) {
+	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks || worst.Necks) {
+		return j.fails(t, made, open, j.warn)
 	}
-	j.fails(t, made, asMade, j.note)
+	j.fails(t, made, open, j.note)
 	return false
+}
+
+// ofStandard says that the bolt is taken as the standard makes it in the length
+// that is stated.
+func (j *judge) ofStandard(open string) bool { return open == asMade && j.Grip.BoltLength > 0 }
+
+// ofMade gives what the bolt as it is made leaves open, by what the lenient one
+// does.
+func ofMade(lenient string) string {
+	if lenient == openParts || lenient == asStated {
+		return ofSteel
+	}
+	return asMade
 }
 
 // lenient gives the most yielding case that the bolt leaves open: the whole

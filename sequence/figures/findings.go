@@ -57,5 +57,6 @@ const (
 	openShank = "shank" // thread over the whole grip
 	asMade    = "made"  // the shank as the standard makes it
 	openParts = "parts" // parts of aluminium, thread as stated
+	ofSteel   = "steel" // parts of steel, thread as stated
 	asStated  = "stated"
 )
