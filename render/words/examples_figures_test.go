@@ -34,6 +34,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	figures.TorqueOver:        {"torque": unit.GivenTorque{Value: 300}, "times": 4., "some": false, "bolt": m10, "yields": yields, "fails": true},
 	figures.TorquePastYield:   {"torque": unit.GivenTorque{Value: 62}, "thread": 0.08, "head": 0.08, "yield": unit.Torque(59.3), "break": unit.Torque(65.6), "breaks": false, "borne": unit.Force(51e3)},
 	figures.TorqueOneFriction: {"torque": unit.GivenTorque{Value: 71}, "thread": 0.08, "head": 0.08, "yield": unit.Torque(59.3), "break": unit.Torque(65.6), "breaks": true, "borne": unit.Force(51e3), "stated": 0.12, "class": "B", "low": 0.08, "high": 0.16},
+	figures.LubricantOpen:     {"low": 0.08, "high": 0.24},
 	figures.TorqueGalls:       {"lubricant": ""},
 	figures.AtWorkedOut:       {"torque": unit.GivenTorque{Value: 53.3}, "why": finding.Warned(figures.LengthShort, finding.Values{"length": unit.Length(90), "grip": unit.Length(95)})},
 	figures.TorqueHardlyAny:   {"torque": unit.GivenTorque{Value: 1}, "share": 0.02, "bolt": m10, "yields": yields},

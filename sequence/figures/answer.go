@@ -47,6 +47,13 @@ func (a Answer) ByAngle() bool { return a.Turned != nil && a.Angle > 0 }
 // Broken says that the bolt breaks at nominal friction while it is turned on.
 func (a Answer) Broken() bool { return a.Turned != nil && a.Turned.Nominal.Breaks }
 
+// Open says that the torque is worked out for all that may be on the thread,
+// since nothing is stated of it: a range, and no figure of it is safe.
+func (a Answer) Open() bool {
+	b := a.Bolt.Bolt
+	return b.FrictionOpen() && a.Torque == 0 && b.Preload == 0 && b.ProofShare == 0
+}
+
 // Single says that the friction is one figure, so that all figures are.
 func (a Answer) Single() bool {
 	f := a.Result.Friction

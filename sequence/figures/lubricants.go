@@ -1,8 +1,6 @@
 package figures
 
 import (
-	"strings"
-
 	"drawdown/geometry/finding"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/strength"
@@ -13,7 +11,7 @@ import (
 // the nut comes with the bolt.
 func (j *judge) judgeGalling() {
 	b := j.Bolt.Bolt
-	dry := strings.TrimSpace(b.Lubricant) == "" && b.Friction == nil && b.NutFactor == 0 || screw.NothingOn(b.Lubricant)
+	dry := b.FrictionOpen() || screw.NothingOn(b.Lubricant)
 	into, err := strength.ParseMaterial(j.Grip.TappedIn)
 	if !j.class.Austenitic || !dry || err == nil && into.Name != stainless {
 		return

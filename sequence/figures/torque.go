@@ -13,6 +13,9 @@ import (
 // judgeTorques judges torques against yield. A figure that stands in several
 // stages is judged once.
 func (j *judge) judgeTorques() {
+	if j.Bolt.Bolt.FrictionOpen() && j.hasStage(Tighten) {
+		j.openFriction()
+	}
 	var judged []unit.Torque
 	for i, s := range j.Stages {
 		if s.Do != Tighten || slices.Contains(judged, s.Torque.Nm()) {
@@ -36,6 +39,14 @@ func (j *judge) judgeTorques() {
 			j.atAnotherFriction(s, r)
 		}
 		j.reaches(max(r.Low.Borne, r.Nominal.Borne, r.High.Borne))
+	}
+}
+
+// openFriction tells what the torques are judged by where nothing is stated of
+// the friction.
+func (j *judge) openFriction() {
+	if s, err := screw.Complete(j.Bolt.Bolt); err == nil {
+		j.note(0, LubricantOpen, finding.Values{"low": s.Friction.Thread.Low, "high": s.Friction.Thread.High})
 	}
 }
 
