@@ -26,29 +26,32 @@ const (
 
 // What a check says.
 const (
-	CheckSound    finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
-	OrderIs       finding.Code = "order judged"       // side, verdict
-	OrderSound    finding.Code = "order sound"        //
-	OrderRemarks  finding.Code = "order remarks"      //
-	OrderDeparts  finding.Code = "order departs"      //
-	OrderNotWhole finding.Code = "order not whole"    //
-	OrderMakers   finding.Code = "order maker's own"  //
-	Fault         finding.Code = "judged fault"       // before a finding
-	Departs       finding.Code = "judged departs"     // before a finding
-	Remark        finding.Code = "judged remark"      // before a finding
-	Note          finding.Code = "judged note"        // before a finding
-	ThisOrder     finding.Code = "judged this order"  // heading of a column
-	OwnOrder      finding.Code = "judged own order"   // heading of a column
-	GroupLies     finding.Code = "judged group"       // kinds, layout
-	PullEarly     finding.Code = "judged pull early"  // of a row, as those that follow
-	PullMost      finding.Code = "judged pull most"   //
-	PullMostAt    finding.Code = "judged pull at"     // step
-	LongestRun    finding.Code = "judged run"         //
-	StepsInwards  finding.Code = "judged inwards"     //
-	ToNeighbours  finding.Code = "judged neighbours"  //
-	WrenchWay     finding.Code = "judged wrench way"  //
-	HowToReadPull finding.Code = "judged how to read" //
-	ByPractice    finding.Code = "judged by practice" //
+	CheckJudged    finding.Code = "check judged"       // what
+	CheckNotJudged finding.Code = "check not judged"   // heading
+	CheckNote      finding.Code = "check note"         // what
+	CheckSound     finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
+	OrderIs        finding.Code = "order judged"       // side, verdict
+	OrderSound     finding.Code = "order sound"        //
+	OrderRemarks   finding.Code = "order remarks"      //
+	OrderDeparts   finding.Code = "order departs"      //
+	OrderNotWhole  finding.Code = "order not whole"    //
+	OrderMakers    finding.Code = "order maker's own"  //
+	Fault          finding.Code = "judged fault"       // before a finding
+	Departs        finding.Code = "judged departs"     // before a finding
+	Remark         finding.Code = "judged remark"      // before a finding
+	Note           finding.Code = "judged note"        // before a finding
+	ThisOrder      finding.Code = "judged this order"  // heading of a column
+	OwnOrder       finding.Code = "judged own order"   // heading of a column
+	GroupLies      finding.Code = "judged group"       // kinds, layout
+	PullEarly      finding.Code = "judged pull early"  // of a row, as those that follow
+	PullMost       finding.Code = "judged pull most"   //
+	PullMostAt     finding.Code = "judged pull at"     // step
+	LongestRun     finding.Code = "judged run"         //
+	StepsInwards   finding.Code = "judged inwards"     //
+	ToNeighbours   finding.Code = "judged neighbours"  //
+	WrenchWay      finding.Code = "judged wrench way"  //
+	HowToReadPull  finding.Code = "judged how to read" //
+	ByPractice     finding.Code = "judged by practice" //
 )
 
 // Problem is one of a file: where it is, and what.
