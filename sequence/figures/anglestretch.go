@@ -92,7 +92,8 @@ func (j *judge) judgeTurn(t turn) {
 		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": j.Reuse}))
 	case t.angle > 0 && j.ofStandard(ofMade(open)) && j.outlasts(made.Nominal):
 		j.warn(t.last, TurnUsedAgain, j.turned(t, made, asMade, angleToYield, finding.Values{"reuse": j.Reuse}))
-	default:
+	}
+	if !warned && (j.Reuse == "" || !j.outlasts(r.Nominal) && !j.outlasts(made.Nominal)) {
 		j.lasts(t, made.Worst())
 	}
 	j.reaches(max(made.Low.Peak, made.Nominal.Peak, made.High.Peak))

@@ -35,7 +35,8 @@ func JudgementOf(c *words.Catalogue, made plan.Plan) Judgement {
 	judged, open := made.Covered()
 	var notes []finding.Finding
 	for _, f := range made.Figures {
-		if f.Severity == finding.Note && f.Code != figures.LubricantOpen { // what is open is told with what could not be judged
+		known := f.Code == figures.TurnUsedOnce && made.Kind(f.At.Kind).Reuse == plan.ReuseOnce
+		if f.Severity == finding.Note && !known && f.Code != figures.LubricantOpen { // what is open is told with what could not be judged
 			notes = append(notes, figures.Placed(f))
 		}
 	}
