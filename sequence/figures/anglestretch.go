@@ -40,6 +40,9 @@ func (j *judge) turns() []turn {
 // take it past yield although it is used again; and more than one turn.
 func (j *judge) judgeTurns() {
 	for _, t := range j.turns() {
+		if slices.Contains(j.breaking, t.snug.Nm()) {
+			j.note(t.last, SnugBreaks, finding.Values{"snug": written(t.snug), "thread": 0., "head": 0.})
+		}
 		if j.canTurn(t) {
 			j.judgeTurn(t)
 		} else if t.angle > wholeTurn {

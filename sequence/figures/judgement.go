@@ -58,6 +58,7 @@ type judge struct {
 	class     strength.Class
 	strongest bool          // the class is not known; the strongest stands for it
 	over      []unit.Torque // past yield at any friction
+	breaking  []unit.Torque // of these, what breaks the bolt at any friction
 	preload   unit.Force    // the greatest that the figures lead to; 0: not known
 	found     []finding.Finding
 }

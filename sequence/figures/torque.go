@@ -68,7 +68,11 @@ func (j *judge) isFinal(stage int) bool {
 
 // overYield warns of a torque that no friction of the span excuses.
 func (j *judge) overYield(s Stage, r screw.Result, least float64) {
-	values := j.yields(s, r, finding.Values{"fails": least > j.breakingShare(), "times": 0., "some": false})
+	fails := least > j.breakingShare()
+	if fails {
+		j.breaking = append(j.breaking, s.Torque.Nm())
+	}
+	values := j.yields(s, r, finding.Values{"fails": fails, "times": 0., "some": false})
 	switch ratio := float64(s.Torque.Nm() / r.Nominal.FullTorque); {
 	case ratio >= 9.5:
 		values["times"], values["some"] = math.Round(ratio), true
