@@ -14,6 +14,7 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
@@ -52,7 +53,7 @@ var newLayouts = []newLayout{
 		l.Columns, l.Rows = two(q, "grid", counts)
 		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
 		if q.Err == nil && l.Rows < 1 {
-			q.Fail(errors.New("--grid has no rows; allowed: 1 or more"))
+			q.Fail(finding.Failed(NoRows, nil))
 		}
 	}},
 	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
@@ -70,7 +71,7 @@ var newLayouts = []newLayout{
 		l.Columns, l.Rows = two(q, "rectangle", counts)
 		l.X, l.Y = two(q, "size", twoLengths)
 		if q.Err == nil && l.Columns < 2 {
-			q.Fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
+			q.Fail(finding.Failed(ShortTop, finding.Values{"n": l.Columns}))
 		}
 	}},
 }
@@ -173,7 +174,7 @@ func (q *quantities) checkNew() {
 	shapes := []string{"grid", "circle", "row", "rectangle", "csv", "dxf"}
 	q.AtMostOne(shapes...)
 	if changed(q.Flags, shapes) == "" {
-		q.Fail(flag.Misusef("which layout? Write --grid 5x2 --pitch 95x90, --circle 16 --diameter 240, --row 5 --pitch 60, --rectangle 5x2 --size 300x160, --csv points.csv or --dxf part.dxf"))
+		q.Fail(flag.Misused(WhichLayout, nil))
 		return
 	}
 	for _, flag := range []string{"layer", "units", "bolts", "dowels", "bores"} {
@@ -188,7 +189,7 @@ func (q *quantities) checkNew() {
 	}
 	for _, size := range []string{"pitch", "diameter", "size"} {
 		if q.Flags.Changed(size) && size != needed {
-			q.Fail(flag.Misusef("--%s says nothing of --%s", size, changed(q.Flags, shapes)))
+			q.Fail(flag.Misused(SaysNothing, finding.Values{"flag": size, "other": changed(q.Flags, shapes)}))
 		}
 	}
 }
@@ -210,7 +211,7 @@ func (q *quantities) layout() *writing.Layout {
 		}
 	}
 	if max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
-		q.Fail(fmt.Errorf("the pattern would have more than %d fasteners", mostPlaces))
+		q.Fail(finding.Failed(TooManyPlaces, finding.Values{"most": mostPlaces}))
 	}
 	return layout
 }
@@ -242,7 +243,7 @@ func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
 	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)
 	if !ok || columns < 1 {
-		return [2]int{}, fmt.Errorf("%q is not two counts; write for example 5x2", text)
+		return [2]int{}, finding.Failed(NoCounts, finding.Values{"written": text})
 	}
 	return [2]int{columns, rows}, nil
 }
@@ -250,7 +251,7 @@ func counts(text string) ([2]int, error) {
 func wholeCount(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > mostPlaces {
-		return 0, fmt.Errorf("%q is no count; allowed: whole numbers from 1 to %d", text, mostPlaces)
+		return 0, finding.Failed(NoCount, finding.Values{"written": text, "most": mostPlaces})
 	}
 	return n, nil
 }
@@ -274,7 +275,7 @@ func twoLengths(text string) ([2]float64, error) {
 // both.
 func lengths(text, first, second string) ([2]float64, error) {
 	if second == "" {
-		return [2]float64{}, fmt.Errorf("%q is not two lengths; write for example 300x160", text)
+		return [2]float64{}, finding.Failed(NoLengths, finding.Values{"written": text})
 	}
 	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
@@ -285,7 +286,7 @@ func lengths(text, first, second string) ([2]float64, error) {
 		return [2]float64{}, err
 	}
 	if !(min(a, b) > 0) {
-		return [2]float64{}, fmt.Errorf("%q is no size; allowed: above 0", text)
+		return [2]float64{}, finding.Failed(NoSize, finding.Values{"written": text})
 	}
 	return [2]float64{float64(a), float64(b)}, nil
 }
