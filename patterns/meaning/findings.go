@@ -64,6 +64,9 @@ const (
 	KeyNoEffect      finding.Code = "reader key without effect"     // key, why
 	NoCast           finding.Code = "reader no cast"                // ids
 	CastTwice        finding.Code = "reader cast twice"             // twice
+	CastsIdle        finding.Code = "casts order nothing"           // count, all, ids
+	CastGap          finding.Code = "casts gap"                     // count, beyond, missing
+	CastOn           finding.Code = "casts on"                      // id, cast
 	StarOffCircle    finding.Code = "reader star off circle"        //
 	MirrorTitle      finding.Code = "reader mirror title"           // title
 	IsMachine        finding.Code = "reader is machine"             //
