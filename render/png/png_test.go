@@ -20,9 +20,9 @@ import (
 	"drawdown/geometry/testkit"
 	"drawdown/render/font"
 	"drawdown/render/scene"
-	"drawdown/render/words"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/stopwatch"
+	"drawdown/render/words"
 )
 
 func written(t testing.TB, page scene.Page, dpi int) []byte {
