@@ -58,8 +58,8 @@ var soundCalls = []string{
 	"wrench --torque 80Nm", "wrench --torque 80Nm --adapter 60mm --length 400mm", "wrench --torque 80Nm --wrenches w.yaml",
 	"predict j.yaml --gasket fibre-sheet --gasket-width 16mm", "predict j.yaml --gasket fibre-sheet --gasket-width 16mm --compare --scatter 10",
 	"predict j.yaml --gasket-stiffness 120MPa/mm --gasket-width 16mm --compensate --passes 30,70,100 --target 20kN",
-	"survey s.yaml", "survey s.yaml -o out", "trace p4-pump-gasket --dowels 6mm --title Xt -o out", "patterns new --grid 3x2 --pitch 60 --title Xt -o out",
-	"patterns x.yaml --as dxf -o out", "card x.yaml -o out", "card x.yaml --paper a5 -o out", "tray x.yaml -o out", "condition x.yaml -o out",
+	"patterns x.yaml --as dxf -o out", "survey s.yaml", "survey s.yaml -o out", "trace p4-pump-gasket --dowels 6mm --title Xt -o out", "patterns new --grid 3x2 --pitch 60 --title Xt -o out", "patterns new --csv p.csv --title X2 -o out/table", "patterns new --dxf out/x.dxf --title X3 -o out/drawing", "patterns new --circle 7 --diameter 90 -o out/circle",
+	"card x.yaml -o out", "card x.yaml --paper a5 -o out", "tray x.yaml -o out", "condition x.yaml -o out",
 	"handout x.yaml --mark a.csv -o out", "handout x.yaml -o out",
 }
 
@@ -116,7 +116,7 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	survey, _ := patterns.Surveys.Text(patterns.Surveys.Names()[0])
 	for name, text := range map[string]string{
 		"x.yaml": named, "j.yaml": joint, "bare.yaml": "drawdown: 1\ntitle: Xt\nkinds: {xa: {hole: 9 mm}}\nfasteners: [{id: X1, at: [0, 0], kind: xa}]\n",
-		"w.yaml": "wrenches: [{name: Xw, from: 20 N·m, to: 200 N·m, division: 1 N·m}]\n", "a.csv": "student,1,2\nXs,X1,X2\n",
+		"w.yaml": "wrenches: [{name: Xw, from: 20 N·m, to: 200 N·m, division: 1 N·m}]\n", "a.csv": "student,1,2\nXs,X1,X2\n", "p.csv": "id,x,y\nX1,0,0\nX2,50,0\n",
 		"s.yaml": regexp.MustCompile(`(?m)^(title|machine): .*`).ReplaceAllString(string(survey), "$1: Xt"),
 	} {
 		if err := os.WriteFile(name, []byte(text), 0o666); err != nil {
@@ -124,11 +124,7 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 		}
 	}
 	typed, told := typed(), map[string]bool{}
-	for k, call := range slices.Concat(soundCalls, wrongCalls) {
-		lines, status := said(call)
-		if wrong := k >= len(soundCalls); wrong != (status == Misuse || status == Wrong) && !strings.HasPrefix(call, "check") {
-			t.Errorf("%s: status %d\n%s", call, status, strings.Join(lines, "\n"))
-		}
+	check := func(call string, lines []string) {
 		for _, line := range lines {
 			for _, word := range wordstest.Unmarked(standards.ReplaceAllString(line, ""), notWords) {
 				if !typed[word] && !told[word] {
@@ -138,6 +134,34 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 			}
 		}
 	}
+	for k, call := range slices.Concat(soundCalls, wrongCalls) {
+		lines, status := said(call)
+		if wrong := k >= len(soundCalls); wrong != (status == Misuse || status == Wrong) && !strings.HasPrefix(call, "check") {
+			t.Errorf("%s: status %d\n%s", call, status, strings.Join(lines, "\n"))
+		}
+		check(call, lines)
+	}
+	for _, draft := range []string{"out/s.yaml", "out/p4-pump-gasket.yaml", "out/xt.yaml", "out/table/x2.yaml", "out/drawing/x3.yaml"} {
+		text, err := os.ReadFile(draft)
+		if err != nil {
+			t.Error(err)
+		}
+		check(draft, commented(string(text)))
+	}
+}
+
+// commented gives what a pattern file says to its reader: comments, but for the
+// keys in them, and cautions.
+func commented(file string) (said []string) {
+	_, cautions, _ := strings.Cut(file, "\ncautions:\n")
+	said = strings.Split(cautions, "\n")
+	keys := regexp.MustCompile(`^ *(- )?[{a-z ]*: *(\[.*|\{.*)?`)
+	for _, line := range strings.Split(file, "\n") {
+		if at := strings.LastIndex(line, "# "); at >= 0 {
+			said = append(said, keys.ReplaceAllString(line[at+2:], ""))
+		}
+	}
+	return said
 }
 
 // said gives the lines that a call prints, and its status.

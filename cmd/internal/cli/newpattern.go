@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,7 +12,6 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
@@ -146,17 +144,17 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	var err error
 	switch {
 	case table != "":
-		draft, problems, err = pointsDraft(table, p.Stdin)
+		draft, problems, err = p.pointsDraft(table)
 	case part != "":
 		draft, problems, err = job.Drawing(part, p.Stdin, drawing)
 	default:
-		draft = layoutDraft(layout)
+		draft = p.layoutDraft(layout)
 	}
 	if status := p.stopped(table+part, problems, err); status != Done {
 		return status
 	}
-	draft.Title = cmp.Or(title, draft.Title)
-	text := writing.Pattern(draft)
+	draft.Title = cmp.Or(title, draft.Title, p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "drawing"})))
+	text := writing.Pattern(draft, p.words.Say)
 	name := writing.FileName(draft.Title)
 	// A title of the command line may hold what no pattern file takes.
 	if _, problems := patterns.Read(patterns.FromBytes(name, text)); problems.Stops() {
@@ -165,7 +163,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	}
 	status := p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {
-		fmt.Fprintln(p.Stdout, drawn.NotInDrawing)
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(drawn.Lacks, nil)))
 	}
 	return status
 }
@@ -194,14 +192,13 @@ func (q *quantities) checkNew() {
 	}
 }
 
-func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
-	joint, problems, err := job.Points(file, stdin)
-	points := report.Counted(len(joint.Fasteners), "point")
-	return writing.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
+func (p *Program) pointsDraft(file string) (writing.Draft, problem.List, error) {
+	joint, problems, err := job.Points(file, p.Stdin)
+	points := len(joint.Fasteners)
+	note := finding.Noted(writing.OfTable, finding.Values{"points": points})
+	title := p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "table", "count": points}))
+	return writing.Draft{Title: title, Joint: joint, Notes: []finding.Finding{note}}, problems, err
 }
-
-// fillIn ends the first note of a new pattern.
-const fillIn = "What stands behind # is for you to fill in."
 
 func (q *quantities) layout() *writing.Layout {
 	layout := &writing.Layout{}
@@ -216,14 +213,10 @@ func (q *quantities) layout() *writing.Layout {
 	return layout
 }
 
-func layoutDraft(layout *writing.Layout) writing.Draft {
-	title := map[survey.Shape]string{
-		survey.Grid:      fmt.Sprintf("%d × %d grid", layout.Columns, layout.Rows),
-		survey.Rectangle: fmt.Sprintf("%d × %d rectangle", layout.Columns, layout.Rows),
-		survey.Circle:    fmt.Sprintf("Circle of %d", layout.Count),
-		survey.Row:       fmt.Sprintf("Row of %d", layout.Count),
-	}[layout.Shape]
-	return writing.Draft{Title: title, Notes: []string{"A new pattern: " + layout.Words() + ". " + fillIn}, Layout: layout}
+func (p *Program) layoutDraft(layout *writing.Layout) writing.Draft {
+	note := finding.Noted(writing.OfLayout, finding.Values{"layout": layout.Named()})
+	title := finding.Noted(writing.Title, finding.Values{"shape": string(layout.Shape), "columns": layout.Columns, "rows": layout.Rows, "count": layout.Count})
+	return writing.Draft{Title: p.words.Say(title), Notes: []finding.Finding{note}, Layout: layout}
 }
 
 // bareLength reads a length that is in mm where it says no unit.

@@ -43,7 +43,7 @@ var surveyCommand = command{
 }
 
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
-	answer, problems, err := job.Survey(file, p.Stdin)
+	answer, problems, err := job.Survey(file, p.Stdin, p.words)
 	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}

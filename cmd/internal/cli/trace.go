@@ -44,6 +44,7 @@ var traceCommand = command{
 			if q.Err != nil {
 				return p.refuse(q.Err)
 			}
+			ask.Words = p.words
 			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
 	},
