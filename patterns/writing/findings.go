@@ -17,6 +17,7 @@ const (
 	StagesAre    finding.Code = "draft stages"       //
 	SourceIs     finding.Code = "draft source"       //
 	SomeManual   finding.Code = "draft manual"       //
+	SomeLabel    finding.Code = "draft label"        //
 	Look         finding.Code = "draft look"         // found
 	LookAt       finding.Code = "draft look at"      // id, diameter, place, found
 	HoldCard     finding.Code = "draft hold card"    //

@@ -253,7 +253,7 @@ func (w *writer) features(j geometry.Joint) {
 	if len(j.Bores)+len(j.Dowels)+len(j.Labels) == 0 && j.Front == geometry.FrontUnknown {
 		w.line("# features:")
 		w.line("#   - {bore: [0, 0], diameter: 76, label: cyl 1}")
-		w.line("#   - {label: EXHAUST SIDE, at: [0, -98]}")
+		w.line("#   - {label: %s, at: [0, -98]}", scalar(w.said(SomeLabel)))
 		w.line("#   - {front: left}")
 		return
 	}

@@ -22,6 +22,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"draft stages":         {},
 	"draft source":         {},
 	"draft manual":         {},
+	"draft label":          {},
 	"draft look":           {"found": "B to D is 0.94 mm too long"},
 	"draft look at":        {"id": "F3", "diameter": "8.4", "place": "[50, 29.97]", "found": "its edge is torn"},
 	"draft hold card":      {},
