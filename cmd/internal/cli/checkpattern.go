@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 
 	"github.com/spf13/pflag"
@@ -12,6 +11,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/render"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -29,16 +29,16 @@ var checkCommand = command{
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			ask, errDrawing := printing.ChosenFor(*draw, "goes with --draw", "actual-size")
+			ask, errDrawing := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "actual-size")
 			switch err := cmp.Or(err, errDrawing); {
 			case err != nil:
 				return p.misuse(err)
 			case flags.Changed("order") && *draw:
-				return p.misuse(errors.New("--order and --draw are two checks; ask for one at a time"))
+				return p.misuse(finding.Failed(TwoChecks, nil))
 			case flags.Changed("order"):
 				return p.checkOrder(file, *order, *side, *printing.AsJSON)
 			case flags.Changed("side"):
-				return p.misuse(errors.New("--side says what an order is for; add it, as in --order M3,M8,M9"))
+				return p.misuse(finding.Failed(flag.NeedsOther, finding.Values{"flag": "side", "other": "order", "example": "M3,M8,M9"}))
 			case !*draw:
 				return p.check(file, printing, nil)
 			}

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -10,9 +9,9 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/patterns/problem"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
@@ -110,10 +109,10 @@ func (q *quantities) checkTorqueFlags(file bool) {
 		return
 	}
 	if q.Flags.Changed("kind") {
-		q.Fail(flag.Misusef("--kind picks a kind of a pattern file; name the FILE"))
+		q.Fail(flag.Misused(KindOfFile, nil))
 	}
 	if !q.Flags.Changed("thread") {
-		q.Fail(flag.Misusef("which bolt? Write for example --thread M10 --class 10.9, or name a pattern FILE"))
+		q.Fail(flag.Misused(WhichBolt, nil))
 	}
 	q.Needs("angle", "grip", "95mm")
 	q.Needs("snug", "grip", "95mm")
@@ -137,7 +136,7 @@ func (p *Program) kinds(q *quantities, file string) (title string, asked []figur
 		}
 		names = append(names, a.Kind)
 	}
-	return "", nil, p.refuse(fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", ")))
+	return "", nil, p.refuse(flag.Unknown("kind", kind, names))
 }
 
 // answers works out every request, with the flags over it. One that cannot be
@@ -154,7 +153,7 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 			answer, err = figures.WorkOut(ask)
 		}
 		if err != nil && ask.Kind != "" {
-			err = fmt.Errorf("kind %s: %w", ask.Kind, err)
+			err = finding.Failed(figures.AtKind, finding.Values{"kind": ask.Kind, "why": err})
 		}
 		if err != nil {
 			return nil, err
@@ -258,20 +257,18 @@ func (q *quantities) threadLength(g *stiffness.Grip) {
 
 // complete says what a kind of a file lacks, and which flag states it.
 func complete(ask figures.Ask) error {
-	lacks := func(what, flag string) error {
-		return fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag)
-	}
+	lacks := func(flag string) error { return finding.Failed(KindLacks, finding.Values{"flag": flag}) }
 	switch {
 	case ask.Kind == "":
 		return nil
 	case ask.Bolt.Bolt.Thread.Name == "":
-		return lacks("the thread", "thread")
+		return lacks("thread")
 	case strings.TrimSpace(ask.Bolt.Bolt.Class) == "":
-		return lacks("the class", "class")
+		return lacks("class")
 	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
-		return lacks("the grip", "grip")
+		return lacks("grip")
 	case ask.Insert != nil && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
-		return lacks("the material of the tapped part", "into")
+		return lacks("into")
 	}
 	return nil
 }
