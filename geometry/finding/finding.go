@@ -108,3 +108,8 @@ func (f Finding) Unwrap() error {
 
 // Same says whether two findings say the same.
 func (f Finding) Same(other Finding) bool { return reflect.DeepEqual(f, other) }
+
+// Has says whether a list has a finding with the code.
+func Has(list []Finding, code Code) bool {
+	return slices.ContainsFunc(list, func(f Finding) bool { return f.Code == code })
+}

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 )
@@ -61,7 +60,7 @@ func TestReportOfLooseHoles(t *testing.T) {
 	if codes["D"] != survey.TwoPlaces || codes["E"] != survey.Free || len(codes) != 2 {
 		t.Errorf("loose: %v", codes)
 	}
-	if doubts := r.Doubts(); !findingtest.Has(doubts, survey.MirrorFits) || !findingtest.Has(doubts, survey.Unchecked) || findingtest.Has(doubts, survey.OneLine) {
+	if doubts := r.Doubts(); !finding.Has(doubts, survey.MirrorFits) || !finding.Has(doubts, survey.Unchecked) || finding.Has(doubts, survey.OneLine) {
 		t.Errorf("doubts: %v", doubts)
 	}
 }

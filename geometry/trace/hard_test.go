@@ -11,7 +11,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/geometry/holes"
 	"drawdown/geometry/trace"
 	"drawdown/geometry/unit"
@@ -84,7 +83,7 @@ func TestDamage(t *testing.T) {
 	}
 	for i, want := range map[int]finding.Code{2: trace.Torn, 8: trace.Torn, 5: "", 3: trace.Open, 0: ""} {
 		s := near(t, found, at(i))
-		if want == "" && len(s.Doubts) > 0 || want != "" && !findingtest.Has(s.Doubts, want) {
+		if want == "" && len(s.Doubts) > 0 || want != "" && !finding.Has(s.Doubts, want) {
 			t.Errorf("the hole at %v has the doubts %q, want %q", at(i), s.Doubts, want)
 		}
 	}
@@ -121,7 +120,7 @@ func TestOddShapes(t *testing.T) {
 		{geometry.Point{X: -10, Y: -40}, trace.Port, trace.PerhapsPort},
 	} {
 		s := near(t, found, c.at)
-		if s.Role != c.role || !findingtest.Has(s.Doubts, c.doubt) || !slices.Equal(s.Doubts[0].At.IDs, []string{s.ID}) {
+		if s.Role != c.role || !finding.Has(s.Doubts, c.doubt) || !slices.Equal(s.Doubts[0].At.IDs, []string{s.ID}) {
 			t.Errorf("at %v: %s %q, want %s %q", c.at, s.Role, s.Doubts, c.role, c.doubt)
 		}
 		if c.role != trace.Fastener {
@@ -147,7 +146,7 @@ func TestOddOnes(t *testing.T) {
 	}
 	for _, s := range found.Shapes {
 		small := s.Round() && s.DiameterMm < 4
-		if doubted := findingtest.Has(s.Doubts, trace.Alone); doubted != small {
+		if doubted := finding.Has(s.Doubts, trace.Alone); doubted != small {
 			t.Errorf("%s of %.1f mm: %q", s.ID, s.DiameterMm, s.Doubts)
 		}
 	}
@@ -168,7 +167,7 @@ func TestCoarse(t *testing.T) {
 		}
 		for _, s := range found.Shapes {
 			coarse := s.DiameterMm*dpi/25.4 < 12
-			if doubted := findingtest.Has(s.Doubts, trace.Coarse); s.Round() && doubted != coarse {
+			if doubted := finding.Has(s.Doubts, trace.Coarse); s.Round() && doubted != coarse {
 				t.Errorf("%g dpi: %s of %.1f mm has the doubts %q", dpi, s.ID, s.DiameterMm, s.Doubts)
 			}
 		}

@@ -8,7 +8,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/geometry/holes"
 	"drawdown/geometry/trace"
 )
@@ -157,7 +156,7 @@ func TestDoubtsAboutThePicture(t *testing.T) {
 		x, y := see(p)
 		return x + 80, y
 	})
-	if f := find(t, cut, trace.PerInch(100, 100), trace.Options{}); !findingtest.Has(f.Doubts, trace.CutOff) {
+	if f := find(t, cut, trace.PerInch(100, 100), trace.Options{}); !finding.Has(f.Doubts, trace.CutOff) {
 		t.Errorf("cut off: %q", f.Doubts)
 	}
 	two := drawing{outline: rounded(geometry.Box{Min: geometry.Point{X: -110, Y: -70}, Max: geometry.Point{X: 20, Y: 70}}, 5), holes: []hole{{geometry.Point{X: -40}, 8}, {geometry.Point{X: -80, Y: 10}, 8}}}
@@ -165,7 +164,7 @@ func TestDoubtsAboutThePicture(t *testing.T) {
 	left, right := two.paint(size, see), beside.paint(size, see)
 	both := change(left, func(x, y int, v float64) float64 { return math.Min(v, float64(right.Pix[y*right.Stride+x])) })
 	f := find(t, both, trace.PerInch(100, 100), trace.Options{})
-	if !findingtest.Has(f.Doubts, trace.SecondPart) || count(f)[trace.Fastener] != 2 {
+	if !finding.Has(f.Doubts, trace.SecondPart) || count(f)[trace.Fastener] != 2 {
 		t.Errorf("two parts: %q, %v", f.Doubts, count(f))
 	}
 }

@@ -8,7 +8,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/geometry/trace"
 )
 
@@ -52,7 +51,7 @@ func TestScale(t *testing.T) {
 			t.Errorf("%s: %v, a pixel is %.5f mm, doubts %v; want %s, %.5f mm, %q", c.name, found.Scale, found.PixelMm, found.Doubts, c.from, c.dotMm, c.doubts)
 		}
 		for _, code := range c.doubts {
-			if !findingtest.Has(found.Doubts, code) {
+			if !finding.Has(found.Doubts, code) {
 				t.Errorf("%s: no doubt that %s", c.name, code)
 			}
 		}

@@ -57,6 +57,10 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 		return p.unread(file, err)
 	}
 	out, status := report.Checked{Sound: !problems.Stops(), Problems: p.said(problems)}, Done
+	out.Judgement = report.Judgement{Judged: []string{}, NotJudged: []string{}}
+	if out.Sound {
+		out.Judgement = report.JudgementOf(p.words, made)
+	}
 	if !*printing.AsJSON {
 		p.report(problems)
 	}
@@ -78,6 +82,9 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 	}
 	if out.Sound {
 		p.reportTo(p.Stdout).Sound(file, made, len(problems))
+		if draw == nil {
+			p.reportTo(p.Stdout).Judgement(out.Judgement)
+		}
 	}
 	p.printPaths(out.Files)
 	return status
@@ -105,7 +112,9 @@ func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) S
 		status, to = Wrong, p.Stderr
 	}
 	if asJSON {
-		return max(status, p.printJSON(report.CheckedJSON(p.words, judged, p.said(problems))))
+		out := report.CheckedJSON(p.words, judged, p.said(problems))
+		out.Judgement = report.JudgementOf(p.words, made)
+		return max(status, p.printJSON(out))
 	}
 	p.reportTo(to).JudgedOrder(made, judged)
 	return status

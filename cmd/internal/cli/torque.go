@@ -13,6 +13,7 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -48,13 +49,16 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
+		{"thread-length", "`length` of its thread, or full: up to the head"},
 		{"snug", "`torque` before the angle, such as 40Nm"},
 		{"angle", "`turn` after the snug torque, such as 90deg or 90+90deg"},
 		{"into", "`material` of the tapped part: aluminium, cast iron, steel"},
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
+		{"reuse", "whether it may go `back` in: once, inspect, yes"},
 	})
+	flag.Offer(flags, "reuse", flag.Texts(reuses)...)
 	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
 	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
 	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
@@ -113,6 +117,7 @@ func (q *quantities) checkTorqueFlags(file bool) {
 	q.Needs("angle", "grip", "95mm")
 	q.Needs("snug", "grip", "95mm")
 	q.Needs("length", "grip", "95mm")
+	q.Needs("thread-length", "grip", "95mm")
 	q.Needs("engagement", "into", "aluminium")
 	q.Needs("insert", "into", "aluminium")
 }
@@ -224,10 +229,29 @@ func (q *quantities) sizes(ask *figures.Ask) {
 			*size.to = l
 		}
 	}
+	q.threadLength(&ask.Grip)
+	if reuse, set := flag.OneOf(q, "reuse", reuses); set {
+		ask.Reuse = string(reuse)
+	}
 	flag.Over(q, "grip", stiffness.ParseLayers, &ask.Grip.Layers)
 	flag.Over(q, "into", flag.Word, &ask.Grip.TappedIn)
 	if outer := flag.Above(q, "insert", flag.WithUnit); outer > 0 {
 		ask.Insert = &strength.Insert{Outer: outer}
+	}
+}
+
+// reuses lists what may become of a fastener.
+var reuses = []plan.Reuse{plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}
+
+// threadLength takes the length of the thread, or that it goes up to the head.
+func (q *quantities) threadLength(g *stiffness.Grip) {
+	text, set := q.Text("thread-length")
+	if !set {
+		return
+	}
+	g.Thread, g.FullThread = 0, text == "full"
+	if !g.FullThread {
+		g.Thread = flag.Above(q, "thread-length", flag.WithUnit)
 	}
 }
 

@@ -17,7 +17,6 @@ var arrows = map[string][]string{
 	"geometry":                        {},
 	"geometry/family":                 {"geometry"},
 	"geometry/finding":                {},
-	"geometry/finding/findingtest":    {}, // of tests alone
 	"geometry/holes":                  {"geometry", "geometry/unit"},
 	"geometry/survey":                 {"geometry", "geometry/unit"},
 	"geometry/testkit":                {}, // of tests alone

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/procedure"
@@ -77,7 +76,7 @@ func TestDecide(t *testing.T) {
 			c.change(&of)
 		}
 		got := advice.Decide(of)
-		if got.Branch != c.want || got.Way != c.way || !findingtest.Has(got.Says(), c.says) {
+		if got.Branch != c.want || got.Way != c.way || !finding.Has(got.Says(), c.says) {
 			t.Errorf("%s: %q by %q, saying %v; want %q by %q, saying %q", c.name, got.Branch, got.Way, got.Says(), c.want, c.way, c.says)
 		}
 		if asks := slices.Contains([]advice.Way{advice.OneMorePass, advice.LastTwice, advice.Recipe}, c.way) && (c.want == advice.AskFor || c.want == advice.AskForButPass); got.AsksForRepeat() != asks {
@@ -95,7 +94,7 @@ func TestWhatLiesMoreUneven(t *testing.T) {
 		first, better := own(88), trial(advice.Recipe, 99)
 		first.UnevenMm.Nominal, better.UnevenMm.Nominal = 0.1, nominal
 		got := advice.Decide(advice.Case{Class: advice.Noticeable, Trials: []advice.Trial{first, better}})
-		if findingtest.Has(got.Reasons, advice.SaysUneven) != want {
+		if finding.Has(got.Reasons, advice.SaysUneven) != want {
 			t.Errorf("uneven by %g mm instead of 0.1: told %v", nominal, !want)
 		}
 	}
@@ -113,7 +112,7 @@ func TestOnScatter(t *testing.T) {
 			t.Errorf("%g %% of 12 %%: %v, want %q", c.elastic, got, c.want)
 		}
 	}
-	if got := advice.OnScatter(advice.Scatters{Friction: 15, Elastic: 3, Both: 12}, false, []string{"main"}); !findingtest.Has(got, advice.BothAreLess) {
+	if got := advice.OnScatter(advice.Scatters{Friction: 15, Elastic: 3, Both: 12}, false, []string{"main"}); !finding.Has(got, advice.BothAreLess) {
 		t.Errorf("less than friction alone: %v", got)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
@@ -121,7 +120,7 @@ func TestDoubts(t *testing.T) {
 		{cover, setup.Setup{Thickness: unit.Length(60), Gasket: compliance.NoGasket, Own: 1e-8}, prediction.ThickForAPlate},
 	} {
 		doubts := forecast(t, c.plan, c.stated).Doubts
-		if !findingtest.Has(doubts, c.want) {
+		if !finding.Has(doubts, c.want) {
 			t.Errorf("want a doubt about %q, got %q", c.want, doubts)
 		}
 	}

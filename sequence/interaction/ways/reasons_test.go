@@ -6,7 +6,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/geometry/finding/findingtest"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/prediction"
@@ -88,7 +87,7 @@ func TestTheReasonOfAVerdict(t *testing.T) {
 	}
 	head := compared(t, builtin(t, "p4-head"), setup.Setup{}).Advice
 	again, _ := head.Head.Values["change"].([]finding.Finding)
-	if len(again) != 1 || again[0].Values["kind"] != "side" || !findingtest.Has(head.Reasons, advice.SaysNeverAgain) {
+	if len(again) != 1 || again[0].Values["kind"] != "side" || !finding.Has(head.Reasons, advice.SaysNeverAgain) {
 		t.Errorf("head: %+v", head)
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawdown/geometry/finding/findingtest"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/testkit"
 	"drawdown/geometry/thread"
 	"drawdown/render/words"
@@ -50,7 +50,7 @@ func TestParseClassReadsClassesAsPeopleWriteThem(t *testing.T) {
 func TestStatedProofStress(t *testing.T) {
 	got := mustClass(t, "120 ksi", tensiontest.Thread(t, "M10"))
 	tensiontest.Near(t, "proof", float64(got.Proof), 120*6.894757293168361, 1e-12)
-	if got.Yield != got.Proof || got.Tensile != 0 || !findingtest.Has(got.Assumed, YieldAssumed) {
+	if got.Yield != got.Proof || got.Tensile != 0 || !finding.Has(got.Assumed, YieldAssumed) {
 		t.Errorf("%+v; want the yield at the proof stress, said as an assumption", got)
 	}
 }
