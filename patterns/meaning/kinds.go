@@ -32,6 +32,7 @@ var kindKeys = []string{"thread", "class", "length", "thread length", "grip", "i
 
 func (r *reader) readKinds(f form.Fields) {
 	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
+	r.kinds.broken = r.baseless || slices.Contains(f.Node.Lost, "kinds") // of the file that this one builds on
 	n := f.Get("kinds")
 	switch {
 	case n == nil:
