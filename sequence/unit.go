@@ -9,7 +9,8 @@ import (
 
 // Units parts the given fasteners of a joint into what goes down together: the
 // clusters and, each for itself, all that are in none. Those of unloaded
-// clusters come apart, as they go before all others.
+// clusters come apart, as they go before all others or after them; where no
+// others are, all are alike.
 func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
 	index := indexOf(j, members)
 	for _, c := range j.Clusters {
@@ -33,7 +34,30 @@ func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
 			loaded = append(loaded, []int{i})
 		}
 	}
+	if len(loaded) == 0 {
+		return nil, free
+	}
 	return free, loaded
+}
+
+// Sprung says whether springs press under the part that the given fasteners
+// hold: some of them are in clusters, such as cam caps, and not all of them in
+// clusters that no spring presses on.
+func Sprung(j geometry.Joint, members []int) bool {
+	index := indexOf(j, members)
+	clustered, unloaded := 0, 0
+	for _, c := range j.Clusters {
+		for _, id := range c.Of {
+			if _, here := index[id]; !here {
+				continue
+			}
+			clustered++
+			if c.Unloaded {
+				unloaded++
+			}
+		}
+	}
+	return clustered > 0 && unloaded < len(members)
 }
 
 func indexOf(j geometry.Joint, members []int) map[string]int {

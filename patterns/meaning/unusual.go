@@ -3,6 +3,7 @@ package meaning
 import (
 	"strings"
 
+	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 )
 
@@ -11,6 +12,14 @@ import (
 func (r *reader) checkLargestFirst() {
 	for i, why := range r.input.SmallBeforeLarge() {
 		at := r.groups[i]
+		r.Report(at.File, at.Line, at.Column, why)
+	}
+}
+
+// checkSizeByHole warns that holes stand in for threads that are not stated.
+func (r *reader) checkSizeByHole(f form.Fields) {
+	if why, found := r.input.SizeByHole(); found && !r.kinds.broken {
+		at := f.Node.KeyNode("kinds")
 		r.Report(at.File, at.Line, at.Column, why)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/trace"
 )
@@ -21,6 +22,11 @@ func Traced(title, machine string, found trace.Found, notes []string, say func(f
 	}
 	for _, doubt := range found.Doubts {
 		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
+	}
+	for _, taken := range found.Taken {
+		if taken.Code == holes.BySizeAlone { // whoever has the card before him must know
+			d.Cautions = append(d.Cautions, say(taken))
+		}
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {

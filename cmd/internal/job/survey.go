@@ -6,6 +6,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
 	"drawdown/patterns/drawn"
@@ -71,6 +72,11 @@ func Drawing(name string, stdin io.Reader, ask drawn.Options) (writing.Draft, pr
 		return writing.Draft{}, nil, err
 	}
 	draft, problems := drawn.Read(source, ask)
+	for _, p := range problems {
+		if p.Found != nil && p.Found.Code == holes.BySizeAlone { // whoever has the card before him must know
+			draft.Cautions = append(draft.Cautions, words.English().Say(*p.Found))
+		}
+	}
 	return draft, problems, nil
 }
 
