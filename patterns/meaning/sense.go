@@ -14,6 +14,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkSizeByHole(f)
 	r.checkCovered()
 	r.checkRising()
+	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
 	r.checkSprung()

@@ -2,12 +2,9 @@ package plan
 
 import (
 	"cmp"
-	"maps"
 	"slices"
 
 	"drawdown/geometry"
-	"drawdown/geometry/finding"
-	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
 
@@ -16,8 +13,12 @@ import (
 // first (common practice, no source). Kinds of one size go by their distance
 // from the middle of the joint, then by name, so that the listing of the file
 // has no say. Where the thread is not stated, the hole stands in for it. The way
-// within a group is settled by how its places lie.
+// within a group is settled by how its places lie, or by the numbers on the part
+// where all of the group have one.
 func defaultGroups(in Input) []sequence.Group {
+	if groups := castGroups(in); groups != nil {
+		return groups
+	}
 	centre := geometry.Enclose(in.Joint.Points()).Centre
 	kinds := slices.Clone(in.Kinds)
 	slices.SortFunc(kinds, func(a, b Kind) int {
@@ -28,42 +29,16 @@ func defaultGroups(in Input) []sequence.Group {
 		)
 	})
 	return geometry.Mapped(kinds, func(k Kind) sequence.Group {
-		return sequence.Group{Kinds: []string{k.Name}, Way: sequence.Auto}
+		return sequence.Group{Kinds: []string{k.Name}, Way: in.usualWay(k.Name)}
 	})
 }
 
-// SizeByHole says that the groups follow each other by the sizes of their holes,
-// for want of threads. It is of a file without an order.
-func (in Input) SizeByHole() (f finding.Finding, found bool) {
-	var kinds []Kind
-	for _, k := range in.Kinds {
-		if in.has(k.Name) && k.SizeMm() > 0 {
-			kinds = append(kinds, k)
-		}
+// usualWay is by the casting where it numbers all of a kind.
+func (in Input) usualWay(kind string) sequence.Way {
+	if sequence.Numbered(in.Joint, sequence.Group{Kinds: []string{kind}}.Members(in.Joint)) {
+		return sequence.Cast
 	}
-	slices.SortStableFunc(kinds, func(a, b Kind) int { return cmp.Compare(b.SizeMm(), a.SizeMm()) })
-	var names []string
-	var holes []unit.Length
-	for _, k := range kinds {
-		if k.Thread == nil {
-			names, holes = append(names, k.Name), append(holes, k.Hole)
-		}
-	}
-	if len(in.Groups) > 0 || len(holes) == 0 || len(kinds) < 2 || kinds[0].SizeMm() == kinds[len(kinds)-1].SizeMm() {
-		return f, false
-	}
-	return finding.Warned(SizeByHole, finding.Values{"kinds": names, "holes": holes}).From(finding.CommonPractice), true
-}
-
-// basis settles what the order and the rounds rest on.
-func (p *Plan) basis(in Input) {
-	if f, found := in.SizeByHole(); found && in.Way == "" {
-		p.Tighten.Basis = append(p.Tighten.Basis, f)
-		f.Values = maps.Clone(f.Values)
-		f.Values["side"] = string(CautionLoosen)
-		p.Loosen.Basis = append(p.Loosen.Basis, f)
-	}
-	p.spring()
+	return sequence.Auto
 }
 
 // meanDistance is rounded to a tenth of a millimetre, so that two kinds in

@@ -16,8 +16,8 @@ const (
 	// quarter to half a turn of the usual threads (common practice, no source).
 	mostReleaseMm = 0.5
 	// mostOwnReleaseMm is from where on a turn of the file's own is too large:
-	// half a turn of M10 (common practice, no source).
-	mostOwnReleaseMm = 0.75
+	// half a turn of M10 and 3/8-16 (common practice, no source).
+	mostOwnReleaseMm = 0.8
 	// plannedRounds have ticks; more follow until no spring presses.
 	plannedRounds = 3
 )
