@@ -8,7 +8,7 @@ import (
 )
 
 var _ = exampleOf(map[finding.Code]finding.Values{
-	plan.SmallFirst:    {"small": "side", "small_thread": "M8", "large": "main", "large_thread": "M12"},
+	plan.SmallFirst:    {"small": "side", "small_thread": "M8", "large": "main", "large_thread": "", "small_hole": unit.Length(9), "large_hole": unit.Length(13.5)},
 	plan.SizeByHole:    {"kinds": []string{"hole 11", "hole 6.6"}, "holes": []unit.Length{11, 6.6}},
 	plan.SprungLoosen:  {},
 	plan.SprungTighten: {"turn": unit.Angle(90)},

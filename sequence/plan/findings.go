@@ -6,7 +6,7 @@ import "drawdown/geometry/finding"
 const StageFails finding.Code = "plan stage fails" // side, stage, why
 
 // SmallFirst is of a group that is finished too early by the trade's practice.
-const SmallFirst finding.Code = "plan small first" // small, small_thread, large, large_thread
+const SmallFirst finding.Code = "plan small first" // small, large; _thread of both, or _hole where none is known
 
 // What an order and its rounds rest on.
 const (

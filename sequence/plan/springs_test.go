@@ -10,6 +10,8 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
+	"drawdown/sequence"
 )
 
 // camCaps are three caps of two bolts each in a row, A1 and A2 on the first.
@@ -182,6 +184,11 @@ func TestHolesStandInForThreads(t *testing.T) {
 	if !finding.Has(p.Tighten.Basis, SizeByHole) || !finding.Has(p.Loosen.Basis, SizeByHole) {
 		t.Error("nothing says that the holes decide")
 	}
+	in.Groups = []sequence.Group{{Kinds: []string{"water"}}, {Kinds: []string{"main"}}, {Kinds: []string{"side"}}}
+	if found := in.SmallBeforeLarge(); len(found) != 1 || !strings.Contains(words.English().Say(found[0]), "water (hole 6.6 mm) is finished before the kind main (hole 11 mm)") {
+		t.Errorf("the small hole first: %v", found)
+	}
+	in.Groups = nil
 	in.Kinds[0].Thread, in.Kinds[1].Thread = threadOf(t, "M6"), threadOf(t, "M10")
 	if _, found := in.SizeByHole(); found {
 		t.Error("threads are known, and still the holes are said to decide")
