@@ -41,23 +41,13 @@ func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
 }
 
 // Sprung says whether springs press under the part that the given fasteners
-// hold: some of them are in clusters, such as cam caps, and not all of them in
-// clusters that no spring presses on.
+// hold: some of them are in a cluster, such as a cam cap, that is not told to be
+// free of them.
 func Sprung(j geometry.Joint, members []int) bool {
 	index := indexOf(j, members)
-	clustered, unloaded := 0, 0
-	for _, c := range j.Clusters {
-		for _, id := range c.Of {
-			if _, here := index[id]; !here {
-				continue
-			}
-			clustered++
-			if c.Unloaded {
-				unloaded++
-			}
-		}
-	}
-	return clustered > 0 && unloaded < len(members)
+	return slices.ContainsFunc(j.Clusters, func(c geometry.Cluster) bool {
+		return !c.Unloaded && slices.ContainsFunc(c.Of, func(id string) bool { _, here := index[id]; return here })
+	})
 }
 
 func indexOf(j geometry.Joint, members []int) map[string]int {

@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
 	"drawdown/patterns/form"
@@ -18,7 +20,10 @@ func (r *reader) checkLargestFirst() {
 
 // checkSizeByHole warns that holes stand in for threads that are not stated.
 func (r *reader) checkSizeByHole(f form.Fields) {
-	if why, found := r.input.SizeByHole(); found && !r.kinds.broken {
+	if r.kinds.broken || slices.Contains(slices.Collect(maps.Values(r.kinds.faulty)), true) {
+		return // a thread may be stated that cannot be read
+	}
+	if why, found := r.input.SizeByHole(); found {
 		at := f.Node.KeyNode("kinds")
 		r.Report(at.File, at.Line, at.Column, why)
 	}
