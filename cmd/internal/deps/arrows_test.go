@@ -57,6 +57,7 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
+	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words"}, // of tests alone
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
 	"render/sheet/truesize":           {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/words"},
