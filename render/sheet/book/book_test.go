@@ -16,6 +16,7 @@ import (
 	"drawdown/render/sheet/book"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 )
@@ -56,7 +57,7 @@ func TestLayout(t *testing.T) {
 			checkBook(t, o, sheettest.English(paper))
 		}
 	}
-	for k, language := range sheettest.Languages(t) {
+	for k, language := range wordstest.All() {
 		if testkit.Full() || k%2 == 0 {
 			checkBook(t, o, sheet.Request{Paper: sheettest.Paper(t, "a5"), Words: language})
 		}

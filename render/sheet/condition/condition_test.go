@@ -32,7 +32,7 @@ var planOf = patterntest.Plan
 // turns.
 func sheets(t *testing.T, p plan.Plan, turn int, use func(scene.Document, []string, sheet.Paper, *words.Catalogue)) {
 	t.Helper()
-	for _, ask := range sheettest.Requests(t, turn) {
+	for _, ask := range sheettest.Requests(turn) {
 		document, notes := condition.Document(p, ask)
 		sheettest.Check(t, p.Title, ask, document.Pages)
 		use(document, notes, ask.Paper, ask.Words)

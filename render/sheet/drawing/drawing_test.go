@@ -51,7 +51,7 @@ func lay(t *testing.T, p plan.Plan, trueSize bool, ask sheet.Request) (scene.Doc
 func TestBuiltinLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, ask := range sheettest.Requests(t, n) {
+		for _, ask := range sheettest.Requests(n) {
 			for _, actual := range []bool{false, true} {
 				_, notes := lay(t, p, actual, ask)
 				_, empty, _ := strings.Cut(ask.Words.Findings[string(sheet.EmptySheet)], "{name}")

@@ -12,6 +12,7 @@ import (
 	"drawdown/render/sheet/handout"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/judge"
 )
@@ -47,7 +48,7 @@ func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 // language.
 func TestGradedLayouts(t *testing.T) {
 	for _, paper := range sheettest.Papers() {
-		for k, w := range sheettest.Languages(t) {
+		for k, w := range wordstest.All() {
 			ask := handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1}
 			what := fmt.Sprintf("graded on %s %g wide, %s", paper.Name, paper.Width, w.Language)
 			feedback := handout.Feedback(graded(t, w), ask)
@@ -66,7 +67,7 @@ var rules = []judge.Rule{judge.Unknown, judge.Twice, judge.Missing, judge.GroupO
 
 // Every rule of the judge has its name in every language.
 func TestEveryRuleHasItsName(t *testing.T) {
-	for _, w := range sheettest.Languages(t) {
+	for _, w := range wordstest.All() {
 		for _, rule := range rules {
 			if w.Handout.Graded.Names[string(rule)] == "" {
 				t.Errorf("%s: the rule %q has no name", w.Language, rule)
@@ -135,7 +136,7 @@ func TestDotsStandForWhatFindsNoRoom(t *testing.T) {
 	ben := handout.Graded{Student: "Ben", Sheet: handout.Sheet{Plan: p}, Grade: g}
 	a5, _ := sheet.FindPaper("a5")
 	cut := 0
-	for _, w := range sheettest.Languages(t) {
+	for _, w := range wordstest.All() {
 		text := said(handout.Feedback([]handout.Graded{ben, ben}, handout.Request{Request: sheet.Request{Paper: a5, Words: w}}))
 		all := true
 		for _, f := range g.ToMend() {
@@ -200,7 +201,7 @@ func TestNotMarked(t *testing.T) {
 // each other where one is too short.
 func TestSummaryCutsNothingOff(t *testing.T) {
 	for _, paper := range sheettest.Papers() {
-		for _, w := range sheettest.Languages(t) {
+		for _, w := range wordstest.All() {
 			all := graded(t, w)
 			text := said(handout.Summary(all[2:3], handout.Request{Request: sheet.Request{Paper: paper, Words: w}}))
 			if strings.Contains(text, "…") {

@@ -17,6 +17,7 @@ import (
 	"drawdown/render/sheet/handout"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/plan"
 )
@@ -51,10 +52,10 @@ func TestBuiltinLayouts(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for k, paper := range sheettest.Papers() {
-			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: sheettest.Languages(t)[k%len(words.Languages())]}, Loosening: k%2 == 1})
+			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: wordstest.All()[k%len(words.Languages())]}, Loosening: k%2 == 1})
 		}
 		small, _ := sheet.FindPaper("a5")
-		for _, w := range sheettest.Languages(t) {
+		for _, w := range wordstest.All() {
 			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: small, Words: w}})
 		}
 	}
@@ -97,7 +98,7 @@ func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Sheet
 func TestMadeUpLayouts(t *testing.T) {
 	count := testkit.Samples(4, 16)
 	for k, paper := range sheettest.Papers() {
-		w := sheettest.Languages(t)[k%len(words.Languages())]
+		w := wordstest.All()[k%len(words.Languages())]
 		for _, task := range class(t, uint64(k), count, w) {
 			checkTask(t, task.Plan, handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1})
 		}

@@ -12,6 +12,7 @@ import (
 	"drawdown/render/sheet/handout"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/plan"
@@ -33,7 +34,7 @@ func TestWhyLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for k, paper := range sheettest.Papers() {
-			speaking := sheettest.Languages(t)
+			speaking := wordstest.All()
 			if paper.Name != "a5" { // where there is room, one language will do
 				speaking = speaking[(k+n)%len(speaking):][:1]
 			}

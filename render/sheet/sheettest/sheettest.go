@@ -11,6 +11,7 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 )
 
 // Papers are all papers, each upright and on its side.
@@ -42,16 +43,6 @@ func Language(t testing.TB, tag string) *words.Catalogue {
 	return language
 }
 
-// Languages are the words of every language.
-func Languages(t testing.TB) []*words.Catalogue {
-	t.Helper()
-	var all []*words.Catalogue
-	for _, tag := range words.Languages() {
-		all = append(all, Language(t, tag))
-	}
-	return all
-}
-
 // English asks for a sheet in English.
 func English(paper sheet.Paper) sheet.Request {
 	return sheet.Request{Paper: paper, Words: words.English()}
@@ -60,11 +51,10 @@ func English(paper sheet.Paper) sheet.Request {
 // Requests ask for a sheet on every paper, upright and on its side, in every
 // language. A plain run takes a quarter of them, by turns: each paper in one
 // language, so that four parts, one a turn, meet each paper in each language.
-func Requests(t testing.TB, turn int) []sheet.Request {
-	t.Helper()
+func Requests(turn int) []sheet.Request {
 	var all []sheet.Request
 	for k, paper := range Papers() {
-		for n, language := range Languages(t) {
+		for n, language := range wordstest.All() {
 			if testkit.Full() || (k+turn)%len(words.Languages()) == n {
 				all = append(all, sheet.Request{Paper: paper, Words: language})
 			}

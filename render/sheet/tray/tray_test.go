@@ -56,7 +56,7 @@ func checkTray(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request) [
 func TestBuiltinLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, ask := range sheettest.Requests(t, n) {
+		for _, ask := range sheettest.Requests(n) {
 			if ask.Paper.Width > ask.Paper.Height {
 				continue // a tray is always upright
 			}
