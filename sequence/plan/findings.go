@@ -5,6 +5,9 @@ import "drawdown/geometry/finding"
 // StageFails is of a stage that cannot be planned.
 const StageFails finding.Code = "plan stage fails" // side, stage, why
 
+// Fails is of a plan that cannot be made, for another reason.
+const Fails finding.Code = "plan fails" // why
+
 // SmallFirst is of a group that is finished too early by the trade's practice.
 const SmallFirst finding.Code = "plan small first" // small, large; _thread of both, or _hole where none is known
 

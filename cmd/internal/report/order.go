@@ -153,7 +153,7 @@ func (r Report) Judgement(j Judgement) {
 		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckNote, finding.Values{"what": note})))
 	}
 	if len(j.Judged) > 0 {
-		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckJudged, finding.Values{"what": strings.Join(j.Judged, "; ")})))
+		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckJudged, finding.Values{"what": j.Judged})))
 	}
 	if len(j.NotJudged) > 0 {
 		r.line("", CheckNotJudged, nil)
