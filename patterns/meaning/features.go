@@ -22,7 +22,9 @@ func (r *reader) readOutline(f form.Fields) {
 	if first := items[0]; first.Shape == nodes.List && len(first.Items) > 0 && first.Items[0].Shape == nodes.List {
 		paths = items
 	}
-	total := 0
+	r.part.Outlines = n
+	before, total := r.Count(), 0
+	defer func() { r.part.OutlineUnread = r.ErrorsSince(before) }()
 	for _, path := range paths {
 		if total += len(path.Items); total > form.MostOutlinePoints {
 			r.Fail(n, LongOutline, finding.Values{"most": form.MostOutlinePoints})
@@ -30,6 +32,7 @@ func (r *reader) readOutline(f form.Fields) {
 		}
 		if points, ok := r.path(path, example); ok {
 			r.input.Joint.Outline = append(r.input.Joint.Outline, points)
+			r.part.Outline = append(r.part.Outline, path)
 		}
 	}
 }
@@ -58,7 +61,7 @@ func (r *reader) readFeatures(file form.Fields) {
 			if front != nil {
 				r.Fail(f.Node, FrontTwice, finding.Values{"first": front.Stood(f.Node)})
 			}
-			front = f.Node
+			front, r.part.Front = f.Node, f.Node
 			r.front(f)
 		case f.Has("bore"):
 			r.bore(f)
@@ -86,6 +89,7 @@ func (r *reader) bore(f form.Fields) {
 	label := f.Text("label")
 	if ok1 && ok2 {
 		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label})
+		r.part.Bores = append(r.part.Bores, f.Node)
 	}
 }
 
@@ -95,6 +99,7 @@ func (r *reader) dowel(f form.Fields) {
 	diameter, ok2 := f.Size("diameter", "8")
 	if ok1 && ok2 {
 		r.input.Joint.Dowels = append(r.input.Joint.Dowels, geometry.Dowel{Centre: centre, Diameter: diameter})
+		r.part.Dowels = append(r.part.Dowels, f.Node)
 	}
 }
 
@@ -103,6 +108,7 @@ func (r *reader) label(f form.Fields) {
 	text := f.Text("label")
 	if at, ok := f.NeedPoint("at", "[0, -98]"); ok {
 		r.input.Joint.Labels = append(r.input.Joint.Labels, geometry.Label{Text: text, At: at})
+		r.part.Labels = append(r.part.Labels, f.Node)
 	}
 }
 
@@ -120,6 +126,7 @@ func (r *reader) readStations(file form.Fields) {
 		first[id] = f.Node
 		if idOK && atOK {
 			r.input.Joint.Stations = append(r.input.Joint.Stations, geometry.Station{ID: id, At: at, Label: label})
+			r.part.Stations = append(r.part.Stations, f.Node)
 		}
 	}
 }

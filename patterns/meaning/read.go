@@ -10,6 +10,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
 	"drawdown/sequence/plan"
@@ -24,6 +25,7 @@ type reader struct {
 	input     plan.Input
 	kinds     kindTable
 	fasteners *Fasteners
+	part      places.Part // the nodes of what stands on the part
 	stars     []star
 	groups    []*nodes.Node // beside input.Groups
 	ordered   bool          // tighten has an order, readable or not

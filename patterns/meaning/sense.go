@@ -9,6 +9,7 @@ import (
 func (r *reader) sense(f form.Fields) {
 	r.checkMirrorTitle(f)
 	r.fasteners.Check()
+	r.checkPlaces()
 	r.checkCasts()
 	r.checkLargestFirst()
 	r.checkCovered()
@@ -27,6 +28,16 @@ func (r *reader) checkMirrorTitle(f form.Fields) {
 	if mirror != nil && title != nil && title.File.Level > mirror.File.Level {
 		r.Warn(mirror, MirrorTitle, finding.Values{"title": title.Called()})
 	}
+}
+
+// checkPlaces looks at what stands where, once all that stands there is known.
+func (r *reader) checkPlaces() {
+	if r.fasteners.faulty || r.fasteners.broken {
+		return
+	}
+	p := r.part
+	p.Joint, p.Kinds, p.View, p.Fasteners = r.input.Joint, r.input.Kinds, r.input.View, r.fasteners.from
+	p.Check(r.Problems)
 }
 
 // checkUnused warns of kinds that no fastener has.

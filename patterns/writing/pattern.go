@@ -73,7 +73,7 @@ func Pattern(d Draft) []byte {
 	w.line("view: from above")
 	w.kinds(d)
 	w.fasteners(d)
-	w.part(d.Joint)
+	w.part(d)
 	w.work(d)
 	return w.Bytes()
 }
@@ -226,10 +226,11 @@ func (l Layout) entry() string {
 }
 
 // part writes the outline and the features, or the keys for them.
-func (w *writer) part(j geometry.Joint) {
+func (w *writer) part(d Draft) {
+	j := d.Joint
 	w.line("")
 	if len(j.Outline) == 0 {
-		w.line("# outline: [[-222, 74], [222, 74], [222, -106], [-222, -106]]   # without one a line is drawn round the fasteners")
+		w.line("# outline: %s   # without one a line is drawn round the fasteners", exampleOutline(d.points()))
 	} else {
 		w.line("outline:")
 		for _, path := range j.Outline {
@@ -240,7 +241,7 @@ func (w *writer) part(j geometry.Joint) {
 			w.line("  - [%s]", strings.Join(places, ", "))
 		}
 	}
-	w.features(j)
+	w.features(j, d.points())
 	if len(j.Stations) > 0 {
 		w.line("stations:")
 	}
@@ -249,10 +250,10 @@ func (w *writer) part(j geometry.Joint) {
 	}
 }
 
-func (w *writer) features(j geometry.Joint) {
+func (w *writer) features(j geometry.Joint, fasteners []geometry.Point) {
 	if len(j.Bores)+len(j.Dowels)+len(j.Labels) == 0 && j.Front == geometry.FrontUnknown {
 		w.line("# features:")
-		w.line("#   - {bore: [0, 0], diameter: 76, label: cyl 1}")
+		w.line("#   - %s", exampleBore(fasteners))
 		w.line("#   - {label: EXHAUST SIDE, at: [0, -98]}")
 		w.line("#   - {front: left}")
 		return

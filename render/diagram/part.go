@@ -14,10 +14,10 @@ func partBounds(j geometry.Joint) geometry.Box {
 	}
 	if len(j.Outline) == 0 {
 		b := geometry.Bounds(points)
-		if rim, round := RoundPart(j); round {
+		if rim, round := geometry.RoundPart(j.Points()); round {
 			b = geometry.Box{Min: rim.Centre, Max: rim.Centre}.Grown(rim.Radius)
 		}
-		b = b.Grown(edgeAllowance(j))
+		b = b.Grown(geometry.EdgeAllowance(j.Points()))
 		points = append(points, b.Min, b.Max)
 	}
 	for _, b := range j.Bores {
@@ -31,24 +31,6 @@ func partBounds(j geometry.Joint) geometry.Box {
 		points = append(points, s.At)
 	}
 	return geometry.Bounds(points)
-}
-
-// RoundPart says whether the fasteners lie on a bolt circle, so that the part
-// is drawn round.
-func RoundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
-	const least = 5 // fewer may lie on a circle by chance
-	points := j.Points()
-	rim = geometry.Enclose(points)
-	return rim, len(points) >= least && geometry.OneCircle(points, rim.Centre)
-}
-
-// edgeAllowance is how far a drawn-round outline lies from the fasteners, in
-// millimetres of the part.
-func edgeAllowance(j geometry.Joint) float64 {
-	if spacing := geometry.Spacing(j.Points()); spacing > 0 {
-		return 0.5 * spacing
-	}
-	return 10
 }
 
 func (s *sketch) drawPart(z size) {
@@ -76,7 +58,7 @@ func (s *sketch) drawBody(joint geometry.Joint, z size) {
 
 // bodyFill is white for an opening in the part.
 func bodyFill(j geometry.Joint, outline int) scene.Ink {
-	if outline > 0 && len(j.Outline) > 1 && inside(j.Outline[outline], j.Outline[0]) {
+	if geometry.Opening(j.Outline, outline) {
 		return scene.White
 	}
 	return scene.Tint
@@ -84,11 +66,11 @@ func bodyFill(j geometry.Joint, outline int) scene.Ink {
 
 func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	if len(j.Outline) == 0 {
-		if rim, round := RoundPart(j); round {
+		if rim, round := geometry.RoundPart(j.Points()); round {
 			c := s.view.at(rim.Centre)
-			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
+			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+geometry.EdgeAllowance(j.Points()))*s.view.scale)}
 		}
-		edge := edgeAllowance(j) * s.view.scale
+		edge := geometry.EdgeAllowance(j.Points()) * s.view.scale
 		if z.led && !s.mostlyStrung() {
 			// A number has room between the outermost fasteners and the edge, even
 			// in a round corner.
@@ -102,18 +84,6 @@ func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 		paths[k] = softened(s.view.all(path), 2.5)
 	}
 	return paths
-}
-
-func inside(a, b []geometry.Point) bool {
-	in := false
-	p := a[0]
-	for k := range b {
-		q, r := b[k], b[(k+1)%len(b)]
-		if (q.Y > p.Y) != (r.Y > p.Y) && p.X < q.X+(p.Y-q.Y)/(r.Y-q.Y)*(r.X-q.X) {
-			in = !in
-		}
-	}
-	return in
 }
 
 // leastCrossed is the radius on paper from which a bore has centre lines.
