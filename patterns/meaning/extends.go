@@ -29,8 +29,10 @@ func (r *reader) load() *nodes.Node {
 			return nil
 		}
 		r.Version(layer)
-		root = nodes.Merge(root, layer)
 		at := layer.Get("extends")
+		layer = r.takeChanges(layer, f.Level)
+		r.overridden(root, layer)
+		root = nodes.Merge(root, layer)
 		if at == nil {
 			break
 		}
@@ -42,6 +44,35 @@ func (r *reader) load() *nodes.Node {
 	}
 	r.input.Fingerprint = source.Fingerprint(texts)
 	return root
+}
+
+// wholeLists are the lists of things of their own, of which a file above may mean
+// to add or change some.
+var wholeLists = []string{"fasteners", "clusters", "features", "stations", "cautions"}
+
+// overridden notes the lists of a file that are replaced whole, and refuses other
+// units, in which all bare lengths of the file would be read.
+func (r *reader) overridden(top, base *nodes.Node) {
+	if top == nil {
+		return
+	}
+	for _, key := range wholeLists {
+		over, under := top.Get(key), base.Get(key)
+		if over != nil && under != nil && over.Shape == nodes.List && under.Shape == nodes.List {
+			r.Note(top.KeyNode(key), ListReplaced, finding.Values{
+				"key": key, "file": under.File.Name, "count": len(under.Items),
+			})
+		}
+	}
+	units := func(n *nodes.Node) string {
+		if at := n.Get("units"); at != nil {
+			return at.Text
+		}
+		return "mm"
+	}
+	if at := top.Get("units"); at != nil && units(base) != at.Text && (base.Get("units") != nil || base.Get("extends") == nil) {
+		r.Fail(at, UnitsChanged, finding.Values{"units": at.Called(), "file": base.File.Name, "base": units(base)})
+	}
 }
 
 // everyKey lists the keys that may stand on a line of their own.

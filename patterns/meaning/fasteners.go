@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"cmp"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -94,7 +96,8 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 }
 
 func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
-	if r.fasteners.Add(from, f) {
+	f, from, here := r.changed(from, f)
+	if here && r.fasteners.Add(from, f) {
 		r.kinds.used[f.Kind] = true
 	}
 }
@@ -105,11 +108,12 @@ func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 		r.Fail(n, form.NoID, finding.Values{"what": finding.Term("an id"), "found": n.Called()})
 		return 0, false
 	}
-	i, ok := r.fasteners.index[n.Text]
-	if !ok && !r.fasteners.broken {
-		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(n.Text), "meant": r.Meant(n.Text, r.ids())})
+	id, here := r.current(n)
+	i, ok := r.fasteners.index[id]
+	if !ok && here && !r.fasteners.broken {
+		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(id), "meant": cmp.Or(r.names.Later(id), r.Meant(id, r.ids()))})
 	}
-	return i, ok
+	return i, ok && here
 }
 
 // ids gives the names that a hint can pick from.

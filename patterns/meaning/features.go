@@ -5,6 +5,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/relabel"
 )
 
 // readOutline reads one closed path, or a list of them.
@@ -86,7 +87,7 @@ func (r *reader) bore(f form.Fields) {
 	f.Refuse(BorePlace, "dowel", "at")
 	centre, ok1 := f.Point("bore")
 	diameter, ok2 := f.Size("diameter", "76")
-	label := f.Text("label")
+	label := r.labelled(f, relabel.Labels)
 	if ok1 && ok2 {
 		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label})
 		r.part.Bores = append(r.part.Bores, f.Node)
@@ -105,19 +106,31 @@ func (r *reader) dowel(f form.Fields) {
 
 func (r *reader) label(f form.Fields) {
 	f.Refuse(LabelParts, "diameter")
-	text := f.Text("label")
+	text := r.labelled(f, relabel.Labels)
 	if at, ok := f.NeedPoint("at", "[0, -98]"); ok {
 		r.input.Joint.Labels = append(r.input.Joint.Labels, geometry.Label{Text: text, At: at})
 		r.part.Labels = append(r.part.Labels, f.Node)
 	}
 }
 
+// labelled reads a label, as the part has it.
+func (r *reader) labelled(f form.Fields, sort relabel.Sort) string {
+	text := f.Text("label")
+	if text == "" {
+		return ""
+	}
+	return r.names.Of(sort, text, f.Node.Get("label"))
+}
+
 // readStations reads the places of parts that go back where they came from.
 func (r *reader) readStations(file form.Fields) {
 	first := map[string]*nodes.Node{}
 	for f := range file.Maps("stations", "[{id: T1, at: [0, 20]}]", finding.Term("a station"), "id", "at", "label") {
-		label := f.Text("label")
+		label := r.labelled(f, relabel.AtStation)
 		id, idOK := f.NeedID("T1")
+		if idOK {
+			id = r.names.Of(relabel.Stations, id, f.Node)
+		}
 		at, atOK := f.NeedPoint("at", "[0, 20]")
 		if earlier := first[id]; earlier != nil && idOK {
 			r.Fail(f.Node, StationTwice, finding.Values{"id": id, "first": earlier.Stood(f.Node)})

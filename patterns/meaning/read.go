@@ -12,12 +12,13 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/relabel"
 	"drawdown/patterns/source"
 	"drawdown/sequence/plan"
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "outline", "features", "stations", "joint", "mirror", "extends", "tighten", "loosen", "cautions"}
+	"clusters", "outline", "features", "stations", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions"}
 
 // reader collects what one pattern file says and what is wrong with it.
 type reader struct {
@@ -26,12 +27,16 @@ type reader struct {
 	kinds     kindTable
 	fasteners *Fasteners
 	part      places.Part // the nodes of what stands on the part
-	stars     []star
-	groups    []*nodes.Node // beside input.Groups
-	ordered   bool          // tighten has an order, readable or not
-	stages    []*nodes.Node // of tightening, beside input.Tighten
-	tightened *nodes.Node   // the list of stages, where all could be read
-	removed   *nodes.Node   // that of loosening, likewise
+	names     *relabel.Names
+	changes   []*changes // of each file of the chain, that which is read first
+	// omittedCast are the numbers on the part of fasteners that a file leaves out.
+	omittedCast map[string]bool
+	stars       []star
+	groups      []*nodes.Node // beside input.Groups
+	ordered     bool          // tighten has an order, readable or not
+	stages      []*nodes.Node // of tightening, beside input.Tighten
+	tightened   *nodes.Node   // the list of stages, where all could be read
+	removed     *nodes.Node   // that of loosening, likewise
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -43,7 +48,8 @@ type reader struct {
 // finished order together with the joint, so that the second bank's order is
 // the exact mirror image of the first one's.
 func Read(from source.Source) (plan.Input, Places, problem.List) {
-	r := &reader{Reader: form.NewReader(from)}
+	r := &reader{Reader: form.NewReader(from), omittedCast: map[string]bool{}}
+	r.names = relabel.New(r.Reader)
 	if root := r.load(); root != nil {
 		r.pattern(root)
 	}

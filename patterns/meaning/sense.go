@@ -8,6 +8,9 @@ import (
 // sense holds what was read against what can be, once all is read.
 func (r *reader) sense(f form.Fields) {
 	r.checkMirrorTitle(f)
+	r.checkMirrorLabels(f)
+	r.names.Unused()
+	r.unusedChanges()
 	r.fasteners.Check()
 	r.checkPlaces()
 	r.checkCasts()
@@ -27,6 +30,17 @@ func (r *reader) checkMirrorTitle(f form.Fields) {
 	mirror, title := f.Node.Get("mirror"), f.Node.Get("title")
 	if mirror != nil && title != nil && title.File.Level > mirror.File.Level {
 		r.Warn(mirror, MirrorTitle, finding.Values{"title": title.Called()})
+	}
+}
+
+// checkMirrorLabels warns of labels of the first bank that stay on the second.
+func (r *reader) checkMirrorLabels(f form.Fields) {
+	mirror := f.Node.Get("mirror")
+	if mirror == nil {
+		return
+	}
+	if labels := r.names.OfOtherBank(mirror.File.Level); len(labels) > 0 {
+		r.Warn(mirror, MirrorLabels, finding.Values{"labels": labels, "example": "relabel: {" + labels[0] + ": …}"})
 	}
 }
 

@@ -5,6 +5,8 @@
 package nodes
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
@@ -53,6 +55,13 @@ func (n *Node) KeyNode(key string) *Node {
 		}
 	}
 	return n
+}
+
+// Without gives a map without some of its keys.
+func (n *Node) Without(keys []string) *Node {
+	left := *n
+	left.Entries = slices.DeleteFunc(slices.Clone(n.Entries), func(e Entry) bool { return slices.Contains(keys, e.Key.Text) })
+	return &left
 }
 
 // Called gives what stands there, as a value of a finding.

@@ -115,6 +115,11 @@ func (l List) Stops() bool {
 	return slices.ContainsFunc(l, func(p Problem) bool { return p.Severity == Error })
 }
 
+// WithoutNotes gives the errors and warnings.
+func (l List) WithoutNotes() List {
+	return slices.DeleteFunc(slices.Clone(l), func(p Problem) bool { return p.Severity == finding.Note })
+}
+
 // Sort brings the problems into reading order.
 func (l List) Sort() {
 	slices.SortStableFunc(l, func(a, b Problem) int {

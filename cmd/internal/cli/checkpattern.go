@@ -77,7 +77,7 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 		return max(status, p.printJSON(out))
 	}
 	if out.Sound {
-		p.reportTo(p.Stdout).Sound(file, made, len(problems))
+		p.reportTo(p.Stdout).Sound(file, made, len(problems.WithoutNotes()))
 	}
 	p.printPaths(out.Files)
 	return status
