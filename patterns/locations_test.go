@@ -33,7 +33,7 @@ func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 	base := "testdata/good/every-key.yaml"
 	for name, side := range map[string]problem.Problem{
 		base:                            at(base, 11, 3, "  side: {thread: M8, friction: 0.2}"),
-		"testdata/good/other-bank.yaml": at("testdata/good/other-bank.yaml", 5, 9, "kinds: {side: {reuse: once}}"),
+		"testdata/good/other-bank.yaml": at("testdata/good/other-bank.yaml", 6, 9, "kinds: {side: {reuse: once}}"),
 	} {
 		source, err := Open(name, nil)
 		if err != nil {

@@ -50,7 +50,8 @@ func (r *reader) load() *nodes.Node {
 // to add or change some.
 var wholeLists = []string{"fasteners", "clusters", "features", "stations", "cautions"}
 
-// overridden notes the lists of a file that are replaced whole, and refuses other
+// overridden notes the lists of a file that are replaced whole and lose entries,
+// and refuses other
 // units, in which all bare lengths of the file would be read.
 func (r *reader) overridden(top, base *nodes.Node) {
 	if top == nil {
@@ -58,10 +59,11 @@ func (r *reader) overridden(top, base *nodes.Node) {
 	}
 	for _, key := range wholeLists {
 		over, under := top.Get(key), base.Get(key)
-		if over != nil && under != nil && over.Shape == nodes.List && under.Shape == nodes.List {
-			r.Note(top.KeyNode(key), ListReplaced, finding.Values{
-				"key": key, "file": under.File.Name, "count": len(under.Items),
-			})
+		if over == nil || under == nil || over.Shape != nodes.List || under.Shape != nodes.List {
+			continue
+		}
+		if lost := lostFrom(under, over); lost > 0 {
+			r.Note(top.KeyNode(key), ListReplaced, finding.Values{"key": key, "file": under.File.Name, "lost": lost, "count": len(under.Items)})
 		}
 	}
 	units := func(n *nodes.Node) string {
@@ -73,6 +75,21 @@ func (r *reader) overridden(top, base *nodes.Node) {
 	if at := top.Get("units"); at != nil && units(base) != at.Text && (base.Get("units") != nil || base.Get("extends") == nil) {
 		r.Fail(at, UnitsChanged, finding.Values{"units": at.Called(), "file": base.File.Name, "base": units(base)})
 	}
+}
+
+// lostFrom counts the entries of a list that another does not repeat.
+func lostFrom(base, top *nodes.Node) int {
+	kept := map[string]bool{}
+	for _, item := range top.Items {
+		kept[item.Written()] = true
+	}
+	lost := 0
+	for _, item := range base.Items {
+		if !kept[item.Written()] {
+			lost++
+		}
+	}
+	return lost
 }
 
 // everyKey lists the keys that may stand on a line of their own.

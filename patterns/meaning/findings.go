@@ -72,7 +72,7 @@ const (
 	OmittedAndChanged finding.Code = "changes omitted and changed"   // id
 	NotBelow          finding.Code = "changes not below"             // key, name, meant
 	TheChange         finding.Code = "changes the change"            // id
-	ListReplaced      finding.Code = "changes list replaced"         // key, file, count, changes
+	ListReplaced      finding.Code = "changes list replaced"         // key, file, lost, count
 	UnitsChanged      finding.Code = "changes units"                 // units, file, base
 	MirrorLabels      finding.Code = "changes mirror labels"         // labels, example
 	StarOffCircle     finding.Code = "reader star off circle"        //

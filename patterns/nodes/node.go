@@ -6,6 +6,8 @@ package nodes
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -76,6 +78,26 @@ func (n *Node) Without(keys []string) *Node {
 // value of a key.
 func (n *Node) Lost(key string) bool {
 	return slices.Contains(n.lost, key) || slices.Contains(n.lost, "")
+}
+
+// Written gives what stands in a node on one line, alike for values that say the
+// same in another notation.
+func (n *Node) Written() string {
+	var parts []string
+	switch n.Shape {
+	case Scalar:
+		return strconv.Quote(n.Text)
+	case List:
+		for _, item := range n.Items {
+			parts = append(parts, item.Written())
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	}
+	for _, e := range n.Entries {
+		parts = append(parts, e.Key.Text+": "+e.Value.Written())
+	}
+	slices.Sort(parts)
+	return "{" + strings.Join(parts, ", ") + "}"
 }
 
 // Called gives what stands there, as a value of a finding.

@@ -12,7 +12,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.OmittedAndChanged: {"id": "M7"},
 	meaning.NotBelow:          {"key": "omit", "name": `"M33"`, "meant": "M3"},
 	meaning.TheChange:         {"id": "M7"},
-	meaning.ListReplaced:      {"key": "fasteners", "file": "left.yaml", "count": 14},
+	meaning.ListReplaced:      {"key": "fasteners", "file": "left.yaml", "lost": 13, "count": 14},
 	meaning.UnitsChanged:      {"units": `"in"`, "file": "left.yaml", "base": "mm"},
 	meaning.MirrorLabels:      {"labels": []string{"cyl 1", "cyl 3", "in 1a"}, "example": "cyl 1: …"},
 	relabel.NoRelabel:         {"found": `"cyl 1"`, "example": "[M1, M2]"},

@@ -67,7 +67,7 @@ func TestGeneratedLayouts(t *testing.T) {
 		seeds, all = n, true
 	}
 	for seed := range seeds {
-		p := planOf(t, generated(uint64(seed)))
+		p := patterntest.WithBore(planOf(t, generated(uint64(seed))), bore)
 		for k, paper := range everyPaper() {
 			if all || k%2 == seed%2 {
 				checkCard(t, p, paper)
@@ -75,6 +75,8 @@ func TestGeneratedLayouts(t *testing.T) {
 		}
 	}
 }
+
+var bore = geometry.Bore{Centre: geometry.Point{X: 20, Y: 30}, Diameter: 40, Label: "bore"}
 
 // generated writes a pattern file from a seed.
 func generated(seed uint64) string {
@@ -115,7 +117,7 @@ func generated(seed uint64) string {
 	if seed%3 == 1 {
 		b.WriteString("clusters:\n  - {name: cap 1, of: [M1, M2]}\nstations:\n  - {id: T1, at: [40, 40], label: in 1}\n")
 	}
-	b.WriteString("features:\n  - {front: left}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n  - {bore: [20, 30], diameter: 40, label: bore}\ntighten:\n  stages:\n")
+	b.WriteString("features:\n  - {front: left}\n  - {label: EXHAUST SIDE, at: [0, -30]}\ntighten:\n  stages:\n")
 	for n := range 1 + r.IntN(5) {
 		fmt.Fprintf(&b, "    - {of: [main], torque: %d N·m, note: a note that runs on for a while}\n", 20+20*n)
 	}

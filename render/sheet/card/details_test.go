@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
@@ -23,14 +25,14 @@ var fullParts = map[string]string{
 
 func full(layout string) string {
 	return "drawdown: 1\ntitle: Full part\nkinds: {main: {thread: M8}}\nfasteners:\n  - " + layout +
-		"\nfeatures:\n  - {bore: [600, 300], diameter: 500, label: port}\n  - {front: left}\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
+		"\nfeatures:\n  - {front: left}\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
 }
 
 // First principles: a bolt that has a box to tick has its number somewhere on
 // the side, beside its mark. No paper is too small for that.
 func TestEveryNumberStandsSomewhere(t *testing.T) {
 	for name, layout := range fullParts {
-		p := planOf(t, full(layout))
+		p := patterntest.WithBore(planOf(t, full(layout)), geometry.Bore{Centre: geometry.Point{X: 600, Y: 300}, Diameter: 500, Label: "port"})
 		for _, paper := range []sheet.Paper{mustPaper(t, "a5"), mustPaper(t, "a5").Landscape(), mustPaper(t, "a4").Landscape()} {
 			document, notes := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
 			numbers := map[string]bool{}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tray"
@@ -284,7 +285,7 @@ func TestNothingIsCoveredOfGenerated(t *testing.T) {
 		seeds = 12
 	}
 	for seed := range seeds {
-		p := planOf(t, generated(uint64(seed)))
+		p := patterntest.WithBore(planOf(t, generated(uint64(seed))), bore)
 		for _, paper := range sheet.Papers {
 			checkAssembled(t, p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()}, labelsOf(p, words.English()))
 		}

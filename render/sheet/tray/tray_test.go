@@ -10,6 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"drawdown/geometry"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
@@ -80,7 +81,7 @@ func TestGeneratedLayouts(t *testing.T) {
 		seeds = 12
 	}
 	for seed := range seeds {
-		p := planOf(t, generated(uint64(seed)))
+		p := patterntest.WithBore(planOf(t, generated(uint64(seed))), bore)
 		for _, paper := range sheet.Papers {
 			checkTray(t, p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
 			if seed%4 == 0 { // many drawings each, to find the scale
@@ -89,6 +90,8 @@ func TestGeneratedLayouts(t *testing.T) {
 		}
 	}
 }
+
+var bore = geometry.Bore{Centre: geometry.Point{X: 20, Y: 30}, Diameter: 40, Label: "bore"}
 
 // generated writes a pattern file from a seed: any count from 2 to 40, grids,
 // circles, perimeters, scattered ones, one to three kinds, with or without
@@ -114,7 +117,7 @@ func generated(seed uint64) string {
 		fmt.Fprintf(&b, "  - rectangle: {columns: %d, rows: %d, size: [400, 300], kind: main, id: M}\n", 2+r.IntN(10), r.IntN(8))
 	default:
 		for n := range 3 + r.IntN(30) {
-			fmt.Fprintf(&b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*40+r.IntN(30), n/6*40+r.IntN(30))
+			fmt.Fprintf(&b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*40+r.IntN(28), n/6*40+r.IntN(28))
 		}
 	}
 	for k, name := range kinds[1:] {
@@ -124,7 +127,7 @@ func generated(seed uint64) string {
 		b.WriteString("outline: [[-300, 320], [420, 320], [420, -600], [-300, -600]]\n")
 	}
 	fmt.Fprintf(&b, "stations: [{id: T1, at: [20, -60], label: in 1}, {id: T2, at: [40, -60]}]\n")
-	fmt.Fprintf(&b, "features:\n  - {front: %s}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n  - {bore: [20, 30], diameter: 40, label: bore}\n",
+	fmt.Fprintf(&b, "features:\n  - {front: %s}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n",
 		[]string{"left", "right", "top", "bottom"}[r.IntN(4)])
 	return b.String()
 }
