@@ -10,7 +10,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-const block = "kinds: {main: {thread: M10, hole: 11 mm}, bare: {thread: M10}, flat: {thread: M8, head: 13 mm, washer: 24 mm}, none: {}}\n"
+const fourKinds = "kinds: {main: {thread: M10, hole: 11 mm}, bare: {thread: M10}, flat: {thread: M8, head: 13 mm, washer: 24 mm}, none: {}}\n"
 
 func at(fasteners ...string) string {
 	return "fasteners: [" + strings.Join(fasteners, ", ") + "]\n"
@@ -56,7 +56,7 @@ func TestPlacesWithoutSense(t *testing.T) {
 		"de l’avant, front left":      {square + "view: vue de l’avant\nfeatures: [{front: top}]\n", places.FrontFacesView, warns, "top"},
 		"desde el frente, front left": {square + "view: desde el frente\nfeatures: [{front: top}]\n", places.FrontFacesView, warns, "top"},
 	} {
-		_, problems := readText(lid + block + test.text)
+		_, problems := readText(lid + fourKinds + test.text)
 		if !slices.ContainsFunc(said(problems), func(p problem.Problem) bool {
 			return p.Code == test.code && p.Severity == test.severity && strings.Contains(p.What, test.says)
 		}) {
@@ -85,7 +85,7 @@ func TestPlacesWithSense(t *testing.T) {
 		"a station at a bolt":          square + "stations: [{id: T1, at: [50, 50], label: in 1}]\n",
 		"a station called as its bore": square + "features: [{bore: [0, 0], diameter: 50, label: cyl 1}]\nstations: [{id: T1, at: [0, 0], label: cyl 1}]\n",
 	} {
-		_, problems := readText(lid + block + text)
+		_, problems := readText(lid + fourKinds + text)
 		for _, p := range problems {
 			if strings.HasPrefix(string(p.Found.Code), "places") {
 				t.Errorf("%s: %v", name, p)

@@ -28,7 +28,7 @@ type changes struct {
 
 // takeChanges reads omit, change and relabel of a file, and gives it without them.
 func (r *reader) takeChanges(layer *nodes.Node, level int) *nodes.Node {
-	builds := layer.Get("extends") != nil
+	builds := layer.Get("extends") != nil || layer.Lacks("extends")
 	if at := layer.Get("relabel"); at != nil {
 		r.names.Take(at, level, builds)
 	}
@@ -133,7 +133,7 @@ func (r *reader) changedBy(f geometry.Fastener, e *nodes.Entry) geometry.Fastene
 // that the one that it builds on does not have. What a file below changes may
 // have been replaced since.
 func (r *reader) unusedChanges() {
-	if r.fasteners.broken || len(r.changes) == 0 {
+	if r.fasteners.broken || r.baseless || len(r.changes) == 0 {
 		return
 	}
 	c := r.changes[0]

@@ -24,6 +24,7 @@ var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "uni
 type reader struct {
 	*form.Reader
 	input     plan.Input
+	baseless  bool // the file that this one builds on could not be read
 	kinds     kindTable
 	fasteners *Fasteners
 	part      places.Part // the nodes of what stands on the part

@@ -9,10 +9,12 @@ import (
 func (r *reader) sense(f form.Fields) {
 	r.checkMirrorTitle(f)
 	r.checkMirrorLabels(f)
-	r.names.Unused()
+	if !r.baseless {
+		r.names.Unused()
+	}
 	r.unusedChanges()
 	r.fasteners.Check()
-	r.checkPlaces()
+	r.checkPlaces(f)
 	r.checkCasts()
 	r.checkLargestFirst()
 	r.checkCovered()
@@ -45,12 +47,13 @@ func (r *reader) checkMirrorLabels(f form.Fields) {
 }
 
 // checkPlaces looks at what stands where, once all that stands there is known.
-func (r *reader) checkPlaces() {
+func (r *reader) checkPlaces(f form.Fields) {
 	if r.fasteners.faulty || r.fasteners.broken {
 		return
 	}
 	p := r.part
 	p.Joint, p.Kinds, p.View, p.Fasteners = r.input.Joint, r.input.Kinds, r.input.View, r.fasteners.from
+	p.OutlineUnread = p.OutlineUnread || f.Node.Lacks("outline")
 	p.Check(r.Problems)
 }
 

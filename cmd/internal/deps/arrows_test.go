@@ -24,12 +24,12 @@ var arrows = map[string][]string{
 	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/unit"},
 	"geometry/unit":                   {},
 	"patterns":                        {"patterns/meaning", "patterns/problem", "patterns/source", "sequence/plan"},
-	"patterns/drawn":                  {"geometry", "geometry/holes", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul"},
 	"patterns/meaning":                {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
-	"patterns/measured":               {"geometry", "geometry/survey", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
 	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // of tests alone
 	"patterns/places":                 {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "sequence/plan", "sequence/tension/head"},
@@ -65,6 +65,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
+	"render/words/wordstest":          {"render/words"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
