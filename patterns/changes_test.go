@@ -184,7 +184,7 @@ func TestChangesThatCannotBe(t *testing.T) {
 		"omit twice":               {"omit: [M3, M3]\n", meaning.OmitTwice, problem.Error, "M3"},
 		"omit, no list":            {"omit: M3\n", "reader no list", problem.Error, "omit"},
 		"change, unknown":          {"change: {M9: {kind: side}}\n", meaning.NotBelow, problem.Error, `change: the file that this one extends has no fastener "M9"`},
-		"change nothing":           {"change: {M1: {}}\n", meaning.NoChanges, problem.Error, "change"},
+		"change nothing":           {"change: {M1: {}}\n", "reader no map", problem.Error, "the change of M1"},
 		"change, no map":           {"change: [M1]\n", meaning.NoChanges, problem.Error, "change"},
 		"change, unknown key":      {"change: {M1: {knd: side}}\n", "reader unknown key", problem.Error, "the change of M1 (did you mean kind?)"},
 		"change, unknown kind":     {"change: {M1: {kind: sid}}\n", meaning.NoSuchKind, problem.Error, "side"},

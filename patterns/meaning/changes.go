@@ -108,9 +108,6 @@ func (r *reader) changedBy(f geometry.Fastener, e *nodes.Entry) geometry.Fastene
 	if !ok {
 		return f
 	}
-	if len(e.Value.Entries) == 0 {
-		r.Fail(e.Key, NoChanges, finding.Values{"found": finding.Term("an empty map"), "example": changeExample})
-	}
 	if at, ok := fields.Point("at"); ok && fields.Has("at") {
 		f.At = at
 	}

@@ -17,11 +17,13 @@ func (r *reader) sense(f form.Fields) {
 	r.checkPlaces(f)
 	r.checkCasts()
 	r.checkLargestFirst()
+	r.checkSizeByHole(f)
 	r.checkCovered()
 	r.checkRising()
 	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
+	r.checkSprung()
 	r.checkStars()
 	r.checkUnused()
 }

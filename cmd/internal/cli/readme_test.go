@@ -97,7 +97,7 @@ func TestReadmeLinks(t *testing.T) {
 	for _, readme := range readmes {
 		for _, m := range regexp.MustCompile(`\]\(([^):]+)\)`).FindAllStringSubmatch(document(t, readme.path), -1) {
 			path, heading, _ := strings.Cut(m[1], "#")
-			file := readme.path // where the link names a heading alone
+			file := readme.path // a link to a heading of its own
 			if path != "" {
 				file = filepath.ToSlash(filepath.Join(filepath.Dir(readme.path), path))
 			}
