@@ -16,6 +16,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/form"
 	"drawdown/patterns/problem"
@@ -275,7 +276,7 @@ func (d *drawn) finish() {
 	}
 	box := geometry.Bounds(d.places())
 	furthest := max(-box.Min.X, -box.Min.Y, box.Max.X, box.Max.Y)
-	if furthest > form.MostCoordinateMm {
+	if furthest > unit.Sensible.Coordinate.Most {
 		d.report(0, finding.Failed(FarAway, finding.Values{"metres": furthest / 1000}))
 	}
 	d.draft.Title = titleOf(d.file)

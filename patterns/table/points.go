@@ -159,8 +159,8 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 			return
 		}
 	}
-	x, okX := t.LengthMm(cell["x"], "x")
-	y, okY := t.LengthMm(cell["y"], "y")
+	x, okX := t.CoordinateMm(cell["x"], "x")
+	y, okY := t.CoordinateMm(cell["y"], "y")
 	f.At = geometry.Point{X: x, Y: y}
 	if n := cell["id"]; n != nil {
 		f.ID, ok = t.NewID(n, "id", n.Text)
