@@ -51,6 +51,9 @@ type Part struct {
 	TighteningAsCast string
 	// SmallName says that the small words are the fasteners' ids.
 	SmallName string
+	// CastOrder says that the order is that of the numbers cast on the part, and
+	// CastOrderOf that it is for the kinds %s.
+	CastOrder, CastOrderOf string
 
 	Arrows, ArrowsThenNumbers, Numbers string // how the order is followed
 	NoSpringLoad, Rings                string

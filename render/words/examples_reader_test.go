@@ -117,6 +117,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.IsMachine:        {},
 	meaning.KindUnused:       {"kind": "main"},
 	meaning.KindNotTightened: {"kind": "main"},
+	meaning.CheckByAngle:     {"kind": "main", "angle": unit.Angle(90)},
 	meaning.FigureFalls:      {"do": "torque", "kind": "main", "from": "22 N·m", "to": "12 N·m"},
 	meaning.NoFigures:        {},
 	meaning.TooManyStages:    {"count": 3, "most": 200},

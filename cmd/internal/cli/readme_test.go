@@ -12,31 +12,70 @@ import (
 	"drawdown/cmd/internal/flag"
 )
 
-// readme gives the fenced blocks of the README in one language.
-func readme(t *testing.T, language string) []string {
+// readmes are the documents whose commands run, each with the file names that
+// its YAML files are saved under, in their order.
+var readmes = []struct {
+	path     string
+	saved    []string
+	commands int
+	writes   []string
+}{
+	{"README.md", []string{"my-cover.yaml"}, 5, []string{"out/p4-head.pdf", "out/my-cover.pdf", "out/my-cover-tighten.png", "p4-head.yaml"}},
+	{"patterns/README.md", []string{"my-head.yaml"}, 6, []string{"out/my-head.pdf", "out/my-head-tighten.png"}},
+	{"geometry/README.md", []string{"cover.yaml"}, 7, []string{"out/cover.yaml", "drawings/p4-head.dxf"}},
+	{"sequence/README.md", nil, 8, nil},
+	{"render/README.md", nil, 6, nil},
+}
+
+// blocks gives the fenced blocks of a document in one language.
+func blocks(text, language string) []string {
+	var found []string
+	for _, m := range regexp.MustCompile("(?s)```"+language+"\n(.*?)```").FindAllStringSubmatch(text, -1) {
+		found = append(found, m[1])
+	}
+	return found
+}
+
+// document reads a file of the tree.
+func document(t *testing.T, path string) string {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "..", "README.md"))
+	text, err := os.ReadFile(filepath.Join("..", "..", "..", filepath.FromSlash(path)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var blocks []string
-	for _, m := range regexp.MustCompile("(?s)```"+language+"\n(.*?)```").FindAllStringSubmatch(string(text), -1) {
-		blocks = append(blocks, m[1])
-	}
-	return blocks
+	return string(text)
 }
 
-// Every drawdown command that the README shows runs as it stands there, in its
-// order, with the README's own pattern file in place.
+// Every drawdown command that a README shows runs as it stands there, in its
+// order, with the README's own files in place.
 func TestReadmeCommands(t *testing.T) {
-	patterns, shells := readme(t, "yaml"), readme(t, "sh")
-	if len(patterns) == 0 || len(shells) < 4 {
-		t.Fatalf("the README has %d pattern files and %d blocks of commands", len(patterns), len(shells))
+	for _, readme := range readmes {
+		text := document(t, readme.path)
+		t.Run(readme.path, func(t *testing.T) {
+			t.Chdir(t.TempDir())
+			files := blocks(text, "yaml")
+			if len(files) != len(readme.saved) {
+				t.Fatalf("%d YAML files, want %d", len(files), len(readme.saved))
+			}
+			for k, name := range readme.saved {
+				if err := os.WriteFile(name, []byte(files[k]), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if ran := runCommands(t, blocks(text, "sh")); ran < readme.commands {
+				t.Errorf("%d commands were found, want %d", ran, readme.commands)
+			}
+			for _, file := range readme.writes {
+				if _, err := os.Stat(file); err != nil {
+					t.Errorf("%s was not written: %v", file, err)
+				}
+			}
+		})
 	}
-	t.Chdir(t.TempDir())
-	if err := os.WriteFile("my-head.yaml", []byte(patterns[0]), 0o644); err != nil {
-		t.Fatal(err)
-	}
+}
+
+// runCommands runs each drawdown command of the blocks and counts them.
+func runCommands(t *testing.T, shells []string) int {
 	ran := 0
 	for _, line := range strings.Split(strings.Join(shells, "\n"), "\n") {
 		words := shellWords(strings.ReplaceAll(line, "go run ./cmd/drawdown", "drawdown"))
@@ -50,13 +89,36 @@ func TestReadmeCommands(t *testing.T) {
 			t.Errorf("%s: status %d\n%s", line, status, problems.String())
 		}
 	}
-	if ran < 6 {
-		t.Errorf("only %d commands were found", ran)
-	}
-	for _, file := range []string{"out/p4-head.pdf", "out/my-head.pdf", "out/my-head-tighten.png", "p4-head.yaml"} {
-		if _, err := os.Stat(file); err != nil {
-			t.Errorf("%s was not written: %v", file, err)
+	return ran
+}
+
+// A link of a README leads to a file of the tree, and to a heading in it.
+func TestReadmeLinks(t *testing.T) {
+	for _, readme := range readmes {
+		for _, m := range regexp.MustCompile(`\]\(([^):]+)\)`).FindAllStringSubmatch(document(t, readme.path), -1) {
+			path, heading, _ := strings.Cut(m[1], "#")
+			text := document(t, filepath.ToSlash(filepath.Join(filepath.Dir(readme.path), path)))
+			if heading != "" && !slices.Contains(anchors(text), heading) {
+				t.Errorf("%s: %s: no such heading", readme.path, m[1])
+			}
 		}
+	}
+}
+
+// anchors are the headings of a document as links name them.
+func anchors(text string) []string {
+	var all []string
+	for _, m := range regexp.MustCompile(`(?m)^#+ (.*)$`).FindAllStringSubmatch(text, -1) {
+		plain := regexp.MustCompile(`[^a-z0-9 -]`).ReplaceAllString(strings.ToLower(m[1]), "")
+		all = append(all, strings.ReplaceAll(plain, " ", "-"))
+	}
+	return all
+}
+
+// The README fits a sitting.
+func TestReadmeIsShort(t *testing.T) {
+	if lines := strings.Count(document(t, "README.md"), "\n"); lines > 150 {
+		t.Errorf("the README has %d lines, at most 150 are allowed", lines)
 	}
 }
 
@@ -71,11 +133,7 @@ func shellWords(line string) []string {
 
 // The README names every command, way and flag of the card.
 func TestReadmeIsComplete(t *testing.T) {
-	data, err := os.ReadFile(filepath.Join("..", "..", "..", "README.md"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(data)
+	text := document(t, "README.md")
 	for _, name := range commandNames() {
 		if !strings.Contains(text, "drawdown "+name) {
 			t.Errorf("the README does not name the command %s", name)

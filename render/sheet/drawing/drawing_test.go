@@ -222,3 +222,28 @@ func TestGoldenScenes(t *testing.T) {
 		}
 	}
 }
+
+// First principles: the numbers cast on the part are what it is held against.
+func TestCastNumbersAreDrawn(t *testing.T) {
+	p := planOf(t, "p4-cover")
+	for _, actual := range []bool{false, true} {
+		document, _ := lay(t, p, actual, sheet.Request{Paper: sheet.Papers[0], Words: words.English()})
+		said := map[string]bool{}
+		for _, page := range document.Pages {
+			for _, it := range page.Items {
+				if text, ok := it.(scene.Text); ok {
+					said[text.Content] = true
+				}
+			}
+		}
+		for _, f := range p.Joint.Fasteners {
+			want := strconv.Itoa(f.Cast)
+			if actual {
+				want = f.ID + " (" + want + ")"
+			}
+			if !said[want] {
+				t.Errorf("actual size %v: no %q", actual, want)
+			}
+		}
+	}
+}
