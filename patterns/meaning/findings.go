@@ -72,7 +72,6 @@ const (
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
 	CheckByAngle     finding.Code = "reader check by angle"         // kind, angle
-	FigureFalls      finding.Code = "reader figure falls"           // do, kind, from, to
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds

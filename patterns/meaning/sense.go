@@ -12,7 +12,6 @@ func (r *reader) sense(f form.Fields) {
 	r.checkCasts()
 	r.checkLargestFirst()
 	r.checkCovered()
-	r.checkRising()
 	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()

@@ -118,7 +118,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.KindUnused:       {"kind": "main"},
 	meaning.KindNotTightened: {"kind": "main"},
 	meaning.CheckByAngle:     {"kind": "main", "angle": unit.Angle(90)},
-	meaning.FigureFalls:      {"do": "torque", "kind": "main", "from": "22 N·m", "to": "12 N·m"},
 	meaning.NoFigures:        {},
 	meaning.TooManyStages:    {"count": 3, "most": 200},
 	meaning.StageForAll:      {"kinds": []string{"main", "side"}},

@@ -48,8 +48,11 @@ func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Pla
 	}
 	for _, f := range p.Figures {
 		if f.Severity == finding.Warning {
-			problems = append(problems, placed(f, places))
+			problems = append(problems, placed(figures.Placed(f), places))
 		}
+	}
+	for _, f := range p.Senseless() {
+		problems = append(problems, placed(f, places))
 	}
 	problems.Sort()
 	return p, problems
@@ -69,13 +72,12 @@ func stopped(err error, places meaning.Places) problem.Problem {
 	return at
 }
 
-// placed reports what a figure comes to at its stage, or at its kind.
+// placed reports what was found at its stage, or at its kind.
 func placed(f finding.Finding, places meaning.Places) problem.Problem {
 	at := places.Kind(f.At.Kind)
 	if f.At.Stage > 0 {
 		at = places.Stage(f.At.Stage)
 	}
-	found := figures.Placed(f)
-	at.Severity, at.Found = problem.Warning, &found
+	at.Severity, at.Found = f.Severity, &f
 	return at
 }
