@@ -12,6 +12,9 @@ const (
 	SameCard         finding.Code = "card of two patterns" // patterns, name
 )
 
+// What can go wrong with a check of many files.
+const EmptyFolder finding.Code = "folder without files" // folder, allowed: endings
+
 // What can go wrong with a call of book or of handout.
 const (
 	WhichMachine  finding.Code = "book which machine"  //
