@@ -103,7 +103,7 @@ func (p *Program) checkOne(name string, named, asJSON bool) *checkedFile {
 		}
 		one.Kind = job.PatternFile
 	}
-	problems, err := job.Check(name, one.Kind, p.Stdin)
+	problems, err := job.Check(name, one.Kind, p.Stdin, p.words)
 	if err != nil {
 		var why error
 		one.Status, why = whyUnread(name, err)

@@ -63,6 +63,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
+	"render/words/wordstest":          {"render/words"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},

@@ -8,6 +8,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
+	"drawdown/render/words"
 )
 
 // FileKind is what a file describes.
@@ -54,13 +55,13 @@ func KindOf(name string) FileKind {
 }
 
 // Check reads a file of any kind, with all that it names.
-func Check(name string, kind FileKind, stdin io.Reader) (problem.List, error) {
+func Check(name string, kind FileKind, stdin io.Reader, w *words.Catalogue) (problem.List, error) {
 	switch kind {
 	case MachineFile:
 		_, problems, err := LoadMachine(name, stdin)
 		return problems, err
 	case SurveyFile:
-		_, problems, err := Survey(name, stdin)
+		_, problems, err := Survey(name, stdin, w)
 		return problems, err
 	}
 	_, problems, err := Load(name, stdin, "", "")
