@@ -27,7 +27,7 @@ fasteners:
   - {id: A2, at: [100, 0], kind: main}
   - {id: A3, at: [0, -100], kind: main}
   - {id: A4, at: [-100, 0], kind: side}
-clusters: [{name: cap 1, of: [A1, A2]}]
+clusters: [{name: cap 1, of: [A1, A2], loaded: no}]
 outline: [[-150, -150], [150, -150], [150, 150], [-150, 150]]
 features: [{front: left}]
 stations: [{id: T1, at: [20, 20]}]

@@ -11,10 +11,12 @@ func (r *reader) sense(f form.Fields) {
 	r.fasteners.Check()
 	r.checkCasts()
 	r.checkLargestFirst()
+	r.checkSizeByHole(f)
 	r.checkCovered()
 	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
+	r.checkSprung()
 	r.checkStars()
 	r.checkUnused()
 }
