@@ -2,7 +2,6 @@ package diagram
 
 import (
 	"math"
-	"slices"
 
 	"drawdown/render/scene"
 )
@@ -52,18 +51,20 @@ func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossing
 
 func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
 	bestCost := math.Inf(1)
-	for _, r := range choices {
+	for k := range choices {
+		r := &choices[k]
 		if math.Abs(r.bow) >= bestCost {
 			continue
 		}
-		crossed := count(chosen, r.crosses) + count(others, r.crosses)
-		crowded := count(chosen, r.runsNear) + count(others, r.runsNear)
+		among, near, merges := r.meets(chosen)
+		beside, nearBeside, _ := r.meets(others)
+		crossed, crowded := among+beside, near+nearBeside
 		cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow)
-		if r.mergesWithAny(chosen) {
+		if merges {
 			cost += mergeCost
 		}
 		if cost < bestCost {
-			best, fewest, bestCost = r, crossed, cost
+			best, fewest, bestCost = *r, crossed, cost
 		}
 	}
 	return best, fewest
@@ -78,23 +79,35 @@ const (
 	nearMm       = 2.0
 )
 
-func count(routes []route, holds func(route) bool) int {
-	n := 0
-	for _, r := range routes {
-		if holds(r) {
-			n++
+// meets counts the arrows that r crosses and those that it runs near, and says
+// whether it runs into one.
+func (r *route) meets(others []route) (crossed, near int, merges bool) {
+	around := r.bounds.Grown(nearMm)
+	for k := range others {
+		o := &others[k]
+		if !around.Meets(o.bounds) {
+			continue
 		}
+		crosses := r.crosses(o)
+		if crosses {
+			crossed++
+		}
+		if r.runsNear(o) {
+			near++
+		}
+		merges = merges || !crosses && r.mergesWith(o)
 	}
-	return n
+	return crossed, near, merges
 }
 
 // runsNear says whether an arrow runs or ends so close to r that the two would
 // be taken for one.
-func (r route) runsNear(o route) bool {
-	if !r.bounds.Grown(nearMm).Meets(o.bounds) {
-		return false
-	}
+func (r *route) runsNear(o *route) bool {
+	around := o.bounds.Grown(nearMm)
 	for _, p := range r.points {
+		if !around.Contains(p) {
+			continue
+		}
 		for _, q := range o.points {
 			if math.Abs(p.X-q.X) < nearMm && math.Abs(p.Y-q.Y) < nearMm {
 				return true
@@ -125,10 +138,11 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	}
 	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
 	const steps = 16
+	r.points = make([]scene.Point, 0, steps+1)
 	for k := range steps + 1 {
 		r.points = append(r.points, scene.Bezier(r.curve[0], r.curve[1], r.curve[2], r.curve[3], float64(k)/steps))
 	}
-	r.bounds = scene.Polyline(r.points, false).Bounds()
+	r.bounds = scene.BoxOf(r.points...)
 	return r, s.clear(r, from, to)
 }
 
@@ -156,16 +170,27 @@ func (s *sketch) clear(r route, from, to int) bool {
 
 // mergesWithAny says whether an arrow runs into one of others without crossing
 // it.
-func (r route) mergesWithAny(others []route) bool {
-	return slices.ContainsFunc(others, func(o route) bool {
-		return r.bounds.Grown(mergeMm).Meets(o.bounds) && !r.crosses(o) && (r.merges(o) || o.merges(r))
-	})
+func (r *route) mergesWithAny(others []route) bool {
+	for k := range others {
+		if o := &others[k]; r.mergesWith(o) && !r.crosses(o) {
+			return true
+		}
+	}
+	return false
 }
 
-func (r route) merges(other route) bool {
+func (r *route) mergesWith(o *route) bool {
+	return r.bounds.Grown(mergeMm).Meets(o.bounds) && (r.merges(o) || o.merges(r))
+}
+
+func (r *route) merges(o *route) bool {
+	around := o.bounds.Grown(mergeMm)
 	for _, p := range r.points {
-		for k := 1; k < len(other.points); k++ {
-			if scene.SquareToLine(p, other.points[k-1], other.points[k]) < mergeMm*mergeMm {
+		if !around.Contains(p) {
+			continue
+		}
+		for k := 1; k < len(o.points); k++ {
+			if scene.SquareToLine(p, o.points[k-1], o.points[k]) < mergeMm*mergeMm {
 				return true
 			}
 		}
@@ -173,13 +198,17 @@ func (r route) merges(other route) bool {
 	return false
 }
 
-func (r route) crosses(o route) bool {
+func (r *route) crosses(o *route) bool {
 	if !r.bounds.Meets(o.bounds) {
 		return false
 	}
 	for i := 1; i < len(r.points); i++ {
+		p, q := r.points[i-1], r.points[i]
+		if !scene.BoxOf(p, q).Meets(o.bounds) {
+			continue
+		}
 		for k := 1; k < len(o.points); k++ {
-			if scene.Crossing(r.points[i-1], r.points[i], o.points[k-1], o.points[k]) {
+			if scene.Crossing(p, q, o.points[k-1], o.points[k]) {
 				return true
 			}
 		}

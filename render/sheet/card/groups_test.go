@@ -11,6 +11,7 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
@@ -42,8 +43,8 @@ tighten:
 func TestStagesOfLongKinds(t *testing.T) {
 	p := planOf(t, threeKinds)
 	for _, tag := range words.Languages() {
-		for _, paper := range everyPaper() {
-			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: mustSpeak(t, tag)})
+		for _, paper := range sheettest.Papers() {
+			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: sheettest.Language(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
 				for _, fault := range scenetest.CheckLayout(page) {
@@ -88,9 +89,9 @@ func shapeBefore(page scene.Page, text scene.Text) bool {
 func TestArrowsOfGroupsKeepApart(t *testing.T) {
 	for _, name := range []string{threeKinds, "p4-head", "p4-v-head-right", "p4-timing-cover"} {
 		p := planOf(t, name)
-		for _, paper := range everyPaper() {
+		for _, paper := range sheettest.Papers() {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
-				document, _ := card.Document(p, side, english(paper))
+				document, _ := card.Document(p, side, sheettest.English(paper))
 				arrows := arrowLines(document.Pages[0])
 				for i, a := range arrows {
 					for _, b := range arrows[:i] {

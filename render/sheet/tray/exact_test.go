@@ -13,6 +13,7 @@ import (
 	"time"
 	"unicode/utf16"
 
+	"drawdown/patterns"
 	"drawdown/render/pdf"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -24,7 +25,9 @@ import (
 // laid as they say: spots lie as far apart as the fasteners in the pattern file,
 // to a tenth of a millimetre, also from sheet to sheet.
 func TestSpotsAreExact(t *testing.T) {
-	p := planOf(t, "p4-head")
+	file, _ := patterns.BuiltinText("p4-head")
+	// Without washers the spots are hexagons, whose middles the reader finds.
+	p := planOf(t, regexp.MustCompile(`(?m)^ +washer:.*\n`).ReplaceAllString(string(file), ""))
 	byNumber := p.Loosen.Order
 	for _, paper := range sheet.Papers {
 		document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
