@@ -61,7 +61,10 @@ func (r *reader) pattern(root *nodes.Node) {
 		r.Fail(root.KeyNode("strip"), IsMachine, nil)
 		return
 	}
-	f, _ := r.Fields(root, finding.Term("the file"), fileKeys...)
+	f, ok := r.Fields(root, finding.Term("the file"), fileKeys...)
+	if !ok {
+		return
+	}
 	f.Versioned()
 	r.head(f)
 	r.readKinds(f)
