@@ -79,6 +79,6 @@ func placed(f finding.Finding, places meaning.Places) problem.Problem {
 		at = places.Stage(f.At.Stage)
 	}
 	found := figures.Placed(f)
-	at.Severity, at.Found = problem.Warning, &found
+	at.Severity, at.Found, at.Code = problem.Warning, &found, f.Code // not that of its place
 	return at
 }

@@ -61,7 +61,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"torque warning":        {"where": "low", "thread": 0.08, "head": 0.08, "breaks": false, "yield": unit.Torque(59.3), "break": unit.Torque(65.6)},
 	"torque by friction":    {"snug": unit.Torque(40), "angle": unit.Angle(90), "single": true},
 	"torque is safe":        {},
-	"check judged":          {"what": "wrench; order"},
+	"check judged":          {"what": []string{"wrench", "order"}},
 	"check not judged":      {},
 	"check note":            {"what": "the bolt stays longer"},
 	"torque state friction": {"kind": "main", "low": 0.08, "high": 0.24},
