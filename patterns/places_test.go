@@ -37,7 +37,7 @@ func TestPlacesWithoutSense(t *testing.T) {
 		"two kinds":                   {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [0, 13], kind: flat}"), places.HeadsOverlap, warns, "they need 20.0 mm"},
 		"a bore over a bolt":          {square + "features: [{bore: [40, 40], diameter: 60, label: cyl 1}]\n", places.BoreOverBolt, fails, "the bore cyl 1 of 60 mm lies over C"},
 		"a bore into a hole":          {square + "features: [{bore: [0, 0], diameter: 134}]\n", places.BoreCutsHole, warns, "A, B, C and D"},
-		"a bore of 90 m":              {square + "features: [{bore: [0, 0], diameter: 90 m}]\n", places.BoreTooWide, fails, "90000 mm is far wider"},
+		"a bore of 9 m":               {square + "features: [{bore: [0, 0], diameter: 9 m}]\n", places.BoreTooWide, fails, "9000 mm is far wider"},
 		"no bolt in the outline":      {square + "outline: [[500, 500], [700, 500], [700, 700]]\n", places.OutlineHoldsNone, fails, "none of the 4 fasteners"},
 		"an outline in another unit":  {square + "outline: [[-7, -7], [7, -7], [7, 7], [-7, 7]]\n", places.OutlineHoldsNone, fails, "units"},
 		"a bow tie":                   {square + "outline: [[-70, -70], [70, 70], [70, -70], [-70, 70]]\n", places.OutlineCrosses, fails, "the edge from [-70.0, -70.0] and the edge from [70.0, -70.0]"},
