@@ -7,6 +7,7 @@
 package diagram
 
 import (
+	"cmp"
 	"drawdown/geometry"
 	"drawdown/render/diagram/space"
 	"drawdown/render/scene"
@@ -31,6 +32,8 @@ type Part struct {
 	// arrow stands alone.
 	Front string
 	Box   scene.Box
+	// SmallEm is the em of the small words, in millimetres; 0 asks for the usual.
+	SmallEm float64
 
 	piece   *cutout // nil for the whole part
 	noPaths bool    // no arrows, though they would find their way
@@ -55,7 +58,7 @@ type Drawing struct {
 
 const (
 	plentyAir = 0.5 // kept free round a text where there is room, in millimetres
-	SmallEm   = 3.0 // the em of the small words in a diagram, in millimetres: capitals of 2.17 mm
+	smallEm   = 3.0 // the em of the small words where nothing else is asked for, in millimetres
 )
 
 type sketch struct {
@@ -132,6 +135,7 @@ func (s *sketch) unlessNameless(arrows Drawing) Drawing {
 var bowRooms = []float64{0, 6, 12}
 
 func newSketch(req Part) *sketch {
+	req.SmallEm = cmp.Or(req.SmallEm, smallEm)
 	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: space.New(req.Box, len(req.Plan.Joint.Fasteners)), looks: mostLooks}
 	s.numbers = make([]int, s.count())
 	if req.Show == Numbers {

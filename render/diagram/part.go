@@ -152,7 +152,7 @@ func (s *sketch) drawFront(front geometry.Front) {
 	if !known {
 		return
 	}
-	arrow := Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: SmallEm}
+	arrow := Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: s.req.SmallEm}
 	for _, it := range arrow.Beside(s.partBox(), way, s.req.Front) {
 		s.space.TakeBox(scene.Bounds([]scene.Item{it}))
 		s.add(it)

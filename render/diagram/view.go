@@ -83,7 +83,7 @@ func room(box scene.Box, front geometry.Front) scene.Box {
 // labelRoom keeps a strip free below or above the part, so that a label near
 // that edge can stand outside where there is no room for it inside.
 func (s *sketch) labelRoom(box scene.Box) scene.Box {
-	const strip = SmallEm * 1.5
+	strip := s.req.SmallEm * 1.5
 	middle, quarter := (s.bounds.Min.Y+s.bounds.Max.Y)/2, s.bounds.Height()/4
 	above, below := false, false
 	for _, l := range s.req.Plan.Joint.Labels {

@@ -250,7 +250,7 @@ func TestNoListEndsOnANearlyEmptyPage(t *testing.T) {
 		if all[1].Content != "BOOK" || first {
 			continue
 		}
-		if rows := len(slices.DeleteFunc(all, func(text scene.Text) bool { return text.Size != sheet.HeadEm })); rows < 6 {
+		if rows := len(slices.DeleteFunc(all, func(text scene.Text) bool { return text.Size != sheet.Papers[1].HeadEm })); rows < 6 {
 			t.Errorf("page %d, %s, has %d lines", k+1, all[0].Content, rows)
 		}
 	}

@@ -22,6 +22,7 @@ type checkList struct {
 	list, trouble span
 	stacked       bool // too narrow for two columns: the box stands below the list
 
+	line        float64      // between baselines
 	lines       sheet.Broken // in the first column
 	linesBeside sheet.Broken // the same in the column of the box
 	title       []string     // of the box
@@ -32,18 +33,18 @@ type checkList struct {
 }
 
 func (c *card) checkList(in span) checkList {
-	l := checkList{list: in, trouble: in, stacked: in.width < 116}
+	l := checkList{list: in, trouble: in, line: c.paper.Line, stacked: in.width < 116}
 	if !l.stacked {
 		right := min(86, (in.width-columnGap)*0.48)
 		l.list, l.trouble = span{in.left, in.width - columnGap - right}, span{in.right() - right, right}
 	}
-	l.lines, l.linesBeside = sheet.BreakAll(c.before, l.list.width-tickIndent), sheet.BreakAll(c.before, l.trouble.width-tickIndent)
+	l.lines, l.linesBeside = c.paper.BreakAll(c.before, l.list.width-tickIndent), c.paper.BreakAll(c.before, l.trouble.width-tickIndent)
 	inside, says := l.trouble.width-2*boxPadding, c.words.Card.TighteningTrouble
 	if c.loosening {
 		says = c.words.Card.LooseningTrouble
 	}
-	l.title = font.Break(says.Title, scene.Bold, sheet.HeadEm, inside)
-	l.steps = sheet.BreakAll(says.Steps, inside-numberedStep)
+	l.title = font.Break(says.Title, scene.Bold, c.paper.HeadEm, inside)
+	l.steps = c.paper.BreakAll(says.Steps, inside-numberedStep)
 	return l
 }
 
@@ -62,12 +63,12 @@ func (l checkList) after(n int) checkList {
 func (l checkList) height() float64 { return l.heightParted(l.partedAt()) + 2 }
 
 func (l checkList) heightParted(n int) float64 {
-	left, right := checksHead+l.lines[:n].Height(), l.boxHeight()
+	left, right := checksHead+l.lines[:n].Height(l.line), l.boxHeight()
 	if l.stacked {
 		return left + troubleGap + right
 	}
 	if n < len(l.lines) {
-		right += checksHead + l.linesBeside[n:].Height()
+		right += checksHead + l.linesBeside[n:].Height(l.line)
 	}
 	return max(left, right)
 }
@@ -94,7 +95,7 @@ func (l checkList) boxHeight() float64 {
 	if l.boxDone {
 		return 0
 	}
-	return 3 + float64(len(l.title))*5 + l.steps.Height() + 8
+	return 3 + float64(len(l.title))*5 + l.steps.Height(l.line) + 8
 }
 
 func (l checkList) draw(p *sheet.Pen, y float64) {
@@ -103,10 +104,10 @@ func (l checkList) draw(p *sheet.Pen, y float64) {
 	drawTicks(p, l.lines[:n], l.list, y)
 	switch {
 	case l.stacked:
-		y += checksHead + l.lines.Height() + troubleGap
+		y += checksHead + l.lines.Height(l.line) + troubleGap
 	case n < len(l.lines):
 		drawTicks(p, l.linesBeside[n:], l.trouble, y)
-		y += checksHead + l.linesBeside[n:].Height()
+		y += checksHead + l.linesBeside[n:].Height(l.line)
 	}
 	if !l.boxDone {
 		l.drawBox(p, y)
@@ -131,7 +132,7 @@ func (l checkList) drawBox(p *sheet.Pen, y float64) {
 	}
 	at++
 	for k, lines := range l.steps {
-		p.Write(x+boxPadding, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
+		p.Write(x+boxPadding, at, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
 		at = p.Lines(x+boxPadding+numberedStep, at, lines) + 1
 	}
 	p.Rule(x+boxPadding+numberedStep, at+2, x+width-boxPadding, at+2, 0.25)

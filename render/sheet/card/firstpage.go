@@ -6,7 +6,6 @@ import (
 	"drawdown/geometry"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
-	"drawdown/render/sheet"
 )
 
 // span is a width of the page in which things stand below each other.
@@ -191,7 +190,7 @@ func (c *card) numberCap(in span, height float64) float64 {
 		enough = 3.0 // the figures beside the part are worth more on small paper
 	}
 	capMm, led := diagram.NumberCap(c.request(scene.Box{
-		Left: in.left, Top: 0, Right: in.right(), Bottom: height - captionHeight(captionLines(in)),
+		Left: in.left, Top: 0, Right: in.right(), Bottom: height - c.captionHeight(captionLines(in)),
 	}))
 	if led {
 		return 0
@@ -203,7 +202,7 @@ func (c *card) numberCap(in span, height float64) float64 {
 // spread of the fasteners.
 func (c *card) scale(in span, height float64) float64 {
 	extent := geometry.Bounds(c.plan.Joint.Points())
-	return math.Min(in.width/math.Max(extent.Width(), 1), (height-captionHeight(captionLines(in)))/math.Max(extent.Height(), 1))
+	return math.Min(in.width/math.Max(extent.Width(), 1), (height-c.captionHeight(captionLines(in)))/math.Max(extent.Height(), 1))
 }
 
 // captionLines is how many lines are kept for the caption under the part. One
@@ -218,4 +217,4 @@ func captionLines(in span) int {
 	return 1
 }
 
-func captionHeight(lines int) float64 { return 3 + float64(lines)*sheet.Line }
+func (c *card) captionHeight(lines int) float64 { return 3 + float64(lines)*c.paper.Line }

@@ -75,7 +75,7 @@ func TestSmallNumbersHaveAShortName(t *testing.T) {
 	for _, tag := range words.Languages() {
 		w := mustSpeak(t, tag).Card.Part
 		for _, name := range []string{w.Cast, w.Mark, w.Tightening} {
-			if got := font.Width(name, scene.Regular, sheet.TextEm); got > room {
+			if got := font.Width(name, scene.Regular, sheet.Papers[1].TextEm); got > room {
 				t.Errorf("%s: %q is %.1f mm wide, over %.1f", tag, name, got, room)
 			}
 		}

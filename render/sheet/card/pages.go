@@ -69,7 +69,7 @@ func (f *pages) upright(first firstPage, below float64) {
 // checksOverleaf puts what to see to first on the next page, so that the figures
 // and the ticks stand beside the part, and says so on this one.
 func (f *pages) checksOverleaf(first firstPage) {
-	f.Pen.Write(first.grid.in.left, f.Bottom-1, sheet.TextEm, scene.Bold, scene.Start, scene.Black, f.c.words.Card.BeforeOverleaf)
+	f.Pen.Write(first.grid.in.left, f.Bottom-1, f.c.paper.TextEm, scene.Bold, scene.Start, scene.Black, f.c.words.Card.BeforeOverleaf)
 	f.Turn()
 	f.checks(f.whole.checks)
 }

@@ -16,7 +16,7 @@ import (
 )
 
 func (c *card) request(box scene.Box) diagram.Part {
-	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
+	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box, SmallEm: c.paper.TextEm}
 }
 
 // secondNumbers gives the second numbers: what stands on the part, cast there or
@@ -82,7 +82,7 @@ func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
 	lines := captionLines(in)
 	d := drawnPart{small: !c.crowded && c.second != nil}
 	for {
-		req := c.request(scene.Box{Left: in.left, Top: top, Right: in.right(), Bottom: bottom - captionHeight(lines)})
+		req := c.request(scene.Box{Left: in.left, Top: top, Right: in.right(), Bottom: bottom - c.captionHeight(lines)})
 		if d.small {
 			req.Beside = c.second
 		}
@@ -94,13 +94,13 @@ func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
 		if c.crowded && len(d.Unplaced) > 0 && d.details == nil {
 			d.details = c.detailed(req, top, bottom)
 		}
-		caption := diagram.NewLegend(req.KindNames(), c.reading(d), in.left, in.right())
+		caption := diagram.NewLegend(req.KindNames(), c.reading(d), c.paper.TextEm, c.paper.Line, in.left, in.right())
 		if caption.Lines > lines {
 			lines = caption.Lines
 			continue
 		}
 		p.Add(d.Items...)
-		p.Add(caption.Items(bottom - captionHeight(lines) + 0.6 + sheet.Line)...)
+		p.Add(caption.Items(bottom - c.captionHeight(lines) + 0.6 + p.Paper.Line)...)
 		return d
 	}
 }
@@ -205,12 +205,12 @@ const (
 func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail {
 	return diagram.Details(req, scene.Box{
 		Left: c.paper.Margin, Top: top + detailHead, Right: c.paper.Width - c.paper.Margin,
-		Bottom: bottom - captionHeight(c.detailCaption(req).Lines),
+		Bottom: bottom - c.captionHeight(c.detailCaption(req).Lines),
 	})
 }
 
 func (c *card) detailCaption(req diagram.Part) diagram.Legend {
-	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.Margin, c.paper.Width-c.paper.Margin)
+	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.TextEm, c.paper.Line, c.paper.Margin, c.paper.Width-c.paper.Margin)
 }
 
 func (f *pages) drawDetails(details []diagram.Detail) {
@@ -223,6 +223,6 @@ func (f *pages) drawDetails(details []diagram.Detail) {
 		p.Head(p.Left(), f.Y+4, fmt.Sprintf(c.words.Card.Part.Detail, k+1, len(details)))
 		p.Add(d.Place(whole, scene.Box{Left: p.Right() - placeWidth, Top: f.Y, Right: p.Right(), Bottom: f.Y + detailHead - 2})...)
 		p.Add(d.Items...)
-		p.Add(caption.Items(f.Bottom - captionHeight(caption.Lines) + 0.6 + sheet.Line)...)
+		p.Add(caption.Items(f.Bottom - c.captionHeight(caption.Lines) + 0.6 + c.paper.Line)...)
 	}
 }

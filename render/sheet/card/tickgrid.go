@@ -77,7 +77,7 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	if len(fasteners) == 0 {
 		return nil
 	}
-	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
+	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, c.paper.HeadEm)
 	most := max(1, int((g.in.width-g.label)/max(tickColumn, widest+1.6)))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
@@ -105,12 +105,12 @@ func (c *card) labelWidth(in span) float64 {
 	if in.width >= 150 {
 		return usual
 	}
-	need := font.Width(c.words.Card.Order, scene.Regular, sheet.TextEm) + 3
+	need := font.Width(c.words.Card.Order, scene.Regular, c.paper.TextEm) + 3
 	if c.crowded && c.second != nil {
-		need = max(need, font.Width(c.smallMeans(), scene.Regular, sheet.TextEm)+3)
+		need = max(need, font.Width(c.smallMeans(), scene.Regular, c.paper.TextEm)+3)
 	}
 	for i := range c.side.Stages {
-		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, sheet.TextEm)+7.5)
+		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, c.paper.TextEm)+7.5)
 	}
 	return min(need+0.1, usual)
 }
@@ -119,9 +119,9 @@ func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	left, from := g.in.left, g.in.left+g.label
 	width := min((g.in.width-g.label)/float64(b.columns), 16)
 	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
-	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
+	p.Write(left+2, y+b.row/2+1.2, p.Paper.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {
-		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, p.Paper.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
 	y += b.row
 	if b.second {
@@ -139,19 +139,19 @@ func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b strip, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
-	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, g.label-3))
+	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, p.Paper.TextEm, g.label-3))
 	for k, i := range b.fasteners {
 		x := left + g.label + width*float64(k)
 		p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
-		p.Write(x+width/2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
+		p.Write(x+width/2, y+b.row/2+1.2, p.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
 	}
 }
 
 func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b strip, s *plan.Stage, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
-	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
-	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, g.label-7.5))
+	p.Write(left+2, y+b.row/2+1.2, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, p.Paper.TextEm, g.label-7.5))
 	for k, i := range b.fasteners {
 		x := left + g.label + width*float64(k)
 		if !slices.Contains(s.Fasteners, i) {

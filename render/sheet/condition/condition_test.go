@@ -253,7 +253,7 @@ func TestCrowdedDrawing(t *testing.T) {
 	document, notes := condition.Document(p, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
 	rows := map[string]bool{}
 	for _, text := range texts(document) {
-		if text.Size == sheet.HeadEm {
+		if text.Size == sheet.Papers[2].HeadEm {
 			rows[text.Content] = true
 		}
 	}

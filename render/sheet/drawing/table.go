@@ -31,14 +31,14 @@ type table struct {
 type row struct{ id, x, y, hole string }
 
 func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
-	t := &table{words: w.Drawing, id: font.Width(w.Drawing.ID, scene.Regular, sheet.TextEm)}
+	t := &table{words: w.Drawing, id: font.Width(w.Drawing.ID, scene.Regular, pen.Paper.TextEm)}
 	for i, f := range p.Joint.Fasteners {
 		r := row{id: f.ID, x: w.Figure(place(f.At.X)), y: w.Figure(place(f.At.Y))}
 		if hole := holeOf(p, i); hole > 0 {
 			r.hole, t.holes = w.Figure(place(hole)), true
 		}
 		t.rows = append(t.rows, r)
-		t.id = max(t.id, font.Width(f.ID, scene.Bold, sheet.TextEm))
+		t.id = max(t.id, font.Width(f.ID, scene.Bold, pen.Paper.TextEm))
 	}
 	t.id = min(t.id, mostID)
 	least := tickSide + 1.5 + t.id + 2*numberMm
@@ -74,7 +74,7 @@ func (t *table) draw(run *sheet.Run) {
 }
 
 func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
-	p.Write(p.Left(), y+3.4, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(t.words.Places, scene.Bold, sheet.TextEm, p.Paper.Content()))
+	p.Write(p.Left(), y+3.4, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(t.words.Places, scene.Bold, p.Paper.TextEm, p.Paper.Content()))
 	y += headRoom
 	for column := 0; column*lines < len(rows); column++ {
 		x := p.Left() + float64(column)*(t.width+between)
@@ -91,7 +91,7 @@ func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
 
 func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight scene.Weight) {
 	at := x + tickSide + 1.5
-	p.Write(at, y+3.2, sheet.TextEm, weight, scene.Start, ink, font.Fit(r.id, weight, sheet.TextEm, t.id))
+	p.Write(at, y+3.2, p.Paper.TextEm, weight, scene.Start, ink, font.Fit(r.id, weight, p.Paper.TextEm, t.id))
 	at += t.id
 	figures := []string{r.x, r.y}
 	if t.holes {
@@ -99,6 +99,6 @@ func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight sc
 	}
 	for _, figure := range figures {
 		at += numberMm
-		p.Write(at, y+3.2, sheet.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, sheet.TextEm, numberMm-0.5))
+		p.Write(at, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, p.Paper.TextEm, numberMm-0.5))
 	}
 }

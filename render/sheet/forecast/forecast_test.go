@@ -309,7 +309,7 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 					if end < 1 {
 						t.Fatalf("%s on %s, %s: page %s has no foot", name, on, tag, page.Name)
 					}
-					if last := lines[end-1]; last.Size == sheet.HeadEm && last.Weight == scene.Bold {
+					if last := lines[end-1]; last.Size == paper(t, on).HeadEm && last.Weight == scene.Bold {
 						t.Errorf("%s on %s, %s: %q stands alone on page %s", name, on, tag, last.Content, page.Name)
 					}
 				}
