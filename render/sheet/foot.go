@@ -52,12 +52,16 @@ func (f Foot) draw(p *Pen, last bool) {
 func (f Foot) sign(p *Pen, y float64) {
 	rows := f.rows(p.Paper)
 	inRow := (len(f.Sign) + rows - 1) / rows
-	width := (p.Paper.Content() - 12) / float64(inRow)
+	width := p.Paper.Content() / float64(inRow)
 	for k, words := range f.Sign {
 		x, at := p.Left()+width*float64(k%inRow), y+signHeight*float64(k/inRow)
 		p.Text(x, at, words)
 		from := x + font.Width(words, scene.Regular, p.Paper.TextEm) + 1.5
-		p.Rule(from, at+0.6, x+width-3, at+0.6, 0.25)
+		to := x + width - 3
+		if k%inRow == inRow-1 || k == len(f.Sign)-1 {
+			to = p.Right()
+		}
+		p.Rule(from, at+0.6, to, at+0.6, 0.25)
 	}
 }
 

@@ -23,6 +23,7 @@ const (
 // many rows, with what stands under each figure, broken into lines.
 type stageBoxes struct {
 	in           span
+	of           []plan.Stage
 	across, rows int
 	width, tall  float64 // of a box
 	below        [][]string
@@ -30,9 +31,9 @@ type stageBoxes struct {
 	none         []string // in place of boxes where the file gives no stages
 }
 
-func (c *card) stageBoxes(in span) stageBoxes {
-	b := stageBoxes{in: in, line: c.paper.Line}
-	n := len(c.side.Stages)
+func (c *card) stageBoxes(in span, from, to int) stageBoxes {
+	b := stageBoxes{in: in, line: c.paper.Line, of: c.side.Stages[from:to]}
+	n := len(b.of)
 	if n == 0 {
 		b.none = c.paper.BreakText(c.words.Card.Stage.None, in.width)
 		return b
@@ -40,10 +41,10 @@ func (c *card) stageBoxes(in span) stageBoxes {
 	most := max(1, int((in.width+stageGap)/(c.leastBox()+stageGap)))
 	b.rows = (n + most - 1) / most
 	b.across = (n + b.rows - 1) / b.rows
-	b.width = math.Min((in.width-stageGap*float64(b.across-1))/float64(b.across), 60)
+	b.width = (in.width - stageGap*float64(b.across-1)) / float64(b.across)
 	lines := 1
-	for i := range c.side.Stages {
-		below := c.below(&c.side.Stages[i], b.width-3)
+	for i := range b.of {
+		below := c.below(&b.of[i], b.width-3)
 		b.below, lines = append(b.below, below), max(lines, len(below))
 	}
 	b.tall = 18 + float64(lines)*c.paper.Line
@@ -90,14 +91,14 @@ func (b stageBoxes) rowsHeight(rows int) float64 {
 func (c *card) drawStages(p *sheet.Pen, b stageBoxes, y float64, from, to int) {
 	p.Head(b.in.left, y+4, c.words.Card.Stages)
 	p.Lines(b.in.left, y+10, b.none)
-	for i := from * b.across; i < min(to*b.across, len(c.side.Stages)); i++ {
+	for i := from * b.across; i < min(to*b.across, len(b.of)); i++ {
 		x := b.in.left + float64(i%b.across)*(b.width+stageGap)
 		c.stageBox(p, b, i, x, y+7+float64(i/b.across-from)*(b.tall+stageGap))
 	}
 }
 
 func (c *card) stageBox(p *sheet.Pen, b stageBoxes, i int, x, y float64) {
-	s := &c.side.Stages[i]
+	s := &b.of[i]
 	p.Panel(x, y, b.width, b.tall, 1.5, scene.White, 0.5)
 	number := strconv.Itoa(s.Number)
 	p.Head(x+2.2, y+5.6, number)

@@ -45,9 +45,9 @@ type tickGrid struct {
 // tickGrid parts the grid so that each strip fits the width. Stages that go in
 // the order of the card share strips; a stage with an order of its own has its
 // own, so that every box stands in working order.
-func (c *card) tickGrid(in span) tickGrid {
+func (c *card) tickGrid(in span, from, to int) tickGrid {
 	g := tickGrid{in: in, label: c.labelWidth(in)}
-	stages := c.side.Stages
+	stages := c.side.Stages[from:to]
 	for end := 0; end < len(stages); {
 		begin := end
 		for end < len(stages) && c.inCardOrder(&stages[end]) {
@@ -117,7 +117,7 @@ func (c *card) labelWidth(in span) float64 {
 
 func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	left, from := g.in.left, g.in.left+g.label
-	width := min((g.in.width-g.label)/float64(b.columns), 16)
+	width := (g.in.width - g.label) / float64(b.columns)
 	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
 	p.Write(left+2, y+b.row/2+1.2, p.Paper.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {

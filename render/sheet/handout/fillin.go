@@ -9,7 +9,6 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
 const (
@@ -100,14 +99,10 @@ func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
 	}
-	reading, rings := s.words.ByNumber, ""
-	if d.WholePath {
-		reading = s.words.FollowArrows
+	if d.Path {
+		return s.words.FollowArrows
 	}
-	if d.Rings {
-		rings = s.words.Rings
-	}
-	return words.Text(reading, rings)
+	return s.words.ByNumber
 }
 
 // left tells what found no room. A name that lacks beside a number of the key
