@@ -25,7 +25,7 @@ type legendWords struct {
 }
 
 const (
-	sampleWidth = 4.4
+	sampleWidth = 4.8
 	sampleGap   = 3.0
 	leastRest   = 30.0 // of a line behind the samples, for the reading to begin there
 )
@@ -72,7 +72,7 @@ func (l Legend) Items(y float64) []scene.Item {
 	for _, w := range l.words {
 		at := scene.Point{X: w.x, Y: y + float64(w.line-1)*l.line}
 		if w.sample {
-			items = append(items, Sample(w.kind, scene.Point{X: at.X + 1.6, Y: at.Y - 1.1}, 1.4))
+			items = append(items, Sample(w.kind, scene.Point{X: at.X + 2, Y: at.Y - 1.1}, 1.4))
 			at.X += sampleWidth
 		}
 		items = append(items, font.Set(scene.Text{At: at, Size: l.em, Ink: scene.Black, Content: w.words}))

@@ -71,7 +71,7 @@ func TestMarksStandOnTheCard(t *testing.T) {
 
 // Where there is no room on the part, the tick grid names what it shows whole.
 func TestSmallNumbersHaveAShortName(t *testing.T) {
-	const room = 27.0 - 3 // of the column that names the stages
+	const room = 9*3.5 - 3 // of the column that names the stages
 	for _, tag := range words.Languages() {
 		w := mustSpeak(t, tag).Card.Part
 		for _, name := range []string{w.Cast, w.Mark, w.Tightening} {

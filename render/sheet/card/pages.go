@@ -3,7 +3,6 @@ package card
 import (
 	"slices"
 
-	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 )
@@ -38,10 +37,10 @@ func (c *card) pages() ([]scene.Page, []string) {
 
 func (f *pages) work(most float64) {
 	for from, checks := 0, true; checks || from < len(f.c.side.Stages); {
-		page, ok := f.c.fill(f.Bottom-f.Y, most, from, checks)
+		page, drawn, ok := f.c.fill(f.Y, f.Bottom, most, from, checks)
 		switch {
 		case ok:
-			f.page(page)
+			f.page(page, drawn)
 			from, checks = page.to, false
 		case checks:
 			f.before(most)
@@ -60,25 +59,24 @@ func (f *pages) work(most float64) {
 }
 
 // page draws a page that is filled as chosen.
-func (f *pages) page(w workPage) {
-	f.Y += w.topHeight()
-	left, right, bottom := f.Y, f.Y, f.Bottom
+func (f *pages) page(w workPage, part drawnPart) {
+	_, bottom := w.partBetween(f.Y, f.Bottom)
+	top := f.Y + w.topHeight()
 	switch w.checksAt {
-	case overAll:
-		w.checks.draw(f.Pen, f.Y-w.checks.height())
-	case overPart:
-		w.checks.draw(f.Pen, left)
-		left += w.checks.height()
+	case overAll, overPart:
+		w.checks.draw(f.Pen, f.Y)
 	case overStages:
-		w.checks.draw(f.Pen, right)
-		right += w.checks.height()
+		w.checks.draw(f.Pen, top)
 	}
-	if !w.beside {
-		bottom -= w.workHeight()
-		right = bottom
+	f.add(part)
+	switch {
+	case !w.beside:
+		f.Y = bottom
+	case w.checksAt == overStages:
+		f.Y = top + w.checks.height()
+	default:
+		f.Y = top
 	}
-	f.part(w.part, left, bottom)
-	f.Y = right
 	f.stages(w.stages)
 	f.grid(w.grid)
 	if w.boxBelow {
@@ -91,7 +89,9 @@ func (f *pages) page(w workPage) {
 func (f *pages) before(most float64) {
 	f.checks(f.c.checkList(f.c.width()))
 	if height := f.Bottom - f.Y; height >= leastPart && f.c.numberCap(f.c.width(), height) >= most {
-		f.part(f.c.width(), f.Y, f.Bottom)
+		if part := f.c.part(f.c.width(), f.Y, f.Bottom); part.whole() { // it stands on the next page too
+			f.add(part)
+		}
 	}
 }
 
@@ -106,18 +106,19 @@ func (f *pages) apart(from int, checks bool) {
 	if !f.Fresh() {
 		f.Turn()
 	}
-	f.drawDetails(f.part(whole.part, f.Y, f.Bottom))
+	part := f.c.part(whole.part, f.Y, f.Bottom)
+	f.add(part)
+	f.drawDetails(part.details)
 	if whole.grid.height() > 0 {
 		f.Turn()
 		f.grid(whole.grid)
 	}
 }
 
-// part draws the part between two heights and notes what found no room.
-func (f *pages) part(in span, top, bottom float64) []diagram.Detail {
-	drawn := f.c.part(f.Pen, in, top, bottom)
-	f.notes = append(f.notes, f.c.left(drawn)...)
-	return drawn.details
+// add puts the part on the page and notes what found no room.
+func (f *pages) add(part drawnPart) {
+	f.Pen.Add(part.Items...)
+	f.notes = append(f.notes, f.c.left(part)...)
 }
 
 func (f *pages) stages(b stageBoxes) {

@@ -76,7 +76,7 @@ type drawnPart struct {
 }
 
 // part draws the part and its caption between two heights.
-func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
+func (c *card) part(in span, top, bottom float64) drawnPart {
 	d := drawnPart{small: !c.crowded && c.second != nil}
 	req := c.request(scene.Box{Left: in.left, Top: top, Right: in.right(), Bottom: bottom - c.captionHeight(in)})
 	if d.small {
@@ -91,9 +91,13 @@ func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
 		d.details = c.detailed(req, top, bottom)
 	}
 	caption := c.caption(in, d)
-	p.Add(d.Items...)
-	p.Add(caption.Items(bottom - captionAir + 0.6 - float64(caption.Lines-1)*c.paper.Line)...)
+	d.Items = append(d.Items, caption.Items(bottom-captionAir+0.6-float64(caption.Lines-1)*c.paper.Line)...)
 	return d
+}
+
+// whole says that everything on the part found room.
+func (d drawnPart) whole() bool {
+	return len(d.Unplaced)+len(d.Dropped)+d.BesideLeftOut == 0
 }
 
 func (c *card) caption(in span, d drawnPart) diagram.Legend {

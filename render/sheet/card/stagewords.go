@@ -77,7 +77,7 @@ func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
 }
 
 // mostBelow is how many lines a stage box has room for under its figure.
-const mostBelow = 4
+const mostBelow = 8
 
 func (c *card) below(s *plan.Stage, width float64) []string {
 	w := c.words.Card.Stage

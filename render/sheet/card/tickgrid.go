@@ -15,6 +15,8 @@ const (
 	tickSide   = 4.0 // of the box
 	stripGap   = 3.0
 	gridHead   = 7.0 // the height of the grid's heading
+	usualRow   = 7.0 // the height of a row
+	closeRow   = 6.0 // of rows with less white
 )
 
 // strip is one strip of the tick grid: some fasteners, in working order, and
@@ -63,6 +65,15 @@ func (c *card) tickGrid(in span, from, to int) tickGrid {
 	return g
 }
 
+// close is the grid with less white.
+func (g tickGrid) close() tickGrid {
+	g.strips = slices.Clone(g.strips)
+	for k := range g.strips {
+		g.strips[k].row = closeRow
+	}
+	return g
+}
+
 func (c *card) inCardOrder(s *plan.Stage) bool {
 	return slices.IsSortedFunc(s.Fasteners, func(a, b int) int { return c.numbers[a] - c.numbers[b] })
 }
@@ -81,9 +92,9 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	most := max(1, int((g.in.width-g.label)/max(tickColumn, widest+1.6)))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
-	row := 7.0
-	if c.paper.Low() { // rows stand closer, so that two strips find room
-		row = 6
+	row := usualRow
+	if c.paper.Low() { // so that two strips find room
+		row = closeRow
 	}
 	var strips []strip
 	for part := range slices.Chunk(fasteners, columns) {
@@ -101,7 +112,7 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 // labelWidth is the width of the column that names the stages. Where width is
 // short it gets no more than its words need.
 func (c *card) labelWidth(in span) float64 {
-	const usual = 27.0
+	usual := 9 * c.paper.TextEm
 	if in.width >= 150 {
 		return usual
 	}

@@ -5,6 +5,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/diagram"
+	"drawdown/render/font"
 	"drawdown/render/scene"
 )
 
@@ -110,6 +111,9 @@ func (c *card) spreads(from, to int, checks bool) []workPage {
 		width := c.paper.Content() - columnGap
 		left := span{c.paper.Margin, math.Round(width*share/2) * 2}
 		right := span{left.right() + columnGap, width - left.width}
+		if right.width < c.leastBeside() {
+			continue
+		}
 		page := workPage{from: from, to: to, part: left, stages: c.stageBoxes(right, from, to), grid: c.tickGrid(right, from, to), beside: true}
 		if !checks {
 			all = append(all, page)
@@ -118,6 +122,16 @@ func (c *card) spreads(from, to int, checks bool) []workPage {
 		all = append(all, c.withChecks(page, right)...)
 	}
 	return all
+}
+
+// leastBeside is the least width of the column beside the part: for its headings,
+// a stage, and the ticks of a few fasteners.
+func (c *card) leastBeside() float64 {
+	least := max(c.leastBox(), c.labelWidth(span{})+3*tickColumn)
+	for _, head := range []string{c.words.Card.Stages, c.words.Card.TickAsYouGo} {
+		least = max(least, font.Width(head, scene.Bold, c.paper.HeadEm))
+	}
+	return least
 }
 
 // withChecks puts what to see to first into every place of a parted page.
@@ -135,11 +149,44 @@ func (c *card) withChecks(page workPage, right span) []workPage {
 	return []workPage{above, apart, beside, top}
 }
 
-// fill picks how a page is filled, given the height that is free on it: with as
-// many stages as it holds beside a part whose numbers are as large as they have
-// to be. White space goes first, then size of the part.
-func (c *card) fill(room, most float64, from int, checks bool) (page workPage, ok bool) {
-	for to := max(from+1, len(c.side.Stages)); to > from; to-- {
+// fill picks how a page is filled between two heights: with as many stages as it
+// holds beside a part whose numbers are as large as they have to be, and on which
+// every small number and word finds room. White space goes first, then size of
+// the part.
+func (c *card) fill(top, bottom, most float64, from int, checks bool) (page workPage, drawn drawnPart, ok bool) {
+	for to := len(c.side.Stages); ; {
+		next, fits := c.fitting(bottom-top, most, from, to, checks)
+		if !fits {
+			return page, drawn, ok
+		}
+		left, right := next.partBetween(top, bottom)
+		here := c.part(next.part, left, right)
+		if whole := here.whole(); whole || !ok {
+			page, drawn, ok = next, here, true
+			if whole {
+				return page, drawn, true
+			}
+		}
+		if to = next.to - 1; to <= from {
+			return page, drawn, true
+		}
+	}
+}
+
+// partBetween gives the heights between which the part stands.
+func (w workPage) partBetween(top, bottom float64) (from, to float64) {
+	top += w.topHeight()
+	if w.checksAt == overPart {
+		top += w.checks.height()
+	}
+	if !w.beside {
+		bottom -= w.workHeight()
+	}
+	return top, bottom
+}
+
+func (c *card) fitting(room, most float64, from, to int, checks bool) (page workPage, ok bool) {
+	for to := max(from+1, to); to > from; to-- {
 		end := min(to, len(c.side.Stages))
 		for _, ways := range [][]workPage{c.spreads(from, end, checks), {c.stacked(from, end, checks)}} {
 			if page, ok := c.largest(room, most, ways); ok {
@@ -152,10 +199,12 @@ func (c *card) fill(room, most float64, from int, checks bool) (page workPage, o
 
 // largest picks the page on which the part is drawn the largest.
 func (c *card) largest(room, most float64, ways []workPage) (best workPage, ok bool) {
-	for _, balanced := range []bool{false, true} {
+	for _, close := range []bool{false, true} {
 		scale := 0.0
 		for _, page := range ways {
-			page.checks.balanced = page.checks.balanced || balanced
+			if close {
+				page.checks.balanced, page.grid = true, page.grid.close()
+			}
 			height := room - page.topHeight() - page.leftHeight()
 			if page.topHeight()+page.rightHeight() > room || height < leastPart {
 				continue
