@@ -1,16 +1,12 @@
 package patterns
 
 import (
-	"flag"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
-	"drawdown/patterns/source"
+	"drawdown/geometry/testkit"
 )
-
-var update = flag.Bool("update", false, "write the golden texts anew; read every line of the change")
 
 // lacksDragon stands in for the typeface: it lacks one sign.
 func lacksDragon(text string) (rune, bool) {
@@ -37,18 +33,7 @@ func TestBrokenFiles(t *testing.T) {
 			}
 			got := filepath.ToSlash(said(problems).Detail())
 			golden := strings.TrimSuffix(path, ".yaml") + ".txt"
-			if *update {
-				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(golden)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if want := string(source.UnixLines(want)); got != want {
-				t.Errorf("got\n%s\nwant\n%s", got, want)
-			}
+			testkit.Golden(t, golden, []byte(got))
 		})
 	}
 }

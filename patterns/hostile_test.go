@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -57,54 +58,70 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// Files that are made to hang or to eat the memory. The limit, in the
-// processor's time, is generous: the reader takes well under a second, or a few
-// for the largest ones; anything that grows with the square takes minutes.
-func TestHostileFilesEndSoon(t *testing.T) {
-	limit := 10 * time.Second
-	if stopwatch.Raced {
-		limit *= 10
-	}
+// hostile are files that are made to hang or to eat the memory, at a share of
+// their full size.
+func hostile(share int) map[string]string {
 	const head = "drawdown: 1\ntitle: Lid\n"
 	repeat := func(n int, format string) string {
 		var b strings.Builder
-		for i := range n {
+		for i := range n / share {
 			fmt.Fprintf(&b, format, i)
 		}
 		return b.String()
 	}
-	for name, text := range map[string]string{
-		"brackets":       head + "outline: " + strings.Repeat("[", 9_000) + strings.Repeat("]", 9_000) + "\n",
-		"open brackets":  head + "outline: " + strings.Repeat("[", 1_000_000) + "\n",
-		"deep blocks":    head + strings.Repeat("- ", 9_000) + "\n",
+	same := func(text string, n int) string { return strings.Repeat(text, n/share) }
+	return map[string]string{
+		"brackets":       head + "outline: " + same("[", 9_000) + same("]", 9_000) + "\n",
+		"open brackets":  head + "outline: " + same("[", 1_000_000) + "\n",
+		"deep blocks":    head + same("- ", 9_000) + "\n",
 		"unknown keys":   head + repeat(300_000, "key%d: 1\n"),
-		"same key":       head + strings.Repeat("view: x\n", 300_000),
+		"same key":       head + same("view: x\n", 300_000),
 		"kinds":          head + "kinds:\n" + repeat(200_000, "  k%d: {thread: M8}\n"),
 		"same place":     head + "fasteners:\n" + repeat(10_000, "- {id: A%d, at: [0, 0]}\n"),
-		"same id":        head + "fasteners:\n" + strings.Repeat("- {id: A, at: [0, 0]}\n", 10_000),
-		"grids":          head + "fasteners:\n" + strings.Repeat("- grid: {columns: 100, rows: 100, pitch: 9, id: A}\n", 50_000),
+		"same id":        head + "fasteners:\n" + same("- {id: A, at: [0, 0]}\n", 10_000),
+		"grids":          head + "fasteners:\n" + same("- grid: {columns: 100, rows: 100, pitch: 9, id: A}\n", 50_000),
 		"unknown ids":    head + "fasteners:\n" + repeat(900, "- {id: A%d, at: [%[1]d, 0]}\n") + "tighten: {stages: [{torque: 1 N·m}], order: [" + repeat(100_000, "B%d, ") + "]}\n",
-		"stages":         head + "fasteners: [{id: A, at: [0, 0]}]\ntighten:\n  stages:\n" + strings.Repeat("  - {torque: 1 N·m}\n", 200_000),
-		"aliased list":   head + "outline: [&p [" + strings.Repeat("[1, 2], ", 50_000) + "]" + strings.Repeat(", *p", 50_000) + "]\n",
-		"comments":       strings.Repeat("# c\n", 500_000) + head,
+		"stages":         head + "fasteners: [{id: A, at: [0, 0]}]\ntighten:\n  stages:\n" + same("  - {torque: 1 N·m}\n", 200_000),
+		"aliased list":   head + "outline: [&p [" + same("[1, 2], ", 50_000) + "]" + same(", *p", 50_000) + "]\n",
+		"comments":       same("# c\n", 500_000) + head,
 		"one long line":  head + "fasteners: [" + repeat(100_000, "{idd: A%d}, ") + "]\n",
 		"syntax at end":  head + repeat(100_000, "key%d: 1\n") + "x: ]\n",
-		"quotes":         head + "view: \"" + strings.Repeat("a\n", 500_000),
+		"quotes":         head + "view: \"" + same("a\n", 500_000),
 		"joined keys":    head + "extends: p4-head\nkinds:\n" + repeat(100_000, "  k%d: {thread: M8}\n"),
-		"deep and joint": head + "extends: p4-head\nkinds: {main: {friction: " + strings.Repeat("{thread: ", 5_000) + strings.Repeat("}", 5_000) + "}}\n",
-	} {
+		"deep and joint": head + "extends: p4-head\nkinds: {main: {friction: " + same("{thread: ", 5_000) + same("}", 5_000) + "}}\n",
+	}
+}
+
+func TestHostileFiles(t *testing.T) {
+	for name, text := range hostile(testkit.Samples(10, 1)) {
 		t.Run(name, func(t *testing.T) {
-			var problems problem.List
-			took := stopwatch.Worked(func() { _, problems = readText(text) })
-			t.Logf("%.1f MB in %v, %d problems", float64(len(text))/1e6, took.Round(time.Millisecond), len(problems))
-			if took > limit {
-				t.Errorf("took %v", took)
-			}
+			_, problems := readText(text)
 			if !problems.Stops() {
 				t.Error("no problem")
 			}
 			checkPlaces(t, text, problems)
 		})
+	}
+}
+
+// BenchmarkSpeedLimit: a hostile file may take ten times as long as one of a
+// tenth of its size, and as much again for noise and memory; what grows with the
+// square takes a hundred times as long.
+func BenchmarkSpeedLimit(b *testing.B) {
+	const most = 20
+	const least = 5 * time.Millisecond // a shorter time says nothing
+	small, large := hostile(10), hostile(1)
+	for name := range large {
+		tenth, whole, ratio := time.Hour, time.Hour, 1e9
+		for round := 0; round < 5 && (round < 1 || ratio > most); round++ {
+			tenth = min(tenth, stopwatch.Worked(func() { readText(small[name]) }))
+			whole = min(whole, stopwatch.Worked(func() { readText(large[name]) }))
+			ratio = float64(whole) / float64(max(tenth, least))
+		}
+		b.Logf("%s: %v for a tenth, %v for %.1f MB", name, tenth, whole, float64(len(large[name]))/1e6)
+		if ratio > most {
+			b.Errorf("%s: %.1f times as long as a tenth of it: at most %d is allowed", name, ratio, most)
+		}
 	}
 }
 

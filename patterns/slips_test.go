@@ -109,7 +109,7 @@ func TestUsualPracticeIsQuiet(t *testing.T) {
 		"size unknown":         {sizes + "tighten: {order: [{kind: other}, {kind: big}, {kind: small}" + stages, 0},
 		"the maker says so":    {sizes + "tighten: {order: [{kind: small, order: [B]}, {kind: big}, {kind: other}" + stages, 0},
 		"small before large":   {sizes + "tighten: {order: [{kind: small}, {kind: other}, {kind: big}" + stages, 1},
-		"small among the rest": {sizes + "tighten: {order: [{kind: [small, other]}, {kind: big}" + stages, 1},
+		"small among the rest": {sizes + "tighten: {order: [{kind: [small, other], way: auto}, {kind: big}" + stages, 1},
 	} {
 		_, problems := readText(lid + test.text)
 		if problems.Stops() || len(problems) != test.warnings {

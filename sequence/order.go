@@ -79,6 +79,11 @@ func expand(j geometry.Joint, units [][]int, g Group) []int {
 	return order
 }
 
+// Numbered says whether every one of the fasteners has its number on the part.
+func Numbered(j geometry.Joint, members []int) bool {
+	return len(members) > 0 && !slices.ContainsFunc(members, func(i int) bool { return j.Fasteners[i].Cast == 0 })
+}
+
 func byCast(j geometry.Joint, members []int) ([]int, error) {
 	order := slices.Clone(members)
 	for _, i := range order {

@@ -30,8 +30,8 @@ const ringShare = 0.3
 // onEdge says that the places of an inner ring lie along the outline of all, as
 // on a triangle: then they are no circle of their own.
 func (s *seer) onEdge(ring []int) bool {
-	hull := geometry.Hull(s.points)
-	return slices.ContainsFunc(ring, func(i int) bool { return depthIn(hull, s.points[i]) < ringShare*s.spacing })
+	round := outline(s.points)
+	return slices.ContainsFunc(ring, func(i int) bool { return depthIn(round, s.points[i]) < ringShare*s.spacing })
 }
 
 // circles: even circles inside each other, and perhaps one place in the middle.

@@ -37,15 +37,12 @@ func (s *seer) perimeter() (Seen, bool) {
 			corners = append(corners, i)
 		}
 	}
-	if len(inner) > 0 && !s.named && len(inner) <= mostDeep*len(edge) {
-		if _, ok := smoothRound(s.points, s.spacing, inner); ok {
-			return Seen{}, false
-		}
-	}
-	seen := Seen{Family: Perimeter, Edge: inRound(s.points, edge), Corners: corners, Inner: inner, OffMm: offMm}
 	fits := len(corners) >= leastCorners(len(edge)) && len(edge) > len(corners) &&
 		float64(len(inner)) <= innerShare*float64(len(edge))
-	return seen, fits || s.named
+	if !s.named && (!fits || s.smoothRound(edge, inner)) {
+		return Seen{}, false
+	}
+	return Seen{Family: Perimeter, Edge: inRound(s.points, edge), Corners: corners, Inner: inner, OffMm: offMm}, true
 }
 
 // parted parts the places by their depth into those of an edge, with how far these
@@ -75,12 +72,10 @@ func (s *seer) curve() (Seen, bool) {
 	if len(s.points) < fewestEdge {
 		return Seen{Edge: geometry.Round(s.points)}, false
 	}
-	hull := geometry.Hull(s.points)
-	edge, inner, offMm := s.parted(func(p geometry.Point) float64 { return depthIn(hull, p) })
-	if len(inner) > 0 && len(inner) <= mostDeep*len(edge) {
-		if round, ok := smoothRound(s.points, s.spacing, inner); ok {
-			return Seen{Family: Curve, Edge: round}, true
-		}
+	round := outline(s.points)
+	edge, inner, offMm := s.parted(func(p geometry.Point) float64 { return depthIn(round, p) })
+	if s.smoothRound(edge, inner) {
+		return Seen{Family: Curve, Edge: s.round}, true
 	}
 	seen := Seen{Family: Curve, Edge: inRound(s.points, edge), Inner: inner, OffMm: offMm}
 	return seen, len(edge) >= fewestEdge && float64(len(inner)) <= innerShare*float64(len(edge)) || s.named
@@ -103,11 +98,17 @@ const (
 	othersShare = 0.1
 )
 
-// smoothRound gives the round through all places where it is one edge, though
-// some of them lie deep: at none of these it turns sharply, and hardly a place
-// has another neighbour than the two along the edge.
-func smoothRound(points []geometry.Point, spacing float64, deep []int) (round []int, ok bool) {
-	round = geometry.Round(points)
+// smoothRound says whether the round through all places is one edge, though some
+// of them lie deep: at none of these it turns sharply, and hardly a place has
+// another neighbour than the two along the edge.
+func (s *seer) smoothRound(near, deep []int) bool {
+	if len(deep) == 0 || len(deep) > mostDeep*len(near) {
+		return false
+	}
+	if s.round == nil {
+		s.round = geometry.Round(s.points)
+	}
+	points, round := s.points, s.round
 	n, place := len(round), make([]int, len(round))
 	for k, i := range round {
 		place[i] = k
@@ -115,30 +116,39 @@ func smoothRound(points []geometry.Point, spacing float64, deep []int) (round []
 	for _, i := range deep {
 		last, next := round[(place[i]+n-1)%n], round[(place[i]+1)%n]
 		if geometry.Apart(points[i].AngleFrom(points[last]), points[next].AngleFrom(points[i])) > sharpDeg {
-			return nil, false
+			return false
 		}
 	}
 	others := 0
 	for i, p := range points {
 		for k := range i {
 			steps := (place[i] - place[k] + n) % n
-			if steps > 1 && steps < n-1 && geometry.Neighbours(p, points[k], spacing) {
+			if steps > 1 && steps < n-1 && geometry.Neighbours(p, points[k], s.spacing) {
 				others++
 			}
 		}
 	}
-	return round, float64(others) <= othersShare*float64(n)
+	return float64(others) <= othersShare*float64(n)
+}
+
+// side is one of a convex outline: a point on it, and the direction across it.
+type side struct{ at, across geometry.Point }
+
+// outline gives the sides of the convex outline of places.
+func outline(points []geometry.Point) []side {
+	hull := geometry.Hull(points)
+	return geometry.Mapped(geometry.Count(len(hull)), func(k int) side {
+		along := hull[(k+1)%len(hull)].Sub(hull[k])
+		length := math.Max(along.Distance(geometry.Point{}), 1e-9)
+		return side{hull[k], geometry.Point{X: -along.Y / length, Y: along.X / length}}
+	})
 }
 
 // depthIn gives how deep inside a convex outline a point lies.
-func depthIn(hull []geometry.Point, p geometry.Point) float64 {
+func depthIn(outline []side, p geometry.Point) float64 {
 	least := math.Inf(1)
-	for k, a := range hull {
-		b := hull[(k+1)%len(hull)]
-		along := b.Sub(a)
-		length := math.Max(along.Distance(geometry.Point{}), 1e-9)
-		normal := geometry.Point{X: -along.Y / length, Y: along.X / length}
-		least = math.Min(least, math.Abs(p.Sub(a).Dot(normal)))
+	for _, side := range outline {
+		least = math.Min(least, math.Abs(p.Sub(side.at).Dot(side.across)))
 	}
 	return least
 }
@@ -171,9 +181,12 @@ func smallestRectangle(points []geometry.Point) rectangle {
 
 func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
 	across := geometry.Point{X: -along.Y, Y: along.X}
-	box := geometry.Bounds(geometry.Mapped(points, func(p geometry.Point) geometry.Point {
-		return geometry.Point{X: p.Dot(along), Y: p.Dot(across)}
-	}))
+	box := geometry.Box{Min: geometry.Point{X: math.Inf(1), Y: math.Inf(1)}, Max: geometry.Point{X: math.Inf(-1), Y: math.Inf(-1)}}
+	for _, p := range points { // as many times as the hull has sides
+		x, y := p.Dot(along), p.Dot(across)
+		box.Min.X, box.Max.X = min(box.Min.X, x), max(box.Max.X, x)
+		box.Min.Y, box.Max.Y = min(box.Min.Y, y), max(box.Max.Y, y)
+	}
 	c := box.Min.Add(box.Max).Scale(0.5)
 	return rectangle{
 		middle: along.Scale(c.X).Add(across.Scale(c.Y)), along: along,

@@ -85,6 +85,7 @@ type seer struct {
 	rows    geometry.Layout // rows that lie level, else aslant, seen loosely; empty where there are none
 	level   bool            // they lie level
 	named   bool            // the family is named: nothing is too far off
+	round   []int           // through all places; nil: not yet known
 }
 
 func newSeer(points []geometry.Point) *seer {

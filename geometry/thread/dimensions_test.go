@@ -2,30 +2,33 @@ package thread
 
 import (
 	"math"
+	"os"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"drawdown/geometry/testkit"
 )
 
 // Published: ISO 261, ISO 724, DIN 13-1, ISO 898-1 (testdata/iso_metric.csv).
 func TestMetricDimensionsAsPublished(t *testing.T) {
 	const printedToMm = 0.0006 // three decimals, and the constants to six digits
-	for _, row := range published(t, "testdata/iso_metric.csv") {
+	for _, row := range testkit.Published(t, os.DirFS("testdata"), "iso_metric.csv") {
 		got, err := Parse(row[0])
 		if err != nil {
 			t.Error(err)
 			continue
 		}
 		for i, v := range []float64{got.MajorMm, got.PitchMm, got.PitchDiameterMm(), got.InternalMinorDiameterMm(), got.MinorDiameterMm()} {
-			if want := number(t, row[i+1]); math.Abs(v-want) > printedToMm {
+			if want := testkit.Number(t, row[i+1]); math.Abs(v-want) > printedToMm {
 				t.Errorf("%s column %d: %.4f mm; published %v", row[0], i+1, v, want)
 			}
 		}
-		three := number(t, strconv.FormatFloat(got.StressAreaMm2(), 'g', 3, 64))
-		if want := number(t, row[6]); three != want {
+		three := testkit.Number(t, strconv.FormatFloat(got.StressAreaMm2(), 'g', 3, 64))
+		if want := testkit.Number(t, row[6]); three != want {
 			t.Errorf("%s: stress area %v mm²; published %v", row[0], three, want)
 		}
 	}
@@ -33,18 +36,18 @@ func TestMetricDimensionsAsPublished(t *testing.T) {
 
 // Published: Shigley 9th ed., Table 8-2 (testdata/unified.csv).
 func TestUnifiedStressAreasAsPublished(t *testing.T) {
-	for _, row := range published(t, "testdata/unified.csv") {
+	for _, row := range testkit.Published(t, os.DirFS("testdata"), "unified.csv") {
 		got, err := Parse(row[0])
 		if err != nil {
 			t.Error(err)
 			continue
 		}
-		diameterMm := number(t, row[1]) * 25.4
-		if got.Name != row[0] || math.Abs(got.MajorMm-diameterMm) > 1e-12 || got.ThreadsPerInch != number(t, row[2]) {
+		diameterMm := testkit.Number(t, row[1]) * 25.4
+		if got.Name != row[0] || math.Abs(got.MajorMm-diameterMm) > 1e-12 || got.ThreadsPerInch != testkit.Number(t, row[2]) {
 			t.Errorf("%s reads as %v", row[0], got)
 		}
 		areaIn2 := got.StressAreaMm2() / (25.4 * 25.4)
-		if want := number(t, row[3]); math.Abs(areaIn2-want) > 0.0006 {
+		if want := testkit.Number(t, row[3]); math.Abs(areaIn2-want) > 0.0006 {
 			t.Errorf("%s: stress area %.5f in²; published %v", row[0], areaIn2, want)
 		}
 	}
@@ -134,7 +137,7 @@ func TestUnifiedDiametersFollowTheirNames(t *testing.T) {
 	for _, size := range unifiedSizes {
 		want, err := parseInches(size.name)
 		if numbered, found := strings.CutPrefix(size.name, "No. "); found {
-			want, err = 0.060+0.013*number(t, numbered), nil
+			want, err = 0.060+0.013*testkit.Number(t, numbered), nil
 		}
 		if err != nil {
 			t.Error(err)

@@ -3,9 +3,11 @@ package unit_test
 import (
 	"math"
 	"math/big"
+	"os"
 	"strconv"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 )
 
@@ -44,14 +46,14 @@ func one(t *testing.T, quantity, name string) float64 {
 // the rounding of ours to its seven digits; the long one may differ in the
 // last binary digit, as it was multiplied out in floating point.
 func TestFactorsArePublished(t *testing.T) {
-	rows := published(t, "testdata/nist_sp811.csv")
+	rows := testkit.Published(t, os.DirFS("testdata"), "nist_sp811.csv")
 	if len(rows) != 8 {
 		t.Fatalf("%d factors, want 8", len(rows))
 	}
 	for _, row := range rows {
-		got := one(t, row[1], row[2]) * number(t, row[3])
-		printed, long := number(t, row[4]), number(t, row[5])
-		if rounded := number(t, strconv.FormatFloat(got, 'g', 7, 64)); rounded != printed {
+		got := one(t, row[1], row[2]) * testkit.Number(t, row[3])
+		printed, long := testkit.Number(t, row[4]), testkit.Number(t, row[5])
+		if rounded := testkit.Number(t, strconv.FormatFloat(got, 'g', 7, 64)); rounded != printed {
 			t.Errorf("%s: %v, published %v", row[0], got, printed)
 		}
 		if math.Abs(got-long) > 4e-16*long {
@@ -104,7 +106,7 @@ func TestPublishedConversions(t *testing.T) {
 	units := map[string]unit.TorqueUnit{
 		"N·m": unit.NewtonMetre, "lbf·ft": unit.PoundForceFoot, "lbf·in": unit.PoundForceInch,
 	}
-	for _, row := range published(t, "testdata/nist_sp811_examples.csv") {
+	for _, row := range testkit.Published(t, os.DirFS("testdata"), "nist_sp811_examples.csv") {
 		g, err := unit.ParseTorque(row[0])
 		if err != nil {
 			t.Fatal(err)
@@ -113,7 +115,7 @@ func TestPublishedConversions(t *testing.T) {
 		if !ok {
 			t.Fatalf("unit %q is not known to this test", row[2])
 		}
-		if got, want := g.Nm().In(u), number(t, row[1]); math.Abs(got-want) > 1e-6 {
+		if got, want := g.Nm().In(u), testkit.Number(t, row[1]); math.Abs(got-want) > 1e-6 {
 			t.Errorf("%s = %v %s, want %v", row[0], got, u, want)
 		}
 	}

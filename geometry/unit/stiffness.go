@@ -37,7 +37,7 @@ var bendingScales = []scale{
 	{"N·mm²", squared("n", "mm"), 1},
 	{"N·m²", squared("n", "m"), 1e6},
 	{"kN·m²", squared("kn", "m"), 1e9},
-	{"lbf·in²", append(squared("lbf", "in"), squared("lb", "in")...), newtonsPerPound * millimetresPerInch * millimetresPerInch},
+	{"lbf·in²", append(squared("lbf", "in"), squared("lb", "in")...), NewtonsPerPound * millimetresPerInch * millimetresPerInch},
 }
 
 // squared spells force times length squared, without the sign between.
@@ -48,13 +48,13 @@ func squared(force, length string) []string {
 var areaScales = []scale{
 	{"MPa/mm", []string{"mpa/mm", "n/mm³", "n/mm3", "n/mm^3"}, 1},
 	{"GPa/mm", []string{"gpa/mm", "kn/mm³", "kn/mm3", "kn/mm^3"}, 1000},
-	{"ksi/in", []string{"ksi/in"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch * millimetresPerInch)},
+	{"ksi/in", []string{"ksi/in"}, 1000 * NewtonsPerPound / (millimetresPerInch * millimetresPerInch * millimetresPerInch)},
 }
 
 var lineScales = []scale{
 	{"N/mm²", []string{"n/mm²", "n/mm2", "n/mm^2", "mpa"}, 1},
 	{"kN/mm²", []string{"kn/mm²", "kn/mm2", "kn/mm^2", "gpa"}, 1000},
-	{"ksi", []string{"ksi"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
+	{"ksi", []string{"ksi"}, 1000 * NewtonsPerPound / (millimetresPerInch * millimetresPerInch)},
 }
 
 // ParseFlexibility reads "4.2e-6 mm/N" or "4.2 µm/kN". The unit is required.

@@ -22,12 +22,12 @@ var torqueUnits = []scale{
 	PoundForceFoot: {
 		"lbf·ft",
 		[]string{"lbfft", "ftlbf", "lbft", "ftlb", "lbsft", "ftlbs", "footpound", "footpounds", "poundfoot", "poundfeet"},
-		newtonsPerPound * 12 * millimetresPerInch / 1000,
+		NewtonsPerPound * 12 * millimetresPerInch / 1000,
 	},
 	PoundForceInch: {
 		"lbf·in",
 		[]string{"lbfin", "inlbf", "lbin", "inlb", "lbsin", "inlbs", "inchpound", "inchpounds", "poundinch", "poundinches"},
-		newtonsPerPound * millimetresPerInch / 1000,
+		NewtonsPerPound * millimetresPerInch / 1000,
 	},
 	KilogramForceMetre: {"kgf·m", []string{"kgfm", "kgm", "mkgf", "mkg"}, newtonsPerKilogram},
 }

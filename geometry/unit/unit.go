@@ -35,7 +35,7 @@ type Duration float64
 
 const (
 	millimetresPerInch = 25.4
-	newtonsPerPound    = 0.45359237 * 9.80665
+	NewtonsPerPound    = 0.45359237 * 9.80665
 	newtonsPerKilogram = 9.80665
 )
 
@@ -64,16 +64,16 @@ var angleScales = []scale{
 var forceScales = []scale{
 	{"N", []string{"n"}, 1},
 	{"kN", []string{"kn"}, 1000},
-	{"lbf", []string{"lbf", "lb", "lbs"}, newtonsPerPound},
-	{"kip", []string{"kip", "kips"}, 1000 * newtonsPerPound},
+	{"lbf", []string{"lbf", "lb", "lbs"}, NewtonsPerPound},
+	{"kip", []string{"kip", "kips"}, 1000 * NewtonsPerPound},
 	{"kgf", []string{"kgf"}, newtonsPerKilogram},
 }
 
 var stressScales = []scale{
 	{"MPa", []string{"mpa", "n/mm²", "n/mm2", "n/mm^2"}, 1},
 	{"GPa", []string{"gpa"}, 1000},
-	{"psi", []string{"psi"}, newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
-	{"ksi", []string{"ksi"}, 1000 * newtonsPerPound / (millimetresPerInch * millimetresPerInch)},
+	{"psi", []string{"psi"}, NewtonsPerPound / (millimetresPerInch * millimetresPerInch)},
+	{"ksi", []string{"ksi"}, 1000 * NewtonsPerPound / (millimetresPerInch * millimetresPerInch)},
 }
 
 var durationScales = []scale{

@@ -14,6 +14,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
@@ -204,15 +205,7 @@ func TestRandomJointThroughDrawing(t *testing.T) {
 // An outside library opens our drawing without a complaint and finds in it what
 // was put there.
 func TestDrawingReadByOthers(t *testing.T) {
-	python := ""
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if exec.Command(name, "-c", "import ezdxf").Run() == nil {
-			python = name
-		}
-	}
-	if python == "" {
-		t.Skip("ezdxf is not installed")
-	}
+	python := testkit.Python(t, "ezdxf")
 	joint := geometry.Joint{
 		Fasteners: []geometry.Fastener{{ID: "M1", Kind: "main", At: geometry.Point{X: -47.5, Y: 1e-7}}, {ID: "Ř2", Kind: "side", At: geometry.Point{X: 1.0 / 3, Y: 12}}},
 		Outline:   [][]geometry.Point{{{X: -60, Y: -30}, {X: 60, Y: -30}, {X: 60, Y: 30}}},

@@ -8,8 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns/dxf"
-	"drawdown/patterns/problem"
 	"drawdown/render/stopwatch"
 )
 
@@ -95,25 +95,43 @@ func TestTorn(t *testing.T) {
 	}
 }
 
-// A million things take seconds, not minutes: some 8 s where this was written,
-// on two busy cores.
-func TestMillion(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a large drawing")
-	}
+// many is a drawing of so many lines and as many circles.
+func many(count int) []byte {
 	var b bytes.Buffer
 	b.WriteString("0\nSECTION\n2\nENTITIES\n")
-	for i := range 500_000 {
+	for i := range count {
 		fmt.Fprintf(&b, "0\nLINE\n8\n0\n10\n%d\n20\n%d\n11\n%d\n21\n%d\n", i%1000, i/1000, i%1000+1, i/1000)
 		fmt.Fprintf(&b, "0\nCIRCLE\n8\n0\n10\n%d.5\n20\n%d.5\n40\n0.25\n", i%1000, i/1000)
 	}
 	b.WriteString("0\nENDSEC\n0\nEOF\n")
-	var drawing dxf.Drawing
-	var problems problem.List
-	took := stopwatch.Worked(func() { drawing, problems = dxf.Read("d.dxf", b.Bytes(), dxf.Options{}) })
-	t.Logf("%d MB in %v", b.Len()>>20, took)
-	if problems.Stops() || len(drawing.Circles) != 500_000 || took > 60*time.Second {
-		t.Errorf("%d circles in %v: %v", len(drawing.Circles), took, problems)
+	return b.Bytes()
+}
+
+func TestMany(t *testing.T) {
+	count := testkit.Samples(50_000, 500_000)
+	drawing, problems := dxf.Read("d.dxf", many(count), dxf.Options{})
+	if problems.Stops() || len(drawing.Circles) != count {
+		t.Errorf("%d circles of %d: %v", len(drawing.Circles), count, problems)
+	}
+}
+
+// BenchmarkSpeedLimit: a million things may take ten times as long as a hundred
+// thousand, and three times that for noise and memory; what grows with the square
+// takes a hundred times as long.
+func BenchmarkSpeedLimit(b *testing.B) {
+	const most = 30
+	small, large := many(50_000), many(500_000)
+	read := func(data []byte) time.Duration {
+		return stopwatch.Worked(func() { dxf.Read("d.dxf", data, dxf.Options{}) })
+	}
+	few, more, ratio := time.Hour, time.Hour, 1e9
+	for round := 0; round < 8 && (round < 2 || ratio > most); round++ {
+		few, more = min(few, read(small)), min(more, read(large))
+		ratio = float64(more) / float64(few)
+	}
+	b.Logf("%v for 100,000 things, %v for 1,000,000", few, more)
+	if ratio > most {
+		b.Errorf("a million things take %.1f times as long as a hundred thousand: at most %d is allowed", ratio, most)
 	}
 }
 

@@ -21,9 +21,13 @@ type Fields struct {
 // where n is no map.
 func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, bool) {
 	if n.Shape != nodes.Map {
-		if key, rest := tightColon(n, allowed); key != "" {
+		key, rest := tightColon(n, allowed)
+		switch {
+		case key != "":
 			r.failTightColon(n, key, rest)
-		} else {
+		case n.Comment != "":
+			r.Fail(n, nodes.HashInText, finding.Values{"line": n.KeyInQuotes()})
+		default:
 			r.Fail(n, NoMap, finding.Values{"what": what, "found": n.Called(), "allowed": allowed})
 		}
 		return Fields{}, false
@@ -44,10 +48,12 @@ func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, boo
 // Unknown says whether the map has a key that is not known.
 func (f Fields) Unknown() bool { return len(f.meant) > 0 }
 
-// Mistyped says whether an unknown key, which is reported already, stands for
-// one of the keys. One slip is one problem: that key is then not missing.
+// Mistyped says whether an unknown key, or a part that could not be read, which
+// is reported already, stands for one of the keys. One slip is one problem: that
+// key is then not missing.
 func (f Fields) Mistyped(keys ...string) bool {
-	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) })
+	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) }) ||
+		slices.ContainsFunc(keys, f.Node.Lost)
 }
 
 // Has says whether the key stands there, even without a value.
@@ -60,11 +66,15 @@ func (f Fields) Get(key string) *nodes.Node {
 	if n == nil {
 		return nil
 	}
-	if n.Null {
+	switch {
+	case n.Null && n.Comment != "":
+		f.Fail(n, nodes.HashInText, finding.Values{"line": n.InQuotes()})
+	case n.Null:
 		f.Fail(f.Node.KeyNode(key), NoValue, finding.Values{"key": key})
-		return nil
+	default:
+		return n
 	}
-	return n
+	return nil
 }
 
 // Need gives the value of a key that must be there.

@@ -24,7 +24,7 @@ func (f Fields) Date() string {
 // Caution reads a text for both sides of the work, or {tighten: text} or
 // {loosen: text} for one of them.
 func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
-	if n.Shape == nodes.Map {
+	if n.Shape == nodes.Map && n.WithColon() == "" {
 		sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
 		if len(n.Entries) != 1 || !slices.Contains(sides, n.Entries[0].Key.Text) {
 			r.Fail(n, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})

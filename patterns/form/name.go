@@ -27,6 +27,10 @@ func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 		r.Fail(at, NoID, finding.Values{"what": what, "found": at.Called()})
 		return "", false
 	}
+	if isNumber(at.Comment) {
+		r.Fail(at, OddID, finding.Values{"id": problem.Quoted(id + " " + at.Comment), "character": "'#'"})
+		return "", false
+	}
 	if len([]rune(id)) > MostIDCharacters {
 		r.Fail(at, LongID, finding.Values{"id": problem.Quoted(id), "most": MostIDCharacters})
 		return "", false
@@ -40,9 +44,16 @@ func (r *Reader) NewID(at *nodes.Node, what any, id string) (string, bool) {
 	return id, r.CheckPrintable(at, what, id)
 }
 
+// isNumber says whether a comment is a number of the trade: #7.
+func isNumber(comment string) bool {
+	return len(comment) > 1 && comment[1] != ' '
+}
+
 // Mark reads what is written on the part beside a fastener.
 func (r *Reader) Mark(n *nodes.Node) string {
 	switch {
+	case n.Comment != "":
+		r.Fail(n, nodes.HashInText, finding.Values{"line": n.InQuotes()})
 	case n.Shape != nodes.Scalar || n.Null || n.Text == "":
 		r.Fail(n, NoMark, finding.Values{"found": n.Called()})
 	case len([]rune(n.Text)) > MostMark:

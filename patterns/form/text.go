@@ -9,6 +9,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
 )
 
 // maxTextCharacters is what any line on a sheet can hold, and more.
@@ -21,6 +22,14 @@ func (r *Reader) Text(n *nodes.Node, what any) (string, bool) {
 
 // TextUpTo is Text with a bound of its own.
 func (r *Reader) TextUpTo(n *nodes.Node, what any, most int) (string, bool) {
+	if n.Comment != "" {
+		r.Fail(n, nodes.HashInText, finding.Values{"line": n.InQuotes()})
+		return "", false
+	}
+	if line := n.WithColon(); line != "" {
+		r.Fail(n, nodes.ColonInText, finding.Values{"line": line})
+		return "", false
+	}
 	if n.Shape != nodes.Scalar || n.Null {
 		r.Fail(n, NoText, finding.Values{"what": what, "found": n.Called()})
 		return "", false
@@ -106,6 +115,10 @@ func (r *Reader) Several(n *nodes.Node) []*nodes.Node {
 
 // TrueList gives the items of what must be a list with something in it.
 func (r *Reader) TrueList(n *nodes.Node, what any, example string) []*nodes.Node {
+	if items := n.Undashed(); items != nil {
+		r.Fail(n, nodes.NoDash, finding.Values{"line": "- " + problem.Shortened(items[0].Text)})
+		return items
+	}
 	if n.Shape != nodes.List {
 		r.Fail(n, NoList, finding.Values{"what": what, "example": example, "found": n.Called()})
 		return nil

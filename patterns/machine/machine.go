@@ -36,7 +36,8 @@ type Machine struct {
 // Step is one step of stripping: a joint, a part that comes out, or a note.
 type Step struct {
 	overhaul.Task
-	Pattern *source.Source // of the joint, which is not planned yet
+	Pattern *source.Source  // of the joint, which is not planned yet
+	AgainAt problem.Problem // where Again stands; severity and what is found are left to the caller
 }
 
 // FingerprintWith is the fingerprint of the machine file together with those
@@ -62,7 +63,7 @@ type reader struct {
 //	  - {note: Drain oil and coolant}
 //	  - p4-cover                              # a joint: a built-in pattern or a path beside this file
 //	  - {caution: {loosen: Timing pin in first}}
-//	  - {joint: p4-head, gaskets: [head gasket], sealant: none, again: after the first run}
+//	  - {joint: p4-manifold, gaskets: [manifold gasket], sealant: none, again: after the first run}
 //	  - {part: camshaft, loosen: lift it level, tighten: oil the bearings}
 //	  - {part: pulley, new: [pulley bolt], manual: [pulley bolt]}
 //	cautions: [Engine cold]
@@ -142,6 +143,9 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 		m.joint(&step, n)
 		step.Gaskets = m.texts(f, "gaskets", finding.Term("a gasket"))
 		step.Sealant, step.Again = f.Text("sealant"), f.Text("again")
+		if again := f.Get("again"); again != nil {
+			step.AgainAt = again.Place()
+		}
 	case "part":
 		step.Part, _ = m.Text(n, finding.Term("a part"))
 		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))

@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"slices"
+	"strconv"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -9,11 +10,45 @@ import (
 	"drawdown/sequence"
 )
 
+// wayOfCasting gives the way of a group for which the file names none: by the
+// numbers on the part where all of it have one. Where only some have one they
+// order nothing, which is said.
+func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
+	members := sequence.Group{Kinds: kinds}.Members(r.input.Joint)
+	if len(members) < 2 {
+		return sequence.Auto // one alone has no order
+	}
+	if sequence.Numbered(r.input.Joint, members) {
+		return sequence.Cast
+	}
+	var without []string
+	for _, i := range members {
+		if f := r.input.Joint.Fasteners[i]; f.Cast == 0 {
+			without = append(without, f.ID)
+		}
+	}
+	if len(without) < len(members) && !r.fasteners.faulty {
+		r.Warn(at, CastsIdle, finding.Values{"count": len(members) - len(without), "ids": without, "all": len(members)})
+	}
+	return sequence.Auto
+}
+
 // checkCasts checks the numbers on the part where a group goes by them.
 func (r *reader) checkCasts() {
 	for i, g := range r.input.Groups {
 		if g.Way == sequence.Cast {
 			r.checkCast(r.groups[i], g.Kinds)
+			r.checkGaps(g.Kinds)
+		}
+	}
+	if r.ordered {
+		return
+	}
+	for _, kind := range r.usedKinds() {
+		kinds := []string{kind}
+		at := r.fasteners.from[r.fasteners.index[r.of(kinds)[0].ID]]
+		if r.wayOfCasting(at, kinds) == sequence.Cast && r.checkCast(at, kinds) {
+			r.checkGaps(kinds)
 		}
 	}
 }
@@ -43,6 +78,48 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 		r.Fail(at, CastTwice, finding.Values{"twice": twice})
 	}
 	return len(without)+len(twice) == 0
+}
+
+// checkGaps warns of a number that lies beyond the count of the fasteners, and
+// so of one that is missing: a slip, or a fastener that is not in the list. A
+// casting may number several kinds through.
+func (r *reader) checkGaps(kinds []string) {
+	members, all := r.of(kinds), r.of(nil)
+	if r.fasteners.faulty || unbroken(members, len(all)) || unbroken(all, len(all)) {
+		return
+	}
+	has := map[int]bool{}
+	var beyond []finding.Finding
+	at := (*nodes.Node)(nil)
+	for _, f := range members {
+		has[f.Cast] = true
+		if f.Cast > len(members) {
+			beyond = append(beyond, finding.Noted(CastOn, finding.Values{"id": f.ID, "cast": f.Cast}))
+			at = r.fasteners.from[r.fasteners.index[f.ID]]
+		}
+	}
+	var missing []string
+	for n := 1; n <= len(members); n++ {
+		if !has[n] {
+			missing = append(missing, strconv.Itoa(n))
+		}
+	}
+	if at != nil {
+		r.Warn(at, CastGap, finding.Values{"count": len(members), "beyond": beyond, "missing": missing})
+	}
+}
+
+// unbroken says whether the numbers of the fasteners follow each other and none
+// is higher than the highest.
+func unbroken(fasteners []geometry.Fastener, highest int) bool {
+	numbers := geometry.Mapped(fasteners, func(f geometry.Fastener) int { return f.Cast })
+	slices.Sort(numbers)
+	for i, n := range numbers {
+		if n == 0 || n > highest || i > 0 && n != numbers[i-1]+1 {
+			return false
+		}
+	}
+	return true
 }
 
 // of gives the fasteners of the kinds; all of them where there are no kinds.

@@ -17,6 +17,7 @@ type Fasteners struct {
 	from     []*nodes.Node  // the point or the generator, for each fastener
 	places   int            // of all entries, those with a taken id too
 	broken   bool           // some could not be read; a missing id cannot be judged
+	faulty   bool           // something about them could not be read, such as a number
 }
 
 // NewFasteners gives the empty list of a joint.
@@ -46,6 +47,8 @@ func (r *reader) readFasteners(f form.Fields) {
 		r.fasteners.broken = true
 		return
 	}
+	before := r.Count()
+	defer func() { r.fasteners.faulty = r.ErrorsSince(before) }()
 	items := r.TrueList(n, "fasteners", fastenerExample)
 	for _, item := range items {
 		if r.fasteners.places > form.MostFasteners {

@@ -64,11 +64,15 @@ const (
 	KeyNoEffect      finding.Code = "reader key without effect"     // key, why
 	NoCast           finding.Code = "reader no cast"                // ids
 	CastTwice        finding.Code = "reader cast twice"             // twice
+	CastsIdle        finding.Code = "casts order nothing"           // count, all, ids
+	CastGap          finding.Code = "casts gap"                     // count, beyond, missing
+	CastOn           finding.Code = "casts on"                      // id, cast
 	StarOffCircle    finding.Code = "reader star off circle"        //
 	MirrorTitle      finding.Code = "reader mirror title"           // title
 	IsMachine        finding.Code = "reader is machine"             //
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
+	CheckByAngle     finding.Code = "reader check by angle"         // kind, angle
 	FigureFalls      finding.Code = "reader figure falls"           // do, kind, from, to
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most

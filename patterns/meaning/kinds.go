@@ -38,6 +38,9 @@ func (r *reader) readKinds(f form.Fields) {
 		r.kinds.broken = f.Has("kinds") || f.Mistyped("kinds")
 		r.kinds.implied = true
 		r.addKind(f.Node, plan.Kind{Name: form.ImpliedKind, Implied: true})
+	case n.Comment != "":
+		r.kinds.broken = true
+		r.Fail(n, nodes.HashInText, finding.Values{"line": n.KeyInQuotes()})
 	case n.Shape != nodes.Map || len(n.Entries) == 0:
 		r.kinds.broken = true
 		r.Fail(n, NoKinds, finding.Values{"found": emptyOr(n), "example": "kinds: {main: {thread: M10}}"})

@@ -13,9 +13,10 @@ import (
 
 // readOrder reads tighten.order: a way for all fasteners, the maker's own
 // sequence, or one entry for each group. Without it the groups stay empty, and
-// the plan orders the kinds by their size.
+// the plan orders the kinds by their size, or by the numbers on the part.
 func (r *reader) readOrder(f form.Fields) {
 	n := f.Get("order")
+	r.ordered = f.Has("order")
 	if n == nil {
 		return
 	}
@@ -108,6 +109,9 @@ func (r *reader) group(f form.Fields, kinds []string) sequence.Group {
 	g.Family = form.Word(f, "family", family.All...)
 	n := f.Get("order")
 	if n == nil {
+		if !f.Has("way") && !f.Has("order") {
+			g.Way = r.wayOfCasting(f.Node, kinds)
+		}
 		if g.Way == sequence.Cast {
 			r.idle(f, NumbersGiveOrder)
 		}

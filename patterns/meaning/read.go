@@ -26,6 +26,7 @@ type reader struct {
 	fasteners *Fasteners
 	stars     []star
 	groups    []*nodes.Node // beside input.Groups
+	ordered   bool          // tighten has an order, readable or not
 	stages    []*nodes.Node // of tightening, beside input.Tighten
 	tightened *nodes.Node   // the list of stages, where all could be read
 	removed   *nodes.Node   // that of loosening, likewise

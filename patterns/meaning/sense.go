@@ -13,6 +13,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkLargestFirst()
 	r.checkCovered()
 	r.checkRising()
+	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
 	r.checkStars()

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
+	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
@@ -62,6 +63,23 @@ func (r *reader) checkRising() {
 			if s.Do != plan.Advance {
 				last = s
 			}
+		}
+	}
+}
+
+// checkTurnedOn warns of an angle that goes once round after an angle, as a check
+// pass does: it checks nothing, it turns every fastener on.
+func (r *reader) checkTurnedOn() {
+	for _, kind := range r.kinds.names {
+		turned := false
+		for i, s := range r.input.Tighten {
+			if !covers(s, kind) {
+				continue
+			}
+			if turned && s.Do == plan.Advance && s.Way == sequence.Circular {
+				r.Warn(r.stages[i], CheckByAngle, finding.Values{"kind": kind, "angle": s.Angle})
+			}
+			turned = s.Do == plan.Advance
 		}
 	}
 }

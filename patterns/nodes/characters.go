@@ -11,7 +11,7 @@ import (
 )
 
 // checkCharacters finds what is no text: another encoding than UTF-8, and
-// control characters. It gives the place of the first one;
+// control characters. UTF-16 comes here only where it is broken. It gives the place of the first one;
 // no code where there is none.
 func checkCharacters(data []byte) (line, column int, why finding.Finding) {
 	if bytes.HasPrefix(data, []byte{0xFE, 0xFF}) || bytes.HasPrefix(data, []byte{0xFF, 0xFE}) {

@@ -19,12 +19,12 @@ var tightLine = regexp.MustCompile(`^(\s*(?:- +)?)([a-z][a-z ]*):(\S.*)$`)
 // tightColonNear finds a colon without its blank on the line that the parser
 // could not read, or on the one above it: the parser then takes the key and its
 // value for one word.
-func (f *File) tightColonNear(line int, code finding.Code, keys []string) (at, column int, why finding.Finding) {
+func (c copied) tightColonNear(line int, code finding.Code, keys []string) (at, column int, key, rest string) {
 	for at = line; at >= max(1, line-1) && (code == ColonMissing || code == ColonOutOfPlace); at-- {
-		m := tightLine.FindStringSubmatch(f.Lines[at-1])
+		m := tightLine.FindStringSubmatch(c.lines[at-1])
 		if m != nil && slices.Contains(keys, m[2]) {
-			return at, utf8.RuneCountInString(m[1]) + 1, TightColon(m[2], m[3])
+			return at, utf8.RuneCountInString(m[1]) + 1, m[2], m[3]
 		}
 	}
-	return 0, 0, why
+	return 0, 0, "", ""
 }

@@ -14,13 +14,23 @@ import (
 type converter struct {
 	problems *Problems
 	file     *File
+	copy     copied   // of the file, as it was parsed
+	keys     []string // that the file may have
 	anchored map[*yaml.Node]*Node
 	open     map[*yaml.Node]bool // anchors that we stand in
+	flows    int                 // that we stand in
 }
+
+func newConverter(p *Problems, f *File, read copied, keys []string) *converter {
+	return &converter{problems: p, file: f, copy: read, keys: keys, anchored: map[*yaml.Node]*Node{}, open: map[*yaml.Node]bool{}}
+}
+
+func (c *converter) known(key string) bool { return slices.Contains(c.keys, key) }
 
 // node gives an empty node at the place of one of the parser's.
 func (c *converter) node(y *yaml.Node) *Node {
-	return &Node{File: c.file, Line: max(1, y.Line), Column: max(1, y.Column), size: 1}
+	line := max(1, y.Line)
+	return &Node{File: c.file, Line: line, Column: c.copy.column(line, max(1, y.Column)), size: 1}
 }
 
 // convert gives nil for an alias that stands inside its own part, which is
@@ -42,8 +52,12 @@ func (c *converter) convert(y *yaml.Node) *Node {
 		defer delete(c.open, y)
 	}
 	c.checkTag(y, n)
-	switch y.Kind {
-	case yaml.SequenceNode:
+	if y.Style&yaml.FlowStyle != 0 {
+		c.flows++
+		defer func() { c.flows-- }()
+	}
+	switch {
+	case y.Kind == yaml.SequenceNode:
 		n.Shape = List
 		for _, item := range y.Content {
 			if child := c.convert(item); child != nil {
@@ -51,10 +65,17 @@ func (c *converter) convert(y *yaml.Node) *Node {
 				n.grow(child)
 			}
 		}
-	case yaml.MappingNode:
+	case y.Kind == yaml.MappingNode && c.isText(y):
+		n.Text = unmarked.Replace(y.Content[0].Value + ": " + y.Content[1].Value)
+	case y.Kind == yaml.MappingNode:
 		c.mapping(y, n)
+		c.setWithColon(y, n)
 	default:
-		n.Text, n.Null = y.Value, y.ShortTag() == "!!null"
+		n.Text, n.Null = unmarked.Replace(y.Value), y.ShortTag() == "!!null"
+		if n.Null || y.ShortTag() == "!!str" {
+			c.setComment(y, n)
+			c.setUndashed(y, n)
+		}
 	}
 	if y.Anchor != "" {
 		c.anchored[y] = n

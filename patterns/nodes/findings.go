@@ -35,6 +35,9 @@ const (
 	DashMissing       finding.Code = "reader dash missing"        //
 	ListOnOwnLine     finding.Code = "reader list on own line"    //
 	ValueMissing      finding.Code = "reader value missing"       //
+	NoDash            finding.Code = "reader no dash"             // line
+	HashInText        finding.Code = "reader hash in text"        // line
+	ColonInText       finding.Code = "reader colon in text"       // line
 	UnknownEscape     finding.Code = "reader unknown escape"      //
 	BadFirstCharacter finding.Code = "reader bad first character" //
 	StarOrAmpersand   finding.Code = "reader star or ampersand"   //

@@ -5,6 +5,8 @@
 package nodes
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
@@ -27,6 +29,14 @@ type Node struct {
 	Items   []*Node
 	Entries []Entry
 	size    int // nodes in it, every alias counted in full
+
+	Comment        string // behind one blank after a plain text, from the # on
+	before, behind string // what stands on the line around the two
+
+	withColon string  // of a map: the line in quotes, where it was meant as a text
+	undashed  []*Node // of a text: the items, where it was meant as a list
+
+	lost []string // keys of a file that could not be read; "" for one unknown
 
 	File         *File
 	Line, Column int
@@ -53,6 +63,12 @@ func (n *Node) KeyNode(key string) *Node {
 		}
 	}
 	return n
+}
+
+// Lost says whether a part of the file that could not be read may have been the
+// value of a key.
+func (n *Node) Lost(key string) bool {
+	return slices.Contains(n.lost, key) || slices.Contains(n.lost, "")
 }
 
 // Called gives what stands there, as a value of a finding.

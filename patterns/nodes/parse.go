@@ -24,20 +24,19 @@ func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 	if !p.IsText(f, data) {
 		return nil
 	}
-	document, second, err := decode([]byte(f.Text))
-	if err != nil {
-		p.syntax(f, err, format.Keys)
-		return nil
-	}
+	before := p.Count()
+	document, second, read := p.decoded(f, format.Keys)
 	if document == nil || len(document.Content) == 0 {
-		p.Report(f, 1, 1, finding.Failed(Empty, finding.Values{"example": format.Example}))
+		if p.Count() == before {
+			p.Report(f, 1, 1, finding.Failed(Empty, finding.Values{"example": format.Example}))
+		}
 		return nil
 	}
 	if second != nil {
 		line, column := f.clamp(second.Line, second.Column)
 		p.Report(f, line, column, finding.Failed(SecondDocument, finding.Values{"example": format.Example}))
 	}
-	return p.rootOf(f, document, format)
+	return p.rootOf(f, document, read, format)
 }
 
 // IsText says whether the bytes are a text that is not too large, and reports
@@ -54,9 +53,9 @@ func (p *Problems) IsText(f *File, data []byte) bool {
 	return why.Code == ""
 }
 
-func (p *Problems) rootOf(f *File, document *yaml.Node, format Format) *Node {
-	c := converter{problems: p, file: f, anchored: map[*yaml.Node]*Node{}, open: map[*yaml.Node]bool{}}
-	root := c.convert(document.Content[0])
+func (p *Problems) rootOf(f *File, document *yaml.Node, read copied, format Format) *Node {
+	root := newConverter(p, f, read, format.Keys).convert(document.Content[0])
+	root.lost = read.lost
 	if root.Shape != Map && format.Example == "" {
 		p.Fail(root, NoKeys, finding.Values{"found": root.Called()})
 		return nil

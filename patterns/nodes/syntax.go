@@ -7,24 +7,104 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"gopkg.in/yaml.v3"
+
 	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
 )
 
-// syntax reports what the YAML parser could not read, at the line that stopped
-// it.
-func (p *Problems) syntax(f *File, err error, keys []string) {
-	line, why := parserSays(err)
-	if stopping := f.stoppingLine(); stopping > 0 {
-		line = stopping
+// mostSlips bounds the slips of syntax of one file.
+const mostSlips = 30
+
+// decoded gives the parser's nodes of a file. Slips of syntax are reported, and
+// what is read is the copy without them. There is no document where nothing can
+// be read.
+func (p *Problems) decoded(f *File, keys []string) (document, second *yaml.Node, c copied) {
+	c = newCopy(f)
+	for range mostSlips {
+		document, second, err := c.decode()
+		if err == nil {
+			return document, second, c
+		}
+		next, mended := p.mended(f, c, err, keys)
+		if !mended {
+			break
+		}
+		c = next
 	}
+	return nil, nil, c
+}
+
+// mended reports what the parser could not read, at the line that stopped it,
+// and gives a copy that can be read further; false where there is none.
+func (p *Problems) mended(f *File, c copied, err error, keys []string) (copied, bool) {
+	line, why := parserSays(err)
+	if len(f.Text) > largestMended {
+		p.reportSyntax(f, line, why)
+		return c, false
+	}
+	line, _ = f.clamp(c.stoppingLine(), 1)
+	if next, ok := p.meant(f, c, line, why.Code, keys); ok {
+		return next, true
+	}
+	p.reportSyntax(f, line, why)
+	next := c.without(line, keys)
+	return next, next.past(line) > 0
+}
+
+// meant reports a slip that shows what was meant, and gives the copy in which that
+// stands.
+func (p *Problems) meant(f *File, c copied, line int, code finding.Code, keys []string) (copied, bool) {
+	hashes := c.hashes(line)
+	if next, ok := p.inText(f, c, hashes, nil, line, keys); ok {
+		return next, true
+	}
+	if at, column, key, rest := c.tightColonNear(line, code, keys); at > 0 {
+		if next := c.blankPut(at, column, key); next.past(line) > 0 {
+			p.Report(f, at, c.column(at, column), TightColon(key, rest))
+			return next, true
+		}
+	}
+	for l := max(1, line-1); l <= min(line+1, len(c.lines)); l++ {
+		signs := c.colons(l, keys)
+		for _, some := range [][]sign{signs[min(1, len(signs)):], signs} {
+			if len(some) == 0 {
+				continue
+			}
+			for _, with := range [][]sign{nil, hashes} {
+				if next, ok := p.inText(f, c, with, some, line, keys); ok {
+					return next, true
+				}
+			}
+		}
+	}
+	if next, at := c.dashPut(line); at > 0 {
+		text := strings.TrimSpace(next.lines[at-1])
+		p.Report(f, at, indent(f.Lines[at-1])+1, finding.Failed(NoDash, finding.Values{"line": problem.Shortened(text)}))
+		return next, true
+	}
+	return c, false
+}
+
+// inText reports the signs of texts that YAML took for its own, and gives the
+// copy in which they are marks: the colons, and as few hashes as are needed.
+func (p *Problems) inText(f *File, c copied, hashes, colons []sign, line int, keys []string) (copied, bool) {
+	c, ok := c.marked(hashes, colons, line)
+	if !ok {
+		return c, false
+	}
+	if document, _, err := decode(c.text(c.past(line))); err == nil && document != nil {
+		newConverter(p, f, c, keys).reportMarked(document)
+	}
+	return c, true
+}
+
+// reportSyntax reports what the parser says of a line.
+func (p *Problems) reportSyntax(f *File, line int, why finding.Finding) {
 	line, _ = f.clamp(line, 1)
 	text := f.Lines[line-1]
 	if why.Code == BadFirstCharacter && strings.Contains(text[:len(text)-len(strings.TrimLeft(text, " \t"))], "\t") {
 		why = finding.Failed(Tab, nil)
-	}
-	if at, column, tight := f.tightColonNear(line, why.Code, keys); at > 0 {
-		p.Report(f, at, column, tight)
-		return
 	}
 	p.Report(f, line, syntaxColumn(text, why), why)
 }
@@ -73,40 +153,6 @@ func parserSays(err error) (line int, why finding.Finding) {
 		return line, finding.Failed(NoYAML, finding.Values{"message": message})
 	}
 	return line, finding.Failed(code, finding.Values{"braces": "{ }", "end": "}"})
-}
-
-// stoppingLine finds the line that makes the text unreadable. The parser often
-// names the start of the part round it instead. Text up to the line before
-// parses, and no longer piece of it does. It gives 0 for a file so large that
-// the search would take long.
-func (f *File) stoppingLine() int {
-	const largest, lookAhead = 200_000, 30
-	if len(f.Text) > largest {
-		return 0
-	}
-	parses := func(lines int) bool {
-		_, _, err := decode([]byte(strings.Join(f.Lines[:lines], "\n") + "\n"))
-		return err == nil
-	}
-	good, bad := 0, len(f.Lines)
-	for good+1 < bad {
-		if middle := (good + bad) / 2; parses(middle) {
-			good = middle
-		} else {
-			bad = middle
-		}
-		if good+1 < bad {
-			continue
-		}
-		// Inside a bracket that closes further down nothing parses either.
-		for ahead := bad + 1; ahead < min(bad+lookAhead, len(f.Lines)); ahead++ {
-			if parses(ahead) {
-				good, bad = ahead, len(f.Lines)
-				break
-			}
-		}
-	}
-	return bad
 }
 
 // syntaxColumn finds the place on the line where the finding tells it, or the

@@ -3,7 +3,6 @@ package scan_test
 import (
 	"bytes"
 	"encoding/binary"
-	"flag"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -15,11 +14,10 @@ import (
 	"github.com/fogleman/gg"
 
 	"drawdown/geometry/holes"
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/trace"
 	"drawdown/patterns/scan"
 )
-
-var update = flag.Bool("update", false, "draw the built-in scan again")
 
 // demoDPI keeps the built-in scan small; the holes are found to a hundredth of
 // a millimetre all the same.
@@ -103,7 +101,7 @@ func jpegFile(t testing.TB, p image.Image, quality int) []byte {
 
 // The built-in scan gives back the gasket that it was drawn from.
 func TestDemo(t *testing.T) {
-	if *update {
+	if testkit.Updating() {
 		if err := os.WriteFile("scans/p4-pump-gasket.jpg", withDensity(jpegFile(t, drawDemo(), 62), demoDPI), 0o644); err != nil {
 			t.Fatal(err)
 		}

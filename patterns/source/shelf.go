@@ -63,7 +63,7 @@ func (s *Shelf) Text(name string) ([]byte, bool) {
 // FromBytes gives a Source for text that came from elsewhere, such as a page's
 // editor. It may name built-in patterns, but no file.
 func (s *Shelf) FromBytes(file string, data []byte) Source {
-	return Source{File: file, Data: data, bases: s.Bases}
+	return Source{File: file, Data: asUTF8(data, MostBytes), bases: s.Bases}
 }
 
 func (s *Shelf) find(name string) (Source, bool) {

@@ -38,7 +38,9 @@ type Source struct {
 }
 
 // FromBytes gives a Source for a file that came from elsewhere.
-func FromBytes(file string, data []byte) Source { return Source{File: file, Data: data} }
+func FromBytes(file string, data []byte) Source {
+	return Source{File: file, Data: asUTF8(data, MostBytes)}
+}
 
 // Open finds a file of at most so many bytes: "-" is standard input, anything
 // else is a path. One byte more is read, so that the reader can tell.
@@ -50,7 +52,7 @@ func Open(name string, stdin io.Reader, most int64) (Source, error) {
 	if err != nil {
 		return Source{}, fmt.Errorf("reading standard input: %w", err)
 	}
-	return Source{File: "<stdin>", Data: data, files: true}, nil
+	return Source{File: "<stdin>", Data: asUTF8(data, most), files: true}, nil
 }
 
 func openFile(path string, most int64) (Source, error) {
@@ -66,7 +68,7 @@ func openFile(path string, most int64) (Source, error) {
 	if err != nil {
 		return Source{}, err
 	}
-	return Source{File: path, Data: data, stem: stemOf(path), folder: filepath.Dir(path), path: path, files: true}, nil
+	return Source{File: path, Data: asUTF8(data, most), stem: stemOf(path), folder: filepath.Dir(path), path: path, files: true}, nil
 }
 
 // Beside finds the pattern that the source names: a file beside it first, and

@@ -8,7 +8,6 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -25,6 +24,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/google/go-cmp/cmp"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/frames"
@@ -88,16 +88,7 @@ func browser(t *testing.T) context.Context {
 	if testing.Short() {
 		t.Skip("a browser takes long to start")
 	}
-	var path string
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome", "chrome", "headless-shell"} {
-		if found, err := exec.LookPath(name); err == nil {
-			path = found
-			break
-		}
-	}
-	if path == "" {
-		t.Skip("no Chromium here: the page is not played")
-	}
+	path := testkit.Program(t, "chromium", "chromium-browser", "google-chrome", "chrome", "headless-shell")
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WindowSize(1366, 768))
 	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(cancel)

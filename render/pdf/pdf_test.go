@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/geometry/testkit"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
@@ -323,10 +324,7 @@ func TestPassesOnWriteErrors(t *testing.T) {
 
 // A reader written by others must find every word.
 func TestPdftotext(t *testing.T) {
-	program, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not installed")
-	}
+	program := testkit.Program(t, "pdftotext")
 	doc := scenetest.Card()
 	cmd := exec.Command(program, "-raw", "-enc", "UTF-8", "-", "-")
 	cmd.Stdin = bytes.NewReader(written(t, doc, time.Time{}))

@@ -4,13 +4,11 @@ import (
 	"bytes"
 	"encoding/binary"
 	"errors"
-	"flag"
 	"hash/crc32"
 	"image"
 	"image/color"
 	stdpng "image/png"
 	"math"
-	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
@@ -19,13 +17,12 @@ import (
 
 	"pgregory.net/rapid"
 
+	"drawdown/geometry/testkit"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/stopwatch"
 )
-
-var update = flag.Bool("update", false, "write the golden pictures anew")
 
 func written(t testing.TB, page scene.Page, dpi int) []byte {
 	t.Helper()
@@ -200,15 +197,7 @@ func TestUpward(t *testing.T) {
 func TestGolden(t *testing.T) {
 	path := filepath.Join("testdata", "card-75dpi.png")
 	file := written(t, scenetest.Card().Pages[0], 75)
-	if *update {
-		if err := os.WriteFile(path, file, 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	golden, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
+	golden := testkit.GoldenBytes(t, path, file)
 	largest, many := differ(t, decoded(t, file), decoded(t, golden), image.Rectangle{}, 24)
 	if many > 54 { // 0.01 % of 620 × 877 pixels
 		t.Errorf("%d pixels differ by more than 24 from %s, by up to %d", many, path, largest)

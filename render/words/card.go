@@ -50,6 +50,9 @@ type Part struct {
 	TighteningAsCast string
 	// SmallName says that the small words are the fasteners' ids.
 	SmallName string
+	// CastOrder says that the order is that of the numbers cast on the part, and
+	// CastOrderOf that it is for the kinds %s.
+	CastOrder, CastOrderOf string
 
 	Arrows, Numbers string // how the order is followed
 	NoSpringLoad    string

@@ -37,6 +37,7 @@ func (c *Catalogue) Allowed(f finding.Finding) string {
 //
 //	{torque}                         the value: see Value
 //	{torque:.1 N·m}                  with one decimal, in a unit
+//	{torque:~ N·m}                   with about three figures
 //	{ids}, {ids:all}                 a list joined by and, cut where it is long; all of it
 //	{ids:or}, {ids:,}, {ids:12}      all of it joined by or; by commas alone; 12 of it
 //	{found}, {found:and}             findings: sentences by semicolons; a list as above

@@ -3,6 +3,7 @@ package words
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"reflect"
 	"regexp"
 	"strconv"
@@ -17,12 +18,13 @@ import (
 const mostNamed = 6
 
 // number is how a figure is asked for: "+" for a sign, decimals or significant
-// figures, and a unit: ".1 kN", "3g", "+.0 %".
-var number = regexp.MustCompile(`^(\+?)(?:\.(\d)|(\d)g)?[\s\x{a0}]*(\S*)$`)
+// figures or "~" for about three of them, and a unit: ".1 kN", "3g", "~ N·m",
+// "+.0 %".
+var number = regexp.MustCompile(`^(\+?)(?:\.(\d)|(\d)g|(~))?[\s\x{a0}]*(\S*)$`)
 
 // sizes are the units that a sentence may ask for, each in the unit that
 // figures have inside the program.
-var sizes = map[string]float64{"": 1, "N": 1, "kN": 1000, "MPa": 1, "GPa": 1000, "mm": 1, "µm": 0.001, "°": 1, "N·m": 1, "min": 1, "%": 0.01}
+var sizes = map[string]float64{"": 1, "N": 1, "kN": 1000, "lbf": unit.NewtonsPerPound, "MPa": 1, "GPa": 1000, "mm": 1, "µm": 0.001, "°": 1, "N·m": 1, "lbf·ft": 1 / unit.Torque(1).In(unit.PoundForceFoot), "kN/mm": 1000, "min": 1, "%": 0.01}
 
 // Value writes one value of a finding: a quantity with its unit, a number, a
 // word of the trade in the language, a name as it was written, or a list.
@@ -86,24 +88,39 @@ func figure(v any, form string) string {
 
 func quantity(v float64, form string) string {
 	m := number.FindStringSubmatch(form)
-	if m == nil || sizes[m[4]] == 0 {
+	if m == nil || sizes[m[5]] == 0 {
 		panic("no figure is written as " + form) // the tests say every sentence
 	}
-	v /= sizes[m[4]]
+	v /= sizes[m[5]]
 	written := strconv.FormatFloat(v, 'f', -1, 64)
 	if decimals, err := strconv.Atoi(m[2]); err == nil {
 		written = strconv.FormatFloat(v, 'f', decimals, 64)
 	} else if figures, err := strconv.Atoi(m[3]); err == nil {
 		written = strconv.FormatFloat(v, 'g', figures, 64)
+	} else if m[4] != "" {
+		written = strconv.FormatFloat(v, 'f', decimalsOf(v), 64)
 	}
 	if m[1] == "+" && v >= 0 {
 		written = "+" + written
 	}
-	switch m[4] {
+	switch m[5] {
 	case "", "°":
-		return written + m[4]
+		return written + m[5]
 	}
-	return written + " " + m[4]
+	return written + " " + m[5]
+}
+
+// decimalsOf leaves about three figures, without powers of ten.
+func decimalsOf(v float64) int {
+	switch size := math.Abs(v); {
+	case size >= 1000:
+		return 0
+	case size >= 10:
+		return 1
+	case size >= 1:
+		return 2
+	}
+	return 3
 }
 
 // join writes a list: "a, b and c", "a, b or c", "a, b, c", or cut: "a, b, c

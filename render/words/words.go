@@ -33,6 +33,8 @@ type Catalogue struct {
 	Condition Condition
 	Drawing   Drawing
 	Proof     Proof
+	Torque    Torque
+	Wrench    Wrench
 	List      List
 	Terms     map[string]string // of the trade, by finding.Term
 	Findings  map[string]string // sentences by finding.Code: see Say

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/screw"
@@ -15,7 +16,7 @@ import (
 // more, 112 %, always is.
 func TestTorquesOfTheTableAreNotDoubted(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "vdi_2230_table_a1.csv") {
-		mu, torque := tensiontest.Number(t, row[2]), tensiontest.Number(t, row[4])
+		mu, torque := testkit.Number(t, row[2]), testkit.Number(t, row[4])
 		k := plan.Kind{Name: "main", Thread: named(t, row[0]), Class: row[1], Friction: &screw.Friction{Thread: screw.Between(mu, mu), Head: screw.Between(mu, mu)}}
 		if doubts := doubtsOn(t, k, torqueOf(torque)); strings.Contains(about(doubts), "torque") {
 			t.Errorf("%v: %v", row, doubts)
@@ -34,13 +35,13 @@ func TestTurnOfNutIsNotDoubted(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "turn_of_nut.csv") {
 		k := plan.Kind{Name: "main", Thread: named(t, row[0]), Class: row[1], Lubricant: "as delivered"}
 		d := k.Thread.MajorMm
-		k.Length = unit.Length(tensiontest.Number(t, row[2]) * d)
+		k.Length = unit.Length(testkit.Number(t, row[2]) * d)
 		k.Grip = k.Length - unit.Length(0.9*d+2*k.Thread.PitchMm)
 		target, err := screw.Target(k.Bolt())
 		if err != nil {
 			t.Fatal(err)
 		}
-		stages := []plan.StageInput{torqueOf(float64(target.Torque) / 10), angleOf(unit.Angle(tensiontest.Number(t, row[3])))}
+		stages := []plan.StageInput{torqueOf(float64(target.Torque) / 10), angleOf(unit.Angle(testkit.Number(t, row[3])))}
 		k.Reuse = plan.ReuseOnce
 		if doubts := doubtsOn(t, k, stages...); len(doubts) > 0 {
 			t.Errorf("%v: %v", row, doubts)

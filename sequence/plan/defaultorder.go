@@ -12,8 +12,12 @@ import (
 // largest thread first, since the small outer bolts go on last and come off
 // first (common practice, no source). Kinds of one size go by their distance
 // from the middle of the joint, then by name, so that the listing of the file
-// has no say. The way within a group is settled by how its places lie.
+// has no say. The way within a group is settled by how its places lie, or by
+// the numbers on the part where all of the group have one.
 func defaultGroups(in Input) []sequence.Group {
+	if groups := castGroups(in); groups != nil {
+		return groups
+	}
 	centre := geometry.Enclose(in.Joint.Points()).Centre
 	kinds := slices.Clone(in.Kinds)
 	slices.SortFunc(kinds, func(a, b Kind) int {
@@ -24,8 +28,16 @@ func defaultGroups(in Input) []sequence.Group {
 		)
 	})
 	return geometry.Mapped(kinds, func(k Kind) sequence.Group {
-		return sequence.Group{Kinds: []string{k.Name}, Way: sequence.Auto}
+		return sequence.Group{Kinds: []string{k.Name}, Way: in.usualWay(k.Name)}
 	})
+}
+
+// usualWay is by the casting where it numbers all of a kind.
+func (in Input) usualWay(kind string) sequence.Way {
+	if sequence.Numbered(in.Joint, sequence.Group{Kinds: []string{kind}}.Members(in.Joint)) {
+		return sequence.Cast
+	}
+	return sequence.Auto
 }
 
 // meanDistance is rounded to a tenth of a millimetre, so that two kinds in

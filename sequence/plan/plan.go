@@ -141,3 +141,14 @@ func (p Plan) Count(kind string) int {
 	}
 	return n
 }
+
+// LastAction is what is done last to tighten the fasteners of a kind; empty
+// where no stage is for them.
+func (p Plan) LastAction(kind string) Action {
+	for _, s := range slices.Backward(p.Tighten.Stages) {
+		if s.Do != Wait && slices.Contains(s.Kinds, kind) {
+			return s.Do
+		}
+	}
+	return ""
+}

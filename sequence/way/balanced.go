@@ -114,7 +114,10 @@ func (l *layout) beside() [][]int {
 	for _, i := range l.seen.Edge {
 		onEdge[i] = true
 	}
-	beside := geometry.Related(l.at)
+	beside := make([][]int, len(l.at))
+	if len(l.seen.Edge) < len(l.at) {
+		beside = geometry.Related(l.at)
+	}
 	for i := range beside {
 		beside[i] = slices.DeleteFunc(beside[i], func(k int) bool {
 			return onEdge[i] || onEdge[k]

@@ -2,6 +2,7 @@ package way
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -27,9 +28,20 @@ type search struct {
 	turn  Turn
 	order []int
 
-	rest, alike []int // used again for each step
-	cost        []float64
-	tight       []bool // while mending: what is worked before the stretch
+	rest  []candidate // used again for each step
+	alike []int
+
+	mending
+}
+
+// mending is what is known while an order is mended.
+type mending struct {
+	mended       []int          // for each step the pass that changed it last; 0: none
+	over         []float64      // for each step of a stage what it costs by what it passes over
+	tight        []bool         // what is worked before the stretch
+	left         []int          // sides that are not
+	pulls, bends geometry.Point // what is tight sums up to
+	tried        []int          // used again for each stretch
 }
 
 // beginning is the first steps of an order, each with the one before.
@@ -39,8 +51,17 @@ type beginning struct {
 	steps      int
 	first      int // the first place that has a direction; -1: none yet
 	taken      []bool
+	left       []int // sides that are not taken
 	pull, bend geometry.Point
 	cost       float64
+}
+
+// candidate is a place that may come next. Its cost is at least what is known
+// until it was looked for those that it passes over, which takes long.
+type candidate struct {
+	place int
+	cost  float64
+	whole bool
 }
 
 // after is a place that may follow a beginning.
@@ -53,9 +74,9 @@ type after struct {
 // grow gives the cheapest order through the stages.
 func (s *search) grow(stages [][]int) []int {
 	n := len(s.layout.at)
-	s.rest, s.alike, s.cost = make([]int, 0, n), make([]int, 0, n), make([]float64, 0, n)
+	s.rest, s.alike = make([]candidate, 0, n), make([]int, 0, n)
 	width := min(widest, max(narrowest, views/n))
-	kept := []*beginning{{place: -1, first: -1, taken: make([]bool, n)}}
+	kept := []*beginning{{place: -1, first: -1, taken: make([]bool, n), left: s.sides}}
 	for _, stage := range stages {
 		stage = s.byDistance(stage)
 		for range stage {
@@ -85,38 +106,61 @@ func (s *search) grow(stages [][]int) []int {
 // A place costs its step and what it puts off: if all others came by distance
 // from then on, those nearer than it would come one step later than they could.
 func (s *search) follow(b *beginning, stage []int, width int) []after {
-	rest, cost := s.rest[:0], s.cost[:0]
-	putOff := 0.0
-	for _, i := range stage {
-		if b.taken[i] {
-			continue
-		}
-		pull, bend := b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i])
-		step := s.step(i, b.place, b.steps, pull, bend) + s.unfinished(i, b.taken, pull)
-		inTurn := s.outOfTurn(i, b.steps+len(rest))
-		cost = append(cost, step+putOff-inTurn)
-		putOff += s.outOfTurn(i, b.steps+len(rest)+1) - inTurn
-		rest = append(rest, i)
-	}
+	rest := s.candidates(b, stage)
 	if b.steps == 0 {
 		width = 1 // where to begin is no matter of what follows
 	}
 	var cheapest []after
 	for len(rest) > 0 && len(cheapest) < width {
-		least, left := slices.Min(cost), 0
-		alike := s.alike[:0]
-		for k, i := range rest {
-			if cost[k] <= least+level {
-				alike = append(alike, i)
-				continue
+		least := s.least(b, rest)
+		alike, others := s.alike[:0], rest[:0]
+		for _, c := range rest {
+			if s.atMost(b, &c, least+level) {
+				alike = append(alike, c.place)
+			} else {
+				others = append(others, c)
 			}
-			rest[left], cost[left] = i, cost[k]
-			left++
 		}
 		cheapest = append(cheapest, after{b, s.pick(b, alike), b.cost + least})
-		rest, cost = rest[:left], cost[:left]
+		rest = others
 	}
 	return cheapest
+}
+
+// candidates are the places of a stage that are left.
+func (s *search) candidates(b *beginning, stage []int) []candidate {
+	rest, putOff := s.rest[:0], 0.0
+	for _, i := range stage {
+		if b.taken[i] {
+			continue
+		}
+		pull, bend := b.pull.Add(s.objective.at[i]), b.bend.Add(s.square[i])
+		step := s.step(i, b.place, b.steps, pull, bend) + s.closing(i, b.taken)
+		inTurn := s.outOfTurn(i, b.steps+len(rest))
+		rest = append(rest, candidate{place: i, cost: step + putOff - inTurn})
+		putOff += s.outOfTurn(i, b.steps+len(rest)) - inTurn
+	}
+	return rest
+}
+
+// least is what the cheapest candidate costs.
+func (s *search) least(b *beginning, rest []candidate) float64 {
+	least := math.Inf(1)
+	for k := range rest {
+		if s.atMost(b, &rest[k], least) {
+			least = rest[k].cost
+		}
+	}
+	return least
+}
+
+// atMost says whether a candidate costs no more than most.
+func (s *search) atMost(b *beginning, c *candidate, most float64) bool {
+	if !c.whole && c.cost <= most {
+		c.cost += s.passedOver(c.place, b.left, b.taken, b.pull.Add(s.objective.at[c.place]))
+		c.whole = true
+	}
+	return c.cost <= most
 }
 
 // byDistance sorts places by their distance from the middle.
@@ -132,10 +176,19 @@ func (s *search) extend(a after) *beginning {
 		pull: a.pull.Add(s.objective.at[a.next]), bend: a.bend.Add(s.square[a.next]), cost: a.cost,
 	}
 	b.taken[a.next] = true
+	b.left = without(slices.Clone(a.left), a.next)
 	if b.first < 0 && !s.central(a.next) {
 		b.first = a.next
 	}
 	return b
+}
+
+// without takes a place out of a list.
+func without(list []int, place int) []int {
+	if k := slices.Index(list, place); k >= 0 {
+		return slices.Delete(list, k, k+1)
+	}
+	return list
 }
 
 // pick chooses among places that cost alike: to begin with the first of them,

@@ -1,6 +1,11 @@
 package way
 
-import "drawdown/geometry"
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+)
 
 const (
 	// bluntDeg is how much an edge turns at the least where a corner begins to
@@ -20,7 +25,7 @@ type along struct {
 
 // lookAlong looks at each place of an edge and at the two beside it.
 func (o *objective) lookAlong(edge []int) {
-	o.edge, o.along = edge, make([]along, len(o.at))
+	o.along = make([]along, len(o.at))
 	n, turns := len(edge), turnsAlong(o.at, edge)
 	for k, i := range edge {
 		last, next := edge[(k+n-1)%n], edge[(k+1)%n]
@@ -30,7 +35,11 @@ func (o *objective) lookAlong(edge []int) {
 			trapped: weighsTrapped * share(further, clearlyIn),
 			corner:  weighsCorner * share(turns[k]-bluntDeg, sharpDeg-bluntDeg),
 		}
+		if o.along[i].corner == 0 {
+			o.sides = append(o.sides, i)
+		}
 	}
+	slices.SortStableFunc(o.sides, func(a, b int) int { return cmp.Compare(o.far[a], o.far[b]) })
 }
 
 // turnsAlong gives for each place of an edge how far, in degrees, the edge turns
@@ -60,11 +69,6 @@ func sense(at []geometry.Point, edge []int) float64 {
 	return 1
 }
 
-// unfinished is what it costs to work a place, by which of the others are left.
-func (o *objective) unfinished(i int, tight []bool, pull geometry.Point) float64 {
-	return o.closing(i, tight) + o.passedOver(i, tight, pull)
-}
-
 // closing is what it costs to work a place, by which of those beside it along
 // the edge are tight.
 func (o *objective) closing(i int, tight []bool) float64 {
@@ -82,15 +86,19 @@ func (o *objective) closing(i int, tight []bool) float64 {
 
 // passedOver is what it costs to work a place when others of the edge are left
 // that lie further in on the other side, and what is tight with it leans away
-// from them. Corners have a rule of their own.
-func (o *objective) passedOver(i int, tight []bool, pull geometry.Point) float64 {
+// from them. Corners have a rule of their own. Of the sides, these are left or
+// tight since, the nearest first.
+func (o *objective) passedOver(i int, sides []int, tight []bool, pull geometry.Point) float64 {
 	if o.along[i].corner > 0 {
 		return 0
 	}
 	cost := 0.0
-	for _, k := range o.edge {
+	for _, k := range sides {
 		further := o.far[i] - o.far[k] - clearlyIn
-		if tight[k] || further <= 0 || o.along[k].corner > 0 || o.at[i].Dot(o.at[k]) >= 0 {
+		if further <= 0 {
+			break
+		}
+		if tight[k] || o.at[i].Dot(o.at[k]) >= 0 {
 			continue
 		}
 		if away := -pull.Dot(o.at[k]) / o.far[k]; away > 0 {

@@ -1,6 +1,7 @@
 package way
 
 import (
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -17,58 +18,101 @@ const (
 // mend goes through the stretches of each stage and changes their ends about,
 // or moves one end to the other, while that makes the order cost clearly less.
 func (s *search) mend(stages [][]int) {
-	s.tight = make([]bool, len(s.order))
+	n := len(s.order)
+	s.tight, s.over, s.mended = make([]bool, n), make([]float64, n), make([]int, n)
 	from := 0
 	for _, stage := range stages {
 		to := from + len(stage)
-		for pass := 0; pass < mendPasses && s.mendStage(from, to); pass++ {
+		for pass := 1; pass <= mendPasses && s.mendStage(from, to, pass); pass++ {
 		}
 		from = to
 	}
 }
 
-func (s *search) mendStage(from, to int) (better bool) {
-	var pull, bend geometry.Point
-	clear(s.tight)
+func (s *search) mendStage(from, to, pass int) (better bool) {
+	s.loosen()
 	for _, i := range s.order[:from] {
-		s.tight[i] = true
-		pull, bend = pull.Add(s.objective.at[i]), bend.Add(s.square[i])
+		s.tighten(i)
 	}
-	tried := make([]int, 0, mendReach+1)
+	s.look(from, to)
 	for a := from; a < to; a++ {
-		if a == 0 { // where the work begins is settled
-			s.tight[s.order[0]] = true
-			pull, bend = s.objective.at[s.order[0]], s.square[s.order[0]]
-			continue
-		}
 		for b := a + 1; b < min(to, a+1+mendReach); b++ {
-			stretch := s.order[a : b+1]
-			now := s.stretch(a, stretch, pull, bend)
-			for _, change := range []func([]int){swapEnds, firstToEnd, lastToFront} {
-				tried = append(tried[:0], stretch...)
-				change(tried)
-				if cost := s.stretch(a, tried, pull, bend); cost < now-level {
-					copy(stretch, tried)
-					now, better = cost, true
-				}
+			if a > 0 && s.fresh(a, b, pass) { // where the work begins is settled
+				better = s.mendStretch(a, b, pass) || better
 			}
 		}
-		s.tight[s.order[a]] = true
-		pull, bend = pull.Add(s.objective.at[s.order[a]]), bend.Add(s.square[s.order[a]])
+		s.tighten(s.order[a])
 	}
 	return better
 }
 
-// stretch is what the steps from a on cost with these places, and the step
-// after them.
-func (s *search) stretch(a int, places []int, pull, bend geometry.Point) float64 {
-	cost, last := 0.0, -1
-	if a > 0 {
-		last = s.order[a-1]
+// mendStretch changes the ends of one stretch about.
+func (s *search) mendStretch(a, b, pass int) (better bool) {
+	stretch := s.order[a : b+1]
+	now := s.steps(a, stretch, math.Inf(1))
+	for k := range stretch {
+		now += s.over[a+k]
 	}
+	for _, change := range []func([]int){swapEnds, firstToEnd, lastToFront} {
+		s.tried = append(s.tried[:0], stretch...)
+		change(s.tried)
+		if cost := s.passing(s.steps(a, s.tried, now-level), s.tried, now-level); cost < now-level {
+			copy(stretch, s.tried)
+			now, better = cost, true
+		}
+	}
+	if better {
+		s.look(a, b+1)
+		for k := a; k <= b; k++ {
+			s.mended[k] = pass
+		}
+	}
+	return better
+}
+
+// look notes what each of some steps passes over. All before them are tight.
+func (s *search) look(from, to int) {
+	pull, places := s.pulls, s.order[from:to]
 	for k, i := range places {
+		pull = pull.Add(s.objective.at[i])
+		s.over[from+k] = s.passedOver(i, s.left, s.tight, pull)
+		s.tight[i] = true
+	}
+	for _, i := range places {
+		s.tight[i] = false
+	}
+}
+
+// loosen begins the work again, tighten goes on by a place.
+func (s *search) loosen() {
+	clear(s.tight)
+	s.left = append(s.left[:0], s.sides...)
+	s.pulls, s.bends = geometry.Point{}, geometry.Point{}
+}
+
+func (s *search) tighten(i int) {
+	s.tight[i] = true
+	s.left = without(s.left, i)
+	s.pulls, s.bends = s.pulls.Add(s.objective.at[i]), s.bends.Add(s.square[i])
+}
+
+// fresh says whether a stretch, or a step beside it, changed since it was last
+// looked at.
+func (s *search) fresh(a, b, pass int) bool {
+	return slices.Max(s.mended[max(0, a-1):min(len(s.mended), b+2)]) >= pass-1
+}
+
+// steps is what the steps from a on cost with these places, and the step after
+// them, but for what they pass over; where that comes to most or more, at least so
+// much.
+func (s *search) steps(a int, places []int, most float64) float64 {
+	cost, last, pull, bend := 0.0, s.order[a-1], s.pulls, s.bends
+	for k, i := range places {
+		if cost >= most {
+			break
+		}
 		pull, bend = pull.Add(s.objective.at[i]), bend.Add(s.square[i])
-		cost += s.step(i, last, a+k, pull, bend) + s.unfinished(i, s.tight, pull)
+		cost += s.step(i, last, a+k, pull, bend) + s.closing(i, s.tight)
 		last, s.tight[i] = i, true
 	}
 	for _, i := range places {
@@ -76,6 +120,24 @@ func (s *search) stretch(a int, places []int, pull, bend geometry.Point) float64
 	}
 	if end := a + len(places); end < len(s.order) {
 		cost += s.succession(last, s.order[end])
+	}
+	return cost
+}
+
+// passing adds to a cost, while it is less than most, what a stretch costs by
+// what its places pass over.
+func (s *search) passing(cost float64, places []int, most float64) float64 {
+	pull := s.pulls
+	for _, i := range places {
+		if cost >= most {
+			break
+		}
+		pull = pull.Add(s.objective.at[i])
+		cost += s.passedOver(i, s.left, s.tight, pull)
+		s.tight[i] = true
+	}
+	for _, i := range places {
+		s.tight[i] = false
 	}
 	return cost
 }

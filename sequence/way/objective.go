@@ -51,8 +51,8 @@ type objective struct {
 	square []geometry.Point // the same as complex numbers, squared: along which line they bend
 	far    []float64        // distance from the middle
 	beside [][]int          // neighbours
-	edge   []int            // places that follow each other along an edge
 	along  []along          // of places along an edge
+	sides  []int            // places along an edge but for its corners, the nearest first
 	near   float64          // farSpacings
 	turnAt []float64        // for each step the distance whose turn it is
 	bent   []geometry.Point // for each step what is bent if all goes by distance

@@ -99,7 +99,7 @@ func FuzzArguments(f *testing.F) {
 	f.Fuzz(func(t *testing.T, line string) {
 		args := strings.Split(line, "\n")
 		if !isHarmless(args) {
-			t.Skip()
+			return
 		}
 		var out, problems bytes.Buffer
 		program := cli.Program{Stdin: io.LimitReader(strings.NewReader(line), 1000), Stdout: &out, Stderr: &problems}

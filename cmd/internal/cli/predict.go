@@ -53,7 +53,7 @@ var predictCommand = command{
 			if onPaper {
 				return p.draw(made, sheets, printing, forecastOf(answer, *frames))
 			}
-			told := report.Prediction{Answer: answer, To: p.Stdout, Words: p.words}
+			told := report.Prediction{Answer: answer, Report: p.reportTo(p.Stdout)}
 			if *printing.AsJSON {
 				return p.printJSON(told.JSON(p.said(warnings), ask.Search))
 			}

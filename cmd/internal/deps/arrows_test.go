@@ -19,6 +19,7 @@ var arrows = map[string][]string{
 	"geometry/finding":                {},
 	"geometry/holes":                  {"geometry", "geometry/unit"},
 	"geometry/survey":                 {"geometry", "geometry/unit"},
+	"geometry/testkit":                {}, // of tests alone
 	"geometry/thread":                 {},
 	"geometry/trace":                  {"geometry", "geometry/holes", "geometry/unit"},
 	"geometry/unit":                   {},
@@ -47,12 +48,12 @@ var arrows = map[string][]string{
 	"render/pdf":                      {"render/font", "render/scene"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
-	"render/scene/scenetest":          {"render/font", "render/scene"}, // of tests alone
+	"render/scene/scenetest":          {"geometry/testkit", "render/font", "render/scene"}, // of tests alone
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
 	"render/sheet/condition":          {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan"},
-	"render/sheet/drawing":            {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
+	"render/sheet/drawing":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
@@ -84,7 +85,7 @@ var arrows = map[string][]string{
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
 	"sequence/tension/stiffness":      {"geometry/thread", "geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"sequence/tension/strength":       {"geometry/thread", "geometry/unit", "sequence/tension"},
-	"sequence/tension/tensiontest":    {"geometry/thread"}, // of tests alone
+	"sequence/tension/tensiontest":    {"geometry/testkit", "geometry/thread"}, // of tests alone
 	"sequence/tension/wrench":         {"geometry/unit"},
 	"sequence/way":                    {"geometry", "geometry/family"},
 	"sequence/way/waytest":            {"geometry"}, // of tests alone
@@ -110,8 +111,8 @@ var outside = map[string][]string{
 	"golang.org/x/text/width":           {"patterns/problem"},
 }
 
-// inTestsOnly lists the outside modules that only test files may import. Test
-// files may also import all that outside names.
+// inTestsOnly lists the outside modules that only tests and their kits may import.
+// They may also import all that outside names.
 var inTestsOnly = []string{
 	"github.com/chromedp/cdproto",
 	"github.com/chromedp/chromedp",

@@ -20,6 +20,13 @@ type source struct {
 
 func (s source) isTest() bool { return strings.HasSuffix(s.name, "_test.go") }
 
+func (s source) ofTests() bool { return s.isTest() || isKit(s.folder) }
+
+// isKit says whether a folder holds what tests share, and tests alone import.
+func isKit(folder string) bool {
+	return strings.HasSuffix(folder, "test") || strings.HasSuffix(folder, "testkit")
+}
+
 // faults lists every import that the lists do not allow, and every package
 // that they do not place or that is no longer there.
 func faults(sources []source) []string {
@@ -50,7 +57,7 @@ func fault(s source, path string) string {
 	if path == "C" {
 		return "the program is one file without cgo"
 	}
-	if !s.isTest() {
+	if !s.ofTests() {
 		if why := neverFault(s.folder, path); why != "" {
 			return why
 		}
@@ -78,16 +85,16 @@ func neverFault(folder, path string) string {
 
 func outsideFault(s source, path string) string {
 	if slices.ContainsFunc(inTestsOnly, func(of string) bool { return within(path, of) }) {
-		if s.isTest() {
+		if s.ofTests() {
 			return ""
 		}
-		return "only test files may use it"
+		return "only tests may use it"
 	}
 	for of, folders := range outside {
 		if !within(path, of) {
 			continue
 		}
-		if s.isTest() || slices.ContainsFunc(folders, func(f string) bool { return within(s.folder, f) }) {
+		if s.ofTests() || slices.ContainsFunc(folders, func(f string) bool { return within(s.folder, f) }) {
 			return ""
 		}
 		return "only " + strings.Join(folders, ", ") + " may use it"

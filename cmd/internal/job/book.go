@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"io"
 
 	"drawdown/geometry/finding"
@@ -11,6 +12,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/sheet/book"
 	"drawdown/sequence/overhaul"
+	"drawdown/sequence/plan"
 )
 
 // LoadMachine reads a machine file and plans the work on every joint. The problems
@@ -31,6 +33,7 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 		if s.Pattern != nil {
 			p, found := planned(*s.Pattern, "", "")
 			problems = append(problems, found...)
+			problems = append(problems, again(s, p)...)
 			s.Joint = &p
 			fingerprints = append(fingerprints, p.Fingerprint)
 		}
@@ -51,4 +54,15 @@ func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, 
 	}
 	files, err = ask.files(document, o.Name, "", o.Date)
 	return files, notes, err
+}
+
+// again reports a joint that is to be tightened once more and must not be.
+func again(s machine.Step, p plan.Plan) problem.List {
+	var found finding.Finding
+	if s.Again == "" || !errors.As(overhaul.CheckAgain(p), &found) {
+		return nil
+	}
+	at := s.AgainAt
+	at.Severity, at.Found = found.Severity, &found
+	return problem.List{at}
 }

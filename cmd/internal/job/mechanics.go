@@ -3,7 +3,6 @@ package job
 import (
 	"io"
 
-	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
@@ -11,15 +10,6 @@ import (
 	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/wrench"
 )
-
-// PoundsForce gives a force in lbf.
-func PoundsForce(f unit.Force) float64 {
-	pound, err := unit.ParseForce("1 lbf")
-	if err != nil {
-		panic(err) // the unit is known
-	}
-	return float64(f / pound)
-}
 
 // Kinds reads the fastener kinds of a pattern, to be asked about, in the order of the
 // file.

@@ -77,3 +77,32 @@ const (
 	LooseCell     finding.Code = "cell loose"         // in place of an error
 	OpeningCell   finding.Code = "cell opening"       // in place of a diameter
 )
+
+// What is said of the figures of a bolt, and of a wrench.
+const (
+	TorqueSnug        finding.Code = "torque by angle"     // snug, angle: of none that is stated
+	TorqueBoth        finding.Code = "torque in two units" // torque
+	TorqueAim         finding.Code = "torque aim"          // one of: torque, preload, proof, yield
+	TorqueEquation    finding.Code = "torque equation"     // k, or equation
+	TorqueArea        finding.Code = "torque stress area"  // area, major, pitch
+	TorqueYieldStress finding.Code = "torque yield stress" // yield, proof
+	TorqueHead        finding.Code = "torque head"         // form, face: of a washer
+	TorqueRing        finding.Code = "torque bearing ring" // face, hole, effective
+	TorqueWarning     finding.Code = "torque warning"      // where, thread, head, breaks, yield, break
+	TorqueTable       finding.Code = "torque by friction"  // snug, angle; or torque, alone; single
+	TorqueSafe        finding.Code = "torque is safe"      //
+	TorqueLeast       finding.Code = "torque may leave"    // least, factor
+	TorqueAngleAim    finding.Code = "torque angle aim"    // aim
+	TorqueJoint       finding.Code = "torque joint"        // preload
+	TorquePressure    finding.Code = "torque pressure"     // pressure, material, limit, used
+	TorqueStiffness   finding.Code = "torque stiffness"    // bolt, members, share
+	TorqueCones       finding.Code = "torque cones"        // angle, reach
+	TorqueSettles     finding.Code = "torque settlement"   // flattens, loss, share; none where the bolt breaks
+	TorqueThreads     finding.Code = "torque threads"      // first, margin, breaks, strips, part
+	TorqueEngaged     finding.Code = "torque engagement"   // engaged, effective
+	TorqueNeeds       finding.Code = "torque needs"        // preload, bolt
+	TorqueFactors     finding.Code = "torque factors"      // c1, c2, c3, shear
+	WrenchGives       finding.Code = "wrench gives"        // given, low, high
+	WrenchAdapter     finding.Code = "wrench with adapter" // adapter, angle
+	WrenchUsable      finding.Code = "wrench usable"       // wrench, least, most, unit
+)

@@ -2,13 +2,11 @@ package report
 
 import (
 	"fmt"
-	"io"
 	"math"
 	"strings"
 	"unicode/utf8"
 
 	"drawdown/geometry/finding"
-	"drawdown/render/words"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/prediction"
@@ -23,23 +21,19 @@ const lowestShown = 4
 // the figures are; here it is put one below the other.
 type Prediction struct {
 	interaction.Answer
-	To    io.Writer
-	Words *words.Catalogue
+	Report
 }
 
 func (r Prediction) Print(compare bool) {
-	title := r.Plan.Title
-	if r.Plan.Machine != "" {
-		title += " · " + r.Plan.Machine
-	}
-	fmt.Fprintf(r.To, "%s\n%s\n\n", title, r.Words.Forecast.WorkedOut)
+	r.heading(r.Plan)
+	fmt.Fprintf(r.To, "%s\n\n", r.Words.Forecast.WorkedOut)
 	doubts := r.Forecast.Doubts
 	if len(doubts) > 0 && doubts[0].Code == prediction.PreviewOnly { // first of all
-		r.say(doubts[0])
+		r.paragraph(doubts[0])
 		doubts = doubts[1:]
 	}
-	r.say(r.Advice.Says()...)
-	r.say(append(r.Forecast.Ends(r.Plan), r.Forecast.Class.Says())...)
+	r.paragraph(r.Advice.Says()...)
+	r.paragraph(append(r.Forecast.Ends(r.Plan), r.Forecast.Class.Says())...)
 	r.list(r.Words.Forecast.Doubts, r.Words.SayAll(doubts))
 	r.passes()
 	r.lowest()
@@ -50,7 +44,7 @@ func (r Prediction) Print(compare bool) {
 	if r.Comparison != nil {
 		behaves = append(behaves, r.Words.SayAll(r.Comparison.Snug)...)
 	}
-	r.list(r.noted(PredictBehaves, nil), append(behaves, r.Words.SayAll(r.Notes)...))
+	r.list(r.say(PredictBehaves, nil), append(behaves, r.Words.SayAll(r.Notes)...))
 	r.targets()
 	r.scatter()
 	if compare {
@@ -60,29 +54,11 @@ func (r Prediction) Print(compare bool) {
 	r.text(r.Words.Forecast.Guidance + " " + r.Words.Sheet.ManualFirst)
 }
 
-// say prints findings one after the other, as a paragraph.
-func (r Prediction) say(list ...finding.Finding) { r.text(r.said(list)) }
+// paragraph prints findings one after the other.
+func (r Prediction) paragraph(list ...finding.Finding) { r.text(r.said(list)) }
 
 func (r Prediction) said(list []finding.Finding) string {
 	return strings.Join(r.Words.SayAll(list), " ")
-}
-
-func (r Prediction) text(line string) { fmt.Fprint(r.To, Wrapped("  ", "  ", line)) }
-
-// noted words what is said around the figures.
-func (r Prediction) noted(code finding.Code, values finding.Values) string {
-	return r.Words.Say(finding.Noted(code, values))
-}
-
-// list prints lines one below the other, under a heading.
-func (r Prediction) list(heading string, lines []string) {
-	if len(lines) == 0 {
-		return
-	}
-	fmt.Fprintf(r.To, "\n%s\n", heading)
-	for _, line := range lines {
-		fmt.Fprint(r.To, Wrapped("  - ", "    ", line))
-	}
 }
 
 // joined says findings in a row.
@@ -144,24 +120,24 @@ func (r Prediction) named(fastener int) string {
 // passes prints the table of passes.
 func (r Prediction) passes() {
 	fmt.Fprintln(r.To)
-	rows := [][]string{{r.noted(PredictPass, nil), r.noted(PredictLeast, nil), r.noted(PredictMean, nil), r.noted(PredictMost, nil), r.noted(PredictSD, nil)}}
+	rows := [][]string{{r.say(PredictPass, nil), r.say(PredictLeast, nil), r.say(PredictMean, nil), r.say(PredictMost, nil), r.say(PredictSD, nil)}}
 	for n, pass := range r.Forecast.Passes {
 		s := pass.Spread
 		rows = append(rows, []string{fmt.Sprintf("%d  %s", n+1, r.Words.Say(pass.Does(r.Plan))), r.whole(s.Min), r.whole(s.Mean), r.whole(s.Max), r.whole(s.SD)})
 	}
 	r.table(rows)
 	r.text(fmt.Sprintf(r.Words.Forecast.Basis.Hundred, r.joined(procedure.Say(r.Forecast.Hundreds))))
-	r.say(r.Forecast.FoundationTaken())
+	r.paragraph(r.Forecast.FoundationTaken())
 }
 
 // lowest names the fasteners that end lowest, by their numbers on the card.
 func (r Prediction) lowest() {
 	lowest := r.Forecast.Lowest[:min(lowestShown, len(r.Forecast.Lowest))]
 	if len(lowest) == 0 {
-		fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictNoneLow, nil))
+		fmt.Fprintf(r.To, "\n%s\n", r.say(PredictNoneLow, nil))
 		return
 	}
-	fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictLowest, nil))
+	fmt.Fprintf(r.To, "\n%s\n", r.say(PredictLowest, nil))
 	var rows [][]string
 	for _, i := range lowest {
 		rows = append(rows, []string{r.named(i), r.whole(r.Forecast.Last().Percent[i]) + " %"})
@@ -174,14 +150,14 @@ func (r Prediction) targets() {
 	if r.Targets == nil {
 		return
 	}
-	fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictTargets, finding.Values{"cap": math.Floor(100*r.Cap + 1e-9)}))
+	fmt.Fprintf(r.To, "\n%s\n", r.say(PredictTargets, finding.Values{"cap": math.Floor(100*r.Cap + 1e-9)}))
 	var rows [][]string
 	for _, i := range r.Plan.Tighten.Order {
 		kN := bounds.Rough(r.Targets[i] / 1000)
 		rows = append(rows, []string{r.named(i), r.Words.Value(100*r.Targets[i]/r.Nominal.TargetsN[i], ".0") + " %", r.Words.Value(kN, "") + " kN"})
 	}
 	r.table(rows)
-	r.say(r.OnTargets()...)
+	r.paragraph(r.OnTargets()...)
 }
 
 // scatter prints what friction adds.
@@ -190,22 +166,22 @@ func (r Prediction) scatter() {
 	if s == nil {
 		return
 	}
-	fmt.Fprintf(r.To, "\n%s\n", r.noted(PredictScatter, finding.Values{"draws": s.Draws, "seed": fmt.Sprint(s.Seed)}))
-	r.text(r.noted(PredictSDs, finding.Values{"friction": s.Friction.SDPercent, "elastic": s.Elastic.SD, "both": s.Together.SD}))
-	r.text(r.noted(PredictOfJoint, finding.Values{"ends": s.Together.Lowest}))
+	fmt.Fprintf(r.To, "\n%s\n", r.say(PredictScatter, finding.Values{"draws": s.Draws, "seed": fmt.Sprint(s.Seed)}))
+	r.text(r.say(PredictSDs, finding.Values{"friction": s.Friction.SDPercent, "elastic": s.Elastic.SD, "both": s.Together.SD}))
+	r.text(r.say(PredictOfJoint, finding.Values{"ends": s.Together.Lowest}))
 	for k, i := range r.Forecast.Lowest {
 		if k < lowestShown {
-			r.text(r.noted(PredictOfBolt, finding.Values{"number": r.Plan.Tighten.Numbers()[i], "id": r.Plan.Joint.Fasteners[i].ID, "ends": s.Together.ByFastener[i], "elastic": s.Elastic.ByFastener[i].Nominal}))
+			r.text(r.say(PredictOfBolt, finding.Values{"number": r.Plan.Tighten.Numbers()[i], "id": r.Plan.Joint.Fasteners[i].ID, "ends": s.Together.ByFastener[i], "elastic": s.Elastic.ByFastener[i].Nominal}))
 		}
 	}
-	r.say(r.OnScatter()...)
+	r.paragraph(r.OnScatter()...)
 }
 
 // others prints the file's own way beside others.
 func (r Prediction) others() {
 	c, w := r.Comparison, r.Words.Forecast.Other
 	fmt.Fprintf(r.To, "\n%s\n", w.Heading)
-	rows := [][]string{{w.Way, w.Least, w.SD, w.Uneven, w.Path, r.noted(PredictOrder, nil)}}
+	rows := [][]string{{w.Way, w.Least, w.SD, w.Uneven, w.Path, r.say(PredictOrder, nil)}}
 	for i, trial := range c.Trials {
 		name := r.Words.Term(trial.Way)
 		if i > 0 && i == c.Advice.Best {
@@ -222,7 +198,7 @@ func (r Prediction) others() {
 	r.table(rows)
 	fmt.Fprintln(r.To)
 	r.text(w.Says)
-	r.say(append(c.OnRecipe(), c.Notes...)...)
+	r.paragraph(append(c.OnRecipe(), c.Notes...)...)
 	for _, trial := range c.Orders() {
 		r.text(fmt.Sprintf(w.OrderOf, r.Words.Term(trial.Way), strings.Join(r.Plan.IDs(trial.Order), " ")))
 	}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"strings"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -110,12 +109,12 @@ func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
 	byClass := advice.ByClass(f.Class, len(f.OnAngle()) > 0).Says()
 	out := predictOut{
 		Title: p.Title, Machine: p.Machine, Fingerprint: p.Fingerprint, Order: p.IDs(p.Tighten.Order),
-		Class: string(f.Class), Branch: string(r.Advice.Branch), Advice: r.sentences(byClass), Band: bandJSON(f.Last().Spread.Min),
+		Class: string(f.Class), Branch: string(r.Advice.Branch), Advice: r.said(byClass), Band: bandJSON(f.Last().Spread.Min),
 		Sensitivity: bandJSON(f.Sensitivity), OnePass: sumJSON(f.OnePass), FoundationMPaPerMm: bandJSON(r.Foundation),
 		ComplianceMmPerN: rowsJSON(r.Nominal.Joint.Compliance()), OneNewton: rowsJSON(r.OneNewton), Leaves: millionth(r.Leaves),
 		BoltMmPerN: byID(r, func(i int) Figure { return Figure(r.Own[i]) }),
 		TargetsN:   byID(r, func(i int) Span { return bandJSON(f.TargetsN[i]) }),
-		WorkedOut:  true, Caution: precedence, Guidance: r.Words.Forecast.Guidance + " " + r.Words.Sheet.ManualFirst,
+		WorkedOut:  true, Caution: r.Words.Torque.WorkedOut, Guidance: r.Words.Forecast.Guidance + " " + r.Words.Sheet.ManualFirst,
 		Warnings: []string{}, Doubts: r.listed(f.Doubts), Notes: r.listed(r.Notes), Stated: r.listed(r.Stated), Assumptions: r.listed(r.Assumed),
 		Hundred: r.listed(procedure.Say(f.Hundreds)), Limits: r.listed(interaction.LeftOut(r.Scatter != nil)),
 		Compensated: r.compensatedJSON(), Scatter: r.scatterJSON(),
@@ -137,22 +136,18 @@ func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
 		out.Passes = append(out.Passes, r.passJSON(n))
 	}
 	if r.Comparison != nil {
-		out.Verdict = r.sentences(r.Advice.Says())
+		out.Verdict = r.said(r.Advice.Says())
 		if compare {
 			out.Ways = r.trialsJSON()
 		}
 	}
 	if r.Advice.Branch == advice.MendFile {
-		out.Verdict = r.sentences(r.Advice.Says())
+		out.Verdict = r.said(r.Advice.Says())
 		out.Advice = out.Verdict
 	}
 	return out
 }
 
-// sentences words findings as a paragraph, listed one by one.
-func (r Prediction) sentences(list []finding.Finding) string {
-	return strings.Join(r.Words.SayAll(list), " ")
-}
 func (r Prediction) listed(list []finding.Finding) []string { return Listed(r.Words.SayAll(list)) }
 
 // byID gives a value for each fastener, by its id.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"drawdown/geometry/finding"
@@ -28,6 +29,20 @@ func (r Report) line(indent string, code finding.Code, values finding.Values) {
 	fmt.Fprintln(r.To, indent+r.say(code, values))
 }
 
+// text prints a line, set in and broken.
+func (r Report) text(line string) { fmt.Fprint(r.To, Wrapped("  ", "  ", line)) }
+
+// list prints lines one below the other, under a heading.
+func (r Report) list(heading string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	fmt.Fprintf(r.To, "\n%s\n", heading)
+	for _, line := range lines {
+		fmt.Fprint(r.To, Wrapped("  - ", "    ", line))
+	}
+}
+
 // heading names the joint and its machine.
 func (r Report) heading(made plan.Plan) {
 	names := []string{made.Title}
@@ -37,11 +52,14 @@ func (r Report) heading(made plan.Plan) {
 	fmt.Fprintln(r.To, strings.Join(names, " · "))
 }
 
+// blank tells where a line may end: not at a blank that holds a figure's unit.
+func blank(r rune) bool { return r != '\u00a0' && unicode.IsSpace(r) }
+
 // Wrapped breaks a line at its words so that it fits a terminal of 80 columns.
 func Wrapped(first, next, line string) string {
 	const columns = 80
 	text, row := "", ""
-	for i, word := range strings.Fields(line) {
+	for i, word := range strings.FieldsFunc(line, blank) {
 		switch {
 		case i == 0:
 			row = first

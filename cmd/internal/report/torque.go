@@ -5,16 +5,13 @@ import (
 	"math"
 	"strings"
 
-	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/render/words"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 )
-
-// precedence stands in every output with a worked-out figure.
-const precedence = "worked out by drawdown; the maker's figure goes before it"
 
 func (p Report) Torque(title string, answers []figures.Answer, units []unit.Asked) {
 	if title != "" {
@@ -29,11 +26,11 @@ func (p Report) Torque(title string, answers []figures.Answer, units []unit.Aske
 }
 
 func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
-	heading := a.Bolt.Bolt.Thread.Name + ", " + p.Words.What(a.Result.Strength.Named())
+	heading := p.Words.Figure(a.Bolt.Bolt.Thread.Name) + ", " + p.Words.What(a.Result.Strength.Named())
 	if a.Kind != "" {
-		heading = a.Kind + ": " + heading
+		heading = fmt.Sprintf(p.Words.Sheet.Named, a.Kind, heading)
 	}
-	fmt.Fprintf(p.To, "%s\n%s\n\n", heading, precedence)
+	fmt.Fprintf(p.To, "%s\n%s\n\n", heading, p.Words.Torque.WorkedOut)
 	p.printAim(a)
 	p.printTurned(a)
 	p.printByFriction(a)
@@ -42,29 +39,29 @@ func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
 	p.grounds(a.Notes, a.Assumptions, a.Sources)
 }
 
-// fact prints a figure behind its name.
-func (p Report) fact(name, format string, args ...any) {
-	fmt.Fprint(p.To, Wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), fmt.Sprintf(format, args...)))
+// fact prints what is said of a figure behind its name.
+func (p Report) fact(name, said string) {
+	fmt.Fprint(p.To, Wrapped(fmt.Sprintf("  %-19s ", name), strings.Repeat(" ", 22), said))
 }
 
 func (p Report) printAim(a figures.Answer) {
-	r := a.Result
+	r, b, w := a.Result, a.Bolt.Bolt, p.Words.Torque
 	if a.Turned != nil {
-		p.fact("tighten", "%s", snugWords(a))
+		p.fact(w.Tighten, p.say(TorqueSnug, snug(a)))
 	} else {
-		p.fact(either(a.Torque != 0, "torque given", "torque to set"), "%s", bothTorques(r.Torque))
+		p.fact(either(a.Torque != 0, w.Given, w.Set), p.say(TorqueBoth, finding.Values{"torque": r.Torque}))
 		p.printWarning(r)
 	}
-	p.fact("aim", "%s", aimWords(a))
-	p.fact("equation", "%s", equationWords(a))
-	p.fact("stress area", "%s mm², d %s mm, P %s mm", figure(r.StressAreaMm2), short(a.Bolt.Bolt.Thread.MajorMm), short(a.Bolt.Bolt.Thread.PitchMm))
-	p.fact("yield stress", "%.0f MPa; proof load %s kN", r.Strength.Yield, kN(r.ProofLoad))
-	head := string(r.HeadForm)
+	p.fact(w.Aim, p.say(TorqueAim, aim(a)))
+	p.fact(w.Equation, p.say(TorqueEquation, finding.Values{"k": b.NutFactor, "equation": string(r.Equation)}))
+	p.fact(w.StressArea, p.say(TorqueArea, finding.Values{"area": r.StressAreaMm2, "major": b.Thread.MajorMm, "pitch": b.Thread.PitchMm}))
+	p.fact(w.YieldStress, p.say(TorqueYieldStress, finding.Values{"yield": r.Strength.Yield, "proof": r.ProofLoad}))
+	head := finding.Values{"form": finding.Term(r.HeadForm)}
 	if r.OnWasher {
-		head += fmt.Sprintf(", on a washer that presses %s across on the part", r.PartFace)
+		head["face"] = r.PartFace
 	}
-	p.fact("head", "%s", head)
-	p.fact("bearing ring", "%s outside, hole %s; friction acts at %s", r.Face, r.Hole, r.Effective)
+	p.fact(w.Head, p.say(TorqueHead, head))
+	p.fact(w.BearingRing, p.say(TorqueRing, finding.Values{"face": r.Face, "hole": r.Hole, "effective": r.Effective}))
 }
 
 // printWarning stands beside the torque, where it takes the bolt past yield.
@@ -84,56 +81,45 @@ func (p Report) printWarning(r screw.Result) {
 }
 
 func (p Report) warning(where string, at screw.AtFriction) {
-	does := either(at.Breaks(), "breaks the bolt", "takes the bolt past yield, so that it stretches for good")
-	p.fact("warning", "at %s friction (%s in the thread, %s under the head) this torque %s: it yields at about %s N·m, breaks at about %s N·m",
-		where, coefficient(at.Thread), coefficient(at.Head), does, figure(at.YieldTorque), figure(at.BreakTorque))
+	p.fact(p.Words.Torque.Warning, p.say(TorqueWarning, finding.Values{
+		"where": where, "thread": at.Thread, "head": at.Head, "breaks": at.Breaks(), "yield": at.YieldTorque, "break": at.BreakTorque,
+	}))
 }
 
-// snugWords says how a bolt is tightened on by an angle.
-func snugWords(a figures.Answer) string {
-	angle := either(a.ByAngle(), a.Angle.String(), "by an angle, of which none is stated")
-	return "snug " + bothTorques(a.Snug) + ", then " + angle
+// snug gives how a bolt is tightened on by an angle.
+func snug(a figures.Answer) finding.Values {
+	v := finding.Values{"snug": a.Snug}
+	if a.ByAngle() {
+		v["angle"] = a.Angle
+	}
+	return v
 }
 
-// bothTorques prints a torque in both units, without the rounding of a scale.
-func bothTorques(t unit.Torque) string {
-	return fmt.Sprintf("%s N·m (%s lbf·ft)", figure(t), figure(t.In(unit.PoundForceFoot)))
-}
-
-func aimWords(a figures.Answer) string {
+// aim gives the one figure that is aimed at.
+func aim(a figures.Answer) finding.Values {
 	b := a.Bolt.Bolt
 	switch {
 	case a.Torque != 0:
-		return "none: what this torque gives"
+		return finding.Values{"torque": a.Torque}
 	case b.Preload != 0:
-		return fmt.Sprintf("a preload of %s kN, at nominal friction", kN(b.Preload))
+		return finding.Values{"preload": b.Preload}
 	case b.ProofShare != 0:
-		return fmt.Sprintf("%s %% of the proof load, at nominal friction", short(b.ProofShare*100))
+		return finding.Values{"proof": b.ProofShare}
 	}
-	return fmt.Sprintf("at most %s %% of the yield stress, at any friction", short(a.Result.YieldShare*100))
-}
-
-func equationWords(a figures.Answer) string {
-	if a.Bolt.Bolt.NutFactor != 0 {
-		return fmt.Sprintf("nut factor: T = K F d, K = %s", short(a.Bolt.Bolt.NutFactor))
-	}
-	if a.Result.Equation == screw.Linear {
-		return "linear (ISO 16047)"
-	}
-	return "exact (a screw with its lead angle)"
+	return finding.Values{"yield": a.Result.YieldShare}
 }
 
 // byFrictionTable heads a table and gives what prints its rows: of three figures
 // by friction, or of one where the friction is one.
-func byFrictionTable[T any](p Report, single bool, heading string, low, nominal, high T) func(name string, word func(T) string) {
-	columns := Columns{-33, 13, 13, 13}
+func byFrictionTable[T any](p Report, heading finding.Values, single bool, low, nominal, high T) func(name string, word func(T) string) {
+	columns, w := Columns{-33, 13, 13, 13}, p.Words.Torque
+	heading["single"] = single
+	p.line("\n", TorqueTable, heading)
 	shown := []T{low, nominal, high}
 	if single {
 		shown = []T{nominal}
-		fmt.Fprintf(p.To, "\n%s, at the one figure of friction\n", heading)
 	} else {
-		fmt.Fprintf(p.To, "\n%s, by friction\n", heading)
-		columns.Row(p.To, "", "low friction", "nominal", "high friction")
+		columns.Row(p.To, "", w.Low, w.Nominal, w.High)
 	}
 	return func(name string, word func(T) string) {
 		cells := []string{"  " + name}
@@ -145,38 +131,43 @@ func byFrictionTable[T any](p Report, single bool, heading string, low, nominal,
 }
 
 func (p Report) printByFriction(a figures.Answer) {
-	heading := either(a.Turned == nil, "With ", "By torque alone, without an angle: ") + figure(a.Result.Torque) + " N·m"
-	of := byFrictionTable(p, a.Single(), heading, a.Result.Low, a.Result.Nominal, a.Result.High)
-	of("friction in the thread", func(f screw.AtFriction) string { return coefficient(f.Thread) })
-	of("friction under the head", func(f screw.AtFriction) string { return coefficient(f.Head) })
-	of("nut factor K of T = K F d", func(f screw.AtFriction) string { return coefficient(f.NutFactor) })
-	of("preload, kN", preloadWord)
-	of("preload, lbf", func(f screw.AtFriction) string { return either(f.Breaks(), none, lbf(f.Borne)) })
-	of("of the proof load", func(f screw.AtFriction) string { return either(f.Breaks(), none, percent(f.Borne/a.Result.ProofLoad)) })
-	of("yield used, with the torsion", func(f screw.AtFriction) string { return either(f.Yields(), none, percent(f.YieldShare)) })
-	of("torque goes to stretch", func(f screw.AtFriction) string { return either(f.Yields(), none, percent(f.Split.Stretch)) })
-	of("  to friction in the thread", func(f screw.AtFriction) string { return either(f.Yields(), none, percent(f.Split.Thread)) })
-	of("  to friction under the head", func(f screw.AtFriction) string { return either(f.Yields(), none, percent(f.Split.Head)) })
-	of("torque at yield, N·m", func(f screw.AtFriction) string { return figure(f.YieldTorque) })
-	of("torque at breaking, N·m", func(f screw.AtFriction) string { return figure(f.BreakTorque) })
-	of(fmt.Sprintf("torque that uses %s %%, N·m", short(a.Result.YieldShare*100)), func(f screw.AtFriction) string { return figure(f.FullTorque) })
+	type at = screw.AtFriction
+	w, value := p.Words.Torque.Rows, p.Words.Value
+	of := byFrictionTable(p, finding.Values{"torque": a.Result.Torque, "alone": a.Turned != nil}, a.Single(), a.Result.Low, a.Result.Nominal, a.Result.High)
+	unlessYields := func(figure func(at) float64) func(at) string {
+		return func(f at) string { return either(f.Yields(), none, value(figure(f), ".1 %")) }
+	}
+	of(p.Words.Term("friction in the thread"), func(f at) string { return value(f.Thread, ".3") })
+	of(p.Words.Term("friction under the head"), func(f at) string { return value(f.Head, ".3") })
+	of(w.NutFactor, func(f at) string { return value(f.NutFactor, ".3") })
+	of(w.Preload+", kN", p.preloadWord)
+	of(w.Preload+", lbf", func(f at) string { return either(f.Breaks(), none, value(f.Borne/unit.NewtonsPerPound, ".0")) })
+	of(w.OfProofLoad, func(f at) string { return either(f.Breaks(), none, value(float64(f.Borne/a.Result.ProofLoad), ".1 %")) })
+	of(w.YieldUsed, unlessYields(func(f at) float64 { return f.YieldShare }))
+	of(w.ToStretch, unlessYields(func(f at) float64 { return f.Split.Stretch }))
+	of("  "+w.ToThread, unlessYields(func(f at) float64 { return f.Split.Thread }))
+	of("  "+w.ToHead, unlessYields(func(f at) float64 { return f.Split.Head }))
+	of(w.AtYield, func(f at) string { return value(f.YieldTorque, "~") })
+	of(w.AtBreaking, func(f at) string { return value(f.BreakTorque, "~") })
+	of(fmt.Sprintf(w.Uses, value(a.Result.YieldShare, "6g %")), func(f at) string { return value(f.FullTorque, "~") })
 	if safe := a.Torque == 0 && a.Bolt.Bolt.Preload == 0 && a.Bolt.Bolt.ProofShare == 0; safe && a.Least == 0 {
-		p.text("The torque is the safe one, limited by the lowest friction. A higher one, set because the friction may be high, would overload a bolt that turns easily.")
+		p.text(p.say(TorqueSafe, nil))
 	}
 	if a.Least > 0 {
-		p.text(fmt.Sprintf("The friction is one figure, which no real joint keeps to: a torque wrench may leave as little as %s kN (tightening factor %s, VDI 2230 table A8).", kN(a.Least), short(a.Alpha)))
+		p.text(p.say(TorqueLeast, finding.Values{"least": a.Least, "factor": a.Alpha}))
 	}
 }
 
 // preloadWord gives a preload, and marks one at which the bolt yields.
-func preloadWord(f screw.AtFriction) string {
-	switch {
+func (p Report) preloadWord(f screw.AtFriction) string {
+	switch kN := p.Words.Value(f.Borne/1000, "~"); {
 	case f.Breaks():
-		return "breaks"
+		return p.Words.Torque.Breaks
 	case f.Yields():
-		return "yields, " + kN(f.Borne)
+		return fmt.Sprintf(p.Words.Torque.Yields, kN)
+	default:
+		return kN
 	}
-	return kN(f.Borne)
 }
 
 // none stands for a figure that there is none of.
@@ -193,121 +184,77 @@ func (p Report) printTurned(a figures.Answer) {
 	if a.Turned == nil {
 		return
 	}
-	t := a.Turned
-	heading := fmt.Sprintf("After a snug torque of %s N·m", figure(a.Snug))
-	if a.ByAngle() {
-		heading += " and " + a.Angle.String()
-	}
-	of := byFrictionTable(p, a.Single(), heading, t.Low, t.Nominal, t.High)
 	type end = stiffness.AfterAngle
-	of("preload at the snug torque, kN", func(f end) string { return either(f.BreaksBySnug(), "breaks", kN(f.Snug)) })
+	t, w, value := a.Turned, p.Words.Torque.Rows, p.Words.Value
+	breaks := p.Words.Torque.Breaks
+	of := byFrictionTable(p, snug(a), a.Single(), t.Low, t.Nominal, t.High)
+	of(w.AtSnug, func(f end) string { return either(f.BreaksBySnug(), breaks, value(f.Snug/1000, "~")) })
 	if a.ByAngle() {
-		of("preload after the angle, kN", func(f end) string { return either(f.Breaks, "breaks", kN(f.Preload)) })
-		of("yield used, with the torsion", func(f end) string { return either(f.Breaks, none, percent(f.YieldUsed)) })
-		of("torque at the end, N·m", func(f end) string { return either(f.Breaks, none, figure(f.Torque)) })
-		of("stays longer by, mm", func(f end) string { return either(f.Breaks, none, fmt.Sprintf("%.3f", f.Lasting)) })
-		of("may be used again", func(f end) string { return either(f.Reusable, "yes", "no") })
+		of(w.AfterAngle, func(f end) string { return either(f.Breaks, breaks, value(f.Preload/1000, "~")) })
+		of(w.YieldUsed, func(f end) string { return either(f.Breaks, none, value(f.YieldUsed, ".1 %")) })
+		of(w.AtEnd, func(f end) string { return either(f.Breaks, none, value(f.Torque, "~")) })
+		of(w.Lasting, func(f end) string { return either(f.Breaks, none, value(f.Lasting, ".3")) })
+		of(w.Reusable, func(f end) string { return either(f.Reusable, p.Words.Torque.Yes, p.Words.Torque.No) })
 	}
-	of("angle to the aim", func(f end) string { return either(f.BreaksBySnug(), none, degrees(f.AngleToAim)) })
-	of("angle to yield", func(f end) string { return either(f.BreaksBySnug(), none, degrees(f.AngleToYield)) })
-	of("angle to the greatest preload", func(f end) string { return either(f.BreaksBySnug(), none, fiveDegrees(f.AngleToGreatest)) })
-	of("angle to break", func(f end) string { return either(f.BreaksBySnug(), none, fiveDegrees(f.AngleToBreak)) })
+	turn := func(name string, angle func(end) unit.Angle) {
+		of(name, func(f end) string { return either(f.BreaksBySnug(), none, value(angle(f), ".0 °")) })
+	}
+	turn(w.ToAim, func(f end) unit.Angle { return f.AngleToAim })
+	turn(w.ToYield, func(f end) unit.Angle { return f.AngleToYield })
+	turn(w.ToGreatest, func(f end) unit.Angle { return wholeFives(f.AngleToGreatest) })
+	turn(w.ToBreak, func(f end) unit.Angle { return wholeFives(f.AngleToBreak) })
 	if !t.Nominal.BreaksBySnug() {
-		p.text(fmt.Sprintf("The aim of the angle is %s kN at nominal friction; angles count from the snug torque.", kN(t.Aim)))
+		p.text(p.say(TorqueAngleAim, finding.Values{"aim": t.Aim}))
 	}
 }
+
+// wholeFives rounds down what the curve past yield gives no more exactly.
+func wholeFives(angle unit.Angle) unit.Angle { return unit.Angle(math.Floor(float64(angle)/5) * 5) }
 
 // printJoint prints what the joint does with the preload.
 func (p Report) printJoint(a figures.Answer) {
-	fmt.Fprintf(p.To, "\nThe joint, at a preload of %s kN (the greatest)\n", kN(a.Greatest))
-	p.printPressure(a)
+	w := p.Words.Torque
+	p.line("\n", TorqueJoint, finding.Values{"preload": a.Greatest})
+	p.fact(either(a.Result.OnWasher, w.UnderWasher, w.UnderHead), p.say(TorquePressure, finding.Values{
+		"pressure": a.Pressure.Pressure, "material": finding.Term(a.Under), "limit": a.Pressure.Limit, "used": a.Pressure.Used,
+	}))
 	p.printStripping(a)
-	j, s := a.Joint, a.Settlement
+	j := a.Joint
 	if j == nil {
 		return
 	}
-	p.fact("stiffness", "bolt %s kN/mm, clamped parts %s kN/mm; the bolt takes %s of a working load", figure(j.Bolt/1000), figure(j.Members/1000), percent(j.LoadShare))
-	reach := ""
-	if j.ConeReach != 0 {
-		reach = fmt.Sprintf(", with D′A %.1f mm counted around the bolt", j.ConeReach)
+	p.fact(w.Stiffness, p.say(TorqueStiffness, finding.Values{"bolt": j.Bolt, "members": j.Members, "share": j.LoadShare}))
+	p.fact(w.Cones, p.say(TorqueCones, finding.Values{"angle": j.ConeAngle, "reach": j.ConeReach}))
+	settles := finding.Values{}
+	if s := a.Settlement; s != nil {
+		settles = finding.Values{"flattens": s.Micrometres, "loss": s.Loss, "share": s.LossShare}
 	}
-	p.fact("cones", "%.1f° from the axis%s", j.ConeAngle, reach)
-	if s == nil {
-		p.fact("settlement", "%s, as the bolt breaks", none)
-		return
-	}
-	p.fact("settlement", "%s µm, which takes %s kN (%s of the nominal preload)", short(s.Micrometres), kN(s.Loss), percent(s.LossShare))
-}
-
-func (p Report) printPressure(a figures.Answer) {
-	where := either(a.Result.OnWasher, "under the washer", "under the head")
-	if a.Pressure.Limit == 0 {
-		p.fact(where, "%.0f MPa; state the material with --grip to have it judged", a.Pressure.Pressure)
-		return
-	}
-	p.fact(where, "%.0f MPa on %s, which bears %.0f MPa (%s)", a.Pressure.Pressure, a.Under, a.Pressure.Limit, percent(a.Pressure.Used))
+	p.fact(w.Settlement, p.say(TorqueSettles, settles))
 }
 
 func (p Report) printStripping(a figures.Answer) {
-	s := a.Stripping
+	s, w := a.Stripping, p.Words.Torque
 	if s == nil {
 		return
 	}
 	if a.Engaged > 0 {
-		p.fact("threads", "%s first, at %s times this preload: the bolt breaks at %s kN, its thread strips at %s kN, the tapped one at %s kN",
-			p.Words.Term(finding.Term(s.First)), figure(s.Margin), kN(s.BoltBreaks), kN(s.BoltStrips), kN(s.PartStrips))
-		p.fact("engagement", "%s, of which %.1f mm carry", a.Engaged, s.Effective)
+		p.fact(w.Threads, p.say(TorqueThreads, finding.Values{
+			"first": finding.Term(s.First), "margin": s.Margin, "breaks": s.BoltBreaks, "strips": s.BoltStrips, "part": s.PartStrips,
+		}))
+		p.fact(w.Engagement, p.say(TorqueEngaged, finding.Values{"engaged": a.Engaged, "effective": s.Effective}))
 	}
-	p.fact("needed", "%.1f mm holds this preload; from %.1f mm on the bolt breaks before a thread strips", upward(s.ForPreload), upward(s.ForBolt))
-	p.fact("factors", "C1 %.3f, C2 %.3f, C3 %.3f; the bolt's thread shears at %.2f Rm", s.Factors.Dilation, s.Factors.BoltBending, s.Factors.PartBending, s.ShearRatio)
+	p.fact(w.Needed, p.say(TorqueNeeds, finding.Values{"preload": upward(s.ForPreload), "bolt": upward(s.ForBolt)}))
+	p.fact(w.Factors, p.say(TorqueFactors, finding.Values{"c1": s.Factors.Dilation, "c2": s.Factors.BoltBending, "c3": s.Factors.PartBending, "shear": s.ShearRatio}))
 }
 
 // upward rounds a length that is needed up to a tenth of a millimetre.
-func upward(l unit.Length) float64 { return math.Ceil(float64(l)*10) / 10 }
+func upward(l unit.Length) unit.Length { return unit.Length(math.Ceil(float64(l)*10) / 10) }
 
 func (p Report) grounds(notes, assumed []finding.Finding, sources []string) {
-	p.printLines("Notes", p.Words.SayAll(notes))
-	p.printLines("Assumed", p.Words.SayAll(assumed))
-	p.printLines("Sources", sources)
-}
-
-func (p Report) printLines(heading string, lines []string) {
-	if len(lines) == 0 {
-		return
-	}
-	fmt.Fprintf(p.To, "\n%s\n", heading)
-	for _, line := range lines {
-		fmt.Fprint(p.To, Wrapped("  - ", "    ", line))
-	}
-}
-
-func (p Report) text(line string) { fmt.Fprint(p.To, Wrapped("  ", "  ", line)) }
-
-// figure prints a number to about three figures, without powers of ten.
-func figure[T ~float64](v T) string {
-	switch size := math.Abs(float64(v)); {
-	case size >= 1000:
-		return fmt.Sprintf("%.0f", v)
-	case size >= 10:
-		return fmt.Sprintf("%.1f", v)
-	case size >= 1:
-		return fmt.Sprintf("%.2f", v)
-	}
-	return fmt.Sprintf("%.3f", v)
-}
-
-// short prints a number that was stated, without binary dust.
-func short(v float64) string { return fmt.Sprintf("%.6g", v) }
-
-func kN(f unit.Force) string             { return figure(f / 1000) }
-func lbf(f unit.Force) string            { return fmt.Sprintf("%.0f", job.PoundsForce(f)) }
-func percent[T ~float64](share T) string { return fmt.Sprintf("%.1f %%", share*100) }
-func coefficient(mu float64) string      { return fmt.Sprintf("%.3f", mu) }
-func degrees(angle unit.Angle) string    { return fmt.Sprintf("%.0f°", float64(angle)) }
-
-// fiveDegrees rounds down what the curve past yield gives no more exactly.
-func fiveDegrees(angle unit.Angle) string {
-	return degrees(unit.Angle(math.Floor(float64(angle)/5) * 5))
+	w := p.Words.Torque
+	p.list(w.Notes, p.Words.SayAll(notes))
+	p.list(w.Assumed, p.Words.SayAll(assumed))
+	p.list(w.Sources, sources)
 }
 
 // inUnits prints the key figures of an answer once more, each in the units
@@ -316,16 +263,16 @@ func (p Report) inUnits(a figures.Answer, units []unit.Asked) {
 	if len(units) == 0 {
 		return
 	}
-	fmt.Fprint(p.To, "\nIn the units asked for\n")
-	for _, f := range keyFigures(a) {
-		var words []string
+	fmt.Fprintf(p.To, "\n%s\n", p.Words.Torque.InUnits)
+	for _, f := range keyFigures(a, p.Words.Torque.Figures) {
+		var written []string
 		for _, u := range units {
 			if u.Dimension == f.dimension {
-				words = append(words, u.Print(f.inside))
+				written = append(written, p.Words.Figure(u.Print(f.inside)))
 			}
 		}
-		if len(words) > 0 {
-			p.fact(f.name, "%s", strings.Join(words, " · "))
+		if len(written) > 0 {
+			p.fact(f.name, strings.Join(written, " · "))
 		}
 	}
 }
@@ -337,24 +284,24 @@ type keyFigure struct {
 	inside    float64
 }
 
-func keyFigures(a figures.Answer) []keyFigure {
+func keyFigures(a figures.Answer, w words.TorqueFigures) []keyFigure {
 	r := a.Result
 	figures := []keyFigure{
-		{"torque", unit.TorqueDimension, float64(r.Torque)},
-		{"preload, low", unit.ForceDimension, float64(r.Low.Borne)},
-		{"preload, nominal", unit.ForceDimension, float64(r.Nominal.Borne)},
-		{"preload, high", unit.ForceDimension, float64(r.High.Borne)},
-		{"proof load", unit.ForceDimension, float64(r.ProofLoad)},
-		{"yield stress", unit.StressDimension, float64(r.Strength.Yield)},
-		{"tensile strength", unit.StressDimension, float64(r.Strength.Tensile)},
-		{"diameter", unit.LengthDimension, a.Bolt.Bolt.Thread.MajorMm},
-		{"pitch", unit.LengthDimension, a.Bolt.Bolt.Thread.PitchMm},
-		{"bearing face", unit.LengthDimension, float64(r.Face)},
-		{"hole", unit.LengthDimension, float64(r.Hole)},
+		{w.Torque, unit.TorqueDimension, float64(r.Torque)},
+		{w.PreloadLow, unit.ForceDimension, float64(r.Low.Borne)},
+		{w.PreloadNominal, unit.ForceDimension, float64(r.Nominal.Borne)},
+		{w.PreloadHigh, unit.ForceDimension, float64(r.High.Borne)},
+		{w.ProofLoad, unit.ForceDimension, float64(r.ProofLoad)},
+		{w.YieldStress, unit.StressDimension, float64(r.Strength.Yield)},
+		{w.TensileStrength, unit.StressDimension, float64(r.Strength.Tensile)},
+		{w.Diameter, unit.LengthDimension, a.Bolt.Bolt.Thread.MajorMm},
+		{w.Pitch, unit.LengthDimension, a.Bolt.Bolt.Thread.PitchMm},
+		{w.BearingFace, unit.LengthDimension, float64(r.Face)},
+		{w.Hole, unit.LengthDimension, float64(r.Hole)},
 	}
 	if a.Turned != nil {
-		figures = append(figures, keyFigure{"snug torque", unit.TorqueDimension, float64(a.Snug)},
-			keyFigure{"preload after it all", unit.ForceDimension, float64(a.Turned.Nominal.Preload)})
+		figures = append(figures, keyFigure{w.SnugTorque, unit.TorqueDimension, float64(a.Snug)},
+			keyFigure{w.PreloadAfter, unit.ForceDimension, float64(a.Turned.Nominal.Preload)})
 	}
 	return figures
 }

@@ -31,8 +31,8 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 		{"thread", a.Bolt.Bolt.Thread.Name},
 		{"class", c.What(r.Strength.Named())},
 		{"equation", equationName(a)},
-		{"aim", aimWords(a)},
-		{"tighten", when(a.Turned != nil, snugWords(a))}, // snug torque and angle; torque_Nm and its figures are then by torque alone
+		{"aim", c.Say(finding.Noted(TorqueAim, aim(a)))},
+		{"tighten", when(a.Turned != nil, c.Say(finding.Noted(TorqueSnug, snug(a))))}, // snug torque and angle; torque_Nm and its figures are then by torque alone
 
 		{"stress_area_mm2", Figure(r.StressAreaMm2)},
 		{"proof_load_N", Figure(r.ProofLoad)},
@@ -68,7 +68,7 @@ func TorqueJSON(c *words.Catalogue, a figures.Answer) object {
 			{"used", given(Figure(a.Pressure.Used))},
 		}},
 		{"worked_out", true},
-		{"caution", precedence},
+		{"caution", c.Torque.WorkedOut},
 		{"notes", Listed(c.SayAll(a.Notes))},
 		{"assumptions", Listed(c.SayAll(a.Assumptions))},
 		{"sources", Listed(a.Sources)},

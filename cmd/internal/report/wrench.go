@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
 	"drawdown/sequence/tension/wrench"
@@ -10,27 +11,28 @@ import (
 
 // Wrench prints what to set on a wrench.
 func (p Report) Wrench(work wrench.Work, a wrench.Result) {
-	p.fact("set on the wrench", "%s", bothTorques(a.Setting))
-	p.fact("on its scale", "%s (%s)", a.Scale, a.Scale.Other())
-	p.fact("fastener gets", "%s N·m; by its tolerance %s to %s N·m", figure(a.Given), figure(a.Low), figure(a.High))
+	w, value := p.Words.Wrench, p.Words.Value
+	p.fact(w.Set, p.say(TorqueBoth, finding.Values{"torque": a.Setting}))
+	p.fact(w.OnScale, fmt.Sprintf("%s (%s)", value(a.Scale, ""), value(a.Scale.Other(), "")))
+	p.fact(w.Gets, p.say(WrenchGives, finding.Values{"given": a.Given, "low": a.Low, "high": a.High}))
 	if work.Adapter > 0 {
-		p.fact("adapter", "%s at %s", work.Adapter, work.AdapterAngle)
-		p.fact("wrench length", "%s, %s", a.Length, p.Words.Term(a.LengthFrom))
+		p.fact(w.Adapter, p.say(WrenchAdapter, finding.Values{"adapter": work.Adapter, "angle": work.AdapterAngle}))
+		p.fact(w.Length, value(a.Length, "")+", "+p.Words.Term(a.LengthFrom))
 	}
 	if a.Wrench != nil {
-		p.fact("take", "%s", a.Wrench.Name)
+		p.fact(w.Take, a.Wrench.Name)
 	}
-	p.fact("usable", "%s", usableWords(a))
+	p.fact(w.Usable, p.Words.Say(usable(a)))
 	p.grounds(a.Notes, a.Assumptions, a.Sources)
 }
 
-// usableWords says why a wrench is usable at the setting, or which one is.
-func usableWords(a wrench.Result) string {
-	least, most := figure(a.Least.In(a.Scale.Unit)), figure(a.Most.In(a.Scale.Unit))
-	if a.Wrench == nil {
-		return fmt.Sprintf("a wrench whose scale ends between %s and %s %s, so that the setting lies within 20 %% to 100 %% of it", least, most, a.Scale.Unit)
+// usable says why a wrench is usable at the setting, or which one is.
+func usable(a wrench.Result) finding.Finding {
+	v := finding.Values{"least": a.Least.In(a.Scale.Unit), "most": a.Most.In(a.Scale.Unit), "unit": a.Scale.Unit.String()}
+	if a.Wrench != nil {
+		v["wrench"] = a.Wrench.Name
 	}
-	return fmt.Sprintf("yes: %s keeps its tolerance from %s to %s %s, and is the smallest that does so at this setting", a.Wrench.Name, least, most, a.Scale.Unit)
+	return finding.Noted(WrenchUsable, v)
 }
 
 // WrenchJSON gives the same as data.
@@ -45,7 +47,7 @@ func WrenchJSON(c *words.Catalogue, work wrench.Work, a wrench.Result) object {
 		out = append(out, field{"wrench", given(a.Wrench.Name)}, field{"usable", true})
 	}
 	return append(out, object{
-		{"usable_reason", usableWords(a)},
+		{"usable_reason", c.Say(usable(a))},
 		{"length_mm", given(Figure(a.Length))},       // of the wrench, with an adapter
 		{"length_from", given(c.Term(a.LengthFrom))}, // as stated, or from the list
 		{"skipped", given(a.Skipped)},                // of the list, for want of a length

@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/geometry/testkit"
 	"drawdown/render/pdf"
 	"drawdown/render/png"
 	"drawdown/render/scene"
@@ -78,10 +79,7 @@ func painted(t *testing.T, page scene.Page) image.Image {
 
 func printed(t *testing.T, doc scene.Document) image.Image {
 	t.Helper()
-	program, err := exec.LookPath("pdftoppm")
-	if err != nil {
-		t.Skip("pdftoppm is not installed")
-	}
+	program := testkit.Program(t, "pdftoppm")
 	var b bytes.Buffer
 	if err := pdf.Write(&b, doc, time.Time{}); err != nil {
 		t.Fatal(err)
@@ -140,10 +138,7 @@ func alter(content string, change func(*scene.Text)) func([]scene.Item) []scene.
 
 // Shapes alone are compared: without our typeface a viewer sets text in another.
 func TestVectorPicturePaintsAsThePicture(t *testing.T) {
-	program, err := exec.LookPath("rsvg-convert")
-	if err != nil {
-		t.Skip("rsvg-convert is not installed")
-	}
+	program := testkit.Program(t, "rsvg-convert")
 	page := scenetest.Card().Pages[0]
 	shapes := page.Items[:0:0]
 	for _, it := range page.Items {

@@ -1,8 +1,6 @@
 package card_test
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -24,8 +22,6 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // planOf plans a built-in pattern, or the text of one.
 var planOf = patterntest.Plan
@@ -255,23 +251,7 @@ tighten:
 func TestGoldenScenes(t *testing.T) {
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-pump-flange"} {
 		document, _ := card.Document(planOf(t, name), card.BothSides, english(mustPaper(t, "a4")))
-		var got bytes.Buffer
-		if err := scenetest.Dump(&got, document); err != nil {
-			t.Fatal(err)
-		}
-		path := filepath.Join("testdata", name+".scene")
-		if *update {
-			if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
-			t.Errorf("%s (-golden +got; go test ./render/sheet/card -update writes it anew):\n%s", name, diff)
-		}
+		scenetest.Golden(t, filepath.Join("testdata", name+".scene"), document)
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
@@ -113,6 +114,9 @@ func (c *card) reading(d drawnPart) string {
 	case n > 0:
 		parts = append(parts, w.Unplaced.Of(n))
 	}
+	if by := c.castOrder(); by != "" && !c.loosening {
+		parts = append(parts, by)
+	}
 	if d.small {
 		parts = append(parts, c.smallSays())
 	}
@@ -128,6 +132,25 @@ func (c *card) reading(d drawnPart) string {
 		parts = append(parts, w.Dowel)
 	}
 	return strings.Join(parts, " ")
+}
+
+// castOrder says that the order is the casting's, and of which kinds where it is
+// not all.
+func (c *card) castOrder() string {
+	var kinds []string
+	groups := 0
+	for _, g := range c.plan.Groups {
+		if g.Way == sequence.Cast {
+			kinds, groups = append(kinds, g.Kinds...), groups+1
+		}
+	}
+	switch {
+	case groups == 0:
+		return ""
+	case groups == len(c.plan.Groups):
+		return c.words.Card.Part.CastOrder
+	}
+	return fmt.Sprintf(c.words.Card.Part.CastOrderOf, strings.Join(kinds, ", "))
 }
 
 func (c *card) smallSays() string {

@@ -1,11 +1,8 @@
 package condition_test
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -24,8 +21,6 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // planOf plans a built-in pattern, or the text of one.
 var planOf = patterntest.Plan
@@ -270,21 +265,5 @@ func TestCrowdedDrawing(t *testing.T) {
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
 	document, _ := condition.Document(planOf(t, "p4-head"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
-	var got bytes.Buffer
-	if err := scenetest.Dump(&got, document); err != nil {
-		t.Fatal(err)
-	}
-	path := filepath.Join("testdata", "p4-head.scene")
-	if *update {
-		if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
-		t.Errorf("(-golden +got; go test ./render/sheet/condition -update writes it anew):\n%s", diff)
-	}
+	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)
 }

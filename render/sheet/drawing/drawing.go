@@ -7,8 +7,11 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/font"
@@ -62,10 +65,16 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	box.Bottom -= pen.Paper.Line + 1
-	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm})
+	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm})
 	said := ""
+	if slices.ContainsFunc(p.Joint.Fasteners, numbered) {
+		said = fmt.Sprintf(w.Card.Part.SmallNumber, w.Card.Part.Cast)
+	}
+	if n := d.BesideLeftOut; n > 0 {
+		notes = append(notes, w.Say(finding.Warned(sheet.SmallNoRoom, finding.Values{"where": "drawing", "left": n, "paper": pen.Paper.Name})))
+	}
 	if n := len(d.Unplaced); n > 0 {
-		said = fmt.Sprintf(w.Drawing.NoRoom, n)
+		said = strings.TrimSpace(fmt.Sprintf(w.Drawing.NoRoom, n) + " " + said)
 		notes = append(notes, w.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "drawing", "left": n, "of": len(p.Joint.Fasteners), "paper": pen.Paper.Name})))
 	}
 	for _, word := range d.Dropped {
@@ -73,6 +82,26 @@ func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d dia
 	}
 	caption(pen, p, said, box.Left, box.Bottom+pen.Paper.Line)
 	return d, notes
+}
+
+func numbered(f geometry.Fastener) bool { return f.Cast > 0 }
+
+// casts gives the numbers cast on the part, to stand small beside the ids.
+func casts(j geometry.Joint) []string {
+	return geometry.Mapped(j.Fasteners, func(f geometry.Fastener) string {
+		if !numbered(f) {
+			return ""
+		}
+		return strconv.Itoa(f.Cast)
+	})
+}
+
+// named gives the id, with the number cast on the part behind it.
+func named(f geometry.Fastener) string {
+	if !numbered(f) {
+		return f.ID
+	}
+	return fmt.Sprintf("%s (%d)", f.ID, f.Cast)
 }
 
 // caption shows the marks of the kinds, as far as the line goes, behind what
@@ -128,6 +157,9 @@ func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []str
 		if noRoom > 0 {
 			legend = append(legend, fmt.Sprintf(w.Drawing.NoRoom, noRoom))
 		}
+		if slices.ContainsFunc(p.Joint.Fasteners, numbered) {
+			legend = append(legend, w.Drawing.InBrackets)
+		}
 		return legend
 	})
 }
@@ -142,7 +174,7 @@ func plate(p plan.Plan, ask sheet.Request, seams tile.Seams) *truesize.Plate {
 		if r > 0 {
 			path = append(path, scene.Circle(c.X, c.Y, r)...)
 		}
-		spots = append(spots, truesize.Spot{Name: f.ID, At: c, Edge: scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}, Small: f.ID})
+		spots = append(spots, truesize.Spot{Name: f.ID, At: c, Edge: scene.Shape{Path: path, Stroke: scene.Black, Width: 0.25}, Small: named(f)})
 	}
 	plate.Spots(spots)
 	plate.Words()

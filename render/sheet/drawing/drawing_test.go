@@ -1,19 +1,14 @@
 package drawing_test
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
@@ -25,8 +20,6 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // planOf plans a built-in pattern, or the text of one.
 var planOf = patterntest.Plan
@@ -203,22 +196,31 @@ func TestCrowdedDrawing(t *testing.T) {
 func TestGoldenScenes(t *testing.T) {
 	for name, actual := range map[string]bool{"p4-head": false, "p4-head-actual": true} {
 		document, _ := lay(t, planOf(t, "p4-head"), actual, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
-		var got bytes.Buffer
-		if err := scenetest.Dump(&got, document); err != nil {
-			t.Fatal(err)
-		}
-		path := filepath.Join("testdata", name+".scene")
-		if *update {
-			if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
-				t.Fatal(err)
+		scenetest.Golden(t, filepath.Join("testdata", name+".scene"), document)
+	}
+}
+
+// First principles: the numbers cast on the part are what it is held against.
+func TestCastNumbersAreDrawn(t *testing.T) {
+	p := planOf(t, "p4-cover")
+	for _, actual := range []bool{false, true} {
+		document, _ := lay(t, p, actual, sheet.Request{Paper: sheet.Papers[0], Words: words.English()})
+		said := map[string]bool{}
+		for _, page := range document.Pages {
+			for _, it := range page.Items {
+				if text, ok := it.(scene.Text); ok {
+					said[text.Content] = true
+				}
 			}
 		}
-		want, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
-			t.Errorf("%s (-golden +got; go test ./render/sheet/drawing -update writes it anew):\n%s", name, diff)
+		for _, f := range p.Joint.Fasteners {
+			want := strconv.Itoa(f.Cast)
+			if actual {
+				want = f.ID + " (" + want + ")"
+			}
+			if !said[want] {
+				t.Errorf("actual size %v: no %q", actual, want)
+			}
 		}
 	}
 }

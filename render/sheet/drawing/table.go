@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strconv"
+
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -20,22 +22,28 @@ const (
 // table gives the places of all fasteners in the order of the file, in as many
 // columns as the paper is wide.
 type table struct {
-	words   words.Drawing
-	rows    []row
-	holes   bool
-	id      float64 // width of the ids
-	columns int
-	width   float64 // of a column
+	words    words.Drawing
+	castHead string
+	cast     float64 // width of the column of the numbers cast on the part
+	rows     []row
+	holes    bool
+	casts    bool
+	id       float64 // width of the ids
+	columns  int
+	width    float64 // of a column
 }
 
-type row struct{ id, x, y, hole string }
+type row struct{ id, x, y, hole, cast string }
 
 func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
-	t := &table{words: w.Drawing, id: font.Width(w.Drawing.ID, scene.Regular, pen.Paper.TextEm)}
+	t := &table{words: w.Drawing, castHead: w.Card.Part.Cast, cast: max(numberMm, 3+font.Width(w.Card.Part.Cast, scene.Regular, pen.Paper.TextEm)), id: font.Width(w.Drawing.ID, scene.Regular, pen.Paper.TextEm)}
 	for i, f := range p.Joint.Fasteners {
 		r := row{id: f.ID, x: w.Figure(place(f.At.X)), y: w.Figure(place(f.At.Y))}
 		if hole := holeOf(p, i); hole > 0 {
 			r.hole, t.holes = w.Figure(place(hole)), true
+		}
+		if numbered(f) {
+			r.cast, t.casts = strconv.Itoa(f.Cast), true
 		}
 		t.rows = append(t.rows, r)
 		t.id = max(t.id, font.Width(f.ID, scene.Bold, pen.Paper.TextEm))
@@ -44,6 +52,9 @@ func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 	least := tickSide + 1.5 + t.id + 2*numberMm
 	if t.holes {
 		least += numberMm
+	}
+	if t.casts {
+		least += t.cast
 	}
 	t.columns = max(1, int((pen.Paper.Content()+between)/(least+between)))
 	t.width = least
@@ -78,7 +89,7 @@ func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
 	y += headRoom
 	for column := 0; column*lines < len(rows); column++ {
 		x := p.Left() + float64(column)*(t.width+between)
-		t.line(p, x, y, row{t.words.ID, "x", "y", t.words.Hole}, scene.Grey, scene.Regular)
+		t.line(p, x, y, row{t.words.ID, "x", "y", t.words.Hole, t.castHead}, scene.Grey, scene.Regular)
 		p.Rule(x, y+rowHeight-0.6, x+t.width, y+rowHeight-0.6, 0.25)
 		at := y + rowHeight
 		for _, r := range rows[column*lines : min(len(rows), (column+1)*lines)] {
@@ -100,5 +111,8 @@ func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight sc
 	for _, figure := range figures {
 		at += numberMm
 		p.Write(at, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, p.Paper.TextEm, numberMm-0.5))
+	}
+	if t.casts {
+		p.Write(at+t.cast, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, r.cast)
 	}
 }

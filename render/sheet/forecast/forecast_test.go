@@ -1,17 +1,12 @@
 package forecast_test
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
@@ -28,8 +23,6 @@ import (
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/strength"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // forecastOf plans a built-in pattern and works its forecast out.
 func forecastOf(t testing.TB, name string) (plan.Plan, prediction.Forecast) {
@@ -347,23 +340,7 @@ func TestFrames(t *testing.T) {
 func TestGoldenScene(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
-	var got bytes.Buffer
-	if err := scenetest.Dump(&got, doc); err != nil {
-		t.Fatal(err)
-	}
-	path := filepath.Join("testdata", "p4-manifold.scene")
-	if *update {
-		if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
-		t.Errorf("(-golden +got; go test ./render/sheet/forecast -update writes it anew):\n%s", diff)
-	}
+	scenetest.Golden(t, filepath.Join("testdata", "p4-manifold.scene"), doc)
 }
 
 // Every gasket, material and trial has its word in every language.

@@ -1,11 +1,8 @@
 package tray_test
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -23,8 +20,6 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // planOf plans a built-in pattern, or the text of one.
 var planOf = patterntest.Plan
@@ -252,23 +247,7 @@ func TestGoldenScene(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var got bytes.Buffer
-	if err := scenetest.Dump(&got, document); err != nil {
-		t.Fatal(err)
-	}
-	path := filepath.Join("testdata", "p4-head.scene")
-	if *update {
-		if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); diff != "" {
-		t.Errorf("(-golden +got; go test ./render/sheet/tray -update writes it anew):\n%s", diff)
-	}
+	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)
 }
 
 // A fastener that is used once is marked where it lies, and the legend says

@@ -12,6 +12,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/optimize"
 
+	"drawdown/geometry/testkit"
 	"drawdown/sequence/interaction/checktest"
 	"drawdown/sequence/tension/stiffness"
 )
@@ -172,15 +173,7 @@ json.dump(answers, sys.stdout)
 
 // First principles, by the non-negative least squares of SciPy.
 func TestForcesAgainstNonNegativeLeastSquares(t *testing.T) {
-	python := ""
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if exec.Command(name, "-c", "import scipy.optimize").Run() == nil {
-			python = name
-		}
-	}
-	if python == "" {
-		t.Skip("no python3 with SciPy here")
-	}
+	python := testkit.Python(t, "scipy.optimize")
 	type problem struct {
 		M [][]float64
 		U []float64

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/tensiontest"
 )
@@ -36,11 +37,11 @@ func TestPreloadsOfBlakeAndKurtz(t *testing.T) {
 	var sum, squares float64
 	rows := tensiontest.Published(t, "blake_kurtz.csv")
 	for _, row := range rows {
-		sum += tensiontest.Number(t, row[0])
+		sum += testkit.Number(t, row[0])
 	}
 	mean := sum / float64(len(rows))
 	for _, row := range rows {
-		squares += (tensiontest.Number(t, row[0]) - mean) * (tensiontest.Number(t, row[0]) - mean)
+		squares += (testkit.Number(t, row[0]) - mean) * (testkit.Number(t, row[0]) - mean)
 	}
 	deviation := math.Sqrt(squares / float64(len(rows)-1))
 	tensiontest.Near(t, "mean", mean, 34.3, 0.0015) // printed to 3 figures

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/render/words"
@@ -22,7 +23,7 @@ import (
 func TestTorqueAgainstIndependentArithmetic(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "formula_comparison.csv") {
 		s := tensiontest.Thread(t, row[0])
-		v := func(i int) float64 { return tensiontest.Number(t, row[i]) }
+		v := func(i int) float64 { return testkit.Number(t, row[i]) }
 		for e, want := range map[Equation]float64{Exact: v(5), Linear: v(6)} {
 			got := Torque(unit.Force(v(1)*1000), s, unit.Length(v(4)), v(2), v(3), e)
 			if math.Abs(float64(got)-want) > 0.00051 {

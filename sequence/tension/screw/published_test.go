@@ -4,13 +4,14 @@ import (
 	"math"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/tensiontest"
 )
 
 func TestTorquesOfVDI2230AsPublished(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "vdi_2230_table_a1.csv") {
-		friction := Same(Between(tensiontest.Number(t, row[2]), tensiontest.Number(t, row[2])))
+		friction := Same(Between(testkit.Number(t, row[2]), testkit.Number(t, row[2])))
 		// The table holds the linear form.
 		got, err := Target(Bolt{Thread: tensiontest.Thread(t, row[0]), Class: row[1], Friction: &friction, Equation: Linear})
 		if err != nil {
@@ -18,8 +19,8 @@ func TestTorquesOfVDI2230AsPublished(t *testing.T) {
 			continue
 		}
 		what := row[0] + " " + row[1] + " µ " + row[2]
-		tensiontest.Near(t, what+" preload", float64(got.Preload)/1000, tensiontest.Number(t, row[3]), 0.01)
-		tensiontest.Near(t, what+" torque", float64(got.Torque), tensiontest.Number(t, row[4]), 0.015)
+		tensiontest.Near(t, what+" preload", float64(got.Preload)/1000, testkit.Number(t, row[3]), 0.01)
+		tensiontest.Near(t, what+" torque", float64(got.Torque), testkit.Number(t, row[4]), 0.015)
 	}
 }
 

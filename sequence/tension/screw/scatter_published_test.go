@@ -3,6 +3,7 @@ package screw
 import (
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/sequence/tension/tensiontest"
 )
 
@@ -15,8 +16,8 @@ func TestScatterAsPublished(t *testing.T) {
 		if err != nil {
 			t.Error(err)
 		}
-		tensiontest.Near(t, row[1]+" low", alpha.Low, tensiontest.Number(t, row[2]), 1e-12)
-		tensiontest.Near(t, row[1]+" high", alpha.High, tensiontest.Number(t, row[3]), 1e-12)
+		tensiontest.Near(t, row[1]+" low", alpha.Low, testkit.Number(t, row[2]), 1e-12)
+		tensiontest.Near(t, row[1]+" high", alpha.High, testkit.Number(t, row[3]), 1e-12)
 	}
 }
 

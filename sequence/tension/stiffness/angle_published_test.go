@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/tensiontest"
@@ -36,8 +37,8 @@ func TestTurnOfNutReachesThePretension(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "turn_of_nut.csv") {
 		s := tensiontest.Thread(t, row[0])
 		d := unit.Length(s.MajorMm)
-		least := unit.Force(tensiontest.Number(t, row[4]) * 1000 * tensiontest.PoundForce)
-		length := unit.Length(tensiontest.Number(t, row[2])) * d
+		least := unit.Force(testkit.Number(t, row[4]) * 1000 * tensiontest.PoundForce)
+		length := unit.Length(testkit.Number(t, row[2])) * d
 		grip := length - 1.2*d // nut, washer and point
 		bolt := screw.Bolt{Thread: s, Class: row[1], Friction: &known}
 		full, err := screw.Target(screw.Bolt{Thread: s, Class: row[1], Friction: &known, Preload: least / 10})
@@ -46,7 +47,7 @@ func TestTurnOfNutReachesThePretension(t *testing.T) {
 		}
 		for _, snug := range []unit.Torque{full.Torque, full.Torque * 10 / 3} {
 			// Structural bolts have short threads: half a diameter lies in the grip.
-			r, err := TurnOn(TorqueAngle{Bolt: bolt, Snug: snug, Angle: unit.Angle(tensiontest.Number(t, row[3])),
+			r, err := TurnOn(TorqueAngle{Bolt: bolt, Snug: snug, Angle: unit.Angle(testkit.Number(t, row[3])),
 				Grip: Grip{Layers: []Layer{{grip, "steel"}}, Shank: []Section{{grip - d/2, d}}}})
 			if err != nil {
 				t.Fatal(err)

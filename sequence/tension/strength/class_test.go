@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/thread"
 	"drawdown/render/words"
 	"drawdown/sequence/tension/tensiontest"
@@ -103,7 +104,7 @@ func TestGradesKeepTheirOrder(t *testing.T) {
 			continue
 		}
 		hundreds, tenths, _ := strings.Cut(g.name, ".")
-		if nominal := 100 * tensiontest.Number(t, hundreds); float64(g.tensile) < nominal || float64(g.yield) < nominal*tensiontest.Number(t, tenths)/10 {
+		if nominal := 100 * testkit.Number(t, hundreds); float64(g.tensile) < nominal || float64(g.yield) < nominal*testkit.Number(t, tenths)/10 {
 			t.Errorf("%s: yield %v, tensile %v fall short of the name", g.name, g.yield, g.tensile)
 		}
 	}

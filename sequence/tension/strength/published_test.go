@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/sequence/tension/tensiontest"
 )
 
@@ -20,8 +21,8 @@ func TestMetricLoadsAsPublished(t *testing.T) {
 			stress = c.Tensile
 		}
 		// ISO 898-1 multiplies the stress area as printed, to 3 figures.
-		area := tensiontest.Number(t, strconv.FormatFloat(s.StressAreaMm2(), 'g', 3, 64))
-		tensiontest.Near(t, row[0]+" "+row[1]+" "+row[2], float64(stress)*area, tensiontest.Number(t, row[3]), 0.006)
+		area := testkit.Number(t, strconv.FormatFloat(s.StressAreaMm2(), 'g', 3, 64))
+		tensiontest.Near(t, row[0]+" "+row[1]+" "+row[2], float64(stress)*area, testkit.Number(t, row[3]), 0.006)
 	}
 }
 
@@ -30,7 +31,7 @@ func TestInchProofLoadsAsPublished(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "sae_j429_loads.csv") {
 		s := tensiontest.Thread(t, row[0])
 		c := mustClass(t, row[1], s)
-		tensiontest.Near(t, row[0]+" "+row[1], float64(c.Proof)*s.StressAreaMm2()/newtonsPerPound, tensiontest.Number(t, row[2]), 0.006)
+		tensiontest.Near(t, row[0]+" "+row[1], float64(c.Proof)*s.StressAreaMm2()/newtonsPerPound, testkit.Number(t, row[2]), 0.006)
 	}
 }
 
@@ -74,11 +75,11 @@ func TestStrengthsAsPublished(t *testing.T) {
 func TestStructuralPretensionsAsPublished(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "structural_pretension.csv") {
 		s := tensiontest.Thread(t, row[1])
-		stress, load := tensiontest.Number(t, row[2]), 1000.
+		stress, load := testkit.Number(t, row[2]), 1000.
 		if row[4] == "kip" {
 			stress, load = stress*tensiontest.MillionPsi/1000, 1000*tensiontest.PoundForce
 		}
-		if got := 0.7 * stress * s.StressAreaMm2() / load; math.Abs(got-tensiontest.Number(t, row[3])) > 1 {
+		if got := 0.7 * stress * s.StressAreaMm2() / load; math.Abs(got-testkit.Number(t, row[3])) > 1 {
 			t.Errorf("%s %s: %.1f %s; published %s", row[0], row[1], got, row[4], row[3])
 		}
 	}

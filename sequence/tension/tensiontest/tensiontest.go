@@ -4,42 +4,27 @@ package tensiontest
 
 import (
 	"embed"
-	"encoding/csv"
+	"io/fs"
 	"math"
 	"reflect"
-	"strconv"
 	"strings"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/thread"
 )
 
 //go:embed testdata
 var tables embed.FS
 
-// TB is a test, or a try of a property.
-type TB interface {
-	Helper()
-	Errorf(format string, args ...any)
-	Fatal(args ...any)
-	Fatalf(format string, args ...any)
-}
-
 // Published reads a table of testdata, such as adapters.csv, which names its source, by rows; the
 // first row holds the column names and is left out.
-func Published(t TB, file string) [][]string {
+func Published(t testkit.TB, file string) [][]string {
 	t.Helper()
-	f, err := tables.Open("testdata/" + file)
+	folder, err := fs.Sub(tables, "testdata")
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", file, len(rows), err)
-	}
-	return rows[1:]
+	return testkit.Published(t, folder, file)
 }
 
 // Units of the published tables: NIST SP 811, B.8.
@@ -51,29 +36,19 @@ const (
 )
 
 // Worked gives an answer of testdata/worked_examples.csv.
-func Worked(t TB, example, quantity string) float64 {
+func Worked(t testkit.TB, example, quantity string) float64 {
 	t.Helper()
 	for _, row := range Published(t, "worked_examples.csv") {
 		if row[0] == example && row[1] == quantity {
-			return Number(t, row[2])
+			return testkit.Number(t, row[2])
 		}
 	}
 	t.Fatalf("no %s of %s", quantity, example)
 	return 0
 }
 
-// Number reads a figure of a table.
-func Number(t TB, s string) float64 {
-	t.Helper()
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
-}
-
 // Thread reads the name of a thread that there is.
-func Thread(t TB, name string) thread.Thread {
+func Thread(t testkit.TB, name string) thread.Thread {
 	t.Helper()
 	s, err := thread.Parse(name)
 	if err != nil {
@@ -83,7 +58,7 @@ func Thread(t TB, name string) thread.Thread {
 }
 
 // Near checks got against want within a relative tolerance.
-func Near(t TB, what string, got, want, tolerance float64) {
+func Near(t testkit.TB, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
 		t.Errorf("%s: %.6g; want %.6g within %g %%", what, got, want, tolerance*100)
@@ -92,7 +67,7 @@ func Near(t TB, what string, got, want, tolerance float64) {
 
 // Refuses checks that every spoilt input is an error that says its text, with
 // no result beside it. The texts are our own words, as say has them.
-func Refuses[In, Out any](t TB, say func(error) string, try func(In) (Out, error), good In, spoilt map[string]func(*In)) {
+func Refuses[In, Out any](t testkit.TB, say func(error) string, try func(In) (Out, error), good In, spoilt map[string]func(*In)) {
 	t.Helper()
 	var none Out
 	for says, spoil := range spoilt {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/tensiontest"
 )
@@ -23,7 +24,7 @@ func TestExtensionOfTM1_1500(t *testing.T) {
 
 func TestAdaptersAgainstIndependentArithmetic(t *testing.T) {
 	for _, row := range tensiontest.Published(t, "adapters.csv") {
-		v := func(i int) float64 { return tensiontest.Number(t, row[i]) }
+		v := func(i int) float64 { return testkit.Number(t, row[i]) }
 		got := float64(Setting(unit.Torque(v(0)), unit.Length(v(1)), unit.Length(v(2)), unit.Angle(v(3))))
 		if math.Abs(got-v(4)) > 0.00051 {
 			t.Errorf("%v: %.5f", row, got)

@@ -1,17 +1,16 @@
-package thread
+package testkit
 
 import (
 	"encoding/csv"
-	"os"
+	"io/fs"
 	"strconv"
-	"testing"
 )
 
-// published reads a table of testdata, which names its source, by rows; the
-// first row holds the column names and is left out.
-func published(t *testing.T, file string) [][]string {
+// Published reads a table that names its source, by rows; the first row holds
+// the column names and is left out.
+func Published(t TB, folder fs.FS, file string) [][]string {
 	t.Helper()
-	f, err := os.Open(file)
+	f, err := folder.Open(file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -25,7 +24,8 @@ func published(t *testing.T, file string) [][]string {
 	return rows[1:]
 }
 
-func number(t *testing.T, s string) float64 {
+// Number reads a figure of a table.
+func Number(t TB, s string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil {

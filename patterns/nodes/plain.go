@@ -1,0 +1,229 @@
+package nodes
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
+)
+
+// span is where a plain text stands, from the first of its characters to behind
+// the last one.
+type span struct{ line, column, endLine, endColumn int }
+
+// spanOf finds a plain text in the lines that it was read from. It gives false
+// where the text is none, or in quotes.
+func (c copied) spanOf(y *yaml.Node) (s span, ok bool) {
+	const written = yaml.SingleQuotedStyle | yaml.DoubleQuotedStyle | yaml.LiteralStyle | yaml.FoldedStyle
+	if y.Kind != yaml.ScalarNode || y.Style&written != 0 || y.Line < 1 || y.Line > len(c.lines) {
+		return s, false
+	}
+	at := position{c, y.Line, y.Column}
+	for r := at.rune(); r == '&' || r == '!'; r = at.rune() {
+		at.skip(func(r rune) bool { return !unicode.IsSpace(r) })
+		at.skip(unicode.IsSpace)
+	}
+	s.line, s.column = at.line, at.column
+	for _, r := range y.Value {
+		if unicode.IsSpace(r) {
+			continue
+		}
+		for at.skip(unicode.IsSpace); at.rune() == 0 && at.line < len(c.lines); at.skip(unicode.IsSpace) {
+			at.line, at.column = at.line+1, 1
+		}
+		if at.rune() != r {
+			return s, false
+		}
+		at.column++
+	}
+	s.endLine, s.endColumn = at.line, at.column
+	return s, true
+}
+
+// position runs through the lines of a copy by characters.
+type position struct {
+	copied
+	line, column int
+}
+
+// rune gives the character there; 0 behind the last one of the line.
+func (p *position) rune() rune {
+	text := p.runes(p.line)
+	if p.column < 1 || p.column > len(text) {
+		return 0
+	}
+	return text[p.column-1]
+}
+
+func (p *position) skip(which func(rune) bool) {
+	for p.rune() != 0 && which(p.rune()) {
+		p.column++
+	}
+}
+
+// longest is how much of a line is shown in advice.
+const longest = 160
+
+// before gives what stands on the line in front of the text.
+func (c copied) before(s span) string {
+	line := c.runes(s.line)[:s.column-1]
+	return strings.TrimLeft(string(line[max(0, len(line)-longest-1):]), " ")
+}
+
+// behind gives what stands on the line after the text.
+func (c copied) behind(s span) string {
+	line := c.runes(s.endLine)[s.endColumn-1:]
+	return string(line[:min(len(line), longest+1)])
+}
+
+// In a flow a comma or a bracket ends a text.
+var flowEnd = regexp.MustCompile(`[,\]}]`)
+
+// setComment notes the comment that one blank parts from a text: in the trade #
+// means number, and what stands behind it would be lost.
+func (c *converter) setComment(y *yaml.Node, n *Node) {
+	s, ok := c.copy.spanOf(y)
+	if !ok {
+		return
+	}
+	comment, found := strings.CutPrefix(c.copy.behind(s), " #")
+	if !found {
+		return
+	}
+	comment, rest := "#"+strings.TrimRightFunc(comment, unicode.IsSpace), ""
+	if at := flowEnd.FindStringIndex(comment); c.flows > 0 && at != nil {
+		comment, rest = comment[:at[0]], comment[at[0]:]
+	}
+	n.Comment, n.before, n.behind = comment, c.copy.before(s), rest
+}
+
+// InQuotes gives the line as it has to be written for a text and the comment behind
+// it to be one text.
+func (n *Node) InQuotes() string {
+	return inQuotes(n.before, strings.TrimSpace(n.Text+" "+n.Comment), n.behind)
+}
+
+// KeyInQuotes is InQuotes for a text that was meant as a key.
+func (n *Node) KeyInQuotes() string {
+	text, value, isKey := strings.Cut(n.Comment, ":")
+	if !isKey {
+		return n.InQuotes()
+	}
+	return inQuotes(n.before, n.Text+" "+text, ":"+value+n.behind)
+}
+
+// WithColon gives the line in quotes where a map was meant as a text with a
+// colon; empty where it was not.
+func (n *Node) WithColon() string { return n.withColon }
+
+// setWithColon marks a map without { } of one key that nothing has.
+func (c *converter) setWithColon(y *yaml.Node, n *Node) {
+	if len(y.Content) != 2 || c.known(y.Content[0].Value) || y.Content[0].Line != y.Line || y.Content[0].Column != y.Column {
+		return
+	}
+	key, okKey := c.copy.spanOf(y.Content[0])
+	value, okValue := c.copy.spanOf(y.Content[1])
+	if okKey && okValue && key.line == value.line && y.Content[1].Value != "" {
+		n.withColon = inQuotes(c.copy.before(key), y.Content[0].Value+": "+y.Content[1].Value, c.copy.behind(value))
+	}
+}
+
+// Undashed gives the items of a list whose first one lacks its dash, so that YAML
+// takes all of it for one text; nil where that is not so.
+func (n *Node) Undashed() []*Node { return n.undashed }
+
+func (c *converter) setUndashed(y *yaml.Node, n *Node) {
+	s, ok := c.copy.spanOf(y)
+	if !ok || s.endLine == s.line || c.flows > 0 {
+		return
+	}
+	first := c.node(y)
+	items := []*Node{first}
+	first.Text = strings.TrimSpace(string(c.copy.runes(s.line)[s.column-1:]))
+	for l := s.line + 1; l <= s.endLine; l++ {
+		text := c.copy.lines[l-1]
+		if dashed.MatchString(text) {
+			items = append(items, &Node{File: c.file, Line: l, Column: indent(text) + 3})
+			text = text[indent(text)+1:]
+		}
+		last := items[len(items)-1]
+		last.Text = strings.TrimSpace(last.Text + " " + strings.TrimSpace(text))
+	}
+	if len(items) > 1 {
+		n.undashed = items
+	}
+}
+
+// inQuotes gives a line with its text in quotes; the text alone where the line is
+// long.
+func inQuotes(before, text, behind string) string {
+	text = quote(text)
+	if strings.HasSuffix(before, ":") || strings.HasSuffix(before, "-") {
+		before += " "
+	}
+	if line := unmarked.Replace(before + text + behind); utf8.RuneCountInString(line) <= longest {
+		return line
+	}
+	return problem.Shortened(text)
+}
+
+// quote gives a text as YAML takes it in quotes.
+func quote(text string) string {
+	if strings.ContainsAny(text, `"\`) {
+		return "'" + strings.ReplaceAll(text, "'", "''") + "'"
+	}
+	return `"` + text + `"`
+}
+
+// A sign that a text holds and that YAML takes for its own stands in a copy as
+// one of these, which no text has.
+const (
+	hashMark  = '\uE023'
+	colonMark = '\uE03A'
+)
+
+var unmarked = strings.NewReplacer(string(hashMark), "#", string(colonMark), ":")
+
+// reportMarked reports the texts of a copy whose signs were meant as they stand.
+func (c *converter) reportMarked(y *yaml.Node) {
+	if y.Kind == yaml.MappingNode && c.isText(y) {
+		c.failMarked(y.Content[0], unmarked.Replace(y.Content[0].Value+": "+y.Content[1].Value), y.Content[1])
+		return
+	}
+	if y.Kind == yaml.ScalarNode && strings.ContainsAny(y.Value, string([]rune{hashMark, colonMark})) {
+		c.failMarked(y, unmarked.Replace(y.Value), y)
+	}
+	for _, child := range y.Content {
+		c.reportMarked(child)
+	}
+}
+
+// failMarked reports a text from the start of one node to the end of another.
+func (c *converter) failMarked(from *yaml.Node, text string, to *yaml.Node) {
+	start, ok := c.copy.spanOf(from)
+	end, okEnd := c.copy.spanOf(to)
+	if !ok || !okEnd {
+		return
+	}
+	code := ColonInText
+	if strings.ContainsRune(to.Value, hashMark) {
+		code = HashInText
+	}
+	rest := unmarked.Replace(c.copy.behind(end))
+	c.problems.Fail(c.node(from), code, finding.Values{"line": inQuotes(c.copy.before(start), text, rest)})
+}
+
+// isText says whether a map was meant as a text with colons: a key that nothing
+// has, and a value with another colon.
+func (c *converter) isText(y *yaml.Node) bool {
+	if len(y.Content) != 2 || y.Style&yaml.FlowStyle != 0 {
+		return false
+	}
+	key, value := y.Content[0], y.Content[1]
+	return value.Kind == yaml.ScalarNode && strings.ContainsRune(value.Value, colonMark) && !c.known(key.Value)
+}

@@ -1,0 +1,142 @@
+package nodes
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// marked gives the copy in which signs that YAML took for its own are marks, all
+// of the colons and as few hashes as are needed; false where it cannot be read
+// past the line so.
+func (c copied) marked(hashes, colons []sign, line int) (copied, bool) {
+	best := c.signed(slices.Concat(hashes, colons))
+	if len(hashes)+len(colons) == 0 || best.past(line) == 0 {
+		return c, false
+	}
+	for i := 0; i < len(hashes) && len(hashes)+len(colons) > 1; {
+		fewer := slices.Delete(slices.Clone(hashes), i, i+1)
+		if next := c.signed(slices.Concat(fewer, colons)); next.past(line) > 0 {
+			hashes, best = fewer, next
+		} else {
+			i++
+		}
+	}
+	return best, true
+}
+
+// sign is a # or a colon in the text, by the line and the byte in it.
+type sign struct {
+	line, at int
+	mark     rune
+}
+
+func (c copied) signed(signs []sign) copied {
+	anew := map[int]string{}
+	slices.SortFunc(signs, func(a, b sign) int { return b.at - a.at }) // what is put in moves what is behind it
+	for _, s := range signs {
+		text, begun := anew[s.line]
+		if !begun {
+			text = c.lines[s.line-1]
+		}
+		anew[s.line] = text[:s.at] + string(s.mark) + text[s.at+1:]
+	}
+	return c.with(anew)
+}
+
+var hashAfterText = regexp.MustCompile(`[^\s,\[\]{}:"'-] #`)
+
+// hashes finds what may be numbers of the trade, and what YAML takes for
+// comments, about the line that stops the parser.
+func (c copied) hashes(line int) (signs []sign) {
+	for l := max(1, line-1); l <= min(line+lookAhead, len(c.lines)); l++ {
+		for _, m := range hashAfterText.FindAllStringIndex(c.lines[l-1], -1) {
+			signs = append(signs, sign{l, m[1] - 1, hashMark})
+		}
+	}
+	return signs
+}
+
+var (
+	colonAfterText = regexp.MustCompile(`\S:(?: |$)`)
+	inEntry        = regexp.MustCompile(`\S: [^,{}\[\]]*$`) // behind a key, and before the next one of a flow
+)
+
+// colons finds those on a line that stand in a value, or where the line has no
+// key.
+func (c copied) colons(line int, keys []string) (signs []sign) {
+	text := c.lines[line-1]
+	keyed := false
+	for _, m := range colonAfterText.FindAllStringIndex(text, -1) {
+		at := strings.IndexByte(text[m[0]:], ':') + m[0]
+		if slices.ContainsFunc(keys, func(key string) bool { return endsIn(text[:at], key) }) {
+			keyed = true
+			continue
+		}
+		signs = append(signs, sign{line, at, colonMark})
+	}
+	if !keyed {
+		return signs
+	}
+	return slices.DeleteFunc(signs, func(s sign) bool { return !inEntry.MatchString(text[:s.at]) })
+}
+
+// endsIn says whether a text ends in a word.
+func endsIn(text, word string) bool {
+	before, ends := strings.CutSuffix(text, word)
+	return ends && (before == "" || strings.ContainsAny(before[len(before)-1:], " {[,"))
+}
+
+var dashed = regexp.MustCompile(`^ *-(?: |$)`)
+
+func indent(text string) int { return len(text) - len(strings.TrimLeft(text, " ")) }
+
+// dashPut gives the copy with a dash before the entry that lacks one at the
+// line, or right above it, and the line of that entry; 0 where there is none.
+func (c copied) dashPut(line int) (copied, int) {
+	first, last := line, line
+	text := c.lines[line-1]
+	depth := indent(text)
+	outside := func(l int) bool {
+		return indent(c.lines[l-1]) < depth || strings.TrimSpace(c.lines[l-1]) == "" || indent(c.lines[l-1]) == depth && dashed.MatchString(c.lines[l-1])
+	}
+	if dashed.MatchString(text) {
+		first, last = line-1, line-1
+		for first > 1 && !outside(first-1) {
+			first--
+		}
+	} else {
+		for last < len(c.lines) && !outside(last+1) {
+			last++
+		}
+	}
+	if first < 1 || outside(first) || indent(c.lines[first-1]) != depth {
+		return c, 0
+	}
+	anew := map[int]string{}
+	for l := first; l <= last; l++ {
+		put := "  "
+		if l == first {
+			put = "- "
+		}
+		anew[l] = c.lines[l-1][:depth] + put + c.lines[l-1][depth:]
+	}
+	c = c.with(anew)
+	for l := range anew {
+		c.put[l] = blanks{depth, 2}
+	}
+	if c.past(line) == 0 {
+		return c, 0
+	}
+	return c, first
+}
+
+// blankPut gives the copy with a blank behind a colon that lacks it.
+func (c copied) blankPut(line, column int, key string) copied {
+	text := []rune(c.lines[line-1])
+	behind := column + utf8.RuneCountInString(key)
+	c = c.with(map[int]string{line: string(text[:behind]) + " " + string(text[behind:])})
+	c.put[line] = blanks{behind, 1}
+	return c
+}

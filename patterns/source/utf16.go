@@ -1,0 +1,34 @@
+package source
+
+import (
+	"bytes"
+	"encoding/binary"
+	"slices"
+	"unicode/utf16"
+	"unicode/utf8"
+)
+
+// asUTF8 gives a text in UTF-16 with a byte-order mark, as some editors and
+// spreadsheets save it, in UTF-8. Whatever else the bytes are they stay, and so
+// does what is no UTF-16, or too long, for the reader to tell.
+func asUTF8(data []byte, most int64) []byte {
+	var order binary.ByteOrder = binary.LittleEndian
+	switch {
+	case bytes.HasPrefix(data, []byte{0xFE, 0xFF}):
+		order = binary.BigEndian
+	case !bytes.HasPrefix(data, []byte{0xFF, 0xFE}):
+		return data
+	}
+	if len(data)%2 != 0 || int64(len(data)) > most {
+		return data
+	}
+	units := make([]uint16, len(data)/2-1)
+	for i := range units {
+		units[i] = order.Uint16(data[2*i+2:])
+	}
+	runes := utf16.Decode(units)
+	if slices.Contains(runes, utf8.RuneError) { // half a pair
+		return data
+	}
+	return []byte(string(runes))
+}

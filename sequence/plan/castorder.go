@@ -1,0 +1,39 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/sequence"
+)
+
+// castGroups gives the groups of a part whose casting numbers all fasteners
+// through, each number once: the kinds as their numbers follow each other, or
+// one group where the numbers of two kinds mix. Nil where it does not, and where
+// the user asks for a way.
+func castGroups(in Input) []sequence.Group {
+	byNumber := slices.Clone(in.Joint.Fasteners)
+	slices.SortFunc(byNumber, func(a, b geometry.Fastener) int { return cmp.Compare(a.Cast, b.Cast) })
+	var kinds []string
+	mixed := false
+	for i, f := range byNumber {
+		if in.Way != "" || f.Cast == 0 || i > 0 && f.Cast == byNumber[i-1].Cast {
+			return nil
+		}
+		if i > 0 && f.Kind == byNumber[i-1].Kind {
+			continue
+		}
+		if slices.Contains(kinds, f.Kind) {
+			mixed = true
+			continue
+		}
+		kinds = append(kinds, f.Kind)
+	}
+	if mixed {
+		return []sequence.Group{{Kinds: kinds, Way: sequence.Cast}}
+	}
+	return geometry.Mapped(kinds, func(kind string) sequence.Group {
+		return sequence.Group{Kinds: []string{kind}, Way: sequence.Cast}
+	})
+}
