@@ -78,7 +78,7 @@ func said(pages []scene.Page) string {
 	var all strings.Builder
 	for _, page := range pages {
 		for _, text := range texts(page) {
-			all.WriteString(text.Content + "\n")
+			all.WriteString(text.Content + " ")
 		}
 	}
 	return all.String()
@@ -259,7 +259,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 	}
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: paper(t, "a4"), Words: words.English()})
 	all := said(doc.Pages)
-	inOrder(t, all, "for measured stretch only", "1 (R3)\n110\n6.6\n", "Pass 2: to the targets")
+	inOrder(t, all, "for measured stretch only", "1 (R3) 110 6.6 ", "Pass 2: to the targets")
 	if strings.Contains(all, "Pass 2: 0") {
 		t.Error("the pass is called one to 0 %")
 	}
