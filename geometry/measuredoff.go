@@ -11,29 +11,62 @@ import (
 // it, with the tilt and the size that are fitted to such places.
 const LooseShare = 0.17
 
-// LevelRows brings points to filled rows that lie level and that they lie on
-// loosely; not ok where they lie on none. A single row is one, too.
-func LevelRows(points []Point) (Layout, bool) { return looseRows(points, 0) }
-
-// LooseRows does the same with rows that lie aslant.
+// LooseRows brings points to filled rows that they lie on loosely; not ok where
+// they lie on none. A single row is one, too. Whether there are rows does not
+// depend on how they lie in the picture. Rows that can be level are.
 func LooseRows(points []Point) (Layout, bool) {
-	return looseRows(points, neighbourTilt(points), LongAxis(points).AngleFrom(Point{}))
-}
-
-func looseRows(points []Point, tilts ...float64) (Layout, bool) {
 	if len(points) < 2 {
 		return Layout{}, false
 	}
-	spacing := Spacing(points)
-	for _, tilt := range tilts {
-		frame := rotated(points, -tilt)
-		columns, rows := looseLevels(frame, alongX, spacing), looseLevels(frame, alongY, spacing)
-		layout, ok := levelled(frame, tilt, columns, rows)
-		if ok && layout.Column != nil && (layout.Filled() || layout.Rows == 1 && layout.Columns == len(points)) {
-			return layout, true
+	for _, tilt := range looseTilts(points) {
+		if aslant, ok := looseRowsAt(tilt, points); ok {
+			if level, ok := looseRowsAt(0, points); ok && sameShape(level, aslant) {
+				return level, true
+			}
+			return aslant, true
 		}
 	}
 	return Layout{}, false
+}
+
+// sameShape says whether two layouts have as many rows and columns, or columns and
+// rows.
+func sameShape(a, b Layout) bool {
+	return min(a.Columns, a.Rows) == min(b.Columns, b.Rows) && max(a.Columns, a.Rows) == max(b.Columns, b.Rows)
+}
+
+// looseTilts gives directions, in degrees, in which the rows may lie: that to the
+// nearest neighbours, that of the longest extent and that of the longest side of
+// the outline, and all fitted to the rows and columns seen along them.
+func looseTilts(points []Point) []float64 {
+	spacing := Spacing(points)
+	tilts := []float64{neighbourTilt(points), LongAxis(points).AngleFrom(Point{}), longestSide(points).AngleFrom(Point{})}
+	for _, tilt := range tilts {
+		frame := rotated(points, -tilt)
+		columns, rows := looseLevels(frame, alongX, spacing), looseLevels(frame, alongY, spacing)
+		tilts = append(tilts, tilt+tiltOf(frame, columns, rows))
+	}
+	return tilts
+}
+
+// longestSide gives the longest side of the hull of points.
+func longestSide(points []Point) Point {
+	hull := Hull(points)
+	var longest Point
+	for k, p := range hull {
+		if side := hull[(k+1)%len(hull)].Sub(p); side.Dot(side) > longest.Dot(longest) {
+			longest = side
+		}
+	}
+	return longest
+}
+
+func looseRowsAt(tilt float64, points []Point) (Layout, bool) {
+	spacing, frame := Spacing(points), rotated(points, -tilt)
+	columns, rows := looseLevels(frame, alongX, spacing), looseLevels(frame, alongY, spacing)
+	layout, ok := levelled(frame, tilt, columns, rows)
+	single := min(layout.Rows, layout.Columns) == 1 && max(layout.Rows, layout.Columns) == len(points)
+	return layout, ok && layout.Column != nil && (layout.Filled() || single)
 }
 
 // looseLevels parts the coordinates at their jumps: where of all jumps, by their

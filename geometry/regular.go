@@ -38,14 +38,17 @@ func NewLayout(points []Point) Layout {
 // where they lie on none.
 func rowsAndColumns(points []Point) (layout Layout, ok bool) {
 	tilt := gridTilt(points)
+	if layout, ok = alignedAt(tilt, points); !ok {
+		return layout, false
+	}
 	// A small tilt is an error of measurement, unless it would show: then the
 	// part lies crooked in the picture.
 	if math.Abs(tilt) < 1 && shift(points, tilt) <= LevelShare*Spacing(points) {
-		if layout, ok = alignedAt(0, points); ok {
-			return layout, true
+		if level, ok := alignedAt(0, points); ok && sameShape(level, layout) {
+			return level, true
 		}
 	}
-	return alignedAt(tilt, points)
+	return layout, true
 }
 
 // alignedAt moves points to rows in the direction tilt and columns across it.
@@ -61,7 +64,8 @@ func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout
 	if scattered || !columns.tight() || !rows.tight() || shared(columns.of, rows.of) {
 		return Layout{}, false
 	}
-	if columns.straighten() && rows.straighten() {
+	even, level := columns.straighten(), rows.straighten()
+	if even && level {
 		layout.Column, layout.Row = columns.of, rows.of
 		layout.Columns, layout.Rows = len(columns.value), len(rows.value)
 	}

@@ -26,7 +26,11 @@ func neighbourTilt(points []Point) float64 {
 // over the places, each against the middle of its own row and column.
 func remainingTilt(points []Point) float64 {
 	slack := LevelShare * Spacing(points)
-	rows, columns := newLevels(points, alongY, slack), newLevels(points, alongX, slack)
+	return tiltOf(points, newLevels(points, alongX, slack), newLevels(points, alongY, slack))
+}
+
+// tiltOf does so with the columns and rows on which the places lie.
+func tiltOf(points []Point, columns, rows *levels) float64 {
 	rowMiddle, columnMiddle := rows.middles(points), columns.middles(points)
 	var product, squares float64
 	for i, p := range points {

@@ -127,7 +127,7 @@ func TestLooseRows(t *testing.T) {
 		for i := range grid {
 			grid[i] = grid[i].Add(Point{9.5 * (2*r.Float64() - 1), 7 * (2*r.Float64() - 1)})
 		}
-		if layout, ok := LevelRows(grid); !ok || layout.Columns != columns || layout.Rows != rows {
+		if layout, ok := LooseRows(grid); !ok || layout.Columns != columns || layout.Rows != rows {
 			t.Errorf("%d by %d is seen as %d by %d", columns, rows, layout.Columns, layout.Rows)
 		}
 		if layout, ok := LooseRows(rotated(grid, 30)); !ok || layout.Columns*layout.Rows != columns*rows {

@@ -9,6 +9,7 @@ import (
 	"drawdown/patterns/patterntest"
 	"drawdown/patterns/table"
 	"drawdown/patterns/writing"
+	"drawdown/render/words"
 )
 
 const marked = `drawdown: 1
@@ -38,7 +39,7 @@ func TestMarksAreRead(t *testing.T) {
 	if got := marksOf(in.Joint); got != "B 12 x 7" {
 		t.Errorf("read %q", got)
 	}
-	if got := marksOf(patterntest.Joint(t, writing.Pattern(writing.Draft{Title: "Cover", Joint: in.Joint}))); got != "B 12 x 7" {
+	if got := marksOf(patterntest.Joint(t, writing.Pattern(writing.Draft{Title: "Cover", Joint: in.Joint}, words.English().Say))); got != "B 12 x 7" {
 		t.Errorf("read back %q", got)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/table"
 	"drawdown/patterns/writing"
+	"drawdown/render/words"
 )
 
 // A coordinate typed ten times too large is warned of with its line, and no
@@ -21,7 +22,7 @@ func TestStrayPlaceIsWarnedOf(t *testing.T) {
 	}
 	text, _ := patterns.BuiltinText("p4-head")
 	head, _ := patterns.Read(patterns.FromBytes("p4-head", text))
-	listed := string(writing.Pattern(writing.Draft{Title: "Head", Joint: head.Joint}))
+	listed := string(writing.Pattern(writing.Draft{Title: "Head", Joint: head.Joint}, words.English().Say))
 	slip := strings.Replace(listed, "id: F1, at: [-142.5, -90]", "id: F1, at: [-1425, -90]", 1)
 	line := strings.Count(slip[:strings.Index(slip, "[-1425")], "\n") + 1
 	input, problems := patterns.Read(patterns.FromBytes("p4-head.yaml", []byte(slip)))

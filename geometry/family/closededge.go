@@ -160,7 +160,8 @@ type rectangle struct {
 }
 
 // smallestRectangle gives the one with the least area round the points; a side
-// of it lies along a side of their hull. Of equal ones the most level.
+// of it lies along a side of their hull. Of equal ones, which are many round a
+// triangle, the one with the shortest sides.
 func smallestRectangle(points []geometry.Point) rectangle {
 	hull := geometry.Hull(points)
 	var best rectangle
@@ -172,7 +173,9 @@ func smallestRectangle(points []geometry.Point) rectangle {
 			continue
 		}
 		r := rectangleAlong(hull, side.Scale(1/length))
-		if area := r.half.X * r.half.Y; area < least*(1-1e-6) {
+		area := r.half.X * r.half.Y
+		shorter := area < least*(1+1e-6) && r.half.X+r.half.Y < (best.half.X+best.half.Y)*(1-1e-6)
+		if area < least*(1-1e-6) || shorter {
 			best, least = r, area
 		}
 	}

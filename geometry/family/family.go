@@ -82,17 +82,14 @@ type seer struct {
 	points  []geometry.Point
 	spacing float64
 	layout  geometry.Layout // as far as it is regular
-	rows    geometry.Layout // rows that lie level, else aslant, seen loosely; empty where there are none
-	level   bool            // they lie level
+	rows    geometry.Layout // rows seen loosely; empty where there are none
 	named   bool            // the family is named: nothing is too far off
 	round   []int           // through all places; nil: not yet known
 }
 
 func newSeer(points []geometry.Point) *seer {
 	s := &seer{points: points, spacing: geometry.Spacing(points), layout: geometry.NewLayout(points)}
-	if s.rows, s.level = geometry.LevelRows(points); !s.level {
-		s.rows, _ = geometry.LooseRows(points)
-	}
+	s.rows, _ = geometry.LooseRows(points)
 	return s
 }
 

@@ -5,7 +5,7 @@ import "drawdown/geometry"
 // row: all places on one line.
 func (s *seer) row() (Seen, bool) {
 	seen := Seen{Family: Row, OffMm: geometry.OffLine(s.points, geometry.LongAxis(s.points))}
-	if s.rows.Rows == 1 {
+	if s.rows.Rows == 1 || s.rows.Columns == 1 {
 		seen.Layout = s.rows
 		return seen, true
 	}
@@ -14,9 +14,9 @@ func (s *seer) row() (Seen, bool) {
 
 // grid: filled rows and columns.
 func (s *seer) grid() (Seen, bool) {
-	layout := s.rows
-	if !s.level && s.layout.Filled() { // truer than what lies aslant loosely
-		layout = s.layout
+	layout := s.layout
+	if !layout.Filled() {
+		layout = s.rows
 	}
 	if !layout.Filled() {
 		return Seen{}, false

@@ -16,3 +16,12 @@ const (
 	LongOutline      finding.Code = "drawing long outline"       // count, most
 	FarAway          finding.Code = "drawing far away"           // metres
 )
+
+// What a pattern file says of the drawing that it came from.
+const (
+	OfDrawing   finding.Code = "draft of drawing"   // file, unit, width, height
+	ByRule      finding.Code = "draft by rule"      //
+	Lacks       finding.Code = "draft lacks"        //
+	HolesTaken  finding.Code = "draft holes taken"  // diameter, count, use
+	PointsTaken finding.Code = "draft points taken" // count
+)

@@ -16,6 +16,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/form"
 	"drawdown/patterns/problem"
@@ -171,12 +172,11 @@ func (d *drawn) warnAtFirst(code finding.Code, lines []int) {
 // size takes the holes of one size.
 func (d *drawn) size(size holes.Size, kept []holes.Circle) {
 	j := &d.draft.Joint
-	number, taken := writing.Number(size.DiameterMm), fmt.Sprintf("taken as %ss", size.Use)
+	number := writing.Number(size.DiameterMm)
 	if size.Use == holes.Other {
-		taken = "left out"
 		d.report(0, finding.Warned(SmallerThanAsked, finding.Values{"count": len(size.Of), "diameter": number, "range": fmt.Sprint(d.rule.Fasteners)}))
 	}
-	d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Holes of %s mm: %d, %s.", number, len(size.Of), taken))
+	d.draft.Notes = append(d.draft.Notes, finding.Noted(HolesTaken, finding.Values{"diameter": number, "count": len(size.Of), "use": string(size.Use)}))
 	var places []geometry.Point
 	for _, i := range size.Of {
 		c := kept[i]
@@ -218,7 +218,7 @@ func (d *drawn) points(circles []holes.Circle) {
 	d.warnAtFirst(CentreMarks, marks)
 	d.warnAtFirst(MarkedAgain, repeated)
 	if len(places) > 0 {
-		d.draft.Notes = append(d.draft.Notes, fmt.Sprintf("Points: %d, taken as fasteners without a size.", len(places)))
+		d.draft.Notes = append(d.draft.Notes, finding.Noted(PointsTaken, finding.Values{"count": len(places)}))
 		d.fasteners(form.ImpliedKind, places)
 	}
 }
@@ -279,15 +279,12 @@ func (d *drawn) finish() {
 		d.report(0, finding.Failed(FarAway, finding.Values{"metres": furthest / 1000}))
 	}
 	d.draft.Title = titleOf(d.file)
-	d.draft.Notes = append([]string{
-		fmt.Sprintf("Made from the drawing %s, read in %s: %.1f × %.1f mm over all.", filepath.Base(d.file), d.Unit, box.Width(), box.Height()),
-		"What a hole is for, its size tells only by a rule: hold the printed card against the part.",
-		NotInDrawing,
+	d.draft.Notes = append([]finding.Finding{
+		finding.Noted(OfDrawing, finding.Values{"file": filepath.Base(d.file), "unit": string(d.Unit), "width": box.Width(), "height": unit.Length(box.Height())}),
+		finding.Noted(ByRule, nil),
+		finding.Noted(Lacks, nil),
 	}, d.draft.Notes...)
 }
-
-// NotInDrawing says what a pattern made from a drawing lacks.
-const NotInDrawing = "What a drawing does not say is yours to fill in: title, front, order, threads, stages and torques, numbers on the part."
 
 // places gives the places of all that the pattern has.
 func (d *drawn) places() []geometry.Point {
@@ -305,12 +302,12 @@ func (d *drawn) places() []geometry.Point {
 	return all
 }
 
-// titleOf makes a title of a file's name.
+// titleOf makes a title of a file's name; empty where it has none.
 func titleOf(file string) string {
 	stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	stem = strings.Join(strings.FieldsFunc(stem, func(c rune) bool { return c == '_' || c < ' ' || unicode.IsSpace(c) }), " ")
 	if file == "<stdin>" || stem == "" {
-		return "Drawing"
+		return ""
 	}
 	first := []rune(stem)
 	return strings.ToUpper(string(first[:1])) + string(first[1:])

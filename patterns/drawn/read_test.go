@@ -20,6 +20,7 @@ import (
 	"drawdown/patterns/dxf"
 	"drawdown/patterns/source"
 	"drawdown/patterns/writing"
+	"drawdown/render/words"
 )
 
 func cover(t *testing.T, release string) source.Source {
@@ -55,7 +56,7 @@ func TestDrawingBecomesPattern(t *testing.T) {
 				t.Errorf("%s: %q is not said in\n%v", release, words, problems)
 			}
 		}
-		input, problems := patterns.Read(patterns.FromBytes("made.yaml", writing.Pattern(draft)))
+		input, problems := patterns.Read(patterns.FromBytes("made.yaml", writing.Pattern(draft, words.English().Say)))
 		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, "there is no tighten") || len(input.Joint.Fasteners) != fasteners {
 			t.Errorf("%s: the pattern file is not sound: %v", release, problems)
 		}

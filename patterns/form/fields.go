@@ -53,7 +53,7 @@ func (f Fields) Unknown() bool { return len(f.meant) > 0 }
 // key is then not missing.
 func (f Fields) Mistyped(keys ...string) bool {
 	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) }) ||
-		slices.ContainsFunc(keys, f.Node.Lost)
+		slices.ContainsFunc(keys, f.Node.Lacks)
 }
 
 // Has says whether the key stands there, even without a value.

@@ -41,7 +41,7 @@ func (r *reader) checkCasts() {
 			r.checkGaps(g.Kinds)
 		}
 	}
-	if r.ordered {
+	if r.ordered || !r.fasteners.placed() {
 		return
 	}
 	for _, kind := range r.usedKinds() {
@@ -55,7 +55,7 @@ func (r *reader) checkCasts() {
 
 // checkCast checks that every fastener of the group has its own number.
 func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
-	if r.fasteners.broken {
+	if !r.fasteners.placed() {
 		return true
 	}
 	var without []string

@@ -139,7 +139,7 @@ func (r *reader) clampedRow(n *nodes.Node) *plan.Row {
 // middle of it.
 func (r *reader) rowFits(n *nodes.Node, f form.Fields, row *plan.Row) {
 	at := r.input.Joint.Points()
-	if len(at) == 0 || r.fasteners.broken {
+	if len(at) == 0 || !r.fasteners.placed() {
 		return
 	}
 	first, last := compliance.RowEnds(at)
@@ -208,7 +208,7 @@ func (r *reader) face(f form.Fields, flange *plan.Flange) {
 // flangeFits holds a flange against its fasteners.
 func (r *reader) flangeFits(n *nodes.Node, flange *plan.Flange) {
 	at := r.input.Joint.Points()
-	if len(at) < 3 || r.fasteners.broken {
+	if len(at) < 3 || !r.fasteners.placed() {
 		return
 	}
 	if !compliance.OnCircle(at) {

@@ -50,7 +50,7 @@ func (r *reader) members(n *nodes.Node, name string, in map[string]string) []str
 		}
 		in[f.ID] = name
 		of = append(of, f.ID)
-		if !slices.Contains(kinds, f.Kind) {
+		if f.Kind != "" && !slices.Contains(kinds, f.Kind) {
 			kinds = append(kinds, f.Kind)
 		}
 	}

@@ -15,30 +15,33 @@ import (
 
 const maxChain = 16 // files that build on each other
 
-// load parses the file and what it extends, and lays each over the next.
+// load parses the file and what it extends, and lays each over the next. Where
+// one of them cannot be read the rest is held against itself alone; nil where
+// nothing can be read.
 func (r *reader) load() *nodes.Node {
 	var texts [][]byte
 	var root *nodes.Node
 	var chain []source.Source
-	for from := r.Source; ; {
+	for from, more := r.Source, true; more; {
 		f := nodes.NewFile(from.File, from.Data)
 		f.Level = len(chain)
 		texts, chain = append(texts, from.Data), append(chain, from)
 		layer := r.Parse(f, from.Data, nodes.Format{Keys: everyKey()})
 		if layer == nil {
-			return nil
+			r.baseless = true
+			break
 		}
 		r.Version(layer)
 		root = nodes.Merge(root, layer)
 		at := layer.Get("extends")
-		if at == nil {
-			break
+		r.baseless = at == nil && slices.Contains(layer.Lost, "extends")
+		if more = at != nil; more {
+			from, more = r.base(at, from, chain)
+			r.baseless = !more
 		}
-		next, ok := r.base(at, from, chain)
-		if !ok {
-			return nil
-		}
-		from = next
+	}
+	if r.baseless && root != nil {
+		root.Lost = append(root.Lost, "")
 	}
 	r.input.Fingerprint = source.Fingerprint(texts)
 	return root

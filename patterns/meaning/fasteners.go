@@ -13,16 +13,17 @@ import (
 type Fasteners struct {
 	problems *form.Reader
 	joint    *geometry.Joint
-	index    map[string]int // into Joint.Fasteners
-	from     []*nodes.Node  // the point or the generator, for each fastener
-	places   int            // of all entries, those with a taken id too
-	broken   bool           // some could not be read; a missing id cannot be judged
-	faulty   bool           // something about them could not be read, such as a number
+	index    map[string]int               // into Joint.Fasteners
+	from     []*nodes.Node                // the point or the generator, for each fastener
+	places   int                          // of all entries, those with a taken id too
+	broken   bool                         // some could not be read; a missing id cannot be judged
+	unplaced map[string]geometry.Fastener // those whose places could not be read, by their ids
+	faulty   bool                         // something about them could not be read, such as a number
 }
 
 // NewFasteners gives the empty list of a joint.
 func NewFasteners(r *form.Reader, joint *geometry.Joint) *Fasteners {
-	return &Fasteners{problems: r, joint: joint, index: map[string]int{}}
+	return &Fasteners{problems: r, joint: joint, index: map[string]int{}, unplaced: map[string]geometry.Fastener{}}
 }
 
 // Add puts a fastener into the joint, unless its id is taken.
@@ -61,7 +62,7 @@ func (r *reader) readFasteners(f form.Fields) {
 	switch {
 	case r.fasteners.places > form.MostFasteners:
 		r.Fail(n, TooManyFasteners, finding.Values{"most": form.MostFasteners})
-	case len(r.input.Joint.Fasteners) > 0:
+	case len(r.input.Joint.Fasteners)+len(r.fasteners.unplaced) > 0:
 	case len(items) > 0 && !r.fasteners.broken:
 		r.Fail(n, NoFastenerLeft, nil)
 	default:
@@ -87,11 +88,18 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 	if f.Get("mark") != nil {
 		r.NotBoth(f)
 	}
-	if idOK && atOK {
+	switch {
+	case idOK && atOK:
 		r.addFastener(item, fastener)
+	case idOK:
+		r.fasteners.unplaced[id] = fastener
+		r.kinds.used[fastener.Kind] = true
 	}
-	return idOK && atOK
+	return idOK
 }
+
+// placed says whether all fasteners are known with their places.
+func (t *Fasteners) placed() bool { return !t.broken && len(t.unplaced) == 0 }
 
 func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
 	if r.fasteners.Add(from, f) {
@@ -106,7 +114,7 @@ func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 		return 0, false
 	}
 	i, ok := r.fasteners.index[n.Text]
-	if !ok && !r.fasteners.broken {
+	if _, known := r.fasteners.unplaced[n.Text]; !ok && !known && !r.fasteners.broken {
 		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(n.Text), "meant": r.Meant(n.Text, r.ids())})
 	}
 	return i, ok

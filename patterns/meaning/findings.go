@@ -40,6 +40,7 @@ const (
 	NoKinds          finding.Code = "reader no kinds"               // example, found
 	TooManyKinds     finding.Code = "reader too many kinds"         // count, most
 	NoHead           finding.Code = "reader no head"                // found, meant, allowed
+	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found
 	NoCoefficient    finding.Code = "reader no coefficient"         // what, written

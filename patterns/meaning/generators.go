@@ -17,7 +17,7 @@ import (
 type generator struct {
 	name   string
 	keys   []string
-	places func(r *reader, f form.Fields) ([]geometry.Point, bool)
+	places func(r *reader, f form.Fields) ([]geometry.Point, bool) // without the places where only their number can be read
 }
 
 // Every generator also takes kind, id (what stands before the numbers 1, 2, …),
@@ -53,6 +53,14 @@ func (r *reader) generator(item *nodes.Node, g generator) bool {
 	kind := r.fastenerKind(f)
 	prefix, idOK := r.prefix(f)
 	points, ok := g.places(r, f)
+	if !ok && idOK && len(points) > 0 {
+		for i := range points {
+			id := prefix + strconv.Itoa(i+1)
+			r.fasteners.unplaced[id] = geometry.Fastener{ID: id, Kind: kind}
+		}
+		r.kinds.used[kind] = true
+		return true
+	}
 	if !ok || !idOK || !r.within(item, points) || !r.prefixFits(f, prefix, len(points)) {
 		return false
 	}
@@ -150,8 +158,11 @@ func (r *reader) grid(f form.Fields) ([]geometry.Point, bool) {
 	rows, ok2 := f.Places("rows", 1, "2")
 	pitchX, pitchY, ok3 := f.Two("pitch", "[95, 90]", true)
 	centre, ok4 := f.Point("centre")
-	if !ok1 || !ok2 || !ok3 || !ok4 || !f.FewEnough(columns*rows) {
+	if !ok1 || !ok2 || !f.FewEnough(columns*rows) {
 		return nil, false
+	}
+	if !ok3 || !ok4 {
+		return make([]geometry.Point, columns*rows), false
 	}
 	return geometry.Grid(columns, rows, pitchX, pitchY, centre), true
 }
@@ -161,8 +172,11 @@ func (r *reader) row(f form.Fields) ([]geometry.Point, bool) {
 	pitch, ok2 := f.Size("pitch", "60")
 	from, ok3 := f.Point("from")
 	angleDeg, ok4 := f.Angle("angle", 0)
-	if !ok1 || !ok2 || !ok3 || !ok4 {
+	if !ok1 {
 		return nil, false
+	}
+	if !ok2 || !ok3 || !ok4 {
+		return make([]geometry.Point, count), false
 	}
 	return geometry.Row(count, pitch, from, angleDeg), true
 }
@@ -175,8 +189,11 @@ func (r *reader) circle(f form.Fields) ([]geometry.Point, bool) {
 	centre, ok3 := f.Point("centre")
 	firstDeg, ok4 := f.Angle("first", 90)
 	turn, ok5 := r.turn(f)
-	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 {
+	if !ok1 {
 		return nil, false
+	}
+	if !ok2 || !ok3 || !ok4 || !ok5 {
+		return make([]geometry.Point, count), false
 	}
 	return geometry.Circle(count, diameter, centre, firstDeg, turn != sequence.TurnLeft), true
 }
@@ -186,8 +203,11 @@ func (r *reader) rectangle(f form.Fields) ([]geometry.Point, bool) {
 	rows, ok2 := f.Places("rows", 0, "2")
 	width, height, ok3 := f.Two("size", "[300, 160]", false)
 	centre, ok4 := f.Point("centre")
-	if !ok1 || !ok2 || !ok3 || !ok4 || !f.FewEnough(2*(columns+rows)) {
+	if !ok1 || !ok2 || !f.FewEnough(2*(columns+rows)) {
 		return nil, false
+	}
+	if !ok3 || !ok4 {
+		return make([]geometry.Point, 2*(columns+rows)), false
 	}
 	return geometry.Rectangle(columns, rows, width, height, centre), true
 }

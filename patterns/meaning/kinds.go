@@ -27,11 +27,12 @@ type kindTable struct {
 	unsure  bool // a fastener's kind is unknown; what it leaves unused cannot be judged
 }
 
-var kindKeys = []string{"thread", "class", "length", "grip", "into", "engagement", "lubricant",
+var kindKeys = []string{"thread", "class", "length", "thread length", "grip", "into", "engagement", "lubricant",
 	"friction", "head", "nut", "washer", "hole", "reuse"}
 
 func (r *reader) readKinds(f form.Fields) {
 	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
+	r.kinds.broken = r.baseless || slices.Contains(f.Node.Lost, "kinds") // of the file that this one builds on
 	n := f.Get("kinds")
 	switch {
 	case n == nil:
@@ -89,6 +90,7 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	}
 	r.threadAndClass(f, &k)
 	k.Length = f.Length("length")
+	k.Threaded, k.FullThread = r.threadLength(f, k.Length)
 	k.Grip = f.Length("grip")
 	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures hold without it
 	k.Engagement = f.Length("engagement")
@@ -98,7 +100,7 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	if n := f.Get("head"); n != nil && k.Stud() { // its nut is what a wrench turns
 		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
 	}
-	k.WasherFace = f.Length("washer")
+	k.Washer, k.WasherFace = r.washerOf(f)
 	k.Hole = f.Length("hole")
 	k.Friction = form.Opt(f, "friction", r.friction)
 	k.Reuse = form.Word(f, "reuse", plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes)
@@ -120,6 +122,30 @@ func (r *reader) headOf(f form.Fields) (head.Form, unit.Length) {
 	words := form.Words(head.Forms)
 	r.Fail(n, NoHead, finding.Values{"found": n.Called(), "meant": r.Meant(n.Text, words), "allowed": words})
 	return "", 0
+}
+
+// threadLength reads how long the thread of a bolt is, or that it is full: up
+// to the head.
+func (r *reader) threadLength(f form.Fields, bolt unit.Length) (threaded unit.Length, full bool) {
+	n := f.Get("thread length")
+	if n != nil && n.Text == "full" {
+		return 0, true
+	}
+	threaded = f.Length("thread length")
+	if bolt > 0 && threaded > bolt {
+		r.Fail(n, ThreadTooLong, finding.Values{"threaded": threaded, "length": bolt})
+		return 0, false
+	}
+	return threaded, false
+}
+
+// washerOf reads the name of a standard washer, or the outer diameter of the
+// bearing face.
+func (r *reader) washerOf(f form.Fields) (head.Washer, unit.Length) {
+	if n := f.Get("washer"); n != nil && slices.Contains(head.Washers, head.Washer(n.Text)) {
+		return head.Washer(n.Text), 0
+	}
+	return "", f.Length("washer")
 }
 
 // friction reads one coefficient for both places, or one or a span for each.

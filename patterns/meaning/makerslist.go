@@ -2,6 +2,7 @@ package meaning
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 
@@ -29,12 +30,14 @@ func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 	var unknown []*nodes.Node
 	first := map[string]*nodes.Node{}
 	for _, item := range n.Items {
-		i, known := index[item.Text]
+		f, known := r.fasteners.unplaced[item.Text]
+		if i, placed := index[item.Text]; placed {
+			f, known = r.input.Joint.Fasteners[i], true
+		}
 		if !known {
 			unknown = append(unknown, item)
 			continue
 		}
-		f := r.input.Joint.Fasteners[i]
 		if earlier := first[f.ID]; earlier != nil {
 			r.Fail(item, TwiceInOrder, finding.Values{"name": calledIn(f, byCast), "first": earlier.Stood(item)})
 			continue
@@ -50,13 +53,24 @@ func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 		return list
 	}
 	var left []string
-	for _, f := range members {
+	for _, f := range append(members, r.unplacedOf(kinds)...) {
 		if first[f.ID] == nil {
 			left = append(left, calledIn(f, byCast))
 		}
 	}
 	r.misnamed(n, unknown, left, byCast)
 	return list
+}
+
+// unplacedOf gives the fasteners of the kinds whose places could not be read.
+func (r *reader) unplacedOf(kinds []string) []geometry.Fastener {
+	var of []geometry.Fastener
+	for _, id := range slices.Sorted(maps.Keys(r.fasteners.unplaced)) {
+		if f := r.fasteners.unplaced[id]; kinds == nil || slices.Contains(kinds, f.Kind) {
+			of = append(of, f)
+		}
+	}
+	return of
 }
 
 // calledIn is what a list calls a fastener, with the id where that is another.
@@ -84,7 +98,7 @@ func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Faste
 		}
 	}
 	switch {
-	case aCast == nil || r.fasteners.broken:
+	case aCast == nil || !r.fasteners.placed():
 		return r.fasteners.index, false, true
 	case anID != nil:
 		r.Fail(aCast, IDsAndCasts, finding.Values{"id": anID.Text, "cast": aCast.Text})

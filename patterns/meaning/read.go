@@ -22,6 +22,7 @@ var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "uni
 type reader struct {
 	*form.Reader
 	input     plan.Input
+	baseless  bool // the file that this one builds on could not be read
 	kinds     kindTable
 	fasteners *Fasteners
 	stars     []star

@@ -24,7 +24,7 @@ type star struct {
 // checkStars warns of a star where no bolt circle is. Clusters count as
 // one place each.
 func (r *reader) checkStars() {
-	if r.fasteners.broken || len(r.input.Joint.Clusters) > 0 {
+	if !r.fasteners.placed() || len(r.input.Joint.Clusters) > 0 {
 		return
 	}
 	lie := map[string]bool{} // many stages go over the same kinds

@@ -1,43 +1,45 @@
 package measured
 
 import (
-	"fmt"
 	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/writing"
 )
 
 // Draft gives the pattern file of a survey: the holes that are fixed, the
-// others as comments, in the words that say gives them, and as a caution on the
-// card, and a regular layout where the holes come near to one.
-func (s Survey) Draft(solved survey.Solution, say func(finding.Finding) string) writing.Draft {
+// others as comments and as a caution on the card, and a regular layout where
+// the holes come near to one.
+func (s Survey) Draft(solved survey.Solution) writing.Draft {
 	report := s.Report(solved)
-	d := writing.Draft{Title: s.Title, Machine: s.Machine, HolesMm: map[string]float64{}, Notes: []string{
-		fmt.Sprintf("Worked out by drawdown survey from %d readings between %d holes; %s.", len(s.Network.Readings), len(s.IDs), say(report.Agreement())),
-		"Hold the printed card against the part.",
+	d := writing.Draft{Title: s.Title, Machine: s.Machine, HolesMm: map[string]float64{}, Notes: []finding.Finding{
+		finding.Noted(Surveyed, finding.Values{"readings": len(s.Network.Readings), "holes": len(s.IDs), "agreement": report.Agreement()}),
+		finding.Noted(writing.HoldCard, nil),
 	}}
 	for _, doubt := range slices.Concat(report.Suspects(), report.LooseHoles(), report.Side(), report.Doubts()) {
-		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
+		d.Notes = append(d.Notes, finding.Noted(writing.Look, finding.Values{"found": doubt}))
 	}
 	missing := map[int]bool{}
-	caution := func(format string, args ...any) { d.Cautions = append(d.Cautions, fmt.Sprintf(format, args...)) }
+	caution := func(code finding.Code, values finding.Values) {
+		d.Cautions = append(d.Cautions, finding.Noted(code, values))
+	}
 	for _, l := range solved.Loose {
 		switch id := s.IDs[l.Hole]; l.Why {
 		case survey.Free:
 			missing[l.Hole] = true
-			caution("Hole %s is not in this pattern: its place is not measured", id)
+			caution(HoleMissing, finding.Values{"id": id})
 		case survey.TwoPlaces:
-			caution("Hole %s may lie elsewhere: the survey fits two places", id)
+			caution(HoleElsewhere, finding.Values{"id": id})
 		case survey.Weak:
-			caution("Hole %s is drawn to %.1f mm only: the survey hardly fixes it", id, solved.ErrorsMm[l.Hole])
+			caution(HoleWeak, finding.Values{"id": id, "error": unit.Length(solved.ErrorsMm[l.Hole])})
 		}
 	}
 	if solved.Mirrored {
-		caution("This may be the mirror image of the part: the survey does not tell the two apart")
+		caution(MayBeMirrored, nil)
 	}
 	for i, id := range s.IDs {
 		if missing[i] {

@@ -26,3 +26,12 @@ const (
 	TheDiameter     finding.Code = "reader the diameter"       // id
 	Between         finding.Code = "reader between"            // from, to
 )
+
+// What a pattern file says of the survey that it came from.
+const (
+	Surveyed      finding.Code = "draft surveyed"       // readings, holes, agreement
+	HoleMissing   finding.Code = "draft hole missing"   // id
+	HoleElsewhere finding.Code = "draft hole elsewhere" // id
+	HoleWeak      finding.Code = "draft hole weak"      // id, error
+	MayBeMirrored finding.Code = "draft mirrored"       //
+)

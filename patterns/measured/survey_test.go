@@ -129,7 +129,7 @@ func draftOf(t *testing.T, text string) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return writing.Pattern(s.Draft(solved, words.English().Say))
+	return writing.Pattern(s.Draft(solved), words.English().Say)
 }
 
 // First principles: a range stands for its holes; an id that only looks like one

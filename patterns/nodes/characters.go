@@ -48,3 +48,13 @@ func isYAMLCharacter(r rune) bool {
 	}
 	return r != 0xFEFF && r != 0xFFFE && r != 0xFFFF
 }
+
+// cleaned gives a text without what checkCharacters finds, for the parser.
+func cleaned(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r == utf8.RuneError || !isYAMLCharacter(r) {
+			return '?'
+		}
+		return r
+	}, text)
+}

@@ -2,7 +2,6 @@ package nodes
 
 import (
 	"maps"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -37,7 +36,7 @@ const (
 
 func newCopy(f *File) copied {
 	left := mostParsed
-	return copied{lines: f.Lines, put: map[int]blanks{}, left: &left, last: &lineRunes{}}
+	return copied{lines: strings.Split(cleaned(f.Text), "\n"), put: map[int]blanks{}, left: &left, last: &lineRunes{}}
 }
 
 // with gives a copy with some lines written anew.
@@ -123,8 +122,6 @@ func (c copied) column(line, column int) int {
 	return column
 }
 
-var topKey = regexp.MustCompile(`^([a-z][a-z ]*):(?: |$)`)
-
 // without leaves out the part at the top of the file that a line stands in.
 func (c copied) without(line int, keys []string) copied {
 	isTop := func(text string) bool { return text != "" && !strings.ContainsAny(text[:1], " \t-#]}") }
@@ -136,8 +133,10 @@ func (c copied) without(line int, keys []string) copied {
 		to++
 	}
 	key := ""
-	if m := topKey.FindStringSubmatch(c.lines[from-1]); m != nil && slices.Contains(keys, m[1]) {
-		key = m[1]
+	for _, k := range keys {
+		if behind, begins := strings.CutPrefix(c.lines[from-1], k); begins && strings.TrimLeft(behind, "abcdefghijklmnopqrstuvwxyz") == behind {
+			key = k
+		}
 	}
 	anew := map[int]string{}
 	for l := from; l < to; l++ {

@@ -36,7 +36,7 @@ type Node struct {
 	withColon string  // of a map: the line in quotes, where it was meant as a text
 	undashed  []*Node // of a text: the items, where it was meant as a list
 
-	lost []string // keys of a file that could not be read; "" for one unknown
+	Lost []string // of a whole file: keys that could not be read; "" for one unknown
 
 	File         *File
 	Line, Column int
@@ -65,10 +65,10 @@ func (n *Node) KeyNode(key string) *Node {
 	return n
 }
 
-// Lost says whether a part of the file that could not be read may have been the
+// Lacks says whether a part of the file that could not be read may have been the
 // value of a key.
-func (n *Node) Lost(key string) bool {
-	return slices.Contains(n.lost, key) || slices.Contains(n.lost, "")
+func (n *Node) Lacks(key string) bool {
+	return slices.Contains(n.Lost, key) || slices.Contains(n.Lost, "")
 }
 
 // Called gives what stands there, as a value of a finding.

@@ -1,5 +1,7 @@
 package nodes
 
+import "slices"
+
 // maxMergeDepth bounds maps inside maps that are joined; a pattern has four.
 const maxMergeDepth = 6
 
@@ -18,6 +20,7 @@ func merge(top, base *Node, depth int) *Node {
 	over, under := top.index(), base.index()
 	joined := *top
 	joined.Entries = nil
+	joined.Lost = slices.Concat(top.Lost, base.Lost)
 	for _, e := range base.Entries {
 		if o, ok := over[e.Key.Text]; ok {
 			e = Entry{o.Key, merge(o.Value, e.Value, depth+1)}

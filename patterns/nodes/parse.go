@@ -21,7 +21,8 @@ type Format struct {
 // Parse reads one file into nodes. It gives nil where the text is unreadable; the
 // problems then say why.
 func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
-	if !p.IsText(f, data) {
+	switch p.checkText(f, data).Code {
+	case TooLarge, UTF16, NUL:
 		return nil
 	}
 	before := p.Count()
@@ -41,21 +42,24 @@ func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 
 // IsText says whether the bytes are a text that is not too large, and reports
 // them otherwise.
-func (p *Problems) IsText(f *File, data []byte) bool {
-	if len(data) > source.MostBytes {
-		p.Report(f, 0, 0, finding.Failed(TooLarge, finding.Values{"most": source.MostBytes >> 20}))
-		return false
+func (p *Problems) IsText(f *File, data []byte) bool { return p.checkText(f, data).Code == "" }
+
+// checkText reports the bytes where they are no text, or too large.
+func (p *Problems) checkText(f *File, data []byte) finding.Finding {
+	line, column := 0, 0
+	why := finding.Failed(TooLarge, finding.Values{"most": source.MostBytes >> 20})
+	if len(data) <= source.MostBytes {
+		line, column, why = checkCharacters(data)
 	}
-	line, column, why := checkCharacters(data)
 	if why.Code != "" {
 		p.Report(f, line, column, why)
 	}
-	return why.Code == ""
+	return why
 }
 
 func (p *Problems) rootOf(f *File, document *yaml.Node, read copied, format Format) *Node {
 	root := newConverter(p, f, read, format.Keys).convert(document.Content[0])
-	root.lost = read.lost
+	root.Lost = read.lost
 	if root.Shape != Map && format.Example == "" {
 		p.Fail(root, NoKeys, finding.Values{"found": root.Called()})
 		return nil

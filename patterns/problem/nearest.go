@@ -5,14 +5,6 @@ import (
 	"strings"
 )
 
-// DidYouMean gives " (did you mean x?)" when one of the names is near.
-func DidYouMean(name string, names []string) string {
-	if near := Nearest(name, names); near != "" {
-		return " (did you mean " + near + "?)"
-	}
-	return ""
-}
-
 // Nearest gives the name that takes the fewest changes of letters, where they
 // are few for its length; else the only one that begins alike; empty when none
 // is near. A name of one or two letters is near when it differs in its capitals

@@ -16,6 +16,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
@@ -30,7 +31,7 @@ type Draft struct {
 	Machine string
 	// Notes are comments at the head of the file: where it came from, and what
 	// is to be looked at.
-	Notes []string
+	Notes []finding.Finding
 	Joint geometry.Joint
 	// HolesMm are the diameters of the clearance holes by kind.
 	HolesMm map[string]float64
@@ -40,7 +41,7 @@ type Draft struct {
 	// comment, ready to take the list's place.
 	Offer *Layout
 	// Cautions are printed on the card.
-	Cautions []string
+	Cautions []finding.Finding
 }
 
 // Layout is a regular layout as a pattern file writes it.
@@ -54,21 +55,22 @@ type Layout struct {
 var RegularIDs = map[survey.Shape]string{survey.Grid: "M", survey.Row: "C", survey.Circle: "S", survey.Rectangle: "R"}
 
 // Pattern makes a commented pattern file, which is read back to the same joint,
-// to a thousandth of a millimetre, and a card can be drawn straight from it.
-func Pattern(d Draft) []byte {
-	w := &writer{}
+// to a thousandth of a millimetre, and a card can be drawn straight from it. Its
+// comments and cautions are in the words that say gives them.
+func Pattern(d Draft, say func(finding.Finding) string) []byte {
+	w := &writer{say: say}
 	for _, note := range d.Notes {
-		w.comment("", note)
+		w.comment("", say(note))
 	}
-	w.line("drawdown: 1                          # version of this format")
+	w.noted("drawdown: 1", Version)
 	w.line("title: %s", scalar(d.Title))
 	if d.Machine != "" {
 		w.line("machine: %s", scalar(d.Machine))
 	} else {
-		w.line("# machine: the machine that the part belongs to")
+		w.line("# machine: %s", w.said(MachineIs))
 	}
 	w.line("# revision: 1")
-	w.line("# date: 2026-03-14                 # printed on the card")
+	w.noted("# date: 2026-03-14", DateIs)
 	w.line("units: mm")
 	w.line("view: from above")
 	w.kinds(d)
@@ -78,7 +80,17 @@ func Pattern(d Draft) []byte {
 	return w.Bytes()
 }
 
-type writer struct{ bytes.Buffer }
+type writer struct {
+	bytes.Buffer
+	say func(finding.Finding) string
+}
+
+func (w *writer) said(code finding.Code) string { return w.say(finding.Noted(code, nil)) }
+
+// noted writes a line with a comment behind it.
+func (w *writer) noted(line string, code finding.Code) { w.beside(line, w.said(code)) }
+
+func (w *writer) beside(line, comment string) { w.line("%-36s # %s", line, comment) }
 
 func (w *writer) line(format string, args ...any) {
 	fmt.Fprintf(w, format, args...)
@@ -91,41 +103,42 @@ func (w *writer) comment(indent, text string) {
 
 // kinds writes what is known of each kind, and the keys for the rest.
 func (w *writer) kinds(d Draft) {
-	w.line("\nkinds:                               # what the cards say of the bolts; take the # away and fill in")
+	w.line("")
+	w.noted("kinds:", KindsAre)
 	for _, name := range d.kinds() {
 		w.line("  %s:", scalar(name))
-		size, across, why := "M8", unit.Length(13), ""
+		size, across, from := "M8", unit.Length(13), ""
 		if hole := d.HolesMm[name]; hole > 0 {
 			w.line("    hole: %s mm", Number(hole))
-			size, across, why = throughHole(hole)
+			size, across, from = throughHole(hole)
 		}
 		if size != "" {
-			w.line("    # %-30s # %sM8x1, 5/16-18 UNC", "thread: "+size, why)
+			w.beside("    # thread: "+size, w.say(finding.Noted(ThreadFrom, finding.Values{"from": from})))
 		}
 		w.line("    # class: \"8.8\"")
 		w.line("    # lubricant: engine oil")
 		w.line("    # length: 40 mm")
 		if across > 0 {
-			w.line("    # %-30s # across flats", "head: "+across.String())
+			w.noted("    # head: "+across.String(), AcrossFlats)
 		}
 	}
 }
 
 // throughHole gives the thread that a hole is for, the width across flats of its
 // hexagon head (0 where it has none), and how the thread is known.
-func throughHole(holeMm float64) (size string, across unit.Length, why string) {
+func throughHole(holeMm float64) (size string, across unit.Length, from string) {
 	size, sure := head.ThreadForHole(unit.Length(holeMm))
 	if size == "" {
 		return "", 0, ""
 	}
-	why = "the largest that goes through; look at the bolt, or "
+	from = "largest"
 	if sure {
-		why = "by the hole (ISO 273); look at the bolt, or "
+		from = "hole"
 	}
 	if t, err := thread.Parse(size); err == nil {
 		across, _, _ = head.HexagonAcross(t)
 	}
-	return size, across, why
+	return size, across, from
 }
 
 // kinds lists the kinds, the largest holes first, else in the order of the
@@ -156,7 +169,8 @@ func also(key, value string) string {
 }
 
 func (w *writer) fasteners(d Draft) {
-	w.line("\nfasteners:                           # x to the right, y upwards")
+	w.line("")
+	w.noted("fasteners:", FastenersAre)
 	if d.Layout != nil {
 		w.line("  - %s", d.Layout.entry())
 		return
@@ -169,8 +183,7 @@ func (w *writer) fasteners(d Draft) {
 		w.line("  - {id: %s, at: %s, kind: %s%s}", scalar(f.ID), Place(f.At), scalar(KindName(f.Kind)), onPart)
 	}
 	if d.Offer != nil {
-		w.comment("  ", fmt.Sprintf("All lie within %.2f mm of %s. To draw it so, put this line in place of the list:",
-			d.Offer.OffMm, d.Offer.Words()))
+		w.comment("  ", w.say(finding.Noted(Offered, finding.Values{"off": unit.Length(d.Offer.OffMm), "layout": d.Offer.Named()})))
 		w.line("  # - %s", d.Offer.entry())
 	}
 	w.clusters(d.Joint.Clusters)
@@ -191,19 +204,6 @@ func (w *writer) clusters(clusters []geometry.Cluster) {
 		}
 		w.line("  - {name: %s, of: [%s]%s}", scalar(c.Name), strings.Join(ids, ", "), loaded)
 	}
-}
-
-// Words says what the layout is: 5 × 2 grid at 95 × 90 mm.
-func (l Layout) Words() string {
-	switch l.Shape {
-	case survey.Grid:
-		return fmt.Sprintf("a %d × %d grid at %s × %s mm", l.Columns, l.Rows, Number(l.X), Number(l.Y))
-	case survey.Rectangle:
-		return fmt.Sprintf("a %s × %s mm rectangle, %d along its top and %d more on each end", Number(l.X), Number(l.Y), l.Columns, l.Rows)
-	case survey.Circle:
-		return fmt.Sprintf("a circle of %d, %s mm in diameter", l.Count, Number(l.X))
-	}
-	return fmt.Sprintf("a row of %d at %s mm", l.Count, Number(l.X))
 }
 
 // entry is the line of a layout in the list of fasteners.
@@ -229,7 +229,7 @@ func (l Layout) entry() string {
 func (w *writer) part(j geometry.Joint) {
 	w.line("")
 	if len(j.Outline) == 0 {
-		w.line("# outline: [[-222, 74], [222, 74], [222, -106], [-222, -106]]   # without one a line is drawn round the fasteners")
+		w.line("# outline: [[-222, 74], [222, 74], [222, -106], [-222, -106]]   # %s", w.said(NoOutline))
 	} else {
 		w.line("outline:")
 		for _, path := range j.Outline {
@@ -253,7 +253,7 @@ func (w *writer) features(j geometry.Joint) {
 	if len(j.Bores)+len(j.Dowels)+len(j.Labels) == 0 && j.Front == geometry.FrontUnknown {
 		w.line("# features:")
 		w.line("#   - {bore: [0, 0], diameter: 76, label: cyl 1}")
-		w.line("#   - {label: EXHAUST SIDE, at: [0, -98]}")
+		w.line("#   - {label: %s, at: [0, -98]}", scalar(w.said(SomeLabel)))
 		w.line("#   - {front: left}")
 		return
 	}
@@ -274,13 +274,14 @@ func (w *writer) features(j geometry.Joint) {
 
 // work writes the keys of the order and the stages, which no drawing knows.
 func (w *writer) work(d Draft) {
-	w.line("\n# tighten:                           # without it the card shows the order, but no figures")
+	w.line("")
+	w.noted("# tighten:", NoTighten)
 	w.line("#   order:")
 	kinds := d.kinds()
 	for _, name := range kinds {
 		w.line("#     - {kind: %s, way: auto}      # spiral, cross, row, star", scalar(name))
 	}
-	w.line("#   stages:                          # the figures are examples: take the manual's")
+	w.noted("#   stages:", StagesAre)
 	if len(kinds) == 1 {
 		w.line("#     - {torque: 10 N·m}")
 		w.line("#     - {torque: 20 N·m}")
@@ -289,12 +290,12 @@ func (w *writer) work(d Draft) {
 			w.line("#     - {of: [%s], torque: 10 N·m}", scalar(name))
 		}
 	}
-	w.line("#   source: works manual             # where the figures come from")
+	w.noted("#   source: "+w.said(SomeManual), SourceIs)
 	if len(d.Cautions) > 0 {
 		w.line("\ncautions:")
 	}
 	for _, c := range d.Cautions {
-		w.line("  - %s", scalar(c))
+		w.line("  - %s", scalar(w.say(c)))
 	}
 }
 

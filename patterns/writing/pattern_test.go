@@ -9,10 +9,13 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/patterns/writing"
+	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 )
 
 // What is written is read back as it was.
@@ -33,14 +36,14 @@ func TestWriteReadsBack(t *testing.T) {
 		Front:    geometry.FrontLeft,
 	}
 	data := writing.Pattern(writing.Draft{
-		Title: `Cover: "odd" # & 1`, Notes: []string{"one\ntitle: two"}, Joint: joint,
-		HolesMm: map[string]float64{"hole 8.4": 8.4}, Cautions: []string{"Look: twice"},
-	})
+		Title: `Cover: "odd" # & 1`, Notes: looks("one\ntitle: two"), Joint: joint,
+		HolesMm: map[string]float64{"hole 8.4": 8.4}, Cautions: looks("twice"),
+	}, words.English().Say)
 	if diff := cmp.Diff(joint, patterntest.Joint(t, data), cmpopts.EquateEmpty()); diff != "" {
 		t.Errorf("(- written, + read):\n%s\n%s", diff, data)
 	}
 	input, _ := patterns.Read(patterns.FromBytes("made.yaml", data))
-	if input.Title != `Cover: "odd" # & 1` || len(input.Cautions) != 1 || input.Cautions[0].Text != "Look: twice" || float64(input.Kinds[0].Hole) != 8.4 {
+	if input.Title != `Cover: "odd" # & 1` || len(input.Cautions) != 1 || input.Cautions[0].Text != "Look: twice." || float64(input.Kinds[0].Hole) != 8.4 {
 		t.Errorf("read back: %q, %v, %v", input.Title, input.Cautions, input.Kinds)
 	}
 }
@@ -55,10 +58,10 @@ func TestWriteLayouts(t *testing.T) {
 		{Shape: survey.Row, Count: 5, X: 60, AngleDeg: 30, Centre: geometry.Point{X: 3, Y: -4}},
 	} {
 		layout := &writing.Layout{Regular: r, ID: "M"}
-		plain := writing.Pattern(writing.Draft{Title: "New", Layout: layout})
+		plain := writing.Pattern(writing.Draft{Title: "New", Layout: layout}, words.English().Say)
 		offered := writing.Pattern(writing.Draft{Title: "New", Offer: layout, Joint: geometry.Joint{
 			Fasteners: []geometry.Fastener{{ID: "A"}},
-		}})
+		}}, words.English().Say)
 		taken := strings.Replace(string(offered), "  # - ", "  - ", 1)
 		taken = strings.Replace(taken, "  - {id: A, at: [0, 0], kind: bolt}\n", "", 1)
 		for name, data := range map[string]string{"written": string(plain), "offered": taken} {
@@ -74,9 +77,16 @@ func TestWriteLayouts(t *testing.T) {
 
 // The commented lines are lines that the reader takes once the # is gone.
 func TestWrittenCommentsAreTaken(t *testing.T) {
-	data := string(writing.Pattern(writing.Draft{Title: "New", Layout: &writing.Layout{
-		Regular: survey.Regular{Shape: survey.Row, Count: 4, X: 60}, ID: "C",
-	}}))
+	for _, c := range wordstest.All() {
+		data := string(writing.Pattern(writing.Draft{Title: "New", Layout: &writing.Layout{
+			Regular: survey.Regular{Shape: survey.Row, Count: 4, X: 60}, ID: "C",
+		}}, c.Say))
+		checkCommentsAreTaken(t, data)
+	}
+}
+
+func checkCommentsAreTaken(t *testing.T, data string) {
+	t.Helper()
 	for _, line := range []string{"# revision", "# date", "# outline", "# features:", "#   - {bore", "#   - {label", "#   - {front", "# tighten:",
 		"#   order:", "#     - ", "#   stages:", "#   source", "# thread", "# class", "# lubricant", "# length", "# head"} {
 		if !strings.Contains(data, line) {
@@ -101,7 +111,7 @@ func TestWrittenCommentsLeadWell(t *testing.T) {
 		Joint: geometry.Joint{Fasteners: []geometry.Fastener{
 			{ID: "1", Kind: "hole 6.6"}, {ID: "2", Kind: "hole 9", At: geometry.Point{X: 50}}, {ID: "3", Kind: "hole 6.6", At: geometry.Point{X: 90}},
 		}},
-	}))
+	}, words.English().Say))
 	for _, want := range []string{
 		"  hole 9:\n    hole: 9 mm\n    # thread: M8 ", "head: 13 mm",
 		"  hole 6.6:\n    hole: 6.6 mm\n    # thread: M6                     # by the hole (ISO 273); look at the bolt, or M8x1, 5/16-18 UNC\n", "head: 10 mm",
@@ -116,4 +126,9 @@ func TestWrittenCommentsLeadWell(t *testing.T) {
 	if _, problems := patterns.Read(patterns.FromBytes("cover.yaml", []byte(bare))); len(problems) > 0 {
 		t.Errorf("with the # gone: %s", problems.Detail())
 	}
+}
+
+// looks gives a finding to look at.
+func looks(found string) []finding.Finding {
+	return []finding.Finding{finding.Noted(writing.Look, finding.Values{"found": found})}
 }

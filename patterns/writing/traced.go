@@ -1,9 +1,7 @@
 package writing
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -12,38 +10,42 @@ import (
 )
 
 // Traced gives the pattern file of what was found in a picture. Doubts stand in
-// it as comments, in the words that say gives them, and those about a bolt's
-// hole on the card too. Notes say where the picture came from.
-func Traced(title, machine string, found trace.Found, notes []string, say func(finding.Finding) string) Draft {
+// it as comments, and those about a bolt's hole on the card too. Notes say where
+// the picture came from.
+func Traced(title, machine string, found trace.Found, notes []finding.Finding) Draft {
 	d := Draft{Title: title, Machine: machine, HolesMm: map[string]float64{}, Notes: notes}
 	if len(found.Outline) > 2 {
 		d.Joint.Outline = append(d.Joint.Outline, tracedPath(found.Outline))
 	}
 	for _, doubt := range found.Doubts {
-		d.Notes = append(d.Notes, "Look: "+say(doubt)+".")
+		d.Notes = append(d.Notes, finding.Noted(Look, finding.Values{"found": doubt}))
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {
 		for _, doubt := range s.Doubts {
-			d.Notes = append(d.Notes, fmt.Sprintf("Look at %s, %s mm at %s: %s.", s.ID, Number(tenth(s.DiameterMm)), Place(tracedPlace(s.At)), say(doubt)))
+			d.Notes = append(d.Notes, finding.Noted(LookAt, finding.Values{
+				"id": s.ID, "diameter": Number(tenth(s.DiameterMm)), "place": Place(tracedPlace(s.At)), "found": doubt,
+			}))
 		}
 		if s.Role == trace.Fastener && len(s.Doubts) > 0 {
 			if doubtful++; doubtful <= mostTracedCautions {
-				d.Cautions = append(d.Cautions, fmt.Sprintf("Hole %s, %s: the trace is not sure of it; look at the part", s.ID, whereabouts(s.At, found)))
+				row, column := whereabouts(s.At, found)
+				d.Cautions = append(d.Cautions, finding.Noted(HoleUnsure, finding.Values{"id": s.ID, "row": row, "column": column}))
 			}
 		}
 		d.addTraced(s, found)
 	}
 	if more := doubtful - mostTracedCautions; more > 0 {
-		d.Cautions = append(d.Cautions, fmt.Sprintf("The trace is not sure of %d more holes; the pattern file names them", more))
+		d.Cautions = append(d.Cautions, finding.Noted(HolesUnsure, finding.Values{"n": more}))
 	}
 	d.Offer = TracedOffer(found)
 	return d
 }
 
-// whereabouts says in which third of the part a place lies, both ways: top
-// right, bottom, left, middle. An id alone is hard to find on a card.
-func whereabouts(at geometry.Point, found trace.Found) string {
+// whereabouts says in which third of the part a place lies, both ways: top or
+// bottom, left or right, empty in the middle. An id alone is hard to find on a
+// card.
+func whereabouts(at geometry.Point, found trace.Found) (row, column string) {
 	places := append([]geometry.Point{}, found.Outline...)
 	for _, s := range found.Shapes {
 		places = append(places, s.At)
@@ -58,11 +60,7 @@ func whereabouts(at geometry.Point, found trace.Found) string {
 		}
 		return ""
 	}
-	words := strings.TrimSpace(third(at.Y, box.Min.Y, box.Max.Y, "bottom", "top") + " " + third(at.X, box.Min.X, box.Max.X, "left", "right"))
-	if words == "" {
-		return "middle"
-	}
-	return words
+	return third(at.Y, box.Min.Y, box.Max.Y, "bottom", "top"), third(at.X, box.Min.X, box.Max.X, "left", "right")
 }
 
 // mostTracedCautions keeps the card's cautions short.

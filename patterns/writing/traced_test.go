@@ -30,7 +30,7 @@ func TestTraced(t *testing.T) {
 		trace.Shape{ID: "P1", Role: trace.Port, Group: -1, Edge: []geometry.Point{{X: 30, Y: 0}, {X: 40, Y: 0}, {X: 35, Y: 8}}},
 		trace.Shape{ID: "S1", Role: trace.Spot, At: geometry.Point{X: 45, Y: 12}, DiameterMm: 3.1, Group: -1, Doubts: []finding.Finding{finding.Warned(trace.Dirt, nil)}},
 	)
-	data := writing.Pattern(writing.Traced("Cover", "", f, []string{"Traced."}, words.English().Say))
+	data := writing.Pattern(writing.Traced("Cover", "", f, []finding.Finding{finding.Noted(writing.HoldCard, nil)}), words.English().Say)
 	joint := patterntest.Joint(t, data)
 	if len(joint.Fasteners) != 6 || len(joint.Outline) != 2 || len(joint.Bores) != 1 || len(joint.Dowels) != 1 {
 		t.Fatalf("%+v\n%s", joint, data)

@@ -8,6 +8,7 @@ import (
 
 	"drawdown/render/png"
 	"drawdown/render/scene"
+	"drawdown/render/words"
 )
 
 func ExampleWrite() {
@@ -18,8 +19,8 @@ func ExampleWrite() {
 	}
 	size, err := stdpng.DecodeConfig(&file)
 	fmt.Println(size.Width, size.Height, err)
-	fmt.Println(png.Write(io.Discard, page, 3000))
+	fmt.Println(words.English().Error(png.Write(io.Discard, page, 3000)))
 	// Output:
 	// 2480 3508 <nil>
-	// a picture at 3000 dpi: the resolution must be from 36 to 1200 dpi
+	// a picture at 3000 dpi; allowed: 36 to 1200 dpi
 }

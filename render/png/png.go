@@ -12,6 +12,7 @@ import (
 	"io"
 	"math"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 )
@@ -50,14 +51,15 @@ func painterFor(page scene.Page, dpi int) (*painter, error) {
 // PixelSize gives the size of the picture of a page.
 func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	if dpi < CoarsestDPI || dpi > FinestDPI {
-		return 0, 0, fmt.Errorf("a picture at %d dpi: the resolution must be from %d to %d dpi", dpi, CoarsestDPI, FinestDPI)
+		return 0, 0, finding.Failed(NoResolution, finding.Values{"dpi": dpi, "least": CoarsestDPI, "most": FinestDPI})
 	}
 	w := max(1, math.Round(page.Width*float64(dpi)/mmPerInch))
 	h := max(1, math.Round(page.Height*float64(dpi)/mmPerInch))
 	if w*h > mostPixels {
 		most := int(mmPerInch * math.Sqrt(mostPixels/(page.Width*page.Height)))
-		return 0, 0, fmt.Errorf("page %q of %g × %g mm at %d dpi makes %.0f × %.0f pixels: at most %.0f million are painted, so choose %d dpi or less",
-			page.Name, page.Width, page.Height, dpi, w, h, mostPixels/1e6, most)
+		return 0, 0, finding.Failed(TooLarge, finding.Values{
+			"page": page.Name, "width": page.Width, "height": page.Height, "dpi": dpi, "across": w, "down": h, "most": int(mostPixels / 1e6), "best": most,
+		})
 	}
 	return int(w), int(h), nil
 }

@@ -22,6 +22,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/stopwatch"
+	"drawdown/render/words"
 )
 
 func written(t testing.TB, page scene.Page, dpi int) []byte {
@@ -287,9 +288,9 @@ func TestTurnsDown(t *testing.T) {
 		page       scene.Page
 		dpi        int
 	}{
-		{"coarse", "from 36 to 1200", item(scene.Shape{}), 35},
-		{"fine", "from 36 to 1200", item(scene.Shape{}), 1201},
-		{"mistyped", "from 36 to 1200", item(scene.Shape{}), 3000},
+		{"coarse", "36 to 1200 dpi", item(scene.Shape{}), 35},
+		{"fine", "36 to 1200 dpi", item(scene.Shape{}), 1201},
+		{"mistyped", "36 to 1200 dpi", item(scene.Shape{}), 3000},
 		{"poster", "choose 311 dpi or less", scene.Page{Name: "a", Width: 841, Height: 1189}, 600},
 		{"no page", "above 0", scene.Page{}, 300},
 		{"NaN", "NaN", line(math.NaN()), 300},
@@ -299,7 +300,7 @@ func TestTurnsDown(t *testing.T) {
 	} {
 		var b bytes.Buffer
 		err := Write(&b, c.page, c.dpi)
-		if err == nil || !strings.Contains(err.Error(), c.want) {
+		if err == nil || !strings.Contains(words.English().Error(err), c.want) {
 			t.Errorf("%s: got %v, want an error with %q", c.name, err, c.want)
 		}
 		if b.Len() > 0 {

@@ -11,5 +11,6 @@ const (
 	WordsNoRoom   finding.Code = "sheet words no room"   // words, paper
 	EmptySheet    finding.Code = "sheet empty"           // name: left out
 	PieceTooLarge finding.Code = "sheet piece too large" // name, paper
+	TooManySheets finding.Code = "sheets too many"       // width, height, sheets, paper, most
 	WordsCut      finding.Code = "sheet words cut"       // name, paper
 )

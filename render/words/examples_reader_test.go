@@ -120,6 +120,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.IsMachine:        {},
 	meaning.KindUnused:       {"kind": "main"},
 	meaning.KindNotTightened: {"kind": "main"},
+	meaning.ThreadTooLong:    {"threaded": unit.Length(60), "length": unit.Length(50)},
 	meaning.CheckByAngle:     {"kind": "main", "angle": unit.Angle(90)},
 	meaning.FigureFalls:      {"do": "torque", "kind": "main", "from": "22 N·m", "to": "12 N·m"},
 	meaning.NoFigures:        {},

@@ -104,6 +104,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	stiffness.ModulusAssumed:     {"modulus": unit.Stress(205e3)},
 	stiffness.WideAssumed:        {},
 	stiffness.BoltAssumed:        {"length": unit.Length(120), "threaded": unit.Length(26), "free": unit.Length(1), "standard": "ISO 4014"},
+	stiffness.FullThreadAssumed:  {"length": unit.Length(45), "from": unit.Length(23)},
 	stiffness.EvenStretchAssumed: {"strain": 0.045},
 	stiffness.SurfacesAssumed:    {},
 	stiffness.LoadAlongAssumed:   {},

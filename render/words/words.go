@@ -102,15 +102,6 @@ func Find(tag string) (*Catalogue, error) {
 	return nil, fmt.Errorf("language %q is not known; allowed: %s", tag, strings.Join(Languages(), ", "))
 }
 
-// All gives every catalogue.
-func All() []*Catalogue {
-	all := make([]*Catalogue, len(languages))
-	for i, l := range languages {
-		all[i] = l.read()
-	}
-	return all
-}
-
 // View says from where a part is seen. The usual places are known in every
 // language; what else a file says stays as it is.
 func (c *Catalogue) View(said string) string {

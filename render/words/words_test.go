@@ -5,6 +5,15 @@ import (
 	"testing"
 )
 
+// All gives every catalogue.
+func All() []*Catalogue {
+	all := make([]*Catalogue, len(languages))
+	for i, l := range languages {
+		all[i] = l.read()
+	}
+	return all
+}
+
 // A word that a language lacks would leave a gap on the paper.
 func TestEveryLanguageHasEveryWord(t *testing.T) {
 	for _, c := range All() {

@@ -33,13 +33,16 @@ func (j *judge) turns() []turn {
 			now.last = s.Number
 		}
 	}
-	return slices.DeleteFunc(append(runs, now), func(t turn) bool { return t.angle <= 0 && !(j.alone() && t.snug.Value > 0) })
+	return slices.DeleteFunc(append(runs, now), func(t turn) bool { return t.last == 0 })
 }
 
 // judgeTurns judges angles that break the bolt, use up most of its stretch, or
 // take it past yield although it is used again; and more than one turn.
 func (j *judge) judgeTurns() {
 	for _, t := range j.turns() {
+		if slices.Contains(j.breaking, t.snug.Nm()) {
+			j.note(t.last, SnugBreaks, finding.Values{"snug": written(t.snug), "thread": 0., "head": 0.})
+		}
 		if j.canTurn(t) {
 			j.judgeTurn(t)
 		} else if t.angle > wholeTurn {
@@ -82,15 +85,18 @@ func (j *judge) judgeTurn(t turn) {
 	}
 	warned := j.fails(t, r, open, j.warn)
 	if !warned {
-		j.fails(t, made, asMade, j.note)
+		warned = j.failsAsMade(t, made, ofMade(open))
 	}
 	switch at := r.Nominal; {
 	case warned:
 	case t.angle > wholeTurn && !at.Reusable:
 		j.wholeTurn(t)
-	case j.outlasts(at):
+	case t.angle > 0 && j.outlasts(at):
 		j.warn(t.last, TurnUsedAgain, j.turned(t, r, open, angleToYield, finding.Values{"reuse": j.Reuse}))
-	default:
+	case t.angle > 0 && j.ofStandard(ofMade(open)) && j.outlasts(made.Nominal):
+		j.warn(t.last, TurnUsedAgain, j.turned(t, made, asMade, angleToYield, finding.Values{"reuse": j.Reuse}))
+	}
+	if !warned && (j.Reuse == "" || !j.outlasts(r.Nominal) && !j.outlasts(made.Nominal)) {
 		j.lasts(t, made.Worst())
 	}
 	j.reaches(max(made.Low.Peak, made.Nominal.Peak, made.High.Peak))
@@ -128,16 +134,53 @@ func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, fi
 	return true
 }
 
+// failsAsMade tells of a turn that fails in a bolt as its standard makes it. Of
+// a bolt whose length is stated that is the likely one: a warning where it
+// breaks or draws in.
+func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned bool) {
+	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks || worst.Necks) {
+		return j.fails(t, made, open, j.warn)
+	}
+	j.fails(t, made, open, j.note)
+	return false
+}
+
+// ofStandard says that the bolt is taken as the standard makes it in the length
+// that is stated.
+func (j *judge) ofStandard(open string) bool { return open == asMade && j.Grip.BoltLength > 0 }
+
+// ofMade gives what the bolt as it is made leaves open, by what the lenient one
+// does.
+func ofMade(lenient string) string {
+	if lenient == openParts || lenient == asStated {
+		return ofSteel
+	}
+	return asMade
+}
+
 // lenient gives the most yielding case that the bolt leaves open: the whole
 // grip in thread, which stretches most, and clamped parts of aluminium.
 func (j *judge) lenient() (grip stiffness.Grip, open string) {
 	grip = j.Grip
-	grip.FullThread, grip.BoltLength, grip.Layers = len(grip.Shank) == 0, 0, slices.Clone(grip.Layers)
-	open = openShank
+	grip.Layers = slices.Clone(grip.Layers)
+	shank, parts := !grip.FullThread && grip.Thread == 0 && len(grip.Shank) == 0, false
+	if shank {
+		grip.FullThread, grip.BoltLength = true, 0
+	}
 	for i := range grip.Layers {
 		if grip.Layers[i].Material == "" {
-			grip.Layers[i].Material, open = softestUsual, openAll
+			grip.Layers[i].Material, parts = softestUsual, true
 		}
+	}
+	switch {
+	case shank && parts:
+		open = openAll
+	case shank:
+		open = openShank
+	case parts:
+		open = openParts
+	default:
+		open = asStated
 	}
 	if _, err := strength.ParseMaterial(grip.TappedIn); err != nil {
 		grip.TappedIn, grip.Engagement = "", 0
@@ -149,7 +192,7 @@ func (j *judge) lenient() (grip stiffness.Grip, open string) {
 // measured before it goes back may stay a little longer.
 func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 	switch {
-	case j.alone() || j.Reuse == "once":
+	case j.Reuse == "once":
 		return false
 	case j.Reuse == "inspect":
 		return !at.Reusable

@@ -2,6 +2,7 @@ package figures
 
 import (
 	"cmp"
+	"errors"
 	"reflect"
 	"slices"
 
@@ -35,7 +36,6 @@ type Answer struct {
 	Engaged    unit.Length           // of Stripping; 0: only the length needed is told
 	Greatest   unit.Force            // preload that threads and bearing face are judged by
 	Pressure   head.Pressure         // Limit 0: the material under the head is not stated
-	Under      string                // the material under the head, as written
 
 	Notes, Assumptions []finding.Finding // of all of it, each once
 	Sources            []string
@@ -46,6 +46,13 @@ func (a Answer) ByAngle() bool { return a.Turned != nil && a.Angle > 0 }
 
 // Broken says that the bolt breaks at nominal friction while it is turned on.
 func (a Answer) Broken() bool { return a.Turned != nil && a.Turned.Nominal.Breaks }
+
+// Open says that the torque is worked out for all that may be on the thread,
+// since nothing is stated of it: a range, and no figure of it is safe.
+func (a Answer) Open() bool {
+	b := a.Bolt.Bolt
+	return b.FrictionOpen() && a.Torque == 0 && b.Preload == 0 && b.ProofShare == 0
+}
 
 // Single says that the friction is one figure, so that all figures are.
 func (a Answer) Single() bool {
@@ -146,8 +153,8 @@ func (a *Answer) joint() error {
 		return nil
 	}
 	s, err := stiffness.Settle(a.Bolt.Bolt, a.Grip, a.final())
-	if err != nil && !a.alone() && a.Turned == nil {
-		// Of a kind in a file the torque is asked first of all.
+	if err != nil && a.Turned == nil && (a.Kind != "" || errors.Is(err, stiffness.BoltTooShort) || errors.Is(err, stiffness.ThreadFromTooFar)) {
+		// The torque is asked first of all.
 		a.Notes = append(a.Notes, finding.Noted(StiffnessLeftOut, finding.Values{"why": err}))
 		return nil
 	}
@@ -195,9 +202,7 @@ func (a *Answer) threads() error {
 // pressure works out the pressure under the head, against its limit where the
 // part under it is known.
 func (a *Answer) pressure() error {
-	if len(a.Grip.Layers) > 0 {
-		a.Under = a.Grip.Layers[0].Material
-	}
+	a.Under = a.Bolt.under()
 	if m, err := strength.ParseMaterial(a.Under); err != nil || m.LimitingPressure == 0 {
 		a.Pressure.Pressure = head.BearingPressure(a.Greatest, a.Result.PartFace, a.Result.PartHole)
 		return nil
@@ -215,17 +220,36 @@ func (a *Answer) pressure() error {
 	return nil
 }
 
-// judge judges what is asked as the stages of a file are.
+// judge judges what is asked: the stages of the file, or what the question
+// states in their place. The worked-out torque beside the stages is judged too,
+// in as much as it fails where they do not.
 func (a *Answer) judge() {
 	asked := a.Bolt
-	asked.Preload = a.Greatest
-	set := unit.GivenTorque{Value: float64(a.Result.Torque)}
-	if a.Snug > 0 {
-		set.Value = float64(a.Snug) // nobody sets the torque of the aim
+	if !a.OfStages() {
+		asked.Stages = a.askedStages()
+		a.Notes = append(Judge([]Bolt{asked}), a.Notes...)
+		return
 	}
-	asked.Stages = []Stage{{Number: 1, Do: Tighten, Torque: set}}
-	if a.Snug > 0 {
-		asked.Stages = append(asked.Stages, Stage{Number: 2, Do: Advance, Angle: a.Angle})
+	judged := Judge([]Bolt{asked})
+	asked.Stages = a.askedStages()
+	for _, f := range Judge([]Bolt{asked}) {
+		if f.Severity == finding.Warning && !finding.Has(judged, f.Code) {
+			judged = append(judged, finding.Noted(AtWorkedOut, finding.Values{"torque": written(unit.GivenTorque{Value: float64(a.Result.Torque)}), "why": f}))
+		}
 	}
-	a.Notes = append(Judge([]Bolt{asked}), a.Notes...)
+	a.Notes = append(judged, a.Notes...)
+}
+
+// OfStages says that the stages of the bolt are judged, since nothing is asked
+// in their place.
+func (a Answer) OfStages() bool {
+	return len(a.Stages) > 0 && a.Ask.Torque == 0 && a.Snug == 0 && a.Bolt.Bolt.YieldShare+a.Bolt.Bolt.ProofShare+float64(a.Bolt.Bolt.Preload) == 0
+}
+
+// askedStages gives what is asked as stages.
+func (a *Answer) askedStages() []Stage {
+	if a.Snug > 0 { // nobody sets the torque of the aim
+		return []Stage{{Number: 1, Do: Tighten, Torque: unit.GivenTorque{Value: float64(a.Snug)}}, {Number: 2, Do: Advance, Angle: a.Angle}}
+	}
+	return []Stage{{Number: 1, Do: Tighten, Torque: unit.GivenTorque{Value: float64(a.Result.Torque)}}}
 }

@@ -21,12 +21,16 @@ func clamped(g stiffness.Grip) (sum unit.Length) {
 // longer one may stand out of a through hole, or be a stud with a nut.
 func (j *judge) judgeLength() {
 	length, grip, engagement := j.Grip.BoltLength, clamped(j.Grip), j.Grip.Engagement
+	plain := length - j.Grip.Thread
 	switch {
-	case length == 0 || grip == 0 || j.alone(): // of a bolt alone the mechanics say it
+	case length == 0 || grip == 0:
 	case length <= grip:
 		j.warn(0, LengthShort, finding.Values{"length": length, "grip": grip})
 	case length+lengthRounding < grip+engagement:
 		j.warn(0, LengthLeaves, finding.Values{"length": length, "left": length - grip, "grip": grip, "engagement": engagement})
+	}
+	if j.Grip.Thread > 0 && grip > 0 && length > grip && plain > grip {
+		j.warn(0, LengthPlain, finding.Values{"length": length, "threaded": j.Grip.Thread, "plain": plain, "grip": grip})
 	}
 }
 

@@ -9,35 +9,40 @@ const (
 	AtKind    finding.Code = "figures at kind"  // kind, why
 	BoltNamed finding.Code = "figures bolt"     // thread, class, strongest
 
-	TorqueOver       finding.Code = "torque over yield"  // torque, times, some, bolt, yields, fails
-	TorquePastYield  finding.Code = "torque past yield"  // torque, thread, head: friction; yield, break, breaks, borne
-	TorqueHardlyAny  finding.Code = "torque hardly any"  // torque, share, bolt, yields
-	TorqueBreaks     finding.Code = "torque breaks"      // torque, bolt, yield, break
-	YieldTorques     finding.Code = "torque yields"      // least, most, rests, lubricant
-	TurnRests        finding.Code = "turn rests"         // open
-	TurnWhole        finding.Code = "turn over a whole"  // angle, snug, turn, lacks: what would let it be worked out
-	TurnBreaks       finding.Code = "turn breaks"        // angle, snug, bolt, grip, least, most, rests
-	TurnNecks        finding.Code = "turn necks"         // angle, snug, bolt, grip, least, most, rests
-	TurnUsesUp       finding.Code = "turn uses up"       // angle, snug, bolt, grip, least, most, rests, share
-	TurnUsedAgain    finding.Code = "turn used again"    // angle, snug, bolt, grip, least, most, rests, reuse
-	TurnUsedOnce     finding.Code = "turn used once"     // lasting, strain
-	TurnMeasured     finding.Code = "turn measured"      // lasting
-	SnugBreaks       finding.Code = "snug breaks"        // snug, thread, head: friction, where it does not at all
-	SnugOverAim      finding.Code = "snug over aim"      // snug, preload, aim
-	TwoWrenches      finding.Code = "wrenches two"       // low, high, stage of high, from, usable
-	GripUnfit        finding.Code = "grip unfit"         // why
-	LengthShort      finding.Code = "length short"       // length, grip
-	LengthLeaves     finding.Code = "length leaves"      // length, left, grip, engagement
-	EngagementFails  finding.Code = "engagement fails"   // engagement, material, holds, preload, needed
-	EngagementFirst  finding.Code = "engagement first"   // first, needed, material
-	EngagementOpen   finding.Code = "engagement open"    // material
-	HoleTooSmall     finding.Code = "hole too small"     // size, hole
-	HeadUnfit        finding.Code = "head unfit"         // why
-	PressureTooHigh  finding.Code = "pressure too high"  // washer, pressure, material, limit, face
-	PressureAnywhere finding.Code = "pressure anywhere"  // face, across, form: of the head; hole, pressure, preload, limit
-	SettlesMuch      finding.Code = "settlement much"    // flattens, share
-	StiffnessLeftOut finding.Code = "stiffness left out" // why
-	LubricantDiffers finding.Code = "lubricant differs"  // lubricant, other, kind, thread, class
+	TorqueOver        finding.Code = "torque over yield"     // torque, times, some, bolt, yields, fails
+	TorquePastYield   finding.Code = "torque past yield"     // torque, thread, head: friction; yield, break, breaks, borne
+	TorqueOneFriction finding.Code = "torque one friction"   // as torque past yield, stated: the friction; class: of it, low, high
+	TorqueGalls       finding.Code = "torque galls"          // lubricant
+	TorqueHardlyAny   finding.Code = "torque hardly any"     // torque, share, bolt, yields
+	TorqueBreaks      finding.Code = "torque breaks"         // torque, bolt, yield, break
+	YieldTorques      finding.Code = "torque yields"         // least, most, rests, lubricant
+	TurnRests         finding.Code = "turn rests"            // open
+	TurnWhole         finding.Code = "turn over a whole"     // angle, snug, turn, lacks: what would let it be worked out
+	TurnBreaks        finding.Code = "turn breaks"           // angle, snug, bolt, grip, least, most, rests
+	TurnNecks         finding.Code = "turn necks"            // angle, snug, bolt, grip, least, most, rests
+	TurnUsesUp        finding.Code = "turn uses up"          // angle, snug, bolt, grip, least, most, rests, share
+	TurnUsedAgain     finding.Code = "turn used again"       // angle, snug, bolt, grip, least, most, rests, reuse
+	TurnUsedOnce      finding.Code = "turn used once"        // lasting, strain
+	TurnMeasured      finding.Code = "turn measured"         // lasting
+	SnugBreaks        finding.Code = "snug breaks"           // snug, thread, head: friction, where it does not at all
+	SnugOverAim       finding.Code = "snug over aim"         // snug, preload, aim
+	TwoWrenches       finding.Code = "wrenches two"          // low, high, stage of high, from, usable
+	GripUnfit         finding.Code = "grip unfit"            // why
+	LengthShort       finding.Code = "length short"          // length, grip
+	LengthLeaves      finding.Code = "length leaves"         // length, left, grip, engagement
+	LengthPlain       finding.Code = "length plain"          // length, threaded, plain, grip
+	EngagementFails   finding.Code = "engagement fails"      // engagement, material, holds, preload, needed
+	EngagementFirst   finding.Code = "engagement first"      // first, needed, material
+	EngagementOpen    finding.Code = "engagement open"       // material
+	HoleTooSmall      finding.Code = "hole too small"        // size, hole
+	HeadUnfit         finding.Code = "head unfit"            // why
+	PressureTooHigh   finding.Code = "pressure too high"     // washer, pressure, material, limit, face
+	PressureAnywhere  finding.Code = "pressure anywhere"     // face, across, form: of the head; hole, pressure, preload, limit
+	SettlesMuch       finding.Code = "settlement much"       // flattens, share
+	AtWorkedOut       finding.Code = "figures at worked out" // torque, why
+	StiffnessLeftOut  finding.Code = "stiffness left out"    // why
+	LubricantOpen     finding.Code = "lubricant open"        // low, high: friction
+	LubricantDiffers  finding.Code = "lubricant differs"     // lubricant, other, kind, thread, class
 )
 
 // What a span of torques rests on.
@@ -52,4 +57,7 @@ const (
 	openAll   = "all"   // thread over the whole grip and parts of aluminium
 	openShank = "shank" // thread over the whole grip
 	asMade    = "made"  // the shank as the standard makes it
+	openParts = "parts" // parts of aluminium, thread as stated
+	ofSteel   = "steel" // parts of steel, thread as stated
+	asStated  = "stated"
 )

@@ -78,12 +78,18 @@ func (j *judge) judgePressure() {
 // underHead gives the material that the head presses on; unknown, the hardest
 // of the usual ones.
 func (j *judge) underHead() (m strength.Material, known bool) {
-	if len(j.Grip.Layers) > 0 {
-		if m, err := strength.ParseMaterial(j.Grip.Layers[0].Material); err == nil && m.LimitingPressure > 0 {
-			return m, true
-		}
+	if m, err := strength.ParseMaterial(j.under()); err == nil && m.LimitingPressure > 0 {
+		return m, true
 	}
 	return hardestMaterial(), false
+}
+
+// under gives the material under the head, as written; empty: not stated.
+func (b Bolt) under() string {
+	if len(b.Grip.Layers) > 0 {
+		return cmp.Or(b.Grip.Layers[0].Material, b.Under)
+	}
+	return b.Under
 }
 
 // hardestMaterial gives the material that bears most under a head.

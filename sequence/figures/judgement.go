@@ -13,13 +13,14 @@ import (
 // Bolt is one kind of fastener and what is done to it. Zero values are not
 // known.
 type Bolt struct {
-	Kind    string     // name; empty: it is asked about alone, without a file
-	Bolt    screw.Bolt // its aim is that of a turn
-	Grip    stiffness.Grip
-	Insert  *strength.Insert
-	Reuse   string     // whether it may go back in: once, inspect, yes
-	Stages  []Stage    // of tightening
-	Preload unit.Force // that it is known to come to; 0: by the stages alone
+	Kind   string     // name; empty: it is asked about alone, without a file
+	Bolt   screw.Bolt // its aim is that of a turn
+	Grip   stiffness.Grip
+	Under  string // material under the head where no layer of Grip tells it
+	Nut    bool   // there is one
+	Insert *strength.Insert
+	Reuse  string  // whether it may go back in: once, inspect, yes
+	Stages []Stage // of tightening
 }
 
 // Stage is a step of tightening.
@@ -57,15 +58,17 @@ type judge struct {
 	class     strength.Class
 	strongest bool          // the class is not known; the strongest stands for it
 	over      []unit.Torque // past yield at any friction
+	breaking  []unit.Torque // of these, what breaks the bolt at any friction
 	preload   unit.Force    // the greatest that the figures lead to; 0: not known
 	found     []finding.Finding
 }
 
 func judgeBolt(b Bolt) []finding.Finding {
-	j := judge{Bolt: b, asked: b.Bolt, preload: b.Preload}
+	j := judge{Bolt: b, asked: b.Bolt}
 	j.judgeLength()
 	if j.hasThread() {
 		j.complete()
+		j.judgeGalling()
 		j.judgeTorques()
 	}
 	j.judgeTurns()
@@ -118,9 +121,6 @@ func (j *judge) reaches(preload unit.Force) {
 		j.preload = max(j.preload, preload)
 	}
 }
-
-// alone says that the bolt is asked about without a file.
-func (b Bolt) alone() bool { return b.Kind == "" }
 
 func (j *judge) hasStage(do Action) bool {
 	return slices.ContainsFunc(j.Stages, func(s Stage) bool { return s.Do == do })

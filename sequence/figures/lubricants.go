@@ -6,6 +6,26 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
+// judgeGalling names what stainless steel does on stainless steel without a
+// lubricant. What it turns in is stainless too where nothing else is stated:
+// the nut comes with the bolt.
+func (j *judge) judgeGalling() {
+	b := j.Bolt.Bolt
+	dry := b.FrictionOpen() || screw.NothingOn(b.Lubricant)
+	into, err := strength.ParseMaterial(j.Grip.TappedIn)
+	if !j.class.Austenitic || !dry || err == nil && into.Name != stainless {
+		return
+	}
+	tell := j.note
+	if err == nil {
+		tell = j.warn
+	}
+	tell(0, TorqueGalls, finding.Values{"lubricant": b.Lubricant})
+}
+
+// stainless is the stainless steel among the materials of parts.
+const stainless = "stainless steel"
+
 // mixedLubricants warns of bolts that look alike and turn against another
 // friction: mixed up, the same torque gives another preload. A kind is held
 // against the first that differs.

@@ -13,6 +13,9 @@ import (
 // judgeTorques judges torques against yield. A figure that stands in several
 // stages is judged once.
 func (j *judge) judgeTorques() {
+	if j.Bolt.Bolt.FrictionOpen() && j.hasStage(Tighten) {
+		j.openFriction()
+	}
 	var judged []unit.Torque
 	for i, s := range j.Stages {
 		if s.Do != Tighten || slices.Contains(judged, s.Torque.Nm()) {
@@ -25,15 +28,25 @@ func (j *judge) judgeTorques() {
 		}
 		least, most := shares(r)
 		switch {
-		case least > 1 && !j.alone():
+		case least > 1:
 			j.overYield(s, r, least)
 			j.over = append(j.over, s.Torque.Nm())
-		case most > 1 && !j.strongest && !(j.alone() && j.hasStage(Advance)): // judgeTurn says it of a snug torque
+		case most > 1 && !j.strongest:
 			j.pastYield(s, r)
-		case most < leastShare && j.isFinal(i) && !j.strongest && !j.alone():
+		case most < leastShare && j.isFinal(i) && !j.strongest:
 			j.warn(s.Number, TorqueHardlyAny, j.yields(s, r, finding.Values{"share": leastShare}))
+		case !j.strongest:
+			j.atAnotherFriction(s, r)
 		}
 		j.reaches(max(r.Low.Borne, r.Nominal.Borne, r.High.Borne))
+	}
+}
+
+// openFriction tells what the torques are judged by where nothing is stated of
+// the friction.
+func (j *judge) openFriction() {
+	if s, err := screw.Complete(j.Bolt.Bolt); err == nil {
+		j.note(0, LubricantOpen, finding.Values{"low": s.Friction.Thread.Low, "high": s.Friction.Thread.High})
 	}
 }
 
@@ -55,7 +68,11 @@ func (j *judge) isFinal(stage int) bool {
 
 // overYield warns of a torque that no friction of the span excuses.
 func (j *judge) overYield(s Stage, r screw.Result, least float64) {
-	values := j.yields(s, r, finding.Values{"fails": least > j.breakingShare(), "times": 0., "some": false})
+	fails := least > j.breakingShare()
+	if fails {
+		j.breaking = append(j.breaking, s.Torque.Nm())
+	}
+	values := j.yields(s, r, finding.Values{"fails": fails, "times": 0., "some": false})
 	switch ratio := float64(s.Torque.Nm() / r.Nominal.FullTorque); {
 	case ratio >= 9.5:
 		values["times"], values["some"] = math.Round(ratio), true
@@ -66,21 +83,51 @@ func (j *judge) overYield(s Stage, r screw.Result, least float64) {
 }
 
 // pastYield tells of a torque that takes the bolt past yield somewhere in the
-// span of friction: a warning where that is at the middle of it.
+// span of friction: a warning where that is at the middle of it, or where it
+// breaks the bolt anywhere in it.
 func (j *judge) pastYield(s Stage, r screw.Result) {
-	for _, at := range []screw.AtFriction{r.High, r.Nominal, r.Low} {
-		if !at.Yields() {
-			continue
-		}
-		tell := j.note
-		if r.Nominal.Yields() {
-			tell = j.warn
-		}
-		tell(s.Number, TorquePastYield, finding.Values{
-			"torque": written(s.Torque), "thread": at.Thread, "head": at.Head, "yield": at.YieldTorque, "break": at.BreakTorque, "breaks": at.Breaks(), "borne": at.Borne,
-		})
+	ends := []screw.AtFriction{r.High, r.Nominal, r.Low}
+	breaks, yields := slices.IndexFunc(ends, screw.AtFriction.Breaks), slices.IndexFunc(ends, screw.AtFriction.Yields)
+	switch {
+	case r.Nominal.Yields():
+		j.warn(s.Number, TorquePastYield, pastYield(s, ends[yields]))
+	case breaks >= 0:
+		j.warn(s.Number, TorquePastYield, pastYield(s, ends[breaks]))
+	default:
+		j.note(s.Number, TorquePastYield, pastYield(s, ends[yields]))
+	}
+}
+
+func pastYield(s Stage, at screw.AtFriction) finding.Values {
+	return finding.Values{
+		"torque": written(s.Torque), "thread": at.Thread, "head": at.Head, "yield": at.YieldTorque, "break": at.BreakTorque, "breaks": at.Breaks(), "borne": at.Borne,
+	}
+}
+
+// atAnotherFriction tells of a torque that the bolt bears at the one figure of
+// friction that is stated, and not over the class that the figure is of.
+func (j *judge) atAnotherFriction(s Stage, r screw.Result) {
+	spread := r.Friction.Spread()
+	if spread == r.Friction {
 		return
 	}
+	bolt := j.Bolt.Bolt
+	bolt.Friction, bolt.NutFactor, bolt.Lubricant = &spread, 0, ""
+	over, err := screw.AtTorque(bolt, s.Torque.Nm())
+	if err != nil {
+		return
+	}
+	at, tell := over.Low, j.note
+	if !at.Yields() {
+		return
+	}
+	if at.Breaks() {
+		tell = j.warn
+	}
+	letter, class := screw.ClassOf(r.Friction.Thread.Nominal)
+	values := pastYield(s, at)
+	values["stated"], values["class"], values["low"], values["high"] = r.Friction.Thread.Nominal, letter, class.Low, class.High
+	tell(s.Number, TorqueOneFriction, values)
 }
 
 // breakingShare is the share of the yield stress at which the bolt breaks.

@@ -5,6 +5,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/sequence"
+	"drawdown/sequence/figures"
 )
 
 // Build turns a checked input into the plan. It fails where the orders do not
@@ -19,11 +20,12 @@ func Build(in Input) (Plan, error) {
 	if err := p.stages(in); err != nil {
 		return Plan{}, err
 	}
-	p.Assumptions, p.Figures = assumptions(in), p.judged()
+	p.Assumptions = assumptions(in)
 	// The order is settled on the part as drawn and goes with it into the
 	// mirror, so that the second bank is worked as the exact mirror image.
 	p.Joint, p.Mirrored = in.Joint.Mirrored(in.Mirror), in.Mirror != geometry.NoAxis
 	p.Clamped = in.Clamped.mirrored(in.Joint.Points(), p.Joint.Points())
+	p.Figures = figures.Judge(p.Bolts())
 	if p.Mirrored {
 		for i := range p.Groups {
 			p.Groups[i].Turn = shown(p.Groups[i].Turn, in.Mirror)

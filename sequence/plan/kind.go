@@ -24,6 +24,8 @@ type Kind struct {
 	Thread     *thread.Thread // nil where the file names none
 	Class      string         // as written: 10.9, grade 8, A2-70, 830 MPa
 	Length     unit.Length
+	Threaded   unit.Length // length of the thread
+	FullThread bool        // threaded up to the head
 	Grip       unit.Length // clamped length
 	Into       string      // material of the tapped hole
 	Engagement unit.Length
@@ -33,6 +35,7 @@ type Kind struct {
 	HeadAcross unit.Length     // across flats
 	NutAcross  unit.Length     // across flats; 0 where there is no nut
 	WasherFace unit.Length     // outer diameter of the bearing face
+	Washer     head.Washer     // a standard one, that lies under the head
 	Hole       unit.Length
 	Reuse      Reuse
 }
@@ -42,7 +45,7 @@ type Kind struct {
 func (k Kind) Bolt() screw.Bolt {
 	b := screw.Bolt{
 		Class: k.Class, Lubricant: k.Lubricant, Friction: k.Friction,
-		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Hole: k.Hole,
+		HeadForm: k.HeadForm, HeadAcross: k.TurnedAcross(), WasherFace: k.WasherFace, Washer: k.Washer, Hole: k.Hole,
 	}
 	if k.Thread != nil {
 		b.Thread = *k.Thread
@@ -53,6 +56,10 @@ func (k Kind) Bolt() screw.Bolt {
 // Stud says that the fastener stays in its tapped hole and its nut is turned. A
 // nut without a tapped hole is that of a bolt that goes through.
 func (k Kind) Stud() bool { return k.NutAcross > 0 && k.Into != "" }
+
+// Through says that the fastener goes through to a nut, so that no hole is
+// tapped for it.
+func (k Kind) Through() bool { return k.NutAcross > 0 && k.Into == "" }
 
 // TurnedAcross is the width across flats of what the wrench turns: the nut of a
 // stud, else the head; 0 where the file does not state it.

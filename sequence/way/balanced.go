@@ -1,6 +1,7 @@
 package way
 
 import (
+	"cmp"
 	"slices"
 
 	"drawdown/geometry"
@@ -27,13 +28,14 @@ func (l *layout) byPairs(turn Turn) []int {
 	for k, part := range parts {
 		points := geometry.Picked(l.at, part)
 		middles[k] = geometry.Centroid(points)
-		orders[k] = geometry.Picked(part, Places(points, Auto, turn))
+		flange := newLayout(points)
+		flange.tied = func(places []int) []int { return l.tiedIn(part, flange.listed, places) }
+		orders[k] = geometry.Picked(part, flange.given(flange.by(Auto, turn)))
 	}
+	all := newLayout(middles)
+	all.tied = func(flanges []int) []int { return l.tiedFlanges(all.listed, flanges) }
+	flanges := all.given(all.by(Auto, turn))
 	var order []int
-	flanges := Places(middles, Auto, turn)
-	if len(parts) == 2 { // their middles tie: the part decides where it can
-		flanges = l.largerFirst(flanges)
-	}
 	for len(order) < len(l.at) {
 		for _, k := range flanges {
 			pair := min(2, len(orders[k]))
@@ -43,24 +45,38 @@ func (l *layout) byPairs(turn Turn) []int {
 	return order
 }
 
-// largerFirst puts the flange with more places before the other, else the one
-// whose places lie further apart; flanges that are alike stay.
-func (l *layout) largerFirst(flanges []int) []int {
-	size := func(k int) (count int, spread float64) {
-		part := l.seen.Parts[k]
-		points := geometry.Picked(l.at, part)
-		middle := geometry.Centroid(points)
-		for _, p := range points {
-			spread += p.Distance(middle)
-		}
-		return len(part), spread
+// tiedIn leaves, of places of a flange that tie there, those that the part as a
+// whole prefers.
+func (l *layout) tiedIn(part, listed, places []int) []int {
+	at := func(i int) int { return part[listed[i]] }
+	best := l.tiedFor(geometry.Mapped(places, at))
+	return slices.DeleteFunc(slices.Clone(places), func(i int) bool { return !slices.Contains(best, at(i)) })
+}
+
+// tiedFlanges leaves, of flanges that lie equally near to the middle, the one with
+// the most places, then the one whose places lie furthest apart, and those that
+// are its images.
+func (l *layout) tiedFlanges(listed, flanges []int) []int {
+	part := func(k int) []int { return l.seen.Parts[listed[k]] }
+	largest := slices.MaxFunc(flanges, func(a, b int) int {
+		return cmp.Or(cmp.Compare(len(part(a)), len(part(b))), cmp.Compare(l.spread(part(a)), l.spread(part(b))))
+	})
+	image := func(k int) bool {
+		return len(part(k)) == len(part(largest)) && !slices.ContainsFunc(part(k), func(i int) bool {
+			return !slices.ContainsFunc(part(largest), func(j int) bool { return l.alike(i, j) })
+		})
 	}
-	countA, spreadA := size(flanges[0])
-	countB, spreadB := size(flanges[1])
-	if countB > countA || countB == countA && spreadB > spreadA+l.slack {
-		slices.Reverse(flanges)
+	return slices.DeleteFunc(slices.Clone(flanges), func(k int) bool { return !image(k) })
+}
+
+// spread sums how far places lie from their middle.
+func (l *layout) spread(places []int) (sum float64) {
+	points := geometry.Picked(l.at, places)
+	middle := geometry.Centroid(points)
+	for _, p := range points {
+		sum += p.Distance(middle)
 	}
-	return flanges
+	return sum
 }
 
 // stages are the sets of places that are finished one after another: what lies
@@ -142,5 +158,5 @@ const foldShare = 1.5
 // folds says whether an edge folds in at a place.
 func (l *layout) folds(last, i, next int) bool {
 	step := min(l.at[i].Distance(l.at[last]), l.at[i].Distance(l.at[next]))
-	return l.radius[i] < min(l.radius[last], l.radius[next]) && l.at[last].Distance(l.at[next]) < foldShare*step
+	return l.radius[i] < min(l.radius[last], l.radius[next])-l.slack && l.at[last].Distance(l.at[next]) < foldShare*step
 }

@@ -52,7 +52,7 @@ func BenchmarkOrder(b *testing.B) {
 	for _, part := range sizedParts {
 		for _, n := range []int{10, 20, 40, 100, 400} {
 			points := part.of(n)
-			for _, way := range append(placeWays, Balanced) {
+			for _, way := range everyWay {
 				b.Run(fmt.Sprintf("%s/%d/%s", part.name, n, way), func(b *testing.B) {
 					for b.Loop() {
 						Places(points, way, TurnDefault)
@@ -95,7 +95,7 @@ func BenchmarkSpeedLimit(b *testing.B) {
 	for _, part := range sizedParts {
 		for n, limit := range most {
 			points := part.of(n)
-			for _, way := range append(placeWays, Balanced) {
+			for _, way := range everyWay {
 				best, unit := time.Hour, time.Hour
 				for try := 0; try < 7 || try < 60 && float64(best) > limit*float64(unit); try++ {
 					best = min(best, stopwatch.Worked(func() { Places(points, way, TurnDefault) }))

@@ -10,30 +10,33 @@ import (
 // first picks from the candidates the place to begin with: the one nearest the
 // centre. A tie goes to the highest in the picture, then to the furthest left
 // (furthest right for turn right, so that a mirrored part gives the mirrored
-// order). Places of a regular layout tie when they are equally near; those of
-// another only when they cannot be told apart on the part itself, since the
-// picture is to decide nothing that the part can.
+// order).
 func (l *layout) first(candidates []int, turn Turn) int {
+	return l.highest(l.tiedFor(candidates), turn)
+}
+
+// tiedFor gives the places nearest the centre that tie. Those of a regular layout
+// tie when they are equally near; those of another only when they cannot be told
+// apart on the part itself, since the picture is to decide nothing that the part
+// can.
+func (l *layout) tiedFor(candidates []int) []int {
 	nearest := candidates[0]
 	for _, i := range candidates[1:] {
 		if l.closer(i, nearest) {
 			nearest = i
 		}
 	}
-	var level []int
+	var tied []int
 	for _, i := range candidates {
-		if l.radius[i]-l.radius[nearest] <= l.levelRadius() {
-			level = append(level, i)
+		level := l.radius[i]-l.radius[nearest] <= l.levelRadius()
+		if level && (l.Regular || i == nearest || l.alike(i, nearest)) {
+			tied = append(tied, i)
 		}
 	}
-	for len(level) > 1 {
-		top := l.highest(level, turn)
-		if top == nearest || l.Regular || l.alike(top, nearest) {
-			return top
-		}
-		level = slices.DeleteFunc(level, func(i int) bool { return i == top })
+	if l.tied != nil && len(tied) > 1 {
+		return l.tied(tied)
 	}
-	return nearest
+	return tied
 }
 
 // levelRadius is how far two distances from the centre may differ and tie. A

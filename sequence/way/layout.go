@@ -21,6 +21,9 @@ type layout struct {
 	spacing float64
 	slack   float64   // places that differ by less than this count as level
 	reaches []float64 // of the places, where they are known; 0: not yet
+	// tied leaves, of places that tie here, those that a larger part prefers of
+	// which these are a group; nil where there is none.
+	tied func(places []int) []int
 }
 
 func newLayout(points []geometry.Point) *layout { return layoutAs(points, "") }

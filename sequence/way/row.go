@@ -1,6 +1,7 @@
 package way
 
 import (
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -72,15 +73,29 @@ func (l *layout) columns() [][]int {
 	return columns
 }
 
-// gridColumns gives the columns of a grid, or its rows where it stands upright.
+// gridColumns gives the columns of a grid, or its rows where these lie along the
+// shorter extent. Where the two are alike the picture decides.
 func (l *layout) gridColumns() [][]int {
-	of, count := l.Column, l.Columns
-	if box := geometry.Bounds(l.at); box.Height() > box.Width()+0.4*l.spacing {
-		of, count = l.Row, l.Rows
+	columns, rows := l.numbered(l.Column, l.Columns), l.numbered(l.Row, l.Rows)
+	across, up := l.extent(columns), l.extent(rows)
+	apart := math.Sqrt(up.Dot(up)) - math.Sqrt(across.Dot(across))
+	if apart > 0.4*l.spacing || apart >= -0.4*l.spacing && math.Abs(across.Y) > math.Abs(up.Y) {
+		return rows
 	}
+	return columns
+}
+
+// numbered parts the places by the number of their column or row.
+func (l *layout) numbered(of []int, count int) [][]int {
 	columns := make([][]int, count)
 	for i, k := range of {
 		columns[k] = append(columns[k], i)
 	}
 	return slices.DeleteFunc(columns, func(column []int) bool { return len(column) == 0 })
+}
+
+// extent leads from the middle of the first column to that of the last.
+func (l *layout) extent(columns [][]int) geometry.Point {
+	middle := func(column []int) geometry.Point { return geometry.Centroid(geometry.Picked(l.at, column)) }
+	return middle(columns[len(columns)-1]).Sub(middle(columns[0]))
 }

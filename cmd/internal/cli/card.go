@@ -37,7 +37,7 @@ var cardCommand = command{
 				*jobs = runtime.GOMAXPROCS(0)
 			}
 			if err == nil && *jobs < 1 {
-				err = fmt.Errorf("--jobs %d; allowed: 1 or more", *jobs)
+				err = finding.Failed(flag.AboveZero, finding.Values{"flag": "jobs", "written": fmt.Sprint(*jobs)})
 			}
 			if err != nil {
 				return p.misuse(err)

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 
 	"github.com/spf13/pflag"
@@ -12,6 +11,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/render"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -29,16 +29,16 @@ var checkCommand = command{
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
-			ask, errDrawing := printing.ChosenFor(*draw, "goes with --draw", "actual-size")
+			ask, errDrawing := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "actual-size")
 			switch err := cmp.Or(err, errDrawing); {
 			case err != nil:
 				return p.misuse(err)
 			case flags.Changed("order") && *draw:
-				return p.misuse(errors.New("--order and --draw are two checks; ask for one at a time"))
+				return p.misuse(finding.Failed(TwoChecks, nil))
 			case flags.Changed("order"):
 				return p.checkOrder(file, *order, *side, *printing.AsJSON)
 			case flags.Changed("side"):
-				return p.misuse(errors.New("--side says what an order is for; add it, as in --order M3,M8,M9"))
+				return p.misuse(finding.Failed(flag.NeedsOther, finding.Values{"flag": "side", "other": "order", "example": "M3,M8,M9"}))
 			case !*draw:
 				return p.check(file, printing, nil)
 			}
@@ -57,6 +57,10 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 		return p.unread(file, err)
 	}
 	out, status := report.Checked{Sound: !problems.Stops(), Problems: p.said(problems)}, Done
+	out.Judgement = report.Judgement{Judged: []string{}, NotJudged: []string{}}
+	if out.Sound {
+		out.Judgement = report.JudgementOf(p.words, made)
+	}
 	if !*printing.AsJSON {
 		p.report(problems)
 	}
@@ -78,6 +82,9 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 	}
 	if out.Sound {
 		p.reportTo(p.Stdout).Sound(file, made, len(problems))
+		if draw == nil {
+			p.reportTo(p.Stdout).Judgement(out.Judgement)
+		}
 	}
 	p.printPaths(out.Files)
 	return status
@@ -105,7 +112,9 @@ func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) S
 		status, to = Wrong, p.Stderr
 	}
 	if asJSON {
-		return max(status, p.printJSON(report.CheckedJSON(p.words, judged, p.said(problems))))
+		out := report.CheckedJSON(p.words, judged, p.said(problems))
+		out.Judgement = report.JudgementOf(p.words, made)
+		return max(status, p.printJSON(out))
 	}
 	p.reportTo(to).JudgedOrder(made, judged)
 	return status

@@ -79,7 +79,7 @@ func Main() {
 // reader that has gone, as head does when it has enough, needs no words.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
-	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, words: words.English()}
+	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, words: spoken(args)}
 	status := call.run(args)
 	switch {
 	case errors.Is(out.err, syscall.EPIPE):
@@ -88,6 +88,22 @@ func (p *Program) Run(args []string) Status {
 		return call.fail(Failed, finding.Failed(OutputNotWritten, finding.Values{"why": files.Reason(out.err)}))
 	}
 	return status
+}
+
+// spoken gives the words of the language that the arguments ask for, also where
+// they are wrong otherwise; English where they ask for none.
+func spoken(args []string) *words.Catalogue {
+	asked := words.English()
+	for i, arg := range args {
+		tag, is := strings.CutPrefix(arg, "--lang=")
+		if arg == "--lang" && i+1 < len(args) {
+			tag, is = args[i+1], true
+		}
+		if found, err := words.Find(tag); is && err == nil {
+			asked = found
+		}
+	}
+	return asked
 }
 
 func (p *Program) run(args []string) Status {
@@ -115,12 +131,12 @@ func (p *Program) run(args []string) Status {
 // unknownCommand says what may have been meant.
 func unknownCommand(name string) error {
 	if strings.HasPrefix(name, "-") {
-		return fmt.Errorf("%s stands before the command; write the command first, as in drawdown order p4-head --json", name)
+		return finding.Failed(FlagFirst, finding.Values{"flag": name})
 	}
 	if looksLikePattern(name) {
-		return fmt.Errorf("%q is a pattern; write what to do with it first, as in drawdown card %s", name, name)
+		return finding.Failed(PatternFirst, finding.Values{"name": name})
 	}
-	return fmt.Errorf("there is no command %q%s; commands: %s", name, problem.DidYouMean(name, allNames()), strings.Join(allNames(), ", "))
+	return finding.Failed(NoCommand, finding.Values{"name": name, "meant": problem.Nearest(name, allNames()), "commands": allNames()})
 }
 
 func commandNames() []string {
@@ -142,7 +158,6 @@ func (p *Program) runCommand(c command, args []string) Status {
 	case err != nil:
 		return p.misuse(flag.Problem(c.name, flags, err))
 	}
-	p.words = flag.Words(flags)
 	return run(p, flags.Args())
 }
 
@@ -164,7 +179,7 @@ func flagsOf(c command) *pflag.FlagSet {
 // misuse reports a wrong command line and points to the help.
 func (p *Program) misuse(err error) Status {
 	p.fail(Misuse, err)
-	fmt.Fprintf(p.Stderr, "see: drawdown %s\n", strings.TrimSpace("help "+p.command))
+	fmt.Fprintln(p.Stderr, p.words.Say(finding.Noted(SeeHelp, finding.Values{"help": strings.TrimSpace("help " + p.command)})))
 	return Misuse
 }
 

@@ -2,12 +2,12 @@ package cli
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/shell"
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/patterns/scan"
 )
@@ -26,7 +26,7 @@ func completion() command {
 						return Done
 					}
 				}
-				return p.misuse(fmt.Errorf("name one shell: %s", strings.Join(shell.Names(), ", ")))
+				return p.misuse(finding.Failed(WhichShell, finding.Values{"shells": shell.Names()}))
 			}
 		},
 	}

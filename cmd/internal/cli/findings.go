@@ -12,6 +12,54 @@ const (
 	SameCard         finding.Code = "card of two patterns" // patterns, name
 )
 
+// What is wrong with a command line.
+const (
+	SeeHelp      finding.Code = "call see help"        // help
+	NoCommand    finding.Code = "call unknown command" // name, meant, commands
+	FlagFirst    finding.Code = "call flag first"      // flag
+	PatternFirst finding.Code = "call pattern first"   // name
+	OneAtATime   finding.Code = "call one at a time"   // sort, written
+	TakesNoName  finding.Code = "call takes no name"   // command, written
+	Which        finding.Code = "call which"           // sort, example
+	EmptyName    finding.Code = "call empty name"      //
+	StdinOnce    finding.Code = "call stdin once"      //
+	TwoChecks    finding.Code = "call two checks"      //
+	NeedsName    finding.Code = "call needs name"      // flag, example
+	NotWithNew   finding.Code = "call not with new"    //
+	OnlyWithNew  finding.Code = "call only with new"   // flag
+	JSONOfList   finding.Code = "call json of list"    //
+	WhichShell   finding.Code = "call which shell"     // shells
+	WhichBolt    finding.Code = "call which bolt"      //
+	KindOfFile   finding.Code = "call kind of file"    //
+	KindLacks    finding.Code = "call kind lacks"      // flag: that states it
+	WhichTorque  finding.Code = "call which torque"    //
+	ListIsFolder finding.Code = "wrench list folder"   // file
+	OverItself   finding.Code = "call over itself"     // path, sort
+)
+
+// What is wrong with a new layout.
+const (
+	WhichLayout   finding.Code = "new which layout" //
+	SaysNothing   finding.Code = "new says nothing" // flag, other
+	NoRows        finding.Code = "new no rows"      //
+	ShortTop      finding.Code = "new short top"    // n
+	TooManyPlaces finding.Code = "new too many"     // most
+	NoCounts      finding.Code = "new no counts"    // written
+	NoCount       finding.Code = "new no count"     // written, most
+	NoLengths     finding.Code = "new no lengths"   // written
+	NoSize        finding.Code = "new no size"      // written
+)
+
+// What is wrong with what is said of a scan.
+const (
+	NoResolution finding.Code = "trace no resolution" // written, least, most
+	KnownUnread  finding.Code = "trace known unread"  //
+	KnownNone    finding.Code = "trace known none"    //
+	KnownSame    finding.Code = "trace known same"    // id
+	CornersCount finding.Code = "trace corners count" // written, n
+	NoPixel      finding.Code = "trace no pixel"      // written
+)
+
 // What can go wrong with a call of book or of handout.
 const (
 	WhichMachine  finding.Code = "book which machine"  //

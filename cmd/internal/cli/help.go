@@ -8,6 +8,8 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+
+	"drawdown/geometry/finding"
 )
 
 //go:embed help
@@ -38,7 +40,7 @@ func (p *Program) help(args []string) Status {
 		args = args[:1] // its help is that of patterns
 	}
 	if len(args) > 1 {
-		return p.misuse(fmt.Errorf("one command at a time: %q is one too many", args[1]))
+		return p.misuse(finding.Failed(OneAtATime, finding.Values{"sort": "command", "written": args[1]}))
 	}
 	if len(args) == 0 || slices.Contains([]string{"help", "version", "-h", "--help"}, args[0]) {
 		p.printHelp(p.Stdout)
@@ -71,7 +73,7 @@ func (p *Program) printCommandHelp(w io.Writer, c command) {
 
 func (p *Program) printVersion(args []string) Status {
 	if len(args) > 0 {
-		return p.misuse(fmt.Errorf("version takes nothing: %q is one too many", args[0]))
+		return p.misuse(finding.Failed(TakesNoName, finding.Values{"command": "version", "written": args[0]}))
 	}
 	version := "(devel)"
 	if info, ok := debug.ReadBuildInfo(); ok {

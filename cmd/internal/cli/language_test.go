@@ -12,7 +12,7 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/trace"
 	"drawdown/geometry/unit"
-	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/judge"
 )
 
@@ -68,7 +68,7 @@ func TestFindingsFollowTheLanguage(t *testing.T) {
 			t.Errorf("nothing here is found by %s", c.name)
 		}
 		for _, f := range finds[c.name] {
-			for _, in := range words.All() {
+			for _, in := range wordstest.All() {
 				t.Chdir(t.TempDir())
 				var said strings.Builder
 				p := Program{Stdin: strings.NewReader(""), Stdout: &said, Stderr: &said}

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"path/filepath"
 	"slices"
@@ -37,15 +36,15 @@ func addWayFlags(flags *pflag.FlagSet) wayFlags {
 }
 
 func oneFile(args []string) (string, error) {
-	return oneSource(args, "pattern", "a built-in one, a path")
+	return oneSource(args, "pattern", "")
 }
 
-func oneSource(args []string, kind, examples string) (string, error) {
+func oneSource(args []string, sort, example string) (string, error) {
 	switch {
 	case len(args) > 1:
-		return "", fmt.Errorf("one %s at a time: %q is one too many", kind, args[1])
+		return "", finding.Failed(OneAtATime, finding.Values{"sort": sort, "written": args[1]})
 	case len(args) == 0 || args[0] == "":
-		return "", fmt.Errorf("which %s? Name %s, or - for standard input", kind, examples)
+		return "", finding.Failed(Which, finding.Values{"sort": sort, "example": example})
 	}
 	return args[0], nil
 }
@@ -58,10 +57,10 @@ func checkFiles(args []string) error {
 		return err
 	}
 	if slices.Contains(args, "") {
-		return errors.New("one of the patterns has an empty name")
+		return finding.Failed(EmptyName, nil)
 	}
 	if piped := slices.Index(args, "-"); piped >= 0 && slices.Contains(args[piped+1:], "-") {
-		return errors.New("standard input, -, can be read once")
+		return finding.Failed(StdinOnce, nil)
 	}
 	return nil
 }

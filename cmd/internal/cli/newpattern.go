@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,7 +12,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
@@ -52,7 +51,7 @@ var newLayouts = []newLayout{
 		l.Columns, l.Rows = two(q, "grid", counts)
 		l.X, l.Y = two(q, "pitch", oneOrTwoLengths)
 		if q.Err == nil && l.Rows < 1 {
-			q.Fail(errors.New("--grid has no rows; allowed: 1 or more"))
+			q.Fail(finding.Failed(NoRows, nil))
 		}
 	}},
 	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
@@ -70,7 +69,7 @@ var newLayouts = []newLayout{
 		l.Columns, l.Rows = two(q, "rectangle", counts)
 		l.X, l.Y = two(q, "size", twoLengths)
 		if q.Err == nil && l.Columns < 2 {
-			q.Fail(fmt.Errorf("--rectangle has %d along its top; allowed: 2 or more, with the corners", l.Columns))
+			q.Fail(finding.Failed(ShortTop, finding.Values{"n": l.Columns}))
 		}
 	}},
 }
@@ -145,17 +144,17 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	var err error
 	switch {
 	case table != "":
-		draft, problems, err = pointsDraft(table, p.Stdin)
+		draft, problems, err = p.pointsDraft(table)
 	case part != "":
 		draft, problems, err = job.Drawing(part, p.Stdin, drawing)
 	default:
-		draft = layoutDraft(layout)
+		draft = p.layoutDraft(layout)
 	}
 	if status := p.stopped(table+part, problems, err); status != Done {
 		return status
 	}
-	draft.Title = cmp.Or(title, draft.Title)
-	text := writing.Pattern(draft)
+	draft.Title = cmp.Or(title, draft.Title, p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "drawing"})))
+	text := writing.Pattern(draft, p.words.Say)
 	name := writing.FileName(draft.Title)
 	// A title of the command line may hold what no pattern file takes.
 	if _, problems := patterns.Read(patterns.FromBytes(name, text)); problems.Stops() {
@@ -164,7 +163,7 @@ func (p *Program) newPattern(flags *pflag.FlagSet, folder string) Status {
 	}
 	status := p.printOrWrite(folder, name, text)
 	if folder != "" && status == Done && flags.Changed("dxf") {
-		fmt.Fprintln(p.Stdout, drawn.NotInDrawing)
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(drawn.Lacks, nil)))
 	}
 	return status
 }
@@ -173,7 +172,7 @@ func (q *quantities) checkNew() {
 	shapes := []string{"grid", "circle", "row", "rectangle", "csv", "dxf"}
 	q.AtMostOne(shapes...)
 	if changed(q.Flags, shapes) == "" {
-		q.Fail(flag.Misusef("which layout? Write --grid 5x2 --pitch 95x90, --circle 16 --diameter 240, --row 5 --pitch 60, --rectangle 5x2 --size 300x160, --csv points.csv or --dxf part.dxf"))
+		q.Fail(flag.Misused(WhichLayout, nil))
 		return
 	}
 	for _, flag := range []string{"layer", "units", "bolts", "dowels", "bores"} {
@@ -188,19 +187,18 @@ func (q *quantities) checkNew() {
 	}
 	for _, size := range []string{"pitch", "diameter", "size"} {
 		if q.Flags.Changed(size) && size != needed {
-			q.Fail(flag.Misusef("--%s says nothing of --%s", size, changed(q.Flags, shapes)))
+			q.Fail(flag.Misused(SaysNothing, finding.Values{"flag": size, "other": changed(q.Flags, shapes)}))
 		}
 	}
 }
 
-func pointsDraft(file string, stdin io.Reader) (writing.Draft, problem.List, error) {
-	joint, problems, err := job.Points(file, stdin)
-	points := report.Counted(len(joint.Fasteners), "point")
-	return writing.Draft{Title: points, Joint: joint, Notes: []string{"A new pattern of " + points + " from a table. " + fillIn}}, problems, err
+func (p *Program) pointsDraft(file string) (writing.Draft, problem.List, error) {
+	joint, problems, err := job.Points(file, p.Stdin)
+	points := len(joint.Fasteners)
+	note := finding.Noted(writing.OfTable, finding.Values{"points": points})
+	title := p.words.Say(finding.Noted(writing.Title, finding.Values{"shape": "table", "count": points}))
+	return writing.Draft{Title: title, Joint: joint, Notes: []finding.Finding{note}}, problems, err
 }
-
-// fillIn ends the first note of a new pattern.
-const fillIn = "What stands behind # is for you to fill in."
 
 func (q *quantities) layout() *writing.Layout {
 	layout := &writing.Layout{}
@@ -210,19 +208,15 @@ func (q *quantities) layout() *writing.Layout {
 		}
 	}
 	if max(layout.Columns*layout.Rows, 2*(layout.Columns+layout.Rows), layout.Count) > mostPlaces {
-		q.Fail(fmt.Errorf("the pattern would have more than %d fasteners", mostPlaces))
+		q.Fail(finding.Failed(TooManyPlaces, finding.Values{"most": mostPlaces}))
 	}
 	return layout
 }
 
-func layoutDraft(layout *writing.Layout) writing.Draft {
-	title := map[survey.Shape]string{
-		survey.Grid:      fmt.Sprintf("%d × %d grid", layout.Columns, layout.Rows),
-		survey.Rectangle: fmt.Sprintf("%d × %d rectangle", layout.Columns, layout.Rows),
-		survey.Circle:    fmt.Sprintf("Circle of %d", layout.Count),
-		survey.Row:       fmt.Sprintf("Row of %d", layout.Count),
-	}[layout.Shape]
-	return writing.Draft{Title: title, Notes: []string{"A new pattern: " + layout.Words() + ". " + fillIn}, Layout: layout}
+func (p *Program) layoutDraft(layout *writing.Layout) writing.Draft {
+	note := finding.Noted(writing.OfLayout, finding.Values{"layout": layout.Named()})
+	title := finding.Noted(writing.Title, finding.Values{"shape": string(layout.Shape), "columns": layout.Columns, "rows": layout.Rows, "count": layout.Count})
+	return writing.Draft{Title: p.words.Say(title), Notes: []finding.Finding{note}, Layout: layout}
 }
 
 // bareLength reads a length that is in mm where it says no unit.
@@ -242,7 +236,7 @@ func counts(text string) ([2]int, error) {
 	first, second, _ := halves(text)
 	columns, rows, ok := twoNumbers(first, second, strconv.Atoi, 0, mostPlaces)
 	if !ok || columns < 1 {
-		return [2]int{}, fmt.Errorf("%q is not two counts; write for example 5x2", text)
+		return [2]int{}, finding.Failed(NoCounts, finding.Values{"written": text})
 	}
 	return [2]int{columns, rows}, nil
 }
@@ -250,7 +244,7 @@ func counts(text string) ([2]int, error) {
 func wholeCount(text string) (int, error) {
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 1 || n > mostPlaces {
-		return 0, fmt.Errorf("%q is no count; allowed: whole numbers from 1 to %d", text, mostPlaces)
+		return 0, finding.Failed(NoCount, finding.Values{"written": text, "most": mostPlaces})
 	}
 	return n, nil
 }
@@ -274,7 +268,7 @@ func twoLengths(text string) ([2]float64, error) {
 // both.
 func lengths(text, first, second string) ([2]float64, error) {
 	if second == "" {
-		return [2]float64{}, fmt.Errorf("%q is not two lengths; write for example 300x160", text)
+		return [2]float64{}, finding.Failed(NoLengths, finding.Values{"written": text})
 	}
 	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
@@ -285,7 +279,7 @@ func lengths(text, first, second string) ([2]float64, error) {
 		return [2]float64{}, err
 	}
 	if !(min(a, b) > 0) {
-		return [2]float64{}, fmt.Errorf("%q is no size; allowed: above 0", text)
+		return [2]float64{}, finding.Failed(NoSize, finding.Values{"written": text})
 	}
 	return [2]float64{float64(a), float64(b)}, nil
 }

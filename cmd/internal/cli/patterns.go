@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -51,17 +50,17 @@ var patternsCommand = command{
 func checkPatternsCall(flags *pflag.FlagSet, args []string, folder string) error {
 	switch {
 	case len(args) > 1:
-		return fmt.Errorf("one pattern at a time: %q is one too many", args[1])
+		return finding.Failed(OneAtATime, finding.Values{"sort": "pattern", "written": args[1]})
 	case len(args) == 0 && flags.Changed("out"):
-		return errors.New("--out needs the name of the pattern to write, as in: drawdown patterns p4-cover -o mine")
+		return finding.Failed(NeedsName, finding.Values{"flag": "out", "example": "drawdown patterns p4-cover -o mine"})
 	case len(args) == 0 && flags.Changed("as"):
-		return errors.New("--as needs the name of a pattern, as in: drawdown patterns p4-cover --as csv")
+		return finding.Failed(NeedsName, finding.Values{"flag": "as", "example": "drawdown patterns p4-cover --as csv"})
 	case len(args) == 1 && args[0] == newPattern && flags.Changed("as"):
-		return errors.New("--as goes with a pattern that is there, not with new")
+		return finding.Failed(NotWithNew, nil)
 	case (len(args) == 0 || args[0] != newPattern) && newFlag(flags) != "":
-		return fmt.Errorf("--%s makes a new pattern; write: drawdown patterns new --%[1]s …", newFlag(flags))
+		return finding.Failed(OnlyWithNew, finding.Values{"flag": newFlag(flags)})
 	case len(args) == 1 && flags.Changed("json"):
-		return errors.New("--json goes with the list, not with a pattern's name")
+		return finding.Failed(JSONOfList, nil)
 	case flags.Changed("out"):
 		return files.CheckFolder(folder)
 	}
@@ -79,8 +78,7 @@ func (p *Program) listPatterns(asJSON bool) Status {
 	for _, name := range patterns.Builtin() {
 		made, problems, err := job.Load(name, nil, "", "")
 		if err != nil || problems.Stops() {
-			p.report(problems)
-			return p.fail(Failed, fmt.Errorf("the built-in pattern %s is not sound: %v", name, err))
+			return p.stopped(name, problems, err) // a test holds that all are sound
 		}
 		list = append(list, patternOut{name, made.Title, len(made.Joint.Fasteners)})
 	}
@@ -145,7 +143,7 @@ func (q *quantities) layers() []string {
 	q.Fail(err)
 	for i, name := range names {
 		if names[i] = strings.TrimSpace(name); names[i] == "" {
-			q.Fail(flag.Misusef("--layer is empty: name a layer of the drawing"))
+			q.Fail(finding.Failed(flag.NoValue, finding.Values{"flag": "layer"}))
 		}
 	}
 	return names

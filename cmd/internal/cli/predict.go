@@ -33,7 +33,7 @@ var predictCommand = command{
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
 			onPaper := *frames || flags.Changed("format")
-			sheets, errPrinting := printing.ChosenFor(onPaper, "is for sheets; say which with --format pdf, png or svg")
+			sheets, errPrinting := printing.ChosenFor(onPaper, flag.ForSheets, "")
 			if err := cmp.Or(err, errPrinting); err != nil {
 				return p.misuse(err)
 			}
@@ -109,7 +109,7 @@ func (q *quantities) predictRequest() interaction.Question {
 		q.Needs("compensate", "passes", "30,70,100")
 	}
 	if q.Flags.Changed("cap") && !compensate {
-		q.Fail(flag.Misusef("--cap needs --compensate"))
+		q.Fail(flag.Misused(flag.NeedsOther, finding.Values{"flag": "cap", "other": "compensate"}))
 	}
 	var ask interaction.Question
 	ask.Shares = q.shares()
@@ -169,7 +169,7 @@ func (q *quantities) shares() []float64 {
 	for k := 1; k < len(shares); k++ {
 		if shares[k] < shares[k-1] {
 			said["from"], said["to"] = whole*shares[k-1], whole*shares[k]
-			q.Fail(flag.Misusef("%w", finding.Failed(flag.PassesFall, said)))
+			q.Fail(flag.Misused(flag.PassesFall, said))
 			break
 		}
 	}

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/patterns"
 	"drawdown/render"
 )
@@ -30,7 +30,7 @@ var surveyCommand = command{
 				text, _ := patterns.Surveys.Text(patterns.Surveys.Names()[0])
 				return p.example(args, text)
 			}
-			file, err := oneSource(args, "survey", "a file, a built-in one such as "+patterns.Surveys.Names()[0])
+			file, err := oneSource(args, "survey", patterns.Surveys.Names()[0])
 			if err == nil && flags.Changed("out") {
 				err = files.CheckFolder(*folder)
 			}
@@ -43,7 +43,7 @@ var surveyCommand = command{
 }
 
 func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
-	answer, problems, err := job.Survey(file, p.Stdin)
+	answer, problems, err := job.Survey(file, p.Stdin, p.words)
 	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}
@@ -74,14 +74,14 @@ func (p *Program) survey(file, folder string, unfinished, asJSON bool) Status {
 
 // sparesSource refuses to write the pattern over the file of some kind that was
 // read.
-func sparesSource(folder string, pattern render.File, source, kind string) error {
+func sparesSource(folder string, pattern render.File, source, sort string) error {
 	path := filepath.Join(folder, pattern.Name)
 	there, err := os.Stat(path)
 	if err != nil {
 		return nil
 	}
 	if read, err := os.Stat(source); err == nil && os.SameFile(there, read) {
-		return fmt.Errorf("%s is the %s itself, and the pattern would take its place; name another folder with --out", filepath.ToSlash(path), kind)
+		return finding.Failed(OverItself, finding.Values{"path": filepath.ToSlash(path), "sort": sort})
 	}
 	return nil
 }

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -10,10 +9,11 @@ import (
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
-	"drawdown/patterns/problem"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
@@ -49,13 +49,16 @@ func addTorqueFlags(flags *pflag.FlagSet) (asJSON *bool) {
 		{"hole", "`diameter` of the clearance hole"},
 		{"grip", "what is clamped, head first: 95mm, or `layers` such as \"steel 20mm, aluminium 45mm\""},
 		{"length", "`length` of the bolt under the head"},
+		{"thread-length", "`length` of its thread, or full: up to the head"},
 		{"snug", "`torque` before the angle, such as 40Nm"},
 		{"angle", "`turn` after the snug torque, such as 90deg or 90+90deg"},
 		{"into", "`material` of the tapped part: aluminium, cast iron, steel"},
 		{"engagement", "`length` of thread engaged in the tapped part"},
 		{"units", "print the key figures in these `units` too: lbf.in,kgf.m,lbf,psi,ksi,in"},
 		{"insert", "outer `diameter` of a thread insert in the tapped part"},
+		{"reuse", "whether it may go `back` in: once, inspect, yes"},
 	})
+	flag.Offer(flags, "reuse", flag.Texts(reuses)...)
 	flag.Offer(flags, "equation", flag.Texts(screw.Equations)...)
 	flag.Offer(flags, "head", flag.Texts(head.Forms)...)
 	flag.Offer(flags, "washer", flag.Texts(head.Washers)...)
@@ -106,14 +109,15 @@ func (q *quantities) checkTorqueFlags(file bool) {
 		return
 	}
 	if q.Flags.Changed("kind") {
-		q.Fail(flag.Misusef("--kind picks a kind of a pattern file; name the FILE"))
+		q.Fail(flag.Misused(KindOfFile, nil))
 	}
 	if !q.Flags.Changed("thread") {
-		q.Fail(flag.Misusef("which bolt? Write for example --thread M10 --class 10.9, or name a pattern FILE"))
+		q.Fail(flag.Misused(WhichBolt, nil))
 	}
 	q.Needs("angle", "grip", "95mm")
 	q.Needs("snug", "grip", "95mm")
 	q.Needs("length", "grip", "95mm")
+	q.Needs("thread-length", "grip", "95mm")
 	q.Needs("engagement", "into", "aluminium")
 	q.Needs("insert", "into", "aluminium")
 }
@@ -132,7 +136,7 @@ func (p *Program) kinds(q *quantities, file string) (title string, asked []figur
 		}
 		names = append(names, a.Kind)
 	}
-	return "", nil, p.refuse(fmt.Errorf("--kind %q is not in the file%s; allowed: %s", kind, problem.DidYouMean(kind, names), strings.Join(names, ", ")))
+	return "", nil, p.refuse(flag.Unknown("kind", kind, names))
 }
 
 // answers works out every request, with the flags over it. One that cannot be
@@ -149,7 +153,7 @@ func (q *quantities) answers(asked []figures.Ask) ([]figures.Answer, error) {
 			answer, err = figures.WorkOut(ask)
 		}
 		if err != nil && ask.Kind != "" {
-			err = fmt.Errorf("kind %s: %w", ask.Kind, err)
+			err = finding.Failed(figures.AtKind, finding.Values{"kind": ask.Kind, "why": err})
 		}
 		if err != nil {
 			return nil, err
@@ -225,6 +229,10 @@ func (q *quantities) sizes(ask *figures.Ask) {
 			*size.to = l
 		}
 	}
+	q.threadLength(&ask.Grip)
+	if reuse, set := flag.OneOf(q, "reuse", reuses); set {
+		ask.Reuse = string(reuse)
+	}
 	flag.Over(q, "grip", stiffness.ParseLayers, &ask.Grip.Layers)
 	flag.Over(q, "into", flag.Word, &ask.Grip.TappedIn)
 	if outer := flag.Above(q, "insert", flag.WithUnit); outer > 0 {
@@ -232,22 +240,35 @@ func (q *quantities) sizes(ask *figures.Ask) {
 	}
 }
 
+// reuses lists what may become of a fastener.
+var reuses = []plan.Reuse{plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}
+
+// threadLength takes the length of the thread, or that it goes up to the head.
+func (q *quantities) threadLength(g *stiffness.Grip) {
+	text, set := q.Text("thread-length")
+	if !set {
+		return
+	}
+	g.Thread, g.FullThread = 0, text == "full"
+	if !g.FullThread {
+		g.Thread = flag.Above(q, "thread-length", flag.WithUnit)
+	}
+}
+
 // complete says what a kind of a file lacks, and which flag states it.
 func complete(ask figures.Ask) error {
-	lacks := func(what, flag string) error {
-		return fmt.Errorf("%s is not stated; add it to the file, write --%s, or pick another kind with --kind", what, flag)
-	}
+	lacks := func(flag string) error { return finding.Failed(KindLacks, finding.Values{"flag": flag}) }
 	switch {
 	case ask.Kind == "":
 		return nil
 	case ask.Bolt.Bolt.Thread.Name == "":
-		return lacks("the thread", "thread")
+		return lacks("thread")
 	case strings.TrimSpace(ask.Bolt.Bolt.Class) == "":
-		return lacks("the class", "class")
+		return lacks("class")
 	case ask.Snug > 0 && len(ask.Grip.Layers) == 0:
-		return lacks("the grip", "grip")
+		return lacks("grip")
 	case ask.Insert != nil && ask.Grip.TappedIn == "", ask.Grip.Engagement > 0 && ask.Grip.TappedIn == "":
-		return lacks("the material of the tapped part", "into")
+		return lacks("into")
 	}
 	return nil
 }

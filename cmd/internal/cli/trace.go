@@ -15,6 +15,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/geometry/trace"
 	"drawdown/geometry/unit"
 	"drawdown/patterns"
@@ -33,7 +34,7 @@ var traceCommand = command{
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
-			file, err := oneSource(args, "scan", "a picture file, a built-in one such as "+scan.Builtin()[0])
+			file, err := oneSource(args, "scan", scan.Builtin()[0])
 			size, errPaper := sheet.FindPaper(*paper)
 			if err := cmp.Or(err, errPaper, files.CheckFolder(*folder)); err != nil {
 				return p.misuse(err)
@@ -43,6 +44,7 @@ var traceCommand = command{
 			if q.Err != nil {
 				return p.refuse(q.Err)
 			}
+			ask.Words = p.words
 			return p.trace(file, ask, sheet.Request{Paper: size, Words: p.words}, *folder, *asJSON)
 		}
 	},
@@ -145,14 +147,14 @@ func dotsPerInch(text string) ([2]float64, error) {
 	}
 	x, y, ok := twoNumbers(first, second, parseFloat, least, most)
 	if !ok {
-		return [2]float64{}, fmt.Errorf("%q is no resolution; allowed: %d to %d, such as 300, or 300x302", text, least, most)
+		return [2]float64{}, finding.Failed(NoResolution, finding.Values{"written": text, "least": least, "most": most})
 	}
 	return [2]float64{x, y}, nil
 }
 
 // knownDistance reads F1,F5=190.4mm and 102,80:2400,95=194.6mm.
 func knownDistance(text string) (k trace.Known, err error) {
-	example := errors.New("write F1,F5=190.4mm, or places in pixels: 102,80:2400,95=194.6mm")
+	example := finding.Failed(KnownUnread, nil)
 	ends, length, ok := strings.Cut(text, "=")
 	if !ok {
 		return k, example
@@ -162,7 +164,7 @@ func knownDistance(text string) (k trace.Known, err error) {
 		return k, err
 	}
 	if k.Mm = float64(mm); !(k.Mm > 0) {
-		return k, errors.New("the distance is above 0")
+		return k, finding.Failed(KnownNone, nil)
 	}
 	if from, to, places := strings.Cut(ends, ":"); places {
 		var err1, err2 error
@@ -176,7 +178,7 @@ func knownDistance(text string) (k trace.Known, err error) {
 		return k, example
 	}
 	if k.FromID == k.ToID {
-		return k, fmt.Errorf("both ends are %s", k.FromID)
+		return k, finding.Failed(KnownSame, finding.Values{"id": k.FromID})
 	}
 	return k, nil
 }
@@ -186,7 +188,7 @@ var holeID = regexp.MustCompile(`^[FDBP][0-9]+$`)
 func fourPlaces(text string) (places [4]geometry.Point, err error) {
 	parts := strings.Split(text, ":")
 	if len(parts) != 4 {
-		return places, fmt.Errorf("%q names %d places; allowed: 4, such as 310,205:2890,240:2950,1790:260,1750", text, len(parts))
+		return places, finding.Failed(CornersCount, finding.Values{"written": text, "n": len(parts)})
 	}
 	for i, part := range parts {
 		if places[i], err = pixelPlace(part); err != nil {
@@ -202,7 +204,7 @@ func pixelPlace(text string) (geometry.Point, error) {
 	first, second, _ := strings.Cut(text, ",")
 	x, y, ok := twoNumbers(first, second, parseFloat, -furthest, furthest)
 	if !ok {
-		return geometry.Point{}, fmt.Errorf("%q is no place in pixels; write across and down, such as 310,205", text)
+		return geometry.Point{}, finding.Failed(NoPixel, finding.Values{"written": text})
 	}
 	return geometry.Point{X: x, Y: y}, nil
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/render/words"
 )
 
 func TestKnownDistance(t *testing.T) {
@@ -31,7 +32,7 @@ func TestKnownDistance(t *testing.T) {
 		"1,2:NaN,4=20mm": "no place in pixels",
 		"1,2:1e9,4=20mm": "no place in pixels",
 	} {
-		if _, err := knownDistance(text); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := knownDistance(text); err == nil || !strings.Contains(words.English().Error(err), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 
 	"github.com/spf13/pflag"
@@ -63,10 +62,10 @@ func (p *Program) wrench(flags *pflag.FlagSet, args []string, again, asJSON bool
 
 func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	if len(args) > 0 {
-		q.Fail(flag.Misusef("wrench takes flags only: %q is one too many", args[0]))
+		q.Fail(flag.Misused(TakesNoName, finding.Values{"command": "wrench", "written": args[0]}))
 	}
 	if !q.Flags.Changed("torque") {
-		q.Fail(flag.Misusef("which torque? Write for example --torque 80Nm"))
+		q.Fail(flag.Misused(WhichTorque, nil))
 	}
 	if !q.Flags.Changed("wrenches") {
 		q.Needs("adapter", "length", "400mm")
@@ -75,7 +74,7 @@ func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	q.Text("wrenches")
 	given, set := flag.Read(q, "torque", unit.ParseTorque)
 	if set && !(given.Value > 0) {
-		q.Fail(fmt.Errorf("--torque %s; allowed: above 0", given))
+		q.Fail(finding.Failed(flag.AboveZero, finding.Values{"flag": "torque", "written": given.String()}))
 	}
 	work.Torque, work.Unit = given.Nm(), given.Unit
 	work.Length = flag.Above(q, "length", flag.WithUnit)
@@ -90,9 +89,9 @@ func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))
 	case errors.Is(err, source.IsFolder):
-		return nil, p.fail(Wrong, fmt.Errorf("--wrenches: %s is a folder; name the file in it", file))
+		return nil, p.fail(Wrong, finding.Failed(ListIsFolder, finding.Values{"file": file}))
 	case err != nil:
-		return nil, p.fail(Failed, fmt.Errorf("--wrenches: %s cannot be read: %w", file, files.Reason(err)))
+		return nil, p.fail(Failed, finding.Failed(files.NotRead, finding.Values{"file": file, "why": files.Reason(err)}))
 	}
 	return list, p.stopped(file, problems, nil)
 }

@@ -10,13 +10,15 @@ import (
 
 // What can be wrong with a file or a folder.
 const (
-	NotAFolder    finding.Code = "folder is a file"   // file
-	FolderNotMade finding.Code = "folder not made"    // folder, why
-	IsFolder      finding.Code = "file is a folder"   // file
-	NotWritten    finding.Code = "file not written"   // file, why
-	NotRead       finding.Code = "file not read"      // file, why
-	NoFile        finding.Code = "file missing"       // file; builtin: the pattern of its name
-	BehindFile    finding.Code = "file behind a file" // file, above: which is no folder
+	NotAFolder     finding.Code = "folder is a file"       // file
+	FolderNotMade  finding.Code = "folder not made"        // folder, why
+	FolderNotNamed finding.Code = "folder not named"       //
+	LooksLikeFile  finding.Code = "folder looks like file" // file
+	IsFolder       finding.Code = "file is a folder"       // file
+	NotWritten     finding.Code = "file not written"       // file, why
+	NotRead        finding.Code = "file not read"          // file, why
+	NoFile         finding.Code = "file missing"           // file; builtin: the pattern of its name
+	BehindFile     finding.Code = "file behind a file"     // file, above: which is no folder
 )
 
 // Reason is what the system says, without the path.

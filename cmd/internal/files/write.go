@@ -5,7 +5,6 @@ package files
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -100,13 +99,13 @@ var endings = []string{".yaml", ".yml", ".pdf", ".png", ".svg", ".csv", ".dxf", 
 // way later.
 func CheckFolder(folder string) error {
 	if folder == "" {
-		return errors.New("--out needs the name of a folder; . is the one you are in")
+		return finding.Failed(FolderNotNamed, nil)
 	}
 	if info, err := os.Stat(folder); err == nil && info.IsDir() {
 		return nil
 	}
 	if ending := strings.ToLower(filepath.Ext(folder)); slices.Contains(endings, ending) {
-		return fmt.Errorf("--out names a folder to write to, and %s looks like a file; . is the folder you are in", folder)
+		return finding.Failed(LooksLikeFile, finding.Values{"file": folder})
 	}
 	return nil
 }

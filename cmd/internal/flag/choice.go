@@ -6,12 +6,12 @@
 package flag
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
@@ -26,10 +26,8 @@ func (c *choice[T]) String() string { return string(c.value) }
 func (c *choice[T]) Type() string   { return "string" }
 
 func (c *choice[T]) Set(text string) (err error) {
-	if c.value, err = Choose(c.name, text, c.allowed); err != nil {
-		return spoken{err}
-	}
-	return nil
+	c.value, err = Choose(c.name, text, c.allowed)
+	return err
 }
 
 // Choice adds a flag for one of the allowed words; the usage ends with them.
@@ -87,7 +85,12 @@ func Texts[T ~string](values []T) []string {
 func Choose[T ~string](name, value string, allowed []T) (T, error) {
 	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
 	if i < 0 {
-		return "", fmt.Errorf("--%s %q is not known%s; allowed: %s", name, value, problem.DidYouMean(value, Texts(allowed)), Choices(allowed))
+		return "", Unknown(name, value, Texts(allowed))
 	}
 	return allowed[i], nil
+}
+
+// Unknown says that a flag does not take a value.
+func Unknown(name, value string, allowed []string) error {
+	return finding.Failed(NotKnown, finding.Values{"flag": name, "written": value, "meant": problem.Nearest(value, allowed), "allowed": allowed})
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/shell"
+	"drawdown/render/words"
 )
 
 type colour string
@@ -44,20 +45,20 @@ func TestProblems(t *testing.T) {
 	for args, want := range map[string]string{
 		"--one gren":       `--one "gren" is not known (did you mean green?); allowed: red, green, blue`,
 		"--some red,mauve": `--some "mauve" is not known; allowed: red, green, blue`,
-		"--one":            "--one needs a value: a colour, one of red, green, blue",
+		"--one":            "--one needs a value: red, green, blue",
 		"--onee red":       "paint has no flag --onee (did you mean --one?); flags: --help, --json, --one, --out, --some",
 		"-x":               "paint has no flag -x; flags: --help, --json, --one, --out, --some",
-		"--json=perhaps":   `--json "perhaps" must be true or false: print JSON for other programs`,
+		"--json=perhaps":   `--json "perhaps": write true or false`,
 	} {
 		flags, _, _ := described()
 		err := flags.Parse(strings.Fields(args))
 		if err == nil {
 			t.Errorf("%s is taken", args)
-		} else if got := Problem("paint", flags, err).Error(); got != want {
+		} else if got := words.English().Error(Problem("paint", flags, err)); got != want {
 			t.Errorf("%s: %s, want %s", args, got, want)
 		}
 	}
-	if _, ok := errors.AsType[Misuse](Misusef("both")); !ok {
+	if _, ok := errors.AsType[Misuse](Misused(Together, nil)); !ok {
 		t.Error("a misuse is none")
 	}
 }

@@ -1,13 +1,13 @@
 package flag
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
 	"drawdown/render"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
@@ -64,11 +64,11 @@ func (f Print) Chosen() (ask job.Printing, err error) {
 
 // ChosenFor gives what the flags ask for where sheets are drawn. Where none are,
 // a flag for them, or one of the others, is a slip: nothing would come of it. The
-// advice says, behind the flag's name, how sheets are asked for.
-func (f Print) ChosenFor(sheets bool, advice string, others ...string) (job.Printing, error) {
+// code says of the flag how sheets are asked for, by which other flag.
+func (f Print) ChosenFor(sheets bool, code finding.Code, other string, others ...string) (job.Printing, error) {
 	for _, name := range append(others, "format", "paper", "landscape", "dpi", "out") {
 		if !sheets && f.Flags.Changed(name) {
-			return job.Printing{}, fmt.Errorf("--%s %s", name, advice)
+			return job.Printing{}, finding.Failed(code, finding.Values{"flag": name, "other": other})
 		}
 	}
 	return f.Chosen()
@@ -89,7 +89,7 @@ func (l *language) Type() string { return "string" }
 func (l *language) Set(tag string) error {
 	found, err := words.Find(tag)
 	if err != nil {
-		return spoken{err}
+		return Unknown("lang", tag, words.Languages())
 	}
 	l.words = found
 	return nil

@@ -2,43 +2,45 @@ package flag
 
 import (
 	"errors"
-	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/spf13/pflag"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
 // Misuse is a command line that is wrong as a whole, whatever its figures.
 type Misuse struct{ error }
 
-func Misusef(format string, args ...any) error { return Misuse{fmt.Errorf(format, args...)} }
+// Misused says what is wrong with it.
+func Misused(code finding.Code, values finding.Values) error {
+	return Misuse{finding.Failed(code, values)}
+}
 
 func (m Misuse) Unwrap() error { return m.error }
 
-// spoken is what is wrong with a value, in words that name its flag.
-type spoken struct{ error }
-
-// Problem puts what is wrong with a command's flags into words that tell what
-// to write instead.
+// Problem says what is wrong with a command's flags.
 func Problem(command string, flags *pflag.FlagSet, err error) error {
-	if said, ok := errors.AsType[spoken](err); ok {
-		return said.error
+	if found, ok := errors.AsType[finding.Finding](err); ok {
+		return found
 	}
 	if unknown, ok := errors.AsType[*pflag.NotExistError](err); ok {
 		return unknownFlag(command, flags, unknown)
 	}
 	if bare, ok := errors.AsType[*pflag.ValueRequiredError](err); ok {
-		_, usage := pflag.UnquoteUsage(bare.GetFlag())
-		return fmt.Errorf("--%s needs a value: %s", bare.GetFlag().Name, usage)
+		return missing(bare.GetFlag())
 	}
 	if invalid, ok := errors.AsType[*pflag.InvalidValueError](err); ok {
-		_, usage := pflag.UnquoteUsage(invalid.GetFlag())
-		return fmt.Errorf("--%s %q %w: %s", invalid.GetFlag().Name, invalid.GetValue(), errors.Unwrap(invalid), usage)
+		f := invalid.GetFlag()
+		return finding.Failed(Unread, finding.Values{"flag": f.Name, "written": invalid.GetValue(), "sort": f.Value.Type()})
 	}
 	return err
+}
+
+// missing says that a flag has no value.
+func missing(f *pflag.Flag) error {
+	return finding.Failed(NoValue, finding.Values{"flag": f.Name, "words": f.Annotations[offered]})
 }
 
 func unknownFlag(command string, flags *pflag.FlagSet, unknown *pflag.NotExistError) error {
@@ -49,5 +51,5 @@ func unknownFlag(command string, flags *pflag.FlagSet, unknown *pflag.NotExistEr
 	known := []string{"--help"}
 	flags.VisitAll(func(f *pflag.Flag) { known = append(known, "--"+f.Name) })
 	slices.Sort(known)
-	return fmt.Errorf("%s has no flag %s%s; flags: %s", command, name, problem.DidYouMean(name, known), strings.Join(known, ", "))
+	return finding.Failed(NotThere, finding.Values{"command": command, "flag": name, "meant": problem.Nearest(name, known), "flags": known})
 }

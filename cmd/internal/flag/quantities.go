@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 )
 
@@ -37,8 +38,7 @@ func (q *Quantities) Text(flag string) (string, bool) {
 	}
 	value := strings.TrimSpace(f.Value.String())
 	if value == "" {
-		_, usage := pflag.UnquoteUsage(f)
-		q.Fail(fmt.Errorf("--%s is empty: %s", flag, usage))
+		q.Fail(missing(f))
 	}
 	return value, value != ""
 }
@@ -76,7 +76,7 @@ func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {
 	}
 	word, err := Choose(name, text, allowed)
 	if err != nil {
-		q.Fail(Misusef("%w", err))
+		q.Fail(Misuse{err})
 	}
 	return word, err == nil
 }
@@ -86,7 +86,7 @@ func Above[T ~float64](q reader, flag string, parse func(string) (T, error)) T {
 	value, set := Read(q, flag, parse)
 	if set && !(value > 0) {
 		text, _ := q.Text(flag)
-		q.Fail(fmt.Errorf("--%s %s; allowed: above 0", flag, text))
+		q.Fail(finding.Failed(AboveZero, finding.Values{"flag": flag, "written": text}))
 		return 0
 	}
 	return value
@@ -96,7 +96,7 @@ func Above[T ~float64](q reader, flag string, parse func(string) (T, error)) T {
 func WithUnit(text string) (unit.Length, error) {
 	l, err := unit.ParseLength(text, "")
 	if errors.Is(err, unit.NoUnit) {
-		return 0, fmt.Errorf("%q: the unit is missing; write for example %s mm or %s in", text, text, text)
+		return 0, finding.Failed(unit.NoUnit, finding.Values{"written": text, "examples": []string{text + " mm", text + " in"}})
 	}
 	return l, err
 }
@@ -110,7 +110,7 @@ func SumOfAngles(text string) (unit.Angle, error) {
 	for _, part := range parts {
 		part = strings.TrimSpace(part)
 		if part == "" {
-			return 0, fmt.Errorf("%q: a turn is missing; write for example 180deg or 90+90deg", text)
+			return 0, finding.Failed(TurnMissing, finding.Values{"written": text})
 		}
 		turn, err := unit.ParseAngle(part)
 		if errors.Is(err, unit.NoUnit) && len(parts) > 1 && unitOfLast != "" {
@@ -120,7 +120,7 @@ func SumOfAngles(text string) (unit.Angle, error) {
 			return 0, err
 		}
 		if len(parts) > 1 && !(turn > 0) {
-			return 0, fmt.Errorf("%q: a turn of %v; allowed: above 0", text, turn)
+			return 0, finding.Failed(NoTurn, finding.Values{"written": text, "turn": turn})
 		}
 		sum += turn
 	}
@@ -134,20 +134,21 @@ func TorqueNm(text string) (unit.Torque, error) {
 
 // AtMostOne refuses flags that exclude each other.
 func (q *Quantities) AtMostOne(names ...string) {
-	var set []string
+	var set, all []string
 	for _, name := range names {
+		all = append(all, "--"+name)
 		if q.Flags.Changed(name) {
 			set = append(set, "--"+name)
 		}
 	}
 	if len(set) > 1 {
-		q.Fail(Misusef("%s stand together; allowed: one of --%s", strings.Join(set, " and "), strings.Join(names, ", --")))
+		q.Fail(Misused(Together, finding.Values{"flags": set, "allowed": all}))
 	}
 }
 
 // Needs refuses a flag that says nothing without another.
 func (q *Quantities) Needs(flag, other, example string) {
 	if q.Flags.Changed(flag) && !q.Flags.Changed(other) {
-		q.Fail(Misusef("--%s needs --%s, for example --%s %s", flag, other, other, example))
+		q.Fail(Misused(NeedsOther, finding.Values{"flag": flag, "other": other, "example": example}))
 	}
 }

@@ -36,10 +36,15 @@ func Load(name string, stdin io.Reader, way sequence.Way, turn sequence.Turn) (p
 
 // planned reads a pattern that is open and plans the work.
 func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List) {
+	_, p, problems := readAndPlanned(from, way, turn)
+	return p, problems
+}
+
+func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Input, plan.Plan, problem.List) {
 	from.Printable = font.Missing
 	input, places, problems := meaning.Read(from)
 	if problems.Stops() {
-		return plan.Plan{}, problems
+		return input, plan.Plan{}, problems
 	}
 	input.Way, input.Turn = way, turn
 	p, err := plan.Build(input)
@@ -52,7 +57,7 @@ func planned(from source.Source, way sequence.Way, turn sequence.Turn) (plan.Pla
 		}
 	}
 	problems.Sort()
-	return p, problems
+	return input, p, problems
 }
 
 // stopped reports what stops the plan at the stage that cannot be planned, or

@@ -11,16 +11,16 @@ import (
 	"drawdown/sequence/tension/wrench"
 )
 
-// Kinds reads the fastener kinds of a pattern, to be asked about, in the order of the
-// file.
+// Kinds reads the fastener kinds of a pattern with their stages, to be asked
+// about, in the order of the file.
 func Kinds(name string, stdin io.Reader) (title string, kinds []figures.Ask, problems problem.List, err error) {
 	source, err := patterns.Open(name, stdin)
 	if err != nil {
 		return "", nil, nil, err
 	}
-	input, problems := patterns.Read(source)
+	input, p, problems := readAndPlanned(source, "", "")
 	for _, k := range input.Kinds {
-		kinds = append(kinds, figures.Ask{Bolt: k.Figures()})
+		kinds = append(kinds, figures.Ask{Bolt: p.Bolt(k)})
 	}
 	return input.Title, kinds, problems, nil
 }

@@ -29,8 +29,9 @@ type SurveyAnswer struct {
 	Pattern render.File
 }
 
-// Survey reads a survey file and works its network out.
-func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List, err error) {
+// Survey reads a survey file and works its network out. The pattern is in the
+// words of c.
+func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, problems problem.List, err error) {
 	source, err := patterns.Surveys.Open(name, stdin)
 	if err != nil {
 		return a, nil, err
@@ -49,7 +50,7 @@ func Survey(name string, stdin io.Reader) (a SurveyAnswer, problems problem.List
 	for _, doubt := range a.Side() {
 		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, Found: &doubt})
 	}
-	a.Pattern = render.File{Name: read.Name + ".yaml", Data: writing.Pattern(read.Draft(solved, words.English().Say))}
+	a.Pattern = render.File{Name: read.Name + ".yaml", Data: writing.Pattern(read.Draft(solved), c.Say)}
 	return a, problems, nil
 }
 

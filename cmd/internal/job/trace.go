@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"io"
@@ -26,6 +27,7 @@ type TraceRequest struct {
 	trace.Options
 	trace.Scale
 	Title, Machine string
+	Words          *words.Catalogue // of the pattern
 }
 
 // TraceAnswer is what a scan shows.
@@ -33,6 +35,7 @@ type TraceAnswer struct {
 	trace.Found
 	Name, Title, Machine string
 	Offer                *writing.Layout
+	words                *words.Catalogue
 	picture              *image.Gray
 }
 
@@ -47,9 +50,9 @@ func Trace(name string, stdin io.Reader, ask TraceRequest) (TraceAnswer, error) 
 	if err != nil {
 		return TraceAnswer{}, &ScanError{err}
 	}
-	a := TraceAnswer{Name: read.Name, Title: ask.Title, Machine: ask.Machine, picture: read.Picture}
+	a := TraceAnswer{Name: read.Name, Title: ask.Title, Machine: ask.Machine, words: ask.Words, picture: read.Picture}
 	if a.Title == "" {
-		a.Title = titleOf(read.Name)
+		a.Title = cmp.Or(titleOf(read.Name), ask.Words.Say(finding.Noted(writing.Title, finding.Values{"shape": "scan"})))
 	}
 	if a.Name == "" {
 		a.Name = strings.TrimSuffix(writing.FileName(a.Title), ".yaml")
@@ -75,7 +78,7 @@ func (e *ScanError) Unwrap() error { return e.error }
 func titleOf(name string) string {
 	title := strings.TrimSpace(strings.NewReplacer("-", " ", "_", " ").Replace(filepath.Base(name)))
 	if name == "" || title == "" {
-		return "Traced part"
+		return ""
 	}
 	first, size := utf8.DecodeRuneInString(title)
 	return string(unicode.ToUpper(first)) + title[size:]
@@ -84,8 +87,8 @@ func titleOf(name string) string {
 // Pattern gives the pattern file of the trace.
 func (a TraceAnswer) Pattern() render.File {
 	origin := finding.Noted(trace.Origin, finding.Values{"width": a.picture.Rect.Dx(), "height": a.picture.Rect.Dy(), "scale": a.Scale})
-	notes := words.English().SayAll(append([]finding.Finding{origin, finding.Noted(trace.HoldProof, nil)}, a.Taken...))
-	return render.File{Name: a.Name + ".yaml", Data: writing.Pattern(writing.Traced(a.Title, a.Machine, a.Found, notes, words.English().Say))}
+	notes := append([]finding.Finding{origin, finding.Noted(trace.HoldProof, nil)}, a.Taken...)
+	return render.File{Name: a.Name + ".yaml", Data: writing.Pattern(writing.Traced(a.Title, a.Machine, a.Found, notes), a.words.Say)}
 }
 
 // proofDPI shows a hair line and keeps the file small.

@@ -7,6 +7,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 	"drawdown/render/words"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
@@ -15,9 +16,31 @@ import (
 type Checked struct {
 	Sound    bool         `json:"sound"` // the file, and the order where one is judged
 	Problems problem.List `json:"problems"`
+	Judgement
 	Order    *judgedOrder `json:"order,omitempty"`
 	Files    []string     `json:"files,omitempty"`    // of the drawing
 	Warnings []string     `json:"warnings,omitempty"` // of the drawing
+}
+
+// Judgement is what a check could judge of a file, what it could not or only
+// leniently, and what is worth knowing beside the problems.
+type Judgement struct {
+	Judged    []string `json:"judged"`
+	NotJudged []string `json:"not_judged"`
+	Notes     []string `json:"notes,omitempty"`
+}
+
+// JudgementOf says what could be judged of a plan.
+func JudgementOf(c *words.Catalogue, made plan.Plan) Judgement {
+	judged, open := made.Covered()
+	var notes []finding.Finding
+	for _, f := range made.Figures {
+		known := f.Code == figures.TurnUsedOnce && made.Kind(f.At.Kind).Reuse == plan.ReuseOnce
+		if f.Severity == finding.Note && !known && f.Code != figures.LubricantOpen { // what is open is told with what could not be judged
+			notes = append(notes, figures.Placed(f))
+		}
+	}
+	return Judgement{Judged: Listed(c.SayAll(judged)), NotJudged: Listed(c.SayAll(open)), Notes: c.SayAll(notes)}
 }
 
 type judgedOrder struct {
@@ -38,7 +61,7 @@ func CheckedJSON(c *words.Catalogue, report judge.Report, problems problem.List)
 		found := f.Found()
 		judged.Findings = append(judged.Findings, judgedFinding{f, found.Code, c.Say(found)})
 	}
-	return Checked{Sound: report.Verdict.Right(), Problems: problems, Order: judged}
+	return Checked{Sound: report.Verdict.Right(), Problems: problems, Order: judged, Judgement: Judgement{Judged: []string{}, NotJudged: []string{}}}
 }
 
 // GradedJSON gives the answers of a class as data, with the files that were

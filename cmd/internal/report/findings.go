@@ -16,6 +16,7 @@ const (
 	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout
 	StageAngle    finding.Code = "stage angle"          // angle, workedout
 	StageBackOff  finding.Code = "stage back off"       // angle
+	StageSlackens finding.Code = "stage slackens"       //
 	StageTurnBack finding.Code = "stage turn back"      // angle
 	StageWait     finding.Code = "stage wait"           // wait
 	StageOut      finding.Code = "stage out"            //
@@ -25,29 +26,32 @@ const (
 
 // What a check says.
 const (
-	CheckSound    finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
-	OrderIs       finding.Code = "order judged"       // side, verdict
-	OrderSound    finding.Code = "order sound"        //
-	OrderRemarks  finding.Code = "order remarks"      //
-	OrderDeparts  finding.Code = "order departs"      //
-	OrderNotWhole finding.Code = "order not whole"    //
-	OrderMakers   finding.Code = "order maker's own"  //
-	Fault         finding.Code = "judged fault"       // before a finding
-	Departs       finding.Code = "judged departs"     // before a finding
-	Remark        finding.Code = "judged remark"      // before a finding
-	Note          finding.Code = "judged note"        // before a finding
-	ThisOrder     finding.Code = "judged this order"  // heading of a column
-	OwnOrder      finding.Code = "judged own order"   // heading of a column
-	GroupLies     finding.Code = "judged group"       // kinds, layout
-	PullEarly     finding.Code = "judged pull early"  // of a row, as those that follow
-	PullMost      finding.Code = "judged pull most"   //
-	PullMostAt    finding.Code = "judged pull at"     // step
-	LongestRun    finding.Code = "judged run"         //
-	StepsInwards  finding.Code = "judged inwards"     //
-	ToNeighbours  finding.Code = "judged neighbours"  //
-	WrenchWay     finding.Code = "judged wrench way"  //
-	HowToReadPull finding.Code = "judged how to read" //
-	ByPractice    finding.Code = "judged by practice" //
+	CheckJudged    finding.Code = "check judged"       // what
+	CheckNotJudged finding.Code = "check not judged"   // heading
+	CheckNote      finding.Code = "check note"         // what
+	CheckSound     finding.Code = "check sound"        // file, warnings, fasteners, kinds, tighten, loosen
+	OrderIs        finding.Code = "order judged"       // side, verdict
+	OrderSound     finding.Code = "order sound"        //
+	OrderRemarks   finding.Code = "order remarks"      //
+	OrderDeparts   finding.Code = "order departs"      //
+	OrderNotWhole  finding.Code = "order not whole"    //
+	OrderMakers    finding.Code = "order maker's own"  //
+	Fault          finding.Code = "judged fault"       // before a finding
+	Departs        finding.Code = "judged departs"     // before a finding
+	Remark         finding.Code = "judged remark"      // before a finding
+	Note           finding.Code = "judged note"        // before a finding
+	ThisOrder      finding.Code = "judged this order"  // heading of a column
+	OwnOrder       finding.Code = "judged own order"   // heading of a column
+	GroupLies      finding.Code = "judged group"       // kinds, layout
+	PullEarly      finding.Code = "judged pull early"  // of a row, as those that follow
+	PullMost       finding.Code = "judged pull most"   //
+	PullMostAt     finding.Code = "judged pull at"     // step
+	LongestRun     finding.Code = "judged run"         //
+	StepsInwards   finding.Code = "judged inwards"     //
+	ToNeighbours   finding.Code = "judged neighbours"  //
+	WrenchWay      finding.Code = "judged wrench way"  //
+	HowToReadPull  finding.Code = "judged how to read" //
+	ByPractice     finding.Code = "judged by practice" //
 )
 
 // Problem is one of a file: where it is, and what.
@@ -80,29 +84,32 @@ const (
 
 // What is said of the figures of a bolt, and of a wrench.
 const (
-	TorqueSnug        finding.Code = "torque by angle"     // snug, angle: of none that is stated
-	TorqueBoth        finding.Code = "torque in two units" // torque
-	TorqueAim         finding.Code = "torque aim"          // one of: torque, preload, proof, yield
-	TorqueEquation    finding.Code = "torque equation"     // k, or equation
-	TorqueArea        finding.Code = "torque stress area"  // area, major, pitch
-	TorqueYieldStress finding.Code = "torque yield stress" // yield, proof
-	TorqueHead        finding.Code = "torque head"         // form, face: of a washer
-	TorqueRing        finding.Code = "torque bearing ring" // face, hole, effective
-	TorqueWarning     finding.Code = "torque warning"      // where, thread, head, breaks, yield, break
-	TorqueTable       finding.Code = "torque by friction"  // snug, angle; or torque, alone; single
-	TorqueSafe        finding.Code = "torque is safe"      //
-	TorqueLeast       finding.Code = "torque may leave"    // least, factor
-	TorqueAngleAim    finding.Code = "torque angle aim"    // aim
-	TorqueJoint       finding.Code = "torque joint"        // preload
-	TorquePressure    finding.Code = "torque pressure"     // pressure, material, limit, used
-	TorqueStiffness   finding.Code = "torque stiffness"    // bolt, members, share
-	TorqueCones       finding.Code = "torque cones"        // angle, reach
-	TorqueSettles     finding.Code = "torque settlement"   // flattens, loss, share; none where the bolt breaks
-	TorqueThreads     finding.Code = "torque threads"      // first, margin, breaks, strips, part
-	TorqueEngaged     finding.Code = "torque engagement"   // engaged, effective
-	TorqueNeeds       finding.Code = "torque needs"        // preload, bolt
-	TorqueFactors     finding.Code = "torque factors"      // c1, c2, c3, shear
-	WrenchGives       finding.Code = "wrench gives"        // given, low, high
-	WrenchAdapter     finding.Code = "wrench with adapter" // adapter, angle
-	WrenchUsable      finding.Code = "wrench usable"       // wrench, least, most, unit
+	TorqueSnug        finding.Code = "torque by angle"       // snug, angle: of none that is stated
+	TorqueBoth        finding.Code = "torque in two units"   // torque
+	TorqueAim         finding.Code = "torque aim"            // one of: torque, preload, proof, yield; single
+	TorqueEquation    finding.Code = "torque equation"       // k, or equation
+	TorqueArea        finding.Code = "torque stress area"    // area, major, pitch
+	TorqueYieldStress finding.Code = "torque yield stress"   // yield, proof
+	TorqueHead        finding.Code = "torque head"           // form, face: of a washer
+	TorqueRing        finding.Code = "torque bearing ring"   // face, hole, effective
+	TorqueWarning     finding.Code = "torque warning"        // where, thread, head, breaks, yield, break
+	TorqueTable       finding.Code = "torque by friction"    // snug, angle; or torque, alone; single
+	TorqueState       finding.Code = "torque state friction" // kind, low, high
+	TorqueRange       finding.Code = "torque range"          // least, most
+	TorqueStages      finding.Code = "torque file's stages"  // stages
+	TorqueSafe        finding.Code = "torque is safe"        //
+	TorqueLeast       finding.Code = "torque may leave"      // least, factor
+	TorqueAngleAim    finding.Code = "torque angle aim"      // aim
+	TorqueJoint       finding.Code = "torque joint"          // preload
+	TorquePressure    finding.Code = "torque pressure"       // pressure, material, limit, used
+	TorqueStiffness   finding.Code = "torque stiffness"      // bolt, members, share
+	TorqueCones       finding.Code = "torque cones"          // angle, reach
+	TorqueSettles     finding.Code = "torque settlement"     // flattens, loss, share; none where the bolt breaks
+	TorqueThreads     finding.Code = "torque threads"        // first, margin, breaks, strips, part
+	TorqueEngaged     finding.Code = "torque engagement"     // engaged, effective
+	TorqueNeeds       finding.Code = "torque needs"          // preload, bolt
+	TorqueFactors     finding.Code = "torque factors"        // c1, c2, c3, shear
+	WrenchGives       finding.Code = "wrench gives"          // given, low, high
+	WrenchAdapter     finding.Code = "wrench with adapter"   // adapter, angle
+	WrenchUsable      finding.Code = "wrench usable"         // wrench, least, most, unit
 )

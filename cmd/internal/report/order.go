@@ -112,6 +112,22 @@ func (r Report) Sound(file string, made plan.Plan, warnings int) {
 	})
 }
 
+// Judgement says what could be judged of a file, and what not.
+func (r Report) Judgement(j Judgement) {
+	for _, note := range j.Notes {
+		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckNote, finding.Values{"what": note})))
+	}
+	if len(j.Judged) > 0 {
+		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckJudged, finding.Values{"what": strings.Join(j.Judged, "; ")})))
+	}
+	if len(j.NotJudged) > 0 {
+		r.line("", CheckNotJudged, nil)
+		for _, line := range j.NotJudged {
+			fmt.Fprint(r.To, Wrapped("  ", "    ", line))
+		}
+	}
+}
+
 // seenAs gives the values of the line that says the same.
 func seenAs(s family.Seen) finding.Values {
 	v := finding.Values{

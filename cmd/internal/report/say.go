@@ -82,14 +82,6 @@ func (r Report) Warn(file string, notes []string) {
 	}
 }
 
-// Counted writes a count with its noun: 1 kind, 2 kinds.
-func Counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
 // Said gives problems in the language of the call.
 func (r Report) Said(problems problem.List) problem.List {
 	return problems.Worded(r.Words.What, r.Words.Allowed)

@@ -30,7 +30,14 @@ func (p Report) printAnswer(a figures.Answer, units []unit.Asked) {
 	if a.Kind != "" {
 		heading = fmt.Sprintf(p.Words.Sheet.Named, a.Kind, heading)
 	}
+	f := a.Result.Friction.Thread
+	if a.Bolt.Bolt.FrictionOpen() {
+		fmt.Fprint(p.To, Wrapped("", "  ", p.say(TorqueState, finding.Values{"kind": a.Kind, "low": f.Low, "high": f.High})))
+	}
 	fmt.Fprintf(p.To, "%s\n%s\n\n", heading, p.Words.Torque.WorkedOut)
+	if a.OfStages() {
+		fmt.Fprint(p.To, Wrapped("  ", "  ", p.say(TorqueStages, finding.Values{"stages": stagesOf(a)})))
+	}
 	p.printAim(a)
 	p.printTurned(a)
 	p.printByFriction(a)
@@ -48,6 +55,9 @@ func (p Report) printAim(a figures.Answer) {
 	r, b, w := a.Result, a.Bolt.Bolt, p.Words.Torque
 	if a.Turned != nil {
 		p.fact(w.Tighten, p.say(TorqueSnug, snug(a)))
+	} else if a.Open() {
+		l, h := r.Low.FullTorque, r.High.FullTorque
+		p.fact(w.Set, p.say(TorqueRange, finding.Values{"least": min(l, h), "most": max(l, h)}))
 	} else {
 		p.fact(either(a.Torque != 0, w.Given, w.Set), p.say(TorqueBoth, finding.Values{"torque": r.Torque}))
 		p.printWarning(r)
@@ -106,7 +116,23 @@ func aim(a figures.Answer) finding.Values {
 	case b.ProofShare != 0:
 		return finding.Values{"proof": b.ProofShare}
 	}
-	return finding.Values{"yield": a.Result.YieldShare}
+	return finding.Values{"yield": a.Result.YieldShare, "single": a.Single()}
+}
+
+// stagesOf gives the stages of a bolt, each with its figure.
+func stagesOf(a figures.Answer) []finding.Finding {
+	var list []finding.Finding
+	for _, s := range a.Stages {
+		switch s.Do {
+		case figures.Tighten:
+			list = append(list, finding.Noted(StageTorque, finding.Values{"torque": s.Torque, "other": s.Torque.Other()}))
+		case figures.Advance:
+			list = append(list, finding.Noted(StageAngle, finding.Values{"angle": s.Angle}))
+		case figures.BackOff:
+			list = append(list, finding.Noted(StageSlackens, nil))
+		}
+	}
+	return list
 }
 
 // byFrictionTable heads a table and gives what prints its rows: of three figures
@@ -150,7 +176,7 @@ func (p Report) printByFriction(a figures.Answer) {
 	of(w.AtYield, func(f at) string { return value(f.YieldTorque, "~") })
 	of(w.AtBreaking, func(f at) string { return value(f.BreakTorque, "~") })
 	of(fmt.Sprintf(w.Uses, value(a.Result.YieldShare, "6g %")), func(f at) string { return value(f.FullTorque, "~") })
-	if safe := a.Torque == 0 && a.Bolt.Bolt.Preload == 0 && a.Bolt.Bolt.ProofShare == 0; safe && a.Least == 0 {
+	if safe := a.Torque == 0 && a.Bolt.Bolt.Preload == 0 && a.Bolt.Bolt.ProofShare == 0; safe && a.Least == 0 && !a.Open() {
 		p.text(p.say(TorqueSafe, nil))
 	}
 	if a.Least > 0 {

@@ -25,7 +25,7 @@ func (c *card) beforeTightening() []string {
 	w := c.words.Card.Checks
 	lines := c.byKind(c.reuseLine)
 	lines = append(lines, c.byKind(c.lubricantLine)...)
-	if slices.ContainsFunc(c.plan.Kinds, func(k plan.Kind) bool { return k.Into != "" }) {
+	if slices.ContainsFunc(c.plan.Kinds, func(k plan.Kind) bool { return !k.Through() }) {
 		lines = append(lines, w.TappedHoles)
 	}
 	if len(c.plan.Tighten.Stages) == 0 {

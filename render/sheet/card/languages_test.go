@@ -1,7 +1,6 @@
 package card_test
 
 import (
-	"reflect"
 	"regexp"
 	"strings"
 	"testing"
@@ -12,6 +11,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/screw"
@@ -57,54 +57,7 @@ cautions: ["Caution"]
 
 // fromTheFile are the words on everyWord's card that the file says itself, and
 // the signs of units and standards, which all languages share.
-var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Caution|[Bb]ig|[Mm]id|[Ll]ow|[Rr]aw|cap|grade|MPa|M\d+(×[\d,.]+)?|UNC|mm|N·m|lbf·ft|lbf·in|kN|min|h|Rp0,2|ISO|VDI|ASME|SAE|J429|B18\.2\.[18]|[0-9a-f]{4}|moly|grease|[A-D]\d)$`)
-
-// marked gives a catalogue in which every word stands between ‹ and ›: what a
-// card shows outside these marks does not come from the catalogue.
-func marked() *words.Catalogue {
-	c := *words.English()
-	c.Decimal = ","
-	mark(reflect.ValueOf(&c).Elem())
-	return &c
-}
-
-var wordOrVerb = regexp.MustCompile(`%(\[\d\])?[sd]|%%|[\pL’-]+`)
-
-func mark(v reflect.Value) {
-	switch v.Kind() {
-	case reflect.Struct:
-		for i := range v.NumField() {
-			switch v.Type().Field(i).Name {
-			case "Language", "Name", "Decimal":
-			default:
-				mark(v.Field(i))
-			}
-		}
-	case reflect.Slice:
-		fresh := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
-		reflect.Copy(fresh, v)
-		v.Set(fresh)
-		for i := range v.Len() {
-			mark(v.Index(i))
-		}
-	case reflect.Map:
-		fresh := reflect.MakeMap(v.Type())
-		for _, key := range v.MapKeys() {
-			one := reflect.New(v.Type().Elem()).Elem()
-			one.Set(v.MapIndex(key))
-			mark(one)
-			fresh.SetMapIndex(key, one)
-		}
-		v.Set(fresh)
-	case reflect.String:
-		v.SetString(wordOrVerb.ReplaceAllStringFunc(v.String(), func(w string) string {
-			if strings.HasPrefix(w, "%") {
-				return w
-			}
-			return "‹" + w + "›"
-		}))
-	}
-}
+var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Caution|[Bb]ig|[Mm]id|[Ll]ow|[Rr]aw|cap|grade|MPa|M\d+(×[\d,.]+)?|UNC|mm|N·m|lbf·ft|lbf·in|kN|min|h|Rp0,2|ISO|VDI|ASME|SAE|J429|B18\.2\.[18]|[0-9a-f]{4}|moly|grease|[A-D]\d|10\.9|8\.8)$`)
 
 // No word on a card is spelt outside the catalogue, and no figure keeps its
 // point where the language has a comma.
@@ -115,9 +68,9 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	told := map[string]bool{}
 	for _, p := range []plan.Plan{asked, planOf(t, nothing), planOf(t, "drawdown: 1\ntitle: Title\nfasteners: [{row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, id: A}}]\n")} {
 		for _, paper := range sheet.Papers {
-			document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: marked()})
+			document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: wordstest.Marked()})
 			for _, text := range textsOf(document) {
-				for _, word := range besideCatalogue(text.Content) {
+				for _, word := range wordstest.Unmarked(text.Content, fromTheFile) {
 					if !told[word] {
 						t.Errorf("%s: %q has %q, which is neither from the catalogue nor from the file", paper.Name, text.Content, word)
 					}
@@ -138,27 +91,6 @@ func textsOf(document scene.Document) []scene.Text {
 		}
 	}
 	return texts
-}
-
-var (
-	fromCatalogue = regexp.MustCompile(`‹[^›]*(›|$)`) // a word at the end may be cut off
-	wordOrFigure  = regexp.MustCompile(`[\pL\d][\pL\d·×,./-]*`)
-	letter        = regexp.MustCompile(`\pL`)
-	pointed       = regexp.MustCompile(`\d\.\d`)
-)
-
-// besideCatalogue gives the words of a line that come neither from the
-// catalogue nor from the file, and the figures that keep their point. The point
-// of a property class stays.
-func besideCatalogue(line string) []string {
-	var found []string
-	for _, word := range wordOrFigure.FindAllString(fromCatalogue.ReplaceAllString(line, ""), -1) {
-		word = strings.TrimRight(word, ".,·")
-		if (letter.MatchString(word) || pointed.MatchString(word) && word != "10.9" && word != "8.8") && !fromTheFile.MatchString(word) {
-			found = append(found, word)
-		}
-	}
-	return found
 }
 
 // Every lubricant and state that drawdown knows has a word in every language.

@@ -1,7 +1,6 @@
 package tile
 
 import (
-	"fmt"
 	"iter"
 	"math"
 	"slices"
@@ -91,8 +90,9 @@ func newTiling(d Contents, ask Sheets, joined bool) (*tiling, error) {
 }
 
 func (g *tiling) tooMany(sheets float64) error {
-	return fmt.Errorf("the part of %.0f × %.0f mm takes %.0f sheets of %s at its true size; allowed: up to %d; take larger paper, or reduce it to one page",
-		g.bounds.Width()*g.ask.Reduced, g.bounds.Height()*g.ask.Reduced, sheets, g.ask.Paper.Name, MostSheets)
+	return finding.Failed(sheet.TooManySheets, finding.Values{
+		"width": g.bounds.Width() * g.ask.Reduced, "height": g.bounds.Height() * g.ask.Reduced, "sheets": sheets, "paper": g.ask.Paper.Name, "most": MostSheets,
+	})
 }
 
 func (g *tiling) covers(d Contents) bool {

@@ -55,7 +55,7 @@ func (p *Plate) Words() {
 // wordEm is the size of the words on the part, SmallEm of those at a spot. At
 // true size they are the same on all paper.
 const (
-	wordEm  = 4.6
+	wordEm  = 4.2
 	SmallEm = 3.5
 )
 

@@ -251,10 +251,8 @@ func (s *settledSetup) ownOf(kind plan.Kind) (stiffness.Resilience, error) {
 		}
 		s.assumeOf(kind, KindGrip, finding.Values{"grip": grip})
 	}
-	held := stiffness.Grip{
-		Layers:   s.layers(grip),
-		TappedIn: kind.Into, Engagement: kind.Engagement, BoltLength: kind.Length,
-	}
+	held := kind.Figures().Grip
+	held.Layers = s.layers(grip)
 	joint, err := stiffness.Of(bolt, held)
 	if err != nil && kind.Length > grip {
 		held.BoltLength, held.FullThread = 0, true // a stud, or a screw with thread up to its head

@@ -33,6 +33,11 @@ type Bolt struct {
 	Preload    unit.Force // stated
 }
 
+// FrictionOpen says that nothing is stated of the friction.
+func (b Bolt) FrictionOpen() bool {
+	return strings.TrimSpace(b.Lubricant) == "" && b.Friction == nil && b.NutFactor == 0
+}
+
 // UsualYieldShare is ν of VDI 2230 Part 1, section 5.4.3.
 const UsualYieldShare = 0.9
 
@@ -127,10 +132,13 @@ func (s *Completed) settleFriction(b Bolt) error {
 		}
 		return s.Friction.check()
 	}
-	if strings.TrimSpace(b.Lubricant) == "" {
+	if b.FrictionOpen() {
 		unknown := Between(classB.Low, classC.High)
+		if s.Strength.Austenitic {
+			unknown = Between(classB.Low, highestAustenitic)
+		}
 		s.Friction = Same(unknown)
-		s.assume(finding.Noted(AnyFrictionAssumed, finding.Values{"low": unknown.Low, "high": unknown.High}).From("VDI 2230-1, table A5, classes B and C"))
+		s.assume(finding.Noted(AnyFrictionAssumed, finding.Values{"low": unknown.Low, "high": unknown.High}).From("VDI 2230-1, table A5, classes B to D"))
 		return nil
 	}
 	l, err := findLubricant(b.Lubricant)

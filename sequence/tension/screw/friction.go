@@ -39,6 +39,19 @@ func (f Friction) check() error {
 	return nil
 }
 
+// Spread gives coefficients without a span the one of their class, which no
+// real joint is narrower than; a span that is stated stays. VDI 2230 Part 1,
+// table A5.
+func (f Friction) Spread() Friction { return Friction{f.Thread.spread(), f.Head.spread()} }
+
+func (r Range) spread() Range {
+	if r.Low < r.High {
+		return r
+	}
+	_, class := ClassOf(r.Nominal)
+	return Range{min(class.Low, r.Nominal), r.Nominal, max(class.High, r.Nominal)}
+}
+
 // scatters says whether the coefficients have a span at all.
 func (f Friction) scatters() bool {
 	return f.Thread.Low < f.Thread.High || f.Head.Low < f.Head.High

@@ -11,11 +11,30 @@ var (
 	classA = Between(0.04, 0.10)
 	classB = Between(0.08, 0.16)
 	classC = Between(0.14, 0.24)
+	classD = Between(0.20, 0.35)
+	classE = Between(0.30, mostFriction)
 )
 
 // highestAustenitic is the upper end of class D, where VDI 2230 puts oiled
 // austenitic steel (value from memory).
 const highestAustenitic = 0.35
+
+// ClassOf gives the friction class of VDI 2230 Part 1, table A5, that a figure
+// lies in, and its letter: B or C where they hold it, the one whose middle is
+// nearer, as the bolts of that table are.
+func ClassOf(friction float64) (letter string, class Range) {
+	switch {
+	case friction < classB.Low:
+		return "A", classA
+	case friction < (classB.Nominal+classC.Nominal)/2:
+		return "B", classB
+	case friction < (classC.Nominal+classD.Nominal)/2:
+		return "C", classC
+	case friction < classD.High:
+		return "D", classD
+	}
+	return "E", classE
+}
 
 // lubricant is a state of the surfaces that people name, and its friction class.
 type lubricant struct {

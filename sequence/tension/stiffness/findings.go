@@ -28,6 +28,7 @@ const (
 	ModulusAssumed     finding.Code = "assumed bolt modulus"    // modulus
 	WideAssumed        finding.Code = "assumed parts wide"      //
 	BoltAssumed        finding.Code = "assumed bolt length"     // length, threaded, free, standard
+	FullThreadAssumed  finding.Code = "assumed full thread"     // length, from
 	EvenStretchAssumed finding.Code = "assumed even stretch"    // strain
 	SurfacesAssumed    finding.Code = "assumed surfaces"        //
 	LoadAlongAssumed   finding.Code = "assumed load along"      //

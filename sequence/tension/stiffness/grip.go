@@ -29,6 +29,7 @@ type Grip struct {
 
 	BoltLength unit.Length // from under the head to the end
 	FullThread bool        // threaded up to the head
+	Thread     unit.Length // length of the thread; not stated: by the standard of the bolt
 	Shank      []Section   // from the head down; what is left of the grip is thread
 	Reach      unit.Length // of the members around the bolt, across; not stated: wide
 }

@@ -67,18 +67,26 @@ func (r *completedGrip) settleShank(s screw.Completed, g Grip) error {
 	if err != nil {
 		return err
 	}
-	threaded := min(ThreadLength(s.Thread, length), length)
+	threaded := min(cmp.Or(g.Thread, ThreadLength(s.Thread, length)), length)
 	plain := length - threaded
-	if g.BoltLength == 0 {
+	switch {
+	case g.BoltLength == 0:
 		plain = min(plain, r.thickness-unit.Length(s.Thread.PitchMm)) // a bolt that is longer is not taken
-	}
-	if plain > r.thickness {
+	case plain <= r.thickness:
+	case g.Thread > 0:
 		return finding.Failed(ThreadFromTooFar, finding.Values{"length": length, "from": plain, "grip": r.thickness})
+	default: // a bolt of the standard could not clamp: this one is threaded further up
+		r.freeThread = r.thickness
+		r.assume(FullThreadAssumed, finding.Values{"length": length, "from": plain})
+		return nil
 	}
 	if plain > 0 {
 		r.shank = []Section{{plain, unit.Length(s.Thread.MajorMm)}}
 	}
 	r.freeThread = r.thickness - max(plain, 0)
+	if g.Thread > 0 && g.BoltLength > 0 {
+		return nil // nothing of it is assumed
+	}
 	r.assume(BoltAssumed, finding.Values{"length": length, "threaded": threaded, "free": r.freeThread, "standard": lengthStandard(s.Thread)})
 	return nil
 }

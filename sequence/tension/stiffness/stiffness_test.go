@@ -164,7 +164,7 @@ func TestGripErrorsSayWhatIsAllowed(t *testing.T) {
 		"an engagement of 12 mm is stated without the part that is tapped":             func(g *Grip) { g.Engagement = 12 },
 		"engagement -1 mm; allowed: above 0":                                           func(g *Grip) { g.TappedIn = "steel"; g.Engagement = -1 },
 		"a bolt of 80 mm does not reach through a grip of 95 mm":                       func(g *Grip) { g.BoltLength = 80 },
-		"a bolt of 180 mm has its thread from 148 mm on, but clamps only 95 mm":        func(g *Grip) { g.BoltLength = 180 },
+		"a bolt of 180 mm has its thread from 148 mm on, but clamps only 95 mm":        func(g *Grip) { g.BoltLength, g.Thread = 180, 32 },
 		"a shank of 100 mm is longer than the grip of 95 mm; allowed: up to the grip":  func(g *Grip) { g.Shank = []Section{{100, 10}} },
 		"shank section 1 is 1 mm in diameter, which does not go with M10×1.5; allowed": func(g *Grip) { g.Shank = []Section{{50, 1}} },
 		"shank section 2 is 0 mm long; allowed: above 0":                               func(g *Grip) { g.Shank = []Section{{50, 8}, {0, 8}} },
@@ -182,6 +182,35 @@ func TestGripErrorsSayWhatIsAllowed(t *testing.T) {
 		if r, err := TurnOn(TorqueAngle{Bolt: b, Grip: bad, Snug: 40}); err == nil || !reflect.DeepEqual(r, Turned{}) {
 			t.Errorf("%q: TurnOn gives %v, %v", says, r, err)
 		}
+	}
+}
+
+// A bolt of the standard that would be plain beyond its grip is threaded up to
+// the head, as ISO 4017 has it; a thread length that is stated stands.
+func TestThreadOfABolt(t *testing.T) {
+	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
+	at := func(spoil func(*Grip)) Stiffness {
+		g := Simple(95)
+		spoil(&g)
+		j, err := Of(b, g)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return j.Bolt
+	}
+	full := at(func(g *Grip) { g.FullThread = true })
+	for name, spoil := range map[string]func(*Grip){
+		"plain beyond the grip": func(g *Grip) { g.BoltLength = 180 },
+		"thread as long":        func(g *Grip) { g.BoltLength, g.Thread = 120, 120 },
+	} {
+		if got := at(spoil); math.Abs(float64(got/full)-1) > 1e-9 {
+			t.Errorf("%s: %v N/mm, want %v", name, got, full)
+		}
+	}
+	standard, stated := at(func(g *Grip) { g.BoltLength = 120 }), at(func(g *Grip) { g.BoltLength, g.Thread = 120, 26 })
+	longer := at(func(g *Grip) { g.BoltLength, g.Thread = 120, 60 })
+	if standard != stated || !(full < longer && longer < standard) {
+		t.Errorf("standard %v, 26 mm of thread %v, 60 mm %v, full %v", standard, stated, longer, full)
 	}
 }
 
