@@ -246,18 +246,3 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 		}
 	}
 }
-<<<<<<< HEAD
-=======
-
-// What to see to first stands where its room was kept: below the stages, over
-// both columns where only so it fits. This card has such a first page (pinned
-// from our own output); its tick grid follows on the next.
-func TestChecksStandWhereTheirRoomIs(t *testing.T) {
-	w := mustSpeak(t, "de")
-	document, _ := card.Document(planOf(t, manyStages(11, 8)), card.TightenSide, sheet.Request{Paper: mustPaper(t, "a4"), Words: w})
-	first := textsOf(scene.Document{Pages: document.Pages[:1]})
-	if !slices.ContainsFunc(first, func(text scene.Text) bool { return text.Content == w.Card.Before }) {
-		t.Errorf("%q does not stand on the first of %d pages", w.Card.Before, len(document.Pages))
-	}
-}
->>>>>>> main

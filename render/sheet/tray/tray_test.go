@@ -232,7 +232,7 @@ func TestHeightsOfLetters(t *testing.T) {
 func TestTooManySheets(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Ship\nfasteners:\n  - {id: A, at: [0, 0]}\n  - {id: B, at: [9000, 9000]}\n")
 	_, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
-	if err == nil || !strings.Contains(err.Error(), "allowed: up to 200") {
+	if err == nil || !strings.Contains(words.English().Error(err), "allowed: up to 200") {
 		t.Errorf("the error is %v", err)
 	}
 	document, _, err := tray.Document(p, tray.Style{OnePage: true}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
