@@ -98,9 +98,13 @@ func (l *levels) steps() []int {
 }
 
 // number gives the points the step numbers of their levels; levels between
-// that no point lies on keep their numbers free.
+// that no point lies on have numbers, too.
 func (l *levels) number(steps []int) {
 	value := make([]float64, steps[len(steps)-1]+1)
+	first, last := l.value[0], l.value[len(l.value)-1]
+	for step := range value {
+		value[step] = first + (last-first)*float64(step)/float64(max(1, len(value)-1))
+	}
 	for k, step := range steps {
 		value[step] = l.value[k]
 	}

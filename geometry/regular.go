@@ -16,6 +16,8 @@ type Layout struct {
 	Column, Row []int
 	Columns     int
 	Rows        int
+	// Gaps are the places of a filled grid that have no fastener.
+	Gaps []Point
 }
 
 // NewLayout looks for the regularity of points that may be measured a little
@@ -73,7 +75,26 @@ func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout
 		frame[i] = Point{columns.at(i), rows.at(i)}
 	}
 	layout.Points, layout.Regular = rotated(frame, tilt), true
+	if layout.Filled() {
+		layout.Gaps = rotated(layout.gaps(columns.value, rows.value), tilt)
+	}
 	return layout, true
+}
+
+// gaps gives the places of columns and rows on which no point lies.
+func (l Layout) gaps(columns, rows []float64) (gaps []Point) {
+	taken := make(map[[2]int]bool, len(l.Column))
+	for i := range l.Column {
+		taken[[2]int{l.Column[i], l.Row[i]}] = true
+	}
+	for c, x := range columns {
+		for r, y := range rows {
+			if !taken[[2]int{c, r}] {
+				gaps = append(gaps, Point{x, y})
+			}
+		}
+	}
+	return gaps
 }
 
 // shared says that two points would come to lie on one place of the grid.

@@ -99,7 +99,7 @@ func TestResolution(t *testing.T) {
 		{"EXIF behind a JFIF that says nothing", withDensity(withEXIF(jpg, 1, 300), 1), 300, 300},
 		{"TIFF, what a screen states", tif.Bytes(), 0, 0},
 	} {
-		s, err := scan.Read(source.FromBytes("scan", c.data))
+		s, err := scan.Read(source.Source{File: "scan", Data: c.data})
 		if err != nil || s.DPIX != c.x || s.DPIY != c.y {
 			t.Errorf("%s: %g × %g dpi (%v), want %g × %g", c.name, s.DPIX, s.DPIY, err, c.x, c.y)
 		}
@@ -134,7 +134,7 @@ func TestOrientation(t *testing.T) {
 		7: {h, w, image.Pt(h-1, w-1), image.Pt(h-1, w-6)},
 		8: {h, w, image.Pt(0, w-1), image.Pt(0, w-6)},
 	} {
-		s, err := scan.Read(source.FromBytes("photo.jpg", withEXIF(file, orientation, 300)))
+		s, err := scan.Read(source.Source{File: "photo.jpg", Data: withEXIF(file, orientation, 300)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -174,7 +174,7 @@ func TestKindsOfPixel(t *testing.T) {
 		"grey": p, "grey 16": as(image.NewGray16(r)), "colour": as(image.NewRGBA(r)), "colour 16": as(image.NewRGBA64(r)),
 		"alpha": as(image.NewNRGBA(r)), "palette": as(image.NewPaletted(r, greys)),
 	} {
-		s, err := scan.Read(source.FromBytes(name, pngFile(t, picture)))
+		s, err := scan.Read(source.Source{File: name, Data: pngFile(t, picture)})
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -186,7 +186,7 @@ func TestKindsOfPixel(t *testing.T) {
 		}
 	}
 	clear := image.NewNRGBA(r)
-	s, err := scan.Read(source.FromBytes("clear", pngFile(t, clear)))
+	s, err := scan.Read(source.Source{File: "clear", Data: pngFile(t, clear)})
 	if err != nil || s.Picture.Pix[0] != 255 {
 		t.Errorf("transparent: %v, %v", s.Picture, err)
 	}
@@ -204,7 +204,7 @@ func TestColour(t *testing.T) {
 			p.Set(x, y, c)
 		}
 	}
-	s, err := scan.Read(source.FromBytes("blue.png", pngFile(t, p)))
+	s, err := scan.Read(source.Source{File: "blue.png", Data: pngFile(t, p)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -238,7 +238,7 @@ func TestBadFiles(t *testing.T) {
 		{"phone", append([]byte{0, 0, 0, 24}, "ftypheic0000mif1"...), "HEIC"},
 		{"web", []byte("RIFF0000WEBPVP8 "), "WebP"},
 	} {
-		if _, err := scan.Read(source.FromBytes(c.name, c.data)); err == nil || !strings.Contains(words.English().Error(err), c.want) {
+		if _, err := scan.Read(source.Source{File: c.name, Data: c.data}); err == nil || !strings.Contains(words.English().Error(err), c.want) {
 			t.Errorf("%s: %v, want %q", c.name, err, c.want)
 		}
 	}
@@ -269,7 +269,7 @@ func FuzzRead(f *testing.F) {
 	f.Add(withDensity(jpg, 300))
 	f.Add(withEXIF(jpg, 6, 300))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		s, err := scan.Read(source.FromBytes("any", data))
+		s, err := scan.Read(source.Source{File: "any", Data: data})
 		if err != nil {
 			return
 		}

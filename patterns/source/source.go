@@ -37,11 +37,6 @@ type Source struct {
 	bases  *Shelf // the patterns that it may name; nil for none
 }
 
-// FromBytes gives a Source for a file that came from elsewhere.
-func FromBytes(file string, data []byte) Source {
-	return Source{File: file, Data: asUTF8(data, MostBytes)}
-}
-
 // Open finds a file of at most so many bytes: "-" is standard input, anything
 // else is a path. One byte more is read, so that the reader can tell.
 func Open(name string, stdin io.Reader, most int64) (Source, error) {

@@ -18,7 +18,7 @@ func readAnswers(text string, sheets int) ([]Answer, string) {
 		}
 		return nil
 	}
-	from := source.FromBytes("class.csv", []byte(text))
+	from := source.Source{File: "class.csv", Data: []byte(text)}
 	from.Printable = func(s string) (rune, bool) { return '☃', strings.Contains(s, "☃") }
 	answers, problems := ReadAnswers(from, sheets, check)
 	return answers, said(problems).Error()

@@ -2,6 +2,7 @@ package way
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -46,11 +47,26 @@ func (l *layout) byPairs(turn Turn) []int {
 }
 
 // tiedIn leaves, of places of a flange that tie there, those that the part as a
-// whole prefers.
+// whole prefers: what stands alone on its side of the part, then what lies nearest
+// to the middle.
 func (l *layout) tiedIn(part, listed, places []int) []int {
 	at := func(i int) int { return part[listed[i]] }
-	best := l.tiedFor(geometry.Mapped(places, at))
+	best := l.tiedFor(l.furthestAside(geometry.Mapped(places, at)))
 	return slices.DeleteFunc(slices.Clone(places), func(i int) bool { return !slices.Contains(best, at(i)) })
+}
+
+// furthestAside leaves the places that lie furthest from the line along the part.
+func (l *layout) furthestAside(places []int) []int {
+	along, middle := geometry.LongAxis(l.at), geometry.Centroid(l.at)
+	aside := func(i int) float64 {
+		d := l.at[i].Sub(middle)
+		return math.Abs(d.X*along.Y - d.Y*along.X)
+	}
+	most := 0.0
+	for _, i := range places {
+		most = max(most, aside(i))
+	}
+	return slices.DeleteFunc(slices.Clone(places), func(i int) bool { return aside(i) < most-l.slack })
 }
 
 // tiedFlanges leaves, of flanges that lie equally near to the middle, the one with

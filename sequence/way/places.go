@@ -28,7 +28,7 @@ func (l *layout) by(way Way, turn Turn) []int {
 	turn = turn.For(way)
 	switch way {
 	case Cross:
-		return l.ringwise(turn, l.paired)
+		return l.ringwise(turn, paired)
 	case Row:
 		return l.row(turn)
 	case Star:
@@ -38,7 +38,7 @@ func (l *layout) by(way Way, turn Turn) []int {
 	case Circular:
 		return l.circular(turn)
 	}
-	return l.ringwise(turn, func(round []int) []int { return round })
+	return l.ringwise(turn, once)
 }
 
 // For gives the way that the trade has for a family of layouts.

@@ -11,16 +11,26 @@ import (
 // ringwise goes ring by ring from the centre outwards. Each ring is gone round in
 // the sense of the turn, beginning with the place that comes next after the one
 // last worked, so that the path never doubles back.
-func (l *layout) ringwise(turn Turn, within func(round []int) []int) []int {
+func (l *layout) ringwise(turn Turn, within func(l *layout, round []int) []int) []int {
+	if len(l.Gaps) > 0 && l.tied == nil {
+		return l.withGaps(func(whole *layout) []int { return whole.ringwise(turn, within) })
+	}
 	var order []int
 	for _, ring := range l.Rings(l.centre) {
 		last := -1
 		if len(order) > 0 {
 			last = order[len(order)-1]
 		}
-		order = append(order, within(l.round(ring, last, turn))...)
+		order = append(order, within(l, l.round(ring, last, turn))...)
 	}
 	return order
+}
+
+// withGaps orders a grid as if no fastener were missing and leaves the gaps out, so
+// that a missing one changes nothing about the others.
+func (l *layout) withGaps(by func(whole *layout) []int) []int {
+	whole := newLayout(slices.Concat(l.at, l.Gaps))
+	return slices.DeleteFunc(whole.given(by(whole)), func(i int) bool { return i >= len(l.at) })
 }
 
 // round lists a ring in the sense of the turn. It begins after the direction
@@ -78,8 +88,11 @@ func (l *layout) onSpoke(i int, deg float64) bool {
 	return beside*math.Pi/180*l.radius[i] <= l.slack
 }
 
+// once goes round a ring as it is.
+func once(_ *layout, round []int) []int { return round }
+
 // paired goes through a ring and follows each place by the one across.
-func (l *layout) paired(round []int) []int {
+func paired(l *layout, round []int) []int {
 	var order []int
 	for len(round) > 0 {
 		here := round[0]

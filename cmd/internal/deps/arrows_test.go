@@ -63,7 +63,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/wordstest":          {"render/words"}, // of tests alone
+	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},

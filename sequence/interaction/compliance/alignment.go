@@ -1,7 +1,6 @@
 package compliance
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -30,15 +29,11 @@ func InLine(at []geometry.Point) bool {
 		return false
 	}
 	first, last := RowEnds(at)
-	most := 0.1 * geometry.Spacing(at)
+	most := geometry.CircleShare * geometry.Spacing(at)
 	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return distanceToEdge(first, last, p) > most })
 }
 
-// OnCircle says whether places lie round a circle, within a fiftieth of its
-// radius.
+// OnCircle says whether places lie round a circle.
 func OnCircle(at []geometry.Point) bool {
-	disc := geometry.Enclose(at)
-	return len(at) > 2 && !slices.ContainsFunc(at, func(p geometry.Point) bool {
-		return math.Abs(p.Distance(disc.Centre)-disc.Radius) > 0.02*disc.Radius
-	})
+	return geometry.OneCircle(at, geometry.Enclose(at).Centre)
 }

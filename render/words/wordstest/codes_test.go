@@ -1,4 +1,4 @@
-package words
+package wordstest
 
 import (
 	"go/ast"
@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"maps"
 	"path/filepath"
+	"reflect"
 	"regexp"
 	"slices"
 	"strconv"
@@ -14,6 +15,7 @@ import (
 	"testing"
 
 	"drawdown/geometry/finding"
+	"drawdown/render/words"
 )
 
 // codesOfTheTree lists the value of every constant of the type finding.Code in
@@ -21,7 +23,7 @@ import (
 func codesOfTheTree(t *testing.T) []string {
 	t.Helper()
 	var codes []string
-	root := filepath.Join("..", "..")
+	root := filepath.Join("..", "..", "..")
 	err := filepath.WalkDir(root, func(path string, entry fs.DirEntry, err error) error {
 		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
@@ -87,7 +89,7 @@ func TestEveryFindingHasItsWords(t *testing.T) {
 // braces filled.
 func TestEveryFindingIsSaid(t *testing.T) {
 	for _, code := range codesOfTheTree(t) {
-		values, ok := examples[finding.Code(code)]
+		values, ok := Examples[finding.Code(code)]
 		if !ok {
 			t.Errorf("there is no example of %q", code)
 			continue
@@ -112,7 +114,7 @@ func TestSentencesFillInTheSame(t *testing.T) {
 		}
 		return slices.Sorted(maps.Keys(found))
 	}
-	for key, english := range English().Findings {
+	for key, english := range words.English().Findings {
 		for _, c := range All()[1:] {
 			if got, want := filled(c.Findings[key]), filled(english); !slices.Equal(got, want) {
 				t.Errorf("%s %q fills in %q, English %q", c.Language, key, got, want)
@@ -121,10 +123,52 @@ func TestSentencesFillInTheSame(t *testing.T) {
 	}
 }
 
-// examples are findings as they come up, by subject in the files beside this.
-var examples = map[finding.Code]finding.Values{}
-
-func exampleOf(list map[finding.Code]finding.Values) bool {
-	maps.Copy(examples, list)
-	return true
+// Nothing in a sentence is worded beside the catalogue but what a person wrote:
+// names, and the words of files and flags.
+func TestFindingsSpeakTheCatalogue(t *testing.T) {
+	c := Marked()
+	for code, values := range Examples {
+		given := map[string]bool{}
+		note(given, reflect.ValueOf(values))
+		for _, word := range Unmarked(c.Say(finding.Warned(code, values)), unitsAndIDs) {
+			if !given[word] {
+				t.Errorf("%s: %q in %s", code, word, c.Say(finding.Warned(code, values)))
+			}
+		}
+	}
 }
+
+// note keeps the words of all texts in a value; terms of the trade are none.
+func note(given map[string]bool, v reflect.Value) {
+	if !v.IsValid() || v.Type() == reflect.TypeFor[finding.Term]() {
+		return
+	}
+	switch v.Kind() {
+	case reflect.String:
+		for _, word := range Unmarked(v.String(), unitsAndIDs) {
+			given[word] = true
+		}
+	case reflect.Interface, reflect.Pointer:
+		note(given, v.Elem())
+	case reflect.Slice:
+		for i := range v.Len() {
+			note(given, v.Index(i))
+		}
+	case reflect.Map:
+		for _, key := range v.MapKeys() {
+			note(given, v.MapIndex(key))
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				note(given, v.Field(i))
+			}
+		}
+	}
+	if why, ok := v.Interface().(error); ok && v.Type() != reflect.TypeFor[finding.Finding]() && v.Kind() != reflect.Interface {
+		note(given, reflect.ValueOf(why.Error()))
+	}
+}
+
+// unitsAndIDs are units, numbers and the names of a source.
+var unitsAndIDs = regexp.MustCompile(`^(VDI|table|A9|AC-AlSi9Cu3|N|N·m|lbf(·ft|·in)?|kN(/mm)?|[MG]Pa(/mm)?|mm|in|µm|min|h|dpi|\d.*)$`)

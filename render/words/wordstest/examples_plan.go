@@ -1,4 +1,4 @@
-package words
+package wordstest
 
 import (
 	"drawdown/geometry/finding"
