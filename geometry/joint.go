@@ -21,7 +21,7 @@ type Cluster struct {
 	Name string
 	Of   []string // fastener ids
 	// Unloaded says that no spring pushes against this cluster: it comes off
-	// last and goes on first.
+	// last and goes on first, unless the joint says otherwise.
 	Unloaded bool
 }
 
@@ -66,12 +66,15 @@ const (
 type Joint struct {
 	Fasteners []Fastener
 	Clusters  []Cluster
-	Outline   [][]Point // closed paths; empty where the file gives none
-	Bores     []Bore
-	Dowels    []Dowel
-	Labels    []Label
-	Stations  []Station
-	Front     Front
+	// UnloadedFirstOff says that the clusters that no spring presses on come off
+	// first and go on last.
+	UnloadedFirstOff bool
+	Outline          [][]Point // closed paths; empty where the file gives none
+	Bores            []Bore
+	Dowels           []Dowel
+	Labels           []Label
+	Stations         []Station
+	Front            Front
 }
 
 // Points gives the fasteners' places in their order in the joint.

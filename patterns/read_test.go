@@ -85,6 +85,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 	})
 	same(t, "clusters", in.Joint.Clusters, []geometry.Cluster{
 		{Name: "clamp", Of: []string{"M1", "M3"}}, {Name: "far clamp", Of: []string{"R1", "R2"}, Unloaded: true}})
+	same(t, "unloaded", in.Joint.UnloadedFirstOff, true)
 	same(t, "outlines", []int{len(in.Joint.Outline), len(in.Joint.Outline[0]), len(in.Joint.Outline[1])}, []int{2, 4, 3})
 	same(t, "outline", in.Joint.Outline[0][1], geometry.Point{X: 1778, Y: -50.8})
 	same(t, "bores", in.Joint.Bores, []geometry.Bore{{Centre: geometry.Point{X: 127, Y: 25.4}, Diameter: 76.2, Label: "cyl 1"}})
@@ -107,7 +108,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 		{Of: main, Do: plan.Advance, Angle: 90},
 	})
 	same(t, "loosen", in.Loosen, []plan.StageInput{
-		{Of: side, Do: plan.TurnBack, Angle: 45}, {Do: plan.TurnBack, Angle: 180}, {Do: plan.Remove, Note: "by hand"}})
+		{Of: side, Do: plan.TurnBack, Angle: 45}, {Do: plan.TurnBack, Angle: 180, Until: plan.NoSpringPresses}, {Do: plan.Remove, Note: "by hand"}})
 }
 
 func TestDefaults(t *testing.T) {

@@ -30,8 +30,8 @@ fasteners:
   - {id: A4, at: [-100, 0], kind: side}
   - row: {count: 3, pitch: 40, from: [-40, 20], kind: stud, id: S}
 clusters:
-  - {name: cap 1, of: [A1, A2]}
-  - {name: cap 2, of: [S1, S2]}
+  - {name: cap 1, of: [A1, A2], loaded: no}
+  - {name: cap 2, of: [S1, S2], loaded: no}
 outline: [[-150, -150], [150, -150], [150, 150], [-150, 150]]
 features:
   - {label: PUMP, at: [20, 60]}

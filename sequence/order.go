@@ -56,7 +56,7 @@ func (g Group) Members(j geometry.Joint) []int {
 }
 
 // OrderGroup orders the given fasteners of a joint by the group's way. An
-// unloaded cluster goes before all else.
+// unloaded cluster goes before all else, or after it where the maker has it so.
 func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 	switch g.Way {
 	case List:
@@ -64,9 +64,11 @@ func OrderGroup(j geometry.Joint, members []int, g Group) ([]int, error) {
 	case Cast:
 		return byCast(j, members)
 	}
-	free, loaded := Units(j, members)
-	order := expand(j, free, g)
-	return append(order, expand(j, loaded, g)...), nil
+	first, then := Units(j, members)
+	if j.UnloadedFirstOff {
+		first, then = then, first
+	}
+	return append(expand(j, first, g), expand(j, then, g)...), nil
 }
 
 // expand orders the units by the group's way and writes out each one's

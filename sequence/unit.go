@@ -9,7 +9,8 @@ import (
 
 // Units parts the given fasteners of a joint into what goes down together: the
 // clusters and, each for itself, all that are in none. Those of unloaded
-// clusters come apart, as they go before all others.
+// clusters come apart, as they go before all others or after them; where no
+// others are, all are alike.
 func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
 	index := indexOf(j, members)
 	for _, c := range j.Clusters {
@@ -33,7 +34,20 @@ func Units(j geometry.Joint, members []int) (free, loaded [][]int) {
 			loaded = append(loaded, []int{i})
 		}
 	}
+	if len(loaded) == 0 {
+		return nil, free
+	}
 	return free, loaded
+}
+
+// Sprung says whether springs press under the part that the given fasteners
+// hold: some of them are in a cluster, such as a cam cap, that is not told to be
+// free of them.
+func Sprung(j geometry.Joint, members []int) bool {
+	index := indexOf(j, members)
+	return slices.ContainsFunc(j.Clusters, func(c geometry.Cluster) bool {
+		return !c.Unloaded && slices.ContainsFunc(c.Of, func(id string) bool { _, here := index[id]; return here })
+	})
 }
 
 func indexOf(j geometry.Joint, members []int) map[string]int {

@@ -41,6 +41,27 @@ func TestSort(t *testing.T) {
 	}
 }
 
+// Water holes look like bolt holes: several sizes are sure only where somebody
+// named the bolts (first principles: a size is no knowledge).
+func TestSeveralSizesAreUnsure(t *testing.T) {
+	two := []float64{6.6, 6.6, 6.6, 6.6, 11, 11, 11, 11, 76}
+	for name, c := range map[string]struct {
+		rule      holes.Rule
+		diameters []float64
+		want      bool
+	}{
+		"two sizes":       {holes.Rule{}, two, true},
+		"one size":        {holes.Rule{}, []float64{11, 11, 11, 76}, false},
+		"bolts are named": {holes.Rule{Fasteners: holes.Range{FromMm: 6, ToMm: 12}}, two, false},
+		"the other named": {holes.Rule{Bores: holes.Range{FromMm: 10, ToMm: 80}}, two, false},
+	} {
+		f, unsure := c.rule.Unsure(c.rule.Sort(c.diameters, 0.05))
+		if unsure != c.want || unsure && f.Code != holes.BySizeAlone {
+			t.Errorf("%s: %v %v", name, unsure, f)
+		}
+	}
+}
+
 func TestParseRange(t *testing.T) {
 	for text, want := range map[string]holes.Range{
 		"6-14mm": {FromMm: 6, ToMm: 14}, "30mm-": {FromMm: 30, ToMm: math.Inf(1)}, "-5": {ToMm: 5},

@@ -164,6 +164,22 @@ func (r Rule) Sort(diametersMm []float64, toleranceMm float64) []Size {
 	return sizes
 }
 
+// Unsure says that holes of several sizes are taken for fasteners though nobody
+// named their range: water and oil holes look the same.
+func (r Rule) Unsure(sizes []Size) (f finding.Finding, unsure bool) {
+	var taken []unit.Length
+	for _, s := range sizes {
+		if s.Use == Fastener {
+			taken = append(taken, unit.Length(s.DiameterMm))
+		}
+	}
+	if r.Fasteners.IsSet() || len(taken) < 2 {
+		return f, false
+	}
+	slices.SortFunc(taken, func(a, b unit.Length) int { return cmp.Compare(b, a) })
+	return finding.Warned(BySizeAlone, finding.Values{"sizes": taken}), true
+}
+
 // common gives the diameter of the most common size that can be a fastener's;
 // of sizes as common, the smallest.
 func (r Rule) common(sizes []Size) float64 {

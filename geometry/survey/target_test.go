@@ -7,6 +7,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/testkit"
 )
 
 // cover is a cover with 14 holes round its edge, near none of the regular
@@ -84,8 +85,8 @@ func TestCoverComesBack(t *testing.T) {
 		pairs  [][2]int
 		trials int
 	}{
-		"some pairs": {someWay(holes), 200},
-		"all pairs":  {allPairs(holes), 40}, // the easier one
+		"some pairs": {someWay(holes), testkit.Samples(60, 200)},
+		"all pairs":  {allPairs(holes), testkit.Samples(8, 40)}, // the easier one
 	} {
 		pairs, trials := c.pairs, c.trials
 		good, named, alone, alarms := 0, 0, 0, 0

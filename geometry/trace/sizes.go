@@ -23,7 +23,11 @@ func (f *Found) sort(rule holes.Rule) {
 		}
 	}
 	common := 0.0 // the most common size of bolts
-	for g, size := range rule.Sort(diameters, sizeStepMm) {
+	sizes := rule.Sort(diameters, sizeStepMm)
+	if unsure, found := rule.Unsure(sizes); found {
+		f.Taken = append(f.Taken, unsure)
+	}
+	for g, size := range sizes {
 		f.GroupsMm = append(f.GroupsMm, size.DiameterMm)
 		role, count := size.Use, 0
 		if role == holes.Other {

@@ -156,8 +156,13 @@ func (d *drawn) readHoles() {
 		diameters[i] = c.DiameterMm
 	}
 	const sameSizeMm = 0.05
-	for _, size := range d.rule.Sort(diameters, sameSizeMm) {
+	sizes := d.rule.Sort(diameters, sameSizeMm)
+	for _, size := range sizes {
 		d.size(size, kept)
+	}
+	if unsure, found := d.rule.Unsure(sizes); found {
+		d.report(0, unsure)
+		d.draft.Cautions = append(d.draft.Cautions, unsure) // whoever has the card before him must know
 	}
 	d.points(circles)
 }

@@ -30,6 +30,23 @@ func (r *reader) readClusters(f form.Fields) {
 		}
 		r.input.Joint.Clusters = append(r.input.Joint.Clusters, c)
 	}
+	r.readUnloaded(f)
+}
+
+// unloaded says when clusters come off that no spring presses on.
+type unloaded string
+
+const (
+	lastOff  unloaded = "last off"
+	firstOff unloaded = "first off"
+)
+
+func (r *reader) readUnloaded(f form.Fields) {
+	when := form.Word(f, "unloaded", lastOff, firstOff)
+	r.input.Joint.UnloadedFirstOff = when == firstOff
+	if when != "" && !slices.ContainsFunc(r.input.Joint.Clusters, func(c geometry.Cluster) bool { return c.Unloaded }) {
+		r.Warn(f.Node.KeyNode("unloaded"), KeyNoEffect, finding.Values{"key": "unloaded", "why": finding.Failed(NoneUnloaded, finding.Values{"unloaded": "loaded: no"})})
+	}
 }
 
 func (r *reader) members(n *nodes.Node, name string, in map[string]string) []string {

@@ -94,6 +94,8 @@ const (
 	WayNotNamed      finding.Code = "reader way not named"          //
 	NumbersGiveOrder finding.Code = "reader numbers give order"     //
 	ListGivesOrder   finding.Code = "reader list gives order"       //
+	NoneUnloaded     finding.Code = "reader none unloaded"          // unloaded
+	OutOnce          finding.Code = "reader out once"               //
 	NoSuchCast       finding.Code = "reader no such cast"           // name, meant, left
 	CastShared       finding.Code = "reader cast shared"            // first, second, cast
 	TheKind          finding.Code = "reader the kind"               // kind

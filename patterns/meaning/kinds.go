@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
@@ -60,6 +61,10 @@ func (r *reader) kindsOf(n *nodes.Node) {
 			r.kinds.broken = true
 			continue
 		}
+		if earlier := r.kinds.at[name]; earlier != nil { // a blank at an end makes no other name
+			r.Fail(e.Key, nodes.KeyTwice, finding.Values{"key": problem.Quoted(name), "line": earlier.Line})
+			continue
+		}
 		before := r.Count()
 		r.addKind(e.Key, r.kind(name, e.Value))
 		r.kinds.faulty[name] = r.ErrorsSince(before)
@@ -81,7 +86,7 @@ func (r *reader) addKind(at *nodes.Node, k plan.Kind) {
 
 func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	k := plan.Kind{Name: name}
-	if n.Null { // main: with nothing behind it is a kind of which only the name is known
+	if n.Null || n.Shape == nodes.Map && len(n.Entries) == 0 { // main: with nothing behind it is a kind of which only the name is known
 		return k
 	}
 	f, ok := r.Fields(n, finding.Failed(TheKind, finding.Values{"kind": name}), kindKeys...)
@@ -157,7 +162,10 @@ func (r *reader) friction(n *nodes.Node) *screw.Friction {
 		}
 		return &screw.Friction{Thread: span, Head: span}
 	}
-	f, _ := r.Fields(n, "friction", "thread", "head")
+	f, ok := r.Fields(n, "friction", "thread", "head")
+	if !ok {
+		return nil
+	}
 	const example = "{thread: [0.10, 0.14], head: 0.12}"
 	inThread, underHead := f.Need("thread", example), f.Need("head", example)
 	if inThread == nil || underHead == nil {

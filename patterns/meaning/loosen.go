@@ -9,6 +9,9 @@ import (
 
 const loosenExample = "[{turn: 90°}, {remove: true}]"
 
+// longestUntil is what fits the box of a stage.
+const longestUntil = 60
+
 // readLoosen reads the stages of loosening; where the file gives none the plan
 // has the usual ones.
 func (r *reader) readLoosen(file form.Fields) {
@@ -24,6 +27,7 @@ func (r *reader) readLoosen(file form.Fields) {
 	for _, item := range items {
 		if stage, ok := r.loosenStage(item); ok {
 			r.input.Loosen = append(r.input.Loosen, stage)
+			r.loosened = append(r.loosened, item)
 		}
 	}
 	if len(items) > 0 && len(items) == len(r.input.Loosen) {
@@ -31,8 +35,20 @@ func (r *reader) readLoosen(file form.Fields) {
 	}
 }
 
+// checkSprung warns of stages that lift at one end a part under which springs
+// press.
+func (r *reader) checkSprung() {
+	if r.removed == nil || r.fasteners.broken || r.kinds.broken {
+		return
+	}
+	for i, why := range r.input.LiftsSprung() {
+		at := r.loosened[i]
+		r.Report(at.File, at.Line, at.Column, why)
+	}
+}
+
 func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
-	f, ok := r.Fields(item, finding.Term("a stage of loosen"), string(plan.TurnBack), string(plan.Remove), "of", "note")
+	f, ok := r.Fields(item, finding.Term("a stage of loosen"), string(plan.TurnBack), string(plan.Remove), "of", "until", "note")
 	if !ok {
 		return plan.StageInput{}, false
 	}
@@ -48,8 +64,10 @@ func (r *reader) loosenStage(item *nodes.Node) (plan.StageInput, bool) {
 		return s, false
 	}
 	if s.Do == plan.TurnBack {
+		s.Until = f.TextUpTo("until", longestUntil)
 		return s, r.figure(&s, n) && ok
 	}
+	f.Refuse(OutOnce, "until")
 	out, known := r.YesNo(n, "remove")
 	if known && !out {
 		r.Fail(n, RemoveNo, finding.Values{"written": n.Text, "allowed": []string{"true"}})

@@ -16,7 +16,7 @@ import (
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "outline", "features", "stations", "joint", "mirror", "extends", "tighten", "loosen", "cautions"}
+	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "tighten", "loosen", "cautions"}
 
 // reader collects what one pattern file says and what is wrong with it.
 type reader struct {
@@ -30,7 +30,8 @@ type reader struct {
 	ordered   bool          // tighten has an order, readable or not
 	stages    []*nodes.Node // of tightening, beside input.Tighten
 	tightened *nodes.Node   // the list of stages, where all could be read
-	removed   *nodes.Node   // that of loosening, likewise
+	loosened  []*nodes.Node // of loosening, beside input.Loosen
+	removed   *nodes.Node   // the list of them, where all could be read
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -60,7 +61,10 @@ func (r *reader) pattern(root *nodes.Node) {
 		r.Fail(root.KeyNode("strip"), IsMachine, nil)
 		return
 	}
-	f, _ := r.Fields(root, finding.Term("the file"), fileKeys...)
+	f, ok := r.Fields(root, finding.Term("the file"), fileKeys...)
+	if !ok {
+		return
+	}
 	f.Versioned()
 	r.head(f)
 	r.readKinds(f)

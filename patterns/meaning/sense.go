@@ -11,11 +11,13 @@ func (r *reader) sense(f form.Fields) {
 	r.fasteners.Check()
 	r.checkCasts()
 	r.checkLargestFirst()
+	r.checkSizeByHole(f)
 	r.checkCovered()
 	r.checkRising()
 	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
+	r.checkSprung()
 	r.checkStars()
 	r.checkUnused()
 }

@@ -1,8 +1,11 @@
 package meaning
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
+	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 )
 
@@ -11,6 +14,17 @@ import (
 func (r *reader) checkLargestFirst() {
 	for i, why := range r.input.SmallBeforeLarge() {
 		at := r.groups[i]
+		r.Report(at.File, at.Line, at.Column, why)
+	}
+}
+
+// checkSizeByHole warns that holes stand in for threads that are not stated.
+func (r *reader) checkSizeByHole(f form.Fields) {
+	if r.kinds.broken || slices.Contains(slices.Collect(maps.Values(r.kinds.faulty)), true) {
+		return // a thread may be stated that cannot be read
+	}
+	if why, found := r.input.SizeByHole(); found {
+		at := f.Node.KeyNode("kinds")
 		r.Report(at.File, at.Line, at.Column, why)
 	}
 }

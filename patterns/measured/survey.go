@@ -69,7 +69,10 @@ func Read(from source.Source) (Survey, problem.List) {
 }
 
 func (s *reader) survey(root *nodes.Node) {
-	f, _ := s.Fields(root, finding.Term("the survey"), surveyKeys...)
+	f, ok := s.Fields(root, finding.Term("the survey"), surveyKeys...)
+	if !ok {
+		return
+	}
 	f.Versioned()
 	s.made.Title = f.NeedText("title", "Pump cover, measured")
 	s.made.Name = s.Source.Name(s.made.Title)

@@ -187,6 +187,9 @@ func (w *writer) fasteners(d Draft) {
 		w.line("  # - %s", d.Offer.entry())
 	}
 	w.clusters(d.Joint.Clusters)
+	if d.Joint.UnloadedFirstOff {
+		w.line("unloaded: first off                  # caps that no spring presses on")
+	}
 }
 
 func (w *writer) clusters(clusters []geometry.Cluster) {

@@ -5,6 +5,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/holes"
 	"drawdown/geometry/survey"
 	"drawdown/geometry/trace"
 )
@@ -19,6 +20,11 @@ func Traced(title, machine string, found trace.Found, notes []finding.Finding) D
 	}
 	for _, doubt := range found.Doubts {
 		d.Notes = append(d.Notes, finding.Noted(Look, finding.Values{"found": doubt}))
+	}
+	for _, taken := range found.Taken {
+		if taken.Code == holes.BySizeAlone { // whoever has the card before him must know
+			d.Cautions = append(d.Cautions, taken)
+		}
 	}
 	doubtful := 0
 	for _, s := range found.Shapes {

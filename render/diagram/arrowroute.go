@@ -2,7 +2,6 @@ package diagram
 
 import (
 	"math"
-	"slices"
 
 	"drawdown/render/scene"
 )
@@ -57,14 +56,15 @@ func (s *sketch) routes(legs [][2]int) (chosen []route, ok bool) {
 // crosses none and runs into none.
 func cheapest(choices, others []route) (best route, free bool) {
 	least := math.Inf(1)
-	for _, r := range choices {
-		crossed, merged := count(others, r.crosses), r.mergesWithAny(others)
-		cost := float64(crossed)*crossingCost + float64(count(others, r.runsNear))*nearCost + math.Abs(r.bow)
-		if merged {
+	for k := range choices {
+		r := &choices[k]
+		crossed, near, merges := r.meets(others)
+		cost := float64(crossed)*crossingCost + float64(near)*nearCost + math.Abs(r.bow)
+		if merges {
 			cost += mergeCost
 		}
 		if cost < least {
-			best, free, least = r, crossed == 0 && !merged, cost
+			best, free, least = *r, crossed == 0 && !merges, cost
 		}
 	}
 	return best, free
@@ -79,23 +79,35 @@ const (
 	nearMm       = 2.0
 )
 
-func count(routes []route, holds func(route) bool) int {
-	n := 0
-	for _, r := range routes {
-		if holds(r) {
-			n++
+// meets counts the arrows that r crosses and those that it runs near, and says
+// whether it runs into one.
+func (r *route) meets(others []route) (crossed, near int, merges bool) {
+	around := r.bounds.Grown(nearMm)
+	for k := range others {
+		o := &others[k]
+		if !around.Meets(o.bounds) {
+			continue
 		}
+		crosses := r.crosses(o)
+		if crosses {
+			crossed++
+		}
+		if r.runsNear(o) {
+			near++
+		}
+		merges = merges || !crosses && r.mergesWith(o)
 	}
-	return n
+	return crossed, near, merges
 }
 
 // runsNear says whether an arrow runs or ends so close to r that the two would
 // be taken for one.
-func (r route) runsNear(o route) bool {
-	if !r.bounds.Grown(nearMm).Meets(o.bounds) {
-		return false
-	}
+func (r *route) runsNear(o *route) bool {
+	around := o.bounds.Grown(nearMm)
 	for _, p := range r.points {
+		if !around.Contains(p) {
+			continue
+		}
 		for _, q := range o.points {
 			if math.Abs(p.X-q.X) < nearMm && math.Abs(p.Y-q.Y) < nearMm {
 				return true
@@ -126,10 +138,11 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	}
 	r := route{bow: bow, curve: [4]scene.Point{start, mix(start, control), mix(end, control), end}}
 	const steps = 16
+	r.points = make([]scene.Point, 0, steps+1)
 	for k := range steps + 1 {
 		r.points = append(r.points, scene.Bezier(r.curve[0], r.curve[1], r.curve[2], r.curve[3], float64(k)/steps))
 	}
-	r.bounds = scene.Polyline(r.points, false).Bounds()
+	r.bounds = scene.BoxOf(r.points...)
 	return r, s.clear(r, from, to)
 }
 
@@ -177,18 +190,19 @@ func (s *sketch) onPart(r route) bool {
 	return true
 }
 
-// mergesWithAny says whether an arrow runs into one of others without crossing
-// it.
-func (r route) mergesWithAny(others []route) bool {
-	return slices.ContainsFunc(others, func(o route) bool {
-		return r.bounds.Grown(mergeMm).Meets(o.bounds) && !r.crosses(o) && (r.merges(o) || o.merges(r))
-	})
+// mergesWith says whether two arrows would be taken for one.
+func (r *route) mergesWith(o *route) bool {
+	return r.bounds.Grown(mergeMm).Meets(o.bounds) && (r.merges(o) || o.merges(r))
 }
 
-func (r route) merges(other route) bool {
+func (r *route) merges(o *route) bool {
+	around := o.bounds.Grown(mergeMm)
 	for _, p := range r.points {
-		for k := 1; k < len(other.points); k++ {
-			if scene.SquareToLine(p, other.points[k-1], other.points[k]) < mergeMm*mergeMm {
+		if !around.Contains(p) {
+			continue
+		}
+		for k := 1; k < len(o.points); k++ {
+			if scene.SquareToLine(p, o.points[k-1], o.points[k]) < mergeMm*mergeMm {
 				return true
 			}
 		}
@@ -196,13 +210,17 @@ func (r route) merges(other route) bool {
 	return false
 }
 
-func (r route) crosses(o route) bool {
+func (r *route) crosses(o *route) bool {
 	if !r.bounds.Meets(o.bounds) {
 		return false
 	}
 	for i := 1; i < len(r.points); i++ {
+		p, q := r.points[i-1], r.points[i]
+		if !scene.BoxOf(p, q).Meets(o.bounds) {
+			continue
+		}
 		for k := 1; k < len(o.points); k++ {
-			if scene.Crossing(r.points[i-1], r.points[i], o.points[k-1], o.points[k]) {
+			if scene.Crossing(p, q, o.points[k-1], o.points[k]) {
 				return true
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/testkit"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
@@ -175,11 +176,7 @@ func TestDrawingIsTheSameAgain(t *testing.T) {
 // Drawings of parts that nobody drew, on every paper, both ways round, have no
 // fault in their layout.
 func TestGeneratedDrawings(t *testing.T) {
-	seeds := 300
-	if testing.Short() {
-		seeds = 30
-	}
-	for seed := range seeds {
+	for seed := range testkit.Samples(60, 300) {
 		family, p := generatedPart(t, uint64(seed))
 		for _, s := range sheets {
 			req := diagram.Part{Plan: p, Order: p.Tighten.Order, Box: s.box}

@@ -236,7 +236,7 @@ func (one Detail) Place(whole Part, box scene.Box) []scene.Item {
 	return append(items, scene.Shape{Path: s.view.box(one.window).Path(), Fill: scene.Black, Stroke: scene.Black, Width: 0.35})
 }
 
-func (r Part) wholeCount() int {
+func (r *Part) wholeCount() int {
 	if r.piece != nil {
 		return r.piece.of
 	}

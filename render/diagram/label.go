@@ -147,7 +147,7 @@ func (s *sketch) drawClusters() {
 			reach = max(reach, s.reach(i))
 		}
 		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+clusterGap), Stroke: scene.Grey, Width: 0.35}
-		if c.Unloaded {
+		if s.req.Plan.Unloaded(c) {
 			shape.Dash = 1.2
 		}
 		s.add(shape)

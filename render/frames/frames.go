@@ -140,5 +140,5 @@ func (r Work) note(s *plan.Stage) string {
 		workedOut = w.WorkedOut
 	}
 	does := map[plan.Action]string{plan.BackOff: w.BackOff, plan.TurnBack: w.TurnBack, plan.Wait: w.Wait}
-	return words.Row(does[s.Do], workedOut, s.Note)
+	return words.Row(does[s.Do], workedOut, r.Words.ByTurns(s.ByTurns), r.Words.Until(s.Until), s.Note)
 }

@@ -27,22 +27,12 @@ func written(t testing.TB, doc scene.Document, date time.Time) []byte {
 	return b.Bytes()
 }
 
-func texts(page scene.Page) []scene.Text {
-	var out []scene.Text
-	for _, it := range page.Items {
-		if t, ok := it.(scene.Text); ok {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
 // Every line must stand where the scene has it: an anchored line is moved by
 // its measured width. gofpdf writes places to 1/100 point.
 func TestReadBack(t *testing.T) {
 	doc := scenetest.Card()
 	page := read(t, written(t, doc, time.Time{}))[0]
-	want := texts(doc.Pages[0])
+	want := scenetest.Texts(doc.Pages[0])
 	if len(page.lines) != len(want) || len(want) != scenetest.Strings {
 		t.Fatalf("%d lines in the file, %d in the scene, %d in the card", len(page.lines), len(want), scenetest.Strings)
 	}
@@ -336,7 +326,7 @@ func TestPdftotext(t *testing.T) {
 	}
 	blanks := regexp.MustCompile(`\s+`)
 	all := blanks.ReplaceAllString(string(out), " ")
-	for _, want := range texts(doc.Pages[0]) {
+	for _, want := range scenetest.Texts(doc.Pages[0]) {
 		if !strings.Contains(all, blanks.ReplaceAllString(want.Content, " ")) {
 			t.Errorf("pdftotext does not find %q", want.Content)
 		}

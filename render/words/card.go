@@ -32,6 +32,10 @@ type Stage struct {
 	SomeToTheirPlace            string // where some kinds are scrap
 	Share                       string // %s %% of a worked-out torque
 
+	Until   string // turned back again until %s
+	ByTurns string // to the figure by %s at a time
+	Rises   string // the part, by %s
+
 	Crosswise, InASpiral, MiddleOutwards, CentreOutwards string
 	RoundClockwise, RoundAnticlockwise                   string
 }

@@ -54,12 +54,13 @@ type Why struct {
 	Worked   string   // heading of the figures
 	// Figures with their bands, of this order (%[1]s) and of another (%[2]s),
 	// which the layout names (%[3]s).
-	Lowest, Uneven string
-	NoGain         string // that the lowest bolt gains nothing by the order
-	Band           string // what the brackets are, and how far to believe them
-	Practice       string // where the page comes from
-	Springs        string // what is left out, and the caps %s that no spring presses
-	Purpose        string // heads what the order is for, in place of figures
+	Lowest, Uneven  string
+	NoGain          string // that the lowest bolt gains nothing by the order
+	Band            string // what the brackets are, and how far to believe them
+	Practice        string // where the page comes from
+	Springs         string // what is left out, and the caps %s that no spring presses
+	SpringsFirstOff string // the same where they come off first
+	Purpose         string // heads what the order is for, in place of figures
 }
 
 // WhyLayout is what the page says of one layout: centre outwards, or crosswise

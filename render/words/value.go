@@ -45,6 +45,8 @@ func (c *Catalogue) Value(v any, form string) string {
 			return c.List.join(c.SayAll(v), form)
 		}
 		return strings.Join(c.SayAll(v), "; ")
+	case []unit.Length:
+		return c.List.join(each(v, func(l unit.Length) string { return c.Value(l, "") }), form)
 	case []int:
 		return c.List.join(each(v, strconv.Itoa), form)
 	case band:

@@ -6,8 +6,9 @@ import (
 	"slices"
 )
 
-// clusterFindings says which clusters are parted, and which go too late though
-// nothing presses on them.
+// clusterFindings says which clusters are parted, and which, though nothing
+// presses on them, do not go before all others, or after them where the maker
+// has it so.
 func (w *work) clusterFindings() []Finding {
 	var findings []Finding
 	position := map[int]int{} // in the group's order
@@ -23,15 +24,15 @@ func (w *work) clusterFindings() []Finding {
 			})
 		}
 	}
-	if len(w.units) == 0 {
-		return findings
+	against := w.order[0]
+	if w.joint.UnloadedFirstOff {
+		against = w.order[len(w.order)-1]
 	}
-	firstLoaded := w.order[0]
 	for _, u := range w.free {
-		if w.step[u[0]] > w.firstStep(firstLoaded) {
+		if late := w.step[u[0]] > w.firstStep(against); late != w.joint.UnloadedFirstOff {
 			findings = append(findings, Finding{
 				Rule: Unloaded, Severity: Departure, Steps: w.steps(u), IDs: w.joint.IDs(u),
-				Against: []string{w.name(firstLoaded)}, AgainstSteps: []int{w.firstStep(firstLoaded)},
+				Against: []string{w.name(against)}, AgainstSteps: []int{w.firstStep(against)},
 			})
 		}
 	}

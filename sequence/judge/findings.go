@@ -16,6 +16,7 @@ const (
 	GroupsMixed    finding.Code = "order mixes groups"       // n, ids, at, against, side
 	ClusterParted  finding.Code = "order parts a cluster"    // ids, at, side
 	UnloadedLate   finding.Code = "order unloaded late"      // id, step, against, againststep, side
+	UnloadedEarly  finding.Code = "order unloaded early"     // id, step, against, againststep, side
 	NotFromMiddle  finding.Code = "order not from middle"    // id, middle, side
 	Inwards        finding.Code = "order goes inwards"       // id, step, against, againststep, n, side
 	LongOneSide    finding.Code = "order long on one side"   // n, ids, at, most
@@ -75,7 +76,11 @@ func (f Finding) coded() (finding.Code, finding.Values) {
 		if f.Side == Loosen {
 			k = len(f.IDs) - 1
 		}
-		return UnloadedLate, f.heldAgainst(k)
+		v := f.heldAgainst(k)
+		if early := f.Steps[k] < f.AgainstSteps[0]; early != (f.Side == Loosen) {
+			return UnloadedEarly, v
+		}
+		return UnloadedLate, v
 	case Middle:
 		return NotFromMiddle, finding.Values{"id": f.IDs[0], "middle": f.Against}
 	case Outwards:

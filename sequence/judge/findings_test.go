@@ -62,12 +62,18 @@ func TestFindingsAreSaid(t *testing.T) {
 	try("caps, loosening", judge.Input{Joint: caps(), Side: judge.Loosen, Order: strings.Fields("M6 M1 M9 M4 M10 M7 M5 M2 M8 M3")},
 		"M7 and M2 come off together, but here they are parted (steps 6 and 8)",
 		"M4 (step 4): no spring presses there, so it comes off last, after M3 (step 10)")
+	firstOff := caps()
+	firstOff.UnloadedFirstOff = true
+	try("caps, unloaded first off", judge.Input{Joint: firstOff, Order: strings.Fields("M4 M9 M3 M8 M2 M7 M5 M10 M1 M6")},
+		"M4 (step 1): no spring presses there, and the file has such caps off first, so it goes on last, after M1 (step 9)")
+	try("the same, loosening", judge.Input{Joint: firstOff, Side: judge.Loosen, Order: strings.Fields("M6 M1 M10 M5 M7 M2 M8 M3 M9 M4")},
+		"M4 (step 10): no spring presses there, and the file has such caps off first, so it comes off first, before M1 (step 2)")
 	nearest := func(string, []string) string { return "M3" }
 	try("no whole order", judge.Input{Joint: head, Nearest: nearest, Order: strings.Fields("M33 M8 M8 M4")},
 		`step 1: there is no fastener "M33" (did you mean M3?)`,
 		"M8 is there twice, at steps 2 and 3",
 		"left out: M1, M2, M3, M5, M6, M7 and 2 more")
-	for _, code := range []finding.Code{judge.UnknownName, judge.NamedTwice, judge.LeftOut, judge.GroupsMixed, judge.ClusterParted, judge.UnloadedLate,
+	for _, code := range []finding.Code{judge.UnknownName, judge.NamedTwice, judge.LeftOut, judge.GroupsMixed, judge.ClusterParted, judge.UnloadedLate, judge.UnloadedEarly,
 		judge.NotFromMiddle, judge.Inwards, judge.LongOneSide, judge.NextNeighbours, judge.NotAcross, judge.PullsAside, judge.LongWay} {
 		if !said[code] {
 			t.Errorf("nothing above is %q", code)

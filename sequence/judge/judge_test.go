@@ -245,6 +245,33 @@ func TestClusters(t *testing.T) {
 	}
 }
 
+// What the file says of caps that no spring presses on goes before common practice.
+func TestUnloadedFirstOff(t *testing.T) {
+	j := caps()
+	j.UnloadedFirstOff = true
+	for order, want := range map[string][]string{
+		"M3 M8 M2 M7 M5 M10 M1 M6 M4 M9": {},
+		"M4 M9 M3 M8 M2 M7 M5 M10 M1 M6": {"unloaded departs [1 2]"},
+	} {
+		r := judge.Order(judge.Input{Joint: j, Order: strings.Fields(order)})
+		if diff := cmp.Diff(want, words(r)); diff != "" {
+			t.Errorf("%s:\n%s", order, diff)
+		}
+	}
+}
+
+// Caps under none of which a spring presses are judged as any other.
+func TestAllUnloaded(t *testing.T) {
+	j := caps()
+	for k := range j.Clusters {
+		j.Clusters[k].Unloaded = true
+	}
+	r := judge.Order(judge.Input{Joint: j, Order: strings.Fields("M1 M6 M2 M7 M3 M8 M4 M9 M5 M10")})
+	if r.Verdict == judge.Sound {
+		t.Errorf("caps from one end to the other are %s: %q", r.Verdict, words(r))
+	}
+}
+
 func idsBackwards(order string) []string {
 	names := strings.Fields(order)
 	for a, b := 0, len(names)-1; a < b; a, b = a+1, b-1 {

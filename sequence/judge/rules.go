@@ -91,9 +91,6 @@ const (
 // judge measures the group and holds it against the rules.
 func (w *work) judge() (GroupReport, []Finding) {
 	findings := w.clusterFindings()
-	if len(w.units) == 0 { // nothing but clusters that no spring presses on
-		return GroupReport{Layout: w.layout}, findings
-	}
 	m, a := w.measure(w.order), w.yardstick()
 	m.adjacent = slices.DeleteFunc(m.adjacent, func(k int) bool { return !w.follows(k) })
 	m.Neighbours = len(m.adjacent)

@@ -43,7 +43,7 @@ const (
 	Missing    Rule = "missing"    // a fastener that is left out
 	GroupOrder Rule = "groups"     // a group is begun before an earlier one is finished
 	Together   Rule = "cluster"    // the fasteners of a cluster are parted
-	Unloaded   Rule = "unloaded"   // a cluster that no spring presses on goes first
+	Unloaded   Rule = "unloaded"   // a cluster that no spring presses on goes first, or last
 	Middle     Rule = "middle"     // starts in the middle
 	Outwards   Rule = "outwards"   // works outwards
 	OneSide    Rule = "one side"   // no long run on one side

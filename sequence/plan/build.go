@@ -20,6 +20,7 @@ func Build(in Input) (Plan, error) {
 	if err := p.stages(in); err != nil {
 		return Plan{}, err
 	}
+	p.basis(in)
 	p.Assumptions = assumptions(in)
 	// The order is settled on the part as drawn and goes with it into the
 	// mirror, so that the second bank is worked as the exact mirror image.
@@ -89,6 +90,7 @@ func (p *Plan) settle(g sequence.Group) Group {
 	}
 	settled.Way, settled.Seen = sequence.SettledGroup(p.Joint, settled.Members, g), sequence.SeenGroup(p.Joint, settled.Members, g)
 	settled.Turn = g.Turn.For(settled.Way)
+	settled.Sprung = sequence.Sprung(p.Joint, settled.Members)
 	return settled
 }
 
@@ -148,7 +150,7 @@ func (p *Plan) sideStages(in Input, given []StageInput, order []int, side Cautio
 
 // stage writes out one stage over the fasteners it covers.
 func (p *Plan) stage(in Input, s StageInput, order []int) (Stage, error) {
-	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Wait: s.Wait, Percent: s.Percent, Note: s.Note, Source: in.Source}
+	stage := Stage{Do: s.Do, Torque: s.Torque, Angle: s.Angle, Wait: s.Wait, Percent: s.Percent, Until: s.Until, Note: s.Note, Source: in.Source}
 	if s.Do == Wait {
 		return stage, nil
 	}

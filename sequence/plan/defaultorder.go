@@ -12,8 +12,9 @@ import (
 // largest thread first, since the small outer bolts go on last and come off
 // first (common practice, no source). Kinds of one size go by their distance
 // from the middle of the joint, then by name, so that the listing of the file
-// has no say. The way within a group is settled by how its places lie, or by
-// the numbers on the part where all of the group have one.
+// has no say. Where the thread is not stated, the hole stands in for it. The way
+// within a group is settled by how its places lie, or by the numbers on the part
+// where all of the group have one.
 func defaultGroups(in Input) []sequence.Group {
 	if groups := castGroups(in); groups != nil {
 		return groups
@@ -22,7 +23,7 @@ func defaultGroups(in Input) []sequence.Group {
 	kinds := slices.Clone(in.Kinds)
 	slices.SortFunc(kinds, func(a, b Kind) int {
 		return cmp.Or(
-			cmp.Compare(b.MajorMm(), a.MajorMm()),
+			cmp.Compare(b.SizeMm(), a.SizeMm()),
 			cmp.Compare(meanDistance(in.Joint, a.Name, centre), meanDistance(in.Joint, b.Name, centre)),
 			cmp.Compare(a.Name, b.Name),
 		)

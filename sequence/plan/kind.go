@@ -87,6 +87,19 @@ func (k Kind) MajorMm() float64 {
 	return k.Thread.MajorMm
 }
 
+// clearance is how much wider than its bolt a hole is (ISO 273, medium series:
+// 9 mm for M8, 11 mm for M10, 17.5 mm for M16).
+const clearance = 1.1
+
+// SizeMm is the major diameter of the thread; where the file names none, that
+// of the bolt for which the hole is wide enough; 0 where it states neither.
+func (k Kind) SizeMm() float64 {
+	if k.Thread == nil {
+		return float64(k.Hole) / clearance
+	}
+	return k.Thread.MajorMm
+}
+
 // Labelled prints a length of the kind as drawers and sockets are labelled: in
 // inches for inch threads. A length that is not known is empty.
 func (k Kind) Labelled(l unit.Length) string {

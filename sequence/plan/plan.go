@@ -35,6 +35,7 @@ type Group struct {
 	Way     sequence.Way // settled: never Auto
 	Turn    sequence.Turn
 	Members []int       // in tightening order
+	Sprung  bool        // springs press under what it holds
 	Seen    family.Seen // as what its layout is ordered
 }
 
@@ -53,6 +54,7 @@ type Asked struct {
 type Side struct {
 	Order  []int // every fastener once
 	Stages []Stage
+	Basis  []finding.Finding // what the order and the rounds rest on
 }
 
 // Stage is one round of the work over the fasteners it covers.
@@ -65,6 +67,9 @@ type Stage struct {
 	Angle     unit.Angle
 	Wait      unit.Duration
 	Percent   float64      // of the worked-out torque; 0 where the file gives the figure
+	ByTurns   unit.Angle   // the figure is reached by so much at a time over all caps; 0: at once
+	Release   unit.Length  // how far such a turn, or one back, moves what springs press on; 0 where the thread is not known
+	Until     string       // turned back again and again until then
 	Way       sequence.Way // where it differs from the groups' own
 	Turn      sequence.Turn
 	WorkedOut bool   // the figure does not come from a manual
@@ -95,6 +100,19 @@ func (p Plan) Steps(s Side) []Step {
 
 // IDs names fasteners by their ids.
 func (p Plan) IDs(fasteners []int) []string { return p.Joint.IDs(fasteners) }
+
+// ClusterNames gives the name of the cluster that each fastener is in; empty for
+// none.
+func (p Plan) ClusterNames() []string {
+	names := make([]string, len(p.Joint.Fasteners))
+	index := p.Joint.Index()
+	for _, c := range p.Joint.Clusters {
+		for _, id := range c.Of {
+			names[index[id]] = c.Name
+		}
+	}
+	return names
+}
 
 // Bare is the plan without what is written on the part, to be drawn small.
 func (p Plan) Bare() Plan {

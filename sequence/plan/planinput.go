@@ -61,5 +61,6 @@ type StageInput struct {
 	Percent float64          // for Percent, in (0, 100]
 	Way     sequence.Way     // empty: the groups' own order
 	Turn    sequence.Turn
+	Until   string // for TurnBack: repeated until then
 	Note    string
 }

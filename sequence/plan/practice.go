@@ -10,17 +10,19 @@ import (
 )
 
 // SmallBeforeLarge finds the groups with a smaller thread that are finished
-// before one with a larger thread, by their numbers from 0. Groups that go by
-// the maker's list or by the numbers on the part are the maker's word.
+// before one with a larger thread, by their numbers from 0; where no thread is
+// stated the hole stands in for it. Groups that go by the maker's list or by the
+// numbers on the part are the maker's word.
 func (in Input) SmallBeforeLarge() map[int]finding.Finding {
 	found := map[int]finding.Finding{}
 	for i, early := range in.Groups {
-		small, known := in.threaded(early, slices.MinFunc[[]Kind])
+		small, known := in.sized(early, slices.MinFunc[[]Kind])
 		for _, late := range in.Groups[i+1:] {
-			large, knownToo := in.threaded(late, slices.MaxFunc[[]Kind])
-			if known && knownToo && small.MajorMm() < large.MajorMm() && !early.Way.IsMakers() && !late.Way.IsMakers() {
+			large, knownToo := in.sized(late, slices.MaxFunc[[]Kind])
+			if known && knownToo && small.SizeMm() < large.SizeMm() && !early.Way.IsMakers() && !late.Way.IsMakers() {
 				found[i] = finding.Warned(SmallFirst, finding.Values{
-					"small": small.Name, "small_thread": small.Thread.Name, "large": large.Name, "large_thread": large.Thread.Name,
+					"small": small.Name, "small_thread": small.ThreadName(), "small_hole": small.Hole,
+					"large": large.Name, "large_thread": large.ThreadName(), "large_hole": large.Hole,
 				}).From(finding.CommonPractice)
 				break
 			}
@@ -29,16 +31,16 @@ func (in Input) SmallBeforeLarge() map[int]finding.Finding {
 	return found
 }
 
-// threaded picks a kind of a group by its thread, among those that fasteners
-// have and whose thread is known.
-func (in Input) threaded(g sequence.Group, pick func([]Kind, func(a, b Kind) int) Kind) (Kind, bool) {
+// sized picks a kind of a group by its size, among those that fasteners have and
+// whose thread or hole is known.
+func (in Input) sized(g sequence.Group, pick func([]Kind, func(a, b Kind) int) Kind) (Kind, bool) {
 	kinds := slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
-		return k.Thread == nil || !slices.Contains(g.Kinds, k.Name) || !in.has(k.Name)
+		return k.SizeMm() == 0 || !slices.Contains(g.Kinds, k.Name) || !in.has(k.Name)
 	})
 	if len(kinds) == 0 {
 		return Kind{}, false
 	}
-	return pick(kinds, func(a, b Kind) int { return cmp.Compare(a.MajorMm(), b.MajorMm()) }), true
+	return pick(kinds, func(a, b Kind) int { return cmp.Compare(a.SizeMm(), b.SizeMm()) }), true
 }
 
 func (in Input) has(kind string) bool {

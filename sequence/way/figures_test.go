@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/testkit"
 )
 
 // outlined is a part whose first places follow each other along its edge.
@@ -205,7 +206,7 @@ func TestFiguresOfRandomParts(t *testing.T) {
 		var regular tally
 		for _, off := range []float64{0, 0.1, 0.3} {
 			var sum tally
-			for range 200 {
+			for range testkit.Samples(80, 200) {
 				p := kinds[kind](r)
 				p.points = jittered(p.points, r, off)
 				sum.add(p.figures(Places(p.points, Auto, TurnDefault)))

@@ -5,6 +5,8 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/report"
+	"drawdown/render/sheet/card"
+	"drawdown/sequence/plan"
 )
 
 var orderCommand = command{
@@ -13,6 +15,7 @@ var orderCommand = command{
 	build: func(flags *pflag.FlagSet) runner {
 		ways := addWayFlags(flags)
 		flag.Language(flags)
+		side := flag.Choice(flags, "side", card.BothSides, card.SideChoices, "which `side`: ")
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
@@ -24,10 +27,18 @@ var orderCommand = command{
 			case status != Done:
 				return status
 			case *asJSON:
-				return p.printJSON(report.OrderJSON(p.words, made))
+				return p.printJSON(report.OrderJSON(p.words, made, sideOf(*side)))
 			}
-			p.reportTo(p.Stdout).Order(made)
+			p.reportTo(p.Stdout).Order(made, sideOf(*side))
 			return Done
 		}
 	},
+}
+
+// sideOf gives the side of a plan that a flag names.
+func sideOf(side card.Sides) plan.CautionSide {
+	if side == card.BothSides {
+		return plan.CautionBoth
+	}
+	return plan.CautionSide(side)
 }

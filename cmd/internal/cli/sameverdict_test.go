@@ -96,12 +96,15 @@ func (f facts) file() string {
 	return text
 }
 
-// verdicts gives codes with their severities, but for what only a question
-// tells of its joint.
+// beside are what a question tells of its joint, and of the torque that it
+// works out.
+var beside = []finding.Code{figures.SettlesMuch, figures.StiffnessLeftOut, figures.AtWorkedOut}
+
+// verdicts gives codes with their severities.
 func verdicts(found []finding.Finding) []string {
 	var list []string
 	for _, f := range found {
-		if f.Code != figures.SettlesMuch && f.Code != figures.StiffnessLeftOut {
+		if !slices.Contains(beside, f.Code) {
 			list = append(list, fmt.Sprint(f.Severity, " ", f.Code))
 		}
 	}
@@ -110,7 +113,9 @@ func verdicts(found []finding.Finding) []string {
 }
 
 // First principles: the same facts have the same verdict, whether a file or the
-// flags of torque state them. What the flags refuse, the file is warned of.
+// flags of torque state them, and whether the file is planned, as by check, card,
+// order, predict and book, or asked about by torque. What the flags refuse, the
+// file is warned of.
 func TestFlagsAndFilesAreJudgedAlike(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(rt *rapid.T) {
@@ -130,15 +135,29 @@ func TestFlagsAndFilesAreJudgedAlike(t *testing.T) {
 			rt.Fatalf("%v: %q", q.Err, f.flags)
 		}
 		inFile := verdicts(made.Figures)
+		_, kinds, _, err := job.Kinds("-", strings.NewReader(f.file()))
+		if err != nil {
+			rt.Fatal(err)
+		}
+		if asked, err := figures.WorkOut(kinds[0]); err != nil {
+			refused(rt, err, inFile, f)
+		} else if diff := cmp.Diff(inFile, verdicts(asked.Notes)); diff != "" {
+			rt.Errorf("(- planned, + asked) %s\n%s", diff, f.file())
+		}
 		answer, err := figures.WorkOut(ask)
 		if err != nil {
-			if !slices.ContainsFunc(inFile, func(v string) bool { return strings.HasPrefix(v, "warning ") }) {
-				rt.Errorf("the flags are refused: %v; the file has %q:\n%s", err, inFile, f.file())
-			}
+			refused(rt, err, inFile, f)
 			return
 		}
 		if diff := cmp.Diff(inFile, verdicts(answer.Notes)); diff != "" {
 			rt.Errorf("(- file, + flags) %s\n%s\n%q", diff, f.file(), f.flags)
 		}
 	})
+}
+
+// refused holds that what a question refuses is warned of in the file.
+func refused(t *rapid.T, err error, inFile []string, f facts) {
+	if !slices.ContainsFunc(inFile, func(v string) bool { return strings.HasPrefix(v, "warning ") }) {
+		t.Errorf("refused: %v; the file has %q:\n%s", err, inFile, f.file())
+	}
 }

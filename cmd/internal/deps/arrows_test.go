@@ -37,7 +37,7 @@ var arrows = map[string][]string{
 	"patterns/source":                 {"patterns/problem"},
 	"patterns/table":                  {"geometry", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/wrenches":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/tension/wrench"},
-	"patterns/writing":                {"geometry", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/form", "patterns/source", "sequence/tension/head"},
+	"patterns/writing":                {"geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/form", "patterns/source", "sequence/tension/head"},
 	"render":                          {"render/pdf", "render/png", "render/scene", "render/svg"},
 	"render/diagram":                  {"geometry", "render/diagram/space", "render/font", "render/scene", "sequence", "sequence/plan"},
 	"render/diagram/space":            {"render/scene"},
@@ -57,6 +57,7 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
+	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
 	"render/sheet/truesize":           {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/words"},

@@ -65,9 +65,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 func stopped(err error, places meaning.Places) problem.Problem {
 	var found finding.Finding
 	if !errors.As(err, &found) {
-		at := places.Stage(0)
-		at.Severity, at.What = problem.Error, err.Error()
-		return at
+		found = finding.Failed(plan.Fails, finding.Values{"why": err})
 	}
 	at := places.Stage(found.At.Stage)
 	at.Severity, at.Found = problem.Error, &found

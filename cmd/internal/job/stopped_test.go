@@ -78,7 +78,8 @@ func TestWhatStopsAStageStandsThere(t *testing.T) {
 	if got != want {
 		t.Errorf("%+v, want %+v", got, want)
 	}
-	if got := stopped(cause, at); got != (problem.Problem{File: "flange.yaml", Severity: problem.Error, What: "no thread"}) {
-		t.Errorf("%+v", got)
+	whole := stopped(cause, at).Worded(words.English().What, words.English().Allowed)
+	if whole != (problem.Problem{File: "flange.yaml", Severity: problem.Error, Code: plan.Fails, What: "the work cannot be planned: no thread"}) {
+		t.Errorf("%+v", whole)
 	}
 }

@@ -13,11 +13,11 @@ const (
 	SeenAs        finding.Code = "report seen as"       // family; named, columns, rows, rings, edge, corners, inner, parts, missing, off
 	GroupTurning  finding.Code = "report turning"       // kinds, way, turn
 	StageLine     finding.Code = "report stage"         // n, does, kinds, ids, note
-	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout
-	StageAngle    finding.Code = "stage angle"          // angle, workedout
+	StageTorque   finding.Code = "stage torque"         // torque, other, share, workedout, turns
+	StageAngle    finding.Code = "stage angle"          // angle, workedout, turns
 	StageBackOff  finding.Code = "stage back off"       // angle
 	StageSlackens finding.Code = "stage slackens"       //
-	StageTurnBack finding.Code = "stage turn back"      // angle
+	StageTurnBack finding.Code = "stage turn back"      // angle, release, until
 	StageWait     finding.Code = "stage wait"           // wait
 	StageOut      finding.Code = "stage out"            //
 	FiguresFrom   finding.Code = "report figures"       // source

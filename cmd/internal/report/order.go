@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Order prints the order of a plan and its stages, both ways.
-func (r Report) Order(made plan.Plan) {
+// Order prints the order of a plan and its stages, of one side or of both.
+func (r Report) Order(made plan.Plan, side plan.CautionSide) {
 	sheet := &r.Words.Sheet
 	r.heading(made)
 	fmt.Fprintf(r.To, sheet.Card+"\n", made.Fingerprint)
@@ -21,21 +21,52 @@ func (r Report) Order(made plan.Plan) {
 		asked := strings.TrimSpace(sheet.Ways[string(made.Asked.Way)] + " " + sheet.Turns[string(made.Asked.Turn)])
 		fmt.Fprintf(r.To, sheet.Asked+"\n", asked)
 	}
+	if side != plan.CautionLoosen {
+		r.tightening(made)
+	}
+	if side != plan.CautionTighten {
+		r.loosening(made)
+	}
+	r.source(made)
+}
+
+func (r Report) tightening(made plan.Plan) {
 	r.line("\n", OrderTighten, nil)
-	first := 1
+	numbers := made.Tighten.Numbers()
 	for _, g := range made.Groups {
 		r.group(g)
-		fmt.Fprintf(r.To, "    %s\n", numbered(made, g.Members, first))
+		fmt.Fprintf(r.To, "    %s\n", numbered(made, g.Members, numbers))
 		if !g.Makers() {
 			r.line("    ", SeenAs, seenAs(g.Seen))
 		}
-		first += len(g.Members)
 	}
-	r.stages(made, made.Tighten)
+	r.basis(made.Tighten)
+	for i := range made.Tighten.Stages {
+		r.stage(made, &made.Tighten.Stages[i])
+	}
+}
+
+// loosening prints the steps of each stage too, since a stage may be for some of
+// the fasteners.
+func (r Report) loosening(made plan.Plan) {
 	r.line("\n", OrderLoosen, nil)
-	fmt.Fprintf(r.To, "    %s\n", numbered(made, made.Loosen.Order, 1))
-	r.stages(made, made.Loosen)
-	r.source(made)
+	numbers := made.Loosen.Numbers()
+	fmt.Fprintf(r.To, "    %s\n", numbered(made, made.Loosen.Order, numbers))
+	r.basis(made.Loosen)
+	for i := range made.Loosen.Stages {
+		s := &made.Loosen.Stages[i]
+		r.stage(made, s)
+		if len(s.Fasteners) > 0 {
+			fmt.Fprintf(r.To, "    %s\n", numbered(made, s.Fasteners, numbers))
+		}
+	}
+}
+
+// basis says what the order and the rounds of a side rest on.
+func (r Report) basis(side plan.Side) {
+	for _, f := range side.Basis {
+		fmt.Fprintf(r.To, "  %s\n", r.Words.Say(f))
+	}
 }
 
 // group says how a group is gone through.
@@ -49,29 +80,33 @@ func (r Report) group(g plan.Group) {
 	})
 }
 
-// numbered writes ids behind the numbers that the card gives them.
-func numbered(made plan.Plan, fasteners []int, first int) string {
-	ids := made.IDs(fasteners)
-	for k := range ids {
-		ids[k] = fmt.Sprintf("%d:%s", first+k, ids[k])
+// numbered writes ids behind the numbers that the card gives them, and behind
+// those that go together the name of their cluster.
+func numbered(made plan.Plan, fasteners, numbers []int) string {
+	cluster := made.ClusterNames()
+	var words []string
+	for k, i := range fasteners {
+		words = append(words, fmt.Sprintf("%d:%s", numbers[i], made.Joint.Fasteners[i].ID))
+		if last := k+1 == len(fasteners) || cluster[fasteners[k+1]] != cluster[i]; last && cluster[i] != "" {
+			words = append(words, "("+cluster[i]+")")
+		}
 	}
-	return strings.Join(ids, " ")
+	return strings.Join(words, " ")
 }
 
-func (r Report) stages(made plan.Plan, side plan.Side) {
-	for i := range side.Stages {
-		s := &side.Stages[i]
-		v := finding.Values{"n": s.Number, "does": Stage(r.Words, s), "kinds": s.Kinds, "note": s.Note}
-		if s.Way != "" {
-			v["ids"] = strings.Join(made.IDs(s.Fasteners), " ")
-		}
-		r.line("  ", StageLine, v)
+func (r Report) stage(made plan.Plan, s *plan.Stage) {
+	v := finding.Values{"n": s.Number, "does": Stage(r.Words, s), "kinds": s.Kinds, "note": s.Note}
+	if s.Way != "" {
+		v["ids"] = strings.Join(made.IDs(s.Fasteners), " ")
 	}
+	r.line("  ", StageLine, v)
 }
 
 // Stage gives the figure of a stage, marked where it was worked out.
 func Stage(c *words.Catalogue, s *plan.Stage) string {
-	code, v := StageOut, finding.Values{"workedout": s.WorkedOut}
+	code, v := StageOut, finding.Values{
+		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until),
+	}
 	switch s.Do {
 	case plan.Tighten:
 		code, v["torque"], v["other"], v["share"] = StageTorque, s.Torque, s.Torque.Other(), s.Percent
@@ -118,7 +153,7 @@ func (r Report) Judgement(j Judgement) {
 		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckNote, finding.Values{"what": note})))
 	}
 	if len(j.Judged) > 0 {
-		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckJudged, finding.Values{"what": strings.Join(j.Judged, "; ")})))
+		fmt.Fprint(r.To, Wrapped("", "  ", r.say(CheckJudged, finding.Values{"what": j.Judged})))
 	}
 	if len(j.NotJudged) > 0 {
 		r.line("", CheckNotJudged, nil)

@@ -2,17 +2,21 @@ package report
 
 import (
 	"drawdown/geometry/family"
+	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
 
-// OrderJSON gives the plan as data; what was assumed stands in the words of c.
-func OrderJSON(c *words.Catalogue, p plan.Plan) object {
-	var groups []object
-	for _, g := range p.Groups {
-		groups = append(groups, object{
-			{"kinds", g.Kinds}, {"way", string(g.Way)}, {"turn", string(g.Turn)}, {"family", familyJSON(p, g.Seen)}, {"ids", p.IDs(g.Members)},
-		})
+// OrderJSON gives the plan as data, of one side or of both; what was assumed
+// stands in the words of c.
+func OrderJSON(c *words.Catalogue, p plan.Plan, side plan.CautionSide) object {
+	tighten, loosen := side != plan.CautionLoosen, side != plan.CautionTighten
+	var basis []finding.Finding
+	if tighten {
+		basis = append(basis, p.Tighten.Basis...)
+	}
+	if loosen {
+		basis = append(basis, p.Loosen.Basis...)
 	}
 	return object{
 		{"title", p.Title},
@@ -23,13 +27,35 @@ func OrderJSON(c *words.Catalogue, p plan.Plan) object {
 		{"source", p.Source},
 		{"worked_out", p.WorkedOut()},
 		{"assumptions", given(c.SayAll(p.Assumptions))},
-		{"groups", groups},
-		{"tighten", p.IDs(p.Tighten.Order)},
-		{"loosen", p.IDs(p.Loosen.Order)},
-		{"steps", stepsJSON(p.Steps(p.Tighten))},
-		{"loosen_steps", stepsJSON(p.Steps(p.Loosen))},
-		{"cautions", given(p.CautionsFor(plan.CautionBoth))},
+		{"basis", given(c.SayAll(basis))},
+		{"groups", groupsJSON(p)},
+		{"clusters", given(clustersJSON(p))},
+		{"tighten", when(tighten, p.IDs(p.Tighten.Order))},
+		{"loosen", when(loosen, p.IDs(p.Loosen.Order))},
+		{"steps", when(tighten, stepsJSON(p.Steps(p.Tighten)))},
+		{"loosen_steps", when(loosen, stepsJSON(p.Steps(p.Loosen)))},
+		{"cautions", given(p.CautionsFor(side))},
 	}
+}
+
+func groupsJSON(p plan.Plan) []object {
+	var groups []object
+	for _, g := range p.Groups {
+		groups = append(groups, object{
+			{"kinds", g.Kinds}, {"way", string(g.Way)}, {"turn", string(g.Turn)}, {"family", familyJSON(p, g.Seen)},
+			{"sprung", given(g.Sprung)}, {"ids", p.IDs(g.Members)},
+		})
+	}
+	return groups
+}
+
+// clustersJSON lists what goes down together, and whether springs press on it.
+func clustersJSON(p plan.Plan) []object {
+	var clusters []object
+	for _, c := range p.Joint.Clusters {
+		clusters = append(clusters, object{{"name", c.Name}, {"ids", c.Of}, {"loaded", !c.Unloaded}})
+	}
+	return clusters
 }
 
 // familyJSON says as what a layout was seen and what decided. What a family does
@@ -79,6 +105,9 @@ func stepsJSON(steps []plan.Step) []object {
 			{"given", given(asGiven)},
 			{"source", given(s.Stage.Source)},
 			{"worked_out", given(s.Stage.WorkedOut)},
+			{"by_turns_deg", given(float64(s.Stage.ByTurns))},
+			{"release_mm", given(float64(s.Stage.Release))},
+			{"until", given(s.Stage.Until)},
 			{"note", given(s.Stage.Note)},
 		})
 	}

@@ -7,13 +7,16 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/machine"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/book"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 )
@@ -45,56 +48,36 @@ func p4(t testing.TB) overhaul.Overhaul {
 	return o
 }
 
-func texts(page scene.Page) []scene.Text {
-	var all []scene.Text
-	for _, it := range page.Items {
-		if text, ok := it.(scene.Text); ok {
-			all = append(all, text)
-		}
-	}
-	return all
-}
-
 // The whole book passes the layout check on every paper, upright and on its
 // side; and in every language on the paper with the least room.
 func TestLayout(t *testing.T) {
 	o := p4(t)
-	for _, upright := range sheet.Papers {
-		if testing.Short() && upright.Name != "a5" {
-			continue
-		}
-		for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
-			checkBook(t, o, paper, words.English())
+	for k, paper := range sheettest.Papers() {
+		if testkit.Full() || k%3 == 0 {
+			checkBook(t, o, sheettest.English(paper))
 		}
 	}
-	for _, language := range words.Languages() {
-		if testing.Short() && language != "de" {
-			continue
+	for k, language := range wordstest.All() {
+		if testkit.Full() || k%2 == 0 {
+			checkBook(t, o, sheet.Request{Paper: sheettest.Paper(t, "a5"), Words: language})
 		}
-		w, _ := words.Find(language)
-		paper, _ := sheet.FindPaper("a5")
-		checkBook(t, o, paper, w)
 	}
 }
 
-func checkBook(t *testing.T, o overhaul.Overhaul, paper sheet.Paper, w *words.Catalogue) {
+func checkBook(t *testing.T, o overhaul.Overhaul, ask sheet.Request) {
 	t.Helper()
-	doc, _, err := book.Document(o, book.Request{Request: sheet.Request{Paper: paper, Words: w}})
+	doc, _, err := book.Document(o, book.Request{Request: ask})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, page := range doc.Pages {
-		for _, fault := range scenetest.CheckLayout(page) {
-			t.Errorf("%s %g wide, %s: %s", paper.Name, paper.Width, w.Language, fault)
-		}
-	}
+	sheettest.Check(t, o.Title, ask, doc.Pages)
 }
 
 // contents gives the words of all pages of the contents.
 func contents(doc scene.Document) []scene.Text {
 	var all []scene.Text
 	for _, page := range doc.Pages {
-		if words := texts(page); words[0].Content == "Contents" {
+		if words := scenetest.Texts(page); words[0].Content == "Contents" {
 			all = append(all, words...)
 		}
 	}
@@ -124,7 +107,7 @@ func TestContentsLeadToTheirPages(t *testing.T) {
 				t.Fatal(err)
 			}
 			var words []string
-			for _, text := range texts(doc.Pages[n-1]) {
+			for _, text := range scenetest.Texts(doc.Pages[n-1]) {
 				words = append(words, text.Content)
 			}
 			if said := strings.Join(words, "\n"); !strings.Contains(said, title) || !strings.Contains(said, want) {
@@ -146,7 +129,7 @@ func TestEveryPageIsCountedAndMarked(t *testing.T) {
 	}
 	for k, page := range doc.Pages {
 		count, marked := false, false
-		for _, text := range texts(page) {
+		for _, text := range scenetest.Texts(page) {
 			count = count || text.Content == strconv.Itoa(k+1)+" / "+strconv.Itoa(len(doc.Pages))
 			marked = marked || strings.Contains(text.Content, "card ") || strings.Contains(text.Content, "book ")
 		}
@@ -160,7 +143,7 @@ func TestEveryPageIsCountedAndMarked(t *testing.T) {
 func pageOf(t *testing.T, doc scene.Document, title, badge string) (scene.Page, int) {
 	t.Helper()
 	for k, page := range doc.Pages {
-		if all := texts(page); all[0].Content == title && all[1].Content == badge {
+		if all := scenetest.Texts(page); all[0].Content == title && all[1].Content == badge {
 			return page, k + 1
 		}
 	}
@@ -174,12 +157,12 @@ func inOrder(t *testing.T, page scene.Page, begins ...string) {
 	t.Helper()
 	last := 0.0
 	for _, begin := range begins {
-		i := slices.IndexFunc(texts(page), func(text scene.Text) bool { return strings.HasPrefix(text.Content, begin) })
+		i := slices.IndexFunc(scenetest.Texts(page), func(text scene.Text) bool { return strings.HasPrefix(text.Content, begin) })
 		if i < 0 {
 			t.Errorf("%q is not there", begin)
 			continue
 		}
-		if y := texts(page)[i].At.Y; y <= last {
+		if y := scenetest.Texts(page)[i].At.Y; y <= last {
 			t.Errorf("%q stands at %g, not below %g", begin, y, last)
 		} else {
 			last = y
@@ -219,7 +202,7 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	strip, _ := pageOf(t, doc, "Strip down", "BOOK")
 	inOrder(t, strip, "Tools: all of it lies ready", "Figures from the manual: sizes filled in", "Out: drain plug")
 	var all strings.Builder
-	for _, text := range texts(steps) {
+	for _, text := range scenetest.Texts(steps) {
 		all.WriteString(text.Content + " ")
 	}
 	if want := fmt.Sprintf("STOP: figures on page %d: pickup bolts, oil pump bolts", number); !strings.Contains(all.String(), want) {
@@ -233,7 +216,7 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	paper, _ := sheet.FindPaper("a4")
 	without, _, _ := book.Document(o, book.Request{Request: sheet.Request{Paper: paper, Words: words.English()}, Trays: book.NoTrays})
 	for _, page := range without.Pages {
-		for _, text := range texts(page) {
+		for _, text := range scenetest.Texts(page) {
 			if strings.HasPrefix(text.Content, "Figures from the manual") || strings.Contains(text.Content, "STOP: figures") {
 				t.Errorf("no part goes by the manual, and yet: %s", text.Content)
 			}
@@ -245,8 +228,8 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 func TestNoListEndsOnANearlyEmptyPage(t *testing.T) {
 	doc := a4Book(t)
 	for k, page := range doc.Pages {
-		all := texts(page)
-		first := k == 0 || texts(doc.Pages[k-1])[0].Content != all[0].Content
+		all := scenetest.Texts(page)
+		first := k == 0 || scenetest.Texts(doc.Pages[k-1])[0].Content != all[0].Content
 		if all[1].Content != "BOOK" || first {
 			continue
 		}

@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 )
 
 // First principles: who follows the numbers has to know whose order they are.
@@ -18,9 +20,9 @@ func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
 		kinds:      "Order of big: as cast on the part.",
 		"p4-head":  "",
 	} {
-		document, _ := card.Document(planOf(t, pattern), card.TightenSide, english(mustPaper(t, "a4")))
+		document, _ := card.Document(planOf(t, pattern), card.TightenSide, sheettest.English(sheettest.Paper(t, "a4")))
 		got := ""
-		for _, text := range textsOf(document) {
+		for _, text := range scenetest.Texts(document.Pages...) {
 			if text.Tag.Role != scene.Number && strings.Contains(text.Content, "as cast on the part") {
 				got = text.Content
 			}

@@ -15,10 +15,19 @@ import (
 
 func (c *card) beforeLines() []string {
 	if c.loosening {
-		lines := append(c.plan.CautionsFor(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
+		lines := append(c.basis(plan.CautionLoosen), c.words.Card.Checks.BeforeLoosening...)
 		return append(lines, c.sockets()...)
 	}
-	return append(c.plan.CautionsFor(plan.CautionTighten), c.beforeTightening()...)
+	return append(c.basis(plan.CautionTighten), c.beforeTightening()...)
+}
+
+// basis gives the cautions of a side, and what its order and rounds rest on.
+func (c *card) basis(side plan.CautionSide) []string {
+	lines := c.plan.CautionsFor(side)
+	for _, f := range c.side.Basis {
+		lines = append(lines, words.Capital(c.words.Say(f))+".")
+	}
+	return lines
 }
 
 func (c *card) beforeTightening() []string {

@@ -2,13 +2,17 @@ package card_test
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 )
 
@@ -29,9 +33,12 @@ func full(layout string) string {
 // First principles: a bolt that has a box to tick has its number somewhere on
 // the side, beside its mark. No paper is too small for that.
 func TestEveryNumberStandsSomewhere(t *testing.T) {
-	for name, layout := range fullParts {
-		p := planOf(t, full(layout))
-		for _, paper := range []sheet.Paper{mustPaper(t, "a5"), mustPaper(t, "a5").Landscape(), mustPaper(t, "a4").Landscape()} {
+	for n, name := range slices.Sorted(maps.Keys(fullParts)) {
+		p := planOf(t, full(fullParts[name]))
+		for k, paper := range []sheet.Paper{sheettest.Paper(t, "a5"), sheettest.Paper(t, "a5").Landscape(), sheettest.Paper(t, "a4").Landscape()} {
+			if !testkit.Full() && k != n%3 {
+				continue
+			}
 			document, notes := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
 			numbers := map[string]bool{}
 			for _, page := range document.Pages {
@@ -39,7 +46,7 @@ func TestEveryNumberStandsSomewhere(t *testing.T) {
 					t.Errorf("%s on %s, %g wide: %s", name, paper.Name, paper.Width, fault)
 				}
 			}
-			for _, text := range textsOf(document) {
+			for _, text := range scenetest.Texts(document.Pages...) {
 				if text.Tag.Role == scene.Number {
 					numbers[text.Tag.Name+" "+text.Content] = true
 				}

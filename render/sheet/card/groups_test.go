@@ -11,6 +11,7 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 )
 
@@ -41,8 +42,8 @@ tighten:
 func TestStagesOfLongKinds(t *testing.T) {
 	p := planOf(t, threeKinds)
 	for _, tag := range words.Languages() {
-		for _, paper := range everyPaper() {
-			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: mustSpeak(t, tag)})
+		for _, paper := range sheettest.Papers() {
+			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: sheettest.Language(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
 				for _, fault := range scenetest.CheckLayout(page) {
@@ -89,9 +90,9 @@ func TestArrowsJoinAllOrNone(t *testing.T) {
 	w := words.English().Card.Part
 	for _, name := range append(patterns.Builtin(), threeKinds, strip) {
 		p := planOf(t, name)
-		for _, paper := range everyPaper() {
+		for _, paper := range sheettest.Papers() {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
-				document, _ := card.Document(p, side, english(paper))
+				document, _ := card.Document(p, side, sheettest.English(paper))
 				for _, page := range document.Pages {
 					arrows, captions := arrowLines(page), captionsOf(page, w.Arrows, w.Numbers)
 					if want := len(p.Joint.Fasteners) - 1; len(captions) > 0 && len(arrows) != 0 && len(arrows) != want {

@@ -1,6 +1,7 @@
 package card_test
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -10,6 +11,7 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 	"drawdown/render/words/wordstest"
 	"drawdown/sequence"
@@ -69,7 +71,7 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	for _, p := range []plan.Plan{asked, planOf(t, nothing), planOf(t, "drawdown: 1\ntitle: Title\nfasteners: [{row: {count: 3, pitch: 60, from: [0, 0], angle: 0°, id: A}}]\n")} {
 		for _, paper := range sheet.Papers {
 			document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: wordstest.Marked()})
-			for _, text := range textsOf(document) {
+			for _, text := range scenetest.Texts(document.Pages...) {
 				for _, word := range wordstest.Unmarked(text.Content, fromTheFile) {
 					if !told[word] {
 						t.Errorf("%s: %q has %q, which is neither from the catalogue nor from the file", paper.Name, text.Content, word)
@@ -81,22 +83,10 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 	}
 }
 
-func textsOf(document scene.Document) []scene.Text {
-	var texts []scene.Text
-	for _, page := range document.Pages {
-		for _, it := range page.Items {
-			if text, ok := it.(scene.Text); ok {
-				texts = append(texts, text)
-			}
-		}
-	}
-	return texts
-}
-
 // Every lubricant and state that drawdown knows has a word in every language.
 func TestLubricantsHaveWords(t *testing.T) {
 	for _, tag := range words.Languages() {
-		checks := mustSpeak(t, tag).Card.Checks
+		checks := sheettest.Language(t, tag).Card.Checks
 		for _, name := range screw.Lubricants() {
 			name = strings.ReplaceAll(strings.ToLower(name), "-", " ")
 			if checks.Lubricants[name] == "" && checks.States[name] == "" {
@@ -111,7 +101,7 @@ func TestViewsHaveWords(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		view := strings.ToLower(planOf(t, name).View)
 		for _, tag := range words.Languages() {
-			if view != "" && mustSpeak(t, tag).Sheet.Views[view] == "" {
+			if view != "" && sheettest.Language(t, tag).Sheet.Views[view] == "" {
 				t.Errorf("%s has no words for the view %q of %s", tag, view, name)
 			}
 		}
@@ -121,7 +111,7 @@ func TestViewsHaveWords(t *testing.T) {
 // Every language has a word for every way and turn of the pattern file.
 func TestWaysHaveWords(t *testing.T) {
 	for _, tag := range words.Languages() {
-		c := mustSpeak(t, tag)
+		c := sheettest.Language(t, tag)
 		for _, way := range sequence.Ways {
 			if c.Sheet.Ways[string(way)] == "" {
 				t.Errorf("%s has no word for the way %s", tag, way)
@@ -138,41 +128,24 @@ func TestWaysHaveWords(t *testing.T) {
 // Every built-in pattern passes the layout check on every paper, upright and
 // on its side, in every language, and nothing is left out for want of room.
 func TestLayoutsInEveryLanguage(t *testing.T) {
-	for _, tag := range words.Languages() {
-		for _, name := range append(patterns.Builtin(), everyWord) {
-			p := planOf(t, name)
-			for _, paper := range everyPaper() {
-				if paper.Name == "a3" {
-					continue // the same as on A4, enlarged
-				}
-				document, notes := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: mustSpeak(t, tag)})
-				if len(notes) > 0 {
-					t.Errorf("%s in %s on %s, %g wide: %q", p.Title, tag, paper.Name, paper.Width, notes)
-				}
-				if document.Language != tag {
-					t.Errorf("the document is in %q, not in %q", document.Language, tag)
-				}
-				for _, page := range document.Pages {
-					for _, fault := range scenetest.CheckLayout(page) {
-						t.Errorf("%s in %s on %s, %g wide: %s", p.Title, tag, paper.Name, paper.Width, fault)
-					}
-				}
-				for _, text := range textsOf(document) {
-					// The foot of everyWord rests on more than it has room for.
-					if strings.HasSuffix(text.Content, "…") && (name != everyWord || text.Ink != scene.Grey) {
-						t.Errorf("%s in %s on %s, %g wide: %q is cut off", p.Title, tag, paper.Name, paper.Width, text.Content)
-					}
+	for n, name := range append(patterns.Builtin(), everyWord) {
+		p := planOf(t, name)
+		for _, ask := range sheettest.Requests(n) {
+			what := fmt.Sprintf("%s on %s, %g wide, in %s", p.Title, ask.Paper.Name, ask.Paper.Width, ask.Words.Language)
+			document, notes := card.Document(p, card.BothSides, ask)
+			if len(notes) > 0 {
+				t.Errorf("%s: %q", what, notes)
+			}
+			if document.Language != ask.Words.Language {
+				t.Errorf("%s: the document is in %q", what, document.Language)
+			}
+			sheettest.Check(t, p.Title, ask, document.Pages)
+			for _, text := range scenetest.Texts(document.Pages...) {
+				// The foot of everyWord rests on more than it has room for.
+				if strings.HasSuffix(text.Content, "…") && (name != everyWord || text.Ink != scene.Grey) {
+					t.Errorf("%s: %q is cut off", what, text.Content)
 				}
 			}
 		}
 	}
-}
-
-func mustSpeak(t testing.TB, tag string) *words.Catalogue {
-	t.Helper()
-	c, err := words.Find(tag)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
 }

@@ -11,6 +11,7 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 )
 
@@ -53,10 +54,10 @@ tighten:
 func TestMarksStandOnTheCard(t *testing.T) {
 	p := planOf(t, chalked)
 	for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
-		document, _ := card.Document(p, side, english(mustPaper(t, "a4")))
+		document, _ := card.Document(p, side, sheettest.English(sheettest.Paper(t, "a4")))
 		var small []string
 		said := false
-		for _, text := range textsOf(document) {
+		for _, text := range scenetest.Texts(document.Pages...) {
 			if text.Tag.Role == scene.Number && text.Weight == scene.Regular {
 				small = append(small, text.Content)
 			}
@@ -73,7 +74,7 @@ func TestMarksStandOnTheCard(t *testing.T) {
 func TestSmallNumbersHaveAShortName(t *testing.T) {
 	const room = 9*3.5 - 3 // of the column that names the stages
 	for _, tag := range words.Languages() {
-		w := mustSpeak(t, tag).Card.Part
+		w := sheettest.Language(t, tag).Card.Part
 		for _, name := range []string{w.Cast, w.Mark, w.Tightening} {
 			if got := font.Width(name, scene.Regular, sheet.Papers[1].TextEm); got > room {
 				t.Errorf("%s: %q is %.1f mm wide, over %.1f", tag, name, got, room)
@@ -92,8 +93,8 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 	for _, text := range []string{chalked, cast} {
 		p := planOf(t, text)
 		for _, tag := range words.Languages() {
-			for _, paper := range everyPaper() {
-				w := mustSpeak(t, tag)
+			for _, paper := range sheettest.Papers() {
+				w := sheettest.Language(t, tag)
 				document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: w})
 				first := 0
 				for _, page := range document.Pages {
@@ -101,7 +102,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 						t.Errorf("%s on %s, %g wide: %s", tag, paper.Name, paper.Width, fault)
 					}
 				}
-				for _, text := range textsOf(document) {
+				for _, text := range scenetest.Texts(document.Pages...) {
 					if strings.HasSuffix(text.Content, "…") && text.Ink != scene.Grey {
 						t.Errorf("%s on %s, %g wide: %q is cut off", tag, paper.Name, paper.Width, text.Content)
 					}
@@ -121,9 +122,9 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 // card, not one of the other side.
 func TestWriteItsNumber(t *testing.T) {
 	for _, p := range []string{chalked, "p4-head"} {
-		document, _ := card.Document(planOf(t, p), card.LoosenSide, english(mustPaper(t, "a4")))
+		document, _ := card.Document(planOf(t, p), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
 		found := false
-		for _, text := range textsOf(document) {
+		for _, text := range scenetest.Texts(document.Pages...) {
 			found = found || strings.HasPrefix(text.Content, "Write its number here")
 		}
 		if !found {

@@ -5,22 +5,16 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 )
-
-// everyPaper is each paper upright and on its side.
-func everyPaper() []sheet.Paper {
-	var all []sheet.Paper
-	for _, upright := range sheet.Papers {
-		all = append(all, upright, upright.Landscape())
-	}
-	return all
-}
 
 // More stages and more cautions than a page holds go on on the next: nothing
 // runs over the foot, and every stage and caution stands on the card once.
@@ -35,11 +29,11 @@ func TestMuchOfEverything(t *testing.T) {
 		fmt.Fprintf(&text, "  - Caution number %d of many that somebody thought of\n", n)
 	}
 	p := planOf(t, text.String())
-	for _, paper := range everyPaper() {
+	for _, paper := range sheettest.Papers() {
 		checkCard(t, p, paper)
 		document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
 		stages, cautions := 0, 0
-		for _, text := range textsOf(document) {
+		for _, text := range scenetest.Texts(document.Pages...) {
 			if text.Weight == scene.Bold && len(text.Content) == 3 && text.Content[0] == '1' {
 				stages++
 			}
@@ -56,9 +50,9 @@ func TestMuchOfEverything(t *testing.T) {
 // On its side a card keeps to one page an A4 sheet where the same card does
 // upright, and reads from the left, the part, to the right, what is done.
 func TestLandscapeStandsBesideThePart(t *testing.T) {
-	paper := mustPaper(t, "a4").Landscape()
+	paper := sheettest.Paper(t, "a4").Landscape()
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-sump"} {
-		document, _ := card.Document(planOf(t, name), card.BothSides, english(paper))
+		document, _ := card.Document(planOf(t, name), card.BothSides, sheettest.English(paper))
 		if len(document.Pages) != 2 {
 			t.Errorf("%s has %d pages", name, len(document.Pages))
 		}
@@ -93,12 +87,12 @@ func TestPageCounts(t *testing.T) {
 		"a5 148 wide": "2+2 2+2 3+2 2+2 5+2 2+2 3+3",
 		"a5 210 wide": "2+4 2+2 3+3 3+2 5+3 2+2 3+3",
 	}
-	for _, paper := range everyPaper() {
+	for _, paper := range sheettest.Papers() {
 		var counts []string
 		for _, name := range names {
 			p := planOf(t, name)
-			tighten, _ := card.Document(p, card.TightenSide, english(paper))
-			loosen, _ := card.Document(p, card.LoosenSide, english(paper))
+			tighten, _ := card.Document(p, card.TightenSide, sheettest.English(paper))
+			loosen, _ := card.Document(p, card.LoosenSide, sheettest.English(paper))
 			counts = append(counts, fmt.Sprintf("%d+%d", len(tighten.Pages), len(loosen.Pages)))
 		}
 		key := fmt.Sprintf("%s %g wide", paper.Name, paper.Width)
@@ -110,10 +104,13 @@ func TestPageCounts(t *testing.T) {
 
 // On a copier that knows black and white alone no card loses a word or a line.
 func TestPhotocopy(t *testing.T) {
-	for _, name := range append(patterns.Builtin(), everyWord, generated(4), generated(5)) {
+	for n, name := range append(patterns.Builtin(), everyWord, patterntest.Generated(4), patterntest.Generated(5)) {
 		p := planOf(t, name)
-		for _, paper := range everyPaper() {
-			document, _ := card.Document(p, card.BothSides, english(paper))
+		for k, paper := range sheettest.Papers() {
+			if !testkit.Full() && k%4 != n%4 {
+				continue
+			}
+			document, _ := card.Document(p, card.BothSides, sheettest.English(paper))
 			for _, page := range document.Pages {
 				for _, fault := range scenetest.CheckPhotocopy(page) {
 					t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
@@ -132,13 +129,13 @@ func TestNoPageIsEmpty(t *testing.T) {
 			text += fmt.Sprintf("  - Caution number %d of many\n", n)
 		}
 		p := planOf(t, text)
-		for _, paper := range everyPaper() {
+		for _, paper := range sheettest.Papers() {
 			w := words.English()
 			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: w})
 			boxes := 0
 			for _, page := range document.Pages {
 				something := false
-				for _, text := range textsOf(scene.Document{Pages: []scene.Page{page}}) {
+				for _, text := range scenetest.Texts(page) {
 					switch text.Content {
 					case w.Card.Stages, w.Card.TickAsYouGo, w.Card.Before:
 						something = true
@@ -167,13 +164,13 @@ func TestOrderOfUse(t *testing.T) {
 	w := words.English().Card
 	plans := []string{everyWord, manyStages(11, 9), manyStages(5, 16)}
 	for seed := range uint64(6) {
-		plans = append(plans, generated(seed))
+		plans = append(plans, patterntest.Generated(seed))
 	}
 	for _, name := range append(patterns.Builtin(), plans...) {
 		p := planOf(t, name)
-		for _, paper := range everyPaper() {
+		for _, paper := range sheettest.Papers() {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
-				document, _ := card.Document(p, side, english(paper))
+				document, _ := card.Document(p, side, sheettest.English(paper))
 				for k, page := range document.Pages {
 					where := fmt.Sprintf("%s on %s, %g wide: page %s", p.Title, paper.Name, paper.Width, page.Name)
 					checkOrderOfUse(t, where, page, w, k == 0)
@@ -213,9 +210,9 @@ func checkOrderOfUse(t *testing.T, where string, page scene.Page, w words.Card, 
 
 // A stage that goes on turning what is loose does not break it loose again.
 func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
-	document, _ := card.Document(planOf(t, "p4-cam-caps"), card.LoosenSide, english(mustPaper(t, "a4")))
+	document, _ := card.Document(planOf(t, "p4-cam-caps"), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
 	n := 0
-	for _, text := range textsOf(document) {
+	for _, text := range scenetest.Texts(document.Pages...) {
 		if text.Content == words.English().Card.Stage.BreakLoose {
 			n++
 		}
@@ -236,9 +233,9 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 		{"p4-head", w.Dowel, true}, {"p4-cover", w.Dowel, false},
 		{"p4-cover", "Small number: " + w.TighteningAsCast, true}, {"p4-head", "Small number: " + w.Tightening, true},
 	} {
-		document, _ := card.Document(planOf(t, c.name), card.LoosenSide, english(mustPaper(t, "a4")))
+		document, _ := card.Document(planOf(t, c.name), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
 		all := ""
-		for _, text := range textsOf(document) {
+		for _, text := range scenetest.Texts(document.Pages...) {
 			all += text.Content + " "
 		}
 		if strings.Contains(all, c.want) != c.there {

@@ -125,7 +125,7 @@ func (c *card) reading(d drawnPart) string {
 	} else {
 		parts = append(parts, w.Numbers)
 	}
-	if slices.ContainsFunc(c.plan.Joint.Clusters, func(cl geometry.Cluster) bool { return cl.Unloaded }) {
+	if slices.ContainsFunc(c.plan.Joint.Clusters, c.plan.Unloaded) {
 		parts = append(parts, w.NoSpringLoad)
 	}
 	if len(c.plan.Joint.Dowels) > 0 {

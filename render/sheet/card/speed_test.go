@@ -12,13 +12,14 @@ import (
 
 	"drawdown/render/png"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 )
 
 // BenchmarkCardPicture paints the card of the head at 300 dpi and gives its
 // time as a share of R: the time that the standard encoder takes for a blank
 // RGBA page of that size, in the same run.
 func BenchmarkCardPicture(b *testing.B) {
-	document, _ := card.Document(planOf(b, "p4-head"), card.TightenSide, english(mustPaper(b, "a4")))
+	document, _ := card.Document(planOf(b, "p4-head"), card.TightenSide, sheettest.English(sheettest.Paper(b, "a4")))
 	blank := image.NewRGBA(image.Rect(0, 0, 2480, 3508))
 	var reference, card time.Duration
 	var size int
@@ -49,7 +50,7 @@ func BenchmarkCardGrowth(b *testing.B) {
 		p := planOf(b, fmt.Sprintf("drawdown: 1\ntitle: Plate\nkinds: {b: {thread: M8}}\nfasteners:\n  - grid: {columns: %d, rows: %d, pitch: [60, 55], id: M}\ntighten: {stages: [{torque: 20 N·m}], source: works manual}\n", columns, columns))
 		b.Run(strconv.Itoa(n), func(b *testing.B) {
 			for b.Loop() {
-				card.Document(p, card.BothSides, english(mustPaper(b, "a4")))
+				card.Document(p, card.BothSides, sheettest.English(sheettest.Paper(b, "a4")))
 			}
 			b.ReportMetric(float64(b.Elapsed().Microseconds())/float64(b.N)/float64(n), "µs/fastener")
 		})
@@ -73,15 +74,15 @@ func manyStages(stages, cautions int) string {
 // BenchmarkCardOfManyStages lays out a card of 33 stages and 60 cautions, both
 // ways round: the search for a layout is what takes long.
 func BenchmarkCardOfManyStages(b *testing.B) {
-	p, paper := planOf(b, manyStages(33, 60)), mustPaper(b, "a4")
+	p, paper := planOf(b, manyStages(33, 60)), sheettest.Paper(b, "a4")
 	b.Run("upright", func(b *testing.B) {
 		for b.Loop() {
-			card.Document(p, card.BothSides, english(paper))
+			card.Document(p, card.BothSides, sheettest.English(paper))
 		}
 	})
 	b.Run("on its side", func(b *testing.B) {
 		for b.Loop() {
-			card.Document(p, card.BothSides, english(paper.Landscape()))
+			card.Document(p, card.BothSides, sheettest.English(paper.Landscape()))
 		}
 	})
 }

@@ -86,11 +86,18 @@ func (c *card) below(s *plan.Stage, width float64) []string {
 	switch s.Do {
 	case plan.Tighten:
 		add(c.otherTorque(s))
+		add(c.words.ByTurns(s.ByTurns))
+	case plan.Advance:
+		add(c.words.ByTurns(s.ByTurns))
 	case plan.BackOff:
 		add(w.Slacken)
 	case plan.TurnBack:
 		if !c.loosenedBefore(s) {
 			add(w.BreakLoose)
+		}
+		add(c.words.Until(s.Until))
+		if s.Release > 0 {
+			add(fmt.Sprintf(w.Rises, c.words.Value(s.Release, ".1 mm")))
 		}
 	case plan.Wait:
 		add(w.Settle)

@@ -5,7 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 )
 
@@ -21,9 +23,9 @@ func TestTrappedOilIsToldOf(t *testing.T) {
 		"{thread: M10, head: 16 mm, nut: 16 mm}":                false,
 	} {
 		p := planOf(t, fmt.Sprintf("drawdown: 1\ntitle: Lid\nkinds: {b: %s}\nfasteners: [{row: {count: 4, pitch: 60, kind: b, id: M}}]\ntighten: {stages: [{torque: 20 N·m}], source: a manual}\n", kind))
-		document, _ := card.Document(p, card.TightenSide, english(mustPaper(t, "a4")))
+		document, _ := card.Document(p, card.TightenSide, sheettest.English(sheettest.Paper(t, "a4")))
 		all := ""
-		for _, text := range textsOf(document) {
+		for _, text := range scenetest.Texts(document.Pages...) {
 			all += text.Content + " "
 		}
 		if strings.Contains(all, "trapped oil") != there || !strings.Contains(w, "trapped oil") {

@@ -3,13 +3,13 @@ package drawing_test
 import (
 	"fmt"
 	"math"
-	"math/rand/v2"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
@@ -17,6 +17,7 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/drawing"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 )
@@ -48,23 +49,15 @@ func lay(t *testing.T, p plan.Plan, trueSize bool, ask sheet.Request) (scene.Doc
 // Every built-in pattern on every paper, in every language, reduced and at its
 // true size: no fault, and room for every word.
 func TestBuiltinLayouts(t *testing.T) {
-	for _, name := range patterns.Builtin() {
+	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, upright := range sheet.Papers {
-			for _, paper := range []sheet.Paper{upright, upright.Landscape()} {
-				for _, tag := range words.Languages() {
-					language, err := words.Find(tag)
-					if err != nil {
-						t.Fatal(err)
-					}
-					for _, actual := range []bool{false, true} {
-						_, notes := lay(t, p, actual, sheet.Request{Paper: paper, Words: language})
-						_, empty, _ := strings.Cut(language.Findings[string(sheet.EmptySheet)], "{name}")
-						for _, note := range notes {
-							if !strings.HasSuffix(note, empty) {
-								t.Errorf("%s on %s in %s: %s", name, paper.Name, tag, note)
-							}
-						}
+		for _, ask := range sheettest.Requests(n) {
+			for _, actual := range []bool{false, true} {
+				_, notes := lay(t, p, actual, ask)
+				_, empty, _ := strings.Cut(ask.Words.Findings[string(sheet.EmptySheet)], "{name}")
+				for _, note := range notes {
+					if !strings.HasSuffix(note, empty) {
+						t.Errorf("%s on %s in %s: %s", name, ask.Paper.Name, ask.Words.Language, note)
 					}
 				}
 			}
@@ -74,22 +67,14 @@ func TestBuiltinLayouts(t *testing.T) {
 
 // The same for patterns that nobody drew, some with heads that overlap.
 func TestGeneratedLayouts(t *testing.T) {
-	seeds := 100
-	if testing.Short() {
-		seeds = 12
-	}
-	for seed := range seeds {
-		r := rand.New(rand.NewPCG(uint64(seed), 7))
-		var b strings.Builder
-		fmt.Fprintf(&b, "drawdown: 1\ntitle: Part\nkinds: {a: {thread: M10, hole: %d mm}, b: {thread: M6}}\nfasteners:\n", 10+r.IntN(4))
-		for n := range 3 + r.IntN(60) {
-			fmt.Fprintf(&b, "  - {id: B%d, at: [%.2f, %.2f], kind: %c}\n", n, float64(n%8)*45+30*r.Float64(), float64(n/8)*45+30*r.Float64(), 'a'+n%2)
-		}
-		b.WriteString("features: [{front: top}, {label: EXHAUST SIDE, at: [60, 60]}]\n")
-		p := planOf(t, b.String())
-		for _, paper := range sheet.Papers {
+	for seed := range testkit.Samples(16, 120) {
+		p := planOf(t, patterntest.Generated(uint64(seed)))
+		for k, paper := range sheet.Papers {
+			if !testkit.Full() && k != seed/4%len(sheet.Papers) {
+				continue
+			}
 			for _, actual := range []bool{false, true} {
-				lay(t, p, actual, sheet.Request{Paper: paper, Words: words.English()})
+				lay(t, p, actual, sheettest.English(paper))
 			}
 		}
 	}

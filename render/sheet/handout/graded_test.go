@@ -7,9 +7,12 @@ import (
 	"testing"
 
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/judge"
 )
@@ -44,8 +47,8 @@ func graded(t testing.TB, w *words.Catalogue) []handout.Graded {
 // Graded sheets and summaries pass the layout check on every paper in every
 // language.
 func TestGradedLayouts(t *testing.T) {
-	for _, paper := range papers() {
-		for k, w := range languages(t) {
+	for _, paper := range sheettest.Papers() {
+		for k, w := range wordstest.All() {
 			ask := handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1}
 			what := fmt.Sprintf("graded on %s %g wide, %s", paper.Name, paper.Width, w.Language)
 			feedback := handout.Feedback(graded(t, w), ask)
@@ -64,7 +67,7 @@ var rules = []judge.Rule{judge.Unknown, judge.Twice, judge.Missing, judge.GroupO
 
 // Every rule of the judge has its name in every language.
 func TestEveryRuleHasItsName(t *testing.T) {
-	for _, w := range languages(t) {
+	for _, w := range wordstest.All() {
 		for _, rule := range rules {
 			if w.Handout.Graded.Names[string(rule)] == "" {
 				t.Errorf("%s: the rule %q has no name", w.Language, rule)
@@ -133,7 +136,7 @@ func TestDotsStandForWhatFindsNoRoom(t *testing.T) {
 	ben := handout.Graded{Student: "Ben", Sheet: handout.Sheet{Plan: p}, Grade: g}
 	a5, _ := sheet.FindPaper("a5")
 	cut := 0
-	for _, w := range languages(t) {
+	for _, w := range wordstest.All() {
 		text := said(handout.Feedback([]handout.Graded{ben, ben}, handout.Request{Request: sheet.Request{Paper: a5, Words: w}}))
 		all := true
 		for _, f := range g.ToMend() {
@@ -197,8 +200,8 @@ func TestNotMarked(t *testing.T) {
 // The list of the class names every rule that an answer breaks, on lines below
 // each other where one is too short.
 func TestSummaryCutsNothingOff(t *testing.T) {
-	for _, paper := range papers() {
-		for _, w := range languages(t) {
+	for _, paper := range sheettest.Papers() {
+		for _, w := range wordstest.All() {
 			all := graded(t, w)
 			text := said(handout.Summary(all[2:3], handout.Request{Request: sheet.Request{Paper: paper, Words: w}}))
 			if strings.Contains(text, "…") {
@@ -220,7 +223,7 @@ func TestSummaryCounts(t *testing.T) {
 	w := words.English()
 	doc := handout.Summary(graded(t, w), handout.Request{Request: sheet.Request{Paper: a4, Words: w}})
 	var all []string
-	for _, text := range texts(doc.Pages[0]) {
+	for _, text := range scenetest.Texts(doc.Pages[0]) {
 		all = append(all, text.Content)
 	}
 	joined := strings.Join(all, "|")

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
@@ -14,35 +15,15 @@ import (
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/plan"
 )
 
 // planOf plans a built-in pattern, or the text of one.
 var planOf = patterntest.Plan
-
-// papers are all papers, upright and on their side.
-func papers() []sheet.Paper {
-	var all []sheet.Paper
-	for _, p := range sheet.Papers {
-		all = append(all, p, p.Landscape())
-	}
-	return all
-}
-
-func languages(t testing.TB) []*words.Catalogue {
-	t.Helper()
-	var all []*words.Catalogue
-	for _, tag := range words.Languages() {
-		w, err := words.Find(tag)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all = append(all, w)
-	}
-	return all
-}
 
 // checkLayout reports every fault of a document's layout, and type under 2 mm.
 func checkLayout(t *testing.T, what string, doc scene.Document) {
@@ -57,7 +38,7 @@ func checkLayout(t *testing.T, what string, doc scene.Document) {
 		if err := font.Check(page); err != nil {
 			t.Errorf("%s: %v", what, err)
 		}
-		for _, text := range texts(page) {
+		for _, text := range scenetest.Texts(page) {
 			if text.Size*font.CapHeight < 2 {
 				t.Errorf("%s: %q is %.2f mm high", what, text.Content, text.Size*font.CapHeight)
 			}
@@ -65,26 +46,16 @@ func checkLayout(t *testing.T, what string, doc scene.Document) {
 	}
 }
 
-func texts(page scene.Page) []scene.Text {
-	var all []scene.Text
-	for _, it := range page.Items {
-		if text, ok := it.(scene.Text); ok {
-			all = append(all, text)
-		}
-	}
-	return all
-}
-
 // Sheets and keys of every built-in pattern pass the layout check on every
 // paper, upright and on its side, and in every language, with nothing left out.
 func TestBuiltinLayouts(t *testing.T) {
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for k, paper := range papers() {
-			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: languages(t)[k%len(words.Languages())]}, Loosening: k%2 == 1})
+		for k, paper := range sheettest.Papers() {
+			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: paper, Words: wordstest.All()[k%len(words.Languages())]}, Loosening: k%2 == 1})
 		}
 		small, _ := sheet.FindPaper("a5")
-		for _, w := range languages(t) {
+		for _, w := range wordstest.All() {
 			checkTask(t, p, handout.Request{Request: sheet.Request{Paper: small, Words: w}})
 		}
 	}
@@ -125,12 +96,9 @@ func class(t testing.TB, seed uint64, n int, w *words.Catalogue) []handout.Sheet
 
 // The same for parts that were made up.
 func TestMadeUpLayouts(t *testing.T) {
-	count := 16
-	if testing.Short() {
-		count = 4
-	}
-	for k, paper := range papers() {
-		w := languages(t)[k%len(words.Languages())]
+	count := testkit.Samples(4, 16)
+	for k, paper := range sheettest.Papers() {
+		w := wordstest.All()[k%len(words.Languages())]
 		for _, task := range class(t, uint64(k), count, w) {
 			checkTask(t, task.Plan, handout.Request{Request: sheet.Request{Paper: paper, Words: w}, Loosening: k%2 == 1})
 		}
@@ -146,7 +114,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	blank, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Blank)
 	named := map[string]int{}
-	for _, text := range texts(blank.Pages[0]) {
+	for _, text := range scenetest.Texts(blank.Pages[0]) {
 		if text.Tag.Role != scene.Number {
 			continue
 		}
@@ -170,7 +138,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 	}
 	key, _ := handout.Document([]handout.Sheet{{Plan: p}}, ask, handout.Key)
 	var list, numbers []string
-	for _, text := range texts(key.Pages[0]) {
+	for _, text := range scenetest.Texts(key.Pages[0]) {
 		_, notNumber := strconv.Atoi(text.Content)
 		switch {
 		case text.Tag.Role == scene.Number && notNumber == nil:

@@ -227,12 +227,16 @@ func (y *why) figures(f *interaction.Reason) telling {
 func (y *why) springs() []string {
 	var free []string
 	for _, c := range y.plan.Joint.Clusters {
-		if c.Unloaded {
+		if y.plan.Unloaded(c) {
 			free = append(free, c.Name)
 		}
 	}
 	if len(free) == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf(y.words.Springs, strings.Join(free, ", "))}
+	words := y.words.Springs
+	if y.plan.Joint.UnloadedFirstOff {
+		words = y.words.SpringsFirstOff
+	}
+	return []string{fmt.Sprintf(words, strings.Join(free, ", "))}
 }

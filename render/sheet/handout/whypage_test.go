@@ -7,9 +7,12 @@ import (
 
 	"drawdown/patterns"
 	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/handout"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/plan"
@@ -30,8 +33,8 @@ func whyDocument(p plan.Plan, figures *interaction.Reason, ask handout.Request) 
 func TestWhyLayouts(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for k, paper := range papers() {
-			speaking := languages(t)
+		for k, paper := range sheettest.Papers() {
+			speaking := wordstest.All()
 			if paper.Name != "a5" { // where there is room, one language will do
 				speaking = speaking[(k+n)%len(speaking):][:1]
 			}
@@ -103,7 +106,7 @@ func TestWhyTellsOfSprings(t *testing.T) {
 func said(doc scene.Document) string {
 	var all []string
 	for _, page := range doc.Pages {
-		for _, text := range texts(page) {
+		for _, text := range scenetest.Texts(page) {
 			all = append(all, text.Content)
 		}
 	}

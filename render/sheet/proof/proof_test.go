@@ -14,6 +14,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/proof"
 	"drawdown/render/words"
+	"drawdown/render/words/wordstest"
 )
 
 // found traces a drawn plate: x, y and diameter of its holes, in mm.
@@ -69,7 +70,7 @@ func TestLayout(t *testing.T) {
 		f.Doubts = append(f.Doubts, finding.Warned(trace.CutOff, nil))
 		in := proof.Traced{Title: "A plate with a long name that has to be cut somewhere before the margin comes, by the typesetter", Found: f}
 		for _, paper := range sheet.Papers {
-			for _, w := range languages(t) {
+			for _, w := range wordstest.All() {
 				laid := proof.Lay(in, sheet.Request{Paper: paper, Words: w})
 				for _, fault := range scenetest.CheckLayout(laid.Page) {
 					t.Errorf("%s on %s in %s: %s", c.name, paper.Name, w.Language, fault)
@@ -118,19 +119,6 @@ func checkUnder(t *testing.T, name string, sheet proof.Overlay, under *image.Gra
 	}
 }
 
-func languages(t *testing.T) []*words.Catalogue {
-	t.Helper()
-	var all []*words.Catalogue
-	for _, tag := range words.Languages() {
-		w, err := words.Find(tag)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all = append(all, w)
-	}
-	return all
-}
-
 // The lines of the head and the legend are whole in every language, full size
 // and reduced, on every paper.
 func TestNothingIsCutOff(t *testing.T) {
@@ -139,7 +127,7 @@ func TestNothingIsCutOff(t *testing.T) {
 		holes [][3]float64
 	}{"full size": {40, [][3]float64{{-12, 8, 5}, {13, -7, 5}}}, "reduced": {300, grid(3, 3, 90, 9)}} {
 		_, f := found(t, c.side, c.side, c.holes)
-		for _, w := range languages(t) {
+		for _, w := range wordstest.All() {
 			for _, paper := range sheet.Papers {
 				all := ""
 				for _, item := range proof.Lay(plate(f), sheet.Request{Paper: paper, Words: w}).Page.Items {

@@ -146,7 +146,7 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	}
 	here := small(row, column).Path()
 	p.Add(scene.Shape{Path: here, Fill: scene.Shade})
-	g.miniature(p, to, scale)
+	g.miniature(p, room, to, scale)
 	var cells, crosses scene.Path
 	for r := range g.rows {
 		for c := range g.columns {
@@ -165,7 +165,7 @@ func (g *tiling) keyPlan(p *sheet.Pen, row, column int) {
 	p.Add(scene.Shape{Path: here, Stroke: scene.Black, Width: 0.6})
 }
 
-func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale float64) {
+func (g *tiling) miniature(p *sheet.Pen, room scene.Box, to func(scene.Point) scene.Point, scale float64) {
 	var lines scene.Path
 	for _, s := range g.drawing.Lines {
 		lines = append(lines, s.Path.Mapped(to)...)
@@ -175,8 +175,9 @@ func (g *tiling) miniature(p *sheet.Pen, to func(scene.Point) scene.Point, scale
 	}
 	var dots scene.Path
 	for _, b := range g.pieces {
-		c := to(b.Centre())
-		dots = append(dots, scene.Circle(c.X, c.Y, math.Max(0.3, math.Min(b.Width(), b.Height())*scale/4))...)
+		radius := math.Max(0.3, math.Min(b.Width(), b.Height())*scale/4)
+		c := room.Grown(-radius).Nearest(to(b.Centre())) // a part of many sheets is small here
+		dots = append(dots, scene.Circle(c.X, c.Y, radius)...)
 	}
 	if len(dots) > 0 {
 		p.Add(scene.Shape{Path: dots, Fill: scene.Black})

@@ -5,7 +5,6 @@ import (
 	"compress/zlib"
 	"io"
 	"math"
-	"os"
 	"regexp"
 	"slices"
 	"strconv"
@@ -14,19 +13,21 @@ import (
 	"time"
 	"unicode/utf16"
 
+	"drawdown/patterns"
 	"drawdown/render/pdf"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tray"
 	"drawdown/render/words"
-	"drawdown/sequence/plan"
 )
 
 // The sheets of the P4 head, read back from the file that is printed, cut and
 // laid as they say: spots lie as far apart as the fasteners in the pattern file,
 // to a tenth of a millimetre, also from sheet to sheet.
 func TestSpotsAreExact(t *testing.T) {
-	p := hexagonHead(t)
+	file, _ := patterns.BuiltinText("p4-head")
+	// Without washers the spots are hexagons, whose middles the reader finds.
+	p := planOf(t, regexp.MustCompile(`(?m)^ +washer:.*\n`).ReplaceAllString(string(file), ""))
 	byNumber := p.Loosen.Order
 	for _, paper := range sheet.Papers {
 		document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
@@ -57,17 +58,6 @@ func TestSpotsAreExact(t *testing.T) {
 		}
 		t.Logf("%s: %d sheets, the worst of all pairs of spots is %.3f mm off", paper.Name, len(document.Pages), worst)
 	}
-}
-
-// hexagonHead is the P4 head without washers, so that each spot is the outline of a
-// hexagon, which the file holds as straight lines.
-func hexagonHead(t *testing.T) plan.Plan {
-	t.Helper()
-	text, err := os.ReadFile("../../../patterns/p4-head.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	return planOf(t, regexp.MustCompile(`(?m)^ *washer: .*\n`).ReplaceAllString(string(text), ""))
 }
 
 // printed is a page as it is read back from a PDF file, in millimetres from the

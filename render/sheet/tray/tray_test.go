@@ -2,7 +2,6 @@ package tray_test
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -10,12 +9,14 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/sheettest"
 	"drawdown/render/sheet/tray"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
@@ -53,19 +54,16 @@ func checkTray(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request) [
 // Every built-in pattern on every paper, in every language, from above, from
 // below and reduced to one page: no fault, and room for every word.
 func TestBuiltinLayouts(t *testing.T) {
-	for _, name := range patterns.Builtin() {
+	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
-		for _, paper := range sheet.Papers {
-			for _, tag := range words.Languages() {
-				language, err := words.Find(tag)
-				if err != nil {
-					t.Fatal(err)
-				}
-				for _, style := range []tray.Style{{}, {Underside: true}, {OnePage: true}} {
-					for _, note := range checkTray(t, p, style, sheet.Request{Paper: paper, Words: language}) {
-						if !strings.Contains(note, "holds nothing") {
-							t.Errorf("%s on %s in %s: %s", name, paper.Name, tag, note)
-						}
+		for _, ask := range sheettest.Requests(n) {
+			if ask.Paper.Width > ask.Paper.Height {
+				continue // a tray is always upright
+			}
+			for _, style := range []tray.Style{{}, {Underside: true}, {OnePage: true}} {
+				for _, note := range checkTray(t, p, style, ask) {
+					if !strings.Contains(note, "holds nothing") {
+						t.Errorf("%s on %s in %s: %s", name, ask.Paper.Name, ask.Words.Language, note)
 					}
 				}
 			}
@@ -75,58 +73,24 @@ func TestBuiltinLayouts(t *testing.T) {
 
 // The same for patterns that nobody drew.
 func TestGeneratedLayouts(t *testing.T) {
-	seeds := 120
-	if testing.Short() {
-		seeds = 12
-	}
-	for seed := range seeds {
-		p := planOf(t, generated(uint64(seed)))
-		for _, paper := range sheet.Papers {
-			checkTray(t, p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})
+	for seed := range testkit.Samples(16, 120) {
+		p := planOf(t, patterntest.Generated(uint64(seed)))
+		for _, paper := range papersFor(seed) {
+			checkTray(t, p, tray.Style{}, sheettest.English(paper))
 			if seed%4 == 0 { // many drawings each, to find the scale
-				checkTray(t, p, tray.Style{OnePage: true}, sheet.Request{Paper: paper, Words: words.English()})
+				checkTray(t, p, tray.Style{OnePage: true}, sheettest.English(paper))
 			}
 		}
 	}
 }
 
-// generated writes a pattern file from a seed: any count from 2 to 40, grids,
-// circles, perimeters, scattered ones, one to three kinds, with or without
-// outline and stations. Scattered heads may overlap.
-func generated(seed uint64) string {
-	r := rand.New(rand.NewPCG(seed, 5))
-	var b strings.Builder
-	fmt.Fprintf(&b, "drawdown: 1\ntitle: %s\nmachine: Fernhollow P4 pump engine\nrevision: 7\ndate: 2026-05-0%d\nview: from above\n",
-		strings.Repeat("Long title of a part ", 1+r.IntN(4)), 1+r.IntN(9))
-	kinds := []string{"main", "side", "outermost"}[:1+r.IntN(3)]
-	forms := []string{"", ", head: socket", ", head: flange", ", head: 17 mm", ", washer: 30 mm"}
-	b.WriteString("kinds:\n")
-	for k, name := range kinds {
-		fmt.Fprintf(&b, "  %s: {thread: M%d%s}\n", name, 12-2*k, forms[r.IntN(len(forms))])
+// papersFor are all papers or, in a plain run, the one whose turn it is.
+func papersFor(turn int) []sheet.Paper {
+	if testkit.Full() {
+		return sheet.Papers
 	}
-	b.WriteString("fasteners:\n")
-	switch r.IntN(4) {
-	case 0:
-		fmt.Fprintf(&b, "  - grid: {columns: %d, rows: %d, pitch: [%d, %d], kind: main, id: M}\n", 2+r.IntN(9), 1+r.IntN(5), 30+r.IntN(60), 30+r.IntN(60))
-	case 1:
-		fmt.Fprintf(&b, "  - circle: {count: %d, diameter: 400, kind: main, id: M}\n", 3+r.IntN(30))
-	case 2:
-		fmt.Fprintf(&b, "  - rectangle: {columns: %d, rows: %d, size: [400, 300], kind: main, id: M}\n", 2+r.IntN(10), r.IntN(8))
-	default:
-		for n := range 3 + r.IntN(30) {
-			fmt.Fprintf(&b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*40+r.IntN(30), n/6*40+r.IntN(30))
-		}
-	}
-	for k, name := range kinds[1:] {
-		fmt.Fprintf(&b, "  - row: {count: %d, pitch: 60, from: [-150, %d], angle: 0°, kind: %s, id: %c}\n", 2+r.IntN(4), -400-80*k, name, 'S'+k)
-	}
-	if r.IntN(2) == 0 {
-		b.WriteString("outline: [[-300, 320], [420, 320], [420, -600], [-300, -600]]\n")
-	}
-	fmt.Fprintf(&b, "stations: [{id: T1, at: [20, -60], label: in 1}, {id: T2, at: [40, -60]}]\n")
-	fmt.Fprintf(&b, "features:\n  - {front: %s}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n  - {bore: [20, 30], diameter: 40, label: bore}\n",
-		[]string{"left", "right", "top", "bottom"}[r.IntN(4)])
-	return b.String()
+	k := turn / 4 % len(sheet.Papers)
+	return sheet.Papers[k : k+1]
 }
 
 // Each number and id stands by its spot, and stations have theirs.

@@ -37,6 +37,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	figures.Judged:            {"what": finding.Term("wrench"), "kinds": []string{"main"}},
 	figures.JudgedLeniently:   {"what": finding.Term("angle past yield"), "kinds": []string{"main"}, "lacks": []finding.Term{"thread length"}, "taken": []finding.Term{"thread over the whole grip"}},
 	figures.NotJudged:         {"what": finding.Term("stripping of the thread"), "kinds": []string{"main", "side"}, "lacks": []finding.Term{"into", "engagement"}},
+	plan.Fails:                {"why": finding.Failed(plan.ShareOfUnknown, finding.Values{"kind": "b"})},
 	plan.OrderJudged:          {}, plan.OrderOfMaker: {}, plan.SpringsJudged: {}, plan.NoGasketJudged: {}, plan.NoStages: {},
 	plan.GasketNotJudged:     {"kind": "composite"},
 	figures.LubricantOpen:    {"low": 0.08, "high": 0.24},

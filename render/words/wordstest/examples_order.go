@@ -17,6 +17,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	judge.GroupsMixed:     {"n": 1, "ids": []string{"F1"}, "at": stepsOfAnOrder, "against": []string{"M3", "M8"}, "side": "loosen"},
 	judge.ClusterParted:   {"ids": []string{"M2", "M7"}, "at": stepsOfAnOrder, "side": "tighten"},
 	judge.UnloadedLate:    {"id": "M4", "step": 7, "against": "M3", "againststep": 1, "side": "tighten"},
+	judge.UnloadedEarly:   {"id": "M4", "step": 1, "against": "M3", "againststep": 3, "side": "tighten"},
 	judge.NotFromMiddle:   {"id": "M1", "middle": []string{"M3", "M8"}, "side": "tighten"},
 	judge.Inwards:         {"id": "M2", "step": 2, "against": "M1", "againststep": 1, "n": 6, "side": "loosen"},
 	judge.LongOneSide:     {"n": 5, "ids": []string{"M1", "M2", "M3"}, "at": stepsOfAnOrder, "most": 3.0},

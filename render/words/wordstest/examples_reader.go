@@ -210,6 +210,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.WayNotNamed:      {},
 	meaning.NumbersGiveOrder: {},
 	meaning.ListGivesOrder:   {},
+	meaning.NoneUnloaded:     {"unloaded": "loaded: no"},
+	meaning.OutOnce:          {},
 	meaning.NoSuchCast:       {"name": "M1", "meant": "M2", "left": []string{"M7"}},
 	meaning.CastShared:       {"first": "M1", "second": "M4", "cast": 3},
 	meaning.TheKind:          {"kind": "main"},

@@ -3,13 +3,12 @@ package waytest_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/prediction"
@@ -22,12 +21,8 @@ import (
 // Beside the model: on plates with a gasket the orders by the objective tilt and
 // bend the part no more than those ring by ring, which drawdown had before. The
 // figures are of drawdown's own model, which no measured joint was held against.
-// DRAWDOWN_PLATES=100 takes that many plates.
 func TestBesideTheModel(t *testing.T) {
-	plates := 16
-	if n, err := strconv.Atoi(os.Getenv("DRAWDOWN_PLATES")); err == nil && n > 0 {
-		plates = n
-	}
+	plates := testkit.Samples(10, 100)
 	r := rand.New(rand.NewPCG(100, 6))
 	base := slices.DeleteFunc(waytest.Parts(), func(p waytest.Part) bool { return p.Edge < 8 || strings.Contains(p.Name, "flange of") })
 	var before, now [3][]float64 // tilt, warp, both together

@@ -1,0 +1,175 @@
+package plan
+
+import (
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence"
+)
+
+// Springs under the caps of a camshaft lift what is let go at one end: the part
+// bends and may break. So it rises and sinks by small turns over all caps.
+const (
+	// mostReleaseMm is how far a planned round lets the part rise at the most: a
+	// quarter to half a turn of the usual threads (common practice, no source).
+	mostReleaseMm = 0.5
+	// mostOwnReleaseMm is from where on a turn of the file's own is too large:
+	// half a turn of M10 and 3/8-16 (common practice, no source).
+	mostOwnReleaseMm = 0.8
+	// plannedRounds have ticks; more follow until no spring presses.
+	plannedRounds = 3
+)
+
+// NoSpringPresses is until when the last of the planned rounds goes on, as a
+// file writes it too.
+const NoSpringPresses = "no spring presses"
+
+// sayUnloaded is what a file says of a cluster that no spring presses on.
+const sayUnloaded keyed = "loaded: no"
+
+type keyed string
+
+// handTurns are the turns that a hand makes without counting, the largest first.
+var handTurns = []unit.Angle{180, 90, 60, 45, 30}
+
+// roundTurn gives the turn of a round over caps of the kinds: the largest whose
+// release is small on the coarsest thread; a quarter where no thread is known.
+func (p *Plan) roundTurn(kinds []string) unit.Angle {
+	for _, turn := range handTurns {
+		if release := p.release(turn, kinds); release > 0 && release <= mostReleaseMm {
+			return turn
+		}
+	}
+	if p.release(1, kinds) > 0 {
+		return handTurns[len(handTurns)-1]
+	}
+	return 90
+}
+
+// release is how far a turn lets a part rise at the most on bolts of the kinds;
+// 0 where no thread is known.
+func (p *Plan) release(turn unit.Angle, kinds []string) unit.Length {
+	pitch := 0.0
+	for _, name := range kinds {
+		if k := p.Kind(name); k.Thread != nil {
+			pitch = max(pitch, k.Thread.PitchMm)
+		}
+	}
+	return unit.Length(float64(turn) / 360 * pitch)
+}
+
+// rounds are the stages that bring off a part under spring load.
+func (p *Plan) rounds(kinds []string) []StageInput {
+	rounds := slices.Repeat([]StageInput{{Do: TurnBack, Angle: p.roundTurn(kinds)}}, plannedRounds)
+	rounds[plannedRounds-1].Until = NoSpringPresses
+	return append(rounds, StageInput{Do: Remove})
+}
+
+// sprungKinds lists the kinds of the groups under which springs press, the group
+// finished last first.
+func (p Plan) sprungKinds() []string {
+	var kinds []string
+	for _, g := range slices.Backward(p.Groups) {
+		if g.Sprung {
+			kinds = append(kinds, g.Kinds...)
+		}
+	}
+	return kinds
+}
+
+// Unloaded says whether no spring presses on a cluster though others press on
+// what lies beside it.
+func (p Plan) Unloaded(c geometry.Cluster) bool {
+	return c.Unloaded && slices.ContainsFunc(p.Groups, func(g Group) bool {
+		return g.Sprung && slices.ContainsFunc(p.IDs(g.Members), func(id string) bool { return slices.Contains(c.Of, id) })
+	})
+}
+
+// spring settles what springs change: how far rounds let the part rise, that the
+// first figure of a cap is reached by small turns, and what to see to.
+func (p *Plan) spring() {
+	left := p.sprungKinds()
+	if len(left) == 0 {
+		return
+	}
+	p.Loosen.Basis = append(p.Loosen.Basis, finding.Noted(SprungLoosen, nil).From(finding.CommonPractice))
+	p.Tighten.Basis = append(p.Tighten.Basis, finding.Noted(SprungTighten, finding.Values{"turn": p.roundTurn(left)}).From(finding.CommonPractice))
+	for i := range p.Loosen.Stages {
+		if s := &p.Loosen.Stages[i]; s.Do == TurnBack {
+			s.Release = p.release(s.Angle, shared(s.Kinds, left))
+		}
+	}
+	turn := p.roundTurn(left)
+	for i := range p.Tighten.Stages {
+		s := &p.Tighten.Stages[i]
+		if now := shared(s.Kinds, left); len(now) > 0 && (s.Do == Tighten || s.Do == Advance) {
+			s.ByTurns, s.Release = turn, p.release(turn, now)
+			left = slices.DeleteFunc(left, func(kind string) bool { return slices.Contains(now, kind) })
+		}
+	}
+}
+
+func shared(a, b []string) []string {
+	return slices.DeleteFunc(slices.Clone(a), func(kind string) bool { return !slices.Contains(b, kind) })
+}
+
+// LiftsSprung finds the stages of loosening that lift a part under spring load
+// at one end, by their numbers from 0: a large turn, too few turns before the
+// bolts come out, bolts that are out before others are turned.
+func (in Input) LiftsSprung() map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	rounds := map[string]int{} // of a kind; enough when it is let go until no spring presses
+	sprung := in.sprungKinds()
+	p := Plan{Kinds: in.Kinds}
+	for i, s := range in.Loosen {
+		for _, kind := range sprung {
+			if len(s.Of) > 0 && !slices.Contains(s.Of, kind) {
+				continue
+			}
+			switch release := p.release(s.Angle, []string{kind}); {
+			case s.Do == Remove:
+				if f, lifts := outEarly(kind, sprung, rounds); lifts {
+					found[i] = f
+				}
+			case release > mostOwnReleaseMm || release == 0 && s.Angle > 180:
+				found[i] = finding.Warned(SprungTurn, finding.Values{
+					"kind": kind, "turn": s.Angle, "release": release, "most": unit.Length(mostReleaseMm),
+				}).From(finding.CommonPractice)
+			}
+			if s.Do == TurnBack {
+				rounds[kind]++
+			}
+			if s.Until != "" {
+				rounds[kind] = max(rounds[kind], plannedRounds)
+			}
+		}
+	}
+	return found
+}
+
+// outEarly says whether bolts come out while springs still press on these or on
+// others.
+func outEarly(kind string, sprung []string, rounds map[string]int) (finding.Finding, bool) {
+	for _, other := range sprung {
+		if rounds[other] < plannedRounds {
+			return finding.Warned(SprungOut, finding.Values{
+				"kind": kind, "other": other, "rounds": rounds[other], "least": plannedRounds,
+				"until": "until: " + NoSpringPresses, "unloaded": string(sayUnloaded),
+			}).From(finding.CommonPractice), true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// sprungKinds lists the kinds under which springs press.
+func (in Input) sprungKinds() []string {
+	var kinds []string
+	for _, k := range in.Kinds {
+		if sequence.Sprung(in.Joint, sequence.Group{Kinds: []string{k.Name}}.Members(in.Joint)) {
+			kinds = append(kinds, k.Name)
+		}
+	}
+	return kinds
+}
