@@ -3,6 +3,7 @@ package meaning
 import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 )
@@ -82,7 +83,7 @@ func (r *reader) front(f form.Fields) {
 func (r *reader) bore(f form.Fields) {
 	f.Refuse(BorePlace, "dowel", "at")
 	centre, ok1 := f.Point("bore")
-	diameter, ok2 := f.Size("diameter", "76")
+	diameter, ok2 := f.Size("diameter", "76", unit.Sensible.Bore)
 	label := f.Text("label")
 	if ok1 && ok2 {
 		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label})
@@ -92,7 +93,7 @@ func (r *reader) bore(f form.Fields) {
 func (r *reader) dowel(f form.Fields) {
 	f.Refuse(DowelParts, "label", "at")
 	centre, ok1 := f.Point("dowel")
-	diameter, ok2 := f.Size("diameter", "8")
+	diameter, ok2 := f.Size("diameter", "8", unit.Sensible.Dowel)
 	if ok1 && ok2 {
 		r.input.Joint.Dowels = append(r.input.Joint.Dowels, geometry.Dowel{Centre: centre, Diameter: diameter})
 	}

@@ -43,7 +43,6 @@ const (
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found
-	NoCoefficient    finding.Code = "reader no coefficient"         // what, written
 	HighestFirst     finding.Code = "reader highest first"          // what, low, high
 	KindMissing      finding.Code = "reader kind missing"           // what, allowed
 	NoKindsHere      finding.Code = "reader no kinds here"          // found, example
@@ -74,14 +73,9 @@ const (
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
 	CheckByAngle     finding.Code = "reader check by angle"         // kind, angle
-	FigureFalls      finding.Code = "reader figure falls"           // do, kind, from, to
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds
-	TorqueOutOfReach finding.Code = "reader torque out of reach"    // written, most
-	NoTurnAngle      finding.Code = "reader no turn angle"          // do, written, most
-	NoPercent        finding.Code = "reader no percent"             // written
-	NoTime           finding.Code = "reader no time"                // written
 	NoKindInStage    finding.Code = "reader no kind in stage"       // allowed
 	KindTwiceInStage finding.Code = "reader kind twice in stage"    // kind
 	NoShare          finding.Code = "reader no share"               // what, found

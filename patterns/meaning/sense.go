@@ -13,7 +13,6 @@ func (r *reader) sense(f form.Fields) {
 	r.checkLargestFirst()
 	r.checkSizeByHole(f)
 	r.checkCovered()
-	r.checkRising()
 	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()

@@ -10,6 +10,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -82,7 +83,7 @@ func (s *reader) survey(root *nodes.Node) {
 	s.readHoles(f)
 	s.readMeasured(f)
 	s.readFrame(f)
-	s.made.Network.AccuracyMm = float64(f.Length("accuracy"))
+	s.made.Network.AccuracyMm = float64(f.Length("accuracy", unit.Sensible.Accuracy))
 }
 
 // readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A
@@ -98,7 +99,7 @@ func (s *reader) readHoles(f form.Fields) {
 			diameter := 0.0
 			if !e.Value.Null {
 				var ok bool
-				diameter, ok = s.SizeMm(e.Value, finding.Failed(TheDiameter, finding.Values{"id": problem.Shortened(e.Key.Text)}))
+				diameter, ok = s.LengthMm(e.Value, finding.Failed(TheDiameter, finding.Values{"id": problem.Shortened(e.Key.Text)}), unit.Sensible.MachineHole)
 				s.broken = s.broken || !ok
 			}
 			s.addHoles(e.Key, diameter)

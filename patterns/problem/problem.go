@@ -45,7 +45,7 @@ func (p Problem) Worded(what, allowed func(finding.Finding) string) Problem {
 	if p.Found == nil {
 		return p
 	}
-	p.Code, p.What, p.Allowed, p.Found = p.Found.Code, what(*p.Found), allowed(*p.Found), nil
+	p.Code, p.What, p.Allowed, p.Found = cmp.Or(p.Code, p.Found.Code), what(*p.Found), allowed(*p.Found), nil
 	return p
 }
 

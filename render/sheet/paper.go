@@ -72,6 +72,8 @@ func (p Paper) Narrow() bool { return p.Content() < 150 }
 type Request struct {
 	Paper Paper
 	Words *words.Catalogue
+	// Missing takes down what finds no room; nil where nobody asks.
+	Missing *Missing
 }
 
 // Document binds the pages of a plan's sheet, and counts them.

@@ -198,6 +198,7 @@ func (c *card) left(d drawnPart) []string {
 			n += len(detail.Unplaced)
 		}
 	}
+	c.missing.Note(n, len(c.numbers))
 	if n > 0 {
 		notes = append(notes, say(sheet.NumbersNoRoom, finding.Values{"left": n, "of": len(c.numbers)}))
 	}

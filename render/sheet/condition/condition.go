@@ -25,7 +25,7 @@ func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 
 // Pages lays out the sheet; the pages lack their count.
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
-	f := &form{plan: p, words: ask.Words}
+	f := &form{plan: p, words: ask.Words, missing: ask.Missing}
 	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 	w := ask.Words.Sheet
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
@@ -39,11 +39,12 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 
 // form is the sheet while it fills.
 type form struct {
-	plan  plan.Plan
-	words *words.Catalogue
-	run   *sheet.Run
-	once  bool    // some fasteners are used once
-	row   float64 // height of a row
+	plan    plan.Plan
+	words   *words.Catalogue
+	missing *sheet.Missing
+	run     *sheet.Run
+	once    bool    // some fasteners are used once
+	row     float64 // height of a row
 }
 
 func (f *form) heading() sheet.Heading {
@@ -124,6 +125,7 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	box.Bottom -= reading.Height(p.Paper.Line) + 1
 	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box, SmallEm: p.Paper.TextEm})
 	p.Add(d.Items...)
+	f.missing.Note(len(d.Unplaced), len(numbers))
 	if n := len(d.Unplaced); n > 0 {
 		notes = append(notes, f.words.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "condition", "left": n, "of": len(numbers), "paper": p.Paper.Name})))
 	}

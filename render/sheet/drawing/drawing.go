@@ -57,6 +57,7 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	}
 	d, more := part(run.Pen, p, w, scene.Box{Left: run.Pen.Left(), Top: run.Y, Right: run.Pen.Right(), Bottom: run.Bottom - below})
 	notes = append(notes, more...)
+	ask.Missing.Note(len(d.Unplaced), len(p.Joint.Fasteners))
 	run.Pen.Add(d.Items...)
 	run.Y = run.Bottom - below + captionGap
 	t.draw(run)
