@@ -53,7 +53,14 @@ func (s *sketch) drawBody(joint geometry.Joint, z size) {
 	for k, path := range s.outline(joint, z) {
 		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5})
 		s.space.TakeEdge(path)
+		s.edges = append(s.edges, path.Flatten()...)
 	}
+}
+
+// hole is a bore or a dowel on the page.
+type hole struct {
+	at     scene.Point
+	radius float64
 }
 
 // bodyFill is white for an opening in the part.
@@ -96,6 +103,7 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	rim := scene.Circle(c.X, c.Y, r)
 	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
 	s.space.TakeEdge(rim)
+	s.holes = append(s.holes, hole{c, r})
 	if r < leastCrossed {
 		return
 	}
@@ -115,6 +123,7 @@ func (s *sketch) drawDowel(d geometry.Dowel) {
 	s.add(scene.Shape{Path: scene.Circle(c.X, c.Y, r), Fill: scene.Grey, Stroke: scene.Black, Width: 0.3})
 	s.add(scene.Shape{Path: scene.Cross(c.X, c.Y, r), Stroke: scene.White, Width: 0.25})
 	s.space.TakeDisc(c, r, "dowel")
+	s.holes = append(s.holes, hole{c, r})
 }
 
 func (s *sketch) drawFront(front geometry.Front) {
@@ -122,8 +131,7 @@ func (s *sketch) drawFront(front geometry.Front) {
 	if !known {
 		return
 	}
-	arrow := Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: SmallEm}
-	for _, it := range arrow.Beside(s.partBox(), way, s.req.Front) {
+	for _, it := range frontArrow(s.req.SmallEm).Beside(s.partBox(), way, s.req.Front) {
 		s.space.TakeBox(scene.Bounds([]scene.Item{it}))
 		s.add(it)
 	}
