@@ -128,7 +128,7 @@ func BenchmarkSpeedLimit(b *testing.B) {
 func TestTooManyOutlinePoints(t *testing.T) {
 	const head = "drawdown: 1\ntitle: Lid\nfasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [{torque: 5 N·m}]}\n"
 	for count, want := range map[int]int{form.MostOutlinePoints: 0, form.MostOutlinePoints + 1: 1} {
-		_, problems := readText(head + "outline: [" + strings.Repeat("[0, 1], ", count) + "]\n")
+		_, problems := readText(head + "outline: [[-9, -9], [9, -9], [9, 9], " + strings.Repeat("[-9, 9], ", count-3) + "]\n")
 		if len(problems) != want || want == 1 && said(problems)[0].What != "the outline has too many points" {
 			t.Errorf("%d points: %v", count, problems)
 		}

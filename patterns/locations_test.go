@@ -10,7 +10,7 @@ import (
 	"drawdown/patterns/source"
 )
 
-func places(t *testing.T, from source.Source) meaning.Places {
+func placesOf(t *testing.T, from source.Source) meaning.Places {
 	t.Helper()
 	in, places, problems := meaning.Read(from)
 	if problems.Stops() || len(in.Kinds) == 0 {
@@ -33,13 +33,13 @@ func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 	base := "testdata/good/every-key.yaml"
 	for name, side := range map[string]problem.Problem{
 		base:                            at(base, 11, 3, "  side: {thread: M8, friction: 0.2}"),
-		"testdata/good/other-bank.yaml": at("testdata/good/other-bank.yaml", 5, 9, "kinds: {side: {reuse: once}}"),
+		"testdata/good/other-bank.yaml": at("testdata/good/other-bank.yaml", 6, 9, "kinds: {side: {reuse: once}}"),
 	} {
 		source, err := Open(name, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := places(t, source)
+		p := placesOf(t, source)
 		for what, of := range map[string]struct{ got, want problem.Problem }{
 			"first stage":    {p.Stage(1), at(base, 39, 7, first)},
 			"last stage":     {p.Stage(7), at(base, 45, 7, last)},
@@ -61,7 +61,7 @@ func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 func TestPlacesOfAliasesAndLongLines(t *testing.T) {
 	long := lid + "fasteners: [{id: A, at: [0, 0]}]\ntighten: {stages: [&a {torque: 20 N·m, note: " + strings.Repeat("x", 190) +
 		"}, {torque: 30 N·m}, *a]}\n"
-	p := places(t, FromBytes("text", []byte(long)))
+	p := placesOf(t, FromBytes("text", []byte(long)))
 	if first, again := p.Stage(1), p.Stage(3); first.Line != 4 || first != again {
 		t.Errorf("%+v, %+v", first, again)
 	}

@@ -174,6 +174,7 @@ func TestRefusesWhatIsNoNetwork(t *testing.T) {
 		"bad level":     func(n *survey.Network) { n.Level = [2]int{0, 9} },
 		"bad up":        func(n *survey.Network) { n.Above = []int{-1} },
 		"bad accuracy":  func(n *survey.Network) { n.AccuracyMm = -1 },
+		"tiny accuracy": func(n *survey.Network) { n.AccuracyMm = 1e-155 }, // its square is 0
 		"few diameters": func(n *survey.Network) { n.Diameters = []float64{8} },
 	} {
 		n := good

@@ -15,6 +15,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Limits of a network. A part with more holes has a drawing.
@@ -59,7 +60,7 @@ func (n Network) isSound() bool {
 		named = append(named, r.From, r.To)
 	}
 	return n.Holes >= 2 && n.Holes <= MostHoles && (n.Diameters == nil || len(n.Diameters) == n.Holes) &&
-		len(n.Readings) > 0 && len(n.Readings) <= MostReadings && n.AccuracyMm >= 0 && !math.IsInf(n.AccuracyMm, 0) &&
+		len(n.Readings) > 0 && len(n.Readings) <= MostReadings && (n.AccuracyMm == 0 || unit.Sensible.Accuracy.Check("", n.AccuracyMm) == nil) &&
 		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
 }
 

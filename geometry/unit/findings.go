@@ -10,6 +10,7 @@ const (
 	Unknown          finding.Code = "unit unknown"           // written, unit, allowed
 	Unreadable       finding.Code = "unit unreadable"        // written, why
 	TooLarge         finding.Code = "unit too large"         // written
+	NotSensible      finding.Code = "unit not sensible"      // written, end: least or most, least, most
 	DoubtfulComma    finding.Code = "unit doubtful comma"    // number, thousands, decimal: how to write either
 	ThousandsSigns   finding.Code = "unit thousands signs"   // number
 	ImproperFraction finding.Code = "unit improper fraction" // fraction

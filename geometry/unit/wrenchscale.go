@@ -23,7 +23,7 @@ func (g GivenTorque) Other() GivenTorque {
 const smallestFootReading = 14
 
 // OnScale rounds the torque to the division that a wrench marked in u is read
-// to, so that a conversion never shows false digits. From 0.015 of the unit
+// to, so that a conversion never shows false digits. From 0.0015 of the unit
 // upwards the rounding changes the torque by 3.4 % at the most.
 func (t Torque) OnScale(u TorqueUnit) GivenTorque {
 	v := t.In(u)
@@ -36,11 +36,12 @@ func (t Torque) OnScale(u TorqueUnit) GivenTorque {
 // divisions are the steps that wrench scales are read to, each for readings
 // below a limit. Every limit is a whole number of the steps on both its sides,
 // so that a higher torque never gets a lower figure.
-// Common practice, no source: torque screwdrivers are marked in hundredths,
+// Common practice, no source: torque screwdrivers are marked in hundredths
+// or finer,
 // small wrenches in tenths, bench wrenches in halves up to 15 and in ones
 // above, long wrenches in fives.
 var divisions = []struct{ below, step float64 }{
-	{0.2, 0.001}, {1, 0.01}, {2, 0.05}, {10, 0.1}, {15, 0.5}, {500, 1}, {math.Inf(1), 5},
+	{0.02, 0.0001}, {0.2, 0.001}, {1, 0.01}, {2, 0.05}, {10, 0.1}, {15, 0.5}, {500, 1}, {math.Inf(1), 5},
 }
 
 // division is the reading step of a wrench scale near value v. A scale in

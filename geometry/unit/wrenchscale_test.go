@@ -111,6 +111,8 @@ func largestStep(v float64, u unit.TorqueUnit) float64 {
 		return largestStep(v*10, unit.NewtonMetre) / 10
 	}
 	switch {
+	case v < 0.02:
+		return 0.0001
 	case v < 0.2:
 		return 0.001
 	case v < 1:
@@ -187,8 +189,8 @@ func TestRoundingIsMonotone(t *testing.T) {
 	})
 }
 
-// First principles: no division needs more than three decimals (four in
-// kgf·m), and none of them all zeros.
+// First principles: no division needs more than three decimals, four in kgf·m
+// and below 0.02, and none of them all zeros.
 func TestRoundedFigureHasNoDust(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		u := rapid.SampledFrom(torqueUnits).Draw(t, "unit")
@@ -196,7 +198,7 @@ func TestRoundedFigureHasNoDust(t *testing.T) {
 		figure, _, _ := strings.Cut(unit.GivenTorque{Value: v, Unit: u}.Nm().OnScale(u).String(), " ")
 		whole, decimals, pointed := strings.Cut(figure, ".")
 		allowed := 3
-		if u == unit.KilogramForceMetre {
+		if u == unit.KilogramForceMetre || v < 0.02 {
 			allowed = 4
 		}
 		if len(decimals) > allowed || (pointed && strings.TrimRight(decimals, "0") != decimals) || whole == "" {

@@ -280,7 +280,7 @@ func (d *drawn) finish() {
 	}
 	box := geometry.Bounds(d.places())
 	furthest := max(-box.Min.X, -box.Min.Y, box.Max.X, box.Max.Y)
-	if furthest > form.MostCoordinateMm {
+	if furthest > unit.Sensible.Coordinate.Most {
 		d.report(0, finding.Failed(FarAway, finding.Values{"metres": furthest / 1000}))
 	}
 	d.draft.Title = titleOf(d.file)

@@ -18,7 +18,7 @@ type Fields struct {
 }
 
 // Fields checks that n is a map with the allowed keys only. It gives false
-// where n is no map.
+// where n is no map, or says nothing.
 func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, bool) {
 	if n.Shape != nodes.Map {
 		key, rest := tightColon(n, allowed)
@@ -30,6 +30,10 @@ func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, boo
 		default:
 			r.Fail(n, NoMap, finding.Values{"what": what, "found": n.Called(), "allowed": allowed})
 		}
+		return Fields{}, false
+	}
+	if len(n.Entries) == 0 {
+		r.Fail(n, NoMap, finding.Values{"what": what, "found": finding.Term("an empty map"), "allowed": allowed})
 		return Fields{}, false
 	}
 	f := Fields{Reader: r, Node: n, What: what}

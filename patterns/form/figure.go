@@ -3,7 +3,6 @@ package form
 import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 )
 
 // Parsed reads a figure by its parser.
@@ -17,14 +16,4 @@ func Parsed[T any](r *Reader, n *nodes.Node, what any, parse func(string) (T, er
 		r.Unreadable(n, finding.Error, what, err)
 	}
 	return v, err == nil
-}
-
-// Positive reads a figure above 0 by its parser.
-func Positive[T ~float64](r *Reader, n *nodes.Node, what any, parse func(string) (T, error)) (T, bool) {
-	v, ok := Parsed(r, n, what, parse)
-	if ok && !(v > 0) {
-		r.Fail(n, TooLittle, finding.Values{"what": what, "written": problem.Quoted(n.Text)})
-		return 0, false
-	}
-	return v, ok
 }

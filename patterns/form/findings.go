@@ -11,8 +11,8 @@ const (
 	NoAction       finding.Code = "reader no action"       // what, allowed
 	SeveralActions finding.Code = "reader several actions" // what, keys, allowed
 	KeyIdle        finding.Code = "reader key idle"        // why, key
-	TooLittle      finding.Code = "reader too little"      // what, written
 	NoDate         finding.Code = "reader no date"         // found
+	FarDate        finding.Code = "reader far date"        // found, earliest, latest
 	NoVersion      finding.Code = "reader no version"      //
 	OtherVersion   finding.Code = "reader other version"   // found
 	NoID           finding.Code = "reader no id"           // what, found
@@ -24,8 +24,6 @@ const (
 	NoTwoLengths   finding.Code = "reader no two lengths"  // what, example, found
 	TooManyPlaces  finding.Code = "reader too many places" // what, count, most
 	NoQuantity     finding.Code = "reader no quantity"     // what, found
-	TooFar         finding.Code = "reader too far"         // what, written
-	NoSize         finding.Code = "reader no size"         // what, written
 	NoPlace        finding.Code = "reader no place"        // what, found
 	NoNumber       finding.Code = "reader no number"       // what, written
 	NoText         finding.Code = "reader no text"         // what, found

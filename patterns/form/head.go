@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/plan"
 )
@@ -15,6 +16,10 @@ func (f Fields) Date() string {
 	return Opt(f, "date", func(n *nodes.Node) string {
 		if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
 			f.Fail(n, NoDate, finding.Values{"found": n.Called()})
+			return ""
+		}
+		if n.Text < unit.EarliestDate || n.Text > unit.LatestDate {
+			f.Fail(n, FarDate, finding.Values{"found": n.Called(), "earliest": unit.EarliestDate, "latest": unit.LatestDate})
 			return ""
 		}
 		return n.Text

@@ -43,9 +43,13 @@ func (f Fields) Angle(key string, fallback float64) (float64, bool) {
 	return Given(f.Get(key), key, f.AngleDeg)
 }
 
-// Size reads a length above zero that must be there.
-func (f Fields) Size(key, example string) (float64, bool) {
-	return Given(f.Need(key, example), key, f.SizeMm)
+// Size reads a length that must be there.
+func (f Fields) Size(key, example string, limits unit.Limits) (float64, bool) {
+	return Given(f.Need(key, example), key, f.sizeMm(limits))
+}
+
+func (r *Reader) sizeMm(limits unit.Limits) func(*nodes.Node, any) (float64, bool) {
+	return func(n *nodes.Node, what any) (float64, bool) { return r.LengthMm(n, what, limits) }
 }
 
 // NeedID reads an id that must be there.
@@ -59,22 +63,22 @@ func (r *Reader) Cast(n *nodes.Node) int {
 	return v
 }
 
-// Two reads [along x, along y] of sizes; one number counts for both.
+// Two reads [along x, along y] of distances; one number counts for both.
 func (f Fields) Two(key, example string, oneForBoth bool) (x, y float64, ok bool) {
 	n := f.Need(key, example)
 	if n == nil {
 		return 0, 0, false
 	}
 	if n.Shape == nodes.Scalar && oneForBoth {
-		x, ok = f.SizeMm(n, key)
+		x, ok = f.LengthMm(n, key, unit.Sensible.Distance)
 		return x, x, ok
 	}
 	if n.Shape != nodes.List || len(n.Items) != 2 {
 		f.Fail(n, NoTwoLengths, finding.Values{"what": key, "example": example, "found": n.Found()})
 		return 0, 0, false
 	}
-	x, okX := f.SizeMm(n.Items[0], key)
-	y, okY := f.SizeMm(n.Items[1], key)
+	x, okX := f.LengthMm(n.Items[0], key, unit.Sensible.Distance)
+	y, okY := f.LengthMm(n.Items[1], key, unit.Sensible.Distance)
 	return x, y, okX && okY
 }
 
@@ -87,9 +91,9 @@ func (f Fields) FewEnough(count int) bool {
 	return true
 }
 
-// Length reads a length above zero that may be missing: 0 then.
-func (f Fields) Length(key string) unit.Length {
-	v, _ := Given(f.Get(key), key, f.SizeMm)
+// Length reads a length that may be missing: 0 then.
+func (f Fields) Length(key string, limits unit.Limits) unit.Length {
+	v, _ := Given(f.Get(key), key, f.sizeMm(limits))
 	return unit.Length(v)
 }
 

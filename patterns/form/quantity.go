@@ -13,10 +13,7 @@ import (
 	"drawdown/patterns/problem"
 )
 
-const (
-	MostCoordinateMm   = 100_000
-	maxQuantityLetters = 60
-)
+const maxQuantityLetters = 60
 
 // QuantityText gives the text of a plain value that can be a quantity.
 func (r *Reader) QuantityText(n *nodes.Node, what any) (string, bool) {
@@ -47,24 +44,15 @@ func Told(err error) finding.Finding {
 	return why
 }
 
-// LengthMm reads a length or a coordinate; a bare number is in the file's units.
-func (r *Reader) LengthMm(n *nodes.Node, what any) (float64, bool) {
-	v, ok := Parsed(r, n, what, func(s string) (unit.Length, error) { return unit.ParseLength(s, r.BareUnit) })
-	if ok && math.Abs(float64(v)) > MostCoordinateMm {
-		r.Fail(n, TooFar, finding.Values{"what": what, "written": problem.Quoted(n.Text)})
-		return 0, false
-	}
+// LengthMm reads a length; a bare number is in the file's units.
+func (r *Reader) LengthMm(n *nodes.Node, what any, limits unit.Limits) (float64, bool) {
+	v, ok := Parsed(r, n, what, unit.Within(limits, func(s string) (unit.Length, error) { return unit.ParseLength(s, r.BareUnit) }))
 	return float64(v), ok
 }
 
-// SizeMm reads a length above zero.
-func (r *Reader) SizeMm(n *nodes.Node, what any) (float64, bool) {
-	v, ok := r.LengthMm(n, what)
-	if ok && v <= 0 {
-		r.Fail(n, NoSize, finding.Values{"what": what, "written": problem.Quoted(n.Text)})
-		return 0, false
-	}
-	return v, ok
+// CoordinateMm reads how far along an axis a place lies.
+func (r *Reader) CoordinateMm(n *nodes.Node, what any) (float64, bool) {
+	return r.LengthMm(n, what, unit.Sensible.Coordinate)
 }
 
 // PointMm reads [x, y].
@@ -73,8 +61,8 @@ func (r *Reader) PointMm(n *nodes.Node, what any) (geometry.Point, bool) {
 		r.Fail(n, NoPlace, finding.Values{"what": what, "found": n.Found()})
 		return geometry.Point{}, false
 	}
-	x, okX := r.LengthMm(n.Items[0], coordinate(what, "x"))
-	y, okY := r.LengthMm(n.Items[1], coordinate(what, "y"))
+	x, okX := r.CoordinateMm(n.Items[0], coordinate(what, "x"))
+	y, okY := r.CoordinateMm(n.Items[1], coordinate(what, "y"))
 	return geometry.Point{X: x, Y: y}, okX && okY
 }
 
@@ -84,12 +72,12 @@ func coordinate(of any, axis string) finding.Finding {
 
 // AngleDeg reads an angle with its unit.
 func (r *Reader) AngleDeg(n *nodes.Node, what any) (float64, bool) {
-	v, ok := Parsed(r, n, what, unit.ParseAngle)
+	v, ok := Parsed(r, n, what, unit.Within(unit.Sensible.Orientation, unit.ParseAngle))
 	return float64(v), ok
 }
 
 // Number reads a plain number without a unit.
-func (r *Reader) Number(n *nodes.Node, what any) (float64, bool) {
+func (r *Reader) Number(n *nodes.Node, what any, limits unit.Limits) (float64, bool) {
 	s, ok := r.QuantityText(n, what)
 	if !ok {
 		return 0, false
@@ -98,6 +86,10 @@ func (r *Reader) Number(n *nodes.Node, what any) (float64, bool) {
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || strings.Trim(s, "0123456789.+-eE") != "" || math.IsInf(v, 0) {
 		r.Fail(n, NoNumber, finding.Values{"what": what, "written": problem.Quoted(n.Text)})
+		return 0, false
+	}
+	if err := limits.Check(n.Text, v); err != nil {
+		r.Unreadable(n, finding.Error, what, err)
 		return 0, false
 	}
 	return v, true

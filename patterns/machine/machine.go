@@ -84,7 +84,10 @@ func (m *reader) machine(root *nodes.Node) {
 		m.Fail(root.KeyNode("fasteners"), IsPattern, nil)
 		return
 	}
-	f, _ := m.Fields(root, finding.Term("the machine file"), machineKeys...)
+	f, ok := m.Fields(root, finding.Term("the machine file"), machineKeys...)
+	if !ok {
+		return
+	}
 	f.Versioned()
 	m.made.Machine = f.NeedText("machine", "Fernhollow P4 pump engine")
 	m.made.Title = cmp.Or(f.Text("title"), m.made.Machine)

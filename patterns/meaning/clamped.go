@@ -31,7 +31,7 @@ func (r *reader) readClamped(file form.Fields) {
 		c.Row, c.Flange = form.Opt(f, "row", r.clampedRow), form.Opt(f, "flange", r.roundFlange)
 	}
 	if at := f.Get("bolt flexibility"); at != nil {
-		c.BoltFlexibility, _ = form.Positive(r.Reader, at, "bolt flexibility", unit.ParseFlexibility)
+		c.BoltFlexibility, _ = form.Parsed(r.Reader, at, "bolt flexibility", unit.Within(unit.Sensible.Giving, unit.ParseFlexibility))
 	}
 }
 
@@ -40,7 +40,7 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 	if !ok {
 		return plan.ClampedPart{}
 	}
-	return plan.ClampedPart{Material: r.material(f, "material", nil, finding.Error), Thickness: f.Length("thickness")}
+	return plan.ClampedPart{Material: r.material(f, "material", nil, finding.Error), Thickness: f.Length("thickness", unit.Sensible.Thickness)}
 }
 
 // gasket reads its kind, or its stiffness, or what a data sheet says of it.
@@ -49,7 +49,7 @@ func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	if !ok {
 		return plan.Gasket{}
 	}
-	g := plan.Gasket{Strip: f.Length("strip")}
+	g := plan.Gasket{Strip: f.Length("strip", unit.Sensible.Strip)}
 	if f.Has("stiffness") && f.Has("squeezed") {
 		r.Fail(n, StiffnessTwice, nil)
 		return g
@@ -81,8 +81,8 @@ func (r *reader) dataSheet(f form.Fields) (stiffness unit.Span[unit.AreaStiffnes
 		return stiffness
 	}
 	least, most, ok := r.percents(squeezed, "squeezed")
-	pressure, okPressure := form.Positive(r.Reader, at, "at", unit.ParseStress)
-	thickness, okThickness := r.SizeMm(thick, "thickness")
+	pressure, okPressure := form.Parsed(r.Reader, at, "at", unit.Within(unit.Sensible.Squeeze, unit.ParseStress))
+	thickness, okThickness := r.LengthMm(thick, "thickness", unit.Sensible.Thickness)
 	if !ok || !okPressure || !okThickness {
 		return stiffness
 	}
@@ -124,9 +124,9 @@ func (r *reader) clampedRow(n *nodes.Node) *plan.Row {
 	}
 	row := &plan.Row{}
 	var okBending, okLength bool
-	row.Bending, okBending = form.Positive(r.Reader, bending, "bending", unit.ParseBendingStiffness)
+	row.Bending, okBending = form.Parsed(r.Reader, bending, "bending", unit.Within(unit.Sensible.Bending, unit.ParseBendingStiffness))
 	row.Foundation, _ = form.Parsed(r.Reader, foundation, "foundation", unit.ParseLineStiffness)
-	long, okLength := r.SizeMm(length, "length")
+	long, okLength := r.LengthMm(length, "length", unit.Sensible.Distance)
 	row.Length = unit.Length(long)
 	if !okBending || !okLength || !row.Foundation.Stated() {
 		return nil
@@ -146,7 +146,7 @@ func (r *reader) rowFits(n *nodes.Node, f form.Fields, row *plan.Row) {
 	span := unit.Length(first.Distance(last))
 	row.Start = (row.Length - span) / 2
 	if at := f.Get("start"); at != nil {
-		start, ok := r.LengthMm(at, "start")
+		start, ok := r.CoordinateMm(at, "start")
 		if !ok {
 			return
 		}
@@ -167,9 +167,9 @@ func (r *reader) roundFlange(n *nodes.Node) *plan.Flange {
 		return nil
 	}
 	flange := &plan.Flange{
-		Outer: f.Length("outer"), Bore: f.Length("bore"),
-		GasketInner: f.Length("gasket inner"), GasketOuter: f.Length("gasket outer"),
-		PipeWall: f.Length("pipe wall"), PipeRadius: f.Length("pipe radius"),
+		Outer: f.Length("outer", unit.Sensible.Bore), Bore: f.Length("bore", unit.Sensible.Bore),
+		GasketInner: f.Length("gasket inner", unit.Sensible.Bore), GasketOuter: f.Length("gasket outer", unit.Sensible.Bore),
+		PipeWall: f.Length("pipe wall", unit.Sensible.Thickness), PipeRadius: f.Length("pipe radius", unit.Sensible.Bore),
 	}
 	flange.Single = f.No("pair")
 	r.face(f, flange)

@@ -8,6 +8,7 @@ import (
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/relabel"
 	"drawdown/sequence"
 )
 
@@ -20,6 +21,9 @@ func (r *reader) readClusters(f form.Fields) {
 		c := geometry.Cluster{Unloaded: f.No("loaded")}
 		if at := f.Need("name", "cap 1"); at != nil {
 			c.Name, _ = r.Text(at, "name")
+			if c.Name != "" {
+				c.Name = r.names.Of(relabel.Clusters, c.Name, at)
+			}
 			if first := names[c.Name]; first != nil && c.Name != "" {
 				r.Fail(at, ClusterTwice, finding.Values{"name": problem.Quoted(c.Name), "first": first.Stood(at)})
 			}
@@ -27,6 +31,9 @@ func (r *reader) readClusters(f form.Fields) {
 		}
 		if at := f.Need("of", "[C1, C2]"); at != nil {
 			c.Of = r.members(at, c.Name, in)
+			if len(c.Of) == 0 && r.allOmitted(at) {
+				continue
+			}
 		}
 		r.input.Joint.Clusters = append(r.input.Joint.Clusters, c)
 	}
@@ -47,6 +54,14 @@ func (r *reader) readUnloaded(f form.Fields) {
 	if when != "" && !slices.ContainsFunc(r.input.Joint.Clusters, func(c geometry.Cluster) bool { return c.Unloaded }) {
 		r.Warn(f.Node.KeyNode("unloaded"), KeyNoEffect, finding.Values{"key": "unloaded", "why": finding.Failed(NoneUnloaded, finding.Values{"unloaded": "loaded: no"})})
 	}
+}
+
+// allOmitted says that files above leave out all fasteners of a cluster.
+func (r *reader) allOmitted(n *nodes.Node) bool {
+	return len(n.Items) > 0 && !slices.ContainsFunc(n.Items, func(item *nodes.Node) bool {
+		_, here := r.current(item)
+		return here
+	})
 }
 
 func (r *reader) members(n *nodes.Node, name string, in map[string]string) []string {

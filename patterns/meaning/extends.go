@@ -32,8 +32,10 @@ func (r *reader) load() *nodes.Node {
 			break
 		}
 		r.Version(layer)
-		root = nodes.Merge(root, layer)
 		at := layer.Get("extends")
+		layer = r.takeChanges(layer, f.Level)
+		r.overridden(root, layer)
+		root = nodes.Merge(root, layer)
 		r.baseless = at == nil && slices.Contains(layer.Lost, "extends")
 		if more = at != nil; more {
 			from, more = r.base(at, from, chain)
@@ -45,6 +47,52 @@ func (r *reader) load() *nodes.Node {
 	}
 	r.input.Fingerprint = source.Fingerprint(texts)
 	return root
+}
+
+// wholeLists are the lists of things of their own, of which a file above may mean
+// to add or change some.
+var wholeLists = []string{"fasteners", "clusters", "features", "stations", "cautions"}
+
+// overridden notes the lists of a file that are replaced whole and lose entries,
+// and refuses other
+// units, in which all bare lengths of the file would be read.
+func (r *reader) overridden(top, base *nodes.Node) {
+	if top == nil {
+		return
+	}
+	for _, key := range wholeLists {
+		over, under := top.Get(key), base.Get(key)
+		if over == nil || under == nil || over.Shape != nodes.List || under.Shape != nodes.List {
+			continue
+		}
+		if lost := lostFrom(under, over); lost > 0 {
+			r.Note(top.KeyNode(key), ListReplaced, finding.Values{"key": key, "file": under.File.Name, "lost": lost, "count": len(under.Items)})
+		}
+	}
+	units := func(n *nodes.Node) string {
+		if at := n.Get("units"); at != nil {
+			return at.Text
+		}
+		return "mm"
+	}
+	if at := top.Get("units"); at != nil && units(base) != at.Text && (base.Get("units") != nil || base.Get("extends") == nil) {
+		r.Fail(at, UnitsChanged, finding.Values{"units": at.Called(), "file": base.File.Name, "base": units(base)})
+	}
+}
+
+// lostFrom counts the entries of a list that another does not repeat.
+func lostFrom(base, top *nodes.Node) int {
+	kept := map[string]bool{}
+	for _, item := range top.Items {
+		kept[item.Written()] = true
+	}
+	lost := 0
+	for _, item := range base.Items {
+		if !kept[item.Written()] {
+			lost++
+		}
+	}
+	return lost
 }
 
 // everyKey lists the keys that may stand on a line of their own.

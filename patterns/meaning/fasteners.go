@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"cmp"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
@@ -92,8 +94,10 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 	case idOK && atOK:
 		r.addFastener(item, fastener)
 	case idOK:
-		r.fasteners.unplaced[id] = fastener
-		r.kinds.used[fastener.Kind] = true
+		if f, _, here := r.changed(item, fastener); here {
+			r.fasteners.unplaced[f.ID] = f
+			r.kinds.used[f.Kind] = true
+		}
 	}
 	return idOK
 }
@@ -102,7 +106,8 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 func (t *Fasteners) placed() bool { return !t.broken && len(t.unplaced) == 0 }
 
 func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
-	if r.fasteners.Add(from, f) {
+	f, from, here := r.changed(from, f)
+	if here && r.fasteners.Add(from, f) {
 		r.kinds.used[f.Kind] = true
 	}
 }
@@ -113,11 +118,12 @@ func (r *reader) knownFastener(n *nodes.Node) (int, bool) {
 		r.Fail(n, form.NoID, finding.Values{"what": finding.Term("an id"), "found": n.Called()})
 		return 0, false
 	}
-	i, ok := r.fasteners.index[n.Text]
-	if _, known := r.fasteners.unplaced[n.Text]; !ok && !known && !r.fasteners.broken {
-		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(n.Text), "meant": r.Meant(n.Text, r.ids())})
+	id, here := r.current(n)
+	i, ok := r.fasteners.index[id]
+	if _, known := r.fasteners.unplaced[id]; !ok && here && !known && !r.fasteners.broken {
+		r.Fail(n, NoSuchFastener, finding.Values{"name": problem.Quoted(id), "meant": cmp.Or(r.names.Later(id), r.Meant(id, r.ids()))})
 	}
-	return i, ok
+	return i, ok && here
 }
 
 // ids gives the names that a hint can pick from.

@@ -3,8 +3,10 @@ package meaning
 import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/relabel"
 )
 
 // readOutline reads one closed path, or a list of them.
@@ -22,7 +24,9 @@ func (r *reader) readOutline(f form.Fields) {
 	if first := items[0]; first.Shape == nodes.List && len(first.Items) > 0 && first.Items[0].Shape == nodes.List {
 		paths = items
 	}
-	total := 0
+	r.part.Outlines = n
+	before, total := r.Count(), 0
+	defer func() { r.part.OutlineUnread = r.ErrorsSince(before) }()
 	for _, path := range paths {
 		if total += len(path.Items); total > form.MostOutlinePoints {
 			r.Fail(n, LongOutline, finding.Values{"most": form.MostOutlinePoints})
@@ -30,6 +34,7 @@ func (r *reader) readOutline(f form.Fields) {
 		}
 		if points, ok := r.path(path, example); ok {
 			r.input.Joint.Outline = append(r.input.Joint.Outline, points)
+			r.part.Outline = append(r.part.Outline, path)
 		}
 	}
 }
@@ -58,7 +63,7 @@ func (r *reader) readFeatures(file form.Fields) {
 			if front != nil {
 				r.Fail(f.Node, FrontTwice, finding.Values{"first": front.Stood(f.Node)})
 			}
-			front = f.Node
+			front, r.part.Front = f.Node, f.Node
 			r.front(f)
 		case f.Has("bore"):
 			r.bore(f)
@@ -82,36 +87,51 @@ func (r *reader) front(f form.Fields) {
 func (r *reader) bore(f form.Fields) {
 	f.Refuse(BorePlace, "dowel", "at")
 	centre, ok1 := f.Point("bore")
-	diameter, ok2 := f.Size("diameter", "76")
-	label := f.Text("label")
+	diameter, ok2 := f.Size("diameter", "76", unit.Sensible.Bore)
+	label := r.labelled(f, relabel.Labels)
 	if ok1 && ok2 {
 		r.input.Joint.Bores = append(r.input.Joint.Bores, geometry.Bore{Centre: centre, Diameter: diameter, Label: label})
+		r.part.Bores = append(r.part.Bores, f.Node)
 	}
 }
 
 func (r *reader) dowel(f form.Fields) {
 	f.Refuse(DowelParts, "label", "at")
 	centre, ok1 := f.Point("dowel")
-	diameter, ok2 := f.Size("diameter", "8")
+	diameter, ok2 := f.Size("diameter", "8", unit.Sensible.Dowel)
 	if ok1 && ok2 {
 		r.input.Joint.Dowels = append(r.input.Joint.Dowels, geometry.Dowel{Centre: centre, Diameter: diameter})
+		r.part.Dowels = append(r.part.Dowels, f.Node)
 	}
 }
 
 func (r *reader) label(f form.Fields) {
 	f.Refuse(LabelParts, "diameter")
-	text := f.Text("label")
+	text := r.labelled(f, relabel.Labels)
 	if at, ok := f.NeedPoint("at", "[0, -98]"); ok {
 		r.input.Joint.Labels = append(r.input.Joint.Labels, geometry.Label{Text: text, At: at})
+		r.part.Labels = append(r.part.Labels, f.Node)
 	}
+}
+
+// labelled reads a label, as the part has it.
+func (r *reader) labelled(f form.Fields, sort relabel.Sort) string {
+	text := f.Text("label")
+	if text == "" {
+		return ""
+	}
+	return r.names.Of(sort, text, f.Node.Get("label"))
 }
 
 // readStations reads the places of parts that go back where they came from.
 func (r *reader) readStations(file form.Fields) {
 	first := map[string]*nodes.Node{}
 	for f := range file.Maps("stations", "[{id: T1, at: [0, 20]}]", finding.Term("a station"), "id", "at", "label") {
-		label := f.Text("label")
+		label := r.labelled(f, relabel.AtStation)
 		id, idOK := f.NeedID("T1")
+		if idOK {
+			id = r.names.Of(relabel.Stations, id, f.Node)
+		}
 		at, atOK := f.NeedPoint("at", "[0, 20]")
 		if earlier := first[id]; earlier != nil && idOK {
 			r.Fail(f.Node, StationTwice, finding.Values{"id": id, "first": earlier.Stood(f.Node)})
@@ -120,6 +140,7 @@ func (r *reader) readStations(file form.Fields) {
 		first[id] = f.Node
 		if idOK && atOK {
 			r.input.Joint.Stations = append(r.input.Joint.Stations, geometry.Station{ID: id, At: at, Label: label})
+			r.part.Stations = append(r.part.Stations, f.Node)
 		}
 	}
 }

@@ -43,7 +43,6 @@ const (
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found
-	NoCoefficient    finding.Code = "reader no coefficient"         // what, written
 	HighestFirst     finding.Code = "reader highest first"          // what, low, high
 	KindMissing      finding.Code = "reader kind missing"           // what, allowed
 	NoKindsHere      finding.Code = "reader no kinds here"          // found, example
@@ -74,14 +73,9 @@ const (
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
 	CheckByAngle     finding.Code = "reader check by angle"         // kind, angle
-	FigureFalls      finding.Code = "reader figure falls"           // do, kind, from, to
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds
-	TorqueOutOfReach finding.Code = "reader torque out of reach"    // written, most
-	NoTurnAngle      finding.Code = "reader no turn angle"          // do, written, most
-	NoPercent        finding.Code = "reader no percent"             // written
-	NoTime           finding.Code = "reader no time"                // written
 	NoKindInStage    finding.Code = "reader no kind in stage"       // allowed
 	KindTwiceInStage finding.Code = "reader kind twice in stage"    // kind
 	NoShare          finding.Code = "reader no share"               // what, found
@@ -101,4 +95,16 @@ const (
 	TheKind          finding.Code = "reader the kind"               // kind
 	EntryWith        finding.Code = "reader entry with"             // generator
 	BaseUnreadable   finding.Code = "reader base unreadable"        // name, why
+)
+
+// What can be wrong with what a file changes in the one that it builds on.
+const (
+	NothingBelow      finding.Code = "changes nothing below"       // key
+	NoChanges         finding.Code = "changes none"                // found, example
+	OmittedAndChanged finding.Code = "changes omitted and changed" // id
+	NotBelow          finding.Code = "changes not below"           // key, name, meant
+	TheChange         finding.Code = "changes the change"          // id
+	ListReplaced      finding.Code = "changes list replaced"       // key, file, lost, count
+	UnitsChanged      finding.Code = "changes units"               // units, file, base
+	MirrorLabels      finding.Code = "changes mirror labels"       // labels, example
 )

@@ -7,6 +7,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -109,7 +110,7 @@ func (r *reader) prefixFits(f form.Fields, prefix string, count int) bool {
 // within checks that every place can be drawn.
 func (r *reader) within(item *nodes.Node, points []geometry.Point) bool {
 	for i, p := range points {
-		if math.Abs(p.X) > form.MostCoordinateMm || math.Abs(p.Y) > form.MostCoordinateMm {
+		if max(math.Abs(p.X), math.Abs(p.Y)) > unit.Sensible.Coordinate.Most {
 			r.Fail(item, PlaceTooFar, finding.Values{"number": i + 1, "count": len(points)})
 			return false
 		}
@@ -169,7 +170,7 @@ func (r *reader) grid(f form.Fields) ([]geometry.Point, bool) {
 
 func (r *reader) row(f form.Fields) ([]geometry.Point, bool) {
 	count, ok1 := f.Places("count", 1, "5")
-	pitch, ok2 := f.Size("pitch", "60")
+	pitch, ok2 := f.Size("pitch", "60", unit.Sensible.Distance)
 	from, ok3 := f.Point("from")
 	angleDeg, ok4 := f.Angle("angle", 0)
 	if !ok1 {
@@ -185,7 +186,7 @@ func (r *reader) row(f form.Fields) ([]geometry.Point, bool) {
 // (ASME PCC-1), where the file says nothing else.
 func (r *reader) circle(f form.Fields) ([]geometry.Point, bool) {
 	count, ok1 := f.Places("count", 1, "16")
-	diameter, ok2 := f.Size("diameter", "240")
+	diameter, ok2 := f.Size("diameter", "240", unit.Sensible.Distance)
 	centre, ok3 := f.Point("centre")
 	firstDeg, ok4 := f.Angle("first", 90)
 	turn, ok5 := r.turn(f)

@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
@@ -60,6 +61,10 @@ func (r *reader) kindsOf(n *nodes.Node) {
 			r.kinds.broken = true
 			continue
 		}
+		if earlier := r.kinds.at[name]; earlier != nil { // a blank at an end makes no other name
+			r.Fail(e.Key, nodes.KeyTwice, finding.Values{"key": problem.Quoted(name), "line": earlier.Line})
+			continue
+		}
 		before := r.Count()
 		r.addKind(e.Key, r.kind(name, e.Value))
 		r.kinds.faulty[name] = r.ErrorsSince(before)
@@ -81,7 +86,7 @@ func (r *reader) addKind(at *nodes.Node, k plan.Kind) {
 
 func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	k := plan.Kind{Name: name}
-	if n.Null { // main: with nothing behind it is a kind of which only the name is known
+	if n.Null || n.Shape == nodes.Map && len(n.Entries) == 0 { // main: with nothing behind it is a kind of which only the name is known
 		return k
 	}
 	f, ok := r.Fields(n, finding.Failed(TheKind, finding.Values{"kind": name}), kindKeys...)
@@ -89,19 +94,19 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 		return k
 	}
 	r.threadAndClass(f, &k)
-	k.Length = f.Length("length")
+	k.Length = f.Length("length", unit.Sensible.BoltLength)
 	k.Threaded, k.FullThread = r.threadLength(f, k.Length)
-	k.Grip = f.Length("grip")
+	k.Grip = f.Length("grip", unit.Sensible.Grip)
 	k.Into = r.material(f, "into", "into", finding.Warning) // the order and the maker's figures hold without it
-	k.Engagement = f.Length("engagement")
+	k.Engagement = f.Length("engagement", unit.Sensible.Engagement)
 	k.Lubricant = r.lubricant(f)
 	k.HeadForm, k.HeadAcross = r.headOf(f)
-	k.NutAcross = f.Length("nut")
+	k.NutAcross = f.Length("nut", unit.Sensible.Head)
 	if n := f.Get("head"); n != nil && k.Stud() { // its nut is what a wrench turns
 		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
 	}
 	k.Washer, k.WasherFace = r.washerOf(f)
-	k.Hole = f.Length("hole")
+	k.Hole = f.Length("hole", unit.Sensible.BoltHole)
 	k.Friction = form.Opt(f, "friction", r.friction)
 	k.Reuse = form.Word(f, "reuse", plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes)
 	return k
@@ -114,7 +119,7 @@ func (r *reader) headOf(f form.Fields) (head.Form, unit.Length) {
 		return "", 0
 	}
 	if strings.ContainsAny(n.Text, "0123456789") {
-		return "", f.Length("head")
+		return "", f.Length("head", unit.Sensible.Head)
 	}
 	if slices.Contains(head.Forms, head.Form(n.Text)) {
 		return head.Form(n.Text), 0
@@ -131,7 +136,7 @@ func (r *reader) threadLength(f form.Fields, bolt unit.Length) (threaded unit.Le
 	if n != nil && n.Text == "full" {
 		return 0, true
 	}
-	threaded = f.Length("thread length")
+	threaded = f.Length("thread length", unit.Sensible.BoltLength)
 	if bolt > 0 && threaded > bolt {
 		r.Fail(n, ThreadTooLong, finding.Values{"threaded": threaded, "length": bolt})
 		return 0, false
@@ -145,7 +150,7 @@ func (r *reader) washerOf(f form.Fields) (head.Washer, unit.Length) {
 	if n := f.Get("washer"); n != nil && slices.Contains(head.Washers, head.Washer(n.Text)) {
 		return head.Washer(n.Text), 0
 	}
-	return "", f.Length("washer")
+	return "", f.Length("washer", unit.Sensible.BoltFace)
 }
 
 // friction reads one coefficient for both places, or one or a span for each.
@@ -157,7 +162,10 @@ func (r *reader) friction(n *nodes.Node) *screw.Friction {
 		}
 		return &screw.Friction{Thread: span, Head: span}
 	}
-	f, _ := r.Fields(n, "friction", "thread", "head")
+	f, ok := r.Fields(n, "friction", "thread", "head")
+	if !ok {
+		return nil
+	}
 	const example = "{thread: [0.10, 0.14], head: 0.12}"
 	inThread, underHead := f.Need("thread", example), f.Need("head", example)
 	if inThread == nil || underHead == nil {
@@ -180,8 +188,8 @@ func (r *reader) coefficients(n *nodes.Node, what any) (screw.Range, bool) {
 	}
 	values := make([]float64, len(items))
 	for i, item := range items {
-		v, ok := r.Number(item, what)
-		if !ok || !r.upTo(1, v, item, NoCoefficient, finding.Values{"what": what}) {
+		v, ok := r.Number(item, what, unit.Sensible.Friction)
+		if !ok {
 			return screw.Range{}, false
 		}
 		values[i] = v

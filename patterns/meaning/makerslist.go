@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -22,6 +23,7 @@ import (
 // mixes the two is an error, since 3 could then mean either.
 func (r *reader) makersList(n *nodes.Node, kinds []string) []string {
 	members := r.of(kinds)
+	n = r.currentList(n)
 	index, byCast, ok := r.namedBy(n, kinds, members)
 	if !ok {
 		return nil
@@ -116,7 +118,7 @@ func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, b
 			r.Fail(item, form.NoID, finding.Values{"what": finding.Term("an id"), "found": item.Called()})
 			continue
 		}
-		code, meant, lacks := NoSuchFastener, r.Meant(item.Text, left), []string(nil)
+		code, meant, lacks := NoSuchFastener, cmp.Or(r.names.Later(item.Text), r.Meant(item.Text, left)), []string(nil)
 		if byCast {
 			code = NoSuchCast
 		}

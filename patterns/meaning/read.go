@@ -10,13 +10,15 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/relabel"
 	"drawdown/patterns/source"
 	"drawdown/sequence/plan"
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "tighten", "loosen", "cautions"}
+	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions"}
 
 // reader collects what one pattern file says and what is wrong with it.
 type reader struct {
@@ -25,13 +27,18 @@ type reader struct {
 	baseless  bool // the file that this one builds on could not be read
 	kinds     kindTable
 	fasteners *Fasteners
-	stars     []star
-	groups    []*nodes.Node // beside input.Groups
-	ordered   bool          // tighten has an order, readable or not
-	stages    []*nodes.Node // of tightening, beside input.Tighten
-	tightened *nodes.Node   // the list of stages, where all could be read
-	loosened  []*nodes.Node // of loosening, beside input.Loosen
-	removed   *nodes.Node   // the list of them, where all could be read
+	part      places.Part // the nodes of what stands on the part
+	names     *relabel.Names
+	changes   []*changes // of each file of the chain, that which is read first
+	// omittedCast are the numbers on the part of fasteners that a file leaves out.
+	omittedCast map[string]bool
+	stars       []star
+	groups      []*nodes.Node // beside input.Groups
+	ordered     bool          // tighten has an order, readable or not
+	stages      []*nodes.Node // of tightening, beside input.Tighten
+	tightened   *nodes.Node   // the list of stages, where all could be read
+	loosened    []*nodes.Node // of loosening, beside input.Loosen
+	removed     *nodes.Node   // the list of them, where all could be read
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -43,7 +50,8 @@ type reader struct {
 // finished order together with the joint, so that the second bank's order is
 // the exact mirror image of the first one's.
 func Read(from source.Source) (plan.Input, Places, problem.List) {
-	r := &reader{Reader: form.NewReader(from)}
+	r := &reader{Reader: form.NewReader(from), omittedCast: map[string]bool{}}
+	r.names = relabel.New(r.Reader)
 	if root := r.load(); root != nil {
 		r.pattern(root)
 	}
@@ -61,7 +69,10 @@ func (r *reader) pattern(root *nodes.Node) {
 		r.Fail(root.KeyNode("strip"), IsMachine, nil)
 		return
 	}
-	f, _ := r.Fields(root, finding.Term("the file"), fileKeys...)
+	f, ok := r.Fields(root, finding.Term("the file"), fileKeys...)
+	if !ok {
+		return
+	}
 	f.Versioned()
 	r.head(f)
 	r.readKinds(f)

@@ -8,12 +8,17 @@ import (
 // sense holds what was read against what can be, once all is read.
 func (r *reader) sense(f form.Fields) {
 	r.checkMirrorTitle(f)
+	r.checkMirrorLabels(f)
+	if !r.baseless {
+		r.names.Unused()
+	}
+	r.unusedChanges()
 	r.fasteners.Check()
+	r.checkPlaces(f)
 	r.checkCasts()
 	r.checkLargestFirst()
 	r.checkSizeByHole(f)
 	r.checkCovered()
-	r.checkRising()
 	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
@@ -29,6 +34,28 @@ func (r *reader) checkMirrorTitle(f form.Fields) {
 	if mirror != nil && title != nil && title.File.Level > mirror.File.Level {
 		r.Warn(mirror, MirrorTitle, finding.Values{"title": title.Called()})
 	}
+}
+
+// checkMirrorLabels warns of labels of the first bank that stay on the second.
+func (r *reader) checkMirrorLabels(f form.Fields) {
+	mirror := f.Node.Get("mirror")
+	if mirror == nil {
+		return
+	}
+	if labels := r.names.OfOtherBank(mirror.File.Level); len(labels) > 0 {
+		r.Warn(mirror, MirrorLabels, finding.Values{"labels": labels, "example": "relabel: {" + labels[0] + ": …}"})
+	}
+}
+
+// checkPlaces looks at what stands where, once all that stands there is known.
+func (r *reader) checkPlaces(f form.Fields) {
+	if r.fasteners.faulty || r.fasteners.broken {
+		return
+	}
+	p := r.part
+	p.Joint, p.Kinds, p.View, p.Fasteners = r.input.Joint, r.input.Kinds, r.input.View, r.fasteners.from
+	p.OutlineUnread = p.OutlineUnread || f.Node.Lacks("outline")
+	p.Check(r.Problems)
 }
 
 // checkUnused warns of kinds that no fastener has.

@@ -1,7 +1,6 @@
 package meaning
 
 import (
-	"fmt"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -47,26 +46,6 @@ func (r *reader) checkShares() {
 	}
 }
 
-// checkRising warns of a torque under the one before it, which a wrench cannot
-// set: it clicks at once. A check pass repeats the figure; after backing off
-// the count starts anew.
-func (r *reader) checkRising() {
-	for _, kind := range r.kinds.names {
-		var last plan.StageInput
-		for i, s := range r.input.Tighten {
-			if !covers(s, kind) {
-				continue
-			}
-			if s.Do == last.Do && falls(last, s) {
-				r.Warn(r.stages[i], FigureFalls, finding.Values{"do": string(s.Do), "kind": kind, "from": figureOf(last), "to": figureOf(s)})
-			}
-			if s.Do != plan.Advance {
-				last = s
-			}
-		}
-	}
-}
-
 // checkTurnedOn warns of an angle that goes once round after an angle, as a check
 // pass does: it checks nothing, it turns every fastener on.
 func (r *reader) checkTurnedOn() {
@@ -82,24 +61,6 @@ func (r *reader) checkTurnedOn() {
 			turned = s.Do == plan.Advance
 		}
 	}
-}
-
-func falls(a, b plan.StageInput) bool {
-	const dust = 1e-9
-	switch b.Do {
-	case plan.Tighten:
-		return b.Torque.Nm() < a.Torque.Nm()*(1-dust)
-	case plan.Percent:
-		return b.Percent < a.Percent
-	}
-	return false
-}
-
-func figureOf(s plan.StageInput) string {
-	if s.Do == plan.Percent {
-		return fmt.Sprintf("%g %%", s.Percent)
-	}
-	return s.Torque.String()
 }
 
 // checkRemoved makes sure that the fasteners come out in the end.

@@ -1,7 +1,6 @@
 package meaning
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -9,16 +8,11 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
-	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
-const (
-	maxTorqueNm = 100_000
-	maxAngleDeg = 720
-	maxStages   = 200
-)
+const maxStages = 200
 
 var tightenActions = []string{
 	string(plan.Tighten), string(plan.Advance), string(plan.Percent), string(plan.BackOff), string(plan.Wait),
@@ -107,29 +101,17 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 func (r *reader) figure(s *plan.StageInput, n *nodes.Node) (ok bool) {
 	switch s.Do {
 	case plan.Tighten:
-		s.Torque, ok = form.Parsed(r.Reader, n, "torque", unit.ParseTorque)
-		return ok && r.upTo(maxTorqueNm, float64(s.Torque.Nm()), n, TorqueOutOfReach, finding.Values{"most": maxTorqueNm})
+		s.Torque, ok = form.Parsed(r.Reader, n, "torque", unit.ParseSensibleTorque)
 	case plan.Percent:
 		bare := *n
 		bare.Text = strings.TrimSuffix(strings.TrimSpace(n.Text), "%")
-		s.Percent, ok = r.Number(&bare, "percent")
-		return ok && r.upTo(100, s.Percent, n, NoPercent, finding.Values{})
+		s.Percent, ok = r.Number(&bare, "percent", unit.Sensible.Percent)
 	case plan.Wait:
-		s.Wait, ok = form.Parsed(r.Reader, n, "wait", unit.ParseDuration)
-		return ok && r.upTo(math.Inf(1), float64(s.Wait), n, NoTime, finding.Values{})
+		s.Wait, ok = form.Parsed(r.Reader, n, "wait", unit.Within(unit.Sensible.Wait, unit.ParseDuration))
+	default:
+		s.Angle, ok = form.Parsed(r.Reader, n, string(s.Do), unit.Within(unit.Sensible.Turn, unit.ParseAngle))
 	}
-	s.Angle, ok = form.Parsed(r.Reader, n, string(s.Do), unit.ParseAngle)
-	return ok && r.upTo(maxAngleDeg, float64(s.Angle), n, NoTurnAngle, finding.Values{"do": string(s.Do), "most": maxAngleDeg})
-}
-
-// upTo says whether a figure is above 0 and not too large, and reports it otherwise.
-func (r *reader) upTo(most, v float64, n *nodes.Node, code finding.Code, values finding.Values) bool {
-	if v > 0 && v <= most {
-		return true
-	}
-	values["written"] = problem.Quoted(n.Text)
-	r.Fail(n, code, values)
-	return false
+	return ok
 }
 
 // stageKinds reads of: one kind or a list of them.

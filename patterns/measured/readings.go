@@ -6,6 +6,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -73,7 +74,7 @@ func (s *reader) readEdges(item *nodes.Node) {
 func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *nodes.Node) {
 	a, okA := s.hole(from)
 	b, okB := s.hole(to)
-	length, okLength := s.SizeMm(distance, finding.Failed(Between, finding.Values{"from": problem.Shortened(from.Text), "to": problem.Shortened(to.Text)}))
+	length, okLength := s.LengthMm(distance, finding.Failed(Between, finding.Values{"from": problem.Shortened(from.Text), "to": problem.Shortened(to.Text)}), unit.Sensible.Reading)
 	if !okA || !okB || !okLength {
 		return
 	}

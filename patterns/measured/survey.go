@@ -10,6 +10,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/survey"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -69,7 +70,10 @@ func Read(from source.Source) (Survey, problem.List) {
 }
 
 func (s *reader) survey(root *nodes.Node) {
-	f, _ := s.Fields(root, finding.Term("the survey"), surveyKeys...)
+	f, ok := s.Fields(root, finding.Term("the survey"), surveyKeys...)
+	if !ok {
+		return
+	}
 	f.Versioned()
 	s.made.Title = f.NeedText("title", "Pump cover, measured")
 	s.made.Name = s.Source.Name(s.made.Title)
@@ -79,7 +83,7 @@ func (s *reader) survey(root *nodes.Node) {
 	s.readHoles(f)
 	s.readMeasured(f)
 	s.readFrame(f)
-	s.made.Network.AccuracyMm = float64(f.Length("accuracy"))
+	s.made.Network.AccuracyMm = float64(f.Length("accuracy", unit.Sensible.Accuracy))
 }
 
 // readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A
@@ -95,7 +99,7 @@ func (s *reader) readHoles(f form.Fields) {
 			diameter := 0.0
 			if !e.Value.Null {
 				var ok bool
-				diameter, ok = s.SizeMm(e.Value, finding.Failed(TheDiameter, finding.Values{"id": problem.Shortened(e.Key.Text)}))
+				diameter, ok = s.LengthMm(e.Value, finding.Failed(TheDiameter, finding.Values{"id": problem.Shortened(e.Key.Text)}), unit.Sensible.MachineHole)
 				s.broken = s.broken || !ok
 			}
 			s.addHoles(e.Key, diameter)

@@ -112,10 +112,15 @@ func (n *Node) grow(child *Node) {
 	n.size = min(math.MaxInt/4, n.size+child.size)
 }
 
-var plainTags = []string{"!!str", "!!int", "!!float", "!!bool", "!!null", "!!seq", "!!map", "!!timestamp", "!!merge"}
-
+// checkTag reports a tag that says something else than what it stands before:
+// every value is read by its key.
 func (c *converter) checkTag(y *yaml.Node, n *Node) {
-	if y.Style&yaml.TaggedStyle != 0 && !slices.Contains(plainTags, y.ShortTag()) {
-		c.problems.Fail(n, TagIdle, finding.Values{"tag": problem.Quoted(y.ShortTag())})
+	if y.Style&yaml.TaggedStyle == 0 || y.Tag == "!" {
+		return
+	}
+	bare := *y
+	bare.Tag, bare.Style = "", y.Style&^yaml.TaggedStyle
+	if tag := y.ShortTag(); tag != bare.ShortTag() && !(tag == "!!str" && y.Kind == yaml.ScalarNode) {
+		c.problems.Fail(n, TagIdle, finding.Values{"tag": problem.Quoted(tag)})
 	}
 }

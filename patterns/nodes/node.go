@@ -6,6 +6,8 @@ package nodes
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -65,10 +67,37 @@ func (n *Node) KeyNode(key string) *Node {
 	return n
 }
 
+// Without gives a map without some of its keys.
+func (n *Node) Without(keys []string) *Node {
+	left := *n
+	left.Entries = slices.DeleteFunc(slices.Clone(n.Entries), func(e Entry) bool { return slices.Contains(keys, e.Key.Text) })
+	return &left
+}
+
 // Lacks says whether a part of the file that could not be read may have been the
 // value of a key.
 func (n *Node) Lacks(key string) bool {
 	return slices.Contains(n.Lost, key) || slices.Contains(n.Lost, "")
+}
+
+// Written gives what stands in a node on one line, alike for values that say the
+// same in another notation.
+func (n *Node) Written() string {
+	var parts []string
+	switch n.Shape {
+	case Scalar:
+		return strconv.Quote(n.Text)
+	case List:
+		for _, item := range n.Items {
+			parts = append(parts, item.Written())
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	}
+	for _, e := range n.Entries {
+		parts = append(parts, e.Key.Text+": "+e.Value.Written())
+	}
+	slices.Sort(parts)
+	return "{" + strings.Join(parts, ", ") + "}"
 }
 
 // Called gives what stands there, as a value of a finding.

@@ -35,6 +35,11 @@ func (p *Problems) Warn(at *Node, code finding.Code, values finding.Values) {
 	p.Report(at.File, at.Line, at.Column, finding.Warned(code, values))
 }
 
+// Note notes at a node what is worth knowing.
+func (p *Problems) Note(at *Node, code finding.Code, values finding.Values) {
+	p.Report(at.File, at.Line, at.Column, finding.Noted(code, values))
+}
+
 // Report reports what was found at a place, which is kept inside the file.
 func (p *Problems) Report(f *File, line, column int, why finding.Finding) {
 	if p.Full() {

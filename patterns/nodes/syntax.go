@@ -49,7 +49,10 @@ func (p *Problems) mended(f *File, c copied, err error, keys []string) (copied, 
 	}
 	p.reportSyntax(f, line, why)
 	next := c.without(line, keys)
-	return next, next.past(line) > 0
+	if why.Code == SecondDocument { // what follows is another file
+		next.lines = c.lines[:line-1]
+	}
+	return next, next.past(min(line, len(next.lines))) > 0
 }
 
 // meant reports a slip that shows what was meant, and gives the copy in which that
@@ -131,6 +134,7 @@ var ofParser = map[string]finding.Code{
 	"found character that cannot start any token":                  BadFirstCharacter,
 	"did not find expected alphabetic or numeric character":        StarOrAmpersand,
 	"did not find expected comment or line break":                  AfterBar,
+	"did not find expected <document start>":                       SecondDocument,
 	"found incompatible YAML document":                             OtherYAML,
 	"found a tab character where an indentation space is expected": Tab,
 	"found a tab character that violates indentation":              Tab,

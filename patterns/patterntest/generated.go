@@ -3,7 +3,11 @@ package patterntest
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
+
+	"drawdown/geometry"
+	"drawdown/patterns"
 )
 
 // Generated writes the file of a pattern that nobody drew, from a seed: grids,
@@ -35,11 +39,26 @@ func Generated(seed uint64) string {
 	if r.IntN(2) == 0 {
 		b.WriteString("stations: [{id: T1, at: [20, -60], label: in 1}, {id: T2, at: [40, -60]}]\n")
 	}
-	fmt.Fprintf(&b, "features:\n  - {front: %s}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n  - {bore: [20, 30], diameter: 40, label: bore}\n",
-		[]string{"left", "right", "top", "bottom"}[r.IntN(4)])
+	bore := freePlace(b.String())
+	fmt.Fprintf(&b, "features:\n  - {front: %s}\n  - {label: EXHAUST SIDE, at: [0, -30]}\n%s",
+		[]string{"left", "right", "top", "bottom"}[r.IntN(4)], bore)
 	writeStages(&b, r, kinds)
 	b.WriteString("cautions: [Timing pin in before anything turns]\n")
 	return b.String()
+}
+
+// freePlace writes a bore where no fastener stands, near the middle; nothing where
+// there is no such place.
+func freePlace(text string) string {
+	const diameter, clear = 40, 30.0
+	input, _ := patterns.Read(patterns.FromBytes("generated.yaml", []byte(text)))
+	for step := range 20 {
+		centre := geometry.Point{X: 20 + 7*float64(step), Y: 30 + 3*float64(step)}
+		if !slices.ContainsFunc(input.Joint.Points(), func(p geometry.Point) bool { return p.Distance(centre) < clear }) {
+			return fmt.Sprintf("  - {bore: [%g, %g], diameter: %d, label: bore}\n", centre.X, centre.Y, diameter)
+		}
+	}
+	return ""
 }
 
 // writeFasteners writes the main kind, in a layout of one of six families, the
@@ -57,7 +76,7 @@ func writeFasteners(b *strings.Builder, r *rand.Rand, family int) {
 	default:
 		apart := []int{40, 70}[family-4]
 		for n := range 3 + r.IntN(30) {
-			fmt.Fprintf(b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*apart+r.IntN(40), n/6*apart+r.IntN(40))
+			fmt.Fprintf(b, "  - {id: M%d, at: [%d, %d], kind: main}\n", n, n%6*apart+r.IntN(min(40, apart-14)), n/6*apart+r.IntN(min(40, apart-14)))
 		}
 	}
 }

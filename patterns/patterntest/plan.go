@@ -3,6 +3,7 @@
 package patterntest
 
 import (
+	"slices"
 	"testing"
 
 	"drawdown/geometry"
@@ -27,6 +28,13 @@ func Plan(t testing.TB, nameOrText string) plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return p
+}
+
+// WithBore adds a bore to a plan, though it lie over a fastener, which no file may
+// have.
+func WithBore(p plan.Plan, b geometry.Bore) plan.Plan {
+	p.Joint.Bores = append(slices.Clone(p.Joint.Bores), b)
 	return p
 }
 

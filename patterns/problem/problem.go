@@ -45,7 +45,7 @@ func (p Problem) Worded(what, allowed func(finding.Finding) string) Problem {
 	if p.Found == nil {
 		return p
 	}
-	p.Code, p.What, p.Allowed, p.Found = p.Found.Code, what(*p.Found), allowed(*p.Found), nil
+	p.Code, p.What, p.Allowed, p.Found = cmp.Or(p.Code, p.Found.Code), what(*p.Found), allowed(*p.Found), nil
 	return p
 }
 
@@ -113,6 +113,11 @@ func (l List) Detail() string {
 // Stops says whether a problem in the list stops the work.
 func (l List) Stops() bool {
 	return slices.ContainsFunc(l, func(p Problem) bool { return p.Severity == Error })
+}
+
+// WithoutNotes gives the errors and warnings.
+func (l List) WithoutNotes() List {
+	return slices.DeleteFunc(slices.Clone(l), func(p Problem) bool { return p.Severity == finding.Note })
 }
 
 // Sort brings the problems into reading order.

@@ -51,7 +51,7 @@ func TestCSVSlips(t *testing.T) {
 		"name,left,up\nA,1,2\n":   "the heading names no column x and y; allowed: id, x, y, kind, cast",
 		"id,x furlong,y\nA,1,2\n": "p.csv:1:4: error: the heading \"x furlong\" has an unknown unit; allowed: mm, in",
 		"A B,1,2\n":               "holds the character",
-		"A,1e9,2\n":               "too far away",
+		"A,1e9,2\n":               "too large",
 		"A,NaN,2\n":               "x:",
 		"id,x,y,cast\nA,1,2,no":   "p.csv:2:7: error: cast is",
 		"A,\x00,2\n":              "NUL",

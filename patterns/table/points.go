@@ -24,7 +24,7 @@ import (
 var csvColumns = []string{"id", "x", "y", "kind", "cast", "mark"}
 
 // Write writes the fasteners as a table: id, x, y in mm, kind, number cast,
-// and the marks on the part where there are any.
+// and the marks on the part where there are any. No cell is a formula.
 func Write(j geometry.Joint) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
@@ -39,9 +39,9 @@ func Write(j geometry.Joint) []byte {
 		if f.Cast > 0 {
 			cast = strconv.Itoa(f.Cast)
 		}
-		row := []string{f.ID, writing.Number(f.At.X), writing.Number(f.At.Y), f.Kind, cast}
+		row := []string{textCell(f.ID), writing.Number(f.At.X), writing.Number(f.At.Y), textCell(f.Kind), cast}
 		if marked {
-			row = append(row, f.Mark)
+			row = append(row, textCell(f.Mark))
 		}
 		w.Write(row)
 	}
@@ -159,8 +159,8 @@ func (t *points) point(row *nodes.Node, cell map[string]*nodes.Node) {
 			return
 		}
 	}
-	x, okX := t.LengthMm(cell["x"], "x")
-	y, okY := t.LengthMm(cell["y"], "y")
+	x, okX := t.CoordinateMm(cell["x"], "x")
+	y, okY := t.CoordinateMm(cell["y"], "y")
 	f.At = geometry.Point{X: x, Y: y}
 	if n := cell["id"]; n != nil {
 		f.ID, ok = t.NewID(n, "id", n.Text)

@@ -79,5 +79,5 @@ func (s *sheet) cell(i int, text string) *nodes.Node {
 	if line >= 1 && line <= len(s.file.Lines) && at-1 <= len(s.file.Lines[line-1]) {
 		column = utf8.RuneCountInString(s.file.Lines[line-1][:at-1]) + 1
 	}
-	return &nodes.Node{Shape: nodes.Scalar, Text: strings.TrimSpace(text), File: s.file, Line: line, Column: column}
+	return &nodes.Node{Shape: nodes.Scalar, Text: textOf(strings.TrimSpace(text)), File: s.file, Line: line, Column: column}
 }

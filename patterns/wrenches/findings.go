@@ -6,7 +6,6 @@ import "drawdown/geometry/finding"
 const (
 	TooManyWrenches finding.Code = "reader too many wrenches" // count, most
 	WrenchTwice     finding.Code = "reader wrench twice"      // name
-	NoScaleEnd      finding.Code = "reader no scale end"      // written
 	NoScaleStart    finding.Code = "reader no scale start"    // written, end
 	NoDivision      finding.Code = "reader no scale division" // written
 	OtherUnit       finding.Code = "reader other unit"        // key, written, unit

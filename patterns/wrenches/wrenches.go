@@ -85,17 +85,14 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	if to == nil {
 		return w, false
 	}
-	most, ok := form.Parsed(r.Reader, to, "to", unit.ParseTorque)
+	most, ok := form.Parsed(r.Reader, to, "to", unit.ParseSensibleTorque)
 	if !ok {
 		return w, false
-	}
-	if most.Value <= 0 {
-		r.Fail(to, NoScaleEnd, finding.Values{"written": problem.Quoted(to.Text)})
 	}
 	w.Max, w.Unit = most.Value, most.Unit
 	w.Min = r.onScaleOf(f, "from", w)
 	w.Division = r.onScaleOf(f, "division", w)
-	w.Length = f.Length("length")
+	w.Length = f.Length("length", unit.Sensible.WrenchLength)
 	r.checkScale(f, w, before)
 	return w, !r.ErrorsSince(before)
 }

@@ -75,7 +75,7 @@ func Pattern(d Draft, say func(finding.Finding) string) []byte {
 	w.line("view: from above")
 	w.kinds(d)
 	w.fasteners(d)
-	w.part(d.Joint)
+	w.part(d)
 	w.work(d)
 	return w.Bytes()
 }
@@ -229,10 +229,11 @@ func (l Layout) entry() string {
 }
 
 // part writes the outline and the features, or the keys for them.
-func (w *writer) part(j geometry.Joint) {
+func (w *writer) part(d Draft) {
+	j := d.Joint
 	w.line("")
 	if len(j.Outline) == 0 {
-		w.line("# outline: [[-222, 74], [222, 74], [222, -106], [-222, -106]]   # %s", w.said(NoOutline))
+		w.line("# outline: %s   # %s", exampleOutline(d.points()), w.said(NoOutline))
 	} else {
 		w.line("outline:")
 		for _, path := range j.Outline {
@@ -243,7 +244,7 @@ func (w *writer) part(j geometry.Joint) {
 			w.line("  - [%s]", strings.Join(places, ", "))
 		}
 	}
-	w.features(j)
+	w.features(j, d.points())
 	if len(j.Stations) > 0 {
 		w.line("stations:")
 	}
@@ -252,10 +253,10 @@ func (w *writer) part(j geometry.Joint) {
 	}
 }
 
-func (w *writer) features(j geometry.Joint) {
+func (w *writer) features(j geometry.Joint, fasteners []geometry.Point) {
 	if len(j.Bores)+len(j.Dowels)+len(j.Labels) == 0 && j.Front == geometry.FrontUnknown {
 		w.line("# features:")
-		w.line("#   - {bore: [0, 0], diameter: 76, label: cyl 1}")
+		w.line("#   - %s", exampleBore(fasteners))
 		w.line("#   - {label: %s, at: [0, -98]}", scalar(w.said(SomeLabel)))
 		w.line("#   - {front: left}")
 		return

@@ -22,60 +22,60 @@ type route struct {
 	bounds scene.Box
 }
 
-// routes finds a way for each leg, given those that exist. A second round lets
-// the early ones give way to the late.
-func (s *sketch) routes(legs [][2]int, others []route) (chosen []route, crossings int, ok bool) {
+// routes finds a way for each leg, so that no two cross or run into each other;
+// not ok where one finds none. Further rounds let the early ones give way to the
+// late.
+func (s *sketch) routes(legs [][2]int) (chosen []route, ok bool) {
 	choices := make([][]route, len(legs))
 	for k, leg := range legs {
 		for _, bow := range bows {
-			if r, ok := s.route(leg[0], leg[1], bow); ok && !r.mergesWithAny(others) {
+			if r, ok := s.route(leg[0], leg[1], bow); ok {
 				choices[k] = append(choices[k], r)
 			}
 		}
 		if len(choices[k]) == 0 {
-			return nil, 0, false
+			return nil, false
 		}
 	}
 	chosen = make([]route, len(legs))
-	for range 2 {
-		crossings = 0
+	for range 3 {
+		ok = true
 		for k := range legs {
 			chosen[k] = route{}
-			best, fewest := s.cheapest(choices[k], chosen, others)
-			chosen[k] = best
-			crossings += fewest
+			best, free := cheapest(choices[k], chosen)
+			chosen[k], ok = best, ok && free
+		}
+		if ok {
+			return chosen, true
 		}
 	}
-	return chosen, crossings, true
+	return nil, false
 }
 
-func (s *sketch) cheapest(choices, chosen, others []route) (best route, fewest int) {
-	bestCost := math.Inf(1)
+// cheapest picks the arrow that disturbs the others least; free says that it
+// crosses none and runs into none.
+func cheapest(choices, others []route) (best route, free bool) {
+	least := math.Inf(1)
 	for k := range choices {
 		r := &choices[k]
-		if math.Abs(r.bow) >= bestCost {
-			continue
-		}
-		among, near, merges := r.meets(chosen)
-		beside, nearBeside, _ := r.meets(others)
-		crossed, crowded := among+beside, near+nearBeside
-		cost := float64(crossed)*crossingCost + float64(crowded)*nearCost + math.Abs(r.bow)
+		crossed, near, merges := r.meets(others)
+		cost := float64(crossed)*crossingCost + float64(near)*nearCost + math.Abs(r.bow)
 		if merges {
 			cost += mergeCost
 		}
-		if cost < bestCost {
-			best, fewest, bestCost = *r, crossed, cost
+		if cost < least {
+			best, free, least = *r, crossed == 0 && !merges, cost
 		}
 	}
-	return best, fewest
+	return best, free
 }
 
 // What a crossing, an arrow that runs close by, and one that is run into weigh
 // against a bend.
 const (
-	crossingCost = 0.5
+	crossingCost = 1.0
 	nearCost     = 0.2
-	mergeCost    = 0.3 // on top of running close
+	mergeCost    = 1.0 // on top of running close
 	nearMm       = 2.0
 )
 
@@ -122,7 +122,7 @@ func (r *route) runsNear(o *route) bool {
 var bows = []float64{0, 0.07, -0.07, 0.09, -0.09, 0.12, -0.12, 0.16, -0.16, 0.2, -0.2, 0.26, -0.26, 0.34, -0.34}
 
 // route bends an arrow by a share of its length; not ok where it would touch a
-// mark or leave the box.
+// mark, a bore or a dowel, or leave the part.
 func (s *sketch) route(from, to int, bow float64) (route, bool) {
 	a, b := s.marks[from], s.marks[to]
 	dx, dy := b.at.X-a.at.X, b.at.Y-a.at.Y
@@ -147,7 +147,7 @@ func (s *sketch) route(from, to int, bow float64) (route, bool) {
 }
 
 func (s *sketch) clear(r route, from, to int) bool {
-	if !s.req.Box.Grown(-0.5).Holds(r.bounds) || !s.space.ClearOfBoxes(r.points, clearance) {
+	if !s.onPart(r) || !s.space.ClearOfBoxes(r.points, clearance) {
 		return false
 	}
 	for i, m := range s.marks {
@@ -168,17 +168,29 @@ func (s *sketch) clear(r route, from, to int) bool {
 	return true
 }
 
-// mergesWithAny says whether an arrow runs into one of others without crossing
-// it.
-func (r *route) mergesWithAny(others []route) bool {
-	for k := range others {
-		if o := &others[k]; r.mergesWith(o) && !r.crosses(o) {
-			return true
+// onPart says whether an arrow runs over the part alone: not past its edge, and
+// through no opening, bore or dowel.
+func (s *sketch) onPart(r route) bool {
+	for _, p := range r.points {
+		covered := false
+		for _, edge := range s.edges {
+			covered = covered != scene.Inside(p, edge) // an opening lies in the edge of the part
+		}
+		if !covered {
+			return false
 		}
 	}
-	return false
+	for _, h := range s.holes {
+		for k := 1; k < len(r.points); k++ {
+			if math.Sqrt(scene.SquareToLine(h.at, r.points[k-1], r.points[k])) < h.radius+clearance/2 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
+// mergesWith says whether two arrows would be taken for one.
 func (r *route) mergesWith(o *route) bool {
 	return r.bounds.Grown(mergeMm).Meets(o.bounds) && (r.merges(o) || o.merges(r))
 }

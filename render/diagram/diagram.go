@@ -7,6 +7,7 @@
 package diagram
 
 import (
+	"cmp"
 	"drawdown/geometry"
 	"drawdown/render/diagram/space"
 	"drawdown/render/scene"
@@ -31,17 +32,20 @@ type Part struct {
 	// arrow stands alone.
 	Front string
 	Box   scene.Box
+	// SmallEm is the em of the small words, in millimetres; 0 asks for the usual.
+	SmallEm float64
 
-	piece   *cutout // nil for the whole part
-	noPaths bool    // no arrows, though they would find their way
+	// NoArrows draws no arrows, though they would find their way.
+	NoArrows bool
+
+	piece *cutout // nil for the whole part
 }
 
 // Drawing is the part as drawn.
 type Drawing struct {
 	Items []scene.Item
-	// Path says that arrows show the order, WholePath that they join all
-	// numbers; Rings, that every second ring is shaded instead.
-	Path, WholePath, Rings bool
+	// Path says that arrows show the order.
+	Path bool
 	// Led says that the marks are too small to write in: numbers or words stand
 	// outside them, on leader lines where crowded.
 	Led bool
@@ -55,7 +59,7 @@ type Drawing struct {
 
 const (
 	plentyAir = 0.5 // kept free round a text where there is room, in millimetres
-	SmallEm   = 3.0 // the em of the small words in a diagram, in millimetres: capitals of 2.17 mm
+	smallEm   = 3.0 // the em of the small words where nothing else is asked for, in millimetres
 )
 
 type sketch struct {
@@ -70,9 +74,10 @@ type sketch struct {
 	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
-	ring    []int // of each fastener, within its group; nil until asked for
-	looks   int   // left to search with
-	worded  int   // words that the part has
+	edges   [][]scene.Point // of the part and its openings, as drawn
+	holes   []hole          // bores and dowels, as drawn
+	looks   int             // left to search with
+	worded  int             // words that the part has
 	out     Drawing
 }
 
@@ -83,12 +88,9 @@ func Draw(req Part) Drawing {
 	first := newSketch(req)
 	sizes := first.sizes()
 	if first.paths() {
-		for _, bowRoom := range bowRooms {
-			for _, z := range sizes {
-				z.bowRoom = bowRoom
-				if s := first.again(); s.apart(z) && s.arrange(z) {
-					return s.unlessNameless(s.finish(z))
-				}
+		for _, z := range sizes {
+			if s := first.again(); s.arrange(z) {
+				return s.unlessNameless(s.finish(z))
 			}
 		}
 	}
@@ -120,18 +122,15 @@ func (s *sketch) unlessNameless(arrows Drawing) Drawing {
 		return arrows
 	}
 	req := s.req
-	req.noPaths = true
+	req.NoArrows = true
 	if plain := Draw(req); 2*len(plain.Dropped) <= s.worded && len(plain.Unplaced) == 0 {
 		return plain
 	}
 	return arrows
 }
 
-// bowRooms are the widths, in millimetres, tried in turn to keep free round
-// the part for arrows that pass outside it.
-var bowRooms = []float64{0, 6, 12}
-
 func newSketch(req Part) *sketch {
+	req.SmallEm = cmp.Or(req.SmallEm, smallEm)
 	s := &sketch{req: req, bounds: partBounds(req.Plan.Joint), space: space.New(req.Box, len(req.Plan.Joint.Fasteners)), looks: mostLooks}
 	s.numbers = make([]int, s.count())
 	if req.Show == Numbers {
@@ -149,7 +148,7 @@ func newSketch(req Part) *sketch {
 // again begins anew with what is known of the part, to draw it in another size.
 func (s *sketch) again() *sketch {
 	next := newSketch(s.req)
-	next.strings, next.along, next.rimmed, next.nearest, next.ring = s.strings, s.along, s.rimmed, s.nearest, s.ring
+	next.strings, next.along, next.rimmed, next.nearest = s.strings, s.along, s.rimmed, s.nearest
 	return next
 }
 

@@ -202,20 +202,50 @@ func TestFirstAndLast(t *testing.T) {
 	}
 }
 
-// Past the limit of arrows, rings are shaded instead.
-func TestRingsInsteadOfArrows(t *testing.T) {
+// Past the limit of arrows there are none, and no tone takes their place.
+func TestManyNumbersHaveNoArrows(t *testing.T) {
 	d := draw(planned(t, geometry.Grid(8, 4, 60, 55, geometry.Point{}), nil))
-	if d.Path || !d.Rings {
-		t.Errorf("path %v, rings %v", d.Path, d.Rings)
+	if d.Path {
+		t.Error("32 numbers have arrows")
 	}
-	shaded := 0
 	for _, it := range d.Items {
 		if s, ok := it.(scene.Shape); ok && s.Tag.Role == scene.Mark && s.Fill == scene.Shade {
-			shaded++
+			t.Fatal("a mark is shaded")
 		}
 	}
-	if shaded == 0 || shaded == 32 {
-		t.Errorf("%d of 32 marks are shaded", shaded)
+}
+
+// Arrows join all numbers or none, cross none of them, and run over the part
+// alone: past no edge, through no bore and no dowel.
+func TestArrowsStayOnThePart(t *testing.T) {
+	row := []geometry.Point{{X: -120}, {X: -40}, {X: 40}, {X: 120}}
+	square := geometry.Grid(2, 2, 120, 120, geometry.Point{})
+	edge := func(x, y float64) [][]geometry.Point {
+		return [][]geometry.Point{{{X: -x, Y: y}, {X: x, Y: y}, {X: x, Y: -y}, {X: -x, Y: -y}}}
+	}
+	for _, c := range []struct {
+		name   string
+		points []geometry.Point
+		with   func(*geometry.Joint)
+		arrows bool
+	}{
+		{"a row on a wide part", row, func(j *geometry.Joint) { j.Outline = edge(150, 80) }, true},
+		{"a row on a strip, which arrows would leave", row, func(j *geometry.Joint) { j.Outline = edge(150, 15) }, false},
+		{"a row with a bore on either side", row, func(j *geometry.Joint) {
+			j.Outline = edge(150, 80)
+			j.Bores = []geometry.Bore{{Centre: geometry.Point{Y: 42}, Diameter: 70}, {Centre: geometry.Point{Y: -42}, Diameter: 70}}
+		}, false},
+		{"a row with dowels between the bolts", row, func(j *geometry.Joint) {
+			j.Outline = edge(150, 80)
+			for _, x := range []float64{-80, 0, 80} {
+				j.Dowels = append(j.Dowels, geometry.Dowel{Centre: geometry.Point{X: x}, Diameter: 70})
+			}
+		}, false},
+		{"a square, on which they cross", square, func(j *geometry.Joint) { j.Outline = edge(110, 110) }, false},
+	} {
+		if d := draw(planned(t, c.points, c.with)); d.Path != c.arrows {
+			t.Errorf("%s: arrows %v, want %v", c.name, d.Path, c.arrows)
+		}
 	}
 }
 
@@ -276,23 +306,6 @@ func TestWordsStandByTheirOwn(t *testing.T) {
 		}
 		if placed+len(d.Dropped) != 5 {
 			t.Errorf("%v: %d names placed and %d told of", b, placed, len(d.Dropped))
-		}
-	}
-}
-
-// Arrows give way to rings where they would leave most names no room; they stay
-// where there is nothing to name.
-func TestArrowsGiveWayToNames(t *testing.T) {
-	for name, want := range map[string]bool{"": true, "cap ": false} {
-		p := caps(t, name)
-		if name == "" {
-			for i := range p.Joint.Bores {
-				p.Joint.Bores[i].Label = ""
-			}
-		}
-		d := diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: scene.Box{Left: 12, Top: 40, Right: 112, Bottom: 80}})
-		if d.Path != want || d.Rings == want {
-			t.Errorf("%q: arrows %v, rings %v, dropped %q", name, d.Path, d.Rings, d.Dropped)
 		}
 	}
 }

@@ -34,8 +34,8 @@ func (s *sketch) drawLabels() {
 		}
 		p := it.choices[it.chosen]
 		t := font.Set(scene.Text{
-			At:   scene.Point{X: p.from.X, Y: p.from.Y + SmallEm*font.CapHeight/2},
-			Size: SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
+			At:   scene.Point{X: p.from.X, Y: p.from.Y + s.req.SmallEm*font.CapHeight/2},
+			Size: s.req.SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
 		})
 		s.add(t)
 		s.space.TakeBox(t.Box())
@@ -74,12 +74,12 @@ var labelTiers = []struct {
 // labelPlaces lists the free places for a word; from is where its middle goes.
 func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placement {
 	var out []placement
-	extent := textExtent(w.content, scene.Regular, SmallEm)
-	capital := SmallEm * font.CapHeight
+	extent := textExtent(w.content, scene.Regular, s.req.SmallEm)
+	capital := s.req.SmallEm * font.CapHeight
 	for k, step := range nudges {
 		at := scene.Point{X: w.at.X + step.X, Y: w.at.Y + step.Y}
 		foot := at.Y + capital/2
-		tail := scene.Text{Size: SmallEm, Content: w.content}.Box().Bottom
+		tail := scene.Text{Size: s.req.SmallEm, Content: w.content}.Box().Bottom
 		box := scene.Box{Left: at.X - extent.X/2, Right: at.X + extent.X/2, Top: foot + tail - extent.Y, Bottom: foot + tail}
 		if s.space.FreeBox(box, air) {
 			out = append(out, placement{box: box, from: at, cost: float64(k) / 10})
@@ -125,7 +125,7 @@ func (s *sketch) station(st geometry.Station) scene.Point {
 	if s.space.FreeOfMarks(ring, plentyAir) {
 		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
 		s.space.TakeDisc(at, radius, "station "+st.ID)
-		at.Y += radius + SmallEm*0.75
+		at.Y += radius + s.req.SmallEm*0.75
 	}
 	return at
 }

@@ -10,8 +10,9 @@ import (
 // Legend is the words under a drawing: each kind behind a sample of its mark,
 // and how to read the drawing, in as many lines as that takes.
 type Legend struct {
-	Lines int
-	words []legendWords
+	Lines    int
+	words    []legendWords
+	em, line float64
 }
 
 // legendWords are words in one line; some stand behind the sample of a kind.
@@ -24,45 +25,44 @@ type legendWords struct {
 }
 
 const (
-	legendLine  = 4.0 // between baselines, in millimetres
-	sampleWidth = 4.4
+	sampleWidth = 4.8
 	sampleGap   = 3.0
 	leastRest   = 30.0 // of a line behind the samples, for the reading to begin there
 )
 
-// NewLegend breaks the words to the width between left and right. A single kind
-// needs no sample.
-func NewLegend(kinds []string, reading string, left, right float64) Legend {
-	x, line := left, 1
-	var l Legend
+// NewLegend breaks words of a size, with so much between baselines, to the width
+// between left and right. A single kind needs no sample.
+func NewLegend(kinds []string, reading string, em, line, left, right float64) Legend {
+	x, row := left, 1
+	l := Legend{em: em, line: line}
 	if len(kinds) > 1 {
 		for i, name := range kinds {
-			wide := sampleWidth + font.Width(name, scene.Regular, SmallEm)
+			wide := sampleWidth + font.Width(name, scene.Regular, em)
 			if x > left && x+wide > right {
-				x, line = left, line+1
+				x, row = left, row+1
 			}
-			l.words = append(l.words, legendWords{line, x, name, true, i})
+			l.words = append(l.words, legendWords{row, x, name, true, i})
 			x += wide + sampleGap
 		}
 	}
-	l.Lines = line
-	rest := font.Break(reading, scene.Regular, SmallEm, right-left)
+	l.Lines = row
+	rest := font.Break(reading, scene.Regular, em, right-left)
 	if len(rest) == 0 {
 		return l
 	}
 	if x > left && right-x >= leastRest {
-		behind := font.Break(strings.Join(rest, " "), scene.Regular, SmallEm, right-x)
-		l.words = append(l.words, legendWords{line: line, x: x, words: behind[0]})
-		rest = font.Break(strings.Join(behind[1:], " "), scene.Regular, SmallEm, right-left)
-		line++
+		behind := font.Break(strings.Join(rest, " "), scene.Regular, em, right-x)
+		l.words = append(l.words, legendWords{line: row, x: x, words: behind[0]})
+		rest = font.Break(strings.Join(behind[1:], " "), scene.Regular, em, right-left)
+		row++
 	} else if x > left {
-		line++
+		row++
 	}
 	for _, words := range rest {
-		l.words = append(l.words, legendWords{line: line, x: left, words: words})
-		line++
+		l.words = append(l.words, legendWords{line: row, x: left, words: words})
+		row++
 	}
-	l.Lines = line - 1
+	l.Lines = row - 1
 	return l
 }
 
@@ -70,12 +70,12 @@ func NewLegend(kinds []string, reading string, left, right float64) Legend {
 func (l Legend) Items(y float64) []scene.Item {
 	var items []scene.Item
 	for _, w := range l.words {
-		at := scene.Point{X: w.x, Y: y + float64(w.line-1)*legendLine}
+		at := scene.Point{X: w.x, Y: y + float64(w.line-1)*l.line}
 		if w.sample {
-			items = append(items, Sample(w.kind, scene.Point{X: at.X + 1.6, Y: at.Y - 1.1}, 1.4))
+			items = append(items, Sample(w.kind, scene.Point{X: at.X + 2, Y: at.Y - 1.1}, 1.4))
 			at.X += sampleWidth
 		}
-		items = append(items, font.Set(scene.Text{At: at, Size: SmallEm, Ink: scene.Black, Content: w.words}))
+		items = append(items, font.Set(scene.Text{At: at, Size: l.em, Ink: scene.Black, Content: w.words}))
 	}
 	return items
 }

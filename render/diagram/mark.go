@@ -121,11 +121,8 @@ func (s *sketch) drawMarks(z size) {
 			line = 0.35
 		}
 		fill, ink := scene.White, scene.Black
-		switch {
-		case s.req.Show == Numbers && s.numbers[i] == 1:
+		if s.req.Show == Numbers && s.numbers[i] == 1 {
 			fill, ink = scene.Black, scene.White
-		case s.out.Rings && s.ringOf(i)%2 == 1:
-			fill = scene.Shade
 		}
 		if rim := s.rim(i); rim > 0 {
 			s.add(scene.Shape{Path: m.shape.path(m.at, m.radius+rim), Fill: scene.White, Stroke: scene.Black, Width: line * 0.7, Tag: tag})

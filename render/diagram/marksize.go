@@ -27,8 +27,6 @@ type size struct {
 	radius float64 // of a round mark
 	led    bool    // numbers stand outside, on leader lines where crowded
 	edge   float64 // kept free round the fasteners for numbers outside
-	// bowRoom is kept free round the part for arrows that pass outside it.
-	bowRoom float64
 }
 
 func (z size) em() float64 { return z.capMm / font.CapHeight }
@@ -135,7 +133,7 @@ func (s *sketch) fitWith(z size) view {
 	if z.led {
 		edge = z.edge
 	}
-	box := s.labelRoom(room(s.req.Box, joint.Front)).Grown(-z.bowRoom)
+	box := s.labelRoom(room(s.req.Box, joint.Front, s.req.SmallEm))
 	return fit(s.bounds, geometry.Bounds(joint.Points()), box, edge)
 }
 

@@ -262,7 +262,7 @@ func (s *sketch) drawBesides() {
 	}
 	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(item, tier int) []placement {
 		i := waiting[item]
-		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, SmallEm), besideReaches[tier])
+		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, s.req.SmallEm), besideReaches[tier])
 	})
 	q.run()
 	for k, i := range waiting {
@@ -272,7 +272,7 @@ func (s *sketch) drawBesides() {
 			continue
 		}
 		p := it.choices[it.chosen]
-		s.add(textIn(p, SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
+		s.add(textIn(p, s.req.SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
 		s.space.TakeBox(p.box)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"drawdown/geometry"
 	"drawdown/render/scene"
 )
 
@@ -44,7 +45,7 @@ func (s *sketch) fans(z size) bool {
 	if !z.led || s.count() > hopeless || s.req.piece != nil {
 		return false
 	}
-	if _, round := RoundPart(s.req.Plan.Joint); !round {
+	if _, round := geometry.RoundPart(s.req.Plan.Joint.Points()); !round {
 		return false
 	}
 	const least = 0.9 // with less, no leader passes between two marks

@@ -14,10 +14,10 @@ func partBounds(j geometry.Joint) geometry.Box {
 	}
 	if len(j.Outline) == 0 {
 		b := geometry.Bounds(points)
-		if rim, round := RoundPart(j); round {
+		if rim, round := geometry.RoundPart(j.Points()); round {
 			b = geometry.Box{Min: rim.Centre, Max: rim.Centre}.Grown(rim.Radius)
 		}
-		b = b.Grown(edgeAllowance(j))
+		b = b.Grown(geometry.EdgeAllowance(j.Points()))
 		points = append(points, b.Min, b.Max)
 	}
 	for _, b := range j.Bores {
@@ -31,24 +31,6 @@ func partBounds(j geometry.Joint) geometry.Box {
 		points = append(points, s.At)
 	}
 	return geometry.Bounds(points)
-}
-
-// RoundPart says whether the fasteners lie on a bolt circle, so that the part
-// is drawn round.
-func RoundPart(j geometry.Joint) (rim geometry.Disc, round bool) {
-	const least = 5 // fewer may lie on a circle by chance
-	points := j.Points()
-	rim = geometry.Enclose(points)
-	return rim, len(points) >= least && geometry.OneCircle(points, rim.Centre)
-}
-
-// edgeAllowance is how far a drawn-round outline lies from the fasteners, in
-// millimetres of the part.
-func edgeAllowance(j geometry.Joint) float64 {
-	if spacing := geometry.Spacing(j.Points()); spacing > 0 {
-		return 0.5 * spacing
-	}
-	return 10
 }
 
 func (s *sketch) drawPart(z size) {
@@ -71,12 +53,19 @@ func (s *sketch) drawBody(joint geometry.Joint, z size) {
 	for k, path := range s.outline(joint, z) {
 		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5})
 		s.space.TakeEdge(path)
+		s.edges = append(s.edges, path.Flatten()...)
 	}
+}
+
+// hole is a bore or a dowel on the page.
+type hole struct {
+	at     scene.Point
+	radius float64
 }
 
 // bodyFill is white for an opening in the part.
 func bodyFill(j geometry.Joint, outline int) scene.Ink {
-	if outline > 0 && len(j.Outline) > 1 && inside(j.Outline[outline], j.Outline[0]) {
+	if geometry.Opening(j.Outline, outline) {
 		return scene.White
 	}
 	return scene.Tint
@@ -84,11 +73,11 @@ func bodyFill(j geometry.Joint, outline int) scene.Ink {
 
 func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	if len(j.Outline) == 0 {
-		if rim, round := RoundPart(j); round {
+		if rim, round := geometry.RoundPart(j.Points()); round {
 			c := s.view.at(rim.Centre)
-			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+edgeAllowance(j))*s.view.scale)}
+			return []scene.Path{scene.Circle(c.X, c.Y, (rim.Radius+geometry.EdgeAllowance(j.Points()))*s.view.scale)}
 		}
-		edge := edgeAllowance(j) * s.view.scale
+		edge := geometry.EdgeAllowance(j.Points()) * s.view.scale
 		if z.led && !s.mostlyStrung() {
 			// A number has room between the outermost fasteners and the edge, even
 			// in a round corner.
@@ -104,18 +93,6 @@ func (s *sketch) outline(j geometry.Joint, z size) []scene.Path {
 	return paths
 }
 
-func inside(a, b []geometry.Point) bool {
-	in := false
-	p := a[0]
-	for k := range b {
-		q, r := b[k], b[(k+1)%len(b)]
-		if (q.Y > p.Y) != (r.Y > p.Y) && p.X < q.X+(p.Y-q.Y)/(r.Y-q.Y)*(r.X-q.X) {
-			in = !in
-		}
-	}
-	return in
-}
-
 // leastCrossed is the radius on paper from which a bore has centre lines.
 const leastCrossed = 7.0
 
@@ -126,6 +103,7 @@ func (s *sketch) drawBore(b geometry.Bore) {
 	rim := scene.Circle(c.X, c.Y, r)
 	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
 	s.space.TakeEdge(rim)
+	s.holes = append(s.holes, hole{c, r})
 	if r < leastCrossed {
 		return
 	}
@@ -145,6 +123,7 @@ func (s *sketch) drawDowel(d geometry.Dowel) {
 	s.add(scene.Shape{Path: scene.Circle(c.X, c.Y, r), Fill: scene.Grey, Stroke: scene.Black, Width: 0.3})
 	s.add(scene.Shape{Path: scene.Cross(c.X, c.Y, r), Stroke: scene.White, Width: 0.25})
 	s.space.TakeDisc(c, r, "dowel")
+	s.holes = append(s.holes, hole{c, r})
 }
 
 func (s *sketch) drawFront(front geometry.Front) {
@@ -152,8 +131,7 @@ func (s *sketch) drawFront(front geometry.Front) {
 	if !known {
 		return
 	}
-	arrow := Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: SmallEm}
-	for _, it := range arrow.Beside(s.partBox(), way, s.req.Front) {
+	for _, it := range frontArrow(s.req.SmallEm).Beside(s.partBox(), way, s.req.Front) {
 		s.space.TakeBox(scene.Bounds([]scene.Item{it}))
 		s.add(it)
 	}

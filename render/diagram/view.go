@@ -65,14 +65,16 @@ func ratio(room, extent float64) float64 {
 	return room / extent
 }
 
-// frontRoom is the width kept free beside the part for the word FRONT and its
-// arrow.
-const frontRoom = 9
+// frontArrow is the arrow to the front of the machine.
+func frontArrow(em float64) Arrow { return Arrow{Gap: 2, Length: 3.2, Half: 2, Air: 1, Em: em} }
+
+// room is the width that the arrow with its word takes beside what it stands at.
+func (a Arrow) room() float64 { return a.Gap + a.Length + a.Air + a.Em }
 
 // room gives the box that is left for the part when the front arrow has its
 // place.
-func room(box scene.Box, front geometry.Front) scene.Box {
-	way := FrontWays[front]
+func room(box scene.Box, front geometry.Front, em float64) scene.Box {
+	way, frontRoom := FrontWays[front], frontArrow(em).room()
 	box.Left -= frontRoom * min(0, way.X)
 	box.Right -= frontRoom * max(0, way.X)
 	box.Top -= frontRoom * min(0, way.Y)
@@ -83,7 +85,7 @@ func room(box scene.Box, front geometry.Front) scene.Box {
 // labelRoom keeps a strip free below or above the part, so that a label near
 // that edge can stand outside where there is no room for it inside.
 func (s *sketch) labelRoom(box scene.Box) scene.Box {
-	const strip = SmallEm * 1.5
+	strip := s.req.SmallEm * 1.5
 	middle, quarter := (s.bounds.Min.Y+s.bounds.Max.Y)/2, s.bounds.Height()/4
 	above, below := false, false
 	for _, l := range s.req.Plan.Joint.Labels {

@@ -68,3 +68,15 @@ func LinesNear(a, b, c, d Point, air float64) bool {
 		SquareToLine(a, c, d) < near || SquareToLine(b, c, d) < near ||
 		SquareToLine(c, a, b) < near || SquareToLine(d, a, b) < near
 }
+
+// Inside says whether a point lies inside a polygon.
+func Inside(p Point, polygon []Point) bool {
+	in := false
+	for k, q := range polygon {
+		r := polygon[(k+1)%len(polygon)]
+		if (q.Y > p.Y) != (r.Y > p.Y) && p.X < q.X+(p.Y-q.Y)/(r.Y-q.Y)*(r.X-q.X) {
+			in = !in
+		}
+	}
+	return in
+}

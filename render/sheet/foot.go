@@ -17,14 +17,14 @@ type Foot struct {
 // Foot says that the maker's manual comes first, over places to sign for what
 // is named.
 func (r Request) Foot(sign ...string) Foot {
-	return Foot{Lines: BreakText(r.Words.Sheet.ManualFirst, r.Paper.Content()), Sign: sign}
+	return Foot{Lines: r.Paper.BreakText(r.Words.Sheet.ManualFirst, r.Paper.Content()), Sign: sign}
 }
 
 const signHeight = 9.0
 
 // Height is the height of the foot with its rule.
 func (f Foot) Height(paper Paper) float64 {
-	return 3 + float64(len(f.Lines))*Line + float64(f.rows(paper))*signHeight + 2
+	return 3 + float64(len(f.Lines))*paper.Line + float64(f.rows(paper))*signHeight + 2
 }
 
 // rows is one row of places to sign, or two on narrow paper. A foot without
@@ -39,25 +39,29 @@ func (f Foot) rows(paper Paper) int {
 func (f Foot) draw(p *Pen, last bool) {
 	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
 	p.Rule(p.Left(), y, p.Right(), y, 0.3)
-	at := Grey.Set(p, p.Left(), y+4.4, f.Lines)
+	at := p.Paper.Grey().Set(p, p.Left(), y+4.4, f.Lines)
 	switch {
 	case len(f.Sign) == 0:
 	case last:
 		f.sign(p, at+4)
 	default:
-		p.Write(p.Left(), at+4, TextEm, scene.Regular, scene.Start, scene.Grey, p.Words.Sheet.SignOnLast)
+		p.Write(p.Left(), at+4, p.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, p.Words.Sheet.SignOnLast)
 	}
 }
 
 func (f Foot) sign(p *Pen, y float64) {
 	rows := f.rows(p.Paper)
 	inRow := (len(f.Sign) + rows - 1) / rows
-	width := (p.Paper.Content() - 12) / float64(inRow)
+	width := p.Paper.Content() / float64(inRow)
 	for k, words := range f.Sign {
 		x, at := p.Left()+width*float64(k%inRow), y+signHeight*float64(k/inRow)
 		p.Text(x, at, words)
-		from := x + font.Width(words, scene.Regular, TextEm) + 1.5
-		p.Rule(from, at+0.6, x+width-3, at+0.6, 0.25)
+		from := x + font.Width(words, scene.Regular, p.Paper.TextEm) + 1.5
+		to := x + width - 3
+		if k%inRow == inRow-1 || k == len(f.Sign)-1 {
+			to = p.Right()
+		}
+		p.Rule(from, at+0.6, to, at+0.6, 0.25)
 	}
 }
 
@@ -67,7 +71,7 @@ func Count(pages []scene.Page) {
 	for k := range pages {
 		p := &pages[k]
 		p.Items = append(p.Items, font.Set(scene.Text{
-			At: scene.Point{X: p.Width - p.Margin, Y: p.Height - p.Margin - 1}, Size: TextEm, Anchor: scene.End, Ink: scene.Grey,
+			At: scene.Point{X: p.Width - p.Margin, Y: p.Height - p.Margin - 1}, Size: typeOn(p.Width, p.Height).TextEm, Anchor: scene.End, Ink: scene.Grey,
 			Content: fmt.Sprintf("%d / %d", k+1, len(pages)),
 		}))
 	}

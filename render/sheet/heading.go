@@ -42,9 +42,9 @@ func PlanHeading(p plan.Plan, w *words.Catalogue, badge string, name func(k plan
 func (h Heading) Draw(p *Pen) float64 {
 	top := p.Paper.Margin
 	room := p.Paper.Content() - badgeWidth - 4
-	em, lines := TitleEm, font.Break(h.Title, scene.Bold, TitleEm, room)
+	em, lines := p.Paper.TitleEm, font.Break(h.Title, scene.Bold, p.Paper.TitleEm, room)
 	if len(lines) > 2 {
-		em, lines = HeadEm, font.Break(h.Title, scene.Bold, HeadEm, room)
+		em, lines = p.Paper.HeadEm, font.Break(h.Title, scene.Bold, p.Paper.HeadEm, room)
 	}
 	lines = AtMost(lines, mostTitle, scene.Bold, em, room)
 	y := top + 7.2
@@ -55,9 +55,9 @@ func (h Heading) Draw(p *Pen) float64 {
 		p.Write(p.Left(), y, em, scene.Bold, scene.Start, scene.Black, words)
 	}
 	h.badge(p, top)
-	subtitle := AtMost(BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, TextEm, p.Paper.Content())
-	y = Grey.Set(p, p.Left(), max(y, top+badgeHeight)+5.5, subtitle)
-	p.Write(p.Left(), y, TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, TextEm, p.Paper.Content()))
+	subtitle := AtMost(p.Paper.BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, p.Paper.TextEm, p.Paper.Content())
+	y = p.Paper.Grey().Set(p, p.Left(), max(y, top+badgeHeight)+5.5, subtitle)
+	p.Write(p.Left(), y, p.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, p.Paper.TextEm, p.Paper.Content()))
 	y += 2
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)
 	return y

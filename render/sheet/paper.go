@@ -20,15 +20,16 @@ type Paper struct {
 	Name          string
 	Width, Height float64
 	Margin        float64
+	Type
 }
 
 // Papers are the sizes that a sheet can be laid out for. A sizes: ISO 216;
 // Letter: ANSI/ASME Y14.1 size A (8.5 × 11 in).
 var Papers = []Paper{
-	{"a3", 297, 420, 12},
-	{"a4", 210, 297, 12},
-	{"a5", 148, 210, 10},
-	{"letter", 215.9, 279.4, 12},
+	{"a3", 297, 420, 12, wallType},
+	{"a4", 210, 297, 12, wallType},
+	{"a5", 148, 210, 10, handType},
+	{"letter", 215.9, 279.4, 12, wallType},
 }
 
 // FindPaper gives the paper of that name; the error lists those there are.
@@ -71,6 +72,8 @@ func (p Paper) Narrow() bool { return p.Content() < 150 }
 type Request struct {
 	Paper Paper
 	Words *words.Catalogue
+	// Missing takes down what finds no room; nil where nobody asks.
+	Missing *Missing
 }
 
 // Document binds the pages of a plan's sheet, and counts them.

@@ -8,15 +8,6 @@ import (
 	"drawdown/render/words"
 )
 
-// The three sizes of type, as ems in millimetres. Capitals of the smallest are
-// 2.17 mm high: nothing on a sheet is under 2 mm.
-const (
-	TitleEm = 8.0
-	HeadEm  = 4.2
-	TextEm  = 3.0
-	Line    = 4.0 // the distance between baselines of running text: two steps of the 2 mm grid
-)
-
 // FigureEm sets the figures of the stages: capitals of 5.06 mm.
 const FigureEm = 7.0
 
@@ -41,16 +32,16 @@ func (p *Pen) Write(x, y, em float64, w scene.Weight, a scene.Anchor, ink scene.
 
 // Text sets a line of running text.
 func (p *Pen) Text(x, y float64, words string) {
-	p.Write(x, y, TextEm, scene.Regular, scene.Start, scene.Black, words)
+	p.Write(x, y, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, words)
 }
 
 // Lines sets lines of running text below one another and gives the baseline of
 // the next.
-func (p *Pen) Lines(x, y float64, lines []string) float64 { return Plain.Set(p, x, y, lines) }
+func (p *Pen) Lines(x, y float64, lines []string) float64 { return p.Paper.Plain().Set(p, x, y, lines) }
 
 // Head sets a heading.
 func (p *Pen) Head(x, y float64, words string) {
-	p.Write(x, y, HeadEm, scene.Bold, scene.Start, scene.Black, words)
+	p.Write(x, y, p.Paper.HeadEm, scene.Bold, scene.Start, scene.Black, words)
 }
 
 // Rule draws a straight line.
@@ -81,13 +72,6 @@ type Style struct {
 	Ink      scene.Ink
 }
 
-// Running text, and what is set beside it.
-var (
-	Plain = Style{TextEm, Line, scene.Regular, scene.Black}
-	Bold  = Style{TextEm, Line, scene.Bold, scene.Black}
-	Grey  = Style{TextEm, Line, scene.Regular, scene.Grey}
-)
-
 // Lines breaks a text to a width.
 func (s Style) Lines(text string, width float64) []string {
 	return font.Break(text, s.Weight, s.Em, width)
@@ -112,20 +96,8 @@ func AtMost(lines []string, most int, w scene.Weight, em, width float64) []strin
 	return append(lines[:most-1:most-1], font.Fit(rest, w, em, width))
 }
 
-// BreakText breaks a text into lines of running text.
-func BreakText(words string, width float64) []string { return Plain.Lines(words, width) }
-
 // Broken is a run of texts, each broken into lines of running text.
 type Broken [][]string
-
-// BreakAll breaks texts to a width.
-func BreakAll(texts []string, width float64) Broken {
-	var b Broken
-	for _, t := range texts {
-		b = append(b, BreakText(t, width))
-	}
-	return b
-}
 
 // Most is the number of lines of the longest text, at least 1.
 func (b Broken) Most() int {
@@ -136,11 +108,12 @@ func (b Broken) Most() int {
 	return most
 }
 
-// Height is the height of the texts with a little air between them.
-func (b Broken) Height() float64 {
+// Height is the height of the texts with a little air between them, given the
+// distance of their baselines.
+func (b Broken) Height(line float64) float64 {
 	h := 0.0
 	for _, lines := range b {
-		h += float64(len(lines))*Line + 1
+		h += float64(len(lines))*line + 1
 	}
 	return h
 }

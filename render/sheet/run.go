@@ -58,7 +58,7 @@ func (r *Run) Scant() bool {
 
 // Sentence sets a running text over the whole width, on further pages where it
 // has to.
-func (r *Run) Sentence(words string) { r.Set(Plain, words) }
+func (r *Run) Sentence(words string) { r.Set(r.paper.Plain(), words) }
 
 // Set does so in a style.
 func (r *Run) Set(s Style, words string) {

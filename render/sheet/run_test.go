@@ -19,9 +19,9 @@ func TestRun(t *testing.T) {
 			foot := sheet.Foot{Lines: []string{"first line"}, Sign: []string{"Done by", "Wrench no.", "Date", "Checked by"}}
 			run := sheet.NewRun(paper, words.English(), heading, foot)
 			for range 90 {
-				run.Room(sheet.Line)
+				run.Room(paper.Line)
 				run.Pen.Text(run.Pen.Left(), run.Y+3, "a line")
-				run.Y += sheet.Line
+				run.Y += paper.Line
 			}
 			pages := run.Pages("sheet")
 			sheet.Count(pages)

@@ -38,15 +38,15 @@ const (
 
 // Draw draws the table at the present place of the run.
 func (t Table) Draw(r *Run) {
-	widths := t.widths(r.Pen.Paper.Content())
+	widths := t.widths(r.Pen.Paper)
 	heads := make(Broken, len(t.Columns))
 	for i, c := range t.Columns {
-		heads[i] = Bold.Lines(c.Head, widths[i]-2*cellAir)
+		heads[i] = r.Pen.Paper.Bold().Lines(c.Head, widths[i]-2*cellAir)
 	}
-	r.Room(r.rowHeight(heads, Line) + 2*Line + 4*cellAir)
+	r.Room(r.rowHeight(heads, r.Pen.Paper.Line) + 2*r.Pen.Paper.Line + 4*cellAir)
 	t.drawHead(r, heads, widths)
 	for _, row := range t.Rows {
-		cells := t.cells(row, widths)
+		cells := t.cells(row, widths, r.Pen.Paper.Type)
 		if r.Bottom-r.Y < t.height(r, cells) {
 			r.Turn()
 			t.drawHead(r, heads, widths)
@@ -56,26 +56,26 @@ func (t Table) Draw(r *Run) {
 	r.Y += 3
 }
 
-func (t Table) widths(room float64) []float64 {
+func (t Table) widths(paper Paper) []float64 {
 	total := 0.0
 	for _, c := range t.Columns {
 		total += c.Share
 	}
 	widths := make([]float64, len(t.Columns))
 	for i, c := range t.Columns {
-		widths[i] = room * c.Share / total
+		widths[i] = paper.Content() * c.Share / total
 	}
-	return t.widened(widths)
+	return t.widened(widths, paper.Type)
 }
 
 // widened gives a column whose longest word is wider than its share what that
 // word needs, at the cost of the columns that have more than their words need:
 // nobody reads a word that is broken inside without stopping.
-func (t Table) widened(widths []float64) []float64 {
+func (t Table) widened(widths []float64, y Type) []float64 {
 	lack, spare := 0.0, 0.0
 	need := make([]float64, len(widths))
 	for i := range widths {
-		need[i] = t.longestWord(i) + 2*cellAir + 0.01 // no word stands in its cell by rounding alone
+		need[i] = t.longestWord(i, y) + 2*cellAir + 0.01 // no word stands in its cell by rounding alone
 		lack += max(0, need[i]-widths[i])
 		spare += max(0, widths[i]-need[i])
 	}
@@ -92,14 +92,14 @@ func (t Table) widened(widths []float64) []float64 {
 	return widths
 }
 
-func (t Table) longestWord(column int) float64 {
+func (t Table) longestWord(column int, y Type) float64 {
 	c := t.Columns[column]
-	longest := font.LongestWord(c.Head, scene.Bold, TextEm)
+	longest := font.LongestWord(c.Head, scene.Bold, y.TextEm)
 	if c.Tick {
 		return longest
 	}
 	for _, row := range t.Rows {
-		longest = max(longest, font.LongestWord(row.Words[column], c.weight(row), t.em()))
+		longest = max(longest, font.LongestWord(row.Words[column], c.weight(row), t.em(y)))
 	}
 	return longest
 }
@@ -117,28 +117,28 @@ func (r *Run) air() float64 {
 }
 
 // em is the size of the rows, line the distance of their baselines.
-func (t Table) em() float64 {
+func (t Table) em(y Type) float64 {
 	if t.Large {
-		return HeadEm
+		return y.HeadEm
 	}
-	return TextEm
+	return y.TextEm
 }
 
-func (t Table) line() float64 { return Line * t.em() / TextEm }
+func (t Table) line(y Type) float64 { return y.Line * t.em(y) / y.TextEm }
 
 func (t Table) height(r *Run, cells Broken) float64 {
-	height := r.rowHeight(cells, t.line())
+	height := r.rowHeight(cells, t.line(r.Pen.Paper.Type))
 	if t.Ruled {
 		return max(height, ruledRow)
 	}
 	return height
 }
 
-func (t Table) cells(r Row, widths []float64) Broken {
+func (t Table) cells(r Row, widths []float64, y Type) Broken {
 	cells := make(Broken, len(t.Columns))
 	for i, c := range t.Columns {
 		if !c.Tick {
-			cells[i] = font.Break(r.Words[i], c.weight(r), t.em(), widths[i]-2*cellAir-r.indent(i))
+			cells[i] = font.Break(r.Words[i], c.weight(r), t.em(y), widths[i]-2*cellAir-r.indent(i))
 		}
 	}
 	return cells
@@ -160,18 +160,18 @@ func (c Column) weight(r Row) scene.Weight {
 }
 
 func (t Table) drawHead(r *Run, heads Broken, widths []float64) {
-	p, height := r.Pen, r.rowHeight(heads, Line)
+	p, height := r.Pen, r.rowHeight(heads, r.Pen.Paper.Line)
 	p.Panel(p.Left(), r.Y, p.Paper.Content(), height, 0, scene.Black, 0)
 	x := p.Left()
 	for i, lines := range heads {
-		setCell(p, x, r.Y+r.air(), lines, Style{TextEm, Line, scene.Bold, scene.White})
+		setCell(p, x, r.Y+r.air(), lines, Style{p.Paper.TextEm, p.Paper.Line, scene.Bold, scene.White})
 		x += widths[i]
 	}
 	r.Y += height
 }
 
 func (t Table) drawRow(r *Run, row Row, cells Broken, widths []float64) {
-	p, height := r.Pen, t.height(r, cells)
+	p, height, y := r.Pen, t.height(r, cells), r.Pen.Paper.Type
 	x := p.Left()
 	if row.Warns {
 		p.Panel(x, r.Y, p.Paper.Content(), height, 0, scene.Tint, 0)
@@ -180,12 +180,12 @@ func (t Table) drawRow(r *Run, row Row, cells Broken, widths []float64) {
 	}
 	for i, lines := range cells {
 		if t.Columns[i].Tick {
-			p.TickBox(x+cellAir+warnBar, r.Y+r.air()-0.1+0.72*(t.em()-TextEm)/2, tickCell)
+			p.TickBox(x+cellAir+warnBar, r.Y+r.air()-0.1+0.72*(t.em(y)-y.TextEm)/2, tickCell)
 		}
 		if t.Ruled && i > 0 {
 			p.Rule(x, r.Y, x, r.Y+height, 0.2)
 		}
-		setCell(p, x+row.indent(i), r.Y+r.air(), lines, Style{t.em(), t.line(), t.Columns[i].weight(row), scene.Black})
+		setCell(p, x+row.indent(i), r.Y+r.air(), lines, Style{t.em(y), t.line(y), t.Columns[i].weight(row), scene.Black})
 		x += widths[i]
 	}
 	r.Y += height

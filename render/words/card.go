@@ -4,7 +4,6 @@ package words
 type Card struct {
 	Tighten, Loosen             string // in the badges
 	Stages, TickAsYouGo, Before string // headings
-	BeforeOverleaf              string // where what to see to first stands on the next page
 	Order                       string // names the row of numbers in the tick grid
 	Bolt                        string // a fastener, where the file names no kinds
 
@@ -59,9 +58,9 @@ type Part struct {
 	// CastOrderOf that it is for the kinds %s.
 	CastOrder, CastOrderOf string
 
-	Arrows, ArrowsThenNumbers, Numbers string // how the order is followed
-	NoSpringLoad, Rings                string
-	Dowel                              string // how one is drawn
+	Arrows, Numbers string // how the order is followed
+	NoSpringLoad    string
+	Dowel           string // how one is drawn
 }
 
 // Checks is the words of what to see to first.

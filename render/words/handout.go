@@ -27,7 +27,6 @@ type Handout struct {
 	Reverse        string // loosening
 	FollowArrows   string // how to read the key
 	ByNumber       string
-	Rings          string
 
 	Families map[string]string // titles of made-up parts: head, cover, flange, caps
 	Main     string            // kinds of bolt of a made-up part

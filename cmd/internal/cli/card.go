@@ -108,7 +108,7 @@ func (p *Program) cards(b batch, names []string, asJSON bool) Status {
 			out.Failed++
 		}
 		// What stopped it beside its problems stands in the summary.
-		p.report(one.Problems)
+		p.report(one.Problems.WithoutNotes())
 		p.reportTo(p.Stderr).Warn(one.File, one.Notes)
 		one.Problems = p.said(one.Problems)
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"github.com/spf13/pflag"
 
@@ -28,6 +29,12 @@ var checkCommand = command{
 		actualSize := flags.Bool("actual-size", false, "draw them at their true size")
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
+			if alone := slices.IndexFunc([]string{"order", "side", "draw", "actual-size"}, flags.Changed); areMany(args) && alone < 0 {
+				if err := checkFiles(args); err != nil {
+					return p.misuse(err)
+				}
+				return p.checkMany(args, *printing.AsJSON)
+			}
 			file, err := oneFile(args)
 			ask, errDrawing := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "actual-size")
 			switch err := cmp.Or(err, errDrawing); {
@@ -81,7 +88,7 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 		return max(status, p.printJSON(out))
 	}
 	if out.Sound {
-		p.reportTo(p.Stdout).Sound(file, made, len(problems))
+		p.reportTo(p.Stdout).Sound(file, made, len(problems.WithoutNotes()))
 		if draw == nil {
 			p.reportTo(p.Stdout).Judgement(out.Judgement)
 		}

@@ -12,6 +12,9 @@ const (
 	SameCard         finding.Code = "card of two patterns" // patterns, name
 )
 
+// What can go wrong with a check of many files.
+const EmptyFolder finding.Code = "folder without files" // folder, allowed: endings
+
 // What is wrong with a command line.
 const (
 	SeeHelp      finding.Code = "call see help"        // help
@@ -47,14 +50,12 @@ const (
 	NoCounts      finding.Code = "new no counts"    // written
 	NoCount       finding.Code = "new no count"     // written, most
 	NoLengths     finding.Code = "new no lengths"   // written
-	NoSize        finding.Code = "new no size"      // written
 )
 
 // What is wrong with what is said of a scan.
 const (
 	NoResolution finding.Code = "trace no resolution" // written, least, most
 	KnownUnread  finding.Code = "trace known unread"  //
-	KnownNone    finding.Code = "trace known none"    //
 	KnownSame    finding.Code = "trace known same"    // id
 	CornersCount finding.Code = "trace corners count" // written, n
 	NoPixel      finding.Code = "trace no pixel"      // written

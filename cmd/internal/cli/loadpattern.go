@@ -94,7 +94,7 @@ func (p *Program) stopped(file string, problems problem.List, err error) Status 
 	if err != nil {
 		return p.unread(file, err)
 	}
-	p.report(problems)
+	p.report(problems.WithoutNotes())
 	if problems.Stops() {
 		return Wrong
 	}

@@ -57,12 +57,12 @@ var newLayouts = []newLayout{
 	{"circle", "diameter", "240", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID, l.AngleDeg, l.Clockwise = survey.Circle, "S", 90, true
 		l.Count, _ = flag.Read(q, "circle", wholeCount)
-		l.X = float64(flag.Above(q, "diameter", bareLength))
+		l.X = float64(flag.Within(q, "diameter", unit.Sensible.Distance, bareLength))
 	}},
 	{"row", "pitch", "60", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Row, "C"
 		l.Count, _ = flag.Read(q, "row", wholeCount)
-		l.X = float64(flag.Above(q, "pitch", bareLength))
+		l.X = float64(flag.Within(q, "pitch", unit.Sensible.Distance, bareLength))
 	}},
 	{"rectangle", "size", "300x160", func(q *quantities, l *writing.Layout) {
 		l.Shape, l.ID = survey.Rectangle, "R"
@@ -273,13 +273,11 @@ func lengths(text, first, second string) ([2]float64, error) {
 	if _, err := unit.ParseLength(first, ""); errors.Is(err, unit.NoUnit) {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
 	}
-	a, errA := bareLength(first)
-	b, errB := bareLength(second)
+	distance := unit.Within(unit.Sensible.Distance, bareLength)
+	a, errA := distance(first)
+	b, errB := distance(second)
 	if err := cmp.Or(errA, errB); err != nil {
 		return [2]float64{}, err
-	}
-	if !(min(a, b) > 0) {
-		return [2]float64{}, finding.Failed(NoSize, finding.Values{"written": text})
 	}
 	return [2]float64{float64(a), float64(b)}, nil
 }

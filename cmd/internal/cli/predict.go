@@ -113,7 +113,7 @@ func (q *quantities) predictRequest() interaction.Question {
 	}
 	var ask interaction.Question
 	ask.Shares = q.shares()
-	ask.Target = flag.Above(q, "target", unit.ParseForce)
+	ask.Target = flag.Within(q, "target", unit.Sensible.Force, unit.ParseForce)
 	if compensate {
 		ask.Cap = limits.UsualCap
 	}
@@ -121,13 +121,13 @@ func (q *quantities) predictRequest() interaction.Question {
 	ask.Gasket, _ = flag.Read(q, "gasket", compliance.ParseGasket)
 	ask.Stiffness, _ = flag.Read(q, "gasket-stiffness", flag.ParseStiffness)
 	ask.Foundation, _ = flag.Read(q, "foundation", flag.ParseStiffness)
-	ask.Strip = flag.Above(q, "gasket-width", flag.WithUnit)
+	ask.Strip = flag.Within(q, "gasket-width", unit.Sensible.Strip, flag.WithUnit)
 	ask.Flange = q.flange()
 	ask.Material, _ = q.Text("material")
 	ask.Counterpart, _ = q.Text("under")
-	ask.Thickness = flag.Above(q, "thickness", flag.WithUnit)
-	ask.CounterpartThickness = flag.Above(q, "under-thickness", flag.WithUnit)
-	ask.Own = flag.Above(q, "bolt-flexibility", flag.ParseFlexibility)
+	ask.Thickness = flag.Within(q, "thickness", unit.Sensible.Thickness, flag.WithUnit)
+	ask.CounterpartThickness = flag.Within(q, "under-thickness", unit.Sensible.Thickness, flag.WithUnit)
+	ask.Own = flag.Within(q, "bolt-flexibility", unit.Sensible.Giving, flag.ParseFlexibility)
 	q.Needs("seed", "scatter", "1000")
 	ask.Draws, _ = flag.Read(q, "scatter", flag.ParseDraws)
 	ask.Seed = 1
@@ -142,11 +142,15 @@ func (q *quantities) predictRequest() interaction.Question {
 func (q *quantities) flange() *compliance.Flange {
 	f, set := flag.Read(q, "gasket-ring", flag.ParseRing)
 	for _, measure := range []struct {
-		flag string
-		to   *unit.Length
-	}{{"flange-outer", &f.Outer}, {"flange-bore", &f.Bore}, {"pipe-wall", &f.PipeWall}, {"pipe-radius", &f.PipeRadius}} {
+		flag   string
+		limits unit.Limits
+		to     *unit.Length
+	}{
+		{"flange-outer", unit.Sensible.Bore, &f.Outer}, {"flange-bore", unit.Sensible.Bore, &f.Bore},
+		{"pipe-wall", unit.Sensible.Thickness, &f.PipeWall}, {"pipe-radius", unit.Sensible.Bore, &f.PipeRadius},
+	} {
 		if q.Flags.Changed(measure.flag) {
-			*measure.to, set = flag.Above(q, measure.flag, flag.WithUnit), true
+			*measure.to, set = flag.Within(q, measure.flag, measure.limits, flag.WithUnit), true
 		}
 	}
 	q.Needs("pipe-wall", "pipe-radius", "160mm")

@@ -170,15 +170,15 @@ func (q *quantities) override(ask *figures.Ask) {
 	q.friction(b)
 	b.YieldShare, _ = flag.Read(q, "yield", screw.ParseShare)
 	b.ProofShare, _ = flag.Read(q, "proof", screw.ParseShare)
-	b.Preload = flag.Above(q, "preload", unit.ParseForce)
-	ask.Torque = flag.Above(q, "torque", flag.TorqueNm)
+	b.Preload = flag.Within(q, "preload", unit.Sensible.Force, unit.ParseForce)
+	ask.Torque = flag.Within(q, "torque", unit.Sensible.Torque, flag.TorqueNm)
 	if e, set := flag.OneOf(q, "equation", screw.Equations); set {
 		b.Equation = e
 	}
 	q.head(b)
 	q.sizes(ask)
-	ask.Snug = flag.Above(q, "snug", flag.TorqueNm)
-	ask.Angle = flag.Above(q, "angle", flag.SumOfAngles)
+	ask.Snug = flag.Within(q, "snug", unit.Sensible.Torque, flag.TorqueNm)
+	ask.Angle = flag.Within(q, "angle", unit.Sensible.Turn, flag.SumOfAngles)
 }
 
 // friction takes one word on the friction in place of all that a file says.
@@ -203,7 +203,7 @@ func (q *quantities) head(b *screw.Bolt) {
 		}
 		b.HeadForm = form
 	}
-	if across := flag.Above(q, "across", flag.WithUnit); across > 0 {
+	if across := flag.Within(q, "across", unit.Sensible.Head, flag.WithUnit); across > 0 {
 		b.HeadAcross, b.WasherFace = across, 0
 		if !q.Flags.Changed("head") {
 			b.HeadForm = head.Hexagon
@@ -219,13 +219,14 @@ func (q *quantities) head(b *screw.Bolt) {
 
 func (q *quantities) sizes(ask *figures.Ask) {
 	for _, size := range []struct {
-		flag string
-		to   *unit.Length
+		flag   string
+		limits unit.Limits
+		to     *unit.Length
 	}{
-		{"head-diameter", &ask.Bolt.Bolt.WasherFace}, {"hole", &ask.Bolt.Bolt.Hole},
-		{"length", &ask.Grip.BoltLength}, {"engagement", &ask.Grip.Engagement},
+		{"head-diameter", unit.Sensible.BoltFace, &ask.Bolt.Bolt.WasherFace}, {"hole", unit.Sensible.BoltHole, &ask.Bolt.Bolt.Hole},
+		{"length", unit.Sensible.BoltLength, &ask.Grip.BoltLength}, {"engagement", unit.Sensible.Engagement, &ask.Grip.Engagement},
 	} {
-		if l := flag.Above(q, size.flag, flag.WithUnit); l > 0 {
+		if l := flag.Within(q, size.flag, size.limits, flag.WithUnit); l > 0 {
 			*size.to = l
 		}
 	}
@@ -235,7 +236,7 @@ func (q *quantities) sizes(ask *figures.Ask) {
 	}
 	flag.Over(q, "grip", stiffness.ParseLayers, &ask.Grip.Layers)
 	flag.Over(q, "into", flag.Word, &ask.Grip.TappedIn)
-	if outer := flag.Above(q, "insert", flag.WithUnit); outer > 0 {
+	if outer := flag.Within(q, "insert", unit.Sensible.Insert, flag.WithUnit); outer > 0 {
 		ask.Insert = &strength.Insert{Outer: outer}
 	}
 }
@@ -251,7 +252,7 @@ func (q *quantities) threadLength(g *stiffness.Grip) {
 	}
 	g.Thread, g.FullThread = 0, text == "full"
 	if !g.FullThread {
-		g.Thread = flag.Above(q, "thread-length", flag.WithUnit)
+		g.Thread = flag.Within(q, "thread-length", unit.Sensible.BoltLength, flag.WithUnit)
 	}
 }
 

@@ -127,12 +127,11 @@ func (q *quantities) traceRequest() job.TraceRequest {
 	ask.Corners, _ = flag.Read(q, "corners", fourPlaces)
 	ask.WidthMm, ask.HeightMm = two(q, "frame", twoLengths)
 	ask.Holes = q.holeRule()
-	ask.SmallestMm = float64(flag.Above(q, "smallest", bareLength))
+	ask.SmallestMm = float64(flag.Within(q, "smallest", unit.Sensible.MachineHole, bareLength))
 	ask.Tone, _ = flag.OneOf(q, "part", tones)
 	ask.AsScanned, _ = q.Flags.GetBool("as-scanned")
 	ask.Mirrored, _ = q.Flags.GetBool("mirror")
-	turn, _ := flag.Read(q, "rotate", unit.ParseAngle)
-	ask.TurnDeg = float64(turn)
+	ask.TurnDeg = float64(flag.Within(q, "rotate", unit.Sensible.Orientation, unit.ParseAngle))
 	ask.Title, _ = q.Text("title")
 	ask.Machine, _ = q.Text("machine")
 	return ask
@@ -159,13 +158,11 @@ func knownDistance(text string) (k trace.Known, err error) {
 	if !ok {
 		return k, example
 	}
-	mm, err := bareLength(strings.TrimSpace(length))
+	mm, err := unit.Within(unit.Sensible.Distance, bareLength)(strings.TrimSpace(length))
 	if err != nil {
 		return k, err
 	}
-	if k.Mm = float64(mm); !(k.Mm > 0) {
-		return k, finding.Failed(KnownNone, nil)
-	}
+	k.Mm = float64(mm)
 	if from, to, places := strings.Cut(ends, ":"); places {
 		var err1, err2 error
 		k.From, err1 = pixelPlace(from)

@@ -72,14 +72,11 @@ func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 	}
 	q.Needs("adapter-angle", "adapter", "60mm")
 	q.Text("wrenches")
-	given, set := flag.Read(q, "torque", unit.ParseTorque)
-	if set && !(given.Value > 0) {
-		q.Fail(finding.Failed(flag.AboveZero, finding.Values{"flag": "torque", "written": given.String()}))
-	}
+	given, _ := flag.Read(q, "torque", unit.ParseSensibleTorque)
 	work.Torque, work.Unit = given.Nm(), given.Unit
-	work.Length = flag.Above(q, "length", flag.WithUnit)
-	work.Adapter = flag.Above(q, "adapter", flag.WithUnit)
-	work.AdapterAngle, _ = flag.Read(q, "adapter-angle", unit.ParseAngle)
+	work.Length = flag.Within(q, "length", unit.Sensible.WrenchLength, flag.WithUnit)
+	work.Adapter = flag.Within(q, "adapter", unit.Sensible.Adapter, flag.WithUnit)
+	work.AdapterAngle = flag.Within(q, "adapter-angle", unit.Sensible.Orientation, unit.ParseAngle)
 	return work
 }
 

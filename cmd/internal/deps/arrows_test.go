@@ -28,11 +28,13 @@ var arrows = map[string][]string{
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul"},
-	"patterns/meaning":                {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
+	"patterns/meaning":                {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
 	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // of tests alone
+	"patterns/places":                 {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "sequence/plan", "sequence/tension/head"},
 	"patterns/problem":                {},
+	"patterns/relabel":                {"patterns/form", "patterns/nodes", "patterns/problem"},
 	"patterns/scan":                   {"geometry/trace", "patterns/source"},
 	"patterns/source":                 {"patterns/problem"},
 	"patterns/table":                  {"geometry", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
@@ -64,7 +66,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},

@@ -38,9 +38,6 @@ func FuzzFiguresOfPredict(f *testing.F) {
 		if c, err := ParseCap(text); err == nil && !(c >= 1 && c <= 2) {
 			t.Errorf("%q: a cap of %g", text, c)
 		}
-		if r, err := ParseFlexibility(text); err == nil && !(r >= 1e-9 && r <= 1) {
-			t.Errorf("%q: a flexibility of %g", text, float64(r))
-		}
 		if ring, err := ParseRing(text); err == nil && !(ring.GasketInner > 0 && ring.GasketOuter > ring.GasketInner) {
 			t.Errorf("%q: a ring of %v to %v", text, ring.GasketInner, ring.GasketOuter)
 		}

@@ -81,14 +81,9 @@ func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {
 	return word, err == nil
 }
 
-// Above reads a quantity above zero; zero where the flag was not set.
-func Above[T ~float64](q reader, flag string, parse func(string) (T, error)) T {
-	value, set := Read(q, flag, parse)
-	if set && !(value > 0) {
-		text, _ := q.Text(flag)
-		q.Fail(finding.Failed(AboveZero, finding.Values{"flag": flag, "written": text}))
-		return 0
-	}
+// Within reads a quantity within limits; zero where the flag was not set.
+func Within[T ~float64](q reader, flag string, limits unit.Limits, parse func(string) (T, error)) T {
+	value, _ := Read(q, flag, unit.Within(limits, parse))
 	return value
 }
 

@@ -53,8 +53,11 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	}
 	for _, f := range p.Figures {
 		if f.Severity == finding.Warning {
-			problems = append(problems, placed(f, places))
+			problems = append(problems, placed(f, places, figures.Placed(f)))
 		}
+	}
+	for _, f := range p.Senseless() {
+		problems = append(problems, placed(f, places, f))
 	}
 	problems.Sort()
 	return input, p, problems
@@ -72,13 +75,12 @@ func stopped(err error, places meaning.Places) problem.Problem {
 	return at
 }
 
-// placed reports what a figure comes to at its stage, or at its kind.
-func placed(f finding.Finding, places meaning.Places) problem.Problem {
+// placed reports what was found at its stage, or at its kind, in the words of said.
+func placed(f finding.Finding, places meaning.Places, said finding.Finding) problem.Problem {
 	at := places.Kind(f.At.Kind)
 	if f.At.Stage > 0 {
 		at = places.Stage(f.At.Stage)
 	}
-	found := figures.Placed(f)
-	at.Severity, at.Found = problem.Warning, &found
+	at.Severity, at.Found, at.Code = f.Severity, &said, f.Code // not that of its place
 	return at
 }

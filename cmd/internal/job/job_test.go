@@ -186,20 +186,17 @@ func TestThePDFCarriesTheDateOfTheFile(t *testing.T) {
 	}
 }
 
-// What finds no room is told: a grid of 1800 fasteners on the
+// A card that lacks most of its numbers is none: a grid of 1800 fasteners on the
 // smallest paper.
-func TestCardTellsWhatFoundNoRoom(t *testing.T) {
+func TestNoCardWithoutMostOfItsNumbers(t *testing.T) {
 	text := strings.Replace(lid, "grid: {columns: 5, rows: 2, pitch: [95, 90], centre: [31, -12], id: M}", "grid: {columns: 60, rows: 30, pitch: [9, 9], centre: [0, 0], id: M}", 1)
 	paper, err := sheet.FindPaper("a5")
 	if err != nil {
 		t.Fatal(err)
 	}
 	ask := job.Printing{Request: sheet.Request{Paper: paper, Words: words.English()}, Formats: []render.Format{render.SVG}, DPI: 72}
-	_, notes, err := job.Card(load(t, text, "", ""), card.TightenSide, ask)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(notes) == 0 {
-		t.Error("1800 numbers on the smallest paper, and no note")
+	files, _, err := job.Card(load(t, text, "", ""), card.TightenSide, ask)
+	if !errors.Is(err, sheet.MostNoRoom) || files != nil {
+		t.Errorf("1800 numbers on the smallest paper: %d files, %v", len(files), err)
 	}
 }

@@ -51,6 +51,14 @@ func (ask Printing) draw(p plan.Plan, sheet string, doc scene.Document, notes []
 	return files, notes, err
 }
 
+// drawUseful is draw, unless most numbers found no room: nothing is drawn then.
+func (ask Printing) drawUseful(p plan.Plan, name string, doc scene.Document, notes []string) ([]render.File, []string, error) {
+	if err := ask.Missing.Err(ask.Paper); err != nil {
+		return nil, nil, err
+	}
+	return ask.draw(p, name, doc, notes)
+}
+
 // classForecast lays out what each bolt keeps, pass by pass, for a class; nothing
 // where the joint lacks what the model needs.
 func classForecast(p plan.Plan, ask Printing) []scene.Page {
@@ -77,14 +85,16 @@ func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.F
 
 // Card draws a plan's card, one side of it or both.
 func Card(p plan.Plan, side card.Sides, ask Printing) ([]render.File, []string, error) {
+	ask.Missing = &sheet.Missing{}
 	document, notes := card.Document(p, side, ask.Request)
-	return ask.draw(p, "", document, notes)
+	return ask.drawUseful(p, "", document, notes)
 }
 
 // Condition draws the sheet on which the state of a plan's fasteners is noted.
 func Condition(p plan.Plan, ask Printing) ([]render.File, []string, error) {
+	ask.Missing = &sheet.Missing{}
 	document, notes := condition.Document(p, ask.Request)
-	return ask.draw(p, "condition", document, notes)
+	return ask.drawUseful(p, "condition", document, notes)
 }
 
 // Tray draws the full-size sheets to lay a plan's fasteners on. The error says
@@ -100,9 +110,10 @@ func Tray(p plan.Plan, underside, onePage bool, ask Printing) ([]render.File, []
 // CheckDrawing draws a plan's places plainly, reduced or at their true size. The
 // error says that the sheets would be too many.
 func CheckDrawing(p plan.Plan, actualSize bool, ask Printing) ([]render.File, []string, error) {
+	ask.Missing = &sheet.Missing{}
 	document, notes, err := drawing.Document(p, actualSize, ask.Request)
 	if err != nil {
 		return nil, notes, err
 	}
-	return ask.draw(p, "check", document, notes)
+	return ask.drawUseful(p, "check", document, notes)
 }

@@ -69,11 +69,12 @@ func TestTablesBreakNoWord(t *testing.T) {
 			if !testkit.Full() && n != k%2 {
 				continue
 			}
+			paper, _ := sheet.FindPaper(size)
 			for _, page := range papers(t, language, size).Pages {
 				all := scenetest.Texts(page)
 				for i := 1; i < len(all); i++ {
 					above, below := all[i-1], all[i]
-					if above.At.X != below.At.X || math.Abs(below.At.Y-above.At.Y-sheet.Line) > 1e-6 {
+					if above.At.X != below.At.X || math.Abs(below.At.Y-above.At.Y-paper.Line) > 1e-6 {
 						continue
 					}
 					head, tail := strings.Split(above.Content, " "), strings.Split(below.Content, " ")

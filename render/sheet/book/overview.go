@@ -40,8 +40,8 @@ func (b *binder) overview(run *sheet.Run, _ found) {
 // picture is one joint in a frame: number, title, what holds it, the part.
 func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
 	p.Panel(x, y, width, pictureHeight, 1.5, scene.White, 0.4)
-	p.Head(x+3, y+6, font.Fit(name(j), scene.Bold, sheet.HeadEm, width-6))
-	p.Text(x+3, y+11, font.Fit(b.holds(j), scene.Regular, sheet.TextEm, width-6))
+	p.Head(x+3, y+6, font.Fit(name(j), scene.Bold, p.Paper.HeadEm, width-6))
+	p.Text(x+3, y+11, font.Fit(b.holds(j), scene.Regular, p.Paper.TextEm, width-6))
 	p.Add(thumbnail(j, scene.Box{Left: x + 3, Top: y + 13, Right: x + width - 3, Bottom: y + pictureHeight - 3})...)
 }
 

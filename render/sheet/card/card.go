@@ -80,6 +80,7 @@ type card struct {
 	loosening bool
 	paper     sheet.Paper
 	words     *words.Catalogue
+	missing   *sheet.Missing
 	numbers   []int
 	before    []string // what to see to first
 	second    []string // second numbers of the fasteners; nil where there are none
@@ -89,7 +90,7 @@ type card struct {
 }
 
 func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {
-	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words}
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words, missing: ask.Missing}
 	if loosening {
 		c.side = p.Loosen
 	}

@@ -16,34 +16,35 @@ const (
 	numberedStep = 5.0 // from the number of a step to its words
 )
 
-// checkList is what to see to first, each line with a box to tick, and the box
-// for when it goes wrong, broken to the columns in which they stand.
+// checkList is what to see to first, each line with a box to tick, and beside it
+// the box for when it goes wrong, broken to the columns in which they stand.
 type checkList struct {
-	list, trouble span
-	stacked       bool // too narrow for two columns: the box stands below the list
+	list, second span
+	stacked      bool // too narrow for two columns: the box stands below the list
 
+	line        float64      // between baselines
 	lines       sheet.Broken // in the first column
-	linesBeside sheet.Broken // the same in the column of the box
-	title       []string     // of the box
-	steps       sheet.Broken
+	linesBeside sheet.Broken // the same in the second
+	balanced    bool         // the lines are parted over both columns, to save height
 
-	balanced bool // the lines are parted over both columns, to save height
-	boxDone  bool // the box stands on an earlier page
+	box   troubleBox
+	boxed bool // the box stands here
 }
 
 func (c *card) checkList(in span) checkList {
-	l := checkList{list: in, trouble: in, stacked: in.width < 116}
+	l := checkList{list: in, second: in, line: c.paper.Line, stacked: in.width < 116, boxed: true}
 	if !l.stacked {
 		right := min(86, (in.width-columnGap)*0.48)
-		l.list, l.trouble = span{in.left, in.width - columnGap - right}, span{in.right() - right, right}
+		l.list, l.second = span{in.left, in.width - columnGap - right}, span{in.right() - right, right}
 	}
-	l.lines, l.linesBeside = sheet.BreakAll(c.before, l.list.width-tickIndent), sheet.BreakAll(c.before, l.trouble.width-tickIndent)
-	inside, says := l.trouble.width-2*boxPadding, c.words.Card.TighteningTrouble
-	if c.loosening {
-		says = c.words.Card.LooseningTrouble
-	}
-	l.title = font.Break(says.Title, scene.Bold, sheet.HeadEm, inside)
-	l.steps = sheet.BreakAll(says.Steps, inside-numberedStep)
+	l.lines, l.linesBeside = c.paper.BreakAll(c.before, l.list.width-tickIndent), c.paper.BreakAll(c.before, l.second.width-tickIndent)
+	l.box = c.troubleBox(l.second)
+	return l
+}
+
+// unboxed is the list without the box, in two columns where they are wide enough.
+func (l checkList) unboxed() checkList {
+	l.boxed, l.balanced = false, true
 	return l
 }
 
@@ -55,21 +56,29 @@ func (l checkList) before(n int) checkList {
 }
 
 func (l checkList) after(n int) checkList {
-	l.boxDone, l.lines, l.linesBeside = true, l.lines[n:], l.linesBeside[n:]
+	l.boxed, l.lines, l.linesBeside = false, l.lines[n:], l.linesBeside[n:]
 	return l
 }
 
 func (l checkList) height() float64 { return l.heightParted(l.partedAt()) + 2 }
 
 func (l checkList) heightParted(n int) float64 {
-	left, right := checksHead+l.lines[:n].Height(), l.boxHeight()
-	if l.stacked {
+	left, right := checksHead+l.lines[:n].Height(l.line), l.boxHeight()
+	if l.stacked && l.boxed {
 		return left + troubleGap + right
 	}
 	if n < len(l.lines) {
-		right += checksHead + l.linesBeside[n:].Height()
+		right += checksHead + l.linesBeside[n:].Height(l.line)
 	}
 	return max(left, right)
+}
+
+// boxHeight is the height of the box; 0 where it stands elsewhere.
+func (l checkList) boxHeight() float64 {
+	if !l.boxed {
+		return 0
+	}
+	return l.box.height()
 }
 
 // partedAt is how many lines stand in the first column: all, or where room is
@@ -88,28 +97,19 @@ func (l checkList) partedAt() int {
 	return best
 }
 
-// boxHeight is the height of the box for when it goes wrong; 0 where it stands
-// on an earlier page.
-func (l checkList) boxHeight() float64 {
-	if l.boxDone {
-		return 0
-	}
-	return 3 + float64(len(l.title))*5 + l.steps.Height() + 8
-}
-
 func (l checkList) draw(p *sheet.Pen, y float64) {
 	p.Head(l.list.left, y+4, p.Words.Card.Before)
 	n := l.partedAt()
 	drawTicks(p, l.lines[:n], l.list, y)
 	switch {
 	case l.stacked:
-		y += checksHead + l.lines.Height() + troubleGap
+		y += checksHead + l.lines.Height(l.line) + troubleGap
 	case n < len(l.lines):
-		drawTicks(p, l.linesBeside[n:], l.trouble, y)
-		y += checksHead + l.linesBeside[n:].Height()
+		drawTicks(p, l.linesBeside[n:], l.second, y)
+		y += checksHead + l.linesBeside[n:].Height(l.line)
 	}
-	if !l.boxDone {
-		l.drawBox(p, y)
+	if l.boxed {
+		l.box.draw(p, y)
 	}
 }
 
@@ -121,17 +121,43 @@ func drawTicks(p *sheet.Pen, lines sheet.Broken, in span, y float64) {
 	}
 }
 
-func (l checkList) drawBox(p *sheet.Pen, y float64) {
-	x, width := l.trouble.left, l.trouble.width
-	p.Panel(x+0.3, y+0.3, width-0.6, l.boxHeight()-0.6, 1.5, scene.White, 0.6)
+// troubleBox is the box for when it goes wrong: numbered steps, and a line to
+// write on.
+type troubleBox struct {
+	in    span
+	line  float64 // between baselines
+	title []string
+	steps sheet.Broken
+}
+
+func (c *card) troubleBox(in span) troubleBox {
+	says := c.words.Card.TighteningTrouble
+	if c.loosening {
+		says = c.words.Card.LooseningTrouble
+	}
+	inside := in.width - 2*boxPadding
+	return troubleBox{
+		in: in, line: c.paper.Line,
+		title: font.Break(says.Title, scene.Bold, c.paper.HeadEm, inside),
+		steps: c.paper.BreakAll(says.Steps, inside-numberedStep),
+	}
+}
+
+func (b troubleBox) height() float64 {
+	return 3 + float64(len(b.title))*5 + b.steps.Height(b.line) + 8
+}
+
+func (b troubleBox) draw(p *sheet.Pen, y float64) {
+	x, width := b.in.left, b.in.width
+	p.Panel(x+0.3, y+0.3, width-0.6, b.height()-0.6, 1.5, scene.White, 0.6)
 	at := y + 6
-	for _, words := range l.title {
+	for _, words := range b.title {
 		p.Head(x+boxPadding, at, words)
 		at += 5
 	}
 	at++
-	for k, lines := range l.steps {
-		p.Write(x+boxPadding, at, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
+	for k, lines := range b.steps {
+		p.Write(x+boxPadding, at, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(k+1))
 		at = p.Lines(x+boxPadding+numberedStep, at, lines) + 1
 	}
 	p.Rule(x+boxPadding+numberedStep, at+2, x+width-boxPadding, at+2, 0.25)

@@ -7,7 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry"
 	"drawdown/geometry/testkit"
+	"drawdown/patterns/patterntest"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
@@ -27,14 +29,14 @@ var fullParts = map[string]string{
 
 func full(layout string) string {
 	return "drawdown: 1\ntitle: Full part\nkinds: {main: {thread: M8}}\nfasteners:\n  - " + layout +
-		"\nfeatures:\n  - {bore: [600, 300], diameter: 500, label: port}\n  - {front: left}\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
+		"\nfeatures:\n  - {front: left}\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\n"
 }
 
 // First principles: a bolt that has a box to tick has its number somewhere on
 // the side, beside its mark. No paper is too small for that.
 func TestEveryNumberStandsSomewhere(t *testing.T) {
 	for n, name := range slices.Sorted(maps.Keys(fullParts)) {
-		p := planOf(t, full(fullParts[name]))
+		p := patterntest.WithBore(planOf(t, full(fullParts[name])), geometry.Bore{Centre: geometry.Point{X: 600, Y: 300}, Diameter: 500, Label: "port"})
 		for k, paper := range []sheet.Paper{sheettest.Paper(t, "a5"), sheettest.Paper(t, "a5").Landscape(), sheettest.Paper(t, "a4").Landscape()} {
 			if !testkit.Full() && k != n%3 {
 				continue

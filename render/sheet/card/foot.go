@@ -29,14 +29,14 @@ func (c *card) footLines() []string {
 		words += " " + c.words.Card.WorkedOut
 	}
 	width := c.paper.Content()
-	lines := sheet.BreakText(strings.TrimSpace(words+" "+c.words.Sheet.ManualFirst), width)
+	lines := c.paper.BreakText(strings.TrimSpace(words+" "+c.words.Sheet.ManualFirst), width)
 	if c.loosening {
 		return lines
 	}
 	for _, a := range c.plan.Assumptions {
-		lines = append(lines, sheet.BreakText("≈ "+c.words.Say(a)+".", width)...)
+		lines = append(lines, c.paper.BreakText("≈ "+c.words.Say(a)+".", width)...)
 	}
-	return sheet.AtMost(lines, 7, scene.Regular, sheet.TextEm, width)
+	return sheet.AtMost(lines, 7, scene.Regular, c.paper.TextEm, width)
 }
 
 // heading has the badge that tells the two cards apart across the bench: solid

@@ -6,14 +6,13 @@ import (
 	"strings"
 	"testing"
 
-	"drawdown/geometry"
+	"drawdown/patterns"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
-	"drawdown/sequence/plan"
 )
 
 // threeKinds is a part of three kinds with long names, one of a single bolt.
@@ -55,11 +54,12 @@ func TestStagesOfLongKinds(t *testing.T) {
 					if !ok || text.Anchor != scene.End || text.Ink != scene.Black {
 						continue
 					}
-					seen[text.Content]++
+					at := strings.LastIndex(text.Content, " ")
+					seen[text.Content[at+1:]]++
 					if strings.Contains(text.Content, "…") {
 						t.Errorf("%s on %s, %g wide: %q is cut", tag, paper.Name, paper.Width, text.Content)
 					}
-					if !shapeBefore(page, text) {
+					if at < 0 && !shapeBefore(page, text) {
 						t.Errorf("%s on %s, %g wide: %q has no shape before it", tag, paper.Name, paper.Width, text.Content)
 					}
 				}
@@ -84,25 +84,49 @@ func shapeBefore(page scene.Page, text scene.Text) bool {
 	return false
 }
 
-// First principles: two arrows that run into one another are one line with two
-// heads. Those of different groups keep apart.
-func TestArrowsOfGroupsKeepApart(t *testing.T) {
-	for _, name := range []string{threeKinds, "p4-head", "p4-v-head-right", "p4-timing-cover"} {
+// Arrows join all numbers of a sheet or none, on each of its pages, and the
+// caption says which; no two cross or run into one another.
+func TestArrowsJoinAllOrNone(t *testing.T) {
+	w := words.English().Card.Part
+	for _, name := range append(patterns.Builtin(), threeKinds, strip) {
 		p := planOf(t, name)
 		for _, paper := range sheettest.Papers() {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
-				arrows := arrowLines(document.Pages[0])
-				for i, a := range arrows {
-					for _, b := range arrows[:i] {
-						if from(p, document.Pages[0], a) != from(p, document.Pages[0], b) && !crossOver(a, b) && nearest(a, b) < 0.6 {
-							t.Errorf("%s, %s on %s, %g wide: arrows from %.0f and %.0f run into one another", p.Title, side, paper.Name, paper.Width, a[0], b[0])
+				for _, page := range document.Pages {
+					arrows, captions := arrowLines(page), captionsOf(page, w.Arrows, w.Numbers)
+					if want := len(p.Joint.Fasteners) - 1; len(captions) > 0 && len(arrows) != 0 && len(arrows) != want {
+						t.Errorf("%s, %s on %s: %d arrows for %d steps", p.Title, page.Name, paper.Name, len(arrows), want)
+					}
+					if len(captions) > 0 && (len(arrows) > 0) != slices.Contains(captions, w.Arrows) {
+						t.Errorf("%s, %s on %s: %d arrows under %q", p.Title, page.Name, paper.Name, len(arrows), captions)
+					}
+					for i, a := range arrows {
+						for _, b := range arrows[:i] {
+							if crossOver(a, b) || nearest(a, b) < 0.6 {
+								t.Errorf("%s, %s on %s: arrows from %.0f and %.0f meet", p.Title, page.Name, paper.Name, a[0], b[0])
+							}
 						}
 					}
 				}
 			}
 		}
 	}
+}
+
+// strip is a part on which arrows find their way.
+const strip = "drawdown: 1\ntitle: Strip\nkinds: {bolt: {thread: M8}}\nfasteners: [{row: {count: 4, pitch: 80, kind: bolt, id: B}}]\n" +
+	"outline: [[-150, 60], [150, 60], [150, -60], [-150, -60]]\ntighten: {stages: [{torque: 20 N·m}], source: manual}\n"
+
+// captionsOf gives which of some sentences the text of a page holds.
+func captionsOf(page scene.Page, sentences ...string) []string {
+	all := ""
+	for _, it := range page.Items {
+		if text, ok := it.(scene.Text); ok {
+			all += text.Content + " "
+		}
+	}
+	return slices.DeleteFunc(sentences, func(s string) bool { return !strings.Contains(all, s) })
 }
 
 // arrowLines gives the lines of the arrows, flattened.
@@ -114,23 +138,6 @@ func arrowLines(page scene.Page) [][]scene.Point {
 		}
 	}
 	return lines
-}
-
-// from gives the kind of the fastener whose mark an arrow leaves.
-func from(p plan.Plan, page scene.Page, arrow []scene.Point) string {
-	kind, least := "", math.Inf(1)
-	for _, it := range page.Items {
-		s, ok := it.(scene.Shape)
-		if !ok || s.Tag.Role != scene.Mark {
-			continue
-		}
-		c := s.Path.Bounds().Centre()
-		if d := math.Hypot(c.X-arrow[0].X, c.Y-arrow[0].Y); d < least {
-			i := slices.IndexFunc(p.Joint.Fasteners, func(f geometry.Fastener) bool { return f.ID == s.Tag.Name })
-			kind, least = p.Joint.Fasteners[i].Kind, d
-		}
-	}
-	return kind
 }
 
 func crossOver(a, b []scene.Point) bool {

@@ -72,11 +72,11 @@ func TestMarksStandOnTheCard(t *testing.T) {
 
 // Where there is no room on the part, the tick grid names what it shows whole.
 func TestSmallNumbersHaveAShortName(t *testing.T) {
-	const room = 27.0 - 3 // of the column that names the stages
+	const room = 9*3.5 - 3 // of the column that names the stages
 	for _, tag := range words.Languages() {
 		w := sheettest.Language(t, tag).Card.Part
 		for _, name := range []string{w.Cast, w.Mark, w.Tightening} {
-			if got := font.Width(name, scene.Regular, sheet.TextEm); got > room {
+			if got := font.Width(name, scene.Regular, sheet.Papers[1].TextEm); got > room {
 				t.Errorf("%s: %q is %.1f mm wide, over %.1f", tag, name, got, room)
 			}
 		}

@@ -1,6 +1,8 @@
 package card
 
 import (
+	"slices"
+
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 )
@@ -15,89 +17,108 @@ func (c *card) name() string {
 // pages is the run of a side's pages while they fill.
 type pages struct {
 	*sheet.Run
-	c *card
-
-	whole   firstPage // everything over the whole width, as on further pages
-	spreads []spread
+	c     *card
+	notes []string // what found no room
 }
 
-// pages lays the side out. The part stands on the first page; stages, tick
-// grid and checks follow there as far as the part keeps enough room, else on
-// further pages with the same header and foot.
+// pages lays the side out: what to see to first, then the part with stages and
+// ticks. Where a page does not hold all of it, the stages are parted and the part
+// stands on each of their pages.
 func (c *card) pages() ([]scene.Page, []string) {
-	run := sheet.NewRun(c.paper, c.words, c.heading(), c.foot())
-	room := run.Bottom - run.Y
-	c.settleNumbers(room)
-	f := &pages{Run: run, c: c, whole: c.stacked(), spreads: c.spreads()}
-	first := c.choose(room, f.whole, f.spreads)
-	below := f.Bottom - first.height(first.under)
-	drawn := c.part(f.Pen, first.part, f.Y, below)
-	f.drawDetails(drawn.details)
-	if first.beside != 0 {
-		f.spread(first, below)
+	f := &pages{Run: sheet.NewRun(c.paper, c.words, c.heading(), c.foot()), c: c}
+	c.settleNumbers(f.Bottom - f.Y)
+	if most := c.numberCap(f.c.width(), f.Bottom-f.Y); most > 0 {
+		f.work(most)
 	} else {
-		f.upright(first, below)
+		f.apart(0, true)
 	}
-	return f.Pages(c.name()), c.left(drawn)
+	return f.Pages(c.name()), slices.Compact(f.notes)
 }
 
-func (f *pages) upright(first firstPage, below float64) {
-	f.Y = below
-	if !first.under.has(stagesBlock) {
-		f.Turn()
-		if f.checksFirst() {
-			f.checks(first.checks)
-			f.Turn()
-			f.stages(first.stages)
-			f.grid(first.grid)
+func (f *pages) work(most float64) {
+	for from, checks := 0, true; checks || from < len(f.c.side.Stages); {
+		page, drawn, ok := f.c.fill(f.Y, f.Bottom, most, from, checks)
+		switch {
+		case ok:
+			f.page(page, drawn)
+			from, checks = page.to, false
+		case checks:
+			f.before(most)
+			checks = false
+			if len(f.c.side.Stages) == 0 {
+				return
+			}
+		default:
+			f.apart(from, false)
 			return
 		}
-	}
-	f.stages(first.stages)
-	switch {
-	case first.under.has(gridBlock | checksBlock):
-		f.grid(first.grid)
-		first.checks.draw(f.Pen, f.Bottom-first.checks.height())
-	case first.under.has(gridBlock):
-		f.grid(first.grid)
-		f.checksOverleaf(first)
-	default:
-		f.checksThenGrid(first.checks)
-	}
-}
-
-// checksOverleaf puts what to see to first on the next page, so that the figures
-// and the ticks stand beside the part, and says so on this one.
-func (f *pages) checksOverleaf(first firstPage) {
-	f.Pen.Write(first.grid.in.left, f.Bottom-1, sheet.TextEm, scene.Bold, scene.Start, scene.Black, f.c.words.Card.BeforeOverleaf)
-	f.Turn()
-	f.checks(f.whole.checks)
-}
-
-// spread fills a page on its side from the left and from the right; what it
-// does not hold follows on further pages, over the whole width.
-func (f *pages) spread(first firstPage, below float64) {
-	if first.under.has(checksBlock) {
-		first.checks.draw(f.Pen, below)
-	}
-	f.stages(first.stages)
-	if first.beside.has(checksBlock) {
-		first.checks.draw(f.Pen, f.Bottom-first.checks.height())
-	}
-	checked := (first.under | first.beside).has(checksBlock)
-	if first.beside.has(gridBlock) {
-		f.grid(first.grid)
-		if !checked {
-			f.checksOverleaf(first)
+		if from < len(f.c.side.Stages) {
+			f.Turn()
 		}
-		return
 	}
-	f.Turn()
-	if checked {
-		f.grid(f.whole.grid)
-	} else {
-		f.checksThenGrid(f.whole.checks)
+}
+
+// page draws a page that is filled as chosen.
+func (f *pages) page(w workPage, part drawnPart) {
+	_, bottom := w.partBetween(f.Y, f.Bottom)
+	top := f.Y + w.topHeight()
+	switch w.checksAt {
+	case overAll, overPart:
+		w.checks.draw(f.Pen, f.Y)
+	case overStages:
+		w.checks.draw(f.Pen, top)
 	}
+	f.add(part)
+	switch {
+	case !w.beside:
+		f.Y = bottom
+	case w.checksAt == overStages:
+		f.Y = top + w.checks.height()
+	default:
+		f.Y = top
+	}
+	f.stages(w.stages)
+	f.grid(w.grid)
+	if w.boxBelow {
+		w.box.draw(f.Pen, f.Bottom-w.box.height())
+	}
+}
+
+// before puts what to see to first on pages of its own, with the part below it
+// where there is room.
+func (f *pages) before(most float64) {
+	f.checks(f.c.checkList(f.c.width()))
+	if height := f.Bottom - f.Y; height >= leastPart && f.c.numberCap(f.c.width(), height) >= most {
+		if part := f.c.part(f.c.width(), f.Y, f.Bottom); part.whole() { // it stands on the next page too
+			f.add(part)
+		}
+	}
+}
+
+// apart lays out stages and ticks on other pages than a part that has to have one
+// alone. The stages stand before it, the ticks behind.
+func (f *pages) apart(from int, checks bool) {
+	whole := f.c.stacked(from, len(f.c.side.Stages), checks)
+	if checks {
+		f.checks(whole.checks)
+	}
+	f.stages(whole.stages)
+	if !f.Fresh() {
+		f.Turn()
+	}
+	part := f.c.part(whole.part, f.Y, f.Bottom)
+	f.add(part)
+	f.drawDetails(part.details)
+	if whole.grid.height() > 0 {
+		f.Turn()
+		f.grid(whole.grid)
+	}
+}
+
+// add puts the part on the page and notes what found no room.
+func (f *pages) add(part drawnPart) {
+	f.Pen.Add(part.Items...)
+	f.notes = append(f.notes, f.c.left(part)...)
 }
 
 func (f *pages) stages(b stageBoxes) {
@@ -115,35 +136,6 @@ func (f *pages) stages(b stageBoxes) {
 		f.Y += b.rowsHeight(n)
 		from += n
 	}
-}
-
-// checksThenGrid draws what to see to first, and after it the tick grid: on a
-// page on its side beside it, where that saves a page.
-func (f *pages) checksThenGrid(checks checkList) {
-	grid, height := f.whole.grid, f.Bottom-f.Y
-	if checks.height()+grid.height()-stripGap > height {
-		for _, s := range f.spreads {
-			if s.checksLeft.checks.height() <= height && s.checksLeft.grid.height() <= height {
-				s.checksLeft.checks.draw(f.Pen, f.Y)
-				f.grid(s.checksLeft.grid)
-				return
-			}
-		}
-	}
-	f.checks(checks)
-	f.grid(grid)
-}
-
-// checksFirst says whether what to see to first takes a page before the stages,
-// on a page that is still empty: the tick grid then begins below the stages,
-// which saves a page.
-func (f *pages) checksFirst() bool {
-	height := f.Bottom - f.Y
-	stages, checks, grid := f.whole.stages.height(), f.whole.checks.height(), f.whole.grid
-	if stages+checks <= height || checks > height || stages > height {
-		return false
-	}
-	return grid.pages(height-stages, height) < grid.pages(height-checks, height)
 }
 
 // checks draws what to see to first: over both columns where only so it fits.

@@ -2,11 +2,8 @@ package card_test
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
 
 	"drawdown/geometry/testkit"
 	"drawdown/patterns"
@@ -86,9 +83,9 @@ func TestPageCounts(t *testing.T) {
 	const usual = "1+1 1+1 1+1 1+1 2+1 1+1 1+1"
 	want := map[string]string{
 		"a3 297 wide": usual, "a3 420 wide": usual, "a4 210 wide": usual, "a4 297 wide": usual,
-		"letter 215.9 wide": usual, "letter 279.4 wide": usual,
-		"a5 148 wide": "2+2 2+2 2+2 2+2 3+2 2+2 3+2",
-		"a5 210 wide": "2+2 2+2 3+2 2+2 3+2 2+2 3+2",
+		"letter 215.9 wide": "1+1 1+1 1+1 1+1 2+1 1+1 2+1", "letter 279.4 wide": usual,
+		"a5 148 wide": "2+2 2+2 3+2 2+2 5+2 2+2 3+3",
+		"a5 210 wide": "2+5 2+2 3+3 3+2 5+3 2+2 3+3",
 	}
 	for _, paper := range sheettest.Papers() {
 		var counts []string
@@ -161,30 +158,53 @@ func TestNoPageIsEmpty(t *testing.T) {
 	}
 }
 
-// Where not all finds room beside the part, the ticks stay with the figures, and
-// what is seen to once goes overleaf; the page says so.
-func TestTicksStayWithTheFigures(t *testing.T) {
+// What to see to first stands on page one, above stages and ticks; where not all
+// finds room the stages are parted, and the part stands on each of their pages.
+func TestOrderOfUse(t *testing.T) {
 	w := words.English().Card
-	document, _ := card.Document(planOf(t, "p4-pump-flange"), card.TightenSide, sheettest.English(sheettest.Paper(t, "a4")))
-	if len(document.Pages) != 2 {
-		t.Fatalf("%d pages", len(document.Pages))
+	plans := []string{everyWord, manyStages(11, 9), manyStages(5, 16)}
+	for seed := range uint64(6) {
+		plans = append(plans, patterntest.Generated(seed))
 	}
-	for k, want := range [][]string{{w.Stages, w.TickAsYouGo, w.BeforeOverleaf}, {w.Before}} {
-		var said []string
-		for _, text := range scenetest.Texts(document.Pages[k : k+1]...) {
-			if slices.Contains([]string{w.Stages, w.TickAsYouGo, w.BeforeOverleaf, w.Before}, text.Content) {
-				said = append(said, text.Content)
+	for _, name := range append(patterns.Builtin(), plans...) {
+		p := planOf(t, name)
+		for _, paper := range sheettest.Papers() {
+			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
+				document, _ := card.Document(p, side, sheettest.English(paper))
+				for k, page := range document.Pages {
+					where := fmt.Sprintf("%s on %s, %g wide: page %s", p.Title, paper.Name, paper.Width, page.Name)
+					checkOrderOfUse(t, where, page, w, k == 0)
+				}
 			}
 		}
-		if diff := cmp.Diff(want, said); diff != "" {
-			t.Errorf("page %d: %s", k+1, diff)
+	}
+}
+
+func checkOrderOfUse(t *testing.T, where string, page scene.Page, w words.Card, first bool) {
+	t.Helper()
+	at, numbers := map[string]scene.Box{}, 0
+	for _, it := range page.Items {
+		if text, ok := it.(scene.Text); ok {
+			at[text.Content] = text.Box()
+			if text.Tag.Role == scene.Number {
+				numbers++
+			}
 		}
 	}
-	whole, _ := card.Document(planOf(t, "p4-head"), card.TightenSide, sheettest.English(sheettest.Paper(t, "a4")))
-	for _, text := range scenetest.Texts(whole.Pages...) {
-		if text.Content == w.BeforeOverleaf {
-			t.Error("a card of one page sends overleaf")
+	before, checks := at[w.Before]
+	if first && !checks {
+		t.Errorf("%s: %q does not stand there", where, w.Before)
+	}
+	for _, later := range []string{w.Stages, w.TickAsYouGo} {
+		// Beside is as good as above.
+		if box, there := at[later]; there && checks && box.Top < before.Top {
+			t.Errorf("%s: %q stands above %q", where, later, w.Before)
 		}
+	}
+	_, stages := at[w.Stages]
+	_, ticks := at[w.TickAsYouGo]
+	if stages && ticks && numbers == 0 {
+		t.Errorf("%s: stages and ticks stand there without the part", where)
 	}
 }
 
@@ -221,17 +241,5 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 		if strings.Contains(all, c.want) != c.there {
 			t.Errorf("%s: %q stands there: %v, want %v", c.name, c.want, !c.there, c.there)
 		}
-	}
-}
-
-// What to see to first stands where its room was kept: below the stages, over
-// both columns where only so it fits. This card has such a first page (pinned
-// from our own output); its tick grid follows on the next.
-func TestChecksStandWhereTheirRoomIs(t *testing.T) {
-	w := sheettest.Language(t, "de")
-	document, _ := card.Document(planOf(t, manyStages(11, 8)), card.TightenSide, sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: w})
-	first := scenetest.Texts(document.Pages[:1]...)
-	if !slices.ContainsFunc(first, func(text scene.Text) bool { return text.Content == w.Card.Before }) {
-		t.Errorf("%q does not stand on the first of %d pages", w.Card.Before, len(document.Pages))
 	}
 }

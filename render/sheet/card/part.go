@@ -17,7 +17,7 @@ import (
 )
 
 func (c *card) request(box scene.Box) diagram.Part {
-	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box}
+	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box, SmallEm: c.paper.TextEm}
 }
 
 // secondNumbers gives the second numbers: what stands on the part, cast there or
@@ -76,34 +76,33 @@ type drawnPart struct {
 	details []diagram.Detail // of a part on which numbers found no room
 }
 
-// part draws the part and its caption between two heights. What the caption has
-// to say only the drawing tells: where it needs more lines than were kept, the
-// part is drawn again, above them.
-func (c *card) part(p *sheet.Pen, in span, top, bottom float64) drawnPart {
-	lines := captionLines(in)
+// part draws the part and its caption between two heights.
+func (c *card) part(in span, top, bottom float64) drawnPart {
 	d := drawnPart{small: !c.crowded && c.second != nil}
-	for {
-		req := c.request(scene.Box{Left: in.left, Top: top, Right: in.right(), Bottom: bottom - captionHeight(lines)})
-		if d.small {
-			req.Beside = c.second
-		}
-		d.Drawing = diagram.Draw(req)
-		if c.named() && d.BesideLeftOut > 0 {
-			d.small = false // some ids without the others would mislead
-			continue
-		}
-		if c.crowded && len(d.Unplaced) > 0 && d.details == nil {
-			d.details = c.detailed(req, top, bottom)
-		}
-		caption := diagram.NewLegend(req.KindNames(), c.reading(d), in.left, in.right())
-		if caption.Lines > lines {
-			lines = caption.Lines
-			continue
-		}
-		p.Add(d.Items...)
-		p.Add(caption.Items(bottom - captionHeight(lines) + 0.6 + sheet.Line)...)
-		return d
+	req := c.request(scene.Box{Left: in.left, Top: top, Right: in.right(), Bottom: bottom - c.captionHeight(in)})
+	if d.small {
+		req.Beside = c.second
 	}
+	d.Drawing = diagram.Draw(req)
+	if c.named() && d.BesideLeftOut > 0 { // some ids without the others would mislead
+		d.small, req.Beside = false, nil
+		d.Drawing = diagram.Draw(req)
+	}
+	if c.crowded && len(d.Unplaced) > 0 {
+		d.details = c.detailed(req, top, bottom)
+	}
+	caption := c.caption(in, d)
+	d.Items = append(d.Items, caption.Items(bottom-captionAir+0.6-float64(caption.Lines-1)*c.paper.Line)...)
+	return d
+}
+
+// whole says that everything on the part found room.
+func (d drawnPart) whole() bool {
+	return len(d.Unplaced)+len(d.Dropped)+d.BesideLeftOut == 0
+}
+
+func (c *card) caption(in span, d drawnPart) diagram.Legend {
+	return diagram.NewLegend(c.request(scene.Box{}).KindNames(), c.reading(d), c.paper.TextEm, c.paper.Line, in.left, in.right())
 }
 
 func (c *card) reading(d drawnPart) string {
@@ -121,19 +120,13 @@ func (c *card) reading(d drawnPart) string {
 	if d.small {
 		parts = append(parts, c.smallSays())
 	}
-	switch {
-	case d.WholePath:
+	if d.Path {
 		parts = append(parts, w.Arrows)
-	case d.Path:
-		parts = append(parts, w.ArrowsThenNumbers)
-	default:
+	} else {
 		parts = append(parts, w.Numbers)
 	}
 	if slices.ContainsFunc(c.plan.Joint.Clusters, c.plan.Unloaded) {
 		parts = append(parts, w.NoSpringLoad)
-	}
-	if d.Rings {
-		parts = append(parts, w.Rings)
 	}
 	if len(c.plan.Joint.Dowels) > 0 {
 		parts = append(parts, w.Dowel)
@@ -205,6 +198,7 @@ func (c *card) left(d drawnPart) []string {
 			n += len(detail.Unplaced)
 		}
 	}
+	c.missing.Note(n, len(c.numbers))
 	if n > 0 {
 		notes = append(notes, say(sheet.NumbersNoRoom, finding.Values{"left": n, "of": len(c.numbers)}))
 	}
@@ -228,12 +222,12 @@ const (
 func (c *card) detailed(req diagram.Part, top, bottom float64) []diagram.Detail {
 	return diagram.Details(req, scene.Box{
 		Left: c.paper.Margin, Top: top + detailHead, Right: c.paper.Width - c.paper.Margin,
-		Bottom: bottom - captionHeight(c.detailCaption(req).Lines),
+		Bottom: bottom - c.captionOf(c.detailCaption(req).Lines),
 	})
 }
 
 func (c *card) detailCaption(req diagram.Part) diagram.Legend {
-	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.Margin, c.paper.Width-c.paper.Margin)
+	return diagram.NewLegend(req.KindNames(), c.words.Card.Part.Numbers, c.paper.TextEm, c.paper.Line, c.paper.Margin, c.paper.Width-c.paper.Margin)
 }
 
 func (f *pages) drawDetails(details []diagram.Detail) {
@@ -246,6 +240,6 @@ func (f *pages) drawDetails(details []diagram.Detail) {
 		p.Head(p.Left(), f.Y+4, fmt.Sprintf(c.words.Card.Part.Detail, k+1, len(details)))
 		p.Add(d.Place(whole, scene.Box{Left: p.Right() - placeWidth, Top: f.Y, Right: p.Right(), Bottom: f.Y + detailHead - 2})...)
 		p.Add(d.Items...)
-		p.Add(caption.Items(f.Bottom - captionHeight(caption.Lines) + 0.6 + sheet.Line)...)
+		p.Add(caption.Items(f.Bottom - c.captionOf(caption.Lines) + 0.6 + c.paper.Line)...)
 	}
 }

@@ -23,29 +23,31 @@ const (
 // many rows, with what stands under each figure, broken into lines.
 type stageBoxes struct {
 	in           span
+	of           []plan.Stage
 	across, rows int
 	width, tall  float64 // of a box
 	below        [][]string
+	line         float64  // between baselines
 	none         []string // in place of boxes where the file gives no stages
 }
 
-func (c *card) stageBoxes(in span) stageBoxes {
-	b := stageBoxes{in: in}
-	n := len(c.side.Stages)
+func (c *card) stageBoxes(in span, from, to int) stageBoxes {
+	b := stageBoxes{in: in, line: c.paper.Line, of: c.side.Stages[from:to]}
+	n := len(b.of)
 	if n == 0 {
-		b.none = sheet.BreakText(c.words.Card.Stage.None, in.width)
+		b.none = c.paper.BreakText(c.words.Card.Stage.None, in.width)
 		return b
 	}
 	most := max(1, int((in.width+stageGap)/(c.leastBox()+stageGap)))
 	b.rows = (n + most - 1) / most
 	b.across = (n + b.rows - 1) / b.rows
-	b.width = math.Min((in.width-stageGap*float64(b.across-1))/float64(b.across), 60)
+	b.width = (in.width - stageGap*float64(b.across-1)) / float64(b.across)
 	lines := 1
-	for i := range c.side.Stages {
-		below := c.below(&c.side.Stages[i], b.width-3)
+	for i := range b.of {
+		below := c.below(&b.of[i], b.width-3)
 		b.below, lines = append(b.below, below), max(lines, len(below))
 	}
-	b.tall = 18 + float64(lines)*sheet.Line
+	b.tall = 18 + float64(lines)*c.paper.Line
 	return b
 }
 
@@ -55,7 +57,7 @@ func (c *card) leastBox() float64 {
 		s := &c.side.Stages[i]
 		wide := font.Width(c.figureWords(s), scene.Bold, c.figureEm(s))
 		if s.Do == plan.Tighten {
-			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, sheet.HeadEm)
+			wide += unitGap + font.Width(s.Torque.Unit.String(), scene.Bold, c.paper.HeadEm)
 		} else {
 			wide += 2*iconRadius + iconGap
 		}
@@ -77,7 +79,7 @@ func (c *card) figureEm(s *plan.Stage) float64 {
 
 func (b stageBoxes) height() float64 {
 	if b.rows == 0 {
-		return stagesHead + float64(len(b.none))*sheet.Line
+		return stagesHead + float64(len(b.none))*b.line
 	}
 	return b.rowsHeight(b.rows)
 }
@@ -89,22 +91,22 @@ func (b stageBoxes) rowsHeight(rows int) float64 {
 func (c *card) drawStages(p *sheet.Pen, b stageBoxes, y float64, from, to int) {
 	p.Head(b.in.left, y+4, c.words.Card.Stages)
 	p.Lines(b.in.left, y+10, b.none)
-	for i := from * b.across; i < min(to*b.across, len(c.side.Stages)); i++ {
+	for i := from * b.across; i < min(to*b.across, len(b.of)); i++ {
 		x := b.in.left + float64(i%b.across)*(b.width+stageGap)
 		c.stageBox(p, b, i, x, y+7+float64(i/b.across-from)*(b.tall+stageGap))
 	}
 }
 
 func (c *card) stageBox(p *sheet.Pen, b stageBoxes, i int, x, y float64) {
-	s := &c.side.Stages[i]
+	s := &b.of[i]
 	p.Panel(x, y, b.width, b.tall, 1.5, scene.White, 0.5)
 	number := strconv.Itoa(s.Number)
 	p.Head(x+2.2, y+5.6, number)
-	from := x + 4 + font.Width(number, scene.Bold, sheet.HeadEm)
+	from := x + 4 + font.Width(number, scene.Bold, p.Paper.HeadEm)
 	c.cover(p, s, from, x+b.width-2.2, y+5.6)
 	c.figure(p, s, x, y, b.width)
 	for k, words := range b.below[i] {
-		p.Write(x+b.width/2, y+19.6+float64(k)*sheet.Line, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, words)
+		p.Write(x+b.width/2, y+19.6+float64(k)*p.Paper.Line, p.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, words)
 	}
 }
 
@@ -114,21 +116,21 @@ func (c *card) stageBox(p *sheet.Pen, b stageBoxes, i int, x, y float64) {
 func (c *card) cover(p *sheet.Pen, s *plan.Stage, left, right, y float64) {
 	words, numbers := c.coverWords(s)
 	write := func(words string) {
-		p.Write(right, y, sheet.TextEm, scene.Regular, scene.End, scene.Black, words)
+		p.Write(right, y, p.Paper.TextEm, scene.Regular, scene.End, scene.Black, words)
 	}
-	if font.Width(words, scene.Regular, sheet.TextEm) <= right-left {
+	if font.Width(words, scene.Regular, p.Paper.TextEm) <= right-left {
 		write(words)
 		return
 	}
 	shapes := c.kindsOf(s)
-	room := right - left - font.Width(numbers, scene.Regular, sheet.TextEm) - coverSample*float64(len(shapes))
+	room := right - left - font.Width(numbers, scene.Regular, p.Paper.TextEm) - coverSample*float64(len(shapes))
 	if numbers == "" || room < 0 {
-		write(strings.TrimSpace(font.Fit(words, scene.Regular, sheet.TextEm, right-left)))
+		write(strings.TrimSpace(font.Fit(words, scene.Regular, p.Paper.TextEm, right-left)))
 		return
 	}
 	write(numbers)
 	for k, kind := range shapes {
-		x := right - font.Width(numbers, scene.Regular, sheet.TextEm) - coverSample*float64(len(shapes)-k)
+		x := right - font.Width(numbers, scene.Regular, p.Paper.TextEm) - coverSample*float64(len(shapes)-k)
 		p.Add(diagram.Sample(kind, scene.Point{X: x + 2, Y: y - 1.1}, 1.7))
 	}
 }
@@ -156,10 +158,10 @@ func (c *card) figure(p *sheet.Pen, s *plan.Stage, x, y, w float64) {
 func (c *card) bigFigure(p *sheet.Pen, x, y float64, figure, unitSign string) {
 	const gap = unitGap
 	wide := font.Width(figure, scene.Bold, sheet.FigureEm)
-	behind := font.Width(unitSign, scene.Bold, sheet.HeadEm)
+	behind := font.Width(unitSign, scene.Bold, p.Paper.HeadEm)
 	start := x - (wide+gap+behind)/2
 	p.Write(start, y, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, figure)
-	p.Write(start+wide+gap, y, sheet.HeadEm, scene.Bold, scene.Start, scene.Black, unitSign)
+	p.Write(start+wide+gap, y, p.Paper.HeadEm, scene.Bold, scene.Start, scene.Black, unitSign)
 }
 
 const (

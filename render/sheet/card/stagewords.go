@@ -77,12 +77,12 @@ func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
 }
 
 // mostBelow is how many lines a stage box has room for under its figure.
-const mostBelow = 4
+const mostBelow = 8
 
 func (c *card) below(s *plan.Stage, width float64) []string {
 	w := c.words.Card.Stage
 	var lines []string
-	add := func(words string) { lines = append(lines, sheet.BreakText(words, width)...) }
+	add := func(words string) { lines = append(lines, c.paper.BreakText(words, width)...) }
 	switch s.Do {
 	case plan.Tighten:
 		add(c.otherTorque(s))
@@ -109,7 +109,7 @@ func (c *card) below(s *plan.Stage, width float64) []string {
 		add(fmt.Sprintf(w.Share, c.words.Figure(number(s.Percent))))
 	}
 	add(s.Note)
-	return sheet.AtMost(lines, mostBelow, scene.Regular, sheet.TextEm, width)
+	return sheet.AtMost(lines, mostBelow, scene.Regular, c.paper.TextEm, width)
 }
 
 // loosenedBefore says that an earlier stage has broken loose all that this one

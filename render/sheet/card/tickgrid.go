@@ -15,6 +15,8 @@ const (
 	tickSide   = 4.0 // of the box
 	stripGap   = 3.0
 	gridHead   = 7.0 // the height of the grid's heading
+	usualRow   = 7.0 // the height of a row
+	closeRow   = 6.0 // of rows with less white
 )
 
 // strip is one strip of the tick grid: some fasteners, in working order, and
@@ -45,9 +47,9 @@ type tickGrid struct {
 // tickGrid parts the grid so that each strip fits the width. Stages that go in
 // the order of the card share strips; a stage with an order of its own has its
 // own, so that every box stands in working order.
-func (c *card) tickGrid(in span) tickGrid {
+func (c *card) tickGrid(in span, from, to int) tickGrid {
 	g := tickGrid{in: in, label: c.labelWidth(in)}
-	stages := c.side.Stages
+	stages := c.side.Stages[from:to]
 	for end := 0; end < len(stages); {
 		begin := end
 		for end < len(stages) && c.inCardOrder(&stages[end]) {
@@ -59,6 +61,15 @@ func (c *card) tickGrid(in span) tickGrid {
 			end++
 		}
 		g.strips = append(g.strips, c.strips(g, fasteners, stages[begin:end])...)
+	}
+	return g
+}
+
+// close is the grid with less white.
+func (g tickGrid) close() tickGrid {
+	g.strips = slices.Clone(g.strips)
+	for k := range g.strips {
+		g.strips[k].row = closeRow
 	}
 	return g
 }
@@ -77,13 +88,13 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	if len(fasteners) == 0 {
 		return nil
 	}
-	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, sheet.HeadEm)
+	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, c.paper.HeadEm)
 	most := max(1, int((g.in.width-g.label)/max(tickColumn, widest+1.6)))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
-	row := 7.0
-	if c.paper.Low() { // rows stand closer, so that two strips find room
-		row = 6
+	row := usualRow
+	if c.paper.Low() { // so that two strips find room
+		row = closeRow
 	}
 	var strips []strip
 	for part := range slices.Chunk(fasteners, columns) {
@@ -101,27 +112,27 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 // labelWidth is the width of the column that names the stages. Where width is
 // short it gets no more than its words need.
 func (c *card) labelWidth(in span) float64 {
-	const usual = 27.0
+	usual := 9 * c.paper.TextEm
 	if in.width >= 150 {
 		return usual
 	}
-	need := font.Width(c.words.Card.Order, scene.Regular, sheet.TextEm) + 3
+	need := font.Width(c.words.Card.Order, scene.Regular, c.paper.TextEm) + 3
 	if c.crowded && c.second != nil {
-		need = max(need, font.Width(c.smallMeans(), scene.Regular, sheet.TextEm)+3)
+		need = max(need, font.Width(c.smallMeans(), scene.Regular, c.paper.TextEm)+3)
 	}
 	for i := range c.side.Stages {
-		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, sheet.TextEm)+7.5)
+		need = max(need, font.Width(c.shortFigure(&c.side.Stages[i]), scene.Regular, c.paper.TextEm)+7.5)
 	}
 	return min(need+0.1, usual)
 }
 
 func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	left, from := g.in.left, g.in.left+g.label
-	width := min((g.in.width-g.label)/float64(b.columns), 16)
+	width := (g.in.width - g.label) / float64(b.columns)
 	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
-	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
+	p.Write(left+2, y+b.row/2+1.2, p.Paper.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {
-		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, p.Paper.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
 	}
 	y += b.row
 	if b.second {
@@ -139,19 +150,19 @@ func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 func (c *card) drawSecond(p *sheet.Pen, g tickGrid, b strip, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
-	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, sheet.TextEm, g.label-3))
+	p.Text(left+2, y+b.row/2+1.2, font.Fit(c.smallMeans(), scene.Regular, p.Paper.TextEm, g.label-3))
 	for k, i := range b.fasteners {
 		x := left + g.label + width*float64(k)
 		p.Panel(x, y, width, b.row, 0, scene.White, 0.25)
-		p.Write(x+width/2, y+b.row/2+1.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
+		p.Write(x+width/2, y+b.row/2+1.2, p.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, c.second[i])
 	}
 }
 
 func (c *card) drawTickRow(p *sheet.Pen, g tickGrid, b strip, s *plan.Stage, y, width float64) {
 	left := g.in.left
 	p.Panel(left, y, g.label, b.row, 0, scene.White, 0.25)
-	p.Write(left+2, y+b.row/2+1.2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
-	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, sheet.TextEm, g.label-7.5))
+	p.Write(left+2, y+b.row/2+1.2, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, strconv.Itoa(s.Number))
+	p.Text(left+6.5, y+b.row/2+1.2, font.Fit(c.shortFigure(s), scene.Regular, p.Paper.TextEm, g.label-7.5))
 	for k, i := range b.fasteners {
 		x := left + g.label + width*float64(k)
 		if !slices.Contains(s.Fasteners, i) {

@@ -25,7 +25,7 @@ func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 
 // Pages lays out the sheet; the pages lack their count.
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
-	f := &form{plan: p, words: ask.Words}
+	f := &form{plan: p, words: ask.Words, missing: ask.Missing}
 	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 	w := ask.Words.Sheet
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
@@ -39,11 +39,12 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 
 // form is the sheet while it fills.
 type form struct {
-	plan  plan.Plan
-	words *words.Catalogue
-	run   *sheet.Run
-	once  bool    // some fasteners are used once
-	row   float64 // height of a row
+	plan    plan.Plan
+	words   *words.Catalogue
+	missing *sheet.Missing
+	run     *sheet.Run
+	once    bool    // some fasteners are used once
+	row     float64 // height of a row
 }
 
 func (f *form) heading() sheet.Heading {
@@ -74,7 +75,7 @@ func (f *form) top() (notes []string) {
 	width, left := p.Paper.Content(), p.Left()
 	if p.Paper.Narrow() {
 		reading := f.reading(width)
-		height := aloneDrawing + reading.Height()
+		height := aloneDrawing + reading.Height(p.Paper.Line)
 		notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: p.Right(), Bottom: run.Y + height}, reading)
 		run.Y += height + betweenThings
 		b := f.boxes(width)
@@ -83,15 +84,15 @@ func (f *form) top() (notes []string) {
 			box.draw(run.Pen, left, run.Y, width)
 			run.Y += box.height + boxGap
 		}
-		run.Room(float64(len(b.common)) * sheet.Line)
+		run.Room(float64(len(b.common)) * f.run.Pen.Paper.Line)
 		b.drawCommon(run.Pen, left, run.Y)
-		run.Y += float64(len(b.common))*sheet.Line + betweenThings
+		run.Y += float64(len(b.common))*f.run.Pen.Paper.Line + betweenThings
 		return notes
 	}
 	share := width * drawingShare
 	reading := f.reading(share)
 	b := f.boxes(width - share - betweenThings)
-	height := max(b.height, leastDrawing+reading.Height())
+	height := max(b.height, leastDrawing+reading.Height(p.Paper.Line))
 	notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: left + share, Bottom: run.Y + height}, reading)
 	b.draw(p, left+share+betweenThings, run.Y)
 	run.Y += height + betweenThings
@@ -99,10 +100,10 @@ func (f *form) top() (notes []string) {
 }
 
 func (f *form) ticks() {
-	lines := sheet.BreakText(f.words.Condition.TicksMean, f.run.Pen.Paper.Content())
-	f.run.Room(float64(len(lines)) * sheet.Line)
+	lines := f.run.Pen.Paper.BreakText(f.words.Condition.TicksMean, f.run.Pen.Paper.Content())
+	f.run.Room(float64(len(lines)) * f.run.Pen.Paper.Line)
 	f.run.Pen.Lines(f.run.Pen.Left(), f.run.Y+2.4, lines)
-	f.run.Y += float64(len(lines))*sheet.Line + 1
+	f.run.Y += float64(len(lines))*f.run.Pen.Paper.Line + 1
 }
 
 func (f *form) reading(width float64) sheet.Broken {
@@ -111,7 +112,7 @@ func (f *form) reading(width float64) sheet.Broken {
 	if f.once {
 		lines = append(lines, w.NewMeans)
 	}
-	return sheet.BreakAll(lines, width)
+	return f.run.Pen.Paper.BreakAll(lines, width)
 }
 
 func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
@@ -121,9 +122,10 @@ func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
 	for i, n := range numbers {
 		texts[i] = strconv.Itoa(n)
 	}
-	box.Bottom -= reading.Height() + 1
-	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box})
+	box.Bottom -= reading.Height(p.Paper.Line) + 1
+	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box, SmallEm: p.Paper.TextEm})
 	p.Add(d.Items...)
+	f.missing.Note(len(d.Unplaced), len(numbers))
 	if n := len(d.Unplaced); n > 0 {
 		notes = append(notes, f.words.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "condition", "left": n, "of": len(numbers), "paper": p.Paper.Name})))
 	}
@@ -142,20 +144,22 @@ const writingLine = 7.0
 
 type end struct {
 	where, all []string
-	lines      int // to write on
+	line       float64 // between baselines
+	lines      int     // to write on
 }
 
 func (f *form) newEnd() end {
 	w, width := f.words.Condition, f.run.Pen.Paper.Content()
 	return end{
+		line:  f.run.Pen.Paper.Line,
 		lines: 2,
-		where: sheet.BreakText(w.Where, width),
-		all:   sheet.BreakText(fmt.Sprintf(w.AllThere, len(f.plan.Loosen.Order)), width-6),
+		where: f.run.Pen.Paper.BreakText(w.Where, width),
+		all:   f.run.Pen.Paper.BreakText(fmt.Sprintf(w.AllThere, len(f.plan.Loosen.Order)), width-6),
 	}
 }
 
 func (e end) height() float64 {
-	return float64(len(e.where)+len(e.all))*sheet.Line + float64(e.lines)*writingLine + 4.5
+	return float64(len(e.where)+len(e.all))*e.line + float64(e.lines)*writingLine + 4.5
 }
 
 func (e end) draw(run *sheet.Run) {
@@ -196,18 +200,18 @@ func (f *form) boxes(width float64) boxes {
 	b := boxes{width: width}
 	inner := width - 2*boxAir
 	for _, t := range []words.Trouble{w.Gives, w.Breaks} {
-		p := part{title: sheet.Bold.Lines(t.Title, inner), height: 2 * boxAir}
-		p.height += float64(len(p.title)) * sheet.Line
+		p := part{title: f.run.Pen.Paper.Bold().Lines(t.Title, inner), height: 2 * boxAir}
+		p.height += float64(len(p.title)) * f.run.Pen.Paper.Line
 		for _, step := range t.Steps {
-			lines := sheet.BreakText(step, inner-tickBox-1.5)
+			lines := f.run.Pen.Paper.BreakText(step, inner-tickBox-1.5)
 			p.steps = append(p.steps, lines)
-			p.height += float64(len(lines))*sheet.Line + stepAir
+			p.height += float64(len(lines))*f.run.Pen.Paper.Line + stepAir
 		}
 		b.parts = append(b.parts, p)
 		b.height += p.height + boxGap
 	}
-	b.common = sheet.BreakText(w.Common, width)
-	b.height += float64(len(b.common)) * sheet.Line
+	b.common = f.run.Pen.Paper.BreakText(w.Common, width)
+	b.height += float64(len(b.common)) * f.run.Pen.Paper.Line
 	return b
 }
 
@@ -221,7 +225,7 @@ func (b boxes) draw(p *sheet.Pen, x, y float64) {
 
 func (t part) draw(p *sheet.Pen, x, y, width float64) {
 	p.Panel(x, y, width, t.height, 1.5, scene.White, 0.5)
-	at := sheet.Bold.Set(p, x+boxAir, y+boxAir+2.4, t.title) + stepAir
+	at := p.Paper.Bold().Set(p, x+boxAir, y+boxAir+2.4, t.title) + stepAir
 	for _, lines := range t.steps {
 		p.TickBox(x+boxAir, at-2.6, tickBox)
 		at = p.Lines(x+boxAir+tickBox+1.5, at, lines) + stepAir
@@ -229,5 +233,5 @@ func (t part) draw(p *sheet.Pen, x, y, width float64) {
 }
 
 func (b boxes) drawCommon(p *sheet.Pen, x, y float64) {
-	sheet.Grey.Set(p, x, y+2, b.common)
+	p.Paper.Grey().Set(p, x, y+2, b.common)
 }

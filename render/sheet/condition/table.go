@@ -37,11 +37,11 @@ func (f *form) columns() []column {
 	numbers, tighten := f.plan.Loosen.Numbers(), f.plan.Tighten.Numbers()
 	digits := strconv.Itoa(len(numbers))
 	columns := []column{
-		{head: w.Order, w: font.Width(digits, scene.Bold, sheet.HeadEm) + 3, upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			p.Write(c.x+c.w/2, y+f.row/2+1.5, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
+		{head: w.Order, w: font.Width(digits, scene.Bold, f.run.Pen.Paper.HeadEm) + 3, upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+f.row/2+1.5, f.run.Pen.Paper.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
 		}},
-		{head: w.Tighten, w: max(font.Width(digits, scene.Regular, sheet.TextEm)+2.5, 5), upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			p.Write(c.x+c.w/2, y+f.row/2+1.1, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(tighten[i]))
+		{head: w.Tighten, w: max(font.Width(digits, scene.Regular, f.run.Pen.Paper.TextEm)+2.5, 5), upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+f.row/2+1.1, f.run.Pen.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(tighten[i]))
 		}},
 		{head: w.ID, w: f.idWidth(narrow), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
 			f.text(p, c, y, f.plan.Joint.Fasteners[i].ID)
@@ -51,7 +51,7 @@ func (f *form) columns() []column {
 		}},
 	}
 	if f.once {
-		columns = append(columns, column{head: "", w: font.Width(w.New, scene.Bold, sheet.TextEm) + 4, fill: f.mark})
+		columns = append(columns, column{head: "", w: font.Width(w.New, scene.Bold, f.run.Pen.Paper.TextEm) + 4, fill: f.mark})
 	}
 	for _, head := range w.Ticks {
 		columns = append(columns, column{head: head, upright: true, w: tick, fill: func(p *sheet.Pen, c column, y float64, _ int) {
@@ -92,7 +92,7 @@ func (f *form) placed(columns []column) []column {
 }
 
 func (f *form) text(p *sheet.Pen, c column, y float64, words string) {
-	p.Write(c.x+1.5, y+f.row/2+1.1, sheet.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(words, scene.Regular, sheet.TextEm, c.w-2.5))
+	p.Write(c.x+1.5, y+f.row/2+1.1, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(words, scene.Regular, p.Paper.TextEm, c.w-2.5))
 }
 
 func (f *form) mark(p *sheet.Pen, c column, y float64, fastener int) {
@@ -101,16 +101,16 @@ func (f *form) mark(p *sheet.Pen, c column, y float64, fastener int) {
 	}
 	const height = 4.0
 	p.Panel(c.x+0.8, y+(f.row-height)/2, c.w-1.6, height, 0.8, scene.Black, 0)
-	p.Write(c.x+c.w/2, y+f.row/2+1.1, sheet.TextEm, scene.Bold, scene.Middle, scene.White, f.words.Condition.New)
+	p.Write(c.x+c.w/2, y+f.row/2+1.1, p.Paper.TextEm, scene.Bold, scene.Middle, scene.White, f.words.Condition.New)
 }
 
 func (f *form) idWidth(narrow bool) float64 {
 	widest := 0.0
 	for _, one := range f.plan.Joint.Fasteners {
-		widest = max(widest, font.Width(one.ID, scene.Regular, sheet.TextEm))
+		widest = max(widest, font.Width(one.ID, scene.Regular, f.run.Pen.Paper.TextEm))
 	}
 	if !narrow {
-		widest = max(widest, font.Width(f.words.Condition.ID, scene.Regular, sheet.TextEm))
+		widest = max(widest, font.Width(f.words.Condition.ID, scene.Regular, f.run.Pen.Paper.TextEm))
 	}
 	return min(max(widest, 4)+3.5, 22)
 }
@@ -118,27 +118,27 @@ func (f *form) idWidth(narrow bool) float64 {
 func (f *form) nominalWidth() float64 {
 	widest := 0.0
 	if !f.run.Pen.Paper.Narrow() {
-		widest = font.Width(f.words.Condition.Nominal, scene.Regular, sheet.TextEm)
+		widest = font.Width(f.words.Condition.Nominal, scene.Regular, f.run.Pen.Paper.TextEm)
 	}
 	for _, k := range f.plan.Kinds {
-		widest = max(widest, font.Width(f.length(k), scene.Regular, sheet.TextEm))
+		widest = max(widest, font.Width(f.length(k), scene.Regular, f.run.Pen.Paper.TextEm))
 	}
 	return max(widest+3.5, 6)
 }
 
 func (f *form) kindWidth() float64 {
-	widest := font.Width(f.words.Condition.Kind, scene.Regular, sheet.TextEm)
+	widest := font.Width(f.words.Condition.Kind, scene.Regular, f.run.Pen.Paper.TextEm)
 	for _, k := range f.plan.Kinds {
-		widest = max(widest, font.Width(k.Name, scene.Regular, sheet.TextEm))
+		widest = max(widest, font.Width(k.Name, scene.Regular, f.run.Pen.Paper.TextEm))
 	}
 	return widest + 3.5
 }
 
-func headHeight(columns []column) float64 {
+func headHeight(columns []column, y sheet.Type) float64 {
 	h := rowHeight
 	for _, c := range columns {
 		if c.upright {
-			h = max(h, font.Width(c.head, scene.Regular, sheet.TextEm)+3)
+			h = max(h, font.Width(c.head, scene.Regular, y.TextEm)+3)
 		}
 	}
 	return h
@@ -165,7 +165,7 @@ func (f *form) fit(head float64, e *end) {
 
 func (f *form) table(e *end) {
 	run, columns := f.run, f.columns()
-	head := headHeight(columns)
+	head := headHeight(columns, f.run.Pen.Paper.Type)
 	f.fit(head, e)
 	endHeight := e.height()
 	run.Room(head + lastRows*f.row)
@@ -188,9 +188,9 @@ func (f *form) head(columns []column, height float64) {
 	p.Panel(p.Left(), y, p.Paper.Content(), height, 0, scene.Tint, 0.3)
 	for _, c := range columns {
 		if c.upright {
-			p.Add(font.Set(scene.Text{At: scene.Point{X: c.x + c.w/2 + 1.1, Y: y + height - 1.5}, Size: sheet.TextEm, Ink: scene.Black, Upward: true, Content: c.head}))
+			p.Add(font.Set(scene.Text{At: scene.Point{X: c.x + c.w/2 + 1.1, Y: y + height - 1.5}, Size: f.run.Pen.Paper.TextEm, Ink: scene.Black, Upward: true, Content: c.head}))
 		} else if c.head != "" {
-			p.Text(c.x+1.5, y+height-2, font.Fit(c.head, scene.Regular, sheet.TextEm, c.w-2))
+			p.Text(c.x+1.5, y+height-2, font.Fit(c.head, scene.Regular, f.run.Pen.Paper.TextEm, c.w-2))
 		}
 	}
 	f.run.Y += height

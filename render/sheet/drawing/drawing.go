@@ -47,7 +47,7 @@ const (
 func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	w := ask.Words
 	width := ask.Paper.Content()
-	foot := sheet.Foot{Lines: sheet.BreakText(w.Drawing.Reduced+" "+w.Drawing.Hold, width), Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
+	foot := sheet.Foot{Lines: ask.Paper.BreakText(w.Drawing.Reduced+" "+w.Drawing.Hold, width), Sign: []string{w.Sheet.CheckedBy, w.Sheet.Date}}
 	run := sheet.NewRun(ask.Paper, w, sheet.PlanHeading(p, w, w.Drawing.Badge, func(k plan.Kind) string { return k.Name }), foot)
 	t := newTable(p, w, run.Pen)
 	room := run.Bottom - run.Y
@@ -57,6 +57,7 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	}
 	d, more := part(run.Pen, p, w, scene.Box{Left: run.Pen.Left(), Top: run.Y, Right: run.Pen.Right(), Bottom: run.Bottom - below})
 	notes = append(notes, more...)
+	ask.Missing.Note(len(d.Unplaced), len(p.Joint.Fasteners))
 	run.Pen.Add(d.Items...)
 	run.Y = run.Bottom - below + captionGap
 	t.draw(run)
@@ -64,8 +65,8 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 }
 
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
-	box.Bottom -= sheet.Line + 1
-	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box})
+	box.Bottom -= pen.Paper.Line + 1
+	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm})
 	said := ""
 	if slices.ContainsFunc(p.Joint.Fasteners, numbered) {
 		said = fmt.Sprintf(w.Card.Part.SmallNumber, w.Card.Part.Cast)
@@ -80,7 +81,7 @@ func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d dia
 	for _, word := range d.Dropped {
 		notes = append(notes, w.Say(finding.Warned(sheet.LabelNoRoom, finding.Values{"where": "drawing", "label": word, "paper": pen.Paper.Name})))
 	}
-	caption(pen, p, said, box.Left, box.Bottom+sheet.Line)
+	caption(pen, p, said, box.Left, box.Bottom+pen.Paper.Line)
 	return d, notes
 }
 
@@ -109,13 +110,13 @@ func named(f geometry.Fastener) string {
 func caption(pen *sheet.Pen, p plan.Plan, said string, x, y float64) {
 	if said != "" {
 		pen.Text(x, y, said)
-		x += font.Width(said, scene.Regular, sheet.TextEm) + 4
+		x += font.Width(said, scene.Regular, pen.Paper.TextEm) + 4
 	}
 	if len(p.Kinds) < 2 {
 		return
 	}
 	for i, k := range p.Kinds {
-		wide := font.Width(k.Name, scene.Regular, sheet.TextEm)
+		wide := font.Width(k.Name, scene.Regular, pen.Paper.TextEm)
 		if x+4.4+wide > pen.Right() {
 			return
 		}

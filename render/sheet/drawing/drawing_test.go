@@ -92,7 +92,7 @@ func TestTableOfPlaces(t *testing.T) {
 		lines := map[line][]scene.Text{}
 		for k, page := range document.Pages {
 			for _, it := range page.Items {
-				if text, ok := it.(scene.Text); ok && text.Size == sheet.TextEm && text.Tag.Name == "" {
+				if text, ok := it.(scene.Text); ok && text.Size == sheet.Papers[2].TextEm && text.Tag.Name == "" {
 					lines[line{k, text.At.Y}] = append(lines[line{k, text.At.Y}], text)
 				}
 			}

@@ -24,6 +24,7 @@ const (
 type table struct {
 	words    words.Drawing
 	castHead string
+	cast     float64 // width of the column of the numbers cast on the part
 	rows     []row
 	holes    bool
 	casts    bool
@@ -35,7 +36,7 @@ type table struct {
 type row struct{ id, x, y, hole, cast string }
 
 func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
-	t := &table{words: w.Drawing, castHead: w.Card.Part.Cast, id: font.Width(w.Drawing.ID, scene.Regular, sheet.TextEm)}
+	t := &table{words: w.Drawing, castHead: w.Card.Part.Cast, cast: max(numberMm, 3+font.Width(w.Card.Part.Cast, scene.Regular, pen.Paper.TextEm)), id: font.Width(w.Drawing.ID, scene.Regular, pen.Paper.TextEm)}
 	for i, f := range p.Joint.Fasteners {
 		r := row{id: f.ID, x: w.Figure(place(f.At.X)), y: w.Figure(place(f.At.Y))}
 		if hole := holeOf(p, i); hole > 0 {
@@ -45,7 +46,7 @@ func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 			r.cast, t.casts = strconv.Itoa(f.Cast), true
 		}
 		t.rows = append(t.rows, r)
-		t.id = max(t.id, font.Width(f.ID, scene.Bold, sheet.TextEm))
+		t.id = max(t.id, font.Width(f.ID, scene.Bold, pen.Paper.TextEm))
 	}
 	t.id = min(t.id, mostID)
 	least := tickSide + 1.5 + t.id + 2*numberMm
@@ -53,7 +54,7 @@ func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 		least += numberMm
 	}
 	if t.casts {
-		least += t.castWidth()
+		least += t.cast
 	}
 	t.columns = max(1, int((pen.Paper.Content()+between)/(least+between)))
 	t.width = least
@@ -84,7 +85,7 @@ func (t *table) draw(run *sheet.Run) {
 }
 
 func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
-	p.Write(p.Left(), y+3.4, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(t.words.Places, scene.Bold, sheet.TextEm, p.Paper.Content()))
+	p.Write(p.Left(), y+3.4, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(t.words.Places, scene.Bold, p.Paper.TextEm, p.Paper.Content()))
 	y += headRoom
 	for column := 0; column*lines < len(rows); column++ {
 		x := p.Left() + float64(column)*(t.width+between)
@@ -101,7 +102,7 @@ func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
 
 func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight scene.Weight) {
 	at := x + tickSide + 1.5
-	p.Write(at, y+3.2, sheet.TextEm, weight, scene.Start, ink, font.Fit(r.id, weight, sheet.TextEm, t.id))
+	p.Write(at, y+3.2, p.Paper.TextEm, weight, scene.Start, ink, font.Fit(r.id, weight, p.Paper.TextEm, t.id))
 	at += t.id
 	figures := []string{r.x, r.y}
 	if t.holes {
@@ -109,14 +110,9 @@ func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight sc
 	}
 	for _, figure := range figures {
 		at += numberMm
-		p.Write(at, y+3.2, sheet.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, sheet.TextEm, numberMm-0.5))
+		p.Write(at, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, p.Paper.TextEm, numberMm-0.5))
 	}
 	if t.casts {
-		p.Write(at+t.castWidth(), y+3.2, sheet.TextEm, scene.Regular, scene.End, ink, r.cast)
+		p.Write(at+t.cast, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, r.cast)
 	}
-}
-
-// castWidth is that of the column of the numbers cast on the part.
-func (t *table) castWidth() float64 {
-	return max(numberMm, 3+font.Width(t.castHead, scene.Regular, sheet.TextEm))
 }

@@ -25,7 +25,7 @@ const (
 // that the gasket leaves it, with a tick at the middle.
 func (l *layout) charts(run *sheet.Run) {
 	says := l.ask.Words.Forecast.ChartSays
-	run.Room(7 + sheet.BreakAll([]string{says}, run.Pen.Paper.Content()).Height() + chartHead + chartHeight + chartFoot + 2)
+	run.Room(7 + run.Pen.Paper.BreakAll([]string{says}, run.Pen.Paper.Content()).Height(run.Pen.Paper.Line) + chartHead + chartHeight + chartFoot + 2)
 	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.Charts)
 	run.Y += 7
 	run.Sentence(says)
@@ -41,9 +41,9 @@ func (l *layout) chart(run *sheet.Run, pass prediction.ForecastPass, title strin
 	run.Room(chartHead + chartHeight + chartFoot + 2)
 	p := run.Pen
 	spread := fmt.Sprintf(l.ask.Words.Forecast.Spread, l.span(pass.Spread.Min), l.span(pass.Spread.Mean), l.span(pass.Spread.Max))
-	p.Write(p.Left(), run.Y+4.6, sheet.TextEm, scene.Bold, scene.Start, scene.Black, title)
-	from := p.Left() + font.Width(title, scene.Bold, sheet.TextEm) + 4
-	p.Text(from, run.Y+4.6, font.Fit(spread, scene.Regular, sheet.TextEm, p.Right()-from))
+	p.Write(p.Left(), run.Y+4.6, run.Pen.Paper.TextEm, scene.Bold, scene.Start, scene.Black, title)
+	from := p.Left() + font.Width(title, scene.Bold, run.Pen.Paper.TextEm) + 4
+	p.Text(from, run.Y+4.6, font.Fit(spread, scene.Regular, run.Pen.Paper.TextEm, p.Right()-from))
 	l.bars(p, pass, run.Y+chartHead)
 	run.Y += chartHead + chartHeight + chartFoot + 2
 }
@@ -61,15 +61,15 @@ func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 			width = 0.4
 		}
 		p.Rule(left, at(percent), p.Right(), at(percent), width)
-		p.Write(left-1.5, at(percent)+1.1, sheet.TextEm, scene.Regular, scene.End, scene.Black, strconv.Itoa(int(percent)))
+		p.Write(left-1.5, at(percent)+1.1, p.Paper.TextEm, scene.Regular, scene.End, scene.Black, strconv.Itoa(int(percent)))
 	}
 	order := l.plan.Tighten.Order
 	pitch := (p.Right() - left) / float64(len(order))
-	every := numberEvery(len(order), pitch)
+	every := numberEvery(p.Paper.Type, len(order), pitch)
 	for k, i := range order {
 		x := left + pitch*(float64(k)+0.5)
 		if k%every == 0 {
-			p.Write(x, y+chartHeight+4.2, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(k+1))
+			p.Write(x, y+chartHeight+4.2, p.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(k+1))
 		}
 		if pass.Turned[i] {
 			bar(p, x, math.Min(barWidth, pitch*0.7), pass.Percent[i], at)
@@ -78,8 +78,8 @@ func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 }
 
 // numberEvery thins the numbers under a chart out until they keep apart.
-func numberEvery(count int, pitch float64) int {
-	wide := font.Width(strconv.Itoa(count), scene.Regular, sheet.TextEm) + 1.2
+func numberEvery(y sheet.Type, count int, pitch float64) int {
+	wide := font.Width(strconv.Itoa(count), scene.Regular, y.TextEm) + 1.2
 	for _, every := range []int{1, 2, 5, 10, 20, 50} {
 		if pitch*float64(every) >= wide {
 			return every

@@ -5,32 +5,23 @@ import (
 	"strings"
 
 	"drawdown/geometry/finding"
-	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence/interaction"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 )
 
-const (
-	headLine     = 6.0 // between baselines of words in the size of headings
-	paragraphGap = 2.0
-)
+const paragraphGap = 2.0
 
 func (l *layout) advice(run *sheet.Run) {
 	a := l.ask.Advice
-	run.Set(largeBold, l.ask.Words.Say(a.Head))
-	run.Set(large, l.said(a.Reasons))
+	run.Set(run.Pen.Paper.Strong(), l.ask.Words.Say(a.Head))
+	run.Set(run.Pen.Paper.Large(), l.said(a.Reasons))
 	run.Y += paragraphGap
-	run.Set(sheet.Bold, l.ask.Words.Say(l.f.Class.Says()))
+	run.Set(run.Pen.Paper.Bold(), l.ask.Words.Say(l.f.Class.Says()))
 	l.leaves(run)
 	run.Y += paragraphGap
 }
-
-var (
-	large     = sheet.Style{Em: sheet.HeadEm, Step: headLine, Weight: scene.Regular, Ink: scene.Black}
-	largeBold = sheet.Style{Em: sheet.HeadEm, Step: headLine, Weight: scene.Bold, Ink: scene.Black}
-)
 
 func (l *layout) leaves(run *sheet.Run) {
 	run.Sentence(l.said(l.f.Ends(l.plan))) // where the lowest bolt ends, and who takes its load
@@ -69,8 +60,8 @@ func (l *layout) foundations(run *sheet.Run) {
 	l.basis(run)
 	run.Y += paragraphGap
 	notInModel := fmt.Sprintf(w.NotInModel, l.joined(interaction.LeftOut(false)))
-	whole := sheet.BreakAll([]string{notInModel}, l.ask.Paper.Content())
-	run.Room(whole.Height()) // nobody misses its end on another page
+	whole := run.Pen.Paper.BreakAll([]string{notInModel}, l.ask.Paper.Content())
+	run.Room(whole.Height(l.ask.Paper.Line)) // nobody misses its end on another page
 	run.Sentence(notInModel)
 	run.Y += paragraphGap
 }

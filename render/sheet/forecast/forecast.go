@@ -93,7 +93,7 @@ func Frames(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 
 func (l *layout) run() *sheet.Run {
 	w := l.ask.Words
-	foot := sheet.Foot{Lines: sheet.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
+	foot := sheet.Foot{Lines: l.ask.Paper.BreakText(w.Forecast.Guidance+" "+w.Sheet.ManualFirst, l.ask.Paper.Content())}
 	return sheet.NewRun(l.ask.Paper, w, sheet.Heading{
 		Title: l.plan.Title, Badge: w.Forecast.Badge,
 		Subtitle: words.Row(l.plan.Machine, w.Forecast.WorkedOut), Identity: sheet.Identity(l.plan, w),
@@ -104,8 +104,8 @@ func (l *layout) doubts(run *sheet.Run) {
 	if len(l.f.Doubts) == 0 {
 		return
 	}
-	run.Room(3 * sheet.Line)
-	run.Set(sheet.Bold, l.ask.Words.Forecast.Doubts)
+	run.Room(3 * run.Pen.Paper.Line)
+	run.Set(run.Pen.Paper.Bold(), l.ask.Words.Forecast.Doubts)
 	for _, doubt := range l.ask.Words.SayAll(l.f.Doubts) {
 		run.Sentence(doubt)
 	}

@@ -12,7 +12,6 @@ import (
 	"drawdown/patterns"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
-	"drawdown/render/sheet"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
@@ -72,7 +71,7 @@ func said(pages []scene.Page) string {
 	var all strings.Builder
 	for _, page := range pages {
 		for _, text := range scenetest.Texts(page) {
-			all.WriteString(text.Content + "\n")
+			all.WriteString(text.Content + " ")
 		}
 	}
 	return all.String()
@@ -231,7 +230,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 	}
 	doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()})
 	all := said(doc.Pages)
-	inOrder(t, all, "for measured stretch only", "1 (R3)\n110\n6.6\n", "Pass 2: to the targets")
+	inOrder(t, all, "for measured stretch only", "1 (R3) 110 6.6 ", "Pass 2: to the targets")
 	if strings.Contains(all, "Pass 2: 0") {
 		t.Error("the pass is called one to 0 %")
 	}
@@ -277,7 +276,7 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 					if end < 1 {
 						t.Fatalf("%s on %s, %s: page %s has no foot", name, on, tag, page.Name)
 					}
-					if last := lines[end-1]; last.Size == sheet.HeadEm && last.Weight == scene.Bold {
+					if last := lines[end-1]; last.Size == sheettest.Paper(t, on).HeadEm && last.Weight == scene.Bold {
 						t.Errorf("%s on %s, %s: %q stands alone on page %s", name, on, tag, last.Content, page.Name)
 					}
 				}

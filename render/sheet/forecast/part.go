@@ -26,11 +26,11 @@ const (
 // mark and its number beside it. Low bolts are told by the tone of their marks.
 func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Drawing {
 	w, content := l.ask.Words.Forecast, run.Pen.Paper.Content()
-	longest := font.Break(w.AtMark, scene.Regular, sheet.TextEm, content)
-	if within := font.Break(w.InMark+" "+w.Small, scene.Regular, sheet.TextEm, content); len(within) > len(longest) {
+	longest := font.Break(w.AtMark, scene.Regular, run.Pen.Paper.TextEm, content)
+	if within := font.Break(w.InMark+" "+w.Small, scene.Regular, run.Pen.Paper.TextEm, content); len(within) > len(longest) {
 		longest = within
 	}
-	below := captionGap + float64(len(longest))*sheet.Line
+	below := captionGap + float64(len(longest))*run.Pen.Paper.Line
 	p := run.Pen
 	box := scene.Box{Left: p.Left(), Top: 0, Right: p.Right(), Bottom: leastPart - 2}
 	_, box = l.fitted(pass, box)
@@ -109,7 +109,7 @@ func (l *layout) drawn(turned []bool, percent []bounds.Band, box scene.Box) part
 	for i := range percent {
 		numbers[i] = strconv.Itoa(l.numbers[i])
 	}
-	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box}
+	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box, SmallEm: l.ask.Paper.TextEm}
 	if _, led := diagram.NumberCap(ask); !led {
 		if d := diagram.Draw(ask); toldApart(d.Items, numbers) {
 			return partDrawing{d, true}
@@ -164,8 +164,8 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.numbers[frame.Fastener], id)
 	p.Write(p.Left(), run.Y+8, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, font.Fit(step, scene.Bold, sheet.FigureEm, p.Paper.Content()))
 	p.Text(p.Left(), run.Y+14, fmt.Sprintf(w.StepUneven, l.ask.Words.Value(frame.UnevenMm, ".2")))
-	caption := font.Break(w.InMarkNow, scene.Regular, sheet.TextEm, p.Paper.Content())
-	top := run.Bottom - 1 - sheet.Line*float64(len(caption)-1)
+	caption := font.Break(w.InMarkNow, scene.Regular, p.Paper.TextEm, p.Paper.Content())
+	top := run.Bottom - 1 - p.Paper.Line*float64(len(caption)-1)
 	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})
 	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
 	p.Lines(p.Left(), top, caption)

@@ -62,7 +62,7 @@ func (l *layout) rowHeight(passes []prediction.ForecastPass, width float64) floa
 
 func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box) {
 	title := fmt.Sprintf(l.ask.Words.Forecast.Pass, pass.Number, l.passWords(pass))
-	p.Write(box.Left, box.Top-2, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, sheet.TextEm, box.Right-box.Left))
+	p.Write(box.Left, box.Top-2, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, p.Paper.TextEm, box.Right-box.Left))
 	items := l.smallDrawing(pass, box).Items
 	if pass.Number == len(l.f.Passes) { // on the way nothing is low yet
 		items = diagram.Relook(items, l.lowLooks(pass))

@@ -21,7 +21,7 @@ func (l *layout) targets(run *sheet.Run) {
 	across, down := l.targetTable(run.Pen.Paper.Content())
 	run.Room(min(l.targetsHeight(run.Pen.Paper.Content()), mostKept))
 	run.Y += paragraphGap
-	run.Set(largeBold, w.Targets)
+	run.Set(run.Pen.Paper.Strong(), w.Targets)
 	run.Sentence(l.targetsSay())
 	run.Y += paragraphGap
 	var table sheet.Table
@@ -58,8 +58,8 @@ func (l *layout) targetTable(width float64) (across, down int) {
 func (l *layout) targetsHeight(width float64) float64 {
 	w := l.ask.Words.Forecast
 	_, down := l.targetTable(width)
-	heads := largeBold.Lines(w.Targets, width)
-	return 2*paragraphGap + headLine*float64(len(heads)) + sheet.BreakAll([]string{l.targetsSay()}, width).Height() + targetRow*float64(down+1) + 3
+	heads := l.ask.Paper.Strong().Lines(w.Targets, width)
+	return 2*paragraphGap + l.ask.Paper.Strong().Step*float64(len(heads)) + l.ask.Paper.BreakAll([]string{l.targetsSay()}, width).Height(l.ask.Paper.Line) + targetRow*float64(down+1) + 3
 }
 
 // target is what the last pass brings a bolt to, in percent of what stands for

@@ -7,7 +7,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/render/scene"
-	"drawdown/render/sheet"
 )
 
 // The sections are drawn far out of scale: how the part lies on its gasket
@@ -41,7 +40,7 @@ func (y *why) sections() {
 		height = max(height, y.rowHeight(w.Rights))
 	}
 	y.Room(7 + height)
-	y.Y = strong.Set(y.Pen, y.Pen.Left(), y.Y+4, strong.Lines(y.words.Section, y.Paper.Content())) - 2.4
+	y.Y = y.Paper.Strong().Set(y.Pen, y.Pen.Left(), y.Y+4, y.Paper.Strong().Lines(y.words.Section, y.Paper.Content())) - 2.4
 	y.row(y.Pen.Left(), w.Wrong, wrong, w.Wrongs)
 	if y.Paper.Wide() {
 		y.row(y.Pen.Left()+3*(y.sectionWidth()+sectionGap), w.Right, right, w.Rights)
@@ -163,15 +162,15 @@ func (y *why) sectionWidth() float64 {
 }
 
 func (y *why) rowHeight(texts [3]string) float64 {
-	return 5 + sectionHeight + float64(sheet.BreakAll(texts[:], y.sectionWidth()).Most())*sheet.Line + 4
+	return 5 + sectionHeight + float64(y.Paper.BreakAll(texts[:], y.sectionWidth()).Most())*y.Paper.Line + 4
 }
 
 func (y *why) row(left float64, head string, stages [3]stage, texts [3]string) {
-	y.Pen.Write(left, y.Y+3.4, sheet.TextEm, scene.Bold, scene.Start, scene.Black, head)
+	y.Pen.Write(left, y.Y+3.4, y.Paper.TextEm, scene.Bold, scene.Start, scene.Black, head)
 	for k, s := range stages {
 		x := left + float64(k)*(y.sectionWidth()+sectionGap)
 		y.section(s, x, y.Y+5)
-		y.Pen.Lines(x, y.Y+5+sectionHeight+3.8, sheet.BreakText(texts[k], y.sectionWidth()))
+		y.Pen.Lines(x, y.Y+5+sectionHeight+3.8, y.Paper.BreakText(texts[k], y.sectionWidth()))
 	}
 }
 

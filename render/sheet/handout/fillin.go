@@ -9,7 +9,6 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
-	"drawdown/render/words"
 )
 
 const (
@@ -52,7 +51,7 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 	for k, label := range []string{s.words.Name, s.words.Class, s.words.Date} {
 		end := x + shares[k]*p.Paper.Content()
 		p.Text(x, y, label)
-		p.Rule(x+font.Width(label, scene.Regular, sheet.TextEm)+1.5, y+0.6, end-2, y+0.6, 0.25)
+		p.Rule(x+font.Width(label, scene.Regular, run.Pen.Paper.TextEm)+1.5, y+0.6, end-2, y+0.6, 0.25)
 		x = end
 	}
 	run.Y += nameHeight
@@ -61,9 +60,9 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 // taskText sets the task large enough to be read while the sheet lies on the
 // bench.
 func (s *fillIn) taskText(run *sheet.Run) {
-	how := large
+	how := run.Pen.Paper.Large()
 	if s.Paper.Narrow() {
-		how = sheet.Plain
+		how = run.Pen.Paper.Plain()
 	}
 	for _, text := range s.texts() {
 		run.Y = how.Set(run.Pen, run.Pen.Left(), run.Y+4.2, how.Lines(text, s.Paper.Content())) - 3.2
@@ -72,7 +71,7 @@ func (s *fillIn) taskText(run *sheet.Run) {
 }
 
 func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
-	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front}
+	req := diagram.Part{Plan: s.Plan, Beside: diagram.IDs(s.Plan.Joint), Front: p.Words.Sheet.Front, SmallEm: p.Paper.TextEm}
 	switch {
 	case s.named:
 		req.Show, req.Words, req.Beside = diagram.Words, req.Beside, nil
@@ -82,16 +81,16 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 		req.Order = s.side.Order
 	}
 	for lines := 1; ; {
-		foot := bottom - captionAir - float64(lines)*sheet.Line
+		foot := bottom - captionAir - float64(lines)*p.Paper.Line
 		req.Box = scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: foot}
 		d := diagram.Draw(req)
-		caption := diagram.NewLegend(req.KindNames(), s.reading(d), p.Left(), p.Right())
+		caption := diagram.NewLegend(req.KindNames(), s.reading(d), p.Paper.TextEm, p.Paper.Line, p.Left(), p.Right())
 		if caption.Lines > lines { // the drawing gives way
 			lines = caption.Lines
 			continue
 		}
 		p.Add(d.Items...)
-		p.Add(caption.Items(foot + sheet.Line)...)
+		p.Add(caption.Items(foot + p.Paper.Line)...)
 		return d
 	}
 }
@@ -100,14 +99,10 @@ func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
 	}
-	reading, rings := s.words.ByNumber, ""
-	if d.WholePath {
-		reading = s.words.FollowArrows
+	if d.Path {
+		return s.words.FollowArrows
 	}
-	if d.Rings {
-		rings = s.words.Rings
-	}
-	return words.Text(reading, rings)
+	return s.words.ByNumber
 }
 
 // left tells what found no room. A name that lacks beside a number of the key
@@ -139,7 +134,7 @@ func (s *fillIn) rows() (across, rows int, width float64) {
 	widest := leastBox
 	if s.which == Key {
 		for _, f := range s.Plan.Joint.Fasteners {
-			widest = max(widest, font.Width(f.ID, scene.Bold, sheet.HeadEm)+2)
+			widest = max(widest, font.Width(f.ID, scene.Bold, s.Paper.HeadEm)+2)
 		}
 	}
 	n := len(s.side.Order)
@@ -170,9 +165,9 @@ func (s *fillIn) list(run *sheet.Run) {
 			step++
 			p, x, id := run.Pen, run.Pen.Left()+float64(k)*width, s.Plan.Joint.Fasteners[i].ID
 			p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
-			p.Write(x+1, run.Y+3.2, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
+			p.Write(x+1, run.Y+3.2, run.Pen.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
 			if s.which == Key {
-				p.Write(x+width/2, run.Y+8.8, sheet.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, sheet.HeadEm, width-1))
+				p.Write(x+width/2, run.Y+8.8, run.Pen.Paper.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, run.Pen.Paper.HeadEm, width-1))
 			}
 		}
 		run.Y += boxHeight + listGap
@@ -184,7 +179,7 @@ func (s *fillIn) extra(run *sheet.Run) {
 	p := run.Pen
 	if s.which == Blank {
 		p.Text(p.Left(), run.Y+4, s.words.WhyFirst)
-		from := p.Left() + font.Width(s.words.WhyFirst, scene.Regular, sheet.TextEm) + 1.5
+		from := p.Left() + font.Width(s.words.WhyFirst, scene.Regular, run.Pen.Paper.TextEm) + 1.5
 		p.Rule(from, run.Y+4.6, p.Right(), run.Y+4.6, 0.25)
 		p.Rule(p.Left(), run.Y+12, p.Right(), run.Y+12, 0.25)
 		return
@@ -198,12 +193,12 @@ func (s *fillIn) extra(run *sheet.Run) {
 }
 
 func (s *fillIn) brokenRules() sheet.Broken {
-	return sheet.BreakAll(rules(s.Plan, s.words), s.Paper.Content()-ruleIndent)
+	return s.Paper.BreakAll(rules(s.Plan, s.words), s.Paper.Content()-ruleIndent)
 }
 
 func (s *fillIn) extraHeight() float64 {
 	if s.which == Blank {
 		return whyHeight
 	}
-	return 8 + s.brokenRules().Height()
+	return 8 + s.brokenRules().Height(s.Paper.Line)
 }

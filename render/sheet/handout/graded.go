@@ -79,11 +79,11 @@ func (f *feedback) cutLine() {
 func (f *feedback) answer(g Graded, box scene.Box) {
 	p, y := f.pen, box.Top+6.4
 	outcome := f.Words.Handout.Graded.Outcomes[string(g.Outcome)]
-	width := font.Width(outcome, scene.Bold, sheet.HeadEm)
-	p.Write(box.Left, y, sheet.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(g.Student), scene.Bold, sheet.TitleEm, box.Width()-width-6))
-	p.Write(box.Right, y, sheet.HeadEm, scene.Bold, scene.End, scene.Black, outcome)
+	width := font.Width(outcome, scene.Bold, f.pen.Paper.HeadEm)
+	p.Write(box.Left, y, f.pen.Paper.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(g.Student), scene.Bold, f.pen.Paper.TitleEm, box.Width()-width-6))
+	p.Write(box.Right, y, f.pen.Paper.HeadEm, scene.Bold, scene.End, scene.Black, outcome)
 	about := words.Row(g.Sheet.Plan.Title, g.Sheet.numbered(f.Words), g.Sheet.Plan.Machine)
-	p.Write(box.Left, y+5.5, sheet.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(about, scene.Regular, sheet.TextEm, box.Width()))
+	p.Write(box.Left, y+5.5, f.pen.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(about, scene.Regular, f.pen.Paper.TextEm, box.Width()))
 	p.Rule(box.Left, y+7.5, box.Right, y+7.5, 0.5)
 	told, drawing := box, box
 	told.Top, drawing.Top = y+9.5, y+9.5
@@ -115,16 +115,16 @@ func (f *feedback) findings(all []judge.Finding, box scene.Box) {
 	w := f.Words.Handout.Graded
 	p, y := f.pen, box.Top+4
 	if len(all) == 0 {
-		strong.Set(p, box.Left, y, strong.Lines(w.Keeps, box.Width()))
+		p.Paper.Strong().Set(p, box.Left, y, p.Paper.Strong().Lines(w.Keeps, box.Width()))
 		return
 	}
 	p.Head(box.Left, y, w.Look)
 	y += 6.5
 	for k, finding := range all {
-		lines := sheet.BreakText(words.Capital(f.Words.Say(finding.Found())), box.Width()-ruleIndent)
-		last := y + float64(len(lines)-1)*sheet.Line
+		lines := f.pen.Paper.BreakText(words.Capital(f.Words.Say(finding.Found())), box.Width()-ruleIndent)
+		last := y + float64(len(lines)-1)*f.pen.Paper.Line
 		if k < len(all)-1 {
-			last += sheet.Line + 1 // for the dots, if the next one finds no room
+			last += f.pen.Paper.Line + 1 // for the dots, if the next one finds no room
 		}
 		if last > box.Bottom-1 {
 			p.Text(box.Left+ruleIndent, y, "…")
@@ -148,10 +148,10 @@ func (f *feedback) drawing(g Graded, box scene.Box) {
 	if len(looks) > 0 {
 		caption = w.Drawn
 	}
-	box.Bottom -= sheet.Line + 1
-	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, g.Order), Front: f.pen.Words.Sheet.Front, Box: box})
+	box.Bottom -= f.pen.Paper.Line + 1
+	d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: numbersOf(p.Joint, g.Order), Front: f.pen.Words.Sheet.Front, Box: box, SmallEm: f.pen.Paper.TextEm})
 	f.pen.Add(scene.Renamed(diagram.Relook(d.Items, looks), f.half)...)
-	f.pen.Text(box.Left, box.Bottom+sheet.Line, font.Fit(caption, scene.Regular, sheet.TextEm, box.Width()))
+	f.pen.Text(box.Left, box.Bottom+f.pen.Paper.Line, font.Fit(caption, scene.Regular, f.pen.Paper.TextEm, box.Width()))
 }
 
 // numbersOf gives each bolt its number in an answer; a dash where it is left

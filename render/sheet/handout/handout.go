@@ -162,9 +162,3 @@ func rules(p plan.Plan, w *words.Handout) (lines []string) {
 	}
 	return lines
 }
-
-// What is read from further away.
-var (
-	strong = sheet.Style{Em: sheet.HeadEm, Step: 5.4, Weight: scene.Bold, Ink: scene.Black}
-	large  = sheet.Style{Em: sheet.HeadEm, Step: 5.4, Weight: scene.Regular, Ink: scene.Black}
-)

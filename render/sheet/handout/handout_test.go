@@ -143,7 +143,7 @@ func TestBlankHidesTheOrder(t *testing.T) {
 		switch {
 		case text.Tag.Role == scene.Number && notNumber == nil:
 			numbers = append(numbers, text.Content)
-		case text.Tag.Role != scene.Number && text.Weight == scene.Bold && text.Size == sheet.HeadEm && len(text.Content) <= 3:
+		case text.Tag.Role != scene.Number && text.Weight == scene.Bold && text.Size == ask.Paper.HeadEm && len(text.Content) <= 3:
 			list = append(list, text.Content)
 		}
 	}

@@ -61,7 +61,7 @@ func (s *summary) count() {
 			texts = append(texts, fmt.Sprintf(s.Words.Sheet.Named, w.Outcomes[string(outcome)], strconv.Itoa(n)))
 		}
 	}
-	s.text(sheet.HeadEm, 5.6, scene.Regular, words.Row(texts...))
+	s.text(s.Paper.HeadEm, 5.6, scene.Regular, words.Row(texts...))
 	s.Y += 2
 }
 
@@ -71,9 +71,9 @@ func (s *summary) most() {
 		return
 	}
 	w := s.Words.Handout.Graded
-	s.text(sheet.HeadEm, 6, scene.Bold, w.Most)
+	s.text(s.Paper.HeadEm, 6, scene.Bold, w.Most)
 	for _, m := range missed {
-		s.text(sheet.TextEm, sheet.Line+0.5, scene.Regular, fmt.Sprintf(w.Times, m.Answers, w.Names[string(m.Rule)], exercise.Given(s.grades)))
+		s.text(s.Paper.TextEm, s.Paper.Line+0.5, scene.Regular, fmt.Sprintf(w.Times, m.Answers, w.Names[string(m.Rule)], exercise.Given(s.grades)))
 	}
 	s.Y += 3
 }
@@ -84,18 +84,18 @@ func (s *summary) table() {
 	w := s.Words.Handout.Graded
 	head := []string{w.Student, w.Sheet, w.Verdict, w.What}
 	s.Room(2 * tableRow)
-	s.row(sheet.Bold, head)
+	s.row(s.Paper.Bold(), head)
 	for _, g := range s.graded {
 		number, what := strconv.Itoa(max(1, g.Sheet.Number)), s.rules(g)
 		if g.Outcome == exercise.Unread { // what the row says of its sheet may be wrong, too
 			number, what = "–", fmt.Sprintf(w.AtLine, g.Line)
 		}
 		cells := []string{g.Student, number, w.Outcomes[string(g.Outcome)], what}
-		if s.Bottom-s.Y < rowHeight(s.broken(sheet.Plain, cells)) {
+		if s.Bottom-s.Y < s.rowHeight(s.broken(s.Paper.Plain(), cells)) {
 			s.Turn()
-			s.row(sheet.Bold, head)
+			s.row(s.Paper.Bold(), head)
 		}
-		s.row(sheet.Plain, cells)
+		s.row(s.Paper.Plain(), cells)
 	}
 }
 
@@ -112,7 +112,7 @@ var columnShares = [4]float64{0.28, 0.08, 0.24, 0.40}
 
 func (s *summary) row(how sheet.Style, cells []string) {
 	p, x, rule := s.Pen, s.Pen.Left(), 0.2
-	if how == sheet.Bold {
+	if how == s.Paper.Bold() {
 		rule = 0.5
 	}
 	broken := s.broken(how, cells)
@@ -120,7 +120,7 @@ func (s *summary) row(how sheet.Style, cells []string) {
 		how.Set(p, x, s.Y+4.4, lines)
 		x += columnShares[k] * s.Paper.Content()
 	}
-	s.Y += rowHeight(broken)
+	s.Y += s.rowHeight(broken)
 	p.Rule(p.Left(), s.Y, p.Right(), s.Y, rule)
 }
 
@@ -132,4 +132,6 @@ func (s *summary) broken(how sheet.Style, cells []string) sheet.Broken {
 	return all
 }
 
-func rowHeight(broken sheet.Broken) float64 { return tableRow + float64(broken.Most()-1)*sheet.Line }
+func (s *summary) rowHeight(broken sheet.Broken) float64 {
+	return tableRow + float64(broken.Most()-1)*s.Paper.Line
+}

@@ -25,7 +25,7 @@ func WhyPages(p plan.Plan, figures *interaction.Reason, ask Request) []scene.Pag
 		y.layout = w.Circle
 	}
 	heading := sheet.Heading{Title: y.layout.Title, Badge: w.Badge, Solid: true, Subtitle: words.Row(p.Title, p.Machine), Identity: sheet.Identity(p, ask.Words)}
-	lines := sheet.BreakText(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
+	lines := ask.Paper.BreakText(words.Text(w.Practice, ask.Words.Sheet.ManualFirst), ask.Paper.Content())
 	y.Run = sheet.NewRun(ask.Paper, ask.Words, heading, sheet.Foot{Lines: lines})
 	y.steps()
 	if y.Paper.Low() { // the sections have a page of their own
@@ -86,7 +86,7 @@ func (y *why) steps() {
 	for k, count := range counts {
 		x := y.Pen.Left() + float64(k)*(width+miniGap)
 		y.mini(scene.Box{Left: x, Top: y.Y, Right: x + width, Bottom: y.Y + height}, y.plan.Tighten.Order, count, scene.White, scene.Shade)
-		y.Pen.Write(x+width/2, y.Y+height+3.6, sheet.TextEm, scene.Regular, scene.Middle, scene.Black, y.caption(count, n))
+		y.Pen.Write(x+width/2, y.Y+height+3.6, y.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, y.caption(count, n))
 	}
 	y.Y += height + miniCaption
 }
@@ -107,7 +107,7 @@ func (y *why) legend(at float64) {
 		word string
 		fill scene.Ink
 	}{{y.words.Loose, scene.White}, {y.words.Tight, scene.Shade}, {y.words.Now, scene.Black}} {
-		x -= font.Width(one.word, scene.Regular, sheet.TextEm)
+		x -= font.Width(one.word, scene.Regular, y.Paper.TextEm)
 		y.Pen.Text(x, at, one.word)
 		x -= 3
 		y.Pen.Add(scene.Shape{Path: scene.Circle(x, at-1.1, 1.3), Fill: one.fill, Stroke: scene.Black, Width: 0.4})
@@ -165,15 +165,15 @@ func (y *why) tell(figures *interaction.Reason) {
 }
 
 // lines breaks the sentences of a telling, which leave room for its picture.
-func (t telling) lines(width float64) sheet.Broken {
+func (t telling) lines(y sheet.Type, width float64) sheet.Broken {
 	if t.picture {
 		width *= 0.62
 	}
-	return sheet.BreakAll(t.texts, width)
+	return y.BreakAll(t.texts, width)
 }
 
 func (y *why) tellingHeight(t telling, width float64) float64 {
-	height, most := 7+t.lines(width).Height(), narrowMini
+	height, most := 7+t.lines(y.Paper.Type, width).Height(y.Paper.Line), narrowMini
 	if y.Paper.Low() {
 		most = lowMini
 	}
@@ -186,7 +186,7 @@ func (y *why) tellingHeight(t telling, width float64) float64 {
 func (y *why) put(t telling, left, width float64) {
 	y.Pen.Head(left, y.Y+4, t.head)
 	at := y.Y + 10
-	for _, text := range t.lines(width) {
+	for _, text := range t.lines(y.Paper.Type, width) {
 		at = y.Pen.Lines(left, at, text) + 1
 	}
 	if t.picture {

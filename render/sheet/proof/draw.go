@@ -9,7 +9,6 @@ import (
 	"drawdown/geometry/trace"
 	"drawdown/render/font"
 	"drawdown/render/scene"
-	"drawdown/render/sheet"
 )
 
 // Lines over the picture are black with a white rim, so that they show on
@@ -96,8 +95,9 @@ func (l *layout) label(s trace.Shape) {
 	if len(s.Doubts) > 0 {
 		words += "?"
 	}
-	width := font.Width(words, scene.Bold, sheet.TextEm)
-	const pad, capital = 0.5, 0.72 * sheet.TextEm
+	width := font.Width(words, scene.Bold, l.Paper.TextEm)
+	const pad = 0.5
+	capital := 0.72 * l.Paper.TextEm
 	half := scene.Point{X: width/2 + pad, Y: capital/2 + pad}
 	for _, c := range l.places(s, half) {
 		box := scene.BoxAbout(c, 2*half.X, 2*half.Y)
@@ -106,7 +106,7 @@ func (l *layout) label(s trace.Shape) {
 		}
 		l.taken = append(l.taken, box.Grown(0.8))
 		l.Add(scene.Shape{Path: scene.Rect(box.Left, box.Top, box.Width(), box.Height(), 0.5), Fill: scene.White, Tag: scene.Tag{Name: s.ID}})
-		t := font.Set(scene.Text{At: scene.Point{X: c.X, Y: c.Y + capital/2}, Size: sheet.TextEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: words})
+		t := font.Set(scene.Text{At: scene.Point{X: c.X, Y: c.Y + capital/2}, Size: l.Paper.TextEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: words})
 		if s.Role == trace.Fastener {
 			t.Tag = scene.Tag{Name: s.ID, Role: scene.Number}
 		}

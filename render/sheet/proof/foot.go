@@ -8,7 +8,6 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/trace"
 	"drawdown/render/scene"
-	"drawdown/render/sheet"
 	"drawdown/render/words"
 )
 
@@ -25,16 +24,16 @@ func (l *layout) bar() {
 	l.Rule(x1, y, x2, y, thin)
 	l.Rule(x1, y-1.5, x1, y+1.5, thin)
 	l.Rule(x2, y-1.5, x2, y+1.5, thin)
-	l.Write(x2+3, y+1.1, sheet.TextEm, scene.Bold, scene.Start, scene.Black, fmt.Sprintf(l.words().Bar, l.figure("%g", length)))
+	l.Write(x2+3, y+1.1, l.Paper.TextEm, scene.Bold, scene.Start, scene.Black, fmt.Sprintf(l.words().Bar, l.figure("%g", length)))
 	l.lastY = y + 3
 }
 
 func (l *layout) foot() {
-	y := l.lastY + line
+	y := l.lastY + l.Paper.Line
 	last := l.Page.Height - l.Paper.Margin - 0.5
-	room := int((last-y)/line) + 1
+	room := int((last-y)/l.Paper.Line) + 1
 	w := l.words()
-	broken := func(words string) []string { return sheet.BreakText(words, l.Paper.Content()) }
+	broken := func(words string) []string { return l.Paper.BreakText(words, l.Paper.Content()) }
 	lines := slices.Concat(broken(w.Legend), broken(l.sizes()), broken(l.distances()))
 	more := 0
 	var doubts []string
@@ -62,7 +61,7 @@ func (l *layout) foot() {
 	if more > 0 {
 		lines = append(lines, fmt.Sprintf(w.More, more))
 	}
-	plain.Set(l.Pen, l.Left(), y, lines[:min(len(lines), room)])
+	l.Paper.Plain().Set(l.Pen, l.Left(), y, lines[:min(len(lines), room)])
 }
 
 // sizes lists the groups of holes: 6 bolt holes 8.4 mm; 2 dowels 6.0 mm.

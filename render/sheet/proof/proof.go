@@ -34,16 +34,10 @@ type Overlay struct {
 
 const (
 	titleEm     = 6.0
-	line        = 4.4  // between baselines
 	headRoom    = 22.0 // title and two lines
 	footRoom    = 38.0 // scale bar, legend and some doubts
 	besidePart  = 4.0  // of the picture shown round the part, in its millimetres
 	shortestBar = 15.0
-)
-
-var (
-	plain  = sheet.Style{Em: sheet.TextEm, Step: line, Weight: scene.Regular, Ink: scene.Black}
-	strong = sheet.Style{Em: sheet.TextEm, Step: line, Weight: scene.Bold, Ink: scene.Black}
 )
 
 // scales are those that a sheet is drawn at, the largest first.
@@ -114,14 +108,14 @@ func fitted(t Traced, ask sheet.Request) *layout {
 func (l *layout) room() (width, height float64) {
 	foot := footRoom
 	if l.Paper.Narrow() {
-		foot += 3 * line // lines that need two
+		foot += 3 * l.Paper.Line // lines that need two
 	}
 	return l.Paper.Content(), l.Paper.Height - 2*l.Paper.Margin - l.headHeight() - foot
 }
 
 func (l *layout) headHeight() float64 {
 	counts, size := l.headLines()
-	return headRoom + float64(len(counts)+len(size)-2)*line
+	return headRoom + float64(len(counts)+len(size)-2)*l.Paper.Line
 }
 
 func (l *layout) at(p geometry.Point) scene.Point {
@@ -141,7 +135,7 @@ func (l *layout) headLines() (counts, size []string) {
 		drawn = fmt.Sprintf(l.words().Reduced, l.figure("%.3g", 1/l.scale))
 	}
 	width := l.Paper.Content()
-	return plain.Lines(found, width), strong.Lines(drawn, width)
+	return l.Paper.Plain().Lines(found, width), l.Paper.Bold().Lines(drawn, width)
 }
 
 func (l *layout) header() {
@@ -150,7 +144,7 @@ func (l *layout) header() {
 	l.Write(l.Left(), y, titleEm, scene.Bold, scene.Start, scene.Black, font.Fit(title, scene.Bold, titleEm, l.Paper.Content()))
 	y += 6
 	counts, size := l.headLines()
-	y = strong.Set(l.Pen, l.Left(), plain.Set(l.Pen, l.Left(), y, counts), size) + 1.8 - line
+	y = l.Paper.Bold().Set(l.Pen, l.Left(), l.Paper.Plain().Set(l.Pen, l.Left(), y, counts), size) + 1.8 - l.Paper.Line
 	l.Rule(l.Left(), y, l.Right(), y, 0.5)
 }
 

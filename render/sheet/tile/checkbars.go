@@ -43,7 +43,7 @@ func newFrame(ask Sheets, joined bool) frame {
 		f.left += barGap
 	}
 	width := p.Width - p.Margin - f.left - keyWidth - 3
-	broken := func(words string) []string { return even(words, width) }
+	broken := func(words string) []string { return even(p.Type, words, width) }
 	for _, words := range ask.Legend {
 		f.legend = append(f.legend, broken(words)...)
 	}
@@ -51,29 +51,29 @@ func newFrame(ask Sheets, joined bool) frame {
 	if p.Narrow() {
 		most += 3
 	}
-	f.legend = sheet.AtMost(f.legend, most, scene.Regular, sheet.TextEm, width)
+	f.legend = sheet.AtMost(f.legend, most, scene.Regular, p.TextEm, width)
 	if joined {
 		f.legend = append(f.legend, broken(ask.Words.Tile.Join)...)
 		f.leftOut = broken(ask.Words.Tile.LeftOut)
 	}
 	room := p.Content() - labelWidth - 3
-	f.subtitle = sheet.AtMost(sheet.BreakText(ask.Subtitle, room), 2, scene.Regular, sheet.TextEm, room)
-	foot := max(barStrip+float64(len(f.legend)+len(f.leftOut))*sheet.Line, keyHeight+countLine+1)
+	f.subtitle = sheet.AtMost(p.BreakText(ask.Subtitle, room), 2, scene.Regular, p.TextEm, room)
+	foot := max(barStrip+float64(len(f.legend)+len(f.leftOut))*p.Line, keyHeight+countLine+1)
 	f.window = scene.Box{
 		Left: p.Margin + barGap, Right: p.Width - p.Margin - gap,
-		Top: p.Margin + titleStrip + sheet.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - foot,
+		Top: p.Margin + titleStrip + p.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - foot,
 	}
 	return f
 }
 
 // even breaks words into lines; where one word would be left alone on the last,
 // the lines are made shorter, but no more of them.
-func even(words string, width float64) []string {
-	lines := sheet.BreakText(words, width)
+func even(y sheet.Type, words string, width float64) []string {
+	lines := y.BreakText(words, width)
 	n := len(lines)
 	for n > 1 && width > 0 && !strings.Contains(lines[n-1], " ") {
 		width -= 2
-		shorter := sheet.BreakText(words, width)
+		shorter := y.BreakText(words, width)
 		if len(shorter) > n {
 			break
 		}
@@ -90,8 +90,8 @@ func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 		right -= labelWidth + 3
 	}
 	room := right - p.Left()
-	p.Write(p.Left(), p.Paper.Margin+4, sheet.HeadEm, scene.Bold, scene.Start, scene.Black, font.Fit(f.ask.Title, scene.Bold, sheet.HeadEm, room))
-	sheet.Grey.Set(p, p.Left(), p.Paper.Margin+8.8, f.subtitle)
+	p.Write(p.Left(), p.Paper.Margin+4, p.Paper.HeadEm, scene.Bold, scene.Start, scene.Black, font.Fit(f.ask.Title, scene.Bold, p.Paper.HeadEm, room))
+	p.Paper.Grey().Set(p, p.Left(), p.Paper.Margin+8.8, f.subtitle)
 	f.foot(p, leftOut)
 }
 
@@ -102,7 +102,7 @@ func (f frame) foot(p *sheet.Pen, leftOut bool) {
 		words, bar = fmt.Sprintf(w.PrintReduced, f.ask.Words.Figure(fmt.Sprintf("%.1f", f.ask.Reduced))), fmt.Sprintf(w.BarReduced, BarMm)
 	}
 	width := p.Right() - f.left - keyWidth - 3
-	p.Write(f.left, top+2.6, sheet.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(words, scene.Bold, sheet.TextEm, width))
+	p.Write(f.left, top+2.6, p.Paper.TextEm, scene.Bold, scene.Start, scene.Black, font.Fit(words, scene.Bold, p.Paper.TextEm, width))
 	f.bars(p, top+6, bar, width)
 	lines := f.legend
 	if leftOut {
@@ -114,7 +114,7 @@ func (f frame) foot(p *sheet.Pen, leftOut bool) {
 func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 	length := BarMm / f.ask.Reduced
 	p.Add(bar(f.left, y, 1, 0, length))
-	if length+font.Width(words, scene.Regular, sheet.TextEm)+2 < width {
+	if length+font.Width(words, scene.Regular, p.Paper.TextEm)+2 < width {
 		p.Text(f.left+length+2, y+1.1, words)
 	}
 	foot := f.window.Bottom - 1
@@ -122,7 +122,7 @@ func (f frame) bars(p *sheet.Pen, y float64, words string, width float64) {
 		foot = p.Paper.Height - p.Paper.Margin - 1
 	}
 	p.Add(bar(p.Left(), foot, 0, -1, length))
-	upright := font.Set(scene.Text{At: scene.Point{X: p.Left() + 4.6}, Size: sheet.TextEm, Anchor: scene.Middle, Ink: scene.Black, Upward: true, Content: words})
+	upright := font.Set(scene.Text{At: scene.Point{X: p.Left() + 4.6}, Size: p.Paper.TextEm, Anchor: scene.Middle, Ink: scene.Black, Upward: true, Content: words})
 	upright.At.Y = scene.Rounded(foot - max(length, upright.Width)/2)
 	p.Add(upright)
 }

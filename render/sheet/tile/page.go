@@ -115,7 +115,7 @@ func (g *tiling) marks(p *sheet.Pen, row, column int) {
 func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	w := g.frame.window
 	c := w.Centre()
-	const em, capMm = sheet.TextEm, sheet.TextEm * font.CapHeight
+	em, capMm := p.Paper.TextEm, p.Paper.TextEm*font.CapHeight
 	write := func(row, column int, x, y float64) {
 		if g.printed(row, column) {
 			p.Write(x, y, em, scene.Regular, scene.Middle, scene.Grey, name(row, column))

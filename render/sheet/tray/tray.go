@@ -194,6 +194,6 @@ func (t *tray) station(plate *truesize.Plate, s geometry.Station, reach []float6
 	c := plate.At(s.At)
 	return truesize.Spot{
 		Name: "station " + s.ID, At: c, Edge: scene.Shape{Path: scene.Circle(c.X, c.Y, r), Stroke: scene.Black, Width: 0.3, Dash: 1.2},
-		Small: font.Fit(cmp.Or(s.Label, s.ID), scene.Regular, sheet.TextEm, 40),
+		Small: font.Fit(cmp.Or(s.Label, s.ID), scene.Regular, truesize.SmallEm, 40),
 	}
 }

@@ -10,7 +10,6 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
-	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
@@ -78,7 +77,7 @@ func (p *Plate) edge() {
 		return
 	}
 	const distance = 20.0 // enough for any head
-	if rim, round := diagram.RoundPart(p.joint); round {
+	if rim, round := geometry.RoundPart(p.joint.Points()); round {
 		c := p.At(rim.Centre)
 		p.line(scene.Circle(c.X, c.Y, p.Length(rim.Radius+distance)), scene.Grey, 0.2, 2)
 		return

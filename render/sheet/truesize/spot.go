@@ -6,7 +6,6 @@ import (
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
-	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
 )
 
@@ -77,8 +76,8 @@ func (p *Plate) middle(s Spot, i int) []scene.Text {
 }
 
 func (p *Plate) withNote(s Spot, i int, room float64) []scene.Text {
-	const noteCap = sheet.TextEm * font.CapHeight
-	note := scene.Text{Size: sheet.TextEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.Note, Tag: scene.Tag{Name: s.Name, Role: scene.Furniture}}
+	const noteCap = SmallEm * font.CapHeight
+	note := scene.Text{Size: SmallEm, Weight: scene.Bold, Anchor: scene.Middle, Ink: scene.Black, Content: s.Note, Tag: scene.Tag{Name: s.Name, Role: scene.Furniture}}
 	note = font.Set(note)
 	for capMm := mostCap; capMm >= leastCap; capMm -= 0.1 {
 		half := (capMm + lineGap + noteCap) / 2
@@ -180,7 +179,7 @@ func (p *Plate) beside(s Spot, own int) []scene.Item {
 	if s.Large == "" && s.Small == "" && s.Note == "" {
 		return nil
 	}
-	ems := []float64{sheet.HeadEm, sheet.TextEm}
+	ems := []float64{wordEm, SmallEm}
 	if p.reduced > 1 { // no room for the larger
 		ems = ems[1:]
 	}

@@ -6,7 +6,6 @@ import (
 	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
-	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
 )
 
@@ -53,8 +52,12 @@ func (p *Plate) Words() {
 	}
 }
 
-// wordEm is the size of the words on the part.
-const wordEm = sheet.HeadEm
+// wordEm is the size of the words on the part, SmallEm of those at a spot. At
+// true size they are the same on all paper.
+const (
+	wordEm  = 4.2
+	SmallEm = 3.5
+)
 
 func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
 	if content == "" {

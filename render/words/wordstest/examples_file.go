@@ -21,6 +21,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"file behind a file":     {"file": "cover.yaml/lid.yaml", "above": "cover.yaml"},
 	"output not written":     {"why": fs.ErrPermission},
 	"wrench list missing":    {"file": "shop.yaml"},
+	"folder without files":   {"folder": "shop", "allowed": []string{".yaml", ".yml"}},
 	"cards of one name":      {"clashes": []finding.Finding{finding.Failed("card of two patterns", finding.Values{"patterns": []string{"a.yaml", "b.yaml"}, "name": "cover"})}},
 	"card of two patterns":   {"patterns": []string{"a.yaml", "b.yaml"}, "name": "cover"},
 })

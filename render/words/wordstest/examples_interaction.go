@@ -42,7 +42,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	procedure.PitchUnknown:   {"kind": "main"},
 	procedure.PreloadUnknown: {"kind": "main", "why": exampleThread},
 	procedure.NothingHolds:   {"kind": "main"},
-	procedure.TorqueFalls:    {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2, "beforeTorque": exampleTorque},
 	procedure.ByLastTorque:   {"kind": "main", "torque": exampleTorque, "force": unit.Force(18230)},
 	procedure.ByMeanAtAngle:  {"kind": "main"},
 	procedure.ByYieldLoad:    {"kind": "main", "force": unit.Force(54500)},

@@ -4,6 +4,7 @@ import "drawdown/geometry/finding"
 
 var _ = exampleOf(map[finding.Code]finding.Values{
 	"sheet numbers no room": {"where": "condition", "left": 3, "of": 14, "paper": "A5"},
+	"sheet most no room":    {"left": 67, "of": 100, "paper": "a4"},
 	"sheet label no room":   {"where": "loosen", "label": "EXHAUST SIDE", "paper": "A5"},
 	"sheet small no room":   {"where": "tighten", "left": 3, "paper": "A5"},
 	"sheet words no room":   {"words": "front", "paper": "A4"},

@@ -12,6 +12,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	unit.Unknown:          {"written": "5 furlong", "unit": "furlong", "allowed": []string{"mm", "in"}},
 	unit.Unreadable:       {"written": "43/8 in", "why": finding.Failed(unit.ImproperFraction, finding.Values{"fraction": "43/8"})},
 	unit.TooLarge:         {"written": "1e308 in"},
+	unit.NotSensible:      {"written": "1e-9 N·m", "end": "least", "least": unit.Written("0.0001 N·m"), "most": unit.Written("100000 N·m")},
 	unit.DoubtfulComma:    {"number": "1,000", "thousands": "1000", "decimal": "1.000"},
 	unit.ThousandsSigns:   {"number": "1,234.5"},
 	unit.ImproperFraction: {"fraction": "43/8"},

@@ -46,7 +46,7 @@ func hundreds(p plan.Plan) []Hundred {
 	byKind, so := map[string]Hundred{}, reached{}
 	for _, stage := range p.Tighten.Stages {
 		for _, kind := range stage.Kinds {
-			turns, _ := so.take(kind, stage)
+			turns := so.take(kind, stage)
 			switch stage.Do {
 			case plan.Tighten:
 				if turns {

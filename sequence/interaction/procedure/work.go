@@ -24,7 +24,7 @@ type Work struct {
 	// the kind at the end of a run stands for 100 %.
 	TargetsN []float64
 	Hundreds []Hundred         // what TargetsN are, by kind
-	Falls    []finding.Finding // stages that do nothing: TorqueFalls
+	Falls    []finding.Finding // stages that do nothing: plan.TorqueFalls
 	// Compensated says that the last pass has targets of its own for each
 	// fastener, which make up for the loss.
 	Compensated bool
@@ -33,7 +33,7 @@ type Work struct {
 // WorkOf reads the tightening of a plan. Torques become preloads at the nominal
 // friction of each kind. The error names the kind and what it lacks.
 func WorkOf(p plan.Plan) (Work, error) {
-	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p)}
+	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p), Falls: p.TorquesFall()}
 	so := reached{}
 	for s, stage := range p.Tighten.Stages {
 		if stage.Do == plan.Wait {
@@ -42,9 +42,7 @@ func WorkOf(p plan.Plan) (Work, error) {
 		pass := make(contact.Pass, 0, len(stage.Fasteners))
 		turns := map[string]bool{}
 		for _, kind := range stage.Kinds {
-			var falls []finding.Finding
-			turns[kind], falls = so.take(kind, stage)
-			w.Falls = append(w.Falls, falls...)
+			turns[kind] = so.take(kind, stage)
 		}
 		for _, i := range stage.Fasteners {
 			step, err := stepOf(stage, p.KindOf(i))

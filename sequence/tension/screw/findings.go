@@ -17,7 +17,7 @@ const (
 	FactorUnreadable   finding.Code = "nut factor unreadable"      // written, most, usual
 	ShareUnreadable    finding.Code = "share unreadable"           // written
 	FrictionUnreadable finding.Code = "friction unreadable"        // written
-	FrictionRange      finding.Code = "friction range"             // low, high, span: low to high; where, most
+	FrictionRange      finding.Code = "friction range"             // low, high, span: low to high; where, least, most
 	FrictionFalls      finding.Code = "friction falls"             // low, nominal, high, where
 	NoSuchLubricant    finding.Code = "lubricant unknown"          // written, allowed
 	NoSuchMethod       finding.Code = "tightening unknown"         // written, allowed

@@ -2,6 +2,7 @@ package screw
 
 import (
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 )
 
 // Range is a span of a coefficient of friction with the figure that is to be
@@ -18,10 +19,6 @@ func Between(low, high float64) Range { return Range{low, (low + high) / 2, high
 // Same gives the same span in the thread and under the head.
 func Same(r Range) Friction { return Friction{r, r} }
 
-// mostFriction bounds what is taken for a coefficient of friction (common
-// practice, no source: galling stainless steel stays below it).
-const mostFriction = 1
-
 // check says what is wrong with stated coefficients.
 func (f Friction) check() error {
 	for _, part := range []struct {
@@ -29,8 +26,8 @@ func (f Friction) check() error {
 		Range
 	}{{inThread, f.Thread}, {underHead, f.Head}} {
 		// The negations catch NaN too.
-		if !(part.Low > 0 && part.High <= mostFriction) {
-			return finding.Failed(FrictionRange, finding.Values{"low": part.Low, "high": part.High, "span": part.Low < part.High, "where": part.where, "most": mostFriction})
+		if !(part.Low >= unit.Sensible.Friction.Least && part.High <= unit.Sensible.Friction.Most) {
+			return finding.Failed(FrictionRange, finding.Values{"low": part.Low, "high": part.High, "span": part.Low < part.High, "where": part.where, "least": unit.Sensible.Friction.From, "most": unit.Sensible.Friction.To})
 		}
 		if !(part.Low <= part.Nominal && part.Nominal <= part.High) {
 			return finding.Failed(FrictionFalls, finding.Values{"low": part.Low, "nominal": part.Nominal, "high": part.High, "where": part.where})

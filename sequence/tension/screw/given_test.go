@@ -29,7 +29,7 @@ func TestParseFriction(t *testing.T) {
 
 func TestFrictionThatIsNone(t *testing.T) {
 	for text, want := range map[string]string{
-		"-0.12": "allowed: coefficients above 0 up to 1", "−0.12": "above 0", "0": "above 0", "12": "up to 1", "0.14-0.10": "rise", "0.1--0.2": "rise",
+		"-0.12": "allowed: coefficients from 0.01 to 1", "−0.12": "from 0.01", "0": "from 0.01", "0.009": "from 0.01", "12": "to 1", "0.14-0.10": "rise", "0.1--0.2": "rise",
 		"": "0.10-0.14", "oil": "0.10-0.14", "12%": "0.10-0.14", "thread=0.1": "thread=0.10-0.14,head=0.12", "thread=0.1,thread=0.2": "head=0.12", "thread=0.1,head=x": "head=0.12",
 		"0.1-0.12-0.14": "0.10-0.14", "NaN": "0.10-0.14",
 	} {

@@ -2,6 +2,7 @@ package screw
 
 import (
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/sequence/tension"
 )
 
@@ -12,7 +13,7 @@ var (
 	classB = Between(0.08, 0.16)
 	classC = Between(0.14, 0.24)
 	classD = Between(0.20, 0.35)
-	classE = Between(0.30, mostFriction)
+	classE = Between(0.30, unit.Sensible.Friction.Most)
 )
 
 // highestAustenitic is the upper end of class D, where VDI 2230 puts oiled

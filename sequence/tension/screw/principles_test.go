@@ -199,7 +199,7 @@ func TestTargetErrorsSayWhatIsAllowed(t *testing.T) {
 		"the class is missing; allowed: 4.6, 4.8":                                                       func(b *Bolt) { b.Class = " " },
 		`class "11" is not known; allowed`:                                                              func(b *Bolt) { b.Class = "11" },
 		`lubricant "butter" is not known; allowed: engine oil, grease, molybdenum`:                      func(b *Bolt) { b.Lubricant = "butter" },
-		"friction 0 to 0.2 (thread); allowed: coefficients above 0 up to 1":                             func(b *Bolt) { b.Friction = &Friction{Between(0, 0.2), Between(0.1, 0.2)} },
+		"friction 0 to 0.2 (thread); allowed: coefficients from 0.01 to 1":                              func(b *Bolt) { b.Friction = &Friction{Between(0, 0.2), Between(0.1, 0.2)} },
 		"friction 0.1 to 12 (head); allowed":                                                            func(b *Bolt) { b.Friction = &Friction{Between(0.1, 0.2), Between(0.1, 12)} },
 		"friction 0.2, 0.15, 0.1 (thread); allowed: figures that rise":                                  func(b *Bolt) { b.Friction = &Friction{Between(0.2, 0.1), Between(0.1, 0.2)} },
 		"friction NaN (thread)":                                                                         func(b *Bolt) { b.Friction = &Friction{Thread: Between(math.NaN(), math.NaN())} },

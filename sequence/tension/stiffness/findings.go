@@ -7,7 +7,6 @@ const (
 	NoGrip             finding.Code = "grip missing"            //
 	LayerRange         finding.Code = "grip layer"              // layer, thickness
 	LayerUnreadable    finding.Code = "grip layer unreadable"   // written
-	LayerTooThin       finding.Code = "grip layer too thin"     // written, thickness
 	LayerOfUnknown     finding.Code = "grip layer unknown"      // layer, why
 	TappedOfUnknown    finding.Code = "grip tapped unknown"     // why
 	TooManyLayers      finding.Code = "grip layers"             // layers, most

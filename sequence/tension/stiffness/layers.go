@@ -62,8 +62,8 @@ func parseLayer(text string) (Layer, error) {
 }
 
 func newLayer(thickness unit.Length, material, text string) (Layer, error) {
-	if !(thickness > 0) {
-		return Layer{}, finding.Failed(LayerTooThin, finding.Values{"written": strings.TrimSpace(text), "thickness": thickness})
+	if err := unit.Sensible.Grip.Check(strings.TrimSpace(text), float64(thickness)); err != nil {
+		return Layer{}, err
 	}
 	if material != "" {
 		if _, err := strength.ParseMaterial(material); err != nil {

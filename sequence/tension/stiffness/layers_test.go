@@ -24,7 +24,7 @@ func TestParseLayers(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"": "steel 20 mm", "95": "with a unit", "steel": "with a unit", "steel 20mm,": "with a unit", "0 mm": "above 0", "-3 mm": "above 0",
+		"": "steel 20 mm", "95": "with a unit", "steel": "with a unit", "steel 20mm,": "with a unit", "0 mm": "0.05 mm", "-3 mm": "0.05 mm",
 		"cheese 20 mm": "grey cast iron", strings.Repeat("1 mm,", 60) + "1 mm": "up to 50",
 	} {
 		if got, err := ParseLayers(text); err == nil || !strings.Contains(words.English().Error(err), want) {

@@ -1,0 +1,137 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/problem"
+)
+
+// checkedFile is one of many, and what has come of it.
+type checkedFile struct {
+	File     string       `json:"file"`
+	Kind     job.FileKind `json:"kind"`
+	Status   Status       `json:"status"` // as the exit status for it alone
+	Sound    bool         `json:"sound"`
+	Problems problem.List `json:"problems"`
+	Error    string       `json:"error,omitempty"` // what went wrong beside the problems
+}
+
+// checkedFiles is what check --json prints of many files.
+type checkedFiles struct {
+	Sound  bool           `json:"sound"` // all of them
+	Status Status         `json:"status"`
+	Files  []*checkedFile `json:"files"` // in the order of the command line, those of a folder by name
+}
+
+// areMany says whether the arguments of check are many files: several, or a folder.
+func areMany(args []string) bool {
+	return len(args) > 1 || len(args) == 1 && isFolder(args[0])
+}
+
+func isFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
+// checkMany checks files and all files of folders, prints a line for each, and
+// gives the worst status.
+func (p *Program) checkMany(args []string, asJSON bool) Status {
+	names, err := filesOf(args)
+	if err != nil {
+		return p.fail(Wrong, err)
+	}
+	out := checkedFiles{Sound: true}
+	for _, name := range names {
+		one := p.checkOne(name, slices.Contains(args, name), asJSON)
+		out.Files = append(out.Files, one)
+		out.Sound, out.Status = out.Sound && one.Sound, max(out.Status, one.Status)
+		if !asJSON {
+			p.printChecked(one)
+		}
+	}
+	if asJSON {
+		return max(out.Status, p.printJSON(out))
+	}
+	return out.Status
+}
+
+// filesOf gives the files that the arguments name, each once; of a folder those
+// with the ending of YAML, by name.
+func filesOf(args []string) (names []string, err error) {
+	for _, arg := range args {
+		if !isFolder(arg) {
+			names = append(names, arg)
+			continue
+		}
+		entries, err := os.ReadDir(arg)
+		if err != nil {
+			return nil, err
+		}
+		before := len(names)
+		for _, e := range entries {
+			if ending := strings.ToLower(filepath.Ext(e.Name())); !e.IsDir() && (ending == ".yaml" || ending == ".yml") {
+				names = append(names, filepath.Join(arg, e.Name()))
+			}
+		}
+		if len(names) == before {
+			return nil, finding.Failed(EmptyFolder, finding.Values{"folder": arg, "allowed": []string{".yaml", ".yml"}})
+		}
+	}
+	var once []string
+	for _, name := range names {
+		if !slices.Contains(once, name) {
+			once = append(once, name)
+		}
+	}
+	return once, nil
+}
+
+// checkOne checks one file. One that is of no kind is read as a pattern where it
+// was named, and left out where a folder was.
+func (p *Program) checkOne(name string, named, asJSON bool) *checkedFile {
+	one := &checkedFile{File: name, Kind: job.KindOf(name), Sound: true, Problems: problem.List{}}
+	if one.Kind == job.OtherFile {
+		if !named {
+			return one
+		}
+		one.Kind = job.PatternFile
+	}
+	problems, err := job.Check(name, one.Kind, p.Stdin, p.words)
+	if err != nil {
+		var why error
+		one.Status, why = whyUnread(name, err)
+		one.Sound, one.Error = false, p.words.Error(why)
+		if !asJSON {
+			p.fail(one.Status, why)
+		}
+		return one
+	}
+	if problems.Stops() {
+		one.Sound, one.Status = false, Wrong
+	}
+	if !asJSON {
+		p.report(problems)
+	}
+	one.Problems = append(one.Problems, p.said(problems)...)
+	return one
+}
+
+func (p *Program) printChecked(one *checkedFile) {
+	values := finding.Values{"file": one.File, "kind": string(one.Kind), "errors": 0, "warnings": 0, "error": one.Error}
+	for _, found := range one.Problems {
+		switch found.Severity {
+		case problem.Error:
+			values["errors"] = values["errors"].(int) + 1
+		case problem.Warning:
+			values["warnings"] = values["warnings"].(int) + 1
+		}
+	}
+	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(report.CheckedFile, values)))
+}

@@ -1,0 +1,69 @@
+package job
+
+import (
+	"io"
+	"regexp"
+	"slices"
+
+	"drawdown/patterns"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
+	"drawdown/render/words"
+)
+
+// FileKind is what a file describes.
+type FileKind string
+
+const (
+	PatternFile FileKind = "pattern"
+	MachineFile FileKind = "machine"
+	SurveyFile  FileKind = "survey"
+	OtherFile   FileKind = "other" // none of these, such as a list of wrenches
+)
+
+// kindKeys are keys that only files of one kind have.
+var kindKeys = []struct {
+	kind FileKind
+	key  *regexp.Regexp
+}{
+	{MachineFile, regexp.MustCompile(`(?m)^strip\s*:`)},
+	{SurveyFile, regexp.MustCompile(`(?m)^(measured|holes)\s*:`)},
+	{PatternFile, regexp.MustCompile(`(?m)^(drawdown|fasteners|extends|kinds|tighten)\s*:`)},
+}
+
+// KindOf tells what a file describes by its keys, so that one that is broken is
+// told, too. Standard input, and what is not there, counts as a pattern.
+func KindOf(name string) FileKind {
+	switch {
+	case name == "-" || slices.Contains(patterns.Builtin(), name):
+		return PatternFile
+	case slices.Contains(patterns.Machines.Names(), name):
+		return MachineFile
+	case slices.Contains(patterns.Surveys.Names(), name):
+		return SurveyFile
+	}
+	from, err := source.Open(name, nil, source.MostBytes)
+	if err != nil {
+		return PatternFile
+	}
+	for _, k := range kindKeys {
+		if k.key.Match(from.Data) {
+			return k.kind
+		}
+	}
+	return OtherFile
+}
+
+// Check reads a file of any kind, with all that it names.
+func Check(name string, kind FileKind, stdin io.Reader, w *words.Catalogue) (problem.List, error) {
+	switch kind {
+	case MachineFile:
+		_, problems, err := LoadMachine(name, stdin)
+		return problems, err
+	case SurveyFile:
+		_, problems, err := Survey(name, stdin, w)
+		return problems, err
+	}
+	_, problems, err := Load(name, stdin, "", "")
+	return problems, err
+}

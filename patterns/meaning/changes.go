@@ -1,0 +1,177 @@
+package meaning
+
+import (
+	"slices"
+	"strconv"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/relabel"
+)
+
+// changeKeys are those by which a file changes single things of the one that it
+// builds on. They are kept apart for each file: laid over each other they would
+// be lost.
+var changeKeys = []string{"omit", "change", "relabel"}
+
+// changes is what one file does to single fasteners of the one that it builds on.
+type changes struct {
+	level  int // of the file
+	omit   map[string]*nodes.Node
+	change map[string]*nodes.Entry
+	used   map[string]bool
+	seen   []string // ids that could be meant
+}
+
+// takeChanges reads omit, change and relabel of a file, and gives it without them.
+func (r *reader) takeChanges(layer *nodes.Node, level int) *nodes.Node {
+	builds := layer.Get("extends") != nil || layer.Lacks("extends")
+	if at := layer.Get("relabel"); at != nil {
+		r.names.Take(at, level, builds)
+	}
+	c := &changes{level: level, omit: map[string]*nodes.Node{}, change: map[string]*nodes.Entry{}, used: map[string]bool{}}
+	for _, key := range []string{"omit", "change"} {
+		at := layer.Get(key)
+		switch {
+		case at == nil:
+		case !builds:
+			r.Fail(layer.KeyNode(key), NothingBelow, finding.Values{"key": key})
+		case key == "omit":
+			r.takeOmit(c, at)
+		default:
+			r.takeChange(c, at)
+		}
+	}
+	r.changes = append(r.changes, c)
+	return layer.Without(changeKeys)
+}
+
+func (r *reader) takeOmit(c *changes, at *nodes.Node) {
+	for _, item := range r.TrueList(at, "omit", "[M3, M8]") {
+		switch {
+		case item.Shape != nodes.Scalar || item.Null:
+			r.Fail(item, form.NoID, finding.Values{"what": finding.Term("an id"), "found": item.Called()})
+		case c.omit[item.Text] != nil:
+			r.Fail(item, OmitTwice, finding.Values{"id": item.Text})
+		default:
+			c.omit[item.Text] = item
+		}
+	}
+}
+
+const changeExample = "{M7: {at: [120.4, 33]}}"
+
+func (r *reader) takeChange(c *changes, at *nodes.Node) {
+	if at.Shape != nodes.Map || len(at.Entries) == 0 {
+		r.Fail(at, NoChanges, finding.Values{"found": at.Called(), "example": changeExample})
+		return
+	}
+	for i := range at.Entries {
+		e := &at.Entries[i]
+		if c.omit[e.Key.Text] != nil {
+			r.Fail(e.Key, OmittedAndChanged, finding.Values{"id": e.Key.Text})
+			continue
+		}
+		c.change[e.Key.Text] = e
+	}
+}
+
+// changed gives a fastener of the file as the files above it have it, and the
+// node that it then comes from; false where one leaves it out.
+func (r *reader) changed(from *nodes.Node, f geometry.Fastener) (geometry.Fastener, *nodes.Node, bool) {
+	id, at := f.ID, from
+	for _, c := range slices.Backward(r.changes) {
+		if c.level >= from.File.Level {
+			continue
+		}
+		seen := r.names.Seen(id, from, c.level)
+		c.seen = append(c.seen, seen)
+		if c.omit[seen] != nil {
+			c.used[seen] = true
+			r.omittedCast[strconv.Itoa(f.Cast)] = true
+			return f, from, false
+		}
+		if e := c.change[seen]; e != nil && !c.used[seen] {
+			c.used[seen] = true
+			f, at = r.changedBy(f, e), e.Key
+		}
+	}
+	f.ID = r.names.Of(relabel.Fasteners, id, from)
+	return f, at, true
+}
+
+func (r *reader) changedBy(f geometry.Fastener, e *nodes.Entry) geometry.Fastener {
+	fields, ok := r.Fields(e.Value, finding.Failed(TheChange, finding.Values{"id": e.Key.Text}), "at", "kind", "cast", "mark")
+	if !ok {
+		return f
+	}
+	if at, ok := fields.Point("at"); ok && fields.Has("at") {
+		f.At = at
+	}
+	if n := fields.Get("kind"); n != nil {
+		if kind, known := r.knownKind(n); known {
+			f.Kind = kind
+		}
+	}
+	if n := fields.Get("cast"); n != nil {
+		f.Cast, f.Mark = r.Cast(n), ""
+	}
+	if n := fields.Get("mark"); n != nil {
+		r.NotBoth(fields)
+		f.Mark, f.Cast = r.Mark(n), 0
+	}
+	return f
+}
+
+// unusedChanges reports the fasteners that the file changes or leaves out and
+// that the one that it builds on does not have. What a file below changes may
+// have been replaced since.
+func (r *reader) unusedChanges() {
+	if r.fasteners.broken || r.baseless || len(r.changes) == 0 {
+		return
+	}
+	c := r.changes[0]
+	report := func(key string, at *nodes.Node) {
+		if !c.used[at.Text] {
+			r.Fail(at, NotBelow, finding.Values{"key": key, "name": problem.Quoted(at.Text), "meant": r.Meant(at.Text, c.seen)})
+		}
+	}
+	for _, at := range c.omit {
+		report("omit", at)
+	}
+	for _, e := range c.change {
+		report("change", e.Key)
+	}
+}
+
+// current gives the id of the fastener that a file names at the node, as the part
+// has it; false where a file above leaves it out.
+func (r *reader) current(n *nodes.Node) (string, bool) {
+	for _, c := range slices.Backward(r.changes) {
+		if c.level < n.File.Level && c.omit[r.names.Seen(n.Text, n, c.level)] != nil {
+			return n.Text, false
+		}
+	}
+	return r.names.Seen(n.Text, n, -1), true
+}
+
+// currentList gives a list of fasteners as the part has them, without those that
+// a file above leaves out. A list by cast numbers loses the numbers of these.
+func (r *reader) currentList(n *nodes.Node) *nodes.Node {
+	list := *n
+	list.Items = nil
+	for _, item := range n.Items {
+		id, here := r.current(item)
+		_, isID := r.fasteners.index[id]
+		if !here || !isID && item.File.Level > 0 && r.omittedCast[item.Text] {
+			continue
+		}
+		named := *item
+		named.Text = id
+		list.Items = append(list.Items, &named)
+	}
+	return &list
+}

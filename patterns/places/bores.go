@@ -1,0 +1,45 @@
+package places
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+)
+
+// mostOfPart is how many times as wide as all else on the part a bore may be:
+// arcs of flanges have been drawn round wide bores (common practice, no source).
+const mostOfPart = 2
+
+// bores reports bores that no such part can have, and those over fasteners.
+func (c check) bores() {
+	points := c.Joint.Points()
+	for _, path := range c.Joint.Outline {
+		points = append(points, path...)
+	}
+	span := 2 * geometry.Enclose(points).Radius
+	for i, b := range c.Joint.Bores {
+		if span > 0 && b.Diameter > mostOfPart*span {
+			c.Fail(c.Bores[i], BoreTooWide, finding.Values{"diameter": unit.Length(b.Diameter), "span": unit.Length(span)})
+			continue
+		}
+		c.boreOverFasteners(i, b)
+	}
+}
+
+func (c check) boreOverFasteners(i int, b geometry.Bore) {
+	var over, cut []string
+	for k, f := range c.Joint.Fasteners {
+		switch d := f.At.Distance(b.Centre); {
+		case d < b.Diameter/2-toleranceMm:
+			over = append(over, f.ID)
+		case d < (b.Diameter+c.sizes[k].through)/2-toleranceMm:
+			cut = append(cut, f.ID)
+		}
+	}
+	if len(over) > 0 {
+		c.Fail(c.Bores[i], BoreOverBolt, finding.Values{"diameter": unit.Length(b.Diameter), "label": b.Label, "ids": over})
+	}
+	if len(cut) > 0 {
+		c.Warn(c.Bores[i], BoreCutsHole, finding.Values{"diameter": unit.Length(b.Diameter), "label": b.Label, "ids": cut})
+	}
+}

@@ -1,0 +1,23 @@
+package places
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with where things stand.
+const (
+	HolesOverlap     finding.Code = "places holes overlap"      // id, other, first, apart, need, holes: yes or no
+	HeadsOverlap     finding.Code = "places heads overlap"      // id, other, first, apart, need
+	BoreTooWide      finding.Code = "places bore too wide"      // diameter, span
+	BoreOverBolt     finding.Code = "places bore over bolt"     // label, diameter, ids
+	BoreCutsHole     finding.Code = "places bore cuts hole"     // label, diameter, ids
+	OutlineCrosses   finding.Code = "places outline crosses"    // first, second
+	OutlineHoldsNone finding.Code = "places outline holds none" // count
+	FastenersOff     finding.Code = "places fasteners off"      // count, ids
+	BoreOff          finding.Code = "places bore off"           // label, place
+	DowelOff         finding.Code = "places dowel off"          // place
+	BoreOffOwnEdge   finding.Code = "places bore off own edge"  // label, place
+	DowelOffOwnEdge  finding.Code = "places dowel off own edge" // diameter, place
+	LabelTwice       finding.Code = "places label twice"        // label, first
+	StationsTogether finding.Code = "places stations together"  // id, other, first
+	FrontFacesView   finding.Code = "places front faces view"   // view, front
+	AtPlace          finding.Code = "places at"                 // x, y
+)

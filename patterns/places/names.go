@@ -1,0 +1,61 @@
+package places
+
+import (
+	"regexp"
+	"slices"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// names warns of a label that stands twice: on the part, or at the stations.
+func (c check) names() {
+	labels := slices.Concat(
+		geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) string { return b.Label }),
+		geometry.Mapped(c.Joint.Labels, func(l geometry.Label) string { return l.Text }))
+	c.twice(labels, slices.Concat(c.Bores, c.Labels))
+	c.twice(geometry.Mapped(c.Joint.Stations, func(s geometry.Station) string { return s.Label }), c.Stations)
+}
+
+func (c check) twice(labels []string, at []*nodes.Node) {
+	first := map[string]*nodes.Node{}
+	for i, label := range labels {
+		switch earlier := first[label]; {
+		case label == "":
+		case earlier != nil:
+			c.Warn(at[i], LabelTwice, finding.Values{"label": problem.Quoted(label), "first": earlier.Stood(at[i])})
+		default:
+			first[label] = at[i]
+		}
+	}
+}
+
+// stations warns of two parts that have one place.
+func (c check) stations() {
+	squares := geometry.Squares{Side: toleranceMm}
+	for i, s := range c.Joint.Stations {
+		other, found := squares.Find(s.At, func(k int) bool { return c.Joint.Stations[k].At.Distance(s.At) < toleranceMm })
+		if !found {
+			squares.Add(s.At, i)
+			continue
+		}
+		c.Warn(c.Stations[i], StationsTogether, finding.Values{
+			"id": s.ID, "other": c.Joint.Stations[other].ID, "first": c.Stations[other].Stood(c.Stations[i]),
+		})
+	}
+}
+
+// alongTheMachine finds views towards or from the front in the languages of the
+// sheets: in these the front lies on no side of the picture.
+var alongTheMachine = regexp.MustCompile(`(?i)\bfrom (the )?(very )?(front|rear|back)\b|\b(front|rear|back) view\b|` +
+	`\bvon (vorne?|hinten)\b|\b(vorder|rück)ansicht\b|` +
+	`\b(de|par|depuis) (l[’']avant|l[’']arrière|devant|derrière)|\bde face\b|` +
+	`\bdesde (el frente|delante|atrás|detrás)|\bvista (frontal|trasera)\b`)
+
+func (c check) view() {
+	if c.Front != nil && alongTheMachine.MatchString(c.View) {
+		c.Warn(c.Front, FrontFacesView, finding.Values{"view": problem.Quoted(c.View), "front": string(c.Joint.Front)})
+	}
+}

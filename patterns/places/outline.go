@@ -1,0 +1,89 @@
+package places
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+)
+
+// leastLoopMm is the least loop of an outline that crosses itself; a traced edge
+// has smaller ones in narrow places.
+const leastLoopMm = 2
+
+// outline reports an outline that no part has.
+func (c check) outline() {
+	for k, path := range c.Joint.Outline {
+		if i, other, found := geometry.Crossing(path, leastLoopMm); found {
+			c.Fail(c.Outline[k], OutlineCrosses, finding.Values{"first": place(path[i]), "second": place(path[other])})
+		}
+	}
+}
+
+// offThePart reports what lies off the part: outside its outline, or of the edge
+// that is drawn where the file gives none. All fasteners off it is an error: the
+// outline is another part's, or in another unit.
+func (c check) offThePart() {
+	if c.OutlineUnread {
+		return
+	}
+	if len(c.Joint.Outline) == 0 {
+		c.offOwnEdge()
+		return
+	}
+	off := func(p geometry.Point) bool { return !geometry.OnPart(p, c.Joint.Outline, toleranceMm) }
+	stray, isStray := geometry.FindStray(c.Joint.Points()) // reported as such
+	var ids []string
+	at := c.Outlines
+	for i, f := range c.Joint.Fasteners {
+		if off(f.At) && !(isStray && stray.Index == i) {
+			ids = append(ids, f.ID)
+			if len(ids) == 1 {
+				at = c.Fasteners[i]
+			}
+		}
+	}
+	switch {
+	case len(ids) > 0 && len(ids) == len(c.Joint.Fasteners):
+		c.Fail(c.Outlines, OutlineHoldsNone, finding.Values{"count": len(ids)})
+	case len(ids) > 0:
+		c.Warn(at, FastenersOff, finding.Values{"count": len(ids), "ids": ids})
+	}
+	for i, b := range c.Joint.Bores {
+		if c.outside(b.Centre) {
+			c.Warn(c.Bores[i], BoreOff, finding.Values{"label": b.Label, "place": place(b.Centre)})
+		}
+	}
+	for i, d := range c.Joint.Dowels {
+		if off(d.Centre) {
+			c.Warn(c.Dowels[i], DowelOff, finding.Values{"place": place(d.Centre)})
+		}
+	}
+}
+
+// outside leaves the openings out: a bore may be one.
+func (c check) outside(p geometry.Point) bool {
+	for _, path := range c.Joint.Outline {
+		if geometry.Inside(p, path) || geometry.FromEdge(p, path) <= toleranceMm {
+			return false
+		}
+	}
+	return true
+}
+
+// offOwnEdge looks at the edge that is drawn round the fasteners.
+func (c check) offOwnEdge() {
+	points := c.Joint.Points()
+	if len(points) == 0 {
+		return
+	}
+	for i, b := range c.Joint.Bores {
+		if geometry.InsideOwnEdge(b.Centre, points) < 0 {
+			c.Warn(c.Bores[i], BoreOffOwnEdge, finding.Values{"label": b.Label, "place": place(b.Centre)})
+		}
+	}
+	for i, d := range c.Joint.Dowels {
+		if geometry.InsideOwnEdge(d.Centre, points) < d.Diameter/2 {
+			c.Warn(c.Dowels[i], DowelOffOwnEdge, finding.Values{"diameter": unit.Length(d.Diameter), "place": place(d.Centre)})
+		}
+	}
+}

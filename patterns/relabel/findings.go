@@ -1,0 +1,12 @@
+package relabel
+
+import "drawdown/geometry/finding"
+
+// What can be wrong with new names.
+const (
+	NoRelabel    finding.Code = "relabel none"          // found, example
+	NoAddend     finding.Code = "relabel no addend"     // found, most
+	MadeAlike    finding.Code = "relabel alike"         // first, second, name
+	NamesNothing finding.Code = "relabel names nothing" // name, meant
+	NoNumbers    finding.Code = "relabel no numbers"    //
+)

@@ -1,0 +1,217 @@
+// Package relabel gives new names to what a part takes over from the file that
+// it builds on: the labels and ids of the other bank. It sees texts with the
+// nodes that they came from, and no joint. It may import form and nodes.
+package relabel
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// AllNumbers is the entry that adds to all numbers in labels: all numbers: +4.
+const AllNumbers = "all numbers"
+
+// Sort is what a name names: names of one sort must differ.
+type Sort string
+
+const (
+	Fasteners Sort = "fastener"
+	Stations  Sort = "station"
+	Clusters  Sort = "cluster"
+	Labels    Sort = "label"         // of bores, and words on the part
+	AtStation Sort = "station label" // what stands beside a station
+)
+
+// ids says whether names of the sort are short names without a rule for their
+// numbers.
+func (s Sort) ids() bool { return s == Fasteners || s == Stations }
+
+// Names holds the relabel of every file of a chain, the file that is read first.
+type Names struct {
+	problems *form.Reader
+	layers   []*layer
+	taken    map[Sort]map[string]string // new name to the one that it was
+	kept     []kept                     // labels that no relabel touched
+}
+
+// layer is the relabel of one file.
+type layer struct {
+	level int // of the file
+	from  int // names that stand at this level or above it are changed
+	at    *nodes.Node
+	names map[string]*nodes.Entry
+	used  map[string]bool
+	seen  []string // names that could be meant
+	add   int      // to all numbers in labels
+}
+
+type kept struct {
+	label string
+	level int // of its file
+}
+
+// New gives names that stay as they are.
+func New(r *form.Reader) *Names {
+	return &Names{problems: r, taken: map[Sort]map[string]string{}}
+}
+
+// Take reads the key relabel of a file: at is its value. In a file that builds on
+// none it is for the file's own names, which a mirror makes those of another
+// part.
+func (s *Names) Take(at *nodes.Node, level int, builds bool) {
+	if at.Null || at.Shape != nodes.Map || len(at.Entries) == 0 {
+		s.problems.Fail(at, NoRelabel, finding.Values{"found": at.Called(), "example": "{cyl 1: cyl 2, all numbers: +4}"})
+		return
+	}
+	l := &layer{level: level, from: level, at: at, names: map[string]*nodes.Entry{}, used: map[string]bool{}}
+	if builds {
+		l.from++
+	}
+	for i := range at.Entries {
+		e := &at.Entries[i]
+		if e.Key.Text == AllNumbers {
+			l.add = s.addend(e.Value)
+		} else if _, ok := s.problems.Text(e.Value, finding.Term("a new name")); ok {
+			l.names[strings.TrimSpace(e.Key.Text)] = e
+		}
+	}
+	s.layers = append(s.layers, l)
+}
+
+func (s *Names) addend(n *nodes.Node) int {
+	const most = 9999
+	v, err := strconv.Atoi(n.Text)
+	if n.Shape != nodes.Scalar || err != nil || v == 0 || v > most || v < -most {
+		s.problems.Fail(n, NoAddend, finding.Values{"found": n.Called(), "most": most})
+		return 0
+	}
+	return v
+}
+
+// Of gives the name that a text of the file stands for in the part, of one that
+// stands at the node.
+func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
+	was, touched := text, false
+	for _, l := range slices.Backward(s.layers) {
+		if at.File.Level < l.from {
+			continue
+		}
+		l.seen = append(l.seen, text)
+		var changed bool
+		if text, changed = s.by(l, sort, text); changed {
+			touched = true
+		}
+	}
+	if !touched && !sort.ids() {
+		s.kept = append(s.kept, kept{text, at.File.Level})
+	}
+	s.differ(sort, was, text)
+	return text
+}
+
+// Seen gives the id of a fastener as the file of a level knows it, before that
+// file's own relabel, of one that is named at the node. Level -1 stands for the
+// part.
+func (s *Names) Seen(id string, at *nodes.Node, level int) string {
+	for _, l := range slices.Backward(s.layers) {
+		if e := l.names[id]; e != nil && l.level > level && at.File.Level >= l.from {
+			id = strings.TrimSpace(e.Value.Text)
+		}
+	}
+	return id
+}
+
+// Later gives what the part calls a name of a file below; empty where it is
+// called nothing else.
+func (s *Names) Later(name string) string {
+	for _, l := range slices.Backward(s.layers) {
+		if e := l.names[name]; e != nil {
+			return strings.TrimSpace(e.Value.Text)
+		}
+	}
+	return ""
+}
+
+// by gives the name that a layer makes of another, and whether it says so.
+func (s *Names) by(l *layer, sort Sort, text string) (string, bool) {
+	if e := l.names[text]; e != nil {
+		l.used[text] = true
+		made := strings.TrimSpace(e.Value.Text)
+		if sort.ids() {
+			made, _ = s.problems.NewID(e.Value, "relabel", made)
+		}
+		return made, true
+	}
+	if sort.ids() || l.add == 0 {
+		return text, false
+	}
+	made := numbers.ReplaceAllStringFunc(text, func(digits string) string {
+		v, err := strconv.Atoi(digits)
+		if err != nil || v+l.add < 0 {
+			return digits
+		}
+		return strconv.Itoa(v + l.add)
+	})
+	if made == text {
+		return text, false
+	}
+	l.used[AllNumbers] = true
+	return made, true
+}
+
+var numbers = regexp.MustCompile(`[0-9]+`)
+
+// differ reports that two names of a sort have become one.
+func (s *Names) differ(sort Sort, was, is string) {
+	if s.taken[sort] == nil {
+		s.taken[sort] = map[string]string{}
+	}
+	earlier, taken := s.taken[sort][is]
+	s.taken[sort][is] = was
+	if !taken || earlier == was || len(s.layers) == 0 || is == "" {
+		return
+	}
+	s.problems.Fail(s.layers[0].at, MadeAlike, finding.Values{"first": problem.Quoted(earlier), "second": problem.Quoted(was), "name": problem.Quoted(is)})
+}
+
+// Unused reports what the relabel of the file itself names and nothing has. What
+// a file below relabels may have been replaced since.
+func (s *Names) Unused() {
+	for _, l := range s.layers {
+		if l.level > 0 {
+			continue
+		}
+		for _, e := range l.at.Entries {
+			name := strings.TrimSpace(e.Key.Text)
+			switch {
+			case l.used[name] || name != AllNumbers && l.names[name] == nil || name == AllNumbers && l.add == 0:
+			case name == AllNumbers:
+				s.problems.Fail(e.Key, NoNumbers, nil)
+			default:
+				s.problems.Fail(e.Key, NamesNothing, finding.Values{"name": problem.Quoted(name), "meant": s.problems.Meant(name, l.seen)})
+			}
+		}
+	}
+}
+
+// sided finds labels that tell one bank from the other: by a number, or a side.
+var sided = regexp.MustCompile(`(?i)[0-9]|\b(left|right|links|rechts|linke[rs]?|rechte[rs]?|gauche|droite?|izquierd[oa]|derech[oa])\b`)
+
+// OfOtherBank gives the labels of files below a level that no relabel touched and
+// that tell one bank from the other, each once.
+func (s *Names) OfOtherBank(level int) []string {
+	var labels []string
+	for _, k := range s.kept {
+		if k.level > level && sided.MatchString(k.label) && !slices.Contains(labels, k.label) {
+			labels = append(labels, k.label)
+		}
+	}
+	return labels
+}

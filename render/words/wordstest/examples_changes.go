@@ -1,0 +1,23 @@
+package wordstest
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/patterns/meaning"
+	"drawdown/patterns/relabel"
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	meaning.NothingBelow:      {"key": "omit"},
+	meaning.NoChanges:         {"found": `"M7"`, "example": "[M1, M2]"},
+	meaning.OmittedAndChanged: {"id": "M7"},
+	meaning.NotBelow:          {"key": "omit", "name": `"M33"`, "meant": "M3"},
+	meaning.TheChange:         {"id": "M7"},
+	meaning.ListReplaced:      {"key": "fasteners", "file": "left.yaml", "lost": 13, "count": 14},
+	meaning.UnitsChanged:      {"units": `"in"`, "file": "left.yaml", "base": "mm"},
+	meaning.MirrorLabels:      {"labels": []string{"cyl 1", "cyl 3", "in 1a"}, "example": "cyl 1: …"},
+	relabel.NoRelabel:         {"found": `"cyl 1"`, "example": "[M1, M2]"},
+	relabel.NoAddend:          {"found": `"four"`, "most": 9999},
+	relabel.MadeAlike:         {"first": `"cyl 1"`, "second": `"cyl 2"`, "name": `"cyl 2"`},
+	relabel.NamesNothing:      {"name": `"cyl 9"`, "meant": "cyl 1"},
+	relabel.NoNumbers:         {},
+})

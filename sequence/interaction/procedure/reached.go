@@ -1,0 +1,26 @@
+package procedure
+
+import "drawdown/sequence/plan"
+
+// reached is the greatest torque, in N·m, that each kind has been brought to so far.
+type reached map[string]float64
+
+// take adds a stage for a kind. It says whether the stage is a torque that can
+// turn a nut as far as the figures tell: greater than any before, or a repeat of it
+// that no angle has gone before. Slackened bolts start anew.
+func (r reached) take(kind string, stage plan.Stage) (turns bool) {
+	switch stage.Do {
+	case plan.Tighten:
+		const dust = 1e-9
+		most, had := r[kind]
+		now := float64(stage.Torque.Nm())
+		if had && now <= most*(1+dust) {
+			return false
+		}
+		r[kind] = now
+		return true
+	case plan.BackOff, plan.TurnBack, plan.Remove:
+		delete(r, kind)
+	}
+	return false
+}

@@ -1,0 +1,152 @@
+package plan
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence"
+)
+
+// What stages have no sense. Each names the stage itself.
+const (
+	TorqueFalls  finding.Code = "stage torque falls"  // kind, stage, torque, before, beforeTorque
+	LeftLoose    finding.Code = "stage left loose"    // kind, stage, angle
+	AngleAlone   finding.Code = "stage angle alone"   // kind, stage, angle, slackened: by a stage before
+	CheckDiffers finding.Code = "stage check differs" // kind, stage, torque, before, beforeTorque
+	StageTwice   finding.Code = "stage twice"         // stage, before
+	WaitsFirst   finding.Code = "stage waits first"   // stage
+	WaitsLast    finding.Code = "stage waits last"    // stage
+	WaitsOn      finding.Code = "stage waits on"      // stage, before
+)
+
+// dust is what two figures of the same torque in two units may differ by.
+const dust = 1e-9
+
+// Senseless gives the stages of tightening that do nothing, that leave the joint
+// loose, or whose figure hangs in the air (first principles: a wrench that is set
+// below what a bolt has clicks at once; an angle counts from a torque).
+func (p Plan) Senseless() []finding.Finding {
+	found := p.waits()
+	found = append(found, p.repeats()...)
+	for _, k := range p.Kinds {
+		found = append(found, p.senselessFor(k.Name)...)
+	}
+	slices.SortStableFunc(found, func(a, b finding.Finding) int { return a.At.Stage - b.At.Stage })
+	return found
+}
+
+// TorquesFall gives those of them whose torque has been passed before.
+func (p Plan) TorquesFall() []finding.Finding {
+	return slices.DeleteFunc(p.Senseless(), func(f finding.Finding) bool { return f.Code != TorqueFalls })
+}
+
+// state is how far the bolts of a kind have been brought.
+type state struct {
+	most    Stage // with the greatest torque so far; Number 0: none
+	crossed bool  // a torque went crosswise or outwards, not once round
+	loose   Stage // that slackened them last, if nothing has tightened them since
+}
+
+func (p Plan) senselessFor(kind string) (found []finding.Finding) {
+	var so state
+	for _, s := range p.Tighten.Stages {
+		if slices.Contains(s.Kinds, kind) {
+			found = append(found, so.take(kind, s)...)
+		}
+	}
+	if so.loose.Number > 0 {
+		values := finding.Values{"kind": kind, "stage": so.loose.Number, "angle": so.loose.Angle}
+		found = append(found, finding.Failed(LeftLoose, values).About(finding.Place{Kind: kind, Stage: so.loose.Number}))
+	}
+	return found
+}
+
+// take brings the bolts on by a stage, and says what has no sense in it.
+func (so *state) take(kind string, s Stage) []finding.Finding {
+	values := finding.Values{"kind": kind, "stage": s.Number}
+	warned := func(code finding.Code) []finding.Finding {
+		return []finding.Finding{finding.Warned(code, values).About(finding.Place{Kind: kind, Stage: s.Number})}
+	}
+	switch s.Do {
+	case BackOff:
+		*so = state{loose: s}
+	case Advance:
+		alone, slackened := so.most.Number == 0, so.loose.Number > 0
+		so.loose = Stage{}
+		if alone {
+			values["angle"], values["slackened"] = s.Angle, slackened
+			return warned(AngleAlone)
+		}
+	case Tighten:
+		before, crossed := so.most, so.crossed
+		so.loose, so.crossed = Stage{}, crossed || s.Way != sequence.Circular
+		values["torque"], values["before"], values["beforeTorque"] = s.Torque, before.Number, before.Torque
+		switch compared(s, before) {
+		case -1:
+			return warned(TorqueFalls)
+		case 1:
+			so.most = s
+			if before.Number > 0 && crossed && s.Way == sequence.Circular {
+				return warned(CheckDiffers)
+			}
+		}
+	}
+	return nil
+}
+
+// compared is 1 where a torque is above that of the stage before, or there is
+// none; -1 where it is below.
+func compared(s, before Stage) int {
+	now, most := float64(s.Torque.Nm()), float64(before.Torque.Nm())
+	switch {
+	case before.Number == 0 || now > most*(1+dust):
+		return 1
+	case now < most*(1-dust):
+		return -1
+	}
+	return 0
+}
+
+// waits gives the waits between which nothing is done.
+func (p Plan) waits() (found []finding.Finding) {
+	stages := p.Tighten.Stages
+	for i, s := range stages {
+		if s.Do != Wait {
+			continue
+		}
+		warn := func(code finding.Code) {
+			values := finding.Values{"stage": s.Number, "before": s.Number - 1}
+			found = append(found, finding.Warned(code, values).About(finding.Place{Stage: s.Number}))
+		}
+		switch {
+		case i == 0:
+			warn(WaitsFirst)
+		case stages[i-1].Do == Wait:
+			warn(WaitsOn)
+		}
+		if i > 0 && i == len(stages)-1 {
+			warn(WaitsLast)
+		}
+	}
+	return found
+}
+
+// repeats gives the torques and slackenings that stand twice running, in the
+// same way. Angles add up, and a check pass says what it is.
+func (p Plan) repeats() (found []finding.Finding) {
+	for i, s := range p.Tighten.Stages {
+		if i == 0 || s.Do != Tighten && s.Do != BackOff {
+			continue
+		}
+		if before := p.Tighten.Stages[i-1]; before.same(s) {
+			values := finding.Values{"stage": s.Number, "before": before.Number}
+			found = append(found, finding.Warned(StageTwice, values).About(finding.Place{Stage: s.Number}))
+		}
+	}
+	return found
+}
+
+func (s Stage) same(other Stage) bool {
+	return s.Do == other.Do && s.Torque == other.Torque && s.Angle == other.Angle && s.Way == other.Way && s.Turn == other.Turn &&
+		s.Note == other.Note && slices.Equal(s.Kinds, other.Kinds)
+}

@@ -1,0 +1,60 @@
+package plan
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/unit"
+	"drawdown/sequence"
+)
+
+// First principles: a wrench set below what a bolt has turns nothing, an angle
+// counts from a torque, and what is slackened last stays loose. Common practice,
+// no source: a repeat says what it is for, and a check pass has the last torque.
+func TestStagesWithoutSense(t *testing.T) {
+	t.Parallel()
+	nm := func(v float64) StageInput { return StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: v}} }
+	round := func(v float64) StageInput { s := nm(v); s.Way = sequence.Circular; return s }
+	main := func(s StageInput) StageInput { s.Of = []string{"main"}; return s }
+	side := func(s StageInput) StageInput { s.Of = []string{"side"}; return s }
+	on, back, wait := StageInput{Do: Advance, Angle: 90}, StageInput{Do: BackOff, Angle: 180}, StageInput{Do: Wait, Wait: 10}
+	third := StageInput{Do: Percent, Percent: 30}
+	feet := StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: 20, Unit: unit.PoundForceFoot}}
+	noted := nm(20)
+	noted.Note = "once more"
+	for name, c := range map[string]struct {
+		stages []StageInput
+		want   string // stage, kind and code of each
+	}{
+		"rising, then by angle":  {[]StageInput{nm(20), nm(40), on, on}, ""},
+		"the same in two units":  {[]StageInput{nm(27.1163589659), feet}, ""}, // 1 lbf·ft = 1.3558179483 N·m
+		"check pass":             {[]StageInput{nm(20), nm(40), round(40), wait, round(40)}, ""},
+		"all once round":         {[]StageInput{round(20), round(40)}, ""},
+		"slackened and lower":    {[]StageInput{nm(40), back, nm(20)}, ""},
+		"noted repeat":           {[]StageInput{nm(20), noted}, ""},
+		"repeat after a wait":    {[]StageInput{nm(20), wait, nm(20)}, ""},
+		"left loose":             {[]StageInput{nm(40), back}, "2 main stage left loose, 2 side stage left loose"},
+		"one kind left loose":    {[]StageInput{nm(40), main(back)}, "2 main stage left loose"},
+		"loose before a wait":    {[]StageInput{nm(40), back, wait}, "2 main stage left loose, 2 side stage left loose, 3  stage waits last"},
+		"falls":                  {[]StageInput{main(nm(40)), side(nm(20)), main(nm(30))}, "3 main stage torque falls"},
+		"falls after an angle":   {[]StageInput{main(nm(40)), main(on), main(nm(30))}, "3 main stage torque falls"},
+		"a share of less":        {[]StageInput{main(nm(40)), main(third)}, "2 main stage torque falls"},
+		"lower check":            {[]StageInput{main(nm(40)), main(round(30))}, "2 main stage torque falls"},
+		"higher check":           {[]StageInput{main(nm(40)), main(round(50))}, "2 main stage check differs"},
+		"angle alone":            {[]StageInput{main(on), side(nm(20))}, "1 main stage angle alone"},
+		"angle after slackening": {[]StageInput{main(nm(20)), main(back), main(on)}, "3 main stage angle alone"},
+		"twice":                  {[]StageInput{nm(20), nm(20)}, "2  stage twice"},
+		"waits about":            {[]StageInput{wait, nm(20), wait, wait}, "1  stage waits first, 4  stage waits on, 4  stage waits last"},
+	} {
+		in := cylinderHead(t)
+		in.Tighten = c.stages
+		var got []string
+		for _, f := range build(t, in).Senseless() {
+			got = append(got, fmt.Sprintf("%d %s %s", f.At.Stage, f.At.Kind, f.Code))
+		}
+		if said := strings.Join(got, ", "); said != c.want {
+			t.Errorf("%s: %q, want %q", name, said, c.want)
+		}
+	}
+}
