@@ -20,7 +20,10 @@ type Part struct {
 	// Order lists the fasteners as they are numbered here, from 1. It is used
 	// only where Show is Numbers.
 	Order []int
-	Show  Show
+	// Called are the numbers in the marks where they are not those of the order,
+	// one for each fastener; nil for those of the order.
+	Called []int
+	Show   Show
 	// Words are what stands in the marks where Show is Words, one for each
 	// fastener; empty strings are left out.
 	Words []string

@@ -9,6 +9,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
 const (
@@ -78,7 +79,7 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	case s.which == Blank:
 		req.Show = diagram.Blank
 	default:
-		req.Order = s.side.Order
+		req.Order, req.Called = s.side.Order, s.Plan.Called(s.side)
 	}
 	for lines := 1; ; {
 		foot := bottom - captionAir - float64(lines)*p.Paper.Line
@@ -99,10 +100,8 @@ func (s *fillIn) reading(d diagram.Drawing) string {
 	if s.which == Blank {
 		return ""
 	}
-	if d.Path {
-		return s.words.FollowArrows
-	}
-	return s.words.ByNumber
+	cast := sheet.CastNumbersOf(s.Plan, s.side, s.Words)
+	return words.Text(cast.Large(), cast.Follow(d.Path))
 }
 
 // left tells what found no room. A name that lacks beside a number of the key

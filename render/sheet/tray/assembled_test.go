@@ -152,7 +152,7 @@ func checkAssembled(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Reque
 		}
 	}
 	found := readable(sheets)
-	loosen, tighten := p.Loosen.Numbers(), p.Tighten.Numbers()
+	loosen, tighten := p.Called(p.Loosen), p.Tighten.Numbers()
 	for i, f := range p.Joint.Fasteners {
 		for _, want := range []string{strconv.Itoa(loosen[i]), fmt.Sprintf("%s (%d)", f.ID, tighten[i])} {
 			if !slices.ContainsFunc(found[f.ID], func(s string) bool { return strings.HasSuffix(s, want) }) {
