@@ -13,7 +13,12 @@ type word struct {
 	content string
 	at      scene.Point
 	ink     scene.Ink
+	of      string // the thing that it names; empty where it is of the part
+	hole    int    // in which its place lies, by its index; −1 for none
 }
+
+// nameNear is how far, in millimetres, a name may stand from its place.
+const nameNear = 5.0
 
 // drawLabels sets the words on the part, each as near to its place as there is
 // room beside the others.
@@ -25,7 +30,7 @@ func (s *sketch) drawLabels() {
 		return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, w, words, how.nearer) })
 	})
 	q.run()
-	s.worded = len(words)
+	s.worded = len(words) + len(s.out.Dropped)
 	for k, w := range words {
 		it := &q.items[k]
 		if it.chosen == nowhere {
@@ -35,8 +40,11 @@ func (s *sketch) drawLabels() {
 		p := it.choices[it.chosen]
 		t := font.Set(scene.Text{
 			At:   scene.Point{X: p.from.X, Y: p.from.Y + s.req.SmallEm*font.CapHeight/2},
-			Size: s.req.SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
+			Size: s.req.SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content, Tag: scene.Tag{Name: w.of},
 		})
+		if w.of != "" {
+			t.Tag.Role = scene.Label
+		}
 		s.add(t)
 		s.space.TakeBox(t.Box())
 	}
@@ -45,20 +53,24 @@ func (s *sketch) drawLabels() {
 // labels draws the stations and gives all words on the part.
 func (s *sketch) labels() []word {
 	var words []word
-	add := func(content string, at scene.Point, ink scene.Ink) {
+	add := func(content string, at scene.Point, ink scene.Ink, of string) {
 		if content != "" {
-			words = append(words, word{content, at, ink})
+			words = append(words, word{content, at, ink, of, s.holeAt(at)})
 		}
 	}
 	joint := s.req.Plan.Joint
 	for _, b := range joint.Bores {
-		add(b.Label, s.view.at(b.Centre), scene.Grey)
+		add(b.Label, s.view.at(b.Centre), scene.Grey, "")
 	}
 	for _, st := range joint.Stations {
-		add(cmp.Or(st.Label, st.ID), s.station(st), scene.Grey)
+		if at, ok := s.station(st); ok {
+			add(cmp.Or(st.Label, st.ID), at, scene.Grey, stationName(st))
+		} else { // a name without its ring would be that of another
+			s.out.Dropped = append(s.out.Dropped, cmp.Or(st.Label, st.ID))
+		}
 	}
 	for _, l := range joint.Labels {
-		add(l.Text, s.view.at(l.At), scene.Black)
+		add(l.Text, s.view.at(l.At), scene.Black, "")
 	}
 	return words
 }
@@ -81,11 +93,33 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 		foot := at.Y + capital/2
 		tail := scene.Text{Size: s.req.SmallEm, Content: w.content}.Box().Bottom
 		box := scene.Box{Left: at.X - extent.X/2, Right: at.X + extent.X/2, Top: foot + tail - extent.Y, Bottom: foot + tail}
-		if s.space.FreeBox(box, air) {
+		if s.space.FreeBox(box, air) && s.nearEnough(w, box) && !s.inOtherHole(w, box) {
 			out = append(out, placement{box: box, from: at, cost: float64(k) / 10})
 		}
 	}
 	return out
+}
+
+// nearEnough says that a name stands with the place that it names: words on the
+// part may go further.
+func (s *sketch) nearEnough(w word, box scene.Box) bool {
+	return w.of == "" || scene.SquareToBox(w.at, box) <= nameNear*nameNear
+}
+
+// holeAt gives the bore or dowel in which a place lies.
+func (s *sketch) holeAt(at scene.Point) int {
+	return slices.IndexFunc(s.holes, func(h hole) bool { return h.at.Distance(at) < h.radius })
+}
+
+// inOtherHole says that a word would stand in a bore to which it does not belong,
+// and pass for its name.
+func (s *sketch) inOtherHole(w word, box scene.Box) bool {
+	for k, h := range s.holes {
+		if k != w.hole && scene.SquareToBox(h.at, box) < h.radius*h.radius {
+			return true
+		}
+	}
+	return false
 }
 
 // misread says that a word there would be taken for that of another thing, which
@@ -118,17 +152,20 @@ func nudged(down ...float64) []scene.Point {
 
 // station draws the place of a part that must go home, a small ring, where
 // there is room for it, and gives the place for its name.
-func (s *sketch) station(st geometry.Station) scene.Point {
+func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
 	const radius = 1.2
 	at := s.view.at(st.At)
 	ring := scene.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(radius + 0.2)
-	if s.space.FreeOfMarks(ring, plentyAir) {
-		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
-		s.space.TakeDisc(at, radius, "station "+st.ID)
-		at.Y += radius + s.req.SmallEm*0.75
+	if !s.space.FreeOfMarks(ring, plentyAir) {
+		return at, false
 	}
-	return at
+	s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3, Tag: scene.Tag{Name: stationName(st), Role: scene.Spot}})
+	s.space.TakeDisc(at, radius, stationName(st))
+	at.Y += radius + s.req.SmallEm*0.75
+	return at, true
 }
+
+func stationName(st geometry.Station) string { return "station " + st.ID }
 
 // clusterGap is the distance from a mark to the line round its cluster.
 const clusterGap = 0.6

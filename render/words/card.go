@@ -42,10 +42,11 @@ type Stage struct {
 
 // Part is the words under the drawing of the part.
 type Part struct {
-	Unplaced    Plural // %d numbers found no room
-	OnDetails   string // all numbers stand on the details
-	Detail      string // detail %d of %d
-	SmallNumber string // Small number: %s.
+	Unplaced      Plural // %d numbers found no room
+	SmallUnplaced Plural // %d small ones did not
+	OnDetails     string // all numbers stand on the details
+	Detail        string // detail %d of %d
+	SmallNumber   string // Small number: %s.
 	// What the small number is; short, since it stands in the tick grid too.
 	// Mark is written on the part, or cast.
 	Cast, Mark, Tightening string

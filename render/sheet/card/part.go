@@ -85,17 +85,29 @@ func (c *card) part(in span, top, bottom float64) drawnPart {
 	if d.small {
 		req.Beside = c.second
 	}
-	d.Drawing = diagram.Draw(req)
-	if c.named() && d.BesideLeftOut > 0 { // some ids without the others would mislead
-		d.small, req.Beside = false, nil
-		d.Drawing = diagram.Draw(req)
-	}
+	caption := c.draw(in, &d, &req)
 	if c.crowded && len(d.Unplaced) > 0 {
 		d.details = c.detailed(req, top, bottom)
+		caption = c.caption(in, d)
 	}
-	caption := c.caption(in, d)
 	d.Items = append(d.Items, caption.Items(bottom-captionAir+0.6-float64(caption.Lines-1)*c.paper.Line)...)
 	return d
+}
+
+// draw draws the part; what finds no room takes some for saying so under it.
+func (c *card) draw(in span, d *drawnPart, req *diagram.Part) diagram.Legend {
+	d.Drawing = diagram.Draw(*req)
+	if c.named() && d.BesideLeftOut > 0 { // some ids without the others would mislead
+		d.small, req.Beside = false, nil
+		d.Drawing = diagram.Draw(*req)
+	}
+	caption := c.caption(in, *d)
+	for lines := c.captionLines(in); caption.Lines > lines; caption = c.caption(in, *d) {
+		req.Box.Bottom -= float64(caption.Lines-lines) * c.paper.Line
+		lines = caption.Lines
+		d.Drawing = diagram.Draw(*req)
+	}
+	return caption
 }
 
 // whole says that everything on the part found room.
@@ -131,6 +143,12 @@ func (c *card) reading(d drawnPart) string {
 	}
 	if len(c.plan.Joint.Dowels) > 0 {
 		parts = append(parts, w.Dowel)
+	}
+	if len(d.Dropped) > 0 {
+		parts = append(parts, c.words.NoRoomFor(d.Dropped))
+	}
+	if n := d.BesideLeftOut; n > 0 {
+		parts = append(parts, w.SmallUnplaced.Of(n))
 	}
 	return strings.Join(parts, " ")
 }

@@ -97,11 +97,12 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 }
 
 func (s *fillIn) reading(d diagram.Drawing) string {
+	left := s.Words.NoRoomFor(d.Dropped)
 	if s.which == Blank {
-		return ""
+		return left
 	}
 	cast := sheet.CastNumbersOf(s.Plan, s.side, s.Words)
-	return words.Text(cast.Large(), cast.Follow(d.Path))
+	return words.Text(cast.Large(), cast.Follow(d.Path), left)
 }
 
 // left tells what found no room. A name that lacks beside a number of the key
