@@ -168,7 +168,7 @@ func (s *sketch) arrange(z size) bool {
 func (s *sketch) finish(z size) Drawing {
 	s.drawClusters()
 	s.drawBesides()
-	s.drawLabels()
+	s.drawLabels(s.stations())
 	s.add(s.path...)
 	s.drawMarks(z)
 	return s.out

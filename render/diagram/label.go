@@ -18,12 +18,12 @@ type word struct {
 }
 
 // nameNear is how far, in millimetres, a name may stand from its place.
-const nameNear = 5.0
+const nameNear = 7.0
 
 // drawLabels sets the words on the part, each as near to its place as there is
 // room beside the others.
-func (s *sketch) drawLabels() {
-	words := s.labels()
+func (s *sketch) drawLabels(stations []word) {
+	words := s.labels(stations)
 	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(item, tier int) []placement {
 		w, how := words[item], labelTiers[tier]
 		places := s.labelPlaces(w, how.nudges, how.air)
@@ -50,27 +50,21 @@ func (s *sketch) drawLabels() {
 	}
 }
 
-// labels draws the stations and gives all words on the part.
-func (s *sketch) labels() []word {
+// labels gives all words on the part.
+func (s *sketch) labels(stations []word) []word {
 	var words []word
-	add := func(content string, at scene.Point, ink scene.Ink, of string) {
+	add := func(content string, at scene.Point, ink scene.Ink) {
 		if content != "" {
-			words = append(words, word{content, at, ink, of, s.holeAt(at)})
+			words = append(words, word{content, at, ink, "", s.holeAt(at)})
 		}
 	}
 	joint := s.req.Plan.Joint
 	for _, b := range joint.Bores {
-		add(b.Label, s.view.at(b.Centre), scene.Grey, "")
+		add(b.Label, s.view.at(b.Centre), scene.Grey)
 	}
-	for _, st := range joint.Stations {
-		if at, ok := s.station(st); ok {
-			add(cmp.Or(st.Label, st.ID), at, scene.Grey, stationName(st))
-		} else { // a name without its ring would be that of another
-			s.out.Dropped = append(s.out.Dropped, cmp.Or(st.Label, st.ID))
-		}
-	}
+	words = append(words, stations...)
 	for _, l := range joint.Labels {
-		add(l.Text, s.view.at(l.At), scene.Black, "")
+		add(l.Text, s.view.at(l.At), scene.Black)
 	}
 	return words
 }
@@ -150,20 +144,38 @@ func nudged(down ...float64) []scene.Point {
 	return all
 }
 
-// station draws the place of a part that must go home, a small ring, where
-// there is room for it, and gives the place for its name.
-func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
-	const radius = 1.2
-	at := s.view.at(st.At)
-	ring := scene.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(radius + 0.2)
-	if !s.space.FreeOfMarks(ring, plentyAir) {
-		return at, false
+// stations draws the rings of all stations and gives their names.
+func (s *sketch) stations() []word {
+	var names []word
+	for _, st := range s.req.Plan.Joint.Stations {
+		name := cmp.Or(st.Label, st.ID)
+		if at, ok := s.station(st); ok {
+			names = append(names, word{name, at, scene.Grey, stationName(st), s.holeAt(at)})
+		} else { // a name without its ring would be that of another
+			s.out.Dropped = append(s.out.Dropped, name)
+		}
 	}
-	s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3, Tag: scene.Tag{Name: stationName(st), Role: scene.Spot}})
-	s.space.TakeDisc(at, radius, stationName(st))
-	at.Y += radius + s.req.SmallEm*0.75
-	return at, true
+	return names
 }
+
+// station draws the place of a part that must go home, a small ring, smaller
+// where room is short, and gives the place for its name.
+func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
+	at := s.view.at(st.At)
+	for _, ring := range stationRings {
+		if !s.space.FreeOfMarks(scene.BoxAbout(at, 2*ring.radius, 2*ring.radius), ring.air) {
+			continue
+		}
+		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, ring.radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3, Tag: scene.Tag{Name: stationName(st), Role: scene.Spot}})
+		s.space.TakeDisc(at, ring.radius, stationName(st))
+		at.Y += ring.radius + s.req.SmallEm*0.75
+		return at, true
+	}
+	return at, false
+}
+
+// stationRings are the sizes of such a ring, best first, in millimetres.
+var stationRings = []struct{ radius, air float64 }{{1.2, 0.7}, {0.9, 0.3}, {0.7, 0.2}}
 
 func stationName(st geometry.Station) string { return "station " + st.ID }
 
