@@ -18,7 +18,7 @@ type word struct {
 }
 
 // nameNear is how far, in millimetres, a name may stand from its place.
-const nameNear = 7.0
+const nameNear = 4.5
 
 // drawLabels sets the words on the part, each as near to its place as there is
 // room beside the others.
