@@ -77,10 +77,11 @@ type sketch struct {
 	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
-	edges   [][]scene.Point // of the part and its openings, as drawn
-	holes   []hole          // bores and dowels, as drawn
-	looks   int             // left to search with
-	worded  int             // words that the part has
+	edges   [][]scene.Point        // of the part and its openings, as drawn
+	holes   []hole                 // bores and dowels, as drawn
+	rings   map[string]scene.Point // of stations, by the names of these things
+	looks   int                    // left to search with
+	worded  int                    // words that the part has
 	out     Drawing
 }
 

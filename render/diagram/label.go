@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -17,8 +18,12 @@ type word struct {
 	hole    int    // in which its place lies, by its index; −1 for none
 }
 
-// nameNear is how far, in millimetres, a name may stand from its place.
-const nameNear = 4.5
+// How far, in millimetres, the name of a ring may stand from its middle, and by
+// how much it is nearer to it than to another.
+const (
+	nameNear   = 7.5
+	nameNearer = 0.6
+)
 
 // drawLabels sets the words on the part, each as near to its place as there is
 // room beside the others.
@@ -94,10 +99,22 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 	return out
 }
 
-// nearEnough says that a name stands with the place that it names: words on the
+// nearEnough says that a name stands with the ring that it names: words on the
 // part may go further.
 func (s *sketch) nearEnough(w word, box scene.Box) bool {
-	return w.of == "" || scene.SquareToBox(w.at, box) <= nameNear*nameNear
+	if w.of == "" {
+		return true
+	}
+	own := math.Sqrt(scene.SquareToBox(s.rings[w.of], box))
+	if own > nameNear {
+		return false
+	}
+	for name, at := range s.rings {
+		if name != w.of && math.Sqrt(scene.SquareToBox(at, box)) < own+nameNearer {
+			return false
+		}
+	}
+	return true
 }
 
 // holeAt gives the bore or dowel in which a place lies.
@@ -146,6 +163,7 @@ func nudged(down ...float64) []scene.Point {
 
 // stations draws the rings of all stations and gives their names.
 func (s *sketch) stations() []word {
+	s.rings = map[string]scene.Point{}
 	var names []word
 	for _, st := range s.req.Plan.Joint.Stations {
 		name := cmp.Or(st.Label, st.ID)
@@ -168,6 +186,7 @@ func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
 		}
 		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, ring.radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3, Tag: scene.Tag{Name: stationName(st), Role: scene.Spot}})
 		s.space.TakeDisc(at, ring.radius, stationName(st))
+		s.rings[stationName(st)] = at
 		at.Y += ring.radius + s.req.SmallEm*0.75
 		return at, true
 	}
