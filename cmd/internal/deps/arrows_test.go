@@ -99,21 +99,20 @@ var arrows = map[string][]string{
 // outside lists every outside module's package with the folders that may
 // import it, and everything below them.
 var outside = map[string][]string{
-	"github.com/fogleman/gg":            {"render/png"},
-	"github.com/golang/freetype":        {"render/png"},
-	"github.com/jung-kurt/gofpdf":       {"render/pdf"},
-	"gopkg.in/yaml.v3":                  {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
-	"gonum.org/v1/gonum":                {"geometry/survey", "geometry/trace", "sequence/interaction"},
-	"github.com/spf13/pflag":            {"cmd"},
-	"github.com/google/renameio/v2":     {"cmd/internal/files"},
-	"github.com/schollz/progressbar/v3": {"cmd/internal/machine"},
-	"golang.org/x/term":                 {"cmd/internal/machine"},
-	"github.com/klauspost/compress":     {"render/pdf", "render/png"},
-	"github.com/bep/imagemeta":          {"patterns/scan"},
-	"golang.org/x/image":                {"patterns/scan", "render/font", "render/png"},
-	"golang.org/x/text/encoding":        {"patterns/dxf"},
-	"golang.org/x/text/unicode/norm":    {"patterns/source", "render/font"},
-	"golang.org/x/text/width":           {"patterns/problem"},
+	"github.com/fogleman/gg":         {"render/png"},
+	"github.com/golang/freetype":     {"render/png"},
+	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
+	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
+	"gonum.org/v1/gonum":             {"geometry/survey", "geometry/trace", "sequence/interaction"},
+	"github.com/spf13/pflag":         {"cmd"},
+	"github.com/google/renameio/v2":  {"cmd/internal/files"},
+	"golang.org/x/term":              {"cmd/internal/machine"},
+	"github.com/klauspost/compress":  {"render/pdf", "render/png"},
+	"github.com/bep/imagemeta":       {"patterns/scan"},
+	"golang.org/x/image":             {"patterns/scan", "render/font", "render/png"},
+	"golang.org/x/text/encoding":     {"patterns/dxf"},
+	"golang.org/x/text/unicode/norm": {"patterns/source", "render/font"},
+	"golang.org/x/text/width":        {"patterns/problem"},
 }
 
 // inTestsOnly lists the outside modules that only tests and their kits may import.
