@@ -188,7 +188,7 @@ func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution 
 	if side == plan.CautionTighten {
 		held = lastPart(tasks)
 	}
-	texts := slices.Concat(b.taskTexts(tasks[:held], side), b.fitted(j, side), []string{j.Task.Remark(side)},
+	texts := slices.Concat(b.taskTexts(tasks[:held], side), b.fitted(j, side), actions(j.Task.Remark(side)),
 		j.CautionsFor(side), b.taskTexts(tasks[held:], side))
 	var cautions []plan.Caution
 	for _, text := range texts {
@@ -212,11 +212,15 @@ func lastPart(tasks []overhaul.Task) int {
 
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
-		text := b.ask.Words.With(b.taskWords(t, side), b.byTheManual(lookedUp(t, side)))
-		if t.Note != "" {
-			text = fmt.Sprintf(b.w.Before, t.Note)
+		if side == plan.CautionTighten {
+			texts = append(texts, b.byTheManual(lookedUp(t, side)))
 		}
-		texts = append(texts, text)
+		for _, text := range b.steps(t, side) {
+			if t.Note != "" && !t.Warns {
+				text = fmt.Sprintf(b.w.Before, text)
+			}
+			texts = append(texts, text)
+		}
 	}
 	return texts
 }
