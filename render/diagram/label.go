@@ -52,10 +52,10 @@ func (s *sketch) labels() []word {
 	}
 	joint := s.req.Plan.Joint
 	for _, b := range joint.Bores {
-		add(b.Label, s.view.at(b.Centre), scene.Grey)
+		add(b.Label, s.view.at(b.Centre), scene.Black)
 	}
 	for _, st := range joint.Stations {
-		add(cmp.Or(st.Label, st.ID), s.station(st), scene.Grey)
+		add(cmp.Or(st.Label, st.ID), s.station(st), scene.Black)
 	}
 	for _, l := range joint.Labels {
 		add(l.Text, s.view.at(l.At), scene.Black)

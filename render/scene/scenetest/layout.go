@@ -27,6 +27,7 @@ func CheckLayout(page scene.Page) []string {
 	c.checkShapes()
 	c.checkTrails()
 	c.checkNumbers()
+	c.checkTones()
 	return c.faults
 }
 
