@@ -187,7 +187,7 @@ func TestCardsShowWhatComesBefore(t *testing.T) {
 	page, _ := pageOf(t, doc, "6 Camshaft caps", "LOOSEN")
 	inOrder(t, page, "Out: timing cover", "First: Crankshaft turned clockwise", "Out: timing chain", "Timing pin in before")
 	page, _ = pageOf(t, doc, "8 Oil sump", "TIGHTEN")
-	inOrder(t, page, "In: oil pickup", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
+	inOrder(t, page, "NEW: pickup O", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
 	page, _ = pageOf(t, doc, "6 Camshaft caps", "TIGHTEN")
 	inOrder(t, page, "First: Crankshaft turned by", "Oil every bearing", "In: camshaft")
 }
