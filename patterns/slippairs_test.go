@@ -55,7 +55,7 @@ tighten:
   source: manual
 loosen:
   stages:
-    - {of: [main], turn: 90°}
+    - {of: [main, side, stud], turn: 90°}
     - {remove: true}
 cautions:
   - Fit a new gasket

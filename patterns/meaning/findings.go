@@ -81,6 +81,7 @@ const (
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds
 	NoKindInStage    finding.Code = "reader no kind in stage"       // allowed
+	StageForNone     finding.Code = "reader stage for none"         // kinds
 	KindTwiceInStage finding.Code = "reader kind twice in stage"    // kind
 	NoShare          finding.Code = "reader no share"               // what, found
 	WaitIsForAll     finding.Code = "reader wait is for all"        //

@@ -23,6 +23,8 @@ func (r *reader) sense(f form.Fields) {
 	r.checkShares()
 	r.checkRemoved()
 	r.checkSprung()
+	r.checkStageKinds()
+	r.checkStageOrder()
 	r.checkStars()
 	r.checkUnused()
 }

@@ -4,13 +4,43 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
+	"drawdown/patterns/nodes"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
-// covers says whether the stage works on fasteners of the kind.
-func covers(s plan.StageInput, kind string) bool {
-	return s.Do != plan.Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
+// checkStageKinds makes sure that every stage is for a fastener of the joint.
+func (r *reader) checkStageKinds() {
+	if r.fasteners.broken || len(r.input.Joint.Fasteners) == 0 || r.kinds.broken || r.kinds.unsure {
+		return
+	}
+	fail := func(stages []plan.StageInput, at []*nodes.Node) {
+		for _, i := range r.input.ForNone(stages) {
+			r.Fail(at[i], StageForNone, finding.Values{"kinds": stages[i].Of})
+		}
+	}
+	fail(r.input.Tighten, r.stages)
+	fail(r.input.Loosen, r.loosened)
+}
+
+// checkStageOrder warns of stages in another order than that of the groups, and
+// of fasteners that come out at full load.
+func (r *reader) checkStageOrder() {
+	if r.fasteners.broken || r.kinds.broken {
+		return
+	}
+	warn := func(found map[int]finding.Finding, at []*nodes.Node) {
+		for i, why := range found {
+			r.Report(at[i].File, at[i].Line, at[i].Column, why)
+		}
+	}
+	if r.tightened != nil {
+		warn(r.input.FinishedOutOfTurn(), r.stages)
+	}
+	if r.removed != nil {
+		warn(r.input.LoosenedOutOfTurn(), r.loosened)
+		warn(r.input.OutUnturned(), r.loosened)
+	}
 }
 
 // checkCovered warns of kinds that no stage tightens.
@@ -20,7 +50,7 @@ func (r *reader) checkCovered() {
 	}
 	for _, kind := range r.usedKinds() {
 		if !slices.ContainsFunc(r.input.Tighten, func(s plan.StageInput) bool {
-			return s.Do != plan.BackOff && covers(s, kind)
+			return s.Do != plan.BackOff && s.Covers(kind)
 		}) {
 			r.Warn(r.tightened, KindNotTightened, finding.Values{"kind": kind})
 		}
@@ -36,7 +66,7 @@ func (r *reader) checkShares() {
 		}
 		var kinds []plan.Kind
 		for _, k := range r.input.Kinds {
-			if r.kinds.used[k.Name] && !r.kinds.faulty[k.Name] && covers(s, k.Name) {
+			if r.kinds.used[k.Name] && !r.kinds.faulty[k.Name] && s.Covers(k.Name) {
 				kinds = append(kinds, k)
 			}
 		}
@@ -52,7 +82,7 @@ func (r *reader) checkTurnedOn() {
 	for _, kind := range r.kinds.names {
 		turned := false
 		for i, s := range r.input.Tighten {
-			if !covers(s, kind) {
+			if !s.Covers(kind) {
 				continue
 			}
 			if turned && s.Do == plan.Advance && s.Way == sequence.Circular {
@@ -74,7 +104,7 @@ func (r *reader) checkRemoved() {
 		return
 	}
 	for _, kind := range r.usedKinds() {
-		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && covers(s, kind) }) {
+		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && s.Covers(kind) }) {
 			r.Fail(list, KindNotTakenOut, finding.Values{"kind": kind})
 		}
 	}

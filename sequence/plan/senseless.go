@@ -5,21 +5,23 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence"
+	"drawdown/sequence/figures"
 )
 
 // What stages have no sense. Each names the stage itself.
 const (
-	TorqueFalls  finding.Code = "stage torque falls"  // kind, stage, torque, before, beforeTorque
-	LeftLoose    finding.Code = "stage left loose"    // kind, stage, angle
-	AngleAlone   finding.Code = "stage angle alone"   // kind, stage, angle, slackened: by a stage before
-	CheckDiffers finding.Code = "stage check differs" // kind, stage, torque, before, beforeTorque
-	SlackFirst   finding.Code = "stage slack first"   // kind, stage
-	AfterAngle   finding.Code = "stage after angle"   // kind, stage, torque, before: the angle
-	EndsShort    finding.Code = "stage ends short"    // kind, stage, percent
-	StageTwice   finding.Code = "stage twice"         // stage, before
-	WaitsFirst   finding.Code = "stage waits first"   // stage
-	WaitsLast    finding.Code = "stage waits last"    // stage
-	WaitsOn      finding.Code = "stage waits on"      // stage, before
+	TorqueFalls    finding.Code = "stage torque falls"    // kind, stage, torque, before, beforeTorque
+	LeftLoose      finding.Code = "stage left loose"      // kind, stage, angle
+	AngleAlone     finding.Code = "stage angle alone"     // kind, stage, angle, slackened: by a stage before
+	CheckDiffers   finding.Code = "stage check differs"   // kind, stage, torque, before, beforeTorque
+	SlackFirst     finding.Code = "stage slack first"     // kind, stage
+	AfterAngle     finding.Code = "stage after angle"     // kind, stage, torque, before: the angle
+	EndsShort      finding.Code = "stage ends short"      // kind, stage, percent
+	StretchesAgain finding.Code = "stage stretches again" // kind, stage, before: the angle, slackened: the stage between
+	StageTwice     finding.Code = "stage twice"           // stage, before
+	WaitsFirst     finding.Code = "stage waits first"     // stage
+	WaitsLast      finding.Code = "stage waits last"      // stage
+	WaitsOn        finding.Code = "stage waits on"        // stage, before
 )
 
 // dust is what two figures of the same torque in two units may differ by.
@@ -49,10 +51,13 @@ type state struct {
 	crossed bool  // a torque went crosswise or outwards, not once round
 	turned  Stage // by an angle since the last torque or slackening; Number 0: none
 	loose   Stage // that slackened them last, if nothing has tightened them since
+	stretch Stage // by an angle, before the last slackening; Number 0: none
+	slack   Stage // the last slackening
+	once    bool  // an angle has to stretch them once only
 }
 
 func (p Plan) senselessFor(kind string) (found []finding.Finding) {
-	var so state
+	so := state{once: p.stretchOnce(kind)}
 	for _, s := range p.Tighten.Stages {
 		if slices.Contains(s.Kinds, kind) {
 			found = append(found, so.take(kind, s)...)
@@ -69,6 +74,18 @@ func (p Plan) senselessFor(kind string) (found []finding.Finding) {
 	return found
 }
 
+// stretchOnce says whether fasteners of a kind are used once, or an angle takes
+// them past yield.
+func (p Plan) stretchOnce(kind string) bool {
+	return p.Kind(kind).Reuse == ReuseOnce || slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
+		switch f.Code {
+		case figures.TurnUsedAgain, figures.TurnUsedOnce, figures.TurnUsesUp, figures.TurnNecks:
+			return f.At.Kind == kind
+		}
+		return false
+	})
+}
+
 // take brings the bolts on by a stage, and says what has no sense in it.
 func (so *state) take(kind string, s Stage) []finding.Finding {
 	values := finding.Values{"kind": kind, "stage": s.Number}
@@ -78,7 +95,11 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 	switch s.Do {
 	case BackOff:
 		tight := so.most.Number > 0 || so.turned.Number > 0 || so.loose.Number > 0
-		*so = state{loose: s}
+		stretch := so.stretch
+		if so.turned.Number > 0 {
+			stretch = so.turned
+		}
+		*so = state{loose: s, slack: s, stretch: stretch, once: so.once}
 		if !tight {
 			return warned(SlackFirst)
 		}
@@ -88,6 +109,11 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 		if alone {
 			values["angle"], values["slackened"] = s.Angle, slackened
 			return warned(AngleAlone)
+		}
+		if so.once && so.stretch.Number > 0 {
+			values["before"], values["slackened"] = so.stretch.Number, so.slack.Number
+			so.stretch = Stage{}
+			return warned(StretchesAgain)
 		}
 	case Tighten:
 		before, crossed, turned := so.most, so.crossed, so.turned

@@ -127,6 +127,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.TooManyStages:    {"count": 3, "most": 200},
 	meaning.StageForAll:      {"kinds": []string{"main", "side"}},
 	meaning.NoKindInStage:    {"allowed": []string{"left", "right"}},
+	meaning.StageForNone:     {"kinds": []string{"main", "side"}},
 	meaning.KindTwiceInStage: {"kind": "main"},
 	measured.TooManyReadings: {"count": 3, "most": 200},
 	measured.NoReading:       {"found": "\"M1\""},

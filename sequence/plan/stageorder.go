@@ -1,0 +1,136 @@
+package plan
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence"
+)
+
+// What stages do in another order than the groups. Each names the stage itself.
+const (
+	FinishedEarly finding.Code = "stage finished early" // kind, stage, other, last: stage of other, with its torque
+	LoosenedEarly finding.Code = "stage loosened early" // kind, stage, other, first: stage of other
+	OutUnturned   finding.Code = "stage out unturned"   // kinds, stage
+)
+
+// FinishedOutOfTurn finds the stages of tightening, by their numbers from 0, that
+// finish a kind although another, whose torque comes later, is to go before it.
+// An angle alone may come later: by then the other kind clamps. Kinds that one
+// stage finishes together have no order.
+func (in Input) FinishedOutOfTurn() map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	for _, early := range in.Kinds {
+		i := in.last(early.Name, Tighten, Percent, Advance)
+		if i < 0 || !in.has(early.Name) {
+			continue
+		}
+		for _, late := range in.Kinds {
+			then := in.last(late.Name, Tighten, Percent)
+			if then > i && in.has(late.Name) && !in.Tighten[i].Covers(late.Name) && in.goesBefore(late, early) {
+				found[i] = finding.Warned(FinishedEarly, finding.Values{
+					"kind": early.Name, "stage": i + 1, "other": late.Name, "last": then + 1,
+				}).From(finding.CommonPractice)
+				break
+			}
+		}
+	}
+	return found
+}
+
+// last gives the last stage, from 0, that does one of these to a kind; -1 where
+// none does. A torque that goes once round after another only checks it.
+func (in Input) last(kind string, does ...Action) int {
+	last := -1
+	for i, s := range in.Tighten {
+		if slices.Contains(does, s.Do) && s.Covers(kind) && (last < 0 || s.Way != sequence.Circular) {
+			last = i
+		}
+	}
+	return last
+}
+
+// LoosenedOutOfTurn finds the stages of loosening, by their numbers from 0, that
+// let a kind go before one that was finished after it: what holds on longest
+// then bears all of the load. Where springs press, LiftsSprung judges. Stages
+// that name no kind are planned group by group.
+func (in Input) LoosenedOutOfTurn() map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	if !slices.ContainsFunc(in.Loosen, func(s StageInput) bool { return len(s.Of) > 0 }) {
+		return found
+	}
+	for _, early := range in.unsprung() {
+		for _, late := range in.unsprung() {
+			i, then := in.letGo(early.Name), in.letGo(late.Name)
+			if i >= 0 && then > i && in.goesBefore(early, late) {
+				found[i] = finding.Warned(LoosenedEarly, finding.Values{
+					"kind": early.Name, "stage": i + 1, "other": late.Name, "first": then + 1,
+				}).From(finding.CommonPractice)
+			}
+		}
+	}
+	return found
+}
+
+// OutUnturned finds the stages, by their numbers from 0, that take out at full
+// load a kind that no stage before has turned back. Where springs press,
+// LiftsSprung judges.
+func (in Input) OutUnturned() map[int]finding.Finding {
+	kinds := map[int][]string{}
+	for _, k := range in.unsprung() {
+		i := in.letGo(k.Name)
+		if i >= 0 && in.Loosen[i].Do == Remove {
+			kinds[i] = append(kinds[i], k.Name)
+		}
+	}
+	found := map[int]finding.Finding{}
+	for i, names := range kinds {
+		found[i] = finding.Warned(OutUnturned, finding.Values{"kinds": names, "stage": i + 1}).From(finding.CommonPractice)
+	}
+	return found
+}
+
+// letGo gives the first stage of loosening, from 0, that a kind is in; -1 where
+// there is none.
+func (in Input) letGo(kind string) int {
+	return slices.IndexFunc(in.Loosen, func(s StageInput) bool { return s.Covers(kind) })
+}
+
+// unsprung gives the kinds that fasteners have and under which no springs press.
+func (in Input) unsprung() []Kind {
+	sprung := in.sprungKinds()
+	return slices.DeleteFunc(slices.Clone(in.Kinds), func(k Kind) bool {
+		return !in.has(k.Name) || slices.Contains(sprung, k.Name)
+	})
+}
+
+// goesBefore says whether a kind is to be finished before another: by the order
+// of the file, where it does not have the smaller one first, which SmallBeforeLarge
+// judges; where it has no order, by size.
+func (in Input) goesBefore(first, second Kind) bool {
+	a, b := first.SizeMm(), second.SizeMm()
+	if len(in.Groups) == 0 {
+		return b > 0 && a > b && castGroups(in) == nil
+	}
+	group := func(k Kind) int {
+		return slices.IndexFunc(in.Groups, func(g sequence.Group) bool { return slices.Contains(g.Kinds, k.Name) })
+	}
+	smaller := a > 0 && a < b
+	return group(first) >= 0 && group(first) < group(second) && !smaller
+}
+
+// ForNone gives the stages, by their numbers from 0, whose kinds no fastener has.
+func (in Input) ForNone(stages []StageInput) []int {
+	var found []int
+	for i, s := range stages {
+		if len(s.Of) > 0 && !slices.ContainsFunc(s.Of, in.has) {
+			found = append(found, i)
+		}
+	}
+	return found
+}
+
+// Covers says whether the stage works on fasteners of the kind.
+func (s StageInput) Covers(kind string) bool {
+	return s.Do != Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
+}

@@ -1,0 +1,91 @@
+package plan
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence"
+)
+
+// Common practice, no source: the kinds are tightened as the order has them, the
+// large before the small, loosened the other way round, and broken loose before
+// they come out.
+func TestStagesOutOfOrder(t *testing.T) {
+	t.Parallel()
+	nm := func(v float64, of ...string) StageInput {
+		return StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: v}, Of: of}
+	}
+	round := func(v float64, of ...string) StageInput { s := nm(v, of...); s.Way = sequence.Circular; return s }
+	on := StageInput{Do: Advance, Angle: 90, Of: []string{"main"}}
+	turn := func(of ...string) StageInput { return StageInput{Do: TurnBack, Angle: 90, Of: of} }
+	out := func(of ...string) StageInput { return StageInput{Do: Remove, Of: of} }
+	usual := []StageInput{nm(40, "main"), nm(24, "side")}
+	for name, c := range map[string]struct {
+		tighten, loosen []StageInput
+		want            string // stage and code of each
+	}{
+		"as usual":              {usual, []StageInput{turn("side"), out("side"), turn("main"), out("main")}, ""},
+		"without kinds":         {usual, []StageInput{turn(), out()}, ""},
+		"all turned at once":    {usual, []StageInput{turn(), out("main"), out("side")}, ""},
+		"side first":            {[]StageInput{nm(24, "side"), nm(40, "main")}, nil, "1 stage finished early"},
+		"snug together":         {[]StageInput{nm(10), nm(40, "main"), nm(24, "side"), on}, nil, ""},
+		"a check pass after":    {[]StageInput{nm(40, "main"), nm(24, "side"), round(40, "main")}, nil, ""},
+		"both in one stage":     {[]StageInput{nm(24), nm(40, "main")}, nil, ""},
+		"main loosened first":   {usual, []StageInput{turn("main"), out("main"), turn("side"), out("side")}, "1 stage loosened early"},
+		"main out at full load": {usual, []StageInput{turn("side"), out()}, "2 stage out unturned"},
+		"all out at full load":  {usual, []StageInput{out()}, "1 stage out unturned"},
+		"order only":            {nil, []StageInput{out()}, "1 stage out unturned"},
+	} {
+		for _, stated := range []bool{true, false} {
+			in := cylinderHead(t)
+			in.Tighten, in.Loosen = c.tighten, c.loosen
+			if !stated {
+				in.Groups = nil // then by size
+			}
+			var got []string
+			for _, found := range []map[int]finding.Finding{in.FinishedOutOfTurn(), in.LoosenedOutOfTurn(), in.OutUnturned()} {
+				for _, i := range slices.Sorted(maps.Keys(found)) {
+					got = append(got, fmt.Sprintf("%d %s", i+1, found[i].Code))
+				}
+			}
+			if said := strings.Join(got, ", "); said != c.want {
+				t.Errorf("%s, order stated %v: %q, want %q", name, stated, said, c.want)
+			}
+		}
+	}
+}
+
+// First principles: a bolt that an angle takes past yield is longer for good; the
+// same angle stretches it by as much again.
+func TestStretchedTwice(t *testing.T) {
+	t.Parallel()
+	nm, on, back := StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: 40}}, StageInput{Do: Advance, Angle: 90}, StageInput{Do: BackOff, Angle: 180}
+	for name, c := range map[string]struct {
+		stages []StageInput
+		once   bool
+		want   bool
+	}{
+		"used once":               {[]StageInput{nm, on, back, nm, on}, true, true},
+		"used again":              {[]StageInput{nm, on, back, nm, on}, false, false},
+		"a torque, then slack":    {[]StageInput{nm, back, nm, on, on}, true, false},
+		"slackened twice between": {[]StageInput{nm, on, back, back, nm, on}, true, true},
+	} {
+		in := cylinderHead(t)
+		in.Tighten = c.stages
+		in.Kinds = slices.Clone(in.Kinds)
+		for i := range in.Kinds {
+			in.Kinds[i].Reuse = ReuseYes
+			if c.once {
+				in.Kinds[i].Reuse = ReuseOnce
+			}
+		}
+		if got := finding.Has(build(t, in).Senseless(), StretchesAgain); got != c.want {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}
