@@ -115,7 +115,7 @@ func TestWrittenCommentsLeadWell(t *testing.T) {
 	}, words.English().Say))
 	for _, want := range []string{
 		"  hole 9:\n    hole: 9 mm\n    # thread: M8 ", "head: 13 mm",
-		"  hole 6.6:\n    hole: 6.6 mm\n    # thread: M6                     # by the hole (ISO 273); look at the bolt, or M8x1, 5/16-18 UNC\n", "head: 10 mm",
+		"  hole 6.6:\n    hole: 6.6 mm\n    # thread: M6                     # by the hole (ISO 273); check the bolt, or M8x1, 5/16-18 UNC\n", "head: 10 mm",
 		"#     - {kind: hole 9, way: auto}      # spiral, cross, row, star\n#     - {kind: hole 6.6, way: auto}",
 		"#     - {of: [hole 9], torque: 10 N·m}\n#     - {of: [hole 6.6], torque: 10 N·m}\n",
 	} {

@@ -71,7 +71,7 @@ func TestFiguresOnceRound(t *testing.T) {
 			t.Errorf("circle of %d: run of %d, %d neighbours", n, f.Run, f.Neighbours)
 		}
 		if want := float64(n-1) * 240 * math.Sin(math.Pi/float64(n)); math.Abs(r.TravelMm-want) > 1e-6 {
-			t.Errorf("circle of %d: the wrench goes %g mm, want %g", n, r.TravelMm, want)
+			t.Errorf("circle of %d: the wrench travels %g mm, want %g", n, r.TravelMm, want)
 		}
 	}
 }

@@ -200,7 +200,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 		p, f := forecastOf(t, name)
 		doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()})
 		all := said(doc.Pages)
-		for _, words := range []string{"what runs through them", "within a factor of 2"} {
+		for _, words := range []string{"what connects them", "within a factor of 2"} {
 			if strings.Contains(all, words) != want {
 				t.Errorf("%s says %q: %v, want %v", name, words, !want, want)
 			}
@@ -212,7 +212,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 		t.Fatal(err)
 	}
 	flat, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()})
-	if strings.Contains(said(flat.Pages), "what runs through them") {
+	if strings.Contains(said(flat.Pages), "what connects them") {
 		t.Error("a part that is not in pieces is called separate")
 	}
 }

@@ -120,7 +120,7 @@ func TestFeedbackShowsWhere(t *testing.T) {
 		t.Errorf("in black: %v", black)
 	}
 	all := strings.Join(said, " ")
-	for _, want := range []string{"Ana", "Not a whole order", "M2 is there twice, at steps 5 and 6", "Left out: M7"} {
+	for _, want := range []string{"Ana", "Not a whole order", "M2 appears twice, at steps 5 and 6", "Left out: M7"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the sheet does not say %q: %s", want, all)
 		}
