@@ -197,10 +197,10 @@ func TestCardsShowWhatComesBefore(t *testing.T) {
 func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	doc := a4Book(t)
 	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
-	steps, _ := pageOf(t, doc, "Build up", "BOOK")
-	inOrder(t, steps, "Have ready: all of it lies ready", "Figures from the manual: all rows filled in", "In: crankshaft; NEW: main shells")
+	steps, _ := pageOf(t, doc, "Rebuild", "BOOK")
+	inOrder(t, steps, "Prepare: all ready", "Figures from the manual: all rows filled in", "In: crankshaft; NEW: main shells")
 	strip, _ := pageOf(t, doc, "Strip down", "BOOK")
-	inOrder(t, strip, "Tools: all of it lies ready", "Figures from the manual: sizes filled in", "Out: drain plug")
+	inOrder(t, strip, "Tools: all ready", "Figures from the manual: sizes filled in", "Out: drain plug")
 	var all strings.Builder
 	for _, text := range scenetest.Texts(steps) {
 		all.WriteString(text.Content + " ")

@@ -168,7 +168,7 @@ func TestTheHeadingIsTheDecision(t *testing.T) {
 	for want, of := range map[string]advice.Case{
 		"Worth asking the maker for: recipe (a snug pass": {Class: advice.Noticeable, Trials: []advice.Trial{trial(advice.OwnWay, 88), trial(advice.Recipe, 99)}},
 		"Go round at the last torque":                     {Class: advice.Strong, Trials: []advice.Trial{trial(advice.OwnWay, 60)}},
-		"Look at the file first":                          {Class: advice.Noticeable, Falls: true},
+		"Fix the file first":                              {Class: advice.Noticeable, Falls: true},
 		"One repeat pass is worth it.":                    {Class: advice.Noticeable},
 	} {
 		of.Hundreds = f.Hundreds
