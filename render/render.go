@@ -44,6 +44,7 @@ func Files(doc scene.Document, stem string, f Format, dpi int, date time.Time) (
 	}
 	var files []File
 	for _, page := range doc.Pages {
+		page.Imprint = doc.Imprint
 		var b bytes.Buffer
 		var err error
 		if f == PNG {

@@ -112,6 +112,7 @@ func describe(p *gofpdf.Fpdf, doc scene.Document, date time.Time) {
 	p.SetModificationDate(date.UTC())
 	p.SetTitle(font.Clean(doc.Title), true)
 	p.SetSubject(font.Clean(doc.Subject), true)
+	p.SetKeywords(doc.Imprint, false)
 	p.SetCreator("drawdown", true)
 	p.SetCompression(false) // the packer does it
 	p.SetMargins(0, 0, 0)

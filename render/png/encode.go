@@ -26,6 +26,10 @@ func encode(w io.Writer, p *painter, dpi int) error {
 	size = binary.BigEndian.AppendUint32(size, uint32(p.height))
 	c.chunk("IHDR", append(size, 8, 3, 0, 0, 0)) // 8 bits an index, palette, not interlaced
 
+	if p.page.Imprint != "" {
+		c.chunk("tEXt", []byte("Comment\x00"+p.page.Imprint+"\n"))
+	}
+
 	perMetre := uint32(math.Round(float64(dpi) * 1000 / mmPerInch))
 	density := binary.BigEndian.AppendUint32(nil, perMetre)
 	density = binary.BigEndian.AppendUint32(density, perMetre)

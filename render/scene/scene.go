@@ -9,6 +9,7 @@ type Document struct {
 	Title    string
 	Subject  string
 	Language string // BCP 47 tag of the text
+	Imprint  string // what the file says of itself to programs: ASCII without quotes, brackets and &; empty for nothing
 	Pages    []Page
 }
 
@@ -21,6 +22,7 @@ type Page struct {
 	Items  []Item  // painted in this order
 
 	Bookmarks []Bookmark // that lead to the page, where the format has them
+	Imprint   string     // that of the document, where each page is a file
 }
 
 // Bookmark leads a reader at a screen to a page.

@@ -30,6 +30,11 @@ func Write(w io.Writer, page scene.Page) error {
 		escape(b, page.Name)
 		b.WriteString("</title>\n")
 	}
+	if page.Imprint != "" {
+		b.WriteString("<metadata>")
+		escape(b, page.Imprint)
+		b.WriteString("</metadata>\n")
+	}
 	fmt.Fprintf(b, `<rect width="%s" height="%s" fill="%s"/>`+"\n", width, height, hex(scene.White))
 	// Without the Go fonts, faces of about their widths serve: a viewer that leaves
 	// textLength out then still keeps the words in their places.

@@ -106,10 +106,15 @@ func TestVerdictBelongsToThePart(t *testing.T) {
 	})
 }
 
-// countedWords are the words on what is counted. The pull is no count but a
-// figure: it may lie so near its limit that a tenth of a millimetre turns it.
+// countedWords are the words on what is counted. Pull and saddle are no counts but
+// figures, and so is how far the places of a layout without rings come out of
+// their turn: each may lie so near its limit that a tenth of a millimetre turns it.
 func countedWords(r judge.Report) []string {
-	return slices.DeleteFunc(words(r), func(s string) bool { return strings.HasPrefix(s, string(judge.Balance)) })
+	r.Findings = slices.DeleteFunc(slices.Clone(r.Findings), func(f judge.Finding) bool {
+		inTurn := f.Rule == judge.Outwards && f.Allowed > 0 // where rings are counted, no step back inwards is allowed
+		return f.Rule == judge.Balance || f.Rule == judge.Saddle || inTurn
+	})
+	return words(r)
 }
 
 // samePull holds the figures of places measured 1 % of a spacing off against

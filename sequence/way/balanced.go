@@ -79,7 +79,9 @@ func (l *layout) tiedFlanges(listed, flanges []int) []int {
 	})
 	image := func(k int) bool {
 		return len(part(k)) == len(part(largest)) && !slices.ContainsFunc(part(k), func(i int) bool {
-			return !slices.ContainsFunc(part(largest), func(j int) bool { return l.alike(i, j) })
+			return !slices.ContainsFunc(part(largest), func(j int) bool {
+				return math.Abs(l.radius[i]-l.radius[j]) <= l.slack && l.alike(i, j)
+			})
 		})
 	}
 	return slices.DeleteFunc(slices.Clone(flanges), func(k int) bool { return !image(k) })

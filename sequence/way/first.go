@@ -128,8 +128,14 @@ func (l *layout) alike(i, j int) bool {
 	return len(a) <= spareA && len(b) <= spareB
 }
 
+// surroundings are the distances from a place to all others, sorted.
 func (l *layout) surroundings(i int) []float64 {
-	distances := geometry.Mapped(l.at, func(p geometry.Point) float64 { return p.Distance(l.at[i]) })
-	slices.Sort(distances)
-	return distances
+	if l.around == nil {
+		l.around = make([][]float64, len(l.at))
+	}
+	if l.around[i] == nil {
+		l.around[i] = geometry.Mapped(l.at, func(p geometry.Point) float64 { return p.Distance(l.at[i]) })
+		slices.Sort(l.around[i])
+	}
+	return l.around[i]
 }

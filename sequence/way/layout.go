@@ -19,8 +19,9 @@ type layout struct {
 	radius  []float64 // distance from the centre
 	angle   []float64 // direction from the centre, degrees anticlockwise from the right
 	spacing float64
-	slack   float64   // places that differ by less than this count as level
-	reaches []float64 // of the places, where they are known; 0: not yet
+	slack   float64     // places that differ by less than this count as level
+	reaches []float64   // of the places, where they are known; 0: not yet
+	around  [][]float64 // the surroundings of the places, where they are known
 	// tied leaves, of places that tie here, those that a larger part prefers of
 	// which these are a group; nil where there is none.
 	tied func(places []int) []int

@@ -42,14 +42,14 @@ func isFolder(name string) bool {
 
 // checkMany checks files and all files of folders, prints a line for each, and
 // gives the worst status.
-func (p *Program) checkMany(args []string, asJSON bool) Status {
+func (p *Program) checkMany(args []string, folder string, asJSON bool) Status {
 	names, err := filesOf(args)
 	if err != nil {
 		return p.fail(Wrong, err)
 	}
 	out := checkedFiles{Sound: true}
 	for _, name := range names {
-		one := p.checkOne(name, slices.Contains(args, name), asJSON)
+		one := p.checkOne(name, folder, slices.Contains(args, name), asJSON)
 		out.Files = append(out.Files, one)
 		out.Sound, out.Status = out.Sound && one.Sound, max(out.Status, one.Status)
 		if !asJSON {
@@ -95,7 +95,7 @@ func filesOf(args []string) (names []string, err error) {
 
 // checkOne checks one file. One that is of no kind is read as a pattern where it
 // was named, and left out where a folder was.
-func (p *Program) checkOne(name string, named, asJSON bool) *checkedFile {
+func (p *Program) checkOne(name, folder string, named, asJSON bool) *checkedFile {
 	one := &checkedFile{File: name, Kind: job.KindOf(name), Sound: true, Problems: problem.List{}}
 	if one.Kind == job.OtherFile {
 		if !named {
@@ -103,7 +103,7 @@ func (p *Program) checkOne(name string, named, asJSON bool) *checkedFile {
 		}
 		one.Kind = job.PatternFile
 	}
-	problems, err := job.Check(name, one.Kind, p.Stdin, p.words)
+	problems, err := job.Check(name, one.Kind, folder, p.Stdin, p.words)
 	if err != nil {
 		var why error
 		one.Status, why = whyUnread(name, err)

@@ -29,14 +29,14 @@ var checkCommand = command{
 		actualSize := flags.Bool("actual-size", false, "draw them at true size")
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
+			ask, errDrawing := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "actual-size", "format", "paper", "landscape", "dpi")
 			if alone := slices.IndexFunc([]string{"order", "side", "draw", "actual-size"}, flags.Changed); areMany(args) && alone < 0 {
-				if err := checkFiles(args); err != nil {
+				if err := cmp.Or(checkFiles(args), errDrawing); err != nil {
 					return p.misuse(err)
 				}
-				return p.checkMany(args, *printing.AsJSON)
+				return p.checkMany(args, *printing.Folder, *printing.AsJSON)
 			}
 			file, err := oneFile(args)
-			ask, errDrawing := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "actual-size")
 			switch err := cmp.Or(err, errDrawing); {
 			case err != nil:
 				return p.misuse(err)
@@ -63,6 +63,7 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 	if err != nil {
 		return p.unread(file, err)
 	}
+	problems = append(problems, job.StalePrints(file, *printing.Folder, made.Heading)...)
 	out, status := report.Checked{Sound: !problems.Stops(), Problems: p.said(problems)}, Done
 	out.Judgement = report.Judgement{Judged: []string{}, NotJudged: []string{}}
 	if out.Sound {

@@ -33,7 +33,7 @@ var predictCommand = command{
 		return func(p *Program, args []string) Status {
 			file, err := oneFile(args)
 			onPaper := *frames || flags.Changed("format")
-			sheets, errPrinting := printing.ChosenFor(onPaper, flag.ForSheets, "")
+			sheets, errPrinting := printing.ChosenFor(onPaper, flag.ForSheets, "", "format", "paper", "landscape", "dpi", "out")
 			if err := cmp.Or(err, errPrinting); err != nil {
 				return p.misuse(err)
 			}

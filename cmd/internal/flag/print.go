@@ -63,10 +63,10 @@ func (f Print) Chosen() (ask job.Printing, err error) {
 }
 
 // ChosenFor gives what the flags ask for where sheets are drawn. Where none are,
-// a flag for them, or one of the others, is a slip: nothing would come of it. The
-// code says of the flag how sheets are asked for, by which other flag.
-func (f Print) ChosenFor(sheets bool, code finding.Code, other string, others ...string) (job.Printing, error) {
-	for _, name := range append(others, "format", "paper", "landscape", "dpi", "out") {
+// a flag that is for sheets is a slip: nothing would come of it. The code says of
+// the flag how sheets are asked for, by which other flag.
+func (f Print) ChosenFor(sheets bool, code finding.Code, other string, forSheets ...string) (job.Printing, error) {
+	for _, name := range forSheets {
 		if !sheets && f.Flags.Changed(name) {
 			return job.Printing{}, finding.Failed(code, finding.Values{"flag": name, "other": other})
 		}

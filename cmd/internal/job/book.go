@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"io"
+	"slices"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
@@ -10,6 +11,7 @@ import (
 	"drawdown/patterns/problem"
 	"drawdown/render"
 	"drawdown/render/font"
+	"drawdown/render/imprint"
 	"drawdown/render/sheet/book"
 	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
@@ -52,8 +54,20 @@ func Book(o overhaul.Overhaul, trays book.Trays, ask Printing, drawn func(done, 
 	if err != nil {
 		return nil, notes, err
 	}
+	document.Imprint = imprint.Text(imprintsOf(o)...)
 	files, err = ask.files(document, o.Name, "", o.Date)
 	return files, notes, err
+}
+
+// imprintsOf names the state of the machine file, and that of each joint once.
+func imprintsOf(o overhaul.Overhaul) []imprint.Imprint {
+	list := []imprint.Imprint{imprintOf(o.Heading)}
+	for _, j := range o.Joints() {
+		if one := imprintOf(j.Heading); !slices.Contains(list, one) {
+			list = append(list, one)
+		}
+	}
+	return list
 }
 
 // again reports a joint that is to be tightened once more and must not be.

@@ -54,16 +54,17 @@ func KindOf(name string) FileKind {
 	return OtherFile
 }
 
-// Check reads a file of any kind, with all that it names.
-func Check(name string, kind FileKind, stdin io.Reader, w *words.Catalogue) (problem.List, error) {
+// Check reads a file of any kind, with all that it names, and looks for old prints
+// of it in a folder.
+func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.Catalogue) (problem.List, error) {
 	switch kind {
 	case MachineFile:
-		_, problems, err := LoadMachine(name, stdin)
-		return problems, err
+		o, problems, err := LoadMachine(name, stdin)
+		return append(problems, StalePrints(name, folder, o.Heading)...), err
 	case SurveyFile:
 		_, problems, err := Survey(name, stdin, w)
 		return problems, err
 	}
-	_, problems, err := Load(name, stdin, "", "")
-	return problems, err
+	made, problems, err := Load(name, stdin, "", "")
+	return append(problems, StalePrints(name, folder, made.Heading)...), err
 }

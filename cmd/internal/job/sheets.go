@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"drawdown/render"
+	"drawdown/render/imprint"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
@@ -87,6 +88,7 @@ func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.F
 func Card(p plan.Plan, side card.Sides, ask Printing) ([]render.File, []string, error) {
 	ask.Missing = &sheet.Missing{}
 	document, notes := card.Document(p, side, ask.Request)
+	document.Imprint = imprint.Text(imprintOf(p.Heading))
 	return ask.drawUseful(p, "", document, notes)
 }
 
@@ -94,6 +96,7 @@ func Card(p plan.Plan, side card.Sides, ask Printing) ([]render.File, []string, 
 func Condition(p plan.Plan, ask Printing) ([]render.File, []string, error) {
 	ask.Missing = &sheet.Missing{}
 	document, notes := condition.Document(p, ask.Request)
+	document.Imprint = imprint.Text(imprintOf(p.Heading))
 	return ask.drawUseful(p, "condition", document, notes)
 }
 
@@ -104,6 +107,7 @@ func Tray(p plan.Plan, underside, onePage bool, ask Printing) ([]render.File, []
 	if err != nil {
 		return nil, notes, err
 	}
+	document.Imprint = imprint.Text(imprintOf(p.Heading))
 	return ask.draw(p, "tray", document, notes)
 }
 

@@ -22,6 +22,9 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"output not written":     {"why": fs.ErrPermission},
 	"wrench list missing":    {"file": "shop.yaml"},
 	"folder without files":   {"folder": "shop", "allowed": []string{".yaml", ".yml"}},
+	"print stale":            {"prints": []string{"out/p4-head.pdf"}, "n": 1, "revision": "2", "date": "2026-03-01", "stated": true},
+	"print older":            {"prints": []string{"out/p4-head-loosen.png", "out/p4-head-tighten.png"}, "n": 2, "revision": "1", "date": "2025-11-30"},
+	"prints not read":        {"folder": "out", "why": fs.ErrPermission},
 	"cards of one name":      {"clashes": []finding.Finding{finding.Failed("card of two patterns", finding.Values{"patterns": []string{"a.yaml", "b.yaml"}, "name": "cover"})}},
 	"card of two patterns":   {"patterns": []string{"a.yaml", "b.yaml"}, "name": "cover"},
 })

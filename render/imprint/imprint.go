@@ -1,0 +1,72 @@
+// Package imprint is what a print says of itself to programs: which file it was
+// drawn from, in which state. It is written into PDF, PNG and SVG files, and read
+// from them again, so that an old print is known. It imports nothing of the project.
+package imprint
+
+import (
+	"net/url"
+	"slices"
+	"strings"
+)
+
+// Imprint names the state of the file that was drawn. Revision and date are empty
+// where the file states none.
+type Imprint struct {
+	Pattern     string // the name of the file, without its ending
+	Fingerprint string
+	Revision    string
+	Date        string
+}
+
+// field is the name of a part of the imprint in the text.
+type field struct {
+	name string
+	of   func(*Imprint) *string
+}
+
+var fields = []field{
+	{"pattern", func(p *Imprint) *string { return &p.Pattern }},
+	{"fingerprint", func(p *Imprint) *string { return &p.Fingerprint }},
+	{"revision", func(p *Imprint) *string { return &p.Revision }},
+	{"date", func(p *Imprint) *string { return &p.Date }},
+}
+
+const between = ", " // imprints; the parts of one stand apart by a blank
+
+// Text gives imprints as they stand in a file: pattern=p4-head
+// fingerprint=7c1e+90b4 revision=2 date=2026-03-01. Values are escaped as in a
+// URL, so that they hold nothing that any of the formats reads as its own.
+func Text(list ...Imprint) string {
+	var texts []string
+	for _, p := range list {
+		var parts []string
+		for _, f := range fields {
+			if value := *f.of(&p); value != "" {
+				parts = append(parts, f.name+"="+url.QueryEscape(value))
+			}
+		}
+		texts = append(texts, strings.Join(parts, " "))
+	}
+	return strings.Join(texts, between)
+}
+
+// Parse gives the imprints of a text; none where it is no such text.
+func Parse(text string) (list []Imprint) {
+	for one := range strings.SplitSeq(text, between) {
+		var p Imprint
+		for part := range strings.SplitSeq(one, " ") {
+			name, escaped, _ := strings.Cut(part, "=")
+			value, err := url.QueryUnescape(escaped)
+			at := slices.IndexFunc(fields, func(f field) bool { return f.name == name })
+			if err != nil || at < 0 {
+				return nil
+			}
+			*fields[at].of(&p) = value
+		}
+		if p.Pattern == "" || p.Fingerprint == "" {
+			return nil
+		}
+		list = append(list, p)
+	}
+	return list
+}
