@@ -61,6 +61,12 @@ func sides(edges []Box) (from, to []float64) {
 // Edges that touch, or that share an end, do not.
 func edgesCross(path []Point, a, b int) bool {
 	p, q, r, s := path[a], path[(a+1)%len(path)], path[b], path[(b+1)%len(path)]
+	return SegmentsCross(p, q, r, s)
+}
+
+// SegmentsCross says whether the lines from p to q and from r to s cross, without
+// those that only touch.
+func SegmentsCross(p, q, r, s Point) bool {
 	return cross(p, q, r)*cross(p, q, s) < 0 && cross(r, s, p)*cross(r, s, q) < 0
 }
 

@@ -221,6 +221,9 @@ func (r *reader) flangeFits(n *nodes.Node, flange *plan.Flange) {
 	if !slices.IsSorted(around) {
 		r.Fail(n, FlangeOrder, finding.Values{"circle": circle, "bore": flange.Bore, "outer": flange.Outer})
 	}
+	if pipe := flange.PipeRadius; pipe > 0 && flange.Bore > 0 && (pipe < 0.4*flange.Bore || pipe > 0.75*flange.Bore) {
+		r.Warn(n, PipeUnfit, finding.Values{"radius": pipe, "bore": flange.Bore})
+	}
 	if flange.Outer > 0 && flange.GasketOuter > flange.Outer {
 		r.Fail(n, GasketStandsOut, finding.Values{"gasket": flange.GasketOuter, "flange": flange.Outer})
 	}

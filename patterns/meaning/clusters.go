@@ -38,6 +38,7 @@ func (r *reader) readClusters(f form.Fields) {
 		r.input.Joint.Clusters = append(r.input.Joint.Clusters, c)
 	}
 	r.readUnloaded(f)
+	r.checkClusters(f)
 }
 
 // unloaded says when clusters come off that no spring presses on.
@@ -98,4 +99,61 @@ func (r *reader) sameGroup(kinds []string) bool {
 	return slices.ContainsFunc(r.input.Groups, func(g sequence.Group) bool {
 		return len(g.Kinds) == 0 || !slices.ContainsFunc(kinds, func(k string) bool { return !slices.Contains(g.Kinds, k) })
 	})
+}
+
+// checkClusters warns of a few fasteners that are in no cluster while the others of
+// their kind are, and of clusters that lie across each other: two parts cannot.
+func (r *reader) checkClusters(f form.Fields) {
+	clusters := r.input.Joint.Clusters
+	if len(clusters) < 2 || !r.fasteners.placed() {
+		return
+	}
+	in := map[string]bool{}
+	of := map[string]int{} // fasteners in clusters, by kind
+	for _, c := range clusters {
+		for _, id := range c.Of {
+			in[id] = true
+			of[r.input.Joint.Fasteners[r.fasteners.index[id]].Kind]++
+		}
+	}
+	left := map[string][]string{}
+	for _, f := range r.input.Joint.Fasteners {
+		if !in[f.ID] {
+			left[f.Kind] = append(left[f.Kind], f.ID)
+		}
+	}
+	for _, kind := range r.usedKinds() {
+		if ids := left[kind]; len(ids) > 0 && 2*len(ids) < of[kind] {
+			r.Warn(f.Node.KeyNode("clusters"), InNoCluster, finding.Values{"ids": ids, "n": len(ids), "count": of[kind]})
+		}
+	}
+	r.checkCrossing(f)
+}
+
+func (r *reader) checkCrossing(f form.Fields) {
+	clusters := r.input.Joint.Clusters
+	places := func(c geometry.Cluster) []geometry.Point {
+		return geometry.Hull(geometry.Mapped(c.Of, func(id string) geometry.Point { return r.input.Joint.Fasteners[r.fasteners.index[id]].At }))
+	}
+	for i, c := range clusters {
+		for _, other := range clusters[:i] {
+			if hullsCross(places(c), places(other)) {
+				at := f.Node.Get("clusters").Items[i]
+				r.Warn(at, ClustersCross, finding.Values{"name": problem.Quoted(c.Name), "other": problem.Quoted(other.Name)})
+				break
+			}
+		}
+	}
+}
+
+// hullsCross says whether an edge of one hull crosses one of the other.
+func hullsCross(a, b []geometry.Point) bool {
+	for i, p := range a {
+		for k, r := range b {
+			if geometry.SegmentsCross(p, a[(i+1)%len(a)], r, b[(k+1)%len(b)]) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -17,6 +17,10 @@ const (
 	ClusterTwice     finding.Code = "reader cluster twice"          // name, first
 	TwiceInCluster   finding.Code = "reader twice in cluster"       // id
 	InOtherCluster   finding.Code = "reader in other cluster"       // id, name
+	InNoCluster      finding.Code = "reader in no cluster"          // ids, n: of them, count: in clusters
+	ClustersCross    finding.Code = "reader clusters cross"         // name, other
+	OrderNamesNone   finding.Code = "reader order names none"       // written, ids
+	PipeUnfit        finding.Code = "reader pipe unfit"             // radius, bore
 	ClusterInGroups  finding.Code = "reader cluster in groups"      // kinds
 	OnAnother        finding.Code = "reader on another"             // id, other, first, least
 	Stray            finding.Code = "reader stray"                  // id, gap, span

@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"cmp"
+
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 )
@@ -12,10 +14,19 @@ type Places struct {
 	file   string
 	stages []*nodes.Node
 	kinds  map[string]*nodes.Node
+	groups map[string]*nodes.Node // of the order, by kind; all of them under no name
 }
 
 func (r *reader) places() Places {
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at}
+	groups := map[string]*nodes.Node{}
+	for i, g := range r.input.Groups {
+		for _, kind := range append(g.Kinds, "") {
+			if groups[kind] == nil {
+				groups[kind] = r.groups[i]
+			}
+		}
+	}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups}
 }
 
 // Stage gives the place of a tightening stage, from 1. Any other number means
@@ -31,6 +42,11 @@ func (p Places) Stage(n int) problem.Problem {
 // the pattern means the whole file, with line 0. Severity and What are left to
 // the caller.
 func (p Places) Kind(name string) problem.Problem { return p.of(p.kinds[name]) }
+
+// Order gives the place of the order of a kind; where there is none for it
+// alone, that of the first one in the file. Severity and What are left to the
+// caller.
+func (p Places) Order(kind string) problem.Problem { return p.of(cmp.Or(p.groups[kind], p.groups[""])) }
 
 func (p Places) of(at *nodes.Node) problem.Problem {
 	if at == nil {

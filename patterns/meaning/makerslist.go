@@ -112,6 +112,9 @@ func (r *reader) namedBy(n *nodes.Node, kinds []string, members []geometry.Faste
 // misnamed reports the names that no fastener has, and the fasteners that the
 // order leaves out. One slip is both of these and yet one problem.
 func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, byCast bool) {
+	if r.namesNone(n, unknown, left) {
+		return
+	}
 	oneSlipEach := len(left) > 0 && len(left) <= len(unknown)
 	for _, item := range unknown {
 		if item.Shape != nodes.Scalar || item.Null {
@@ -133,4 +136,18 @@ func (r *reader) misnamed(n *nodes.Node, unknown []*nodes.Node, left []string, b
 	if len(left) > 0 && !oneSlipEach {
 		r.Fail(n, OrderLeavesOut, finding.Values{"names": left})
 	}
+}
+
+// namesNone reports a list of which no fastener has a name: it goes by other
+// numbers than the file does.
+func (r *reader) namesNone(n *nodes.Node, unknown []*nodes.Node, left []string) bool {
+	other := func(item *nodes.Node) bool {
+		return item.Shape == nodes.Scalar && !item.Null && r.Meant(item.Text, r.ids()) == ""
+	}
+	if len(unknown) < 2 || len(unknown) < len(n.Items) || len(left) == 0 || !slices.ContainsFunc(unknown, other) {
+		return false
+	}
+	written := geometry.Mapped(unknown, func(item *nodes.Node) string { return item.Text })
+	r.Fail(n, OrderNamesNone, finding.Values{"written": written, "ids": left})
+	return true
 }

@@ -9,6 +9,10 @@ const (
 	BoreTooWide      finding.Code = "places bore too wide"      // diameter, span
 	BoreOverBolt     finding.Code = "places bore over bolt"     // label, diameter, ids
 	BoreCutsHole     finding.Code = "places bore cuts hole"     // label, diameter, ids
+	BoresOverlap     finding.Code = "places bores overlap"      // first, apart, need
+	DowelOnBolt      finding.Code = "places dowel on bolt"      // diameter, id
+	FarApart         finding.Code = "places far apart"          // apart, through, times
+	StationOff       finding.Code = "places station off"        // id
 	OutlineCrosses   finding.Code = "places outline crosses"    // first, second
 	OutlineHoldsNone finding.Code = "places outline holds none" // count
 	FastenersOff     finding.Code = "places fasteners off"      // count, ids

@@ -1,6 +1,8 @@
 package places
 
 import (
+	"slices"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -54,10 +56,22 @@ func (c check) offThePart() {
 		}
 	}
 	for i, d := range c.Joint.Dowels {
-		if off(d.Centre) {
+		if off(d.Centre) || c.overEdge(d) {
 			c.Warn(c.Dowels[i], DowelOff, finding.Values{"place": place(d.Centre)})
 		}
 	}
+	for i, s := range c.Joint.Stations {
+		if c.outside(s.At) {
+			c.Warn(c.Stations[i], StationOff, finding.Values{"id": s.ID})
+		}
+	}
+}
+
+// overEdge says that a dowel stands out over the edge of the part.
+func (c check) overEdge(d geometry.Dowel) bool {
+	return slices.ContainsFunc(c.Joint.Outline, func(path []geometry.Point) bool {
+		return geometry.FromEdge(d.Centre, path) < d.Diameter/2-toleranceMm
+	})
 }
 
 // outside leaves the openings out: a bore may be one.

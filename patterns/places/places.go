@@ -32,6 +32,8 @@ func (p Part) Check(problems *nodes.Problems) {
 	c := check{p, problems, sizes(p)}
 	c.fasteners()
 	c.bores()
+	c.overlaps()
+	c.farApart()
 	c.outline()
 	c.offThePart()
 	c.names()

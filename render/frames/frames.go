@@ -16,6 +16,9 @@ type Work struct {
 	Plan      plan.Plan
 	Words     *words.Catalogue
 	Loosening bool
+	// NoRoom is told how many of all numbers found no room on the part; nil:
+	// nobody is told.
+	NoRoom func(left, of int)
 }
 
 func (r Work) side() plan.Side {
@@ -80,7 +83,11 @@ func Lay(ask Work) Playback {
 }
 
 func (r Work) part(box scene.Box) []scene.Item {
-	return diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Front: r.Words.Sheet.Front, Box: box}).Items
+	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Front: r.Words.Sheet.Front, Box: box})
+	if r.NoRoom != nil {
+		r.NoRoom(len(d.Unplaced), len(r.side().Order))
+	}
+	return d.Items
 }
 
 // steps writes the side out. A plan without stages goes through the order.

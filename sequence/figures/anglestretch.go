@@ -39,6 +39,11 @@ func (j *judge) turns() []turn {
 // judgeTurns judges angles that break the bolt, use up most of its stretch, or
 // take it past yield although it is used again; and more than one turn.
 func (j *judge) judgeTurns() {
+	for _, s := range j.Stages {
+		if s.Do == Advance && s.Angle < leastTurn && s.Angle > 0 {
+			j.warn(s.Number, TurnHardlyAny, finding.Values{"angle": s.Angle, "least": leastTurn})
+		}
+	}
 	for _, t := range j.turns() {
 		if slices.Contains(j.breaking, t.snug.Nm()) {
 			j.note(t.last, SnugBreaks, finding.Values{"snug": written(t.snug), "thread": 0., "head": 0.})
@@ -72,7 +77,9 @@ func (j *judge) judgeTurn(t turn) {
 	ask := stiffness.TorqueAngle{Bolt: bolt, Grip: grip, Snug: t.snug.Nm(), Angle: min(t.angle, mostTurns)}
 	r, err := stiffness.TurnOn(ask)
 	if err != nil {
-		j.warn(0, GripUnfit, finding.Values{"why": err})
+		if !finding.Has(j.found, LengthShort) && !finding.Has(j.found, LengthPlain) { // else it is said
+			j.warn(0, GripUnfit, finding.Values{"why": err})
+		}
 		return
 	}
 	ask.Grip = j.Grip

@@ -165,7 +165,7 @@ func coversAngle(b Bolt) (coverage, bool) {
 }
 
 // through says that no thread of a part holds the bolt.
-func (b Bolt) through() bool { return b.Nut && b.Grip.TappedIn == "" }
+func (b Bolt) through() bool { return b.NutAcross > 0 && b.Grip.TappedIn == "" }
 
 func coversStripping(b Bolt) (coverage, bool) {
 	_, err := strength.ParseMaterial(b.Grip.TappedIn)

@@ -17,8 +17,8 @@ func clamped(g stiffness.Grip) (sum unit.Length) {
 	return sum
 }
 
-// judgeLength judges a bolt that ends before its grip and its engagement do. A
-// longer one may stand out of a through hole, or be a stud with a nut.
+// judgeLength judges a bolt that ends before its grip and its engagement or its
+// nut do, or far beyond them. A stud reaches on into its nut.
 func (j *judge) judgeLength() {
 	length, grip, engagement := j.Grip.BoltLength, clamped(j.Grip), j.Grip.Engagement
 	plain := length - j.Grip.Thread
@@ -28,9 +28,27 @@ func (j *judge) judgeLength() {
 		j.warn(0, LengthShort, finding.Values{"length": length, "grip": grip})
 	case length+lengthRounding < grip+engagement:
 		j.warn(0, LengthLeaves, finding.Values{"length": length, "left": length - grip, "grip": grip, "engagement": engagement})
+	default:
+		j.judgeEnd(length-grip, engagement)
 	}
 	if j.Grip.Thread > 0 && grip > 0 && length > grip && plain > grip {
 		j.warn(0, LengthPlain, finding.Values{"length": length, "threaded": j.Grip.Thread, "plain": plain, "grip": grip})
+	}
+}
+
+// judgeEnd judges what is left of a bolt beyond its grip.
+func (j *judge) judgeEnd(left, engagement unit.Length) {
+	d := unit.Length(j.Bolt.Bolt.Thread.MajorMm)
+	tapped, nutted := engagement > 0 && j.NutAcross == 0, j.through()
+	values := finding.Values{"length": j.Grip.BoltLength, "left": left, "engagement": engagement, "needed": leastNut * d}
+	switch {
+	case d == 0:
+	case tapped && left > engagement+mostBeyondThread*d+lengthRounding:
+		j.warn(0, LengthBeyond, values)
+	case nutted && left+lengthRounding < leastNut*d:
+		j.warn(0, LengthNut, values)
+	case nutted && left > (leastNut+mostBeyondNut)*d+lengthRounding:
+		j.warn(0, LengthBeyondNut, values)
 	}
 }
 

@@ -31,6 +31,13 @@ const (
 	LengthShort       finding.Code = "length short"          // length, grip
 	LengthLeaves      finding.Code = "length leaves"         // length, left, grip, engagement
 	LengthPlain       finding.Code = "length plain"          // length, threaded, plain, grip
+	LengthBeyond      finding.Code = "length beyond"         // length, left, engagement
+	LengthBeyondNut   finding.Code = "length beyond nut"     // length, left
+	LengthNut         finding.Code = "length nut"            // length, left, needed
+	AcrossOdd         finding.Code = "across flats odd"      // of: head or nut, across, thread, least, most
+	FrictionOdd       finding.Code = "friction odd"          // friction, least, most
+	FrictionOfOther   finding.Code = "friction of another"   // friction, lubricant, low, high
+	TurnHardlyAny     finding.Code = "turn hardly any"       // angle, least
 	EngagementFails   finding.Code = "engagement fails"      // engagement, material, holds, preload, needed
 	EngagementFirst   finding.Code = "engagement first"      // first, needed, material
 	EngagementOpen    finding.Code = "engagement open"       // material

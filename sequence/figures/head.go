@@ -35,6 +35,26 @@ func (j *judge) completeHead() {
 	}
 }
 
+// judgeAcross warns of a head or a nut whose width goes with another thread. Of
+// the forms of heads only the hexagon has such widths.
+func (j *judge) judgeAcross() {
+	across := j.asked.HeadAcross
+	if form := j.asked.HeadForm; form != "" && form != head.Hexagon {
+		across = 0
+	}
+	for _, part := range []struct {
+		of     string
+		across unit.Length
+	}{{"head", across}, {"nut", j.NutAcross}} {
+		d := unit.Length(j.Bolt.Bolt.Thread.MajorMm)
+		if part.across > 0 && !(part.of == "head" && finding.Has(j.found, HeadUnfit)) && (part.across < leastAcross*d || part.across > mostAcross*d) {
+			j.warn(0, AcrossOdd, finding.Values{
+				"of": part.of, "across": part.across, "thread": j.Bolt.Bolt.Thread.Name, "least": leastAcross * d, "most": mostAcross * d,
+			})
+		}
+	}
+}
+
 // completeFace takes the usual bearing face where neither the bolt nor a
 // standard has one.
 func (j *judge) completeFace() {

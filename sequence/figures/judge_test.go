@@ -87,7 +87,7 @@ func ofAluminium(k *plan.Kind) { k.Name = "on aluminium" }
 
 func oneFriction(mu float64) func(*plan.Kind) {
 	return func(k *plan.Kind) {
-		k.Friction = &screw.Friction{Thread: screw.Between(mu, mu), Head: screw.Between(mu, mu)}
+		k.Friction, k.Lubricant = &screw.Friction{Thread: screw.Between(mu, mu), Head: screw.Between(mu, mu)}, ""
 	}
 }
 
@@ -158,7 +158,7 @@ func TestDoubts(t *testing.T) {
 			k.Friction = &screw.Friction{Thread: screw.Between(0.08, 0.08), Head: screw.Between(0.08, 0.08)}
 		}), []plan.StageInput{torqueOf(70)}, "1 torque", "(59 N·m, friction as stated, worked out)"},
 
-		{"hardly any", m10(t), []plan.StageInput{torqueOf(0.9)}, "1 torque", "under 2 % of what brings"},
+		{"hardly any", m10(t), []plan.StageInput{torqueOf(0.9)}, "1 torque", "under 10 % of what brings"},
 		{"hardly any, and then an angle", m10(t), []plan.StageInput{torqueOf(0.9), angleOf(90)}, "", ""},
 		{"hardly any after slackening, as bearings are set", m10(t), []plan.StageInput{torqueOf(4), backOffBy(90), torqueOf(0.9)}, "", ""},
 

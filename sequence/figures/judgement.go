@@ -13,14 +13,14 @@ import (
 // Bolt is one kind of fastener and what is done to it. Zero values are not
 // known.
 type Bolt struct {
-	Kind   string     // name; empty: it is asked about alone, without a file
-	Bolt   screw.Bolt // its aim is that of a turn
-	Grip   stiffness.Grip
-	Under  string // material under the head where no layer of Grip tells it
-	Nut    bool   // there is one
-	Insert *strength.Insert
-	Reuse  string  // whether it may go back in: once, inspect, yes
-	Stages []Stage // of tightening
+	Kind      string     // name; empty: it is asked about alone, without a file
+	Bolt      screw.Bolt // its aim is that of a turn
+	Grip      stiffness.Grip
+	Under     string      // material under the head where no layer of Grip tells it
+	NutAcross unit.Length // width of the nut across flats; 0: there is none
+	Insert    *strength.Insert
+	Reuse     string  // whether it may go back in: once, inspect, yes
+	Stages    []Stage // of tightening
 }
 
 // Stage is a step of tightening.
@@ -68,6 +68,8 @@ func judgeBolt(b Bolt) []finding.Finding {
 	j.judgeLength()
 	if j.hasThread() {
 		j.complete()
+		j.judgeFriction()
+		j.judgeAcross()
 		j.judgeGalling()
 		j.judgeTorques()
 	}

@@ -6,8 +6,14 @@ import "drawdown/geometry/unit"
 const (
 	// leastShare is the share of its yield stress below which a bolt is hardly
 	// tightened at all, so that the unit is probably another one (common
-	// practice, no source: cover bolts in plastic take about a tenth).
-	leastShare = 0.02
+	// practice, no source: covers of plastic take more; a torque in kgf·m
+	// typed as N·m takes less).
+	leastShare = 0.1
+
+	// leastTurn is the angle below which one is asked for: it is within what a
+	// wrench springs and an angle gauge is read to (common practice, no source;
+	// makers turn by 30° and more).
+	leastTurn unit.Angle = 15
 
 	// wholeTurn is the angle past which one is asked for (common practice, no
 	// source: head bolts take half a turn, the longest bolts of structures two
@@ -29,6 +35,24 @@ const (
 
 	// lengthRounding is that of lengths, which files give in whole millimetres.
 	lengthRounding unit.Length = 0.5
+
+	// mostBeyondThread is how far a bolt may reach beyond its engagement, and
+	// mostBeyondNut beyond its nut, in diameters (common practice, no source).
+	mostBeyondThread = 1
+	mostBeyondNut    = 3
+
+	// leastNut is the height of a nut in diameters: ISO 4032 has 0.8 to 0.93.
+	leastNut = 0.8
+
+	// leastAcross and mostAcross bound the width across flats of heads and nuts,
+	// in diameters: ISO 4014, 4032 and 15071 and ASME B18.2.1 and B18.2.2 have
+	// 1.25 to 2.
+	leastAcross, mostAcross = 1.1, 2.05
+
+	// leastFriction and mostFriction bound what bolts turn against: VDI 2230
+	// Part 1, table A5, has 0.04 for its lowest class and 0.30 upwards for its
+	// highest.
+	leastFriction, mostFriction = 0.04, 0.4
 
 	// muchSettlement is the share of the preload from which on a loss is worth a
 	// word (common practice, no source).

@@ -6,6 +6,27 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
+// judgeFriction warns of coefficients that no bolt turns against, and of those
+// that are not of the lubricant beside them.
+func (j *judge) judgeFriction() {
+	stated := j.asked.Friction
+	if stated == nil {
+		return
+	}
+	for _, f := range []screw.Range{stated.Thread, stated.Head} {
+		if f.Nominal < leastFriction || f.Nominal > mostFriction {
+			j.warn(0, FrictionOdd, finding.Values{"friction": f.Nominal, "least": leastFriction, "most": mostFriction})
+			return
+		}
+	}
+	of, err := screw.FrictionOf(j.asked.Lubricant)
+	if f := stated.Thread; err == nil && j.asked.Lubricant != "" && (f.High < of.Thread.Low || f.Low > of.Thread.High) {
+		j.warn(0, FrictionOfOther, finding.Values{
+			"friction": f.Nominal, "lubricant": j.asked.Lubricant, "low": of.Thread.Low, "high": of.Thread.High,
+		})
+	}
+}
+
 // judgeGalling names what stainless steel does on stainless steel without a
 // lubricant. What it turns in is stainless too where nothing else is stated:
 // the nut comes with the bolt.

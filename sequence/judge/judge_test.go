@@ -230,7 +230,7 @@ func TestClusters(t *testing.T) {
 	}{
 		{"as it should be", "M4 M9 M3 M8 M2 M7 M5 M10 M1 M6", []string{}},
 		{"the free cap late", "M3 M8 M2 M7 M4 M9 M5 M10 M1 M6", []string{"unloaded departs [5 6]"}},
-		{"one cap parted", "M4 M9 M3 M8 M2 M5 M7 M10 M1 M6", []string{"cluster departs [5 7]", "cluster departs [6 8]"}},
+		{"one cap separated", "M4 M9 M3 M8 M2 M5 M7 M10 M1 M6", []string{"cluster departs [5 7]", "cluster departs [6 8]"}},
 		{"from the end", "M4 M9 M1 M6 M2 M7 M3 M8 M5 M10", []string{"middle departs [3]", "outwards departs [5 7]", "neighbours remark [5 7]"}},
 	}
 	for _, tt := range tests {

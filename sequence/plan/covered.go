@@ -9,13 +9,18 @@ import (
 
 // What of a joint is judged beside its bolts.
 const (
-	OrderJudged     finding.Code = "judged order"         //
-	OrderOfMaker    finding.Code = "judged maker's order" //
-	SpringsJudged   finding.Code = "judged springs"       //
-	NoGasketJudged  finding.Code = "judged no gasket"     //
-	GasketNotJudged finding.Code = "judged gasket"        // kind
-	NoStages        finding.Code = "judged no stages"     //
+	OrderJudged     finding.Code = "judged order"          //
+	OrderOfMaker    finding.Code = "judged maker's order"  //
+	OrderTooLong    finding.Code = "judged order too long" // most
+	SpringsJudged   finding.Code = "judged springs"        //
+	NoGasketJudged  finding.Code = "judged no gasket"      //
+	GasketNotJudged finding.Code = "judged gasket"         // kind
+	NoStages        finding.Code = "judged no stages"      //
 )
+
+// MostJudged is how many fasteners an order may have to be judged unasked: the
+// time grows with their square.
+const MostJudged = 1000
 
 // Covered says what of the plan could be judged, and what could not or only
 // leniently, for want of what.
@@ -25,9 +30,12 @@ func (p Plan) Covered() (judged, open []finding.Finding) {
 	}
 	ofBolts, openBolts := figures.Covered(p.Bolts())
 	judged, open = append(judged, ofBolts...), append(open, openBolts...)
-	if slices.ContainsFunc(p.Groups, Group.Makers) {
+	switch {
+	case slices.ContainsFunc(p.Groups, Group.Makers):
 		open = append(open, finding.Noted(OrderOfMaker, nil))
-	} else {
+	case len(p.Joint.Fasteners) > MostJudged:
+		open = append(open, finding.Noted(OrderTooLong, finding.Values{"most": MostJudged}))
+	default:
 		judged = append(judged, finding.Noted(OrderJudged, nil))
 	}
 	if len(p.Joint.Clusters) > 0 {

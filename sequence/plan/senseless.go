@@ -13,6 +13,8 @@ const (
 	LeftLoose    finding.Code = "stage left loose"    // kind, stage, angle
 	AngleAlone   finding.Code = "stage angle alone"   // kind, stage, angle, slackened: by a stage before
 	CheckDiffers finding.Code = "stage check differs" // kind, stage, torque, before, beforeTorque
+	SlackFirst   finding.Code = "stage slack first"   // kind, stage
+	AfterAngle   finding.Code = "stage after angle"   // kind, stage, torque, before: the angle
 	StageTwice   finding.Code = "stage twice"         // stage, before
 	WaitsFirst   finding.Code = "stage waits first"   // stage
 	WaitsLast    finding.Code = "stage waits last"    // stage
@@ -44,6 +46,7 @@ func (p Plan) TorquesFall() []finding.Finding {
 type state struct {
 	most    Stage // with the greatest torque so far; Number 0: none
 	crossed bool  // a torque went crosswise or outwards, not once round
+	turned  Stage // by an angle since the last torque or slackening; Number 0: none
 	loose   Stage // that slackened them last, if nothing has tightened them since
 }
 
@@ -69,23 +72,34 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 	}
 	switch s.Do {
 	case BackOff:
+		tight := so.most.Number > 0 || so.turned.Number > 0 || so.loose.Number > 0
 		*so = state{loose: s}
+		if !tight {
+			return warned(SlackFirst)
+		}
 	case Advance:
 		alone, slackened := so.most.Number == 0, so.loose.Number > 0
-		so.loose = Stage{}
+		so.loose, so.turned = Stage{}, s
 		if alone {
 			values["angle"], values["slackened"] = s.Angle, slackened
 			return warned(AngleAlone)
 		}
 	case Tighten:
-		before, crossed := so.most, so.crossed
+		before, crossed, turned := so.most, so.crossed, so.turned
+		so.turned = Stage{}
 		so.loose, so.crossed = Stage{}, crossed || s.Way != sequence.Circular
 		values["torque"], values["before"], values["beforeTorque"] = s.Torque, before.Number, before.Torque
-		switch compared(s, before) {
-		case -1:
-			return warned(TorqueFalls)
-		case 1:
+		rises := compared(s, before)
+		if rises > 0 {
 			so.most = s
+		}
+		switch {
+		case rises < 0:
+			return warned(TorqueFalls)
+		case turned.Number > 0 && s.Way != sequence.Circular:
+			values["before"] = turned.Number
+			return warned(AfterAngle)
+		case rises > 0:
 			if before.Number > 0 && crossed && s.Way == sequence.Circular {
 				return warned(CheckDiffers)
 			}

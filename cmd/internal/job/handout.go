@@ -80,6 +80,7 @@ func Handout(p plan.Plan, ask HandoutRequest) (files []render.File, notes []find
 }
 
 func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part HandoutPart) (files []render.File, notes []finding.Finding, err error) {
+	ask.Printing = ask.counting()
 	var doc scene.Document
 	stem := p.Name
 	switch part {
@@ -108,29 +109,32 @@ func showings(sheets []handout.Sheet, ask HandoutRequest, part HandoutPart, stem
 		if s.Of > 0 {
 			name += fmt.Sprintf("-%d", s.Number)
 		}
-		shown := frames.Work{Plan: s.Plan, Words: ask.Words, Loosening: ask.Loosening}
+		shown := frames.Work{Plan: s.Plan, Words: ask.Words, Loosening: ask.Loosening, NoRoom: ask.Missing.NoteFixed}
 		var b bytes.Buffer
 		if part == HandoutPage {
 			name, err = name+".html", page.Write(&b, frames.Lay(shown), ask.Words)
 		} else {
-			name, err = name+".gif", film(&b, shown)
+			name, err = name+".gif", film(&b, shown, ask)
 		}
 		if err != nil {
 			return nil, err
 		}
 		files = append(files, render.File{Name: name, Data: b.Bytes()})
 	}
-	return files, nil
+	return files, ask.Missing.Err(ask.Paper)
 }
 
 // filmDPI makes the pictures of a film 960 pixels wide.
 const filmDPI = 96
 
-func film(b *bytes.Buffer, ask frames.Work) error {
+func film(b *bytes.Buffer, work frames.Work, ask HandoutRequest) error {
 	var pages []scene.Page
 	var seconds []float64
-	for _, picture := range frames.Pictures(ask) {
+	for _, picture := range frames.Pictures(work) {
 		pages, seconds = append(pages, picture.Page), append(seconds, picture.Seconds)
+	}
+	if err := ask.Missing.Err(ask.Paper); err != nil {
+		return err
 	}
 	return gif.Write(b, pages, seconds, filmDPI)
 }

@@ -10,6 +10,7 @@ package job
 import (
 	"errors"
 	"io"
+	"slices"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
@@ -19,6 +20,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/sequence"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
 
@@ -59,6 +61,11 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	for _, f := range p.Senseless() {
 		problems = append(problems, placed(f, places, f))
 	}
+	if f, found := judge.Stated(input, p); found && err == nil && !warned(problems, meaning.StarOffCircle) {
+		at := places.Order(f.At.Kind)
+		at.Severity, at.Found = f.Severity, &f
+		problems = append(problems, at)
+	}
 	problems.Sort()
 	return input, p, problems
 }
@@ -83,4 +90,9 @@ func placed(f finding.Finding, places meaning.Places, said finding.Finding) prob
 	}
 	at.Severity, at.Found, at.Code = f.Severity, &said, f.Code // not that of its place
 	return at
+}
+
+// warned says whether the problems name a mistake already.
+func warned(problems problem.List, code finding.Code) bool {
+	return slices.ContainsFunc(problems, func(p problem.Problem) bool { return p.Found != nil && p.Found.Code == code })
 }

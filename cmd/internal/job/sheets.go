@@ -29,7 +29,12 @@ type Printing struct {
 // files draws a document in every format asked for; nothing goes to disk. The PDF
 // of a sheet other than the card is named after the sheet, as its pages are. The
 // date is the one that a file states, or empty.
+//
+// Where most of what was counted of the document is missing, nothing is drawn.
 func (ask Printing) files(doc scene.Document, name, sheet, date string) ([]render.File, error) {
+	if err := ask.Missing.Err(ask.Paper); err != nil {
+		return nil, err
+	}
 	day, _ := time.Parse(time.DateOnly, date) // the zero time where none is stated
 	var files []render.File
 	for _, format := range ask.Formats {
@@ -52,12 +57,10 @@ func (ask Printing) draw(p plan.Plan, sheet string, doc scene.Document, notes []
 	return files, notes, err
 }
 
-// drawUseful is draw, unless most numbers found no room: nothing is drawn then.
-func (ask Printing) drawUseful(p plan.Plan, name string, doc scene.Document, notes []string) ([]render.File, []string, error) {
-	if err := ask.Missing.Err(ask.Paper); err != nil {
-		return nil, nil, err
-	}
-	return ask.draw(p, name, doc, notes)
+// counting is the request for a document of which it is counted what is missing.
+func (ask Printing) counting() Printing {
+	ask.Missing = &sheet.Missing{}
+	return ask
 }
 
 // classForecast lays out what each bolt keeps, pass by pass, for a class; nothing
@@ -67,13 +70,14 @@ func classForecast(p plan.Plan, ask Printing) []scene.Page {
 	if err != nil {
 		return nil
 	}
-	return forecast.ClassPages(p, f, forecast.Request{Paper: ask.Paper, Words: ask.Words})
+	return forecast.ClassPages(p, f, forecast.Request{Request: ask.Request})
 }
 
 // ForecastSheets draws a prediction: the sheet, or a page for every step of the
 // work.
 func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.File, []string, error) {
-	request := forecast.Request{Paper: ask.Paper, Words: ask.Words, Advice: a.Advice, Others: a.Comparison}
+	ask = ask.counting()
+	request := forecast.Request{Request: ask.Request, Advice: a.Advice, Others: a.Comparison}
 	if frames {
 		return ask.draw(a.Plan, "steps", scene.Document{
 			Title: a.Plan.Title, Subject: a.Plan.Machine, Language: ask.Words.Language,
@@ -86,23 +90,24 @@ func ForecastSheets(a interaction.Answer, ask Printing, frames bool) ([]render.F
 
 // Card draws a plan's card, one side of it or both.
 func Card(p plan.Plan, side card.Sides, ask Printing) ([]render.File, []string, error) {
-	ask.Missing = &sheet.Missing{}
+	ask = ask.counting()
 	document, notes := card.Document(p, side, ask.Request)
 	document.Imprint = imprint.Text(imprintOf(p.Heading))
-	return ask.drawUseful(p, "", document, notes)
+	return ask.draw(p, "", document, notes)
 }
 
 // Condition draws the sheet on which the state of a plan's fasteners is noted.
 func Condition(p plan.Plan, ask Printing) ([]render.File, []string, error) {
-	ask.Missing = &sheet.Missing{}
+	ask = ask.counting()
 	document, notes := condition.Document(p, ask.Request)
 	document.Imprint = imprint.Text(imprintOf(p.Heading))
-	return ask.drawUseful(p, "condition", document, notes)
+	return ask.draw(p, "condition", document, notes)
 }
 
 // Tray draws the full-size sheets to lay a plan's fasteners on. The error says
 // that they would be too many.
 func Tray(p plan.Plan, underside, onePage bool, ask Printing) ([]render.File, []string, error) {
+	ask = ask.counting()
 	document, notes, err := tray.Document(p, tray.Style{Underside: underside, OnePage: onePage}, ask.Request)
 	if err != nil {
 		return nil, notes, err
@@ -114,10 +119,10 @@ func Tray(p plan.Plan, underside, onePage bool, ask Printing) ([]render.File, []
 // CheckDrawing draws a plan's places plainly, reduced or at their true size. The
 // error says that the sheets would be too many.
 func CheckDrawing(p plan.Plan, actualSize bool, ask Printing) ([]render.File, []string, error) {
-	ask.Missing = &sheet.Missing{}
+	ask = ask.counting()
 	document, notes, err := drawing.Document(p, actualSize, ask.Request)
 	if err != nil {
 		return nil, notes, err
 	}
-	return ask.drawUseful(p, "check", document, notes)
+	return ask.draw(p, "check", document, notes)
 }

@@ -139,14 +139,32 @@ func (b *binder) empty(level int, kinds ...kind) []section {
 func (b *binder) stripPapers(j overhaul.Joint) []section {
 	papers := []section{b.card(j, b.w.Loosen, loosening)}
 	if b.ask.Trays != NoTrays {
-		pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, b.ask.Request)
-		if err != nil && b.err == nil {
-			b.err = fmt.Errorf("%s: %w", j.Title, err)
+		ask := b.counting()
+		pages, notes, err := tray.Pages(numbered(j), tray.Style{OnePage: b.ask.Trays == ReducedTrays}, ask)
+		b.fail(j, err)
+		if err := ask.Missing.Err(ask.Paper); err != nil && b.err == nil {
+			b.err = finding.Failed(TrayNoUse, finding.Values{"joint": j.Title, "why": err})
 		}
 		papers = append(papers, b.paper(j, b.w.Tray, trays, pages, notes))
 	}
-	pages, notes := condition.Pages(numbered(j), b.ask.Request)
+	ask := b.counting()
+	pages, notes := condition.Pages(numbered(j), ask)
+	b.fail(j, ask.Missing.Err(ask.Paper))
 	return append(papers, b.paper(j, b.w.Condition, conditions, pages, notes))
+}
+
+// counting is the request for a paper of which it is counted what is missing.
+func (b *binder) counting() sheet.Request {
+	ask := b.ask.Request
+	ask.Missing = &sheet.Missing{}
+	return ask
+}
+
+// fail keeps the first error of a joint's papers.
+func (b *binder) fail(j overhaul.Joint, err error) {
+	if err != nil && b.err == nil {
+		b.err = fmt.Errorf("%s: %w", j.Title, err)
+	}
 }
 
 // card lays out one side of a joint's card. What stands before the joint in
@@ -158,7 +176,9 @@ func (b *binder) card(j overhaul.Joint, title string, k kind) section {
 	}
 	p := numbered(j)
 	p.Cautions = b.before(j, side)
-	pages, notes := card.Pages(p, which, b.ask.Request)
+	ask := b.counting()
+	pages, notes := card.Pages(p, which, ask)
+	b.fail(j, ask.Missing.Err(ask.Paper))
 	return b.paper(j, title, k, pages, notes)
 }
 

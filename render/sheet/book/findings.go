@@ -2,5 +2,8 @@ package book
 
 import "drawdown/geometry/finding"
 
-// OfJoint is what one of the papers of a joint tells.
-const OfJoint finding.Code = "book joint" // joint, what
+// What the papers of a joint tell.
+const (
+	OfJoint   finding.Code = "book joint"          // joint, what
+	TrayNoUse finding.Code = "book tray of no use" // joint, why
+)

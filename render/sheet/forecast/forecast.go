@@ -20,8 +20,7 @@ import (
 
 // Request says how the sheet is wanted.
 type Request struct {
-	Paper  sheet.Paper
-	Words  *words.Catalogue
+	sheet.Request
 	Advice advice.Advice
 	// Others is the plan beside other ways to do the work; nil: not shown.
 	Others *ways.Comparison
@@ -41,7 +40,7 @@ func newLayout(p plan.Plan, f prediction.Forecast, ask Request) *layout {
 // Document lays the forecast of a plan out and counts its pages.
 func Document(p plan.Plan, f prediction.Forecast, ask Request) (scene.Document, []string) {
 	pages, notes := Pages(p, f, ask)
-	return sheet.Document(p, sheet.Request{Paper: ask.Paper, Words: ask.Words}, pages), notes
+	return sheet.Document(p, ask.Request, pages), notes
 }
 
 // Pages lays the forecast out; the pages lack their count. The notes tell what

@@ -12,6 +12,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
+	"drawdown/render/sheet"
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
@@ -82,7 +83,7 @@ func TestLayout(t *testing.T) {
 	for n, name := range patterns.Builtin() {
 		p, f, c := comparedOf(t, name)
 		for _, on := range sheettest.Requests(n) {
-			ask := forecast.Request{Paper: on.Paper, Words: on.Words, Advice: c.Advice, Others: c}
+			ask := forecast.Request{Request: sheet.Request{Paper: on.Paper, Words: on.Words}, Advice: c.Advice, Others: c}
 			doc, _ := forecast.Document(p, f, ask)
 			class := forecast.ClassPages(p, f, ask)
 			if words := said(class); !strings.Contains(words, fmt.Sprintf(ask.Words.Forecast.Pass, 1, "")[:4]) || !strings.Contains(words, ask.Words.Forecast.Charts) {
@@ -97,7 +98,7 @@ func TestLayout(t *testing.T) {
 // or black where the printed figure is low; and its number stands beside it.
 func TestMarksCarryTheForecast(t *testing.T) {
 	p, f := forecastOf(t, "p4-head")
-	doc, notes := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()})
+	doc, notes := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})
 	if len(notes) > 0 {
 		t.Error(notes)
 	}
@@ -150,7 +151,7 @@ func fillsOf(page scene.Page) map[string]scene.Ink {
 // The bolt that is being turned is black, and no other.
 func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
 	p, f := forecastOf(t, "p4-head")
-	for k, page := range forecast.Frames(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()})[:10] {
+	for k, page := range forecast.Frames(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})[:10] {
 		for id, fill := range fillsOf(page) {
 			if turned := id == p.Joint.Fasteners[f.Passes[0].Frames[k].Fastener].ID; turned != (fill == scene.Black) {
 				t.Errorf("step %d: %s is turned: %v, and filled with %v", k+1, id, turned, fill)
@@ -163,7 +164,7 @@ func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
 // again stands before the class.
 func TestTheHeadingIsTheDecision(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
+	doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}, Advice: c.Advice, Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "from 85 to 97 %, nominally from 94 to 99 %", "Until then", "noticeable.", "100 %", "Not in the model")
 	for want, of := range map[string]advice.Case{
 		"Worth asking the maker for: recipe (a snug pass": {Class: advice.Noticeable, Trials: []advice.Trial{trial(advice.OwnWay, 88), trial(advice.Recipe, 99)}},
@@ -172,7 +173,7 @@ func TestTheHeadingIsTheDecision(t *testing.T) {
 		"One repeat pass is worth it.":                    {Class: advice.Noticeable},
 	} {
 		of.Hundreds = f.Hundreds
-		doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English(), Advice: advice.Decide(of)})
+		doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()}, Advice: advice.Decide(of)})
 		inOrder(t, said(doc.Pages[:1]), want, "Never turn main again", "noticeable.")
 	}
 }
@@ -198,7 +199,7 @@ func inOrder(t *testing.T, all string, parts ...string) {
 func TestWhatIsAssumedOfCaps(t *testing.T) {
 	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-rod-caps": true, "p4-head": false} {
 		p, f := forecastOf(t, name)
-		doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()})
+		doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()}})
 		all := said(doc.Pages)
 		for _, words := range []string{"what connects them", "within a factor of 2"} {
 			if strings.Contains(all, words) != want {
@@ -211,7 +212,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	flat, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()})
+	flat, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()}})
 	if strings.Contains(said(flat.Pages), "what connects them") {
 		t.Error("a part that is not in pieces is called separate")
 	}
@@ -228,7 +229,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 		last.Percent[i] = bounds.Band{Low: 90, Nominal: 99, High: 101}
 		last.OfAim[i] = bounds.Band{Low: 80, Nominal: 90, High: 95}
 	}
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()})
+	doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})
 	all := said(doc.Pages)
 	inOrder(t, all, "for measured stretch only", "1 (R3) 110 6.6 ", "Pass 2: to the targets")
 	if strings.Contains(all, "Pass 2: 0") {
@@ -237,7 +238,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 	for _, tag := range words.Languages() {
 		w, _ := words.Find(tag)
 		for _, on := range []string{"a4", "a5"} {
-			doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, on), Words: w})
+			doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, on), Words: w}})
 			for _, page := range doc.Pages {
 				for _, fault := range scenetest.CheckLayout(page) {
 					t.Errorf("%s, %s: %s", on, tag, fault)
@@ -253,7 +254,7 @@ func TestSearchedOrdersAreWrittenOut(t *testing.T) {
 	order := slices.Clone(c.Trials[0].Order)
 	slices.Reverse(order)
 	c.Trials = append(c.Trials, ways.Trial{Trial: advice.Trial{Way: advice.LeastTilt}, Order: order})
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
+	doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}, Advice: c.Advice, Others: c})
 	inOrder(t, said(doc.Pages), "rules (order only)", "Order of “searched: least tilt”: "+strings.Join(p.IDs(order), " "))
 }
 
@@ -267,7 +268,7 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 			}
 			w, _ := words.Find(tag)
 			for _, on := range []string{"a4", "a5"} {
-				doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, on), Words: w, Advice: c.Advice, Others: c})
+				doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, on), Words: w}, Advice: c.Advice, Others: c})
 				for _, page := range doc.Pages {
 					lines := scenetest.Texts(page)
 					end := slices.IndexFunc(lines, func(l scene.Text) bool {
@@ -288,7 +289,7 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 // A frame a step; the last shows what the first page shows.
 func TestFrames(t *testing.T) {
 	p, f := forecastOf(t, "p4-head")
-	frames := forecast.Frames(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()})
+	frames := forecast.Frames(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})
 	// 4 stages over 10 main bolts and one over 4 side bolts.
 	if len(frames) != 44 {
 		t.Errorf("%d frames, want 44", len(frames))
@@ -313,7 +314,7 @@ func TestFrames(t *testing.T) {
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-manifold")
-	doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English(), Advice: c.Advice, Others: c})
+	doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}, Advice: c.Advice, Others: c})
 	scenetest.Golden(t, filepath.Join("testdata", "p4-manifold.scene"), doc)
 }
 
@@ -341,7 +342,7 @@ func TestEveryTermHasItsWord(t *testing.T) {
 func TestAllIsSaidInTheLanguage(t *testing.T) {
 	p, f, c := comparedOf(t, "p4-head")
 	for _, w := range wordstest.All()[1:] {
-		doc, _ := forecast.Document(p, f, forecast.Request{Paper: sheettest.Paper(t, "a3"), Words: w, Advice: c.Advice, Others: c})
+		doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: w}, Advice: c.Advice, Others: c})
 		all := said(doc.Pages)
 		for _, english := range []string{" the ", " bolt", "gasket", "assumed", "mm instead", "twice", "0.25", "12.5", "%!"} {
 			if strings.Contains(all, english) {

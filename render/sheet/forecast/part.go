@@ -40,6 +40,7 @@ func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Draw
 	free := run.Bottom - run.Y - below
 	box = scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + max(least, l.partHeight(free, pass))}
 	d, box := l.fitted(pass, l.roomInMarks(pass, box, run.Y+max(least, min(free, enoughPart))))
+	l.ask.Missing.Note(len(d.Unplaced), len(l.numbers))
 	p.Add(diagram.Relook(d.Items, l.lowLooks(pass))...)
 	caption := w.InMark + " " + w.Small
 	if !d.besides {
@@ -167,6 +168,7 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	caption := font.Break(w.InMarkNow, scene.Regular, p.Paper.TextEm, p.Paper.Content())
 	top := run.Bottom - 1 - p.Paper.Line*float64(len(caption)-1)
 	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})
+	l.ask.Missing.Note(len(d.Unplaced), len(l.numbers))
 	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
 	p.Lines(p.Left(), top, caption)
 	return run.Pages("step")[0]

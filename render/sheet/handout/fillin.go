@@ -41,6 +41,7 @@ func (s *fillIn) pages() (pages []scene.Page, notes []finding.Finding, lacking i
 	}
 	s.list(run)
 	s.extra(run)
+	s.Missing.Note(len(drawn.Unplaced), len(s.side.Order))
 	return run.Pages(s.name()), s.left(drawn), drawn.BesideLeftOut
 }
 

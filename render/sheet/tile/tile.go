@@ -22,6 +22,8 @@ type Contents struct {
 	Pieces []Piece
 	Words  []Piece  // moved a little where a joint of the sheets would cut them
 	NoRoom []string // what found no room in it
+	// Nameless counts the pieces whose own number, or name, is among that.
+	Nameless int
 	// Beside lists what the sheets are rather not cut through, though it loses
 	// nothing by it.
 	Beside []scene.Box

@@ -135,6 +135,11 @@ func Print(draw func(tile.Seams) *Plate, ask tile.Sheets, legend func(noRoom int
 		ask.Legend = legend(n)
 		pages, notes, d, err = tile.Join(again, ask)
 	}
+	if note := ask.Missing.Note; ask.Reduced > 1 {
+		note(d.Nameless, len(d.Pieces))
+	} else {
+		ask.Missing.NoteFixed(d.Nameless, len(d.Pieces))
+	}
 	return pages, append(Notes(d.NoRoom, ask.Words), notes...), err
 }
 

@@ -53,6 +53,9 @@ func (p *Plate) Spots(spots []Spot) {
 			}
 		}
 		piece.Items = append(piece.Items, p.beside(s, i)...)
+		if len(piece.Items) == 0 {
+			p.Drawing.Nameless++
+		}
 		p.Drawing.Pieces = append(p.Drawing.Pieces, piece)
 	}
 }

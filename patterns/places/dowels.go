@@ -1,0 +1,58 @@
+package places
+
+import (
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+)
+
+// overlaps warns of bores that run into each other, and of dowels that run into
+// fasteners. A bore may lie in another, and a dowel may be a sleeve round its bolt.
+func (c check) overlaps() {
+	for i, b := range c.Joint.Bores {
+		for k, other := range c.Joint.Bores[:i] {
+			apart, least := b.Centre.Distance(other.Centre), (b.Diameter+other.Diameter)/2
+			within := max(b.Diameter, other.Diameter) - least
+			if apart < least-toleranceMm && apart > within+toleranceMm || apart < toleranceMm && within < toleranceMm {
+				c.Warn(c.Bores[i], BoresOverlap, finding.Values{"first": c.Bores[k].Stood(c.Bores[i]), "apart": unit.Length(apart), "need": unit.Length(least)})
+				break
+			}
+		}
+	}
+	for i, d := range c.Joint.Dowels {
+		for k, f := range c.Joint.Fasteners {
+			apart, through := d.Centre.Distance(f.At), c.sizes[k].through
+			sleeve := apart < toleranceMm && d.Diameter > through
+			if through > 0 && !sleeve && apart < (d.Diameter+through)/2-toleranceMm {
+				c.Warn(c.Dowels[i], DowelOnBolt, finding.Values{"diameter": unit.Length(d.Diameter), "id": f.ID})
+				break
+			}
+		}
+	}
+}
+
+// mostSpacing is how many diameters lie between a fastener and its nearest at
+// the most (common practice, no source: joints that seal have 4 to 10, doors of
+// cabinets and feet of machines some tens).
+const mostSpacing = 100
+
+// farApart warns where every fastener lies far from its nearest: the places are
+// likely to be in another unit.
+func (c check) farApart() {
+	nearest := geometry.NearestDistances(c.Joint.Points())
+	if len(nearest) < 2 {
+		return
+	}
+	least := 0
+	for i, apart := range nearest {
+		if through := c.sizes[i].through; through == 0 || apart < mostSpacing*through {
+			return
+		}
+		if apart < nearest[least] {
+			least = i
+		}
+	}
+	c.Warn(c.Fasteners[least], FarApart, finding.Values{
+		"apart": unit.Length(nearest[least]), "through": unit.Length(c.sizes[least].through), "times": int(nearest[least] / c.sizes[least].through),
+	})
+}

@@ -1,0 +1,70 @@
+package judge
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence"
+	"drawdown/sequence/plan"
+)
+
+// What the order that a file states can be.
+const (
+	StatedDeparts  finding.Code = "order stated departs"  // why: the first departure; more: how many others
+	StatedReversed finding.Code = "order stated reversed" // first, last: ids of the list
+)
+
+// Stated judges the order that a file states in place of the program's own. It
+// tells of one that departs from the trade's, with the kind that it is about. A
+// maker's order is not judged; but where it departs and its reverse does not, it
+// is likely to be the order of loosening. That smaller threads go first is told
+// by the plan's input.
+func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
+	isStated := func(g sequence.Group) bool { return g.Way != sequence.Auto && g.Way != "" }
+	if p.Asked != (plan.Asked{}) || len(p.Joint.Fasteners) > plan.MostJudged || !slices.ContainsFunc(in.Groups, isStated) {
+		return finding.Finding{}, false
+	}
+	order := ForPlan(p, Tighten, p.IDs(p.Tighten.Order))
+	departures := departuresOf(order)
+	switch {
+	case len(departures) == 0:
+		return finding.Finding{}, false
+	case order.Makers:
+		return reversed(p, order)
+	}
+	first := departures[0]
+	values := finding.Values{"why": first.Found(), "more": len(departures) - 1}
+	place := finding.Place{}
+	if len(first.Kinds) > 0 {
+		place.Kind = first.Kinds[0]
+	}
+	return finding.Warned(StatedDeparts, values).From(finding.CommonPractice).About(place), true
+}
+
+// departuresOf gives what an order departs in, whoever made it.
+func departuresOf(in Input) []Finding {
+	in.Makers = false
+	return slices.DeleteFunc(Order(in).Findings, func(f Finding) bool {
+		return f.Rule == GroupOrder || f.Severity != Departure && f.Severity != Fault
+	})
+}
+
+// reversed turns the groups round that go by the maker's order, each in its
+// place.
+func reversed(p plan.Plan, in Input) (finding.Finding, bool) {
+	var back []int
+	values := finding.Values{}
+	for _, g := range p.Groups {
+		members := slices.Clone(g.Members)
+		if g.Makers() && len(members) > 0 {
+			slices.Reverse(members)
+			values["last"], values["first"] = p.IDs(members[:1])[0], p.IDs(members[len(members)-1:])[0]
+		}
+		back = append(back, members...)
+	}
+	in.Order = p.IDs(back)
+	if len(departuresOf(in)) > 0 {
+		return finding.Finding{}, false
+	}
+	return finding.Warned(StatedReversed, values).From(finding.CommonPractice), true
+}
