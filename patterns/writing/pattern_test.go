@@ -44,7 +44,7 @@ func TestWriteReadsBack(t *testing.T) {
 		t.Errorf("(- written, + read):\n%s\n%s", diff, data)
 	}
 	input, _ := patterns.Read(patterns.FromBytes("made.yaml", data))
-	if input.Title != `Cover: "odd" # & 1` || len(input.Cautions) != 1 || input.Cautions[0].Text != "Look: twice." || float64(input.Kinds[0].Hole) != 8.4 {
+	if input.Title != `Cover: "odd" # & 1` || len(input.Cautions) != 1 || input.Cautions[0].Text != "Check: twice." || float64(input.Kinds[0].Hole) != 8.4 {
 		t.Errorf("read back: %q, %v, %v", input.Title, input.Cautions, input.Kinds)
 	}
 }

@@ -162,7 +162,7 @@ func TestPercentSaysWhatIsMissing(t *testing.T) {
 		spoil func(in *Input)
 		want  string
 	}{
-		{"no thread", func(in *Input) { in.Kinds[1].Thread = nil }, "needs the pitch of kind main"},
+		{"no thread", func(in *Input) { in.Kinds[1].Thread = nil }, "needs the thread of kind main"},
 		{"no class", func(in *Input) { in.Kinds[1].Class = "" }, "class is missing"},
 		{"two kinds that differ", func(in *Input) { in.Tighten[0].Of = nil }, "a stage of its own"},
 	}
