@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/unit"
 	"drawdown/render/words"
 )
 
@@ -67,13 +68,19 @@ func TestParseRange(t *testing.T) {
 		"6-14mm": {FromMm: 6, ToMm: 14}, "30mm-": {FromMm: 30, ToMm: math.Inf(1)}, "-5": {ToMm: 5},
 		"1-2in": {FromMm: 25.4, ToMm: 50.8}, "6 mm – 14 mm": {FromMm: 6, ToMm: 14}, "8": {FromMm: 7.9, ToMm: 8.1},
 	} {
-		got, err := holes.ParseRange(text)
+		got, err := holes.ParseRange(text, unit.Sensible.Bore)
 		if err != nil || math.Abs(got.FromMm-want.FromMm) > 1e-9 || !(got.ToMm == want.ToMm || math.Abs(got.ToMm-want.ToMm) < 1e-9) {
 			t.Errorf("%q: %v %v, want %v", text, got, err, want)
 		}
 	}
+	// The ends are those of the table of sensible quantities: a bore of 90 m is none.
+	for _, text := range []string{"90m-", "-90 m", "6-1e9", "0.1"} {
+		if got, err := holes.ParseRange(text, unit.Sensible.Bore); !errors.Is(err, unit.NotSensible) {
+			t.Errorf("%q is read as %v, %v", text, got, err)
+		}
+	}
 	for _, text := range []string{"", "-", "14-6", "x", "6-y", "0", "-0", "5 furlong", "1-2-3"} {
-		if got, err := holes.ParseRange(text); err == nil {
+		if got, err := holes.ParseRange(text, unit.Sensible.Bore); err == nil {
 			t.Errorf("%q is read as %v", text, got)
 		}
 	}

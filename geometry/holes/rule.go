@@ -59,8 +59,8 @@ const nearMm = 0.1
 
 // ParseRange reads "6-14mm", "30mm-" (30 mm and more), "-5mm" (up to 5 mm) or
 // "8mm" (8 mm, to a tenth). Bare numbers are in mm; a unit behind the second
-// holds for both.
-func ParseRange(text string) (Range, error) {
+// holds for both. Each end that is written lies within the limits.
+func ParseRange(text string, limits unit.Limits) (Range, error) {
 	first, second, two := strings.Cut(strings.ReplaceAll(text, "–", "-"), "-")
 	first, second = strings.TrimSpace(first), strings.TrimSpace(second)
 	none := finding.Failed(NoRange, finding.Values{"written": text})
@@ -70,6 +70,7 @@ func ParseRange(text string) (Range, error) {
 	if first != "" && second != "" && strings.Trim(first, "0123456789.,/ ") == "" {
 		first += strings.TrimLeft(second, "0123456789.,/ ")
 	}
+	parse := unit.Within(limits, func(s string) (unit.Length, error) { return unit.ParseLength(s, "mm") })
 	r := Range{FromMm: 0, ToMm: math.Inf(1)}
 	for _, end := range []struct {
 		text string
@@ -78,7 +79,7 @@ func ParseRange(text string) (Range, error) {
 		if end.text == "" {
 			continue
 		}
-		length, err := unit.ParseLength(end.text, "mm")
+		length, err := parse(end.text)
 		switch {
 		case errors.Is(err, unit.NoQuantity):
 			return Range{}, none

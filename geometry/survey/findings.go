@@ -13,7 +13,7 @@ const (
 	MirrorFits    finding.Code = "survey mirror fits"    //
 	OneLine       finding.Code = "survey one line"       //
 	Unchecked     finding.Code = "survey unchecked"      // readings: Between
-	Agreement     finding.Code = "survey agreement"      // rms, reading; expected and stated where the readings differ by more
+	Agreement     finding.Code = "survey agreement"      // rms, reading, fine: printed to 0.001 mm; expected and stated where a reading counts for less, rounded: to what, where that is why
 	WayRound      finding.Code = "survey way round"      // way: clockwise or anticlockwise, first
 	LopsidedSide  finding.Code = "survey lopsided"       // side: above or below, named, against, holes, far
 	Between       finding.Code = "survey between"        // from, to

@@ -109,15 +109,28 @@ func (r Report) Doubts() []finding.Finding {
 // Agreement says how well the readings agree, and why one counts for less than
 // was stated.
 func (r Report) Agreement() finding.Finding {
+	const fineMm, fineStep, usualStep = 0.01, 0.001, 0.01 // of the printed figures
 	values := finding.Values{"rms": unit.Length(r.RMSMm), "reading": unit.Length(r.ScatterMm)}
-	if stated := r.accuracy(); r.ScatterMm >= 1.05*stated {
-		values["expected"], values["stated"] = unit.Length(stated), "usual"
-		if r.AccuracyMm > 0 {
-			values["stated"] = "stated"
-		}
+	stated, step := r.stated(), usualStep
+	if stated < fineMm {
+		values["fine"], step = true, fineStep
+	}
+	printedAlike := math.Round(r.ScatterMm/step) == math.Round(stated/step)
+	if printedAlike || r.ScatterMm < moreThan*stated {
+		return finding.Noted(Agreement, values)
+	}
+	values["expected"], values["stated"] = unit.Length(stated), "usual"
+	if r.AccuracyMm > 0 {
+		values["stated"] = "stated"
+	}
+	if r.ScatterMm < moreThan*r.accuracy() {
+		values["rounded"] = unit.Length(r.RoundedToMm)
 	}
 	return finding.Noted(Agreement, values)
 }
+
+// moreThan is by how much a scatter exceeds another one that is worth a word.
+const moreThan = 1.05
 
 func (r Report) holes(numbers ...int) finding.Place {
 	at := finding.Place{}

@@ -48,6 +48,9 @@ type Network struct {
 	Above, Below []int
 	// AccuracyMm is the standard deviation of one reading; 0: UsualAccuracyMm.
 	AccuracyMm float64
+	// RoundedToMm is what one in the last digit of the readings is; 0: they are
+	// not rounded.
+	RoundedToMm float64
 }
 
 // isSound says that the network is one, as the reader of survey files makes it.
@@ -61,11 +64,18 @@ func (n Network) isSound() bool {
 	}
 	return n.Holes >= 2 && n.Holes <= MostHoles && (n.Diameters == nil || len(n.Diameters) == n.Holes) &&
 		len(n.Readings) > 0 && len(n.Readings) <= MostReadings && (n.AccuracyMm == 0 || unit.Sensible.Accuracy.Check("", n.AccuracyMm) == nil) &&
+		n.RoundedToMm >= 0 && !math.IsInf(n.RoundedToMm, 0) &&
 		slices.Min(named) >= 0 && slices.Max(named) < n.Holes
 }
 
+// stated is the standard deviation of one reading, as it is taken.
+func (n Network) stated() float64 { return cmp.Or(n.AccuracyMm, UsualAccuracyMm) }
+
+// accuracy is that of one reading as it is written. What is rounded is off by up
+// to half a last digit, any error as likely as another: its variance is a twelfth
+// of the square of the digit.
 func (n Network) accuracy() float64 {
-	return cmp.Or(n.AccuracyMm, UsualAccuracyMm)
+	return math.Sqrt(n.stated()*n.stated() + n.RoundedToMm*n.RoundedToMm/12)
 }
 
 // Solution is what the readings say.
@@ -126,7 +136,9 @@ func Solve(n Network) (Solution, error) {
 		return Solution{}, finding.Failed(NoNetwork, nil)
 	}
 	accuracy := n.accuracy()
-	s := snoop(start(n.Holes, n.Readings, accuracy), n.Readings, accuracy)
+	// A narrow scale would let go of good readings before the places are near.
+	rough := start(n.Holes, n.Readings, max(accuracy, UsualAccuracyMm))
+	s := snoop(rough, n.Readings, accuracy)
 	used, _ := s.used(n.Readings)
 	at := s.Points
 	if line, ok := straightened(at, used, s.ScatterMm); ok {

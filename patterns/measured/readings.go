@@ -86,8 +86,19 @@ func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *no
 	if !ok || s.isRepeated(item, a, b, how, centre) {
 		return
 	}
+	s.noteDigit(distance)
 	s.made.Network.Readings = append(s.made.Network.Readings, survey.Reading{From: a, To: b, Distance: centre})
 	s.made.Ways = append(s.made.Ways, survey.Way(how))
+}
+
+// noteDigit keeps the finest last digit of all readings: zeros at the end of the
+// others are often left out.
+func (s *reader) noteDigit(distance *nodes.Node) {
+	digit, err := unit.LastDigit(distance.Text, s.BareUnit)
+	network := &s.made.Network
+	if mm := float64(digit); err == nil && (network.RoundedToMm == 0 || mm < network.RoundedToMm) {
+		network.RoundedToMm = mm
+	}
 }
 
 // isRepeated warns of the same reading with the same figure: it counts once. A

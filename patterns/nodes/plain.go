@@ -1,7 +1,6 @@
 package nodes
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -81,42 +80,6 @@ func (c copied) behind(s span) string {
 	return string(line[:min(len(line), longest+1)])
 }
 
-// In a flow a comma or a bracket ends a text.
-var flowEnd = regexp.MustCompile(`[,\]}]`)
-
-// setComment notes the comment that one blank parts from a text: in the trade #
-// means number, and what stands behind it would be lost.
-func (c *converter) setComment(y *yaml.Node, n *Node) {
-	s, ok := c.copy.spanOf(y)
-	if !ok {
-		return
-	}
-	comment, found := strings.CutPrefix(c.copy.behind(s), " #")
-	if !found {
-		return
-	}
-	comment, rest := "#"+strings.TrimRightFunc(comment, unicode.IsSpace), ""
-	if at := flowEnd.FindStringIndex(comment); c.flows > 0 && at != nil {
-		comment, rest = comment[:at[0]], comment[at[0]:]
-	}
-	n.Comment, n.before, n.behind = comment, c.copy.before(s), rest
-}
-
-// InQuotes gives the line as it has to be written for a text and the comment behind
-// it to be one text.
-func (n *Node) InQuotes() string {
-	return inQuotes(n.before, strings.TrimSpace(n.Text+" "+n.Comment), n.behind)
-}
-
-// KeyInQuotes is InQuotes for a text that was meant as a key.
-func (n *Node) KeyInQuotes() string {
-	text, value, isKey := strings.Cut(n.Comment, ":")
-	if !isKey {
-		return n.InQuotes()
-	}
-	return inQuotes(n.before, n.Text+" "+text, ":"+value+n.behind)
-}
-
 // WithColon gives the line in quotes where a map was meant as a text with a
 // colon; empty where it was not.
 func (n *Node) WithColon() string { return n.withColon }
@@ -130,32 +93,6 @@ func (c *converter) setWithColon(y *yaml.Node, n *Node) {
 	value, okValue := c.copy.spanOf(y.Content[1])
 	if okKey && okValue && key.line == value.line && y.Content[1].Value != "" {
 		n.withColon = inQuotes(c.copy.before(key), y.Content[0].Value+": "+y.Content[1].Value, c.copy.behind(value))
-	}
-}
-
-// Undashed gives the items of a list whose first one lacks its dash, so that YAML
-// takes all of it for one text; nil where that is not so.
-func (n *Node) Undashed() []*Node { return n.undashed }
-
-func (c *converter) setUndashed(y *yaml.Node, n *Node) {
-	s, ok := c.copy.spanOf(y)
-	if !ok || s.endLine == s.line || c.flows > 0 {
-		return
-	}
-	first := c.node(y)
-	items := []*Node{first}
-	first.Text = strings.TrimSpace(string(c.copy.runes(s.line)[s.column-1:]))
-	for l := s.line + 1; l <= s.endLine; l++ {
-		text := c.copy.lines[l-1]
-		if dashed.MatchString(text) {
-			items = append(items, &Node{File: c.file, Line: l, Column: indent(text) + 3})
-			text = text[indent(text)+1:]
-		}
-		last := items[len(items)-1]
-		last.Text = strings.TrimSpace(last.Text + " " + strings.TrimSpace(text))
-	}
-	if len(items) > 1 {
-		n.undashed = items
 	}
 }
 

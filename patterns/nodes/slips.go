@@ -47,17 +47,6 @@ func (c copied) signed(signs []sign) copied {
 
 var hashAfterText = regexp.MustCompile(`[^\s,\[\]{}:"'-] #`)
 
-// hashes finds what may be numbers of the trade, and what YAML takes for
-// comments, about the line that stops the parser.
-func (c copied) hashes(line int) (signs []sign) {
-	for l := max(1, line-1); l <= min(line+lookAhead, len(c.lines)); l++ {
-		for _, m := range hashAfterText.FindAllStringIndex(c.lines[l-1], -1) {
-			signs = append(signs, sign{l, m[1] - 1, hashMark})
-		}
-	}
-	return signs
-}
-
 var (
 	colonAfterText = regexp.MustCompile(`\S:(?: |$)`)
 	inEntry        = regexp.MustCompile(`\S: [^,{}\[\]]*$`) // behind a key, and before the next one of a flow
@@ -91,46 +80,6 @@ func endsIn(text, word string) bool {
 var dashed = regexp.MustCompile(`^ *-(?: |$)`)
 
 func indent(text string) int { return len(text) - len(strings.TrimLeft(text, " ")) }
-
-// dashPut gives the copy with a dash before the entry that lacks one at the
-// line, or right above it, and the line of that entry; 0 where there is none.
-func (c copied) dashPut(line int) (copied, int) {
-	first, last := line, line
-	text := c.lines[line-1]
-	depth := indent(text)
-	outside := func(l int) bool {
-		return indent(c.lines[l-1]) < depth || strings.TrimSpace(c.lines[l-1]) == "" || indent(c.lines[l-1]) == depth && dashed.MatchString(c.lines[l-1])
-	}
-	if dashed.MatchString(text) {
-		first, last = line-1, line-1
-		for first > 1 && !outside(first-1) {
-			first--
-		}
-	} else {
-		for last < len(c.lines) && !outside(last+1) {
-			last++
-		}
-	}
-	if first < 1 || outside(first) || indent(c.lines[first-1]) != depth {
-		return c, 0
-	}
-	anew := map[int]string{}
-	for l := first; l <= last; l++ {
-		put := "  "
-		if l == first {
-			put = "- "
-		}
-		anew[l] = c.lines[l-1][:depth] + put + c.lines[l-1][depth:]
-	}
-	c = c.with(anew)
-	for l := range anew {
-		c.put[l] = blanks{depth, 2}
-	}
-	if c.past(line) == 0 {
-		return c, 0
-	}
-	return c, first
-}
 
 // blankPut gives the copy with a blank behind a colon that lacks it.
 func (c copied) blankPut(line, column int, key string) copied {

@@ -11,6 +11,7 @@ import (
 	"drawdown/cmd/internal/job"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
+	"drawdown/geometry/unit"
 	"drawdown/patterns"
 	"drawdown/patterns/drawn"
 	"drawdown/patterns/dxf"
@@ -131,9 +132,17 @@ func (q *quantities) drawing() drawn.Options {
 // holeRule reads which diameters are whose.
 func (q *quantities) holeRule() holes.Rule {
 	var rule holes.Rule
-	rule.Fasteners, _ = flag.Read(q, "bolts", holes.ParseRange)
-	rule.Dowels, _ = flag.Read(q, "dowels", holes.ParseRange)
-	rule.Bores, _ = flag.Read(q, "bores", holes.ParseRange)
+	for _, use := range []struct {
+		flag   string
+		limits unit.Limits
+		ends   *holes.Range
+	}{
+		{"bolts", unit.Sensible.BoltHole, &rule.Fasteners},
+		{"dowels", unit.Sensible.Dowel, &rule.Dowels},
+		{"bores", unit.Sensible.Bore, &rule.Bores},
+	} {
+		*use.ends, _ = flag.Read(q, use.flag, func(text string) (holes.Range, error) { return holes.ParseRange(text, use.limits) })
+	}
 	q.Fail(rule.Check())
 	return rule
 }

@@ -19,7 +19,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	survey.MirrorFits:      {},
 	survey.OneLine:         {},
 	survey.Unchecked:       {"readings": []finding.Finding{between("A", "B"), between("A", "C")}},
-	survey.Agreement:       {"rms": unit.Length(0.015), "reading": unit.Length(0.06), "expected": unit.Length(0.01), "stated": "stated"},
+	survey.Agreement:       {"rms": unit.Length(0.015), "reading": unit.Length(0.06), "expected": unit.Length(0.01), "stated": "stated", "fine": true, "rounded": unit.Length(0.01)},
 	survey.WayRound:        {"way": "anticlockwise", "first": "A"},
 	survey.LopsidedSide:    {"side": "above", "named": []string{"3"}, "against": 2, "holes": 3, "far": "4"},
 	survey.NoNetwork:       {},
