@@ -13,6 +13,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 )
 
 // variable names the change that a test binary makes.
@@ -33,14 +34,22 @@ var mutantOn = func() int { n, _ := strconv.Atoi(os.Getenv("` + variable + `"));
 type listed struct {
 	Dir, ImportPath, Export, Name string
 	GoFiles                       []string
+	TestImports, XTestImports     []string
 	DepOnly                       bool
 }
 
+// built is a test binary that holds all changes of a package.
+type built struct {
+	folder, binary string
+	flags          []string // that its tests know
+	changes        []string
+}
+
 // build writes the changed sources and a test binary into work.
-func build(folder, work string) ([]string, error) {
+func build(folder, work string) (built, error) {
 	target, exports, err := list(folder)
 	if err != nil {
-		return nil, err
+		return built{}, err
 	}
 	set := token.NewFileSet()
 	var files []*ast.File
@@ -48,11 +57,11 @@ func build(folder, work string) ([]string, error) {
 	for _, name := range target.GoFiles {
 		source, err := os.ReadFile(filepath.Join(target.Dir, name))
 		if err != nil {
-			return nil, err
+			return built{}, err
 		}
 		file, err := parser.ParseFile(set, name, source, parser.SkipObjectResolution)
 		if err != nil {
-			return nil, err
+			return built{}, err
 		}
 		files, sources = append(files, file), append(sources, source)
 	}
@@ -61,7 +70,7 @@ func build(folder, work string) ([]string, error) {
 	checker := types.Config{Importer: importer.ForCompiler(set, "gc", open)}
 	known, err := checker.Check(target.ImportPath, set, files, info)
 	if err != nil {
-		return nil, err
+		return built{}, err
 	}
 	replace := map[string]string{}
 	var changes []string
@@ -73,17 +82,21 @@ func build(folder, work string) ([]string, error) {
 	for i, file := range files {
 		w := &writer{set: set, source: sources[i], info: info, own: known, imports: imported(file), changes: changes}
 		if err := put(target.GoFiles[i], w.file(file)); err != nil {
-			return nil, err
+			return built{}, err
 		}
 		changes = w.changes
 	}
 	if err := put("mutant_on.go", fmt.Sprintf(reader, target.Name)); err != nil {
-		return nil, err
+		return built{}, err
 	}
-	return changes, compile(folder, work, replace)
+	b := built{folder: folder, binary: filepath.Join(work, "tests"), changes: changes}
+	if slices.Contains(slices.Concat(target.TestImports, target.XTestImports), "pgregory.net/rapid") {
+		b.flags = []string{"-rapid.nofailfile"} // else it writes what failed into testdata
+	}
+	return b, compile(b, work, replace)
 }
 
-func compile(folder, work string, replace map[string]string) error {
+func compile(b built, work string, replace map[string]string) error {
 	overlay, err := json.Marshal(map[string]any{"Replace": replace})
 	if err != nil {
 		return err
@@ -92,7 +105,7 @@ func compile(folder, work string, replace map[string]string) error {
 	if err := os.WriteFile(list, overlay, 0o600); err != nil {
 		return err
 	}
-	said, err := exec.Command("go", "test", "-c", "-vet=off", "-overlay", list, "-o", filepath.Join(work, "tests"), folder).CombinedOutput()
+	said, err := exec.Command("go", "test", "-c", "-vet=off", "-overlay", list, "-o", b.binary, b.folder).CombinedOutput()
 	if err != nil {
 		return fmt.Errorf("%w\n%s", err, said)
 	}
@@ -101,7 +114,7 @@ func compile(folder, work string, replace map[string]string) error {
 
 // list asks for the package and for the compiled packages it imports.
 func list(folder string) (listed, map[string]string, error) {
-	said, err := exec.Command("go", "list", "-export", "-deps", "-json=Dir,ImportPath,Export,Name,GoFiles,DepOnly", folder).Output()
+	said, err := exec.Command("go", "list", "-export", "-deps", "-json=Dir,ImportPath,Export,Name,GoFiles,TestImports,XTestImports,DepOnly", folder).Output()
 	if err != nil {
 		return listed{}, nil, err
 	}

@@ -14,7 +14,6 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"time"
 )
 
@@ -40,11 +39,12 @@ func try(folder string, from, every int, tests string) error {
 		return err
 	}
 	defer os.RemoveAll(work)
-	changes, err := build(folder, work)
+	b, err := build(folder, work)
 	if err != nil {
 		return err
 	}
-	run := func(change int, limit time.Duration) bool { return passes(folder, work, tests, change, limit) }
+	changes := b.changes
+	run := func(change int, limit time.Duration) bool { return b.passes(tests, change, limit) }
 	start := time.Now()
 	if !run(0, time.Hour) {
 		return fmt.Errorf("its tests fail without a change")
@@ -65,11 +65,12 @@ func try(folder string, from, every int, tests string) error {
 }
 
 // passes tells whether all tests pass within the limit. Change 0 is none.
-func passes(folder, work, tests string, change int, limit time.Duration) bool {
+func (b built) passes(tests string, change int, limit time.Duration) bool {
 	ctx, stop := context.WithTimeout(context.Background(), limit)
 	defer stop()
-	binary := exec.CommandContext(ctx, filepath.Join(work, "tests"), "-test.short", "-test.failfast", "-test.run", tests)
-	binary.Dir = folder
+	flags := append([]string{"-test.short", "-test.failfast", "-test.run", tests}, b.flags...)
+	binary := exec.CommandContext(ctx, b.binary, flags...)
+	binary.Dir = b.folder
 	binary.Env = append(os.Environ(), fmt.Sprintf("%s=%d", variable, change))
 	return binary.Run() == nil
 }

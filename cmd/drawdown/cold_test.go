@@ -4,7 +4,6 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -77,19 +76,18 @@ func highWaterKB(pid int) (kB int) {
 }
 
 // One card, both sides, as PDF and as pictures at 300 dpi, stays under 25 MB.
-// The least of some runs counts: a busy machine collects garbage late, which
-// only adds.
+// The greatest of three readings counts.
 func TestMemory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("builds the program")
 	}
-	program, leastKB := built(t), math.MaxInt
-	for range 5 {
-		leastKB = min(leastKB, peak(t, program, "card", "p4-head", "-o", t.TempDir()))
+	program, mostKB := built(t), 0
+	for range 3 {
+		mostKB = max(mostKB, peak(t, program, "card", "p4-head", "-o", t.TempDir()))
 	}
-	t.Logf("%d kB", leastKB)
-	if leastKB < 1000 || leastKB > 25*1024 {
-		t.Errorf("one card takes %d kB; wanted is a reading, and at most 25 MB", leastKB)
+	t.Logf("%d kB", mostKB)
+	if mostKB < 1000 || mostKB > 25*1024 {
+		t.Errorf("one card takes %d kB; wanted is a reading, and at most 25 MB", mostKB)
 	}
 }
 

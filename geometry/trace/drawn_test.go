@@ -138,18 +138,33 @@ func blurred(p *image.Gray, sigma float64) *image.Gray {
 		w := math.Exp(-float64(i*i) / 2 / sigma / sigma)
 		bell, sum = append(bell, w), sum+w
 	}
-	along := func(p *image.Gray, dx, dy int) *image.Gray {
-		w, h := p.Rect.Dx(), p.Rect.Dy()
-		return change(p, func(x, y int, _ float64) float64 {
-			v := 0.0
-			for i, b := range bell {
-				sx, sy := min(max(x+dx*(i-reach), 0), w-1), min(max(y+dy*(i-reach), 0), h-1)
-				v += b * float64(p.Pix[sy*p.Stride+sx])
-			}
-			return v / sum
+	w, h := p.Rect.Dx(), p.Rect.Dy()
+	across := image.NewGray(p.Rect)
+	for y := range h {
+		spread(across.Pix[y*across.Stride:][:w], bell, sum, func(i, x int) uint8 {
+			return p.Pix[y*p.Stride+min(max(x+i-reach, 0), w-1)]
 		})
 	}
-	return along(along(p, 1, 0), 0, 1)
+	out := image.NewGray(p.Rect)
+	for y := range h {
+		rows := make([][]uint8, len(bell))
+		for i := range bell {
+			rows[i] = across.Pix[min(max(y+i-reach, 0), h-1)*across.Stride:]
+		}
+		spread(out.Pix[y*out.Stride:][:w], bell, sum, func(i, x int) uint8 { return rows[i][x] })
+	}
+	return out
+}
+
+// spread fills a row: each level is the mean of those near it by their weights.
+func spread(row []uint8, bell []float64, sum float64, near func(i, x int) uint8) {
+	for x := range row {
+		v := 0.0
+		for i, b := range bell {
+			v += b * float64(near(i, x))
+		}
+		row[x] = uint8(v/sum + 0.5)
+	}
 }
 
 // grainy adds noise with this standard deviation.

@@ -15,11 +15,13 @@ func newEquations(unknowns int) equations {
 // add takes in one observation: its row of the design matrix, its value and its
 // weight.
 func (e equations) add(row []float64, value, weight float64) {
+	normal, right := e.normal.RawSymmetric(), e.right.RawVector().Data
 	for i := range row {
+		above := normal.Data[i*normal.Stride:]
 		for k := i; k < len(row); k++ {
-			e.normal.SetSym(i, k, e.normal.At(i, k)+weight*row[i]*row[k])
+			above[k] += weight * row[i] * row[k]
 		}
-		e.right.SetVec(i, e.right.AtVec(i)+weight*row[i]*value)
+		right[i] += weight * row[i] * value
 	}
 }
 

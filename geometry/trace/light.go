@@ -45,10 +45,8 @@ func (s surface) terms(x, y float64) [6]float64 {
 }
 
 func (s surface) at(x, y float64) float64 {
-	sum := 0.0
-	for i, t := range s.terms(x, y) {
-		sum += s.c[i] * t
-	}
+	u, v := 2*x/s.width-1, 2*y/s.height-1
+	sum := s.c[0] + s.c[1]*u + s.c[2]*v + s.c[3]*(u*u) + s.c[4]*(u*v) + s.c[5]*(v*v)
 	return min(max(sum, s.low), s.high)
 }
 
@@ -136,9 +134,10 @@ func (l light) mean(samples []sample) float64 {
 }
 
 // thumbnail is the picture made smaller by whole pixels, so that dust and noise
-// average out.
+// average out. Lowest and highest are of the 5 × 5 pixels about each.
 type thumbnail struct {
-	grey          []float64
+	grey, lowest, highest []float64
+
 	width, height int
 	scale         int
 }
@@ -151,15 +150,45 @@ func shrink(picture *image.Gray) thumbnail {
 	t := thumbnail{width: size.X / k, height: size.Y / k, scale: k}
 	t.grey = make([]float64, t.width*t.height)
 	for y := range t.height * k {
-		row := picture.Pix[y*picture.Stride:]
-		for x := range t.width * k {
-			t.grey[y/k*t.width+x/k] += float64(row[x])
+		row, sums := picture.Pix[y*picture.Stride:], t.grey[y/k*t.width:][:t.width]
+		for x := range sums {
+			sum := 0
+			for _, level := range row[x*k : x*k+k] {
+				sum += int(level)
+			}
+			sums[x] += float64(sum)
 		}
 	}
 	for i := range t.grey {
 		t.grey[i] /= float64(k * k)
 	}
+	t.lowest, t.highest = t.ranges()
 	return t
+}
+
+// ranges gives the lowest and highest grey of the 5 × 5 pixels about each: first
+// of those beside one another, then of those above one another.
+func (t thumbnail) ranges() (lowest, highest []float64) {
+	low, high := slices.Clone(t.grey), slices.Clone(t.grey)
+	for y := range t.height {
+		row := t.grey[y*t.width:][:t.width]
+		for x := range row {
+			for _, grey := range row[max(x-2, 0):min(x+3, t.width)] {
+				low[y*t.width+x] = min(low[y*t.width+x], grey)
+				high[y*t.width+x] = max(high[y*t.width+x], grey)
+			}
+		}
+	}
+	lowest, highest = slices.Clone(low), slices.Clone(high)
+	for y := range t.height {
+		for near := max(y-2, 0); near < min(y+3, t.height); near++ {
+			for x := range t.width {
+				lowest[y*t.width+x] = min(lowest[y*t.width+x], low[near*t.width+x])
+				highest[y*t.width+x] = max(highest[y*t.width+x], high[near*t.width+x])
+			}
+		}
+	}
+	return lowest, highest
 }
 
 // place gives the place in the picture of the middle of a pixel.
@@ -167,36 +196,20 @@ func (t thumbnail) place(x, y int) (float64, float64) {
 	return (float64(x) + 0.5) * float64(t.scale), (float64(y) + 0.5) * float64(t.scale)
 }
 
-// range5 gives the lowest and highest grey of the 5 × 5 pixels about a place.
-func (t thumbnail) range5(x, y int) (low, high float64) {
-	low, high = math.Inf(1), math.Inf(-1)
-	for v := max(y-2, 0); v <= min(y+2, t.height-1); v++ {
-		for _, grey := range t.grey[v*t.width+max(x-2, 0) : v*t.width+min(x+2, t.width-1)+1] {
-			low, high = min(low, grey), max(high, grey)
-		}
-	}
-	return low, high
-}
-
 // edgeLevels samples the tones on both sides of the strong edges.
 func (t thumbnail) edgeLevels() (low, high []sample) {
-	step := make([]float64, 0, t.width*t.height)
-	for y := range t.height {
-		for x := range t.width {
-			l, h := t.range5(x, y)
-			step = append(step, h-l)
-		}
+	step := slices.Clone(t.highest)
+	for i := range step {
+		step[i] -= t.lowest[i]
 	}
-	sorted := slices.Sorted(slices.Values(step))
-	strong := max(4, 0.5*sorted[len(sorted)*995/1000])
+	strong := max(4, 0.5*inOrder(slices.Clone(step), len(step)*995/1000))
 	for i, s := range step {
 		if s < strong {
 			continue
 		}
 		x, y := i%t.width, i/t.width
-		l, h := t.range5(x, y)
 		px, py := t.place(x, y)
-		low, high = append(low, sample{px, py, l}), append(high, sample{px, py, h})
+		low, high = append(low, sample{px, py, t.lowest[i]}), append(high, sample{px, py, t.highest[i]})
 	}
 	return low, high
 }
@@ -206,13 +219,13 @@ func (t thumbnail) edgeLevels() (low, high []sample) {
 func (t thumbnail) tones(l light) (dark, bright []sample) {
 	for y := 1; y < t.height; y += 3 {
 		for x := 1; x < t.width; x += 3 {
-			low, high := t.range5(x, y)
+			i := y*t.width + x
 			px, py := t.place(x, y)
 			d, b := l.at(px, py)
-			if high-low > (b-d)/3 {
+			if t.highest[i]-t.lowest[i] > (b-d)/3 {
 				continue
 			}
-			grey := t.grey[y*t.width+x]
+			grey := t.grey[i]
 			if grey < (d+b)/2 {
 				dark = append(dark, sample{px, py, grey})
 			} else {
@@ -227,8 +240,39 @@ func median(values []float64) float64 {
 	if len(values) == 0 {
 		return 0
 	}
-	s := slices.Sorted(slices.Values(values))
-	return s[len(s)/2]
+	s := slices.Clone(values)
+	return inOrder(s, len(s)/2)
+}
+
+// inOrder gives the value that stands at a place once all are sorted, without
+// sorting all: only the part that holds the place is parted further. It moves
+// the values.
+func inOrder(s []float64, place int) float64 {
+	low, high := 0, len(s)-1
+	for low < high {
+		pivot, i, k := s[(low+high)/2], low, high
+		for i <= k {
+			for s[i] < pivot {
+				i++
+			}
+			for s[k] > pivot {
+				k--
+			}
+			if i <= k {
+				s[i], s[k] = s[k], s[i]
+				i, k = i+1, k-1
+			}
+		}
+		switch {
+		case place <= k:
+			high = k
+		case place >= i:
+			low = i
+		default:
+			return s[place]
+		}
+	}
+	return s[place]
 }
 
 func keep[T any](all []T, wanted func(i int) bool) []T {

@@ -134,9 +134,14 @@ func (r Part) section(fasteners []int, window geometry.Box) Part {
 	}
 	joint := geometry.Joint{Front: whole.Front}
 	in := map[string]bool{}
+	called := r.Called
+	r.Called = nil
 	for _, i := range fasteners {
 		joint.Fasteners = append(joint.Fasteners, whole.Fasteners[i])
 		s.numbers = append(s.numbers, numbers[i])
+		if called != nil {
+			r.Called = append(r.Called, called[i])
+		}
 		in[whole.Fasteners[i].ID] = true
 	}
 	for _, c := range whole.Clusters {

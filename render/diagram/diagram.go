@@ -20,7 +20,10 @@ type Part struct {
 	// Order lists the fasteners as they are numbered here, from 1. It is used
 	// only where Show is Numbers.
 	Order []int
-	Show  Show
+	// Called are the numbers in the marks where they are not those of the order,
+	// one for each fastener; nil for those of the order.
+	Called []int
+	Show   Show
 	// Words are what stands in the marks where Show is Words, one for each
 	// fastener; empty strings are left out.
 	Words []string
@@ -74,10 +77,11 @@ type sketch struct {
 	rimmed  []bool       // fasteners with none further out; nil until asked for
 	nearest float64      // distance between two fasteners of the part; 0 until asked for
 	path    []scene.Item
-	edges   [][]scene.Point // of the part and its openings, as drawn
-	holes   []hole          // bores and dowels, as drawn
-	looks   int             // left to search with
-	worded  int             // words that the part has
+	edges   [][]scene.Point        // of the part and its openings, as drawn
+	holes   []hole                 // bores and dowels, as drawn
+	rings   map[string]scene.Point // of stations, by the names of these things
+	looks   int                    // left to search with
+	worded  int                    // words that the part has
 	out     Drawing
 }
 
@@ -165,7 +169,7 @@ func (s *sketch) arrange(z size) bool {
 func (s *sketch) finish(z size) Drawing {
 	s.drawClusters()
 	s.drawBesides()
-	s.drawLabels()
+	s.drawLabels(s.stations())
 	s.add(s.path...)
 	s.drawMarks(z)
 	return s.out

@@ -2,6 +2,7 @@ package diagram
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -13,19 +14,28 @@ type word struct {
 	content string
 	at      scene.Point
 	ink     scene.Ink
+	of      string // the thing that it names; empty where it is of the part
+	hole    int    // in which its place lies, by its index; −1 for none
 }
+
+// How far, in millimetres, the name of a ring may stand from its middle, and by
+// how much it is nearer to it than to another.
+const (
+	nameNear   = 7.5
+	nameNearer = 0.6
+)
 
 // drawLabels sets the words on the part, each as near to its place as there is
 // room beside the others.
-func (s *sketch) drawLabels() {
-	words := s.labels()
+func (s *sketch) drawLabels(stations []word) {
+	words := s.labels(stations)
 	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(item, tier int) []placement {
 		w, how := words[item], labelTiers[tier]
 		places := s.labelPlaces(w, how.nudges, how.air)
 		return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, w, words, how.nearer) })
 	})
 	q.run()
-	s.worded = len(words)
+	s.worded = len(words) + len(s.out.Dropped)
 	for k, w := range words {
 		it := &q.items[k]
 		if it.chosen == nowhere {
@@ -35,28 +45,29 @@ func (s *sketch) drawLabels() {
 		p := it.choices[it.chosen]
 		t := font.Set(scene.Text{
 			At:   scene.Point{X: p.from.X, Y: p.from.Y + s.req.SmallEm*font.CapHeight/2},
-			Size: s.req.SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content,
+			Size: s.req.SmallEm, Anchor: scene.Middle, Ink: w.ink, Content: w.content, Tag: scene.Tag{Name: w.of},
 		})
+		if w.of != "" {
+			t.Tag.Role = scene.Label
+		}
 		s.add(t)
 		s.space.TakeBox(t.Box())
 	}
 }
 
-// labels draws the stations and gives all words on the part.
-func (s *sketch) labels() []word {
+// labels gives all words on the part.
+func (s *sketch) labels(stations []word) []word {
 	var words []word
 	add := func(content string, at scene.Point, ink scene.Ink) {
 		if content != "" {
-			words = append(words, word{content, at, ink})
+			words = append(words, word{content, at, ink, "", s.holeAt(at)})
 		}
 	}
 	joint := s.req.Plan.Joint
 	for _, b := range joint.Bores {
 		add(b.Label, s.view.at(b.Centre), scene.Grey)
 	}
-	for _, st := range joint.Stations {
-		add(cmp.Or(st.Label, st.ID), s.station(st), scene.Grey)
-	}
+	words = append(words, stations...)
 	for _, l := range joint.Labels {
 		add(l.Text, s.view.at(l.At), scene.Black)
 	}
@@ -81,11 +92,45 @@ func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placem
 		foot := at.Y + capital/2
 		tail := scene.Text{Size: s.req.SmallEm, Content: w.content}.Box().Bottom
 		box := scene.Box{Left: at.X - extent.X/2, Right: at.X + extent.X/2, Top: foot + tail - extent.Y, Bottom: foot + tail}
-		if s.space.FreeBox(box, air) {
+		if s.space.FreeBox(box, air) && s.nearEnough(w, box) && !s.inOtherHole(w, box) {
 			out = append(out, placement{box: box, from: at, cost: float64(k) / 10})
 		}
 	}
 	return out
+}
+
+// nearEnough says that a name stands with the ring that it names: words on the
+// part may go further.
+func (s *sketch) nearEnough(w word, box scene.Box) bool {
+	if w.of == "" {
+		return true
+	}
+	own := math.Sqrt(scene.SquareToBox(s.rings[w.of], box))
+	if own > nameNear {
+		return false
+	}
+	for name, at := range s.rings {
+		if name != w.of && math.Sqrt(scene.SquareToBox(at, box)) < own+nameNearer {
+			return false
+		}
+	}
+	return true
+}
+
+// holeAt gives the bore or dowel in which a place lies.
+func (s *sketch) holeAt(at scene.Point) int {
+	return slices.IndexFunc(s.holes, func(h hole) bool { return h.at.Distance(at) < h.radius })
+}
+
+// inOtherHole says that a word would stand in a bore to which it does not belong,
+// and pass for its name.
+func (s *sketch) inOtherHole(w word, box scene.Box) bool {
+	for k, h := range s.holes {
+		if k != w.hole && scene.SquareToBox(h.at, box) < h.radius*h.radius {
+			return true
+		}
+	}
+	return false
 }
 
 // misread says that a word there would be taken for that of another thing, which
@@ -116,19 +161,42 @@ func nudged(down ...float64) []scene.Point {
 	return all
 }
 
-// station draws the place of a part that must go home, a small ring, where
-// there is room for it, and gives the place for its name.
-func (s *sketch) station(st geometry.Station) scene.Point {
-	const radius = 1.2
-	at := s.view.at(st.At)
-	ring := scene.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(radius + 0.2)
-	if s.space.FreeOfMarks(ring, plentyAir) {
-		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3})
-		s.space.TakeDisc(at, radius, "station "+st.ID)
-		at.Y += radius + s.req.SmallEm*0.75
+// stations draws the rings of all stations and gives their names.
+func (s *sketch) stations() []word {
+	s.rings = map[string]scene.Point{}
+	var names []word
+	for _, st := range s.req.Plan.Joint.Stations {
+		name := cmp.Or(st.Label, st.ID)
+		if at, ok := s.station(st); ok {
+			names = append(names, word{name, at, scene.Grey, stationName(st), s.holeAt(at)})
+		} else { // a name without its ring would be that of another
+			s.out.Dropped = append(s.out.Dropped, name)
+		}
 	}
-	return at
+	return names
 }
+
+// station draws the place of a part that must go home, a small ring, smaller
+// where room is short, and gives the place for its name.
+func (s *sketch) station(st geometry.Station) (name scene.Point, ok bool) {
+	at := s.view.at(st.At)
+	for _, ring := range stationRings {
+		if !s.space.FreeOfMarks(scene.BoxAbout(at, 2*ring.radius, 2*ring.radius), ring.air) {
+			continue
+		}
+		s.add(scene.Shape{Path: scene.Circle(at.X, at.Y, ring.radius), Fill: scene.White, Stroke: scene.Grey, Width: 0.3, Tag: scene.Tag{Name: stationName(st), Role: scene.Spot}})
+		s.space.TakeDisc(at, ring.radius, stationName(st))
+		s.rings[stationName(st)] = at
+		at.Y += ring.radius + s.req.SmallEm*0.75
+		return at, true
+	}
+	return at, false
+}
+
+// stationRings are the sizes of such a ring, best first, in millimetres.
+var stationRings = []struct{ radius, air float64 }{{1.2, 0.7}, {0.9, 0.3}, {0.7, 0.2}}
+
+func stationName(st geometry.Station) string { return "station " + st.ID }
 
 // clusterGap is the distance from a mark to the line round its cluster.
 const clusterGap = 0.6

@@ -39,11 +39,18 @@ func (s *sketch) count() int { return len(s.req.Plan.Joint.Fasteners) }
 func (s *sketch) text(fastener int) string {
 	switch {
 	case s.req.Show == Numbers:
-		return strconv.Itoa(s.numbers[fastener])
+		return strconv.Itoa(s.number(fastener))
 	case s.req.Show == Words && fastener < len(s.req.Words):
 		return s.req.Words[fastener]
 	}
 	return ""
+}
+
+func (s *sketch) number(fastener int) int {
+	if s.req.Called != nil {
+		return s.req.Called[fastener]
+	}
+	return s.numbers[fastener]
 }
 
 // last says whether a fastener's mark tells where the order ends.
@@ -55,11 +62,20 @@ func (s *sketch) last(fastener int) bool {
 // what would be written there: its number.
 func (s *sketch) widestText(em float64) float64 {
 	if s.req.Show != Words {
-		return font.Width("0", scene.Bold, em) * float64(len(strconv.Itoa(s.req.wholeCount())))
+		return font.Width("0", scene.Bold, em) * float64(s.req.digits())
 	}
 	widest := 0.0
 	for i := range s.count() {
 		widest = math.Max(widest, font.Width(s.text(i), scene.Bold, em))
 	}
 	return widest
+}
+
+// digits is how many the longest number of the whole part has.
+func (r *Part) digits() int {
+	most := r.wholeCount()
+	for _, n := range r.Called {
+		most = max(most, n)
+	}
+	return len(strconv.Itoa(most))
 }

@@ -38,7 +38,7 @@ func (r Work) direction() string {
 // Action is one thing to do, in words.
 type Action struct {
 	ID     string `json:"id,omitempty"`     // of the fastener; empty for a wait
-	Number int    `json:"number,omitempty"` // in the order; 0 for a wait
+	Number int    `json:"number,omitempty"` // in the order, or cast on the part; 0 for a wait
 	Kind   string `json:"kind,omitempty"`
 	Stage  int    `json:"stage,omitempty"` // from 1; 0 where the plan has no stages
 	Figure string `json:"figure,omitempty"`
@@ -83,7 +83,7 @@ func Lay(ask Work) Playback {
 }
 
 func (r Work) part(box scene.Box) []scene.Item {
-	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Front: r.Words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Called: r.Plan.Called(r.side()), Front: r.Words.Sheet.Front, Box: box})
 	if r.NoRoom != nil {
 		r.NoRoom(len(d.Unplaced), len(r.side().Order))
 	}
@@ -94,8 +94,8 @@ func (r Work) part(box scene.Box) []scene.Item {
 func (r Work) steps() []Action {
 	p, side := r.Plan, r.side()
 	numbers := map[string]int{}
-	for k, id := range p.IDs(side.Order) {
-		numbers[id] = k + 1
+	for i, n := range p.Called(side) {
+		numbers[p.Joint.Fasteners[i].ID] = n
 	}
 	var steps []Action
 	if len(side.Stages) == 0 {

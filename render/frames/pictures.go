@@ -202,7 +202,7 @@ func (f *film) panel(at int) []scene.Item {
 }
 
 func (f *film) named(s filmScene) (number, name string) {
-	numbers := f.side.Numbers()
+	numbers := f.Plan.Called(f.side)
 	switch len(s.now) {
 	case 0:
 		return "–", ""

@@ -60,9 +60,11 @@ const (
 	Mark                  // a solid thing that no foreign text may touch
 	Number                // a text that must lie in, or be led to, its own mark
 	Trail                 // a line that text must keep clear of, ends and all
+	Spot                  // a place that has a name
+	Label                 // the name of a spot, which must stand with it
 )
 
-var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail"}
+var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail", Spot: "spot", Label: "label"}
 
 // String names the role; furniture has no name.
 func (r Role) String() string { return roleNames[r] }

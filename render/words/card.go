@@ -42,25 +42,32 @@ type Stage struct {
 
 // Part is the words under the drawing of the part.
 type Part struct {
-	Unplaced    Plural // %d numbers found no room
-	OnDetails   string // all numbers stand on the details
-	Detail      string // detail %d of %d
-	SmallNumber string // Small number: %s.
+	Unplaced      Plural // %d numbers found no room
+	SmallUnplaced Plural // %d small ones did not
+	OnDetails     string // all numbers stand on the details
+	Detail        string // detail %d of %d
+	SmallNumber   string // Small number: %s.
 	// What the small number is; short, since it stands in the tick grid too.
 	// Mark is written on the part, or cast.
 	Cast, Mark, Tightening string
-	// TighteningAsCast goes for Cast where the numbers cast on the part are the
-	// order of tightening.
-	TighteningAsCast string
 	// SmallName says that the small words are the fasteners' ids.
 	SmallName string
 	// CastOrder says that the order is that of the numbers cast on the part, and
 	// CastOrderOf that it is for the kinds %s.
 	CastOrder, CastOrderOf string
 
-	Arrows, Numbers string // how the order is followed
-	NoSpringLoad    string
-	Dowel           string // how one is drawn
+	// LargeCast says that the large numbers are cast on the part; LargeCastOf
+	// that they are so for the kinds %s, and the tightening order for the rest.
+	LargeCast, LargeCastOf string
+
+	Arrows, Numbers    string // how the order is followed
+	BySmall            string // where the small numbers are the order
+	Along, AlongArrows string // from black to the double ring: %s; and the arrows besides
+	Loosened           string // order of loosening: %s
+	Up, Down           string // %d up to %d
+	Then               string // between two of these
+	NoSpringLoad       string
+	Dowel              string // how one is drawn
 }
 
 // Checks is the words of what to see to first.

@@ -6,9 +6,17 @@ type Condition struct {
 	Badge string
 
 	Order, Tighten, ID, Kind  string // heads of the columns
-	Ticks                     [6]string
+	Ticks                     [7]string
 	TicksMean                 string // what each of them says
 	Nominal, Measured, Remark string
+	Limit, Manual             string // the head of the column of limits; that the manual has it
+
+	// Stations is the heading of the parts that go back to their places, with
+	// the heads of their columns.
+	Stations     string
+	Station      string
+	StationTicks [3]string
+	Fitted       string // size of what is fitted in its place
 
 	New      string // short mark of a fastener that is used once
 	NewMeans string

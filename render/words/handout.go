@@ -25,8 +25,6 @@ type Handout struct {
 	SmallLast      string
 	Together       string // the bolts of a cap
 	Reverse        string // loosening
-	FollowArrows   string // how to read the key
-	ByNumber       string
 
 	Families map[string]string // titles of made-up parts: head, cover, flange, caps
 	Main     string            // kinds of bolt of a made-up part

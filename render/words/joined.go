@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -17,6 +18,14 @@ func Row(things ...string) string { return joined(things, " · ") }
 // is empty the other stands alone.
 func (c *Catalogue) With(said, remark string) string {
 	return joined([]string{said, remark}, c.Card.Checks.And)
+}
+
+// NoRoomFor says on the paper which words found no room there; empty for none.
+func (c *Catalogue) NoRoomFor(words []string) string {
+	if len(words) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(c.Sheet.NoRoomFor, strings.Join(words, ", "))
 }
 
 // Capital begins a sentence with a capital.

@@ -82,7 +82,7 @@ func TestLanguagesFillInTheSame(t *testing.T) {
 // sameAsEnglish lists the words that a language shares with English: they are
 // not forgotten.
 var sameAsEnglish = map[string][]string{
-	"es": {".Findings.exercise how many", ".Findings.torque stress area", ".Sheet.Ways.circular", ".Condition.Nominal", ".Tray.Round", ".Tile.Bar", ".Torque.Nominal", ".Torque.No"},
+	"es": {".Condition.Manual", ".Findings.exercise how many", ".Findings.torque stress area", ".Sheet.Ways.circular", ".Condition.Nominal", ".Tray.Round", ".Tile.Bar", ".Torque.Nominal", ".Torque.No"},
 	"de": {".Findings.exercise how many", ".Findings.torque stress area", ".Tray.Round", ".Tile.Bar", ".Handout.Name", ".Handout.Showing.Pause"},
 	"fr": {".Findings.exercise how many", ".Findings.torque stress area", ".Terms.aluminium", ".Sheet.Date", ".Terms.bronze", ".Terms.composite", ".Book.Page", ".Book.AngleOn", ".Tray.Round", ".Tile.Bar", ".Handout.Date", ".Handout.Showing.Pause", ".Torque.Nominal", ".Torque.Sources"},
 }

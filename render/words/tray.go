@@ -16,7 +16,8 @@ type Tile struct {
 type Tray struct {
 	Name      string // of the sheet, on its head
 	Lay       string // what to do
-	Numbers   string // what the numbers mean
+	Numbers   string // what the large numbers are
+	Beside    string // what stands beside a spot
 	Stations  string // what the dashed rings are
 	Clusters  string // what the outlines with a name are
 	Once      string // what to do with fasteners that are used once

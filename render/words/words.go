@@ -64,7 +64,8 @@ type Sheet struct {
 
 	ManualFirst string
 
-	Named string // %s: %s: a name, and what is said of it
+	Named     string // %s: %s: a name, and what is said of it
+	NoRoomFor string // %s: words that found no room
 }
 
 // languages are the catalogues by their tags, each read when it is first asked

@@ -15,6 +15,7 @@ const (
 	CheckDiffers finding.Code = "stage check differs" // kind, stage, torque, before, beforeTorque
 	SlackFirst   finding.Code = "stage slack first"   // kind, stage
 	AfterAngle   finding.Code = "stage after angle"   // kind, stage, torque, before: the angle
+	EndsShort    finding.Code = "stage ends short"    // kind, stage, percent
 	StageTwice   finding.Code = "stage twice"         // stage, before
 	WaitsFirst   finding.Code = "stage waits first"   // stage
 	WaitsLast    finding.Code = "stage waits last"    // stage
@@ -60,6 +61,10 @@ func (p Plan) senselessFor(kind string) (found []finding.Finding) {
 	if so.loose.Number > 0 {
 		values := finding.Values{"kind": kind, "stage": so.loose.Number, "angle": so.loose.Angle}
 		found = append(found, finding.Failed(LeftLoose, values).About(finding.Place{Kind: kind, Stage: so.loose.Number}))
+	}
+	if share := so.most.Percent; share > 0 && share < 100 && so.turned.Number == 0 {
+		values := finding.Values{"kind": kind, "stage": so.most.Number, "percent": share}
+		found = append(found, finding.Warned(EndsShort, values).About(finding.Place{Kind: kind, Stage: so.most.Number}))
 	}
 	return found
 }

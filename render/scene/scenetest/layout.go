@@ -10,7 +10,8 @@ import (
 
 // CheckLayout gives every fault in the layout of a page: type that meets other
 // type, a mark, a trail or the margin; a number that lies neither in nor beside
-// its own mark, nor on a leader from it; a trail through a foreign mark, or a
+// its own mark, nor on a leader from it; the name of a spot that
+// stands away from it, or nearer to another; a trail through a foreign mark, or a
 // leader across another trail; anything beyond the margin or the page. A sound page has none.
 func CheckLayout(page scene.Page) []string {
 	c := checker{page: page, inside: scene.Box{Right: page.Width, Bottom: page.Height}.Grown(-page.Margin)}
@@ -27,6 +28,7 @@ func CheckLayout(page scene.Page) []string {
 	c.checkShapes()
 	c.checkTrails()
 	c.checkNumbers()
+	c.checkLabels()
 	return c.faults
 }
 

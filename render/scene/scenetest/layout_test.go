@@ -17,6 +17,10 @@ func mark(x, y float64, name string) scene.Shape {
 	return scene.Shape{Path: scene.Circle(x, y, 4), Fill: scene.White, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Mark}}
 }
 
+func spot(x, y float64, name string) scene.Shape {
+	return scene.Shape{Path: scene.Circle(x, y, 4), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
+}
+
 func trail(name string, points ...scene.Point) scene.Shape {
 	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
 }
@@ -24,6 +28,7 @@ func trail(name string, points ...scene.Point) scene.Shape {
 // Every kind of fault is found, and what looks alike but is sound is not.
 func TestCheckLayout(t *testing.T) {
 	number := scene.Tag{Name: "M1", Role: scene.Number}
+	label := scene.Tag{Name: "T1", Role: scene.Label}
 	tests := []struct {
 		name  string
 		items []scene.Item
@@ -62,6 +67,12 @@ func TestCheckLayout(t *testing.T) {
 		{"number in a foreign mark", []scene.Item{mark(50, 50, "M1"), mark(52, 50, "M2"), words(49, 51, "1", number)}, `"1" meets the mark M2`},
 		{"word inside a mark", []scene.Item{mark(50, 50, "M1"), words(49, 51, "x", scene.Tag{})}, `"x" meets the mark M1`},
 		{"word across a trail", []scene.Item{trail("", scene.Point{X: 20, Y: 19}, scene.Point{X: 60, Y: 19}), words(30, 20, "word", scene.Tag{})}, `"word" meets the trail`},
+		{"name under its spot", []scene.Item{spot(50, 50, "T1"), spot(70, 50, "T2"), words(48, 57, "in 1", label)}, ""},
+		{"name in its spot", []scene.Item{spot(50, 50, "T1"), words(48, 51, "in 1", label)}, ""},
+		{"name away from its spot", []scene.Item{spot(50, 50, "T1"), words(48, 68, "in 1", label)}, "mm from its T1"},
+		{"name without its spot", []scene.Item{spot(70, 50, "T2"), words(48, 57, "in 1", label)}, "mm from its T1"},
+		{"name nearer to another spot", []scene.Item{spot(50, 50, "T1"), spot(63, 50, "T2"), words(56, 57, "in", label)}, `"in" of T1 stands nearer to T2`},
+		{"name in another spot", []scene.Item{spot(50, 50, "T1"), spot(60, 50, "T2"), words(59, 51, "in", label)}, `"in" of T1 stands nearer to T2`},
 		{"word on a panel", []scene.Item{scene.Shape{Path: scene.Rect(20, 20, 40, 20, 1), Fill: scene.Tint}, words(30, 30, "word", scene.Tag{})}, ""},
 	}
 	for _, tt := range tests {

@@ -1,6 +1,10 @@
 package scenetest
 
-import "drawdown/render/scene"
+import (
+	"strings"
+
+	"drawdown/render/scene"
+)
 
 // Texts gives the texts of pages, in their order.
 func Texts(pages ...scene.Page) []scene.Text {
@@ -13,4 +17,15 @@ func Texts(pages ...scene.Page) []scene.Text {
 		}
 	}
 	return all
+}
+
+// Said gives all that stands on pages, in their order, with blanks about each
+// line, so that sentences can be looked for across the ends of lines.
+func Said(pages ...scene.Page) string {
+	var all strings.Builder
+	all.WriteString(" ")
+	for _, text := range Texts(pages...) {
+		all.WriteString(text.Content + " ")
+	}
+	return all.String()
 }

@@ -81,7 +81,9 @@ type card struct {
 	paper     sheet.Paper
 	words     *words.Catalogue
 	missing   *sheet.Missing
-	numbers   []int
+	numbers   []int // of the fasteners in the order of the side
+	called    []int // by which they are found at the part
+	cast      sheet.CastNumbers
 	before    []string // what to see to first
 	second    []string // second numbers of the fasteners; nil where there are none
 	// crowded says that numbers stand on leader lines; the second numbers then
@@ -94,7 +96,9 @@ func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {
 	if loosening {
 		c.side = p.Loosen
 	}
-	c.numbers, c.second = c.side.Numbers(), secondNumbers(p, loosening)
+	c.numbers, c.called = c.side.Numbers(), p.Called(c.side)
+	c.cast = sheet.CastNumbersOf(p, c.side, ask.Words)
+	c.second = c.secondNumbers()
 	c.before = c.beforeLines()
 	return c
 }

@@ -1,6 +1,8 @@
 package card_test
 
 import (
+	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -31,4 +33,60 @@ func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
 			t.Errorf("%.20s: %q, want %q", pattern, got, want)
 		}
 	}
+}
+
+// First principles: with gloves on the hand goes to the number that is cast. On
+// both sides, every paper and in every language it is the large one, the heads of
+// the boxes to tick are those numbers in working order, and words say from which
+// to which; the first bolt is filled, the last has two rings.
+func TestCastNumbersAreTheLargeOnes(t *testing.T) {
+	p := planOf(t, "p4-cover")
+	for turn := range 4 {
+		for _, ask := range sheettest.Requests(turn) {
+			for side, run := range map[card.Sides]struct {
+				first, last int
+				words       string
+			}{card.TightenSide: {1, 14, ask.Words.Card.Part.Up}, card.LoosenSide: {14, 1, ask.Words.Card.Part.Down}} {
+				document, _ := card.Document(p, side, ask)
+				at := fmt.Sprintf("%s on %s in %s", side, ask.Paper.Name, ask.Words.Language)
+				marks, heads, said := readCard(document.Pages)
+				for _, f := range p.Joint.Fasteners {
+					if marks[f.ID] != strconv.Itoa(f.Cast) {
+						t.Errorf("%s: %s shows %q, cast is %d", at, f.ID, marks[f.ID], f.Cast)
+					}
+				}
+				step := (run.last - run.first) / 13
+				for k, head := range heads {
+					if want := strconv.Itoa(run.first + step*(k%14)); head != want {
+						t.Errorf("%s: head %d of the boxes is %s, want %s", at, k, head, want)
+					}
+				}
+				if len(heads) < 14 || len(heads)%14 != 0 {
+					t.Errorf("%s: %d heads over the boxes", at, len(heads))
+				}
+				if want := fmt.Sprintf(run.words, run.first, run.last); strings.Count(said, want) < 2 {
+					t.Errorf("%s: %q does not stand under the part and over the boxes", at, want)
+				}
+			}
+		}
+	}
+}
+
+// readCard gives the number in each mark, the heads over the boxes to tick, line
+// by line, and all words.
+func readCard(pages []scene.Page) (marks map[string]string, heads []string, said string) {
+	marks = map[string]string{}
+	for _, page := range pages {
+		for _, text := range scenetest.Texts(page) {
+			switch {
+			case text.Tag.Role == scene.Number && text.Weight == scene.Bold:
+				marks[text.Tag.Name] = text.Content
+			case text.Ink == scene.White && text.Weight == scene.Bold && text.Anchor == scene.Middle && len(text.Content) < 3:
+				heads = append(heads, text.Content)
+			default:
+				said += text.Content + " "
+			}
+		}
+	}
+	return marks, heads, said
 }

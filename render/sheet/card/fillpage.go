@@ -249,7 +249,9 @@ func (c *card) scale(in span, height float64) float64 {
 
 // captionHeight is what the caption under the part takes at the most. What it
 // says of arrows, and of numbers without room, only the drawing tells.
-func (c *card) captionHeight(in span) float64 {
+func (c *card) captionHeight(in span) float64 { return c.captionOf(c.captionLines(in)) }
+
+func (c *card) captionLines(in span) int {
 	says := drawnPart{small: !c.crowded && c.second != nil}
 	lines := c.caption(in, says).Lines
 	says.Path = true
@@ -260,7 +262,7 @@ func (c *card) captionHeight(in span) float64 {
 		says.details = make([]diagram.Detail, 1)
 		lines = max(lines, c.caption(in, says).Lines)
 	}
-	return c.captionOf(lines)
+	return lines
 }
 
 func (c *card) captionOf(lines int) float64 { return captionAir + float64(lines)*c.paper.Line }

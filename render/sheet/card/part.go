@@ -13,31 +13,33 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/sequence"
-	"drawdown/sequence/plan"
 )
 
 func (c *card) request(box scene.Box) diagram.Part {
-	return diagram.Part{Plan: c.plan, Order: c.side.Order, Front: c.words.Sheet.Front, Box: box, SmallEm: c.paper.TextEm}
+	return diagram.Part{Plan: c.plan, Order: c.side.Order, Called: c.called, Front: c.words.Sheet.Front, Box: box, SmallEm: c.paper.TextEm}
 }
 
 // secondNumbers gives the second numbers: what stands on the part, cast there or
-// written. A part without either has its tightening numbers on the loosening
-// side, and on the tightening side its ids, by which tray and condition sheet
-// call the same fasteners. Nil where there are none.
+// written, where the large number is not that already; or the order, where that
+// does not go along the cast numbers. A part without either has its tightening
+// numbers on the loosening side, and on the tightening side its ids, by which
+// tray and condition sheet call the same fasteners. Nil where there are none.
 //
-// A cast number that is the number of the order too needs no second place. A
-// mark always stands: a fastener without one has none on the part either.
-func secondNumbers(p plan.Plan, loosening bool) []string {
-	small := make([]string, len(p.Joint.Fasteners))
-	tighten := p.Tighten.Numbers()
-	bare := !slices.ContainsFunc(p.Joint.Fasteners, onPart)
-	for i, f := range p.Joint.Fasteners {
+// A mark always stands: a fastener without one has none on the part either.
+func (c *card) secondNumbers() []string {
+	of := c.plan.Joint.Fasteners
+	small := make([]string, len(of))
+	tighten := c.plan.Tighten.Numbers()
+	bare := !slices.ContainsFunc(of, onPart)
+	for i, f := range of {
 		switch {
-		case f.Cast > 0 && (loosening || f.Cast != tighten[i]):
+		case c.cast.Across():
+			small[i] = strconv.Itoa(c.numbers[i])
+		case f.Cast > 0 && f.Cast != c.called[i]:
 			small[i] = strconv.Itoa(f.Cast)
 		case f.Cast == 0 && f.Mark != "":
 			small[i] = f.Mark
-		case loosening && bare:
+		case c.loosening && bare:
 			small[i] = strconv.Itoa(tighten[i])
 		case bare && utf8.RuneCountInString(f.ID) <= longestID:
 			small[i] = f.ID
@@ -83,17 +85,29 @@ func (c *card) part(in span, top, bottom float64) drawnPart {
 	if d.small {
 		req.Beside = c.second
 	}
-	d.Drawing = diagram.Draw(req)
-	if c.named() && d.BesideLeftOut > 0 { // some ids without the others would mislead
-		d.small, req.Beside = false, nil
-		d.Drawing = diagram.Draw(req)
-	}
+	caption := c.draw(in, &d, &req)
 	if c.crowded && len(d.Unplaced) > 0 {
 		d.details = c.detailed(req, top, bottom)
+		caption = c.caption(in, d)
 	}
-	caption := c.caption(in, d)
 	d.Items = append(d.Items, caption.Items(bottom-captionAir+0.6-float64(caption.Lines-1)*c.paper.Line)...)
 	return d
+}
+
+// draw draws the part; what finds no room takes some for saying so under it.
+func (c *card) draw(in span, d *drawnPart, req *diagram.Part) diagram.Legend {
+	d.Drawing = diagram.Draw(*req)
+	if c.named() && d.BesideLeftOut > 0 { // some ids without the others would mislead
+		d.small, req.Beside = false, nil
+		d.Drawing = diagram.Draw(*req)
+	}
+	caption := c.caption(in, *d)
+	for lines := c.captionLines(in); caption.Lines > lines; caption = c.caption(in, *d) {
+		req.Box.Bottom -= float64(caption.Lines-lines) * c.paper.Line
+		lines = caption.Lines
+		d.Drawing = diagram.Draw(*req)
+	}
+	return caption
 }
 
 // whole says that everything on the part found room.
@@ -117,19 +131,24 @@ func (c *card) reading(d drawnPart) string {
 	if by := c.castOrder(); by != "" && !c.loosening {
 		parts = append(parts, by)
 	}
+	if large := c.cast.Large(); large != "" {
+		parts = append(parts, large)
+	}
 	if d.small {
 		parts = append(parts, c.smallSays())
 	}
-	if d.Path {
-		parts = append(parts, w.Arrows)
-	} else {
-		parts = append(parts, w.Numbers)
-	}
+	parts = append(parts, c.cast.Follow(d.Path))
 	if slices.ContainsFunc(c.plan.Joint.Clusters, c.plan.Unloaded) {
 		parts = append(parts, w.NoSpringLoad)
 	}
 	if len(c.plan.Joint.Dowels) > 0 {
 		parts = append(parts, w.Dowel)
+	}
+	if len(d.Dropped) > 0 {
+		parts = append(parts, c.words.NoRoomFor(d.Dropped))
+	}
+	if n := d.BesideLeftOut; n > 0 {
+		parts = append(parts, w.SmallUnplaced.Of(n))
 	}
 	return strings.Join(parts, " ")
 }
@@ -154,35 +173,23 @@ func (c *card) castOrder() string {
 }
 
 func (c *card) smallSays() string {
-	w := c.words.Card.Part
-	switch {
-	case c.named():
-		return w.SmallName
-	case c.castIsOrder():
-		return fmt.Sprintf(w.SmallNumber, w.TighteningAsCast)
+	if c.named() {
+		return c.words.Card.Part.SmallName
 	}
-	return fmt.Sprintf(w.SmallNumber, c.smallMeans())
+	return fmt.Sprintf(c.words.Card.Part.SmallNumber, c.smallMeans())
 }
 
 func (c *card) smallMeans() string {
 	w, of := c.words.Card.Part, c.plan.Joint.Fasteners
 	switch {
+	case c.cast.Across():
+		return c.words.Card.Order
 	case slices.ContainsFunc(of, func(f geometry.Fastener) bool { return f.Cast == 0 && f.Mark != "" }):
 		return w.Mark
 	case slices.ContainsFunc(of, onPart):
 		return w.Cast
 	}
 	return w.Tightening
-}
-
-func (c *card) castIsOrder() bool {
-	tighten := c.plan.Tighten.Numbers()
-	for i, f := range c.plan.Joint.Fasteners {
-		if f.Cast != tighten[i] {
-			return false
-		}
-	}
-	return true
 }
 
 func (c *card) left(d drawnPart) []string {

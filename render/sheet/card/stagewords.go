@@ -63,7 +63,7 @@ func (c *card) coverWords(s *plan.Stage) (words, numbers string) {
 	}
 	low, high := math.MaxInt, 0
 	for _, i := range s.Fasteners {
-		low, high = min(low, c.numbers[i]), max(high, c.numbers[i])
+		low, high = min(low, c.called[i]), max(high, c.called[i])
 	}
 	switch {
 	case high-low+1 != len(s.Fasteners):

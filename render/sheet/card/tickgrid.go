@@ -1,9 +1,11 @@
 package card
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 
+	"drawdown/render/diagram"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
@@ -88,7 +90,7 @@ func (c *card) strips(g tickGrid, fasteners []int, stages []plan.Stage) []strip 
 	if len(fasteners) == 0 {
 		return nil
 	}
-	widest := font.Width(strconv.Itoa(len(c.side.Order)), scene.Bold, c.paper.HeadEm)
+	widest := font.Width(strconv.Itoa(slices.Max(c.called)), scene.Bold, c.paper.HeadEm)
 	most := max(1, int((g.in.width-g.label)/max(tickColumn, widest+1.6)))
 	count := (len(fasteners) + most - 1) / most
 	columns := (len(fasteners) + count - 1) / count
@@ -132,7 +134,7 @@ func (c *card) drawStrip(p *sheet.Pen, g tickGrid, b strip, y float64) {
 	p.Panel(left, y, g.label+width*float64(len(b.fasteners)), b.row, 0, scene.Black, 0)
 	p.Write(left+2, y+b.row/2+1.2, p.Paper.TextEm, scene.Regular, scene.Start, scene.White, c.words.Card.Order)
 	for k, i := range b.fasteners {
-		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, p.Paper.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.numbers[i]))
+		p.Write(from+width*(float64(k)+0.5), y+b.row/2+1.5, p.Paper.HeadEm, scene.Bold, scene.Middle, scene.White, strconv.Itoa(c.called[i]))
 	}
 	y += b.row
 	if b.second {
@@ -224,10 +226,41 @@ func fitting(strips []strip, height float64) int {
 }
 
 func (c *card) drawGrid(p *sheet.Pen, g tickGrid, y float64) {
-	p.Head(g.in.left, y+4, c.words.Card.TickAsYouGo)
+	c.drawGridHead(p, g.in, y+4)
 	y += gridHead
 	for _, b := range g.strips {
 		c.drawStrip(p, g, b, y)
 		y += b.height() + stripGap
 	}
+}
+
+// drawGridHead sets the heading over the boxes; where the order runs along the
+// cast numbers it says so, with an arrow along the list.
+func (c *card) drawGridHead(p *sheet.Pen, in span, y float64) {
+	head, along := c.words.Card.TickAsYouGo, c.cast.Along()
+	if along == "" || !c.allInCardOrder() {
+		p.Head(in.left, y, head)
+		return
+	}
+	if both := fmt.Sprintf(c.words.Sheet.Named, head, along); font.Width(both, scene.Bold, p.Paper.HeadEm) <= in.width {
+		head = both
+	} else {
+		head = along // boxes to tick explain themselves
+	}
+	p.Head(in.left, y, head)
+	from, middle := in.left+font.Width(head, scene.Bold, p.Paper.HeadEm)+3, y-p.Paper.HeadEm*font.CapHeight/2
+	if to := in.right() - arrowHead; to-from >= leastArrow {
+		p.Rule(from, middle, to, middle, 0.5)
+		p.Add(diagram.Arrowhead(scene.Point{X: to, Y: middle}, scene.Point{X: in.right(), Y: middle}, arrowHead/2, scene.Black))
+	}
+}
+
+// Of the arrow along the list of ticks.
+const (
+	arrowHead  = 3.2
+	leastArrow = 8.0
+)
+
+func (c *card) allInCardOrder() bool {
+	return !slices.ContainsFunc(c.side.Stages, func(s plan.Stage) bool { return !c.inCardOrder(&s) })
 }

@@ -4,10 +4,11 @@
 package condition
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 
+	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
@@ -27,12 +28,15 @@ func Document(p plan.Plan, ask sheet.Request) (scene.Document, []string) {
 func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) {
 	f := &form{plan: p, words: ask.Words, missing: ask.Missing}
 	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
+	f.inspect = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseInspect })
+	f.cast = sheet.CastNumbersOf(p, p.Loosen, ask.Words)
 	w := ask.Words.Sheet
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
 	notes = f.top()
 	f.ticks()
 	end := f.newEnd()
 	f.table(&end)
+	f.stations(end.height())
 	end.draw(f.run)
 	return f.run.Pages("condition"), notes
 }
@@ -43,7 +47,9 @@ type form struct {
 	words   *words.Catalogue
 	missing *sheet.Missing
 	run     *sheet.Run
-	once    bool    // some fasteners are used once
+	once    bool // some fasteners are used once
+	inspect bool // some are measured before they go back
+	cast    sheet.CastNumbers
 	row     float64 // height of a row
 }
 
@@ -62,41 +68,95 @@ func (f *form) heading() sheet.Heading {
 
 const (
 	leastDrawing  = 42.0 // height of the small drawing beside the boxes
-	aloneDrawing  = 52.0 // above them
+	lowDrawing    = 20.0 // of a flat part above them, on low paper
+	aloneDrawing  = 52.0 // at the most
 	drawingShare  = 0.44 // of the width, where the boxes stand beside it
 	betweenThings = 3.0
 )
 
 // top draws the small drawing of the part, how to read the table, and the boxes
-// for when it goes wrong: side by side, or one under the other on narrow paper.
+// for when it goes wrong. They stand side by side where the drawing is whole
+// there; else the drawing has the width alone, above the boxes.
 func (f *form) top() (notes []string) {
-	run := f.run
-	p := run.Pen
-	width, left := p.Paper.Content(), p.Left()
+	p := f.run.Pen
+	below := f.boxesBelow()
+	high := min(f.aloneHeight(), f.run.Bottom-f.run.Y-f.belowHeight(below)-betweenThings-f.reading(p.Paper.Content(), nil).Height(p.Paper.Line))
 	if p.Paper.Narrow() {
-		reading := f.reading(width)
-		height := aloneDrawing + reading.Height(p.Paper.Line)
-		notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: p.Right(), Bottom: run.Y + height}, reading)
-		run.Y += height + betweenThings
-		b := f.boxes(width)
-		for _, box := range b.parts {
-			run.Room(box.height)
-			box.draw(run.Pen, left, run.Y, width)
-			run.Y += box.height + boxGap
+		high = max(leastDrawing, high)
+	} else {
+		share := p.Paper.Content() * drawingShare
+		b := f.boxes(p.Paper.Content() - share - betweenThings)
+		d := f.drawn(share, b.height, leastDrawing)
+		if d.whole() || high < lowDrawing || !f.drawn(p.Paper.Content(), 0, high).whole() && high < leastDrawing {
+			f.place(d)
+			b.draw(p, p.Left()+share+betweenThings, f.run.Y)
+			f.run.Y += d.height + betweenThings
+			return f.left(d)
 		}
-		run.Room(float64(len(b.common)) * f.run.Pen.Paper.Line)
-		b.drawCommon(run.Pen, left, run.Y)
-		run.Y += float64(len(b.common))*f.run.Pen.Paper.Line + betweenThings
-		return notes
 	}
-	share := width * drawingShare
-	reading := f.reading(share)
-	b := f.boxes(width - share - betweenThings)
-	height := max(b.height, leastDrawing+reading.Height(p.Paper.Line))
-	notes = f.drawing(scene.Box{Left: left, Top: run.Y, Right: left + share, Bottom: run.Y + height}, reading)
-	b.draw(p, left+share+betweenThings, run.Y)
-	run.Y += height + betweenThings
-	return notes
+	d := f.drawn(p.Paper.Content(), 0, high)
+	f.place(d)
+	f.run.Y += d.height + betweenThings
+	f.drawBelow(below)
+	return f.left(d)
+}
+
+// aloneHeight is the height of a drawing over the whole width: what the part
+// takes of it, with room for words above and below, up to so much.
+func (f *form) aloneHeight() float64 {
+	p := f.run.Pen.Paper
+	points := f.plan.Joint.Points()
+	for _, path := range f.plan.Joint.Outline {
+		points = append(points, path...)
+	}
+	extent := geometry.Bounds(points)
+	return min(p.Content()*extent.Height()/max(extent.Width(), 1)+6*p.Line, aloneDrawing)
+}
+
+// boxesBelow are the boxes under the drawing: side by side, or on narrow paper
+// below each other. Boxes in a row are of one height.
+func (f *form) boxesBelow() boxes {
+	p := f.run.Pen.Paper
+	across := f.across()
+	b := f.boxes((p.Content() - float64(across-1)*betweenThings) / float64(across))
+	for row := range slices.Chunk(b.parts, across) {
+		highest := slices.MaxFunc(row, func(a, b part) int { return cmp.Compare(a.height, b.height) }).height
+		for k := range row {
+			row[k].height = highest
+		}
+	}
+	b.common = p.BreakText(f.words.Condition.Common, p.Content())
+	return b
+}
+
+func (f *form) across() int {
+	if f.run.Pen.Paper.Narrow() {
+		return 1
+	}
+	return 2
+}
+
+func (f *form) belowHeight(b boxes) float64 {
+	h := float64(len(b.common))*f.run.Pen.Paper.Line + betweenThings
+	for row := range slices.Chunk(b.parts, f.across()) {
+		h += row[0].height + boxGap
+	}
+	return h
+}
+
+func (f *form) drawBelow(b boxes) {
+	run := f.run
+	for row := range slices.Chunk(b.parts, f.across()) {
+		run.Room(row[0].height)
+		for k, box := range row {
+			box.draw(run.Pen, run.Pen.Left()+float64(k)*(b.width+betweenThings), run.Y, b.width)
+		}
+		run.Y += row[0].height + boxGap
+	}
+	line := run.Pen.Paper.Line
+	run.Room(float64(len(b.common)) * line)
+	b.drawCommon(run.Pen, run.Pen.Left(), run.Y)
+	run.Y += float64(len(b.common))*line + betweenThings
 }
 
 func (f *form) ticks() {
@@ -106,35 +166,67 @@ func (f *form) ticks() {
 	f.run.Y += float64(len(lines))*f.run.Pen.Paper.Line + 1
 }
 
-func (f *form) reading(width float64) sheet.Broken {
+// reading is how to read drawing and table, and which words found no room.
+func (f *form) reading(width float64, leftOut []string) sheet.Broken {
 	w := f.words.Condition
-	lines := []string{w.SmallDrawing, w.Measure}
+	what := w.SmallDrawing
+	if f.cast.There() {
+		what = words.Text(f.cast.Large(), f.cast.Follow(false))
+	}
+	lines := []string{words.Text(what, f.words.NoRoomFor(leftOut)), w.Measure}
 	if f.once {
 		lines = append(lines, w.NewMeans)
 	}
 	return f.run.Pen.Paper.BreakAll(lines, width)
 }
 
-func (f *form) drawing(box scene.Box, reading sheet.Broken) (notes []string) {
+// drawing is the part with its numbers and what is said under it.
+type drawing struct {
+	diagram.Drawing
+	reading sheet.Broken
+	height  float64 // with the reading
+}
+
+// whole says that all numbers stand in their marks and no word is left out.
+func (d drawing) whole() bool { return !d.Led && len(d.Unplaced)+len(d.Dropped) == 0 }
+
+// drawn draws the part from where the page is filled to: as high as is given for
+// drawing and reading together, but the drawing no lower than its least.
+func (f *form) drawn(width, height, least float64) drawing {
 	p := f.run.Pen
-	numbers := f.plan.Loosen.Numbers()
-	texts := make([]string, len(numbers))
-	for i, n := range numbers {
-		texts[i] = strconv.Itoa(n)
+	d := drawing{reading: f.reading(width, nil)}
+	for { // words that find no room take some for saying so
+		said := d.reading.Height(p.Paper.Line)
+		d.height = max(height, least+said)
+		box := scene.Box{Left: p.Left(), Top: f.run.Y, Right: p.Left() + width, Bottom: f.run.Y + d.height - said - 1}
+		d.Drawing = diagram.Draw(diagram.Part{
+			Plan: f.plan, Order: f.plan.Loosen.Order, Called: f.plan.Called(f.plan.Loosen), NoArrows: true,
+			Front: f.words.Sheet.Front, Box: box, SmallEm: p.Paper.TextEm,
+		})
+		if d.reading = f.reading(width, d.Dropped); d.reading.Height(p.Paper.Line) <= said {
+			return d
+		}
 	}
-	box.Bottom -= reading.Height(p.Paper.Line) + 1
-	d := diagram.Draw(diagram.Part{Plan: f.plan, Show: diagram.Words, Words: texts, Front: f.words.Sheet.Front, Box: box, SmallEm: p.Paper.TextEm})
+}
+
+func (f *form) place(d drawing) {
+	p := f.run.Pen
 	p.Add(d.Items...)
-	f.missing.Note(len(d.Unplaced), len(numbers))
+	y := f.run.Y + d.height - d.reading.Height(p.Paper.Line)
+	for _, lines := range d.reading {
+		y = p.Lines(p.Left(), y+3, lines) - 2
+	}
+	f.missing.Note(len(d.Unplaced), len(f.plan.Loosen.Order))
+}
+
+// left tells what found no room.
+func (f *form) left(d drawing) (notes []string) {
+	name := f.run.Pen.Paper.Name
 	if n := len(d.Unplaced); n > 0 {
-		notes = append(notes, f.words.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "condition", "left": n, "of": len(numbers), "paper": p.Paper.Name})))
+		notes = append(notes, f.words.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "condition", "left": n, "of": len(f.plan.Loosen.Order), "paper": name})))
 	}
 	for _, word := range d.Dropped {
-		notes = append(notes, f.words.Say(finding.Warned(sheet.LabelNoRoom, finding.Values{"where": "condition", "label": word, "paper": p.Paper.Name})))
-	}
-	y := box.Bottom + 1
-	for _, lines := range reading {
-		y = p.Lines(box.Left, y+3, lines) - 2
+		notes = append(notes, f.words.Say(finding.Warned(sheet.LabelNoRoom, finding.Values{"where": "condition", "label": word, "paper": name})))
 	}
 	return notes
 }

@@ -97,8 +97,8 @@ fasteners: [{row: {count: %d, pitch: 60, from: [0, 0], angle: 0°, id: S, kind: 
 			for _, page := range document.Pages {
 				total += boxes(page.Items)
 			}
-			if total != 6*n {
-				t.Errorf("%d on %s: %d boxes, want six a row", n, paper.Name, total)
+			if total != 7*n {
+				t.Errorf("%d on %s: %d boxes, want seven a row", n, paper.Name, total)
 			}
 		}
 	}
@@ -229,4 +229,90 @@ func TestCrowdedDrawing(t *testing.T) {
 func TestGoldenScene(t *testing.T) {
 	document, _ := condition.Document(planOf(t, "p4-head"), sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	scenetest.Golden(t, filepath.Join("testdata", "p4-head.scene"), document)
+}
+
+// First principles: whoever lays a sheet out for a part has to find every number
+// and word of it, or be told on the paper which are not there. A drawing that is
+// too small beside the boxes has the width alone.
+func TestDrawingIsWholeOrSaysWhatIsNot(t *testing.T) {
+	for n, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		names := map[string]bool{}
+		for _, s := range p.Joint.Stations {
+			names[s.Label] = true
+		}
+		sheets(t, p, n, func(document scene.Document, notes []string, paper sheet.Paper, language *words.Catalogue) {
+			said := scenetest.Said(document.Pages...)
+			begin, _, _ := strings.Cut(language.Sheet.NoRoomFor, "%s")
+			if got := strings.Contains(said, strings.TrimSpace(begin)); got != (len(notes) > 0) {
+				t.Errorf("%s on %s in %s: notes %q, but the paper says so: %v", name, paper.Name, language.Language, notes, got)
+			}
+			for label := range names {
+				if len(notes) == 0 && strings.Count(said, " "+label+" ") < 2 {
+					t.Errorf("%s on %s in %s: %q does not stand on the drawing and in the list", name, paper.Name, language.Language, label)
+				}
+			}
+		})
+	}
+}
+
+// A part that goes back to its place has a row to note what it measured.
+func TestStationsHaveRows(t *testing.T) {
+	p := planOf(t, "p4-cam-caps")
+	document, _ := condition.Document(p, sheettest.English(sheet.Papers[1]))
+	count := map[string]int{}
+	for _, text := range scenetest.Texts(document.Pages...) {
+		count[text.Content]++
+	}
+	for _, s := range p.Joint.Stations {
+		if count[s.ID] != 1 {
+			t.Errorf("%d rows for %s", count[s.ID], s.ID)
+		}
+	}
+	// Eight places with three boxes each, ten bolts with seven: as in the file.
+	total := 0
+	for _, page := range document.Pages {
+		total += boxes(page.Items)
+	}
+	if total != 8*3+10*7 {
+		t.Errorf("%d boxes to tick, want %d", total, 8*3+10*7)
+	}
+}
+
+// Bolts that are looked at before they go back have a limit in their row; others
+// have none.
+func TestLimits(t *testing.T) {
+	for name, want := range map[string]int{"p4-cam-caps": 10, "p4-head": 0} {
+		document, _ := condition.Document(planOf(t, name), sheettest.English(sheet.Papers[1]))
+		got := 0
+		for _, text := range scenetest.Texts(document.Pages...) {
+			if text.Content == words.English().Condition.Manual {
+				got++
+			}
+		}
+		if got != want {
+			t.Errorf("%s: %d limits, want %d", name, got, want)
+		}
+	}
+}
+
+// Where all are cast, drawing and rows show the numbers that are cast.
+func TestCastNumbersInRows(t *testing.T) {
+	p := planOf(t, "p4-cover")
+	sheets(t, p, 0, func(document scene.Document, _ []string, paper sheet.Paper, language *words.Catalogue) {
+		marks := map[string]string{}
+		for _, text := range scenetest.Texts(document.Pages...) {
+			if text.Tag.Role == scene.Number {
+				marks[text.Tag.Name] = text.Content
+			}
+		}
+		for _, f := range p.Joint.Fasteners {
+			if marks[f.ID] != strconv.Itoa(f.Cast) {
+				t.Errorf("%s in %s: %s shows %q, cast is %d", paper.Name, language.Language, f.ID, marks[f.ID], f.Cast)
+			}
+		}
+		if want := fmt.Sprintf(language.Card.Part.Down, 14, 1); !strings.Contains(scenetest.Said(document.Pages...), want) {
+			t.Errorf("%s in %s: it does not say %q", paper.Name, language.Language, want)
+		}
+	})
 }

@@ -2,6 +2,7 @@ package condition
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"drawdown/render/font"
@@ -22,7 +23,7 @@ type column struct {
 	head    string
 	upright bool // the head reads from below to above
 	x, w    float64
-	fill    func(p *sheet.Pen, c column, y float64, fastener int)
+	fill    func(p *sheet.Pen, c column, y float64, row int) // nil: to write in
 }
 
 // columns share the width: what must be read gets what it needs, the remark
@@ -34,14 +35,15 @@ func (f *form) columns() []column {
 	if narrow {
 		tick, measured, kind = 6.5, 19.0, 15.0
 	}
-	numbers, tighten := f.plan.Loosen.Numbers(), f.plan.Tighten.Numbers()
-	digits := strconv.Itoa(len(numbers))
+	called := f.plan.Called(f.plan.Loosen)
+	digits := strconv.Itoa(slices.Max(called))
+	head, second, numbers := f.numbers()
 	columns := []column{
-		{head: w.Order, w: font.Width(digits, scene.Bold, f.run.Pen.Paper.HeadEm) + 3, upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			p.Write(c.x+c.w/2, y+f.row/2+1.5, f.run.Pen.Paper.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
+		{head: head, w: font.Width(digits, scene.Bold, f.run.Pen.Paper.HeadEm) + 3, upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+f.row/2+1.5, f.run.Pen.Paper.HeadEm, scene.Bold, scene.Middle, scene.Black, strconv.Itoa(called[i]))
 		}},
-		{head: w.Tighten, w: max(font.Width(digits, scene.Regular, f.run.Pen.Paper.TextEm)+2.5, 5), upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			p.Write(c.x+c.w/2, y+f.row/2+1.1, f.run.Pen.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(tighten[i]))
+		{head: second, w: max(font.Width(digits, scene.Regular, f.run.Pen.Paper.TextEm)+2.5, 5), upright: true, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			p.Write(c.x+c.w/2, y+f.row/2+1.1, f.run.Pen.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(numbers[i]))
 		}},
 		{head: w.ID, w: f.idWidth(narrow), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
 			f.text(p, c, y, f.plan.Joint.Fasteners[i].ID)
@@ -54,35 +56,79 @@ func (f *form) columns() []column {
 		columns = append(columns, column{head: "", w: font.Width(w.New, scene.Bold, f.run.Pen.Paper.TextEm) + 4, fill: f.mark})
 	}
 	for _, head := range w.Ticks {
-		columns = append(columns, column{head: head, upright: true, w: tick, fill: func(p *sheet.Pen, c column, y float64, _ int) {
-			side := min(tickSide, f.row-2*tickAir)
-			p.TickBox(c.x+(c.w-side)/2, y+(f.row-side)/2, side)
-		}})
+		columns = append(columns, f.tick(head, tick))
 	}
 	columns = append(columns,
 		column{head: w.Nominal, w: f.nominalWidth(), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
 			f.text(p, c, y, f.length(f.plan.KindOf(i)))
 		}},
-		column{head: w.Measured, w: measured},
-		column{head: w.Remark})
-	return f.placed(columns)
+		column{head: w.Measured, w: measured})
+	if f.inspect {
+		columns = append(columns, column{head: w.Limit, w: f.limitWidth(), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
+			if f.plan.KindOf(i).Reuse == plan.ReuseInspect {
+				f.text(p, c, y, w.Manual)
+			}
+		}})
+	}
+	return f.placed(append(columns, column{head: w.Remark}))
+}
+
+func (f *form) tick(head string, width float64) column {
+	return column{head: head, upright: true, w: width, fill: func(p *sheet.Pen, c column, y float64, _ int) {
+		side := min(tickSide, f.row-2*tickAir)
+		p.TickBox(c.x+(c.w-side)/2, y+(f.row-side)/2, side)
+	}}
+}
+
+// numbers gives the heads of the two columns of numbers, and what stands in the
+// second: the tightening order, or where cast numbers are large and the order goes
+// across them, that of loosening.
+func (f *form) numbers() (first, second string, numbers []int) {
+	w := f.words.Condition
+	switch {
+	case f.cast.Across():
+		return f.words.Card.Part.Cast, w.Order, f.plan.Loosen.Numbers()
+	case f.cast.There():
+		return f.words.Card.Part.Cast, w.Tighten, f.plan.Tighten.Numbers()
+	}
+	return w.Order, w.Tighten, f.plan.Tighten.Numbers()
+}
+
+func (f *form) limitWidth() float64 {
+	w, em := f.words.Condition, f.run.Pen.Paper.TextEm
+	widest := font.Width(w.Manual, scene.Regular, em)
+	if !f.run.Pen.Paper.Narrow() {
+		widest = max(widest, font.Width(w.Limit, scene.Regular, em))
+	}
+	return widest + 3.5
 }
 
 // placed sets the columns side by side. The last gets what is left; where that
 // is too little for a remark there is none, and the name of the kind gets it.
 func (f *form) placed(columns []column) []column {
 	p, last := f.run.Pen, len(columns)-1
-	rest := p.Paper.Content()
-	for _, c := range columns {
-		rest -= c.w
-	}
+	rest := left(p, columns)
 	if rest < leastRemark {
 		const kind = 3
 		more := min(rest, f.kindWidth()-columns[kind].w)
 		columns[kind].w += more
-		columns, last, rest = columns[:last], last-1, columns[last-1].w+rest-more
+		columns = columns[:last]
 	}
-	columns[last].w = rest
+	return sideBySide(p, columns)
+}
+
+// left is the width that columns leave.
+func left(p *sheet.Pen, columns []column) float64 {
+	rest := p.Paper.Content()
+	for _, c := range columns {
+		rest -= c.w
+	}
+	return rest
+}
+
+// sideBySide sets columns side by side; the last gets the width that is left.
+func sideBySide(p *sheet.Pen, columns []column) []column {
+	columns[len(columns)-1].w += left(p, columns)
 	x := p.Left()
 	for k := range columns {
 		columns[k].x = x
@@ -151,7 +197,7 @@ const lastRows = 3
 // fit makes rows and end lower where that keeps all of it on one page.
 func (f *form) fit(head float64, e *end) {
 	n := float64(len(f.plan.Loosen.Order))
-	room := f.run.Bottom - f.run.Y - head
+	room := f.run.Bottom - f.run.Y - head - f.stationsHeight()
 	f.row = rowHeight
 	if n*rowHeight+e.height() <= room {
 		return
@@ -168,15 +214,24 @@ func (f *form) table(e *end) {
 	head := headHeight(columns, f.run.Pen.Paper.Type)
 	f.fit(head, e)
 	endHeight := e.height()
+	if len(f.plan.Joint.Stations) > 0 { // they come between
+		endHeight = 0
+	}
 	run.Room(head + lastRows*f.row)
 	f.head(columns, head)
-	for k, i := range f.plan.Loosen.Order {
+	f.rows(columns, head, f.plan.Loosen.Order, endHeight)
+}
+
+// rows draws rows over as many pages as they need; the last stand together with
+// what ends the sheet.
+func (f *form) rows(columns []column, head float64, rows []int, end float64) {
+	for k, i := range rows {
 		least := f.row
-		if left := len(f.plan.Loosen.Order) - k; left == lastRows {
-			least = float64(left)*f.row + endHeight
+		if left := len(rows) - k; left == min(lastRows, len(rows)) {
+			least = float64(left)*f.row + end
 		}
-		if run.Bottom-run.Y < least {
-			run.Turn()
+		if f.run.Bottom-f.run.Y < least {
+			f.run.Turn()
 			f.head(columns, head)
 		}
 		f.line(columns, i)

@@ -9,6 +9,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 )
 
 const (
@@ -79,7 +80,7 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 	case s.which == Blank:
 		req.Show = diagram.Blank
 	default:
-		req.Order = s.side.Order
+		req.Order, req.Called = s.side.Order, s.Plan.Called(s.side)
 	}
 	for lines := 1; ; {
 		foot := bottom - captionAir - float64(lines)*p.Paper.Line
@@ -97,13 +98,12 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 }
 
 func (s *fillIn) reading(d diagram.Drawing) string {
+	left := s.Words.NoRoomFor(d.Dropped)
 	if s.which == Blank {
-		return ""
+		return left
 	}
-	if d.Path {
-		return s.words.FollowArrows
-	}
-	return s.words.ByNumber
+	cast := sheet.CastNumbersOf(s.Plan, s.side, s.Words)
+	return words.Text(cast.Large(), cast.Follow(d.Path), left)
 }
 
 // left tells what found no room. A name that lacks beside a number of the key

@@ -75,7 +75,7 @@ const mostInARow = 60
 func sheetMarks(page scene.Page, width, dash float64) marks {
 	var p printed
 	for _, it := range page.Items {
-		if s, ok := it.(scene.Shape); ok && s.Tag.Name == "" && s.Stroke == scene.Black {
+		if s, ok := it.(scene.Shape); ok && (s.Tag.Name == "" || s.Tag.Role == scene.Spot) && s.Stroke == scene.Black {
 			var points []scene.Point
 			for _, seg := range s.Path {
 				points = append(points, seg.P[0])
@@ -127,7 +127,11 @@ func readable(sheets []laidSheet) map[string][]string {
 			b := text.Box()
 			b = scene.Box{Left: b.Left + s.by.X, Top: b.Top + s.by.Y, Right: b.Right + s.by.X, Bottom: b.Bottom + s.by.Y}
 			if s.seenWhole(sheets, b) {
-				found[text.Tag.Name] = append(found[text.Tag.Name], text.Content)
+				of := text.Tag.Name
+				if text.Tag.Role == scene.Label { // the name of a cap stands on the part
+					of = ""
+				}
+				found[of] = append(found[of], text.Content)
 			}
 		}
 	}
@@ -152,7 +156,7 @@ func checkAssembled(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Reque
 		}
 	}
 	found := readable(sheets)
-	loosen, tighten := p.Loosen.Numbers(), p.Tighten.Numbers()
+	loosen, tighten := p.Called(p.Loosen), p.Tighten.Numbers()
 	for i, f := range p.Joint.Fasteners {
 		for _, want := range []string{strconv.Itoa(loosen[i]), fmt.Sprintf("%s (%d)", f.ID, tighten[i])} {
 			if !slices.ContainsFunc(found[f.ID], func(s string) bool { return strings.HasSuffix(s, want) }) {

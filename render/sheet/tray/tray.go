@@ -89,7 +89,7 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	if reduced > 1 {
 		first = ""
 	}
-	first += " " + w.Tray.Numbers
+	first = words.Text(first, t.largeSays(), w.Tray.Beside)
 	if len(t.joint.Stations) > 0 {
 		first += " " + w.Tray.Stations
 	}
@@ -118,6 +118,15 @@ func (t *tray) legend(noRoom int, reduced float64) []string {
 	return legend
 }
 
+// largeSays says what the large numbers are, and from which to which they go.
+func (t *tray) largeSays() string {
+	cast := sheet.CastNumbersOf(t.plan, t.plan.Loosen, t.words)
+	if !cast.There() {
+		return t.words.Tray.Numbers
+	}
+	return words.Text(cast.Large(), cast.Loosened())
+}
+
 func usedOnce(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce }
 
 func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
@@ -126,8 +135,8 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 	for _, g := range groups {
 		plate.Outline(g)
 	}
-	loosen, tighten := t.plan.Loosen.Numbers(), t.plan.Tighten.Numbers()
-	digits := strings.Repeat("0", len(strconv.Itoa(len(loosen))))
+	called, tighten := t.plan.Called(t.plan.Loosen), t.plan.Tighten.Numbers()
+	digits := strings.Repeat("0", len(strconv.Itoa(slices.Max(called))))
 	var spots []truesize.Spot
 	reach := make([]float64, len(t.joint.Fasteners))
 	for i, f := range t.joint.Fasteners {
@@ -141,7 +150,7 @@ func (t *tray) draw(reduced float64, seams tile.Seams) *truesize.Plate {
 		spots = append(spots, truesize.Spot{
 			Name: f.ID, Note: note, At: c, Inner: plate.Length(h.across / 2), Widest: digits,
 			Edge:  scene.Shape{Path: h.path(c, reduced), Stroke: scene.Black, Width: 0.4},
-			Large: strconv.Itoa(loosen[i]), Small: fmt.Sprintf("%s (%d)", f.ID, tighten[i]),
+			Large: strconv.Itoa(called[i]), Small: fmt.Sprintf("%s (%d)", f.ID, tighten[i]),
 		})
 	}
 	for _, s := range t.joint.Stations {

@@ -63,32 +63,34 @@ func (p *Plate) word(content string, at scene.Point, ink scene.Ink) {
 	if content == "" {
 		return
 	}
-	p.place(tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{
+	word := tile.Piece{Name: content, Items: []scene.Item{font.Set(scene.Text{
 		At: scene.Point{X: at.X, Y: at.Y + wordEm*font.CapHeight/2}, Size: wordEm, Anchor: scene.Middle, Ink: ink, Content: content,
-	})}}, anywhere)
-}
-
-func anywhere(scene.Box) bool { return true }
-
-// place puts a word where it stands or nearby: in a place that is a good one,
-// else in any that is free.
-func (p *Plate) place(word tile.Piece, good func(scene.Box) bool) {
-	b := word.Bounds().Grown(0.6)
-	for _, will := range []func(scene.Box) bool{good, anywhere} {
-		for _, strictly := range []bool{true, false} {
-			for _, step := range nudges {
-				there := b.Moved(step)
-				if will(there) && p.free(there, -1, strictly) {
-					p.texts = append(p.texts, there)
-					word = word.Moved(step)
-					word.Items = p.cleared(word.Items)
-					p.Drawing.Words = append(p.Drawing.Words, word)
-					return
-				}
-			}
+	})}}
+	for _, strictly := range []bool{true, false} {
+		if p.set(word, nudges, func(scene.Box) bool { return true }, strictly) {
+			return
 		}
 	}
-	p.Drawing.NoRoom = append(p.Drawing.NoRoom, word.Name)
+	p.Drawing.NoRoom = append(p.Drawing.NoRoom, content)
+}
+
+// wordAir is kept free round a word.
+const wordAir = 0.6
+
+// set puts a word one of the steps away, where that is a good place and free.
+func (p *Plate) set(word tile.Piece, steps []scene.Point, good func(scene.Box) bool, strictly bool) bool {
+	b := word.Bounds()
+	for _, step := range steps {
+		there := b.Moved(step).Grown(wordAir)
+		if good(b.Moved(step)) && p.free(there, -1, strictly) {
+			p.texts = append(p.texts, there)
+			word = word.Moved(step)
+			word.Items = p.cleared(word.Items)
+			p.Drawing.Words = append(p.Drawing.Words, word)
+			return true
+		}
+	}
+	return false
 }
 
 // front puts the word FRONT and an arrow beside the part. A view that has no

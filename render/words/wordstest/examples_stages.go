@@ -13,6 +13,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.CheckDiffers: {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2, "beforeTorque": exampleTorque},
 	plan.SlackFirst:   {"kind": "main", "stage": 1},
 	plan.AfterAngle:   {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2},
+	plan.EndsShort:    {"kind": "main", "stage": 3, "percent": 60.0},
 	plan.StageTwice:   {"stage": 3, "before": 2},
 	plan.WaitsFirst:   {"stage": 1},
 	plan.WaitsLast:    {"stage": 4},

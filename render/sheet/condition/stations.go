@@ -1,0 +1,69 @@
+package condition
+
+import (
+	"cmp"
+
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+)
+
+// stationsHead is the height of the heading over the parts that go back to their
+// places.
+const stationsHead = 8.0
+
+// stations has a row for each part that goes back to its place, such as a
+// follower with its shim: what it measured, and what is fitted there.
+func (f *form) stations(end float64) {
+	stations := f.plan.Joint.Stations
+	if len(stations) == 0 {
+		return
+	}
+	columns := f.stationColumns()
+	head := headHeight(columns, f.run.Pen.Paper.Type)
+	together := float64(min(lastRows, len(stations))) * f.row
+	if len(stations) <= lastRows {
+		together += end
+	}
+	f.run.Room(stationsHead + head + together)
+	lines := f.run.Pen.Paper.Bold().Lines(f.words.Condition.Stations, f.run.Pen.Paper.Content())
+	f.run.Pen.Paper.Bold().Set(f.run.Pen, f.run.Pen.Left(), f.run.Y+stationsHead-2, lines)
+	f.run.Y += stationsHead
+	f.head(columns, head)
+	rows := make([]int, len(stations))
+	for i := range rows {
+		rows[i] = i
+	}
+	f.rows(columns, head, rows, end)
+}
+
+func (f *form) stationsHeight() float64 {
+	n := len(f.plan.Joint.Stations)
+	if n == 0 {
+		return 0
+	}
+	return stationsHead + headHeight(f.stationColumns(), f.run.Pen.Paper.Type) + float64(n)*rowHeight
+}
+
+func (f *form) stationColumns() []column {
+	w, p := f.words.Condition, f.run.Pen
+	tick, measured := 12.0, 30.0
+	if p.Paper.Narrow() {
+		tick, measured = 9.0, 22.0
+	}
+	stations := f.plan.Joint.Stations
+	label := func(i int) string { return cmp.Or(stations[i].Label, stations[i].ID) }
+	name, id := font.Width(w.Station, scene.Regular, p.Paper.TextEm), font.Width(w.ID, scene.Regular, p.Paper.TextEm)
+	for i, s := range stations {
+		name = max(name, font.Width(label(i), scene.Regular, p.Paper.TextEm))
+		id = max(id, font.Width(s.ID, scene.Regular, p.Paper.TextEm))
+	}
+	columns := []column{
+		{head: w.Station, w: min(name+4, 40), fill: func(p *sheet.Pen, c column, y float64, i int) { f.text(p, c, y, label(i)) }},
+		{head: w.ID, w: min(id+4, 22), fill: func(p *sheet.Pen, c column, y float64, i int) { f.text(p, c, y, stations[i].ID) }},
+	}
+	for _, head := range w.StationTicks {
+		columns = append(columns, f.tick(head, tick))
+	}
+	return sideBySide(p, append(columns, column{head: w.Measured, w: measured}, column{head: w.Fitted, w: measured}, column{head: w.Remark}))
+}
