@@ -114,8 +114,8 @@ func TestDrawingsRefused(t *testing.T) {
 	}
 	for want, source := range map[string]source.Source{
 		"has 10001 places for fasteners": drawing(many...),
-		"is up to 150 m from":          drawing([3]float64{150_000, 0, 9}),
-		"no circle or point":         drawing(),
+		"is up to 150 m from":            drawing([3]float64{150_000, 0, 9}),
+		"no circle or point":             drawing(),
 	} {
 		draft, problems := drawn.Read(source, drawn.Options{})
 		if !problems.Stops() || !strings.Contains(said(problems).Error(), want) || len(draft.Joint.Fasteners) > 0 {
