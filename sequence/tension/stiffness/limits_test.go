@@ -49,7 +49,7 @@ func TestThreadInTheGrip(t *testing.T) {
 		code  finding.Code // of the error
 		notes []finding.Code
 	}{
-		{"nothing stated", Grip{}, 60 - (80 - 26), "", []finding.Code{BoltAssumed}}, // 60 mm and a nut of 12 mm: 80 mm long
+		{"nothing stated", Grip{}, 60 - (80 - 26), "", []finding.Code{BoltAssumed}},          // 60 mm and a nut of 12 mm: 80 mm long
 		{"tapped", Grip{TappedIn: "steel"}, 60 - (80 - 26), "", []finding.Code{BoltAssumed}}, // 12.5 mm in the part
 		{"tapped, engagement stated", Grip{TappedIn: "steel", Engagement: 9}, 60 - (70 - 26), "", []finding.Code{BoltAssumed}},
 		{"full thread", Grip{FullThread: true}, 60, "", nil},
