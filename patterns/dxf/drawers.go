@@ -1,10 +1,7 @@
 package dxf
 
 import (
-	"cmp"
 	"math"
-	"slices"
-	"strings"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -68,33 +65,6 @@ func init() { // here, because insert calls draw again
 		"LWPOLYLINE": (*reader).lightPolyline, "POLYLINE": (*reader).polyline, "TEXT": (*reader).writing, "INSERT": (*reader).insert,
 		"SPLINE": (*reader).spline,
 	}
-}
-
-// layerOf gives the layer of a thing, and why it is not to be drawn. Layer 0 of
-// a block is that of the INSERT.
-func (r *reader) layerOf(e entity, ofInsert string) (name string, why finding.Code) {
-	name = cmp.Or(r.letters.read(e.text(8)), "0")
-	if name == "0" {
-		name = cmp.Or(ofInsert, name)
-	}
-	l, known := r.layers[strings.ToLower(name)]
-	const most = 100_000 // layers
-	if !known && len(r.names) < most {
-		r.addLayer(layer{name: name})
-	}
-	asked := slices.ContainsFunc(r.ask.Layers, func(one string) bool { return strings.EqualFold(one, name) })
-	isInsert := e.kind == "INSERT" // what it holds has layers of its own
-	switch {
-	case len(r.ask.Layers) > 0:
-		if !asked && !isInsert {
-			why = NotAsked
-		}
-	case l.frozen:
-		why = OnFrozen
-	case l.off && !isInsert: // off hides what lies on the layer, not what the block holds
-		why = OnOff
-	}
-	return name, why
 }
 
 // plane gives the plane of a thing: that of the paper, or it seen from behind.

@@ -72,42 +72,6 @@ func (r *reader) readHeader() {
 	r.letters = newLetters(version, page)
 }
 
-// layer is a layer of the drawing.
-type layer struct {
-	name        string
-	off, frozen bool
-	line        int
-}
-
-// state says how a layer is hidden; empty where it is shown.
-func (l layer) state() string {
-	switch {
-	case l.frozen:
-		return "frozen"
-	case l.off:
-		return "off"
-	}
-	return ""
-}
-
-// readTables reads the layers; the other tables say how lines look.
-func (r *reader) readTables() {
-	for r.until("ENDSEC") {
-		isLayer := r.ahead.begins("LAYER")
-		if e := r.entity(); isLayer && r.bad == nil {
-			r.addLayer(layer{name: r.letters.read(e.text(2)), frozen: r.wholeOf(e, 70, 0)&1 != 0, off: r.wholeOf(e, 62, 7) < 0, line: e.line})
-		}
-	}
-}
-
-func (r *reader) addLayer(l layer) {
-	key := strings.ToLower(l.name)
-	if _, known := r.layers[key]; !known {
-		r.names = append(r.names, l.name)
-	}
-	r.layers[key] = l
-}
-
 // block is a drawing in the drawing, that INSERT sets in its place.
 type block struct {
 	name     string

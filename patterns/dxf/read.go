@@ -258,13 +258,3 @@ func (r *reader) settle() {
 		}
 	}
 }
-
-// checkLayers refuses layers that were asked for and are not there. Not every
-// drawing lists its layers, so that this is known at the end only.
-func (r *reader) checkLayers() {
-	for _, name := range r.ask.Layers {
-		if _, known := r.layers[strings.ToLower(name)]; !known {
-			r.stop(&fault{found: finding.Failed(NoSuchLayer, finding.Values{"name": shown(name), "meant": problem.Nearest(name, r.names), "layers": r.names})})
-		}
-	}
-}

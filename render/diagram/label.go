@@ -65,7 +65,7 @@ func (s *sketch) labels(stations []word) []word {
 	}
 	joint := s.req.Plan.Joint
 	for _, b := range joint.Bores {
-		add(b.Label, s.view.at(b.Centre), scene.Grey)
+		add(b.Label, s.view.at(b.Centre), scene.Black)
 	}
 	words = append(words, stations...)
 	for _, l := range joint.Labels {
@@ -168,7 +168,7 @@ func (s *sketch) stations() []word {
 	for _, st := range s.req.Plan.Joint.Stations {
 		name := cmp.Or(st.Label, st.ID)
 		if at, ok := s.station(st); ok {
-			names = append(names, word{name, at, scene.Grey, stationName(st), s.holeAt(at)})
+			names = append(names, word{name, at, scene.Black, stationName(st), s.holeAt(at)})
 		} else { // a name without its ring would be that of another
 			s.out.Dropped = append(s.out.Dropped, name)
 		}

@@ -146,7 +146,12 @@ func numberText(at scene.Point, z size, ink scene.Ink, number, name string) scen
 type Look struct {
 	Fill scene.Ink // of the mark
 	Ink  scene.Ink // of its number; where it stands outside the mark it stays black
+	// Thick gives the mark an edge that a copy in black and white keeps.
+	Thick bool
 }
+
+// thickEdge is how many times as wide as any other a thick edge is.
+const thickEdge = 3
 
 // Relook gives the items of a drawing with the marks of some fasteners, by id,
 // shown another way: to tell which are tight, or which to look at again.
@@ -154,6 +159,9 @@ func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
 	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
 		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {
 			s.Fill = look.Fill
+			if look.Thick {
+				s.Width *= thickEdge
+			}
 		}
 		return s
 	}, func(t scene.Text) scene.Text {

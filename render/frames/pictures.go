@@ -159,7 +159,7 @@ func (f *film) marked(at int) []scene.Item {
 		case now[i]:
 			look = diagram.Look{Fill: scene.Black, Ink: scene.White}
 		case grey[i]:
-			look.Fill = scene.Shade
+			look.Fill, look.Thick = scene.Shade, true
 		}
 		looks[f.Plan.Joint.Fasteners[i].ID] = look
 	}

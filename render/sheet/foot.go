@@ -39,13 +39,13 @@ func (f Foot) rows(paper Paper) int {
 func (f Foot) draw(p *Pen, last bool) {
 	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
 	p.Rule(p.Left(), y, p.Right(), y, 0.3)
-	at := p.Paper.Grey().Set(p, p.Left(), y+4.4, f.Lines)
+	at := p.Paper.Plain().Set(p, p.Left(), y+4.4, f.Lines)
 	switch {
 	case len(f.Sign) == 0:
 	case last:
 		f.sign(p, at+4)
 	default:
-		p.Write(p.Left(), at+4, p.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, p.Words.Sheet.SignOnLast)
+		p.Write(p.Left(), at+4, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, p.Words.Sheet.SignOnLast)
 	}
 }
 
@@ -71,7 +71,7 @@ func Count(pages []scene.Page) {
 	for k := range pages {
 		p := &pages[k]
 		p.Items = append(p.Items, font.Set(scene.Text{
-			At: scene.Point{X: p.Width - p.Margin, Y: p.Height - p.Margin - 1}, Size: typeOn(p.Width, p.Height).TextEm, Anchor: scene.End, Ink: scene.Grey,
+			At: scene.Point{X: p.Width - p.Margin, Y: p.Height - p.Margin - 1}, Size: typeOn(p.Width, p.Height).TextEm, Anchor: scene.End, Ink: scene.Black,
 			Content: fmt.Sprintf("%d / %d", k+1, len(pages)),
 		}))
 	}

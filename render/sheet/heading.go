@@ -26,6 +26,12 @@ type Heading struct {
 	Solid    bool   // the badge is solid, not in outline
 	Subtitle string // what it is about; up to three lines
 	Identity string // tells an old print from a new one
+	Sheet    string // which of several like it; empty where there is one
+}
+
+// bookmark names the sheet to a reader at a screen.
+func (h Heading) bookmark(w *words.Catalogue) string {
+	return fmt.Sprintf(w.Sheet.Named, words.Row(h.Title, h.Sheet), h.Badge)
 }
 
 // PlanHeading is the heading of a plan's sheet: what it is about are the machine
@@ -56,8 +62,8 @@ func (h Heading) Draw(p *Pen) float64 {
 	}
 	h.badge(p, top)
 	subtitle := AtMost(p.Paper.BreakText(h.Subtitle, p.Paper.Content()), 3, scene.Regular, p.Paper.TextEm, p.Paper.Content())
-	y = p.Paper.Grey().Set(p, p.Left(), max(y, top+badgeHeight)+5.5, subtitle)
-	p.Write(p.Left(), y, p.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(h.Identity, scene.Regular, p.Paper.TextEm, p.Paper.Content()))
+	y = p.Paper.Plain().Set(p, p.Left(), max(y, top+badgeHeight)+5.5, subtitle)
+	p.Write(p.Left(), y, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(h.Identity, scene.Regular, p.Paper.TextEm, p.Paper.Content()))
 	y += 2
 	p.Rule(p.Left(), y, p.Right(), y, 0.6)
 	return y

@@ -70,7 +70,7 @@ func (r *Run) Set(s Style, words string) {
 }
 
 // Pages ends the run: it draws the feet and gives the pages, named in file
-// names after the sheet: tighten, tighten-2. They lack their page count, which
+// names after the sheet: tighten, tighten-2. A bookmark leads to the first. They lack their page count, which
 // depends on what they are bound with: see Count.
 func (r *Run) Pages(name string) []scene.Page {
 	var pages []scene.Page
@@ -82,5 +82,6 @@ func (r *Run) Pages(name string) []scene.Page {
 		}
 		pages = append(pages, page)
 	}
+	pages[0].Bookmarks = []scene.Bookmark{{Title: r.heading.bookmark(r.words)}}
 	return pages
 }

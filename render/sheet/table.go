@@ -26,6 +26,9 @@ type Row struct {
 	Words []string
 	Bold  bool // the whole row
 	Warns bool // a bar at its left and a tint: nobody reads over it
+	// Caution puts a sign where other rows have a box to tick: the row says
+	// what to mind, and nothing is done with it.
+	Caution bool
 }
 
 const (
@@ -180,7 +183,12 @@ func (t Table) drawRow(r *Run, row Row, cells Broken, widths []float64) {
 	}
 	for i, lines := range cells {
 		if t.Columns[i].Tick {
-			p.TickBox(x+cellAir+warnBar, r.Y+r.air()-0.1+0.72*(t.em(y)-y.TextEm)/2, tickCell)
+			left, top := x+cellAir+warnBar, r.Y+r.air()-0.1+0.72*(t.em(y)-y.TextEm)/2
+			if row.Caution {
+				p.cautionSign(left, top, tickCell)
+			} else {
+				p.TickBox(left, top, tickCell)
+			}
 		}
 		if t.Ruled && i > 0 {
 			p.Rule(x, r.Y, x, r.Y+height, 0.2)
@@ -194,3 +202,9 @@ func (t Table) drawRow(r *Run, row Row, cells Broken, widths []float64) {
 
 // setCell sets the words of a cell below and behind their top left corner.
 func setCell(p *Pen, x, y float64, lines []string, s Style) { s.Set(p, x+cellAir, y+s.Em-0.4, lines) }
+
+// cautionSign draws a solid triangle as wide as a box to tick.
+func (p *Pen) cautionSign(x, y, side float64) {
+	corners := []scene.Point{{X: x, Y: y + side}, {X: x + side, Y: y + side}, {X: x + side/2, Y: y}}
+	p.Add(scene.Shape{Path: scene.Polyline(corners, true), Fill: scene.Black})
+}

@@ -25,7 +25,6 @@ func typeOn(width, height float64) Type {
 // Plain, Bold and Grey set running text.
 func (t Type) Plain() Style { return Style{t.TextEm, t.Line, scene.Regular, scene.Black} }
 func (t Type) Bold() Style  { return Style{t.TextEm, t.Line, scene.Bold, scene.Black} }
-func (t Type) Grey() Style  { return Style{t.TextEm, t.Line, scene.Regular, scene.Grey} }
 
 // Large and Strong set what is read first, in the size of a heading.
 func (t Type) Large() Style  { return Style{t.HeadEm, t.HeadEm * 9 / 7, scene.Regular, scene.Black} }

@@ -85,6 +85,9 @@ type Checks struct {
 
 	Sockets    string // sockets: %s, such as 16 mm main, 13 mm side
 	HeldNut    string // %s: across flats of the nut behind
+	HeadAndNut string // %s: across flats of head and nut behind, which are alike
+	Key        string // %s: across flats of a hexagon key
+	ByStandard string // %s, %s: across flats, and the standard that states it
 	Wrench     string // calibrated torque wrench for %s
 	AngleGauge string
 	And        string // between the two

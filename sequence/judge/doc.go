@@ -17,7 +17,7 @@
 //	free                  as a curve
 //
 // On any closed layout four crosswise and then round is accepted as practised.
-// All limits stand in rules.go.
+// All limits are in thresholds.go.
 //
 // Each group is judged for itself, and the order of the groups besides.
 // A cluster counts as one place, its centroid. A loosening order is judged as

@@ -6,16 +6,13 @@ import (
 
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
-	"drawdown/sequence/tension/head"
 )
 
 // Wrench is what turns the fasteners of one kind in one joint.
 type Wrench struct {
+	plan.Turned
 	Joint     Joint
 	Kind      plan.Kind
-	Across    unit.Length // across flats of the head, or of the key; 0 where it is not known
-	Standard  string      // that the width comes from; empty where the file states it
-	Key       bool        // a hexagon key goes into the head
 	Low, High unit.GivenTorque
 	Torque    bool // Low and High are set
 	Angle     bool // an angle is turned
@@ -26,28 +23,12 @@ func (o Overhaul) Wrenches() []Wrench {
 	var all []Wrench
 	for _, j := range o.Joints() {
 		for _, k := range j.Kinds {
-			w := Wrench{Joint: j, Kind: k}
-			w.settleAcross()
+			w := Wrench{Turned: k.Turned(), Joint: j, Kind: k}
 			w.settleTorque()
 			all = append(all, w)
 		}
 	}
 	return all
-}
-
-// settleAcross takes the width that the file states, or the standard's.
-func (w *Wrench) settleAcross() {
-	k := w.Kind
-	w.Key = k.HeadForm == head.Socket
-	switch {
-	case k.TurnedAcross() > 0:
-		w.Across = k.TurnedAcross()
-	case k.Thread == nil:
-	case w.Key:
-		w.Across, w.Standard, _ = head.KeyAcross(*k.Thread)
-	case k.HeadForm == "" || k.HeadForm == head.Hexagon:
-		w.Across, w.Standard, _ = head.HexagonAcross(*k.Thread)
-	}
 }
 
 func (w *Wrench) settleTorque() {

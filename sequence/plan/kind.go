@@ -70,6 +70,28 @@ func (k Kind) TurnedAcross() unit.Length {
 	return k.HeadAcross
 }
 
+// Turned is what turns a fastener: the width across flats of a socket, or of a
+// hexagon key that goes into the head.
+type Turned struct {
+	Across   unit.Length // 0 where it is not known
+	Standard string      // that the width comes from; empty where the file states it
+	Key      bool
+}
+
+// Turned is the width that the file states, or that of the standard head for the
+// thread.
+func (k Kind) Turned() Turned {
+	t := Turned{Across: k.TurnedAcross(), Key: k.HeadForm == head.Socket}
+	switch {
+	case t.Across > 0 || k.Thread == nil:
+	case t.Key:
+		t.Across, t.Standard, _ = head.KeyAcross(*k.Thread)
+	case k.HeadForm == "" || k.HeadForm == head.Hexagon:
+		t.Across, t.Standard, _ = head.HexagonAcross(*k.Thread)
+	}
+	return t
+}
+
 // ThreadName is the thread as the standard names it; empty where the file names
 // none.
 func (k Kind) ThreadName() string {

@@ -40,16 +40,3 @@ func (l *layout) by(way Way, turn Turn) []int {
 	}
 	return l.ringwise(turn, once)
 }
-
-// For gives the way that the trade has for a family of layouts.
-func For(f family.Family) Way {
-	switch f {
-	case family.Row:
-		return Row
-	case family.Circle, family.Circles:
-		return Star
-	case family.Grid:
-		return Spiral
-	}
-	return Balanced
-}

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"drawdown/geometry"
+	"drawdown/geometry/testkit"
 )
 
 var placeWays = []Way{Auto, Spiral, Cross, Row, Star, Circular}
@@ -209,7 +210,7 @@ func TestJitterChangesNothing(t *testing.T) {
 		spacing := geometry.Spacing(layout.points)
 		for _, way := range placeWays {
 			want := Places(layout.points, way, TurnDefault)
-			for range 8 {
+			for range testkit.Samples(4, 8) {
 				measured := moved(layout.points, func(p geometry.Point) geometry.Point {
 					a, off := 2*math.Pi*r.Float64(), 0.01*spacing*math.Sqrt(r.Float64())
 					return geometry.Point{X: p.X + off*math.Cos(a), Y: p.Y + off*math.Sin(a)}

@@ -28,6 +28,7 @@ func CheckLayout(page scene.Page) []string {
 	c.checkShapes()
 	c.checkTrails()
 	c.checkNumbers()
+	c.checkTones()
 	c.checkLabels()
 	return c.faults
 }

@@ -17,6 +17,13 @@ func mark(x, y float64, name string) scene.Shape {
 	return scene.Shape{Path: scene.Circle(x, y, 4), Fill: scene.White, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Mark}}
 }
 
+func inked(s scene.Shape, fill scene.Ink, width float64) scene.Shape {
+	s.Fill, s.Width = fill, width
+	return s
+}
+
+func tinted(s scene.Shape) scene.Shape { return inked(s, scene.Shade, s.Width) }
+
 func spot(x, y float64, name string) scene.Shape {
 	return scene.Shape{Path: scene.Circle(x, y, 4), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
 }
@@ -35,6 +42,16 @@ func TestCheckLayout(t *testing.T) {
 		want  string // empty: sound
 	}{
 		{"lines of a paragraph", []scene.Item{words(20, 20, "first", scene.Tag{}), words(20, 24, "second", scene.Tag{})}, ""},
+		{"open and tinted mark", []scene.Item{mark(50, 50, "M1"), tinted(mark(70, 50, "M2"))}, "differs from one alike only in tone: shade, not white"},
+		{"open and black mark", []scene.Item{mark(50, 50, "M1"), inked(mark(70, 50, "M2"), scene.Black, 0.3)}, ""},
+		{"tinted mark with a thick edge", []scene.Item{mark(50, 50, "M1"), inked(mark(70, 50, "M2"), scene.Shade, 0.9)}, ""},
+		{"tinted mark with a word in it", []scene.Item{mark(50, 50, "M1"), tinted(mark(70, 50, "M2")), words(69, 51, "low", scene.Tag{Name: "M2"})}, ""},
+		{"words in open and tinted mark", []scene.Item{mark(50, 50, "M1"), words(49, 51, "92", scene.Tag{Name: "M1"}), tinted(mark(70, 50, "M2")), words(69, 51, "85", scene.Tag{Name: "M2"})}, "only in tone"},
+		{"line in grey", []scene.Item{func() scene.Item {
+			text := words(20, 20, "first", scene.Tag{})
+			text.Ink = scene.Grey
+			return text
+		}()}, `"first" is in grey`},
 		{"line over line", []scene.Item{words(20, 20, "first", scene.Tag{}), words(22, 21, "second", scene.Tag{})}, `"first" meets "second"`},
 		{"line in the margin", []scene.Item{words(8, 20, "first", scene.Tag{})}, "reaches into the margin"},
 		{"line past the margin", []scene.Item{words(85, 20, "a long line", scene.Tag{})}, "reaches into the margin"},

@@ -208,7 +208,7 @@ func (b *binder) before(j overhaul.Joint, side plan.CautionSide) []plan.Caution 
 	if side == plan.CautionTighten {
 		held = lastPart(tasks)
 	}
-	texts := slices.Concat(b.taskTexts(tasks[:held], side), b.fitted(j, side), []string{j.Task.Remark(side)},
+	texts := slices.Concat(b.taskTexts(tasks[:held], side), b.fitted(j, side), actions(j.Task.Remark(side)),
 		j.CautionsFor(side), b.taskTexts(tasks[held:], side))
 	var cautions []plan.Caution
 	for _, text := range texts {
@@ -232,9 +232,15 @@ func lastPart(tasks []overhaul.Task) int {
 
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
-		text := b.ask.Words.With(b.taskWords(t, side), b.byTheManual(lookedUp(t, side)))
-		if t.Note != "" {
-			text = fmt.Sprintf(b.w.Before, t.Note)
+		text := ""
+		for _, step := range b.steps(t, side) {
+			text = b.ask.Words.With(text, step)
+		}
+		if t.Note != "" && !t.Warns {
+			text = fmt.Sprintf(b.w.Before, text)
+		}
+		if side == plan.CautionTighten {
+			text = b.ask.Words.With(text, b.byTheManual(lookedUp(t, side)))
 		}
 		texts = append(texts, text)
 	}

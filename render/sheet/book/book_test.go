@@ -187,7 +187,7 @@ func TestCardsShowWhatComesBefore(t *testing.T) {
 	page, _ := pageOf(t, doc, "6 Camshaft caps", "LOOSEN")
 	inOrder(t, page, "Out: timing cover", "First: Crankshaft turned clockwise", "Out: timing chain", "Timing pin in before")
 	page, _ = pageOf(t, doc, "8 Oil sump", "TIGHTEN")
-	inOrder(t, page, "In: oil pickup", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
+	inOrder(t, page, "NEW: pickup O", "Sealant: liquid sealant", "Faces clean and dry", "In: sump", "All fasteners")
 	page, _ = pageOf(t, doc, "6 Camshaft caps", "TIGHTEN")
 	inOrder(t, page, "First: Crankshaft turned by", "Oil every bearing", "In: camshaft")
 }
@@ -198,12 +198,14 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	doc := a4Book(t)
 	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
 	steps, _ := pageOf(t, doc, "Build up", "BOOK")
-	inOrder(t, steps, "Have ready: all of it lies ready", "Figures from the manual: all rows filled in", "In: crankshaft; NEW: main shells")
+	inOrder(t, steps, "Have ready: all of it lies ready", "Figures from the manual: all rows filled in", "STOP: figures on page", "NEW: main shells", "In: crankshaft", "Caps at the torque", "Clearance measured")
 	strip, _ := pageOf(t, doc, "Strip down", "BOOK")
 	inOrder(t, strip, "Tools: all of it lies ready", "Figures from the manual: sizes filled in", "Out: drain plug")
 	var all strings.Builder
-	for _, text := range scenetest.Texts(steps) {
-		all.WriteString(text.Content + " ")
+	for _, page := range doc.Pages {
+		for _, text := range scenetest.Texts(page) {
+			all.WriteString(text.Content + " ")
+		}
 	}
 	if want := fmt.Sprintf("STOP: figures on page %d: pickup bolts, oil pump bolts", number); !strings.Contains(all.String(), want) {
 		t.Errorf("the steps do not say %q", want)

@@ -3,11 +3,9 @@ package book
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"drawdown/render/sheet"
 	"drawdown/render/words"
-	"drawdown/sequence/overhaul"
 	"drawdown/sequence/plan"
 )
 
@@ -146,12 +144,20 @@ func (b *binder) tasks(run *sheet.Run, side plan.CautionSide, at found) {
 		t.Rows = append(t.Rows, row(append([]string{"", fmt.Sprintf(b.readyWords(list, side), b.title(list)), at.page(0, list)}, blank...)...))
 	}
 	for _, task := range b.o.TasksOf(side) {
-		cells := []string{"", b.ask.Words.With(b.taskWords(task, side), b.manualWords(task, side, at))}
-		t.Rows = append(t.Rows, sheet.Row{
-			Words: append(cells, at.pages(b.number(task.Joint), papers...)...),
-			Bold:  task.Joint != nil,
-			Warns: task.Warns || side == plan.CautionTighten && len(lookedUp(task, side)) > 0,
-		})
+		stop := b.stopWords(task, side, at)
+		if stop != "" {
+			t.Rows = append(t.Rows, sheet.Row{Words: append([]string{"", stop}, at.pages(0, papers...)...), Warns: true})
+		}
+		for k, text := range b.steps(task, side) {
+			joint := 0
+			if k == 0 {
+				joint = b.number(task.Joint)
+			}
+			t.Rows = append(t.Rows, sheet.Row{
+				Words: append([]string{"", text}, at.pages(joint, papers...)...),
+				Bold:  joint > 0, Warns: task.Warns, Caution: task.Warns,
+			})
+		}
 	}
 	if side == plan.CautionTighten {
 		t.Rows = append(t.Rows, row("", w.LaterChecks, at.page(0, checks)))
@@ -197,26 +203,6 @@ func (b *binder) cautions(run *sheet.Run, side plan.CautionSide) {
 	if len(t.Rows) > 0 {
 		t.Draw(run)
 	}
-}
-
-func (b *binder) taskWords(t overhaul.Task, side plan.CautionSide) string {
-	w, building := b.w, side == plan.CautionTighten
-	title, part, fit := w.Loosen, w.Part, ""
-	if building {
-		title, part = w.Tighten, w.PartBack
-		if len(t.New) > 0 {
-			fit = fmt.Sprintf(w.FitNew, strings.Join(t.New, ", "))
-		}
-	}
-	switch {
-	case t.Joint != nil:
-		return b.ask.Words.With(fmt.Sprintf(title, b.number(t.Joint), t.Joint.Title), t.Remark(side))
-	case t.Part != "":
-		return b.ask.Words.With(fmt.Sprintf(part, t.Part), b.ask.Words.With(fit, t.Remark(side)))
-	case t.Warns:
-		return fmt.Sprintf(w.Warning, t.Note)
-	}
-	return t.Note
 }
 
 // number is that of a joint; 0 of none.

@@ -8,8 +8,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// A step of the book says STOP where figures of the manual have to be written in
-// first.
+// Before a step whose figures have to be written in from the manual, the book
+// says STOP.
 
 func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	if side == plan.CautionTighten {
@@ -18,14 +18,14 @@ func lookedUp(t overhaul.Task, side plan.CautionSide) []string {
 	return t.Manual
 }
 
-// manualWords says that a part's fasteners are loosened by the manual, and when
-// building leads to the list in which its figures are written.
-func (b *binder) manualWords(t overhaul.Task, side plan.CautionSide, at found) string {
+// stopWords leads to the list in which the figures of a part are written before
+// it goes back; empty where it needs none.
+func (b *binder) stopWords(t overhaul.Task, side plan.CautionSide, at found) string {
 	all := lookedUp(t, side)
-	if side == plan.CautionTighten && len(all) > 0 {
-		return fmt.Sprintf(b.w.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
+	if side != plan.CautionTighten || len(all) == 0 {
+		return ""
 	}
-	return b.byTheManual(all)
+	return fmt.Sprintf(b.w.FiguresOnPage, at.page(0, manual), strings.Join(all, ", "))
 }
 
 func (b *binder) byTheManual(all []string) string {

@@ -54,12 +54,9 @@ func (c *card) beforeTightening() []string {
 func (c *card) sockets() []string {
 	var sizes []string
 	for _, k := range c.plan.Kinds {
-		if k.TurnedAcross() == 0 {
+		size := c.socket(k)
+		if size == "" {
 			continue
-		}
-		size := c.words.Figure(k.Labelled(k.TurnedAcross()))
-		if k.NutAcross > 0 && !k.Stud() {
-			size += fmt.Sprintf(c.words.Card.Checks.HeldNut, c.words.Figure(k.Labelled(k.NutAcross)))
 		}
 		if len(c.plan.Kinds) > 1 {
 			size += " " + k.Name
@@ -70,6 +67,29 @@ func (c *card) sockets() []string {
 		return nil
 	}
 	return []string{fmt.Sprintf(c.words.Card.Checks.Sockets, strings.Join(sizes, ", "))}
+}
+
+// socket says what turns a kind, and what holds the nut behind. Where the file
+// names the form of the head alone, the width is the standard's, which is named.
+func (c *card) socket(k plan.Kind) string {
+	turned, w := k.Turned(), c.words.Card.Checks
+	if turned.Across == 0 || turned.Standard != "" && k.HeadForm == "" {
+		return ""
+	}
+	size := c.words.Figure(k.Labelled(turned.Across))
+	if turned.Key {
+		size = fmt.Sprintf(w.Key, size)
+	}
+	if turned.Standard != "" {
+		size = fmt.Sprintf(w.ByStandard, size, turned.Standard)
+	}
+	switch {
+	case k.NutAcross == 0 || k.Stud():
+		return size
+	case k.NutAcross == turned.Across && !turned.Key:
+		return fmt.Sprintf(w.HeadAndNut, size)
+	}
+	return size + fmt.Sprintf(w.HeldNut, c.words.Figure(k.Labelled(k.NutAcross)))
 }
 
 // byKind says a thing for every kind: once where it holds for all of them,

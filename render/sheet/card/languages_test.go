@@ -125,6 +125,12 @@ func TestWaysHaveWords(t *testing.T) {
 	}
 }
 
+// wholeLine says whether a text is a line of the heading or the foot, over the
+// width of the paper: those may be cut off.
+func wholeLine(text scene.Text, paper sheet.Paper) bool {
+	return text.Weight == scene.Regular && text.At.X == paper.Margin && text.Width > 0.7*paper.Content()
+}
+
 // Every built-in pattern passes the layout check on every paper, upright and
 // on its side, in every language, and nothing is left out for want of room.
 func TestLayoutsInEveryLanguage(t *testing.T) {
@@ -142,7 +148,7 @@ func TestLayoutsInEveryLanguage(t *testing.T) {
 			sheettest.Check(t, p.Title, ask, document.Pages)
 			for _, text := range scenetest.Texts(document.Pages...) {
 				// The foot of everyWord rests on more than it has room for.
-				if strings.HasSuffix(text.Content, "…") && (name != everyWord || text.Ink != scene.Grey) {
+				if strings.HasSuffix(text.Content, "…") && (name != everyWord || !wholeLine(text, ask.Paper)) {
 					t.Errorf("%s: %q is cut off", what, text.Content)
 				}
 			}

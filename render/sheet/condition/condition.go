@@ -325,5 +325,5 @@ func (t part) draw(p *sheet.Pen, x, y, width float64) {
 }
 
 func (b boxes) drawCommon(p *sheet.Pen, x, y float64) {
-	p.Paper.Grey().Set(p, x, y+2, b.common)
+	p.Paper.Plain().Set(p, x, y+2, b.common)
 }

@@ -148,7 +148,7 @@ const (
 func crossHairs(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string, err error) {
 	w := ask.Words
 	return truesize.Print(func(s tile.Seams) *truesize.Plate { return plate(p, ask, s) }, tile.Sheets{
-		Request: ask, Name: pageName, Title: p.Title, Reduced: 1,
+		Request: ask, Name: pageName, Title: p.Title, Kind: w.Drawing.Badge, Reduced: 1,
 		Subtitle: words.Row(w.Drawing.Badge, p.Machine, sheet.Identity(p, w)),
 	}, func(noRoom int) []string {
 		legend := []string{w.Drawing.Actual + " " + w.Drawing.Marks}

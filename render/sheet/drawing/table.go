@@ -89,7 +89,7 @@ func (t *table) block(p *sheet.Pen, y float64, rows []row, lines int) {
 	y += headRoom
 	for column := 0; column*lines < len(rows); column++ {
 		x := p.Left() + float64(column)*(t.width+between)
-		t.line(p, x, y, row{t.words.ID, "x", "y", t.words.Hole, t.castHead}, scene.Grey, scene.Regular)
+		t.line(p, x, y, row{t.words.ID, "x", "y", t.words.Hole, t.castHead}, scene.Black, scene.Regular)
 		p.Rule(x, y+rowHeight-0.6, x+t.width, y+rowHeight-0.6, 0.25)
 		at := y + rowHeight
 		for _, r := range rows[column*lines : min(len(rows), (column+1)*lines)] {

@@ -23,7 +23,7 @@ const (
 )
 
 // part draws the joint after a pass, with the least share of each bolt in its
-// mark and its number beside it. Low bolts are told by the tone of their marks.
+// mark and its number beside it. Low bolts are told by the edges of their marks.
 func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Drawing {
 	w, content := l.ask.Words.Forecast, run.Pen.Paper.Content()
 	longest := font.Break(w.AtMark, scene.Regular, run.Pen.Paper.TextEm, content)
@@ -136,7 +136,7 @@ func leastWords(turned []bool, percent []bounds.Band) []string {
 
 func wholePercent(f float64) int { return int(f + 0.5) }
 
-// lowLooks tell the bolts that a pass leaves low of their targets: grey
+// lowLooks tell the bolts that a pass leaves low of their targets: a thick edge
 // noticeably, black strongly. The printed figure decides, so that no two of the
 // same look different.
 func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look {
@@ -147,7 +147,7 @@ func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look 
 		}
 		switch id := l.plan.Joint.Fasteners[i].ID; advice.ClassOf(float64(wholePercent(b.Low))) {
 		case advice.Noticeable:
-			looks[id] = diagram.Look{Fill: scene.Shade, Ink: scene.Black}
+			looks[id] = diagram.Look{Fill: scene.White, Ink: scene.Black, Thick: true}
 		case advice.Strong:
 			looks[id] = inBlack
 		}
@@ -171,7 +171,9 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	l.ask.Missing.Note(len(d.Unplaced), len(l.numbers))
 	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
 	p.Lines(p.Left(), top, caption)
-	return run.Pages("step")[0]
+	page := run.Pages("step")[0]
+	page.Bookmarks = []scene.Bookmark{{Title: step}}
+	return page
 }
 
 // clearlyNearer is by how much a number must stand nearer to its own mark than

@@ -166,7 +166,7 @@ func (s *fillIn) list(run *sheet.Run) {
 			step++
 			p, x, id := run.Pen, run.Pen.Left()+float64(k)*width, s.Plan.Joint.Fasteners[i].ID
 			p.Panel(x, run.Y, width, boxHeight, 0, scene.White, 0.3)
-			p.Write(x+1, run.Y+3.2, run.Pen.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, strconv.Itoa(step))
+			p.Write(x+1, run.Y+3.2, run.Pen.Paper.TextEm, scene.Regular, scene.Start, scene.Black, strconv.Itoa(step))
 			if s.which == Key {
 				p.Write(x+width/2, run.Y+8.8, run.Pen.Paper.HeadEm, scene.Bold, scene.Middle, scene.Black, font.Fit(id, scene.Bold, run.Pen.Paper.HeadEm, width-1))
 			}

@@ -30,7 +30,9 @@ func Feedback(graded []Graded, ask Request) scene.Document {
 	given := slices.DeleteFunc(slices.Clone(graded), func(g Graded) bool { return !g.Outcome.Given() })
 	for pair := range slices.Chunk(given, 2) {
 		f := feedback{Request: ask, pen: &sheet.Pen{Paper: ask.Paper, Words: ask.Words}}
+		var marks []scene.Bookmark
 		for k, g := range pair {
+			marks = append(marks, scene.Bookmark{Title: font.Clean(g.Student)})
 			f.half = [2]string{"", " below"}[k]
 			f.answer(g, f.halfPage(k))
 		}
@@ -38,6 +40,7 @@ func Feedback(graded []Graded, ask Request) scene.Document {
 		doc.Pages = append(doc.Pages, scene.Page{
 			Name:  strconv.Itoa(len(doc.Pages) + 1),
 			Width: ask.Paper.Width, Height: ask.Paper.Height, Margin: ask.Paper.Margin, Items: f.pen.Items,
+			Bookmarks: marks,
 		})
 	}
 	return doc
@@ -83,7 +86,7 @@ func (f *feedback) answer(g Graded, box scene.Box) {
 	p.Write(box.Left, y, f.pen.Paper.TitleEm, scene.Bold, scene.Start, scene.Black, font.Fit(font.Clean(g.Student), scene.Bold, f.pen.Paper.TitleEm, box.Width()-width-6))
 	p.Write(box.Right, y, f.pen.Paper.HeadEm, scene.Bold, scene.End, scene.Black, outcome)
 	about := words.Row(g.Sheet.Plan.Title, g.Sheet.numbered(f.Words), g.Sheet.Plan.Machine)
-	p.Write(box.Left, y+5.5, f.pen.Paper.TextEm, scene.Regular, scene.Start, scene.Grey, font.Fit(about, scene.Regular, f.pen.Paper.TextEm, box.Width()))
+	p.Write(box.Left, y+5.5, f.pen.Paper.TextEm, scene.Regular, scene.Start, scene.Black, font.Fit(about, scene.Regular, f.pen.Paper.TextEm, box.Width()))
 	p.Rule(box.Left, y+7.5, box.Right, y+7.5, 0.5)
 	told, drawing := box, box
 	told.Top, drawing.Top = y+9.5, y+9.5

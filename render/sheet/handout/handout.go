@@ -113,6 +113,7 @@ func (s *fillIn) heading() sheet.Heading {
 	return sheet.Heading{
 		Title: s.Plan.Title, Badge: badge, Solid: s.which == Key,
 		Subtitle: s.Plan.Machine, Identity: s.identity(s.Words),
+		Sheet: s.numbered(s.Words),
 	}
 }
 

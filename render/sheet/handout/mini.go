@@ -20,7 +20,9 @@ type mini struct {
 
 const (
 	// miniReach is the radius of a mark in spacings: two neighbours stay apart.
-	miniReach = 0.36
+	miniReach = 0.3
+	// nowReach is how far the ring of the bolt just turned reaches, in radii.
+	nowReach = 1.6
 	// largestMark and smallestMark are radii on paper.
 	largestMark, smallestMark = 2.4, 0.7
 )
@@ -50,7 +52,25 @@ func (m mini) height(width, most float64) float64 {
 	return math.Min(most, width*m.bounds.Height()/math.Max(m.bounds.Width(), 1e-9))
 }
 
-func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Item {
+// state is how a bolt stands: tight or loose, and whether it is the one just
+// turned.
+type state struct{ tight, now bool }
+
+// drawn draws a bolt of a kind: tight is solid, loose is open, and the one just
+// turned has a ring, so that a copy in black and white tells them apart.
+func (s state) drawn(kind int, at scene.Point, radius float64) []scene.Item {
+	mark := diagram.Sample(kind, at, radius).(scene.Shape)
+	if s.tight {
+		mark.Fill = scene.Black
+	}
+	if !s.now {
+		return []scene.Item{mark}
+	}
+	ring := diagram.Sample(kind, at, radius*nowReach).(scene.Shape)
+	return []scene.Item{ring, mark}
+}
+
+func (m mini) draw(box scene.Box, states func(fastener int) state) []scene.Item {
 	const line = 0.3
 	joint := m.plan.Joint
 	scale := math.Min((box.Width()-2*line)/m.bounds.Width(), (box.Height()-2*line)/m.bounds.Height())
@@ -75,9 +95,7 @@ func (m mini) draw(box scene.Box, fill func(fastener int) scene.Ink) []scene.Ite
 	}
 	for i, f := range joint.Fasteners {
 		kind := max(0, slices.IndexFunc(m.plan.Kinds, func(k plan.Kind) bool { return k.Name == f.Kind }))
-		mark := diagram.Sample(kind, at(f.At), math.Max(smallestMark, math.Min(largestMark, m.reach*scale))).(scene.Shape)
-		mark.Fill, mark.Width = fill(i), 0.4
-		items = append(items, mark)
+		items = append(items, states(i).drawn(kind, at(f.At), math.Max(smallestMark, math.Min(largestMark, m.reach*scale)))...)
 	}
 	return items
 }

@@ -85,7 +85,7 @@ func (y *why) steps() {
 	y.Y += 7
 	for k, count := range counts {
 		x := y.Pen.Left() + float64(k)*(width+miniGap)
-		y.mini(scene.Box{Left: x, Top: y.Y, Right: x + width, Bottom: y.Y + height}, y.plan.Tighten.Order, count, scene.White, scene.Shade)
+		y.mini(scene.Box{Left: x, Top: y.Y, Right: x + width, Bottom: y.Y + height}, y.plan.Tighten.Order, count, true)
 		y.Pen.Write(x+width/2, y.Y+height+3.6, y.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, y.caption(count, n))
 	}
 	y.Y += height + miniCaption
@@ -105,31 +105,24 @@ func (y *why) legend(at float64) {
 	x := y.Pen.Right()
 	for _, one := range []struct {
 		word string
-		fill scene.Ink
-	}{{y.words.Loose, scene.White}, {y.words.Tight, scene.Shade}, {y.words.Now, scene.Black}} {
+		state
+	}{{y.words.Loose, state{}}, {y.words.Tight, state{tight: true}}, {y.words.Now, state{tight: true, now: true}}} {
 		x -= font.Width(one.word, scene.Regular, y.Paper.TextEm)
 		y.Pen.Text(x, at, one.word)
 		x -= 3
-		y.Pen.Add(scene.Shape{Path: scene.Circle(x, at-1.1, 1.3), Fill: one.fill, Stroke: scene.Black, Width: 0.4})
+		y.Pen.Add(one.drawn(0, scene.Point{X: x, Y: at - 1.1}, 1.1)...)
 		x -= 4.5
 	}
 }
 
-// mini draws the part small: the bolt worked last black, those before in one
-// ink, those to come in another.
-func (y *why) mini(box scene.Box, order []int, count int, open, worked scene.Ink) {
-	inks := map[int]scene.Ink{}
+// mini draws the part small after so many of its bolts: those are tightened, or
+// loosened.
+func (y *why) mini(box scene.Box, order []int, count int, tightening bool) {
+	states := map[int]state{}
 	for k, i := range order {
-		switch {
-		case k == count-1 && count < len(order):
-			inks[i] = scene.Black
-		case k < count:
-			inks[i] = worked
-		default:
-			inks[i] = open
-		}
+		states[i] = state{tight: tightening == (k < count), now: k == count-1 && count < len(order)}
 	}
-	y.Pen.Add(newMini(y.plan).draw(box, func(fastener int) scene.Ink { return inks[fastener] })...)
+	y.Pen.Add(newMini(y.plan).draw(box, func(fastener int) state { return states[fastener] })...)
 }
 
 // telling is a heading with sentences, and a picture beside them where it has
@@ -192,7 +185,7 @@ func (y *why) put(t telling, left, width float64) {
 	if t.picture {
 		order := y.plan.Loosen.Order
 		box := scene.Box{Left: left + 0.62*width + miniGap, Top: y.Y + 1, Right: left + width, Bottom: y.Y + y.tellingHeight(t, width) - 3}
-		y.mini(box, order, max(1, len(order)/3), scene.Shade, scene.White)
+		y.mini(box, order, max(1, len(order)/3), false)
 	}
 }
 

@@ -91,7 +91,7 @@ func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {
 	}
 	room := right - p.Left()
 	p.Write(p.Left(), p.Paper.Margin+4, p.Paper.HeadEm, scene.Bold, scene.Start, scene.Black, font.Fit(f.ask.Title, scene.Bold, p.Paper.HeadEm, room))
-	p.Paper.Grey().Set(p, p.Left(), p.Paper.Margin+8.8, f.subtitle)
+	p.Paper.Plain().Set(p, p.Left(), p.Paper.Margin+8.8, f.subtitle)
 	f.foot(p, leftOut)
 }
 

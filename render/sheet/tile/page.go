@@ -118,14 +118,14 @@ func (g *tiling) neighbours(p *sheet.Pen, row, column int) {
 	em, capMm := p.Paper.TextEm, p.Paper.TextEm*font.CapHeight
 	write := func(row, column int, x, y float64) {
 		if g.printed(row, column) {
-			p.Write(x, y, em, scene.Regular, scene.Middle, scene.Grey, name(row, column))
+			p.Write(x, y, em, scene.Regular, scene.Middle, scene.Black, name(row, column))
 		}
 	}
 	write(row-1, column, c.X, w.Top-1.6)
 	write(row+1, column, c.X, w.Bottom+1.6+capMm)
 	aside := func(row, column int, x float64) {
 		if g.printed(row, column) {
-			p.Add(font.Set(scene.Text{At: scene.Point{X: x, Y: w.Top + 12}, Size: em, Anchor: scene.Middle, Ink: scene.Grey, Upward: true, Content: name(row, column)}))
+			p.Add(font.Set(scene.Text{At: scene.Point{X: x, Y: w.Top + 12}, Size: em, Anchor: scene.Middle, Ink: scene.Black, Upward: true, Content: name(row, column)}))
 		}
 	}
 	aside(row, column-1, w.Left-1.6)

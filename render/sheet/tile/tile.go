@@ -62,6 +62,7 @@ type Sheets struct {
 	sheet.Request
 	Name     string // of the pages, in file names
 	Title    string
+	Kind     string   // names the sheet: its title and this stand in the bookmark
 	Subtitle string   // what the sheet is, and which print of it
 	Legend   []string // how to read it
 	// Reduced is how many millimetres of the part are one of the paper; 1 for
@@ -92,6 +93,9 @@ func Join(draw func(Seams) Contents, ask Sheets) (pages []scene.Page, notes []st
 			}
 			pages = append(pages, g.page(row, column))
 		}
+	}
+	if len(pages) > 0 {
+		pages[0].Bookmarks = []scene.Bookmark{{Title: fmt.Sprintf(ask.Words.Sheet.Named, ask.Title, ask.Kind)}}
 	}
 	return pages, append(notes, g.broken()...), g.drawing, nil
 }

@@ -77,7 +77,7 @@ func (t *tray) sheets(style Style, ask sheet.Request) tile.Sheets {
 		seen = t.words.Tile.Underside
 	}
 	return tile.Sheets{
-		Request: ask, Name: "tray", Title: t.plan.Title,
+		Request: ask, Name: "tray", Title: t.plan.Title, Kind: t.words.Tray.Name,
 		Subtitle: words.Row(t.words.Tray.Name, seen, t.plan.Machine, sheet.Identity(t.plan, t.words)),
 		Legend:   t.legend(1, 1), Reduced: 1,
 	}

@@ -45,7 +45,7 @@ var nudges = func() []scene.Point {
 func (p *Plate) Words() {
 	p.front()
 	for _, b := range p.joint.Bores {
-		p.word(b.Label, p.At(b.Centre), scene.Grey)
+		p.word(b.Label, p.At(b.Centre), scene.Black)
 	}
 	for _, l := range p.joint.Labels {
 		p.word(l.Text, p.At(l.At), scene.Black)

@@ -1,0 +1,189 @@
+package card_test
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"drawdown/geometry/testkit"
+	"drawdown/patterns"
+	"drawdown/render/font"
+	paint "drawdown/render/png"
+	"drawdown/render/scene"
+	"drawdown/render/scene/scenetest"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/render/sheet/sheettest"
+)
+
+const copyDPI = 300
+
+// A card is copied, and the copy copied again, by a machine that knows black and
+// white alone. A program for reading print then reads every number of the order
+// and every figure of the stages back.
+//
+// How: each page is painted at 300 dpi; twice it is blurred and thresholded at
+// half. The digits are cut out by their places in the scene, since rings and
+// arrows are no print. Each cutting is put three times side by side, since the
+// program takes a lone 1 for a speck, and is read as one line with no other sign
+// allowed than digits; the number must come back at least twice.
+func TestCopiedTwiceEveryFigureIsRead(t *testing.T) {
+	program := testkit.Program(t, "tesseract")
+	for _, name := range patterns.Builtin() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			document, _ := card.Document(planOf(t, name), card.BothSides, sheettest.English(sheettest.Paper(t, "a4")))
+			for _, page := range document.Pages {
+				digits := digitsOf(page)
+				if len(digits) == 0 {
+					continue
+				}
+				copied := copyOf(copyOf(painted(t, page)))
+				for k, got := range read(t, program, copied, digits) {
+					if strings.Count(got, digits[k].says) < times-1 {
+						t.Errorf("page %s: %q at %.0f,%.0f, put %d times, is read as %q", page.Name, digits[k].says, digits[k].box.Left, digits[k].box.Top, times, got)
+					}
+				}
+			}
+		})
+	}
+}
+
+// digits is a run of digits on a page.
+type digits struct {
+	says string
+	box  scene.Box
+}
+
+// digitsOf finds the numbers of the order and the figures of the stages: those
+// are the only ones of their size.
+func digitsOf(page scene.Page) (all []digits) {
+	for _, text := range scenetest.Texts(page) {
+		if text.Tag.Role != scene.Number && text.Size != sheet.FigureEm {
+			continue
+		}
+		line := text.Box()
+		for from := 0; from < len(text.Content); {
+			to := from
+			for to < len(text.Content) && '0' <= text.Content[to] && text.Content[to] <= '9' {
+				to++
+			}
+			if to > from {
+				left := line.Left + font.Width(text.Content[:from], text.Weight, text.Size)
+				right := line.Left + font.Width(text.Content[:to], text.Weight, text.Size)
+				all = append(all, digits{text.Content[from:to], scene.Box{Left: left, Right: right, Top: text.At.Y - font.CapHeight*text.Size, Bottom: text.At.Y}})
+			}
+			from = to + 1
+		}
+	}
+	return all
+}
+
+func painted(t *testing.T, page scene.Page) *image.Gray {
+	picture, err := paint.Paint(page, copyDPI)
+	if err != nil {
+		t.Fatal(err)
+	}
+	grey := image.NewGray(picture.Bounds())
+	draw.Draw(grey, grey.Bounds(), picture, image.Point{}, draw.Src)
+	return grey
+}
+
+// copyOf blurs a picture over 5 × 5 pixels, 0.4 mm, as poor optics do, and
+// thresholds it at half.
+func copyOf(from *image.Gray) *image.Gray {
+	to, b := image.NewGray(from.Bounds()), from.Bounds()
+	rows := make([]int, b.Dx()*b.Dy())
+	const reach, width = 2, 5
+	for y := range b.Dy() {
+		for x := reach; x < b.Dx()-reach; x++ {
+			for k := -reach; k <= reach; k++ {
+				rows[y*b.Dx()+x] += int(from.Pix[y*from.Stride+x+k])
+			}
+		}
+	}
+	for y := range b.Dy() {
+		for x := range b.Dx() {
+			sum := 0
+			for k := max(0, y-reach); k <= min(b.Dy()-1, y+reach); k++ {
+				sum += rows[k*b.Dx()+x]
+			}
+			if sum > 255*width*width/2 {
+				to.Pix[y*to.Stride+x] = 255
+			}
+		}
+	}
+	return to
+}
+
+const (
+	digitHeight = 48 // pixels, to which all are brought
+	digitAir    = 24 // of white around them
+	times       = 3  // that each is put side by side: the program takes a lone 1 for a speck
+	digitGap    = 10
+)
+
+// cutOut is what a box of a page holds, black on white.
+func cutOut(page *image.Gray, box scene.Box) *image.Gray {
+	const inked = copyDPI / 25.4
+	scale := box.Height() * inked / digitHeight // pixels of the page for one of the sheet
+	tone := func(x, y float64) float64 {        // between pixels, so that no edge becomes a stair
+		px, py := box.Left*inked+x*scale, box.Top*inked+y*scale
+		fx, fy := px-math.Floor(px), py-math.Floor(py)
+		pixel := func(dx, dy int) float64 { return float64(page.GrayAt(int(px)+dx, int(py)+dy).Y) }
+		return (pixel(0, 0)*(1-fx)+pixel(1, 0)*fx)*(1-fy) + (pixel(0, 1)*(1-fx)+pixel(1, 1)*fx)*fy
+	}
+	white, width := tone(-1, -1) > 127, int(box.Width()*inked/scale)
+	out := image.NewGray(image.Rect(0, 0, times*(width+digitGap)+2*digitAir, digitHeight+2*digitAir))
+	draw.Draw(out, out.Bounds(), image.White, image.Point{}, draw.Src)
+	for y := -1; y <= digitHeight; y++ {
+		for x := range width {
+			level := tone(float64(x), float64(y))
+			if !white { // the first number stands white on black
+				level = 255 - level
+			}
+			for k := range times {
+				out.SetGray(digitAir+k*(width+digitGap)+x, digitAir+y, color.Gray{Y: uint8(level)})
+			}
+		}
+	}
+	return out
+}
+
+// read has the program read what stands in each of the places, one word each.
+func read(t *testing.T, program string, page *image.Gray, places []digits) []string {
+	folder, list := t.TempDir(), ""
+	for k, d := range places {
+		name := filepath.Join(folder, strconv.Itoa(k)+".png")
+		var picture bytes.Buffer
+		if err := png.Encode(&picture, cutOut(page, d.box)); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(name, picture.Bytes(), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		list += name + "\n"
+	}
+	const oneLine = "7" // how the program takes a picture
+	run := exec.Command(program, "stdin", "stdout", "--psm", oneLine, "--dpi", strconv.Itoa(copyDPI), "-c", "tessedit_char_whitelist=0123456789")
+	run.Env = append(run.Environ(), "OMP_THREAD_LIMIT=1")
+	run.Stdin = strings.NewReader(list)
+	out, err := run.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := strings.Split(strings.TrimSuffix(string(out), "\f"), "\f")
+	for k := range pages {
+		pages[k] = strings.Join(strings.Fields(pages[k]), "")
+	}
+	return pages
+}
