@@ -48,7 +48,7 @@ func TestFindingsAreSaid(t *testing.T) {
 		"7 of 7 steps do not go across the circle, first M1 to M2 (steps 1 and 2)",
 		"after step 4 (M4) the tight bolts pull to one side like 2.6 fasteners at the edge; published orders for this layout stay at 1.0")
 	try("once round, loosening", judge.Input{Joint: circle, Side: judge.Loosen, Order: round},
-		"after step 4 (M5) the bolts that are bolts that are bolts that are still tight pull to one side like 2.6")
+		"after step 4 (M5) the bolts that are still tight pull to one side like 2.6")
 	try("a cross of a head", judge.Input{Joint: head, Order: strings.Fields("M3 M8 M9 M2 M4 M7 M10 M1 M5 M6")},
 		"the wrench travels 2242 mm in all; drawdown's own order needs 1400 mm")
 	groups := []judge.Group{{Kinds: []string{"main"}, MajorMm: 10}, {Kinds: []string{"side"}, MajorMm: 8}}
