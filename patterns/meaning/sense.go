@@ -24,6 +24,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkRemoved()
 	r.checkSprung()
 	r.checkStars()
+	r.checkThickness(f)
 	r.checkUnused()
 }
 
