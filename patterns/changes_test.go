@@ -179,11 +179,11 @@ func TestChangesThatCannotBe(t *testing.T) {
 		says     string
 	}{
 		"labels of the other bank": {"mirror: x\n", meaning.MirrorLabels, problem.Warning, "cyl 1, cyl 3, in 1a, cap 1, cap 3"},
-		"some of them":             {"mirror: x\nrelabel: {cyl 1: cyl 2}\n", meaning.MirrorLabels, problem.Warning, "other: cyl 3, in 1a, cap 1, cap 3"},
+		"some of them":             {"mirror: x\nrelabel: {cyl 1: cyl 2}\n", meaning.MirrorLabels, problem.Warning, "one bank: cyl 3, in 1a, cap 1, cap 3"},
 		"omit, unknown":            {"omit: [M33]\n", meaning.NotBelow, problem.Error, `no fastener "M33" (did you mean M3?)`},
 		"omit twice":               {"omit: [M3, M3]\n", meaning.OmitTwice, problem.Error, "M3"},
 		"omit, no list":            {"omit: M3\n", "reader no list", problem.Error, "omit"},
-		"change, unknown":          {"change: {M9: {kind: side}}\n", meaning.NotBelow, problem.Error, `change: the file that this one extends has no fastener "M9"`},
+		"change, unknown":          {"change: {M9: {kind: side}}\n", meaning.NotBelow, problem.Error, `change: the extended file has no fastener "M9"`},
 		"change nothing":           {"change: {M1: {}}\n", "reader no map", problem.Error, "the change of M1"},
 		"change, no map":           {"change: [M1]\n", meaning.NoChanges, problem.Error, "change"},
 		"change, unknown key":      {"change: {M1: {knd: side}}\n", "reader unknown key", problem.Error, "the change of M1 (did you mean kind?)"},
@@ -191,8 +191,8 @@ func TestChangesThatCannotBe(t *testing.T) {
 		"omit and change":          {"omit: [M1]\nchange: {M1: {kind: side}}\n", meaning.OmittedAndChanged, problem.Error, "M1"},
 		"one made to stand on one": {"change: {M1: {at: [0, 30]}}\n", meaning.OnAnother, problem.Error, "M1"},
 		"relabel, unknown":         {"relabel: {cyl 9: cyl 2}\n", relabel.NamesNothing, problem.Error, `"cyl 9" (did you mean cyl 1?)`},
-		"relabel makes alike":      {"relabel: {cyl 1: cyl 3}\n", relabel.MadeAlike, problem.Error, `"cyl 1" and "cyl 3" alike`},
-		"relabel makes ids alike":  {"relabel: {M2: M1}\n", relabel.MadeAlike, problem.Error, `both would be "M1"`},
+		"relabel gives alike":      {"relabel: {cyl 1: cyl 3}\n", relabel.MadeAlike, problem.Error, `"cyl 1" and "cyl 3" the same name`},
+		"relabel gives ids alike":  {"relabel: {M2: M1}\n", relabel.MadeAlike, problem.Error, `the same name, "M1"`},
 		"relabel to no id":         {"relabel: {M2: M 1}\n", "reader odd id", problem.Error, "M 1"},
 		"relabel, no map":          {"relabel: [cyl 1]\n", relabel.NoRelabel, problem.Error, "a list"},
 		"relabel, no number":       {"relabel: {all numbers: four}\n", relabel.NoAddend, problem.Error, `"four"`},
@@ -200,7 +200,7 @@ func TestChangesThatCannotBe(t *testing.T) {
 		"relabel no number":        {"features: []\nstations: [{id: T, at: [0, 0]}]\nclusters: [{name: cap, of: [M1]}]\nrelabel: {all numbers: 1}\n", relabel.NoNumbers, problem.Error, "no label"},
 		"the old name in an order": {"relabel: {M1: R1}\ntighten: {order: [{kind: main, order: [M1, M2, M3, M4, M5, M6]}, {kind: side, way: row}]}\n", meaning.NoSuchFastener, problem.Error, "did you mean R1?"},
 		"a list replaced":          {"fasteners: [{id: A, at: [0, 0], kind: main}]\nclusters: [{name: a, of: [A]}]\ntighten: {order: auto}\n", meaning.ListReplaced, finding.Note, "fasteners replaces the whole list of"},
-		"how many it had":          {"features: [{front: left}]\n", meaning.ListReplaced, finding.Note, "3 of its 4 entries no longer stand"},
+		"how many it had":          {"features: [{front: left}]\n", meaning.ListReplaced, finding.Note, "loses 3 of its 4 entries"},
 		"other units":              {"units: in\n", meaning.UnitsChanged, problem.Error, "is in mm"},
 		"a list of its own":        {"omit: [A]\nfasteners: [{id: A, at: [0, 0], kind: main}]\nclusters: [{name: a, of: [A]}]\n", meaning.NotBelow, problem.Error, "A"},
 	} {

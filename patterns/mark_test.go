@@ -46,9 +46,9 @@ func TestMarksAreRead(t *testing.T) {
 
 func TestMarkSlips(t *testing.T) {
 	for _, c := range []struct{ replace, by, want string }{
-		{"mark: B", "mark: B, cast: 3", `:4:14: error: a fastener has both; one small number stands on the card: the one cast on the part, or the mark`},
-		{"mark: B", "mark: bottom left", `the mark "bottom left" is too long to stand beside a number; allowed: up to 4 characters`},
-		{"mark: B", "mark: [B]", "mark is what is written on the part beside it, such as 7 or B"},
+		{"mark: B", "mark: B, cast: 3", `:4:14: error: a fastener has both cast and mark; the card shows only one of them`},
+		{"mark: B", "mark: bottom left", `the mark "bottom left" is too long for the card; allowed: up to 4 characters`},
+		{"mark: B", "mark: [B]", "mark is what is written on the part, such as 7 or B"},
 		{"mark: [x, 7]", "mark: [x]", "mark is a list of 2 marks, one for each place of the row, not 1"},
 		{"mark: [x, 7]", "mark: [x, 7], cast: [1, 2]", "the row has both"},
 	} {

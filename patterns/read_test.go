@@ -163,7 +163,7 @@ func TestProblemsAreSortedAndBounded(t *testing.T) {
 			t.Fatalf("%v stands before %v", a, b)
 		}
 	}
-	if want := "there are more problems; mend these first"; said(problems)[1_000].What != want {
+	if want := "too many problems; fix these first"; said(problems)[1_000].What != want {
 		t.Errorf("%q, want %q", said(problems)[1_000].What, want)
 	}
 }

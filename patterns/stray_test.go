@@ -27,7 +27,7 @@ func TestStrayPlaceIsWarnedOf(t *testing.T) {
 	line := strings.Count(slip[:strings.Index(slip, "[-1425")], "\n") + 1
 	input, problems := patterns.Read(patterns.FromBytes("p4-head.yaml", []byte(slip)))
 	if len(problems) != 2 || problems[1].Line != line || // the other: there is no tighten
-		problems.Stops() || !strings.Contains(said(problems)[1].What, "F1 lies 1236 mm from the nearest") {
+		problems.Stops() || !strings.Contains(said(problems)[1].What, "F1 is 1236 mm from the nearest") {
 		t.Errorf("%v, want one warning on line %d", problems, line) // from -1425, -90 to -190, -45: √(1235² + 45²) = 1235.8
 	}
 	if len(input.Joint.Fasteners) != 14 {

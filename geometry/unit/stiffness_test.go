@@ -49,7 +49,7 @@ func TestWhatIsNoStiffness(t *testing.T) {
 	for text, want := range map[string]string{
 		"120":               "the unit is missing; write for example 120 MPa/mm",
 		"50-250":            "the unit is missing",
-		"250-50 MPa/mm":     "falls; allowed: figures that rise",
+		"250-50 MPa/mm":     "fall; allowed: figures that rise",
 		"0 MPa/mm":          "allowed: 0.01 to 1000000 MPa/mm",
 		"-5 MPa/mm":         "allowed: 0.01 to 1000000 MPa/mm",
 		"1e99 MPa/mm":       "allowed: 0.01 to 1000000 MPa/mm",

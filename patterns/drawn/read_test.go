@@ -57,7 +57,7 @@ func TestDrawingBecomesPattern(t *testing.T) {
 			}
 		}
 		input, problems := patterns.Read(patterns.FromBytes("made.yaml", writing.Pattern(draft, words.English().Say)))
-		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, "there is no tighten") || len(input.Joint.Fasteners) != fasteners {
+		if len(problems) != 1 || !strings.Contains(said(problems)[0].What, "tighten is missing") || len(input.Joint.Fasteners) != fasteners {
 			t.Errorf("%s: the pattern file is not sound: %v", release, problems)
 		}
 	}
@@ -101,7 +101,7 @@ func TestHolesByRange(t *testing.T) {
 		t.Errorf("%d fasteners, %d dowels, %d bores; %v", len(j.Fasteners), len(j.Dowels), len(j.Bores), problems)
 	}
 	ask.Holes = holes.Rule{Fasteners: holes.Range{FromMm: 1, ToMm: 2}}
-	if _, problems := drawn.Read(source, ask); !problems.Stops() || !strings.Contains(said(problems).Error(), "no circle and no point that is taken for a fastener") {
+	if _, problems := drawn.Read(source, ask); !problems.Stops() || !strings.Contains(said(problems).Error(), "no circle or point that can be a fastener") {
 		t.Error(problems)
 	}
 }
@@ -114,8 +114,8 @@ func TestDrawingsRefused(t *testing.T) {
 	}
 	for want, source := range map[string]source.Source{
 		"has 10001 places for fasteners": drawing(many...),
-		"lies up to 150 m from":          drawing([3]float64{150_000, 0, 9}),
-		"no circle and no point":         drawing(),
+		"is up to 150 m from":            drawing([3]float64{150_000, 0, 9}),
+		"no circle or point":             drawing(),
 	} {
 		draft, problems := drawn.Read(source, drawn.Options{})
 		if !problems.Stops() || !strings.Contains(said(problems).Error(), want) || len(draft.Joint.Fasteners) > 0 {

@@ -106,9 +106,9 @@ func area(path []geometry.Point) float64 {
 func TestLeftOut(t *testing.T) {
 	for _, name := range covers {
 		_, said := readCover(t, name, dxf.Options{})
-		want := []string{"1 CIRCLE on a frozen layer", "1 CIRCLE on a layer that is off", "1 CIRCLE in paper space", "1 DIMENSION", "1 line that closes with no others"}
+		want := []string{"1 CIRCLE on a frozen layer", "1 CIRCLE on a layer that is off", "1 CIRCLE in paper space", "1 DIMENSION", "1 line that does not close"}
 		if strings.HasPrefix(name, "R12") {
-			want = append(want, "says no unit and is taken in mm")
+			want = append(want, "states no unit and is read in mm")
 		} else {
 			want = append(want, "1 MTEXT on a layer that is off", "1 SPLINE with no control points")
 		}
@@ -147,8 +147,8 @@ func TestUnits(t *testing.T) {
 		said     string
 	}{
 		{"4", "", 2, ""}, {"5", "", 20, ""}, {"6", "", 2000, ""}, {"1", "", 50.8, ""},
-		{"0", "", 2, "no unit and is taken in mm"}, {"0", dxf.Inch, 50.8, ""}, {"1", dxf.Millimetre, 2, "says that it is in in"},
-		{"2", "", 0, "$INSUNITS (group code 70): 2 is a unit"}, {"x", "", 0, `group code 70: "x" is no whole number`},
+		{"0", "", 2, "no unit and is read in mm"}, {"0", dxf.Inch, 50.8, ""}, {"1", dxf.Millimetre, 2, "states in; it is read in mm"},
+		{"2", "", 0, "$INSUNITS (group code 70): 2 is not a unit"}, {"x", "", 0, `group code 70: "x" is not a whole number`},
 	} {
 		text := groups("0 SECTION", "2 HEADER", "9 $INSUNITS", "70 "+c.insunits, "0 ENDSEC", "0 SECTION", "2 ENTITIES",
 			"0 CIRCLE", "10 0", "20 0", "40 1", "0 ENDSEC", "0 EOF")
@@ -232,7 +232,7 @@ func TestJoining(t *testing.T) {
 		said string
 	}{
 		"plain": {nil, ""}, "twice": {slices.Concat(line(100, 0, 0, 0), line(0, 0, 0, 80)), ""},
-		"line from a corner": {slices.Concat(line(0, 0, -50, 0), line(-50, 0, -50, -50)), "2 line that closes with no others"},
+		"line from a corner": {slices.Concat(line(0, 0, -50, 0), line(-50, 0, -50, -50)), "2 line that does not close"},
 	} {
 		drawing, problems := dxf.Read("d.dxf", entities(slices.Concat(c.more, square)...), dxf.Options{Unit: dxf.Millimetre})
 		if len(drawing.Paths) != 1 || len(drawing.Paths[0].Points) != 4 || area(drawing.Paths[0].Points) != 8000 {
@@ -243,7 +243,7 @@ func TestJoining(t *testing.T) {
 		}
 	}
 	open := square[:len(square)-5]
-	if drawing, problems := dxf.Read("d.dxf", entities(open...), dxf.Options{Unit: dxf.Millimetre}); len(drawing.Paths) > 0 || !strings.Contains(said(problems).Error(), "3 line that closes") {
+	if drawing, problems := dxf.Read("d.dxf", entities(open...), dxf.Options{Unit: dxf.Millimetre}); len(drawing.Paths) > 0 || !strings.Contains(said(problems).Error(), "3 line that does not close") {
 		t.Errorf("open: %v %v", drawing.Paths, problems)
 	}
 	rib := slices.Concat(line(0, 0, 100, 80), square) // first, so that it tempts

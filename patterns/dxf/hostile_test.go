@@ -23,21 +23,21 @@ func TestSlips(t *testing.T) {
 		data []byte
 		want string
 	}{
-		"empty":           {nil, "the file is no DXF drawing"},
-		"another file":    {[]byte("drawdown: 1\ntitle: x\n"), `d.dxf:1:1: error: "drawdown: 1" stands where a group code`},
-		"no number":       {entities("0 CIRCLE", "10 1,5", "20 0", "40 1"), `d.dxf:8:1: error: group code 10: "1,5" is no number`},
-		"NaN":             {entities("0 POINT", "10 nan", "20 0"), `group code 10: "nan" is no number`},
+		"empty":           {nil, "the file is not a DXF drawing"},
+		"another file":    {[]byte("drawdown: 1\ntitle: x\n"), `d.dxf:1:1: error: "drawdown: 1" is not a group code`},
+		"no number":       {entities("0 CIRCLE", "10 1,5", "20 0", "40 1"), `d.dxf:8:1: error: group code 10: "1,5" is not a valid number`},
+		"NaN":             {entities("0 POINT", "10 nan", "20 0"), `group code 10: "nan" is not a valid number`},
 		"infinite":        {entities("0 POINT", "10 1e400", "20 0"), `group code 10`},
 		"huge":            {entities("0 POINT", "10 1e15", "20 0"), `up to 1e12`},
 		"no radius":       {entities("0 CIRCLE", "10 0", "20 0"), "d.dxf:6:1: error: the CIRCLE has no group code 40"},
-		"bad code":        {[]byte("0\nSECTION\n2\nENTITIES\n99999\nx\n"), `d.dxf:5:1: error: "99999" stands where a group code`},
-		"cut short":       {[]byte("0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n10\n"), "d.dxf:7:1: error: the drawing ends behind the group code 10"},
-		"cut at a group":  {[]byte("0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n10\n1\n20\n1\n40\n1\n"), "ENDSEC has to stand"},
-		"no EOF":          {[]byte("0\nSECTION\n2\nENTITIES\n0\nENDSEC\n"), "the file is not whole"},
+		"bad code":        {[]byte("0\nSECTION\n2\nENTITIES\n99999\nx\n"), `d.dxf:5:1: error: "99999" is not a group code`},
+		"cut short":       {[]byte("0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n10\n"), "d.dxf:7:1: error: the drawing ends after the group code 10"},
+		"cut at a group":  {[]byte("0\nSECTION\n2\nENTITIES\n0\nCIRCLE\n10\n1\n20\n1\n40\n1\n"), "ENDSEC is expected"},
+		"no EOF":          {[]byte("0\nSECTION\n2\nENTITIES\n0\nENDSEC\n"), "the file is incomplete"},
 		"no entities":     {groups("0 SECTION", "2 HEADER", "0 ENDSEC", "0 EOF"), "no section ENTITIES"},
-		"block in itself": {block("0 INSERT", "2 a", "10 0", "20 0"), `the block "a" holds itself`},
-		"late table":      {groups("0 SECTION", "2 ENTITIES", "0 ENDSEC", "0 SECTION", "2 TABLES", "0 ENDSEC", "0 EOF"), "TABLES stands behind"},
-		"many copies":     {block("0 CIRCLE", "10 0", "20 0", "40 1", "0 ENDBLK", "0 BLOCK", "2 B", "0 INSERT", "2 A", "10 0", "20 0", "70 2000000", "71 2000000", "0 ENDBLK", "0 BLOCK", "2 A", "0 INSERT", "2 B", "10 0", "20 0"), "holds"},
+		"block in itself": {block("0 INSERT", "2 a", "10 0", "20 0"), `the block "a" contains itself`},
+		"late table":      {groups("0 SECTION", "2 ENTITIES", "0 ENDSEC", "0 SECTION", "2 TABLES", "0 ENDSEC", "0 EOF"), "TABLES comes after"},
+		"many copies":     {block("0 CIRCLE", "10 0", "20 0", "40 1", "0 ENDBLK", "0 BLOCK", "2 B", "0 INSERT", "2 A", "10 0", "20 0", "70 2000000", "71 2000000", "0 ENDBLK", "0 BLOCK", "2 A", "0 INSERT", "2 B", "10 0", "20 0"), "contains"},
 	} {
 		drawing, problems := dxf.Read("d.dxf", c.data, dxf.Options{})
 		if !problems.Stops() || !strings.Contains(said(problems).Error(), c.want) || len(drawing.Circles) > 0 {
@@ -58,7 +58,7 @@ func TestUnfoldingBlocksStop(t *testing.T) {
 	}
 	all = append(all, "0 BLOCK", "2 B10", "0 CIRCLE", "10 0", "20 0", "40 1", "0 ENDBLK", "0 ENDSEC",
 		"0 SECTION", "2 ENTITIES", "0 INSERT", "2 B0", "10 0", "20 0", "0 ENDSEC", "0 EOF")
-	if _, problems := dxf.Read("d.dxf", groups(all...), dxf.Options{}); !strings.Contains(said(problems).Error(), "things") || !problems.Stops() {
+	if _, problems := dxf.Read("d.dxf", groups(all...), dxf.Options{}); !strings.Contains(said(problems).Error(), "entities") || !problems.Stops() {
 		t.Error(problems)
 	}
 	huge := groups("0 SECTION", "2 BLOCKS", "0 BLOCK", "2 A", "0 ENDBLK", "0 ENDSEC", "0 SECTION", "2 ENTITIES",

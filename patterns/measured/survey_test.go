@@ -51,21 +51,21 @@ func TestSurveySlips(t *testing.T) {
 		{"[A, B, 60]", "[A, B, -60]", `"-60" is too small`},
 		{"[A, B, 60]", "[A, B]", "lid.yaml:5:5: error: a reading is two holes and a distance"},
 		{"[A, B, 60]", "[A, B, sixty]", "lid.yaml:5:12: error: A to B:"},
-		{"[A, B, 60]", "[A, B, 7]", "lid.yaml:5:5: error: A and B would run into each other"},
-		{"outside: 88", "outside: 7", "lid.yaml:6:5: error: A and C would run into each other"},
+		{"[A, B, 60]", "[A, B, 7]", "lid.yaml:5:5: error: A and B would overlap"},
+		{"outside: 88", "outside: 7", "lid.yaml:6:5: error: A and C would overlap"},
 		{"outside: 88", "outsid: 88", "did you mean outside?"},
 		{"outside: 88", "outside: 88, inside: 70", "the reading has outside and inside at once"},
 		{", outside: 88", "", "lid.yaml:6:5: error: the reading has no distance; allowed: centre, outside, inside"},
-		{"  - [A, B, 60]\n", "  - [A, B, 60]\n  - [A, B, 60]\n", "lid.yaml:6:5: warning: A to B stands here twice with the same figure, first on line 5"},
+		{"  - [A, B, 60]\n", "  - [A, B, 60]\n  - [A, B, 60]\n", "lid.yaml:6:5: warning: A to B appears twice with the same figure, first on line 5"},
 		{"A: 8,", "A: 0,", `lid.yaml:3:12: error: the diameter of A: "0" is too small`},
 		{"A: 8,", "A: ,", "lid.yaml:6:5: error: outside measures over the edges: holes must give the diameter of A"},
 		{"{A: 8, B: 10, C: 8}", "{A: 8}", "lid.yaml:3:8: error: a survey needs at least 2 holes, not 1"},
 		{"{A: 8, B: 10, C: 8}", "8", "holes is a map of the holes with their diameters"},
-		{"{A: 8, B: 10, C: 8}", "{A: 8, B: 10, B: 9, C: 8}", "stands here twice"},
+		{"{A: 8, B: 10, C: 8}", "{A: 8, B: 10, B: 9, C: 8}", "appears twice"},
 		{"level: [A, B]", "level: [A, A]", "level names the hole A twice"},
 		{"level: [A, B]", "level: A", "level is two holes, the left one first"},
 		{"level: [A, B]\n", "", "up and down need a line"},
-		{"up: C", "up: B", "lid.yaml:9:5: error: up: B lies on the level line itself"},
+		{"up: C", "up: B", "lid.yaml:9:5: error: up: B is on the level line itself"},
 		{"up: C\n", "", "warning: up is missing: the mirror image fits the readings as well"},
 		{"up: C", "up: C\naccuracy: 0", `accuracy: "0" is too small`},
 		{"up: C", "up: C\naccuracy: 1e-155", `accuracy: "1e-155" is too small; allowed: 0.001 mm to 10 mm`},
@@ -74,7 +74,7 @@ func TestSurveySlips(t *testing.T) {
 		{"up: C", "up: C\nunits: cm", "units is"},
 		{"up: C", "up: C\nholds: 3", `unknown key "holds"`},
 		{"drawdown: 1\n", "", "the file needs drawdown: 1"},
-		{"drawdown: 1\n", "drawdown: 2\n", "does not read"},
+		{"drawdown: 1\n", "drawdown: 2\n", "cannot read"},
 		{"title: Lid\n", "", "needs title"},
 	} {
 		text := strings.Replace(lidSurvey, c.replace, c.by, 1)
@@ -151,7 +151,7 @@ func TestRangesOfHoles(t *testing.T) {
 		}
 	}
 	_, problems := measured.Read(patterns.FromBytes("lid.yaml", []byte(strings.Replace(lidSurvey, "C: 8}", "C: 8, B-D: 8}", 1))))
-	if got := said(problems).Error(); !strings.Contains(got, "the hole B stands here twice") {
+	if got := said(problems).Error(); !strings.Contains(got, "the hole B appears twice") {
 		t.Errorf("a range over holes that are there: %s", got)
 	}
 	// A range that is too long, and many of them.

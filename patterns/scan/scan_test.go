@@ -232,7 +232,7 @@ func TestBadFiles(t *testing.T) {
 		{"words", []byte("title: Cover"), "not a PNG, JPEG or TIFF"},
 		{"cut", file[:len(file)-20], "damaged PNG"},
 		{"head only", file[:20], "cannot be read as a picture"},
-		{"huge", huge, "1000000 × 1000000 pixels; at most 80 million"},
+		{"huge", huge, "1000000 × 1000000 pixels; the limit is 80 million"},
 		{"paper", []byte("%PDF-1.7 and so on"), "is a PDF"},
 		{"moving", moving.Bytes(), "is a GIF"},
 		{"phone", append([]byte{0, 0, 0, 24}, "ftypheic0000mif1"...), "HEIC"},

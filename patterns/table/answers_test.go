@@ -71,7 +71,7 @@ func TestAnswersProblems(t *testing.T) {
 		{"student,sheet,order\nÅsa,1,M1 ?\n", "class.csv:2:7: error: no list"},
 		{"student,sheet,order\nBo,1,\"M1\n", "class.csv:"},
 		{"student,sheet,order\nBo ☃,1,M1\n", "class.csv:2:1: error: the student: the typeface has no"},
-		{"student,sheet,order\nB\x00,1,M1\n", "class.csv:2:2: error: the file holds a NUL"},
+		{"student,sheet,order\nB\x00,1,M1\n", "class.csv:2:2: error: the file contains a NUL"},
 		{"student,sheet,order\nB\xff,1,M1\n", "class.csv:2:2: error: the byte 0xFF is not UTF-8"},
 	} {
 		answers, problems := readAnswers(c.text, 2)

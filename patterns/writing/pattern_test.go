@@ -44,7 +44,7 @@ func TestWriteReadsBack(t *testing.T) {
 		t.Errorf("(- written, + read):\n%s\n%s", diff, data)
 	}
 	input, _ := patterns.Read(patterns.FromBytes("made.yaml", data))
-	if input.Title != `Cover: "odd" # & 1` || len(input.Cautions) != 1 || input.Cautions[0].Text != "Look: twice." || float64(input.Kinds[0].Hole) != 8.4 {
+	if input.Title != `Cover: "odd" # & 1` || len(input.Cautions) != 1 || input.Cautions[0].Text != "Check: twice." || float64(input.Kinds[0].Hole) != 8.4 {
 		t.Errorf("read back: %q, %v, %v", input.Title, input.Cautions, input.Kinds)
 	}
 }
@@ -115,7 +115,7 @@ func TestWrittenCommentsLeadWell(t *testing.T) {
 	}, words.English().Say))
 	for _, want := range []string{
 		"  hole 9:\n    hole: 9 mm\n    # thread: M8 ", "head: 13 mm",
-		"  hole 6.6:\n    hole: 6.6 mm\n    # thread: M6                     # by the hole (ISO 273); look at the bolt, or M8x1, 5/16-18 UNC\n", "head: 10 mm",
+		"  hole 6.6:\n    hole: 6.6 mm\n    # thread: M6                     # by the hole (ISO 273); check the bolt, or M8x1, 5/16-18 UNC\n", "head: 10 mm",
 		"#     - {kind: hole 9, way: auto}      # spiral, cross, row, star\n#     - {kind: hole 6.6, way: auto}",
 		"#     - {of: [hole 9], torque: 10 N·m}\n#     - {of: [hole 6.6], torque: 10 N·m}\n",
 	} {

@@ -42,8 +42,8 @@ func TestTraced(t *testing.T) {
 		t.Errorf("not rounded to what was seen: %+v", joint)
 	}
 	for _, want := range []string{
-		"# Look: the part reaches the edge of the picture; what lies beyond is missing.", "# Look at F3, 8.4 mm at [50, 29.97]: its edge is torn or dirty: 79 % of it is round.",
-		"# Look at S1, 3.1 mm at [45, 12]: it is small and not round: dirt or a tear; left out.", `"Hole F3, top right: the trace is not sure of it; look at the part"`,
+		"# Check: the part reaches the edge of the picture; the rest is missing.", "# Check F3, 8.4 mm at [50, 29.97]: its edge is torn or dirty: 79 % of it is round.",
+		"# Check S1, 3.1 mm at [45, 12]: it is small and not round: dirt or a tear; left out.", `"Hole F3, top right: the trace is uncertain; check the part"`,
 		"# - grid: {columns: 3, rows: 2, pitch: [50, 60]",
 	} {
 		if !strings.Contains(string(data), want) {

@@ -139,7 +139,7 @@ func TestEachLineStandsOnce(t *testing.T) {
 		seen := map[string]bool{}
 		for _, line := range lines {
 			if seen[line] {
-				t.Errorf("%s: %q stands there twice", name, line)
+				t.Errorf("%s: %q appears twice", name, line)
 			}
 			seen[line] = true
 		}

@@ -34,33 +34,33 @@ func TestFindingsAreSaid(t *testing.T) {
 	raster := "M1 M2 M3 M4 M5 M6 M7 M8 M9 M10"
 	try("a raster", judge.Input{Joint: head, Order: strings.Fields(raster)},
 		"begins with M1, which is not in the middle; in the middle: M3 and M8",
-		"M2 (step 2) lies further in than M1 (step 1) before it; 6 steps go back inwards",
-		"5 in succession on one side of the middle, steps 1 to 5 (M1, M2, M3, M4 and M5); the trade's orders for this layout have 4 at the most",
-		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2); the trade's orders for this layout have 7 at the most")
+		"M2 (step 2) is further in than M1 (step 1) before it; 6 steps go back inwards",
+		"5 in succession on one side of the middle, steps 1 to 5 (M1, M2, M3, M4 and M5); published orders for this layout have at most 4",
+		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2); published orders for this layout have at most 7")
 	try("a raster, loosening", judge.Input{Joint: head, Side: judge.Loosen, Order: strings.Fields(raster)},
 		"ends with M10, which is not in the middle; in the middle: M3 and M8",
-		"M2 (step 2) comes off before M10 (step 10), which lies further out; 6 steps go against the way inwards",
+		"M2 (step 2) comes off before M10 (step 10), which is further out; 6 steps go against the way inwards",
 		"5 in succession on one side of the middle",
 		"8 steps go between neighbours, first M1 to M2 (steps 1 and 2)")
 	circle := jointOf(geometry.Circle(8, 240, geometry.Point{X: 4}, 90, true))
 	round := strings.Fields("M1 M2 M3 M4 M5 M6 M7 M8")
 	try("once round", judge.Input{Joint: circle, Order: round},
 		"7 of 7 steps do not go across the circle, first M1 to M2 (steps 1 and 2)",
-		"after step 4 (M4) what is tight pulls to one side like 2.6 fasteners at the edge; the trade's orders for this layout stay at 1.0")
+		"after step 4 (M4) the tight bolts pull to one side like 2.6 fasteners at the edge; published orders for this layout stay at 1.0")
 	try("once round, loosening", judge.Input{Joint: circle, Side: judge.Loosen, Order: round},
-		"after step 4 (M5) what is still tight pulls to one side like 2.6")
+		"after step 4 (M5) the bolts that are still tight pull to one side like 2.6")
 	try("a cross of a head", judge.Input{Joint: head, Order: strings.Fields("M3 M8 M9 M2 M4 M7 M10 M1 M5 M6")},
-		"the wrench goes 2242 mm from place to place; drawdown's own order needs 1400 mm")
+		"the wrench travels 2242 mm in all; drawdown's own order needs 1400 mm")
 	groups := []judge.Group{{Kinds: []string{"main"}, MajorMm: 10}, {Kinds: []string{"side"}, MajorMm: 8}}
 	try("small first", judge.Input{Joint: bolted(), Groups: groups, Order: strings.Fields("F1 M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F2")},
 		"F1 (step 1) goes on before M3, M8, M9, M4, M2, M7 and 4 more; group by group, the large ones first")
 	try("small off last", judge.Input{Joint: bolted(), Groups: groups, Side: judge.Loosen, Order: strings.Fields("M6 M1 M5 M10 M7 M2 M4 M9 M8 M3 F2 F1")},
 		"F2 and F1 (steps 11 and 12) come off after M6, M1, M5, M10, M7, M2 and 4 more; group by group, the small ones first")
 	try("caps", judge.Input{Joint: caps(), Order: strings.Fields("M3 M8 M2 M5 M7 M10 M4 M9 M1 M6")},
-		"M2 and M7 go down together, but here they are parted (steps 3 and 5)",
+		"M2 and M7 go down together, but here they are separated (steps 3 and 5)",
 		"M4 (step 7): no spring presses there, so it goes on first, before M3 (step 1)")
 	try("caps, loosening", judge.Input{Joint: caps(), Side: judge.Loosen, Order: strings.Fields("M6 M1 M9 M4 M10 M7 M5 M2 M8 M3")},
-		"M7 and M2 come off together, but here they are parted (steps 6 and 8)",
+		"M7 and M2 come off together, but here they are separated (steps 6 and 8)",
 		"M4 (step 4): no spring presses there, so it comes off last, after M3 (step 10)")
 	firstOff := caps()
 	firstOff.UnloadedFirstOff = true
@@ -69,9 +69,9 @@ func TestFindingsAreSaid(t *testing.T) {
 	try("the same, loosening", judge.Input{Joint: firstOff, Side: judge.Loosen, Order: strings.Fields("M6 M1 M10 M5 M7 M2 M8 M3 M9 M4")},
 		"M4 (step 10): no spring presses there, and the file has such caps off first, so it comes off first, before M1 (step 2)")
 	nearest := func(string, []string) string { return "M3" }
-	try("no whole order", judge.Input{Joint: head, Nearest: nearest, Order: strings.Fields("M33 M8 M8 M4")},
+	try("incomplete", judge.Input{Joint: head, Nearest: nearest, Order: strings.Fields("M33 M8 M8 M4")},
 		`step 1: there is no fastener "M33" (did you mean M3?)`,
-		"M8 is there twice, at steps 2 and 3",
+		"M8 appears twice, at steps 2 and 3",
 		"left out: M1, M2, M3, M5, M6, M7 and 2 more")
 	for _, code := range []finding.Code{judge.UnknownName, judge.NamedTwice, judge.LeftOut, judge.GroupsMixed, judge.ClusterParted, judge.UnloadedLate, judge.UnloadedEarly,
 		judge.NotFromMiddle, judge.Inwards, judge.LongOneSide, judge.NextNeighbours, judge.NotAcross, judge.PullsAside, judge.LongWay} {

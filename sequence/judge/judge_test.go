@@ -71,7 +71,7 @@ func TestFiguresOnceRound(t *testing.T) {
 			t.Errorf("circle of %d: run of %d, %d neighbours", n, f.Run, f.Neighbours)
 		}
 		if want := float64(n-1) * 240 * math.Sin(math.Pi/float64(n)); math.Abs(r.TravelMm-want) > 1e-6 {
-			t.Errorf("circle of %d: the wrench goes %g mm, want %g", n, r.TravelMm, want)
+			t.Errorf("circle of %d: the wrench travels %g mm, want %g", n, r.TravelMm, want)
 		}
 	}
 }
@@ -230,7 +230,7 @@ func TestClusters(t *testing.T) {
 	}{
 		{"as it should be", "M4 M9 M3 M8 M2 M7 M5 M10 M1 M6", []string{}},
 		{"the free cap late", "M3 M8 M2 M7 M4 M9 M5 M10 M1 M6", []string{"unloaded departs [5 6]"}},
-		{"one cap parted", "M4 M9 M3 M8 M2 M5 M7 M10 M1 M6", []string{"cluster departs [5 7]", "cluster departs [6 8]"}},
+		{"one cap separated", "M4 M9 M3 M8 M2 M5 M7 M10 M1 M6", []string{"cluster departs [5 7]", "cluster departs [6 8]"}},
 		{"from the end", "M4 M9 M1 M6 M2 M7 M3 M8 M5 M10", []string{"middle departs [3]", "outwards departs [5 7]", "neighbours remark [5 7]"}},
 	}
 	for _, tt := range tests {

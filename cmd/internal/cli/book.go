@@ -19,7 +19,7 @@ var bookCommand = command{
 	operand: machineFile,
 	build: func(flags *pflag.FlagSet) runner {
 		start := flags.Bool("example", false, "print a machine file to start from")
-		trays := flag.Choice(flags, "trays", book.FullTrays, book.TrayChoices, "trays at their true size, reduced to a `page` each, or none: ")
+		trays := flag.Choice(flags, "trays", book.FullTrays, book.TrayChoices, "trays at true size, reduced to one `page` each, or none: ")
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			if *start {

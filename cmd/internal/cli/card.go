@@ -27,7 +27,7 @@ var cardCommand = command{
 		side := flag.Choice(flags, "side", card.BothSides, card.SideChoices, "`side` of the card, one of ")
 		ways := addWayFlags(flags)
 		printing := flag.AddPrint(flags, render.PDF, render.PNG)
-		jobs := flags.Int("jobs", 0, "`count` of patterns that are drawn at the same time; without it one a core")
+		jobs := flags.Int("jobs", 0, "`count` of patterns to draw at the same time; default: one per core")
 		return func(p *Program, args []string) Status {
 			ask, err := printing.Chosen()
 			if err == nil {

@@ -22,11 +22,11 @@ var checkCommand = command{
 	name:    "check",
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
-		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, or cast, or file")
+		order := flags.String("order", "", "judge this order: a `list` of ids or cast numbers, cast, or file")
 		flag.Offer(flags, "order", job.CastOrder, job.FilesOrder)
 		side := flag.Choice(flags, "side", judge.Tighten, judge.Sides, "the `side` that the order is for: ")
-		draw := flags.Bool("draw", false, "draw the places plainly, to be held against the part")
-		actualSize := flags.Bool("actual-size", false, "draw them at their true size")
+		draw := flags.Bool("draw", false, "draw the places, to compare with the part")
+		actualSize := flags.Bool("actual-size", false, "draw them at true size")
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			ask, errDrawing := printing.ChosenFor(*draw, flag.NeedsOther, "draw", "actual-size", "format", "paper", "landscape", "dpi")

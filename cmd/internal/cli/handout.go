@@ -25,11 +25,11 @@ var handoutCommand = command{
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
 		var ask job.HandoutRequest
-		parts := flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, with commas between: ")
-		flags.BoolVar(&ask.Loosening, "loosen", false, "ask for the loosening order, and show it")
-		mark := flags.String("mark", "", "mark the answers of a class in this `table`, CSV, instead")
-		flags.IntVar(&ask.Layouts, "layouts", 0, fmt.Sprintf("`number` of parts made up, 1 to %d, instead of the file's", exercise.Most))
-		flags.Uint64Var(&ask.Seed, "seed", 1, "whole `number` that the made-up parts come from")
+		parts := flag.List(flags, "make", []job.HandoutPart{job.HandoutSheets, job.HandoutKey}, job.HandoutParts, "what to `make`, separated by commas: ")
+		flags.BoolVar(&ask.Loosening, "loosen", false, "use the loosening order")
+		mark := flags.String("mark", "", "mark the answers of a class in this `table` (CSV)")
+		flags.IntVar(&ask.Layouts, "layouts", 0, fmt.Sprintf("`number` of made-up parts, 1 to %d, instead of the file's part", exercise.Most))
+		flags.Uint64Var(&ask.Seed, "seed", 1, "whole `number` that selects the made-up parts")
 		printing := flag.AddPrint(flags, render.PDF)
 		return func(p *Program, args []string) Status {
 			err := checkHandout(flags, ask, *mark)

@@ -96,7 +96,7 @@ var newTexts = []textFlag{
 	{"rectangle", "new: `holes` along the top, and more on each end: 5x2"},
 	{"csv", "new: `file` with a table of points, or - for standard input"},
 	{"dxf", "new: `file` with a drawing, or - for standard input"},
-	{"pitch", "new: `distance` of neighbours, such as 60, or 95x90 in a grid"},
+	{"pitch", "new: `distance` between neighbours, such as 60, or 95x90 in a grid"},
 	{"diameter", "new: `diameter` of the circle"},
 	{"size", "new: `width` and height of the rectangle, such as 300x160"},
 	{"title", "new: `title` of the pattern"},
@@ -109,7 +109,7 @@ var newTexts = []textFlag{
 func addNewFlags(flags *pflag.FlagSet) {
 	addTexts(flags, newTexts)
 	flag.Offer(flags, "units", flag.Texts(dxf.Units)...)
-	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may stand several times")
+	flags.StringArray("layer", nil, "new: `layer` of the drawing to read; may be repeated")
 }
 
 // newFlag gives the first flag of new that was set; empty for none.

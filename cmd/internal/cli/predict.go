@@ -65,32 +65,32 @@ var predictCommand = command{
 
 func addPredictFlags(flags *pflag.FlagSet) {
 	addTexts(flags, []textFlag{
-		{"passes", "`percents` of the target, one a pass over all, rising, or equal for a repeat, such as 30,70,100,100"},
-		{"stages", "the same as `shares`, such as 0.3,0.7,1"},
+		{"passes", "`percents` of the target, one per pass over all bolts; rising, or equal for a repeat, such as 30,70,100,100"},
+		{"stages", "--passes as `shares`, such as 0.3,0.7,1"},
 		{"target", "`force` that is 100 % on every bolt, such as 30kN"},
-		{"cap", "most `share` of the target for --compensate, 110% without, such as 120%"},
-		{"gasket", "`kind`: " + flag.Choices(gasketWords())},
-		{"gasket-stiffness", "`stiffness` of its area, such as \"120 MPa/mm\" or \"50-250 MPa/mm\""},
+		{"cap", "greatest `share` of the target for --compensate, such as 120% (default 110%)"},
+		{"gasket", "`kind` of gasket: " + flag.Choices(gasketWords())},
+		{"gasket-stiffness", "`stiffness` per area of gasket, such as \"120 MPa/mm\" or \"50-250 MPa/mm\""},
 		{"gasket-width", "`width` of a gasket along the edge, such as 16mm"},
 		{"gasket-ring", "inner and outer `diameters` of a raised face, such as 150mm-190mm"},
 		{"flange-outer", "outer `diameter` of a round flange, such as 515mm"},
-		{"flange-bore", "its `bore`, such as 300mm"},
-		{"pipe-wall", "`thickness` of the pipe or hub behind it, such as 12mm"},
-		{"pipe-radius", "`radius` to the middle of that wall, such as 160mm"},
+		{"flange-bore", "`bore` of the flange, such as 300mm"},
+		{"pipe-wall", "wall `thickness` of the pipe or hub on the flange, such as 12mm"},
+		{"pipe-radius", "`radius` to the middle of the pipe wall, such as 160mm"},
 		{"foundation", "`stiffness` of gasket and counterpart together"},
 		{"material", "`material` of the part that bends, such as aluminium"},
-		{"thickness", "`thickness` of it that bends, such as 60mm"},
-		{"under", "`material` that it lies on"},
-		{"under-thickness", "`thickness` of that, where it bends too"},
-		{"bolt-flexibility", "`flexibility` of a bolt and its members, such as \"4.2e-6 mm/N\""},
+		{"thickness", "`thickness` of the part that bends, such as 60mm"},
+		{"under", "`material` of the counterpart"},
+		{"under-thickness", "`thickness` of the counterpart, if it bends too"},
+		{"bolt-flexibility", "`flexibility` of a bolt and its clamped parts, such as \"4.2e-6 mm/N\""},
 	})
 	flag.Offer(flags, "gasket", gasketWords()...)
-	flags.Bool("compensate", false, "with --passes: work out last-pass targets against the loss, up to --cap")
-	flags.Bool("compare", false, "lay other ways beside the file's own, and search better orders")
-	flags.String("scatter", "", "`draws` of friction on top, such as 1000: what comes of both")
-	flags.String("seed", "", "`number` that the draws come from, 1 without; the same gives the same")
-	flags.String("stick", "", "`share` that a bolt may lack before the wrench turns it, such as 5%")
-	flags.Bool("preview", false, "an endless plate: rough, may be low by a factor of 2")
+	flags.Bool("compensate", false, "with --passes: calculate last-pass targets that make up for the loss, up to --cap")
+	flags.Bool("compare", false, "compare other ways with the file's own, and search better orders")
+	flags.String("scatter", "", "add this many random `draws` of friction, such as 1000")
+	flags.String("seed", "", "`number` that selects the draws; the same number gives the same draws (default 1)")
+	flags.String("stick", "", "`share` of load that a bolt may lack before the wrench turns it, such as 5%")
+	flags.Bool("preview", false, "use a plate without edges: rough, may be low by a factor of 2")
 }
 
 func (q *quantities) predictRequest() interaction.Question {

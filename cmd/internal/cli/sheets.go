@@ -20,8 +20,8 @@ var trayCommand = command{
 	name:    "tray",
 	operand: patternFile,
 	build: func(flags *pflag.FlagSet) runner {
-		underside := flags.Bool("underside", false, "as the part lies on its face: left and right change places")
-		onePage := flags.Bool("one-page", false, "reduce it to one page; nothing can be laid on that")
+		underside := flags.Bool("underside", false, "for a part that lies on its face: swap left and right")
+		onePage := flags.Bool("one-page", false, "reduce it to one page, as an overview")
 		return sheetOfPlaces(flags, func(made plan.Plan, ask job.Printing) ([]render.File, []string, error) {
 			return job.Tray(made, *underside, *onePage, ask)
 		}, render.PDF)

@@ -96,15 +96,15 @@ func addTraceFlags(flags *pflag.FlagSet) {
 		{"dowels", "`diameters` of holes for dowels, such as 8mm or 7.5-8.5mm"},
 		{"bores", "`diameters` of bores, such as 30mm-"},
 		{"smallest", "`diameter` below which a shape is dust, default 2.5mm"},
-		{"part", "`tone` of the part where it is taken wrong: dark, light"},
+		{"part", "`tone` of the part, if it is detected wrong: dark, light"},
 		{"rotate", "`angle` to turn the level part anticlockwise: 90deg"},
 		{"title", "`title` of the pattern"},
 		{"machine", "`machine` that the part belongs to"},
 	})
 	flag.Offer(flags, "part", flag.Texts(tones)...)
-	flags.StringArray("known", nil, "`distance` measured on the part: F1,F5=190.4mm; may be given again")
-	flags.Bool("as-scanned", false, "leave the part turned as it lies in the picture")
-	flags.Bool("mirror", false, "change left and right over: the face seen from above lay away from the glass")
+	flags.StringArray("known", nil, "`distance` measured on the part: F1,F5=190.4mm; may be repeated")
+	flags.Bool("as-scanned", false, "do not turn the part level")
+	flags.Bool("mirror", false, "swap left and right: the top face was away from the glass")
 }
 
 var tones = []trace.Tone{trace.ToneDark, trace.ToneLight}

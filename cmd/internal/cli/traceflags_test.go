@@ -27,10 +27,10 @@ func TestKnownDistance(t *testing.T) {
 		"F1,F2=0mm":      "too small",
 		"F1,F2=-4mm":     "too small",
 		"F1,F2=20kg":     "20kg",
-		"1,2:3=20mm":     "no place in pixels",
-		"1,2:x,4=20mm":   "no place in pixels",
-		"1,2:NaN,4=20mm": "no place in pixels",
-		"1,2:1e9,4=20mm": "no place in pixels",
+		"1,2:3=20mm":     "not a place in pixels",
+		"1,2:x,4=20mm":   "not a place in pixels",
+		"1,2:NaN,4=20mm": "not a place in pixels",
+		"1,2:1e9,4=20mm": "not a place in pixels",
 	} {
 		if _, err := knownDistance(text); err == nil || !strings.Contains(words.English().Error(err), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)

@@ -21,13 +21,13 @@ var wrenchCommand = command{
 	operand: nothing,
 	build: func(flags *pflag.FlagSet) runner {
 		addTexts(flags, []textFlag{
-			{"torque", "`torque` that the fastener is to get"},
+			{"torque", "`torque` that the fastener needs"},
 			{"length", "`length` of the wrench: middle of the grip to the drive"},
 			{"adapter", "`length` of the adapter: drive to fastener"},
 			{"adapter-angle", "`angle` of the adapter to the wrench: 0deg is straight out"},
 			{"wrenches", "`file` with the shop's own list, or - for standard input"},
 		})
-		again := flags.Bool("again", false, "the fastener has been tightened before")
+		again := flags.Bool("again", false, "the fastener is at rest, tightened before")
 		flag.OfferFiles(flags, "wrenches")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)

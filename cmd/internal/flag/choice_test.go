@@ -70,7 +70,7 @@ func TestTable(t *testing.T) {
 		{Name: "help", Short: "h", Usage: "the help of this command"},
 		{Name: "json", Usage: "print JSON for other programs"},
 		{Name: "one", Usage: "a colour, one of red, green, blue", Takes: shell.Text, Words: []string{"red", "green", "blue"}},
-		{Name: "out", Short: "o", Usage: "folder to write to; it is made where it is missing", Takes: shell.Folder},
+		{Name: "out", Short: "o", Usage: "folder to write to; created if missing", Takes: shell.Folder},
 		{Name: "some", Usage: "colours, of red, green, blue", Takes: shell.List, Words: []string{"red", "green", "blue"}},
 	}
 	if diff := cmp.Diff(want, Table(flags)); diff != "" {

@@ -28,9 +28,9 @@ type Print struct {
 func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
 	p := Print{
 		Flags:     flags,
-		formats:   List(flags, "format", formats, render.Formats, "one or more `formats`, with commas between: "),
+		formats:   List(flags, "format", formats, render.Formats, "one or more `formats`, separated by commas: "),
 		paper:     Paper(flags),
-		landscape: flags.Bool("landscape", false, "lay the paper on its side"),
+		landscape: flags.Bool("landscape", false, "turn the paper on its side"),
 	}
 	Language(flags)
 	p.dpi = flags.Int("dpi", 300, "`dots` per inch of PNG pictures")
@@ -45,7 +45,7 @@ func Paper(flags *pflag.FlagSet) *string {
 }
 
 // OutUsage is what most commands say of the folder to write to.
-const OutUsage = "`folder` to write to; it is made where it is missing"
+const OutUsage = "`folder` to write to; created if missing"
 
 // Chosen gives what the flags ask for, or what is wrong with them.
 func (f Print) Chosen() (ask job.Printing, err error) {

@@ -197,10 +197,10 @@ func TestCardsShowWhatComesBefore(t *testing.T) {
 func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	doc := a4Book(t)
 	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
-	steps, _ := pageOf(t, doc, "Build up", "BOOK")
-	inOrder(t, steps, "Have ready: all of it lies ready", "Figures from the manual: all rows filled in", "STOP: figures on page", "NEW: main shells", "In: crankshaft", "Caps at the torque", "Clearance measured")
+	steps, _ := pageOf(t, doc, "Rebuild", "BOOK")
+	inOrder(t, steps, "Prepare: all ready", "Figures from the manual: all rows filled in", "STOP: figures on page", "NEW: main shells", "In: crankshaft", "Caps at the torque", "Clearance measured")
 	strip, _ := pageOf(t, doc, "Strip down", "BOOK")
-	inOrder(t, strip, "Tools: all of it lies ready", "Figures from the manual: sizes filled in", "Out: drain plug")
+	inOrder(t, strip, "Tools: all ready", "Figures from the manual: sizes filled in", "Out: drain plug")
 	var all strings.Builder
 	for _, page := range doc.Pages {
 		for _, text := range scenetest.Texts(page) {

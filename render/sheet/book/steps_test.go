@@ -31,7 +31,7 @@ func TestOneTickOneAction(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page, _ := pageOf(t, doc, "Build up", "BOOK")
+	page, _ := pageOf(t, doc, "Rebuild", "BOOK")
 	inOrder(t, page, "Block upright", "Stand locked", "STOP: figures on page", "NEW: seal", "In: rotor; two people", "Blocked", "Oiled")
 	for _, text := range scenetest.Texts(page) {
 		for begin, want := range map[string]bool{"Block upright": true, "Stand locked": true, "STOP": true, "NEW": true, "In: rotor": true, "Blocked": true, "Oiled": true, "Caution: Stand": false} {

@@ -170,7 +170,7 @@ func TestCrowdedDrawing(t *testing.T) {
 		t.Errorf("notes %q", notes)
 	}
 	for _, it := range document.Pages[0].Items {
-		if text, ok := it.(scene.Text); ok && strings.Contains(text.Content, "Ids without room: ") {
+		if text, ok := it.(scene.Text); ok && strings.Contains(text.Content, "Ids that do not fit: ") {
 			return
 		}
 	}

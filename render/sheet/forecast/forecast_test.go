@@ -183,7 +183,7 @@ func TestTheHeadingIsTheDecision(t *testing.T) {
 	for want, of := range map[string]advice.Case{
 		"Worth asking the maker for: recipe (a snug pass": {Class: advice.Noticeable, Trials: []advice.Trial{trial(advice.OwnWay, 88), trial(advice.Recipe, 99)}},
 		"Go round at the last torque":                     {Class: advice.Strong, Trials: []advice.Trial{trial(advice.OwnWay, 60)}},
-		"Look at the file first":                          {Class: advice.Noticeable, Falls: true},
+		"Fix the file first":                              {Class: advice.Noticeable, Falls: true},
 		"One repeat pass is worth it.":                    {Class: advice.Noticeable},
 	} {
 		of.Hundreds = f.Hundreds
@@ -215,7 +215,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 		p, f := forecastOf(t, name)
 		doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()}})
 		all := said(doc.Pages)
-		for _, words := range []string{"what runs through them", "within a factor of 2"} {
+		for _, words := range []string{"what connects them", "within a factor of 2"} {
 			if strings.Contains(all, words) != want {
 				t.Errorf("%s says %q: %v, want %v", name, words, !want, want)
 			}
@@ -227,7 +227,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 		t.Fatal(err)
 	}
 	flat, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()}})
-	if strings.Contains(said(flat.Pages), "what runs through them") {
+	if strings.Contains(said(flat.Pages), "what connects them") {
 		t.Error("a part that is not in pieces is called separate")
 	}
 }

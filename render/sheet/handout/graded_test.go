@@ -120,7 +120,7 @@ func TestFeedbackShowsWhere(t *testing.T) {
 		t.Errorf("in black: %v", black)
 	}
 	all := strings.Join(said, " ")
-	for _, want := range []string{"Ana", "Not a whole order", "M2 is there twice, at steps 5 and 6", "Left out: M7"} {
+	for _, want := range []string{"Ana", "Incomplete order", "M2 appears twice, at steps 5 and 6", "Left out: M7"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("the sheet does not say %q: %s", want, all)
 		}
@@ -228,7 +228,7 @@ func TestSummaryCounts(t *testing.T) {
 	}
 	joined := strings.Join(all, "|")
 	for _, want := range []string{
-		"Answers: 5 – right: 1, right with a remark: 1, not yet right: 2, not whole: 1",
+		"Answers: 5 – right: 1, right with a remark: 1, not yet right: 2, incomplete: 1",
 		"neighbours in succession: 3 of 5", "left out: 3 of 5", "not begun in the middle: 2 of 5",
 	} {
 		if !strings.Contains(joined, want) {

@@ -97,7 +97,7 @@ func TestWhyTellsOfSprings(t *testing.T) {
 	ask := handout.Request{Request: sheet.Request{Paper: a4, Words: words.English()}}
 	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-main-caps": false} {
 		text := said(whyDocument(planOf(t, name), nil, ask))
-		if got := strings.Contains(text, "springs that press under caps are in no drawing") && strings.Contains(text, "cap 4, where no spring presses"); got != want {
+		if got := strings.Contains(text, "Springs under caps are not in the drawings") && strings.Contains(text, "cap 4, where no spring presses"); got != want {
 			t.Errorf("%s speaks of springs %v: %s", name, got, text)
 		}
 	}
@@ -127,10 +127,10 @@ func TestWhySays(t *testing.T) {
 		says    []string
 		not     []string
 	}{
-		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "crosswise", "What the order is for"}},
-		{"p4-head", &someFigures, []string{"What the order is for", "no bulge is trapped"}, []string{"≈", "finds little"}},
-		{"p4-flywheel", &someFigures, []string{"What the order is for", "no side is pinched"}, []string{"≈", "finds little", "bulge"}},
-		{"p4-pump-flange", &interaction.Reason{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "lies ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not speak for the order"}, []string{"centre outwards", "edges first", "edges bend"}},
+		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "crosswise", "Purpose of the order"}},
+		{"p4-head", &someFigures, []string{"Purpose of the order", "no bulge is trapped"}, []string{"≈", "finds little"}},
+		{"p4-flywheel", &someFigures, []string{"Purpose of the order", "no side is pinched"}, []string{"≈", "finds little", "bulge"}},
+		{"p4-pump-flange", &interaction.Reason{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "is ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not show the benefit of the order"}, []string{"centre outwards", "edges first", "edges bend"}},
 		{"p4-head", nil, []string{"Common practice"}, []string{"≈"}},
 	} {
 		text := said(whyDocument(planOf(t, c.pattern), c.figures, ask))

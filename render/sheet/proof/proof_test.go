@@ -114,7 +114,7 @@ func checkUnder(t *testing.T, name string, sheet proof.Overlay, under *image.Gra
 		c := b.Centre()
 		level := func(x, y float64) uint8 { return under.GrayAt(int(x*8), int(y*8)).Y }
 		if in, out := level(c.X, c.Y), level(b.Right+0.5, c.Y); in < 230 || out > 190 {
-			t.Errorf("%s: %s lies over %d, beside it is %d", name, s.Tag.Name, in, out)
+			t.Errorf("%s: %s covers %d, beside it is %d", name, s.Tag.Name, in, out)
 		}
 	}
 }

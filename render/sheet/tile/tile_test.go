@@ -176,7 +176,7 @@ func TestEmptySheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	all := strings.Join(notes, "\n")
-	if len(pages) != 3 || !strings.Contains(all, "holds nothing and is left out") || !strings.Contains(contents(pages), "Crossed in the plan") {
+	if len(pages) != 3 || !strings.Contains(all, "is empty and is left out") || !strings.Contains(contents(pages), "Crossed out in the plan") {
 		t.Errorf("%d pages, notes:\n%s", len(pages), all)
 	}
 }

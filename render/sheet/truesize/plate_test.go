@@ -81,7 +81,7 @@ func TestNoRoom(t *testing.T) {
 			if text, ok := it.(scene.Text); ok {
 				for _, b := range boxes {
 					if b.Meets(text.Box().Grown(-0.02)) {
-						t.Fatalf("%q lies over another word", text.Content)
+						t.Fatalf("%q covers another word", text.Content)
 					}
 				}
 				boxes = append(boxes, text.Box())

@@ -7,5 +7,5 @@ import (
 
 var _ = exampleOf(map[finding.Code]finding.Values{
 	exercise.HowMany:      {"count": 99, "most": exercise.Most},
-	exercise.OrderDeparts: {"usable": true, "why": "M8 is there twice, at steps 2 and 3"},
+	exercise.OrderDeparts: {"usable": true, "why": "M8 appears twice, at steps 2 and 3"},
 })

@@ -152,7 +152,7 @@ func TestTheRecipe(t *testing.T) {
 		p.Tighten.Stages[i].Fasteners = []int{0, 1}
 	}
 	if got, want := compared(t, p, setup.Setup{}).Trials[0].TravelM, 5*0.092; math.Abs(got-want) > 1e-12 {
-		t.Errorf("the wrench goes %g m, want %g m", got, want)
+		t.Errorf("the wrench travels %g m, want %g m", got, want)
 	}
 }
 

@@ -31,7 +31,7 @@ func TestThreadForHole(t *testing.T) {
 		}
 		made, err := thread.Parse(name)
 		if err != nil || unit.Length(made.MajorMm) >= c.hole {
-			t.Errorf("%s does not go through %v: %v", name, c.hole, err)
+			t.Errorf("%s does not fit through %v: %v", name, c.hole, err)
 		}
 	}
 }

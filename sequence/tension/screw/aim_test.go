@@ -61,15 +61,15 @@ func TestNutFactorAndFrictionUndoOneAnother(t *testing.T) {
 func TestAimErrorsSayWhatIsAllowed(t *testing.T) {
 	good := Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
 	tensiontest.Refuses(t, words.English().Error, Target, good, map[string]func(*Bolt){
-		"more than one aim is stated; allowed: one of":                                  func(b *Bolt) { b.ProofShare, b.Preload = 0.75, 3000 },
-		"share 1.2 of the proof load; allowed: above 0 up to 1":                         func(b *Bolt) { b.ProofShare = 1.2 },
-		"share NaN of the proof load":                                                   func(b *Bolt) { b.ProofShare = math.NaN() },
-		"preload -3 N; allowed: above 0":                                                func(b *Bolt) { b.Preload = -3 },
-		"a preload of 60.0 kN is more than M10×1.5 of class 10.9 bears":                 func(b *Bolt) { b.Preload = 60e3 },
-		"a nut factor K of 0.2 stands beside the friction or the lubrican":              func(b *Bolt) { b.NutFactor = 0.2 },
-		"nut factor K 0.01 does not go with M10×1.5; allowed: above 0.024 (no friction": func(b *Bolt) { b.NutFactor, b.Lubricant = 0.01, "" },
-		"nut factor K 2 does not go":                                                    func(b *Bolt) { b.NutFactor, b.Lubricant = 2, "" },
-		"nut factor K NaN does not go":                                                  func(b *Bolt) { b.NutFactor, b.Lubricant = math.NaN(), "" },
+		"more than one aim is stated; allowed: one of":                                     func(b *Bolt) { b.ProofShare, b.Preload = 0.75, 3000 },
+		"share 1.2 of the proof load; allowed: above 0 up to 1":                            func(b *Bolt) { b.ProofShare = 1.2 },
+		"share NaN of the proof load":                                                      func(b *Bolt) { b.ProofShare = math.NaN() },
+		"preload -3 N; allowed: above 0":                                                   func(b *Bolt) { b.Preload = -3 },
+		"a preload of 60.0 kN is more than M10×1.5 of class 10.9 can take":                 func(b *Bolt) { b.Preload = 60e3 },
+		"a nut factor K of 0.2 is given together with friction or a lubrican":              func(b *Bolt) { b.NutFactor = 0.2 },
+		"nut factor K 0.01 is out of range for M10×1.5; allowed: above 0.024 (no friction": func(b *Bolt) { b.NutFactor, b.Lubricant = 0.01, "" },
+		"nut factor K 2 is out of range":                                                   func(b *Bolt) { b.NutFactor, b.Lubricant = 2, "" },
+		"nut factor K NaN is out of range":                                                 func(b *Bolt) { b.NutFactor, b.Lubricant = math.NaN(), "" },
 	})
 	for _, torque := range []unit.Torque{0, -1, unit.Torque(math.NaN()), unit.Torque(math.Inf(1))} {
 		if _, err := AtTorque(good, torque); err == nil || !strings.Contains(words.English().Error(err), "allowed: above 0") {

@@ -203,8 +203,8 @@ func TestTargetErrorsSayWhatIsAllowed(t *testing.T) {
 		"friction 0.1 to 12 (head); allowed":                                                            func(b *Bolt) { b.Friction = &Friction{Between(0.1, 0.2), Between(0.1, 12)} },
 		"friction 0.2, 0.15, 0.1 (thread); allowed: figures that rise":                                  func(b *Bolt) { b.Friction = &Friction{Between(0.2, 0.1), Between(0.1, 0.2)} },
 		"friction NaN (thread)":                                                                         func(b *Bolt) { b.Friction = &Friction{Thread: Between(math.NaN(), math.NaN())} },
-		"width across flats 160 mm does not go with M10×1.5; allowed: 10 mm to 40 mm":                   func(b *Bolt) { b.HeadAcross = 160 },
-		"bearing face -1 mm does not go with M10×1.5":                                                   func(b *Bolt) { b.WasherFace = -1 },
+		"width across flats 160 mm is out of range for M10×1.5; allowed: 10 mm to 40 mm":                func(b *Bolt) { b.HeadAcross = 160 },
+		"bearing face -1 mm is out of range for M10×1.5":                                                func(b *Bolt) { b.WasherFace = -1 },
 		`head "round" is not known; allowed: hexagon, socket, flange`:                                   func(b *Bolt) { b.HeadForm = "round" },
 		`washer "spring" is not known; allowed: none, normal`:                                           func(b *Bolt) { b.Washer = "spring" },
 		"M18×2.5 has no socket head of ISO 4762; allowed: M3, M4, M5, M6, M8, M10, M12, M14, M16, M20,": func(b *Bolt) { b.Thread, b.HeadForm = tensiontest.Thread(t, "M18"), head.Socket },
@@ -213,9 +213,9 @@ func TestTargetErrorsSayWhatIsAllowed(t *testing.T) {
 		"3/8-16 UNC has no washer of ISO 7089; allowed: M1.6 to M64": func(b *Bolt) {
 			b.Thread, b.Washer, b.Class = tensiontest.Thread(t, "3/8-16"), head.NormalWasher, "grade 8"
 		},
-		"width across flats of 16 mm does not tell the bearing face of a socket head; allowed: the diameter": func(b *Bolt) { b.HeadForm, b.HeadAcross = head.Socket, 16 },
-		"hole 6 mm does not go with M10×1.5":                                          func(b *Bolt) { b.Hole = 6 },
-		"hole NaN mm does not go with M10×1.5":                                        func(b *Bolt) { b.Hole = unit.Length(math.NaN()) },
+		"width across flats of 16 mm does not give the bearing face of a socket head; allowed: the diameter": func(b *Bolt) { b.HeadForm, b.HeadAcross = head.Socket, 16 },
+		"hole 6 mm is out of range for M10×1.5":                                       func(b *Bolt) { b.Hole = 6 },
+		"hole NaN mm is out of range for M10×1.5":                                     func(b *Bolt) { b.Hole = unit.Length(math.NaN()) },
 		"bearing face of 14.63 mm under the head of M10×1.5 is not wider than its ho": func(b *Bolt) { b.Hole = 15 },
 		"M11×1.5 has no standard hexagon head; state the width across flats":          func(b *Bolt) { b.Thread = tensiontest.Thread(t, "M11") },
 		"yield share 1.2; allowed: above 0 up to 1":                                   func(b *Bolt) { b.YieldShare = 1.2 },

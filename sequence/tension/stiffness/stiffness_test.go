@@ -155,20 +155,20 @@ func TestStiffnessIsSound(t *testing.T) {
 func TestGripErrorsSayWhatIsAllowed(t *testing.T) {
 	b := screw.Bolt{Thread: tensiontest.Thread(t, "M10"), Class: "10.9", Lubricant: "oil"}
 	for says, spoil := range map[string]func(*Grip){
-		"the grip is missing; state the thickness":                                     func(g *Grip) { g.Layers = nil },
-		"layer 1 is 0 mm thick; allowed: above 0":                                      func(g *Grip) { g.Layers[0].Thickness = 0 },
-		"layer 1 is NaN mm thick":                                                      func(g *Grip) { g.Layers[0].Thickness = unit.Length(math.NaN()) },
-		`layer 1: material "cheese" is not known; allowed: steel`:                      func(g *Grip) { g.Layers[0].Material = "cheese" },
-		`tapped part: material "wood" is not known`:                                    func(g *Grip) { g.TappedIn = "wood" },
-		"a grip of 3000 mm does not go with M10×1.5; allowed: up to 2000 mm":           func(g *Grip) { g.Layers[0].Thickness = 3000 },
-		"an engagement of 12 mm is stated without the part that is tapped":             func(g *Grip) { g.Engagement = 12 },
-		"engagement -1 mm; allowed: above 0":                                           func(g *Grip) { g.TappedIn = "steel"; g.Engagement = -1 },
-		"a bolt of 80 mm does not reach through a grip of 95 mm":                       func(g *Grip) { g.BoltLength = 80 },
-		"a bolt of 180 mm has its thread from 148 mm on, but clamps only 95 mm":        func(g *Grip) { g.BoltLength, g.Thread = 180, 32 },
-		"a shank of 100 mm is longer than the grip of 95 mm; allowed: up to the grip":  func(g *Grip) { g.Shank = []Section{{100, 10}} },
-		"shank section 1 is 1 mm in diameter, which does not go with M10×1.5; allowed": func(g *Grip) { g.Shank = []Section{{50, 1}} },
-		"shank section 2 is 0 mm long; allowed: above 0":                               func(g *Grip) { g.Shank = []Section{{50, 8}, {0, 8}} },
-		"clamped parts 10 mm across do not hold the hole of 11 mm":                     func(g *Grip) { g.Reach = 10 },
+		"the grip is missing; state the thickness":                                        func(g *Grip) { g.Layers = nil },
+		"layer 1 is 0 mm thick; allowed: above 0":                                         func(g *Grip) { g.Layers[0].Thickness = 0 },
+		"layer 1 is NaN mm thick":                                                         func(g *Grip) { g.Layers[0].Thickness = unit.Length(math.NaN()) },
+		`layer 1: material "cheese" is not known; allowed: steel`:                         func(g *Grip) { g.Layers[0].Material = "cheese" },
+		`tapped part: material "wood" is not known`:                                       func(g *Grip) { g.TappedIn = "wood" },
+		"a grip of 3000 mm is out of range for M10×1.5; allowed: up to 2000 mm":           func(g *Grip) { g.Layers[0].Thickness = 3000 },
+		"an engagement of 12 mm is stated without the part that is tapped":                func(g *Grip) { g.Engagement = 12 },
+		"engagement -1 mm; allowed: above 0":                                              func(g *Grip) { g.TappedIn = "steel"; g.Engagement = -1 },
+		"a bolt of 80 mm does not reach through a grip of 95 mm":                          func(g *Grip) { g.BoltLength = 80 },
+		"a bolt of 180 mm is threaded from 148 mm on, but clamps only 95 mm":              func(g *Grip) { g.BoltLength, g.Thread = 180, 32 },
+		"a shank of 100 mm is longer than the grip of 95 mm; allowed: up to the grip":     func(g *Grip) { g.Shank = []Section{{100, 10}} },
+		"shank section 1 is 1 mm in diameter, which is out of range for M10×1.5; allowed": func(g *Grip) { g.Shank = []Section{{50, 1}} },
+		"shank section 2 is 0 mm long; allowed: above 0":                                  func(g *Grip) { g.Shank = []Section{{50, 8}, {0, 8}} },
+		"clamped parts 10 mm across are too narrow for the hole of 11 mm":                 func(g *Grip) { g.Reach = 10 },
 	} {
 		bad := Simple(95)
 		spoil(&bad)

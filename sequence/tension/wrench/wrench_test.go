@@ -44,7 +44,7 @@ func TestAdapterOnTheScale(t *testing.T) {
 	tensiontest.Near(t, "given", float64(r.Given), 69.5*460/400, 1e-12)
 	tensiontest.Near(t, "low", float64(r.Low), 69.5*460/400*0.96, 1e-12)
 	tensiontest.Near(t, "high", float64(r.High), 69.5*460/400*1.04, 1e-12)
-	if len(r.Notes) != 2 || !strings.Contains(words.English().Say(r.Notes[1]), "a fastener that stands needs more torque") {
+	if len(r.Notes) != 2 || !strings.Contains(words.English().Say(r.Notes[1]), "a fastener at rest needs more torque") {
 		t.Errorf("%q", r.Notes)
 	}
 }
@@ -72,7 +72,7 @@ func TestWrenchesWithoutALengthAreSkipped(t *testing.T) {
 	if err != nil || r.Wrench.Name != "long" || r.Length != 640 || r.LengthFrom != LengthOfList {
 		t.Fatalf("%+v, %v", r, err)
 	}
-	if want := "left out, as the list gives them no length for the adapter: large, small, middle, pounds"; !strings.Contains(strings.Join(words.English().SayAll(r.Notes), "\n"), want) {
+	if want := "left out, because the list gives no length for the adapter: large, small, middle, pounds"; !strings.Contains(strings.Join(words.English().SayAll(r.Notes), "\n"), want) {
 		t.Errorf("%q do not say %q", r.Notes, want)
 	}
 	r, err = Set(Work{Torque: 100, Adapter: 60, Length: 400, Wrenches: list})
