@@ -34,6 +34,23 @@ func TestMetricDimensionsAsPublished(t *testing.T) {
 	}
 }
 
+// Value from memory: Shigley 9th ed., Table 8-1, tensile stress areas of the
+// smallest and the largest coarse threads.
+func TestStressAreasOfTheSmallestAndLargest(t *testing.T) {
+	for name, want := range map[string]float64{
+		"M1.6": 1.27, "M2": 2.07, "M2.5": 3.39, "M72x6": 3460, "M80x6": 4340, "M90x6": 5590, "M100x6": 6990,
+	} {
+		got, err := Parse(name)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if area := got.StressAreaMm2(); math.Abs(area/want-1) > 0.0035 {
+			t.Errorf("%s: stress area %.4g mm²; published %v", name, area, want)
+		}
+	}
+}
+
 // Published: Shigley 9th ed., Table 8-2 (testdata/unified.csv).
 func TestUnifiedStressAreasAsPublished(t *testing.T) {
 	for _, row := range testkit.Published(t, os.DirFS("testdata"), "unified.csv") {
@@ -91,7 +108,7 @@ func area(diameter float64) float64 { return math.Pi / 4 * diameter * diameter }
 // coarse pitch never falls with the diameter, the pitches of a size fall, and
 // no name stands twice.
 func TestTablesKeepTheirOrder(t *testing.T) {
-	finePitches := []float64{0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4} // value from memory: ISO 261, the columns of fine pitches to M64
+	finePitches := []float64{0.2, 0.25, 0.35, 0.5, 0.75, 1, 1.25, 1.5, 2, 3, 4} // value from memory: ISO 261, the columns of fine pitches but 6 mm
 	for i, size := range metricSizes {
 		for k := 1; k < len(size.pitchesMm); k++ {
 			if !slices.Contains(finePitches, size.pitchesMm[k]) {

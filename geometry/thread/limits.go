@@ -43,7 +43,7 @@ func metricMinorTolerance(pitchMm float64) float64 {
 
 // diameterSteps are the groups of diameters for which ISO 965-1 works out its
 // tolerances once.
-var diameterSteps = []float64{1.4, 2.8, 5.6, 11.2, 22.4, 45, 90}
+var diameterSteps = []float64{1.4, 2.8, 5.6, 11.2, 22.4, 45, 90, 180}
 
 // meanDiameterMm gives the geometric mean of the group a diameter is in.
 func meanDiameterMm(majorMm float64) float64 {

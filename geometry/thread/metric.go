@@ -13,9 +13,15 @@ type metricSize struct {
 }
 
 // metricSizes holds the first and second choice diameters of ISO 261 (the bolt
-// sizes of ISO 262 are among them), and M9 and M11 of the third choice, which
-// cylinder heads do use.
+// sizes of ISO 262 are among them) from M1.6 to M100, and M9 and M11 of the third
+// choice, which cylinder heads do use. Over M68 the standard has no coarse pitch:
+// its greatest, 6 mm, is taken for one.
 var metricSizes = []metricSize{
+	{1.6, []float64{0.35, 0.2}},
+	{1.8, []float64{0.35, 0.2}},
+	{2, []float64{0.4, 0.25}},
+	{2.2, []float64{0.45, 0.25}},
+	{2.5, []float64{0.45, 0.35}},
 	{3, []float64{0.5, 0.35}},
 	{3.5, []float64{0.6, 0.35}},
 	{4, []float64{0.7, 0.5}},
@@ -46,6 +52,14 @@ var metricSizes = []metricSize{
 	{56, []float64{5.5, 4, 3, 2, 1.5}},
 	{60, []float64{5.5, 4, 3, 2, 1.5}},
 	{64, []float64{6, 4, 3, 2, 1.5}},
+	{68, []float64{6, 4, 3, 2, 1.5}},
+	{72, []float64{6, 4, 3, 2, 1.5}},
+	{76, []float64{6, 4, 3, 2, 1.5}},
+	{80, []float64{6, 4, 3, 2, 1.5}},
+	{85, []float64{6, 4, 3, 2}},
+	{90, []float64{6, 4, 3, 2}},
+	{95, []float64{6, 4, 3, 2}},
+	{100, []float64{6, 4, 3, 2}},
 }
 
 // thread gives the thread of the size with its pitch number i.

@@ -1,5 +1,5 @@
 // Package thread knows screw threads by their names: ISO metric threads
-// (ISO 261, coarse and fine, M3 to M64) and unified threads (ASME B1.1, UNC,
+// (ISO 261, coarse and fine, M1.6 to M100) and unified threads (ASME B1.1, UNC,
 // UNF and 8-UN, No. 4 to 2 in). All lengths are in millimetres.
 package thread
 

@@ -43,6 +43,24 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 	return plan.ClampedPart{Material: r.material(f, "material", nil, finding.Error), Thickness: f.Length("thickness", unit.Sensible.Thickness)}
 }
 
+// checkThickness warns of a part that is much thicker than what any fastener
+// clamps. A head may be let in, so half as much again passes (common practice,
+// no source).
+func (r *reader) checkThickness(f form.Fields) {
+	const letIn = 1.5
+	thickness, grip := r.input.Clamped.Part.Thickness, unit.Length(0)
+	for _, k := range r.input.Kinds {
+		if k.Grip == 0 {
+			return
+		}
+		grip = max(grip, k.Grip)
+	}
+	if grip > 0 && thickness > letIn*grip {
+		at := f.Node.Get("joint").Get("part").Get("thickness")
+		r.Warn(at, PartThick, finding.Values{"thickness": thickness, "grip": grip})
+	}
+}
+
 // gasket reads its kind, or its stiffness, or what a data sheet says of it.
 func (r *reader) gasket(n *nodes.Node) plan.Gasket {
 	f, ok := r.Fields(n, finding.Term("the gasket"), "kind", "stiffness", "strip", "squeezed", "at", "thickness")

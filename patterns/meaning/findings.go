@@ -5,6 +5,7 @@ import "drawdown/geometry/finding"
 // What can be wrong with what a pattern says.
 const (
 	RowAndFlange     finding.Code = "reader row and flange"         //
+	PartThick        finding.Code = "reader part thick"             // thickness, grip
 	StiffnessTwice   finding.Code = "reader gasket stiffness twice" //
 	RowOffLine       finding.Code = "reader row off line"           //
 	RowTooShort      finding.Code = "reader row too short"          // length, span, start

@@ -26,6 +26,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkStageKinds()
 	r.checkStageOrder()
 	r.checkStars()
+	r.checkThickness(f)
 	r.checkUnused()
 }
 

@@ -211,7 +211,7 @@ func (j *judge) outlasts(at stiffness.AfterAngle) bool {
 func (j *judge) lasts(t turn, worst stiffness.AfterAngle) {
 	switch {
 	case t.angle == 0 || worst.Necks || worst.Breaks || worst.Lasting == 0:
-	case !worst.Reusable:
+	case !worst.Reusable, j.Reuse == "once":
 		j.note(t.last, TurnUsedOnce, finding.Values{"lasting": worst.Lasting, "strain": worst.LastingStrain})
 	default:
 		j.note(t.last, TurnMeasured, finding.Values{"lasting": worst.Lasting})

@@ -184,6 +184,34 @@ func TestSettlementThatIsWorthAWord(t *testing.T) {
 	}
 }
 
+// A bolt that is used once is never to be measured for its next use.
+func TestOnceIsNeverMeasured(t *testing.T) {
+	t.Parallel()
+	judged := func(angle unit.Angle, reuse string) []finding.Finding {
+		b := whole(t)
+		b.Reuse = reuse
+		b.Grip = stiffness.Grip{Layers: []stiffness.Layer{{Thickness: 95, Material: "aluminium"}}, TappedIn: "aluminium", Engagement: 24, BoltLength: 120, Thread: 60}
+		b.Stages[1].Angle = angle
+		return figures.Judge([]figures.Bolt{b})
+	}
+	measured := 0
+	for angle := unit.Angle(45); angle <= 180; angle += 5 {
+		once := judged(angle, "once")
+		if finding.Has(once, figures.TurnMeasured) {
+			t.Errorf("%v: to be measured, and used once", angle)
+		}
+		if finding.Has(judged(angle, "inspect"), figures.TurnMeasured) {
+			measured++
+			if !finding.Has(once, figures.TurnUsedOnce) {
+				t.Errorf("%v: not said that it is used once", angle)
+			}
+		}
+	}
+	if measured == 0 {
+		t.Error("no angle is just beyond yield")
+	}
+}
+
 // What lasts of a stretch is told: used up for good, or to be measured; nothing of
 // a bolt that springs back.
 func TestWhatLastsOfATurn(t *testing.T) {

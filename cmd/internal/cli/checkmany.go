@@ -62,6 +62,16 @@ func (p *Program) checkMany(args []string, folder string, asJSON bool) Status {
 	return out.Status
 }
 
+// checkOther checks a file that is no pattern, as one of many.
+func (p *Program) checkOther(name, folder string, asJSON bool) Status {
+	one := p.checkOne(name, folder, true, asJSON)
+	if asJSON {
+		return max(one.Status, p.printJSON(one))
+	}
+	p.printChecked(one)
+	return one.Status
+}
+
 // filesOf gives the files that the arguments name, each once; of a folder those
 // with the ending of YAML, by name.
 func filesOf(args []string) (names []string, err error) {

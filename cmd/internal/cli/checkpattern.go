@@ -46,6 +46,8 @@ var checkCommand = command{
 				return p.checkOrder(file, *order, *side, *printing.AsJSON)
 			case flags.Changed("side"):
 				return p.misuse(finding.Failed(flag.NeedsOther, finding.Values{"flag": "side", "other": "order", "example": "M3,M8,M9"}))
+			case !*draw && !slices.Contains([]job.FileKind{job.PatternFile, job.OtherFile}, job.KindOf(file)):
+				return p.checkOther(file, *printing.Folder, *printing.AsJSON)
 			case !*draw:
 				return p.check(file, printing, nil)
 			}

@@ -18,7 +18,8 @@ const (
 	PatternFile FileKind = "pattern"
 	MachineFile FileKind = "machine"
 	SurveyFile  FileKind = "survey"
-	OtherFile   FileKind = "other" // none of these, such as a list of wrenches
+	WrenchFile  FileKind = "wrenches" // a shop's list of its wrenches
+	OtherFile   FileKind = "other"    // none of these
 )
 
 // kindKeys are keys that only files of one kind have.
@@ -28,6 +29,7 @@ var kindKeys = []struct {
 }{
 	{MachineFile, regexp.MustCompile(`(?m)^strip\s*:`)},
 	{SurveyFile, regexp.MustCompile(`(?m)^(measured|holes)\s*:`)},
+	{WrenchFile, regexp.MustCompile(`(?m)^wrenches\s*:`)},
 	{PatternFile, regexp.MustCompile(`(?m)^(drawdown|fasteners|extends|kinds|tighten)\s*:`)},
 }
 
@@ -63,6 +65,9 @@ func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.
 		return append(problems, StalePrints(name, folder, o.Heading)...), err
 	case SurveyFile:
 		_, problems, err := Survey(name, stdin, w)
+		return problems, err
+	case WrenchFile:
+		_, problems, err := Wrenches(name, stdin)
 		return problems, err
 	}
 	made, problems, err := Load(name, stdin, "", "")

@@ -118,6 +118,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.CastTwice:        {"twice": []finding.Finding{finding.Failed(meaning.CastShared, finding.Values{"first": "M1", "second": "M4", "cast": 3})}},
 	meaning.StarOffCircle:    {},
 	meaning.MirrorTitle:      {"title": "\"Cylinder head\""},
+	meaning.PartThick:        {"thickness": unit.Length(480), "grip": unit.Length(94)},
 	meaning.IsMachine:        {},
 	meaning.KindUnused:       {"kind": "main"},
 	meaning.KindNotTightened: {"kind": "main"},

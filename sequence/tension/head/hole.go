@@ -11,8 +11,10 @@ import (
 // diameter; the metric threads of other diameters (M9, M11) take a millimetre
 // more than the thread, as M8 and M10 do.
 var mediumHoles = map[float64]unit.Length{
+	1.6: 1.8, 1.8: 2.1, 2: 2.4, 2.2: 2.6, 2.5: 2.9, // values from memory, as those over M64
 	3: 3.4, 3.5: 3.9, 4: 4.5, 4.5: 5, 5: 5.5, 6: 6.6, 7: 7.6, 8: 9, 10: 11, 12: 13.5, 14: 15.5, 16: 17.5, 18: 20, 20: 22,
 	22: 24, 24: 26, 27: 30, 30: 33, 33: 36, 36: 39, 39: 42, 42: 45, 45: 48, 48: 52, 52: 56, 56: 62, 60: 66, 64: 70,
+	68: 74, 72: 78, 76: 82, 80: 86, 85: 91, 90: 96, 95: 101, 100: 107,
 }
 
 // Hole gives the usual clearance hole of the thread and its standard, if there

@@ -24,6 +24,7 @@ type WasherSize struct{ Hole, Outer, Thickness unit.Length }
 // normalWashers holds the nominal measures of ISO 7089, tables 1 and 2, by the
 // nominal diameter of the thread (values from memory).
 var normalWashers = map[float64]WasherSize{
+	1.6: {1.7, 4, 0.3}, 2: {2.2, 5, 0.3}, 2.5: {2.7, 6, 0.5}, // values from memory
 	3: {3.2, 7, 0.5}, 3.5: {3.7, 8, 0.5}, 4: {4.3, 9, 0.8}, 5: {5.3, 10, 1}, 6: {6.4, 12, 1.6}, 8: {8.4, 16, 1.6},
 	10: {10.5, 20, 2}, 12: {13, 24, 2.5}, 14: {15, 28, 2.5}, 16: {17, 30, 3}, 18: {19, 34, 3}, 20: {21, 37, 3},
 	22: {23, 39, 3}, 24: {25, 44, 4}, 27: {28, 50, 4}, 30: {31, 56, 4}, 33: {34, 60, 5}, 36: {37, 66, 5},

@@ -210,7 +210,7 @@ func TestTargetErrorsSayWhatIsAllowed(t *testing.T) {
 		"M18×2.5 has no socket head of ISO 4762; allowed: M3, M4, M5, M6, M8, M10, M12, M14, M16, M20,": func(b *Bolt) { b.Thread, b.HeadForm = tensiontest.Thread(t, "M18"), head.Socket },
 		"M20×2.5 has no flange head of ISO 4162; allowed: M5, M6, M8, M10, M12, M14, M16, or state":     func(b *Bolt) { b.Thread, b.HeadForm = tensiontest.Thread(t, "M20"), head.Flange },
 		"3/8-16 UNC has no socket head of ISO 4762":                                                     func(b *Bolt) { b.Thread, b.HeadForm, b.Class = tensiontest.Thread(t, "3/8-16"), head.Socket, "grade 8" },
-		"3/8-16 UNC has no washer of ISO 7089; allowed: M3 to M64": func(b *Bolt) {
+		"3/8-16 UNC has no washer of ISO 7089; allowed: M1.6 to M64": func(b *Bolt) {
 			b.Thread, b.Washer, b.Class = tensiontest.Thread(t, "3/8-16"), head.NormalWasher, "grade 8"
 		},
 		"width across flats of 16 mm does not give the bearing face of a socket head; allowed: the diameter": func(b *Bolt) { b.HeadForm, b.HeadAcross = head.Socket, 16 },

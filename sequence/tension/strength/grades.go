@@ -58,7 +58,7 @@ var grades = []grade{
 	austenitic("A4-70", 24, 450, 700),
 	austenitic("A4-80", 24, 600, 800),
 
-	{name: "A193 B7", standard: a193, upToMm: 64, smallest: "M3", largest: "M64",
+	{name: "A193 B7", standard: a193, upToMm: 64, smallest: "M1.6", largest: "M64",
 		proof: proofByRule(720), yield: 720, tensile: 860},
 	{name: "A193 B7", standard: a193, unified: true, upToMm: 2.5 * Inch, smallest: "No. 4", largest: "2 1/2 in",
 		proof: proofByRule(105 * ksi), yield: 105 * ksi, tensile: 125 * ksi},
@@ -72,7 +72,7 @@ var inchNames = map[float64]string{noTwelve: "1/4 in", 0.75: "3/4 in", 1: "1 in"
 
 func metricClass(name string, overMm, upToMm float64, proof, yield, tensile unit.Stress) grade {
 	return grade{name: name, standard: iso898, overMm: overMm, upToMm: upToMm,
-		smallest: "M3", largest: fmt.Sprintf("M%g", upToMm), proof: proof, yield: yield, tensile: tensile}
+		smallest: "M1.6", largest: fmt.Sprintf("M%g", upToMm), proof: proof, yield: yield, tensile: tensile}
 }
 
 func inchGrade(name string, overIn, upToIn float64, proofKsi, yieldKsi, tensileKsi unit.Stress) grade {
@@ -81,7 +81,7 @@ func inchGrade(name string, overIn, upToIn float64, proofKsi, yieldKsi, tensileK
 }
 
 func austenitic(name string, upToMm float64, yield, tensile unit.Stress) grade {
-	return grade{name: name, standard: iso3506, upToMm: upToMm, smallest: "M3", largest: fmt.Sprintf("M%g", upToMm),
+	return grade{name: name, standard: iso3506, upToMm: upToMm, smallest: "M1.6", largest: fmt.Sprintf("M%g", upToMm),
 		proof: proofByRule(yield), yield: yield, tensile: tensile, austenitic: true}
 }
 
