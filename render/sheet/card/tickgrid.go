@@ -194,15 +194,6 @@ func (g tickGrid) height() float64 {
 	return h
 }
 
-// pages counts the pages that the grid adds to one that has so much room left.
-func (g tickGrid) pages(left, height float64) int {
-	pages := 0
-	for n := fitting(g.strips, left-gridHead); n < len(g.strips); pages++ {
-		n += max(1, fitting(g.strips[n:], height-gridHead))
-	}
-	return pages
-}
-
 // parted cuts a strip that is higher than a page: as many stages as fit, and the
 // rest.
 func (b strip) parted(height float64) []strip {
