@@ -36,24 +36,21 @@ func (c *card) pages() ([]scene.Page, []string) {
 }
 
 func (f *pages) work(most float64) {
-	for from, checks := 0, true; checks || from < len(f.c.side.Stages); {
+	for from, checks := 0, true; ; f.Turn() {
 		page, drawn, ok := f.c.fill(f.Y, f.Bottom, most, from, checks)
 		switch {
 		case ok:
 			f.page(page, drawn)
 			from, checks = page.to, false
+			if from >= len(f.c.side.Stages) {
+				return
+			}
 		case checks:
 			f.before(most)
 			checks = false
-			if len(f.c.side.Stages) == 0 {
-				return
-			}
 		default:
 			f.apart(from, false)
 			return
-		}
-		if from < len(f.c.side.Stages) {
-			f.Turn()
 		}
 	}
 }

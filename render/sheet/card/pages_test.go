@@ -243,3 +243,26 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 		}
 	}
 }
+
+// A card without stages shows the part, and says that it has no figures, however
+// much there is to see to first.
+func TestNoStagesAndManyCautions(t *testing.T) {
+	text := "drawdown: 1\ntitle: Part\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ncautions:\n"
+	for n := range 40 {
+		text += fmt.Sprintf("  - Caution number %d of many\n", n)
+	}
+	p, w := planOf(t, text), words.English()
+	for _, paper := range sheettest.Papers() {
+		document, _ := card.Document(p, card.TightenSide, sheettest.English(paper))
+		said, numbers := "", 0
+		for _, text := range scenetest.Texts(document.Pages...) {
+			said += text.Content + " "
+			if text.Tag.Role == scene.Number && text.Weight == scene.Bold {
+				numbers++
+			}
+		}
+		if numbers < 15 || !strings.Contains(said, w.Card.Stage.None) {
+			t.Errorf("%s, %g wide: %d numbers; says that there are no figures: %v", paper.Name, paper.Width, numbers, strings.Contains(said, w.Card.Stage.None))
+		}
+	}
+}
