@@ -3,6 +3,7 @@ package run
 import (
 	"cmp"
 	"slices"
+	"strings"
 	"time"
 
 	"drawdown/sequence/plan"
@@ -168,7 +169,7 @@ func (e *Entry) marked() *Mark {
 	return &m
 }
 
-func (e *Entry) hasNote() bool { return e.Note != "" }
+func (e *Entry) hasNote() bool { return strings.TrimSpace(e.Note) != "" }
 
 func (e *Entry) earlier(other *Entry) bool { return e.mark().compare(other.mark()) < 0 }
 
