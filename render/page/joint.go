@@ -33,6 +33,8 @@ type Mark struct {
 	ID      string
 	Number  string
 	X, Y, R float64       // of the largest circle in it
+	Em      float64       // of the number in it
+	Base    float64       // where that number stands
 	Path    string        // its edge
 	Outside bool          // the number stands outside of it
 	Led     template.HTML // the number and its leader, where they stand outside
@@ -132,20 +134,34 @@ func (m *Mark) draw(items []scene.Item) error {
 			case it.Tag.Core:
 				b := it.Path.Bounds()
 				m.Path = svg.Path(it.Path)
-				m.X, m.Y, m.R = (b.Left+b.Right)/2, (b.Top+b.Bottom)/2, math.Min(b.Width(), b.Height())/2
+				m.X, m.Y, m.R = scene.Rounded((b.Left+b.Right)/2), scene.Rounded((b.Top+b.Bottom)/2), scene.Rounded(math.Min(b.Width(), b.Height())/2)
 			case it.Tag.Role != scene.Mark:
 				led = append(led, it)
 			}
 		case scene.Text:
 			if m.Outside || !it.Tag.Core {
 				led = append(led, it)
+				continue
 			}
+			m.Em, m.Base = it.Size, it.At.Y
 		}
 	}
 	var b strings.Builder
 	err := svg.WriteItems(&b, led)
 	m.Led = template.HTML(b.String())
 	return err
+}
+
+// LittleEm and LittleBase set the number small, under a tick.
+func (m Mark) LittleEm() float64   { return scene.Rounded(m.R * 0.8) }
+func (m Mark) LittleBase() float64 { return scene.Rounded(m.Y + m.R*0.82) }
+
+// WordBase is where a word stands under the mark.
+func (m Mark) WordBase() float64 { return scene.Rounded(m.Y + m.R*1.05 + 3) }
+
+// Around is the viewBox of the mark with its ring.
+func (m Mark) Around() string {
+	return viewBox(scene.BoxAbout(scene.Point{X: m.X, Y: m.Y}, 3.6*m.R, 3.6*m.R))
 }
 
 // spreadHits makes the room that a finger has for each mark: to half way to its
@@ -160,7 +176,7 @@ func (j *Joint) spreadHits() {
 				nearest = math.Min(nearest, math.Hypot(other.X-m.X, other.Y-m.Y))
 			}
 		}
-		m.Hit = math.Max(m.R, nearest/2)
+		m.Hit = scene.Rounded(math.Max(m.R, nearest/2))
 	}
 }
 

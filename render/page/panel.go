@@ -10,6 +10,9 @@ import (
 	"drawdown/sequence/run"
 )
 
+// Long says whether the figure needs smaller type on a telephone.
+func (p Panel) Long() bool { return len([]rune(p.Figure+p.Unit)) > 7 }
+
 // PanelKind is what the lower third asks for.
 type PanelKind string
 

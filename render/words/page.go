@@ -95,7 +95,7 @@ type PageRun struct {
 	WorkedOut       string
 	Start           string
 	End             string
-	Total           string // total %s
+	Total           string // total then %s
 	Clockwise       string
 	Anticlockwise   string
 	Angle           string // %[1]s from the starting mark to the finishing mark, %[2]s; total so far %[3]s
@@ -206,41 +206,42 @@ type PageTrouble struct {
 
 // PageRecords is the words of the list of records, and one of them.
 type PageRecords struct {
-	Machine     string
-	Joint       string
-	Person      string
-	From        string
-	To          string
-	Find        string
-	None        string
-	NoneFound   string
-	More        string
-	Title       string
-	Seal        string
-	NotSealed   string
-	SecondBy    string // Second signature: %s
-	Head        string // Head of the chain: %s
-	HeadSays    string
-	Sound       string
-	Files       string
-	Steps       string
-	Columns     map[string]string // by column
-	StepStates  map[string]string // by run.StepState
-	Old         string
-	Troubles    string
-	Readings    string
-	Outside     string
-	Found       string
-	Notes       string
-	Flags       string
-	Wrenches    string
-	HandOvers   string
-	HandedTo    string // %[1]s to %[2]s, %[3]s
-	Prints      string
-	Corrections string
-	Correct     string
-	CorrectSays string
-	ToRun       string
+	Machine      string
+	Joint        string
+	Person       string
+	From         string
+	To           string
+	Find         string
+	None         string
+	NoneFound    string
+	More         string
+	Title        string
+	Seal         string
+	NotSealed    string
+	SecondBy     string // Second signature: %s
+	Head         string // Head of the chain: %s
+	HeadSays     string
+	Sound        string
+	Files        string
+	Steps        string
+	Columns      map[string]string // by column
+	StepStates   map[string]string // by run.StepState
+	Old          string
+	Troubles     string
+	Readings     string
+	Outside      string
+	Found        string
+	Notes        string
+	Flags        string
+	WrenchNumber string // Wrench %s
+	HandOvers    string
+	HandedTo     string // %[1]s to %[2]s, %[3]s
+	Prints       string
+	Corrections  string
+	Correct      string
+	CorrectSays  string
+	Acts         map[string]string // by run.Act
+	ToRun        string
 }
 
 // PageShare is the words of the page that lets tablets in.

@@ -43,6 +43,9 @@ func (v RunView) About() string {
 	return line[0].About
 }
 
+// PrintLines are the sheets, in words.
+func (v RunView) PrintLines() []shownPrint { return v.printLines(v.Prints) }
+
 // next is the step that the order asks for; nil where there is none.
 func (v RunView) next() *run.Step {
 	if v.Run.Next == nil {
