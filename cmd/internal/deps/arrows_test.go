@@ -69,7 +69,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
@@ -88,6 +88,7 @@ var arrows = map[string][]string{
 	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/head", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/run":                    {"geometry/unit", "sequence/plan"},
+	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
