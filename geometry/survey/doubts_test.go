@@ -37,7 +37,7 @@ func TestTakenAs(t *testing.T) {
 	}
 }
 
-var ids = []string{"A", "B", "C", "D", "E", "F", "G", "H"}
+var ids = []string{"A", "B", "C", "D", "E", "F", "G", "H", "I"}
 
 // Readings that were left out are wrong, long or short; those that were not are
 // rivals, said together and last.
@@ -182,6 +182,7 @@ func TestWayRoundLimits(t *testing.T) {
 		{"more than half a turn", []float64{0, 100, 190, 290, 200}, false, "anticlockwise"},
 		{"half of the holes", []float64{0, 90, 200, 90, 270, 30}, false, nil},
 		{"more than half of the holes", []float64{0, 90, 200, 300, 270, 30}, false, "anticlockwise"},
+		{"round and on, by half of the holes", []float64{0, 120, 240, 0, 120, 240, 0, 120}, false, nil},
 		{"a row", []float64{0, 90, 180, 270}, true, nil},
 	} {
 		var points []geometry.Point

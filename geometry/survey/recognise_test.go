@@ -160,6 +160,35 @@ func TestCircleFit(t *testing.T) {
 	}
 }
 
+// A rectangle has its places along the sides alone, and two columns or three rows at
+// the least.
+func TestRectangleFit(t *testing.T) {
+	t.Parallel()
+	places := func(columns, rows int, cells ...[2]int) ([]geometry.Point, geometry.Layout) {
+		layout := geometry.Layout{Regular: true, Columns: columns, Rows: rows}
+		for _, c := range cells {
+			layout.Points = append(layout.Points, geometry.Point{X: 40 * float64(c[0]), Y: 30 * float64(c[1])})
+			layout.Column, layout.Row = append(layout.Column, c[0]), append(layout.Row, c[1])
+		}
+		return layout.Points, layout
+	}
+	if f, ok := rectangleFit(places(3, 3, [][2]int{{0, 2}, {1, 2}, {2, 2}, {2, 1}, {2, 0}, {1, 0}, {0, 0}, {0, 1}}...)); !ok || !slices.Equal(f.place, geometry.Count(8)) || math.Abs(f.exact.X-80)+math.Abs(f.exact.Y-60) > 1e-9 || f.exact.Rows != 1 {
+		t.Errorf("three by three: %+v, %v", f, ok)
+	}
+	if _, ok := rectangleFit(places(3, 3, [][2]int{{0, 2}, {1, 2}, {2, 2}, {2, 1}, {2, 0}, {1, 0}, {0, 0}, {1, 1}}...)); ok {
+		t.Error("one of the places lies inside")
+	}
+	if f, ok := rectangleFit(places(2, 3, [][2]int{{0, 2}, {1, 2}, {1, 1}, {1, 0}, {0, 0}, {0, 1}}...)); !ok || !slices.Equal(f.place, geometry.Count(6)) {
+		t.Errorf("two columns: %+v, %v", f, ok)
+	}
+	if _, ok := rectangleFit(places(3, 2, [][2]int{{0, 1}, {1, 1}, {2, 1}, {2, 0}, {1, 0}, {0, 0}}...)); ok {
+		t.Error("two rows are a grid")
+	}
+	if _, ok := rectangleFit(places(3, 3, [][2]int{{0, 2}, {1, 2}, {2, 2}, {2, 1}, {2, 0}, {1, 0}, {0, 0}}...)); ok {
+		t.Error("one place is missing")
+	}
+}
+
 // The name gives the sizes to a thousandth.
 func TestNamed(t *testing.T) {
 	t.Parallel()

@@ -141,6 +141,18 @@ func TestNudged(t *testing.T) {
 			t.Errorf("%g mm off each way: to %v", off, got)
 		}
 	}
+	// Along the sides of 3, 4 and 5, and 4, 3 and 5: it lies where both are right.
+	aslant := at(-30, -40, 40, -30, 0, 0)
+	want := geometry.Point{X: 0.001, Y: -0.002}
+	exact := []Reading{{0, 2, aslant[0].Distance(want)}, {2, 1, aslant[1].Distance(want)}}
+	if got := nudged(aslant, 2, []int{0, 1}, exact, 1); got.Distance(want) > 1e-6 {
+		t.Errorf("nudged to %v, want %v", got, want)
+	}
+	aslant[1] = geometry.Point{X: -40, Y: 10} // not square to each other
+	exact[1].Distance = aslant[1].Distance(want)
+	if got := nudged(aslant, 2, []int{0, 1}, exact, 1); got.Distance(want) > 1e-6 {
+		t.Errorf("nudged to %v, want %v", got, want)
+	}
 	s := state{at: places, placed: []bool{true, true, false}, cost: 3}
 	next := s.with(2, geometry.Point{X: 100.5, Y: 0.4}, []int{0, 1}, []Reading{{0, 2, 100}, {1, 2, 100}}, 0.1)
 	if !next.placed[2] || s.placed[2] || next.at[2].Distance(geometry.Point{X: 100}) > 1e-6 || s.at[2] != places[2] || math.Abs(next.cost-3) > 1e-9 {
