@@ -23,6 +23,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkShares()
 	r.checkRemoved()
 	r.checkSprung()
+	r.checkCaps(f)
 	r.checkStageKinds()
 	r.checkStageOrder()
 	r.checkStars()
