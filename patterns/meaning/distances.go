@@ -3,6 +3,7 @@ package meaning
 import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
 )
 
@@ -47,4 +48,28 @@ func (t *Fasteners) checkStray() {
 		return
 	}
 	t.problems.Warn(t.from[s.Index], Stray, finding.Values{"id": t.joint.Fasteners[s.Index].ID, "gap": s.Gap, "span": s.Span})
+}
+
+// checkOdd warns of the one fastener off a place that all others are regular to:
+// of all fasteners, or of a kind.
+func (r *reader) checkOdd() {
+	if r.ErrorsSince(0) {
+		return
+	}
+	sets := [][]geometry.Fastener{r.of(nil)}
+	for _, kind := range r.usedKinds() {
+		sets = append(sets, r.of([]string{kind}))
+	}
+	for _, fasteners := range sets {
+		odd, found := geometry.FindOdd(geometry.Mapped(fasteners, func(f geometry.Fastener) geometry.Point { return f.At }))
+		if !found {
+			continue
+		}
+		v := finding.Values{"id": fasteners[odd.Index].ID, "other": "", "off": unit.Length(odd.Off)}
+		if odd.Other >= 0 {
+			v["other"] = fasteners[odd.Other].ID
+		}
+		r.Warn(r.fasteners.from[r.fasteners.index[fasteners[odd.Index].ID]], OddPlace, v)
+		return
+	}
 }

@@ -14,6 +14,7 @@ func (r *reader) sense(f form.Fields) {
 	}
 	r.unusedChanges()
 	r.fasteners.Check()
+	r.checkOdd()
 	r.checkPlaces(f)
 	r.checkCasts()
 	r.checkLargestFirst()

@@ -67,6 +67,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.TwiceInCluster:   {"id": "M1"},
 	meaning.InOtherCluster:   {"id": "M1", "name": "M1"},
 	meaning.InNoCluster:      {"ids": []string{"C5", "C10"}, "n": 2, "count": 8},
+	meaning.OddPlace:         {"id": "F1", "other": "F4", "off": unit.Length(9)},
+	meaning.ClusterAlong:     {"name": `"cap 3"`, "across": 4},
 	meaning.ClustersCross:    {"name": "cap 1", "other": "cap 2"},
 	meaning.OrderNamesNone:   {"written": []string{"2", "7"}, "ids": []string{"B1", "B2"}},
 	meaning.PipeUnfit:        {"radius": unit.Length(7.9), "bore": unit.Length(150)},
