@@ -76,7 +76,8 @@ func isOdd(off, spacing float64) bool { return off >= oddLeast*spacing && off <=
 
 // offEvenCircle finds the point whose place is the one left on a whole circle.
 func offEvenCircle(points []Point) (Odd, bool) {
-	if offCircle(points, Enclose(points).Centre) > 2*oddMost*Spacing(points) {
+	const most = 100
+	if len(points) > most || offCircle(points, Enclose(points).Centre) > 2*oddMost*Spacing(points) {
 		return Odd{}, false
 	}
 	for i, p := range points {
@@ -85,19 +86,23 @@ func offEvenCircle(points []Point) (Odd, bool) {
 		if even == nil || count != len(points) {
 			continue
 		}
-		centre := Enclose(even).Centre
-		missing := Polar(centre, even[0].Distance(centre), 0)
-		for k := range count {
-			place := Polar(centre, even[0].Distance(centre), even[0].AngleFrom(centre)+360*float64(k)/float64(count))
-			if taken := slices.ContainsFunc(even, func(q Point) bool { return q.Distance(place) < Spacing(even)/4 }); !taken {
-				missing = place
-			}
-		}
-		if off := p.Distance(missing); isOdd(off, Spacing(even)) {
-			return Odd{Index: i, Other: -1, Off: off}, true
+		if spacing := Spacing(even); isOdd(p.Distance(placeLeft(even, spacing)), spacing) {
+			return Odd{Index: i, Other: -1, Off: p.Distance(placeLeft(even, spacing))}, true
 		}
 	}
 	return Odd{}, false
+}
+
+// placeLeft gives the place of a circle that all points but one are on.
+func placeLeft(even []Point, spacing float64) Point {
+	centre, count := Enclose(even).Centre, len(even)+1
+	for k := range count {
+		place := Polar(centre, even[0].Distance(centre), even[0].AngleFrom(centre)+360*float64(k)/float64(count))
+		if !slices.ContainsFunc(even, func(p Point) bool { return p.Distance(place) < spacing/4 }) {
+			return place
+		}
+	}
+	return even[0]
 }
 
 // unpaired are the points of which no other is the mirror image about an axis.

@@ -149,7 +149,8 @@ func (r *reader) checkAlong() {
 			across++
 		}
 	}
-	if across < len(along) {
+	const fewest = 2
+	if across < max(fewest, len(along)) {
 		return
 	}
 	for _, i := range along {

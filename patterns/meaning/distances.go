@@ -51,7 +51,8 @@ func (t *Fasteners) checkStray() {
 }
 
 // checkOdd warns of the one fastener off a place that all others are regular to:
-// of all fasteners, or of a kind.
+// of all fasteners, or of a kind. What a generator makes is off no place of its
+// own, and the one pair of a kind has none.
 func (r *reader) checkOdd() {
 	if r.ErrorsSince(0) {
 		return
@@ -65,11 +66,27 @@ func (r *reader) checkOdd() {
 		if !found {
 			continue
 		}
-		v := finding.Values{"id": fasteners[odd.Index].ID, "other": "", "off": unit.Length(odd.Off)}
+		id, other := fasteners[odd.Index], geometry.Fastener{}
 		if odd.Other >= 0 {
-			v["other"] = fasteners[odd.Other].ID
+			other = fasteners[odd.Other]
 		}
-		r.Warn(r.fasteners.from[r.fasteners.index[fasteners[odd.Index].ID]], OddPlace, v)
+		if other.ID != "" && r.generated(id) {
+			id, other = other, geometry.Fastener{}
+		}
+		const fewest = 4 // of a kind
+		if r.generated(id) || len(r.of([]string{id.Kind})) < fewest {
+			continue
+		}
+		if r.generated(other) {
+			other = geometry.Fastener{}
+		}
+		r.Warn(r.fasteners.from[r.fasteners.index[id.ID]], OddPlace, finding.Values{"id": id.ID, "other": other.ID, "off": unit.Length(odd.Off)})
 		return
 	}
+}
+
+// generated says whether a fastener is one of several that one entry makes.
+func (r *reader) generated(f geometry.Fastener) bool {
+	from := r.fasteners.from[r.fasteners.index[f.ID]]
+	return f.ID != "" && from.Shape == nodes.Map && from.Get("at") == nil
 }

@@ -79,7 +79,6 @@ const (
 	IsMachine        finding.Code = "reader is machine"             //
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
-	CheckByAngle     finding.Code = "reader check by angle"         // kind, angle
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds

@@ -20,7 +20,6 @@ func (r *reader) sense(f form.Fields) {
 	r.checkLargestFirst()
 	r.checkSizeByHole(f)
 	r.checkCovered()
-	r.checkTurnedOn()
 	r.checkShares()
 	r.checkRemoved()
 	r.checkSprung()

@@ -125,7 +125,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.KindUnused:       {"kind": "main"},
 	meaning.KindNotTightened: {"kind": "main"},
 	meaning.ThreadTooLong:    {"threaded": unit.Length(60), "length": unit.Length(50)},
-	meaning.CheckByAngle:     {"kind": "main", "angle": unit.Angle(90)},
 	meaning.NoFigures:        {},
 	meaning.TooManyStages:    {"count": 3, "most": 200},
 	meaning.StageForAll:      {"kinds": []string{"main", "side"}},
