@@ -14,6 +14,9 @@ type Wrench struct {
 	Division float64 // of the scale; 0: read as wrenches of its size are
 	Unit     unit.TorqueUnit
 	Length   unit.Length // middle of the grip to middle of the drive; 0: that of the work
+
+	Number     string // by which the shop knows it, as written on it; empty: none
+	Calibrated string // day of the last calibration, year-month-day; empty: not known
 }
 
 // Work is a torque to be brought onto a fastener.
