@@ -10,7 +10,7 @@ var arrows = map[string][]string{
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/page", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
@@ -47,8 +47,8 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/page":                     {"render/frames", "render/svg", "render/words"},
 	"render/pdf":                      {"render/font", "render/scene"},
+	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
 	"render/scene/scenetest":          {"geometry/testkit", "render/font", "render/scene"}, // of tests alone

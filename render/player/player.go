@@ -1,8 +1,8 @@
-// Package page writes an HTML page that plays the work on a joint step by step.
+// Package player writes an HTML page that plays the work on a joint step by step.
 // The page is one file that asks for nothing outside itself: it works from a
 // stick, on a machine without a network. It may import frames, words and the
 // writer of SVG.
-package page
+package player
 
 import (
 	"bytes"
@@ -15,13 +15,13 @@ import (
 	"drawdown/render/words"
 )
 
-//go:embed page.html
+//go:embed player.html
 var layout string
 
-//go:embed page.css
+//go:embed player.css
 var style string
 
-//go:embed page.js
+//go:embed player.js
 var script string
 
 type data struct {
@@ -47,7 +47,7 @@ func Write(w io.Writer, show frames.Playback, catalogue *words.Catalogue) error 
 		return err
 	}
 	s := catalogue.Handout.Showing
-	made, err := template.New("page").Parse(layout)
+	made, err := template.New("player").Parse(layout)
 	if err != nil {
 		return err
 	}

@@ -1,4 +1,4 @@
-package page_test
+package player_test
 
 import (
 	"bytes"
@@ -28,7 +28,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
 	"drawdown/render/frames"
-	"drawdown/render/page"
+	"drawdown/render/player"
 	"drawdown/render/words"
 )
 
@@ -44,7 +44,7 @@ func written(t testing.TB, pattern, language string, loosening bool) (string, fr
 	}
 	show := frames.Lay(frames.Work{Plan: planOf(t, pattern), Words: w, Loosening: loosening})
 	var b bytes.Buffer
-	if err := page.Write(&b, show, w); err != nil {
+	if err := player.Write(&b, show, w); err != nil {
 		t.Fatal(err)
 	}
 	return b.String(), show
