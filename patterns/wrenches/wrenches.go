@@ -18,7 +18,7 @@ type reader struct{ *form.Reader }
 
 var (
 	fileKeys   = []string{"drawdown", "wrenches"}
-	wrenchKeys = []string{"name", "from", "to", "division", "length"}
+	wrenchKeys = []string{"name", "number", "calibrated", "from", "to", "division", "length"}
 )
 
 // maxWrenches is more than any shop has.
@@ -27,8 +27,10 @@ const maxWrenches = 1000
 // Read reads a shop's list of torque wrenches:
 //
 //	wrenches:
-//	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}
+//	  - {name: small, number: W7, calibrated: 2026-03-02, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}
 //
+// The number is what is written on the wrench, by which the page at the bench
+// knows it, and calibrated the day on which it was last calibrated.
 // Range and division are in the unit of the wrench's scale. Without from the
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
@@ -65,6 +67,9 @@ func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
 			if slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Name == w.Name }) {
 				r.Fail(item, WrenchTwice, finding.Values{"name": problem.Quoted(w.Name)})
 			}
+			if w.Number != "" && slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Number == w.Number }) {
+				r.Fail(item, NumberTwice, finding.Values{"number": problem.Quoted(w.Number)})
+			}
 			list = append(list, w)
 		}
 	}
@@ -81,6 +86,8 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	if at := f.Need("name", "name: small"); at != nil {
 		w.Name, _ = r.TextUpTo(at, finding.Term("a wrench's name"), 60)
 	}
+	const longestNumber = 20
+	w.Number, w.Calibrated = f.TextUpTo("number", longestNumber), f.DateOf("calibrated")
 	to := f.Need("to", "to: 60 N·m")
 	if to == nil {
 		return w, false
