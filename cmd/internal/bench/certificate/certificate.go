@@ -16,7 +16,6 @@ import (
 	"encoding/pem"
 	"errors"
 	"fmt"
-	"io/fs"
 	"math/big"
 	"net"
 	"os"
@@ -194,10 +193,4 @@ func (k *Keeper) load(name string) (pair, error) {
 		return pair{}, errUnread
 	}
 	return pair{both.Leaf, key}, nil
-}
-
-// Made says whether the folder has an authority already.
-func Made(folder string) bool {
-	_, err := os.Stat(filepath.Join(folder, "authority.pem"))
-	return !errors.Is(err, fs.ErrNotExist)
 }
