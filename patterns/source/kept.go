@@ -34,6 +34,19 @@ func FromKept(kept Kept, stem string) (Source, error) {
 	return Source{}, fs.ErrNotExist
 }
 
+// Below gives a file that the first one names, by its stem, with what that names;
+// the file itself stands under its own name then.
+func (k Kept) Below(stem string) Kept {
+	below := Kept{}
+	for key, data := range k {
+		_, rest, _ := strings.Cut(key, leadsTo)
+		if name, _, _ := strings.Cut(rest, leadsTo); rest != "" && stemOf(name) == stem {
+			below[rest] = data
+		}
+	}
+	return below
+}
+
 // besideKept finds what a source names in the list that it was read from.
 func (s Source) besideKept(name string) (Source, error) {
 	key := s.key + leadsTo + name

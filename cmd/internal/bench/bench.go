@@ -39,7 +39,8 @@ type Bench struct {
 	store *record.Store
 	shop  *shop
 	open  *openRuns
-	share *sharing // nil: not shared
+	jobs  sync.Mutex // one entry on a job at a time
+	share *sharing   // nil: not shared
 	port  int
 
 	stopping chan struct{} // closed when the page ends, for what lasts

@@ -36,6 +36,9 @@ func (b *Bench) postRunEntry(w http.ResponseWriter, r *http.Request) error {
 func (b *Bench) takeOn(one *openRun, e run.Entry) (taken, error) {
 	e.Time = b.now()
 	e.WrenchFacts = b.wrenchFacts(e.Wrench)
+	if err := b.tellJob(one); err != nil {
+		return taken{}, err
+	}
 	a, err := one.take(e)
 	switch {
 	case err != nil:

@@ -21,11 +21,7 @@ func (b *Bench) frozenOf(id string) (job.Frozen, error) {
 	return b.thawed(started.Of, started.Files)
 }
 
-// jointOfJob reads a joint as the job has it.
-func (b *Bench) jointOfJob(id, of string) (job.Frozen, error) {
-	started, err := b.store.Job(id)
-	if err != nil {
-		return job.Frozen{}, err
-	}
-	return b.thawed(started.Of, started.Files)
+// exportJob gives the whole record of a job.
+func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
+	return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": []string{"json", "pdf"}})
 }

@@ -37,6 +37,7 @@ type openRun struct {
 
 	mu      sync.Mutex
 	state   *run.State
+	job     *run.JobFacts // what its job knows; nil: nothing
 	kept    int           // version that is on the disk
 	changed chan struct{} // closed, and made anew, when kept or state changes
 }
@@ -85,12 +86,19 @@ func (one *openRun) load() error {
 	if err != nil {
 		return err
 	}
-	entries := make([]run.Entry, len(list))
-	for i, e := range list {
-		entries[i] = e.Entry
+	one.state, one.kept = one.work.Replay(entriesOf(list)), len(list)
+	if one.job != nil {
+		one.state.InJob(*one.job)
 	}
-	one.state, one.kept = one.work.Replay(entries), len(entries)
 	return nil
+}
+
+// inJob tells the state what its job knows.
+func (one *openRun) inJob(facts run.JobFacts) {
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	one.job = &facts
+	one.state.InJob(facts)
 }
 
 // tell wakes who waits for a change. Whoever calls holds the lock.

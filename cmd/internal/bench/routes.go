@@ -29,6 +29,11 @@ func (b *Bench) routes() http.Handler {
 		"POST /api/runs/{id}/entries": b.postRunEntry,
 		"GET /api/runs/{id}/events":   b.getEvents,
 
+		"GET /api/jobs":               b.getJobs,
+		"POST /api/jobs":              b.postJob,
+		"GET /api/jobs/{file}":        b.getJob,
+		"POST /api/jobs/{id}/entries": b.postJobEntry,
+
 		"POST " + photosPath:             b.postPhoto,
 		"GET " + photosPath + "/{photo}": b.getPhoto,
 		"GET /api/wrenches":              b.getWrenches,

@@ -126,6 +126,9 @@ func (b *Bench) getRun(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if err := b.tellJob(one); err != nil {
+		return err
+	}
 	answer(w, http.StatusOK, b.runOut(one, b.reader(r)))
 	return nil
 }

@@ -81,17 +81,49 @@ func frozen(from source.Source, kind FileKind, name string) Frozen {
 	return made
 }
 
-// ToAccept lists what someone has to accept by name before the joint is tightened:
-// the warnings of the file, and what could not be judged.
-func (f Frozen) ToAccept() []finding.Finding {
+// Joint gives a joint of what work was started from, with its files alone: the
+// pattern itself, or one of the machine's. Nil where there is none of the name; the
+// names are those that there are.
+func (f Frozen) Joint(of string) (joint *Frozen, names []string) {
+	if f.Kind != MachineFile {
+		if f.Name == of {
+			return &f, nil
+		}
+		return nil, []string{f.Name}
+	}
+	for _, j := range f.Overhaul.Joints() {
+		if j.Name == of {
+			return &Frozen{Name: of, Kind: PatternFile, Files: f.Files.Below(of), Plan: *j.Plan, Problems: f.problemsOf(of)}, nil
+		}
+		names = append(names, j.Name)
+	}
+	return nil, names
+}
+
+// problemsOf gives the problems of one joint of a machine: what its own file says.
+func (f Frozen) problemsOf(of string) problem.List {
+	if made, err := Thaw(f.Files.Below(of), of); err == nil {
+		return made.Problems
+	}
+	return f.Problems
+}
+
+// Warnings lists what the check of the file warns of.
+func (f Frozen) Warnings() []finding.Finding {
 	var list []finding.Finding
 	for _, p := range f.Problems.WithoutNotes() {
 		if p.Found != nil {
 			list = append(list, *p.Found)
 		}
 	}
+	return list
+}
+
+// ToAccept lists what someone has to accept by name before the joint is tightened:
+// the warnings of the file, and what could not be judged.
+func (f Frozen) ToAccept() []finding.Finding {
 	_, open := f.Plan.Covered()
-	return append(list, open...)
+	return append(f.Warnings(), open...)
 }
 
 var yamlEndings = []string{".yaml", ".yml"}
