@@ -52,6 +52,7 @@ var arrows = map[string][]string{
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
 	"render/pdf":                      {"render/font", "render/scene"},
+	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
