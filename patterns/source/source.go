@@ -75,10 +75,11 @@ func openFile(path string, most int64) (Source, error) {
 // among the built-in patterns then. A built-in pattern's plain name always means
 // the built-in one.
 func (s Source) Beside(name string) (Source, error) {
+	find := s.beside
 	if s.again != nil {
-		return s.besideKept(name)
+		find = s.besideKept
 	}
-	base, err := s.beside(name)
+	base, err := find(name)
 	if err == nil {
 		s.keep(&base, name)
 	}

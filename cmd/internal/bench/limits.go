@@ -26,6 +26,8 @@ var Usual = Limits{
 
 const (
 	mostPixels    = 50_000_000 // of a photo
+	longestCode   = 12
+	mostOnPage    = 100 // records
 	longestWho    = 60
 	longestName   = 200 // in a path or a query, in bytes
 	mostLines     = 500 // of a list of records on a page

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"drawdown/cmd/internal/record"
+	"drawdown/render/page"
 	"drawdown/sequence/run"
 )
 
@@ -37,9 +38,10 @@ type openRun struct {
 
 	mu      sync.Mutex
 	state   *run.State
-	job     *run.JobFacts // what its job knows; nil: nothing
-	kept    int           // version that is on the disk
-	changed chan struct{} // closed, and made anew, when kept or state changes
+	job     *run.JobFacts         // what its job knows; nil: nothing
+	kept    int                   // version that is on the disk
+	changed chan struct{}         // closed, and made anew, when kept or state changes
+	drawn   map[string]page.Joint // by language
 }
 
 // find gives a run, from its record where it is not in memory.
@@ -156,6 +158,23 @@ func (one *openRun) view(now time.Time) run.View {
 			return v
 		}
 	}
+}
+
+// picture gives the picture of the joint in a language, if it is drawn.
+func (one *openRun) picture(language string) (page.Joint, bool) {
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	made, there := one.drawn[language]
+	return made, there
+}
+
+func (one *openRun) keepPicture(language string, made page.Joint) {
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	if one.drawn == nil {
+		one.drawn = map[string]page.Joint{}
+	}
+	one.drawn[language] = made
 }
 
 // wait gives the lock away until something changes.

@@ -1,11 +1,12 @@
 package bench
 
 import (
-	"fmt"
+	"io/fs"
 	"net/http"
 	"strings"
 
 	"drawdown/geometry/finding"
+	"drawdown/render/page"
 )
 
 // Paths that more than one file knows.
@@ -47,8 +48,18 @@ func (b *Bench) routes() http.Handler {
 		"GET /patterns/{name}/{sheet}": b.getPatternPrint,
 		"GET /runs/{id}/{sheet}":       b.getRunPrint,
 
-		"POST " + joinPath:     b.join,
-		"GET " + authorityPath: b.getAuthority,
+		"GET /{$}":                        b.homePage,
+		"GET /patterns/{name}":            b.patternPage,
+		"GET /runs/{id}":                  b.runPage,
+		"GET /runs/{id}/live":             b.runLive,
+		"GET /records":                    b.recordsPage,
+		"GET /records/{id}":               b.recordPage,
+		"GET /settings":                   b.settingsPage,
+		"GET /share":                      desktopOnly(b.sharePage),
+		"GET " + joinPath:                 b.joinPage,
+		"POST " + joinPath:                b.join,
+		"GET " + assetsPath + "{file...}": b.getAsset,
+		"GET " + authorityPath:            b.getAuthority,
 	} {
 		mux.HandleFunc(pattern, func(w http.ResponseWriter, r *http.Request) {
 			if err := do(w, r); err != nil {
@@ -89,11 +100,14 @@ func (s *silent) Header() http.Header            { return s.head }
 func (s *silent) Write(data []byte) (int, error) { return len(data), nil }
 func (s *silent) WriteHeader(status int)         { s.status = status }
 
-// message says to a person what is wrong.
-func (b *Bench) message(w http.ResponseWriter, r *http.Request, status int, why error) {
-	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
-	w.WriteHeader(status)
-	fmt.Fprintln(w, b.reader(r).Error(why))
+// getAsset serves the style sheet, the scripts and the typeface of the pages. The
+// folder that they are in has another name when one of them changes.
+func (b *Bench) getAsset(w http.ResponseWriter, r *http.Request) error {
+	name := r.PathValue("file")
+	if about, err := fs.Stat(page.Assets(), name); err != nil || about.IsDir() {
+		return wrong(http.StatusNotFound, NoRoute, finding.Values{"path": cut(r.URL.Path)})
+	}
+	w.Header().Set("Cache-Control", assetsLast)
+	http.ServeFileFS(w, r, page.Assets(), name)
+	return nil
 }
-
-func (b *Bench) joinAgain(w http.ResponseWriter, r *http.Request, why error) error { return why }

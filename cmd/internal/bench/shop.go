@@ -48,10 +48,11 @@ type shelved struct {
 }
 
 func openShop(folder string) (*shop, error) {
-	if about, err := os.Stat(folder); err == nil && !about.IsDir() {
+	about, err := os.Stat(folder)
+	if err == nil && !about.IsDir() || err != nil && files.LooksLikeOne(folder) {
 		return nil, finding.Failed(FolderIsFile, finding.Values{"folder": folder})
 	}
-	err := os.MkdirAll(folder, 0o777)
+	err = os.MkdirAll(folder, 0o777)
 	if err == nil {
 		var root *os.Root
 		if root, err = os.OpenRoot(folder); err == nil {
@@ -187,6 +188,19 @@ func (b *Bench) patterns(c *words.Catalogue) []shelved {
 		}
 	}
 	return list
+}
+
+// checked says what the check of a file finds, and what it could not judge.
+func checked(made job.Frozen, c *words.Catalogue) []string {
+	var all []string
+	for _, p := range made.Problems.WithoutNotes().Worded(c.What, c.Allowed) {
+		all = append(all, p.String())
+	}
+	if made.Sound() && made.Kind == job.PatternFile {
+		_, open := made.Plan.Covered()
+		all = append(all, c.SayAll(open)...)
+	}
+	return all
 }
 
 // firstProblem says the first thing that stops the work, with its place.

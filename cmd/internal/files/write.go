@@ -123,10 +123,15 @@ func CheckFolder(folder string) error {
 	if info, err := os.Stat(folder); err == nil && info.IsDir() {
 		return nil
 	}
-	if ending := strings.ToLower(filepath.Ext(folder)); slices.Contains(endings, ending) {
+	if LooksLikeOne(folder) {
 		return finding.Failed(LooksLikeFile, finding.Values{"file": folder})
 	}
 	return nil
+}
+
+// LooksLikeOne says whether a name ends as those of files do.
+func LooksLikeOne(name string) bool {
+	return slices.Contains(endings, strings.ToLower(filepath.Ext(name)))
 }
 
 // makeFolder makes a folder, and those above it, where they are missing.

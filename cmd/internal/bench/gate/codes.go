@@ -44,8 +44,16 @@ func (g *Gate) NewCode() (code string, until time.Time, err error) {
 	for code == "" || g.codes[code] != (time.Time{}) {
 		code = randomCode()
 	}
-	g.codes[code] = now.Add(codeLasts)
+	g.codes[code], g.latest = now.Add(codeLasts), code
 	return code, g.codes[code], nil
+}
+
+// Latest gives the code that was made last, as long as it can be used.
+func (g *Gate) Latest() (code string, until time.Time, waits bool) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	until, known := g.codes[g.latest]
+	return g.latest, until, known && g.now().Before(until)
 }
 
 func randomCode() string {

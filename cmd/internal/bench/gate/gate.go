@@ -21,8 +21,9 @@ type Gate struct {
 	now  func() time.Time
 
 	mu       sync.Mutex
-	sessions map[string]Session // by the hash of the token
-	codes    map[string]time.Time
+	sessions map[string]Session   // by the hash of the token
+	codes    map[string]time.Time // until when each can be used
+	latest   string
 	wrong    map[string]tries // by address
 	anywhere tries
 }

@@ -92,11 +92,16 @@ func (b *Bench) newCode() (codeOut, error) {
 	if err != nil {
 		return codeOut{}, err
 	}
-	made := codeOut{Code: code, Until: until}
-	if all := b.share.addresses(); len(all) > 0 {
-		made.Address = fmt.Sprintf("%s%s?code=%s", all[0], joinPath, code)
+	return codeOut{code, until, b.joinAddress(code)}, nil
+}
+
+// joinAddress is where a tablet goes with its code; empty without a network.
+func (b *Bench) joinAddress(code string) string {
+	all := b.share.addresses()
+	if len(all) == 0 {
+		return ""
 	}
-	return made, nil
+	return fmt.Sprintf("%s%s?code=%s", all[0], joinPath, code)
 }
 
 // squares is the QR code of a text, dark squares true; nothing where there is none.
