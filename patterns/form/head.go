@@ -11,11 +11,11 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Date reads the key date.
-func (f Fields) Date() string { return f.DateOf("date") }
+// Date reads the date of a file.
+func (f Fields) Date() string { return f.Day("date") }
 
-// DateOf reads a calendar date of ISO 8601.
-func (f Fields) DateOf(key string) string {
+// Day reads a calendar date of ISO 8601.
+func (f Fields) Day(key string) string {
 	return Opt(f, key, func(n *nodes.Node) string {
 		if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
 			f.Fail(n, NoDate, finding.Values{"key": key, "found": n.Called()})

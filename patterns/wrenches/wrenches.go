@@ -18,7 +18,7 @@ type reader struct{ *form.Reader }
 
 var (
 	fileKeys   = []string{"drawdown", "wrenches"}
-	wrenchKeys = []string{"name", "number", "calibrated", "from", "to", "division", "length"}
+	wrenchKeys = []string{"name", "from", "to", "division", "length", "number", "calibrated"}
 )
 
 // maxWrenches is more than any shop has.
@@ -27,14 +27,13 @@ const maxWrenches = 1000
 // Read reads a shop's list of torque wrenches:
 //
 //	wrenches:
-//	  - {name: small, number: W7, calibrated: 2026-03-02, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}
+//	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm, number: W7, calibrated: 2026-03-01}
 //
-// The number is what is written on the wrench, by which the page at the bench
-// knows it, and calibrated the day on which it was last calibrated.
 // Range and division are in the unit of the wrench's scale. Without from the
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
-// needed with an adapter only. The list is empty where a problem stops the work.
+// needed with an adapter only. The number is what the record of the work calls
+// the wrench; calibrated is the day of its last calibration. The list is empty where a problem stops the work.
 func Read(from source.Source) ([]wrench.Wrench, problem.List) {
 	r := &reader{form.NewReader(from)}
 	var list []wrench.Wrench
@@ -86,8 +85,6 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	if at := f.Need("name", "name: small"); at != nil {
 		w.Name, _ = r.TextUpTo(at, finding.Term("a wrench's name"), 60)
 	}
-	const longestNumber = 20
-	w.Number, w.Calibrated = f.TextUpTo("number", longestNumber), f.DateOf("calibrated")
 	to := f.Need("to", "to: 60 N·m")
 	if to == nil {
 		return w, false
@@ -100,6 +97,10 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	w.Min = r.onScaleOf(f, "from", w)
 	w.Division = r.onScaleOf(f, "division", w)
 	w.Length = f.Length("length", unit.Sensible.WrenchLength)
+	if at := f.Get("number"); at != nil {
+		w.Number, _ = r.TextUpTo(at, finding.Term("a wrench's number"), 30)
+	}
+	w.Calibrated = f.Day("calibrated")
 	r.checkScale(f, w, before)
 	return w, !r.ErrorsSince(before)
 }

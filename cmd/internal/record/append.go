@@ -17,11 +17,12 @@ const longestID = 100
 // Append appends an entry to a run, a job or the shop's own record and returns
 // when it is on the disk. The entry's Time is that of the server.
 //
-// judge says whether the rules allow the entry; nil: they do. It is asked once, with
-// the version before the entry, while nothing else is written, and not at all for an entry that was answered
-// before: that gets the same answer again. A refusal is kept too, outside the
-// chain. Other content under the same id is refused. Where Append returns an
-// error, nothing was kept, and a state that judge changed has to be read anew.
+// judge says whether the rules allow the entry; nil: they do. It gets the version
+// before the entry. It is asked once, while nothing else is written, and not at
+// all for an entry that was answered before: that gets the same answer again. A
+// refusal is kept too, outside the chain. Other content under the same id is
+// refused. Where Append returns an error, nothing was kept, and a state that judge
+// changed has to be read anew.
 func (s *Store) Append(on string, e run.Entry, judge func(version int) *run.Refusal) (answer Answer, err error) {
 	if err := checkID(e.ID); err != nil {
 		return Answer{}, err

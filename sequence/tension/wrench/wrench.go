@@ -10,13 +10,13 @@ import (
 // Wrench is a torque wrench of the shop, in the unit of its scale.
 type Wrench struct {
 	Name     string
-	Number   string // written on it; empty where the list has none
 	Min, Max float64
 	Division float64 // of the scale; 0: read as wrenches of its size are
 	Unit     unit.TorqueUnit
 	Length   unit.Length // middle of the grip to middle of the drive; 0: that of the work
 
-	Calibrated string // year-month-day; empty where the list does not say
+	Number     string // by which the shop knows it, as written on it; empty: none
+	Calibrated string // day of the last calibration, year-month-day; empty: not known
 }
 
 // Work is a torque to be brought onto a fastener.
