@@ -322,3 +322,38 @@ func TestRefusalIsAnError(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A trouble blocks its stage and what follows, not what was left of a stage
+// before.
+func TestEarlierStagesAreNotBlocked(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	for _, step := range []int{1, 2, 4, 5} {
+		b.takes(run.Entry{Act: run.Done, Step: step, Note: "the lead asked for it"})
+	}
+	b.takes(trouble(6, run.TurnsOn))
+	if b.next() != 3 {
+		t.Errorf("next %d, want 3", b.next())
+	}
+	b.takes(done(3))
+	b.refuses(done(7), run.StageBlocked)
+}
+
+func TestUndoOnAReplacedFastener(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	first := b.takes(done(1))
+	b.takes(run.Entry{Act: run.Replace, Step: 1})
+	b.refuses(run.Entry{Act: run.Undo, Of: first}, run.StepReplaced)
+	of := b.taken[len(b.taken)-1].ID
+	b.takes(run.Entry{Act: run.Remark, Note: "another matter"})
+	b.takes(run.Entry{Act: run.Find, Note: "marks", Of: of})
+	if asks := b.view().Asks; len(asks) != 1 || asks[0].Of != of {
+		t.Errorf("asked %+v", asks)
+	}
+	waiting := b.view().Now.Waiting
+	if i := slices.IndexFunc(waiting, func(a run.Awaited) bool { return a.Ask != nil && a.Ask.Kind == run.AskNeighbours }); i < 0 {
+		t.Errorf("waiting for %+v", waiting)
+	}
+	same(t, b.work, b.state.Work())
+}
