@@ -1,6 +1,7 @@
 package run
 
 import (
+	"maps"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -143,4 +144,5 @@ func (s *State) undoRound(of *Entry) {
 		}
 	}
 	s.steps = slices.DeleteFunc(s.steps, func(st *step) bool { return st.from == of })
+	maps.DeleteFunc(s.numbered, func(_ int, st *step) bool { return st.from == of })
 }

@@ -187,7 +187,8 @@ func TestJobsCondemnedIsReplaced(t *testing.T) {
 	w := run.New(planText(t, made), run.Tighten, nil)
 	w.Job = "J1"
 	b := begin(t, w)
-	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{{ID: "B1", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "x", At: start}}}})
+	broken := run.Condemned{ID: "B1", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "x", At: start}}
+	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{broken, broken}}) // as two other runs know it
 	b.takes(run.Entry{Act: run.Ready, Kind: "bolt"})
 	b.takes(run.Entry{Act: run.Replace, Step: 1, Who: "lead"})
 	b.takes(done(1))
