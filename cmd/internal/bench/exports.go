@@ -2,14 +2,52 @@ package bench
 
 import (
 	"net/http"
+	"slices"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/record"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 )
 
 // exportRun gives the whole record of a run.
 func (b *Bench) exportRun(w http.ResponseWriter, r *http.Request, id, ending string) error {
-	return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": []string{"json", "csv", "pdf"}})
+	return b.export(w, r, id, ending, b.store.Run, "json", "csv")
+}
+
+// exportJob gives the whole record of a job, with its runs.
+func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
+	return b.export(w, r, id, ending, b.store.Job, "json")
+}
+
+func (b *Bench) export(w http.ResponseWriter, r *http.Request, id, ending string, find func(string) (record.Started, error), forms ...string) error {
+	if _, err := find(id); err != nil {
+		return err
+	}
+	if !slices.Contains(forms, ending) {
+		return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": forms})
+	}
+	whole, err := b.store.Export(id)
+	if err != nil {
+		return err
+	}
+	switch ending {
+	case "json":
+		download(w, "attachment", id+".json", "application/json; charset=utf-8")
+		text, err := report.JSON(whole)
+		if err != nil {
+			return err
+		}
+		w.Write(text)
+	case "csv":
+		text, err := whole.CSV()
+		if err != nil {
+			return err
+		}
+		download(w, "attachment", id+".csv", "text/csv; charset=utf-8")
+		w.Write(text)
+	}
+	return nil
 }
 
 // frozenOf reads again what a run was started from.
@@ -19,9 +57,4 @@ func (b *Bench) frozenOf(id string) (job.Frozen, error) {
 		return job.Frozen{}, err
 	}
 	return b.thawed(started.Of, started.Files)
-}
-
-// exportJob gives the whole record of a job.
-func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
-	return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": []string{"json", "pdf"}})
 }
