@@ -108,10 +108,16 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 		return nil, err
 	}
 	halfway, starts := e.halfway(loads)
-	return symmetric(len(loads), func(i, j int) float64 {
-		from := max(starts[i], starts[j]) / lanes * lanes
-		return floats.Dot(halfway[i][from:], halfway[j][from:])
-	}), nil
+	c := mat.NewSymDense(len(loads), nil)
+	for few := 0; few < len(loads); few += together {
+		for j := few; j < len(loads); j++ { // fetched once for all of the few
+			for i := few; i < min(few+together, j+1); i++ {
+				from := max(starts[i], starts[j]) / lanes * lanes
+				c.SetSym(i, j, floats.Dot(halfway[i][from:], halfway[j][from:]))
+			}
+		}
+	}
+	return c, nil
 }
 
 // lanes is how many products floats.Dot adds up side by side: a sum that begins at
