@@ -30,6 +30,7 @@ func CheckLayout(page scene.Page) []string {
 	c.checkNumbers()
 	c.checkTones()
 	c.checkLabels()
+	c.checkGrid()
 	return c.faults
 }
 

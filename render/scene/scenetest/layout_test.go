@@ -32,6 +32,17 @@ func trail(name string, points ...scene.Point) scene.Shape {
 	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
 }
 
+func level(from, to, y float64) scene.Shape {
+	return scene.Shape{Path: scene.Polyline([]scene.Point{{X: from, Y: y}, {X: to, Y: y}}, false), Stroke: scene.Black, Width: 0.25}
+}
+
+func boxes(from, width float64, count int) (row []scene.Item) {
+	for k := range count {
+		row = append(row, scene.Shape{Path: scene.Rect(from+float64(k)*width, 50, width, 10, 0), Stroke: scene.Black, Width: 0.25})
+	}
+	return row
+}
+
 // Every kind of fault is found, and what looks alike but is sound is not.
 func TestCheckLayout(t *testing.T) {
 	number := scene.Tag{Name: "M1", Role: scene.Number}
@@ -90,6 +101,16 @@ func TestCheckLayout(t *testing.T) {
 		{"name without its spot", []scene.Item{spot(70, 50, "T2"), words(48, 57, "in 1", label)}, "mm from its T1"},
 		{"name nearer to another spot", []scene.Item{spot(50, 50, "T1"), spot(63, 50, "T2"), words(56, 57, "in", label)}, `"in" of T1 stands nearer to T2`},
 		{"name in another spot", []scene.Item{spot(50, 50, "T1"), spot(60, 50, "T2"), words(59, 51, "in", label)}, `"in" of T1 stands nearer to T2`},
+		{"line across the page", []scene.Item{level(10, 90, 20)}, ""},
+		{"line that ends short", []scene.Item{level(10, 88, 20)}, "a line ends 2.0 mm short of the margin"},
+		{"line with a word behind it", []scene.Item{level(10, 80, 20), words(82, 20, "end", scene.Tag{})}, ""},
+		{"line of a column", []scene.Item{level(10, 48, 20)}, ""},
+		{"double line", []scene.Item{level(10, 90, 20), level(10, 90, 24)}, "a double line at 20.0 and 24.0"},
+		{"lines with a word between them", []scene.Item{level(10, 90, 20), level(10, 90, 24), words(12, 23.4, "word", scene.Tag{})}, ""},
+		{"lines to write on", []scene.Item{level(10, 90, 20), level(10, 90, 29)}, ""},
+		{"row of boxes", boxes(10, 20, 4), ""},
+		{"row of boxes that ends short", boxes(10, 19, 4), "a row of boxes ends 4.0 mm short of the margin"},
+		{"row of boxes under a longer one", append(boxes(10, 16, 5), scene.Moved(boxes(10, 16, 4), scene.Point{Y: 30})...), ""},
 		{"word on a panel", []scene.Item{scene.Shape{Path: scene.Rect(20, 20, 40, 20, 1), Fill: scene.Tint}, words(30, 30, "word", scene.Tag{})}, ""},
 	}
 	for _, tt := range tests {
