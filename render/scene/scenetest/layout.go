@@ -125,16 +125,12 @@ func crosses(runs [][]scene.Point, box scene.Box) bool {
 	return false
 }
 
-// encloses says whether the point lies inside the outline (even–odd rule).
+// encloses says whether the point lies inside the outline (even–odd rule). A run
+// that is open is closed by a straight line, as it is where it is filled.
 func encloses(runs [][]scene.Point, p scene.Point) bool {
 	inside := false
 	for _, run := range runs {
-		for k := 1; k < len(run); k++ {
-			a, b := run[k-1], run[k]
-			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-				inside = !inside
-			}
-		}
+		inside = inside != scene.Inside(p, run)
 	}
 	return inside
 }

@@ -28,6 +28,24 @@ func spot(x, y float64, name string) scene.Shape {
 	return scene.Shape{Path: scene.Circle(x, y, 4), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
 }
 
+// cut is a spot of which the paper leaves two lines above and below.
+func cut(left, right, top, bottom float64, name string) scene.Shape {
+	var p scene.Path
+	p.Stroke(left, top, right, top)
+	p.Stroke(left, bottom, right, bottom)
+	return scene.Shape{Path: p, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
+}
+
+// corner is a spot of which the paper leaves its lower right quarter.
+func corner(left, top, right, bottom float64, name string) scene.Shape {
+	var p scene.Path
+	p.MoveTo(left, bottom)
+	p.LineTo((left+right)/2, bottom-2)
+	p.LineTo(right, (top+bottom)/2)
+	p.LineTo(right, top)
+	return scene.Shape{Path: p, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
+}
+
 func trail(name string, points ...scene.Point) scene.Shape {
 	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
 }
@@ -111,6 +129,11 @@ func TestCheckLayout(t *testing.T) {
 		{"row of boxes", boxes(10, 20, 4), ""},
 		{"row of boxes that ends short", boxes(10, 19, 4), "a row of boxes ends 4.0 mm short of the margin"},
 		{"row of boxes under a longer one", append(boxes(10, 16, 5), scene.Moved(boxes(10, 16, 4), scene.Point{Y: 30})...), ""},
+		{"name in a spot that the paper cuts", []scene.Item{cut(30, 60, 40, 70, "T1"), words(48, 56, "in", label)}, ""},
+		{"name beyond a spot that the paper cuts", []scene.Item{cut(30, 60, 40, 70, "T1"), words(68, 56, "in", label)}, "mm from its T1"},
+		{"name in the corner of the paper that a spot fills", []scene.Item{corner(20, 20, 40, 70, "T1"), words(26, 40, "in", label)}, ""},
+		{"name beyond the line of a spot in the corner", []scene.Item{corner(20, 20, 40, 70, "T1"), words(50, 72, "in", label)}, "mm from its T1"},
+		{"word in the bow of an open trail", []scene.Item{trail("", scene.Point{X: 20, Y: 30}, scene.Point{X: 40, Y: 20}, scene.Point{X: 60, Y: 30}), words(38, 27, "x", scene.Tag{})}, ""},
 		{"word on a panel", []scene.Item{scene.Shape{Path: scene.Rect(20, 20, 40, 20, 1), Fill: scene.Tint}, words(30, 30, "word", scene.Tag{})}, ""},
 	}
 	for _, tt := range tests {
