@@ -17,7 +17,7 @@ func (c *checker) checkLabels() {
 	var spots []*outline
 	for _, s := range c.shapes {
 		if s.Tag.Role == scene.Spot {
-			spots = append(spots, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
+			spots = append(spots, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten(), s.Width})
 		}
 	}
 	for _, t := range c.texts {

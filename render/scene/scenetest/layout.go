@@ -31,6 +31,7 @@ func CheckLayout(page scene.Page) []string {
 	c.checkTones()
 	c.checkLabels()
 	c.checkGrid()
+	c.checkEdges()
 	return c.faults
 }
 
@@ -144,7 +145,7 @@ func (c *checker) checkNumbers() {
 		switch s.Tag.Role {
 		case scene.Mark:
 			if _, twice := marks[s.Tag.Name]; !twice {
-				all = append(all, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
+				all = append(all, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten(), s.Width})
 				marks[s.Tag.Name] = all[len(all)-1]
 			}
 		case scene.Trail:
@@ -161,10 +162,13 @@ func (c *checker) checkNumbers() {
 			c.fault("number %q has no mark", t.Content)
 		case mark.bounds.Grown(touch).Holds(box):
 		case slices.ContainsFunc(trails[t.Tag.Name], func(trail [][]scene.Point) bool { return leads(trail, mark.runs, box) }):
-		case !mark.bounds.Grown(besideMark).Meets(box):
+		case !mark.bounds.Grown(besideMark + mark.width/2).Meets(box):
 			c.fault("number %q lies away from its mark %s", t.Content, t.Tag.Name)
+		case scene.RunsToBox(mark.runs, box) < mark.width/2-touch:
+			c.fault("number %q runs into the edge of its mark %s", t.Content, t.Tag.Name)
 		default:
 			c.checkNearest(t, mark, all)
+			c.checkHoles(t, mark)
 		}
 	}
 }
@@ -173,6 +177,7 @@ type outline struct {
 	name   string
 	bounds scene.Box
 	runs   [][]scene.Point
+	width  float64 // of the line
 }
 
 // checkNearest sees that no foreign mark is as near to a number as its own.
@@ -186,6 +191,6 @@ func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline
 	}
 }
 
-// besideMark is how near to its mark, in millimetres, a number without a
-// leader must lie.
-const besideMark = 1.5
+// besideMark is how near to the line of its mark, in millimetres, a number without
+// a leader must lie.
+const besideMark = 1.25

@@ -46,6 +46,14 @@ func corner(left, top, right, bottom float64, name string) scene.Shape {
 	return scene.Shape{Path: p, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
 }
 
+func edge(role scene.Role, x, y, radius float64) scene.Shape {
+	return scene.Shape{Path: scene.Circle(x, y, radius), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Role: role}}
+}
+
+func collar(x, y float64) scene.Shape {
+	return scene.Shape{Path: scene.Circle(x, y, 4.7), Fill: scene.White}
+}
+
 func trail(name string, points ...scene.Point) scene.Shape {
 	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
 }
@@ -134,6 +142,14 @@ func TestCheckLayout(t *testing.T) {
 		{"name in the corner of the paper that a spot fills", []scene.Item{corner(20, 20, 40, 70, "T1"), words(26, 40, "in", label)}, ""},
 		{"name beyond the line of a spot in the corner", []scene.Item{corner(20, 20, 40, 70, "T1"), words(50, 72, "in", label)}, "mm from its T1"},
 		{"word in the bow of an open trail", []scene.Item{trail("", scene.Point{X: 20, Y: 30}, scene.Point{X: 40, Y: 20}, scene.Point{X: 60, Y: 30}), words(38, 27, "x", scene.Tag{})}, ""},
+		{"mark on an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), mark(70, 50, "M1")}, "the mark M1 meets an edge"},
+		{"mark close to an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), mark(74.3, 50, "M1")}, "the mark M1 meets an edge"},
+		{"mark off an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), mark(75, 50, "M1")}, ""},
+		{"mark with white about it on an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), collar(70, 50), mark(70, 50, "M1")}, ""},
+		{"edge over the white about a mark", []scene.Item{collar(70, 50), edge(scene.Edge, 50, 50, 20), mark(70, 50, "M1")}, "the mark M1 meets an edge"},
+		{"number in a bore", []scene.Item{edge(scene.Hole, 40, 50, 10), mark(56, 50, "M1"), words(49, 51, "7", number)}, `"7" of M1 stands in a bore`},
+		{"number in a bore with its mark", []scene.Item{edge(scene.Hole, 40, 50, 20), mark(40, 50, "M1"), words(45, 51, "7", number)}, ""},
+		{"number over the edge of its mark", []scene.Item{mark(50, 50, "M1"), words(53, 51, "12", number)}, "runs into the edge of its mark M1"},
 		{"word on a panel", []scene.Item{scene.Shape{Path: scene.Rect(20, 20, 40, 20, 1), Fill: scene.Tint}, words(30, 30, "word", scene.Tag{})}, ""},
 	}
 	for _, tt := range tests {
