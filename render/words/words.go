@@ -33,6 +33,7 @@ type Catalogue struct {
 	Condition Condition
 	Drawing   Drawing
 	Proof     Proof
+	Page      Page
 	Torque    Torque
 	Wrench    Wrench
 	List      List
