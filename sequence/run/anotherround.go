@@ -1,7 +1,6 @@
 package run
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -59,7 +58,7 @@ func (s *State) judgeRound(e Entry) *Refusal {
 		return refused(NoRounds, nil)
 	case next != nil:
 		return refused(RoundOpen, finding.Values{"stage": open.stage, "round": open.round, "next": next.Number})
-	case asked == nil && s.blockedFrom() != math.MaxInt:
+	case asked == nil && s.blockedFrom() != noStage:
 		return s.judgeBlocked(e, &step{at: position{region: open.stage}})
 	case asked == nil:
 		return refused(NoRounds, nil)

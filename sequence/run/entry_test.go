@@ -173,7 +173,7 @@ func TestWrenches(t *testing.T) {
 		want  finding.Code
 	}{
 		"in date":     {facts("2025-03-14"), ""}, // 12 months to the day
-		"out of date": {facts("2025-03-12"), run.WrenchOutOfDate},
+		"out of date": {facts("2025-03-13"), run.WrenchOutOfDate},
 		"no date":     {facts(""), ""},
 		"not listed":  {&run.WrenchFacts{}, run.WrenchUnknown},
 		"no list":     {nil, run.WrenchUnknown},
