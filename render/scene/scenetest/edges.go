@@ -8,8 +8,9 @@ import (
 )
 
 // standOff is the least white between a mark and the edge of the part or of a
-// bore, in millimetres: nearer by, the two read as one line.
-const standOff = 0.2
+// bore, in millimetres: nearer by, the two read as one line. Finer lines need
+// less.
+func standOff(mark scene.Shape) float64 { return min(0.2, mark.Width/3) }
 
 // checkEdges sees that marks stand off the edges of the part and of its openings,
 // or that these end before them.
@@ -20,7 +21,7 @@ func (c *checker) checkEdges() {
 		}
 		runs, around := edge.Path.Flatten(), edge.Path.Bounds()
 		for _, mark := range c.shapes {
-			box := mark.Path.Bounds().Grown(standOff + (mark.Width+edge.Width)/2)
+			box := mark.Path.Bounds().Grown(standOff(mark) + (mark.Width+edge.Width)/2)
 			if mark.Tag.Role != scene.Mark || !around.Meets(box) {
 				continue
 			}
@@ -36,7 +37,7 @@ func (c *checker) checkEdges() {
 func (c *checker) touches(mark scene.Shape, box scene.Box, runs [][]scene.Point, width float64, k int) (scene.Point, bool) {
 	const step = 0.2
 	rim := mark.Path.Flatten()
-	near := standOff + (mark.Width+width)/2
+	near := standOff(mark) + (mark.Width+width)/2
 	for _, run := range runs {
 		for i := 1; i < len(run); i++ {
 			a, b, ok := box.Clipped(run[i-1], run[i])
