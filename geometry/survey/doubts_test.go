@@ -103,6 +103,7 @@ func TestAgreementLimits(t *testing.T) {
 		because                  bool
 	}{
 		{0.01, 0, 0.0149, false, false, nil, false}, {0.0099, 0, 0.0149, true, true, "stated", false}, {0.0099, 0, 0.0102, true, false, nil, false},
+		{0.009, 0, 0.00949, true, false, nil, false}, // both print as 0.009
 		{1, 0, 1.04, false, false, nil, false}, {1, 0, 1.06, false, true, "stated", false}, {0, 0, 0.07, false, true, "usual", false},
 		{1, 3, 1.38, false, true, "stated", true}, {1, 3, 1.40, false, true, "stated", false}, // 1.3229 · 1.05 = 1.389
 	} {
@@ -179,6 +180,7 @@ func TestWayRoundLimits(t *testing.T) {
 		{"half a turn at once", []float64{0, 100, 279.5, 20}, false, nil},
 		{"nearly half a turn", []float64{0, 100, 278.5, 20}, false, "anticlockwise"},
 		{"half a turn in all", []float64{0, 90, 179, 90, 270}, false, nil},
+		{"half a turn over the start", []float64{300, 30, 119, 299}, false, nil},
 		{"more than half a turn", []float64{0, 100, 190, 290, 200}, false, "anticlockwise"},
 		{"half of the holes", []float64{0, 90, 200, 90, 270, 30}, false, nil},
 		{"more than half of the holes", []float64{0, 90, 200, 300, 270, 30}, false, "anticlockwise"},

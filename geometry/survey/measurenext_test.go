@@ -60,6 +60,10 @@ func TestTelling(t *testing.T) {
 	if got := p.telling(f); !slices.Equal(got, [][2]int{{3, 0}}) {
 		t.Errorf("%v", got)
 	}
+	p.at, f = at(50, 10, 0, 0, 100, 0, 50, 30), fold{holes: []int{0}, at: at(50, -10, 0, 0, 100, 0, 50, 30)}
+	if got := p.telling(f); !slices.Equal(got, [][2]int{{0, 3}}) {
+		t.Errorf("the first hole: %v", got)
+	}
 }
 
 // A free hole with fewer than two readings is planned to the fixed part, one with
@@ -84,6 +88,11 @@ func TestFix(t *testing.T) {
 		if got := plan(append(slices.Clone(triangle), one), false, free())[3].Next; !slices.Equal(got, [][2]int{{3, 0}, {3, 2}}) && !slices.Equal(got, [][2]int{{3, 2}, {3, 0}}) {
 			t.Errorf("one reading: %v", got)
 		}
+	}
+	p := planner{at: at(40, -50, 0, 0, 100, 0, 60, 80), used: between([2]int{1, 2}, [2]int{2, 3}, [2]int{1, 3}, [2]int{0, 2}, [2]int{0, 2}), core: []bool{false, true, true, true}}
+	first := map[int]*Loose{0: {Hole: 0, Why: Free}}
+	if p.fix(first); len(first[0].Next) != 1 || first[0].Next[0][0] != 0 {
+		t.Errorf("the first hole: %v", first[0].Next)
 	}
 	two := append(slices.Clone(triangle), Reading{3, 1, 1}, Reading{0, 3, 1})
 	if got := plan(two, false, map[int]*Loose{3: {Hole: 3, Why: TwoPlaces}})[3].Next; got != nil {

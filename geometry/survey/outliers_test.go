@@ -140,4 +140,10 @@ func TestSnoop(t *testing.T) {
 			t.Errorf("%s: the worst comes first, not %v", c.name, s.Suspect)
 		}
 	}
+	// Two holes apart from the others, read twice, 1 mm different: either may be wrong.
+	two := append(read(100, 100.02, 99.98, 100.01, 99.99, 100), Reading{2, 3, 50}, Reading{2, 3, 51})
+	s := snoop(at(0, 0, 100, 0, 0, 50, 50.5, 50), two, 0.05)
+	if !s.Rivals || !slices.Equal(slices.Sorted(slices.Values(s.Suspect)), []int{6, 7}) || slices.Contains(s.Out, true) {
+		t.Errorf("two rivals: suspect %v, out %v", s.Suspect, s.Out)
+	}
 }

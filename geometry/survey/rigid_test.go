@@ -84,6 +84,10 @@ func TestHolds(t *testing.T) {
 			t.Errorf("a sine of %g: %v", sine, got)
 		}
 	}
+	s.at = at(0, 0, 10, 10, 20, 20, 5, 5)
+	if s.holds([]int{0, 1}, 2, false) {
+		t.Error("by two in one line, aslant")
+	}
 	if s.holds([]int{0}, 3, false) || !s.holds([]int{0}, 3, true) || s.holds(nil, 3, true) {
 		t.Error("by one hole: along a row only")
 	}

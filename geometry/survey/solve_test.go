@@ -3,6 +3,7 @@ package survey
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"drawdown/geometry/finding"
@@ -101,7 +102,7 @@ func TestMeasure(t *testing.T) {
 func TestWeak(t *testing.T) {
 	t.Parallel()
 	s := Solution{Points: at(0, 0, 100, 0, 50, 80, 40, -70), ErrorsMm: []float64{0.1, 1.99, 2.01, math.Inf(1)}, ScatterMm: 0.1}
-	all := loose(s, between([2]int{0, 1}, [2]int{1, 2}, [2]int{2, 0}), []bool{true, true, true, false}, []fold{{holes: []int{1, 2}, at: at(0, 0, 90, 9, 7, 7, 0, 0)}})
+	all := loose(s, between([2]int{0, 1}, [2]int{1, 2}, [2]int{2, 0}, [2]int{3, 0}), []bool{true, true, true, false}, []fold{{holes: []int{1, 2}, at: at(0, 0, 90, 9, 7, 7, 0, 0)}})
 	want := map[int]finding.Code{1: TwoPlaces, 2: Weak, 3: Free}
 	if len(all) != len(want) {
 		t.Errorf("loose %+v", all)
@@ -109,6 +110,9 @@ func TestWeak(t *testing.T) {
 	for _, l := range all {
 		if l.Why != want[l.Hole] {
 			t.Errorf("hole %d is %s", l.Hole, l.Why)
+		}
+		if slices.Contains(l.Next, [2]int{3, 0}) {
+			t.Errorf("hole 3 is measured to hole 0: %v", l.Next)
 		}
 		if l.Why == TwoPlaces && l.Other != at(90, 9)[0] {
 			t.Errorf("its other place is %v", l.Other)

@@ -94,6 +94,9 @@ func TestBases(t *testing.T) {
 	if hole != 0 || !slices.Equal(links, []int{1, 2}) {
 		t.Errorf("of two alike the first: hole %d by %v", hole, links)
 	}
+	if hole, links = nextHole(make([][]int, 3), nil, []bool{true, false, false}); hole != 1 || links != nil {
+		t.Errorf("no readings: hole %d by %v", hole, links)
+	}
 }
 
 // A fit is good enough with one reading, and one more of each twenty, more than four
@@ -133,6 +136,10 @@ func TestNudged(t *testing.T) {
 	// Two readings along x, off by one and by three times the scale: 1/4 and 1/100.
 	both := append(readings, Reading{0, 2, 103})
 	if got, want := nudged(places, 2, []int{0, 1, 2}, both, 1), 100+(0.25+0.03)/0.26; math.Abs(got.X-want) > 1e-9 || math.Abs(got.Y-2) > 1e-9 {
+		t.Errorf("nudged to %v, want %g", got, want)
+	}
+	// On a scale of 2 mm they weigh 1/1.5625 and 1/10.5625.
+	if got, want := nudged(places, 2, []int{0, 1, 2}, both, 2), 100+(1/1.5625+3/10.5625)/(1/1.5625+1/10.5625); math.Abs(got.X-want) > 1e-9 {
 		t.Errorf("nudged to %v, want %g", got, want)
 	}
 	for off, want := range map[float64]geometry.Point{14.1: {X: 114.1, Y: -14.1}, 14.2: {X: 100}} { // 19.9 and 20.1 mm
