@@ -311,6 +311,9 @@ func TestLimitOfTheFile(t *testing.T) {
 			manual++
 		}
 	}
+	if said := scenetest.Said(document.Pages...); !strings.Contains(said, "Länge, die wieder eingebaut wird") {
+		t.Errorf("nothing says what the limit is: %s", said)
+	}
 	if limits != 10 || manual != 0 {
 		t.Errorf("%d limits and %d times the manual, want 10 and 0", limits, manual)
 	}

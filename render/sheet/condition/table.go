@@ -92,6 +92,14 @@ func (f *form) numbers() (first, second string, numbers []int) {
 	return w.Order, w.Tighten, f.plan.Tighten.Numbers()
 }
 
+// measure says what the lengths are, and whose the limit is.
+func (f *form) measure() string {
+	if slices.ContainsFunc(f.plan.Kinds, func(k plan.Kind) bool { return k.ReusedTo > 0 }) {
+		return f.words.Condition.MeasureTo
+	}
+	return f.words.Condition.Measure
+}
+
 // limit is the longest that goes back: the file's, or the manual's.
 func (f *form) limit(k plan.Kind) string {
 	switch {
