@@ -1,5 +1,7 @@
 package page
 
+import "strings"
+
 // known is what the script of a run knows of it.
 type known struct {
 	Run     string           `json:"run"`
@@ -52,5 +54,5 @@ func (v RunView) Known() known {
 func (v RunView) knownStep(number int) knownOne {
 	s := v.step(number)
 	figure, unit := v.figure(*s)
-	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + figure + " " + unit, s.AngleDeg > 0}
+	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + strings.TrimSpace(figure+" "+unit), s.AngleDeg > 0}
 }

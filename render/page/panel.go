@@ -188,8 +188,12 @@ func (v RunView) askPanel() Panel {
 	}
 	switch {
 	case len(v.openTroubles()) > 0:
-		return Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
-	case len(v.unmet()) > 0:
+		p := Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
+		for _, trouble := range v.openTroubles() {
+			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name)
+		}
+		return p
+	case v.Run.Now.Open.Steps > 0 && len(v.unmet()) > 0:
 		return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
 	}
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}

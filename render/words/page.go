@@ -95,7 +95,7 @@ type PageRun struct {
 	WorkedOut       string
 	Start           string
 	End             string
-	Total           string // total then %s
+	Total           string // total: %s
 	Clockwise       string
 	Anticlockwise   string
 	Angle           string // %[1]s from the starting mark to the finishing mark, %[2]s; total so far %[3]s
