@@ -211,7 +211,9 @@ document.addEventListener("submit", submitted);
 document.addEventListener("keydown", pressed);
 part?.addEventListener("click", (e) => {
   const mark = e.target.closest(".mark");
-  if (mark && zoom.wasTap()) tapMark(mark.dataset.id);
+  if (!mark || !zoom.wasTap()) return;
+  document.activeElement.blur(); // so that the next key is for the bar
+  tapMark(mark.dataset.id);
 });
 at("send-again").addEventListener("click", () => {
   at("held").close();

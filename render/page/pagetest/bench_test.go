@@ -3,6 +3,7 @@
 package pagetest
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"net/http"
@@ -35,6 +36,7 @@ type bench struct {
 	clock func() time.Time
 	posts int         // entries that reached it
 	cut   atomic.Bool // the network is cut
+	deaf  atomic.Bool // no entry reaches it
 }
 
 type kept struct {
@@ -70,7 +72,7 @@ func newBench(t testing.TB) *bench {
 	mux.HandleFunc("GET /api/runs/{id}/events", b.events)
 	mux.Handle("GET /assets/", http.StripPrefix("/assets/", http.FileServerFS(page.Assets())))
 	b.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if b.cut.Load() {
+		if b.cut.Load() || b.deaf.Load() && r.Method == http.MethodPost {
 			panic(http.ErrAbortHandler)
 		}
 		mux.ServeHTTP(w, r)
@@ -104,6 +106,17 @@ func (b *bench) take(id string, entries ...run.Entry) {
 			b.t.Fatalf("%+v: %v", e, r)
 		}
 	}
+}
+
+// taken lists the acts that it took, with their steps.
+func (b *bench) taken(id string) []string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	var all []string
+	for _, e := range b.runs[id].entries {
+		all = append(all, strings.TrimSpace(fmt.Sprint(e.Act, " ", e.Step, " ", e.Who)))
+	}
+	return all
 }
 
 func (b *bench) judge(id string, e run.Entry) *run.Refusal {
@@ -204,11 +217,23 @@ func (b *bench) shows(write func(w http.ResponseWriter, f page.Frame, r *http.Re
 		}
 		b.mu.Lock()
 		defer b.mu.Unlock()
-		if err := write(w, f, r); err != nil {
+		var page answer
+		page.head = w.Header()
+		if err := write(&page, f, r); err != nil {
 			b.t.Errorf("%s: %v", r.URL, err)
 		}
+		w.Write(page.Bytes()) // whoever asked may have gone
 	}
 }
+
+// answer keeps a page until it is whole.
+type answer struct {
+	bytes.Buffer
+	head http.Header
+}
+
+func (a *answer) Header() http.Header { return a.head }
+func (a *answer) WriteHeader(int)     {}
 
 func (b *bench) lines() (open, over []page.RunLine) {
 	for id, k := range b.runs {

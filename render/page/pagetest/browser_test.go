@@ -3,6 +3,8 @@ package pagetest
 import (
 	"context"
 	"fmt"
+	"os"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -42,24 +44,46 @@ type tab struct {
 	requests []string
 }
 
-// browser starts a browser for a test; where there is none the test is skipped.
+// shared is the one browser of all tests: each bench has an address of its own, so
+// that nothing that a page keeps is met by another.
+var shared struct {
+	sync.Mutex
+	ctx  context.Context
+	stop []context.CancelFunc
+}
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	for _, stop := range shared.stop {
+		stop()
+	}
+	os.Exit(code)
+}
+
+// browser gives the browser; where there is none the test is skipped.
 func browser(t *testing.T) context.Context {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("a browser takes long to start")
 	}
 	path := testkit.Program(t, "chromium", "chromium-browser", "google-chrome", "chrome", "headless-shell")
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
+	shared.Lock()
+	defer shared.Unlock()
+	if shared.ctx != nil {
+		return shared.ctx
+	}
+	folder, err := os.MkdirTemp("", "pagetest")
+	if err != nil {
+		t.Fatal(err)
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(folder),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true))
-	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewContext(ctx)
-	t.Cleanup(cancel)
+	ctx, end := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, stop := chromedp.NewContext(ctx)
 	if err := chromedp.Do(ctx); err != nil { // starts it
 		t.Fatal(err)
 	}
-	ctx, cancel = context.WithTimeout(ctx, 4*time.Minute)
-	t.Cleanup(cancel)
+	shared.ctx, shared.stop = ctx, []context.CancelFunc{stop, end, func() { os.RemoveAll(folder) }}
 	return ctx
 }
 
@@ -131,7 +155,7 @@ func (one *tab) until(expression string) {
 		}
 		time.Sleep(25 * time.Millisecond)
 	}
-	one.t.Fatalf("never: %s\nproblems: %q", expression, one.problems)
+	one.t.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
 }
 
 func evaluate[T any](one *tab, expression string) T {
@@ -188,4 +212,27 @@ func (one *tab) quiet(but ...string) {
 		}
 	}
 	one.problems = nil
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// pinch moves two fingers apart about a place.
+func (one *tab) pinch(x, y, from, to float64) {
+	one.t.Helper()
+	fingers := func(apart float64) []*input.TouchPoint {
+		return []*input.TouchPoint{{X: x - apart, Y: y, ID: pointer(1)}, {X: x + apart, Y: y, ID: pointer(2)}}
+	}
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchStart", TouchPoints: fingers(from)})
+	for step := range 5 {
+		call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchMove", TouchPoints: fingers(from + (to-from)*float64(step+1)/5)})
+	}
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchEnd", TouchPoints: []*input.TouchPoint{}})
+}
+
+func pointer(id float64) *float64 { return &id }
+
+// state describes a page for whom a test fails.
+func (one *tab) state() string {
+	one.t.Helper()
+	return evaluate[string](one, `JSON.stringify([[...document.querySelectorAll("dialog[open]")].map((d) => d.id), {...document.getElementById("bar")?.dataset}, document.getElementById("bar")?.disabled, document.activeElement.id, {...document.body.dataset}, document.getElementById("panel")?.textContent])`)
 }
