@@ -1,7 +1,6 @@
 package run
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -57,9 +56,9 @@ func (s *State) judgeRound(e Entry) *Refusal {
 	switch {
 	case open == nil:
 		return refused(NoRounds, nil)
-	case asked == nil && next != nil && !open.comesBefore(next.at) && next.at.region == open.stage:
+	case next != nil:
 		return refused(RoundOpen, finding.Values{"stage": open.stage, "round": open.round, "next": next.Number})
-	case asked == nil && s.blockedFrom() != math.MaxInt:
+	case asked == nil && s.blockedFrom() != noStage:
 		return s.judgeBlocked(e, &step{at: position{region: open.stage}})
 	case asked == nil:
 		return refused(NoRounds, nil)

@@ -96,11 +96,11 @@ func (s *State) judgeWait(e Entry, st *step) *Refusal {
 func (s *State) judgeOrder(e Entry, st *step) *Refusal {
 	next, asked := s.upNext(e.Time)
 	switch {
-	case next == st || e.hasNote():
+	case next == st, st.isOver(e.Time), e.hasNote():
 		return nil
 	case asked != nil:
 		return refused(RoundsOpen, finding.Values{"step": st.Number, "stage": asked.stage, "until": asked.until})
-	case next == nil: // all else is blocked; nothing stands before this step
+	case next == nil: // nothing is left before this step
 		return nil
 	}
 	v := s.about(next)

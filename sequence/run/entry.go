@@ -66,8 +66,9 @@ func (v Value) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON takes a number or a text, and keeps its digits.
 func (v *Value) UnmarshalJSON(data []byte) error {
-	if len(data) > 0 && data[0] != '"' {
-		*v = Value(data)
+	var number json.Number
+	if err := json.Unmarshal(data, &number); err == nil && data[0] != '"' {
+		*v = Value(number)
 		return nil
 	}
 	return json.Unmarshal(data, (*string)(v))

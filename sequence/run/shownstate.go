@@ -3,6 +3,7 @@ package run
 import (
 	"cmp"
 	"slices"
+	"strings"
 	"time"
 
 	"drawdown/sequence/plan"
@@ -113,7 +114,7 @@ func (s *State) asks(now time.Time) []Ask {
 	if len(s.needs()) > 0 && s.work.Job == "" && len(s.ready) == 0 && s.firstDone() == nil {
 		all = append(all, Ask{Kind: AskReadiness})
 	}
-	for _, e := range s.replaced {
+	for _, e := range inTime(slices.Clone(s.replaced), (*Entry).mark) {
 		answered := slices.ContainsFunc(s.seen, func(note *Entry) bool { return note.Act == Remark && note.Of == e.ID })
 		if _, ids := s.placeOf(e); !answered {
 			all = append(all, Ask{Kind: AskNeighbours, IDs: ids, Of: e.ID})
@@ -168,7 +169,7 @@ func (e *Entry) marked() *Mark {
 	return &m
 }
 
-func (e *Entry) hasNote() bool { return e.Note != "" }
+func (e *Entry) hasNote() bool { return strings.TrimSpace(e.Note) != "" }
 
 func (e *Entry) earlier(other *Entry) bool { return e.mark().compare(other.mark()) < 0 }
 

@@ -3,6 +3,8 @@ package run
 import (
 	"slices"
 	"time"
+
+	"drawdown/sequence/plan"
 )
 
 // State is a run with the entries that were taken so far. It is not safe for use
@@ -10,6 +12,7 @@ import (
 type State struct {
 	work     Work
 	steps    []*step // in the order of work
+	waits    []*step // those of them that wait
 	numbered map[int]*step
 	copies   map[int]int // of a step of the plan: how many times it was added again
 	repeats  []*repeat
@@ -52,6 +55,9 @@ func (w Work) Start() *State {
 	for i, planned := range w.Steps {
 		st := &step{Step: planned, at: position{region: planned.Stage, part: asPlanned, stage: planned.Stage, index: i}}
 		s.steps, s.numbered[planned.Number] = append(s.steps, st), st
+		if st.Do == plan.Wait {
+			s.waits = append(s.waits, st)
+		}
 	}
 	s.repeats = repeats(w.Steps)
 	return s
@@ -135,7 +141,7 @@ func (s *State) Status() Status {
 // passTime marks the waits whose end has come, so that a clock set back later
 // does not begin them again.
 func (s *State) passTime(now time.Time) {
-	for _, st := range s.steps {
+	for _, st := range s.waits {
 		st.over = st.isOver(now)
 	}
 }

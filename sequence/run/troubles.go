@@ -1,7 +1,6 @@
 package run
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -40,9 +39,12 @@ func (p *problem) blocks(d Direction) Blocks {
 	return BlocksStage
 }
 
-// blockedFrom is the first stage that a trouble blocks.
+// noStage is after every stage.
+const noStage = 1 << 30
+
+// blockedFrom is the first stage that a trouble blocks; noStage where none does.
 func (s *State) blockedFrom() int {
-	from := math.MaxInt
+	from := noStage
 	for _, p := range s.problems {
 		if p.blocks(s.work.Direction) == BlocksStage {
 			from = min(from, p.region)

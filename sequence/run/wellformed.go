@@ -1,6 +1,7 @@
 package run
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"maps"
@@ -29,33 +30,56 @@ func ReadEntry(data []byte) (Entry, *Refusal) {
 	if err := json.Unmarshal(data, &given); err != nil || given == nil {
 		return Entry{}, malformed(EntryUnreadable, nil)
 	}
-	if do, ok := given["do"]; ok && given["act"] == nil {
+	if do, ok := given["do"]; ok {
+		if act, both := given["act"]; both && string(act) != string(do) {
+			return Entry{}, malformed(ValueUnknown, finding.Values{"field": "do", "written": string(do), "allowed": []string{string(act)}})
+		}
 		given["act"] = do
+		delete(given, "do")
 	}
-	delete(given, "do")
 	for _, field := range slices.Sorted(maps.Keys(given)) {
 		if !slices.Contains(clientFields, field) {
 			return Entry{}, malformed(FieldUnknown, finding.Values{"field": field, "allowed": clientFields})
 		}
 	}
 	known, err := json.Marshal(given)
-	var e Entry
-	if err == nil {
-		err = json.Unmarshal(known, &e)
-	}
-	if wrong := (*json.UnmarshalTypeError)(nil); errors.As(err, &wrong) {
-		return Entry{}, malformed(FieldType, finding.Values{"field": wrong.Field})
-	} else if err != nil {
+	if err != nil {
 		return Entry{}, malformed(EntryUnreadable, nil)
+	}
+	var e Entry
+	decoder := json.NewDecoder(bytes.NewReader(known))
+	decoder.DisallowUnknownFields()
+	if err := decoder.Decode(&e); err != nil {
+		return Entry{}, fieldFault(err, given)
+	}
+	var place struct {
+		At []float64 `json:"at"`
+	}
+	if e.Place != nil && json.Unmarshal(given["place"], &place) == nil && len(place.At) != 2 && place.At != nil {
+		return Entry{}, malformed(FieldType, finding.Values{"field": "place.at"}) // Go would fill it up with 0, or cut it
 	}
 	return e, nil
 }
 
-// clientFields are the fields of an entry that a client may send.
-var clientFields = fieldsOfEntry("time", "wrench_facts")
+// fieldFault names the field that could not be read.
+func fieldFault(err error, given map[string]json.RawMessage) *Refusal {
+	if wrong := (*json.UnmarshalTypeError)(nil); errors.As(err, &wrong) && wrong.Field != "" {
+		return malformed(FieldType, finding.Values{"field": wrong.Field})
+	}
+	for _, field := range slices.Sorted(maps.Keys(given)) {
+		one, _ := json.Marshal(map[string]json.RawMessage{field: given[field]})
+		if json.Unmarshal(one, &Entry{}) != nil {
+			return malformed(FieldType, finding.Values{"field": field})
+		}
+	}
+	return malformed(FieldUnknown, finding.Values{"field": "place", "allowed": fieldsOf[Place]()}) // the only field with fields
+}
 
-func fieldsOfEntry(but ...string) (fields []string) {
-	for field := range reflect.TypeFor[Entry]().Fields() {
+// clientFields are the fields of an entry that a client may send.
+var clientFields = fieldsOf[Entry]("time", "wrench_facts")
+
+func fieldsOf[T any](but ...string) (fields []string) {
+	for field := range reflect.TypeFor[T]().Fields() {
 		name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
 		if !slices.Contains(but, name) {
 			fields = append(fields, name)
@@ -66,8 +90,11 @@ func fieldsOfEntry(but ...string) (fields []string) {
 
 // fault says what is wrong with an entry before any rule is asked.
 func (s *State) fault(e Entry) *Refusal {
-	if r := e.fault(); r != nil {
+	if r := e.FaultByItself(); r != nil {
 		return r
+	}
+	if slices.Contains([]Act{Part, Adopt, Close}, e.Act) {
+		return malformed(OfAJob, finding.Values{"act": string(e.Act)})
 	}
 	if e.Step != 0 && s.numbered[e.Step] == nil {
 		return malformed(NoSuchStep, finding.Values{"step": e.Step})
@@ -78,14 +105,28 @@ func (s *State) fault(e Entry) *Refusal {
 	if r := s.placeFault(e.Place); r != nil {
 		return r
 	}
-	if st := s.numbered[e.Step]; e.Act == Report && st != nil && len(st.IDs) > 1 && e.Place == nil {
+	return s.nameFault(e)
+}
+
+// nameFault says where a step does not tell which fastener is meant, or the place
+// is another fastener.
+func (s *State) nameFault(e Entry) *Refusal {
+	st := s.numbered[e.Step]
+	if st == nil || e.Act != Replace && e.Act != Report {
+		return nil
+	}
+	named := e.Place != nil && e.Place.Fastener != ""
+	switch {
+	case len(st.IDs) == 0 && e.Act == Replace && !named:
+		return malformed(StepNeedsName, finding.Values{"step": e.Step, "ids": s.ids()})
+	case len(st.IDs) > 1 && !named, len(st.IDs) > 0 && named && !slices.Contains(st.IDs, e.Place.Fastener):
 		return malformed(StepNeedsName, finding.Values{"step": e.Step, "ids": st.IDs})
 	}
 	return nil
 }
 
-// fault says what is wrong with an entry by itself.
-func (e Entry) fault() *Refusal {
+// FaultByItself says what is wrong with an entry, whatever run or job it is on.
+func (e Entry) FaultByItself() *Refusal {
 	for _, text := range e.texts() {
 		if n := utf8.RuneCountInString(text.written); n > text.most {
 			return malformed(TextTooLong, finding.Values{"field": text.field, "length": n, "most": text.most})
@@ -98,9 +139,6 @@ func (e Entry) fault() *Refusal {
 		if word.written != "" && !slices.Contains(word.allowed, word.written) {
 			return malformed(ValueUnknown, finding.Values{"field": word.field, "written": word.written, "allowed": word.allowed})
 		}
-	}
-	if slices.Contains([]Act{Part, Adopt, Close}, e.Act) {
-		return malformed(OfAJob, finding.Values{"act": string(e.Act)})
 	}
 	if _, ok := e.Value.Number(); e.Value != "" && !ok {
 		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})
