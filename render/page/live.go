@@ -29,6 +29,7 @@ type knownMark struct {
 	Said  string    `json:"said"`
 	Name  string    `json:"name"`
 	Step  int       `json:"step"`
+	Angle bool      `json:"angle"` // its next step is one
 }
 
 // Known is the state for the script, as JSON.
@@ -46,7 +47,8 @@ func (v RunView) Known() known {
 		k.Steps[p.Step] = v.knownStep(p.Step)
 	}
 	for _, m := range v.Part().Marks {
-		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Word, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step})
+		s := v.step(m.Step)
+		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Word, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step, s != nil && s.AngleDeg > 0})
 	}
 	return k
 }

@@ -53,6 +53,7 @@ var arrows = map[string][]string{
 	"render/imprint":                  {},
 	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run"},
 	"render/pdf":                      {"render/font", "render/scene"},
+	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},

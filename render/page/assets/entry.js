@@ -18,9 +18,16 @@ export function entry(act, fields = {}) {
 export function formFields(form) {
   const fields = {};
   for (const [name, value] of new FormData(form)) {
-    if (value === "" || name.startsWith("note-")) continue;
+    if (value === "" || value instanceof File || name.startsWith("note-")) continue;
     if (name === "fastener") fields.place = { fastener: value };
     else fields[name] = value;
   }
   return fields;
+}
+
+// sendPhoto gives a photo to the server, and gives the name by which an entry holds it.
+export async function sendPhoto(file) {
+  const answer = await fetch("/api/photos", { method: "POST", headers: { "Content-Type": file.type }, body: file, signal: AbortSignal.timeout(60000) });
+  if (!answer.ok) throw new Error((await answer.json()).reason);
+  return (await answer.json()).photo;
 }

@@ -26,6 +26,7 @@ export class Outbox {
     this.held = [];
     this.sending = false;
     this.online = true;
+    this.ended = false; // the session of this device
     this.pause = 1000; // ms until the next try
     this.timer = 0;
   }
@@ -103,7 +104,9 @@ export class Outbox {
       this.reached(false);
       return false;
     }
+    this.ended = answer.status === 401 || answer.status === 403;
     this.reached(answer.status < 500 && answer.status !== 429);
+    if (this.ended) this.changed();
     if (answer.ok) {
       this.taken(tap, said.version);
       await this.drop(tap.order);

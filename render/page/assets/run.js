@@ -1,7 +1,7 @@
 // The page of a run: a tap becomes an entry, and an entry changes what is shown.
 import { setWho, stayAwake, tone, who } from "./device.js";
 import { askWho, listenForClose, openDialog } from "./dialogs.js";
-import { entry, formFields } from "./entry.js";
+import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
 import { Outbox } from "./outbox.js";
 import { heldWords, Shown } from "./shown.js";
@@ -87,7 +87,13 @@ function choose(id) {
   const says = at("next-said");
   says.textContent = says.dataset.says.replace("%s", live.known.steps[shown.next()]?.name || "–");
   document.querySelector(".outoforder").hidden = !chosen.step;
+  showInterrupted(chosen.angle);
   openDialog("fastener");
+}
+
+// showInterrupted offers to note an angle that was interrupted, where it is one.
+function showInterrupted(angle) {
+  for (const e of document.querySelectorAll(".interrupted")) e.hidden = !angle;
 }
 
 // aboutFields say what a button in a dialog is about.
@@ -118,6 +124,7 @@ function clicked(e) {
 function openFrom(button, id) {
   if (id === "who") return askWho(setWhoShown);
   if (id === "held") return openHeld();
+  if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
   if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
   const dialog = openDialog(id);
@@ -125,7 +132,7 @@ function openFrom(button, id) {
   if (which && about && id === "trouble") which.value = about;
 }
 
-function submitted(e) {
+async function submitted(e) {
   const form = e.target;
   if (!form.dataset.act) return;
   e.preventDefault();
@@ -133,6 +140,12 @@ function submitted(e) {
   const fields = { ...formFields(form), ...aboutFields(form) };
   if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
   if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
+  const photo = form.elements.photo?.files[0];
+  if (photo) {
+    fields.photo = await sendPhoto(photo).catch(() => "");
+    form.querySelector(".problem").textContent = fields.photo ? "" : at("says").dataset.photo;
+    if (!fields.photo) return;
+  }
   form.closest("dialog").close();
   form.reset();
   record(act, fields);

@@ -82,14 +82,14 @@ export class Shown {
   }
 
   drawStatus() {
-    const { held, online } = this.outbox;
+    const { held, online, ended } = this.outbox;
     const status = at("status");
     if (held.length === 0 && online) {
       if (status.childNodes.length > 0) status.replaceChildren();
       return;
     }
     const count = held.length > 0 ? heldWords(held.length) : "";
-    const said = [count, online ? "" : this.says.offline].filter(Boolean).join(" · ");
+    const said = [count, online ? "" : this.says.offline, ended ? this.says.ended : ""].filter(Boolean).join(" · ");
     if (status.textContent === said) return;
     const button = document.createElement("button");
     button.type = "button";

@@ -23,40 +23,40 @@ func axeFile(t *testing.T) string {
 func TestAccessible(t *testing.T) {
 	t.Parallel()
 	script := axeFile(t)
-	ctx := browser(t)
+	ctx := Browser(t)
 	b := newBench(t)
 	list := screens(b)
 	for k, scheme := range []string{"light", "dark", "contrast"} {
-		one := newTab(t, ctx, devices[k])
-		one.scheme(scheme)
-		one.open(b.URL + "/settings")
+		one := NewTab(t, ctx, Devices[k])
+		one.Scheme(scheme)
+		one.Open(b.URL + "/settings")
 		if scheme == "contrast" {
-			evaluate[any](one, `document.cookie = "drawdown-scheme=contrast; Path=/"; null`)
+			Evaluate[any](one, `document.cookie = "drawdown-scheme=contrast; Path=/"; null`)
 		}
 		for n, s := range list {
 			if n%3 != k && !testkit.Full() {
 				continue
 			}
-			one.language([]string{"en", "de", "fr", "es"}[n%4])
-			one.open(b.URL + s.path)
-			if evaluate[bool](one, `document.body.classList.contains("run")`) {
-				one.until(`document.body.dataset.ready === "yes"`)
+			one.Language([]string{"en", "de", "fr", "es"}[n%4])
+			one.Open(b.URL + s.path)
+			if Evaluate[bool](one, `document.body.classList.contains("run")`) {
+				one.Until(`document.body.dataset.ready === "yes"`)
 			}
 			if s.then != "" {
-				evaluate[any](one, s.then+`; null`)
+				Evaluate[any](one, s.then+`; null`)
 			}
-			evaluate[any](one, script+`; null`)
-			evaluate[any](one, `window.found = null; axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => {
+			Evaluate[any](one, script+`; null`)
+			Evaluate[any](one, `window.found = null; axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]}).then((r) => {
 				window.found = r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 160) + " " + n.failureSummary.slice(0, 200)));
 				window.passed = r.passes.length; }); null`)
-			one.until(`window.found !== null`)
-			for _, fault := range evaluate[[]string](one, `found`) {
+			one.Until(`window.found !== null`)
+			for _, fault := range Evaluate[[]string](one, `found`) {
 				t.Errorf("%s, %s: %s", s.name, scheme, fault)
 			}
-			if evaluate[int](one, `passed`) < 5 {
+			if Evaluate[int](one, `passed`) < 5 {
 				t.Errorf("%s: hardly a rule was checked", s.name)
 			}
 		}
-		evaluate[any](one, `document.cookie = "drawdown-scheme=; Path=/; Max-Age=0"; null`)
+		Evaluate[any](one, `document.cookie = "drawdown-scheme=; Path=/; Max-Age=0"; null`)
 	}
 }

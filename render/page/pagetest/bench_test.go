@@ -1,5 +1,3 @@
-// Package pagetest tries the pages of the bench in a browser. The bench here keeps
-// its runs in memory; the rules are those of sequence/run.
 package pagetest
 
 import (
@@ -8,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"strconv"
 	"strings"
 	"sync"
@@ -26,7 +25,7 @@ import (
 // policy is the content policy of the bench: nothing inline, nothing from elsewhere.
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
-// bench is a bench in memory.
+// bench is a bench in memory, with the rules of sequence/run.
 type bench struct {
 	*httptest.Server
 	t     testing.TB
@@ -46,6 +45,8 @@ type kept struct {
 	entries []run.Entry
 	changed chan struct{}
 }
+
+func TestMain(m *testing.M) { os.Exit(Main(m)) }
 
 func newBench(t testing.TB) *bench {
 	b := &bench{t: t, runs: map[string]*kept{}, drawn: map[string]page.Joint{}, clock: time.Now}

@@ -104,13 +104,13 @@ const faults = `(() => {
 // all, DRAWDOWN_SCREEN those that are wanted, with commas between.
 func TestScreens(t *testing.T) {
 	t.Parallel()
-	ctx := browser(t)
+	ctx := Browser(t)
 	b := newBench(t)
 	list := screens(b)
 	folder := os.Getenv("DRAWDOWN_PICTURES")
 	only := os.Getenv("DRAWDOWN_SCREEN")
-	for k, d := range devices {
-		one := newTab(t, ctx, d)
+	for k, d := range Devices {
+		one := NewTab(t, ctx, d)
 		for n, s := range list {
 			if only != "" && !slices.Contains(strings.Split(only, ","), s.name) || folder == "" && n%3 != k && !testkit.Full() {
 				continue
@@ -120,28 +120,28 @@ func TestScreens(t *testing.T) {
 			if folder != "" {
 				scheme, language = "light", "en"
 			}
-			one.scheme(scheme)
-			one.language(language)
-			one.open(b.URL + s.path)
-			if evaluate[bool](one, `document.body.classList.contains("run")`) {
-				one.until(`document.body.dataset.ready === "yes"`)
+			one.Scheme(scheme)
+			one.Language(language)
+			one.Open(b.URL + s.path)
+			if Evaluate[bool](one, `document.body.classList.contains("run")`) {
+				one.Until(`document.body.dataset.ready === "yes"`)
 			}
 			if s.then != "" {
-				evaluate[any](one, s.then+`; null`)
+				Evaluate[any](one, s.then+`; null`)
 			}
-			for _, fault := range evaluate[[]string](one, faults) {
-				t.Errorf("%s, %s, %s: %s", d.name, s.name, language, fault)
+			for _, fault := range Evaluate[[]string](one, faults) {
+				t.Errorf("%s, %s, %s: %s", d.Name, s.name, language, fault)
 			}
 			if folder != "" {
-				picture, err := chromedp.Run(one.ctx, chromedp.CaptureScreenshot())
+				picture, err := chromedp.Run(one.Ctx, chromedp.CaptureScreenshot())
 				if err != nil {
 					t.Fatal(err)
 				}
-				if err := os.WriteFile(filepath.Join(folder, s.name+"-"+d.name+".png"), picture, 0o644); err != nil {
+				if err := os.WriteFile(filepath.Join(folder, s.name+"-"+d.Name+".png"), picture, 0o644); err != nil {
 					t.Fatal(err)
 				}
 			}
 		}
-		one.quiet()
+		one.Quiet()
 	}
 }

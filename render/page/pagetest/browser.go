@@ -1,10 +1,11 @@
+// Package pagetest has the browser for the tests of pages: devices, taps, keys, and
+// what went wrong in a page. Tests alone import it.
 package pagetest
 
 import (
 	"context"
 	"fmt"
 	"os"
-	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -21,24 +22,25 @@ import (
 	"drawdown/geometry/testkit"
 )
 
-// device is a screen with what points at it.
-type device struct {
-	name          string
-	width, height int64
-	touch         bool
+// Device is a screen with what points at it.
+type Device struct {
+	Name          string
+	Width, Height int64 // CSS px
+	Touch         bool
 }
 
+// The devices that a page is tried on.
 var (
-	phone   = device{"phone", 360, 740, true}
-	tablet  = device{"tablet", 1024, 768, true}
-	desktop = device{"desktop", 1440, 900, false}
-	devices = []device{phone, tablet, desktop}
+	Phone   = Device{"phone", 360, 740, true}
+	Tablet  = Device{"tablet", 1024, 768, true}
+	Desktop = Device{"desktop", 1440, 900, false}
+	Devices = []Device{Phone, Tablet, Desktop}
 )
 
-// tab is a page in the browser, with what went wrong in it.
-type tab struct {
-	t        *testing.T
-	ctx      context.Context
+// Tab is a page in the browser, with what went wrong in it.
+type Tab struct {
+	T        *testing.T
+	Ctx      context.Context
 	mu       sync.Mutex
 	problems []string
 	requests []string
@@ -52,16 +54,17 @@ var shared struct {
 	stop []context.CancelFunc
 }
 
-func TestMain(m *testing.M) {
+// Main runs the tests of a package and ends the browser after them.
+func Main(m *testing.M) int {
 	code := m.Run()
 	for _, stop := range shared.stop {
 		stop()
 	}
-	os.Exit(code)
+	return code
 }
 
-// browser gives the browser; where there is none the test is skipped.
-func browser(t *testing.T) context.Context {
+// Browser gives the browser; where there is none the test is skipped.
+func Browser(t *testing.T) context.Context {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("a browser takes long to start")
@@ -87,12 +90,12 @@ func browser(t *testing.T) context.Context {
 	return ctx
 }
 
-// newTab opens a tab on a device.
-func newTab(t *testing.T, ctx context.Context, d device) *tab {
+// NewTab opens a tab on a device.
+func NewTab(t *testing.T, ctx context.Context, d Device) *Tab {
 	t.Helper()
 	ctx, cancel := chromedp.NewContext(ctx)
 	t.Cleanup(cancel)
-	one := &tab{t: t, ctx: ctx}
+	one := &Tab{T: t, Ctx: ctx}
 	err := chromedp.Listen(ctx, func(event any) {
 		one.mu.Lock()
 		defer one.mu.Unlock()
@@ -112,94 +115,92 @@ func newTab(t *testing.T, ctx context.Context, d device) *tab {
 	call(one, log.Enable, cdp.Empty{})
 	call(one, runtime.Enable, cdp.Empty{})
 	var options []chromedp.EmulateViewportOption
-	if d.touch {
+	if d.Touch {
 		options = append(options, chromedp.EmulateTouch, chromedp.EmulateMobile)
 	}
-	one.do(chromedp.EmulateViewport(d.width, d.height, options...))
+	one.Do(chromedp.EmulateViewport(d.Width, d.Height, options...))
 	return one
 }
 
-func call[P, R any](one *tab, command cdp.Command[P, R], params P) {
-	one.t.Helper()
-	one.do(func(ctx context.Context, target *chromedp.Target) (chromedp.Void, error) {
+func call[P, R any](one *Tab, command cdp.Command[P, R], params P) {
+	one.T.Helper()
+	one.Do(func(ctx context.Context, target *chromedp.Target) (chromedp.Void, error) {
 		_, err := cdp.Call(ctx, target, command, params)
 		return chromedp.Void{}, err
 	})
 }
 
-func (one *tab) do(actions ...chromedp.Action[chromedp.Void]) {
-	one.t.Helper()
-	if err := chromedp.Do(one.ctx, actions...); err != nil {
-		one.t.Fatal(err)
+// Do runs actions.
+func (one *Tab) Do(actions ...chromedp.Action[chromedp.Void]) {
+	one.T.Helper()
+	if err := chromedp.Do(one.Ctx, actions...); err != nil {
+		one.T.Fatal(err)
 	}
 }
 
-func (one *tab) open(address string) {
-	one.t.Helper()
-	one.do(chromedp.Navigate(address))
+// Open goes to an address.
+func (one *Tab) Open(address string) {
+	one.T.Helper()
+	one.Do(chromedp.Navigate(address))
 }
 
-// openRun opens the page of a run and waits until its script is ready.
-func (one *tab) openRun(b *bench, id string) {
-	one.t.Helper()
-	one.open(b.URL + "/runs/" + id)
-	one.until(`document.body.dataset.ready === "yes"`)
-}
-
-// until waits for what an expression says.
-func (one *tab) until(expression string) {
-	one.t.Helper()
+// Until waits for what an expression says.
+func (one *Tab) Until(expression string) {
+	one.T.Helper()
 	for range 200 {
-		if evaluate[bool](one, expression) {
+		if Evaluate[bool](one, expression) {
 			return
 		}
 		time.Sleep(25 * time.Millisecond)
 	}
-	one.t.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
+	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
 }
 
-func evaluate[T any](one *tab, expression string) T {
-	one.t.Helper()
-	value, err := chromedp.Run(one.ctx, chromedp.Evaluate[T](expression))
+// Evaluate gives the value of an expression in the page.
+func Evaluate[T any](one *Tab, expression string) T {
+	one.T.Helper()
+	value, err := chromedp.Run(one.Ctx, chromedp.Evaluate[T](expression))
 	if err != nil {
-		one.t.Fatalf("%s: %v", expression, err)
+		one.T.Fatalf("%s: %v", expression, err)
 	}
 	return value
 }
 
-func (one *tab) click(selector string) {
-	one.t.Helper()
-	one.do(chromedp.Click(chromedp.CSS(selector)))
+// Click clicks what a selector finds.
+func (one *Tab) Click(selector string) {
+	one.T.Helper()
+	one.Do(chromedp.Click(chromedp.CSS(selector)))
 }
 
-// tap touches the middle of what a selector finds.
-func (one *tab) tap(selector string) {
-	one.t.Helper()
-	at := evaluate[[]float64](one, fmt.Sprintf(`(() => { const b = document.querySelector(%q).getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
+// Tap touches the middle of what a selector finds.
+func (one *Tab) Tap(selector string) {
+	one.T.Helper()
+	at := Evaluate[[]float64](one, fmt.Sprintf(`(() => { const b = document.querySelector(%q).getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
 	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchStart", TouchPoints: []*input.TouchPoint{{X: at[0], Y: at[1]}}})
 	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchEnd", TouchPoints: []*input.TouchPoint{}})
 }
 
-func (one *tab) text(selector string) string {
-	one.t.Helper()
-	return evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
+// Text gives the text of what a selector finds.
+func (one *Tab) Text(selector string) string {
+	one.T.Helper()
+	return Evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
 }
 
-// scheme has the browser say how light the system is.
-func (one *tab) scheme(value string) {
-	one.t.Helper()
+// Scheme has the browser say how light the system is.
+func (one *Tab) Scheme(value string) {
+	one.T.Helper()
 	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}}})
 }
 
-// language has the browser ask for a language.
-func (one *tab) language(tag string) {
-	one.t.Helper()
+// Language has the browser ask for a language.
+func (one *Tab) Language(tag string) {
+	one.T.Helper()
 	call(one, network.SetExtraHTTPHeaders, network.SetExtraHTTPHeadersParams{Headers: network.Headers{"Accept-Language": []byte(`"` + tag + `"`)}})
 }
 
-// quiet fails where something went wrong in the page.
-func (one *tab) quiet(but ...string) {
-	one.t.Helper()
+// Quiet fails where something went wrong in the page.
+func (one *Tab) Quiet(but ...string) {
+	one.T.Helper()
 	one.mu.Lock()
 	defer one.mu.Unlock()
 	for _, problem := range one.problems {
@@ -208,17 +209,15 @@ func (one *tab) quiet(but ...string) {
 			known = known || strings.Contains(problem, part)
 		}
 		if !known {
-			one.t.Errorf("the page says: %s", problem)
+			one.T.Errorf("the page says: %s", problem)
 		}
 	}
 	one.problems = nil
 }
 
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-// pinch moves two fingers apart about a place.
-func (one *tab) pinch(x, y, from, to float64) {
-	one.t.Helper()
+// Pinch moves two fingers apart about a place.
+func (one *Tab) Pinch(x, y, from, to float64) {
+	one.T.Helper()
 	fingers := func(apart float64) []*input.TouchPoint {
 		return []*input.TouchPoint{{X: x - apart, Y: y, ID: pointer(1)}, {X: x + apart, Y: y, ID: pointer(2)}}
 	}
@@ -232,7 +231,19 @@ func (one *tab) pinch(x, y, from, to float64) {
 func pointer(id float64) *float64 { return &id }
 
 // state describes a page for whom a test fails.
-func (one *tab) state() string {
-	one.t.Helper()
-	return evaluate[string](one, `JSON.stringify([[...document.querySelectorAll("dialog[open]")].map((d) => d.id), {...document.getElementById("bar")?.dataset}, document.getElementById("bar")?.disabled, document.activeElement.id, {...document.body.dataset}, document.getElementById("panel")?.textContent])`)
+func (one *Tab) state() string {
+	one.T.Helper()
+	return Evaluate[string](one, `JSON.stringify([[...document.querySelectorAll("dialog[open]")].map((d) => d.id), {...document.getElementById("bar")?.dataset}, document.getElementById("bar")?.disabled, document.activeElement.id, {...document.body.dataset}, document.getElementById("panel")?.textContent])`)
+}
+
+// SignOn sets the initials of the device.
+func (one *Tab) SignOn(who string) {
+	one.T.Helper()
+	Evaluate[any](one, `localStorage.setItem("drawdown-who", "`+who+`"); null`)
+}
+
+// Rest waits until the bar takes a tap again.
+func (one *Tab) Rest() {
+	one.T.Helper()
+	one.Until(`!("resting" in document.getElementById("bar").dataset)`)
 }
