@@ -271,11 +271,11 @@ type PageJoin struct {
 
 // PageSettings is the words of language, brightness and sound.
 type PageSettings struct {
-	Language string
-	Scheme   string
-	Schemes  map[string]string // by page.Scheme
-	Sound    string
-	SoundOn  string
+	Languages string
+	Scheme    string
+	Schemes   map[string]string // by page.Scheme
+	Sound     string
+	SoundOn   string
 }
 
 // PageMessage is the words of the page that says why there is no such page, and what to do.
@@ -287,6 +287,6 @@ type PageMessage struct {
 
 // TrustWords tell how a system comes to trust a certificate.
 type TrustWords struct {
-	Name  string
-	Steps []string
+	System string
+	Steps  []string
 }
