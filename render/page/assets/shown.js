@@ -65,6 +65,12 @@ export class Shown {
   drawPanel() {
     const next = this.next();
     const bar = at("bar");
+    if (bar.tagName !== this.live.bar.tagName) { // a link to the record, once the run is over
+      swap(at("panel"), this.live.panel);
+      bar.replaceWith(this.live.bar.cloneNode(true));
+      return;
+    }
+    if (bar.tagName === "A") return;
     if (!this.ahead()) {
       swap(at("panel"), this.live.panel);
       for (const name of ["act", "step", "open", "later"]) bar.dataset[name] = this.live.bar.dataset[name];

@@ -148,7 +148,8 @@ func (one *Tab) Open(address string) {
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
 	for range 200 {
-		if Evaluate[bool](one, expression) {
+		// Between two pages there is none to ask.
+		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](expression)); err == nil && holds {
 			return
 		}
 		time.Sleep(25 * time.Millisecond)
@@ -166,17 +167,37 @@ func Evaluate[T any](one *Tab, expression string) T {
 	return value
 }
 
-// Click clicks what a selector finds.
+// middle is the middle of what a selector finds, once it is seen.
+func (one *Tab) middle(selector string) (x, y float64) {
+	one.T.Helper()
+	one.Until(fmt.Sprintf(`document.querySelector(%q)?.getBoundingClientRect().width > 0`, selector))
+	at := Evaluate[[]float64](one, fmt.Sprintf(`(() => {
+		const e = document.querySelector(%q);
+		e.scrollIntoView({ block: "nearest" });
+		const b = e.getBoundingClientRect();
+		return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
+	return at[0], at[1]
+}
+
+// Click clicks the middle of what a selector finds.
 func (one *Tab) Click(selector string) {
 	one.T.Helper()
-	one.Do(chromedp.Click(chromedp.CSS(selector)))
+	one.Do(chromedp.MouseClickXY(one.middle(selector)))
+}
+
+// Type writes into what a selector finds.
+func (one *Tab) Type(selector, text string) {
+	one.T.Helper()
+	one.Until(fmt.Sprintf(`document.querySelector(%q) !== null`, selector))
+	Evaluate[any](one, fmt.Sprintf(`document.querySelector(%q).focus(); null`, selector))
+	one.Do(chromedp.KeyEvent(text))
 }
 
 // Tap touches the middle of what a selector finds.
 func (one *Tab) Tap(selector string) {
 	one.T.Helper()
-	at := Evaluate[[]float64](one, fmt.Sprintf(`(() => { const b = document.querySelector(%q).getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
-	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchStart", TouchPoints: []*input.TouchPoint{{X: at[0], Y: at[1]}}})
+	x, y := one.middle(selector)
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchStart", TouchPoints: []*input.TouchPoint{{X: x, Y: y}}})
 	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchEnd", TouchPoints: []*input.TouchPoint{}})
 }
 
@@ -195,7 +216,9 @@ func (one *Tab) Scheme(value string) {
 // Language has the browser ask for a language.
 func (one *Tab) Language(tag string) {
 	one.T.Helper()
-	call(one, network.SetExtraHTTPHeaders, network.SetExtraHTTPHeadersParams{Headers: network.Headers{"Accept-Language": []byte(`"` + tag + `"`)}})
+	call(one, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{
+		UserAgent: Evaluate[string](one, `navigator.userAgent`), AcceptLanguage: tag,
+	})
 }
 
 // Quiet fails where something went wrong in the page.

@@ -45,7 +45,7 @@ func TestFollow(t *testing.T) {
 	openRun(one, b, id)
 	one.Tap("#bar")
 	one.Until(`document.getElementById("who").open`)
-	one.Do(chromedp.SendKeys(chromedp.CSS("#who input"), "ra"+kb.Enter))
+	one.Type("#who input", "ra"+kb.Enter)
 	version(one, "1")
 	first := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`)
 	one.Rest()
@@ -85,7 +85,7 @@ func TestOutOfOrder(t *testing.T) {
 	if len(b.taken(id)) != 0 {
 		t.Error("taken without a reason")
 	}
-	one.Do(chromedp.SendKeys(chromedp.CSS("#fastener input[name=note]"), "blocked by the pipe"+kb.Enter))
+	one.Type("#fastener input[name=note]", "blocked by the pipe"+kb.Enter)
 	version(one, "1")
 	b.mu.Lock()
 	note := b.runs[id].entries[0].Note
@@ -231,7 +231,7 @@ func TestToTheSeal(t *testing.T) {
 	version(one, "1")
 	key("t")
 	one.Until(`document.getElementById("trouble").open`)
-	one.Do(chromedp.Focus(chromedp.CSS(`#trouble .kind:nth-child(4) summary`)))
+	one.Type(`#trouble .kind:nth-child(4) summary`, "")
 	key(kb.Enter, kb.Tab)
 	key("two", " ", "mm", kb.Tab, kb.Enter)
 	version(one, "2")
@@ -239,7 +239,7 @@ func TestToTheSeal(t *testing.T) {
 	one.Rest()
 	key(kb.Enter)
 	one.Until(`document.getElementById("settle").open`)
-	one.Do(chromedp.SendKeys(chromedp.CSS("#settle textarea"), "measured, the lead lets it pass"))
+	one.Type("#settle textarea", "measured, the lead lets it pass")
 	one.Click(`#settle button[type=submit]`)
 	version(one, "3")
 	b.finish(id)
@@ -249,13 +249,14 @@ func TestToTheSeal(t *testing.T) {
 	if got := one.Text("#handover .lines"); !strings.Contains(got, "24 steps") || !strings.Contains(got, "Stretched") {
 		t.Errorf("the five lines: %s", got)
 	}
-	one.Do(chromedp.SendKeys(chromedp.CSS("#handover input"), "MB"))
+	one.Type("#handover input", "MB")
 	one.Click(`#handover button[type=submit]`)
 	one.Until(`!document.getElementById("handover").open`)
 	one.Rest()
 	one.Click("#bar")
 	one.Until(`document.getElementById("seal").open`)
-	one.Do(chromedp.SendKeys(chromedp.CSS("#seal input[name=wrench]"), "W-07"), chromedp.SendKeys(chromedp.CSS("#seal input[name=second]"), "MB"+kb.Enter))
+	one.Type("#seal input[name=wrench]", "W-07")
+	one.Type("#seal input[name=second]", "MB"+kb.Enter)
 	one.Until(`document.querySelector(".ask").classList.contains("over")`)
 	taken := b.taken(id)
 	if got := taken[len(taken)-2:]; !cmp.Equal(got, []string{"hand over 0 RA", "seal 0 RA"}) {

@@ -126,6 +126,9 @@ func TestScreens(t *testing.T) {
 			if Evaluate[bool](one, `document.body.classList.contains("run")`) {
 				one.Until(`document.body.dataset.ready === "yes"`)
 			}
+			if got := Evaluate[string](one, `document.documentElement.lang`); got != language {
+				t.Errorf("%s is in %q, want %q", s.name, got, language)
+			}
 			if s.then != "" {
 				Evaluate[any](one, s.then+`; null`)
 			}
