@@ -40,3 +40,143 @@ func FindStray(points []Point) (Stray, bool) {
 	chance := 2 * math.Pow(s.Span/(s.Gap+s.Span), float64(n-2))
 	return s, chance < byChance
 }
+
+// Odd is a point that lies off the place which the regularity of all others has
+// for it.
+type Odd struct {
+	Index int
+	Other int     // of which the mirror place is meant; -1 where the place is known without it
+	Off   float64 // from its place
+}
+
+// FindOdd finds the one point off a circle, or off the symmetry, that all others
+// keep to a hundredth of their spacing. One that is a little off may be so that
+// the part fits one way round; one that is a spacing off is another fault. A part
+// that is not regular has none.
+func FindOdd(points []Point) (Odd, bool) {
+	const fewest, most = 6, 400
+	if len(points) < fewest || len(points) > most {
+		return Odd{}, false
+	}
+	if odd, found := offEvenCircle(points); found {
+		return odd, true
+	}
+	leftRight := pairsAcross(points, func(p Point) (across, along float64) { return p.X, p.Y })
+	upDown := pairsAcross(points, func(p Point) (across, along float64) { return p.Y, p.X })
+	return oddOfBoth(leftRight, upDown, Spacing(points), len(points))
+}
+
+const (
+	oddLeast = 0.07 // of the spacing: less is a part that fits one way round (common practice, no source)
+	oddMost  = 0.9
+	oddEven  = 0.01 // to which the others have to be regular, so that nothing measured by hand is
+)
+
+func isOdd(off, spacing float64) bool { return off >= oddLeast*spacing && off <= oddMost*spacing }
+
+// offEvenCircle finds the point whose place is the one left on a whole circle.
+func offEvenCircle(points []Point) (Odd, bool) {
+	const most = 100
+	if len(points) > most || offCircle(points, Enclose(points).Centre) > 2*oddMost*Spacing(points) {
+		return Odd{}, false
+	}
+	for i, p := range points {
+		others := slices.Delete(slices.Clone(points), i, i+1)
+		even, count := EvenCircle(others, oddEven)
+		if even == nil || count != len(points) {
+			continue
+		}
+		if spacing := Spacing(even); isOdd(p.Distance(placeLeft(even, spacing)), spacing) {
+			return Odd{Index: i, Other: -1, Off: p.Distance(placeLeft(even, spacing))}, true
+		}
+	}
+	return Odd{}, false
+}
+
+// placeLeft gives the place of a circle that all points but one are on.
+func placeLeft(even []Point, spacing float64) Point {
+	centre, count := Enclose(even).Centre, len(even)+1
+	for k := range count {
+		place := Polar(centre, even[0].Distance(centre), even[0].AngleFrom(centre)+360*float64(k)/float64(count))
+		if !slices.ContainsFunc(even, func(p Point) bool { return p.Distance(place) < spacing/4 }) {
+			return place
+		}
+	}
+	return even[0]
+}
+
+// unpaired are the points of which no other is the mirror image about an axis.
+type unpaired struct {
+	points []int
+	off    float64 // of two: how far each is off the mirror place of the other
+	alone  []int   // of two: those beside which no other lies in line
+}
+
+// pairsAcross pairs points by their mirror images about the middle of a
+// coordinate: the median of the middles between the first and the last, the
+// second and the last but one.
+func pairsAcross(points []Point, of func(Point) (across, along float64)) unpaired {
+	across := func(i int) float64 { a, _ := of(points[i]); return a }
+	order := Sorted(len(points), across)
+	middles := make([]float64, len(points))
+	for k := range order {
+		middles[k] = (across(order[k]) + across(order[len(order)-1-k])) / 2
+	}
+	slices.Sort(middles)
+	middle, slack := middles[len(middles)/2], oddEven*Spacing(points)
+	apart := func(i, k int) float64 {
+		a, b := points[i], points[k]
+		x, y := of(a)
+		u, v := of(b)
+		return math.Hypot(x+u-2*middle, y-v)
+	}
+	var left unpaired
+	for i := range points {
+		if !slices.ContainsFunc(order, func(k int) bool { return apart(i, k) <= slack }) {
+			left.points = append(left.points, i)
+		}
+	}
+	switch len(left.points) {
+	case 1:
+		left.off = apart(left.points[0], left.points[0]) / 2
+	case 2:
+		left.off = apart(left.points[0], left.points[1])
+		left.alone = slices.DeleteFunc(slices.Clone(left.points), func(i int) bool {
+			return slices.ContainsFunc(order, func(k int) bool { return k != i && math.Abs(across(k)-across(i)) <= slack })
+		})
+	}
+	return left
+}
+
+// oddOfBoth finds the point that is off both symmetries, or off the only one.
+func oddOfBoth(a, b unpaired, spacing float64, count int) (Odd, bool) {
+	const fewestOfOne = 8
+	few := func(u unpaired) bool { return len(u.points) > 0 && len(u.points) <= 2 && isOdd(u.off, spacing) }
+	switch {
+	case few(a) && few(b):
+		for _, i := range a.points {
+			if slices.Contains(b.points, i) {
+				return Odd{Index: i, Other: -1, Off: max(a.off, b.off)}, true
+			}
+		}
+		return Odd{}, false
+	case few(a):
+		return a.odd(count, fewestOfOne)
+	case few(b):
+		return b.odd(count, fewestOfOne)
+	}
+	return Odd{}, false
+}
+
+func (u unpaired) odd(count, fewest int) (Odd, bool) {
+	if count < fewest {
+		return Odd{}, false
+	}
+	switch {
+	case len(u.points) == 1:
+		return Odd{Index: u.points[0], Other: -1, Off: u.off}, true
+	case len(u.alone) == 1:
+		return Odd{Index: u.alone[0], Other: -1, Off: u.off}, true
+	}
+	return Odd{Index: u.points[0], Other: u.points[1], Off: u.off}, true
+}

@@ -91,3 +91,57 @@ func TestStrayIsFound(t *testing.T) {
 		t.Errorf("1900 for 190: %v %+v", found, s)
 	}
 }
+
+// First principles: one place of a regular part that is off is found, whether two
+// symmetries, one, or a circle tell; what is regular, or irregular, has none.
+func TestFindOdd(t *testing.T) {
+	grid := func(moved int, by Point) []Point {
+		var all []Point
+		for _, y := range []float64{45, -45} {
+			for x := -190.; x <= 190; x += 95 {
+				all = append(all, Point{x, y})
+			}
+		}
+		all[moved] = all[moved].Add(by)
+		return all
+	}
+	circle := func(n int, by Point) []Point {
+		var all []Point
+		for k := range n {
+			all = append(all, Polar(Point{5, 3}, 100, 20+360*float64(k)/float64(n)))
+		}
+		all[1] = all[1].Add(by)
+		return all
+	}
+	one := func(points []Point) []Point { // symmetrical left and right alone
+		return append(points, Point{-60, -120}, Point{60, -120})
+	}
+	row := []Point{{-90, 0}, {-60, 0}, {-30, 0}, {0, 0}, {30, 0}, {60, 0}, {99, 0}}
+	rowOff := []Point{{-90, 0}, {-60, 0}, {-30, 9}, {0, 0}, {30, 0}, {60, 0}, {90, 0}}
+	irregular := []Point{{-90, 0}, {-52, 7}, {-30, 60}, {4, 71}, {30, 22}, {66, -9}, {90, -40}, {11, -31}}
+	for _, c := range []struct {
+		name   string
+		points []Point
+		want   Odd
+		found  bool
+	}{
+		{"whole grid", grid(0, Point{}), Odd{}, false},
+		{"grid, across", grid(2, Point{0, 9}), Odd{2, -1, 9}, true},
+		{"grid, along", grid(0, Point{36, 0}), Odd{0, -1, 36}, true},
+		{"grid, a corner both ways", grid(4, Point{6, 8}), Odd{4, -1, 10}, true},
+		{"a little, as for one way round", grid(4, Point{4, 0}), Odd{}, false},
+		{"measured by hand", grid(4, Point{0.5, -0.4}), Odd{}, false},
+		{"one symmetry", one(grid(4, Point{20, 0})), Odd{4, -1, 20}, true},
+		{"circle of 7", circle(7, Point{12, 5}), Odd{1, -1, 13}, true},
+		{"whole circle of 7", circle(7, Point{}), Odd{}, false},
+		{"too few", []Point{{-9, -9}, {9, -9}, {9, 9}, {-7, 9}}, Odd{}, false},
+		{"row, along", append(row, Point{-120, 0}), Odd{6, 7, 9}, true},
+		{"row, across", rowOff, Odd{2, -1, 9}, true},
+		{"irregular", irregular, Odd{}, false},
+	} {
+		got, found := FindOdd(c.points)
+		if found != c.found || found && (got.Index != c.want.Index || got.Other != c.want.Other || math.Abs(got.Off-c.want.Off) > 0.5) {
+			t.Errorf("%s: %+v %v, want %+v %v", c.name, got, found, c.want, c.found)
+		}
+	}
+}

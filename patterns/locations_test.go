@@ -31,6 +31,11 @@ func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 		main  = "  main: {thread: 3/8-16 UNC, class: grade 8, length: 4 in, grip: 3 1/2, into: cast iron, engagement: 12 mm,"
 	)
 	base := "testdata/good/every-key.yaml"
+	// A kind that the second file changes is reported there, not at the stage below.
+	stageOf := map[string]problem.Problem{
+		base:                            at(base, 39, 7, first),
+		"testdata/good/other-bank.yaml": at("testdata/good/other-bank.yaml", 6, 9, "kinds: {side: {reuse: once}}"),
+	}
 	for name, side := range map[string]problem.Problem{
 		base:                            at(base, 11, 3, "  side: {thread: M8, friction: 0.2}"),
 		"testdata/good/other-bank.yaml": at("testdata/good/other-bank.yaml", 6, 9, "kinds: {side: {reuse: once}}"),
@@ -45,9 +50,11 @@ func TestPlacesStandWhereTheFilesSay(t *testing.T) {
 			"last stage":     {p.Stage(7), at(base, 45, 7, last)},
 			"no stage":       {p.Stage(0), at(name, 0, 0, "")},
 			"one past":       {p.Stage(8), at(name, 0, 0, "")},
-			"kind main":      {p.Kind("main"), at(base, 9, 3, main)},
-			"kind side":      {p.Kind("side"), side},
-			"no such kind":   {p.Kind("cap"), at(name, 0, 0, "")},
+			"kind main":      {p.At("main", 0), at(base, 9, 3, main)},
+			"kind side":      {p.At("side", 0), side},
+			"stage of side":  {p.At("side", 1), stageOf[name]},
+			"stage of main":  {p.At("main", 1), at(base, 39, 7, first)},
+			"no such kind":   {p.At("cap", 0), at(name, 0, 0, "")},
 			"less than none": {p.Stage(-1), at(name, 0, 0, "")},
 		} {
 			of.got.File = filepath.ToSlash(of.got.File)
@@ -78,5 +85,5 @@ func TestPlacesOfABrokenFile(t *testing.T) {
 		t.Fatal("a file without fasteners must stop")
 	}
 	same(t, "stage", p.Stage(1), problem.Problem{File: "text"})
-	same(t, "kind", p.Kind("bolt"), problem.Problem{File: "text"})
+	same(t, "kind", p.At("bolt", 0), problem.Problem{File: "text"})
 }

@@ -14,6 +14,10 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
 	"time"
 )
 
@@ -44,16 +48,24 @@ func try(folder string, from, every int, tests string) error {
 		return err
 	}
 	changes := b.changes
-	run := func(change int, limit time.Duration) bool { return b.passes(tests, change, limit) }
 	start := time.Now()
-	if !run(0, time.Hour) {
+	said, ok := b.passes(0, time.Hour, "-test.v", "-test.run", tests)
+	if !ok {
 		return fmt.Errorf("its tests fail without a change")
 	}
 	limit := 5*time.Since(start) + 2*time.Second
+	quick := quickTests(said)
+	lives := func(change int) bool {
+		if _, ok := b.passes(change, limit, "-test.run", quick); !ok {
+			return false
+		}
+		_, ok := b.passes(change, limit, "-test.run", tests, "-test.skip", quick)
+		return ok
+	}
 	tried, killed := 0, 0
 	for i := from; i < len(changes); i += every {
 		tried++
-		if run(i+1, limit) {
+		if lives(i + 1) {
 			fmt.Printf("lived  %s\n", changes[i])
 			continue
 		}
@@ -64,13 +76,28 @@ func try(folder string, from, every int, tests string) error {
 	return nil
 }
 
-// passes tells whether all tests pass within the limit. Change 0 is none.
-func (b built) passes(tests string, change int, limit time.Duration) bool {
+// passes tells whether the tests pass within the limit, and what they print.
+// Change 0 is none.
+func (b built) passes(change int, limit time.Duration, flags ...string) (string, bool) {
 	ctx, stop := context.WithTimeout(context.Background(), limit)
 	defer stop()
-	flags := append([]string{"-test.short", "-test.failfast", "-test.run", tests}, b.flags...)
+	flags = slices.Concat([]string{"-test.short", "-test.failfast"}, flags, b.flags)
 	binary := exec.CommandContext(ctx, b.binary, flags...)
 	binary.Dir = b.folder
 	binary.Env = append(os.Environ(), fmt.Sprintf("%s=%d", variable, change))
-	return binary.Run() == nil
+	said, err := binary.Output()
+	return string(said), err == nil
+}
+
+// quickTests is a pattern for the tests that take no time. They run first, as
+// most changes fail one of them.
+func quickTests(said string) string {
+	const slowSeconds = 0.1
+	quick := []string{"none"}
+	for _, passed := range regexp.MustCompile(`(?m)^--- PASS: (\w+) \((.*)s\)$`).FindAllStringSubmatch(said, -1) {
+		if seconds, err := strconv.ParseFloat(passed[2], 64); err == nil && seconds < slowSeconds {
+			quick = append(quick, passed[1])
+		}
+	}
+	return "^(" + strings.Join(quick, "|") + ")$"
 }

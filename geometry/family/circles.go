@@ -56,7 +56,7 @@ func (s *seer) circles() (Seen, bool) {
 			continue
 		}
 		even, count := geometry.EvenCircle(geometry.Picked(s.points, ring), geometry.LooseShare)
-		if even == nil || count-len(ring) > count/5 || geometry.Centroid(even).Distance(centre) > ringShare*s.spacing && count == len(ring) {
+		if even == nil || geometry.Centroid(even).Distance(centre) > ringShare*s.spacing && count == len(ring) {
 			return seen, s.named
 		}
 		seen.Missing += count - len(ring)

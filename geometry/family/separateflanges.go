@@ -55,7 +55,7 @@ func (s *seer) parts() (parts [][]int, wide bool) {
 	axis := geometry.LongAxis(s.points)
 	along := func(k int) float64 { return geometry.Centroid(geometry.Picked(s.points, parts[k])).Dot(axis) }
 	parts = geometry.Picked(parts, geometry.Sorted(len(parts), along))
-	return parts, widest >= gapShare && len(parts) > 1
+	return parts, widest >= gapShare
 }
 
 // step is one of a tree over places.

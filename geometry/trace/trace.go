@@ -89,7 +89,7 @@ type Found struct {
 	// common first.
 	GroupsMm []float64
 	// Specks counts shapes smaller than the smallest hole, from SpeckMm across;
-	// what is finer is taken for grain.
+	// anything finer is treated as grain.
 	Specks              int
 	SpeckMm, SmallestMm float64
 	// TurnedDeg is how far the picture was turned, anticlockwise, to lie level.

@@ -11,8 +11,8 @@ const (
 	NoAction       finding.Code = "reader no action"       // what, allowed
 	SeveralActions finding.Code = "reader several actions" // what, keys, allowed
 	KeyIdle        finding.Code = "reader key idle"        // why, key
-	NoDate         finding.Code = "reader no date"         // found
-	FarDate        finding.Code = "reader far date"        // found, earliest, latest
+	NoDate         finding.Code = "reader no date"         // key, found
+	FarDate        finding.Code = "reader far date"        // key, found, earliest, latest
 	NoVersion      finding.Code = "reader no version"      //
 	OtherVersion   finding.Code = "reader other version"   // found
 	NoID           finding.Code = "reader no id"           // what, found

@@ -11,15 +11,18 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// Date reads a calendar date of ISO 8601.
-func (f Fields) Date() string {
-	return Opt(f, "date", func(n *nodes.Node) string {
+// Date reads the date of a file.
+func (f Fields) Date() string { return f.Day("date") }
+
+// Day reads a calendar date of ISO 8601.
+func (f Fields) Day(key string) string {
+	return Opt(f, key, func(n *nodes.Node) string {
 		if _, err := time.Parse(time.DateOnly, n.Text); err != nil || n.Shape != nodes.Scalar {
-			f.Fail(n, NoDate, finding.Values{"found": n.Called()})
+			f.Fail(n, NoDate, finding.Values{"key": key, "found": n.Called()})
 			return ""
 		}
 		if n.Text < unit.EarliestDate || n.Text > unit.LatestDate {
-			f.Fail(n, FarDate, finding.Values{"found": n.Called(), "earliest": unit.EarliestDate, "latest": unit.LatestDate})
+			f.Fail(n, FarDate, finding.Values{"key": key, "found": n.Called(), "earliest": unit.EarliestDate, "latest": unit.LatestDate})
 			return ""
 		}
 		return n.Text

@@ -59,7 +59,7 @@ type reader struct {
 //	title: Strip and rebuild
 //	machine: Fernhollow P4 pump engine
 //	tools: [hoist, flywheel lock]
-//	strip:                                    # in the order of stripping
+//	strip:                                    # in teardown order
 //	  - {note: Drain oil and coolant}
 //	  - p4-cover                              # a joint: a built-in pattern or a path beside this file
 //	  - {caution: {loosen: Timing pin in first}}

@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"math"
 	"slices"
 
 	"drawdown/geometry"
@@ -35,7 +36,7 @@ func (r *reader) readClusters(f form.Fields) {
 				continue
 			}
 		}
-		r.input.Joint.Clusters = append(r.input.Joint.Clusters, c)
+		r.input.Joint.Clusters, r.clusters = append(r.input.Joint.Clusters, c), append(r.clusters, f.Node)
 	}
 	r.readUnloaded(f)
 	r.checkClusters(f)
@@ -127,19 +128,47 @@ func (r *reader) checkClusters(f form.Fields) {
 			r.Warn(f.Node.KeyNode("clusters"), InNoCluster, finding.Values{"ids": ids, "n": len(ids), "count": of[kind]})
 		}
 	}
-	r.checkCrossing(f)
+	r.checkCrossing()
+	r.checkAlong()
 }
 
-func (r *reader) checkCrossing(f form.Fields) {
-	clusters := r.input.Joint.Clusters
-	places := func(c geometry.Cluster) []geometry.Point {
-		return geometry.Hull(geometry.Mapped(c.Of, func(id string) geometry.Point { return r.input.Joint.Fasteners[r.fasteners.index[id]].At }))
+// checkAlong warns of a cap whose two bolts lie along the row of the caps, where
+// as many or more have theirs across it.
+func (r *reader) checkAlong() {
+	axis := geometry.LongAxis(r.input.Joint.Points())
+	var along []int
+	across := 0
+	for i, c := range r.input.Joint.Clusters {
+		if len(c.Of) != 2 {
+			continue
+		}
+		pair := r.at(c)[1].Sub(r.at(c)[0])
+		if math.Abs(pair.Dot(axis)) > pair.Distance(geometry.Point{})*math.Sqrt2/2 {
+			along = append(along, i)
+		} else {
+			across++
+		}
 	}
+	const fewest = 2
+	if across < max(fewest, len(along)) {
+		return
+	}
+	for _, i := range along {
+		r.Warn(r.clusters[i], ClusterAlong, finding.Values{"name": problem.Quoted(r.input.Joint.Clusters[i].Name), "across": across})
+	}
+}
+
+// at gives the places of a cluster's fasteners.
+func (r *reader) at(c geometry.Cluster) []geometry.Point {
+	return geometry.Mapped(c.Of, func(id string) geometry.Point { return r.input.Joint.Fasteners[r.fasteners.index[id]].At })
+}
+
+func (r *reader) checkCrossing() {
+	clusters := r.input.Joint.Clusters
 	for i, c := range clusters {
 		for _, other := range clusters[:i] {
-			if hullsCross(places(c), places(other)) {
-				at := f.Node.Get("clusters").Items[i]
-				r.Warn(at, ClustersCross, finding.Values{"name": problem.Quoted(c.Name), "other": problem.Quoted(other.Name)})
+			if hullsCross(geometry.Hull(r.at(c)), geometry.Hull(r.at(other))) {
+				r.Warn(r.clusters[i], ClustersCross, finding.Values{"name": problem.Quoted(c.Name), "other": problem.Quoted(other.Name)})
 				break
 			}
 		}

@@ -3,6 +3,7 @@ package meaning
 import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
 )
 
@@ -47,4 +48,45 @@ func (t *Fasteners) checkStray() {
 		return
 	}
 	t.problems.Warn(t.from[s.Index], Stray, finding.Values{"id": t.joint.Fasteners[s.Index].ID, "gap": s.Gap, "span": s.Span})
+}
+
+// checkOdd warns of the one fastener off a place that all others are regular to:
+// of all fasteners, or of a kind. What a generator makes is off no place of its
+// own, and the one pair of a kind has none.
+func (r *reader) checkOdd() {
+	if r.ErrorsSince(0) {
+		return
+	}
+	sets := [][]geometry.Fastener{r.of(nil)}
+	for _, kind := range r.usedKinds() {
+		sets = append(sets, r.of([]string{kind}))
+	}
+	for _, fasteners := range sets {
+		odd, found := geometry.FindOdd(geometry.Mapped(fasteners, func(f geometry.Fastener) geometry.Point { return f.At }))
+		if !found {
+			continue
+		}
+		id, other := fasteners[odd.Index], geometry.Fastener{}
+		if odd.Other >= 0 {
+			other = fasteners[odd.Other]
+		}
+		if other.ID != "" && r.generated(id) {
+			id, other = other, geometry.Fastener{}
+		}
+		const fewest = 4 // of a kind
+		if r.generated(id) || len(r.of([]string{id.Kind})) < fewest {
+			continue
+		}
+		if r.generated(other) {
+			other = geometry.Fastener{}
+		}
+		r.Warn(r.fasteners.from[r.fasteners.index[id.ID]], OddPlace, finding.Values{"id": id.ID, "other": other.ID, "off": unit.Length(odd.Off)})
+		return
+	}
+}
+
+// generated says whether a fastener is one of several that one entry makes.
+func (r *reader) generated(f geometry.Fastener) bool {
+	from := r.fasteners.from[r.fasteners.index[f.ID]]
+	return f.ID != "" && from.Shape == nodes.Map && from.Get("at") == nil
 }

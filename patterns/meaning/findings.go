@@ -25,6 +25,8 @@ const (
 	ClusterInGroups  finding.Code = "reader cluster in groups"      // kinds
 	OnAnother        finding.Code = "reader on another"             // id, other, first, least
 	Stray            finding.Code = "reader stray"                  // id, gap, span
+	OddPlace         finding.Code = "reader odd place"              // id, other: of which the mirror place is meant, off
+	ClusterAlong     finding.Code = "reader cluster along"          // name, across: how many others lie so
 	NoBase           finding.Code = "reader no base"                // found
 	BaseInCircle     finding.Code = "reader base in circle"         // file, builtin
 	LongChain        finding.Code = "reader long chain"             // most
@@ -77,7 +79,6 @@ const (
 	IsMachine        finding.Code = "reader is machine"             //
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
-	CheckByAngle     finding.Code = "reader check by angle"         // kind, angle
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds

@@ -38,10 +38,17 @@ func (p Places) Stage(n int) problem.Problem {
 	return p.of(p.stages[n-1])
 }
 
-// Kind gives the place of a fastener kind by its name. A name that is not in
-// the pattern means the whole file, with line 0. Severity and What are left to
-// the caller.
-func (p Places) Kind(name string) problem.Problem { return p.of(p.kinds[name]) }
+// At gives the place of a figure of a kind at a stage: the stage, or the kind where
+// none is named, or where a file above that of the stage changes the kind.
+func (p Places) At(kind string, stage int) problem.Problem {
+	if stage < 1 || stage > len(p.stages) {
+		return p.of(p.kinds[kind])
+	}
+	if of := p.kinds[kind]; of != nil && of.File.Level < p.stages[stage-1].File.Level {
+		return p.of(of)
+	}
+	return p.of(p.stages[stage-1])
+}
 
 // Order gives the place of the order of a kind; where there is none for it
 // alone, that of the first one in the file. Severity and What are left to the

@@ -35,6 +35,20 @@ func (r *reader) readLoosen(file form.Fields) {
 	}
 }
 
+// checkCaps warns of a camshaft of which nothing says where springs press.
+func (r *reader) checkCaps(f form.Fields) {
+	if r.fasteners.broken || r.kinds.broken || f.Mistyped("clusters", "loosen") || f.Has("loosen") && r.removed == nil {
+		return
+	}
+	if why, found := r.input.CapsUnjudged(); found {
+		at := f.Node.KeyNode("fasteners")
+		if f.Has("clusters") {
+			at = f.Node.KeyNode("clusters")
+		}
+		r.Report(at.File, at.Line, at.Column, why)
+	}
+}
+
 // checkSprung warns of stages that lift at one end a part under which springs
 // press.
 func (r *reader) checkSprung() {

@@ -34,6 +34,7 @@ type reader struct {
 	omittedCast map[string]bool
 	stars       []star
 	groups      []*nodes.Node // beside input.Groups
+	clusters    []*nodes.Node // beside input.Joint.Clusters
 	ordered     bool          // tighten has an order, readable or not
 	stages      []*nodes.Node // of tightening, beside input.Tighten
 	tightened   *nodes.Node   // the list of stages, where all could be read

@@ -5,7 +5,6 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/nodes"
-	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
 
@@ -43,7 +42,8 @@ func (r *reader) checkStageOrder() {
 	}
 }
 
-// checkCovered warns of kinds that no stage tightens.
+// checkCovered warns of kinds that no stage tightens: they may be left to another
+// job.
 func (r *reader) checkCovered() {
 	if r.tightened == nil {
 		return
@@ -76,24 +76,8 @@ func (r *reader) checkShares() {
 	}
 }
 
-// checkTurnedOn warns of an angle that goes once round after an angle, as a check
-// pass does: it checks nothing, it turns every fastener on.
-func (r *reader) checkTurnedOn() {
-	for _, kind := range r.kinds.names {
-		turned := false
-		for i, s := range r.input.Tighten {
-			if !s.Covers(kind) {
-				continue
-			}
-			if turned && s.Do == plan.Advance && s.Way == sequence.Circular {
-				r.Warn(r.stages[i], CheckByAngle, finding.Values{"kind": kind, "angle": s.Angle})
-			}
-			turned = s.Do == plan.Advance
-		}
-	}
-}
-
-// checkRemoved makes sure that the fasteners come out in the end.
+// checkRemoved makes sure that fasteners come out in the end, and warns of kinds
+// that stay in: as one that no stage tightens, they may be left to another job.
 func (r *reader) checkRemoved() {
 	list, stages := r.removed, r.input.Loosen
 	if list == nil {
@@ -105,7 +89,7 @@ func (r *reader) checkRemoved() {
 	}
 	for _, kind := range r.usedKinds() {
 		if !slices.ContainsFunc(stages, func(s plan.StageInput) bool { return s.Do == plan.Remove && s.Covers(kind) }) {
-			r.Fail(list, KindNotTakenOut, finding.Values{"kind": kind})
+			r.Warn(list, KindNotTakenOut, finding.Values{"kind": kind})
 		}
 	}
 }

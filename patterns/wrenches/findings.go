@@ -4,10 +4,11 @@ import "drawdown/geometry/finding"
 
 // What can be wrong with a list of wrenches.
 const (
-	TooManyWrenches finding.Code = "reader too many wrenches" // count, most
-	WrenchTwice     finding.Code = "reader wrench twice"      // name
-	NoScaleStart    finding.Code = "reader no scale start"    // written, end
-	NoDivision      finding.Code = "reader no scale division" // written
-	OtherUnit       finding.Code = "reader other unit"        // key, written, unit
-	BelowZero       finding.Code = "reader below zero"        // key, written
+	TooManyWrenches finding.Code = "reader too many wrenches"   // count, most
+	WrenchTwice     finding.Code = "reader wrench twice"        // name
+	NumberTwice     finding.Code = "reader wrench number twice" // number
+	NoScaleStart    finding.Code = "reader no scale start"      // written, end
+	NoDivision      finding.Code = "reader no scale division"   // written
+	OtherUnit       finding.Code = "reader other unit"          // key, written, unit
+	BelowZero       finding.Code = "reader below zero"          // key, written
 )

@@ -18,7 +18,7 @@ type reader struct{ *form.Reader }
 
 var (
 	fileKeys   = []string{"drawdown", "wrenches"}
-	wrenchKeys = []string{"name", "from", "to", "division", "length"}
+	wrenchKeys = []string{"name", "from", "to", "division", "length", "number", "calibrated"}
 )
 
 // maxWrenches is more than any shop has.
@@ -27,12 +27,13 @@ const maxWrenches = 1000
 // Read reads a shop's list of torque wrenches:
 //
 //	wrenches:
-//	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}
+//	  - {name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm, number: W7, calibrated: 2026-03-01}
 //
 // Range and division are in the unit of the wrench's scale. Without from the
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
-// needed with an adapter only. The list is empty where a problem stops the work.
+// needed with an adapter only. The number is what the record of the work calls
+// the wrench; calibrated is the day of its last calibration. The list is empty where a problem stops the work.
 func Read(from source.Source) ([]wrench.Wrench, problem.List) {
 	r := &reader{form.NewReader(from)}
 	var list []wrench.Wrench
@@ -65,6 +66,9 @@ func (r *reader) wrenches(root *nodes.Node) []wrench.Wrench {
 			if slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Name == w.Name }) {
 				r.Fail(item, WrenchTwice, finding.Values{"name": problem.Quoted(w.Name)})
 			}
+			if w.Number != "" && slices.ContainsFunc(list, func(other wrench.Wrench) bool { return other.Number == w.Number }) {
+				r.Fail(item, NumberTwice, finding.Values{"number": problem.Quoted(w.Number)})
+			}
 			list = append(list, w)
 		}
 	}
@@ -93,6 +97,10 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	w.Min = r.onScaleOf(f, "from", w)
 	w.Division = r.onScaleOf(f, "division", w)
 	w.Length = f.Length("length", unit.Sensible.WrenchLength)
+	if at := f.Get("number"); at != nil {
+		w.Number, _ = r.TextUpTo(at, finding.Term("a wrench's number"), 30)
+	}
+	w.Calibrated = f.Day("calibrated")
 	r.checkScale(f, w, before)
 	return w, !r.ErrorsSince(before)
 }

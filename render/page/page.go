@@ -1,59 +1,70 @@
-// Package page writes an HTML page that plays the work on a joint step by step.
-// The page is one file that asks for nothing outside itself: it works from a
-// stick, on a machine without a network. It may import frames, words and the
-// writer of SVG.
+// Package page draws the pages of the bench: what the technician sees of a run,
+// of the records and of the shop's patterns. The server fills a view, a plain
+// struct, and the page words and draws it. It sees no request and no store.
+//
+// It may import plans, runs, diagrams, scenes, the writer of SVG and words.
 package page
 
 import (
-	"bytes"
-	_ "embed"
+	"embed"
 	"html/template"
 	"io"
+	"time"
 
-	"drawdown/render/frames"
-	"drawdown/render/svg"
 	"drawdown/render/words"
 )
 
-//go:embed page.html
-var layout string
+//go:embed templates
+var files embed.FS
 
-//go:embed page.css
-var style string
+// Scheme is how light the page is.
+type Scheme string
 
-//go:embed page.js
-var script string
+const (
+	BySystem Scheme = "" // light or dark as the system says
+	Light    Scheme = "light"
+	Dark     Scheme = "dark"
+	Contrast Scheme = "contrast" // for the sun
+)
 
-type data struct {
-	Steps   []frames.Action `json:"steps"`
-	Members [][]string      `json:"members"`
-	Words   scriptWords     `json:"words"`
+// Schemes lists the choices of the settings.
+var Schemes = []Scheme{BySystem, Light, Dark, Contrast}
+
+// SchemeCookie is the cookie in which a device keeps its scheme: its script sets
+// it, the server reads it.
+const SchemeCookie = "drawdown-scheme"
+
+// Frame is what stands about every page.
+type Frame struct {
+	Words  *words.Catalogue
+	Scheme Scheme    // as SchemeCookie says
+	Path   string    // of this page
+	Now    time.Time // by the server's clock, in the shop's zone
+	Joined bool      // a tablet that joined by a code: it cannot share
 }
 
-// scriptWords are the words that the script sets; it fills in %[1]d and %[2]d.
-type scriptWords struct {
-	Play  string `json:"play"`
-	Pause string `json:"pause"`
-	Start string `json:"start"`
-	Done  string `json:"done"`
-	Step  string `json:"step"`
-	Stage string `json:"stage"`
+// Text are the words of the page.
+func (f Frame) Text() words.Page { return f.Words.Page }
+
+// Language is the tag of the page's language.
+func (f Frame) Language() string { return f.Words.Language }
+
+// when prints a time in the shop's zone: the time alone on the same day.
+func (f Frame) when(t time.Time) string {
+	t = t.In(f.Now.Location())
+	if t.Format(time.DateOnly) == f.Now.Format(time.DateOnly) {
+		return t.Format("15:04")
+	}
+	return t.Format("2006-01-02 15:04")
 }
 
-// Write writes the page.
-func Write(w io.Writer, show frames.Playback, catalogue *words.Catalogue) error {
-	var part bytes.Buffer
-	if err := svg.WriteInline(&part, show.Part, catalogue.Handout.Showing.Part); err != nil {
-		return err
-	}
-	s := catalogue.Handout.Showing
-	made, err := template.New("page").Parse(layout)
-	if err != nil {
-		return err
-	}
-	return made.Execute(w, map[string]any{
-		"Language": catalogue.Language, "Show": show, "Words": s, "ManualFirst": catalogue.Sheet.ManualFirst,
-		"Part": template.HTML(part.String()), "Style": template.CSS(style), "Script": template.JS(script),
-		"Data": data{Steps: show.Steps, Members: show.Members, Words: scriptWords{s.Play, s.Pause, s.Start, s.Done, s.Step, s.Stage}},
-	})
+var pages = template.Must(template.New("").Funcs(template.FuncMap{"asset": asset, "modules": modules}).ParseFS(files, "templates/*.html"))
+
+// modules are the scripts that the page of a run needs beside its own.
+func modules() []string { return runModules }
+
+var runModules = []string{"outbox.js", "entry.js", "live.js", "wait.js", "zoom.js", "device.js", "dialogs.js", "shown.js"}
+
+func write(w io.Writer, name string, view any) error {
+	return pages.ExecuteTemplate(w, name+".html", view)
 }

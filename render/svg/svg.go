@@ -10,6 +10,7 @@ import (
 	"io"
 	"math"
 	"strconv"
+	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -39,7 +40,7 @@ func Write(w io.Writer, page scene.Page) error {
 	// Without the Go fonts, faces of about their widths serve: a viewer that leaves
 	// textLength out then still keeps the words in their places.
 	b.WriteString(`<g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif" xml:space="preserve">` + "\n")
-	items(b, page)
+	items(b, page.Items)
 	b.WriteString("</g>\n</svg>\n")
 	return b.Flush()
 }
@@ -54,13 +55,21 @@ func WriteInline(w io.Writer, page scene.Page, label string) error {
 	fmt.Fprintf(b, `<svg viewBox="0 0 %s %s" role="img" aria-label="`, num(page.Width), num(page.Height))
 	escape(b, label)
 	b.WriteString(`"><g fill="none" stroke-linecap="round" stroke-linejoin="round" font-family="Go, Arial, 'Liberation Sans', Helvetica, sans-serif">` + "\n")
-	items(b, page)
+	items(b, page.Items)
 	b.WriteString("</g></svg>\n")
 	return b.Flush()
 }
 
-func items(b *bufio.Writer, page scene.Page) {
-	for _, it := range page.Items {
+// WriteItems writes items as the elements of a picture that the caller opens and
+// closes.
+func WriteItems(w io.Writer, list []scene.Item) error {
+	b := bufio.NewWriter(w)
+	items(b, list)
+	return b.Flush()
+}
+
+func items(b *bufio.Writer, list []scene.Item) {
+	for _, it := range list {
 		switch it := it.(type) {
 		case scene.Shape:
 			shape(b, it)
@@ -87,17 +96,7 @@ func shape(b *bufio.Writer, s scene.Shape) {
 	if len(s.Path) == 0 || s.Fill == scene.None && s.Stroke == scene.None {
 		return
 	}
-	b.WriteString(`<path d="`)
-	for _, seg := range s.Path {
-		b.WriteByte("MLCZ"[seg.Verb])
-		for i, q := range seg.Points() {
-			if i > 0 {
-				b.WriteByte(' ')
-			}
-			b.WriteString(num(q.X) + "," + num(q.Y))
-		}
-	}
-	b.WriteByte('"')
+	b.WriteString(`<path d="` + Path(s.Path) + `"`)
 	if s.Fill != scene.None {
 		attribute(b, "fill", hex(s.Fill))
 	}
@@ -110,6 +109,21 @@ func shape(b *bufio.Writer, s scene.Shape) {
 	}
 	tag(b, s.Tag)
 	b.WriteString("/>\n")
+}
+
+// Path gives a path as the d of a path element.
+func Path(p scene.Path) string {
+	var d strings.Builder
+	for _, seg := range p {
+		d.WriteByte("MLCZ"[seg.Verb])
+		for i, q := range seg.Points() {
+			if i > 0 {
+				d.WriteByte(' ')
+			}
+			d.WriteString(num(q.X) + "," + num(q.Y))
+		}
+	}
+	return d.String()
 }
 
 var anchors = [...]string{scene.Start: "start", scene.Middle: "middle", scene.End: "end"}

@@ -1,7 +1,7 @@
 package words
 
 // Book is the words of the book of a machine. A joint is named by its number in
-// the order of stripping and its title.
+// teardown order and its title.
 type Book struct {
 	SingleSided    string // how to print
 	CardHead       string

@@ -104,14 +104,14 @@ func set(v reflect.Value, where, said string) bool {
 	return false
 }
 
-// setKey puts words into a map of strings, or of forms by count, whose path
-// ends in the name of the form.
+// setKey puts words into a map of strings, or of forms by count or of lists, whose
+// path ends in the name of the form or the number in the list.
 func setKey(v reflect.Value, where, said string) bool {
 	if v.IsNil() {
 		v.Set(reflect.MakeMap(v.Type()))
 	}
 	key, rest := where, ""
-	if v.Type().Elem().Kind() == reflect.Struct {
+	if v.Type().Elem().Kind() != reflect.String {
 		dot := max(0, strings.LastIndexByte(where, '.'))
 		key, rest = where[:dot], where[min(len(where), dot+1):]
 	}

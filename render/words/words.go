@@ -31,8 +31,10 @@ type Catalogue struct {
 	Tile      Tile
 	Tray      Tray
 	Condition Condition
+	Record    Record
 	Drawing   Drawing
 	Proof     Proof
+	Page      Page
 	Torque    Torque
 	Wrench    Wrench
 	List      List

@@ -14,7 +14,7 @@ import (
 type Overhaul struct {
 	plan.Heading
 	Tools []string // beside wrenches and sockets, which the joints tell
-	Tasks []Task   // in the order of stripping; the build goes backwards
+	Tasks []Task   // in teardown order; the build goes backwards
 }
 
 // Task is one thing to do: a joint, a part that comes out or goes back,
@@ -38,14 +38,14 @@ type Task struct {
 	Tighten string // and on the way back
 }
 
-// Joint is a joint with its number in the order of stripping, from 1.
+// Joint is a joint with its number in teardown order, from 1.
 type Joint struct {
 	Number int
 	*plan.Plan
 	Task Task
 }
 
-// Joints lists the joints in the order of stripping.
+// Joints lists the joints in teardown order.
 func (o Overhaul) Joints() []Joint {
 	var joints []Joint
 	for _, s := range o.Tasks {

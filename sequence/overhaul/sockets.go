@@ -18,7 +18,7 @@ type Wrench struct {
 	Angle     bool // an angle is turned
 }
 
-// Wrenches lists what each joint needs, in the order of stripping.
+// Wrenches lists what each joint needs, in teardown order.
 func (o Overhaul) Wrenches() []Wrench {
 	var all []Wrench
 	for _, j := range o.Joints() {

@@ -155,7 +155,7 @@ func TestCovered(t *testing.T) {
 		{"maker's order", func(in *Input) { in.Groups = []sequence.Group{{Way: sequence.Cast}} }, nil, []finding.Code{OrderOfMaker, GasketNotJudged}},
 		{"no gasket", func(in *Input) { in.Clamped.Gasket.Kind = "none" }, []finding.Code{OrderJudged, NoGasketJudged}, nil},
 		{"springs", func(in *Input) {
-			in.Joint.Clusters = []geometry.Cluster{{Name: "cap", Of: []string{"F0", "F1"}}}
+			in.Joint.Clusters = []geometry.Cluster{{Name: "cap", Of: []string{"F0", "F1"}, Unloaded: true}}
 		}, []finding.Code{OrderJudged, SpringsJudged}, []finding.Code{GasketNotJudged}},
 	} {
 		in := numbered("a 1", "a 2", "a 3")

@@ -38,8 +38,11 @@ func (p Plan) Covered() (judged, open []finding.Finding) {
 	default:
 		judged = append(judged, finding.Noted(OrderJudged, nil))
 	}
-	if len(p.Joint.Clusters) > 0 {
-		judged = append(judged, finding.Noted(SpringsJudged, nil))
+	switch springs, known, applies := p.coversSprings(); {
+	case applies && known:
+		judged = append(judged, springs)
+	case applies:
+		open = append(open, springs)
 	}
 	switch kind := p.Clamped.Gasket.Kind; kind {
 	case "none":

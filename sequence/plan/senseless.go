@@ -18,6 +18,7 @@ const (
 	AfterAngle     finding.Code = "stage after angle"     // kind, stage, torque, before: the angle
 	EndsShort      finding.Code = "stage ends short"      // kind, stage, percent
 	StretchesAgain finding.Code = "stage stretches again" // kind, stage, before: the angle, slackened: the stage between
+	CheckByAngle   finding.Code = "stage check by angle"  // kind, stage, angle
 	StageTwice     finding.Code = "stage twice"           // stage, before
 	WaitsFirst     finding.Code = "stage waits first"     // stage
 	WaitsLast      finding.Code = "stage waits last"      // stage
@@ -35,7 +36,9 @@ func (p Plan) Senseless() []finding.Finding {
 	found = append(found, p.repeats()...)
 	for _, k := range p.Kinds {
 		found = append(found, p.senselessFor(k.Name)...)
+		found = append(found, p.mixedUnits(k.Name)...)
 	}
+	found = append(found, p.smallerMore()...)
 	slices.SortStableFunc(found, func(a, b finding.Finding) int { return a.At.Stage - b.At.Stage })
 	return found
 }
@@ -104,10 +107,13 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 			return warned(SlackFirst)
 		}
 	case Advance:
-		alone, slackened := so.most.Number == 0, so.loose.Number > 0
+		alone, slackened, checks := so.most.Number == 0, so.loose.Number > 0, so.turned.Number > 0 && s.Way == sequence.Circular
 		so.loose, so.turned = Stage{}, s
-		if alone {
-			values["angle"], values["slackened"] = s.Angle, slackened
+		values["angle"], values["slackened"] = s.Angle, slackened
+		switch {
+		case checks:
+			return warned(CheckByAngle)
+		case alone:
 			return warned(AngleAlone)
 		}
 		if so.once && so.stretch.Number > 0 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
@@ -21,6 +22,8 @@ func TestStagesWithoutSense(t *testing.T) {
 	on, back, wait := StageInput{Do: Advance, Angle: 90}, StageInput{Do: BackOff, Angle: 180}, StageInput{Do: Wait, Wait: 10}
 	third := StageInput{Do: Percent, Percent: 30}
 	feet := StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: 20, Unit: unit.PoundForceFoot}}
+	inches, aroundOn := StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: 90, Unit: unit.PoundForceInch}}, on
+	aroundOn.Way = sequence.Circular
 	noted := nm(20)
 	noted.Note = "once more"
 	for name, c := range map[string]struct {
@@ -29,6 +32,10 @@ func TestStagesWithoutSense(t *testing.T) {
 	}{
 		"rising, then by angle":  {[]StageInput{nm(20), nm(40), on, on}, ""},
 		"the same in two units":  {[]StageInput{nm(27.1163589659), feet}, ""}, // 1 lbf·ft = 1.3558179483 N·m
+		"another unit":           {[]StageInput{main(nm(20)), main(feet), main(nm(50))}, "2 main stage units mixed"},
+		"each kind its own":      {[]StageInput{main(nm(40)), side(feet)}, ""},
+		"two of the inch system": {[]StageInput{main(inches), main(feet)}, ""},
+		"angle once round":       {[]StageInput{main(nm(20)), main(on), main(aroundOn)}, "3 main stage check by angle"},
 		"check pass":             {[]StageInput{nm(20), nm(40), round(40), wait, round(40)}, ""},
 		"all once round":         {[]StageInput{round(20), round(40)}, ""},
 		"slackened and lower":    {[]StageInput{nm(40), back, nm(20)}, ""},
@@ -59,6 +66,43 @@ func TestStagesWithoutSense(t *testing.T) {
 		}
 		if said := strings.Join(got, ", "); said != c.want {
 			t.Errorf("%s: %q, want %q", name, said, c.want)
+		}
+	}
+}
+
+// First principles: of two bolts that differ in size alone the larger bears more.
+func TestSmallerThreadWithMoreTorque(t *testing.T) {
+	t.Parallel()
+	nm := func(kind string, v float64) StageInput {
+		return StageInput{Of: []string{kind}, Do: Tighten, Torque: unit.GivenTorque{Value: v}}
+	}
+	on := StageInput{Of: []string{"main"}, Do: Advance, Angle: 90}
+	equal := func(in *Input) {
+		for i := range in.Kinds {
+			in.Kinds[i].Class, in.Kinds[i].Lubricant, in.Kinds[i].Friction, in.Kinds[i].Into = "8.8", "engine oil", nil, ""
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		stages []StageInput
+		change func(*Input)
+		want   bool
+	}{
+		{"exchanged", []StageInput{nm("main", 20), nm("side", 24)}, func(*Input) {}, true},
+		{"as they should be", []StageInput{nm("main", 40), nm("side", 24)}, func(*Input) {}, false},
+		{"the same", []StageInput{nm("main", 24), nm("side", 24)}, func(*Input) {}, false},
+		{"the larger by an angle", []StageInput{nm("main", 20), on, nm("side", 24)}, func(*Input) {}, false},
+		{"of another class", []StageInput{nm("main", 20), nm("side", 24)}, func(in *Input) { in.Kinds[0].Class = "5.6" }, false},
+		{"of no class", []StageInput{nm("main", 20), nm("side", 24)}, func(in *Input) { in.Kinds[0].Class, in.Kinds[1].Class = "", "" }, false},
+		{"into another part", []StageInput{nm("main", 20), nm("side", 24)}, func(in *Input) { in.Kinds[0].Into = "aluminium" }, false},
+	} {
+		in := cylinderHead(t)
+		equal(&in)
+		c.change(&in)
+		in.Tighten = c.stages
+		got := build(t, in).Senseless()
+		if finding.Has(got, SmallerMore) != c.want {
+			t.Errorf("%s: %v", c.name, got)
 		}
 	}
 }

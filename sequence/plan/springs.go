@@ -118,10 +118,11 @@ func shared(a, b []string) []string {
 // LiftsSprung finds the stages of loosening that lift a part under spring load
 // at one end, by their numbers from 0: a large turn, too few turns before the
 // bolts come out, bolts that are out before others are turned.
-func (in Input) LiftsSprung() map[int]finding.Finding {
+func (in Input) LiftsSprung() map[int]finding.Finding { return in.lifts(in.sprungKinds()) }
+
+func (in Input) lifts(sprung []string) map[int]finding.Finding {
 	found := map[int]finding.Finding{}
 	rounds := map[string]int{} // of a kind; enough when it is let go until no spring presses
-	sprung := in.sprungKinds()
 	p := Plan{Kinds: in.Kinds}
 	for i, s := range in.Loosen {
 		for _, kind := range sprung {

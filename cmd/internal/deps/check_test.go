@@ -76,7 +76,7 @@ func fault(s source, path string) string {
 
 func neverFault(folder, path string) string {
 	for _, r := range never {
-		if within(folder, r.in) && !within(path, "drawdown/"+spokenByAll) && slices.ContainsFunc(r.no, func(no string) bool { return within(path, no) }) {
+		if within(folder, r.in) && (r.but == "" || !within(folder, r.but)) && !within(path, "drawdown/"+spokenByAll) && slices.ContainsFunc(r.no, func(no string) bool { return within(path, no) }) {
 			return r.because
 		}
 	}

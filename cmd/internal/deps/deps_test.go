@@ -1,6 +1,7 @@
 package deps
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"io/fs"
@@ -158,4 +159,23 @@ func parseFile(t *testing.T, path string) source {
 		s.imports = append(s.imports, name)
 	}
 	return s
+}
+
+// A run is handed the time of each entry and never asks for it.
+func TestRunHasNoClock(t *testing.T) {
+	clocks := []string{"Now", "Since", "Until", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker", "Sleep"}
+	r, ok := rooms(t)["sequence/run"]
+	if !ok {
+		t.Fatal("there is no room sequence/run")
+	}
+	for _, file := range r.files {
+		ast.Inspect(file, func(n ast.Node) bool {
+			if s, ok := n.(*ast.SelectorExpr); ok && slices.Contains(clocks, s.Sel.Name) {
+				if of, ok := s.X.(*ast.Ident); ok && of.Name == "time" {
+					t.Errorf("%s: time.%s is a clock", r.set.Position(s.Pos()), s.Sel.Name)
+				}
+			}
+			return true
+		})
+	}
 }

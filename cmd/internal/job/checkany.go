@@ -48,8 +48,12 @@ func KindOf(name string) FileKind {
 	if err != nil {
 		return PatternFile
 	}
+	return kindOf(from.Data)
+}
+
+func kindOf(data []byte) FileKind {
 	for _, k := range kindKeys {
-		if k.key.Match(from.Data) {
+		if k.key.Match(data) {
 			return k.kind
 		}
 	}

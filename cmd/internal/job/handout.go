@@ -9,7 +9,7 @@ import (
 	"drawdown/render"
 	"drawdown/render/frames"
 	"drawdown/render/gif"
-	"drawdown/render/page"
+	"drawdown/render/player"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/forecast"
@@ -129,7 +129,7 @@ func showings(sheets []handout.Sheet, ask HandoutRequest, part HandoutPart, stem
 		shown := frames.Work{Plan: s.Plan, Words: ask.Words, Loosening: ask.Loosening, NoRoom: ask.Missing.NoteFixed}
 		var b bytes.Buffer
 		if part == HandoutPage {
-			name, err = name+".html", page.Write(&b, frames.Lay(shown), ask.Words)
+			name, err = name+".html", player.Write(&b, frames.Lay(shown), ask.Words)
 		} else {
 			name, err = name+".gif", film(&b, shown, ask)
 		}

@@ -84,10 +84,7 @@ func stopped(err error, places meaning.Places) problem.Problem {
 
 // placed reports what was found at its stage, or at its kind, in the words of said.
 func placed(f finding.Finding, places meaning.Places, said finding.Finding) problem.Problem {
-	at := places.Kind(f.At.Kind)
-	if f.At.Stage > 0 {
-		at = places.Stage(f.At.Stage)
-	}
+	at := places.At(f.At.Kind, f.At.Stage)
 	at.Severity, at.Found, at.Code = f.Severity, &said, f.Code // not that of its place
 	return at
 }

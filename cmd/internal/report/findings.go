@@ -110,6 +110,7 @@ const (
 	TorqueEngaged     finding.Code = "torque engagement"     // engaged, effective
 	TorqueNeeds       finding.Code = "torque needs"          // preload, bolt
 	TorqueFactors     finding.Code = "torque factors"        // c1, c2, c3, shear
+	WrenchTaken       finding.Code = "wrench taken"          // name, number, calibrated
 	WrenchGives       finding.Code = "wrench gives"          // given, low, high
 	WrenchAdapter     finding.Code = "wrench with adapter"   // adapter, angle
 	WrenchUsable      finding.Code = "wrench usable"         // wrench, least, most, unit

@@ -20,7 +20,7 @@ func (p Report) Wrench(work wrench.Work, a wrench.Result) {
 		p.fact(w.Length, value(a.Length, "")+", "+p.Words.Term(a.LengthFrom))
 	}
 	if a.Wrench != nil {
-		p.fact(w.Take, a.Wrench.Name)
+		p.fact(w.Take, p.say(WrenchTaken, finding.Values{"name": a.Wrench.Name, "number": a.Wrench.Number, "calibrated": a.Wrench.Calibrated}))
 	}
 	p.fact(w.Usable, p.Words.Say(usable(a)))
 	p.grounds(a.Notes, a.Assumptions, a.Sources)
@@ -44,7 +44,7 @@ func WrenchJSON(c *words.Catalogue, work wrench.Work, a wrench.Result) object {
 		{"setting_on_scale", object{{"value", Figure(a.Scale.Value)}, {"unit", a.Scale.Unit.String()}}},
 	}
 	if a.Wrench != nil { // without a list of wrenches nothing can be said; one that is not usable is not taken
-		out = append(out, field{"wrench", given(a.Wrench.Name)}, field{"usable", true})
+		out = append(out, field{"wrench", given(a.Wrench.Name)}, field{"wrench_number", given(a.Wrench.Number)}, field{"calibrated", given(a.Wrench.Calibrated)}, field{"usable", true})
 	}
 	return append(out, object{
 		{"usable_reason", c.Say(usable(a))},

@@ -199,7 +199,7 @@ func TestFiguresOfTheManualAreWrittenIn(t *testing.T) {
 	_, number := pageOf(t, doc, "Figures from the manual", "BOOK")
 	steps, _ := pageOf(t, doc, "Rebuild", "BOOK")
 	inOrder(t, steps, "Prepare: all ready", "Figures from the manual: all rows filled in", "STOP: figures on page", "NEW: main shells", "In: crankshaft", "Caps at the torque", "Clearance measured")
-	strip, _ := pageOf(t, doc, "Strip down", "BOOK")
+	strip, _ := pageOf(t, doc, "Teardown", "BOOK")
 	inOrder(t, strip, "Tools: all ready", "Figures from the manual: sizes filled in", "Out: drain plug")
 	var all strings.Builder
 	for _, page := range doc.Pages {

@@ -181,7 +181,7 @@ func (b *binder) listsBefore(side plan.CautionSide) []kind {
 }
 
 // readyWords say that a list is done with: sizes are looked up before the strip,
-// figures before the build.
+// figures before the rebuild.
 func (b *binder) readyWords(list kind, side plan.CautionSide) string {
 	w := b.w
 	switch {

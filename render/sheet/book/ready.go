@@ -23,7 +23,7 @@ func (b *binder) ready(run *sheet.Run, _ found) {
 }
 
 // byManual lists the fasteners of which this book has no figures, to be filled
-// in from the manual before the build begins.
+// in from the manual before the rebuild begins.
 func (b *binder) byManual(run *sheet.Run, _ found) {
 	w := b.w
 	sentence(run, w.FromManualSays)

@@ -8,11 +8,16 @@ import (
 )
 
 var _ = exampleOf(map[finding.Code]finding.Values{
-	plan.SmallFirst:    {"small": "side", "small_thread": "M8", "large": "main", "large_thread": "", "small_hole": unit.Length(9), "large_hole": unit.Length(13.5)},
-	plan.SizeByHole:    {"kinds": []string{"hole 11", "hole 6.6"}, "holes": []unit.Length{11, 6.6}},
-	plan.SprungLoosen:  {},
-	plan.SprungTighten: {"turn": unit.Angle(90)},
-	plan.SprungTurn:    {"kind": "cap", "turn": unit.Angle(360), "release": unit.Length(1.25), "most": unit.Length(0.5)},
-	plan.SprungOut:     {"kind": "cap", "other": "cap", "rounds": 1, "least": 3, "until": "until: no spring presses", "unloaded": "loaded: no"},
-	plan.StageFails:    {"side": "loosen", "stage": 2, "why": finding.Failed(thread.LeftHand, nil)},
+	plan.SmallFirst:       {"small": "side", "small_thread": "M8", "large": "main", "large_thread": "", "small_hole": unit.Length(9), "large_hole": unit.Length(13.5)},
+	plan.SizeByHole:       {"kinds": []string{"hole 11", "hole 6.6"}, "holes": []unit.Length{11, 6.6}},
+	plan.SprungLoosen:     {},
+	plan.SprungTighten:    {"turn": unit.Angle(90)},
+	plan.SprungTurn:       {"kind": "cap", "turn": unit.Angle(360), "release": unit.Length(1.25), "most": unit.Length(0.5)},
+	plan.SprungOut:        {"kind": "cap", "other": "cap", "rounds": 1, "least": 3, "until": "until: no spring presses", "unloaded": "loaded: no"},
+	plan.CapsUnstated:     {"clusters": "clusters: [{name: cap 1, of: [C1, C2]}]"},
+	plan.CapsAllUnloaded:  {"unloaded": "loaded: no"},
+	plan.SpringsTaken:     {"unloaded": "loaded: no"},
+	plan.SpringsUnknown:   {"clusters": "clusters: [{name: cap 1, of: [C1, C2]}]"},
+	plan.SpringsAllDenied: {"unloaded": "loaded: no"},
+	plan.StageFails:       {"side": "loosen", "stage": 2, "why": finding.Failed(thread.LeftHand, nil)},
 })

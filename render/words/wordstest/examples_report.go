@@ -80,6 +80,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"torque engagement":     {"engaged": unit.Length(24), "effective": unit.Length(22.8)},
 	"torque needs":          {"preload": unit.Length(19.5), "bolt": unit.Length(25.4)},
 	"torque factors":        {"c1": 1.0, "c2": 0.897, "c3": 1.055, "shear": 0.62},
+	"wrench taken":          {"name": "small", "number": "W7", "calibrated": "2026-03-01"},
 	"wrench gives":          {"given": unit.Torque(80.5), "low": unit.Torque(77.3), "high": unit.Torque(83.7)},
 	"wrench with adapter":   {"adapter": unit.Length(60), "angle": unit.Angle(0)},
 	"wrench usable":         {"wrench": "", "least": 69.6, "most": 347.8, "unit": "N·m"},

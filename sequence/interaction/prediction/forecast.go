@@ -102,7 +102,7 @@ func (f Forecast) Case() advice.Case {
 // Last is the joint as the work leaves it.
 func (f Forecast) Last() ForecastPass { return f.Passes[len(f.Passes)-1] }
 
-// WorstPass is the index of the pass in which the part lies most uneven.
+// WorstPass is the index of the pass in which the part is most uneven.
 func (f Forecast) WorstPass() int {
 	worst := 0
 	for n, pass := range f.Passes {

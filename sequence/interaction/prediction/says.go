@@ -59,7 +59,7 @@ func (f Forecast) Repeat() []finding.Finding {
 	return append(list, finding.Noted(NeverEven, finding.Values{"most": limits.MostRepeats}))
 }
 
-// Lies says where the part lies most uneven, by how much, and in which way.
+// Lies says where the part is most uneven, by how much, and in which way.
 func (f Forecast) Lies(p plan.Plan) []finding.Finding {
 	worst := f.Passes[f.WorstPass()]
 	if worst.UnevenMm.High < limits.HardlyUnevenMm {

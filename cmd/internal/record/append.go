@@ -1,0 +1,149 @@
+package record
+
+import (
+	"bytes"
+	"database/sql"
+	"encoding/hex"
+	"errors"
+	"time"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/run"
+)
+
+// longestID is more than a random id needs.
+const longestID = 100
+
+// Append appends an entry to a run, a job or the shop's own record and returns
+// when it is on the disk. The entry's Time is that of the server.
+//
+// judge says whether the rules allow the entry; nil: they do. It gets the version
+// before the entry. It is asked once, while nothing else is written, and not at
+// all for an entry that was answered before: that gets the same answer again. A
+// refusal is kept too, outside the chain. Other content under the same id is
+// refused. Where Append returns an error, nothing was kept, and a state that judge
+// changed has to be read anew.
+func (s *Store) Append(on string, e run.Entry, judge func(version int) *run.Refusal) (answer Answer, err error) {
+	if err := checkID(e.ID); err != nil {
+		return Answer{}, err
+	}
+	err = s.written(func(tx *sql.Tx, end *Head) error {
+		answer, err = appendOne(tx, end, on, e, judge)
+		return err
+	})
+	return answer, err
+}
+
+func checkID(id string) error {
+	switch {
+	case id == "":
+		return finding.Failed(NoEntryID, nil)
+	case len(id) > longestID:
+		return finding.Failed(LongEntryID, finding.Values{"most": longestID})
+	}
+	return nil
+}
+
+func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func(version int) *run.Refusal) (Answer, error) {
+	subject, version, err := latest(tx, on)
+	if err != nil {
+		return Answer{}, err
+	}
+	e.Time = e.Time.UTC()
+	next := body{Place: end.Place + 1, On: on, Version: version + 1, Entry: &e}
+	people, err := hideNames(tx, next.names()...)
+	if err != nil {
+		return Answer{}, err
+	}
+	if err := checkPhoto(tx, e.Photo); err != nil {
+		return Answer{}, err
+	}
+	if before, found, err := answered(tx, subject, next); found || err != nil {
+		return before, err
+	}
+	if judge != nil {
+		if refusal := judge(version); refusal != nil {
+			answer := Answer{Version: version, Head: end.Hash, Refusal: refusal}
+			return answer, keepRefusal(tx, subject, next, answer)
+		}
+	}
+	if err := insert(tx, end, subject, next, people); err != nil {
+		return Answer{}, err
+	}
+	return Answer{Version: next.Version, Head: end.Hash}, nil
+}
+
+// latest gives a record's place in the chain, and the version that it has.
+func latest(tx querier, on string) (subject int64, version int, err error) {
+	err = tx.QueryRow("SELECT n, (SELECT max(version) FROM entry WHERE subject = subject.n) FROM subject WHERE id = ?", on).Scan(&subject, &version)
+	if errors.Is(err, sql.ErrNoRows) {
+		return 0, 0, finding.Failed(NoSubject, finding.Values{"id": on})
+	}
+	return subject, version, err
+}
+
+// answered gives the answer that an entry got before.
+func answered(tx *sql.Tx, subject int64, next body) (answer Answer, found bool, err error) {
+	var text, hash, refused []byte
+	err = tx.QueryRow(`SELECT version, body, hash, NULL FROM entry WHERE subject = ?1 AND id = ?2
+		UNION ALL SELECT 0, body, NULL, answer FROM refusal WHERE subject = ?1 AND id = ?2`,
+		subject, next.id()).Scan(&answer.Version, &text, &hash, &refused)
+	if errors.Is(err, sql.ErrNoRows) {
+		return Answer{}, false, nil
+	}
+	if err != nil {
+		return Answer{}, true, err
+	}
+	same, err := sameContent(text, next)
+	if err == nil && !same {
+		err = finding.Failed(OtherContent, finding.Values{"id": next.id()})
+	}
+	if err != nil {
+		return Answer{}, true, err
+	}
+	answer.Head = hex.EncodeToString(hash)
+	if refused != nil {
+		answer, err = readRefusal(tx, refused)
+	}
+	answer.Again = true
+	return answer, true, err
+}
+
+func sameContent(text []byte, next body) (bool, error) {
+	before, err := readBody(text)
+	if err != nil {
+		return false, err
+	}
+	a, errA := before.content()
+	b, errB := next.content()
+	return bytes.Equal(a, b), errors.Join(errA, errB)
+}
+
+// insert puts a body at the end of the chain.
+func insert(tx *sql.Tx, end *Head, subject int64, next body, people []int64) error {
+	text, err := next.bytes()
+	if err != nil {
+		return err
+	}
+	before, err := hex.DecodeString(end.Hash)
+	if err != nil {
+		return err
+	}
+	hash := link(before, text)
+	if _, err := tx.Exec("INSERT INTO entry (n, subject, version, id, act, wrench, body, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+		next.Place, subject, next.Version, next.id(), next.act(), next.wrench(), text, hash); err != nil {
+		return err
+	}
+	for _, person := range people {
+		if _, err := tx.Exec("INSERT INTO took_part (person, subject) VALUES (?, ?) ON CONFLICT DO NOTHING", person, subject); err != nil {
+			return err
+		}
+	}
+	if _, err := tx.Exec("UPDATE subject SET last = max(last, ?) WHERE n = ?", milliseconds(next.time()), subject); err != nil {
+		return err
+	}
+	*end = Head{Place: next.Place, Hash: hex.EncodeToString(hash)}
+	return nil
+}
+
+func milliseconds(t time.Time) int64 { return t.UnixMilli() }

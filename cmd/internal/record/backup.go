@@ -1,0 +1,155 @@
+package record
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"drawdown/geometry/finding"
+)
+
+// Backup writes the whole record, as it is now, to a file that is not there yet,
+// also while it is written to. The file is checked before it takes its name.
+func (s *Store) Backup(file string) error {
+	if _, err := os.Stat(file); !errors.Is(err, fs.ErrNotExist) {
+		return finding.Failed(BackupThere, finding.Values{"file": file})
+	}
+	part := file + ".part"
+	os.Remove(part) // of a backup that was killed
+	defer os.Remove(part)
+	db, err := connect(filepath.Join(s.folder, storeFile), false)
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	if _, err := db.Exec("VACUUM INTO ?", part); err != nil {
+		return notKept(err, filepath.Dir(file))
+	}
+	if err := errors.Join(checkFile(part), syncFile(part)); err != nil {
+		return err
+	}
+	if err := os.Rename(part, file); err != nil {
+		return notKept(err, filepath.Dir(file))
+	}
+	return nil
+}
+
+// checkFile verifies a store in a file of its own.
+func checkFile(file string) error {
+	db, err := connect(file, true)
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	if version, err := versionOf(db, file); err != nil {
+		return err
+	} else if version == 0 {
+		return finding.Failed(NotAStore, finding.Values{"file": file, "why": errors.New("no record")})
+	}
+	verdict, err := (&Store{read: db}).Verify("")
+	if err != nil {
+		return finding.Failed(NotAStore, finding.Values{"file": file, "why": err})
+	}
+	if len(verdict.Faults) > 0 {
+		return finding.Failed(BackupUnsound, finding.Values{"file": file, "faults": verdict.Faults})
+	}
+	return nil
+}
+
+func syncFile(path string) error {
+	file, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	return errors.Join(file.Sync(), file.Close())
+}
+
+// Restore puts a backup in the place of the record in a folder. The backup is
+// checked first; the record that was there is kept aside, in a folder whose path
+// is given (empty where there was none). No other process may have the folder.
+func Restore(folder, backup string, now time.Time) (aside string, err error) {
+	if _, err := os.Stat(backup); err != nil {
+		return "", finding.Failed(NotAStore, finding.Values{"file": backup, "why": err})
+	}
+	if folder, err = made(folder); err != nil {
+		return "", err
+	}
+	lock, err := locked(folder)
+	if err != nil {
+		return "", err
+	}
+	defer lock.Close()
+	place := filepath.Join(folder, storeFile)
+	fresh := place + ".restored"
+	defer os.Remove(fresh)
+	if err := copyFile(backup, fresh); err != nil {
+		return "", notKept(err, folder)
+	}
+	if err := checkFile(fresh); err != nil {
+		return "", named(err, backup)
+	}
+	if aside, err = keepAside(folder, now); err != nil {
+		return "", notKept(err, folder)
+	}
+	if err := os.Rename(fresh, place); err != nil {
+		return "", notKept(err, folder)
+	}
+	return aside, nil
+}
+
+// named puts the name of the file that was asked for in the place of its copy.
+func named(err error, file string) error {
+	if found, ok := errors.AsType[finding.Finding](err); ok && found.Values["file"] != nil {
+		found.Values["file"] = file
+		return found
+	}
+	return err
+}
+
+// beside are the files that SQLite keeps beside a store while it is in use.
+var beside = []string{"-wal", "-shm"}
+
+// keepAside copies the record and what belongs to it into a folder of its own,
+// damaged or not.
+func keepAside(folder string, now time.Time) (aside string, err error) {
+	place := filepath.Join(folder, storeFile)
+	if _, err := os.Stat(place); errors.Is(err, fs.ErrNotExist) {
+		return "", nil
+	}
+	if db, err := connect(place, false); err == nil {
+		db.Exec("PRAGMA wal_checkpoint(TRUNCATE)") // where it cannot, its log is copied
+		db.Close()
+	}
+	aside = filepath.Join(folder, now.Format("before-restore-20060102-150405"))
+	if err := os.MkdirAll(aside, 0o700); err != nil {
+		return "", err
+	}
+	for _, ending := range append([]string{""}, beside...) {
+		err := copyFile(place+ending, filepath.Join(aside, storeFile+ending))
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return "", err
+		}
+	}
+	for _, ending := range beside { // they would be taken for those of the restored file
+		os.Remove(place + ending)
+	}
+	return aside, nil
+}
+
+// copyFile copies a file onto the disk.
+func copyFile(from, to string) error {
+	in, err := os.Open(from)
+	if err != nil {
+		return err
+	}
+	defer in.Close()
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o600)
+	if err != nil {
+		return err
+	}
+	_, err = io.Copy(out, in)
+	return errors.Join(err, out.Sync(), out.Close())
+}

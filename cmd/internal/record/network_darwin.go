@@ -1,0 +1,24 @@
+package record
+
+import "syscall"
+
+// networkSystem names the network file system that a folder is on; empty for a
+// disk of this computer. Not tried on a real computer.
+func networkSystem(folder string) string {
+	var about syscall.Statfs_t
+	if syscall.Statfs(folder, &about) != nil {
+		return ""
+	}
+	var name []byte
+	for _, c := range about.Fstypename {
+		if c == 0 {
+			break
+		}
+		name = append(name, byte(c))
+	}
+	switch system := string(name); system {
+	case "nfs", "smbfs", "afpfs", "webdav", "ftp", "cifs":
+		return system
+	}
+	return ""
+}

@@ -1,0 +1,29 @@
+package record
+
+import (
+	"path/filepath"
+	"strings"
+	"syscall"
+	"unsafe"
+)
+
+var driveType = syscall.NewLazyDLL("kernel32.dll").NewProc("GetDriveTypeW")
+
+const remoteDrive = 4 // DRIVE_REMOTE
+
+// networkSystem says that a folder is on a drive of the network; empty for a
+// disk of this computer. Not tried on a real computer.
+func networkSystem(folder string) string {
+	volume := filepath.VolumeName(folder)
+	if strings.HasPrefix(volume, `\\`) && !strings.HasPrefix(volume, `\\?\`) && !strings.HasPrefix(volume, `\\.\`) {
+		return volume
+	}
+	root, err := syscall.UTF16PtrFromString(volume + `\`)
+	if err != nil {
+		return ""
+	}
+	if kind, _, _ := driveType.Call(uintptr(unsafe.Pointer(root))); kind == remoteDrive {
+		return volume
+	}
+	return ""
+}

@@ -1,0 +1,122 @@
+package record
+
+import (
+	"crypto/rand"
+	"crypto/sha256"
+	"database/sql"
+	"encoding/hex"
+	"errors"
+	"strings"
+
+	"drawdown/geometry/finding"
+)
+
+const (
+	saltBytes = 16
+	hashBytes = 16 // of the SHA-256 over salt and name: enough that no two people meet
+)
+
+// nameHash stands for a name in the chain.
+func nameHash(salt []byte, name string) string {
+	sum := sha256.Sum256(append(salt[:len(salt):len(salt)], name...))
+	return hex.EncodeToString(sum[:hashBytes])
+}
+
+// hideNames puts the hash of each name in its place, and gives who they are.
+func hideNames(tx *sql.Tx, names ...*string) (people []int64, err error) {
+	for _, at := range names {
+		if *at = strings.TrimSpace(*at); *at == "" {
+			continue
+		}
+		person, hash, err := personOf(tx, *at)
+		if err != nil {
+			return nil, err
+		}
+		*at = hash
+		people = append(people, person)
+	}
+	return people, nil
+}
+
+// personOf finds a person by name, and adds one who is new.
+func personOf(tx *sql.Tx, name string) (person int64, hash string, err error) {
+	err = tx.QueryRow("SELECT n, hash FROM person WHERE name = ?", name).Scan(&person, &hash)
+	if !errors.Is(err, sql.ErrNoRows) {
+		return person, hash, err
+	}
+	salt := make([]byte, saltBytes)
+	rand.Read(salt) // never fails
+	hash = nameHash(salt, name)
+	result, err := tx.Exec("INSERT INTO person (hash, name, salt) VALUES (?, ?, ?)", hash, name, salt)
+	if err != nil {
+		return 0, "", err
+	}
+	person, err = result.LastInsertId()
+	return person, hash, err
+}
+
+// erasedLength is how much of a hash is shown for a name that was erased: enough
+// to see which entries are of one person.
+const erasedLength = 6
+
+// showNames puts names in the place of their hashes; for a name that was erased
+// a # and the start of its hash.
+func showNames(db querier, names ...*string) error {
+	for _, at := range names {
+		if *at == "" {
+			continue
+		}
+		var name sql.NullString
+		if err := db.QueryRow("SELECT name FROM person WHERE hash = ?", *at).Scan(&name); err != nil && !errors.Is(err, sql.ErrNoRows) {
+			return err
+		}
+		if !name.Valid {
+			name.String = "#" + (*at)[:min(erasedLength, len(*at))]
+		}
+		*at = name.String
+	}
+	return nil
+}
+
+// People lists who is named in the record, by name.
+func (s *Store) People() ([]Person, error) {
+	rows, err := s.read.Query("SELECT name, (SELECT count(*) FROM took_part WHERE person = person.n) FROM person WHERE name IS NOT NULL ORDER BY name")
+	if err != nil {
+		return nil, notRead(err)
+	}
+	defer rows.Close()
+	var list []Person
+	for rows.Next() {
+		var one Person
+		if err := rows.Scan(&one.Name, &one.Records); err != nil {
+			return nil, notRead(err)
+		}
+		if one.Records > 0 {
+			list = append(list, one)
+		}
+	}
+	return list, rows.Err()
+}
+
+// Erase deletes a name and its salt. What the person did stays in the record,
+// without the name, and the chain holds. The name is also gone from the file,
+// not only from its tables; from backups it is not.
+func (s *Store) Erase(who string) error {
+	err := s.written(func(tx *sql.Tx, _ *Head) error {
+		result, err := tx.Exec("UPDATE person SET name = NULL, salt = NULL WHERE name = ?", strings.TrimSpace(who))
+		if err != nil {
+			return err
+		}
+		if n, err := result.RowsAffected(); err != nil || n == 0 {
+			return errors.Join(err, finding.Failed(NoPerson, finding.Values{"who": who}))
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	if _, err := s.write.Exec("PRAGMA wal_checkpoint(TRUNCATE)"); err != nil {
+		return notKept(err, s.folder)
+	}
+	return nil
+}

@@ -1,0 +1,103 @@
+package record
+
+import (
+	"database/sql"
+	"fmt"
+)
+
+// waiting is something to be written, and where its answer goes.
+type waiting struct {
+	do     func(tx *sql.Tx, end *Head) error // it writes, and moves the end of the chain
+	answer chan error
+}
+
+// mostAtOnce limits what one transaction commits.
+const mostAtOnce = 256
+
+// written hands work to the writer and waits until it is on the disk.
+func (s *Store) written(do func(tx *sql.Tx, end *Head) error) error {
+	w := &waiting{do: do, answer: make(chan error, 1)}
+	s.entries <- w
+	return <-w.answer
+}
+
+// writeEntries is the one writer. It commits what waits in one transaction, so
+// that many tablets share one wait for the disk.
+func (s *Store) writeEntries() {
+	defer close(s.ended)
+	for first := range s.entries {
+		s.commit(s.all(first))
+	}
+}
+
+// all gives what waits by now.
+func (s *Store) all(first *waiting) []*waiting {
+	group := []*waiting{first}
+	for len(group) < mostAtOnce {
+		select {
+		case next, open := <-s.entries:
+			if !open {
+				return group
+			}
+			group = append(group, next)
+		default:
+			return group
+		}
+	}
+	return group
+}
+
+// commit writes a group. Work that fails alone is undone alone; where the
+// transaction fails, nothing of it was kept and all are told.
+func (s *Store) commit(group []*waiting) {
+	results := make([]error, len(group))
+	if err := s.transact(group, results); err != nil {
+		for i := range results {
+			results[i] = err
+		}
+	}
+	for i, w := range group {
+		w.answer <- results[i]
+	}
+}
+
+func (s *Store) transact(group []*waiting, results []error) error {
+	tx, err := s.write.Begin()
+	if err != nil {
+		return notKept(err, s.folder)
+	}
+	defer tx.Rollback() // does nothing once it is committed
+	end, err := headOf(tx)
+	if err != nil {
+		return notKept(err, s.folder)
+	}
+	for i, w := range group {
+		if _, err := tx.Exec("SAVEPOINT one"); err != nil {
+			return notKept(err, s.folder)
+		}
+		before := end
+		if results[i] = try(w, tx, &end); results[i] != nil {
+			results[i], end = notKept(results[i], s.folder), before
+			if _, err := tx.Exec("ROLLBACK TO one"); err != nil {
+				return notKept(err, s.folder) // as on a full disk
+			}
+		}
+		if _, err := tx.Exec("RELEASE one"); err != nil {
+			return notKept(err, s.folder)
+		}
+	}
+	if err := tx.Commit(); err != nil {
+		return notKept(err, s.folder)
+	}
+	return nil
+}
+
+// try does one piece of work. A fault in what it calls ends it alone.
+func try(w *waiting, tx *sql.Tx, end *Head) (err error) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			err = fmt.Errorf("fault: %v", fault)
+		}
+	}()
+	return w.do(tx, end)
+}

@@ -1,0 +1,77 @@
+package page
+
+import (
+	"fmt"
+
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+)
+
+// line is one of the five lines of a hand over.
+type line struct{ Head, Text string }
+
+// Lines are what the next shift has to know, in five lines.
+func (v RunView) Lines() []line { return v.fiveLines(v.Run.Now) }
+
+func (v RunView) fiveLines(f run.FiveLines) []line {
+	t := v.Text().Run
+	next := f.Next
+	if s := v.next(); next == "" && s != nil {
+		next = words.Row(v.fastener(s.IDs), t.Do[string(s.Do)], v.Words.Figure(s.Figure))
+	}
+	var found, waiting []string
+	for _, seen := range f.Found {
+		found = append(found, v.troubleLine(seen))
+	}
+	for _, a := range f.Waiting {
+		waiting = append(waiting, v.awaited(a))
+	}
+	return []line{
+		{t.Lines["done"], fmt.Sprintf(t.LineDone, f.Done.Steps, f.Done.Fasteners)},
+		{t.Lines["open"], fmt.Sprintf(t.LineOpen, f.Open.Steps, f.Open.Fasteners)},
+		{t.Lines["found"], orNone(t.None, found)},
+		{t.Lines["waiting"], orNone(t.None, waiting)},
+		{t.Lines["next"], orNone(t.None, []string{next})},
+	}
+}
+
+func orNone(none string, said []string) string {
+	if row := words.Row(said...); row != "" {
+		return row
+	}
+	return none
+}
+
+func (v RunView) troubleLine(seen run.TroubleSeen) string {
+	t := v.Text()
+	said := v.fastener(seen.IDs) + ": " + t.Trouble.Names[troubleName(seen)]
+	if s := seen.Settled; s != nil {
+		said += " (" + fmt.Sprintf(t.Run.Settled, s.By, v.when(s.At)) + ")"
+	}
+	return said
+}
+
+// awaited words one thing that the work waits for.
+func (v RunView) awaited(a run.Awaited) string {
+	t := v.Text().Run
+	switch {
+	case a.Need != nil:
+		return v.need(*a.Need)
+	case a.Ask != nil && a.Ask.Kind == run.AskNeighbours:
+		return fmt.Sprintf(t.Neighbours, v.fastener(a.Ask.IDs))
+	case a.Ask != nil && a.Ask.Kind == run.AskRound:
+		return v.roundPanel(*a.Ask).Title
+	case a.Ask != nil:
+		return t.Ready
+	case a.Accept > 0:
+		return fmt.Sprintf(t.LineAccept, a.Accept)
+	case a.Settle != "":
+		for _, seen := range v.Run.Troubles {
+			if seen.Entry == a.Settle {
+				return t.Settle + ": " + v.troubleLine(seen)
+			}
+		}
+		return t.Settle
+	}
+	return words.Row(t.Do["wait"], v.when(a.Ends))
+}

@@ -1,0 +1,141 @@
+package page
+
+import (
+	"fmt"
+	"io"
+	"time"
+
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+)
+
+// HomeView is the first page: work in progress, a start, the shop's patterns.
+type HomeView struct {
+	Frame
+	Folder   string    // that holds the shop's patterns
+	Open     []RunLine // work in progress, the latest first
+	Patterns []PatternLine
+	Recent   []RunLine // sealed or void, the latest first
+}
+
+// RunLine is a run in a list.
+type RunLine struct {
+	Run       string
+	Title     string
+	Machine   string // of the pattern
+	Number    string // of the machine that was worked on
+	Order     string // the shop's order
+	Direction run.Direction
+	Again     bool // a later check
+	Status    run.Status
+	Done, Of  int // steps
+	Troubles  int // that are not settled
+	By        string
+	At        time.Time // of the last entry
+}
+
+// PatternLine is a pattern in a list. Its page is /patterns/NAME.
+type PatternLine struct {
+	Name      string
+	Title     string
+	Machine   string // of the pattern
+	Fasteners int
+	IsMachine bool // a machine file
+	Builtin   bool
+	Sound     bool // it can be worked by
+}
+
+// Home writes the first page.
+func Home(w io.Writer, v HomeView) error { return write(w, "home", v) }
+
+// shownRun is a run in a list, in words.
+type shownRun struct {
+	Address, Title, About, Far, TroubleWords, Badge string
+	Loosening                                       bool
+}
+
+func (f Frame) runLines(runs []RunLine) []shownRun {
+	t := f.Text().Home
+	var all []shownRun
+	for _, r := range runs {
+		one := shownRun{
+			Address: "/runs/" + r.Run, Title: r.Title, Badge: f.badge(r.Direction, r.Again), Loosening: r.Direction == run.Loosen,
+			About: words.Row(r.Machine, filled(t.Machine, r.Number), filled(t.Order, r.Order)),
+			Far:   fmt.Sprintf(t.Steps, r.Done, r.Of),
+		}
+		if r.Status != run.Open {
+			one.Address, one.Far = "/records/"+r.Run, t.States[string(r.Status)]
+		}
+		if !r.At.IsZero() {
+			one.Far = words.Row(one.Far, fmt.Sprintf(t.By, r.By, f.when(r.At)))
+		}
+		if r.Troubles > 0 {
+			one.TroubleWords = t.Troubles.Of(r.Troubles)
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// badge says what a run does, as the header of the card does.
+func (f Frame) badge(d run.Direction, again bool) string {
+	switch {
+	case again:
+		return f.Text().Common.Again
+	case d == run.Loosen:
+		return f.Words.Card.Loosen
+	}
+	return f.Words.Card.Tighten
+}
+
+// filled puts a name into words; without a name there are no words.
+func filled(said, name string) string {
+	if name == "" {
+		return ""
+	}
+	return fmt.Sprintf(said, name)
+}
+
+// OpenLines are the runs in progress, in words.
+func (v HomeView) OpenLines() []shownRun { return v.runLines(v.Open) }
+
+// RecentLines are the latest records, in words.
+func (v HomeView) RecentLines() []shownRun { return v.runLines(v.Recent) }
+
+// shelf is a list of patterns under a heading.
+type shelf struct {
+	Title, Empty string
+	Patterns     []shownPattern
+}
+
+type shownPattern struct{ Name, Title, About, Fault string }
+
+// Shelves parts the patterns: the shop's own first, then the built-in ones.
+func (v HomeView) Shelves() []shelf {
+	t := v.Text().Home
+	own := shelf{Title: t.Patterns, Empty: fmt.Sprintf(t.PatternsNone, v.Folder)}
+	builtin := shelf{Title: t.Builtin}
+	for _, p := range v.Patterns {
+		one := shownPattern{Name: p.Name, Title: p.Title, About: v.aboutPattern(p)}
+		if !p.Sound {
+			one.Fault = t.Unsound
+		}
+		if p.Builtin {
+			builtin.Patterns = append(builtin.Patterns, one)
+		} else {
+			own.Patterns = append(own.Patterns, one)
+		}
+	}
+	if len(builtin.Patterns) == 0 {
+		return []shelf{own}
+	}
+	return []shelf{own, builtin}
+}
+
+func (f Frame) aboutPattern(p PatternLine) string {
+	t := f.Text().Home
+	if p.IsMachine {
+		return words.Row(p.Machine, t.IsMachine)
+	}
+	return words.Row(p.Machine, t.Fasteners.Of(p.Fasteners))
+}

@@ -1,0 +1,200 @@
+package page
+
+import (
+	"html/template"
+	"math"
+	"strconv"
+	"strings"
+
+	"drawdown/render/diagram"
+	"drawdown/render/font"
+	"drawdown/render/scene"
+	"drawdown/render/svg"
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
+)
+
+// Joint is what the pages show of a joint that no entry changes: the part as the
+// paper draws it, the number of each fastener, the boxes of the stages. Drawing
+// takes a while: the server keeps it while a run is open, one for each language.
+type Joint struct {
+	Box    string        // viewBox of the part
+	Ground template.HTML // the part without its marks
+	Marks  []Mark
+	Stages []StageBox
+
+	numbers map[string]string // of the fasteners, by their ids
+	kinds   map[string]string // the same; empty where there is one kind
+}
+
+// Mark is the mark of a fastener on the part, in millimetres of the picture.
+type Mark struct {
+	ID      string
+	Number  string
+	X, Y, R float64       // of the largest circle in it
+	Em      float64       // of the number in it
+	Base    float64       // where that number stands
+	Path    string        // its edge
+	Outside bool          // the number stands outside of it
+	Led     template.HTML // the number and its leader, where they stand outside
+	Hit     float64       // radius within which a touch means it
+}
+
+// Box of the drawing, in millimetres. Type has the size of the paper's, so that
+// the smaller the box is the larger it is on a screen.
+const (
+	pictureWidth  = 132.0
+	pictureHeight = 92.0
+	pictureMargin = 3.0
+)
+
+// JointOf draws a joint for the work in a direction.
+func JointOf(p plan.Plan, d run.Direction, c *words.Catalogue) (Joint, error) {
+	side := sideOf(p, d)
+	called := p.Called(side)
+	drawn := diagram.Draw(diagram.Part{
+		Plan: p, Order: side.Order, Called: called, Front: c.Sheet.Front, NoArrows: true,
+		Box: scene.Box{Right: pictureWidth, Bottom: pictureHeight}.Grown(-pictureMargin),
+	})
+	j := Joint{numbers: map[string]string{}, kinds: map[string]string{}, Stages: stageBoxes(p, d, c)}
+	for i, f := range p.Joint.Fasteners {
+		j.numbers[f.ID] = strconv.Itoa(called[i])
+		if len(p.Kinds) > 1 {
+			j.kinds[f.ID] = f.Kind
+		}
+	}
+	err := j.draw(drawn, p.IDs(side.Order))
+	return j, err
+}
+
+func sideOf(p plan.Plan, d run.Direction) plan.Side {
+	if d == run.Loosen {
+		return p.Loosen
+	}
+	return p.Tighten
+}
+
+// draw parts the drawing: the ground, and for each fastener in working order its
+// mark.
+func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
+	page := scene.Page{Width: pictureWidth, Height: pictureHeight, Items: drawn.Items}
+	if err := font.Check(page); err != nil {
+		return err
+	}
+	var ground []scene.Item
+	of := map[string][]scene.Item{}
+	for _, it := range drawn.Items {
+		if name, marks := markOf(it); marks {
+			of[name] = append(of[name], it)
+		} else {
+			ground = append(ground, it)
+		}
+	}
+	var b strings.Builder
+	if err := svg.WriteItems(&b, ground); err != nil {
+		return err
+	}
+	j.Ground = template.HTML(b.String())
+	for _, id := range order {
+		m := Mark{ID: id, Number: j.numbers[id], Outside: drawn.Led}
+		if err := m.draw(of[id]); err != nil {
+			return err
+		}
+		j.Marks = append(j.Marks, m)
+	}
+	j.spreadHits()
+	j.Box = viewBox(scene.Bounds(drawn.Items).Grown(ringRoom))
+	return nil
+}
+
+// markOf says whether an item belongs to a fastener's mark, and to whose.
+func markOf(it scene.Item) (name string, marks bool) {
+	var tag scene.Tag
+	switch it := it.(type) {
+	case scene.Shape:
+		tag = it.Tag
+	case scene.Text:
+		tag = it.Tag
+	}
+	return tag.Name, tag.Name != "" && (tag.Role == scene.Mark || tag.Role == scene.Number)
+}
+
+// ringRoom is kept round the part for the ring of the next fastener.
+const ringRoom = 3.0
+
+// draw takes what the mark needs of its items: the edge, and a number outside of
+// it. The ring of the paper's last mark is left out: here a ring means the next.
+func (m *Mark) draw(items []scene.Item) error {
+	var led []scene.Item
+	for _, it := range items {
+		switch it := it.(type) {
+		case scene.Shape:
+			switch {
+			case it.Tag.Core:
+				b := it.Path.Bounds()
+				m.Path = svg.Path(it.Path)
+				m.X, m.Y, m.R = scene.Rounded((b.Left+b.Right)/2), scene.Rounded((b.Top+b.Bottom)/2), scene.Rounded(math.Min(b.Width(), b.Height())/2)
+			case it.Tag.Role != scene.Mark:
+				led = append(led, it)
+			}
+		case scene.Text:
+			if m.Outside || !it.Tag.Core {
+				led = append(led, it)
+				continue
+			}
+			m.Em, m.Base = it.Size, it.At.Y
+		}
+	}
+	var b strings.Builder
+	err := svg.WriteItems(&b, led)
+	m.Led = template.HTML(b.String())
+	return err
+}
+
+// LittleEm and LittleBase set the number small, under a tick.
+func (m Mark) LittleEm() float64   { return scene.Rounded(m.R * 0.8) }
+func (m Mark) LittleBase() float64 { return scene.Rounded(m.Y + m.R*0.82) }
+
+// WordBase is where a word stands under the mark.
+func (m Mark) WordBase() float64 { return scene.Rounded(m.Y + m.R*1.05 + 3) }
+
+// Around is the viewBox of the mark with its ring.
+func (m Mark) Around() string {
+	return viewBox(scene.BoxAbout(scene.Point{X: m.X, Y: m.Y}, 3.6*m.R, 3.6*m.R))
+}
+
+// spreadHits makes the room that a finger has for each mark: to half way to its
+// neighbour, a thumb's width at the most.
+func (j *Joint) spreadHits() {
+	const thumb = 9.0
+	for i := range j.Marks {
+		m := &j.Marks[i]
+		nearest := 2 * thumb
+		for k, other := range j.Marks {
+			if k != i {
+				nearest = math.Min(nearest, math.Hypot(other.X-m.X, other.Y-m.Y))
+			}
+		}
+		m.Hit = scene.Rounded(math.Max(m.R, nearest/2))
+	}
+}
+
+func viewBox(b scene.Box) string {
+	var all []string
+	for _, v := range []float64{b.Left, b.Top, b.Width(), b.Height()} {
+		all = append(all, millimetres(v))
+	}
+	return strings.Join(all, " ")
+}
+
+func millimetres(v float64) string { return strconv.FormatFloat(scene.Rounded(v), 'f', -1, 64) }
+
+// number is what a fastener is called; several by all their numbers.
+func (j Joint) number(ids []string) string {
+	var all []string
+	for _, id := range ids {
+		all = append(all, j.numbers[id])
+	}
+	return strings.Join(all, "+")
+}

@@ -1,0 +1,56 @@
+package page
+
+// known is what the script of a run knows of it.
+type known struct {
+	Run     string           `json:"run"`
+	Version int              `json:"version"`
+	Now     int64            `json:"now"` // ms since 1970, by the server's clock
+	Open    bool             `json:"open"`
+	Next    int              `json:"next"` // 0 for none
+	Undo    string           `json:"undo"`
+	Ahead   []int            `json:"ahead"` // steps that the page knows the panels of
+	Steps   map[int]knownOne `json:"steps"` // of those, and the next
+	Marks   []knownMark      `json:"marks"`
+}
+
+type knownOne struct {
+	IDs   []string `json:"ids"`
+	Name  string   `json:"name"` // to list a tap that is held
+	Angle bool     `json:"angle"`
+}
+
+type knownMark struct {
+	ID    string    `json:"id"`
+	State MarkState `json:"state"`
+	Word  string    `json:"word"`
+	Label string    `json:"label"`
+	Said  string    `json:"said"`
+	Name  string    `json:"name"`
+	Step  int       `json:"step"`
+}
+
+// Known is the state for the script, as JSON.
+func (v RunView) Known() known {
+	k := known{
+		Run: v.ID, Version: v.Run.Version, Now: v.Now.UnixMilli(), Open: v.IsOpen(), Undo: v.Undo(),
+		Ahead: []int{}, Steps: map[int]knownOne{}, Marks: []knownMark{},
+	}
+	if next := v.next(); next != nil {
+		k.Next = next.Number
+		k.Steps[k.Next] = v.knownStep(k.Next)
+	}
+	for _, p := range v.Ahead() {
+		k.Ahead = append(k.Ahead, p.Step)
+		k.Steps[p.Step] = v.knownStep(p.Step)
+	}
+	for _, m := range v.Part().Marks {
+		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Word, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step})
+	}
+	return k
+}
+
+func (v RunView) knownStep(number int) knownOne {
+	s := v.step(number)
+	figure, unit := v.figure(*s)
+	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + figure + " " + unit, s.AngleDeg > 0}
+}

@@ -1,0 +1,150 @@
+package page
+
+import (
+	"fmt"
+	"html/template"
+	"slices"
+
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+)
+
+// MarkState is how a fastener's mark is drawn: by shape and word, not by colour.
+type MarkState string
+
+const (
+	MarkToDo    MarkState = "todo"    // open, with its number
+	MarkNext    MarkState = "next"    // filled and ringed
+	MarkDone    MarkState = "done"    // a tick, the number small
+	MarkHolding MarkState = "holding" // an earlier stage is done: a bar under the number
+	MarkTrouble MarkState = "trouble" // a triangle with its word
+	MarkUnsure  MarkState = "unsure"  // the same
+	MarkOut     MarkState = "out"     // left out: struck through
+)
+
+// Part is the part as a page shows it.
+type Part struct {
+	Label  string
+	Box    string
+	Ground template.HTML
+	Marks  []ShownMark
+	Still  bool // a picture, with nothing to tap
+}
+
+// ShownMark is the mark of a fastener in its state.
+type ShownMark struct {
+	Mark
+	State MarkState
+	Word  string // of its trouble
+	Label string // for a screen reader
+	Step  int    // its next step; 0 for none
+	Said  string // what is said of it when it is chosen
+}
+
+// Part gives the part with the state of each mark.
+func (v RunView) Part() Part {
+	part := Part{Label: v.Text().Run.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: !v.IsOpen()}
+	for _, m := range v.Joint.Marks {
+		part.Marks = append(part.Marks, v.shownMark(m))
+	}
+	return part
+}
+
+// Part gives the part as it is before the work.
+func (v PatternView) Part() Part {
+	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
+	for _, m := range v.Joint.Marks {
+		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo})
+	}
+	return part
+}
+
+func (v RunView) shownMark(m Mark) ShownMark {
+	t := v.Text()
+	one := ShownMark{Mark: m}
+	steps := v.stepsOf(m.ID)
+	one.State = v.markState(m.ID, steps)
+	last := run.Step{}
+	for _, s := range steps {
+		if over(s) {
+			last = s
+		} else if one.Step == 0 {
+			one.Step = s.Number
+		}
+	}
+	said := t.Run.States[string(one.State)]
+	if trouble, found := v.openTrouble(m.ID); found {
+		one.Word = t.Trouble.Short[troubleName(trouble)]
+		said = t.Trouble.Names[troubleName(trouble)]
+	}
+	by := ""
+	if last.By != "" {
+		by = fmt.Sprintf(t.Run.StateBy, last.By, v.when(last.At))
+	}
+	one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
+	one.Said = words.Row(said, by)
+	return one
+}
+
+// stepsOf gives the steps of a fastener that count.
+func (v RunView) stepsOf(id string) []run.Step {
+	var all []run.Step
+	for _, s := range v.Run.Steps {
+		if !s.Old && slices.Contains(s.IDs, id) {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+func (v RunView) markState(id string, steps []run.Step) MarkState {
+	if t, found := v.openTrouble(id); found {
+		if t.Trouble == "" {
+			return MarkUnsure
+		}
+		return MarkTrouble
+	}
+	next := v.next()
+	left, done, out := 0, 0, 0
+	inStage := false // done in the stage that is worked on
+	for _, s := range steps {
+		switch {
+		case s.State == run.LeftOut:
+			out++
+		case over(s):
+			done++
+			inStage = inStage || next != nil && s.Stage == next.Stage && s.Round == next.Round
+		default:
+			left++
+		}
+	}
+	switch {
+	case next != nil && slices.Contains(next.IDs, id):
+		return MarkNext
+	case left == 0 && done == 0 && out > 0:
+		return MarkOut
+	case left == 0 || inStage:
+		return MarkDone
+	case done > 0:
+		return MarkHolding
+	}
+	return MarkToDo
+}
+
+// openTrouble gives the latest trouble of a fastener that is not settled.
+func (v RunView) openTrouble(id string) (run.TroubleSeen, bool) {
+	for _, t := range slices.Backward(v.Run.Troubles) {
+		if t.Settled == nil && slices.Contains(t.IDs, id) {
+			return t, true
+		}
+	}
+	return run.TroubleSeen{}, false
+}
+
+// troubleName is the trouble, or the word for an angle that was interrupted.
+func troubleName(t run.TroubleSeen) string {
+	if t.Trouble == "" {
+		return "unsure"
+	}
+	return string(t.Trouble)
+}

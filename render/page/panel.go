@@ -1,0 +1,272 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawdown/render/words"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
+)
+
+// Long says whether the figure needs smaller type on a telephone.
+func (p Panel) Long() bool { return len([]rune(p.Figure+p.Unit)) > 7 }
+
+// PanelKind is what the lower third asks for.
+type PanelKind string
+
+const (
+	AskStep       PanelKind = "step"
+	AskWait       PanelKind = "wait"
+	AskAccept     PanelKind = "accept"
+	AskReady      PanelKind = "ready"
+	AskRound      PanelKind = "round"
+	AskNeighbours PanelKind = "neighbours"
+	AskSettle     PanelKind = "settle" // a trouble blocks the work
+	AskSeal       PanelKind = "seal"
+	RunOver       PanelKind = "over"
+)
+
+// Panel is the one thing to do.
+type Panel struct {
+	Kind   PanelKind
+	Step   int
+	Title  string
+	Lines  []string // in a list
+	Says   string
+	Number string
+	Mark   *Mark  // its shape
+	Name   string // of the fastener
+	Doing  string
+	Figure string
+	Unit   string
+	Notes  string
+	Place  string // stage, round, step
+	Angle  *Angle
+	Of     string // the entry that it is about
+	Ends   int64  // of a wait that runs, in ms since 1970
+	Bar    Bar
+}
+
+// Bar is the bar across the bottom. It sends an act, or opens a dialog.
+type Bar struct {
+	Label string
+	Act   run.Act
+	Open  string // id of the dialog
+	Later string // label once the wait is over
+}
+
+// Panel gives the one thing to do now.
+func (v RunView) Panel() Panel {
+	if v.Run.Status != run.Open {
+		return v.overPanel()
+	}
+	if len(v.Run.ToAccept) > 0 {
+		t := v.Text().Run
+		return Panel{Kind: AskAccept, Title: t.Accept, Says: t.AcceptSays, Lines: v.Words.SayAll(v.Run.ToAccept), Bar: Bar{Label: t.AcceptBar, Act: run.Accept}}
+	}
+	if next := v.next(); next != nil {
+		return v.stepPanel(*next)
+	}
+	return v.askPanel()
+}
+
+func (v RunView) overPanel() Panel {
+	t := v.Text().Run
+	p := Panel{Kind: RunOver}
+	if m := v.Run.VoidedBy; m != nil {
+		p.Title, p.Says = fmt.Sprintf(t.VoidBy, m.By, v.when(m.At)), m.Note
+	}
+	if s := v.Run.Signed; s != nil {
+		p.Title = fmt.Sprintf(t.SealedBy, s.By, v.when(s.At))
+	}
+	return p
+}
+
+// stepPanel is the panel of a step.
+func (v RunView) stepPanel(s run.Step) Panel {
+	t := v.Text().Run
+	p := Panel{
+		Kind: AskStep, Step: s.Number, Doing: t.Do[string(s.Do)], Place: v.placeOf(s),
+		Number: v.Joint.number(s.IDs), Angle: v.angle(s), Notes: v.notes(s),
+	}
+	p.Figure, p.Unit = v.figure(s)
+	if s.Do == plan.Wait {
+		return v.waitPanel(p, s)
+	}
+	if i := slices.IndexFunc(v.Joint.Marks, func(m Mark) bool { return len(s.IDs) > 0 && m.ID == s.IDs[0] }); i >= 0 {
+		p.Mark = &v.Joint.Marks[i]
+	}
+	p.Name = words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs))
+	p.Bar = Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done}
+	return p
+}
+
+func (v RunView) waitPanel(p Panel, s run.Step) Panel {
+	t := v.Text().Run
+	p.Kind, p.Bar = AskWait, Bar{Label: t.Begin, Act: run.Begin}
+	if s.State == run.Waiting {
+		p.Ends = s.Ends.UnixMilli()
+		p.Bar = Bar{Label: t.WaitRuns, Later: t.WaitOver}
+	}
+	return p
+}
+
+func (v RunView) kindOf(ids []string) string {
+	if len(ids) == 0 {
+		return ""
+	}
+	return v.Joint.kinds[ids[0]]
+}
+
+// placeOf says where in the work a step is.
+func (v RunView) placeOf(s run.Step) string {
+	t := v.Text().Run
+	round := ""
+	if s.Round > 1 {
+		round = fmt.Sprintf(t.Round, s.Round)
+	}
+	_, all := v.stepsDone()
+	at := 0
+	for _, other := range v.Run.Steps {
+		if !other.Old {
+			at++
+		}
+		if other.Number == s.Number {
+			break
+		}
+	}
+	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, fmt.Sprintf(t.Step, at, all))
+}
+
+// figure is the large figure of a step, and its unit where that is set small.
+func (v RunView) figure(s run.Step) (figure, unit string) {
+	approx := ""
+	if s.WorkedOut {
+		approx = "≈ "
+	}
+	switch s.Do {
+	case plan.Tighten:
+		value, unit, _ := strings.Cut(s.Figure, " ")
+		return approx + v.Words.Figure(value), unit
+	case plan.Remove:
+		return v.Words.Card.Stage.Out, ""
+	case plan.Wait:
+		return v.Words.Figure(s.Figure), ""
+	}
+	sign := "+"
+	if s.Do != plan.Advance {
+		sign = "−"
+	}
+	return approx + sign + v.Words.Figure(s.Figure), ""
+}
+
+// notes is what else is to be known of a step.
+func (v RunView) notes(s run.Step) string {
+	t := v.Text().Run
+	recovery, workedOut := "", ""
+	if s.Recovery > 0 {
+		recovery = t.Recovery
+	}
+	if s.WorkedOut {
+		workedOut = t.WorkedOut
+	}
+	return words.Row(recovery, v.Words.Until(s.Until), workedOut, s.Note)
+}
+
+// askPanel is the panel where no step can be done before something is decided.
+func (v RunView) askPanel() Panel {
+	t := v.Text().Run
+	for _, a := range v.Run.Asks {
+		switch a.Kind {
+		case run.AskRound:
+			return v.roundPanel(a)
+		case run.AskNeighbours:
+			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.Answer, Open: "answer"}}
+		}
+	}
+	switch {
+	case len(v.openTroubles()) > 0:
+		return Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
+	case len(v.unmet()) > 0:
+		return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
+	}
+	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
+}
+
+func (v RunView) roundPanel(a run.Ask) Panel {
+	t := v.Text().Run
+	p := Panel{Kind: AskRound, Title: t.AskSits, Bar: Bar{Label: t.AnotherRound, Act: run.AnotherRound}}
+	if a.Until != "" {
+		p.Title = fmt.Sprintf(t.AskUntil, a.Until)
+	}
+	if a.Round > 0 {
+		p.Place = fmt.Sprintf(t.Round, a.Round)
+	}
+	return p
+}
+
+// unmet lists what is not ready, in words.
+func (v RunView) unmet() []string {
+	var all []string
+	for _, n := range v.Run.Needs {
+		if !n.Met() {
+			all = append(all, v.need(n))
+		}
+	}
+	return all
+}
+
+func (v RunView) need(n run.Need) string {
+	t := v.Text()
+	if n.ID != "" {
+		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
+	}
+	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
+}
+
+// Readiness lists what is asked for once of a run without a job; the work may
+// begin without an answer.
+func (v RunView) Readiness() []string {
+	if !slices.ContainsFunc(v.Run.Asks, func(a run.Ask) bool { return a.Kind == run.AskReadiness }) {
+		return nil
+	}
+	return v.unmet()
+}
+
+// mostAhead is how many steps a page knows ahead, for when the network is gone.
+const mostAhead = 16
+
+// Ahead are the panels of the steps that follow the next one as plain steps. They
+// end where something has to be decided.
+func (v RunView) Ahead() []Panel {
+	next := v.next()
+	if next == nil || v.Panel().Kind != AskStep {
+		return nil
+	}
+	i := slices.IndexFunc(v.Run.Steps, func(s run.Step) bool { return s.Number == next.Number })
+	var all []Panel
+	for _, s := range v.Run.Steps[i+1:] {
+		if s.Old || over(s) {
+			continue
+		}
+		if s.State != run.ToDo || s.Do == plan.Wait || s.Stage != next.Stage && v.repeats(next.Stage, s.Stage) || len(all) == mostAhead {
+			break
+		}
+		if len(s.IDs) > 0 {
+			if _, troubled := v.openTrouble(s.IDs[0]); troubled {
+				break
+			}
+		}
+		all = append(all, v.stepPanel(s))
+	}
+	return all
+}
+
+// repeats says whether one of two stages goes in rounds.
+func (v RunView) repeats(stages ...int) bool {
+	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool {
+		return slices.Contains(stages, s.Stage) && (s.Until != "" || s.ByTurnsDeg > 0)
+	})
+}

@@ -1,0 +1,197 @@
+package page
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+)
+
+// RecordsView lists runs, open ones too, as the form asks: it gets machine, joint,
+// person, from and to.
+type RecordsView struct {
+	Frame
+	Asked RecordsAsked
+	Runs  []RunLine
+	Next  string // address of the next page; empty for none
+}
+
+// RecordsAsked is what the list is searched by. Dates are year-month-day.
+type RecordsAsked struct{ Machine, Joint, Person, From, To string }
+
+// Records writes the list.
+func Records(w io.Writer, v RecordsView) error { return write(w, "records", v) }
+
+// Searched says whether the list is less than all.
+func (v RecordsView) Searched() bool { return v.Asked != RecordsAsked{} }
+
+// Lines are the runs, in words.
+func (v RecordsView) Lines() []shownRun {
+	all := v.runLines(v.Runs)
+	for i := range all {
+		all[i].Address = "/records/" + v.Runs[i].Run
+	}
+	return all
+}
+
+// RecordView is the whole record of a run, at /records/ID.
+type RecordView struct {
+	RunView
+	Head   string   // of the chain
+	Faults []string // what verify says, worded; none for a sound record
+}
+
+// Record writes the record of a run.
+func Record(w io.Writer, v RecordView) error { return write(w, "record", v) }
+
+// StillPart is the part with what became of each fastener.
+func (v RecordView) StillPart() Part {
+	part := v.Part()
+	part.Still = true
+	return part
+}
+
+// SealLines say who sealed the run, or that it is open or void.
+func (v RecordView) SealLines() []string {
+	t := v.Text()
+	switch s := v.Run.Signed; {
+	case v.Run.VoidedBy != nil:
+		m := v.Run.VoidedBy
+		return []string{words.Row(fmt.Sprintf(t.Run.VoidBy, m.By, v.when(m.At)), m.Note)}
+	case s != nil:
+		return slices.DeleteFunc([]string{
+			fmt.Sprintf(t.Run.SealedBy, s.By, v.when(s.At)), filled(t.Records.SecondBy, s.Second),
+			words.Row(filled(t.Records.WrenchNumber, s.Wrench)),
+		}, func(line string) bool { return line == "" })
+	}
+	return []string{t.Records.NotSealed}
+}
+
+// HeadLine gives the head of the chain.
+func (v RecordView) HeadLine() string { return filled(v.Text().Records.Head, v.Head) }
+
+// Columns head the table of the steps.
+func (v RecordView) Columns() []string {
+	var all []string
+	for _, name := range []string{"step", "stage", "fastener", "figure", "state", "who", "when"} {
+		all = append(all, v.Text().Records.Columns[name])
+	}
+	return all
+}
+
+// stepRow is a step in the table.
+type stepRow struct {
+	Number, Stage, Fastener, Figure, State, By, At string
+	Old                                            bool
+}
+
+// StepRows are the steps in the order of work.
+func (v RecordView) StepRows() []stepRow {
+	t := v.Text().Records
+	var rows []stepRow
+	for _, s := range v.Run.Steps {
+		figure, unit := v.figure(s)
+		row := stepRow{
+			Number: strconv.Itoa(s.Number), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
+			State: words.Row(t.StepStates[string(s.State)], s.Reason), By: words.Row(s.By, s.Wrench), Old: s.Old,
+		}
+		if s.Old {
+			row.State = words.Row(row.State, t.Old)
+		}
+		if !s.At.IsZero() {
+			row.At = v.when(s.At)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// recordTable is one list of a record.
+type recordTable struct {
+	ID, Title string
+	Lines     []string
+}
+
+// Tables are the lists of a record that hold something.
+func (v RecordView) Tables() []recordTable {
+	t := v.Text()
+	var troubles, readings, flags, overs, prints []string
+	for _, seen := range v.Run.Troubles {
+		troubles = append(troubles, words.Row(v.troubleLine(seen), v.by(seen.Mark)))
+	}
+	for _, r := range v.Run.Readings {
+		outside := ""
+		if r.Outside {
+			outside = t.Records.Outside
+		}
+		value := v.Words.Figure(strings.TrimSpace(string(r.Value) + " " + r.Unit))
+		readings = append(readings, words.Row(v.at(r.Step, r.Place), r.Measure, value, outside, v.by(r.Mark)))
+	}
+	for _, f := range v.Run.Flags {
+		flags = append(flags, words.Row(v.Words.Say(f.Finding), v.by(f.Mark)))
+	}
+	for _, h := range v.Run.HandOvers {
+		overs = append(overs, words.Row(fmt.Sprintf(t.Records.HandedTo, h.By, h.Next, v.when(h.At)), h.Note))
+	}
+	for _, p := range v.Run.Prints {
+		stale := ""
+		if p.OutOfDate {
+			stale = t.Pattern.OutOfDate
+		}
+		prints = append(prints, words.Row(t.Pattern.Sheets[p.Sheet], p.Fingerprint, v.by(p.Mark), stale))
+	}
+	tables := []recordTable{
+		{"troubles", t.Records.Troubles, troubles}, {"flags", t.Records.Flags, flags}, {"readings", t.Records.Readings, readings},
+		{"findings", t.Records.Found, v.seen(v.Run.Findings)}, {"notes", t.Records.Notes, v.seen(v.Run.Notes)},
+		{"handovers", t.Records.HandOvers, overs}, {"prints", t.Records.Prints, prints},
+		{"corrections", t.Records.Corrections, v.seen(v.Run.Corrections)},
+	}
+	return slices.DeleteFunc(tables, func(t recordTable) bool { return len(t.Lines) == 0 })
+}
+
+func (v RunView) by(m run.Mark) string {
+	return words.Row(fmt.Sprintf(v.Text().Run.StateBy, m.By, v.when(m.At)), m.Note)
+}
+
+func (v RunView) seen(list []run.Seen) []string {
+	var all []string
+	for _, s := range list {
+		all = append(all, words.Row(v.at(s.Step, s.Place), v.by(s.Mark)))
+	}
+	return all
+}
+
+// at names a place: a fastener, a station, or a point of the part.
+func (v RunView) at(step int, place *run.Place) string {
+	switch {
+	case place != nil && place.Fastener != "":
+		return v.fastener([]string{place.Fastener})
+	case place != nil && place.Station != "":
+		return place.Station
+	case place != nil && place.At != nil:
+		return v.Words.Figure(plain(place.At[0])) + " / " + v.Words.Figure(plain(place.At[1])) + " mm"
+	}
+	if s := v.step(step); s != nil {
+		return v.fastener(s.IDs)
+	}
+	return ""
+}
+
+// correctable is an entry that can be corrected.
+type correctable struct{ Entry, Name string }
+
+// Correctable lists the entries that can be corrected, the latest first.
+func (v RecordView) Correctable() []correctable {
+	var all []correctable
+	for _, e := range slices.Backward(v.Entries) {
+		if e.Act == run.Correct {
+			continue
+		}
+		all = append(all, correctable{e.ID, words.Row(v.Text().Records.Acts[string(e.Act)], v.at(e.Step, e.Place), fmt.Sprintf(v.Text().Run.StateBy, e.Who, v.when(e.Time)))})
+	}
+	return all
+}

@@ -1,0 +1,163 @@
+package page
+
+import (
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/sequence/run"
+)
+
+// RunView is the page of a run, at /runs/ID. Its script posts entries to
+// /api/runs/ID/entries, follows /api/runs/ID/events, and gets what has changed from
+// /runs/ID/live: see RunLive.
+type RunView struct {
+	Frame
+	ID      string
+	Run     run.View
+	Joint   Joint       // JointOf: the server keeps it
+	Entries []run.Entry // all, in the order in which they were taken
+	Number  string      // of the machine, from the job
+	Order   string      // the shop's order
+	JobNote string
+	Again   bool    // a later check
+	Prints  []Print // where the sheets are
+}
+
+// Run writes the page of a run.
+func Run(w io.Writer, v RunView) error { return write(w, "run", v) }
+
+// RunLive writes what an entry changes on the page of a run.
+func RunLive(w io.Writer, v RunView) error { return write(w, "live", v) }
+
+// Loosening says whether the joint is taken apart.
+func (v RunView) Loosening() bool { return v.Run.Direction == run.Loosen }
+
+// Badge says what the run does.
+func (v RunView) Badge() string { return v.badge(v.Run.Direction, v.Again) }
+
+// About names the machine and the job.
+func (v RunView) About() string {
+	line := v.runLines([]RunLine{{Machine: v.Run.Machine, Number: v.Number, Order: v.Order}})
+	return line[0].About
+}
+
+// PrintLines are the sheets, in words.
+func (v RunView) PrintLines() []shownPrint { return v.printLines(v.Prints) }
+
+// next is the step that the order asks for; nil where there is none.
+func (v RunView) next() *run.Step {
+	if v.Run.Next == nil {
+		return nil
+	}
+	return v.step(*v.Run.Next)
+}
+
+func (v RunView) step(number int) *run.Step {
+	i := slices.IndexFunc(v.Run.Steps, func(s run.Step) bool { return s.Number == number })
+	if i < 0 {
+		return nil
+	}
+	return &v.Run.Steps[i]
+}
+
+// takenBack are the acts that one tap takes back.
+var takenBack = []run.Act{run.Done, run.Begin, run.LeaveOut, run.AnotherRound, run.Finished, run.Ready}
+
+// Undo is the last tap that can be taken back; empty for none.
+func (v RunView) Undo() string {
+	if v.Run.Status != run.Open {
+		return ""
+	}
+	undone := map[string]bool{}
+	for _, e := range slices.Backward(v.Entries) {
+		switch {
+		case e.Act == run.Undo:
+			undone[e.Of] = true
+		case slices.Contains(takenBack, e.Act):
+			if !undone[e.ID] {
+				return e.ID
+			}
+		case e.Act == run.Replace || e.Act == run.Settle:
+			return "" // what was done before it stays
+		}
+	}
+	return ""
+}
+
+// IsOpen says whether entries are taken.
+func (v RunView) IsOpen() bool { return v.Run.Status == run.Open }
+
+// Boxes are the boxes of the stages with how far each is.
+func (v RunView) Boxes() []shownStage {
+	now := v.stageNow()
+	var all []shownStage
+	for _, b := range v.Joint.Stages {
+		one := shownStage{StageBox: b, State: "todo"}
+		switch {
+		case b.Number == now:
+			one.State = "now"
+		case v.stageOver(b.Number):
+			one.State = "done"
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+type shownStage struct {
+	StageBox
+	State string // todo, now or done
+}
+
+// stageNow is the stage that is worked on; 0 for none.
+func (v RunView) stageNow() int {
+	if next := v.next(); next != nil {
+		return next.Stage
+	}
+	for _, a := range v.Run.Asks {
+		if a.Stage > 0 {
+			return a.Stage
+		}
+	}
+	for _, s := range v.Run.Steps {
+		if !over(s) {
+			return s.Stage
+		}
+	}
+	return 0
+}
+
+func (v RunView) stageOver(number int) bool {
+	return !slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.Stage == number && !over(s) })
+}
+
+// over says whether nothing is left to do at a step.
+func over(s run.Step) bool { return s.State == run.IsDone || s.State == run.LeftOut || s.Old }
+
+// StepsDone counts the steps that are over, and all.
+func (v RunView) stepsDone() (done, all int) {
+	for _, s := range v.Run.Steps {
+		if s.Old {
+			continue
+		}
+		all++
+		if over(s) {
+			done++
+		}
+	}
+	return done, all
+}
+
+// fastener names fasteners by number and id: 3 M3. Where both are the same it is
+// said once.
+func (v RunView) fastener(ids []string) string {
+	number, names := v.Joint.number(ids), strings.Join(ids, "+")
+	if number == names || number == "" {
+		return names
+	}
+	return number + " " + names
+}
+
+func plain(n float64) string { return strconv.FormatFloat(n, 'f', -1, 64) }

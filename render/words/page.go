@@ -1,0 +1,300 @@
+package words
+
+// Page is the words of the page at the bench. A fastener is named by its number and
+// its id.
+type Page struct {
+	Common   PageCommon
+	Home     PageHome
+	Pattern  PagePattern
+	Run      PageRun
+	Trouble  PageTrouble
+	Records  PageRecords
+	Share    PageShare
+	Join     PageJoin
+	Settings PageSettings
+	Message  PageMessage
+}
+
+// PageCommon is the words of what all pages share.
+type PageCommon struct {
+	Bench      string
+	Records    string
+	Share      string
+	Settings   string
+	Skip       string
+	Menu       string
+	Cancel     string
+	Close      string
+	Who        string
+	WhoSays    string
+	WhoNone    string
+	WhoSet     string
+	NeedScript string
+	Again      string
+	NotSent    string
+	Stale      string
+}
+
+// PageHome is the words of the first page.
+type PageHome struct {
+	Open         string
+	OpenNone     string
+	Start        string
+	Patterns     string
+	PatternsNone string // No pattern of your own yet. Save a pattern file in %s and load this page again.
+	Builtin      string
+	Recent       string
+	RecentNone   string
+	Fasteners    Plural // %d fastener
+	Steps        string // %[1]d of %[2]d steps
+	Troubles     Plural // %d open trouble
+	Machine      string // machine %s
+	Order        string // order %s
+	By           string // %[1]s, %[2]s
+	Unsound      string
+	IsMachine    string
+	States       map[string]string // by run.Status
+}
+
+// PagePattern is the words of the page where the work on a joint starts.
+type PagePattern struct {
+	Part         string
+	Work         string
+	Number       string
+	Order        string
+	Note         string
+	Optional     string
+	StartLoosen  string
+	StartTighten string
+	Findings     string
+	FindingsNone string
+	Unsound      string
+	IsMachine    string
+	Print        string
+	Sheets       map[string]string // by sheet: card, tray, condition
+	Printed      string            // printed %s
+	OutOfDate    string
+	NeverPrinted string
+	OpenRuns     string
+}
+
+// PageRun is the words of the page of a run.
+type PageRun struct {
+	Part            string
+	Stages          string
+	Stage           string // Stage %[1]d of %[2]d
+	Round           string // round %d
+	Step            string // step %[1]d of %[2]d
+	ZoomIn          string
+	ZoomOut         string
+	ZoomWhole       string
+	Do              map[string]string // by plan.Action
+	Out             string
+	Done            string // %s done
+	Recovery        string
+	WorkedOut       string
+	Start           string
+	End             string
+	Total           string // total then %s
+	Clockwise       string
+	Anticlockwise   string
+	Angle           string // %[1]s from the starting mark to the finishing mark, %[2]s; total so far %[3]s
+	Begin           string
+	WaitLeft        string
+	WaitRuns        string
+	WaitOver        string
+	Accept          string
+	AcceptSays      string
+	AcceptBar       string
+	Ready           string
+	ReadySays       string
+	ReadyBar        string
+	NotReady        string
+	NeedKind        string // %[1]d × %[2]s, new
+	NeedFastener    string // for %[1]s (%[2]s): a replacement
+	NeedThere       string
+	AskRound        string
+	AskUntil        string // Another round until: %s
+	AskSits         string
+	AnotherRound    string
+	Finished        string
+	Neighbours      string // New fastener at %s: what about its neighbours?
+	NeighboursSays  string
+	Answer          string
+	Blocked         string
+	BlockedSays     string
+	AllDone         string
+	Seal            string
+	SealSays        string
+	Wrench          string
+	WrenchSays      string
+	Second          string
+	SealedBy        string // Sealed by %[1]s, %[2]s
+	VoidBy          string // Void: %[1]s, %[2]s
+	ToRecord        string
+	Undo            string
+	Trouble         string
+	More            string
+	HandOver        string
+	HandOverSays    string
+	HandOverTo      string
+	Lines           map[string]string // by line of a hand over
+	LineDone        string            // %[1]d steps; %[2]d fasteners finished
+	LineOpen        string            // %[1]d steps on %[2]d fasteners
+	LineAccept      string            // %d warnings to accept
+	None            string
+	OutOfOrder      string
+	OutOfOrderSays  string // Next in order is %s. Another step needs a reason.
+	Reason          string
+	DoItAnyway      string
+	LeaveOut        string
+	Interrupted     string
+	InterruptedSays string
+	Replace         string
+	ReplaceSays     string
+	Measure         string
+	MeasureWhat     string
+	MeasureValue    string
+	Unit            string
+	Note            string
+	Remark          string
+	Save            string
+	Find            string
+	FindSays        string
+	Void            string
+	VoidSays        string
+	Saving          string
+	Held            Plural // %d tap is not saved yet
+	HeldSays        string
+	SendAgain       string
+	Discard         string
+	Offline         string
+	Refused         string
+	RefusedSays     string
+	RefusedBy       string // %[1]s, %[2]s
+	TurnedToo       string
+	TurnedYes       string
+	TurnedNo        string
+	States          map[string]string // by state of a mark
+	StateBy         string            // %[1]s, %[2]s
+	OpenTroubles    string
+	Settle          string
+	SettleSays      string
+	Settled         string // settled by %[1]s, %[2]s
+	Keys            string
+	Prints          string
+	Cautions        string
+}
+
+// PageTrouble is the words of what a person sees who reports that something is wrong.
+type PageTrouble struct {
+	Title      string
+	Place      string
+	ToDo       string
+	Report     string
+	Note       string
+	Blocks     map[string]string // by run.Blocks
+	Tell       string
+	Names      map[string]string   // by run.Trouble, and unsure
+	Short      map[string]string   // by the same; for the mark
+	Loosening  map[string][]string // by run.Trouble: what to do
+	Tightening map[string][]string // by the same
+	Unsure     []string
+	StubTitle  string
+	Stub       []string
+}
+
+// PageRecords is the words of the list of records, and one of them.
+type PageRecords struct {
+	Machine      string
+	Joint        string
+	Person       string
+	From         string
+	To           string
+	Find         string
+	None         string
+	NoneFound    string
+	More         string
+	Title        string
+	Seal         string
+	NotSealed    string
+	SecondBy     string // Second signature: %s
+	Head         string // Head of the chain: %s
+	HeadSays     string
+	Sound        string
+	Files        string
+	Steps        string
+	Columns      map[string]string // by column
+	StepStates   map[string]string // by run.StepState
+	Old          string
+	Troubles     string
+	Readings     string
+	Outside      string
+	Found        string
+	Notes        string
+	Flags        string
+	WrenchNumber string // Wrench %s
+	HandOvers    string
+	HandedTo     string // %[1]s to %[2]s, %[3]s
+	Prints       string
+	Corrections  string
+	Correct      string
+	CorrectSays  string
+	Acts         map[string]string // by run.Act
+	ToRun        string
+}
+
+// PageShare is the words of the page that lets tablets in.
+type PageShare struct {
+	Off         string
+	On          string
+	OffSays     string // Start the program again with %s to let tablets in.
+	Code        string
+	CodeSays    string // For one device, until %s.
+	NewCode     string
+	Picture     string
+	Addresses   string
+	Trust       string
+	TrustSays   string
+	Certificate string
+	Fingerprint string
+	Systems     []TrustWords // by system
+	Untested    string
+	Devices     string
+	DevicesNone string
+	End         string
+	Since       string // since %s
+}
+
+// PageJoin is the words of the page that asks for the code.
+type PageJoin struct {
+	Title  string
+	Code   string
+	Says   string
+	Join   string
+	Wrong  string
+	Locked string // Too many wrong codes. Try again in %s.
+}
+
+// PageSettings is the words of language, brightness and sound.
+type PageSettings struct {
+	Language string
+	Scheme   string
+	Schemes  map[string]string // by page.Scheme
+	Sound    string
+	SoundOn  string
+	Save     string
+}
+
+// PageMessage is the words of the page that says why there is no such page, and what to do.
+type PageMessage struct {
+	Home   string
+	Titles map[string]string // by page.Problem
+	Says   map[string]string // by the same
+}
+
+// TrustWords tell how a system comes to trust a certificate.
+type TrustWords struct {
+	Name  string
+	Steps []string
+}

@@ -1,0 +1,108 @@
+package plan
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+)
+
+// What a file leaves open of springs under a part.
+const (
+	CapsUnstated     finding.Code = "plan caps unstated"      // clusters: what a file says in its place
+	CapsAllUnloaded  finding.Code = "plan caps all unloaded"  // unloaded: what a file says of each
+	SpringsTaken     finding.Code = "judged springs taken"    // unloaded: what a file says where none presses
+	SpringsUnknown   finding.Code = "judged springs unknown"  // clusters: what a file says in its place
+	SpringsAllDenied finding.Code = "judged springs all none" // unloaded: what a file says of each
+)
+
+const sayClusters keyed = "clusters: [{name: cap 1, of: [C1, C2]}]"
+
+// The words for a camshaft in the languages of the sheets. What sits on one, or
+// over it, has no springs under its bolts.
+var (
+	camBegins  = []string{"camshaft", "nockenwelle"}
+	camWords   = []string{"cam", "cams", "cames", "levas"}
+	besideCams = []string{"cover", "sprocket", "gear", "pulley", "wheel", "sensor", "rad", "haube", "couvercle", "pignon", "capteur", "tapa", "piñón", "polea"}
+)
+
+// namesCamshaft says whether a text speaks of a camshaft, and not of what sits on
+// one or over it.
+func namesCamshaft(text string) bool {
+	named := false
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if slices.ContainsFunc(besideCams, func(end string) bool { return strings.HasSuffix(word, end) }) {
+			return false
+		}
+		named = named || slices.Contains(camWords, word) || slices.ContainsFunc(camBegins, func(begin string) bool { return strings.HasPrefix(word, begin) })
+	}
+	return named
+}
+
+// isCamshaft says whether a file calls its part, its kinds or its clusters by a
+// camshaft. What its labels say may be of what lies beside it.
+func isCamshaft(h Heading, kinds []Kind, j geometry.Joint) bool {
+	names := []string{h.Title, h.Name}
+	for _, k := range kinds {
+		names = append(names, k.Name)
+	}
+	for _, c := range j.Clusters {
+		names = append(names, c.Name)
+	}
+	return slices.ContainsFunc(names, namesCamshaft)
+}
+
+func labelsCamshaft(j geometry.Joint) bool {
+	return slices.ContainsFunc(j.Labels, func(l geometry.Label) bool { return namesCamshaft(l.Text) }) ||
+		slices.ContainsFunc(j.Stations, func(s geometry.Station) bool { return namesCamshaft(s.Label) })
+}
+
+// allUnloaded says whether a file denies every cap its spring.
+func allUnloaded(clusters []geometry.Cluster) bool {
+	return !slices.ContainsFunc(clusters, func(c geometry.Cluster) bool { return !c.Unloaded })
+}
+
+// CapsUnjudged finds a camshaft of which nothing says where springs press, or
+// that is said to have none under it, where the file does not let it rise evenly
+// itself.
+func (in Input) CapsUnjudged() (f finding.Finding, found bool) {
+	if !allUnloaded(in.Joint.Clusters) || !isCamshaft(in.Heading, in.Kinds, in.Joint) || in.risesEvenly() {
+		return f, false
+	}
+	if len(in.Joint.Clusters) == 0 {
+		return finding.Warned(CapsUnstated, finding.Values{"clusters": string(sayClusters)}).From(finding.CommonPractice), true
+	}
+	return finding.Warned(CapsAllUnloaded, finding.Values{"unloaded": string(sayUnloaded)}).From(finding.CommonPractice), true
+}
+
+// risesEvenly says whether the file has stages of its own that suit a part under
+// springs.
+func (in Input) risesEvenly() bool {
+	var kinds []string
+	for _, k := range in.Kinds {
+		if in.has(k.Name) {
+			kinds = append(kinds, k.Name)
+		}
+	}
+	return len(in.Loosen) > 0 && len(in.lifts(kinds)) == 0
+}
+
+// coversSprings says whether springs could be judged; false where the part has
+// nothing to do with them.
+func (p Plan) coversSprings() (f finding.Finding, judged, applies bool) {
+	clusters := p.Joint.Clusters
+	named := isCamshaft(p.Heading, p.Kinds, p.Joint) || labelsCamshaft(p.Joint)
+	switch {
+	case len(clusters) == 0 && named:
+		return finding.Noted(SpringsUnknown, finding.Values{"clusters": string(sayClusters)}), false, true
+	case len(clusters) == 0:
+		return f, false, false
+	case allUnloaded(clusters) && named:
+		return finding.Noted(SpringsAllDenied, finding.Values{"unloaded": string(sayUnloaded)}), false, true
+	case !named && !slices.ContainsFunc(clusters, func(c geometry.Cluster) bool { return c.Unloaded }):
+		return finding.Noted(SpringsTaken, finding.Values{"unloaded": string(sayUnloaded)}), false, true
+	}
+	return finding.Noted(SpringsJudged, nil), true, true
+}

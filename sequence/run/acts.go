@@ -1,0 +1,122 @@
+package run
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+)
+
+// Act is what an entry does to a run, or to a job.
+type Act string
+
+// Acts on a run.
+const (
+	Accept       Act = "accept"        // the warnings that To accept lists
+	Done         Act = "done"          // a step
+	Begin        Act = "begin"         // a wait
+	Undo         Act = "undo"          // takes back a wrong tap: of
+	Report       Act = "trouble"       // something is wrong: step or place, trouble
+	Settle       Act = "settle"        // what was done about a trouble or an unsure angle: of, note
+	Unsure       Act = "unsure"        // an angle was interrupted: step
+	Replace      Act = "replace"       // a new fastener goes in: step or place
+	AnotherRound Act = "another round" // of a stage that repeats
+	Finished     Act = "finished"      // a stage that repeats
+	LeaveOut     Act = "leave out"     // a step: note
+	Measure      Act = "measure"       // a value read: measure, value, unit
+	Find         Act = "finding"       // something seen at a place: note, place
+	Remark       Act = "note"          // note
+	Printed      Act = "printed"       // a sheet: sheet, fingerprint
+	Ready        Act = "ready"         // what must be ready: kind and value, place, or all of it
+	HandOver     Act = "hand over"     // to the next shift: to, note
+	Seal         Act = "seal"          // closes the run: second
+	Correct      Act = "correct"       // adds to an entry and changes nothing: of, note
+	Void         Act = "void"          // the run does not count: note
+)
+
+// Acts on a job alone.
+const (
+	Part  Act = "part"  // one part step
+	Adopt Act = "adopt" // a newer revision
+	Close Act = "close" // the job
+)
+
+// Acts lists the acts on a run.
+var Acts = []Act{
+	Accept, Done, Begin, Undo, Report, Settle, Unsure, Replace, AnotherRound, Finished, LeaveOut,
+	Measure, Find, Remark, Printed, Ready, HandOver, Seal, Correct, Void,
+}
+
+// Trouble is what can be wrong with a fastener.
+type Trouble string
+
+const (
+	Seized       Trouble = "seized"     // will not turn
+	GivingWay    Trouble = "giving way" // turns too easily: it may break
+	Broken       Trouble = "broken"     // in two
+	Stretched    Trouble = "stretched"  // longer, or waisted
+	TurnsOn      Trouble = "turns on"   // without getting tighter
+	BoltThread   Trouble = "thread of the bolt"
+	HoleThread   Trouble = "thread of the hole"
+	TurnedTwice  Trouble = "turned twice" // the same angle, by two people
+	Missing      Trouble = "missing"      // the fastener is not there
+	OtherTrouble Trouble = "other"
+)
+
+// Troubles lists them in the order in which a person is asked.
+var Troubles = []Trouble{
+	Seized, GivingWay, Broken, Stretched, TurnsOn, BoltThread, HoleThread, TurnedTwice, Missing, OtherTrouble,
+}
+
+// Condemns says whether the fastener, or its hole, cannot be used again as it is.
+func (t Trouble) Condemns() bool {
+	return slices.Contains([]Trouble{Broken, Stretched, BoltThread, HoleThread}, t)
+}
+
+// Term is the trouble as a word of the trade.
+func (t Trouble) Term() finding.Term { return finding.Term("trouble " + t) }
+
+// Direction is the work of a run.
+type Direction string
+
+const (
+	Loosen  Direction = "loosen"
+	Tighten Direction = "tighten"
+)
+
+// StepState is how far a step is.
+type StepState string
+
+const (
+	ToDo      StepState = "todo"
+	Waiting   StepState = "waiting" // a wait that was begun and is not over
+	IsDone    StepState = "done"
+	InTrouble StepState = "trouble"
+	IsUnsure  StepState = "unsure"
+	LeftOut   StepState = "left out"
+)
+
+// Status is how far a run is.
+type Status string
+
+const (
+	Open   Status = "open"
+	Sealed Status = "sealed"
+	Voided Status = "void"
+)
+
+// Turn is which way a fastener is turned, seen from above its head or nut.
+// Threads are right-handed: patterns take no others.
+type Turn string
+
+const (
+	Clockwise     Turn = "clockwise"
+	Anticlockwise Turn = "anticlockwise"
+)
+
+// Source says where an entry comes from when it was not tapped at the bench.
+type Source string
+
+const (
+	AtTheBench Source = ""
+	OnPaper    Source = "paper" // ticked on a printed sheet and entered afterwards
+)

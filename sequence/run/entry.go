@@ -1,0 +1,81 @@
+package run
+
+import (
+	"encoding/json"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// Entry is one thing that somebody did or saw. Which fields an act needs is said
+// at its constant; ID, Act and Who are needed by all.
+type Entry struct {
+	ID          string       `json:"entry"` // made by the sender
+	Act         Act          `json:"act"`
+	Step        int          `json:"step,omitempty"`
+	Who         string       `json:"who"`
+	Time        time.Time    `json:"time,omitzero"` // the server's, when it took the entry
+	DeviceTime  string       `json:"device_time,omitempty"`
+	Of          string       `json:"of,omitempty"` // the entry undone, settled or corrected
+	Trouble     Trouble      `json:"trouble,omitempty"`
+	Place       *Place       `json:"place,omitempty"`
+	Measure     string       `json:"measure,omitempty"` // what was measured
+	Value       Value        `json:"value,omitzero"`    // as it was entered
+	Unit        string       `json:"unit,omitempty"`
+	Photo       string       `json:"photo,omitempty"`  // its SHA-256
+	Wrench      string       `json:"wrench,omitempty"` // its number
+	Note        string       `json:"note,omitempty"`
+	Source      Source       `json:"source,omitempty"`
+	Kind        string       `json:"kind,omitempty"`         // of fastener, that is ready
+	To          string       `json:"to,omitempty"`           // who takes over
+	Second      string       `json:"second,omitempty"`       // the second signature of a seal
+	Sheet       string       `json:"sheet,omitempty"`        // that was printed: card, tray, condition
+	Fingerprint string       `json:"fingerprint,omitempty"`  // that was printed on it
+	WrenchFacts *WrenchFacts `json:"wrench_facts,omitempty"` // set by the server from the shop's list
+}
+
+// Place is where something was seen. One of the fields is set.
+type Place struct {
+	Fastener string      `json:"fastener,omitempty"`
+	Station  string      `json:"station,omitempty"`
+	At       *[2]float64 `json:"at,omitempty"` // mm, as in the pattern file
+}
+
+// WrenchFacts are what the shop's list says of a wrench when an entry names it.
+// They stay with the entry, so that a record can be read when the list has
+// changed. The server fills them in on every entry that has a Wrench, and never
+// takes them from a client.
+type WrenchFacts struct {
+	Listed     bool    `json:"listed"`               // false: the number is not in the list
+	FromNm     float64 `json:"from_Nm,omitempty"`    // usable range; both 0: not known
+	ToNm       float64 `json:"to_Nm,omitempty"`      //
+	Tolerance  float64 `json:"tolerance,omitempty"`  // share to either side; 0: that of Work
+	Calibrated string  `json:"calibrated,omitempty"` // year-month-day; empty: not known
+}
+
+// Value is a number as somebody wrote it: its digits are kept.
+type Value string
+
+// MarshalJSON writes a number where the text is one in JSON.
+func (v Value) MarshalJSON() ([]byte, error) {
+	if json.Valid([]byte(v)) && strings.Trim(string(v), "+-.0123456789eE") == "" {
+		return []byte(v), nil
+	}
+	return json.Marshal(string(v))
+}
+
+// UnmarshalJSON takes a number or a text, and keeps its digits.
+func (v *Value) UnmarshalJSON(data []byte) error {
+	var number json.Number
+	if err := json.Unmarshal(data, &number); err == nil && data[0] != '"' {
+		*v = Value(number)
+		return nil
+	}
+	return json.Unmarshal(data, (*string)(v))
+}
+
+// Number reads the value; a comma is a decimal sign.
+func (v Value) Number() (float64, bool) {
+	n, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(string(v)), ",", ".", 1), 64)
+	return n, err == nil && n-n == 0 // neither infinite nor no number
+}

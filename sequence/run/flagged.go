@@ -1,0 +1,123 @@
+package run
+
+import (
+	"maps"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+)
+
+// judgeWrench: a wrench of the shop's list is refused where the torque lies
+// outside what it can be used for.
+func (s *State) judgeWrench(e Entry, st *step) *Refusal {
+	f := e.WrenchFacts
+	if f == nil || !f.Listed || f.ToNm == 0 || st.TorqueNm == 0 || f.FromNm <= st.TorqueNm && st.TorqueNm <= f.ToNm {
+		return nil
+	}
+	return refused(OutOfRange, finding.Values{
+		"wrench": e.Wrench, "torque": unit.Torque(st.TorqueNm), "least": unit.Torque(f.FromNm), "most": unit.Torque(f.ToNm),
+	})
+}
+
+// recalibrated is after how many months a wrench is out of date, where it was
+// used less than 5,000 times (ISO 6789:2003, section 6.3; value from memory).
+const recalibrated = 12
+
+// flags lists what was recorded but has to be looked at: readings outside the
+// tolerance (10), wrenches that the list does not know or that are out of date,
+// readiness that nobody recorded (8).
+func (s *State) flags() []Flag {
+	var all []Flag
+	for _, e := range s.readings {
+		if found, ok := s.readingFound(e); ok {
+			all = append(all, Flag{found, e.mark(), e.Step})
+		}
+	}
+	all = append(all, s.wrenchFlags()...)
+	if first := s.firstDone(); first != nil && s.work.Job == "" {
+		if unmet := s.unmet(); len(unmet) > 0 {
+			all = append(all, Flag{finding.Warned(ReadinessOpen, finding.Values{"needs": named(unmet)}), first.mark(), first.Step})
+		}
+	}
+	return all
+}
+
+// wrenchFlags names each wrench once, by the first entry that used it.
+func (s *State) wrenchFlags() []Flag {
+	type found struct {
+		code   finding.Code
+		wrench string
+	}
+	first := map[found]Flag{}
+	for _, e := range s.wrenchEntries() {
+		if f, ok := e.wrenchFound(); ok {
+			key, flag := found{f.Code, e.Wrench}, Flag{f, e.mark(), e.Step}
+			if before, there := first[key]; !there || flag.compare(before.Mark) < 0 {
+				first[key] = flag
+			}
+		}
+	}
+	return slices.Collect(maps.Values(first))
+}
+
+// wrenchEntries are the entries that name a wrench and count.
+func (s *State) wrenchEntries() []*Entry {
+	var all []*Entry
+	for _, st := range s.steps {
+		if st.done != nil && st.done.Wrench != "" {
+			all = append(all, st.done)
+		}
+	}
+	for _, e := range s.readings {
+		if e.Wrench != "" && e.Act == Measure {
+			all = append(all, e)
+		}
+	}
+	if s.sealed != nil && s.sealed.Wrench != "" {
+		all = append(all, s.sealed)
+	}
+	return all
+}
+
+func (e *Entry) wrenchFound() (finding.Finding, bool) {
+	if e.WrenchFacts == nil || !e.WrenchFacts.Listed {
+		return finding.Warned(WrenchUnknown, finding.Values{"wrench": e.Wrench}), true
+	}
+	calibrated, err := time.Parse(time.DateOnly, e.WrenchFacts.Calibrated)
+	if err != nil || e.Time.Before(calibrated.AddDate(0, recalibrated, 1)) {
+		return finding.Finding{}, false
+	}
+	return finding.Warned(WrenchOutOfDate, finding.Values{"wrench": e.Wrench, "calibrated": e.WrenchFacts.Calibrated}).From("ISO 6789"), true
+}
+
+// readingFound flags a torque that was read outside the wrench's tolerance, above
+// or below (10).
+func (s *State) readingFound(e *Entry) (finding.Finding, bool) {
+	st := s.numbered[e.Step]
+	if st == nil || st.TorqueNm == 0 {
+		return finding.Finding{}, false
+	}
+	written := strings.TrimSpace(string(e.Value) + " " + e.Unit)
+	if e.Unit == "" {
+		written += " N·m"
+	}
+	read, err := unit.ParseTorque(written)
+	if err != nil {
+		return finding.Warned(ReadingUnread, finding.Values{"reading": written}), true
+	}
+	share := s.work.Tolerance
+	if e.WrenchFacts != nil && e.WrenchFacts.Tolerance > 0 {
+		share = e.WrenchFacts.Tolerance
+	}
+	if off := math.Abs(float64(read.Nm()) - st.TorqueNm); off <= share*st.TorqueNm*(1+rounding) {
+		return finding.Finding{}, false
+	}
+	return finding.Warned(ReadingOutside, finding.Values{"reading": read, "torque": unit.Torque(st.TorqueNm), "tolerance": share}), true
+}
+
+// rounding is binary dust of a figure at the limit.
+const rounding = 1e-9

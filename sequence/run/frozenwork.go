@@ -1,0 +1,77 @@
+// Package run is one pass through one joint: what is done, what comes next and
+// what is blocked. A Work is frozen from a plan when the run starts; a State is
+// the work with the entries that were accepted. State.Take judges an entry by
+// the rules and applies it.
+//
+// It sees no clock, no disk and no database: the time of an entry comes with it.
+// It makes no sentence either: a Refusal is a finding. Reading and writing the
+// JSON of entries, work and state belongs here, so that the record and the page
+// agree.
+package run
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
+)
+
+// Work is one run as it was started: everything that its entries are judged by.
+// The record keeps its JSON, so that a newer program replays an old run as it
+// was. Set Job before the first Start where the run belongs to a job.
+type Work struct {
+	Of          string    `json:"of"` // the pattern's name, such as p4-head
+	Title       string    `json:"title"`
+	Machine     string    `json:"machine,omitempty"`
+	Revision    string    `json:"revision,omitempty"`
+	Direction   Direction `json:"work"`
+	Fingerprint string    `json:"fingerprint"`
+	Job         string    `json:"job,omitempty"`   // that the run belongs to
+	Again       bool      `json:"again,omitempty"` // a later check of a joint that was tightened
+
+	Steps     []Step     `json:"steps"` // as planned, numbered from 1 as in order --json
+	Fasteners []Fastener `json:"fasteners"`
+	Stations  []string   `json:"stations,omitempty"`
+	Kinds     []Kind     `json:"kinds,omitempty"`
+	Cautions  []string   `json:"cautions,omitempty"` // of the file, for this direction
+	ToAccept  Findings   `json:"to_accept,omitempty"`
+	Tolerance float64    `json:"tolerance,omitempty"` // of a wrench without facts: share to either side
+}
+
+// Fastener is a fastener of the joint.
+type Fastener struct {
+	ID   string `json:"id"`
+	Kind string `json:"kind"`
+}
+
+// Kind is a kind of fastener, as far as readiness asks for it.
+type Kind struct {
+	Name  string     `json:"name"`
+	Count int        `json:"count"`
+	Reuse plan.Reuse `json:"reuse,omitempty"`
+}
+
+// New freezes the work of one direction of a plan. toAccept are the warnings of
+// the check and what could not be judged; loosening asks for none of them.
+func New(p plan.Plan, d Direction, toAccept []finding.Finding) Work {
+	w := Work{
+		Of: p.Name, Title: p.Title, Machine: p.Machine, Revision: p.Revision,
+		Direction: d, Fingerprint: p.Fingerprint, Steps: planned(p, d),
+		Cautions: p.CautionsFor(plan.CautionSide(d)), Tolerance: usualTolerance,
+	}
+	for _, f := range p.Joint.Fasteners {
+		w.Fasteners = append(w.Fasteners, Fastener{f.ID, f.Kind})
+	}
+	for _, s := range p.Joint.Stations {
+		w.Stations = append(w.Stations, s.ID)
+	}
+	for _, k := range p.Kinds {
+		w.Kinds = append(w.Kinds, Kind{k.Name, p.Count(k.Name), k.Reuse})
+	}
+	if d == Tighten {
+		w.ToAccept = toAccept
+	}
+	return w
+}
+
+// usualTolerance is that of a click wrench above 10 N·m (ISO 6789:2003, table
+// 3). It counts where the wrench of a reading is not known.
+const usualTolerance = 0.04

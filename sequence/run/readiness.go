@@ -1,0 +1,142 @@
+package run
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
+)
+
+// JobFacts are what the job of a run says about what must be ready. The server
+// hands them to the state of a tightening run, after a replay and whenever the
+// job changes; they are no part of the run's record.
+type JobFacts struct {
+	Condemned []Condemned // in the job's other runs of this joint
+	Ready     []Entry     // entries of the job with the act ready
+}
+
+// InJob tells the state what its job knows.
+func (s *State) InJob(facts JobFacts) { s.job = &facts }
+
+// needs lists what must be ready before tightening: the new ones of each kind
+// that is used once, and what replaces the condemned (8).
+func (s *State) needs() []Need {
+	if s.work.Direction != Tighten {
+		return nil
+	}
+	var needs []Need
+	for _, k := range s.work.Kinds {
+		if k.Reuse == plan.ReuseOnce {
+			needs = append(needs, s.covered(Need{Kind: k.Name, Count: k.Count}, nil))
+		}
+	}
+	for _, c := range s.condemned() {
+		if c.Replaced == nil {
+			needs = append(needs, s.covered(Need{Kind: c.Kind, Count: 1, ID: c.ID, Trouble: c.Trouble}, &c))
+		}
+	}
+	return needs
+}
+
+// covered counts what the entries say is ready. One that names neither a kind nor
+// a fastener covers all that was listed when it came.
+func (s *State) covered(n Need, c *Condemned) Need {
+	for _, e := range s.readyEntries() {
+		if c != nil && e.Time.Before(c.At) {
+			continue
+		}
+		fastener := ""
+		if e.Place != nil {
+			fastener = e.Place.Fastener
+		}
+		switch {
+		case e.Kind == "" && fastener == "", n.ID != "" && fastener == n.ID:
+			n.Ready = n.Count
+		case n.ID == "" && e.Kind == n.Kind && fastener == "":
+			n.Ready += e.pieces(n.Count)
+		}
+	}
+	n.Ready = min(n.Ready, n.Count)
+	return n
+}
+
+// pieces is how many an entry says are ready; all where it gives no number.
+func (e *Entry) pieces(all int) int {
+	if v, ok := e.Value.Number(); ok {
+		return int(min(max(v, 0), float64(all)))
+	}
+	return all
+}
+
+func (s *State) readyEntries() []*Entry {
+	all := slices.Clone(s.ready)
+	if s.job != nil {
+		for i := range s.job.Ready {
+			all = append(all, &s.job.Ready[i])
+		}
+	}
+	return all
+}
+
+// condemned lists what was found broken, stretched or with a bad thread, in this
+// run and in the others of its job (8).
+func (s *State) condemned() []Condemned {
+	var all []Condemned
+	if s.job != nil {
+		all = slices.Clone(s.job.Condemned)
+	}
+	for _, p := range s.problems {
+		if !p.entry.Trouble.Condemns() {
+			continue
+		}
+		for _, id := range p.ids {
+			all = append(all, Condemned{ID: id, Kind: s.fastener(id).Kind, Trouble: p.entry.Trouble, Mark: p.entry.mark(), Replaced: p.replaced.marked()})
+		}
+	}
+	for i := range all {
+		if all[i].Replaced == nil {
+			all[i].Replaced = s.replacedAfter(all[i])
+		}
+	}
+	return all
+}
+
+// replacedAfter gives the replace in this run of a fastener that another run of
+// the job condemned.
+func (s *State) replacedAfter(c Condemned) *Mark {
+	for _, e := range s.replaced {
+		if _, ids := s.placeOf(e); slices.Contains(ids, c.ID) && !e.Time.Before(c.At) {
+			return e.marked()
+		}
+	}
+	return nil
+}
+
+// judgeReady: in a job, tightening waits for what must be ready (8). A run
+// without a job only asks.
+func (s *State) judgeReady(Entry, *step) *Refusal {
+	if s.work.Job == "" {
+		return nil
+	}
+	if unmet := s.unmet(); len(unmet) > 0 {
+		return refused(NotReady, finding.Values{"needs": named(unmet)})
+	}
+	return nil
+}
+
+func (s *State) unmet() []Need {
+	return slices.DeleteFunc(s.needs(), Need.Met)
+}
+
+// named says what is needed.
+func named(needs []Need) []finding.Finding {
+	var all []finding.Finding
+	for _, n := range needs {
+		if n.ID != "" {
+			all = append(all, finding.Failed(NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()}))
+		} else {
+			all = append(all, finding.Failed(NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready}))
+		}
+	}
+	return all
+}

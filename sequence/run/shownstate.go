@@ -1,0 +1,186 @@
+package run
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"time"
+
+	"drawdown/sequence/plan"
+)
+
+// At gives the run as it is at a moment: a wait whose end has come is done. It
+// changes nothing.
+func (s *State) At(now time.Time) View {
+	w := s.work
+	v := View{
+		Of: w.Of, Title: w.Title, Machine: w.Machine, Direction: w.Direction, Fingerprint: w.Fingerprint, Job: w.Job,
+		Status: s.Status(), Version: s.version, Steps: s.shown(now), ToAccept: s.toAccept(), Accepted: s.accepted.marked(),
+		Asks: s.asks(now), Troubles: s.troubles(), Condemned: inTime(s.condemned(), Condemned.mark), Needs: s.needs(),
+		Readings: s.shownReadings(), Flags: inTime(s.flags(), Flag.mark), HandOvers: s.handOvers, Now: s.fiveLines(now), VoidedBy: s.voided.marked(),
+	}
+	if next, _ := s.upNext(now); next != nil && v.Status == Open {
+		v.Next = &next.Number
+	}
+	for _, e := range s.seen {
+		list := map[Act]*[]Seen{Find: &v.Findings, Remark: &v.Notes, Correct: &v.Corrections}[e.Act]
+		*list = append(*list, Seen{e.mark(), e.Step, e.Place, e.Photo, e.Of, e.Value, e.Unit})
+	}
+	for _, list := range []*[]Seen{&v.Findings, &v.Notes, &v.Corrections} {
+		*list = inTime(*list, Seen.mark)
+	}
+	for _, e := range s.prints {
+		v.Prints = append(v.Prints, Print{e.mark(), e.Sheet, e.Fingerprint, e.Fingerprint != w.Fingerprint})
+	}
+	v.Prints = inTime(v.Prints, Print.mark)
+	if s.sealed != nil {
+		v.Signed = &Signature{s.sealed.mark(), s.sealed.Second, s.sealed.Wrench}
+	}
+	return v
+}
+
+// Next is the step that comes next; 0 where there is none before something is
+// decided.
+func (s *State) Next(now time.Time) int {
+	if next, _ := s.upNext(now); next != nil && s.Status() == Open {
+		return next.Number
+	}
+	return 0
+}
+
+// shown gives the steps in the order of work with their state.
+func (s *State) shown(now time.Time) []Step {
+	total := map[string]float64{} // turned on a fastener in the angles that follow each other
+	all := make([]Step, len(s.steps))
+	for i, st := range s.steps {
+		shown := st.Step
+		shown.State = s.stateOf(st, now)
+		e := cmp.Or(st.done, st.left, st.begun)
+		if e != nil {
+			shown.By, shown.At, shown.Wrench, shown.Reason = e.Who, e.Time, e.Wrench, e.Note
+		}
+		if st.begun != nil {
+			shown.Ends = st.ends()
+		}
+		if len(st.IDs) > 0 && !st.Old {
+			shown.TotalDeg = turnedOn(total, st)
+		}
+		all[i] = shown
+	}
+	return all
+}
+
+// turnedOn adds an angle that was done to what its fastener was turned before.
+func turnedOn(total map[string]float64, st *step) float64 {
+	if !st.turns() || st.Do == plan.BackOff {
+		total[st.IDs[0]] = 0
+	}
+	if st.turns() && st.done != nil {
+		total[st.IDs[0]] += st.AngleDeg
+	}
+	sum := total[st.IDs[0]]
+	if st.Do == plan.BackOff {
+		total[st.IDs[0]] = 0
+	}
+	return sum
+}
+
+func (s *State) stateOf(st *step, now time.Time) StepState {
+	for _, p := range s.problems {
+		if p.settled == nil && p.step == st {
+			if p.entry.Act == Unsure {
+				return IsUnsure
+			}
+			return InTrouble
+		}
+	}
+	switch {
+	case st.left != nil:
+		return LeftOut
+	case st.closed(now):
+		return IsDone
+	case st.begun != nil:
+		return Waiting
+	}
+	return ToDo
+}
+
+// asks lists the open questions.
+func (s *State) asks(now time.Time) []Ask {
+	if s.Status() != Open {
+		return nil
+	}
+	var all []Ask
+	if len(s.needs()) > 0 && s.work.Job == "" && len(s.ready) == 0 && s.firstDone() == nil {
+		all = append(all, Ask{Kind: AskReadiness})
+	}
+	for _, e := range inTime(slices.Clone(s.replaced), (*Entry).mark) {
+		answered := slices.ContainsFunc(s.seen, func(note *Entry) bool { return note.Act == Remark && note.Of == e.ID })
+		if _, ids := s.placeOf(e); !answered {
+			all = append(all, Ask{Kind: AskNeighbours, IDs: ids, Of: e.ID})
+		}
+	}
+	if _, r := s.upNext(now); r != nil {
+		all = append(all, Ask{Kind: AskRound, Stage: r.stage, Round: r.round, Until: r.until})
+	}
+	return all
+}
+
+func (s *State) troubles() []TroubleSeen {
+	var all []TroubleSeen
+	for _, p := range s.problems {
+		t := TroubleSeen{Mark: p.entry.mark(), Trouble: p.entry.Trouble, IDs: p.ids, Blocks: p.blocks(s.work.Direction), Photo: p.entry.Photo, Settled: p.settled.marked()}
+		if p.step != nil {
+			t.Step = p.step.Number
+		}
+		all = append(all, t)
+	}
+	return inTime(all, TroubleSeen.mark)
+}
+
+func (s *State) shownReadings() []Reading {
+	var all []Reading
+	for _, e := range s.readings {
+		found, _ := s.readingFound(e)
+		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, found.Code == ReadingOutside})
+	}
+	return inTime(all, Reading.mark)
+}
+
+// firstDone is the entry by which the work began.
+func (s *State) firstDone() *Entry {
+	var first *Entry
+	for _, st := range s.steps {
+		if st.done != nil && (first == nil || st.done.earlier(first)) {
+			first = st.done
+		}
+	}
+	return first
+}
+
+func (e *Entry) mark() Mark { return Mark{e.ID, e.Who, e.Time, e.Note} }
+
+// marked is the mark of an entry that may be none.
+func (e *Entry) marked() *Mark {
+	if e == nil {
+		return nil
+	}
+	m := e.mark()
+	return &m
+}
+
+func (e *Entry) hasNote() bool { return strings.TrimSpace(e.Note) != "" }
+
+func (e *Entry) earlier(other *Entry) bool { return e.mark().compare(other.mark()) < 0 }
+
+func (m Mark) compare(other Mark) int {
+	return cmp.Or(m.At.Compare(other.At), cmp.Compare(m.Entry, other.Entry))
+}
+
+func (m Mark) mark() Mark { return m }
+
+// inTime sorts a list by the time of its entries.
+func inTime[T any](list []T, mark func(T) Mark) []T {
+	slices.SortStableFunc(list, func(a, b T) int { return mark(a).compare(mark(b)) })
+	return list
+}
