@@ -34,6 +34,7 @@ func trail(name string, points ...scene.Point) scene.Shape {
 
 // Every kind of fault is found, and what looks alike but is sound is not.
 func TestCheckLayout(t *testing.T) {
+	t.Parallel()
 	number := scene.Tag{Name: "M1", Role: scene.Number}
 	label := scene.Tag{Name: "T1", Role: scene.Label}
 	tests := []struct {
