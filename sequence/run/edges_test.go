@@ -187,7 +187,8 @@ func TestJobsCondemnedIsReplaced(t *testing.T) {
 	w := run.New(planText(t, made), run.Tighten, nil)
 	w.Job = "J1"
 	b := begin(t, w)
-	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{{ID: "B1", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "x", At: start}}}})
+	broken := run.Condemned{ID: "B1", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "x", At: start}}
+	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{broken, broken}}) // as two other runs know it
 	b.takes(run.Entry{Act: run.Ready, Kind: "bolt"})
 	b.takes(run.Entry{Act: run.Replace, Step: 1, Who: "lead"})
 	b.takes(done(1))
@@ -321,4 +322,39 @@ func TestRefusalIsAnError(t *testing.T) {
 	if !errors.Is(err, run.OutOfOrder) || errors.Is(err, run.StepDone) || !strings.Contains(err.Error(), "next=1") {
 		t.Error(err)
 	}
+}
+
+// A trouble blocks its stage and what follows, not what was left of a stage
+// before.
+func TestEarlierStagesAreNotBlocked(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	for _, step := range []int{1, 2, 4, 5} {
+		b.takes(run.Entry{Act: run.Done, Step: step, Note: "the lead asked for it"})
+	}
+	b.takes(trouble(6, run.TurnsOn))
+	if b.next() != 3 {
+		t.Errorf("next %d, want 3", b.next())
+	}
+	b.takes(done(3))
+	b.refuses(done(7), run.StageBlocked)
+}
+
+func TestUndoOnAReplacedFastener(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	first := b.takes(done(1))
+	b.takes(run.Entry{Act: run.Replace, Step: 1})
+	b.refuses(run.Entry{Act: run.Undo, Of: first}, run.StepReplaced)
+	of := b.taken[len(b.taken)-1].ID
+	b.takes(run.Entry{Act: run.Remark, Note: "another matter"})
+	b.takes(run.Entry{Act: run.Find, Note: "marks", Of: of})
+	if asks := b.view().Asks; len(asks) != 1 || asks[0].Of != of {
+		t.Errorf("asked %+v", asks)
+	}
+	waiting := b.view().Now.Waiting
+	if i := slices.IndexFunc(waiting, func(a run.Awaited) bool { return a.Ask != nil && a.Ask.Kind == run.AskNeighbours }); i < 0 {
+		t.Errorf("waiting for %+v", waiting)
+	}
+	same(t, b.work, b.state.Work())
 }

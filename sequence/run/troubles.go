@@ -96,6 +96,9 @@ func (s *State) judgeUnsure(e Entry) *Refusal {
 func (s *State) placeOf(e *Entry) (*step, []string) {
 	st := s.numbered[e.Step]
 	if e.Place == nil || e.Place.Fastener == "" {
+		if st == nil {
+			return nil, nil
+		}
 		return st, st.IDs
 	}
 	ids := []string{e.Place.Fastener}
