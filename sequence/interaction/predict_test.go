@@ -12,8 +12,8 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/prediction"
-	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 )
 
