@@ -79,6 +79,7 @@ const (
 	IsMachine        finding.Code = "reader is machine"             //
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
+	SourceOpen       finding.Code = "reader source open"            // source
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/unit"
 	"drawdown/sequence"
 	"drawdown/sequence/figures"
 )
@@ -131,8 +132,31 @@ func (p *Plan) stages(in Input) (err error) {
 	if p.Tighten.Stages, err = p.sideStages(in, in.Tighten, p.Tighten.Order, CautionTighten); err != nil {
 		return err
 	}
+	p.Tighten.otherTorques()
 	p.Loosen.Stages, err = p.sideStages(in, p.loosening(in.Loosen), p.Loosen.Order, CautionLoosen)
 	return err
+}
+
+// otherTorques gives each torque on the other kind of wrench, in the unit that
+// suits the highest torque of its kinds: two units on one bolt are misread.
+func (s Side) otherTorques() {
+	for i := range s.Stages {
+		if stage := &s.Stages[i]; stage.Do == Tighten {
+			stage.Other = stage.Torque.Nm().OnScale(s.highest(*stage).Other().Unit)
+		}
+	}
+}
+
+// highest is the highest torque that is given in the same unit to a kind that the
+// stage covers.
+func (s Side) highest(stage Stage) unit.GivenTorque {
+	most := stage.Torque
+	for _, other := range s.Stages {
+		if other.Do == Tighten && len(shared(other.Kinds, stage.Kinds)) > 0 && other.Torque.Unit == stage.Torque.Unit && other.Torque.Value > most.Value {
+			most = other.Torque
+		}
+	}
+	return most
 }
 
 func (p *Plan) sideStages(in Input, given []StageInput, order []int, side CautionSide) ([]Stage, error) {

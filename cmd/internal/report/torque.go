@@ -125,7 +125,7 @@ func stagesOf(a figures.Answer) []finding.Finding {
 	for _, s := range a.Stages {
 		switch s.Do {
 		case figures.Tighten:
-			list = append(list, finding.Noted(StageTorque, finding.Values{"torque": s.Torque, "other": s.Torque.Other()}))
+			list = append(list, finding.Noted(StageTorque, finding.Values{"torque": s.Torque, "other": s.Other}))
 		case figures.Advance:
 			list = append(list, finding.Noted(StageAngle, finding.Values{"angle": s.Angle}))
 		case figures.BackOff:
