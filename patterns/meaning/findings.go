@@ -6,6 +6,8 @@ import "drawdown/geometry/finding"
 const (
 	RowAndFlange     finding.Code = "reader row and flange"         //
 	PartThick        finding.Code = "reader part thick"             // thickness, grip
+	PartThin         finding.Code = "reader part thin"              // thickness, grip
+	IntoOther        finding.Code = "reader into other"             // kind, into, counterpart
 	StiffnessTwice   finding.Code = "reader gasket stiffness twice" //
 	RowOffLine       finding.Code = "reader row off line"           //
 	RowTooShort      finding.Code = "reader row too short"          // length, span, start

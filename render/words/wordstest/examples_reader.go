@@ -68,6 +68,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.InOtherCluster:   {"id": "M1", "name": "M1"},
 	meaning.InNoCluster:      {"ids": []string{"C5", "C10"}, "n": 2, "count": 8},
 	meaning.SourceOpen:       {"source": `"TODO"`},
+	meaning.PartThin:         {"thickness": unit.Length(2.5), "grip": unit.Length(25)},
+	meaning.IntoOther:        {"kind": "main", "into": finding.Term("steel"), "counterpart": finding.Term("cast aluminium")},
 	meaning.OddPlace:         {"id": "F1", "other": "F4", "off": unit.Length(9)},
 	meaning.ClusterAlong:     {"name": `"cap 3"`, "across": 4},
 	meaning.ClustersCross:    {"name": "cap 1", "other": "cap 2"},
