@@ -13,6 +13,7 @@ package patterns
 import (
 	"embed"
 	"io"
+	"os"
 
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
@@ -52,6 +53,11 @@ func Unknown(name string) error { return patterns.Unknown(name) }
 
 // Open finds a pattern as Shelf.Open says.
 func Open(name string, stdin io.Reader) (source.Source, error) { return patterns.Open(name, stdin) }
+
+// OpenIn finds a file of a folder as Shelf.OpenIn says.
+func OpenIn(folder *os.Root, name string) (source.Source, error) {
+	return patterns.OpenIn(folder, name)
+}
 
 // FromBytes gives a source for text that came from elsewhere, such as a page's
 // editor. It may extend built-in patterns, but no file.

@@ -12,5 +12,7 @@ const (
 	IsPDF         finding.Code = "scan is pdf"          // file
 	OtherPicture  finding.Code = "scan other picture"   // file, format
 	NoPicture     finding.Code = "scan no picture"      // file
+	NotAPhoto     finding.Code = "photo unreadable"     //
+	PhotoTooLarge finding.Code = "photo too large"      // width, height, most: in millions
 	Unreadable    finding.Code = "scan unreadable"      // file, why
 )

@@ -9,29 +9,40 @@ var flips = [9][2]bool{2: {true, false}, 3: {true, true}, 4: {false, true}, 6: {
 // upright turns a picture as its EXIF orientation says (CIPA DC-008, tag 274):
 // cameras store what the sensor saw, however they were held.
 func upright(p *image.Gray, orientation int) *image.Gray {
-	if orientation < 2 || orientation >= len(flips) {
+	if !turns(orientation) {
 		return p
 	}
-	w, h := p.Rect.Dx(), p.Rect.Dy()
-	size, onSide := image.Pt(w, h), orientation >= 5
-	if onSide {
-		size = image.Pt(h, w)
-	}
+	size, from := turning(orientation, p.Rect.Dx(), p.Rect.Dy())
 	out := image.NewGray(image.Rectangle{Max: size})
 	for y := range size.Y {
 		for x := range size.X {
-			from := image.Pt(x, y)
-			if onSide {
-				from = image.Pt(y, x)
-			}
-			if flips[orientation][0] {
-				from.X = w - 1 - from.X
-			}
-			if flips[orientation][1] {
-				from.Y = h - 1 - from.Y
-			}
-			out.Pix[y*out.Stride+x] = p.Pix[from.Y*p.Stride+from.X]
+			at := from(x, y)
+			out.Pix[y*out.Stride+x] = p.Pix[at.Y*p.Stride+at.X]
 		}
 	}
 	return out
+}
+
+func turns(orientation int) bool { return orientation >= 2 && orientation < len(flips) }
+
+// turning gives the size of the picture when it is upright, and which pixel of
+// the stored one, of width w and height h, stands where.
+func turning(orientation, w, h int) (size image.Point, from func(x, y int) image.Point) {
+	size, onSide, flip := image.Pt(w, h), orientation >= 5, flips[orientation]
+	if onSide {
+		size = image.Pt(h, w)
+	}
+	return size, func(x, y int) image.Point {
+		at := image.Pt(x, y)
+		if onSide {
+			at = image.Pt(y, x)
+		}
+		if flip[0] {
+			at.X = w - 1 - at.X
+		}
+		if flip[1] {
+			at.Y = h - 1 - at.Y
+		}
+		return at
+	}
 }

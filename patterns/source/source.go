@@ -35,6 +35,11 @@ type Source struct {
 	path   string // of the file itself; empty: built in, or from a stream
 	files  bool   // it may name files, not only built-in patterns
 	bases  *Shelf // the patterns that it may name; nil for none
+
+	root  *os.Root // it names only what stands in this folder; nil: it may name any file
+	key   string   // under which it is kept
+	kept  Kept     // takes up what it names; nil: nothing is kept
+	again Kept     // what it names is read from here alone; nil: from the disk
 }
 
 // Open finds a file of at most so many bytes: "-" is standard input, anything
@@ -70,6 +75,18 @@ func openFile(path string, most int64) (Source, error) {
 // among the built-in patterns then. A built-in pattern's plain name always means
 // the built-in one.
 func (s Source) Beside(name string) (Source, error) {
+	find := s.beside
+	if s.again != nil {
+		find = s.besideKept
+	}
+	base, err := find(name)
+	if err == nil {
+		s.keep(&base, name)
+	}
+	return base, err
+}
+
+func (s Source) beside(name string) (Source, error) {
 	if base, ok := s.bases.find(name); ok {
 		return base, nil
 	}
@@ -80,7 +97,7 @@ func (s Source) Beside(name string) (Source, error) {
 			path = filepath.Join(s.folder, path)
 		}
 		var base Source
-		if base, err = openFile(path, MostBytes); err == nil {
+		if base, err = s.open(path); err == nil {
 			base.bases = s.bases
 			return base, nil
 		}
@@ -91,6 +108,14 @@ func (s Source) Beside(name string) (Source, error) {
 		}
 	}
 	return Source{}, err
+}
+
+// open reads a file that the source names, from its folder where it has one.
+func (s Source) open(path string) (Source, error) {
+	if s.root != nil {
+		return openIn(s.root, path)
+	}
+	return openFile(path, MostBytes)
 }
 
 // BuiltinBase finds the built-in pattern that the name of a file means.
@@ -106,6 +131,9 @@ func (s Source) Meant(name string) (meant string, all []string) {
 func (s Source) SameAs(other Source) bool {
 	if s.path == "" || other.path == "" {
 		return s.path == other.path && s.File == other.File
+	}
+	if s.root != nil {
+		return sameIn(s.root, s.path, other.path)
 	}
 	about, err := os.Stat(s.path)
 	aboutOther, errOther := os.Stat(other.path)

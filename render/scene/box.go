@@ -159,23 +159,23 @@ func onlyDigits(s string) bool {
 // Bounds gives the smallest box round a path, from its flattened outline.
 func (p Path) Bounds() Box {
 	b := NoBox
-	for _, run := range p.Flatten() {
-		b = b.Union(BoxOf(run...))
-	}
+	p.walk(fewPieces, func(q Point, _ bool) {
+		b = Box{min(b.Left, q.X), min(b.Top, q.Y), max(b.Right, q.X), max(b.Bottom, q.Y)}
+	})
 	return b
 }
 
 // Flatten gives each sub-path as a run of straight lines, curves in a few pieces.
-func (p Path) Flatten() [][]Point {
-	return p.flatten(func(start Point, curve Segment) int { return 12 })
-}
+func (p Path) Flatten() [][]Point { return p.flatten(fewPieces) }
+
+func fewPieces(Point, *Segment) int { return 12 }
 
 // FlattenTo does so with as many pieces as keep the lines within a distance of
 // the curves. A chord over 1/n of a cubic lies within 1/8 of its second
 // derivative over n² of it, and that is at most 6 times the largest second
 // difference of its four points.
 func (p Path) FlattenTo(distance float64) [][]Point {
-	return p.flatten(func(a Point, curve Segment) int {
+	return p.flatten(func(a Point, curve *Segment) int {
 		b, c, d := curve.P[0], curve.P[1], curve.P[2]
 		first := math.Hypot(a.X-2*b.X+c.X, a.Y-2*b.Y+c.Y)
 		second := math.Hypot(b.X-2*c.X+d.X, b.Y-2*c.Y+d.Y)
@@ -183,30 +183,39 @@ func (p Path) FlattenTo(distance float64) [][]Point {
 	})
 }
 
-func (p Path) flatten(pieces func(start Point, curve Segment) int) [][]Point {
+func (p Path) flatten(pieces func(start Point, curve *Segment) int) [][]Point {
 	var runs [][]Point
-	var here Point
-	add := func(q Point) {
-		runs[len(runs)-1] = append(runs[len(runs)-1], q)
-		here = q
-	}
-	for _, s := range p {
-		switch s.Verb {
-		case Move:
+	p.walk(pieces, func(q Point, begins bool) {
+		if begins {
 			runs = append(runs, nil)
-			add(s.P[0])
+		}
+		runs[len(runs)-1] = append(runs[len(runs)-1], q)
+	})
+	return runs
+}
+
+// walk goes along the path in straight lines and says where a sub-path begins.
+func (p Path) walk(pieces func(start Point, curve *Segment) int, to func(q Point, begins bool)) {
+	var first, here Point
+	for k := range p {
+		switch s := &p[k]; s.Verb {
+		case Move:
+			first, here = s.P[0], s.P[0]
+			to(here, true)
 		case Line:
-			add(s.P[0])
+			here = s.P[0]
+			to(here, false)
 		case Curve:
 			start, steps := here, pieces(here, s)
 			for k := 1; k <= steps; k++ {
-				add(Bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/float64(steps)))
+				here = Bezier(start, s.P[0], s.P[1], s.P[2], float64(k)/float64(steps))
+				to(here, false)
 			}
 		case Close:
-			add(runs[len(runs)-1][0])
+			here = first
+			to(here, false)
 		}
 	}
-	return runs
 }
 
 // Bezier is the place on a cubic curve from a to d, over b and c, at t from 0 to 1.

@@ -31,6 +31,7 @@ type Catalogue struct {
 	Tile      Tile
 	Tray      Tray
 	Condition Condition
+	Record    Record
 	Drawing   Drawing
 	Proof     Proof
 	Page      Page

@@ -173,7 +173,7 @@ func TestWrenches(t *testing.T) {
 		want  finding.Code
 	}{
 		"in date":     {facts("2025-03-14"), ""}, // 12 months to the day
-		"out of date": {facts("2025-03-12"), run.WrenchOutOfDate},
+		"out of date": {facts("2025-03-13"), run.WrenchOutOfDate},
 		"no date":     {facts(""), ""},
 		"not listed":  {&run.WrenchFacts{}, run.WrenchUnknown},
 		"no list":     {nil, run.WrenchUnknown},
@@ -308,4 +308,34 @@ func TestPrintsAndNotes(t *testing.T) {
 	if got := b.view().Findings; len(got) != 0 {
 		t.Errorf("findings %+v after the undo", got)
 	}
+}
+
+// Whatever a client sends, it is read or refused as malformed, and judged without
+// a panic.
+func FuzzEntry(f *testing.F) {
+	for _, text := range []string{
+		`{"entry":"a","act":"done","step":1,"who":"RA"}`, `{"entry":"a","do":"trouble","step":1,"who":"RA","trouble":"broken","place":{"fastener":"B1"}}`,
+		`{"entry":"a","act":"measure","step":1,"who":"RA","value":1e999}`, `{"entry":"a","act":"replace","who":"RA","place":{"fastener":"B1","at":[1,2]}}`,
+		`{"place":{"at":null},"value":null,"act":null}`, `{"entry":"a","act":"finding","who":"RA","note":"n","place":{"at":[1,2]}}`,
+	} {
+		f.Add([]byte(text))
+	}
+	w := run.New(planText(f, made), run.Tighten, nil)
+	f.Fuzz(func(t *testing.T, text []byte) {
+		e, r := run.ReadEntry(text)
+		if r != nil {
+			if !r.Malformed {
+				t.Errorf("%s", r)
+			}
+			return
+		}
+		state := w.Start()
+		before := state.At(start)
+		if r := state.Take(e); r != nil {
+			same(t, before, state.At(start))
+		} else if state.Version() != 1 {
+			t.Errorf("taken, version %d", state.Version())
+		}
+		state.At(start)
+	})
 }

@@ -86,8 +86,7 @@ func freeze(f finding.Finding) (frozen, error) {
 }
 
 func freezeValue(v any) (frozenValue, error) {
-	var kept any = v
-	name := typeName(v)
+	name, kept := typeName(v), v
 	switch v := v.(type) {
 	case finding.Finding:
 		cold, err := freeze(v)
@@ -98,11 +97,12 @@ func freezeValue(v any) (frozenValue, error) {
 	case []finding.Finding:
 		kept = Findings(v)
 	}
-	if name == "" {
-		name, kept = "text", fmt.Sprint(v)
-	}
 	data, err := json.Marshal(kept)
-	return frozenValue{name, data}, err
+	if name == "" || err != nil {
+		data, err = json.Marshal(fmt.Sprint(v))
+		return frozenValue{"text", data}, err
+	}
+	return frozenValue{name, data}, nil
 }
 
 func typeName(v any) string {

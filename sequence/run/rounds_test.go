@@ -54,6 +54,7 @@ func TestSprungCapsComeOffInRounds(t *testing.T) {
 	if b.asked() == nil || len(b.view().Steps) != planned {
 		t.Errorf("%d steps after the round was taken back, want %d", len(b.view().Steps), planned)
 	}
+	b.refuses(run.Entry{Act: run.Done, Step: first.Number, Note: "n"}, run.NoSuchStep)
 	round = b.takes(run.Entry{Act: run.AnotherRound})
 	if again := b.next(); again == first.Number {
 		t.Errorf("step number %d is given a second time", again)

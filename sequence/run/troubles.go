@@ -1,7 +1,6 @@
 package run
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -40,9 +39,12 @@ func (p *problem) blocks(d Direction) Blocks {
 	return BlocksStage
 }
 
-// blockedFrom is the first stage that a trouble blocks.
+// noStage is after every stage.
+const noStage = 1 << 30
+
+// blockedFrom is the first stage that a trouble blocks; noStage where none does.
 func (s *State) blockedFrom() int {
-	from := math.MaxInt
+	from := noStage
 	for _, p := range s.problems {
 		if p.blocks(s.work.Direction) == BlocksStage {
 			from = min(from, p.region)
@@ -94,6 +96,9 @@ func (s *State) judgeUnsure(e Entry) *Refusal {
 func (s *State) placeOf(e *Entry) (*step, []string) {
 	st := s.numbered[e.Step]
 	if e.Place == nil || e.Place.Fastener == "" {
+		if st == nil {
+			return nil, nil
+		}
 		return st, st.IDs
 	}
 	ids := []string{e.Place.Fastener}

@@ -90,8 +90,11 @@ func fieldsOf[T any](but ...string) (fields []string) {
 
 // fault says what is wrong with an entry before any rule is asked.
 func (s *State) fault(e Entry) *Refusal {
-	if r := e.fault(); r != nil {
+	if r := e.FaultByItself(); r != nil {
 		return r
+	}
+	if slices.Contains([]Act{Part, Adopt, Close}, e.Act) {
+		return malformed(OfAJob, finding.Values{"act": string(e.Act)})
 	}
 	if e.Step != 0 && s.numbered[e.Step] == nil {
 		return malformed(NoSuchStep, finding.Values{"step": e.Step})
@@ -122,8 +125,8 @@ func (s *State) nameFault(e Entry) *Refusal {
 	return nil
 }
 
-// fault says what is wrong with an entry by itself.
-func (e Entry) fault() *Refusal {
+// FaultByItself says what is wrong with an entry, whatever run or job it is on.
+func (e Entry) FaultByItself() *Refusal {
 	for _, text := range e.texts() {
 		if n := utf8.RuneCountInString(text.written); n > text.most {
 			return malformed(TextTooLong, finding.Values{"field": text.field, "length": n, "most": text.most})
@@ -136,9 +139,6 @@ func (e Entry) fault() *Refusal {
 		if word.written != "" && !slices.Contains(word.allowed, word.written) {
 			return malformed(ValueUnknown, finding.Values{"field": word.field, "written": word.written, "allowed": word.allowed})
 		}
-	}
-	if slices.Contains([]Act{Part, Adopt, Close}, e.Act) {
-		return malformed(OfAJob, finding.Values{"act": string(e.Act)})
 	}
 	if _, ok := e.Value.Number(); e.Value != "" && !ok {
 		return malformed(NumberUnread, finding.Values{"field": "value", "written": string(e.Value)})

@@ -36,6 +36,7 @@ const (
 	KindOfFile   finding.Code = "call kind of file"    //
 	KindLacks    finding.Code = "call kind lacks"      // flag: that states it
 	WhichTorque  finding.Code = "call which torque"    //
+	PortRange    finding.Code = "call port range"      // written, most
 	ListIsFolder finding.Code = "wrench list folder"   // file
 	OverItself   finding.Code = "call over itself"     // path, sort
 )

@@ -75,10 +75,15 @@ func (p *Program) printVersion(args []string) Status {
 	if len(args) > 0 {
 		return p.misuse(finding.Failed(TakesNoName, finding.Values{"command": "version", "written": args[0]}))
 	}
-	version := "(devel)"
-	if info, ok := debug.ReadBuildInfo(); ok {
-		version = cmp.Or(info.Main.Version, version)
-	}
-	fmt.Fprintln(p.Stdout, "drawdown "+version)
+	fmt.Fprintln(p.Stdout, "drawdown "+version())
 	return Done
+}
+
+// version says which build this is.
+func version() string {
+	const unknown = "(devel)"
+	if info, ok := debug.ReadBuildInfo(); ok {
+		return cmp.Or(info.Main.Version, unknown)
+	}
+	return unknown
 }

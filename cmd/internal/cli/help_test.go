@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
+	"sync"
 	"testing"
 	"unicode/utf8"
 
@@ -114,6 +116,10 @@ func TestExamplesPrintWhatTheySay(t *testing.T) {
 func tryExample(t *testing.T, e example) {
 	t.Helper()
 	args := strings.Fields(e.command)
+	if args[1] == "bench" {
+		tryServing(t, e)
+		return
+	}
 	if args[0] != "drawdown" || len(e.prints) == 0 {
 		t.Fatalf("not an example of drawdown with its output: %+v", e)
 	}
@@ -132,6 +138,40 @@ func tryExample(t *testing.T, e example) {
 			t.Errorf("%s names a file that it does not write: %v", e.command, err)
 		}
 	}
+}
+
+// tryServing runs the example of a command that serves until it is ended: on a free
+// port, with a record of its own.
+func tryServing(t *testing.T, e example) {
+	t.Helper()
+	out := &untilServed{line: make(chan string, 1)}
+	program := cli.Program{Stdin: strings.NewReader(""), Stdout: out, Stderr: out}
+	ended := make(chan cli.Status, 1)
+	go func() {
+		ended <- program.Run(append(strings.Fields(e.command)[1:], "--port", "0", "--data", "data"))
+	}()
+	address := regexp.MustCompile(`^http://127\.0\.0\.1:\d+/\?key=[A-Z2-7…]+\n?$`)
+	if got := <-out.line; !address.MatchString(got) || len(e.prints) != 1 || !address.MatchString(e.prints[0]) {
+		t.Errorf("%s prints %q, and the help says %q", e.command, got, e.prints)
+	}
+	myself, err := os.FindProcess(os.Getpid())
+	if err == nil {
+		err = myself.Signal(os.Interrupt)
+	}
+	if status := <-ended; err != nil || status != cli.Done {
+		t.Errorf("%s ends with %d, %v", e.command, status, err)
+	}
+}
+
+// untilServed passes on the first line that a program prints.
+type untilServed struct {
+	once sync.Once
+	line chan string
+}
+
+func (u *untilServed) Write(data []byte) (int, error) {
+	u.once.Do(func() { u.line <- string(data) })
+	return len(data), nil
 }
 
 // matches compares lines with what the help shows, where ... stands for any

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/cmd/internal/bench"
 	"drawdown/cmd/internal/files"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
@@ -51,6 +52,7 @@ var finds = map[string][]found{
 	},
 	"predict":  {{"predict gone.yaml", files.NoFile, noFile}},
 	"handout":  {{"handout gone.yaml", files.NoFile, noFile}},
+	"bench":    {{"bench gone.yaml --no-open --data data", bench.FolderIsFile, finding.Values{"folder": "gone.yaml"}}},
 	"patterns": {{"patterns new --csv gone.yaml", files.NoFile, noFile}},
 }
 

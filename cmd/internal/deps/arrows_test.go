@@ -6,11 +6,14 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/cli":                {"cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
+	"cmd/internal/bench/gate":         {"cmd/internal/files"},
+	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
 	"cmd/internal/record":             {"sequence/run"},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
@@ -48,8 +51,8 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/pdf":                      {"render/font", "render/scene"},
 	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run"},
+	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
@@ -62,6 +65,7 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
+	"render/sheet/record":             {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
@@ -69,7 +73,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
@@ -88,6 +92,8 @@ var arrows = map[string][]string{
 	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/head", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/run":                    {"geometry/unit", "sequence/plan"},
+	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
+	"sequence/run/teardown":           {"sequence/overhaul", "sequence/plan", "sequence/run"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
@@ -107,6 +113,7 @@ var outside = map[string][]string{
 	"github.com/jung-kurt/gofpdf":    {"render/pdf"},
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
 	"gonum.org/v1/gonum":             {"geometry/survey", "geometry/trace", "sequence/interaction"},
+	"rsc.io/qr":                      {"cmd/internal/bench"},
 	"modernc.org/sqlite":             {"cmd/internal/record"},
 	"github.com/spf13/pflag":         {"cmd"},
 	"github.com/google/renameio/v2":  {"cmd/internal/files"},
@@ -116,6 +123,7 @@ var outside = map[string][]string{
 	"golang.org/x/image":             {"patterns/scan", "render/font", "render/png"},
 	"golang.org/x/text/encoding":     {"patterns/dxf"},
 	"golang.org/x/text/unicode/norm": {"patterns/source", "render/font"},
+	"golang.org/x/text/language":     {"cmd/internal/bench"},
 	"golang.org/x/text/width":        {"patterns/problem"},
 }
 

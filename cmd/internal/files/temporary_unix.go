@@ -3,6 +3,7 @@
 package files
 
 import (
+	"io/fs"
 	"path/filepath"
 
 	"github.com/google/renameio/v2"
@@ -11,10 +12,11 @@ import (
 // temporary is a file written in full, ready to take the place of another.
 type temporary struct{ pending *renameio.PendingFile }
 
-// newTemporary writes the data beside the path it is meant for.
-func newTemporary(path string, data []byte) (*temporary, error) {
+// newTemporary writes the data beside the path it is meant for. A file that is
+// there keeps its permissions.
+func newTemporary(path string, data []byte, mode fs.FileMode) (*temporary, error) {
 	pending, err := renameio.NewPendingFile(path, renameio.WithTempDir(filepath.Dir(path)),
-		renameio.WithPermissions(0o666), renameio.WithExistingPermissions())
+		renameio.WithPermissions(mode), renameio.WithExistingPermissions())
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,7 @@
 package files
 
 import (
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -12,8 +13,9 @@ type temporary struct {
 	name, path string
 }
 
-// newTemporary writes the data beside the path it is meant for.
-func newTemporary(path string, data []byte) (*temporary, error) {
+// newTemporary writes the data beside the path it is meant for. Who may read it
+// the folder decides.
+func newTemporary(path string, data []byte, _ fs.FileMode) (*temporary, error) {
 	file, err := os.CreateTemp(filepath.Dir(path), ".drawdown-*")
 	if err != nil {
 		return nil, err

@@ -39,6 +39,25 @@ func Write(folder string, files []render.File) ([]string, error) {
 	return paths, replaceAll(set)
 }
 
+// Permissions of a new file, before the system's own mask.
+const (
+	forAll    fs.FileMode = 0o666
+	forMyself fs.FileMode = 0o600
+)
+
+// WriteSecret writes a file that nobody else may read, whole or not at all.
+func WriteSecret(path string, data []byte) error {
+	one, err := newTemporary(path, data, forMyself)
+	if err != nil {
+		return cannotWrite(path, err)
+	}
+	defer one.discard()
+	if err := one.replace(); err != nil {
+		return cannotWrite(path, err)
+	}
+	return nil
+}
+
 // placed is a file that is written in full beside its place, and what stood
 // there before.
 type placed struct {
@@ -56,7 +75,7 @@ func prepare(path string, data []byte) (*placed, error) {
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, cannotWrite(path, err)
 	}
-	file, writeErr := newTemporary(path, data)
+	file, writeErr := newTemporary(path, data, forAll)
 	if writeErr != nil {
 		return nil, cannotWrite(path, writeErr)
 	}
@@ -81,7 +100,7 @@ func (one *placed) restore() {
 		os.Remove(one.path)
 		return
 	}
-	if file, err := newTemporary(one.path, one.before); err == nil {
+	if file, err := newTemporary(one.path, one.before, forAll); err == nil {
 		defer file.discard()
 		file.replace()
 	}
@@ -104,10 +123,15 @@ func CheckFolder(folder string) error {
 	if info, err := os.Stat(folder); err == nil && info.IsDir() {
 		return nil
 	}
-	if ending := strings.ToLower(filepath.Ext(folder)); slices.Contains(endings, ending) {
+	if LooksLikeOne(folder) {
 		return finding.Failed(LooksLikeFile, finding.Values{"file": folder})
 	}
 	return nil
+}
+
+// LooksLikeOne says whether a name ends as those of files do.
+func LooksLikeOne(name string) bool {
+	return slices.Contains(endings, strings.ToLower(filepath.Ext(name)))
 }
 
 // makeFolder makes a folder, and those above it, where they are missing.

@@ -28,6 +28,9 @@ func Offer(flags *pflag.FlagSet, name string, words ...string) {
 // OfferFiles notes that a flag's value is a YAML file.
 func OfferFiles(flags *pflag.FlagSet, name string) { annotate(flags, name, isFile) }
 
+// OfferFolders notes that a flag's value is a folder.
+func OfferFolders(flags *pflag.FlagSet, name string) { annotate(flags, name, isFolder) }
+
 // Table describes all flags of a command, that for its help too.
 func Table(flags *pflag.FlagSet) []shell.Flag {
 	table := []shell.Flag{{Name: "help", Short: "h", Usage: "the help of this command"}}

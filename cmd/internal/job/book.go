@@ -9,6 +9,7 @@ import (
 	"drawdown/patterns"
 	"drawdown/patterns/machine"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 	"drawdown/render"
 	"drawdown/render/font"
 	"drawdown/render/imprint"
@@ -20,14 +21,20 @@ import (
 // LoadMachine reads a machine file and plans the work on every joint. The problems
 // are those of the machine file and of all its patterns.
 func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List, error) {
-	source, err := patterns.Machines.Open(name, stdin)
+	from, err := patterns.Machines.Open(name, stdin)
 	if err != nil {
 		return overhaul.Overhaul{}, nil, err
 	}
-	source.Printable = font.Missing
-	machine, problems := machine.Read(source)
+	o, problems := planMachine(from)
+	return o, problems, nil
+}
+
+// planMachine reads a machine file that is open and plans the work.
+func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
+	from.Printable = font.Missing
+	machine, problems := machine.Read(from)
 	if problems.Stops() {
-		return overhaul.Overhaul{}, problems, nil
+		return overhaul.Overhaul{}, problems
 	}
 	o := machine.Overhaul
 	var fingerprints []string
@@ -42,10 +49,10 @@ func LoadMachine(name string, stdin io.Reader) (overhaul.Overhaul, problem.List,
 		o.Tasks = append(o.Tasks, s.Task)
 	}
 	if problems.Stops() {
-		return overhaul.Overhaul{}, problems, nil
+		return overhaul.Overhaul{}, problems
 	}
 	o.Fingerprint = machine.FingerprintWith(fingerprints)
-	return o, problems, nil
+	return o, problems
 }
 
 // Book binds the papers of a machine. Drawn is told of each joint's papers.

@@ -34,3 +34,8 @@ func Wrenches(path string, stdin io.Reader) ([]wrench.Wrench, problem.List, erro
 	list, problems := wrenches.Read(from)
 	return list, problems, nil
 }
+
+// WrenchesIn reads the shop's list of wrenches from the bytes of its file.
+func WrenchesIn(file string, data []byte) ([]wrench.Wrench, problem.List) {
+	return wrenches.Read(patterns.FromBytes(file, data))
+}

@@ -17,12 +17,13 @@ const longestID = 100
 // Append appends an entry to a run, a job or the shop's own record and returns
 // when it is on the disk. The entry's Time is that of the server.
 //
-// judge says whether the rules allow the entry; nil: they do. It is asked once,
-// while nothing else is written, and not at all for an entry that was answered
-// before: that gets the same answer again. A refusal is kept too, outside the
-// chain. Other content under the same id is refused. Where Append returns an
-// error, nothing was kept, and a state that judge changed has to be read anew.
-func (s *Store) Append(on string, e run.Entry, judge func() *run.Refusal) (answer Answer, err error) {
+// judge says whether the rules allow the entry; nil: they do. It gets the version
+// before the entry. It is asked once, while nothing else is written, and not at
+// all for an entry that was answered before: that gets the same answer again. A
+// refusal is kept too, outside the chain. Other content under the same id is
+// refused. Where Append returns an error, nothing was kept, and a state that judge
+// changed has to be read anew.
+func (s *Store) Append(on string, e run.Entry, judge func(version int) *run.Refusal) (answer Answer, err error) {
 	if err := checkID(e.ID); err != nil {
 		return Answer{}, err
 	}
@@ -43,7 +44,7 @@ func checkID(id string) error {
 	return nil
 }
 
-func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func() *run.Refusal) (Answer, error) {
+func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func(version int) *run.Refusal) (Answer, error) {
 	subject, version, err := latest(tx, on)
 	if err != nil {
 		return Answer{}, err
@@ -61,7 +62,7 @@ func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func() *run.
 		return before, err
 	}
 	if judge != nil {
-		if refusal := judge(); refusal != nil {
+		if refusal := judge(version); refusal != nil {
 			answer := Answer{Version: version, Head: end.Hash, Refusal: refusal}
 			return answer, keepRefusal(tx, subject, next, answer)
 		}

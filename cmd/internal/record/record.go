@@ -93,10 +93,10 @@ type Started struct {
 // Kept is an entry with its place in the record.
 type Kept struct {
 	run.Entry
-	On      string // id of its run or job
-	Version int    // within its run or job, from 1
-	Place   int64  // in the chain
-	Hash    string // of the chain up to it
+	On      string `json:"-"`       // id of its run or job
+	Version int    `json:"version"` // within its run or job, from 1
+	Place   int64  `json:"n"`       // in the chain
+	Hash    string `json:"hash"`    // of the chain up to it
 }
 
 // Answer is what became of an entry.

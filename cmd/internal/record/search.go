@@ -74,8 +74,8 @@ func (f Filter) query(kind Kind) (string, []any) {
 	return "SELECT n FROM subject WHERE " + strings.Join(text, " AND ") + " ORDER BY n DESC LIMIT ?", append(args, cmp.Or(max(f.Most, 0), mostFound))
 }
 
-// CheckID gives the kind of record that an id is of.
-func CheckID(id string) (Kind, error) {
+// KindOf gives the kind of record that an id is of.
+func KindOf(id string) (Kind, error) {
 	for kind, letter := range letters {
 		if strings.HasPrefix(id, letter) {
 			return kind, nil

@@ -20,7 +20,7 @@ func CheckLayout(page scene.Page) []string {
 		case scene.Text:
 			c.texts = append(c.texts, it)
 		case scene.Shape:
-			c.shapes = append(c.shapes, it)
+			c.shapes, c.boxes = append(c.shapes, it), append(c.boxes, it.Path.Bounds())
 		}
 	}
 	c.checkMargins()
@@ -38,6 +38,7 @@ type checker struct {
 	inside scene.Box
 	texts  []scene.Text
 	shapes []scene.Shape
+	boxes  []scene.Box // of the shapes
 	faults []string
 }
 
@@ -56,8 +57,8 @@ func (c *checker) checkMargins() {
 			c.fault("%q reaches into the margin", t.Content)
 		}
 	}
-	for _, s := range c.shapes {
-		if b := s.Path.Bounds(); !room.Holds(b) {
+	for k, s := range c.shapes {
+		if b := c.boxes[k]; !room.Holds(b) {
 			c.fault("a shape %s reaches into the margin at %.1f,%.1f–%.1f,%.1f", s.Tag.Name, b.Left, b.Top, b.Right, b.Bottom)
 		}
 	}
@@ -96,11 +97,11 @@ func (c *checker) pairs(boxes []scene.Box, f func(i, k int)) {
 }
 
 func (c *checker) checkShapes() {
-	for _, s := range c.shapes {
+	for k, s := range c.shapes {
 		if s.Tag.Role != scene.Mark && s.Tag.Role != scene.Trail {
 			continue
 		}
-		around, runs := s.Path.Bounds(), s.Path.Flatten()
+		around, runs := c.boxes[k], s.Path.Flatten()
 		for _, t := range c.texts {
 			box := t.Box().Grown(-touch)
 			if t.Tag.Name != "" && t.Tag.Name == s.Tag.Name || !box.Meets(around.Grown(touch)) {
@@ -143,11 +144,11 @@ func encloses(runs [][]scene.Point, p scene.Point) bool {
 func (c *checker) checkNumbers() {
 	marks, trails := map[string]*outline{}, map[string][][][]scene.Point{}
 	var all []*outline
-	for _, s := range c.shapes {
+	for k, s := range c.shapes {
 		switch s.Tag.Role {
 		case scene.Mark:
 			if _, twice := marks[s.Tag.Name]; !twice {
-				all = append(all, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
+				all = append(all, &outline{s.Tag.Name, c.boxes[k], s.Path.Flatten()})
 				marks[s.Tag.Name] = all[len(all)-1]
 			}
 		case scene.Trail:

@@ -12,6 +12,7 @@ import (
 // that a copier makes alike: one tight, one loose, and nobody can tell which.
 type tones struct {
 	shapes []scene.Shape
+	boxes  []scene.Box // of the shapes
 	texts  []scene.Text
 }
 
@@ -25,10 +26,10 @@ func (c *checker) checkTones() {
 			c.fault("%q is in grey: its thin strokes go when it is copied", text.Content)
 		}
 	}
-	t := tones{shapes: c.shapes, texts: c.texts}
+	t := tones{shapes: c.shapes, boxes: c.boxes, texts: c.texts}
 	alike := map[[4]float64][]int{}
 	for i, s := range t.shapes {
-		b := s.Path.Bounds()
+		b := t.boxes[i]
 		if s.Fill == scene.None || s.Stroke == scene.None || b.Width() < leastThing || b.Height() < leastThing {
 			continue
 		}
@@ -60,9 +61,9 @@ func (t tones) sameWithin(i, k int) bool {
 
 // over gives the shapes that are drawn over a thing and lie in it.
 func (t tones) over(i int) (all []int) {
-	box := t.shapes[i].Path.Bounds().Grown(touch)
+	box := t.boxes[i].Grown(touch)
 	for k := i + 1; k < len(t.shapes); k++ {
-		if box.Holds(t.shapes[k].Path.Bounds()) {
+		if box.Holds(t.boxes[k]) {
 			all = append(all, k)
 		}
 	}
@@ -71,7 +72,7 @@ func (t tones) over(i int) (all []int) {
 
 // worded says whether a word stands in a thing.
 func (t tones) worded(i int) bool {
-	box := t.shapes[i].Path.Bounds()
+	box := t.boxes[i]
 	return slices.ContainsFunc(t.texts, func(text scene.Text) bool { return box.Contains(text.Box().Centre()) })
 }
 

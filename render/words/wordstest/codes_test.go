@@ -96,7 +96,13 @@ func TestEveryFindingIsSaid(t *testing.T) {
 		}
 		for _, c := range All() {
 			said := c.Say(finding.Noted(finding.Code(code), values))
-			if strings.ContainsAny(said, "{}") || strings.Contains(said, "%!") || strings.Contains(said, "=map[") {
+			ours := said
+			for _, v := range values {
+				if written, ok := v.(string); ok { // a file's own words may have braces
+					ours = strings.ReplaceAll(ours, written, "")
+				}
+			}
+			if strings.ContainsAny(ours, "{}") || strings.Contains(said, "%!") || strings.Contains(said, "=map[") {
 				t.Errorf("%s %q: %s", c.Language, code, said)
 			}
 			t.Logf("%s %s: %s", c.Language, code, said)

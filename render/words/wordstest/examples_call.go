@@ -36,6 +36,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"call which bolt":       {},
 	"call kind of file":     {},
 	"call kind lacks":       {"flag": "thread"},
+	"call port range":       {"written": "70000", "most": 65534},
 	"call which torque":     {},
 	"call over itself":      {"path": "out/cover.yaml", "sort": "survey"},
 	"new which layout":      {},

@@ -15,5 +15,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	scan.IsPDF:         {"file": "cover.png"},
 	scan.OtherPicture:  {"file": "cover.png", "format": "GIF"},
 	scan.NoPicture:     {"file": "cover.png"},
+	scan.NotAPhoto:     {},
+	scan.PhotoTooLarge: {"width": 9000, "height": 9000, "most": 50},
 	scan.Unreadable:    {"file": "cover.png", "why": finding.Failed(dxf.Tilted, nil)},
 })

@@ -107,15 +107,28 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 	if err := e.factor(); err != nil {
 		return nil, err
 	}
-	halfway := e.halfway(loads)
-	return symmetric(len(loads), func(i, j int) float64 { return floats.Dot(halfway[i], halfway[j]) }), nil
+	halfway, starts := e.halfway(loads)
+	c := mat.NewSymDense(len(loads), nil)
+	for few := 0; few < len(loads); few += together {
+		for j := few; j < len(loads); j++ { // fetched once for all of the few
+			for i := few; i < min(few+together, j+1); i++ {
+				from := max(starts[i], starts[j]) / lanes * lanes
+				c.SetSym(i, j, floats.Dot(halfway[i][from:], halfway[j][from:]))
+			}
+		}
+	}
+	return c, nil
 }
 
+// lanes is how many products floats.Dot adds up side by side: a sum that begins at
+// a multiple of it is rounded like one from the first.
+const lanes = 4
+
 // halfway solves Ly = B for all loads at once: each row of the factor is read
-// once, while it is at hand, and not once for each load.
-func (e *elements) halfway(loads [][]share) [][]float64 {
-	list := make([][]float64, len(loads))
-	starts := make([]int, len(loads)) // before them all is 0
+// once, while it is at hand, and not once for each load. Before its start a
+// solution is 0.
+func (e *elements) halfway(loads [][]share) (list [][]float64, starts []int) {
+	list, starts = make([][]float64, len(loads)), make([]int, len(loads))
 	for i, load := range loads {
 		list[i], starts[i] = make([]float64, e.unknowns), e.unknowns
 		for _, s := range load {
@@ -132,5 +145,5 @@ func (e *elements) halfway(loads [][]share) [][]float64 {
 			}
 		}
 	}
-	return list
+	return list, starts
 }

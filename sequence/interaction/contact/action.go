@@ -42,11 +42,15 @@ func ToForces(order []int, targets []float64, share float64) Pass {
 type AfterPass struct {
 	ForcesN         []float64
 	StepForcesN     [][]float64 // after each step
+	StepLies        []Lie       // after each step; nil where the places are not known
 	LargestForceN   float64     // at any step, in any bolt
 	LargestTiltMm   float64     // at any step
 	LargestWarpMm   float64     // at any step
 	LargestUnevenMm float64     // at any step
 }
+
+// Lie is how the part lies over its bolts, as the measures of a Plane tell.
+type Lie struct{ TiltMm, WarpMm, UnevenMm float64 }
 
 // Work does passes on nuts and tells what comes of each. The places of the
 // fasteners are for warp and unevenness; nil where they are not known.
@@ -71,9 +75,11 @@ func (a *AfterPass) add(s *Nuts, at []geometry.Point, plane Plane) {
 	a.LargestForceN = math.Max(a.LargestForceN, largest(s.force))
 	if at != nil {
 		closure := s.joint.ClosureMm(s.force)
-		a.LargestTiltMm = math.Max(a.LargestTiltMm, plane.Tilt(closure))
-		a.LargestWarpMm = math.Max(a.LargestWarpMm, plane.Warp(closure))
-		a.LargestUnevenMm = math.Max(a.LargestUnevenMm, Unevenness(closure))
+		lie := Lie{plane.Tilt(closure), plane.Warp(closure), Unevenness(closure)}
+		a.StepLies = append(a.StepLies, lie)
+		a.LargestTiltMm = math.Max(a.LargestTiltMm, lie.TiltMm)
+		a.LargestWarpMm = math.Max(a.LargestWarpMm, lie.WarpMm)
+		a.LargestUnevenMm = math.Max(a.LargestUnevenMm, lie.UnevenMm)
 	}
 }
 

@@ -33,15 +33,14 @@ func (s *Nuts) toEven(i int, travelMm, most float64) error {
 	if s.runUp[i] && travelMm <= s.travel[i] {
 		return nil
 	}
-	trial := *s
-	trial.travel, trial.force = slices.Clone(s.travel), slices.Clone(s.force)
-	trial.runUp, trial.touch = slices.Clone(s.runUp), slices.Clone(s.touch)
-	if err := trial.turnTo(i, travelMm); err != nil {
+	travel, force := slices.Clone(s.travel), slices.Clone(s.force)
+	runUp, touch := slices.Clone(s.runUp), slices.Clone(s.touch)
+	if err := s.turnTo(i, travelMm); err != nil {
 		return err
 	}
-	if trial.force[i] > most {
+	if s.force[i] > most {
+		s.travel, s.force, s.runUp, s.touch = travel, force, runUp, touch // as it was
 		return s.Tighten(i, most)
 	}
-	*s = trial
 	return nil
 }

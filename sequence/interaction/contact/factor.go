@@ -12,7 +12,10 @@ type factor struct {
 	n    int
 }
 
-func (f *factor) reset() { f.l, f.d, f.n = f.l[:0], f.d[:0], 0 }
+func (f *factor) reset() { f.cut(0) }
+
+// cut leaves the first n rows.
+func (f *factor) cut(n int) { f.l, f.d, f.n = f.l[:n*(n-1)/2], f.d[:n], n }
 
 func (f *factor) row(i int) []float64 { return f.l[i*(i-1)/2 : i*(i+1)/2] }
 

@@ -31,6 +31,14 @@ func (j *Joint) Loose() *Nuts {
 	return &Nuts{joint: j, travel: make([]float64, n), force: make([]float64, n), runUp: make([]bool, n), touch: make([]bool, n)}
 }
 
+// Clone gives another who works on from here.
+func (s *Nuts) Clone() *Nuts {
+	return &Nuts{
+		joint: s.joint, travel: slices.Clone(s.travel), force: slices.Clone(s.force),
+		runUp: slices.Clone(s.runUp), touch: slices.Clone(s.touch), Stick: s.Stick,
+	}
+}
+
 // Forces gives the force in each bolt, in N.
 func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
 

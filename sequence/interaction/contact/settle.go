@@ -21,11 +21,38 @@ const (
 
 // contactSolver finds which bolts touch and their forces: the linear
 // complementarity problem F ≥ 0, M·F − u ≥ 0, F·(M·F − u) = 0.
+//
+// The factor is kept from call to call: its members are in the order in which
+// they came to touch, so that a bolt more is a row more, and from the first that
+// no longer touches the rows are made anew.
 type contactSolver struct {
 	members []int
+	member  []bool // by fastener
 	x       []float64
 	factor  factor
 	faults  []int
+}
+
+// hold makes the factor that of the bolts which touch.
+func (v *contactSolver) hold(whole [][]float64, touches func(i int) bool) {
+	if v.member == nil {
+		v.member = make([]bool, len(whole))
+	}
+	same := 0
+	for same < len(v.members) && touches(v.members[same]) {
+		same++
+	}
+	for _, i := range v.members[same:] {
+		v.member[i] = false
+	}
+	v.members = v.members[:same]
+	v.factor.cut(same)
+	for i := range whole {
+		if touches(i) && !v.member[i] {
+			v.members, v.member[i] = append(v.members, i), true
+			v.factor.grow(whole[i], v.members, i)
+		}
+	}
 }
 
 // settle finds the forces that belong to the travels. The force of one bolt may
@@ -61,19 +88,14 @@ func (s *Nuts) settle(prescribed int) error {
 // forcesOfContacts solves for the bolts that touch, as if they could pull.
 func (s *Nuts) forcesOfContacts(prescribed int) {
 	v := &s.solver
-	v.members, v.x = v.members[:0], v.x[:0]
-	for i, run := range s.runUp {
-		if i == prescribed {
-			continue
-		}
-		s.force[i] = 0
-		if run && s.touch[i] {
-			v.members = append(v.members, i)
+	for i := range s.force {
+		if i != prescribed {
+			s.force[i] = 0
 		}
 	}
-	v.factor.reset()
+	v.hold(s.joint.whole, func(i int) bool { return i != prescribed && s.runUp[i] && s.touch[i] })
+	v.x = v.x[:0]
 	for _, i := range v.members {
-		v.factor.grow(s.joint.whole[i], v.members, i)
 		closed := s.travel[i]
 		if prescribed != none {
 			closed -= s.joint.whole[i][prescribed] * s.force[prescribed]

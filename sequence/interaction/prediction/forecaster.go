@@ -20,7 +20,6 @@ type forecaster struct {
 	p     Prediction
 	work  procedure.Work
 
-	plane  contact.Plane
 	turned []bool
 	aims   [3][]float64 // of the last pass that turned a fastener, N, by run
 }
@@ -28,7 +27,7 @@ type forecaster struct {
 // Forecast sums a prediction up for people. The runs must be that of the
 // work on the model.
 func (m Model) Forecast(p plan.Plan, runs Prediction, work procedure.Work) (Forecast, error) {
-	w := &forecaster{plan: p, model: m, p: runs, work: work, plane: contact.PlaneThrough(m.At), turned: make([]bool, len(m.At))}
+	w := &forecaster{plan: p, model: m, p: runs, work: work, turned: make([]bool, len(m.At))}
 	for r := range w.aims {
 		w.aims[r] = make([]float64, len(m.At))
 	}
@@ -115,10 +114,12 @@ func (w *forecaster) frame(n, step int) Frame {
 	for i := range w.turned {
 		f.Percent = append(f.Percent, w.p.Over(func(r Run) float64 { return 100 * forces(r)[i] / r.TargetsN[i] }))
 	}
-	over := func(of func(closureMm []float64) float64) bounds.Band {
-		return w.p.Over(func(r Run) float64 { return of(r.Joint.ClosureMm(forces(r))) })
+	over := func(of func(contact.Lie) float64) bounds.Band {
+		return w.p.Over(func(r Run) float64 { return of(r.Passes[n].StepLies[step]) })
 	}
-	f.TiltMm, f.WarpMm, f.UnevenMm = over(w.plane.Tilt), over(w.plane.Warp), over(contact.Unevenness)
+	f.TiltMm = over(func(l contact.Lie) float64 { return l.TiltMm })
+	f.WarpMm = over(func(l contact.Lie) float64 { return l.WarpMm })
+	f.UnevenMm = over(func(l contact.Lie) float64 { return l.UnevenMm })
 	return f
 }
 
@@ -193,7 +194,9 @@ func shareOf(pass contact.Pass, targets []float64) float64 {
 // further says what a single pass would do, and what one more buys.
 func (w *forecaster) further(f *Forecast) error {
 	targets := w.p.Nominal.TargetsN
-	once, err := w.model.Again(w.p, []contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
+	forcesAlone := w.model
+	forcesAlone.At = nil
+	once, err := forcesAlone.Again(w.p, []contact.Pass{contact.ToForces(w.plan.Tighten.Order, targets, 1)})
 	if err != nil {
 		return err
 	}

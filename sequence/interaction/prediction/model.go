@@ -4,6 +4,8 @@
 package prediction
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
@@ -24,13 +26,15 @@ type Model struct {
 // stiff end of the gasket's band.
 type Prediction struct {
 	Soft, Nominal, Stiff Run
+	did                  []contact.Pass // in all three
 }
 
 // Run is the passes at one stiffness of the foundation.
 type Run struct {
 	Joint    *contact.Joint
 	Passes   []contact.AfterPass
-	TargetsN []float64 // that stand for 100 %, by fastener
+	TargetsN []float64     // that stand for 100 %, by fastener
+	left     *contact.Nuts // as the passes leave the joint; nil before any
 }
 
 // Percent gives the forces after a pass in percent of the targets.
@@ -65,16 +69,24 @@ func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
 	return m.Again(p, passes)
 }
 
-// Again works other passes on the same joints.
+// Again works other passes on the same joints. Where they begin like those of the
+// prediction, it works on from where these leave the joints.
 func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
+	more := len(passes) >= len(p.did) && slices.EqualFunc(p.did, passes[:len(p.did)], slices.Equal[contact.Pass])
 	for _, r := range p.Runs() {
-		nuts := r.Joint.Loose()
-		nuts.Stick = m.Stick
-		var err error
-		if r.Passes, err = nuts.Work(passes, m.At); err != nil {
+		if more && r.left != nil {
+			r.left, r.Passes = r.left.Clone(), slices.Clip(r.Passes)
+		} else {
+			r.left, r.Passes = r.Joint.Loose(), nil
+			r.left.Stick = m.Stick
+		}
+		after, err := r.left.Work(passes[len(r.Passes):], m.At)
+		if err != nil {
 			return Prediction{}, err
 		}
+		r.Passes = append(r.Passes, after...)
 	}
+	p.did = passes
 	return p, nil
 }
 

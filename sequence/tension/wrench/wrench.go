@@ -115,7 +115,7 @@ func (w Work) set(wrench *Wrench, skipped []string) Result {
 	if wrench != nil {
 		r.Least, r.Most = wrench.UsableNm()
 		r.Scale = wrench.onScale(r.Setting)
-		r.ToleranceShare = Tolerance(wrench.maxNm())
+		r.ToleranceShare = wrench.ToleranceShare()
 	}
 	r.Given = r.Scale.Nm()
 	if w.Adapter > 0 {
@@ -199,6 +199,9 @@ func (w Wrench) UsableNm() (least, most unit.Torque) {
 	low := math.Max(w.Min, LeastUsable*w.Max)
 	return unit.GivenTorque{Value: low, Unit: w.Unit}.Nm(), unit.Torque(w.maxNm())
 }
+
+// ToleranceShare is the share by which it may be off, to either side (ISO 6789).
+func (w Wrench) ToleranceShare() float64 { return Tolerance(w.maxNm()) }
 
 func (w Wrench) maxNm() float64 { return float64(unit.GivenTorque{Value: w.Max, Unit: w.Unit}.Nm()) }
 

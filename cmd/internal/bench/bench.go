@@ -1,0 +1,92 @@
+// Package bench serves the page at the bench: the routes by which a tablet or
+// another program follows a joint, and the pages themselves. It decides nothing
+// about bolts, draws nothing and keeps nothing: the rules are sequence/run's, the
+// record is cmd/internal/record's, the papers are cmd/internal/job's, the pages
+// are render/page's, and who gets in the room gate says.
+//
+// A route is one function in the file of its group. What it answers is JSON; what
+// is wrong stands under "reason" in the language of the reader.
+package bench
+
+import (
+	"fmt"
+	"net/http"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"drawdown/cmd/internal/bench/gate"
+	"drawdown/cmd/internal/record"
+	"drawdown/render/words"
+)
+
+// Options say how the page is served.
+type Options struct {
+	Folder  string // of the shop's pattern and machine files
+	Data    string // folder of the record
+	Port    int    // 0: a free one
+	Share   bool   // on the workshop's network too
+	Program string // version, kept with every record
+	Words   *words.Catalogue
+	Now     func() time.Time
+	Limits  Limits
+}
+
+// Bench is the page with all that it serves.
+type Bench struct {
+	Options
+	gate  *gate.Gate
+	store *record.Store
+	shop  *shop
+	open  *openRuns
+	jobs  sync.Mutex // one entry on a job at a time
+	share *sharing   // nil: not shared
+	port  int
+
+	stopping chan struct{} // closed when the page ends, for what lasts
+	stop     sync.Once
+}
+
+// Open opens the record and the shop's folder, and makes both on first use. Close
+// it.
+func Open(o Options) (*Bench, error) {
+	store, err := record.Open(o.Data)
+	if err != nil {
+		return nil, err
+	}
+	b := &Bench{Options: o, store: store, stopping: make(chan struct{})}
+	b.open = newOpenRuns(store)
+	if b.shop, err = openShop(o.Folder); err == nil {
+		b.gate, err = gate.Open(filepath.Join(o.Data, "sessions.json"), b.now)
+	}
+	if err != nil {
+		store.Close()
+		return nil, err
+	}
+	return b, nil
+}
+
+// Close ends what lasts and closes the record once all that waits is written.
+func (b *Bench) Close() error {
+	b.stop.Do(func() { close(b.stopping) })
+	b.shop.close()
+	return b.store.Close()
+}
+
+// now is the server's time: entries are judged by it and keep it.
+func (b *Bench) now() time.Time {
+	if b.Now != nil {
+		return b.Now()
+	}
+	return time.Now().UTC().Round(time.Millisecond) // what is kept is what was judged
+}
+
+// Handler serves the page to this machine, on its port.
+func (b *Bench) Handler() http.Handler {
+	return b.guarded(b.routes(), func() []string { return gate.Loopback }, func() int { return b.port })
+}
+
+// Address is where the page is opened from this machine. It holds the key.
+func (b *Bench) Address() string {
+	return fmt.Sprintf("http://127.0.0.1:%d/?key=%s", b.port, b.gate.Key())
+}

@@ -1,0 +1,67 @@
+package bench
+
+import (
+	"encoding/json"
+	"io"
+	"net/http"
+
+	"drawdown/sequence/run"
+)
+
+// taken is the answer to an entry that was kept.
+type taken struct {
+	Version int    `json:"version"`
+	Head    string `json:"head"` // of the chain, once the entry is in it
+}
+
+// postRunEntry takes one entry on a run.
+func (b *Bench) postRunEntry(w http.ResponseWriter, r *http.Request) error {
+	e, err := b.readEntry(w, r)
+	if err != nil {
+		return err
+	}
+	one, err := b.open.find(r.PathValue("id"), b.now())
+	if err != nil {
+		return err
+	}
+	out, err := b.takeOn(one, e)
+	if err != nil {
+		return err
+	}
+	answer(w, http.StatusOK, out)
+	return nil
+}
+
+// takeOn puts what the server knows to an entry, and the entry to the run.
+func (b *Bench) takeOn(one *openRun, e run.Entry) (taken, error) {
+	e.Time = b.now()
+	e.WrenchFacts = b.wrenchFacts(e.Wrench)
+	if err := b.tellJob(one); err != nil {
+		return taken{}, err
+	}
+	a, err := one.take(e)
+	switch {
+	case err != nil:
+		return taken{}, err
+	case a.Refusal != nil:
+		return taken{}, refused{*a.Refusal}
+	}
+	return taken{a.Version, a.Head}, nil
+}
+
+// readEntry reads an entry. Where it is no JSON the answer says where.
+func (b *Bench) readEntry(w http.ResponseWriter, r *http.Request) (run.Entry, error) {
+	text, err := io.ReadAll(http.MaxBytesReader(w, r.Body, b.Limits.Body))
+	if err != nil {
+		return run.Entry{}, bodyUnread(err)
+	}
+	var any map[string]json.RawMessage
+	if err := readJSON(text, &any); err != nil {
+		return run.Entry{}, err
+	}
+	e, refusal := run.ReadEntry(text)
+	if refusal != nil {
+		return e, refused{*refusal}
+	}
+	return e, nil
+}

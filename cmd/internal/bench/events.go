@@ -1,0 +1,98 @@
+package bench
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"strconv"
+	"time"
+
+	"drawdown/cmd/internal/record"
+	"drawdown/sequence/run"
+)
+
+// event is an entry as the events send it; its id is the version.
+type event struct {
+	run.Entry
+	Version int `json:"version"`
+}
+
+// getEvents sends each entry of a run as it is kept, from the one after
+// Last-Event-ID on. Without that it begins with the next.
+func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
+	one, err := b.open.find(r.PathValue("id"), b.now())
+	if err != nil {
+		return err
+	}
+	last, _ := one.since()
+	if asked, err := strconv.Atoi(lastEvent(r)); err == nil && asked >= 0 {
+		last = min(asked, last)
+	}
+	to := http.NewResponseController(w)
+	to.SetReadDeadline(time.Time{}) // nothing more is read, and it lasts as long as the page
+	w.Header().Set("Content-Type", "text/event-stream")
+	w.WriteHeader(http.StatusOK)
+	beat := time.NewTicker(b.Limits.Beat)
+	defer beat.Stop()
+	for {
+		kept, changed := one.since()
+		if kept > last {
+			if last, err = b.send(w, one.id, last); err != nil {
+				return nil // the answer has begun: it ends, and the reader asks again
+			}
+		}
+		to.SetWriteDeadline(time.Now().Add(b.Limits.AnswerTime))
+		if to.Flush() != nil {
+			return nil
+		}
+		select {
+		case <-changed:
+		case <-beat.C:
+			if _, err := fmt.Fprint(w, ": here\n\n"); err != nil || !b.stillIn(r) {
+				return nil
+			}
+		case <-r.Context().Done():
+			return nil
+		case <-b.stopping:
+			return nil
+		}
+	}
+}
+
+// lastEvent is what a browser has: it says so when it connects again, and a page
+// says it in its address when it is new.
+func lastEvent(r *http.Request) string {
+	if id := r.Header.Get("Last-Event-ID"); id != "" {
+		return id
+	}
+	return r.URL.Query().Get("after")
+}
+
+// stillIn says whether the session of a reader has not ended meanwhile.
+func (b *Bench) stillIn(r *http.Request) bool {
+	_, in := b.who(r)
+	return in
+}
+
+// send writes the entries after a version, and gives the version of the last.
+func (b *Bench) send(w http.ResponseWriter, id string, after int) (last int, err error) {
+	list, err := b.store.Entries(id, after)
+	if err != nil {
+		return after, err
+	}
+	for _, one := range list {
+		if err := sendOne(w, one); err != nil {
+			return after, err
+		}
+		after = one.Version
+	}
+	return after, nil
+}
+
+func sendOne(w http.ResponseWriter, one record.Kept) error {
+	data, err := json.Marshal(event{one.Entry, one.Version})
+	if err == nil {
+		_, err = fmt.Fprintf(w, "id: %d\nevent: entry\ndata: %s\n\n", one.Version, data)
+	}
+	return err
+}

@@ -1,0 +1,100 @@
+package bench
+
+import (
+	"net/http"
+	"slices"
+	"time"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/record"
+	"drawdown/cmd/internal/report"
+	"drawdown/geometry/finding"
+	"drawdown/render"
+	"drawdown/sequence/plan"
+)
+
+// exportRun gives the whole record of a run.
+func (b *Bench) exportRun(w http.ResponseWriter, r *http.Request, id, ending string) error {
+	return b.export(w, r, id, ending, b.store.Run, "json", "csv", "pdf")
+}
+
+// exportJob gives the whole record of a job, with its runs.
+func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
+	return b.export(w, r, id, ending, b.store.Job, "json", "pdf")
+}
+
+func (b *Bench) export(w http.ResponseWriter, r *http.Request, id, ending string, find func(string) (record.Started, error), forms ...string) error {
+	if _, err := find(id); err != nil {
+		return err
+	}
+	if !slices.Contains(forms, ending) {
+		return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": forms})
+	}
+	whole, err := b.store.Export(id)
+	if err != nil {
+		return err
+	}
+	switch ending {
+	case "json":
+		download(w, "attachment", id+".json", "application/json; charset=utf-8")
+		text, err := report.JSON(whole)
+		if err != nil {
+			return err
+		}
+		w.Write(text)
+	case "csv":
+		text, err := whole.CSV()
+		if err != nil {
+			return err
+		}
+		download(w, "attachment", id+".csv", "text/csv; charset=utf-8")
+		w.Write(text)
+	case "pdf":
+		return b.exportPDF(w, r, whole)
+	}
+	return nil
+}
+
+// exportPDF gives the record as sheets to sign.
+func (b *Bench) exportPDF(w http.ResponseWriter, r *http.Request, whole record.Export) error {
+	ask, err := b.printing(r)
+	if err != nil {
+		return err
+	}
+	runs := whole.Runs
+	if whole.Kind == record.RunKind {
+		runs = []record.Export{whole}
+	}
+	if len(runs) == 0 {
+		return wrong(http.StatusUnprocessableEntity, JobWithoutRuns, finding.Values{"job": whole.ID})
+	}
+	var plans []plan.Plan
+	for _, one := range runs {
+		made, err := b.thawed(one.Of, one.Files)
+		if err != nil {
+			return err
+		}
+		plans = append(plans, made.Plan)
+	}
+	var files []render.File
+	if whole.Kind == record.RunKind {
+		files, _, err = job.RecordSheet(whole, plans[0], time.Local, ask)
+	} else {
+		files, _, err = job.JobSheet(whole, plans, time.Local, ask)
+	}
+	if err != nil {
+		return failure{http.StatusUnprocessableEntity, err}
+	}
+	download(w, "inline", files[0].Name, "application/pdf")
+	w.Write(files[0].Data)
+	return nil
+}
+
+// frozenOf reads again what a run was started from.
+func (b *Bench) frozenOf(id string) (job.Frozen, error) {
+	started, err := b.store.Run(id)
+	if err != nil {
+		return job.Frozen{}, err
+	}
+	return b.thawed(started.Of, started.Files)
+}

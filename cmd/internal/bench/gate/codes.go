@@ -1,0 +1,143 @@
+package gate
+
+import (
+	"crypto/rand"
+	"math/big"
+	"net/netip"
+	"strings"
+	"time"
+
+	"drawdown/geometry/finding"
+)
+
+const (
+	codeSigns   = "23456789ABCDEFGHJKMNPQRSTUVWXYZ" // none that is taken for another
+	codeLength  = 6
+	codeLasts   = 30 * time.Minute
+	mostCodes   = 40
+	wrongWithin = 10 * time.Minute
+	// mostWrong tries of one address, and of all together, are taken within that
+	// time: to guess one of 40 codes among 31⁶ then takes years.
+	mostWrong         = 5
+	mostWrongAnywhere = 100
+)
+
+// tries counts wrong codes since the first of them.
+type tries struct {
+	count int
+	since time.Time
+}
+
+// NewCode gives a code for one device, and until when it can be used.
+func (g *Gate) NewCode() (code string, until time.Time, err error) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	now := g.now()
+	for code, until := range g.codes {
+		if !now.Before(until) {
+			delete(g.codes, code)
+		}
+	}
+	if len(g.codes) >= mostCodes {
+		return "", time.Time{}, finding.Failed(ManyCodes, finding.Values{"most": mostCodes})
+	}
+	for code == "" || g.codes[code] != (time.Time{}) {
+		code = randomCode()
+	}
+	g.codes[code], g.latest = now.Add(codeLasts), code
+	return code, g.codes[code], nil
+}
+
+// Latest gives the code that was made last, as long as it can be used.
+func (g *Gate) Latest() (code string, until time.Time, waits bool) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	until, known := g.codes[g.latest]
+	return g.latest, until, known && g.now().Before(until)
+}
+
+func randomCode() string {
+	var b strings.Builder
+	for range codeLength {
+		k, err := rand.Int(rand.Reader, big.NewInt(int64(len(codeSigns))))
+		if err != nil {
+			panic(err) // it never fails: crypto/rand
+		}
+		b.WriteByte(codeSigns[k.Int64()])
+	}
+	return b.String()
+}
+
+// Join lets a device in by a code, once. Small letters and blanks do no harm. An
+// address that was wrong too often has to wait, and so have all where the wrong
+// codes come from everywhere.
+func (g *Gate) Join(code, device, address string) (token string, err error) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	now, from := g.now(), network(address)
+	g.forget(now)
+	if tried := g.wrong[from]; tried.count >= mostWrong {
+		return "", mustWait(tried, now)
+	}
+	if g.anywhere.count >= mostWrongAnywhere {
+		return "", mustWait(g.anywhere, now)
+	}
+	code = strings.ToUpper(strings.Join(strings.FieldsFunc(code, func(r rune) bool { return r == ' ' || r == '-' }), ""))
+	until, known := g.codes[code]
+	if !known || !now.Before(until) {
+		g.wrong[from] = g.wrong[from].more(now)
+		g.anywhere = g.anywhere.more(now)
+		return "", finding.Failed(WrongCode, finding.Values{"left": mostWrong - g.wrong[from].count})
+	}
+	delete(g.codes, code)
+	delete(g.wrong, from)
+	return g.begin(Tablet, device, address)
+}
+
+func (t tries) more(now time.Time) tries {
+	if t.count == 0 {
+		t.since = now
+	}
+	t.count++
+	return t
+}
+
+// over says that the time of the tries has passed; also where the clock was set
+// back, or nobody would ever get in.
+func (t tries) over(now time.Time) bool {
+	since := now.Sub(t.since)
+	return since >= wrongWithin || since < 0
+}
+
+func (g *Gate) forget(now time.Time) {
+	for address, tried := range g.wrong {
+		if tried.over(now) {
+			delete(g.wrong, address)
+		}
+	}
+	if g.anywhere.over(now) {
+		g.anywhere = tries{}
+	}
+}
+
+func mustWait(tried tries, now time.Time) error {
+	left := tried.since.Add(wrongWithin).Sub(now)
+	return finding.Failed(WaitForCode, finding.Values{"minutes": int(left/time.Minute) + 1})
+}
+
+// network is what counts as one address: of the new addresses a device has as
+// many as it likes, all in one network of 64 bits.
+func network(address string) string {
+	ip, err := netip.ParseAddr(address)
+	if err != nil {
+		return address
+	}
+	if ip = ip.Unmap().WithZone(""); ip.Is4() {
+		return ip.String()
+	}
+	prefix, err := ip.Prefix(64)
+	if err != nil {
+		return address
+	}
+	return prefix.String()
+}

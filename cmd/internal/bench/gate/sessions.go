@@ -1,0 +1,137 @@
+package gate
+
+import (
+	"cmp"
+	"crypto/rand"
+	"encoding/json"
+	"errors"
+	"io/fs"
+	"os"
+	"slices"
+	"time"
+
+	"drawdown/cmd/internal/files"
+	"drawdown/geometry/finding"
+)
+
+// Sort says how a device came in.
+type Sort string
+
+const (
+	Desktop Sort = "desktop" // by the key: it may let others in
+	Tablet  Sort = "tablet"  // by a code
+)
+
+// WorkingDay is how long a session lasts.
+const WorkingDay = 12 * time.Hour
+
+// mostSessions bounds the file; the oldest goes first.
+const mostSessions = 500
+
+// Session is a device that is in.
+type Session struct {
+	ID      string    `json:"id"` // by which it is ended; it lets nobody in
+	Sort    Sort      `json:"sort"`
+	Device  string    `json:"device"` // as it calls itself
+	Address string    `json:"address"`
+	Begun   time.Time `json:"begun"`
+	Ends    time.Time `json:"ends"`
+}
+
+// Begin lets a device in. The token goes to the device; the gate keeps its hash.
+func (g *Gate) Begin(sort Sort, device, address string) (token string, err error) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	return g.begin(sort, device, address)
+}
+
+func (g *Gate) begin(sort Sort, device, address string) (string, error) {
+	token, now := rand.Text(), g.now()
+	g.sessions[hashed(token)] = Session{rand.Text()[:8], sort, device, address, now, now.Add(WorkingDay)}
+	return token, g.keep()
+}
+
+// Find gives the session of a token that has not ended.
+func (g *Gate) Find(token string) (Session, bool) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	s, found := g.sessions[hashed(token)]
+	return s, found && g.lasts(s)
+}
+
+// lasts says whether a session still holds. Where the clock was set back to before
+// its beginning nothing is known of its age.
+func (g *Gate) lasts(s Session) bool {
+	now := g.now()
+	return now.Before(s.Ends) && s.Ends.Sub(now) <= WorkingDay
+}
+
+// Sessions lists those that last, the newest first.
+func (g *Gate) Sessions() []Session {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	list := []Session{}
+	for _, s := range g.sessions {
+		if g.lasts(s) {
+			list = append(list, s)
+		}
+	}
+	slices.SortFunc(list, func(a, b Session) int { return cmp.Or(b.Begun.Compare(a.Begun), cmp.Compare(a.ID, b.ID)) })
+	return list
+}
+
+// End ends a session by its id; false where there is none.
+func (g *Gate) End(id string) (found bool, err error) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	for hash, s := range g.sessions {
+		if s.ID == id {
+			delete(g.sessions, hash)
+			return true, g.keep()
+		}
+	}
+	return false, nil
+}
+
+// load reads the sessions of an earlier start, so that no tablet has to join anew
+// when the program was ended. A file that cannot be understood lets nobody in.
+func (g *Gate) load() error {
+	g.sessions = map[string]Session{}
+	data, err := os.ReadFile(g.file)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return finding.Failed(files.NotRead, finding.Values{"file": g.file, "why": files.Reason(err)})
+	}
+	if json.Unmarshal(data, &g.sessions) != nil {
+		g.sessions = map[string]Session{}
+	}
+	return nil
+}
+
+// keep writes the sessions that last.
+func (g *Gate) keep() error {
+	for hash, s := range g.sessions {
+		if !g.lasts(s) {
+			delete(g.sessions, hash)
+		}
+	}
+	for len(g.sessions) > mostSessions {
+		delete(g.sessions, g.oldest())
+	}
+	data, err := json.MarshalIndent(g.sessions, "", "  ")
+	if err != nil {
+		return err
+	}
+	return files.WriteSecret(g.file, data)
+}
+
+func (g *Gate) oldest() (hash string) {
+	for other, s := range g.sessions {
+		if hash == "" || s.Begun.Before(g.sessions[hash].Begun) {
+			hash = other
+		}
+	}
+	return hash
+}

@@ -1,0 +1,188 @@
+package bench
+
+import (
+	"encoding/json"
+	"net/http"
+	"strings"
+	"time"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/record"
+	"drawdown/geometry/finding"
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
+)
+
+// newJob is what a job is asked for with.
+type newJob struct {
+	Of     string `json:"of"`
+	Number string `json:"number"` // of the machine
+	Order  string `json:"order"`
+	Note   string `json:"note"`
+	Who    string `json:"who"`
+}
+
+// postJob starts a job on a machine, or on one joint, with the files as they are
+// now.
+func (b *Bench) postJob(w http.ResponseWriter, r *http.Request) error {
+	var asked newJob
+	if err := b.read(w, r, &asked); err != nil {
+		return err
+	}
+	id, err := b.startJob(asked, b.reader(r))
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Location", "/api/jobs/"+id)
+	answer(w, http.StatusCreated, map[string]string{"job": id})
+	return nil
+}
+
+func (b *Bench) startJob(asked newJob, c *words.Catalogue) (id string, err error) {
+	made, err := b.shop.freeze(asked.Of)
+	if err != nil {
+		return "", err
+	}
+	if !made.Sound() {
+		return "", wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": asked.Of, "why": firstProblem(c, made.Problems)})
+	}
+	work := jobWork(made)
+	frozen, err := json.Marshal(work)
+	if err != nil {
+		return "", err
+	}
+	return b.store.AddJob(record.NewJob{
+		Of: made.Name, Title: work.Title, Number: asked.Number, Order: asked.Order, Note: asked.Note, Who: asked.Who,
+		Time: b.now(), Program: b.Program, Frozen: frozen, Files: made.Files,
+	})
+}
+
+func jobWork(made job.Frozen) teardown.Work {
+	if made.Kind == job.MachineFile {
+		return teardown.OfMachine(made.Name, made.Overhaul, made.Warnings())
+	}
+	return teardown.OfJoint(made.Name, made.Plan, made.Warnings())
+}
+
+// jointOfJob reads a joint as the job has it.
+func (b *Bench) jointOfJob(id, of string) (job.Frozen, error) {
+	started, err := b.openJob(id)
+	if err != nil {
+		return job.Frozen{}, err
+	}
+	made, err := b.thawed(started.Of, started.Files)
+	if err != nil {
+		return made, err
+	}
+	joint, names := made.Joint(of)
+	if joint == nil {
+		return made, wrong(http.StatusUnprocessableEntity, NotInJob, finding.Values{"of": cut(of), "job": id, "allowed": names})
+	}
+	return *joint, nil
+}
+
+// jobOut is a job as GET shows it.
+type jobOut struct {
+	Job      string    `json:"job"`
+	Number   string    `json:"number,omitempty"`
+	Order    string    `json:"order,omitempty"`
+	Note     string    `json:"note,omitempty"`
+	Who      string    `json:"who,omitempty"`
+	Started  time.Time `json:"started"`
+	Warnings []worded  `json:"warnings"`
+	teardown.View
+}
+
+func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
+	id, ending, exported := strings.Cut(r.PathValue("file"), ".")
+	if exported {
+		return b.exportJob(w, r, id, ending)
+	}
+	out, err := b.jobOut(id, b.reader(r))
+	if err != nil {
+		return err
+	}
+	answer(w, http.StatusOK, out)
+	return nil
+}
+
+func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
+	started, state, work, err := b.jobState(id)
+	if err != nil {
+		return jobOut{}, err
+	}
+	facts, runs, err := b.runsOfJob(id)
+	if err != nil {
+		return jobOut{}, err
+	}
+	out := jobOut{
+		Job: id, Number: started.Number, Order: started.Order, Note: started.Note, Who: started.Who, Started: started.Started,
+		Warnings: []worded{}, View: state.View(facts, b.needsOf(work, state, runs)),
+	}
+	for _, f := range work.Warnings {
+		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
+	}
+	for _, one := range runs {
+		addSeen(&out.View, one.id, one.view(b.now()))
+	}
+	return out, nil
+}
+
+// needsOf lists what must be ready for each joint: by its tightening run where
+// there is one.
+func (b *Bench) needsOf(work teardown.Work, state *teardown.State, runs []*openRun) []teardown.Need {
+	var all []teardown.Need
+	for _, j := range work.Joints {
+		all = append(all, work.JointNeeds(j.Of, b.condemned(j.Of, nil, runs), state.Ready())...)
+	}
+	return all
+}
+
+// addSeen puts what was found and measured in a run to that of its job.
+func addSeen(v *teardown.View, id string, of run.View) {
+	for _, f := range of.Findings {
+		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id})
+	}
+	for _, t := range of.Troubles {
+		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: run.Report, Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Place: placeOf(t.IDs)})
+	}
+	for _, m := range of.Readings {
+		v.Measured = append(v.Measured, run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Step: m.Step, Of: id})
+	}
+}
+
+func placeOf(ids []string) *run.Place {
+	if len(ids) != 1 {
+		return nil
+	}
+	return &run.Place{Fastener: ids[0]}
+}
+
+// getJobs lists jobs, searched as runs are.
+func (b *Bench) getJobs(w http.ResponseWriter, r *http.Request) error {
+	f, err := filterOf(r)
+	if err != nil {
+		return err
+	}
+	list, err := b.store.Jobs(f)
+	if err != nil {
+		return err
+	}
+	answer(w, http.StatusOK, listed(list))
+	return nil
+}
+
+// postJobEntry takes one entry on a job.
+func (b *Bench) postJobEntry(w http.ResponseWriter, r *http.Request) error {
+	e, err := b.readEntry(w, r)
+	if err != nil {
+		return err
+	}
+	out, err := b.takeOnJob(r.PathValue("id"), e)
+	if err != nil {
+		return err
+	}
+	answer(w, http.StatusOK, out)
+	return nil
+}

@@ -1,0 +1,115 @@
+package bench
+
+import (
+	"cmp"
+	"crypto/rand"
+	"net/http"
+	"slices"
+	"strings"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
+	"drawdown/cmd/internal/record"
+	"drawdown/geometry/finding"
+	"drawdown/render"
+	"drawdown/render/sheet"
+	"drawdown/render/sheet/card"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
+)
+
+// sheets are what can be printed of a joint, by the functions that the command
+// line has for it.
+var sheets = []printed{
+	{"card", func(p plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+		return job.Card(p, card.BothSides, ask)
+	}},
+	{"tray", func(p plan.Plan, ask job.Printing) ([]render.File, []string, error) {
+		return job.Tray(p, false, false, ask)
+	}},
+	{"condition", job.Condition},
+}
+
+type printed struct {
+	name string
+	draw func(plan.Plan, job.Printing) ([]render.File, []string, error)
+}
+
+// nobodyNamed stands for who printed a sheet where the page was not told.
+const nobodyNamed = "?"
+
+// usualDPI matters to no PDF.
+const usualDPI = 300
+
+// getPatternPrint gives a sheet of a pattern as it is now, and notes the print.
+func (b *Bench) getPatternPrint(w http.ResponseWriter, r *http.Request) error {
+	made, err := b.shop.freeze(r.PathValue("name"))
+	if err != nil {
+		return err
+	}
+	if !made.Sound() || made.Kind == job.MachineFile {
+		return wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": made.Name, "why": firstProblem(b.reader(r), made.Problems)})
+	}
+	return b.print(w, r, made.Plan, func(e run.Entry) error {
+		e.Note = made.Name
+		_, err := b.store.Append(record.ShopID, e, nil)
+		return err
+	})
+}
+
+// getRunPrint gives a sheet of what a run was started from, and notes the print.
+func (b *Bench) getRunPrint(w http.ResponseWriter, r *http.Request) error {
+	one, err := b.open.find(r.PathValue("id"), b.now())
+	if err != nil {
+		return err
+	}
+	made, err := b.frozenOf(one.id)
+	if err != nil {
+		return err
+	}
+	return b.print(w, r, made.Plan, func(e run.Entry) error {
+		if one.view(b.now()).Status != run.Open {
+			return nil // a sealed record takes no prints; the sheet says of what state it is
+		}
+		_, err := b.takeOn(one, e)
+		return err
+	})
+}
+
+// print draws a sheet and notes it before it leaves the house.
+func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note func(run.Entry) error) error {
+	name, isPDF := strings.CutSuffix(r.PathValue("sheet"), ".pdf")
+	at := slices.IndexFunc(sheets, func(s printed) bool { return s.name == name })
+	if at < 0 || !isPDF {
+		return wrong(http.StatusNotFound, NoRoute, finding.Values{"path": cut(r.URL.Path)})
+	}
+	if r.Header.Get("Sec-Fetch-Site") == "cross-site" {
+		return wrong(http.StatusForbidden, OtherSite, nil)
+	}
+	ask, err := b.printing(r)
+	if err != nil {
+		return err
+	}
+	machine.KeepSmall(len(p.Joint.Fasteners), usualDPI)
+	files, _, err := sheets[at].draw(p, ask)
+	if err != nil {
+		return failure{http.StatusUnprocessableEntity, err}
+	}
+	who := cmp.Or(firstRunes(strings.TrimSpace(r.URL.Query().Get("who")), longestWho), nobodyNamed)
+	if err := note(run.Entry{ID: rand.Text(), Act: run.Printed, Who: who, Time: b.now(), Sheet: name, Fingerprint: p.Fingerprint}); err != nil {
+		return err
+	}
+	download(w, "inline", files[0].Name, "application/pdf")
+	w.Write(files[0].Data) // a reader who has gone needs no answer
+	return nil
+}
+
+// printing is how a sheet is wanted: as PDF, in the reader's language, on the paper
+// that is asked for.
+func (b *Bench) printing(r *http.Request) (job.Printing, error) {
+	paper, err := sheet.FindPaper(cmp.Or(r.URL.Query().Get("paper"), "a4"))
+	if err != nil {
+		return job.Printing{}, wrong(http.StatusBadRequest, NoPaper, finding.Values{"written": cut(r.URL.Query().Get("paper")), "allowed": sheet.PaperNames()})
+	}
+	return job.Printing{Request: sheet.Request{Words: b.reader(r), Paper: paper}, Formats: []render.Format{render.PDF}, DPI: usualDPI}, nil
+}

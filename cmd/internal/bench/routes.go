@@ -1,0 +1,113 @@
+package bench
+
+import (
+	"io/fs"
+	"net/http"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/render/page"
+)
+
+// Paths that more than one file knows.
+const (
+	photosPath    = "/api/photos"
+	assetsPath    = "/assets/"
+	joinPath      = "/join"
+	authorityPath = "/drawdown.crt"
+)
+
+// routes are all that is served, by method and path. The desktop alone lets others
+// in.
+func (b *Bench) routes() http.Handler {
+	mux := http.NewServeMux()
+	for pattern, do := range map[string]route{
+		"GET /api/patterns": b.getPatterns,
+
+		"GET /api/runs":               b.getRuns,
+		"POST /api/runs":              b.postRun,
+		"GET /api/runs/{file}":        b.getRun,
+		"POST /api/runs/{id}/entries": b.postRunEntry,
+		"GET /api/runs/{id}/events":   b.getEvents,
+
+		"GET /api/jobs":               b.getJobs,
+		"POST /api/jobs":              b.postJob,
+		"GET /api/jobs/{file}":        b.getJob,
+		"POST /api/jobs/{id}/entries": b.postJobEntry,
+
+		"POST " + photosPath:             b.postPhoto,
+		"GET " + photosPath + "/{photo}": b.getPhoto,
+		"GET /api/wrenches":              b.getWrenches,
+		"GET /api/people":                b.getPeople,
+		"GET /api/time":                  b.getTime,
+
+		"GET /api/share":                  b.getShare,
+		"POST /api/share/codes":           desktopOnly(b.postCode),
+		"DELETE /api/share/sessions/{id}": desktopOnly(b.deleteSession),
+
+		"GET /patterns/{name}/{sheet}": b.getPatternPrint,
+		"GET /runs/{id}/{sheet}":       b.getRunPrint,
+
+		"GET /{$}":                        b.homePage,
+		"GET /patterns/{name}":            b.patternPage,
+		"GET /runs/{id}":                  b.runPage,
+		"GET /runs/{id}/live":             b.runLive,
+		"GET /records":                    b.recordsPage,
+		"GET /records/{id}":               b.recordPage,
+		"GET /settings":                   b.settingsPage,
+		"GET /share":                      desktopOnly(b.sharePage),
+		"GET " + joinPath:                 b.joinPage,
+		"POST " + joinPath:                b.join,
+		"GET " + assetsPath + "{file...}": b.getAsset,
+		"GET " + authorityPath:            b.getAuthority,
+	} {
+		mux.HandleFunc(pattern, func(w http.ResponseWriter, r *http.Request) {
+			if err := do(w, r); err != nil {
+				b.fail(w, r, err)
+			}
+		})
+	}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if answer, pattern := mux.Handler(r); pattern == "" {
+			b.noRoute(w, r, answer)
+			return
+		}
+		mux.ServeHTTP(w, r)
+	})
+}
+
+// noRoute says in the reader's language what the mux would say: there is no such
+// path, or not by this method, or it is written another way.
+func (b *Bench) noRoute(w http.ResponseWriter, r *http.Request, plain http.Handler) {
+	said := &silent{head: http.Header{}}
+	plain.ServeHTTP(said, r)
+	switch allowed := said.head.Get("Allow"); {
+	case said.status == http.StatusMethodNotAllowed:
+		w.Header().Set("Allow", allowed)
+		b.fail(w, r, wrong(said.status, WrongMethod, finding.Values{"method": cut(r.Method), "allowed": strings.Split(allowed, ", ")}))
+	default:
+		b.fail(w, r, wrong(http.StatusNotFound, NoRoute, finding.Values{"path": cut(r.URL.Path)}))
+	}
+}
+
+// silent takes an answer and keeps its status and head.
+type silent struct {
+	head   http.Header
+	status int
+}
+
+func (s *silent) Header() http.Header            { return s.head }
+func (s *silent) Write(data []byte) (int, error) { return len(data), nil }
+func (s *silent) WriteHeader(status int)         { s.status = status }
+
+// getAsset serves the style sheet, the scripts and the typeface of the pages. The
+// folder that they are in has another name when one of them changes.
+func (b *Bench) getAsset(w http.ResponseWriter, r *http.Request) error {
+	name := r.PathValue("file")
+	if about, err := fs.Stat(page.Assets(), name); err != nil || about.IsDir() {
+		return wrong(http.StatusNotFound, NoRoute, finding.Values{"path": cut(r.URL.Path)})
+	}
+	w.Header().Set("Cache-Control", assetsLast)
+	http.ServeFileFS(w, r, page.Assets(), name)
+	return nil
+}

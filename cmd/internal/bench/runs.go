@@ -1,0 +1,221 @@
+package bench
+
+import (
+	"encoding/json"
+	"net/http"
+	"strings"
+	"time"
+
+	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/record"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/source"
+	"drawdown/render/words"
+	"drawdown/sequence/overhaul"
+	"drawdown/sequence/run"
+)
+
+// newRun is what a run is asked for with.
+type newRun struct {
+	Of     string `json:"of"`
+	Work   string `json:"work"`
+	Job    string `json:"job"`
+	Number string `json:"number"` // of the machine
+	Order  string `json:"order"`
+	Note   string `json:"note"`
+	Who    string `json:"who"`
+	Again  string `json:"again"` // the run that this one checks
+}
+
+// postRun starts a run: of a job's joint as the job has it, else of the file as it
+// is now.
+func (b *Bench) postRun(w http.ResponseWriter, r *http.Request) error {
+	var asked newRun
+	if err := b.read(w, r, &asked); err != nil {
+		return err
+	}
+	id, err := b.startRun(asked, b.reader(r))
+	if err != nil {
+		return err
+	}
+	w.Header().Set("Location", "/api/runs/"+id)
+	answer(w, http.StatusCreated, map[string]string{"run": id})
+	return nil
+}
+
+func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error) {
+	direction, check, err := b.workOf(asked)
+	if err != nil {
+		return "", err
+	}
+	var made job.Frozen
+	if asked.Job != "" {
+		made, err = b.jointOfJob(asked.Job, asked.Of)
+	} else {
+		made, err = b.shop.freeze(asked.Of)
+	}
+	if err != nil {
+		return "", err
+	}
+	if made.Kind == job.MachineFile {
+		return "", wrong(http.StatusUnprocessableEntity, IsMachine, finding.Values{"name": asked.Of})
+	}
+	if !made.Sound() {
+		return "", wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": asked.Of, "why": firstProblem(c, made.Problems)})
+	}
+	if err := overhaul.CheckAgain(made.Plan); check && err != nil {
+		return "", failure{http.StatusUnprocessableEntity, err}
+	}
+	work := run.New(made.Plan, direction, made.ToAccept())
+	work.Of, work.Job, work.Again = made.Name, asked.Job, check
+	frozen, err := json.Marshal(work)
+	if err != nil {
+		return "", err
+	}
+	return b.store.AddRun(record.NewRun{
+		Job: asked.Job, Again: asked.Again, Of: made.Name, Title: made.Plan.Title, Work: direction,
+		Number: asked.Number, Order: asked.Order, Note: asked.Note, Who: asked.Who,
+		Time: b.now(), Program: b.Program, Frozen: frozen, Files: made.Files,
+	})
+}
+
+// again is the work of a later check: the joint is tightened once more.
+const again = "again"
+
+// workOf gives the direction of a run, and whether it is a later check.
+func (b *Bench) workOf(asked newRun) (d run.Direction, check bool, err error) {
+	d, check = run.Direction(asked.Work), asked.Again != ""
+	if asked.Work == again {
+		d, check = run.Tighten, true
+	}
+	if d != run.Loosen && d != run.Tighten {
+		allowed := []string{string(run.Loosen), string(run.Tighten), again}
+		return d, check, wrong(http.StatusBadRequest, NoDirection, finding.Values{"written": cut(asked.Work), "allowed": allowed})
+	}
+	if asked.Again != "" {
+		_, err = b.store.Run(asked.Again)
+	}
+	return d, check, err
+}
+
+// thawed reads again what a run or a job was started from.
+func (b *Bench) thawed(name string, files map[string]string) (job.Frozen, error) {
+	kept := source.Kept{}
+	for file, sum := range files {
+		data, err := b.store.File(sum)
+		if err != nil {
+			return job.Frozen{}, err
+		}
+		kept[file] = data
+	}
+	return job.Thaw(kept, name)
+}
+
+// runOut is a run as GET shows it: what the run is, how it stands, and what the
+// server words.
+type runOut struct {
+	Run      string    `json:"run"`
+	Number   string    `json:"number,omitempty"`
+	Order    string    `json:"order,omitempty"`
+	Note     string    `json:"note,omitempty"`
+	Who      string    `json:"who,omitempty"`
+	Again    string    `json:"again,omitempty"` // the run that this one checks
+	Started  time.Time `json:"started"`
+	Time     time.Time `json:"time"` // the server's clock, for waits
+	ToAccept []worded  `json:"to_accept"`
+	Flags    []flagged `json:"flags,omitempty"`
+	run.View
+}
+
+// worded is a finding in the reader's language.
+type worded struct {
+	Code finding.Code `json:"code"`
+	Text string       `json:"text"`
+}
+
+// flagged is what was recorded and has to be looked at.
+type flagged struct {
+	worded
+	run.Mark
+	Step int `json:"step,omitempty"`
+}
+
+func (b *Bench) getRun(w http.ResponseWriter, r *http.Request) error {
+	id, ending, exported := strings.Cut(r.PathValue("file"), ".")
+	if exported {
+		return b.exportRun(w, r, id, ending)
+	}
+	one, err := b.open.find(id, b.now())
+	if err != nil {
+		return err
+	}
+	if err := b.tellJob(one); err != nil {
+		return err
+	}
+	answer(w, http.StatusOK, b.runOut(one, b.reader(r)))
+	return nil
+}
+
+func (b *Bench) runOut(one *openRun, c *words.Catalogue) runOut {
+	now := b.now()
+	v := one.view(now)
+	out := runOut{
+		Run: one.id, Number: one.of.Number, Order: one.of.Order, Note: one.of.Note, Who: one.of.Who, Again: one.of.Again,
+		Started: one.of.Started, Time: now, ToAccept: []worded{}, View: v,
+	}
+	for _, f := range v.ToAccept {
+		out.ToAccept = append(out.ToAccept, worded{f.Code, c.Say(f)})
+	}
+	for _, f := range v.Flags {
+		out.Flags = append(out.Flags, flagged{worded{f.Finding.Code, c.Say(f.Finding)}, f.Mark, f.Step})
+	}
+	return out
+}
+
+// getRuns lists runs: by machine, joint, person, wrench, job, from, to and open.
+func (b *Bench) getRuns(w http.ResponseWriter, r *http.Request) error {
+	f, err := filterOf(r)
+	if err != nil {
+		return err
+	}
+	list, err := b.store.Runs(f)
+	if err != nil {
+		return err
+	}
+	answer(w, http.StatusOK, listed(list))
+	return nil
+}
+
+// listed keeps an empty list a list.
+func listed[T any](list []T) []T { return append([]T{}, list...) }
+
+// filterOf reads what a list is searched by.
+func filterOf(r *http.Request) (record.Filter, error) {
+	q := r.URL.Query()
+	text := func(key string) string { return firstRunes(strings.TrimSpace(q.Get(key)), longestName) }
+	f := record.Filter{
+		Machine: text("machine"), Joint: text("joint"), Person: text("person"), Wrench: text("wrench"), Job: text("job"),
+		Open: q.Get("open") != "", Most: mostLines,
+	}
+	var err error
+	if f.From, err = day(text("from")); err != nil {
+		return f, err
+	}
+	f.To, err = day(text("to"))
+	if !f.To.IsZero() {
+		f.To = f.To.AddDate(0, 0, 1).Add(-time.Millisecond) // the day as a whole
+	}
+	return f, err
+}
+
+// day reads a date in the shop's zone.
+func day(text string) (time.Time, error) {
+	if text == "" {
+		return time.Time{}, nil
+	}
+	t, err := time.ParseInLocation(time.DateOnly, text, time.Local)
+	if err != nil {
+		return t, wrong(http.StatusBadRequest, NoDate, finding.Values{"written": text})
+	}
+	return t, nil
+}

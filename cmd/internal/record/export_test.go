@@ -1,0 +1,82 @@
+package record
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+	"time"
+
+	"drawdown/sequence/run"
+)
+
+// The table says what each step was; formulas are no formulas in a spreadsheet.
+func TestCSV(t *testing.T) {
+	t.Parallel()
+	s := opened(t, t.TempDir())
+	id := added(t, s, headRun)
+	appended(t, s, id, run.Entry{ID: "a", Act: run.Done, Step: 1, Who: "RA", Time: noon})
+	appended(t, s, id, run.Entry{ID: "b", Act: run.Measure, Who: "RA", Measure: "gap", Value: "-0.05", Unit: "mm", Note: "=1+1, \"x\"", Place: &run.Place{Fastener: "M3"}, Time: noon.Add(time.Second)})
+	made, err := s.Export(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := made.CSV()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(strings.TrimSpace(string(table)), "\n")
+	want := []string{ // the hash differs from store to store
+		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash",
+		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash,
+		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash,
+	}
+	for i, line := range lines {
+		if i >= len(want) || line != want[i] {
+			t.Errorf("line %d: %s", i, line)
+		}
+	}
+	for cell, want := range map[string]string{"=1": "'=1", "+cmd": "'+cmd", "-x": "'-x", "@x": "'@x", "\tx": "'\tx", "-0.5": "-0.5", "+3": "+3", "a=1": "a=1", "": ""} {
+		if got := asText(cell); got != want {
+			t.Errorf("%q: %q", cell, got)
+		}
+	}
+}
+
+// The export of a job has its runs, and the chain's end of the whole store.
+func TestExportOfAJob(t *testing.T) {
+	t.Parallel()
+	s := small(t, t.TempDir())
+	made, err := s.Export("J1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(made)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out struct {
+		ID, Number string
+		Entries    []map[string]any
+		Runs       []struct {
+			ID, Job string
+			Plan    map[string]any
+			Entries []map[string]any
+		}
+		Chain struct {
+			Entries int
+			Head    string
+		}
+	}
+	if err := json.Unmarshal(text, &out); err != nil {
+		t.Fatal(err)
+	}
+	head := sound(t, s)
+	if out.ID != "J1" || out.Number != "P4-0117" || len(out.Runs) != 1 || out.Chain.Head != head.Hash || out.Chain.Entries != int(head.Place) {
+		t.Errorf("%+v", out)
+	}
+	one := out.Runs[0]
+	if one.ID != "R1" || one.Job != "J1" || one.Plan["work"] != "loosen" || len(one.Entries) != 2 ||
+		one.Entries[1]["act"] != "hand over" || one.Entries[1]["to"] != "MB" || one.Entries[1]["version"] != 2.0 || len(one.Entries[1]["hash"].(string)) != 64 {
+		t.Errorf("%+v", one)
+	}
+}

@@ -1,0 +1,320 @@
+package record
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"drawdown/geometry/finding"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+)
+
+func sprint(format string, args ...any) string { return fmt.Sprintf(format, args...) }
+
+// flags are what was recorded but has to be looked at.
+func (l *layout) flags() {
+	var rows []sheet.Row
+	for _, f := range l.View.Flags {
+		rows = append(rows, sheet.Row{Words: []string{l.words.Say(f.Finding), f.By, l.when(f.At)}, Warns: true})
+	}
+	l.list(l.p.Records.Flags, l.said(l.w.What), rows)
+}
+
+// accepted are the warnings that someone took on by name.
+func (l *layout) accepted() {
+	m := l.View.Accepted
+	if m == nil {
+		return
+	}
+	var rows []sheet.Row
+	for _, f := range l.Accepted {
+		rows = append(rows, sheet.Row{Words: []string{l.words.Say(f)}})
+	}
+	l.list(sprint(l.w.Accepted, m.By, l.when(m.At)), []sheet.Column{{Head: l.w.What, Share: 1}}, rows)
+}
+
+// said are the columns of what somebody wrote.
+func (l *layout) said(head string) []sheet.Column {
+	c := l.p.Records.Columns
+	return []sheet.Column{{Head: head, Share: 8}, {Head: c["who"], Share: 1.2}, {Head: c["when"], Share: 2.2}}
+}
+
+func (l *layout) readings() {
+	var rows []sheet.Row
+	for _, r := range l.View.Readings {
+		where := ""
+		if r.Place != nil {
+			where = cmp.Or(r.Place.Fastener, r.Place.Station)
+		}
+		remark := r.Note
+		if r.Outside {
+			remark = words.Row(l.p.Records.Outside, remark)
+		}
+		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + r.Unit))
+		rows = append(rows, sheet.Row{Words: []string{number(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
+	}
+	c := l.p.Records.Columns
+	l.list(l.p.Records.Readings, []sheet.Column{
+		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true},
+		{Head: c["who"], Share: 1.2}, {Head: c["when"], Share: 2.2}, {Head: l.w.Remark, Share: 3},
+	}, rows)
+}
+
+// steps are all steps in the order of work, the added ones too.
+func (l *layout) steps() {
+	var rows []sheet.Row
+	worked := false
+	for _, st := range l.View.Steps {
+		worked = worked || st.WorkedOut
+		rows = append(rows, sheet.Row{Words: []string{
+			number(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
+			st.By, l.when(st.At), l.remark(st),
+		}})
+	}
+	c := l.p.Records.Columns
+	l.list(l.p.Records.Steps, []sheet.Column{
+		{Head: c["step"], Share: 1}, {Head: c["stage"], Share: 1}, {Head: c["fastener"], Share: 1.3, Bold: true}, {Head: c["figure"], Share: 3.2},
+		{Head: c["state"], Share: 1.6}, {Head: c["who"], Share: 1.1}, {Head: c["when"], Share: 2.3}, {Head: l.w.Remark, Share: 2.6},
+	}, rows)
+	if worked {
+		l.run.Sentence("≈ " + l.p.Run.WorkedOut)
+		l.run.Y += 1.5
+	}
+}
+
+func number(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}
+
+func (l *layout) stage(st run.Step) string {
+	if st.Round > 1 {
+		return words.Row(number(st.Stage), sprint(l.p.Run.Round, st.Round))
+	}
+	return number(st.Stage)
+}
+
+// figure says what was to be done; a figure that was worked out is marked.
+func (l *layout) figure(st run.Step) string {
+	figure := l.words.Figure(st.Figure)
+	if st.WorkedOut && figure != "" {
+		figure = "≈ " + figure
+	}
+	return strings.TrimSpace(l.p.Run.Do[string(st.Do)] + " " + figure)
+}
+
+func (l *layout) remark(st run.Step) string {
+	old, again := "", ""
+	if st.Old {
+		old = l.p.Records.Old
+	}
+	if st.Recovery > 0 {
+		again = l.p.Run.Recovery
+	}
+	return words.Row(st.Wrench, old, again, st.Reason)
+}
+
+// used is a wrench, and what was done with it.
+type used struct {
+	number string
+	facts  *run.WrenchFacts
+	count  int
+}
+
+func (l *layout) wrenches() {
+	var all []used
+	for _, e := range l.Entries {
+		if e.Wrench == "" {
+			continue
+		}
+		i := slices.IndexFunc(all, func(u used) bool { return u.number == e.Wrench })
+		if i < 0 {
+			all, i = append(all, used{number: e.Wrench}), len(all)
+		}
+		all[i].count++
+		all[i].facts = e.WrenchFacts
+	}
+	var rows []sheet.Row
+	for _, u := range all {
+		spans, calibrated := "", ""
+		if f := u.facts; f != nil && f.Listed {
+			calibrated = f.Calibrated
+			if f.ToNm > 0 {
+				spans = l.words.Figure(sprint("%.3g–%.3g", f.FromNm, f.ToNm))
+			}
+		}
+		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, number(u.count), l.aboutWrench(u.number)}})
+	}
+	l.list(l.w.Wrenches, []sheet.Column{
+		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
+		{Head: l.w.Used, Share: 1}, {Head: l.w.Remark, Share: 5},
+	}, rows)
+}
+
+// aboutWrench says what was flagged of a wrench, once.
+func (l *layout) aboutWrench(number string) string {
+	var all []string
+	for _, f := range l.View.Flags {
+		if f.Finding.Values["wrench"] == number {
+			if said := l.words.Say(f.Finding); !slices.Contains(all, said) {
+				all = append(all, said)
+			}
+		}
+	}
+	return words.Row(all...)
+}
+
+// person is someone who took part.
+type person struct {
+	name        string
+	count       int
+	first, last time.Time
+}
+
+func (l *layout) people() {
+	var all []person
+	add := func(name string, at time.Time) {
+		if name == "" {
+			return
+		}
+		i := slices.IndexFunc(all, func(p person) bool { return p.name == name })
+		if i < 0 {
+			all, i = append(all, person{name: name, first: at}), len(all)
+		}
+		all[i].count++
+		all[i].last = at
+	}
+	for _, e := range l.Entries {
+		add(e.Who, e.Time)
+		add(e.Second, e.Time)
+	}
+	var rows []sheet.Row
+	for _, p := range all {
+		rows = append(rows, sheet.Row{Words: []string{p.name, number(p.count), l.when(p.first), l.when(p.last)}})
+	}
+	l.list(l.w.People, []sheet.Column{{Head: l.p.Records.Columns["who"], Share: 2, Bold: true}, {Head: l.w.Entries, Share: 1}, {Head: l.w.First, Share: 2}, {Head: l.w.Ended, Share: 2}}, rows)
+}
+
+// handOvers have what the next shift was told, in five lines.
+func (l *layout) handOvers() {
+	for _, h := range l.View.HandOvers {
+		lines := l.p.Run.Lines
+		rows := []sheet.Row{
+			{Words: []string{lines["done"], sprint(l.p.Run.LineDone, h.Done.Steps, h.Done.Fasteners)}},
+			{Words: []string{lines["open"], sprint(l.p.Run.LineOpen, h.Open.Steps, h.Open.Fasteners)}},
+			{Words: []string{lines["found"], cmp.Or(l.foundThen(h.Found), l.p.Run.None)}},
+			{Words: []string{lines["waiting"], cmp.Or(l.waitedFor(h.Waiting), l.p.Run.None)}},
+			{Words: []string{lines["next"], words.Row(h.Next, h.Note)}},
+		}
+		l.list(l.p.Records.HandOvers, []sheet.Column{
+			{Head: l.p.Run.HandOver, Share: 2, Bold: true}, {Head: sprint(l.p.Records.HandedTo, h.By, h.Next, l.when(h.At)), Share: 8},
+		}, rows)
+	}
+}
+
+func (l *layout) foundThen(found []run.TroubleSeen) string {
+	var all []string
+	for _, t := range found {
+		all = append(all, strings.TrimSpace(strings.Join(t.IDs, ", ")+" "+l.p.Trouble.Names[cmp.Or(string(t.Trouble), "unsure")]))
+	}
+	return strings.Join(all, "; ")
+}
+
+func (l *layout) waitedFor(list []run.Awaited) string {
+	var all []string
+	for _, a := range list {
+		switch {
+		case a.Step > 0:
+			all = append(all, sprint("%s %d, %s", l.p.Records.Columns["step"], a.Step, l.when(a.Ends)))
+		case a.Need != nil:
+			all = append(all, l.words.Say(need(*a.Need)))
+		case a.Ask != nil:
+			all = append(all, l.p.Run.AskRound)
+		case a.Accept > 0:
+			all = append(all, sprint(l.p.Run.LineAccept, a.Accept))
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// need words what must be ready.
+func need(n run.Need) finding.Finding {
+	if n.ID != "" {
+		return finding.Noted(run.NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
+	}
+	return finding.Noted(run.NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready})
+}
+
+// remarks are notes, and corrections with the entry that they correct.
+func (l *layout) remarks() {
+	for _, part := range []struct {
+		title string
+		list  []run.Seen
+	}{{l.p.Records.Notes, l.View.Notes}, {l.p.Records.Corrections, l.View.Corrections}} {
+		var rows []sheet.Row
+		for _, s := range part.list {
+			value := strings.TrimSpace(l.words.Figure(string(s.Value) + " " + s.Unit))
+			rows = append(rows, sheet.Row{Words: []string{words.Row(l.toEntry(s.Of), value, s.Note), s.By, l.when(s.At)}})
+		}
+		l.list(part.title, l.said(l.w.What), rows)
+	}
+}
+
+// toEntry names an entry by its place in the chain and by what it said.
+func (l *layout) toEntry(id string) string {
+	for _, e := range l.Entries {
+		if e.ID == id {
+			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", number(e.Step)), e.Who)
+		}
+	}
+	return ""
+}
+
+func (l *layout) prints() {
+	var rows []sheet.Row
+	for _, p := range l.View.Prints {
+		out := ""
+		if p.OutOfDate {
+			out = l.p.Pattern.OutOfDate
+		}
+		rows = append(rows, sheet.Row{Words: []string{words.Row(l.p.Pattern.Sheets[p.Sheet], p.Fingerprint, out), p.By, l.when(p.At)}})
+	}
+	l.list(l.p.Records.Prints, l.said(l.w.What), rows)
+}
+
+// seal is who closed the record, and the end of the chain that shows that nothing
+// was changed since.
+func (l *layout) seal() {
+	var first, last int64
+	if n := len(l.Entries); n > 0 {
+		first, last = l.Entries[0].N, l.Entries[n-1].N
+	}
+	t := sheet.Table{Columns: []sheet.Column{{Head: l.p.Records.Seal, Share: 1}}}
+	for _, line := range slices.Concat(l.statusLines(), []string{
+		sprint(l.p.Records.Head, grouped(l.Head)), sprint(l.w.Chain, first, last, l.HeadPlace),
+		l.p.Records.HeadSays, sprint(l.w.Against, "drawdown records verify --against "+start(l.Head)),
+	}) {
+		t.Rows = append(t.Rows, sheet.Row{Words: []string{line}})
+	}
+	l.run.Room(12 * l.run.Pen.Paper.Line) // a seal stands on one page
+	t.Draw(l.run)
+}
+
+// grouped writes a hash so that it can be read aloud.
+func grouped(hash string) string {
+	var groups []string
+	for part := range slices.Chunk([]byte(hash), 4) {
+		groups = append(groups, string(part))
+	}
+	return strings.Join(groups, " ")
+}
+
+// start is enough of a hash to type.
+func start(hash string) string { return hash[:min(16, len(hash))] }

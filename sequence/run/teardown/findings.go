@@ -1,0 +1,17 @@
+package teardown
+
+import "drawdown/geometry/finding"
+
+// Why an entry on a job is not taken.
+const (
+	ActOfARun      finding.Code = "job act of a run"      // act, allowed
+	JobClosed      finding.Code = "job closed"            //
+	NoPartStep     finding.Code = "job no such part"      // step
+	PartDone       finding.Code = "job part done"         // step
+	PartOutOfOrder finding.Code = "job part out of order" // step, next
+	NoSuchEntry    finding.Code = "job no such entry"     // of
+	UndoneAlready  finding.Code = "job undone already"    //
+	NotUndone      finding.Code = "job cannot be undone"  // act
+	LaterPartDone  finding.Code = "job later part done"   // step
+	RunsOpen       finding.Code = "job runs open"         // runs
+)

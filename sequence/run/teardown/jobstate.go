@@ -1,0 +1,222 @@
+package teardown
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/run"
+)
+
+// RunFact is how a run of the job stands.
+type RunFact struct {
+	Run       string        `json:"run"`
+	Of        string        `json:"of"`
+	Direction run.Direction `json:"work"`
+	Again     string        `json:"again,omitempty"` // the run that it checks
+	Status    run.Status    `json:"state"`
+}
+
+// State is a job with the entries that were taken so far. It is not safe for use
+// by several goroutines at once.
+type State struct {
+	work    Work
+	entries map[string]*run.Entry
+	undone  map[string]bool
+	order   []*run.Entry // as they came
+	closed  *run.Entry
+}
+
+// Start gives the state before the first entry.
+func (w Work) Start() *State {
+	return &State{work: w, entries: map[string]*run.Entry{}, undone: map[string]bool{}}
+}
+
+// Replay gives the state after entries that were taken before, without judging
+// them again.
+func (w Work) Replay(entries []run.Entry) *State {
+	s := w.Start()
+	for _, e := range entries {
+		s.apply(e)
+	}
+	return s
+}
+
+// Version is the number of entries taken.
+func (s *State) Version() int { return len(s.order) }
+
+// Closed says whether the job takes no more than corrections.
+func (s *State) Closed() bool { return s.closed != nil }
+
+// Acts lists the acts on a job.
+var Acts = []run.Act{run.Part, run.Undo, run.Ready, run.Measure, run.Find, run.Remark, run.Printed, run.HandOver, run.Adopt, run.Close, run.Correct}
+
+// Take judges an entry and applies it; runs are those of the job.
+func (s *State) Take(e run.Entry, runs []RunFact) *run.Refusal {
+	if r := e.FaultByItself(); r != nil {
+		return r
+	}
+	if r := s.judge(e, runs); r != nil {
+		return r
+	}
+	s.apply(e)
+	return nil
+}
+
+func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
+	switch {
+	case !slices.Contains(Acts, e.Act):
+		return &run.Refusal{Finding: finding.Failed(ActOfARun, finding.Values{"act": string(e.Act), "allowed": textsOf(Acts)}), Malformed: true}
+	case s.closed != nil && e.Act != run.Correct:
+		return because(JobClosed, nil, s.closed)
+	}
+	switch e.Act {
+	case run.Part:
+		return s.judgePart(e)
+	case run.Undo:
+		return s.judgeUndo(e)
+	case run.Correct:
+		return s.judgeCorrect(e)
+	case run.Close:
+		return s.judgeClose(runs)
+	}
+	return nil
+}
+
+// judgePart takes a line of the lists once, and out of their order with a reason.
+func (s *State) judgePart(e run.Entry) *run.Refusal {
+	line := s.line(e.Step)
+	if line == nil || line.Joint != "" {
+		return &run.Refusal{Finding: finding.Failed(NoPartStep, finding.Values{"step": e.Step}), Malformed: true}
+	}
+	if done := s.partDone(e.Step); done != nil {
+		return because(PartDone, finding.Values{"step": e.Step}, done)
+	}
+	if first := s.earlier(e.Step); first != 0 && e.Note == "" {
+		return because(PartOutOfOrder, finding.Values{"step": e.Step, "next": first}, nil)
+	}
+	return nil
+}
+
+// earlier gives the first part step before this one, of its list, that is open.
+func (s *State) earlier(step int) int {
+	list := s.work.Teardown
+	if step > len(list) {
+		list = s.work.Rebuild
+	}
+	for _, line := range list {
+		if line.Number < step && line.Joint == "" && s.partDone(line.Number) == nil {
+			return line.Number
+		}
+	}
+	return 0
+}
+
+// judgeUndo takes back a wrong tap: the part step, as long as no later one of its
+// list is done, and what was ready.
+func (s *State) judgeUndo(e run.Entry) *run.Refusal {
+	of := s.entries[e.Of]
+	switch {
+	case of == nil:
+		return because(NoSuchEntry, finding.Values{"of": e.Of}, nil)
+	case s.undone[e.Of]:
+		return because(UndoneAlready, nil, nil)
+	case of.Act != run.Part && of.Act != run.Ready:
+		return because(NotUndone, finding.Values{"act": string(of.Act)}, of)
+	}
+	if of.Act == run.Part {
+		for _, later := range s.order {
+			if later.Act == run.Part && !s.undone[later.ID] && later.Step > of.Step && s.sameList(later.Step, of.Step) {
+				return because(LaterPartDone, finding.Values{"step": later.Step}, later)
+			}
+		}
+	}
+	return nil
+}
+
+func (s *State) sameList(a, b int) bool {
+	return (a > len(s.work.Teardown)) == (b > len(s.work.Teardown))
+}
+
+func (s *State) judgeCorrect(e run.Entry) *run.Refusal {
+	if s.entries[e.Of] == nil {
+		return because(NoSuchEntry, finding.Values{"of": e.Of}, nil)
+	}
+	return nil
+}
+
+// judgeClose needs every run of the job sealed or void.
+func (s *State) judgeClose(runs []RunFact) *run.Refusal {
+	var open []string
+	for _, r := range runs {
+		if r.Status == run.Open {
+			open = append(open, r.Run)
+		}
+	}
+	if len(open) > 0 {
+		return because(RunsOpen, finding.Values{"runs": open}, nil)
+	}
+	return nil
+}
+
+func because(code finding.Code, values finding.Values, e *run.Entry) *run.Refusal {
+	r := &run.Refusal{Finding: finding.Failed(code, values)}
+	if e != nil {
+		r.By, r.At = e.Who, e.Time
+	}
+	return r
+}
+
+// apply takes an entry that was judged, here or when it was first taken.
+func (s *State) apply(e run.Entry) {
+	if s.entries[e.ID] != nil {
+		return
+	}
+	s.entries[e.ID] = &e
+	s.order = append(s.order, &e)
+	switch e.Act {
+	case run.Undo:
+		s.undone[e.Of] = true
+	case run.Close:
+		s.closed = &e
+	}
+}
+
+// line gives a line of the lists by its number.
+func (s *State) line(number int) *Line {
+	for _, list := range [][]Line{s.work.Teardown, s.work.Rebuild} {
+		if i := slices.IndexFunc(list, func(l Line) bool { return l.Number == number }); i >= 0 {
+			return &list[i]
+		}
+	}
+	return nil
+}
+
+// partDone gives the entry by which a part step is done.
+func (s *State) partDone(number int) *run.Entry {
+	for _, e := range s.order {
+		if e.Act == run.Part && e.Step == number && !s.undone[e.ID] {
+			return e
+		}
+	}
+	return nil
+}
+
+// Ready gives the entries by which something is ready, as the runs of the job ask
+// for them.
+func (s *State) Ready() []run.Entry {
+	var ready []run.Entry
+	for _, e := range s.order {
+		if e.Act == run.Ready && !s.undone[e.ID] {
+			ready = append(ready, *e)
+		}
+	}
+	return ready
+}
+
+func textsOf(acts []run.Act) []string {
+	all := make([]string, len(acts))
+	for i, a := range acts {
+		all[i] = string(a)
+	}
+	return all
+}

@@ -1,0 +1,120 @@
+package teardown
+
+import (
+	"time"
+
+	"drawdown/sequence/run"
+)
+
+// Status is how far a job is.
+type Status string
+
+const (
+	Open   Status = "open"
+	Closed Status = "closed"
+)
+
+// Progress is how far a line is.
+type Progress string
+
+const (
+	ToDo     Progress = "todo"
+	Underway Progress = "underway" // a run of the joint is open
+	IsDone   Progress = "done"
+)
+
+// View is a job at one moment.
+type View struct {
+	Of          string      `json:"of"`
+	Title       string      `json:"title"`
+	Machine     string      `json:"machine,omitempty"`
+	Fingerprint string      `json:"fingerprint"`
+	Status      Status      `json:"state"`
+	Version     int         `json:"version"`
+	Teardown    []LineNow   `json:"teardown"`
+	Rebuild     []LineNow   `json:"rebuild"`
+	Runs        []RunFact   `json:"runs"`
+	Needs       []Need      `json:"ready"`    // what must be ready before the joints are tightened
+	Findings    []run.Entry `json:"findings"` // also those of the runs, by the server
+	Measured    []run.Entry `json:"measured"`
+	Notes       []run.Entry `json:"notes,omitempty"`
+	HandOvers   []run.Entry `json:"hand_overs,omitempty"`
+	Adopted     []run.Entry `json:"adopted,omitempty"`
+	ClosedBy    *run.Mark   `json:"closed,omitempty"`
+}
+
+// LineNow is a line with its state: for a joint the run that says so.
+type LineNow struct {
+	Line
+	State Progress  `json:"state"`
+	Run   string    `json:"run,omitempty"`
+	By    string    `json:"by,omitempty"`
+	At    time.Time `json:"at,omitzero"`
+}
+
+// Need is what must be ready, with the joint that it is for.
+type Need struct {
+	Joint string `json:"joint"`
+	run.Need
+}
+
+// View shows the job; needs are those of its joints, by the runs of the job.
+func (s *State) View(runs []RunFact, needs []Need) View {
+	v := View{
+		Of: s.work.Of, Title: s.work.Title, Machine: s.work.Machine, Fingerprint: s.work.Fingerprint,
+		Status: Open, Version: s.Version(), Runs: append([]RunFact{}, runs...), Needs: append([]Need{}, needs...),
+		Teardown: s.now(s.work.Teardown, run.Loosen, runs), Rebuild: s.now(s.work.Rebuild, run.Tighten, runs),
+		Findings: []run.Entry{}, Measured: []run.Entry{},
+	}
+	lists := map[run.Act]*[]run.Entry{
+		run.Find: &v.Findings, run.Measure: &v.Measured, run.Remark: &v.Notes, run.Correct: &v.Notes, run.HandOver: &v.HandOvers, run.Adopt: &v.Adopted,
+	}
+	for _, e := range s.order {
+		if list := lists[e.Act]; list != nil {
+			*list = append(*list, *e)
+		}
+	}
+	if s.closed != nil {
+		v.Status, v.ClosedBy = Closed, &run.Mark{Entry: s.closed.ID, By: s.closed.Who, At: s.closed.Time, Note: s.closed.Note}
+	}
+	return v
+}
+
+// now gives the lines of a list with their state. A joint is done once a run of it
+// in that direction is sealed; the latest run is named.
+func (s *State) now(list []Line, d run.Direction, runs []RunFact) []LineNow {
+	all := make([]LineNow, len(list))
+	for i, line := range list {
+		all[i] = LineNow{Line: line, State: ToDo}
+		if done := s.partDone(line.Number); done != nil {
+			all[i].State, all[i].By, all[i].At = IsDone, done.Who, done.Time
+		}
+		for _, r := range runs {
+			if line.Joint == "" || r.Of != line.Joint || r.Direction != d || r.Status == run.Voided || r.Again != "" {
+				continue
+			}
+			all[i].Run = r.Run
+			if all[i].State = Underway; r.Status == run.Sealed {
+				all[i].State = IsDone
+			}
+		}
+	}
+	return all
+}
+
+// JointNeeds lists what a joint needs ready, where no tightening run of it says so
+// yet.
+func (w Work) JointNeeds(of string, loosened []run.Condemned, ready []run.Entry) []Need {
+	var needs []Need
+	for _, j := range w.Joints {
+		if j.Of != of {
+			continue
+		}
+		asked := run.Work{Of: j.Of, Direction: run.Tighten, Kinds: j.Kinds, Job: "job"}.Start()
+		asked.InJob(run.JobFacts{Condemned: loosened, Ready: ready})
+		for _, n := range asked.At(time.Time{}).Needs {
+			needs = append(needs, Need{of, n})
+		}
+	}
+	return needs
+}
