@@ -56,15 +56,13 @@ func (c check) series() {
 		return
 	}
 	clusters := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) string { return k.Name })
-	middles := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) geometry.Point { return geometry.Centroid(c.Joint.PointsOf(c.indexes(k.Of))) })
+	index := c.Joint.Index()
+	middles := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) geometry.Point {
+		return geometry.Centroid(c.Joint.PointsOf(geometry.Mapped(k.Of, func(id string) int { return index[id] })))
+	})
 	for _, s := range series(clusters, middles, c.Clusters, make([]float64, len(clusters))) {
 		c.inRow(s)
 	}
-}
-
-func (c check) indexes(ids []string) []int {
-	index := c.Joint.Index()
-	return geometry.Mapped(ids, func(id string) int { return index[id] })
 }
 
 const fewestOfSeries = 3
