@@ -263,7 +263,7 @@ func TestFourThenRound(t *testing.T) {
 	}{
 		{16, []int{0, 8, 4, 12}, true}, {16, []int{0, 7, 4, 12}, true}, {16, []int{0, 6, 4, 12}, false}, {16, []int{0, 8, 4, 10}, false}, {16, []int{0, 8, 4, 11}, true},
 		{16, []int{0, 8, 5, 13}, true}, {16, []int{0, 8, 6, 14}, false}, {16, []int{0, 8, 3, 11}, true}, {16, []int{0, 8, 2, 10}, false}, {16, []int{12, 4, 0, 8}, true},
-		{16, []int{0, 7, 5, 13}, false}, {18, []int{0, 9, 5, 14}, true}, {18, []int{0, 9, 3, 12}, false}, {18, []int{0, 10, 4, 13}, true}, {16, []int{0, 9, 4, 12}, true}, {16, []int{0, 9, 3, 11}, false},
+		{16, []int{0, 7, 5, 13}, false}, {24, []int{0, 10, 6, 18}, false}, {24, []int{0, 11, 6, 18}, true}, {24, []int{0, 12, 6, 16}, false}, {18, []int{0, 9, 5, 14}, true}, {18, []int{0, 9, 3, 12}, false}, {18, []int{0, 10, 4, 13}, true}, {16, []int{0, 9, 4, 12}, true}, {16, []int{0, 9, 3, 11}, false},
 	} {
 		if got := w.quarters(c.four, geometry.Count(c.n)); got != c.want {
 			t.Errorf("quarters %v of %d: %v", c.four, c.n, got)
@@ -348,6 +348,22 @@ func TestClusters(t *testing.T) {
 		if (len(got) == 1) != (against != "") || len(got) == 1 && (got[0].Against[0] != against || !slices.Equal(got[0].AgainstSteps, []int{5})) {
 			t.Errorf("unloaded first, loosened first %v: %+v", firstOff, got)
 		}
+	}
+}
+
+// A unit is named by the fastener that is worked first of it, and lies where its
+// centre is.
+func TestUnitsOfAnOrder(t *testing.T) {
+	t.Parallel()
+	j := listed(geometry.Row(6, 50, geometry.Point{}, 0)).joint
+	j.Clusters = []geometry.Cluster{{Name: "one", Of: []string{"A0", "A1"}}, {Name: "two", Of: []string{"A4", "A5"}}}
+	w := newWork(j, []int{2, 3, 1, 0, 4, 5}, []int{4, 3, 1, 2, 5, 6})
+	steps, names := w.at(0, 1, 2, 3)
+	if !slices.Equal(names, []string{"A2", "A3", "A1", "A4"}) || !slices.Equal(steps, []int{1, 2, 3, 5}) {
+		t.Errorf("units %v at %v", names, steps)
+	}
+	if w.stepAfter(2) != 4 || w.given[0] != (geometry.Point{X: 25}) || !w.follows(3) || w.follows(1) != true {
+		t.Errorf("after the third: %d, the first lies at %v", w.stepAfter(2), w.given[0])
 	}
 }
 

@@ -9,8 +9,6 @@ import (
 	"drawdown/cmd/internal/record"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
-	"drawdown/render"
-	"drawdown/sequence/plan"
 )
 
 // exportRun gives the whole record of a run.
@@ -61,27 +59,7 @@ func (b *Bench) exportPDF(w http.ResponseWriter, r *http.Request, whole record.E
 	if err != nil {
 		return err
 	}
-	runs := whole.Runs
-	if whole.Kind == record.RunKind {
-		runs = []record.Export{whole}
-	}
-	if len(runs) == 0 {
-		return wrong(http.StatusUnprocessableEntity, JobWithoutRuns, finding.Values{"job": whole.ID})
-	}
-	var plans []plan.Plan
-	for _, one := range runs {
-		made, err := b.thawed(one.Of, one.Files)
-		if err != nil {
-			return err
-		}
-		plans = append(plans, made.Plan)
-	}
-	var files []render.File
-	if whole.Kind == record.RunKind {
-		files, _, err = job.RecordSheet(whole, plans[0], time.Local, ask)
-	} else {
-		files, _, err = job.JobSheet(whole, plans, time.Local, ask)
-	}
+	files, _, err := job.RecordSheet(whole, b.store.File, time.Local, ask)
 	if err != nil {
 		return failure{http.StatusUnprocessableEntity, err}
 	}

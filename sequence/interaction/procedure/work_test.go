@@ -307,6 +307,25 @@ func TestDraws(t *testing.T) {
 	}
 }
 
+// A wrench that turns nothing any more leaves the first pass as it is, in every draw.
+func TestScatterOfAWrenchThatSticks(t *testing.T) {
+	t.Parallel()
+	j := jointOf(t, [][]float64{{1, 0.3}, {0.3, 1}})
+	pass := contact.ToForces([]int{0, 1}, []float64{1, 1}, 1)
+	friction := FrictionScatter{SDPercent: []float64{5, 5}, Draws: 30, Seed: 2, Stick: 0.99}
+	once, err := ScatterByFriction(j, []contact.Pass{pass}, []float64{1, 1}, friction)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if twice, err := ScatterByFriction(j, []contact.Pass{pass, pass}, []float64{1, 1}, friction); err != nil || twice.SD != once.SD {
+		t.Errorf("SD %g, then %g, %v", once.SD, twice.SD, err)
+	}
+	friction.Stick = 0
+	if twice, _ := ScatterByFriction(j, []contact.Pass{pass, pass}, []float64{1, 1}, friction); twice.SD == once.SD {
+		t.Error("a wrench that turns leaves the first pass as it is")
+	}
+}
+
 // Both costs are shares of those of the usual order; what is too even divides by a least.
 func TestBothCosts(t *testing.T) {
 	t.Parallel()
