@@ -28,7 +28,6 @@ type Stage struct {
 	Number int // from 1
 	Do     Action
 	Torque unit.GivenTorque // of Tighten
-	Other  unit.GivenTorque // the same on the other kind of wrench
 	Angle  unit.Angle       // of Advance
 }
 

@@ -25,7 +25,7 @@ func (p Plan) Bolt(k Kind) figures.Bolt {
 	}
 	for _, s := range p.Tighten.Stages {
 		if do, tightens := acts[s.Do]; tightens && slices.Contains(s.Kinds, k.Name) {
-			b.Stages = append(b.Stages, figures.Stage{Number: s.Number, Do: do, Torque: s.Torque, Other: s.Other, Angle: s.Angle})
+			b.Stages = append(b.Stages, figures.Stage{Number: s.Number, Do: do, Torque: s.Torque, Angle: s.Angle})
 		}
 	}
 	return b

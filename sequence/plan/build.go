@@ -137,26 +137,24 @@ func (p *Plan) stages(in Input) (err error) {
 	return err
 }
 
-// otherTorques gives each torque on the other kind of wrench, in the unit that
-// suits the highest torque of its kinds: two units on one bolt are misread.
+// otherTorques gives each torque on the other kind of wrench, beside the others of
+// its kinds.
 func (s Side) otherTorques() {
 	for i := range s.Stages {
 		if stage := &s.Stages[i]; stage.Do == Tighten {
-			stage.Other = stage.Torque.Nm().OnScale(s.highest(*stage).Other().Unit)
+			stage.Other = stage.Torque.OtherBeside(s.torquesOf(stage.Kinds))
 		}
 	}
 }
 
-// highest is the highest torque that is given in the same unit to a kind that the
-// stage covers.
-func (s Side) highest(stage Stage) unit.GivenTorque {
-	most := stage.Torque
-	for _, other := range s.Stages {
-		if other.Do == Tighten && len(shared(other.Kinds, stage.Kinds)) > 0 && other.Torque.Unit == stage.Torque.Unit && other.Torque.Value > most.Value {
-			most = other.Torque
+// torquesOf gives the torques of the stages that cover one of the kinds.
+func (s Side) torquesOf(kinds []string) (all []unit.GivenTorque) {
+	for _, stage := range s.Stages {
+		if stage.Do == Tighten && len(shared(stage.Kinds, kinds)) > 0 {
+			all = append(all, stage.Torque)
 		}
 	}
-	return most
+	return all
 }
 
 func (p *Plan) sideStages(in Input, given []StageInput, order []int, side CautionSide) ([]Stage, error) {
