@@ -358,3 +358,54 @@ func TestUndoOnAReplacedFastener(t *testing.T) {
 	}
 	same(t, b.work, b.state.Work())
 }
+
+// A broken bolt that is settled and not replaced is flagged: the steps of the old
+// one still count.
+func TestCondemnedAndKept(t *testing.T) {
+	t.Parallel()
+	flags := func(b *bench) (codes []finding.Code) {
+		for _, f := range b.view().Flags {
+			codes = append(codes, f.Finding.Code)
+		}
+		return codes
+	}
+	for _, what := range run.Troubles {
+		b := tightening(t)
+		b.takes(run.Entry{Act: run.Ready})
+		id := b.takes(trouble(1, what))
+		b.takes(run.Entry{Act: run.Settle, Of: id, Who: "lead", Note: "new one in"})
+		kept := what == run.Broken || what == run.Stretched || what == run.BoltThread
+		if got := flags(b); slices.Contains(got, run.CondemnedKept) != kept || len(got) > 1 {
+			t.Errorf("%s, settled: flagged %q", what, got)
+		}
+		b.takes(run.Entry{Act: run.Replace, Step: 1})
+		if got := flags(b); len(got) != 0 {
+			t.Errorf("%s, replaced: flagged %q", what, got)
+		}
+	}
+	loose := loosening(t)
+	id := loose.takes(trouble(1, run.Broken))
+	loose.takes(run.Entry{Act: run.Settle, Of: id, Note: "drilled out"})
+	if got := flags(loose); len(got) != 0 {
+		t.Errorf("while loosening: flagged %q", got)
+	}
+}
+
+// A fastener that no stage covers can be in trouble all the same.
+func TestFastenerWithoutSteps(t *testing.T) {
+	t.Parallel()
+	w := run.New(planText(t, made), run.Tighten, nil)
+	w.Steps = w.Steps[:13] // without those of the studs
+	b := begin(t, w)
+	id := b.takes(run.Entry{Act: run.Report, Place: &run.Place{Fastener: "S1"}, Trouble: run.Broken})
+	if got := b.view().Troubles[0]; got.Step != 0 || got.IDs[0] != "S1" {
+		t.Errorf("%+v", got)
+	}
+	b.refuses(done(1), run.StageBlocked)
+	b.takes(run.Entry{Act: run.Settle, Of: id, Note: "n"})
+	b.takes(done(1))
+	if f := b.view().Flags; len(f) != 2 {
+		t.Errorf("flags %+v", f)
+	}
+	b.takes(run.Entry{Act: run.Replace, Place: &run.Place{Fastener: "S1"}})
+}

@@ -339,3 +339,26 @@ func FuzzEntry(f *testing.F) {
 		state.At(start)
 	})
 }
+
+// A value stays a number in JSON where it was one.
+func TestValueInJSON(t *testing.T) {
+	t.Parallel()
+	for value, want := range map[run.Value]string{"20.50": `20.50`, "-1e3": `-1e3`, "20,5": `"20,5"`, "007": `"007"`, "null": `"null"`, "true": `"true"`} {
+		got, err := json.Marshal(value)
+		if err != nil || string(got) != want {
+			t.Errorf("%q: %s, %v, want %s", string(value), got, err, want)
+		}
+	}
+}
+
+// Lists go by the time of their entries, also where the clock was set back.
+func TestListsGoByTime(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	b.takes(run.Entry{Act: run.Remark, Note: "second"})
+	b.now = start.Add(-time.Hour)
+	b.takes(run.Entry{Act: run.Remark, Note: "first"})
+	if got := b.view().Notes; got[0].Note != "first" || got[1].Note != "second" {
+		t.Errorf("%+v", got)
+	}
+}

@@ -24,6 +24,14 @@ func (p *problem) name() string {
 	return p.ids[0]
 }
 
+// number is that of the step; 0 where the fastener has none in this run.
+func (p *problem) number() int {
+	if p.step == nil {
+		return 0
+	}
+	return p.step.Number
+}
+
 // holds says whether the step is on the fastener in trouble.
 func (p *problem) holds(st *step) bool { return p.step == st || st.on(p.ids) }
 

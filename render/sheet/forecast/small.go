@@ -72,5 +72,5 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 }
 
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
-	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box})
+	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box, Thick: noticeable(pass.Turned, pass.Percent)})
 }
