@@ -316,3 +316,57 @@ func TestFilledByHand(t *testing.T) {
 		t.Errorf("gaps %v", gaps)
 	}
 }
+
+// A line holds places within a tenth of their spacing; four corners are rows and
+// columns, whichever way they lie.
+func TestLinesAndCorners(t *testing.T) {
+	t.Parallel()
+	for off, want := range map[float64]bool{0: true, 4.9: true, 5.4: false} { // of 50 mm; the line takes up a twentieth
+		row := Row(21, 50, Point{}, 20)
+		row[10] = row[10].Add(Polar(Point{}, off, 110))
+		if got := OneLine(row); got != want {
+			t.Errorf("%g mm off: %v", off, got)
+		}
+	}
+	for _, size := range [][2]float64{{100, 50}, {50, 100}, {90, 70}} {
+		if got := NewLayout(Grid(2, 2, size[0], size[1], Point{})); got.Columns != 2 || got.Rows != 2 {
+			t.Errorf("%v: %+v", size, got)
+		}
+	}
+	if OneLine([]Point{{0, 0}, {50, 14}, {100, 0}, {150, 14}, {200, 0}}) || !OneLine([]Point{{0, 0}, {3, 9}}) {
+		t.Error("a zigzag is a line, or two places are none")
+	}
+}
+
+// One far from all others, of four at the least; one off its regular place, by how much
+// and of which other it is the image.
+func TestStraysAndOddOnes(t *testing.T) {
+	t.Parallel()
+	for n, want := range map[int]bool{3: false, 4: true, 5: true} {
+		if s, found := FindStray(append(Row(n-1, 1, Point{}, 0), Point{X: 500})); found != want || found && s.Index != n-1 {
+			t.Errorf("%d places: %+v, %v", n, s, found)
+		}
+	}
+	for share, want := range map[float64]bool{0.0699: false, 0.0701: true, 0.5: true, 0.8999: true, 0.9001: false} {
+		if got := isOdd(share*40, 40); got != want {
+			t.Errorf("%g of the spacing: %v", share, got)
+		}
+	}
+	// A middle bolt 10 mm beside the middle of a head of ten: its own mirror place.
+	head := append(Grid(5, 2, 100, 100, Point{}), Point{X: 10})
+	if odd, found := FindOdd(head); !found || odd.Index != 10 || odd.Other != -1 || math.Abs(odd.Off-10) > 1e-9 {
+		t.Errorf("%+v, %v", odd, found)
+	}
+	// One of a circle of eight, 12 mm along the circle.
+	circle := Circle(8, 200, Point{}, 0, true)
+	circle[3] = Polar(Point{}, 100, circle[3].AngleFrom(Point{})+7)
+	if odd, found := FindOdd(circle); !found || odd.Index != 3 || odd.Other != -1 || math.Abs(odd.Off-200*math.Sin(3.5*math.Pi/180)) > 0.01 {
+		t.Errorf("%+v, %v", odd, found)
+	}
+	if odd, found := FindOdd(Circle(8, 200, Point{}, 0, true)); found {
+		t.Errorf("none is off, and %+v", odd)
+	}
+	if odd, found := FindOdd(circle[:5]); found {
+		t.Errorf("five places: %+v", odd)
+	}
+}

@@ -57,7 +57,7 @@ func LongAxis(points []Point) Point {
 		return Point{1, 0}
 	}
 	axis := Polar(Point{}, 1, math.Atan2(2*xy, xx-yy)/2*180/math.Pi)
-	if axis.X < -1e-9 || (math.Abs(axis.X) <= 1e-9 && axis.Y < 0) {
+	if axis.X <= 1e-9 && axis.Y < 0 { // half the angle of Atan2 never points to the left
 		axis = axis.Scale(-1)
 	}
 	return axis

@@ -67,7 +67,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 	same(t, "kinds", in.Kinds, []plan.Kind{
 		{Name: "main", Class: "grade 8", Length: 101.6, Grip: 88.9, Into: "cast iron", Engagement: 12, Lubricant: "soap",
 			Friction:   &screw.Friction{Thread: screw.Between(0.10, 0.14), Head: screw.Between(0.12, 0.12)},
-			HeadAcross: 14.2875, WasherFace: 19.05, Hole: 10, Reuse: plan.ReuseInspect},
+			HeadAcross: 14.2875, WasherFace: 19.05, Hole: 10, Reuse: plan.ReuseInspect, ReusedTo: 102.108},
 		{Name: "side", Friction: &screw.Friction{Thread: screw.Between(0.2, 0.2), Head: screw.Between(0.2, 0.2)}},
 	})
 

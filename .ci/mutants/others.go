@@ -70,6 +70,8 @@ func (w *writer) otherConstant(e ast.Expr) []string {
 	switch {
 	case t.Info()&types.IsFloat != 0:
 		return []string{"(" + w.text(e) + ") * 1.1"}
+	case w.text(e) == "math.MaxInt": // there is none more
+		return nil
 	case w.info.Types[e].Type == types.Typ[types.Int]:
 		return []string{"(" + w.text(e) + ") + 1"}
 	}

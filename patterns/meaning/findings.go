@@ -47,6 +47,9 @@ const (
 	NoKinds          finding.Code = "reader no kinds"               // example, found
 	TooManyKinds     finding.Code = "reader too many kinds"         // count, most
 	NoHead           finding.Code = "reader no head"                // found, meant, allowed
+	InspectUnasked   finding.Code = "reader inspect unasked"        // kind
+	InspectOnStud    finding.Code = "reader inspect on stud"        // kind
+	InspectOff       finding.Code = "reader inspect off"            // limit, length, most
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found

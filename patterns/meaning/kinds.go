@@ -29,7 +29,7 @@ type kindTable struct {
 }
 
 var kindKeys = []string{"thread", "class", "length", "thread length", "grip", "into", "engagement", "lubricant",
-	"friction", "head", "nut", "washer", "hole", "reuse"}
+	"friction", "head", "nut", "washer", "hole", "reuse", "inspect"}
 
 func (r *reader) readKinds(f form.Fields) {
 	r.kinds = kindTable{at: map[string]*nodes.Node{}, used: map[string]bool{}, faulty: map[string]bool{}}
@@ -109,7 +109,37 @@ func (r *reader) kind(name string, n *nodes.Node) plan.Kind {
 	k.Hole = f.Length("hole", unit.Sensible.BoltHole)
 	k.Friction = form.Opt(f, "friction", r.friction)
 	k.Reuse = form.Word(f, "reuse", plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes)
+	k.ReusedTo = r.reusedTo(f, k)
 	return k
+}
+
+// mostStretch is how much longer than new a bolt that goes back may be, as a
+// share: steel necks well before that (common practice, no source).
+const mostStretch = 0.1
+
+// reusedTo reads the length past which a bolt that is measured does not go back.
+func (r *reader) reusedTo(f form.Fields, k plan.Kind) unit.Length {
+	n := f.Get("inspect")
+	if n == nil {
+		return 0
+	}
+	limits, ok := r.Fields(n, "inspect", "length")
+	if !ok || limits.Need("length", "inspect: {length: 94.5 mm}") == nil {
+		return 0
+	}
+	longest, most := limits.Length("length", unit.Sensible.BoltLength), k.Length*(1+mostStretch)
+	switch {
+	case longest == 0:
+	case k.Reuse != plan.ReuseInspect:
+		r.Fail(n, InspectUnasked, finding.Values{"kind": k.Name})
+	case k.Stud():
+		r.Fail(n, InspectOnStud, finding.Values{"kind": k.Name})
+	case k.Length > 0 && (longest <= k.Length || longest > most):
+		r.Fail(n, InspectOff, finding.Values{"limit": longest, "length": k.Length, "most": most})
+	default:
+		return longest
+	}
+	return 0
 }
 
 // headOf reads the form of the head, or the width across flats of a hexagon.

@@ -35,6 +35,8 @@ type Part struct {
 	// arrow stands alone.
 	Front string
 	Box   scene.Box
+	// Thick says of which fasteners the marks will have a thick edge; nil: of none.
+	Thick []bool
 	// SmallEm is the em of the small words, in millimetres; 0 asks for the usual.
 	SmallEm float64
 

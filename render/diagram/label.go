@@ -204,21 +204,44 @@ const clusterGap = 0.6
 // drawClusters joins the fasteners that go down together by a line round them,
 // dashed where no spring pushes against them.
 func (s *sketch) drawClusters() {
-	joint := s.req.Plan.Joint
-	index := joint.Index()
-	for _, c := range joint.Clusters {
-		var points []geometry.Point
-		reach := 0.0
-		for _, id := range c.Of {
-			i := index[id]
-			points = append(points, joint.Fasteners[i].At)
-			reach = max(reach, s.reach(i))
-		}
-		shape := scene.Shape{Path: around(s.view.all(geometry.Hull(points)), reach+clusterGap), Stroke: scene.Grey, Width: 0.35}
+	for k, c := range s.req.Plan.Joint.Clusters {
+		shape := scene.Shape{Path: s.aroundCluster(k, clusterGap), Stroke: scene.Grey, Width: 0.35}
 		if s.req.Plan.Unloaded(c) {
 			shape.Dash = 1.2
 		}
 		s.add(shape)
 		s.space.TakeEdge(shape.Path)
 	}
+}
+
+// aroundCluster is the line round a cluster, so far from each of its marks.
+func (s *sketch) aroundCluster(cluster int, gap float64) scene.Path {
+	joint := s.req.Plan.Joint
+	index := joint.Index()
+	var points, rims []geometry.Point
+	var reaches []float64
+	for _, id := range joint.Clusters[cluster].Of {
+		i := index[id]
+		points, reaches = append(points, joint.Fasteners[i].At), append(reaches, s.reach(i)+gap)
+		rims = append(rims, circle(s.marks[i].at, s.reach(i)+gap)...)
+	}
+	if slices.Min(reaches) == slices.Max(reaches) {
+		return around(s.view.all(geometry.Hull(points)), reaches[0])
+	}
+	var line []scene.Point
+	for _, p := range geometry.Hull(rims) {
+		line = append(line, scene.Point(p))
+	}
+	return scene.Polyline(line, true)
+}
+
+// circle gives places round a circle on the page.
+func circle(at scene.Point, radius float64) []geometry.Point {
+	const count = 48
+	points := make([]geometry.Point, count)
+	for k := range points {
+		sin, cos := math.Sincos(2 * math.Pi * float64(k) / count)
+		points[k] = geometry.Point{X: at.X + radius*cos, Y: at.Y + radius*sin}
+	}
+	return points
 }

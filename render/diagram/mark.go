@@ -97,7 +97,15 @@ func (s *sketch) placeMarks(z size) {
 // its second ring.
 func (s *sketch) reach(fastener int) float64 {
 	m := s.marks[fastener]
-	return m.shape.reach * (m.radius + s.rim(fastener))
+	return m.shape.reach * (m.radius + s.outer(fastener))
+}
+
+// outer is what the second ring, or a thick edge, adds to a mark.
+func (s *sketch) outer(fastener int) float64 {
+	if s.req.Thick != nil && s.req.Thick[fastener] {
+		return max(s.rim(fastener), thickGrowth)
+	}
+	return s.rim(fastener)
 }
 
 // rim is what the second ring of the last fastener adds to its mark: less where
@@ -116,9 +124,9 @@ func (s *sketch) rim(fastener int) float64 {
 func (s *sketch) drawMarks(z size) {
 	for i, m := range s.marks {
 		tag := scene.Tag{Name: s.name(i), Role: scene.Mark}
-		line := 0.6
+		line := markEdge
 		if z.led {
-			line = 0.35
+			line = ledEdge
 		}
 		fill, ink := scene.White, scene.Black
 		if s.req.Show == Numbers && s.numbers[i] == 1 {
@@ -150,8 +158,14 @@ type Look struct {
 	Thick bool
 }
 
-// thickEdge is how many times as wide as any other a thick edge is.
-const thickEdge = 3
+const (
+	// thickEdge is how many times as wide as any other a thick edge is.
+	thickEdge = 3
+	markEdge  = 0.6 // mm, of a mark that is written in
+	ledEdge   = 0.35
+	// thickGrowth is how far, in millimetres, a thick edge grows outwards.
+	thickGrowth = (thickEdge - 1) * markEdge / 2
+)
 
 // Relook gives the items of a drawing with the marks of some fasteners, by id,
 // shown another way: to tell which are tight, or which to look at again.

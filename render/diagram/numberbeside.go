@@ -175,7 +175,7 @@ func (s *sketch) spokesOf(i int) []float64 {
 func (s *sketch) beside(i int, extent scene.Point, deg, reach, cost float64) placement {
 	m := s.marks[i]
 	sin, cos := math.Sincos(deg * math.Pi / 180)
-	rim := m.shape.rim(deg) * (m.radius + s.rim(i))
+	rim := m.shape.rim(deg) * (m.radius + s.outer(i))
 	out := pushed(extent, math.Abs(cos), math.Abs(sin), rim+reach)
 	c := scene.Point{X: m.at.X + out*cos, Y: m.at.Y - out*sin}
 	p := placement{
@@ -227,20 +227,28 @@ func (s *sketch) fits(i int, p placement, keep elbowRoom) bool {
 	m := s.marks[i]
 	near := p.box.Nearest(m.at)
 	gap := math.Hypot(near.X-m.at.X, near.Y-m.at.Y)
-	if gap < m.shape.inner()*(m.radius+s.rim(i))+0.3 || m.cornerIn(p.box.Grown(0.2), s.rim(i)) {
+	if gap < m.shape.inner()*(m.radius+s.outer(i))+0.3 || m.cornerIn(p.box.Grown(0.2), s.outer(i)) {
 		return false
 	}
 	fromOthers := keep.mark
 	if !p.led {
 		deg := math.Atan2(m.at.Y-near.Y, near.X-m.at.X) * 180 / math.Pi
-		fromOwn := gap - m.shape.rim(deg)*(m.radius+s.rim(i))
+		fromOwn := gap - m.shape.rim(deg)*(m.radius+s.outer(i))
 		if fromOwn > mostBeside {
 			return false
 		}
 		fromOthers = math.Max(fromOthers, fromOwn+keep.nearerBy)
 	}
-	return s.space.FreeNumber(p.box, s.name(i), keep.line, fromOthers) &&
+	return s.space.FreeNumber(p.box, s.name(i), keep.line, fromOthers) && (p.led || !s.inHoleOf(p.box, m.at)) &&
 		p.everyLine(func(from, to scene.Point) bool { return s.space.FreeLine(from, to, s.name(i), keep.leader) })
+}
+
+// inHoleOf says that a text without a leader would stand in a bore in which its
+// mark does not: it would pass for the name of the bore.
+func (s *sketch) inHoleOf(text scene.Box, mark scene.Point) bool {
+	return slices.ContainsFunc(s.holes, func(h hole) bool {
+		return h.at.Distance(text.Centre()) < h.radius && h.at.Distance(mark) > h.radius
+	})
 }
 
 // textExtent is the box of a text beside a mark, as the layout check sees it.
@@ -261,8 +269,7 @@ func (s *sketch) drawBesides() {
 		}
 	}
 	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(item, tier int) []placement {
-		i := waiting[item]
-		return s.candidates(i, textExtent(s.req.Beside[i], scene.Regular, s.req.SmallEm), besideReaches[tier])
+		return s.besides(waiting[item], besideReaches[tier])
 	})
 	q.run()
 	for k, i := range waiting {
@@ -275,4 +282,35 @@ func (s *sketch) drawBesides() {
 		s.add(textIn(p, s.req.SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
 		s.space.TakeBox(p.box)
 	}
+}
+
+// insideCost is what it costs, in millimetres of leader, to set a small number
+// between the fasteners of a cluster, where it is between them.
+const insideCost = 3.0
+
+// besides lists the places for a small number. In a cluster those within the line
+// round it compete with those beyond it.
+func (s *sketch) besides(i int, reaches []float64) []placement {
+	extent := textExtent(s.req.Beside[i], scene.Regular, s.req.SmallEm)
+	line := s.clusterOf(i)
+	if line == nil {
+		return s.candidates(i, extent, reaches)
+	}
+	places := s.candidates(i, extent, slices.Concat(besideReaches...))
+	for k := range places {
+		if scene.Inside(places[k].box.Centre(), line) {
+			places[k].cost += insideCost
+		}
+	}
+	return places
+}
+
+// clusterOf is the line round the cluster of a fastener; nil where it is in none.
+func (s *sketch) clusterOf(i int) []scene.Point {
+	for k, c := range s.req.Plan.Joint.Clusters {
+		if slices.Contains(c.Of, s.name(i)) {
+			return s.aroundCluster(k, clusterGap).Flatten()[0]
+		}
+	}
+	return nil
 }

@@ -152,7 +152,7 @@ func (s *sketch) stagger(q quarter, all []fanned, radius float64) {
 		if math.Abs(f.at) < radius {
 			rim = way * max(way*rim, way*math.Sqrt(radius*radius-f.at*f.at))
 		}
-		f.near = rim + way*(s.marks[f.index].radius+s.rim(f.index)+fanReach)
+		f.near = rim + way*(s.marks[f.index].radius+s.outer(f.index)+fanReach)
 		if !q.inward {
 			f.near = max(f.near, f.corner()) // beyond it is the next quarter
 		}
@@ -228,14 +228,14 @@ func (s *sketch) inFan(q quarter, f fanned, further float64) placement {
 		rim = max(rim, way*math.Sqrt(radius*radius-f.at*f.at))
 	}
 	m := s.marks[f.index]
-	knee := rim + m.radius + s.rim(f.index) + fanKnee
+	knee := rim + m.radius + s.outer(f.index) + fanKnee
 	if way > 0 {
 		knee = max(knee, f.corner()-fanReach+fanKnee)
 	}
 	p.bend = onPage(way*(knee+further), f.at)
 	deg := math.Atan2(m.at.Y-p.bend.Y, p.bend.X-m.at.X) * 180 / math.Pi
 	sin, cos := math.Sincos(deg * math.Pi / 180)
-	out := m.shape.rim(deg) * (m.radius + s.rim(f.index))
+	out := m.shape.rim(deg) * (m.radius + s.outer(f.index))
 	p.from = scene.Point{X: m.at.X + out*cos, Y: m.at.Y - out*sin}
 	return p
 }

@@ -40,9 +40,11 @@ func (s *sketch) drawPart(z size) {
 	} else {
 		s.drawBody(joint, z)
 	}
+	s.drawClusterCollars()
 	for _, b := range joint.Bores {
 		s.drawBore(b)
 	}
+	s.drawCollars()
 	for _, d := range joint.Dowels {
 		s.drawDowel(d)
 	}
@@ -51,7 +53,7 @@ func (s *sketch) drawPart(z size) {
 
 func (s *sketch) drawBody(joint geometry.Joint, z size) {
 	for k, path := range s.outline(joint, z) {
-		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5})
+		s.add(scene.Shape{Path: path, Fill: bodyFill(joint, k), Stroke: scene.Black, Width: 0.5, Tag: scene.Tag{Role: scene.Edge}})
 		s.space.TakeEdge(path)
 		s.edges = append(s.edges, path.Flatten()...)
 	}
@@ -101,7 +103,7 @@ const leastCrossed = 7.0
 func (s *sketch) drawBore(b geometry.Bore) {
 	c, r := s.view.at(b.Centre), b.Diameter/2*s.view.scale
 	rim := scene.Circle(c.X, c.Y, r)
-	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35})
+	s.add(scene.Shape{Path: rim, Fill: scene.White, Stroke: scene.Grey, Width: 0.35, Tag: scene.Tag{Role: scene.Hole}})
 	s.space.TakeEdge(rim)
 	s.holes = append(s.holes, hole{c, r})
 	if r < leastCrossed {

@@ -48,6 +48,7 @@ func (v RunView) angle(s run.Step) *Angle {
 	}
 	if s.FromDeg > 0 {
 		a.Before = svg.Path(wedge(0, from))
+		a.Total = fmt.Sprintf(t.Total, fmt.Sprintf("%s + %s = %s", degrees(s.FromDeg), degrees(s.AngleDeg), degrees(s.ToDeg)))
 	}
 	return a
 }

@@ -46,7 +46,7 @@ func (v RunView) troubleLine(seen run.TroubleSeen) string {
 	t := v.Text()
 	said := v.fastener(seen.IDs) + ": " + t.Trouble.Names[troubleName(seen)]
 	if s := seen.Settled; s != nil {
-		said += " (" + fmt.Sprintf(t.Run.Settled, s.By, v.when(s.At)) + ")"
+		said += " (" + words.Row(fmt.Sprintf(t.Run.Settled, s.By, v.when(s.At)), s.Note) + ")"
 	}
 	return said
 }

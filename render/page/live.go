@@ -1,5 +1,7 @@
 package page
 
+import "strings"
+
 // known is what the script of a run knows of it.
 type known struct {
 	Run     string           `json:"run"`
@@ -27,6 +29,7 @@ type knownMark struct {
 	Said  string    `json:"said"`
 	Name  string    `json:"name"`
 	Step  int       `json:"step"`
+	Angle bool      `json:"angle"` // its next step is one
 }
 
 // Known is the state for the script, as JSON.
@@ -44,7 +47,8 @@ func (v RunView) Known() known {
 		k.Steps[p.Step] = v.knownStep(p.Step)
 	}
 	for _, m := range v.Part().Marks {
-		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Word, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step})
+		s := v.step(m.Step)
+		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Word, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step, s != nil && s.AngleDeg > 0})
 	}
 	return k
 }
@@ -52,5 +56,5 @@ func (v RunView) Known() known {
 func (v RunView) knownStep(number int) knownOne {
 	s := v.step(number)
 	figure, unit := v.figure(*s)
-	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + figure + " " + unit, s.AngleDeg > 0}
+	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + strings.TrimSpace(figure+" "+unit), s.AngleDeg > 0}
 }

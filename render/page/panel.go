@@ -66,10 +66,19 @@ func (v RunView) Panel() Panel {
 		t := v.Text().Run
 		return Panel{Kind: AskAccept, Title: t.Accept, Says: t.AcceptSays, Lines: v.Words.SayAll(v.Run.ToAccept), Bar: Bar{Label: t.AcceptBar, Act: run.Accept}}
 	}
-	if next := v.next(); next != nil {
+	switch next := v.next(); {
+	case next == nil:
+		return v.askPanel()
+	case v.Run.Job != "" && len(v.unmet()) > 0: // a job does not begin without
+		return v.readyPanel()
+	default:
 		return v.stepPanel(*next)
 	}
-	return v.askPanel()
+}
+
+func (v RunView) readyPanel() Panel {
+	t := v.Text().Run
+	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
 }
 
 func (v RunView) overPanel() Panel {
@@ -188,9 +197,13 @@ func (v RunView) askPanel() Panel {
 	}
 	switch {
 	case len(v.openTroubles()) > 0:
-		return Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
-	case len(v.unmet()) > 0:
-		return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
+		p := Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
+		for _, trouble := range v.openTroubles() {
+			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name)
+		}
+		return p
+	case v.Run.Now.Open.Steps > 0 && len(v.unmet()) > 0:
+		return v.readyPanel()
 	}
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
 }

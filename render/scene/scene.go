@@ -62,9 +62,11 @@ const (
 	Trail                 // a line that text must keep clear of, ends and all
 	Spot                  // a place that has a name
 	Label                 // the name of a spot, which must stand with it
+	Edge                  // the edge of a part: marks stand off it
+	Hole                  // the edge of an opening: so do they, and what stands in it is its own
 )
 
-var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail", Spot: "spot", Label: "label"}
+var roleNames = [...]string{Furniture: "", Mark: "mark", Number: "number", Trail: "trail", Spot: "spot", Label: "label", Edge: "edge", Hole: "hole"}
 
 // String names the role; furniture has no name.
 func (r Role) String() string { return roleNames[r] }

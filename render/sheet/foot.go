@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -38,7 +39,9 @@ func (f Foot) rows(paper Paper) int {
 
 func (f Foot) draw(p *Pen, last bool) {
 	y := p.Paper.Height - p.Paper.Margin - f.Height(p.Paper)
-	p.Rule(p.Left(), y, p.Right(), y, 0.3)
+	if !p.ruledAbove(y) {
+		p.Rule(p.Left(), y, p.Right(), y, 0.3)
+	}
 	at := p.Paper.Plain().Set(p, p.Left(), y+4.4, f.Lines)
 	switch {
 	case len(f.Sign) == 0:
@@ -47,6 +50,23 @@ func (f Foot) draw(p *Pen, last bool) {
 	default:
 		p.Write(p.Left(), at+4, p.Paper.TextEm, scene.Regular, scene.Start, scene.Black, p.Words.Sheet.SignOnLast)
 	}
+}
+
+// oneLine is how near, in millimetres, two lines across the page read as one
+// that is drawn twice.
+const oneLine = 5.0
+
+// ruledAbove says whether a line across the page, such as the last of a table,
+// stands so close above that another would double it.
+func (p *Pen) ruledAbove(y float64) bool {
+	return slices.ContainsFunc(p.Items, func(it scene.Item) bool {
+		s, ok := it.(scene.Shape)
+		if !ok || s.Stroke == scene.None {
+			return false
+		}
+		b := s.Path.Bounds()
+		return b.Height() == 0 && b.Left == p.Left() && b.Right == p.Right() && b.Top > y-oneLine
+	})
 }
 
 func (f Foot) sign(p *Pen, y float64) {

@@ -78,6 +78,7 @@ type Checks struct {
 	ForKinds                           string // %s: %s.
 	UsedOnce, InspectFirst, MayGoBack  string // ends of ForKinds
 	InspectStud                        string // another
+	InspectTo                          string // another, with the longest that goes back
 	Dry                                string // end of ForKinds
 	Lubricated, InState                string // ends of ForKinds, with one of Lubricants and one of States
 	TappedHoles, ScrewedInByHand, Last string

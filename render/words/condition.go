@@ -18,9 +18,10 @@ type Condition struct {
 	StationTicks [3]string
 	Fitted       string // size of what is fitted in its place
 
-	New      string // short mark of a fastener that is used once
-	NewMeans string
-	Measure  string // what the two lengths are, and whose the limit is
+	New       string // short mark of a fastener that is used once
+	NewMeans  string
+	Measure   string // what the two lengths are, and that the limit is the manual's
+	MeasureTo string // the same where the file has a limit
 
 	Gives, Breaks Trouble
 	Common        string // that it is common practice, and who goes before it

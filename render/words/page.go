@@ -89,18 +89,14 @@ type PageRun struct {
 	ZoomOut         string
 	ZoomWhole       string
 	Do              map[string]string // by plan.Action
-	Out             string
-	Done            string // %s done
+	Done            string            // %s done
 	Recovery        string
 	WorkedOut       string
-	Start           string
-	End             string
-	Total           string // total then %s
+	Total           string // total: %s
 	Clockwise       string
 	Anticlockwise   string
 	Angle           string // %[1]s from the starting mark to the finishing mark, %[2]s; total so far %[3]s
 	Begin           string
-	WaitLeft        string
 	WaitRuns        string
 	WaitOver        string
 	Accept          string
@@ -109,10 +105,8 @@ type PageRun struct {
 	Ready           string
 	ReadySays       string
 	ReadyBar        string
-	NotReady        string
 	NeedKind        string // %[1]d × %[2]s, new
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
-	NeedThere       string
 	AskRound        string
 	AskUntil        string // Another round until: %s
 	AskSits         string
@@ -161,6 +155,8 @@ type PageRun struct {
 	Save            string
 	Find            string
 	FindSays        string
+	Photo           string
+	PhotoLost       string
 	Void            string
 	VoidSays        string
 	Saving          string
@@ -174,7 +170,6 @@ type PageRun struct {
 	RefusedBy       string // %[1]s, %[2]s
 	TurnedToo       string
 	TurnedYes       string
-	TurnedNo        string
 	States          map[string]string // by state of a mark
 	StateBy         string            // %[1]s, %[2]s
 	OpenTroubles    string
@@ -183,7 +178,6 @@ type PageRun struct {
 	Settled         string // settled by %[1]s, %[2]s
 	Keys            string
 	Prints          string
-	Cautions        string
 }
 
 // PageTrouble is the words of what a person sees who reports that something is wrong.
@@ -247,7 +241,6 @@ type PageRecords struct {
 // PageShare is the words of the page that lets tablets in.
 type PageShare struct {
 	Off         string
-	On          string
 	OffSays     string // Start the program again with %s to let tablets in.
 	Code        string
 	CodeSays    string // For one device, until %s.
@@ -278,12 +271,11 @@ type PageJoin struct {
 
 // PageSettings is the words of language, brightness and sound.
 type PageSettings struct {
-	Language string
-	Scheme   string
-	Schemes  map[string]string // by page.Scheme
-	Sound    string
-	SoundOn  string
-	Save     string
+	Languages string
+	Scheme    string
+	Schemes   map[string]string // by page.Scheme
+	Sound     string
+	SoundOn   string
 }
 
 // PageMessage is the words of the page that says why there is no such page, and what to do.
@@ -295,6 +287,6 @@ type PageMessage struct {
 
 // TrustWords tell how a system comes to trust a certificate.
 type TrustWords struct {
-	Name  string
-	Steps []string
+	System string
+	Steps  []string
 }

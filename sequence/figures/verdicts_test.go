@@ -2,12 +2,14 @@ package figures
 
 import (
 	"errors"
+	"math"
 	"slices"
 	"testing"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
+	"drawdown/sequence/tension/head"
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/stiffness"
 	"drawdown/sequence/tension/strength"
@@ -327,6 +329,41 @@ func TestLenient(t *testing.T) {
 		if j.Grip.Layers[0].Material != c.grip.Layers[0].Material {
 			t.Errorf("%s: the bolt itself is changed", c.name)
 		}
+	}
+}
+
+// A pressure over the limit of the material under the head is warned of; where that is
+// not known, over the limit of the hardest usual one.
+func TestPressureUnderTheHead(t *testing.T) {
+	t.Parallel()
+	m10, _ := thread.Parse("M10")
+	f := screw.Same(screw.Between(0.12, 0.12))
+	for under, want := range map[string]finding.Code{"cast aluminium": PressureTooHigh, "": PressureAnywhere} {
+		for used, over := range map[float64]bool{0.99: false, 1.01: true, 1.09: true} {
+			j := judge{Bolt: Bolt{Bolt: screw.Bolt{Thread: m10, Class: "10.9", Friction: &f}, Under: under}}
+			j.complete()
+			bolt, err := screw.Complete(j.Bolt.Bolt)
+			if err != nil {
+				t.Fatal(err)
+			}
+			material, _ := j.underHead()
+			r, err := head.UnderHead(bolt.Bearing, 1000, material.Name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			j.preload = unit.Force(used / r.Used * 1000)
+			if j.judgePressure(); finding.Has(j.found, want) != over || len(j.found) > 1 {
+				t.Errorf("%q, %g of the limit: %v", under, used, codes(j.found))
+			}
+			if over && want == PressureAnywhere {
+				if p := float64(j.found[0].Values["pressure"].(unit.Stress)); math.Mod(p, 50) != 0 || math.Abs(p-used*float64(r.Limit)) > 25 {
+					t.Errorf("a pressure of %g MPa, in fifties of %g", p, used*float64(r.Limit))
+				}
+			}
+		}
+	}
+	if m := hardestMaterial(); m.LimitingPressure <= 0 {
+		t.Errorf("the hardest material bears %v", m.LimitingPressure)
 	}
 }
 

@@ -194,6 +194,12 @@ func TestStartsInTheMiddle(t *testing.T) {
 			t.Errorf("%s: found %v", c.name, found)
 		}
 	}
+	// On circles a ring is a ring, however near the next one lies.
+	near := workOf(rings, append(geometry.Count(20)[8:], geometry.Count(8)...))
+	near.spacing = 1000
+	if near.seen.Family != family.Circles || near.startsInMiddle() {
+		t.Errorf("a %s may start in its outer ring", near.seen.Family)
+	}
 	// On an oval the first may lie half a spacing further out than the nearest.
 	w := listed(ovalOf11)
 	w.ring = slices.Repeat([]int{1}, 11)

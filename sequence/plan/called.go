@@ -1,6 +1,9 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+	"strconv"
+)
 
 // Called gives each fastener the number by which it is found at the part: the
 // one cast beside it where every fastener of its group has one, since a hand goes
@@ -27,6 +30,31 @@ func (p Plan) CalledByCast() (kinds []string, all bool) {
 		}
 	}
 	return kinds, groups == len(p.Groups)
+}
+
+// Written gives, for each fastener, what tells it on the part itself: the
+// number cast there, where all of its group are called so, else its id.
+func (p Plan) Written() []string {
+	called, cast := p.castNumbers()
+	names := make([]string, len(p.Joint.Fasteners))
+	for i, f := range p.Joint.Fasteners {
+		names[i] = f.ID
+	}
+	if !cast {
+		return names
+	}
+	written := slices.Clone(names)
+	for _, g := range p.Groups {
+		for _, i := range g.Members {
+			if p.numbered(g) {
+				written[i] = strconv.Itoa(called[i])
+			}
+		}
+	}
+	if sorted := slices.Sorted(slices.Values(written)); len(slices.Compact(sorted)) < len(written) {
+		return names // an id is the number cast for another
+	}
+	return written
 }
 
 func (p Plan) castNumbers() (called []int, cast bool) {

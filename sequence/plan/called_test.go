@@ -45,3 +45,20 @@ func TestCalled(t *testing.T) {
 		}
 	}
 }
+
+// First principles: a bolt is called by what is written on the part, and no two
+// alike.
+func TestWritten(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want []string
+	}{
+		{bolts + "fasteners: [{id: A, at: [0, 0], kind: big, cast: 2}, {id: B, at: [80, 0], kind: big, cast: 1}, {id: C, at: [0, 60], kind: small}]\n", []string{"2", "1", "C"}},
+		{bolts + "fasteners: [{id: A, at: [0, 0], kind: big, cast: 2}, {id: B, at: [80, 0], kind: big}]\n", []string{"A", "B"}},
+		{bolts + "fasteners: [{id: A, at: [0, 0], kind: big, cast: 4}, {id: B, at: [80, 0], kind: big, cast: 1}, {id: '4', at: [0, 60], kind: small}]\n", []string{"A", "B", "4"}},
+	} {
+		if diff := cmp.Diff(c.want, patterntest.Plan(t, c.text).Written()); diff != "" {
+			t.Error(diff)
+		}
+	}
+}

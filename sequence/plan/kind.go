@@ -38,6 +38,7 @@ type Kind struct {
 	Washer     head.Washer     // a standard one, that lies under the head
 	Hole       unit.Length
 	Reuse      Reuse
+	ReusedTo   unit.Length // the longest that goes back after it is measured; 0: the manual says
 }
 
 // Bolt describes a fastener of the kind to the mechanics, without an aim. What

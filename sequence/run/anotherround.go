@@ -1,6 +1,7 @@
 package run
 
 import (
+	"maps"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -58,10 +59,8 @@ func (s *State) judgeRound(e Entry) *Refusal {
 		return refused(NoRounds, nil)
 	case next != nil:
 		return refused(RoundOpen, finding.Values{"stage": open.stage, "round": open.round, "next": next.Number})
-	case asked == nil && s.blockedFrom() != noStage:
+	case asked == nil: // a trouble blocks the stage
 		return s.judgeBlocked(e, &step{at: position{region: open.stage}})
-	case asked == nil:
-		return refused(NoRounds, nil)
 	case e.Act == AnotherRound && asked.round >= mostRounds:
 		return refused(TooManyRounds, finding.Values{"stage": asked.stage, "most": mostRounds})
 	}
@@ -145,4 +144,5 @@ func (s *State) undoRound(of *Entry) {
 		}
 	}
 	s.steps = slices.DeleteFunc(s.steps, func(st *step) bool { return st.from == of })
+	maps.DeleteFunc(s.numbered, func(_ int, st *step) bool { return st.from == of })
 }

@@ -187,7 +187,8 @@ func TestJobsCondemnedIsReplaced(t *testing.T) {
 	w := run.New(planText(t, made), run.Tighten, nil)
 	w.Job = "J1"
 	b := begin(t, w)
-	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{{ID: "B1", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "x", At: start}}}})
+	broken := run.Condemned{ID: "B1", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "x", At: start}}
+	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{broken, broken}}) // as two other runs know it
 	b.takes(run.Entry{Act: run.Ready, Kind: "bolt"})
 	b.takes(run.Entry{Act: run.Replace, Step: 1, Who: "lead"})
 	b.takes(done(1))
@@ -321,4 +322,90 @@ func TestRefusalIsAnError(t *testing.T) {
 	if !errors.Is(err, run.OutOfOrder) || errors.Is(err, run.StepDone) || !strings.Contains(err.Error(), "next=1") {
 		t.Error(err)
 	}
+}
+
+// A trouble blocks its stage and what follows, not what was left of a stage
+// before.
+func TestEarlierStagesAreNotBlocked(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	for _, step := range []int{1, 2, 4, 5} {
+		b.takes(run.Entry{Act: run.Done, Step: step, Note: "the lead asked for it"})
+	}
+	b.takes(trouble(6, run.TurnsOn))
+	if b.next() != 3 {
+		t.Errorf("next %d, want 3", b.next())
+	}
+	b.takes(done(3))
+	b.refuses(done(7), run.StageBlocked)
+}
+
+func TestUndoOnAReplacedFastener(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	first := b.takes(done(1))
+	b.takes(run.Entry{Act: run.Replace, Step: 1})
+	b.refuses(run.Entry{Act: run.Undo, Of: first}, run.StepReplaced)
+	of := b.taken[len(b.taken)-1].ID
+	b.takes(run.Entry{Act: run.Remark, Note: "another matter"})
+	b.takes(run.Entry{Act: run.Find, Note: "marks", Of: of})
+	if asks := b.view().Asks; len(asks) != 1 || asks[0].Of != of {
+		t.Errorf("asked %+v", asks)
+	}
+	waiting := b.view().Now.Waiting
+	if i := slices.IndexFunc(waiting, func(a run.Awaited) bool { return a.Ask != nil && a.Ask.Kind == run.AskNeighbours }); i < 0 {
+		t.Errorf("waiting for %+v", waiting)
+	}
+	same(t, b.work, b.state.Work())
+}
+
+// A broken bolt that is settled and not replaced is flagged: the steps of the old
+// one still count.
+func TestCondemnedAndKept(t *testing.T) {
+	t.Parallel()
+	flags := func(b *bench) (codes []finding.Code) {
+		for _, f := range b.view().Flags {
+			codes = append(codes, f.Finding.Code)
+		}
+		return codes
+	}
+	for _, what := range run.Troubles {
+		b := tightening(t)
+		b.takes(run.Entry{Act: run.Ready})
+		id := b.takes(trouble(1, what))
+		b.takes(run.Entry{Act: run.Settle, Of: id, Who: "lead", Note: "new one in"})
+		kept := what == run.Broken || what == run.Stretched || what == run.BoltThread
+		if got := flags(b); slices.Contains(got, run.CondemnedKept) != kept || len(got) > 1 {
+			t.Errorf("%s, settled: flagged %q", what, got)
+		}
+		b.takes(run.Entry{Act: run.Replace, Step: 1})
+		if got := flags(b); len(got) != 0 {
+			t.Errorf("%s, replaced: flagged %q", what, got)
+		}
+	}
+	loose := loosening(t)
+	id := loose.takes(trouble(1, run.Broken))
+	loose.takes(run.Entry{Act: run.Settle, Of: id, Note: "drilled out"})
+	if got := flags(loose); len(got) != 0 {
+		t.Errorf("while loosening: flagged %q", got)
+	}
+}
+
+// A fastener that no stage covers can be in trouble all the same.
+func TestFastenerWithoutSteps(t *testing.T) {
+	t.Parallel()
+	w := run.New(planText(t, made), run.Tighten, nil)
+	w.Steps = w.Steps[:13] // without those of the studs
+	b := begin(t, w)
+	id := b.takes(run.Entry{Act: run.Report, Place: &run.Place{Fastener: "S1"}, Trouble: run.Broken})
+	if got := b.view().Troubles[0]; got.Step != 0 || got.IDs[0] != "S1" {
+		t.Errorf("%+v", got)
+	}
+	b.refuses(done(1), run.StageBlocked)
+	b.takes(run.Entry{Act: run.Settle, Of: id, Note: "n"})
+	b.takes(done(1))
+	if f := b.view().Flags; len(f) != 2 {
+		t.Errorf("flags %+v", f)
+	}
+	b.takes(run.Entry{Act: run.Replace, Place: &run.Place{Fastener: "S1"}})
 }

@@ -309,3 +309,56 @@ func TestPrintsAndNotes(t *testing.T) {
 		t.Errorf("findings %+v after the undo", got)
 	}
 }
+
+// Whatever a client sends, it is read or refused as malformed, and judged without
+// a panic.
+func FuzzEntry(f *testing.F) {
+	for _, text := range []string{
+		`{"entry":"a","act":"done","step":1,"who":"RA"}`, `{"entry":"a","do":"trouble","step":1,"who":"RA","trouble":"broken","place":{"fastener":"B1"}}`,
+		`{"entry":"a","act":"measure","step":1,"who":"RA","value":1e999}`, `{"entry":"a","act":"replace","who":"RA","place":{"fastener":"B1","at":[1,2]}}`,
+		`{"place":{"at":null},"value":null,"act":null}`, `{"entry":"a","act":"finding","who":"RA","note":"n","place":{"at":[1,2]}}`,
+	} {
+		f.Add([]byte(text))
+	}
+	w := run.New(planText(f, made), run.Tighten, nil)
+	f.Fuzz(func(t *testing.T, text []byte) {
+		e, r := run.ReadEntry(text)
+		if r != nil {
+			if !r.Malformed {
+				t.Errorf("%s", r)
+			}
+			return
+		}
+		state := w.Start()
+		before := state.At(start)
+		if r := state.Take(e); r != nil {
+			same(t, before, state.At(start))
+		} else if state.Version() != 1 {
+			t.Errorf("taken, version %d", state.Version())
+		}
+		state.At(start)
+	})
+}
+
+// A value stays a number in JSON where it was one.
+func TestValueInJSON(t *testing.T) {
+	t.Parallel()
+	for value, want := range map[run.Value]string{"20.50": `20.50`, "-1e3": `-1e3`, "20,5": `"20,5"`, "007": `"007"`, "null": `"null"`, "true": `"true"`} {
+		got, err := json.Marshal(value)
+		if err != nil || string(got) != want {
+			t.Errorf("%q: %s, %v, want %s", string(value), got, err, want)
+		}
+	}
+}
+
+// Lists go by the time of their entries, also where the clock was set back.
+func TestListsGoByTime(t *testing.T) {
+	t.Parallel()
+	b := tightening(t)
+	b.takes(run.Entry{Act: run.Remark, Note: "second"})
+	b.now = start.Add(-time.Hour)
+	b.takes(run.Entry{Act: run.Remark, Note: "first"})
+	if got := b.view().Notes; got[0].Note != "first" || got[1].Note != "second" {
+		t.Errorf("%+v", got)
+	}
+}

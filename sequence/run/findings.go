@@ -70,6 +70,7 @@ const (
 	WrenchUnknown   finding.Code = "run wrench unknown"         // wrench
 	WrenchOutOfDate finding.Code = "run wrench out of date"     // wrench, calibrated
 	ReadinessOpen   finding.Code = "run readiness not recorded" // needs
+	CondemnedKept   finding.Code = "run condemned kept"         // id, trouble
 )
 
 // What must be ready before tightening.

@@ -29,7 +29,7 @@ const recalibrated = 12
 
 // flags lists what was recorded but has to be looked at: readings outside the
 // tolerance (10), wrenches that the list does not know or that are out of date,
-// readiness that nobody recorded (8).
+// condemned fasteners that stay in, readiness that nobody recorded (8).
 func (s *State) flags() []Flag {
 	var all []Flag
 	for _, e := range s.readings {
@@ -38,10 +38,26 @@ func (s *State) flags() []Flag {
 		}
 	}
 	all = append(all, s.wrenchFlags()...)
+	all = append(all, s.keptFlags()...)
 	if first := s.firstDone(); first != nil && s.work.Job == "" {
 		if unmet := s.unmet(); len(unmet) > 0 {
 			all = append(all, Flag{finding.Warned(ReadinessOpen, finding.Values{"needs": named(unmet)}), first.mark(), first.Step})
 		}
+	}
+	return all
+}
+
+// keptFlags names the fasteners that were condemned while tightening and settled
+// without being replaced: what was done to the old one still counts (7).
+func (s *State) keptFlags() []Flag {
+	var all []Flag
+	for _, p := range s.problems {
+		fastener := p.entry.Trouble.Condemns() && p.entry.Trouble != HoleThread
+		if !fastener || p.settled == nil || p.replaced != nil || s.work.Direction == Loosen {
+			continue
+		}
+		found := finding.Warned(CondemnedKept, finding.Values{"id": p.name(), "trouble": p.entry.Trouble.Term()})
+		all = append(all, Flag{found, p.settled.mark(), p.number()})
 	}
 	return all
 }

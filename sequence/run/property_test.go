@@ -391,3 +391,27 @@ func allTaken(w run.Work, entries []placed) *run.View {
 	v := state.At(start.Add(24 * time.Hour))
 	return &v
 }
+
+// A record that somebody changed is replayed without a panic.
+func TestReplayOfAnything(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		w := rapid.SampledFrom(works()).Draw(t, "work")
+		texts := rapid.SampledFrom([]string{"", "e1", "e2", "B1", "S9", "T1", "bolt", "1e400"})
+		var entries []run.Entry
+		for n := range rapid.IntRange(1, 20).Draw(t, "entries") {
+			e := run.Entry{
+				ID: fmt.Sprint("e", n), Act: rapid.SampledFrom(append([]run.Act{"", "part", "none"}, run.Acts...)).Draw(t, "act"),
+				Step: rapid.IntRange(-1, 60).Draw(t, "step"), Of: texts.Draw(t, "of"), Kind: texts.Draw(t, "kind"),
+				Value: run.Value(texts.Draw(t, "value")), Trouble: rapid.SampledFrom(run.Troubles).Draw(t, "trouble"), Time: start,
+			}
+			if rapid.Bool().Draw(t, "placed") {
+				e.Place = &run.Place{Fastener: texts.Draw(t, "fastener"), Station: texts.Draw(t, "station")}
+			}
+			entries = append(entries, e)
+		}
+		if got := w.Replay(entries).At(start).Version; got != len(entries) {
+			t.Errorf("version %d of %d entries", got, len(entries))
+		}
+	})
+}

@@ -82,20 +82,26 @@ func (s *State) readyEntries() []*Entry {
 // run and in the others of its job (8).
 func (s *State) condemned() []Condemned {
 	var all []Condemned
-	if s.job != nil {
-		all = slices.Clone(s.job.Condemned)
+	add := func(c Condemned) {
+		if slices.ContainsFunc(all, func(other Condemned) bool { return other.Entry == c.Entry && other.ID == c.ID }) {
+			return // another run of the job knows it from a third
+		}
+		if c.Replaced == nil {
+			c.Replaced = s.replacedAfter(c)
+		}
+		all = append(all, c)
 	}
 	for _, p := range s.problems {
 		if !p.entry.Trouble.Condemns() {
 			continue
 		}
 		for _, id := range p.ids {
-			all = append(all, Condemned{ID: id, Kind: s.fastener(id).Kind, Trouble: p.entry.Trouble, Mark: p.entry.mark(), Replaced: p.replaced.marked()})
+			add(Condemned{ID: id, Kind: s.fastener(id).Kind, Trouble: p.entry.Trouble, Mark: p.entry.mark(), Replaced: p.replaced.marked()})
 		}
 	}
-	for i := range all {
-		if all[i].Replaced == nil {
-			all[i].Replaced = s.replacedAfter(all[i])
+	if s.job != nil {
+		for _, c := range s.job.Condemned {
+			add(c)
 		}
 	}
 	return all

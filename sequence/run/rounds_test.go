@@ -54,6 +54,7 @@ func TestSprungCapsComeOffInRounds(t *testing.T) {
 	if b.asked() == nil || len(b.view().Steps) != planned {
 		t.Errorf("%d steps after the round was taken back, want %d", len(b.view().Steps), planned)
 	}
+	b.refuses(run.Entry{Act: run.Done, Step: first.Number, Note: "n"}, run.NoSuchStep)
 	round = b.takes(run.Entry{Act: run.AnotherRound})
 	if again := b.next(); again == first.Number {
 		t.Errorf("step number %d is given a second time", again)
@@ -176,4 +177,30 @@ func TestRoundsWaitForTheRest(t *testing.T) {
 	b.refuses(run.Entry{Act: run.Finished}, run.AcceptFirst)
 	plain := tightening(t)
 	plain.refuses(run.Entry{Act: run.Finished}, run.NoRounds)
+}
+
+// A round in which every fastener was in trouble counts once the stage has gone
+// on.
+func TestRoundIsOver(t *testing.T) {
+	t.Parallel()
+	w := run.New(planText(t, made), run.Tighten, nil)
+	for i := range w.Steps {
+		if w.Steps[i].Stage == 2 {
+			w.Steps[i].Until = "no nut turns"
+		}
+	}
+	b := begin(t, w)
+	b.doneUpTo(8)
+	round := b.takes(run.Entry{Act: run.AnotherRound})
+	var seized []string
+	for b.asked() == nil {
+		seized = append(seized, b.takes(trouble(b.next(), run.Seized)))
+	}
+	b.refuses(run.Entry{Act: run.Undo, Of: round}, run.LaterStepDone)
+	b.takes(run.Entry{Act: run.Finished, Who: "lead"})
+	finished := b.now
+	for _, id := range seized {
+		b.takes(run.Entry{Act: run.Settle, Of: id, Note: "n"})
+	}
+	b.by(b.refuses(run.Entry{Act: run.Undo, Of: round}, run.RoundOver), "lead", finished)
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
 )
@@ -113,6 +114,9 @@ func TestRule3DoneOnce(t *testing.T) {
 	at := b.now
 	r = b.refuses(run.Entry{Act: run.Done, Step: 9, Who: "KB"}, run.AngleDone) // asks whether KB turned it too
 	b.by(r, "LM", at)
+	if got := r.Finding.Values["angle"]; got != unit.Angle(90) {
+		t.Errorf("asked about %v, want 90°", got)
+	}
 	b.takes(run.Entry{Act: run.Report, Step: 9, Who: "KB", Trouble: run.TurnedTwice})
 	if got := b.step(9).State; got != run.InTrouble {
 		t.Errorf("step 9 is %s, want trouble", got)

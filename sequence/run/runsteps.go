@@ -41,7 +41,7 @@ type Step struct {
 	Ends     time.Time `json:"ends,omitzero"`       // of a wait that was begun
 	TotalDeg float64   `json:"total_deg,omitempty"` // turned so far on this fastener in these angles
 	Wrench   string    `json:"wrench,omitempty"`
-	Reason   string    `json:"reason,omitempty"` // why it was left out, or done out of order
+	Reason   string    `json:"reason,omitempty"` // the note of who did, began or left it out
 }
 
 // planned writes out the steps of a direction as they are when a run starts.

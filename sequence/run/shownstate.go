@@ -129,11 +129,10 @@ func (s *State) asks(now time.Time) []Ask {
 func (s *State) troubles() []TroubleSeen {
 	var all []TroubleSeen
 	for _, p := range s.problems {
-		t := TroubleSeen{Mark: p.entry.mark(), Trouble: p.entry.Trouble, IDs: p.ids, Blocks: p.blocks(s.work.Direction), Photo: p.entry.Photo, Settled: p.settled.marked()}
-		if p.step != nil {
-			t.Step = p.step.Number
-		}
-		all = append(all, t)
+		all = append(all, TroubleSeen{
+			Mark: p.entry.mark(), Trouble: p.entry.Trouble, Step: p.number(), IDs: p.ids,
+			Blocks: p.blocks(s.work.Direction), Photo: p.entry.Photo, Settled: p.settled.marked(),
+		})
 	}
 	return inTime(all, TroubleSeen.mark)
 }

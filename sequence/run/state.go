@@ -108,7 +108,9 @@ func (s *State) judge(e Entry) *Refusal {
 	return nil
 }
 
-// apply takes an entry that was judged, here or when it was first taken.
+// apply takes an entry that was judged, here or when it was first taken. In a
+// record that somebody changed, an entry may be about what is not there: it
+// counts, and does nothing.
 func (s *State) apply(e Entry) {
 	if s.entries[e.ID] != nil {
 		return
@@ -116,9 +118,27 @@ func (s *State) apply(e Entry) {
 	s.entries[e.ID] = &e
 	s.version++
 	s.passTime(e.Time)
-	if apply := rules[e.Act].apply; apply != nil {
+	if apply := rules[e.Act].apply; apply != nil && s.applies(&e) {
 		apply(s, &e)
 	}
+}
+
+// applies says whether all that the act needs is there.
+func (s *State) applies(e *Entry) bool {
+	if e.Place != nil && e.Place.Fastener != "" && s.fastener(e.Place.Fastener) == nil {
+		return false
+	}
+	switch e.Act {
+	case Done, Begin, LeaveOut, Unsure:
+		return s.numbered[e.Step] != nil
+	case Report, Replace:
+		st, ids := s.placeOf(e)
+		return len(ids) > 0 || e.Act == Report && st != nil
+	case Undo:
+		of := s.entries[e.Of]
+		return of != nil && of.Act != Undo && s.applies(of)
+	}
+	return true
 }
 
 // Version is the number of entries taken.

@@ -24,6 +24,14 @@ func (p *problem) name() string {
 	return p.ids[0]
 }
 
+// number is that of the step; 0 where the fastener has none in this run.
+func (p *problem) number() int {
+	if p.step == nil {
+		return 0
+	}
+	return p.step.Number
+}
+
 // holds says whether the step is on the fastener in trouble.
 func (p *problem) holds(st *step) bool { return p.step == st || st.on(p.ids) }
 
@@ -96,6 +104,9 @@ func (s *State) judgeUnsure(e Entry) *Refusal {
 func (s *State) placeOf(e *Entry) (*step, []string) {
 	st := s.numbered[e.Step]
 	if e.Place == nil || e.Place.Fastener == "" {
+		if st == nil {
+			return nil, nil
+		}
 		return st, st.IDs
 	}
 	ids := []string{e.Place.Fastener}

@@ -2,14 +2,70 @@ package bench
 
 import (
 	"net/http"
+	"slices"
+	"time"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/record"
+	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 )
 
 // exportRun gives the whole record of a run.
 func (b *Bench) exportRun(w http.ResponseWriter, r *http.Request, id, ending string) error {
-	return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": []string{"json", "csv", "pdf"}})
+	return b.export(w, r, id, ending, b.store.Run, "json", "csv", "pdf")
+}
+
+// exportJob gives the whole record of a job, with its runs.
+func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
+	return b.export(w, r, id, ending, b.store.Job, "json", "pdf")
+}
+
+func (b *Bench) export(w http.ResponseWriter, r *http.Request, id, ending string, find func(string) (record.Started, error), forms ...string) error {
+	if _, err := find(id); err != nil {
+		return err
+	}
+	if !slices.Contains(forms, ending) {
+		return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": forms})
+	}
+	whole, err := b.store.Export(id)
+	if err != nil {
+		return err
+	}
+	switch ending {
+	case "json":
+		download(w, "attachment", id+".json", "application/json; charset=utf-8")
+		text, err := report.JSON(whole)
+		if err != nil {
+			return err
+		}
+		w.Write(text)
+	case "csv":
+		text, err := whole.CSV()
+		if err != nil {
+			return err
+		}
+		download(w, "attachment", id+".csv", "text/csv; charset=utf-8")
+		w.Write(text)
+	case "pdf":
+		return b.exportPDF(w, r, whole)
+	}
+	return nil
+}
+
+// exportPDF gives the record as sheets to sign.
+func (b *Bench) exportPDF(w http.ResponseWriter, r *http.Request, whole record.Export) error {
+	ask, err := b.printing(r)
+	if err != nil {
+		return err
+	}
+	files, _, err := job.RecordSheet(whole, b.store.File, time.Local, ask)
+	if err != nil {
+		return failure{http.StatusUnprocessableEntity, err}
+	}
+	download(w, "inline", files[0].Name, "application/pdf")
+	w.Write(files[0].Data)
+	return nil
 }
 
 // frozenOf reads again what a run was started from.
@@ -19,9 +75,4 @@ func (b *Bench) frozenOf(id string) (job.Frozen, error) {
 		return job.Frozen{}, err
 	}
 	return b.thawed(started.Of, started.Files)
-}
-
-// exportJob gives the whole record of a job.
-func (b *Bench) exportJob(w http.ResponseWriter, r *http.Request, id, ending string) error {
-	return wrong(http.StatusNotFound, NoFormat, finding.Values{"written": cut(ending), "allowed": []string{"json", "pdf"}})
 }

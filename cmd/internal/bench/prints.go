@@ -14,7 +14,6 @@ import (
 	"drawdown/render"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
-	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
 )
@@ -87,12 +86,12 @@ func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note 
 	if r.Header.Get("Sec-Fetch-Site") == "cross-site" {
 		return wrong(http.StatusForbidden, OtherSite, nil)
 	}
-	paper, err := sheet.FindPaper(cmp.Or(r.URL.Query().Get("paper"), "a4"))
+	ask, err := b.printing(r)
 	if err != nil {
-		return wrong(http.StatusBadRequest, NoPaper, finding.Values{"written": cut(r.URL.Query().Get("paper")), "allowed": sheet.PaperNames()})
+		return err
 	}
 	machine.KeepSmall(len(p.Joint.Fasteners), usualDPI)
-	files, _, err := sheets[at].draw(p, printing(b.reader(r), paper))
+	files, _, err := sheets[at].draw(p, ask)
 	if err != nil {
 		return failure{http.StatusUnprocessableEntity, err}
 	}
@@ -105,6 +104,12 @@ func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note 
 	return nil
 }
 
-func printing(c *words.Catalogue, paper sheet.Paper) job.Printing {
-	return job.Printing{Request: sheet.Request{Words: c, Paper: paper}, Formats: []render.Format{render.PDF}, DPI: usualDPI}
+// printing is how a sheet is wanted: as PDF, in the reader's language, on the paper
+// that is asked for.
+func (b *Bench) printing(r *http.Request) (job.Printing, error) {
+	paper, err := sheet.FindPaper(cmp.Or(r.URL.Query().Get("paper"), "a4"))
+	if err != nil {
+		return job.Printing{}, wrong(http.StatusBadRequest, NoPaper, finding.Values{"written": cut(r.URL.Query().Get("paper")), "allowed": sheet.PaperNames()})
+	}
+	return job.Printing{Request: sheet.Request{Words: b.reader(r), Paper: paper}, Formats: []render.Format{render.PDF}, DPI: usualDPI}, nil
 }

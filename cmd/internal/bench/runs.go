@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/source"
 	"drawdown/render/words"
+	"drawdown/sequence/overhaul"
 	"drawdown/sequence/run"
 )
 
@@ -43,9 +44,9 @@ func (b *Bench) postRun(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error) {
-	direction := run.Direction(asked.Work)
-	if direction != run.Loosen && direction != run.Tighten {
-		return "", wrong(http.StatusBadRequest, NoDirection, finding.Values{"written": cut(asked.Work), "allowed": []string{string(run.Loosen), string(run.Tighten)}})
+	direction, check, err := b.workOf(asked)
+	if err != nil {
+		return "", err
 	}
 	var made job.Frozen
 	if asked.Job != "" {
@@ -62,8 +63,11 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 	if !made.Sound() {
 		return "", wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": asked.Of, "why": firstProblem(c, made.Problems)})
 	}
+	if err := overhaul.CheckAgain(made.Plan); check && err != nil {
+		return "", failure{http.StatusUnprocessableEntity, err}
+	}
 	work := run.New(made.Plan, direction, made.ToAccept())
-	work.Of, work.Job, work.Again = made.Name, asked.Job, asked.Again != ""
+	work.Of, work.Job, work.Again = made.Name, asked.Job, check
 	frozen, err := json.Marshal(work)
 	if err != nil {
 		return "", err
@@ -73,6 +77,25 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 		Number: asked.Number, Order: asked.Order, Note: asked.Note, Who: asked.Who,
 		Time: b.now(), Program: b.Program, Frozen: frozen, Files: made.Files,
 	})
+}
+
+// again is the work of a later check: the joint is tightened once more.
+const again = "again"
+
+// workOf gives the direction of a run, and whether it is a later check.
+func (b *Bench) workOf(asked newRun) (d run.Direction, check bool, err error) {
+	d, check = run.Direction(asked.Work), asked.Again != ""
+	if asked.Work == again {
+		d, check = run.Tighten, true
+	}
+	if d != run.Loosen && d != run.Tighten {
+		allowed := []string{string(run.Loosen), string(run.Tighten), again}
+		return d, check, wrong(http.StatusBadRequest, NoDirection, finding.Values{"written": cut(asked.Work), "allowed": allowed})
+	}
+	if asked.Again != "" {
+		_, err = b.store.Run(asked.Again)
+	}
+	return d, check, err
 }
 
 // thawed reads again what a run or a job was started from.

@@ -10,7 +10,9 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"sync"
+	"unicode"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
@@ -96,7 +98,8 @@ func (s *shop) freeze(name string) (job.Frozen, error) {
 // isName says whether a text can be the name of a file of the shop: it leads to
 // no other folder.
 func isName(text string) bool {
-	return text != "" && len(text) <= longestName && text == filepath.Base(text) && filepath.IsLocal(text) && text[0] != '.'
+	return text != "" && len(text) <= longestName && filepath.IsLocal(text) && text[0] != '.' &&
+		!strings.ContainsFunc(text, func(r rune) bool { return unicode.IsControl(r) || strings.ContainsRune(`/\:`, r) })
 }
 
 // names lists what can be worked by: the shop's own first.

@@ -53,7 +53,7 @@ type runner func(p *Program, args []string) Status
 
 // commands lists all commands in the order of the help.
 func commands() []command {
-	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, completion()}
+	return []command{cardCommand, bookCommand, trayCommand, conditionCommand, orderCommand, checkCommand, torqueCommand, wrenchCommand, surveyCommand, traceCommand, predictCommand, handoutCommand, benchCommand, patternsCommand, recordsCommand, completion()}
 }
 
 func findCommand(name string) (command, error) {

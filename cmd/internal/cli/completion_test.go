@@ -25,7 +25,7 @@ var completions = []struct {
 	words []string
 	want  []string
 }{
-	{[]string{""}, []string{"bench", "book", "card", "check", "completion", "condition", "handout", "help", "order", "patterns", "predict", "survey", "torque", "trace", "tray", "version", "wrench"}},
+	{[]string{""}, []string{"bench", "book", "card", "check", "completion", "condition", "handout", "help", "order", "patterns", "predict", "records", "survey", "torque", "trace", "tray", "version", "wrench"}},
 	{[]string{"ca"}, []string{"card"}},
 	{[]string{"card", "p4-h"}, []string{"p4-head"}},
 	{[]string{"order", "li"}, []string{"lid.yaml"}},
@@ -49,6 +49,8 @@ var completions = []struct {
 	{[]string{"torque", "--equation", ""}, []string{"exact", "linear"}},
 	{[]string{"torque", "p4-h"}, []string{"p4-head"}},
 	{[]string{"wrench", "p4"}, nil},
+	{[]string{"records", "ex"}, []string{"export"}},
+	{[]string{"records", "export", "R1", "--format", "c"}, []string{"csv"}},
 	{[]string{"wrench", "--ag"}, []string{"--again"}},
 	{[]string{"wrench", "--wrenches", "li"}, []string{"lid.yaml"}},
 	{[]string{"patterns", "p4-su"}, []string{"p4-sump"}},

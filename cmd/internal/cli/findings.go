@@ -41,6 +41,21 @@ const (
 	OverItself   finding.Code = "call over itself"     // path, sort
 )
 
+// What comes of a call that reads the record, and what is wrong with one.
+const (
+	WhichRecordAct finding.Code = "call records act"    // written, acts
+	RecordActNeeds finding.Code = "call records needs"  // act, example
+	RecordActAlone finding.Code = "call records alone"  // act, written
+	RecordActFlag  finding.Code = "call records flag"   // act, flag
+	NoDay          finding.Code = "call no day"         // flag, written
+	RecordSound    finding.Code = "records sound"       // entries, head, met: the entry of --against
+	RecordProves   finding.Code = "records proves"      // against
+	RecordBackedUp finding.Code = "records backed up"   // file
+	RecordRestored finding.Code = "records restored"    // folder, aside
+	RecordErased   finding.Code = "records erased"      // who
+	RecordsNone    finding.Code = "records none listed" //
+)
+
 // What is wrong with a new layout.
 const (
 	WhichLayout   finding.Code = "new which layout" //

@@ -120,6 +120,11 @@ func tryExample(t *testing.T, e example) {
 		tryServing(t, e)
 		return
 	}
+	if args[1] == "records" {
+		if err := recordedWork("shop"); err != nil {
+			t.Fatal(err)
+		}
+	}
 	if args[0] != "drawdown" || len(e.prints) == 0 {
 		t.Fatalf("not an example of drawdown with its output: %+v", e)
 	}

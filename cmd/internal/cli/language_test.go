@@ -8,6 +8,7 @@ import (
 
 	"drawdown/cmd/internal/bench"
 	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/record"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/holes"
 	"drawdown/geometry/thread"
@@ -53,6 +54,7 @@ var finds = map[string][]found{
 	"predict":  {{"predict gone.yaml", files.NoFile, noFile}},
 	"handout":  {{"handout gone.yaml", files.NoFile, noFile}},
 	"bench":    {{"bench gone.yaml --no-open --data data", bench.FolderIsFile, finding.Values{"folder": "gone.yaml"}}},
+	"records":  {{"records --data gone", record.NoStore, finding.Values{"folder": "gone"}}},
 	"patterns": {{"patterns new --csv gone.yaml", files.NoFile, noFile}},
 }
 

@@ -31,6 +31,9 @@ func TestScripts(t *testing.T) {
 			"status": checkStatus, "partly": checkPartly, "json": checkJSON, "near": checkNear, "holds": checkHolds,
 		},
 		Setup: func(env *testscript.Env) error {
+			if strings.HasSuffix(env.WorkDir, "script-records") {
+				return recordedWork(filepath.Join(env.WorkDir, "shop"))
+			}
 			if strings.HasSuffix(env.WorkDir, "script-trace") {
 				return tracePictures(env)
 			}

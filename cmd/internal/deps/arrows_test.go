@@ -6,10 +6,11 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // of tests alone
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
-	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
+	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/run", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
@@ -53,6 +54,7 @@ var arrows = map[string][]string{
 	"render/imprint":                  {},
 	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run"},
 	"render/pdf":                      {"render/font", "render/scene"},
+	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},

@@ -4,30 +4,92 @@ import (
 	"time"
 
 	"drawdown/cmd/internal/record"
+	"drawdown/patterns/source"
 	"drawdown/render"
+	"drawdown/render/scene"
 	sheet "drawdown/render/sheet/record"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/run"
 )
 
-// RecordSheet draws the record of a run. The plan is that of the files that the
-// run was started from; times are printed in the zone.
-func RecordSheet(e record.Export, made plan.Plan, zone *time.Location, ask Printing) ([]render.File, []string, error) {
+// RecordSheet draws the record of a run, or of a job with its runs behind it.
+// file gives what they were started from by its SHA-256; times are printed in the
+// zone.
+func RecordSheet(e record.Export, file func(sum string) ([]byte, error), zone *time.Location, ask Printing) ([]render.File, []string, error) {
+	ask = ask.counting()
+	request := sheet.Request{Request: ask.Request, Zone: zone}
+	var document scene.Document
+	var notes []string
+	if e.Kind == record.JobKind {
+		j, err := jobRecord(e, file)
+		if err != nil {
+			return nil, nil, err
+		}
+		document, notes = sheet.JobDocument(j, request)
+	} else {
+		r, err := runRecord(e, file)
+		if err != nil {
+			return nil, nil, err
+		}
+		document, notes = sheet.Document(r, request)
+	}
+	files, err := ask.files(document, e.ID, "", e.Last.Format(time.DateOnly))
+	return files, notes, err
+}
+
+func jobRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Job, error) {
+	j := sheet.Job{
+		ID: e.ID, Of: e.Of, Title: e.Title, Number: e.Number, Order: e.Order, Note: e.Note, Who: e.Who, Program: e.Program,
+		Started: e.Started, Closed: e.Ended == run.Close, Entries: entriesOf(e),
+	}
+	if e.Chain != nil {
+		j.Head, j.HeadPlace = e.Chain.Hash, e.Chain.Place
+	}
+	for _, one := range e.Runs {
+		one.Chain = e.Chain
+		r, err := runRecord(one, file)
+		if err != nil {
+			return j, err
+		}
+		j.Runs = append(j.Runs, r)
+	}
+	return j, nil
+}
+
+func runRecord(e record.Export, file func(sum string) ([]byte, error)) (sheet.Record, error) {
+	kept := source.Kept{}
+	for name, sum := range e.Files {
+		data, err := file(sum)
+		if err != nil {
+			return sheet.Record{}, err
+		}
+		kept[name] = data
+	}
+	made, err := Thaw(kept, e.Of)
+	if err != nil {
+		return sheet.Record{}, err
+	}
 	state, err := e.Replay()
 	if err != nil {
-		return nil, nil, err
+		return sheet.Record{}, err
+	}
+	if !made.Sound() { // this program reads the file no more; its record stays
+		w := state.Work()
+		made.Plan = plan.Plan{Heading: plan.Heading{Name: w.Of, Title: w.Title, Machine: w.Machine, Revision: w.Revision, Fingerprint: w.Fingerprint}}
 	}
 	r := sheet.Record{
-		ID: e.ID, Plan: made, View: state.At(e.Last), Accepted: state.Work().ToAccept,
+		ID: e.ID, Plan: made.Plan, View: state.At(e.Last), Accepted: state.Work().ToAccept, Entries: entriesOf(e),
 		Number: e.Number, Order: e.Order, Note: e.Note, Job: e.Job, Again: e.Again, Who: e.Who, Program: e.Program, Started: e.Started,
 	}
 	if e.Chain != nil {
 		r.Head, r.HeadPlace = e.Chain.Hash, e.Chain.Place
 	}
+	return r, nil
+}
+
+func entriesOf(e record.Export) (list []sheet.Entry) {
 	for _, k := range e.Entries {
-		r.Entries = append(r.Entries, sheet.Entry{Entry: k.Entry, N: k.Place})
+		list = append(list, sheet.Entry{Entry: k.Entry, N: k.Place})
 	}
-	ask = ask.counting()
-	document, notes := sheet.Document(r, sheet.Request{Request: ask.Request, Zone: zone})
-	files, err := ask.files(document, made.Name, "record-"+e.ID, e.Last.Format(time.DateOnly))
-	return files, notes, err
+	return list
 }

@@ -67,6 +67,13 @@ func readSubject(db querier, n int64) (Subject, body, error) {
 		return Subject{}, body{}, err
 	}
 	st := b.Start
+	if st.Job != "" && st.Number == "" { // a run is on the machine of its job
+		of, err := readStart(db, st.Job)
+		if err != nil {
+			return Subject{}, body{}, err
+		}
+		st.Number = of.Start.Number
+	}
 	return Subject{ID: b.On, Kind: st.Kind, Job: st.Job, Again: st.Again, Of: st.Of, Title: st.Title, Work: st.Work,
 		Number: st.Number, Order: st.Order, Note: st.Note, Who: st.Who, Program: st.Program,
 		Started: st.Time, Last: time.UnixMilli(last).UTC(), Version: version, Ended: run.Act(ended.String)}, b, nil

@@ -3,7 +3,6 @@ package record
 import (
 	"database/sql"
 	"errors"
-	"io/fs"
 	"net/url"
 	"os"
 	"path/filepath"
@@ -67,17 +66,33 @@ func Open(folder string) (*Store, error) {
 	return s, nil
 }
 
+// OpenToWrite opens the record that is in a folder; it makes none.
+func OpenToWrite(folder string) (*Store, error) {
+	if err := there(folder); err != nil {
+		return nil, err
+	}
+	return Open(folder)
+}
+
+// there says that there is no record in a folder.
+func there(folder string) error {
+	if _, err := os.Stat(filepath.Join(folder, storeFile)); err != nil {
+		return finding.Failed(NoStore, finding.Values{"folder": folder})
+	}
+	return nil
+}
+
 // OpenToRead opens the record that is in a folder, also while another process
 // writes it.
 func OpenToRead(folder string) (*Store, error) {
+	if err := there(folder); err != nil {
+		return nil, err
+	}
 	folder, err := filepath.Abs(folder)
 	if err != nil {
-		return nil, finding.Failed(NoStore, finding.Values{"folder": folder})
+		return nil, notRead(err)
 	}
 	file := filepath.Join(folder, storeFile)
-	if _, err := os.Stat(file); errors.Is(err, fs.ErrNotExist) {
-		return nil, finding.Failed(NoStore, finding.Values{"folder": folder})
-	}
 	if err := local(folder); err != nil {
 		return nil, err
 	}
@@ -197,9 +212,13 @@ func (s *Store) closeFiles() (err error) {
 func connect(file string, readOnly bool) (*sql.DB, error) {
 	settings := url.Values{"_pragma": {"busy_timeout(10000)", "journal_mode(WAL)", "synchronous(FULL)", "foreign_keys(ON)", "secure_delete(ON)"}, "_txlock": {"immediate"}}
 	if readOnly {
-		settings = url.Values{"_pragma": {"busy_timeout(10000)", "query_only(ON)"}}
+		settings = url.Values{"_pragma": {"busy_timeout(10000)", "query_only(ON)"}, "mode": {"rw"}} // it makes no file
 	}
-	path := filepath.ToSlash(file)
+	whole, err := filepath.Abs(file)
+	if err != nil {
+		return nil, finding.Failed(NotAStore, finding.Values{"file": file, "why": err})
+	}
+	path := filepath.ToSlash(whole)
 	if !strings.HasPrefix(path, "/") {
 		path = "/" + path // as SQLite wants C:/… in an address
 	}

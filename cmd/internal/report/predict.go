@@ -112,10 +112,8 @@ func broken(name string, width int) []string {
 func (r Prediction) whole(b bounds.Band) string      { return r.Words.Value(b, ".0") }
 func (r Prediction) hundredths(b bounds.Band) string { return r.Words.Value(b, ".2") }
 
-// named is a bolt by its number on the card and its id.
-func (r Prediction) named(fastener int) string {
-	return fmt.Sprintf("%d (%s)", r.Plan.Tighten.Numbers()[fastener], r.Plan.Joint.Fasteners[fastener].ID)
-}
+// named is a bolt by what is written on the part.
+func (r Prediction) named(fastener int) string { return r.Plan.Written()[fastener] }
 
 // passes prints the table of passes.
 func (r Prediction) passes() {
@@ -130,7 +128,7 @@ func (r Prediction) passes() {
 	r.paragraph(r.Forecast.FoundationTaken())
 }
 
-// lowest names the fasteners that end lowest, by their numbers on the card.
+// lowest names the fasteners that end lowest.
 func (r Prediction) lowest() {
 	lowest := r.Forecast.Lowest[:min(lowestShown, len(r.Forecast.Lowest))]
 	if len(lowest) == 0 {
@@ -171,7 +169,7 @@ func (r Prediction) scatter() {
 	r.text(r.say(PredictOfJoint, finding.Values{"ends": s.Together.Lowest}))
 	for k, i := range r.Forecast.Lowest {
 		if k < lowestShown {
-			r.text(r.say(PredictOfBolt, finding.Values{"number": r.Plan.Tighten.Numbers()[i], "id": r.Plan.Joint.Fasteners[i].ID, "ends": s.Together.ByFastener[i], "elastic": s.Elastic.ByFastener[i].Nominal}))
+			r.text(r.say(PredictOfBolt, finding.Values{"bolt": r.named(i), "ends": s.Together.ByFastener[i], "elastic": s.Elastic.ByFastener[i].Nominal}))
 		}
 	}
 	r.paragraph(r.OnScatter()...)

@@ -17,6 +17,6 @@ const (
 	PredictScatter   finding.Code = "predict scatter"        // draws, seed
 	PredictSDs       finding.Code = "predict scatter sd"     // friction, elastic, both
 	PredictOfJoint   finding.Code = "predict scatter lowest" // ends
-	PredictOfBolt    finding.Code = "predict scatter bolt"   // number, id, ends, elastic
+	PredictOfBolt    finding.Code = "predict scatter bolt"   // bolt, ends, elastic
 	PredictSheetsNot finding.Code = "predict sheets lack scatter"
 )

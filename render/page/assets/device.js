@@ -1,1 +1,44 @@
+// What stays on this device: who taps, sound, brightness; and that the screen
+// stays awake.
 
+const kept = (name) => { try { return localStorage.getItem(name) || ""; } catch { return ""; } };
+const keep = (name, value) => { try { localStorage.setItem(name, value); } catch { /* it then lasts as long as the page */ } };
+
+let name = kept("drawdown-who");
+
+export const who = () => name;
+export function setWho(value) {
+  name = value.trim().toUpperCase();
+  keep("drawdown-who", name);
+}
+
+export const soundOn = () => kept("drawdown-sound") === "on";
+export const setSound = (on) => keep("drawdown-sound", on ? "on" : "");
+
+export function setScheme(value) {
+  document.cookie = `drawdown-scheme=${value}; Path=/; Max-Age=31536000; SameSite=Strict`;
+  if (value) document.documentElement.dataset.scheme = value;
+  else delete document.documentElement.dataset.scheme;
+}
+
+// tone tells that a tap is saved, where sound is switched on.
+export function tone() {
+  if (!soundOn() || !window.AudioContext) return;
+  const context = new AudioContext();
+  const source = context.createOscillator();
+  source.frequency.value = 880;
+  source.connect(context.destination);
+  source.start();
+  source.stop(context.currentTime + 0.08);
+  source.onended = () => context.close();
+}
+
+// stayAwake keeps the screen lit while the page is seen, where the browser can.
+export function stayAwake() {
+  if (!navigator.wakeLock) return;
+  const ask = () => {
+    if (document.visibilityState === "visible") navigator.wakeLock.request("screen").catch(() => {});
+  };
+  document.addEventListener("visibilitychange", ask);
+  ask();
+}

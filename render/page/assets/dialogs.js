@@ -1,1 +1,27 @@
+// Dialogs open from whatever names them, and close by their buttons.
+import { at, fillCopy } from "./live.js";
 
+export function openDialog(id) {
+  const dialog = at(id);
+  for (const other of document.querySelectorAll("dialog[open]")) other.close();
+  for (const copy of dialog.querySelectorAll("[data-copy]")) fillCopy(copy);
+  dialog.showModal();
+  return dialog;
+}
+
+export function listenForClose() {
+  document.addEventListener("click", (e) => e.target.closest("[data-close]")?.closest("dialog").close());
+}
+
+// askWho opens the dialog for initials, and gives true once they are set.
+export function askWho(set) {
+  const dialog = openDialog("who");
+  const form = dialog.querySelector("form");
+  return new Promise((resolve) => {
+    form.onsubmit = () => {
+      set(form.elements.who.value);
+      resolve(true);
+    };
+    dialog.onclose = () => resolve(false);
+  });
+}

@@ -1,1 +1,243 @@
+// The page of a run: a tap becomes an entry, and an entry changes what is shown.
+import { setWho, stayAwake, tone, who } from "./device.js";
+import { askWho, listenForClose, openDialog } from "./dialogs.js";
+import { entry, formFields, sendPhoto } from "./entry.js";
+import { at, Live } from "./live.js";
+import { Outbox } from "./outbox.js";
+import { heldWords, Shown } from "./shown.js";
+import { countDown } from "./wait.js";
+import { Zoom } from "./zoom.js";
 
+const guard = 700; // ms in which the bar takes no second tap
+const run = document.body.dataset.run;
+const live = new Live(run, () => shown.draw());
+const outbox = new Outbox(run, { changed: () => shown.draw(), taken, refused });
+const shown = new Shown(live, outbox);
+const part = at("part");
+const zoom = part && new Zoom(part);
+let rested = 0; // when the bar takes the next tap
+let chosen = null; // the mark that a dialog is about
+
+function taken(tap, version) {
+  tone();
+  shown.sent.push({ step: tap.entry.act === "done" ? tap.entry.step : 0, version, id: tap.entry.entry });
+  live.refresh();
+}
+
+// record makes an entry and holds it until the server has taken it. Offline only
+// the next step is recorded: the server judges all else.
+async function record(act, fields) {
+  const plainStep = act === "done" && Number(fields.step) === shown.next() && !fields.note;
+  if (!outbox.online && !plainStep) {
+    shown.drawStatus();
+    return;
+  }
+  if (!who() && !await askWho(setWhoShown)) return;
+  const made = entry(act, fields);
+  await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
+}
+
+function setWhoShown(value) {
+  setWho(value);
+  showWho();
+}
+
+function showWho() {
+  const button = at("who-button");
+  button.textContent = who() || button.dataset.none;
+}
+
+// tapBar does what the bar says; a second tap soon after is a slip of the finger.
+function tapBar() {
+  const { act, step, open } = at("bar").dataset;
+  if (at("bar").disabled || performance.now() < rested) return;
+  rest();
+  if (open) openDialog(open);
+  else if (act) record(act, step > 0 ? { step: Number(step) } : {});
+}
+
+function rest() {
+  const bar = at("bar");
+  rested = performance.now() + guard;
+  bar.dataset.resting = "";
+  setTimeout(() => delete bar.dataset.resting, guard);
+}
+
+async function undo() {
+  const last = outbox.held.at(-1);
+  if (last && !(outbox.sending && outbox.held.length === 1)) {
+    await outbox.drop(last.order);
+    return;
+  }
+  const of = last?.entry.entry || shown.sent.at(-1)?.id || live.known.undo;
+  if (of) record("undo", { of });
+}
+
+// tapMark does the next step where its mark is tapped, and asks at any other.
+function tapMark(id) {
+  if (live.known.steps[shown.next()]?.ids.includes(id) && at("bar").dataset.act === "done") tapBar();
+  else choose(id);
+}
+
+function choose(id) {
+  chosen = live.known.marks.find((mark) => mark.id === id);
+  if (!chosen || !live.known.open) return;
+  at("fastener-title").textContent = chosen.name;
+  at("fastener-said").textContent = chosen.said;
+  const says = at("next-said");
+  says.textContent = says.dataset.says.replace("%s", live.known.steps[shown.next()]?.name || "–");
+  document.querySelector(".outoforder").hidden = !chosen.step;
+  showInterrupted(chosen.angle);
+  openDialog("fastener");
+}
+
+// showInterrupted offers to note an angle that was interrupted, where it is one.
+function showInterrupted(angle) {
+  for (const e of document.querySelectorAll(".interrupted")) e.hidden = !angle;
+}
+
+// aboutFields say what a button in a dialog is about.
+function aboutFields(button) {
+  const { step, of, fastener } = button.dataset;
+  if (of) return { of };
+  if (fastener) return { place: { fastener } };
+  if (Number(step) > 0) return { step: Number(step) };
+  if (button.dataset.next !== undefined) return { step: shown.next() };
+  if (button.closest("#fastener") && chosen) return chosen.step ? { step: chosen.step } : { place: { fastener: chosen.id } };
+  return {};
+}
+
+function clicked(e) {
+  const button = e.target.closest("button");
+  if (!button || button.type === "submit") return;
+  const { act, open, zoom: way } = button.dataset;
+  if (way) ({ in: () => zoom.by(1.5), out: () => zoom.by(1 / 1.5), whole: () => zoom.reset() })[way]();
+  else if (button.id === "bar") tapBar();
+  else if (button.id === "undo") undo();
+  else if (open) openFrom(button, open);
+  else if (act) {
+    button.closest("dialog")?.close();
+    record(act, aboutFields(button));
+  }
+}
+
+function openFrom(button, id) {
+  if (id === "who") return askWho(setWhoShown);
+  if (id === "held") return openHeld();
+  if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
+  if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
+  const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
+  const dialog = openDialog(id);
+  const which = dialog.querySelector('select[name="fastener"]');
+  if (which && about && id === "trouble") which.value = about;
+}
+
+async function submitted(e) {
+  const form = e.target;
+  if (!form.dataset.act) return;
+  e.preventDefault();
+  const act = e.submitter?.dataset.act || form.dataset.act;
+  const fields = { ...formFields(form), ...aboutFields(form) };
+  if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
+  if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
+  const photo = form.elements.photo?.files[0];
+  if (photo) {
+    fields.photo = await sendPhoto(photo).catch(() => "");
+    form.querySelector(".problem").textContent = fields.photo ? "" : at("says").dataset.photo;
+    if (!fields.photo) return;
+  }
+  form.closest("dialog").close();
+  form.reset();
+  record(act, fields);
+}
+
+// troubleFields name the step of the fastener where it has one left.
+function troubleFields(form, trouble) {
+  const id = form.elements.fastener.value;
+  const step = live.known.marks.find((mark) => mark.id === id)?.step;
+  return { trouble, note: form.elements["note-" + trouble].value, ...(step ? { step, place: "" } : {}) };
+}
+
+// refused shows why a tap was not taken, and who was first.
+function refused(tap) {
+  const { reason, by, at: when, code } = tap.refused;
+  at("refused-reason").textContent = [tap.name, reason].filter(Boolean).join(" – ");
+  const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit" }) : "";
+  at("refused-by").textContent = by ? at("refused-by").dataset.says.replace("%[1]s", by).replace("%[2]s", clock) : "";
+  at("refused-angle").hidden = code !== "run angle done";
+  at("turned-twice").onclick = async () => {
+    at("refused").close();
+    await outbox.drop(tap.order);
+    record("trouble", { trouble: "turned twice", step: tap.entry.step });
+  };
+  at("refused-close").onclick = async () => {
+    at("refused").close();
+    await outbox.drop(tap.order);
+    live.refresh();
+    if (outbox.held.length > 0) openHeld();
+  };
+  openDialog("refused");
+}
+
+// openHeld lists every tap that is held.
+function openHeld() {
+  const list = at("held-list");
+  at("held-title").textContent = heldWords(outbox.held.length);
+  list.replaceChildren(...outbox.held.map((tap) => {
+    const item = document.createElement("li");
+    const drop = document.createElement("button");
+    drop.type = "button";
+    drop.textContent = list.dataset.discard;
+    drop.onclick = async () => {
+      await outbox.drop(tap.order);
+      if (outbox.held.length > 0) openHeld();
+      else at("held").close();
+    };
+    item.append([tap.name || tap.entry.act, tap.refused?.reason].filter(Boolean).join(" – "), drop);
+    return item;
+  }));
+  openDialog("held");
+}
+
+function pressed(e) {
+  if (e.ctrlKey || e.altKey || e.metaKey || e.repeat || document.querySelector("dialog[open]") || e.target.matches("input, select, textarea")) return;
+  const mark = e.target.closest?.(".mark");
+  const does = {
+    Enter: () => (mark ? tapMark(mark.dataset.id) : tapBar()), " ": () => (mark ? tapMark(mark.dataset.id) : tapBar()),
+    u: undo, t: () => openFrom(document.body, "trouble"),
+    "+": () => zoom.by(1.5), "-": () => zoom.by(1 / 1.5), 0: () => zoom.reset(),
+    ArrowRight: mark && (() => step(mark, 1)), ArrowLeft: mark && (() => step(mark, -1)),
+  }[e.key.length === 1 ? e.key.toLowerCase() : e.key];
+  if (!does || ((e.key === "Enter" || e.key === " ") && e.target.closest("button, a, summary"))) return;
+  e.preventDefault();
+  does();
+}
+
+// step moves from mark to mark in the order of the work.
+function step(mark, by) {
+  const all = [...shown.marks.values()];
+  all[(all.indexOf(mark) + by + all.length) % all.length].focus();
+}
+
+document.addEventListener("click", clicked);
+document.addEventListener("submit", submitted);
+document.addEventListener("keydown", pressed);
+part?.addEventListener("click", (e) => {
+  const mark = e.target.closest(".mark");
+  if (!mark || !zoom.wasTap()) return;
+  document.activeElement.blur(); // so that the next key is for the bar
+  tapMark(mark.dataset.id);
+});
+at("send-again").addEventListener("click", () => {
+  at("held").close();
+  outbox.again();
+});
+listenForClose();
+showWho();
+stayAwake();
+countDown(live);
+await outbox.start();
+if (live.known.open) live.follow();
+const stuck = outbox.held.find((tap) => tap.refused);
+if (stuck) refused(stuck);
+document.body.dataset.ready = "yes";

@@ -2,6 +2,7 @@ package scenetest
 
 import (
 	"math"
+	"slices"
 
 	"drawdown/render/scene"
 )
@@ -16,7 +17,7 @@ func (c *checker) checkLabels() {
 	var spots []*outline
 	for _, s := range c.shapes {
 		if s.Tag.Role == scene.Spot {
-			spots = append(spots, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten()})
+			spots = append(spots, &outline{s.Tag.Name, s.Path.Bounds(), s.Path.Flatten(), s.Width})
 		}
 	}
 	for _, t := range c.texts {
@@ -46,8 +47,41 @@ func (c *checker) checkLabel(t scene.Text, spots []*outline) {
 
 // distance of a box from a spot; 0 within it.
 func (o *outline) distance(box scene.Box) float64 {
-	if encloses(o.runs, box.Centre()) {
+	if o.holds(box.Centre()) {
 		return 0
 	}
 	return scene.RunsToBox(o.runs, box)
+}
+
+// holds says whether a place lies in a spot. A spot bulges outwards everywhere,
+// and the edge of the paper may cut it into lines that no longer meet: a place
+// is in what is left of it where no straight line parts it from all of these.
+func (o *outline) holds(p scene.Point) bool {
+	var ways []float64
+	for _, run := range o.runs {
+		for _, q := range append(cutCorner(run), run...) {
+			ways = append(ways, math.Atan2(q.Y-p.Y, q.X-p.X))
+		}
+	}
+	slices.Sort(ways)
+	widest := ways[0] + 2*math.Pi - ways[len(ways)-1]
+	for k := 1; k < len(ways); k++ {
+		widest = max(widest, ways[k]-ways[k-1])
+	}
+	return widest < math.Pi
+}
+
+// cutCorner gives the corner of the paper between the two ends of a line that
+// two edges of it cut: on the other side of the ends from where the line bulges.
+// A line that is whole, or that one edge cuts, has none.
+func cutCorner(run []scene.Point) []scene.Point {
+	a, b := run[0], run[len(run)-1]
+	side := func(q scene.Point) float64 { return (b.X-a.X)*(q.Y-a.Y) - (b.Y-a.Y)*(q.X-a.X) }
+	bulge := side(run[len(run)/2])
+	for _, corner := range []scene.Point{{X: a.X, Y: b.Y}, {X: b.X, Y: a.Y}} {
+		if side(corner)*bulge < 0 {
+			return []scene.Point{corner}
+		}
+	}
+	return nil
 }

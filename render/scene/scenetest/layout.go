@@ -30,6 +30,8 @@ func CheckLayout(page scene.Page) []string {
 	c.checkNumbers()
 	c.checkTones()
 	c.checkLabels()
+	c.checkGrid()
+	c.checkEdges()
 	return c.faults
 }
 
@@ -125,16 +127,12 @@ func crosses(runs [][]scene.Point, box scene.Box) bool {
 	return false
 }
 
-// encloses says whether the point lies inside the outline (even–odd rule).
+// encloses says whether the point lies inside the outline (even–odd rule). A run
+// that is open is closed by a straight line, as it is where it is filled.
 func encloses(runs [][]scene.Point, p scene.Point) bool {
 	inside := false
 	for _, run := range runs {
-		for k := 1; k < len(run); k++ {
-			a, b := run[k-1], run[k]
-			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-				inside = !inside
-			}
-		}
+		inside = inside != scene.Inside(p, run)
 	}
 	return inside
 }
@@ -148,7 +146,7 @@ func (c *checker) checkNumbers() {
 		switch s.Tag.Role {
 		case scene.Mark:
 			if _, twice := marks[s.Tag.Name]; !twice {
-				all = append(all, &outline{s.Tag.Name, c.boxes[k], s.Path.Flatten()})
+				all = append(all, &outline{s.Tag.Name, c.boxes[k], s.Path.Flatten(), s.Width})
 				marks[s.Tag.Name] = all[len(all)-1]
 			}
 		case scene.Trail:
@@ -165,10 +163,13 @@ func (c *checker) checkNumbers() {
 			c.fault("number %q has no mark", t.Content)
 		case mark.bounds.Grown(touch).Holds(box):
 		case slices.ContainsFunc(trails[t.Tag.Name], func(trail [][]scene.Point) bool { return leads(trail, mark.runs, box) }):
-		case !mark.bounds.Grown(besideMark).Meets(box):
+		case !mark.bounds.Grown(besideMark + mark.width/2).Meets(box):
 			c.fault("number %q lies away from its mark %s", t.Content, t.Tag.Name)
+		case scene.RunsToBox(mark.runs, box) < mark.width/2-touch:
+			c.fault("number %q runs into the edge of its mark %s", t.Content, t.Tag.Name)
 		default:
 			c.checkNearest(t, mark, all)
+			c.checkHoles(t, mark)
 		}
 	}
 }
@@ -177,6 +178,7 @@ type outline struct {
 	name   string
 	bounds scene.Box
 	runs   [][]scene.Point
+	width  float64 // of the line
 }
 
 // checkNearest sees that no foreign mark is as near to a number as its own.
@@ -190,6 +192,6 @@ func (c *checker) checkNearest(number scene.Text, own *outline, marks []*outline
 	}
 }
 
-// besideMark is how near to its mark, in millimetres, a number without a
-// leader must lie.
-const besideMark = 1.5
+// besideMark is how near to the line of its mark, in millimetres, a number without
+// a leader must lie.
+const besideMark = 1.25

@@ -28,12 +28,50 @@ func spot(x, y float64, name string) scene.Shape {
 	return scene.Shape{Path: scene.Circle(x, y, 4), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
 }
 
+// cut is a spot of which the paper leaves two lines above and below.
+func cut(left, right, top, bottom float64, name string) scene.Shape {
+	var p scene.Path
+	p.Stroke(left, top, right, top)
+	p.Stroke(left, bottom, right, bottom)
+	return scene.Shape{Path: p, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
+}
+
+// corner is a spot of which the paper leaves its lower right quarter.
+func corner(left, top, right, bottom float64, name string) scene.Shape {
+	var p scene.Path
+	p.MoveTo(left, bottom)
+	p.LineTo((left+right)/2, bottom-2)
+	p.LineTo(right, (top+bottom)/2)
+	p.LineTo(right, top)
+	return scene.Shape{Path: p, Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Spot}}
+}
+
+func edge(role scene.Role, x, y, radius float64) scene.Shape {
+	return scene.Shape{Path: scene.Circle(x, y, radius), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Role: role}}
+}
+
+func collar(x, y float64) scene.Shape {
+	return scene.Shape{Path: scene.Circle(x, y, 4.7), Fill: scene.White}
+}
+
 func trail(name string, points ...scene.Point) scene.Shape {
 	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
 }
 
+func level(from, to, y float64) scene.Shape {
+	return scene.Shape{Path: scene.Polyline([]scene.Point{{X: from, Y: y}, {X: to, Y: y}}, false), Stroke: scene.Black, Width: 0.25}
+}
+
+func boxes(from, width float64, count int) (row []scene.Item) {
+	for k := range count {
+		row = append(row, scene.Shape{Path: scene.Rect(from+float64(k)*width, 50, width, 10, 0), Stroke: scene.Black, Width: 0.25})
+	}
+	return row
+}
+
 // Every kind of fault is found, and what looks alike but is sound is not.
 func TestCheckLayout(t *testing.T) {
+	t.Parallel()
 	number := scene.Tag{Name: "M1", Role: scene.Number}
 	label := scene.Tag{Name: "T1", Role: scene.Label}
 	tests := []struct {
@@ -90,6 +128,29 @@ func TestCheckLayout(t *testing.T) {
 		{"name without its spot", []scene.Item{spot(70, 50, "T2"), words(48, 57, "in 1", label)}, "mm from its T1"},
 		{"name nearer to another spot", []scene.Item{spot(50, 50, "T1"), spot(63, 50, "T2"), words(56, 57, "in", label)}, `"in" of T1 stands nearer to T2`},
 		{"name in another spot", []scene.Item{spot(50, 50, "T1"), spot(60, 50, "T2"), words(59, 51, "in", label)}, `"in" of T1 stands nearer to T2`},
+		{"line across the page", []scene.Item{level(10, 90, 20)}, ""},
+		{"line that ends short", []scene.Item{level(10, 88, 20)}, "a line ends 2.0 mm short of the margin"},
+		{"line with a word behind it", []scene.Item{level(10, 80, 20), words(82, 20, "end", scene.Tag{})}, ""},
+		{"line of a column", []scene.Item{level(10, 48, 20)}, ""},
+		{"double line", []scene.Item{level(10, 90, 20), level(10, 90, 24)}, "a double line at 20.0 and 24.0"},
+		{"lines with a word between them", []scene.Item{level(10, 90, 20), level(10, 90, 24), words(12, 23.4, "word", scene.Tag{})}, ""},
+		{"lines to write on", []scene.Item{level(10, 90, 20), level(10, 90, 29)}, ""},
+		{"row of boxes", boxes(10, 20, 4), ""},
+		{"row of boxes that ends short", boxes(10, 19, 4), "a row of boxes ends 4.0 mm short of the margin"},
+		{"row of boxes under a longer one", append(boxes(10, 16, 5), scene.Moved(boxes(10, 16, 4), scene.Point{Y: 30})...), ""},
+		{"name in a spot that the paper cuts", []scene.Item{cut(30, 60, 40, 70, "T1"), words(48, 56, "in", label)}, ""},
+		{"name beyond a spot that the paper cuts", []scene.Item{cut(30, 60, 40, 70, "T1"), words(68, 56, "in", label)}, "mm from its T1"},
+		{"name in the corner of the paper that a spot fills", []scene.Item{corner(20, 20, 40, 70, "T1"), words(26, 40, "in", label)}, ""},
+		{"name beyond the line of a spot in the corner", []scene.Item{corner(20, 20, 40, 70, "T1"), words(50, 72, "in", label)}, "mm from its T1"},
+		{"word in the bow of an open trail", []scene.Item{trail("", scene.Point{X: 20, Y: 30}, scene.Point{X: 40, Y: 20}, scene.Point{X: 60, Y: 30}), words(38, 27, "x", scene.Tag{})}, ""},
+		{"mark on an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), mark(70, 50, "M1")}, "the mark M1 meets an edge"},
+		{"mark close to an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), mark(74.3, 50, "M1")}, "the mark M1 meets an edge"},
+		{"mark off an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), mark(75, 50, "M1")}, ""},
+		{"mark with white about it on an edge", []scene.Item{edge(scene.Edge, 50, 50, 20), collar(70, 50), mark(70, 50, "M1")}, ""},
+		{"edge over the white about a mark", []scene.Item{collar(70, 50), edge(scene.Edge, 50, 50, 20), mark(70, 50, "M1")}, "the mark M1 meets an edge"},
+		{"number in a bore", []scene.Item{edge(scene.Hole, 40, 50, 10), mark(56, 50, "M1"), words(49, 51, "7", number)}, `"7" of M1 stands in a bore`},
+		{"number in a bore with its mark", []scene.Item{edge(scene.Hole, 40, 50, 20), mark(40, 50, "M1"), words(45, 51, "7", number)}, ""},
+		{"number over the edge of its mark", []scene.Item{mark(50, 50, "M1"), words(53, 51, "12", number)}, "runs into the edge of its mark M1"},
 		{"word on a panel", []scene.Item{scene.Shape{Path: scene.Rect(20, 20, 40, 20, 1), Fill: scene.Tint}, words(30, 30, "word", scene.Tag{})}, ""},
 	}
 	for _, tt := range tests {

@@ -127,6 +127,9 @@ func (c *card) reuseLine(k plan.Kind) string {
 		if k.Stud() { // nobody measures one that stays in its hole
 			return w.InspectStud
 		}
+		if k.ReusedTo > 0 {
+			return fmt.Sprintf(w.InspectTo, c.words.Figure(k.Labelled(k.ReusedTo)))
+		}
 		return w.InspectFirst
 	case plan.ReuseYes:
 		return w.MayGoBack

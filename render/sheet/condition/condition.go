@@ -173,7 +173,7 @@ func (f *form) reading(width float64, leftOut []string) sheet.Broken {
 	if f.cast.There() {
 		what = words.Text(f.cast.Large(), f.cast.Follow(false))
 	}
-	lines := []string{words.Text(what, f.words.NoRoomFor(leftOut)), w.Measure}
+	lines := []string{words.Text(what, f.words.NoRoomFor(leftOut)), f.measure()}
 	if f.once {
 		lines = append(lines, w.NewMeans)
 	}

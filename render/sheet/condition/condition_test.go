@@ -296,6 +296,29 @@ func TestLimits(t *testing.T) {
 	}
 }
 
+// Where the file has a limit, it stands in the rows in place of the manual.
+func TestLimitOfTheFile(t *testing.T) {
+	p := planOf(t, "p4-cam-caps")
+	p.Kinds = slices.Clone(p.Kinds)
+	p.Kinds[0].ReusedTo = 51.5
+	document, _ := condition.Document(p, sheet.Request{Paper: sheet.Papers[1], Words: sheettest.Language(t, "de")})
+	limits, manual := 0, 0
+	for _, text := range scenetest.Texts(document.Pages...) {
+		switch text.Content {
+		case "51,5\u00a0mm":
+			limits++
+		case sheettest.Language(t, "de").Condition.Manual:
+			manual++
+		}
+	}
+	if said := scenetest.Said(document.Pages...); !strings.Contains(said, "Länge, die wieder eingebaut wird") {
+		t.Errorf("nothing says what the limit is: %s", said)
+	}
+	if limits != 10 || manual != 0 {
+		t.Errorf("%d limits and %d times the manual, want 10 and 0", limits, manual)
+	}
+}
+
 // Where all are cast, drawing and rows show the numbers that are cast.
 func TestCastNumbersInRows(t *testing.T) {
 	p := planOf(t, "p4-cover")

@@ -65,9 +65,7 @@ func (f *form) columns() []column {
 		column{head: w.Measured, w: measured})
 	if f.inspect {
 		columns = append(columns, column{head: w.Limit, w: f.limitWidth(), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			if f.plan.KindOf(i).Reuse == plan.ReuseInspect {
-				f.text(p, c, y, w.Manual)
-			}
+			f.text(p, c, y, f.limit(f.plan.KindOf(i)))
 		}})
 	}
 	return f.placed(append(columns, column{head: w.Remark}))
@@ -94,9 +92,31 @@ func (f *form) numbers() (first, second string, numbers []int) {
 	return w.Order, w.Tighten, f.plan.Tighten.Numbers()
 }
 
+// measure says what the lengths are, and whose the limit is.
+func (f *form) measure() string {
+	if slices.ContainsFunc(f.plan.Kinds, func(k plan.Kind) bool { return k.ReusedTo > 0 }) {
+		return f.words.Condition.MeasureTo
+	}
+	return f.words.Condition.Measure
+}
+
+// limit is the longest that goes back: the file's, or the manual's.
+func (f *form) limit(k plan.Kind) string {
+	switch {
+	case k.Reuse != plan.ReuseInspect:
+		return ""
+	case k.ReusedTo > 0:
+		return f.words.Figure(k.Labelled(k.ReusedTo))
+	}
+	return f.words.Condition.Manual
+}
+
 func (f *form) limitWidth() float64 {
 	w, em := f.words.Condition, f.run.Pen.Paper.TextEm
 	widest := font.Width(w.Manual, scene.Regular, em)
+	for _, k := range f.plan.Kinds {
+		widest = max(widest, font.Width(f.limit(k), scene.Regular, em))
+	}
 	if !f.run.Pen.Paper.Narrow() {
 		widest = max(widest, font.Width(w.Limit, scene.Regular, em))
 	}

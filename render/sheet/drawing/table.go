@@ -15,7 +15,7 @@ const (
 	tickSide  = 3.0
 	headRoom  = 6.0  // the heading of the table
 	between   = 6.0  // two columns of the table
-	numberMm  = 14.0 // width of a figure
+	numberMm  = 14.0 // width of a figure, at the least
 	mostID    = 22.0
 )
 
@@ -31,6 +31,7 @@ type table struct {
 	id       float64 // width of the ids
 	columns  int
 	width    float64 // of a column
+	number   float64 // width of a figure
 }
 
 type row struct{ id, x, y, hole, cast string }
@@ -49,16 +50,24 @@ func newTable(p plan.Plan, w *words.Catalogue, pen *sheet.Pen) *table {
 		t.id = max(t.id, font.Width(f.ID, scene.Bold, pen.Paper.TextEm))
 	}
 	t.id = min(t.id, mostID)
-	least := tickSide + 1.5 + t.id + 2*numberMm
+	t.setWidths(pen.Paper.Content())
+	return t
+}
+
+// setWidths sets as many columns as there is room for, which end where the page
+// does: the figures take what is left over.
+func (t *table) setWidths(content float64) {
+	figures, least := 2.0, tickSide+1.5+t.id
 	if t.holes {
-		least += numberMm
+		figures++
 	}
 	if t.casts {
 		least += t.cast
 	}
-	t.columns = max(1, int((pen.Paper.Content()+between)/(least+between)))
-	t.width = least
-	return t
+	t.columns = max(1, int((content+between)/(least+figures*numberMm+between)))
+	room := (content+between)/float64(t.columns) - between - least
+	t.number = max(numberMm, room/figures)
+	t.width = least + figures*t.number
 }
 
 func (t *table) lines(rows int) int { return (rows + t.columns - 1) / t.columns }
@@ -109,8 +118,8 @@ func (t *table) line(p *sheet.Pen, x, y float64, r row, ink scene.Ink, weight sc
 		figures = append(figures, r.hole)
 	}
 	for _, figure := range figures {
-		at += numberMm
-		p.Write(at, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, p.Paper.TextEm, numberMm-0.5))
+		at += t.number
+		p.Write(at, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, font.Fit(figure, scene.Regular, p.Paper.TextEm, t.number-0.5))
 	}
 	if t.casts {
 		p.Write(at+t.cast, y+3.2, p.Paper.TextEm, scene.Regular, scene.End, ink, r.cast)

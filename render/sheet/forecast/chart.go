@@ -15,7 +15,7 @@ import (
 const (
 	chartHeight = 18.0 // of the bars
 	chartHead   = 7.0
-	chartFoot   = 6.0 // the bolts' numbers
+	chartFoot   = 6.0 // the bolts' names
 	scaleWidth  = 11.0
 	barWidth    = 3.2 // at the most
 	fullPercent = 110.0
@@ -65,11 +65,11 @@ func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 	}
 	order := l.plan.Tighten.Order
 	pitch := (p.Right() - left) / float64(len(order))
-	every := numberEvery(p.Paper.Type, len(order), pitch)
+	every := nameEvery(p.Paper.Type, l.names, pitch)
 	for k, i := range order {
 		x := left + pitch*(float64(k)+0.5)
 		if k%every == 0 {
-			p.Write(x, y+chartHeight+4.2, p.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, strconv.Itoa(k+1))
+			p.Write(x, y+chartHeight+4.2, p.Paper.TextEm, scene.Regular, scene.Middle, scene.Black, l.names[i])
 		}
 		if pass.Turned[i] {
 			bar(p, x, math.Min(barWidth, pitch*0.7), pass.Percent[i], at)
@@ -77,9 +77,12 @@ func (l *layout) bars(p *sheet.Pen, pass prediction.ForecastPass, y float64) {
 	}
 }
 
-// numberEvery thins the numbers under a chart out until they keep apart.
-func numberEvery(y sheet.Type, count int, pitch float64) int {
-	wide := font.Width(strconv.Itoa(count), scene.Regular, y.TextEm) + 1.2
+// nameEvery thins the names under a chart out until they keep apart.
+func nameEvery(y sheet.Type, names []string, pitch float64) int {
+	wide := 0.0
+	for _, name := range names {
+		wide = max(wide, font.Width(name, scene.Regular, y.TextEm)+1.2)
+	}
 	for _, every := range []int{1, 2, 5, 10, 20, 50} {
 		if pitch*float64(every) >= wide {
 			return every

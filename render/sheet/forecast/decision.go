@@ -29,10 +29,6 @@ func (l *layout) leaves(run *sheet.Run) {
 	run.Sentence(l.ask.Words.Say(l.f.Lies(l.plan)[0]))
 }
 
-func (l *layout) named(fastener int) string {
-	return fmt.Sprintf("%d (%s)", l.numbers[fastener], l.plan.Joint.Fasteners[fastener].ID)
-}
-
 func (l *layout) basis(run *sheet.Run) {
 	w := l.ask.Words.Forecast.Basis
 	if stated := setup.Basis(l.f.Stated); len(stated) > 0 {

@@ -27,14 +27,14 @@ type Request struct {
 }
 
 type layout struct {
-	plan    plan.Plan
-	f       prediction.Forecast
-	ask     Request
-	numbers []int // by fastener, in the tightening order
+	plan  plan.Plan
+	f     prediction.Forecast
+	ask   Request
+	names []string // of the fasteners, as they are written on the part
 }
 
 func newLayout(p plan.Plan, f prediction.Forecast, ask Request) *layout {
-	return &layout{plan: p, f: f, ask: ask, numbers: p.Tighten.Numbers()}
+	return &layout{plan: p, f: f, ask: ask, names: p.Written()}
 }
 
 // Document lays the forecast of a plan out and counts its pages.
@@ -116,7 +116,7 @@ const FiguresLeft finding.Code = "forecast figures left out" // n, all, paper
 
 func (l *layout) left(d diagram.Drawing) []string {
 	if n := len(d.Unplaced); n > 0 {
-		return []string{l.ask.Words.Say(finding.Noted(FiguresLeft, finding.Values{"n": n, "all": len(l.numbers), "paper": l.ask.Paper.Name}))}
+		return []string{l.ask.Words.Say(finding.Noted(FiguresLeft, finding.Values{"n": n, "all": len(l.names), "paper": l.ask.Paper.Name}))}
 	}
 	return nil
 }

@@ -40,7 +40,7 @@ func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Draw
 	free := run.Bottom - run.Y - below
 	box = scene.Box{Left: p.Left(), Top: run.Y + 2, Right: p.Right(), Bottom: run.Y + max(least, l.partHeight(free, pass))}
 	d, box := l.fitted(pass, l.roomInMarks(pass, box, run.Y+max(least, min(free, enoughPart))))
-	l.ask.Missing.Note(len(d.Unplaced), len(l.numbers))
+	l.ask.Missing.Note(len(d.Unplaced), len(l.names))
 	p.Add(diagram.Relook(d.Items, l.lowLooks(pass))...)
 	caption := w.InMark + " " + w.Small
 	if !d.besides {
@@ -106,18 +106,14 @@ type partDrawing struct {
 // percentage stand together.
 func (l *layout) drawn(turned []bool, percent []bounds.Band, box scene.Box) partDrawing {
 	words := leastWords(turned, percent)
-	numbers := make([]string, len(percent))
-	for i := range percent {
-		numbers[i] = strconv.Itoa(l.numbers[i])
-	}
-	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: numbers, Front: l.ask.Words.Sheet.Front, Box: box, SmallEm: l.ask.Paper.TextEm}
+	ask := diagram.Part{Plan: l.plan, Show: diagram.Words, Words: words, Beside: l.names, Front: l.ask.Words.Sheet.Front, Box: box, SmallEm: l.ask.Paper.TextEm, Thick: noticeable(turned, percent)}
 	if _, led := diagram.NumberCap(ask); !led {
-		if d := diagram.Draw(ask); toldApart(d.Items, numbers) {
+		if d := diagram.Draw(ask); toldApart(d.Items, l.names) {
 			return partDrawing{d, true}
 		}
 	}
 	for i := range words {
-		ask.Words[i] = numbers[i] + ": " + words[i]
+		ask.Words[i] = l.names[i] + ": " + words[i]
 	}
 	ask.Beside = nil
 	return partDrawing{diagram.Draw(ask), false}
@@ -132,6 +128,15 @@ func leastWords(turned []bool, percent []bounds.Band) []string {
 		}
 	}
 	return least
+}
+
+// noticeable says which bolts that a pass turned end noticeably low.
+func noticeable(turned []bool, percent []bounds.Band) []bool {
+	low := make([]bool, len(percent))
+	for i, b := range percent {
+		low[i] = turned[i] && advice.ClassOf(float64(wholePercent(b.Low))) == advice.Noticeable
+	}
+	return low
 }
 
 func wholePercent(f float64) int { return int(f + 0.5) }
@@ -162,13 +167,13 @@ func (l *layout) frame(pass prediction.ForecastPass, frame prediction.Frame) sce
 	run := l.run()
 	p, w := run.Pen, l.ask.Words.Forecast
 	id := l.plan.Joint.Fasteners[frame.Fastener].ID
-	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.numbers[frame.Fastener], id)
+	step := fmt.Sprintf(w.Step, pass.Number, l.passWords(pass), l.names[frame.Fastener])
 	p.Write(p.Left(), run.Y+8, sheet.FigureEm, scene.Bold, scene.Start, scene.Black, font.Fit(step, scene.Bold, sheet.FigureEm, p.Paper.Content()))
 	p.Text(p.Left(), run.Y+14, fmt.Sprintf(w.StepUneven, l.ask.Words.Value(frame.UnevenMm, ".2")))
 	caption := font.Break(w.InMarkNow, scene.Regular, p.Paper.TextEm, p.Paper.Content())
 	top := run.Bottom - 1 - p.Paper.Line*float64(len(caption)-1)
 	d := l.drawn(frame.Turned, frame.Percent, scene.Box{Left: p.Left(), Top: run.Y + 18, Right: p.Right(), Bottom: top - 5})
-	l.ask.Missing.Note(len(d.Unplaced), len(l.numbers))
+	l.ask.Missing.Note(len(d.Unplaced), len(l.names))
 	p.Add(diagram.Relook(d.Items, map[string]diagram.Look{id: inBlack})...)
 	p.Lines(p.Left(), top, caption)
 	page := run.Pages("step")[0]

@@ -33,7 +33,7 @@ func (l *layout) targets(run *sheet.Run) {
 		for c := range across {
 			if k := c*down + r; k < len(order) {
 				percent, force := l.target(order[k])
-				row.Words = append(row.Words, l.named(order[k]), percent, force)
+				row.Words = append(row.Words, l.names[order[k]], percent, force)
 			} else {
 				row.Words = append(row.Words, "", "", "")
 			}
@@ -50,7 +50,7 @@ func (l *layout) targetsSay() string {
 }
 
 func (l *layout) targetTable(width float64) (across, down int) {
-	n := len(l.numbers)
+	n := len(l.names)
 	across = min(max(1, int(width/targetColumn)), n)
 	return across, (n + across - 1) / across
 }

@@ -14,7 +14,7 @@ import (
 
 const (
 	nameHeight = 10.0 // of the line for name, class and date
-	whyHeight  = 14.0 // of the question below the list
+	whyHeight  = 19.0 // of the question below the list, with two lines to write on
 	leastPart  = 60.0 // height of the part on a sheet
 	ruleIndent = 4.0
 	captionAir = 1.5 // below the caption
@@ -51,10 +51,14 @@ func (s *fillIn) nameLine(run *sheet.Run) {
 	shares := []float64{0.5, 0.25, 0.25}
 	x := p.Left()
 	for k, label := range []string{s.words.Name, s.words.Class, s.words.Date} {
-		end := x + shares[k]*p.Paper.Content()
+		next := x + shares[k]*p.Paper.Content()
+		end := next - 2
+		if k == len(shares)-1 {
+			end = p.Right()
+		}
 		p.Text(x, y, label)
-		p.Rule(x+font.Width(label, scene.Regular, run.Pen.Paper.TextEm)+1.5, y+0.6, end-2, y+0.6, 0.25)
-		x = end
+		p.Rule(x+font.Width(label, scene.Regular, run.Pen.Paper.TextEm)+1.5, y+0.6, end, y+0.6, 0.25)
+		x = next
 	}
 	run.Y += nameHeight
 }
@@ -126,7 +130,6 @@ func (s *fillIn) left(d diagram.Drawing) []finding.Finding {
 const (
 	boxHeight = 11.0 // of a place in the list
 	leastBox  = 11.0 // its width
-	mostBox   = 18.0
 	listHead  = 7.0
 	listGap   = 3.0 // below a row
 )
@@ -142,7 +145,7 @@ func (s *fillIn) rows() (across, rows int, width float64) {
 	most := max(1, int(s.Paper.Content()/widest))
 	rows = (n + most - 1) / most
 	across = (n + rows - 1) / rows
-	return across, rows, min(s.Paper.Content()/float64(across), max(mostBox, widest))
+	return across, rows, s.Paper.Content() / float64(across)
 }
 
 func (s *fillIn) listHeight() float64 {
@@ -182,7 +185,7 @@ func (s *fillIn) extra(run *sheet.Run) {
 		p.Text(p.Left(), run.Y+4, s.words.WhyFirst)
 		from := p.Left() + font.Width(s.words.WhyFirst, scene.Regular, run.Pen.Paper.TextEm) + 1.5
 		p.Rule(from, run.Y+4.6, p.Right(), run.Y+4.6, 0.25)
-		p.Rule(p.Left(), run.Y+12, p.Right(), run.Y+12, 0.25)
+		p.Rule(p.Left(), run.Y+13.6, p.Right(), run.Y+13.6, 0.25)
 		return
 	}
 	p.Head(p.Left(), run.Y+4, s.words.Rules)

@@ -291,13 +291,15 @@ func (l *layout) prints() {
 
 // seal is who closed the record, and the end of the chain that shows that nothing
 // was changed since.
-func (l *layout) seal() {
+func (l *layout) seal() { l.sealTable(l.statusLines()) }
+
+func (l *layout) sealTable(lines []string) {
 	var first, last int64
 	if n := len(l.Entries); n > 0 {
 		first, last = l.Entries[0].N, l.Entries[n-1].N
 	}
 	t := sheet.Table{Columns: []sheet.Column{{Head: l.p.Records.Seal, Share: 1}}}
-	for _, line := range slices.Concat(l.statusLines(), []string{
+	for _, line := range slices.Concat(lines, []string{
 		sprint(l.p.Records.Head, grouped(l.Head)), sprint(l.w.Chain, first, last, l.HeadPlace),
 		l.p.Records.HeadSays, sprint(l.w.Against, "drawdown records verify --against "+start(l.Head)),
 	}) {

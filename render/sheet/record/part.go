@@ -99,8 +99,11 @@ const (
 )
 
 // drawPart draws the part with a letter at the place of everything that was
-// seen; nothing where nothing was.
+// seen.
 func (l *layout) drawPart() (notes []string) {
+	if len(l.Plan.Joint.Fasteners) == 0 { // its file cannot be read any more
+		return nil
+	}
 	p := l.run.Pen.Paper
 	read := p.BreakText(l.w.Drawing, p.Content())
 	height := l.partHeight()

@@ -67,6 +67,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	run.WrenchUnknown:   {"wrench": "W7"},
 	run.WrenchOutOfDate: {"wrench": "W7", "calibrated": "2025-03-14"},
 	run.ReadinessOpen:   {"needs": []finding.Finding{finding.Failed(run.NeedFastener, finding.Values{"id": "M3", "kind": "main", "trouble": run.Broken.Term()})}},
+	run.CondemnedKept:   {"id": "M3", "trouble": run.Broken.Term()},
 	run.NeedKind:        {"kind": "main", "count": 10, "ready": 4},
 	run.NeedFastener:    {"id": "M3", "kind": "main", "trouble": run.Broken.Term()},
 })

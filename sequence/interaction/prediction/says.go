@@ -9,15 +9,15 @@ import (
 
 // What the work leaves, and what one more pass would.
 const (
-	LowestEnds    finding.Code = "forecast lowest ends"     // ends; number, id where there is a lowest
-	LoadTaken     finding.Code = "forecast load taken"      // points, number, id
+	LowestEnds    finding.Code = "forecast lowest ends"     // ends; bolt where there is a lowest
+	LoadTaken     finding.Code = "forecast load taken"      // points, bolt
 	NotFelt       finding.Code = "forecast repeat not felt" //
 	OneMorePass   finding.Code = "forecast one more pass"   // ends
 	NoneNeeded    finding.Code = "forecast no repeat needed"
 	RepeatsNeeded finding.Code = "forecast repeats needed"  // repeats
 	NeverEven     finding.Code = "forecast never even"      // most
 	StaysLevel    finding.Code = "forecast stays level"     // uneven
-	MostUneven    finding.Code = "forecast most uneven"     // pass, number, id, uneven
+	MostUneven    finding.Code = "forecast most uneven"     // pass, bolt, uneven
 	TiltedAndBent finding.Code = "forecast tilted and bent" // tilt, warp: the same moment
 	SinglePass    finding.Code = "forecast single pass"     // class, mean, ends
 )
@@ -35,9 +35,9 @@ func (f Forecast) Ends(p plan.Plan) []finding.Finding {
 	return list
 }
 
-// name adds the number of a fastener in the order, and its id.
+// name adds what a fastener is called on the part.
 func name(values finding.Values, p plan.Plan, fastener int) finding.Values {
-	values["number"], values["id"] = p.Tighten.Numbers()[fastener], p.Joint.Fasteners[fastener].ID
+	values["bolt"] = p.Written()[fastener]
 	return values
 }
 

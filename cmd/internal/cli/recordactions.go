@@ -1,0 +1,245 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/record"
+	"drawdown/cmd/internal/shell"
+	"drawdown/geometry/finding"
+)
+
+var recordsCommand = command{
+	name:    "records",
+	operand: operand{func() []string { return recordActNames }, shell.NoFiles},
+	build: func(flags *pflag.FlagSet) runner {
+		r := &recordsCall{flags: flags}
+		r.data = flags.String("data", "", "`folder` of the record; default: the user's data folder")
+		addTexts(flags, []textFlag{
+			{"machine", "list: `part` of the machine's number or name"},
+			{"joint", "list: `part` of the joint's name or title"},
+			{"person", "list: `initials` or number of someone who took part"},
+			{"wrench", "list: `number` of a wrench that was used"},
+			{"from", "list: `date` from which on, such as 2026-03-14"},
+			{"to", "list: `date` of the last day"},
+		})
+		r.open = flags.Bool("open", false, "list: only what is not sealed, void or closed")
+		r.against = flags.String("against", "", "verify: `hash` that the chain had before, or its first 16 digits")
+		r.print = flag.AddRecordPrint(flags)
+		return func(p *Program, args []string) Status { return p.records(r, args) }
+	},
+}
+
+// recordsCall is the flags of one call.
+type recordsCall struct {
+	flags   *pflag.FlagSet
+	data    *string
+	open    *bool
+	against *string
+	print   flag.RecordPrint
+}
+
+// recordAct is one thing that can be done with the record: what follows its name,
+// and the flags that it takes besides --data and --lang.
+type recordAct struct {
+	name, needs string // needs: an example; empty: nothing follows
+	flags       []string
+	do          func(p *Program, r *recordsCall, operand string) Status
+}
+
+var recordActs = []recordAct{
+	{"list", "", []string{"machine", "joint", "person", "wrench", "from", "to", "open", "json"}, (*Program).listRecords},
+	{"show", "R12", []string{"json"}, (*Program).showRecord},
+	{"export", "R12", []string{"format", "out", "paper", "landscape", "json"}, (*Program).exportRecord},
+	{"verify", "", []string{"against", "json"}, (*Program).verifyRecords},
+	{"backup", "backup.db", nil, (*Program).backupRecords},
+	{"restore", "backup.db", nil, (*Program).restoreRecords},
+	{"erase", "RA", nil, (*Program).eraseName},
+}
+
+var recordActNames = []string{"list", "show", "export", "verify", "backup", "restore", "erase"}
+
+func (p *Program) records(r *recordsCall, args []string) Status {
+	if len(args) == 0 {
+		args = []string{"list"}
+	}
+	i := slices.IndexFunc(recordActs, func(a recordAct) bool { return a.name == args[0] })
+	if i < 0 {
+		return p.misuse(finding.Failed(WhichRecordAct, finding.Values{"written": args[0], "acts": recordActNames}))
+	}
+	act := recordActs[i]
+	operand, err := act.operand(args[1:])
+	if err == nil {
+		err = act.checkFlags(r.flags)
+	}
+	if err == nil {
+		*r.data, err = r.folder()
+	}
+	if err != nil {
+		return p.misuse(err)
+	}
+	return act.do(p, r, operand)
+}
+
+// operand is what follows the name.
+func (a recordAct) operand(args []string) (string, error) {
+	switch {
+	case a.needs == "" && len(args) > 0:
+		return "", finding.Failed(RecordActAlone, finding.Values{"act": a.name, "written": args[0]})
+	case a.needs == "":
+		return "", nil
+	case len(args) == 0 || strings.TrimSpace(args[0]) == "":
+		return "", finding.Failed(RecordActNeeds, finding.Values{"act": a.name, "example": a.needs})
+	case len(args) > 1:
+		return "", finding.Failed(RecordActAlone, finding.Values{"act": a.name + " " + args[0], "written": args[1]})
+	}
+	return args[0], nil
+}
+
+// checkFlags refuses a flag that would do nothing.
+func (a recordAct) checkFlags(flags *pflag.FlagSet) (err error) {
+	flags.Visit(func(f *pflag.Flag) {
+		if f.Name != "data" && f.Name != "lang" && !slices.Contains(a.flags, f.Name) {
+			err = finding.Failed(RecordActFlag, finding.Values{"act": a.name, "flag": f.Name})
+		}
+	})
+	return err
+}
+
+// folder is the data folder.
+func (r *recordsCall) folder() (string, error) {
+	switch {
+	case *r.data != "":
+		return *r.data, nil
+	case r.flags.Changed("data"):
+		return "", finding.Failed(flag.NoValue, finding.Values{"flag": "data"})
+	}
+	return record.DefaultFolder()
+}
+
+// reading does something with the record, also while the page runs.
+func (p *Program) reading(r *recordsCall, do func(s *record.Store) Status) Status {
+	s, err := record.OpenToRead(*r.data)
+	if err != nil {
+		return p.recordFailed(err)
+	}
+	defer s.Close()
+	return do(s)
+}
+
+// recordFailed gives the status for what went wrong with the record: that of the
+// machine, unless something else can be named.
+func (p *Program) recordFailed(err error) Status {
+	for _, wrong := range []finding.Code{
+		record.InUse, record.OnNetwork, record.NewerStore, record.OlderStore, record.NoStore, record.NotAStore,
+		record.NoSubject, record.NoPerson, record.BackupThere, record.BackupUnsound,
+	} {
+		if errors.Is(err, wrong) {
+			return p.fail(Wrong, err)
+		}
+	}
+	if errors.Is(err, record.NotAHash) {
+		return p.misuse(err)
+	}
+	return p.fail(Failed, err)
+}
+
+// filter reads what a list is limited to.
+func (r *recordsCall) filter() (record.Filter, error) {
+	q := newQuantities(r.flags)
+	f := record.Filter{Open: *r.open, Most: mostListed}
+	for name, into := range map[string]*string{"machine": &f.Machine, "joint": &f.Joint, "person": &f.Person, "wrench": &f.Wrench} {
+		*into, _ = q.Text(name)
+	}
+	f.From = q.day("from")
+	if f.To = q.day("to"); !f.To.IsZero() {
+		f.To = f.To.AddDate(0, 0, 1).Add(-time.Millisecond) // its end
+	}
+	return f, q.Err
+}
+
+// mostListed is more than anybody reads.
+const mostListed = 1000
+
+// day reads a date of the workshop.
+func (q *quantities) day(name string) time.Time {
+	text, set := q.Text(name)
+	if !set {
+		return time.Time{}
+	}
+	day, err := time.ParseInLocation(time.DateOnly, text, time.Local)
+	if err != nil {
+		q.Fail(finding.Failed(NoDay, finding.Values{"flag": name, "written": text}))
+	}
+	return day
+}
+
+func (p *Program) verifyRecords(r *recordsCall, _ string) Status {
+	return p.reading(r, func(s *record.Store) Status {
+		v, err := s.Verify(*r.against)
+		if err != nil {
+			return p.recordFailed(err)
+		}
+		status := Done
+		if len(v.Faults) > 0 {
+			status = Wrong
+		}
+		if *r.print.AsJSON {
+			return max(status, p.printJSON(verdictOut{v.Head, status == Done, v.Against, append([]string{}, p.words.SayAll(v.Faults)...)}))
+		}
+		for _, f := range v.Faults {
+			p.fail(Wrong, f)
+		}
+		if status == Done {
+			fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordSound, finding.Values{"entries": int(v.Head.Place), "head": v.Head.Hash, "met": int(v.Against)})))
+			fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordProves, finding.Values{"against": *r.against})))
+		}
+		return status
+	})
+}
+
+// verdictOut is what verify --json prints.
+type verdictOut struct {
+	record.Head
+	Sound   bool     `json:"sound"`
+	Against int64    `json:"against,omitempty"` // the entry that --against names
+	Faults  []string `json:"faults"`
+}
+
+func (p *Program) backupRecords(r *recordsCall, file string) Status {
+	return p.reading(r, func(s *record.Store) Status {
+		if err := s.Backup(file); err != nil {
+			return p.recordFailed(err)
+		}
+		fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordBackedUp, finding.Values{"file": file})))
+		return Done
+	})
+}
+
+func (p *Program) restoreRecords(r *recordsCall, file string) Status {
+	aside, err := record.Restore(*r.data, file, time.Now())
+	if err != nil {
+		return p.recordFailed(err)
+	}
+	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordRestored, finding.Values{"folder": *r.data, "aside": aside})))
+	return Done
+}
+
+func (p *Program) eraseName(r *recordsCall, who string) Status {
+	s, err := record.OpenToWrite(*r.data)
+	if err != nil {
+		return p.recordFailed(err)
+	}
+	defer s.Close()
+	if err := s.Erase(who); err != nil {
+		return p.recordFailed(err)
+	}
+	fmt.Fprintln(p.Stdout, p.words.Say(finding.Noted(RecordErased, finding.Values{"who": who})))
+	return Done
+}

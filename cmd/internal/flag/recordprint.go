@@ -1,0 +1,57 @@
+package flag
+
+import (
+	"github.com/spf13/pflag"
+
+	"drawdown/cmd/internal/files"
+	"drawdown/cmd/internal/job"
+	"drawdown/render"
+	"drawdown/render/sheet"
+)
+
+// RecordFormat is a form in which a record leaves the program.
+type RecordFormat string
+
+const (
+	RecordPDF  RecordFormat = "pdf"
+	RecordJSON RecordFormat = "json"
+	RecordCSV  RecordFormat = "csv"
+)
+
+// RecordPrint is the flags with which a record is written to files.
+type RecordPrint struct {
+	Formats   *[]RecordFormat
+	paper     *string
+	landscape *bool
+	Folder    *string
+	AsJSON    *bool
+}
+
+// AddRecordPrint adds them.
+func AddRecordPrint(flags *pflag.FlagSet) RecordPrint {
+	all := []RecordFormat{RecordPDF, RecordJSON, RecordCSV}
+	p := RecordPrint{
+		Formats:   List(flags, "format", all[:1], all, "export: one or more `formats`, separated by commas: "),
+		paper:     Paper(flags),
+		landscape: flags.Bool("landscape", false, "export: turn the paper on its side"),
+		Folder:    Out(flags, "out", "export: "+OutUsage),
+	}
+	Language(flags)
+	p.AsJSON = JSON(flags)
+	return p
+}
+
+// Chosen gives what the flags ask for, or what is wrong with them.
+func (f RecordPrint) Chosen(flags *pflag.FlagSet) (ask job.Printing, err error) {
+	if err := files.CheckFolder(*f.Folder); err != nil {
+		return ask, err
+	}
+	if ask.Paper, err = sheet.FindPaper(*f.paper); err != nil {
+		return ask, err
+	}
+	if *f.landscape {
+		ask.Paper = ask.Paper.Landscape()
+	}
+	ask.Words, ask.Formats = Words(flags), []render.Format{render.PDF}
+	return ask, nil
+}

@@ -1,0 +1,272 @@
+// Package pagetest has the browser for the tests of pages: devices, taps, keys, and
+// what went wrong in a page. Tests alone import it.
+package pagetest
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+
+	"drawdown/geometry/testkit"
+)
+
+// Device is a screen with what points at it.
+type Device struct {
+	Name          string
+	Width, Height int64 // CSS px
+	Touch         bool
+}
+
+// The devices that a page is tried on.
+var (
+	Phone   = Device{"phone", 360, 740, true}
+	Tablet  = Device{"tablet", 1024, 768, true}
+	Desktop = Device{"desktop", 1440, 900, false}
+	Devices = []Device{Phone, Tablet, Desktop}
+)
+
+// Tab is a page in the browser, with what went wrong in it.
+type Tab struct {
+	T        *testing.T
+	Ctx      context.Context
+	mu       sync.Mutex
+	problems []string
+	requests []string
+}
+
+// shared is the one browser of all tests: each bench has an address of its own, so
+// that nothing that a page keeps is met by another.
+var shared struct {
+	sync.Mutex
+	ctx  context.Context
+	stop []context.CancelFunc
+}
+
+// Main runs the tests of a package and ends the browser after them.
+func Main(m *testing.M) int {
+	code := m.Run()
+	for _, stop := range shared.stop {
+		stop()
+	}
+	return code
+}
+
+// Browser gives the browser; where there is none the test is skipped.
+func Browser(t *testing.T) context.Context {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("a browser takes long to start")
+	}
+	path := testkit.Program(t, "chromium", "chromium-browser", "google-chrome", "chrome", "headless-shell")
+	shared.Lock()
+	defer shared.Unlock()
+	if shared.ctx != nil {
+		return shared.ctx
+	}
+	folder, err := os.MkdirTemp("", "pagetest")
+	if err != nil {
+		t.Fatal(err)
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(folder),
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true))
+	ctx, end := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, stop := chromedp.NewContext(ctx)
+	if err := chromedp.Do(ctx); err != nil { // starts it
+		t.Fatal(err)
+	}
+	shared.ctx, shared.stop = ctx, []context.CancelFunc{stop, end, func() { os.RemoveAll(folder) }}
+	return ctx
+}
+
+// NewTab opens a tab on a device.
+func NewTab(t *testing.T, ctx context.Context, d Device) *Tab {
+	t.Helper()
+	ctx, cancel := chromedp.NewContext(ctx)
+	t.Cleanup(cancel)
+	one := &Tab{T: t, Ctx: ctx}
+	err := chromedp.Listen(ctx, func(event any) {
+		one.mu.Lock()
+		defer one.mu.Unlock()
+		switch e := event.(type) {
+		case *runtime.EventExceptionThrown:
+			one.problems = append(one.problems, fmt.Sprint(e.ExceptionDetails.Text, e.ExceptionDetails.Exception))
+		case *log.EventEntryAdded:
+			one.problems = append(one.problems, e.Entry.Text+" "+e.Entry.URL)
+		case *network.EventRequestWillBeSent:
+			one.requests = append(one.requests, e.Request.URL)
+		}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	call(one, network.Enable, network.EnableParams{})
+	call(one, log.Enable, cdp.Empty{})
+	call(one, runtime.Enable, cdp.Empty{})
+	var options []chromedp.EmulateViewportOption
+	if d.Touch {
+		options = append(options, chromedp.EmulateTouch, chromedp.EmulateMobile)
+	}
+	one.Do(chromedp.EmulateViewport(d.Width, d.Height, options...))
+	return one
+}
+
+func call[P, R any](one *Tab, command cdp.Command[P, R], params P) {
+	one.T.Helper()
+	one.Do(func(ctx context.Context, target *chromedp.Target) (chromedp.Void, error) {
+		_, err := cdp.Call(ctx, target, command, params)
+		return chromedp.Void{}, err
+	})
+}
+
+// Do runs actions.
+func (one *Tab) Do(actions ...chromedp.Action[chromedp.Void]) {
+	one.T.Helper()
+	if err := chromedp.Do(one.Ctx, actions...); err != nil {
+		one.T.Fatal(err)
+	}
+}
+
+// Open goes to an address.
+func (one *Tab) Open(address string) {
+	one.T.Helper()
+	one.Do(chromedp.Navigate(address))
+}
+
+// Until waits for what an expression says.
+func (one *Tab) Until(expression string) {
+	one.T.Helper()
+	for range 200 {
+		// Between two pages there is none to ask.
+		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](expression)); err == nil && holds {
+			return
+		}
+		time.Sleep(25 * time.Millisecond)
+	}
+	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
+}
+
+// Evaluate gives the value of an expression in the page.
+func Evaluate[T any](one *Tab, expression string) T {
+	one.T.Helper()
+	value, err := chromedp.Run(one.Ctx, chromedp.Evaluate[T](expression))
+	if err != nil {
+		one.T.Fatalf("%s: %v", expression, err)
+	}
+	return value
+}
+
+// middle is the middle of what a selector finds, once it is seen.
+func (one *Tab) middle(selector string) (x, y float64) {
+	one.T.Helper()
+	one.Until(fmt.Sprintf(`document.querySelector(%q)?.getBoundingClientRect().width > 0`, selector))
+	at := Evaluate[[]float64](one, fmt.Sprintf(`(() => {
+		const e = document.querySelector(%q);
+		e.scrollIntoView({ block: "nearest" });
+		const b = e.getBoundingClientRect();
+		return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
+	return at[0], at[1]
+}
+
+// Click clicks the middle of what a selector finds.
+func (one *Tab) Click(selector string) {
+	one.T.Helper()
+	one.Do(chromedp.MouseClickXY(one.middle(selector)))
+}
+
+// Type writes into what a selector finds.
+func (one *Tab) Type(selector, text string) {
+	one.T.Helper()
+	one.Until(fmt.Sprintf(`document.querySelector(%q) !== null`, selector))
+	Evaluate[any](one, fmt.Sprintf(`document.querySelector(%q).focus(); null`, selector))
+	one.Do(chromedp.KeyEvent(text))
+}
+
+// Tap touches the middle of what a selector finds.
+func (one *Tab) Tap(selector string) {
+	one.T.Helper()
+	x, y := one.middle(selector)
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchStart", TouchPoints: []*input.TouchPoint{{X: x, Y: y}}})
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchEnd", TouchPoints: []*input.TouchPoint{}})
+}
+
+// Text gives the text of what a selector finds.
+func (one *Tab) Text(selector string) string {
+	one.T.Helper()
+	return Evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
+}
+
+// Scheme has the browser say how light the system is.
+func (one *Tab) Scheme(value string) {
+	one.T.Helper()
+	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}}})
+}
+
+// Language has the browser ask for a language.
+func (one *Tab) Language(tag string) {
+	one.T.Helper()
+	call(one, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{
+		UserAgent: Evaluate[string](one, `navigator.userAgent`), AcceptLanguage: tag,
+	})
+}
+
+// Quiet fails where something went wrong in the page.
+func (one *Tab) Quiet(but ...string) {
+	one.T.Helper()
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	for _, problem := range one.problems {
+		known := false
+		for _, part := range but {
+			known = known || strings.Contains(problem, part)
+		}
+		if !known {
+			one.T.Errorf("the page says: %s", problem)
+		}
+	}
+	one.problems = nil
+}
+
+// Pinch moves two fingers apart about a place.
+func (one *Tab) Pinch(x, y, from, to float64) {
+	one.T.Helper()
+	fingers := func(apart float64) []*input.TouchPoint {
+		return []*input.TouchPoint{{X: x - apart, Y: y, ID: pointer(1)}, {X: x + apart, Y: y, ID: pointer(2)}}
+	}
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchStart", TouchPoints: fingers(from)})
+	for step := range 5 {
+		call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchMove", TouchPoints: fingers(from + (to-from)*float64(step+1)/5)})
+	}
+	call(one, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: "touchEnd", TouchPoints: []*input.TouchPoint{}})
+}
+
+func pointer(id float64) *float64 { return &id }
+
+// state describes a page for whom a test fails.
+func (one *Tab) state() string {
+	one.T.Helper()
+	return Evaluate[string](one, `JSON.stringify([[...document.querySelectorAll("dialog[open]")].map((d) => d.id), {...document.getElementById("bar")?.dataset}, document.getElementById("bar")?.disabled, document.activeElement.id, {...document.body.dataset}, document.getElementById("panel")?.textContent])`)
+}
+
+// SignOn sets the initials of the device.
+func (one *Tab) SignOn(who string) {
+	one.T.Helper()
+	Evaluate[any](one, `localStorage.setItem("drawdown-who", "`+who+`"); null`)
+}
+
+// Rest waits until the bar takes a tap again.
+func (one *Tab) Rest() {
+	one.T.Helper()
+	one.Until(`!("resting" in document.getElementById("bar").dataset)`)
+}

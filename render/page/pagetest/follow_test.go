@@ -1,0 +1,329 @@
+package pagetest
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/google/go-cmp/cmp"
+
+	"drawdown/sequence/run"
+)
+
+// openRun opens the page of a run and waits until its script is ready.
+func openRun(one *Tab, b *bench, id string) {
+	one.T.Helper()
+	one.Open(b.URL + "/runs/" + id)
+	one.Until(`document.body.dataset.ready === "yes"`)
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+func version(one *Tab, n string) {
+	one.T.Helper()
+	one.Until(`document.body.dataset.version === "` + n + `" && document.body.dataset.held === "0"`)
+}
+
+func (b *bench) want(id string, want ...string) {
+	b.t.Helper()
+	if diff := cmp.Diff(want, b.taken(id)); diff != "" {
+		b.t.Errorf("entries (- wanted, + taken):\n%s", diff)
+	}
+}
+
+// A technician with gloves follows a joint on a tablet: the bar asks who it is
+// once, takes no second tap at once, the mark does the same as the bar, a key too,
+// and one tap takes a tap back.
+func TestFollow(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	one.Tap("#bar")
+	one.Until(`document.getElementById("who").open`)
+	one.Type("#who input", "ra"+kb.Enter)
+	version(one, "1")
+	first := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`)
+	one.Rest()
+	one.Tap("#bar")
+	one.Tap("#bar")
+	version(one, "2")
+	one.Rest()
+	one.Tap(`.mark[data-state="next"] .edge`)
+	version(one, "3")
+	if got := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`); !cmp.Equal(first, got) {
+		t.Errorf("the bar moved from %v to %v", first, got)
+	}
+	one.Rest()
+	one.Do(chromedp.KeyEvent(kb.Enter))
+	version(one, "4")
+	one.Tap("#undo")
+	version(one, "5")
+	b.want(id, "done 1 RA", "done 2 RA", "done 3 RA", "done 4 RA", "undo 0 RA")
+	if got := Evaluate[int](one, `document.querySelectorAll('.mark[data-state="done"]').length`); got != 3 {
+		t.Errorf("%d marks are done, want 3", got)
+	}
+	one.Quiet()
+}
+
+// A step out of order needs a reason, and a mark that is not next asks for it.
+func TestOutOfOrder(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	one.Tap(`.mark[data-state="todo"]:last-of-type .edge`)
+	one.Until(`document.getElementById("fastener").open`)
+	one.Click(`#fastener .outoforder button`)
+	if len(b.taken(id)) != 0 {
+		t.Error("taken without a reason")
+	}
+	one.Type("#fastener input[name=note]", "blocked by the pipe"+kb.Enter)
+	version(one, "1")
+	b.mu.Lock()
+	note := b.runs[id].entries[0].Note
+	b.mu.Unlock()
+	if note != "blocked by the pipe" {
+		t.Errorf("the reason is %q", note)
+	}
+	one.Quiet()
+}
+
+// Taps that the network does not take stay on the tablet, are shown as not saved,
+// survive a reload, and are sent in order, each once.
+func TestHeldTaps(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	b.deaf.Store(true)
+	for range 3 {
+		one.Tap("#bar")
+		one.Rest()
+	}
+	one.Until(`document.body.dataset.held === "3"`)
+	if got := Evaluate[int](one, `document.querySelectorAll('.mark[data-held]').length`); got != 3 {
+		t.Errorf("%d marks are shown as not saved, want 3", got)
+	}
+	if got := Evaluate[int](one, `document.querySelectorAll('.mark[data-state="done"]').length`); got != 0 {
+		t.Errorf("%d marks are shown as done, want none", got)
+	}
+	one.Until(`document.getElementById("status").textContent.startsWith("3 taps are not saved yet")`)
+	one.Tap(`.tool.trouble`)
+	one.Until(`document.getElementById("trouble").open`)
+	one.Click(`#trouble .kind summary`)
+	one.Click(`#trouble .kind button[type=submit]`)
+	time.Sleep(100 * time.Millisecond)
+	if got := Evaluate[string](one, `document.body.dataset.held`); got != "3" {
+		t.Errorf("a trouble was taken without a connection: %s held", got)
+	}
+	openRun(one, b, id)
+	one.Until(`document.body.dataset.held === "3"`)
+	b.deaf.Store(false)
+	version(one, "3")
+	b.want(id, "done 1 RA", "done 2 RA", "done 3 RA")
+	one.Quiet("Failed to load resource", "ERR_")
+}
+
+// At the first tap that is refused sending stops, and every held tap is shown with
+// who was first.
+func TestRefused(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	b.deaf.Store(true)
+	for range 2 {
+		one.Tap("#bar")
+		one.Rest()
+	}
+	one.Until(`document.body.dataset.held === "2"`)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	b.deaf.Store(false)
+	one.Until(`document.getElementById("refused").open`)
+	if got := one.Text("#refused-by"); !strings.HasPrefix(got, "KL, ") {
+		t.Errorf("who was first: %q", got)
+	}
+	if got := Evaluate[string](one, `document.body.dataset.held`); got != "2" {
+		t.Errorf("%s taps are held, want 2", got)
+	}
+	one.Click("#refused-close")
+	one.Until(`document.getElementById("held").open`)
+	one.Click("#send-again")
+	version(one, "2")
+	b.want(id, "done 1 KL", "done 2 RA")
+	one.Quiet("Failed to load resource", "ERR_")
+}
+
+// What another tablet does is seen at once.
+func TestTwoTablets(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	version(one, "1")
+	b.take(id, run.Entry{Act: run.Done, Step: 2})
+	version(one, "2")
+	if got := Evaluate[string](one, `document.getElementById("bar").dataset.step`); got != "3" {
+		t.Errorf("the bar is for step %s", got)
+	}
+	one.Quiet()
+}
+
+// A second person who turns an angle again is asked, and yes becomes a trouble.
+func TestTurnedTwice(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	for n := range 20 {
+		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	one := NewTab(t, Browser(t), Desktop)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	b.deaf.Store(true)
+	one.Click("#bar")
+	one.Until(`document.body.dataset.held === "1"`)
+	b.take(id, run.Entry{Act: run.Done, Step: 21})
+	b.deaf.Store(false)
+	one.Until(`document.getElementById("refused").open && !document.getElementById("refused-angle").hidden`)
+	one.Click("#turned-twice")
+	version(one, "22")
+	if got := b.taken(id)[21]; got != "trouble 21 RA" {
+		t.Errorf("the last entry is %q", got)
+	}
+	one.Until(`document.querySelector('.ask').classList.contains("settle")`)
+	one.Quiet("Failed to load resource", "ERR_")
+}
+
+// A joint is followed to its end by keys alone: trouble, what to do, settled,
+// handed over, sealed with wrench and second signature.
+func TestToTheSeal(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-flywheel", run.Tighten)
+	one := NewTab(t, Browser(t), Desktop)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	key := func(keys ...string) {
+		for _, k := range keys {
+			one.Do(chromedp.KeyEvent(k))
+		}
+	}
+	key(kb.Enter)
+	version(one, "1")
+	key("t")
+	one.Until(`document.getElementById("trouble").open`)
+	one.Type(`#trouble .kind:nth-child(4) summary`, "")
+	key(kb.Enter, kb.Tab)
+	key("two", " ", "mm", kb.Tab, kb.Enter)
+	version(one, "2")
+	one.Until(`document.querySelector(".ask").classList.contains("settle")`)
+	one.Rest()
+	key(kb.Enter)
+	one.Until(`document.getElementById("settle").open`)
+	one.Type("#settle textarea", "measured, the lead lets it pass")
+	one.Click(`#settle button[type=submit]`)
+	version(one, "3")
+	b.finish(id)
+	one.Until(`document.querySelector(".ask").classList.contains("seal")`)
+	one.Click(`.runmain > [data-open="more"]`)
+	one.Click(`[data-open="handover"]`)
+	if got := one.Text("#handover .lines"); !strings.Contains(got, "24 steps") || !strings.Contains(got, "Stretched") {
+		t.Errorf("the five lines: %s", got)
+	}
+	one.Type("#handover input", "MB")
+	one.Click(`#handover button[type=submit]`)
+	one.Until(`!document.getElementById("handover").open`)
+	one.Rest()
+	one.Click("#bar")
+	one.Until(`document.getElementById("seal").open`)
+	one.Type("#seal input[name=wrench]", "W-07")
+	one.Type("#seal input[name=second]", "MB"+kb.Enter)
+	one.Until(`document.querySelector(".ask").classList.contains("over")`)
+	taken := b.taken(id)
+	if got := taken[len(taken)-2:]; !cmp.Equal(got, []string{"hand over 0 RA", "seal 0 RA"}) {
+		t.Errorf("the last entries are %q", got)
+	}
+	one.Quiet()
+}
+
+// A wait counts down by the server's clock and goes on when it is over there.
+func TestWait(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open(`
+drawdown: 1
+title: lid
+fasteners: [{row: {count: 3, pitch: 60, id: C}}]
+tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source: works manual 4.2}
+`, run.Tighten)
+	for n := range 3 {
+		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	one.Tap("#bar")
+	version(one, "4")
+	one.Until(`/^0?9:5\d|10:00$/.test(document.getElementById("left").textContent)`)
+	if !Evaluate[bool](one, `document.getElementById("bar").disabled`) {
+		t.Error("the bar takes a tap while one waits")
+	}
+	b.mu.Lock()
+	b.clock = func() time.Time { return time.Now().Add(10 * time.Minute) }
+	b.mu.Unlock()
+	openRun(one, b, id)
+	if got := Evaluate[string](one, `document.getElementById("bar").dataset.step`); got != "5" {
+		t.Errorf("after the wait the bar is for step %s", got)
+	}
+	one.Quiet()
+}
+
+// The part is made larger by buttons, keys and two fingers, and stays tappable.
+func TestZoom(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	openRun(one, b, id)
+	one.SignOn("RA")
+	openRun(one, b, id)
+	width := func() float64 { return Evaluate[float64](one, `document.getElementById("part").viewBox.baseVal.width`) }
+	whole := width()
+	one.Tap(`[data-zoom="in"]`)
+	one.Until(`document.getElementById("part").viewBox.baseVal.width < ` + number(whole*0.7))
+	one.Do(chromedp.KeyEvent("+"))
+	if got := width(); got > whole*0.5 {
+		t.Errorf("the part shows %v of %v", got, whole)
+	}
+	one.Tap(`.mark[data-state="next"] .edge`)
+	version(one, "1")
+	one.Do(chromedp.KeyEvent("0"))
+	if got := width(); got != whole {
+		t.Errorf("whole again it shows %v of %v", got, whole)
+	}
+	one.Pinch(400, 200, 40, 200)
+	if got := width(); got > whole*0.5 {
+		t.Errorf("pinched it shows %v of %v", got, whole)
+	}
+	one.Quiet()
+}

@@ -1,0 +1,150 @@
+package pagetest
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/testkit"
+	"drawdown/sequence/run"
+)
+
+// screen is one thing that a person sees.
+type screen struct {
+	name, path string
+	then       string // a script that opens what is seen
+}
+
+// screens sets up a bench with a run in each state, and lists what is seen of it.
+func screens(b *bench) []screen {
+	fresh := b.open("p4-head", run.Tighten)
+	loosen := b.open("p4-head", run.Loosen)
+	for n := range 5 {
+		b.take(loosen, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	angle := b.open("p4-head", run.Tighten)
+	for n := range 34 {
+		b.take(angle, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	accept := b.open("p4-head", run.Tighten, finding.Warned("list names nothing", nil))
+	trouble := b.open("p4-head", run.Tighten)
+	for n := range 12 {
+		b.take(trouble, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	b.take(trouble, run.Entry{Act: run.Report, Trouble: run.Broken, Step: 13, Note: "snapped under the head"})
+	caps := b.open("p4-cam-caps", run.Tighten)
+	sump := b.open("p4-sump", run.Tighten)
+	b.take(sump, run.Entry{Act: run.Done, Step: 1}, run.Entry{Act: run.LeaveOut, Step: 2, Note: "not there on this one"})
+	done := b.open("p4-flywheel", run.Tighten)
+	b.finish(done)
+	sealed := b.open("p4-flywheel", run.Tighten)
+	b.finish(sealed)
+	b.take(sealed, run.Entry{Act: run.Measure, Measure: "check pass", Value: "61", Unit: "N·m", Step: 1}, run.Entry{Act: run.HandOver, To: "RA"}, run.Entry{Act: run.Seal, Second: "MB", Wrench: "W-07"})
+	dialog := func(id string) string { return `document.querySelector('#` + id + `').showModal()` }
+	return []screen{
+		{name: "home", path: "/"}, {name: "pattern", path: "/patterns/p4-head"},
+		{name: "run", path: "/runs/" + fresh}, {name: "run-loosen", path: "/runs/" + loosen}, {name: "run-angle", path: "/runs/" + angle},
+		{name: "run-accept", path: "/runs/" + accept}, {name: "run-blocked", path: "/runs/" + trouble}, {name: "run-caps", path: "/runs/" + caps},
+		{name: "run-sump", path: "/runs/" + sump}, {name: "run-alldone", path: "/runs/" + done}, {name: "run-sealed", path: "/runs/" + sealed},
+		{name: "trouble", path: "/runs/" + angle, then: `document.querySelector('.tool.trouble').click(); document.querySelectorAll('.kind')[2].open = true`},
+		{name: "settle", path: "/runs/" + trouble, then: `document.querySelector('#bar').click()`},
+		{name: "other", path: "/runs/" + angle, then: `document.querySelector('[data-id="M1"]').dispatchEvent(new MouseEvent("click", {bubbles: true}))`},
+		{name: "more", path: "/runs/" + angle, then: `document.querySelector('[data-open="more"]').click()`},
+		{name: "handover", path: "/runs/" + trouble, then: `document.querySelector('[data-open="handover"]').click()`},
+		{name: "seal", path: "/runs/" + done, then: `document.querySelector('#bar').click()`},
+		{name: "who", path: "/runs/" + fresh, then: `document.querySelector('#who-button').click()`},
+		{name: "measure", path: "/runs/" + fresh, then: dialog("measure")},
+		{name: "records", path: "/records"}, {name: "record", path: "/records/" + sealed}, {name: "record-trouble", path: "/records/" + trouble},
+		{name: "share", path: "/share"}, {name: "share-off", path: "/share?off"}, {name: "join", path: "/join"}, {name: "join-wrong", path: "/join?wrong"},
+		{name: "settings", path: "/settings"}, {name: "message", path: "/message/no%20key"},
+	}
+}
+
+// finish does every step of a run.
+func (b *bench) finish(id string) {
+	b.t.Helper()
+	for range 1000 {
+		b.mu.Lock()
+		v := b.runs[id].state.At(b.clock())
+		b.mu.Unlock()
+		if v.Next == nil {
+			return
+		}
+		b.take(id, run.Entry{Act: run.Done, Step: *v.Next})
+	}
+	b.t.Fatal("it never ends")
+}
+
+// faults are what is wrong with the layout of a page: what runs out of the screen,
+// and what is too small for a thumb.
+const faults = `(() => {
+	const found = [];
+	const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+	if (wide > 0) found.push("the page is " + wide + " px too wide");
+	const dialog = document.querySelector("dialog[open]");
+	for (const e of (dialog || document).querySelectorAll("button, a.button, input, select, textarea, summary")) {
+		const b = e.getBoundingClientRect();
+		if (b.width === 0 || e.type === "radio" || e.type === "checkbox") continue;
+		if (b.height < 43.5 || b.width < 43.5) found.push((e.id || e.textContent.trim()) + " is " + b.width + " by " + b.height);
+		if (b.left < -0.5 || b.right > innerWidth + 0.5) found.push((e.id || e.textContent.trim()) + " is outside");
+		if (e.scrollWidth > e.clientWidth + 1 && e.tagName === "BUTTON") found.push((e.id || e.textContent.trim()) + " is too narrow for its words");
+		if (e.scrollHeight > e.clientHeight + 1 && e.tagName === "BUTTON") found.push((e.id || e.textContent.trim()) + " is too low for its words");
+	}
+	if (document.body.classList.contains("run") && document.documentElement.scrollHeight > innerHeight) found.push("the run is taller than the screen");
+	return found;
+})()`
+
+// Every screen fits the devices, light and dark, in all languages. A plain run tries
+// each screen on one of them. DRAWDOWN_PICTURES names a folder for the pictures of
+// all, DRAWDOWN_SCREEN those that are wanted, with commas between.
+func TestScreens(t *testing.T) {
+	t.Parallel()
+	ctx := Browser(t)
+	b := newBench(t)
+	list := screens(b)
+	folder := os.Getenv("DRAWDOWN_PICTURES")
+	only := os.Getenv("DRAWDOWN_SCREEN")
+	for k, d := range Devices {
+		one := NewTab(t, ctx, d)
+		for n, s := range list {
+			if only != "" && !slices.Contains(strings.Split(only, ","), s.name) || folder == "" && n%3 != k && !testkit.Full() {
+				continue
+			}
+			scheme := []string{"light", "dark"}[(k+n)%2]
+			language := []string{"en", "de", "fr", "es"}[(k+n)%4]
+			if folder != "" {
+				scheme, language = "light", "en"
+			}
+			one.Scheme(scheme)
+			one.Language(language)
+			one.Open(b.URL + s.path)
+			if Evaluate[bool](one, `document.body.classList.contains("run")`) {
+				one.Until(`document.body.dataset.ready === "yes"`)
+			}
+			if got := Evaluate[string](one, `document.documentElement.lang`); got != language {
+				t.Errorf("%s is in %q, want %q", s.name, got, language)
+			}
+			if s.then != "" {
+				Evaluate[any](one, s.then+`; null`)
+			}
+			for _, fault := range Evaluate[[]string](one, faults) {
+				t.Errorf("%s, %s, %s: %s", d.Name, s.name, language, fault)
+			}
+			if folder != "" {
+				picture, err := chromedp.Run(one.Ctx, chromedp.CaptureScreenshot())
+				if err != nil {
+					t.Fatal(err)
+				}
+				if err := os.WriteFile(filepath.Join(folder, s.name+"-"+d.Name+".png"), picture, 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		one.Quiet()
+	}
+}

@@ -1,0 +1,101 @@
+package record
+
+import (
+	"cmp"
+	"strings"
+	"time"
+
+	"drawdown/render/scene"
+	"drawdown/render/sheet"
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+)
+
+// Job is what there is to print of a job: an overview, and the record of each of
+// its runs behind it.
+type Job struct {
+	ID, Of, Title       string
+	Number, Order, Note string
+	Who, Program        string
+	Started             time.Time
+	Closed              bool
+	Entries             []Entry
+	Runs                []Record
+	Head                string
+	HeadPlace           int64
+}
+
+// JobDocument lays out the record of a job, counted. The notes tell what found
+// no room.
+func JobDocument(j Job, ask Request) (scene.Document, []string) {
+	pages := overview(j, ask)
+	var notes []string
+	for _, r := range j.Runs {
+		more, left := Pages(r, ask)
+		for i := range more {
+			more[i].Name += "-" + r.ID
+		}
+		pages, notes = append(pages, more...), append(notes, left...)
+	}
+	sheet.Count(pages)
+	return scene.Document{Title: j.Title, Subject: j.Number, Language: ask.Words.Language, Pages: pages}, notes
+}
+
+// overview lists the runs of a job, and what was entered on the job itself.
+func overview(j Job, ask Request) []scene.Page {
+	if ask.Zone == nil {
+		ask.Zone = time.UTC
+	}
+	l := &layout{ask: ask, words: ask.Words, w: ask.Words.Record, p: ask.Words.Page}
+	l.Record = Record{ID: j.ID, Number: j.Number, Order: j.Order, Note: j.Note, Who: j.Who, Program: j.Program,
+		Started: j.Started, Entries: j.Entries, Head: j.Head, HeadPlace: j.HeadPlace}
+	l.Plan.Title, l.View.Of, l.View.Status = j.Title, j.Of, run.Open
+	if j.Closed {
+		l.View.Status = run.Sealed
+	}
+	h := l.heading()
+	h.Subtitle, h.Identity = words.Row(filled(l.p.Home.Machine, j.Number), filled(l.p.Home.Order, j.Order)), words.Row(l.w.Job, j.ID)
+	l.run = sheet.NewRun(ask.Paper, ask.Words, h, ask.Foot(ask.Words.Sheet.CheckedBy, ask.Words.Sheet.Date))
+	l.facts()
+	l.runs(j.Runs)
+	l.onJob()
+	l.people()
+	l.sealTable(nil)
+	return l.run.Pages("job")
+}
+
+// runs lists the runs of a job in the order in which they were started.
+func (l *layout) runs(runs []Record) {
+	var rows []sheet.Row
+	for _, r := range runs {
+		sealed := ""
+		if s := r.View.Signed; s != nil {
+			sealed = words.Row(s.By, s.Second, l.when(s.At))
+		}
+		rows = append(rows, sheet.Row{
+			Words: []string{r.ID, r.Plan.Title, l.w.Work[string(r.View.Direction)], l.p.Home.States[string(r.View.Status)], l.when(r.Started), sealed},
+			Bold:  r.View.Status == run.Open,
+		})
+	}
+	c := l.p.Records.Columns
+	l.list(l.p.Common.Records, []sheet.Column{
+		{Head: "", Share: 1}, {Head: l.p.Records.Joint, Share: 3.4}, {Head: l.w.What, Share: 1.8}, {Head: c["state"], Share: 1.8},
+		{Head: l.w.Started, Share: 2.3}, {Head: l.p.Records.Seal, Share: 3},
+	}, rows)
+}
+
+// onJob are the entries on the job itself.
+func (l *layout) onJob() {
+	var rows []sheet.Row
+	for _, e := range l.Entries {
+		place := ""
+		if e.Place != nil {
+			place = cmp.Or(e.Place.Fastener, e.Place.Station)
+		}
+		value := strings.TrimSpace(l.words.Figure(string(e.Value) + " " + e.Unit))
+		act := cmp.Or(l.p.Records.Acts[string(e.Act)], string(e.Act))
+		step := filled(l.p.Records.Columns["step"]+" %s", number(e.Step))
+		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), place, e.Measure, value, e.Kind, e.To, e.Note), e.Who, l.when(e.Time)}})
+	}
+	l.list(l.w.Job, l.said(l.w.What), rows)
+}
