@@ -15,6 +15,7 @@ import (
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -107,6 +108,9 @@ func spoken(args []string) *words.Catalogue {
 }
 
 func (p *Program) run(args []string) Status {
+	if len(args) == 0 && machine.OwnConsole() {
+		args = []string{benchCommand.name}
+	}
 	if len(args) == 0 {
 		p.printHelp(p.Stderr)
 		return Misuse
