@@ -20,6 +20,7 @@ func near(t *testing.T, what string, got, want geometry.Point, slack float64) {
 // The triangle 3, 4, 5 and quadrilaterals with all sides and diagonals, in
 // closed form (first principles).
 func TestClosedForms(t *testing.T) {
+	t.Parallel()
 	for name, want := range map[string][]geometry.Point{
 		"3-4-5 triangle":     {{}, {X: 40}, {Y: 30}},
 		"upright isosceles":  {{}, {X: 60}, {X: 30, Y: 40}},
@@ -39,6 +40,7 @@ func TestClosedForms(t *testing.T) {
 
 // The hole that is named decides between the part and its mirror image.
 func TestUpTellsTheMirrorImage(t *testing.T) {
+	t.Parallel()
 	at := []geometry.Point{{}, {X: 80}, {X: 30, Y: 40}, {X: 60, Y: -25}}
 	readings := measured(at, allPairs(4))
 	for _, n := range []survey.Network{
@@ -58,6 +60,7 @@ func TestUpTellsTheMirrorImage(t *testing.T) {
 // Edge measures: two holes of 8 and 10 mm, 50 mm apart, are 59 mm over the far
 // edges and 41 mm between the near ones (first principles).
 func TestEdgeMeasures(t *testing.T) {
+	t.Parallel()
 	if got := 59 - survey.Outside.OverCentre(8, 10); got != 50 {
 		t.Errorf("outside: %g, want 50", got)
 	}
@@ -70,6 +73,7 @@ func TestEdgeMeasures(t *testing.T) {
 // times, is the mean, and its standard error half that of one reading. Each
 // end has half of the variance, as the frame is spread over both.
 func TestRepeatedReading(t *testing.T) {
+	t.Parallel()
 	var readings []survey.Reading
 	for _, d := range []float64{100.02, 99.99, 100.03, 100} {
 		readings = append(readings, survey.Reading{From: 0, To: 1, Distance: d})
@@ -88,6 +92,7 @@ func TestRepeatedReading(t *testing.T) {
 // the least-squares one of the three observations with the control fixed,
 // worked out apart from this package.
 func TestTrilaterationExample(t *testing.T) {
+	t.Parallel()
 	at := []geometry.Point{{X: 865.40, Y: 4527.15}, {X: 2432.55, Y: 2047.25}, {X: 2865.22, Y: 27.15}}
 	var readings []survey.Reading
 	for range 600 {
@@ -110,6 +115,7 @@ func TestTrilaterationExample(t *testing.T) {
 // A general-purpose optimiser (Nelder and Mead's simplex would do; BFGS is
 // quicker) finds no better places for the same network.
 func TestAgainstGeneralOptimiser(t *testing.T) {
+	t.Parallel()
 	readings := measured(cover, someWay(len(cover)))
 	for i := range readings {
 		readings[i].Distance += 0.07 * math.Sin(float64(7*i))
@@ -162,6 +168,7 @@ func TestAgainstGeneralOptimiser(t *testing.T) {
 }
 
 func TestRefusesWhatIsNoNetwork(t *testing.T) {
+	t.Parallel()
 	good := survey.Network{Holes: 2, Readings: []survey.Reading{{From: 0, To: 1, Distance: 5}}}
 	for name, spoil := range map[string]func(*survey.Network){
 		"no readings":   func(n *survey.Network) { n.Readings = nil },

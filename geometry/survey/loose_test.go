@@ -23,6 +23,7 @@ func looseHoles(s survey.Solution) []int {
 // freedoms, one reading leaves it one, two leave it two places, three to holes
 // that are not in a line fix it.
 func TestLooseHoles(t *testing.T) {
+	t.Parallel()
 	plate := []geometry.Point{{}, {X: 100}, {X: 110, Y: 70}, {X: -10, Y: 80}, {X: 45, Y: 50}}
 	four := allPairs(4)
 	for name, c := range map[string]struct {
@@ -80,6 +81,7 @@ func afterAdvice(t *testing.T, name string, n survey.Network, at []geometry.Poin
 // Two plates that a single reading joins: one of them is loose as a whole, and
 // the advice joins them.
 func TestTwoPlates(t *testing.T) {
+	t.Parallel()
 	at := []geometry.Point{{}, {X: 90}, {X: 95, Y: 60}, {X: -5, Y: 64}, {X: 180, Y: 5}, {X: 260, Y: -4}, {X: 240, Y: 70}}
 	pairs := append(allPairs(4), [][2]int{{4, 5}, {5, 6}, {4, 6}, {1, 4}}...)
 	n := survey.Network{Holes: 7, Readings: measured(at, pairs), Level: [2]int{0, 1}, Above: []int{2}}
@@ -92,6 +94,7 @@ func TestTwoPlates(t *testing.T) {
 // A row that is measured to itself and to the row below only may be folded
 // over that one (first principles); one long reading across tells.
 func TestFoldedRow(t *testing.T) {
+	t.Parallel()
 	var at []geometry.Point
 	for row := range 3 {
 		for column := range 4 {
@@ -123,6 +126,7 @@ func TestFoldedRow(t *testing.T) {
 
 // A fold that would put one hole on another is no place.
 func TestNoHoleOnAnother(t *testing.T) {
+	t.Parallel()
 	square := []geometry.Point{{}, {X: 60}, {X: 60, Y: 60}, {Y: 60}}
 	pairs := [][2]int{{0, 1}, {1, 2}, {2, 3}, {3, 0}, {0, 2}}
 	s := solve(t, survey.Network{Holes: 4, Readings: measured(square, pairs), Level: [2]int{0, 1}, Above: []int{2}})
@@ -136,6 +140,7 @@ func TestNoHoleOnAnother(t *testing.T) {
 // row is taken as one; a row on a plate that is measured along itself only has
 // large standard errors, and is named.
 func TestRows(t *testing.T) {
+	t.Parallel()
 	row := geometry.Row(5, 60, geometry.Point{}, 0)
 	r := rand.New(rand.NewPCG(3, 4))
 	readings := measured(row, allPairs(5))
@@ -160,6 +165,7 @@ func TestRows(t *testing.T) {
 // A wrong reading that no other one checks, or that two share, is not blamed
 // on one of them.
 func TestRivals(t *testing.T) {
+	t.Parallel()
 	plate := []geometry.Point{{}, {X: 100}, {X: 110, Y: 70}, {X: -10, Y: 80}}
 	readings := measured(plate, allPairs(4))
 	readings[2].Distance += 1
@@ -173,6 +179,7 @@ func TestRivals(t *testing.T) {
 // Slips of a scale or of the keys are larger than a millimetre: swapped digits,
 // a forgotten centimetre, an inch.
 func TestLargeSlips(t *testing.T) {
+	t.Parallel()
 	trials := testkit.Samples(8, 20)
 	for _, slip := range []float64{0.5, 1, 9, -10, 25.4, -63, 200} {
 		named := 0

@@ -14,6 +14,7 @@ import (
 // Whatever is measured, the answer has a place and a judgement for every hole,
 // is the same each time, and no hole is both fixed and without an error.
 func TestAnyNetwork(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		holes := rapid.IntRange(2, 7).Draw(t, "holes")
 		at := make([]geometry.Point, holes)
@@ -60,6 +61,7 @@ func TestAnyNetwork(t *testing.T) {
 
 // Turning and moving the part changes no distance, and so nothing.
 func TestPlaceOfThePartDoesNotMatter(t *testing.T) {
+	t.Parallel()
 	pairs := someWay(len(cover))
 	n := survey.Network{Holes: len(cover), Readings: measured(cover, pairs), Level: [2]int{0, 1}, Above: []int{9}}
 	want := solve(t, n)

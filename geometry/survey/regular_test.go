@@ -21,6 +21,7 @@ func shaken(at []geometry.Point, by float64) []geometry.Point {
 
 // The layouts are those of the generators (first principles).
 func TestRecognise(t *testing.T) {
+	t.Parallel()
 	for name, c := range map[string]struct {
 		at   []geometry.Point
 		want survey.Regular
@@ -56,6 +57,7 @@ func TestRecognise(t *testing.T) {
 }
 
 func TestIrregularIsNotOffered(t *testing.T) {
+	t.Parallel()
 	far := geometry.Grid(5, 2, 95, 90, geometry.Point{})
 	far[3].X += 1.5
 	short := geometry.Circle(12, 200, geometry.Point{}, 90, true)[1:]
@@ -68,6 +70,7 @@ func TestIrregularIsNotOffered(t *testing.T) {
 
 // A layout that is offered lies as near as it says.
 func TestOfferHolds(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		at := geometry.Grid(rapid.IntRange(2, 6).Draw(t, "columns"), rapid.IntRange(2, 4).Draw(t, "rows"),
 			rapid.Float64Range(30, 90).Draw(t, "across"), rapid.Float64Range(30, 90).Draw(t, "up"), geometry.Point{X: 4})

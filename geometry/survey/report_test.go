@@ -13,6 +13,7 @@ import (
 // of 108.17 mm written as a centre distance and taken over the outsides, which
 // is 8 mm more.
 func TestSuspects(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		more  float64
 		way   string
@@ -45,6 +46,7 @@ func TestSuspects(t *testing.T) {
 // of the line between their ends (first principles). A triangle has no reading
 // to spare, and without a named hole it has a mirror image.
 func TestReportOfLooseHoles(t *testing.T) {
+	t.Parallel()
 	n := survey.Network{Holes: 5, Diameters: make([]float64, 5), Level: [2]int{0, 1}, Readings: []survey.Reading{
 		{From: 0, To: 1, Distance: 100}, {From: 1, To: 2, Distance: 70}, {From: 0, To: 2, Distance: 122.07},
 		{From: 0, To: 3, Distance: 80}, {From: 2, To: 3, Distance: 110}, {From: 4, To: 0, Distance: 50},

@@ -34,6 +34,7 @@ func report(t *testing.T, n survey.Network) survey.Report {
 // it, so the four others come to lie below. Said to lie below, it still decides
 // alone, by 8 mm.
 func TestLopsided(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name         string
 		above, below []int
@@ -68,6 +69,7 @@ func TestLopsided(t *testing.T) {
 // First principles: the six at the edge run anticlockwise; mirrored they run
 // clockwise; by rows they run no way round.
 func TestRound(t *testing.T) {
+	t.Parallel()
 	rows := []geometry.Point{{X: 0, Y: 0}, {X: 60, Y: 0}, {X: 120, Y: 0}, {X: 0, Y: 80}, {X: 60, Y: 80}, {X: 120, Y: 80}}
 	for _, c := range []struct {
 		name  string

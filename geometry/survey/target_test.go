@@ -80,6 +80,7 @@ func fitted(got, want []geometry.Point) []float64 {
 // wrong is named in 95 % of the trials (both are what was asked for). The true
 // places are first principles.
 func TestCoverComesBack(t *testing.T) {
+	t.Parallel()
 	const holes = 14
 	for name, c := range map[string]struct {
 		pairs  [][2]int

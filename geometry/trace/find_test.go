@@ -85,6 +85,7 @@ func find(t *testing.T, p *image.Gray, f trace.Frame, o trace.Options) trace.Fou
 // A 300 dpi scan of a gasket with 14 bolt holes gives every centre within 0.1 mm
 // and no false hole, whatever a scanner does to it.
 func TestScan(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	clean := gasket.paint(wholeScan, scanner(wholeScan, 300, 2.3))
 	for _, c := range []struct {

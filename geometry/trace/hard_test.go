@@ -47,6 +47,7 @@ var smallScan = image.Pt(1500, 1050) // at 150 dpi
 // open to the outside: all four are found in their places, the damaged ones
 // with a doubt.
 func TestDamage(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	see := scanner(smallScan, 150, 0)
 	line := func(dc *gg.Context, level uint8, widthMm float64, points ...geometry.Point) {
@@ -98,6 +99,7 @@ func TestDamage(t *testing.T) {
 // What is no round hole is not dropped in silence: a slot is a doubtful bolt
 // hole, a small ragged shape a spot, a large one an opening.
 func TestOddShapes(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	see := scanner(smallScan, 150, 0)
 	star := func(at geometry.Point, radius float64) []geometry.Point {
@@ -136,6 +138,7 @@ func TestOddShapes(t *testing.T) {
 // A slot as wide as a dowel is no dowel; and a small round speck beside bolt
 // holes that are twice as wide is doubted.
 func TestOddOnes(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	see := scanner(smallScan, 150, 0)
 	gasket.ports = append(gasket.ports, rounded(geometry.Box{Min: geometry.Point{X: -86, Y: -52}, Max: geometry.Point{X: -74, Y: -45}}, 3.4))
@@ -155,6 +158,7 @@ func TestOddOnes(t *testing.T) {
 // Coarse scans still give a tenth of a millimetre; holes of fewer than 12 pixels
 // are doubted.
 func TestCoarse(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	for _, dpi := range []float64{150, 100, 45} {
 		size := image.Pt(int(10*dpi), int(7*dpi))
@@ -177,6 +181,7 @@ func TestCoarse(t *testing.T) {
 // A shadow beside every edge moves all centres alike, so that the distances
 // between them stay; diameters come out smaller by its width.
 func TestShadow(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	see := scanner(smallScan, 150, 0)
 	clean := gasket.paint(smallScan, see)

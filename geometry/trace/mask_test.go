@@ -57,6 +57,7 @@ func flood(m *mask) (number []int, sizes []int) {
 // The patches are those that filling finds, each from the same first pixel, in
 // the same order and as large, and inside the patch above that pixel.
 func TestBlobsAgainstFilling(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMask(t)
 		number, sizes := flood(m)
@@ -90,6 +91,7 @@ func TestBlobsAgainstFilling(t *testing.T) {
 // The walk round a patch encloses the patch and what lies in it: the area
 // within the cracks is the number of those pixels.
 func TestContourEncloses(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		m := drawMask(t)
 		all, err := m.blobs()
@@ -127,6 +129,7 @@ func TestContourEncloses(t *testing.T) {
 
 // Fibres go, whatever their direction; what is wider stays.
 func TestDropFibres(t *testing.T) {
+	t.Parallel()
 	m := &mask{width: 40, height: 40, part: make([]bool, 1600)}
 	set := func(x, y, w, h int) {
 		for v := y; v < y+h; v++ {
@@ -154,6 +157,7 @@ func TestDropFibres(t *testing.T) {
 // A simplified line keeps within the tolerance of the line that it came from,
 // and its points are points of that line.
 func TestSimplified(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(4, 80).Draw(t, "points")
 		line := make([]geometry.Point, n)
@@ -180,6 +184,7 @@ func TestSimplified(t *testing.T) {
 
 // A circle through points with a third of them wrong is the true one.
 func TestFitCircleWithOutliers(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		centre := geometry.Point{X: rapid.Float64Range(-200, 200).Draw(t, "x"), Y: rapid.Float64Range(-200, 200).Draw(t, "y")}
 		radius := rapid.Float64Range(1, 60).Draw(t, "radius")

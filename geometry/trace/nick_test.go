@@ -9,6 +9,7 @@ import (
 // A notch and a bump of dust on a side go; corners, a chamfer and a deep slot
 // stay.
 func TestNicks(t *testing.T) {
+	t.Parallel()
 	corners := []geometry.Point{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 59}, {X: 99, Y: 60}, {X: 0, Y: 60}}
 	slot := []geometry.Point{{X: 0, Y: 31}, {X: 4, Y: 31}, {X: 4, Y: 29.5}, {X: 0, Y: 29.5}}
 	line := []geometry.Point{

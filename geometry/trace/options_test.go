@@ -40,6 +40,7 @@ func at(t *testing.T, f trace.Found) geometry.Point {
 
 // The part comes out as drawn, mirrored, turned or left as it lay.
 func TestWhichWay(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name    string
 		options trace.Options
@@ -73,6 +74,7 @@ func span(from, to float64) holes.Range { return holes.Range{FromMm: from, ToMm:
 
 // Diameters decide what a hole is.
 func TestRoles(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct {
 		name    string
 		options trace.Options
@@ -103,6 +105,7 @@ func TestRoles(t *testing.T) {
 
 // Ids run in reading order, from the top left.
 func TestReadingOrder(t *testing.T) {
+	t.Parallel()
 	d := drawing{outline: rounded(geometry.Box{Min: geometry.Point{X: -60, Y: -40}, Max: geometry.Point{X: 60, Y: 40}}, 5)}
 	places := geometry.Grid(4, 3, 30, 25, geometry.Point{})
 	for i := range places {
@@ -119,6 +122,7 @@ func TestReadingOrder(t *testing.T) {
 
 // What cannot be traced is said, with what to do.
 func TestFindErrors(t *testing.T) {
+	t.Parallel()
 	size := image.Pt(1000, 720)
 	gasket := coverGasket().paint(size, scanner(size, 100, 2))
 	flat := func(_, _ int, _ float64) float64 { return 128 }
@@ -150,6 +154,7 @@ func TestFindErrors(t *testing.T) {
 // A part that reaches beyond the picture, and a second part beside it, are
 // told of.
 func TestDoubtsAboutThePicture(t *testing.T) {
+	t.Parallel()
 	size := image.Pt(1000, 720)
 	see := scanner(size, 100, 0)
 	cut := coverGasket().paint(size, func(p geometry.Point) (float64, float64) {
@@ -172,6 +177,7 @@ func TestDoubtsAboutThePicture(t *testing.T) {
 // The same picture gives the same answer, and so does one with its tones
 // changed over.
 func TestSameAgain(t *testing.T) {
+	t.Parallel()
 	size := image.Pt(1000, 720)
 	picture := grainy(coverGasket().paint(size, scanner(size, 100, 2)), 5, 8)
 	a := find(t, picture, trace.PerInch(100, 100), trace.Options{})

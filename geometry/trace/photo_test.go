@@ -29,6 +29,7 @@ func named(see camera, off float64, seed uint64) [4]geometry.Point {
 // A photo from 25° off the upright gives every centre within 0.5 mm, with
 // corners named to a pixel and the light falling off to one side.
 func TestPhoto(t *testing.T) {
+	t.Parallel()
 	size := image.Pt(3200, 2400)
 	gasket := coverGasket()
 	for _, tilt := range []float64{25, -40} {

@@ -13,6 +13,7 @@ import (
 
 // One distance gives one scale: 1000 pixels are 100 mm.
 func TestOneKnownDistance(t *testing.T) {
+	t.Parallel()
 	f, off, err := trace.FromKnown([]trace.Known{{From: geometry.Point{X: 100, Y: 50}, To: geometry.Point{X: 700, Y: 850}, Mm: 100}})
 	if err != nil || off > 1e-9 {
 		t.Fatal(off, err)
@@ -30,6 +31,7 @@ func TestOneKnownDistance(t *testing.T) {
 // second may be much shorter. Two along the same line give one scale for both
 // axes.
 func TestTwoKnownDistances(t *testing.T) {
+	t.Parallel()
 	const x, y = 0.084, 0.0849
 	known := func(ax, ay, bx, by float64) trace.Known {
 		return trace.Known{From: geometry.Point{X: ax, Y: ay}, To: geometry.Point{X: bx, Y: by}, Mm: math.Hypot((bx-ax)*x, (by-ay)*y)}
@@ -49,6 +51,7 @@ func TestTwoKnownDistances(t *testing.T) {
 
 // The gasket scanned with different scales comes out true.
 func TestStretchedScan(t *testing.T) {
+	t.Parallel()
 	gasket := coverGasket()
 	see := scanner(smallScan, 150, 1.4)
 	stretched := func(p geometry.Point) (float64, float64) {
@@ -68,6 +71,7 @@ func TestStretchedScan(t *testing.T) {
 // Corners come back as they were named, and a place between them lies where
 // the camera saw it.
 func TestRectangle(t *testing.T) {
+	t.Parallel()
 	see := tilted(image.Pt(4000, 3000), 30, 420, 4600)
 	var corners [4]geometry.Point
 	for i, c := range []geometry.Point{{X: -130, Y: 88}, {X: 130, Y: 88}, {X: 130, Y: -88}, {X: -130, Y: -88}} {
@@ -87,6 +91,7 @@ func TestRectangle(t *testing.T) {
 }
 
 func TestFrameErrors(t *testing.T) {
+	t.Parallel()
 	square := [4]geometry.Point{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 100}, {X: 0, Y: 100}}
 	turned := [4]geometry.Point{square[1], square[0], square[3], square[2]}
 	straight := [4]geometry.Point{{X: 0, Y: 0}, {X: 50, Y: 0}, {X: 100, Y: 0}, {X: 0, Y: 100}}

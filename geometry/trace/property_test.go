@@ -15,6 +15,7 @@ import (
 // Any picture gives finite places that lead back into it, or an error; none
 // panics.
 func TestAnyPicture(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		size := image.Pt(rapid.IntRange(1, 150).Draw(t, "width"), rapid.IntRange(1, 150).Draw(t, "height"))
 		p := image.NewGray(image.Rectangle{Max: size})

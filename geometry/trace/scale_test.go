@@ -15,6 +15,7 @@ import (
 // what differs by more than a scanner errs is doubted. First principles: the
 // gasket is drawn at 100 dots per inch, so that 50 dpi draw it twice as large.
 func TestScale(t *testing.T) {
+	t.Parallel()
 	size := image.Pt(1000, 720)
 	picture := coverGasket().paint(size, scanner(size, 100, 0))
 	between := func(mm float64) []trace.Known {

@@ -99,6 +99,7 @@ func ringwise(t *testing.T, points []geometry.Point) plan.Plan {
 
 // Crowded parts hold all their numbers, without a fault in the layout.
 func TestCrowdedPartsHoldTheirNumbers(t *testing.T) {
+	t.Parallel()
 	for _, c := range crowds {
 		p := ringwise(t, c.points)
 		for _, s := range sheets {
@@ -119,6 +120,7 @@ func TestCrowdedPartsHoldTheirNumbers(t *testing.T) {
 // A mirrored part, and one whose fasteners are listed in another order, holds
 // as many numbers.
 func TestMirroredAndShuffled(t *testing.T) {
+	t.Parallel()
 	s := sheets[1]
 	for _, c := range crowds {
 		if len(c.points) > 200 {
@@ -164,6 +166,7 @@ func shuffled(p plan.Plan, seed uint64) plan.Plan {
 
 // The same request gives the same drawing.
 func TestDrawingIsTheSameAgain(t *testing.T) {
+	t.Parallel()
 	for _, c := range crowds[3:5] {
 		p := planned(t, c.points, nil)
 		a, b := fmt.Sprint(sheets[1].draw(p)), fmt.Sprint(sheets[1].draw(p))
@@ -176,6 +179,7 @@ func TestDrawingIsTheSameAgain(t *testing.T) {
 // Drawings of parts that nobody drew, on every paper, both ways round, have no
 // fault in their layout.
 func TestGeneratedDrawings(t *testing.T) {
+	t.Parallel()
 	for seed := range testkit.Samples(60, 300) {
 		family, p := generatedPart(t, uint64(seed))
 		for _, s := range sheets {

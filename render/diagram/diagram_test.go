@@ -75,6 +75,7 @@ func layouts() map[string][]geometry.Point {
 
 // Nothing of a drawing leaves its box.
 func TestDrawingStaysInItsBox(t *testing.T) {
+	t.Parallel()
 	room := box.Grown(0.5) // half the width of a line, and rounding
 	all := layouts()
 	for n, name := range slices.Sorted(maps.Keys(all)) {
@@ -107,6 +108,7 @@ func TestDrawingStaysInItsBox(t *testing.T) {
 
 // Every number stands once, or is named as unplaced.
 func TestEveryNumberStandsOnce(t *testing.T) {
+	t.Parallel()
 	for name, points := range layouts() {
 		p := planned(t, points, nil)
 		d := draw(p)
@@ -130,6 +132,7 @@ func TestEveryNumberStandsOnce(t *testing.T) {
 // An arrow runs from each number to the next, starts and ends clear of their
 // marks, and passes through no other mark.
 func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
+	t.Parallel()
 	for name, points := range layouts() {
 		p := planned(t, points, nil)
 		d := draw(p)
@@ -173,6 +176,7 @@ func TestArrowsJoinSuccessiveNumbers(t *testing.T) {
 
 // True proportions: distances on the page are those of the part by one scale.
 func TestTrueProportions(t *testing.T) {
+	t.Parallel()
 	points := geometry.Grid(5, 2, 95, 90, geometry.Point{})
 	p := planned(t, points, nil)
 	at := map[string]scene.Point{}
@@ -192,6 +196,7 @@ func TestTrueProportions(t *testing.T) {
 
 // The first number is filled, the last ringed twice.
 func TestFirstAndLast(t *testing.T) {
+	t.Parallel()
 	p := planned(t, layouts()["grid"], nil)
 	first, last := p.Joint.Fasteners[p.Tighten.Order[0]].ID, p.Joint.Fasteners[p.Tighten.Order[9]].ID
 	rings := map[string]int{}
@@ -212,6 +217,7 @@ func TestFirstAndLast(t *testing.T) {
 
 // Past the limit of arrows there are none, and no tone takes their place.
 func TestManyNumbersHaveNoArrows(t *testing.T) {
+	t.Parallel()
 	d := draw(planned(t, geometry.Grid(8, 4, 60, 55, geometry.Point{}), nil))
 	if d.Path {
 		t.Error("32 numbers have arrows")
@@ -226,6 +232,7 @@ func TestManyNumbersHaveNoArrows(t *testing.T) {
 // Arrows join all numbers or none, cross none of them, and run over the part
 // alone: past no edge, through no bore and no dowel.
 func TestArrowsStayOnThePart(t *testing.T) {
+	t.Parallel()
 	row := []geometry.Point{{X: -120}, {X: -40}, {X: 40}, {X: 120}}
 	square := geometry.Grid(2, 2, 120, 120, geometry.Point{})
 	edge := func(x, y float64) [][]geometry.Point {
@@ -259,6 +266,7 @@ func TestArrowsStayOnThePart(t *testing.T) {
 
 // A word that finds no room is named, not lost.
 func TestDroppedLabelsAreNamed(t *testing.T) {
+	t.Parallel()
 	p := planned(t, layouts()["grid"], func(j *geometry.Joint) {
 		j.Labels = []geometry.Label{{Text: "SIDE", At: geometry.Point{X: 0, Y: 0}}}
 		for range 80 {
@@ -288,6 +296,7 @@ func caps(t testing.TB, name string) plan.Plan {
 // A word stands nearer to its own thing than to any other that has one, however
 // little room there is; what finds no such place is left out and told.
 func TestWordsStandByTheirOwn(t *testing.T) {
+	t.Parallel()
 	p := caps(t, "cap ")
 	for _, b := range []scene.Box{box, {Left: 12, Top: 40, Right: 100, Bottom: 80}, {Left: 12, Top: 40, Right: 80, Bottom: 110}} {
 		d := diagram.Draw(diagram.Part{Plan: p, Order: p.Tighten.Order, Box: b})

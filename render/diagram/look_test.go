@@ -11,6 +11,7 @@ import (
 // A look changes the mark that it names and the number in it, leaves all else
 // as it is, and the drawing that it was taken from, too.
 func TestRelook(t *testing.T) {
+	t.Parallel()
 	p := planned(t, geometry.Grid(5, 2, 95, 90, geometry.Point{}), nil)
 	first, last := p.Joint.Fasteners[p.Tighten.Order[0]].ID, p.Joint.Fasteners[p.Tighten.Order[9]].ID
 	before := draw(p).Items

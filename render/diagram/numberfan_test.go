@@ -9,6 +9,7 @@ import (
 
 // Expected places are worked out by hand: those pushed together keep their mean.
 func TestSpacedOut(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct{ values, want []float64 }{
 		{nil, []float64{}},
 		{[]float64{1, 4, 9}, []float64{1, 4, 9}},
@@ -24,6 +25,7 @@ func TestSpacedOut(t *testing.T) {
 
 // Worked out by hand: nothing moves towards 0.
 func TestPushOut(t *testing.T) {
+	t.Parallel()
 	for _, c := range []struct{ values, want []float64 }{
 		{[]float64{}, []float64{}},
 		{[]float64{-4, -1, 1, 4}, []float64{-4, -1, 1, 4}},

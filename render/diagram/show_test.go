@@ -34,6 +34,7 @@ func texts(d diagram.Drawing) (words map[string]string, marks map[string][]scene
 // A blank drawing has neither number nor path, no mark that tells where the
 // order begins or ends, and marks large enough for a number by hand.
 func TestBlankMarks(t *testing.T) {
+	t.Parallel()
 	for name, points := range layouts() {
 		p := planned(t, points, nil)
 		d := diagram.Draw(diagram.Part{Plan: p, Show: diagram.Blank, Box: box})
@@ -59,6 +60,7 @@ func TestBlankMarks(t *testing.T) {
 // Words stand in place of the numbers, each at its own fastener, and nothing
 // tells the order.
 func TestWordsInsteadOfNumbers(t *testing.T) {
+	t.Parallel()
 	for name, points := range layouts() {
 		if name == "hopeless" {
 			continue
@@ -87,6 +89,7 @@ func TestWordsInsteadOfNumbers(t *testing.T) {
 
 // Long words do not shrink below the least height: they leave their marks.
 func TestLongWordsLeaveTheirMarks(t *testing.T) {
+	t.Parallel()
 	p := planned(t, geometry.Grid(12, 2, 60, 60, geometry.Point{}), nil)
 	words := make([]string, 24)
 	for i := range words {
@@ -111,6 +114,7 @@ func TestLongWordsLeaveTheirMarks(t *testing.T) {
 // Words have tails below the line, numbers have none: where words stand outside
 // their marks they keep clear of what is below them, too.
 func TestWordsOutsideTheirMarks(t *testing.T) {
+	t.Parallel()
 	led := 0
 	for pitch := 11.0; pitch < 40; pitch += 1.3 {
 		var points []geometry.Point

@@ -13,6 +13,7 @@ import (
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/procedure"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 )
 
@@ -242,7 +243,11 @@ func TestTells(t *testing.T) {
 func TestReasonOfAnOrder(t *testing.T) {
 	t.Parallel()
 	p := load(t, "p4-pump-flange", asItIs)
-	r := ReasonOf(p, true)
+	model, err := prediction.ModelOf(p, setup.Setup{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := ReasonOf(p, model, true)
 	if r == nil {
 		t.Fatal("no reason")
 	}
@@ -258,7 +263,7 @@ func TestReasonOfAnOrder(t *testing.T) {
 		t.Errorf("once round a flange tilts it less than the star: %+v", r)
 	}
 	p.Tighten.Stages = nil
-	if r := ReasonOf(p, true); r != nil {
+	if r := ReasonOf(p, model, true); r != nil {
 		t.Errorf("no stages: %+v", r)
 	}
 }

@@ -11,7 +11,6 @@ import (
 	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/prediction"
 	"drawdown/sequence/interaction/procedure"
-	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/way"
 )
@@ -26,11 +25,11 @@ type Reason struct {
 	TellsLowest, TellsUneven bool
 }
 
-// ReasonOf works the reason for a plan's order out: against each group once round
-// its rim, or from its edges. Nil where the joint lacks what the model needs.
-func ReasonOf(p plan.Plan, round bool) *Reason {
-	model, err := prediction.ModelOf(p, setup.Setup{})
-	if err != nil || len(p.Tighten.Stages) == 0 {
+// ReasonOf works the reason for a plan's order out on a model of its joint:
+// against each group once round its rim, or from its edges. Nil where the joint
+// lacks what the model needs.
+func ReasonOf(p plan.Plan, model prediction.Model, round bool) *Reason {
+	if len(p.Tighten.Stages) == 0 {
 		return nil
 	}
 	targets, err := fullLoad(p, model)

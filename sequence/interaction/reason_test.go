@@ -79,7 +79,10 @@ func TestFullLoadEndsAtYield(t *testing.T) {
 		t.Errorf("the greatest full load is %.0f N, want 54.5 kN", got)
 	}
 	classless := load(t, "p4-head", func(text string) string { return strings.Replace(text, "    class: \"10.9\"\n", "", 1) })
-	if r := ReasonOf(classless, false); r != nil {
+	if model, err = prediction.ModelOf(classless, setup.Setup{}); err != nil {
+		t.Fatal(err)
+	}
+	if r := ReasonOf(classless, model, false); r != nil {
 		t.Errorf("after an angle beyond a yield that nobody knows: %+v", r)
 	}
 }

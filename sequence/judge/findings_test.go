@@ -14,6 +14,7 @@ import (
 
 // Pinned from our own output: how findings read, for both sides of the work.
 func TestFindingsAreSaid(t *testing.T) {
+	t.Parallel()
 	said := map[finding.Code]bool{}
 	try := func(name string, in judge.Input, want ...string) {
 		t.Helper()
@@ -84,6 +85,7 @@ func TestFindingsAreSaid(t *testing.T) {
 // First principles: values are those of the first pair as it is worked, and of
 // the bolt of a cap that decides: the first to go on, the last to come off.
 func TestFoundValues(t *testing.T) {
+	t.Parallel()
 	for _, tt := range []struct {
 		name string
 		in   judge.Input

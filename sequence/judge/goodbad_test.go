@@ -161,6 +161,7 @@ var badOrders = []maker{
 // Right verdicts on 200 good and 200 bad orders in 95 % of each, as a technician
 // would want of an instructor.
 func TestGoodAndBadOrders(t *testing.T) {
+	t.Parallel()
 	const orders, atLeast = 200, 0.95
 	for _, kind := range []struct {
 		name   string

@@ -17,6 +17,7 @@ func head() []geometry.Point { return geometry.Grid(5, 2, 95, 90, geometry.Point
 // Common practice, no source: what an instructor marks in an order. The figures
 // behind the findings follow from the places by first principles.
 func TestFindings(t *testing.T) {
+	t.Parallel()
 	row := geometry.Row(5, 60, geometry.Point{X: 3, Y: 4}, 0)
 	circle := geometry.Circle(8, 240, geometry.Point{X: 12, Y: -5}, 90, true)
 	tests := []struct {
@@ -57,6 +58,7 @@ func TestFindings(t *testing.T) {
 // First principles: once round a circle of n the unit vectors of half the
 // bolts add up to 1/sin(π/n), those of m bolts to sin(mπ/n)/sin(π/n), and that half is the longest run on one side.
 func TestFiguresOnceRound(t *testing.T) {
+	t.Parallel()
 	for n := 6; n <= 40; n += 2 {
 		r := judged(geometry.Circle(n, 240, geometry.Point{X: 5, Y: -3}, 13, false), inOrder(n))
 		f := r.Groups[0].Order
@@ -83,6 +85,7 @@ func TestFiguresOnceRound(t *testing.T) {
 // one worked before them. Between neighbours go M1–M2, M6–M7, M3–M8,
 // M4–M9 and M5–M10.
 func TestFiguresOfAHead(t *testing.T) {
+	t.Parallel()
 	f := listed(head(), "M1 M2 M6 M7 M3 M8 M4 M9 M5 M10").Groups[0].Order
 	want := judge.Figures{Pull: math.Hypot(2*190+2*95, 45) / math.Hypot(190, 45), PullEarly: (2*190 + 2*95) / math.Hypot(190, 45), PullStep: 5, Run: 5, Inwards: 6, Neighbours: 5}
 	f.TravelMm, f.Saddle = 0, 0 // other tests'
@@ -94,6 +97,7 @@ func TestFiguresOfAHead(t *testing.T) {
 // First principles: a list that is not whole is a fault of its own, and the
 // rules are not tried.
 func TestNotWhole(t *testing.T) {
+	t.Parallel()
 	nearest := func(name string, ids []string) string {
 		if name == "M33" && len(ids) > 0 {
 			return ids[0]
@@ -146,6 +150,7 @@ func bolted() geometry.Joint {
 // Common practice, no source: the small outer bolts go on last and come off
 // first. Where the sizes are alike, mixing the groups matters little.
 func TestGroupOrder(t *testing.T) {
+	t.Parallel()
 	main, sides := "M3 M8 M9 M4 M2 M7 M10 M5 M1 M6", "F1 F2"
 	backwards := "M6 M1 M5 M10 M7 M2 M4 M9 M8 M3"
 	groups := func(mainMm, sideMm float64) []judge.Group {
@@ -177,6 +182,7 @@ func TestGroupOrder(t *testing.T) {
 // First principles: neighbours are not in succession where another fastener
 // comes between.
 func TestNeighboursWithAnotherBetween(t *testing.T) {
+	t.Parallel()
 	r := judge.Order(judge.Input{Joint: bolted(), Groups: []judge.Group{{Kinds: []string{"main"}}, {Kinds: []string{"side"}}},
 		Order: strings.Fields("M3 F1 M8 F2 M9 M4 M2 M7 M10 M5 M1 M6")})
 	// M9–M4, M2–M7, M10–M5 and M1–M6 are left; F1 stands between M3 and M8, and
@@ -189,6 +195,7 @@ func TestNeighboursWithAnotherBetween(t *testing.T) {
 // Common practice, no source: by columns a long cover is worked outwards all the
 // time, but one end is finished before the other.
 func TestLongCoverByColumns(t *testing.T) {
+	t.Parallel()
 	points := geometry.Rectangle(5, 2, 304, 164, geometry.Point{X: 31, Y: -17})
 	r := listed(points, "M3 M10 M4 M9 M2 M11 M6 M7 M5 M8 M14 M13 M1 M12")
 	if has(r, judge.Outwards) || !has(r, judge.Balance) || r.Verdict != judge.Departs {
@@ -199,6 +206,7 @@ func TestLongCoverByColumns(t *testing.T) {
 // First principles: a kind that no group names is a group of its own at the
 // end, and without groups all are judged as one.
 func TestGroupsThatAreNotNamed(t *testing.T) {
+	t.Parallel()
 	order := strings.Fields("M3 M8 M9 M4 M2 M7 M10 M5 M1 M6 F1 F2")
 	r := judge.Order(judge.Input{Joint: bolted(), Groups: []judge.Group{{Kinds: []string{"main"}}}, Order: order})
 	if len(r.Groups) != 2 || r.Groups[1].Kinds[0] != "side" || r.Verdict != judge.Sound {
@@ -223,6 +231,7 @@ func caps() geometry.Joint {
 // Common practice, no source: the bolts of a cap go down together, the cap
 // that nothing presses on before the others, and these from the middle.
 func TestClusters(t *testing.T) {
+	t.Parallel()
 	tests := []struct {
 		name  string
 		order string
@@ -247,6 +256,7 @@ func TestClusters(t *testing.T) {
 
 // What the file says of caps that no spring presses on goes before common practice.
 func TestUnloadedFirstOff(t *testing.T) {
+	t.Parallel()
 	j := caps()
 	j.UnloadedFirstOff = true
 	for order, want := range map[string][]string{
@@ -262,6 +272,7 @@ func TestUnloadedFirstOff(t *testing.T) {
 
 // Caps under none of which a spring presses are judged as any other.
 func TestAllUnloaded(t *testing.T) {
+	t.Parallel()
 	j := caps()
 	for k := range j.Clusters {
 		j.Clusters[k].Unloaded = true
@@ -283,6 +294,7 @@ func idsBackwards(order string) []string {
 // First principles: steps of a loosening order are counted from its own
 // beginning. M3, the middle, comes off first here, at step 1.
 func TestLooseningSteps(t *testing.T) {
+	t.Parallel()
 	r := judge.Order(judge.Input{Joint: jointOf(head()), Side: judge.Loosen, Order: strings.Fields("M3 M6 M1 M5 M10 M7 M2 M4 M9 M8")})
 	if diff := cmp.Diff([]string{"outwards departs [1]"}, words(r)); diff == "" {
 		t.Fatal("one step against the way cannot be much")
@@ -298,6 +310,7 @@ func TestLooseningSteps(t *testing.T) {
 
 // A maker's own order is never called wrong.
 func TestMakersOrderIsDescribed(t *testing.T) {
+	t.Parallel()
 	in := judge.Input{Joint: jointOf(head()), Makers: true, Order: strings.Fields("M1 M2 M3 M4 M5 M6 M7 M8 M9 M10")}
 	r := judge.Order(in)
 	wantVerdict(t, "the maker's", r, judge.Described)
@@ -316,6 +329,7 @@ func TestMakersOrderIsDescribed(t *testing.T) {
 // First principles: with one fastener, or two, there is nothing to get wrong;
 // with none the order is whole.
 func TestFewFasteners(t *testing.T) {
+	t.Parallel()
 	for n := range 3 {
 		points := geometry.Row(n, 50, geometry.Point{X: 3}, 30)
 		wantVerdict(t, "few", judged(points, inOrder(n)), judge.Sound)
@@ -325,6 +339,7 @@ func TestFewFasteners(t *testing.T) {
 
 // Two fasteners at one place are a fault of the file, not a reason to fail.
 func TestPlacesThatCoincide(t *testing.T) {
+	t.Parallel()
 	points := append(head(), head()[0], head()[0])
 	if r := judged(points, inOrder(len(points))); r.Verdict != judge.Departs || math.IsNaN(r.Groups[0].Order.Pull) {
 		t.Errorf("%q", r.Verdict)

@@ -23,6 +23,7 @@ func numbered() geometry.Joint {
 
 // First principles: the contract of ReadList.
 func TestReadList(t *testing.T) {
+	t.Parallel()
 	alike := numbered()
 	alike.Fasteners[3].ID = "m1"
 	twice := numbered()

@@ -16,6 +16,7 @@ import (
 // First principles: drawdown works by the rules that it judges by, on every
 // family, whichever way it turns, and however the part lies or was measured.
 func TestOwnOrdersOfEveryFamilyAreSound(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(9, 1))
 	seen := map[family.Family]int{}
 	check := func(name string, points []geometry.Point) {

@@ -39,6 +39,7 @@ func planned(t *testing.T, name string, change func(in *plan.Input)) plan.Plan {
 // own ways, or are listed by someone who knows them. None departs, whoever is
 // taken for its author, on either side of the work.
 func TestBuiltInOrdersAreRight(t *testing.T) {
+	t.Parallel()
 	for _, name := range patterns.Builtin() {
 		p := planned(t, name, nil)
 		for side, order := range map[judge.Side][]int{judge.Tighten: p.Tighten.Order, judge.Loosen: p.Loosen.Order} {
@@ -53,6 +54,7 @@ func TestBuiltInOrdersAreRight(t *testing.T) {
 // file lists it or goes by the numbers on the part. A source stands for the
 // figures: the order of a file that has one may still be drawdown's own.
 func TestWhoseOrderItIs(t *testing.T) {
+	t.Parallel()
 	list := strings.Fields("M3 M8 M9 M4 M2 M7 M10 M5 M6 M1 F2 F3 F4 F1")
 	noSource := func(in *plan.Input) { in.Source = "" }
 	listed := func(in *plan.Input) {
@@ -84,6 +86,7 @@ func TestWhoseOrderItIs(t *testing.T) {
 // Common practice, no source: a list over all kinds says nothing about groups,
 // and the threads do: large ones first.
 func TestGroupsOfAPlan(t *testing.T) {
+	t.Parallel()
 	p := planned(t, "p4-head", func(in *plan.Input) {
 		in.Groups = []sequence.Group{{Way: sequence.List, List: strings.Fields("F1 F2 F3 F4 M3 M8 M9 M4 M2 M7 M10 M5 M6 M1")}}
 	})
@@ -99,6 +102,7 @@ func TestGroupsOfAPlan(t *testing.T) {
 // Common practice, no source: small before large is found in a file that does
 // so by itself, and not in one whose maker does.
 func TestSmallBeforeLargeIsFound(t *testing.T) {
+	t.Parallel()
 	small := []sequence.Group{{Kinds: []string{"side"}, Way: sequence.RowWay}, {Kinds: []string{"main"}, Way: sequence.Spiral}}
 	p := planned(t, "p4-head", func(in *plan.Input) { in.Groups = small })
 	for side, order := range map[judge.Side][]int{judge.Tighten: p.Tighten.Order, judge.Loosen: p.Loosen.Order} {
@@ -117,6 +121,7 @@ func TestSmallBeforeLargeIsFound(t *testing.T) {
 // First principles: cast numbers that run through the part order all of it,
 // such as begin anew order each group.
 func TestCastOrder(t *testing.T) {
+	t.Parallel()
 	numbers := func(of ...int) func(in *plan.Input) {
 		return func(in *plan.Input) {
 			for k, n := range of {

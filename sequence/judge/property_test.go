@@ -20,6 +20,7 @@ import (
 // First principles: an order by a way that is meant for the layout is sound,
 // whichever way it turns and however the part lies, is listed or was measured.
 func TestOwnOrdersAreSound(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(3, 1))
 	for _, p := range parts() {
 		for _, by := range p.ways {
@@ -43,6 +44,7 @@ func TestOwnOrdersAreSound(t *testing.T) {
 // from every other bolt and the other way round, though the bolts stand unevenly,
 // as the four of a cover do.
 func TestACircleHasNoFirstBolt(t *testing.T) {
+	t.Parallel()
 	cover := []geometry.Point{{X: -58, Y: 92}, {X: 58, Y: 92}, {X: 84, Y: -40}, {X: -84, Y: -40}} // in their round
 	for name, round := range map[string][]geometry.Point{
 		"cover": cover, "6": geometry.Circle(6, 200, geometry.Point{}, 90, true), "16": geometry.Circle(16, 320, geometry.Point{}, 79, true),
@@ -68,6 +70,7 @@ func TestACircleHasNoFirstBolt(t *testing.T) {
 // First principles: a verdict belongs to the part and the order, and not to
 // the picture, the listing, or a tenth of a millimetre.
 func TestVerdictBelongsToThePart(t *testing.T) {
+	t.Parallel()
 	all := parts()
 	rapid.Check(t, func(t *rapid.T) {
 		p := all[rapid.IntRange(0, len(all)-1).Draw(t, "part")]
@@ -136,6 +139,7 @@ func samePull(t *rapid.T, want, got judge.Report) {
 // First principles: outside in is the wrong way round wherever there is an
 // inside, and the same order is right for loosening.
 func TestOutsideInIsFound(t *testing.T) {
+	t.Parallel()
 	for _, p := range parts() {
 		j, back := jointOf(p.points), reversed(p.auto())
 		loosen := judge.Order(judge.Input{Joint: j, Order: idsOf(j, back), Side: judge.Loosen})
@@ -154,6 +158,7 @@ func TestOutsideInIsFound(t *testing.T) {
 // First principles: by rows from one corner begins at an end and stays on one
 // side.
 func TestRasterIsFound(t *testing.T) {
+	t.Parallel()
 	for _, p := range parts() {
 		if len(p.points) < 5 {
 			continue
@@ -170,6 +175,7 @@ func TestRasterIsFound(t *testing.T) {
 // one side, neighbour after neighbour; from the middle of a cover's long side
 // likewise.
 func TestOnceRoundIsFound(t *testing.T) {
+	t.Parallel()
 	for _, p := range parts() {
 		circle := slices.Contains(p.ways, sequence.Star)
 		if !circle && !strings.HasPrefix(p.name, "perimeter") || len(p.points) < 4 {
@@ -185,6 +191,7 @@ func TestOnceRoundIsFound(t *testing.T) {
 
 // Pinned from our own output: of random orders, the share that gets no finding.
 func TestRandomOrdersGetFindings(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(11, 4))
 	sound, right, of := 0, 0, 0
 	for _, p := range parts() {
@@ -211,6 +218,7 @@ func TestRandomOrdersGetFindings(t *testing.T) {
 // Common practice, no source: two steps swapped are a slip, which an instructor
 // remarks on. At the very beginning it may be more.
 func TestOneSlipIsNoMoreThanARemark(t *testing.T) {
+	t.Parallel()
 	for _, p := range parts() {
 		if n := len(p.points); n < 8 || n > 20 {
 			continue

@@ -13,6 +13,7 @@ import (
 // Published: the cross-pattern lists of ASME PCC-1, Table 4 (the file names
 // their source). What the standard prints, no rule may find wrong.
 func TestPublishedStarListsAreSound(t *testing.T) {
+	t.Parallel()
 	data, err := os.ReadFile("../way/testdata/cross-pattern.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -40,6 +41,7 @@ func TestPublishedStarListsAreSound(t *testing.T) {
 // quarters, here for 16 bolts. Four bolts a quarter apart are balanced without
 // being opposite in pairs.
 func TestQuartersAreSound(t *testing.T) {
+	t.Parallel()
 	order := make([]int, 0, 16)
 	for _, start := range []int{0, 2, 1, 3} {
 		for quarter := range 4 {

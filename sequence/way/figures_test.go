@@ -198,6 +198,7 @@ func stepped(outline []geometry.Point, n int, r *rand.Rand) outlined {
 // the half nearest to the centre, comes to a pull of 0.9 to 1.0, 0 to 5 %
 // neighbours and a correlation of 0.95.
 func TestFiguresOfRandomParts(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(1, 2))
 	kinds := map[string]func(*rand.Rand) outlined{
 		"perimeter": randomPerimeter, "oval": randomOval, "D": dShape, "triangle": triangle, "timing cover": timingCover,
@@ -230,6 +231,7 @@ func TestFiguresOfRandomParts(t *testing.T) {
 // Common practice, no source: circles inside each other go star by star, the
 // inner first.
 func TestNestedCirclesGoStarByStar(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(8, 3))
 	for range 200 {
 		inner, outer := 4+r.IntN(9), 6+r.IntN(13)

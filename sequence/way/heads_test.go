@@ -11,6 +11,7 @@ import (
 // two-row head the distance from the middle never falls by more than one
 // column step along the order.
 func TestHeadsGoCentreOutwards(t *testing.T) {
+	t.Parallel()
 	const pitch = 95.0
 	for columns := 2; columns <= 12; columns++ {
 		points := geometry.Grid(columns, 2, pitch, 90, geometry.Point{X: 7, Y: 3})
@@ -29,6 +30,7 @@ func TestHeadsGoCentreOutwards(t *testing.T) {
 }
 
 func TestFewFasteners(t *testing.T) {
+	t.Parallel()
 	for n := range 4 {
 		points := geometry.Row(n, 50, geometry.Point{}, 30)
 		for _, way := range placeWays {
@@ -40,6 +42,7 @@ func TestFewFasteners(t *testing.T) {
 }
 
 func TestAutoPicksTheWay(t *testing.T) {
+	t.Parallel()
 	tests := []struct {
 		name   string
 		points []geometry.Point

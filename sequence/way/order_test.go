@@ -19,6 +19,7 @@ func numbers(order []int) []int {
 
 // Expected values: the canonical orders that the pattern-file format states.
 func TestCanonicalOrders(t *testing.T) {
+	t.Parallel()
 	grid := geometry.Grid(5, 2, 95, 90, geometry.Point{X: 12, Y: -7})
 	row := func(n int) []geometry.Point { return geometry.Row(n, 60, geometry.Point{X: 3, Y: 4}, 0) }
 	tests := []struct {

@@ -26,6 +26,7 @@ func worked(t *testing.T, name string) []int {
 // Common practice, no source: on staggered rows the middles of the outer rows
 // come before what lies beside them.
 func TestMiddlesOfStaggeredRows(t *testing.T) {
+	t.Parallel()
 	got := worked(t, "head of staggered rows")
 	for _, middle := range []int{2, 11} {
 		for _, other := range []int{0, 1, 3, 4, 5, 8, 9, 10, 12, 13} {
@@ -39,6 +40,7 @@ func TestMiddlesOfStaggeredRows(t *testing.T) {
 // Common practice, no source: on a housing with two arms the corner of an end
 // comes after the middle of that end and after the place across the arm.
 func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
+	t.Parallel()
 	got := worked(t, "L-shaped housing of 16")
 	for corner, before := range map[int][]int{2: {1, 15}, 6: {7, 9}, 0: {1, 15}, 8: {7, 9}, 12: {11, 13}} {
 		for _, place := range before {
@@ -52,6 +54,7 @@ func TestCornersAfterTheMiddleOfTheirEnd(t *testing.T) {
 // Common practice, no source: the ends of two arms come after their long sides,
 // so that what bulges there has a way out.
 func TestEndsOfArmsAfterTheirSides(t *testing.T) {
+	t.Parallel()
 	got := worked(t, "L-shaped housing of 16")
 	for _, end := range []int{1, 7} {
 		for _, side := range []int{3, 4, 5, 9, 10, 11, 13, 14, 15} {
@@ -65,6 +68,7 @@ func TestEndsOfArmsAfterTheirSides(t *testing.T) {
 // Common practice, no source: of two places on opposite sides the one further in
 // comes first while what is tight leans away from it.
 func TestFurtherInComesFirstAcross(t *testing.T) {
+	t.Parallel()
 	if got := worked(t, "valve cover of 9"); got[1] < got[6] {
 		t.Errorf("place 1 is worked at %d, before place 6 across at %d", got[1], got[6])
 	}
@@ -73,6 +77,7 @@ func TestFurtherInComesFirstAcross(t *testing.T) {
 // Common practice, no source: no two neighbours of a side row follow each other,
 // though the edge goes to and fro between it and the row before.
 func TestSideRowByTurns(t *testing.T) {
+	t.Parallel()
 	got := worked(t, "head with a side row, all bolts alike")
 	for place := 10; place < 13; place++ {
 		if apart := got[place] - got[place+1]; apart == 1 || apart == -1 {
@@ -83,6 +88,7 @@ func TestSideRowByTurns(t *testing.T) {
 
 // Common practice, no source: the ends take turns to the last.
 func TestEndsTakeTurns(t *testing.T) {
+	t.Parallel()
 	for name, left := range map[string][]int{
 		"pan without one corner": {0, 12, 13, 14}, "irregular oval of 21": {7, 8, 9, 10, 11, 12, 13},
 	} {
@@ -104,6 +110,7 @@ func TestEndsTakeTurns(t *testing.T) {
 // neighbours is not worked last of the three, since what bulges there has no way
 // out. On random parts that happens to one such place in a hundred at the most.
 func TestHardlyAnythingIsTrapped(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(7, 5))
 	kinds := []func(*rand.Rand) outlined{randomPerimeter, randomOval, dShape, triangle, timingCover}
 	trapped, all := 0, 0
@@ -134,6 +141,7 @@ func TestHardlyAnythingIsTrapped(t *testing.T) {
 // which has nothing across, waits until bolt 13, which has nothing either, has
 // others on its far side. The rest is the star with the missing places left out.
 func TestStarWithTwoMissingBolts(t *testing.T) {
+	t.Parallel()
 	order := Places(slices.Delete(slices.Delete(geometry.Circle(16, 320, geometry.Point{}, 90, true), 9, 10), 4, 5), Star, TurnDefault)
 	for k, i := range order {
 		place := i + 1
@@ -153,6 +161,7 @@ func TestStarWithTwoMissingBolts(t *testing.T) {
 // First principles: whichever two bolts are missing, none gets lost, and the
 // rest pulls no further than two bolts do.
 func TestStarWithAnyTwoMissing(t *testing.T) {
+	t.Parallel()
 	for n := 10; n <= 24; n += 2 {
 		circle := geometry.Circle(n, 240, geometry.Point{}, 90, true)
 		for gone := 1; gone < n; gone++ {

@@ -54,6 +54,7 @@ func rotated(points []geometry.Point, deg float64) []geometry.Point {
 
 // First principles: an order names every fastener once.
 func TestOrderIsPermutation(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		points := randomPlaces(t)
 		for _, way := range placeWays {
@@ -73,6 +74,7 @@ func TestOrderIsPermutation(t *testing.T) {
 // order wherever the part itself decides, which it does unless some of its places
 // are images of each other. -rapid.checks=5000 tries that many times four parts.
 func TestOrderBelongsToThePart(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		for range 4 {
 			points := anyPart(t)
@@ -138,6 +140,7 @@ func images(l *layout) bool {
 
 // The shop's second bank is the mirror image of the first.
 func TestMirroredInMirroredOut(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		points := randomPlaces(t)
 		mirrored := moved(points, func(p geometry.Point) geometry.Point { return geometry.Point{X: -p.X, Y: p.Y} })
@@ -205,6 +208,7 @@ func regularLayouts() []regular {
 
 // A bolt measured a little off its true place must not change the order.
 func TestJitterChangesNothing(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(2, 9))
 	for _, layout := range regularLayouts() {
 		spacing := geometry.Spacing(layout.points)

@@ -11,6 +11,7 @@ import (
 // First principles: a head stays a head, measured up to a tenth of the pitch off
 // in x and in y.
 func TestHeadsMeasuredATenthOff(t *testing.T) {
+	t.Parallel()
 	r := rand.New(rand.NewPCG(5, 10))
 	off := func(pitch float64) float64 { return 0.1 * pitch * (2*r.Float64() - 1) }
 	for _, pitch := range [][2]float64{{95, 90}, {60, 110}, {100, 63}, {92, 64}, {80, 80}} {
@@ -53,6 +54,7 @@ func lacking(points []geometry.Point, gone int) (before, after []int) {
 // First principles: a head with one bolt missing is worked as the head, and a
 // circle as the circle, unless the one is missing with which it began.
 func TestOneMissingFromHeadsAndCircles(t *testing.T) {
+	t.Parallel()
 	for columns := 4; columns <= 8; columns++ {
 		for rows := 2; rows <= 3; rows++ {
 			head := geometry.Grid(columns, rows, 95, 90, geometry.Point{X: 31, Y: -17})
@@ -78,6 +80,7 @@ func TestOneMissingFromHeadsAndCircles(t *testing.T) {
 // of ten at least three quarters. The balance has to be made up for somewhere. The
 // shares are pinned from our own output.
 func TestOneMissingFromAnEdge(t *testing.T) {
+	t.Parallel()
 	const far, near, parts = 3.0, 2, 100
 	for name, kind := range map[string]func(*rand.Rand) outlined{
 		"perimeter": randomPerimeter, "oval": randomOval, "D": dShape, "triangle": triangle, "timing cover": timingCover,

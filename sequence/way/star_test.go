@@ -34,6 +34,7 @@ func starOrder(n int, firstDeg float64) []int {
 }
 
 func TestStarIsTheCrossPattern(t *testing.T) {
+	t.Parallel()
 	for n, want := range published(t) {
 		if diff := cmp.Diff(want, starOrder(n, 90)); diff != "" {
 			t.Errorf("circle of %d (-published +got):\n%s", n, diff)
@@ -44,6 +45,7 @@ func TestStarIsTheCrossPattern(t *testing.T) {
 // The structure of the published lists, for every count that is a multiple of
 // four: groups of four, two opposite, then two opposite at right angles.
 func TestStarGroupsOfFour(t *testing.T) {
+	t.Parallel()
 	for n := 4; n <= 400; n += 4 {
 		order := starOrder(n, 90)
 		if order[0] != 1 {
@@ -62,6 +64,7 @@ func TestStarGroupsOfFour(t *testing.T) {
 // places follow each other where there are any, and no place follows its
 // neighbour where that can be helped.
 func TestStarOfOtherCounts(t *testing.T) {
+	t.Parallel()
 	for n := 5; n <= 101; n++ {
 		if n%4 == 0 {
 			continue
@@ -82,6 +85,7 @@ func TestStarOfOtherCounts(t *testing.T) {
 
 // The five-pointed star of a wheel with five bolts (common practice, no source).
 func TestStarOfFive(t *testing.T) {
+	t.Parallel()
 	if diff := cmp.Diff([]int{1, 3, 5, 2, 4}, starOrder(5, 90)); diff != "" {
 		t.Error(diff)
 	}
@@ -89,6 +93,7 @@ func TestStarOfFive(t *testing.T) {
 
 // A missing bolt leaves its place free and changes nothing else.
 func TestStarWithAMissingBolt(t *testing.T) {
+	t.Parallel()
 	for n := 8; n <= 32; n++ {
 		circle := geometry.Circle(n, 240, geometry.Point{}, 90, true)
 		const gone = 4 // index of place 5

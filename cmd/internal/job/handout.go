@@ -12,9 +12,12 @@ import (
 	"drawdown/render/player"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/handout"
 	"drawdown/sequence/exercise"
 	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
 )
@@ -89,8 +92,7 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 		return files, nil, err
 	case HandoutWhy:
 		stem += "-why"
-		pages := append(handout.WhyPages(p, interaction.ReasonOf(p, handout.IsCircle(p)), ask.sheets()), classForecast(p, ask.Printing)...)
-		doc = sheet.Document(p, ask.Request, pages)
+		doc = sheet.Document(p, ask.Request, whyPages(p, ask))
 	case HandoutSheets:
 		stem += "-handout"
 		doc, notes = handout.Document(sheets, ask.sheets(), handout.Blank)
@@ -100,6 +102,21 @@ func handoutPart(p plan.Plan, sheets []handout.Sheet, ask HandoutRequest, part H
 	}
 	files, err = ask.files(doc, stem, "", p.Date)
 	return files, notes, err
+}
+
+// whyPages say why a part is tightened in its order, and what each bolt keeps, pass
+// by pass; without figures where the joint lacks what the model needs.
+func whyPages(p plan.Plan, ask HandoutRequest) []scene.Page {
+	model, err := prediction.ModelOf(p, setup.Setup{})
+	if err != nil {
+		return handout.WhyPages(p, nil, ask.sheets())
+	}
+	pages := handout.WhyPages(p, interaction.ReasonOf(p, model, handout.IsCircle(p)), ask.sheets())
+	f, err := model.ForecastOf(p)
+	if err != nil {
+		return pages
+	}
+	return append(pages, forecast.ClassPages(p, f, forecast.Request{Request: ask.Request})...)
 }
 
 // showings makes a page or a film of each sheet's part.

@@ -13,8 +13,6 @@ import (
 	"drawdown/render/sheet/forecast"
 	"drawdown/render/sheet/tray"
 	"drawdown/sequence/interaction"
-	"drawdown/sequence/interaction/prediction"
-	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
 )
 
@@ -61,16 +59,6 @@ func (ask Printing) draw(p plan.Plan, sheet string, doc scene.Document, notes []
 func (ask Printing) counting() Printing {
 	ask.Missing = &sheet.Missing{}
 	return ask
-}
-
-// classForecast lays out what each bolt keeps, pass by pass, for a class; nothing
-// where the joint lacks what the model needs.
-func classForecast(p plan.Plan, ask Printing) []scene.Page {
-	f, err := prediction.ForecastOf(p, setup.Setup{})
-	if err != nil {
-		return nil
-	}
-	return forecast.ClassPages(p, f, forecast.Request{Request: ask.Request})
 }
 
 // ForecastSheets draws a prediction: the sheet, or a page for every step of the

@@ -7,6 +7,8 @@ import (
 
 	"drawdown/render/sheet/handout"
 	"drawdown/sequence/interaction"
+	"drawdown/sequence/interaction/prediction"
+	"drawdown/sequence/interaction/setup"
 )
 
 // Figures are held up only where they tell the orders apart at every stiffness
@@ -23,7 +25,11 @@ func TestWhyFigures(t *testing.T) {
 		if err != nil || problems.Stops() {
 			t.Fatal(err, problems)
 		}
-		f := interaction.ReasonOf(p, handout.IsCircle(p))
+		model, err := prediction.ModelOf(p, setup.Setup{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		f := interaction.ReasonOf(p, model, handout.IsCircle(p))
 		if f == nil {
 			t.Fatalf("%s has no figures", c.pattern)
 		}

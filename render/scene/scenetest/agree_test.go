@@ -94,6 +94,7 @@ func printed(t *testing.T, doc scene.Document) image.Image {
 }
 
 func TestPicturePrintsAsTheFile(t *testing.T) {
+	t.Parallel()
 	doc := scenetest.Card()
 	most, over40 := farthest(t, painted(t, doc.Pages[0]), printed(t, doc))
 	t.Logf("blocks differ by up to %d, %d of them by more than 40", most, over40)
@@ -104,6 +105,7 @@ func TestPicturePrintsAsTheFile(t *testing.T) {
 
 // The comparison must see what a reader would see.
 func TestComparisonSees(t *testing.T) {
+	t.Parallel()
 	clean := painted(t, scenetest.Card().Pages[0])
 	for name, change := range map[string]func(items []scene.Item) []scene.Item{
 		"a number moved by 0.5 mm": alter("3", func(x *scene.Text) { x.At.X += 0.5 }),
@@ -138,6 +140,7 @@ func alter(content string, change func(*scene.Text)) func([]scene.Item) []scene.
 
 // Shapes alone are compared: without our typeface a viewer sets text in another.
 func TestVectorPicturePaintsAsThePicture(t *testing.T) {
+	t.Parallel()
 	program := testkit.Program(t, "rsvg-convert")
 	page := scenetest.Card().Pages[0]
 	shapes := page.Items[:0:0]
@@ -167,6 +170,7 @@ func TestVectorPicturePaintsAsThePicture(t *testing.T) {
 }
 
 func TestCardIsWhatItSays(t *testing.T) {
+	t.Parallel()
 	lines := 0
 	for _, it := range scenetest.Card().Pages[0].Items {
 		if _, ok := it.(scene.Text); ok {

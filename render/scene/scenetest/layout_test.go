@@ -71,6 +71,7 @@ func boxes(from, width float64, count int) (row []scene.Item) {
 
 // Every kind of fault is found, and what looks alike but is sound is not.
 func TestCheckLayout(t *testing.T) {
+	t.Parallel()
 	number := scene.Tag{Name: "M1", Role: scene.Number}
 	label := scene.Tag{Name: "T1", Role: scene.Label}
 	tests := []struct {

@@ -9,6 +9,7 @@ import (
 // First principles: grey on black and black on grey both turn black on black;
 // white on a tint turns white on white; a tint under black is left away.
 func TestPhotocopyFindsWhatIsLost(t *testing.T) {
+	t.Parallel()
 	word := func(ink scene.Ink) scene.Text {
 		return scene.Text{At: scene.Point{X: 20, Y: 20}, Size: 4, Width: 20, Ink: ink, Content: "word"}
 	}

@@ -89,10 +89,12 @@ type card struct {
 	// crowded says that numbers stand on leader lines; the second numbers then
 	// stand in the tick grid.
 	crowded bool
+
+	lists map[span]checkList // by column, once broken to it
 }
 
 func newCard(p plan.Plan, loosening bool, ask sheet.Request) *card {
-	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words, missing: ask.Missing}
+	c := &card{plan: p, side: p.Tighten, loosening: loosening, paper: ask.Paper, words: ask.Words, missing: ask.Missing, lists: map[span]checkList{}}
 	if loosening {
 		c.side = p.Loosen
 	}

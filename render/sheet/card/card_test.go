@@ -38,6 +38,7 @@ func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {
 
 // Patterns that nobody drew pass the layout check on every paper.
 func TestGeneratedLayouts(t *testing.T) {
+	t.Parallel()
 	for seed := range testkit.Samples(24, 300) {
 		p := planOf(t, patterntest.Generated(uint64(seed)))
 		for k, paper := range sheettest.Papers() {
@@ -50,6 +51,7 @@ func TestGeneratedLayouts(t *testing.T) {
 
 // The look of the sheets, rule by rule: heights of capitals.
 func TestHeightsOfLetters(t *testing.T) {
+	t.Parallel()
 	for _, name := range patterns.Builtin() {
 		document, _ := card.Document(planOf(t, name), card.BothSides, sheettest.English(sheettest.Paper(t, "a4")))
 		for _, page := range document.Pages {
@@ -74,6 +76,7 @@ func TestHeightsOfLetters(t *testing.T) {
 // Each number from 1 to n stands once in each drawing of each side, and each tick
 // box has its fastener and stage.
 func TestEveryFastenerIsOnTheCard(t *testing.T) {
+	t.Parallel()
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for _, which := range []card.Sides{card.TightenSide, card.LoosenSide} {
@@ -124,6 +127,7 @@ func near(a, b float64) bool { return a-b < 0.011 && b-a < 0.011 }
 
 // The two sides cannot be confused: one badge is solid, one is outlined.
 func TestBadgesDiffer(t *testing.T) {
+	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-head"), card.BothSides, sheettest.English(sheettest.Paper(t, "a4")))
 	inks := map[string]scene.Ink{}
 	for _, page := range document.Pages {
@@ -140,6 +144,7 @@ func TestBadgesDiffer(t *testing.T) {
 
 // A worked-out figure carries ≈, and the card says so in words.
 func TestWorkedOutFiguresAreMarked(t *testing.T) {
+	t.Parallel()
 	text := `drawdown: 1
 title: Cover
 kinds: {b: {thread: M8, class: "8.8", lubricant: engine oil}}
@@ -170,6 +175,7 @@ tighten:
 // The golden scene is our own output, looked at by eye; the pictures follow
 // from it.
 func TestGoldenScenes(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-pump-flange"} {
 		document, _ := card.Document(planOf(t, name), card.BothSides, sheettest.English(sheettest.Paper(t, "a4")))
 		scenetest.Golden(t, filepath.Join("testdata", name+".scene"), document)
@@ -178,6 +184,7 @@ func TestGoldenScenes(t *testing.T) {
 
 // Crowded parts: every number stands on the first page, or on a detail.
 func TestCrowdedParts(t *testing.T) {
+	t.Parallel()
 	for n, layout := range []string{
 		"grid: {columns: 10, rows: 4, pitch: [60, 55], id: M}",
 		"circle: {count: 120, diameter: 2000, id: M}",
@@ -207,6 +214,7 @@ func TestCrowdedParts(t *testing.T) {
 
 // Mirrored banks: places are mirrored, words are not.
 func TestSecondBankIsMirrored(t *testing.T) {
+	t.Parallel()
 	left := planOf(t, "p4-head")
 	right := left
 	right.Joint = left.Joint.Mirrored(geometry.AxisX)

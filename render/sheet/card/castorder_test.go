@@ -15,6 +15,7 @@ import (
 // First principles: who follows the numbers has to know whose order they are.
 // The cover is ordered by its casting, the head is not.
 func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
+	t.Parallel()
 	const kinds = "drawdown: 1\ntitle: Lid\nkinds: {big: {thread: M10}, small: {thread: M8}}\n" +
 		"fasteners: [{id: A, at: [0, 0], kind: big, cast: 2}, {id: B, at: [80, 0], kind: big, cast: 1}, {row: {count: 2, pitch: 90, from: [0, 60], id: C, kind: small}}]\n"
 	for pattern, want := range map[string]string{
@@ -40,6 +41,7 @@ func TestCardSaysThatTheOrderIsTheCastings(t *testing.T) {
 // the boxes to tick are those numbers in working order, and words say from which
 // to which; the first bolt is filled, the last has two rings.
 func TestCastNumbersAreTheLargeOnes(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, "p4-cover")
 	for turn := range 4 {
 		for _, ask := range sheettest.Requests(turn) {

@@ -31,7 +31,18 @@ type checkList struct {
 	boxed bool // the box stands here
 }
 
+// checkList breaks the list to a column, once: page after page is tried with the
+// same columns.
 func (c *card) checkList(in span) checkList {
+	l, known := c.lists[in]
+	if !known {
+		l = c.newCheckList(in)
+		c.lists[in] = l
+	}
+	return l
+}
+
+func (c *card) newCheckList(in span) checkList {
 	l := checkList{list: in, second: in, line: c.paper.Line, stacked: in.width < 116, boxed: true}
 	if !l.stacked {
 		right := min(86, (in.width-columnGap)*0.48)

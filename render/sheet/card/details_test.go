@@ -35,6 +35,7 @@ func full(layout string) string {
 // First principles: a bolt that has a box to tick has its number somewhere on
 // the side, beside its mark. No paper is too small for that.
 func TestEveryNumberStandsSomewhere(t *testing.T) {
+	t.Parallel()
 	for n, name := range slices.Sorted(maps.Keys(fullParts)) {
 		p := patterntest.WithBore(planOf(t, full(fullParts[name])), geometry.Bore{Centre: geometry.Point{X: 600, Y: 300}, Diameter: 500, Label: "port"})
 		for k, paper := range []sheet.Paper{sheettest.Paper(t, "a5"), sheettest.Paper(t, "a5").Landscape(), sheettest.Paper(t, "a4").Landscape()} {

@@ -40,6 +40,7 @@ tighten:
 // kinds have no room for their names shows the shapes of their marks with the
 // numbers, and a single number is no range.
 func TestStagesOfLongKinds(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, threeKinds)
 	for _, tag := range words.Languages() {
 		for _, paper := range sheettest.Papers() {
@@ -87,6 +88,7 @@ func shapeBefore(page scene.Page, text scene.Text) bool {
 // Arrows join all numbers of a sheet or none, on each of its pages, and the
 // caption says which; no two cross or run into one another.
 func TestArrowsJoinAllOrNone(t *testing.T) {
+	t.Parallel()
 	w := words.English().Card.Part
 	for _, name := range append(patterns.Builtin(), threeKinds, strip) {
 		p := planOf(t, name)

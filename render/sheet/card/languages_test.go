@@ -64,6 +64,7 @@ var fromTheFile = regexp.MustCompile(`^(Title|Machine|from|above|Note|Manual|Cau
 // No word on a card is spelt outside the catalogue, and no figure keeps its
 // point where the language has a comma.
 func TestNoWordBesideTheCatalogue(t *testing.T) {
+	t.Parallel()
 	nothing := "drawdown: 1\ntitle: Title\nkinds: {big: {thread: M8}}\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], kind: big, id: M}}]\n"
 	asked := planOf(t, everyWord)
 	asked.Asked = plan.Asked{Way: sequence.Spiral, Turn: sequence.TurnLeft}
@@ -85,6 +86,7 @@ func TestNoWordBesideTheCatalogue(t *testing.T) {
 
 // Every lubricant and state that drawdown knows has a word in every language.
 func TestLubricantsHaveWords(t *testing.T) {
+	t.Parallel()
 	for _, tag := range words.Languages() {
 		checks := sheettest.Language(t, tag).Card.Checks
 		for _, name := range screw.Lubricants() {
@@ -98,6 +100,7 @@ func TestLubricantsHaveWords(t *testing.T) {
 
 // Every language has words for the views of the built-in patterns.
 func TestViewsHaveWords(t *testing.T) {
+	t.Parallel()
 	for _, name := range patterns.Builtin() {
 		view := strings.ToLower(planOf(t, name).View)
 		for _, tag := range words.Languages() {
@@ -110,6 +113,7 @@ func TestViewsHaveWords(t *testing.T) {
 
 // Every language has a word for every way and turn of the pattern file.
 func TestWaysHaveWords(t *testing.T) {
+	t.Parallel()
 	for _, tag := range words.Languages() {
 		c := sheettest.Language(t, tag)
 		for _, way := range sequence.Ways {
@@ -134,6 +138,7 @@ func wholeLine(text scene.Text, paper sheet.Paper) bool {
 // Every built-in pattern passes the layout check on every paper, upright and
 // on its side, in every language, and nothing is left out for want of room.
 func TestLayoutsInEveryLanguage(t *testing.T) {
+	t.Parallel()
 	for n, name := range append(patterns.Builtin(), everyWord) {
 		p := planOf(t, name)
 		for _, ask := range sheettest.Requests(n) {

@@ -52,6 +52,7 @@ tighten:
 // of the order, on both sides; a hole without a mark has none on the card
 // either, since a number of drawdown's own would read as one.
 func TestMarksStandOnTheCard(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, chalked)
 	for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 		document, _ := card.Document(p, side, sheettest.English(sheettest.Paper(t, "a4")))
@@ -72,6 +73,7 @@ func TestMarksStandOnTheCard(t *testing.T) {
 
 // Where there is no room on the part, the tick grid names what it shows whole.
 func TestSmallNumbersHaveAShortName(t *testing.T) {
+	t.Parallel()
 	const room = 9*3.5 - 3 // of the column that names the stages
 	for _, tag := range words.Languages() {
 		w := sheettest.Language(t, tag).Card.Part
@@ -86,6 +88,7 @@ func TestSmallNumbersHaveAShortName(t *testing.T) {
 // No caption is cut, however much it has to say, and no stage box breaks off
 // the numbers that it is for.
 func TestCaptionAndStagesAreWhole(t *testing.T) {
+	t.Parallel()
 	cast := strings.NewReplacer(`mark: A`, "cast: 13", `mark: B`, "cast: 14", `mark: "`, `cast: "`).Replace(chalked)
 	for k := range 12 {
 		cast = strings.Replace(cast, fmt.Sprintf(`cast: "%d"`, k+1), fmt.Sprintf("cast: %d", k+1), 1)
@@ -121,6 +124,7 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 // The number to write down is the one on the part and in the order of this
 // card, not one of the other side.
 func TestWriteItsNumber(t *testing.T) {
+	t.Parallel()
 	for _, p := range []string{chalked, "p4-head"} {
 		document, _ := card.Document(planOf(t, p), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
 		found := false

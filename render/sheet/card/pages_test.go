@@ -19,6 +19,7 @@ import (
 // More stages and more cautions than a page holds go on on the next: nothing
 // runs over the foot, and every stage and caution stands on the card once.
 func TestMuchOfEverything(t *testing.T) {
+	t.Parallel()
 	text := strings.Builder{}
 	text.WriteString("drawdown: 1\ntitle: Much\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ntighten:\n  stages:\n")
 	for n := range 33 {
@@ -50,6 +51,7 @@ func TestMuchOfEverything(t *testing.T) {
 // On its side a card keeps to one page an A4 sheet where the same card does
 // upright, and reads from the left, the part, to the right, what is done.
 func TestLandscapeStandsBesideThePart(t *testing.T) {
+	t.Parallel()
 	paper := sheettest.Paper(t, "a4").Landscape()
 	for _, name := range []string{"p4-head", "p4-cam-caps", "p4-sump"} {
 		document, _ := card.Document(planOf(t, name), card.BothSides, sheettest.English(paper))
@@ -78,6 +80,7 @@ func TestLandscapeStandsBesideThePart(t *testing.T) {
 // How many pages each side takes; pinned from our own output, so that a change
 // of layout that costs paper is seen.
 func TestPageCounts(t *testing.T) {
+	t.Parallel()
 	// Tightening + loosening, in the order of the names.
 	names := []string{"p4-cam-caps", "p4-cover", "p4-head", "p4-manifold", "p4-pump-flange", "p4-sump", "p4-v-head-right"}
 	const usual = "1+1 1+1 1+1 1+1 2+1 1+1 1+1"
@@ -104,6 +107,7 @@ func TestPageCounts(t *testing.T) {
 
 // On a copier that knows black and white alone no card loses a word or a line.
 func TestPhotocopy(t *testing.T) {
+	t.Parallel()
 	for n, name := range append(patterns.Builtin(), everyWord, patterntest.Generated(4), patterntest.Generated(5)) {
 		p := planOf(t, name)
 		for k, paper := range sheettest.Papers() {
@@ -123,6 +127,7 @@ func TestPhotocopy(t *testing.T) {
 // However much there is to see to first, no page stays empty, and the box for
 // when it goes wrong stands once on a side.
 func TestNoPageIsEmpty(t *testing.T) {
+	t.Parallel()
 	for lines := 8; lines <= 24; lines += 2 {
 		text := "drawdown: 1\ntitle: Part\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ntighten:\n  stages: [{torque: 20 N·m}]\n  source: works manual\ncautions:\n"
 		for n := range lines {
@@ -161,6 +166,7 @@ func TestNoPageIsEmpty(t *testing.T) {
 // What to see to first stands on page one, above stages and ticks; where not all
 // finds room the stages are parted, and the part stands on each of their pages.
 func TestOrderOfUse(t *testing.T) {
+	t.Parallel()
 	w := words.English().Card
 	plans := []string{everyWord, manyStages(11, 9), manyStages(5, 16)}
 	for seed := range uint64(6) {
@@ -210,6 +216,7 @@ func checkOrderOfUse(t *testing.T, where string, page scene.Page, w words.Card, 
 
 // A stage that goes on turning what is loose does not break it loose again.
 func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
+	t.Parallel()
 	document, _ := card.Document(planOf(t, "p4-cam-caps"), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
 	n := 0
 	for _, text := range scenetest.Texts(document.Pages...) {
@@ -225,6 +232,7 @@ func TestOnlyTheFirstTurnBreaksLoose(t *testing.T) {
 // The caption says how a dowel is drawn where there is one, and that cast
 // numbers are the order where they are.
 func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
+	t.Parallel()
 	w := words.English().Card.Part
 	for _, c := range []struct {
 		name, want string
@@ -247,6 +255,7 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 // A card without stages shows the part, and says that it has no figures, however
 // much there is to see to first.
 func TestNoStagesAndManyCautions(t *testing.T) {
+	t.Parallel()
 	text := "drawdown: 1\ntitle: Part\nkinds: {main: {thread: M8}}\nfasteners: [{grid: {columns: 5, rows: 3, pitch: [60, 55], kind: main, id: M}}]\ncautions:\n"
 	for n := range 40 {
 		text += fmt.Sprintf("  - Caution number %d of many\n", n)

@@ -80,6 +80,7 @@ func said(pages []scene.Page) string {
 
 // No fault on any paper, upright and on its side, in any language.
 func TestLayout(t *testing.T) {
+	t.Parallel()
 	for n, name := range patterns.Builtin() {
 		p, f, c := comparedOf(t, name)
 		for _, on := range sheettest.Requests(n) {
@@ -97,6 +98,7 @@ func TestLayout(t *testing.T) {
 // Each bolt's mark carries the least percent that the forecast gives it, with a
 // thick edge or black where the printed figure is low; and its id stands beside it.
 func TestMarksCarryTheForecast(t *testing.T) {
+	t.Parallel()
 	p, f := forecastOf(t, "p4-head")
 	doc, notes := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})
 	if len(notes) > 0 {
@@ -164,6 +166,7 @@ func edgesOf(page scene.Page) map[string]float64 {
 
 // The bolt that is being turned is black, and no other.
 func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
+	t.Parallel()
 	p, f := forecastOf(t, "p4-head")
 	for k, page := range forecast.Frames(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})[:10] {
 		for id, fill := range fillsOf(page) {
@@ -177,6 +180,7 @@ func TestFramesMarkTheBoltBeingTurned(t *testing.T) {
 // A heading is what to do, the class comes after it, and what must not be turned
 // again stands before the class.
 func TestTheHeadingIsTheDecision(t *testing.T) {
+	t.Parallel()
 	p, f, c := comparedOf(t, "p4-head")
 	doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}, Advice: c.Advice, Others: c})
 	inOrder(t, said(doc.Pages[:1]), "Worth asking the maker for: 24 N·m side once more.", "from 85 to 97 %, nominally from 94 to 99 %", "Until then", "noticeable.", "100 %", "Not in the model")
@@ -211,6 +215,7 @@ func inOrder(t *testing.T, all string, parts ...string) {
 
 // Caps are separate, and their faces meet; a head with a gasket is neither.
 func TestWhatIsAssumedOfCaps(t *testing.T) {
+	t.Parallel()
 	for name, want := range map[string]bool{"p4-cam-caps": true, "p4-rod-caps": true, "p4-head": false} {
 		p, f := forecastOf(t, name)
 		doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: words.English()}})
@@ -235,6 +240,7 @@ func TestWhatIsAssumedOfCaps(t *testing.T) {
 // A last pass to a target for each bolt is called so, and lists the targets: what
 // a bolt ends with, over what that is of its target, is the target.
 func TestTargetsOfTheirOwn(t *testing.T) {
+	t.Parallel()
 	p, f := forecastOf(t, "p4-cover")
 	last := &f.Passes[len(f.Passes)-1]
 	last.Stage, last.Share = nil, 0
@@ -264,6 +270,7 @@ func TestTargetsOfTheirOwn(t *testing.T) {
 
 // Orders found by search are written out below the table.
 func TestSearchedOrdersAreWrittenOut(t *testing.T) {
+	t.Parallel()
 	p, f, c := comparedOf(t, "p4-manifold")
 	order := slices.Clone(c.Trials[0].Order)
 	slices.Reverse(order)
@@ -274,6 +281,7 @@ func TestSearchedOrdersAreWrittenOut(t *testing.T) {
 
 // No heading stands at the foot of a page with nothing below it.
 func TestNoHeadingStandsAlone(t *testing.T) {
+	t.Parallel()
 	for n, name := range patterns.Builtin() {
 		p, f, c := comparedOf(t, name)
 		for k, tag := range words.Languages() {
@@ -302,6 +310,7 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 
 // A frame a step; the last shows what the first page shows.
 func TestFrames(t *testing.T) {
+	t.Parallel()
 	p, f := forecastOf(t, "p4-head")
 	frames := forecast.Frames(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}})
 	// 4 stages over 10 main bolts and one over 4 side bolts.
@@ -327,6 +336,7 @@ func TestFrames(t *testing.T) {
 
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
+	t.Parallel()
 	p, f, c := comparedOf(t, "p4-manifold")
 	doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: words.English()}, Advice: c.Advice, Others: c})
 	scenetest.Golden(t, filepath.Join("testdata", "p4-manifold.scene"), doc)
@@ -334,6 +344,7 @@ func TestGoldenScene(t *testing.T) {
 
 // Every gasket, material and trial has its word in every language.
 func TestEveryTermHasItsWord(t *testing.T) {
+	t.Parallel()
 	terms := []string{"no gasket"}
 	for _, g := range compliance.Gaskets() {
 		if g != compliance.NoGasket {
@@ -354,6 +365,7 @@ func TestEveryTermHasItsWord(t *testing.T) {
 
 // No English is left on a sheet in another language.
 func TestAllIsSaidInTheLanguage(t *testing.T) {
+	t.Parallel()
 	p, f, c := comparedOf(t, "p4-head")
 	for _, w := range wordstest.All()[1:] {
 		doc, _ := forecast.Document(p, f, forecast.Request{Request: sheet.Request{Paper: sheettest.Paper(t, "a3"), Words: w}, Advice: c.Advice, Others: c})

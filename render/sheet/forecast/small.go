@@ -47,13 +47,15 @@ func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 func (l *layout) rowHeight(passes []prediction.ForecastPass, width float64) float64 {
 	box := scene.Box{Right: width, Bottom: smallHeight - 2}
 	idle := box.Height()
-	for _, pass := range passes {
-		idle = min(idle, slack(l.smallDrawing(pass, box).Items, box)-1)
+	led := make([]bool, len(passes))
+	for k, pass := range passes {
+		drawn := l.smallDrawing(pass, box)
+		idle, led[k] = min(idle, slack(drawn.Items, box)-1), drawn.Led
 	}
 	less := box
 	less.Bottom -= max(0, idle)
-	for _, pass := range passes { // the figures must still fit into their marks
-		if l.smallDrawing(pass, less).Led != l.smallDrawing(pass, box).Led {
+	for k, pass := range passes { // the figures must still fit into their marks
+		if l.smallDrawing(pass, less).Led != led[k] {
 			return smallHeight
 		}
 	}

@@ -10,6 +10,7 @@ import (
 // A number half way between two marks belongs to neither; one close to its own
 // is told, whatever stands beyond.
 func TestToldApart(t *testing.T) {
+	t.Parallel()
 	mark := func(name string, x float64) scene.Item {
 		return scene.Shape{Path: scene.Circle(x, 20, 4), Tag: scene.Tag{Name: name, Role: scene.Mark, Core: true}}
 	}

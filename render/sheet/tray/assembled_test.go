@@ -273,6 +273,7 @@ func labelsOf(p plan.Plan, w *words.Catalogue) []string {
 // from below: once the sheets are cut and laid as they say, everything is seen
 // whole at its place (first principles: what lies on top covers).
 func TestNothingIsCovered(t *testing.T) {
+	t.Parallel()
 	for _, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for _, upright := range sheet.Papers {
@@ -287,6 +288,7 @@ func TestNothingIsCovered(t *testing.T) {
 
 // The same for patterns that nobody drew.
 func TestNothingIsCoveredOfGenerated(t *testing.T) {
+	t.Parallel()
 	for seed := range testkit.Samples(16, 120) {
 		p := planOf(t, patterntest.Generated(uint64(seed)))
 		for _, paper := range papersFor(seed) {

@@ -25,6 +25,7 @@ import (
 // laid as they say: spots lie as far apart as the fasteners in the pattern file,
 // to a tenth of a millimetre, also from sheet to sheet.
 func TestSpotsAreExact(t *testing.T) {
+	t.Parallel()
 	file, _ := patterns.BuiltinText("p4-head")
 	// Without washers the spots are hexagons, whose middles the reader finds.
 	p := planOf(t, regexp.MustCompile(`(?m)^ +washer:.*\n`).ReplaceAllString(string(file), ""))
@@ -171,6 +172,7 @@ func (p printed) spots() map[int]scene.Point {
 
 // The check bars are 100 mm long in the file, across and up.
 func TestCheckBars(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, "p4-head")
 	for _, paper := range sheet.Papers {
 		document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: paper, Words: words.English()})

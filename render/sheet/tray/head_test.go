@@ -11,6 +11,7 @@ import (
 
 // The size of a spot: the file's first, then the standard's.
 func TestHeadOf(t *testing.T) {
+	t.Parallel()
 	m10, err := thread.Parse("M10")
 	if err != nil {
 		t.Fatal(err)

@@ -54,6 +54,7 @@ func checkTray(t *testing.T, p plan.Plan, style tray.Style, ask sheet.Request) [
 // Every built-in pattern on every paper, in every language, from above, from
 // below and reduced to one page: no fault, and room for every word.
 func TestBuiltinLayouts(t *testing.T) {
+	t.Parallel()
 	for n, name := range patterns.Builtin() {
 		p := planOf(t, name)
 		for _, ask := range sheettest.Requests(n) {
@@ -73,6 +74,7 @@ func TestBuiltinLayouts(t *testing.T) {
 
 // The same for patterns that nobody drew.
 func TestGeneratedLayouts(t *testing.T) {
+	t.Parallel()
 	for seed := range testkit.Samples(16, 120) {
 		p := planOf(t, patterntest.Generated(uint64(seed)))
 		for _, paper := range papersFor(seed) {
@@ -95,6 +97,7 @@ func papersFor(turn int) []sheet.Paper {
 
 // Each number and id stands by its spot, and stations have theirs.
 func TestEverySpotHasItsNumbers(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, "p4-cam-caps")
 	document, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: sheet.Papers[0], Words: words.English()})
 	if err != nil {
@@ -131,6 +134,7 @@ func TestEverySpotHasItsNumbers(t *testing.T) {
 // On its face the part has left and right changed, numbers and all; what is up
 // stays up.
 func TestUnderside(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, "p4-head")
 	at := func(underside bool) map[string]scene.Point {
 		document, _, err := tray.Document(p, tray.Style{Underside: underside, OnePage: true}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
@@ -170,6 +174,7 @@ func TestUnderside(t *testing.T) {
 
 // Nothing is under 2 mm high, and the large numbers never under 3 mm.
 func TestHeightsOfLetters(t *testing.T) {
+	t.Parallel()
 	for _, name := range patterns.Builtin() {
 		for _, onePage := range []bool{false, true} {
 			document, _, err := tray.Document(planOf(t, name), tray.Style{OnePage: onePage}, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
@@ -194,6 +199,7 @@ func TestHeightsOfLetters(t *testing.T) {
 
 // A part that nobody would join is turned down, and told how to print it.
 func TestTooManySheets(t *testing.T) {
+	t.Parallel()
 	p := planOf(t, "drawdown: 1\ntitle: Ship\nfasteners:\n  - {id: A, at: [0, 0]}\n  - {id: B, at: [9000, 9000]}\n")
 	_, _, err := tray.Document(p, tray.Style{}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	if err == nil || !strings.Contains(words.English().Error(err), "allowed: up to 200") {
@@ -207,6 +213,7 @@ func TestTooManySheets(t *testing.T) {
 
 // The golden scene is our own output, looked at by eye.
 func TestGoldenScene(t *testing.T) {
+	t.Parallel()
 	document, _, err := tray.Document(planOf(t, "p4-head"), tray.Style{}, sheet.Request{Paper: sheet.Papers[1], Words: words.English()})
 	if err != nil {
 		t.Fatal(err)
@@ -217,6 +224,7 @@ func TestGoldenScene(t *testing.T) {
 // A fastener that is used once is marked where it lies, and the legend says
 // where the old ones go; others are not marked.
 func TestUsedOnce(t *testing.T) {
+	t.Parallel()
 	w := words.English()
 	for _, onePage := range []bool{false, true} {
 		p := planOf(t, "p4-head")
@@ -251,6 +259,7 @@ func TestUsedOnce(t *testing.T) {
 
 // No line of a foot holds a single word below others that end a sentence.
 func TestNoWordAloneInTheFoot(t *testing.T) {
+	t.Parallel()
 	for _, paper := range sheet.Papers {
 		for _, tag := range words.Languages() {
 			language, err := words.Find(tag)
@@ -277,6 +286,7 @@ func TestNoWordAloneInTheFoot(t *testing.T) {
 // is reduced to a page a line is broken behind the words that stand on it, and
 // each cap has its name once.
 func TestNoWordIsStruckThrough(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"p4-cam-caps", "p4-rod-caps", "p4-main-caps", "p4-head"} {
 		p := planOf(t, name)
 		for _, paper := range []sheet.Paper{sheet.Papers[1], sheet.Papers[2]} {

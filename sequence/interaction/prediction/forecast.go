@@ -119,6 +119,11 @@ func ForecastOf(p plan.Plan, stated setup.Setup) (Forecast, error) {
 	if err != nil {
 		return Forecast{}, err
 	}
+	return m.ForecastOf(p)
+}
+
+// ForecastOf works the tightening of the model's plan out.
+func (m Model) ForecastOf(p plan.Plan) (Forecast, error) {
 	prediction, work, err := m.PredictPlan(p)
 	if err != nil {
 		return Forecast{}, err

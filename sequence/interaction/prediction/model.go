@@ -20,6 +20,8 @@ import (
 type Model struct {
 	setup.Settled
 	Stick float64 // of Nuts; 0: none
+
+	joints map[float64]*contact.Joint // by the stiffness of the foundation; nil: none is kept
 }
 
 // Prediction is what passes do to a joint, at the soft end, the middle and the
@@ -92,11 +94,18 @@ func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 
 // Joint gives the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
+	if j := m.joints[foundationMPaPerMm]; j != nil {
+		return j, nil
+	}
 	c, err := m.Kernel.Compliance(m.At, foundationMPaPerMm)
 	if err != nil {
 		return nil, err
 	}
-	return contact.NewJoint(c, m.Own)
+	j, err := contact.NewJoint(c, m.Own)
+	if err == nil && m.joints != nil {
+		m.joints[foundationMPaPerMm] = j
+	}
+	return j, err
 }
 
 // Over gives a figure over the gasket's band.
@@ -152,8 +161,9 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 	return prediction, w, nil
 }
 
-// ModelOf makes the model of a plan's joint. The error says what does not fit.
+// ModelOf makes the model of a plan's joint, which keeps what it works out: it is
+// for one worker at a time. The error says what does not fit.
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
 	settled, err := setup.Settle(p, stated)
-	return Model{Settled: settled}, err
+	return Model{Settled: settled, joints: map[float64]*contact.Joint{}}, err
 }

@@ -9,6 +9,7 @@ import (
 
 // The sheet is of forty parts, none of which has two fasteners at one place.
 func TestParts(t *testing.T) {
+	t.Parallel()
 	parts := waytest.Parts()
 	if len(parts) != 40 {
 		t.Errorf("%d parts", len(parts))

@@ -22,6 +22,7 @@ import (
 // bend the part no more than those ring by ring, which drawdown had before. The
 // figures are of drawdown's own model, which no measured joint was held against.
 func TestBesideTheModel(t *testing.T) {
+	t.Parallel()
 	plates := testkit.Samples(10, 100)
 	r := rand.New(rand.NewPCG(100, 6))
 	base := slices.DeleteFunc(waytest.Parts(), func(p waytest.Part) bool { return p.Edge < 8 || strings.Contains(p.Name, "flange of") })

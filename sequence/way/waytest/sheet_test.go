@@ -21,6 +21,7 @@ import (
 // DRAWDOWN_SHEET=/tmp go test ./sequence/way/waytest -run Sheet draws it into a
 // folder. Every mark lies within its part's square.
 func TestSheet(t *testing.T) {
+	t.Parallel()
 	const columns, rows, side = 4, 2, 480.0
 	parsed, err := opentype.Parse(goregular.TTF)
 	if err != nil {
