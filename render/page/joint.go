@@ -39,7 +39,11 @@ type Mark struct {
 	Outside bool          // the number stands outside of it
 	Led     template.HTML // the number and its leader, where they stand outside
 	Hit     float64       // radius within which a touch means it
+	Beside  *Spot         // the middle of free room for a figure; nil where there is none
 }
+
+// Spot is a place in the picture, in millimetres.
+type Spot struct{ X, Y float64 }
 
 // Box of the drawing, in millimetres. Type has the size of the paper's, so that
 // the smaller the box is the larger it is on a screen.
@@ -104,7 +108,11 @@ func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
 		j.Marks = append(j.Marks, m)
 	}
 	j.spreadHits()
-	j.Box = viewBox(scene.Bounds(drawn.Items).Grown(ringRoom))
+	seen := scene.Bounds(drawn.Items).Grown(ringRoom)
+	j.Box = viewBox(seen)
+	for i := range j.Marks {
+		j.Marks[i].Beside = j.beside(i, seen)
+	}
 	return nil
 }
 
@@ -178,6 +186,37 @@ func (j *Joint) spreadHits() {
 		}
 		m.Hit = scene.Rounded(math.Max(m.R, nearest/2))
 	}
+}
+
+// Room for a figure beside a mark, such as 103.5 N·m in capitals of 5 mm.
+const (
+	besideWidth  = 32.0
+	besideHeight = 7.0
+)
+
+// beside looks for room below, above, right and left of a mark that no other mark
+// needs.
+func (j *Joint) beside(i int, seen scene.Box) *Spot {
+	m := j.Marks[i]
+	down, across := 1.5*m.R+besideHeight/2, 1.6*m.R+besideWidth/2
+	for _, way := range []Spot{{0, down}, {0, -down}, {across, 0}, {-across, 0}} {
+		at := Spot{scene.Rounded(m.X + way.X), scene.Rounded(m.Y + way.Y)}
+		room := scene.BoxAbout(scene.Point{X: at.X, Y: at.Y}, besideWidth, besideHeight)
+		free := room.Left >= seen.Left && room.Right <= seen.Right && room.Top >= seen.Top && room.Bottom <= seen.Bottom
+		for k, other := range j.Marks {
+			free = free && (k == i || !other.meets(room))
+		}
+		if free {
+			return &at
+		}
+	}
+	return nil
+}
+
+// meets says whether the circle about a mark reaches into a box.
+func (m Mark) meets(b scene.Box) bool {
+	x, y := math.Max(b.Left, math.Min(m.X, b.Right)), math.Max(b.Top, math.Min(m.Y, b.Bottom))
+	return math.Hypot(m.X-x, m.Y-y) < 1.2*m.R
 }
 
 func viewBox(b scene.Box) string {

@@ -1,7 +1,5 @@
 package page
 
-import "strings"
-
 // known is what the script of a run knows of it.
 type known struct {
 	Run     string           `json:"run"`
@@ -19,6 +17,7 @@ type knownOne struct {
 	IDs   []string `json:"ids"`
 	Name  string   `json:"name"` // to list a tap that is held
 	Angle bool     `json:"angle"`
+	Short string   `json:"short"` // its figure, beside the mark
 }
 
 type knownMark struct {
@@ -55,6 +54,5 @@ func (v RunView) Known() known {
 
 func (v RunView) knownStep(number int) knownOne {
 	s := v.step(number)
-	figure, unit := v.figure(*s)
-	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + strings.TrimSpace(figure+" "+unit), s.AngleDeg > 0}
+	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + v.shortFigure(*s), s.AngleDeg > 0, v.shortFigure(*s)}
 }

@@ -28,7 +28,9 @@ type Part struct {
 	Box    string
 	Ground template.HTML
 	Marks  []ShownMark
-	Still  bool // a picture, with nothing to tap
+	Still  bool   // a picture, with nothing to tap
+	Figure string // of the next step, beside its mark
+	Beside Spot   // where
 }
 
 // ShownMark is the mark of a fastener in its state.
@@ -45,7 +47,11 @@ type ShownMark struct {
 func (v RunView) Part() Part {
 	part := Part{Label: v.Text().Run.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: !v.IsOpen()}
 	for _, m := range v.Joint.Marks {
-		part.Marks = append(part.Marks, v.shownMark(m))
+		one := v.shownMark(m)
+		if one.State == MarkNext && !part.Still && m.Beside != nil {
+			part.Figure, part.Beside = v.shortFigure(*v.next()), *m.Beside
+		}
+		part.Marks = append(part.Marks, one)
 	}
 	return part
 }
@@ -81,7 +87,11 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	if last.By != "" {
 		by = fmt.Sprintf(t.Run.StateBy, last.By, v.when(last.At))
 	}
-	one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
+	if one.Word != "" { // what is seen of the mark, in the order in which it is seen
+		one.Label = words.Row(m.Number+" "+one.Word, m.ID, v.Joint.kinds[m.ID])
+	} else {
+		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
+	}
 	one.Said = words.Row(said, by)
 	return one
 }

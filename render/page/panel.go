@@ -171,6 +171,12 @@ func (v RunView) figure(s run.Step) (figure, unit string) {
 	return approx + sign + v.Words.Figure(s.Figure), ""
 }
 
+// shortFigure is the figure of a step on one line.
+func (v RunView) shortFigure(s run.Step) string {
+	figure, unit := v.figure(s)
+	return strings.TrimSpace(figure + " " + unit)
+}
+
 // notes is what else is to be known of a step.
 func (v RunView) notes(s run.Step) string {
 	t := v.Text().Run

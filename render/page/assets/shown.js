@@ -45,7 +45,20 @@ export class Shown {
     }
     const next = this.next();
     if (this.ahead()) for (const id of ids(next)) this.drawMark(id, "next", "");
-    for (const [id, mark] of this.marks) mark.setAttribute("tabindex", ids(next).includes(id) ? "0" : "-1");
+    for (const [id, mark] of this.marks) if (mark.hasAttribute("role")) mark.setAttribute("tabindex", ids(next).includes(id) ? "0" : "-1");
+    this.drawBeside(known.steps[next]);
+  }
+
+  // drawBeside sets the figure of the next step beside its mark, where there is room.
+  drawBeside(step) {
+    const beside = at("beside");
+    const room = this.marks.get(step?.ids[0])?.dataset;
+    if (!beside) return;
+    beside.textContent = room?.x && this.marks.get(step.ids[0]).dataset.state === "next" ? step.short : "";
+    if (room?.x) {
+      beside.setAttribute("x", room.x);
+      beside.setAttribute("y", room.y);
+    }
   }
 
   drawMark(id, state, word, label) {
@@ -57,7 +70,7 @@ export class Shown {
       mark.dataset.state = state;
     }
     mark.querySelector(".word").textContent = word;
-    if (label) mark.setAttribute("aria-label", label);
+    if (label && mark.hasAttribute("role")) mark.setAttribute("aria-label", label);
   }
 
   // drawPanel shows the panel of the next step: the server's own, or one that the

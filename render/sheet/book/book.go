@@ -230,19 +230,19 @@ func lastPart(tasks []overhaul.Task) int {
 	return len(tasks)
 }
 
+// taskTexts gives a text for each action: each has its own box to tick.
 func (b *binder) taskTexts(tasks []overhaul.Task, side plan.CautionSide) (texts []string) {
 	for _, t := range tasks {
-		text := ""
-		for _, step := range b.steps(t, side) {
-			text = b.ask.Words.With(text, step)
-		}
+		steps := b.steps(t, side)
 		if t.Note != "" && !t.Warns {
-			text = fmt.Sprintf(b.w.Before, text)
+			for k := range steps {
+				steps[k] = fmt.Sprintf(b.w.Before, steps[k])
+			}
 		}
-		if side == plan.CautionTighten {
-			text = b.ask.Words.With(text, b.byTheManual(lookedUp(t, side)))
+		if last := len(steps) - 1; side == plan.CautionTighten && last >= 0 {
+			steps[last] = b.ask.Words.With(steps[last], b.byTheManual(lookedUp(t, side)))
 		}
-		texts = append(texts, text)
+		texts = append(texts, steps...)
 	}
 	return texts
 }

@@ -3,6 +3,7 @@ package book_test
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -22,6 +23,7 @@ func TestOneTickOneAction(t *testing.T) {
 	t.Parallel()
 	o := p4(t)
 	o.Tasks = append([]overhaul.Task{
+		o.Joints()[1].Task,
 		{Note: "Stand rated for the weight; nobody under it", Warns: true, Side: plan.CautionTighten},
 		{Part: "rotor", Tighten: "two people; blocked; oiled", New: []string{"seal"}, Figures: []string{"clearance"}},
 		{Note: "Block upright; stand locked", Side: plan.CautionTighten},
@@ -33,6 +35,15 @@ func TestOneTickOneAction(t *testing.T) {
 	}
 	page, _ := pageOf(t, doc, "Rebuild", "BOOK")
 	inOrder(t, page, "Block upright", "Stand locked", "STOP: figures on page", "NEW: seal", "In: rotor; two people", "Blocked", "Oiled")
+	joint := o.Joints()[0]
+	tightening, _ := pageOf(t, doc, strconv.Itoa(joint.Number)+" "+joint.Title, "TIGHTEN")
+	for _, begin := range []string{"First: Block upright", "First: Stand locked", "NEW: seal", "In: rotor; two people", "Blocked", "Oiled"} {
+		if !slices.ContainsFunc(scenetest.Texts(tightening), func(text scene.Text) bool {
+			return strings.HasPrefix(text.Content, begin) && ticked(tightening, text.At.Y)
+		}) {
+			t.Errorf("%q has no box of its own on the card", begin)
+		}
+	}
 	for _, text := range scenetest.Texts(page) {
 		for begin, want := range map[string]bool{"Block upright": true, "Stand locked": true, "STOP": true, "NEW": true, "In: rotor": true, "Blocked": true, "Oiled": true, "Caution: Stand": false} {
 			if strings.HasPrefix(text.Content, begin) && ticked(page, text.At.Y) != want {

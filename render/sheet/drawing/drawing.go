@@ -14,7 +14,6 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/render/diagram"
-	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/tile"
@@ -64,25 +63,51 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 	return run.Pages(pageName), notes
 }
 
+// part draws the part over its caption, which takes the lines that it needs from
+// the part, and says what has no room.
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
-	box.Bottom -= pen.Paper.Line + 1
-	d = diagram.Draw(diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm})
-	said := ""
+	ask := diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm}
+	for lines := 1; ; {
+		ask.Box.Bottom = box.Bottom - float64(lines)*pen.Paper.Line - captionGap
+		d = diagram.Draw(ask)
+		caption := diagram.NewLegend(ask.KindNames(), reading(p, d, w), pen.Paper.TextEm, pen.Paper.Line, box.Left, box.Right)
+		if caption.Lines > lines {
+			lines = caption.Lines
+			continue
+		}
+		pen.Add(caption.Below(d)...)
+		return d, left(p, d, w, pen.Paper)
+	}
+}
+
+// reading says how to read a drawing, and what of it has no room.
+func reading(p plan.Plan, d diagram.Drawing, w *words.Catalogue) string {
+	lacking, small := "", ""
+	if n := len(d.Unplaced); n > 0 {
+		lacking = fmt.Sprintf(w.Drawing.NoRoom, n)
+	}
 	if slices.ContainsFunc(p.Joint.Fasteners, numbered) {
-		said = fmt.Sprintf(w.Card.Part.SmallNumber, w.Card.Part.Cast)
+		small = fmt.Sprintf(w.Card.Part.SmallNumber, w.Card.Part.Cast)
+	}
+	return words.Text(lacking, w.NoRoomFor(d.Dropped), small)
+}
+
+// left tells at the terminal what has no room.
+func left(p plan.Plan, d diagram.Drawing, w *words.Catalogue, paper sheet.Paper) (notes []string) {
+	note := func(code finding.Code, values finding.Values) {
+		values["where"], values["paper"] = "drawing", paper.Name
+		notes = append(notes, w.Say(finding.Warned(code, values)))
 	}
 	if n := d.BesideLeftOut; n > 0 {
-		notes = append(notes, w.Say(finding.Warned(sheet.SmallNoRoom, finding.Values{"where": "drawing", "left": n, "paper": pen.Paper.Name})))
+		note(sheet.SmallNoRoom, finding.Values{"left": n})
 	}
 	if n := len(d.Unplaced); n > 0 {
-		said = strings.TrimSpace(fmt.Sprintf(w.Drawing.NoRoom, n) + " " + said)
-		notes = append(notes, w.Say(finding.Warned(sheet.NumbersNoRoom, finding.Values{"where": "drawing", "left": n, "of": len(p.Joint.Fasteners), "paper": pen.Paper.Name})))
+		note(sheet.NumbersNoRoom, finding.Values{"left": n, "of": len(p.Joint.Fasteners)})
 	}
 	for _, word := range d.Dropped {
-		notes = append(notes, w.Say(finding.Warned(sheet.LabelNoRoom, finding.Values{"where": "drawing", "label": word, "paper": pen.Paper.Name})))
+		note(sheet.LabelNoRoom, finding.Values{"label": word})
 	}
-	caption(pen, p, said, box.Left, box.Bottom+pen.Paper.Line)
-	return d, notes
+	return notes
 }
 
 func numbered(f geometry.Fastener) bool { return f.Cast > 0 }
@@ -103,27 +128,6 @@ func named(f geometry.Fastener) string {
 		return f.ID
 	}
 	return fmt.Sprintf("%s (%d)", f.ID, f.Cast)
-}
-
-// caption shows the marks of the kinds, as far as the line goes, behind what
-// must be said.
-func caption(pen *sheet.Pen, p plan.Plan, said string, x, y float64) {
-	if said != "" {
-		pen.Text(x, y, said)
-		x += font.Width(said, scene.Regular, pen.Paper.TextEm) + 4
-	}
-	if len(p.Kinds) < 2 {
-		return
-	}
-	for i, k := range p.Kinds {
-		wide := font.Width(k.Name, scene.Regular, pen.Paper.TextEm)
-		if x+4.4+wide > pen.Right() {
-			return
-		}
-		pen.Add(diagram.Sample(i, scene.Point{X: x + 1.6, Y: y - 1.1}, 1.4))
-		pen.Text(x+4.4, y, k.Name)
-		x += wide + 8
-	}
 }
 
 // holeOf is the diameter of a fastener's hole, 0 where the file gives none.

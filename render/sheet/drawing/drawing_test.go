@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry"
 	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
@@ -175,6 +176,35 @@ func TestCrowdedDrawing(t *testing.T) {
 		}
 	}
 	t.Error("the sheet does not say that ids found no room")
+}
+
+// Words that find no room are told on the paper too.
+func TestWordsWithoutRoomAreSaid(t *testing.T) {
+	p := planOf(t, "p4-cam-caps")
+	long := strings.Repeat("long name ", 6)
+	for k := range 3 {
+		p.Joint.Stations = append(p.Joint.Stations, geometry.Station{ID: "X" + strconv.Itoa(k), Label: long + strconv.Itoa(k), At: geometry.Point{X: float64(k)}})
+	}
+	for _, tag := range words.Languages() {
+		w := sheettest.Language(t, tag)
+		document, notes := lay(t, p, false, sheet.Request{Paper: sheettest.Paper(t, "a5"), Words: w})
+		said := scenetest.Said(document.Pages...)
+		missing := 0
+		for k := range 3 {
+			name := long + strconv.Itoa(k)
+			if !slices.ContainsFunc(notes, func(note string) bool { return strings.Contains(note, name) }) {
+				continue
+			}
+			missing++
+			if !strings.Contains(said, name) {
+				t.Errorf("%s: the paper does not say that %q has no room", tag, name)
+			}
+		}
+		if missing == 0 {
+			t.Errorf("%s: all have room, and the test is idle: %q", tag, notes)
+		}
+		sheettest.Check(t, "long names", sheet.Request{Paper: sheettest.Paper(t, "a5"), Words: w}, document.Pages)
+	}
 }
 
 // The golden scenes are our own output, looked at by eye.

@@ -308,6 +308,19 @@ func TestNoHeadingStandsAlone(t *testing.T) {
 	}
 }
 
+// The help promises so many pages behind those that tell why.
+func TestPagesForAClass(t *testing.T) {
+	for _, name := range patterns.Builtin() {
+		p, f := forecastOf(t, name)
+		for paper, most := range map[string]int{"a4": 2, "a5": 4} {
+			pages := forecast.ClassPages(p, f, forecast.Request{Request: sheettest.English(sheettest.Paper(t, paper))})
+			if len(pages) > most {
+				t.Errorf("%s on %s: %d pages, want %d at the most", name, paper, len(pages), most)
+			}
+		}
+	}
+}
+
 // A frame a step; the last shows what the first page shows.
 func TestFrames(t *testing.T) {
 	t.Parallel()

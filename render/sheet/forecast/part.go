@@ -48,6 +48,7 @@ func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Draw
 	}
 	run.Y = box.Bottom + captionGap - 5
 	run.Sentence(caption)
+	run.Sentence(l.ask.Words.NoRoomFor(d.Dropped))
 	return d.Drawing
 }
 
