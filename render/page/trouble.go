@@ -2,9 +2,11 @@ package page
 
 import (
 	"fmt"
+	"strings"
 
 	"drawdown/render/words"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/remedy"
 )
 
 // shownTrouble is a trouble that can be reported, with what to do.
@@ -12,7 +14,7 @@ type shownTrouble struct {
 	Kind   run.Trouble
 	Name   string
 	ToDo   []string
-	Stub   []string // what common practice does about a stub
+	Stub   []string // how the rest of a snapped bolt comes out
 	Blocks string
 }
 
@@ -21,24 +23,30 @@ func (v RunView) Kinds() []shownTrouble {
 	t := v.Text().Trouble
 	var all []shownTrouble
 	for _, kind := range run.Troubles {
-		one := shownTrouble{Kind: kind, Name: t.Names[string(kind)], ToDo: v.toDo(kind), Blocks: t.Blocks[string(v.blocks(kind))]}
-		if kind == run.Broken {
-			one.Stub = t.Stub
-		}
+		one := shownTrouble{Kind: kind, Name: t.Names[string(kind)], Blocks: t.Blocks[string(v.blocks(kind))]}
+		one.ToDo, one.Stub = v.toDo(kind)
 		all = append(all, one)
 	}
 	return all
 }
 
-func (v RunView) toDo(kind run.Trouble) []string {
-	t := v.Text().Trouble
-	switch {
-	case kind == "":
-		return t.Unsure
-	case v.Loosening():
-		return t.Loosening[string(kind)]
+// toDo says what to do about a trouble, or about an angle that was interrupted,
+// and about the stub of a snapped bolt.
+func (v RunView) toDo(kind run.Trouble) (steps, stub []string) {
+	advice := remedy.ForUnsure()
+	if kind != "" {
+		advice = remedy.For(kind, v.Run.Direction)
 	}
-	return t.Tightening[string(kind)]
+	return append(v.said(advice.Steps), v.Words.SayAll(advice.Decides)...), v.said(advice.Stub)
+}
+
+// said words steps, each with what to mind.
+func (v RunView) said(steps []remedy.Step) []string {
+	var all []string
+	for _, s := range steps {
+		all = append(all, strings.Join(append([]string{v.Words.Say(s.Do)}, v.Words.SayAll(s.Mind)...), " "))
+	}
+	return all
 }
 
 // blocks says what a trouble will block.
@@ -68,15 +76,13 @@ func (v RunView) openTroubles() []openTrouble {
 		}
 		one := openTrouble{
 			Entry: seen.Entry, Fastener: v.fastener(seen.IDs), Name: t.Trouble.Names[troubleName(seen)], Step: seen.Step,
-			By: words.Row(fmt.Sprintf(t.Run.StateBy, seen.By, v.when(seen.At)), seen.Note), ToDo: v.toDo(seen.Trouble),
+			By:     words.Row(fmt.Sprintf(t.Run.StateBy, seen.By, v.when(seen.At)), seen.Note),
 			Blocks: t.Trouble.Blocks[string(seen.Blocks)], Replace: !v.Loosening(),
 		}
 		if len(seen.IDs) > 0 {
 			one.ID = seen.IDs[0]
 		}
-		if seen.Trouble == run.Broken {
-			one.Stub = t.Trouble.Stub
-		}
+		one.ToDo, one.Stub = v.toDo(seen.Trouble)
 		all = append(all, one)
 	}
 	return all

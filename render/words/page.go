@@ -182,20 +182,16 @@ type PageRun struct {
 
 // PageTrouble is the words of what a person sees who reports that something is wrong.
 type PageTrouble struct {
-	Title      string
-	Place      string
-	ToDo       string
-	Report     string
-	Note       string
-	Blocks     map[string]string // by run.Blocks
-	Tell       string
-	Names      map[string]string   // by run.Trouble, and unsure
-	Short      map[string]string   // by the same; for the mark
-	Loosening  map[string][]string // by run.Trouble: what to do
-	Tightening map[string][]string // by the same
-	Unsure     []string
-	StubTitle  string
-	Stub       []string
+	Title     string
+	Place     string
+	ToDo      string
+	Report    string
+	Note      string
+	Blocks    map[string]string // by run.Blocks
+	Tell      string
+	Names     map[string]string // by run.Trouble, and unsure
+	Short     map[string]string // by the same; for the mark
+	StubTitle string
 }
 
 // PageRecords is the words of the list of records, and one of them.

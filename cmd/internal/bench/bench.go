@@ -50,17 +50,18 @@ type Bench struct {
 // Open opens the record and the shop's folder, and makes both on first use. Close
 // it.
 func Open(o Options) (*Bench, error) {
-	store, err := record.Open(o.Data)
+	shop, err := openShop(o.Folder)
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{Options: o, store: store, stopping: make(chan struct{})}
-	b.open = newOpenRuns(store)
-	if b.shop, err = openShop(o.Folder); err == nil {
-		b.gate, err = gate.Open(filepath.Join(o.Data, "sessions.json"), b.now)
-	}
+	store, err := record.Open(o.Data)
 	if err != nil {
-		store.Close()
+		shop.close()
+		return nil, err
+	}
+	b := &Bench{Options: o, shop: shop, store: store, open: newOpenRuns(store), stopping: make(chan struct{})}
+	if b.gate, err = gate.Open(filepath.Join(o.Data, "sessions.json"), b.now); err != nil {
+		b.Close()
 		return nil, err
 	}
 	return b, nil

@@ -10,11 +10,13 @@ import (
 	"os/signal"
 	"strings"
 	"syscall"
+	"time"
 
 	"github.com/spf13/pflag"
 
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
@@ -36,6 +38,7 @@ type Program struct {
 	Stdin   io.Reader
 	Stdout  io.Writer
 	Stderr  io.Writer
+	Today   time.Time        // that dates are compared with; zero: by the clock
 	command string           // of the call, once it is known
 	words   *words.Catalogue // of the call, in the language of --lang
 }
@@ -79,7 +82,10 @@ func Main() {
 // reader that has gone, as head does when it has enough, needs no words.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
-	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, words: spoken(args)}
+	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, Today: p.Today, words: spoken(args)}
+	if call.Today.IsZero() {
+		call.Today = time.Now()
+	}
 	status := call.run(args)
 	switch {
 	case errors.Is(out.err, syscall.EPIPE):
@@ -107,6 +113,9 @@ func spoken(args []string) *words.Catalogue {
 }
 
 func (p *Program) run(args []string) Status {
+	if len(args) == 0 && machine.OwnConsole() {
+		args = []string{benchCommand.name}
+	}
 	if len(args) == 0 {
 		p.printHelp(p.Stderr)
 		return Misuse

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"unicode/utf8"
 
@@ -149,6 +150,13 @@ func tryExample(t *testing.T, e example) {
 // port, with a record of its own.
 func tryServing(t *testing.T, e example) {
 	t.Helper()
+	for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
+		serveUntil(t, e, signal)
+	}
+}
+
+func serveUntil(t *testing.T, e example, signal os.Signal) {
+	t.Helper()
 	out := &untilServed{line: make(chan string, 1)}
 	program := cli.Program{Stdin: strings.NewReader(""), Stdout: out, Stderr: out}
 	ended := make(chan cli.Status, 1)
@@ -161,10 +169,10 @@ func tryServing(t *testing.T, e example) {
 	}
 	myself, err := os.FindProcess(os.Getpid())
 	if err == nil {
-		err = myself.Signal(os.Interrupt)
+		err = myself.Signal(signal)
 	}
 	if status := <-ended; err != nil || status != cli.Done {
-		t.Errorf("%s ends with %d, %v", e.command, status, err)
+		t.Errorf("%s ends with %d after %v, %v", e.command, status, signal, err)
 	}
 }
 

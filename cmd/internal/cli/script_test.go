@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/rogpeppe/go-internal/testscript"
@@ -28,7 +29,7 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"status": checkStatus, "partly": checkPartly, "json": checkJSON, "near": checkNear, "holds": checkHolds,
+			"status": checkStatus, "partly": checkPartly, "json": checkJSON, "near": checkNear, "holds": checkHolds, "waitfor": waitFor,
 		},
 		Setup: func(env *testscript.Env) error {
 			if strings.HasSuffix(env.WorkDir, "script-records") {
@@ -64,6 +65,24 @@ func checkStatus(ts *testscript.TestScript, neg bool, args []string) {
 	if ts.ReadFile("stderr") == "" {
 		ts.Fatalf("a failure says nothing on standard error")
 	}
+}
+
+// waitFor is the script command
+//
+//	waitfor FILE
+//
+// It waits until a program in the background has written the file.
+func waitFor(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: waitfor FILE")
+	}
+	for range 3000 {
+		if _, err := os.Stat(ts.MkAbs(args[0])); err == nil {
+			return
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	ts.Fatalf("nobody writes %s", args[0])
 }
 
 // checkPartly is the script command

@@ -13,6 +13,9 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	remedy.BackAndForth:    {},
 	remedy.Heat:            {},
 	remedy.LeaveStub:       {},
+	remedy.Depth:           {},
+	remedy.Lifted:          {},
+	remedy.LongLever:       {},
 	remedy.Grip:            {},
 	remedy.WeldNut:         {},
 	remedy.Centre:          {},
@@ -42,5 +45,4 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	remedy.ExtractorBreaks: {},
 	remedy.NoOil:           {},
 	remedy.LeadDecides:     {},
-	remedy.ManualFirst:     {},
 })

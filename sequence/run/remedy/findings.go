@@ -10,6 +10,7 @@ const (
 	BackAndForth finding.Code = "remedy back and forth" //
 	Heat         finding.Code = "remedy heat"           //
 	LeaveStub    finding.Code = "remedy leave stub"     //
+	Depth        finding.Code = "remedy depth"          //
 	Grip         finding.Code = "remedy grip"           //
 	WeldNut      finding.Code = "remedy weld nut"       //
 	Centre       finding.Code = "remedy centre"         //
@@ -28,6 +29,7 @@ const (
 	FitNew       finding.Code = "remedy fit new"        //
 	NoGuess      finding.Code = "remedy no guess"       //
 	NotBack      finding.Code = "remedy not back"       //
+	Lifted       finding.Code = "remedy lifted"         //
 	Search       finding.Code = "remedy search"         //
 	SameKind     finding.Code = "remedy same kind"      //
 	Describe     finding.Code = "remedy describe"       //
@@ -41,11 +43,9 @@ const (
 	Welding         finding.Code = "remedy welding"          //
 	DrillWanders    finding.Code = "remedy drill wanders"    //
 	ExtractorBreaks finding.Code = "remedy extractor breaks" //
+	LongLever       finding.Code = "remedy long lever"       //
 	NoOil           finding.Code = "remedy no oil"           //
 )
 
-// Who decides, and what overrides it all.
-const (
-	LeadDecides finding.Code = "remedy lead"   //
-	ManualFirst finding.Code = "remedy manual" //
-)
+// LeadDecides is who decides.
+const LeadDecides finding.Code = "remedy lead" //

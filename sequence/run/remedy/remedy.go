@@ -11,58 +11,60 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Advice is what to do about a trouble.
+// Advice is what to do about a trouble, in the order in which it is tried.
 type Advice struct {
-	Card     run.Direction     // whose trouble box of the card says the same in short; empty: neither
-	Steps    []finding.Finding // in the order in which they are tried
-	Cautions []finding.Finding // that belong to the steps
-	Last     []finding.Finding // who decides, and that the manual overrides it
+	Card    run.Direction // whose trouble box of the card says the same in short; empty: neither
+	Steps   []Step
+	Stub    []Step            // of a snapped bolt, how the rest of it comes out
+	Decides []finding.Finding // who decides what can do harm; none where nothing can
+}
+
+// Step is one thing to try, with what to mind at it.
+type Step struct {
+	Do   finding.Finding
+	Mind []finding.Finding
 }
 
 // soak is how long penetrating oil is left at the least (common practice, no
 // source).
 const soak unit.Duration = 15
 
-var (
-	loosenIt = []finding.Code{Stop, TurnIn, Penetrant, BackAndForth, Heat}
-	stub     = []finding.Code{Penetrant, Heat, Grip, WeldNut, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
-)
+// stub is how the rest of a snapped bolt comes out, the gentle ways first.
+var stub = []finding.Code{Depth, Penetrant, Heat, Grip, WeldNut, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
 
 var whileLoosening = map[run.Trouble][]finding.Code{
-	run.Seized:       loosenIt,
-	run.GivingWay:    loosenIt,
-	run.Broken:       append([]finding.Code{LeaveStub}, stub...),
+	run.Seized:       {Stop, TurnIn, Penetrant, BackAndForth, Heat},
+	run.GivingWay:    {Stop, TurnIn, Penetrant, BackAndForth, Heat},
+	run.Broken:       {Stop, LeaveStub},
 	run.Stretched:    {Scrap, LookAtOthers},
 	run.TurnsOn:      {Lever, Scrap},
-	run.BoltThread:   {Scrap, LookAtOthers},
-	run.HoleThread:   {Insert, Chips, TryThread},
-	run.TurnedTwice:  {Describe},
+	run.BoltThread:   {Scrap, CleanThreads, LookAtOthers},
+	run.HoleThread:   {CleanThreads, Insert, Chips, TryThread},
+	run.TurnedTwice:  {Lifted},
 	run.Missing:      {Search},
 	run.OtherTrouble: {Describe},
 }
 
 var whileTightening = map[run.Trouble][]finding.Code{
-	run.Seized:       {Stop, TakeOut, CleanThreads, FitNew},
+	run.Seized:       {Stop, NoOil, TakeOut, CleanThreads, FitNew},
 	run.GivingWay:    {Stop, SlackenAll, TakeOut, FitNew},
-	run.Broken:       slices.Concat([]finding.Code{Stop, SlackenAll}, stub, []finding.Code{FitNew}),
+	run.Broken:       {Stop, SlackenAll, FitNew},
 	run.Stretched:    {Stop, Scrap, LookAtOthers, FitNew},
 	run.TurnsOn:      {Stop, SlackenAll, TakeOut, FitNew},
-	run.BoltThread:   {Stop, TakeOut, Scrap, FitNew},
-	run.HoleThread:   {Stop, TakeOut, Insert, Chips, TryThread, FitNew},
+	run.BoltThread:   {Stop, TakeOut, Scrap, CleanThreads, FitNew},
+	run.HoleThread:   {Stop, TakeOut, CleanThreads, Insert, Chips, TryThread, FitNew},
 	run.TurnedTwice:  {Stop, NotBack, FitNew},
 	run.Missing:      {Search, SameKind},
 	run.OtherTrouble: {Stop, Describe},
 }
 
-// cautions are what belongs to each step.
+// cautions are what to mind at a step.
 var cautions = map[finding.Code][]finding.Code{
-	Penetrant:    {Fire},
+	BackAndForth: {LongLever},
 	Heat:         {Fire, HeatSoftens},
 	WeldNut:      {Welding},
 	LeftDrill:    {Glasses, DrillWanders},
 	Extractor:    {ExtractorBreaks},
-	DrillOut:     {Glasses, DrillWanders},
-	CleanThreads: {NoOil},
 }
 
 // boxes are the troubles that a box of the card is about.
@@ -77,7 +79,13 @@ func For(t run.Trouble, d run.Direction) Advice {
 	if d == run.Tighten {
 		codes = whileTightening[t]
 	}
-	a := advice(codes)
+	a := Advice{Steps: steps(codes)}
+	if t == run.Broken {
+		a.Stub = steps(stub)
+	}
+	if slices.Contains(codes, Heat) || slices.Contains(codes, Insert) || t == run.Broken {
+		a.Decides = []finding.Finding{noted(LeadDecides)}
+	}
 	if slices.Contains(boxes[d], t) {
 		a.Card = d
 	}
@@ -85,20 +93,20 @@ func For(t run.Trouble, d run.Direction) Advice {
 }
 
 // ForUnsure gives what to do about an angle that was interrupted.
-func ForUnsure() Advice { return advice([]finding.Code{NoGuess, FitNew}) }
+func ForUnsure() Advice {
+	return Advice{Steps: steps([]finding.Code{NoGuess, FitNew})}
+}
 
-func advice(codes []finding.Code) Advice {
-	var a Advice
+func steps(codes []finding.Code) []Step {
+	var all []Step
 	for _, code := range codes {
-		a.Steps = append(a.Steps, noted(code))
+		step := Step{Do: noted(code)}
 		for _, mind := range cautions[code] {
-			if !finding.Has(a.Cautions, mind) {
-				a.Cautions = append(a.Cautions, finding.Warned(mind, nil).From(finding.CommonPractice))
-			}
+			step.Mind = append(step.Mind, finding.Warned(mind, nil).From(finding.CommonPractice))
 		}
+		all = append(all, step)
 	}
-	a.Last = []finding.Finding{noted(LeadDecides), noted(ManualFirst)}
-	return a
+	return all
 }
 
 func noted(code finding.Code) finding.Finding {

@@ -1,0 +1,24 @@
+//go:build !windows
+
+package record
+
+import (
+	"os"
+	"os/signal"
+	"strconv"
+	"syscall"
+)
+
+// prepareChild limits how long a file may get, where that is asked for: a disk
+// that is full sooner or later.
+func prepareChild() {
+	most, err := strconv.ParseUint(os.Getenv(child+"_MOST"), 10, 63)
+	if err != nil {
+		return
+	}
+	signal.Ignore(syscall.SIGXFSZ)
+	limit := syscall.Rlimit{Cur: most, Max: most}
+	if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &limit); err != nil {
+		panic(err)
+	}
+}

@@ -1,0 +1,3 @@
+package record
+
+func prepareChild() {}

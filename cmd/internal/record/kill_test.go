@@ -1,0 +1,141 @@
+package record
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+	"time"
+
+	"drawdown/geometry/testkit"
+	"drawdown/sequence/run"
+)
+
+// child is set for a process that appends until it is killed.
+const child = "DRAWDOWN_RECORD_CHILD"
+
+func TestMain(m *testing.M) {
+	if folder := os.Getenv(child); folder != "" {
+		appendUntilKilled(folder, os.Getenv(child+"_NAME"), os.Stdout)
+		return
+	}
+	os.Exit(m.Run())
+}
+
+// taps is how many entries a process would append if it were let.
+const taps = 1000
+
+// appendUntilKilled appends to a run from four tablets and prints the id of each
+// entry once it is confirmed.
+func appendUntilKilled(folder, name string, out io.Writer) {
+	prepareChild()
+	s, err := Open(folder)
+	if err != nil {
+		fmt.Fprintln(out, "error", err)
+		os.Exit(3)
+	}
+	confirmed := make(chan string)
+	for tablet := range 4 {
+		go func() {
+			for i := range taps / 4 {
+				id := fmt.Sprint(name, "-", tablet, "-", i)
+				_, err := s.Append("R1", run.Entry{ID: id, Act: run.Remark, Who: fmt.Sprint("W", tablet), Note: strings.Repeat("what was seen ", 20), Time: time.Now()}, nil)
+				if err != nil {
+					confirmed <- "error " + err.Error()
+					return
+				}
+				confirmed <- id
+			}
+		}()
+	}
+	for line := range confirmed {
+		fmt.Fprintln(out, line)
+		if strings.HasPrefix(line, "error") {
+			s.Close()
+			return
+		}
+	}
+}
+
+// started starts a process that appends, and gives what it prints.
+func started(t *testing.T, folder, name string, more ...string) (*exec.Cmd, *bufio.Scanner) {
+	t.Helper()
+	c := exec.Command(os.Args[0])
+	c.Env = append(os.Environ(), append(more, child+"="+folder, child+"_NAME="+name)...)
+	c.Stderr = os.Stderr
+	out, err := c.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	return c, bufio.NewScanner(out)
+}
+
+// Killed at any moment: no confirmed entry is lost, none is there twice, the
+// file is whole and the chain holds. An entry that was sent and not confirmed may
+// be there or not.
+func TestKilledWhileAppending(t *testing.T) {
+	t.Parallel()
+	folder := t.TempDir()
+	s := opened(t, folder)
+	added(t, s, headRun)
+	closed(t, s)
+	random := rand.New(rand.NewPCG(1, 2))
+	var confirmed []string
+	for round := range testkit.Samples(4, 100) {
+		c, lines := started(t, folder, fmt.Sprint("k", round))
+		left := 1 + random.IntN(taps-1)
+		if !testkit.Full() {
+			left = 1 + left%120
+		}
+		for lines.Scan() {
+			if strings.HasPrefix(lines.Text(), "error") {
+				t.Fatal(lines.Text())
+			}
+			confirmed = append(confirmed, lines.Text())
+			if left--; left == 0 {
+				time.Sleep(time.Duration(random.IntN(3000)) * time.Microsecond)
+				c.Process.Kill()
+			}
+		}
+		c.Wait() // it was killed
+		checkKept(t, folder, confirmed)
+	}
+	if len(confirmed) < 10 {
+		t.Errorf("only %d entries were confirmed", len(confirmed))
+	}
+}
+
+// checkKept opens a store again and looks for all that was confirmed, each once.
+func checkKept(t *testing.T, folder string, confirmed []string) {
+	t.Helper()
+	s := opened(t, folder)
+	defer closed(t, s)
+	var whole string
+	if err := s.read.QueryRow("PRAGMA integrity_check").Scan(&whole); err != nil || whole != "ok" {
+		t.Fatal(whole, err)
+	}
+	sound(t, s)
+	kept, err := s.Entries("R1", 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	times := map[string]int{}
+	for i, k := range kept {
+		times[k.ID]++
+		if times[k.ID] > 1 || k.Version != i+1 {
+			t.Errorf("entry %s is there %d times; version %d at %d", k.ID, times[k.ID], k.Version, i+1)
+		}
+	}
+	for _, id := range confirmed {
+		if times[id] == 0 {
+			t.Errorf("entry %s was confirmed and is lost", id)
+		}
+	}
+}
