@@ -151,7 +151,15 @@ func pairsAcross(points []Point, of func(Point) (across, along float64)) unpaire
 // oddOfBoth finds the point that is off both symmetries, or off the only one.
 func oddOfBoth(a, b unpaired, spacing float64, count int) (Odd, bool) {
 	const fewestOfOne = 8
-	few := func(u unpaired) bool { return len(u.points) > 0 && len(u.points) <= 2 && isOdd(u.off, spacing) }
+	few := func(u unpaired) bool {
+		switch len(u.points) {
+		case 1: // further off the middle it lacks a partner
+			return isOdd(u.off, spacing) && 2*u.off < oddMost*spacing
+		case 2:
+			return isOdd(u.off, spacing)
+		}
+		return false
+	}
 	switch {
 	case few(a) && few(b):
 		for _, i := range a.points {

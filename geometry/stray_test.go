@@ -134,6 +134,7 @@ func TestFindOdd(t *testing.T) {
 		{"one symmetry", one(grid(4, Point{20, 0})), Odd{4, -1, 20}, true},
 		{"circle of 7", circle(7, Point{12, 5}), Odd{1, -1, 13}, true},
 		{"whole circle of 7", circle(7, Point{}), Odd{}, false},
+		{"one missing", grid(4, Point{})[:9], Odd{}, false},
 		{"too few", []Point{{-9, -9}, {9, -9}, {9, 9}, {-7, 9}}, Odd{}, false},
 		{"row, along", append(row, Point{-120, 0}), Odd{6, 7, 9}, true},
 		{"row, across", rowOff, Odd{2, -1, 9}, true},

@@ -48,6 +48,8 @@ type Place struct {
 	Stage int      `json:"stage,omitempty"` // from 1
 	IDs   []string `json:"ids,omitempty"`   // of fasteners
 	Steps []int    `json:"steps,omitempty"` // of an order, from 1
+	File  string   `json:"file,omitempty"`  // where the reader found it
+	Line  int      `json:"line,omitempty"`  // of the file, from 1; 0: not known
 }
 
 // Finding is one thing that was found. As an error it is what was wrong.

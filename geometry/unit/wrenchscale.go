@@ -17,6 +17,18 @@ func (g GivenTorque) Other() GivenTorque {
 	return g.Nm().OnScale(PoundForceFoot)
 }
 
+// OtherBeside is Other in the unit that suits the highest of the torques that one
+// fastener gets: two units on one bolt are misread.
+func (g GivenTorque) OtherBeside(all []GivenTorque) GivenTorque {
+	most := g
+	for _, t := range all {
+		if t.Unit == g.Unit && t.Value > most.Value {
+			most = t
+		}
+	}
+	return g.Nm().OnScale(most.Other().Unit)
+}
+
 // smallestFootReading is where a scale in whole lbf·ft becomes too coarse (a
 // division is over 7 % of the reading) and the small wrench marked in lbf·in
 // takes over.

@@ -39,5 +39,6 @@ const (
 	SystemSays     finding.Code = "reader system says"     // text
 	NoWhole        finding.Code = "reader no whole number" // what, found, low, high
 	CautionForm    finding.Code = "reader caution form"    // tighten, loosen, braces
+	CautionSide    finding.Code = "reader caution side"    // key, meant, allowed
 	Coordinate     finding.Code = "reader coordinate"      // of, axis
 )

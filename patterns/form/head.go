@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
 	"drawdown/sequence/plan"
 )
 
@@ -32,8 +33,15 @@ func (f Fields) Day(key string) string {
 // Caution reads a text for both sides of the work, or {tighten: text} or
 // {loosen: text} for one of them.
 func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
+	sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
+	if n.Shape == nodes.Map && len(n.Entries) == 1 && !slices.Contains(sides, n.Entries[0].Key.Text) {
+		key := n.Entries[0].Key
+		if meant := r.Meant(key.Text, sides); key.Text == "both" || meant != "" {
+			r.Fail(key, CautionSide, finding.Values{"key": problem.Quoted(key.Text), "meant": meant, "allowed": []string{"tighten: …", "loosen: …"}})
+			return c, false
+		}
+	}
 	if n.Shape == nodes.Map && n.WithColon() == "" {
-		sides := []string{string(plan.CautionTighten), string(plan.CautionLoosen)}
 		if len(n.Entries) != 1 || !slices.Contains(sides, n.Entries[0].Key.Text) {
 			r.Fail(n, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
 			return c, false

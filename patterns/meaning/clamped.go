@@ -12,6 +12,7 @@ import (
 	"drawdown/patterns/nodes"
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/strength"
 )
 
 // readClamped reads the block joint: what is known of the clamped parts. It
@@ -44,10 +45,10 @@ func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
 }
 
 // checkThickness warns of a part that is much thicker than what any fastener
-// clamps. A head may be let in, so half as much again passes (common practice,
-// no source).
+// clamps, or much thinner. A head may be let in, so half as much again passes, and
+// sleeves may stand on sheet metal (common practice, no source).
 func (r *reader) checkThickness(f form.Fields) {
-	const letIn = 1.5
+	const letIn, thinPart = 1.5, 1. / 8
 	thickness, grip := r.input.Clamped.Part.Thickness, unit.Length(0)
 	for _, k := range r.input.Kinds {
 		if k.Grip == 0 {
@@ -55,10 +56,36 @@ func (r *reader) checkThickness(f form.Fields) {
 		}
 		grip = max(grip, k.Grip)
 	}
-	if grip > 0 && thickness > letIn*grip {
-		at := f.Node.Get("joint").Get("part").Get("thickness")
-		r.Warn(at, PartThick, finding.Values{"thickness": thickness, "grip": grip})
+	if thickness == 0 {
+		return
 	}
+	at := f.Node.Get("joint").Get("part").Get("thickness")
+	switch {
+	case grip > 0 && thickness > letIn*grip:
+		r.Warn(at, PartThick, finding.Values{"thickness": thickness, "grip": grip})
+	case thickness < thinPart*grip:
+		r.Warn(at, PartThin, finding.Values{"thickness": thickness, "grip": grip})
+	}
+}
+
+// checkInto warns of kinds that are tapped into another material than that of the
+// part below.
+func (r *reader) checkInto() {
+	below, err := strength.ParseMaterial(r.input.Clamped.Counterpart.Material)
+	if err != nil {
+		return
+	}
+	for _, k := range r.input.Kinds {
+		if into, err := strength.ParseMaterial(k.Into); err == nil && !alike(into.Name, below.Name) {
+			r.Warn(r.kinds.at[k.Name], IntoOther, finding.Values{"kind": k.Name, "into": into.Term(), "counterpart": below.Term()})
+		}
+	}
+}
+
+// alike says whether two materials are of one family: cast aluminium and aluminium.
+func alike(a, b string) bool {
+	family := func(name string) string { return name[strings.LastIndex(name, " ")+1:] }
+	return family(a) == family(b)
 }
 
 // gasket reads its kind, or its stiffness, or what a data sheet says of it.

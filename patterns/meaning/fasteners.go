@@ -20,25 +20,38 @@ type Fasteners struct {
 	places   int                          // of all entries, those with a taken id too
 	broken   bool                         // some could not be read; a missing id cannot be judged
 	unplaced map[string]geometry.Fastener // those whose places could not be read, by their ids
+	at       map[string]*nodes.Node       // of these
 	faulty   bool                         // something about them could not be read, such as a number
 }
 
 // NewFasteners gives the empty list of a joint.
 func NewFasteners(r *form.Reader, joint *geometry.Joint) *Fasteners {
-	return &Fasteners{problems: r, joint: joint, index: map[string]int{}, unplaced: map[string]geometry.Fastener{}}
+	return &Fasteners{problems: r, joint: joint, index: map[string]int{}, unplaced: map[string]geometry.Fastener{}, at: map[string]*nodes.Node{}}
 }
 
 // Add puts a fastener into the joint, unless its id is taken.
 func (t *Fasteners) Add(from *nodes.Node, f geometry.Fastener) bool {
 	t.places++
-	if i, taken := t.index[f.ID]; taken {
-		t.problems.Fail(from, IDTwice, finding.Values{"id": f.ID, "first": t.from[i].Stood(from)})
+	if t.taken(from, f.ID) {
 		return false
 	}
 	t.index[f.ID] = len(t.joint.Fasteners)
 	t.from = append(t.from, from)
 	t.joint.Fasteners = append(t.joint.Fasteners, f)
 	return true
+}
+
+// taken reports an id that another fastener has, also one whose place could not be
+// read.
+func (t *Fasteners) taken(from *nodes.Node, id string) bool {
+	first := t.at[id]
+	if i, placed := t.index[id]; placed {
+		first = t.from[i]
+	}
+	if first != nil {
+		t.problems.Fail(from, IDTwice, finding.Values{"id": id, "first": first.Stood(from)})
+	}
+	return first != nil
 }
 
 const fastenerExample = "[{id: M1, at: [0, 0]}]"
@@ -94,8 +107,8 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 	case idOK && atOK:
 		r.addFastener(item, fastener)
 	case idOK:
-		if f, _, here := r.changed(item, fastener); here {
-			r.fasteners.unplaced[f.ID] = f
+		if f, from, here := r.changed(item, fastener); here && !r.fasteners.taken(from, f.ID) {
+			r.fasteners.unplaced[f.ID], r.fasteners.at[f.ID] = f, from
 			r.kinds.used[f.Kind] = true
 		}
 	}

@@ -6,6 +6,8 @@ import "drawdown/geometry/finding"
 const (
 	RowAndFlange     finding.Code = "reader row and flange"         //
 	PartThick        finding.Code = "reader part thick"             // thickness, grip
+	PartThin         finding.Code = "reader part thin"              // thickness, grip
+	IntoOther        finding.Code = "reader into other"             // kind, into, counterpart
 	StiffnessTwice   finding.Code = "reader gasket stiffness twice" //
 	RowOffLine       finding.Code = "reader row off line"           //
 	RowTooShort      finding.Code = "reader row too short"          // length, span, start
@@ -82,6 +84,7 @@ const (
 	IsMachine        finding.Code = "reader is machine"             //
 	KindUnused       finding.Code = "reader kind unused"            // kind
 	KindNotTightened finding.Code = "reader kind not tightened"     // kind
+	SourceOpen       finding.Code = "reader source open"            // source
 	NoFigures        finding.Code = "reader no figures"             //
 	TooManyStages    finding.Code = "reader too many stages"        // count, most
 	StageForAll      finding.Code = "reader stage for all"          // kinds

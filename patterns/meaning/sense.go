@@ -28,6 +28,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkStageOrder()
 	r.checkStars()
 	r.checkThickness(f)
+	r.checkInto()
 	r.checkUnused()
 }
 
@@ -57,7 +58,7 @@ func (r *reader) checkPlaces(f form.Fields) {
 		return
 	}
 	p := r.part
-	p.Joint, p.Kinds, p.View, p.Fasteners = r.input.Joint, r.input.Kinds, r.input.View, r.fasteners.from
+	p.Joint, p.Kinds, p.View, p.Fasteners, p.Clusters = r.input.Joint, r.input.Kinds, r.input.View, r.fasteners.from, r.clusters
 	p.OutlineUnread = p.OutlineUnread || f.Node.Lacks("outline")
 	p.Check(r.Problems)
 }

@@ -3,11 +3,13 @@ package meaning
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/form"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -37,7 +39,7 @@ func (r *reader) readTighten(file form.Fields) {
 		return
 	}
 	r.readOrder(f)
-	r.input.Source = f.Text("source")
+	r.input.Source = r.sourceOf(f)
 	list := f.Need("stages", stagesExample)
 	if list == nil {
 		return
@@ -51,6 +53,27 @@ func (r *reader) readTighten(file form.Fields) {
 	if len(r.stages) > 0 && len(r.stages) == len(list.Items) {
 		r.tightened = list
 	}
+}
+
+// What a person writes where a source is still to be looked up: words that it
+// begins with, and whole texts.
+var (
+	notYet = []string{"todo", "tbd", "tba", "tbc", "fixme", "xxx"}
+	noText = []string{"to do", "xx", "x", "n/a", "na", "none", "unknown"}
+)
+
+// sourceOf reads where the figures come from. One that is still to be looked up
+// is none: the figures are then worked out.
+func (r *reader) sourceOf(f form.Fields) string {
+	source := f.Text("source")
+	text := strings.ToLower(source)
+	first, _, _ := strings.Cut(strings.NewReplacer(":", " ", "!", " ").Replace(text), " ")
+	nothing := !strings.ContainsFunc(text, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) })
+	if source != "" && (nothing || slices.Contains(notYet, first) || slices.Contains(noText, text)) {
+		r.Warn(f.Node.Get("source"), SourceOpen, finding.Values{"source": problem.Quoted(source)})
+		return ""
+	}
+	return source
 }
 
 // stageItems gives the stages of a list, as many as a person can work through.

@@ -1,6 +1,8 @@
 package places
 
 import (
+	"slices"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -20,6 +22,9 @@ func (c check) overlaps() {
 		}
 	}
 	for i, d := range c.Joint.Dowels {
+		if k := slices.IndexFunc(c.Joint.Bores, func(b geometry.Bore) bool { return d.Centre.Distance(b.Centre)+d.Diameter/2 < b.Diameter/2 }); k >= 0 {
+			c.Warn(c.Dowels[i], DowelInBore, finding.Values{"diameter": unit.Length(d.Diameter), "label": c.Joint.Bores[k].Label})
+		}
 		for k, f := range c.Joint.Fasteners {
 			apart, through := d.Centre.Distance(f.At), c.sizes[k].through
 			sleeve := apart < toleranceMm && d.Diameter > through

@@ -20,6 +20,11 @@ const (
 	DowelOff         finding.Code = "places dowel off"          // place
 	BoreOffOwnEdge   finding.Code = "places bore off own edge"  // label, place
 	DowelOffOwnEdge  finding.Code = "places dowel off own edge" // diameter, place
+	DowelInBore      finding.Code = "places dowel in bore"      // diameter, label
+	NumbersJumbled   finding.Code = "places numbers jumbled"    // name, before
+	NumberMissing    finding.Code = "places number missing"     // name, before
+	BoreOtherSize    finding.Code = "places bore other size"    // name, diameter, usual
+	LabelFar         finding.Code = "places label far"          // label, place
 	LabelTwice       finding.Code = "places label twice"        // label, first
 	StationsTogether finding.Code = "places stations together"  // id, other, first
 	FrontFacesView   finding.Code = "places front faces view"   // view, front

@@ -32,6 +32,24 @@ func (c check) twice(labels []string, at []*nodes.Node) {
 	}
 }
 
+// labelsFar warns of a label that lies off the part by more than half its size.
+func (c check) labelsFar() {
+	points := c.Joint.Points()
+	for _, path := range c.Joint.Outline {
+		points = append(points, path...)
+	}
+	if len(points) < 2 {
+		return
+	}
+	box := geometry.Bounds(points)
+	near := box.Grown(max(box.Width(), box.Height()) / 2)
+	for i, l := range c.Joint.Labels {
+		if l.At.X < near.Min.X || l.At.X > near.Max.X || l.At.Y < near.Min.Y || l.At.Y > near.Max.Y {
+			c.Warn(c.Labels[i], LabelFar, finding.Values{"label": problem.Quoted(l.Text), "place": place(l.At)})
+		}
+	}
+}
+
 // stations warns of two parts that have one place.
 func (c check) stations() {
 	squares := geometry.Squares{Side: toleranceMm}

@@ -21,10 +21,10 @@ type Part struct {
 	Kinds []plan.Kind
 	View  string
 
-	Fasteners, Outline, Bores, Dowels, Labels, Stations []*nodes.Node
-	Outlines                                            *nodes.Node // all of them; nil where the file gives none
-	Front                                               *nodes.Node // nil where the file gives none
-	OutlineUnread                                       bool        // some of it, so that nothing can be held against it
+	Fasteners, Clusters, Outline, Bores, Dowels, Labels, Stations []*nodes.Node
+	Outlines                                                      *nodes.Node // all of them; nil where the file gives none
+	Front                                                         *nodes.Node // nil where the file gives none
+	OutlineUnread                                                 bool        // some of it, so that nothing can be held against it
 }
 
 // Check reports what cannot be as errors, and what may be a slip as warnings.
@@ -37,6 +37,8 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.outline()
 	c.offThePart()
 	c.names()
+	c.series()
+	c.labelsFar()
 	c.stations()
 	c.view()
 }

@@ -80,6 +80,14 @@ func (l Legend) Items(y float64) []scene.Item {
 	return items
 }
 
+// captionAir is the white between a drawing and its caption, in millimetres.
+const captionAir = 2.0
+
+// Below gives the legend below a drawing, not at the far end of its box.
+func (l Legend) Below(d Drawing) []scene.Item {
+	return l.Items(scene.Bounds(d.Items).Bottom + captionAir + l.line)
+}
+
 // KindNames lists the kinds of a plan, in the order of their marks' shapes.
 func (r Part) KindNames() []string {
 	var names []string

@@ -67,7 +67,7 @@ func (f Frame) runLines(runs []RunLine) []shownRun {
 			one.Address, one.Far = "/records/"+r.Run, t.States[string(r.Status)]
 		}
 		if !r.At.IsZero() {
-			one.Far = words.Row(one.Far, fmt.Sprintf(t.By, r.By, f.when(r.At)))
+			one.Far = words.Row(one.Far, f.byAt(r.By, r.At))
 		}
 		if r.Troubles > 0 {
 			one.TroubleWords = t.Troubles.Of(r.Troubles)
@@ -75,6 +75,15 @@ func (f Frame) runLines(runs []RunLine) []shownRun {
 		all = append(all, one)
 	}
 	return all
+}
+
+// byAt says who did the last thing and when; a run that a program started has
+// nobody.
+func (f Frame) byAt(who string, at time.Time) string {
+	if who == "" {
+		return f.when(at)
+	}
+	return fmt.Sprintf(f.Text().Home.By, who, f.when(at))
 }
 
 // badge says what a run does, as the header of the card does.

@@ -99,7 +99,7 @@ func below(s *plan.Stage, c *words.Catalogue) string {
 	w := c.Card.Stage
 	other := ""
 	if s.Do == plan.Tighten {
-		other = c.Figure(s.Torque.Other().String())
+		other = c.Figure(s.Other.String())
 	}
 	does := map[plan.Action]string{plan.BackOff: w.Slacken, plan.TurnBack: w.BreakLoose, plan.Wait: w.Settle}
 	return words.Row(other, does[s.Do], c.ByTurns(s.ByTurns), c.Until(s.Until), s.Note)

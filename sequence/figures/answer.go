@@ -39,6 +39,8 @@ type Answer struct {
 
 	Notes, Assumptions []finding.Finding // of all of it, each once
 	Sources            []string
+
+	given Bolt // as it was asked about, to be judged
 }
 
 // ByAngle says that the bolt is tightened by an angle in the end.
@@ -63,7 +65,8 @@ func (a Answer) Single() bool {
 // WorkOut answers what is asked of a bolt. The error says what is missing or
 // does not fit, and what is allowed.
 func WorkOut(ask Ask) (Answer, error) {
-	a := Answer{Ask: ask}
+	a := Answer{Ask: ask, given: ask.Bolt}
+	a.standIn()
 	for _, step := range []func() error{a.torque, a.turn, a.joint, a.threads, a.pressure} {
 		if err := step(); err != nil {
 			return Answer{}, err
@@ -72,6 +75,21 @@ func WorkOut(ask Ask) (Answer, error) {
 	a.judge()
 	a.Notes, a.Assumptions, a.Sources = onceEach(a.Notes), onceEach(a.Assumptions), onceEach(a.Sources)
 	return a, nil
+}
+
+// standIn takes for a kind of a file the bearing face that its judge takes where
+// neither the file nor a standard has one, or where that of the file does not fit.
+func (a *Answer) standIn() {
+	if a.Kind == "" {
+		return
+	}
+	j := judge{Bolt: a.Bolt, asked: a.Bolt.Bolt}
+	j.complete()
+	was, is := a.Bolt.Bolt, j.Bolt.Bolt
+	if was.WasherFace != is.WasherFace && is.WasherFace > 0 {
+		a.Assumptions = append(a.Assumptions, finding.Noted(FaceUsual, finding.Values{"face": is.WasherFace, "thread": is.Thread.Name}).From(finding.CommonPractice))
+	}
+	a.Bolt.Bolt.HeadForm, a.Bolt.Bolt.HeadAcross, a.Bolt.Bolt.WasherFace, a.Bolt.Bolt.Hole = is.HeadForm, is.HeadAcross, is.WasherFace, is.Hole
 }
 
 func (a *Answer) rests(assumptions []finding.Finding, sources []string) {
@@ -224,7 +242,7 @@ func (a *Answer) pressure() error {
 // states in their place. The worked-out torque beside the stages is judged too,
 // in as much as it fails where they do not.
 func (a *Answer) judge() {
-	asked := a.Bolt
+	asked := a.given
 	if !a.OfStages() {
 		asked.Stages = a.askedStages()
 		a.Notes = append(Judge([]Bolt{asked}), a.Notes...)

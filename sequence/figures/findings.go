@@ -48,6 +48,7 @@ const (
 	SettlesMuch       finding.Code = "settlement much"       // flattens, share
 	AtWorkedOut       finding.Code = "figures at worked out" // torque, why
 	StiffnessLeftOut  finding.Code = "stiffness left out"    // why
+	FaceUsual         finding.Code = "figures face usual"    // face, thread
 	LubricantOpen     finding.Code = "lubricant open"        // low, high: friction
 	LubricantDiffers  finding.Code = "lubricant differs"     // lubricant, other, kind, thread, class
 )

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry"
+	"drawdown/geometry/unit"
 	"drawdown/sequence"
 	"drawdown/sequence/figures"
 )
@@ -131,8 +132,29 @@ func (p *Plan) stages(in Input) (err error) {
 	if p.Tighten.Stages, err = p.sideStages(in, in.Tighten, p.Tighten.Order, CautionTighten); err != nil {
 		return err
 	}
+	p.Tighten.otherTorques()
 	p.Loosen.Stages, err = p.sideStages(in, p.loosening(in.Loosen), p.Loosen.Order, CautionLoosen)
 	return err
+}
+
+// otherTorques gives each torque on the other kind of wrench, beside the others of
+// its kinds.
+func (s Side) otherTorques() {
+	for i := range s.Stages {
+		if stage := &s.Stages[i]; stage.Do == Tighten {
+			stage.Other = stage.Torque.OtherBeside(s.torquesOf(stage.Kinds))
+		}
+	}
+}
+
+// torquesOf gives the torques of the stages that cover one of the kinds.
+func (s Side) torquesOf(kinds []string) (all []unit.GivenTorque) {
+	for _, stage := range s.Stages {
+		if stage.Do == Tighten && len(shared(stage.Kinds, kinds)) > 0 {
+			all = append(all, stage.Torque)
+		}
+	}
+	return all
 }
 
 func (p *Plan) sideStages(in Input, given []StageInput, order []int, side CautionSide) ([]Stage, error) {

@@ -64,6 +64,7 @@ type Stage struct {
 	Kinds     []string // that it covers; nil for a wait
 	Fasteners []int    // in working order; nil for a wait
 	Torque    unit.GivenTorque
+	Other     unit.GivenTorque // the torque on the other kind of wrench
 	Angle     unit.Angle
 	Wait      unit.Duration
 	Percent   float64      // of the worked-out torque; 0 where the file gives the figure

@@ -50,6 +50,7 @@ func (p *Program) example(args []string, text []byte) Status {
 
 func (p *Program) book(file string, trays book.Trays, ask job.Printing, printing flag.Print) Status {
 	made, problems, err := job.LoadMachine(file, p.Stdin)
+	problems = append(job.DatedAhead(file, made.Heading, p.Today), problems...)
 	if status := p.stopped(file, problems, err); status != Done {
 		return status
 	}

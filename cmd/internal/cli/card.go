@@ -130,7 +130,7 @@ func (one *batchPattern) fail(p *Program, status Status, err error) {
 func (b batch) load(p *Program, bar *machine.Progress) {
 	job.Together(len(b.patterns), b.atATime, func(k int) {
 		one := b.patterns[k]
-		made, problems, err := job.Load(one.File, p.Stdin, *b.ways.way, *b.ways.turn)
+		made, problems, err := p.planned(one.File, *b.ways.way, *b.ways.turn)
 		one.made, one.Problems = made, problems
 		if err != nil {
 			status, why := whyUnread(one.File, err)

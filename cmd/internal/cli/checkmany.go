@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/source"
 )
 
 // checkedFile is one of many, and what has come of it.
@@ -38,6 +40,20 @@ func areMany(args []string) bool {
 func isFolder(name string) bool {
 	info, err := os.Stat(name)
 	return err == nil && info.IsDir()
+}
+
+// kindOf tells what a file describes. What standard input holds is read for it,
+// and kept for the reader.
+func (p *Program) kindOf(name string) job.FileKind {
+	if name != "-" {
+		return job.KindOf(name)
+	}
+	from, err := source.Open(name, p.Stdin, source.MostBytes)
+	if err != nil {
+		return job.PatternFile // reading it again says why
+	}
+	p.Stdin = bytes.NewReader(from.Data)
+	return job.KindOfText(from.Data)
 }
 
 // checkMany checks files and all files of folders, prints a line for each, and
@@ -106,14 +122,14 @@ func filesOf(args []string) (names []string, err error) {
 // checkOne checks one file. One that is of no kind is read as a pattern where it
 // was named, and left out where a folder was.
 func (p *Program) checkOne(name, folder string, named, asJSON bool) *checkedFile {
-	one := &checkedFile{File: name, Kind: job.KindOf(name), Sound: true, Problems: problem.List{}}
+	one := &checkedFile{File: name, Kind: p.kindOf(name), Sound: true, Problems: problem.List{}}
 	if one.Kind == job.OtherFile {
 		if !named {
 			return one
 		}
 		one.Kind = job.PatternFile
 	}
-	problems, err := job.Check(name, one.Kind, folder, p.Stdin, p.words)
+	problems, err := job.Check(name, one.Kind, folder, p.Stdin, p.words, p.Today)
 	if err != nil {
 		var why error
 		one.Status, why = whyUnread(name, err)

@@ -46,7 +46,7 @@ var checkCommand = command{
 				return p.checkOrder(file, *order, *side, *printing.AsJSON)
 			case flags.Changed("side"):
 				return p.misuse(finding.Failed(flag.NeedsOther, finding.Values{"flag": "side", "other": "order", "example": "M3,M8,M9"}))
-			case !*draw && !slices.Contains([]job.FileKind{job.PatternFile, job.OtherFile}, job.KindOf(file)):
+			case !*draw && !slices.Contains([]job.FileKind{job.PatternFile, job.OtherFile}, p.kindOf(file)):
 				return p.checkOther(file, *printing.Folder, *printing.AsJSON)
 			case !*draw:
 				return p.check(file, printing, nil)
@@ -61,7 +61,7 @@ var checkCommand = command{
 
 // check checks a file, and draws it if it is sound and draw is not nil.
 func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) ([]render.File, []string, error)) Status {
-	made, problems, err := job.Load(file, p.Stdin, "", "")
+	made, problems, err := p.planned(file, "", "")
 	if err != nil {
 		return p.unread(file, err)
 	}
@@ -101,7 +101,7 @@ func (p *Program) check(file string, printing flag.Print, draw func(plan.Plan) (
 }
 
 func (p *Program) checkOrder(file, order string, side judge.Side, asJSON bool) Status {
-	made, problems, err := job.Load(file, p.Stdin, "", "")
+	made, problems, err := p.planned(file, "", "")
 	if err != nil {
 		return p.unread(file, err)
 	}

@@ -10,6 +10,7 @@ import (
 	"os/signal"
 	"strings"
 	"syscall"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -37,6 +38,7 @@ type Program struct {
 	Stdin   io.Reader
 	Stdout  io.Writer
 	Stderr  io.Writer
+	Today   time.Time        // that dates are compared with; zero: by the clock
 	command string           // of the call, once it is known
 	words   *words.Catalogue // of the call, in the language of --lang
 }
@@ -80,7 +82,10 @@ func Main() {
 // reader that has gone, as head does when it has enough, needs no words.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
-	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, words: spoken(args)}
+	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, Today: p.Today, words: spoken(args)}
+	if call.Today.IsZero() {
+		call.Today = time.Now()
+	}
 	status := call.run(args)
 	switch {
 	case errors.Is(out.err, syscall.EPIPE):

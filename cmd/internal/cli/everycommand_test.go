@@ -219,6 +219,6 @@ func tells(call string, all []string) []string {
 	places := []string{"tray", "condition", "handout"}
 	name, _, _ := strings.Cut(call, " ")
 	return slices.DeleteFunc(slices.Clone(all), func(problem string) bool {
-		return slices.Contains(places, name) && strings.Contains(problem, "there is no tighten")
+		return slices.Contains(places, name) && strings.Contains(problem, "tighten is missing")
 	})
 }

@@ -74,11 +74,18 @@ func looksLikePattern(name string) bool {
 // load plans a pattern and reports its problems, but for the warnings of some
 // codes. A status other than Done is final.
 func (p *Program) load(name string, way sequence.Way, turn sequence.Turn, but ...finding.Code) (plan.Plan, problem.List, Status) {
-	made, problems, err := job.Load(name, p.Stdin, way, turn)
+	made, problems, err := p.planned(name, way, turn)
 	told := slices.DeleteFunc(slices.Clone(problems), func(one problem.Problem) bool {
 		return one.Found != nil && slices.Contains(but, one.Found.Code)
 	})
 	return made, problems, p.stopped(name, told, err)
+}
+
+// planned plans a pattern. Its problems are those of the file, and a date that is
+// far ahead.
+func (p *Program) planned(name string, way sequence.Way, turn sequence.Turn) (plan.Plan, problem.List, error) {
+	made, problems, err := job.Load(name, p.Stdin, way, turn)
+	return made, append(job.DatedAhead(name, made.Heading, p.Today), problems...), err
 }
 
 // loadPlaces plans a pattern of which only the places are wanted: that it has

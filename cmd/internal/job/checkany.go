@@ -4,6 +4,7 @@ import (
 	"io"
 	"regexp"
 	"slices"
+	"time"
 
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
@@ -34,10 +35,10 @@ var kindKeys = []struct {
 }
 
 // KindOf tells what a file describes by its keys, so that one that is broken is
-// told, too. Standard input, and what is not there, counts as a pattern.
+// told, too. What is not there counts as a pattern.
 func KindOf(name string) FileKind {
 	switch {
-	case name == "-" || slices.Contains(patterns.Builtin(), name):
+	case slices.Contains(patterns.Builtin(), name):
 		return PatternFile
 	case slices.Contains(patterns.Machines.Names(), name):
 		return MachineFile
@@ -48,25 +49,26 @@ func KindOf(name string) FileKind {
 	if err != nil {
 		return PatternFile
 	}
-	return kindOf(from.Data)
+	return KindOfText(from.Data)
 }
 
-func kindOf(data []byte) FileKind {
+// KindOfText tells what a text describes by its keys.
+func KindOfText(text []byte) FileKind {
 	for _, k := range kindKeys {
-		if k.key.Match(data) {
+		if k.key.Match(text) {
 			return k.kind
 		}
 	}
 	return OtherFile
 }
 
-// Check reads a file of any kind, with all that it names, and looks for old prints
-// of it in a folder.
-func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.Catalogue) (problem.List, error) {
+// Check reads a file of any kind, with all that it names, looks for old prints of
+// it in a folder, and compares its date with today.
+func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.Catalogue, today time.Time) (problem.List, error) {
 	switch kind {
 	case MachineFile:
 		o, problems, err := LoadMachine(name, stdin)
-		return append(problems, StalePrints(name, folder, o.Heading)...), err
+		return slices.Concat(DatedAhead(name, o.Heading, today), problems, StalePrints(name, folder, o.Heading)), err
 	case SurveyFile:
 		_, problems, err := Survey(name, stdin, w)
 		return problems, err
@@ -75,5 +77,5 @@ func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.
 		return problems, err
 	}
 	made, problems, err := Load(name, stdin, "", "")
-	return append(problems, StalePrints(name, folder, made.Heading)...), err
+	return slices.Concat(DatedAhead(name, made.Heading, today), problems, StalePrints(name, folder, made.Heading)), err
 }

@@ -52,7 +52,7 @@ func FreezeIn(shop *os.Root, name string) (Frozen, error) {
 	for _, ending := range yamlEndings {
 		from, err := patterns.OpenIn(shop, name+ending)
 		if err == nil {
-			return frozen(from, kindOf(from.Data), name), nil
+			return frozen(from, KindOfText(from.Data), name), nil
 		}
 		if !errors.Is(err, fs.ErrNotExist) {
 			return Frozen{}, err
@@ -67,7 +67,7 @@ func Thaw(files source.Kept, name string) (Frozen, error) {
 	if err != nil {
 		return Frozen{}, err
 	}
-	return frozen(from, kindOf(from.Data), name), nil
+	return frozen(from, KindOfText(from.Data), name), nil
 }
 
 func frozen(from source.Source, kind FileKind, name string) Frozen {
@@ -141,7 +141,7 @@ func ShopNames(shop *os.Root) (parts, wrenches []string, err error) {
 		if err != nil {
 			continue // gone meanwhile, or a link that leads out of the folder
 		}
-		switch name := strings.TrimSuffix(e.Name(), ending); kindOf(data) {
+		switch name := strings.TrimSuffix(e.Name(), ending); KindOfText(data) {
 		case PatternFile, MachineFile:
 			parts = append(parts, name)
 		case WrenchFile:

@@ -53,7 +53,9 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	if err != nil {
 		problems = append(problems, stopped(err, places))
 	}
-	for _, f := range p.Figures {
+	for i, f := range p.Figures {
+		at := places.At(f.At.Kind, f.At.Stage)
+		p.Figures[i].At.File, p.Figures[i].At.Line = at.File, at.Line
 		if f.Severity == finding.Warning {
 			problems = append(problems, placed(f, places, figures.Placed(f)))
 		}

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/geometry/finding"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/tension/screw"
 )
 
@@ -23,5 +25,24 @@ title:`, 1)
 	}
 	if f := k.Bolt.Bolt.Friction; f == nil || f.Thread != screw.Between(0.1, 0.2) || f.Head != screw.Between(0.12, 0.12) {
 		t.Errorf("friction %+v", f)
+	}
+}
+
+// First principles: what check takes, torque takes, also a thread for which no
+// standard has a head; and what is worth knowing names the line it is about.
+func TestThreadWithoutStandardHead(t *testing.T) {
+	text := "drawdown: 1\ntitle: Odd bolts\nkinds: {a: {thread: M11x1.5, class: \"8.8\", friction: 0.12}}\n" +
+		"fasteners: [{id: A1, at: [0, 0]}, {id: A2, at: [60, 0]}]\ntighten:\n  stages:\n    - {torque: 60 N·m}\n"
+	_, kinds, problems, err := job.Kinds("-", strings.NewReader(text))
+	if err != nil || len(problems) > 0 || len(kinds) != 1 {
+		t.Fatalf("%v, %v, %v", kinds, problems, err)
+	}
+	answer, err := figures.WorkOut(kinds[0])
+	if err != nil || !finding.Has(answer.Assumptions, figures.FaceUsual) || answer.Bolt.Bolt.WasherFace != 16.5 { // 1.5 d, Shigley 9th ed., section 8-5
+		t.Errorf("%v: %v", answer.Assumptions, err)
+	}
+	made, _, err := job.Load("-", strings.NewReader(text), "", "")
+	if err != nil || len(made.Figures) == 0 || made.Figures[0].At.Line != 7 {
+		t.Errorf("%+v: %v", made.Figures, err)
 	}
 }

@@ -37,7 +37,7 @@ func JudgementOf(c *words.Catalogue, made plan.Plan) Judgement {
 	for _, f := range made.Figures {
 		known := f.Code == figures.TurnUsedOnce && made.Kind(f.At.Kind).Reuse == plan.ReuseOnce
 		if f.Severity == finding.Note && !known && f.Code != figures.LubricantOpen { // what is open is told with what could not be judged
-			notes = append(notes, figures.Placed(f))
+			notes = append(notes, finding.Noted(CheckNoteAt, finding.Values{"file": f.At.File, "line": f.At.Line, "what": figures.Placed(f)}))
 		}
 	}
 	return Judgement{Judged: Listed(c.SayAll(judged)), NotJudged: Listed(c.SayAll(open)), Notes: c.SayAll(notes)}

@@ -109,7 +109,7 @@ func Stage(c *words.Catalogue, s *plan.Stage) string {
 	}
 	switch s.Do {
 	case plan.Tighten:
-		code, v["torque"], v["other"], v["share"] = StageTorque, s.Torque, s.Torque.Other(), s.Percent
+		code, v["torque"], v["other"], v["share"] = StageTorque, s.Torque, s.Other, s.Percent
 	case plan.Advance:
 		code, v["angle"] = StageAngle, s.Angle
 	case plan.BackOff:

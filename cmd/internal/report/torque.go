@@ -122,10 +122,16 @@ func aim(a figures.Answer) finding.Values {
 // stagesOf gives the stages of a bolt, each with its figure.
 func stagesOf(a figures.Answer) []finding.Finding {
 	var list []finding.Finding
+	var torques []unit.GivenTorque
+	for _, s := range a.Stages {
+		if s.Do == figures.Tighten {
+			torques = append(torques, s.Torque)
+		}
+	}
 	for _, s := range a.Stages {
 		switch s.Do {
 		case figures.Tighten:
-			list = append(list, finding.Noted(StageTorque, finding.Values{"torque": s.Torque, "other": s.Torque.Other()}))
+			list = append(list, finding.Noted(StageTorque, finding.Values{"torque": s.Torque, "other": s.Torque.OtherBeside(torques)}))
 		case figures.Advance:
 			list = append(list, finding.Noted(StageAngle, finding.Values{"angle": s.Angle}))
 		case figures.BackOff:

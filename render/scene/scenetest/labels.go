@@ -7,8 +7,12 @@ import (
 	"drawdown/render/scene"
 )
 
-// besideSpot is how near to its spot, in millimetres, a name must stand.
-const besideSpot = 8.0
+// besideSpot is how near to its spot, in millimetres, a name must stand: on a sheet
+// that is enlarged as much further as its type is larger.
+func besideSpot(name scene.Text) float64 {
+	const near, em = 8.0, 3.5
+	return near * max(1, name.Size/em)
+}
 
 // checkLabels sees that each name stands in or near its own spot, and neither in
 // another nor nearer to it: a name that points at the neighbour is worse than
@@ -34,7 +38,7 @@ func (c *checker) checkLabel(t scene.Text, spots []*outline) {
 			own = math.Min(own, s.distance(box))
 		}
 	}
-	if own > besideSpot {
+	if own > besideSpot(t) {
 		c.fault("%q stands %.1f mm from its %s", t.Content, own, t.Tag.Name)
 		return
 	}

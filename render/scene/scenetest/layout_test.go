@@ -58,6 +58,11 @@ func trail(name string, points ...scene.Point) scene.Shape {
 	return scene.Shape{Path: scene.Polyline(points, false), Stroke: scene.Black, Width: 0.3, Tag: scene.Tag{Name: name, Role: scene.Trail}}
 }
 
+func sized(t scene.Text, em float64) scene.Text {
+	t.Size, t.Width = em, t.Width*em/t.Size
+	return t
+}
+
 func level(from, to, y float64) scene.Shape {
 	return scene.Shape{Path: scene.Polyline([]scene.Point{{X: from, Y: y}, {X: to, Y: y}}, false), Stroke: scene.Black, Width: 0.25}
 }
@@ -125,6 +130,7 @@ func TestCheckLayout(t *testing.T) {
 		{"name under its spot", []scene.Item{spot(50, 50, "T1"), spot(70, 50, "T2"), words(48, 57, "in 1", label)}, ""},
 		{"name in its spot", []scene.Item{spot(50, 50, "T1"), words(48, 51, "in 1", label)}, ""},
 		{"name away from its spot", []scene.Item{spot(50, 50, "T1"), words(48, 68, "in 1", label)}, "mm from its T1"},
+		{"large name away from its spot", []scene.Item{spot(50, 50, "T1"), sized(words(46, 66, "in 1", label), 5)}, ""},
 		{"name without its spot", []scene.Item{spot(70, 50, "T2"), words(48, 57, "in 1", label)}, "mm from its T1"},
 		{"name nearer to another spot", []scene.Item{spot(50, 50, "T1"), spot(63, 50, "T2"), words(56, 57, "in", label)}, `"in" of T1 stands nearer to T2`},
 		{"name in another spot", []scene.Item{spot(50, 50, "T1"), spot(60, 50, "T2"), words(59, 51, "in", label)}, `"in" of T1 stands nearer to T2`},

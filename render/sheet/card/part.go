@@ -88,7 +88,7 @@ func (c *card) part(in span, top, bottom float64) drawnPart {
 	caption := c.draw(in, &d, &req)
 	if c.crowded && len(d.Unplaced) > 0 {
 		d.details = c.detailed(req, top, bottom)
-		caption = c.caption(in, d)
+		caption = c.captioned(in, &d, &req, max(caption.Lines, c.captionLines(in))) // which leads to them
 	}
 	d.Items = append(d.Items, caption.Items(bottom-captionAir+0.6-float64(caption.Lines-1)*c.paper.Line)...)
 	return d
@@ -101,8 +101,14 @@ func (c *card) draw(in span, d *drawnPart, req *diagram.Part) diagram.Legend {
 		d.small, req.Beside = false, nil
 		d.Drawing = diagram.Draw(*req)
 	}
+	return c.captioned(in, d, req, c.captionLines(in))
+}
+
+// captioned gives the caption of a drawing, and makes the drawing smaller where it
+// has more lines than have room.
+func (c *card) captioned(in span, d *drawnPart, req *diagram.Part, lines int) diagram.Legend {
 	caption := c.caption(in, *d)
-	for lines := c.captionLines(in); caption.Lines > lines; caption = c.caption(in, *d) {
+	for ; caption.Lines > lines; caption = c.caption(in, *d) {
 		req.Box.Bottom -= float64(caption.Lines-lines) * c.paper.Line
 		lines = caption.Lines
 		d.Drawing = diagram.Draw(*req)

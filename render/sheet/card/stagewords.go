@@ -150,25 +150,10 @@ func approx(s *plan.Stage) string {
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// otherTorque is the torque on the other kind of wrench, in the unit that suits
-// the highest torque of the kind: two units on one bolt are misread.
+// otherTorque is the torque on the other kind of wrench.
 func (c *card) otherTorque(s *plan.Stage) string {
-	other := s.Torque.Nm().OnScale(c.highest(s).Other().Unit)
-	if s.Torque.Value == other.Value && s.Torque.Unit == unit.NewtonMetre {
+	if s.Torque.Value == s.Other.Value && s.Torque.Unit == unit.NewtonMetre {
 		return ""
 	}
-	return c.words.Figure(other.String())
-}
-
-// highest is the highest torque that is given in the same unit to a kind that
-// the stage covers.
-func (c *card) highest(s *plan.Stage) unit.GivenTorque {
-	most := s.Torque
-	for _, other := range c.side.Stages {
-		shared := slices.ContainsFunc(other.Kinds, func(k string) bool { return slices.Contains(s.Kinds, k) })
-		if other.Do == plan.Tighten && shared && other.Torque.Unit == s.Torque.Unit && other.Torque.Value > most.Value {
-			most = other.Torque
-		}
-	}
-	return most
+	return c.words.Figure(s.Other.String())
 }

@@ -68,14 +68,14 @@ func reduced(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string
 func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d diagram.Drawing, notes []string) {
 	ask := diagram.Part{Plan: p, Show: diagram.Words, Words: diagram.IDs(p.Joint), Beside: casts(p.Joint), Front: w.Sheet.Front, Box: box, SmallEm: pen.Paper.TextEm}
 	for lines := 1; ; {
-		ask.Box.Bottom = box.Bottom - float64(lines)*pen.Paper.Line - 1
+		ask.Box.Bottom = box.Bottom - float64(lines)*pen.Paper.Line - captionGap
 		d = diagram.Draw(ask)
 		caption := diagram.NewLegend(ask.KindNames(), reading(p, d, w), pen.Paper.TextEm, pen.Paper.Line, box.Left, box.Right)
 		if caption.Lines > lines {
 			lines = caption.Lines
 			continue
 		}
-		pen.Add(caption.Items(ask.Box.Bottom + pen.Paper.Line)...)
+		pen.Add(caption.Below(d)...)
 		return d, left(p, d, w, pen.Paper)
 	}
 }

@@ -13,11 +13,11 @@ import (
 )
 
 const (
-	nameHeight = 10.0 // of the line for name, class and date
+	nameHeight = 12.0 // of the line for name, class and date
 	whyHeight  = 19.0 // of the question below the list, with two lines to write on
 	leastPart  = 60.0 // height of the part on a sheet
 	ruleIndent = 4.0
-	captionAir = 1.5 // below the caption
+	captionAir = 2.0 // above and below the caption
 )
 
 // pages lays the sheet out: names and task, the part as large as there is room
@@ -87,7 +87,7 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 		req.Order, req.Called = s.side.Order, s.Plan.Called(s.side)
 	}
 	for lines := 1; ; {
-		foot := bottom - captionAir - float64(lines)*p.Paper.Line
+		foot := bottom - 2*captionAir - float64(lines)*p.Paper.Line
 		req.Box = scene.Box{Left: p.Left(), Top: top, Right: p.Right(), Bottom: foot}
 		d := diagram.Draw(req)
 		caption := diagram.NewLegend(req.KindNames(), s.reading(d), p.Paper.TextEm, p.Paper.Line, p.Left(), p.Right())
@@ -96,7 +96,7 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 			continue
 		}
 		p.Add(d.Items...)
-		p.Add(caption.Items(foot + p.Paper.Line)...)
+		p.Add(caption.Below(d)...)
 		return d
 	}
 }

@@ -46,6 +46,30 @@ func checkLayout(t *testing.T, what string, doc scene.Document) {
 	}
 }
 
+// A caption that stands away from its drawing reads as the head of what follows.
+func TestCaptionStandsWithThePart(t *testing.T) {
+	pages, _ := handout.Pages(handout.Sheet{Plan: planOf(t, "p4-head")}, handout.Request{Request: sheettest.English(sheettest.Paper(t, "a4"))}, handout.Blank)
+	bottom, caption := 0.0, 0.0
+	for _, it := range pages[0].Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			if it.Tag.Role == scene.Mark {
+				bottom = max(bottom, it.Path.Bounds().Bottom)
+			}
+		case scene.Text:
+			if it.Content == "EXHAUST SIDE" {
+				bottom = max(bottom, it.Box().Bottom)
+			}
+			if it.Content == "side" {
+				caption = it.At.Y
+			}
+		}
+	}
+	if caption < bottom || caption > bottom+8 {
+		t.Errorf("the caption stands at %.1f, below a part that ends at %.1f", caption, bottom)
+	}
+}
+
 // Sheets and keys of every built-in pattern pass the layout check on every
 // paper, upright and on its side, and in every language, with nothing left out.
 func TestBuiltinLayouts(t *testing.T) {

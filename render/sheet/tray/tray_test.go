@@ -2,6 +2,7 @@ package tray_test
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -333,4 +334,38 @@ func struckThrough(before []scene.Item, text scene.Text) bool {
 		}
 	}
 	return struck
+}
+
+// On a reduced sheet the words beside a spot break the line round a cap rather
+// than the arc of a bore, where they would pass for its name.
+func TestIDsKeepOffBores(t *testing.T) {
+	for _, name := range []string{"p4-main-caps", "p4-rod-caps"} {
+		document, _, err := tray.Document(planOf(t, name), tray.Style{OnePage: true}, sheettest.English(sheettest.Paper(t, "a5")))
+		if err != nil {
+			t.Fatal(err)
+		}
+		bores, ids := 0, 0
+		for _, it := range document.Pages[0].Items {
+			s, ok := it.(scene.Shape)
+			if !ok {
+				continue
+			}
+			if b := s.Path.Bounds(); s.Stroke != scene.Grey || b.Width() < 8 || math.Abs(b.Width()-b.Height()) > 0.05 || len(s.Path) < 5 {
+				continue
+			}
+			bores++
+			for _, text := range scenetest.Texts(document.Pages[0]) {
+				if !strings.Contains(text.Content, " (") {
+					continue
+				}
+				ids++
+				if scene.RunsToBox(s.Path.Flatten(), text.Box()) == 0 {
+					t.Errorf("%s: %q stands on the edge of a bore", name, text.Content)
+				}
+			}
+		}
+		if bores < 4 || ids < 4*8 {
+			t.Errorf("%s: only %d bores and %d ids were compared", name, bores, ids)
+		}
+	}
 }

@@ -219,8 +219,11 @@ func (s Spot) ways() []Spot {
 	return []Spot{s, flat}
 }
 
+// setBeside sets a block of words where there is room: the first such place, or
+// where lines may be broken, the one that breaks the least of them.
 func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scene.Item, ok bool) {
-	edge := s.Edge.Path.Bounds()
+	edge, least := s.Edge.Path.Bounds(), math.Inf(1)
+	var taken scene.Box
 	for _, slide := range []float64{0, 0.35, -0.35} {
 		for _, side := range sides {
 			c := scene.Point{
@@ -236,14 +239,42 @@ func (p *Plate) setBeside(s Spot, b block, own int, strictly bool) (items []scen
 				c.X -= side.X * edge.Width() * 0.12
 				c.Y -= side.Y * edge.Height() * 0.12
 			}
-			items, box := b.at(c, side, s.At)
-			if grown := box.Grown(0.3); p.free(grown, own, strictly) && !p.seams.Part(box, edge) && p.nearest(items, own) {
-				p.texts = append(p.texts, grown)
-				return p.cleared(items), true
+			words, box := b.at(c, side, s.At)
+			grown := box.Grown(0.3)
+			if !p.free(grown, own, strictly) || p.seams.Part(box, edge) || !p.nearest(words, own) {
+				continue
+			}
+			if broken := p.broken(words); broken < least-0.1 {
+				least, items, taken = broken, words, grown
+			}
+		}
+		if least == 0 {
+			break // as no place can be better
+		}
+	}
+	if items == nil {
+		return nil, false
+	}
+	p.texts = append(p.texts, taken)
+	return p.cleared(items), true
+}
+
+// broken is the length of the lines that words would stand on, in millimetres.
+func (p *Plate) broken(words []scene.Item) float64 {
+	length := 0.0
+	for _, it := range words {
+		t, ok := it.(scene.Text)
+		if !ok {
+			continue
+		}
+		box := t.Box().Grown(0.2)
+		for _, l := range p.lines {
+			if a, b, ok := box.Clipped(l.a, l.b); ok && box.Meets(l.box) {
+				length += a.Distance(b)
 			}
 		}
 	}
-	return nil, false
+	return length
 }
 
 // cleared gives words with white behind those that stand on a line, which is

@@ -40,6 +40,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.Fails:                {"why": finding.Failed(plan.ShareOfUnknown, finding.Values{"kind": "b"})},
 	plan.OrderJudged:          {}, plan.OrderOfMaker: {}, plan.OrderTooLong: {"most": 1000}, plan.SpringsJudged: {}, plan.NoGasketJudged: {}, plan.NoStages: {},
 	plan.GasketNotJudged:     {"kind": "composite"},
+	figures.FaceUsual:        {"face": unit.Length(16.5), "thread": "M11×1.5"},
 	figures.LubricantOpen:    {"low": 0.08, "high": 0.24},
 	figures.TorqueGalls:      {"lubricant": ""},
 	figures.AtWorkedOut:      {"torque": unit.GivenTorque{Value: 53.3}, "why": finding.Warned(figures.LengthShort, finding.Values{"length": unit.Length(90), "grip": unit.Length(95)})},

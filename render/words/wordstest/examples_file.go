@@ -22,6 +22,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"output not written":     {"why": fs.ErrPermission},
 	"wrench list missing":    {"file": "shop.yaml"},
 	"folder without files":   {"folder": "shop", "allowed": []string{".yaml", ".yml"}},
+	"date ahead":             {"date": "2062-03-14", "today": "2026-11-30"},
 	"print stale":            {"prints": []string{"out/p4-head.pdf"}, "n": 1, "revision": "2", "date": "2026-03-01", "stated": true},
 	"print older":            {"prints": []string{"out/p4-head-loosen.png", "out/p4-head-tighten.png"}, "n": 2, "revision": "1", "date": "2025-11-30"},
 	"prints not read":        {"folder": "out", "why": fs.ErrPermission},

@@ -14,10 +14,10 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.SprungTighten:    {"turn": unit.Angle(90)},
 	plan.SprungTurn:       {"kind": "cap", "turn": unit.Angle(360), "release": unit.Length(1.25), "most": unit.Length(0.5)},
 	plan.SprungOut:        {"kind": "cap", "other": "cap", "rounds": 1, "least": 3, "until": "until: no spring presses", "unloaded": "loaded: no"},
-	plan.CapsUnstated:     {"clusters": "clusters: [{name: cap 1, of: [C1, C2]}]"},
+	plan.CapsUnstated:     {"clusters": "clusters: …"},
 	plan.CapsAllUnloaded:  {"unloaded": "loaded: no"},
 	plan.SpringsTaken:     {"unloaded": "loaded: no"},
-	plan.SpringsUnknown:   {"clusters": "clusters: [{name: cap 1, of: [C1, C2]}]"},
+	plan.SpringsUnknown:   {"clusters": "clusters: …"},
 	plan.SpringsAllDenied: {"unloaded": "loaded: no"},
 	plan.StageFails:       {"side": "loosen", "stage": 2, "why": finding.Failed(thread.LeftHand, nil)},
 })

@@ -64,6 +64,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	"torque is safe":        {},
 	"check judged":          {"what": []string{"wrench", "order"}},
 	"check not judged":      {},
+	"check note at":         {"file": "cover.yaml", "line": 39, "what": "the bolt stays longer"},
 	"check note":            {"what": "the bolt stays longer"},
 	"torque state friction": {"kind": "main", "low": 0.08, "high": 0.24},
 	"torque range":          {"least": unit.Torque(53.4), "most": unit.Torque(121)},

@@ -1,0 +1,120 @@
+package places
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+)
+
+// numbered are things whose names are one word and a number each, such as cyl 1,
+// with the number of each.
+type numbered struct {
+	at      []geometry.Point
+	nodes   []*nodes.Node
+	names   []string
+	numbers []int
+	size    []float64
+}
+
+var wordAndNumber = regexp.MustCompile(`^(.*\pL)\W*(\d{1,3})$`)
+
+// series parts names by their words.
+func series(names []string, at []geometry.Point, from []*nodes.Node, size []float64) (all []*numbered) {
+	of := map[string]*numbered{}
+	for i, name := range names {
+		m := wordAndNumber.FindStringSubmatch(name)
+		if m == nil {
+			continue
+		}
+		s := of[m[1]]
+		if s == nil {
+			s = &numbered{}
+			of[m[1]], all = s, append(all, s)
+		}
+		n, _ := strconv.Atoi(m[2])
+		s.at, s.nodes, s.names, s.numbers, s.size = append(s.at, at[i]), append(s.nodes, from[i]), append(s.names, name), append(s.numbers, n), append(s.size, size[i])
+	}
+	return all
+}
+
+// series warns of bores and clusters whose numbers do not rise or fall along their
+// row, that lack one between, and of a bore of another size than the others.
+func (c check) series() {
+	bores := geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) string { return b.Label })
+	for _, s := range series(bores, geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) geometry.Point { return b.Centre }), c.Bores, geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) float64 { return b.Diameter })) {
+		c.inRow(s)
+		c.ofOneSize(s)
+	}
+	if slices.ContainsFunc(c.Joint.Clusters, func(k geometry.Cluster) bool { return len(k.Of) == 0 }) {
+		return
+	}
+	clusters := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) string { return k.Name })
+	index := c.Joint.Index()
+	middles := geometry.Mapped(c.Joint.Clusters, func(k geometry.Cluster) geometry.Point {
+		return geometry.Centroid(c.Joint.PointsOf(geometry.Mapped(k.Of, func(id string) int { return index[id] })))
+	})
+	for _, s := range series(clusters, middles, c.Clusters, make([]float64, len(clusters))) {
+		c.inRow(s)
+	}
+}
+
+const fewestOfSeries = 3
+
+func (c check) inRow(s *numbered) {
+	if len(s.at) < fewestOfSeries || !geometry.OneLine(s.at) {
+		return
+	}
+	axis := geometry.LongAxis(s.at)
+	order := geometry.Sorted(len(s.at), func(i int) float64 { return s.at[i].Dot(axis) })
+	along := geometry.Mapped(order, func(i int) int { return s.numbers[i] })
+	if along[0] > along[len(along)-1] {
+		slices.Reverse(order)
+		slices.Reverse(along)
+	}
+	for k := 1; k < len(along); k++ {
+		if along[k] < along[k-1] {
+			c.Warn(s.nodes[order[k]], NumbersJumbled, finding.Values{"name": problem.Quoted(s.names[order[k]]), "before": problem.Quoted(s.names[order[k-1]])})
+			return
+		}
+	}
+	c.noGap(s, order, along)
+}
+
+// noGap warns of a number that lacks between two whose places leave room for it.
+func (c check) noGap(s *numbered, order, along []int) {
+	for k := 1; k < len(along); k++ {
+		pitch := func(k int) float64 { return s.at[order[k]].Distance(s.at[order[k-1]]) }
+		other := pitch(max(1, (k+1)%len(along)))
+		if along[k]-along[k-1] == 2 && math.Abs(pitch(k)-2*other) < other/10 {
+			c.Warn(s.nodes[order[k]], NumberMissing, finding.Values{"name": problem.Quoted(s.names[order[k]]), "before": problem.Quoted(s.names[order[k-1]])})
+			return
+		}
+	}
+}
+
+// ofOneSize warns of the one bore whose diameter is not that of all others of its
+// name.
+func (c check) ofOneSize(s *numbered) {
+	if len(s.size) < fewestOfSeries {
+		return
+	}
+	sizes := slices.Sorted(slices.Values(s.size))
+	usual := sizes[len(sizes)/2]
+	var odd []int
+	for i, size := range s.size {
+		if math.Abs(size-usual) > toleranceMm {
+			odd = append(odd, i)
+		}
+	}
+	if len(odd) == 1 {
+		i := odd[0]
+		c.Warn(s.nodes[i], BoreOtherSize, finding.Values{"name": problem.Quoted(s.names[i]), "diameter": unit.Length(s.size[i]), "usual": unit.Length(usual)})
+	}
+}
