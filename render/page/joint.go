@@ -164,8 +164,15 @@ func (m *Mark) draw(items []scene.Item) error {
 func (m Mark) LittleEm() float64   { return scene.Rounded(m.R * 0.8) }
 func (m Mark) LittleBase() float64 { return scene.Rounded(m.Y + m.R*0.82) }
 
-// WordBase is where a word stands under the mark.
-func (m Mark) WordBase() float64 { return scene.Rounded(m.Y + m.R*1.05 + 3) }
+// Word is where a word about the mark stands: in the free room beside it, else
+// right under it.
+func (m Mark) Word() Spot {
+	const below = 3.0 // from the edge to the baseline
+	if m.Beside != nil {
+		return Spot{m.Beside.X, scene.Rounded(m.Beside.Y + below/2)}
+	}
+	return Spot{m.X, scene.Rounded(m.Y + m.R*1.05 + below)}
+}
 
 // Around is the viewBox of the mark with its ring.
 func (m Mark) Around() string {

@@ -47,7 +47,7 @@ func (v RunView) Known() known {
 	}
 	for _, m := range v.Part().Marks {
 		s := v.step(m.Step)
-		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Word, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step, s != nil && s.AngleDeg > 0})
+		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Says, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step, s != nil && s.AngleDeg > 0})
 	}
 	return k
 }

@@ -37,7 +37,7 @@ type Part struct {
 type ShownMark struct {
 	Mark
 	State MarkState
-	Word  string // of its trouble
+	Says  string // the word of its trouble
 	Label string // for a screen reader
 	Step  int    // its next step; 0 for none
 	Said  string // what is said of it when it is chosen
@@ -80,15 +80,15 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	}
 	said := t.Run.States[string(one.State)]
 	if trouble, found := v.openTrouble(m.ID); found {
-		one.Word = t.Trouble.Short[troubleName(trouble)]
+		one.Says = t.Trouble.Short[troubleName(trouble)]
 		said = t.Trouble.Names[troubleName(trouble)]
 	}
 	by := ""
 	if last.By != "" {
 		by = fmt.Sprintf(t.Run.StateBy, last.By, v.when(last.At))
 	}
-	if one.Word != "" { // what is seen of the mark, in the order in which it is seen
-		one.Label = words.Row(m.Number+" "+one.Word, m.ID, v.Joint.kinds[m.ID])
+	if one.Says != "" { // what is seen of the mark, in the order in which it is seen
+		one.Label = words.Row(m.Number+" "+one.Says, m.ID, v.Joint.kinds[m.ID])
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
 	}

@@ -115,7 +115,7 @@ func headWork(t testing.TB) record.Record {
 
 // All built-in patterns, both ways, done to the end or begun, on every paper in
 // every language: no fault of the layout, nothing under 2 mm, and what was left
-// out is said on the paper.
+// out is said on the paper, as is that figures were worked out.
 func TestBuiltinLayouts(t *testing.T) {
 	t.Parallel()
 	for n, name := range patterns.Builtin() {
@@ -149,6 +149,10 @@ func check(t *testing.T, name string, r record.Record, turn int) {
 			}
 		}
 		said := scenetest.Said(document.Pages...)
+		worked := slices.ContainsFunc(r.View.Steps, func(st run.Step) bool { return st.WorkedOut })
+		if got := strings.Contains(said, "≈ "+ask.Words.Page.Run.WorkedOut[:5]); got != worked {
+			t.Errorf("%s: figures worked out: %v, said: %v", name, worked, got)
+		}
 		for _, note := range notes {
 			if begin, _, _ := strings.Cut(note, " "); !strings.Contains(said, begin) {
 				t.Errorf("%s on %s: %q does not stand on the paper", name, ask.Paper.Name, note)
@@ -199,7 +203,7 @@ func TestLettersStandInTheDrawing(t *testing.T) {
 	}
 }
 
-// Times are those of the workshop; figures worked out carry their sign; a wrench
+// Times are those of the workshop; a wrench
 // that is not in the list, and one out of date, are flagged.
 func TestTightening(t *testing.T) {
 	t.Parallel()
@@ -252,3 +256,33 @@ func TestGoldenScene(t *testing.T) {
 }
 
 func plainBlanks(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
+
+// A job has an overview of its runs, what was entered on it, and each run behind.
+func TestJob(t *testing.T) {
+	t.Parallel()
+	begun := begin(t, "p4-head", run.Tighten).record()
+	begun.ID = "R13"
+	j := record.Job{
+		ID: "J3", Of: "fernhollow-p4", Title: "Fernhollow P4 pump engine", Number: "P4-0117", Order: "A-31", Note: "overheated",
+		Who: "JK", Program: "v1.4.0", Started: start, Runs: []record.Record{headWork(t), begun}, Head: strings.Repeat("7c1e90b4", 8), HeadPlace: 480,
+		Entries: []record.Entry{
+			{Entry: run.Entry{ID: "j1", Act: run.Part, Step: 2, Who: "RA", Time: start}, N: 7},
+			{Entry: run.Entry{ID: "j2", Act: run.Measure, Measure: "end float", Value: "0.15", Unit: "mm", Who: "MB", Time: start.Add(time.Hour)}, N: 9},
+			{Entry: run.Entry{ID: "j3", Act: run.Correct, Of: "j2", Note: "read as 0.16 mm", Who: "MB", Time: start.Add(2 * time.Hour)}, N: 12},
+		},
+	}
+	for _, ask := range sheettest.Requests(0) {
+		document, _ := record.JobDocument(j, record.Request{Request: ask})
+		sheettest.Check(t, "job", ask, document.Pages)
+	}
+	document, _ := record.JobDocument(j, record.Request{Request: sheettest.English(sheet.Papers[1])})
+	said := plainBlanks(scenetest.Said(document.Pages[0]))
+	for _, want := range []string{"J3", "P4-0117", "overheated", "R12", "R13", "sealed", "open", "part done · Step 2", "end float · 0.15 mm", "to entry 9", "read as 0.16 mm", "RECORD, OPEN"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not printed", want)
+		}
+	}
+	if last := scenetest.Said(document.Pages[len(document.Pages)-1]); !strings.Contains(last, "R13") {
+		t.Error("the last run is not printed")
+	}
+}

@@ -157,7 +157,7 @@ func BenchmarkBuiltinCompliance(b *testing.B) {
 				b.Skip(err)
 			}
 			for b.Loop() {
-				if _, err := m.Joint(m.Foundation.High); err != nil {
+				if _, err := m.Kernel.Compliance(m.At, m.Foundation.High); err != nil {
 					b.Fatal(err)
 				}
 			}
