@@ -370,3 +370,83 @@ func TestStraysAndOddOnes(t *testing.T) {
 		t.Errorf("five places: %+v", odd)
 	}
 }
+
+// Levels in even steps, some skipped; else symmetric about their mean; else as they are
+// (first principles).
+func TestLevelsByHand(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name  string
+		value []float64
+		even  bool
+		want  []float64
+		of    []int
+	}{
+		{"even", []float64{0, 10, 20.3, 30.1}, true, []float64{0.01, 10.07, 20.13, 30.19}, []int{0, 1, 2, 3}},
+		{"one skipped", []float64{0, 10, 30}, true, []float64{0, 10, 20, 30}, []int{0, 1, 3}},
+		{"symmetric", []float64{0, 10, 23.8, 33.8}, true, []float64{0, 10, 23.8, 33.8}, []int{0, 1, 2, 3}},
+		{"neither", []float64{0, 10, 24, 46}, false, []float64{0, 10, 24, 46}, []int{0, 1, 2, 3}},
+		{"too many steps skipped", []float64{0, 10, 140}, false, []float64{0, 10, 140}, []int{0, 1, 2}},
+	} {
+		l := &levels{value: slices.Clone(c.value), of: Count(len(c.value)), slack: 0.5}
+		if got := l.straighten(); got != c.even || !slices.EqualFunc(l.value, c.want, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }) || !slices.Equal(l.of, c.of) {
+			t.Errorf("%s: %v, %v of %v", c.name, got, l.of, l.value)
+		}
+	}
+	if got := symmetric([]float64{0, 10, 24, 33}); !slices.EqualFunc(got, []float64{0.25, 9.75, 23.75, 33.25}, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 }) {
+		t.Errorf("symmetric: %v", got)
+	}
+	if got := quietest([]float64{0, 9.9, 10, 11, 2}, 0, 10); math.Abs(got-5.95) > 1e-9 { // between 2 and 9.9
+		t.Errorf("quietest %g", got)
+	}
+	if got := quietest([]float64{1, 12}, 4, 8); got != 6 {
+		t.Errorf("nothing between: %g", got)
+	}
+}
+
+// Rings are parted where they would be wider than half a spacing, at the widest jump;
+// those of a grid by columns and rows from its middle.
+func TestRingsByHand(t *testing.T) {
+	t.Parallel()
+	distance := []float64{10, 10.5, 14, 15, 19, 40}
+	for width, want := range map[float64][]int{100: {6}, 10: {5, 1}, 6: {4, 1, 1}, 0: {6}} {
+		got := Mapped(appendNarrow(nil, Count(6), distance, width), func(ring []int) int { return len(ring) })
+		if !slices.Equal(got, want) {
+			t.Errorf("up to %g wide: %v, want %v", width, got, want)
+		}
+	}
+	for _, c := range []struct {
+		columns, rows int
+		want          []int
+	}{{5, 2, []int{2, 4, 4}}, {4, 3, []int{2, 4, 6}}, {3, 3, []int{1, 8}}, {2, 2, []int{4}}, {4, 4, []int{4, 12}}} {
+		l := NewLayout(Grid(c.columns, c.rows, 60, 50, Point{}))
+		l.Columns, l.Rows, l.Column, l.Row = c.columns, c.rows, nil, nil
+		for range c.rows {
+			l.Column = append(l.Column, Count(c.columns)...)
+		}
+		for r := range c.rows {
+			l.Row = append(l.Row, slices.Repeat([]int{c.rows - 1 - r}, c.columns)...)
+		}
+		if got := Mapped(l.gridRings(), func(ring []int) int { return len(ring) }); !slices.Equal(got, c.want) {
+			t.Errorf("%d by %d: rings of %v, want %v", c.columns, c.rows, got, c.want)
+		}
+	}
+	if distanceRings(nil, Point{}) != nil {
+		t.Error("no places have rings")
+	}
+	// The axis on which edges are shorter in all.
+	flat, tall := []Box{{Point{0, 0}, Point{10, 1}}, {Point{3, 5}, Point{9, 7}}}, []Box{{Point{0, 0}, Point{1, 10}}, {Point{3, 5}, Point{4, 9}}}
+	if from, to := sides(flat); !slices.Equal(from, []float64{0, 5}) || !slices.Equal(to, []float64{1, 7}) {
+		t.Errorf("flat edges from %v to %v", from, to)
+	}
+	if from, to := sides(tall); !slices.Equal(from, []float64{0, 3}) || !slices.Equal(to, []float64{1, 4}) {
+		t.Errorf("tall edges from %v to %v", from, to)
+	}
+	// Loose levels belong to the part, not to where it lies.
+	for _, shift := range []float64{0, 1000, -700} {
+		points := Mapped([]float64{202, 4, 98, 0, 107, 195}, func(x float64) Point { return Point{X: x + shift} })
+		if got := looseLevels(points, alongX, 100); !slices.Equal(got.of, []int{2, 0, 1, 0, 1, 2}) {
+			t.Errorf("shifted by %g: %v", shift, got.of)
+		}
+	}
+}

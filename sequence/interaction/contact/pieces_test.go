@@ -92,6 +92,33 @@ func TestTwoBoltsByHand(t *testing.T) {
 	}
 }
 
+// Two bolts that touch, by hand: the inverse of 1 and 0.2 is 1/0.96 and -0.2/0.96. A nut
+// that is turned on adds that much; one that is turned back too far lets go.
+func TestTurnsByHand(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		travel float64
+		want   [2]float64
+	}{{0.96, [2]float64{11, 9.8}}, {-0.96, [2]float64{9, 10.2}}, {0, [2]float64{10, 10}}, {-9.5, [2]float64{10 - 9.5/0.96, 10 + 1.9/0.96}}, {-12, [2]float64{0, 12}}, {47, [2]float64{10 + 47/0.96, 10 - 9.4/0.96}}, {60, [2]float64{72, 0}}} {
+		n := coupled(t, 2, 0.2).Loose()
+		for range 40 { // until both are even
+			for i := range 2 {
+				if err := n.Tighten(i, 10); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		if err := n.Advance(0, c.travel); err != nil || math.Abs(n.Forces()[0]-c.want[0]) > 1e-6 || math.Abs(n.Forces()[1]-c.want[1]) > 1e-6 {
+			t.Errorf("turned by %g: %v, want %v, %v", c.travel, n.Forces(), c.want, err)
+		}
+	}
+	for _, bad := range []float64{math.NaN(), math.Inf(1)} {
+		if j, err := NewJoint(mat.NewSymDense(1, []float64{bad}), []stiffness.Resilience{1}); err == nil || j != nil {
+			t.Errorf("a compliance of %g is taken", bad)
+		}
+	}
+}
+
 // A wrench turns no nut that has its force, or lacks no more than sticks.
 func TestClicks(t *testing.T) {
 	t.Parallel()
