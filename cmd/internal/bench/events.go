@@ -28,6 +28,9 @@ func (b *Bench) getEvents(w http.ResponseWriter, r *http.Request) error {
 	if asked, err := strconv.Atoi(lastEvent(r)); err == nil && asked >= 0 {
 		last = min(asked, last)
 	}
+	if r.Method == http.MethodHead {
+		return nil
+	}
 	to := http.NewResponseController(w)
 	to.SetReadDeadline(time.Time{}) // nothing more is read, and it lasts as long as the page
 	w.Header().Set("Content-Type", "text/event-stream")

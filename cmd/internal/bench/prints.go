@@ -95,6 +95,9 @@ func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note 
 	if err != nil {
 		return failure{http.StatusUnprocessableEntity, err}
 	}
+	if r.Method == http.MethodHead {
+		return nil // nothing was printed
+	}
 	who := cmp.Or(firstRunes(strings.TrimSpace(r.URL.Query().Get("who")), longestWho), nobodyNamed)
 	if err := note(run.Entry{ID: rand.Text(), Act: run.Printed, Who: who, Time: b.now(), Sheet: name, Fingerprint: p.Fingerprint}); err != nil {
 		return err

@@ -263,5 +263,11 @@ func TestPrints(t *testing.T) {
 		t.Error("the run prints the changed file")
 	}
 	s.want(http.StatusBadRequest, s.ask("GET", "/runs/"+id+"/card.pdf?paper=a9", ""))
+	version := s.state(id).Version
+	s.want(http.StatusOK, s.ask("HEAD", "/runs/"+id+"/card.pdf", ""))
+	s.want(http.StatusOK, s.ask("HEAD", "/api/runs/"+id+"/events", ""))
+	if now := s.state(id).Version; now != version {
+		t.Error("a print is noted that was not asked for")
+	}
 	s.want(http.StatusUnprocessableEntity, s.ask("GET", "/patterns/p4-engine/card.pdf", ""))
 }

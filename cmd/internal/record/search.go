@@ -57,7 +57,7 @@ func (f Filter) query(kind Kind) (string, []any) {
 		limit("n IN (SELECT subject FROM took_part WHERE person = (SELECT n FROM person WHERE name = ?))", strings.TrimSpace(f.Person))
 	}
 	if f.Wrench != "" {
-		limit("n IN (SELECT subject FROM entry WHERE wrench = ?)", f.Wrench)
+		limit("n IN (SELECT subject FROM entry WHERE wrench = ? AND wrench <> '')", f.Wrench)
 	}
 	if f.Job != "" {
 		limit("job = (SELECT n FROM subject WHERE id = ?)", f.Job)

@@ -12,6 +12,12 @@ export function setWho(value) {
   keep("drawdown-who", name);
 }
 
+// A sheet that is printed is noted with the initials.
+document.addEventListener("click", (e) => {
+  const sheet = e.target.closest?.('a[href$=".pdf"]');
+  if (sheet && name) sheet.search = "?who=" + encodeURIComponent(name);
+});
+
 export const soundOn = () => kept("drawdown-sound") === "on";
 export const setSound = (on) => keep("drawdown-sound", on ? "on" : "");
 

@@ -1,4 +1,5 @@
 // Starts a run: with a job where the machine or the order is named.
+import "./device.js";
 import { at } from "./live.js";
 
 async function post(path, body) {
