@@ -3,7 +3,6 @@ package plan
 import (
 	"slices"
 	"strings"
-	"unicode"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -32,7 +31,7 @@ var (
 // one or over it.
 func namesCamshaft(text string) bool {
 	named := false
-	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
+	for _, word := range wordsOf(text) {
 		if slices.ContainsFunc(besideCams, func(end string) bool { return strings.HasSuffix(word, end) }) {
 			return false
 		}

@@ -1,5 +1,11 @@
 package plan
 
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
 // Caution is what the file warns of, for both sides of the work or for one.
 type Caution struct {
 	Text string
@@ -25,4 +31,38 @@ func (p Plan) CautionsFor(side CautionSide) []string {
 		}
 	}
 	return texts
+}
+
+// What no sentence ends with in the languages of the sheets. Words that do end
+// one, as parts of a verb or as another word in another of the languages, are
+// left out: "is looked at", "zieht an", "tap and die".
+var (
+	neverLast = []string{
+		"the", "a", "and", "or", "nor", "but", "than", "into", "onto", "until", "because", "between", "without", "every", "its", "their", "your",
+		"der", "den", "dem", "des", "eine", "einen", "einem", "einer", "und", "oder", "von", "für", "bis", "ohne", "zum", "zur", "vom", "im", "beim", "ins", "gegen", "zwischen", "dass",
+		"le", "la", "les", "un", "une", "du", "de", "et", "ou", "à", "au", "avec", "sans", "par", "dans", "sur", "que", "qui",
+		"el", "los", "las", "una", "del", "y", "al", "con", "sin", "para", "por", "en",
+	}
+	// lastBehind end a sentence only behind another word: "to turn it with".
+	lastBehind = []string{"of", "to", "from", "with", "for", "by"}
+	behindThat = []string{"to", "what", "which", "that", "where", "who", "they", "it", "is", "are", "was", "be"}
+)
+
+// cutOff gives the last word or sign of a text that ends in the middle; empty for
+// one that may end there.
+func cutOff(text string) string {
+	words := strings.Fields(text)
+	if len(words) == 0 {
+		return ""
+	}
+	last := words[len(words)-1]
+	if end, _ := utf8.DecodeLastRuneInString(last); strings.ContainsRune(",:;–—-(&/", end) {
+		return string(end)
+	}
+	before := words[:len(words)-1]
+	led := slices.ContainsFunc(before, func(word string) bool { return slices.Contains(behindThat, word) })
+	if slices.Contains(neverLast, last) || slices.Contains(lastBehind, last) && !led {
+		return last
+	}
+	return ""
 }

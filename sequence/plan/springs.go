@@ -117,7 +117,8 @@ func shared(a, b []string) []string {
 
 // LiftsSprung finds the stages of loosening that lift a part under spring load
 // at one end, by their numbers from 0: a large turn, too few turns before the
-// bolts come out, bolts that are out before others are turned.
+// bolts come out, bolts that are out before others are turned, rounds until
+// something else than that no spring presses.
 func (in Input) LiftsSprung() map[int]finding.Finding { return in.lifts(in.sprungKinds()) }
 
 func (in Input) lifts(sprung []string) map[int]finding.Finding {
@@ -144,6 +145,9 @@ func (in Input) lifts(sprung []string) map[int]finding.Finding {
 			}
 			if s.Until != "" {
 				rounds[kind] = max(rounds[kind], plannedRounds)
+				if f, odd := untilSense(s.Until); odd && found[i].Code == "" {
+					found[i] = f
+				}
 			}
 		}
 	}
