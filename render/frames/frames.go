@@ -9,6 +9,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
+	"slices"
 )
 
 // Work says what to show.
@@ -83,7 +84,7 @@ func Lay(ask Work) Playback {
 }
 
 func (r Work) part(box scene.Box) []scene.Item {
-	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Called: r.Plan.Called(r.side()), Front: r.Words.Sheet.Front, Box: box})
+	d := diagram.Draw(diagram.Part{Plan: r.Plan, Order: r.side().Order, Called: r.Plan.Called(r.side()), Front: r.Words.Sheet.Front, Box: box, Thick: slices.Repeat([]bool{true}, len(r.Plan.Joint.Fasteners))}) // as each is once it is tight
 	if r.NoRoom != nil {
 		r.NoRoom(len(d.Unplaced), len(r.side().Order))
 	}

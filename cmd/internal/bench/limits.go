@@ -25,7 +25,6 @@ var Usual = Limits{
 }
 
 const (
-	mostPixels    = 50_000_000 // of a photo
 	longestCode   = 12
 	mostOnPage    = 100 // records
 	longestWho    = 60

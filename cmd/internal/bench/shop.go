@@ -167,16 +167,6 @@ func (s *shop) stamped() uint64 {
 	return sum.Sum64()
 }
 
-// fingerprint is that of a file as it is now; empty where it is gone or not sound.
-func (s *shop) fingerprint(name string) string {
-	for _, one := range s.all() {
-		if one.Name == name {
-			return one.Fingerprint
-		}
-	}
-	return ""
-}
-
 func (b *Bench) getPatterns(w http.ResponseWriter, r *http.Request) error {
 	answer(w, http.StatusOK, b.patterns(b.reader(r)))
 	return nil

@@ -43,6 +43,14 @@ func TestFollow(t *testing.T) {
 	id := b.open("p4-sump", run.Tighten)
 	one := NewTab(t, Browser(t), Tablet)
 	openRun(one, b, id)
+	// 15 mm and capitals of 12 mm at 6.3 px/mm; the capitals of Go Bold are 0.7227 em
+	// (OS/2 sCapHeight).
+	if got := Evaluate[float64](one, `document.getElementById("bar").getBoundingClientRect().height`); got < 95 {
+		t.Errorf("the bar is %v px high", got)
+	}
+	if got := 0.7227 * Evaluate[float64](one, `parseFloat(getComputedStyle(document.querySelector(".figure b")).fontSize)`); got < 12*6.3 {
+		t.Errorf("the capitals of the figure are %v px high", got)
+	}
 	one.Tap("#bar")
 	one.Until(`document.getElementById("who").open`)
 	one.Type("#who input", "ra"+kb.Enter)
