@@ -69,6 +69,8 @@ func (r *reader) overridden(top, base *nodes.Node) {
 			r.Note(top.KeyNode(key), ListReplaced, finding.Values{"key": key, "file": under.File.Name, "lost": lost, "count": len(under.Items)})
 		}
 	}
+	r.overriddenStages("tighten", top, base)
+	r.overriddenStages("loosen", top, base)
 	units := func(n *nodes.Node) string {
 		if at := n.Get("units"); at != nil {
 			return at.Text

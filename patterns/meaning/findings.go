@@ -118,6 +118,8 @@ const (
 	NotBelow          finding.Code = "changes not below"           // key, name, meant
 	TheChange         finding.Code = "changes the change"          // id
 	ListReplaced      finding.Code = "changes list replaced"       // key, file, lost, count
+	StagesReplaced    finding.Code = "changes stages replaced"     // side, file, before, now, waits: lost
+	AngleLost         finding.Code = "changes angle lost"          // file, kind: empty for all, angle, left
 	UnitsChanged      finding.Code = "changes units"               // units, file, base
 	MirrorLabels      finding.Code = "changes mirror labels"       // labels, example
 )

@@ -2,6 +2,7 @@ package wordstest
 
 import (
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/relabel"
 )
@@ -13,6 +14,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.NotBelow:          {"key": "omit", "name": `"M33"`, "meant": "M3"},
 	meaning.TheChange:         {"id": "M7"},
 	meaning.ListReplaced:      {"key": "fasteners", "file": "left.yaml", "lost": 13, "count": 14},
+	meaning.StagesReplaced:    {"side": "tighten", "file": "left.yaml", "before": 5, "now": 3, "waits": 1},
+	meaning.AngleLost:         {"file": "left.yaml", "kind": "main", "angle": unit.Angle(180), "left": unit.Angle(90)},
 	meaning.UnitsChanged:      {"units": `"in"`, "file": "left.yaml", "base": "mm"},
 	meaning.MirrorLabels:      {"labels": []string{"cyl 1", "cyl 3", "in 1a"}, "example": "cyl 1: …"},
 	relabel.NoRelabel:         {"found": `"cyl 1"`, "example": "[M1, M2]"},
