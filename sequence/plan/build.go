@@ -55,7 +55,9 @@ func (p *Plan) order(in Input) error {
 	p.Loosen.Order = slices.Clone(order)
 	slices.Reverse(p.Loosen.Order)
 	for _, g := range groups {
-		p.Groups = append(p.Groups, p.settle(g))
+		if settled := p.settle(g); len(settled.Members) > 0 { // a kind without fasteners has nothing to order
+			p.Groups = append(p.Groups, settled)
+		}
 	}
 	return nil
 }
@@ -86,8 +88,9 @@ func (in Input) groups() []sequence.Group {
 func (p *Plan) settle(g sequence.Group) Group {
 	var settled Group
 	settled.Members, settled.Kinds = p.covered(p.Tighten.Order, g.Kinds)
-	if len(g.Kinds) > 0 {
-		settled.Kinds = g.Kinds
+	if len(g.Kinds) > 0 { // as the file lists them
+		idle := func(kind string) bool { return !slices.Contains(settled.Kinds, kind) }
+		settled.Kinds = slices.DeleteFunc(slices.Clone(g.Kinds), idle)
 	}
 	settled.Way, settled.Seen = sequence.SettledGroup(p.Joint, settled.Members, g), sequence.SeenGroup(p.Joint, settled.Members, g)
 	settled.Turn = g.Turn.For(settled.Way)
@@ -111,14 +114,14 @@ func (p *Plan) covered(order []int, of []string) (fasteners []int, kinds []strin
 	return fasteners, kinds
 }
 
-// inOrder sorts the kinds as their groups are finished; kinds without a
-// fastener fall away.
+// inOrder sorts the kinds as their groups are finished. Groups hold no kind
+// without a fastener.
 func inOrder(kinds []Kind, groups []Group) []Kind {
 	var sorted []Kind
 	for _, g := range groups {
 		for _, name := range g.Kinds {
 			for _, k := range kinds {
-				if k.Name == name && len(g.Members) > 0 {
+				if k.Name == name {
 					sorted = append(sorted, k)
 				}
 			}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -169,5 +171,25 @@ func TestCovered(t *testing.T) {
 				t.Errorf("%s: %q judged, open: %v, want %v", c.name, code, got, want)
 			}
 		}
+	}
+}
+
+// TestKindWithoutFasteners: a kind that no fastener is of adds no group, and so
+// no stage that would read as one for all (first principles).
+func TestKindWithoutFasteners(t *testing.T) {
+	in := cylinderHead(t)
+	in.Kinds = append(in.Kinds, Kind{Name: "spare", Thread: threadOf(t, "M5")})
+	p := build(t, in)
+	want := build(t, cylinderHead(t))
+	if diff := cmp.Diff(want.Groups, p.Groups); diff != "" {
+		t.Errorf("groups with an unused kind (-without, +with):\n%s", diff)
+	}
+	for _, s := range p.Loosen.Stages {
+		if s.Do != Wait && len(s.Fasteners) == 0 {
+			t.Errorf("loosening stage %d is for no fastener", s.Number)
+		}
+	}
+	if len(p.Loosen.Stages) != len(want.Loosen.Stages) {
+		t.Errorf("%d stages to loosen with an unused kind, %d without", len(p.Loosen.Stages), len(want.Loosen.Stages))
 	}
 }

@@ -39,7 +39,7 @@ func (f *pages) work(most float64) {
 	for from, checks := 0, true; ; f.Turn() {
 		page, drawn, ok := f.c.fill(f.Y, f.Bottom, most, from, checks)
 		switch {
-		case ok:
+		case ok && !(checks && !drawn.whole() && f.wholeAlone(from, most)):
 			f.page(page, drawn)
 			from, checks = page.to, false
 			if from >= len(f.c.side.Stages) {
@@ -53,6 +53,13 @@ func (f *pages) work(most float64) {
 			return
 		}
 	}
+}
+
+// wholeAlone says that the part has room for all its numbers and words on a page
+// without what to see to first.
+func (f *pages) wholeAlone(from int, most float64) bool {
+	_, drawn, ok := f.c.fill(f.Y, f.Bottom, most, from, false)
+	return ok && drawn.whole()
 }
 
 // page draws a page that is filled as chosen.
