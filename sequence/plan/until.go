@@ -15,11 +15,12 @@ const (
 	UntilOwn     finding.Code = "plan until own"     // until, usual
 )
 
-// The words of a spring that presses, and of one that does not, in the languages
+// The words of a spring that presses, and of what none presses on, in the languages
 // of the sheets.
 var (
 	springWords = []string{"spring", "springs", "feder", "federn", "ventilfeder", "ventilfedern", "ressort", "ressorts", "muelle", "muelles", "resorte", "resortes"}
 	pressWords  = []string{"press", "presses", "push", "pushes", "drückt", "drücken", "presse", "pressent", "pousse", "poussent", "appuie", "appuient", "empuja", "empujan", "presiona", "presionan", "aprieta", "aprietan"}
+	freeWords   = []string{"free", "loose", "slack", "frei", "lose", "libre", "libres", "suelto", "suelta", "sueltos", "sueltas"}
 	noWords     = []string{
 		"no", "not", "none", "nothing", "never", "without", "neither", "stop", "stops", "cease", "ceases", "don", "doesn", "cannot",
 		"kein", "keine", "keiner", "keinen", "nicht", "nichts", "nie", "ohne", "weder",
@@ -44,6 +45,8 @@ func untilSense(until string) (f finding.Finding, found bool) {
 		return f, false
 	case has(springWords) && has(pressWords):
 		return finding.Warned(UntilPressed, values), true
+	case has(freeWords):
+		return f, false
 	}
 	return finding.Noted(UntilOwn, values), true
 }

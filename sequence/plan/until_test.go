@@ -17,10 +17,11 @@ func TestUntilUnderSprings(t *testing.T) {
 			"keine Feder drückt", "die Federn drücken nicht mehr", "bis nichts mehr drückt",
 			"aucun ressort n’appuie", "les ressorts n'appuient plus", "plus aucun ressort ne pousse",
 			"ningún muelle empuja", "no empuje ningún muelle", "los muelles dejan de empujar",
+			"every cap is free", "jeder Deckel ist frei",
 		},
-		UntilPressed: {"springs press", "Spring presses", "all springs push", "Federn drücken", "un ressort appuie", "los muelles empujan"},
+		UntilPressed: {"springs press", "Spring presses", "all springs push", "Federn drücken", "un ressort appuie", "los muelles empujan", "springs press on loose caps"},
 		UntilCut:     {"no spring", "No springs", "keine Feder", "aucun ressort", "ningún muelle", "no", "no spring presses on the", "no spring presses,"},
-		UntilOwn:     {"every cap is free", "spring pressure gone", "the camshaft is level"},
+		UntilOwn:     {"spring pressure gone", "the camshaft is level"},
 	} {
 		for _, text := range want {
 			if f, _ := untilSense(text); f.Code != until {

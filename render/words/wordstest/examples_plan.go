@@ -16,7 +16,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.SprungOut:        {"kind": "cap", "other": "cap", "rounds": 1, "least": 3, "until": "until: no spring presses", "unloaded": "loaded: no"},
 	plan.UntilPressed:     {"until": "springs press", "usual": "until: no spring presses"},
 	plan.UntilCut:         {"until": "no spring", "usual": "until: no spring presses"},
-	plan.UntilOwn:         {"until": "every cap is free", "usual": "until: no spring presses"},
+	plan.UntilOwn:         {"until": "the camshaft is level", "usual": "until: no spring presses"},
 	plan.CapsUnstated:     {"clusters": "clusters: …"},
 	plan.CapsAllUnloaded:  {"unloaded": "loaded: no"},
 	plan.SpringsTaken:     {"unloaded": "loaded: no"},
