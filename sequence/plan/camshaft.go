@@ -10,8 +10,8 @@ import (
 
 // What a file leaves open of springs under a part.
 const (
-	CapsUnstated     finding.Code = "plan caps unstated"      // clusters: what a file says in its place
-	CapsAllUnloaded  finding.Code = "plan caps all unloaded"  // unloaded: what a file says of each
+	CapsUnstated     finding.Code = "plan caps unstated"      // clusters: what a file says in its place, rises: by stages of its own
+	CapsAllUnloaded  finding.Code = "plan caps all unloaded"  // unloaded: what a file says of each, rises: by stages of its own
 	SpringsTaken     finding.Code = "judged springs taken"    // unloaded: what a file says where none presses
 	SpringsUnknown   finding.Code = "judged springs unknown"  // clusters: what a file says in its place
 	SpringsAllDenied finding.Code = "judged springs all none" // unloaded: what a file says of each
@@ -24,6 +24,7 @@ const sayClusters keyed = "clusters: [{name: cap 1, of: [C1, C2]}]"
 var (
 	camBegins  = []string{"camshaft", "nockenwelle"}
 	camWords   = []string{"cam", "cams", "cames", "levas"}
+	capWords   = []string{"cap", "caps", "lagerdeckel", "chapeau", "chapeaux", "sombrerete", "sombreretes"}
 	besideCams = []string{"cover", "sprocket", "gear", "pulley", "wheel", "sensor", "rad", "haube", "couvercle", "pignon", "capteur", "tapa", "piñón", "polea"}
 )
 
@@ -41,8 +42,9 @@ func namesCamshaft(text string) bool {
 }
 
 // isCamshaft says whether a file calls its part, its kinds or its clusters by a
-// camshaft. What its labels say may be of what lies beside it.
-func isCamshaft(h Heading, kinds []Kind, j geometry.Joint) bool {
+// camshaft, or calls them caps where its cautions speak of one. What its labels
+// say may be of what lies beside it.
+func isCamshaft(h Heading, kinds []Kind, j geometry.Joint, cautions []Caution) bool {
 	names := []string{h.Title, h.Name}
 	for _, k := range kinds {
 		names = append(names, k.Name)
@@ -50,7 +52,12 @@ func isCamshaft(h Heading, kinds []Kind, j geometry.Joint) bool {
 	for _, c := range j.Clusters {
 		names = append(names, c.Name)
 	}
-	return slices.ContainsFunc(names, namesCamshaft)
+	warned := slices.ContainsFunc(cautions, func(c Caution) bool { return namesCamshaft(c.Text) })
+	return slices.ContainsFunc(names, namesCamshaft) || warned && slices.ContainsFunc(names, namesCap)
+}
+
+func namesCap(text string) bool {
+	return slices.ContainsFunc(wordsOf(text), func(word string) bool { return slices.Contains(capWords, word) })
 }
 
 func labelsCamshaft(j geometry.Joint) bool {
@@ -64,16 +71,16 @@ func allUnloaded(clusters []geometry.Cluster) bool {
 }
 
 // CapsUnjudged finds a camshaft of which nothing says where springs press, or
-// that is said to have none under it, where the file does not let it rise evenly
-// itself.
+// that is said to have none under it. Loosening stages of the file's own may let
+// it rise evenly; it is then still tightened without rounds.
 func (in Input) CapsUnjudged() (f finding.Finding, found bool) {
-	if !allUnloaded(in.Joint.Clusters) || !isCamshaft(in.Heading, in.Kinds, in.Joint) || in.risesEvenly() {
+	if !allUnloaded(in.Joint.Clusters) || !isCamshaft(in.Heading, in.Kinds, in.Joint, in.Cautions) {
 		return f, false
 	}
 	if len(in.Joint.Clusters) == 0 {
-		return finding.Warned(CapsUnstated, finding.Values{"clusters": string(sayClusters)}).From(finding.CommonPractice), true
+		return finding.Warned(CapsUnstated, finding.Values{"clusters": string(sayClusters), "rises": in.risesEvenly()}).From(finding.CommonPractice), true
 	}
-	return finding.Warned(CapsAllUnloaded, finding.Values{"unloaded": string(sayUnloaded)}).From(finding.CommonPractice), true
+	return finding.Warned(CapsAllUnloaded, finding.Values{"unloaded": string(sayUnloaded), "rises": in.risesEvenly()}).From(finding.CommonPractice), true
 }
 
 // risesEvenly says whether the file has stages of its own that suit a part under
@@ -92,7 +99,7 @@ func (in Input) risesEvenly() bool {
 // nothing to do with them.
 func (p Plan) coversSprings() (f finding.Finding, judged, applies bool) {
 	clusters := p.Joint.Clusters
-	named := isCamshaft(p.Heading, p.Kinds, p.Joint) || labelsCamshaft(p.Joint)
+	named := isCamshaft(p.Heading, p.Kinds, p.Joint, p.Cautions) || labelsCamshaft(p.Joint)
 	switch {
 	case len(clusters) == 0 && named:
 		return finding.Noted(SpringsUnknown, finding.Values{"clusters": string(sayClusters)}), false, true

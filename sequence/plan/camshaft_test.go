@@ -24,6 +24,17 @@ func TestCamshaftWithoutSpringsIsNamed(t *testing.T) {
 		lost(in)
 		in.Loosen = []StageInput{{Do: TurnBack, Angle: 90}, {Do: Remove}}
 	}
+	spoken := func(in *Input) {
+		lost(in)
+		in.Cautions = []Caution{{Text: "Cam lobes of cylinder 1 away from the valves"}}
+	}
+	spokenCover := func(in *Input) {
+		spoken(in)
+		in.Kinds[0].Name = "bolt"
+		for i := range in.Joint.Fasteners {
+			in.Joint.Fasteners[i].Kind = "bolt"
+		}
+	}
 	label := func(in *Input) {
 		lost(in)
 		in.Joint.Labels = []geometry.Label{{Text: "INTAKE CAMSHAFT"}}
@@ -39,7 +50,9 @@ func TestCamshaftWithoutSpringsIsNamed(t *testing.T) {
 		{"in French", "Chapeaux d’arbre à cames", lost, CapsUnstated, SpringsUnknown},
 		{"all denied", "Cam caps", none, CapsAllUnloaded, SpringsAllDenied},
 		{"out at once", "Cam caps", atOnce, CapsUnstated, SpringsUnknown},
-		{"out evenly all the same", "Cam caps", gradual, noSpring, SpringsUnknown},
+		{"out evenly all the same", "Cam caps", gradual, CapsUnstated, SpringsUnknown},
+		{"bearing caps and a caution", "Bearing caps", spoken, CapsUnstated, SpringsUnknown},
+		{"a cover and a caution", "Timing cover", spokenCover, noSpring, noSpring},
 		{"by a label", "Upper row", label, noSpring, SpringsUnknown},
 		{"a cover", "Cam cover", lost, noSpring, noSpring},
 		{"a sprocket", "Camshaft sprocket", lost, noSpring, noSpring},
