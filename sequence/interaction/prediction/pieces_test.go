@@ -61,10 +61,10 @@ func TestWhatIsSaidOfTheEnd(t *testing.T) {
 		if got := codesOf(f.Repeat()); !slices.Equal(got, c.repeat) {
 			t.Errorf("%s: %v", c.name, got)
 		}
-		if v := f.Ends(p)[0].Values; v["id"] != "B" || v["number"] != 3 || v["ends"] != f.Last().Spread.Min {
+		if v := f.Ends(p)[0].Values; v["bolt"] != "B" || v["ends"] != f.Last().Spread.Min {
 			t.Errorf("%s: %v", c.name, v)
 		}
-		if f.Lowest = nil; f.Ends(p)[0].Values["id"] != nil {
+		if f.Lowest = nil; f.Ends(p)[0].Values["bolt"] != nil {
 			t.Errorf("%s: none is lowest, and one is named", c.name)
 		}
 		of := f.Case()
@@ -87,7 +87,7 @@ func TestWhatIsSaidOfTheWay(t *testing.T) {
 	}
 	f := Forecast{Passes: []ForecastPass{pass(1, 0.1, 0.2), pass(2, 0.5, 0.6), pass(3, 0.5, 0.9)}}
 	said := f.Lies(p)
-	if f.WorstPass() != 1 || !slices.Equal(codesOf(said), []finding.Code{MostUneven, TiltedAndBent}) || said[0].Values["id"] != "C" || said[0].Values["number"] != 1 || said[0].Values["pass"] != 2 || said[1].Values["tilt"] != (bounds.Band{Nominal: 0.4}) {
+	if f.WorstPass() != 1 || !slices.Equal(codesOf(said), []finding.Code{MostUneven, TiltedAndBent}) || said[0].Values["bolt"] != "C" || said[0].Values["pass"] != 2 || said[1].Values["tilt"] != (bounds.Band{Nominal: 0.4}) {
 		t.Errorf("%v", said)
 	}
 	for high, want := range map[float64]finding.Code{0.0299: StaysLevel, 0.03: MostUneven, 0.001: StaysLevel} {
