@@ -49,6 +49,9 @@ func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
 		c.Side, n = plan.CautionSide(n.Entries[0].Key.Text), n.Entries[0].Value
 	}
 	c.Text, ok = r.Text(n, finding.Term("a caution"))
+	if last := c.CutOff(); ok && last != "" {
+		r.Warn(n, CautionCut, finding.Values{"last": problem.Quoted(last)})
+	}
 	return c, ok
 }
 

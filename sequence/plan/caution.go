@@ -33,6 +33,10 @@ func (p Plan) CautionsFor(side CautionSide) []string {
 	return texts
 }
 
+// CutOff gives the last word or sign of a text that ends in the middle; empty for
+// one that may end there.
+func (c Caution) CutOff() string { return cutOff(c.Text) }
+
 // What no sentence ends with in the languages of the sheets. Words that do end
 // one, as parts of a verb or as another word in another of the languages, are
 // left out: "is looked at", "zieht an", "tap and die".
@@ -48,8 +52,6 @@ var (
 	behindThat = []string{"to", "what", "which", "that", "where", "who", "they", "it", "is", "are", "was", "be"}
 )
 
-// cutOff gives the last word or sign of a text that ends in the middle; empty for
-// one that may end there.
 func cutOff(text string) string {
 	words := strings.Fields(text)
 	if len(words) == 0 {
