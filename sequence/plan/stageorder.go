@@ -105,8 +105,8 @@ func (in Input) unsprung() []Kind {
 }
 
 // goesBefore says whether a kind is to be finished before another: by the order
-// of the file, where it does not have the smaller one first, which SmallBeforeLarge
-// judges; where it has no order, by size.
+// of the file, where SmallBeforeLarge does not judge that already; where it has
+// no order, by size.
 func (in Input) goesBefore(first, second Kind) bool {
 	a, b := first.SizeMm(), second.SizeMm()
 	if len(in.Groups) == 0 {
@@ -115,8 +115,12 @@ func (in Input) goesBefore(first, second Kind) bool {
 	group := func(k Kind) int {
 		return slices.IndexFunc(in.Groups, func(g sequence.Group) bool { return slices.Contains(g.Kinds, k.Name) })
 	}
-	smaller := a > 0 && a < b
-	return group(first) >= 0 && group(first) < group(second) && !smaller
+	i, j := group(first), group(second)
+	if i < 0 || i >= j {
+		return false
+	}
+	makers := in.Groups[i].Way.IsMakers() || in.Groups[j].Way.IsMakers()
+	return makers || a == 0 || a >= b
 }
 
 // ForNone gives the stages, by their numbers from 0, whose kinds no fastener has.

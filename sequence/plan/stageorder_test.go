@@ -60,6 +60,28 @@ func TestStagesOutOfOrder(t *testing.T) {
 	}
 }
 
+// The maker's numbers on one kind leave the order of the kinds to the file: stages
+// that go against it are reported. Without them the smaller kind first is judged
+// by SmallBeforeLarge alone (common practice, no source).
+func TestStagesAgainstGroups(t *testing.T) {
+	t.Parallel()
+	for way, want := range map[sequence.Way]int{sequence.Cast: 1, sequence.Spiral: 0} {
+		in := cylinderHead(t)
+		in.Groups = []sequence.Group{{Kinds: []string{"side"}}, {Kinds: []string{"main"}, Way: way}}
+		in.Tighten = []StageInput{
+			{Do: Tighten, Torque: unit.GivenTorque{Value: 40}, Of: []string{"main"}},
+			{Do: Tighten, Torque: unit.GivenTorque{Value: 24}, Of: []string{"side"}},
+		}
+		found := in.FinishedOutOfTurn()
+		if len(found) != want || want > 0 && found[0].Values["other"] != "side" {
+			t.Errorf("main %s: %v", way, found)
+		}
+		if small := in.SmallBeforeLarge(); len(small) != 1-want {
+			t.Errorf("main %s: %v", way, small)
+		}
+	}
+}
+
 // First principles: a bolt that an angle takes past yield is longer for good; the
 // same angle stretches it by as much again.
 func TestStretchedTwice(t *testing.T) {
