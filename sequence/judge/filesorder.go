@@ -16,12 +16,13 @@ const (
 
 // Stated judges the order that a file states in place of the program's own. It
 // tells of one that departs from the trade's, with the kind that it is about. A
-// maker's order is not judged; but where it departs and its reverse does not, it
+// maker's order, in a list or as cast numbers, is not judged; but where it departs and its reverse does not, it
 // is likely to be the order of loosening. That smaller threads go first is told
 // by the plan's input.
 func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	isStated := func(g sequence.Group) bool { return g.Way != sequence.Auto && g.Way != "" }
-	if p.Asked != (plan.Asked{}) || len(p.Joint.Fasteners) > plan.MostJudged || !slices.ContainsFunc(in.Groups, isStated) {
+	stated := slices.ContainsFunc(in.Groups, isStated)
+	if p.Asked != (plan.Asked{}) || len(p.Joint.Fasteners) > plan.MostJudged || !stated && !slices.ContainsFunc(p.Groups, plan.Group.Makers) {
 		return finding.Finding{}, false
 	}
 	order := ForPlan(p, Tighten, p.IDs(p.Tighten.Order))
@@ -31,6 +32,8 @@ func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	case order.Makers:
 		return reversed(p, order)
+	case !stated:
+		return finding.Finding{}, false
 	}
 	first := departures[0]
 	values := finding.Values{"why": first.Found(), "more": len(departures) - 1}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawdown/geometry"
+	"drawdown/geometry/finding"
 	"drawdown/sequence"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -56,6 +57,30 @@ func TestStatedOrders(t *testing.T) {
 			if f.Values["first"] != "M6" || f.Values["last"] != "M3" {
 				t.Errorf("%s: %v", c.name, f.Values)
 			}
+		}
+	}
+}
+
+// Cast numbers without an order in the file are a maker's order too: read backwards
+// they are asked about (common practice, no source).
+func TestCastNumbersReversed(t *testing.T) {
+	t.Parallel()
+	own := strings.Fields("M3 M8 M9 M4 M2 M7 M10 M5 M1 M6")
+	for name, c := range map[string]struct {
+		order []string
+		want  finding.Code
+	}{"as the trade has it": {own, ""}, "reversed": {idsBackwards(strings.Join(own, " ")), judge.StatedReversed}} {
+		var read plan.Input
+		p := planned(t, "p4-head", func(in *plan.Input) {
+			in.Groups = nil
+			in.Joint.Fasteners = slices.Clone(in.Joint.Fasteners)
+			for i, f := range in.Joint.Fasteners {
+				in.Joint.Fasteners[i].Cast = slices.Index(c.order, f.ID) + 1
+			}
+			read = *in
+		})
+		if f, _ := judge.Stated(read, p); f.Code != c.want {
+			t.Errorf("%s: %v", name, f)
 		}
 	}
 }
