@@ -5,6 +5,7 @@ import (
 	"io"
 	"net/http"
 
+	"drawdown/cmd/internal/record"
 	"drawdown/sequence/run"
 )
 
@@ -39,7 +40,11 @@ func (b *Bench) takeOn(one *openRun, e run.Entry) (taken, error) {
 	if err := b.tellJob(one); err != nil {
 		return taken{}, err
 	}
-	a, err := one.take(e)
+	return takenAs(one.take(e))
+}
+
+// takenAs is the answer to the sender of an entry.
+func takenAs(a record.Answer, err error) (taken, error) {
 	switch {
 	case err != nil:
 		return taken{}, err
@@ -55,8 +60,8 @@ func (b *Bench) readEntry(w http.ResponseWriter, r *http.Request) (run.Entry, er
 	if err != nil {
 		return run.Entry{}, bodyUnread(err)
 	}
-	var any map[string]json.RawMessage
-	if err := readJSON(text, &any); err != nil {
+	var fields map[string]json.RawMessage
+	if err := readJSON(text, &fields); err != nil {
 		return run.Entry{}, err
 	}
 	e, refusal := run.ReadEntry(text)

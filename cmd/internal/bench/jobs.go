@@ -34,18 +34,17 @@ func (b *Bench) postJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	w.Header().Set("Location", "/api/jobs/"+id)
-	answer(w, http.StatusCreated, map[string]string{"job": id})
+	started(w, "job", id)
 	return nil
 }
 
 func (b *Bench) startJob(asked newJob, c *words.Catalogue) (id string, err error) {
 	made, err := b.shop.freeze(asked.Of)
+	if err == nil {
+		err = checkSound(made, asked.Of, c)
+	}
 	if err != nil {
 		return "", err
-	}
-	if !made.Sound() {
-		return "", wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": asked.Of, "why": firstProblem(c, made.Problems)})
 	}
 	work := jobWork(made)
 	frozen, err := json.Marshal(work)
@@ -161,16 +160,7 @@ func placeOf(ids []string) *run.Place {
 
 // getJobs lists jobs, searched as runs are.
 func (b *Bench) getJobs(w http.ResponseWriter, r *http.Request) error {
-	f, err := filterOf(r)
-	if err != nil {
-		return err
-	}
-	list, err := b.store.Jobs(f)
-	if err != nil {
-		return err
-	}
-	answer(w, http.StatusOK, listed(list))
-	return nil
+	return search(w, r, b.store.Jobs)
 }
 
 // postJobEntry takes one entry on a job.

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"encoding/json"
+	"net/http"
 	"slices"
 
 	"drawdown/cmd/internal/record"
@@ -46,14 +47,7 @@ func (b *Bench) takeOnJob(id string, e run.Entry) (taken, error) {
 	if err != nil {
 		return taken{}, err
 	}
-	a, err := b.store.Append(id, e, func(int) *run.Refusal { return state.Take(e, facts) })
-	switch {
-	case err != nil:
-		return taken{}, err
-	case a.Refusal != nil:
-		return taken{}, refused{*a.Refusal}
-	}
-	return taken{a.Version, a.Head}, nil
+	return takenAs(b.store.Append(id, e, func(int) *run.Refusal { return state.Take(e, facts) }))
 }
 
 // runsOfJob gives the runs of a job in the order in which they were started, and
@@ -113,7 +107,7 @@ func (b *Bench) condemned(of string, but *openRun, runs []*openRun) []run.Condem
 func (b *Bench) openJob(id string) (record.Started, error) {
 	started, state, _, err := b.jobState(id)
 	if err == nil && state.Closed() {
-		err = wrong(409, JobEnded, finding.Values{"job": id})
+		err = wrong(http.StatusConflict, JobEnded, finding.Values{"job": id})
 	}
 	return started, err
 }

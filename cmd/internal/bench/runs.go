@@ -38,9 +38,22 @@ func (b *Bench) postRun(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	w.Header().Set("Location", "/api/runs/"+id)
-	answer(w, http.StatusCreated, map[string]string{"run": id})
+	started(w, "run", id)
 	return nil
+}
+
+// started answers with the name of a new run or job, and where it is.
+func started(w http.ResponseWriter, what, id string) {
+	w.Header().Set("Location", "/api/"+what+"s/"+id)
+	answer(w, http.StatusCreated, map[string]string{what: id})
+}
+
+// checkSound refuses a file that check has errors of.
+func checkSound(made job.Frozen, name string, c *words.Catalogue) error {
+	if made.Sound() {
+		return nil
+	}
+	return wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": name, "why": firstProblem(c, made.Problems)})
 }
 
 func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error) {
@@ -60,8 +73,8 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 	if made.Kind == job.MachineFile {
 		return "", wrong(http.StatusUnprocessableEntity, IsMachine, finding.Values{"name": asked.Of})
 	}
-	if !made.Sound() {
-		return "", wrong(http.StatusUnprocessableEntity, NotSound, finding.Values{"name": asked.Of, "why": firstProblem(c, made.Problems)})
+	if err := checkSound(made, asked.Of, c); err != nil {
+		return "", err
 	}
 	if err := overhaul.CheckAgain(made.Plan); check && err != nil {
 		return "", failure{http.StatusUnprocessableEntity, err}
@@ -174,11 +187,16 @@ func (b *Bench) runOut(one *openRun, c *words.Catalogue) runOut {
 
 // getRuns lists runs: by machine, joint, person, wrench, job, from, to and open.
 func (b *Bench) getRuns(w http.ResponseWriter, r *http.Request) error {
+	return search(w, r, b.store.Runs)
+}
+
+// search lists what the record has by the filter of the request.
+func search(w http.ResponseWriter, r *http.Request, from func(record.Filter) ([]record.Subject, error)) error {
 	f, err := filterOf(r)
 	if err != nil {
 		return err
 	}
-	list, err := b.store.Runs(f)
+	list, err := from(f)
 	if err != nil {
 		return err
 	}
