@@ -219,10 +219,8 @@ func filterOf(r *http.Request) (record.Filter, error) {
 	if f.From, err = day(text("from")); err != nil {
 		return f, err
 	}
-	f.To, err = day(text("to"))
-	if !f.To.IsZero() {
-		f.To = f.To.AddDate(0, 0, 1).Add(-time.Millisecond) // the day as a whole
-	}
+	to, err := day(text("to"))
+	f.To = record.EndOfDay(to)
 	return f, err
 }
 

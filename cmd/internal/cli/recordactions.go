@@ -157,10 +157,7 @@ func (r *recordsCall) filter() (record.Filter, error) {
 	for name, into := range map[string]*string{"machine": &f.Machine, "joint": &f.Joint, "person": &f.Person, "wrench": &f.Wrench} {
 		*into, _ = q.Text(name)
 	}
-	f.From = q.day("from")
-	if f.To = q.day("to"); !f.To.IsZero() {
-		f.To = f.To.AddDate(0, 0, 1).Add(-time.Millisecond) // its end
-	}
+	f.From, f.To = q.day("from"), record.EndOfDay(q.day("to"))
 	return f, q.Err
 }
 

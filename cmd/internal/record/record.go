@@ -125,6 +125,14 @@ type Filter struct {
 	Most     int  // the latest so many; 0: 200
 }
 
+// EndOfDay is the last moment that a day has in the record, for To; of no day, none.
+func EndOfDay(day time.Time) time.Time {
+	if day.IsZero() {
+		return day
+	}
+	return day.AddDate(0, 0, 1).Add(-time.Millisecond)
+}
+
 // Verdict is what a check of the store came to.
 type Verdict struct {
 	Head    Head
