@@ -49,17 +49,24 @@ const OutUsage = "`folder` to write to; created if missing"
 
 // Chosen gives what the flags ask for, or what is wrong with them.
 func (f Print) Chosen() (ask job.Printing, err error) {
-	if err := files.CheckFolder(*f.Folder); err != nil {
+	if ask.Paper, err = paperFor(*f.Folder, *f.paper, *f.landscape); err != nil {
 		return ask, err
-	}
-	if ask.Paper, err = sheet.FindPaper(*f.paper); err != nil {
-		return ask, err
-	}
-	if *f.landscape {
-		ask.Paper = ask.Paper.Landscape()
 	}
 	ask.Words, ask.Formats, ask.DPI = Words(f.Flags), *f.formats, *f.dpi
 	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
+}
+
+// paperFor gives the paper of a name, on its side where that is asked for, and
+// refuses a folder that files.CheckFolder does.
+func paperFor(folder, name string, landscape bool) (sheet.Paper, error) {
+	if err := files.CheckFolder(folder); err != nil {
+		return sheet.Paper{}, err
+	}
+	paper, err := sheet.FindPaper(name)
+	if err == nil && landscape {
+		paper = paper.Landscape()
+	}
+	return paper, err
 }
 
 // ChosenFor gives what the flags ask for where sheets are drawn. Where none are,

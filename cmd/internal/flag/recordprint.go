@@ -3,10 +3,8 @@ package flag
 import (
 	"github.com/spf13/pflag"
 
-	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/job"
 	"drawdown/render"
-	"drawdown/render/sheet"
 )
 
 // RecordFormat is a form in which a record leaves the program.
@@ -43,14 +41,8 @@ func AddRecordPrint(flags *pflag.FlagSet) RecordPrint {
 
 // Chosen gives what the flags ask for, or what is wrong with them.
 func (f RecordPrint) Chosen(flags *pflag.FlagSet) (ask job.Printing, err error) {
-	if err := files.CheckFolder(*f.Folder); err != nil {
+	if ask.Paper, err = paperFor(*f.Folder, *f.paper, *f.landscape); err != nil {
 		return ask, err
-	}
-	if ask.Paper, err = sheet.FindPaper(*f.paper); err != nil {
-		return ask, err
-	}
-	if *f.landscape {
-		ask.Paper = ask.Paper.Landscape()
 	}
 	ask.Words, ask.Formats = Words(flags), []render.Format{render.PDF}
 	return ask, nil
