@@ -20,6 +20,14 @@ func openRun(one *Tab, b *bench, id string) {
 	one.Until(`document.body.dataset.ready === "yes"`)
 }
 
+// signedOn opens a run with somebody's initials on the tablet.
+func signedOn(one *Tab, b *bench, id, who string) {
+	one.T.Helper()
+	openRun(one, b, id)
+	one.SignOn(who)
+	openRun(one, b, id)
+}
+
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func version(one *Tab, n string) {
@@ -84,9 +92,7 @@ func TestOutOfOrder(t *testing.T) {
 	b := newBench(t)
 	id := b.open("p4-sump", run.Tighten)
 	one := NewTab(t, Browser(t), Phone)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	one.Tap(`.mark[data-state="todo"]:last-of-type .edge`)
 	one.Until(`document.getElementById("fastener").open`)
 	one.Click(`#fastener .outoforder button`)
@@ -111,9 +117,7 @@ func TestHeldTaps(t *testing.T) {
 	b := newBench(t)
 	id := b.open("p4-sump", run.Tighten)
 	one := NewTab(t, Browser(t), Tablet)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	b.deaf.Store(true)
 	for range 3 {
 		one.Tap("#bar")
@@ -150,9 +154,7 @@ func TestRefused(t *testing.T) {
 	b := newBench(t)
 	id := b.open("p4-sump", run.Tighten)
 	one := NewTab(t, Browser(t), Tablet)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	b.deaf.Store(true)
 	for range 2 {
 		one.Tap("#bar")
@@ -202,9 +204,7 @@ func TestTurnedTwice(t *testing.T) {
 		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
 	}
 	one := NewTab(t, Browser(t), Desktop)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	b.deaf.Store(true)
 	one.Click("#bar")
 	one.Until(`document.body.dataset.held === "1"`)
@@ -227,9 +227,7 @@ func TestToTheSeal(t *testing.T) {
 	b := newBench(t)
 	id := b.open("p4-flywheel", run.Tighten)
 	one := NewTab(t, Browser(t), Desktop)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	key := func(keys ...string) {
 		for _, k := range keys {
 			one.Do(chromedp.KeyEvent(k))
@@ -287,9 +285,7 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
 	}
 	one := NewTab(t, Browser(t), Tablet)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	one.Tap("#bar")
 	version(one, "4")
 	one.Until(`/^0?9:5\d|10:00$/.test(document.getElementById("left").textContent)`)
@@ -312,9 +308,7 @@ func TestZoom(t *testing.T) {
 	b := newBench(t)
 	id := b.open("p4-sump", run.Tighten)
 	one := NewTab(t, Browser(t), Tablet)
-	openRun(one, b, id)
-	one.SignOn("RA")
-	openRun(one, b, id)
+	signedOn(one, b, id, "RA")
 	width := func() float64 { return Evaluate[float64](one, `document.getElementById("part").viewBox.baseVal.width`) }
 	whole := width()
 	one.Tap(`[data-zoom="in"]`)
