@@ -176,7 +176,7 @@ func TestMostSearched(t *testing.T) {
 		if err := tr.search(); err != nil {
 			t.Fatal(err)
 		}
-		if len(tr.Notes) != 1 || (tr.Notes[0].Code != TooManyToSearch) != want {
+		if len(tr.Notes) != 1 || (tr.Notes[0].Code != TooManyToSearch) != want || !want && (tr.Notes[0].Values["most"] != 24 || tr.Notes[0].Values["bolts"] != bolts) {
 			t.Errorf("%d bolts: %v", bolts, tr.Notes)
 		}
 	}

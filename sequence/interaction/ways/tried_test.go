@@ -68,8 +68,8 @@ func TestWhatIsTried(t *testing.T) {
 	const round = "the file's own, spiral, cross, row, circular = once round"
 	for _, c := range []struct{ stages, want string }{
 		{"    - {torque: 10 N·m}\n    - {torque: 22 N·m}\n", round + ", no first stage (less), 10 % snug pass first, one more pass, recipe"},
-		{"    - {torque: 4 N·m}\n    - {torque: 22 N·m}\n", round + ", no first stage (less), one more pass, recipe"},
-		{"    - {torque: 5 N·m}\n    - {torque: 22 N·m}\n", round + ", no first stage (less), 10 % snug pass first, one more pass, recipe"},
+		{"    - {torque: 4.3 N·m}\n    - {torque: 22 N·m}\n", round + ", no first stage (less), one more pass, recipe"},
+		{"    - {torque: 4.5 N·m}\n    - {torque: 22 N·m}\n", round + ", no first stage (less), 10 % snug pass first, one more pass, recipe"},
 		{"    - {torque: 22 N·m}\n", round + ", 10 % snug pass first, one more pass, recipe"},
 		{"    - {torque: 22 N·m, way: circular}\n", strings.ReplaceAll(round, ", ", " = ") + ", 10 % snug pass first, one more pass, recipe"},
 		{"    - {torque: 20 N·m}\n    - {angle: 90°}\n", round + ", 10 % snug pass first, recipe"},
