@@ -54,6 +54,8 @@ const (
 	InspectOff       finding.Code = "reader inspect off"            // limit, length, most
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
+	StudWithHead     finding.Code = "reader stud with head"         // kind
+	StudWithoutNut   finding.Code = "reader stud without nut"       // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found
 	HighestFirst     finding.Code = "reader highest first"          // what, low, high
 	KindMissing      finding.Code = "reader kind missing"           // what, allowed

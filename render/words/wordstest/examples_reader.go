@@ -99,6 +99,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.TooManyKinds:     {"count": 3, "most": 200},
 	meaning.NoHead:           {"found": "\"M1\"", "meant": "M2", "allowed": []string{"left", "right"}},
 	meaning.HeadOnStud:       {"kind": "main"},
+	meaning.StudWithHead:     {"kind": "stud"},
+	meaning.StudWithoutNut:   {"kind": "stud"},
 	meaning.NoCoefficients:   {"what": finding.Term("a fastener"), "found": "\"M1\""},
 	meaning.HighestFirst:     {"what": finding.Term("a fastener"), "low": 0.16, "high": 0.12},
 	meaning.KindMissing:      {"what": finding.Term("a fastener"), "allowed": []string{"left", "right"}},

@@ -11,6 +11,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.LeftLoose:      {"kind": "main", "stage": 3, "angle": unit.Angle(180)},
 	plan.AngleAlone:     {"kind": "main", "stage": 1, "angle": unit.Angle(90), "slackened": true},
 	plan.CheckDiffers:   {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2, "beforeTorque": exampleTorque},
+	plan.CheckFirst:     {"kind": "main", "stage": 1, "later": 2},
 	plan.SlackFirst:     {"kind": "main", "stage": 1},
 	plan.AfterAngle:     {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2},
 	plan.EndsShort:      {"kind": "main", "stage": 3, "percent": 60.0},
