@@ -33,8 +33,9 @@ var arrows = map[string][]string{
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul"},
-	"patterns/meaning":                {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
+	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/plan"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/mechanics":              {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
 	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // of tests alone
 	"patterns/places":                 {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "sequence/plan", "sequence/tension/head"},
@@ -53,8 +54,8 @@ var arrows = map[string][]string{
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
 	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run", "sequence/run/remedy"},
-	"render/pdf":                      {"render/font", "render/scene"},
 	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
+	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
@@ -67,7 +68,7 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
-	"render/sheet/record":             {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
+	"render/sheet/record":             {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
@@ -75,7 +76,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
@@ -91,7 +92,7 @@ var arrows = map[string][]string{
 	"sequence/interaction/setup":      {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/procedure", "sequence/plan", "sequence/tension/stiffness", "sequence/tension/strength"},
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
 	"sequence/judge":                  {"geometry", "geometry/family", "geometry/unit", "sequence", "sequence/plan", "sequence/way"},
-	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/head", "sequence/tension/screw"},
+	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/run":                    {"geometry/unit", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
