@@ -148,12 +148,13 @@ func (one *Tab) Open(address string) {
 	one.Do(chromedp.Navigate(address))
 }
 
-// Until waits for what an expression says, for as long as the test may take.
+// Until waits for what an expression says of a page that is there as a whole, for
+// as long as the test may take: a busy machine fails no test.
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
 	for one.mayWait() {
 		// Between two pages there is none to ask.
-		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](expression)); err == nil && holds {
+		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); err == nil && holds {
 			return
 		}
 		time.Sleep(25 * time.Millisecond)

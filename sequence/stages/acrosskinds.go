@@ -1,4 +1,4 @@
-package plan
+package stages
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/plan"
 )
 
 // What tells on figures beside others of the file.
@@ -17,10 +18,10 @@ const (
 
 // mixedUnits finds a kind with torques of the metric system and of the inch
 // system: a figure of one was probably typed with the unit of the other.
-func (p Plan) mixedUnits(kind string) []finding.Finding {
-	var before Stage
+func mixedUnits(p plan.Plan, kind string) []finding.Finding {
+	var before plan.Stage
 	for _, s := range p.Tighten.Stages {
-		if s.Do != Tighten || s.Percent > 0 || !slices.Contains(s.Kinds, kind) {
+		if s.Do != plan.Tighten || s.Percent > 0 || !slices.Contains(s.Kinds, kind) {
 			continue
 		}
 		if before.Number > 0 && metric(s.Torque) != metric(before.Torque) && !nearly(s.Torque, before.Torque) {
@@ -45,11 +46,11 @@ func metric(t unit.GivenTorque) bool {
 // of the same class, friction and tapped part: their figures were probably
 // exchanged. One that an angle turns on has no torque to compare. What the
 // mechanics of the bolts have told already is left out.
-func (p Plan) smallerMore() (found []finding.Finding) {
+func smallerMore(p plan.Plan) (found []finding.Finding) {
 	for _, small := range p.Kinds {
 		for _, large := range p.Kinds {
-			few, more := p.lastTorque(small.Name), p.lastTorque(large.Name)
-			if !differInSize(small, large) || few.Number == 0 || more.Number == 0 || float64(few.Torque.Nm()) <= float64(more.Torque.Nm())*(1+dust) || p.told(small.Name) || p.told(large.Name) {
+			few, more := lastTorque(p, small.Name), lastTorque(p, large.Name)
+			if !differInSize(small, large) || few.Number == 0 || more.Number == 0 || float64(few.Torque.Nm()) <= float64(more.Torque.Nm())*(1+dust) || told(p, small.Name) || told(p, large.Name) {
 				continue
 			}
 			values := finding.Values{
@@ -64,7 +65,7 @@ func (p Plan) smallerMore() (found []finding.Finding) {
 }
 
 // differInSize says whether two kinds differ in size alone.
-func differInSize(small, large Kind) bool {
+func differInSize(small, large plan.Kind) bool {
 	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && small.Class != "" && small.Class == large.Class &&
 		small.Lubricant == large.Lubricant && small.Into == large.Into && (small.Friction == nil) == (large.Friction == nil) &&
 		(small.Friction == nil || *small.Friction == *large.Friction)
@@ -72,21 +73,21 @@ func differInSize(small, large Kind) bool {
 
 // lastTorque gives the stage whose torque a kind is left with; Number 0 where an
 // angle comes after it, or none is there.
-func (p Plan) lastTorque(kind string) (last Stage) {
+func lastTorque(p plan.Plan, kind string) (last plan.Stage) {
 	for _, s := range p.Tighten.Stages {
 		switch {
 		case !slices.Contains(s.Kinds, kind):
-		case s.Do == Tighten:
+		case s.Do == plan.Tighten:
 			last = s
-		case s.Do == Advance, s.Do == BackOff:
-			last = Stage{}
+		case s.Do == plan.Advance, s.Do == plan.BackOff:
+			last = plan.Stage{}
 		}
 	}
 	return last
 }
 
 // told says whether the torques of a kind are warned of by themselves.
-func (p Plan) told(kind string) bool {
+func told(p plan.Plan, kind string) bool {
 	return slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
 		return f.At.Kind == kind && f.Severity == finding.Warning &&
 			slices.Contains([]finding.Code{figures.TorqueOver, figures.TorquePastYield, figures.TorqueHardlyAny, figures.TorqueOneFriction}, f.Code)

@@ -1,4 +1,6 @@
-package plan
+// Package stages holds the stages of a plan against each other: what does nothing,
+// leaves the joint loose, or has a figure that cannot be meant.
+package stages
 
 import (
 	"slices"
@@ -6,6 +8,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/sequence"
 	"drawdown/sequence/figures"
+	"drawdown/sequence/plan"
 )
 
 // What stages have no sense. Each names the stage itself.
@@ -31,36 +34,36 @@ const dust = 1e-9
 // Senseless gives the stages of tightening that do nothing, that leave the joint
 // loose, or whose figure hangs in the air (first principles: a wrench that is set
 // below what a bolt has clicks at once; an angle counts from a torque).
-func (p Plan) Senseless() []finding.Finding {
-	found := p.waits()
-	found = append(found, p.repeats()...)
+func Senseless(p plan.Plan) []finding.Finding {
+	found := waits(p)
+	found = append(found, repeats(p)...)
 	for _, k := range p.Kinds {
-		found = append(found, p.senselessFor(k.Name)...)
-		found = append(found, p.mixedUnits(k.Name)...)
+		found = append(found, senselessFor(p, k.Name)...)
+		found = append(found, mixedUnits(p, k.Name)...)
 	}
-	found = append(found, p.smallerMore()...)
+	found = append(found, smallerMore(p)...)
 	slices.SortStableFunc(found, func(a, b finding.Finding) int { return a.At.Stage - b.At.Stage })
 	return found
 }
 
 // TorquesFall gives those of them whose torque has been passed before.
-func (p Plan) TorquesFall() []finding.Finding {
-	return slices.DeleteFunc(p.Senseless(), func(f finding.Finding) bool { return f.Code != TorqueFalls })
+func TorquesFall(p plan.Plan) []finding.Finding {
+	return slices.DeleteFunc(Senseless(p), func(f finding.Finding) bool { return f.Code != TorqueFalls })
 }
 
 // state is how far the bolts of a kind have been brought.
 type state struct {
-	most    Stage // with the greatest torque so far; Number 0: none
-	crossed bool  // a torque went crosswise or outwards, not once round
-	turned  Stage // by an angle since the last torque or slackening; Number 0: none
-	loose   Stage // that slackened them last, if nothing has tightened them since
-	stretch Stage // by an angle, before the last slackening; Number 0: none
-	slack   Stage // the last slackening
-	once    bool  // an angle has to stretch them once only
+	most    plan.Stage // with the greatest torque so far; Number 0: none
+	crossed bool       // a torque went crosswise or outwards, not once round
+	turned  plan.Stage // by an angle since the last torque or slackening; Number 0: none
+	loose   plan.Stage // that slackened them last, if nothing has tightened them since
+	stretch plan.Stage // by an angle, before the last slackening; Number 0: none
+	slack   plan.Stage // the last slackening
+	once    bool       // an angle has to stretch them once only
 }
 
-func (p Plan) senselessFor(kind string) (found []finding.Finding) {
-	so := state{once: p.stretchOnce(kind)}
+func senselessFor(p plan.Plan, kind string) (found []finding.Finding) {
+	so := state{once: stretchOnce(p, kind)}
 	for _, s := range p.Tighten.Stages {
 		if slices.Contains(s.Kinds, kind) {
 			found = append(found, so.take(kind, s)...)
@@ -79,8 +82,8 @@ func (p Plan) senselessFor(kind string) (found []finding.Finding) {
 
 // stretchOnce says whether fasteners of a kind are used once, or an angle takes
 // them past yield.
-func (p Plan) stretchOnce(kind string) bool {
-	return p.Kind(kind).Reuse == ReuseOnce || slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
+func stretchOnce(p plan.Plan, kind string) bool {
+	return p.Kind(kind).Reuse == plan.ReuseOnce || slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
 		switch f.Code {
 		case figures.TurnUsedAgain, figures.TurnUsedOnce, figures.TurnUsesUp, figures.TurnNecks:
 			return f.At.Kind == kind
@@ -90,13 +93,13 @@ func (p Plan) stretchOnce(kind string) bool {
 }
 
 // take brings the bolts on by a stage, and says what has no sense in it.
-func (so *state) take(kind string, s Stage) []finding.Finding {
+func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 	values := finding.Values{"kind": kind, "stage": s.Number}
 	warned := func(code finding.Code) []finding.Finding {
 		return []finding.Finding{finding.Warned(code, values).About(finding.Place{Kind: kind, Stage: s.Number})}
 	}
 	switch s.Do {
-	case BackOff:
+	case plan.BackOff:
 		tight := so.most.Number > 0 || so.turned.Number > 0 || so.loose.Number > 0
 		stretch := so.stretch
 		if so.turned.Number > 0 {
@@ -106,9 +109,9 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 		if !tight {
 			return warned(SlackFirst)
 		}
-	case Advance:
+	case plan.Advance:
 		alone, slackened, checks := so.most.Number == 0, so.loose.Number > 0, so.turned.Number > 0 && s.Way == sequence.Circular
-		so.loose, so.turned = Stage{}, s
+		so.loose, so.turned = plan.Stage{}, s
 		values["angle"], values["slackened"] = s.Angle, slackened
 		switch {
 		case checks:
@@ -118,13 +121,13 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 		}
 		if so.once && so.stretch.Number > 0 {
 			values["before"], values["slackened"] = so.stretch.Number, so.slack.Number
-			so.stretch = Stage{}
+			so.stretch = plan.Stage{}
 			return warned(StretchesAgain)
 		}
-	case Tighten:
+	case plan.Tighten:
 		before, crossed, turned := so.most, so.crossed, so.turned
-		so.turned = Stage{}
-		so.loose, so.crossed = Stage{}, crossed || s.Way != sequence.Circular
+		so.turned = plan.Stage{}
+		so.loose, so.crossed = plan.Stage{}, crossed || s.Way != sequence.Circular
 		values["torque"], values["before"], values["beforeTorque"] = s.Torque, before.Number, before.Torque
 		rises := compared(s, before)
 		if rises > 0 {
@@ -147,7 +150,7 @@ func (so *state) take(kind string, s Stage) []finding.Finding {
 
 // compared is 1 where a torque is above that of the stage before, or there is
 // none; -1 where it is below.
-func compared(s, before Stage) int {
+func compared(s, before plan.Stage) int {
 	now, most := float64(s.Torque.Nm()), float64(before.Torque.Nm())
 	switch {
 	case before.Number == 0 || now > most*(1+dust):
@@ -159,10 +162,10 @@ func compared(s, before Stage) int {
 }
 
 // waits gives the waits between which nothing is done.
-func (p Plan) waits() (found []finding.Finding) {
+func waits(p plan.Plan) (found []finding.Finding) {
 	stages := p.Tighten.Stages
 	for i, s := range stages {
-		if s.Do != Wait {
+		if s.Do != plan.Wait {
 			continue
 		}
 		warn := func(code finding.Code) {
@@ -172,7 +175,7 @@ func (p Plan) waits() (found []finding.Finding) {
 		switch {
 		case i == 0:
 			warn(WaitsFirst)
-		case stages[i-1].Do == Wait:
+		case stages[i-1].Do == plan.Wait:
 			warn(WaitsOn)
 		}
 		if i > 0 && i == len(stages)-1 {
@@ -184,12 +187,12 @@ func (p Plan) waits() (found []finding.Finding) {
 
 // repeats gives the torques and slackenings that stand twice running, in the
 // same way. Angles add up, and a check pass says what it is.
-func (p Plan) repeats() (found []finding.Finding) {
+func repeats(p plan.Plan) (found []finding.Finding) {
 	for i, s := range p.Tighten.Stages {
-		if i == 0 || s.Do != Tighten && s.Do != BackOff {
+		if i == 0 || s.Do != plan.Tighten && s.Do != plan.BackOff {
 			continue
 		}
-		if before := p.Tighten.Stages[i-1]; before.same(s) {
+		if before := p.Tighten.Stages[i-1]; same(before, s) {
 			values := finding.Values{"stage": s.Number, "before": before.Number}
 			found = append(found, finding.Warned(StageTwice, values).About(finding.Place{Stage: s.Number}))
 		}
@@ -197,7 +200,7 @@ func (p Plan) repeats() (found []finding.Finding) {
 	return found
 }
 
-func (s Stage) same(other Stage) bool {
+func same(s, other plan.Stage) bool {
 	return s.Do == other.Do && s.Torque == other.Torque && s.Angle == other.Angle && s.Way == other.Way && s.Turn == other.Turn &&
 		s.Note == other.Note && slices.Equal(s.Kinds, other.Kinds)
 }

@@ -1,4 +1,6 @@
-package meaning
+// Package mechanics reads what the keys of a pattern state of bolts and of the
+// clamped parts: threads, classes, heads, friction, materials, gaskets, flanges.
+package mechanics
 
 import (
 	"cmp"
@@ -12,6 +14,9 @@ import (
 	"drawdown/sequence/tension/screw"
 	"drawdown/sequence/tension/strength"
 )
+
+// reader reads the keys of one map.
+type reader struct{ *form.Reader }
 
 // threadAndClass reads the thread and the property class of a kind. A class
 // that nobody knows is an error. One that its standard does not make in this
