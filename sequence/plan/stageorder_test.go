@@ -81,33 +81,3 @@ func TestStagesAgainstGroups(t *testing.T) {
 		}
 	}
 }
-
-// First principles: a bolt that an angle takes past yield is longer for good; the
-// same angle stretches it by as much again.
-func TestStretchedTwice(t *testing.T) {
-	t.Parallel()
-	nm, on, back := StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: 40}}, StageInput{Do: Advance, Angle: 90}, StageInput{Do: BackOff, Angle: 180}
-	for name, c := range map[string]struct {
-		stages []StageInput
-		once   bool
-		want   bool
-	}{
-		"used once":               {[]StageInput{nm, on, back, nm, on}, true, true},
-		"used again":              {[]StageInput{nm, on, back, nm, on}, false, false},
-		"a torque, then slack":    {[]StageInput{nm, back, nm, on, on}, true, false},
-		"slackened twice between": {[]StageInput{nm, on, back, back, nm, on}, true, true},
-	} {
-		in := cylinderHead(t)
-		in.Tighten = c.stages
-		in.Kinds = slices.Clone(in.Kinds)
-		for i := range in.Kinds {
-			in.Kinds[i].Reuse = ReuseYes
-			if c.once {
-				in.Kinds[i].Reuse = ReuseOnce
-			}
-		}
-		if got := finding.Has(build(t, in).Senseless(), StretchesAgain); got != c.want {
-			t.Errorf("%s: %v, want %v", name, got, c.want)
-		}
-	}
-}

@@ -144,12 +144,13 @@ func (one *Tab) Open(address string) {
 	one.Do(chromedp.Navigate(address))
 }
 
-// Until waits for what an expression says.
+// Until waits for what an expression says of a page that is there as a whole. It
+// gives up after a minute, so that a busy machine fails no test.
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
-	for range 200 {
+	for range 2400 {
 		// Between two pages there is none to ask.
-		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](expression)); err == nil && holds {
+		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); err == nil && holds {
 			return
 		}
 		time.Sleep(25 * time.Millisecond)

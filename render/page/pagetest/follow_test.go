@@ -65,8 +65,8 @@ func TestFollow(t *testing.T) {
 	version(one, "1")
 	first := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`)
 	one.Rest()
-	one.Tap("#bar")
-	one.Tap("#bar")
+	// Two clicks in one go: on a busy machine a second touch may come after the pause.
+	Evaluate[any](one, `(() => { const b = document.getElementById("bar"); b.click(); b.click(); return null; })()`)
 	version(one, "2")
 	one.Rest()
 	one.Tap(`.mark[data-state="next"] .edge`)
@@ -288,7 +288,7 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 	signedOn(one, b, id, "RA")
 	one.Tap("#bar")
 	version(one, "4")
-	one.Until(`/^0?9:5\d|10:00$/.test(document.getElementById("left").textContent)`)
+	one.Until(`/^0?[89]:\d\d$|^10:00$/.test(document.getElementById("left").textContent)`)
 	if !Evaluate[bool](one, `document.getElementById("bar").disabled`) {
 		t.Error("the bar takes a tap while one waits")
 	}

@@ -95,7 +95,7 @@ func TestSearch(t *testing.T) {
 // with it, a joint that hardly couples scatters as the friction does.
 func TestFrictionScatter(t *testing.T) {
 	j := infinitePlateHead(t)
-	passes := stages(checktest.InTurn(10), checktest.Alike(10, 100), 0.3, 1, 1)
+	passes := passesOf(checktest.InTurn(10), checktest.Alike(10, 100), 0.3, 1, 1)
 	after := checktest.Must[[]contact.AfterPass](t)(j.Loose().Work(passes, nil))
 	still := checktest.Must[Scattered](t)(ScatterByFriction(j, passes, checktest.Alike(10, 100), FrictionScatter{SDPercent: checktest.Alike(10, 0), Draws: 3}))
 	for i, b := range still.ByFastener {
@@ -121,7 +121,7 @@ func TestFrictionScatter(t *testing.T) {
 func TestRepeats(t *testing.T) {
 	j := jointOf(t, [][]float64{{1, 0.35}, {0.35, 1}})
 	for friction, want := range map[float64]int{10: 1, 0: 2} {
-		count, enough, err := Repeats(j, stages([]int{0, 1}, checktest.Alike(2, 1), 1), checktest.Alike(2, 1), friction, 0)
+		count, enough, err := Repeats(j, passesOf([]int{0, 1}, checktest.Alike(2, 1), 1), checktest.Alike(2, 1), friction, 0)
 		if err != nil || !enough || count != want {
 			t.Errorf("friction %g %%: %d repeats (%v, %v), want %d", friction, count, enough, err, want)
 		}
