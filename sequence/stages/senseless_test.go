@@ -75,6 +75,7 @@ func TestStagesWithoutSense(t *testing.T) {
 		"angle once round":       {[]plan.StageInput{main(nm(20)), main(on), main(aroundOn)}, "3 main stage check by angle"},
 		"check pass":             {[]plan.StageInput{nm(20), nm(40), round(40), wait, round(40)}, ""},
 		"all once round":         {[]plan.StageInput{round(20), round(40)}, ""},
+		"once round first":       {[]plan.StageInput{round(20), nm(40)}, "1 main stage check first, 1 side stage check first"},
 		"slackened and lower":    {[]plan.StageInput{nm(40), back, nm(20)}, ""},
 		"noted repeat":           {[]plan.StageInput{nm(20), noted}, ""},
 		"repeat after a wait":    {[]plan.StageInput{nm(20), wait, nm(20)}, ""},
