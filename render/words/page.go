@@ -107,9 +107,12 @@ type PageRun struct {
 	ReadyBar        string
 	NeedKind        string // %[1]d × %[2]s, new
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
+	NotReady        string
 	AskRound        string
 	AskUntil        string // Another round until: %s
 	AskSits         string
+	RoundFirst      string
+	RoundSays       string // One round turns each fastener by %s, in order.
 	AnotherRound    string
 	Finished        string
 	Neighbours      string // New fastener at %s: what about its neighbours?
@@ -132,6 +135,7 @@ type PageRun struct {
 	HandOver        string
 	HandOverSays    string
 	HandOverTo      string
+	HandedOver      string
 	Lines           map[string]string // by line of a hand over
 	LineDone        string            // %[1]d steps; %[2]d fasteners finished
 	LineOpen        string            // %[1]d steps on %[2]d fasteners
@@ -166,6 +170,7 @@ type PageRun struct {
 	Discard         string
 	Offline         string
 	Refused         string
+	Resend          string
 	RefusedSays     string
 	RefusedBy       string // %[1]s, %[2]s
 	TurnedToo       string
