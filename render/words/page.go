@@ -8,6 +8,7 @@ type Page struct {
 	Pattern  PagePattern
 	Run      PageRun
 	Trouble  PageTrouble
+	Job      PageJob
 	Records  PageRecords
 	Share    PageShare
 	Join     PageJoin
@@ -197,6 +198,34 @@ type PageTrouble struct {
 	Names     map[string]string // by run.Trouble, and unsure
 	Short     map[string]string // by the same; for the mark
 	StubTitle string
+}
+
+// PageJob is the words of the page of a job.
+type PageJob struct {
+	Title        string
+	Badge        string
+	Teardown     string
+	Rebuild      string
+	States       map[string]string // by teardown.Progress
+	StartLoosen  string
+	StartTighten string
+	Part         string
+	AllReady     string
+	OneReady     string
+	Runs         string
+	RunsNone     string
+	Newer        string
+	NewerSays    string
+	Adopt        string
+	Adopted      string
+	Changes      map[string]string // by run.Changed
+	Change       string            // %[1]s: %[2]s → %[3]s
+	Close        string
+	CloseSays    string
+	ClosedBy     string // Closed by %[1]s, %[2]s
+	StartedBy    string // started by %[1]s, %[2]s
+	OutOfOrder   string
+	ToJob        string
 }
 
 // PageRecords is the words of the list of records, and one of them.

@@ -60,7 +60,7 @@ func screens(b *bench) []screen {
 		{name: "seal", path: "/runs/" + done, then: `document.querySelector('#bar').click()`},
 		{name: "who", path: "/runs/" + fresh, then: `document.querySelector('#who-button').click()`},
 		{name: "measure", path: "/runs/" + fresh, then: dialog("measure")},
-		{name: "records", path: "/records"}, {name: "record", path: "/records/" + sealed}, {name: "record-trouble", path: "/records/" + trouble},
+		{name: "job", path: "/jobs/J1"}, {name: "records", path: "/records"}, {name: "record", path: "/records/" + sealed}, {name: "record-trouble", path: "/records/" + trouble},
 		{name: "share", path: "/share"}, {name: "share-off", path: "/share?off"}, {name: "join", path: "/join"}, {name: "join-wrong", path: "/join?wrong"},
 		{name: "settings", path: "/settings"}, {name: "message", path: "/message/no%20key"},
 	}
