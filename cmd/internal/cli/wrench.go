@@ -27,7 +27,7 @@ var wrenchCommand = command{
 			{"adapter-angle", "`angle` of the adapter to the wrench: 0deg is straight out"},
 			{"wrenches", "`file` with the shop's own list, or - for standard input"},
 		})
-		again := flags.Bool("again", false, "the fastener is at rest, tightened before")
+		again := flags.Bool("again", false, "the fastener is at rest and was tightened before")
 		flag.OfferFiles(flags, "wrenches")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
