@@ -4,7 +4,9 @@
 package prediction
 
 import (
+	"cmp"
 	"slices"
+	"sync"
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
@@ -72,21 +74,27 @@ func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
 }
 
 // Again works other passes on the same joints. Where they begin like those of the
-// prediction, it works on from where these leave the joints.
+// prediction, it works on from where these leave the joints. The three stiffnesses are
+// worked side by side.
 func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 	more := len(passes) >= len(p.did) && slices.EqualFunc(p.did, passes[:len(p.did)], slices.Equal[contact.Pass])
-	for _, r := range p.Runs() {
+	var crew sync.WaitGroup
+	var wrong [3]error
+	for k, r := range p.Runs() {
 		if more && r.left != nil {
 			r.left, r.Passes = r.left.Clone(), slices.Clip(r.Passes)
 		} else {
 			r.left, r.Passes = r.Joint.Loose(), nil
 			r.left.Stick = m.Stick
 		}
-		after, err := r.left.Work(passes[len(r.Passes):], m.At)
-		if err != nil {
-			return Prediction{}, err
-		}
-		r.Passes = append(r.Passes, after...)
+		crew.Go(func() {
+			after, err := r.left.Work(passes[len(r.Passes):], m.At)
+			r.Passes, wrong[k] = append(r.Passes, after...), err
+		})
+	}
+	crew.Wait()
+	if err := cmp.Or(wrong[:]...); err != nil {
+		return Prediction{}, err
 	}
 	p.did = passes
 	return p, nil
