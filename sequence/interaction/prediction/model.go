@@ -12,6 +12,7 @@ import (
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
@@ -145,8 +146,11 @@ func (p Prediction) Class() advice.Class {
 	return advice.ClassOf(p.Soft.Spread(p.Passes() - 1).Min)
 }
 
-// NothingTightens is a plan without a stage to predict.
-const NothingTightens finding.Code = "forecast nothing tightens"
+// What a prediction cannot do.
+const (
+	NothingTightens finding.Code = "forecast nothing tightens" // a plan without a stage to predict
+	TooManyBolts    finding.Code = "forecast too many bolts"   // n, most
+)
 
 // PredictPlan works the tightening side of a plan.
 func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
@@ -172,6 +176,9 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 // ModelOf makes the model of a plan's joint, which keeps what it works out: it is
 // for one worker at a time. The error says what does not fit.
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
+	if n := len(p.Joint.Fasteners); n > limits.MostBolts {
+		return Model{}, finding.Failed(TooManyBolts, finding.Values{"n": n, "most": limits.MostBolts})
+	}
 	settled, err := setup.Settle(p, stated)
 	return Model{Settled: settled, joints: map[float64]*contact.Joint{}}, err
 }
