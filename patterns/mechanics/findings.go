@@ -23,6 +23,8 @@ const (
 	InspectOnStud    finding.Code = "reader inspect on stud"        // kind
 	InspectOff       finding.Code = "reader inspect off"            // limit, length, most
 	ThreadTooLong    finding.Code = "reader thread too long"        // threaded, length
+	StudWithHead     finding.Code = "reader stud with head"         // kind
+	StudWithoutNut   finding.Code = "reader stud without nut"       // kind
 	HeadOnStud       finding.Code = "reader head on stud"           // kind
 	NoCoefficients   finding.Code = "reader no coefficients"        // what, found
 	HighestFirst     finding.Code = "reader highest first"          // what, low, high

@@ -40,12 +40,26 @@ func Kind(from *form.Reader, name string, n *nodes.Node) plan.Kind {
 	if n := f.Get("head"); n != nil && k.Stud() { // its nut is what a wrench turns
 		r.Fail(n, HeadOnStud, finding.Values{"kind": k.Name})
 	}
+	r.checkStud(f, k)
 	k.Washer, k.WasherFace = r.washerOf(f)
 	k.Hole = f.Length("hole", unit.Sensible.BoltHole)
 	k.Friction = form.Opt(f, "friction", r.friction)
 	k.Reuse = form.Word(f, "reuse", plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes)
 	k.ReusedTo = r.reusedTo(f, k)
 	return k
+}
+
+// checkStud warns of a kind that is called a stud and has no nut.
+func (r *reader) checkStud(f form.Fields, k plan.Kind) {
+	if !k.CalledStud() || f.Has("nut") {
+		return
+	}
+	switch {
+	case f.Has("head"):
+		r.Warn(f.Node.KeyNode("head"), StudWithHead, finding.Values{"kind": k.Name})
+	case k.Length > 0 && k.Grip > 0:
+		r.Warn(f.Node.KeyNode("length"), StudWithoutNut, finding.Values{"kind": k.Name})
+	}
 }
 
 // mostStretch is how much longer than new a bolt that goes back may be, as a

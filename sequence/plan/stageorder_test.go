@@ -12,6 +12,48 @@ import (
 	"drawdown/sequence"
 )
 
+// The maker's list and the numbers cast on the part say which kind is finished
+// first, as groups do; kinds that they mix have no order (first principles).
+func TestStagesAgainstAListOverAllKinds(t *testing.T) {
+	t.Parallel()
+	in := cylinderHead(t)
+	kind := func(name string) (ids []string) {
+		for _, f := range in.Joint.Fasteners {
+			if f.Kind == name {
+				ids = append(ids, f.ID)
+			}
+		}
+		return ids
+	}
+	main, side := kind("main"), kind("side")
+	in.Tighten = []StageInput{
+		{Do: Tighten, Torque: unit.GivenTorque{Value: 40}, Of: []string{"main"}},
+		{Do: Tighten, Torque: unit.GivenTorque{Value: 24}, Of: []string{"side"}},
+	}
+	for name, c := range map[string]struct {
+		list []string
+		want int
+	}{
+		"main first": {slices.Concat(main, side), 0},
+		"side first": {slices.Concat(side, main), 1},
+		"mixed":      {slices.Concat(side[:1], main, side[1:]), 0},
+	} {
+		in.Groups = []sequence.Group{{Way: sequence.List, List: c.list}}
+		if found := in.FinishedOutOfTurn(); len(found) != c.want {
+			t.Errorf("%s, by a list: %v", name, found)
+		}
+		cast := in
+		cast.Groups = nil
+		cast.Joint.Fasteners = slices.Clone(in.Joint.Fasteners)
+		for i, f := range cast.Joint.Fasteners {
+			cast.Joint.Fasteners[i].Cast = slices.Index(c.list, f.ID) + 1
+		}
+		if found := cast.FinishedOutOfTurn(); len(found) != c.want {
+			t.Errorf("%s, by cast numbers: %v", name, found)
+		}
+	}
+}
+
 // Common practice, no source: the kinds are tightened as the order has them, the
 // large before the small, loosened the other way round, and broken loose before
 // they come out.

@@ -23,6 +23,7 @@ const (
 	StretchesAgain finding.Code = "stage stretches again" // kind, stage, before: the angle, slackened: the stage between
 	CheckByAngle   finding.Code = "stage check by angle"  // kind, stage, angle
 	StageTwice     finding.Code = "stage twice"           // stage, before
+	CheckFirst     finding.Code = "stage check first"     // kind, stage, later: a torque that does not go once round
 	WaitsFirst     finding.Code = "stage waits first"     // stage
 	WaitsLast      finding.Code = "stage waits last"      // stage
 	WaitsOn        finding.Code = "stage waits on"        // stage, before
@@ -54,9 +55,11 @@ func TorquesFall(p plan.Plan) []finding.Finding {
 // state is how far the bolts of a kind have been brought.
 type state struct {
 	most    plan.Stage // with the greatest torque so far; Number 0: none
+	round   plan.Stage // the first torque, where it goes once round; Number 0: it does not, or others do not
 	crossed bool       // a torque went crosswise or outwards, not once round
 	turned  plan.Stage // by an angle since the last torque or slackening; Number 0: none
 	loose   plan.Stage // that slackened them last, if nothing has tightened them since
+	angle   plan.Stage // the last angle since a slackening; Number 0: none
 	stretch plan.Stage // by an angle, before the last slackening; Number 0: none
 	slack   plan.Stage // the last slackening
 	once    bool       // an angle has to stretch them once only
@@ -102,8 +105,8 @@ func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 	case plan.BackOff:
 		tight := so.most.Number > 0 || so.turned.Number > 0 || so.loose.Number > 0
 		stretch := so.stretch
-		if so.turned.Number > 0 {
-			stretch = so.turned
+		if so.angle.Number > 0 {
+			stretch = so.angle
 		}
 		*so = state{loose: s, slack: s, stretch: stretch, once: so.once}
 		if !tight {
@@ -111,7 +114,7 @@ func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 		}
 	case plan.Advance:
 		alone, slackened, checks := so.most.Number == 0, so.loose.Number > 0, so.turned.Number > 0 && s.Way == sequence.Circular
-		so.loose, so.turned = plan.Stage{}, s
+		so.loose, so.turned, so.angle = plan.Stage{}, s, s
 		values["angle"], values["slackened"] = s.Angle, slackened
 		switch {
 		case checks:
@@ -139,10 +142,16 @@ func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 		case turned.Number > 0 && s.Way != sequence.Circular:
 			values["before"] = turned.Number
 			return warned(AfterAngle)
-		case rises > 0:
-			if before.Number > 0 && crossed && s.Way == sequence.Circular {
-				return warned(CheckDiffers)
-			}
+		case rises > 0 && before.Number > 0 && crossed && s.Way == sequence.Circular:
+			return warned(CheckDiffers)
+		}
+		if before.Number == 0 && s.Way == sequence.Circular {
+			so.round = s
+		}
+		if first := so.round; first.Number > 0 && s.Way != sequence.Circular {
+			so.round = plan.Stage{}
+			return []finding.Finding{finding.Warned(CheckFirst, finding.Values{"kind": kind, "stage": first.Number, "later": s.Number}).
+				From(finding.CommonPractice).About(finding.Place{Kind: kind, Stage: first.Number})}
 		}
 	}
 	return nil

@@ -16,6 +16,8 @@ import (
 var _ = exampleOf(map[finding.Code]finding.Values{
 	source.NotThere:          {"sort": "pattern", "name": `"p4-hed"`, "meant": "p4-head", "all": []string{"p4-head", "p4-sump"}},
 	source.OtherSort:         {"sort": "pattern", "name": "fernhollow-p4"},
+	source.NoFile:            {"path": "/dev/zero"},
+	source.TooLarge:          {"path": "cover.yaml", "most": 8},
 	source.IsFolder:          {"sort": "pattern", "path": "covers"},
 	nodes.AliasInItself:      {"alias": "all"},
 	nodes.KeyIsNoWord:        {"found": "\"M1\""},
@@ -219,6 +221,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	mechanics.IntoOther:        {"kind": "main", "into": finding.Term("steel"), "counterpart": finding.Term("cast aluminium")},
 	mechanics.PipeUnfit:        {"radius": unit.Length(7.9), "bore": unit.Length(150)},
 	mechanics.NoHead:           {"found": "\"M1\"", "meant": "M2", "allowed": []string{"left", "right"}},
+	mechanics.StudWithHead:     {"kind": "stud"},
+	mechanics.StudWithoutNut:   {"kind": "stud"},
 	mechanics.HeadOnStud:       {"kind": "main"},
 	mechanics.NoCoefficients:   {"what": finding.Term("a fastener"), "found": "\"M1\""},
 	mechanics.HighestFirst:     {"what": finding.Term("a fastener"), "low": 0.16, "high": 0.12},

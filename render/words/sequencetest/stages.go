@@ -13,6 +13,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	stages.AngleAlone:     {"kind": "main", "stage": 1, "angle": unit.Angle(90), "slackened": true},
 	stages.CheckDiffers:   {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2, "beforeTorque": exampleTorque},
 	stages.SlackFirst:     {"kind": "main", "stage": 1},
+	stages.CheckFirst:     {"kind": "main", "stage": 1, "later": 2},
 	stages.AfterAngle:     {"kind": "main", "stage": 3, "torque": exampleTorque, "before": 2},
 	stages.EndsShort:      {"kind": "main", "stage": 3, "percent": 60.0},
 	stages.StretchesAgain: {"kind": "main", "stage": 7, "before": 4, "slackened": 5},
