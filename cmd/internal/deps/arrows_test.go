@@ -6,7 +6,7 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
 	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // of tests alone
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
@@ -53,7 +53,7 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run", "sequence/run/remedy"},
+	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
 	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
