@@ -307,3 +307,125 @@ func TestLoners(t *testing.T) {
 		}
 	}
 }
+
+// The lowest and highest grey of the 5 × 5 pixels about each: first principles.
+func TestRanges(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		thumb := thumbnail{width: rapid.IntRange(1, 9).Draw(t, "width"), height: rapid.IntRange(1, 9).Draw(t, "height"), scale: 1}
+		for range thumb.width * thumb.height {
+			thumb.grey = append(thumb.grey, float64(rapid.IntRange(0, 255).Draw(t, "grey")))
+		}
+		lowest, highest := thumb.ranges()
+		for y := range thumb.height {
+			for x := range thumb.width {
+				low, high := 255.0, 0.0
+				for v := max(y-2, 0); v <= min(y+2, thumb.height-1); v++ {
+					for u := max(x-2, 0); u <= min(x+2, thumb.width-1); u++ {
+						low, high = min(low, thumb.grey[v*thumb.width+u]), max(high, thumb.grey[v*thumb.width+u])
+					}
+				}
+				if lowest[y*thumb.width+x] != low || highest[y*thumb.width+x] != high {
+					t.Fatalf("at %d, %d: %g to %g, want %g to %g", x, y, lowest[y*thumb.width+x], highest[y*thumb.width+x], low, high)
+				}
+			}
+		}
+	})
+}
+
+// A thumbnail has the mean grey of its pixels, and their places in the picture.
+func TestShrink(t *testing.T) {
+	t.Parallel()
+	p := image.NewGray(image.Rect(0, 0, 1500, 30))
+	for y := range 30 {
+		for x := range 1500 {
+			p.Pix[y*p.Stride+x] = uint8(x/30 + y)
+		}
+	}
+	thumb := shrink(p)
+	if thumb.scale != 3 || thumb.width != 500 || thumb.height != 10 {
+		t.Fatalf("%d by %d, by %d", thumb.width, thumb.height, thumb.scale)
+	}
+	for _, at := range [][2]int{{0, 0}, {499, 9}, {250, 4}} {
+		if got, want := thumb.grey[at[1]*500+at[0]], float64(at[0]*3/30+3*at[1]+1); got != want {
+			t.Errorf("at %v %g, want %g", at, got, want)
+		}
+	}
+	if x, y := thumb.place(2, 0); x != 7.5 || y != 1.5 {
+		t.Errorf("the middle of the third is %g, %g", x, y)
+	}
+}
+
+// Pixels that are clearly of one tone are samples of it; those at an edge of neither.
+func TestTones(t *testing.T) {
+	t.Parallel()
+	thumb := thumbnail{width: 30, height: 30, scale: 1}
+	for i := range 900 {
+		grey := 50.0
+		if i%30 >= 15 {
+			grey = 200
+		}
+		thumb.grey = append(thumb.grey, grey)
+	}
+	thumb.lowest, thumb.highest = thumb.ranges()
+	flat := func(grey float64) surface {
+		return surface{c: [6]float64{grey}, width: 30, height: 30, low: 0, high: 255}
+	}
+	dark, bright := thumb.tones(light{dark: flat(50), bright: flat(200), contrast: 150})
+	if len(dark) != 4*10 || len(bright) != 4*10 { // x = 1, 4, 7, 10 and 19, 22, 25, 28; 13 and 16 are at the edge
+		t.Errorf("%d dark and %d bright", len(dark), len(bright))
+	}
+	for _, q := range append(dark, bright...) {
+		if (q.grey == 50) != (q.x < 15) {
+			t.Errorf("%+v", q)
+		}
+	}
+	low, high := thumb.edgeLevels()
+	if len(low) != 4*30 || len(high) != len(low) { // two pixels on either side
+		t.Errorf("%d and %d at the edge", len(low), len(high))
+	}
+	for i := range low {
+		if low[i].grey != 50 || high[i].grey != 200 || low[i].x < 13 || low[i].x > 17 {
+			t.Errorf("%+v, %+v", low[i], high[i])
+		}
+	}
+}
+
+// Each rim of the picture counts, a corner twice.
+func TestOnRim(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ x, y, want int }{{0, 0, 2}, {3, 0, 1}, {3, 4, 1}, {0, 2, 1}, {6, 2, 1}, {6, 4, 2}, {3, 2, 0}} {
+		m := &mask{width: 7, height: 5, part: make([]bool, 35)}
+		m.part[c.y*7+c.x] = true
+		if got := m.onRim(); got != c.want {
+			t.Errorf("a pixel at %d, %d counts %d times, want %d", c.x, c.y, got, c.want)
+		}
+	}
+}
+
+// The smoothed row is the sum under the weights 1 2 1 both ways; the rim is taken twice.
+func TestSmoothRow(t *testing.T) {
+	t.Parallel()
+	p := image.NewGray(image.Rect(0, 0, 4, 3))
+	copy(p.Pix, []uint8{
+		1, 2, 3, 4,
+		5, 6, 7, 8,
+		9, 10, 11, 12,
+	})
+	weights := []int{1, 2, 1}
+	out := make([]int, 4)
+	for y := range 3 {
+		smoothRow(p, y, out)
+		for x := range 4 {
+			want := 0
+			for i := -1; i <= 1; i++ {
+				for k := -1; k <= 1; k++ {
+					want += weights[i+1] * weights[k+1] * int(p.Pix[min(max(y+i, 0), 2)*4+min(max(x+k, 0), 3)])
+				}
+			}
+			if out[x] != want {
+				t.Errorf("at %d, %d: %d, want %d", x, y, out[x], want)
+			}
+		}
+	}
+}
