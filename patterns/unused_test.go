@@ -96,6 +96,9 @@ func madeOf(sort, name, text string) (made any, problems string) {
 	case "machine":
 		var m machine.Machine
 		m, found = machine.Read(Machines.FromBytes(name, []byte(text)))
+		for i := range m.Strip {
+			m.Strip[i].At, m.Strip[i].AgainAt = problem.Problem{}, problem.Problem{} // they hold the text itself
+		}
 		made = []any{m.Overhaul, m.Strip}
 	case "wrenches":
 		made, found = wrenches.Read(from, time.Time{})

@@ -37,7 +37,8 @@ type Machine struct {
 type Step struct {
 	overhaul.Task
 	Pattern *source.Source  // of the joint, which is not planned yet
-	AgainAt problem.Problem // where Again stands; severity and what is found are left to the caller
+	At      problem.Problem // where the step stands; severity and what is found are left to the caller
+	AgainAt problem.Problem // where Again stands, likewise
 }
 
 // FingerprintWith is the fingerprint of the machine file together with those
@@ -127,7 +128,7 @@ func (m *reader) readStrip(f form.Fields) {
 // step reads one step: the name of a joint, or a map with joint, part, note or
 // caution.
 func (m *reader) step(item *nodes.Node) (Step, bool) {
-	step := Step{}
+	step := Step{At: item.Place()}
 	if item.Shape == nodes.Scalar {
 		return step, m.joint(&step, item)
 	}

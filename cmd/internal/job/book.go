@@ -51,6 +51,9 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 	if problems.Stops() {
 		return overhaul.Overhaul{}, problems
 	}
+	for _, doubt := range o.Doubts() {
+		problems = append(problems, warnedAt(machine.Strip[doubt.At.Steps[0]-1].At, doubt))
+	}
 	o.Fingerprint = machine.FingerprintWith(fingerprints)
 	return o, problems
 }

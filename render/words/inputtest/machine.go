@@ -19,5 +19,10 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	machine.OfParts:          {"key": "torque", "owner": "part"},
 	overhaul.AgainAfterAngle: {"kinds": []string{"main"}},
 	overhaul.AgainUsedOnce:   {"kinds": []string{"bolt"}},
+	overhaul.OtherMachine:    {"title": "Cylinder head", "machine": "Larch V6", "book": "Sorrel 2.0 D"},
+	overhaul.PartTooEarly:    {"part": "cylinder head", "title": "Cylinder head, 4 cylinders"},
+	overhaul.GasketOfOther:   {"gasket": "head gasket", "title": "Exhaust manifold", "other": "Cylinder head"},
+	overhaul.GasketUnlisted:  {"title": "Cylinder head"},
+	overhaul.LockStaysIn:     {"lock": "Timing pin in"},
 	machine.JointUnreadable:  {"name": "M1", "why": finding.Failed(thread.LeftHand, nil)},
 })

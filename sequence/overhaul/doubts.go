@@ -1,0 +1,148 @@
+package overhaul
+
+import (
+	"slices"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
+)
+
+// What the steps of a machine file say that does not go together. The place is the
+// step, from 1.
+const (
+	OtherMachine   finding.Code = "machine differs"        // title, machine, book
+	PartTooEarly   finding.Code = "machine part too early" // part, title
+	GasketOfOther  finding.Code = "machine gasket twice"   // gasket, title, other
+	GasketUnlisted finding.Code = "machine gasket missing" // title
+	LockStaysIn    finding.Code = "machine lock stays in"  // lock
+)
+
+// Doubts compares the steps of the work with each other and with what the files of
+// the joints say. All of it is common practice, no source.
+func (o Overhaul) Doubts() (found []finding.Finding) {
+	for i, t := range o.Tasks {
+		found = append(found, about(i, o.otherMachine(t), o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t))...)
+	}
+	return found
+}
+
+// about gives those that were found, with their step.
+func about(task int, found ...*finding.Finding) (all []finding.Finding) {
+	for _, f := range found {
+		if f != nil {
+			all = append(all, f.About(finding.Place{Steps: []int{task + 1}}).From(finding.CommonPractice))
+		}
+	}
+	return all
+}
+
+func warned(code finding.Code, values finding.Values) *finding.Finding {
+	f := finding.Warned(code, values)
+	return &f
+}
+
+// otherMachine compares the machine of a joint with that of the book. One may say
+// more than the other: a number, a place.
+func (o Overhaul) otherMachine(t Task) *finding.Finding {
+	if t.Joint == nil || t.Joint.Machine == "" || o.Machine == "" {
+		return nil
+	}
+	joint, book := plain(t.Joint.Machine), plain(o.Machine)
+	if strings.Contains(joint, book) || strings.Contains(book, joint) {
+		return nil
+	}
+	return warned(OtherMachine, finding.Values{"title": t.Joint.Title, "machine": t.Joint.Machine, "book": o.Machine})
+}
+
+// partTooEarly looks for a part that comes off while the joint of its name still
+// holds it.
+func (o Overhaul) partTooEarly(task int) *finding.Finding {
+	part := o.Tasks[task]
+	if part.Part == "" {
+		return nil
+	}
+	var holds *plan.Plan
+	for i, t := range o.Tasks {
+		if t.Joint == nil || !holdsPart(t.Joint.Title, part) {
+			continue
+		}
+		if i < task {
+			return nil // it may be this one
+		}
+		if holds == nil {
+			holds = t.Joint
+		}
+	}
+	if holds == nil {
+		return nil
+	}
+	return warned(PartTooEarly, finding.Values{"part": part.Part, "title": holds.Title})
+}
+
+// gasketOfOther looks for the gasket of another joint: both list it, and it is
+// named after the other one.
+func (o Overhaul) gasketOfOther(task int) *finding.Finding {
+	this := o.Tasks[task]
+	for _, gasket := range this.Gaskets {
+		if this.Joint == nil || isNamedAfter(gasket, this.Joint.Title) {
+			continue
+		}
+		for i, t := range o.Tasks {
+			if i != task && t.Joint != nil && slices.Contains(t.Gaskets, gasket) && isNamedAfter(gasket, t.Joint.Title) {
+				return warned(GasketOfOther, finding.Values{"gasket": gasket, "title": this.Joint.Title, "other": t.Joint.Title})
+			}
+		}
+	}
+	return nil
+}
+
+// gasketUnlisted looks for a joint whose file has a gasket, in a book that lists
+// gaskets, but not its own.
+func (o Overhaul) gasketUnlisted(t Task) *finding.Finding {
+	if t.Joint == nil || len(t.Gaskets) > 0 || len(o.Gaskets()) == 0 || !hasGasket(t.Joint) {
+		return nil
+	}
+	return warned(GasketUnlisted, finding.Values{"title": t.Joint.Title})
+}
+
+// hasGasket says that the file of a joint states a gasket that is renewed, or asks
+// for a new one in a caution.
+func hasGasket(p *plan.Plan) bool {
+	switch kind := p.Clamped.Gasket.Kind; kind {
+	case "none", "liquid sealant":
+		return false
+	case "":
+		return slices.ContainsFunc(p.Cautions, func(c plan.Caution) bool {
+			said := tokens(c.Text)
+			return c.Side != plan.CautionLoosen && hasAny(said, newWords) && slices.ContainsFunc(said, isGasketWord)
+		})
+	}
+	return true
+}
+
+// lockStaysIn looks for a pin or a lock that goes in and never comes out: the
+// machine would be turned against it.
+func (o Overhaul) lockStaysIn(t Task) *finding.Finding {
+	for _, clause := range t.clauses() {
+		lock := lockPut(clause, inWords)
+		if lock == "" {
+			continue
+		}
+		out := slices.ContainsFunc(o.Tasks, func(t Task) bool {
+			return slices.ContainsFunc(t.clauses(), func(c string) bool { return lockPut(c, outWords) == lock })
+		})
+		if !out {
+			return warned(LockStaysIn, finding.Values{"lock": strings.TrimSpace(clause)})
+		}
+	}
+	return nil
+}
+
+// clauses are the things to do that the texts of a task name.
+func (t Task) clauses() (all []string) {
+	for _, text := range []string{t.Note, t.Loosen, t.Tighten} {
+		all = append(all, strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(";,.:", c) })...)
+	}
+	return all
+}

@@ -1,0 +1,100 @@
+package overhaul
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Words of the trade by which names are compared, in the languages of the cards. A
+// name in other words is compared as it is.
+var (
+	// fastenings end the title of a joint and are no part that it holds.
+	fastenings = []string{"bolt", "cap", "nut", "screw", "stud", "schrauben", "deckel", "muttern", "vis", "boulon", "tornillo"}
+	// joiners stand between a part and what belongs to it.
+	joiners = []string{"with", "and", "of", "mit", "und", "von", "avec", "et", "de", "du", "des", "con", "y", "del"}
+	// gaskets are no name of a joint.
+	gaskets  = []string{"gasket", "seal", "dichtung", "dichtring", "joint", "junta"}
+	newWords = []string{"new", "neu", "neue", "neuf", "neufs", "nouveau", "nueva", "nuevo", "renew", "erneuern", "remplacer"}
+	// locks hold a machine for some of its steps.
+	locks    = []string{"pin", "lock", "dorn", "stift", "sperre", "pige", "broche", "blocage", "pasador", "bloqueo"}
+	inWords  = []string{"in", "ein", "rein", "eingesetzt", "einsetzen", "place", "mettre", "poser", "puesto", "puesta", "poner"}
+	outWords = []string{"out", "off", "aus", "raus", "heraus", "entfernt", "entfernen", "herausnehmen", "retirée", "retiré", "retirer", "enlever", "sacado", "quitado", "quitar", "sacar", "remove", "removed"}
+)
+
+// plain gives a text without what two writers of it differ in.
+func plain(text string) string { return strings.Join(tokens(text), " ") }
+
+// tokens gives the words of a text in small letters, without the plural's s.
+func tokens(text string) []string {
+	all := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
+	for i, word := range all {
+		if len(word) > 3 && !strings.HasSuffix(word, "ss") {
+			all[i] = strings.TrimSuffix(word, "s")
+		}
+	}
+	return all
+}
+
+func hasAny(words, of []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(of, w) })
+}
+
+// holdsPart says that a joint is named after the part: the part itself, the part
+// with its bolts or caps, or with a word more before it (Oil sump, sump). Bolts of
+// its own may hold the last kind.
+func holdsPart(title string, part Task) bool {
+	if end := strings.IndexAny(title, ",;:(·–"); end > 0 {
+		title = title[:end]
+	}
+	joint, named := tokens(title), tokens(part.Part)
+	for len(joint) > 1 && slices.Contains(fastenings, joint[len(joint)-1]) {
+		joint = joint[:len(joint)-1]
+	}
+	if len(joint) == 0 || len(named) == 0 {
+		return false
+	}
+	if begins(named, joint) {
+		return true
+	}
+	last := len(joint) - len(named)
+	return len(part.Manual) == 0 && (begins(joint, named) || last > 0 && slices.Equal(joint[last:], named))
+}
+
+// begins says that a name is another one, alone or with what belongs to it.
+func begins(name, other []string) bool {
+	return len(name) >= len(other) && slices.Equal(name[:len(other)], other) &&
+		(len(name) == len(other) || slices.Contains(joiners, name[len(other)]))
+}
+
+// isGasketWord also knows compounds: Kopfdichtung.
+func isGasketWord(word string) bool {
+	return slices.ContainsFunc(gaskets, func(g string) bool { return strings.HasSuffix(word, g) })
+}
+
+// isNamedAfter says that a gasket has a word of the title of a joint.
+func isNamedAfter(gasket, title string) bool {
+	joint := plain(title)
+	return slices.ContainsFunc(tokens(gasket), func(word string) bool {
+		for _, g := range gaskets {
+			word = strings.TrimSuffix(word, g)
+		}
+		return len(word) > 2 && strings.Contains(joint, word)
+	})
+}
+
+// lockPut gives the lock that a short clause puts in or out: Timing pin in. Empty
+// for none.
+func lockPut(clause string, where []string) string {
+	said := tokens(clause)
+	if len(said) < 2 || len(said) > 6 || !hasAny(said[1:], where) {
+		return ""
+	}
+	i := slices.IndexFunc(said, func(word string) bool {
+		return slices.ContainsFunc(locks, func(lock string) bool { return strings.HasSuffix(word, lock) })
+	})
+	if i < 0 {
+		return ""
+	}
+	return said[i]
+}
