@@ -39,6 +39,7 @@ const (
 	SystemSays     finding.Code = "reader system says"     // text
 	NoWhole        finding.Code = "reader no whole number" // what, found, low, high
 	CautionForm    finding.Code = "reader caution form"    // tighten, loosen, braces
+	CautionOfBoth  finding.Code = "reader caution of both" // loosen, tighten: an entry for each
 	CautionCut     finding.Code = "reader caution cut"     // last: the word or sign that it ends with
 	CautionSide    finding.Code = "reader caution side"    // key, meant, allowed
 	Coordinate     finding.Code = "reader coordinate"      // of, axis

@@ -42,6 +42,10 @@ func (r *Reader) Caution(n *nodes.Node) (c plan.Caution, ok bool) {
 		}
 	}
 	if n.Shape == nodes.Map && n.WithColon() == "" {
+		if len(n.Entries) == 2 && n.Get(sides[0]) != nil && n.Get(sides[1]) != nil {
+			r.Fail(n, CautionOfBoth, finding.Values{"loosen": "{loosen: text}", "tighten": "{tighten: text}"})
+			return c, false
+		}
 		if len(n.Entries) != 1 || !slices.Contains(sides, n.Entries[0].Key.Text) {
 			r.Fail(n, CautionForm, finding.Values{"tighten": "{tighten: text}", "loosen": "{loosen: text}", "braces": "{ }"})
 			return c, false

@@ -11,10 +11,11 @@ import (
 // about them later is reported there. A part may stand in a file that is
 // extended.
 type Places struct {
-	file   string
-	stages []*nodes.Node
-	kinds  map[string]*nodes.Node
-	groups map[string]*nodes.Node // of the order, by kind; all of them under no name
+	file     string
+	stages   []*nodes.Node
+	kinds    map[string]*nodes.Node
+	groups   map[string]*nodes.Node // of the order, by kind; all of them under no name
+	cautions *nodes.Node
 }
 
 func (r *reader) places() Places {
@@ -26,7 +27,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, cautions: r.cautions}
 }
 
 // Stage gives the place of a tightening stage, from 1. Any other number means
@@ -36,6 +37,14 @@ func (p Places) Stage(n int) problem.Problem {
 		return p.of(nil)
 	}
 	return p.of(p.stages[n-1])
+}
+
+// Caution gives the place of a caution, from 1.
+func (p Places) Caution(n int) problem.Problem {
+	if p.cautions == nil || n < 1 || n > len(p.cautions.Items) {
+		return p.of(p.cautions)
+	}
+	return p.of(p.cautions.Items[n-1])
 }
 
 // At gives the place of a figure of a kind at a stage: the stage, or the kind where

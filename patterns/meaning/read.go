@@ -41,6 +41,7 @@ type reader struct {
 	tightened   *nodes.Node   // the list of stages, where all could be read
 	loosened    []*nodes.Node // of loosening, beside input.Loosen
 	removed     *nodes.Node   // the list of them, where all could be read
+	cautions    *nodes.Node
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -86,7 +87,7 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)
-	r.input.Cautions = f.Cautions()
+	r.input.Cautions, r.cautions = f.Cautions(), f.Node.Get("cautions")
 	r.sense(f)
 }
 

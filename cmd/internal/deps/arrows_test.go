@@ -100,7 +100,7 @@ var arrows = map[string][]string{
 	"sequence/run":                    {"geometry/unit", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/overhaul", "sequence/plan", "sequence/run"},
-	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
+	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan", "sequence/tension/screw"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},

@@ -64,6 +64,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	for _, f := range stages.Senseless(p) {
 		problems = append(problems, placed(f, places, f))
 	}
+	problems = append(problems, textsOf(p, places)...)
 	if f, found := judge.Stated(input, p); found && err == nil && !warned(problems, meaning.StarOffCircle) {
 		at := places.Order(f.At.Kind)
 		at.Severity, at.Found = f.Severity, &f
@@ -71,6 +72,19 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	}
 	problems.Sort()
 	return input, p, problems
+}
+
+// textsOf reports the figures of notes and cautions that no stage has.
+func textsOf(p plan.Plan, places meaning.Places) (list problem.List) {
+	for _, f := range stages.Notes(p) {
+		list = append(list, warnedAt(places.Stage(f.At.Stage), f))
+	}
+	for i, c := range p.Cautions {
+		for _, f := range stages.Caution(p, c) {
+			list = append(list, warnedAt(places.Caution(i+1), f))
+		}
+	}
+	return list
 }
 
 // stopped reports what stops the plan at the stage that cannot be planned, or

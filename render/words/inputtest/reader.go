@@ -186,6 +186,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	form.SystemSays:          {"text": "permission denied"},
 	form.NoWhole:             {"what": finding.Term("a fastener"), "found": "\"M1\"", "low": 1, "high": 12},
 	form.CautionSide:         {"key": `"both"`, "meant": "", "allowed": []string{"tighten: …", "loosen: …"}},
+	form.CautionOfBoth:       {"loosen": "{loosen: text}", "tighten": "{tighten: text}"},
 	form.CautionCut:          {"last": `"away from"`},
 	form.CautionForm:         {"tighten": "(tighten: text)", "loosen": "(loosen: text)", "braces": "( )"},
 	form.Coordinate:          {"of": finding.Term("a point of the outline"), "axis": "x"},

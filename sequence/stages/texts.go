@@ -1,0 +1,199 @@
+package stages
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+)
+
+// What a note or a caution states and no stage or kind has. They ask: the text may
+// be of something else.
+const (
+	TextTorque finding.Code = "text torque" // text, torque
+	TextAngle  finding.Code = "text angle"  // text, angle
+	TextDry    finding.Code = "text dry"    // text, kinds, lubricants
+)
+
+var (
+	// torqueInText finds a figure with what may be a unit of torque, or behind the
+	// word for torque.
+	torqueInText = regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*((?i:N|lbf?s?|ft|in|kgf?|m)[·⋅.\-\x{2011} ]?(?i:m|ft|in|lbf?s?|kgf?)\b)`)
+	bareTorque   = regexp.MustCompile(`(?i)(?:torque|drehmoment|couple)\s+(?:of\s+|to\s+|de\s+|von\s+)?(\d+(?:[.,]\d+)?)\s*(?:$|[;,)])`)
+	// angleInText finds degrees that are no temperature, and what stands around
+	// them.
+	angleInText = regexp.MustCompile(`(\d+(?:[.,]\d+)?)[\s\x{a0}]*(?:°|degrees?\b|grad\b|degrés?\b|grados?\b)[\s\x{a0}]*(\S*)`)
+	// ofTheEngine are words beside which degrees are those of a crankshaft, a face or
+	// a thermometer.
+	ofTheEngine = regexp.MustCompile(`(?i)\b(btdc|atdc|tdc|crank\w*|cam\w*|piston\w*|ignition|timing|advance|bevel|seat\w*|chamfer|apart|gap\w*|cool\w*|hot|warm|heat\w*|temperature|kw|ot|kurbel\w*|nocken\w*|kolben\w*|zünd\w*|vilebrequin|pmh|allumage|cigüeñal|pms|encendido|clock|o'clock)\b`)
+	// ofOthers are words beside which a torque is of another fastener.
+	ofOthers = regexp.MustCompile(`(?i)\b(plug\w*|spark\w*|drain\w*|other\w*|pulley|sensor\w*|nipple\w*|wrench\w*|old|was|instead|not|never|kerze\w*|zündkerze\w*|schlüssel|ablass\w*|statt|nicht|bougie\w*|clé|vidange|pas|bujía\w*|llave|vaciado|no)\b`)
+)
+
+var (
+	dryThread = regexp.MustCompile(`(?i)\b(thread|bolt|stud|gewinde|schraube|filet|vis|rosca|tornillo)\w*\b.*\b(dry|trocken|secs?|seco?s?|secas?)\b`)
+	noOil     = regexp.MustCompile(`(?i)\b(no|without|kein|ohne|sans|pas d|sin)[ ’'](oil|lubricant|grease|öl|schmierstoff|fett|huile|lubrifiant|graisse|aceite|lubricante|grasa)\b`)
+	ofHoles   = regexp.MustCompile(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
+)
+
+// Notes compares the notes of the stages with the figures of the stages.
+func Notes(p plan.Plan) (found []finding.Finding) {
+	for _, s := range p.Tighten.Stages {
+		angles := anglesOf(p, s.Number)
+		if s.Do != plan.Advance {
+			angles = anglesOf(p, 0)
+		}
+		for _, f := range inText(p, s.Note, angles) {
+			found = append(found, f.About(finding.Place{Stage: s.Number}))
+		}
+	}
+	return found
+}
+
+// Caution compares a caution with the figures of the stages.
+func Caution(p plan.Plan, c plan.Caution) []finding.Finding {
+	if c.Side == plan.CautionLoosen {
+		return nil
+	}
+	return append(inText(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
+}
+
+// dryBesideOil finds a text that wants threads dry, in a file whose fasteners are all
+// lubricated: the torque is wrong for one of them.
+func dryBesideOil(p plan.Plan, text string) []finding.Finding {
+	if !(dryThread.MatchString(text) || noOil.MatchString(text)) || ofHoles.MatchString(text) {
+		return nil
+	}
+	var kinds, lubricants []string
+	for _, k := range p.Kinds {
+		switch {
+		case screw.NothingOn(k.Lubricant):
+			return nil // of this kind, then
+		case k.Lubricant != "" && k.Lubricant != asDelivered:
+			kinds = append(kinds, k.Name)
+			if !slices.Contains(lubricants, k.Lubricant) {
+				lubricants = append(lubricants, k.Lubricant)
+			}
+		}
+	}
+	if len(kinds) == 0 {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextDry, finding.Values{"text": text, "kinds": kinds, "lubricants": lubricants})}
+}
+
+const asDelivered = "as delivered" // whoever degreases it may say so
+
+func inText(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
+	if torques := torquesOf(p); len(torques) > 0 && !ofOthers.MatchString(text) {
+		for _, stated := range torquesIn(text, torques[0].Unit) {
+			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return nearly(t, stated) }) {
+				found = append(found, finding.Warned(TextTorque, finding.Values{"text": text, "torque": stated}))
+			}
+		}
+	}
+	if len(angles) > 0 && !ofTheEngine.MatchString(text) {
+		for _, stated := range anglesIn(text) {
+			if !slices.Contains(angles, stated) {
+				found = append(found, finding.Warned(TextAngle, finding.Values{"text": text, "angle": stated}))
+			}
+		}
+	}
+	return found
+}
+
+// partsOf gives the equal steps that an angle may be turned in: two of 45° for 90°.
+func partsOf(angle unit.Angle) (all []unit.Angle) {
+	for steps := 2; steps <= 6; steps++ {
+		all = append(all, unit.Angle(float64(angle)/float64(steps)))
+	}
+	return all
+}
+
+// torquesIn gives the torques that a text states; those without a unit are in the
+// unit of the stages.
+func torquesIn(text string, of unit.TorqueUnit) (all []unit.GivenTorque) {
+	for _, m := range torqueInText.FindAllStringSubmatch(text, -1) {
+		if t, err := unit.ParseTorque(m[1] + " " + m[2]); err == nil {
+			all = append(all, t)
+		}
+	}
+	for _, m := range bareTorque.FindAllStringSubmatch(text, -1) {
+		all = append(all, unit.GivenTorque{Value: figure(m[1]), Unit: of})
+	}
+	return all
+}
+
+// anglesIn gives the angles that a text states.
+func anglesIn(text string) (all []unit.Angle) {
+	for _, m := range angleInText.FindAllStringSubmatch(strings.ToLower(text), -1) {
+		if after := strings.Trim(m[2], ".,;)"); after != "c" && after != "f" && after != "celsius" {
+			all = append(all, unit.Angle(figure(m[1])))
+		}
+	}
+	return all
+}
+
+func figure(written string) float64 {
+	v, _ := strconv.ParseFloat(strings.Replace(written, ",", ".", 1), 64) // of digits
+	return v
+}
+
+// torquesOf gives the torques of the stages, tightened and back.
+func torquesOf(p plan.Plan) (all []unit.GivenTorque) {
+	for _, s := range slices.Concat(p.Tighten.Stages, p.Loosen.Stages) {
+		if s.Torque.Value > 0 {
+			all = append(all, s.Torque)
+		}
+	}
+	return all
+}
+
+// anglesOf gives the angles of the stages, and for each kind the sums of angles that
+// follow each other; of one stage those that it has a share in.
+func anglesOf(p plan.Plan, stage int) (all []unit.Angle) {
+	for _, k := range p.Kinds {
+		var run []plan.Stage
+		for _, s := range p.Tighten.Stages {
+			switch {
+			case s.Do == plan.Wait || !slices.Contains(s.Kinds, k.Name):
+				continue
+			case s.Do != plan.Advance:
+				run = nil
+				if s.Angle > 0 && stage == 0 {
+					all = append(all, s.Angle) // backed off
+				}
+				continue
+			}
+			run = append(run, s)
+			all = append(all, sumsTo(run, stage)...)
+			if stage == 0 || s.Number == stage {
+				all = append(all, partsOf(s.Angle)...)
+			}
+		}
+	}
+	if stage == 0 && len(all) > 0 {
+		for _, s := range p.Loosen.Stages {
+			all = append(all, s.Angle)
+		}
+	}
+	return all
+}
+
+// sumsTo gives the sums of angles that end with the last of a run, and that a stage
+// has a share in; 0: all.
+func sumsTo(run []plan.Stage, stage int) (all []unit.Angle) {
+	sum, shares := unit.Angle(0), stage == 0
+	for _, s := range slices.Backward(run) {
+		sum += s.Angle
+		if shares = shares || s.Number == stage; shares {
+			all = append(all, sum)
+		}
+	}
+	return all
+}

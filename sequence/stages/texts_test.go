@@ -1,0 +1,58 @@
+package stages
+
+import (
+	"testing"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+)
+
+// First principles: a figure that a text states is one of the file, in some unit,
+// alone or added up; degrees of a crankshaft or a thermometer and torques of other
+// fasteners are not. 1 lbf·ft = 1.3558 N·m (exact by definition of both).
+func TestFiguresInTexts(t *testing.T) {
+	t.Parallel()
+	p := build(t, func(in *plan.Input) {
+		in.Tighten = []plan.StageInput{
+			{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 40}, Of: []string{"main"}},
+			{Do: plan.Advance, Angle: 90, Of: []string{"main"}},
+			{Do: plan.Advance, Angle: 60, Of: []string{"main"}},
+			{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 22}, Of: []string{"side"}},
+		}
+	})
+	for text, want := range map[string]finding.Code{
+		"40 N·m first": "", "29.5 lbf·ft": "", "29,5 ft-lbs first": "", "4.08 kgf·m": "", "354 lbf·in": "", "torque 22": "",
+		"60 Nm": TextTorque, "40 lbf·ft": TextTorque, "4 kgf·m": "", "to 400 N·m": TextTorque, "Torque 44": TextTorque, "35 Nm, then the angle": TextTorque,
+		"90°, then 60°": "", "150° in all": "", "30 degrees at a time": "", "two times 45°": "",
+		"120°": TextAngle, "turn 100 degrees": TextAngle, "180° in all": TextAngle,
+		"crankshaft 35° on": "", "10° BTDC": "", "below 35 °C": "", "77°F": "", "Kolben 120° vor OT": "",
+		"spark plugs 25 N·m": "", "Zündkerzen 25 Nm": "", "M8×1.25, 94 mm, 30 min": "", "not 60 N·m": "",
+		"Threads dry": TextDry, "Gewinde trocken": TextDry, "filets secs": TextDry, "without oil": TextDry, "holes in the block dry, no oil": "", "gasket dry": "",
+	} {
+		found := Caution(p, plan.Caution{Text: text})
+		if want == "" && len(found) > 0 || want != "" && (len(found) != 1 || found[0].Code != want) {
+			t.Errorf("%q: %v; want %q", text, found, want)
+		}
+		if Caution(p, plan.Caution{Text: text, Side: plan.CautionLoosen}) != nil {
+			t.Errorf("%q of loosening is compared", text)
+		}
+	}
+}
+
+// A note is about its own stage: 60° is the stage after it.
+func TestANoteIsOfItsStage(t *testing.T) {
+	t.Parallel()
+	for note, want := range map[string]int{"turn 60° on": 1, "150° in all": 0, "90°": 0, "2 × 45°": 0} {
+		p := build(t, func(in *plan.Input) {
+			in.Tighten = []plan.StageInput{
+				{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 40}},
+				{Do: plan.Advance, Angle: 90, Note: note},
+				{Do: plan.Advance, Angle: 60},
+			}
+		})
+		if found := Notes(p); len(found) != want {
+			t.Errorf("%q: %v", note, found)
+		}
+	}
+}
