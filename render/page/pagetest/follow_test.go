@@ -1,6 +1,7 @@
 package pagetest
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -65,8 +66,8 @@ func TestFollow(t *testing.T) {
 	version(one, "1")
 	first := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`)
 	one.Rest()
-	one.Tap("#bar")
-	one.Tap("#bar")
+	// Two clicks in one go: on a busy machine a second touch may come after the pause.
+	Evaluate[any](one, `(() => { const b = document.getElementById("bar"); b.click(); b.click(); return null; })()`)
 	version(one, "2")
 	one.Rest()
 	one.Tap(`.mark[data-state="next"] .edge`)
@@ -285,10 +286,20 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
 	}
 	one := NewTab(t, Browser(t), Tablet)
+	from := time.Now()
 	signedOn(one, b, id, "RA")
 	one.Tap("#bar")
 	version(one, "4")
-	one.Until(`/^0?9:5\d|10:00$/.test(document.getElementById("left").textContent)`)
+	one.Until(`/^\d\d:\d\d$/.test(document.getElementById("left").textContent)`)
+	left, err := time.Parse("04:05", one.Text("#left"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	passed := 10*60 - 60*left.Minute() - left.Second()
+	// The page's clock is behind by the time that the page took to come.
+	if most := time.Since(from).Seconds() + 1; math.Abs(float64(passed)) > most {
+		t.Errorf("%d seconds of the wait have passed; at most %v did", passed, most)
+	}
 	if !Evaluate[bool](one, `document.getElementById("bar").disabled`) {
 		t.Error("the bar takes a tap while one waits")
 	}
@@ -324,8 +335,6 @@ func TestZoom(t *testing.T) {
 		t.Errorf("whole again it shows %v of %v", got, whole)
 	}
 	one.Pinch(400, 200, 40, 200)
-	if got := width(); got > whole*0.5 {
-		t.Errorf("pinched it shows %v of %v", got, whole)
-	}
+	one.Until(`document.getElementById("part").viewBox.baseVal.width <= ` + number(whole*0.5))
 	one.Quiet()
 }
