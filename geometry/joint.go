@@ -1,7 +1,7 @@
-// Package geometry says where the fasteners of a joint are and how the part
-// lies: points, outlines, mirror, rings, generators. All lengths are in
+// Package geometry describes where the fasteners of a joint are and the shape
+// of the part: points, outlines, mirror, rings, generators. All lengths are in
 // millimetres; x runs to the right and y upwards in the view. The package is
-// pure: it knows no file, no paper and no clock.
+// pure: it knows no files, no paper and no clock.
 package geometry
 
 // Fastener is one bolt, screw or nut of a joint.

@@ -1,7 +1,7 @@
-// Package sequence decides in which order the fasteners of a joint are worked:
-// group after group, clusters together, each group by its way. Every function
-// is pure: a joint in, a permutation out. The ways themselves, over bare
-// places, are in package way.
+// Package sequence decides the order of the fasteners of a joint: group after
+// group, clusters together, each group by its way. Every function is pure: a
+// joint in, a permutation out. The ways themselves, over bare places, are in
+// package way.
 package sequence
 
 import (

@@ -1,7 +1,7 @@
-// Package family says what kind of layout places form, as one sees it: filled
-// rows, a perimeter, a circle. Places that are measured off, or missing, leave
-// the family what it is. A finding is figures and lists of places; what it is
-// called in words is decided elsewhere.
+// Package family recognises the layout that places form: filled rows, a
+// perimeter, a circle. Places that are measured slightly off, or missing, do
+// not change the family. Its results are figures and lists of places;
+// render/words turns them into sentences.
 package family
 
 import "drawdown/geometry"

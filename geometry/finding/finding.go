@@ -1,8 +1,8 @@
-// Package finding is how the calculating half says what it found: a code, the
-// figures with their units, the places, how grave it is and what it rests on.
-// It makes no sentence. render/words has one for each code and language.
+// Package finding defines what the calculating half reports: a code, the
+// figures with their units, the places, the severity and the ground. It
+// contains no sentences; render/words has one for each code and language.
 //
-// It imports nothing of the project, so that every room may speak it.
+// It imports nothing of the project, so that every package can use it.
 package finding
 
 import (

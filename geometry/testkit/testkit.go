@@ -1,5 +1,5 @@
-// Package testkit holds what the tests of every room share: how many samples to
-// try, golden files, published tables, programs that a test needs. Tests alone
+// Package testkit has what the tests of every room share: how many samples to
+// try, golden files, published tables, programs that a test needs. Only tests
 // import it.
 package testkit
 

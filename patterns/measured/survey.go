@@ -1,6 +1,6 @@
 // Package measured reads survey files, the distances measured on a part, and
-// drafts a pattern of what was worked out from them. It may import form, nodes,
-// write and geometry/survey.
+// drafts a pattern from the calculated places. It may import form, nodes,
+// writing and geometry/survey.
 package measured
 
 import (

@@ -1,6 +1,6 @@
-// Package problem holds what is wrong with an input as a value: where it
-// stands, what is wrong, and what is allowed. Problems are collected, so that
-// one run shows them all.
+// Package problem represents what is wrong with an input: where it is, what is
+// wrong, and what is allowed. Problems are collected, so that one run shows
+// them all.
 package problem
 
 import (

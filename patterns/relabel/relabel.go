@@ -1,6 +1,6 @@
-// Package relabel gives new names to what a part takes over from the file that
-// it builds on: the labels and ids of the other bank. It sees texts with the
-// nodes that they came from, and no joint. It may import form and nodes.
+// Package relabel gives new names to what a file takes over from the file that
+// it extends: the labels and ids of the other bank. It sees texts and their
+// nodes, and no joint. It may import form and nodes.
 package relabel
 
 import (

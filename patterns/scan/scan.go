@@ -1,7 +1,7 @@
 // Package scan reads picture files: their pixels, the right way up, and the
-// resolution that the file states. It stands beside the reader of pattern
-// files because a scan, too, is a file that a joint is made from; what the
-// picture shows is left to geometry/trace.
+// resolution that the file states. It is beside the readers of pattern files
+// because a scan, too, is a file that a joint is made from; geometry/trace
+// finds what the picture shows.
 package scan
 
 import (

@@ -1,7 +1,6 @@
-// Package source finds what the readers read: a built-in file, a path, standard
-// input, or bytes from elsewhere. It knows names, folders and bounds, and
-// nothing of what stands in a file. It may import geometry/finding and
-// patterns/problem.
+// Package source finds the files to read: a built-in file, a path, standard
+// input, or bytes from elsewhere. It knows names, folders and size limits, and
+// nothing of the contents. It may import geometry/finding and patterns/problem.
 package source
 
 import (

@@ -1,10 +1,10 @@
 // Package font measures and breaks text. It reads the widths of the two
-// embedded typefaces once, and every backend paints by these widths, so that
-// the same line stands at the same place on paper and on screen.
+// embedded typefaces once, and every backend paints by these widths, so that a
+// line is at the same place on paper and on screen.
 //
-// The typefaces are Go Regular and Go Bold. They hold the Latin, Greek and
+// The typefaces are Go Regular and Go Bold. They have the Latin, Greek and
 // Cyrillic letters of Europe's national languages, and the signs of the trade
-// (N·m, °, ×, ≈, Ø). It may import scenes alone.
+// (N·m, °, ×, ≈, Ø). It may import scenes only.
 package font
 
 import (

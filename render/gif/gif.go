@@ -1,6 +1,6 @@
-// Package gif paints a run of scenes as a moving picture that every slide
-// program and browser shows (GIF89a). Each picture holds only what has changed.
-// It may import scenes and the painter of PNG.
+// Package gif paints a series of scenes as an animated GIF (GIF89a), which
+// every slide program and browser shows. Each picture holds only what has
+// changed. It may import scenes and the PNG painter.
 package gif
 
 import (

@@ -1,6 +1,6 @@
-// Package imprint is what a print says of itself to programs: which file it was
-// drawn from, in which state. It is written into PDF, PNG and SVG files, and read
-// from them again, so that an old print is known. It imports nothing of the project.
+// Package imprint marks a print with the file that it was drawn from and the
+// state of that file. The mark is written into PDF, PNG and SVG files and read
+// again, so that an old print is recognised. It imports nothing of the project.
 package imprint
 
 import (

@@ -1,7 +1,7 @@
 // Package png paints one page of a scene as a PNG picture.
 //
-// The page is painted in bands of fixed height, so that a whole page never lies
-// in memory, and stored with a palette of the inks and their blends. It may
+// The page is painted in bands of fixed height, so that memory never holds a
+// whole page, and stored with a palette of the inks and their blends. It may
 // import scenes and type.
 package png
 

@@ -1,8 +1,9 @@
-// Package exercise makes up parts for a class to put in order: cylinder heads,
+// Package exercise invents parts for a class to put in order: cylinder heads,
 // covers, flanges and rows of bearing caps, each of another size. A seed in,
-// parts out: the same seed gives the same parts, and more of them begin with
-// the fewer. No part is drawn after a real one. The package also grades what a
-// class answers, by the rules of package judge. It sees plans and no paper.
+// parts out: the same seed gives the same parts, and a longer list begins with
+// the shorter one. No part is drawn after a real one. The package also marks
+// the answers of a class, by the rules of package judge. It sees plans and no
+// paper.
 package exercise
 
 import (

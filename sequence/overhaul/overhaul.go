@@ -1,7 +1,7 @@
 // Package overhaul joins the plans of a machine's joints into the whole work:
-// what is stripped in which order, what lies between the joints, what has to
-// be ready before the machine goes together again, and what is looked at once
-// more afterwards. It sees plans and the sizes of heads and keys, and no paper.
+// the teardown order, the steps between the joints, the parts to prepare before
+// the rebuild, and the check passes after it. It sees plans and the sizes of
+// heads and keys, and no paper.
 package overhaul
 
 import (

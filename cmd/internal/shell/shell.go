@@ -1,6 +1,6 @@
 // Package shell writes completion scripts for bash, zsh, fish and PowerShell,
-// all from one description of the commands. It imports nothing of the project:
-// what a command takes, its caller says.
+// all from one description of the commands, which the caller passes in. It
+// imports nothing of the project.
 package shell
 
 import (

@@ -1,6 +1,6 @@
-// Package wordstest gives the tests of what is printed a catalogue in which every
-// word is marked: what stands unmarked was not worded by the catalogue. Tests
-// alone import it.
+// Package wordstest has a catalogue with every word marked, for tests of
+// printed text: unmarked text does not come from the catalogue. Only tests
+// import it.
 package wordstest
 
 import (

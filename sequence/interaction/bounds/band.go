@@ -1,5 +1,5 @@
-// Package bounds has figures that are known within bounds only, and sums of many
-// of them. It decides nothing.
+// Package bounds has figures with a low, a nominal and a high value, and sums
+// of many of them. It decides nothing.
 package bounds
 
 import "math"

@@ -1,5 +1,5 @@
-// Package checktest holds the check cases of the model, each with its origin, and
-// small things that tests of several rooms need. Tests alone import it.
+// Package checktest has the check cases of the model, each with its origin, and
+// small helpers that tests of several rooms need. Only tests import it.
 package checktest
 
 import (

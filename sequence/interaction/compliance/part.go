@@ -1,7 +1,7 @@
-// Package compliance gives what part and gasket give way at each bolt for a newton
-// at each other: plates, rows, rings and separate pieces on a foundation, and the
-// usual stiffness of gaskets. It knows no bolt, no plan and no pass. It may import
-// bounds, geometry and the materials.
+// Package compliance calculates the deflection of part and gasket at each bolt
+// for one newton at each other bolt: plates, rows, rings and separate pieces on
+// a foundation, and the usual stiffness of gaskets. It knows no bolts, plans or
+// passes. It may import bounds, geometry and the materials.
 package compliance
 
 import (

@@ -1,6 +1,7 @@
-// Package contact finds the forces in the bolts of a joint as their nuts are
-// turned: which bolts touch, which go slack, what each turn takes from the others.
-// It knows no gasket by name and no plan. It may import bounds and compliance.
+// Package contact calculates the forces in the bolts of a joint as their nuts
+// are turned: which bolts touch, which go slack, how much load each turn takes
+// from the others. It knows no gasket by name and no plan. It may import bounds
+// and compliance.
 package contact
 
 import (

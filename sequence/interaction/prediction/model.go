@@ -1,6 +1,6 @@
-// Package prediction works the passes of a plan on a joint at both ends and the
-// middle of what its gasket may be, and sums it up as a Forecast. It may import all
-// rooms below it but those of other ways.
+// Package prediction applies the passes of a plan to a joint with a soft, a
+// nominal and a stiff gasket, and sums the result up as a Forecast. It may
+// import all rooms below it except ways.
 package prediction
 
 import (

@@ -1,7 +1,7 @@
-// Package procedure reads the work of a plan as passes: what each aims at, what
-// stands for 100 %, which stages do nothing, how often the last is repeated, what
-// friction adds, and how a better order is searched. It may import contact and the
-// plan, and judges nothing.
+// Package procedure reads the work of a plan as passes: the target of each,
+// what 100 % means, which stages do nothing, how often the last one is
+// repeated, what friction adds, and the search for a better order. It may
+// import contact and the plan, and judges nothing.
 package procedure
 
 import (

@@ -1,6 +1,5 @@
-// Package setup settles what a joint is: what the file states, what is stated
-// beside it, and what is assumed in place of the rest. It may import compliance and
-// the plan.
+// Package setup completes a joint: what the file states, what flags state, and
+// what is assumed for the rest. It may import compliance and the plan.
 package setup
 
 import (

@@ -1,5 +1,5 @@
-// Package tensiontest holds what the tests of the rooms beside it share: the
-// published tables and how a figure is compared. Tests alone import it.
+// Package tensiontest has what the tests of the rooms beside it share: the
+// published tables and how a figure is compared. Only tests import it.
 package tensiontest
 
 import (
