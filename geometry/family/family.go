@@ -102,7 +102,7 @@ func (s *seer) finish(seen Seen) Seen {
 	return seen
 }
 
-// off gives how far places were moved at the most.
+// off returns how far places were moved at the most.
 func off(points, moved []geometry.Point) float64 {
 	most := 0.0
 	for i, p := range points {

@@ -180,7 +180,7 @@ func (r Rule) Unsure(sizes []Size) (f finding.Finding, unsure bool) {
 	return finding.Warned(BySizeAlone, finding.Values{"sizes": taken}), true
 }
 
-// common gives the diameter of the most common size that can be a fastener's;
+// common returns the diameter of the most common size that can be a fastener's;
 // of sizes as common, the smallest.
 func (r Rule) common(sizes []Size) float64 {
 	for _, s := range sizes {

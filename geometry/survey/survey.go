@@ -171,7 +171,7 @@ func (s *Solution) measure(n Network, used []Reading, stiff stiffness) {
 	s.RMSMm = math.Sqrt(squares(s.Points, used, 1) / float64(len(used)))
 }
 
-// straightened gives the fit with all holes on one line along x. Not ok where
+// straightened returns the fit with all holes on one line along x. Not ok where
 // they do not lie on one, as far as the readings tell.
 func straightened(at []geometry.Point, used []Reading, accuracy float64) ([]geometry.Point, bool) {
 	const flat = 0.1 // of the length, what lies further off is no row

@@ -22,11 +22,11 @@ type Skipper interface {
 	Skipf(format string, args ...any)
 }
 
-// Full says whether samples are wanted in full: DRAWDOWN_SAMPLES=full. A plain
+// Full reports whether samples are wanted in full: DRAWDOWN_SAMPLES=full. A plain
 // run of the tests tries a part of them.
 func Full() bool { return os.Getenv("DRAWDOWN_SAMPLES") == "full" }
 
-// Samples gives the count of samples to try: few in a plain run, full where all
+// Samples returns the count of samples to try: few in a plain run, full where all
 // are wanted.
 func Samples(few, full int) int {
 	if Full() {

@@ -78,7 +78,7 @@ type Shape struct {
 	slot      bool
 }
 
-// Round says whether the shape is a circle, or a slot that takes a fastener.
+// Round reports whether the shape is a circle, or a slot that takes a fastener.
 func (s Shape) Round() bool { return s.Group >= 0 }
 
 // Found is what a picture shows.

@@ -101,7 +101,7 @@ func Read(from source.Source) (Scan, error) {
 	return s, nil
 }
 
-// believed says whether a stated resolution can be that of a scanner. Cameras
+// believed reports whether a stated resolution can be that of a scanner. Cameras
 // state 72 and screens 96 unasked.
 func believed(x, y float64) bool {
 	sane := func(v float64) bool { return v >= 50 && v <= 10_000 && v != 72 && v != 96 }

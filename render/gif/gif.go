@@ -43,7 +43,7 @@ func Write(w io.Writer, pages []scene.Page, seconds []float64, dpi int) error {
 	return gif.EncodeAll(w, film)
 }
 
-// changed gives the part of a picture that differs from the one before, with
+// changed returns the part of a picture that differs from the one before, with
 // the pixels that stay left clear.
 func changed(before, after *image.Paletted) *image.Paletted {
 	clear := len(after.Palette)

@@ -48,7 +48,7 @@ func painterFor(page scene.Page, dpi int) (*painter, error) {
 	return newPainter(page, width, height, float64(dpi)/mmPerInch), nil
 }
 
-// PixelSize gives the size of the picture of a page.
+// PixelSize returns the size of the picture of a page.
 func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	if dpi < CoarsestDPI || dpi > FinestDPI {
 		return 0, 0, finding.Failed(NoResolution, finding.Values{"dpi": dpi, "least": CoarsestDPI, "most": FinestDPI})
@@ -64,7 +64,7 @@ func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	return int(w), int(h), nil
 }
 
-// Paint gives the page as a picture with a palette, for formats that are
+// Paint returns the page as a picture with a palette, for formats that are
 // encoded elsewhere. It takes what Write takes.
 func Paint(page scene.Page, dpi int) (*image.Paletted, error) {
 	painter, err := painterFor(page, dpi)

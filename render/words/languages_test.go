@@ -30,7 +30,7 @@ func eachWord(path string, v reflect.Value, f func(path, text string)) {
 	}
 }
 
-// wordsOf gives all printed strings of a language by their paths.
+// wordsOf returns all printed strings of a language by their paths.
 func wordsOf(c *Catalogue) map[string]string {
 	all := map[string]string{}
 	eachWord("", reflect.ValueOf(*c), func(path, text string) { all[path] = text })

@@ -93,7 +93,7 @@ func Languages() []string {
 // English is the language where none is asked for.
 func English() *Catalogue { return languages[0].read() }
 
-// Find gives the catalogue of a language by its tag; the error lists those
+// Find returns the catalogue of a language by its tag; the error lists those
 // there are.
 func Find(tag string) (*Catalogue, error) {
 	for _, l := range languages {

@@ -56,7 +56,7 @@ func (o Overhaul) Joints() []Joint {
 	return joints
 }
 
-// TasksOf gives the tasks of one side in working order: stripping as they
+// TasksOf returns the tasks of one side in working order: stripping as they
 // stand, building backwards. Notes for the other side are left out.
 func (o Overhaul) TasksOf(side plan.CautionSide) []Task {
 	var tasks []Task

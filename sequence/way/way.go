@@ -38,7 +38,7 @@ const (
 // Turns lists the senses that a pattern file can name.
 var Turns = []Turn{TurnLeft, TurnRight}
 
-// Opposite gives the other sense, as a mirror shows it.
+// Opposite returns the other sense, as a mirror shows it.
 func (t Turn) Opposite() Turn {
 	switch t {
 	case TurnLeft:

@@ -82,7 +82,7 @@ func Texts[T ~string](values []T) []string {
 	return all
 }
 
-// Choose gives the allowed value that a flag names, in small letters or large.
+// Choose returns the allowed value that a flag names, in small letters or large.
 func Choose[T ~string](name, value string, allowed []T) (T, error) {
 	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
 	if i < 0 {

@@ -21,7 +21,7 @@ const (
 // ClassActs is the class in words.
 const ClassActs finding.Code = "class acts" // class
 
-// Says gives the class as a finding.
+// Says returns the class as a finding.
 func (c Class) Says() finding.Finding {
 	return finding.Noted(ClassActs, finding.Values{"class": string(c)})
 }

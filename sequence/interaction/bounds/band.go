@@ -12,7 +12,7 @@ func Of(soft, nominal, stiff float64) Band {
 	return Band{math.Min(nominal, math.Min(soft, stiff)), nominal, math.Max(nominal, math.Max(soft, stiff))}
 }
 
-// Ends gives the figures one by one, as render/words asks for them.
+// Ends returns the figures one by one, as render/words asks for them.
 func (b Band) Ends() (low, nominal, high float64) { return b.Low, b.Nominal, b.High }
 
 // Rough keeps two figures of each, since nobody knows better.

@@ -27,7 +27,7 @@ type Case struct {
 	Inputs, Expect map[string]any
 }
 
-// CaseOf gives the case with an id.
+// CaseOf returns the case with an id.
 func CaseOf(t *testing.T, id string) Case {
 	t.Helper()
 	var file struct{ Cases []Case }

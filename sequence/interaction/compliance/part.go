@@ -23,7 +23,7 @@ type Part struct {
 // its height (engineering estimate: 0.4 to 0.6).
 const HeadBendingShare = 0.5
 
-// PartOf gives a part of a known material. Poisson's ratio is a textbook value
+// PartOf returns a part of a known material. Poisson's ratio is a textbook value
 // for the kind of material (Shigley 9th ed., table A-5, rounded).
 func PartOf(m strength.Material, thickness unit.Length) Part {
 	return Part{Elastic: m.Elastic, Poisson: poissonOf(m.Name), Thickness: thickness}

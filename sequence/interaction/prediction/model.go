@@ -39,7 +39,7 @@ type Run struct {
 	left     *contact.Nuts // as the passes leave the joint; nil before any
 }
 
-// Percent gives the forces after a pass in percent of the targets.
+// Percent returns the forces after a pass in percent of the targets.
 func (r Run) Percent(pass int) []float64 { return bounds.Percent(r.Passes[pass].ForcesN, r.TargetsN) }
 
 // Spread sums up all bolts after a pass, in percent of their targets.
@@ -58,7 +58,7 @@ func (m Model) Predict(passes []contact.Pass, targets []float64) (Prediction, er
 	return p, p.Nominal.Joint.CheckTargets(targets)
 }
 
-// Runs gives them from soft to stiff.
+// Runs returns them from soft to stiff.
 func (p *Prediction) Runs() []*Run { return []*Run{&p.Soft, &p.Nominal, &p.Stiff} }
 
 // runs works the passes at the three stiffnesses.
@@ -92,7 +92,7 @@ func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 	return p, nil
 }
 
-// Joint gives the joint at one stiffness of the foundation.
+// Joint returns the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	if j := m.joints[foundationMPaPerMm]; j != nil {
 		return j, nil
@@ -108,7 +108,7 @@ func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	return j, err
 }
 
-// Over gives a figure over the gasket's band.
+// Over returns a figure over the gasket's band.
 func (p Prediction) Over(of func(Run) float64) bounds.Band {
 	return bounds.Of(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
@@ -118,12 +118,12 @@ func (p Prediction) Spreads(pass int) bounds.Spreads {
 	return p.SpreadsOver(func(r Run) bounds.Spread { return r.Spread(pass) })
 }
 
-// SpreadsOver gives a sum over the gasket's band.
+// SpreadsOver returns a sum over the gasket's band.
 func (p Prediction) SpreadsOver(of func(Run) bounds.Spread) bounds.Spreads {
 	return bounds.SpreadsOf(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
-// ForceN gives the force in a bolt after a pass over the gasket's band.
+// ForceN returns the force in a bolt after a pass over the gasket's band.
 func (p Prediction) ForceN(pass, fastener int) bounds.Band {
 	return p.Over(func(r Run) float64 { return r.Passes[pass].ForcesN[fastener] })
 }

@@ -81,7 +81,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 	return contact.Action{}, compliance.Misuse("stage", string(stage.Do), "work")
 }
 
-// preloadN gives the preload of a torque at the nominal friction.
+// preloadN returns the preload of a torque at the nominal friction.
 func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 	bolt, err := BoltOf(kind)
 	if err != nil {
@@ -132,7 +132,7 @@ func (w Work) SettleTargets(p plan.Plan, end []float64) ([]float64, error) {
 	return targets, nil
 }
 
-// CanRepeat says whether the last pass is a torque over all fasteners, as the
+// CanRepeat reports whether the last pass is a torque over all fasteners, as the
 // plan has it, so that the same again is a pass that one can do.
 func (w Work) CanRepeat() bool {
 	if len(w.Passes) == 0 || w.Compensated || len(w.Falls) > 0 {

@@ -35,7 +35,7 @@ const (
 	MillionPsi      = 1e6 * 6.894757293168361e-3   // MPa
 )
 
-// Worked gives an answer of testdata/worked_examples.csv.
+// Worked returns an answer of testdata/worked_examples.csv.
 func Worked(t testkit.TB, example, quantity string) float64 {
 	t.Helper()
 	for _, row := range Published(t, "worked_examples.csv") {
