@@ -178,4 +178,9 @@ func TestSearchEnds(t *testing.T) {
 			t.Errorf("at most %d: asked %d times, want %d", most, asked, want)
 		}
 	}
+	asked := 0
+	order, _ := Search([]int{2, 0, 1}, func([]int) float64 { asked++; return 5 }, 1000)
+	if asked != 1+3+6 || !slices.Equal(order, []int{2, 0, 1}) {
+		t.Errorf("orders that all cost the same: asked %d times, %v", asked, order)
+	}
 }
