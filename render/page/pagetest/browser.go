@@ -1,5 +1,5 @@
-// Package pagetest has the browser for the tests of pages: devices, taps, keys, and
-// what went wrong in a page. Tests alone import it.
+// Package pagetest has the browser for the tests of pages: devices, taps, keys,
+// and the errors of a page. Only tests import it.
 package pagetest
 
 import (
