@@ -1,5 +1,5 @@
-// Package pagetest has the browser for the tests of pages: devices, taps, keys, and
-// what went wrong in a page. Tests alone import it.
+// Package pagetest has the browser for the tests of pages: devices, taps, keys,
+// and the errors of a page. Only tests import it.
 package pagetest
 
 import (
@@ -83,6 +83,9 @@ func Browser(t *testing.T) context.Context {
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(folder),
 		chromedp.WSURLReadTimeout(time.Hour), // its first start reads much from the disk
+		// A page is drawn by the processor, and no process or page is kept for later.
+		chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true),
+		chromedp.Flag("disable-features", "SpareRendererForSitePerProcess,BackForwardCache,ProcessPerSiteUpToMainFrameThreshold,Translate"),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true))
 	ctx, end := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, stop := chromedp.NewContext(ctx)
@@ -219,10 +222,17 @@ func (one *Tab) Text(selector string) string {
 	return Evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
 }
 
-// Scheme has the browser say how light the system is.
+// Scheme has the browser say how light the system is: light or dark, or forced,
+// where the system sets all colours, light on dark.
 func (one *Tab) Scheme(value string) {
 	one.T.Helper()
-	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}}})
+	forced := "none"
+	if value == "forced" {
+		value, forced = "dark", "active"
+	}
+	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
+		{Name: "prefers-color-scheme", Value: value}, {Name: "forced-colors", Value: forced},
+	}})
 }
 
 // Motion has the browser say how much motion the user wants.
