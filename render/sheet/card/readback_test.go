@@ -241,10 +241,12 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 			}
 		}
 	}
-	if most < fewestNumbers || 10*most < 6*len(numbers) {
+	if most < fewestNumbers || 10*most < 4*len(numbers) {
 		return drawing{}, false
 	}
-	best.refine(numbers, places)
+	for range 2 { // numbers on the other side of their places come in
+		best.refine(numbers, places)
+	}
 	reach := best.near + 3*numbers[0].height
 	air := complex(reach, reach)
 	for k, place := range places {
@@ -268,7 +270,7 @@ func index(w word) int {
 func (d *drawing) refine(numbers []word, places []complex128) {
 	var n, p, w, pp, pw complex128
 	for _, number := range numbers {
-		if place := places[index(number)]; cmplx.Abs(number.at-d.of(place)) < d.near {
+		if place := places[index(number)]; cmplx.Abs(number.at-d.of(place)) < 2*d.near {
 			n, p, w = n+1, p+place, w+number.at
 			pp += place * cmplx.Conj(place)
 			pw += cmplx.Conj(place) * number.at
