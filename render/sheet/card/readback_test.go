@@ -33,21 +33,32 @@ func TestReadBack(t *testing.T) {
 	program := testkit.Program(t, "pdftotext")
 	var all readBack
 	for k, name := range patterns.Builtin() {
-		p := planOf(t, name)
 		requests := sheettest.Requests(k)
 		if !testkit.Full() {
 			requests = requests[k%len(requests):][:1]
 		}
 		for _, ask := range requests {
-			all.card(t, program, name, p, ask)
+			all.card(t, program, name, planOf(t, name), ask)
 		}
 	}
+	t.Logf("%+v", all)
+	if all.unseen > 0 || all.figures < all.files {
+		t.Error("too few are read back")
+	}
+}
+
+// The same of joints that nobody drew. Where they are so crowded that the numbers
+// stand far off their places, the drawing may not be found; that is counted.
+func TestReadBackOfMadeUpJoints(t *testing.T) {
+	t.Parallel()
+	program := testkit.Program(t, "pdftotext")
+	var all readBack
 	for seed := range testkit.Samples(6, 500) {
 		requests := sheettest.Requests(seed)
 		all.card(t, program, fmt.Sprint("joint ", seed), planOf(t, patterntest.Generated(uint64(seed))), requests[seed%len(requests)])
 	}
-	t.Logf("%d files, %d drawings, %d numbers and %d figures read back", all.files, all.drawings, all.numbers, all.figures)
-	if all.drawings < all.files || all.figures < all.files {
+	t.Logf("%+v", all)
+	if all.unseen*4 > all.files || all.figures < all.files {
 		t.Error("too few are read back")
 	}
 }
@@ -77,8 +88,8 @@ func TestReadBackNoticesFaults(t *testing.T) {
 	}
 }
 
-// readBack counts what was read.
-type readBack struct{ files, drawings, numbers, figures int }
+// readBack counts what was read, and the files of which no drawing was found.
+type readBack struct{ files, drawings, numbers, figures, unseen int }
 
 func (r *readBack) card(t *testing.T, program, what string, p plan.Plan, ask sheet.Request) {
 	t.Helper()
@@ -161,7 +172,7 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 		rest = append(rest, inReadingOrder(slices.DeleteFunc(slices.Clone(words), func(w word) bool { return found && drawing.holds(w) }))...)
 	}
 	if r.drawings == before && len(places) >= fewestNumbers {
-		faults = append(faults, "no drawing is found")
+		r.unseen++
 	}
 	if k := slices.Index(seen, false); k >= 0 && whole && r.drawings > before {
 		faults = append(faults, fmt.Sprintf("%d stands on no drawing", k+1))
@@ -204,12 +215,25 @@ func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 		if found && float64(tenth)/10 < best.height {
 			continue
 		}
-		if d, ok := fit(numbers, places, least); ok {
+		if d, ok := fit(numbers, places, least); ok && !repeated(numbers) {
 			d.height = float64(tenth) / 10
 			best, found = d, true
 		}
 	}
 	return best, found
+}
+
+// repeated says whether a number stands twice: then they are not those of a drawing
+// alone.
+func repeated(numbers []word) bool {
+	seen := map[string]bool{}
+	for _, w := range numbers {
+		if seen[w.text] {
+			return true
+		}
+		seen[w.text] = true
+	}
+	return false
 }
 
 func leastDistance(places []complex128) float64 {
@@ -241,7 +265,7 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 			}
 		}
 	}
-	if most < fewestNumbers || 10*most < 4*len(numbers) {
+	if most < fewestNumbers || 2*most < len(places) {
 		return drawing{}, false
 	}
 	for range 2 { // numbers on the other side of their places come in
