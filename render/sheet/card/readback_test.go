@@ -224,7 +224,7 @@ func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 		if found && float64(tenth)/10 < best.height {
 			continue
 		}
-		if d, ok := fit(numbers, places, least); ok && !repeated(numbers) {
+		if d, ok := fit(numbers, places, least); ok && !listed(numbers) {
 			d.height = float64(tenth) / 10
 			d.crowded = least*cmplx.Abs(d.turn) < 1.5*d.height
 			best, found = d, true
@@ -233,17 +233,21 @@ func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 	return best, found
 }
 
-// repeated says whether a number stands twice: then they are not those of a drawing
-// alone.
-func repeated(numbers []word) bool {
-	seen := map[string]bool{}
-	for _, w := range numbers {
+// listed says whether numbers are those of a list, or of boxes to tick: one stands
+// twice, or most follow each other as one reads.
+func listed(numbers []word) bool {
+	seen, following := map[string]bool{}, 0
+	inOrder := inReadingOrder(slices.Clone(numbers))
+	for k, w := range inOrder {
 		if seen[w.text] {
 			return true
 		}
 		seen[w.text] = true
+		if k > 0 && max(index(w)-index(inOrder[k-1]), index(inOrder[k-1])-index(w)) == 1 {
+			following++
+		}
 	}
-	return false
+	return 10*following > 7*len(numbers)
 }
 
 func leastDistance(places []complex128) float64 {
