@@ -105,6 +105,10 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	return w, !r.ErrorsSince(before)
 }
 
+// mostGripForce is more than two people pull at the end of a wrench (common
+// practice, no source: makers size a wrench for 400 to 900 N).
+const mostGripForce unit.Force = 1500
+
 // checkScale says what cannot be a scale, where its figures could be read.
 func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	if r.ErrorsSince(before) {
@@ -113,8 +117,20 @@ func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	if w.Min >= w.Max {
 		r.Fail(f.Get("from"), NoScaleStart, finding.Values{"written": problem.Quoted(f.Get("from").Text), "end": f.Get("to").Text})
 	}
+	r.checkGrip(f, w)
 	if at := f.Node.Get("division"); at != nil && (w.Division == 0 || w.Division > w.Max/2) {
 		r.Fail(at, NoDivision, finding.Values{"written": problem.Quoted(at.Text)})
+	}
+}
+
+// checkGrip warns of a length at whose end nobody can pull the end of the scale.
+func (r *reader) checkGrip(f form.Fields, w wrench.Wrench) {
+	if w.Length == 0 {
+		return
+	}
+	most := unit.GivenTorque{Value: w.Max, Unit: w.Unit}
+	if force := unit.Force(float64(most.Nm()) / float64(w.Length) * 1000); force > mostGripForce {
+		r.Warn(f.Get("length"), GripForce, finding.Values{"force": force, "to": most, "length": w.Length})
 	}
 }
 

@@ -54,6 +54,22 @@ func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, p
 	return a, problems, nil
 }
 
+// doubtsOf gives what the readings of a file leave in doubt. Holes that they do
+// not locate make no pattern.
+func (a SurveyAnswer) doubtsOf(file string) (problems problem.List) {
+	add := func(severity finding.Severity, all []finding.Finding) {
+		for _, one := range all {
+			if one.Severity != finding.Note {
+				problems = append(problems, problem.Problem{File: file, Severity: severity, Found: &one})
+			}
+		}
+	}
+	add(problem.Warning, a.Suspects())
+	add(problem.Error, a.LooseHoles())
+	add(problem.Warning, a.Doubts())
+	return problems
+}
+
 // Points reads a table of points, which has no built-in names.
 func Points(name string, stdin io.Reader) (geometry.Joint, problem.List, error) {
 	from, err := source.Open(name, stdin, source.MostBytes)

@@ -33,6 +33,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.DowelInBore:      {"diameter": unit.Length(8), "label": "cyl 1"},
 	places.NumbersJumbled:   {"name": `"cyl 3"`, "before": `"cyl 4"`},
 	places.KindOdd:          {"id": "M8", "kind": "side", "letters": "M", "usual": "main"},
+	places.IDMissing:        {"id": "K5", "before": "K4"},
+	places.ClusterOffBore:   {"names": []string{`"rod 4"`, `"rod 1"`}, "count": 2, "apart": unit.Length(45)},
 	places.NumberMissing:    {"name": `"cyl 4"`, "before": `"cyl 2"`},
 	places.BoreOtherSize:    {"name": `"cyl 3"`, "diameter": unit.Length(38), "usual": unit.Length(76)},
 	places.LabelFar:         {"label": `"PUMP SIDE"`, "place": somewhere},

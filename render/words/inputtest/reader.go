@@ -142,6 +142,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	wrenches.NoDivision:      {"written": "\"0 mm\""},
 	wrenches.OtherUnit:       {"key": "torque", "written": "\"0 mm\"", "unit": "lbf·ft"},
 	wrenches.BelowZero:       {"key": "torque", "written": "\"0 mm\""},
+	wrenches.GripForce:       {"force": unit.Force(5300), "to": unit.GivenTorque{Value: 340}, "length": unit.Length(64)},
 	nodes.MoreProblems:       {},
 	nodes.TooLarge:           {"most": 200},
 	nodes.Empty:              {"example": "[M1, M2]"},
