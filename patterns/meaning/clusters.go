@@ -165,9 +165,10 @@ func (r *reader) at(c geometry.Cluster) []geometry.Point {
 
 func (r *reader) checkCrossing() {
 	clusters := r.input.Joint.Clusters
+	hulls := geometry.Mapped(clusters, func(c geometry.Cluster) []geometry.Point { return geometry.Hull(r.at(c)) })
 	for i, c := range clusters {
-		for _, other := range clusters[:i] {
-			if hullsCross(geometry.Hull(r.at(c)), geometry.Hull(r.at(other))) {
+		for k, other := range clusters[:i] {
+			if hullsCross(hulls[i], hulls[k]) {
 				r.Warn(r.clusters[i], ClustersCross, finding.Values{"name": problem.Quoted(c.Name), "other": problem.Quoted(other.Name)})
 				break
 			}
