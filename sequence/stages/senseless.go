@@ -59,6 +59,7 @@ type state struct {
 	crossed bool       // a torque went crosswise or outwards, not once round
 	turned  plan.Stage // by an angle since the last torque or slackening; Number 0: none
 	loose   plan.Stage // that slackened them last, if nothing has tightened them since
+	angle   plan.Stage // the last angle since a slackening; Number 0: none
 	stretch plan.Stage // by an angle, before the last slackening; Number 0: none
 	slack   plan.Stage // the last slackening
 	once    bool       // an angle has to stretch them once only
@@ -104,8 +105,8 @@ func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 	case plan.BackOff:
 		tight := so.most.Number > 0 || so.turned.Number > 0 || so.loose.Number > 0
 		stretch := so.stretch
-		if so.turned.Number > 0 {
-			stretch = so.turned
+		if so.angle.Number > 0 {
+			stretch = so.angle
 		}
 		*so = state{loose: s, slack: s, stretch: stretch, once: so.once}
 		if !tight {
@@ -113,7 +114,7 @@ func (so *state) take(kind string, s plan.Stage) []finding.Finding {
 		}
 	case plan.Advance:
 		alone, slackened, checks := so.most.Number == 0, so.loose.Number > 0, so.turned.Number > 0 && s.Way == sequence.Circular
-		so.loose, so.turned = plan.Stage{}, s
+		so.loose, so.turned, so.angle = plan.Stage{}, s, s
 		values["angle"], values["slackened"] = s.Angle, slackened
 		switch {
 		case checks:

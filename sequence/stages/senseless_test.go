@@ -2,6 +2,7 @@ package stages
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,7 +11,9 @@ import (
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
+	"drawdown/sequence/figures"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
 )
 
 // build plans six main bolts in two rows and three smaller side bolts below, as change
@@ -170,6 +173,8 @@ func TestEndsShort(t *testing.T) {
 func TestStretchedTwice(t *testing.T) {
 	t.Parallel()
 	nm, on, back := plan.StageInput{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 40}}, plan.StageInput{Do: plan.Advance, Angle: 90}, plan.StageInput{Do: plan.BackOff, Angle: 180}
+	check := nm
+	check.Way = sequence.Circular
 	for name, c := range map[string]struct {
 		stages []plan.StageInput
 		once   bool
@@ -179,6 +184,8 @@ func TestStretchedTwice(t *testing.T) {
 		"used again":              {[]plan.StageInput{nm, on, back, nm, on}, false, false},
 		"a torque, then slack":    {[]plan.StageInput{nm, back, nm, on, on}, true, false},
 		"slackened twice between": {[]plan.StageInput{nm, on, back, back, nm, on}, true, true},
+		"checked before":          {[]plan.StageInput{nm, on, check, back, nm, on}, true, true},
+		"checked between":         {[]plan.StageInput{nm, on, check, on}, true, false},
 	} {
 		p := build(t, func(in *plan.Input) {
 			in.Tighten = c.stages
@@ -191,6 +198,146 @@ func TestStretchedTwice(t *testing.T) {
 		})
 		if got := finding.Has(Senseless(p), StretchesAgain); got != c.want {
 			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
+}
+
+// What a finding names: the stage before, the slackening between, the stage that was
+// passed already.
+func TestWhatAStageIsHeldAgainst(t *testing.T) {
+	t.Parallel()
+	nm := func(v float64) plan.StageInput {
+		return plan.StageInput{Of: []string{"main"}, Do: plan.Tighten, Torque: unit.GivenTorque{Value: v}}
+	}
+	on, back := plan.StageInput{Of: []string{"main"}, Do: plan.Advance, Angle: 90}, plan.StageInput{Of: []string{"main"}, Do: plan.BackOff, Angle: 180}
+	wait := plan.StageInput{Do: plan.Wait, Wait: 10}
+	for name, c := range map[string]struct {
+		stages []plan.StageInput
+		code   finding.Code
+		want   finding.Values
+	}{
+		"alone":                  {[]plan.StageInput{on, nm(40)}, AngleAlone, finding.Values{"stage": 1, "slackened": false}},
+		"alone after slackening": {[]plan.StageInput{nm(20), back, on}, AngleAlone, finding.Values{"stage": 3, "slackened": true}},
+		"stretched again":        {[]plan.StageInput{nm(20), on, nm(20), back, nm(20), on}, StretchesAgain, finding.Values{"stage": 6, "before": 2, "slackened": 4}},
+		"waits on":               {[]plan.StageInput{nm(20), wait, wait, nm(40)}, WaitsOn, finding.Values{"stage": 3, "before": 2}},
+		"twice":                  {[]plan.StageInput{nm(20), nm(40), nm(40)}, StageTwice, finding.Values{"stage": 3, "before": 2}},
+		"falls":                  {[]plan.StageInput{nm(20), nm(40), nm(30)}, TorqueFalls, finding.Values{"stage": 3, "before": 2, "torque": nm(30).Torque, "beforeTorque": nm(40).Torque}},
+		"after an angle":         {[]plan.StageInput{nm(20), on, nm(40)}, AfterAngle, finding.Values{"stage": 3, "before": 2}},
+		"left loose":             {[]plan.StageInput{nm(20), back}, LeftLoose, finding.Values{"stage": 2, "angle": unit.Angle(180)}},
+	} {
+		p := build(t, func(in *plan.Input) {
+			in.Tighten = c.stages
+			in.Kinds[1].Reuse = plan.ReuseOnce
+		})
+		all := Senseless(p)
+		i := slices.IndexFunc(all, func(f finding.Finding) bool { return f.Code == c.code })
+		if i < 0 {
+			t.Errorf("%s: %v", name, all)
+			continue
+		}
+		for key, want := range c.want {
+			if got := all[i].Values[key]; got != want {
+				t.Errorf("%s: %s is %v, want %v", name, key, got, want)
+			}
+		}
+	}
+}
+
+// Of the stages without sense, those whose torque has been passed.
+func TestTorquesFall(t *testing.T) {
+	t.Parallel()
+	nm := func(v float64) plan.StageInput {
+		return plan.StageInput{Do: plan.Tighten, Torque: unit.GivenTorque{Value: v}}
+	}
+	p := build(t, func(in *plan.Input) {
+		in.Tighten = []plan.StageInput{nm(20), nm(20), nm(10), {Do: plan.Wait, Wait: 5}}
+	})
+	if got := TorquesFall(p); len(got) != 2 || got[0].Code != TorqueFalls || got[0].At.Stage != 3 || got[1].At.Stage != 3 || got[0].At.Kind == got[1].At.Kind {
+		t.Errorf("%v", got)
+	}
+}
+
+// A bolt that an angle takes past yield stretches once only, whatever the file says of
+// its use: that of the kind which was found so.
+func TestPastYieldStretchesOnce(t *testing.T) {
+	t.Parallel()
+	on, back := plan.Stage{Do: plan.Advance, Angle: 90, Kinds: []string{"main"}}, plan.Stage{Do: plan.BackOff, Angle: 180, Kinds: []string{"main"}}
+	torque := plan.Stage{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 20}, Kinds: []string{"main"}}
+	p := plan.Plan{Kinds: []plan.Kind{{Name: "main"}}, Tighten: plan.Side{Stages: []plan.Stage{torque, on, back, torque, on}}}
+	for i := range p.Tighten.Stages {
+		p.Tighten.Stages[i].Number = i + 1
+	}
+	for _, c := range []struct {
+		code finding.Code
+		kind string
+		want bool
+	}{
+		{figures.TurnUsedAgain, "main", true}, {figures.TurnUsedOnce, "main", true}, {figures.TurnUsesUp, "main", true}, {figures.TurnNecks, "main", true},
+		{figures.TurnNecks, "side", false}, {figures.TorqueOver, "main", false},
+	} {
+		p.Figures = []finding.Finding{finding.Warned(c.code, nil).About(finding.Place{Kind: c.kind})}
+		if got := finding.Has(Senseless(p), StretchesAgain); got != c.want {
+			t.Errorf("%s of %s: %v", c.code, c.kind, got)
+		}
+	}
+}
+
+// Two torques are exchanged only between kinds that nothing else tells apart, and whose
+// own torques are not warned of already.
+func TestWhenTorquesAreExchanged(t *testing.T) {
+	t.Parallel()
+	friction := func(v float64) *screw.Friction {
+		return &screw.Friction{Thread: screw.Between(v, v), Head: screw.Between(v, v)}
+	}
+	warned := func(kind string, severity finding.Severity) func(p *plan.Plan) {
+		return func(p *plan.Plan) {
+			f := finding.Warned(figures.TorqueOver, nil).About(finding.Place{Kind: kind})
+			f.Severity = severity
+			p.Figures = []finding.Finding{f}
+		}
+	}
+	for name, c := range map[string]struct {
+		change func(p *plan.Plan)
+		want   bool
+	}{
+		"alike":                      {func(*plan.Plan) {}, true},
+		"the same friction":          {func(p *plan.Plan) { p.Kinds[0].Friction, p.Kinds[1].Friction = friction(0.12), friction(0.12) }, true},
+		"other friction":             {func(p *plan.Plan) { p.Kinds[0].Friction, p.Kinds[1].Friction = friction(0.12), friction(0.14) }, false},
+		"friction of one":            {func(p *plan.Plan) { p.Kinds[0].Friction = friction(0.12) }, false},
+		"another lubricant":          {func(p *plan.Plan) { p.Kinds[0].Lubricant = "engine oil" }, false},
+		"the smaller is warned of":   {warned("side", finding.Warning), false},
+		"the larger is warned of":    {warned("main", finding.Warning), false},
+		"another kind is warned of":  {warned("stud", finding.Warning), true},
+		"noted of the smaller":       {warned("side", finding.Note), true},
+		"no thread of the smaller":   {func(p *plan.Plan) { p.Kinds[0].Thread = nil }, false},
+		"slackened after the torque": {func(p *plan.Plan) { p.Tighten.Stages[2].Do = plan.BackOff }, false},
+	} {
+		p := plan.Plan{
+			Kinds: []plan.Kind{{Name: "side", Thread: threadOf(t, "M8"), Class: "8.8"}, {Name: "main", Thread: threadOf(t, "M10"), Class: "8.8"}},
+			Tighten: plan.Side{Stages: []plan.Stage{
+				{Number: 1, Do: plan.Tighten, Torque: unit.GivenTorque{Value: 20}, Kinds: []string{"main"}},
+				{Number: 2, Do: plan.Tighten, Torque: unit.GivenTorque{Value: 30}, Kinds: []string{"side"}},
+				{Number: 3, Do: plan.Wait, Kinds: []string{"side"}},
+			}},
+		}
+		c.change(&p)
+		if got := finding.Has(Senseless(p), SmallerMore); got != c.want {
+			t.Errorf("%s: %v", name, Senseless(p))
+		}
+	}
+}
+
+// Two units of one torque may differ as a manual rounds them: by 3 % (common practice,
+// no source).
+func TestRoundedInAnotherUnit(t *testing.T) {
+	t.Parallel()
+	for feet, want := range map[float64]bool{29: false, 30.3: false, 30.5: true, 28.5: true} { // 40 N·m are 29.50 lbf·ft
+		p := plan.Plan{Kinds: []plan.Kind{{Name: "main"}}, Tighten: plan.Side{Stages: []plan.Stage{
+			{Number: 1, Do: plan.Tighten, Torque: unit.GivenTorque{Value: 40}, Kinds: []string{"main"}},
+			{Number: 2, Do: plan.Tighten, Torque: unit.GivenTorque{Value: feet, Unit: unit.PoundForceFoot}, Kinds: []string{"main"}},
+		}}}
+		if got := finding.Has(Senseless(p), UnitsMixed); got != want {
+			t.Errorf("40 N·m, then %g lbf·ft: %v", feet, Senseless(p))
 		}
 	}
 }

@@ -73,6 +73,7 @@ func findCommand(name string) (command, error) {
 func Main() {
 	// A reader that has gone ends the program with its own status, not a signal.
 	signal.Ignore(syscall.SIGPIPE)
+	machine.OnEnd(files.Abandon)
 	program := Program{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr}
 	os.Exit(int(program.Run(os.Args[1:])))
 }

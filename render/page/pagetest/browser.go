@@ -34,8 +34,9 @@ type Device struct {
 var (
 	Phone   = Device{"phone", 360, 740, true}
 	Tablet  = Device{"tablet", 1024, 768, true}
+	Upright = Device{"upright", 820, 1180, true} // a tablet held upright
 	Desktop = Device{"desktop", 1440, 900, false}
-	Devices = []Device{Phone, Tablet, Desktop}
+	Devices = []Device{Phone, Tablet, Desktop, Upright}
 )
 
 // Tab is a page in the browser, with what went wrong in it.

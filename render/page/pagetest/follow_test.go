@@ -179,6 +179,26 @@ func TestRefused(t *testing.T) {
 	one.Quiet("Failed to load resource", "ERR_")
 }
 
+// What was refused is sent again under another id, once its cause is gone: under
+// the old one it would get the old answer.
+func TestSentAgain(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "RA")
+	b.deaf.Store(true)
+	one.Tap("#bar")
+	one.Until(`document.body.dataset.held === "1"`)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	b.deaf.Store(false)
+	one.Until(`document.getElementById("refused").open`)
+	b.take(id, run.Entry{Act: run.Undo, Of: "other0"})
+	one.Click("#refused-again")
+	version(one, "3")
+	b.want(id, "done 1 KL", "undo 0 KL", "done 1 RA")
+}
+
 // What another tablet does is seen at once.
 func TestTwoTablets(t *testing.T) {
 	t.Parallel()
@@ -258,15 +278,17 @@ func TestToTheSeal(t *testing.T) {
 	}
 	one.Type("#handover input", "MB")
 	one.Click(`#handover button[type=submit]`)
-	one.Until(`!document.getElementById("handover").open`)
+	one.Until(`document.querySelector("[data-open=handed]")?.textContent.includes("RA to MB")`)
 	one.Rest()
 	one.Click("#bar")
 	one.Until(`document.getElementById("seal").open`)
 	one.Type("#seal input[name=wrench]", "W-07")
-	one.Type("#seal input[name=second]", "MB"+kb.Enter)
+	one.Type("#seal input[name=second]", "RA"+kb.Enter)
+	one.Until(`document.getElementById("who").open && document.querySelector("#who input").value === "MB"`) // who took over
+	key(kb.Enter)
 	one.Until(`document.querySelector(".ask").classList.contains("over")`)
 	taken := b.taken(id)
-	if got := taken[len(taken)-2:]; !cmp.Equal(got, []string{"hand over 0 RA", "seal 0 RA"}) {
+	if got := taken[len(taken)-2:]; !cmp.Equal(got, []string{"hand over 0 RA", "seal 0 MB"}) {
 		t.Errorf("the last entries are %q", got)
 	}
 	one.Quiet()

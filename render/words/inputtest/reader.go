@@ -16,6 +16,8 @@ import (
 var _ = exampleOf(map[finding.Code]finding.Values{
 	source.NotThere:          {"sort": "pattern", "name": `"p4-hed"`, "meant": "p4-head", "all": []string{"p4-head", "p4-sump"}},
 	source.OtherSort:         {"sort": "pattern", "name": "fernhollow-p4"},
+	source.NoFile:            {"path": "/dev/zero"},
+	source.TooLarge:          {"path": "cover.yaml", "most": 8},
 	source.IsFolder:          {"sort": "pattern", "path": "covers"},
 	nodes.AliasInItself:      {"alias": "all"},
 	nodes.KeyIsNoWord:        {"found": "\"M1\""},

@@ -15,5 +15,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	teardown.UndoneAlready:  {},
 	teardown.NotUndone:      {"act": "note"},
 	teardown.LaterPartDone:  {"step": 4},
+	teardown.NothingNewer:   {},
 	teardown.RunsOpen:       {"runs": []string{"R1", "R2"}},
 })
