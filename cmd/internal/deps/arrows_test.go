@@ -6,7 +6,7 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
 	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // of tests alone
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
