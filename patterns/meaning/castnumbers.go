@@ -104,7 +104,8 @@ func (r *reader) checkGaps(kinds []string) {
 			missing = append(missing, strconv.Itoa(n))
 		}
 	}
-	if at != nil {
+	left := func(cast string) bool { return r.omittedCast[cast] }
+	if at != nil && slices.ContainsFunc(missing, func(cast string) bool { return !left(cast) }) {
 		r.Warn(at, CastGap, finding.Values{"count": len(members), "beyond": beyond, "missing": missing})
 	}
 }
