@@ -69,6 +69,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 		at.Severity, at.Found = f.Severity, &f
 		problems = append(problems, at)
 	}
+	problems = acknowledged(places.Meant(), problems)
 	problems.Sort()
 	return input, p, problems
 }
