@@ -70,7 +70,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 		problems = append(problems, at)
 	}
 	problems = acknowledged(places.Meant(), problems)
-	problems.Sort()
+	problems.SortFrom(from.File)
 	return input, p, problems
 }
 
