@@ -15,7 +15,7 @@ const (
 	StationOff       finding.Code = "places station off"        // id
 	OutlineCrosses   finding.Code = "places outline crosses"    // first, second
 	OutlineHoldsNone finding.Code = "places outline holds none" // count
-	FastenersOff     finding.Code = "places fasteners off"      // count, ids
+	FastenersOff     finding.Code = "places fasteners off"      // count, ids, outline: it is probably wrong
 	BoreOff          finding.Code = "places bore off"           // label, place
 	DowelOff         finding.Code = "places dowel off"          // place
 	BoreOffOwnEdge   finding.Code = "places bore off own edge"  // label, place

@@ -87,8 +87,12 @@ func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 func CastOrder(p plan.Plan, side Side) ([]string, error) {
 	order, err := sequence.Order(p.Joint, []sequence.Group{{Way: sequence.Cast}})
 	sameCast := func(a, b int) bool { return p.Joint.Fasteners[a].Cast == p.Joint.Fasteners[b].Cast }
+	isNumbered := func(i int) bool { return p.Joint.Fasteners[i].Cast != 0 }
+	if err != nil && !slices.ContainsFunc(p.Tighten.Order, isNumbered) {
+		return nil, err
+	}
 	if err != nil || len(slices.CompactFunc(slices.Clone(order), sameCast)) < len(order) {
-		if order, err = castByGroups(p); err != nil {
+		if order, err = castByGroups(p, isNumbered); err != nil {
 			return nil, err
 		}
 	}
@@ -98,12 +102,10 @@ func CastOrder(p plan.Plan, side Side) ([]string, error) {
 	return p.IDs(order), nil
 }
 
-func castByGroups(p plan.Plan) (order []int, err error) {
-	isNumbered := func(i int) bool { return p.Joint.Fasteners[i].Cast != 0 }
-	anyNumbered := slices.ContainsFunc(p.Tighten.Order, isNumbered)
+func castByGroups(p plan.Plan, isNumbered func(int) bool) (order []int, err error) {
 	for _, g := range p.Groups {
 		part := g.Members
-		if !anyNumbered || slices.ContainsFunc(part, isNumbered) {
+		if slices.ContainsFunc(part, isNumbered) {
 			part, err = sequence.OrderGroup(p.Joint, part, sequence.Group{Way: sequence.Cast})
 		}
 		if err != nil {

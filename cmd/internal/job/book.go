@@ -87,7 +87,8 @@ func ofJoint(m machine.Machine, s machine.Step, p plan.Plan) (problems problem.L
 		at.Severity, at.Found = found.Severity, &found
 		problems = append(problems, at)
 	}
-	if p.Machine != "" && !strings.EqualFold(p.Machine, m.Machine) {
+	own, other := strings.ToLower(m.Machine), strings.ToLower(p.Machine)
+	if !strings.Contains(own, other) && !strings.Contains(other, own) { // P4 is the Fernhollow P4
 		warn(machine.OtherMachine, finding.Values{"joint": p.Title, "machine": p.Machine, "own": m.Machine})
 	}
 	if kind := p.Clamped.Gasket.Kind; kind != "" && kind != "none" && len(s.Gaskets) == 0 && s.Sealant == "" {

@@ -21,7 +21,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.BoreCutsHole:     {"label": "cyl 1", "diameter": unit.Length(76), "ids": []string{"M1"}},
 	places.OutlineCrosses:   {"first": somewhere, "second": somewhere2},
 	places.OutlineHoldsNone: {"count": 14},
-	places.FastenersOff:     {"count": 2, "ids": []string{"F1", "F2"}},
+	places.FastenersOff:     {"count": 2, "ids": []string{"F1", "F2"}, "outline": true},
 	places.BoreOff:          {"label": "cyl 1", "place": somewhere},
 	places.BoresOverlap:     {"first": earlier, "apart": unit.Length(10), "need": unit.Length(76)},
 	places.DowelOnBolt:      {"diameter": unit.Length(8), "id": "M3"},
