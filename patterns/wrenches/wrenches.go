@@ -4,6 +4,7 @@ package wrenches
 
 import (
 	"slices"
+	"time"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -14,7 +15,10 @@ import (
 	"drawdown/sequence/tension/wrench"
 )
 
-type reader struct{ *form.Reader }
+type reader struct {
+	*form.Reader
+	today time.Time
+}
 
 var (
 	fileKeys   = []string{"drawdown", "wrenches"}
@@ -33,9 +37,11 @@ const maxWrenches = 1000
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
 // needed with an adapter only. The number is what the record of the work calls
-// the wrench; calibrated is the day of its last calibration. The list is empty where a problem stops the work.
-func Read(from source.Source) ([]wrench.Wrench, problem.List) {
-	r := &reader{form.NewReader(from)}
+// the wrench; calibrated is the day of its last calibration, which is not after
+// today (not compared where today is zero). The list is empty where a problem
+// stops the work.
+func Read(from source.Source, today time.Time) ([]wrench.Wrench, problem.List) {
+	r := &reader{form.NewReader(from), today}
 	var list []wrench.Wrench
 	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
 		list = r.wrenches(root)
@@ -102,12 +108,9 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	}
 	w.Calibrated = f.Day("calibrated")
 	r.checkScale(f, w, before)
+	r.checkSense(f, w)
 	return w, !r.ErrorsSince(before)
 }
-
-// mostGripForce is more than two people pull at the end of a wrench (common
-// practice, no source: makers size a wrench for 400 to 900 N).
-const mostGripForce unit.Force = 1500
 
 // checkScale says what cannot be a scale, where its figures could be read.
 func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
@@ -117,20 +120,18 @@ func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	if w.Min >= w.Max {
 		r.Fail(f.Get("from"), NoScaleStart, finding.Values{"written": problem.Quoted(f.Get("from").Text), "end": f.Get("to").Text})
 	}
-	r.checkGrip(f, w)
 	if at := f.Node.Get("division"); at != nil && (w.Division == 0 || w.Division > w.Max/2) {
 		r.Fail(at, NoDivision, finding.Values{"written": problem.Quoted(at.Text)})
 	}
 }
 
-// checkGrip warns of a length at whose end nobody can pull the end of the scale.
-func (r *reader) checkGrip(f form.Fields, w wrench.Wrench) {
-	if w.Length == 0 {
-		return
+// checkSense warns of what can be read and hardly be meant.
+func (r *reader) checkSense(f form.Fields, w wrench.Wrench) {
+	if doubt, found := w.DoubtLength(); found {
+		r.Warn(f.Get("length"), doubt.Code, doubt.Values)
 	}
-	most := unit.GivenTorque{Value: w.Max, Unit: w.Unit}
-	if force := unit.Force(float64(most.Nm()) / float64(w.Length) * 1000); force > mostGripForce {
-		r.Warn(f.Get("length"), GripForce, finding.Values{"force": force, "to": most, "length": w.Length})
+	if today := r.today.Format(time.DateOnly); !r.today.IsZero() && w.Calibrated > today {
+		r.Warn(f.Get("calibrated"), CalibratedAhead, finding.Values{"date": w.Calibrated, "today": today})
 	}
 }
 

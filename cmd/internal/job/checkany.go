@@ -70,11 +70,11 @@ func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.
 		o, problems, err := LoadMachine(name, stdin)
 		return slices.Concat(DatedAhead(name, o.Heading, today), problems, StalePrints(name, folder, o.Heading)), err
 	case SurveyFile:
-		a, problems, err := Survey(name, stdin, w)
-		return append(problems, a.doubtsOf(name)...), err
+		answer, problems, err := Survey(name, stdin, w)
+		return append(problems, answer.Warnings...), err
 	case WrenchFile:
-		list, problems, err := Wrenches(name, stdin)
-		return append(problems, calibratedAhead(name, list, today)...), err
+		_, problems, err := Wrenches(name, stdin, today)
+		return problems, err
 	}
 	made, problems, err := Load(name, stdin, "", "")
 	return slices.Concat(DatedAhead(name, made.Heading, today), problems, StalePrints(name, folder, made.Heading)), err
