@@ -58,8 +58,10 @@ type Drawing struct {
 	// index in the joint; Dropped are the labels that found none.
 	Unplaced []int
 	Dropped  []string
-	// BesideLeftOut counts the small numbers that found no room.
+	// BesideLeftOut counts the small numbers that found no room; Alike says that all
+	// stand on one side of their marks.
 	BesideLeftOut int
+	Alike         bool
 }
 
 const (
@@ -170,8 +172,7 @@ func (s *sketch) arrange(z size) bool {
 
 func (s *sketch) finish(z size) Drawing {
 	s.drawClusters()
-	s.drawBesides()
-	s.drawLabels(s.stations())
+	s.drawWords()
 	s.add(s.path...)
 	s.drawMarks(z)
 	return s.out
