@@ -27,7 +27,7 @@ func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
 			without = append(without, f.ID)
 		}
 	}
-	if len(without) < len(members) && !r.fasteners.faulty {
+	if len(without) < len(members) && !r.fasteners.faulty && !r.kindsOdd() {
 		r.Warn(at, CastsIdle, finding.Values{"count": len(members) - len(without), "ids": without, "all": len(members)})
 	}
 	return sequence.Auto
@@ -85,7 +85,7 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 // casting may number several kinds through.
 func (r *reader) checkGaps(kinds []string) {
 	members, all := r.of(kinds), r.of(nil)
-	if r.fasteners.faulty || unbroken(members, len(all)) || unbroken(all, len(all)) {
+	if r.fasteners.faulty || r.kindsOdd() || unbroken(members, len(all)) || unbroken(all, len(all)) {
 		return
 	}
 	has := map[int]bool{}

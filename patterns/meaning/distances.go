@@ -5,6 +5,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/patterns/nodes"
+	"drawdown/patterns/places"
 )
 
 // leastDistanceMm is nearer than any two fasteners can stand; under it the same
@@ -54,7 +55,7 @@ func (t *Fasteners) checkStray() {
 // of all fasteners, or of a kind. What a generator makes is off no place of its
 // own, and the one pair of a kind has none.
 func (r *reader) checkOdd() {
-	if r.ErrorsSince(0) {
+	if r.ErrorsSince(0) || r.kindsOdd() {
 		return
 	}
 	sets := [][]geometry.Fastener{r.of(nil)}
@@ -84,6 +85,10 @@ func (r *reader) checkOdd() {
 		return
 	}
 }
+
+// kindsOdd says whether a fastener probably has the wrong kind: what else is odd
+// then follows from that.
+func (r *reader) kindsOdd() bool { return len(places.OddKinds(r.input.Joint)) > 0 }
 
 // generated says whether a fastener is one of several that one entry makes.
 func (r *reader) generated(f geometry.Fastener) bool {

@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
@@ -99,7 +100,7 @@ func lostFrom(base, top *nodes.Node) int {
 
 // everyKey lists the keys that may stand on a line of their own.
 func everyKey() []string {
-	return slices.Concat(fileKeys, kindKeys, tightenActions, generatorKeys(), commonKeys,
+	return slices.Concat(fileKeys, mechanics.KindKeys, tightenActions, generatorKeys(), commonKeys,
 		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
 }
 

@@ -118,6 +118,14 @@ func (r *reader) fastenerItem(item *nodes.Node) bool {
 // placed says whether all fasteners are known with their places.
 func (t *Fasteners) placed() bool { return !t.broken && len(t.unplaced) == 0 }
 
+// knownPlaces gives the places of the fasteners; none where not all are known.
+func (r *reader) knownPlaces() []geometry.Point {
+	if !r.fasteners.placed() {
+		return nil
+	}
+	return r.input.Joint.Points()
+}
+
 func (r *reader) addFastener(from *nodes.Node, f geometry.Fastener) {
 	f, from, here := r.changed(from, f)
 	if here && r.fasteners.Add(from, f) {

@@ -9,6 +9,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
@@ -81,7 +82,7 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readOutline(f)
 	r.readFeatures(f)
 	r.readStations(f)
-	r.readClamped(f)
+	r.input.Clamped = mechanics.Clamped(r.Reader, f, r.knownPlaces())
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)

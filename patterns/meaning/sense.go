@@ -3,6 +3,7 @@ package meaning
 import (
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/mechanics"
 )
 
 // sense holds what was read against what can be, once all is read.
@@ -27,8 +28,7 @@ func (r *reader) sense(f form.Fields) {
 	r.checkStageKinds()
 	r.checkStageOrder()
 	r.checkStars()
-	r.checkThickness(f)
-	r.checkInto()
+	mechanics.CheckParts(r.Reader, f, r.input.Clamped, r.input.Kinds, r.kinds.at)
 	r.checkUnused()
 }
 

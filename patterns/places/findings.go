@@ -21,6 +21,7 @@ const (
 	BoreOffOwnEdge   finding.Code = "places bore off own edge"  // label, place
 	DowelOffOwnEdge  finding.Code = "places dowel off own edge" // diameter, place
 	DowelInBore      finding.Code = "places dowel in bore"      // diameter, label
+	KindOdd          finding.Code = "places kind odd"           // id, kind, letters, usual: the kind of the others with these letters
 	NumbersJumbled   finding.Code = "places numbers jumbled"    // name, before
 	NumberMissing    finding.Code = "places number missing"     // name, before
 	BoreOtherSize    finding.Code = "places bore other size"    // name, diameter, usual

@@ -38,6 +38,7 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.offThePart()
 	c.names()
 	c.series()
+	c.oddKinds()
 	c.labelsFar()
 	c.stations()
 	c.view()

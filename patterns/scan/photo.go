@@ -24,6 +24,9 @@ func Photo(data []byte) ([]byte, error) {
 	if about.Width <= 0 || about.Height <= 0 || about.Width > mostPhotoPixels/about.Height {
 		return nil, finding.Failed(PhotoTooLarge, finding.Values{"width": about.Width, "height": about.Height, "most": mostPhotoPixels / 1_000_000})
 	}
+	if c := costOf(data, about, format); c.mb > mostUnpackedMB || c.odd() {
+		return nil, finding.Failed(PhotoOddlyPacked, nil)
+	}
 	picture, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
 		return nil, finding.Failed(NotAPhoto, nil)

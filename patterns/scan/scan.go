@@ -50,8 +50,6 @@ func bytesPerPixel(model color.Model) int {
 		return 1
 	case color.Gray16Model:
 		return 2
-	case color.YCbCrModel:
-		return 3
 	case color.RGBA64Model, color.NRGBA64Model:
 		return 8
 	}
@@ -81,8 +79,11 @@ func Read(from source.Source) (Scan, error) {
 	if about.Width <= 0 || about.Height <= 0 || about.Width > mostPixels/about.Height {
 		return s, finding.Failed(TooManyPixels, finding.Values{"file": from.File, "width": about.Width, "height": about.Height, "most": mostPixels / 1_000_000})
 	}
-	if mb := about.Width * about.Height * bytesPerPixel(about.ColorModel) >> 20; mb > mostUnpackedMB {
-		return s, finding.Failed(TooMuchMemory, finding.Values{"file": from.File, "size": mb, "most": mostUnpackedMB})
+	switch c := costOf(data, about, format); {
+	case c.mb > mostUnpackedMB:
+		return s, finding.Failed(TooMuchMemory, finding.Values{"file": from.File, "size": c.mb, "most": mostUnpackedMB})
+	case c.odd():
+		return s, finding.Failed(OddlyPacked, finding.Values{"file": from.File})
 	}
 	picture, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {

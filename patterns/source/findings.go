@@ -8,9 +8,11 @@ import (
 
 // What a name can lack to be a file.
 const (
-	NotThere  finding.Code = "reader no such file" // sort, name, meant, all
-	OtherSort finding.Code = "reader other sort"   // sort, name: a machine's name for a pattern, or the other way round
-	IsFolder  finding.Code = "reader folder"       // sort, path
+	NotThere  finding.Code = "reader no such file"   // sort, name, meant, all
+	OtherSort finding.Code = "reader other sort"     // sort, name: a machine's name for a pattern, or the other way round
+	IsFolder  finding.Code = "reader folder"         // sort, path
+	NoFile    finding.Code = "reader not a file"     // path: a device, a pipe
+	TooLarge  finding.Code = "reader file too large" // path, most: in MB
 )
 
 // nameError is a name that the user has to mend: what was found, and which of

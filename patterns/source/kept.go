@@ -2,7 +2,6 @@ package source
 
 import (
 	"errors"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -74,15 +73,11 @@ func (s *Shelf) OpenIn(root *os.Root, name string) (Source, error) {
 }
 
 func openIn(root *os.Root, path string) (Source, error) {
-	file, err := root.Open(path)
+	about, err := root.Stat(path)
 	if err != nil {
 		return Source{}, err
 	}
-	defer file.Close()
-	if about, err := file.Stat(); err == nil && about.IsDir() {
-		return Source{}, folder("pattern", path)
-	}
-	data, err := io.ReadAll(io.LimitReader(file, MostBytes+1))
+	data, err := readWhole(path, about, MostBytes, func() (*os.File, error) { return root.Open(path) })
 	if err != nil {
 		return Source{}, err
 	}

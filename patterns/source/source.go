@@ -5,6 +5,7 @@
 package source
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -13,6 +14,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"drawdown/geometry/finding"
 	"drawdown/patterns/problem"
 )
 
@@ -43,32 +45,77 @@ type Source struct {
 }
 
 // Open finds a file of at most so many bytes: "-" is standard input, anything
-// else is a path. One byte more is read, so that the reader can tell.
+// else is a path.
 func Open(name string, stdin io.Reader, most int64) (Source, error) {
 	if name != "-" {
 		return openFile(name, most)
 	}
-	data, err := io.ReadAll(io.LimitReader(stdin, most+1))
+	data, err := readStream(stdin, most)
 	if err != nil {
-		return Source{}, fmt.Errorf("reading standard input: %w", err)
+		return Source{}, err
 	}
-	return Source{File: "<stdin>", Data: asUTF8(data, most), files: true}, nil
+	return Source{File: streamName, Data: asUTF8(data, most), files: true}, nil
+}
+
+const streamName = "<stdin>"
+
+// readStream reads a stream in pieces, so that one without an end takes no more
+// memory than the most that is read.
+func readStream(stream io.Reader, most int64) ([]byte, error) {
+	var pieces [][]byte
+	left := most + 1
+	for size := int64(64 << 10); ; size = min(2*size, 8<<20) {
+		piece := make([]byte, min(size, left))
+		n, err := io.ReadFull(stream, piece)
+		pieces = append(pieces, piece[:n])
+		switch left -= int64(n); {
+		case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
+			return bytes.Join(pieces, nil), nil
+		case err != nil:
+			return nil, fmt.Errorf("reading standard input: %w", err)
+		case left == 0:
+			return nil, tooLarge(streamName, most)
+		}
+	}
+}
+
+func tooLarge(path string, most int64) error {
+	return misnamed(TooLarge, fs.ErrInvalid, finding.Values{"path": path, "most": int(most >> 20)})
 }
 
 func openFile(path string, most int64) (Source, error) {
-	file, err := os.Open(path)
+	about, err := os.Stat(path)
 	if err != nil {
 		return Source{}, err // names the operation, the path and the reason
 	}
-	defer file.Close()
-	if about, err := file.Stat(); err == nil && about.IsDir() {
-		return Source{}, folder("pattern", path)
-	}
-	data, err := io.ReadAll(io.LimitReader(file, most+1))
+	data, err := readWhole(path, about, most, func() (*os.File, error) { return os.Open(path) })
 	if err != nil {
 		return Source{}, err
 	}
 	return Source{File: path, Data: asUTF8(data, most), stem: stemOf(path), folder: filepath.Dir(path), path: path, files: true}, nil
+}
+
+// readWhole reads a file of at most so many bytes. What has no end that is known
+// before, a device or a pipe, is not even opened: it could hang, or fill the memory.
+func readWhole(path string, about fs.FileInfo, most int64, open func() (*os.File, error)) ([]byte, error) {
+	switch {
+	case about.IsDir():
+		return nil, folder("pattern", path)
+	case !about.Mode().IsRegular():
+		return nil, misnamed(NoFile, fs.ErrInvalid, finding.Values{"path": path})
+	case about.Size() > most:
+		return nil, tooLarge(path, most)
+	}
+	file, err := open()
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	data := bytes.NewBuffer(make([]byte, 0, about.Size()+bytes.MinRead))
+	if _, err = data.ReadFrom(io.LimitReader(file, most+1)); int64(data.Len()) > most {
+		return nil, tooLarge(path, most) // it has grown since, or its size is not known, as in /proc
+	}
+	return data.Bytes(), err
 }
 
 // Beside finds the pattern that the source names: a file beside it first, and

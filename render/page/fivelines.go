@@ -2,13 +2,17 @@ package page
 
 import (
 	"fmt"
+	"slices"
 
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
 
 // line is one of the five lines of a hand over.
-type line struct{ Head, Text string }
+type line struct {
+	Head  string
+	Texts []string
+}
 
 // Lines are what the next shift has to know, in five lines.
 func (v RunView) Lines() []line { return v.fiveLines(v.Run.Now) }
@@ -27,19 +31,49 @@ func (v RunView) fiveLines(f run.FiveLines) []line {
 		waiting = append(waiting, v.awaited(a))
 	}
 	return []line{
-		{t.Lines["done"], fmt.Sprintf(t.LineDone, f.Done.Steps, f.Done.Fasteners)},
-		{t.Lines["open"], fmt.Sprintf(t.LineOpen, f.Open.Steps, f.Open.Fasteners)},
+		{t.Lines["done"], []string{fmt.Sprintf(t.LineDone, f.Done.Steps, f.Done.Fasteners)}},
+		{t.Lines["open"], []string{fmt.Sprintf(t.LineOpen, f.Open.Steps, f.Open.Fasteners)}},
 		{t.Lines["found"], orNone(t.None, found)},
 		{t.Lines["waiting"], orNone(t.None, waiting)},
 		{t.Lines["next"], orNone(t.None, []string{next})},
 	}
 }
 
-func orNone(none string, said []string) string {
-	if row := words.Row(said...); row != "" {
-		return row
+// HandedOver is the latest hand over while nobody has done a step after it; nil for
+// none.
+func (v RunView) HandedOver() *handedOver {
+	i := len(v.Run.HandOvers) - 1
+	if i < 0 || !v.IsOpen() {
+		return nil
 	}
-	return none
+	h := v.Run.HandOvers[i]
+	for _, e := range v.Entries {
+		if e.Act == run.Done && e.Time.After(h.At) {
+			return nil
+		}
+	}
+	return &handedOver{v.Text().Run.HandedOver + ": " + v.handedBy(h), h.Note, v.fiveLines(h.FiveLines)}
+}
+
+type handedOver struct {
+	Title, Note string
+	Lines       []line
+}
+
+// handedBy says who handed over to whom, and when.
+func (v RunView) handedBy(h run.HandedOver) string {
+	if h.Next == "" {
+		return fmt.Sprintf(v.Text().Run.StateBy, h.By, v.when(h.At))
+	}
+	return fmt.Sprintf(v.Text().Records.HandedTo, h.By, h.Next, v.when(h.At))
+}
+
+func orNone(none string, said []string) []string {
+	said = slices.DeleteFunc(said, func(one string) bool { return one == "" })
+	if len(said) == 0 {
+		return []string{none}
+	}
+	return said
 }
 
 func (v RunView) troubleLine(seen run.TroubleSeen) string {

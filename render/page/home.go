@@ -14,6 +14,7 @@ type HomeView struct {
 	Frame
 	Folder   string    // that holds the shop's patterns
 	Open     []RunLine // work in progress, the latest first
+	Jobs     []JobLine // that are open with no run in progress
 	Patterns []PatternLine
 	Recent   []RunLine // sealed or void, the latest first
 }
@@ -32,6 +33,24 @@ type RunLine struct {
 	Troubles  int // that are not settled
 	By        string
 	At        time.Time // of the last entry
+}
+
+// JobLine is a job in a list.
+type JobLine struct {
+	Job, Title, Number, Order string
+	By                        string // who made the last entry
+	At                        time.Time
+}
+
+// JobLines are the jobs that wait for their next run, in words.
+func (v HomeView) JobLines() []shownRun {
+	var all []shownRun
+	for _, j := range v.Jobs {
+		one := v.runLines([]RunLine{{Title: j.Title, Number: j.Number, Order: j.Order}})[0]
+		one.Address, one.Badge, one.Far = "/jobs/"+j.Job, v.Text().Job.Badge, v.byAt(j.By, j.At)
+		all = append(all, one)
+	}
+	return all
 }
 
 // PatternLine is a pattern in a list. Its page is /patterns/NAME.

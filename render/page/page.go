@@ -9,6 +9,7 @@ import (
 	"embed"
 	"html/template"
 	"io"
+	"sync"
 	"time"
 
 	"drawdown/render/words"
@@ -58,7 +59,10 @@ func (f Frame) when(t time.Time) string {
 	return t.Format("2006-01-02 15:04")
 }
 
-var pages = template.Must(template.New("").Funcs(template.FuncMap{"asset": asset, "modules": modules}).ParseFS(files, "templates/*.html"))
+// pages are read at the first page: no other command needs them.
+var pages = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("").Funcs(template.FuncMap{"asset": asset, "modules": modules}).ParseFS(files, "templates/*.html"))
+})
 
 // modules are the scripts that the page of a run needs beside its own.
 func modules() []string { return runModules }
@@ -66,5 +70,5 @@ func modules() []string { return runModules }
 var runModules = []string{"outbox.js", "entry.js", "live.js", "wait.js", "zoom.js", "device.js", "dialogs.js", "shown.js"}
 
 func write(w io.Writer, name string, view any) error {
-	return pages.ExecuteTemplate(w, name+".html", view)
+	return pages().ExecuteTemplate(w, name+".html", view)
 }

@@ -217,6 +217,15 @@ func (v RunView) askPanel() Panel {
 func (v RunView) roundPanel(a run.Ask) Panel {
 	t := v.Text().Run
 	p := Panel{Kind: AskRound, Title: t.AskSits, Bar: Bar{Label: t.AnotherRound, Act: run.AnotherRound}}
+	if a.Round == 0 {
+		p.Bar.Label = t.RoundFirst
+	}
+	for _, s := range v.Run.Steps {
+		if s.Stage == a.Stage && s.ByTurnsDeg > 0 {
+			p.Says = fmt.Sprintf(t.RoundSays, v.Words.Figure(plain(s.ByTurnsDeg)+"°"))
+			break
+		}
+	}
 	if a.Until != "" {
 		p.Title = fmt.Sprintf(t.AskUntil, a.Until)
 	}

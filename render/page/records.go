@@ -135,7 +135,7 @@ func (v RecordView) Tables() []recordTable {
 		flags = append(flags, words.Row(v.Words.Say(f.Finding), v.by(f.Mark)))
 	}
 	for _, h := range v.Run.HandOvers {
-		overs = append(overs, words.Row(fmt.Sprintf(t.Records.HandedTo, h.By, h.Next, v.when(h.At)), h.Note))
+		overs = append(overs, words.Row(v.handedBy(h), h.Note))
 	}
 	for _, p := range v.Run.Prints {
 		stale := ""

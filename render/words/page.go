@@ -8,6 +8,7 @@ type Page struct {
 	Pattern  PagePattern
 	Run      PageRun
 	Trouble  PageTrouble
+	Job      PageJob
 	Records  PageRecords
 	Share    PageShare
 	Join     PageJoin
@@ -107,9 +108,12 @@ type PageRun struct {
 	ReadyBar        string
 	NeedKind        string // %[1]d × %[2]s, new
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
+	NotReady        string
 	AskRound        string
 	AskUntil        string // Another round until: %s
 	AskSits         string
+	RoundFirst      string
+	RoundSays       string // One round turns each fastener by %s, in order.
 	AnotherRound    string
 	Finished        string
 	Neighbours      string // New fastener at %s: what about its neighbours?
@@ -132,6 +136,7 @@ type PageRun struct {
 	HandOver        string
 	HandOverSays    string
 	HandOverTo      string
+	HandedOver      string
 	Lines           map[string]string // by line of a hand over
 	LineDone        string            // %[1]d steps; %[2]d fasteners finished
 	LineOpen        string            // %[1]d steps on %[2]d fasteners
@@ -166,6 +171,7 @@ type PageRun struct {
 	Discard         string
 	Offline         string
 	Refused         string
+	Resend          string
 	RefusedSays     string
 	RefusedBy       string // %[1]s, %[2]s
 	TurnedToo       string
@@ -192,6 +198,34 @@ type PageTrouble struct {
 	Names     map[string]string // by run.Trouble, and unsure
 	Short     map[string]string // by the same; for the mark
 	StubTitle string
+}
+
+// PageJob is the words of the page of a job.
+type PageJob struct {
+	Title        string
+	Badge        string
+	Teardown     string
+	Rebuild      string
+	States       map[string]string // by teardown.Progress
+	StartLoosen  string
+	StartTighten string
+	Part         string
+	AllReady     string
+	OneReady     string
+	Runs         string
+	RunsNone     string
+	Newer        string
+	NewerSays    string
+	Adopt        string
+	Adopted      string
+	Changes      map[string]string // by run.Changed
+	Change       string            // %[1]s: %[2]s → %[3]s
+	Close        string
+	CloseSays    string
+	ClosedBy     string // Closed by %[1]s, %[2]s
+	StartedBy    string // started by %[1]s, %[2]s
+	OutOfOrder   string
+	ToJob        string
 }
 
 // PageRecords is the words of the list of records, and one of them.

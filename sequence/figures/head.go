@@ -35,6 +35,30 @@ func (j *judge) completeHead() {
 	}
 }
 
+// judgeHole warns of a hole that a bolt of the thread hardly enters, and of one
+// that is made for a larger thread.
+func (j *judge) judgeHole() {
+	hole, t := j.asked.Hole, j.Bolt.Bolt.Thread
+	d := unit.Length(t.MajorMm)
+	if hole < d || finding.Has(j.found, HeadUnfit) {
+		return // there is none, or it is reported already
+	}
+	size, _, _ := strings.Cut(t.Name, "×")
+	usual, standard := head.Hole(t)
+	values := finding.Values{"size": size, "hole": hole, "usual": usual, "standard": standard}
+	switch larger, wide := head.LargerForHole(t, hole); {
+	case hole < leastClearance*d:
+		j.warn(0, HoleWithoutClearance, values)
+	case wide:
+		name, _, _ := strings.Cut(larger.Name, "×")
+		values["larger"], values["across"] = name, unit.Length(0)
+		if across, _, err := head.HexagonAcross(larger); err == nil && across == j.asked.HeadAcross {
+			values["across"] = across
+		}
+		j.warn(0, HoleOfLarger, values)
+	}
+}
+
 // judgeAcross warns of a head or a nut whose width goes with another thread. Of
 // the forms of heads only the hexagon has such widths.
 func (j *judge) judgeAcross() {

@@ -97,7 +97,7 @@ var subjects = map[finding.Code]string{
 	figures.TurnWhole: "angle", figures.TurnBreaks: "angle", figures.TurnNecks: "angle", figures.TurnUsesUp: "angle", figures.SnugBreaks: "angle",
 	figures.TurnUsedAgain: "reuse", figures.EngagementFails: "engagement", figures.LengthShort: "length", figures.LengthLeaves: "length",
 	figures.GripUnfit: "grip", figures.HoleTooSmall: "head", figures.HeadUnfit: "head", figures.PressureTooHigh: "head", figures.PressureAnywhere: "head",
-	figures.TorqueOneFriction: "torque", figures.TorqueGalls: "galling", figures.LengthPlain: "length",
+	figures.TorqueOneFriction: "torque", figures.TorqueGalls: "galling", figures.HoleOfLarger: "hole", figures.HoleWithoutClearance: "hole", figures.TorqueUsedOnce: "reuse", figures.LengthPlain: "length",
 	figures.TwoWrenches: "wrench", figures.LubricantDiffers: "lubricant",
 }
 
@@ -197,10 +197,23 @@ func TestDoubts(t *testing.T) {
 		{"grip in the wrong unit", m10(t, grip(3000)), []plan.StageInput{torqueOf(40), angleOf(90)}, "0 grip", "up to 2000 mm"},
 
 		{"hole wider than the head", m10(t, func(k *plan.Kind) { k.Hole = 15 }), []plan.StageInput{torqueOf(50)}, "0 head", "not wider than its hole"},
-		{"hardly a bearing face", m10(t, func(k *plan.Kind) { k.Hole = 14.4 }), []plan.StageInput{torqueOf(50)}, "0 head", "presses about"},
-		{"hole wider than a hexagon, but not than a flange", m10(t, func(k *plan.Kind) { k.Hole, k.HeadForm = 15, head.Flange }), []plan.StageInput{torqueOf(50)}, "", ""},
-		{"hole as wide as a socket head", m10(t, func(k *plan.Kind) { k.Hole, k.HeadForm = 15, head.Socket }), []plan.StageInput{torqueOf(50)}, "0 head", "presses about"},
-		{"form without a head of the size", m10(t, func(k *plan.Kind) { k.Thread, k.HeadForm, k.Hole = named(t, "M20"), head.Flange, 31 }), []plan.StageInput{torqueOf(400)}, "", ""},
+		{"hardly a bearing face", m10(t, func(k *plan.Kind) { k.Hole = 14.4 }), []plan.StageInput{torqueOf(50)}, "0 hole, 0 head", "is made for M12, not for M10 (11 mm, ISO 273 medium)"},
+		{"hole wider than a hexagon, but not than a flange", m10(t, func(k *plan.Kind) { k.Hole, k.HeadForm = 15, head.Flange }), []plan.StageInput{torqueOf(50)}, "0 hole", "is made for M14"},
+		{"hole as wide as a socket head", m10(t, func(k *plan.Kind) { k.Hole, k.HeadForm = 15, head.Socket }), []plan.StageInput{torqueOf(50)}, "0 hole, 0 head", ""},
+		{"form without a head of the size", m10(t, func(k *plan.Kind) { k.Thread, k.HeadForm, k.Hole = named(t, "M20"), head.Flange, 31 }), []plan.StageInput{torqueOf(400)}, "0 hole", ""},
+		// ISO 273, fine, medium and coarse series, and the oversized 20 mm for M16 of RCSC, table 3.1.
+		{"a hole of the coarse series", m10(t, func(k *plan.Kind) { k.Hole = 12 }), []plan.StageInput{torqueOf(50)}, "", ""},
+		{"an oversized hole", m10(t, func(k *plan.Kind) { k.Thread, k.Hole = named(t, "M16"), 20 }), []plan.StageInput{torqueOf(100)}, "", ""},
+		{"hole and head of M12", m10(t, func(k *plan.Kind) { k.Hole, k.HeadAcross = 13, 18 }), []plan.StageInput{torqueOf(50)}, "0 hole", "and the head is 18 mm across flats as for M12"},
+		{"an inch hole of the next size but one", m10(t, func(k *plan.Kind) { k.Thread, k.Class, k.Hole = named(t, "3/8-16 UNC"), "grade 8", 12.5 }), []plan.StageInput{torqueOf(40)}, "0 hole, 0 head", "a larger thread"},
+		{"a tight fit", m10(t, func(k *plan.Kind) { k.Hole = 10 }), []plan.StageInput{torqueOf(50)}, "0 hole", "no clearance in a hole of 10 mm"},
+		{"a fitted bolt of the fine series", m10(t, func(k *plan.Kind) { k.Hole = 10.5 }), []plan.StageInput{torqueOf(50)}, "", ""},
+		// M10 10.9 yields at 59 N·m at the least friction of oil: table A1, as above.
+		{"new bolts, and no angle", m10(t, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40)}, "1 reuse", "stretches the bolt to at most 67 % of its yield and no angle follows"},
+		{"new bolts, near yield", m10(t, reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(45)}, "", ""},
+		{"new bolts that are glued", m10(t, reuse(plan.ReuseOnce), func(k *plan.Kind) { k.Lubricant = "thread locker" }), []plan.StageInput{torqueOf(40)}, "", ""},
+		{"new bolts and an angle", m10(t, reuse(plan.ReuseOnce), grip(95)), []plan.StageInput{torqueOf(30), angleOf(60)}, "", ""},
+
 		{"form that is none", m10(t, func(k *plan.Kind) { k.HeadForm = "round" }), []plan.StageInput{torqueOf(50)}, "0 head", "allowed: hexagon, socket, flange"},
 		{"head that is none", m10(t, func(k *plan.Kind) { k.HeadAcross = 8 }), []plan.StageInput{torqueOf(300)}, "0 head, 1 torque", "allowed: 10 mm to 40 mm"},
 

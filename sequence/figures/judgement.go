@@ -69,9 +69,11 @@ func judgeBolt(b Bolt) []finding.Finding {
 	if j.hasThread() {
 		j.complete()
 		j.judgeFriction()
+		j.judgeHole()
 		j.judgeAcross()
 		j.judgeGalling()
 		j.judgeTorques()
+		j.judgeUsedOnce()
 	}
 	j.judgeTurns()
 	// A torque that is far off makes the rest void: it follows from that figure.

@@ -10,6 +10,11 @@ const (
 	// typed as N·m takes less).
 	leastShare = 0.1
 
+	// shareOfUsedOnce is the share of its yield stress below which a bolt that is
+	// tightened by torque alone has no reason to be used once (common practice, no
+	// source: bolts are replaced that have been near yield or past it).
+	shareOfUsedOnce = 0.75
+
 	// leastTurn is the angle below which one is asked for: it is within what a
 	// wrench springs and an angle gauge is read to (common practice, no source;
 	// makers turn by 30° and more).
@@ -48,6 +53,10 @@ const (
 	// in diameters: ISO 4014, 4032 and 15071 and ASME B18.2.1 and B18.2.2 have
 	// 1.25 to 2.
 	leastAcross, mostAcross = 1.1, 2.05
+
+	// leastClearance is the hole in diameters under which a bolt is a tight fit:
+	// the fine series of ISO 273 has 1.04 to 1.07.
+	leastClearance = 1.01
 
 	// leastFriction and mostFriction bound what bolts turn against: VDI 2230
 	// Part 1, table A5, has 0.04 for its lowest class and 0.30 upwards for its

@@ -74,6 +74,9 @@ func TestThresholds(t *testing.T) {
 		// A wrench is accurate from a fifth of its most on (ISO 6789).
 		{figures.TwoWrenches, []func(*figures.Bolt){torques(10, 50), torques(50)}, []func(*figures.Bolt){torques(9.9, 50), torques(50, 9.9)}},
 		{figures.HoleTooSmall, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 10 }}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 9.9 }}},
+		{figures.HoleWithoutClearance, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 10.1 }}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 10 }}},
+		// ISO 273: M12 goes through 13 mm.
+		{figures.HoleOfLarger, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 12.5 }}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Bolt.Hole = 13 }}},
 		{figures.EngagementOpen, []func(*figures.Bolt){
 			func(b *figures.Bolt) {}, func(b *figures.Bolt) { b.Grip.Engagement, b.Grip.TappedIn = 0, "" },
 		}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Grip.Engagement = 0 }}},

@@ -38,10 +38,10 @@ func (j *judge) judgeGalling() {
 		return
 	}
 	tell := j.note
-	if err == nil {
+	if err == nil || b.Lubricant != "" { // the file says that nothing is on it
 		tell = j.warn
 	}
-	tell(0, TorqueGalls, finding.Values{"lubricant": b.Lubricant})
+	tell(0, TorqueGalls, nil)
 }
 
 // stainless is the stainless steel among the materials of parts.

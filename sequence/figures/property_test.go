@@ -18,12 +18,14 @@ func drawKind(t *rapid.T) plan.Kind {
 		Name:   "main",
 		Thread: named(t, rapid.SampledFrom([]string{"M4", "M6", "M8", "M10", "M10x1.25", "M12", "M16", "M24"}).Draw(t, "thread")),
 		Class:  rapid.SampledFrom([]string{"5.6", "8.8", "10.9", "A2-70", "830 MPa"}).Draw(t, "class"),
-		Reuse:  rapid.SampledFrom([]plan.Reuse{plan.ReuseUnknown, plan.ReuseOnce, plan.ReuseInspect, plan.ReuseYes}).Draw(t, "reuse"),
+		Reuse:  rapid.SampledFrom([]plan.Reuse{plan.ReuseUnknown, plan.ReuseInspect, plan.ReuseYes}).Draw(t, "reuse"),
 	}
 	if rapid.Bool().Draw(t, "coefficients stated") {
 		low := rapid.Float64Range(0.06, 0.2).Draw(t, "low")
 		span := screw.Between(low, low*rapid.Float64Range(1.01, 1.5).Draw(t, "span")) // one figure has the spread of its class
 		k.Friction = &screw.Friction{Thread: span, Head: span}
+	} else if k.Class == "A2-70" { // dry it galls
+		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly"}).Draw(t, "lubricant")
 	} else {
 		k.Lubricant = rapid.SampledFrom([]string{"", "engine oil", "moly", "dry"}).Draw(t, "lubricant")
 	}

@@ -42,6 +42,28 @@ func (j *judge) judgeTorques() {
 	}
 }
 
+// judgeUsedOnce warns of bolts that are used once and never come near yield: makers
+// ask for new ones where an angle has stretched them, and that angle is probably
+// missing. A bolt that is glued into its thread is new for another reason.
+func (j *judge) judgeUsedOnce() {
+	if j.Reuse != "once" || j.strongest || j.hasStage(Advance) || screw.Sets(j.Bolt.Bolt.Lubricant) {
+		return
+	}
+	for i, s := range j.Stages {
+		if s.Do != Tighten || !j.isFinal(i) {
+			continue
+		}
+		r, err := screw.AtTorque(j.Bolt.Bolt, s.Torque.Nm())
+		if err != nil {
+			return
+		}
+		if _, most := shares(r); most < shareOfUsedOnce {
+			j.warn(s.Number, TorqueUsedOnce, finding.Values{"torque": written(s.Torque), "share": most})
+			return
+		}
+	}
+}
+
 // openFriction tells what the torques are judged by where nothing is stated of
 // the friction.
 func (j *judge) openFriction() {

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"drawdown/geometry/thread"
 	"drawdown/geometry/unit"
 	"drawdown/sequence/tension/head"
@@ -57,6 +59,14 @@ func (k Kind) Bolt() screw.Bolt {
 // Stud says that the fastener stays in its tapped hole and its nut is turned. A
 // nut without a tapped hole is that of a bolt that goes through.
 func (k Kind) Stud() bool { return k.NutAcross > 0 && k.Into != "" }
+
+// studWords call a stud in the languages of the sheets.
+var studWords = []string{"stud", "studs", "stehbolzen", "stiftschraube", "stiftschrauben", "goujon", "goujons", "espárrago", "espárragos"}
+
+// CalledStud says whether the name of the kind is that of a stud.
+func (k Kind) CalledStud() bool {
+	return slices.ContainsFunc(wordsOf(k.Name), func(word string) bool { return slices.Contains(studWords, word) })
+}
 
 // Through says that the fastener goes through to a nut, so that no hole is
 // tapped for it.

@@ -105,22 +105,48 @@ func (in Input) unsprung() []Kind {
 }
 
 // goesBefore says whether a kind is to be finished before another: by the order
-// of the file, where SmallBeforeLarge does not judge that already; where it has
-// no order, by size.
+// of the file, where SmallBeforeLarge does not judge that already, or by the
+// numbers cast on the part; where it has neither, by size.
 func (in Input) goesBefore(first, second Kind) bool {
 	a, b := first.SizeMm(), second.SizeMm()
-	if len(in.Groups) == 0 {
-		return b > 0 && a > b && castGroups(in) == nil
+	groups := in.Groups
+	if len(groups) == 0 {
+		groups = castGroups(in)
+	}
+	if len(groups) == 0 {
+		return b > 0 && a > b
 	}
 	group := func(k Kind) int {
-		return slices.IndexFunc(in.Groups, func(g sequence.Group) bool { return slices.Contains(g.Kinds, k.Name) })
+		return slices.IndexFunc(groups, func(g sequence.Group) bool { return len(g.Kinds) == 0 || slices.Contains(g.Kinds, k.Name) })
 	}
 	i, j := group(first), group(second)
-	if i < 0 || i >= j {
+	switch {
+	case i < 0 || i > j:
+		return false
+	case i == j:
+		return groups[i].Way.IsMakers() && in.listedBefore(groups[i], first, second)
+	}
+	makers := groups[i].Way.IsMakers() || groups[j].Way.IsMakers()
+	return makers || a == 0 || a >= b
+}
+
+// listedBefore says whether a group that the maker orders has all fasteners of
+// one kind before those of another.
+func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
+	order, err := sequence.OrderGroup(in.Joint, g.Members(in.Joint), g)
+	if err != nil {
 		return false
 	}
-	makers := in.Groups[i].Way.IsMakers() || in.Groups[j].Way.IsMakers()
-	return makers || a == 0 || a >= b
+	lastOfFirst, firstOfSecond := -1, len(order)
+	for k, i := range order {
+		switch in.Joint.Fasteners[i].Kind {
+		case first.Name:
+			lastOfFirst = k
+		case second.Name:
+			firstOfSecond = min(firstOfSecond, k)
+		}
+	}
+	return lastOfFirst < firstOfSecond
 }
 
 // ForNone gives the stages, by their numbers from 0, whose kinds no fastener has.

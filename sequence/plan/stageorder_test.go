@@ -12,6 +12,48 @@ import (
 	"drawdown/sequence"
 )
 
+// The maker's list and the numbers cast on the part say which kind is finished
+// first, as groups do; kinds that they mix have no order (first principles).
+func TestStagesAgainstAListOverAllKinds(t *testing.T) {
+	t.Parallel()
+	in := cylinderHead(t)
+	kind := func(name string) (ids []string) {
+		for _, f := range in.Joint.Fasteners {
+			if f.Kind == name {
+				ids = append(ids, f.ID)
+			}
+		}
+		return ids
+	}
+	main, side := kind("main"), kind("side")
+	in.Tighten = []StageInput{
+		{Do: Tighten, Torque: unit.GivenTorque{Value: 40}, Of: []string{"main"}},
+		{Do: Tighten, Torque: unit.GivenTorque{Value: 24}, Of: []string{"side"}},
+	}
+	for name, c := range map[string]struct {
+		list []string
+		want int
+	}{
+		"main first": {slices.Concat(main, side), 0},
+		"side first": {slices.Concat(side, main), 1},
+		"mixed":      {slices.Concat(side[:1], main, side[1:]), 0},
+	} {
+		in.Groups = []sequence.Group{{Way: sequence.List, List: c.list}}
+		if found := in.FinishedOutOfTurn(); len(found) != c.want {
+			t.Errorf("%s, by a list: %v", name, found)
+		}
+		cast := in
+		cast.Groups = nil
+		cast.Joint.Fasteners = slices.Clone(in.Joint.Fasteners)
+		for i, f := range cast.Joint.Fasteners {
+			cast.Joint.Fasteners[i].Cast = slices.Index(c.list, f.ID) + 1
+		}
+		if found := cast.FinishedOutOfTurn(); len(found) != c.want {
+			t.Errorf("%s, by cast numbers: %v", name, found)
+		}
+	}
+}
+
 // Common practice, no source: the kinds are tightened as the order has them, the
 // large before the small, loosened the other way round, and broken loose before
 // they come out.
@@ -78,36 +120,6 @@ func TestStagesAgainstGroups(t *testing.T) {
 		}
 		if small := in.SmallBeforeLarge(); len(small) != 1-want {
 			t.Errorf("main %s: %v", way, small)
-		}
-	}
-}
-
-// First principles: a bolt that an angle takes past yield is longer for good; the
-// same angle stretches it by as much again.
-func TestStretchedTwice(t *testing.T) {
-	t.Parallel()
-	nm, on, back := StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: 40}}, StageInput{Do: Advance, Angle: 90}, StageInput{Do: BackOff, Angle: 180}
-	for name, c := range map[string]struct {
-		stages []StageInput
-		once   bool
-		want   bool
-	}{
-		"used once":               {[]StageInput{nm, on, back, nm, on}, true, true},
-		"used again":              {[]StageInput{nm, on, back, nm, on}, false, false},
-		"a torque, then slack":    {[]StageInput{nm, back, nm, on, on}, true, false},
-		"slackened twice between": {[]StageInput{nm, on, back, back, nm, on}, true, true},
-	} {
-		in := cylinderHead(t)
-		in.Tighten = c.stages
-		in.Kinds = slices.Clone(in.Kinds)
-		for i := range in.Kinds {
-			in.Kinds[i].Reuse = ReuseYes
-			if c.once {
-				in.Kinds[i].Reuse = ReuseOnce
-			}
-		}
-		if got := finding.Has(build(t, in).Senseless(), StretchesAgain); got != c.want {
-			t.Errorf("%s: %v, want %v", name, got, c.want)
 		}
 	}
 }

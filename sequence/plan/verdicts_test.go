@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"drawdown/geometry"
-	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
@@ -32,28 +31,6 @@ func TestWhichKindGoesFirst(t *testing.T) {
 		a, b := in.Kinds[0], in.Kinds[1]
 		if got := [2]bool{in.goesBefore(a, b), in.goesBefore(b, a)}; got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
-		}
-	}
-}
-
-// A share of the torque under 100 % leaves the joint short, unless an angle follows.
-func TestEndsShort(t *testing.T) {
-	t.Parallel()
-	share := func(percent float64) Stage {
-		return Stage{Number: 1, Do: Tighten, Percent: percent, Torque: unit.GivenTorque{Value: percent}, Kinds: []string{"main"}}
-	}
-	on := Stage{Number: 2, Do: Advance, Angle: 90, Kinds: []string{"main"}}
-	for _, c := range []struct {
-		name   string
-		stages []Stage
-		want   bool
-	}{
-		{"half", []Stage{share(50)}, true}, {"whole", []Stage{share(100)}, false}, {"more", []Stage{share(110)}, false}, {"no share", []Stage{share(0)}, false},
-		{"half and an angle", []Stage{share(50), on}, false}, {"an angle of another kind", []Stage{share(50), {Number: 2, Do: Advance, Angle: 90, Kinds: []string{"side"}}}, true},
-	} {
-		p := Plan{Kinds: []Kind{{Name: "main"}}, Tighten: Side{Stages: c.stages}}
-		if got := finding.Has(p.Senseless(), EndsShort); got != c.want {
-			t.Errorf("%s: %v", c.name, p.Senseless())
 		}
 	}
 }

@@ -174,6 +174,11 @@ func TestReadyIsCounted(t *testing.T) {
 	b.takes(trouble(1, run.Stretched))
 	want := []run.Need{{Kind: "bolt", Count: 4, Ready: 4}, {Kind: "bolt", Count: 1, ID: "B1", Trouble: run.Stretched}}
 	same(t, want, b.view().Needs)
+	b.takes(run.Entry{Act: run.Ready, Place: &run.Place{Fastener: "B2"}})
+	same(t, want, b.view().Needs)
+	b.takes(run.Entry{Act: run.Ready, Place: &run.Place{Fastener: "B1"}})
+	want[1].Ready = 1
+	same(t, want, b.view().Needs)
 	b.takes(run.Entry{Act: run.Replace, Step: 1})
 	same(t, want[:1], b.view().Needs)
 	if v := loosening(t).view(); len(v.Needs) != 0 {
@@ -197,6 +202,15 @@ func TestJobsCondemnedIsReplaced(t *testing.T) {
 	}
 	if asks := b.view().Asks; len(asks) != 1 || asks[0].Kind != run.AskNeighbours {
 		t.Errorf("in a job readiness is not asked: %+v", asks)
+	}
+	other := run.Condemned{ID: "B3", Kind: "bolt", Trouble: run.Broken, Mark: run.Mark{Entry: "y", At: start}}
+	later := broken
+	later.Mark = run.Mark{Entry: "z", At: b.now.Add(time.Hour)}
+	b.state.InJob(run.JobFacts{Condemned: []run.Condemned{other, later}})
+	for _, c := range b.view().Condemned { // the new B1 is no B3, and was there before it was condemned again
+		if c.Replaced != nil {
+			t.Errorf("%s counts as replaced by %+v", c.ID, c.Replaced)
+		}
 	}
 }
 

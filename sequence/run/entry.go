@@ -32,7 +32,38 @@ type Entry struct {
 	Sheet       string       `json:"sheet,omitempty"`        // that was printed: card, tray, condition
 	Fingerprint string       `json:"fingerprint,omitempty"`  // that was printed on it
 	WrenchFacts *WrenchFacts `json:"wrench_facts,omitempty"` // set by the server from the shop's list
+	Revision    *Revision    `json:"revision,omitempty"`     // set by the server when it is adopted
 }
+
+// Revision is a newer state of the files of a job.
+type Revision struct {
+	Differences []Difference      `json:"differences"` // from what the job went by until then
+	Files       map[string]string `json:"files"`       // name → SHA-256
+}
+
+// Difference is one thing that a newer revision changes.
+type Difference struct {
+	Joint  string  `json:"joint,omitempty"` // empty: the whole file
+	What   Changed `json:"what"`
+	Before string  `json:"before,omitempty"` // ids, figures: as in the file
+	After  string  `json:"after,omitempty"`
+}
+
+// Changed is what a newer revision can change.
+type Changed string
+
+// What a newer revision can change.
+const (
+	ChangedFile     Changed = "file" // its fingerprint; there in any case
+	ChangedRevision Changed = "revision"
+	ChangedBolts    Changed = "fasteners"
+	ChangedLoosen   Changed = "loosening" // order and stages
+	ChangedTighten  Changed = "tightening"
+	ChangedList     Changed = "list" // of the joints
+)
+
+// Changes lists them.
+var Changes = []Changed{ChangedFile, ChangedRevision, ChangedBolts, ChangedLoosen, ChangedTighten, ChangedList}
 
 // Place is where something was seen. One of the fields is set.
 type Place struct {

@@ -125,6 +125,40 @@ func TestMalformedEntries(t *testing.T) {
 	}
 }
 
+// Each text of an entry has the room that it is given, and no more: a name of 60
+// signs, a note of 2,000 (design of the entries).
+func TestRoomOfTexts(t *testing.T) {
+	t.Parallel()
+	long := func(n int) string { return strings.Repeat("ä", n) }
+	for name, c := range map[string]struct {
+		most int
+		fill func(e *run.Entry, text string)
+	}{
+		"entry":       {100, func(e *run.Entry, text string) { e.ID = text }},
+		"who":         {60, func(e *run.Entry, text string) { e.Who = text }},
+		"to":          {60, func(e *run.Entry, text string) { e.To = text }},
+		"second":      {60, func(e *run.Entry, text string) { e.Second = text }},
+		"note":        {2000, func(e *run.Entry, text string) { e.Note = text }},
+		"of":          {100, func(e *run.Entry, text string) { e.Of = text }},
+		"device time": {60, func(e *run.Entry, text string) { e.DeviceTime = text }},
+		"measure":     {200, func(e *run.Entry, text string) { e.Measure = text }},
+		"unit":        {60, func(e *run.Entry, text string) { e.Unit = text }},
+		"photo":       {200, func(e *run.Entry, text string) { e.Photo = text }},
+		"wrench":      {60, func(e *run.Entry, text string) { e.Wrench = text }},
+		"sheet":       {60, func(e *run.Entry, text string) { e.Sheet = text }},
+		"fingerprint": {60, func(e *run.Entry, text string) { e.Fingerprint = text }},
+	} {
+		for more, want := range map[int]bool{0: false, 1: true} {
+			e := run.Entry{ID: "x", Act: run.Remark, Who: "RA", Note: "n"}
+			c.fill(&e, long(c.most+more))
+			r := tightening(t).try(e)
+			if tooLong := r != nil && r.Finding.Code == run.TextTooLong; tooLong != want {
+				t.Errorf("%s of %d signs: %v", name, c.most+more, r)
+			}
+		}
+	}
+}
+
 // Every act but those that need nothing names what it lacks, and acts of a run
 // are all known.
 func TestEveryActIsKnown(t *testing.T) {
@@ -230,6 +264,17 @@ func TestMarksOfAngles(t *testing.T) {
 	}
 }
 
+// A torque between two angles starts the marks anew.
+func TestMarksAfterATorque(t *testing.T) {
+	t.Parallel()
+	text := strings.Replace(made, "{wait: 10 min}", "{of: [bolt], torque: 60 N·m}\n    - {of: [bolt], angle: 30°}", 1)
+	b := begin(t, run.New(planText(t, text), run.Tighten, nil))
+	first, torque, second := b.step(9), b.step(13), b.step(17)
+	if first.FromDeg != 0 || first.ToDeg != 90 || torque.FromDeg != 0 || torque.ToDeg != 0 || second.FromDeg != 0 || second.ToDeg != 30 {
+		t.Errorf("90°, a torque, 30°: %+v, %+v, %+v", first, torque, second)
+	}
+}
+
 // A back off turns the other way and starts the marks anew.
 func TestMarksOfBackingOff(t *testing.T) {
 	t.Parallel()
@@ -288,6 +333,12 @@ func TestHandOver(t *testing.T) {
 		t.Errorf("waiting for %+v", w)
 	}
 	same(t, h, b.view().HandOvers[0]) // as it was
+	b.now = b.now.Add(10 * time.Minute)
+	b.takes(done(14))
+	b.takes(run.Entry{Act: run.HandOver, To: "LM"})
+	last := b.view().HandOvers[1]
+	same(t, run.Progress{Steps: 14, Fasteners: 5, Stages: []int{1, 2, 3, 4}}, last.Done)
+	same(t, run.Progress{Steps: 1, Fasteners: 1, Stages: []int{5}}, last.Open)
 }
 
 func TestPrintsAndNotes(t *testing.T) {

@@ -204,3 +204,22 @@ func TestRoundIsOver(t *testing.T) {
 	}
 	b.by(b.refuses(run.Entry{Act: run.Undo, Of: round}, run.RoundOver), "lead", finished)
 }
+
+// A run that ends on rounds is signed once they are finished, not before.
+func TestSealWaitsForTheLastRounds(t *testing.T) {
+	t.Parallel()
+	w := run.New(planText(t, made), run.Tighten, nil)
+	for i := range w.Steps {
+		if w.Steps[i].Stage == 5 {
+			w.Steps[i].Until = "no nut turns"
+		}
+	}
+	b := begin(t, w)
+	b.all()
+	seal := run.Entry{Act: run.Seal, Wrench: "W7"}
+	if r := b.refuses(seal, run.SealRounds); r.Finding.Values["stage"] != 5 {
+		t.Errorf("%v", r.Finding.Values)
+	}
+	b.takes(run.Entry{Act: run.Finished})
+	b.takes(seal)
+}

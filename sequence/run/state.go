@@ -170,10 +170,16 @@ func (s *State) passTime(now time.Time) {
 // do not count.
 func (e *Entry) same(other Entry) bool {
 	a, b := *e, other
-	a.Time, a.WrenchFacts, b.Time, b.WrenchFacts = time.Time{}, nil, time.Time{}, nil
+	a, b = a.AsSent(), b.AsSent()
 	samePlace := a.Place.same(b.Place)
 	a.Place, b.Place = nil, nil
 	return a == b && samePlace
+}
+
+// AsSent is the entry without what the server adds.
+func (e Entry) AsSent() Entry {
+	e.Time, e.WrenchFacts, e.Revision = time.Time{}, nil, nil
+	return e
 }
 
 func (p *Place) same(other *Place) bool {

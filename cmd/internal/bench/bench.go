@@ -39,8 +39,8 @@ type Bench struct {
 	store *record.Store
 	shop  *shop
 	open  *openRuns
-	jobs  sync.Mutex // one entry on a job at a time
-	share *sharing   // nil: not shared
+	jobs  openJobs
+	share *sharing // nil: not shared
 	port  int
 
 	stopping chan struct{} // closed when the page ends, for what lasts
@@ -59,7 +59,7 @@ func Open(o Options) (*Bench, error) {
 		shop.close()
 		return nil, err
 	}
-	b := &Bench{Options: o, shop: shop, store: store, open: newOpenRuns(store), stopping: make(chan struct{})}
+	b := &Bench{Options: o, shop: shop, store: store, open: newOpenRuns(store), jobs: openJobs{all: map[string]*openJob{}}, stopping: make(chan struct{})}
 	if b.gate, err = gate.Open(filepath.Join(o.Data, "sessions.json"), b.now); err != nil {
 		b.Close()
 		return nil, err

@@ -36,7 +36,7 @@ func (b *Bench) postRunEntry(w http.ResponseWriter, r *http.Request) error {
 // takeOn puts what the server knows to an entry, and the entry to the run.
 func (b *Bench) takeOn(one *openRun, e run.Entry) (taken, error) {
 	e.Time = b.now()
-	e.WrenchFacts = b.wrenchFacts(e.Wrench)
+	e.WrenchFacts, e.Revision = b.wrenchFacts(e.Wrench), nil
 	if err := b.tellJob(one); err != nil {
 		return taken{}, err
 	}

@@ -236,7 +236,14 @@ func TestSlowRequests(t *testing.T) {
 			t.Errorf("%s: %q", name, line)
 		}
 	}
-	s.want(http.StatusOK, s.ask("GET", "/api/patterns", ""))
+	for { // until a machine that is busy is itself fast enough for these limits
+		if answer, err := s.client.Get(s.base + "/join"); err == nil {
+			if answer.Body.Close(); answer.StatusCode != http.StatusOK {
+				t.Error(answer.Status)
+			}
+			return
+		}
+	}
 }
 
 func TestConnectionsOfOneAddress(t *testing.T) {

@@ -107,19 +107,22 @@ func (b *Bench) getJob(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
-	started, state, work, err := b.jobState(id)
+	b.jobs.Lock()
+	defer b.jobs.Unlock()
+	one, err := b.job(id)
 	if err != nil {
 		return jobOut{}, err
 	}
-	facts, runs, err := b.runsOfJob(id)
+	facts, runs, err := b.runsOf(one)
 	if err != nil {
 		return jobOut{}, err
 	}
+	started := one.started
 	out := jobOut{
 		Job: id, Number: started.Number, Order: started.Order, Note: started.Note, Who: started.Who, Started: started.Started,
-		Warnings: []worded{}, View: state.View(facts, b.needsOf(work, state, runs)),
+		Warnings: []worded{}, View: one.state.View(facts, b.needsOf(one, runs)),
 	}
-	for _, f := range work.Warnings {
+	for _, f := range one.work.Warnings {
 		out.Warnings = append(out.Warnings, worded{f.Code, c.Say(f)})
 	}
 	for _, one := range runs {
@@ -130,10 +133,10 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 
 // needsOf lists what must be ready for each joint: by its tightening run where
 // there is one.
-func (b *Bench) needsOf(work teardown.Work, state *teardown.State, runs []*openRun) []teardown.Need {
+func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	var all []teardown.Need
-	for _, j := range work.Joints {
-		all = append(all, work.JointNeeds(j.Of, b.condemned(j.Of, nil, runs), state.Ready())...)
+	for _, j := range one.work.Joints {
+		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.Ready())...)
 	}
 	return all
 }
@@ -169,7 +172,7 @@ func (b *Bench) postJobEntry(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	out, err := b.takeOnJob(r.PathValue("id"), e)
+	out, err := b.takeOnJob(r.PathValue("id"), e, b.reader(r))
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,9 @@ package bench
 
 import (
 	"fmt"
+	"html"
 	"net/http"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -146,4 +148,100 @@ func TestCondemnedMustBeReady(t *testing.T) {
 	s.done(tighten, 1)
 	s.want(http.StatusOK, s.onJob(id, `{"entry":"u","act":"undo","of":"r","who":"RA"}`))
 	s.want(http.StatusConflict, s.enter(tighten, `{"entry":"d2","act":"done","step":2,"who":"RA"}`))
+}
+
+// The page of a job names the machine, starts its runs, and shows what its file
+// changes since. Adopting that is an entry with the differences: later runs go by
+// the newer file, the others stay as they are.
+func TestAdoptANewerFile(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	id := s.job(`{"of":"lid","number":"TP-7","who":"RA"}`)
+	before := s.run(fmt.Sprintf(`{"of":"lid","work":"tighten","job":%q}`, id))
+	s.want(http.StatusConflict, s.onJob(id, `{"entry":"a1","act":"adopt","who":"RA"}`)) // it is the same
+	s.write("lid.yaml", strings.Replace(lid, "torque: 20", "torque: 25", 1))
+	shown := s.want(http.StatusOK, s.ask("GET", "/jobs/"+id, "")).body
+	for _, want := range []string{"machine TP-7", "started by RA", `data-work="loosen"`, "/runs/" + before, "25 N·m"} {
+		if !contains(shown, want) {
+			t.Errorf("the page lacks %s", want)
+		}
+	}
+	first := s.want(http.StatusOK, s.onJob(id, `{"entry":"a2","act":"adopt","who":"RA"}`))
+	if again := s.want(http.StatusOK, s.onJob(id, `{"entry":"a2","act":"adopt","who":"RA"}`)); string(again.body) != string(first.body) {
+		t.Errorf("sent twice: %s, then %s", first, again)
+	}
+	s.want(http.StatusConflict, s.onJob(id, `{"entry":"a3","act":"adopt","who":"RA"}`))
+	s.end()
+	s.start()
+	var v struct {
+		Adopted []struct {
+			Revision struct {
+				Differences []struct{ Joint, What, Before, After string }
+			}
+		}
+	}
+	s.want(http.StatusOK, s.ask("GET", "/api/jobs/"+id, "")).into(t, &v)
+	if len(v.Adopted) != 1 || len(v.Adopted[0].Revision.Differences) != 2 {
+		t.Fatalf("adopted %+v", v.Adopted)
+	}
+	if d := v.Adopted[0].Revision.Differences[1]; d.Joint != "lid" || d.What != "tightening" || !strings.Contains(d.Before, "20 N·m") || !strings.Contains(d.After, "25 N·m") {
+		t.Errorf("difference %+v", d)
+	}
+	after := s.run(fmt.Sprintf(`{"of":"lid","work":"tighten","job":%q}`, id))
+	for run, want := range map[string]string{before: "20 N·m", after: "25 N·m"} {
+		steps := s.want(http.StatusOK, s.ask("GET", "/api/runs/"+run, "")).body
+		if !contains(steps, want) {
+			t.Errorf("%s is not at %s", run, want)
+		}
+	}
+	if verdict, err := s.bench.store.Verify(""); err != nil || len(verdict.Faults) > 0 {
+		t.Errorf("%v %v", verdict, err)
+	}
+}
+
+// The first page shows who made the last entry, and a job that waits for its next
+// run.
+func TestFirstPage(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	job := s.job(`{"of":"lid","number":"TP-7","order":"2214","who":"RA"}`)
+	if page := s.want(http.StatusOK, s.ask("GET", "/", "")).body; !contains(page, "/jobs/"+job) || !contains(page, "RA, ") {
+		t.Error("no waiting job")
+	}
+	id := s.run(fmt.Sprintf(`{"of":"lid","work":"loosen","job":%q,"who":"RA"}`, job))
+	s.want(http.StatusOK, s.enter(id, `{"entry":"d1","act":"done","step":1,"who":"MK"}`))
+	if page := s.want(http.StatusOK, s.ask("GET", "/", "")).body; contains(page, `"/jobs/`+job) || !contains(page, "MK, ") || contains(page, "RA, ") {
+		t.Errorf("the job still waits, or MK is not named")
+	}
+}
+
+// The list of records goes on for as many pages as there are, within what is asked
+// for.
+func TestRecordsGoOn(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	for n := range mostOnPage + 3 {
+		s.run(fmt.Sprintf(`{"of":"lid","work":"loosen","number":"TP-%d"}`, n%2))
+	}
+	seen := map[string]bool{}
+	path := "/records?machine=TP"
+	for pages := 1; path != ""; pages++ {
+		page := string(s.want(http.StatusOK, s.ask("GET", path, "")).body)
+		for _, link := range regexp.MustCompile(`"/records/(R\d+)"`).FindAllStringSubmatch(page, -1) {
+			seen[link[1]] = true
+		}
+		next := regexp.MustCompile(`href="(/records\?before[^"]*)"`).FindStringSubmatch(page)
+		if path = ""; next != nil {
+			path = html.UnescapeString(next[1])
+		}
+		if pages > 2 {
+			t.Fatal("more pages than there are")
+		}
+	}
+	if len(seen) != mostOnPage+3 {
+		t.Errorf("%d runs were listed, want %d", len(seen), mostOnPage+3)
+	}
+	if page := s.want(http.StatusOK, s.ask("GET", "/records?machine=TP-1&before=R50", "")).body; contains(page, "TP-0") || contains(page, "R50") {
+		t.Error("the second page has what was not asked for")
+	}
 }

@@ -21,6 +21,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/geometry/testkit"
 	"drawdown/render/words"
 )
 
@@ -33,12 +34,18 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// servePage serves until it is told to end. Its clock runs a hundred times too fast,
+// servePage serves until it is told to end. At SIGUSR1 its clock passes a minute,
 // so that nobody has to wait until it looks for new addresses.
 func servePage(folder string) {
-	began := time.Now()
-	fast := func() time.Time { return began.Add(100 * time.Since(began)) }
-	made, err := Open(Options{Folder: folder + "/shop", Data: folder + "/data", Share: true, Words: words.English(), Limits: Usual, Now: fast})
+	minutes := make(chan os.Signal, 1)
+	signal.Notify(minutes, syscall.SIGUSR1)
+	c := clock{t: time.Now()}
+	go func() {
+		for range minutes {
+			c.pass(time.Minute)
+		}
+	}()
+	made, err := Open(Options{Folder: folder + "/shop", Data: folder + "/data", Share: true, Words: words.English(), Limits: Usual, Now: c.now})
 	if err != nil {
 		fmt.Println(err)
 		os.Exit(1)
@@ -64,8 +71,9 @@ func ip(t *testing.T, args string) {
 
 func newNetwork(t *testing.T) network {
 	t.Helper()
-	if _, err := exec.LookPath("ip"); err != nil || os.Getuid() != 0 {
-		t.Skip("ip (iproute2) is not installed, or this is not root")
+	testkit.Program(t, "ip")
+	if os.Getuid() != 0 {
+		t.Skip("only root makes network namespaces")
 	}
 	n := network{fmt.Sprintf("dd-desktop-%d", os.Getpid()), fmt.Sprintf("dd-tablet-%d", os.Getpid())}
 	for _, name := range []string{n.desktop, n.tablet} {
@@ -219,7 +227,12 @@ func TestSharingOverANetwork(t *testing.T) {
 	tablet.want(http.StatusOK, "GET", there("10.77.0.1")+"/api/patterns", "")
 
 	ip(t, "-n "+n.desktop+" address add 10.77.0.9/24 dev wire")
-	time.Sleep(100 * time.Millisecond) // ten seconds by the page's clock
+	page.Process.Signal(syscall.SIGUSR1)
+	for { // until the page has the signal
+		if _, _, err := tablet.ask("GET", there("10.77.0.9")+joinPath, ""); err == nil {
+			break
+		}
+	}
 	tablet.want(http.StatusOK, "GET", there("10.77.0.9")+"/api/patterns", "")
 }
 

@@ -4,25 +4,69 @@ import (
 	"encoding/json"
 	"net/http"
 	"slices"
+	"sync"
 
+	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/record"
 	"drawdown/geometry/finding"
+	"drawdown/render/words"
 	"drawdown/sequence/run"
 	"drawdown/sequence/run/teardown"
 )
 
-// jobState makes the state of a job of its record.
-func (b *Bench) jobState(id string) (record.Started, *teardown.State, teardown.Work, error) {
-	var work teardown.Work
-	started, err := b.store.Job(id)
-	if err != nil {
-		return started, nil, work, err
+// openJobs are the jobs that were asked for, each with its state: what its record
+// comes to. The lock is held as long as a job is looked at.
+type openJobs struct {
+	sync.Mutex
+	all map[string]*openJob
+}
+
+// openJob is a job as its record has it.
+type openJob struct {
+	started record.Started // with the files of the revision that was adopted last
+	work    teardown.Work
+	state   *teardown.State
+	runs    []record.Subject // in the order in which they were started
+}
+
+// forget has a job read anew, after what the record knows of it has changed.
+func (o *openJobs) forget(id string) {
+	o.Lock()
+	defer o.Unlock()
+	delete(o.all, id)
+}
+
+// job gives a job, from its record where it is not in memory. Whoever calls holds
+// the lock.
+func (b *Bench) job(id string) (*openJob, error) {
+	if one, open := b.jobs.all[id]; open {
+		return one, nil
 	}
-	if err := json.Unmarshal(started.Frozen, &work); err != nil {
-		return started, nil, work, err
+	one := &openJob{}
+	var err error
+	if one.started, err = b.store.Job(id); err != nil {
+		return nil, err
+	}
+	if err := json.Unmarshal(one.started.Frozen, &one.work); err != nil {
+		return nil, err
 	}
 	list, err := b.store.Entries(id, 0)
-	return started, work.Replay(entriesOf(list)), work, err
+	if err != nil {
+		return nil, err
+	}
+	one.state = one.work.Replay(entriesOf(list))
+	if adopted := one.state.Adopted(); adopted != nil {
+		one.started.Files = adopted.Revision.Files
+	}
+	if one.runs, err = b.store.Runs(record.Filter{Job: id, Most: mostLines}); err != nil {
+		return nil, err
+	}
+	slices.Reverse(one.runs)
+	if len(b.jobs.all) >= mostOpen {
+		clear(b.jobs.all)
+	}
+	b.jobs.all[id] = one
+	return one, nil
 }
 
 func entriesOf(list []record.Kept) []run.Entry {
@@ -34,39 +78,81 @@ func entriesOf(list []record.Kept) []run.Entry {
 }
 
 // takeOnJob puts an entry to a job, if the rules allow it.
-func (b *Bench) takeOnJob(id string, e run.Entry) (taken, error) {
+func (b *Bench) takeOnJob(id string, e run.Entry, c *words.Catalogue) (taken, error) {
 	e.Time = b.now()
-	e.WrenchFacts = b.wrenchFacts(e.Wrench)
+	e.WrenchFacts, e.Revision = b.wrenchFacts(e.Wrench), nil
 	b.jobs.Lock()
 	defer b.jobs.Unlock()
-	_, state, _, err := b.jobState(id)
+	one, err := b.job(id)
 	if err != nil {
 		return taken{}, err
 	}
-	facts, _, err := b.runsOfJob(id)
+	facts, _, err := b.runsOf(one)
 	if err != nil {
 		return taken{}, err
 	}
-	return takenAs(b.store.Append(id, e, func(int) *run.Refusal { return state.Take(e, facts) }))
+	if e.Act == run.Adopt {
+		if e.Revision, err = b.newer(one, c); err != nil {
+			return taken{}, err
+		}
+	}
+	answer, err := takenAs(b.store.Append(id, e, func(int) *run.Refusal { return one.state.Take(e, facts) }))
+	if err != nil || e.Act == run.Adopt {
+		delete(b.jobs.all, id) // what was applied may not be on the disk
+	}
+	return answer, err
 }
 
-// runsOfJob gives the runs of a job in the order in which they were started, and
-// how each stands.
-func (b *Bench) runsOfJob(id string) ([]teardown.RunFact, []*openRun, error) {
-	list, err := b.store.Runs(record.Filter{Job: id, Most: mostLines})
-	if err != nil {
-		return nil, nil, err
+// newer gives what the file of a job changes as it is now, and keeps it.
+func (b *Bench) newer(one *openJob, c *words.Catalogue) (*run.Revision, error) {
+	differences, made, err := b.differences(one)
+	if err != nil || len(differences) == 0 {
+		return nil, err
 	}
-	slices.Reverse(list)
+	if err := checkSound(made, one.started.Of, c); err != nil {
+		return nil, err
+	}
+	sums, err := b.store.PutFiles(made.Files)
+	return &run.Revision{Differences: differences, Files: sums}, err
+}
+
+// differences compares the file of a job with the one that it goes by.
+func (b *Bench) differences(one *openJob) ([]run.Difference, job.Frozen, error) {
+	made, err := b.shop.freeze(one.started.Of)
+	if err != nil {
+		return nil, made, err
+	}
+	before, err := b.thawed(one.started.Of, one.started.Files)
+	return before.Differences(made), made, err
+}
+
+// newerThan lists what the file of a job changes as it is now; nothing where it is
+// gone.
+func (b *Bench) newerThan(id string) []run.Difference {
+	b.jobs.Lock()
+	defer b.jobs.Unlock()
+	one, err := b.job(id)
+	if err != nil {
+		return nil
+	}
+	differences, _, err := b.differences(one)
+	if err != nil {
+		return nil
+	}
+	return differences
+}
+
+// runsOf gives the runs of a job, and how each stands.
+func (b *Bench) runsOf(one *openJob) ([]teardown.RunFact, []*openRun, error) {
 	var facts []teardown.RunFact
 	var runs []*openRun
-	for _, of := range list {
-		one, err := b.open.find(of.ID, b.now())
+	for _, of := range one.runs {
+		open, err := b.open.find(of.ID, b.now())
 		if err != nil {
 			return nil, nil, err
 		}
-		facts = append(facts, teardown.RunFact{Run: of.ID, Of: of.Of, Direction: of.Work, Again: of.Again, Status: one.view(b.now()).Status})
-		runs = append(runs, one)
+		facts = append(facts, teardown.RunFact{Run: of.ID, Of: of.Of, Direction: of.Work, Again: of.Again, Status: open.view(b.now()).Status})
+		runs = append(runs, open)
 	}
 	return facts, runs, nil
 }
@@ -77,23 +163,32 @@ func (b *Bench) tellJob(one *openRun) error {
 	if one.work.Job == "" || one.work.Direction != run.Tighten {
 		return nil
 	}
-	_, state, _, err := b.jobState(one.work.Job)
+	b.jobs.Lock()
+	defer b.jobs.Unlock()
+	of, err := b.job(one.work.Job)
 	if err != nil {
 		return err
 	}
-	_, runs, err := b.runsOfJob(one.work.Job)
-	if err != nil {
-		return err
+	var others []*openRun
+	for _, other := range of.runs {
+		if other.Of != one.work.Of || other.ID == one.id {
+			continue
+		}
+		open, err := b.open.find(other.ID, b.now())
+		if err != nil {
+			return err
+		}
+		others = append(others, open)
 	}
-	one.inJob(run.JobFacts{Condemned: b.condemned(one.work.Of, one, runs), Ready: state.Ready()})
+	one.inJob(run.JobFacts{Condemned: b.condemned(one.work.Of, others), Ready: of.state.Ready()})
 	return nil
 }
 
-// condemned lists what the runs of a joint condemned, but for one of them.
-func (b *Bench) condemned(of string, but *openRun, runs []*openRun) []run.Condemned {
+// condemned lists what the runs of a joint condemned.
+func (b *Bench) condemned(of string, runs []*openRun) []run.Condemned {
 	var all []run.Condemned
 	for _, other := range runs {
-		if other == but || other.work.Of != of {
+		if other.work.Of != of {
 			continue
 		}
 		if v := other.view(b.now()); v.Status != run.Voided {
@@ -105,9 +200,14 @@ func (b *Bench) condemned(of string, but *openRun, runs []*openRun) []run.Condem
 
 // openJob refuses a job that is closed.
 func (b *Bench) openJob(id string) (record.Started, error) {
-	started, state, _, err := b.jobState(id)
-	if err == nil && state.Closed() {
-		err = wrong(http.StatusConflict, JobEnded, finding.Values{"job": id})
+	b.jobs.Lock()
+	defer b.jobs.Unlock()
+	one, err := b.job(id)
+	if err != nil {
+		return record.Started{}, err
 	}
-	return started, err
+	if one.state.Closed() {
+		return one.started, wrong(http.StatusConflict, JobEnded, finding.Values{"job": id})
+	}
+	return one.started, nil
 }

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/record"
 	"drawdown/geometry/finding"
 	"drawdown/render"
@@ -90,7 +89,6 @@ func (b *Bench) print(w http.ResponseWriter, r *http.Request, p plan.Plan, note 
 	if err != nil {
 		return err
 	}
-	machine.KeepSmall(len(p.Joint.Fasteners), usualDPI)
 	files, _, err := sheets[at].draw(p, ask)
 	if err != nil {
 		return failure{http.StatusUnprocessableEntity, err}

@@ -52,6 +52,7 @@ func (b *Bench) routes() http.Handler {
 		"GET /patterns/{name}":            b.patternPage,
 		"GET /runs/{id}":                  b.runPage,
 		"GET /runs/{id}/live":             b.runLive,
+		"GET /jobs/{id}":                  b.jobPage,
 		"GET /records":                    b.recordsPage,
 		"GET /records/{id}":               b.recordPage,
 		"GET /settings":                   b.settingsPage,

@@ -85,6 +85,9 @@ func (b *Bench) startRun(asked newRun, c *words.Catalogue) (id string, err error
 	if err != nil {
 		return "", err
 	}
+	if asked.Job != "" {
+		defer b.jobs.forget(asked.Job)
+	}
 	return b.store.AddRun(record.NewRun{
 		Job: asked.Job, Again: asked.Again, Of: made.Name, Title: made.Plan.Title, Work: direction,
 		Number: asked.Number, Order: asked.Order, Note: asked.Note, Who: asked.Who,
@@ -212,7 +215,7 @@ func filterOf(r *http.Request) (record.Filter, error) {
 	q := r.URL.Query()
 	text := func(key string) string { return firstRunes(strings.TrimSpace(q.Get(key)), longestName) }
 	f := record.Filter{
-		Machine: text("machine"), Joint: text("joint"), Person: text("person"), Wrench: text("wrench"), Job: text("job"),
+		Machine: text("machine"), Joint: text("joint"), Person: text("person"), Wrench: text("wrench"), Job: text("job"), Before: text("before"),
 		Open: q.Get("open") != "", Most: mostLines,
 	}
 	var err error

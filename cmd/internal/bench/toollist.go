@@ -1,12 +1,12 @@
 package bench
 
 import (
-	"io/fs"
 	"log"
 	"net/http"
 	"slices"
 
 	"drawdown/cmd/internal/job"
+	"drawdown/patterns"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 	"drawdown/sequence/tension/wrench"
@@ -21,11 +21,11 @@ func (b *Bench) wrenches() []wrench.Wrench {
 	}
 	var all []wrench.Wrench
 	for _, name := range lists {
-		data, err := fs.ReadFile(b.shop.root.FS(), name)
+		from, err := patterns.OpenIn(b.shop.root, name)
 		if err != nil {
 			continue // gone meanwhile
 		}
-		list, problems := job.WrenchesIn(name, data)
+		list, problems := job.WrenchesIn(name, from.Data)
 		if problems.Stops() {
 			log.Printf("wrenches: %s", firstProblem(words.English(), problems))
 		}

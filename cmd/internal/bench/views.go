@@ -58,10 +58,43 @@ func (b *Bench) homePage(w http.ResponseWriter, r *http.Request) error {
 	if v.Recent, err = b.runLines(recent[:min(len(recent), mostRecent)]); err != nil {
 		return err
 	}
+	if v.Jobs, err = b.waitingJobs(open); err != nil {
+		return err
+	}
 	for _, one := range b.shop.all() {
 		v.Patterns = append(v.Patterns, patternLine(one))
 	}
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Home(to, v) })
+}
+
+// waitingJobs are the open jobs with no open run.
+func (b *Bench) waitingJobs(open []record.Subject) ([]page.JobLine, error) {
+	jobs, err := b.store.Jobs(record.Filter{Open: true, Most: mostLines})
+	var all []page.JobLine
+	for _, j := range jobs {
+		if !slices.ContainsFunc(open, func(r record.Subject) bool { return r.Job == j.ID }) {
+			all = append(all, page.JobLine{Job: j.ID, Title: j.Title, Number: j.Number, Order: j.Order, By: j.LastBy, At: j.Last})
+		}
+	}
+	return all, err
+}
+
+func (b *Bench) jobPage(w http.ResponseWriter, r *http.Request) error {
+	v := page.JobView{Frame: b.frame(r), ID: r.PathValue("id")}
+	out, err := b.jobOut(v.ID, v.Words)
+	if err != nil {
+		return err
+	}
+	v.Job, v.Number, v.Order, v.Note, v.By, v.Started = out.View, out.Number, out.Order, out.Note, out.Who, out.Started
+	runs, err := b.store.Runs(record.Filter{Job: v.ID, Most: mostLines})
+	if err != nil {
+		return err
+	}
+	if v.Runs, err = b.runLines(runs); err != nil {
+		return err
+	}
+	v.Newer = b.newerThan(v.ID)
+	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Job(to, v) })
 }
 
 func patternLine(one shelved) page.PatternLine {
@@ -77,7 +110,7 @@ func (b *Bench) runLines(list []record.Subject) ([]page.RunLine, error) {
 	for _, of := range list {
 		line := page.RunLine{
 			Run: of.ID, Title: of.Title, Number: of.Number, Order: of.Order, Direction: of.Work, Again: of.Again != "",
-			Status: statusOfRun(of), By: of.Who, At: of.Last,
+			Status: statusOfRun(of), By: of.LastBy, At: of.Last,
 		}
 		if line.Status == run.Open {
 			if err := b.howFar(&line); err != nil {
@@ -256,7 +289,12 @@ func (b *Bench) recordsPage(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	if v.Runs, err = b.runLines(list[:min(len(list), mostOnPage)]); err != nil {
+	if len(list) > mostOnPage {
+		list = list[:mostOnPage]
+		q.Set("before", list[mostOnPage-1].ID)
+		v.Next = "/records?" + q.Encode()
+	}
+	if v.Runs, err = b.runLines(list); err != nil {
 		return err
 	}
 	return b.show(w, r, http.StatusOK, func(to *bytes.Buffer) error { return page.Records(to, v) })

@@ -63,6 +63,7 @@ func (p *Program) bench(flags *pflag.FlagSet, ask benchFlags, args []string) Sta
 
 // serve shows the page until someone ends the program.
 func (p *Program) serve(made *bench.Bench, noOpen bool) Status {
+	signal.Reset(syscall.SIGINT, syscall.SIGTERM) // the page ends in its own way
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
 	err := made.Serve(ctx, func(address string) { p.show(address, noOpen) })

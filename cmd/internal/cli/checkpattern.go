@@ -10,7 +10,6 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
-	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/render"
@@ -52,7 +51,7 @@ var checkCommand = command{
 				return p.check(file, printing, nil)
 			}
 			return p.check(file, printing, func(made plan.Plan) ([]render.File, []string, error) {
-				machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
+				p.keepSmall(made, ask)
 				return job.CheckDrawing(made, *actualSize, ask)
 			})
 		}

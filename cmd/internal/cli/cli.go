@@ -39,6 +39,7 @@ type Program struct {
 	Stdout  io.Writer
 	Stderr  io.Writer
 	Today   time.Time        // that dates are compared with; zero: by the clock
+	alone   bool             // the process is there for this call
 	command string           // of the call, once it is known
 	words   *words.Catalogue // of the call, in the language of --lang
 }
@@ -73,7 +74,8 @@ func findCommand(name string) (command, error) {
 func Main() {
 	// A reader that has gone ends the program with its own status, not a signal.
 	signal.Ignore(syscall.SIGPIPE)
-	program := Program{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr}
+	machine.OnEnd(files.Abandon)
+	program := Program{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, alone: true}
 	os.Exit(int(program.Run(os.Args[1:])))
 }
 
@@ -82,7 +84,7 @@ func Main() {
 // reader that has gone, as head does when it has enough, needs no words.
 func (p *Program) Run(args []string) Status {
 	out := &output{to: p.Stdout}
-	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, Today: p.Today, words: spoken(args)}
+	call := &Program{Stdin: p.Stdin, Stdout: out, Stderr: p.Stderr, Today: p.Today, alone: p.alone, words: spoken(args)}
 	if call.Today.IsZero() {
 		call.Today = time.Now()
 	}

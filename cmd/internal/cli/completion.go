@@ -56,8 +56,8 @@ func described() []shell.Command {
 		all = append(all, shell.Command{Name: c.name, Summary: c.summary(), Words: c.operand.words(), Files: c.operand.files, Flags: flag.Table(flagsOf(c))})
 	}
 	return append(all,
-		shell.Command{Name: "help", Summary: "the help of a command: drawdown help card", Words: commandNames()},
-		shell.Command{Name: "version", Summary: "print which build this is"})
+		shell.Command{Name: "help", Summary: "explain a command: drawdown help card", Words: commandNames()},
+		shell.Command{Name: "version", Summary: "print the version"})
 }
 
 // allNames lists what may stand first on the command line.

@@ -124,6 +124,8 @@ func whyUnread(name string, err error) (Status, error) {
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return Wrong, finding.Failed(files.NoFile, finding.Values{"file": name, "builtin": builtInInstead(name)})
+	case errors.Is(err, syscall.ENAMETOOLONG):
+		return Misuse, finding.Failed(files.NameTooLong, finding.Values{"name": name})
 	case errors.Is(err, syscall.ENOTDIR):
 		return Wrong, finding.Failed(files.BehindFile, finding.Values{"file": name, "above": files.OnTheWay(name)})
 	}

@@ -57,8 +57,16 @@ func sheetOfPlaces(flags *pflag.FlagSet, draw drawing, formats ...render.Format)
 	}
 }
 
+// keepSmall bounds the memory of the process for one ordinary sheet, unless there is
+// more in the process than this call: what is beside it would be held to that too.
+func (p *Program) keepSmall(made plan.Plan, ask job.Printing) {
+	if p.alone {
+		machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
+	}
+}
+
 func (p *Program) draw(made plan.Plan, ask job.Printing, printing flag.Print, draw drawing) Status {
-	machine.KeepSmall(len(made.Joint.Fasteners), ask.DPI)
+	p.keepSmall(made, ask)
 	drawn, notes, err := draw(made, ask)
 	if err != nil {
 		return p.fail(Wrong, err)

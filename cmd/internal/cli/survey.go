@@ -22,7 +22,7 @@ var surveyCommand = command{
 	build: func(flags *pflag.FlagSet) runner {
 		folder := flag.Out(flags, "", "`folder` to write the pattern file to")
 		start := flags.Bool("example", false, "print a survey file to start from")
-		unfinished := flags.Bool("unfinished", false, "write the file without the holes that the readings do not fix")
+		unfinished := flags.Bool("unfinished", false, "write the file without the holes that the readings do not locate")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
 		return func(p *Program, args []string) Status {

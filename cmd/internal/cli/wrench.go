@@ -6,7 +6,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
 	"drawdown/cmd/internal/report"
@@ -27,7 +26,7 @@ var wrenchCommand = command{
 			{"adapter-angle", "`angle` of the adapter to the wrench: 0deg is straight out"},
 			{"wrenches", "`file` with the shop's own list, or - for standard input"},
 		})
-		again := flags.Bool("again", false, "the fastener is at rest, tightened before")
+		again := flags.Bool("again", false, "the fastener is at rest and was tightened before")
 		flag.OfferFiles(flags, "wrenches")
 		flag.Language(flags)
 		asJSON := flag.JSON(flags)
@@ -87,8 +86,6 @@ func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
 		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))
 	case errors.Is(err, source.IsFolder):
 		return nil, p.fail(Wrong, finding.Failed(ListIsFolder, finding.Values{"file": file}))
-	case err != nil:
-		return nil, p.fail(Failed, finding.Failed(files.NotRead, finding.Values{"file": file, "why": files.Reason(err)}))
 	}
-	return list, p.stopped(file, problems, nil)
+	return list, p.stopped(file, problems, err)
 }

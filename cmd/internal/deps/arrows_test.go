@@ -6,17 +6,17 @@ package deps
 // are free, so that a card can be tested with a real pattern.
 var arrows = map[string][]string{
 	"cmd/drawdown":                    {"cmd/internal/cli"},
-	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
+	"cmd/internal/bench":              {"cmd/internal/bench/certificate", "cmd/internal/bench/gate", "cmd/internal/files", "cmd/internal/job", "cmd/internal/record", "cmd/internal/report", "patterns", "patterns/problem", "patterns/scan", "patterns/source", "render", "render/page", "render/sheet", "render/sheet/card", "render/words", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/tension/wrench"},
 	"cmd/internal/bench/benchtest":    {"cmd/internal/bench", "render/page/pagetest", "render/words"}, // of tests alone
 	"cmd/internal/bench/certificate":  {"cmd/internal/files"},
 	"cmd/internal/bench/gate":         {"cmd/internal/files"},
 	"cmd/internal/cli":                {"cmd/internal/bench", "cmd/internal/files", "cmd/internal/flag", "cmd/internal/job", "cmd/internal/machine", "cmd/internal/record", "cmd/internal/report", "cmd/internal/shell", "geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns", "patterns/drawn", "patterns/dxf", "patterns/meaning", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/writing", "render", "render/sheet", "render/sheet/book", "render/sheet/card", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/compliance", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/run", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
 	"cmd/internal/deps":               {},
-	"cmd/internal/files":              {"render"},
+	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
-	"cmd/internal/record":             {"sequence/run"},
+	"cmd/internal/record":             {"cmd/internal/machine", "sequence/run"},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
 	"geometry":                        {},
@@ -33,8 +33,9 @@ var arrows = map[string][]string{
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
 	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul"},
-	"patterns/meaning":                {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
+	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/plan"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/mechanics":              {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
 	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // of tests alone
 	"patterns/places":                 {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "sequence/plan", "sequence/tension/head"},
@@ -52,9 +53,9 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run", "sequence/run/remedy"},
-	"render/pdf":                      {"render/font", "render/scene"},
+	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
 	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
+	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
 	"render/png":                      {"render/font", "render/scene"},
 	"render/scene":                    {},
@@ -67,7 +68,7 @@ var arrows = map[string][]string{
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
-	"render/sheet/record":             {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
+	"render/sheet/record":             {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
@@ -75,7 +76,10 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/wordstest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                                        // of tests alone
+	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                              // of tests alone
+	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
@@ -87,15 +91,16 @@ var arrows = map[string][]string{
 	"sequence/interaction/contact":    {"geometry", "sequence/interaction/compliance", "sequence/tension/stiffness"},
 	"sequence/interaction/limits":     {},
 	"sequence/interaction/prediction": {"geometry/unit", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/plan"},
-	"sequence/interaction/procedure":  {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/plan", "sequence/tension/screw"},
+	"sequence/interaction/procedure":  {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/plan", "sequence/stages", "sequence/tension/screw"},
 	"sequence/interaction/setup":      {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/procedure", "sequence/plan", "sequence/tension/stiffness", "sequence/tension/strength"},
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
 	"sequence/judge":                  {"geometry", "geometry/family", "geometry/unit", "sequence", "sequence/plan", "sequence/way"},
-	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/head", "sequence/tension/screw"},
+	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/screw"},
 	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
 	"sequence/run":                    {"geometry/unit", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/overhaul", "sequence/plan", "sequence/run"},
+	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
@@ -118,7 +123,6 @@ var outside = map[string][]string{
 	"rsc.io/qr":                      {"cmd/internal/bench"},
 	"modernc.org/sqlite":             {"cmd/internal/record"},
 	"github.com/spf13/pflag":         {"cmd"},
-	"github.com/google/renameio/v2":  {"cmd/internal/files"},
 	"golang.org/x/term":              {"cmd/internal/machine"},
 	"github.com/klauspost/compress":  {"render/pdf", "render/png"},
 	"github.com/bep/imagemeta":       {"patterns/scan"},

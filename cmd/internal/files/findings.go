@@ -15,6 +15,9 @@ const (
 	FolderNotNamed finding.Code = "folder not named"       //
 	LooksLikeFile  finding.Code = "folder looks like file" // file
 	IsFolder       finding.Code = "file is a folder"       // file
+	NotRegular     finding.Code = "file not regular"       // file
+	ReadOnly       finding.Code = "file read-only"         // file
+	NameTooLong    finding.Code = "name too long"          // name
 	NotWritten     finding.Code = "file not written"       // file, why
 	NotRead        finding.Code = "file not read"          // file, why
 	NoFile         finding.Code = "file missing"           // file; builtin: the pattern of its name

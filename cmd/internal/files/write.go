@@ -10,33 +10,28 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"syscall"
 
 	"drawdown/geometry/finding"
 	"drawdown/render"
 )
 
-// Write writes finished files to a folder and gives their paths. All of
-// them are on the disk before the first takes its place; where one cannot take
-// it, the others give theirs up again.
+// Write writes finished files to a folder and gives their paths. They are a set:
+// all of them are on the disk before the first takes its place, and nobody sees new
+// ones beside old ones. Where one cannot take its place, all stays as it was.
 func Write(folder string, files []render.File) ([]string, error) {
 	if err := makeFolder(folder); err != nil {
 		return nil, err
 	}
-	set := make([]*placed, 0, len(files))
-	defer func() {
-		for _, one := range set {
-			one.discard()
-		}
-	}()
 	var paths []string
 	for _, f := range files {
-		one, err := prepare(filepath.Join(folder, f.Name), f.Data)
-		if err != nil {
+		path := filepath.Join(folder, f.Name)
+		if err := replaceable(path); err != nil {
 			return nil, err
 		}
-		set, paths = append(set, one), append(paths, filepath.ToSlash(one.path))
+		paths = append(paths, filepath.ToSlash(path))
 	}
-	return paths, replaceAll(set)
+	return paths, writeSet(folder, files, forAll)
 }
 
 // Permissions of a new file, before the system's own mask.
@@ -47,66 +42,69 @@ const (
 
 // WriteSecret writes a file that nobody else may read, whole or not at all.
 func WriteSecret(path string, data []byte) error {
-	one, err := newTemporary(path, data, forMyself)
+	return writeSet(filepath.Dir(path), []render.File{{Name: filepath.Base(path), Data: data}}, forMyself)
+}
+
+func writeSet(folder string, files []render.File, mode fs.FileMode) error {
+	if len(files) == 0 {
+		return nil
+	}
+	first := files[0].Name
+	s, err := newStaging(folder)
 	if err != nil {
-		return cannotWrite(path, err)
+		return cannotWrite(filepath.Join(folder, first), err)
 	}
-	defer one.discard()
-	if err := one.replace(); err != nil {
-		return cannotWrite(path, err)
-	}
-	return nil
-}
-
-// placed is a file that is written in full beside its place, and what stood
-// there before.
-type placed struct {
-	*temporary
-	path   string
-	before []byte
-	isNew  bool
-}
-
-func prepare(path string, data []byte) (*placed, error) {
-	if about, err := os.Stat(path); err == nil && about.IsDir() {
-		return nil, finding.Failed(IsFolder, finding.Values{"file": path})
-	}
-	before, err := os.ReadFile(path)
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return nil, cannotWrite(path, err)
-	}
-	file, writeErr := newTemporary(path, data, forAll)
-	if writeErr != nil {
-		return nil, cannotWrite(path, writeErr)
-	}
-	return &placed{temporary: file, path: path, before: before, isNew: err != nil}, nil
-}
-
-func replaceAll(set []*placed) error {
-	for i, one := range set {
-		if err := one.replace(); err != nil {
-			for _, done := range set[:i] {
-				done.restore()
-			}
-			return cannotWrite(one.path, err)
+	defer s.discard()
+	part, rest := "first", []string{}
+	for _, f := range files {
+		if err := s.write(part, f.Name, f.Data, mode); err != nil {
+			return cannotWrite(filepath.Join(folder, f.Name), err)
 		}
+		if part == "rest" {
+			rest = append(rest, f.Name)
+		}
+		part = "rest"
+	}
+	if failed, err := s.move(first, rest); err != nil {
+		return cannotWrite(filepath.Join(folder, failed), err)
 	}
 	return nil
 }
 
-// restore brings back what stood in the place. It cannot do more than try.
-func (one *placed) restore() {
-	if one.isNew {
-		os.Remove(one.path)
-		return
+// replaceable refuses a place that is taken by something that no file may replace:
+// a folder, a device, a pipe, a link to one, a file that may not be written. What
+// stands there is not read.
+func replaceable(path string) error {
+	about, err := os.Stat(path)
+	switch values := (finding.Values{"file": path}); {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return cannotWrite(path, err)
+	case about.IsDir():
+		return finding.Failed(IsFolder, values)
+	case !about.Mode().IsRegular():
+		return finding.Failed(NotRegular, values)
+	case about.Mode().Perm()&0o222 == 0: // also where the system lets an administrator
+		return finding.Failed(ReadOnly, values)
 	}
-	if file, err := newTemporary(one.path, one.before, forAll); err == nil {
-		defer file.discard()
-		file.replace()
+	file, err := os.OpenFile(path, os.O_WRONLY, 0)
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return finding.Failed(ReadOnly, finding.Values{"file": path})
+	case errors.Is(err, fs.ErrNotExist): // another run moves its own there
+		return nil
+	case err != nil:
+		return cannotWrite(path, err)
 	}
+	return file.Close()
 }
 
+// cannotWrite says why a file was not written, where that is not yet said.
 func cannotWrite(path string, err error) error {
+	if said, ok := errors.AsType[finding.Finding](err); ok {
+		return said
+	}
 	return finding.Failed(NotWritten, finding.Values{"file": path, "why": Reason(err)})
 }
 
@@ -114,14 +112,18 @@ func cannotWrite(path string, err error) error {
 var endings = []string{".yaml", ".yml", ".pdf", ".png", ".svg", ".csv", ".dxf", ".html", ".gif"}
 
 // CheckFolder refuses the empty name of a folder, which a script with an unset
-// variable gives, and that of a file: a folder cover.yaml would stand in its
-// way later.
+// variable gives, one that is too long, and that of a file: a folder cover.yaml
+// would stand in its way later.
 func CheckFolder(folder string) error {
 	if folder == "" {
 		return finding.Failed(FolderNotNamed, nil)
 	}
-	if info, err := os.Stat(folder); err == nil && info.IsDir() {
+	info, err := os.Stat(folder)
+	if err == nil && info.IsDir() {
 		return nil
+	}
+	if errors.Is(err, syscall.ENAMETOOLONG) {
+		return finding.Failed(NameTooLong, finding.Values{"name": folder})
 	}
 	if LooksLikeOne(folder) {
 		return finding.Failed(LooksLikeFile, finding.Values{"file": folder})

@@ -137,11 +137,11 @@ func ShopNames(shop *os.Root) (parts, wrenches []string, err error) {
 		if !slices.Contains(yamlEndings, ending) || strings.HasPrefix(e.Name(), ".") {
 			continue
 		}
-		data, err := fs.ReadFile(shop.FS(), e.Name())
+		from, err := patterns.OpenIn(shop, e.Name())
 		if err != nil {
-			continue // gone meanwhile, or a link that leads out of the folder
+			continue // gone meanwhile, no file, or a link that leads out of the folder
 		}
-		switch name := strings.TrimSuffix(e.Name(), ending); KindOfText(data) {
+		switch name := strings.TrimSuffix(e.Name(), ending); KindOfText(from.Data) {
 		case PatternFile, MachineFile:
 			parts = append(parts, name)
 		case WrenchFile:

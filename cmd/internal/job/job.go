@@ -22,6 +22,7 @@ import (
 	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/stages"
 )
 
 // Load reads a pattern and plans the work. A way or turn that is not empty goes
@@ -60,7 +61,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 			problems = append(problems, placed(f, places, figures.Placed(f)))
 		}
 	}
-	for _, f := range p.Senseless() {
+	for _, f := range stages.Senseless(p) {
 		problems = append(problems, placed(f, places, f))
 	}
 	if f, found := judge.Stated(input, p); found && err == nil && !warned(problems, meaning.StarOffCircle) {

@@ -10,7 +10,7 @@ import (
 
 // smallCardBytes is what one ordinary card needs with room to spare. The bench
 // PC is often an old one: garbage is rather collected once more than let grow.
-const smallCardBytes = 13 << 20
+const smallCardBytes = 14 << 20
 
 // KeepSmall bounds the memory for a card of ordinary size, unless the user has
 // set a bound. Large cards and fine pictures need more and get it.

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"golang.org/x/term"
@@ -39,8 +40,12 @@ func (p *Progress) Done(pieces int) {
 		return
 	}
 	p.next, p.shown = time.Now().Add(pause), true
+	barShown.Store(true)
 	fmt.Fprint(p.to, "\r"+bar(pieces, p.total))
 }
+
+// barShown says whether a bar stands on the terminal.
+var barShown atomic.Bool
 
 const barWidth = 30
 
@@ -53,6 +58,7 @@ func bar(pieces, total int) string {
 // Clear takes the bar off the terminal.
 func (p *Progress) Clear() {
 	if p.shown {
+		barShown.Store(false)
 		fmt.Fprint(p.to, "\r"+strings.Repeat(" ", len(bar(p.total, p.total)))+"\r")
 	}
 }

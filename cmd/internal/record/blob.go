@@ -38,6 +38,20 @@ func (s *Store) PutPhoto(data []byte) (sum string, err error) {
 	return sum, err
 }
 
+// PutFiles keeps files and gives the SHA-256 of each by its name.
+func (s *Store) PutFiles(files map[string][]byte) (sums map[string]string, err error) {
+	sums = map[string]string{}
+	err = s.written(func(tx *sql.Tx, _ *Head) error {
+		for name, data := range files {
+			if sums[name], err = keepBlob(tx, fileBlob, data); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	return sums, err
+}
+
 // checkPhoto refuses an entry that names a picture which is not there.
 func checkPhoto(tx *sql.Tx, sum string) error {
 	var there int

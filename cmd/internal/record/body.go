@@ -59,6 +59,9 @@ func (b body) sums() (list []string) {
 		if b.Entry.Photo != "" {
 			list = append(list, b.Entry.Photo)
 		}
+		if r := b.Entry.Revision; r != nil {
+			list = slices.AppendSeq(list, maps.Values(r.Files))
+		}
 		return list
 	}
 	if b.Start.Frozen != "" {
@@ -116,8 +119,7 @@ func readBody(text []byte) (b body, err error) {
 
 // content is an entry as its sender wrote it: without what the server adds.
 func (b body) content() ([]byte, error) {
-	sent := *b.Entry
-	sent.Time, sent.WrenchFacts = time.Time{}, nil
+	sent := b.Entry.AsSent()
 	return body{Entry: &sent}.bytes()
 }
 

@@ -46,13 +46,19 @@ func (s *Store) started(id string, kind Kind) (Started, error) {
 
 // readSubject reads a record's line in a list, and the body that started it.
 func readSubject(db querier, n int64) (Subject, body, error) {
-	var text []byte
+	var text, latest []byte
 	var last int64
 	var version int
 	var ended sql.NullString
-	err := db.QueryRow(`SELECT body, last, (SELECT max(version) FROM entry WHERE subject = s.n),
+	err := db.QueryRow(`SELECT e.body, last, l.version, l.body,
 		(SELECT act FROM entry WHERE subject = s.n AND act IN ('seal', 'void', 'close') ORDER BY act DESC LIMIT 1)
-		FROM subject s JOIN entry e ON e.n = s.n WHERE s.n = ?`, n).Scan(&text, &last, &version, &ended)
+		FROM subject s JOIN entry e ON e.n = s.n
+		JOIN entry l ON l.subject = s.n AND l.version = (SELECT max(version) FROM entry WHERE subject = s.n)
+		WHERE s.n = ?`, n).Scan(&text, &last, &version, &latest, &ended)
+	if err != nil {
+		return Subject{}, body{}, err
+	}
+	lastBy, err := whoMade(db, latest)
 	if err != nil {
 		return Subject{}, body{}, err
 	}
@@ -76,7 +82,18 @@ func readSubject(db querier, n int64) (Subject, body, error) {
 	}
 	return Subject{ID: b.On, Kind: st.Kind, Job: st.Job, Again: st.Again, Of: st.Of, Title: st.Title, Work: st.Work,
 		Number: st.Number, Order: st.Order, Note: st.Note, Who: st.Who, Program: st.Program,
-		Started: st.Time, Last: time.UnixMilli(last).UTC(), Version: version, Ended: run.Act(ended.String)}, b, nil
+		Started: st.Time, Last: time.UnixMilli(last).UTC(), LastBy: lastBy, Version: version, Ended: run.Act(ended.String)}, b, nil
+}
+
+// whoMade gives who made an entry.
+func whoMade(db querier, text []byte) (string, error) {
+	b, err := readBody(text)
+	if err != nil {
+		return "", err
+	}
+	by := b.names()[0]
+	err = showNames(db, by)
+	return *by, err
 }
 
 // Entries gives the entries of a record after a version, in the order in which

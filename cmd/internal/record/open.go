@@ -11,6 +11,7 @@ import (
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
 
+	"drawdown/cmd/internal/machine"
 	"drawdown/geometry/finding"
 )
 
@@ -167,7 +168,7 @@ func local(folder string) error {
 }
 
 func locked(folder string) (*os.File, error) {
-	lock, taken, err := lockFile(filepath.Join(folder, lockName))
+	lock, taken, err := machine.LockFile(filepath.Join(folder, lockName))
 	if taken {
 		return nil, finding.Failed(InUse, finding.Values{"folder": folder})
 	}

@@ -78,9 +78,10 @@ type Subject struct {
 	Who     string        `json:"who,omitempty"`
 	Program string        `json:"program,omitempty"`
 	Started time.Time     `json:"started"`
-	Last    time.Time     `json:"last"`            // time of the latest entry
-	Version int           `json:"version"`         // entries so far
-	Ended   run.Act       `json:"ended,omitempty"` // seal, void or close; empty while it is open
+	Last    time.Time     `json:"last"`              // time of the latest entry
+	LastBy  string        `json:"last_by,omitempty"` // who made it
+	Version int           `json:"version"`           // entries so far
+	Ended   run.Act       `json:"ended,omitempty"`   // seal, void or close; empty while it is open
 }
 
 // Started is a run or a job with what it was started from.
@@ -121,8 +122,9 @@ type Filter struct {
 	Wrench   string // number of a wrench, whole
 	Job      string // id of the job
 	From, To time.Time
-	Open     bool // only those not ended
-	Most     int  // the latest so many; 0: 200
+	Open     bool   // only those not ended
+	Before   string // only those started before this one; empty: all
+	Most     int    // the latest so many; 0: 200
 }
 
 // EndOfDay is the last moment that a day has in the record, for To; of no day, none.

@@ -54,7 +54,7 @@ func (f Filter) query(kind Kind) (string, []any) {
 		limit("instr(joint, ?) > 0", strings.ToLower(f.Joint))
 	}
 	if f.Person != "" {
-		limit("n IN (SELECT subject FROM took_part WHERE person = (SELECT n FROM person WHERE name = ?))", strings.TrimSpace(f.Person))
+		limit("n IN (SELECT subject FROM took_part WHERE person IN (SELECT n FROM person WHERE name = ? COLLATE NOCASE))", strings.TrimSpace(f.Person))
 	}
 	if f.Wrench != "" {
 		limit("n IN (SELECT subject FROM entry WHERE wrench = ? AND wrench <> '')", f.Wrench)
@@ -67,6 +67,9 @@ func (f Filter) query(kind Kind) (string, []any) {
 	}
 	if !f.To.IsZero() {
 		limit("first <= ?", milliseconds(f.To))
+	}
+	if f.Before != "" {
+		limit("n < (SELECT n FROM subject WHERE id = ?)", f.Before)
 	}
 	if f.Open {
 		limit("NOT EXISTS (SELECT 1 FROM entry WHERE subject = subject.n AND act IN ('seal', 'void', 'close'))")

@@ -1,7 +1,7 @@
 // An entry as the record takes it, with an id of its own: sent twice, it counts once.
 import { who } from "./device.js";
 
-function randomId() {
+export function randomId() {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   return Array.from(bytes, (b) => b.toString(16).padStart(2, "0")).join("");
 }

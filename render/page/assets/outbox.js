@@ -1,6 +1,8 @@
 // The outbox holds each tap until the server has taken it. It survives a reload,
 // keeps the order, and stops at the first tap that is refused.
 
+import { randomId } from "./entry.js";
+
 const memory = []; // where the browser has no store: it lasts as long as the page
 let store = null;
 
@@ -26,6 +28,7 @@ export class Outbox {
     this.held = [];
     this.sending = false;
     this.online = true;
+    this.fault = ""; // what the server says where it cannot record
     this.ended = false; // the session of this device
     this.pause = 1000; // ms until the next try
     this.timer = 0;
@@ -67,10 +70,12 @@ export class Outbox {
     await this.read();
   }
 
-  // again sends what is held once more, after a person has looked.
+  // again sends what is held once more, after a person has looked. What was refused
+  // gets another id: under the old one the answer stays the same.
   async again() {
     for (const tap of this.held.filter((one) => one.refused)) {
       delete tap.refused;
+      tap.entry.entry = randomId();
       await this.mark(tap);
     }
     this.send();
@@ -105,7 +110,8 @@ export class Outbox {
       return false;
     }
     this.ended = answer.status === 401 || answer.status === 403;
-    this.reached(answer.status < 500 && answer.status !== 429);
+    const failed = answer.status >= 500 || answer.status === 429;
+    this.reached(!failed, failed ? said.reason : "");
     if (this.ended) this.changed();
     if (answer.ok) {
       this.taken(tap, said.version);
@@ -120,11 +126,13 @@ export class Outbox {
     return false;
   }
 
-  // reached notes whether the server answers.
-  reached(yes) {
+  // reached notes whether the server answers, and what it says where it cannot
+  // record.
+  reached(yes, fault = "") {
     if (yes) this.pause = 1000;
-    if (this.online !== yes) {
+    if (this.online !== yes || this.fault !== fault) {
       this.online = yes;
+      this.fault = fault;
       this.changed();
     }
   }

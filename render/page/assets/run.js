@@ -20,6 +20,10 @@ let chosen = null; // the mark that a dialog is about
 
 function taken(tap, version) {
   tone();
+  if (tap.entry.act === "hand over") { // the next tap is somebody else's
+    setWhoShown("");
+    at("who").querySelector("input").value = tap.entry.to || "";
+  }
   shown.sent.push({ step: tap.entry.act === "done" ? tap.entry.step : 0, version, id: tap.entry.entry });
   live.refresh();
 }
@@ -175,6 +179,10 @@ function refused(tap) {
     await outbox.drop(tap.order);
     live.refresh();
     if (outbox.held.length > 0) openHeld();
+  };
+  at("refused-again").onclick = () => {
+    at("refused").close();
+    outbox.again();
   };
   openDialog("refused");
 }

@@ -26,6 +26,7 @@ export class Shown {
     this.sent = this.sent.filter((one) => one.version > known.version);
     this.drawMarks(known);
     this.drawPanel();
+    this.drawStages();
     this.drawStatus();
     const undo = at("undo");
     undo.dataset.of = known.undo;
@@ -59,6 +60,16 @@ export class Shown {
       beside.setAttribute("x", room.x);
       beside.setAttribute("y", room.y);
     }
+    const about = beside.getBBox(); // so that the part does not show between the figures
+    const box = beside.textContent ? { x: about.x - 1, y: about.y, width: about.width + 2, height: about.height } : { width: 0, height: 0 };
+    for (const [name, value] of Object.entries(box)) at("beside-ground").setAttribute(name, value);
+  }
+
+  // drawStages has the stage that is worked on in sight, where not all find room.
+  drawStages() {
+    const stages = at("stages");
+    const now = stages.querySelector(".now");
+    if (now) stages.scrollLeft = now.offsetLeft - stages.offsetLeft - (stages.clientWidth - now.offsetWidth) / 2;
   }
 
   drawMark(id, state, word, label) {
@@ -108,7 +119,7 @@ export class Shown {
       return;
     }
     const count = held.length > 0 ? heldWords(held.length) : "";
-    const said = [count, online ? "" : this.says.offline, ended ? this.says.ended : ""].filter(Boolean).join(" · ");
+    const said = [count, online ? "" : this.outbox.fault || this.says.offline, ended ? this.says.ended : ""].filter(Boolean).join(" · ");
     if (status.textContent === said) return;
     const button = document.createElement("button");
     button.type = "button";

@@ -1,5 +1,5 @@
 // Starts a run: with a job where the machine or the order is named.
-import "./device.js";
+import { who } from "./device.js";
 import { at } from "./live.js";
 
 async function post(path, body) {
@@ -17,8 +17,8 @@ at("start-form")?.addEventListener("submit", async (e) => {
   const of = form.dataset.of;
   const fields = Object.fromEntries([...new FormData(form)].filter(([name, value]) => value !== "" && name !== "work"));
   try {
-    const job = Object.keys(fields).length > 0 ? (await post("/api/jobs", { of, ...fields })).job : undefined;
-    const { run } = await post("/api/runs", { of, work: e.submitter.value, job });
+    const job = Object.keys(fields).length > 0 ? (await post("/api/jobs", { of, ...fields, who: who() || undefined })).job : undefined;
+    const { run } = await post("/api/runs", { of, work: e.submitter.value, job, who: who() || undefined });
     location.assign("/runs/" + run);
   } catch (error) {
     problem.textContent = error.message && error.name === "Error" ? error.message : problem.dataset.unsent;

@@ -20,6 +20,7 @@ import (
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
 )
 
 // policy is the content policy of the bench: nothing inline, nothing from elsewhere.
@@ -44,6 +45,7 @@ type kept struct {
 	state   *run.State
 	entries []run.Entry
 	changed chan struct{}
+	refused map[string]*run.Refusal // by the id of the entry, which gets the same answer again
 }
 
 func TestMain(m *testing.M) { os.Exit(Main(m)) }
@@ -55,6 +57,7 @@ func newBench(t testing.TB) *bench {
 	mux.HandleFunc("GET /patterns/{name}", b.shows(b.pattern))
 	mux.HandleFunc("GET /runs/{id}", b.shows(b.run))
 	mux.HandleFunc("GET /runs/{id}/live", b.shows(b.live))
+	mux.HandleFunc("GET /jobs/{id}", b.shows(b.job))
 	mux.HandleFunc("GET /records", b.shows(b.records))
 	mux.HandleFunc("GET /records/{id}", b.shows(b.record))
 	mux.HandleFunc("GET /share", b.shows(b.share))
@@ -92,7 +95,7 @@ func (b *bench) open(of string, d run.Direction, toAccept ...finding.Finding) st
 	p := patterntest.Plan(b.t, of)
 	id := "R" + strconv.Itoa(len(b.runs)+1)
 	work := run.New(p, d, toAccept)
-	b.runs[id] = &kept{plan: p, work: work, state: work.Start(), changed: make(chan struct{})}
+	b.runs[id] = &kept{plan: p, work: work, state: work.Start(), changed: make(chan struct{}), refused: map[string]*run.Refusal{}}
 	return id
 }
 
@@ -127,9 +130,13 @@ func (b *bench) judge(id string, e run.Entry) *run.Refusal {
 	if e.ID == "" {
 		e.ID = "other" + strconv.Itoa(len(k.entries))
 	}
+	if r := k.refused[e.ID]; r != nil {
+		return r
+	}
 	e.Time = b.clock()
 	before := k.state.Version()
 	if r := k.state.Take(e); r != nil {
+		k.refused[e.ID] = r
 		return r
 	}
 	if k.state.Version() > before {
@@ -326,6 +333,20 @@ func (b *bench) records(w http.ResponseWriter, f page.Frame, r *http.Request) er
 	open, over := b.lines()
 	q := r.URL.Query()
 	return page.Records(w, page.RecordsView{Frame: f, Runs: append(over, open...), Asked: page.RecordsAsked{Machine: q.Get("machine"), Joint: q.Get("joint"), Person: q.Get("person")}})
+}
+
+// job is a job of which the head is off and put on again.
+func (b *bench) job(w http.ResponseWriter, f page.Frame, r *http.Request) error {
+	work := teardown.OfJoint("p4-head", patterntest.Plan(b.t, "p4-head"), nil)
+	state := work.Start()
+	runs := []teardown.RunFact{{Run: "R1", Of: "p4-head", Direction: run.Loosen, Status: run.Sealed}}
+	var open, over []page.RunLine
+	open, over = b.lines()
+	return page.Job(w, page.JobView{
+		Frame: f, ID: "J1", Number: "P4-0117", Order: "2214", By: "RA", Started: b.clock(), Runs: append(open, over...)[:2],
+		Job:   state.View(runs, work.JointNeeds("p4-head", []run.Condemned{{ID: "M3", Kind: "main", Trouble: run.Broken}}, nil)),
+		Newer: []run.Difference{{What: run.ChangedFile, Before: "3b5d5c37", After: "9f86d081"}, {Joint: "p4-head", What: run.ChangedRevision, Before: "A", After: "B"}},
+	})
 }
 
 func (b *bench) record(w http.ResponseWriter, f page.Frame, r *http.Request) error {

@@ -6,6 +6,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -33,8 +34,9 @@ type Device struct {
 var (
 	Phone   = Device{"phone", 360, 740, true}
 	Tablet  = Device{"tablet", 1024, 768, true}
+	Upright = Device{"upright", 820, 1180, true} // a tablet held upright
 	Desktop = Device{"desktop", 1440, 900, false}
-	Devices = []Device{Phone, Tablet, Desktop}
+	Devices = []Device{Phone, Tablet, Desktop, Upright}
 )
 
 // Tab is a page in the browser, with what went wrong in it.
@@ -80,6 +82,7 @@ func Browser(t *testing.T) context.Context {
 		t.Fatal(err)
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(folder),
+		chromedp.WSURLReadTimeout(time.Hour), // its first start reads much from the disk
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true))
 	ctx, end := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, stop := chromedp.NewContext(ctx)
@@ -102,6 +105,8 @@ func NewTab(t *testing.T, ctx context.Context, d Device) *Tab {
 		switch e := event.(type) {
 		case *runtime.EventExceptionThrown:
 			one.problems = append(one.problems, fmt.Sprint(e.ExceptionDetails.Text, e.ExceptionDetails.Exception))
+		case *runtime.EventConsoleAPICalled:
+			one.problems = append(one.problems, fmt.Sprintf("console: %s", e.Type))
 		case *log.EventEntryAdded:
 			one.problems = append(one.problems, e.Entry.Text+" "+e.Entry.URL)
 		case *network.EventRequestWillBeSent:
@@ -144,17 +149,24 @@ func (one *Tab) Open(address string) {
 	one.Do(chromedp.Navigate(address))
 }
 
-// Until waits for what an expression says.
+// Until waits for what an expression says of a page that is there as a whole, for
+// as long as the test may take: a busy machine fails no test.
 func (one *Tab) Until(expression string) {
 	one.T.Helper()
-	for range 200 {
+	for one.mayWait() {
 		// Between two pages there is none to ask.
-		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](expression)); err == nil && holds {
+		if holds, err := chromedp.Run(one.Ctx, chromedp.Evaluate[bool](`document.readyState === "complete" && (`+expression+`)`)); err == nil && holds {
 			return
 		}
 		time.Sleep(25 * time.Millisecond)
 	}
 	one.T.Fatalf("never: %s\nproblems: %q\n%s", expression, one.problems, one.state())
+}
+
+// mayWait says whether there is time left, but for what a failure has to say.
+func (one *Tab) mayWait() bool {
+	ends, limited := one.T.Deadline()
+	return !limited || time.Until(ends) > 20*time.Second
 }
 
 // Evaluate gives the value of an expression in the page.
@@ -213,12 +225,32 @@ func (one *Tab) Scheme(value string) {
 	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}}})
 }
 
+// Motion has the browser say how much motion the user wants.
+func (one *Tab) Motion(value string) {
+	one.T.Helper()
+	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: value}}})
+}
+
 // Language has the browser ask for a language.
 func (one *Tab) Language(tag string) {
 	one.T.Helper()
 	call(one, emulation.SetUserAgentOverride, emulation.SetUserAgentOverrideParams{
 		UserAgent: Evaluate[string](one, `navigator.userAgent`), AcceptLanguage: tag,
 	})
+}
+
+// Problems gives what went wrong in the page until now.
+func (one *Tab) Problems() []string {
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	return slices.Clone(one.problems)
+}
+
+// Requests gives the addresses that the page has asked for.
+func (one *Tab) Requests() []string {
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	return slices.Clone(one.requests)
 }
 
 // Quiet fails where something went wrong in the page.

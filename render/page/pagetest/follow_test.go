@@ -1,6 +1,7 @@
 package pagetest
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -65,8 +66,8 @@ func TestFollow(t *testing.T) {
 	version(one, "1")
 	first := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`)
 	one.Rest()
-	one.Tap("#bar")
-	one.Tap("#bar")
+	// Two clicks in one go: on a busy machine a second touch may come after the pause.
+	Evaluate[any](one, `(() => { const b = document.getElementById("bar"); b.click(); b.click(); return null; })()`)
 	version(one, "2")
 	one.Rest()
 	one.Tap(`.mark[data-state="next"] .edge`)
@@ -178,6 +179,26 @@ func TestRefused(t *testing.T) {
 	one.Quiet("Failed to load resource", "ERR_")
 }
 
+// What was refused is sent again under another id, once its cause is gone: under
+// the old one it would get the old answer.
+func TestSentAgain(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "RA")
+	b.deaf.Store(true)
+	one.Tap("#bar")
+	one.Until(`document.body.dataset.held === "1"`)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	b.deaf.Store(false)
+	one.Until(`document.getElementById("refused").open`)
+	b.take(id, run.Entry{Act: run.Undo, Of: "other0"})
+	one.Click("#refused-again")
+	version(one, "3")
+	b.want(id, "done 1 KL", "undo 0 KL", "done 1 RA")
+}
+
 // What another tablet does is seen at once.
 func TestTwoTablets(t *testing.T) {
 	t.Parallel()
@@ -257,15 +278,17 @@ func TestToTheSeal(t *testing.T) {
 	}
 	one.Type("#handover input", "MB")
 	one.Click(`#handover button[type=submit]`)
-	one.Until(`!document.getElementById("handover").open`)
+	one.Until(`document.querySelector("[data-open=handed]")?.textContent.includes("RA to MB")`)
 	one.Rest()
 	one.Click("#bar")
 	one.Until(`document.getElementById("seal").open`)
 	one.Type("#seal input[name=wrench]", "W-07")
-	one.Type("#seal input[name=second]", "MB"+kb.Enter)
+	one.Type("#seal input[name=second]", "RA"+kb.Enter)
+	one.Until(`document.getElementById("who").open && document.querySelector("#who input").value === "MB"`) // who took over
+	key(kb.Enter)
 	one.Until(`document.querySelector(".ask").classList.contains("over")`)
 	taken := b.taken(id)
-	if got := taken[len(taken)-2:]; !cmp.Equal(got, []string{"hand over 0 RA", "seal 0 RA"}) {
+	if got := taken[len(taken)-2:]; !cmp.Equal(got, []string{"hand over 0 RA", "seal 0 MB"}) {
 		t.Errorf("the last entries are %q", got)
 	}
 	one.Quiet()
@@ -285,10 +308,20 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
 	}
 	one := NewTab(t, Browser(t), Tablet)
+	from := time.Now()
 	signedOn(one, b, id, "RA")
 	one.Tap("#bar")
 	version(one, "4")
-	one.Until(`/^0?9:5\d|10:00$/.test(document.getElementById("left").textContent)`)
+	one.Until(`/^\d\d:\d\d$/.test(document.getElementById("left").textContent)`)
+	left, err := time.Parse("04:05", one.Text("#left"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	passed := 10*60 - 60*left.Minute() - left.Second()
+	// The page's clock is behind by the time that the page took to come.
+	if most := time.Since(from).Seconds() + 1; math.Abs(float64(passed)) > most {
+		t.Errorf("%d seconds of the wait have passed; at most %v did", passed, most)
+	}
 	if !Evaluate[bool](one, `document.getElementById("bar").disabled`) {
 		t.Error("the bar takes a tap while one waits")
 	}
@@ -324,8 +357,6 @@ func TestZoom(t *testing.T) {
 		t.Errorf("whole again it shows %v of %v", got, whole)
 	}
 	one.Pinch(400, 200, 40, 200)
-	if got := width(); got > whole*0.5 {
-		t.Errorf("pinched it shows %v of %v", got, whole)
-	}
+	one.Until(`document.getElementById("part").viewBox.baseVal.width <= ` + number(whole*0.5))
 	one.Quiet()
 }

@@ -1,6 +1,7 @@
 package pagetest
 
 import (
+	"cmp"
 	"os"
 	"path/filepath"
 	"slices"
@@ -59,7 +60,7 @@ func screens(b *bench) []screen {
 		{name: "seal", path: "/runs/" + done, then: `document.querySelector('#bar').click()`},
 		{name: "who", path: "/runs/" + fresh, then: `document.querySelector('#who-button').click()`},
 		{name: "measure", path: "/runs/" + fresh, then: dialog("measure")},
-		{name: "records", path: "/records"}, {name: "record", path: "/records/" + sealed}, {name: "record-trouble", path: "/records/" + trouble},
+		{name: "job", path: "/jobs/J1"}, {name: "records", path: "/records"}, {name: "record", path: "/records/" + sealed}, {name: "record-trouble", path: "/records/" + trouble},
 		{name: "share", path: "/share"}, {name: "share-off", path: "/share?off"}, {name: "join", path: "/join"}, {name: "join-wrong", path: "/join?wrong"},
 		{name: "settings", path: "/settings"}, {name: "message", path: "/message/no%20key"},
 	}
@@ -90,10 +91,20 @@ const faults = `(() => {
 	for (const e of (dialog || document).querySelectorAll("button, a.button, input, select, textarea, summary")) {
 		const b = e.getBoundingClientRect();
 		if (b.width === 0 || e.type === "radio" || e.type === "checkbox") continue;
-		if (b.height < 43.5 || b.width < 43.5) found.push((e.id || e.textContent.trim()) + " is " + b.width + " by " + b.height);
+		if (b.height < 47.5 || b.width < 47.5) found.push((e.id || e.textContent.trim()) + " is " + b.width + " by " + b.height);
 		if (b.left < -0.5 || b.right > innerWidth + 0.5) found.push((e.id || e.textContent.trim()) + " is outside");
 		if (e.scrollWidth > e.clientWidth + 1 && e.tagName === "BUTTON") found.push((e.id || e.textContent.trim()) + " is too narrow for its words");
 		if (e.scrollHeight > e.clientHeight + 1 && e.tagName === "BUTTON") found.push((e.id || e.textContent.trim()) + " is too low for its words");
+	}
+	const panel = document.getElementById("panel")?.getBoundingClientRect();
+	for (const e of document.querySelectorAll(".ask.step > *, .ask.wait > *")) {
+		const b = e.getBoundingClientRect();
+		if (b.width > 0 && (b.left < panel.left || b.right > panel.right || b.top < panel.top || b.bottom > panel.bottom)) found.push("the panel cuts " + e.className);
+	}
+	const view = document.querySelector(".view")?.getBoundingClientRect();
+	for (const e of document.querySelectorAll(".zoom button, .note")) {
+		const b = e.getBoundingClientRect();
+		if (b.width > 0 && b.left < view.right && b.right > view.left && b.top < view.bottom && b.bottom > view.top) found.push((e.textContent.trim() || e.ariaLabel) + " covers the part");
 	}
 	if (document.body.classList.contains("run") && document.documentElement.scrollHeight > innerHeight) found.push("the run is taller than the screen");
 	return found;
@@ -101,7 +112,8 @@ const faults = `(() => {
 
 // Every screen fits the devices, light and dark, in all languages. A plain run tries
 // each screen on one of them. DRAWDOWN_PICTURES names a folder for the pictures of
-// all, DRAWDOWN_SCREEN those that are wanted, with commas between.
+// all, DRAWDOWN_SCREEN those that are wanted, with commas between, DRAWDOWN_LOOK how:
+// "dark,de".
 func TestScreens(t *testing.T) {
 	t.Parallel()
 	ctx := Browser(t)
@@ -112,13 +124,13 @@ func TestScreens(t *testing.T) {
 	for k, d := range Devices {
 		one := NewTab(t, ctx, d)
 		for n, s := range list {
-			if only != "" && !slices.Contains(strings.Split(only, ","), s.name) || folder == "" && n%3 != k && !testkit.Full() {
+			if only != "" && !slices.Contains(strings.Split(only, ","), s.name) || folder == "" && n%len(Devices) != k && !testkit.Full() {
 				continue
 			}
 			scheme := []string{"light", "dark"}[(k+n)%2]
 			language := []string{"en", "de", "fr", "es"}[(k+n)%4]
 			if folder != "" {
-				scheme, language = "light", "en"
+				scheme, language, _ = strings.Cut(cmp.Or(os.Getenv("DRAWDOWN_LOOK"), "light,en"), ",")
 			}
 			one.Scheme(scheme)
 			one.Language(language)
@@ -140,7 +152,7 @@ func TestScreens(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if err := os.WriteFile(filepath.Join(folder, s.name+"-"+d.Name+".png"), picture, 0o644); err != nil {
+				if err := os.WriteFile(filepath.Join(folder, s.name+"-"+d.Name+"-"+scheme+"-"+language+".png"), picture, 0o644); err != nil {
 					t.Fatal(err)
 				}
 			}

@@ -24,7 +24,7 @@ func jointOf(t *testing.T, m [][]float64) *contact.Joint {
 	return checktest.Must[*contact.Joint](t)(contact.NewJoint(c, make([]stiffness.Resilience, len(m))))
 }
 
-func stages(order []int, targets []float64, shares ...float64) []contact.Pass {
+func passesOf(order []int, targets []float64, shares ...float64) []contact.Pass {
 	var passes []contact.Pass
 	for _, share := range shares {
 		passes = append(passes, contact.ToForces(order, targets, share))

@@ -12,6 +12,7 @@ import (
 	"drawdown/sequence/interaction/compliance"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/stages"
 	"drawdown/sequence/tension/screw"
 )
 
@@ -24,7 +25,7 @@ type Work struct {
 	// the kind at the end of a run stands for 100 %.
 	TargetsN []float64
 	Hundreds []Hundred         // what TargetsN are, by kind
-	Falls    []finding.Finding // stages that do nothing: plan.TorqueFalls
+	Falls    []finding.Finding // stages that do nothing: stages.TorqueFalls
 	// Compensated says that the last pass has targets of its own for each
 	// fastener, which make up for the loss.
 	Compensated bool
@@ -33,7 +34,7 @@ type Work struct {
 // WorkOf reads the tightening of a plan. Torques become preloads at the nominal
 // friction of each kind. The error names the kind and what it lacks.
 func WorkOf(p plan.Plan) (Work, error) {
-	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p), Falls: p.TorquesFall()}
+	w := Work{TargetsN: make([]float64, len(p.Joint.Fasteners)), Hundreds: hundreds(p), Falls: stages.TorquesFall(p)}
 	so := reached{}
 	for s, stage := range p.Tighten.Stages {
 		if stage.Do == plan.Wait {

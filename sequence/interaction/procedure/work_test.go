@@ -13,6 +13,7 @@ import (
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/stages"
 	"drawdown/sequence/tension/screw"
 )
 
@@ -199,7 +200,7 @@ func TestCanRepeat(t *testing.T) {
 		"over some":         {Work{Passes: []contact.Pass{all, all[:2]}, TargetsN: []float64{1, 1, 1}}, false},
 		"over all last":     {Work{Passes: []contact.Pass{all[:2], all}, TargetsN: []float64{1, 1, 1}}, true},
 		"an angle":          {Work{Passes: []contact.Pass{byTravels([]int{0, 1, 2}, 1)}, TargetsN: []float64{1, 1, 1}}, false},
-		"a stage falls":     {Work{Passes: []contact.Pass{all}, TargetsN: []float64{1, 1, 1}, Falls: falls.TorquesFall()}, false},
+		"a stage falls":     {Work{Passes: []contact.Pass{all}, TargetsN: []float64{1, 1, 1}, Falls: stages.TorquesFall(falls)}, false},
 	} {
 		if got := c.w.CanRepeat(); got != c.want {
 			t.Errorf("%s: %v", name, got)

@@ -10,9 +10,6 @@ import (
 // YieldN is the axial force at which a bolt of a kind yields; 0 where its class
 // or its thread is not known.
 func YieldN(kind plan.Kind) float64 {
-	if kind.Class == "" || kind.Thread == nil {
-		return 0
-	}
 	r, err := screw.Target(kind.Bolt())
 	if err != nil {
 		return 0

@@ -10,6 +10,7 @@ import (
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
+	"drawdown/sequence/stages"
 )
 
 // First principles: a wrench set below what a bolt has clicks and turns nothing, so
@@ -31,7 +32,7 @@ func TestATorqueThatFallsChangesNothing(t *testing.T) {
 	if f.OneMore != nil {
 		t.Error("one more pass of a stage that does nothing is told of")
 	}
-	if len(own.Doubts) > 0 || len(f.Doubts) != 1 || f.Doubts[0].Code != plan.TorqueFalls || f.Doubts[0].Values["torque"] != last.Torque {
+	if len(own.Doubts) > 0 || len(f.Doubts) != 1 || f.Doubts[0].Code != stages.TorqueFalls || f.Doubts[0].Values["torque"] != last.Torque {
 		t.Errorf("doubts %v, without the stage %v", f.Doubts, own.Doubts)
 	}
 	c := compared(t, fallen, setup.Setup{})

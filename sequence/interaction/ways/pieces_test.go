@@ -166,3 +166,18 @@ func TestWhatIsTold(t *testing.T) {
 		t.Errorf("orders with the best %v", got)
 	}
 }
+
+// Orders are searched up to 24 bolts.
+func TestMostSearched(t *testing.T) {
+	t.Parallel()
+	for bolts, want := range map[int]bool{24: true, 25: false} {
+		tr := &trier{work: procedure.Work{Passes: []contact.Pass{turn(0)}}} // which ends any search
+		tr.model.At = make([]geometry.Point, bolts)
+		if err := tr.search(); err != nil {
+			t.Fatal(err)
+		}
+		if len(tr.Notes) != 1 || (tr.Notes[0].Code != TooManyToSearch) != want || !want && (tr.Notes[0].Values["most"] != 24 || tr.Notes[0].Values["bolts"] != bolts) {
+			t.Errorf("%d bolts: %v", bolts, tr.Notes)
+		}
+	}
+}

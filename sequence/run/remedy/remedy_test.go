@@ -53,6 +53,10 @@ func TestSnappedBolt(t *testing.T) {
 	if got := codes(a.Stub); !slices.Equal(got, want) {
 		t.Errorf("stub %q, want %q", got, want)
 	}
+	soaks := slices.IndexFunc(a.Stub, func(s Step) bool { return s.Do.Code == Penetrant })
+	if wait := a.Stub[soaks].Do.Values["wait"]; wait != soak {
+		t.Errorf("the oil has %v to creep in, want %v", wait, soak)
+	}
 	for _, mind := range []finding.Code{Fire, HeatSoftens, Welding, Glasses, DrillWanders, ExtractorBreaks} {
 		if !finding.Has(minded(a.Stub), mind) {
 			t.Errorf("no caution %q", mind)

@@ -13,5 +13,6 @@ const (
 	UndoneAlready  finding.Code = "job undone already"    //
 	NotUndone      finding.Code = "job cannot be undone"  // act
 	LaterPartDone  finding.Code = "job later part done"   // step
+	NothingNewer   finding.Code = "job nothing newer"     //
 	RunsOpen       finding.Code = "job runs open"         // runs
 )

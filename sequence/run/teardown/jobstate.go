@@ -78,6 +78,10 @@ func (s *State) judge(e run.Entry, runs []RunFact) *run.Refusal {
 		return s.judgeCorrect(e)
 	case run.Close:
 		return s.judgeClose(runs)
+	case run.Adopt:
+		if e.Revision == nil {
+			return because(NothingNewer, nil, nil)
+		}
 	}
 	return nil
 }
@@ -195,6 +199,16 @@ func (s *State) line(number int) *Line {
 func (s *State) partDone(number int) *run.Entry {
 	for _, e := range s.order {
 		if e.Act == run.Part && e.Step == number && !s.undone[e.ID] {
+			return e
+		}
+	}
+	return nil
+}
+
+// Adopted gives the latest revision that was adopted; nil for none.
+func (s *State) Adopted() *run.Entry {
+	for _, e := range slices.Backward(s.order) {
+		if e.Act == run.Adopt {
 			return e
 		}
 	}

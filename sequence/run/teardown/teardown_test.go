@@ -98,28 +98,32 @@ func TestRulesOfAJob(t *testing.T) {
 		runs   []RunFact
 		want   finding.Code // empty: it is taken
 	}{
-		"the first part":            {nil, entry("a", run.Part, 1, ""), nil, ""},
-		"the second part":           {nil, entry("a", run.Part, 3, ""), nil, PartOutOfOrder},
-		"with a reason":             {nil, note, nil, ""},
-		"the rebuild has its own":   {nil, entry("a", run.Part, 5, ""), nil, ""},
-		"and its order":             {nil, entry("a", run.Part, 6, ""), nil, PartOutOfOrder},
-		"a joint is no part":        {nil, entry("a", run.Part, 2, ""), nil, NoPartStep},
-		"no such part":              {nil, entry("a", run.Part, 8, ""), nil, NoPartStep},
-		"a part twice":              {[]run.Entry{entry("a", run.Part, 1, "")}, entry("b", run.Part, 1, ""), nil, PartDone},
-		"an act of a run":           {nil, entry("a", run.Done, 1, ""), nil, ActOfARun},
-		"taken back":                {[]run.Entry{entry("a", run.Part, 1, "")}, entry("b", run.Undo, 0, "a"), nil, ""},
-		"of nothing":                {nil, entry("b", run.Undo, 0, "a"), nil, NoSuchEntry},
-		"twice":                     {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Undo, 0, "a")}, entry("c", run.Undo, 0, "a"), nil, UndoneAlready},
-		"under a later one":         {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Part, 3, "")}, entry("c", run.Undo, 0, "a"), nil, LaterPartDone},
-		"beside the rebuild":        {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Part, 5, "")}, entry("c", run.Undo, 0, "a"), nil, ""},
-		"what was said stays":       {[]run.Entry{entry("a", run.Remark, 0, "")}, entry("c", run.Undo, 0, "a"), nil, NotUndone},
-		"closed under an open run":  {nil, entry("a", run.Close, 0, ""), open, RunsOpen},
-		"closed":                    {nil, entry("a", run.Close, 0, ""), sealed, ""},
-		"a closed job":              {[]run.Entry{entry("a", run.Close, 0, "")}, entry("b", run.Remark, 0, ""), nil, JobClosed},
-		"a correction of it":        {[]run.Entry{entry("a", run.Close, 0, "")}, entry("b", run.Correct, 0, "a"), nil, ""},
-		"a correction of nothing":   {nil, entry("b", run.Correct, 0, "a"), nil, NoSuchEntry},
-		"somebody has to say it":    {nil, run.Entry{ID: "a", Act: run.Remark}, nil, run.FieldMissing},
-		"a revision that is chosen": {nil, entry("a", run.Adopt, 0, ""), nil, ""},
+		"the first part":           {nil, entry("a", run.Part, 1, ""), nil, ""},
+		"the second part":          {nil, entry("a", run.Part, 3, ""), nil, PartOutOfOrder},
+		"with a reason":            {nil, note, nil, ""},
+		"the rebuild has its own":  {nil, entry("a", run.Part, 5, ""), nil, ""},
+		"and its order":            {nil, entry("a", run.Part, 6, ""), nil, PartOutOfOrder},
+		"a joint is no part":       {nil, entry("a", run.Part, 2, ""), nil, NoPartStep},
+		"no such part":             {nil, entry("a", run.Part, 8, ""), nil, NoPartStep},
+		"a part twice":             {[]run.Entry{entry("a", run.Part, 1, "")}, entry("b", run.Part, 1, ""), nil, PartDone},
+		"an act of a run":          {nil, entry("a", run.Done, 1, ""), nil, ActOfARun},
+		"taken back":               {[]run.Entry{entry("a", run.Part, 1, "")}, entry("b", run.Undo, 0, "a"), nil, ""},
+		"of nothing":               {nil, entry("b", run.Undo, 0, "a"), nil, NoSuchEntry},
+		"twice":                    {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Undo, 0, "a")}, entry("c", run.Undo, 0, "a"), nil, UndoneAlready},
+		"under a later one":        {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Part, 3, "")}, entry("c", run.Undo, 0, "a"), nil, LaterPartDone},
+		"its later one taken back": {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Part, 3, ""), entry("u", run.Undo, 0, "b")}, entry("c", run.Undo, 0, "a"), nil, ""},
+		"a part taken back":        {[]run.Entry{entry("a", run.Part, 1, ""), entry("u", run.Undo, 0, "a")}, entry("c", run.Part, 1, ""), nil, ""},
+		"what was ready":           {[]run.Entry{entry("a", run.Ready, 0, ""), entry("b", run.Part, 1, "")}, entry("c", run.Undo, 0, "a"), nil, ""},
+		"beside the rebuild":       {[]run.Entry{entry("a", run.Part, 1, ""), entry("b", run.Part, 5, "")}, entry("c", run.Undo, 0, "a"), nil, ""},
+		"what was said stays":      {[]run.Entry{entry("a", run.Remark, 0, "")}, entry("c", run.Undo, 0, "a"), nil, NotUndone},
+		"closed under an open run": {nil, entry("a", run.Close, 0, ""), open, RunsOpen},
+		"closed":                   {nil, entry("a", run.Close, 0, ""), sealed, ""},
+		"a closed job":             {[]run.Entry{entry("a", run.Close, 0, "")}, entry("b", run.Remark, 0, ""), nil, JobClosed},
+		"a correction of it":       {[]run.Entry{entry("a", run.Close, 0, "")}, entry("b", run.Correct, 0, "a"), nil, ""},
+		"a correction of nothing":  {nil, entry("b", run.Correct, 0, "a"), nil, NoSuchEntry},
+		"somebody has to say it":   {nil, run.Entry{ID: "a", Act: run.Remark}, nil, run.FieldMissing},
+		"a revision that is newer": {nil, run.Entry{ID: "a", Act: run.Adopt, Who: "RA", Revision: &run.Revision{}}, nil, ""},
+		"nothing newer":            {nil, entry("a", run.Adopt, 0, ""), nil, NothingNewer},
 	} {
 		if needsNote := test.take.Act == run.Remark || test.take.Act == run.Correct; needsNote && test.take.Who != "" {
 			test.take.Note = "x"
@@ -156,6 +160,30 @@ func TestJointsFollowTheirRuns(t *testing.T) {
 		if got := s.View(test.runs, nil).Teardown[1].State; got != test.want {
 			t.Errorf("%s: %s, want %s", name, got, test.want)
 		}
+	}
+}
+
+// A job says who closed it, which run a joint has, and what goes on its faces.
+func TestWhatAJobShows(t *testing.T) {
+	w := pump()
+	if j := w.Joints[0]; len(j.Sealants) != 1 || j.Sealants[0] != "none" || len(j.Gaskets) != 1 {
+		t.Errorf("%+v", j)
+	}
+	shut := entry("c", run.Close, 0, "")
+	shut.Who, shut.Note = "lead", "handed over"
+	s := w.Replay([]run.Entry{entry("a", run.Part, 1, ""), shut})
+	v := s.View([]RunFact{{Run: "R1", Of: "lid", Direction: run.Loosen, Status: run.Voided}, {Run: "R2", Of: "lid", Direction: run.Loosen, Status: run.Sealed}}, nil)
+	if v.Status != Closed || v.ClosedBy == nil || v.ClosedBy.By != "lead" || v.ClosedBy.Note != "handed over" || !v.ClosedBy.At.Equal(began) || v.ClosedBy.Entry != "c" {
+		t.Errorf("%s by %+v", v.Status, v.ClosedBy)
+	}
+	if first := v.Teardown[0]; first.State != IsDone || first.By != "RA" || !first.At.Equal(began) {
+		t.Errorf("the first part: %+v", first)
+	}
+	if v.Teardown[1].Run != "R2" || v.Rebuild[2].Run != "" || v.Teardown[2].State != ToDo {
+		t.Errorf("the joint's run is %q, in the rebuild %q", v.Teardown[1].Run, v.Rebuild[2].Run)
+	}
+	if open := w.Start().View(nil, nil); open.Status == Closed || open.ClosedBy != nil {
+		t.Errorf("an open job: %s by %+v", open.Status, open.ClosedBy)
 	}
 }
 

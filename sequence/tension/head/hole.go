@@ -1,6 +1,7 @@
 package head
 
 import (
+	"slices"
 	"strings"
 
 	"drawdown/geometry/thread"
@@ -33,13 +34,15 @@ func Hole(t thread.Thread) (hole unit.Length, standard string) {
 // threadHoles holds the clearance holes of ISO 273 by thread: fine, medium and
 // coarse series (values from memory). M18, M22 and other second choices are left
 // out, since their holes are those of a usual size too.
-var threadHoles = []struct {
-	name                 string
-	fine, medium, coarse unit.Length
-}{
+var threadHoles = []threadHole{
 	{"M3", 3.2, 3.4, 3.6}, {"M4", 4.3, 4.5, 4.8}, {"M5", 5.3, 5.5, 5.8}, {"M6", 6.4, 6.6, 7}, {"M8", 8.4, 9, 10},
 	{"M10", 10.5, 11, 12}, {"M12", 13, 13.5, 14.5}, {"M14", 15, 15.5, 16.5}, {"M16", 17, 17.5, 18.5},
 	{"M20", 21, 22, 24}, {"M24", 25, 26, 28}, {"M30", 31, 33, 35}, {"M36", 37, 39, 42},
+}
+
+type threadHole struct {
+	name                 string
+	fine, medium, coarse unit.Length
 }
 
 // ThreadForHole guesses the metric thread that a clearance hole was drilled for:
@@ -94,4 +97,22 @@ func sizeName(t thread.Thread) string {
 	}
 	size, _, _ := strings.Cut(t.Name, "×")
 	return size
+}
+
+// wideInch is the hole in diameters from which on it is taken for that of a
+// larger inch thread: those of ASME B18.2.8 go up to 1.25, and so do the
+// oversized ones of structures (RCSC, table 3.1).
+const wideInch = 1.3
+
+// LargerForHole says whether a clearance hole is wide enough for a larger thread
+// than that of its bolt, and gives that thread where it is metric. A metric thread
+// of second choice has no holes of its own to go by.
+func LargerForHole(t thread.Thread, hole unit.Length) (larger thread.Thread, wide bool) {
+	if t.Unified() {
+		return thread.Thread{}, float64(hole) > wideInch*t.MajorMm
+	}
+	own := slices.IndexFunc(threadHoles, func(h threadHole) bool { return h.name == sizeName(t) })
+	name, _ := ThreadForHole(hole)
+	larger, err := thread.Parse(name)
+	return larger, own >= 0 && err == nil && larger.MajorMm > t.MajorMm
 }

@@ -59,8 +59,8 @@ var lubricants = []lubricant{
 	{[]string{"anti-seize", "antiseize", "anti seize", "copper paste", "copper grease", "nickel paste"}, classB, true},
 	// Not in VDI 2230; both are liquid while the bolt is turned and ease it
 	// about as oil does (common practice, no source).
-	{[]string{"thread locker", "threadlocker", "thread lock", "thread locking compound", "locking compound"}, classB, false},
-	{[]string{"thread sealant", "thread sealer", "sealant", "sealer", "pipe sealant"}, classB, false},
+	{threadLockers, classB, false},
+	{threadSealants, classB, false},
 	{[]string{"as delivered", "as supplied", "as received", "phosphated", "phosphate", "black", "black oxide"}, classC, false},
 	{nothingOnTheThread, classC, false},
 	{[]string{"zinc plated", "zinc", "zinc plated dry", "zinc flake"}, classC, false},

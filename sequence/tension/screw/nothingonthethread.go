@@ -14,3 +14,16 @@ var nothingOnTheThread = []string{"dry", "none", "no lubricant", "unlubricated",
 func NothingOn(name string) bool {
 	return slices.Contains(nothingOnTheThread, tension.PlainWords(name))
 }
+
+// What sets in the thread.
+var (
+	threadLockers  = []string{"thread locker", "threadlocker", "thread lock", "thread locking compound", "locking compound"}
+	threadSealants = []string{"thread sealant", "thread sealer", "sealant", "sealer", "pipe sealant"}
+)
+
+// Sets says whether a lubricant sets in the thread, so that a bolt is new, or
+// cleaned, each time.
+func Sets(name string) bool {
+	word := tension.PlainWords(name)
+	return slices.Contains(threadLockers, word) || slices.Contains(threadSealants, word)
+}

@@ -4,6 +4,7 @@ package benchtest
 
 import (
 	"context"
+	"errors"
 	"net/url"
 	"os"
 	"strconv"
@@ -45,11 +46,17 @@ func (s *served) start() {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	address, ended := make(chan string, 1), make(chan error, 1)
-	go func() { ended <- b.Serve(ctx, func(a string) { address <- a }) }()
-	select {
-	case s.address = <-address:
-	case err := <-ended:
-		s.t.Fatal(err)
+	serve := func() { ended <- b.Serve(ctx, func(a string) { address <- a }) }
+	go serve()
+	for s.address = ""; s.address == ""; {
+		select {
+		case s.address = <-address:
+		case err := <-ended:
+			if !errors.Is(err, bench.PortTaken) {
+				s.t.Fatal(err)
+			}
+			go serve() // another program has the port for a moment
+		}
 	}
 	at, err := url.Parse(s.address)
 	if err != nil {

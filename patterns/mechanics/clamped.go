@@ -1,0 +1,95 @@
+package mechanics
+
+import (
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/strength"
+)
+
+// Clamped reads the block joint: what is known of the clamped parts. A row and a
+// flange must fit the places of the fasteners, if any are given.
+func Clamped(from *form.Reader, file form.Fields, at []geometry.Point) (c plan.Clamped) {
+	f, ok := file.Map("joint", "joint", "part", "counterpart", "gasket", "row", "flange", "bolt flexibility")
+	if !ok {
+		return c
+	}
+	r := placed{reader{from}, at}
+	c.Part = r.clampedPart(f, "part")
+	c.Counterpart = r.clampedPart(f, "counterpart")
+	c.Gasket = form.Opt(f, "gasket", r.gasket)
+	if f.Has("row") && f.Has("flange") {
+		r.Fail(f.Node, RowAndFlange, nil)
+	} else {
+		c.Row, c.Flange = form.Opt(f, "row", r.clampedRow), form.Opt(f, "flange", r.roundFlange)
+	}
+	if at := f.Get("bolt flexibility"); at != nil {
+		c.BoltFlexibility, _ = form.Parsed(r.Reader, at, "bolt flexibility", unit.Within(unit.Sensible.Giving, unit.ParseFlexibility))
+	}
+	return c
+}
+
+func (r *reader) clampedPart(file form.Fields, key string) plan.ClampedPart {
+	f, ok := file.Map(key, finding.Term("the "+key), "material", "thickness")
+	if !ok {
+		return plan.ClampedPart{}
+	}
+	return plan.ClampedPart{Material: r.material(f, "material", nil, finding.Error), Thickness: f.Length("thickness", unit.Sensible.Thickness)}
+}
+
+// CheckParts holds the clamped parts against the kinds, which a file states at
+// the nodes.
+func CheckParts(from *form.Reader, file form.Fields, c plan.Clamped, kinds []plan.Kind, at map[string]*nodes.Node) {
+	r := reader{from}
+	r.checkThickness(file, c.Part.Thickness, kinds)
+	r.checkInto(c.Counterpart, kinds, at)
+}
+
+// checkThickness warns of a part that is much thicker than what any fastener
+// clamps, or much thinner. A head may be let in, so half as much again passes, and
+// sleeves may stand on sheet metal (common practice, no source).
+func (r *reader) checkThickness(f form.Fields, thickness unit.Length, kinds []plan.Kind) {
+	const letIn, thinPart = 1.5, 1. / 8
+	grip := unit.Length(0)
+	for _, k := range kinds {
+		if k.Grip == 0 {
+			return
+		}
+		grip = max(grip, k.Grip)
+	}
+	if thickness == 0 {
+		return
+	}
+	at := f.Node.Get("joint").Get("part").Get("thickness")
+	switch {
+	case grip > 0 && thickness > letIn*grip:
+		r.Warn(at, PartThick, finding.Values{"thickness": thickness, "grip": grip})
+	case thickness < thinPart*grip:
+		r.Warn(at, PartThin, finding.Values{"thickness": thickness, "grip": grip})
+	}
+}
+
+// checkInto warns of kinds that are tapped into another material than that of the
+// part below.
+func (r *reader) checkInto(counterpart plan.ClampedPart, kinds []plan.Kind, at map[string]*nodes.Node) {
+	below, err := strength.ParseMaterial(counterpart.Material)
+	if err != nil {
+		return
+	}
+	for _, k := range kinds {
+		if into, err := strength.ParseMaterial(k.Into); err == nil && !alike(into.Name, below.Name) {
+			r.Warn(at[k.Name], IntoOther, finding.Values{"kind": k.Name, "into": into.Term(), "counterpart": below.Term()})
+		}
+	}
+}
+
+// alike says whether two materials are of one family: cast aluminium and aluminium.
+func alike(a, b string) bool {
+	family := func(name string) string { return name[strings.LastIndex(name, " ")+1:] }
+	return family(a) == family(b)
+}

@@ -1,0 +1,105 @@
+// Package mechanics reads what the keys of a pattern state of bolts and of the
+// clamped parts: threads, classes, heads, friction, materials, gaskets, flanges.
+package mechanics
+
+import (
+	"cmp"
+	"errors"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/thread"
+	"drawdown/patterns/form"
+	"drawdown/patterns/nodes"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+	"drawdown/sequence/tension/strength"
+)
+
+// reader reads the keys of one map.
+type reader struct{ *form.Reader }
+
+// threadAndClass reads the thread and the property class of a kind. A class
+// that nobody knows is an error. One that its standard does not make in this
+// size is a warning: the order and the maker's figures still hold.
+func (r *reader) threadAndClass(f form.Fields, k *plan.Kind) {
+	k.Thread = form.Opt(f, "thread", r.thread)
+	class, ok := form.Given(f.Get("class"), "class", r.Text)
+	if !ok {
+		return
+	}
+	k.Class = class
+	var err error
+	if k.Thread != nil {
+		_, err = strength.ParseClass(k.Class, *k.Thread)
+	}
+	severity := finding.Warning
+	if elsewhere := classOfAnyThread(k.Class); elsewhere != nil {
+		severity, err = finding.Error, cmp.Or(err, elsewhere)
+	}
+	if err != nil {
+		r.Unreadable(f.Get("class"), severity, nil, err)
+	}
+}
+
+// thread reads the name of a thread. A pitch that no standard has, but that a
+// maker may well have cut, is a warning: the maker's figures stand without it.
+func (r *reader) thread(n *nodes.Node) *thread.Thread {
+	text, ok := r.QuantityText(n, "thread")
+	if !ok {
+		return nil
+	}
+	t, err := thread.Parse(text)
+	var unlisted *thread.UnlistedPitchError
+	if errors.As(err, &unlisted) && unlisted.Thread != (thread.Thread{}) {
+		r.Unreadable(n, finding.Warning, nil, err)
+		return &unlisted.Thread
+	}
+	if err != nil {
+		r.Unreadable(n, finding.Error, nil, err)
+		return nil
+	}
+	return &t
+}
+
+// classOfAnyThread says whether the class exists at all: every class is made in
+// one of these two threads.
+func classOfAnyThread(text string) error {
+	var first error
+	for _, name := range []string{"M10", "3/8-16 UNC"} {
+		t, err := thread.Parse(name)
+		if err == nil {
+			_, err = strength.ParseClass(text, t)
+		}
+		if err == nil {
+			return nil
+		}
+		first = cmp.Or(first, err)
+	}
+	return first
+}
+
+// lubricant reads what is on the thread. An unknown one is a warning, and only
+// where the friction is not stated: it is printed, but nothing can be worked
+// out from it.
+func (r *reader) lubricant(f form.Fields) string {
+	text := f.Text("lubricant")
+	if text == "" || f.Has("friction") {
+		return text
+	}
+	if _, err := screw.FrictionOf(text); err != nil {
+		r.Unreadable(f.Get("lubricant"), finding.Warning, nil, err)
+	}
+	return text
+}
+
+// material reads what a part is made of.
+func (r *reader) material(f form.Fields, key string, what any, ifUnknown finding.Severity) string {
+	text := f.Text(key)
+	if text == "" {
+		return ""
+	}
+	if _, err := strength.ParseMaterial(text); err != nil {
+		r.Unreadable(f.Get(key), ifUnknown, what, err)
+	}
+	return text
+}

@@ -1,0 +1,84 @@
+package places
+
+import (
+	"regexp"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+)
+
+// OddKind is the one fastener of another kind than all others whose ids have its
+// letters, where that kind has letters of its own.
+type OddKind struct {
+	Index          int
+	Letters, Usual string // usual: the kind of the others
+}
+
+var lettersAndNumber = regexp.MustCompile(`^(.*\D)\d+$`)
+
+// OddKinds finds them: M8 of the kind side, where M1 to M7 are of the kind main
+// and S1 to S3 of the kind side.
+func OddKinds(joint geometry.Joint) (odd []OddKind) {
+	members := map[string][]int{}
+	var all []string
+	for i, f := range joint.Fasteners {
+		m := lettersAndNumber.FindStringSubmatch(f.ID)
+		if m == nil {
+			continue
+		}
+		if members[m[1]] == nil {
+			all = append(all, m[1])
+		}
+		members[m[1]] = append(members[m[1]], i)
+	}
+	lettersOf := map[string]string{} // of a kind
+	for _, letters := range all {
+		usual, at := usualKind(joint, members[letters])
+		if usual == "" {
+			continue
+		}
+		if lettersOf[usual] != "" {
+			return nil // the letters do not go by the kinds
+		}
+		lettersOf[usual] = letters
+		if at >= 0 {
+			odd = append(odd, OddKind{at, letters, usual})
+		}
+	}
+	for _, o := range odd {
+		if own := lettersOf[joint.Fasteners[o.Index].Kind]; own == "" {
+			return nil
+		}
+	}
+	return odd
+}
+
+// usualKind gives the kind of all members, or of all but one; empty where they
+// have no such kind. At is the other one, or -1.
+func usualKind(joint geometry.Joint, members []int) (usual string, at int) {
+	count := map[string]int{}
+	for _, i := range members {
+		count[joint.Fasteners[i].Kind]++
+	}
+	for _, i := range members {
+		switch kind := joint.Fasteners[i].Kind; {
+		case count[kind] == len(members):
+			return kind, -1
+		case count[kind] == 1 && len(count) == 2 && len(members) >= fewestOfSeries:
+			at = i
+		default:
+			usual = kind
+		}
+	}
+	if count[usual] < len(members)-1 {
+		return "", -1
+	}
+	return usual, at
+}
+
+func (c check) oddKinds() {
+	for _, o := range OddKinds(c.Joint) {
+		f := c.Joint.Fasteners[o.Index]
+		c.Warn(c.Fasteners[o.Index], KindOdd, finding.Values{"id": f.ID, "kind": f.Kind, "letters": o.Letters, "usual": o.Usual})
+	}
+}

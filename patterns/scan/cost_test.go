@@ -1,0 +1,83 @@
+package scan_test
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"hash/crc32"
+	"image"
+	"os"
+	"testing"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/scan"
+	"drawdown/patterns/source"
+)
+
+// bombPNG is the beginning of a small file of a large picture in colour.
+func bombPNG(width, height uint32) []byte {
+	head := binary.BigEndian.AppendUint32([]byte("IHDR"), width)
+	head = binary.BigEndian.AppendUint32(head, height)
+	head = append(head, 8, 2, 0, 0, 0)
+	file := binary.BigEndian.AppendUint32([]byte("\x89PNG\r\n\x1a\n"), uint32(len(head)-4))
+	file = append(file, head...)
+	return binary.BigEndian.AppendUint32(file, crc32.ChecksumIEEE(head))
+}
+
+// bombJPEG is the frame of a JPEG file that comes into view in so many passes; each
+// component has the samples of a pixel that its sampling says.
+func bombJPEG(side uint16, passes int, samplings ...byte) []byte {
+	file := []byte("\xff\xd8\xff\xc2")
+	file = binary.BigEndian.AppendUint16(file, uint16(8+3*len(samplings)))
+	file = append(file, 8)
+	file = binary.BigEndian.AppendUint16(file, side)
+	file = binary.BigEndian.AppendUint16(file, side)
+	file = append(file, byte(len(samplings)))
+	for i, sampling := range samplings {
+		file = append(file, byte(i+1), sampling, 0)
+	}
+	for range passes {
+		file = append(file, "\xff\xda\x00\x08\x01\x01\x00\x00\x00\x10pixels\xff\x00\xff\xd3pixels"...)
+	}
+	return append(file, "\xff\xd9"...)
+}
+
+// Small files that would fill the memory, or take long, are refused before they are
+// unpacked.
+func TestBombs(t *testing.T) {
+	for name, c := range map[string]struct {
+		data []byte
+		want finding.Code
+	}{
+		"colour, 79 million pixels in a few bytes": {bombPNG(9000, 8800), scan.OddlyPacked},
+		"a thousand million pixels":                {bombPNG(30_000, 40_000), scan.TooManyPixels},
+		"a thousand passes":                        {bombJPEG(100, 1000, 0x11, 0x11, 0x11), scan.OddlyPacked},
+		// 64 million pixels, 5 bytes for each of 3 samples: 915 MB.
+		"64 million pixels bit by bit": {bombJPEG(8000, 10, 0x11, 0x11, 0x11), scan.TooMuchMemory},
+		// 16 million pixels, 5 bytes for each of 1.5 samples: 114 MB.
+		"16 million pixels bit by bit": {bombJPEG(4000, 10, 0x22, 0x11, 0x11), scan.Damaged},
+	} {
+		if _, err := scan.Read(source.Source{File: name, Data: c.data}); !errors.Is(err, c.want) {
+			t.Errorf("%s: %v, want %v", name, err, c.want)
+		}
+	}
+	for name, data := range map[string][]byte{"png": bombPNG(7000, 7000), "jpeg": bombJPEG(100, 1000, 0x11)} {
+		if _, err := scan.Photo(data); !errors.Is(err, scan.PhotoOddlyPacked) {
+			t.Errorf("photo as %s: %v", name, err)
+		}
+	}
+}
+
+// The built-in scan, and a page of paper as an encoder packs it, are nothing odd.
+func TestScansAreNoBombs(t *testing.T) {
+	data, err := os.ReadFile("scans/p4-pump-gasket.jpg")
+	if err != nil {
+		t.Fatal(err)
+	}
+	blank := image.NewGray(image.Rect(0, 0, 2480, 3508)) // A4 at 300 dpi
+	for name, data := range map[string][]byte{"built in": data, "blank": pngFile(t, blank), "cut": data[:len(data)-bytes.MinRead]} {
+		if _, err := scan.Read(source.Source{File: name, Data: data}); errors.Is(err, scan.OddlyPacked) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}

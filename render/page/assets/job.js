@@ -1,0 +1,42 @@
+// The page of a job: starts runs, and makes entries of its forms.
+import { setWho, who } from "./device.js";
+import { askWho, listenForClose } from "./dialogs.js";
+import { entry, formFields } from "./entry.js";
+import { at } from "./live.js";
+
+const job = document.body.dataset.job;
+
+// send posts to the server and shows what it says where it refuses.
+async function send(path, body) {
+  const problem = at("problem");
+  problem.textContent = "";
+  let answer, said;
+  try {
+    answer = await fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body), signal: AbortSignal.timeout(20000) });
+    said = await answer.json();
+  } catch {
+    said = { reason: problem.dataset.unsent };
+  }
+  if (answer?.ok) return said;
+  problem.textContent = said.reason;
+  problem.scrollIntoView({ block: "nearest" });
+  return null;
+}
+
+listenForClose();
+document.addEventListener("submit", async (e) => {
+  const { act } = { ...e.target.dataset, ...e.submitter?.dataset };
+  if (!act) return;
+  e.preventDefault();
+  if (!who() && !await askWho(setWho)) return;
+  const fields = formFields(e.target);
+  if (fields.step) fields.step = Number(fields.step);
+  if (await send(`/api/jobs/${job}/entries`, entry(act, fields))) location.reload();
+});
+for (const button of document.querySelectorAll("[data-work]")) {
+  button.addEventListener("click", async () => {
+    const { of, work } = button.dataset;
+    const made = await send("/api/runs", { of, work, job, who: who() || undefined });
+    if (made) location.assign("/runs/" + made.run);
+  });
+}

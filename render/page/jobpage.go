@@ -1,0 +1,201 @@
+package page
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"time"
+
+	"drawdown/render/words"
+	"drawdown/sequence/run"
+	"drawdown/sequence/run/teardown"
+)
+
+// JobView is the page of a job, at /jobs/ID. Its script posts to
+// /api/jobs/ID/entries and to /api/runs.
+type JobView struct {
+	Frame
+	ID                      string
+	Job                     teardown.View
+	Number, Order, Note, By string
+	Started                 time.Time
+	Runs                    []RunLine
+	Newer                   []run.Difference // of the file as it is now; none where it is the same
+}
+
+// Job writes the page of a job.
+func Job(w io.Writer, v JobView) error { return write(w, "job", v) }
+
+// IsOpen says whether entries are taken.
+func (v JobView) IsOpen() bool { return v.Job.Status == teardown.Open }
+
+// About names the machine, the order and who started the job.
+func (v JobView) About() string {
+	line := v.runLines([]RunLine{{Machine: v.Job.Machine, Number: v.Number, Order: v.Order}})
+	started := v.when(v.Started)
+	if v.By != "" {
+		started = fmt.Sprintf(v.Text().Job.StartedBy, v.By, started)
+	}
+	return words.Row(line[0].About, started, v.Note)
+}
+
+// ClosedLine says who closed the job; empty while it is open.
+func (v JobView) ClosedLine() string {
+	m := v.Job.ClosedBy
+	if m == nil {
+		return ""
+	}
+	return fmt.Sprintf(v.Text().Job.ClosedBy, m.By, v.when(m.At))
+}
+
+// jobList is the teardown or the reassembly.
+type jobList struct {
+	ID, Title string
+	Lines     []jobLine
+}
+
+// jobLine is a line of a list, in words, with what can be done there.
+type jobLine struct {
+	Title, About, State string
+	Run                 string        // its address
+	Start               run.Direction // a run to start; empty for none
+	Joint, Bar          string        // of that run
+	Part                int           // a part step to tick; 0 for none
+	OutOfOrder          bool          // it needs a reason
+	Caution             bool
+}
+
+// Lists are the teardown and the reassembly.
+func (v JobView) Lists() []jobList {
+	t := v.Text().Job
+	return []jobList{
+		{"teardown", t.Teardown, v.jobLines(v.Job.Teardown, run.Loosen, t.StartLoosen)},
+		{"rebuild", t.Rebuild, v.jobLines(v.Job.Rebuild, run.Tighten, t.StartTighten)},
+	}
+}
+
+func (v JobView) jobLines(list []teardown.LineNow, d run.Direction, start string) []jobLine {
+	t := v.Text()
+	var all []jobLine
+	earlier := false // a part step before it is open
+	for _, l := range list {
+		one := jobLine{Title: l.Title + l.Part + l.Note, State: t.Job.States[string(l.State)], Caution: l.Caution, OutOfOrder: earlier}
+		if l.By != "" {
+			one.State = words.Row(one.State, fmt.Sprintf(t.Run.StateBy, l.By, v.when(l.At)))
+		}
+		if l.Fasteners > 0 {
+			one.About = t.Home.Fasteners.Of(l.Fasteners)
+		}
+		one.About = words.Row(one.About, l.Remark)
+		switch {
+		case l.Run != "" && l.State == teardown.IsDone:
+			one.Run = "/records/" + l.Run
+		case l.Run != "":
+			one.Run = "/runs/" + l.Run
+		case !v.IsOpen():
+		case l.Joint != "":
+			one.Start, one.Joint, one.Bar = d, l.Joint, start
+		case l.State != teardown.IsDone:
+			one.Part, earlier = l.Number, true
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// jobNeed is something that must be ready.
+type jobNeed struct {
+	Text           string
+	Ready          bool
+	Fastener, Kind string
+}
+
+// Needs lists what must be ready before the joints are tightened.
+func (v JobView) Needs() []jobNeed {
+	t := v.Text()
+	var all []jobNeed
+	for _, n := range v.Job.Needs {
+		one := jobNeed{Ready: n.Met(), Fastener: n.ID}
+		if n.ID != "" {
+			one.Text = fmt.Sprintf(t.Run.NeedFastener, n.ID, t.Trouble.Names[string(n.Trouble)])
+		} else {
+			one.Text, one.Kind = fmt.Sprintf(t.Run.NeedKind, n.Count, n.Kind), n.Kind
+		}
+		if len(v.Job.Rebuild) > 1 {
+			one.Text = n.Joint + ": " + one.Text
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// Unready says whether something is not ready.
+func (v JobView) Unready() bool {
+	return slices.ContainsFunc(v.Job.Needs, func(n teardown.Need) bool { return !n.Met() })
+}
+
+// RunLines are the runs of the job, in words.
+func (v JobView) RunLines() []shownRun { return v.runLines(v.Runs) }
+
+// NewerLines say what the file changes as it is now.
+func (v JobView) NewerLines() []string { return v.differences(v.Newer) }
+
+func (v JobView) differences(list []run.Difference) []string {
+	t := v.Text().Job
+	var all []string
+	for _, d := range list {
+		what := t.Changes[string(d.What)]
+		if d.Joint != "" && len(v.Job.Rebuild) > 1 {
+			what = d.Joint + ", " + what
+		}
+		all = append(all, fmt.Sprintf(t.Change, what, d.Before, d.After))
+	}
+	return all
+}
+
+// Tables are the lists of what was seen, that hold something.
+func (v JobView) Tables() []recordTable {
+	t := v.Text()
+	by := func(e run.Entry) string { return fmt.Sprintf(t.Run.StateBy, e.Who, v.when(e.Time)) }
+	var found, measured, notes, overs, adopted []string
+	for _, e := range v.Job.Findings {
+		found = append(found, words.Row(placeName(e), t.Trouble.Names[string(e.Trouble)], e.Note, by(e)))
+	}
+	for _, e := range v.Job.Measured {
+		measured = append(measured, words.Row(placeName(e), e.Measure, v.Words.Figure(string(e.Value)+" "+e.Unit), by(e)))
+	}
+	for _, e := range v.Job.Notes {
+		notes = append(notes, words.Row(e.Note, by(e)))
+	}
+	for _, e := range v.Job.HandOvers {
+		handed := by(e)
+		if e.To != "" {
+			handed = fmt.Sprintf(t.Records.HandedTo, e.Who, e.To, v.when(e.Time))
+		}
+		overs = append(overs, words.Row(handed, e.Note))
+	}
+	for _, e := range v.Job.Adopted {
+		adopted = append(adopted, words.Row(by(e), e.Note))
+		if e.Revision != nil {
+			adopted = append(adopted, v.differences(e.Revision.Differences)...)
+		}
+	}
+	return slices.DeleteFunc([]recordTable{
+		{"findings", t.Records.Found, found}, {"readings", t.Records.Readings, measured}, {"notes", t.Records.Notes, notes},
+		{"handovers", t.Records.HandOvers, overs}, {"adopted", t.Job.Adopted, adopted},
+	}, func(t recordTable) bool { return len(t.Lines) == 0 })
+}
+
+// placeName names where something was seen, by the words of the entry.
+func placeName(e run.Entry) string {
+	switch {
+	case e.Place != nil && e.Place.Station != "":
+		return e.Place.Station
+	case e.Place != nil:
+		return e.Place.Fastener
+	case e.Step > 0:
+		return strconv.Itoa(e.Step)
+	}
+	return ""
+}

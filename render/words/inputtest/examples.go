@@ -1,0 +1,18 @@
+// Package inputtest has an example of every finding about
+// what is read: patterns, machines, drawings, tables, surveys, pictures. Tests alone import it.
+package inputtest
+
+import (
+	"maps"
+
+	"drawdown/geometry/finding"
+)
+
+// Examples are values of findings as they come up, by subject in the files
+// beside this.
+var Examples = map[finding.Code]finding.Values{}
+
+func exampleOf(list map[finding.Code]finding.Values) bool {
+	maps.Copy(Examples, list)
+	return true
+}

@@ -1,0 +1,43 @@
+package inputtest
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/places"
+)
+
+var (
+	earlier    = finding.Failed(nodes.StandsAt, finding.Values{"line": 3, "file": "head.yaml"})
+	somewhere  = finding.Noted(places.AtPlace, finding.Values{"x": 40.0, "y": -12.5})
+	somewhere2 = finding.Noted(places.AtPlace, finding.Values{"x": 0.0, "y": 12.5})
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	places.HolesOverlap:     {"id": "B2", "other": "B1", "first": earlier, "apart": unit.Length(1), "need": unit.Length(11), "holes": "yes"},
+	places.HeadsOverlap:     {"id": "B2", "other": "B1", "first": earlier, "apart": unit.Length(14.2), "need": unit.Length(16)},
+	places.BoreTooWide:      {"diameter": unit.Length(90_000), "span": unit.Length(420)},
+	places.BoreOverBolt:     {"label": "cyl 1", "diameter": unit.Length(140), "ids": []string{"M1", "M2"}},
+	places.BoreCutsHole:     {"label": "cyl 1", "diameter": unit.Length(76), "ids": []string{"M1"}},
+	places.OutlineCrosses:   {"first": somewhere, "second": somewhere2},
+	places.OutlineHoldsNone: {"count": 14},
+	places.FastenersOff:     {"count": 2, "ids": []string{"F1", "F2"}},
+	places.BoreOff:          {"label": "cyl 1", "place": somewhere},
+	places.BoresOverlap:     {"first": earlier, "apart": unit.Length(10), "need": unit.Length(76)},
+	places.DowelOnBolt:      {"diameter": unit.Length(8), "id": "M3"},
+	places.FarApart:         {"apart": unit.Length(2032), "through": unit.Length(9), "times": 225},
+	places.StationOff:       {"id": "T2"},
+	places.DowelOff:         {"place": somewhere},
+	places.BoreOffOwnEdge:   {"label": "cyl 1", "place": somewhere},
+	places.DowelOffOwnEdge:  {"diameter": unit.Length(8), "place": somewhere},
+	places.DowelInBore:      {"diameter": unit.Length(8), "label": "cyl 1"},
+	places.NumbersJumbled:   {"name": `"cyl 3"`, "before": `"cyl 4"`},
+	places.KindOdd:          {"id": "M8", "kind": "side", "letters": "M", "usual": "main"},
+	places.NumberMissing:    {"name": `"cyl 4"`, "before": `"cyl 2"`},
+	places.BoreOtherSize:    {"name": `"cyl 3"`, "diameter": unit.Length(38), "usual": unit.Length(76)},
+	places.LabelFar:         {"label": `"PUMP SIDE"`, "place": somewhere},
+	places.LabelTwice:       {"label": `"cyl 1"`, "first": earlier},
+	places.StationsTogether: {"id": "T2", "other": "T1", "first": earlier},
+	places.FrontFacesView:   {"view": `"from the front"`, "front": "left"},
+	places.AtPlace:          {"x": 40.0, "y": -12.5},
+})

@@ -1,0 +1,55 @@
+package inputtest
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/trace"
+	"drawdown/geometry/unit"
+)
+
+func resolution(across, down float64) finding.Finding {
+	return finding.Noted(trace.Resolution, finding.Values{"across": across, "down": down})
+}
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	trace.Torn:             {"round": 0.81},
+	trace.NotRound:         {"shortest": unit.Length(8.1), "longest": unit.Length(8.7)},
+	trace.Faint:            {"contrast": 0.42},
+	trace.Coarse:           {"pixels": 9.3},
+	trace.Long:             {"width": unit.Length(7), "length": unit.Length(12)},
+	trace.PerhapsPort:      {},
+	trace.Dirt:             {},
+	trace.Open:             {"round": 0.76},
+	trace.Alone:            {},
+	trace.SecondPart:       {"size": 0.4},
+	trace.CutOff:           {},
+	trace.KnownDiffer:      {"off": unit.Length(0.35)},
+	trace.OtherStated:      {"stated": resolution(150, 0), "named": resolution(300, 302), "times": 0.5},
+	trace.OtherKnown:       {"times": 1.034, "stated": resolution(150, 0)},
+	trace.TakenForBores:    {"holes": 1, "diameter": unit.Length(52), "bolts": "8-9 mm"},
+	trace.TakenForPorts:    {"holes": 2, "diameter": unit.Length(6), "bolts": "8-9 mm"},
+	trace.PerhapsDowels:    {"holes": 2, "diameter": unit.Length(6), "bolts": "none"},
+	trace.Origin:           {"width": 1200, "height": 900, "scale": finding.Noted(trace.ScaleFromFile, finding.Values{"resolution": resolution(150, 0)})},
+	trace.HoldProof:        {},
+	trace.ScaleFromCorners: {"width": unit.Length(297), "height": unit.Length(210)},
+	trace.ScaleNamed:       {"resolution": resolution(300, 302)},
+	trace.ScaleFromFile:    {"resolution": resolution(150, 0)},
+	trace.ScaleFromKnown:   {"distances": 2},
+	trace.Resolution:       {"across": 300.0, "down": 302.0},
+	trace.NoScale:          {"unbelieved": 72.0},
+	trace.NoRoughScale:     {"unbelieved": 0.0},
+	trace.NoHole:           {"hole": "F9", "allowed": []string{"F1", "F2", "B1"}},
+	trace.KnownShort:       {"least": 50},
+	trace.NoRectangle:      {},
+	trace.CornersMixed:     {},
+	trace.CornersFlat:      {},
+	trace.HorizonSeen:      {},
+	trace.PixelSize:        {"pixel": unit.Length(1.27), "least": unit.Length(0.002), "most": unit.Length(0.6)},
+	trace.SmallPicture:     {"width": 30, "height": 30, "least": 64},
+	trace.NoContrast:       {"contrast": 12.0, "least": 24},
+	trace.TooMuchGrain:     {},
+	trace.NoPart:           {},
+	trace.TooManyShapes:    {"shapes": 2400, "most": 2000},
+	trace.RaggedEdge:       {},
+	trace.NoFastener:       {},
+	trace.TitleLetter:      {"letter": "☃"},
+})

@@ -1,0 +1,42 @@
+package outputtest
+
+import "drawdown/geometry/finding"
+
+// Of the page at the bench, which stands above; its codes are written out here.
+var _ = exampleOf(map[finding.Code]finding.Values{
+	"bench port taken":     {"port": 8470},
+	"bench not listening":  {"why": finding.Failed("bench broke", nil)},
+	"bench folder is file": {"folder": "cover.yaml"},
+	"bench no folder":      {"folder": "shop", "why": finding.Failed("bench broke", nil)},
+	"bench no documents":   {"why": finding.Failed("bench broke", nil)},
+	"bench already runs":   {},
+	"bench no browser":     {"why": finding.Failed("bench broke", nil)},
+	"bench no key":         {},
+	"bench other host":     {"host": "example.test"},
+	"bench other site":     {},
+	"bench no route":       {"path": "/api/run"},
+	"bench wrong method":   {"method": "PUT", "allowed": []string{"GET", "POST"}},
+	"bench too large":      {"most": 8, "unit": "MB"},
+	"bench not json":       {"line": 1, "column": 7},
+	"bench unknown key":    {"key": "wrok"},
+	"bench wrong value":    {"key": "step", "want": "whole number", "line": 1, "column": 7},
+	"bench more than one":  {},
+	"bench no body":        {},
+	"bench body cut":       {},
+	"bench no pattern":     {"name": "p4-haed", "meant": "p4-head", "all": []string{"p4-cover", "p4-head"}},
+	"bench not sound":      {"name": "cover", "why": "cover.yaml:3:1: error: …"},
+	"bench no direction":   {"written": "open", "allowed": []string{"loosen", "tighten"}},
+	"bench is machine":     {"name": "p4-engine"},
+	"bench not in job":     {"of": "p4-cover", "job": "J1", "allowed": []string{"p4-head"}},
+	"bench job ended":      {"job": "J1"},
+	"bench no paper":       {"written": "a9", "allowed": []string{"a4", "a5"}},
+	"bench no format":      {"written": "xls", "allowed": []string{"json", "csv", "pdf"}},
+	"bench desktop only":   {},
+	"bench not shared":     {},
+	"bench no session":     {"id": "Q7KX"},
+	"bench broke":          {},
+	"bench no date":        {"written": "yesterday"},
+	"bench wrong code":     {"left": 4},
+	"bench wait for code":  {"minutes": 10},
+	"bench many codes":     {"most": 40},
+})

@@ -1,0 +1,18 @@
+// Package outputtest has an example of every finding about
+// what is shown: commands, reports, sheets, the bench, the record. Tests alone import it.
+package outputtest
+
+import (
+	"maps"
+
+	"drawdown/geometry/finding"
+)
+
+// Examples are values of findings as they come up, by subject in the files
+// beside this.
+var Examples = map[finding.Code]finding.Values{}
+
+func exampleOf(list map[finding.Code]finding.Values) bool {
+	maps.Copy(Examples, list)
+	return true
+}

@@ -1,0 +1,20 @@
+package sequencetest
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/sequence/run/teardown"
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	teardown.ActOfARun:      {"act": "done", "allowed": []string{"part", "close"}},
+	teardown.JobClosed:      {},
+	teardown.NoPartStep:     {"step": 4},
+	teardown.PartDone:       {"step": 4},
+	teardown.PartOutOfOrder: {"step": 4, "next": 2},
+	teardown.NoSuchEntry:    {"of": "a1"},
+	teardown.UndoneAlready:  {},
+	teardown.NotUndone:      {"act": "note"},
+	teardown.LaterPartDone:  {"step": 4},
+	teardown.NothingNewer:   {},
+	teardown.RunsOpen:       {"runs": []string{"R1", "R2"}},
+})

@@ -1,0 +1,95 @@
+package stages
+
+import (
+	"math"
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/figures"
+	"drawdown/sequence/plan"
+)
+
+// What tells on figures beside others of the file.
+const (
+	UnitsMixed  finding.Code = "stage units mixed"  // kind, stage, torque, before, beforeTorque
+	SmallerMore finding.Code = "stage smaller more" // kind, stage, torque, thread, class; other, otherTorque, otherThread
+)
+
+// mixedUnits finds a kind with torques of the metric system and of the inch
+// system: a figure of one was probably typed with the unit of the other.
+func mixedUnits(p plan.Plan, kind string) []finding.Finding {
+	var before plan.Stage
+	for _, s := range p.Tighten.Stages {
+		if s.Do != plan.Tighten || s.Percent > 0 || !slices.Contains(s.Kinds, kind) {
+			continue
+		}
+		if before.Number > 0 && metric(s.Torque) != metric(before.Torque) && !nearly(s.Torque, before.Torque) {
+			values := finding.Values{"kind": kind, "stage": s.Number, "torque": s.Torque, "before": before.Number, "beforeTorque": before.Torque}
+			return []finding.Finding{finding.Warned(UnitsMixed, values).About(finding.Place{Kind: kind, Stage: s.Number})}
+		}
+		before = s
+	}
+	return nil
+}
+
+// nearly says that two torques are one in two units, as a manual rounds it.
+func nearly(a, b unit.GivenTorque) bool {
+	return math.Abs(float64(a.Nm()-b.Nm())) <= 0.03*float64(a.Nm())
+}
+
+func metric(t unit.GivenTorque) bool {
+	return t.Unit == unit.NewtonMetre || t.Unit == unit.KilogramForceMetre
+}
+
+// smallerMore finds a smaller thread that is tightened to more than a larger one
+// of the same class, friction and tapped part: their figures were probably
+// exchanged. One that an angle turns on has no torque to compare. What the
+// mechanics of the bolts have told already is left out.
+func smallerMore(p plan.Plan) (found []finding.Finding) {
+	for _, small := range p.Kinds {
+		for _, large := range p.Kinds {
+			few, more := lastTorque(p, small.Name), lastTorque(p, large.Name)
+			if !differInSize(small, large) || few.Number == 0 || more.Number == 0 || float64(few.Torque.Nm()) <= float64(more.Torque.Nm())*(1+dust) || told(p, small.Name) || told(p, large.Name) {
+				continue
+			}
+			values := finding.Values{
+				"kind": small.Name, "stage": few.Number, "torque": few.Torque, "thread": small.ThreadName(), "class": small.Class,
+				"other": large.Name, "otherTorque": more.Torque, "otherThread": large.ThreadName(),
+			}
+			found = append(found, finding.Warned(SmallerMore, values).About(finding.Place{Kind: small.Name, Stage: few.Number}))
+			break
+		}
+	}
+	return found
+}
+
+// differInSize says whether two kinds differ in size alone.
+func differInSize(small, large plan.Kind) bool {
+	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && small.Class != "" && small.Class == large.Class &&
+		small.Lubricant == large.Lubricant && small.Into == large.Into && (small.Friction == nil) == (large.Friction == nil) &&
+		(small.Friction == nil || *small.Friction == *large.Friction)
+}
+
+// lastTorque gives the stage whose torque a kind is left with; Number 0 where an
+// angle comes after it, or none is there.
+func lastTorque(p plan.Plan, kind string) (last plan.Stage) {
+	for _, s := range p.Tighten.Stages {
+		switch {
+		case !slices.Contains(s.Kinds, kind):
+		case s.Do == plan.Tighten:
+			last = s
+		case s.Do == plan.Advance, s.Do == plan.BackOff:
+			last = plan.Stage{}
+		}
+	}
+	return last
+}
+
+// told says whether the torques of a kind are warned of by themselves.
+func told(p plan.Plan, kind string) bool {
+	return slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
+		return f.At.Kind == kind && f.Severity == finding.Warning &&
+			slices.Contains([]finding.Code{figures.TorqueOver, figures.TorquePastYield, figures.TorqueHardlyAny, figures.TorqueOneFriction}, f.Code)
+	})
+}
