@@ -455,3 +455,19 @@ func TestLooksAreExplainedWhereTheyAre(t *testing.T) {
 		t.Error("no built-in pattern has a low bolt")
 	}
 }
+
+// First principles: figures with dashes between them read as one range, so that a
+// bolt that is not turned yet has a dash only within its mark.
+func TestNoDashBetweenFigures(t *testing.T) {
+	t.Parallel()
+	for _, name := range patterns.Builtin() {
+		p, f := forecastOf(t, name)
+		for _, page := range forecast.ClassPages(p, f, forecast.Request{Request: sheettest.English(sheettest.Paper(t, "a5"))}) {
+			for _, text := range scenetest.Texts(page) {
+				if text.Content == "–" && !text.Tag.Core {
+					t.Errorf("%s: a dash stands beside the mark %s", name, text.Tag.Name)
+				}
+			}
+		}
+	}
+}

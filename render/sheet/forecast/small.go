@@ -124,8 +124,23 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 	p.Add(scene.Renamed(items, " after pass "+strconv.Itoa(pass.Number))...)
 }
 
+// smallDrawing draws the part after a pass. A bolt that no pass has turned yet has
+// a dash in its mark; figures beside the marks would be joined by it to a sum.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
-	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Widest: l.widest(), Modest: true, Box: box, Thick: noticeable(pass.Turned, pass.Percent)})
+	ask := diagram.Part{
+		Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Widest: l.widest(), Modest: true,
+		Box: box, Thick: noticeable(pass.Turned, pass.Percent),
+	}
+	d := diagram.Draw(ask)
+	if !d.Led {
+		return d
+	}
+	for i, turned := range pass.Turned {
+		if !turned {
+			ask.Words[i] = ""
+		}
+	}
+	return diagram.Draw(ask)
 }
 
 // widest is the widest figure of all passes, so that the part looks alike after
