@@ -3,6 +3,7 @@ package meaning
 import (
 	"cmp"
 
+	"drawdown/patterns/meant"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 )
@@ -15,8 +16,12 @@ type Places struct {
 	stages   []*nodes.Node
 	kinds    map[string]*nodes.Node
 	groups   map[string]*nodes.Node // of the order, by kind; all of them under no name
+	meant    []meant.Entry
 	cautions *nodes.Node
 }
+
+// Meant gives the warnings that the file acknowledges.
+func (p Places) Meant() []meant.Entry { return p.meant }
 
 func (r *reader) places() Places {
 	groups := map[string]*nodes.Node{}
@@ -27,7 +32,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, cautions: r.cautions}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions}
 }
 
 // Stage gives the place of a tightening stage, from 1. Any other number means

@@ -11,7 +11,6 @@ import (
 // What the steps of a machine file say that does not go together. The place is the
 // step, from 1.
 const (
-	OtherMachine   finding.Code = "machine differs"        // title, machine, book
 	PartTooEarly   finding.Code = "machine part too early" // part, title
 	GasketOfOther  finding.Code = "machine gasket twice"   // gasket, title, other
 	GasketUnlisted finding.Code = "machine gasket missing" // title
@@ -22,7 +21,7 @@ const (
 // the joints say. All of it is common practice, no source.
 func (o Overhaul) Doubts() (found []finding.Finding) {
 	for i, t := range o.Tasks {
-		found = append(found, about(i, o.otherMachine(t), o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t))...)
+		found = append(found, about(i, o.partTooEarly(i), o.gasketOfOther(i), o.gasketUnlisted(t), o.lockStaysIn(t))...)
 	}
 	return found
 }
@@ -40,19 +39,6 @@ func about(task int, found ...*finding.Finding) (all []finding.Finding) {
 func warned(code finding.Code, values finding.Values) *finding.Finding {
 	f := finding.Warned(code, values)
 	return &f
-}
-
-// otherMachine compares the machine of a joint with that of the book. One may say
-// more than the other: a number, a place.
-func (o Overhaul) otherMachine(t Task) *finding.Finding {
-	if t.Joint == nil || t.Joint.Machine == "" || o.Machine == "" {
-		return nil
-	}
-	joint, book := plain(t.Joint.Machine), plain(o.Machine)
-	if strings.Contains(joint, book) || strings.Contains(book, joint) {
-		return nil
-	}
-	return warned(OtherMachine, finding.Values{"title": t.Joint.Title, "machine": t.Joint.Machine, "book": o.Machine})
 }
 
 // partTooEarly looks for a part that comes off while the joint of its name still
@@ -97,28 +83,18 @@ func (o Overhaul) gasketOfOther(task int) *finding.Finding {
 	return nil
 }
 
-// gasketUnlisted looks for a joint whose file has a gasket, in a book that lists
-// gaskets, but not its own.
+// gasketUnlisted looks for a joint that asks for a new gasket in a caution, in a book
+// that lists gaskets, but not its own.
 func (o Overhaul) gasketUnlisted(t Task) *finding.Finding {
-	if t.Joint == nil || len(t.Gaskets) > 0 || len(o.Gaskets()) == 0 || !hasGasket(t.Joint) {
+	if t.Joint == nil || t.Joint.Clamped.Gasket.Kind != "" || len(t.Gaskets) > 0 || len(o.Gaskets()) == 0 || !slices.ContainsFunc(t.Joint.Cautions, asksForGasket) {
 		return nil
 	}
 	return warned(GasketUnlisted, finding.Values{"title": t.Joint.Title})
 }
 
-// hasGasket says that the file of a joint states a gasket that is renewed, or asks
-// for a new one in a caution.
-func hasGasket(p *plan.Plan) bool {
-	switch kind := p.Clamped.Gasket.Kind; kind {
-	case "none", "liquid sealant":
-		return false
-	case "":
-		return slices.ContainsFunc(p.Cautions, func(c plan.Caution) bool {
-			said := tokens(c.Text)
-			return c.Side != plan.CautionLoosen && hasAny(said, newWords) && slices.ContainsFunc(said, isGasketWord)
-		})
-	}
-	return true
+func asksForGasket(c plan.Caution) bool {
+	said := tokens(c.Text)
+	return c.Side != plan.CautionLoosen && hasAny(said, newWords) && slices.ContainsFunc(said, isGasketWord)
 }
 
 // lockStaysIn looks for a pin or a lock that goes in and never comes out: the
