@@ -285,6 +285,11 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 	for range 2 { // numbers on the other side of their places come in
 		best.refine(numbers, places)
 	}
+	wide := best
+	wide.near *= 2
+	if hits, _ := wide.hits(numbers, places); 10*hits < 8*len(numbers) {
+		return drawing{}, false
+	}
 	reach := best.near + 3*numbers[0].height
 	air := complex(reach, reach)
 	for k, place := range places {
