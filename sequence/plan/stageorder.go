@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
 
@@ -12,7 +13,12 @@ const (
 	FinishedEarly finding.Code = "stage finished early" // kind, stage, other, last: stage of other, with its torque
 	LoosenedEarly finding.Code = "stage loosened early" // kind, stage, other, first: stage of other
 	OutUnturned   finding.Code = "stage out unturned"   // kinds, stage
+	TurnTiny      finding.Code = "stage turn tiny"      // stage, angle, least
 )
+
+// leastTurn is the least that anybody turns a fastener by in one stage: half a
+// notch of a socket with twelve points (common practice, no source).
+const leastTurn unit.Angle = 15
 
 // FinishedOutOfTurn finds the stages of tightening, by their numbers from 0, that
 // finish a kind although another, whose torque comes later, is to go before it.
@@ -147,6 +153,18 @@ func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
 		}
 	}
 	return lastOfFirst < firstOfSecond
+}
+
+// TinyTurns finds the stages, by their numbers from 0, that turn back by less than a
+// hand and a wrench can: a digit was probably lost.
+func TinyTurns(stages []StageInput) map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	for i, s := range stages {
+		if (s.Do == BackOff || s.Do == TurnBack) && s.Angle < leastTurn {
+			found[i] = finding.Warned(TurnTiny, finding.Values{"stage": i + 1, "angle": s.Angle, "least": leastTurn}).From(finding.CommonPractice)
+		}
+	}
+	return found
 }
 
 // ForNone gives the stages, by their numbers from 0, whose kinds no fastener has.
