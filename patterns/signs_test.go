@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf16"
 
 	"drawdown/patterns/machine"
@@ -31,7 +32,7 @@ func problemsOf(sort, text string) problem.List {
 		from = Machines.FromBytes("text", []byte(text))
 		_, problems = machine.Read(from)
 	case "wrenches":
-		_, problems = wrenches.Read(from)
+		_, problems = wrenches.Read(from, time.Time{})
 	default:
 		_, problems = Read(from)
 	}

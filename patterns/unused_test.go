@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"drawdown/geometry/testkit"
 	"drawdown/patterns/machine"
@@ -88,13 +89,16 @@ func madeOf(sort, name, text string) (made any, problems string) {
 	var found problem.List
 	switch sort {
 	case "survey":
-		made, found = measured.Read(from)
+		var s measured.Survey
+		s, found = measured.Read(from)
+		s.ReadingsAt, s.AccuracyAt = nil, problem.Problem{} // they hold the text itself
+		made = s
 	case "machine":
 		var m machine.Machine
 		m, found = machine.Read(Machines.FromBytes(name, []byte(text)))
 		made = []any{m.Overhaul, m.Strip}
 	case "wrenches":
-		made, found = wrenches.Read(from)
+		made, found = wrenches.Read(from, time.Time{})
 	default:
 		var in plan.Input
 		in, found = Read(from)

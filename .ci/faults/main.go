@@ -1,11 +1,12 @@
 // Faults plants the faults of a list one at a time and asks whether the package's own
 // tests notice:
 //
-//	go run ./.ci/faults [-only sequence/judge] .ci/faults/faults.txt
+//	go run ./.ci/faults [-only sequence/judge] [-check] .ci/faults/faults.txt
 //
 // Each fault is a file and a text of it, before and after. A changed copy is built by
 // an overlay, so that the tree stays as it is. It prints the faults that lived, and
-// fails where one did, or where a text no longer stands in its file once.
+// fails where one did, or where a text no longer stands in its file once; -check looks
+// for that alone.
 package main
 
 import (
@@ -16,6 +17,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -24,30 +26,42 @@ type fault struct{ file, before, after string }
 
 func main() {
 	only := flag.String("only", "", "plant only those of files under `folder`")
+	check := flag.Bool("check", false, "plant nothing: look whether each text stands in its file")
 	flag.Parse()
-	if err := plantAll(flag.Arg(0), *only); err != nil {
+	do := plantAll
+	if *check {
+		do = checkAll
+	}
+	if err := do(flag.Arg(0), *only); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func plantAll(list, only string) error {
-	text, err := os.ReadFile(list)
+// checkAll looks whether every text stands in its file once.
+func checkAll(list, only string) error {
+	faults, err := listed(list, only)
 	if err != nil {
 		return err
 	}
-	faults, err := read(string(text))
+	for _, f := range faults {
+		if _, err := f.changed(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func plantAll(list, only string) error {
+	faults, err := listed(list, only)
 	if err != nil {
 		return err
 	}
 	planted, lived := 0, 0
 	for _, f := range faults {
-		if !strings.HasPrefix(f.file, only) {
-			continue
-		}
 		noticed, err := f.plant()
 		if err != nil {
-			return fmt.Errorf("%s: %s: %w", f.file, f.before, err)
+			return err
 		}
 		planted++
 		if !noticed {
@@ -60,6 +74,16 @@ func plantAll(list, only string) error {
 		return fmt.Errorf("%d lived", lived)
 	}
 	return nil
+}
+
+// listed reads the faults of files under a folder.
+func listed(list, only string) ([]fault, error) {
+	text, err := os.ReadFile(list)
+	if err != nil {
+		return nil, err
+	}
+	faults, err := read(string(text))
+	return slices.DeleteFunc(faults, func(f fault) bool { return !strings.HasPrefix(f.file, only) }), err
 }
 
 // read takes blocks of three lines: the file, "- " before, "+ " after. Lines that begin
@@ -87,14 +111,23 @@ func read(text string) ([]fault, error) {
 	return faults, nil
 }
 
-// plant builds the changed package and runs its tests; true: one fails.
-func (f fault) plant() (noticed bool, err error) {
+// changed is the file with the fault in it.
+func (f fault) changed() ([]byte, error) {
 	source, err := os.ReadFile(f.file)
 	if err != nil {
-		return false, err
+		return nil, err
 	}
 	if n := bytes.Count(source, []byte(f.before)); n != 1 {
-		return false, fmt.Errorf("the text stands in the file %d times; once is needed", n)
+		return nil, fmt.Errorf("%s: %q stands in the file %d times; once is needed", f.file, f.before, n)
+	}
+	return bytes.Replace(source, []byte(f.before), []byte(f.after), 1), nil
+}
+
+// plant builds the changed package and runs its tests; true: one fails.
+func (f fault) plant() (noticed bool, err error) {
+	source, err := f.changed()
+	if err != nil {
+		return false, err
 	}
 	work, err := os.MkdirTemp("", "faults")
 	if err != nil {
@@ -102,7 +135,7 @@ func (f fault) plant() (noticed bool, err error) {
 	}
 	defer os.RemoveAll(work)
 	changed := filepath.Join(work, filepath.Base(f.file))
-	if err := os.WriteFile(changed, bytes.Replace(source, []byte(f.before), []byte(f.after), 1), 0o600); err != nil {
+	if err := os.WriteFile(changed, source, 0o600); err != nil {
 		return false, err
 	}
 	whole, err := filepath.Abs(f.file)

@@ -1,7 +1,7 @@
 // Mutants changes a package in one place at a time and asks whether the
 // package's own tests notice:
 //
-//	go run ./.ci/mutants [-every 5] [-from 0] [-run Test…] ./geometry/family …
+//	go run ./.ci/mutants [-every 5] [-from 0] [-run Test…] [-skip Test…] ./geometry/family …
 //
 // All changes of a package are built into one test binary, by an overlay, so
 // that the tree stays as it is; an environment variable switches one on. It
@@ -25,10 +25,11 @@ func main() {
 	every := flag.Int("every", 1, "try every `n`th change")
 	from := flag.Int("from", 0, "start with change `n`")
 	tests := flag.String("run", "", "run only the tests that match `pattern`")
+	skip := flag.String("skip", "", "run no test that matches `pattern`: what only slow tests notice lives")
 	flag.Parse()
 	status := 0
 	for _, folder := range flag.Args() {
-		if err := try(folder, *from, *every, *tests); err != nil {
+		if err := try(folder, *from, *every, *tests, *skip); err != nil {
 			fmt.Fprintf(os.Stderr, "%s: %v\n", folder, err)
 			status = 1
 		}
@@ -37,7 +38,7 @@ func main() {
 }
 
 // try builds the changed package and runs its tests for every nth change.
-func try(folder string, from, every int, tests string) error {
+func try(folder string, from, every int, tests, skip string) error {
 	work, err := os.MkdirTemp("", "mutants")
 	if err != nil {
 		return err
@@ -49,17 +50,21 @@ func try(folder string, from, every int, tests string) error {
 	}
 	changes := b.changes
 	start := time.Now()
-	said, ok := b.passes(0, time.Hour, "-test.v", "-test.run", tests)
+	said, ok := b.passes(0, time.Hour, "-test.v", "-test.run", tests, "-test.skip", skip)
 	if !ok {
 		return fmt.Errorf("its tests fail without a change")
 	}
 	limit := 5*time.Since(start) + 2*time.Second
 	quick := quickTests(said)
+	done := quick
+	if skip != "" {
+		done += "|" + skip
+	}
 	lives := func(change int) bool {
 		if _, ok := b.passes(change, limit, "-test.run", quick); !ok {
 			return false
 		}
-		_, ok := b.passes(change, limit, "-test.run", tests, "-test.skip", quick)
+		_, ok := b.passes(change, limit, "-test.run", tests, "-test.skip", done)
 		return ok
 	}
 	tried, killed := 0, 0

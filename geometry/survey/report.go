@@ -56,6 +56,24 @@ func (r Report) Suspects() []finding.Finding {
 	return all
 }
 
+// SuspectReadings gives the reading that each of Suspects is about: the first one
+// of those that cannot be told apart.
+func (r Report) SuspectReadings() (numbers []int) {
+	rivals := 0
+	for _, i := range r.Suspect {
+		switch {
+		case r.Out[i]:
+			numbers = append(numbers, i)
+		case rivals == 0:
+			rivals = i + 1
+		}
+	}
+	if rivals > 0 {
+		numbers = append(numbers, rivals-1)
+	}
+	return numbers
+}
+
 // takenAs guesses that a reading was taken another way than it is written: it
 // is off by the diameters of its holes then, or by half of their sum. Empty
 // where it was not.

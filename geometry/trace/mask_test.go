@@ -71,6 +71,19 @@ func TestBlobsAgainstFilling(t *testing.T) {
 				continue
 			}
 			n := number[b.y*m.width+b.x]
+			minX, minY, maxX, maxY := m.width, m.height, -1, -1
+			for at, k := range number {
+				if k == n {
+					x, y := at%m.width, at/m.width
+					minX, minY, maxX, maxY = min(minX, x), min(minY, y), max(maxX, x), max(maxY, y)
+				}
+			}
+			if b.minX != minX || b.minY != minY || b.maxX != maxX || b.maxY != maxY {
+				t.Fatalf("patch %d reaches from %d, %d to %d, %d", i, b.minX, b.minY, b.maxX, b.maxY)
+			}
+			if onRim := minX == 0 || minY == 0 || maxX == m.width-1 || maxY == m.height-1; b.onRim != onRim {
+				t.Fatalf("patch %d: on the rim %v", i, b.onRim)
+			}
 			if b.pixels != sizes[n] || b.part != m.part[b.y*m.width+b.x] {
 				t.Fatalf("patch %d has %d pixels, filling finds %d", i, b.pixels, sizes[n])
 			}
@@ -103,9 +116,10 @@ func TestContourEncloses(t *testing.T) {
 				continue
 			}
 			// Green's theorem over unit steps: the middle's x times the way outwards.
-			area, perimeter := 0.0, 0
+			area, upright, perimeter := 0.0, 0.0, 0
 			for _, c := range m.contour(b) {
 				area += c.x * c.outX
+				upright += c.y * c.outY
 				perimeter++
 			}
 			want := 0
@@ -120,7 +134,7 @@ func TestContourEncloses(t *testing.T) {
 					}
 				}
 			}
-			if math.Abs(area-float64(want)) > 1e-9 || perimeter%2 != 0 {
+			if math.Abs(area-float64(want)) > 1e-9 || math.Abs(upright-float64(want)) > 1e-9 || perimeter%2 != 0 {
 				t.Fatalf("the patch at %d,%d: %d borders enclose %g, want %d", b.x, b.y, perimeter, area, want)
 			}
 		}

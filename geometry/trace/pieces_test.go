@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"errors"
 	"image"
 	"math"
 	"slices"
@@ -427,5 +428,189 @@ func TestSmoothRow(t *testing.T) {
 				t.Errorf("at %d, %d: %d, want %d", x, y, out[x], want)
 			}
 		}
+	}
+}
+
+// The part is the largest patch, or one within a frame round the picture; a second one of
+// a quarter of its size is doubted, and a part that reaches the rim. Holes are of the
+// part alone, and not smaller than asked for (limits of the design: common practice, no
+// source).
+func TestFindPart(t *testing.T) {
+	t.Parallel()
+	frame := PerInch(254, 254) // 0.1 mm a pixel
+	type box struct {
+		x, y, width, height int
+		hole                bool
+	}
+	for _, c := range []struct {
+		name   string
+		boxes  []box
+		sheet  int // pixels of the part
+		holes  int
+		specks int
+		want   []finding.Code
+	}{
+		{"a part", []box{{20, 20, 60, 40, false}}, 2400, 0, 0, nil},
+		{"a hole, a speck, a grain", []box{{20, 20, 60, 40, false}, {30, 30, 9, 9, true}, {50, 30, 3, 2, true}, {60, 30, 5, 1, true}}, 2400 - 81 - 6 - 5, 1, 1, nil},
+		{"a second part of a quarter", []box{{20, 20, 40, 40, false}, {70, 20, 20, 20, false}}, 1600, 0, 0, nil},
+		{"of more", []box{{20, 20, 40, 40, false}, {70, 20, 20, 21, false}}, 1600, 0, 0, []finding.Code{SecondPart}},
+		{"a hole in the second part", []box{{20, 20, 40, 40, false}, {70, 20, 20, 20, false}, {75, 25, 9, 9, true}}, 1600, 0, 0, nil},
+		{"at the rim", []box{{0, 20, 60, 40, false}}, 2400, 0, 0, []finding.Code{CutOff}},
+		{"a frame round it", []box{{0, 0, 100, 80, false}, {10, 10, 80, 60, true}, {20, 20, 40, 40, false}}, 1600, 0, 0, nil},
+		{"a tenth within the frame", []box{{0, 0, 100, 80, false}, {10, 10, 80, 60, true}, {20, 20, 20, 16, false}}, 8000 - 4800, 1, 0, []finding.Code{CutOff}},
+		{"more than a tenth", []box{{0, 0, 100, 80, false}, {10, 10, 80, 60, true}, {20, 20, 20, 17, false}}, 340, 0, 0, nil},
+		{"the larger one is cut off", []box{{0, 20, 40, 40, false}, {60, 20, 38, 40, false}}, 1520, 0, 0, nil},
+		{"both are cut off", []box{{0, 20, 40, 40, false}, {62, 20, 38, 40, false}}, 1600, 0, 0, []finding.Code{SecondPart, CutOff}},
+	} {
+		m := &mask{width: 100, height: 80, part: make([]bool, 8000), tone: ToneDark}
+		for _, b := range c.boxes {
+			for y := b.y; y < b.y+b.height; y++ {
+				for x := b.x; x < b.x+b.width; x++ {
+					m.part[y*100+x] = !b.hole
+				}
+			}
+		}
+		p, err := m.findPart(frame, Options{SmallestMm: 0.5})
+		var got []finding.Code
+		for _, f := range p.doubts {
+			got = append(got, f.Code)
+		}
+		if err != nil || p.sheet.pixels != c.sheet || len(p.holes) != c.holes || p.specks != c.specks || !slices.Equal(got, c.want) {
+			t.Errorf("%s: %d pixels, %d holes, %d specks, %v (%v)", c.name, p.sheet.pixels, len(p.holes), p.specks, got, err)
+		}
+	}
+	none := &mask{width: 8, height: 8, part: make([]bool, 64), tone: ToneDark}
+	if _, err := none.findPart(frame, Options{SmallestMm: 0.5}); !errors.Is(err, NoPart) {
+		t.Errorf("no part: %v", err)
+	}
+	for holes, want := range map[int]bool{2000: false, 2001: true} {
+		m := &mask{width: 102, height: 102, part: slices.Repeat([]bool{true}, 102*102), tone: ToneDark}
+		for k := range holes {
+			m.part[(1+2*(k/50))*102+1+2*(k%50)] = false
+		}
+		if _, err := m.findPart(frame, Options{SmallestMm: 0.1}); errors.Is(err, TooManyShapes) != want {
+			t.Errorf("%d holes: %v", holes, err)
+		}
+	}
+}
+
+// The names of the holes that there are stand beside the one that is not there.
+func TestKnownHoles(t *testing.T) {
+	t.Parallel()
+	shapes := []Shape{{ID: "F1", Pixel: geometry.Point{X: 10, Y: 20}}, {ID: "P1", Group: -1}, {ID: "F2", Pixel: geometry.Point{X: 40, Y: 60}}}
+	got, err := Scale{Known: []Known{{FromID: "F1", ToID: "F2", Mm: 5}, {From: geometry.Point{X: 1}, To: geometry.Point{X: 2}, Mm: 1}}}.between(shapes)
+	if err != nil || len(got) != 2 || got[0].From != shapes[0].Pixel || got[0].To != shapes[2].Pixel || got[1].From.X != 1 {
+		t.Errorf("%+v, %v", got, err)
+	}
+	_, err = Scale{Known: []Known{{FromID: "F1", ToID: "P1", Mm: 5}}}.between(shapes)
+	var f finding.Finding
+	if !errors.As(err, &f) || f.Code != NoHole || f.Values["hole"] != "P1" || !slices.Equal(f.Values["allowed"].([]string), []string{"F1", "F2"}) {
+		t.Errorf("%v", err)
+	}
+}
+
+// A nick is up to 2 mm long and 1.2 mm deep, where the edge goes on within 8°; what is
+// longer, deeper or turns stays (limits of the design: common practice, no source).
+func TestNickLimits(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name                string
+		width, depth, after float64 // mm, mm, degrees by which the edge turns
+		want                bool
+	}{
+		{"a nick", 1, 0.5, 0, true}, {"as long", 1.95, 0.5, 0, true}, {"longer", 2.05, 0.5, 0, false},
+		{"as deep", 1, 1.15, 0, true}, {"deeper", 1, 1.25, 0, false}, {"turned a little", 1, 0.5, 7.5, true}, {"turned more", 1, 0.5, 8.5, false},
+	} {
+		end := geometry.Polar(geometry.Point{X: 20 + c.width}, 20, c.after)
+		line := []geometry.Point{{}, {X: 20}, {X: 20 + c.width/2, Y: c.depth}, {X: 20 + c.width}, end, {X: 40, Y: 60}, {X: 20, Y: 70}, {X: 0, Y: 60}, {X: -10, Y: 30}}
+		cut := withoutNicks(line)
+		if got := len(cut) == len(line)-1 && !slices.Contains(cut, line[2]); got != c.want || !got && len(cut) != len(line) {
+			t.Errorf("%s: %v", c.name, cut)
+		}
+	}
+}
+
+// Between the middles of four pixels the grey goes evenly from one to the other; beyond
+// the picture the last ones go on.
+func TestGreyBetweenPixels(t *testing.T) {
+	t.Parallel()
+	p := image.NewGray(image.Rect(0, 0, 2, 2))
+	copy(p.Pix, []uint8{10, 30, 50, 90})
+	tr := &tracer{picture: p, mask: &mask{width: 2, height: 2}}
+	for _, c := range []struct{ x, y, want float64 }{
+		{0.5, 0.5, 10}, {1.5, 0.5, 30}, {0.5, 1.5, 50}, {1.5, 1.5, 90}, {1, 0.5, 20}, {0.5, 1, 30}, {1, 1, 45}, {0.75, 0.5, 15}, {0.5, 1.25, 40},
+		{-3, 0.5, 10}, {0.5, -3, 10}, {9, 0.5, 30}, {9, 9, 90}, {0, 0, 10}, {2, 2, 90},
+	} {
+		if got := tr.grey(c.x, c.y); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("at %g, %g: %g, want %g", c.x, c.y, got, c.want)
+		}
+	}
+}
+
+// An edge stands where the areas under both tones are equal: a pixel that is covered to
+// a share puts it at that share.
+func TestProfile(t *testing.T) {
+	t.Parallel()
+	for _, share := range []float64{0, 0.25, 0.5, 0.9} {
+		p := image.NewGray(image.Rect(0, 0, 40, 40))
+		for i := range p.Pix {
+			switch x := i % 40; {
+			case x < 20:
+				p.Pix[i] = 40
+			case x == 20:
+				p.Pix[i] = uint8(math.Round(40*share + 200*(1-share)))
+			default:
+				p.Pix[i] = 200
+			}
+		}
+		tr := &tracer{picture: p, mask: &mask{width: 40, height: 40}}
+		for _, from := range []float64{19, 20, 21} {
+			if offset, step := tr.profile(from, 20, 1, 0); math.Abs(from+offset-20-share) > 0.02 || step != -160 {
+				t.Errorf("%g of a pixel: the edge at %g, a step of %g", share, from+offset, step)
+			}
+		}
+		if offset, step := tr.profile(20, 20, -1, 0); math.Abs(20-offset-20-share) > 0.02 || step != 160 {
+			t.Errorf("%g of a pixel, from the other side: %g, %g", share, offset, step)
+		}
+	}
+	flat := &tracer{picture: image.NewGray(image.Rect(0, 0, 40, 40)), mask: &mask{width: 40, height: 40}}
+	if offset, step := flat.profile(20, 20, 1, 0); offset != 0 || step != 0 {
+		t.Errorf("no edge: %g, %g", offset, step)
+	}
+}
+
+// Part and background differ by 24 greys at least.
+func TestLeastContrast(t *testing.T) {
+	t.Parallel()
+	for bright, want := range map[uint8]bool{123: false, 124: true, 150: true} {
+		p := image.NewGray(image.Rect(0, 0, 200, 160))
+		for i := range p.Pix {
+			p.Pix[i] = 100
+			if i%200 >= 90 {
+				p.Pix[i] = bright
+			}
+		}
+		l, err := measureLight(p)
+		if (err == nil) != want || err != nil && !errors.Is(err, NoContrast) {
+			t.Errorf("100 and %d: %v", bright, err)
+		}
+		if err == nil && (math.Abs(l.contrast-float64(bright-100)) > 0.01 || math.Abs(l.middle(50, 50)-float64(bright+100)/2) > 0.01) {
+			t.Errorf("100 and %d: a contrast of %g, the middle %g", bright, l.contrast, l.middle(50, 50))
+		}
+	}
+	near := light{dark: surface{c: [6]float64{100}, width: 9, height: 9, high: 255}, bright: surface{c: [6]float64{104}, width: 9, height: 9, high: 255}, contrast: 30}
+	if dark, bright := near.at(4, 4); dark != 97 || bright != 107 { // a third of the contrast about their middle
+		t.Errorf("surfaces that meet: %g and %g", dark, bright)
+	}
+}
+
+// Without a bolt hole there is no pattern.
+func TestFoundWithoutABolt(t *testing.T) {
+	t.Parallel()
+	if err := (Found{Shapes: []Shape{{Role: Dowel}, {Role: Fastener}}}).Check(); err != nil {
+		t.Error(err)
+	}
+	if err := (Found{Shapes: []Shape{{Role: Dowel}, {Role: Bore}}}).Check(); !errors.Is(err, NoFastener) {
+		t.Errorf("%v", err)
 	}
 }

@@ -89,6 +89,7 @@ func (s *reader) addReading(item, from, to *nodes.Node, how string, distance *no
 	s.noteDigit(distance)
 	s.made.Network.Readings = append(s.made.Network.Readings, survey.Reading{From: a, To: b, Distance: centre})
 	s.made.Ways = append(s.made.Ways, survey.Way(how))
+	s.made.ReadingsAt = append(s.made.ReadingsAt, item.Place())
 }
 
 // noteDigit keeps the finest last digit of all readings: zeros at the end of the

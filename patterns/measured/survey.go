@@ -28,6 +28,9 @@ type Survey struct {
 	Network survey.Network
 	Inches  bool         // the file is in inches
 	Ways    []survey.Way // of the readings, how each was taken
+
+	ReadingsAt []problem.Problem // where each reading stands; severity and what is found are left to the caller
+	AccuracyAt problem.Problem
 }
 
 // reader reads a survey file with the means of the pattern reader.
@@ -84,6 +87,9 @@ func (s *reader) survey(root *nodes.Node) {
 	s.readMeasured(f)
 	s.readFrame(f)
 	s.made.Network.AccuracyMm = float64(f.Length("accuracy", unit.Sensible.Accuracy))
+	if n := f.Get("accuracy"); n != nil {
+		s.made.AccuracyAt = n.Place()
+	}
 }
 
 // readHoles reads {A: 8.4, B: 8.4}, or [A, B] where no diameters are needed. A

@@ -10,5 +10,6 @@ const (
 	NoScaleStart    finding.Code = "reader no scale start"      // written, end
 	NoDivision      finding.Code = "reader no scale division"   // written
 	OtherUnit       finding.Code = "reader other unit"          // key, written, unit
+	CalibratedAhead finding.Code = "reader calibrated ahead"    // date, today
 	BelowZero       finding.Code = "reader below zero"          // key, written
 )

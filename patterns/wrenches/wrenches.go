@@ -4,6 +4,7 @@ package wrenches
 
 import (
 	"slices"
+	"time"
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -14,7 +15,10 @@ import (
 	"drawdown/sequence/tension/wrench"
 )
 
-type reader struct{ *form.Reader }
+type reader struct {
+	*form.Reader
+	today time.Time
+}
 
 var (
 	fileKeys   = []string{"drawdown", "wrenches"}
@@ -33,9 +37,11 @@ const maxWrenches = 1000
 // scale begins at 0, without division it is read as wrenches of its size are,
 // and the length, from the middle of the grip to the middle of the drive, is
 // needed with an adapter only. The number is what the record of the work calls
-// the wrench; calibrated is the day of its last calibration. The list is empty where a problem stops the work.
-func Read(from source.Source) ([]wrench.Wrench, problem.List) {
-	r := &reader{form.NewReader(from)}
+// the wrench; calibrated is the day of its last calibration, which is not after
+// today (not compared where today is zero). The list is empty where a problem
+// stops the work.
+func Read(from source.Source, today time.Time) ([]wrench.Wrench, problem.List) {
+	r := &reader{form.NewReader(from), today}
 	var list []wrench.Wrench
 	if root := r.Root(nodes.Format{Keys: slices.Concat(fileKeys, wrenchKeys), Example: example}); root != nil {
 		list = r.wrenches(root)
@@ -102,6 +108,7 @@ func (r *reader) wrench(n *nodes.Node) (wrench.Wrench, bool) {
 	}
 	w.Calibrated = f.Day("calibrated")
 	r.checkScale(f, w, before)
+	r.checkSense(f, w)
 	return w, !r.ErrorsSince(before)
 }
 
@@ -115,6 +122,16 @@ func (r *reader) checkScale(f form.Fields, w wrench.Wrench, before int) {
 	}
 	if at := f.Node.Get("division"); at != nil && (w.Division == 0 || w.Division > w.Max/2) {
 		r.Fail(at, NoDivision, finding.Values{"written": problem.Quoted(at.Text)})
+	}
+}
+
+// checkSense warns of what can be read and hardly be meant.
+func (r *reader) checkSense(f form.Fields, w wrench.Wrench) {
+	if doubt, found := w.DoubtLength(); found {
+		r.Warn(f.Get("length"), doubt.Code, doubt.Values)
+	}
+	if today := r.today.Format(time.DateOnly); !r.today.IsZero() && w.Calibrated > today {
+		r.Warn(f.Get("calibrated"), CalibratedAhead, finding.Values{"date": w.Calibrated, "today": today})
 	}
 }
 

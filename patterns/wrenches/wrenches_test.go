@@ -3,6 +3,7 @@ package wrenches
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -14,7 +15,7 @@ import (
 )
 
 func readWrenches(text string) ([]wrench.Wrench, problem.List) {
-	return Read(source.Source{File: "text", Data: []byte(text)})
+	return Read(source.Source{File: "text", Data: []byte(text)}, time.Time{})
 }
 
 // First principles: the text says what the figures are; 1 in = 25.4 mm.
@@ -79,7 +80,7 @@ func FuzzReadWrenches(f *testing.F) {
 	f.Add([]byte("wrenches: [{name: small, from: 5 N·m, to: 60 N·m, division: 0.5 N·m, length: 300 mm}]"))
 	f.Add([]byte("wrenches: [{name: a, from: , to: &a 60 lbf·ft, division: *a}]"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		list, problems := Read(source.Source{File: "text", Data: data})
+		list, problems := Read(source.Source{File: "text", Data: data}, time.Time{})
 		patterntest.Within(t, string(data), problems)
 		if problems.Stops() {
 			return

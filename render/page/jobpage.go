@@ -160,7 +160,11 @@ func (v JobView) Tables() []recordTable {
 	by := func(e run.Entry) string { return fmt.Sprintf(t.Run.StateBy, e.Who, v.when(e.Time)) }
 	var found, measured, notes, overs, adopted []string
 	for _, e := range v.Job.Findings {
-		found = append(found, words.Row(placeName(e), t.Trouble.Names[string(e.Trouble)], e.Note, by(e)))
+		what := t.Trouble.Names[string(e.Trouble)]
+		if e.Act == run.Unsure {
+			what = t.Trouble.Names["unsure"]
+		}
+		found = append(found, words.Row(placeName(e), what, e.Note, by(e)))
 	}
 	for _, e := range v.Job.Measured {
 		measured = append(measured, words.Row(placeName(e), e.Measure, v.Words.Figure(string(e.Value)+" "+e.Unit), by(e)))

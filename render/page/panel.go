@@ -67,7 +67,7 @@ func (v RunView) Panel() Panel {
 		return Panel{Kind: AskAccept, Title: t.Accept, Says: t.AcceptSays, Lines: v.Words.SayAll(v.Run.ToAccept), Bar: Bar{Label: t.AcceptBar, Act: run.Accept}}
 	}
 	switch next := v.next(); {
-	case next == nil:
+	case next == nil || v.asks(run.AskNeighbours): // asked while the lead stands by
 		return v.askPanel()
 	case v.Run.Job != "" && len(v.unmet()) > 0: // a job does not begin without
 		return v.readyPanel()
@@ -196,7 +196,9 @@ func (v RunView) askPanel() Panel {
 	for _, a := range v.Run.Asks {
 		switch a.Kind {
 		case run.AskRound:
-			return v.roundPanel(a)
+			if !v.asks(run.AskNeighbours) {
+				return v.roundPanel(a)
+			}
 		case run.AskNeighbours:
 			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.Answer, Open: "answer"}}
 		}
@@ -212,6 +214,11 @@ func (v RunView) askPanel() Panel {
 		return v.readyPanel()
 	}
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
+}
+
+// asks says whether a question of a kind is open.
+func (v RunView) asks(kind run.AskKind) bool {
+	return slices.ContainsFunc(v.Run.Asks, func(a run.Ask) bool { return a.Kind == kind })
 }
 
 func (v RunView) roundPanel(a run.Ask) Panel {
@@ -257,7 +264,7 @@ func (v RunView) need(n run.Need) string {
 // Readiness lists what is asked for once of a run without a job; the work may
 // begin without an answer.
 func (v RunView) Readiness() []string {
-	if !slices.ContainsFunc(v.Run.Asks, func(a run.Ask) bool { return a.Kind == run.AskReadiness }) {
+	if !v.asks(run.AskReadiness) {
 		return nil
 	}
 	return v.unmet()

@@ -160,9 +160,19 @@ func (v RunView) by(m run.Mark) string {
 func (v RunView) seen(list []run.Seen) []string {
 	var all []string
 	for _, s := range list {
-		all = append(all, words.Row(v.at(s.Step, s.Place), v.by(s.Mark)))
+		all = append(all, words.Row(v.at(s.Step, s.Place), v.about(s.Of), v.by(s.Mark)))
 	}
 	return all
+}
+
+// about names the entry that another is about: what was done, and where.
+func (v RunView) about(id string) string {
+	for _, e := range v.Entries {
+		if e.ID == id && id != "" {
+			return words.Row(v.Text().Records.Acts[string(e.Act)], v.at(e.Step, e.Place))
+		}
+	}
+	return ""
 }
 
 // at names a place: a fastener, a station, or a point of the part.

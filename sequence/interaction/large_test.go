@@ -1,10 +1,12 @@
 package interaction
 
 import (
+	"errors"
 	"strconv"
 	"testing"
 
 	"drawdown/patterns/patterntest"
+	"drawdown/sequence/interaction/prediction"
 )
 
 // large is a joint of as many rows and columns of bolts on a gasket.
@@ -17,6 +19,14 @@ fasteners: [{grid: {columns: ` + n + `, rows: ` + n + `, pitch: [60, 55], id: M}
 joint: {part: {material: steel, thickness: 30 mm}, gasket: {kind: paper}}
 tighten: {stages: [{torque: 20 N·m}, {torque: 40 N·m}, {torque: 80 N·m}], source: works manual}
 `
+}
+
+// 32 rows and columns are more than a prediction takes.
+func TestTooManyBolts(t *testing.T) {
+	_, err := Predict(patterntest.Plan(t, large(32)), Question{})
+	if !errors.Is(err, prediction.TooManyBolts) {
+		t.Error(err)
+	}
 }
 
 // BenchmarkLargeJoint predicts joints of 100 and 400 bolts, alone and beside other

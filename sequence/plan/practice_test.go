@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"testing"
 
 	"drawdown/geometry"
@@ -52,5 +53,44 @@ func TestOnBoltCircles(t *testing.T) {
 	oblong := Input{Joint: joint(geometry.Point{X: 90, Y: 30}, geometry.Point{Y: 30}, geometry.Point{X: -90, Y: 30}, geometry.Point{X: 90, Y: -30}, geometry.Point{Y: -30}, geometry.Point{X: -90, Y: -30})}
 	if !square.OnBoltCircles(nil) || oblong.OnBoltCircles(nil) {
 		t.Errorf("square %v, oblong %v", square.OnBoltCircles(nil), oblong.OnBoltCircles(nil))
+	}
+}
+
+// Most of the bolts lie evenly on rings, each with up to a fifth of its holes missing;
+// half of them is not most.
+func TestOnSeveralRings(t *testing.T) {
+	t.Parallel()
+	ring := func(count int, radius float64, without ...int) (at []geometry.Point) {
+		for k := range count {
+			if !slices.Contains(without, k) {
+				at = append(at, geometry.Polar(geometry.Point{X: 7, Y: 3}, radius, 360*float64(k)/float64(count)))
+			}
+		}
+		return at
+	}
+	uneven := func(degs ...float64) (at []geometry.Point) {
+		for _, deg := range degs {
+			at = append(at, geometry.Polar(geometry.Point{X: 7, Y: 3}, 60, deg))
+		}
+		return at
+	}
+	for name, c := range map[string]struct {
+		at   []geometry.Point
+		want bool
+	}{
+		"two rings":              {append(ring(8, 100), ring(4, 60)...), true},
+		"a fifth is missing":     {append(ring(10, 100, 3, 7), ring(4, 60)...), true},
+		"more is missing":        {append(ring(10, 100, 3, 5, 7), uneven(0, 20, 50)...), false},
+		"most on a ring":         {append(ring(8, 100), uneven(0, 20, 50, 90, 110, 155, 200)...), true},
+		"half of them on a ring": {append(ring(8, 100), uneven(0, 20, 50, 90, 110, 155, 200, 290)...), false},
+		"uneven beside as many":  {append(ring(4, 100), uneven(0, 180, 20, 50)...), false},
+	} {
+		var in Input
+		for _, p := range c.at {
+			in.Joint.Fasteners = append(in.Joint.Fasteners, geometry.Fastener{At: p})
+		}
+		if got := in.OnBoltCircles(nil); got != c.want {
+			t.Errorf("%s: %v", name, got)
+		}
 	}
 }

@@ -128,3 +128,38 @@ func TestOutWhileOthersArePressed(t *testing.T) {
 		}
 	}
 }
+
+// A part under springs comes down by small turns before the first figure of each kind,
+// once; what it rises and sinks by is the pitch of the kinds that the stage covers.
+func TestSmallTurnsBeforeTheFirstFigure(t *testing.T) {
+	t.Parallel()
+	in := sprung(t)
+	torque := func(v float64, of ...string) StageInput {
+		return StageInput{Do: Tighten, Torque: unit.GivenTorque{Value: v}, Of: of}
+	}
+	in.Tighten = []StageInput{torque(3, "outlet"), {Do: Wait, Wait: 5}, torque(5, "inlet", "outlet"), {Do: Advance, Angle: 90, Of: []string{"inlet"}}}
+	p := build(t, in)
+	type round struct {
+		turn    unit.Angle
+		release unit.Length
+	}
+	var got []round
+	for _, s := range p.Tighten.Stages {
+		got = append(got, round{s.ByTurns, s.Release})
+	}
+	// M6 has 1 mm of pitch, M8 1.25 mm.
+	turn := got[0].turn
+	want := []round{{turn, unit.Length(1 * float64(turn) / 360)}, {}, {turn, unit.Length(1.25 * float64(turn) / 360)}, {}}
+	if turn == 0 || !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	for _, s := range p.Loosen.Stages {
+		if (s.Do == TurnBack) != (s.Release > 0) {
+			t.Errorf("%s: released by %v", s.Do, s.Release)
+		}
+	}
+	in.Tighten = []StageInput{{Do: BackOff, Angle: 90}, {Do: Advance, Angle: 90}}
+	if p := build(t, in); p.Tighten.Stages[0].ByTurns != 0 || p.Tighten.Stages[1].ByTurns == 0 {
+		t.Errorf("%+v", p.Tighten.Stages)
+	}
+}

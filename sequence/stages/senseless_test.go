@@ -64,6 +64,8 @@ func TestStagesWithoutSense(t *testing.T) {
 	feet := plan.StageInput{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 20, Unit: unit.PoundForceFoot}}
 	inches, aroundOn := plan.StageInput{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 90, Unit: unit.PoundForceInch}}, on
 	aroundOn.Way = sequence.Circular
+	kilograms := plan.StageInput{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 4, Unit: unit.KilogramForceMetre}} // 39 N·m
+	more := plan.StageInput{Do: plan.Tighten, Torque: unit.GivenTorque{Value: 40, Unit: unit.PoundForceFoot}}
 	noted := nm(20)
 	noted.Note = "once more"
 	for name, c := range map[string]struct {
@@ -93,6 +95,10 @@ func TestStagesWithoutSense(t *testing.T) {
 		"falls after an angle":   {[]plan.StageInput{main(nm(40)), main(on), main(nm(30))}, "3 main stage torque falls"},
 		"a share of less":        {[]plan.StageInput{main(nm(40)), main(third)}, "2 main stage torque falls"},
 		"lower check":            {[]plan.StageInput{main(nm(40)), main(round(30))}, "2 main stage torque falls"},
+		"a little lower check":   {[]plan.StageInput{main(nm(40)), main(round(39))}, "2 main stage torque falls"},
+		"a little higher check":  {[]plan.StageInput{main(nm(40)), main(round(41))}, "2 main stage check differs"},
+		"both metric":            {[]plan.StageInput{main(nm(20)), main(kilograms)}, ""},
+		"metric, then inch":      {[]plan.StageInput{main(kilograms), main(more)}, "2 main stage units mixed"},
 		"higher check":           {[]plan.StageInput{main(nm(40)), main(round(50))}, "2 main stage check differs"},
 		"angle alone":            {[]plan.StageInput{main(on), side(nm(20))}, "1 main stage angle alone"},
 		"angle after slackening": {[]plan.StageInput{main(nm(20)), main(back), main(on)}, "3 main stage angle alone"},

@@ -3,6 +3,7 @@ package bench
 import (
 	"encoding/json"
 	"net/http"
+	"slices"
 	"strings"
 	"time"
 
@@ -136,9 +137,26 @@ func (b *Bench) jobOut(id string, c *words.Catalogue) (jobOut, error) {
 func (b *Bench) needsOf(one *openJob, runs []*openRun) []teardown.Need {
 	var all []teardown.Need
 	for _, j := range one.work.Joints {
+		if tightening := b.tighteningOf(j.Of, runs); tightening != nil {
+			tightening.inJob(b.factsFor(tightening, one, runs))
+			for _, n := range tightening.view(b.now()).Needs {
+				all = append(all, teardown.Need{Joint: j.Of, Need: n})
+			}
+			continue
+		}
 		all = append(all, one.work.JointNeeds(j.Of, b.condemned(j.Of, runs), one.state.Ready())...)
 	}
 	return all
+}
+
+// tighteningOf gives the latest tightening run of a joint that counts; nil for none.
+func (b *Bench) tighteningOf(of string, runs []*openRun) *openRun {
+	for _, r := range slices.Backward(runs) {
+		if r.work.Of == of && r.work.Direction == run.Tighten && r.of.Again == "" && r.view(b.now()).Status != run.Voided {
+			return r
+		}
+	}
+	return nil
 }
 
 // addSeen puts what was found and measured in a run to that of its job.
@@ -147,11 +165,19 @@ func addSeen(v *teardown.View, id string, of run.View) {
 		v.Findings = append(v.Findings, run.Entry{ID: f.Entry, Act: run.Find, Who: f.By, Time: f.At, Note: f.Note, Place: f.Place, Photo: f.Photo, Step: f.Step, Of: id})
 	}
 	for _, t := range of.Troubles {
-		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: run.Report, Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Place: placeOf(t.IDs)})
+		v.Findings = append(v.Findings, run.Entry{ID: t.Entry, Act: reported(t), Who: t.By, Time: t.At, Note: t.Note, Trouble: t.Trouble, Photo: t.Photo, Step: t.Step, Of: id, Place: placeOf(t.IDs)})
 	}
 	for _, m := range of.Readings {
 		v.Measured = append(v.Measured, run.Entry{ID: m.Entry, Act: run.Measure, Who: m.By, Time: m.At, Note: m.Note, Place: m.Place, Measure: m.Measure, Value: m.Value, Unit: m.Unit, Step: m.Step, Of: id})
 	}
+}
+
+// reported is the act by which a trouble came up.
+func reported(t run.TroubleSeen) run.Act {
+	if t.Trouble == "" {
+		return run.Unsure
+	}
+	return run.Report
 }
 
 func placeOf(ids []string) *run.Place {

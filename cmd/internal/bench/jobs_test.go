@@ -245,3 +245,24 @@ func TestRecordsGoOn(t *testing.T) {
 		t.Error("the second page has what was not asked for")
 	}
 }
+
+// What is ready for the tightening run is ready for its job too, and an angle that
+// was interrupted is named among the findings.
+func TestReadyInTheRun(t *testing.T) {
+	t.Parallel()
+	s := served(t)
+	s.write("lid.yaml", strings.Replace(lid, "{thread: M8}", "{thread: M8, reuse: once}", 1)+"  source: works manual 4.2\n")
+	job := s.job(`{"of":"lid"}`)
+	id := s.run(fmt.Sprintf(`{"of":"lid","work":"tighten","job":%q}`, job))
+	if v := s.jobSeen(job); len(v.Ready) != 1 || v.Ready[0].Ready != 0 {
+		t.Fatalf("%+v", v.Ready)
+	}
+	s.enter(id, `{"entry":"ok","act":"accept","who":"RA"}`)
+	s.want(http.StatusOK, s.enter(id, `{"entry":"r","act":"ready","who":"RA"}`))
+	if v := s.jobSeen(job); v.Ready[0].Ready != v.Ready[0].Count {
+		t.Errorf("%+v", v.Ready)
+	}
+	if page := s.want(http.StatusOK, s.ask("GET", "/jobs/"+job, "")).body; contains(page, `data-act="ready"`) {
+		t.Error("the page still asks for it")
+	}
+}

@@ -180,8 +180,14 @@ func (b *Bench) tellJob(one *openRun) error {
 		}
 		others = append(others, open)
 	}
-	one.inJob(run.JobFacts{Condemned: b.condemned(one.work.Of, others), Ready: of.state.Ready()})
+	one.inJob(b.factsFor(one, of, others))
 	return nil
+}
+
+// factsFor is what a job knows for one of its runs.
+func (b *Bench) factsFor(one *openRun, of *openJob, runs []*openRun) run.JobFacts {
+	others := slices.DeleteFunc(slices.Clone(runs), func(r *openRun) bool { return r.id == one.id })
+	return run.JobFacts{Condemned: b.condemned(one.work.Of, others), Ready: of.state.Ready()}
 }
 
 // condemned lists what the runs of a joint condemned.

@@ -13,6 +13,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/render"
@@ -51,7 +52,9 @@ var handoutCommand = command{
 				return p.grade(made, ask, *mark, printing)
 			}
 			ask.Parts = *parts
+			done := machine.Waiting(p.Stderr)
 			files, notes, err := job.Handout(made, ask)
+			done()
 			if err != nil {
 				return p.fail(Wrong, err)
 			}

@@ -10,6 +10,7 @@ import (
 
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
@@ -46,7 +47,9 @@ var predictCommand = command{
 			if status != Done {
 				return status
 			}
+			done := machine.Waiting(p.Stderr)
 			answer, err := interaction.Predict(made, ask)
+			done()
 			if err != nil {
 				return p.fail(Wrong, p.predictProblem(err))
 			}

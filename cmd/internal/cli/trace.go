@@ -13,6 +13,7 @@ import (
 	"drawdown/cmd/internal/files"
 	"drawdown/cmd/internal/flag"
 	"drawdown/cmd/internal/job"
+	"drawdown/cmd/internal/machine"
 	"drawdown/cmd/internal/report"
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -51,7 +52,9 @@ var traceCommand = command{
 }
 
 func (p *Program) trace(file string, ask job.TraceRequest, proof sheet.Request, folder string, asJSON bool) Status {
+	done := machine.Waiting(p.Stderr)
 	answer, err := job.Trace(file, p.Stdin, ask)
+	done()
 	if wrong, ok := errors.AsType[*job.ScanError](err); ok {
 		return p.fail(Wrong, wrong)
 	}

@@ -80,7 +80,7 @@ func (q *quantities) wrenchWork(args []string) (work wrench.Work) {
 }
 
 func (p *Program) wrenches(file string) ([]wrench.Wrench, Status) {
-	list, problems, err := job.Wrenches(file, p.Stdin)
+	list, problems, err := job.Wrenches(file, p.Stdin, p.Today)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, p.fail(Wrong, finding.Failed(NoWrenchList, finding.Values{"file": file}))

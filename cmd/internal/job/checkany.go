@@ -70,10 +70,10 @@ func Check(name string, kind FileKind, folder string, stdin io.Reader, w *words.
 		o, problems, err := LoadMachine(name, stdin)
 		return slices.Concat(DatedAhead(name, o.Heading, today), problems, StalePrints(name, folder, o.Heading)), err
 	case SurveyFile:
-		_, problems, err := Survey(name, stdin, w)
-		return problems, err
+		answer, problems, err := Survey(name, stdin, w)
+		return append(problems, answer.Warnings...), err
 	case WrenchFile:
-		_, problems, err := Wrenches(name, stdin)
+		_, problems, err := Wrenches(name, stdin, today)
 		return problems, err
 	}
 	made, problems, err := Load(name, stdin, "", "")

@@ -2,6 +2,7 @@ package job
 
 import (
 	"io"
+	"time"
 
 	"drawdown/patterns"
 	"drawdown/patterns/problem"
@@ -25,17 +26,17 @@ func Kinds(name string, stdin io.Reader) (title string, kinds []figures.Ask, pro
 	return input.Title, kinds, problems, nil
 }
 
-// Wrenches reads the shop's list of wrenches.
-func Wrenches(path string, stdin io.Reader) ([]wrench.Wrench, problem.List, error) {
+// Wrenches reads the shop's list of wrenches, as of today.
+func Wrenches(path string, stdin io.Reader, today time.Time) ([]wrench.Wrench, problem.List, error) {
 	from, err := source.Open(path, stdin, source.MostBytes)
 	if err != nil {
 		return nil, nil, err
 	}
-	list, problems := wrenches.Read(from)
+	list, problems := wrenches.Read(from, today)
 	return list, problems, nil
 }
 
 // WrenchesIn reads the shop's list of wrenches from the bytes of its file.
 func WrenchesIn(file string, data []byte) ([]wrench.Wrench, problem.List) {
-	return wrenches.Read(patterns.FromBytes(file, data))
+	return wrenches.Read(patterns.FromBytes(file, data), time.Time{})
 }

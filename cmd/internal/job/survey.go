@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"io"
+	"slices"
 
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
@@ -25,8 +26,10 @@ type SurveyAnswer struct {
 	survey.Report
 	Title string
 	// Offer is the regular layout that the holes come near to; nil for none.
-	Offer   *writing.Layout
-	Pattern render.File
+	Offer *writing.Layout
+	// Warnings are the warnings of the report, at the lines of the readings.
+	Warnings problem.List
+	Pattern  render.File
 }
 
 // Survey reads a survey file and works its network out. The pattern is in the
@@ -47,11 +50,36 @@ func Survey(name string, stdin io.Reader, c *words.Catalogue) (a SurveyAnswer, p
 		return a, append(problems, problem.Problem{File: source.File, Severity: problem.Error, Found: &found}), nil
 	}
 	a = SurveyAnswer{Report: read.Report(solved), Title: read.Title, Offer: read.Offer(solved)}
+	a.Warnings = warningsOf(a.Report, read, source.File)
 	for _, doubt := range a.Side() {
-		problems = append(problems, problem.Problem{File: source.File, Severity: problem.Warning, Found: &doubt})
+		problems = append(problems, warnedAt(problem.Problem{File: source.File}, doubt))
+	}
+	for _, doubt := range a.DoubtAccuracy() {
+		problems = append(problems, warnedAt(read.AccuracyAt, doubt))
 	}
 	a.Pattern = render.File{Name: read.Name + ".yaml", Data: writing.Pattern(read.Draft(solved), c.Say)}
 	return a, problems, nil
+}
+
+// warningsOf gives what the report of a survey warns of, each at its reading, or of
+// the file where it is about a hole.
+func warningsOf(r survey.Report, read measured.Survey, file string) (list problem.List) {
+	numbers := r.SuspectReadings()
+	for k, doubt := range r.Suspects() {
+		list = append(list, warnedAt(read.ReadingsAt[numbers[k]], doubt))
+	}
+	for _, doubt := range slices.Concat(r.LooseHoles(), r.Doubts()) {
+		if doubt.Severity == finding.Warning {
+			list = append(list, warnedAt(problem.Problem{File: file}, doubt))
+		}
+	}
+	return list
+}
+
+// warnedAt reports what was found at a place.
+func warnedAt(at problem.Problem, found finding.Finding) problem.Problem {
+	at.Severity, at.Found = found.Severity, &found
+	return at
 }
 
 // Points reads a table of points, which has no built-in names.

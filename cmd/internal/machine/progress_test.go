@@ -41,3 +41,23 @@ func TestProgressIsForTerminals(t *testing.T) {
 		t.Errorf("shown: %q", shown.String())
 	}
 }
+
+// First principles: a tick is a second, and what clears the count covers it; a work
+// of less than a second shows nothing.
+func TestSeconds(t *testing.T) {
+	var shown bytes.Buffer
+	ticks := make(chan time.Time)
+	done := seconds(&shown, ticks)
+	ticks <- time.Time{}
+	ticks <- time.Time{}
+	done()
+	if want := "\r1 s\r2 s\r          \r"; shown.String() != want {
+		t.Errorf("got %q, want %q", shown.String(), want)
+	}
+	shown.Reset()
+	seconds(&shown, ticks)()
+	Waiting(&shown)() // no terminal
+	if shown.Len() > 0 {
+		t.Errorf("shown: %q", shown.String())
+	}
+}

@@ -380,3 +380,27 @@ func TestPrints(t *testing.T) {
 		t.Error(list, err)
 	}
 }
+
+// The clock is set back between two entries: both are kept, in the order in which
+// they came, and the chain holds.
+func TestClockSetBack(t *testing.T) {
+	t.Parallel()
+	folder := t.TempDir()
+	s := opened(t, folder)
+	id := added(t, s, headRun)
+	for k, at := range []time.Time{noon, noon.Add(-30 * time.Hour), noon.Add(time.Minute)} {
+		appended(t, s, id, run.Entry{ID: fmt.Sprint("e", k), Act: run.Remark, Who: "RA", Time: at})
+	}
+	sound(t, s)
+	closed(t, s)
+	s = opened(t, folder)
+	kept, err := s.Entries(id, 0)
+	if err != nil || len(kept) != 3 {
+		t.Fatal(len(kept), err)
+	}
+	for k, e := range kept {
+		if want := fmt.Sprint("e", k); e.ID != want || e.Version != k+1 {
+			t.Errorf("entry %s of version %d stands at %d", e.ID, e.Version, k)
+		}
+	}
+}

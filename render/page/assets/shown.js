@@ -130,8 +130,8 @@ export class Shown {
 }
 
 export function heldWords(n) {
-  const { one, more } = at("held-title").dataset;
-  return (n === 1 ? one : more).replace("%d", n);
+  const { single, more } = at("held-title").dataset;
+  return (n === 1 ? single : more).replace("%d", n);
 }
 
 // swap puts other content into a place, where it differs: a screen reader speaks

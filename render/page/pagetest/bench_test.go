@@ -37,7 +37,12 @@ type bench struct {
 	posts int         // entries that reached it
 	cut   atomic.Bool // the network is cut
 	deaf  atomic.Bool // no entry reaches it
+
+	photos atomic.Int32 // the status by which it answers a photo
 }
+
+// photoName is the name by which it keeps a photo.
+const photoName = "9f86d081884c7d65"
 
 type kept struct {
 	plan    plan.Plan
@@ -70,6 +75,10 @@ func newBench(t testing.TB) *bench {
 	mux.HandleFunc("GET /message/{problem}", b.shows(func(w http.ResponseWriter, f page.Frame, r *http.Request) error {
 		return page.Message(w, page.MessageView{Frame: f, Problem: page.Problem(r.PathValue("problem"))})
 	}))
+	mux.HandleFunc("POST /api/photos", func(w http.ResponseWriter, r *http.Request) {
+		w.WriteHeader(int(b.photos.Load()))
+		fmt.Fprintf(w, `{"photo":%q}`, photoName)
+	})
 	mux.HandleFunc("POST /api/runs", b.start)
 	mux.HandleFunc("POST /api/jobs", func(w http.ResponseWriter, r *http.Request) { w.WriteHeader(201); fmt.Fprint(w, `{"job":"J1"}`) })
 	mux.HandleFunc("POST /api/runs/{id}/entries", b.entry)

@@ -219,10 +219,17 @@ func (one *Tab) Text(selector string) string {
 	return Evaluate[string](one, fmt.Sprintf(`(document.querySelector(%q)?.textContent || "").trim().replace(/\s+/g, " ")`, selector))
 }
 
-// Scheme has the browser say how light the system is.
+// Scheme has the browser say how light the system is: light or dark, or forced,
+// where the system sets all colours, light on dark.
 func (one *Tab) Scheme(value string) {
 	one.T.Helper()
-	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: value}}})
+	forced := "none"
+	if value == "forced" {
+		value, forced = "dark", "active"
+	}
+	call(one, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
+		{Name: "prefers-color-scheme", Value: value}, {Name: "forced-colors", Value: forced},
+	}})
 }
 
 // Motion has the browser say how much motion the user wants.

@@ -190,6 +190,7 @@ func TestSentAgain(t *testing.T) {
 	b.deaf.Store(true)
 	one.Tap("#bar")
 	one.Until(`document.body.dataset.held === "1"`)
+	one.Until(`document.getElementById("status").textContent.startsWith("1 tap is not saved yet")`)
 	b.take(id, run.Entry{Act: run.Done, Step: 1})
 	b.deaf.Store(false)
 	one.Until(`document.getElementById("refused").open`)

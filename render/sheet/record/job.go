@@ -96,6 +96,13 @@ func (l *layout) onJob() {
 		act := cmp.Or(l.p.Records.Acts[string(e.Act)], string(e.Act))
 		step := filled(l.p.Records.Columns["step"]+" %s", number(e.Step))
 		rows = append(rows, sheet.Row{Words: []string{words.Row(act, step, l.toEntry(e.Of), place, e.Measure, value, e.Kind, e.To, e.Note), e.Who, l.when(e.Time)}})
+		if e.Revision == nil {
+			continue
+		}
+		for _, d := range e.Revision.Differences {
+			what := words.Row(d.Joint, l.p.Job.Changes[string(d.What)])
+			rows = append(rows, sheet.Row{Words: []string{sprint(l.p.Job.Change, what, d.Before, d.After), "", ""}})
+		}
 	}
 	l.list(l.w.Job, l.said(l.w.What), rows)
 }

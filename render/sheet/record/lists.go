@@ -299,10 +299,11 @@ func (l *layout) sealTable(lines []string) {
 		first, last = l.Entries[0].N, l.Entries[n-1].N
 	}
 	t := sheet.Table{Columns: []sheet.Column{{Head: l.p.Records.Seal, Share: 1}}}
-	for _, line := range slices.Concat(lines, []string{
-		sprint(l.p.Records.Head, grouped(l.Head)), sprint(l.w.Chain, first, last, l.HeadPlace),
-		l.p.Records.HeadSays, sprint(l.w.Against, "drawdown records verify --against "+start(l.Head)),
-	}) {
+	lines = append(slices.Clone(lines), sprint(l.p.Records.Head, grouped(l.Head)))
+	if first > 0 { // a job may have none of its own
+		lines = append(lines, sprint(l.w.Chain, first, last, l.HeadPlace))
+	}
+	for _, line := range append(lines, l.p.Records.HeadSays, sprint(l.w.Against, "drawdown records verify --against "+start(l.Head))) {
 		t.Rows = append(t.Rows, sheet.Row{Words: []string{line}})
 	}
 	l.run.Room(12 * l.run.Pen.Paper.Line) // a seal stands on one page

@@ -11,6 +11,7 @@ import (
 	"drawdown/render/diagram"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
 
@@ -36,7 +37,7 @@ func (l *layout) allSeen() []seen {
 		name := cmp.Or(string(t.Trouble), "unsure")
 		one := seen{at: t.At, by: t.By, what: l.words.With(l.p.Trouble.Names[name], t.Note), photo: t.Photo, ids: t.IDs, step: t.Step, settled: l.w.NotYet, open: true}
 		if t.Settled != nil {
-			one.settled, one.open = l.done(*t.Settled), false
+			one.settled, one.open = l.settled(*t.Settled), false
 		}
 		one.settled = l.condemned(t, one.settled)
 		all = append(all, one)
@@ -56,6 +57,17 @@ func (l *layout) allSeen() []seen {
 		all[i].letter = letter(i)
 	}
 	return all
+}
+
+// settled says what was done about a trouble: a new fastener, or what a person
+// wrote.
+func (l *layout) settled(m run.Mark) string {
+	for _, e := range l.Entries {
+		if e.ID == m.Entry && e.Act == run.Replace {
+			return words.Row(sprint(l.w.New, m.By, l.when(m.At)), m.Note)
+		}
+	}
+	return l.done(m)
 }
 
 // done says what was done, by whom and when.

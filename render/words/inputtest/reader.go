@@ -144,6 +144,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	wrenches.NoScaleStart:    {"written": "\"0 mm\"", "end": "60 N·m"},
 	wrenches.NoDivision:      {"written": "\"0 mm\""},
 	wrenches.OtherUnit:       {"key": "torque", "written": "\"0 mm\"", "unit": "lbf·ft"},
+	wrenches.CalibratedAhead: {"date": "2062-04-10", "today": "2026-11-30"},
 	wrenches.BelowZero:       {"key": "torque", "written": "\"0 mm\""},
 	nodes.MoreProblems:       {},
 	nodes.TooLarge:           {"most": 200},

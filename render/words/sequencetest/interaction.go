@@ -84,6 +84,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	setup.KindStiffness:      {"kind": "main", "why": "head as wide as usual, assumed"},
 
 	prediction.NothingTightens: {},
+	prediction.TooManyBolts:    {"n": 1600, "most": 1000},
 	prediction.PreviewOnly:     {},
 	prediction.PastYield:       {"kind": "main", "yield": unit.Force(54500)},
 	prediction.NoSnugPass:      {},

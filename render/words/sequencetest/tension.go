@@ -127,5 +127,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	wrench.LeftOut:       {"names": []string{"short"}},
 	wrench.Breakaway:     {},
 	wrench.ClickAssumed:  {"tolerance": 0.06, "small": true},
+	wrench.PullTooGreat:  {"length": unit.Length(38), "torque": unit.GivenTorque{Value: 100}, "force": unit.Force(2632), "limit": unit.Force(1000)},
+	wrench.LengthShort:   {"length": unit.Length(50), "torque": unit.GivenTorque{Value: 25}, "force": unit.Force(500), "limit": unit.Length(100)},
+	wrench.LengthLong:    {"length": unit.Length(2400), "torque": unit.GivenTorque{Value: 25}, "force": unit.Force(10.4), "limit": unit.Length(1000)},
 	wrench.UsableAssumed: {"name": "long", "least": unit.GivenTorque{Value: 68}},
 })

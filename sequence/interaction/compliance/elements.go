@@ -13,13 +13,15 @@ import (
 // lower half is kept, and overwritten by its factor.
 type elements struct {
 	unknowns, reach int
+	inner           int       // unknowns that are worked out; those after them stay
 	lower           []float64 // row i holds columns i-reach … i
 	inverse         []float64 // of the factor's diagonal
+	own             []float64 // stiffness of the unknowns before others gave way; nil: the diagonal
 }
 
 func newElements(unknowns, reach int) *elements {
 	reach = min(reach, unknowns-1)
-	return &elements{unknowns, reach, make([]float64, unknowns*(reach+1)), make([]float64, unknowns)}
+	return &elements{unknowns, reach, unknowns, make([]float64, unknowns*(reach+1)), make([]float64, unknowns), nil}
 }
 
 // row gives row i from a column to its diagonal.
@@ -58,9 +60,10 @@ const together = 8
 
 // factor overwrites the stiffness with its Cholesky factor, K = LLᵀ, by rows:
 // every figure of it comes of two rows that lie in a run, which takes half the
-// time of lapack's Pbtrf in Go.
+// time of lapack's Pbtrf in Go. Of the unknowns that stay it leaves how stiff they
+// are when the others have given way.
 func (e *elements) factor() error {
-	for i := range e.unknowns {
+	for i := range e.inner {
 		if e.bare(i) {
 			e.add(i, i, 1) // no load acts on it
 		}
@@ -85,13 +88,23 @@ func (e *elements) settle(i, j int) error {
 	if j < from {
 		return nil
 	}
-	n := j - from
+	n, known := j-from, min(j, e.inner)-from
 	row, other := e.row(i, from), e.row(j, from)
 	own := row[n]
-	left := own - floats.Dot(row[:n], other[:n])
+	left := own
+	if known > 0 {
+		left -= floats.Dot(row[:known], other[:known])
+	}
+	if j >= e.inner {
+		row[n] = left
+		return nil
+	}
 	if j < i {
 		row[n] = left * e.inverse[j]
 		return nil
+	}
+	if e.own != nil {
+		own = e.own[i]
 	}
 	if !(left > leastPivot*own) {
 		return finding.Failed(Afloat, nil)
@@ -107,27 +120,32 @@ func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 	if err := e.factor(); err != nil {
 		return nil, err
 	}
-	halfway, starts := e.halfway(loads)
+	halfway, starts := e.spread(loads)
+	e.solve(halfway, starts)
 	c := mat.NewSymDense(len(loads), nil)
-	for few := 0; few < len(loads); few += together {
-		for j := few; j < len(loads); j++ { // fetched once for all of the few
+	e.products(halfway, starts, c.SetSym)
+	return c, nil
+}
+
+// products multiplies each of the solutions with each, as far as they are worked
+// out.
+func (e *elements) products(halfway [][]float64, starts []int, tell func(i, j int, product float64)) {
+	for few := 0; few < len(halfway); few += together {
+		for j := few; j < len(halfway); j++ { // fetched once for all of the few
 			for i := few; i < min(few+together, j+1); i++ {
-				from := max(starts[i], starts[j]) / lanes * lanes
-				c.SetSym(i, j, floats.Dot(halfway[i][from:], halfway[j][from:]))
+				from := min(max(starts[i], starts[j])/lanes*lanes, e.inner)
+				tell(i, j, floats.Dot(halfway[i][from:e.inner], halfway[j][from:e.inner]))
 			}
 		}
 	}
-	return c, nil
 }
 
 // lanes is how many products floats.Dot adds up side by side: a sum that begins at
 // a multiple of it is rounded like one from the first.
 const lanes = 4
 
-// halfway solves Ly = B for all loads at once: each row of the factor is read
-// once, while it is at hand, and not once for each load. Before its start a
-// solution is 0.
-func (e *elements) halfway(loads [][]share) (list [][]float64, starts []int) {
+// spread gives each load over all unknowns, and where it begins.
+func (e *elements) spread(loads [][]share) (list [][]float64, starts []int) {
 	list, starts = make([][]float64, len(loads)), make([]int, len(loads))
 	for i, load := range loads {
 		list[i], starts[i] = make([]float64, e.unknowns), e.unknowns
@@ -136,14 +154,24 @@ func (e *elements) halfway(loads [][]share) (list [][]float64, starts []int) {
 			starts[i] = min(starts[i], s.unknown)
 		}
 	}
+	return list, starts
+}
+
+// solve solves Ly = B for all loads at once, in their place: each row of the factor
+// is read once, while it is at hand, and not once for each load. Before its start a
+// solution is 0. Of the unknowns that stay it leaves the load that comes to them.
+func (e *elements) solve(loads [][]float64, starts []int) {
 	for k := range e.unknowns {
 		first := e.first(k)
-		row := e.row(k, first)[:k-first]
-		for i, y := range list {
-			if k >= starts[i] {
-				y[k] = (y[k] - floats.Dot(row, y[first:k])) * e.inverse[k]
+		row := e.row(k, first)[:min(k, e.inner)-first]
+		for i, y := range loads {
+			if k < starts[i] {
+				continue
+			}
+			y[k] -= floats.Dot(row, y[first:first+len(row)])
+			if k < e.inner {
+				y[k] *= e.inverse[k]
 			}
 		}
 	}
-	return list, starts
 }

@@ -29,15 +29,15 @@ func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat
 		return nil, err
 	}
 	m := p.mesh(at, foundationMPaPerMm)
-	e := m.elements(p, foundationMPaPerMm)
-	loads := make([][]share, len(at))
+	h := m.stiffness(p, foundationMPaPerMm)
+	loads := make([]aLoad, len(at))
 	for i, point := range at {
-		loads[i] = m.load(point)
-		if slices.ContainsFunc(loads[i], func(s share) bool { return e.bare(s.unknown) }) {
+		loads[i] = h.load(m.load(point))
+		if slices.ContainsFunc(loads[i].shares, func(s share) bool { return h.bare(loads[i].half, s.unknown) }) {
 			return nil, offThePart(i, point)
 		}
 	}
-	return e.compliance(loads)
+	return h.compliance(loads)
 }
 
 // offThePart is a fastener with no part under it, or on a piece without gasket.
@@ -62,10 +62,10 @@ func (p Plate) check(at []geometry.Point, foundationMPaPerMm float64) error {
 	return checkPoisson(p.Poisson)
 }
 
-// elements adds up the stiffness of all cells of the mesh.
-func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
+// stiffness adds up that of all cells of the mesh.
+func (m mesh) stiffness(p Plate, foundationMPaPerMm float64) *halves {
 	bend, hold := plateElement(m.cellX, m.cellY, p.Poisson)
-	e := newElements(4*(m.countX+1)*(m.countY+1), m.reach())
+	both := m.halves()
 	covered := m.cover(p)
 	covered.dropLoose()
 	for i := range m.countX {
@@ -75,14 +75,15 @@ func (m mesh) elements(p Plate, foundationMPaPerMm float64) *elements {
 				continue
 			}
 			at := m.unknowns(i, j)
+			half := both.halfOf(at[0])
 			for r := range at {
 				for c := range at {
-					e.add(at[r], at[c], bending*bend[c][r]+held*hold[c][r])
+					both.half[half].add(both.in(half, at[r]), both.in(half, at[c]), bending*bend[c][r]+held*hold[c][r])
 				}
 			}
 		}
 	}
-	return e
+	return both
 }
 
 // plateElement gives the element's stiffness against bending for a rigidity of
@@ -178,15 +179,15 @@ func (m mesh) cell(i, j int) geometry.Box {
 }
 
 // load shares a unit load out to the unknowns of the cell that it stands on.
-func (m mesh) load(p geometry.Point) []share {
+func (m mesh) load(p geometry.Point) (cell [16]int, shares []share) {
 	x, y := (p.X-m.from.X)/m.cellX, (p.Y-m.from.Y)/m.cellY
 	i, j := min(int(x), m.countX-1), min(int(y), m.countY-1)
 	alongX, alongY := hermiteAt(x-float64(i)), hermiteAt(y-float64(j))
-	var shares []share
-	for r, unknown := range m.unknowns(i, j) {
+	cell = m.unknowns(i, j)
+	for r, unknown := range cell {
 		if of := alongX[r/4] * alongY[r%4]; of != 0 {
 			shares = append(shares, share{unknown, of})
 		}
 	}
-	return shares
+	return cell, shares
 }

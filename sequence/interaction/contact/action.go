@@ -74,7 +74,7 @@ func (a *AfterPass) add(s *Nuts, at []geometry.Point, plane Plane) {
 	a.StepForcesN = append(a.StepForcesN, s.Forces())
 	a.LargestForceN = math.Max(a.LargestForceN, largest(s.force))
 	if at != nil {
-		closure := s.joint.ClosureMm(s.force)
+		closure := s.closureMm()
 		lie := Lie{plane.Tilt(closure), plane.Warp(closure), Unevenness(closure)}
 		a.StepLies = append(a.StepLies, lie)
 		a.LargestTiltMm = math.Max(a.LargestTiltMm, lie.TiltMm)

@@ -42,6 +42,22 @@ func (s *Nuts) Clone() *Nuts {
 // Forces gives the force in each bolt, in N.
 func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
 
+// closureMm gives how far the clamped parts close at each fastener. Where a bolt
+// touches, its nut has come by that and by what the bolt itself gives way: the forces
+// of all need not be summed up.
+func (s *Nuts) closureMm() []float64 {
+	closure := make([]float64, len(s.force))
+	for i, whole := range s.joint.whole {
+		part := s.joint.part[i]
+		if s.touch[i] {
+			closure[i] = s.travel[i] - (whole[i]-part[i])*s.force[i]
+		} else {
+			closure[i] = floats.Dot(part, s.force)
+		}
+	}
+	return closure
+}
+
 // Tighten brings a bolt to a force, as a torque wrench does: one that has it
 // already, or lacks less than sticks, is not moved.
 func (s *Nuts) Tighten(i int, target float64) error {

@@ -298,3 +298,25 @@ func TestStickingBolts(t *testing.T) {
 		c.SameSpread("stick", bounds.SpreadOf(after[1].ForcesN), want)
 	}
 }
+
+// First principles: the parts close by C·F, whether bolts touch, stand off or are not
+// yet run up.
+func TestClosureOfWhatTouches(t *testing.T) {
+	j := infinitePlateHead(t)
+	nuts := j.Loose()
+	for step, i := range []int{0, 8, 4, 9, 2, 1, 3, 3, 8} {
+		do := nuts.Tighten(i, 50_000+5_000*float64(step))
+		if step == 8 {
+			do = nuts.Remove(i)
+		}
+		if do != nil {
+			t.Fatal(do)
+		}
+		got, want := nuts.closureMm(), j.ClosureMm(nuts.force)
+		for k := range want {
+			if math.Abs(got[k]-want[k]) > 1e-12*largest(want) {
+				t.Errorf("step %d, bolt %d: closes by %g mm, want %g", step, k, got[k], want[k])
+			}
+		}
+	}
+}

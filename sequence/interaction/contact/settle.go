@@ -135,4 +135,10 @@ func (s *Nuts) dropRoundOff(prescribed int) {
 	}
 }
 
-func largest(list []float64) float64 { return floats.Norm(list, math.Inf(1)) }
+// largest is the largest size in a list; 0 of none.
+func largest(list []float64) (most float64) {
+	for _, v := range list {
+		most = max(most, math.Abs(v))
+	}
+	return most
+}

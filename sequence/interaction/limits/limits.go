@@ -2,6 +2,10 @@
 // ground. It decides nothing and imports nothing.
 package limits
 
+// MostBolts is how many a prediction takes: the work grows with their cube, and so
+// many take a quarter of a minute and 500 MB.
+const MostBolts = 1000
+
 // Classes, by the worst bolt after the last pass, in percent of its target
 // (engineering judgement).
 const (

@@ -4,12 +4,15 @@
 package prediction
 
 import (
+	"cmp"
 	"slices"
+	"sync"
 
 	"drawdown/geometry/finding"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/contact"
+	"drawdown/sequence/interaction/limits"
 	"drawdown/sequence/interaction/procedure"
 	"drawdown/sequence/interaction/setup"
 	"drawdown/sequence/plan"
@@ -72,21 +75,27 @@ func (m Model) runs(passes []contact.Pass) (p Prediction, err error) {
 }
 
 // Again works other passes on the same joints. Where they begin like those of the
-// prediction, it works on from where these leave the joints.
+// prediction, it works on from where these leave the joints. The three stiffnesses are
+// worked side by side.
 func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 	more := len(passes) >= len(p.did) && slices.EqualFunc(p.did, passes[:len(p.did)], slices.Equal[contact.Pass])
-	for _, r := range p.Runs() {
+	var crew sync.WaitGroup
+	var wrong [3]error
+	for k, r := range p.Runs() {
 		if more && r.left != nil {
 			r.left, r.Passes = r.left.Clone(), slices.Clip(r.Passes)
 		} else {
 			r.left, r.Passes = r.Joint.Loose(), nil
 			r.left.Stick = m.Stick
 		}
-		after, err := r.left.Work(passes[len(r.Passes):], m.At)
-		if err != nil {
-			return Prediction{}, err
-		}
-		r.Passes = append(r.Passes, after...)
+		crew.Go(func() {
+			after, err := r.left.Work(passes[len(r.Passes):], m.At)
+			r.Passes, wrong[k] = append(r.Passes, after...), err
+		})
+	}
+	crew.Wait()
+	if err := cmp.Or(wrong[:]...); err != nil {
+		return Prediction{}, err
 	}
 	p.did = passes
 	return p, nil
@@ -137,8 +146,11 @@ func (p Prediction) Class() advice.Class {
 	return advice.ClassOf(p.Soft.Spread(p.Passes() - 1).Min)
 }
 
-// NothingTightens is a plan without a stage to predict.
-const NothingTightens finding.Code = "forecast nothing tightens"
+// What a prediction cannot do.
+const (
+	NothingTightens finding.Code = "forecast nothing tightens" // a plan without a stage to predict
+	TooManyBolts    finding.Code = "forecast too many bolts"   // n, most
+)
 
 // PredictPlan works the tightening side of a plan.
 func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
@@ -164,6 +176,9 @@ func (m Model) PredictPlan(p plan.Plan) (Prediction, procedure.Work, error) {
 // ModelOf makes the model of a plan's joint, which keeps what it works out: it is
 // for one worker at a time. The error says what does not fit.
 func ModelOf(p plan.Plan, stated setup.Setup) (Model, error) {
+	if n := len(p.Joint.Fasteners); n > limits.MostBolts {
+		return Model{}, finding.Failed(TooManyBolts, finding.Values{"n": n, "most": limits.MostBolts})
+	}
 	settled, err := setup.Settle(p, stated)
 	return Model{Settled: settled, joints: map[float64]*contact.Joint{}}, err
 }

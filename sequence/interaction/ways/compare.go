@@ -32,6 +32,10 @@ var sensibleWays = []sequence.Way{sequence.Spiral, sequence.Cross, sequence.RowW
 // and both. The forecast is that of the same work.
 func Compare(m prediction.Model, p plan.Plan, runs prediction.Prediction, work procedure.Work, f prediction.Forecast, search bool) (Comparison, error) {
 	t := &trier{model: m, plan: p, p: runs, work: work}
+	var err error
+	if t.round, err = t.roundOrder(); err != nil {
+		return Comparison{}, err
+	}
 	if err := t.try(advice.OwnWay, p.Tighten.Order, work.Passes); err != nil {
 		return Comparison{}, err
 	}
@@ -76,18 +80,15 @@ func (t *trier) ways() error {
 		if way == sequence.Star && !compliance.OnCircle(t.model.At) {
 			continue
 		}
-		order := t.orderBy(way)
-		if order == nil {
-			continue
+		order, err := t.orderBy(way)
+		if err != nil {
+			return err
 		}
 		if err := t.try(advice.Way(way), order, t.inOrder(order)); err != nil {
 			return err
 		}
 	}
-	if order := t.roundOrder(); order != nil {
-		return t.try(advice.OnceRound, order, t.inOrder(order))
-	}
-	return nil
+	return t.try(advice.OnceRound, t.round, t.inOrder(t.round))
 }
 
 // snugAndRepeat tries what the first stage buys, what a snug pass before it would,
@@ -143,11 +144,14 @@ func (t *trier) repeats() error {
 }
 
 func (t *trier) recommended() error {
-	centreOut, round := t.orderBy(sequence.Auto), t.roundOrder()
-	if centreOut == nil || round == nil || t.work.Compensated {
+	if t.work.Compensated {
 		return nil
 	}
-	return t.try(advice.Recipe, centreOut, t.recipe(centreOut, round))
+	centreOut, err := t.orderBy(sequence.Auto)
+	if err != nil {
+		return err
+	}
+	return t.try(advice.Recipe, centreOut, t.recipe(centreOut, t.round))
 }
 
 // Why no order is searched for.
@@ -170,10 +174,7 @@ func (t *trier) search() error {
 	scatter := t.allowed(procedure.Scatter(joint, targets, t.inOrder))
 	tilt := t.allowed(procedure.Tilting(joint, t.model.At, t.inOrder))
 	own := t.plan.Tighten.Order
-	starts := [][]int{own} // good orders, of different kinds
-	if round := t.roundOrder(); round != nil {
-		starts = append(starts, round)
-	}
+	starts := [][]int{own, t.round} // good orders, of different kinds
 	for _, goal := range []struct {
 		name advice.Way
 		cost procedure.Cost

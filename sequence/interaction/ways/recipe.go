@@ -11,35 +11,34 @@ import (
 	"drawdown/sequence/interaction/limits"
 )
 
-// orderBy orders every group of the plan by a way; nil where a group cannot be.
-func (t *trier) orderBy(way sequence.Way) []int {
-	var order []int
+// orderBy orders every group of the plan by a way.
+func (t *trier) orderBy(way sequence.Way) (order []int, err error) {
 	for _, g := range t.plan.Groups {
 		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: way})
 		if err != nil {
-			return nil
+			return nil, err
 		}
 		order = append(order, part...)
 	}
-	return order
+	return order, nil
 }
 
 // roundOrder goes once round each group, or from one end of a row to the other:
 // then each bolt has about as many neighbours that are tightened later as any
 // other. Caps keep together.
-func (t *trier) roundOrder() []int {
-	var order []int
+func (t *trier) roundOrder() (order []int, err error) {
 	for _, g := range t.plan.Groups {
-		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: sequence.Circular})
 		if len(t.plan.Joint.Clusters) == 0 && compliance.InLine(t.placesOf(g.Members)) {
-			part, err = t.endToEnd(g.Members), nil
+			order = append(order, t.endToEnd(g.Members)...)
+			continue
 		}
+		part, err := sequence.OrderGroup(t.plan.Joint, g.Members, sequence.Group{Way: sequence.Circular})
 		if err != nil {
-			return nil
+			return nil, err
 		}
 		order = append(order, part...)
 	}
-	return order
+	return order, nil
 }
 
 func (t *trier) placesOf(members []int) []geometry.Point {

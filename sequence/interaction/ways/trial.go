@@ -47,6 +47,7 @@ type trier struct {
 	plan  plan.Plan
 	p     prediction.Prediction
 	work  procedure.Work
+	round []int // the order from bolt to neighbour
 }
 
 // try works passes out and puts them on the list. Passes that stand there

@@ -20,6 +20,9 @@ const (
 	HoldAtGrip        finding.Code = "wrench hold at grip"    //
 	LeftOut           finding.Code = "wrench left out"        // names
 	Breakaway         finding.Code = "wrench breakaway"       //
+	PullTooGreat      finding.Code = "wrench pull too great"  // length, torque, force, limit
+	LengthShort       finding.Code = "wrench length short"    // length, torque, limit
+	LengthLong        finding.Code = "wrench length long"     // length, torque, force, limit
 	ClickAssumed      finding.Code = "assumed click wrench"   // tolerance, small: its scale ends at 10 N·m
 	UsableAssumed     finding.Code = "assumed wrench usable"  // name, least
 )

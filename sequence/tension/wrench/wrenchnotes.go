@@ -12,21 +12,24 @@ import (
 const muchRounding = 0.04
 
 func (w Work) notes(r Result) []finding.Finding {
-	var found []finding.Finding
+	var notes []finding.Finding
 	if r.Wrench != nil && math.Abs(r.RoundingShare) > muchRounding {
-		found = append(found, finding.Warned(CoarseScale, finding.Values{"name": r.Wrench.Name, "scale": r.Scale, "torque": r.Given, "rounding": r.RoundingShare}))
+		notes = append(notes, finding.Warned(CoarseScale, finding.Values{"name": r.Wrench.Name, "scale": r.Scale, "torque": r.Given, "rounding": r.RoundingShare}))
+	}
+	if doubt, found := w.doubtLength(r); found {
+		notes = append(notes, doubt)
 	}
 	if w.Adapter > 0 {
-		found = append(found, finding.Noted(HoldAtGrip, nil))
+		notes = append(notes, finding.Noted(HoldAtGrip, nil))
 	}
 	if len(r.Skipped) > 0 {
-		found = append(found, finding.Noted(LeftOut, finding.Values{"names": r.Skipped}))
+		notes = append(notes, finding.Noted(LeftOut, finding.Values{"names": r.Skipped}))
 	}
 	if w.Again {
 		// Static friction is above the friction that a bolt turns against.
-		found = append(found, finding.Noted(Breakaway, nil).From(finding.CommonPractice))
+		notes = append(notes, finding.Noted(Breakaway, nil).From(finding.CommonPractice))
 	}
-	return found
+	return notes
 }
 
 func (w Work) assumptions(r Result) []finding.Finding {

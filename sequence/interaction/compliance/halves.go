@@ -1,0 +1,127 @@
+package compliance
+
+import (
+	"cmp"
+	"sync"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// halves is the stiffness of a plate in two halves, either side of a line of nodes
+// in its middle, which both have at their end. Neither knows of the other but by that
+// line: they are worked side by side, and a load goes through its own half alone.
+type halves struct {
+	half         [2]*elements
+	block        int // unknowns of a line
+	middle, last int // lines
+}
+
+// aLoad is a unit load on one of the halves, by the unknowns of that half.
+type aLoad struct {
+	half   int
+	shares []share
+}
+
+func (m mesh) halves() *halves {
+	block := 4 * (min(m.countX, m.countY) + 1)
+	last := max(m.countX, m.countY)
+	h := &halves{block: block, middle: last / 2, last: last}
+	for k, lines := range []int{h.middle + 1, last - h.middle + 1} {
+		h.half[k] = newElements(lines*block, m.reach())
+		h.half[k].inner -= block
+	}
+	return h
+}
+
+// halfOf is the half in which a cell lies, by the first of its unknowns.
+func (h *halves) halfOf(first int) int {
+	if first/h.block < h.middle {
+		return 0
+	}
+	return 1
+}
+
+// in numbers an unknown in a half: the second one begins at its far end.
+func (h *halves) in(half, unknown int) int {
+	if half == 0 {
+		return unknown
+	}
+	return (h.last-unknown/h.block)*h.block + unknown%h.block
+}
+
+// load gives a load on a cell by the unknowns of the half in which the cell lies.
+func (h *halves) load(cell [16]int, shares []share) aLoad {
+	l := aLoad{half: h.halfOf(cell[0])}
+	for _, s := range shares {
+		l.shares = append(l.shares, share{h.in(l.half, s.unknown), s.of})
+	}
+	return l
+}
+
+// bare says that no element holds an unknown of a half.
+func (h *halves) bare(half, unknown int) bool {
+	if e := h.half[half]; unknown < e.inner || !e.bare(unknown) {
+		return e.bare(unknown)
+	}
+	other := h.half[1-half]
+	return other.bare(other.inner + unknown - h.half[half].inner)
+}
+
+// compliance gives what the places of the loads give way, for a unit load at each:
+// what each half adds, and what the line between them does.
+func (h *halves) compliance(loads []aLoad) (*mat.SymDense, error) {
+	line := newElements(h.block, h.block)
+	line.own = make([]float64, h.block)
+	for _, e := range h.half {
+		for i := range line.own {
+			line.own[i] += e.row(e.inner+i, e.inner+i)[0]
+		}
+	}
+	c := mat.NewSymDense(len(loads), nil)
+	onLine := make([][]float64, len(loads)) // what comes to the line of each load
+	var crew sync.WaitGroup
+	var wrong [2]error
+	for k := range h.half {
+		crew.Go(func() { wrong[k] = h.work(k, loads, c, onLine) })
+	}
+	crew.Wait()
+	if err := cmp.Or(wrong[0], wrong[1]); err != nil {
+		return nil, err
+	}
+	for _, e := range h.half {
+		for i := range h.block {
+			for j := range i + 1 {
+				line.add(i, j, e.row(e.inner+i, e.inner+j)[0])
+			}
+		}
+	}
+	if err := line.factor(); err != nil {
+		return nil, err
+	}
+	starts := make([]int, len(loads))
+	line.solve(onLine, starts)
+	line.products(onLine, starts, func(i, j int, product float64) { c.SetSym(i, j, c.At(i, j)+product) })
+	return c, nil
+}
+
+// work works one half out, with the loads on it.
+func (h *halves) work(half int, loads []aLoad, c *mat.SymDense, onLine [][]float64) error {
+	e := h.half[half]
+	if err := e.factor(); err != nil {
+		return err
+	}
+	var own [][]share
+	var numbers []int // of the loads on this half, among all
+	for i, l := range loads {
+		if l.half == half {
+			own, numbers = append(own, l.shares), append(numbers, i)
+		}
+	}
+	halfway, starts := e.spread(own)
+	e.solve(halfway, starts)
+	e.products(halfway, starts, func(i, j int, product float64) { c.SetSym(numbers[i], numbers[j], product) })
+	for i, y := range halfway {
+		onLine[numbers[i]] = y[e.inner:]
+	}
+	return nil
+}
