@@ -40,7 +40,7 @@ func Crossing(path []Point, least float64) (first, second int, found bool) {
 	return 0, 0, false
 }
 
-// sides gives where edges begin and end along the axis on which they are
+// sides returns where edges begin and end along the axis on which they are
 // shorter in all.
 func sides(edges []Box) (from, to []float64) {
 	wide, high := 0.0, 0.0
@@ -57,20 +57,20 @@ func sides(edges []Box) (from, to []float64) {
 	return from, to
 }
 
-// edgesCross says whether the edges that begin at two points cross inside both.
+// edgesCross reports whether the edges that begin at two points cross inside both.
 // Edges that touch, or that share an end, do not.
 func edgesCross(path []Point, a, b int) bool {
 	p, q, r, s := path[a], path[(a+1)%len(path)], path[b], path[(b+1)%len(path)]
 	return SegmentsCross(p, q, r, s)
 }
 
-// SegmentsCross says whether the lines from p to q and from r to s cross, without
+// SegmentsCross reports whether the lines from p to q and from r to s cross, without
 // those that only touch.
 func SegmentsCross(p, q, r, s Point) bool {
 	return cross(p, q, r)*cross(p, q, s) < 0 && cross(r, s, p)*cross(r, s, q) < 0
 }
 
-// loop gives the longer side of the box round the smaller of the two loops that
+// loop returns the longer side of the box round the smaller of the two loops that
 // a crossing makes of a path.
 func loop(path []Point, a, b int) float64 {
 	one := Bounds(path[a+1 : b+1])

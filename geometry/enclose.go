@@ -8,7 +8,7 @@ type Disc struct {
 	Radius float64
 }
 
-// Enclose gives the smallest disc round the points. Its centre is the middle
+// Enclose returns the smallest disc round the points. Its centre is the middle
 // of a joint: unlike the centroid it stays where it is when a fastener is
 // missing from a grid or a circle.
 func Enclose(points []Point) Disc {
@@ -24,7 +24,7 @@ func Enclose(points []Point) Disc {
 	return d
 }
 
-// encloseWith gives the smallest disc round the points that has p on its rim.
+// encloseWith returns the smallest disc round the points that has p on its rim.
 func encloseWith(points []Point, p Point) Disc {
 	d := Disc{Centre: p}
 	for i, q := range points {
@@ -51,7 +51,7 @@ func onDiameter(p, q Point) Disc {
 	return Disc{centre, math.Max(centre.Distance(p), centre.Distance(q))}
 }
 
-// through gives the circle through three points; where they lie on one line,
+// through returns the circle through three points; where they lie on one line,
 // the disc on the longest of their distances.
 func through(a, b, c Point) Disc {
 	twice := 2 * cross(a, b, c)

@@ -2,7 +2,7 @@ package geometry
 
 import "math"
 
-// Grid gives rows × columns places, by rows from the top left, with the
+// Grid returns rows × columns places, by rows from the top left, with the
 // centre of the grid at centre; none where a count is below one.
 func Grid(columns, rows int, pitchX, pitchY float64, centre Point) []Point {
 	if columns < 1 || rows < 1 {
@@ -20,7 +20,7 @@ func Grid(columns, rows int, pitchX, pitchY float64, centre Point) []Point {
 	return points
 }
 
-// Row gives count places at the pitch, from the first place in the direction
+// Row returns count places at the pitch, from the first place in the direction
 // angleDeg (anticlockwise from the right); none where count is below one.
 func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
 	if count < 1 {
@@ -30,7 +30,7 @@ func Row(count int, pitch float64, from Point, angleDeg float64) []Point {
 	return Mapped(Count(count), func(i int) Point { return from.Add(direction.Scale(pitch * float64(i))) })
 }
 
-// Circle gives count even places on a circle, the first in the direction
+// Circle returns count even places on a circle, the first in the direction
 // firstDeg; clockwise in the view, or anticlockwise; none where count is below
 // one.
 func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwise bool) []Point {
@@ -44,7 +44,7 @@ func Circle(count int, diameter float64, centre Point, firstDeg float64, clockwi
 	return Mapped(Count(count), func(i int) Point { return Polar(centre, diameter/2, firstDeg+step*float64(i)) })
 }
 
-// Rectangle gives places on the perimeter of a width × height rectangle:
+// Rectangle returns places on the perimeter of a width × height rectangle:
 // columns along the top and bottom with the corners, rows more on each end,
 // clockwise from the top left; none where columns is below two, which leaves
 // no corners, or rows below zero.
@@ -71,7 +71,7 @@ func Rectangle(columns, rows int, width, height float64, centre Point) []Point {
 	return points
 }
 
-// Polar gives the place at a distance and a direction from centre. Right
+// Polar returns the place at a distance and a direction from centre. Right
 // angles come out exact, so that a circle's top and side places tie exactly.
 func Polar(centre Point, radius, angleDeg float64) Point {
 	s, c := math.Sincos(Turn(angleDeg) * math.Pi / 180)

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Hull gives the convex hull of the points, anticlockwise from the lowest
+// Hull returns the convex hull of the points, anticlockwise from the lowest
 // leftmost one, without points on its edges. One or two points come back as
 // they are; points on one line give its two ends.
 func Hull(points []Point) []Point {

@@ -1,7 +1,7 @@
-// Package geometry says where the fasteners of a joint are and how the part
-// lies: points, outlines, mirror, rings, generators. All lengths are in
+// Package geometry describes where the fasteners of a joint are and the shape
+// of the part: points, outlines, mirror, rings, generators. All lengths are in
 // millimetres; x runs to the right and y upwards in the view. The package is
-// pure: it knows no file, no paper and no clock.
+// pure: it knows no files, no paper and no clock.
 package geometry
 
 // Fastener is one bolt, screw or nut of a joint.
@@ -77,12 +77,12 @@ type Joint struct {
 	Front            Front
 }
 
-// Points gives the fasteners' places in their order in the joint.
+// Points returns the fasteners' places in their order in the joint.
 func (j Joint) Points() []Point {
 	return Mapped(j.Fasteners, func(f Fastener) Point { return f.At })
 }
 
-// PointsOf gives the places of some of the fasteners.
+// PointsOf returns the places of some of the fasteners.
 func (j Joint) PointsOf(fasteners []int) []Point {
 	return Mapped(fasteners, func(i int) Point { return j.Fasteners[i].At })
 }
@@ -96,7 +96,7 @@ func (j Joint) IDs(fasteners []int) []string {
 	return ids
 }
 
-// Index gives the place of each fastener in the list by its id.
+// Index returns the place of each fastener in the list by its id.
 func (j Joint) Index() map[string]int {
 	index := make(map[string]int, len(j.Fasteners))
 	for i, f := range j.Fasteners {

@@ -38,7 +38,7 @@ func newLevels(points []Point, coordinate func(Point) float64, slack float64) *l
 // it.
 func (l *levels) tight() bool { return l.widest <= 2*l.slack }
 
-// middles gives the centroid of the points of each level.
+// middles returns the centroid of the points of each level.
 func (l *levels) middles(points []Point) []Point {
 	sum, number := make([]Point, len(l.value)), make([]float64, len(l.value))
 	for i, k := range l.of {
@@ -70,7 +70,7 @@ func (l *levels) straighten() bool {
 	return false
 }
 
-// symmetric gives the values made symmetric about their mean, which are the
+// symmetric returns the values made symmetric about their mean, which are the
 // nearest symmetric ones.
 func symmetric(values []float64) []float64 {
 	n, mean := len(values), 0.0
@@ -97,7 +97,7 @@ func (l *levels) steps() []int {
 	return steps
 }
 
-// number gives the points the step numbers of their levels; levels between
+// number returns the points the step numbers of their levels; levels between
 // that no point lies on have numbers, too.
 func (l *levels) number(steps []int) {
 	value := make([]float64, steps[len(steps)-1]+1)
@@ -118,7 +118,7 @@ func (l *levels) near(other []float64) bool {
 	return slices.EqualFunc(l.value, other, func(v, w float64) bool { return math.Abs(v-w) <= l.slack })
 }
 
-// fitSteps gives the values that even steps lay over the levels by least
+// fitSteps returns the values that even steps lay over the levels by least
 // squares.
 func fitSteps(values []float64, steps []int) []float64 {
 	n := float64(len(values))

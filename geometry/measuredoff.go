@@ -29,13 +29,13 @@ func LooseRows(points []Point) (Layout, bool) {
 	return Layout{}, false
 }
 
-// sameShape says whether two layouts have as many rows and columns, or columns and
+// sameShape reports whether two layouts have as many rows and columns, or columns and
 // rows.
 func sameShape(a, b Layout) bool {
 	return min(a.Columns, a.Rows) == min(b.Columns, b.Rows) && max(a.Columns, a.Rows) == max(b.Columns, b.Rows)
 }
 
-// looseTilts gives directions, in degrees, in which the rows may lie: that to the
+// looseTilts returns directions, in degrees, in which the rows may lie: that to the
 // nearest neighbours, that of the longest extent and that of the longest side of
 // the outline, and all fitted to the rows and columns seen along them.
 func looseTilts(points []Point) []float64 {
@@ -49,7 +49,7 @@ func looseTilts(points []Point) []float64 {
 	return tilts
 }
 
-// longestSide gives the longest side of the hull of points.
+// longestSide returns the longest side of the hull of points.
 func longestSide(points []Point) Point {
 	hull := Hull(points)
 	var longest Point

@@ -9,7 +9,7 @@ const (
 	AxisY  Axis = "y" // top and bottom change places
 )
 
-// Mirrored gives the joint as its mirror image: every place is reflected,
+// Mirrored returns the joint as its mirror image: every place is reflected,
 // every id, label and cast number stays with its fastener.
 func (j Joint) Mirrored(axis Axis) Joint {
 	if axis == NoAxis {

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Sorted gives the numbers from 0 to n-1 by a figure of each, rising; equal ones
+// Sorted returns the numbers from 0 to n-1 by a figure of each, rising; equal ones
 // stay as they are.
 func Sorted(n int, figure func(i int) float64) []int {
 	order := Count(n)
@@ -13,7 +13,7 @@ func Sorted(n int, figure func(i int) float64) []int {
 	return order
 }
 
-// Count gives the numbers from 0 to n-1.
+// Count returns the numbers from 0 to n-1.
 func Count(n int) []int {
 	list := make([]int, n)
 	for i := range list {
@@ -22,12 +22,12 @@ func Count(n int) []int {
 	return list
 }
 
-// Picked gives the members of a list with these numbers.
+// Picked returns the members of a list with these numbers.
 func Picked[T any](list []T, of []int) []T {
 	return Mapped(of, func(i int) T { return list[i] })
 }
 
-// Mapped gives what f makes of each member of a list; nil of nil.
+// Mapped returns what f makes of each member of a list; nil of nil.
 func Mapped[T, U any](list []T, f func(T) U) []U {
 	if list == nil {
 		return nil

@@ -2,7 +2,7 @@ package geometry
 
 import "math"
 
-// Inside says whether a point lies inside a closed path.
+// Inside reports whether a point lies inside a closed path.
 func Inside(p Point, path []Point) bool {
 	in := false
 	for k, q := range path {
@@ -14,7 +14,7 @@ func Inside(p Point, path []Point) bool {
 	return in
 }
 
-// FromEdge gives the distance from a point to the nearest edge of a closed path.
+// FromEdge returns the distance from a point to the nearest edge of a closed path.
 func FromEdge(p Point, path []Point) float64 {
 	nearest := math.Inf(1)
 	for k, q := range path {
@@ -32,13 +32,13 @@ func (p Point) fromSegment(a, b Point) float64 {
 	return p.Distance(a.Add(along.Scale(share)))
 }
 
-// Opening says whether an outline of a part is an opening in it: one that lies in
+// Opening reports whether an outline of a part is an opening in it: one that lies in
 // the first.
 func Opening(outline [][]Point, k int) bool {
 	return k > 0 && len(outline[k]) > 0 && Inside(outline[k][0], outline[0])
 }
 
-// OnPart says whether a point lies inside one of the outlines of a part and in no
+// OnPart reports whether a point lies inside one of the outlines of a part and in no
 // opening, or within a tolerance of an edge.
 func OnPart(p Point, outline [][]Point, tolerance float64) bool {
 	on := false

@@ -1,6 +1,6 @@
 package geometry
 
-// RoundPart says whether the fasteners lie on a bolt circle, so that the part
+// RoundPart reports whether the fasteners lie on a bolt circle, so that the part
 // is drawn round.
 func RoundPart(fasteners []Point) (rim Disc, round bool) {
 	const least = 5 // fewer may lie on a circle by chance
@@ -17,7 +17,7 @@ func EdgeAllowance(fasteners []Point) float64 {
 	return 10
 }
 
-// InsideOwnEdge gives how far a point lies inside the edge that is drawn round
+// InsideOwnEdge returns how far a point lies inside the edge that is drawn round
 // the fasteners of a part without an outline; below 0 outside of it.
 func InsideOwnEdge(p Point, fasteners []Point) float64 {
 	allowance := EdgeAllowance(fasteners)

@@ -5,22 +5,22 @@ import "math"
 // Point is a place in the view, in millimetres.
 type Point struct{ X, Y float64 }
 
-// Sub gives the vector from q to p.
+// Sub returns the vector from q to p.
 func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
-// Add gives p moved by the vector q.
+// Add returns p moved by the vector q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 
-// Scale gives the vector p made f times as long.
+// Scale returns the vector p made f times as long.
 func (p Point) Scale(f float64) Point { return Point{p.X * f, p.Y * f} }
 
-// Dot gives the scalar product of two vectors.
+// Dot returns the scalar product of two vectors.
 func (p Point) Dot(q Point) float64 { return p.X*q.X + p.Y*q.Y }
 
-// Distance gives the distance between p and q.
+// Distance returns the distance between p and q.
 func (p Point) Distance(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 
-// AngleFrom gives the direction from centre to p in degrees, anticlockwise
+// AngleFrom returns the direction from centre to p in degrees, anticlockwise
 // from the right, in [0, 360).
 func (p Point) AngleFrom(centre Point) float64 {
 	return Turn(math.Atan2(p.Y-centre.Y, p.X-centre.X) * 180 / math.Pi)
@@ -38,7 +38,7 @@ func Turn(deg float64) float64 {
 	return deg
 }
 
-// Centroid gives the mean of the points; the zero point where there are none.
+// Centroid returns the mean of the points; the zero point where there are none.
 func Centroid(points []Point) Point {
 	var sum Point
 	for _, p := range points {
@@ -53,7 +53,7 @@ func Centroid(points []Point) Point {
 // Box is an upright rectangle.
 type Box struct{ Min, Max Point }
 
-// Bounds gives the smallest upright box round the points.
+// Bounds returns the smallest upright box round the points.
 func Bounds(points []Point) Box {
 	if len(points) == 0 {
 		return Box{}
@@ -72,7 +72,7 @@ func (b Box) Width() float64 { return b.Max.X - b.Min.X }
 // Height is the extent along y.
 func (b Box) Height() float64 { return b.Max.Y - b.Min.Y }
 
-// Grown gives the box with a margin added on every side.
+// Grown returns the box with a margin added on every side.
 func (b Box) Grown(margin float64) Box {
 	return Box{Point{b.Min.X - margin, b.Min.Y - margin}, Point{b.Max.X + margin, b.Max.Y + margin}}
 }

@@ -81,7 +81,7 @@ func levelled(frame []Point, tilt float64, columns, rows *levels) (layout Layout
 	return layout, true
 }
 
-// gaps gives the places of columns and rows on which no point lies.
+// gaps returns the places of columns and rows on which no point lies.
 func (l Layout) gaps(columns, rows []float64) (gaps []Point) {
 	taken := make(map[[2]int]bool, len(l.Column))
 	for i := range l.Column {

@@ -43,7 +43,7 @@ func jittered(t *rapid.T, points []Point, share float64) []Point {
 	})
 }
 
-// meanAndWorst gives how far places are off the true ones: the root of the
+// meanAndWorst returns how far places are off the true ones: the root of the
 // mean square, and the largest distance.
 func meanAndWorst(got, truth []Point) (mean, worst float64) {
 	for i := range truth {

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Related gives for each point its relative neighbours (Toussaint 1980): two
+// Related returns for each point its relative neighbours (Toussaint 1980): two
 // points are neighbours where no third is nearer to both than they are to each
 // other. Along an edge these are the next on either side, on a grid those in
 // row and column, whatever the pitch.
@@ -25,7 +25,7 @@ func Related(points []Point) [][]int {
 	return related
 }
 
-// nearestOfTwelfths gives the nearest point in each twelfth of a turn round one.
+// nearestOfTwelfths returns the nearest point in each twelfth of a turn round one.
 func nearestOfTwelfths(points []Point, i int) []int {
 	nearest := slices.Repeat([]int{-1}, 12)
 	least := slices.Repeat([]float64{math.Inf(1)}, 12)
@@ -41,7 +41,7 @@ func nearestOfTwelfths(points []Point, i int) []int {
 	return slices.DeleteFunc(nearest, func(k int) bool { return k < 0 })
 }
 
-// twelfth gives the twelfth of a turn in which a direction lies: quarters by the
+// twelfth returns the twelfth of a turn in which a direction lies: quarters by the
 // signs, thirds of them by the slope.
 func twelfth(d Point) int {
 	quarter, x, y := 0, d.X, d.Y
@@ -63,7 +63,7 @@ func twelfth(d Point) int {
 	return 3*quarter + 2
 }
 
-// between says whether some point is nearer to both i and k than they are to
+// between reports whether some point is nearer to both i and k than they are to
 // each other.
 func between(points []Point, i, k int) bool {
 	p, q := points[i], points[k]

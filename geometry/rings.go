@@ -60,7 +60,7 @@ const (
 	largestJump  = 0.18
 )
 
-// quietest gives the middle of the widest span between low and high in which
+// quietest returns the middle of the widest span between low and high in which
 // no value lies.
 func quietest(values []float64, low, high float64) float64 {
 	inside := []float64{low, high}

@@ -170,7 +170,7 @@ func TestMeasuredPartsKeepTheirRings(t *testing.T) {
 	}
 }
 
-// ringsOf gives the rings with sorted members: places of one ring have no
+// ringsOf returns the rings with sorted members: places of one ring have no
 // order among them.
 func ringsOf(points []Point) [][]int {
 	layout := NewLayout(points)

@@ -158,7 +158,7 @@ func shorten(points []Point, round []int) (changed bool) {
 	return changed
 }
 
-// apart gives the distance between two points. Lengths of a part need none of the
+// apart returns the distance between two points. Lengths of a part need none of the
 // care of math.Hypot, which takes five times as long.
 func apart(p, q Point) float64 {
 	d := p.Sub(q)

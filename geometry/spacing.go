@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Spacing gives the spacing of a pattern: the median distance from a point to
+// Spacing returns the spacing of a pattern: the median distance from a point to
 // its nearest neighbour (of two middle ones the larger); 0 for fewer than two
 // points. All tolerances of drawdown are shares of it.
 func Spacing(points []Point) float64 {
@@ -17,7 +17,7 @@ func Spacing(points []Point) float64 {
 	return nearest[len(nearest)/2]
 }
 
-// NearestDistances gives for each point the distance to its nearest neighbour
+// NearestDistances returns for each point the distance to its nearest neighbour
 // (infinite for a lone point).
 func NearestDistances(points []Point) []float64 {
 	nearest := make([]float64, len(points))
@@ -31,7 +31,7 @@ func NearestDistances(points []Point) []float64 {
 	return nearest
 }
 
-// nearestNeighbours gives for each point the index of its nearest neighbour,
+// nearestNeighbours returns for each point the index of its nearest neighbour,
 // its own for a lone point. From each point one goes to the right and to the
 // left, no further than the nearest that was found.
 func nearestNeighbours(points []Point) []int {

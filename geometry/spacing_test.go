@@ -145,7 +145,7 @@ func BenchmarkNearestDistances(b *testing.B) {
 	}
 }
 
-// evenlyScattered gives n places of a grid, each moved a good way, quickly.
+// evenlyScattered returns n places of a grid, each moved a good way, quickly.
 func evenlyScattered(n int) []Point {
 	offsets := scattered(100, 1, 9)
 	points := Grid(n/10, 10, 60, 45, Point{3, 4})

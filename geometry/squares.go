@@ -21,7 +21,7 @@ func (s *Squares) Add(p Point, number int) {
 	s.in[s.square(p)] = append(s.in[s.square(p)], number)
 }
 
-// Find gives the number of a place about p for which near is true.
+// Find returns the number of a place about p for which near is true.
 func (s *Squares) Find(p Point, near func(number int) bool) (number int, found bool) {
 	at := s.square(p)
 	for dx := int64(-1); dx <= 1; dx++ {

@@ -93,7 +93,7 @@ func offEvenCircle(points []Point) (Odd, bool) {
 	return Odd{}, false
 }
 
-// placeLeft gives the place of a circle that all points but one are on.
+// placeLeft returns the place of a circle that all points but one are on.
 func placeLeft(even []Point, spacing float64) Point {
 	centre, count := Enclose(even).Centre, len(even)+1
 	for k := range count {

@@ -65,7 +65,7 @@ func (m move) point(p Point) Point {
 
 func (m move) points(points []Point) []Point { return Mapped(points, m.point) }
 
-// scattered gives points anywhere on a plate off the origin, none nearer to
+// scattered returns points anywhere on a plate off the origin, none nearer to
 // another than the gap.
 func scattered(n int, gap float64, seed uint64) []Point {
 	r := rand.New(rand.NewPCG(seed, 7))

@@ -2,7 +2,7 @@ package geometry
 
 import "math"
 
-// gridTilt gives the direction of the rows of a grid in degrees, from about
+// gridTilt returns the direction of the rows of a grid in degrees, from about
 // -45 to 45. The neighbours of each place give a first direction, which is
 // then fitted to the rows and columns seen along it: on a long part a small
 // error of the direction is a large one at the ends.
@@ -11,7 +11,7 @@ func gridTilt(points []Point) float64 {
 	return first + remainingTilt(rotated(points, -first))
 }
 
-// neighbourTilt gives the mean direction to the nearest neighbour in degrees,
+// neighbourTilt returns the mean direction to the nearest neighbour in degrees,
 // right angles folded away, in (-45, 45].
 func neighbourTilt(points []Point) float64 {
 	var sum Point
@@ -21,7 +21,7 @@ func neighbourTilt(points []Point) float64 {
 	return math.Atan2(sum.Y, sum.X) * 180 / math.Pi / 4
 }
 
-// remainingTilt gives the small angle in degrees by which rows that lie nearly
+// remainingTilt returns the small angle in degrees by which rows that lie nearly
 // along x, and columns that lie nearly along y, are turned: by least squares
 // over the places, each against the middle of its own row and column.
 func remainingTilt(points []Point) float64 {
@@ -44,7 +44,7 @@ func tiltOf(points []Point, columns, rows *levels) float64 {
 	return math.Atan(product/squares) * 180 / math.Pi
 }
 
-// shift gives how far a turn by deg about the middle moves a point at the most.
+// shift returns how far a turn by deg about the middle moves a point at the most.
 func shift(points []Point, deg float64) float64 {
 	return Enclose(points).Radius * math.Abs(math.Sin(deg*math.Pi/180))
 }

@@ -26,12 +26,12 @@ const (
 	AcrossDeg = 133.0
 )
 
-// OneCircle says whether all points lie on one circle round the centre.
+// OneCircle reports whether all points lie on one circle round the centre.
 func OneCircle(points []Point, centre Point) bool {
 	return len(points) >= 3 && offCircle(points, centre) <= CircleShare*Spacing(points)
 }
 
-// offCircle gives how much the distances from the centre differ at the most.
+// offCircle returns how much the distances from the centre differ at the most.
 func offCircle(points []Point, centre Point) float64 {
 	low, high := math.Inf(1), 0.0
 	for _, p := range points {
@@ -41,7 +41,7 @@ func offCircle(points []Point, centre Point) float64 {
 	return high - low
 }
 
-// LongAxis gives the unit vector along which the points extend most. Where no
+// LongAxis returns the unit vector along which the points extend most. Where no
 // direction stands out it is the x axis. It points to the right, or upwards
 // where it is upright.
 func LongAxis(points []Point) Point {
@@ -63,7 +63,7 @@ func LongAxis(points []Point) Point {
 	return axis
 }
 
-// OffLine gives the largest distance of a point from the line through the
+// OffLine returns the largest distance of a point from the line through the
 // centroid along axis.
 func OffLine(points []Point, axis Point) float64 {
 	c, normal := Centroid(points), Point{-axis.Y, axis.X}
@@ -74,21 +74,21 @@ func OffLine(points []Point, axis Point) float64 {
 	return worst
 }
 
-// OneLine says whether all points lie on one line; two always do.
+// OneLine reports whether all points lie on one line; two always do.
 func OneLine(points []Point) bool {
 	return len(points) < 3 || OffLine(points, LongAxis(points)) <= CircleShare*Spacing(points)
 }
 
-// Apart gives the angle between two directions, from 0 to 180 degrees.
+// Apart returns the angle between two directions, from 0 to 180 degrees.
 func Apart(aDeg, bDeg float64) float64 {
 	d := Turn(aDeg - bDeg)
 	return math.Min(d, 360-d)
 }
 
-// Across says whether two directions from a centre are nearly opposite.
+// Across reports whether two directions from a centre are nearly opposite.
 func Across(aDeg, bDeg float64) bool { return Apart(aDeg, bDeg) >= AcrossDeg }
 
-// Neighbours says whether two points are neighbours among points with this
+// Neighbours reports whether two points are neighbours among points with this
 // spacing.
 func Neighbours(p, q Point, spacing float64) bool {
 	return p.Distance(q) <= NeighbourShare*spacing

@@ -1,13 +1,13 @@
 // Package patterns holds the built-in pattern files and opens and reads pattern
-// files. Its rooms do the work, each with one concern: source finds files, nodes
-// makes lines and nodes of text, form reads keys and quantities, meaning makes a
-// checked plan.Input of them. table, drawn, measured, machine and wrenches read
-// the other files; write writes a pattern.
+// files. Its rooms do the work, each with one subject: source finds files, nodes
+// parses text into lines and nodes, form reads keys and quantities, meaning makes
+// a checked plan.Input of them. table, drawn, measured, machine and wrenches read
+// the other files; writing writes a pattern.
 //
-// What the keys mean stands at the functions that read them. In all of a file:
-// unknown and repeated keys are errors; a key without a value is one too. A
-// bare length is in the file's units (mm or in); torques, angles and times
-// always carry their unit.
+// The functions that read the keys document them. In the whole file, unknown and
+// repeated keys are errors, and so is a key without a value. A length without a
+// unit is in the file's units (mm or in); torques, angles and times always need
+// a unit.
 package patterns
 
 import (

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -102,6 +103,34 @@ func TestHostileFiles(t *testing.T) {
 			checkPlaces(t, text, problems)
 		})
 	}
+}
+
+// What is made of a text takes at most a kilobyte for each sign that parts it, and of
+// more signs than a joint needs nothing is made.
+func TestManySignsTakeNoMemory(t *testing.T) {
+	const head = "drawdown: 1\ntitle: Lid\na: ["
+	for name, entry := range map[string]string{"maps": "a: b,", "texts": `"",`, "lists": "[],", "aliases": "*a,", "words": "a,"} {
+		for _, n := range []int{testkit.Samples(20_000, 100_000), 2_000_000} {
+			text := head + strings.Repeat(entry, n) + "a]\n"
+			made := allocated(func() {
+				if _, problems := readText(text); !problems.Stops() {
+					t.Errorf("%d %s: no problem", n, name)
+				}
+			})
+			if made > 600<<20 {
+				t.Errorf("%d %s: %d MB are made of %d kB", n, name, made>>20, len(text)>>10)
+			}
+		}
+	}
+}
+
+// allocated is how much memory a work takes in all, given back or not.
+func allocated(work func()) uint64 {
+	var before, after runtime.MemStats
+	runtime.ReadMemStats(&before)
+	work()
+	runtime.ReadMemStats(&after)
+	return after.TotalAlloc - before.TotalAlloc
 }
 
 // BenchmarkSpeedLimit: a hostile file may take ten times as long as one of a

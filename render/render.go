@@ -1,5 +1,5 @@
-// Package render turns scenes into files. It is the only package that lists
-// the formats. It may import scenes and what paints them.
+// Package render turns scenes into files. It is the only package that lists the
+// formats. It may import scenes and their painters.
 package render
 
 import (

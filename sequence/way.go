@@ -1,7 +1,7 @@
-// Package sequence decides in which order the fasteners of a joint are worked:
-// group after group, clusters together, each group by its way. Every function
-// is pure: a joint in, a permutation out. The ways themselves, over bare
-// places, are in package way.
+// Package sequence decides the order of the fasteners of a joint: group after
+// group, clusters together, each group by its way. Every function is pure: a
+// joint in, a permutation out. The ways themselves, over bare places, are in
+// package way.
 package sequence
 
 import (
@@ -48,7 +48,7 @@ func Rings(j geometry.Joint, members []int) [][]int {
 	return geometry.Mapped(rings, func(ring []int) []int { return geometry.Picked(members, ring) })
 }
 
-// From gives an order that goes round, begun at another of its members. A row
+// From returns an order that goes round, begun at another of its members. A row
 // has two ends and no way round: its order stays.
 func From(j geometry.Joint, order []int, first int) []int {
 	at := slices.Index(order, first)

@@ -1,4 +1,4 @@
-// Command drawdown draws torque cards for joints held by many bolts.
+// Command drawdown draws work cards for joints held by many bolts.
 package main
 
 import "drawdown/cmd/internal/cli"

@@ -98,7 +98,7 @@ const (
 	othersShare = 0.1
 )
 
-// smoothRound says whether the round through all places is one edge, though some
+// smoothRound reports whether the round through all places is one edge, though some
 // of them lie deep: at none of these it turns sharply, and hardly a place has
 // another neighbour than the two along the edge.
 func (s *seer) smoothRound(near, deep []int) bool {
@@ -134,7 +134,7 @@ func (s *seer) smoothRound(near, deep []int) bool {
 // side is one of a convex outline: a point on it, and the direction across it.
 type side struct{ at, across geometry.Point }
 
-// outline gives the sides of the convex outline of places.
+// outline returns the sides of the convex outline of places.
 func outline(points []geometry.Point) []side {
 	hull := geometry.Hull(points)
 	return geometry.Mapped(geometry.Count(len(hull)), func(k int) side {
@@ -144,7 +144,7 @@ func outline(points []geometry.Point) []side {
 	})
 }
 
-// depthIn gives how deep inside a convex outline a point lies.
+// depthIn returns how deep inside a convex outline a point lies.
 func depthIn(outline []side, p geometry.Point) float64 {
 	least := math.Inf(1)
 	for _, side := range outline {
@@ -159,7 +159,7 @@ type rectangle struct {
 	half          geometry.Point // of its length and width
 }
 
-// smallestRectangle gives the one with the least area round the points; a side
+// smallestRectangle returns the one with the least area round the points; a side
 // of it lies along a side of their hull. Of equal ones, which are many round a
 // triangle, the one with the shortest sides.
 func smallestRectangle(points []geometry.Point) rectangle {
@@ -197,19 +197,19 @@ func rectangleAlong(points []geometry.Point, along geometry.Point) rectangle {
 	}
 }
 
-// within gives a point's place along and across, from the middle.
+// within returns a point's place along and across, from the middle.
 func (r rectangle) within(p geometry.Point) geometry.Point {
 	d := p.Sub(r.middle)
 	return geometry.Point{X: d.Dot(r.along), Y: d.Dot(geometry.Point{X: -r.along.Y, Y: r.along.X})}
 }
 
-// depth gives how deep inside the nearest side a point lies.
+// depth returns how deep inside the nearest side a point lies.
 func (r rectangle) depth(p geometry.Point) float64 {
 	at := r.within(p)
 	return min(r.half.X-math.Abs(at.X), r.half.Y-math.Abs(at.Y))
 }
 
-// nearestTo gives the point nearest to one of the four corners.
+// nearestTo returns the point nearest to one of the four corners.
 func (r rectangle) nearestTo(corner int, points []geometry.Point) (nearest int, apart float64) {
 	at := geometry.Point{X: r.half.X * float64(1-2*(corner%2)), Y: r.half.Y * float64(1-2*(corner/2))}
 	apart = math.Inf(1)

@@ -1,7 +1,7 @@
-// Package family says what kind of layout places form, as one sees it: filled
-// rows, a perimeter, a circle. Places that are measured off, or missing, leave
-// the family what it is. A finding is figures and lists of places; what it is
-// called in words is decided elsewhere.
+// Package family recognises the layout that places form: filled rows, a
+// perimeter, a circle. Places that are measured slightly off, or missing, do
+// not change the family. Its results are figures and lists of places;
+// render/words turns them into sentences.
 package family
 
 import "drawdown/geometry"
@@ -102,7 +102,7 @@ func (s *seer) finish(seen Seen) Seen {
 	return seen
 }
 
-// off gives how far places were moved at the most.
+// off returns how far places were moved at the most.
 func off(points, moved []geometry.Point) float64 {
 	most := 0.0
 	for i, p := range points {

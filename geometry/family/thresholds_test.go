@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// last gives the largest part of most, in steps of a 150th, up to which something
+// last returns the largest part of most, in steps of a 150th, up to which something
 // holds without a gap.
 func last(most float64, holds func(float64) bool) float64 {
 	for k := range 150 {

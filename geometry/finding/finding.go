@@ -1,8 +1,8 @@
-// Package finding is how the calculating half says what it found: a code, the
-// figures with their units, the places, how grave it is and what it rests on.
-// It makes no sentence. render/words has one for each code and language.
+// Package finding defines what the calculating half reports: a code, the
+// figures with their units, the places, the severity and the ground. It
+// contains no sentences; render/words has one for each code and language.
 //
-// It imports nothing of the project, so that every room may speak it.
+// It imports nothing of the project, so that every package can use it.
 package finding
 
 import (
@@ -17,7 +17,7 @@ import (
 // is also an error to compare with: errors.Is(err, tension.BoltBreaks).
 type Code string
 
-// Error gives the code itself, for logs and tests. People read render/words.
+// Error returns the code itself, for logs and tests. People read render/words.
 func (c Code) Error() string { return string(c) }
 
 // Severity says what a finding means for the work.
@@ -72,19 +72,19 @@ func Failed(code Code, values Values) Finding {
 	return Finding{Code: code, Severity: Error, Values: values}
 }
 
-// From gives the finding with its ground.
+// From returns the finding with its ground.
 func (f Finding) From(ground string) Finding {
 	f.Ground = ground
 	return f
 }
 
-// About gives the finding with its place.
+// About returns the finding with its place.
 func (f Finding) About(at Place) Finding {
 	f.At = at
 	return f
 }
 
-// Error gives the code and its values, for logs and tests.
+// Error returns the code and its values, for logs and tests.
 func (f Finding) Error() string {
 	var b strings.Builder
 	b.WriteString(string(f.Code))
@@ -94,13 +94,13 @@ func (f Finding) Error() string {
 	return b.String()
 }
 
-// Is says whether the finding has the code.
+// Is reports whether the finding has the code.
 func (f Finding) Is(target error) bool {
 	code, ok := target.(Code)
 	return ok && code == f.Code
 }
 
-// Unwrap gives the finding that explains this one, under the name "why".
+// Unwrap returns the finding that explains this one, under the name "why".
 func (f Finding) Unwrap() error {
 	if why, ok := f.Values["why"].(error); ok {
 		return why
@@ -108,10 +108,10 @@ func (f Finding) Unwrap() error {
 	return nil
 }
 
-// Same says whether two findings say the same.
+// Same reports whether two findings say the same.
 func (f Finding) Same(other Finding) bool { return reflect.DeepEqual(f, other) }
 
-// Has says whether a list has a finding with the code.
+// Has reports whether a list has a finding with the code.
 func Has(list []Finding, code Code) bool {
 	return slices.ContainsFunc(list, func(f Finding) bool { return f.Code == code })
 }

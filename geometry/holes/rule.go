@@ -1,8 +1,7 @@
-// Package holes says what the round holes of a drawing or of a scan are for:
-// which take fasteners, which locate the part with dowels, and which are bores.
-// Only their places and diameters are known, so the answer is a rule, not
-// knowledge; whoever has the part before him can set the ranges.
-// It may import geometry and its units; no drawing, no picture.
+// Package holes classifies the round holes of a drawing or a scan: holes for
+// fasteners, for dowels, and bores. Only places and diameters are known, so the
+// result follows a rule and can be wrong; someone who has the part can set the
+// ranges. It may import geometry and its units; no drawing, no picture.
 package holes
 
 import (
@@ -181,7 +180,7 @@ func (r Rule) Unsure(sizes []Size) (f finding.Finding, unsure bool) {
 	return finding.Warned(BySizeAlone, finding.Values{"sizes": taken}), true
 }
 
-// common gives the diameter of the most common size that can be a fastener's;
+// common returns the diameter of the most common size that can be a fastener's;
 // of sizes as common, the smallest.
 func (r Rule) common(sizes []Size) float64 {
 	for _, s := range sizes {

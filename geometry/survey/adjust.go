@@ -95,7 +95,7 @@ func weightOf(weights []float64, i int) float64 {
 	return weights[i]
 }
 
-// normalEquations gives JᵀWJ and JᵀWr; the unknowns are x and y of each hole in
+// normalEquations returns JᵀWJ and JᵀWr; the unknowns are x and y of each hole in
 // turn.
 func normalEquations(at []geometry.Point, readings []Reading, weights []float64) (*mat.SymDense, *mat.VecDense) {
 	size := 2 * len(at)
@@ -115,7 +115,7 @@ func normalEquations(at []geometry.Point, readings []Reading, weights []float64)
 	return normal, slope
 }
 
-// row gives the entries of a reading in the design matrix: how much longer the
+// row returns the entries of a reading in the design matrix: how much longer the
 // distance gets as each unknown grows.
 func row(r Reading, at []geometry.Point) (column [4]int, entry [4]float64) {
 	u := r.direction(at)

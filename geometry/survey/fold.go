@@ -56,7 +56,7 @@ func onLine(at []geometry.Point, a, b geometry.Point, slack float64) []bool {
 	return on
 }
 
-// parts gives the parts of the core that the holes on the line hold apart,
+// parts returns the parts of the core that the holes on the line hold apart,
 // without the one that stays where it is.
 func (n Network) parts(readings []Reading, core, on []bool) [][]int {
 	label := make([]int, len(core))
@@ -115,7 +115,7 @@ func (n Network) anchors(part []int) int {
 	return weight
 }
 
-// turnedOver gives the fit with a part on the other side of the line. Not ok
+// turnedOver returns the fit with a part on the other side of the line. Not ok
 // where it fits worse, where it is the same place, where two holes would
 // overlap, or where a named hole would lie on its wrong side.
 func (n Network) turnedOver(at []geometry.Point, readings []Reading, core []bool, part []int, a, b geometry.Point, cost, accuracy float64) (fold, bool) {

@@ -83,7 +83,7 @@ func (p planner) fix(loose map[int]*Loose) {
 	}
 }
 
-// wide gives up to three holes of the fixed part: the two furthest from each
+// wide returns up to three holes of the fixed part: the two furthest from each
 // other, and the one furthest off their line. Those that the hole was measured
 // to go first.
 func (p planner) wide(hole int, loose map[int]*Loose) []int {
@@ -173,7 +173,7 @@ func known(cofactor *mat.SymDense, r Reading, at []geometry.Point) {
 	cofactor.SymRankOne(cofactor, -1/(1+mat.Dot(bar, &through)), &through)
 }
 
-// telling gives the distance that differs most between two places.
+// telling returns the distance that differs most between two places.
 func (p planner) telling(f fold) [][2]int {
 	best, most := [2]int{-1, -1}, 0.0
 	for _, h := range f.holes {

@@ -80,7 +80,7 @@ func (s Solution) used(readings []Reading) (used []Reading, number []int) {
 	return used, number
 }
 
-// candidates gives the readings with the largest standardised residuals.
+// candidates returns the readings with the largest standardised residuals.
 func candidates(at []geometry.Point, used []Reading, stiff stiffness) []int {
 	size := make([]float64, len(used))
 	var order []int
@@ -99,7 +99,7 @@ func candidates(at []geometry.Point, used []Reading, stiff stiffness) []int {
 	return order[:count]
 }
 
-// leftOut gives the squares of the fit without one reading. A wrong reading
+// leftOut returns the squares of the fit without one reading. A wrong reading
 // may have bent the places so far that the way back leads elsewhere; the robust
 // start is tried, too.
 func leftOut(start, bent []geometry.Point, used []Reading, i int, accuracy float64) float64 {

@@ -48,7 +48,7 @@ var (
 	InchSteps       = []float64{25.4, 25.4 / 2, 25.4 / 4, 25.4 / 8, 25.4 / 16, 25.4 / 32, 25.4 / 64, 25.4 / 1000}
 )
 
-// Recognise gives the regular layout that all places come within the tolerance
+// Recognise returns the regular layout that all places come within the tolerance
 // of. Its sizes are rounded as far as that puts no place further off than the
 // accuracy.
 func Recognise(points []geometry.Point, toleranceMm, accuracyMm float64, steps []float64) (Regular, bool) {
@@ -105,7 +105,7 @@ type fit struct {
 	place  []int // in Points of the layout, for each point
 }
 
-// Points gives the places of the layout, as the pattern file numbers them.
+// Points returns the places of the layout, as the pattern file numbers them.
 func (r Regular) Points() []geometry.Point {
 	switch r.Shape {
 	case Grid:

@@ -105,7 +105,7 @@ func (s stiffness) linked(a, b int) bool {
 	return math.Sqrt(sum) < slack
 }
 
-// core gives the holes of the largest part that the readings hold together,
+// core returns the holes of the largest part that the readings hold together,
 // one with both level holes before an equal one without.
 func (s stiffness) core(readings []Reading, level [2]int, straight bool) []bool {
 	var core []bool
@@ -167,7 +167,7 @@ func (s stiffness) holds(members []int, hole int, straight bool) bool {
 	return false
 }
 
-// errorsMm gives the standard error of each hole of the core: the root of the
+// errorsMm returns the standard error of each hole of the core: the root of the
 // sum of the variances along x and y, with the frame spread over the core.
 func errorsMm(at []geometry.Point, readings []Reading, core []bool, straight bool, accuracy float64) []float64 {
 	number := make([]int, len(at))

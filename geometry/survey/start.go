@@ -32,7 +32,7 @@ type state struct {
 	cost   float64
 }
 
-// start gives the best fit of all readings that is found by building the part
+// start returns the best fit of all readings that is found by building the part
 // up from several readings. Each part of the graph that no reading joins to the
 // others is built on its own.
 func start(holes int, readings []Reading, accuracy float64) []geometry.Point {
@@ -120,7 +120,7 @@ func grow(g [][]int, readings []Reading, base int, accuracy float64) []state {
 	return states[:min(len(states), keptResults)]
 }
 
-// nextHole gives the hole with the most readings to those that are placed, and
+// nextHole returns the hole with the most readings to those that are placed, and
 // these readings.
 func nextHole(g [][]int, readings []Reading, placed []bool) (hole int, links []int) {
 	hole = -1
@@ -178,7 +178,7 @@ func (s state) places(hole int, links []int, readings []Reading) []geometry.Poin
 	return all
 }
 
-// meet gives the places where two circles meet; where they miss each other,
+// meet returns the places where two circles meet; where they miss each other,
 // the place between them.
 func meet(a geometry.Point, radiusA float64, b geometry.Point, radiusB float64) []geometry.Point {
 	apart := a.Distance(b)
@@ -196,7 +196,7 @@ func meet(a geometry.Point, radiusA float64, b geometry.Point, radiusB float64) 
 	return []geometry.Point{foot.Add(across), foot.Sub(across)}
 }
 
-// with gives the state with one more hole, at the place nearby that suits its
+// with returns the state with one more hole, at the place nearby that suits its
 // readings best.
 func (s state) with(hole int, p geometry.Point, links []int, readings []Reading, accuracy float64) state {
 	next := state{slices.Clone(s.at), slices.Clone(s.placed), s.cost}

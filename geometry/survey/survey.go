@@ -1,11 +1,12 @@
-// Package survey finds where the holes of a part lie from the distances
-// between them, as a caliper gives them: by least squares over all readings,
-// with the standard error of each hole, the reading that does not fit the
-// others, and the holes that the readings do not fix.
+// Package survey calculates the positions of holes from the distances between
+// them, as measured with a caliper: by least squares over all readings, with
+// the standard error of each hole, the reading that does not fit the others,
+// and the holes that the readings do not locate.
 //
-// All lengths are in millimetres. The package is pure: it knows no file and no
+// All lengths are in millimetres. The package is pure: it knows no files and no
 // clock, and the same readings give the same places, bit for bit. It may import
-// geometry and its units. What a person has to know of a solution is in Report.
+// geometry and its units. Report has what a person needs to know about a
+// solution.
 package survey
 
 import (
@@ -170,7 +171,7 @@ func (s *Solution) measure(n Network, used []Reading, stiff stiffness) {
 	s.RMSMm = math.Sqrt(squares(s.Points, used, 1) / float64(len(used)))
 }
 
-// straightened gives the fit with all holes on one line along x. Not ok where
+// straightened returns the fit with all holes on one line along x. Not ok where
 // they do not lie on one, as far as the readings tell.
 func straightened(at []geometry.Point, used []Reading, accuracy float64) ([]geometry.Point, bool) {
 	const flat = 0.1 // of the length, what lies further off is no row

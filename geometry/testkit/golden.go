@@ -12,7 +12,7 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew; read every line of the change")
 
-// Updating says whether golden files are written anew, by -update.
+// Updating reports whether golden files are written anew, by -update.
 func Updating() bool { return *update }
 
 // Golden compares a text with that of a golden file, line by line.
@@ -25,7 +25,7 @@ func Golden(t testing.TB, path string, got []byte) {
 	}
 }
 
-// GoldenBytes gives what a golden file holds, after writing it anew where that
+// GoldenBytes returns what a golden file holds, after writing it anew where that
 // is asked for.
 func GoldenBytes(t testing.TB, path string, got []byte) (want []byte) {
 	t.Helper()

@@ -1,5 +1,5 @@
-// Package testkit holds what the tests of every room share: how many samples to
-// try, golden files, published tables, programs that a test needs. Tests alone
+// Package testkit has what the tests of every room share: how many samples to
+// try, golden files, published tables, programs that a test needs. Only tests
 // import it.
 package testkit
 
@@ -22,11 +22,11 @@ type Skipper interface {
 	Skipf(format string, args ...any)
 }
 
-// Full says whether samples are wanted in full: DRAWDOWN_SAMPLES=full. A plain
+// Full reports whether samples are wanted in full: DRAWDOWN_SAMPLES=full. A plain
 // run of the tests tries a part of them.
 func Full() bool { return os.Getenv("DRAWDOWN_SAMPLES") == "full" }
 
-// Samples gives the count of samples to try: few in a plain run, full where all
+// Samples returns the count of samples to try: few in a plain run, full where all
 // are wanted.
 func Samples(few, full int) int {
 	if Full() {

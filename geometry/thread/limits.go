@@ -12,7 +12,7 @@ type Limits struct {
 	NutMinorMm  float64 // greatest inner diameter of the nut
 }
 
-// Limits gives the limits of size of the usual fit.
+// Limits returns the limits of size of the usual fit.
 func (t Thread) Limits() Limits {
 	if t.Unified() {
 		return t.unifiedLimits()
@@ -33,7 +33,7 @@ func (t Thread) metricLimits() Limits {
 	}
 }
 
-// metricMinorTolerance gives TD1(6) in µm.
+// metricMinorTolerance returns TD1(6) in µm.
 func metricMinorTolerance(pitchMm float64) float64 {
 	if pitchMm < 1 {
 		return 433*pitchMm - 190*math.Pow(pitchMm, 1.22) // ISO 965-1, clause 13, 0.2 to 0.8 mm
@@ -45,7 +45,7 @@ func metricMinorTolerance(pitchMm float64) float64 {
 // tolerances once.
 var diameterSteps = []float64{1.4, 2.8, 5.6, 11.2, 22.4, 45, 90, 180}
 
-// meanDiameterMm gives the geometric mean of the group a diameter is in.
+// meanDiameterMm returns the geometric mean of the group a diameter is in.
 func meanDiameterMm(majorMm float64) float64 {
 	for i := 1; i < len(diameterSteps); i++ {
 		if majorMm <= diameterSteps[i] {
@@ -101,7 +101,7 @@ func (t Thread) unifiedLimits() Limits {
 	}
 }
 
-// unifiedMinorTolerance gives the tolerance of the inner diameter of a 2B nut,
+// unifiedMinorTolerance returns the tolerance of the inner diameter of a 2B nut,
 // in inches.
 func unifiedMinorTolerance(d, p float64) float64 {
 	if d < 0.25 {

@@ -62,7 +62,7 @@ var metricSizes = []metricSize{
 	{100, []float64{6, 4, 3, 2}},
 }
 
-// thread gives the thread of the size with its pitch number i.
+// thread returns the thread of the size with its pitch number i.
 func (m metricSize) thread(i int) Thread {
 	series := MetricFine
 	if i == 0 {
@@ -110,7 +110,7 @@ type UnlistedPitchError struct {
 	finding.Finding
 }
 
-// Unwrap gives the finding, which lists the pitches that exist.
+// Unwrap returns the finding, which lists the pitches that exist.
 func (e *UnlistedPitchError) Unwrap() error { return e.Finding }
 
 // unlisted judges a pitch that ISO 261 does not have. A real one lies between a
@@ -126,7 +126,7 @@ func (m metricSize) unlisted(pitch string, fine []string) *UnlistedPitchError {
 	return e
 }
 
-// same says whether text is the number v, however many zeros it is written with.
+// same reports whether text is the number v, however many zeros it is written with.
 func same(v float64, text string) bool {
 	n, err := strconv.ParseFloat(text, 64)
 	return err == nil && n == v

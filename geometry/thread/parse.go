@@ -104,7 +104,7 @@ var signs = strings.NewReplacer(
 	"⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
 )
 
-// tidy gives the name in lower case, with plain signs and single spaces.
+// tidy returns the name in lower case, with plain signs and single spaces.
 func tidy(s string) string {
 	return strings.Join(strings.Fields(signs.Replace(strings.ToLower(s))), " ")
 }

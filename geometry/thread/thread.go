@@ -31,17 +31,17 @@ type Thread struct {
 // metric.
 func (t Thread) Unified() bool { return t.ThreadsPerInch > 0 }
 
-// PitchDiameterMm gives the basic pitch diameter d2.
+// PitchDiameterMm returns the basic pitch diameter d2.
 func (t Thread) PitchDiameterMm() float64 {
 	return t.MajorMm - 0.649519*t.PitchMm // ISO 724 and ASME B1.1: d − 3/4 H, H = √3/2 P
 }
 
-// InternalMinorDiameterMm gives the basic minor diameter of the nut d1 (D1).
+// InternalMinorDiameterMm returns the basic minor diameter of the nut d1 (D1).
 func (t Thread) InternalMinorDiameterMm() float64 {
 	return t.MajorMm - 1.082532*t.PitchMm // ISO 724 and ASME B1.1: d − 5/4 H
 }
 
-// MinorDiameterMm gives the minor diameter of the bolt d3, at the rounded root.
+// MinorDiameterMm returns the minor diameter of the bolt d3, at the rounded root.
 func (t Thread) MinorDiameterMm() float64 {
 	if t.Unified() {
 		return t.MajorMm - 1.190785*t.PitchMm // ASME B1.1, UNR: d − 11/8 H
@@ -49,7 +49,7 @@ func (t Thread) MinorDiameterMm() float64 {
 	return t.MajorMm - 1.226869*t.PitchMm // ISO 68-1 with ISO 898-1: d − 17/12 H
 }
 
-// StressDiameterMm gives the diameter of the circle that has the stress area.
+// StressDiameterMm returns the diameter of the circle that has the stress area.
 func (t Thread) StressDiameterMm() float64 {
 	if t.Unified() {
 		return t.MajorMm - 0.9743*t.PitchMm // ASME B1.1, appendix B: D − 0.9743/n
@@ -57,7 +57,7 @@ func (t Thread) StressDiameterMm() float64 {
 	return (t.PitchDiameterMm() + t.MinorDiameterMm()) / 2 // ISO 898-1: (d2 + d3)/2
 }
 
-// StressAreaMm2 gives the nominal stress area As.
+// StressAreaMm2 returns the nominal stress area As.
 func (t Thread) StressAreaMm2() float64 {
 	// ISO 898-1: π/4 ((d2 + d3)/2)²; ASME B1.1: 0.7854 (D − 0.9743/n)²
 	return math.Pi / 4 * t.StressDiameterMm() * t.StressDiameterMm()

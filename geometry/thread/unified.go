@@ -52,7 +52,7 @@ var unifiedSizes = []unifiedSize{
 	{"2", 2, 4.5, 0},
 }
 
-// threads gives the threads of the size, coarse first. The 8-thread series
+// threads returns the threads of the size, coarse first. The 8-thread series
 // runs above 1 in; at 1 in it is the coarse thread (ASME B1.1, table 1).
 func (u unifiedSize) threads() []Thread {
 	var list []Thread
@@ -98,7 +98,7 @@ func unified(size unifiedSize, perInch string, series Series) (Thread, error) {
 	return Thread{}, finding.Failed(code, finding.Values{"wanted": strings.TrimSpace(wanted), "allowed": names})
 }
 
-// belongsTo says whether the thread may be called by the series. At 1 in the
+// belongsTo reports whether the thread may be called by the series. At 1 in the
 // 8-thread series and the coarse series are one thread.
 func (t Thread) belongsTo(series Series) bool {
 	return series == "" || t.Series == series || series == UN && t.ThreadsPerInch == 8

@@ -97,7 +97,7 @@ func (m *mask) runs(y int, list []run) []run {
 	return list
 }
 
-// endingAfter gives the first stretch that ends behind a place.
+// endingAfter returns the first stretch that ends behind a place.
 func endingAfter(runs []run, x int) int {
 	return sort.Search(len(runs), func(i int) bool { return runs[i].to > x })
 }
@@ -174,7 +174,7 @@ const (
 	mostBlobs  = 2_000_000
 )
 
-// largest gives the patch of the part with the most pixels, one left out.
+// largest returns the patch of the part with the most pixels, one left out.
 func largest(all []blob, but int) int {
 	best := -1
 	for i, b := range all {

@@ -112,7 +112,7 @@ func through(a, b, c geometry.Point) (circle, bool) {
 	return circle{centre: a.Add(m), radius: math.Hypot(m.X, m.Y)}, true
 }
 
-// oval gives the half difference between the longest and the shortest diameter
+// oval returns the half difference between the longest and the shortest diameter
 // of the points about a circle: the second wave of their distances.
 func (c circle) oval(points []geometry.Point) float64 {
 	e := newEquations(3)

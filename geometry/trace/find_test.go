@@ -40,7 +40,7 @@ func worst(t *testing.T, found trace.Found, want drawing) (centre, diameter floa
 	return laidOver(pairs), diameter
 }
 
-// laidOver gives the largest distance that is left after a move and a turn.
+// laidOver returns the largest distance that is left after a move and a turn.
 func laidOver(pairs [][2]geometry.Point) float64 {
 	var a, b geometry.Point
 	for _, p := range pairs {

@@ -5,7 +5,7 @@ import (
 	"image/draw"
 )
 
-// Grey gives the one grey picture that tells part from background best: the
+// Grey returns the one grey picture that tells part from background best: the
 // brightness, or one of the three colours where a coloured part has the
 // brightness of its ground. What is transparent is taken for white.
 func Grey(picture image.Image) *image.Gray {

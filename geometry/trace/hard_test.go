@@ -28,7 +28,7 @@ func over(p *image.Gray, draw func(dc *gg.Context)) *image.Gray {
 	return out
 }
 
-// near gives the shape next to a place, laid out as drawn: the gasket's own
+// near returns the shape next to a place, laid out as drawn: the gasket's own
 // middle is [0, 0] but for a fraction.
 func near(t *testing.T, found trace.Found, at geometry.Point) trace.Shape {
 	t.Helper()

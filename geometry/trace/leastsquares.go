@@ -25,7 +25,7 @@ func (e equations) add(row []float64, value, weight float64) {
 	}
 }
 
-// solve gives the unknowns; not ok where the observations leave them open.
+// solve returns the unknowns; not ok where the observations leave them open.
 func (e equations) solve() (unknowns []float64, ok bool) {
 	var factors mat.Cholesky
 	var x mat.VecDense

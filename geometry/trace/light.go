@@ -15,7 +15,7 @@ type light struct {
 	contrast     float64 // mean difference, of 255
 }
 
-// at gives both tones at a place.
+// at returns both tones at a place.
 func (l light) at(x, y float64) (dark, bright float64) {
 	dark, bright = l.dark.at(x, y), l.bright.at(x, y)
 	if least := l.contrast / 3; bright-dark < least { // the surfaces may meet where only one tone was seen
@@ -166,7 +166,7 @@ func shrink(picture *image.Gray) thumbnail {
 	return t
 }
 
-// ranges gives the lowest and highest grey of the 5 × 5 pixels about each: first
+// ranges returns the lowest and highest grey of the 5 × 5 pixels about each: first
 // of those beside one another, then of those above one another.
 func (t thumbnail) ranges() (lowest, highest []float64) {
 	low, high := slices.Clone(t.grey), slices.Clone(t.grey)
@@ -191,7 +191,7 @@ func (t thumbnail) ranges() (lowest, highest []float64) {
 	return lowest, highest
 }
 
-// place gives the place in the picture of the middle of a pixel.
+// place returns the place in the picture of the middle of a pixel.
 func (t thumbnail) place(x, y int) (float64, float64) {
 	return (float64(x) + 0.5) * float64(t.scale), (float64(y) + 0.5) * float64(t.scale)
 }
@@ -244,7 +244,7 @@ func median(values []float64) float64 {
 	return inOrder(s, len(s)/2)
 }
 
-// inOrder gives the value that stands at a place once all are sorted, without
+// inOrder returns the value that stands at a place once all are sorted, without
 // sorting all: only the part that holds the place is parted further. It moves
 // the values.
 func inOrder(s []float64, place int) float64 {

@@ -43,7 +43,7 @@ func split(picture *image.Gray, l light, tone Tone) *mask {
 // lightStep is how many pixels share one threshold: light changes slowly.
 const lightStep = 16
 
-// smoothRow gives the row y under the weights 1 2 1 both ways, times 16.
+// smoothRow returns the row y under the weights 1 2 1 both ways, times 16.
 func smoothRow(picture *image.Gray, y int, out []int) {
 	last := picture.Rect.Dy() - 1
 	row := func(y int) []uint8 {
@@ -82,7 +82,7 @@ func (m *mask) onRim() int {
 	return n
 }
 
-// has says whether a pixel lies in the picture and is part, or is background.
+// has reports whether a pixel lies in the picture and is part, or is background.
 func (m *mask) has(x, y int, part bool) bool {
 	return x >= 0 && y >= 0 && x < m.width && y < m.height && m.part[y*m.width+x] == part
 }

@@ -18,7 +18,7 @@ func small(t *testing.T, turnDeg float64, o trace.Options) trace.Found {
 	return find(t, coverGasket().paint(size, scanner(size, 100, turnDeg)), trace.PerInch(100, 100), o)
 }
 
-// at gives the place of the one hole of 8.4 mm in the top left quarter as drawn,
+// at returns the place of the one hole of 8.4 mm in the top left quarter as drawn,
 // by its diameter and the distance to the bore.
 func at(t *testing.T, f trace.Found) geometry.Point {
 	t.Helper()

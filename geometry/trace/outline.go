@@ -100,7 +100,7 @@ func withoutNicks(line []geometry.Point) []geometry.Point {
 	return keep(line, func(i int) bool { return !cut[i] })
 }
 
-// isNick says whether the k pieces after the point i only leave the edge and
+// isNick reports whether the k pieces after the point i only leave the edge and
 // come back to it.
 func isNick(line []geometry.Point, i, k int) bool {
 	n := len(line)

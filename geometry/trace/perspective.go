@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// FromRectangle gives the frame of a camera from the four corners of a
+// FromRectangle returns the frame of a camera from the four corners of a
 // rectangle of known size: top left, top right, bottom right, bottom left. The
 // corners must lie in the plane of the part.
 func FromRectangle(corners [4]geometry.Point, widthMm, heightMm float64) (Frame, error) {
@@ -53,7 +53,7 @@ func FromRectangle(corners [4]geometry.Point, widthMm, heightMm float64) (Frame,
 	return f, nil
 }
 
-// turnsRight says whether the corners run clockwise in the picture and bulge
+// turnsRight reports whether the corners run clockwise in the picture and bulge
 // outwards everywhere.
 func turnsRight(c [4]geometry.Point) bool {
 	for i := range c {

@@ -14,7 +14,7 @@ import (
 // sheetMm is a rectangle in the plane of the part whose corners are named.
 var sheetMm = geometry.Box{Min: geometry.Point{X: -130, Y: -88}, Max: geometry.Point{X: 130, Y: 88}}
 
-// named gives the corners as someone names them who is off by up to so many
+// named returns the corners as someone names them who is off by up to so many
 // pixels each way.
 func named(see camera, off float64, seed uint64) [4]geometry.Point {
 	r := rand.New(rand.NewPCG(seed, 3))

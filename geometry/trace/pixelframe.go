@@ -37,7 +37,7 @@ type Known struct {
 
 func (k Known) byHoles() bool { return k.FromID != "" }
 
-// FromKnown gives the frame of a scanner from measured distances. One distance
+// FromKnown returns the frame of a scanner from measured distances. One distance
 // gives one scale; several that lie in different directions give each axis its
 // own. offMm is how far the worst distance is missed.
 func FromKnown(distances []Known) (frame Frame, offMm float64, err error) {
@@ -86,10 +86,10 @@ func apply(m [9]float64, x, y float64) geometry.Point {
 	return geometry.Point{X: (m[0]*x + m[1]*y + m[2]) / w, Y: (m[3]*x + m[4]*y + m[5]) / w}
 }
 
-// Mm gives the place of a pixel on the glass.
+// Mm returns the place of a pixel on the glass.
 func (f Frame) Mm(x, y float64) geometry.Point { return apply(f.to, x, y) }
 
-// Pixel gives the place in the picture of a place on the glass.
+// Pixel returns the place in the picture of a place on the glass.
 func (f Frame) Pixel(p geometry.Point) geometry.Point { return apply(f.back, p.X, p.Y) }
 
 // pixelMm is the side of a pixel at a place of the picture, in mm.

@@ -18,7 +18,7 @@ type View struct {
 	origin   geometry.Point // on the glass, turned and mirrored
 }
 
-// part gives the place in the part of a place on the glass.
+// part returns the place in the part of a place on the glass.
 func (v View) part(glass geometry.Point) geometry.Point {
 	if v.mirrored {
 		glass.X = -glass.X
@@ -26,7 +26,7 @@ func (v View) part(glass geometry.Point) geometry.Point {
 	return turned(glass, v.turnDeg).Sub(v.origin)
 }
 
-// Pixel gives the place in the picture, from its top left corner, of a place in
+// Pixel returns the place in the picture, from its top left corner, of a place in
 // the part.
 func (v View) Pixel(p geometry.Point) geometry.Point {
 	glass := turned(p.Add(v.origin), -v.turnDeg)

@@ -87,6 +87,37 @@ func TestSmallPicture(t *testing.T) {
 	}
 }
 
+// The part comes out as it lay, turned, or as seen from its other face: the bore lies at
+// [20, 1] as drawn, the middle of the bolts at [0, 0].
+func TestSmallPictureTheOtherWay(t *testing.T) {
+	t.Parallel()
+	picture := plate().paint(smallSize, scanner(smallSize, 127, 4))
+	sin, cos := math.Sincos(4 * math.Pi / 180)
+	for _, c := range []struct {
+		options trace.Options
+		want    geometry.Point
+	}{
+		{trace.Options{}, geometry.Point{X: 20, Y: 1}},
+		{trace.Options{Mirrored: true}, geometry.Point{X: -20, Y: 1}},
+		{trace.Options{TurnDeg: 90}, geometry.Point{X: -1, Y: 20}},
+		{trace.Options{Mirrored: true, TurnDeg: 90}, geometry.Point{X: -1, Y: -20}},
+		{trace.Options{AsScanned: true}, geometry.Point{X: 20*cos - sin, Y: 20*sin + cos}},
+	} {
+		found := tracedSmall(t, picture, c.options)
+		for _, s := range found.Shapes {
+			if s.Role == trace.Bore && s.At.Distance(c.want) > 0.5 {
+				t.Errorf("%+v: the bore lies at %v, want %v", c.options, s.At, c.want)
+			}
+			if q := found.View.Pixel(s.At); q.Distance(s.Pixel) > 1e-6 {
+				t.Errorf("%+v: %s at pixel %v, led back to %v", c.options, s.ID, s.Pixel, q)
+			}
+		}
+		if found.Straightened == c.options.AsScanned || count(found)[trace.Bore] != 1 {
+			t.Errorf("%+v: straightened %v, %v", c.options, found.Straightened, count(found))
+		}
+	}
+}
+
 // Two holes beside each other that tears have opened are two holes; the outline runs on
 // past both.
 func TestHolesTornOpen(t *testing.T) {

@@ -21,7 +21,7 @@ const alignedMm = 0.3
 // mostStraightened bounds the holes that are looked at: pairs go by the square.
 const mostStraightened = 40
 
-// straightTurn gives the turn, in degrees anticlockwise, that lays most rows of
+// straightTurn returns the turn, in degrees anticlockwise, that lays most rows of
 // holes and straight sides level or upright. Of turns that do it equally well it
 // takes the smallest. Not found means that no direction stands out.
 func straightTurn(holes, outline []geometry.Point) (deg float64, found bool) {

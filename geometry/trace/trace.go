@@ -1,13 +1,13 @@
 // Package trace finds the holes and the outline of a gasket, or of a part, in a
 // flat picture of it. The picture is split into part and background, each
 // closed shape in the part is followed along its edge to a fraction of a pixel,
-// and circles are laid through the edges by least squares. Results are in
+// and circles are fitted to the edges by least squares. Results are in
 // millimetres, y upwards.
 //
-// What cannot be judged for certain is returned with the doubt as a finding, never
-// left out without a word. It decides what is a hole, an opening or dirt, which
-// way the part is laid, and what scale to believe. It may import geometry, its
-// holes and units; no file, no sheet.
+// An uncertain feature is returned with its doubt as a finding; nothing is left
+// out silently. The package decides what is a hole, an opening or dirt, how the
+// part is turned, and which scale to believe. It may import geometry, its holes
+// and units; no file, no sheet.
 package trace
 
 import (
@@ -78,7 +78,7 @@ type Shape struct {
 	slot      bool
 }
 
-// Round says whether the shape is a circle, or a slot that takes a fastener.
+// Round reports whether the shape is a circle, or a slot that takes a fastener.
 func (s Shape) Round() bool { return s.Group >= 0 }
 
 // Found is what a picture shows.

@@ -11,7 +11,7 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// one gives the size of one named unit in the unit used inside.
+// one returns the size of one named unit in the unit used inside.
 func one(t *testing.T, quantity, name string) float64 {
 	t.Helper()
 	var v float64

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// LastDigit gives how much one in the last digit of a written length is, or one in
+// LastDigit returns how much one in the last digit of a written length is, or one in
 // the numerator of its fraction: 0.01 mm for "95.02 mm", 1/8 in for "4 3/8 in". The
 // errors are those of ParseLength.
 func LastDigit(s, bareUnit string) (Length, error) {
@@ -19,7 +19,7 @@ func LastDigit(s, bareUnit string) (Length, error) {
 	return one * Length(stepOf(number)), err
 }
 
-// stepOf gives the step between a number that is sound and the next one with as
+// stepOf returns the step between a number that is sound and the next one with as
 // many digits.
 func stepOf(number string) float64 {
 	if _, denominator, is := strings.Cut(number, "/"); is {

@@ -56,7 +56,7 @@ func parse[T ~float64](s, bareUnit string, scales []scale, examples ...string) (
 	return T(value * scales[i].size), nil
 }
 
-// findUnit gives the number of the unit with the spelling. The value is not too
+// findUnit returns the number of the unit with the spelling. The value is not too
 // large in it.
 func findUnit(s string, value float64, name, spelling string, scales []scale) (int, error) {
 	for i, sc := range scales {
@@ -161,14 +161,14 @@ func parseNumber(s string) (float64, error) {
 	return 0, NoQuantity
 }
 
-// maybeThousands says whether a comma between these digits can part thousands:
+// maybeThousands reports whether a comma between these digits can part thousands:
 // exactly three digits follow it, and at most three stand before it, of which
 // the first is no zero.
 func maybeThousands(before, after string) bool {
 	return len(after) == 3 && before != "" && len(before) <= 3 && before[0] != '0'
 }
 
-// mixedNumber gives whole + top/bottom. An improper fraction is refused: 43/8
+// mixedNumber returns whole + top/bottom. An improper fraction is refused: 43/8
 // is more often 4 3/8 with its space lost.
 func mixedNumber(sign, whole, top, bottom string) (float64, error) {
 	over, errOver := decimal(top)

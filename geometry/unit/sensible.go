@@ -114,7 +114,7 @@ func (l Limits) end(figure float64) string {
 	return "least"
 }
 
-// Within gives a parser that also holds the limits.
+// Within returns a parser that also holds the limits.
 func Within[T ~float64](l Limits, parse func(string) (T, error)) func(string) (T, error) {
 	return func(s string) (T, error) {
 		v, err := parse(s)

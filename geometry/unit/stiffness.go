@@ -25,7 +25,7 @@ type LineStiffness float64
 // three alike.
 type Span[T AreaStiffness | LineStiffness] struct{ Low, Nominal, High T }
 
-// Stated says whether the span holds a figure.
+// Stated reports whether the span holds a figure.
 func (s Span[T]) Stated() bool { return s.Nominal > 0 }
 
 var flexibilityScales = []scale{

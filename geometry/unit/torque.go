@@ -32,7 +32,7 @@ var torqueUnits = []scale{
 	KilogramForceMetre: {"kgf·m", []string{"kgfm", "kgm", "mkgf", "mkg"}, newtonsPerKilogram},
 }
 
-// String gives the sign of the unit as the sheets print it.
+// String returns the sign of the unit as the sheets print it.
 func (u TorqueUnit) String() string { return torqueUnits[u].sign }
 
 // GivenTorque is a torque with the unit and the figure that its source gave,
@@ -42,7 +42,7 @@ type GivenTorque struct {
 	Unit  TorqueUnit
 }
 
-// Nm gives the torque in newton metres.
+// Nm returns the torque in newton metres.
 func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].size) }
 
 // String prints the figure as its source gave it.
@@ -68,5 +68,5 @@ func ParseTorque(s string) (GivenTorque, error) {
 	return GivenTorque{value, TorqueUnit(u)}, nil
 }
 
-// In gives the torque as a plain number in unit u.
+// In returns the torque as a plain number in unit u.
 func (t Torque) In(u TorqueUnit) float64 { return float64(t) / torqueUnits[u].size }

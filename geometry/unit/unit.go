@@ -1,7 +1,7 @@
-// Package unit holds the quantities of bolted joints as named types, their
-// parsers and their printed forms. Inside the program every quantity is in one
+// Package unit defines the quantities of bolted joints as named types, with
+// their parsers and printed forms. Inside the program every quantity is in one
 // unit (mm, degrees, N·m, N, MPa); other units exist only at the edges. It
-// imports findings alone: what a text lacks to be a quantity is one.
+// imports only findings, which it returns for a text that is not a quantity.
 //
 // Conversion factors: NIST Special Publication 811 (2008), Appendix B.8, built
 // here from their exact definitions (1 lb = 0.453 592 37 kg, standard gravity

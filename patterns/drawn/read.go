@@ -1,6 +1,6 @@
-// Package drawn makes patterns of drawings, and drawings of patterns: which line
-// is the edge, and which layer holds what. It may import dxf, write, and the
-// geometry of joints and holes.
+// Package drawn converts drawings to patterns and patterns to drawings: which
+// line is the edge, and which layer holds what. It may import dxf, writing, and
+// the geometry of joints and holes.
 package drawn
 
 import (

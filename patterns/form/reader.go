@@ -1,7 +1,6 @@
 // Package form reads the keys and values of a file by their form: texts, words,
-// names, quantities with their units. It decides what can be read as what, and
-// nothing of what it means for the joint. It may import nodes, geometry/unit and
-// the types of sequence/plan.
+// names, quantities with their units. It does not know what they mean for the
+// joint. It may import nodes, geometry/unit and the types of sequence/plan.
 package form
 
 import (

@@ -1,6 +1,6 @@
-// Package machine reads machine files: the joints of a machine in the order in
-// which it is stripped, with what lies between them. It may import form, nodes
-// and the overhaul of sequence.
+// Package machine reads machine files: the joints of a machine in teardown
+// order, with the steps between them. It may import form, nodes and
+// sequence/overhaul.
 package machine
 
 import (

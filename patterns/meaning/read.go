@@ -1,8 +1,8 @@
-// Package meaning makes the input of a plan of a pattern file: what the keys say
-// about the joint, and whether that can be. A file has one key of the pattern;
-// sense.go lists what is held against sense once all keys are read.
-// It may import form and nodes, and of the calculating half the rooms whose
-// words a pattern uses.
+// Package meaning turns a pattern file into the input of a plan: what the keys
+// state about the joint, and whether they agree. Each key of the pattern has
+// its file; sense.go lists the checks that need all keys. It may import form
+// and nodes, and of the calculating half the packages whose words a pattern
+// uses.
 package meaning
 
 import (

@@ -11,7 +11,7 @@ import (
 	"drawdown/patterns/writing"
 )
 
-// Draft gives the pattern file of a survey: the holes that are fixed, the
+// Draft returns the pattern file of a survey: the holes that are fixed, the
 // others as comments and as a caution on the card, and a regular layout where
 // the holes come near to one.
 func (s Survey) Draft(solved survey.Solution) writing.Draft {
@@ -65,7 +65,7 @@ func (s Survey) Report(solved survey.Solution) survey.Report {
 	return survey.Report{Network: s.Network, Solution: solved, IDs: s.IDs, Ways: s.Ways}
 }
 
-// Offer gives the regular layout that the holes come near to; nil where they
+// Offer returns the regular layout that the holes come near to; nil where they
 // come near to none, or where a hole is not fixed.
 func (s Survey) Offer(solved survey.Solution) *writing.Layout {
 	if len(solved.Loose) > 0 {

@@ -1,6 +1,6 @@
 // Package measured reads survey files, the distances measured on a part, and
-// drafts a pattern of what was worked out from them. It may import form, nodes,
-// write and geometry/survey.
+// drafts a pattern from the calculated places. It may import form, nodes,
+// writing and geometry/survey.
 package measured
 
 import (
@@ -135,7 +135,7 @@ func (s *reader) readHoles(f form.Fields) {
 // holeRange is a run of numbered or lettered holes: 1-12, M1-M8, A-F.
 var holeRange = regexp.MustCompile(`^(\pL*)(\d{1,4})-(\pL*)(\d{1,4})$|^([A-Za-z])-([A-Za-z])$`)
 
-// holeNames gives the ids that a key of holes stands for: one, or those of a
+// holeNames returns the ids that a key of holes stands for: one, or those of a
 // range.
 func holeNames(text string) []string {
 	m := holeRange.FindStringSubmatch(text)
@@ -192,7 +192,7 @@ func (s *reader) addHole(at *nodes.Node, name string, diameterMm float64) bool {
 	return true
 }
 
-// hole gives the number of the hole that a node names.
+// hole returns the number of the hole that a node names.
 func (s *reader) hole(n *nodes.Node) (int, bool) {
 	if n.Shape != nodes.Scalar || n.Null {
 		s.Fail(n, NoHoleName, finding.Values{"found": n.Called()})

@@ -1,5 +1,5 @@
-// Package mechanics reads what the keys of a pattern state of bolts and of the
-// clamped parts: threads, classes, heads, friction, materials, gaskets, flanges.
+// Package mechanics reads the keys of a pattern about bolts and clamped parts:
+// threads, classes, heads, friction, materials, gaskets, flanges.
 package mechanics
 
 import (

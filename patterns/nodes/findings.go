@@ -12,6 +12,7 @@ const (
 	AliasesGrow       finding.Code = "reader aliases grow"        //
 	MoreProblems      finding.Code = "reader more problems"       //
 	TooLarge          finding.Code = "reader too large"           // most
+	TooManySigns      finding.Code = "reader too many signs"      //
 	Empty             finding.Code = "reader empty file"          // example
 	SecondDocument    finding.Code = "reader second document"     // example
 	UTF16             finding.Code = "reader utf-16"              //

@@ -1,7 +1,8 @@
-// Package nodes makes lines and nodes of the bytes of a file, each with its
-// place, and collects the problems of all that read it. It decides what is text,
-// what is YAML and which slip of syntax is meant, and nothing of what a value
-// says. It may import source and problem; it alone reads YAML.
+// Package nodes turns the bytes of a file into lines and nodes with their
+// positions, and collects the problems of all readers. It decides what is text,
+// what is YAML and which syntax error was made; it does not know what a value
+// means. It may import source and problem, and is the only package that reads
+// YAML.
 package nodes
 
 import (

@@ -22,7 +22,7 @@ type Format struct {
 // problems then say why.
 func (p *Problems) Parse(f *File, data []byte, format Format) *Node {
 	switch p.checkText(f, data).Code {
-	case TooLarge, UTF16, NUL:
+	case TooLarge, TooManySigns, UTF16, NUL:
 		return nil
 	}
 	before := p.Count()
@@ -48,13 +48,39 @@ func (p *Problems) IsText(f *File, data []byte) bool { return p.checkText(f, dat
 func (p *Problems) checkText(f *File, data []byte) finding.Finding {
 	line, column := 0, 0
 	why := finding.Failed(TooLarge, finding.Values{"most": source.MostBytes >> 20})
-	if len(data) <= source.MostBytes {
+	switch {
+	case len(data) > source.MostBytes:
+	case signs(data) > mostSigns:
+		line, column, why = 1, 1, finding.Failed(TooManySigns, nil)
+	default:
 		line, column, why = checkCharacters(data)
 	}
 	if why.Code != "" {
 		p.Report(f, line, column, why)
 	}
 	return why
+}
+
+// mostSigns bounds the memory that a text takes once it is read. Ten thousand
+// fasteners and an outline of a hundred thousand points have fewer.
+const mostSigns = 480_000
+
+// signs counts what parts a text into entries, each of which takes some 600 bytes. A
+// colon counts for three: it can make a map, a key and a value.
+func signs(data []byte) (count int) {
+	for i, b := range data {
+		switch b {
+		case ':':
+			count += 3
+		case ',', '[', '{', '?', '*', '\n':
+			count++
+		case '-':
+			if i+1 < len(data) && (data[i+1] == ' ' || data[i+1] == '\n') { // not of a number
+				count++
+			}
+		}
+	}
+	return count
 }
 
 func (p *Problems) rootOf(f *File, document *yaml.Node, read copied, format Format) *Node {

@@ -1,5 +1,5 @@
-// Package patterntest plans patterns for the tests of what is drawn from them.
-// Tests alone import it.
+// Package patterntest plans patterns for the tests of sheets. Only tests import
+// it.
 package patterntest
 
 import (

@@ -1,8 +1,7 @@
-// Package places holds where things stand on a part against sense: fasteners
-// that run into each other, bores over bolts, what lies off the part, names that
-// stand twice. It sees the joint that a file came to and the nodes that its
-// pieces came from. It may import nodes and, of the calculating half, the sizes
-// of heads and threads.
+// Package places checks the positions on a part: fasteners that overlap, bores
+// over bolts, things off the part, names used twice. It sees the joint and the
+// nodes that its pieces came from. It may import nodes and, of the calculating
+// half, the sizes of heads and threads.
 package places
 
 import (

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// Nearest gives the name that takes the fewest changes of letters, where they
+// Nearest returns the name that takes the fewest changes of letters, where they
 // are few for its length; else the only one that begins alike; empty when none
 // is near. A name of one or two letters is near when it differs in its capitals
 // alone.
@@ -45,7 +45,7 @@ func otherCapitals(name string, names []string) string {
 	return ""
 }
 
-// beginsAlike gives the only word that begins so: tork is short for torque. An
+// beginsAlike returns the only word that begins so: tork is short for torque. An
 // id such as M1-12 shares its beginning with many.
 func beginsAlike(beginning string, names []string) string {
 	alike := slices.DeleteFunc(slices.Clone(names), func(name string) bool {

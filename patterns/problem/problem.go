@@ -1,6 +1,6 @@
-// Package problem holds what is wrong with an input as a value: where it
-// stands, what is wrong, and what is allowed. Problems are collected, so that
-// one run shows them all.
+// Package problem represents what is wrong with an input: where it is, what is
+// wrong, and what is allowed. Problems are collected, so that one run shows
+// them all.
 package problem
 
 import (
@@ -34,12 +34,12 @@ type Problem struct {
 	Found    *finding.Finding `json:"-"`                 // what was found, until Worded says it in Code, What and Allowed
 }
 
-// Of gives the problem of a finding, without its place.
+// Of returns the problem of a finding, without its place.
 func Of(found finding.Finding) Problem {
 	return Problem{Severity: found.Severity, Found: &found}
 }
 
-// Worded gives the problem with its finding in words: what is wrong, and what
+// Worded returns the problem with its finding in words: what is wrong, and what
 // is allowed.
 func (p Problem) Worded(what, allowed func(finding.Finding) string) Problem {
 	if p.Found == nil {
@@ -49,7 +49,7 @@ func (p Problem) Worded(what, allowed func(finding.Finding) string) Problem {
 	return p
 }
 
-// Worded gives the list with all findings in words.
+// Worded returns the list with all findings in words.
 func (l List) Worded(what, allowed func(finding.Finding) string) List {
 	worded := make(List, len(l))
 	for i, p := range l {
@@ -110,12 +110,12 @@ func (l List) Detail() string {
 	return b.String()
 }
 
-// Stops says whether a problem in the list stops the work.
+// Stops reports whether a problem in the list stops the work.
 func (l List) Stops() bool {
 	return slices.ContainsFunc(l, func(p Problem) bool { return p.Severity == Error })
 }
 
-// WithoutNotes gives the errors and warnings.
+// WithoutNotes returns the errors and warnings.
 func (l List) WithoutNotes() List {
 	return slices.DeleteFunc(slices.Clone(l), func(p Problem) bool { return p.Severity == finding.Note })
 }

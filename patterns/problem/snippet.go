@@ -11,7 +11,7 @@ import (
 // place.
 const excerptReach = 100
 
-// Excerpt gives the part of a source line that is shown for the place at
+// Excerpt returns the part of a source line that is shown for the place at
 // column (from 1, in characters), and the mark: the place in that part. A line
 // that is shown whole has the mark 0.
 func Excerpt(line []rune, column int) (snippet string, mark int) {
@@ -31,7 +31,7 @@ func Excerpt(line []rune, column int) (snippet string, mark int) {
 	return snippet, mark
 }
 
-// padding gives the blanks that reach as far on a terminal as the first n
+// padding returns the blanks that reach as far on a terminal as the first n
 // characters of the line. Tabs stay tabs, so that every tab width fits.
 func padding(line string, n int) string {
 	var b strings.Builder

@@ -1,6 +1,6 @@
-// Package relabel gives new names to what a part takes over from the file that
-// it builds on: the labels and ids of the other bank. It sees texts with the
-// nodes that they came from, and no joint. It may import form and nodes.
+// Package relabel gives new names to what a file takes over from the file that
+// it extends: the labels and ids of the other bank. It sees texts and their
+// nodes, and no joint. It may import form and nodes.
 package relabel
 
 import (
@@ -29,7 +29,7 @@ const (
 	AtStation Sort = "station label" // what stands beside a station
 )
 
-// ids says whether names of the sort are short names without a rule for their
+// ids reports whether names of the sort are short names without a rule for their
 // numbers.
 func (s Sort) ids() bool { return s == Fasteners || s == Stations }
 
@@ -57,7 +57,7 @@ type kept struct {
 	level int // of its file
 }
 
-// New gives names that stay as they are.
+// New returns names that stay as they are.
 func New(r *form.Reader) *Names {
 	return &Names{problems: r, taken: map[Sort]map[string]string{}}
 }
@@ -95,7 +95,7 @@ func (s *Names) addend(n *nodes.Node) int {
 	return v
 }
 
-// Of gives the name that a text of the file stands for in the part, of one that
+// Of returns the name that a text of the file stands for in the part, of one that
 // stands at the node.
 func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
 	was, touched := text, false
@@ -116,7 +116,7 @@ func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
 	return text
 }
 
-// Seen gives the id of a fastener as the file of a level knows it, before that
+// Seen returns the id of a fastener as the file of a level knows it, before that
 // file's own relabel, of one that is named at the node. Level -1 stands for the
 // part.
 func (s *Names) Seen(id string, at *nodes.Node, level int) string {
@@ -128,7 +128,7 @@ func (s *Names) Seen(id string, at *nodes.Node, level int) string {
 	return id
 }
 
-// Later gives what the part calls a name of a file below; empty where it is
+// Later returns what the part calls a name of a file below; empty where it is
 // called nothing else.
 func (s *Names) Later(name string) string {
 	for _, l := range slices.Backward(s.layers) {
@@ -139,7 +139,7 @@ func (s *Names) Later(name string) string {
 	return ""
 }
 
-// by gives the name that a layer makes of another, and whether it says so.
+// by returns the name that a layer makes of another, and whether it says so.
 func (s *Names) by(l *layer, sort Sort, text string) (string, bool) {
 	if e := l.names[text]; e != nil {
 		l.used[text] = true
@@ -204,7 +204,7 @@ func (s *Names) Unused() {
 // sided finds labels that tell one bank from the other: by a number, or a side.
 var sided = regexp.MustCompile(`(?i)[0-9]|\b(left|right|links|rechts|linke[rs]?|rechte[rs]?|gauche|droite?|izquierd[oa]|derech[oa])\b`)
 
-// OfOtherBank gives the labels of files below a level that no relabel touched and
+// OfOtherBank returns the labels of files below a level that no relabel touched and
 // that tell one bank from the other, each once.
 func (s *Names) OfOtherBank(level int) []string {
 	var labels []string

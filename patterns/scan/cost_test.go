@@ -81,3 +81,22 @@ func TestScansAreNoBombs(t *testing.T) {
 		}
 	}
 }
+
+// FuzzPhoto: any bytes give a JPEG picture or an error; what it takes to unpack is
+// told of any bytes.
+func FuzzPhoto(f *testing.F) {
+	p := steps(8, 4)
+	f.Add(pngFile(f, p))
+	f.Add(withEXIF(jpegFile(f, p, 80), 6, 300))
+	f.Add(bombPNG(9000, 8800))
+	f.Add(bombJPEG(100, 50, 0x22, 0x11, 0x11))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		made, err := scan.Photo(data)
+		if err != nil {
+			return
+		}
+		if _, err := scan.Read(source.Source{File: "any", Data: made}); err != nil {
+			t.Fatal(err)
+		}
+	})
+}

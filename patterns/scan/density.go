@@ -67,7 +67,7 @@ func number(v any) float64 {
 	return f
 }
 
-// density gives the dots per inch that a file states: PNG and JPEG have a place
+// density returns the dots per inch that a file states: PNG and JPEG have a place
 // of their own for it, which stands before the tags.
 func density(data []byte, format string, t tags) (x, y float64) {
 	switch format {

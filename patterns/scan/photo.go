@@ -14,7 +14,7 @@ const (
 	photoQuality    = 88
 )
 
-// Photo gives a picture anew as JPEG: the right way up, in its colours, and without
+// Photo returns a picture anew as JPEG: the right way up, in its colours, and without
 // anything that the file said beside its pixels, such as where it was taken.
 func Photo(data []byte) ([]byte, error) {
 	about, format, err := image.DecodeConfig(bytes.NewReader(data))

@@ -1,7 +1,7 @@
 // Package scan reads picture files: their pixels, the right way up, and the
-// resolution that the file states. It stands beside the reader of pattern
-// files because a scan, too, is a file that a joint is made from; what the
-// picture shows is left to geometry/trace.
+// resolution that the file states. It is beside the readers of pattern files
+// because a scan, too, is a file that a joint is made from; geometry/trace
+// finds what the picture shows.
 package scan
 
 import (
@@ -102,7 +102,7 @@ func Read(from source.Source) (Scan, error) {
 	return s, nil
 }
 
-// believed says whether a stated resolution can be that of a scanner. Cameras
+// believed reports whether a stated resolution can be that of a scanner. Cameras
 // state 72 and screens 96 unasked.
 func believed(x, y float64) bool {
 	sane := func(v float64) bool { return v >= 50 && v <= 10_000 && v != 72 && v != 96 }

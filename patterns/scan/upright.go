@@ -25,7 +25,7 @@ func upright(p *image.Gray, orientation int) *image.Gray {
 
 func turns(orientation int) bool { return orientation >= 2 && orientation < len(flips) }
 
-// turning gives the size of the picture when it is upright, and which pixel of
+// turning returns the size of the picture when it is upright, and which pixel of
 // the stored one, of width w and height h, stands where.
 func turning(orientation, w, h int) (size image.Point, from func(x, y int) image.Point) {
 	size, onSide, flip := image.Pt(w, h), orientation >= 5, flips[orientation]

@@ -18,7 +18,7 @@ func Fingerprint(files [][]byte) string {
 	return fmt.Sprintf("%x %x", sum[:2], sum[2:4])
 }
 
-// UnixLines gives a text with line feeds.
+// UnixLines returns a text with line feeds.
 func UnixLines(data []byte) []byte {
 	return bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))
 }

@@ -15,14 +15,14 @@ type Kept map[string][]byte
 
 const leadsTo = " > "
 
-// Keeping gives the source with a list that takes up the files it names as they
+// Keeping returns the source with a list that takes up the files it names as they
 // are found.
 func (s Source) Keeping() (Source, Kept) {
 	s.key, s.kept = s.File, Kept{s.File: s.Data}
 	return s, s.kept
 }
 
-// FromKept gives a source that reads from a list alone. Stem is the name that its
+// FromKept returns a source that reads from a list alone. Stem is the name that its
 // source had.
 func FromKept(kept Kept, stem string) (Source, error) {
 	for name, data := range kept {
@@ -33,7 +33,7 @@ func FromKept(kept Kept, stem string) (Source, error) {
 	return Source{}, fs.ErrNotExist
 }
 
-// Below gives a file that the first one names, by its stem, with what that names;
+// Below returns a file that the first one names, by its stem, with what that names;
 // the file itself stands under its own name then.
 func (k Kept) Below(stem string) Kept {
 	below := Kept{}
@@ -84,7 +84,7 @@ func openIn(root *os.Root, path string) (Source, error) {
 	return Source{File: path, Data: asUTF8(data, MostBytes), stem: stemOf(path), folder: filepath.Dir(path), path: path, root: root, files: true}, nil
 }
 
-// sameIn says whether two paths of a folder are one file.
+// sameIn reports whether two paths of a folder are one file.
 func sameIn(root *os.Root, path, other string) bool {
 	about, err := root.Stat(path)
 	aboutOther, errOther := root.Stat(other)

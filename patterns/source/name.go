@@ -16,7 +16,7 @@ const maxStemCharacters = 60
 // no name.
 func (s Source) Stem() string { return s.stem }
 
-// stemOf gives the file name without its ending, made safe for Windows.
+// stemOf returns the file name without its ending, made safe for Windows.
 func stemOf(path string) string {
 	name := strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || strings.ContainsRune(`<>:"/\|?*`, r) {
@@ -27,7 +27,7 @@ func stemOf(path string) string {
 	return safeStem(name)
 }
 
-// Name gives the stem of the files that are written: that of the file, else one
+// Name returns the stem of the files that are written: that of the file, else one
 // made from the title.
 func (s Source) Name(title string) string {
 	if s.stem != "" {

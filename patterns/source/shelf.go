@@ -44,7 +44,7 @@ func (s *Shelf) Names() []string {
 	return names
 }
 
-// Text gives a built-in file, byte for byte; a text has line feeds, whatever the
+// Text returns a built-in file, byte for byte; a text has line feeds, whatever the
 // checkout made of them.
 func (s *Shelf) Text(name string) ([]byte, bool) {
 	if !slices.Contains(s.Names(), name) {
@@ -60,7 +60,7 @@ func (s *Shelf) Text(name string) ([]byte, bool) {
 	return data, true
 }
 
-// FromBytes gives a Source for text that came from elsewhere, such as a page's
+// FromBytes returns a Source for text that came from elsewhere, such as a page's
 // editor. It may name built-in patterns, but no file.
 func (s *Shelf) FromBytes(file string, data []byte) Source {
 	return Source{File: file, Data: asUTF8(data, MostBytes), bases: s.Bases}

@@ -1,7 +1,6 @@
-// Package source finds what the readers read: a built-in file, a path, standard
-// input, or bytes from elsewhere. It knows names, folders and bounds, and
-// nothing of what stands in a file. It may import geometry/finding and
-// patterns/problem.
+// Package source finds the files to read: a built-in file, a path, standard
+// input, or bytes from elsewhere. It knows names, folders and size limits, and
+// nothing of the contents. It may import geometry/finding and patterns/problem.
 package source
 
 import (
@@ -168,13 +167,13 @@ func (s Source) open(path string) (Source, error) {
 // BuiltinBase finds the built-in pattern that the name of a file means.
 func (s Source) BuiltinBase(name string) (Source, bool) { return s.bases.find(bareName(name)) }
 
-// Meant gives the built-in pattern whose name is near, and lists them all.
+// Meant returns the built-in pattern whose name is near, and lists them all.
 func (s Source) Meant(name string) (meant string, all []string) {
 	all = s.bases.Names()
 	return problem.Nearest(bareName(name), all), all
 }
 
-// SameAs says whether two sources are one file.
+// SameAs reports whether two sources are one file.
 func (s Source) SameAs(other Source) bool {
 	if s.path == "" || other.path == "" {
 		return s.path == other.path && s.File == other.File

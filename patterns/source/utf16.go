@@ -8,7 +8,7 @@ import (
 	"unicode/utf8"
 )
 
-// asUTF8 gives a text in UTF-16 with a byte-order mark, as some editors and
+// asUTF8 returns a text in UTF-16 with a byte-order mark, as some editors and
 // spreadsheets save it, in UTF-8. Whatever else the bytes are they stay, and so
 // does what is no UTF-16, or too long, for the reader to tell.
 func asUTF8(data []byte, most int64) []byte {

@@ -202,7 +202,7 @@ func (t *answerTable) listOf(answer *Answer, get func(int) *nodes.Node) {
 	}
 }
 
-// names gives the order of a row.
+// names returns the order of a row.
 func (t *answerTable) names(get func(int) *nodes.Node) (names []string) {
 	if len(t.order) == 1 {
 		return strings.FieldsFunc(get(t.order[0]).Text, func(c rune) bool { return c == ',' || c == ';' || unicode.IsSpace(c) })

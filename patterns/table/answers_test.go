@@ -62,7 +62,7 @@ func TestAnswersProblems(t *testing.T) {
 		{"student,sheet\nBo,1\n", "class.csv:1:1: error: the heading names no column order"},
 		{"student,order,student\nBo,M1,Cy\n", "class.csv:1:15: error: the heading names student twice"},
 		{"student,order,1\nBo,M1,M2\n", "class.csv:1:9: error: the heading names both"},
-		{"student,1,3\nBo,M1,M2\n", `class.csv:1:11: error: the position "3" is out of turn in the heading; allowed: 2`},
+		{"student,1,3\nBo,M1,M2\n", `class.csv:1:11: error: the position "3" is out of sequence in the heading; allowed: 2`},
 		{"student,sheet,order\nBo,3,M1\n", `class.csv:2:4: error: the sheet is "3"; allowed: whole numbers from 1 to 2`},
 		{"student,sheet,order\nBo,,M1\n", "class.csv:2:4: error: the sheet is"},
 		{"student,order\nBo,M1\n", "class.csv:1:1: error: there are 2 sheets"},

@@ -44,7 +44,7 @@ func TestCSVSlips(t *testing.T) {
 		"":                        "p.csv:1:1: error: the table has no points",
 		"id,x,y\n":                "the table has no points",
 		"A,1,2\nA,30,2\n":         "p.csv:2:1: error: the id A appears twice; the first is on line 1",
-		"A,1,2\nB,1,2.1\n":        "B is on top of A",
+		"A,1,2\nB,1,2.1\n":        "B is nearer than 0.5 mm to A",
 		"A,1,two\n":               "p.csv:1:5: error: y:",
 		"A,1\nB,3,4\n":            "p.csv:1:1: error: x:",
 		"id,x,y\n,3,4\n":          "p.csv:2:1: error: the row has no id",

@@ -36,7 +36,7 @@ func (s *sheet) open() bool {
 	return true
 }
 
-// row gives the cells of the next row, none behind the last one. It gives false
+// row returns the cells of the next row, none behind the last one. It gives false
 // for a line that is no row: what follows cannot be told apart either.
 func (s *sheet) row() (cells []string, ok bool) {
 	cells, err := s.in.Read()

@@ -1,6 +1,6 @@
-// Package writing makes pattern files of drafts: what is known stands in them,
-// and the keys for the rest as comments. It may import source, form and the
-// calculating half.
+// Package writing writes pattern files from drafts: known values as keys, all
+// others as comments to fill in. It may import source, form and the calculating
+// half.
 package writing
 
 import (

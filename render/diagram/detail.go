@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// A part so full that its numbers find no room on the paper is drawn again in
+// A part so full that its numbers do not fit on the paper is drawn again in
 // sections, each larger: what lies in a window, with the numbers of the whole.
 
 // cutout is what makes a request one for a piece of a part.

@@ -1,9 +1,10 @@
-// Package diagram draws the part: outline, bores, dowels, the fasteners' marks
-// with their numbers, and the path that shows the order. It takes a plan and a
-// box on the page and gives scene items; nothing it draws leaves the box.
+// Package diagram draws the part: outline, bores, dowels, the marks of the
+// fasteners with their numbers, and the path that shows the order. It takes a
+// plan and a box on the page and returns scene items; nothing that it draws
+// leaves the box.
 //
-// It may import places, orders, plans, scenes and type. It knows no paper, and no
-// words but those that it is given.
+// It may import places, orders, plans, scenes and type. It knows no paper, and
+// only the words that it is given.
 package diagram
 
 import (

@@ -1,10 +1,10 @@
 // Package font measures and breaks text. It reads the widths of the two
-// embedded typefaces once, and every backend paints by these widths, so that
-// the same line stands at the same place on paper and on screen.
+// embedded typefaces once, and every backend paints by these widths, so that a
+// line is at the same place on paper and on screen.
 //
-// The typefaces are Go Regular and Go Bold. They hold the Latin, Greek and
+// The typefaces are Go Regular and Go Bold. They have the Latin, Greek and
 // Cyrillic letters of Europe's national languages, and the signs of the trade
-// (N·m, °, ×, ≈, Ø). It may import scenes alone.
+// (N·m, °, ×, ≈, Ø). It may import scenes only.
 package font
 
 import (
@@ -30,7 +30,7 @@ const (
 	Descent = 0.22
 )
 
-// Data gives the bytes of the embedded typeface. Callers must not change them.
+// Data returns the bytes of the embedded typeface. Callers must not change them.
 func Data(w scene.Weight) []byte {
 	if w == scene.Bold {
 		return gobold.TTF
@@ -70,7 +70,7 @@ func parsed(w scene.Weight) *sfnt.Font {
 	return f
 }
 
-// Typeface gives the embedded typeface with its glyphs.
+// Typeface returns the embedded typeface with its glyphs.
 func Typeface(w scene.Weight) *sfnt.Font { return typefaces[w]() }
 
 func advance(parsed *sfnt.Font, buffer *sfnt.Buffer, r rune) int16 {
@@ -86,7 +86,7 @@ func advance(parsed *sfnt.Font, buffer *sfnt.Buffer, r rune) int16 {
 	return int16(math.Round(float64(wide) / 64 * 1000 / float64(em)))
 }
 
-// width gives the advance of r in 1/1000 em; below 0 where the glyph is missing.
+// width returns the advance of r in 1/1000 em; below 0 where the glyph is missing.
 func (f *face) width(r rune) int {
 	if int(r) >= len(f) {
 		return -1
@@ -94,7 +94,7 @@ func (f *face) width(r rune) int {
 	return int(f[r])
 }
 
-// sum gives the advance of a line in 1/1000 em.
+// sum returns the advance of a line in 1/1000 em.
 func (f *face) sum(s string) int {
 	sum := 0
 	for _, r := range s {
@@ -103,7 +103,7 @@ func (f *face) sum(s string) int {
 	return sum
 }
 
-// Has says whether the typeface holds the character.
+// Has reports whether the typeface holds the character.
 func Has(r rune) bool {
 	return faces[scene.Regular]().width(r) >= 0 && faces[scene.Bold]().width(r) >= 0
 }

@@ -28,7 +28,7 @@ func Clean(s string) string {
 	}, s)
 }
 
-// Missing gives the first character of the cleaned line that the typeface
+// Missing returns the first character of the cleaned line that the typeface
 // lacks.
 func Missing(s string) (rune, bool) {
 	for _, r := range Clean(s) {
@@ -99,11 +99,11 @@ func LongestWord(s string, w scene.Weight, size float64) float64 {
 	return longest
 }
 
-// breaks says whether a line may end at r: at a blank, but not at one that is
+// breaks reports whether a line may end at r: at a blank, but not at one that is
 // there to hold two words together.
 func breaks(r rune) bool { return unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f' }
 
-// prefix gives the longest start of a word that fits, at least one character.
+// prefix returns the longest start of a word that fits, at least one character.
 func prefix(word string, w scene.Weight, size, width float64) string {
 	end := 0
 	for i, r := range word {

@@ -1,6 +1,6 @@
-// Package frames lays out what shows the order at a projector: the part as one
-// drawing with the steps in words, for a page that moves, and a run of pictures
-// for a film. Backends paint them and lay nothing out. It may import plans,
+// Package frames lays out the order for a projector: the part as one drawing
+// with the steps in words, for a page that plays them, and a series of pictures
+// for a film. Backends paint them and lay out nothing. It may import plans,
 // diagrams, scenes, type and words.
 package frames
 

@@ -131,7 +131,7 @@ func line(x, y, em float64, w scene.Weight, a scene.Anchor, content string, room
 	})
 }
 
-// marked gives the part with its marks as they are at a scene: black now, grey
+// marked returns the part with its marks as they are at a scene: black now, grey
 // once done in this stage, white before. Fasteners of other stages are grey once
 // a stage has worked them.
 func (f *film) marked(at int) []scene.Item {

@@ -1,6 +1,6 @@
-// Package gif paints a run of scenes as a moving picture that every slide
-// program and browser shows (GIF89a). Each picture holds only what has changed.
-// It may import scenes and the painter of PNG.
+// Package gif paints a series of scenes as an animated GIF (GIF89a), which
+// every slide program and browser shows. Each picture holds only what has
+// changed. It may import scenes and the PNG painter.
 package gif
 
 import (
@@ -43,7 +43,7 @@ func Write(w io.Writer, pages []scene.Page, seconds []float64, dpi int) error {
 	return gif.EncodeAll(w, film)
 }
 
-// changed gives the part of a picture that differs from the one before, with
+// changed returns the part of a picture that differs from the one before, with
 // the pixels that stay left clear.
 func changed(before, after *image.Paletted) *image.Paletted {
 	clear := len(after.Palette)

@@ -24,7 +24,7 @@ var places = []place{
 	{signature: "<svg ", before: "<metadata>", after: "</metadata>"},
 }
 
-// Read gives the imprints of a PDF, PNG or SVG file of ours of that size; none
+// Read returns the imprints of a PDF, PNG or SVG file of ours of that size; none
 // where it has none. It reads the start and the end of the file, not the whole.
 func Read(file io.ReaderAt, size int64) ([]Imprint, error) {
 	head := make([]byte, min(headBytes, size))

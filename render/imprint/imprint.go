@@ -1,6 +1,6 @@
-// Package imprint is what a print says of itself to programs: which file it was
-// drawn from, in which state. It is written into PDF, PNG and SVG files, and read
-// from them again, so that an old print is known. It imports nothing of the project.
+// Package imprint marks a print with the file that it was drawn from and the
+// state of that file. The mark is written into PDF, PNG and SVG files and read
+// again, so that an old print is recognised. It imports nothing of the project.
 package imprint
 
 import (
@@ -33,7 +33,7 @@ var fields = []field{
 
 const between = ", " // imprints; the parts of one stand apart by a blank
 
-// Text gives imprints as they stand in a file: pattern=p4-head
+// Text returns imprints as they stand in a file: pattern=p4-head
 // fingerprint=7c1e+90b4 revision=2 date=2026-03-01. Values are escaped as in a
 // URL, so that they hold nothing that any of the formats reads as its own.
 func Text(list ...Imprint) string {
@@ -50,7 +50,7 @@ func Text(list ...Imprint) string {
 	return strings.Join(texts, between)
 }
 
-// Parse gives the imprints of a text; none where it is no such text.
+// Parse returns the imprints of a text; none where it is no such text.
 func Parse(text string) (list []Imprint) {
 	for one := range strings.SplitSeq(text, between) {
 		var p Imprint

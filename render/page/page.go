@@ -1,6 +1,6 @@
 // Package page draws the pages of the bench: what the technician sees of a run,
 // of the records and of the shop's patterns. The server fills a view, a plain
-// struct, and the page words and draws it. It sees no request and no store.
+// struct; the page is drawn from it. It sees no request and no store.
 //
 // It may import plans, runs, diagrams, scenes, the writer of SVG and words.
 package page

@@ -1,7 +1,7 @@
-// Package player writes an HTML page that plays the work on a joint step by step.
-// The page is one file that asks for nothing outside itself: it works from a
-// stick, on a machine without a network. It may import frames, words and the
-// writer of SVG.
+// Package player writes an HTML page that plays the work on a joint step by
+// step. The page is one file that loads nothing else: it works from a memory
+// stick, on a computer without a network. It may import frames, words and the
+// SVG writer.
 package player
 
 import (

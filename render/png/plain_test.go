@@ -83,7 +83,7 @@ func subPaths(path scene.Path) []scene.Path {
 	return runs
 }
 
-// fromMiddle gives a closed sub-path as an open one that begins and ends in the
+// fromMiddle returns a closed sub-path as an open one that begins and ends in the
 // middle of its first piece.
 func fromMiddle(run scene.Path) scene.Path {
 	start, first := run[0].P[0], run[1]

@@ -1,7 +1,7 @@
 // Package png paints one page of a scene as a PNG picture.
 //
-// The page is painted in bands of fixed height, so that a whole page never lies
-// in memory, and stored with a palette of the inks and their blends. It may
+// The page is painted in bands of fixed height, so that memory never holds a
+// whole page, and stored with a palette of the inks and their blends. It may
 // import scenes and type.
 package png
 
@@ -48,7 +48,7 @@ func painterFor(page scene.Page, dpi int) (*painter, error) {
 	return newPainter(page, width, height, float64(dpi)/mmPerInch), nil
 }
 
-// PixelSize gives the size of the picture of a page.
+// PixelSize returns the size of the picture of a page.
 func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	if dpi < CoarsestDPI || dpi > FinestDPI {
 		return 0, 0, finding.Failed(NoResolution, finding.Values{"dpi": dpi, "least": CoarsestDPI, "most": FinestDPI})
@@ -64,7 +64,7 @@ func PixelSize(page scene.Page, dpi int) (width, height int, err error) {
 	return int(w), int(h), nil
 }
 
-// Paint gives the page as a picture with a palette, for formats that are
+// Paint returns the page as a picture with a palette, for formats that are
 // encoded elsewhere. It takes what Write takes.
 func Paint(page scene.Page, dpi int) (*image.Paletted, error) {
 	painter, err := painterFor(page, dpi)

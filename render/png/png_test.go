@@ -52,7 +52,7 @@ func decoded(t testing.TB, file []byte) *image.RGBA {
 	return out
 }
 
-// differ gives the largest difference of a channel outside the blind area, and
+// differ returns the largest difference of a channel outside the blind area, and
 // how many pixels differ by more than over.
 func differ(t testing.TB, a, b *image.RGBA, blind image.Rectangle, over int) (largest, many int) {
 	t.Helper()

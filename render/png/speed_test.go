@@ -14,7 +14,7 @@ import (
 	"drawdown/render/stopwatch"
 )
 
-// fastest gives the shortest of several runs: other work on the machine only
+// fastest returns the shortest of several runs: other work on the machine only
 // ever adds time.
 func fastest(runs int, do func()) time.Duration {
 	least := time.Duration(1<<63 - 1)

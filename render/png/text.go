@@ -32,7 +32,7 @@ type unkerned struct{ xfont.Face }
 
 func (unkerned) Kern(_, _ rune) fixed.Int26_6 { return 0 }
 
-// face gives the face of a text. Faces are cheap and keep no glyphs; unhinted,
+// face returns the face of a text. Faces are cheap and keep no glyphs; unhinted,
 // so that the letters advance by their true widths.
 func (s *typesetter) face(t scene.Text, perMM float64) xfont.Face {
 	key := cut{t.Weight, max(1, pixel(t.Size*perMM))}
@@ -56,7 +56,7 @@ func (s *typesetter) line(canvas draw.Image, ink image.Image, t scene.Text, perM
 	d.DrawString(font.Clean(t.Content))
 }
 
-// stencil gives the shape of upward text in pixels of the page. It is set level
+// stencil returns the shape of upward text in pixels of the page. It is set level
 // and turned, and kept, since it reaches over many bands.
 func (s *typesetter) stencil(t scene.Text, perMM float64) *image.Alpha {
 	if st, ok := s.stencils[t]; ok {
@@ -91,5 +91,5 @@ func turn(level *image.Alpha, left, bottom int) *image.Alpha {
 	return st
 }
 
-// pixel gives a length in pixels as a multiple of 1/64.
+// pixel returns a length in pixels as a multiple of 1/64.
 func pixel(v float64) fixed.Int26_6 { return fixed.Int26_6(math.Round(v * 64)) }

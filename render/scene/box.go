@@ -27,12 +27,12 @@ func (b Box) Union(c Box) Box {
 	return Box{math.Min(b.Left, c.Left), math.Min(b.Top, c.Top), math.Max(b.Right, c.Right), math.Max(b.Bottom, c.Bottom)}
 }
 
-// Moved gives the box at another place.
+// Moved returns the box at another place.
 func (b Box) Moved(by Point) Box {
 	return Box{b.Left + by.X, b.Top + by.Y, b.Right + by.X, b.Bottom + by.Y}
 }
 
-// Nearest gives the place of the box that is nearest to p.
+// Nearest returns the place of the box that is nearest to p.
 func (b Box) Nearest(p Point) Point {
 	return Point{max(b.Left, min(b.Right, p.X)), max(b.Top, min(b.Bottom, p.Y))}
 }
@@ -49,28 +49,28 @@ func (b Box) Height() float64 { return b.Bottom - b.Top }
 // Centre is the middle of the box.
 func (b Box) Centre() Point { return Point{(b.Left + b.Right) / 2, (b.Top + b.Bottom) / 2} }
 
-// Grown gives the box with a margin added on every side; a negative one is
+// Grown returns the box with a margin added on every side; a negative one is
 // taken off.
 func (b Box) Grown(margin float64) Box {
 	return Box{b.Left - margin, b.Top - margin, b.Right + margin, b.Bottom + margin}
 }
 
-// Meets says whether two boxes overlap.
+// Meets reports whether two boxes overlap.
 func (b Box) Meets(c Box) bool {
 	return b.Left < c.Right && c.Left < b.Right && b.Top < c.Bottom && c.Top < b.Bottom
 }
 
-// Holds says whether c lies wholly inside b.
+// Holds reports whether c lies wholly inside b.
 func (b Box) Holds(c Box) bool {
 	return c.Left >= b.Left && c.Right <= b.Right && c.Top >= b.Top && c.Bottom <= b.Bottom
 }
 
-// Contains says whether the point lies in the box.
+// Contains reports whether the point lies in the box.
 func (b Box) Contains(p Point) bool {
 	return p.X >= b.Left && p.X <= b.Right && p.Y >= b.Top && p.Y <= b.Bottom
 }
 
-// Cut says whether the straight line from p to q touches the box.
+// Cut reports whether the straight line from p to q touches the box.
 func (b Box) Cut(p, q Point) bool {
 	if max(p.X, q.X) < b.Left || min(p.X, q.X) > b.Right || max(p.Y, q.Y) < b.Top || min(p.Y, q.Y) > b.Bottom {
 		return false // as most do
@@ -79,7 +79,7 @@ func (b Box) Cut(p, q Point) bool {
 	return from <= to
 }
 
-// Clipped gives the part of the straight line from p to q that lies in the box;
+// Clipped returns the part of the straight line from p to q that lies in the box;
 // ends inside it stay as they are.
 func (b Box) Clipped(p, q Point) (start, end Point, ok bool) {
 	from, to := b.clip(p, q)
@@ -97,7 +97,7 @@ func (b Box) Clipped(p, q Point) (start, end Point, ok bool) {
 	return start, end, true
 }
 
-// clip gives the stretch of the straight line from p, at 0, to q, at 1, that lies
+// clip returns the stretch of the straight line from p, at 0, to q, at 1, that lies
 // in the box: none where it would end before it begins (Liang and Barsky 1984).
 func (b Box) clip(p, q Point) (from, to float64) {
 	from, to = 0, 1
@@ -135,7 +135,7 @@ func (t Text) Before() float64 {
 	return 0
 }
 
-// Box gives the rectangle that the line of type covers.
+// Box returns the rectangle that the line of type covers.
 func (t Text) Box() Box {
 	before, foot := t.Before(), letterFoot
 	if onlyDigits(t.Content) {
@@ -156,7 +156,7 @@ func onlyDigits(s string) bool {
 	return s != ""
 }
 
-// Bounds gives the smallest box round a path, from its flattened outline.
+// Bounds returns the smallest box round a path, from its flattened outline.
 func (p Path) Bounds() Box {
 	b := NoBox
 	p.walk(fewPieces, func(q Point, _ bool) {
@@ -165,7 +165,7 @@ func (p Path) Bounds() Box {
 	return b
 }
 
-// Flatten gives each sub-path as a run of straight lines, curves in a few pieces.
+// Flatten returns each sub-path as a run of straight lines, curves in a few pieces.
 func (p Path) Flatten() [][]Point { return p.flatten(fewPieces) }
 
 func fewPieces(Point, *Segment) int { return 12 }

@@ -30,5 +30,5 @@ var inkNames = [Inks]string{"none", "black", "grey", "accent", "shade", "tint", 
 // String names the ink.
 func (k Ink) String() string { return inkNames[k] }
 
-// RGB gives the ink's colour on screen and in print.
+// RGB returns the ink's colour on screen and in print.
 func (k Ink) RGB() (r, g, b uint8) { return rgb[k][0], rgb[k][1], rgb[k][2] }

@@ -51,13 +51,13 @@ func RunsToBox(runs [][]Point, b Box) float64 {
 	return least
 }
 
-// Crossing says whether the straight lines a–b and c–d cross.
+// Crossing reports whether the straight lines a–b and c–d cross.
 func Crossing(a, b, c, d Point) bool {
 	side := func(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	return side(a, b, c)*side(a, b, d) < 0 && side(c, d, a)*side(c, d, b) < 0
 }
 
-// LinesNear says whether two straight lines come nearer than some air.
+// LinesNear reports whether two straight lines come nearer than some air.
 func LinesNear(a, b, c, d Point, air float64) bool {
 	if max(a.X, b.X)+air < min(c.X, d.X) || max(c.X, d.X)+air < min(a.X, b.X) ||
 		max(a.Y, b.Y)+air < min(c.Y, d.Y) || max(c.Y, d.Y)+air < min(a.Y, b.Y) {
@@ -69,7 +69,7 @@ func LinesNear(a, b, c, d Point, air float64) bool {
 		SquareToLine(c, a, b) < near || SquareToLine(d, a, b) < near
 }
 
-// Inside says whether a point lies inside a polygon.
+// Inside reports whether a point lies inside a polygon.
 func Inside(p Point, polygon []Point) bool {
 	in := false
 	for k, q := range polygon {

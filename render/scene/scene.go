@@ -1,7 +1,7 @@
-// Package scene is the display list that every backend paints: paths and text
+// Package scene is the display list that every backend paints: paths, and text
 // that is already measured and broken, in millimetres from the top left of the
-// page, y downwards. A scene knows no bolt and no file format; a backend
-// measures nothing and lays nothing out. It imports nothing of the project.
+// page, y downwards. A scene knows nothing of bolts or file formats; a backend
+// measures nothing and lays out nothing. It imports nothing of the project.
 package scene
 
 // Document is a run of pages that belong together.

@@ -1,7 +1,7 @@
-// Package sheet is what all papers of the workshop share: the sizes of paper
-// and type, the heading, the foot, and the run of pages. The folders below it
-// lay out one paper each: they decide what stands where, measure and break all
-// type, and give scenes that any backend can paint. It may import plans, words,
+// Package sheet has what all sheets share: the sizes of paper and type, the
+// heading, the foot, and the sequence of pages. Each folder below it lays out
+// one kind of sheet: it decides what goes where, measures and breaks all type,
+// and returns scenes that any backend can paint. It may import plans, words,
 // scenes and type.
 package sheet
 

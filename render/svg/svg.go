@@ -111,7 +111,7 @@ func shape(b *bufio.Writer, s scene.Shape) {
 	b.WriteString("/>\n")
 }
 
-// Path gives a path as the d of a path element.
+// Path returns a path as the d of a path element.
 func Path(p scene.Path) string {
 	var d strings.Builder
 	for _, seg := range p {

@@ -30,7 +30,7 @@ func eachWord(path string, v reflect.Value, f func(path, text string)) {
 	}
 }
 
-// wordsOf gives all printed strings of a language by their paths.
+// wordsOf returns all printed strings of a language by their paths.
 func wordsOf(c *Catalogue) map[string]string {
 	all := map[string]string{}
 	eachWord("", reflect.ValueOf(*c), func(path, text string) { all[path] = text })
@@ -84,7 +84,7 @@ func TestLanguagesFillInTheSame(t *testing.T) {
 var sameAsEnglish = map[string][]string{
 	"es": {".Condition.Manual", ".Findings.exercise how many", ".Findings.torque stress area", ".Sheet.Ways.circular", ".Condition.Nominal", ".Tray.Round", ".Tile.Bar", ".Torque.Nominal", ".Torque.No", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
 	"de": {".Findings.exercise how many", ".Findings.torque stress area", ".Tray.Round", ".Tile.Bar", ".Handout.Name", ".Handout.Showing.Pause", ".Page.Records.Person", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
-	"fr": {".Findings.exercise how many", ".Findings.torque stress area", ".Terms.aluminium", ".Record.Photo", ".Sheet.Date", ".Terms.bronze", ".Terms.composite", ".Book.Page", ".Book.AngleOn", ".Tray.Round", ".Tile.Bar", ".Handout.Date", ".Handout.Showing.Pause", ".Torque.Nominal", ".Torque.Sources", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
+	"fr": {".Findings.exercise how many", ".Findings.torque stress area", ".Page.Records.Corrections", ".Page.Run.Photo", ".Terms.aluminium", ".Record.Photo", ".Sheet.Date", ".Terms.bronze", ".Terms.composite", ".Book.Page", ".Book.AngleOn", ".Tray.Round", ".Tile.Bar", ".Handout.Date", ".Handout.Showing.Pause", ".Torque.Nominal", ".Torque.Sources", ".Page.Share.Systems.1.System", ".Page.Share.Systems.2.System", ".Page.Share.Systems.3.System", ".Page.Share.Systems.4.System", ".Page.Share.Systems.5.System"},
 }
 
 // A string that is the same as in English is one that nobody has translated.

@@ -12,7 +12,7 @@ func (c *Catalogue) Lubricant(said string) string {
 	return cmp.Or(c.Card.Checks.Lubricants[name], c.Card.Checks.States[name], said)
 }
 
-// Plain gives what a file says as the keys of the catalogues are written: small,
+// Plain returns what a file says as the keys of the catalogues are written: small,
 // one blank between words, no hyphen.
 func Plain(said string) string {
 	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(said), "-", " ")), " ")

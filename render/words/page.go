@@ -143,7 +143,7 @@ type PageRun struct {
 	LineAccept      string            // %d warnings to accept
 	None            string
 	OutOfOrder      string
-	OutOfOrderSays  string // Next in order is %s. Another step needs a reason.
+	OutOfOrderSays  string // %s is next. For another step, give a reason.
 	Reason          string
 	DoItAnyway      string
 	LeaveOut        string

@@ -9,7 +9,7 @@ import (
 	"drawdown/geometry/finding"
 )
 
-// Say gives the sentence of a finding in the language, with what is allowed in
+// Say returns the sentence of a finding in the language, with what is allowed in
 // its place. It is the same on every surface.
 func (c *Catalogue) Say(f finding.Finding) string {
 	if allowed := c.Allowed(f); allowed != "" {
@@ -99,7 +99,7 @@ func outside(s string, sign byte) int {
 	return -1
 }
 
-// part gives what stands in place of one pair of braces.
+// part returns what stands in place of one pair of braces.
 func (c *Catalogue) part(inside string, values finding.Values) string {
 	if there := inside[0] == '?'; there || inside[0] == '!' {
 		name, text, _ := strings.Cut(inside[1:], ":")

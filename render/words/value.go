@@ -55,7 +55,7 @@ func (c *Catalogue) Value(v any, form string) string {
 	return c.Figure(figure(v, form))
 }
 
-// Term gives the language's word; one that has none stays as it is. A way is among
+// Term returns the language's word; one that has none stays as it is. A way is among
 // the words of a sheet.
 func (c *Catalogue) Term(t finding.Term) string {
 	return cmp.Or(c.Terms[string(t)], c.Sheet.Ways[string(t)], string(t))

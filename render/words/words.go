@@ -1,13 +1,12 @@
-// Package words holds every word that a person reads: one catalogue a
-// language, each with the same fields. A sheet, a terminal and a page spell no
-// word themselves, so that a word that a language lacks is seen by a test, not
-// by a reader.
+// Package words has every word that a person reads: one catalogue per language,
+// all with the same fields. Sheets, commands and pages contain no text of their
+// own, so that a test, not a reader, notices a word that a language lacks.
 //
-// The words stand in text files, a folder a language, a file a subject: see
-// load.go. What the calculating half found is worded by Say.
+// The words are in text files, a folder per language and a file per subject:
+// see load.go. Say words a finding of the calculating half.
 //
-// What a pattern file says (titles, notes, cautions, names of kinds) stays as
-// it is written there.
+// Texts of a pattern file (titles, notes, cautions, names of kinds) are not
+// translated.
 package words
 
 import (
@@ -94,7 +93,7 @@ func Languages() []string {
 // English is the language where none is asked for.
 func English() *Catalogue { return languages[0].read() }
 
-// Find gives the catalogue of a language by its tag; the error lists those
+// Find returns the catalogue of a language by its tag; the error lists those
 // there are.
 func Find(tag string) (*Catalogue, error) {
 	for _, l := range languages {

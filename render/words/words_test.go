@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// All gives every catalogue.
+// All returns every catalogue.
 func All() []*Catalogue {
 	all := make([]*Catalogue, len(languages))
 	for i, l := range languages {

@@ -1,8 +1,9 @@
-// Package exercise makes up parts for a class to put in order: cylinder heads,
+// Package exercise invents parts for a class to put in order: cylinder heads,
 // covers, flanges and rows of bearing caps, each of another size. A seed in,
-// parts out: the same seed gives the same parts, and more of them begin with
-// the fewer. No part is drawn after a real one. The package also grades what a
-// class answers, by the rules of package judge. It sees plans and no paper.
+// parts out: the same seed gives the same parts, and a longer list begins with
+// the shorter one. No part is drawn after a real one. The package also marks
+// the answers of a class, by the rules of package judge. It sees plans and no
+// paper.
 package exercise
 
 import (
@@ -52,7 +53,7 @@ type Names struct {
 // kinds that the makers of the joints use, until Input names them.
 const main, small = "main", "small"
 
-// Make gives the first n parts of a seed, each unlike the others, family after
+// Make returns the first n parts of a seed, each unlike the others, family after
 // family.
 func Make(seed uint64, n int) ([]Exercise, error) {
 	if n < 1 || n > Most {
@@ -79,7 +80,7 @@ var makers = map[Family]func(*rand.Rand) Exercise{Head: head, Cover: cover, Flan
 // key tells parts apart by where their fasteners are.
 func (e Exercise) key() string { return fmt.Sprint(e.Joint.Fasteners, e.Joint.Front) }
 
-// Input gives the part as the input of a plan: the order and no figures.
+// Input returns the part as the input of a plan: the order and no figures.
 func (e Exercise) Input(stem string, names Names) plan.Input {
 	in := plan.Input{Heading: plan.Heading{Name: stem, Title: names.Title, Machine: names.Machine}, View: names.View, Joint: e.Joint}
 	words := map[string]string{main: names.Main, small: names.Small}

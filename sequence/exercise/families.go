@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// between gives a multiple of step from low to high.
+// between returns a multiple of step from low to high.
 func between(r *rand.Rand, low, high, step int) float64 {
 	return float64(low + step*r.IntN((high-low)/step+1))
 }
@@ -98,7 +98,7 @@ func plate(edge, low, high float64) [][]geometry.Point {
 	return [][]geometry.Point{{{X: -edge, Y: high}, {X: edge, Y: high}, {X: edge, Y: low}, {X: -edge, Y: low}}}
 }
 
-// lettered gives places their letters by rows from the top left.
+// lettered returns places their letters by rows from the top left.
 func lettered(mains, smalls []geometry.Point) []geometry.Fastener {
 	var all []geometry.Fastener
 	for _, at := range mains {

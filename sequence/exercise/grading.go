@@ -21,7 +21,7 @@ const (
 	Unread   Outcome = "not marked" // a row of the table that cannot be read
 )
 
-// Given says whether there was an answer to grade.
+// Given reports whether there was an answer to grade.
 func (o Outcome) Given() bool { return o != NoAnswer && o != Unread }
 
 // Grade is what an answer came to by the rules of the trade. Every order that
@@ -99,7 +99,7 @@ func Given(grades []Grade) int {
 	return len(grades) - count[NoAnswer] - count[Unread]
 }
 
-// OfOtherParts says whether at least half of the answers name bolts that their
+// OfOtherParts reports whether at least half of the answers name bolts that their
 // parts lack, or leave some out: then they may be for other parts.
 func OfOtherParts(grades []Grade) bool {
 	not := Count(grades)[NotWhole]

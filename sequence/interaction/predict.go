@@ -124,7 +124,7 @@ func (a *Answer) work(ask Question) (procedure.Work, error) {
 // TargetUnknown is a plan that tells no preload to take shares of.
 const TargetUnknown finding.Code = "forecast target unknown"
 
-// hundred gives the force that stands for 100 %, by fastener, and what it is. An
+// hundred returns the force that stands for 100 %, by fastener, and what it is. An
 // angle that ends the plan gives the kind's mean, at most its yield load.
 func (a *Answer) hundred(target unit.Force) (procedure.Work, error) {
 	if target > 0 {
@@ -145,7 +145,7 @@ func (a *Answer) hundred(target unit.Force) (procedure.Work, error) {
 	return made, nil
 }
 
-// ends gives the work of a plan and the forces that stand for 100 %: by the last
+// ends returns the work of a plan and the forces that stand for 100 %: by the last
 // torque, or after an angle by what the plan comes to.
 func ends(p plan.Plan, model prediction.Model) (work procedure.Work, targets []float64, err error) {
 	work, err = procedure.WorkOf(p)

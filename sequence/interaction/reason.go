@@ -68,7 +68,7 @@ func tells(one, other prediction.Prediction) (byLowest, byUneven bool) {
 	return byLowest, byUneven
 }
 
-// fullLoad gives the force that stands for 100 % on each bolt: by the torque of
+// fullLoad returns the force that stands for 100 % on each bolt: by the torque of
 // the last stage, or after an angle by what the plan comes to; never more than
 // the yield load, since an angle beyond it adds about nothing to that. Of a bolt
 // whose yield is not known an angle tells too little.

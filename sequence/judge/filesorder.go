@@ -49,7 +49,7 @@ func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	return finding.Warned(StatedDeparts, values).From(finding.CommonPractice).About(place), true
 }
 
-// departuresOf gives what an order departs in, whoever made it.
+// departuresOf returns what an order departs in, whoever made it.
 func departuresOf(in Input) []Finding {
 	in.Makers = false
 	return slices.DeleteFunc(Order(in).Findings, func(f Finding) bool {

@@ -41,7 +41,7 @@ var severities = map[Severity]finding.Severity{
 	Fault: finding.Error, Departure: finding.Warning, Remark: finding.Note, Description: finding.Note,
 }
 
-// Found gives the finding as a code with its values, to be worded.
+// Found returns the finding as a code with its values, to be worded.
 func (f Finding) Found() finding.Finding {
 	code, values := f.coded()
 	values["side"] = string(f.Side)

@@ -58,7 +58,7 @@ func TestFindingsAreSaid(t *testing.T) {
 	try("small off last", judge.Input{Joint: bolted(), Groups: groups, Side: judge.Loosen, Order: strings.Fields("M6 M1 M5 M10 M7 M2 M4 M9 M8 M3 F2 F1")},
 		"F2 and F1 (steps 11 and 12) come off after M6, M1, M5, M10, M7, M2 and 4 more; group by group, the small ones first")
 	try("caps", judge.Input{Joint: caps(), Order: strings.Fields("M3 M8 M2 M5 M7 M10 M4 M9 M1 M6")},
-		"M2 and M7 go down together, but here they are separated (steps 3 and 5)",
+		"M2 and M7 are tightened together, but here they are separated (steps 3 and 5)",
 		"M4 (step 7): no spring presses there, so it goes on first, before M3 (step 1)")
 	try("caps, loosening", judge.Input{Joint: caps(), Side: judge.Loosen, Order: strings.Fields("M6 M1 M9 M4 M10 M7 M5 M2 M8 M3")},
 		"M7 and M2 come off together, but here they are separated (steps 6 and 8)",

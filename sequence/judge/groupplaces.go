@@ -98,7 +98,7 @@ func (p places) rings() [][]int {
 	return p.Rings(p.middle)
 }
 
-// takeSides gives the places of a row their sides by their number in it, however
+// takeSides returns the places of a row their sides by their number in it, however
 // unevenly they stand.
 func (p places) takeSides() {
 	axis := geometry.LongAxis(p.Points)
@@ -167,7 +167,7 @@ func (w *work) firstStep(unit int) int { return w.step[w.units[unit][0]] }
 // name is the fastener with which a unit is begun.
 func (w *work) name(unit int) string { return w.joint.Fasteners[w.units[unit][0]].ID }
 
-// at gives the steps and ids of units at these positions of the order.
+// at returns the steps and ids of units at these positions of the order.
 func (w *work) at(positions ...int) (steps []int, names []string) {
 	for _, k := range positions {
 		steps, names = append(steps, w.firstStep(w.order[k])), append(names, w.name(w.order[k]))
@@ -175,7 +175,7 @@ func (w *work) at(positions ...int) (steps []int, names []string) {
 	return steps, names
 }
 
-// lengths gives the distances from the middle along the longest extent.
+// lengths returns the distances from the middle along the longest extent.
 func (p places) lengths() []float64 {
 	axis := geometry.LongAxis(p.Points)
 	along, longest, widest := make([]float64, len(p.Points)), 0.0, 0.0

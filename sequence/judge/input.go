@@ -37,7 +37,7 @@ type Input struct {
 	Nearest func(name string, ids []string) string
 }
 
-// groups gives every fastener its group, the last for kinds that none names.
+// groups returns every fastener its group, the last for kinds that none names.
 func (in Input) groups() []Group {
 	if len(in.Groups) == 0 {
 		return []Group{{Kinds: kindsOf(in.Joint, nil)}}

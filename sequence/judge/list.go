@@ -66,7 +66,7 @@ func newNames(j geometry.Joint) names {
 	return n
 }
 
-// id gives the id that a name stands for.
+// id returns the id that a name stands for.
 func (n names) id(name string) (string, bool) {
 	if n.exact[name] {
 		return name, true

@@ -41,7 +41,7 @@ func (p places) measure(order []int) measured {
 	return m
 }
 
-// neighbours says whether two places lie beside each other: along the edge
+// neighbours reports whether two places lie beside each other: along the edge
 // where there is one.
 func (p places) neighbours(a, b int) bool {
 	if x, y := p.along[a], p.along[b]; x.of > 0 && y.of > 0 {
@@ -92,7 +92,7 @@ func (m *measured) run(p places, order []int) {
 // central says that a place lies so near the middle that it has no side.
 func (p places) central(i int) bool { return p.radius[i] < geometry.CentralShare*p.spacing }
 
-// oneSide says whether all places lie on one side of some line through the
+// oneSide reports whether all places lie on one side of some line through the
 // middle: whether their directions, seen from the last one's, span less than a
 // half circle.
 func (p places) oneSide(units []int) bool {
@@ -123,7 +123,7 @@ func (m *measured) inwards(p places, order []int) {
 	m.Inwards = len(m.inward)
 }
 
-// inside says whether place i lies further in than another. On a long part,
+// inside reports whether place i lies further in than another. On a long part,
 // where one also works outwards by columns, the ends are no further in than
 // their corners.
 func (p places) inside(i, other int) bool {
@@ -146,7 +146,7 @@ func (p places) narrow() bool {
 	return p.seen.Family == family.Grid && min(p.Columns, p.Rows) <= mostNarrow
 }
 
-// crosses says whether the last place of an order lies across from the one
+// crosses reports whether the last place of an order lies across from the one
 // before, or shares the circle with the two before it, as in an order that goes
 // round the quarters. On an uneven circle its place in the round counts, too.
 func (p places) crosses(order []int) bool {

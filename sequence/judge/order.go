@@ -112,7 +112,7 @@ func (f *Finding) reverse(fasteners int) {
 	}
 }
 
-// afterwards gives the loosening step after which those are still tight that
+// afterwards returns the loosening step after which those are still tight that
 // were tight after a step of tightening.
 func afterwards(step, fasteners int) int { return fasteners - step }
 
@@ -125,7 +125,7 @@ func travel(j geometry.Joint, order []int) float64 {
 	return sum
 }
 
-// ownOrder gives drawdown's own order of a group's members.
+// ownOrder returns drawdown's own order of a group's members.
 func (w *work) ownOrder(members []int) []int {
 	sorted := slices.Sorted(slices.Values(members))
 	order, err := sequence.OrderGroup(w.joint, sorted, sequence.Group{Way: sequence.Auto})

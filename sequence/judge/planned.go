@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// ForPlan gives what an order for a plan is judged by: ids for one of its
+// ForPlan returns what an order for a plan is judged by: ids for one of its
 // sides. The groups are the plan's own, the larger threads first, whatever the
 // plan does, unless a maker's list or the numbers on the part say otherwise. A
 // maker's list over all kinds has only one group, and so the kinds are parted by
@@ -28,7 +28,7 @@ func ForPlan(p plan.Plan, side Side, order []string) Input {
 	return in
 }
 
-// makers says whether the order of the plan is the maker's word.
+// makers reports whether the order of the plan is the maker's word.
 func makers(p plan.Plan) bool {
 	return p.Asked == (plan.Asked{}) && slices.ContainsFunc(p.Groups, plan.Group.Makers)
 }
@@ -66,7 +66,7 @@ func largestFirst(groups []Group) {
 	}
 }
 
-// bySizeOfThread gives one group for each thread size, the largest first.
+// bySizeOfThread returns one group for each thread size, the largest first.
 func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 	var groups []Group
 	for _, kind := range kinds {
@@ -82,7 +82,7 @@ func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 	return groups
 }
 
-// CastOrder gives the ids of a plan's side by the numbers on the part: through
+// CastOrder returns the ids of a plan's side by the numbers on the part: through
 // all of it where the numbers run through, else group by group.
 func CastOrder(p plan.Plan, side Side) ([]string, error) {
 	order, err := sequence.Order(p.Joint, []sequence.Group{{Way: sequence.Cast}})

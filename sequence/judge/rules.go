@@ -28,7 +28,7 @@ func (w *work) judge() (GroupReport, []Finding) {
 	return report, findings
 }
 
-// follows says whether the unit at a position of the order comes straight after
+// follows reports whether the unit at a position of the order comes straight after
 // the one before, with no fastener of another group between.
 func (w *work) follows(position int) bool {
 	return w.firstStep(w.order[position]) == w.stepAfter(position-1)+1

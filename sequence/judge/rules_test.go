@@ -10,7 +10,7 @@ import (
 	"drawdown/geometry/family"
 )
 
-// workOf gives places the ids A0, A1 and so on, and works them in an order.
+// workOf returns places the ids A0, A1 and so on, and works them in an order.
 func workOf(points []geometry.Point, order []int) *work {
 	var j geometry.Joint
 	step := make([]int, len(points))

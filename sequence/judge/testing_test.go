@@ -14,7 +14,7 @@ import (
 	"drawdown/sequence/way"
 )
 
-// jointOf gives places the ids M1, M2 and so on, as they are listed.
+// jointOf returns places the ids M1, M2 and so on, as they are listed.
 func jointOf(points []geometry.Point) geometry.Joint {
 	var j geometry.Joint
 	for k, p := range points {

@@ -81,7 +81,7 @@ const (
 	startSpacings = 0.5
 )
 
-// byMuch gives the severity of a departure from a rule.
+// byMuch returns the severity of a departure from a rule.
 func byMuch(much bool) Severity {
 	if much {
 		return Departure

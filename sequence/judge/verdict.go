@@ -30,7 +30,7 @@ const (
 	Described Verdict = "described"
 )
 
-// Right says whether the order can be worked by: it is whole, and it is the
+// Right reports whether the order can be worked by: it is whole, and it is the
 // maker's or keeps near the rules.
 func (v Verdict) Right() bool { return v == Sound || v == Remarks || v == Described }
 

@@ -55,7 +55,7 @@ func folded(unknown []Finding) []Finding {
 	return all
 }
 
-// guess gives the id that an unknown name may mean, rather one that is left
+// guess returns the id that an unknown name may mean, rather one that is left
 // out than another.
 func (in Input) guess(name string, missing, ids []string) []string {
 	if in.Nearest == nil {

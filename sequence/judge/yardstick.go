@@ -17,7 +17,7 @@ type yardstick struct {
 	own                                 Figures // of drawdown's own order, which decides nothing
 }
 
-// yardstick gives that of the group.
+// yardstick returns that of the group.
 func (w *work) yardstick() yardstick {
 	n := len(w.units)
 	y := yardstick{

@@ -1,7 +1,7 @@
 // Package overhaul joins the plans of a machine's joints into the whole work:
-// what is stripped in which order, what lies between the joints, what has to
-// be ready before the machine goes together again, and what is looked at once
-// more afterwards. It sees plans and the sizes of heads and keys, and no paper.
+// the teardown order, the steps between the joints, the parts to prepare before
+// the rebuild, and the check passes after it. It sees plans and the sizes of
+// heads and keys, and no paper.
 package overhaul
 
 import (
@@ -56,7 +56,7 @@ func (o Overhaul) Joints() []Joint {
 	return joints
 }
 
-// TasksOf gives the tasks of one side in working order: stripping as they
+// TasksOf returns the tasks of one side in working order: stripping as they
 // stand, building backwards. Notes for the other side are left out.
 func (o Overhaul) TasksOf(side plan.CautionSide) []Task {
 	var tasks []Task

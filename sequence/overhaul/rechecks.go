@@ -34,7 +34,7 @@ func (o Overhaul) Checks() []Check {
 	return append(all, later...)
 }
 
-// isCheckPass says whether a stage goes once round at a torque that an earlier
+// isCheckPass reports whether a stage goes once round at a torque that an earlier
 // stage has reached already.
 func isCheckPass(earlier []plan.Stage, s *plan.Stage) bool {
 	if s.Do != plan.Tighten || s.Way != sequence.Circular {

@@ -1,8 +1,8 @@
-// Package plan joins a joint, its fastener kinds and its stages into the plan
-// of the work: every step with its fastener, its figure and where the figure
-// came from. All that a sheet or the JSON output prints is in the Plan. What a
-// file leaves open has its default in a file of that name. It sees orders and
-// bolts; no file format, no paper, no clock.
+// Package plan joins a joint, its kinds of fasteners and its stages into the
+// plan of the work: every step with its fastener, its figure and the source of
+// the figure. The Plan has all that a sheet or the JSON output prints. Defaults
+// are in files named default…. It sees orders and bolts; no file format, no
+// paper, no clock.
 package plan
 
 import (

@@ -3,10 +3,9 @@
 // the work with the entries that were accepted. State.Take judges an entry by
 // the rules and applies it.
 //
-// It sees no clock, no disk and no database: the time of an entry comes with it.
-// It makes no sentence either: a Refusal is a finding. Reading and writing the
-// JSON of entries, work and state belongs here, so that the record and the page
-// agree.
+// It sees no clock, no disk and no database: every entry has its time. It
+// contains no sentences: a Refusal is a finding. It also reads and writes the
+// JSON of entries, work and state, so that the record and the page agree.
 package run
 
 import (

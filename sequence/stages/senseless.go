@@ -1,5 +1,5 @@
-// Package stages holds the stages of a plan against each other: what does nothing,
-// leaves the joint loose, or has a figure that cannot be meant.
+// Package stages compares the stages of a plan with each other: stages that do
+// nothing, that leave the joint loose, or whose figure must be wrong.
 package stages
 
 import (

@@ -1,9 +1,9 @@
-// Package tension is what the rooms of bolt mechanics below it share: how the
-// words of a file are compared. The rooms build on one another in this order:
+// Package tension has what the rooms of bolt mechanics below it share: the
+// comparison of words of a file. The rooms build on each other in this order:
 //
 //   - strength: classes, materials, stripping of threads
 //   - head: the head, its hole, its washer, the pressure under it
 //   - screw: friction, torque and preload
-//   - stiffness: what gives way, torque and angle, settlement
-//   - wrench: what to set (by itself)
+//   - stiffness: deformation, torque and angle, settlement
+//   - wrench: the wrench and its setting (independent)
 package tension

@@ -8,7 +8,7 @@ import (
 // betweenWords are the signs that people put between words.
 var betweenWords = strings.NewReplacer("-", " ", "‐", " ", ",", " ", "/", " ", "+", " and ", "&", " and ", "_", " ")
 
-// PlainWords gives the words in lower case, without signs between them.
+// PlainWords returns the words in lower case, without signs between them.
 func PlainWords(s string) string {
 	s = betweenWords.Replace(strings.ToLower(s))
 	return strings.Join(strings.Fields(s), " ")

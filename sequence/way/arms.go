@@ -10,7 +10,7 @@ import (
 // at the corners of their ends. Less than a right angle, as places are off.
 const squareDeg = 70.0
 
-// arms gives the places at the ends of arms, and the corners, of a part whose
+// arms returns the places at the ends of arms, and the corners, of a part whose
 // edge turns in at a knee, as an L or a T does. An end lies between two corners
 // and further out than all places along the sides. The sides come before it, so
 // that what bulges there has a way out. A knee between two corners is a notch or

@@ -129,7 +129,7 @@ func (l *layout) pull(places []int) float64 {
 	return sum.Distance(geometry.Point{}) / reachFrom(centre, l.at)
 }
 
-// reachFrom gives the distance to the farthest place; a hair where there is none.
+// reachFrom returns the distance to the farthest place; a hair where there is none.
 func reachFrom(centre geometry.Point, places []geometry.Point) float64 {
 	reach := 1e-9
 	for _, p := range places {
@@ -138,7 +138,7 @@ func reachFrom(centre geometry.Point, places []geometry.Point) float64 {
 	return reach
 }
 
-// beside gives the neighbours of each place: along an edge the next ones,
+// beside returns the neighbours of each place: along an edge the next ones,
 // elsewhere those that have no other between. Across a narrow part two may have
 // none between and are no neighbours for that, nor are an inner place and one of
 // the edge, which is the way out from the middle. Where an edge folds, it goes to
@@ -173,7 +173,7 @@ func (l *layout) beside() [][]int {
 // steps from it: a little more than where the edge turns by a right angle.
 const foldShare = 1.5
 
-// folds says whether an edge folds in at a place.
+// folds reports whether an edge folds in at a place.
 func (l *layout) folds(last, i, next int) bool {
 	step := min(l.at[i].Distance(l.at[last]), l.at[i].Distance(l.at[next]))
 	return l.radius[i] < min(l.radius[last], l.radius[next])-l.slack && l.at[last].Distance(l.at[next]) < foldShare*step

@@ -71,7 +71,7 @@ type after struct {
 	cost float64
 }
 
-// grow gives the cheapest order through the stages.
+// grow returns the cheapest order through the stages.
 func (s *search) grow(stages [][]int) []int {
 	n := len(s.layout.at)
 	s.rest, s.alike = make([]candidate, 0, n), make([]int, 0, n)
@@ -99,7 +99,7 @@ func (s *search) grow(stages [][]int) []int {
 	return order
 }
 
-// follow gives the cheapest places that may follow a beginning, of a stage that
+// follow returns the cheapest places that may follow a beginning, of a stage that
 // is sorted by distance. Of those that cost alike only the one is left that the
 // turn prefers: the others are its images.
 //
@@ -154,7 +154,7 @@ func (s *search) least(b *beginning, rest []candidate) float64 {
 	return least
 }
 
-// atMost says whether a candidate costs no more than most.
+// atMost reports whether a candidate costs no more than most.
 func (s *search) atMost(b *beginning, c *candidate, most float64) bool {
 	if !c.whole && c.cost <= most {
 		c.cost += s.passedOver(c.place, b.left, b.taken, b.pull.Add(s.objective.at[c.place]))

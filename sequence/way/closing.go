@@ -42,7 +42,7 @@ func (o *objective) lookAlong(edge []int) {
 	slices.SortStableFunc(o.sides, func(a, b int) int { return cmp.Compare(o.far[a], o.far[b]) })
 }
 
-// turnsAlong gives for each place of an edge how far, in degrees, the edge turns
+// turnsAlong returns for each place of an edge how far, in degrees, the edge turns
 // there: outwards at a corner, below 0 at a knee.
 func turnsAlong(at []geometry.Point, edge []int) []float64 {
 	n, sense, turns := len(edge), sense(at, edge), make([]float64, len(edge))

@@ -15,7 +15,7 @@ func (l *layout) first(candidates []int, turn Turn) int {
 	return l.highest(l.tiedFor(candidates), turn)
 }
 
-// tiedFor gives the places nearest the centre that tie. Those of a regular layout
+// tiedFor returns the places nearest the centre that tie. Those of a regular layout
 // tie when they are equally near; those of another only when they cannot be told
 // apart on the part itself, since the picture is to decide nothing that the part
 // can.
@@ -103,7 +103,7 @@ func (l *layout) highest(places []int, turn Turn) int {
 	return best
 }
 
-// alike says whether two places have the same surroundings: the same distances
+// alike reports whether two places have the same surroundings: the same distances
 // to all other places, within the slack. One distance on each side may lack
 // its partner when there are enough others, since a hole may be missing.
 func (l *layout) alike(i, j int) bool {

@@ -51,11 +51,11 @@ func layoutAs(points []geometry.Point, as family.Family) *layout {
 // given names places as the caller's list does.
 func (l *layout) given(places []int) []int { return geometry.Picked(l.listed, places) }
 
-// central says whether a place lies so near the centre that it has no
+// central reports whether a place lies so near the centre that it has no
 // direction.
 func (l *layout) central(i int) bool { return l.radius[i] < geometry.CentralShare*l.spacing }
 
-// turned gives how far place i lies beyond the direction fromDeg in the sense
+// turned returns how far place i lies beyond the direction fromDeg in the sense
 // of the turn, in [0, 360).
 func (l *layout) turned(i int, fromDeg float64, turn Turn) float64 {
 	if turn == TurnRight {

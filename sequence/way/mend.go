@@ -96,7 +96,7 @@ func (s *search) tighten(i int) {
 	s.pulls, s.bends = s.pulls.Add(s.objective.at[i]), s.bends.Add(s.square[i])
 }
 
-// fresh says whether a stretch, or a step beside it, changed since it was last
+// fresh reports whether a stretch, or a step beside it, changed since it was last
 // looked at.
 func (s *search) fresh(a, b, pass int) bool {
 	return slices.Max(s.mended[max(0, a-1):min(len(s.mended), b+2)]) >= pass-1

@@ -8,7 +8,7 @@ import (
 	"drawdown/geometry"
 )
 
-// numbers gives each place its number in the order, as the picture shows it.
+// numbers returns each place its number in the order, as the picture shows it.
 func numbers(order []int) []int {
 	n := make([]int, len(order))
 	for k, i := range order {

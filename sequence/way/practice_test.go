@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/way/waytest"
 )
 
-// worked gives each place of a part of the gallery its number in the order.
+// worked returns each place of a part of the gallery its number in the order.
 func worked(t *testing.T, name string) []int {
 	t.Helper()
 	for _, p := range waytest.Parts() {

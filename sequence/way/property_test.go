@@ -125,7 +125,7 @@ func anyPart(t *rapid.T) []geometry.Point {
 	return jittered(kinds[kind](r).points, r, rapid.SampledFrom([]float64{0, 0.1, 0.3}).Draw(t, "off"))
 }
 
-// images says whether some places are equally far from the centre and have the
+// images reports whether some places are equally far from the centre and have the
 // same surroundings: which of them comes first is for the picture to say.
 func images(l *layout) bool {
 	for i := range l.at {

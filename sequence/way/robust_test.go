@@ -38,7 +38,7 @@ func TestHeadsMeasuredATenthOff(t *testing.T) {
 	}
 }
 
-// lacking gives the order of the places but one, and the order that they have when
+// lacking returns the order of the places but one, and the order that they have when
 // that one is missing.
 func lacking(points []geometry.Point, gone int) (before, after []int) {
 	before = slices.DeleteFunc(Places(points, Auto, TurnDefault), func(i int) bool { return i == gone })

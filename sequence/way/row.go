@@ -38,7 +38,7 @@ func (l *layout) row(turn Turn) []int {
 	return order
 }
 
-// starts says whether the first of two columns is to be worked before the
+// starts reports whether the first of two columns is to be worked before the
 // second.
 func (l *layout) starts(a, b []int, turn Turn) bool {
 	return slices.Contains(a, l.first(slices.Concat(a, b), turn))
@@ -73,7 +73,7 @@ func (l *layout) columns() [][]int {
 	return columns
 }
 
-// gridColumns gives the columns of a grid, or its rows where these lie along the
+// gridColumns returns the columns of a grid, or its rows where these lie along the
 // shorter extent. Where the two are alike the picture decides.
 func (l *layout) gridColumns() [][]int {
 	columns, rows := l.numbered(l.Column, l.Columns), l.numbered(l.Row, l.Rows)

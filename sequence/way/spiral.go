@@ -82,7 +82,7 @@ func (l *layout) byTurn(places []int, turnedDeg func(i int) float64) []int {
 	return order
 }
 
-// onSpoke says whether place i, turned by deg from a spoke, still lies on it.
+// onSpoke reports whether place i, turned by deg from a spoke, still lies on it.
 func (l *layout) onSpoke(i int, deg float64) bool {
 	beside := math.Min(deg, 360-deg)
 	return beside*math.Pi/180*l.radius[i] <= l.slack

@@ -51,7 +51,7 @@ func (l *layout) evenPlaces(round []int, turn Turn) (places []int, count int) {
 	return geometry.Count(len(round)), len(round)
 }
 
-// starPlaces gives the cross-pattern for a circle of n even places, from 0.
+// starPlaces returns the cross-pattern for a circle of n even places, from 0.
 //
 // For a multiple of four: quarters, each of four places s, s+n/2, s+n/4,
 // s+3n/4 (ASME PCC-1, Table 4). For another even count: diameters, each of two
@@ -132,7 +132,7 @@ func oddPlaces(n int) []int {
 	return l.given(l.balanced(TurnRight))
 }
 
-// scattered gives the numbers 0..n-1 so that each is far from the one before.
+// scattered returns the numbers 0..n-1 so that each is far from the one before.
 // An even n takes the two halves in turn; an odd n goes on by (n-1)/2 each
 // time, which meets every number once, since (n-1)/2 and n share no factor.
 // For n = 5 that is the five-pointed star 1 3 5 2 4.

@@ -1,7 +1,7 @@
-// Package way holds the ways to go through places: bare points in, a
-// permutation out. A file a way. Orders do not depend on how the places are
-// listed; scaling, moving or turning the part changes nothing but the choice
-// between places that tie.
+// Package way has the ways to order places: bare points in, a permutation out.
+// There is one file per way. Orders do not depend on how the places are listed;
+// scaling, moving or turning the part changes nothing but the choice between
+// places that tie.
 package way
 
 // Way is a manner of going through a group of fasteners.
@@ -38,7 +38,7 @@ const (
 // Turns lists the senses that a pattern file can name.
 var Turns = []Turn{TurnLeft, TurnRight}
 
-// Opposite gives the other sense, as a mirror shows it.
+// Opposite returns the other sense, as a mirror shows it.
 func (t Turn) Opposite() Turn {
 	switch t {
 	case TurnLeft:

@@ -1,11 +1,11 @@
 // Package bench serves the page at the bench: the routes by which a tablet or
 // another program follows a joint, and the pages themselves. It decides nothing
-// about bolts, draws nothing and keeps nothing: the rules are sequence/run's, the
-// record is cmd/internal/record's, the papers are cmd/internal/job's, the pages
-// are render/page's, and who gets in the room gate says.
+// about bolts, draws nothing and stores nothing. The rules are in sequence/run,
+// the record in cmd/internal/record, the sheets in cmd/internal/job, the pages
+// in render/page, and access is decided by gate.
 //
-// A route is one function in the file of its group. What it answers is JSON; what
-// is wrong stands under "reason" in the language of the reader.
+// A route is one function in the file of its group. It answers in JSON; an
+// error has a "reason" in the language of the reader.
 package bench
 
 import (

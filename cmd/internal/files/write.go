@@ -1,6 +1,6 @@
-// Package files writes what the program made, whole or not at all: all files of
-// a run are on the disk before the first takes its place. It says what is wrong
-// with a file or a folder, and knows nothing of what the files hold.
+// Package files writes files whole or not at all: all files of a run are on the
+// disk before the first one replaces an old one. It reports what is wrong with
+// a file or a folder, and knows nothing of their contents.
 package files
 
 import (

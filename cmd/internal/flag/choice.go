@@ -1,8 +1,9 @@
-// Package flag is what the flags of the commands have in common. A flag is
-// described once, where a command adds it: its usage with the words that it
-// takes. Help, completion and what is said of a wrong value come from that.
+// Package flag has what the flags of the commands share. A flag is described
+// once, where a command adds it: its usage and the values that it takes. Help,
+// completion and the message for a wrong value are made from that.
 //
-// It imports what the words are of: papers, formats, languages. It runs nothing.
+// It imports the packages that define the values: papers, formats, languages.
+// It runs nothing.
 package flag
 
 import (
@@ -81,7 +82,7 @@ func Texts[T ~string](values []T) []string {
 	return all
 }
 
-// Choose gives the allowed value that a flag names, in small letters or large.
+// Choose returns the allowed value that a flag names, in small letters or large.
 func Choose[T ~string](name, value string, allowed []T) (T, error) {
 	i := slices.IndexFunc(allowed, func(a T) bool { return strings.EqualFold(string(a), strings.TrimSpace(value)) })
 	if i < 0 {

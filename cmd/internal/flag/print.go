@@ -47,7 +47,7 @@ func Paper(flags *pflag.FlagSet) *string {
 // OutUsage is what most commands say of the folder to write to.
 const OutUsage = "`folder` to write to; created if missing"
 
-// Chosen gives what the flags ask for, or what is wrong with them.
+// Chosen returns what the flags ask for, or what is wrong with them.
 func (f Print) Chosen() (ask job.Printing, err error) {
 	if ask.Paper, err = paperFor(*f.Folder, *f.paper, *f.landscape); err != nil {
 		return ask, err
@@ -56,7 +56,7 @@ func (f Print) Chosen() (ask job.Printing, err error) {
 	return ask, render.CheckDPI(ask.DPI, ask.Paper.Width, ask.Paper.Height)
 }
 
-// paperFor gives the paper of a name, on its side where that is asked for, and
+// paperFor returns the paper of a name, on its side where that is asked for, and
 // refuses a folder that files.CheckFolder does.
 func paperFor(folder, name string, landscape bool) (sheet.Paper, error) {
 	if err := files.CheckFolder(folder); err != nil {
@@ -69,7 +69,7 @@ func paperFor(folder, name string, landscape bool) (sheet.Paper, error) {
 	return paper, err
 }
 
-// ChosenFor gives what the flags ask for where sheets are drawn. Where none are,
+// ChosenFor returns what the flags ask for where sheets are drawn. Where none are,
 // a flag that is for sheets is a slip: nothing would come of it. The code says of
 // the flag how sheets are asked for, by which other flag.
 func (f Print) ChosenFor(sheets bool, code finding.Code, other string, forSheets ...string) (job.Printing, error) {
@@ -108,7 +108,7 @@ func Language(flags *pflag.FlagSet) {
 	Offer(flags, "lang", words.Languages()...)
 }
 
-// Words gives the catalogue of the language that the flags ask for; English
+// Words returns the catalogue of the language that the flags ask for; English
 // where they ask for none.
 func Words(flags *pflag.FlagSet) *words.Catalogue {
 	if f := flags.Lookup("lang"); f != nil {

@@ -30,7 +30,7 @@ func (q *Quantities) Fail(err error) {
 	}
 }
 
-// Text gives what a flag was set to, and whether it was set.
+// Text returns what a flag was set to, and whether it was set.
 func (q *Quantities) Text(flag string) (string, bool) {
 	f := q.Flags.Lookup(flag)
 	if f == nil || !f.Changed {
@@ -43,7 +43,7 @@ func (q *Quantities) Text(flag string) (string, bool) {
 	return value, value != ""
 }
 
-// Read gives the value of a flag by its parser; set is false where the flag
+// Read returns the value of a flag by its parser; set is false where the flag
 // was not set or could not be read.
 func Read[T any](q reader, flag string, parse func(string) (T, error)) (value T, set bool) {
 	text, given := q.Text(flag)
@@ -68,7 +68,7 @@ func Over[T any](q reader, flag string, parse func(string) (T, error), to *T) {
 // Word reads any words.
 func Word(text string) (string, error) { return text, nil }
 
-// OneOf gives the allowed word that a flag names.
+// OneOf returns the allowed word that a flag names.
 func OneOf[T ~string](q reader, name string, allowed []T) (word T, set bool) {
 	text, given := q.Text(name)
 	if !given {

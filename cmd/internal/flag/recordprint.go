@@ -39,7 +39,7 @@ func AddRecordPrint(flags *pflag.FlagSet) RecordPrint {
 	return p
 }
 
-// Chosen gives what the flags ask for, or what is wrong with them.
+// Chosen returns what the flags ask for, or what is wrong with them.
 func (f RecordPrint) Chosen(flags *pflag.FlagSet) (ask job.Printing, err error) {
 	if ask.Paper, err = paperFor(*f.Folder, *f.paper, *f.landscape); err != nil {
 		return ask, err

@@ -1,10 +1,10 @@
-// Package job is the pipeline from a pattern to its papers, each stage named
-// in turn. The command line and the page both call it.
+// Package job is the pipeline from a pattern to its sheets, one named stage
+// after another. The command line and the bench page both call it.
 //
-// What it reads is named by a built-in name, a path, or - for stdin; an error says
-// that it could not be read at all. Where the problems of an input stop the work,
-// the answer is empty. What it draws is in every format asked for, and goes to no
-// disk; the notes tell what found no room on the paper.
+// Its input is a built-in name, a path, or - for stdin; an error means that it
+// could not be read at all. If the problems of an input stop the work, the
+// result is empty. It draws in every format asked for and writes nothing to the
+// disk; notes report what did not fit on the paper.
 package job
 
 import (

@@ -1,6 +1,6 @@
-// Package machine is about the computer that the program runs on: how much memory
-// a card may take, and how far a long work is, told on a terminal. It imports
-// nothing of the project.
+// Package machine deals with the computer that the program runs on: how much
+// memory a card may take, and the progress of long work, shown on a terminal.
+// It imports nothing of the project.
 package machine
 
 import (

@@ -5,7 +5,7 @@ import (
 	"unsafe"
 )
 
-// OwnConsole says whether the program has a console to itself: it was opened by a
+// OwnConsole reports whether the program has a console to itself: it was opened by a
 // double click, and nobody typed a command. The count of processes that share the
 // console is asked of the system (GetConsoleProcessList).
 func OwnConsole() bool {

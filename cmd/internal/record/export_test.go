@@ -30,6 +30,9 @@ func TestCSV(t *testing.T) {
 		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash,
 		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash,
 	}
+	if len(lines) != len(want) {
+		t.Errorf("%d lines, want %d", len(lines), len(want))
+	}
 	for i, line := range lines {
 		if i >= len(want) || line != want[i] {
 			t.Errorf("line %d: %s", i, line)

@@ -1,6 +1,8 @@
 package record
 
 import (
+	"bytes"
+	"crypto/sha256"
 	"slices"
 	"testing"
 	"time"
@@ -86,6 +88,15 @@ func TestBodies(t *testing.T) {
 	resent, errAgain := again.content()
 	if err != nil || errAgain != nil || string(sent) != string(resent) {
 		t.Errorf("what the server adds counts as content: %s, %s", sent, resent)
+	}
+}
+
+// A link of the chain is over all before it: SHA-256 of the last one and the body.
+func TestLink(t *testing.T) {
+	t.Parallel()
+	want := sha256.Sum256([]byte("beforetext"))
+	if got := link([]byte("before"), []byte("text")); !bytes.Equal(got, want[:]) {
+		t.Errorf("%x", got)
 	}
 }
 

@@ -8,9 +8,9 @@
 //	hash(n) = SHA-256(hash(n-1) followed by body(n))
 //
 // where body(n) is the JSON of what was recorded, with its place n in the chain.
-// Frozen plans, files and photos stand in the body by their SHA-256. The name of
-// a person stands there as a salted hash; name and salt are in a table of their
-// own and can be erased without breaking the chain.
+// The body has frozen plans, files and photos by their SHA-256, and the name of a
+// person as a salted hash; name and salt are in a separate table and can be erased
+// without breaking the chain.
 package record
 
 import (

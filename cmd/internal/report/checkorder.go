@@ -54,7 +54,7 @@ type judgedFinding struct {
 	Why  string       `json:"why"`
 }
 
-// CheckedJSON gives a judged order as data; the problems are in words.
+// CheckedJSON returns a judged order as data; the problems are in words.
 func CheckedJSON(c *words.Catalogue, report judge.Report, problems problem.List) Checked {
 	judged := &judgedOrder{Report: report, Findings: []judgedFinding{}}
 	for _, f := range report.Findings {
@@ -64,7 +64,7 @@ func CheckedJSON(c *words.Catalogue, report judge.Report, problems problem.List)
 	return Checked{Sound: report.Verdict.Right(), Problems: problems, Order: judged, Judgement: Judgement{Judged: []string{}, NotJudged: []string{}}}
 }
 
-// GradedJSON gives the answers of a class as data, with the files that were
+// GradedJSON returns the answers of a class as data, with the files that were
 // written.
 func GradedJSON(c *words.Catalogue, graded []job.Graded, files []string) object {
 	answers := []object{}

@@ -102,7 +102,7 @@ func (r Report) stage(made plan.Plan, s *plan.Stage) {
 	r.line("  ", StageLine, v)
 }
 
-// Stage gives the figure of a stage, marked where it was worked out.
+// Stage returns the figure of a stage, marked where it was worked out.
 func Stage(c *words.Catalogue, s *plan.Stage) string {
 	code, v := StageOut, finding.Values{
 		"workedout": s.WorkedOut, "release": s.Release, "turns": c.ByTurns(s.ByTurns), "until": c.Until(s.Until),
@@ -163,7 +163,7 @@ func (r Report) Judgement(j Judgement) {
 	}
 }
 
-// seenAs gives the values of the line that says the same.
+// seenAs returns the values of the line that says the same.
 func seenAs(s family.Seen) finding.Values {
 	v := finding.Values{
 		"family": string(s.Family), "named": s.Named, "edge": len(s.Edge), "corners": len(s.Corners), "inner": len(s.Inner),

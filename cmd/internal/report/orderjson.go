@@ -7,7 +7,7 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// OrderJSON gives the plan as data, of one side or of both; what was assumed
+// OrderJSON returns the plan as data, of one side or of both; what was assumed
 // stands in the words of c.
 func OrderJSON(c *words.Catalogue, p plan.Plan, side plan.CautionSide) object {
 	tighten, loosen := side != plan.CautionLoosen, side != plan.CautionTighten

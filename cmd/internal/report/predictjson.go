@@ -103,7 +103,7 @@ type compensatedOut struct {
 	Caution  string            `json:"caution"`
 }
 
-// JSON gives a prediction as data; its findings stand in the words of the language.
+// JSON returns a prediction as data; its findings stand in the words of the language.
 func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
 	p, f := r.Plan, r.Forecast
 	byClass := advice.ByClass(f.Class, len(f.OnAngle()) > 0).Says()
@@ -150,7 +150,7 @@ func (r Prediction) JSON(warnings problem.List, compare bool) predictOut {
 
 func (r Prediction) listed(list []finding.Finding) []string { return Listed(r.Words.SayAll(list)) }
 
-// byID gives a value for each fastener, by its id.
+// byID returns a value for each fastener, by its id.
 func byID[T any](r Prediction, of func(i int) T) map[string]T {
 	m := map[string]T{}
 	for i, f := range r.Plan.Joint.Fasteners {

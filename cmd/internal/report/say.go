@@ -19,7 +19,7 @@ type Report struct {
 	Words *words.Catalogue
 }
 
-// say gives the words of a line.
+// say returns the words of a line.
 func (r Report) say(code finding.Code, values finding.Values) string {
 	return r.Words.Say(finding.Noted(code, values))
 }
@@ -82,7 +82,7 @@ func (r Report) Warn(file string, notes []string) {
 	}
 }
 
-// Said gives problems in the language of the call.
+// Said returns problems in the language of the call.
 func (r Report) Said(problems problem.List) problem.List {
 	return problems.Worded(r.Words.What, r.Words.Allowed)
 }

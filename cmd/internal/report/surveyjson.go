@@ -58,7 +58,7 @@ type layoutOut struct {
 	WithinMm float64    `json:"within_mm"`
 }
 
-// SurveyJSON gives a survey as data, with the file that was written.
+// SurveyJSON returns a survey as data, with the file that was written.
 func SurveyJSON(c *words.Catalogue, a job.SurveyAnswer, file string) surveyOut {
 	out := surveyOut{
 		Title: a.Title, Points: map[string][2]float64{}, Errors: map[string]float64{}, RMSMm: micro(a.RMSMm), OneReadingMm: micro(a.ScatterMm),

@@ -96,7 +96,7 @@ func (p Report) warning(where string, at screw.AtFriction) {
 	}))
 }
 
-// snug gives how a bolt is tightened on by an angle.
+// snug returns how a bolt is tightened on by an angle.
 func snug(a figures.Answer) finding.Values {
 	v := finding.Values{"snug": a.Snug}
 	if a.ByAngle() {
@@ -105,7 +105,7 @@ func snug(a figures.Answer) finding.Values {
 	return v
 }
 
-// aim gives the one figure that is aimed at.
+// aim returns the one figure that is aimed at.
 func aim(a figures.Answer) finding.Values {
 	b := a.Bolt.Bolt
 	switch {
@@ -119,7 +119,7 @@ func aim(a figures.Answer) finding.Values {
 	return finding.Values{"yield": a.Result.YieldShare, "single": a.Single()}
 }
 
-// stagesOf gives the stages of a bolt, each with its figure.
+// stagesOf returns the stages of a bolt, each with its figure.
 func stagesOf(a figures.Answer) []finding.Finding {
 	var list []finding.Finding
 	var torques []unit.GivenTorque
@@ -190,7 +190,7 @@ func (p Report) printByFriction(a figures.Answer) {
 	}
 }
 
-// preloadWord gives a preload, and marks one at which the bolt yields.
+// preloadWord returns a preload, and marks one at which the bolt yields.
 func (p Report) preloadWord(f screw.AtFriction) string {
 	switch kN := p.Words.Value(f.Borne/1000, "~"); {
 	case f.Breaks():

@@ -11,7 +11,7 @@ import (
 	"drawdown/sequence/tension/stiffness"
 )
 
-// TorqueFileJSON gives the answers for the kinds of a file as data.
+// TorqueFileJSON returns the answers for the kinds of a file as data.
 func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) object {
 	var kinds []object
 	for _, a := range answers {
@@ -20,7 +20,7 @@ func TorqueFileJSON(c *words.Catalogue, title string, answers []figures.Answer) 
 	return object{{"title", title}, {"kinds", kinds}}
 }
 
-// TorqueJSON gives an answer as data. The plain numbers hold at nominal friction
+// TorqueJSON returns an answer as data. The plain numbers hold at nominal friction
 // with the torque set; a range runs from the least over the nominal to the
 // greatest value; at_friction has all by friction.
 func TorqueJSON(c *words.Catalogue, a figures.Answer) object {

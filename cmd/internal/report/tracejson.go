@@ -41,7 +41,7 @@ type traceHoleOut struct {
 	Path       [][2]float64 `json:"path,omitempty"` // of an opening
 }
 
-// TraceJSON gives a trace as data, with the files that were written.
+// TraceJSON returns a trace as data, with the files that were written.
 func TraceJSON(say *words.Catalogue, a job.TraceAnswer, files []string) traceOut {
 	out := traceOut{
 		Title: a.Title, Scale: say.Say(a.Scale), ScaleOffMm: micro(a.ScaleOffMm), PixelMm: micro(a.PixelMm),

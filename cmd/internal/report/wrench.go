@@ -35,7 +35,7 @@ func usable(a wrench.Result) finding.Finding {
 	return finding.Noted(WrenchUsable, v)
 }
 
-// WrenchJSON gives the same as data.
+// WrenchJSON returns the same as data.
 func WrenchJSON(c *words.Catalogue, work wrench.Work, a wrench.Result) object {
 	out := object{
 		{"torque_Nm", Figure(work.Torque)},

@@ -1,6 +1,6 @@
 // Package shell writes completion scripts for bash, zsh, fish and PowerShell,
-// all from one description of the commands. It imports nothing of the project:
-// what a command takes, its caller says.
+// all from one description of the commands, which the caller passes in. It
+// imports nothing of the project.
 package shell
 
 import (
@@ -50,7 +50,7 @@ const (
 // Names lists the shells in the order of the help.
 func Names() []string { return []string{"bash", "zsh", "fish", "powershell"} }
 
-// Script gives the completion script for a shell; false for one that is not
+// Script returns the completion script for a shell; false for one that is not
 // known.
 func Script(name string, commands []Command) (text string, known bool) {
 	write, known := map[string]func([]Command) string{"bash": bash, "zsh": zsh, "fish": fish, "powershell": powershell}[name]

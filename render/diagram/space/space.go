@@ -1,5 +1,5 @@
-// Package space knows what is taken on a page and whether a text or a line has
-// room there. It may import scenes alone.
+// Package space records which parts of a page are taken, and finds whether a
+// text or a line fits. It may import scenes only.
 package space
 
 import (

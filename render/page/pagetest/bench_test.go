@@ -32,8 +32,8 @@ type bench struct {
 	t     testing.TB
 	mu    sync.Mutex
 	runs  map[string]*kept
-	drawn map[string]page.Joint
 	clock func() time.Time
+	light page.Scheme // of all its pages, instead of the device's own
 	posts int         // entries that reached it
 	cut   atomic.Bool // the network is cut
 	deaf  atomic.Bool // no entry reaches it
@@ -56,7 +56,7 @@ type kept struct {
 func TestMain(m *testing.M) { os.Exit(Main(m)) }
 
 func newBench(t testing.TB) *bench {
-	b := &bench{t: t, runs: map[string]*kept{}, drawn: map[string]page.Joint{}, clock: time.Now}
+	b := &bench{t: t, runs: map[string]*kept{}, clock: time.Now}
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /{$}", b.shows(b.home))
 	mux.HandleFunc("GET /patterns/{name}", b.shows(b.pattern))
@@ -229,11 +229,14 @@ func (b *bench) shows(write func(w http.ResponseWriter, f page.Frame, r *http.Re
 		w.Header().Set("Content-Security-Policy", policy)
 		w.Header().Set("Content-Type", "text/html; charset=utf-8")
 		f := page.Frame{Words: b.words(r), Path: r.URL.Path, Now: b.clock()}
+		b.mu.Lock()
+		defer b.mu.Unlock()
 		if c, err := r.Cookie(page.SchemeCookie); err == nil {
 			f.Scheme = page.Scheme(c.Value)
 		}
-		b.mu.Lock()
-		defer b.mu.Unlock()
+		if b.light != page.BySystem {
+			f.Scheme = b.light
+		}
 		var page answer
 		page.head = w.Header()
 		if err := write(&page, f, r); err != nil {
@@ -301,14 +304,21 @@ func (b *bench) pattern(w http.ResponseWriter, f page.Frame, r *http.Request) er
 	})
 }
 
-// joint draws a joint once for each direction and language.
+// drawn are the joints of all benches, drawn once for each direction and language.
+var drawn = struct {
+	sync.Mutex
+	all map[string]page.Joint
+}{all: map[string]page.Joint{}}
+
 func (b *bench) joint(p plan.Plan, d run.Direction, f page.Frame) (page.Joint, error) {
 	name := p.Name + string(d) + f.Words.Language
-	if j, drawn := b.drawn[name]; drawn {
+	drawn.Lock()
+	defer drawn.Unlock()
+	if j, is := drawn.all[name]; is && p.Name != "" {
 		return j, nil
 	}
 	j, err := page.JointOf(p, d, f.Words)
-	b.drawn[name] = j
+	drawn.all[name] = j
 	return j, err
 }
 

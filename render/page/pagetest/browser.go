@@ -1,5 +1,5 @@
-// Package pagetest has the browser for the tests of pages: devices, taps, keys, and
-// what went wrong in a page. Tests alone import it.
+// Package pagetest has the browser for the tests of pages: devices, taps, keys,
+// and the errors of a page. Only tests import it.
 package pagetest
 
 import (
@@ -83,6 +83,9 @@ func Browser(t *testing.T) context.Context {
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(folder),
 		chromedp.WSURLReadTimeout(time.Hour), // its first start reads much from the disk
+		// A page is drawn by the processor, and no process or page is kept for later.
+		chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true),
+		chromedp.Flag("disable-features", "SpareRendererForSitePerProcess,BackForwardCache,ProcessPerSiteUpToMainFrameThreshold,Translate"),
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true))
 	ctx, end := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, stop := chromedp.NewContext(ctx)

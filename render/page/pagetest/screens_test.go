@@ -12,6 +12,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/geometry/testkit"
+	"drawdown/render/page"
 	"drawdown/sequence/run"
 )
 
@@ -110,53 +111,98 @@ const faults = `(() => {
 	return found;
 })()`
 
-// Every screen fits the devices, light and dark, in all languages. A plain run tries
-// each screen on one of them. DRAWDOWN_PICTURES names a folder for the pictures of
-// all, DRAWDOWN_SCREEN those that are wanted, with commas between, DRAWDOWN_LOOK how:
-// "dark,de".
+// Every screen fits the devices, in each scheme and all languages, and breaks no rule
+// of WCAG 2.2, A or AA, that a program can check. A plain run tries each screen once,
+// by turns on each device, in each scheme and language. DRAWDOWN_PICTURES names a
+// folder for the pictures of all, DRAWDOWN_SCREEN those that are wanted, with commas
+// between, DRAWDOWN_LOOK how: "dark,de".
 func TestScreens(t *testing.T) {
-	t.Parallel()
-	ctx := Browser(t)
-	b := newBench(t)
-	list := screens(b)
-	folder := os.Getenv("DRAWDOWN_PICTURES")
-	only := os.Getenv("DRAWDOWN_SCREEN")
 	for k, d := range Devices {
-		one := NewTab(t, ctx, d)
-		for n, s := range list {
-			if only != "" && !slices.Contains(strings.Split(only, ","), s.name) || folder == "" && n%len(Devices) != k && !testkit.Full() {
-				continue
-			}
-			scheme := []string{"light", "dark"}[(k+n)%2]
-			language := []string{"en", "de", "fr", "es"}[(k+n)%4]
-			if folder != "" {
-				scheme, language, _ = strings.Cut(cmp.Or(os.Getenv("DRAWDOWN_LOOK"), "light,en"), ",")
-			}
-			one.Scheme(scheme)
-			one.Language(language)
-			one.Open(b.URL + s.path)
-			if Evaluate[bool](one, `document.body.classList.contains("run")`) {
-				one.Until(`document.body.dataset.ready === "yes"`)
-			}
-			if got := Evaluate[string](one, `document.documentElement.lang`); got != language {
-				t.Errorf("%s is in %q, want %q", s.name, got, language)
-			}
-			if s.then != "" {
-				Evaluate[any](one, s.then+`; null`)
-			}
-			for _, fault := range Evaluate[[]string](one, faults) {
-				t.Errorf("%s, %s, %s: %s", d.Name, s.name, language, fault)
-			}
-			if folder != "" {
-				picture, err := chromedp.Run(one.Ctx, chromedp.CaptureScreenshot())
-				if err != nil {
-					t.Fatal(err)
+		t.Run(d.Name, func(t *testing.T) {
+			t.Parallel()
+			b := newBench(t)
+			one := NewTab(t, Browser(t), d)
+			var barred []string
+			for n, s := range screens(b) {
+				if !isWanted(s.name, n, k) {
+					continue
 				}
-				if err := os.WriteFile(filepath.Join(folder, s.name+"-"+d.Name+"-"+scheme+"-"+language+".png"), picture, 0o644); err != nil {
-					t.Fatal(err)
+				scheme, language := look(n/len(Devices) + k)
+				where := strings.Join([]string{s.name, d.Name, scheme, language}, "-")
+				show(one, b, s, scheme, language)
+				for _, fault := range Evaluate[[]string](one, faults) {
+					t.Errorf("%s: %s", where, fault)
+				}
+				one.picture(where)
+				for _, fault := range barriers(one) {
+					barred = append(barred, where+": "+fault)
 				}
 			}
-		}
-		one.Quiet()
+			one.Quiet()
+			t.Run("accessible", func(t *testing.T) {
+				if axe() == "" {
+					t.Skip("not installed: axe-core, whose axe.min.js DRAWDOWN_AXE names; see .ci/tools")
+				}
+				for _, fault := range barred {
+					t.Error(fault)
+				}
+			})
+		})
+	}
+}
+
+var pictures = os.Getenv("DRAWDOWN_PICTURES")
+
+// isWanted says whether the nth screen is tried on the kth device.
+func isWanted(name string, n, k int) bool {
+	if only := os.Getenv("DRAWDOWN_SCREEN"); only != "" && !slices.Contains(strings.Split(only, ","), name) {
+		return false
+	}
+	return pictures != "" || n%len(Devices) == k || testkit.Full()
+}
+
+// look gives the scheme and the language of a turn, or those of the pictures.
+func look(turn int) (scheme, language string) {
+	if pictures != "" {
+		scheme, language, _ = strings.Cut(cmp.Or(os.Getenv("DRAWDOWN_LOOK"), "light,en"), ",")
+		return scheme, language
+	}
+	return []string{"light", "dark", "contrast"}[turn%3], []string{"en", "de", "fr", "es"}[turn%4]
+}
+
+// show opens a screen.
+func show(one *Tab, b *bench, s screen, scheme, language string) {
+	one.T.Helper()
+	b.mu.Lock()
+	if b.light = page.BySystem; scheme == "contrast" {
+		b.light = page.Contrast // no system says so: the page is told
+	}
+	b.mu.Unlock()
+	one.Scheme(scheme)
+	one.Language(language)
+	one.Open(b.URL + s.path)
+	if Evaluate[bool](one, `document.body.classList.contains("run")`) {
+		one.Until(`document.body.dataset.ready === "yes"`)
+	}
+	if got := Evaluate[string](one, `document.documentElement.lang`); got != language {
+		one.T.Errorf("%s is in %q, want %q", s.name, got, language)
+	}
+	if s.then != "" {
+		Evaluate[any](one, s.then+`; null`)
+	}
+}
+
+// picture keeps a picture of the page where that is asked for.
+func (one *Tab) picture(name string) {
+	one.T.Helper()
+	if pictures == "" {
+		return
+	}
+	picture, err := chromedp.Run(one.Ctx, chromedp.CaptureScreenshot())
+	if err != nil {
+		one.T.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(pictures, name+".png"), picture, 0o644); err != nil {
+		one.T.Fatal(err)
 	}
 }

@@ -32,7 +32,7 @@ func decode(t *testing.T, file []byte) image.Image {
 	return im
 }
 
-// averages gives the mean lightness of each block of pixels: two rasterisers
+// averages returns the mean lightness of each block of pixels: two rasterisers
 // never agree by the pixel, but they put the same ink into the same block.
 func averages(im image.Image, size image.Point) []int {
 	across, down := size.X/block, size.Y/block

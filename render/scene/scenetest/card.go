@@ -1,7 +1,7 @@
-// Package scenetest is for tests alone. It dumps scenes as text, checks their
-// layout and what a photocopy would lose, and holds scenes to test backends
-// with: a full card, and pages of many marks, drawn by hand. It may import
-// scenes and type alone.
+// Package scenetest dumps scenes as text, checks their layout and what a
+// photocopy would lose, and has scenes to test backends with: a full card, and
+// pages of many marks, drawn by hand. Only tests import it. It may import
+// scenes and type only.
 package scenetest
 
 import (

@@ -56,7 +56,7 @@ func (c *checker) touches(mark scene.Shape, box scene.Box, runs [][]scene.Point,
 	return scene.Point{}, false
 }
 
-// painted says whether a shape from the kth on is filled over a place.
+// painted reports whether a shape from the kth on is filled over a place.
 func (c *checker) painted(p scene.Point, k int) bool {
 	return slices.ContainsFunc(c.shapes[k:], func(s scene.Shape) bool {
 		return s.Fill != scene.None && s.Path.Bounds().Contains(p) && encloses(s.Path.Flatten(), p)

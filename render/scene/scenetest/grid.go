@@ -48,7 +48,7 @@ func (c *checker) rules() (all []rule) {
 	return all
 }
 
-// continues says whether something stands behind the end of a line.
+// continues reports whether something stands behind the end of a line.
 func (c *checker) continues(r rule) bool {
 	behind := scene.Box{Left: r.right + touch, Right: c.page.Width, Top: r.y - besideOf, Bottom: r.y + besideOf}
 	return slices.ContainsFunc(c.texts, func(t scene.Text) bool { return behind.Meets(t.Box()) }) ||

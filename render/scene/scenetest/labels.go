@@ -57,7 +57,7 @@ func (o *outline) distance(box scene.Box) float64 {
 	return scene.RunsToBox(o.runs, box)
 }
 
-// holds says whether a place lies in a spot. A spot bulges outwards everywhere,
+// holds reports whether a place lies in a spot. A spot bulges outwards everywhere,
 // and the edge of the paper may cut it into lines that no longer meet: a place
 // is in what is left of it where no straight line parts it from all of these.
 func (o *outline) holds(p scene.Point) bool {
@@ -75,7 +75,7 @@ func (o *outline) holds(p scene.Point) bool {
 	return widest < math.Pi
 }
 
-// cutCorner gives the corner of the paper between the two ends of a line that
+// cutCorner returns the corner of the paper between the two ends of a line that
 // two edges of it cut: on the other side of the ends from where the line bulges.
 // A line that is whole, or that one edge cuts, has none.
 func cutCorner(run []scene.Point) []scene.Point {

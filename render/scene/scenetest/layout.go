@@ -8,7 +8,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// CheckLayout gives every fault in the layout of a page: type that meets other
+// CheckLayout returns every fault in the layout of a page: type that meets other
 // type, a mark, a trail or the margin; a number that lies neither in nor beside
 // its own mark, nor on a leader from it; the name of a spot that
 // stands away from it, or nearer to another; a trail through a foreign mark, or a
@@ -127,7 +127,7 @@ func crosses(runs [][]scene.Point, box scene.Box) bool {
 	return false
 }
 
-// encloses says whether the point lies inside the outline (even–odd rule). A run
+// encloses reports whether the point lies inside the outline (even–odd rule). A run
 // that is open is closed by a straight line, as it is where it is filled.
 func encloses(runs [][]scene.Point, p scene.Point) bool {
 	inside := false

@@ -54,7 +54,7 @@ func meet(a, b [][]scene.Point) bool {
 	return false
 }
 
-// linesMeet says whether the straight lines a–b and c–d touch.
+// linesMeet reports whether the straight lines a–b and c–d touch.
 func linesMeet(a, b, c, d scene.Point) bool {
 	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
 	c1, d1, a2, b2 := side(a, b, c), side(a, b, d), side(c, d, a), side(c, d, b)

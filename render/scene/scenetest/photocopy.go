@@ -6,7 +6,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// CheckPhotocopy gives what a page loses on a copier that knows black and white
+// CheckPhotocopy returns what a page loses on a copier that knows black and white
 // alone: type that sinks into what lies under it, lines that vanish. Tints may
 // vanish; what has no outline then is the reader's to miss, so nothing may hang
 // on it.
@@ -86,7 +86,7 @@ func lostLine(s scene.Shape) []string {
 	return nil
 }
 
-// dark says whether a copier makes the ink black: where it is darker than half
+// dark reports whether a copier makes the ink black: where it is darker than half
 // (luminance by ITU-R BT.601).
 func dark(k scene.Ink) bool {
 	r, g, b := k.RGB()

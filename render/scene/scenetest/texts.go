@@ -6,7 +6,7 @@ import (
 	"drawdown/render/scene"
 )
 
-// Texts gives the texts of pages, in their order.
+// Texts returns the texts of pages, in their order.
 func Texts(pages ...scene.Page) []scene.Text {
 	var all []scene.Text
 	for _, page := range pages {
@@ -19,7 +19,7 @@ func Texts(pages ...scene.Page) []scene.Text {
 	return all
 }
 
-// Said gives all that stands on pages, in their order, with blanks about each
+// Said returns all that stands on pages, in their order, with blanks about each
 // line, so that sentences can be looked for across the ends of lines.
 func Said(pages ...scene.Page) string {
 	var all strings.Builder

@@ -51,7 +51,7 @@ func (t tones) byToneAlone(i, k int) bool {
 		same(a, b) && t.sameWithin(i, k)
 }
 
-// sameWithin says whether the same is drawn over two things.
+// sameWithin reports whether the same is drawn over two things.
 func (t tones) sameWithin(i, k int) bool {
 	a, b := t.over(i), t.over(k)
 	return t.worded(i) == t.worded(k) && slices.EqualFunc(a, b, func(m, n int) bool {
@@ -59,7 +59,7 @@ func (t tones) sameWithin(i, k int) bool {
 	})
 }
 
-// over gives the shapes that are drawn over a thing and lie in it.
+// over returns the shapes that are drawn over a thing and lie in it.
 func (t tones) over(i int) (all []int) {
 	box := t.boxes[i].Grown(touch)
 	for k := i + 1; k < len(t.shapes); k++ {
@@ -70,7 +70,7 @@ func (t tones) over(i int) (all []int) {
 	return all
 }
 
-// worded says whether a word stands in a thing.
+// worded reports whether a word stands in a thing.
 func (t tones) worded(i int) bool {
 	box := t.boxes[i]
 	return slices.ContainsFunc(t.texts, func(text scene.Text) bool { return box.Contains(text.Box().Centre()) })

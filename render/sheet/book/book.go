@@ -1,8 +1,7 @@
-// Package book binds the papers of a whole machine: contents, overview,
-// everything for stripping in working order, what to have ready, everything
-// for building, and what is checked once more. It decides what stands where; the
-// papers of a joint come from the sheets of their own, and what there is to list
-// from package overhaul.
+// Package book binds the sheets of a whole machine: contents, overview, the
+// teardown in working order, the parts to prepare, the rebuild, and the check
+// passes. It decides what goes where; the sheets of a joint come from their own
+// packages, and the lists from package overhaul.
 package book
 
 import (

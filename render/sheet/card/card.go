@@ -1,9 +1,10 @@
 // Package card lays out the card of a joint: the tightening side and the
-// loosening side. It decides what stands where on which page: it measures every
-// block once, chooses the first page among ways to fill it, and draws that.
+// loosening side. It decides what goes where on which page: it measures every
+// block once, chooses the best of several ways to fill the first page, and
+// draws that.
 //
 // It may import plans and their quantities, diagrams, scenes, type, words and
-// what sheets share. It reckons nothing.
+// what sheets share. It calculates no figures.
 package card
 
 import (

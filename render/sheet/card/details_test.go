@@ -18,7 +18,7 @@ import (
 	"drawdown/render/words"
 )
 
-// fullParts are parts of 400 fasteners, whose numbers find no room on small
+// fullParts are parts of 400 fasteners, whose numbers do not fit on small
 // paper.
 var fullParts = map[string]string{
 	"circle":    `{circle: {count: 400, diameter: 5200, centre: [0, 0], first: 90°, turn: right, kind: main, id: S}}`,

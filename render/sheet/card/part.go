@@ -224,7 +224,7 @@ func (c *card) left(d drawnPart) []string {
 	return notes
 }
 
-// Where numbers find no room on the part, it is drawn again in details on pages
+// Where numbers do not fit on the part, it is drawn again in details on pages
 // of their own: a tick box is no use for a bolt that nobody can find.
 
 const (

@@ -39,12 +39,12 @@ func TestReadBack(t *testing.T) {
 			requests = requests[k%len(requests):][:1]
 		}
 		for _, ask := range requests {
-			all.card(t, program, p, ask)
+			all.card(t, program, name, p, ask)
 		}
 	}
 	for seed := range testkit.Samples(6, 500) {
 		requests := sheettest.Requests(seed)
-		all.card(t, program, planOf(t, patterntest.Generated(uint64(seed))), requests[seed%len(requests)])
+		all.card(t, program, fmt.Sprint("joint ", seed), planOf(t, patterntest.Generated(uint64(seed))), requests[seed%len(requests)])
 	}
 	t.Logf("%d files, %d drawings, %d numbers and %d figures read back", all.files, all.drawings, all.numbers, all.figures)
 	if all.drawings < all.files || all.figures < all.files {
@@ -80,13 +80,13 @@ func TestReadBackNoticesFaults(t *testing.T) {
 // readBack counts what was read.
 type readBack struct{ files, drawings, numbers, figures int }
 
-func (r *readBack) card(t *testing.T, program string, p plan.Plan, ask sheet.Request) {
+func (r *readBack) card(t *testing.T, program, what string, p plan.Plan, ask sheet.Request) {
 	t.Helper()
 	for which, side := range map[card.Sides]plan.Side{card.TightenSide: p.Tighten, card.LoosenSide: p.Loosen} {
 		document, notes := card.Document(p, which, ask)
 		r.files++
 		for _, fault := range r.side(wordsOf(t, program, document), p, side, len(notes) == 0) {
-			t.Errorf("%s, %s, on %s (%g wide) in %s: %s", p.Title, which, ask.Paper.Name, ask.Paper.Width, ask.Words.Language, fault)
+			t.Errorf("%s, %s, on %s (%g wide) in %s: %s", what, which, ask.Paper.Name, ask.Paper.Width, ask.Words.Language, fault)
 		}
 	}
 }
@@ -148,13 +148,13 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 		at := p.Joint.Fasteners[i].At
 		places[k] = complex(at.X, at.Y)
 	}
-	before := r.drawings
+	before, seen := r.drawings, make([]bool, len(places))
 	var rest []word // in reading order
 	for n, words := range pages {
 		drawing, found := findDrawing(words, places)
 		if found {
 			r.drawings++
-			for _, fault := range r.drawing(words, places, drawing, whole) {
+			for _, fault := range r.drawing(words, places, drawing, seen) {
 				faults = append(faults, fmt.Sprintf("page %d: %s", n+1, fault))
 			}
 		}
@@ -163,6 +163,9 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 	if r.drawings == before && len(places) >= fewestNumbers {
 		faults = append(faults, "no drawing is found")
 	}
+	if k := slices.Index(seen, false); k >= 0 && whole && r.drawings > before {
+		faults = append(faults, fmt.Sprintf("%d stands on no drawing", k+1))
+	}
 	return append(faults, r.stages(rest, side.Stages)...)
 }
 
@@ -170,7 +173,7 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 // turn·p.
 type drawing struct {
 	from, turn complex128
-	near       float64 // half the least distance of two places, in points
+	near       float64 // half the least distance of two places, or the height of a number, in points
 	height     float64 // of the numbers
 	low, high  complex128
 }
@@ -221,7 +224,7 @@ func leastDistance(places []complex128) float64 {
 
 // fit tries the first and last few numbers as two that are at their places.
 func fit(numbers []word, places []complex128, least float64) (best drawing, ok bool) {
-	most := 0
+	most, leastOff := 0, 0.0
 	for a, first := range numbers {
 		for _, second := range numbers[a+1:] {
 			i, j := index(first), index(second)
@@ -232,13 +235,13 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 			if quarters := cmplx.Phase(turn) / (math.Pi / 2); math.Abs(quarters-math.Round(quarters)) > 0.02 {
 				continue // a part is drawn as it lies, or on its side
 			}
-			d := drawing{from: first.at - turn*places[i], turn: turn, near: least * cmplx.Abs(turn) / 2}
-			if hits := d.hits(numbers, places); hits > most {
-				best, most = d, hits
+			d := drawing{from: first.at - turn*places[i], turn: turn, near: max(least*cmplx.Abs(turn)/2, first.height)}
+			if hits, off := d.hits(numbers, places); hits > most || hits == most && off < leastOff {
+				best, most, leastOff = d, hits, off
 			}
 		}
 	}
-	if most < fewestNumbers || 10*most < 6*len(places) {
+	if most < fewestNumbers || 10*most < 6*len(numbers) {
 		return drawing{}, false
 	}
 	best.refine(numbers, places)
@@ -277,21 +280,21 @@ func (d *drawing) refine(numbers []word, places []complex128) {
 	}
 }
 
-// hits counts the numbers that lie at their places.
-func (d drawing) hits(numbers []word, places []complex128) (hits int) {
+// hits counts the numbers that lie at their places, and how far they are off in all.
+func (d drawing) hits(numbers []word, places []complex128) (hits int, off float64) {
 	for _, w := range numbers {
-		if cmplx.Abs(w.at-d.of(places[index(w)])) < d.near {
-			hits++
+		if by := cmplx.Abs(w.at - d.of(places[index(w)])); by < d.near {
+			hits, off = hits+1, off+by
 		}
 	}
-	return hits
+	return hits, off
 }
 
 // drawing checks the numbers of a drawing. A number may stand on any side of its
 // place, and where it is crowded, nearer to another: so two numbers are looked at at a
 // time. One lies from the other as the places do, not the other way round, as it would
 // if they were exchanged.
-func (r *readBack) drawing(words []word, places []complex128, d drawing, whole bool) (faults []string) {
+func (r *readBack) drawing(words []word, places []complex128, d drawing, seen []bool) (faults []string) {
 	at := make([][]word, len(places))
 	for _, w := range words {
 		n, err := strconv.Atoi(w.text)
@@ -309,7 +312,8 @@ func (r *readBack) drawing(words []word, places []complex128, d drawing, whole b
 		}
 	}
 	for k, of := range at {
-		if len(of) > 1 || len(of) == 0 && whole {
+		seen[k] = seen[k] || len(of) > 0
+		if len(of) > 1 {
 			faults = append(faults, fmt.Sprintf("%d stands %d times", k+1, len(of)))
 		}
 		for j := range k {

@@ -1,6 +1,6 @@
-// Package condition lays out the sheet on which the state of every fastener is
-// noted as it comes out: seized, stretched, damaged, broken, replaced. It may
-// import plans, diagrams, scenes, type, words and what sheets share.
+// Package condition lays out the sheet to record the state of every fastener as
+// it comes out: seized, stretched, damaged, broken, replaced. It may import
+// plans, diagrams, scenes, type, words and what sheets share.
 package condition
 
 import (

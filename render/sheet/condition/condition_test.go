@@ -205,7 +205,7 @@ func TestColumns(t *testing.T) {
 	}
 }
 
-// Numbers that find no room in the drawing are told.
+// Numbers that do not fit in the drawing are reported.
 func TestCrowdedDrawing(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
 	document, notes := condition.Document(p, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
@@ -220,7 +220,7 @@ func TestCrowdedDrawing(t *testing.T) {
 			t.Errorf("row %d is missing", n)
 		}
 	}
-	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 numbers found no room") {
+	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 numbers do not fit") {
 		t.Errorf("notes %q", notes)
 	}
 }

@@ -1,7 +1,7 @@
-// Package drawing lays out the plain drawing by which a pattern is checked
-// against the part: every place with its id, and the places as a table; or all
-// at its true size, to be laid on the part. It may import plans, diagrams, what
-// prints at true size, scenes, type, words and what sheets share.
+// Package drawing lays out the plain drawing that is compared with the part:
+// every place with its id and a table of places; or every hole at true size, to
+// lay on the part. It may import plans, diagrams, truesize, scenes, type, words
+// and what sheets share.
 package drawing
 
 import (

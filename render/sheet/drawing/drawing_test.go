@@ -163,11 +163,11 @@ func TestActualSizeIsExact(t *testing.T) {
 	}
 }
 
-// Ids that find no room are told, on the sheet too.
+// Ids that do not fit are reported, on the sheet too.
 func TestCrowdedDrawing(t *testing.T) {
 	p := planOf(t, "drawdown: 1\ntitle: Crowded\nfasteners: [{grid: {columns: 20, rows: 20, pitch: [60, 55], id: M}}]\n")
 	document, notes := lay(t, p, false, sheet.Request{Paper: sheet.Papers[2], Words: words.English()})
-	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 ids found no room on a5") {
+	if len(notes) != 1 || !strings.Contains(notes[0], "of 400 ids do not fit on a5") {
 		t.Errorf("notes %q", notes)
 	}
 	for _, it := range document.Pages[0].Items {
@@ -175,10 +175,10 @@ func TestCrowdedDrawing(t *testing.T) {
 			return
 		}
 	}
-	t.Error("the sheet does not say that ids found no room")
+	t.Error("the sheet does not say which ids do not fit")
 }
 
-// Words that find no room are told on the paper too.
+// Words that do not fit are reported on the paper too.
 func TestWordsWithoutRoomAreSaid(t *testing.T) {
 	p := planOf(t, "p4-cam-caps")
 	long := strings.Repeat("long name ", 6)

@@ -1,6 +1,6 @@
 // Package forecast lays out what tightening leaves in each bolt: the part with
-// the least share that each bolt keeps, a chart of every pass, and what limits
-// the figures. It reckons nothing; all figures come from the forecast.
+// the least share that each bolt keeps, a chart of every pass, and the limits
+// of the figures. It calculates nothing; all figures come from the forecast.
 package forecast
 
 import (

@@ -1,6 +1,6 @@
-// Package handout lays out what a class needs: the part without numbers to
-// fill in, the key, the page that tells why, and the graded answers. It decides
-// what stands where; the orders, grades and figures come to it as they are.
+// Package handout lays out the sheets for a class: the part without numbers to
+// fill in, the key, the page that explains the order, and the marked answers.
+// It decides what goes where; orders, marks and figures are passed in.
 package handout
 
 import (

@@ -130,7 +130,7 @@ func TestWhySays(t *testing.T) {
 		{"p4-head", &telling, []string{"Why from the centre outwards?", "keeps ≈ 94 (86–98) % in this order and ≈ 69 (23–86) % edges first", "In brackets"}, []string{"out of true", "crosswise", "Purpose of the order"}},
 		{"p4-head", &someFigures, []string{"Purpose of the order", "no bulge is trapped"}, []string{"≈", "finds little"}},
 		{"p4-flywheel", &someFigures, []string{"Purpose of the order", "no side is pinched"}, []string{"≈", "finds little", "bulge"}},
-		{"p4-pump-flange", &interaction.Reason{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "is ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm once round the rim", "does not show the benefit of the order"}, []string{"centre outwards", "edges first", "edges bend"}},
+		{"p4-pump-flange", &interaction.Reason{UnevenMm: someFigures.UnevenMm, TellsUneven: true}, []string{"Why crosswise?", "is ≈ 0.14 (0.09–0.21) mm out of true in this order and ≈ 0.23 (0.14–0.35) mm one by one round the rim", "does not show the benefit of the order"}, []string{"centre outwards", "edges first", "edges bend"}},
 		{"p4-head", nil, []string{"Common practice"}, []string{"≈"}},
 	} {
 		text := said(whyDocument(planOf(t, c.pattern), c.figures, ask))

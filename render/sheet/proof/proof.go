@@ -1,7 +1,7 @@
 // Package proof lays out the sheet that shows what a trace found, drawn over
-// the picture itself, so that an eye can judge it. It gives a scene and the
-// picture under it; painting is left to the backend. It may import places,
-// traces, scenes, type, words and what sheets share.
+// the picture itself, so that a person can check it. It returns a scene and the
+// picture under it; the backend paints them. It may import places, traces,
+// scenes, type, words and what sheets share.
 package proof
 
 import (

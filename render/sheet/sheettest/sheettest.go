@@ -1,6 +1,5 @@
-// Package sheettest holds what the tests of all sheets share: papers,
-// languages, what is asked for, and the check of a layout. Tests alone import
-// it.
+// Package sheettest has what the tests of all sheets share: papers, languages,
+// requests, and the check of a layout. Only tests import it.
 package sheettest
 
 import (

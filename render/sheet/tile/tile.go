@@ -1,8 +1,8 @@
-// Package tile prints a drawing that is larger than a sheet of paper at its
-// true size: over several sheets with an overlap, crop marks, check bars and a
-// key plan. It knows no bolt: a drawing is lines, which are cut where a sheet
-// ends, and pieces, which are whole on at least one sheet. It may import scenes,
-// type, words and what sheets share.
+// Package tile prints a drawing that is larger than the paper at true size:
+// over several sheets with an overlap, crop marks, check bars and a key plan.
+// It knows nothing of bolts: a drawing is lines, which are cut at the edge of a
+// sheet, and pieces, which are whole on at least one sheet. It may import
+// scenes, type, words and what sheets share.
 package tile
 
 import (

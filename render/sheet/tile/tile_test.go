@@ -203,7 +203,7 @@ func TestWordsAtAJoint(t *testing.T) {
 	}
 	d.Words = []tile.Piece{word(strings.Repeat("A LABEL WITHOUT END ", 6), 150, 40)}
 	_, notes, err := pagesOf(d, request(t, "a5"))
-	if err != nil || !strings.Contains(strings.Join(notes, "\n"), "found no room") {
+	if err != nil || !strings.Contains(strings.Join(notes, "\n"), "do not fit") {
 		t.Errorf("notes %q, %v", notes, err)
 	}
 }

@@ -1,7 +1,6 @@
-// Package tray lays out full-size sheets to lay fasteners and parts on while a
-// joint is taken apart: each in its place, the right way round. It may import
-// places, plans, sizes of heads, what prints at true size, scenes, type, words and
-// what sheets share.
+// Package tray lays out full-size sheets to lay fasteners and parts on during a
+// teardown, each in its place and the right way round. It may import places,
+// plans, sizes of heads, truesize, scenes, type, words and what sheets share.
 package tray
 
 import (

@@ -1,7 +1,7 @@
-// Package truesize draws a part in millimetres of paper, at its true size or
+// Package truesize draws a part in millimetres of paper, at true size or
 // reduced, for sheets that a part or its fasteners are laid on: its lines, a
 // spot for each fastener, and words where there is room. It prints them over as
-// many sheets as that takes. It may import places, diagrams, tiles, scenes, type,
+// many sheets as needed. It may import places, diagrams, tiles, scenes, type,
 // words and what sheets share; it sees no plan.
 package truesize
 

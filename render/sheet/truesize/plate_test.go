@@ -89,7 +89,7 @@ func TestNoRoom(t *testing.T) {
 		}
 	}
 	notes := truesize.Notes(p.Drawing.NoRoom, words.English())
-	if len(notes) != 1 || !strings.Contains(notes[0], "words found no room: ") || !strings.HasSuffix(notes[0], " more") || len(notes[0]) > 150 {
+	if len(notes) != 1 || !strings.Contains(notes[0], "words do not fit: ") || !strings.HasSuffix(notes[0], " more") || len(notes[0]) > 150 {
 		t.Errorf("notes %q", notes)
 	}
 }

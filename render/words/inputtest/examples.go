@@ -1,5 +1,5 @@
-// Package inputtest has an example of every finding about
-// what is read: patterns, machines, drawings, tables, surveys, pictures. Tests alone import it.
+// Package inputtest has an example of every finding about input: patterns,
+// machines, drawings, tables, surveys, pictures. Only tests import it.
 package inputtest
 
 import (

@@ -148,6 +148,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	wrenches.BelowZero:       {"key": "torque", "written": "\"0 mm\""},
 	nodes.MoreProblems:       {},
 	nodes.TooLarge:           {"most": 200},
+	nodes.TooManySigns:       {},
 	nodes.Empty:              {"example": "[M1, M2]"},
 	nodes.SecondDocument:     {"example": "[M1, M2]"},
 	nodes.NoDash:             {"line": "- Fit a new gasket"},

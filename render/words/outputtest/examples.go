@@ -1,5 +1,5 @@
-// Package outputtest has an example of every finding about
-// what is shown: commands, reports, sheets, the bench, the record. Tests alone import it.
+// Package outputtest has an example of every finding about output: commands,
+// reports, sheets, the bench, the record. Only tests import it.
 package outputtest
 
 import (

@@ -1,5 +1,5 @@
-// Package sequencetest has an example of every finding about
-// what is worked out: orders, stages, figures, predictions, runs. Tests alone import it.
+// Package sequencetest has an example of every finding about calculations:
+// orders, stages, figures, predictions, runs. Only tests import it.
 package sequencetest
 
 import (

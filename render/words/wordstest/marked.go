@@ -1,6 +1,6 @@
-// Package wordstest gives the tests of what is printed a catalogue in which every
-// word is marked: what stands unmarked was not worded by the catalogue. Tests
-// alone import it.
+// Package wordstest has a catalogue with every word marked, for tests of
+// printed text: unmarked text does not come from the catalogue. Only tests
+// import it.
 package wordstest
 
 import (
@@ -11,7 +11,7 @@ import (
 	"drawdown/render/words"
 )
 
-// All gives every catalogue, English first.
+// All returns every catalogue, English first.
 func All() []*words.Catalogue {
 	var all []*words.Catalogue
 	for _, tag := range words.Languages() {
@@ -24,7 +24,7 @@ func All() []*words.Catalogue {
 	return all
 }
 
-// Marked gives the English catalogue with every word between ‹ and ›, and a comma
+// Marked returns the English catalogue with every word between ‹ and ›, and a comma
 // before decimals.
 func Marked() *words.Catalogue {
 	c := *words.English()
@@ -144,7 +144,7 @@ var (
 	pointed       = regexp.MustCompile(`\d\.\d`)
 )
 
-// Unmarked gives the words of a line that do not come from the marked catalogue,
+// Unmarked returns the words of a line that do not come from the marked catalogue,
 // and the figures that keep their point. Those that are allowed are no words but
 // names, units and keys.
 func Unmarked(line string, allowed *regexp.Regexp) []string {

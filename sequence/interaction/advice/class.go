@@ -1,6 +1,7 @@
-// Package advice decides what a prediction comes to: how strongly the bolts act on
-// each other, whether to ask the maker for another way, and what to say of it. It
-// sees figures, not forces; it may import limits, bounds and what 100 % is.
+// Package advice turns a prediction into advice: how strongly the bolts act on
+// each other, whether to ask the maker for another way, and the reasons. It
+// sees figures, not forces; it may import limits, bounds and the meaning of 100
+// %.
 package advice
 
 import (
@@ -20,7 +21,7 @@ const (
 // ClassActs is the class in words.
 const ClassActs finding.Code = "class acts" // class
 
-// Says gives the class as a finding.
+// Says returns the class as a finding.
 func (c Class) Says() finding.Finding {
 	return finding.Noted(ClassActs, finding.Values{"class": string(c)})
 }

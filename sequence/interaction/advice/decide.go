@@ -92,10 +92,10 @@ type Advice struct {
 	Reasons []finding.Finding
 }
 
-// Says gives all of it.
+// Says returns all of it.
 func (a Advice) Says() []finding.Finding { return append([]finding.Finding{a.Head}, a.Reasons...) }
 
-// AsksForRepeat says whether what is worth asking for gives the last torque again.
+// AsksForRepeat reports whether what is worth asking for gives the last torque again.
 func (a Advice) AsksForRepeat() bool {
 	return (a.Branch == AskFor || a.Branch == AskForButPass) && slices.Contains(repeats, a.Way)
 }

@@ -24,7 +24,7 @@ const (
 	LeastOfBoth  Way = "search: both"
 )
 
-// Searched says whether a way is an order that was searched, which nobody can tell
+// Searched reports whether a way is an order that was searched, which nobody can tell
 // by its name.
 func Searched(w Way) bool { return slices.Contains([]Way{LeastScatter, LeastTilt, LeastOfBoth}, w) }
 

@@ -1,5 +1,5 @@
-// Package bounds has figures that are known within bounds only, and sums of many
-// of them. It decides nothing.
+// Package bounds has figures with a low, a nominal and a high value, and sums
+// of many of them. It decides nothing.
 package bounds
 
 import "math"
@@ -12,7 +12,7 @@ func Of(soft, nominal, stiff float64) Band {
 	return Band{math.Min(nominal, math.Min(soft, stiff)), nominal, math.Max(nominal, math.Max(soft, stiff))}
 }
 
-// Ends gives the figures one by one, as render/words asks for them.
+// Ends returns the figures one by one, as render/words asks for them.
 func (b Band) Ends() (low, nominal, high float64) { return b.Low, b.Nominal, b.High }
 
 // Rough keeps two figures of each, since nobody knows better.

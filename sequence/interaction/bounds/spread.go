@@ -30,7 +30,7 @@ func SpreadsOf(soft, nominal, stiff Spread) Spreads {
 	}
 }
 
-// Percent gives forces in percent of their targets.
+// Percent returns forces in percent of their targets.
 func Percent(forces, targets []float64) []float64 {
 	list := make([]float64, len(forces))
 	for i, f := range forces {

@@ -1,5 +1,5 @@
-// Package checktest holds the check cases of the model, each with its origin, and
-// small things that tests of several rooms need. Tests alone import it.
+// Package checktest has the check cases of the model, each with its origin, and
+// small helpers that tests of several rooms need. Only tests import it.
 package checktest
 
 import (
@@ -27,7 +27,7 @@ type Case struct {
 	Inputs, Expect map[string]any
 }
 
-// CaseOf gives the case with an id.
+// CaseOf returns the case with an id.
 func CaseOf(t *testing.T, id string) Case {
 	t.Helper()
 	var file struct{ Cases []Case }

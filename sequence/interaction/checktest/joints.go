@@ -48,7 +48,7 @@ func InTurn(n int) []int {
 // of a real row sit four times as soft: use Row for these.
 type InfiniteBeam struct{ BendingNmm2 float64 }
 
-// At gives what the beam gives way at a distance from a unit load, in mm/N.
+// At returns what the beam gives way at a distance from a unit load, in mm/N.
 // The foundation is that of a millimetre of the beam's length.
 func (b InfiniteBeam) At(distanceMm, foundationMPa float64) float64 {
 	lambda := math.Pow(foundationMPa/(4*b.BendingNmm2), 0.25)

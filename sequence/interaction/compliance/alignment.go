@@ -23,7 +23,7 @@ func RowEnds(at []geometry.Point) (first, last geometry.Point) {
 	return first, last
 }
 
-// InLine says whether places lie on a line, within a tenth of their spacing.
+// InLine reports whether places lie on a line, within a tenth of their spacing.
 func InLine(at []geometry.Point) bool {
 	if len(at) < 2 {
 		return false
@@ -33,7 +33,7 @@ func InLine(at []geometry.Point) bool {
 	return !slices.ContainsFunc(at, func(p geometry.Point) bool { return distanceToEdge(first, last, p) > most })
 }
 
-// OnCircle says whether places lie round a circle.
+// OnCircle reports whether places lie round a circle.
 func OnCircle(at []geometry.Point) bool {
 	return geometry.OneCircle(at, geometry.Enclose(at).Centre)
 }

@@ -19,7 +19,7 @@ const (
 	mostBeamElements = 4000 // beyond, the figures are a slip of the unit
 )
 
-// Compliance gives what the beam gives way at each place along it for a unit
+// Compliance returns what the beam gives way at each place along it for a unit
 // load at each other, in mm/N: by finite elements with a node at each place.
 func (b Beam) Compliance(alongMm []float64) (*mat.SymDense, error) {
 	if err := b.check(alongMm); err != nil {

@@ -24,7 +24,7 @@ func newElements(unknowns, reach int) *elements {
 	return &elements{unknowns, reach, unknowns, make([]float64, unknowns*(reach+1)), make([]float64, unknowns), nil}
 }
 
-// row gives row i from a column to its diagonal.
+// row returns row i from a column to its diagonal.
 func (e *elements) row(i, from int) []float64 {
 	end := (i + 1) * (e.reach + 1)
 	return e.lower[end-1-(i-from) : end]
@@ -114,7 +114,7 @@ func (e *elements) settle(i, j int) error {
 	return nil
 }
 
-// compliance gives what the places of the loads give way, for a unit load at
+// compliance returns what the places of the loads give way, for a unit load at
 // each: C = Bᵀ K⁻¹ B = (L⁻¹B)ᵀ (L⁻¹B).
 func (e *elements) compliance(loads [][]share) (*mat.SymDense, error) {
 	if err := e.factor(); err != nil {

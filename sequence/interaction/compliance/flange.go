@@ -25,10 +25,10 @@ type Flange struct {
 	Centre      geometry.Point
 }
 
-// FullFace says whether the gasket reaches over the whole face.
+// FullFace reports whether the gasket reaches over the whole face.
 func (f Flange) FullFace() bool { return f.GasketInner == 0 && f.GasketOuter == 0 }
 
-// Compliance gives what the flange gives way at each bolt for a unit load at
+// Compliance returns what the flange gives way at each bolt for a unit load at
 // each other, in mm/N.
 func (f Flange) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := positive(foundation(foundationMPaPerMm)); err != nil {
@@ -42,7 +42,7 @@ func (f Flange) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*ma
 	return ring.Compliance(anglesOf(at, f.Centre), line, harmonics)
 }
 
-// Ring gives the flange as a ring beam, with the foundation of a millimetre
+// Ring returns the flange as a ring beam, with the foundation of a millimetre
 // round it, in N/mm².
 func (f Flange) Ring(foundationMPaPerMm float64) (ring Ring, foundationMPa float64, err error) {
 	if err := f.check(); err != nil {

@@ -66,7 +66,7 @@ func ParseGasket(text string) (Gasket, error) {
 	return "", finding.Failed(GasketUnknown, finding.Values{"written": text, "allowed": names})
 }
 
-// StiffnessMPaPerMm gives the stiffness on loading; all 0 where the faces meet
+// StiffnessMPaPerMm returns the stiffness on loading; all 0 where the faces meet
 // and the parts alone give way.
 func (g Gasket) StiffnessMPaPerMm() (bounds.Band, error) {
 	for _, known := range gaskets {

@@ -5,7 +5,7 @@ package compliance
 // count for one element length, so that all unknowns are in mm.
 var cubics = [4][4]float64{{1, 0, -3, 2}, {0, 1, -2, 1}, {0, 0, 3, -2}, {0, 0, -1, 1}}
 
-// hermiteAt gives the shape functions at a place in the element, 0…1.
+// hermiteAt returns the shape functions at a place in the element, 0…1.
 func hermiteAt(xi float64) (n [4]float64) {
 	for p, c := range cubics {
 		n[p] = c[0] + xi*(c[1]+xi*(c[2]+xi*c[3]))
@@ -21,7 +21,7 @@ func derivative(c [4]float64, times int) [4]float64 {
 	return c
 }
 
-// productOverUnit gives the integral of a product of polynomials over 0…1.
+// productOverUnit returns the integral of a product of polynomials over 0…1.
 func productOverUnit(a, b [4]float64) (sum float64) {
 	for i := range a {
 		for j := range b {
@@ -31,7 +31,7 @@ func productOverUnit(a, b [4]float64) (sum float64) {
 	return sum
 }
 
-// hermiteProducts gives ∫ N⁽ᵃ⁾ N⁽ᵇ⁾ over an element of the length, for the a-th
+// hermiteProducts returns ∫ N⁽ᵃ⁾ N⁽ᵇ⁾ over an element of the length, for the a-th
 // and b-th derivatives.
 func hermiteProducts(a, b int, length float64) (h [4][4]float64) {
 	scale := length

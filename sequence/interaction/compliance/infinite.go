@@ -13,14 +13,14 @@ import (
 // large.
 type InfinitePlate struct{ RigidityNmm float64 }
 
-// At gives what the plate gives way at a distance from a unit load, in mm/N.
+// At returns what the plate gives way at a distance from a unit load, in mm/N.
 func (p InfinitePlate) At(distanceMm, foundationMPaPerMm float64) float64 {
 	l := CharacteristicLengthMm(p.RigidityNmm, foundationMPaPerMm)
 	// Timoshenko and Woinowsky-Krieger, art. 57: w = −P l²/(2πD)·kei(r/l); w(0) = P l²/(8D)
 	return -l * l / (2 * math.Pi * p.RigidityNmm) * Kei(distanceMm/l)
 }
 
-// Compliance gives what the plate gives way at each point for a unit load at
+// Compliance returns what the plate gives way at each point for a unit load at
 // each other, in mm/N.
 func (p InfinitePlate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := positive(quantity{"plate rigidity", p.RigidityNmm, "N·mm"}, foundation(foundationMPaPerMm)); err != nil {

@@ -32,7 +32,7 @@ func raisedFace(t *testing.T) Flange {
 	}
 }
 
-// boltResilience gives what a bolt gives way within its grip and in its head
+// boltResilience returns what a bolt gives way within its grip and in its head
 // and nut, in short; tension.StiffnessOf does it in full.
 func boltResilience(elastic unit.Stress, diameter unit.Length, stressAreaMm2 float64, shank, threaded unit.Length) stiffness.Resilience {
 	onThread := unit.Length(math.Sqrt(4 / math.Pi * stressAreaMm2))

@@ -1,7 +1,7 @@
-// Package compliance gives what part and gasket give way at each bolt for a newton
-// at each other: plates, rows, rings and separate pieces on a foundation, and the
-// usual stiffness of gaskets. It knows no bolt, no plan and no pass. It may import
-// bounds, geometry and the materials.
+// Package compliance calculates the deflection of part and gasket at each bolt
+// for one newton at each other bolt: plates, rows, rings and separate pieces on
+// a foundation, and the usual stiffness of gaskets. It knows no bolts, plans or
+// passes. It may import bounds, geometry and the materials.
 package compliance
 
 import (
@@ -23,7 +23,7 @@ type Part struct {
 // its height (engineering estimate: 0.4 to 0.6).
 const HeadBendingShare = 0.5
 
-// PartOf gives a part of a known material. Poisson's ratio is a textbook value
+// PartOf returns a part of a known material. Poisson's ratio is a textbook value
 // for the kind of material (Shigley 9th ed., table A-5, rounded).
 func PartOf(m strength.Material, thickness unit.Length) Part {
 	return Part{Elastic: m.Elastic, Poisson: poissonOf(m.Name), Thickness: thickness}

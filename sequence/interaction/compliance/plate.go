@@ -22,7 +22,7 @@ type Plate struct {
 	MeshMm      float64      // size of an element; 0: fine enough
 }
 
-// Compliance gives what the plate gives way at each bolt for a unit load at
+// Compliance returns what the plate gives way at each bolt for a unit load at
 // each other, in mm/N.
 func (p Plate) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {
 	if err := p.check(at, foundationMPaPerMm); err != nil {
@@ -86,7 +86,7 @@ func (m mesh) stiffness(p Plate, foundationMPaPerMm float64) *halves {
 	return both
 }
 
-// plateElement gives the element's stiffness against bending for a rigidity of
+// plateElement returns the element's stiffness against bending for a rigidity of
 // 1, and on springs of 1: Kronecker products of one-dimensional ones.
 func plateElement(width, height, poisson float64) (bend, hold [16][16]float64) {
 	var x, y [3][3][4][4]float64

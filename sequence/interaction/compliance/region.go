@@ -25,7 +25,7 @@ func Inside(paths [][]geometry.Point) Region {
 	}
 }
 
-// crosses says whether the edge passes a ray from p to the right.
+// crosses reports whether the edge passes a ray from p to the right.
 func crosses(a, b, p geometry.Point) bool {
 	return (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
 }
@@ -79,7 +79,7 @@ func distanceToEdge(a, b, p geometry.Point) float64 {
 // samples across a cell, each way, for the share of it that a region covers.
 const samples = 4
 
-// cover gives the share of an upright box that the part covers, and the share
+// cover returns the share of an upright box that the part covers, and the share
 // that part and gasket both cover.
 func cover(box geometry.Box, part, gasket Region) (ofPart, ofGasket float64) {
 	const each = 1.0 / (samples * samples)

@@ -19,7 +19,7 @@ type Ring struct {
 	GasketOffsetMm float64 // middle of the gasket less the ring's radius
 }
 
-// Compliance gives what the ring gives way at each bolt for a unit load at
+// Compliance returns what the ring gives way at each bolt for a unit load at
 // each other, in mm/N. The angles are in radians; the foundation is that of a
 // millimetre round the ring, in N/mm²; so many harmonics are summed.
 func (r Ring) Compliance(angles []float64, foundationMPa float64, harmonics int) (*mat.SymDense, error) {
@@ -35,7 +35,7 @@ func (r Ring) Compliance(angles []float64, foundationMPa float64, harmonics int)
 	}), nil
 }
 
-// coefficients gives c_n of C(θ) = Σ c_n cos nθ.
+// coefficients returns c_n of C(θ) = Σ c_n cos nθ.
 func (r Ring) coefficients(foundationMPa float64, harmonics int) []float64 {
 	c := make([]float64, harmonics+1)
 	for n := range c {
@@ -69,7 +69,7 @@ func (r Ring) coefficient(n, foundationMPa float64) float64 {
 	return (s11*bolt[0]*bolt[0] - 2*s01*bolt[0]*bolt[1] + s00*bolt[1]*bolt[1]) / ((s00*s11 - s01*s01) * round) // f′ S⁻¹ f
 }
 
-// anglesOf gives the directions of the bolts from the centre, in radians.
+// anglesOf returns the directions of the bolts from the centre, in radians.
 func anglesOf(at []geometry.Point, centre geometry.Point) []float64 {
 	angles := make([]float64, len(at))
 	for i, p := range at {

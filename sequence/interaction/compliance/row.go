@@ -16,11 +16,11 @@ type Row struct {
 	StartMm     float64 // from the part's end to the first bolt
 }
 
-// PerLength says whether the foundation is stated for a millimetre of the row's
+// PerLength reports whether the foundation is stated for a millimetre of the row's
 // length, in N/mm².
 func (r Row) PerLength() bool { return r.WidthMm == 1 }
 
-// Compliance gives what the row gives way at each bolt for a unit load at each
+// Compliance returns what the row gives way at each bolt for a unit load at each
 // other, in mm/N. The bolts lie along the line from the first to the one
 // farthest from it; what they lie off it does not count.
 func (r Row) Compliance(at []geometry.Point, foundationMPaPerMm float64) (*mat.SymDense, error) {

@@ -107,7 +107,7 @@ func boltsOf(p Pass) []int {
 	return list
 }
 
-// SameFigures says whether two passes bring the same bolts to the same forces.
+// SameFigures reports whether two passes bring the same bolts to the same forces.
 func SameFigures(a, b Pass) bool {
 	return SameBolts(a, b) && IsTorque(a) == IsTorque(b) && math.Abs(a[0].ForceN-b[0].ForceN) <= 1e-9*b[0].ForceN
 }

@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 )
 
-// energyNmm gives the elastic energy stored, ½·F·M·F.
+// energyNmm returns the elastic energy stored, ½·F·M·F.
 func (j *Joint) energyNmm(forces []float64) float64 {
 	return floats.Dot(forces, j.TravelMm(forces)) / 2
 }
@@ -25,11 +25,11 @@ func (s *Nuts) tightened(passes []Pass) (workNmm float64, err error) {
 	return workNmm, nil
 }
 
-// travelsMm gives how far each nut has come from touching a joint without
+// travelsMm returns how far each nut has come from touching a joint without
 // load.
 func (s *Nuts) travelsMm() []float64 { return slices.Clone(s.travel) }
 
-// onePass gives the forces after each bolt was brought to its target once, in
+// onePass returns the forces after each bolt was brought to its target once, in
 // the order, from a loose joint: F = L⁻ᵀ·T. It says false where some bolt goes
 // slack on the way: then this closed form does not hold, and Nuts must be
 // worked step by step. Forces and targets are by fastener.
@@ -45,7 +45,7 @@ func (j *Joint) onePass(order []int, targets []float64) (forces []float64, holds
 	return p.force, holds, nil
 }
 
-// onePassTargets gives the targets that end at the wanted forces after one
+// onePassTargets returns the targets that end at the wanted forces after one
 // pass from a loose joint, T = Lᵀ·F. They hold where no bolt goes slack.
 func (j *Joint) onePassTargets(order []int, wanted []float64) ([]float64, error) {
 	if err := j.CheckTargets(wanted); err != nil {

@@ -1,6 +1,7 @@
-// Package contact finds the forces in the bolts of a joint as their nuts are
-// turned: which bolts touch, which go slack, what each turn takes from the others.
-// It knows no gasket by name and no plan. It may import bounds and compliance.
+// Package contact calculates the forces in the bolts of a joint as their nuts
+// are turned: which bolts touch, which go slack, how much load each turn takes
+// from the others. It knows no gasket by name and no plan. It may import bounds
+// and compliance.
 package contact
 
 import (
@@ -61,7 +62,7 @@ func square(n int) [][]float64 {
 	return rows
 }
 
-// stable says whether M is positive definite, so that every step has one
+// stable reports whether M is positive definite, so that every step has one
 // answer.
 func (j *Joint) stable() bool {
 	f := j.factorIn(identity(j.Len()))
@@ -96,14 +97,14 @@ func (j *Joint) invert() [][]float64 {
 // Len counts the fasteners.
 func (j *Joint) Len() int { return len(j.whole) }
 
-// Compliance gives what part and gasket give way at each fastener (row) for a
+// Compliance returns what part and gasket give way at each fastener (row) for a
 // newton at another (column), in mm/N.
 func (j *Joint) Compliance() [][]float64 { return j.part }
 
-// ClosureMm gives how far the clamped parts close at each fastener, w = C·F.
+// ClosureMm returns how far the clamped parts close at each fastener, w = C·F.
 func (j *Joint) ClosureMm(forces []float64) []float64 { return times(j.part, forces) }
 
-// TravelMm gives how far each nut has come from touching, u = M·F, where all
+// TravelMm returns how far each nut has come from touching, u = M·F, where all
 // are in contact.
 func (j *Joint) TravelMm(forces []float64) []float64 { return times(j.whole, forces) }
 

@@ -25,13 +25,13 @@ type Nuts struct {
 	Stick float64
 }
 
-// Loose gives a joint with no nut run up.
+// Loose returns a joint with no nut run up.
 func (j *Joint) Loose() *Nuts {
 	n := j.Len()
 	return &Nuts{joint: j, travel: make([]float64, n), force: make([]float64, n), runUp: make([]bool, n), touch: make([]bool, n)}
 }
 
-// Clone gives another who works on from here.
+// Clone returns another who works on from here.
 func (s *Nuts) Clone() *Nuts {
 	return &Nuts{
 		joint: s.joint, travel: slices.Clone(s.travel), force: slices.Clone(s.force),
@@ -39,7 +39,7 @@ func (s *Nuts) Clone() *Nuts {
 	}
 }
 
-// Forces gives the force in each bolt, in N.
+// Forces returns the force in each bolt, in N.
 func (s *Nuts) Forces() []float64 { return slices.Clone(s.force) }
 
 // closureMm gives how far the clamped parts close at each fastener. Where a bolt
@@ -134,7 +134,7 @@ func (s *Nuts) start(i int) float64 {
 	return floats.Dot(s.joint.whole[i], s.force)
 }
 
-// allTouch says whether all bolts are in contact: then all steps are linear.
+// allTouch reports whether all bolts are in contact: then all steps are linear.
 func (s *Nuts) allTouch() bool {
 	for i, run := range s.runUp {
 		if !run || !s.touch[i] {
@@ -144,7 +144,7 @@ func (s *Nuts) allTouch() bool {
 	return true
 }
 
-// turnAllKeeps says whether a turn leaves every bolt a force.
+// turnAllKeeps reports whether a turn leaves every bolt a force.
 func (s *Nuts) turnAllKeeps(i int, travelMm float64) bool {
 	for k, v := range s.joint.inverse()[i] {
 		if s.force[k]+v*travelMm < 0 {
@@ -154,7 +154,7 @@ func (s *Nuts) turnAllKeeps(i int, travelMm float64) bool {
 	return true
 }
 
-// turnFor gives the turn that brings a bolt to a force while all stay in contact.
+// turnFor returns the turn that brings a bolt to a force while all stay in contact.
 func (s *Nuts) turnFor(i int, target float64) float64 {
 	return (target - s.force[i]) / s.joint.inverse()[i][i]
 }

@@ -23,7 +23,7 @@ func (j *Joint) factorInto(f *factor, order []int) {
 	}
 }
 
-// Interaction gives the interaction matrix of one pass, in tightening order:
+// Interaction returns the interaction matrix of one pass, in tightening order:
 // column s is what step s, by one newton, has added to each bolt in the end
 // (Bibel and Ezell, J. Press. Vess. Technol. 114 (1992) 439). It is L⁻ᵀ of
 // M = L·diag(d)·Lᵀ, and holds while no bolt goes slack.

@@ -80,7 +80,7 @@ func TestForcesAgainstEverySetOfContacts(t *testing.T) {
 	}
 }
 
-// forcesOfSet gives the forces if just these bolts touch; nil where they cannot.
+// forcesOfSet returns the forces if just these bolts touch; nil where they cannot.
 func forcesOfSet(j *Joint, travel []float64, set int) []float64 {
 	var members []int
 	for i := range travel {

@@ -113,7 +113,7 @@ func (p *Passer) passes(passes []Pass) (holds bool) {
 	return holds
 }
 
-// Outcome gives the forces at the end of the work and the largest unevenness on
+// Outcome returns the forces at the end of the work and the largest unevenness on
 // the way, by closed forms where they hold. It says false where the work cannot
 // be done.
 func (p *Passer) Outcome(passes []Pass, at []geometry.Point) (forces []float64, unevenMm float64, ok bool) {

@@ -11,7 +11,7 @@ import (
 // Plane measures how level and how flat a part lies over its bolts.
 type Plane struct{ tilts [][]float64 } // orthonormal: up, along, across
 
-// PlaneThrough gives the measure for fasteners at these places.
+// PlaneThrough returns the measure for fasteners at these places.
 func PlaneThrough(at []geometry.Point) Plane {
 	raw := make([][]float64, 3)
 	for _, p := range at {

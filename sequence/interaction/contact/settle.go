@@ -126,7 +126,7 @@ func (s *Nuts) findFaults(prescribed int) {
 	}
 }
 
-// dropRoundOff gives exactly 0 to bolts that just touch.
+// dropRoundOff returns exactly 0 to bolts that just touch.
 func (s *Nuts) dropRoundOff(prescribed int) {
 	for i, f := range s.force {
 		if f < 0 && i != prescribed {

@@ -1,4 +1,4 @@
-// Package limits holds every limit by which a prediction is judged, each with its
+// Package limits has every limit by which a prediction is judged, each with its
 // ground. It decides nothing and imports nothing.
 package limits
 

@@ -90,7 +90,7 @@ type Frame struct {
 // OnAngle lists the kinds that an angle ends.
 func (f Forecast) OnAngle() []string { return procedure.OnAngle(f.Hundreds) }
 
-// RepeatIsFelt says whether a further pass at the same torque would turn any
+// RepeatIsFelt reports whether a further pass at the same torque would turn any
 // nut, as far as a wrench tells.
 func (f Forecast) RepeatIsFelt() bool { return f.Last().Spread.Min.Low <= 100-limits.FeltPercent }
 

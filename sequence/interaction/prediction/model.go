@@ -1,6 +1,6 @@
-// Package prediction works the passes of a plan on a joint at both ends and the
-// middle of what its gasket may be, and sums it up as a Forecast. It may import all
-// rooms below it but those of other ways.
+// Package prediction applies the passes of a plan to a joint with a soft, a
+// nominal and a stiff gasket, and sums the result up as a Forecast. It may
+// import all rooms below it except ways.
 package prediction
 
 import (
@@ -42,7 +42,7 @@ type Run struct {
 	left     *contact.Nuts // as the passes leave the joint; nil before any
 }
 
-// Percent gives the forces after a pass in percent of the targets.
+// Percent returns the forces after a pass in percent of the targets.
 func (r Run) Percent(pass int) []float64 { return bounds.Percent(r.Passes[pass].ForcesN, r.TargetsN) }
 
 // Spread sums up all bolts after a pass, in percent of their targets.
@@ -61,7 +61,7 @@ func (m Model) Predict(passes []contact.Pass, targets []float64) (Prediction, er
 	return p, p.Nominal.Joint.CheckTargets(targets)
 }
 
-// Runs gives them from soft to stiff.
+// Runs returns them from soft to stiff.
 func (p *Prediction) Runs() []*Run { return []*Run{&p.Soft, &p.Nominal, &p.Stiff} }
 
 // runs works the passes at the three stiffnesses.
@@ -101,7 +101,7 @@ func (m Model) Again(p Prediction, passes []contact.Pass) (Prediction, error) {
 	return p, nil
 }
 
-// Joint gives the joint at one stiffness of the foundation.
+// Joint returns the joint at one stiffness of the foundation.
 func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	if j := m.joints[foundationMPaPerMm]; j != nil {
 		return j, nil
@@ -117,7 +117,7 @@ func (m Model) Joint(foundationMPaPerMm float64) (*contact.Joint, error) {
 	return j, err
 }
 
-// Over gives a figure over the gasket's band.
+// Over returns a figure over the gasket's band.
 func (p Prediction) Over(of func(Run) float64) bounds.Band {
 	return bounds.Of(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
@@ -127,12 +127,12 @@ func (p Prediction) Spreads(pass int) bounds.Spreads {
 	return p.SpreadsOver(func(r Run) bounds.Spread { return r.Spread(pass) })
 }
 
-// SpreadsOver gives a sum over the gasket's band.
+// SpreadsOver returns a sum over the gasket's band.
 func (p Prediction) SpreadsOver(of func(Run) bounds.Spread) bounds.Spreads {
 	return bounds.SpreadsOf(of(p.Soft), of(p.Nominal), of(p.Stiff))
 }
 
-// ForceN gives the force in a bolt after a pass over the gasket's band.
+// ForceN returns the force in a bolt after a pass over the gasket's band.
 func (p Prediction) ForceN(pass, fastener int) bounds.Band {
 	return p.Over(func(r Run) float64 { return r.Passes[pass].ForcesN[fastener] })
 }

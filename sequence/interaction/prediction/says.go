@@ -89,7 +89,7 @@ const (
 	PassTargets finding.Code = "pass targets" // each bolt has one of its own
 )
 
-// ToTargets says whether a pass brings each bolt to a target of its own, which
+// ToTargets reports whether a pass brings each bolt to a target of its own, which
 // makes up for what it loses.
 func (p ForecastPass) ToTargets() bool { return p.Stage == nil && p.Share == 0 }
 

@@ -33,7 +33,7 @@ type Friction struct {
 	Usual      bool      // no kind has a friction with a span: the usual one is taken
 }
 
-// FrictionOf gives the scatter of the preload at a torque for every fastener,
+// FrictionOf returns the scatter of the preload at a torque for every fastener,
 // from the friction that its kind has: the span from the preload at the highest
 // friction to that at the lowest is taken as four standard deviations. A kind
 // with a single figure, or with none, has the usual scatter.
@@ -132,14 +132,14 @@ func ScatterByFriction(j *contact.Joint, passes []contact.Pass, targets []float6
 	return s, nil
 }
 
-// usualSpan gives the 5th percentile, the median and the 95th percentile.
+// usualSpan returns the 5th percentile, the median and the 95th percentile.
 func usualSpan(list []float64) bounds.Band {
 	slices.Sort(list)
 	quantile := func(p float64) float64 { return stat.Quantile(p, stat.Empirical, list, nil) }
 	return bounds.Band{Low: quantile(0.05), Nominal: quantile(0.5), High: quantile(0.95)}
 }
 
-// drawn gives each bolt the preload that its friction makes of a torque, as a
+// drawn returns each bolt the preload that its friction makes of a torque, as a
 // share of the nominal one.
 func drawn(random *rand.Rand, sdPercent []float64) []float64 {
 	list := make([]float64, len(sdPercent))

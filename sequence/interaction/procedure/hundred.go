@@ -66,7 +66,7 @@ func hundreds(p plan.Plan) []Hundred {
 	return list
 }
 
-// Say gives a list as findings.
+// Say returns a list as findings.
 func Say(list []Hundred) []finding.Finding {
 	said := make([]finding.Finding, len(list))
 	for i, h := range list {

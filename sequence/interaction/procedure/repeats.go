@@ -8,7 +8,7 @@ import (
 	"drawdown/sequence/interaction/limits"
 )
 
-// Repeats gives how many times the last pass must be repeated until the elastic
+// Repeats returns how many times the last pass must be repeated until the elastic
 // scatter is a third of that of friction, or 1 %, and no bolt is below 95 % of
 // its target: judge it at the soft end of the gasket's band. Stick is that of
 // Nuts. It says false where fifty are not enough.

@@ -1,7 +1,7 @@
-// Package procedure reads the work of a plan as passes: what each aims at, what
-// stands for 100 %, which stages do nothing, how often the last is repeated, what
-// friction adds, and how a better order is searched. It may import contact and the
-// plan, and judges nothing.
+// Package procedure reads the work of a plan as passes: the target of each,
+// what 100 % means, which stages do nothing, how often the last one is
+// repeated, what friction adds, and the search for a better order. It may
+// import contact and the plan, and judges nothing.
 package procedure
 
 import (
@@ -81,7 +81,7 @@ func stepOf(stage plan.Stage, kind plan.Kind) (contact.Action, error) {
 	return contact.Action{}, compliance.Misuse("stage", string(stage.Do), "work")
 }
 
-// preloadN gives the preload of a torque at the nominal friction.
+// preloadN returns the preload of a torque at the nominal friction.
 func preloadN(kind plan.Kind, torque unit.Torque) (float64, error) {
 	bolt, err := BoltOf(kind)
 	if err != nil {
@@ -132,7 +132,7 @@ func (w Work) SettleTargets(p plan.Plan, end []float64) ([]float64, error) {
 	return targets, nil
 }
 
-// CanRepeat says whether the last pass is a torque over all fasteners, as the
+// CanRepeat reports whether the last pass is a torque over all fasteners, as the
 // plan has it, so that the same again is a pass that one can do.
 func (w Work) CanRepeat() bool {
 	if len(w.Passes) == 0 || w.Compensated || len(w.Falls) > 0 {

@@ -17,7 +17,7 @@ func YieldN(kind plan.Kind) float64 {
 	return float64(r.Strength.Yield) * r.StressAreaMm2
 }
 
-// BeyondYield gives the kinds of which a bolt has more than its yield force.
+// BeyondYield returns the kinds of which a bolt has more than its yield force.
 func BeyondYield(p plan.Plan, forcesN []float64) (kinds []plan.Kind) {
 	for _, kind := range p.Kinds {
 		yield := YieldN(kind)

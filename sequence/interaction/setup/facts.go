@@ -59,7 +59,7 @@ func Basis(facts []finding.Finding) (list []finding.Finding) {
 	return list
 }
 
-// OfBolts says whether a fact is about a kind of bolt, of which there are many
+// OfBolts reports whether a fact is about a kind of bolt, of which there are many
 // that change little.
 func OfBolts(f finding.Finding) bool { return f.At.Kind != "" }
 

@@ -1,6 +1,5 @@
-// Package setup settles what a joint is: what the file states, what is stated
-// beside it, and what is assumed in place of the rest. It may import compliance and
-// the plan.
+// Package setup completes a joint: what the file states, what flags state, and
+// what is assumed for the rest. It may import compliance and the plan.
 package setup
 
 import (
@@ -121,7 +120,7 @@ func (s *settledSetup) shapeOf() shape {
 	return plateShape
 }
 
-// inPieces says whether every fastener belongs to a cluster.
+// inPieces reports whether every fastener belongs to a cluster.
 func (s *settledSetup) inPieces() bool {
 	count := 0
 	for _, c := range s.plan.Joint.Clusters {
@@ -130,7 +129,7 @@ func (s *settledSetup) inPieces() bool {
 	return count == len(s.At) && len(s.plan.Joint.Clusters) > 1
 }
 
-// onCircle says whether the fasteners lie round a bore, or so many round a
+// onCircle reports whether the fasteners lie round a bore, or so many round a
 // circle that it must be one.
 func (s *settledSetup) onCircle() bool {
 	if len(s.plan.Joint.Outline) > 0 || len(s.At) < 4 || !compliance.OnCircle(s.At) {
@@ -208,7 +207,7 @@ func (s *settledSetup) grip() unit.Length {
 	return grip
 }
 
-// own gives what each bolt and its members give way.
+// own returns what each bolt and its members give way.
 func (s *settledSetup) own() ([]stiffness.Resilience, error) {
 	if s.stated.Own != 0 {
 		return slices.Repeat([]stiffness.Resilience{s.stated.Own}, len(s.At)), nil

@@ -35,7 +35,7 @@ func SetupOf(p plan.Plan) Setup {
 	return s
 }
 
-// throughBolted says whether every fastener has a nut, and not a tapped hole.
+// throughBolted reports whether every fastener has a nut, and not a tapped hole.
 func throughBolted(p plan.Plan) bool {
 	return !slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Into != "" })
 }

@@ -1,6 +1,6 @@
-// Package ways lays other ways to do the work beside that of the plan: other
-// orders, a snug pass, one more pass, a recipe. The plan is never changed. It may
-// import prediction and what that imports.
+// Package ways compares the work of the plan with other ways: other orders, a
+// snug pass, one more pass, a recipe. It never changes the plan. It may import
+// prediction and what that imports.
 package ways
 
 import (

@@ -1,6 +1,6 @@
-// Package remedy is what to do about a trouble at the bench: steps in their order,
-// what to mind, who decides. All of it is common practice, no source; the maker's
-// manual overrides it.
+// Package remedy lists what to do about a trouble at the bench: the steps in
+// order, cautions, and who decides. All of it is common practice, no source;
+// the maker's manual overrides it.
 package remedy
 
 import (

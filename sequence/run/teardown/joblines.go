@@ -1,8 +1,8 @@
 // Package teardown is a job: the teardown and the rebuild of one machine, or work
 // on one joint. A Work is frozen when the job starts; a State is the work with the
-// entries that were accepted. What becomes of a joint its runs say, which the
-// server hands in. Like sequence/run it sees no clock and no disk, and makes no
-// sentence.
+// entries that were accepted. The state of a joint comes from its runs, which the
+// server passes in. Like sequence/run it sees no clock and no disk, and contains
+// no sentences.
 package teardown
 
 import (

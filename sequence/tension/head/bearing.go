@@ -20,7 +20,7 @@ type Bearing struct {
 	Assumed []finding.Finding
 }
 
-// Effective gives the diameter at which the friction under the head acts.
+// Effective returns the diameter at which the friction under the head acts.
 func (r Ring) Effective() unit.Length {
 	return (r.Face + r.Hole) / 2 // ISO 16047: Db = (Do + dh)/2; VDI 2230-1: DKm = (dW + Dh)/2
 }

@@ -21,7 +21,7 @@ var inchAcross = map[float64]float64{
 
 const sixteenth unit.Length = 25.4 / 16
 
-// HexagonAcross gives the width across flats of the standard hexagon head and
+// HexagonAcross returns the width across flats of the standard hexagon head and
 // its standard, or an error where the standard has no head of that size.
 func HexagonAcross(t thread.Thread) (across unit.Length, standard string, err error) {
 	if !t.Unified() {
@@ -40,7 +40,7 @@ var socketKey = map[float64]unit.Length{
 	3: 2.5, 4: 3, 5: 4, 6: 5, 8: 6, 10: 8, 12: 10, 14: 12, 16: 14, 20: 17, 24: 19, 30: 22, 36: 27,
 }
 
-// KeyAcross gives the width across flats of the hexagon key for a socket head
+// KeyAcross returns the width across flats of the hexagon key for a socket head
 // cap screw and its standard, or an error where the table has no such size.
 func KeyAcross(t thread.Thread) (across unit.Length, standard string, err error) {
 	if s, ok := socketKey[t.MajorMm]; ok && !t.Unified() {
@@ -57,7 +57,7 @@ func HexagonStandard(t thread.Thread) string {
 	return "ISO 4014"
 }
 
-// BearingFace gives the least outer diameter of the bearing face under a
+// BearingFace returns the least outer diameter of the bearing face under a
 // hexagon head of the given width across flats.
 func BearingFace(across unit.Length, unified bool) unit.Length {
 	if unified {
@@ -73,7 +73,7 @@ func BearingFace(across unit.Length, unified bool) unit.Length {
 // step is a figure that holds up to a size.
 type step struct{ upTo, is unit.Length }
 
-// at gives the figure of the first step that reaches the size.
+// at returns the figure of the first step that reaches the size.
 func at(steps []step, size unit.Length) unit.Length {
 	for _, s := range steps {
 		if size <= s.upTo {

@@ -23,7 +23,7 @@ const (
 // Forms lists the forms that can be named.
 var Forms = []Form{Hexagon, Socket, Flange}
 
-// Names gives names of the file format as strings.
+// Names returns names of the file format as strings.
 func Names[T ~string](names []T) []string {
 	list := make([]string, len(names))
 	for i, name := range names {
@@ -52,7 +52,7 @@ var flangeFace = map[float64]unit.Length{
 	5: 9.4, 6: 11.6, 8: 14.9, 10: 18.7, 12: 22.5, 14: 26.4, 16: 30.6,
 }
 
-// Face gives the least outer diameter of the bearing face under the
+// Face returns the least outer diameter of the bearing face under the
 // standard head of that form and its standard, or an error where the standard
 // has no head of that size.
 func Face(t thread.Thread, form Form) (face unit.Length, standard string, err error) {

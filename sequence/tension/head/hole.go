@@ -18,7 +18,7 @@ var mediumHoles = map[float64]unit.Length{
 	68: 74, 72: 78, 76: 82, 80: 86, 85: 91, 90: 96, 95: 101, 100: 107,
 }
 
-// Hole gives the usual clearance hole of the thread and its standard, if there
+// Hole returns the usual clearance hole of the thread and its standard, if there
 // is one.
 func Hole(t thread.Thread) (hole unit.Length, standard string) {
 	major := unit.Length(t.MajorMm)
@@ -64,7 +64,7 @@ func ThreadForHole(hole unit.Length) (name string, sure bool) {
 	return name, false
 }
 
-// inchClearance gives the normal clearance of ASME B18.2.8 by the nominal
+// inchClearance returns the normal clearance of ASME B18.2.8 by the nominal
 // diameter in sixteenths of an inch; No. 4 has half that of its neighbours.
 func inchClearance(diameter float64) unit.Length {
 	switch {
@@ -80,7 +80,7 @@ func inchClearance(diameter float64) unit.Length {
 	return sixteenth * 2
 }
 
-// sixteenths gives the nominal diameter in sixteenths of an inch, free of dust.
+// sixteenths returns the nominal diameter in sixteenths of an inch, free of dust.
 func sixteenths(t thread.Thread) float64 {
 	n := t.MajorMm / float64(sixteenth)
 	if whole := float64(int(n + 0.5)); n-whole < 1e-9 && whole-n < 1e-9 {
@@ -89,7 +89,7 @@ func sixteenths(t thread.Thread) float64 {
 	return n
 }
 
-// sizeName gives the diameter as the name of the thread says it: M10, 3/8 in.
+// sizeName returns the diameter as the name of the thread says it: M10, 3/8 in.
 func sizeName(t thread.Thread) string {
 	if t.Unified() {
 		size, _, _ := strings.Cut(t.Name, "-")
@@ -104,7 +104,7 @@ func sizeName(t thread.Thread) string {
 // oversized ones of structures (RCSC, table 3.1).
 const wideInch = 1.3
 
-// LargerForHole says whether a clearance hole is wide enough for a larger thread
+// LargerForHole reports whether a clearance hole is wide enough for a larger thread
 // than that of its bolt, and gives that thread where it is metric. A metric thread
 // of second choice has no holes of its own to go by.
 func LargerForHole(t thread.Thread, hole unit.Length) (larger thread.Thread, wide bool) {

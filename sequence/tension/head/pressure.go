@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// BearingPressure gives the pressure of a head on the ring below it.
+// BearingPressure returns the pressure of a head on the ring below it.
 func BearingPressure(force unit.Force, face, hole unit.Length) unit.Stress {
 	return unit.Stress(float64(force) / (math.Pi / 4 * float64(face*face-hole*hole))) // VDI 2230-1, Eq. (R10): pM = FM/Ap
 }
@@ -50,7 +50,7 @@ func UnderHead(on Bearing, preload unit.Force, material string) (Pressure, error
 	return r, nil
 }
 
-// faceFor gives the outer diameter at which the pressure is the limit.
+// faceFor returns the outer diameter at which the pressure is the limit.
 func faceFor(force unit.Force, hole unit.Length, limit unit.Stress) unit.Length {
 	return unit.Length(math.Sqrt(float64(hole*hole) + 4/math.Pi*float64(force)/float64(limit)))
 }

@@ -32,7 +32,7 @@ var normalWashers = map[float64]WasherSize{
 	60: {66, 110, 10}, 64: {70, 115, 10},
 }
 
-// NormalWasherSize gives the plain washer of the thread, or an error where the
+// NormalWasherSize returns the plain washer of the thread, or an error where the
 // standard has none of that size.
 func NormalWasherSize(t thread.Thread) (size WasherSize, standard string, err error) {
 	size, ok := normalWashers[t.MajorMm]
@@ -48,13 +48,13 @@ var outerTolerances = []step{{10, 0.36}, {18, 0.43}, {30, 0.52}, {50, 0.62}, {56
 
 func (w WasherSize) leastOuter() unit.Length { return w.Outer - at(outerTolerances, w.Outer) }
 
-// spread gives how far across a washer passes on what a bearing face presses
+// spread returns how far across a washer passes on what a bearing face presses
 // on it.
 func (w WasherSize) spread(face unit.Length) unit.Length {
 	return min(face+1.6*w.Thickness, w.leastOuter()) // VDI 2230-1, section 5.5.4: dWa = dW + 1.6 hS (value from memory)
 }
 
-// washerHardness gives the hardness class that a bolt of the strength needs:
+// washerHardness returns the hardness class that a bolt of the strength needs:
 // ISO 7089, clause 1, 200 HV to class 8.8 and 300 HV to class 10.9 (value from
 // memory). Beyond says that the bolt is stronger than the standard means.
 func washerHardness(s strength.Class) (hardness string, beyond bool) {

@@ -58,7 +58,7 @@ type TorqueSplit struct {
 	Head    float64 // lost to friction under the head
 }
 
-// SplitTorque gives the shares at the coefficients of friction.
+// SplitTorque returns the shares at the coefficients of friction.
 func SplitTorque(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) TorqueSplit {
 	stretch := ThreadArmMm(t, 0, e) // ISO 16047, clause 3: P/2π is the part without friction
 	inThread, underHead := ThreadArmMm(t, threadFriction, e)-stretch, HeadArmMm(effective, headFriction)
@@ -66,7 +66,7 @@ func SplitTorque(t thread.Thread, effective unit.Length, threadFriction, headFri
 	return TorqueSplit{stretch / whole, inThread / whole, underHead / whole}
 }
 
-// AimAt gives the preload that the bolt is tightened to.
+// AimAt returns the preload that the bolt is tightened to.
 func (s Completed) AimAt(threadFriction float64) unit.Force {
 	if s.aim != 0 {
 		return s.aim

@@ -1,11 +1,10 @@
-// Package screw is a bolt as a screw: the friction it turns against, the torque
-// that gives a preload, and how widely that scatters. One function a formula;
-// the source stands on its line. It imports the head and the strength of the
-// bolt.
+// Package screw calculates a bolt as a screw: its friction, the torque that
+// gives a preload, and the scatter. One function per formula; the source is on
+// its line. It imports the head and the strength of the bolt.
 //
-// Target and AtTorque take a Bolt, in which zero values are unknown, and give a
-// result that names its assumptions and sources. Complete gives the bolt with
-// nothing left open, for the rooms that build on it. Not in the model:
+// Target and AtTorque take a Bolt, in which zero values are unknown, and return
+// a result that names its assumptions and sources. Complete returns the bolt
+// with every value filled in, for the rooms that build on it. Not in the model:
 // temperature, the twist of the bolt itself, and relief of the torsion once the
 // wrench is off.
 //

@@ -12,11 +12,11 @@ type Range struct{ Low, Nominal, High float64 }
 // Friction holds the coefficients in the thread (µG) and under the head (µK).
 type Friction struct{ Thread, Head Range }
 
-// Between gives the span from low to high with its middle as nominal. Equal
+// Between returns the span from low to high with its middle as nominal. Equal
 // ends say that the coefficient is known exactly.
 func Between(low, high float64) Range { return Range{low, (low + high) / 2, high} }
 
-// Same gives the same span in the thread and under the head.
+// Same returns the same span in the thread and under the head.
 func Same(r Range) Friction { return Friction{r, r} }
 
 // check says what is wrong with stated coefficients.
@@ -36,7 +36,7 @@ func (f Friction) check() error {
 	return nil
 }
 
-// Spread gives coefficients without a span the one of their class, which no
+// Spread returns coefficients without a span the one of their class, which no
 // real joint is narrower than; a span that is stated stays. VDI 2230 Part 1,
 // table A5.
 func (f Friction) Spread() Friction { return Friction{f.Thread.spread(), f.Head.spread()} }
@@ -49,7 +49,7 @@ func (r Range) spread() Range {
 	return Range{min(class.Low, r.Nominal), r.Nominal, max(class.High, r.Nominal)}
 }
 
-// scatters says whether the coefficients have a span at all.
+// scatters reports whether the coefficients have a span at all.
 func (f Friction) scatters() bool {
 	return f.Thread.Low < f.Thread.High || f.Head.Low < f.Head.High
 }

@@ -20,7 +20,7 @@ var (
 // austenitic steel (value from memory).
 const highestAustenitic = 0.35
 
-// ClassOf gives the friction class of VDI 2230 Part 1, table A5, that a figure
+// ClassOf returns the friction class of VDI 2230 Part 1, table A5, that a figure
 // lies in, and its letter: B or C where they hold it, the one whose middle is
 // nearer, as the bolts of that table are.
 func ClassOf(friction float64) (letter string, class Range) {
@@ -76,7 +76,7 @@ func Lubricants() []string {
 	return list
 }
 
-// FrictionOf gives the span of friction for a lubricant or a state of the
+// FrictionOf returns the span of friction for a lubricant or a state of the
 // surfaces, on steel bolts: VDI 2230 Part 1, table A5. The error lists the
 // words that are known.
 func FrictionOf(text string) (Friction, error) {
@@ -91,7 +91,7 @@ func findLubricant(text string) (lubricant, error) {
 	return lubricant{}, finding.Failed(NoSuchLubricant, finding.Values{"written": text, "allowed": Lubricants()})
 }
 
-// onAustenitic gives the span of a lubricant on stainless steel. VDI 2230
+// onAustenitic returns the span of a lubricant on stainless steel. VDI 2230
 // Part 1, table A5: with a solid lubricant or wax class B; else the friction
 // may reach class D, while the low end is left where steel has it, which is the
 // safe side.

@@ -10,7 +10,7 @@ import (
 // threads. Nobody has to have it ready, and a card says that they stay dry.
 var nothingOnTheThread = []string{"dry", "none", "no lubricant", "unlubricated", "clean and dry", "degreased"}
 
-// NothingOn says whether the name of a lubricant says that there is none.
+// NothingOn reports whether the name of a lubricant says that there is none.
 func NothingOn(name string) bool {
 	return slices.Contains(nothingOnTheThread, tension.PlainWords(name))
 }
@@ -21,7 +21,7 @@ var (
 	threadSealants = []string{"thread sealant", "thread sealer", "sealant", "sealer", "pipe sealant"}
 )
 
-// Sets says whether a lubricant sets in the thread, so that a bolt is new, or
+// Sets reports whether a lubricant sets in the thread, so that a bolt is new, or
 // cleaned, each time.
 func Sets(name string) bool {
 	word := tension.PlainWords(name)

@@ -8,13 +8,13 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// NutFactor gives the K that the coefficients of friction amount to.
+// NutFactor returns the K that the coefficients of friction amount to.
 func NutFactor(t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) float64 {
 	// Shigley 9th ed., Eq. (8-26): K is the arm of the long equation over d
 	return armMm(t, effective, threadFriction, headFriction, e) / t.MajorMm
 }
 
-// FrictionOfNutFactor gives the coefficient, the same in the thread and under
+// FrictionOfNutFactor returns the coefficient, the same in the thread and under
 // the head, that amounts to K. It is below 0 for a K that not even a bolt
 // without friction has.
 func FrictionOfNutFactor(k float64, t thread.Thread, effective unit.Length, e Equation) float64 {

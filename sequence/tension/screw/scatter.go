@@ -24,7 +24,7 @@ var methods = []method{
 	{[]string{"impact driver", "impact", "impulse driver", "impact wrench"}, Range{Low: 2.5, High: 4.0}},
 }
 
-// TighteningFactor gives αA of a way to tighten at best (Low) and at worst
+// TighteningFactor returns αA of a way to tighten at best (Low) and at worst
 // (High): VDI 2230-1, table A8. The error lists the ways.
 func TighteningFactor(way string) (Range, error) {
 	if m, ok := tension.Named(methods, func(m method) []string { return m.names }, way); ok {
@@ -37,7 +37,7 @@ func TighteningFactor(way string) (Range, error) {
 	return Range{}, finding.Failed(NoSuchMethod, finding.Values{"written": way, "allowed": known})
 }
 
-// LeastPreload gives the preload that is left at worst where the greatest is
+// LeastPreload returns the preload that is left at worst where the greatest is
 // known.
 func LeastPreload(greatest unit.Force, alpha float64) unit.Force {
 	return greatest / unit.Force(alpha) // VDI 2230-1, section 5.4.3: FMmin = FMmax/αA

@@ -138,7 +138,7 @@ func (r Result) aimedAt(preload unit.Force, s Completed) Result {
 	return r
 }
 
-// safeTorque gives the highest torque that exceeds the share nowhere in the
+// safeTorque returns the highest torque that exceeds the share nowhere in the
 // span. Friction under the head only takes away, so its low end is the worst.
 // Friction in the thread lowers the tension and raises the torsion: at a given
 // torque the stress falls with it, and from some (very high) friction on rises
@@ -149,7 +149,7 @@ func (s Completed) safeTorque() unit.Torque {
 	return unit.Torque(math.Min(float64(low), float64(high)))
 }
 
-// fullTorque gives the torque that uses the whole share allowed.
+// fullTorque returns the torque that uses the whole share allowed.
 func (s Completed) fullTorque(threadFriction, headFriction float64) unit.Torque {
 	preload := PreloadAtYieldShare(s.yieldShare, s.Strength.Yield, s.Thread, threadFriction, s.Equation)
 	return Torque(preload, s.Thread, s.Bearing.Effective(), threadFriction, headFriction, s.Equation)
@@ -202,7 +202,7 @@ func (s Completed) AssumedTensile() []finding.Finding {
 	return []finding.Finding{strength.AssumedTensile(s.Strength)}
 }
 
-// TorqueAt gives the torque that turns the bolt on at a preload.
+// TorqueAt returns the torque that turns the bolt on at a preload.
 func (s Completed) TorqueAt(force unit.Force, at AtFriction) unit.Torque {
 	return Torque(force, s.Thread, s.Bearing.Effective(), at.Thread, at.Head, s.Equation)
 }

@@ -20,7 +20,7 @@ var Equations = []Equation{Exact, Linear}
 
 const halfThreadAngle = 30 * math.Pi / 180 // ISO 68-1 and ASME B1.1: 60° profile
 
-// ThreadArmMm gives the torque in the thread for each newton of preload, in mm
+// ThreadArmMm returns the torque in the thread for each newton of preload, in mm
 // (N·mm/N), at the coefficient of friction of the thread.
 func ThreadArmMm(t thread.Thread, friction float64, e Equation) float64 {
 	d2 := t.PitchDiameterMm()
@@ -33,7 +33,7 @@ func ThreadArmMm(t thread.Thread, friction float64, e Equation) float64 {
 	return d2 / 2 * math.Tan(lead+drag) // screw equation, Shigley Eq. (8-5) with the half angle: d2/2 tan(φ + ρ′)
 }
 
-// HeadArmMm gives the torque under the head for each newton of preload, in mm,
+// HeadArmMm returns the torque under the head for each newton of preload, in mm,
 // at the coefficient of friction of the bearing face.
 func HeadArmMm(effective unit.Length, friction float64) float64 {
 	return float64(effective) / 2 * friction // ISO 16047, VDI 2230-1: DKm/2 µK
@@ -43,17 +43,17 @@ func armMm(t thread.Thread, effective unit.Length, threadFriction, headFriction 
 	return ThreadArmMm(t, threadFriction, e) + HeadArmMm(effective, headFriction)
 }
 
-// Torque gives the torque at which the preload is reached.
+// Torque returns the torque at which the preload is reached.
 func Torque(preload unit.Force, t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) unit.Torque {
 	return unit.Torque(float64(preload) * armMm(t, effective, threadFriction, headFriction, e) / 1000)
 }
 
-// Preload gives the preload that a torque reaches.
+// Preload returns the preload that a torque reaches.
 func Preload(torque unit.Torque, t thread.Thread, effective unit.Length, threadFriction, headFriction float64, e Equation) unit.Force {
 	return unit.Force(float64(torque) * 1000 / armMm(t, effective, threadFriction, headFriction, e))
 }
 
-// PreloadAtYieldShare gives the preload at which tension and torsion together
+// PreloadAtYieldShare returns the preload at which tension and torsion together
 // use the share (0.9 by custom) of the yield stress.
 func PreloadAtYieldShare(share float64, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) unit.Force {
 	// While the bolt is turned, in its stress diameter, when it begins to yield as a
@@ -63,7 +63,7 @@ func PreloadAtYieldShare(share float64, yield unit.Stress, t thread.Thread, thre
 	return unit.Force(share * float64(yield) * t.StressAreaMm2() / math.Sqrt(1+3*ratio*ratio))
 }
 
-// YieldShare gives the share of the yield stress that tension and torsion
+// YieldShare returns the share of the yield stress that tension and torsion
 // together use while the bolt is turned at the preload.
 func YieldShare(preload unit.Force, yield unit.Stress, t thread.Thread, threadFriction float64, e Equation) float64 {
 	return float64(preload / PreloadAtYieldShare(1, yield, t, threadFriction, e))

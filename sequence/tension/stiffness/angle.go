@@ -13,12 +13,12 @@ type turning struct {
 	plastic    plasticBolt
 }
 
-// shortening gives how far bolt and members give way in all, in mm.
+// shortening returns how far bolt and members give way in all, in mm.
 func (t turning) shortening(force unit.Force) float64 {
 	return float64(force)*t.resilience + t.plastic.stretch(force)
 }
 
-// angle gives the turn from one preload to another.
+// angle returns the turn from one preload to another.
 func (t turning) angle(from, to unit.Force) unit.Angle {
 	return unit.Angle((t.shortening(to) - t.shortening(from)) / t.pitchMm * 360)
 }
@@ -35,7 +35,7 @@ type reached struct {
 // the load is back at 0.7 fub As, which is about that much).
 const fallWhileNecking = 0.15
 
-// turn gives where a turn from a preload leads.
+// turn returns where a turn from a preload leads.
 func (t turning) turn(from unit.Force, by unit.Angle) reached {
 	greatest := t.plastic.reaches(t.plastic.tensile)
 	if from > greatest {
@@ -70,13 +70,13 @@ func (t turning) neck(greatest unit.Force, shorteningMm float64) reached {
 	return reached{greatest * unit.Force(1-fallWhileNecking*necking/t.plastic.neckingMm), necking, false}
 }
 
-// springBack gives the share of the necking that the spring of bolt and
+// springBack returns the share of the necking that the spring of bolt and
 // members brings about by itself; from 1 on the bolt snaps at its greatest load.
 func (t turning) springBack(greatest unit.Force) float64 {
 	return fallWhileNecking * float64(greatest) * t.resilience / t.plastic.neckingMm
 }
 
-// angleToBreak gives the turn at which the bolt breaks.
+// angleToBreak returns the turn at which the bolt breaks.
 func (t turning) angleToBreak(from unit.Force) unit.Angle {
 	greatest := t.plastic.reaches(t.plastic.tensile)
 	necking := max(1-t.springBack(greatest), 0) * t.plastic.neckingMm

@@ -16,7 +16,7 @@ const widestReach = 3
 // source).
 const leastSlender = 0.1
 
-// ConeTangent gives the tangent of half the angle of the deformation cone under
+// ConeTangent returns the tangent of half the angle of the deformation cone under
 // a head with the bearing face given, in members that reach outer across.
 func ConeTangent(grip, face, outer unit.Length, tapped bool) float64 {
 	slender := math.Max(float64(grip/face), leastSlender)

@@ -49,7 +49,7 @@ func (r completedGrip) stiffness(s screw.Completed) Joint {
 	return j
 }
 
-// HeadResilience gives what a head gives way.
+// HeadResilience returns what a head gives way.
 func HeadResilience(t thread.Thread, form head.Form, elastic unit.Stress) Resilience {
 	length := 0.5 * t.MajorMm // VDI 2230-1, section 5.1.1.1, table 2: lSK = 0.5 d, hexagon head, with flange too
 	if form == head.Socket {
@@ -58,7 +58,7 @@ func HeadResilience(t thread.Thread, form head.Form, elastic unit.Stress) Resili
 	return RodResilience(unit.Length(length), unit.Length(t.MajorMm), elastic)
 }
 
-// EngagedResilience gives what the engaged thread of the bolt gives way, and
+// EngagedResilience returns what the engaged thread of the bolt gives way, and
 // the thread of the nut or of the tapped part it shifts in.
 func EngagedResilience(t thread.Thread, tapped bool, boltElastic, nutElastic unit.Stress) Resilience {
 	d := unit.Length(t.MajorMm)

@@ -54,7 +54,7 @@ func (p pressedBody) resilience(layers []layer) Resilience {
 	return sum
 }
 
-// diameter gives that of the body at a depth below the head.
+// diameter returns that of the body at a depth below the head.
 func (p pressedBody) diameter(depth, grip unit.Length) unit.Length {
 	from := depth
 	if !p.oneCone {
@@ -63,7 +63,7 @@ func (p pressedBody) diameter(depth, grip unit.Length) unit.Length {
 	return min(p.face+2*from*unit.Length(p.tangent), p.outer)
 }
 
-// cuts gives the depths where the material or the form changes, rising.
+// cuts returns the depths where the material or the form changes, rising.
 func (p pressedBody) cuts(layers []layer) []unit.Length {
 	grip := thicknessOf(layers)
 	cuts := []unit.Length{0, grip}

@@ -23,7 +23,7 @@ type plasticPart struct {
 	torsion float64 // combined stress over tensile stress
 }
 
-// plastic gives the stretches that may yield: the free thread with the part of
+// plastic returns the stretches that may yield: the free thread with the part of
 // the engaged thread that stretches along (0.5 d, as VDI 2230-1 has it below
 // yield), and the shank.
 func (r completedGrip) plastic(s screw.Completed, threadFriction float64) plasticBolt {
@@ -41,12 +41,12 @@ func (r completedGrip) plastic(s screw.Completed, threadFriction float64) plasti
 	return p
 }
 
-// combined gives the stress of tension and torsion in a part.
+// combined returns the stress of tension and torsion in a part.
 func (p plasticPart) combined(force unit.Force) unit.Stress {
 	return unit.Stress(float64(force) / p.areaMm2 * p.torsion) // von Mises: √(σ² + 3 τ²)
 }
 
-// strain gives the plastic strain of a part.
+// strain returns the plastic strain of a part.
 func (p plasticBolt) strain(part plasticPart, force unit.Force) float64 {
 	over := float64((part.combined(force) - p.yield) / (p.tensile - p.yield))
 	if over <= 0 {
@@ -58,7 +58,7 @@ func (p plasticBolt) strain(part plasticPart, force unit.Force) float64 {
 	return p.uniform * (1 - math.Sqrt(1-math.Min(over, 1)))
 }
 
-// stretch gives the lasting stretch of the whole bolt, in mm.
+// stretch returns the lasting stretch of the whole bolt, in mm.
 func (p plasticBolt) stretch(force unit.Force) float64 {
 	var sum float64
 	for _, part := range p.parts {
@@ -67,7 +67,7 @@ func (p plasticBolt) stretch(force unit.Force) float64 {
 	return sum
 }
 
-// weakest gives the part that bears least.
+// weakest returns the part that bears least.
 func (p plasticBolt) weakest() plasticPart {
 	weakest := p.parts[0]
 	for _, part := range p.parts {
@@ -78,7 +78,7 @@ func (p plasticBolt) weakest() plasticPart {
 	return weakest
 }
 
-// reaches gives the force at which the weakest part bears the stress.
+// reaches returns the force at which the weakest part bears the stress.
 func (p plasticBolt) reaches(stress unit.Stress) unit.Force {
 	weakest := p.weakest()
 	return unit.Force(float64(stress) * weakest.areaMm2 / weakest.torsion)

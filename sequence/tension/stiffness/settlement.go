@@ -14,13 +14,13 @@ import (
 // the bolt: VDI 2230-1, table 5 (values from memory).
 const embeddingThread, embeddingFace, embeddingJoint = 3., 3., 2.
 
-// embedding gives how far the surfaces flatten in µm: one thread, the faces
+// embedding returns how far the surfaces flatten in µm: one thread, the faces
 // under head and nut, and the joints between the parts.
 func embedding(faces, joints int) float64 {
 	return embeddingThread + float64(faces)*embeddingFace + float64(joints)*embeddingJoint // VDI 2230-1, section 5.4.2.1: fZ = Σ fZi
 }
 
-// SettlementLoss gives the preload lost as the surfaces flatten.
+// SettlementLoss returns the preload lost as the surfaces flatten.
 func SettlementLoss(micrometres float64, bolt, members Stiffness) unit.Force {
 	return unit.Force(micrometres / 1000 / float64(bolt.Resilience()+members.Resilience())) // VDI 2230-1, section 5.4.2.1: FZ = fZ/(δS + δP)
 }

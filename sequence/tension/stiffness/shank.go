@@ -12,7 +12,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// ThreadLength gives the length of thread on a bolt of standard length.
+// ThreadLength returns the length of thread on a bolt of standard length.
 func ThreadLength(t thread.Thread, bolt unit.Length) unit.Length {
 	d := unit.Length(t.MajorMm)
 	if t.Unified() {
@@ -30,7 +30,7 @@ func ThreadLength(t thread.Thread, bolt unit.Length) unit.Length {
 	return 2*d + 25
 }
 
-// StandardLength gives the next bolt length that is made.
+// StandardLength returns the next bolt length that is made.
 func StandardLength(t thread.Thread, least unit.Length) unit.Length {
 	step := unit.Length(strength.Inch / 4.) // ASME B18.2.1, quarters of an inch
 	if !t.Unified() {

@@ -12,24 +12,24 @@ type Resilience float64
 // Stiffness is the force for each millimetre, in N/mm (k of Shigley).
 type Stiffness float64
 
-// Stiffness gives the inverse.
+// Stiffness returns the inverse.
 func (r Resilience) Stiffness() Stiffness { return Stiffness(1 / r) }
 
-// Resilience gives the inverse.
+// Resilience returns the inverse.
 func (k Stiffness) Resilience() Resilience { return Resilience(1 / k) }
 
-// RodResilience gives what a round rod or a length of bolt gives way.
+// RodResilience returns what a round rod or a length of bolt gives way.
 func RodResilience(length, diameter unit.Length, elastic unit.Stress) Resilience {
 	return SleeveResilience(length, diameter, 0, elastic) // VDI 2230-1, section 5.1.1.1: δ = l/(E A)
 }
 
-// SleeveResilience gives what a tube gives way.
+// SleeveResilience returns what a tube gives way.
 func SleeveResilience(length, outer, hole unit.Length, elastic unit.Stress) Resilience {
 	area := math.Pi / 4 * float64(outer*outer-hole*hole)
 	return Resilience(float64(length) / (float64(elastic) * area)) // VDI 2230-1, section 5.1.2: δ = 4 l/(E π (DA² − dh²))
 }
 
-// FrustumResilience gives what a cone of pressed material gives way, from the
+// FrustumResilience returns what a cone of pressed material gives way, from the
 // diameter face at its small end; tangent is that of half its angle.
 func FrustumResilience(thickness, face, hole unit.Length, tangent float64, elastic unit.Stress) Resilience {
 	t, D, d := float64(thickness), float64(face), float64(hole)
@@ -39,7 +39,7 @@ func FrustumResilience(thickness, face, hole unit.Length, tangent float64, elast
 	return Resilience(math.Log((wide+D-d)*(D+d)/((wide+D+d)*(D-d))) / (math.Pi * float64(elastic) * d * tangent))
 }
 
-// LoadShare gives the share of a working load that the bolt takes on.
+// LoadShare returns the share of a working load that the bolt takes on.
 func LoadShare(bolt, members Stiffness) float64 {
 	return float64(bolt / (bolt + members)) // Shigley 9th ed., Eq. (8-24): C = kb/(kb + km)
 }

@@ -110,7 +110,7 @@ func drawGrip(t *rapid.T, d float64) Grip {
 	return g
 }
 
-// drawHead gives the bolt a form of head and a washer, where they are made.
+// drawHead returns the bolt a form of head and a washer, where they are made.
 func drawHead(t *rapid.T, b *screw.Bolt) {
 	form := rapid.SampledFrom(head.Forms).Draw(t, "head form")
 	if _, _, err := head.Face(b.Thread, form); err == nil {

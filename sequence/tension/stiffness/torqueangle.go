@@ -110,7 +110,7 @@ func (a TorqueAngle) check() error {
 // source: long bolts take a turn and a half).
 const mostAngle = 3600
 
-// turned gives the bolt at one friction of the span.
+// turned returns the bolt at one friction of the span.
 func turned(s screw.Completed, a TorqueAngle, held completedGrip, joint Joint, threadFriction, headFriction float64) AfterAngle {
 	at := s.At(a.Snug, threadFriction, headFriction) // its Preload tells whether the torque alone breaks the bolt
 	t := turning{s.Thread.PitchMm, float64(joint.Bolt.Resilience() + joint.Members.Resilience()), held.plastic(s, threadFriction)}
@@ -158,7 +158,7 @@ func assumedBeyondYield(s screw.Completed, r Turned) []finding.Finding {
 // BreaksBySnug says that the snug torque alone breaks the bolt.
 func (a AfterAngle) BreaksBySnug() bool { return a.Breaks && a.AngleToBreak == 0 }
 
-// Worst gives the friction at which the bolt is stretched most.
+// Worst returns the friction at which the bolt is stretched most.
 func (r Turned) Worst() AfterAngle {
 	worst := r.Nominal
 	for _, at := range []AfterAngle{r.Low, r.High} {

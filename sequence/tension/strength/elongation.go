@@ -22,16 +22,16 @@ var elongations = map[string]float64{
 // practice, no source: that of the hardest bolts).
 const leastElongation = 0.08
 
-// elongation gives the least elongation after fracture of the bolt's material.
+// elongation returns the least elongation after fracture of the bolt's material.
 func (s Class) elongation() float64 { return cmp.Or(elongations[s.Name], leastElongation) }
 
-// UniformStrain gives the plastic strain up to which a bolt stretches evenly;
+// UniformStrain returns the plastic strain up to which a bolt stretches evenly;
 // there its load is greatest.
 func (s Class) UniformStrain() float64 {
 	return s.elongation() / 2 // common practice, no source: half of the elongation after fracture
 }
 
-// NeckingDiameters gives how far one place of a bolt still draws in until it
+// NeckingDiameters returns how far one place of a bolt still draws in until it
 // breaks, in diameters. A test bar of five diameters (ISO 898-1, clause 9.1)
 // shows the rest of its elongation there; a bolt that is torn while it is
 // turned shows less.
@@ -45,7 +45,7 @@ func (s Class) NeckingDiameters() float64 {
 // 10.9 and 12.9 have 1.11).
 const hardeningWhereUnknown = 1.1
 
-// Hardened gives the stress at which the material bears most.
+// Hardened returns the stress at which the material bears most.
 func (s Class) Hardened() unit.Stress {
 	if s.Tensile <= s.Yield {
 		return s.Yield * hardeningWhereUnknown

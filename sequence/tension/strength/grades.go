@@ -87,7 +87,7 @@ func austenitic(name string, upToMm float64, yield, tensile unit.Stress) grade {
 
 const proofOfYield = 0.85
 
-// proofByRule gives the proof stress where a standard has none.
+// proofByRule returns the proof stress where a standard has none.
 func proofByRule(yield unit.Stress) unit.Stress {
 	return proofOfYield * yield // Shigley 9th ed., below Eq. (8-32): Sp about 0.85 Sy
 }

@@ -91,7 +91,7 @@ func ParseMaterial(text string) (Material, error) {
 // source: hard plastics lie above 1 GPa, hard metal below 700 GPa).
 const leastModulus, mostModulus unit.Stress = 1e3, 700e3
 
-// Term gives the material as a word of the trade.
+// Term returns the material as a word of the trade.
 func (m Material) Term() finding.Term { return finding.Term(m.Name) }
 
 func statedModulus(text string, modulus unit.Stress) (Material, error) {

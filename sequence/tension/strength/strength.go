@@ -78,7 +78,7 @@ const (
 	statedStress = "stated"
 )
 
-// Named gives the name of the class for the words.
+// Named returns the name of the class for the words.
 func (s Class) Named() finding.Finding {
 	return finding.Noted(ClassNamed, finding.Values{"name": s.Name, "sort": s.sort})
 }

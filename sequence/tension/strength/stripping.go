@@ -194,7 +194,7 @@ func (h *hold) settleInsert(e Engagement) error {
 	return nil
 }
 
-// idle gives the length of the engagement that carries nothing.
+// idle returns the length of the engagement that carries nothing.
 func (h hold) idle() unit.Length {
 	return unit.Length(idleTurns * max(h.thread.PitchMm, h.outer.PitchMm))
 }
@@ -207,7 +207,7 @@ func (h *hold) settleLength(e Engagement) error {
 	return nil
 }
 
-// sheared gives the loads of both threads without Alexander's factors.
+// sheared returns the loads of both threads without Alexander's factors.
 func (h hold) sheared(effective unit.Length) (bolt, part float64) {
 	return float64(h.bolt.Shear()) * BoltShearAreaMm2(h.thread, h.limits, effective), float64(h.material.Shear) * NutShearAreaMm2(h.outer, h.outside, effective)
 }
@@ -219,7 +219,7 @@ func (h hold) factors() Alexander {
 	return Alexander{h.dilation, boltBending(ratio), nutBending(ratio)}
 }
 
-// strips gives the loads at which the bolt's thread and that of the tapped part
+// strips returns the loads at which the bolt's thread and that of the tapped part
 // shear off.
 func (h hold) strips(effective unit.Length) (bolt, part unit.Force) {
 	f := h.factors()
@@ -227,7 +227,7 @@ func (h hold) strips(effective unit.Length) (bolt, part unit.Force) {
 	return unit.Force(bolt0 * f.Dilation * f.BoltBending), unit.Force(part0 * f.Dilation * f.PartBending)
 }
 
-// lengthFor gives the effective length at which neither thread strips below the
+// lengthFor returns the effective length at which neither thread strips below the
 // load. Both loads are in proportion to the length.
 func (h hold) lengthFor(load unit.Force) unit.Length {
 	bolt, part := h.strips(1)

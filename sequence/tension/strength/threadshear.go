@@ -10,7 +10,7 @@ import (
 
 var tangentOfFlank = math.Tan(30 * math.Pi / 180) // ISO 68-1 and ASME B1.1: 60° profile
 
-// BoltShearAreaMm2 gives the area in which the threads of a bolt shear off over
+// BoltShearAreaMm2 returns the area in which the threads of a bolt shear off over
 // an engaged length: the cylinder of the nut's inner diameter.
 func BoltShearAreaMm2(t thread.Thread, l thread.Limits, engaged unit.Length) float64 {
 	// FED-STD-H28, Alexander (1977): ASs = π n Le Kn (1/2n + 0.57735 (Es − Kn)),
@@ -18,7 +18,7 @@ func BoltShearAreaMm2(t thread.Thread, l thread.Limits, engaged unit.Length) flo
 	return math.Pi * float64(engaged) / t.PitchMm * l.NutMinorMm * (t.PitchMm/2 + tangentOfFlank*(l.BoltPitchMm-l.NutMinorMm))
 }
 
-// NutShearAreaMm2 gives the area in which the threads of a nut or a tapped part
+// NutShearAreaMm2 returns the area in which the threads of a nut or a tapped part
 // shear off over an engaged length: the cylinder of the bolt's outer diameter.
 func NutShearAreaMm2(t thread.Thread, l thread.Limits, engaged unit.Length) float64 {
 	// FED-STD-H28, Alexander (1977): ASn = π n Le Ds (1/2n + 0.57735 (Ds − En));
@@ -26,7 +26,7 @@ func NutShearAreaMm2(t thread.Thread, l thread.Limits, engaged unit.Length) floa
 	return math.Pi * float64(engaged) / t.PitchMm * l.BoltMajorMm * (t.PitchMm/2 + tangentOfFlank*(l.BoltMajorMm-l.NutPitchMm))
 }
 
-// dilation gives what is left of the strength as a nut widens under load, by
+// dilation returns what is left of the strength as a nut widens under load, by
 // its width across flats, or the diameter of a tapped boss, over that of the
 // thread.
 func dilation(ratio float64) float64 {
@@ -39,7 +39,7 @@ func dilation(ratio float64) float64 {
 // leastDilationRatio is the width below which C1 is not given.
 const leastDilationRatio = 1.4
 
-// boltBending gives what is left of the strength of the bolt's thread as the
+// boltBending returns what is left of the strength of the bolt's thread as the
 // threads bend, by the strength ratio of nut to bolt.
 func boltBending(ratio float64) float64 {
 	if ratio <= 1 {
@@ -69,7 +69,7 @@ var shearRatios = map[string]float64{
 // leastShearRatio is taken for the other classes: that of the hardest bolts.
 const leastShearRatio = 0.60
 
-// Shear gives the shear strength of the bolt's thread; 0 where the tensile
+// Shear returns the shear strength of the bolt's thread; 0 where the tensile
 // strength is unknown.
 func (s Class) Shear() unit.Stress {
 	return unit.Stress(s.shearRatio()) * s.Tensile // VDI 2230-1, section 5.5.5: τB/Rm

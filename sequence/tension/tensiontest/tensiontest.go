@@ -1,5 +1,5 @@
-// Package tensiontest holds what the tests of the rooms beside it share: the
-// published tables and how a figure is compared. Tests alone import it.
+// Package tensiontest has what the tests of the rooms beside it share: the
+// published tables and how a figure is compared. Only tests import it.
 package tensiontest
 
 import (
@@ -35,7 +35,7 @@ const (
 	MillionPsi      = 1e6 * 6.894757293168361e-3   // MPa
 )
 
-// Worked gives an answer of testdata/worked_examples.csv.
+// Worked returns an answer of testdata/worked_examples.csv.
 func Worked(t testkit.TB, example, quantity string) float64 {
 	t.Helper()
 	for _, row := range Published(t, "worked_examples.csv") {

@@ -7,7 +7,7 @@ import (
 	"drawdown/geometry/unit"
 )
 
-// effectiveLength gives the length of wrench and adapter at which the hand
+// effectiveLength returns the length of wrench and adapter at which the hand
 // acts on the fastener, in mm. The angle of the adapter counts from the centre
 // line of the wrench: 0° straight out, 90° no correction, 180° back over the
 // handle.
@@ -19,13 +19,13 @@ func effectiveLength(wrench, adapter unit.Length, angle unit.Angle) float64 {
 	return float64(wrench) + float64(adapter)*cosine
 }
 
-// Setting gives what to set on a wrench with an adapter, so that the
+// Setting returns what to set on a wrench with an adapter, so that the
 // fastener gets the torque.
 func Setting(torque unit.Torque, wrench, adapter unit.Length, angle unit.Angle) unit.Torque {
 	return torque * unit.Torque(float64(wrench)/effectiveLength(wrench, adapter, angle)) // TM 1-1500-204-23-9: setting = T L/(L + A cos)
 }
 
-// FastenerTorque gives what the fastener gets from a setting, as Setting.
+// FastenerTorque returns what the fastener gets from a setting, as Setting.
 func FastenerTorque(setting unit.Torque, wrench, adapter unit.Length, angle unit.Angle) unit.Torque {
 	return setting * unit.Torque(effectiveLength(wrench, adapter, angle)/float64(wrench)) // TM 9-254: T = setting (L + A cos)/L
 }

@@ -145,7 +145,7 @@ func (w Work) length(wrench *Wrench) unit.Length {
 	return w.Length
 }
 
-// choose gives the smallest wrench that fits; the error names those that were
+// choose returns the smallest wrench that fits; the error names those that were
 // left out before too.
 func (w Work) choose(skipped []string) (*Wrench, error) {
 	var best *Wrench
@@ -194,7 +194,7 @@ func (w Work) noneFits(ranges []finding.Finding, skipped []string) error {
 // ISO 6789:2003, section 5.1.5.2, tested at 20, 60 and 100 %.
 const LeastUsable = 0.2
 
-// UsableNm gives the torques at which the wrench keeps its tolerance.
+// UsableNm returns the torques at which the wrench keeps its tolerance.
 func (w Wrench) UsableNm() (least, most unit.Torque) {
 	low := math.Max(w.Min, LeastUsable*w.Max)
 	return unit.GivenTorque{Value: low, Unit: w.Unit}.Nm(), unit.Torque(w.maxNm())
@@ -227,7 +227,7 @@ func (w Wrench) onScale(setting unit.Torque) unit.GivenTorque {
 	return unit.GivenTorque{Value: tidy(steps * w.Division), Unit: w.Unit}
 }
 
-// rounded gives a torque as scales are read; one too small for that as it is.
+// rounded returns a torque as scales are read; one too small for that as it is.
 func rounded(t unit.Torque, on unit.TorqueUnit) unit.GivenTorque {
 	if scale := t.OnScale(on); scale.Value > 0 {
 		return scale
@@ -247,7 +247,7 @@ func fourFigures(v float64) float64 {
 // tidy takes binary dust off a figure of a scale.
 func tidy(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 
-// Tolerance gives the share to either side within which an adjustable click
+// Tolerance returns the share to either side within which an adjustable click
 // wrench (type II, class A) keeps its setting, by its maximum in N·m.
 func Tolerance(maxNm float64) float64 {
 	if maxNm <= 10 {

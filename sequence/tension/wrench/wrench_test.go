@@ -136,7 +136,7 @@ func TestSetWrenchErrorsSayWhatIsAllowed(t *testing.T) {
 		"adapter -1 mm; allowed: 0 mm to 3000 mm":                                                                         func(w *Work) { w.Adapter = -1 },
 		"adapter angle 1000°; allowed":                                                                                    func(w *Work) { w.AdapterAngle = 1000 },
 		"an adapter of 390 mm at 180° leaves 10 mm of lever":                                                              func(w *Work) { w.Adapter, w.AdapterAngle = 390, 180 },
-		"no wrench of the list fits 900 N·m; usable are large: 40 N·m to 200 N·m":                                         func(w *Work) { w.Torque = 900 },
+		"no wrench of the list fits 900 N·m; usable ranges: large: 40 N·m to 200 N·m":                                     func(w *Work) { w.Torque = 900 },
 		`wrench "odd": 50 to 10 N·m; allowed: a range that rises`:                                                         func(w *Work) { w.Wrenches = []Wrench{{Name: "odd", Min: 50, Max: 10}} },
 		`wrench "odd": a scale division of 80 N·m; allowed`:                                                               func(w *Work) { w.Wrenches = []Wrench{{Name: "odd", Max: 100, Division: 80}} },
 	})

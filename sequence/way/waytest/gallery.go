@@ -1,6 +1,6 @@
-// Package waytest holds forty made-up parts as a workshop has them, for tests
-// and for the sheet by which technicians look through drawdown's orders. Tests
-// alone import it. No part is drawn after a real one.
+// Package waytest has forty invented parts as a workshop has them, for tests
+// and for the sheet by which technicians look through drawdown's orders. Only
+// tests import it. No part is drawn after a real one.
 package waytest
 
 import (

@@ -52,7 +52,7 @@ func TestBesideTheModel(t *testing.T) {
 	}
 }
 
-// worked gives the largest tilt, warp and unevenness of one pass by a way.
+// worked returns the largest tilt, warp and unevenness of one pass by a way.
 func worked(t *testing.T, run prediction.Run, points []geometry.Point, by way.Way) [3]float64 {
 	t.Helper()
 	var pass contact.Pass

@@ -10,7 +10,7 @@ import (
 
 type point = geometry.Point
 
-// along gives count places at even steps along a closed line, the first at its
+// along returns count places at even steps along a closed line, the first at its
 // beginning.
 func along(outline []point, count int) []point {
 	length, n := 0.0, len(outline)

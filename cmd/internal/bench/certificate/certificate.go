@@ -1,6 +1,6 @@
-// Package certificate makes and keeps what HTTPS on a workshop's network needs:
-// an authority of this machine alone, which a tablet can be told to trust, and
-// under it the certificate of the page, renewed when the addresses change.
+// Package certificate makes and keeps the certificates that HTTPS on a workshop
+// network needs: an authority for this computer only, which a tablet can trust,
+// and the certificate of the page, which is renewed when the addresses change.
 package certificate
 
 import (

@@ -1,7 +1,7 @@
-// Package gate decides who gets in to the bench page: the key of the desktop,
-// the codes by which a tablet joins, the sessions that come of both, the names
-// under which the page answers, and how many connections it takes. It knows no
-// route and words nothing.
+// Package gate decides who may use the bench page: the key of the desktop, the
+// codes by which a tablet joins, the sessions, the host names that the page
+// answers to, and how many connections it takes. It knows no routes and
+// contains no text.
 package gate
 
 import (
