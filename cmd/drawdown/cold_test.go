@@ -8,20 +8,40 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
 	"drawdown/geometry/testkit"
 )
 
-// built compiles the program once for a test.
+func TestMain(m *testing.M) {
+	status := m.Run()
+	os.RemoveAll(folderOfBuild)
+	os.Exit(status)
+}
+
+var folderOfBuild string
+
+// build compiles the program once for all tests.
+var build = sync.OnceValues(func() (program string, err error) {
+	if folderOfBuild, err = os.MkdirTemp("", "drawdown"); err != nil {
+		return "", err
+	}
+	program = filepath.Join(folderOfBuild, "drawdown")
+	command := exec.Command("go", "build", "-o", program, ".")
+	command.Env = append(os.Environ(), "CGO_ENABLED=0") // as the README does
+	if out, err := command.CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w\n%s", err, out)
+	}
+	return program, nil
+})
+
 func built(t testing.TB) string {
 	t.Helper()
-	program := filepath.Join(t.TempDir(), "drawdown")
-	build := exec.Command("go", "build", "-o", program, ".")
-	build.Env = append(os.Environ(), "CGO_ENABLED=0") // as the README does
-	if out, err := build.CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
+	program, err := build()
+	if err != nil {
+		t.Fatal(err)
 	}
 	return program
 }

@@ -67,8 +67,11 @@ func TestKilledWhileWriting(t *testing.T) {
 		if hidden := hiddenIn(folder); len(hidden) > 0 {
 			t.Errorf("round %d, %s: %q left after the next run", round, name, hidden)
 		}
+		if round%20 == 19 {
+			t.Log(round+1, "kills:", seen)
+		}
 	}
-	t.Log(seen)
+	t.Log("all kills:", seen)
 }
 
 func arguments(name, language, folder string) []string {

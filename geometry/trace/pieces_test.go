@@ -614,3 +614,60 @@ func TestFoundWithoutABolt(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// Long sides tell a direction by their length, the longest as ten pairs of holes; a
+// tenth of it tells none.
+func TestSides(t *testing.T) {
+	t.Parallel()
+	line := []geometry.Point{{}, {X: 100}, {X: 100, Y: 50}, {X: 95, Y: 50}, {X: 0, Y: 50}}
+	var got []pair
+	for _, p := range sides(line) {
+		got = append(got, pair{math.Round(p.deg), p.length, p.weight})
+	}
+	if want := []pair{{0, 100, 10}, {0, 50, 5}, {0, 95, 9.5}, {0, 50, 5}}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// The part has the tone that less than half of the rim has.
+func TestToneOfTheRim(t *testing.T) {
+	t.Parallel()
+	flat := func(grey float64) surface {
+		return surface{c: [6]float64{grey}, width: 20, height: 10, low: 0, high: 255}
+	}
+	l := light{dark: flat(40), bright: flat(200), contrast: 160}
+	for rows, want := range map[int]Tone{2: ToneDark, 5: ToneLight, 8: ToneLight} { // of ten: 24, 30 and 36 of 60 at the rim
+		p := image.NewGray(image.Rect(0, 0, 20, 10))
+		for i := range p.Pix {
+			p.Pix[i] = 200
+			if i/20 < rows {
+				p.Pix[i] = 40
+			}
+		}
+		if m := split(p, l, ToneAuto); m.tone != want || m.part[0] != (want == ToneDark) {
+			t.Errorf("%d dark rows: %s", rows, m.tone)
+		}
+		if m := split(p, l, ToneDark); m.tone != ToneDark || !m.part[0] {
+			t.Errorf("%d dark rows, a dark part: %s", rows, m.tone)
+		}
+	}
+}
+
+// First principles: the distance from a stretch, beyond its ends that from them.
+func TestOffSegment(t *testing.T) {
+	t.Parallel()
+	a, b := geometry.Point{X: 1, Y: 1}, geometry.Point{X: 5, Y: 1}
+	for want, p := range map[float64]geometry.Point{0: {X: 3, Y: 1}, 2: {X: 4, Y: 3}, 3: {X: 8, Y: 1}, 5: {X: -2, Y: 5}} {
+		if got := offSegment(p, a, b); math.Abs(got-want) > 1e-12 {
+			t.Errorf("%v: %g, want %g", p, got, want)
+		}
+	}
+	if got := offSegment(geometry.Point{X: 4, Y: 5}, a, a); got != 5 {
+		t.Errorf("from a place: %g", got)
+	}
+	for mm, want := range map[float64]float64{10: 1, 4: 1, 2: 2, 1: 4, 0.5: 4, 0: 4} { // short neighbours point less exactly
+		if got := nickAllowance(a, a.Add(geometry.Point{X: mm})); math.Abs(got-want) > 1e-12 {
+			t.Errorf("a neighbour of %g mm: %g, want %g", mm, got, want)
+		}
+	}
+}

@@ -33,21 +33,32 @@ func TestReadBack(t *testing.T) {
 	program := testkit.Program(t, "pdftotext")
 	var all readBack
 	for k, name := range patterns.Builtin() {
-		p := planOf(t, name)
 		requests := sheettest.Requests(k)
 		if !testkit.Full() {
 			requests = requests[k%len(requests):][:1]
 		}
 		for _, ask := range requests {
-			all.card(t, program, name, p, ask)
+			all.card(t, program, name, planOf(t, name), ask)
 		}
 	}
+	t.Logf("%+v", all)
+	if all.unseen > 0 || all.figures < all.files {
+		t.Error("too few are read back")
+	}
+}
+
+// The same of joints that nobody drew. Where they are so crowded that the numbers
+// stand far off their places, the drawing may not be found; that is counted.
+func TestReadBackOfMadeUpJoints(t *testing.T) {
+	t.Parallel()
+	program := testkit.Program(t, "pdftotext")
+	var all readBack
 	for seed := range testkit.Samples(6, 500) {
 		requests := sheettest.Requests(seed)
 		all.card(t, program, fmt.Sprint("joint ", seed), planOf(t, patterntest.Generated(uint64(seed))), requests[seed%len(requests)])
 	}
-	t.Logf("%d files, %d drawings, %d numbers and %d figures read back", all.files, all.drawings, all.numbers, all.figures)
-	if all.drawings < all.files || all.figures < all.files {
+	t.Logf("%+v", all)
+	if all.unseen*4 > all.files || all.figures < all.files {
 		t.Error("too few are read back")
 	}
 }
@@ -77,8 +88,9 @@ func TestReadBackNoticesFaults(t *testing.T) {
 	}
 }
 
-// readBack counts what was read.
-type readBack struct{ files, drawings, numbers, figures int }
+// readBack counts what was read; of crowded drawings only what lies apart is compared,
+// and of the unseen files no drawing was found.
+type readBack struct{ files, drawings, crowded, numbers, figures, unseen int }
 
 func (r *readBack) card(t *testing.T, program, what string, p plan.Plan, ask sheet.Request) {
 	t.Helper()
@@ -154,6 +166,9 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 		drawing, found := findDrawing(words, places)
 		if found {
 			r.drawings++
+			if drawing.crowded {
+				r.crowded++
+			}
 			for _, fault := range r.drawing(words, places, drawing, seen) {
 				faults = append(faults, fmt.Sprintf("page %d: %s", n+1, fault))
 			}
@@ -161,7 +176,7 @@ func (r *readBack) side(pages [][]word, p plan.Plan, side plan.Side, whole bool)
 		rest = append(rest, inReadingOrder(slices.DeleteFunc(slices.Clone(words), func(w word) bool { return found && drawing.holds(w) }))...)
 	}
 	if r.drawings == before && len(places) >= fewestNumbers {
-		faults = append(faults, "no drawing is found")
+		r.unseen++
 	}
 	if k := slices.Index(seen, false); k >= 0 && whole && r.drawings > before {
 		faults = append(faults, fmt.Sprintf("%d stands on no drawing", k+1))
@@ -175,6 +190,7 @@ type drawing struct {
 	from, turn complex128
 	near       float64 // half the least distance of two places, or the height of a number, in points
 	height     float64 // of the numbers
+	crowded    bool    // some stand away from their places, at the end of a line
 	low, high  complex128
 }
 
@@ -184,6 +200,10 @@ func (d drawing) of(place complex128) complex128 { return d.from + d.turn*place 
 func (d drawing) holds(w word) bool {
 	return math.Abs(w.height-d.height) < 0.1 && real(w.at) > real(d.low) && real(w.at) < real(d.high) && imag(w.at) > imag(d.low) && imag(w.at) < imag(d.high)
 }
+
+// crowdedReach is how many heights of a number two places of a crowded drawing lie
+// apart at least, for their numbers to be compared.
+const crowdedReach = 5
 
 // fewestNumbers is how many places tell where a drawing is.
 const fewestNumbers = 3
@@ -204,12 +224,30 @@ func findDrawing(words []word, places []complex128) (best drawing, found bool) {
 		if found && float64(tenth)/10 < best.height {
 			continue
 		}
-		if d, ok := fit(numbers, places, least); ok {
+		if d, ok := fit(numbers, places, least); ok && !listed(numbers) {
 			d.height = float64(tenth) / 10
+			d.crowded = least*cmplx.Abs(d.turn) < 1.5*d.height
 			best, found = d, true
 		}
 	}
 	return best, found
+}
+
+// listed says whether numbers are those of a list, or of boxes to tick: one stands
+// twice, or most follow each other as one reads.
+func listed(numbers []word) bool {
+	seen, following := map[string]bool{}, 0
+	inOrder := inReadingOrder(slices.Clone(numbers))
+	for k, w := range inOrder {
+		if seen[w.text] {
+			return true
+		}
+		seen[w.text] = true
+		if k > 0 && max(index(w)-index(inOrder[k-1]), index(inOrder[k-1])-index(w)) == 1 {
+			following++
+		}
+	}
+	return 10*following > 7*len(numbers)
 }
 
 func leastDistance(places []complex128) float64 {
@@ -241,10 +279,12 @@ func fit(numbers []word, places []complex128, least float64) (best drawing, ok b
 			}
 		}
 	}
-	if most < fewestNumbers || 10*most < 6*len(numbers) {
+	if most < fewestNumbers || 2*most < len(places) {
 		return drawing{}, false
 	}
-	best.refine(numbers, places)
+	for range 2 { // numbers on the other side of their places come in
+		best.refine(numbers, places)
+	}
 	reach := best.near + 3*numbers[0].height
 	air := complex(reach, reach)
 	for k, place := range places {
@@ -268,7 +308,7 @@ func index(w word) int {
 func (d *drawing) refine(numbers []word, places []complex128) {
 	var n, p, w, pp, pw complex128
 	for _, number := range numbers {
-		if place := places[index(number)]; cmplx.Abs(number.at-d.of(place)) < d.near {
+		if place := places[index(number)]; cmplx.Abs(number.at-d.of(place)) < 2*d.near {
 			n, p, w = n+1, p+place, w+number.at
 			pp += place * cmplx.Conj(place)
 			pw += cmplx.Conj(place) * number.at
@@ -307,17 +347,19 @@ func (r *readBack) drawing(words []word, places []complex128, d drawing, seen []
 		}
 		r.numbers++
 		at[n-1] = append(at[n-1], w)
-		if off := w.off(d.of(places[n-1])); off > d.near+3*d.height {
+		if off := w.off(d.of(places[n-1])); off > d.near+3*d.height && !d.crowded {
 			faults = append(faults, fmt.Sprintf("%d stands %.0f points off its place", n, off))
 		}
 	}
 	for k, of := range at {
-		seen[k] = seen[k] || len(of) > 0
+		seen[k] = seen[k] || len(of) > 0 || d.crowded
 		if len(of) > 1 {
 			faults = append(faults, fmt.Sprintf("%d stands %d times", k+1, len(of)))
 		}
 		for j := range k {
-			if len(of) > 0 && len(at[j]) > 0 && real((of[0].at-at[j][0].at)*cmplx.Conj(d.turn*(places[k]-places[j]))) <= 0 {
+			apart := d.turn * (places[k] - places[j])
+			judged := len(of) > 0 && len(at[j]) > 0 && (!d.crowded || cmplx.Abs(apart) > crowdedReach*d.height)
+			if judged && real((of[0].at-at[j][0].at)*cmplx.Conj(apart)) <= 0 {
 				faults = append(faults, fmt.Sprintf("%d and %d are exchanged", j+1, k+1))
 			}
 		}

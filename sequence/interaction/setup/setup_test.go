@@ -225,8 +225,8 @@ func TestStatedOverTheFile(t *testing.T) {
 	if *flange != (compliance.Flange{Outer: 300, Bore: 150, GasketInner: 160, GasketOuter: 180, PipeWall: 8, PipeRadius: 79}) {
 		t.Errorf("%+v", *flange)
 	}
-	flange = flangeOver(&compliance.Flange{Bore: 140, PipeWall: 6, PipeRadius: 75}, &compliance.Flange{Bore: 150, GasketInner: 155, GasketOuter: 170, PipeWall: 8, PipeRadius: 79})
-	if *flange != (compliance.Flange{Bore: 140, GasketInner: 155, GasketOuter: 170, PipeWall: 6, PipeRadius: 75}) {
+	flange = flangeOver(&compliance.Flange{Bore: 140, PipeWall: 6, PipeRadius: 75}, &compliance.Flange{Outer: 280, Bore: 150, GasketInner: 155, GasketOuter: 170, PipeWall: 8, PipeRadius: 79})
+	if *flange != (compliance.Flange{Outer: 280, Bore: 140, GasketInner: 155, GasketOuter: 170, PipeWall: 6, PipeRadius: 75}) {
 		t.Errorf("%+v", *flange)
 	}
 	if only := (&compliance.Flange{Bore: 1}); flangeOver(only, nil) != only || flangeOver(nil, only) != only {
@@ -309,8 +309,15 @@ func TestStrip(t *testing.T) {
 		"a cover":       {func(*plan.Plan) {}, Setup{}, 24, nil}, // bolts lie 12 mm off the edge at the most
 		"stated":        {func(*plan.Plan) {}, Setup{Strip: 14}, 14, nil},
 		"a bolt inside": {func(p *plan.Plan) { p.Joint.Fasteners[0].At = geometry.Point{Y: 25} }, Setup{}, 0, "inside"},
-		"two bores":     {func(p *plan.Plan) { p.Joint.Bores = []geometry.Bore{{Diameter: 9}, {Diameter: 9}} }, Setup{}, 0, nil},
-		"one bore":      {func(p *plan.Plan) { p.Joint.Bores = []geometry.Bore{{Diameter: 9}} }, Setup{}, 24, nil},
+		"near a quarter of the cover": {func(p *plan.Plan) {
+			for i := range p.Joint.Fasteners {
+				if f := &p.Joint.Fasteners[i]; f.At.Y > 0 {
+					f.At.Y = 72
+				}
+			}
+		}, Setup{}, 30, nil}, // of 31
+		"two bores": {func(p *plan.Plan) { p.Joint.Bores = []geometry.Bore{{Diameter: 9}, {Diameter: 9}} }, Setup{}, 0, nil},
+		"one bore":  {func(p *plan.Plan) { p.Joint.Bores = []geometry.Bore{{Diameter: 9}} }, Setup{}, 24, nil},
 	} {
 		p := joint(t, field)
 		p.Joint.Outline = [][]geometry.Point{{{X: -200, Y: -37}, {X: 200, Y: -37}, {X: 200, Y: 87}, {X: -200, Y: 87}}}
@@ -322,7 +329,7 @@ func TestStrip(t *testing.T) {
 		c.change(&p)
 		s := &settledSetup{plan: p, Settled: Settled{At: p.Joint.Points()}, stated: c.stated}
 		got := s.strip(p.Joint.Outline)
-		if got != c.want || finding.Has(s.Assumed, GasketWhole) != (c.want == 0) || values(s.Assumed, GasketWhole)["why"] != c.why {
+		if got != c.want || finding.Has(s.Assumed, GasketWhole) != (c.want == 0) || values(s.Assumed, GasketWhole)["why"] != c.why || c.want > 0 && c.stated.Strip == 0 && values(s.Assumed, GasketStrip)["width"] != unit.Length(c.want) {
 			t.Errorf("%s: %g, %v", name, got, s.Assumed)
 		}
 	}
@@ -400,5 +407,71 @@ func TestFacts(t *testing.T) {
 	}
 	if OfBolts(finding.Noted(Gasket, nil)) || !OfBolts(finding.Noted(KindGrip, nil).About(finding.Place{Kind: "main"})) {
 		t.Error("which facts are of bolts")
+	}
+}
+
+// What is assumed is named with its figures; what nothing rests on is not.
+func TestWhatIsAssumed(t *testing.T) {
+	t.Parallel()
+	row := settle(t, joint(t, line), Setup{})
+	if v := values(row.Assumed, RowSize); v["width"] != unit.Length(30) || v["length"] != unit.Length(190) {
+		t.Errorf("a row: %v", v)
+	}
+	caps := joint(t, line)
+	caps.Joint.Clusters = []geometry.Cluster{{Name: "1", Of: []string{"B1", "B2"}}, {Name: "2", Of: []string{"B3", "B4"}}}
+	pieces := settle(t, caps, Setup{})
+	if v := values(pieces.Assumed, SeparateParts); v["width"] != unit.Length(30) || v["parts"] != 2 {
+		t.Errorf("caps: %v", v)
+	}
+	if v := values(pieces.Assumed, FacesMeet); v["factor"] != compliance.BlockDoubt {
+		t.Errorf("faces that meet: %v", v)
+	}
+	plate := settle(t, joint(t, field), Setup{Material: "steel"}) // two edges of 15 mm beyond the bolts
+	box := plate.Kernel.(compliance.Plate).Box
+	if v := values(plate.Assumed, Outline); v["width"] != unit.Length(180+60) || v["height"] != unit.Length(50+60) || box.Width() != 240 || box.Height() != 110 {
+		t.Errorf("a plate: %v, %v", v, box)
+	}
+	if v := values(plate.Stated, PartMaterial); v["material"] != finding.Term("steel") || values(plate.Assumed, PartMaterial) != nil {
+		t.Errorf("stated: %v", plate.Stated)
+	}
+	stated := Setup{Row: &compliance.Row{BendingNmm2: 1e9, WidthMm: 1, LengthMm: 200, StartMm: 20}, Foundation: bounds.Band{Low: 1, Nominal: 2, High: 3}}
+	if s := settle(t, joint(t, line), stated); values(s.Assumed, PartMaterial) == nil || values(s.Assumed, UnderMaterial) != nil { // for its bolts
+		t.Errorf("a stated row: %v", s.Assumed)
+	}
+	stated.Own = 1e-6
+	if s := settle(t, joint(t, line), stated); values(s.Assumed, PartMaterial) != nil {
+		t.Errorf("a stated row with stated bolts: %v", s.Assumed)
+	}
+	for grip, want := range map[unit.Length]compliance.Gasket{40: compliance.FibreSheet, 42: compliance.MultiLayerSteel} {
+		p := joint(t, field)
+		p.Kinds[0].Grip, p.Kinds[0].Length = grip, grip+25
+		if s := settle(t, p, Setup{}); values(s.Assumed, Gasket)["gasket"] != gasketTerm(want) {
+			t.Errorf("a grip of %v: %v", grip, s.Assumed)
+		}
+	}
+	two := joint(t, field)
+	two.Kinds = append(two.Kinds, two.Kinds[0])
+	two.Kinds[1].Name, two.Kinds[1].Grip = "other", 33
+	for i := range 4 {
+		two.Joint.Fasteners[i].Kind = "other"
+	}
+	if s := settle(t, two, Setup{}); s.Part.Thickness != 20 {
+		t.Errorf("of two kinds with as many bolts the first counts: %v", s.Part.Thickness)
+	}
+	open := joint(t, field)
+	open.Kinds[0].Grip, open.Kinds[0].Into, open.Kinds[0].Engagement, open.Kinds[0].NutAcross, open.Kinds[0].Length = 0, "", 0, 16, 45
+	if s := settle(t, open, Setup{Thickness: 12}); values(s.Assumed, KindGrip)["grip"] != unit.Length(24) {
+		t.Errorf("a grip of both parts: %v", s.Assumed)
+	}
+}
+
+// The gasket and the block below it give way one after the other.
+func TestFoundation(t *testing.T) {
+	t.Parallel()
+	gasket := bounds.Band{Low: 50, Nominal: 100, High: 200}
+	s := settle(t, joint(t, field), Setup{Material: "steel", Thickness: 15, Counterpart: "steel", Stiffness: gasket})
+	block := compliance.BlockMPaPerMm(s.Part.RigidityNmm(), s.Part)
+	if want := compliance.FoundationMPaPerMm(gasket, block); s.Foundation != want || !(s.Foundation.Nominal < 100) {
+		t.Errorf("%v, want %v", s.Foundation, want)
 	}
 }
