@@ -35,12 +35,11 @@ func (r *reader) checkStageOrder() {
 	}
 	if r.tightened != nil {
 		warn(r.input.FinishedOutOfTurn(), r.stages)
-		warn(plan.TinyTurns(r.input.Tighten), r.stages)
 	}
 	if r.removed != nil {
 		warn(r.input.LoosenedOutOfTurn(), r.loosened)
 		warn(r.input.OutUnturned(), r.loosened)
-		warn(plan.TinyTurns(r.input.Loosen), r.loosened)
+		warn(r.input.OddTurns(), r.loosened)
 	}
 }
 

@@ -1,6 +1,7 @@
 package diagram
 
 import (
+	"math"
 	"slices"
 
 	"drawdown/render/scene"
@@ -38,6 +39,45 @@ func (s *sketch) drawClusterCollars() {
 	for k := range s.req.Plan.Joint.Clusters {
 		s.addWhite(s.aroundCluster(k, clusterGap+collarWidth))
 	}
+}
+
+// leastSeen is the share of a line that must be left between the marks and the
+// white about them.
+const leastSeen = 0.25
+
+// hidden says whether marks hide more of the outline or of a bore.
+func (s *sketch) hidden() bool {
+	if !slices.ContainsFunc(s.marks, s.atEdge) {
+		return false
+	}
+	lines := slices.Clone(s.edges)
+	for _, b := range s.req.Plan.Joint.Bores {
+		c := s.view.at(b.Centre)
+		lines = append(lines, scene.Circle(c.X, c.Y, b.Diameter/2*s.view.scale).Flatten()...)
+	}
+	return slices.ContainsFunc(lines, func(line []scene.Point) bool { return s.seen(line) < leastSeen })
+}
+
+// seen is the share of a line that no mark and no white about it covers.
+func (s *sketch) seen(line []scene.Point) float64 {
+	const step = 0.5
+	covered, count := 0, 0
+	for k := 1; k < len(line); k++ {
+		a, b := line[k-1], line[k]
+		steps := math.Ceil(a.Distance(b) / step)
+		for n := 0.5; n < steps; n++ {
+			at := scene.Point{X: a.X + (b.X-a.X)*n/steps, Y: a.Y + (b.Y-a.Y)*n/steps}
+			count++
+			if s.covered(at) {
+				covered++
+			}
+		}
+	}
+	return 1 - float64(covered)/float64(max(1, count))
+}
+
+func (s *sketch) covered(at scene.Point) bool {
+	return slices.ContainsFunc(s.marks, func(m mark) bool { return at.Distance(m.at) < m.radius+collarWidth })
 }
 
 func (s *sketch) atEdge(m mark) bool {

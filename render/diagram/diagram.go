@@ -28,6 +28,9 @@ type Part struct {
 	// Words are what stands in the marks where Show is Words, one for each
 	// fastener; empty strings are left out.
 	Words []string
+	// Widest is the widest word of several drawings that have marks of one size;
+	// empty for that of this one.
+	Widest string
 	// Beside is a second, small number for each fastener, such as the
 	// tightening number on a loosening card or the cast number; empty strings
 	// are left out. Nil draws none.
@@ -41,6 +44,8 @@ type Part struct {
 	// SmallEm is the em of the small words, in millimetres; 0 asks for the usual.
 	SmallEm float64
 
+	// Modest lets the marks be smaller than on a card rather than hide the part.
+	Modest bool
 	// NoArrows draws no arrows, though they would find their way.
 	NoArrows bool
 
@@ -59,8 +64,13 @@ type Drawing struct {
 	// index in the joint; Dropped are the labels that found none.
 	Unplaced []int
 	Dropped  []string
-	// BesideLeftOut counts the small numbers that found no room.
+	// BesideLeftOut counts the small numbers that found no room; Alike says that all
+	// stand on one side of their marks.
 	BesideLeftOut int
+	Alike         bool
+	// Hidden says that the marks leave too little of the outline or of a bore to
+	// know it by.
+	Hidden bool
 }
 
 const (
@@ -101,6 +111,11 @@ func Draw(req Part) Drawing {
 			}
 		}
 	}
+	if req.Modest {
+		if d, ok := first.modest(sizes); ok {
+			return d
+		}
+	}
 	best, chosen := first, sizes[0]
 	best.arrange(chosen)
 	left := best.looks
@@ -120,6 +135,19 @@ func Draw(req Part) Drawing {
 		}
 	}
 	return best.finish(chosen)
+}
+
+// modest draws the part with the largest marks that do not hide it.
+func (s *sketch) modest(sizes []size) (d Drawing, ok bool) {
+	for _, z := range sizes {
+		if s := s.again(); !z.led {
+			s.arrange(z)
+			if !s.out.Hidden {
+				return s.finish(z), true
+			}
+		}
+	}
+	return Drawing{}, false
 }
 
 // unlessNameless takes a drawing with arrows, unless most words on the part find
@@ -164,6 +192,7 @@ func (s *sketch) arrange(z size) bool {
 	s.view, s.out.Led = s.fitWith(z), z.led
 	s.placeMarks(z)
 	s.drawPart(z)
+	s.out.Hidden = s.hidden()
 	s.placeLed(z)
 	s.path = s.planPath()
 	return s.out.Path
@@ -171,8 +200,7 @@ func (s *sketch) arrange(z size) bool {
 
 func (s *sketch) finish(z size) Drawing {
 	s.drawClusters()
-	s.drawBesides()
-	s.drawLabels(s.stations())
+	s.drawWords()
 	s.add(s.path...)
 	s.drawMarks(z)
 	return s.out

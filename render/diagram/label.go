@@ -23,21 +23,22 @@ type word struct {
 const (
 	nameNear   = 7.5
 	nameNearer = 0.6
+	// wordAway is how far a word on the part may stand from its place: beyond, it
+	// seems to be of something else.
+	wordAway = 20.0
 )
 
-// drawLabels sets the words on the part, each as near to its place as there is
-// room beside the others.
-func (s *sketch) drawLabels(stations []word) {
-	words := s.labels(stations)
-	q := newSearch(s.req.Box, len(words), len(labelTiers), 1500*len(words), func(item, tier int) []placement {
-		w, how := words[item], labelTiers[tier]
-		places := s.labelPlaces(w, how.nudges, how.air)
-		return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, w, words, how.nearer) })
-	})
-	q.run()
+// choices are the places for one of the words.
+func (s *sketch) choices(words []word, k, tier int) []placement {
+	w, how := words[k], labelTiers[tier]
+	places := s.labelPlaces(w, how.nudges, how.air)
+	return slices.DeleteFunc(places, func(p placement) bool { return misread(p.from, w, words, how.nearer) })
+}
+
+func (s *sketch) setLabels(words []word, items []item) {
 	s.worded = len(words) + len(s.out.Dropped)
 	for k, w := range words {
-		it := &q.items[k]
+		it := &items[k]
 		if it.chosen == nowhere {
 			s.out.Dropped = append(s.out.Dropped, w.content)
 			continue
@@ -81,6 +82,9 @@ var labelTiers = []struct {
 	air    float64 // in millimetres
 	nearer float64 // so many times nearer to its own thing than to another
 }{{nudges, plentyAir, 1.3}, {nudges, 0.2, 1.3}, {nudges, 0.2, 1}, {farNudges, plentyAir, 1}}
+
+// nearTiers are those near by.
+const nearTiers = 3
 
 // labelPlaces lists the free places for a word; from is where its middle goes.
 func (s *sketch) labelPlaces(w word, nudges []scene.Point, air float64) []placement {
@@ -145,14 +149,16 @@ func misread(there scene.Point, own word, words []word, nearer float64) bool {
 
 var (
 	nudges    = nudged(0, 2, -2, 4, -4, 6, -6, 8, -8, 11, -11, 14, -14)
-	farNudges = nudged(17, -17, 21, -21, 26, -26, 31, -31, 37, -37)
+	farNudges = nudged(17, -17)
 )
 
 func nudged(down ...float64) []scene.Point {
 	var all []scene.Point
 	for _, y := range down {
-		for _, x := range []float64{0, 3, -3, 6, -6, 10, -10, 15, -15, 20, -20, 30, -30, 45, -45} {
-			all = append(all, scene.Point{X: x, Y: y})
+		for _, x := range []float64{0, 3, -3, 6, -6, 10, -10, 15, -15, 20, -20} {
+			if step := (scene.Point{X: x, Y: y}); math.Hypot(x, y) <= wordAway {
+				all = append(all, step)
+			}
 		}
 	}
 	slices.SortStableFunc(all, func(a, b scene.Point) int {

@@ -83,9 +83,10 @@ func (l Legend) Items(y float64) []scene.Item {
 // captionAir is the white between a drawing and its caption, in millimetres.
 const captionAir = 2.0
 
-// Below gives the legend below a drawing, not at the far end of its box.
-func (l Legend) Below(d Drawing) []scene.Item {
-	return l.Items(scene.Bounds(d.Items).Bottom + captionAir + l.line)
+// Below gives the legend below a drawing, not at the far end of its box, with its
+// last line no lower than a place.
+func (l Legend) Below(d Drawing, lowest float64) []scene.Item {
+	return l.Items(min(scene.Bounds(d.Items).Bottom+captionAir+l.line, lowest-float64(l.Lines-1)*l.line))
 }
 
 // KindNames lists the kinds of a plan, in the order of their marks' shapes.

@@ -49,7 +49,7 @@ func (s *sketch) sizes() []size {
 	}
 	var sizes []size
 	for capMm := first; capMm >= leastCap; capMm -= capStep {
-		if len(sizes) > 0 && capMm < usualCap {
+		if len(sizes) > 0 && capMm < usualCap && !s.req.Modest {
 			break
 		}
 		if z := (size{capMm: capMm, radius: math.Hypot(s.widestText(capMm/font.CapHeight)/2, capMm/2) + 0.8}); s.apart(z) {

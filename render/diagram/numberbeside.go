@@ -125,32 +125,37 @@ func (s *sketch) shielded(i int) bool {
 // candidates lists the places for a text at some reaches that nothing fixed
 // stands in the way of.
 func (s *sketch) candidates(i int, extent scene.Point, reaches []float64) []placement {
-	var out []placement
-	add := func(p placement) {
-		if s.fits(i, p, comfortable) {
-			out = append(out, p)
-		} else if s.fits(i, p, cramped) {
-			p.cost += crampedCost
-			out = append(out, p)
-		}
-	}
+	var places []placement
 	_, strung := s.across(i)
 	for _, reach := range reaches {
 		if reach < leastLeader {
 			for k, deg := range s.leaning(i) {
-				add(s.beside(i, extent, deg, reach, float64(k)*turnCost))
+				places = append(places, s.beside(i, extent, deg, reach, float64(k)*turnCost))
 			}
 			continue
 		}
 		for k, deg := range s.spokesOf(i) {
 			cost := 2 + reach + float64(k)*3*turnCost
-			add(s.beside(i, extent, deg, reach, cost))
+			places = append(places, s.beside(i, extent, deg, reach, cost))
 			if strung {
-				add(s.upward(i, extent, deg, reach, cost+upwardCost))
+				places = append(places, s.upward(i, extent, deg, reach, cost+upwardCost))
 			}
 		}
 	}
-	return out
+	return s.fitting(i, places)
+}
+
+// fitting keeps the places that nothing fixed stands in the way of.
+func (s *sketch) fitting(i int, places []placement) (free []placement) {
+	for _, p := range places {
+		if s.fits(i, p, comfortable) {
+			free = append(free, p)
+		} else if s.fits(i, p, cramped) {
+			p.cost += crampedCost
+			free = append(free, p)
+		}
+	}
+	return free
 }
 
 // spokesOf are the directions of leaders for a fastener: both ways from the
@@ -255,62 +260,4 @@ func (s *sketch) inHoleOf(text scene.Box, mark scene.Point) bool {
 func textExtent(content string, weight scene.Weight, em float64) scene.Point {
 	b := scene.Text{Size: em, Width: font.Width(content, weight, em), Content: content}.Box()
 	return scene.Point{X: b.Width(), Y: b.Height()}
-}
-
-// besideReaches are the distances of a small number from its mark: clear of it,
-// closer where that is all there is, or beyond the line round a cluster.
-var besideReaches = [][]float64{{0.9, besideGap}, {clusterGap + 0.4}}
-
-func (s *sketch) drawBesides() {
-	var waiting []int
-	for i, small := range s.req.Beside {
-		if small != "" {
-			waiting = append(waiting, i)
-		}
-	}
-	q := newSearch(s.req.Box, len(waiting), len(besideReaches), 100*len(waiting), func(item, tier int) []placement {
-		return s.besides(waiting[item], besideReaches[tier])
-	})
-	q.run()
-	for k, i := range waiting {
-		it := &q.items[k]
-		if it.chosen == nowhere {
-			s.out.BesideLeftOut++
-			continue
-		}
-		p := it.choices[it.chosen]
-		s.add(textIn(p, s.req.SmallEm, scene.Regular, s.req.Beside[i], s.name(i)))
-		s.space.TakeBox(p.box)
-	}
-}
-
-// insideCost is what it costs, in millimetres of leader, to set a small number
-// between the fasteners of a cluster, where it is between them.
-const insideCost = 3.0
-
-// besides lists the places for a small number. In a cluster those within the line
-// round it compete with those beyond it.
-func (s *sketch) besides(i int, reaches []float64) []placement {
-	extent := textExtent(s.req.Beside[i], scene.Regular, s.req.SmallEm)
-	line := s.clusterOf(i)
-	if line == nil {
-		return s.candidates(i, extent, reaches)
-	}
-	places := s.candidates(i, extent, slices.Concat(besideReaches...))
-	for k := range places {
-		if scene.Inside(places[k].box.Centre(), line) {
-			places[k].cost += insideCost
-		}
-	}
-	return places
-}
-
-// clusterOf is the line round the cluster of a fastener; nil where it is in none.
-func (s *sketch) clusterOf(i int) []scene.Point {
-	for k, c := range s.req.Plan.Joint.Clusters {
-		if slices.Contains(c.Of, s.name(i)) {
-			return s.aroundCluster(k, clusterGap).Flatten()[0]
-		}
-	}
-	return nil
 }

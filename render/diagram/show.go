@@ -64,7 +64,7 @@ func (s *sketch) widestText(em float64) float64 {
 	if s.req.Show != Words {
 		return font.Width("0", scene.Bold, em) * float64(s.req.digits())
 	}
-	widest := 0.0
+	widest := font.Width(s.req.Widest, scene.Bold, em)
 	for i := range s.count() {
 		widest = math.Max(widest, font.Width(s.text(i), scene.Bold, em))
 	}

@@ -135,3 +135,33 @@ func TestWordsOutsideTheirMarks(t *testing.T) {
 		t.Errorf("words stand outside their marks in %d drawings only", led)
 	}
 }
+
+// First principles: a part whose edge is under its marks cannot be known again.
+// Marks that may be small leave more of it than others do.
+func TestModestMarksLeaveThePart(t *testing.T) {
+	t.Parallel()
+	var frame []geometry.Point
+	for k := range 7 {
+		frame = append(frame, geometry.Point{X: float64(k) * 74, Y: 0}, geometry.Point{X: float64(k) * 74, Y: 200})
+	}
+	edge := func(j *geometry.Joint) {
+		j.Outline = [][]geometry.Point{{{X: -15, Y: -15}, {X: 459, Y: -15}, {X: 459, Y: 215}, {X: -15, Y: 215}}}
+	}
+	p := planned(t, frame, edge)
+	better := 0
+	for wide := 60.0; wide <= 180; wide += 10 {
+		ask := diagram.Part{Plan: p, Order: p.Loosen.Order, NoArrows: true, Box: scene.Box{Left: 12, Top: 40, Right: 12 + wide, Bottom: 40 + wide/2}}
+		plain := diagram.Draw(ask)
+		ask.Modest = true
+		modest := diagram.Draw(ask)
+		if modest.Hidden && !plain.Hidden {
+			t.Errorf("%g mm wide: small marks hide the part, large ones do not", wide)
+		}
+		if plain.Hidden && !modest.Hidden {
+			better++
+		}
+	}
+	if better == 0 {
+		t.Error("small marks never leave more of the part")
+	}
+}

@@ -56,7 +56,8 @@ func Fit(s string, w scene.Weight, size, width float64) string {
 }
 
 // Break sets a text into lines no wider than width. A word that is wider than
-// a whole line is broken inside. Each word is measured once.
+// a whole line is broken inside. No word stands alone on the last line below
+// three or more. Each word is measured once.
 func Break(s string, w scene.Weight, size, width float64) []string {
 	f := faces[w]()
 	blank := f.sum(" ")
@@ -86,6 +87,23 @@ func Break(s string, w scene.Weight, size, width float64) []string {
 		}
 	}
 	end()
+	return accompanied(lines, w, size, width)
+}
+
+// accompanied takes one more word down to a last line of one.
+func accompanied(lines []string, w scene.Weight, size, width float64) []string {
+	last := len(lines) - 1
+	if last < 1 || strings.ContainsFunc(lines[last], breaks) {
+		return lines
+	}
+	above := strings.FieldsFunc(lines[last-1], breaks)
+	n := len(above) - 1
+	if n < 2 {
+		return lines
+	}
+	if down := above[n] + " " + lines[last]; Width(down, w, size) <= width {
+		lines[last-1], lines[last] = strings.Join(above[:n], " "), down
+	}
 	return lines
 }
 

@@ -7,6 +7,9 @@ type Forecast struct {
 	InMark       string
 	AtMark       string // where figures stand outside the marks, behind the number
 	Small        string // what stands beside the mark
+	EachMark     string // the same of several drawings, some with figures outside
+	ThickEdge    string // what a thick edge of a mark says
+	BlackMark    string // and a black mark
 	InMarkNow    string // the same on the way
 	Charts       string
 	ChartSays    string

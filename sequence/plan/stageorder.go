@@ -12,13 +12,10 @@ import (
 const (
 	FinishedEarly finding.Code = "stage finished early" // kind, stage, other, last: stage of other, with its torque
 	LoosenedEarly finding.Code = "stage loosened early" // kind, stage, other, first: stage of other
+	TurnLittle    finding.Code = "stage turn little"    // stage, turn, least
+	TurnMuch      finding.Code = "stage turn much"      // stage, turn
 	OutUnturned   finding.Code = "stage out unturned"   // kinds, stage
-	TurnTiny      finding.Code = "stage turn tiny"      // stage, angle, least
 )
-
-// leastTurn is the least that anybody turns a fastener by in one stage: half a
-// notch of a socket with twelve points (common practice, no source).
-const leastTurn unit.Angle = 15
 
 // FinishedOutOfTurn finds the stages of tightening, by their numbers from 0, that
 // finish a kind although another, whose torque comes later, is to go before it.
@@ -155,18 +152,6 @@ func (in Input) listedBefore(g sequence.Group, first, second Kind) bool {
 	return lastOfFirst < firstOfSecond
 }
 
-// TinyTurns finds the stages, by their numbers from 0, that turn back by less than a
-// hand and a wrench can: a digit was probably lost.
-func TinyTurns(stages []StageInput) map[int]finding.Finding {
-	found := map[int]finding.Finding{}
-	for i, s := range stages {
-		if (s.Do == BackOff || s.Do == TurnBack) && s.Angle < leastTurn {
-			found[i] = finding.Warned(TurnTiny, finding.Values{"stage": i + 1, "angle": s.Angle, "least": leastTurn}).From(finding.CommonPractice)
-		}
-	}
-	return found
-}
-
 // ForNone gives the stages, by their numbers from 0, whose kinds no fastener has.
 func (in Input) ForNone(stages []StageInput) []int {
 	var found []int
@@ -181,4 +166,31 @@ func (in Input) ForNone(stages []StageInput) []int {
 // Covers says whether the stage works on fasteners of the kind.
 func (s StageInput) Covers(kind string) bool {
 	return s.Do != Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
+}
+
+// Turns of loosening that are no breaking loose (common practice, no source): less
+// is within what a wrench springs, more is out in one go.
+const (
+	leastLoosening unit.Angle = 15
+	mostLoosening  unit.Angle = 360
+)
+
+// OddTurns finds the stages of loosening, by their numbers from 0, that turn too
+// little to break a bolt loose, or let go of it all at once. Where springs press,
+// LiftsSprung judges.
+func (in Input) OddTurns() map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	for i, s := range in.Loosen {
+		values := finding.Values{"stage": i + 1, "turn": s.Angle}
+		first := func(k Kind) bool { return in.letGo(k.Name) == i }
+		switch {
+		case s.Do != TurnBack:
+		case s.Angle < leastLoosening:
+			values["least"] = leastLoosening
+			found[i] = finding.Warned(TurnLittle, values).From(finding.CommonPractice)
+		case s.Angle > mostLoosening && slices.ContainsFunc(in.unsprung(), first):
+			found[i] = finding.Warned(TurnMuch, values).From(finding.CommonPractice)
+		}
+	}
+	return found
 }

@@ -260,3 +260,21 @@ func TestProgress(t *testing.T) {
 		t.Errorf("told %v", told)
 	}
 }
+
+// The pictures of all joints stand on one page of letter paper, a little lower,
+// rather than the last alone on a second.
+func TestOverviewSavesAPage(t *testing.T) {
+	doc, _, err := book.Document(p4(t), book.Request{Request: sheettest.English(sheettest.Paper(t, "letter")), Trays: book.NoTrays})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages := 0
+	for _, page := range doc.Pages {
+		if scenetest.Texts(page)[0].Content == words.English().Book.Overview {
+			pages++
+		}
+	}
+	if pages != 1 {
+		t.Errorf("the overview takes %d pages", pages)
+	}
+}

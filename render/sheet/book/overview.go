@@ -12,9 +12,10 @@ import (
 )
 
 const (
-	pictureGap    = 6.0
-	pictureWidth  = 56.0 // at the least
-	pictureHeight = 48.0
+	pictureGap   = 6.0
+	pictureWidth = 56.0 // at the least
+	leastPicture = 42.0 // the height, where that saves a page
+	mostPicture  = 48.0
 
 	// A part is drawn larger and then reduced, so that its marks are in
 	// proportion; it has no words that could become too small.
@@ -25,24 +26,38 @@ func (b *binder) overview(run *sheet.Run, _ found) {
 	sentence(run, b.w.OverviewSays)
 	across := max(1, int((run.Pen.Paper.Content()+pictureGap)/(pictureWidth+pictureGap)))
 	width := (run.Pen.Paper.Content() - pictureGap*float64(across-1)) / float64(across)
-	for k, j := range b.o.Joints() {
+	joints := b.o.Joints()
+	height := pictureHeight(run.Bottom-run.Y, (len(joints)+across-1)/across)
+	for k, j := range joints {
 		if k%across == 0 {
 			if k > 0 {
-				run.Y += pictureHeight + pictureGap
+				run.Y += height + pictureGap
 			}
-			run.Room(pictureHeight)
+			run.Room(height)
 		}
-		b.picture(run.Pen, j, run.Pen.Left()+float64(k%across)*(width+pictureGap), run.Y, width)
+		at := scene.Box{Left: run.Pen.Left() + float64(k%across)*(width+pictureGap), Top: run.Y}
+		at.Right, at.Bottom = at.Left+width, at.Top+height
+		b.picture(run.Pen, j, at)
 	}
-	run.Y += pictureHeight
+	run.Y += height
+}
+
+// pictureHeight is the height of so many rows of pictures: lower where that saves
+// a page.
+func pictureHeight(page float64, rows int) float64 {
+	on := func(height float64) int { return max(1, int((page+pictureGap)/(height+pictureGap))) }
+	if least := on(leastPicture); (rows+least-1)/least < (rows+on(mostPicture)-1)/on(mostPicture) {
+		return (page+pictureGap)/float64(least) - pictureGap - 0.01 // which rounding would take off
+	}
+	return mostPicture
 }
 
 // picture is one joint in a frame: number, title, what holds it, the part.
-func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, x, y, width float64) {
-	p.Panel(x, y, width, pictureHeight, 1.5, scene.White, 0.4)
-	p.Head(x+3, y+6, font.Fit(name(j), scene.Bold, p.Paper.HeadEm, width-6))
-	p.Text(x+3, y+11, font.Fit(b.holds(j), scene.Regular, p.Paper.TextEm, width-6))
-	p.Add(thumbnail(j, scene.Box{Left: x + 3, Top: y + 13, Right: x + width - 3, Bottom: y + pictureHeight - 3})...)
+func (b *binder) picture(p *sheet.Pen, j overhaul.Joint, at scene.Box) {
+	p.Panel(at.Left, at.Top, at.Width(), at.Height(), 1.5, scene.White, 0.4)
+	p.Head(at.Left+3, at.Top+6, font.Fit(name(j), scene.Bold, p.Paper.HeadEm, at.Width()-6))
+	p.Text(at.Left+3, at.Top+11, font.Fit(b.holds(j), scene.Regular, p.Paper.TextEm, at.Width()-6))
+	p.Add(thumbnail(j, scene.Box{Left: at.Left + 3, Top: at.Top + 13, Right: at.Right - 3, Bottom: at.Bottom - 3})...)
 }
 
 func thumbnail(j overhaul.Joint, box scene.Box) []scene.Item {

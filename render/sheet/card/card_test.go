@@ -1,6 +1,7 @@
 package card_test
 
 import (
+	"fmt"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -18,6 +19,7 @@ import (
 	"drawdown/render/sheet"
 	"drawdown/render/sheet/card"
 	"drawdown/render/sheet/sheettest"
+	"drawdown/render/words/wordstest"
 	"drawdown/sequence/plan"
 )
 
@@ -25,27 +27,34 @@ import (
 var planOf = patterntest.Plan
 
 // checkCard lays a card out and reports every fault of its layout.
-func checkCard(t *testing.T, p plan.Plan, paper sheet.Paper) []string {
+func checkCard(t *testing.T, what string, p plan.Plan, ask sheet.Request) []string {
 	t.Helper()
-	document, notes := card.Document(p, card.BothSides, sheettest.English(paper))
-	for _, page := range document.Pages {
-		for _, fault := range scenetest.CheckLayout(page) {
-			t.Errorf("%s on %s: %s", p.Title, paper.Name, fault)
-		}
-	}
+	document, notes := card.Document(p, card.BothSides, ask)
+	sheettest.Check(t, what, ask, document.Pages)
 	return notes
 }
 
-// Patterns that nobody drew pass the layout check on every paper.
+// Patterns that nobody drew pass the layout check on every paper, upright and on
+// its side, in every language. A plain run takes two papers and one language of
+// each, by turns.
 func TestGeneratedLayouts(t *testing.T) {
 	t.Parallel()
-	for seed := range testkit.Samples(24, 300) {
-		p := planOf(t, patterntest.Generated(uint64(seed)))
-		for k, paper := range sheettest.Papers() {
-			if testkit.Full() || k%4 == seed%4 {
-				checkCard(t, p, paper)
+	languages := wordstest.All()
+	for n, language := range languages {
+		t.Run(language.Language, func(t *testing.T) {
+			t.Parallel()
+			for seed := range testkit.Samples(24, 300) {
+				if !testkit.Full() && seed/4%len(languages) != n {
+					continue
+				}
+				p := planOf(t, patterntest.Generated(uint64(seed)))
+				for k, paper := range sheettest.Papers() {
+					if testkit.Full() || k%4 == seed%4 {
+						checkCard(t, fmt.Sprint("seed ", seed), p, sheet.Request{Paper: paper, Words: language})
+					}
+				}
 			}
-		}
+		})
 	}
 }
 
@@ -197,7 +206,7 @@ func TestCrowdedParts(t *testing.T) {
 			if !testkit.Full() && k%4 != n {
 				continue
 			}
-			checkCard(t, p, paper)
+			checkCard(t, p.Title, p, sheettest.English(paper))
 			document, notes := card.Document(p, card.TightenSide, sheettest.English(paper))
 			placed := map[string]bool{}
 			for _, text := range scenetest.Texts(document.Pages...) {

@@ -2,10 +2,12 @@ package card_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"drawdown/patterns"
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/scene/scenetest"
@@ -135,4 +137,60 @@ func TestWriteItsNumber(t *testing.T) {
 			t.Error("the loosening card does not say which number to write")
 		}
 	}
+}
+
+// First principles: ids that stand now on one side of their marks, now on another,
+// are taken for those of the neighbours. All of a card stand on one side, or none
+// is there.
+func TestNamesStandOnOneSide(t *testing.T) {
+	t.Parallel()
+	named := 0
+	for _, name := range patterns.Builtin() {
+		for _, paper := range sheettest.Papers() {
+			document, _ := card.Document(planOf(t, name), card.TightenSide, sheettest.English(paper))
+			for _, page := range document.Pages {
+				if sides, n := sidesOfSmall(page); n > 0 {
+					named++
+					if len(sides) == 0 {
+						t.Errorf("%s on %s, %g wide: page %s: %d ids stand on different sides", name, paper.Name, paper.Width, page.Name, n)
+					}
+				}
+			}
+		}
+	}
+	if named < 40 {
+		t.Errorf("only %d drawings have ids", named) // value from our own output: 11 parts, 8 papers
+	}
+}
+
+// sidesOfSmall gives the sides on which all small numbers of a page stand, and how
+// many there are.
+func sidesOfSmall(page scene.Page) (common []string, count int) {
+	marks, middle := map[string]scene.Point{}, scene.Point{}
+	for _, it := range page.Items {
+		if shape, ok := it.(scene.Shape); ok && shape.Tag.Role == scene.Mark && shape.Tag.Core {
+			marks[shape.Tag.Name] = shape.Path.Bounds().Centre()
+		}
+	}
+	for _, at := range marks {
+		middle.X += at.X / float64(len(marks))
+		middle.Y += at.Y / float64(len(marks))
+	}
+	common = []string{"above", "below", "left", "right", "in", "out"}
+	for _, text := range scenetest.Texts(page) {
+		at, marked := marks[text.Tag.Name]
+		if text.Tag.Role != scene.Number || text.Tag.Core || !marked {
+			continue
+		}
+		count++
+		c := text.Box().Centre()
+		x, y := c.X-at.X, c.Y-at.Y
+		out := x*(at.X-middle.X) + y*(at.Y-middle.Y)
+		on := map[string]bool{
+			"above": y < 0 && -y > math.Abs(x), "below": y > 0 && y > math.Abs(x),
+			"left": x < 0 && -x > math.Abs(y), "right": x > 0 && x > math.Abs(y), "in": out < 0, "out": out > 0,
+		}
+		common = slices.DeleteFunc(common, func(side string) bool { return !on[side] })
+	}
+	return common, count
 }

@@ -2,9 +2,11 @@ package card_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"drawdown/geometry"
 	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
@@ -14,6 +16,7 @@ import (
 	"drawdown/render/sheet/card"
 	"drawdown/render/sheet/sheettest"
 	"drawdown/render/words"
+	"drawdown/sequence/plan"
 )
 
 // More stages and more cautions than a page holds go on on the next: nothing
@@ -31,7 +34,7 @@ func TestMuchOfEverything(t *testing.T) {
 	}
 	p := planOf(t, text.String())
 	for _, paper := range sheettest.Papers() {
-		checkCard(t, p, paper)
+		checkCard(t, p.Title, p, sheettest.English(paper))
 		document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: words.English()})
 		stages, cautions := 0, 0
 		for _, text := range scenetest.Texts(document.Pages...) {
@@ -274,4 +277,55 @@ func TestNoStagesAndManyCautions(t *testing.T) {
 			t.Errorf("%s, %g wide: %d numbers; says that there are no figures: %v", paper.Name, paper.Width, numbers, strings.Contains(said, w.Card.Stage.None))
 		}
 	}
+}
+
+// A caption that stands away from its drawing reads as the head of what follows:
+// it begins a line below the part.
+func TestCaptionStandsWithThePart(t *testing.T) {
+	t.Parallel()
+	for _, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		for _, paper := range sheettest.Papers() {
+			document, _ := card.Document(p, card.BothSides, sheettest.English(paper))
+			for _, page := range document.Pages {
+				part, drawn := partOn(page, p)
+				caption := firstBelow(page, part)
+				if gap := caption.Box().Top - part.Bottom; drawn && gap > 1.6*caption.Size {
+					t.Errorf("%s on %s, %g wide: page %s: the caption stands %.1f mm below the part", name, paper.Name, paper.Width, page.Name, gap)
+				}
+			}
+		}
+	}
+}
+
+// partOn is the box of the part on a page, with the words on it.
+func partOn(page scene.Page, p plan.Plan) (part scene.Box, drawn bool) {
+	var items []scene.Item
+	for _, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Shape:
+			drawn = drawn || it.Tag.Role == scene.Mark
+			if it.Tag.Role == scene.Mark || it.Tag.Role == scene.Edge || it.Tag.Role == scene.Hole {
+				items = append(items, it)
+			}
+		case scene.Text:
+			label := slices.ContainsFunc(p.Joint.Labels, func(l geometry.Label) bool { return l.Text == it.Content })
+			if it.Tag.Role == scene.Number || it.Tag.Role == scene.Label || label {
+				items = append(items, it)
+			}
+		}
+	}
+	return scene.Bounds(items), drawn
+}
+
+// firstBelow is the first text below the part, in its column.
+func firstBelow(page scene.Page, part scene.Box) (first scene.Text) {
+	top := page.Height
+	for _, text := range scenetest.Texts(page) {
+		b := text.Box()
+		if b.Top >= part.Bottom-0.01 && b.Left < part.Right && b.Right > part.Left && b.Top < top {
+			first, top = text, b.Top
+		}
+	}
+	return first
 }

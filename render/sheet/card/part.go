@@ -90,14 +90,14 @@ func (c *card) part(in span, top, bottom float64) drawnPart {
 		d.details = c.detailed(req, top, bottom)
 		caption = c.captioned(in, &d, &req, max(caption.Lines, c.captionLines(in))) // which leads to them
 	}
-	d.Items = append(d.Items, caption.Items(bottom-captionAir+0.6-float64(caption.Lines-1)*c.paper.Line)...)
+	d.Items = append(d.Items, caption.Below(d.Drawing, bottom-captionAir+0.6)...)
 	return d
 }
 
 // draw draws the part; what finds no room takes some for saying so under it.
 func (c *card) draw(in span, d *drawnPart, req *diagram.Part) diagram.Legend {
 	d.Drawing = diagram.Draw(*req)
-	if c.named() && d.BesideLeftOut > 0 { // some ids without the others would mislead
+	if c.named() && !d.Alike { // ids between the marks, or some without the others, would mislead
 		d.small, req.Beside = false, nil
 		d.Drawing = diagram.Draw(*req)
 	}

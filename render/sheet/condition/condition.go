@@ -72,11 +72,13 @@ const (
 	aloneDrawing  = 52.0 // at the most
 	drawingShare  = 0.44 // of the width, where the boxes stand beside it
 	betweenThings = 3.0
+	readingGap    = 2.0 // below the drawing
 )
 
 // top draws the small drawing of the part, how to read the table, and the boxes
 // for when it goes wrong. They stand side by side where the drawing is whole
-// there; else the drawing has the width alone, above the boxes.
+// there; else the drawing has the width alone, above the boxes, unless it is no
+// better there.
 func (f *form) top() (notes []string) {
 	p := f.run.Pen
 	below := f.boxesBelow()
@@ -187,8 +189,9 @@ type drawing struct {
 	height  float64 // with the reading
 }
 
-// whole says that all numbers stand in their marks and no word is left out.
-func (d drawing) whole() bool { return !d.Led && len(d.Unplaced)+len(d.Dropped) == 0 }
+// whole says that all numbers stand in their marks, that these leave the part to be
+// seen, and that no word is left out.
+func (d drawing) whole() bool { return !d.Led && !d.Hidden && len(d.Unplaced)+len(d.Dropped) == 0 }
 
 // drawn draws the part from where the page is filled to: as high as is given for
 // drawing and reading together, but the drawing no lower than its least.
@@ -200,7 +203,7 @@ func (f *form) drawn(width, height, least float64) drawing {
 		d.height = max(height, least+said)
 		box := scene.Box{Left: p.Left(), Top: f.run.Y, Right: p.Left() + width, Bottom: f.run.Y + d.height - said - 1}
 		d.Drawing = diagram.Draw(diagram.Part{
-			Plan: f.plan, Order: f.plan.Loosen.Order, Called: f.plan.Called(f.plan.Loosen), NoArrows: true,
+			Plan: f.plan, Order: f.plan.Loosen.Order, Called: f.plan.Called(f.plan.Loosen), NoArrows: true, Modest: true,
 			Front: f.words.Sheet.Front, Box: box, SmallEm: p.Paper.TextEm,
 		})
 		if d.reading = f.reading(width, d.Dropped); d.reading.Height(p.Paper.Line) <= said {
@@ -212,7 +215,7 @@ func (f *form) drawn(width, height, least float64) drawing {
 func (f *form) place(d drawing) {
 	p := f.run.Pen
 	p.Add(d.Items...)
-	y := f.run.Y + d.height - d.reading.Height(p.Paper.Line)
+	y := min(scene.Bounds(d.Items).Bottom+readingGap, f.run.Y+d.height-d.reading.Height(p.Paper.Line))
 	for _, lines := range d.reading {
 		y = p.Lines(p.Left(), y+3, lines) - 2
 	}

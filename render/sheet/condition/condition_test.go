@@ -11,6 +11,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"drawdown/geometry"
 	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/patterns/patterntest"
@@ -338,4 +339,49 @@ func TestCastNumbersInRows(t *testing.T) {
 			t.Errorf("%s in %s: it does not say %q", paper.Name, language.Language, want)
 		}
 	})
+}
+
+// First principles: a word far from its place seems to be of what stands beside
+// it. Words on the part stand near their places, or are told of as left out.
+func TestWordsStandNearTheirPlaces(t *testing.T) {
+	for n, name := range patterns.Builtin() {
+		p := planOf(t, name)
+		sheets(t, p, n, func(document scene.Document, _ []string, paper sheet.Paper, _ *words.Catalogue) {
+			large := paper.Width * paper.Height / (210 * 297) // A3 is A4 enlarged
+			for _, page := range document.Pages {
+				at := map[string]scene.Point{}
+				for _, it := range page.Items {
+					if shape, ok := it.(scene.Shape); ok && shape.Tag.Core {
+						at[shape.Tag.Name] = shape.Path.Bounds().Centre()
+					}
+				}
+				for _, text := range scenetest.Texts(page) {
+					for _, l := range p.Joint.Labels {
+						if len(at) == 0 || l.Text != text.Content {
+							continue
+						}
+						if off := text.Box().Centre().Distance(placeOf(l.At, p.Joint, at)); off > 21*math.Sqrt(max(1, large)) {
+							t.Errorf("%s on %s: %s stands %.0f mm from its place", name, paper.Name, l.Text, off)
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
+// placeOf is where a place of the part is drawn, given where its fasteners are.
+func placeOf(place geometry.Point, joint geometry.Joint, at map[string]scene.Point) scene.Point {
+	left, right := joint.Fasteners[0], joint.Fasteners[0]
+	for _, f := range joint.Fasteners {
+		if f.At.X < left.At.X {
+			left = f
+		}
+		if f.At.X > right.At.X {
+			right = f
+		}
+	}
+	scale := (at[right.ID].X - at[left.ID].X) / (right.At.X - left.At.X)
+	off := place.Sub(left.At).Scale(scale)
+	return scene.Point{X: at[left.ID].X + off.X, Y: at[left.ID].Y - off.Y}
 }

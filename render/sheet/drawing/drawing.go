@@ -75,7 +75,7 @@ func part(pen *sheet.Pen, p plan.Plan, w *words.Catalogue, box scene.Box) (d dia
 			lines = caption.Lines
 			continue
 		}
-		pen.Add(caption.Below(d)...)
+		pen.Add(caption.Below(d, box.Bottom)...)
 		return d, left(p, d, w, pen.Paper)
 	}
 }

@@ -68,7 +68,7 @@ func ClassPages(p plan.Plan, f prediction.Forecast, ask Request) []scene.Page {
 	run.Sentence(l.hundred())
 	run.Sentence(ask.Words.Say(f.FoundationTaken()))
 	l.eachPass(run, f.Passes)
-	run.Sentence(ask.Words.Forecast.InMark)
+	run.Sentence(words.Text(ask.Words.Forecast.EachMark, l.lowSays(f.Last())))
 	l.charts(run)
 	return run.Pages("forecast")
 }

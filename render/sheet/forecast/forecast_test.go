@@ -2,6 +2,7 @@ package forecast_test
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -386,6 +387,86 @@ func TestAllIsSaidInTheLanguage(t *testing.T) {
 		for _, english := range []string{" the ", " bolt", "gasket", "assumed", "mm instead", "twice", "0.25", "12.5", "%!"} {
 			if strings.Contains(all, english) {
 				t.Errorf("%s: the sheet says %q", w.Language, english)
+			}
+		}
+	}
+}
+
+// First principles: the same part after each pass is compared at a look only where
+// its marks are of one size, with the figures in all of them or beside all.
+func TestPassesAreDrawnAlike(t *testing.T) {
+	t.Parallel()
+	for _, name := range patterns.Builtin() {
+		p, f := forecastOf(t, name)
+		pages := forecast.ClassPages(p, f, forecast.Request{Request: sheettest.English(sheettest.Paper(t, "a4"))})
+		widths, inside, outside := map[string][]float64{}, 0, 0
+		for _, it := range pages[0].Items {
+			switch it := it.(type) {
+			case scene.Shape:
+				if it.Tag.Role == scene.Mark && it.Tag.Core {
+					id, _, _ := strings.Cut(it.Tag.Name, " after")
+					widths[id] = append(widths[id], it.Path.Bounds().Width())
+				}
+			case scene.Text:
+				switch {
+				case it.Tag.Role != scene.Number:
+				case it.Tag.Core:
+					inside++
+				default:
+					outside++
+				}
+			}
+		}
+		if inside+outside < len(widths) || inside > 0 && outside > 0 {
+			t.Errorf("%s: %d figures stand in marks, %d beside them", name, inside, outside)
+		}
+		for id, of := range widths {
+			if slices.Max(of)-slices.Min(of) > 0.05 {
+				t.Errorf("%s: the marks of %s are %.1f to %.1f mm wide", name, id, slices.Min(of), slices.Max(of))
+			}
+		}
+	}
+}
+
+// First principles: what is explained but not there is looked for in vain.
+func TestLooksAreExplainedWhereTheyAre(t *testing.T) {
+	t.Parallel()
+	explained := 0
+	for _, name := range patterns.Builtin() {
+		p, f := forecastOf(t, name)
+		ask := forecast.Request{Request: sheettest.English(sheettest.Paper(t, "a4"))}
+		thick, black := false, false
+		for _, b := range f.Last().Percent {
+			class := advice.ClassOf(math.Round(b.Low))
+			thick, black = thick || class == advice.Noticeable, black || class == advice.Strong
+		}
+		words := said(forecast.ClassPages(p, f, ask))
+		if got := strings.Contains(words, ask.Words.Forecast.ThickEdge); got != thick {
+			t.Errorf("%s: the thick edge is explained: %v, want %v", name, got, thick)
+		}
+		if got := strings.Contains(words, ask.Words.Forecast.BlackMark); got != black {
+			t.Errorf("%s: the black mark is explained: %v, want %v", name, got, black)
+		}
+		if thick || black {
+			explained++
+		}
+	}
+	if explained == 0 {
+		t.Error("no built-in pattern has a low bolt")
+	}
+}
+
+// First principles: figures with dashes between them read as one range, so that a
+// bolt that is not turned yet has a dash only within its mark.
+func TestNoDashBetweenFigures(t *testing.T) {
+	t.Parallel()
+	for _, name := range patterns.Builtin() {
+		p, f := forecastOf(t, name)
+		for _, page := range forecast.ClassPages(p, f, forecast.Request{Request: sheettest.English(sheettest.Paper(t, "a5"))}) {
+			for _, text := range scenetest.Texts(page) {
+				if text.Content == "–" && !text.Tag.Core {
+					t.Errorf("%s: a dash stands beside the mark %s", name, text.Tag.Name)
+				}
 			}
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/render/words"
 	"drawdown/sequence/interaction/advice"
 	"drawdown/sequence/interaction/bounds"
 	"drawdown/sequence/interaction/prediction"
@@ -25,12 +26,10 @@ const (
 // part draws the joint after a pass, with the least share of each bolt in its
 // mark and its number beside it. Low bolts are told by the edges of their marks.
 func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Drawing {
-	w, content := l.ask.Words.Forecast, run.Pen.Paper.Content()
-	longest := font.Break(w.AtMark, scene.Regular, run.Pen.Paper.TextEm, content)
-	if within := font.Break(w.InMark+" "+w.Small, scene.Regular, run.Pen.Paper.TextEm, content); len(within) > len(longest) {
-		longest = within
-	}
-	below := captionGap + float64(len(longest))*run.Pen.Paper.Line
+	w, low := l.ask.Words.Forecast, l.lowSays(pass)
+	inside, beside := words.Text(w.InMark, low, w.Small), words.Text(w.AtMark, low)
+	longest := run.Pen.Paper.BreakAll([]string{inside, beside}, run.Pen.Paper.Content()).Most()
+	below := captionGap + float64(longest)*run.Pen.Paper.Line
 	p := run.Pen
 	box := scene.Box{Left: p.Left(), Top: 0, Right: p.Right(), Bottom: leastPart - 2}
 	_, box = l.fitted(pass, box)
@@ -42,9 +41,9 @@ func (l *layout) part(run *sheet.Run, pass prediction.ForecastPass) diagram.Draw
 	d, box := l.fitted(pass, l.roomInMarks(pass, box, run.Y+max(least, min(free, enoughPart))))
 	l.ask.Missing.Note(len(d.Unplaced), len(l.names))
 	p.Add(diagram.Relook(d.Items, l.lowLooks(pass))...)
-	caption := w.InMark + " " + w.Small
+	caption := inside
 	if !d.besides {
-		caption = w.AtMark
+		caption = beside
 	}
 	run.Y = box.Bottom + captionGap - 5
 	run.Sentence(caption)
@@ -82,7 +81,7 @@ func (l *layout) roomInMarks(pass prediction.ForecastPass, box scene.Box, bottom
 // partHeight is the height of the drawing on a page with some free: smaller where
 // that leaves room for what stands below it: the targets, or the first passes.
 func (l *layout) partHeight(free float64, pass prediction.ForecastPass) float64 {
-	next := eachPassHead + smallHeight + 6
+	next := eachPassHead + smallHeights[0] + titleHeight
 	switch {
 	case pass.ToTargets():
 		next = l.targetsHeight(l.ask.Paper.Content())
@@ -159,6 +158,20 @@ func (l *layout) lowLooks(pass prediction.ForecastPass) map[string]diagram.Look 
 		}
 	}
 	return looks
+}
+
+// lowSays explains the looks of low bolts that there are.
+func (l *layout) lowSays(pass prediction.ForecastPass) string {
+	thick, black := "", ""
+	for _, look := range l.lowLooks(pass) {
+		if look.Thick {
+			thick = l.ask.Words.Forecast.ThickEdge
+		}
+		if look.Fill == scene.Black {
+			black = l.ask.Words.Forecast.BlackMark
+		}
+	}
+	return words.Text(thick, black)
 }
 
 // inBlack is a mark that stands out from all others.

@@ -2,7 +2,9 @@ package forecast
 
 import (
 	"fmt"
+	"math"
 	"strconv"
+	"unicode/utf8"
 
 	"drawdown/render/diagram"
 	"drawdown/render/font"
@@ -12,54 +14,103 @@ import (
 )
 
 const (
-	smallWidth  = 84.0 // of a picture of a pass, at the least; on narrow paper there are two
-	smallHeight = 52.0
-	smallGap    = 4.0
+	smallWidth = 48.0 // of a picture of a pass, at the least
+	smallGap   = 4.0
 
-	eachPassHead = 10.0
+	eachPassHead   = 10.0
+	titleHeight    = 6.0
+	besidePictures = 60.0 // of a page: for heading, foot, and what is said of them
 )
+
+// smallHeights of a picture of a pass are tried from the lowest on: a part that is
+// higher than wide needs the height.
+var smallHeights = []float64{52, 72, 92}
 
 func (l *layout) eachPass(run *sheet.Run, passes []prediction.ForecastPass) {
 	if len(passes) == 0 {
 		return
 	}
-	room := run.Pen.Paper.Content()
-	across := min(max(2, int((room+smallGap)/(smallWidth+smallGap))), len(passes))
-	width := (room - smallGap*float64(across-1)) / float64(across)
-	height := l.rowHeight(passes, width)
-	run.Room(eachPassHead + height + 6) // the heading never stands alone
+	rows := l.rows(run.Pen.Paper, passes)
+	run.Room(eachPassHead + rows.height + titleHeight) // the heading never stands alone
 	run.Y += 2
 	run.Pen.Head(run.Pen.Left(), run.Y+5, l.ask.Words.Forecast.EachPass)
 	run.Y += eachPassHead - 2
 	for k, pass := range passes {
-		if k%across == 0 {
-			run.Room(height + 6)
+		if k%rows.across == 0 {
+			run.Room(rows.height + titleHeight)
 		}
-		x := run.Pen.Left() + float64(k%across)*(width+smallGap)
-		l.small(run.Pen, pass, scene.Box{Left: x, Top: run.Y + 6, Right: x + width, Bottom: run.Y + 4 + height})
-		if k%across == across-1 || k == len(passes)-1 {
-			run.Y += height + 6
+		x := run.Pen.Left() + float64(k%rows.across)*(rows.width+smallGap)
+		l.small(run.Pen, pass, scene.Box{Left: x, Top: run.Y + titleHeight, Right: x + rows.width, Bottom: run.Y + 4 + rows.height})
+		if k%rows.across == rows.across-1 || k == len(passes)-1 {
+			run.Y += rows.height + titleHeight
 		}
 	}
 }
 
-// rowHeight is the height of a row of pictures: no more than the part takes up.
-func (l *layout) rowHeight(passes []prediction.ForecastPass, width float64) float64 {
-	box := scene.Box{Right: width, Bottom: smallHeight - 2}
-	idle := box.Height()
-	led := make([]bool, len(passes))
-	for k, pass := range passes {
-		drawn := l.smallDrawing(pass, box)
-		idle, led[k] = min(idle, slack(drawn.Items, box)-1), drawn.Led
-	}
-	less := box
-	less.Bottom -= max(0, idle)
-	for k, pass := range passes { // the figures must still fit into their marks
-		if l.smallDrawing(pass, less).Led != led[k] {
-			return smallHeight
+// rows are how the pictures of passes stand: so many side by side, each so wide
+// and so high.
+type rows struct {
+	across        int
+	width, height float64
+	legible       legible
+}
+
+// legible says how well a picture can be read.
+type legible int
+
+const (
+	figuresOutside legible = iota // the marks are too small for their figures
+	partHidden                    // the marks leave too little of the part
+	plain
+)
+
+// rows picks the pictures that are read the best of those that all find room on a
+// page, and of those the ones that take the least height.
+func (l *layout) rows(paper sheet.Paper, passes []prediction.ForecastPass) (best rows) {
+	taken, page := math.Inf(1), paper.Height-2*paper.Margin-besidePictures
+	most := min(max(1, int((paper.Content()+smallGap)/(smallWidth+smallGap))), len(passes))
+	for across := most; across > 0; across-- {
+		for _, height := range smallHeights {
+			width := (paper.Content() - smallGap*float64(across-1)) / float64(across)
+			r := l.row(passes, rows{across: across, width: width, height: height})
+			takes := math.Ceil(float64(len(passes))/float64(across)) * (r.height + titleHeight)
+			if best.across == 0 || r.legible > best.legible && takes <= page || r.legible == best.legible && takes < taken {
+				best, taken = r, takes
+			}
 		}
 	}
-	return less.Height() + 2
+	return best
+}
+
+// row takes off the height what the part leaves empty, unless the figures would no
+// longer fit into their marks, and says how legible the pictures are.
+func (l *layout) row(passes []prediction.ForecastPass, r rows) rows {
+	box := scene.Box{Right: r.width, Bottom: r.height - 2}
+	whole, idle := l.legible(passes, box)
+	less := box
+	less.Bottom -= max(0, idle)
+	if again, _ := l.legible(passes, less); again >= whole {
+		box, whole = less, again
+	}
+	r.height, r.legible = box.Height()+2, whole
+	return r
+}
+
+// legible is how well pictures in a box can be read, and the height that they all
+// leave empty.
+func (l *layout) legible(passes []prediction.ForecastPass, box scene.Box) (least legible, idle float64) {
+	least, idle = plain, box.Height()
+	for _, pass := range passes {
+		d := l.smallDrawing(pass, box)
+		idle = min(idle, slack(d.Items, box)-1)
+		switch {
+		case d.Led || len(d.Unplaced) > 0:
+			least = figuresOutside
+		case d.Hidden:
+			least = min(least, partHidden)
+		}
+	}
+	return least, idle
 }
 
 func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box) {
@@ -73,6 +124,34 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 	p.Add(scene.Renamed(items, " after pass "+strconv.Itoa(pass.Number))...)
 }
 
+// smallDrawing draws the part after a pass. A bolt that no pass has turned yet has
+// a dash in its mark; figures beside the marks would be joined by it to a sum.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
-	return diagram.Draw(diagram.Part{Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Box: box, Thick: noticeable(pass.Turned, pass.Percent)})
+	ask := diagram.Part{
+		Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Widest: l.widest(), Modest: true,
+		Box: box, Thick: noticeable(pass.Turned, pass.Percent),
+	}
+	d := diagram.Draw(ask)
+	if !d.Led {
+		return d
+	}
+	for i, turned := range pass.Turned {
+		if !turned {
+			ask.Words[i] = ""
+		}
+	}
+	return diagram.Draw(ask)
+}
+
+// widest is the widest figure of all passes, so that the part looks alike after
+// each.
+func (l *layout) widest() (widest string) {
+	for _, pass := range l.f.Passes {
+		for _, figure := range leastWords(pass.Turned, pass.Percent) {
+			if utf8.RuneCountInString(figure) > utf8.RuneCountInString(widest) {
+				widest = figure
+			}
+		}
+	}
+	return widest
 }

@@ -96,7 +96,7 @@ func (s *fillIn) part(p *sheet.Pen, top, bottom float64) diagram.Drawing {
 			continue
 		}
 		p.Add(d.Items...)
-		p.Add(caption.Below(d)...)
+		p.Add(caption.Below(d, bottom-captionAir)...)
 		return d
 	}
 }

@@ -16,6 +16,7 @@ type mini struct {
 	plan   plan.Plan
 	bounds geometry.Box // of the part
 	reach  float64      // of a mark, in millimetres of the part
+	bores  float64      // how far the nearest edge of a bore is from a fastener, in millimetres of the part
 }
 
 const (
@@ -25,12 +26,17 @@ const (
 	nowReach = 1.6
 	// largestMark and smallestMark are radii on paper.
 	largestMark, smallestMark = 2.4, 0.7
+	// fairMark is a radius on paper that is easy to see: marks keep off bores down
+	// to it.
+	fairMark = 0.8
+	// collar is the white about a mark, on paper, so that no edge runs into it.
+	collar = 0.6
 )
 
 func newMini(p plan.Plan) mini {
 	j := p.Joint
 	points := j.Points()
-	m := mini{plan: p, reach: miniReach * geometry.Spacing(points)}
+	m := mini{plan: p, reach: miniReach * geometry.Spacing(points), bores: math.Inf(1)}
 	if len(points) < 2 {
 		m.reach = 10
 	}
@@ -42,6 +48,9 @@ func newMini(p plan.Plan) mini {
 	for _, bore := range j.Bores {
 		r := geometry.Point{X: bore.Diameter / 2, Y: bore.Diameter / 2}
 		corners = append(corners, bore.Centre.Sub(r), bore.Centre.Add(r))
+		for _, at := range points {
+			m.bores = math.Min(m.bores, math.Abs(at.Distance(bore.Centre)-bore.Diameter/2))
+		}
 	}
 	m.bounds = geometry.Bounds(corners)
 	return m
@@ -59,45 +68,62 @@ type state struct{ tight, now bool }
 // drawn draws a bolt of a kind: tight is solid, loose is open, and the one just
 // turned has a ring, so that a copy in black and white tells them apart.
 func (s state) drawn(kind int, at scene.Point, radius float64) []scene.Item {
-	mark := diagram.Sample(kind, at, radius).(scene.Shape)
+	shape := func(radius float64) scene.Shape {
+		mark := diagram.Sample(kind, at, radius).(scene.Shape)
+		mark.Tag.Role = scene.Mark
+		return mark
+	}
+	white, mark := shape(radius+collar), shape(radius)
 	if s.tight {
 		mark.Fill = scene.Black
 	}
-	if !s.now {
-		return []scene.Item{mark}
+	items := []scene.Item{mark}
+	if s.now {
+		white = shape(radius*nowReach + collar)
+		items = []scene.Item{shape(radius * nowReach), mark}
 	}
-	ring := diagram.Sample(kind, at, radius*nowReach).(scene.Shape)
-	return []scene.Item{ring, mark}
+	white.Stroke, white.Tag = scene.None, scene.Tag{}
+	return append([]scene.Item{white}, items...)
 }
 
 func (m mini) draw(box scene.Box, states func(fastener int) state) []scene.Item {
 	const line = 0.3
 	joint := m.plan.Joint
-	scale := math.Min((box.Width()-2*line)/m.bounds.Width(), (box.Height()-2*line)/m.bounds.Height())
+	scale := math.Min((box.Width()-2*collar)/m.bounds.Width(), (box.Height()-2*collar)/m.bounds.Height()) // the white about a mark stays in the box
 	middle := geometry.Point{X: (m.bounds.Min.X + m.bounds.Max.X) / 2, Y: (m.bounds.Min.Y + m.bounds.Max.Y) / 2}
 	centre := box.Centre()
 	at := func(p geometry.Point) scene.Point {
 		return scene.Point{X: centre.X + (p.X-middle.X)*scale, Y: centre.Y - (p.Y-middle.Y)*scale}
 	}
 	var items []scene.Item
-	add := func(path scene.Path, fill scene.Ink) {
-		items = append(items, scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: line})
+	add := func(path scene.Path, fill scene.Ink, role scene.Role) {
+		items = append(items, scene.Shape{Path: path, Fill: fill, Stroke: scene.Black, Width: line, Tag: scene.Tag{Role: role}})
 	}
 	for _, path := range joint.Outline {
-		add(scene.Traced(path, at), scene.Tint)
+		add(scene.Traced(path, at), scene.Tint, scene.Edge)
 	}
 	if len(joint.Outline) == 0 {
-		add(m.rim(at, scale), scene.Tint)
+		add(m.rim(at, scale), scene.Tint, scene.Edge)
 	}
 	for _, bore := range joint.Bores {
 		c := at(bore.Centre)
-		add(scene.Circle(c.X, c.Y, bore.Diameter/2*scale), scene.White)
+		add(scene.Circle(c.X, c.Y, bore.Diameter/2*scale), scene.White, scene.Hole)
 	}
+	radius := m.radius(scale)
 	for i, f := range joint.Fasteners {
 		kind := max(0, slices.IndexFunc(m.plan.Kinds, func(k plan.Kind) bool { return k.Name == f.Kind }))
-		items = append(items, states(i).drawn(kind, at(f.At), math.Max(smallestMark, math.Min(largestMark, m.reach*scale)))...)
+		items = append(items, states(i).drawn(kind, at(f.At), radius)...)
 	}
 	return items
+}
+
+// radius of a mark on paper: off the bores where it is easy to see there.
+func (m mini) radius(scale float64) float64 {
+	radius := math.Max(smallestMark, math.Min(largestMark, m.reach*scale))
+	if clear := m.bores*scale - collar; clear >= fairMark {
+		return math.Min(radius, clear)
+	}
+	return radius
 }
 
 // rim stands for the outline of a part that has none: round where it is as wide

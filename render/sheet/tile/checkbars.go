@@ -2,7 +2,6 @@ package tile
 
 import (
 	"fmt"
-	"strings"
 
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -43,7 +42,7 @@ func newFrame(ask Sheets, joined bool) frame {
 		f.left += barGap
 	}
 	width := p.Width - p.Margin - f.left - keyWidth - 3
-	broken := func(words string) []string { return even(p.Type, words, width) }
+	broken := func(words string) []string { return p.BreakText(words, width) }
 	for _, words := range ask.Legend {
 		f.legend = append(f.legend, broken(words)...)
 	}
@@ -64,22 +63,6 @@ func newFrame(ask Sheets, joined bool) frame {
 		Top: p.Margin + titleStrip + p.Line*float64(len(f.subtitle)-1) + gap, Bottom: p.Height - p.Margin - gap - foot,
 	}
 	return f
-}
-
-// even breaks words into lines; where one word would be left alone on the last,
-// the lines are made shorter, but no more of them.
-func even(y sheet.Type, words string, width float64) []string {
-	lines := y.BreakText(words, width)
-	n := len(lines)
-	for n > 1 && width > 0 && !strings.Contains(lines[n-1], " ") {
-		width -= 2
-		shorter := y.BreakText(words, width)
-		if len(shorter) > n {
-			break
-		}
-		lines = shorter
-	}
-	return lines
 }
 
 func (f frame) draw(p *sheet.Pen, label string, leftOut bool) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -366,6 +367,30 @@ func TestIDsKeepOffBores(t *testing.T) {
 		}
 		if bores < 4 || ids < 4*8 {
 			t.Errorf("%s: only %d bores and %d ids were compared", name, bores, ids)
+		}
+	}
+}
+
+// First principles: a name that breaks the outline of a part hides its shape. The
+// names of caps stand off it on every paper.
+func TestNamesStandOffTheOutline(t *testing.T) {
+	t.Parallel()
+	for _, paper := range sheet.Papers {
+		for _, name := range []string{"p4-cam-caps", "p4-main-caps", "p4-rod-caps"} {
+			document, _, err := tray.Document(planOf(t, name), tray.Style{OnePage: true}, sheettest.English(paper))
+			if err != nil {
+				t.Fatal(err)
+			}
+			outline := slices.IndexFunc(document.Pages[0].Items, func(it scene.Item) bool {
+				line, ok := it.(scene.Shape)
+				return ok && line.Stroke == scene.Black && line.Width == 0.3 && line.Fill == scene.None && line.Tag.Name == ""
+			})
+			part := document.Pages[0].Items[outline].(scene.Shape).Path.Bounds()
+			for _, text := range scenetest.Texts(document.Pages[0]) {
+				if text.Tag.Role == scene.Label && part.Meets(text.Box()) && !part.Holds(text.Box()) {
+					t.Errorf("%s on %s: %s breaks the outline", name, paper.Name, text.Content)
+				}
+			}
 		}
 	}
 }

@@ -132,8 +132,11 @@ func besideBox(b scene.Box, c scene.Point, word scene.Box) []scene.Point {
 	var steps []scene.Point
 	for _, off := range []float64{0.8, 1.6} {
 		w, h := b.Width()/2+word.Width()/2+off, b.Height()/2+word.Height()/2+off
-		for _, slide := range []float64{0, 0.25, -0.25, 0.5, -0.5} {
-			steps = append(steps, scene.Point{X: slide * b.Width(), Y: -h}, scene.Point{X: slide * b.Width(), Y: h}, scene.Point{X: w, Y: slide * b.Height()}, scene.Point{X: -w, Y: slide * b.Height()})
+		for k := range 9 {
+			for _, slide := range []float64{float64(k) / 16, -float64(k) / 16} {
+				x, y := slide*b.Width(), slide*b.Height()
+				steps = append(steps, scene.Point{X: x, Y: -h}, scene.Point{X: x, Y: h}, scene.Point{X: w, Y: y}, scene.Point{X: -w, Y: y})
+			}
 		}
 	}
 	return steps
