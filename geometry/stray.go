@@ -110,6 +110,14 @@ type unpaired struct {
 	points []int
 	off    float64 // of two: how far each is off the mirror place of the other
 	alone  []int   // of two: those beside which no other lies in line
+	// flipped: of two, one would be the mirror image of the other with another sign.
+	flipped bool
+}
+
+// isFlipped says whether one of two points is the image of the other once a sign
+// of its coordinates is changed.
+func isFlipped(a, b Point, image func(a, b Point) bool) bool {
+	return image(Point{X: -a.X, Y: a.Y}, b) || image(Point{X: a.X, Y: -a.Y}, b)
 }
 
 // pairsAcross pairs points by their mirror images about the middle of a
@@ -141,6 +149,11 @@ func pairsAcross(points []Point, of func(Point) (across, along float64)) unpaire
 		left.off = apart(left.points[0], left.points[0]) / 2
 	case 2:
 		left.off = apart(left.points[0], left.points[1])
+		left.flipped = isFlipped(points[left.points[0]], points[left.points[1]], func(a, b Point) bool {
+			x, y := of(a)
+			u, v := of(b)
+			return math.Hypot(x+u-2*middle, y-v) <= slack
+		})
 		left.alone = slices.DeleteFunc(slices.Clone(left.points), func(i int) bool {
 			return slices.ContainsFunc(order, func(k int) bool { return k != i && math.Abs(across(k)-across(i)) <= slack })
 		})
@@ -156,7 +169,7 @@ func oddOfBoth(a, b unpaired, spacing float64, count int) (Odd, bool) {
 		case 1: // further off the middle it lacks a partner
 			return isOdd(u.off, spacing) && 2*u.off < oddMost*spacing
 		case 2:
-			return isOdd(u.off, spacing)
+			return isOdd(u.off, spacing) || u.flipped && u.off > spacing
 		}
 		return false
 	}

@@ -116,6 +116,9 @@ func TestFindOdd(t *testing.T) {
 	one := func(points []Point) []Point { // symmetrical left and right alone
 		return append(points, Point{-60, -120}, Point{60, -120})
 	}
+	cover := func(left, right float64) []Point { // left and right alike, but for the last two
+		return []Point{{-58, 92}, {58, 92}, {-84, -40}, {84, -40}, {0, 128}, {0, -116}, {-78, 40}, {78, 40}, {-62, left}, {62, right}}
+	}
 	row := []Point{{-90, 0}, {-60, 0}, {-30, 0}, {0, 0}, {30, 0}, {60, 0}, {99, 0}}
 	rowOff := []Point{{-90, 0}, {-60, 0}, {-30, 9}, {0, 0}, {30, 0}, {60, 0}, {90, 0}}
 	irregular := []Point{{-90, 0}, {-52, 7}, {-30, 60}, {4, 71}, {30, 22}, {66, -9}, {90, -40}, {11, -31}}
@@ -139,6 +142,8 @@ func TestFindOdd(t *testing.T) {
 		{"row, along", append(row, Point{-120, 0}), Odd{6, 7, 9}, true},
 		{"row, across", rowOff, Odd{2, -1, 9}, true},
 		{"irregular", irregular, Odd{}, false},
+		{"a sign lost", cover(-104, 104), Odd{8, 9, 208}, true},
+		{"two across a corner", cover(-104, 90), Odd{}, false},
 	} {
 		got, found := FindOdd(c.points)
 		if found != c.found || found && (got.Index != c.want.Index || got.Other != c.want.Other || math.Abs(got.Off-c.want.Off) > 0.5) {

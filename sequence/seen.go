@@ -10,11 +10,22 @@ import (
 
 // SettledGroup gives the way that a group's way stands for: never Auto.
 func SettledGroup(j geometry.Joint, members []int, g Group) Way {
-	if g.Way != Auto && g.Way != "" {
+	if g.isSettled() {
 		return g.Way
 	}
-	return way.For(SeenGroup(j, members, g).Family)
+	return g.SettledAs(SeenGroup(j, members, g))
 }
+
+// SettledAs gives the way of the group once it is known as what its layout is
+// seen.
+func (g Group) SettledAs(seen family.Seen) Way {
+	if g.isSettled() {
+		return g.Way
+	}
+	return way.For(seen.Family)
+}
+
+func (g Group) isSettled() bool { return g.Way != Auto && g.Way != "" }
 
 // SeenGroup gives the family that a group is ordered by, with what decided for
 // it. A cluster counts as one place; lists hold fasteners of the joint.

@@ -51,7 +51,7 @@ func Read(from source.Source, ask Options) (writing.Draft, problem.List) {
 	d.readOutline()
 	d.readHoles()
 	d.finish()
-	d.problems.Sort()
+	d.problems.SortFrom(d.file)
 	return form.Sound(d.draft, d.problems)
 }
 

@@ -9,6 +9,10 @@ const (
 	NoJoint         finding.Code = "machine no joint"         // example
 	NoJointName     finding.Code = "machine no joint name"    // found
 	JointTwice      finding.Code = "machine joint twice"      // name, line
+	PartIsJoint     finding.Code = "machine part is joint"    // name, key
+	PartTwice       finding.Code = "machine part twice"       // name, line
+	OtherMachine    finding.Code = "machine other machine"    // joint, machine, own
+	GasketUnlisted  finding.Code = "machine gasket unlisted"  // joint, gasket: kind of it
 	NoPattern       finding.Code = "machine no pattern"       // name, meant, allowed
 	NoteOfOneSide   finding.Code = "machine note of one side" // key, example
 	OfJoints        finding.Code = "machine of joints"        // key, owner

@@ -38,6 +38,7 @@ type Step struct {
 	overhaul.Task
 	Pattern *source.Source  // of the joint, which is not planned yet
 	AgainAt problem.Problem // where Again stands; severity and what is found are left to the caller
+	JointAt problem.Problem // where the joint is named, likewise
 }
 
 // FingerprintWith is the fingerprint of the machine file together with those
@@ -51,6 +52,7 @@ type reader struct {
 	*form.Reader
 	made   Machine
 	joints map[string]*nodes.Node
+	parts  map[string]*nodes.Node
 }
 
 // Read reads a machine file:
@@ -70,7 +72,7 @@ type reader struct {
 //
 // Where a problem stops the work the machine is empty.
 func Read(from source.Source) (Machine, problem.List) {
-	m := &reader{Reader: form.NewReader(from), joints: map[string]*nodes.Node{}}
+	m := &reader{Reader: form.NewReader(from), joints: map[string]*nodes.Node{}, parts: map[string]*nodes.Node{}}
 	if root := m.Root(nodes.Format{Keys: slices.Concat(machineKeys, stepKeys)}); root != nil {
 		m.Version(root)
 		m.machine(root)
@@ -151,10 +153,12 @@ func (m *reader) step(item *nodes.Node) (Step, bool) {
 		}
 	case "part":
 		step.Part, _ = m.Text(n, finding.Term("a part"))
+		m.checkPart(n)
 		step.New, step.Manual = m.texts(f, "new", finding.Term("a new part")), m.texts(f, "manual", finding.Term("a fastener"))
 		step.Figures = m.texts(f, "figures", finding.Term("a figure"))
 	default:
 		c, _ := m.Caution(n)
+		m.checkNoJoint(n, key)
 		step.Note, step.Side, step.Warns = c.Text, c.Side, key == "caution"
 	}
 	m.remarks(&step, f, key)
@@ -184,8 +188,29 @@ func (m *reader) joint(step *Step, n *nodes.Node) bool {
 		return false
 	}
 	found.Printable = m.Source.Printable
-	step.Pattern = &found
+	step.Pattern, step.JointAt = &found, n.Place()
 	return true
+}
+
+// checkPart warns of a part that comes out twice, and of one that is a joint.
+func (m *reader) checkPart(n *nodes.Node) {
+	if earlier := m.parts[n.Text]; earlier != nil {
+		m.Warn(n, PartTwice, finding.Values{"name": problem.Quoted(n.Text), "line": earlier.Line})
+		return
+	}
+	m.parts[n.Text] = n
+	m.checkNoJoint(n, "part")
+}
+
+// checkNoJoint warns of the name of a pattern where no joint is read: its card
+// would not be in the book.
+func (m *reader) checkNoJoint(n *nodes.Node, key string) {
+	if n.Shape != nodes.Scalar || n.Null || strings.ContainsAny(n.Text, " \t") {
+		return
+	}
+	if _, err := m.Source.Beside(n.Text); err == nil {
+		m.Warn(n, PartIsJoint, finding.Values{"name": n.Text, "key": key})
+	}
 }
 
 // texts reads a text or a list of them.

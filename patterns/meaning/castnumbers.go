@@ -1,6 +1,7 @@
 package meaning
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -27,6 +28,9 @@ func (r *reader) wayOfCasting(at *nodes.Node, kinds []string) sequence.Way {
 			without = append(without, f.ID)
 		}
 	}
+	if !r.ordered && 0 < len(without) && len(without) < len(members)-len(without) {
+		at = r.nodeOf(geometry.Fastener{ID: without[0]}) // it is those that lack a number
+	}
 	if len(without) < len(members) && !r.fasteners.faulty && !r.kindsOdd() {
 		r.Warn(at, CastsIdle, finding.Values{"count": len(members) - len(without), "ids": without, "all": len(members)})
 	}
@@ -46,7 +50,7 @@ func (r *reader) checkCasts() {
 	}
 	for _, kind := range r.usedKinds() {
 		kinds := []string{kind}
-		at := r.fasteners.from[r.fasteners.index[r.of(kinds)[0].ID]]
+		at := r.nodeOf(r.of(kinds)[0])
 		if r.wayOfCasting(at, kinds) == sequence.Cast && r.checkCast(at, kinds) {
 			r.checkGaps(kinds)
 		}
@@ -60,12 +64,14 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 	}
 	var without []string
 	var twice []finding.Finding
+	var second *nodes.Node
 	first := map[int]string{}
 	for _, f := range r.of(kinds) {
 		switch earlier, taken := first[f.Cast]; {
 		case f.Cast == 0:
 			without = append(without, f.ID)
 		case taken:
+			second = cmp.Or(second, r.nodeOf(f))
 			twice = append(twice, finding.Failed(CastShared, finding.Values{"first": earlier, "second": f.ID, "cast": f.Cast}))
 		default:
 			first[f.Cast] = f.ID
@@ -75,6 +81,9 @@ func (r *reader) checkCast(at *nodes.Node, kinds []string) bool {
 		r.Fail(at, NoCast, finding.Values{"ids": without})
 	}
 	if len(twice) > 0 {
+		if !r.ordered {
+			at = second
+		}
 		r.Fail(at, CastTwice, finding.Values{"twice": twice})
 	}
 	return len(without)+len(twice) == 0
@@ -95,7 +104,7 @@ func (r *reader) checkGaps(kinds []string) {
 		has[f.Cast] = true
 		if f.Cast > len(members) {
 			beyond = append(beyond, finding.Noted(CastOn, finding.Values{"id": f.ID, "cast": f.Cast}))
-			at = r.fasteners.from[r.fasteners.index[f.ID]]
+			at = r.nodeOf(f)
 		}
 	}
 	var missing []string
@@ -104,7 +113,8 @@ func (r *reader) checkGaps(kinds []string) {
 			missing = append(missing, strconv.Itoa(n))
 		}
 	}
-	if at != nil {
+	left := func(cast string) bool { return r.omittedCast[cast] }
+	if at != nil && slices.ContainsFunc(missing, func(cast string) bool { return !left(cast) }) {
 		r.Warn(at, CastGap, finding.Values{"count": len(members), "beyond": beyond, "missing": missing})
 	}
 }

@@ -81,7 +81,10 @@ func (r *reader) checkOdd() {
 		if r.generated(other) {
 			other = geometry.Fastener{}
 		}
-		r.Warn(r.fasteners.from[r.fasteners.index[id.ID]], OddPlace, finding.Values{"id": id.ID, "other": other.ID, "off": unit.Length(odd.Off)})
+		if other.ID != "" && r.nodeOf(other).File.Level < r.nodeOf(id).File.Level {
+			id, other = other, id // what a file changes in the one below is the likelier slip
+		}
+		r.Warn(r.nodeOf(id), OddPlace, finding.Values{"id": id.ID, "other": other.ID, "off": unit.Length(odd.Off)})
 		return
 	}
 }
@@ -90,8 +93,13 @@ func (r *reader) checkOdd() {
 // then follows from that.
 func (r *reader) kindsOdd() bool { return len(places.OddKinds(r.input.Joint)) > 0 }
 
+// nodeOf gives the entry of the file that a fastener comes from.
+func (r *reader) nodeOf(f geometry.Fastener) *nodes.Node {
+	return r.fasteners.from[r.fasteners.index[f.ID]]
+}
+
 // generated says whether a fastener is one of several that one entry makes.
 func (r *reader) generated(f geometry.Fastener) bool {
-	from := r.fasteners.from[r.fasteners.index[f.ID]]
+	from := r.nodeOf(f)
 	return f.ID != "" && from.Shape == nodes.Map && from.Get("at") == nil
 }

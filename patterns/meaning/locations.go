@@ -3,6 +3,7 @@ package meaning
 import (
 	"cmp"
 
+	"drawdown/patterns/meant"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 )
@@ -15,7 +16,11 @@ type Places struct {
 	stages []*nodes.Node
 	kinds  map[string]*nodes.Node
 	groups map[string]*nodes.Node // of the order, by kind; all of them under no name
+	meant  []meant.Entry
 }
+
+// Meant gives the warnings that the file acknowledges.
+func (p Places) Meant() []meant.Entry { return p.meant }
 
 func (r *reader) places() Places {
 	groups := map[string]*nodes.Node{}
@@ -26,7 +31,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant}
 }
 
 // Stage gives the place of a tightening stage, from 1. Any other number means

@@ -9,6 +9,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/meant"
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/places"
@@ -19,7 +20,7 @@ import (
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions"}
+	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
 
 // reader collects what one pattern file says and what is wrong with it.
 type reader struct {
@@ -34,6 +35,7 @@ type reader struct {
 	// omittedCast are the numbers on the part of fasteners that a file leaves out.
 	omittedCast map[string]bool
 	stars       []star
+	meant       []meant.Entry
 	groups      []*nodes.Node // beside input.Groups
 	clusters    []*nodes.Node // beside input.Joint.Clusters
 	ordered     bool          // tighten has an order, readable or not
@@ -87,6 +89,7 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readLoosen(f)
 	r.readClusters(f)
 	r.input.Cautions = f.Cautions()
+	r.meant = meant.Read(f)
 	r.sense(f)
 }
 

@@ -1,6 +1,8 @@
 package meaning
 
 import (
+	"slices"
+
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
 	"drawdown/patterns/mechanics"
@@ -59,6 +61,7 @@ func (r *reader) checkPlaces(f form.Fields) {
 	}
 	p := r.part
 	p.Joint, p.Kinds, p.View, p.Fasteners, p.Clusters = r.input.Joint, r.input.Kinds, r.input.View, r.fasteners.from, r.clusters
+	p.Omits = slices.ContainsFunc(r.changes, func(c *changes) bool { return len(c.omit) > 0 })
 	p.OutlineUnread = p.OutlineUnread || f.Node.Lacks("outline")
 	p.Check(r.Problems)
 }

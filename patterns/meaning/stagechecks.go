@@ -39,6 +39,7 @@ func (r *reader) checkStageOrder() {
 	if r.removed != nil {
 		warn(r.input.LoosenedOutOfTurn(), r.loosened)
 		warn(r.input.OutUnturned(), r.loosened)
+		warn(r.input.OddTurns(), r.loosened)
 	}
 }
 

@@ -58,7 +58,7 @@ func (p *Problems) List() problem.List {
 	for i, f := range p.found {
 		list[i], byName[f.file.Name] = f.problem, f.file
 	}
-	list.Sort()
+	list.SortFrom(p.file)
 	list = withoutRepetitions(list)
 	more := p.Full() || len(list) > maxShown
 	list = list[:min(len(list), maxShown)]

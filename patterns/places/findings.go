@@ -15,13 +15,15 @@ const (
 	StationOff       finding.Code = "places station off"        // id
 	OutlineCrosses   finding.Code = "places outline crosses"    // first, second
 	OutlineHoldsNone finding.Code = "places outline holds none" // count
-	FastenersOff     finding.Code = "places fasteners off"      // count, ids
+	FastenersOff     finding.Code = "places fasteners off"      // count, ids, outline: it is probably wrong
 	BoreOff          finding.Code = "places bore off"           // label, place
 	DowelOff         finding.Code = "places dowel off"          // place
 	BoreOffOwnEdge   finding.Code = "places bore off own edge"  // label, place
 	DowelOffOwnEdge  finding.Code = "places dowel off own edge" // diameter, place
 	DowelInBore      finding.Code = "places dowel in bore"      // diameter, label
 	KindOdd          finding.Code = "places kind odd"           // id, kind, letters, usual: the kind of the others with these letters
+	ClusterOffBore   finding.Code = "places cluster off bore"   // names, count, apart: the first from the bore of its name
+	IDMissing        finding.Code = "places id missing"         // id, before
 	NumbersJumbled   finding.Code = "places numbers jumbled"    // name, before
 	NumberMissing    finding.Code = "places number missing"     // name, before
 	BoreOtherSize    finding.Code = "places bore other size"    // name, diameter, usual

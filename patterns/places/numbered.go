@@ -63,6 +63,32 @@ func (c check) series() {
 	for _, s := range series(clusters, middles, c.Clusters, make([]float64, len(clusters))) {
 		c.inRow(s)
 	}
+	c.offBores(middles)
+}
+
+// offBores warns of clusters whose middle is outside the bore of the same name, at
+// the first of them.
+func (c check) offBores(middles []geometry.Point) {
+	var names []string
+	var first *nodes.Node
+	var apart float64
+	for i, k := range c.Joint.Clusters {
+		at := slices.IndexFunc(c.Joint.Bores, func(b geometry.Bore) bool { return b.Label == k.Name })
+		if at < 0 {
+			continue
+		}
+		bore := c.Joint.Bores[at]
+		off := middles[i].Distance(bore.Centre)
+		if off <= bore.Diameter/2 {
+			continue
+		}
+		if names = append(names, problem.Quoted(k.Name)); first == nil {
+			first, apart = c.Clusters[i], off
+		}
+	}
+	if first != nil {
+		c.Warn(first, ClusterOffBore, finding.Values{"names": names, "count": len(names), "apart": unit.Length(apart)})
+	}
 }
 
 const fewestOfSeries = 3

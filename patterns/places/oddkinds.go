@@ -14,7 +14,7 @@ type OddKind struct {
 	Letters, Usual string // usual: the kind of the others
 }
 
-var lettersAndNumber = regexp.MustCompile(`^(.*\D)\d+$`)
+var lettersAndNumber = regexp.MustCompile(`^(.*\D)(\d{1,6})$`)
 
 // OddKinds finds them: M8 of the kind side, where M1 to M7 are of the kind main
 // and S1 to S3 of the kind side.

@@ -6,6 +6,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
+	"drawdown/patterns/nodes"
 )
 
 // leastLoopMm is the least loop of an outline that crosses itself; a traced edge
@@ -35,20 +36,23 @@ func (c check) offThePart() {
 	off := func(p geometry.Point) bool { return !geometry.OnPart(p, c.Joint.Outline, toleranceMm) }
 	stray, isStray := geometry.FindStray(c.Joint.Points()) // reported as such
 	var ids []string
-	at := c.Outlines
+	var entries []*nodes.Node
 	for i, f := range c.Joint.Fasteners {
 		if off(f.At) && !(isStray && stray.Index == i) {
 			ids = append(ids, f.ID)
-			if len(ids) == 1 {
-				at = c.Fasteners[i]
+			if !slices.Contains(entries, c.Fasteners[i]) {
+				entries = append(entries, c.Fasteners[i])
 			}
 		}
 	}
 	switch {
 	case len(ids) > 0 && len(ids) == len(c.Joint.Fasteners):
 		c.Fail(c.Outlines, OutlineHoldsNone, finding.Values{"count": len(ids)})
+	case len(entries) > 1: // more likely one wrong outline than several wrong places; what else is off may follow from it
+		c.Warn(c.Outlines, FastenersOff, finding.Values{"count": len(ids), "ids": ids, "outline": true})
+		return
 	case len(ids) > 0:
-		c.Warn(at, FastenersOff, finding.Values{"count": len(ids), "ids": ids})
+		c.Warn(entries[0], FastenersOff, finding.Values{"count": len(ids), "ids": ids, "outline": false})
 	}
 	for i, b := range c.Joint.Bores {
 		if c.outside(b.Centre) {

@@ -23,6 +23,7 @@ type Part struct {
 	Fasteners, Clusters, Outline, Bores, Dowels, Labels, Stations []*nodes.Node
 	Outlines                                                      *nodes.Node // all of them; nil where the file gives none
 	Front                                                         *nodes.Node // nil where the file gives none
+	Omits                                                         bool        // fasteners of a file that this one builds on
 	OutlineUnread                                                 bool        // some of it, so that nothing can be held against it
 }
 
@@ -38,6 +39,7 @@ func (p Part) Check(problems *nodes.Problems) {
 	c.names()
 	c.series()
 	c.oddKinds()
+	c.missingIDs()
 	c.labelsFar()
 	c.stations()
 	c.view()

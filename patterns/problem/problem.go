@@ -120,9 +120,16 @@ func (l List) WithoutNotes() List {
 	return slices.DeleteFunc(slices.Clone(l), func(p Problem) bool { return p.Severity == finding.Note })
 }
 
-// Sort brings the problems into reading order.
-func (l List) Sort() {
+// SortFrom brings the problems into reading order, those of a file before those of
+// the files that it builds on: what it changes there is the likelier cause.
+func (l List) SortFrom(file string) {
+	later := func(p Problem) int {
+		if p.File == file {
+			return 0
+		}
+		return 1
+	}
 	slices.SortStableFunc(l, func(a, b Problem) int {
-		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+		return cmp.Or(cmp.Compare(later(a), later(b)), cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 }

@@ -66,12 +66,15 @@ func TestStringAndStops(t *testing.T) {
 		t.Error("errors stop the work, warnings do not")
 	}
 	list := List{{File: "b", Line: 1}, {File: "a", Line: 2, Column: 3}, {File: "a", Line: 2, Column: 1}, {File: "a", Line: 1}}
-	list.Sort()
+	list.SortFrom("c")
 	var order []string
 	for _, p := range list {
 		order = append(order, strings.SplitN(p.String(), ": ", 2)[0])
 	}
 	if got := strings.Join(order, " "); got != "a:1:0 a:2:1 a:2:3 b:1:0" {
 		t.Error(got)
+	}
+	if list.SortFrom("b"); list[0].File != "b" {
+		t.Errorf("the file itself comes first, not %v", list[0])
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"drawdown/geometry"
 	"drawdown/sequence"
 	"drawdown/sequence/plan"
 )
@@ -83,20 +82,36 @@ func bySizeOfThread(p plan.Plan, kinds []string) []Group {
 }
 
 // CastOrder returns the ids of a plan's side by the numbers on the part: through
-// all of it where the numbers run through, else group by group.
+// all of it where the numbers run through, else group by group. Groups without a
+// number keep the order of the plan; at least one group has to have numbers.
 func CastOrder(p plan.Plan, side Side) ([]string, error) {
 	order, err := sequence.Order(p.Joint, []sequence.Group{{Way: sequence.Cast}})
-	if err != nil {
+	sameCast := func(a, b int) bool { return p.Joint.Fasteners[a].Cast == p.Joint.Fasteners[b].Cast }
+	isNumbered := func(i int) bool { return p.Joint.Fasteners[i].Cast != 0 }
+	if err != nil && !slices.ContainsFunc(p.Tighten.Order, isNumbered) {
 		return nil, err
 	}
-	sameCast := func(a, b int) bool { return p.Joint.Fasteners[a].Cast == p.Joint.Fasteners[b].Cast }
-	if once := slices.CompactFunc(slices.Clone(order), sameCast); len(once) < len(order) {
-		order, err = sequence.Order(p.Joint, geometry.Mapped(p.Groups, func(g plan.Group) sequence.Group {
-			return sequence.Group{Kinds: g.Kinds, Way: sequence.Cast}
-		}))
+	if err != nil || len(slices.CompactFunc(slices.Clone(order), sameCast)) < len(order) {
+		if order, err = castByGroups(p, isNumbered); err != nil {
+			return nil, err
+		}
 	}
 	if side == Loosen {
 		slices.Reverse(order)
 	}
-	return p.IDs(order), err
+	return p.IDs(order), nil
+}
+
+func castByGroups(p plan.Plan, isNumbered func(int) bool) (order []int, err error) {
+	for _, g := range p.Groups {
+		part := g.Members
+		if slices.ContainsFunc(part, isNumbered) {
+			part, err = sequence.OrderGroup(p.Joint, part, sequence.Group{Way: sequence.Cast})
+		}
+		if err != nil {
+			return nil, err
+		}
+		order = append(order, part...)
+	}
+	return order, nil
 }

@@ -131,7 +131,8 @@ func TestCastOrder(t *testing.T) {
 	}
 	through := planned(t, "p4-head", numbers(9, 5, 1, 4, 8, 10, 6, 2, 3, 7, 13, 11, 12, 14))
 	anew := planned(t, "p4-head", numbers(9, 5, 1, 4, 8, 10, 6, 2, 3, 7, 3, 1, 2, 4))
-	for name, p := range map[string]plan.Plan{"through": through, "anew": anew} {
+	mainAlone := planned(t, "p4-head", numbers(9, 5, 1, 4, 8, 10, 6, 2, 3, 7)) // the side bolts keep the order of the file
+	for name, p := range map[string]plan.Plan{"through": through, "anew": anew, "one kind alone": mainAlone} {
 		got, err := judge.CastOrder(p, judge.Tighten)
 		if err != nil {
 			t.Fatal(err)
@@ -146,5 +147,8 @@ func TestCastOrder(t *testing.T) {
 	}
 	if _, err := judge.CastOrder(planned(t, "p4-head", nil), judge.Tighten); !errors.Is(err, sequence.NoCastNumber) {
 		t.Errorf("without numbers: %v", err)
+	}
+	if _, err := judge.CastOrder(planned(t, "p4-head", numbers(9, 5)), judge.Tighten); !errors.Is(err, sequence.NoCastNumber) {
+		t.Errorf("numbers on some of a kind: %v", err)
 	}
 }

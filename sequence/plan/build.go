@@ -92,7 +92,8 @@ func (p *Plan) settle(g sequence.Group) Group {
 		idle := func(kind string) bool { return !slices.Contains(settled.Kinds, kind) }
 		settled.Kinds = slices.DeleteFunc(slices.Clone(g.Kinds), idle)
 	}
-	settled.Way, settled.Seen = sequence.SettledGroup(p.Joint, settled.Members, g), sequence.SeenGroup(p.Joint, settled.Members, g)
+	settled.Seen = sequence.SeenGroup(p.Joint, settled.Members, g)
+	settled.Way = g.SettledAs(settled.Seen)
 	settled.Turn = g.Turn.For(settled.Way)
 	settled.Sprung = sequence.Sprung(p.Joint, settled.Members)
 	return settled

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
 	"drawdown/sequence"
 )
 
@@ -11,6 +12,8 @@ import (
 const (
 	FinishedEarly finding.Code = "stage finished early" // kind, stage, other, last: stage of other, with its torque
 	LoosenedEarly finding.Code = "stage loosened early" // kind, stage, other, first: stage of other
+	TurnLittle    finding.Code = "stage turn little"    // stage, turn, least
+	TurnMuch      finding.Code = "stage turn much"      // stage, turn
 	OutUnturned   finding.Code = "stage out unturned"   // kinds, stage
 )
 
@@ -163,4 +166,31 @@ func (in Input) ForNone(stages []StageInput) []int {
 // Covers says whether the stage works on fasteners of the kind.
 func (s StageInput) Covers(kind string) bool {
 	return s.Do != Wait && (len(s.Of) == 0 || slices.Contains(s.Of, kind))
+}
+
+// Turns of loosening that are no breaking loose (common practice, no source): less
+// is within what a wrench springs, more is out in one go.
+const (
+	leastLoosening unit.Angle = 15
+	mostLoosening  unit.Angle = 360
+)
+
+// OddTurns finds the stages of loosening, by their numbers from 0, that turn too
+// little to break a bolt loose, or let go of it all at once. Where springs press,
+// LiftsSprung judges.
+func (in Input) OddTurns() map[int]finding.Finding {
+	found := map[int]finding.Finding{}
+	for i, s := range in.Loosen {
+		values := finding.Values{"stage": i + 1, "turn": s.Angle}
+		first := func(k Kind) bool { return in.letGo(k.Name) == i }
+		switch {
+		case s.Do != TurnBack:
+		case s.Angle < leastLoosening:
+			values["least"] = leastLoosening
+			found[i] = finding.Warned(TurnLittle, values).From(finding.CommonPractice)
+		case s.Angle > mostLoosening && slices.ContainsFunc(in.unsprung(), first):
+			found[i] = finding.Warned(TurnMuch, values).From(finding.CommonPractice)
+		}
+	}
+	return found
 }

@@ -123,3 +123,31 @@ func TestStagesAgainstGroups(t *testing.T) {
 		}
 	}
 }
+
+// Common practice, no source: a bolt is broken loose by a quarter turn or so; a
+// wrench springs by some degrees, and a whole turn lets go at once.
+func TestTurnsOfLoosening(t *testing.T) {
+	t.Parallel()
+	turn := func(by unit.Angle) StageInput { return StageInput{Do: TurnBack, Angle: by} }
+	for name, c := range map[string]struct {
+		loosen []StageInput
+		want   string
+	}{
+		"a quarter":            {[]StageInput{turn(90)}, ""},
+		"least and most":       {[]StageInput{turn(15), turn(360)}, ""},
+		"little":               {[]StageInput{turn(14)}, "1 stage turn little"},
+		"much":                 {[]StageInput{turn(361)}, "1 stage turn much"},
+		"much, and loose then": {[]StageInput{turn(90), turn(720)}, ""},
+	} {
+		in := cylinderHead(t)
+		in.Loosen = append(c.loosen, StageInput{Do: Remove})
+		var got []string
+		found := in.OddTurns()
+		for _, i := range slices.Sorted(maps.Keys(found)) {
+			got = append(got, fmt.Sprintf("%d %s", i+1, found[i].Code))
+		}
+		if said := strings.Join(got, ", "); said != c.want {
+			t.Errorf("%s: %q, want %q", name, said, c.want)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 	"slices"
+	"strings"
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns"
@@ -43,6 +44,7 @@ func planMachine(from source.Source) (overhaul.Overhaul, problem.List) {
 			p, found := planned(*s.Pattern, "", "")
 			problems = append(problems, found...)
 			problems = append(problems, again(s, p)...)
+			problems = append(problems, ofJoint(machine, s, p)...)
 			s.Joint = &p
 			fingerprints = append(fingerprints, p.Fingerprint)
 		}
@@ -75,6 +77,24 @@ func imprintsOf(o overhaul.Overhaul) []imprint.Imprint {
 		}
 	}
 	return list
+}
+
+// ofJoint reports a joint of another machine, and one whose gasket the machine
+// file does not list.
+func ofJoint(m machine.Machine, s machine.Step, p plan.Plan) (problems problem.List) {
+	warn := func(code finding.Code, values finding.Values) {
+		at, found := s.JointAt, finding.Warned(code, values)
+		at.Severity, at.Found = found.Severity, &found
+		problems = append(problems, at)
+	}
+	own, other := strings.ToLower(m.Machine), strings.ToLower(p.Machine)
+	if !strings.Contains(own, other) && !strings.Contains(other, own) { // P4 is the Fernhollow P4
+		warn(machine.OtherMachine, finding.Values{"joint": p.Title, "machine": p.Machine, "own": m.Machine})
+	}
+	if kind := p.Clamped.Gasket.Kind; kind != "" && kind != "none" && len(s.Gaskets) == 0 && s.Sealant == "" {
+		warn(machine.GasketUnlisted, finding.Values{"joint": p.Title, "gasket": finding.Term(kind)})
+	}
+	return problems
 }
 
 // again reports a joint that is to be tightened once more and must not be.

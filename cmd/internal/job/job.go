@@ -69,7 +69,8 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 		at.Severity, at.Found = f.Severity, &f
 		problems = append(problems, at)
 	}
-	problems.Sort()
+	problems = acknowledged(places.Meant(), problems)
+	problems.SortFrom(from.File)
 	return input, p, problems
 }
 

@@ -29,7 +29,7 @@ tighten:
 `
 
 // places gives where each problem stands: line:column severity.
-func places(problems problem.List) []string {
+func placesOf(problems problem.List) []string {
 	var at []string
 	for _, p := range problems {
 		at = append(at, fmt.Sprintf("%d:%d %s", p.Line, p.Column, p.Severity))
@@ -46,7 +46,7 @@ func TestDoubtsStandAtTheirPlacesInReadingOrder(t *testing.T) {
 	text = strings.Replace(text, "torque: 300 N·m", "of: main, torque: 300 N·m", 1)
 	_, problems, err := Load("-", strings.NewReader(text), "", "")
 	want := []string{"4:3 warning", "5:3 warning", "10:7 warning"}
-	if got := places(problems); err != nil || !slices.Equal(got, want) {
+	if got := placesOf(problems); err != nil || !slices.Equal(got, want) {
 		t.Fatalf("%q, %v; want %q", got, err, want)
 	}
 	if last := problems.Worded(words.English().What, words.English().Allowed)[2]; last.Snippet != "    - {of: main, torque: 300 N·m}" || !strings.Contains(last.What, "stage 2") {
@@ -57,7 +57,7 @@ func TestDoubtsStandAtTheirPlacesInReadingOrder(t *testing.T) {
 // A way that was asked for stands nowhere in the file.
 func TestAWayThatDoesNotFitIsOfTheWholeFile(t *testing.T) {
 	p, problems, err := Load("-", strings.NewReader(flange), sequence.Cast, "")
-	if got := places(problems); err != nil || !slices.Equal(got, []string{"0:0 error"}) || p.Title != "" {
+	if got := placesOf(problems); err != nil || !slices.Equal(got, []string{"0:0 error"}) || p.Title != "" {
 		t.Errorf("%q, %v, plan %q", got, err, p.Title)
 	}
 }

@@ -20,6 +20,8 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.FinishedEarly:    {"kind": "side", "stage": 1, "other": "main", "last": 5},
 	plan.LoosenedEarly:    {"kind": "main", "stage": 1, "other": "side", "first": 3},
 	plan.OutUnturned:      {"stage": 2, "kinds": []string{"main", "side"}},
+	plan.TurnLittle:       {"stage": 1, "turn": unit.Angle(6), "least": unit.Angle(15)},
+	plan.TurnMuch:         {"stage": 1, "turn": unit.Angle(600)},
 	stages.CheckByAngle:   {"kind": "main", "stage": 4, "angle": unit.Angle(90), "slackened": false},
 	stages.UnitsMixed:     {"kind": "main", "stage": 3, "torque": unit.GivenTorque{Value: 60, Unit: unit.PoundForceFoot}, "before": 2, "beforeTorque": exampleTorque},
 	stages.SmallerMore:    {"kind": "side", "stage": 2, "torque": exampleTorque, "thread": "M8×1.25", "class": "8.8", "other": "main", "otherTorque": exampleTorque, "otherThread": "M10×1.5"},

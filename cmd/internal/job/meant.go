@@ -1,0 +1,87 @@
+package job
+
+import (
+	"cmp"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/meaning"
+	"drawdown/patterns/meant"
+	"drawdown/patterns/mechanics"
+	"drawdown/patterns/places"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/figures"
+	"drawdown/sequence/judge"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/stages"
+)
+
+// What becomes of a warning that may be meant.
+const (
+	IsMeant     finding.Code = "meant"         // why: the warning, reason
+	MayBeMeant  finding.Code = "meant or not"  // why: the warning, example: as a file acknowledges it
+	MeantUnused finding.Code = "meant, unused" // name
+)
+
+// mayBeMeant names the warnings of what is unusual and may be right. What breaks a
+// bolt, strips a thread or bends a camshaft is never acknowledged.
+var mayBeMeant = map[finding.Code]meant.Name{
+	meaning.OddPlace: meant.OffItsPlace, meaning.Stray: meant.FarOff,
+	places.FastenersOff: meant.OffThePart, places.BoreOff: meant.OffThePart, places.DowelOff: meant.OffThePart,
+	places.BoreOffOwnEdge: meant.OffThePart, places.DowelOffOwnEdge: meant.OffThePart,
+	meaning.StageForAll: meant.EveryKind,
+	places.KindOdd:      meant.Kind, meaning.KindUnused: meant.Kind,
+	places.IDMissing: meant.MissingID,
+	meaning.CastGap:  meant.CastNumbers, meaning.CastsIdle: meant.CastNumbers,
+	judge.StatedDeparts: meant.Order, judge.StatedReversed: meant.Order, meaning.StarOffCircle: meant.Order,
+	plan.SmallFirst: meant.SmallFirst, plan.FinishedEarly: meant.SmallFirst, stages.SmallerMore: meant.SmallFirst,
+	meaning.KindNotTightened: meant.NotTightened, meaning.KindNotTakenOut: meant.NotTightened,
+	stages.StageTwice: meant.Stages, stages.WaitsFirst: meant.Stages, stages.WaitsLast: meant.Stages, stages.EndsShort: meant.Stages, stages.UnitsMixed: meant.Stages,
+	stages.CheckFirst: meant.CheckPass, stages.CheckDiffers: meant.CheckPass,
+	figures.TorqueUsedOnce: meant.UsedOnce,
+	figures.HoleOfLarger:   meant.Hole, figures.HoleWithoutClearance: meant.Hole,
+	mechanics.StudWithHead: meant.Stud, mechanics.StudWithoutNut: meant.Stud,
+	figures.LubricantDiffers: meant.Lubricants,
+	meaning.InNoCluster:      meant.Clusters, meaning.ClustersCross: meant.Clusters, meaning.ClusterAlong: meant.Clusters,
+	meaning.ClusterInGroups: meant.Clusters, places.ClusterOffBore: meant.Clusters,
+	places.LabelTwice: meant.Labels, places.LabelFar: meant.Labels, places.NumbersJumbled: meant.Labels, places.NumberMissing: meant.Labels,
+	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
+	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,
+	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations,
+	places.FrontFacesView: meant.View,
+	mechanics.PartThick:   meant.PartThickness, mechanics.PartThin: meant.PartThickness,
+}
+
+// acknowledged makes notes of the warnings that a file means, and says of the
+// others how they are acknowledged. An entry that no warning meets is reported.
+func acknowledged(entries []meant.Entry, problems problem.List) problem.List {
+	reasons, met := map[meant.Name]string{}, map[meant.Name]bool{}
+	for _, e := range entries {
+		reasons[e.Name] = e.Reason
+	}
+	for i := range problems {
+		p := &problems[i]
+		if p.Severity != problem.Warning || p.Found == nil {
+			continue
+		}
+		code := cmp.Or(p.Code, p.Found.Code)
+		name, may := mayBeMeant[code]
+		if !may {
+			continue
+		}
+		said := finding.Warned(MayBeMeant, finding.Values{"why": *p.Found, "example": "meant: {" + string(name) + ": …}"})
+		if reason := reasons[name]; reason != "" {
+			met[name] = true
+			said = finding.Noted(IsMeant, finding.Values{"why": *p.Found, "reason": problem.Quoted(reason)})
+		}
+		p.Code, p.Severity, p.Found = code, said.Severity, &said
+	}
+	for _, e := range entries {
+		if e.Own && !met[e.Name] {
+			unused := finding.Warned(MeantUnused, finding.Values{"name": string(e.Name)})
+			at := e.At
+			at.Severity, at.Found = unused.Severity, &unused
+			problems = append(problems, at)
+		}
+	}
+	return problems
+}

@@ -1,0 +1,63 @@
+package job
+
+import (
+	"slices"
+	"testing"
+
+	"drawdown/geometry/finding"
+	"drawdown/patterns/meaning"
+	"drawdown/patterns/meant"
+	"drawdown/patterns/problem"
+	"drawdown/sequence/figures"
+)
+
+// Every name acknowledges something, so that none in a file is in vain.
+func TestEveryNameThatMayBeMeantHasAWarning(t *testing.T) {
+	t.Parallel()
+	used := map[meant.Name]bool{}
+	for _, name := range mayBeMeant {
+		used[name] = true
+		if !slices.Contains(meant.Names, name) {
+			t.Errorf("%q is not in the list of names", name)
+		}
+	}
+	for _, name := range meant.Names {
+		if !used[name] {
+			t.Errorf("no warning is called %q", name)
+		}
+	}
+}
+
+// First principles: a warning that a file means is a note that quotes the reason;
+// an error, and what no file can mean, stays what it is; a reason that meets
+// nothing is reported, but not that of a file below.
+func TestWarningsThatAreMeant(t *testing.T) {
+	t.Parallel()
+	list := func() problem.List {
+		return problem.List{
+			problem.Of(finding.Warned(meaning.OddPlace, nil)), problem.Of(finding.Warned(meaning.CastGap, nil)),
+			problem.Of(finding.Failed(meaning.ClusterInGroups, nil)), problem.Of(finding.Warned(figures.TorqueBreaks, nil)),
+		}
+	}
+	own := meant.Entry{Name: meant.OffItsPlace, Reason: "one way", Own: true}
+	for name, c := range map[string]struct {
+		entries []meant.Entry
+		want    []finding.Code
+	}{
+		"nothing":         {nil, []finding.Code{MayBeMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks}},
+		"one":             {[]meant.Entry{own}, []finding.Code{IsMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks}},
+		"an error":        {[]meant.Entry{{Name: meant.Clusters, Reason: "so", Own: true}}, []finding.Code{MayBeMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks, MeantUnused}},
+		"of a file below": {[]meant.Entry{{Name: meant.Hole, Reason: "so"}}, []finding.Code{MayBeMeant, MayBeMeant, meaning.ClusterInGroups, figures.TorqueBreaks}},
+	} {
+		var got []finding.Code
+		for _, p := range acknowledged(c.entries, list()) {
+			got = append(got, p.Found.Code)
+			if p.Found.Code == IsMeant && (p.Severity != finding.Note || p.Code != meaning.OddPlace) {
+				t.Errorf("%s: %+v", name, p)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,71 @@
+// Package meant reads what a file says to be meant although it is unusual: the
+// warnings that it acknowledges, each with its reason. It knows their names, not
+// what they are found by. It may import form and nodes.
+package meant
+
+import (
+	"drawdown/patterns/form"
+	"drawdown/patterns/problem"
+)
+
+// Name is what a file calls a warning that may be meant.
+type Name string
+
+// What may be meant.
+const (
+	OffItsPlace   Name = "off its place"
+	FarOff        Name = "far off"
+	OffThePart    Name = "off the part"
+	EveryKind     Name = "every kind"
+	Kind          Name = "kind"
+	MissingID     Name = "missing id"
+	CastNumbers   Name = "cast numbers"
+	Order         Name = "order"
+	SmallFirst    Name = "small first"
+	NotTightened  Name = "not tightened"
+	Stages        Name = "stages"
+	CheckPass     Name = "check pass"
+	UsedOnce      Name = "used once"
+	Hole          Name = "hole"
+	Stud          Name = "stud"
+	Lubricants    Name = "lubricants"
+	Clusters      Name = "clusters"
+	Labels        Name = "labels"
+	Bores         Name = "bores"
+	Dowels        Name = "dowels"
+	Stations      Name = "stations"
+	View          Name = "view"
+	PartThickness Name = "part thickness"
+)
+
+// Names lists them in the order of the constants.
+var Names = []Name{
+	OffItsPlace, FarOff, OffThePart, EveryKind, Kind, MissingID, CastNumbers, Order, SmallFirst, NotTightened, Stages, CheckPass, UsedOnce, Hole, Stud,
+	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness,
+}
+
+// Key is the key of the file under which they stand.
+const Key = "meant"
+
+// Entry is one warning that the file acknowledges.
+type Entry struct {
+	Name   Name
+	Reason string
+	At     problem.Problem // where it stands; severity and what is found are left to the caller
+	Own    bool            // of the file itself, and not of one that it builds on
+}
+
+// Read reads the entries of a file.
+func Read(file form.Fields) (all []Entry) {
+	f, ok := file.Map(Key, Key, form.Words(Names)...)
+	if !ok {
+		return nil
+	}
+	for _, name := range Names {
+		if reason := f.Text(string(name)); reason != "" {
+			at := f.Node.KeyNode(string(name))
+			all = append(all, Entry{name, reason, at.Place(), at.File.Level == 0})
+		}
+	}
+	return all
+}
