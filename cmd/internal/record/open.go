@@ -34,13 +34,14 @@ type Store struct {
 
 // DefaultFolder is the data folder where none is named.
 func DefaultFolder() (string, error) {
+	if data := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(data) {
+		return filepath.Join(data, "drawdown"), nil
+	}
 	base, err := os.UserConfigDir()
 	if err != nil {
 		return "", finding.Failed(NoUserFolder, finding.Values{"why": err})
 	}
-	if data := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(data) {
-		base = data
-	} else if home, err := os.UserHomeDir(); err == nil && base == filepath.Join(home, ".config") {
+	if home, err := os.UserHomeDir(); err == nil && base == filepath.Join(home, ".config") {
 		base = filepath.Join(home, ".local", "share") // XDG Base Directory Specification
 	}
 	return filepath.Join(base, "drawdown"), nil

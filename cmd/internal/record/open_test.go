@@ -143,8 +143,10 @@ func TestSchemaVersions(t *testing.T) {
 	sound(t, s)
 }
 
-// Where the data folder is unless one is named: XDG Base Directory Specification.
+// Where the data folder is unless one is named: XDG Base Directory Specification. A
+// user without a home may have one too.
 func TestDefaultFolder(t *testing.T) {
+	t.Setenv("HOME", "")
 	t.Setenv("XDG_DATA_HOME", "/tmp/of-the-user")
 	folder, err := DefaultFolder()
 	if err != nil || folder != filepath.Join("/tmp/of-the-user", "drawdown") {

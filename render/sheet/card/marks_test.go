@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawdown/geometry/testkit"
 	"drawdown/patterns"
 	"drawdown/render/font"
 	"drawdown/render/scene"
@@ -95,10 +96,13 @@ func TestCaptionAndStagesAreWhole(t *testing.T) {
 	for k := range 12 {
 		cast = strings.Replace(cast, fmt.Sprintf(`cast: "%d"`, k+1), fmt.Sprintf("cast: %d", k+1), 1)
 	}
-	for _, text := range []string{chalked, cast} {
+	for n, text := range []string{chalked, cast} {
 		p := planOf(t, text)
-		for _, tag := range words.Languages() {
-			for _, paper := range sheettest.Papers() {
+		for m, tag := range words.Languages() {
+			for k, paper := range sheettest.Papers() {
+				if !testkit.Full() && (k+m)%2 != n {
+					continue
+				}
 				w := sheettest.Language(t, tag)
 				document, _ := card.Document(p, card.BothSides, sheet.Request{Paper: paper, Words: w})
 				first := 0

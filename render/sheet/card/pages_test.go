@@ -175,9 +175,12 @@ func TestOrderOfUse(t *testing.T) {
 	for seed := range uint64(6) {
 		plans = append(plans, patterntest.Generated(seed))
 	}
-	for _, name := range append(patterns.Builtin(), plans...) {
+	for n, name := range append(patterns.Builtin(), plans...) {
 		p := planOf(t, name)
-		for _, paper := range sheettest.Papers() {
+		for k, paper := range sheettest.Papers() {
+			if !testkit.Full() && (k+n)%3 != 0 {
+				continue
+			}
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
 				for k, page := range document.Pages {
