@@ -64,3 +64,21 @@ func TestLimitOfReuse(t *testing.T) {
 		}
 	}
 }
+
+// Bolts turned past yield and a crushed gasket serve no second time: whoever
+// slackens all is told, in every language.
+func TestSlackenAllSaysWhatIsScrap(t *testing.T) {
+	t.Parallel()
+	for tag, want := range map[string][]string{
+		"en": {"stretched bolts", "gasket", "scrap"}, "de": {"Gestreckte", "Dichtung", "Schrott"},
+		"fr": {"Vis serrées", "joint écrasé", "rebut"}, "es": {"tornillos estirados", "junta", "ya no sirven"},
+	} {
+		document, _ := card.Document(planOf(t, "p4-head"), card.TightenSide, sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: sheettest.Language(t, tag)})
+		said := strings.ReplaceAll(scenetest.Said(document.Pages...), "\u00a0", " ")
+		for _, word := range want {
+			if !strings.Contains(said, word) {
+				t.Errorf("%s: %q does not stand on the card", tag, word)
+			}
+		}
+	}
+}
