@@ -135,6 +135,29 @@ func (r *reader) checkClusters(f form.Fields) {
 	}
 	r.checkCrossing()
 	r.checkAlong()
+	r.checkCounts()
+}
+
+// checkCounts warns of a cap with one bolt, or with an odd number of them, where
+// most others have the same even number.
+func (r *reader) checkCounts() {
+	clusters := r.input.Joint.Clusters
+	counts := map[int]int{} // clusters by how many fasteners they have
+	usual := 0
+	for _, c := range clusters {
+		counts[len(c.Of)]++
+		if n := counts[len(c.Of)]; n > counts[usual] || n == counts[usual] && len(c.Of) < usual {
+			usual = len(c.Of)
+		}
+	}
+	if usual%2 != 0 || 2*counts[usual] <= len(clusters) {
+		return
+	}
+	for i, c := range clusters {
+		if len(c.Of)%2 != 0 {
+			r.Warn(r.clusters[i], ClusterOdd, finding.Values{"name": problem.Quoted(c.Name), "n": len(c.Of), "usual": usual})
+		}
+	}
 }
 
 // checkAlong warns of a cap whose two bolts lie along the row of the caps, where

@@ -15,6 +15,7 @@ const (
 	Stray            finding.Code = "reader stray"               // id, gap, span
 	OddPlace         finding.Code = "reader odd place"           // id, other: of which the mirror place is meant, off
 	ClusterAlong     finding.Code = "reader cluster along"       // name, across: how many others lie so
+	ClusterOdd       finding.Code = "reader cluster odd"         // name, n, usual
 	NoBase           finding.Code = "reader no base"             // found
 	BaseInCircle     finding.Code = "reader base in circle"      // file, builtin
 	LongChain        finding.Code = "reader long chain"          // most

@@ -40,6 +40,10 @@ func (r *reader) checkCaps(f form.Fields) {
 	if r.fasteners.broken || r.kinds.broken || f.Mistyped("clusters", "loosen") || f.Has("loosen") && r.removed == nil {
 		return
 	}
+	if why, found := r.input.CapsSprungAlone(); found {
+		at := f.Node.KeyNode("clusters")
+		r.Report(at.File, at.Line, at.Column, why)
+	}
 	if why, found := r.input.CapsUnjudged(); found {
 		at := f.Node.KeyNode("fasteners")
 		if f.Has("clusters") {

@@ -63,8 +63,8 @@ func (r *reader) checkStud(f form.Fields, k plan.Kind) {
 }
 
 // mostStretch is how much longer than new a bolt that goes back may be, as a
-// share: steel necks well before that (common practice, no source).
-const mostStretch = 0.1
+// share: steel necks before that; makers give 1 to 2 % (common practice, no source).
+const mostStretch = 0.05
 
 // reusedTo reads the length past which a bolt that is measured does not go back.
 func (r *reader) reusedTo(f form.Fields, k plan.Kind) unit.Length {

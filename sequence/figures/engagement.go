@@ -22,6 +22,9 @@ func clamped(g stiffness.Grip) (sum unit.Length) {
 func (j *judge) judgeLength() {
 	length, grip, engagement := j.Grip.BoltLength, clamped(j.Grip), j.Grip.Engagement
 	plain := length - j.Grip.Thread
+	if j.Stud { // its other end has a thread too
+		plain -= max(engagement, j.Grip.Thread)
+	}
 	switch {
 	case length == 0 || grip == 0:
 	case length <= grip:
@@ -39,15 +42,19 @@ func (j *judge) judgeLength() {
 // judgeEnd judges what is left of a bolt beyond its grip.
 func (j *judge) judgeEnd(left, engagement unit.Length) {
 	d := unit.Length(j.Bolt.Bolt.Thread.MajorMm)
-	tapped, nutted := engagement > 0 && j.NutAcross == 0, j.through()
-	values := finding.Values{"length": j.Grip.BoltLength, "left": left, "engagement": engagement, "needed": leastNut * d}
+	tapped, nutted, nuts := engagement > 0 && j.NutAcross == 0, j.through(), 1
+	if nutted && j.Stud {
+		nuts = 2
+	}
+	height := unit.Length(nuts) * leastNut * d
+	values := finding.Values{"length": j.Grip.BoltLength, "left": left, "engagement": engagement, "needed": height, "nuts": nuts}
 	switch {
 	case d == 0:
 	case tapped && left > engagement+mostBeyondThread*d+lengthRounding:
 		j.warn(0, LengthBeyond, values)
-	case nutted && left+lengthRounding < leastNut*d:
+	case nutted && left+lengthRounding < height:
 		j.warn(0, LengthNut, values)
-	case nutted && left > (leastNut+mostBeyondNut)*d+lengthRounding:
+	case nutted && left > height+unit.Length(nuts)*mostBeyondNut*d+lengthRounding:
 		j.warn(0, LengthBeyondNut, values)
 	}
 }

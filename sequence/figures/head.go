@@ -66,14 +66,14 @@ func (j *judge) judgeAcross() {
 	if form := j.asked.HeadForm; form != "" && form != head.Hexagon {
 		across = 0
 	}
+	d := unit.Length(j.Bolt.Bolt.Thread.MajorMm)
 	for _, part := range []struct {
-		of     string
-		across unit.Length
-	}{{"head", across}, {"nut", j.NutAcross}} {
-		d := unit.Length(j.Bolt.Bolt.Thread.MajorMm)
-		if part.across > 0 && !(part.of == "head" && finding.Has(j.found, HeadUnfit)) && (part.across < leastAcross*d || part.across > mostAcross*d) {
+		of            string
+		across, least unit.Length
+	}{{"head", across, leastAcross * d}, {"nut", j.NutAcross, leastNutAcross * d}} {
+		if part.across > 0 && !(part.of == "head" && finding.Has(j.found, HeadUnfit)) && (part.across < part.least || part.across > mostAcross*d) {
 			j.warn(0, AcrossOdd, finding.Values{
-				"of": part.of, "across": part.across, "thread": j.Bolt.Bolt.Thread.Name, "least": leastAcross * d, "most": mostAcross * d,
+				"of": part.of, "across": part.across, "thread": j.Bolt.Bolt.Thread.Name, "least": part.least, "most": mostAcross * d,
 			})
 		}
 	}

@@ -18,6 +18,7 @@ type Bolt struct {
 	Grip      stiffness.Grip
 	Under     string      // material under the head where no layer of Grip tells it
 	NutAcross unit.Length // width of the nut across flats; 0: there is none
+	Stud      bool        // threaded at both ends, without a head
 	Insert    *strength.Insert
 	Reuse     string  // whether it may go back in: once, inspect, yes
 	Stages    []Stage // of tightening

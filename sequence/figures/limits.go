@@ -54,6 +54,10 @@ const (
 	// 1.25 to 2.
 	leastAcross, mostAcross = 1.1, 2.05
 
+	// leastNutAcross bounds nuts, which have no narrow forms as heads with twelve
+	// points have: the small series of ISO 15071 begins at 1.25.
+	leastNutAcross = 1.24
+
 	// leastClearance is the hole in diameters under which a bolt is a tight fit:
 	// the fine series of ISO 273 has 1.04 to 1.07.
 	leastClearance = 1.01

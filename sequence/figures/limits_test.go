@@ -46,6 +46,9 @@ func TestThresholds(t *testing.T) {
 			}
 		}
 	}
+	stud := func(change func(*figures.Bolt)) func(*figures.Bolt) {
+		return func(b *figures.Bolt) { change(b); b.Stud = true }
+	}
 	for _, c := range []struct {
 		code    finding.Code
 		without []func(*figures.Bolt) // just within the limit
@@ -57,15 +60,16 @@ func TestThresholds(t *testing.T) {
 		{figures.LengthLeaves, []func(*figures.Bolt){long(49.5), long(30)}, []func(*figures.Bolt){long(49.4), long(30.1)}},
 		{figures.LengthPlain, []func(*figures.Bolt){
 			func(b *figures.Bolt) { b.Grip.Thread = 20 }, func(b *figures.Bolt) { b.Grip.Thread = 0 },
+			stud(func(b *figures.Bolt) { b.Grip.Thread = 10 }),
 		}, []func(*figures.Bolt){func(b *figures.Bolt) { b.Grip.Thread = 19.9 }}},
 		{figures.LengthBeyond, []func(*figures.Bolt){long(60.5), nutted(90)}, []func(*figures.Bolt){long(60.6)}},
-		{figures.LengthNut, []func(*figures.Bolt){nutted(37.5), long(50)}, []func(*figures.Bolt){nutted(37.4)}},
-		{figures.LengthBeyondNut, []func(*figures.Bolt){nutted(68.5), long(90)}, []func(*figures.Bolt){nutted(68.6)}},
+		{figures.LengthNut, []func(*figures.Bolt){nutted(37.5), long(50), stud(nutted(45.5))}, []func(*figures.Bolt){nutted(37.4), stud(nutted(45.4))}},
+		{figures.LengthBeyondNut, []func(*figures.Bolt){nutted(68.5), long(90), stud(nutted(106.5))}, []func(*figures.Bolt){nutted(68.6), stud(nutted(106.6))}},
 		{figures.AcrossOdd, []func(*figures.Bolt){
-			func(b *figures.Bolt) { b.NutAcross = 11 }, func(b *figures.Bolt) { b.NutAcross = 20.5 },
+			func(b *figures.Bolt) { b.NutAcross = 12.4 }, func(b *figures.Bolt) { b.Bolt.HeadAcross = 11 }, func(b *figures.Bolt) { b.NutAcross = 20.5 },
 			func(b *figures.Bolt) { b.Bolt.HeadAcross = 20.5 }, func(b *figures.Bolt) { b.Bolt.HeadAcross, b.Bolt.HeadForm = 21, head.Socket },
 		}, []func(*figures.Bolt){
-			func(b *figures.Bolt) { b.NutAcross = 10.9 }, func(b *figures.Bolt) { b.NutAcross = 20.6 },
+			func(b *figures.Bolt) { b.NutAcross = 12.3 }, func(b *figures.Bolt) { b.NutAcross = 20.6 },
 			func(b *figures.Bolt) { b.Bolt.HeadAcross = 20.6 }, func(b *figures.Bolt) { b.Bolt.HeadAcross, b.Bolt.HeadForm = 20.6, head.Hexagon },
 		}},
 		{figures.FrictionOdd, []func(*figures.Bolt){oil(0.04, 0.04), oil(0.4, 0.4)}, []func(*figures.Bolt){oil(0.039, 0.039), oil(0.41, 0.41)}},

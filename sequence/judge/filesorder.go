@@ -12,12 +12,14 @@ import (
 const (
 	StatedDeparts  finding.Code = "order stated departs"  // why: the first departure; more: how many others
 	StatedReversed finding.Code = "order stated reversed" // first, last: ids of the list
+	StatedParts    finding.Code = "order stated parts"    // name: a cluster, ids, steps; more: how many others
 )
 
 // Stated judges the order that a file states in place of the program's own. It
 // tells of one that departs from the trade's, with the kind that it is about. A
-// maker's order, in a list or as cast numbers, is not judged; but where it departs and its reverse does not, it
-// is likely to be the order of loosening. That smaller threads go first is told
+// maker's order, in a list or as cast numbers, is not judged; but where it parts the
+// two fasteners of a cap, one is probably in the wrong place, and where it departs
+// and its reverse does not, it is likely to be the order of loosening. That smaller threads go first is told
 // by the plan's input.
 func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	isStated := func(g sequence.Group) bool { return g.Way != sequence.Auto && g.Way != "" }
@@ -31,6 +33,9 @@ func Stated(in plan.Input, p plan.Plan) (finding.Finding, bool) {
 	case len(departures) == 0:
 		return finding.Finding{}, false
 	case order.Makers:
+		if f, found := parted(p, departures); found {
+			return f, true
+		}
 		return reversed(p, order)
 	case !stated:
 		return finding.Finding{}, false
@@ -50,6 +55,24 @@ func departuresOf(in Input) []Finding {
 	return slices.DeleteFunc(Order(in).Findings, func(f Finding) bool {
 		return f.Rule == GroupOrder || f.Severity != Departure && f.Severity != Fault
 	})
+}
+
+// parted finds the caps on two fasteners that a maker's order pulls down on one of
+// them alone: a list by rows, or two numbers exchanged.
+func parted(p plan.Plan, departures []Finding) (finding.Finding, bool) {
+	var caps []Finding
+	for _, d := range departures {
+		if d.Rule == Together && len(d.IDs) == 2 {
+			caps = append(caps, d)
+		}
+	}
+	if len(caps) == 0 {
+		return finding.Finding{}, false
+	}
+	first := caps[0]
+	name := p.ClusterNames()[p.Joint.Index()[first.IDs[0]]]
+	values := finding.Values{"name": name, "ids": first.IDs, "steps": first.Steps, "more": len(caps) - 1}
+	return finding.Warned(StatedParts, values).From(finding.CommonPractice), true
 }
 
 // reversed turns the groups round that go by the maker's order, each in its

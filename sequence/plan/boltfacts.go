@@ -36,7 +36,7 @@ var acts = map[Action]figures.Action{Tighten: figures.Tighten, Advance: figures.
 
 // Figures describes a fastener of the kind by itself.
 func (k Kind) Figures() figures.Bolt {
-	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: string(k.Reuse), NutAcross: k.NutAcross}
+	b := figures.Bolt{Kind: k.Name, Bolt: k.Bolt(), Reuse: string(k.Reuse), NutAcross: k.NutAcross, Stud: k.Stud() || k.CalledStud()}
 	b.Grip = stiffness.Grip{TappedIn: k.Into, Engagement: k.Engagement, BoltLength: k.Length, FullThread: k.FullThread, Thread: k.Threaded}
 	if k.Grip > 0 {
 		b.Grip.Layers = stiffness.Simple(k.Grip).Layers

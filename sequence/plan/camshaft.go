@@ -11,6 +11,7 @@ import (
 // What a file leaves open of springs under a part.
 const (
 	CapsUnstated     finding.Code = "plan caps unstated"      // clusters: what a file says in its place, rises: by stages of its own
+	CapsSprungAlone  finding.Code = "plan caps sprung alone"  // clusters: without the key, of: how many have it; unloaded
 	CapsAllUnloaded  finding.Code = "plan caps all unloaded"  // unloaded: what a file says of each, rises: by stages of its own
 	SpringsTaken     finding.Code = "judged springs taken"    // unloaded: what a file says where none presses
 	SpringsUnknown   finding.Code = "judged springs unknown"  // clusters: what a file says in its place
@@ -81,6 +82,22 @@ func (in Input) CapsUnjudged() (f finding.Finding, found bool) {
 		return finding.Warned(CapsUnstated, finding.Values{"clusters": string(sayClusters), "rises": in.risesEvenly()}).From(finding.CommonPractice), true
 	}
 	return finding.Warned(CapsAllUnloaded, finding.Values{"unloaded": string(sayUnloaded), "rises": in.risesEvenly()}).From(finding.CommonPractice), true
+}
+
+// CapsSprungAlone finds the clusters of a part that is no camshaft on which springs
+// are taken to press, since the file does not deny it as it does of most.
+func (in Input) CapsSprungAlone() (f finding.Finding, found bool) {
+	var names []string
+	for _, c := range in.Joint.Clusters {
+		if !c.Unloaded {
+			names = append(names, c.Name)
+		}
+	}
+	denied := len(in.Joint.Clusters) - len(names)
+	if len(names) == 0 || denied <= len(names) || isCamshaft(in.Heading, in.Kinds, in.Joint, in.Cautions) {
+		return f, false
+	}
+	return finding.Warned(CapsSprungAlone, finding.Values{"clusters": names, "of": denied, "unloaded": string(sayUnloaded)}), true
 }
 
 // risesEvenly says whether the file has stages of its own that suit a part under

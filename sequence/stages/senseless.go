@@ -41,8 +41,11 @@ func Senseless(p plan.Plan) []finding.Finding {
 	for _, k := range p.Kinds {
 		found = append(found, senselessFor(p, k.Name)...)
 		found = append(found, mixedUnits(p, k.Name)...)
+		found = append(found, slips(p, k.Name)...)
 	}
+	found = append(found, shortWaits(p)...)
 	found = append(found, smallerMore(p)...)
+	found = append(found, equalsApart(p)...)
 	slices.SortStableFunc(found, func(a, b finding.Finding) int { return a.At.Stage - b.At.Stage })
 	return found
 }

@@ -347,3 +347,72 @@ func TestRoundedInAnotherUnit(t *testing.T) {
 		}
 	}
 }
+
+// Common practice, no source: a figure that stands apart from those beside it is a
+// slip, or a stage is missing. Each limit from both sides.
+func TestFiguresBesideOthers(t *testing.T) {
+	t.Parallel()
+	nm := func(v float64) plan.StageInput {
+		return plan.StageInput{Of: []string{"main"}, Do: plan.Tighten, Torque: unit.GivenTorque{Value: v}}
+	}
+	side := func(v float64) plan.StageInput { s := nm(v); s.Of = []string{"side"}; return s }
+	round := func(v float64) plan.StageInput { s := nm(v); s.Way = sequence.Circular; return s }
+	wait := func(minutes unit.Duration) plan.StageInput { return plan.StageInput{Do: plan.Wait, Wait: minutes} }
+	on := plan.StageInput{Of: []string{"main"}, Do: plan.Advance, Angle: 90}
+	as := func(kinds ...func(*plan.Kind)) func(*plan.Input) {
+		return func(in *plan.Input) {
+			for i := range in.Kinds {
+				for _, change := range kinds {
+					change(&in.Kinds[i])
+				}
+			}
+		}
+	}
+	equal := func(k *plan.Kind) {
+		*k = plan.Kind{Name: k.Name, Thread: threadOf(t, "M10"), Class: "8.8", Lubricant: "engine oil"}
+	}
+	more := func(count int) func(*plan.Input) {
+		return func(in *plan.Input) {
+			for k := range count - 6 {
+				in.Joint.Fasteners = append(in.Joint.Fasteners, geometry.Fastener{ID: fmt.Sprint("X", k), Kind: "main", At: geometry.Point{X: 150 + 30*float64(k), Y: 44}})
+			}
+		}
+	}
+	twelve := func(count int) func(*plan.Input) {
+		return func(in *plan.Input) { more(count)(in); in.Kinds[1].Thread = threadOf(t, "M12") }
+	}
+	same := func(*plan.Input) {}
+	for name, c := range map[string]struct {
+		stages []plan.StageInput
+		change func(*plan.Input)
+		want   string
+	}{
+		"eight times":              {[]plan.StageInput{nm(5), nm(40)}, same, ""},
+		"more than eight times":    {[]plan.StageInput{nm(4.9), nm(40)}, same, "1 main stage step large"},
+		"a check pass between":     {[]plan.StageInput{nm(4.9), round(4.9), nm(40)}, same, "1 main stage step large"},
+		"of another kind":          {[]plan.StageInput{side(4), nm(40)}, same, ""},
+		"an angle between":         {[]plan.StageInput{nm(4), on, nm(40)}, same, "3 main stage after angle"},
+		"a minute":                 {[]plan.StageInput{nm(20), wait(1), nm(40)}, same, ""},
+		"less than a minute":       {[]plan.StageInput{nm(20), wait(0.99), nm(40)}, same, "2  stage waits short"},
+		"seven at once":            {[]plan.StageInput{nm(40)}, twelve(7), ""},
+		"eight at once":            {[]plan.StageInput{nm(40)}, twelve(8), "1 main stage all at once"},
+		"at once, then checked":    {[]plan.StageInput{nm(40), round(40)}, twelve(8), "1 main stage all at once"},
+		"at once, then an angle":   {[]plan.StageInput{nm(40), on}, twelve(8), ""},
+		"eight smaller ones":       {[]plan.StageInput{nm(40)}, more(8), ""},
+		"eight in two stages":      {[]plan.StageInput{nm(20), nm(40)}, twelve(8), ""},
+		"equal bolts, 60 %":        {[]plan.StageInput{nm(40), side(24)}, as(equal), ""},
+		"equal bolts, less":        {[]plan.StageInput{nm(40), side(23.9)}, as(equal), "2 side stage equals apart"},
+		"equal bolts, an angle":    {[]plan.StageInput{nm(40), on, side(20)}, as(equal), ""},
+		"other bolts":              {[]plan.StageInput{nm(40), side(20)}, as(equal, func(k *plan.Kind) { k.Class = map[string]string{"main": "10.9", "side": "8.8"}[k.Name] }), ""},
+		"equal bolts, no class":    {[]plan.StageInput{nm(40), side(20)}, as(equal, func(k *plan.Kind) { k.Class = "" }), ""},
+		"equal but for the thread": {[]plan.StageInput{nm(40), side(20)}, as(equal, func(k *plan.Kind) { k.Thread = threadOf(t, map[string]string{"main": "M10", "side": "M10×1"}[k.Name]) }), ""},
+	} {
+		var got []string
+		for _, f := range Senseless(build(t, func(in *plan.Input) { in.Tighten = c.stages; c.change(in) })) {
+			got = append(got, fmt.Sprintf("%d %s %s", f.At.Stage, f.At.Kind, f.Code))
+		}
+		if said := strings.Join(got, ", "); said != c.want {
+			t.Errorf("%s: %q, want %q", name, said, c.want)
+		}
+	}
+}

@@ -62,6 +62,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.InNoCluster:      {"ids": []string{"C5", "C10"}, "n": 2, "count": 8},
 	meaning.SourceOpen:       {"source": `"TODO"`},
 	meaning.OddPlace:         {"id": "F1", "other": "F4", "off": unit.Length(9)},
+	meaning.ClusterOdd:       {"name": `"cap 3"`, "n": 3, "usual": 2},
 	meaning.ClusterAlong:     {"name": `"cap 3"`, "across": 4},
 	meaning.ClustersCross:    {"name": "cap 1", "other": "cap 2"},
 	meaning.OrderNamesNone:   {"written": []string{"2", "7"}, "ids": []string{"B1", "B2"}},

@@ -19,6 +19,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	plan.UntilOwn:         {"until": "the camshaft is level", "usual": "until: no spring presses"},
 	plan.CapsUnstated:     {"clusters": "clusters: …", "rises": true},
 	plan.CapsAllUnloaded:  {"unloaded": "loaded: no", "rises": true},
+	plan.CapsSprungAlone:  {"clusters": []string{"cap 3"}, "of": 4, "unloaded": "loaded: no"},
 	plan.SpringsTaken:     {"unloaded": "loaded: no"},
 	plan.SpringsUnknown:   {"clusters": "clusters: …"},
 	plan.SpringsAllDenied: {"unloaded": "loaded: no"},

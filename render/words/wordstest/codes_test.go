@@ -177,4 +177,4 @@ func note(given map[string]bool, v reflect.Value) {
 }
 
 // unitsAndIDs are units, numbers and the names of a source.
-var unitsAndIDs = regexp.MustCompile(`^(VDI|table|A9|AC-AlSi9Cu3|N|N·m|lbf(·ft|·in)?|kN(/mm)?|[MG]Pa(/mm)?|mm|in|µm|min|h|dpi|\d.*)$`)
+var unitsAndIDs = regexp.MustCompile(`^(VDI|table|A9|AC-AlSi9Cu3|N|N·m|lbf(·ft|·in)?|kN(/mm)?|[MG]Pa(/mm)?|mm|in|µm|s|min|h|dpi|\d.*)$`)

@@ -1,0 +1,91 @@
+package stages
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+)
+
+// What tells a slip or a lost stage by the stages beside it.
+const (
+	StepTooLarge finding.Code = "stage step large"   // kind, stage, torque, after: a later stage, afterTorque
+	AllAtOnce    finding.Code = "stage all at once"  // kind, stage, torque, count
+	WaitsShort   finding.Code = "stage waits short"  // stage, wait, least
+	EqualsApart  finding.Code = "stage equals apart" // kind, stage, torque, thread; other, otherStage, otherTorque
+)
+
+// What a stage may be beside the others. Common practice, no source: makers go up
+// by two or three times from stage to stage, and wait for minutes to hours.
+const (
+	mostStep     = 8                // times the torque of the stage before
+	leastWait    = unit.Duration(1) // minutes
+	fewestAtOnce = 8                // fasteners that nobody tightens in one go
+	leastAtOnce  = 12               // mm of their thread
+	leastOfEqual = 0.6              // of the torque of an equal bolt
+)
+
+// slips finds the figures of a kind that stand apart from those of its other
+// stages.
+func slips(p plan.Plan, kind string) (found []finding.Finding) {
+	var before plan.Stage
+	rises := 0 // a check pass brings no bolt on
+	for _, s := range p.Tighten.Stages {
+		switch {
+		case !slices.Contains(s.Kinds, kind):
+			continue
+		case s.Do != plan.Tighten:
+			before = plan.Stage{}
+			rises++
+			continue
+		case before.Number > 0 && float64(s.Torque.Nm()) > mostStep*float64(before.Torque.Nm()):
+			values := finding.Values{"kind": kind, "stage": before.Number, "torque": before.Torque, "after": s.Number, "afterTorque": s.Torque}
+			found = append(found, finding.Warned(StepTooLarge, values).From(finding.CommonPractice).About(finding.Place{Kind: kind, Stage: before.Number}))
+		}
+		if compared(s, before) > 0 {
+			rises++
+			before = s
+		}
+	}
+	if rises == 1 && before.Number > 0 && p.Count(kind) >= fewestAtOnce && p.Kind(kind).MajorMm() >= leastAtOnce {
+		values := finding.Values{"kind": kind, "stage": before.Number, "torque": before.Torque, "count": p.Count(kind)}
+		found = append(found, finding.Warned(AllAtOnce, values).From(finding.CommonPractice).About(finding.Place{Kind: kind, Stage: before.Number}))
+	}
+	return found
+}
+
+// shortWaits finds the waits in which nothing can settle.
+func shortWaits(p plan.Plan) (found []finding.Finding) {
+	for _, s := range p.Tighten.Stages {
+		if s.Do == plan.Wait && s.Wait < leastWait {
+			values := finding.Values{"stage": s.Number, "wait": s.Wait, "least": leastWait}
+			found = append(found, finding.Warned(WaitsShort, values).From(finding.CommonPractice).About(finding.Place{Stage: s.Number}))
+		}
+	}
+	return found
+}
+
+// equalsApart finds a kind that is left with far less torque than another whose
+// bolts are equal but for their length: a later stage probably left it out.
+func equalsApart(p plan.Plan) (found []finding.Finding) {
+	for _, less := range p.Kinds {
+		for _, more := range p.Kinds {
+			few, much := lastTorque(p, less.Name), lastTorque(p, more.Name)
+			if few.Number == 0 || much.Number == 0 || !equalBolts(less, more) || float64(few.Torque.Nm()) >= leastOfEqual*float64(much.Torque.Nm()) {
+				continue
+			}
+			values := finding.Values{
+				"kind": less.Name, "stage": few.Number, "torque": few.Torque, "thread": less.ThreadName(),
+				"other": more.Name, "otherStage": much.Number, "otherTorque": much.Torque,
+			}
+			found = append(found, finding.Warned(EqualsApart, values).About(finding.Place{Kind: less.Name, Stage: few.Number}))
+			break
+		}
+	}
+	return found
+}
+
+func equalBolts(a, b plan.Kind) bool {
+	return a.Thread != nil && b.Thread != nil && a.ThreadName() == b.ThreadName() && alikeButSize(a, b)
+}
