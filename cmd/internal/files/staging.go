@@ -76,7 +76,9 @@ func (s *staging) write(part, name string, data []byte, mode fs.FileMode) error 
 	if replaces {
 		mode = before.Mode().Perm()
 	}
+	mu.Lock() // a folder in which files appear cannot be removed
 	file, err := os.OpenFile(filepath.Join(s.path, part, name), os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	mu.Unlock()
 	if err != nil {
 		return err
 	}
