@@ -30,8 +30,8 @@ type wayFlags struct {
 
 func addWayFlags(flags *pflag.FlagSet) wayFlags {
 	return wayFlags{
-		flag.Choice(flags, "way", "", sequence.Ways, "order every group this `way`, overriding the file: "),
-		flag.Choice(flags, "turn", "", sequence.Turns, "`turn` this way, overriding the file: "),
+		flag.Choice(flags, "way", "", sequence.Ways, "order every group this `way`, instead of the file's: "),
+		flag.Choice(flags, "turn", "", sequence.Turns, "go round this `turn`, instead of the file's: "),
 	}
 }
 

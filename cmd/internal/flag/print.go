@@ -30,7 +30,7 @@ func AddPrint(flags *pflag.FlagSet, formats ...render.Format) Print {
 		Flags:     flags,
 		formats:   List(flags, "format", formats, render.Formats, "one or more `formats`, separated by commas: "),
 		paper:     Paper(flags),
-		landscape: flags.Bool("landscape", false, "turn the paper on its side"),
+		landscape: flags.Bool("landscape", false, "print landscape"),
 	}
 	Language(flags)
 	p.dpi = flags.Int("dpi", 300, "`dots` per inch of PNG pictures")

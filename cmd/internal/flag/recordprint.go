@@ -31,7 +31,7 @@ func AddRecordPrint(flags *pflag.FlagSet) RecordPrint {
 	p := RecordPrint{
 		Formats:   List(flags, "format", all[:1], all, "export: one or more `formats`, separated by commas: "),
 		paper:     Paper(flags),
-		landscape: flags.Bool("landscape", false, "export: turn the paper on its side"),
+		landscape: flags.Bool("landscape", false, "export: print landscape"),
 		Folder:    Out(flags, "out", "export: "+OutUsage),
 	}
 	Language(flags)
