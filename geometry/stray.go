@@ -51,8 +51,8 @@ type Odd struct {
 
 // FindOdd finds the one point off a circle, or off the symmetry, that all others
 // keep to a hundredth of their spacing. One that is a little off may be so that
-// the part fits one way round; one that is a spacing off is another fault. A part
-// that is not regular has none.
+// the part fits one way round. One that is a spacing off counts only where it is
+// off two symmetries. A part that is not regular has none.
 func FindOdd(points []Point) (Odd, bool) {
 	const fewest, most = 6, 400
 	if len(points) < fewest || len(points) > most {
@@ -173,8 +173,10 @@ func oddOfBoth(a, b unpaired, spacing float64, count int) (Odd, bool) {
 		}
 		return false
 	}
+	// Off both symmetries a point may be off by any distance: all others keep them.
+	far := func(u unpaired) bool { return len(u.points) == 2 && u.off > oddMost*spacing }
 	switch {
-	case few(a) && few(b):
+	case few(a) && few(b), count >= fewestOfOne && (few(a) || far(a)) && (few(b) || far(b)):
 		for _, i := range a.points {
 			if slices.Contains(b.points, i) {
 				return Odd{Index: i, Other: -1, Off: max(a.off, b.off)}, true

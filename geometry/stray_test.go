@@ -151,3 +151,32 @@ func TestFindOdd(t *testing.T) {
 		}
 	}
 }
+
+// Off both symmetries a point is found however far it is off; off one alone, or
+// where few others keep them, it may be so (first principles).
+func TestOddByMoreThanASpacing(t *testing.T) {
+	grid := func(columns int, moved Point) []Point {
+		var points []Point
+		for i := range 2 * columns {
+			points = append(points, Point{60 * (float64(i%columns) - float64(columns-1)/2), 90 * (float64(i/columns) - 0.5)})
+		}
+		points[1] = moved
+		return points
+	}
+	for name, c := range map[string]struct {
+		points []Point
+		want   bool
+	}{
+		"a row and a half further": {grid(5, Point{-60 - 90, -45}), true},
+		"a place of another row":   {grid(5, Point{12, -45}), true},
+		"on the middle line":       {grid(5, Point{-60, 0}), true},
+		"of six":                   {grid(3, Point{0 - 90, -45}), false},
+		"of eight":                 {grid(4, Point{-30 - 100, -45}), true},
+		"a second one, opposite":   {append(grid(5, Point{-150, -45}), Point{150, 45}), false},
+	} {
+		odd, found := FindOdd(c.points)
+		if found != c.want || found && odd.Index != 1 {
+			t.Errorf("%s: %+v, %v", name, odd, found)
+		}
+	}
+}
