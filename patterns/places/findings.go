@@ -27,6 +27,7 @@ const (
 	NumbersJumbled   finding.Code = "places numbers jumbled"    // name, before
 	NumberMissing    finding.Code = "places number missing"     // name, before
 	BoreOtherSize    finding.Code = "places bore other size"    // name, diameter, usual
+	BoreOffPitch     finding.Code = "places bore off pitch"     // name, off, pitch
 	LabelFar         finding.Code = "places label far"          // label, place
 	LabelTwice       finding.Code = "places label twice"        // label, first
 	StationsTogether finding.Code = "places stations together"  // id, other, first

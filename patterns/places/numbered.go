@@ -44,14 +44,17 @@ func series(names []string, at []geometry.Point, from []*nodes.Node, size []floa
 	return all
 }
 
-// series warns of bores and clusters whose numbers do not rise or fall along their
-// row, that lack one between, and of a bore of another size than the others.
+// series warns of bores, stations and clusters whose numbers do not rise or fall
+// along their row, that lack one between, and of a bore of another size than the
+// others, or off their pitch.
 func (c check) series() {
 	bores := geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) string { return b.Label })
 	for _, s := range series(bores, geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) geometry.Point { return b.Centre }), c.Bores, geometry.Mapped(c.Joint.Bores, func(b geometry.Bore) float64 { return b.Diameter })) {
 		c.inRow(s)
 		c.ofOneSize(s)
+		c.offPitch(s)
 	}
+	c.stationSeries()
 	if slices.ContainsFunc(c.Joint.Clusters, func(k geometry.Cluster) bool { return len(k.Of) == 0 }) {
 		return
 	}
@@ -120,6 +123,39 @@ func (c check) noGap(s *numbered, order, along []int) {
 		other := pitch(max(1, (k+1)%len(along)))
 		if along[k]-along[k-1] == 2 && math.Abs(pitch(k)-2*other) < other/10 {
 			c.Warn(s.nodes[order[k]], NumberMissing, finding.Values{"name": problem.Quoted(s.names[order[k]]), "before": problem.Quoted(s.names[order[k-1]])})
+			return
+		}
+	}
+}
+
+func (c check) stationSeries() {
+	labels := geometry.Mapped(c.Joint.Stations, func(s geometry.Station) string { return s.Label })
+	at := geometry.Mapped(c.Joint.Stations, func(s geometry.Station) geometry.Point { return s.At })
+	for _, s := range series(labels, at, c.Stations, make([]float64, len(labels))) {
+		c.inRow(s)
+	}
+}
+
+// offPitch warns of the one bore in an even row that is nearer to one neighbour than
+// to the other.
+func (c check) offPitch(s *numbered) {
+	const fewest = 4
+	if len(s.at) < fewest || !geometry.OneLine(s.at) {
+		return
+	}
+	axis := geometry.LongAxis(s.at)
+	order := geometry.Sorted(len(s.at), func(i int) float64 { return s.at[i].Dot(axis) })
+	pitch := func(k int) float64 { return s.at[order[k+1]].Distance(s.at[order[k]]) }
+	for k := 1; k < len(order)-1; k++ {
+		usual, off, others := (pitch(k-1)+pitch(k))/2, math.Abs(pitch(k)-pitch(k-1))/2, 0
+		for i := range len(order) - 1 {
+			if i != k-1 && i != k && math.Abs(pitch(i)-usual) <= toleranceMm {
+				others++
+			}
+		}
+		if off > toleranceMm && others == len(order)-3 {
+			i := order[k]
+			c.Warn(s.nodes[i], BoreOffPitch, finding.Values{"name": problem.Quoted(s.names[i]), "off": unit.Length(off), "pitch": unit.Length(usual)})
 			return
 		}
 	}

@@ -37,6 +37,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	places.ClusterOffBore:   {"names": []string{`"rod 4"`, `"rod 1"`}, "count": 2, "apart": unit.Length(45)},
 	places.NumberMissing:    {"name": `"cyl 4"`, "before": `"cyl 2"`},
 	places.BoreOtherSize:    {"name": `"cyl 3"`, "diameter": unit.Length(38), "usual": unit.Length(76)},
+	places.BoreOffPitch:     {"name": `"cyl 3"`, "off": unit.Length(9), "pitch": unit.Length(112)},
 	places.LabelFar:         {"label": `"PUMP SIDE"`, "place": somewhere},
 	places.LabelTwice:       {"label": `"cyl 1"`, "first": earlier},
 	places.StationsTogether: {"id": "T2", "other": "T1", "first": earlier},
