@@ -19,8 +19,8 @@ func (v RunView) Lines() []line { return v.fiveLines(v.Run.Now) }
 
 func (v RunView) fiveLines(f run.FiveLines) []line {
 	t := v.Text().Run
-	next := f.Next
-	if s := v.next(); next == "" && s != nil {
+	next := "" // no step is done since a hand over that is shown; its title says who took over
+	if s := v.next(); s != nil {
 		next = words.Row(v.fastener(s.IDs), t.Do[string(s.Do)], v.Words.Figure(s.Figure))
 	}
 	var found, waiting []string

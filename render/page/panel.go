@@ -100,6 +100,9 @@ func (v RunView) stepPanel(s run.Step) Panel {
 		Kind: AskStep, Step: s.Number, Doing: t.Do[string(s.Do)], Place: v.placeOf(s),
 		Number: v.Joint.number(s.IDs), Angle: v.angle(s), Notes: v.notes(s),
 	}
+	if settled := v.settledAngle(s.Number); settled != nil {
+		return v.settledPanel(p, s, *settled)
+	}
 	p.Figure, p.Unit = v.figure(s)
 	if s.Do == plan.Wait {
 		return v.waitPanel(p, s)
@@ -110,6 +113,27 @@ func (v RunView) stepPanel(s run.Step) Panel {
 	p.Name = words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs))
 	p.Bar = Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done}
 	return p
+}
+
+// settledAngle gives what was decided about a step whose angle was interrupted; nil
+// where it was not.
+func (v RunView) settledAngle(step int) *run.Mark {
+	for _, t := range slices.Backward(v.Run.Troubles) {
+		if t.Trouble == "" && t.Step == step {
+			return t.Settled
+		}
+	}
+	return nil
+}
+
+// settledPanel asks for no angle: how far the fastener is turned the plan no longer
+// knows, and what was decided counts.
+func (v RunView) settledPanel(p Panel, s run.Step, settled run.Mark) Panel {
+	t := v.Text().Run
+	return Panel{
+		Kind: AskStep, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
+		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At), settled.Note), Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
+	}
 }
 
 func (v RunView) waitPanel(p Panel, s run.Step) Panel {
@@ -173,6 +197,9 @@ func (v RunView) figure(s run.Step) (figure, unit string) {
 
 // shortFigure is the figure of a step on one line.
 func (v RunView) shortFigure(s run.Step) string {
+	if v.settledAngle(s.Number) != nil {
+		return ""
+	}
 	figure, unit := v.figure(s)
 	return strings.TrimSpace(figure + " " + unit)
 }

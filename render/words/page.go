@@ -182,6 +182,7 @@ type PageRun struct {
 	Settle          string
 	SettleSays      string
 	Settled         string // settled by %[1]s, %[2]s
+	AsSettled       string // The angle here was interrupted. %[1]s decided (%[2]s): %[3]s
 	Keys            string
 	Prints          string
 }

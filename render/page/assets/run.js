@@ -141,7 +141,8 @@ async function submitted(e) {
   if (!form.dataset.act) return;
   e.preventDefault();
   const act = e.submitter?.dataset.act || form.dataset.act;
-  const fields = { ...formFields(form), ...aboutFields(form) };
+  const { step, fastener } = e.submitter?.dataset ?? {};
+  const fields = { ...formFields(form), ...aboutFields(step || fastener ? e.submitter : form) };
   if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
   if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
   const photo = form.elements.photo?.files[0];

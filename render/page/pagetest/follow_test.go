@@ -361,3 +361,33 @@ func TestZoom(t *testing.T) {
 	one.Until(`document.getElementById("part").viewBox.baseVal.width <= ` + number(whole*0.5))
 	one.Quiet()
 }
+
+// After an interrupted angle the page asks for what was decided, never for the whole
+// angle once more; and a new fastener is recorded with who decided it.
+func TestInterruptedAngle(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	for n := range 20 { // two torques of ten main bolts
+		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	b.take(id, run.Entry{ID: "cut", Act: run.Unsure, Step: 21})
+	one := NewTab(t, Browser(t), Tablet)
+	signedOn(one, b, id, "MB")
+	one.Click(".tool.troubles, [data-open=settle]")
+	one.Until(`document.getElementById("settle").open`)
+	one.Click(`#settle button[data-act="replace"]`)
+	if !Evaluate[bool](one, `document.getElementById("settle").open`) {
+		t.Error("a new fastener was recorded without a note")
+	}
+	one.Type("#settle textarea", "full angle by the mark")
+	one.Click("#settle .go")
+	one.Until(`!document.getElementById("settle").open && document.querySelector(".ask").dataset.step === "21"`)
+	if said := one.Text("#panel"); !strings.Contains(said, "full angle by the mark") || strings.Contains(said, "+90") {
+		t.Errorf("the panel says %q", said)
+	}
+	if said := one.Text("#beside"); said != "" {
+		t.Errorf("beside the mark stands %q", said)
+	}
+	one.Quiet()
+}

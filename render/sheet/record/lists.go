@@ -235,13 +235,27 @@ func (l *layout) waitedFor(list []run.Awaited) string {
 			all = append(all, sprint("%s %d, %s", l.p.Records.Columns["step"], a.Step, l.when(a.Ends)))
 		case a.Need != nil:
 			all = append(all, l.words.Say(need(*a.Need)))
+		case a.Ask != nil && a.Ask.Kind == run.AskNeighbours:
+			all = append(all, sprint(l.p.Run.Neighbours, strings.Join(a.Ask.IDs, "+")))
 		case a.Ask != nil:
 			all = append(all, l.p.Run.AskRound)
+		case a.Settle != "":
+			all = append(all, l.unsettled(a.Settle))
 		case a.Accept > 0:
 			all = append(all, sprint(l.p.Run.LineAccept, a.Accept))
 		}
 	}
 	return strings.Join(all, "; ")
+}
+
+// unsettled names a trouble that waits to be settled, by its entry.
+func (l *layout) unsettled(entry string) string {
+	for _, t := range l.View.Troubles {
+		if t.Entry == entry {
+			return sprint("%s: %s: %s", l.p.Run.Settle, strings.Join(t.IDs, "+"), l.p.Trouble.Names[cmp.Or(string(t.Trouble), "unsure")])
+		}
+	}
+	return l.p.Run.Settle
 }
 
 // need words what must be ready.
