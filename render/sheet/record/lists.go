@@ -38,6 +38,15 @@ func (l *layout) accepted() {
 	l.list(sprint(l.w.Accepted, m.By, l.when(m.At)), []sheet.Column{{Head: l.w.What, Share: 1}}, rows)
 }
 
+// ready is what had to be there before tightening, and how much of it was.
+func (l *layout) ready() {
+	var rows []sheet.Row
+	for _, n := range l.View.Needs {
+		rows = append(rows, sheet.Row{Words: []string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, Warns: !n.Met()})
+	}
+	l.list(l.p.Run.Ready, []sheet.Column{{Head: l.w.What, Share: 8}, {Head: l.p.Records.Columns["state"], Share: 2}}, rows)
+}
+
 // said are the columns of what somebody wrote.
 func (l *layout) said(head string) []sheet.Column {
 	c := l.p.Records.Columns
@@ -118,7 +127,21 @@ func (l *layout) remark(st run.Step) string {
 	if st.Recovery > 0 {
 		again = l.p.Run.Recovery
 	}
-	return words.Row(st.Wrench, old, again, st.Reason)
+	return words.Row(l.lettersOf(st.Number), st.Wrench, old, again, st.Reason)
+}
+
+// lettersOf names what was found at a step as the list of it does.
+func (l *layout) lettersOf(step int) string {
+	letters := ""
+	for _, s := range l.seen {
+		if s.step == step {
+			letters += s.letter
+		}
+	}
+	if letters == "" {
+		return ""
+	}
+	return flag + letters
 }
 
 // used is a wrench, and what was done with it.

@@ -63,7 +63,7 @@ func Pages(r Record, ask Request) (pages []scene.Page, notes []string) {
 	l.status()
 	l.facts()
 	notes = l.drawPart()
-	for _, part := range []func(){l.listSeen, l.flags, l.accepted, l.readings, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
+	for _, part := range []func(){l.listSeen, l.flags, l.accepted, l.ready, l.readings, l.steps, l.wrenches, l.people, l.handOvers, l.remarks, l.prints, l.seal} {
 		part()
 	}
 	return l.run.Pages("record"), notes

@@ -286,3 +286,26 @@ func TestJob(t *testing.T) {
 		t.Error("the last run is not printed")
 	}
 }
+
+// What was ready is printed; a step says which trouble was at it, and a hand over what
+// waits to be settled.
+func TestHandedOverWithAnAngleOpen(t *testing.T) {
+	t.Parallel()
+	b := begin(t, "p4-head", run.Tighten)
+	b.take(run.Entry{Act: run.Accept})
+	b.take(run.Entry{Act: run.Ready})
+	b.steps(20) // two torques of ten main bolts
+	cut := b.next()
+	b.take(run.Entry{Act: run.Unsure, Step: cut.Number})
+	b.take(run.Entry{Act: run.HandOver, To: "MB"})
+	document, _ := record.Document(b.record(), record.Request{Request: sheettest.English(sheet.Papers[1])})
+	said := strings.Join(strings.Fields(plainBlanks(scenetest.Said(document.Pages...))), " ")
+	for _, want := range []string{"10 new main (10 ready)", "10 / 10", "Settle: " + cut.IDs[0] + ": Angle interrupted"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not printed in %s", want, said)
+		}
+	}
+	if got := strings.Count(said, "▲A"); got != 2 {
+		t.Errorf("▲A stands %d times, want at the bolt and at its step", got)
+	}
+}
