@@ -114,7 +114,7 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 		}
 		return MarkTrouble
 	}
-	next := v.next()
+	next, now := v.next(), v.workedOn()
 	left, done, out := 0, 0, 0
 	inStage := false // done in the stage that is worked on
 	for _, s := range steps {
@@ -123,7 +123,7 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 			out++
 		case over(s):
 			done++
-			inStage = inStage || next != nil && s.Stage == next.Stage && s.Round == next.Round
+			inStage = inStage || now != nil && s.Stage == now.Stage && s.Round == now.Round
 		default:
 			left++
 		}
@@ -139,6 +139,19 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 		return MarkHolding
 	}
 	return MarkToDo
+}
+
+// workedOn gives the step that tells the stage which is worked on: the next one, or
+// where a trouble blocks all the first that is open; nil once none is.
+func (v RunView) workedOn() *run.Step {
+	if next := v.next(); next != nil {
+		return next
+	}
+	i := slices.IndexFunc(v.Run.Steps, func(s run.Step) bool { return !s.Old && !over(s) })
+	if i < 0 {
+		return nil
+	}
+	return &v.Run.Steps[i]
 }
 
 // openTrouble gives the latest trouble of a fastener that is not settled.
