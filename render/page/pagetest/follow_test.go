@@ -313,8 +313,9 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 	signedOn(one, b, id, "RA")
 	one.Tap("#bar")
 	version(one, "4")
-	one.Until(`/^\d\d:\d\d$/.test(document.getElementById("left").textContent)`)
-	left, err := time.Parse("04:05", one.Text("#left"))
+	// A panel that comes anew is empty for a moment.
+	one.Until(`/^\d\d:\d\d$/.test(window.leftSeen = document.getElementById("left").textContent)`)
+	left, err := time.Parse("04:05", Evaluate[string](one, `window.leftSeen`))
 	if err != nil {
 		t.Fatal(err)
 	}
