@@ -96,12 +96,20 @@ func (c check) offBores(middles []geometry.Point) {
 
 const fewestOfSeries = 3
 
-func (c check) inRow(s *numbered) {
-	if len(s.at) < fewestOfSeries || !geometry.OneLine(s.at) {
-		return
+// alongRow gives the order along the row; nil where they are fewer, or in no row.
+func (s *numbered) alongRow(fewest int) []int {
+	if len(s.at) < fewest || !geometry.OneLine(s.at) {
+		return nil
 	}
 	axis := geometry.LongAxis(s.at)
-	order := geometry.Sorted(len(s.at), func(i int) float64 { return s.at[i].Dot(axis) })
+	return geometry.Sorted(len(s.at), func(i int) float64 { return s.at[i].Dot(axis) })
+}
+
+func (c check) inRow(s *numbered) {
+	order := s.alongRow(fewestOfSeries)
+	if order == nil {
+		return
+	}
 	along := geometry.Mapped(order, func(i int) int { return s.numbers[i] })
 	if along[0] > along[len(along)-1] {
 		slices.Reverse(order)
@@ -140,11 +148,10 @@ func (c check) stationSeries() {
 // to the other.
 func (c check) offPitch(s *numbered) {
 	const fewest = 4
-	if len(s.at) < fewest || !geometry.OneLine(s.at) {
+	order := s.alongRow(fewest)
+	if order == nil {
 		return
 	}
-	axis := geometry.LongAxis(s.at)
-	order := geometry.Sorted(len(s.at), func(i int) float64 { return s.at[i].Dot(axis) })
 	pitch := func(k int) float64 { return s.at[order[k+1]].Distance(s.at[order[k]]) }
 	for k := 1; k < len(order)-1; k++ {
 		usual, off, others := (pitch(k-1)+pitch(k))/2, math.Abs(pitch(k)-pitch(k-1))/2, 0

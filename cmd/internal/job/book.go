@@ -86,9 +86,7 @@ func imprintsOf(o overhaul.Overhaul) []imprint.Imprint {
 // file does not list.
 func ofJoint(m machine.Machine, s machine.Step, p plan.Plan) (problems problem.List) {
 	warn := func(code finding.Code, values finding.Values) {
-		at, found := s.JointAt, finding.Warned(code, values)
-		at.Severity, at.Found = found.Severity, &found
-		problems = append(problems, at)
+		problems = append(problems, warnedAt(s.JointAt, finding.Warned(code, values)))
 	}
 	own, other := strings.ToLower(m.Machine), strings.ToLower(p.Machine)
 	if !strings.Contains(own, other) && !strings.Contains(other, own) { // P4 is the Fernhollow P4

@@ -66,9 +66,7 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	}
 	problems = append(problems, textsOf(p, places)...)
 	if f, found := judge.Stated(input, p); found && err == nil && !warned(problems, meaning.StarOffCircle) {
-		at := places.Order(f.At.Kind)
-		at.Severity, at.Found = f.Severity, &f
-		problems = append(problems, at)
+		problems = append(problems, warnedAt(places.Order(f.At.Kind), f))
 	}
 	problems = acknowledged(places.Meant(), problems)
 	problems.SortFrom(from.File)

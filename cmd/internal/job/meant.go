@@ -77,10 +77,7 @@ func acknowledged(entries []meant.Entry, problems problem.List) problem.List {
 	}
 	for _, e := range entries {
 		if e.Own && !met[e.Name] {
-			unused := finding.Warned(MeantUnused, finding.Values{"name": string(e.Name)})
-			at := e.At
-			at.Severity, at.Found = unused.Severity, &unused
-			problems = append(problems, at)
+			problems = append(problems, warnedAt(e.At, finding.Warned(MeantUnused, finding.Values{"name": string(e.Name)})))
 		}
 	}
 	return problems

@@ -245,7 +245,7 @@ func (l *layout) handOvers() {
 func (l *layout) foundThen(found []run.TroubleSeen) string {
 	var all []string
 	for _, t := range found {
-		all = append(all, strings.TrimSpace(strings.Join(t.IDs, ", ")+" "+l.p.Trouble.Names[cmp.Or(string(t.Trouble), "unsure")]))
+		all = append(all, strings.TrimSpace(strings.Join(t.IDs, ", ")+" "+l.troubleName(t)))
 	}
 	return strings.Join(all, "; ")
 }
@@ -275,7 +275,7 @@ func (l *layout) waitedFor(list []run.Awaited) string {
 func (l *layout) unsettled(entry string) string {
 	for _, t := range l.View.Troubles {
 		if t.Entry == entry {
-			return sprint("%s: %s: %s", l.p.Run.Settle, strings.Join(t.IDs, "+"), l.p.Trouble.Names[cmp.Or(string(t.Trouble), "unsure")])
+			return sprint("%s: %s: %s", l.p.Run.Settle, strings.Join(t.IDs, "+"), l.troubleName(t))
 		}
 	}
 	return l.p.Run.Settle

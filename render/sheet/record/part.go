@@ -34,8 +34,7 @@ type seen struct {
 func (l *layout) allSeen() []seen {
 	var all []seen
 	for _, t := range l.View.Troubles {
-		name := cmp.Or(string(t.Trouble), "unsure")
-		one := seen{at: t.At, by: t.By, what: l.words.With(l.p.Trouble.Names[name], t.Note), photo: t.Photo, ids: t.IDs, step: t.Step, settled: l.w.NotYet, open: true}
+		one := seen{at: t.At, by: t.By, what: l.words.With(l.troubleName(t), t.Note), photo: t.Photo, ids: t.IDs, step: t.Step, settled: l.w.NotYet, open: true}
 		if t.Settled != nil {
 			one.settled, one.open = l.settled(*t.Settled), false
 		}
@@ -57,6 +56,11 @@ func (l *layout) allSeen() []seen {
 		all[i].letter = letter(i)
 	}
 	return all
+}
+
+// troubleName is the trouble in words, or that an angle was interrupted.
+func (l *layout) troubleName(t run.TroubleSeen) string {
+	return l.p.Trouble.Names[cmp.Or(string(t.Trouble), "unsure")]
 }
 
 // settled says what was done about a trouble: a new fastener, or what a person
