@@ -125,6 +125,7 @@ var outside = map[string][]string{
 	"modernc.org/sqlite":             {"cmd/internal/record"},
 	"github.com/spf13/pflag":         {"cmd"},
 	"golang.org/x/term":              {"cmd/internal/machine"},
+	"golang.org/x/sys":               {"cmd/internal/machine"},
 	"github.com/klauspost/compress":  {"render/pdf", "render/png"},
 	"github.com/bep/imagemeta":       {"patterns/scan"},
 	"golang.org/x/image":             {"patterns/scan", "render/font", "render/png"},
