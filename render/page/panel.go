@@ -160,17 +160,26 @@ func (v RunView) placeOf(s run.Step) string {
 	if s.Round > 1 {
 		round = fmt.Sprintf(t.Round, s.Round)
 	}
-	_, all := v.stepsDone()
-	at := 0
+	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, v.stepOf(s))
+}
+
+// stepOf counts a step: among those of the work, or among those by which a new
+// fastener catches up.
+func (v RunView) stepOf(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Run.NewStep, nth, of)
+	}
+	at, all := 0, 0
 	for _, other := range v.Run.Steps {
-		if !other.Old {
-			at++
+		if other.Recovery > 0 {
+			continue
 		}
+		all++
 		if other.Number == s.Number {
-			break
+			at = all
 		}
 	}
-	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, fmt.Sprintf(t.Step, at, all))
+	return fmt.Sprintf(v.Text().Run.Step, at, all)
 }
 
 // figure is the large figure of a step, and its unit where that is set small.

@@ -86,6 +86,7 @@ type PageRun struct {
 	Stage           string // Stage %[1]d of %[2]d
 	Round           string // round %d
 	Step            string // step %[1]d of %[2]d
+	NewStep         string // new bolt, %[1]d of %[2]d
 	ZoomIn          string
 	ZoomOut         string
 	ZoomWhole       string
@@ -252,6 +253,7 @@ type PageRecords struct {
 	Columns      map[string]string // by column
 	StepStates   map[string]string // by run.StepState
 	Old          string
+	NewStep      string // new %[1]d/%[2]d: of the steps of a new fastener
 	Troubles     string
 	Readings     string
 	Outside      string
