@@ -62,7 +62,7 @@ func (j *judge) judgeEnd(left, engagement unit.Length) {
 // steelUnnamed says that the thread is in steel of which the file does not say more, and
 // that it holds in a heat-treated one, as shafts and hubs are of.
 func (j *judge) steelUnnamed() bool {
-	const unnamed, treated = "steel", "hardened steel"
+	const unnamed, treated = "steel", "C45"
 	if j.Grip.TappedIn != unnamed {
 		return false
 	}
