@@ -87,3 +87,17 @@ func Find(list []Value, what string, p Place) (Value, bool) {
 	}
 	return list[i], true
 }
+
+// Limits prints the limits: "0.15–0.25 mm", "≤ 0.05 mm", "≥ 11.0 bar"; empty
+// where there are none.
+func (v Value) Limits() string {
+	switch {
+	case v.From != nil && v.To != nil:
+		return v.From.String() + "–" + v.Read(*v.To).String()
+	case v.To != nil:
+		return "≤ " + v.Read(*v.To).String()
+	case v.From != nil:
+		return "≥ " + v.Read(*v.From).String()
+	}
+	return ""
+}

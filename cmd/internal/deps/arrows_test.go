@@ -65,7 +65,7 @@ var arrows = map[string][]string{
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
-	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan"},
+	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/measure", "sequence/plan"},
 	"render/sheet/drawing":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
