@@ -23,8 +23,9 @@ type Condition struct {
 	MeasuredHere string // the same where %s is measured at the fasteners
 	OldShim      string // head of the column
 	NewShim      string // likewise
-	ShimsFor     string // the heading of a table: %s what, %s limits
-	ShimsSay     string // %s wanted, %s thinnest, %s thickest, %s step: how to work it out, and what the table is
+	Shims        string // the heading of the tables of shims
+	ShimsSay     string // how to work a shim out, and what the tables are
+	ShimsFor     string // the heading of one: %s what, %s limits, %s wanted, %s thinnest, %s thickest, %s step
 	ShimChange   string // head of the column: thicker or thinner by
 	ShimKeep     string // nothing to change
 	NoShim       string // no size brings it within the limits

@@ -46,15 +46,16 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 
 // form is the sheet while it fills.
 type form struct {
-	plan    plan.Plan
-	words   *words.Catalogue
-	missing *sheet.Missing
-	run     *sheet.Run
-	once    bool // some fasteners are used once
-	inspect bool // some are measured before they go back
-	cast    sheet.CastNumbers
-	row     float64        // height of a row
-	inRows  *measure.Value // measured in the rows of the fasteners; nil for none
+	plan      plan.Plan
+	words     *words.Catalogue
+	missing   *sheet.Missing
+	run       *sheet.Run
+	once      bool // some fasteners are used once
+	inspect   bool // some are measured before they go back
+	cast      sheet.CastNumbers
+	row       float64        // height of a row
+	shimsSaid bool           // how to read a table of shims
+	inRows    *measure.Value // measured in the rows of the fasteners; nil for none
 }
 
 func (f *form) heading() sheet.Heading {

@@ -66,7 +66,11 @@ func (f *form) stationColumns() []column {
 	for _, head := range w.StationTicks {
 		columns = append(columns, f.tick(head, tick))
 	}
-	return sideBySide(p, append(append(columns, f.stationValue(written)...), column{head: w.Remark}))
+	columns = append(columns, f.stationValue(written)...)
+	if left(p, columns) < leastRemark {
+		return sideBySide(p, columns)
+	}
+	return sideBySide(p, append(columns, column{head: w.Remark}))
 }
 
 // stationValue are the columns of what is measured at the places: what the file
@@ -91,7 +95,8 @@ func (f *form) stationValue(written float64) []column {
 		{head: w.Measured, w: written},
 	}
 	if shims {
-		return append(columns, column{head: w.OldShim, w: written}, column{head: w.NewShim, w: written})
+		low := f.run.Pen.Paper.Narrow() // no room for both heads
+		return append(columns, column{head: w.OldShim, w: written, upright: low}, column{head: w.NewShim, w: written, upright: low})
 	}
 	return append(columns, column{head: w.Fitted, w: written})
 }

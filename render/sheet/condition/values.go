@@ -69,40 +69,42 @@ func (f *form) title(text string) {
 }
 
 const (
-	thickerBy  = 7 // steps that the table of shims goes up to
-	bandsAbove = 4 // pairs of columns side by side
-
-	closeRow    = 1.2 // white of a row of such a table
-	aroundShims = 5.6 // and round heading, sentence and table
+	thickerBy  = 7   // steps that the table of shims goes up to
+	bandsAbove = 4   // pairs of columns side by side
+	closeRow   = 1.2 // white of a row of such a table
 )
 
-// shims is the table by which a new shim is found from a measured clearance.
+// shims is the table by which a new shim is found from a measured clearance. How
+// to read it stands above the first.
 func (f *form) shims(v measure.Value) {
 	w, bands := f.words.Condition, v.Bands(thickerBy)
 	if len(bands) == 0 {
 		return
 	}
 	aim, _ := v.Aim()
-	figures := make([]any, 4)
-	for i, d := range []string{v.Read(aim).String(), v.Shims.From.String(), v.Read(v.Shims.Thickest()).String(), v.Read(v.Shims.Step).String()} {
-		figures[i] = f.words.Figure(d)
+	figures := []any{v.What}
+	for _, d := range []string{v.Limits(), v.Read(aim).String(), v.Shims.From.String(), v.Read(v.Shims.Thickest()).String(), v.Read(v.Shims.Step).String()} {
+		figures = append(figures, f.words.Figure(d))
 	}
+	paper := f.run.Pen.Paper
+	bold := paper.Bold()
+	heading := bold.Lines(words.Row(fmt.Sprintf(w.ShimsFor, figures...), placeNames(v)), paper.Content())
 	across := bandsAbove
-	if f.run.Pen.Paper.Narrow() {
+	if paper.Narrow() {
 		across = 3
 	}
 	rows := (len(bands) + across - 1) / across
-	table := f.bands(bands, rows, across)
-	title := words.Row(fmt.Sprintf(w.ShimsFor, v.What, f.words.Figure(v.Limits())), placeNames(v))
-	say := fmt.Sprintf(w.ShimsSay, figures...)
-	paper := f.run.Pen.Paper
-	lines := len(paper.BreakText(say, paper.Content())) + len(paper.Bold().Lines(title, paper.Content())) + rows + 1
-	f.run.Room(float64(lines)*paper.Line + float64(rows+1)*closeRow + aroundShims)
-	f.title(title)
-	f.run.Sentence(say)
-	f.run.Y += 1.5
+	height := float64(len(heading)+rows+1)*paper.Line + float64(rows+1)*closeRow + 2
+	if !f.shimsSaid {
+		f.shimsSaid = true
+		f.run.Room(height + 4*paper.Line)
+		f.title(w.Shims)
+		f.run.Sentence(w.ShimsSay)
+	}
+	f.run.Room(height)
+	f.run.Y = bold.Set(f.run.Pen, f.run.Pen.Left(), f.run.Y+bold.Step, heading) - bold.Step + 1.5
 	f.run.Close = true
-	table.Draw(f.run)
+	f.bands(bands, rows, across).Draw(f.run)
 	f.run.Close = false
 }
 
