@@ -62,7 +62,7 @@ type Part struct {
 
 	Arrows, Numbers    string // how the order is followed
 	BySmall            string // where the small numbers are the order
-	Along, AlongArrows string // from black to the double ring: %s; and the arrows besides
+	Along, AlongArrows string // start: black, end: double ring, order: %s; and the arrows besides
 	Loosened           string // order of loosening: %s
 	Up, Down           string // %d up to %d
 	Then               string // between two of these

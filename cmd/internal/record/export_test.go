@@ -10,9 +10,10 @@ import (
 )
 
 // The table says what each step was; formulas are no formulas in a spreadsheet.
-func TestCSV(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestCSV(t *testing.T) { onEach(t, testCSV) }
+
+func testCSV(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	appended(t, s, id, run.Entry{ID: "a", Act: run.Done, Step: 1, Who: "RA", Time: noon})
 	appended(t, s, id, run.Entry{ID: "b", Act: run.Measure, Who: "RA", Measure: "gap", Value: "-0.05", Unit: "mm", Note: "=1+1, \"x\"", Place: &run.Place{Fastener: "M3"}, Time: noon.Add(time.Second)})
@@ -46,9 +47,10 @@ func TestCSV(t *testing.T) {
 }
 
 // The export of a job has its runs, and the chain's end of the whole store.
-func TestExportOfAJob(t *testing.T) {
-	t.Parallel()
-	s := small(t, t.TempDir())
+func TestExportOfAJob(t *testing.T) { onEach(t, testExportOfAJob) }
+
+func testExportOfAJob(t *testing.T, at Place) {
+	s := small(t, at)
 	made, err := s.Export("J1")
 	if err != nil {
 		t.Fatal(err)
@@ -81,5 +83,25 @@ func TestExportOfAJob(t *testing.T) {
 	if one.ID != "R1" || one.Job != "J1" || one.Plan["work"] != "loosen" || len(one.Entries) != 2 ||
 		one.Entries[1]["act"] != "hand over" || one.Entries[1]["to"] != "MB" || one.Entries[1]["version"] != 2.0 || len(one.Entries[1]["hash"].(string)) != 64 {
 		t.Errorf("%+v", one)
+	}
+}
+
+// A run is on the machine of its job and for its order, unless it names its own.
+func TestRunTakesNumberAndOrderOfItsJob(t *testing.T) { onEach(t, testRunTakesNumberAndOrder) }
+
+func testRunTakesNumberAndOrder(t *testing.T, at Place) {
+	s := opened(t, at)
+	job, err := s.AddJob(NewJob{Of: "p4-engine", Title: "Engine", Number: "P4-0117", Order: "A-40", Who: "JK", Time: noon, Frozen: []byte("{}")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	inJob := headRun
+	inJob.Job, inJob.Number, inJob.Order = job, "", ""
+	if of, err := s.Run(added(t, s, inJob)); err != nil || of.Number != "P4-0117" || of.Order != "A-40" {
+		t.Errorf("number %q, order %q, %v", of.Number, of.Order, err)
+	}
+	inJob.Order = "A-31"
+	if of, err := s.Run(added(t, s, inJob)); err != nil || of.Order != "A-31" {
+		t.Errorf("order %q, %v", of.Order, err)
 	}
 }

@@ -52,7 +52,7 @@ func TestLimitOfReuse(t *testing.T) {
 			"en": "over 92.5 mm is scrap", "de": "über 92,5 mm Ausschuss", "fr": "plus de 92,5 mm", "es": "más de 92,5 mm",
 		},
 		"main: {thread: M10, length: 90 mm, reuse: inspect}": {
-			"en": "limits: the manual", "de": "Grenzwerte: Handbuch", "fr": "le manuel", "es": "el manual",
+			"en": "limits: see manual", "de": "Grenzwerte: Handbuch", "fr": "le manuel", "es": "el manual",
 		},
 	} {
 		for tag, words := range want {
@@ -70,7 +70,7 @@ func TestLimitOfReuse(t *testing.T) {
 func TestSlackenAllSaysWhatIsScrap(t *testing.T) {
 	t.Parallel()
 	for tag, want := range map[string][]string{
-		"en": {"stretched bolts", "gasket", "scrap"}, "de": {"Gestreckte", "Dichtung", "Schrott"},
+		"en": {"stretched bolts", "gasket", "Scrap"}, "de": {"Gelängte", "Dichtung", "Schrott"},
 		"fr": {"Vis serrées", "joint écrasé", "rebut"}, "es": {"tornillos estirados", "junta", "ya no sirven"},
 	} {
 		document, _ := card.Document(planOf(t, "p4-head"), card.TightenSide, sheet.Request{Paper: sheettest.Paper(t, "a4"), Words: sheettest.Language(t, tag)})

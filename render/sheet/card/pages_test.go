@@ -237,7 +237,7 @@ func TestCaptionNamesDowelsAndCastOrder(t *testing.T) {
 		there      bool
 	}{
 		{"p4-head", w.Dowel, true}, {"p4-cover", w.Dowel, false},
-		{"p4-cover", w.LargeCast + " From black to the double ring: 14 down to 1.", true}, {"p4-head", w.LargeCast, false}, {"p4-head", "Small number: " + w.Tightening, true},
+		{"p4-cover", w.LargeCast + " Start: black. End: double ring. Order: 14 down to 1.", true}, {"p4-head", w.LargeCast, false}, {"p4-head", "Small number: " + w.Tightening, true},
 	} {
 		document, _ := card.Document(planOf(t, c.name), card.LoosenSide, sheettest.English(sheettest.Paper(t, "a4")))
 		all := ""

@@ -229,7 +229,7 @@ func TestSummaryCounts(t *testing.T) {
 	joined := strings.Join(all, "|")
 	for _, want := range []string{
 		"Answers: 5 – right: 1, right with a remark: 1, not yet right: 2, incomplete: 1",
-		"neighbours in succession: 3 of 5", "left out: 3 of 5", "not begun in the middle: 2 of 5",
+		"neighbours in succession: 3 of 5", "left out: 3 of 5", "not started in the middle: 2 of 5",
 	} {
 		if !strings.Contains(joined, want) {
 			t.Errorf("the summary does not say %q: %s", want, joined)
