@@ -94,6 +94,14 @@ func (r *reader) checkOdd() {
 	}
 }
 
+// checkOddStations warns of the one station off a place that all others are regular to.
+func (r *reader) checkOddStations() {
+	stations := r.input.Joint.Stations
+	if odd, found := geometry.FindOdd(geometry.Mapped(stations, func(s geometry.Station) geometry.Point { return s.At })); found && len(r.part.Stations) == len(stations) {
+		r.Warn(r.part.Stations[odd.Index], OddPlace, finding.Values{"id": stations[odd.Index].ID, "other": "", "off": unit.Length(odd.Off)})
+	}
+}
+
 // kindsOdd says whether a fastener probably has the wrong kind: what else is odd
 // then follows from that.
 func (r *reader) kindsOdd() bool {

@@ -55,8 +55,8 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	places.FrontFacesView: meant.View,
 	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
 	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
-	texts.TextMachine:   meant.Texts,
-	texts.TextCylinders: meant.Texts,
+	texts.TextMachine: meant.Texts,
+	texts.TextReuse:   meant.Texts, texts.TextCylinders: meant.Texts,
 	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 }
 
