@@ -90,6 +90,8 @@ var columns = []struct {
 	{"measure", func(k Kept, _ run.Step) string { return k.Measure }},
 	{"value", func(k Kept, _ run.Step) string { return string(k.Value) }},
 	{"unit", func(k Kept, _ run.Step) string { return k.Unit }},
+	{"shim", func(k Kept, _ run.Step) string { return string(k.Shim) }},
+	{"found", func(k Kept, _ run.Step) string { return string(k.Found) }},
 	{"wrench", func(k Kept, _ run.Step) string { return k.Wrench }},
 	{"kind", func(k Kept, _ run.Step) string { return k.Kind }},
 	{"of", func(k Kept, _ run.Step) string { return k.Of }},
