@@ -31,7 +31,7 @@ func TestPlacesWithoutSense(t *testing.T) {
 		severity problem.Severity
 		says     string
 	}{
-		"four M10, 1 mm apart":        {at("{row: {count: 4, pitch: 1, kind: bare, id: B}}"), places.HolesOverlap, fails, "are 1.0 mm apart, so their shanks overlap: they need 10.0 mm"},
+		"four M10, 1 mm apart":        {at("{row: {count: 4, pitch: 1, kind: bare, id: B}}"), places.HolesOverlap, fails, "are 1.0 mm apart, so their shanks overlap: they must be at least 10.0 mm apart"},
 		"holes run into each other":   {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [10.9, 0], kind: main}"), places.HolesOverlap, fails, "A (on line 4) are 10.9 mm apart, so their holes overlap"},
 		"heads overlap":               {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [15.9, 0], kind: main}"), places.HeadsOverlap, warns, "they need 16.0 mm"},
 		"two kinds":                   {at("{id: A, at: [0, 0], kind: main}", "{id: B, at: [0, 13], kind: flat}"), places.HeadsOverlap, warns, "they need 20.0 mm"},
