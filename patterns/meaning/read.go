@@ -44,6 +44,9 @@ type reader struct {
 	loosened    []*nodes.Node // of loosening, beside input.Loosen
 	removed     *nodes.Node   // the list of them, where all could be read
 	cautions    *nodes.Node
+	title       *nodes.Node
+	machine     *nodes.Node
+	source      *nodes.Node // of the figures
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -89,7 +92,10 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)
-	r.input.Cautions, r.cautions = f.Cautions(), f.Node.Get("cautions")
+	r.input.Cautions, r.cautions, r.title, r.machine = f.Cautions(), f.Node.Get("cautions"), f.Node.Get("title"), f.Node.Get("machine")
+	if tighten := f.Node.Get("tighten"); tighten != nil {
+		r.source = tighten.Get("source")
+	}
 	r.meant = meant.Read(f)
 	r.sense(f)
 }

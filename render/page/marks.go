@@ -78,10 +78,10 @@ func (v RunView) shownMark(m Mark) ShownMark {
 			one.Step = s.Number
 		}
 	}
-	said := t.Run.States[string(one.State)]
+	said, blocks := t.Run.States[string(one.State)], ""
 	if trouble, found := v.openTrouble(m.ID); found {
 		one.Says = t.Trouble.Short[troubleName(trouble)]
-		said = t.Trouble.Names[troubleName(trouble)]
+		said, blocks = t.Trouble.Names[troubleName(trouble)], v.blockWords(trouble)
 	}
 	by := ""
 	if last.By != "" {
@@ -92,7 +92,7 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
 	}
-	one.Said = words.Row(said, by)
+	one.Said = words.Row(said, blocks, by)
 	return one
 }
 

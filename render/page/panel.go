@@ -2,8 +2,10 @@ package page
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
@@ -46,6 +48,7 @@ type Panel struct {
 	Angle  *Angle
 	Of     string // the entry that it is about
 	Ends   int64  // of a wait that runs, in ms since 1970
+	Left   string // of it, counted down by the script
 	Bar    Bar
 }
 
@@ -140,10 +143,19 @@ func (v RunView) waitPanel(p Panel, s run.Step) Panel {
 	t := v.Text().Run
 	p.Kind, p.Bar = AskWait, Bar{Label: t.Begin, Act: run.Begin}
 	if s.State == run.Waiting {
-		p.Ends = s.Ends.UnixMilli()
+		p.Ends, p.Left = s.Ends.UnixMilli(), countdown(s.Ends.Sub(v.Now))
 		p.Bar = Bar{Label: t.WaitRuns, Later: t.WaitOver}
 	}
 	return p
+}
+
+// countdown writes what is left of a wait as its script does.
+func countdown(left time.Duration) string {
+	s := int(math.Ceil(max(left, 0).Seconds()))
+	if s >= 3600 {
+		return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+	}
+	return fmt.Sprintf("%02d:%02d", s/60, s%60)
 }
 
 func (v RunView) kindOf(ids []string) string {
@@ -160,17 +172,26 @@ func (v RunView) placeOf(s run.Step) string {
 	if s.Round > 1 {
 		round = fmt.Sprintf(t.Round, s.Round)
 	}
-	_, all := v.stepsDone()
-	at := 0
+	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, v.stepOf(s))
+}
+
+// stepOf counts a step: among those of the work, or among those by which a new
+// fastener catches up.
+func (v RunView) stepOf(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Run.NewStep, nth, of)
+	}
+	at, all := 0, 0
 	for _, other := range v.Run.Steps {
-		if !other.Old {
-			at++
+		if other.Recovery > 0 {
+			continue
 		}
+		all++
 		if other.Number == s.Number {
-			break
+			at = all
 		}
 	}
-	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, fmt.Sprintf(t.Step, at, all))
+	return fmt.Sprintf(v.Text().Run.Step, at, all)
 }
 
 // figure is the large figure of a step, and its unit where that is set small.
@@ -234,7 +255,7 @@ func (v RunView) askPanel() Panel {
 	case len(v.openTroubles()) > 0:
 		p := Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
 		for _, trouble := range v.openTroubles() {
-			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name)
+			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name+". "+trouble.Blocks)
 		}
 		return p
 	case v.Run.Now.Open.Steps > 0 && len(v.unmet()) > 0:

@@ -89,14 +89,14 @@ type stepRow struct {
 	Old                                            bool
 }
 
-// StepRows are the steps in the order of work.
+// StepRows are the steps as they were done.
 func (v RecordView) StepRows() []stepRow {
 	t := v.Text().Records
 	var rows []stepRow
-	for _, s := range v.Run.Steps {
+	for _, s := range v.Run.AsDone() {
 		figure, unit := v.figure(s)
 		row := stepRow{
-			Number: strconv.Itoa(s.Number), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
+			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
 			State: words.Row(t.StepStates[string(s.State)], s.Reason), By: words.Row(s.By, s.Wrench), Old: s.Old,
 		}
 		if s.Old {
@@ -108,6 +108,15 @@ func (v RecordView) StepRows() []stepRow {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// stepNumber is that of a step of the plan; those of a new fastener are counted
+// apart.
+func (v RunView) stepNumber(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Records.NewStep, nth, of)
+	}
+	return strconv.Itoa(s.Number)
 }
 
 // recordTable is one list of a record.

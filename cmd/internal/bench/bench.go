@@ -54,7 +54,7 @@ func Open(o Options) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	store, err := record.Open(o.Data)
+	store, err := record.Open(record.Place{Folder: o.Data})
 	if err != nil {
 		shop.close()
 		return nil, err

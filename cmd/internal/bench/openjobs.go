@@ -96,11 +96,28 @@ func (b *Bench) takeOnJob(id string, e run.Entry, c *words.Catalogue) (taken, er
 			return taken{}, err
 		}
 	}
-	answer, err := takenAs(b.store.Append(id, e, func(int) *run.Refusal { return one.state.Take(e, facts) }))
+	answer, err := takenAs(b.store.Append(id, e, func(before record.Before) (*run.Refusal, error) {
+		if err := one.catchUp(before); err != nil {
+			return nil, err
+		}
+		return one.state.Take(e, facts), nil
+	}))
 	if err != nil || e.Act == run.Adopt {
 		delete(b.jobs.all, id) // what was applied may not be on the disk
 	}
 	return answer, err
+}
+
+// catchUp makes the state that of the record, where it is behind it.
+func (one *openJob) catchUp(before record.Before) error {
+	if one.state.Version() == before.Version {
+		return nil
+	}
+	list, err := before.Entries()
+	if err == nil {
+		one.state = one.work.Replay(entriesOf(list))
+	}
+	return err
 }
 
 // newer gives what the file of a job changes as it is now, and keeps it.

@@ -38,8 +38,9 @@ type openRun struct {
 
 	mu      sync.Mutex
 	state   *run.State
+	losses  int                   // of the store when the state was read for a judge
 	job     *run.JobFacts         // what its job knows; nil: nothing
-	kept    int                   // version that is on the disk
+	kept    []run.Entry           // that are on the disk, as far as is known here
 	changed chan struct{}         // closed, and made anew, when kept or state changes
 	drawn   map[string]page.Joint // by language
 }
@@ -60,7 +61,8 @@ func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	if err := json.Unmarshal(started.Frozen, &one.work); err != nil {
 		return nil, err
 	}
-	if err := one.load(); err != nil {
+	one.replay(nil)
+	if err := one.read(); err != nil {
 		return nil, err
 	}
 	o.makeRoom()
@@ -81,18 +83,32 @@ func (o *openRuns) makeRoom() {
 	}
 }
 
-// load makes the state of what is on the disk. Whoever calls holds the lock, or
-// is alone.
-func (one *openRun) load() error {
-	list, err := one.store.Entries(one.id, 0)
+// read reads what came to the disk, by this process or by another. Whoever calls
+// holds the lock, or is alone.
+func (one *openRun) read() error {
+	list, err := one.store.Entries(one.id, len(one.kept))
 	if err != nil {
 		return err
 	}
-	one.state, one.kept = one.work.Replay(entriesOf(list)), len(list)
+	one.keep(entriesOf(list)...)
+	return nil
+}
+
+// keep notes entries that are on the disk. Whoever calls holds the lock, or is
+// alone.
+func (one *openRun) keep(entries ...run.Entry) {
+	one.kept = append(one.kept, entries...)
+	if one.state.Version() < len(one.kept) {
+		one.replay(one.kept)
+	}
+}
+
+// replay makes the state that of entries. Whoever calls holds the lock, or is alone.
+func (one *openRun) replay(entries []run.Entry) {
+	one.state = one.work.Replay(entries)
 	if one.job != nil {
 		one.state.InJob(*one.job)
 	}
-	return nil
 }
 
 // inJob tells the state what its job knows.
@@ -113,36 +129,41 @@ func (one *openRun) tell() {
 // on the disk.
 func (one *openRun) take(e run.Entry) (record.Answer, error) {
 	applied := false
-	a, err := one.store.Append(one.id, e, func(version int) *run.Refusal {
-		one.mu.Lock()
-		defer one.mu.Unlock()
-		if one.state.Version() != version { // an entry before this one did not reach the disk
-			if err := one.load(); err != nil {
-				panic(err) // the record tells the sender that nothing was kept
-			}
-		}
-		refusal := one.state.Take(e)
-		applied = refusal == nil
-		return refusal
+	a, err := one.store.Append(one.id, e, func(before record.Before) (*run.Refusal, error) {
+		refusal, err := one.judge(before, e)
+		applied = refusal == nil && err == nil
+		return refusal, err
 	})
 	one.mu.Lock()
 	defer one.mu.Unlock()
 	switch {
 	case err != nil && applied:
-		if again := one.load(); again != nil {
-			return a, again
-		}
-	case err != nil || a.Refusal != nil || a.Version <= one.kept:
+		one.replay(one.kept)
+	case err != nil || a.Version <= len(one.kept):
 		return a, err
-	case one.state.Version() < a.Version: // the state was read anew before this entry was on the disk
-		if err := one.load(); err != nil {
-			return a, err
-		}
-	default:
-		one.kept = a.Version
+	case a.Refusal == nil && !a.Again && a.Version == len(one.kept)+1:
+		one.keep(e)
+	case one.read() != nil: // it has its answer all the same, and the run is read later
+		one.replay(one.kept)
 	}
 	one.tell()
 	return a, err
+}
+
+// judge judges an entry by the state that the record has, before anything else
+// is written.
+func (one *openRun) judge(before record.Before, e run.Entry) (*run.Refusal, error) {
+	one.mu.Lock()
+	defer one.mu.Unlock()
+	if one.state.Version() != before.Version || one.losses != before.Losses {
+		list, err := before.Entries()
+		if err != nil {
+			return nil, err
+		}
+		one.replay(entriesOf(list))
+		one.losses = before.Losses
+	}
+	return one.state.Take(e), nil
 }
 
 // view shows the run as it is now, once all that is in it is on the disk.
@@ -151,7 +172,7 @@ func (one *openRun) view(now time.Time) run.View {
 	defer one.mu.Unlock()
 	for {
 		state, v := one.state, one.state.At(now)
-		for one.state == state && v.Version > one.kept {
+		for one.state == state && v.Version > len(one.kept) {
 			one.wait()
 		}
 		if one.state == state {
@@ -189,5 +210,5 @@ func (one *openRun) wait() {
 func (one *openRun) since() (kept int, changed <-chan struct{}) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
-	return one.kept, one.changed
+	return len(one.kept), one.changed
 }

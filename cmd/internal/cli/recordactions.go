@@ -123,9 +123,12 @@ func (r *recordsCall) folder() (string, error) {
 	return record.DefaultFolder()
 }
 
+// place is where the record is.
+func (r *recordsCall) place() record.Place { return record.Place{Folder: *r.data} }
+
 // reading does something with the record, also while the page runs.
 func (p *Program) reading(r *recordsCall, do func(s *record.Store) Status) Status {
-	s, err := record.OpenToRead(*r.data)
+	s, err := record.OpenToRead(r.place())
 	if err != nil {
 		return p.recordFailed(err)
 	}
@@ -220,7 +223,7 @@ func (p *Program) backupRecords(r *recordsCall, file string) Status {
 }
 
 func (p *Program) restoreRecords(r *recordsCall, file string) Status {
-	aside, err := record.Restore(*r.data, file, time.Now())
+	aside, err := record.Restore(r.place(), file, time.Now())
 	if err != nil {
 		return p.recordFailed(err)
 	}
@@ -229,7 +232,7 @@ func (p *Program) restoreRecords(r *recordsCall, file string) Status {
 }
 
 func (p *Program) eraseName(r *recordsCall, who string) Status {
-	s, err := record.OpenToWrite(*r.data)
+	s, err := record.OpenToWrite(r.place())
 	if err != nil {
 		return p.recordFailed(err)
 	}

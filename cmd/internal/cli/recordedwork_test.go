@@ -13,7 +13,7 @@ import (
 // recordedWork makes a record with a job and two runs: the head of the P4
 // loosened and sealed, and its tightening begun.
 func recordedWork(folder string) error {
-	s, err := record.Open(folder)
+	s, err := record.Open(record.Place{Folder: folder})
 	if err != nil {
 		return err
 	}
@@ -52,7 +52,7 @@ func recordRun(s *record.Store, made job.Frozen, d work.Direction, of string, no
 		n++
 		now = now.Add(time.Minute)
 		e.ID, e.Time = fmt.Sprint("e", n), now
-		_, err := s.Append(id, e, func(int) *work.Refusal { return state.Take(e) })
+		_, err := s.Append(id, e, func(record.Before) (*work.Refusal, error) { return state.Take(e), nil })
 		return err
 	}
 	if d == work.Tighten {

@@ -14,9 +14,10 @@ var arrows = map[string][]string{
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
-	"cmd/internal/record":             {"cmd/internal/machine", "sequence/run"},
+	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/sqlite", "sequence/run"},
+	"cmd/internal/record/sqlite":      {},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
 	"geometry":                        {},
@@ -45,6 +46,7 @@ var arrows = map[string][]string{
 	"patterns/scan":                   {"geometry/trace", "patterns/source"},
 	"patterns/source":                 {"patterns/problem"},
 	"patterns/table":                  {"geometry", "patterns/form", "patterns/meaning", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/texts":                  {"geometry", "geometry/thread", "geometry/unit", "sequence/plan", "sequence/tension/screw"},
 	"patterns/wrenches":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/tension/wrench"},
 	"patterns/writing":                {"geometry", "geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/form", "patterns/source", "sequence/tension/head"},
 	"render":                          {"render/pdf", "render/png", "render/scene", "render/svg"},
@@ -77,7 +79,7 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                                        // of tests alone
+	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                      // of tests alone
 	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                              // of tests alone
 	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
 	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                // of tests alone
@@ -101,7 +103,7 @@ var arrows = map[string][]string{
 	"sequence/run":                    {"geometry/unit", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
 	"sequence/run/teardown":           {"sequence/overhaul", "sequence/plan", "sequence/run"},
-	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan", "sequence/tension/screw"},
+	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
 	"sequence/tension/screw":          {"geometry/thread", "geometry/unit", "sequence/tension", "sequence/tension/head", "sequence/tension/strength"},
@@ -122,9 +124,10 @@ var outside = map[string][]string{
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
 	"gonum.org/v1/gonum":             {"geometry/survey", "geometry/trace", "sequence/interaction"},
 	"rsc.io/qr":                      {"cmd/internal/bench"},
-	"modernc.org/sqlite":             {"cmd/internal/record"},
+	"modernc.org/sqlite":             {"cmd/internal/record/sqlite"},
 	"github.com/spf13/pflag":         {"cmd"},
 	"golang.org/x/term":              {"cmd/internal/machine"},
+	"golang.org/x/sys":               {"cmd/internal/machine"},
 	"github.com/klauspost/compress":  {"render/pdf", "render/png"},
 	"github.com/bep/imagemeta":       {"patterns/scan"},
 	"golang.org/x/image":             {"patterns/scan", "render/font", "render/png"},

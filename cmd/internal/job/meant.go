@@ -9,6 +9,7 @@ import (
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/texts"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -48,7 +49,11 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,
 	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations,
 	places.FrontFacesView: meant.View,
-	mechanics.PartThick:   meant.PartThickness, mechanics.PartThin: meant.PartThickness,
+	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
+	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
+	texts.TextMachine:   meant.Texts,
+	texts.TextCylinders: meant.Texts,
+	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 }
 
 // acknowledged makes notes of the warnings that a file means, and says of the

@@ -17,18 +17,17 @@ const longestID = 100
 // Append appends an entry to a run, a job or the shop's own record and returns
 // when it is on the disk. The entry's Time is that of the server.
 //
-// judge says whether the rules allow the entry; nil: they do. It gets the version
-// before the entry. It is asked once, while nothing else is written, and not at
-// all for an entry that was answered before: that gets the same answer again. A
-// refusal is kept too, outside the chain. Other content under the same id is
-// refused. Where Append returns an error, nothing was kept, and a state that judge
-// changed has to be read anew.
-func (s *Store) Append(on string, e run.Entry, judge func(version int) *run.Refusal) (answer Answer, err error) {
+// judge says whether the rules allow the entry. It is asked once, while no process
+// writes anything else, and not at all for an entry that was answered before: that
+// gets the same answer again. A refusal is kept too, outside the chain. Other
+// content under the same id is refused. Where Append returns an error, the entry
+// counts as not kept: sent again it is answered, also where it was kept after all.
+func (s *Store) Append(on string, e run.Entry, judge Judge) (answer Answer, err error) {
 	if err := checkID(e.ID); err != nil {
 		return Answer{}, err
 	}
 	err = s.written(func(tx *sql.Tx, end *Head) error {
-		answer, err = appendOne(tx, end, on, e, judge)
+		answer, err = s.appendOne(tx, end, on, e, judge)
 		return err
 	})
 	return answer, err
@@ -44,7 +43,24 @@ func checkID(id string) error {
 	return nil
 }
 
-func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func(version int) *run.Refusal) (Answer, error) {
+// Judge says why a rule forbids an entry; nil: none does.
+type Judge func(before Before) (*run.Refusal, error)
+
+// Before is a record as an entry finds it.
+type Before struct {
+	Version int // entries so far
+	// Losses grow each time that work of this process was not kept. A state to which
+	// an entry was applied that is not kept has to be read anew.
+	Losses int
+
+	subject int64
+	tx      *sql.Tx
+}
+
+// Entries are those so far.
+func (b Before) Entries() ([]Kept, error) { return readingFrom(b.tx).entries(b.subject, 0) }
+
+func (s *Store) appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge Judge) (Answer, error) {
 	subject, version, err := latest(tx, on)
 	if err != nil {
 		return Answer{}, err
@@ -62,7 +78,11 @@ func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func(version
 		return before, err
 	}
 	if judge != nil {
-		if refusal := judge(version); refusal != nil {
+		refusal, err := judge(Before{version, s.losses, subject, tx})
+		if err != nil {
+			return Answer{}, err
+		}
+		if refusal != nil {
 			answer := Answer{Version: version, Head: end.Hash, Refusal: refusal}
 			return answer, keepRefusal(tx, subject, next, answer)
 		}
@@ -75,7 +95,7 @@ func appendOne(tx *sql.Tx, end *Head, on string, e run.Entry, judge func(version
 
 // latest gives a record's place in the chain, and the version that it has.
 func latest(tx querier, on string) (subject int64, version int, err error) {
-	err = tx.QueryRow("SELECT n, (SELECT max(version) FROM entry WHERE subject = subject.n) FROM subject WHERE id = ?", on).Scan(&subject, &version)
+	err = tx.QueryRow("SELECT n, (SELECT max(version) FROM entry WHERE subject = subject.n) FROM subject WHERE id = $1", on).Scan(&subject, &version)
 	if errors.Is(err, sql.ErrNoRows) {
 		return 0, 0, finding.Failed(NoSubject, finding.Values{"id": on})
 	}
@@ -85,8 +105,8 @@ func latest(tx querier, on string) (subject int64, version int, err error) {
 // answered gives the answer that an entry got before.
 func answered(tx *sql.Tx, subject int64, next body) (answer Answer, found bool, err error) {
 	var text, hash, refused []byte
-	err = tx.QueryRow(`SELECT version, body, hash, NULL FROM entry WHERE subject = ?1 AND id = ?2
-		UNION ALL SELECT 0, body, NULL, answer FROM refusal WHERE subject = ?1 AND id = ?2`,
+	err = tx.QueryRow(`SELECT version, body, hash, NULL FROM entry WHERE subject = $1 AND id = $2
+		UNION ALL SELECT 0, body, NULL, answer FROM refusal WHERE subject = $1 AND id = $2`,
 		subject, next.id()).Scan(&answer.Version, &text, &hash, &refused)
 	if errors.Is(err, sql.ErrNoRows) {
 		return Answer{}, false, nil
@@ -130,16 +150,16 @@ func insert(tx *sql.Tx, end *Head, subject int64, next body, people []int64) err
 		return err
 	}
 	hash := link(before, text)
-	if _, err := tx.Exec("INSERT INTO entry (n, subject, version, id, act, wrench, body, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	if _, err := tx.Exec("INSERT INTO entry (n, subject, version, id, act, wrench, body, hash) VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
 		next.Place, subject, next.Version, next.id(), next.act(), next.wrench(), text, hash); err != nil {
 		return err
 	}
 	for _, person := range people {
-		if _, err := tx.Exec("INSERT INTO took_part (person, subject) VALUES (?, ?) ON CONFLICT DO NOTHING", person, subject); err != nil {
+		if _, err := tx.Exec("INSERT INTO took_part (person, subject) VALUES ($1, $2) ON CONFLICT DO NOTHING", person, subject); err != nil {
 			return err
 		}
 	}
-	if _, err := tx.Exec("UPDATE subject SET last = max(last, ?) WHERE n = ?", milliseconds(next.time()), subject); err != nil {
+	if _, err := tx.Exec("UPDATE subject SET last = $1 WHERE n = $2 AND last < $1", milliseconds(next.time()), subject); err != nil {
 		return err
 	}
 	*end = Head{Place: next.Place, Hash: hex.EncodeToString(hash)}

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"database/sql"
 	"errors"
 	"io"
 	"io/fs"
@@ -8,6 +9,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"drawdown/cmd/internal/record/sqlite"
 	"drawdown/geometry/finding"
 )
 
@@ -20,43 +22,53 @@ func (s *Store) Backup(file string) error {
 	part := file + ".part"
 	os.Remove(part) // of a backup that was killed
 	defer os.Remove(part)
-	db, err := connect(filepath.Join(s.folder, storeFile), false)
+	db, err := s.engine.Open(false)
 	if err != nil {
-		return err
+		return s.notAStore(err)
 	}
 	defer db.Close()
-	if _, err := db.Exec("VACUUM INTO ?", part); err != nil {
-		return notKept(err, filepath.Dir(file))
+	if err := sqlite.Copy(db, part); err != nil {
+		return notCopied(err, file)
 	}
 	if err := errors.Join(checkFile(part), syncFile(part)); err != nil {
 		return err
 	}
 	if err := os.Rename(part, file); err != nil {
-		return notKept(err, filepath.Dir(file))
+		return notCopied(err, file)
 	}
 	return nil
 }
 
+// notCopied says why a file could not be written.
+func notCopied(err error, file string) error { return inFile(file).notKept(err) }
+
 // checkFile verifies a store in a file of its own.
 func checkFile(file string) error {
-	db, err := connect(file, true)
-	if err != nil {
+	s := inFile(file)
+	if err := s.openToRead(); err != nil {
 		return err
 	}
-	defer db.Close()
-	if version, err := versionOf(db, file); err != nil {
+	defer s.read.Close()
+	if err := s.snapshot(s.hasRecord); err != nil {
 		return err
-	} else if version == 0 {
-		return finding.Failed(NotAStore, finding.Values{"file": file, "why": errors.New("no record")})
 	}
-	verdict, err := (&Store{read: db}).Verify("")
+	verdict, err := s.Verify("")
 	if err != nil {
-		return finding.Failed(NotAStore, finding.Values{"file": file, "why": err})
+		return s.notAStore(err)
 	}
 	if len(verdict.Faults) > 0 {
 		return finding.Failed(BackupUnsound, finding.Values{"file": file, "faults": verdict.Faults})
 	}
 	return nil
+}
+
+// hasRecord refuses a database without a record.
+func (s *Store) hasRecord(tx *sql.Tx) error {
+	version, err := s.versionOf(tx)
+	if err == nil && version == 0 {
+		return s.notAStore(errors.New("no record"))
+	}
+	return err
 }
 
 func syncFile(path string) error {
@@ -70,32 +82,36 @@ func syncFile(path string) error {
 // Restore puts a backup in the place of the record in a folder. The backup is
 // checked first; the record that was there is kept aside, in a folder whose path
 // is given (empty where there was none). No other process may have the folder.
-func Restore(folder, backup string, now time.Time) (aside string, err error) {
+func Restore(at Place, backup string, now time.Time) (aside string, err error) {
 	if _, err := os.Stat(backup); err != nil {
 		return "", finding.Failed(NotAStore, finding.Values{"file": backup, "why": err})
 	}
-	if folder, err = made(folder); err != nil {
+	if err := at.make(); err != nil {
 		return "", err
 	}
+	return restoreFile(at.Folder, backup, now)
+}
+
+func restoreFile(folder, backup string, now time.Time) (aside string, err error) {
+	place := filepath.Join(folder, storeFile)
 	lock, err := locked(folder)
 	if err != nil {
 		return "", err
 	}
 	defer lock.Close()
-	place := filepath.Join(folder, storeFile)
 	fresh := place + ".restored"
 	defer os.Remove(fresh)
 	if err := copyFile(backup, fresh); err != nil {
-		return "", notKept(err, folder)
+		return "", inFile(place).notKept(err)
 	}
 	if err := checkFile(fresh); err != nil {
 		return "", named(err, backup)
 	}
 	if aside, err = keepAside(folder, now); err != nil {
-		return "", notKept(err, folder)
+		return "", inFile(place).notKept(err)
 	}
 	if err := os.Rename(fresh, place); err != nil {
-		return "", notKept(err, folder)
+		return "", inFile(place).notKept(err)
 	}
 	return aside, nil
 }
@@ -119,8 +135,8 @@ func keepAside(folder string, now time.Time) (aside string, err error) {
 	if _, err := os.Stat(place); errors.Is(err, fs.ErrNotExist) {
 		return "", nil
 	}
-	if db, err := connect(place, false); err == nil {
-		db.Exec("PRAGMA wal_checkpoint(TRUNCATE)") // where it cannot, its log is copied
+	if db, err := (sqlite.Engine{File: place}).Open(false); err == nil {
+		sqlite.Engine{}.Forget(db) // where it cannot, its log is copied
 		db.Close()
 	}
 	aside = filepath.Join(folder, now.Format("before-restore-20060102-150405"))

@@ -25,7 +25,7 @@ func sumOf(data []byte) string {
 // keepBlob keeps data once, and gives the SHA-256 under which it is found.
 func keepBlob(tx *sql.Tx, kind string, data []byte) (sum string, err error) {
 	sum = sumOf(data)
-	_, err = tx.Exec("INSERT INTO blob (sum, kind, data) VALUES (?, ?, ?) ON CONFLICT DO NOTHING", sum, kind, data)
+	_, err = tx.Exec("INSERT INTO blob (sum, kind, data) VALUES ($1, $2, $3) ON CONFLICT DO NOTHING", sum, kind, data)
 	return sum, err
 }
 
@@ -58,7 +58,7 @@ func checkPhoto(tx *sql.Tx, sum string) error {
 	if sum == "" {
 		return nil
 	}
-	err := tx.QueryRow("SELECT 1 FROM blob WHERE sum = ? AND kind = ?", sum, photoBlob).Scan(&there)
+	err := tx.QueryRow("SELECT 1 FROM blob WHERE sum = $1 AND kind = $2", sum, photoBlob).Scan(&there)
 	if errors.Is(err, sql.ErrNoRows) {
 		return finding.Failed(NoPhoto, finding.Values{"sum": sum})
 	}
@@ -72,12 +72,12 @@ func (s *Store) Photo(sum string) ([]byte, error) { return s.blob(sum, photoBlob
 func (s *Store) File(sum string) ([]byte, error) { return s.blob(sum, fileBlob) }
 
 func (s *Store) blob(sum, kind string) (data []byte, err error) {
-	err = s.read.QueryRow("SELECT data FROM blob WHERE sum = ? AND kind = ?", sum, kind).Scan(&data)
+	err = s.read.QueryRow("SELECT data FROM blob WHERE sum = $1 AND kind = $2", sum, kind).Scan(&data)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil, finding.Failed(NoPhoto, finding.Values{"sum": sum})
 	}
 	if err != nil {
-		return nil, notRead(err)
+		return nil, s.notRead(err)
 	}
 	return data, nil
 }

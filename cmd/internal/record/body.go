@@ -131,12 +131,6 @@ func link(before []byte, text []byte) []byte {
 	return sum.Sum(nil)
 }
 
-// querier is a database or a transaction.
-type querier interface {
-	Query(query string, args ...any) (*sql.Rows, error)
-	QueryRow(query string, args ...any) *sql.Row
-}
-
 // headOf reads the end of the chain; the zero Head where nothing is in the store.
 func headOf(db querier) (end Head, err error) {
 	var hash []byte

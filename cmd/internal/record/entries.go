@@ -14,7 +14,7 @@ import (
 func (s *Store) Head() (Head, error) {
 	end, err := headOf(s.read)
 	if err != nil {
-		return Head{}, notRead(err)
+		return Head{}, s.notRead(err)
 	}
 	return end, nil
 }
@@ -28,11 +28,11 @@ func (s *Store) Job(id string) (Started, error) { return s.started(id, JobKind) 
 func (s *Store) started(id string, kind Kind) (Started, error) {
 	n, _, err := latest(s.read, id)
 	if err != nil {
-		return Started{}, notRead(err)
+		return Started{}, s.notRead(err)
 	}
-	one, b, err := readSubject(s.read, n)
+	one, b, err := readingFrom(s.read).subject(n)
 	if err != nil {
-		return Started{}, notRead(err)
+		return Started{}, s.notRead(err)
 	}
 	if one.Kind != kind {
 		return Started{}, finding.Failed(NoSubject, finding.Values{"id": id})
@@ -44,21 +44,29 @@ func (s *Store) started(id string, kind Kind) (Started, error) {
 	return made, nil
 }
 
-// readSubject reads a record's line in a list, and the body that started it.
-func readSubject(db querier, n int64) (Subject, body, error) {
+// reader reads from a database or a transaction, and looks each name up once.
+type reader struct {
+	db    querier
+	names map[string]string // by its hash
+}
+
+func readingFrom(db querier) reader { return reader{db, map[string]string{}} }
+
+// subject reads a record's line in a list, and the body that started it.
+func (r reader) subject(n int64) (Subject, body, error) {
 	var text, latest []byte
 	var last int64
 	var version int
 	var ended sql.NullString
-	err := db.QueryRow(`SELECT e.body, last, l.version, l.body,
+	err := r.db.QueryRow(`SELECT e.body, last, l.version, l.body,
 		(SELECT act FROM entry WHERE subject = s.n AND act IN ('seal', 'void', 'close') ORDER BY act DESC LIMIT 1)
 		FROM subject s JOIN entry e ON e.n = s.n
 		JOIN entry l ON l.subject = s.n AND l.version = (SELECT max(version) FROM entry WHERE subject = s.n)
-		WHERE s.n = ?`, n).Scan(&text, &last, &version, &latest, &ended)
+		WHERE s.n = $1`, n).Scan(&text, &last, &version, &latest, &ended)
 	if err != nil {
 		return Subject{}, body{}, err
 	}
-	lastBy, err := whoMade(db, latest)
+	lastBy, err := r.whoMade(latest)
 	if err != nil {
 		return Subject{}, body{}, err
 	}
@@ -69,12 +77,12 @@ func readSubject(db querier, n int64) (Subject, body, error) {
 	if err != nil {
 		return Subject{}, body{}, err
 	}
-	if err := showNames(db, b.names()...); err != nil {
+	if err := r.show(b.names()...); err != nil {
 		return Subject{}, body{}, err
 	}
 	st := b.Start
 	if st.Job != "" && st.Number == "" { // a run is on the machine of its job
-		of, err := readStart(db, st.Job)
+		of, err := readStart(r.db, st.Job)
 		if err != nil {
 			return Subject{}, body{}, err
 		}
@@ -86,13 +94,13 @@ func readSubject(db querier, n int64) (Subject, body, error) {
 }
 
 // whoMade gives who made an entry.
-func whoMade(db querier, text []byte) (string, error) {
+func (r reader) whoMade(text []byte) (string, error) {
 	b, err := readBody(text)
 	if err != nil {
 		return "", err
 	}
 	by := b.names()[0]
-	err = showNames(db, by)
+	err = r.show(by)
 	return *by, err
 }
 
@@ -101,44 +109,67 @@ func whoMade(db querier, text []byte) (string, error) {
 func (s *Store) Entries(on string, after int) ([]Kept, error) {
 	n, _, err := latest(s.read, on)
 	if err != nil {
-		return nil, notRead(err)
+		return nil, s.notRead(err)
 	}
-	return s.kept("SELECT n, body, hash FROM entry WHERE subject = ? AND version > ? AND version > 0 ORDER BY version", n, after)
+	list, err := readingFrom(s.read).entries(n, after)
+	if err != nil {
+		return nil, s.notRead(err)
+	}
+	return list, nil
+}
+
+// entries gives the entries of a record after a version.
+func (r reader) entries(subject int64, after int) ([]Kept, error) {
+	return r.kept("SELECT n, body, hash FROM entry WHERE subject = $1 AND version > $2 AND version > 0 ORDER BY version", subject, after)
 }
 
 // Prints gives all prints that were noted, the latest first, at most so many.
 func (s *Store) Prints(most int) ([]Kept, error) {
-	return s.kept("SELECT n, body, hash FROM entry WHERE act = 'printed' ORDER BY n DESC LIMIT ?", most)
+	list, err := readingFrom(s.read).kept("SELECT n, body, hash FROM entry WHERE act = 'printed' ORDER BY n DESC LIMIT $1", most)
+	if err != nil {
+		return nil, s.notRead(err)
+	}
+	return list, nil
 }
 
-func (s *Store) kept(query string, args ...any) ([]Kept, error) {
-	rows, err := s.read.Query(query, args...)
+// kept reads entries, then the names in them: a second query has to wait for the
+// end of the first where there is one connection.
+func (r reader) kept(query string, args ...any) ([]Kept, error) {
+	list, err := keptRows(r.db, query, args...)
 	if err != nil {
-		return nil, notRead(err)
+		return nil, err
+	}
+	for i := range list {
+		e := &list[i].Entry
+		if err := r.show(body{Entry: e}.names()...); err != nil {
+			return nil, err
+		}
+	}
+	return list, nil
+}
+
+// keptRows reads entries, names hidden.
+func keptRows(db querier, query string, args ...any) (list []Kept, err error) {
+	rows, err := db.Query(query, args...)
+	if err != nil {
+		return nil, err
 	}
 	defer rows.Close()
-	var list []Kept
 	for rows.Next() {
 		var one Kept
 		var text, hash []byte
 		if err := rows.Scan(&one.Place, &text, &hash); err != nil {
-			return nil, notRead(err)
+			return nil, err
 		}
 		b, err := readBody(text)
 		if err == nil && b.Entry == nil {
 			err = errors.New("no entry")
 		}
-		if err == nil {
-			err = showNames(s.read, b.names()...)
-		}
 		if err != nil {
-			return nil, notRead(err)
+			return nil, err
 		}
 		one.Entry, one.On, one.Version, one.Hash = *b.Entry, b.On, b.Version, hex.EncodeToString(hash)
 		list = append(list, one)
 	}
-	if err := rows.Err(); err != nil {
-		return nil, notRead(err)
-	}
-	return list, nil
+	return list, rows.Err()
 }

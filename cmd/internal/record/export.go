@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/sequence/run"
 )
 
@@ -150,7 +151,7 @@ func (e Export) steps() (map[int]run.Step, error) {
 func (e Export) Replay() (*run.State, error) {
 	var work run.Work
 	if err := json.Unmarshal(e.Plan, &work); err != nil {
-		return nil, notRead(err)
+		return nil, finding.Failed(NotReadBack, finding.Values{"why": err})
 	}
 	entries := make([]run.Entry, len(e.Entries))
 	for i, k := range e.Entries {

@@ -10,9 +10,10 @@ import (
 )
 
 // The table says what each step was; formulas are no formulas in a spreadsheet.
-func TestCSV(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestCSV(t *testing.T) { onEach(t, testCSV) }
+
+func testCSV(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	appended(t, s, id, run.Entry{ID: "a", Act: run.Done, Step: 1, Who: "RA", Time: noon})
 	appended(t, s, id, run.Entry{ID: "b", Act: run.Measure, Who: "RA", Measure: "gap", Value: "-0.05", Unit: "mm", Note: "=1+1, \"x\"", Place: &run.Place{Fastener: "M3"}, Time: noon.Add(time.Second)})
@@ -46,9 +47,10 @@ func TestCSV(t *testing.T) {
 }
 
 // The export of a job has its runs, and the chain's end of the whole store.
-func TestExportOfAJob(t *testing.T) {
-	t.Parallel()
-	s := small(t, t.TempDir())
+func TestExportOfAJob(t *testing.T) { onEach(t, testExportOfAJob) }
+
+func testExportOfAJob(t *testing.T, at Place) {
+	s := small(t, at)
 	made, err := s.Export("J1")
 	if err != nil {
 		t.Fatal(err)

@@ -17,7 +17,7 @@ import (
 func TestFileThatCannotGrow(t *testing.T) {
 	t.Parallel()
 	folder := t.TempDir()
-	s := opened(t, folder)
+	s := opened(t, Place{Folder: folder})
 	added(t, s, headRun)
 	closed(t, s)
 	c, lines := started(t, folder, "f", child+"_MOST=400000")
@@ -52,7 +52,7 @@ func TestFullDisk(t *testing.T) {
 		return
 	}
 	defer syscall.Unmount(disk, syscall.MNT_DETACH)
-	s := opened(t, filepath.Join(disk, "records"))
+	s := opened(t, Place{Folder: filepath.Join(disk, "records")})
 	id := added(t, s, headRun)
 	filler := filepath.Join(disk, "filler")
 	if err := os.WriteFile(filler, make([]byte, 300_000), 0o600); err != nil {

@@ -36,7 +36,7 @@ func keepRefusal(tx *sql.Tx, subject int64, next body, answer Answer) error {
 	if err != nil {
 		return err
 	}
-	_, err = tx.Exec("INSERT INTO refusal (subject, id, body, answer) VALUES (?, ?, ?, ?)", subject, next.id(), text, data)
+	_, err = tx.Exec("INSERT INTO refusal (subject, id, body, answer) VALUES ($1, $2, $3, $4)", subject, next.id(), text, data)
 	return err
 }
 
@@ -46,7 +46,7 @@ func readRefusal(tx *sql.Tx, data []byte) (Answer, error) {
 	if err := json.Unmarshal(data, &kept); err != nil {
 		return Answer{}, err
 	}
-	if err := showNames(tx, &kept.By); err != nil {
+	if err := readingFrom(tx).show(&kept.By); err != nil {
 		return Answer{}, err
 	}
 	r := &run.Refusal{By: kept.By, At: kept.At}

@@ -33,7 +33,7 @@ const taps = 1000
 // entry once it is confirmed.
 func appendUntilKilled(folder, name string, out io.Writer) {
 	prepareChild()
-	s, err := Open(folder)
+	s, err := Open(Place{Folder: folder})
 	if err != nil {
 		fmt.Fprintln(out, "error", err)
 		os.Exit(3)
@@ -83,7 +83,7 @@ func started(t *testing.T, folder, name string, more ...string) (*exec.Cmd, *buf
 func TestKilledWhileAppending(t *testing.T) {
 	t.Parallel()
 	folder := t.TempDir()
-	s := opened(t, folder)
+	s := opened(t, Place{Folder: folder})
 	added(t, s, headRun)
 	closed(t, s)
 	random := rand.New(rand.NewPCG(1, 2))
@@ -115,7 +115,7 @@ func TestKilledWhileAppending(t *testing.T) {
 // checkKept opens a store again and looks for all that was confirmed, each once.
 func checkKept(t *testing.T, folder string, confirmed []string) {
 	t.Helper()
-	s := opened(t, folder)
+	s := opened(t, Place{Folder: folder})
 	defer closed(t, s)
 	var whole string
 	if err := s.read.QueryRow("PRAGMA integrity_check").Scan(&whole); err != nil || whole != "ok" {

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"drawdown/cmd/internal/record/sqlite"
 	"drawdown/sequence/run"
 )
 
@@ -16,11 +17,12 @@ import (
 func TestOneProcessAFolder(t *testing.T) {
 	t.Parallel()
 	folder := t.TempDir()
-	s := opened(t, folder)
+	at := Place{Folder: folder}
+	s := opened(t, at)
 	if err := s.Announce("http://127.0.0.1:8470/?key=K"); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := Open(folder); !errors.Is(err, InUse) {
+	if _, err := Open(at); !errors.Is(err, InUse) {
 		t.Fatal(err)
 	}
 	if got := Announced(folder); got != "http://127.0.0.1:8470/?key=K" {
@@ -30,22 +32,22 @@ func TestOneProcessAFolder(t *testing.T) {
 	if err != nil || about.Mode().Perm()&0o077 != 0 { // the address holds a key
 		t.Error(about, err)
 	}
-	if _, err := Restore(folder, "x", noon); err == nil {
+	if _, err := Restore(at, "x", noon); err == nil {
 		t.Error("restored while the folder is in use")
 	}
 	closed(t, s)
 	if got := Announced(folder); got != "" {
 		t.Error(got)
 	}
-	opened(t, folder)
+	opened(t, at)
 }
 
 // It can be read while it is written.
-func TestReadWhileWritten(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := small(t, folder)
-	r, err := OpenToRead(folder)
+func TestReadWhileWritten(t *testing.T) { onEach(t, testReadWhileWritten) }
+
+func testReadWhileWritten(t *testing.T, at Place) {
+	s := small(t, at)
+	r, err := OpenToRead(at)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -66,8 +68,8 @@ func TestReadWhileWritten(t *testing.T) {
 func TestNoStore(t *testing.T) {
 	t.Parallel()
 	folder := filepath.Join(t.TempDir(), "gone")
-	for _, open := range []func(string) (*Store, error){OpenToRead, OpenToWrite} {
-		if _, err := open(folder); !errors.Is(err, NoStore) {
+	for _, open := range []func(Place) (*Store, error){OpenToRead, OpenToWrite} {
+		if _, err := open(Place{Folder: folder}); !errors.Is(err, NoStore) {
 			t.Error(err)
 		}
 	}
@@ -78,15 +80,15 @@ func TestNoStore(t *testing.T) {
 	if err := os.WriteFile(file, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := Open(filepath.Join(file, "below")); !errors.Is(err, FolderNotMade) {
+	if _, err := Open(Place{Folder: filepath.Join(file, "below")}); !errors.Is(err, FolderNotMade) {
 		t.Error(err)
 	}
 	other := t.TempDir()
 	if err := os.WriteFile(filepath.Join(other, storeFile), []byte("a text that is no database, long enough to be looked at"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	for _, open := range []func(string) (*Store, error){OpenToRead, Open} {
-		if _, err := open(other); !errors.Is(err, NotAStore) {
+	for _, open := range []func(Place) (*Store, error){OpenToRead, Open} {
+		if _, err := open(Place{Folder: other}); !errors.Is(err, NotAStore) {
 			t.Error(err)
 		}
 	}
@@ -94,53 +96,83 @@ func TestNoStore(t *testing.T) {
 
 // A store of a newer program is refused and stays as it is; one that is older is
 // brought up to date with all that is in it.
-func TestSchemaVersions(t *testing.T) {
-	folder := t.TempDir()
-	closed(t, small(t, folder))
-	file := filepath.Join(folder, storeFile)
-	set := func(version string) {
-		db, err := sql.Open("sqlite", file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer db.Close()
-		if _, err := db.Exec("PRAGMA user_version = " + version); err != nil {
-			t.Fatal(err)
-		}
-	}
-	set("99")
-	for _, open := range []func(string) (*Store, error){OpenToRead, Open} {
-		if _, err := open(folder); !errors.Is(err, NewerStore) {
+func TestSchemaVersions(t *testing.T) { onEach(t, testSchemaVersions) }
+
+func testSchemaVersions(t *testing.T, at Place) {
+	s := small(t, at)
+	setVersion(t, s, 99)
+	closed(t, s)
+	for _, open := range []func(Place) (*Store, error){OpenToRead, Open} {
+		if _, err := open(at); !errors.Is(err, NewerStore) {
 			t.Error(err)
 		}
 	}
-	if _, err := Restore(t.TempDir(), file, noon); !errors.Is(err, NewerStore) {
+	if at.isFile() {
+		if _, err := Restore(elsewhere(t, at), s.file, noon); !errors.Is(err, NewerStore) {
+			t.Error(err)
+		}
+	}
+	published := s.engine.Migrations()
+	more := append(published[:len(published):len(published)], "ALTER TABLE entry ADD COLUMN later TEXT NOT NULL DEFAULT 'x';")
+	s = withSchema(t, at, more)
+	if err := s.openToWrite(); !errors.Is(err, NewerStore) {
+		t.Fatal(err)
+	}
+	setVersion(t, s, len(published))
+	s.closeFiles()
+	s = withSchema(t, at, more)
+	if err := s.startReading(); !errors.Is(err, OlderStore) {
 		t.Error(err)
 	}
-	set("1")
-	published := migrations
-	defer func() { migrations = published }()
-	migrations = append(published[:1:1], "ALTER TABLE entry ADD COLUMN later TEXT NOT NULL DEFAULT 'x';")
-	if _, err := OpenToRead(folder); !errors.Is(err, OlderStore) {
-		t.Error(err)
+	s = withSchema(t, at, more)
+	if err := s.startWriting(); err != nil {
+		t.Fatal(err)
 	}
-	s := opened(t, folder)
 	var later string
 	if err := s.read.QueryRow("SELECT later FROM entry WHERE n = 1").Scan(&later); err != nil || later != "x" {
 		t.Error(later, err)
 	}
 	sound(t, s)
-	migrations = append(migrations, "CREATE TABLE half (a); SELECT nothing FROM nowhere;")
 	closed(t, s)
-	if _, err := Open(folder); err == nil {
+	s = withSchema(t, at, append(more, "CREATE TABLE half (a integer); SELECT nothing FROM nowhere;"))
+	if err := s.startWriting(); err == nil {
 		t.Error("a migration that fails is taken")
 	}
-	migrations = migrations[:2] // it left nothing behind
-	s = opened(t, folder)
+	s = withSchema(t, at, more) // it left nothing behind
+	if err := s.startWriting(); err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
 	if err := s.read.QueryRow("SELECT count(*) FROM half").Scan(&later); err == nil {
 		t.Error("half a migration is left")
 	}
 	sound(t, s)
+}
+
+// otherSchema is a program with another schema.
+type otherSchema struct {
+	engine
+	steps []string
+}
+
+func (o otherSchema) Migrations() []string { return o.steps }
+
+func withSchema(t *testing.T, at Place, steps []string) *Store {
+	t.Helper()
+	s, err := at.store()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.engine = otherSchema{s.engine, steps}
+	return s
+}
+
+// setVersion states another version of the schema.
+func setVersion(t *testing.T, s *Store, version int) {
+	t.Helper()
+	if err := s.transaction(func(tx *sql.Tx) error { return s.engine.SetVersion(tx, version) }); err != nil {
+		t.Fatal(err)
+	}
 }
 
 // Where the data folder is unless one is named: XDG Base Directory Specification. A
@@ -156,10 +188,10 @@ func TestDefaultFolder(t *testing.T) {
 
 // A backup made while entries come in is sound, and holds what was confirmed
 // before it; restored it takes the place of the store, which is kept.
-func TestBackupAndRestore(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := small(t, folder)
+func TestBackupAndRestore(t *testing.T) { onEach(t, testBackupAndRestore) }
+
+func testBackupAndRestore(t *testing.T, at Place) {
+	s := small(t, at)
 	before := sound(t, s)
 	stop, ended := make(chan bool), make(chan bool)
 	go func() {
@@ -186,7 +218,7 @@ func TestBackupAndRestore(t *testing.T) {
 	latest := sound(t, s)
 	closed(t, s)
 
-	fresh := t.TempDir()
+	fresh := elsewhere(t, at)
 	if aside, err := Restore(fresh, backup, noon); aside != "" || err != nil {
 		t.Fatal(aside, err)
 	}
@@ -198,14 +230,17 @@ func TestBackupAndRestore(t *testing.T) {
 	appended(t, r, "R1", run.Entry{ID: "goes on", Act: run.Remark, Who: "RA", Time: noon})
 	closed(t, r)
 
-	aside, err := Restore(folder, backup, noon)
-	if err != nil || aside != filepath.Join(folder, "before-restore-20261130-120000") {
+	if !at.isFile() {
+		return
+	}
+	aside, err := Restore(at, backup, noon)
+	if err != nil || aside != filepath.Join(at.Folder, "before-restore-20261130-120000") {
 		t.Fatal(aside, err)
 	}
-	if restored := opened(t, folder); sound(t, restored) != v.Head {
+	if restored := opened(t, at); sound(t, restored) != v.Head {
 		t.Error("another head than that of the backup")
 	}
-	if old := opened(t, aside); sound(t, old) != latest {
+	if old := opened(t, Place{Folder: aside}); sound(t, old) != latest {
 		t.Error("what was there before is not all kept")
 	}
 }
@@ -215,14 +250,15 @@ func TestBackupAndRestore(t *testing.T) {
 func TestRestoreChecksFirst(t *testing.T) {
 	t.Parallel()
 	folder, other := t.TempDir(), t.TempDir()
-	s := small(t, folder)
+	at := Place{Folder: folder}
+	s := small(t, at)
 	head := sound(t, s)
 	backup := filepath.Join(other, "backup.db")
 	if err := s.Backup(backup); err != nil {
 		t.Fatal(err)
 	}
 	closed(t, s)
-	db, err := connect(backup, false)
+	db, err := (sqlite.Engine{File: backup}).Open(false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -235,11 +271,11 @@ func TestRestoreChecksFirst(t *testing.T) {
 		t.Fatal(err)
 	}
 	for file, want := range map[string]error{backup: BackupUnsound, text: NotAStore, filepath.Join(other, "gone.db"): NotAStore} {
-		if _, err := Restore(folder, file, noon); !errors.Is(err, want) {
+		if _, err := Restore(at, file, noon); !errors.Is(err, want) {
 			t.Errorf("%s: %v", file, err)
 		}
 	}
-	if again := opened(t, folder); sound(t, again) != head {
+	if again := opened(t, at); sound(t, again) != head {
 		t.Error("the store was changed")
 	}
 	left, err := filepath.Glob(filepath.Join(folder, "*restore*"))

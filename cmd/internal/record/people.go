@@ -40,18 +40,14 @@ func hideNames(tx *sql.Tx, names ...*string) (people []int64, err error) {
 
 // personOf finds a person by name, and adds one who is new.
 func personOf(tx *sql.Tx, name string) (person int64, hash string, err error) {
-	err = tx.QueryRow("SELECT n, hash FROM person WHERE name = ?", name).Scan(&person, &hash)
+	err = tx.QueryRow("SELECT n, hash FROM person WHERE name = $1", name).Scan(&person, &hash)
 	if !errors.Is(err, sql.ErrNoRows) {
 		return person, hash, err
 	}
 	salt := make([]byte, saltBytes)
 	rand.Read(salt) // never fails
 	hash = nameHash(salt, name)
-	result, err := tx.Exec("INSERT INTO person (hash, name, salt) VALUES (?, ?, ?)", hash, name, salt)
-	if err != nil {
-		return 0, "", err
-	}
-	person, err = result.LastInsertId()
+	err = tx.QueryRow("INSERT INTO person (n, hash, name, salt) SELECT coalesce(max(n), 0) + 1, $1, $2, $3 FROM person RETURNING n", hash, name, salt).Scan(&person)
 	return person, hash, err
 }
 
@@ -59,37 +55,49 @@ func personOf(tx *sql.Tx, name string) (person int64, hash string, err error) {
 // to see which entries are of one person.
 const erasedLength = 6
 
-// showNames puts names in the place of their hashes; for a name that was erased
-// a # and the start of its hash.
-func showNames(db querier, names ...*string) error {
+// show puts names in the place of their hashes; for a name that was erased a # and
+// the start of its hash.
+func (r reader) show(names ...*string) error {
 	for _, at := range names {
 		if *at == "" {
 			continue
 		}
-		var name sql.NullString
-		if err := db.QueryRow("SELECT name FROM person WHERE hash = ?", *at).Scan(&name); err != nil && !errors.Is(err, sql.ErrNoRows) {
-			return err
+		name, known := r.names[*at]
+		if !known {
+			var err error
+			if name, err = r.nameOf(*at); err != nil {
+				return err
+			}
+			r.names[*at] = name
 		}
-		if !name.Valid {
-			name.String = "#" + (*at)[:min(erasedLength, len(*at))]
-		}
-		*at = name.String
+		*at = name
 	}
 	return nil
+}
+
+func (r reader) nameOf(hash string) (string, error) {
+	var name sql.NullString
+	if err := r.db.QueryRow("SELECT name FROM person WHERE hash = $1", hash).Scan(&name); err != nil && !errors.Is(err, sql.ErrNoRows) {
+		return "", err
+	}
+	if !name.Valid {
+		return "#" + hash[:min(erasedLength, len(hash))], nil
+	}
+	return name.String, nil
 }
 
 // People lists who is named in the record, by name.
 func (s *Store) People() ([]Person, error) {
 	rows, err := s.read.Query("SELECT name, (SELECT count(*) FROM took_part WHERE person = person.n) FROM person WHERE name IS NOT NULL ORDER BY name")
 	if err != nil {
-		return nil, notRead(err)
+		return nil, s.notRead(err)
 	}
 	defer rows.Close()
 	var list []Person
 	for rows.Next() {
 		var one Person
 		if err := rows.Scan(&one.Name, &one.Records); err != nil {
-			return nil, notRead(err)
+			return nil, s.notRead(err)
 		}
 		if one.Records > 0 {
 			list = append(list, one)
@@ -103,7 +111,7 @@ func (s *Store) People() ([]Person, error) {
 // not only from its tables; from backups it is not.
 func (s *Store) Erase(who string) error {
 	err := s.written(func(tx *sql.Tx, _ *Head) error {
-		result, err := tx.Exec("UPDATE person SET name = NULL, salt = NULL WHERE name = ?", strings.TrimSpace(who))
+		result, err := tx.Exec("UPDATE person SET name = NULL, salt = NULL WHERE name = $1", strings.TrimSpace(who))
 		if err != nil {
 			return err
 		}
@@ -115,8 +123,8 @@ func (s *Store) Erase(who string) error {
 	if err != nil {
 		return err
 	}
-	if _, err := s.write.Exec("PRAGMA wal_checkpoint(TRUNCATE)"); err != nil {
-		return notKept(err, s.folder)
+	if err := s.engine.Forget(s.write); err != nil {
+		return s.notKept(err)
 	}
 	return nil
 }

@@ -1,7 +1,7 @@
 // Package record keeps the record of the work: what was started, who did what
-// and when. It appends entries to one SQLite file, and reads, searches,
-// exports, backs up and verifies it. It judges nothing and draws nothing. It
-// alone speaks SQL, and may import sequence/run and geometry/finding.
+// and when. It appends entries to a database, and reads, searches,
+// exports, backs up and verifies it. It judges nothing and draws nothing. It and
+// the rooms of the databases below it alone speak SQL.
 //
 // One hash chain runs through the whole store. Each link is
 //

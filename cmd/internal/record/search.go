@@ -2,6 +2,7 @@ package record
 
 import (
 	"cmp"
+	"fmt"
 	"strings"
 
 	"drawdown/geometry/finding"
@@ -18,49 +19,62 @@ func (s *Store) Jobs(f Filter) ([]Subject, error) { return s.found(JobKind, f) }
 
 func (s *Store) found(kind Kind, f Filter) ([]Subject, error) {
 	query, args := f.query(kind)
-	rows, err := s.read.Query(query, args...)
+	places, err := numbers(s.read, query, args...)
 	if err != nil {
-		return nil, notRead(err)
+		return nil, s.notRead(err)
 	}
-	defer rows.Close()
 	var list []Subject
-	for rows.Next() {
-		var n int64
-		if err := rows.Scan(&n); err != nil {
-			return nil, notRead(err)
-		}
-		one, _, err := readSubject(s.read, n)
+	from := readingFrom(s.read)
+	for _, n := range places {
+		one, _, err := from.subject(n)
 		if err != nil {
-			return nil, notRead(err)
+			return nil, s.notRead(err)
 		}
 		list = append(list, one)
-	}
-	if err := rows.Err(); err != nil {
-		return nil, notRead(err)
 	}
 	return list, nil
 }
 
+// numbers gives the one column of a query.
+func numbers(db querier, query string, args ...any) (list []int64, err error) {
+	rows, err := db.Query(query, args...)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var n int64
+		if err := rows.Scan(&n); err != nil {
+			return nil, err
+		}
+		list = append(list, n)
+	}
+	return list, rows.Err()
+}
+
 // query gives the places of the records that the filter lets through.
 func (f Filter) query(kind Kind) (string, []any) {
-	text, args := []string{"kind = ?"}, []any{kind}
-	limit := func(condition string, values ...any) {
-		text, args = append(text, condition), append(args, values...)
+	var text []string
+	var args []any
+	limit := func(condition string, value any) { // the condition has one ?
+		args = append(args, value)
+		text = append(text, strings.Replace(condition, "?", fmt.Sprint("$", len(args)), 1))
 	}
+	limit("kind = ?", kind)
 	if f.Machine != "" {
-		limit("instr(machine, ?) > 0", strings.ToLower(f.Machine))
+		limit(`machine LIKE ? ESCAPE '\'`, partOf(f.Machine))
 	}
 	if f.Joint != "" {
-		limit("instr(joint, ?) > 0", strings.ToLower(f.Joint))
+		limit(`joint LIKE ? ESCAPE '\'`, partOf(f.Joint))
 	}
 	if f.Person != "" {
-		limit("n IN (SELECT subject FROM took_part WHERE person IN (SELECT n FROM person WHERE name = ? COLLATE NOCASE))", strings.TrimSpace(f.Person))
+		limit("n IN (SELECT subject FROM took_part WHERE person IN (SELECT n FROM person WHERE lower(name) = lower(?)))", storable(strings.TrimSpace(f.Person)))
 	}
 	if f.Wrench != "" {
-		limit("n IN (SELECT subject FROM entry WHERE wrench = ? AND wrench <> '')", f.Wrench)
+		limit("n IN (SELECT subject FROM entry WHERE wrench = ? AND wrench <> '')", storable(f.Wrench))
 	}
 	if f.Job != "" {
-		limit("job = (SELECT n FROM subject WHERE id = ?)", f.Job)
+		limit("job = (SELECT n FROM subject WHERE id = ?)", storable(f.Job))
 	}
 	if !f.From.IsZero() {
 		limit("last >= ?", milliseconds(f.From))
@@ -69,12 +83,22 @@ func (f Filter) query(kind Kind) (string, []any) {
 		limit("first <= ?", milliseconds(f.To))
 	}
 	if f.Before != "" {
-		limit("n < (SELECT n FROM subject WHERE id = ?)", f.Before)
+		limit("n < (SELECT n FROM subject WHERE id = ?)", storable(f.Before))
 	}
 	if f.Open {
-		limit("NOT EXISTS (SELECT 1 FROM entry WHERE subject = subject.n AND act IN ('seal', 'void', 'close'))")
+		text = append(text, "NOT EXISTS (SELECT 1 FROM entry WHERE subject = subject.n AND act IN ('seal', 'void', 'close'))")
 	}
-	return "SELECT n FROM subject WHERE " + strings.Join(text, " AND ") + " ORDER BY n DESC LIMIT ?", append(args, cmp.Or(max(f.Most, 0), mostFound))
+	return fmt.Sprintf("SELECT n FROM subject WHERE %s ORDER BY n DESC LIMIT %d", strings.Join(text, " AND "), cmp.Or(max(f.Most, 0), mostFound)), args
+}
+
+// partOf finds a text anywhere in another, whatever its signs mean to SQL.
+func partOf(text string) string {
+	return "%" + strings.NewReplacer(`\`, `\\`, "%", `\%`, "_", `\_`).Replace(strings.ToLower(storable(text))) + "%"
+}
+
+// storable leaves out what no text in a database has; nothing is found by it.
+func storable(text string) string {
+	return strings.ReplaceAll(strings.ToValidUTF8(text, ""), "\x00", "")
 }
 
 // KindOf gives the kind of record that an id is of.

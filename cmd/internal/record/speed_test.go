@@ -16,7 +16,7 @@ import (
 // for the disk after each.
 func million(b *testing.B, folder string) {
 	b.Helper()
-	s := opened(b, folder)
+	s := opened(b, Place{Folder: folder})
 	const runs, each, atOnce = 20_000, 49, 1000
 	for n := 0; n < runs; n += atOnce {
 		err := s.written(func(tx *sql.Tx, end *Head) error {
@@ -45,7 +45,7 @@ func oneRun(tx *sql.Tx, end *Head, i, each int) error {
 	if err != nil {
 		return err
 	}
-	insertion, err := tx.Prepare("INSERT INTO entry (n, subject, version, id, act, wrench, body, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+	insertion, err := tx.Prepare("INSERT INTO entry (n, subject, version, id, act, wrench, body, hash) VALUES ($1, $2, $3, $4, $5, $6, $7, $8)")
 	if err != nil {
 		return err
 	}
@@ -76,10 +76,10 @@ func BenchmarkMillion(b *testing.B) {
 	million(b, folder)
 	b.Run("open", func(b *testing.B) {
 		for b.Loop() {
-			closed(b, opened(b, folder))
+			closed(b, opened(b, Place{Folder: folder}))
 		}
 	})
-	s := opened(b, folder)
+	s := opened(b, Place{Folder: folder})
 	for name, f := range map[string]Filter{
 		"latest": {}, "machine": {Machine: "m123"}, "joint": {Joint: "joint-7"}, "person": {Person: "P7"}, "wrench": {Wrench: "W3"},
 		"date": {From: noon.Add(9000 * time.Hour), To: noon.Add(9100 * time.Hour)}, "open": {Open: true}, "nothing": {Machine: "none"},
@@ -108,7 +108,7 @@ func BenchmarkMillion(b *testing.B) {
 
 // Fifty tablets that tap as fast as they get an answer: how long each waits.
 func BenchmarkFiftyTablets(b *testing.B) {
-	s := opened(b, b.TempDir())
+	s := opened(b, Place{Folder: b.TempDir()})
 	var runs []string
 	for range 50 {
 		runs = append(runs, added(b, s, headRun))

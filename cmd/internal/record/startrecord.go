@@ -46,7 +46,7 @@ func (s *Store) add(what start, frozen []byte, files map[string][]byte) (id stri
 // nextID counts the records of a kind: R1, R2. None is ever removed.
 func nextID(tx *sql.Tx, kind Kind) (string, error) {
 	var count int
-	if err := tx.QueryRow("SELECT count(*) FROM subject WHERE kind = ?", kind).Scan(&count); err != nil {
+	if err := tx.QueryRow("SELECT count(*) FROM subject WHERE kind = $1", kind).Scan(&count); err != nil {
 		return "", err
 	}
 	return fmt.Sprint(letters[kind], count+1), nil
@@ -65,7 +65,7 @@ func begin(tx *sql.Tx, end *Head, id string, what start) error {
 		return err
 	}
 	at := milliseconds(what.Time)
-	if _, err := tx.Exec("INSERT INTO subject (n, id, kind, job, machine, joint, first, last) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+	if _, err := tx.Exec("INSERT INTO subject (n, id, kind, job, machine, joint, first, last) VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
 		b.Place, id, what.Kind, job, machine, jointKey(what), at, at); err != nil {
 		return err
 	}
@@ -107,7 +107,7 @@ func readStart(db querier, id string) (body, error) {
 		return body{}, err
 	}
 	var text []byte
-	if err := db.QueryRow("SELECT body FROM entry WHERE n = ?", n).Scan(&text); err != nil {
+	if err := db.QueryRow("SELECT body FROM entry WHERE n = $1", n).Scan(&text); err != nil {
 		return body{}, err
 	}
 	return readBody(text)
@@ -115,20 +115,11 @@ func readStart(db querier, id string) (body, error) {
 
 // begin makes the shop's own record the first in the chain of a new store.
 func (s *Store) begin() error {
-	tx, err := s.write.Begin()
-	if err != nil {
-		return notKept(err, s.folder)
-	}
-	defer tx.Rollback() // does nothing once it is committed
-	end, err := headOf(tx)
-	if err == nil && end.Place == 0 {
-		err = begin(tx, &end, ShopID, start{Kind: Shop, Time: time.Now(), Note: randomID()})
-	}
-	if err == nil {
-		err = tx.Commit()
-	}
-	if err != nil {
-		return notKept(err, s.folder)
-	}
-	return nil
+	return s.transaction(func(tx *sql.Tx) error {
+		end, err := headOf(tx)
+		if err == nil && end.Place == 0 {
+			err = begin(tx, &end, ShopID, start{Kind: Shop, Time: time.Now(), Note: randomID()})
+		}
+		return err
+	})
 }

@@ -18,9 +18,9 @@ import (
 
 var noon = time.Date(2026, 11, 30, 12, 0, 0, 0, time.UTC)
 
-func opened(t testing.TB, folder string) *Store {
+func opened(t testing.TB, at Place) *Store {
 	t.Helper()
-	s, err := Open(folder)
+	s, err := Open(at)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -79,10 +79,10 @@ func sound(t testing.TB, s *Store) Head {
 	return v.Head
 }
 
-func TestEntriesAreKeptInOrder(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := opened(t, folder)
+func TestEntriesAreKeptInOrder(t *testing.T) { onEach(t, testEntriesAreKeptInOrder) }
+
+func testEntriesAreKeptInOrder(t *testing.T, at Place) {
+	s := opened(t, at)
 	a, b := added(t, s, headRun), added(t, s, headRun)
 	if a != "R1" || b != "R2" {
 		t.Fatal(a, b)
@@ -96,7 +96,7 @@ func TestEntriesAreKeptInOrder(t *testing.T) {
 		t.Error(last, head)
 	}
 	closed(t, s)
-	s = opened(t, folder) // what was kept is there after a restart
+	s = opened(t, at) // what was kept is there after a restart
 	kept, err := s.Entries(a, 3)
 	if err != nil || len(kept) != 2 || kept[0].ID != "a3" || kept[0].Version != 4 || kept[0].Who != "RA" || !kept[1].Time.Equal(noon) {
 		t.Error(kept, err)
@@ -119,14 +119,14 @@ func TestEntriesAreKeptInOrder(t *testing.T) {
 
 // An entry sent twice counts once and gets the same answer both times, taken or
 // refused; judge is asked once.
-func TestSameEntrySameAnswer(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := opened(t, folder)
+func TestSameEntrySameAnswer(t *testing.T) { onEach(t, testSameEntrySameAnswer) }
+
+func testSameEntrySameAnswer(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	asked := 0
-	judge := func(answer *run.Refusal) func(int) *run.Refusal {
-		return func(int) *run.Refusal { asked++; return answer }
+	judge := func(answer *run.Refusal) Judge {
+		return func(Before) (*run.Refusal, error) { asked++; return answer, nil }
 	}
 	no := &run.Refusal{Finding: finding.Failed("run step done", finding.Values{"step": 2, "ids": []string{"M3"}}), By: "JK", At: noon}
 	send := func(e run.Entry, r *run.Refusal) Answer {
@@ -140,7 +140,7 @@ func TestSameEntrySameAnswer(t *testing.T) {
 	first, refused := send(done("e1", 1), nil), send(done("e2", 2), no)
 	send(done("e3", 3), nil)
 	closed(t, s)
-	s = opened(t, folder)
+	s = opened(t, at)
 	for _, again := range []struct{ before, now Answer }{{first, send(done("e1", 1), no)}, {refused, send(done("e2", 2), nil)}} {
 		again.before.Again = true
 		if diff := cmp.Diff(again.before, again.now); diff != "" {
@@ -168,9 +168,10 @@ func TestSameEntrySameAnswer(t *testing.T) {
 	sound(t, s)
 }
 
-func TestEntriesNeedAnID(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestEntriesNeedAnID(t *testing.T) { onEach(t, testEntriesNeedAnID) }
+
+func testEntriesNeedAnID(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	for text, want := range map[string]error{"": NoEntryID, strings.Repeat("x", 101): LongEntryID, strings.Repeat("x", 100): nil} {
 		if _, err := s.Append(id, done(text, 1), nil); !errors.Is(err, want) {
@@ -183,11 +184,12 @@ func TestEntriesNeedAnID(t *testing.T) {
 }
 
 // A fault in what judges an entry ends that entry alone.
-func TestFaultOfAJudge(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestFaultOfAJudge(t *testing.T) { onEach(t, testFaultOfAJudge) }
+
+func testFaultOfAJudge(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
-	if _, err := s.Append(id, done("a", 1), func(int) *run.Refusal { panic("fault") }); !errors.Is(err, NotKept) {
+	if _, err := s.Append(id, done("a", 1), func(Before) (*run.Refusal, error) { panic("fault") }); !errors.Is(err, NotKept) {
 		t.Error(err)
 	}
 	if a := appended(t, s, id, done("a", 1)); a.Again || a.Version != 1 {
@@ -197,9 +199,10 @@ func TestFaultOfAJudge(t *testing.T) {
 }
 
 // Fifty tablets at once: each entry is there once, with a version of its own.
-func TestManyAtOnce(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestManyAtOnce(t *testing.T) { onEach(t, testManyAtOnce) }
+
+func testManyAtOnce(t *testing.T, at Place) {
+	s := opened(t, at)
 	var runs []string
 	for range 5 {
 		runs = append(runs, added(t, s, headRun))
@@ -228,18 +231,18 @@ func TestManyAtOnce(t *testing.T) {
 
 // Names stand in no body, and leave the files when they are erased; the chain
 // holds, and the entries of one person still show that they are of one.
-func TestErase(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := opened(t, folder)
+func TestErase(t *testing.T) { onEach(t, testErase) }
+
+func testErase(t *testing.T, at Place) {
+	s := opened(t, at)
 	const name = "Ruth-Anders-1234567"
 	id := added(t, s, headRun)
 	appended(t, s, id, run.Entry{ID: "a", Act: run.HandOver, Who: name, To: "JK", Time: noon})
 	appended(t, s, id, run.Entry{ID: "b", Act: run.Seal, Who: "JK", Second: name, Time: noon})
-	s.Append(id, run.Entry{ID: "c", Act: run.Remark, Who: name, Time: noon}, func(int) *run.Refusal {
-		return &run.Refusal{Finding: finding.Failed("run sealed", nil), By: name}
+	s.Append(id, run.Entry{ID: "c", Act: run.Remark, Who: name, Time: noon}, func(Before) (*run.Refusal, error) {
+		return &run.Refusal{Finding: finding.Failed("run sealed", nil), By: name}, nil
 	})
-	if got := holds(t, folder, name); len(got) == 0 {
+	if got := holds(t, at.Folder, name); len(got) == 0 {
 		t.Fatal("the name is nowhere: this test finds nothing")
 	}
 	people, err := s.People()
@@ -250,7 +253,7 @@ func TestErase(t *testing.T) {
 	if err := s.Erase(name); err != nil {
 		t.Fatal(err)
 	}
-	if got := holds(t, folder, name); len(got) > 0 {
+	if got := holds(t, at.Folder, name); len(got) > 0 {
 		t.Error("the name is still in", got)
 	}
 	if after := sound(t, s); after != before {
@@ -284,9 +287,10 @@ func holds(t *testing.T, folder, text string) (names []string) {
 	return names
 }
 
-func TestPhotos(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestPhotos(t *testing.T) { onEach(t, testPhotos) }
+
+func testPhotos(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	sum, err := s.PutPhoto([]byte("picture"))
 	if err != nil || sum != "2cea274d0bedc39ec4ab6ba9e59ec889e3ed6fb56a1cf088a64d9b383378dc97" {
@@ -312,9 +316,10 @@ func TestPhotos(t *testing.T) {
 	sound(t, s)
 }
 
-func TestSearch(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestSearch(t *testing.T) { onEach(t, testSearch) }
+
+func testSearch(t *testing.T, at Place) {
+	s := opened(t, at)
 	job, err := s.AddJob(NewJob{Of: "fernhollow-p4", Title: "Fernhollow P4 pump engine", Number: "P4-0117", Who: "JK", Time: noon, Frozen: []byte("{}")})
 	if err != nil {
 		t.Fatal(err)
@@ -368,9 +373,10 @@ func TestSearch(t *testing.T) {
 	}
 }
 
-func TestPrints(t *testing.T) {
-	t.Parallel()
-	s := opened(t, t.TempDir())
+func TestPrints(t *testing.T) { onEach(t, testPrints) }
+
+func testPrints(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	appended(t, s, ShopID, run.Entry{ID: "a", Act: run.Printed, Who: "RA", Sheet: "card", Fingerprint: "7c1e 90b4", Time: noon})
 	appended(t, s, id, run.Entry{ID: "a", Act: run.Printed, Who: "RA", Sheet: "tray", Fingerprint: "7c1e 90b4", Time: noon})
@@ -383,17 +389,17 @@ func TestPrints(t *testing.T) {
 
 // The clock is set back between two entries: both are kept, in the order in which
 // they came, and the chain holds.
-func TestClockSetBack(t *testing.T) {
-	t.Parallel()
-	folder := t.TempDir()
-	s := opened(t, folder)
+func TestClockSetBack(t *testing.T) { onEach(t, testClockSetBack) }
+
+func testClockSetBack(t *testing.T, at Place) {
+	s := opened(t, at)
 	id := added(t, s, headRun)
 	for k, at := range []time.Time{noon, noon.Add(-30 * time.Hour), noon.Add(time.Minute)} {
 		appended(t, s, id, run.Entry{ID: fmt.Sprint("e", k), Act: run.Remark, Who: "RA", Time: at})
 	}
 	sound(t, s)
 	closed(t, s)
-	s = opened(t, folder)
+	s = opened(t, at)
 	kept, err := s.Entries(id, 0)
 	if err != nil || len(kept) != 3 {
 		t.Fatal(len(kept), err)

@@ -2,7 +2,6 @@ package record
 
 import (
 	"bytes"
-	"context"
 	"database/sql"
 	"encoding/hex"
 	"slices"
@@ -26,16 +25,18 @@ func (s *Store) Verify(against string) (Verdict, error) {
 	if err != nil {
 		return Verdict{}, err
 	}
-	tx, err := s.read.BeginTx(context.Background(), &sql.TxOptions{ReadOnly: true})
-	if err != nil {
-		return Verdict{}, notRead(err)
-	}
-	defer tx.Rollback()
-	c := &check{db: tx, wanted: wanted, subjects: map[int64]*seenSubject{}, ids: map[string]int64{}, people: map[string]map[int64]bool{}, sums: map[string]int64{}}
-	for _, part := range []func() error{c.database, c.chain, c.starts, c.names, c.files} {
-		if err := part(); err != nil {
-			return Verdict{}, notRead(err)
+	c := &check{engine: s.engine, wanted: wanted, subjects: map[int64]*seenSubject{}, ids: map[string]int64{}, people: map[string]map[int64]bool{}, sums: map[string]int64{}}
+	err = s.snapshot(func(tx *sql.Tx) error {
+		c.db = tx
+		for _, part := range []func() error{c.database, c.chain, c.starts, c.names, c.files} {
+			if err := part(); err != nil {
+				return err
+			}
 		}
+		return nil
+	})
+	if err != nil {
+		return Verdict{}, s.notRead(err)
 	}
 	if wanted != "" && c.met == 0 {
 		c.fault(Rewritten, finding.Values{"hash": against, "place": int(c.end.Place)})
@@ -54,7 +55,8 @@ func parseHash(written string) (string, error) {
 
 // check is one check of the store while it goes on.
 type check struct {
-	db       querier
+	engine   engine
+	db       *sql.Tx
 	wanted   string
 	met      int64 // place of the wanted hash
 	end      Head
@@ -81,16 +83,13 @@ func (c *check) fault(code finding.Code, values finding.Values) {
 	}
 }
 
-// database asks SQLite whether the file is whole.
+// database asks the database whether it is whole.
 func (c *check) database() error {
-	var said string
-	if err := c.db.QueryRow("PRAGMA quick_check(1)").Scan(&said); err != nil {
-		return err
+	why, err := c.engine.Damage(c.db)
+	if why != "" {
+		c.fault(FileDamaged, finding.Values{"why": why})
 	}
-	if said != "ok" {
-		c.fault(FileDamaged, finding.Values{"why": said})
-	}
-	return nil
+	return err
 }
 
 // row is an entry as the table has it.

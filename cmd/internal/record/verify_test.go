@@ -15,9 +15,9 @@ import (
 )
 
 // small makes a store with a job, two runs, a photo and people.
-func small(t testing.TB, folder string) *Store {
+func small(t testing.TB, at Place) *Store {
 	t.Helper()
-	s := opened(t, folder)
+	s := opened(t, at)
 	job, err := s.AddJob(NewJob{Of: "p4-engine", Title: "Engine", Number: "P4-0117", Who: "JK", Time: noon, Frozen: []byte("{}")})
 	if err != nil {
 		t.Fatal(err)
@@ -118,9 +118,10 @@ func changes(data any) (all []any) {
 
 // Every changed byte of every row is found: of entries, of what is searched for,
 // of names, of files and photos.
-func TestEveryChangedByteIsFound(t *testing.T) {
-	t.Parallel()
-	s := small(t, t.TempDir())
+func TestEveryChangedByteIsFound(t *testing.T) { onEach(t, testEveryChangedByteIsFound) }
+
+func testEveryChangedByteIsFound(t *testing.T, at Place) {
+	s := small(t, at)
 	if _, err := s.write.Exec("PRAGMA foreign_keys = OFF; PRAGMA synchronous = OFF"); err != nil {
 		t.Fatal(err)
 	}
@@ -153,8 +154,9 @@ func TestEveryChangedByteIsFound(t *testing.T) {
 }
 
 // Entries that are missing or in another order, and rows that are too many.
-func TestMissingRowsAreFound(t *testing.T) {
-	t.Parallel()
+func TestMissingRowsAreFound(t *testing.T) { onEach(t, testMissingRowsAreFound) }
+
+func testMissingRowsAreFound(t *testing.T, at Place) {
 	for name, change := range map[string]string{
 		"first entry":          "DELETE FROM entry WHERE n = 1",
 		"an entry":             "DELETE FROM entry WHERE n = 6",
@@ -170,7 +172,7 @@ func TestMissingRowsAreFound(t *testing.T) {
 		"another name":         "UPDATE person SET name = 'XX' WHERE name = 'MB'",
 		"an added run":         "INSERT INTO subject VALUES (99, 'R3', 'run', NULL, '', '', 0, 0)",
 	} {
-		s := small(t, t.TempDir())
+		s := small(t, elsewhere(t, at))
 		if _, err := s.write.Exec("PRAGMA foreign_keys = OFF; " + change); err != nil {
 			t.Fatal(name, err)
 		}
@@ -182,9 +184,10 @@ func TestMissingRowsAreFound(t *testing.T) {
 
 // A cut end and a store that was written anew hold in themselves; only the hash
 // that was printed before shows them.
-func TestVerifyAgainst(t *testing.T) {
-	t.Parallel()
-	s := small(t, t.TempDir())
+func TestVerifyAgainst(t *testing.T) { onEach(t, testVerifyAgainst) }
+
+func testVerifyAgainst(t *testing.T, at Place) {
+	s := small(t, at)
 	head := sound(t, s)
 	kept, err := s.Entries("R1", 0)
 	if err != nil {
@@ -213,7 +216,7 @@ func TestVerifyAgainst(t *testing.T) {
 	if found := faults(t, s, kept[0].Hash); len(found) > 0 { // before the cut
 		t.Error(found)
 	}
-	anew := small(t, t.TempDir())
+	anew := small(t, elsewhere(t, at))
 	if found := faults(t, anew, head.Hash); !finding.Has(found, Rewritten) || len(faults(t, anew, "")) > 0 {
 		t.Error(found)
 	}
@@ -223,7 +226,7 @@ func TestVerifyAgainst(t *testing.T) {
 func TestDamagedFile(t *testing.T) {
 	t.Parallel()
 	folder := t.TempDir()
-	closed(t, small(t, folder))
+	closed(t, small(t, Place{Folder: folder}))
 	file := filepath.Join(folder, storeFile)
 	data, err := os.ReadFile(file)
 	if err != nil {
@@ -238,7 +241,7 @@ func TestDamagedFile(t *testing.T) {
 		if err := os.WriteFile(file, damaged, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		s, err := OpenToRead(folder)
+		s, err := OpenToRead(Place{Folder: folder})
 		if err != nil {
 			continue
 		}

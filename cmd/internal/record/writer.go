@@ -52,6 +52,7 @@ func (s *Store) all(first *waiting) []*waiting {
 func (s *Store) commit(group []*waiting) {
 	results := make([]error, len(group))
 	if err := s.transact(group, results); err != nil {
+		s.losses++
 		for i := range results {
 			results[i] = err
 		}
@@ -62,34 +63,36 @@ func (s *Store) commit(group []*waiting) {
 }
 
 func (s *Store) transact(group []*waiting, results []error) error {
-	tx, err := s.write.Begin()
-	if err != nil {
-		return notKept(err, s.folder)
-	}
-	defer tx.Rollback() // does nothing once it is committed
-	end, err := headOf(tx)
-	if err != nil {
-		return notKept(err, s.folder)
-	}
-	for i, w := range group {
-		if _, err := tx.Exec("SAVEPOINT one"); err != nil {
-			return notKept(err, s.folder)
+	return s.transaction(func(tx *sql.Tx) error {
+		end, err := headOf(tx)
+		if err != nil {
+			return err
 		}
-		before := end
-		if results[i] = try(w, tx, &end); results[i] != nil {
-			results[i], end = notKept(results[i], s.folder), before
-			if _, err := tx.Exec("ROLLBACK TO one"); err != nil {
-				return notKept(err, s.folder) // as on a full disk
+		for i, w := range group {
+			if results[i], err = s.attempt(w, tx, &end); err != nil {
+				return err
 			}
 		}
-		if _, err := tx.Exec("RELEASE one"); err != nil {
-			return notKept(err, s.folder)
+		return nil
+	})
+}
+
+// attempt does one piece of work, and undoes it where it fails. err is of the
+// transaction as a whole, as on a full disk.
+func (s *Store) attempt(w *waiting, tx *sql.Tx, end *Head) (failed, err error) {
+	if _, err := tx.Exec("SAVEPOINT one"); err != nil {
+		return nil, err
+	}
+	before := *end
+	if failed = try(w, tx, end); failed != nil {
+		failed, *end = s.notKept(failed), before
+		s.losses++
+		if _, err := tx.Exec("ROLLBACK TO one"); err != nil {
+			return failed, err
 		}
 	}
-	if err := tx.Commit(); err != nil {
-		return notKept(err, s.folder)
-	}
-	return nil
+	_, err = tx.Exec("RELEASE one")
+	return failed, err
 }
 
 // try does one piece of work. A fault in what it calls ends it alone.

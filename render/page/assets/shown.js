@@ -96,6 +96,8 @@ export class Shown {
     }
     if (bar.tagName === "A") return;
     if (!this.ahead()) {
+      const left = this.live.panel.querySelector("#left");
+      if (left && at("left")) left.textContent = at("left").textContent; // it is counted down here
       swap(at("panel"), this.live.panel);
       for (const name of ["act", "step", "open", "later"]) bar.dataset[name] = this.live.bar.dataset[name];
       set(bar, this.live.bar.textContent, this.live.bar.disabled);
@@ -114,7 +116,7 @@ export class Shown {
   drawStatus() {
     const { held, online, ended } = this.outbox;
     const status = at("status");
-    if (held.length === 0 && online) {
+    if (held.length === 0 && online && !ended) {
       if (status.childNodes.length > 0) status.replaceChildren();
       return;
     }

@@ -65,7 +65,7 @@ func (l *layout) readings() {
 			remark = words.Row(l.p.Records.Outside, remark)
 		}
 		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + r.Unit))
-		rows = append(rows, sheet.Row{Words: []string{number(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
+		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
@@ -74,15 +74,15 @@ func (l *layout) readings() {
 	}, rows)
 }
 
-// steps are all steps in the order of work, the added ones too.
+// steps are all steps as they were done, the added ones too.
 func (l *layout) steps() {
 	var rows []sheet.Row
 	worked := false
-	for _, st := range l.View.Steps {
+	for _, st := range l.View.AsDone() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
-			number(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
-			st.By, l.when(st.At), l.remark(st),
+			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
+			st.By, l.toTheSecond(st.At), l.remark(st),
 		}})
 	}
 	c := l.p.Records.Columns
@@ -101,6 +101,19 @@ func number(n int) string {
 		return ""
 	}
 	return strconv.Itoa(n)
+}
+
+// stepNumber is that of a step of the plan; those of a new fastener are counted
+// apart.
+func (l *layout) stepNumber(n int) string {
+	i := slices.IndexFunc(l.View.Steps, func(st run.Step) bool { return st.Number == n })
+	if i < 0 {
+		return number(n)
+	}
+	if nth, of := l.View.CatchUp(l.View.Steps[i]); of > 0 {
+		return sprint(l.p.Records.NewStep, nth, of)
+	}
+	return number(n)
 }
 
 func (l *layout) stage(st run.Step) string {
@@ -255,7 +268,7 @@ func (l *layout) waitedFor(list []run.Awaited) string {
 	for _, a := range list {
 		switch {
 		case a.Step > 0:
-			all = append(all, sprint("%s %d, %s", l.p.Records.Columns["step"], a.Step, l.when(a.Ends)))
+			all = append(all, sprint("%s %s, %s", l.p.Records.Columns["step"], l.stepNumber(a.Step), l.when(a.Ends)))
 		case a.Need != nil:
 			all = append(all, l.words.Say(need(*a.Need)))
 		case a.Ask != nil && a.Ask.Kind == run.AskNeighbours:
@@ -308,7 +321,7 @@ func (l *layout) remarks() {
 func (l *layout) toEntry(id string) string {
 	for _, e := range l.Entries {
 		if e.ID == id {
-			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", number(e.Step)), e.Who)
+			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", l.stepNumber(e.Step)), e.Who)
 		}
 	}
 	return ""

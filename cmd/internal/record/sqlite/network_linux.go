@@ -1,4 +1,4 @@
-package record
+package sqlite
 
 import (
 	"os"
@@ -26,9 +26,9 @@ var networkSystems = map[uint32]string{
 
 const fuse = 0x65735546
 
-// networkSystem names the network file system that a folder is on; empty for a
+// NetworkSystem names the network file system that a folder is on; empty for a
 // disk of this computer.
-func networkSystem(folder string) string {
+func NetworkSystem(folder string) string {
 	var about syscall.Statfs_t
 	if syscall.Statfs(folder, &about) != nil {
 		return ""

@@ -1,4 +1,4 @@
-package record
+package sqlite
 
 import "testing"
 
@@ -13,7 +13,7 @@ func TestNetworkMounts(t *testing.T) {
 			t.Errorf("%s: %q, want %q", folder, got, want)
 		}
 	}
-	if got := networkSystem(t.TempDir()); got != "" {
+	if got := NetworkSystem(t.TempDir()); got != "" {
 		t.Error("a temporary folder is on", got)
 	}
 	// linux/magic.h: value from memory.

@@ -1,14 +1,7 @@
-package record
+package sqlite
 
-import (
-	"database/sql"
-	"fmt"
-
-	"drawdown/geometry/finding"
-)
-
-// migrations make each version of the schema from the one before. A store
-// states its version in user_version. A published step is never changed.
+// migrations make each version of the schema from the one before. A published
+// step is never changed. Tables and columns are those of the other databases.
 //
 // The body of an entry is the record; all other columns of entry, subject and
 // took_part are taken from bodies so that they can be searched, and a check of
@@ -70,39 +63,3 @@ CREATE TABLE refusal ( -- outside the chain: so that an entry sent twice gets th
 	PRIMARY KEY (subject, id)
 ) WITHOUT ROWID;
 `}
-
-// schemaVersion is the version that this program writes.
-func schemaVersion() int { return len(migrations) }
-
-// migrate brings a store to the version of this program, whole or not at all.
-func migrate(db *sql.DB, file string) error {
-	version, err := versionOf(db, file)
-	if err != nil {
-		return err
-	}
-	for ; version < schemaVersion(); version++ {
-		tx, err := db.Begin()
-		if err != nil {
-			return notKept(err, file)
-		}
-		defer tx.Rollback() // does nothing once it is committed
-		if _, err := tx.Exec(migrations[version] + fmt.Sprintf("PRAGMA user_version = %d;", version+1)); err != nil {
-			return notKept(err, file)
-		}
-		if err := tx.Commit(); err != nil {
-			return notKept(err, file)
-		}
-	}
-	return nil
-}
-
-// versionOf reads the version of a store and refuses one that is newer.
-func versionOf(db *sql.DB, file string) (version int, err error) {
-	if err := db.QueryRow("PRAGMA user_version").Scan(&version); err != nil {
-		return 0, finding.Failed(NotAStore, finding.Values{"file": file, "why": err})
-	}
-	if version > schemaVersion() {
-		return 0, finding.Failed(NewerStore, finding.Values{"file": file, "version": version, "known": schemaVersion()})
-	}
-	return version, nil
-}

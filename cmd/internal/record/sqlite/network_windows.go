@@ -1,4 +1,4 @@
-package record
+package sqlite
 
 import (
 	"path/filepath"
@@ -13,7 +13,7 @@ const remoteDrive = 4 // DRIVE_REMOTE
 
 // networkSystem says that a folder is on a drive of the network; empty for a
 // disk of this computer. Not tried on a real computer.
-func networkSystem(folder string) string {
+func NetworkSystem(folder string) string {
 	volume := filepath.VolumeName(folder)
 	if strings.HasPrefix(volume, `\\`) && !strings.HasPrefix(volume, `\\?\`) && !strings.HasPrefix(volume, `\\.\`) {
 		return volume

@@ -1,10 +1,10 @@
-package record
+package sqlite
 
 import "syscall"
 
-// networkSystem names the network file system that a folder is on; empty for a
+// NetworkSystem names the network file system that a folder is on; empty for a
 // disk of this computer. Not tried on a real computer.
-func networkSystem(folder string) string {
+func NetworkSystem(folder string) string {
 	var about syscall.Statfs_t
 	if syscall.Statfs(folder, &about) != nil {
 		return ""

@@ -1,0 +1,22 @@
+package record
+
+import "testing"
+
+// kinds of records, each with a function that finds a new place for one.
+var kinds = map[string]func(t testing.TB) Place{"file": inTempFolder}
+
+func inTempFolder(t testing.TB) Place { return Place{Folder: t.TempDir()} }
+
+// onEach runs a test on a new record of each kind: all must do the same.
+func onEach(t *testing.T, test func(t *testing.T, at Place)) {
+	t.Parallel()
+	for name, place := range kinds {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			test(t, place(t))
+		})
+	}
+}
+
+// elsewhere finds another place of the same kind.
+func elsewhere(t testing.TB, _ Place) Place { return inTempFolder(t) }
