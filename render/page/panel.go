@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
@@ -81,7 +82,7 @@ func (v RunView) Panel() Panel {
 
 func (v RunView) readyPanel() Panel {
 	t := v.Text().Run
-	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
+	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyAsk, Open: "readiness"}}
 }
 
 func (v RunView) overPanel() Panel {
@@ -290,12 +291,36 @@ func (v RunView) roundPanel(a run.Ask) Panel {
 	return p
 }
 
-// unmet lists what is not ready, in words.
+// shownNeed is what must be ready and is not, in words.
+type shownNeed struct {
+	Name     string
+	Kind     string // of several
+	Fastener string // that it is for; then Kind is empty
+	Missing  int
+	waits    bool // the work does
+}
+
+// needs lists what is not ready.
+func (v RunView) needs() []shownNeed {
+	var all []shownNeed
+	for _, n := range v.Run.Needs {
+		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Gasket == ""}
+		if n.ID != "" {
+			one.Kind = ""
+		}
+		if !n.Met() {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// unmet lists what the work waits for.
 func (v RunView) unmet() []string {
 	var all []string
-	for _, n := range v.Run.Needs {
-		if !n.Met() {
-			all = append(all, v.need(n))
+	for _, n := range v.needs() {
+		if n.waits {
+			all = append(all, n.Name)
 		}
 	}
 	return all
@@ -303,19 +328,22 @@ func (v RunView) unmet() []string {
 
 func (v RunView) need(n run.Need) string {
 	t := v.Text()
-	if n.ID != "" {
+	switch {
+	case n.ID != "":
 		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
+	case n.Gasket != "":
+		return v.Words.Say(finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready}))
 	}
 	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
 }
 
-// Readiness lists what is asked for once of a run without a job; the work may
-// begin without an answer.
-func (v RunView) Readiness() []string {
-	if !v.asks(run.AskReadiness) {
+// Readiness lists what is asked for before tightening begins.
+func (v RunView) Readiness() []shownNeed {
+	begun := slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.State == run.IsDone })
+	if !v.IsOpen() || begun {
 		return nil
 	}
-	return v.unmet()
+	return v.needs()
 }
 
 // mostAhead is how many steps a page knows ahead, for when the network is gone.

@@ -24,7 +24,10 @@ type RecordsView struct {
 type RecordsAsked struct{ Machine, Joint, Person, From, To string }
 
 // Records writes the list.
-func Records(w io.Writer, v RecordsView) error { return write(w, "records", v) }
+func Records(w io.Writer, v RecordsView) error {
+	v.Dated = true
+	return write(w, "records", v)
+}
 
 // Searched says whether the list is less than all.
 func (v RecordsView) Searched() bool { return v.Asked != RecordsAsked{} }
@@ -46,7 +49,10 @@ type RecordView struct {
 }
 
 // Record writes the record of a run.
-func Record(w io.Writer, v RecordView) error { return write(w, "record", v) }
+func Record(w io.Writer, v RecordView) error {
+	v.Dated = true
+	return write(w, "record", v)
+}
 
 // StillPart is the part with what became of each fastener.
 func (v RecordView) StillPart() Part {
@@ -103,7 +109,7 @@ func (v RecordView) StepRows() []stepRow {
 			row.State = words.Row(row.State, t.Old)
 		}
 		if !s.At.IsZero() {
-			row.At = v.when(s.At)
+			row.At = s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps may share a minute
 		}
 		rows = append(rows, row)
 	}

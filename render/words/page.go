@@ -106,8 +106,6 @@ type PageRun struct {
 	AcceptBar       string
 	Ready           string
 	ReadySays       string
-	ReadyBar        string
-	ReadyCount      string
 	ReadyAsk        string
 	ReadySome       string
 	NeedKind        string // %[1]d × %[2]s, new

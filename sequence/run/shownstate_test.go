@@ -68,3 +68,25 @@ func TestAsDone(t *testing.T) {
 		t.Errorf("left to do: %v, want %v", left, want)
 	}
 }
+
+// The gasket of the file is asked for beside the bolts that are used once
+// (p4-head: ten main bolts and one gasket). Nothing waits for it, and nothing is
+// flagged: whether it is used again the file does not say.
+func TestGasketIsAskedFor(t *testing.T) {
+	t.Parallel()
+	work := run.New(builtin(t, "p4-head"), run.Tighten, nil)
+	work.Job = "J1"
+	b := begin(t, work)
+	want := []run.Need{{Kind: "main", Count: 10}, {Kind: run.GasketKind, Count: 1, Gasket: "multi-layer steel"}}
+	same(t, want, b.view().Needs)
+	b.takes(run.Entry{Act: run.Ready, Kind: "main", Value: "10"})
+	b.doNext()
+	b.takes(run.Entry{Act: run.Ready, Kind: run.GasketKind, Value: "1"})
+	want[0].Ready, want[1].Ready = 10, 1
+	same(t, want, b.view().Needs)
+	if flags := b.view().Flags; len(flags) > 0 {
+		t.Errorf("flagged %+v", flags)
+	}
+	loose := begin(t, run.New(builtin(t, "p4-head"), run.Loosen, nil))
+	loose.refuses(run.Entry{Act: run.Ready, Kind: run.GasketKind}, run.NoSuchKind)
+}

@@ -166,8 +166,22 @@ function openUnsure(button) {
   openDialog("unsure");
 }
 
+// recordReady records each thing that is ready, by its kind and count.
+async function recordReady(form) {
+  for (const input of form.querySelectorAll("[data-kind]")) {
+    const { kind, fastener } = input.dataset;
+    if (Number(input.value) < 1) continue;
+    if (!await record("ready", fastener ? { place: { fastener } } : { kind, value: input.value })) return;
+  }
+}
+
 async function submitted(e) {
   const form = e.target;
+  if (form.id === "readiness-form") {
+    e.preventDefault();
+    form.closest("dialog").close();
+    return recordReady(form);
+  }
   if (!form.dataset.act) return;
   e.preventDefault();
   const act = e.submitter?.dataset.act || form.dataset.act;

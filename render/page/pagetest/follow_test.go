@@ -1,6 +1,7 @@
 package pagetest
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -537,5 +538,28 @@ func TestNeighbours(t *testing.T) {
 	if e := b.entries(id)[2]; e.Of != "new" || e.Note != "They stay as they are; the lead decided it. told at the bench" {
 		t.Errorf("the answer is %+v", e)
 	}
+	one.Quiet()
+}
+
+// What must be ready is asked by kind and count, the gasket too.
+func TestReadiness(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap("[data-open=readiness]")
+	one.Until(`document.getElementById("readiness").open`)
+	Evaluate[any](one, `document.querySelector("#readiness input").value = "8"; null`)
+	one.Click("#readiness .go")
+	version(one, "2")
+	var got []string
+	for _, e := range b.entries(id) {
+		got = append(got, strings.TrimSpace(fmt.Sprint(e.Act, " ", e.Kind, " ", e.Value)))
+	}
+	if diff := cmp.Diff([]string{"ready main 8", "ready gasket 1"}, got); diff != "" {
+		t.Error(diff)
+	}
+	one.Until(`document.querySelectorAll("#readiness-list label").length === 1`) // two bolts are missing
 	one.Quiet()
 }

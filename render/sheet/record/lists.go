@@ -159,12 +159,36 @@ func (l *layout) lettersOf(step int) string {
 
 // used is a wrench, and what was done with it.
 type used struct {
-	number string
-	facts  *run.WrenchFacts
-	count  int
+	number      string
+	facts       *run.WrenchFacts
+	count       int // torques set
+	least, most float64
 }
 
 func (l *layout) wrenches() {
+	var rows []sheet.Row
+	for _, u := range l.used() {
+		spans, calibrated, set := "", "", ""
+		if f := u.facts; f != nil && f.Listed {
+			calibrated = f.Calibrated
+			if f.ToNm > 0 {
+				spans = l.words.Figure(span(f.FromNm, f.ToNm))
+			}
+		}
+		if u.count > 0 {
+			set = l.words.Figure(sprint("%d × %s N·m", u.count, span(u.least, u.most)))
+		}
+		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, set, l.aboutWrench(u.number)}})
+	}
+	l.list(l.w.Wrenches, []sheet.Column{
+		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
+		{Head: l.w.Used, Share: 2.2}, {Head: l.w.Remark, Share: 4},
+	}, rows)
+}
+
+// used lists the wrenches by their entries, with the torques that were set by each.
+// That of the seal stands for the torques of which no entry names one.
+func (l *layout) used() []used {
 	var all []used
 	for _, e := range l.Entries {
 		if e.Wrench == "" {
@@ -174,24 +198,32 @@ func (l *layout) wrenches() {
 		if i < 0 {
 			all, i = append(all, used{number: e.Wrench}), len(all)
 		}
-		all[i].count++
 		all[i].facts = e.WrenchFacts
 	}
-	var rows []sheet.Row
-	for _, u := range all {
-		spans, calibrated := "", ""
-		if f := u.facts; f != nil && f.Listed {
-			calibrated = f.Calibrated
-			if f.ToNm > 0 {
-				spans = l.words.Figure(sprint("%.3g–%.3g", f.FromNm, f.ToNm))
-			}
+	for _, st := range l.View.Steps {
+		number := st.Wrench
+		if number == "" && l.View.Signed != nil {
+			number = l.View.Signed.Wrench
 		}
-		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, number(u.count), l.aboutWrench(u.number)}})
+		i := slices.IndexFunc(all, func(u used) bool { return u.number == number })
+		if i < 0 || st.State != run.IsDone || st.TorqueNm == 0 {
+			continue
+		}
+		u := &all[i]
+		if u.count++; u.count == 1 {
+			u.least, u.most = st.TorqueNm, st.TorqueNm
+		}
+		u.least, u.most = min(u.least, st.TorqueNm), max(u.most, st.TorqueNm)
 	}
-	l.list(l.w.Wrenches, []sheet.Column{
-		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
-		{Head: l.w.Used, Share: 1}, {Head: l.w.Remark, Share: 5},
-	}, rows)
+	return all
+}
+
+// span writes a range; one figure where both ends are the same.
+func span(least, most float64) string {
+	if least == most {
+		return sprint("%.3g", least)
+	}
+	return sprint("%.3g–%.3g", least, most)
 }
 
 // aboutWrench says what was flagged of a wrench, once.
@@ -298,6 +330,9 @@ func (l *layout) unsettled(entry string) string {
 func need(n run.Need) finding.Finding {
 	if n.ID != "" {
 		return finding.Noted(run.NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
+	}
+	if n.Gasket != "" {
+		return finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready})
 	}
 	return finding.Noted(run.NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready})
 }
