@@ -85,7 +85,7 @@ func (r *reader) overridden(top, base *nodes.Node) {
 	}
 }
 
-// otherBankAs warns of a mirrored file that gives the title of the first bank once
+// otherBankAs warns about a mirrored file that repeats the title of the first bank once
 // more, or another machine.
 func (r *reader) otherBankAs(top, base *nodes.Node) {
 	if top.Get("mirror") == nil {

@@ -61,7 +61,7 @@ func (r *reader) thread(n *nodes.Node) *thread.Thread {
 	return &t
 }
 
-// classOfAnyThread says whether the class exists at all: every class is made in
+// classOfAnyThread reports whether the class exists at all: every class is made in
 // one of these two threads.
 func classOfAnyThread(text string) error {
 	var first error

@@ -38,7 +38,7 @@ const answersExample = "student,sheet,order"
 // blanks between; or, in place of order, the columns 1, 2, 3 and on, a name in
 // each. Columns are parted by commas, semicolons or tabs. Lines that begin with
 // # are left out; a row whose order is blank is an answer that was not given. The
-// check says whether a list can be read for a sheet; what it says is reported at
+// check reports whether a list can be read for a sheet; what it says is reported at
 // the list.
 //
 // A row that cannot be read stops nobody else: it is warned of, and its answer

@@ -67,7 +67,7 @@ func Sample(kind int, at scene.Point, radius float64) scene.Item {
 // ringGap is the distance of the second ring about the last fastener.
 const ringGap = 0.9
 
-// cornerIn says whether a corner of the mark, or of the ring about it, lies in a
+// cornerIn reports whether a corner of the mark, or of the ring about it, lies in a
 // box.
 func (m mark) cornerIn(b scene.Box, ring float64) bool {
 	for k := range m.shape.sides {
@@ -167,8 +167,8 @@ const (
 	thickGrowth = (thickEdge - 1) * markEdge / 2
 )
 
-// Relook gives the items of a drawing with the marks of some fasteners, by id,
-// shown another way: to tell which are tight, or which to look at again.
+// Relook returns the items of a drawing with the marks of some fasteners, by
+// id, shown another way: to tell which are tight, or which to look at again.
 func Relook(items []scene.Item, looks map[string]Look) []scene.Item {
 	return scene.Mapped(items, func(s scene.Shape) scene.Shape {
 		if look, known := looks[s.Tag.Name]; known && s.Tag.Core {

@@ -22,12 +22,12 @@ import (
 // fataler is a test or a property.
 type fataler interface{ Fatal(...any) }
 
-// warnings gives what is to be looked at; notes stand beside the figures.
+// warnings returns what is to be looked at; notes stand beside the figures.
 func warnings(p plan.Plan) []finding.Finding {
 	return slices.DeleteFunc(slices.Clone(p.Figures), func(f finding.Finding) bool { return f.Severity != finding.Warning })
 }
 
-// doubtsOn plans a row of four bolts of one kind and gives the warnings.
+// doubtsOn plans a row of four bolts of one kind and returns the warnings.
 func doubtsOn(t fataler, k plan.Kind, stages ...plan.StageInput) []finding.Finding {
 	in := plan.Input{Heading: plan.Heading{Title: "Lid"}, Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
 	for i, x := range []float64{7, 61, 118, 183} {
