@@ -52,9 +52,9 @@ func (r *Reader) Fields(n *nodes.Node, what any, allowed ...string) (Fields, boo
 // Unknown reports whether the map has a key that is not known.
 func (f Fields) Unknown() bool { return len(f.meant) > 0 }
 
-// Mistyped reports whether an unknown key, or a part that could not be read, which
-// is reported already, stands for one of the keys. One slip is one problem: that
-// key is then not missing.
+// Mistyped reports whether an unknown key, or a part that could not be read,
+// which is reported already, stands for one of the keys. One slip is one
+// problem: that key is then not missing.
 func (f Fields) Mistyped(keys ...string) bool {
 	return slices.ContainsFunc(f.meant, func(meant string) bool { return meant != "" && slices.Contains(keys, meant) }) ||
 		slices.ContainsFunc(keys, f.Node.Lacks)

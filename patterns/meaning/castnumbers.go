@@ -119,8 +119,8 @@ func (r *reader) checkGaps(kinds []string) {
 	}
 }
 
-// unbroken reports whether the numbers of the fasteners follow each other and none
-// is higher than the highest.
+// unbroken reports whether the numbers of the fasteners follow each other and
+// none is higher than the highest.
 func unbroken(fasteners []geometry.Fastener, highest int) bool {
 	numbers := geometry.Mapped(fasteners, func(f geometry.Fastener) int { return f.Cast })
 	slices.Sort(numbers)

@@ -26,7 +26,8 @@ type changes struct {
 	seen   []string // ids that could be meant
 }
 
-// takeChanges reads omit, change and relabel of a file, and returns it without them.
+// takeChanges reads omit, change and relabel of a file, and returns it without
+// them.
 func (r *reader) takeChanges(layer *nodes.Node, level int) *nodes.Node {
 	builds := layer.Get("extends") != nil || layer.Lacks("extends")
 	if at := layer.Get("relabel"); at != nil {

@@ -99,8 +99,8 @@ func (r *reader) members(n *nodes.Node, name string, unloaded bool, in map[strin
 	return of
 }
 
-// sameGroup reports whether one group of the order takes all the kinds. Without an
-// order every kind is a group of its own.
+// sameGroup reports whether one group of the order takes all the kinds. Without
+// an order every kind is a group of its own.
 func (r *reader) sameGroup(kinds []string) bool {
 	return slices.ContainsFunc(r.input.Groups, func(g sequence.Group) bool {
 		return len(g.Kinds) == 0 || !slices.ContainsFunc(kinds, func(k string) bool { return !slices.Contains(g.Kinds, k) })

@@ -55,8 +55,8 @@ func listOf(file *nodes.Node, key, of string) *nodes.Node {
 	return nil
 }
 
-// otherSource reports whether the stages above have a source of their own: they are
-// then not a part of those below.
+// otherSource reports whether the stages above have a source of their own: they
+// are then not a part of those below.
 func otherSource(top, base *nodes.Node) bool {
 	own, below := top.Get("source"), base.Get("source")
 	return own != nil && (below == nil || own.Text != below.Text)

@@ -65,7 +65,8 @@ func (c copied) decode() (document, second *yaml.Node, err error) {
 	return decode(c.text(len(c.lines)))
 }
 
-// parses reports whether the first lines can be read; no longer once much was tried.
+// parses reports whether the first lines can be read; no longer once much was
+// tried.
 func (c copied) parses(lines int) bool {
 	text := c.text(lines)
 	if *c.left -= len(text); *c.left < 0 {

@@ -75,8 +75,8 @@ func (n *Node) Without(keys []string) *Node {
 	return &left
 }
 
-// Lacks reports whether a part of the file that could not be read may have been the
-// value of a key.
+// Lacks reports whether a part of the file that could not be read may have been
+// the value of a key.
 func (n *Node) Lacks(key string) bool {
 	return slices.Contains(n.Lost, key) || slices.Contains(n.Lost, "")
 }

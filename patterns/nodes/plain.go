@@ -155,8 +155,8 @@ func (c *converter) failMarked(from *yaml.Node, text string, to *yaml.Node) {
 	c.problems.Fail(c.node(from), code, finding.Values{"line": inQuotes(c.copy.before(start), text, rest)})
 }
 
-// isText reports whether a map was meant as a text with colons: a key that nothing
-// has, and a value with another colon.
+// isText reports whether a map was meant as a text with colons: a key that
+// nothing has, and a value with another colon.
 func (c *converter) isText(y *yaml.Node) bool {
 	if len(y.Content) != 2 || y.Style&yaml.FlowStyle != 0 {
 		return false

@@ -21,8 +21,8 @@ func costOf(data []byte, about image.Config, format string) cost {
 	return cost{int(float64(about.Width) * float64(about.Height) * perPixel / (1 << 20)), len(data), passes}
 }
 
-// odd reports whether a file is packed as no scanner and no camera does: it was made to
-// fill the memory or to take long.
+// odd reports whether a file is packed as no scanner and no camera does: it was
+// made to fill the memory or to take long.
 func (c cost) odd() bool {
 	const (
 		mostPasses = 40  // a JPEG that comes into view bit by bit has ten or so

@@ -174,8 +174,8 @@ func (f facts) caps(c counted, whole bool) (count int, wrong bool) {
 	return count, count > 1 && c.n != count && c.n != unloaded && c.n != count-unloaded && (c.n > count || !selected && (whole || the && c.n > 2))
 }
 
-// sumOfKinds reports whether a number is that of all fasteners of some kinds, or of a
-// cluster.
+// sumOfKinds reports whether a number is that of all fasteners of some kinds,
+// or of a cluster.
 func (f facts) sumOfKinds(n int) bool {
 	sums := []int{0}
 	for _, k := range f.used {

@@ -168,8 +168,8 @@ func (s *sketch) clear(r route, from, to int) bool {
 	return true
 }
 
-// onPart reports whether an arrow runs over the part alone: not past its edge, and
-// through no opening, bore or dowel.
+// onPart reports whether an arrow runs over the part alone: not past its edge,
+// and through no opening, bore or dowel.
 func (s *sketch) onPart(r route) bool {
 	for _, p := range r.points {
 		covered := false

@@ -39,8 +39,8 @@ const (
 	fanWiden = 38  // degrees from the middle of a quarter to the last number inside the circle, at the most
 )
 
-// fans reports whether the fasteners lie so close on one circle that their numbers
-// need a fan.
+// fans reports whether the fasteners lie so close on one circle that their
+// numbers need a fan.
 func (s *sketch) fans(z size) bool {
 	if !z.led || s.count() > hopeless || s.req.piece != nil {
 		return false

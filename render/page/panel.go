@@ -87,6 +87,7 @@ func (v RunView) readyPanel() Panel {
 
 func (v RunView) overPanel() Panel {
 	t := v.Text().Run
+	v.Dated = true
 	p := Panel{Kind: RunOver}
 	if m := v.Run.VoidedBy; m != nil {
 		p.Title, p.Says = fmt.Sprintf(t.VoidBy, m.By, v.when(m.At)), m.Note

@@ -141,8 +141,8 @@ func (p *Plan) stages(in Input) (err error) {
 	return err
 }
 
-// otherTorques returns each torque on the other kind of wrench, beside the others of
-// its kinds.
+// otherTorques returns each torque on the other kind of wrench, beside the
+// others of its kinds.
 func (s Side) otherTorques() {
 	for i := range s.Stages {
 		if stage := &s.Stages[i]; stage.Do == Tighten {

@@ -155,8 +155,8 @@ func (in Input) lifts(sprung []string) map[int]finding.Finding {
 	return found
 }
 
-// outEarly reports whether bolts come out while springs still press on these or on
-// others.
+// outEarly reports whether bolts come out while springs still press on these or
+// on others.
 func outEarly(kind string, sprung []string, rounds map[string]int) (finding.Finding, bool) {
 	for _, other := range sprung {
 		if rounds[other] < plannedRounds {

@@ -108,9 +108,9 @@ func (in Input) unsprung() []Kind {
 	})
 }
 
-// goesBefore reports whether a kind is to be finished before another: by the order
-// of the file, where SmallBeforeLarge does not judge that already, or by the
-// numbers cast on the part; where it has neither, by size.
+// goesBefore reports whether a kind is to be finished before another: by the
+// order of the file, where SmallBeforeLarge does not judge that already, or by
+// the numbers cast on the part; where it has neither, by size.
 func (in Input) goesBefore(first, second Kind) bool {
 	a, b := first.SizeMm(), second.SizeMm()
 	groups := in.Groups

@@ -167,8 +167,8 @@ func (s *State) passTime(now time.Time) {
 	}
 }
 
-// same reports whether an entry is the one that was taken; the server's own fields
-// do not count.
+// same reports whether an entry is the one that was taken; the server's own
+// fields do not count.
 func (e *Entry) same(other Entry) bool {
 	a, b := *e, other
 	a, b = a.AsSent(), b.AsSent()

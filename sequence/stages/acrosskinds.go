@@ -60,13 +60,7 @@ func smallerMore(p plan.Plan) (found []finding.Finding) {
 
 // differInSize reports whether two kinds differ in size alone.
 func differInSize(small, large plan.Kind) bool {
-	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && alikeButSize(small, large)
-}
-
-// alikeButSize reports whether two kinds have one class, friction and tapped part.
-func alikeButSize(a, b plan.Kind) bool {
-	return a.Class != "" && a.Class == b.Class && a.Lubricant == b.Lubricant && a.Into == b.Into &&
-		(a.Friction == nil) == (b.Friction == nil) && (a.Friction == nil || *a.Friction == *b.Friction)
+	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && small.EqualButSize(large)
 }
 
 // lastTorque returns the stage whose torque a kind is left with; Number 0 where

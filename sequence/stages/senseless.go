@@ -87,8 +87,8 @@ func senselessFor(p plan.Plan, kind string) (found []finding.Finding) {
 	return found
 }
 
-// stretchOnce reports whether fasteners of a kind are used once, or an angle takes
-// them past yield.
+// stretchOnce reports whether fasteners of a kind are used once, or an angle
+// takes them past yield.
 func stretchOnce(p plan.Plan, kind string) bool {
 	return p.Kind(kind).Reuse == plan.ReuseOnce || slices.ContainsFunc(p.Figures, func(f finding.Finding) bool {
 		switch f.Code {

@@ -32,7 +32,8 @@ type checkedFiles struct {
 	Files  []*checkedFile `json:"files"` // in the order of the command line, those of a folder by name
 }
 
-// areMany reports whether the arguments of check are many files: several, or a folder.
+// areMany reports whether the arguments of check are many files: several, or a
+// folder.
 func areMany(args []string) bool {
 	return len(args) > 1 || len(args) == 1 && isFolder(args[0])
 }

@@ -59,8 +59,8 @@ func asks(fun ast.Expr) bool {
 	return ok && of.Name == "strings" && slices.Contains(asksAbout, sel.Sel.Name)
 }
 
-// isErrorText reports whether an expression holds a call of a method Error without
-// arguments.
+// isErrorText reports whether an expression holds a call of a method Error
+// without arguments.
 func isErrorText(e ast.Expr) bool {
 	found := false
 	ast.Inspect(e, func(n ast.Node) bool {

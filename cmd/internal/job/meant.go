@@ -44,6 +44,8 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	figures.LubricantDiffers: meant.Lubricants,
 	meaning.InNoCluster:      meant.Clusters, meaning.ClustersCross: meant.Clusters, meaning.ClusterAlong: meant.Clusters,
 	meaning.ClusterInGroups: meant.Clusters, places.ClusterOffBore: meant.Clusters,
+	meaning.ClusterOdd: meant.Clusters, plan.CapsSprungAlone: meant.Clusters, judge.StatedParts: meant.Order, judge.StatedExchanged: meant.Order, places.BoreOffPitch: meant.Bores,
+	stages.StepTooLarge: meant.Stages, stages.AllAtOnce: meant.Stages, stages.WaitsShort: meant.Stages, stages.EqualsApart: meant.Stages,
 	places.LabelTwice: meant.Labels, places.LabelFar: meant.Labels, places.NumbersJumbled: meant.Labels, places.NumberMissing: meant.Labels,
 	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,

@@ -17,11 +17,12 @@ const longestID = 100
 // Append appends an entry to a run, a job or the shop's own record and returns
 // when it is on the disk. The entry's Time is that of the server.
 //
-// judge reports whether the rules allow the entry. It is asked once, while no process
-// writes anything else, and not at all for an entry that was answered before: that
-// gets the same answer again. A refusal is kept too, outside the chain. Other
-// content under the same id is refused. Where Append returns an error, the entry
-// counts as not kept: sent again it is answered, also where it was kept after all.
+// judge reports whether the rules allow the entry. It is asked once, while no
+// process writes anything else, and not at all for an entry that was answered
+// before: that gets the same answer again. A refusal is kept too, outside the
+// chain. Other content under the same id is refused. Where Append returns an
+// error, the entry counts as not kept: sent again it is answered, also where it
+// was kept after all.
 func (s *Store) Append(on string, e run.Entry, judge Judge) (answer Answer, err error) {
 	if err := checkID(e.ID); err != nil {
 		return Answer{}, err

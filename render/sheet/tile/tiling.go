@@ -166,8 +166,8 @@ func (g *tiling) printed(row, column int) bool {
 	return row >= 0 && row < g.rows && column >= 0 && column < g.columns && g.holds[row][column]
 }
 
-// whole reports whether a box is whole in the window of some sheet that is printed,
-// or in its cell.
+// whole reports whether a box is whole in the window of some sheet that is
+// printed, or in its cell.
 func (g *tiling) whole(b scene.Box, in func(row, column int) scene.Box) bool {
 	for row, column := range g.sheets() {
 		if within(in(row, column), b) {

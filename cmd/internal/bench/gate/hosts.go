@@ -12,8 +12,8 @@ import (
 // Loopback are the names under which only this machine reaches the page.
 var Loopback = []string{"127.0.0.1", "localhost", "::1"}
 
-// IsHost reports whether a request's host is one of the names, with the port. A page
-// of elsewhere that has a name of its own point here sends that name.
+// IsHost reports whether a request's host is one of the names, with the port. A
+// page of elsewhere that has a name of its own point here sends that name.
 func IsHost(host string, names []string, port int) bool {
 	name, at, err := net.SplitHostPort(host)
 	if err != nil || at != strconv.Itoa(port) {

@@ -59,8 +59,8 @@ func (g *Gate) Find(token string) (Session, bool) {
 	return s, found && g.lasts(s)
 }
 
-// lasts reports whether a session still holds. Where the clock was set back to before
-// its beginning nothing is known of its age.
+// lasts reports whether a session still holds. Where the clock was set back to
+// before its beginning nothing is known of its age.
 func (g *Gate) lasts(s Session) bool {
 	now := g.now()
 	return now.Before(s.Ends) && s.Ends.Sub(now) <= WorkingDay
