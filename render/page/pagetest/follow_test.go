@@ -563,3 +563,27 @@ func TestReadiness(t *testing.T) {
 	one.Until(`document.querySelectorAll("#readiness-list label").length === 1`) // two bolts are missing
 	one.Quiet()
 }
+
+// A new fastener is recorded with who decided it: it cannot be undone.
+func TestNewFastenerNeedsANote(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap(`.mark[data-id="M3"] .edge`)
+	one.Click(`#fastener [data-open="replace"]`)
+	one.Until(`document.getElementById("replace").open`)
+	one.Click("#replace .go")
+	if len(b.taken(id)) != 1 {
+		t.Error("taken without a note")
+	}
+	one.Type("#replace textarea", "thread burred, the lead agrees")
+	one.Click("#replace .go")
+	version(one, "2")
+	if e := b.entries(id)[1]; e.Act != run.Replace || e.Place == nil || e.Place.Fastener != "M3" || e.Note == "" {
+		t.Errorf("taken: %+v", e)
+	}
+	one.Quiet()
+}
