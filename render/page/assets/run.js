@@ -144,7 +144,10 @@ function clicked(e) {
 }
 
 function openFrom(button, id) {
-  if (id === "who") return askWho(setWhoShown);
+  if (id === "who") {
+    at("who").querySelector("input").value = who();
+    return askWho(setWhoShown);
+  }
   if (id === "held") return openHeld();
   if (id === "unsure") return openUnsure(button);
   if (id === "replace") {

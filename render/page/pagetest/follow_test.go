@@ -512,6 +512,9 @@ func TestWrench(t *testing.T) {
 	}
 	next := b.open("p4-flywheel", run.Tighten)
 	openRun(one, b, next)
+	one.Click("#who-button") // the initials are there: only the wrench may change
+	one.Click("#who .go")
+	one.Until(`!document.getElementById("who").open`)
 	one.Tap("#bar")
 	version(one, "1")
 	if got := b.entries(next)[0].Wrench; got != "W-07" {
