@@ -43,13 +43,13 @@ type PageHome struct {
 	OpenNone     string
 	Start        string
 	Patterns     string
-	PatternsNone string // No pattern of your own yet. Save a pattern file in %s and load this page again.
+	PatternsNone string // No patterns of your own yet. Save a pattern file in %s and reload this page.
 	Builtin      string
 	Recent       string
 	RecentNone   string
 	Fasteners    Plural // %d fastener
 	Steps        string // %[1]d of %[2]d steps
-	Troubles     Plural // %d open trouble
+	Troubles     Plural // %d open trouble report
 	Machine      string // machine %s
 	Order        string // order %s
 	By           string // %[1]s, %[2]s
