@@ -1,0 +1,7 @@
+package postgrestest
+
+import "os/exec"
+
+func asOwner(*exec.Cmd) {}
+
+func giveAway(string) error { return nil }
