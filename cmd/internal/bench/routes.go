@@ -63,7 +63,11 @@ func (b *Bench) routes() http.Handler {
 		"GET " + authorityPath:            b.getAuthority,
 	} {
 		mux.HandleFunc(pattern, func(w http.ResponseWriter, r *http.Request) {
-			if err := do(w, r); err != nil {
+			err := b.upToDate(r)
+			if err == nil {
+				err = do(w, r)
+			}
+			if err != nil {
 				b.fail(w, r, err)
 			}
 		})

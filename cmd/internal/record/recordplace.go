@@ -30,6 +30,14 @@ func CheckAddress(address string) error {
 	}
 }
 
+// Name names the place: the folder, or the database without its password.
+func (at Place) Name() string {
+	if s, err := at.store(); err == nil {
+		return s.name
+	}
+	return at.Folder
+}
+
 // isFile says whether the record is in a file of the folder.
 func (at Place) isFile() bool { return at.Address == "" }
 

@@ -21,11 +21,13 @@ export class Live {
   // now is the server's time.
   now() { return Date.now() + this.offset; }
 
-  // follow reads the run again at every entry, whoever made it.
+  // follow reads the run again at every entry, whoever made it. A browser gives up
+  // where the server answers that the record cannot be reached.
   follow() {
     const events = new EventSource(`/api/runs/${this.run}/events?after=${this.known.version}`);
     events.addEventListener("entry", (event) => { if (Number(event.lastEventId) > this.known.version) this.refresh(); });
     events.addEventListener("open", () => this.refresh());
+    events.addEventListener("error", () => { if (events.readyState === EventSource.CLOSED) setTimeout(() => this.follow(), 5000); });
   }
 
   // refresh reads once more; asked for while it reads, it reads again after that.

@@ -10,8 +10,8 @@ import (
 	"maps"
 	"net"
 	"net/url"
+	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"github.com/jackc/pgx/v5"
@@ -90,10 +90,5 @@ func bounded(config *pgx.ConnConfig) {
 
 // isCut says whether an error is that of a connection which ended.
 func isCut(err error) bool {
-	for _, cut := range []error{io.EOF, io.ErrUnexpectedEOF, driver.ErrBadConn, sql.ErrConnDone} {
-		if errors.Is(err, cut) {
-			return true
-		}
-	}
-	return strings.Contains(err.Error(), "conn closed") // of pgconn, which gives it no type
+	return slices.ContainsFunc([]error{io.EOF, io.ErrUnexpectedEOF, driver.ErrBadConn, sql.ErrConnDone}, func(cut error) bool { return errors.Is(err, cut) })
 }
