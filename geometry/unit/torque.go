@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
@@ -44,6 +45,12 @@ type GivenTorque struct {
 
 // Nm returns the torque in newton metres.
 func (g GivenTorque) Nm() Torque { return Torque(g.Value * torqueUnits[g.Unit].size) }
+
+// Near says that two torques are one in two units, as a manual rounds it: to 3 %
+// (common practice, no source).
+func (g GivenTorque) Near(other GivenTorque) bool {
+	return math.Abs(float64(g.Nm()-other.Nm())) <= 0.03*float64(g.Nm())
+}
 
 // String prints the figure as its source gave it.
 func (g GivenTorque) String() string {

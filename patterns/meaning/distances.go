@@ -91,7 +91,13 @@ func (r *reader) checkOdd() {
 
 // kindsOdd says whether a fastener probably has the wrong kind: what else is odd
 // then follows from that.
-func (r *reader) kindsOdd() bool { return len(places.OddKinds(r.input.Joint)) > 0 }
+func (r *reader) kindsOdd() bool {
+	if r.oddKinds == nil {
+		found := len(places.OddKinds(r.input.Joint)) > 0
+		r.oddKinds = &found
+	}
+	return *r.oddKinds
+}
 
 // nodeOf gives the entry of the file that a fastener comes from.
 func (r *reader) nodeOf(f geometry.Fastener) *nodes.Node {

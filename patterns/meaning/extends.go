@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/measures"
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -52,7 +53,7 @@ func (r *reader) load() *nodes.Node {
 
 // wholeLists are the lists of things of their own, of which a file above may mean
 // to add or change some.
-var wholeLists = []string{"fasteners", "clusters", "features", "stations", "cautions"}
+var wholeLists = []string{"fasteners", "clusters", "features", "stations", "measure", "cautions"}
 
 // overridden notes the lists of a file that are replaced whole and lose entries,
 // and refuses other
@@ -70,6 +71,7 @@ func (r *reader) overridden(top, base *nodes.Node) {
 			r.Note(top.KeyNode(key), ListReplaced, finding.Values{"key": key, "file": under.File.Name, "lost": lost, "count": len(under.Items)})
 		}
 	}
+	r.otherBankAs(top, base)
 	r.overriddenStages("tighten", top, base)
 	r.overriddenStages("loosen", top, base)
 	units := func(n *nodes.Node) string {
@@ -80,6 +82,20 @@ func (r *reader) overridden(top, base *nodes.Node) {
 	}
 	if at := top.Get("units"); at != nil && units(base) != at.Text && (base.Get("units") != nil || base.Get("extends") == nil) {
 		r.Fail(at, UnitsChanged, finding.Values{"units": at.Called(), "file": base.File.Name, "base": units(base)})
+	}
+}
+
+// otherBankAs warns of a mirrored file that gives the title of the first bank once
+// more, or another machine.
+func (r *reader) otherBankAs(top, base *nodes.Node) {
+	if top.Get("mirror") == nil {
+		return
+	}
+	if title, first := top.Get("title"), base.Get("title"); title != nil && first != nil && strings.EqualFold(strings.TrimSpace(title.Text), strings.TrimSpace(first.Text)) {
+		r.Warn(title, MirrorTitle, finding.Values{"title": title.Called()})
+	}
+	if machine, first := top.Get("machine"), base.Get("machine"); machine != nil && first != nil && strings.TrimSpace(machine.Text) != strings.TrimSpace(first.Text) {
+		r.Warn(machine, MirrorMachine, finding.Values{"machine": machine.Called(), "first": first.Called(), "file": base.File.Name})
 	}
 }
 
@@ -100,7 +116,7 @@ func lostFrom(base, top *nodes.Node) int {
 
 // everyKey lists the keys that may stand on a line of their own.
 func everyKey() []string {
-	return slices.Concat(fileKeys, mechanics.KindKeys, tightenActions, generatorKeys(), commonKeys,
+	return slices.Concat(fileKeys, mechanics.KindKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
 		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
 }
 

@@ -60,6 +60,7 @@ const (
 	CastOn           finding.Code = "casts on"                   // id, cast
 	StarOffCircle    finding.Code = "reader star off circle"     //
 	MirrorTitle      finding.Code = "reader mirror title"        // title
+	MirrorMachine    finding.Code = "reader mirror machine"      // machine, first, file
 	IsMachine        finding.Code = "reader is machine"          //
 	KindUnused       finding.Code = "reader kind unused"         // kind
 	KindNotTightened finding.Code = "reader kind not tightened"  // kind

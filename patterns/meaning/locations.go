@@ -18,7 +18,19 @@ type Places struct {
 	groups   map[string]*nodes.Node // of the order, by kind; all of them under no name
 	meant    []meant.Entry
 	cautions *nodes.Node
+	title    *nodes.Node
+	machine  *nodes.Node
+	source   *nodes.Node // of the figures
 }
+
+// Title gives the place of the title.
+func (p Places) Title() problem.Problem { return p.of(p.title) }
+
+// Machine gives the place of the machine.
+func (p Places) Machine() problem.Problem { return p.of(p.machine) }
+
+// Source gives the place of the source of the figures.
+func (p Places) Source() problem.Problem { return p.of(p.source) }
 
 // Meant gives the warnings that the file acknowledges.
 func (p Places) Meant() []meant.Entry { return p.meant }
@@ -32,7 +44,7 @@ func (r *reader) places() Places {
 			}
 		}
 	}
-	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions}
+	return Places{file: r.Source.File, stages: r.stages, kinds: r.kinds.at, groups: groups, meant: r.meant, cautions: r.cautions, title: r.title, machine: r.machine, source: r.source}
 }
 
 // Stage gives the place of a tightening stage, from 1. Any other number means

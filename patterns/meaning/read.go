@@ -20,7 +20,7 @@ import (
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
+	"clusters", "unloaded", "outline", "features", "stations", "measure", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
 
 // reader collects what one pattern file says and what is wrong with it.
 type reader struct {
@@ -30,6 +30,7 @@ type reader struct {
 	kinds     kindTable
 	fasteners *Fasteners
 	part      places.Part // the nodes of what stands on the part
+	unplaced  bool        // some feature or station could not be read
 	names     *relabel.Names
 	changes   []*changes // of each file of the chain, that which is read first
 	// omittedCast are the numbers on the part of fasteners that a file leaves out.
@@ -44,6 +45,10 @@ type reader struct {
 	loosened    []*nodes.Node // of loosening, beside input.Loosen
 	removed     *nodes.Node   // the list of them, where all could be read
 	cautions    *nodes.Node
+	oddKinds    *bool // whether a fastener probably has the wrong kind; nil until somebody asks
+	title       *nodes.Node
+	machine     *nodes.Node
+	source      *nodes.Node // of the figures
 }
 
 // Read reads a pattern with all that it extends, and says where the stages and
@@ -83,13 +88,19 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readKinds(f)
 	r.readFasteners(f)
 	r.readOutline(f)
+	before := r.Count()
 	r.readFeatures(f)
 	r.readStations(f)
+	r.unplaced = r.ErrorsSince(before) || f.Mistyped("features", "stations")
 	r.input.Clamped = mechanics.Clamped(r.Reader, f, r.knownPlaces())
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)
-	r.input.Cautions, r.cautions = f.Cautions(), f.Node.Get("cautions")
+	r.readMeasure(f)
+	r.input.Cautions, r.cautions, r.title, r.machine = f.Cautions(), f.Node.Get("cautions"), f.Node.Get("title"), f.Node.Get("machine")
+	if tighten := f.Node.Get("tighten"); tighten != nil {
+		r.source = tighten.Get("source")
+	}
 	r.meant = meant.Read(f)
 	r.sense(f)
 }

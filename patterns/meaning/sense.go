@@ -49,6 +49,7 @@ func (r *reader) checkMirrorLabels(f form.Fields) {
 	if mirror == nil {
 		return
 	}
+	r.names.Banks()
 	if labels := r.names.OfOtherBank(mirror.File.Level); len(labels) > 0 {
 		r.Warn(mirror, MirrorLabels, finding.Values{"labels": labels, "example": "relabel: {" + labels[0] + ": …}"})
 	}

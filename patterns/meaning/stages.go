@@ -105,7 +105,7 @@ func (r *reader) tightenStage(item *nodes.Node) (plan.StageInput, bool) {
 		return s, figureOK
 	}
 	s.Of, ok = r.stageKinds(f)
-	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff {
+	if len(s.Of) == 0 && ok && len(r.kinds.names) > 1 && s.Do != plan.BackOff && !plan.EqualButLength(r.input.Kinds) {
 		r.Warn(item, StageForAll, finding.Values{"kinds": r.kinds.names})
 	}
 	s.Way = form.Word(f, "way", stageWays...)

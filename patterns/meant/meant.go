@@ -36,12 +36,13 @@ const (
 	Stations      Name = "stations"
 	View          Name = "view"
 	PartThickness Name = "part thickness"
+	Texts         Name = "texts"
 )
 
 // Names lists them in the order of the constants.
 var Names = []Name{
 	OffItsPlace, FarOff, OffThePart, EveryKind, Kind, MissingID, CastNumbers, Order, SmallFirst, NotTightened, Stages, CheckPass, UsedOnce, Hole, Stud,
-	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness,
+	Lubricants, Clusters, Labels, Bores, Dowels, Stations, View, PartThickness, Texts,
 }
 
 // Key is the key of the file under which they stand.

@@ -9,4 +9,6 @@ const (
 	MadeAlike    finding.Code = "relabel alike"         // first, second, name
 	NamesNothing finding.Code = "relabel names nothing" // name, meant
 	NoNumbers    finding.Code = "relabel no numbers"    //
+	BanksShare   finding.Code = "relabel banks share"   // labels: that both banks have
+	BanksGap     finding.Code = "relabel banks gap"     // missing, least, most
 )

@@ -39,6 +39,8 @@ type Names struct {
 	layers   []*layer
 	taken    map[Sort]map[string]string // new name to the one that it was
 	kept     []kept                     // labels that no relabel touched
+	first    bank                       // as the files below have it
+	second   bank                       // as it is relabelled
 }
 
 // layer is the relabel of one file.
@@ -59,7 +61,7 @@ type kept struct {
 
 // New returns names that stay as they are.
 func New(r *form.Reader) *Names {
-	return &Names{problems: r, taken: map[Sort]map[string]string{}}
+	return &Names{problems: r, taken: map[Sort]map[string]string{}, first: bank{}, second: bank{}}
 }
 
 // Take reads the key relabel of a file: at is its value. In a file that builds on
@@ -112,7 +114,22 @@ func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
 	if !touched && !sort.ids() {
 		s.kept = append(s.kept, kept{text, at.File.Level})
 	}
+	if sort == Labels && touched {
+		s.first.add(was)
+		s.second.add(text)
+	}
 	s.differ(sort, was, text)
+	return text
+}
+
+// Now returns the name that a text of the file stands for in the part, where it
+// only names what stands elsewhere.
+func (s *Names) Now(sort Sort, text string, at *nodes.Node) string {
+	for _, l := range slices.Backward(s.layers) {
+		if at.File.Level >= l.from {
+			text, _ = s.by(l, sort, text)
+		}
+	}
 	return text
 }
 

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"slices"
@@ -41,6 +42,7 @@ type ShownMark struct {
 	Label string // for a screen reader
 	Step  int    // its next step; 0 for none
 	Said  string // what is said of it when it is chosen
+	Word  Spot   // where the word stands, or one that is not saved yet
 }
 
 // Part gives the part with the state of each mark.
@@ -60,7 +62,7 @@ func (v RunView) Part() Part {
 func (v PatternView) Part() Part {
 	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
 	for _, m := range v.Joint.Marks {
-		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo})
+		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: v.Joint.wordSpot(m, "")})
 	}
 	return part
 }
@@ -78,10 +80,10 @@ func (v RunView) shownMark(m Mark) ShownMark {
 			one.Step = s.Number
 		}
 	}
-	said := t.Run.States[string(one.State)]
+	said, blocks := t.Run.States[string(one.State)], ""
 	if trouble, found := v.openTrouble(m.ID); found {
 		one.Says = t.Trouble.Short[troubleName(trouble)]
-		said = t.Trouble.Names[troubleName(trouble)]
+		said, blocks = t.Trouble.Names[troubleName(trouble)], v.blockWords(trouble)
 	}
 	by := ""
 	if last.By != "" {
@@ -92,7 +94,8 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
 	}
-	one.Said = words.Row(said, by)
+	one.Word = v.Joint.wordSpot(m, cmp.Or(one.Says, t.Run.Saving))
+	one.Said = words.Row(said, blocks, by)
 	return one
 }
 

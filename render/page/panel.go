@@ -2,9 +2,12 @@ package page
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
@@ -46,6 +49,7 @@ type Panel struct {
 	Angle  *Angle
 	Of     string // the entry that it is about
 	Ends   int64  // of a wait that runs, in ms since 1970
+	Left   string // of it, counted down by the script
 	Bar    Bar
 }
 
@@ -78,11 +82,12 @@ func (v RunView) Panel() Panel {
 
 func (v RunView) readyPanel() Panel {
 	t := v.Text().Run
-	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
+	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyAsk, Open: "readiness"}}
 }
 
 func (v RunView) overPanel() Panel {
 	t := v.Text().Run
+	v.Dated = true
 	p := Panel{Kind: RunOver}
 	if m := v.Run.VoidedBy; m != nil {
 		p.Title, p.Says = fmt.Sprintf(t.VoidBy, m.By, v.when(m.At)), m.Note
@@ -140,10 +145,19 @@ func (v RunView) waitPanel(p Panel, s run.Step) Panel {
 	t := v.Text().Run
 	p.Kind, p.Bar = AskWait, Bar{Label: t.Begin, Act: run.Begin}
 	if s.State == run.Waiting {
-		p.Ends = s.Ends.UnixMilli()
+		p.Ends, p.Left = s.Ends.UnixMilli(), countdown(s.Ends.Sub(v.Now))
 		p.Bar = Bar{Label: t.WaitRuns, Later: t.WaitOver}
 	}
 	return p
+}
+
+// countdown writes what is left of a wait as its script does.
+func countdown(left time.Duration) string {
+	s := int(math.Ceil(max(left, 0).Seconds()))
+	if s >= 3600 {
+		return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+	}
+	return fmt.Sprintf("%02d:%02d", s/60, s%60)
 }
 
 func (v RunView) kindOf(ids []string) string {
@@ -160,17 +174,26 @@ func (v RunView) placeOf(s run.Step) string {
 	if s.Round > 1 {
 		round = fmt.Sprintf(t.Round, s.Round)
 	}
-	_, all := v.stepsDone()
-	at := 0
+	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, v.stepOf(s))
+}
+
+// stepOf counts a step: among those of the work, or among those by which a new
+// fastener catches up.
+func (v RunView) stepOf(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Run.NewStep, nth, of)
+	}
+	at, all := 0, 0
 	for _, other := range v.Run.Steps {
-		if !other.Old {
-			at++
+		if other.Recovery > 0 {
+			continue
 		}
+		all++
 		if other.Number == s.Number {
-			break
+			at = all
 		}
 	}
-	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, fmt.Sprintf(t.Step, at, all))
+	return fmt.Sprintf(v.Text().Run.Step, at, all)
 }
 
 // figure is the large figure of a step, and its unit where that is set small.
@@ -234,7 +257,7 @@ func (v RunView) askPanel() Panel {
 	case len(v.openTroubles()) > 0:
 		p := Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
 		for _, trouble := range v.openTroubles() {
-			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name)
+			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name+". "+trouble.Blocks)
 		}
 		return p
 	case v.Run.Now.Open.Steps > 0 && len(v.unmet()) > 0:
@@ -269,12 +292,36 @@ func (v RunView) roundPanel(a run.Ask) Panel {
 	return p
 }
 
-// unmet lists what is not ready, in words.
+// shownNeed is what must be ready and is not, in words.
+type shownNeed struct {
+	Name     string
+	Kind     string // of several
+	Fastener string // that it is for; then Kind is empty
+	Missing  int
+	waits    bool // the work does
+}
+
+// needs lists what is not ready.
+func (v RunView) needs() []shownNeed {
+	var all []shownNeed
+	for _, n := range v.Run.Needs {
+		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Gasket == ""}
+		if n.ID != "" {
+			one.Kind = ""
+		}
+		if !n.Met() {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// unmet lists what the work waits for.
 func (v RunView) unmet() []string {
 	var all []string
-	for _, n := range v.Run.Needs {
-		if !n.Met() {
-			all = append(all, v.need(n))
+	for _, n := range v.needs() {
+		if n.waits {
+			all = append(all, n.Name)
 		}
 	}
 	return all
@@ -282,19 +329,22 @@ func (v RunView) unmet() []string {
 
 func (v RunView) need(n run.Need) string {
 	t := v.Text()
-	if n.ID != "" {
+	switch {
+	case n.ID != "":
 		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
+	case n.Gasket != "":
+		return v.Words.Say(finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready}))
 	}
 	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
 }
 
-// Readiness lists what is asked for once of a run without a job; the work may
-// begin without an answer.
-func (v RunView) Readiness() []string {
-	if !v.asks(run.AskReadiness) {
+// Readiness lists what is asked for before tightening begins.
+func (v RunView) Readiness() []shownNeed {
+	begun := slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.State == run.IsDone })
+	if !v.IsOpen() || begun {
 		return nil
 	}
-	return v.unmet()
+	return v.needs()
 }
 
 // mostAhead is how many steps a page knows ahead, for when the network is gone.

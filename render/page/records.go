@@ -24,7 +24,10 @@ type RecordsView struct {
 type RecordsAsked struct{ Machine, Joint, Person, From, To string }
 
 // Records writes the list.
-func Records(w io.Writer, v RecordsView) error { return write(w, "records", v) }
+func Records(w io.Writer, v RecordsView) error {
+	v.Dated = true
+	return write(w, "records", v)
+}
 
 // Searched says whether the list is less than all.
 func (v RecordsView) Searched() bool { return v.Asked != RecordsAsked{} }
@@ -46,7 +49,10 @@ type RecordView struct {
 }
 
 // Record writes the record of a run.
-func Record(w io.Writer, v RecordView) error { return write(w, "record", v) }
+func Record(w io.Writer, v RecordView) error {
+	v.Dated = true
+	return write(w, "record", v)
+}
 
 // StillPart is the part with what became of each fastener.
 func (v RecordView) StillPart() Part {
@@ -89,25 +95,34 @@ type stepRow struct {
 	Old                                            bool
 }
 
-// StepRows are the steps in the order of work.
+// StepRows are the steps as they were done.
 func (v RecordView) StepRows() []stepRow {
 	t := v.Text().Records
 	var rows []stepRow
-	for _, s := range v.Run.Steps {
+	for _, s := range v.Run.AsDone() {
 		figure, unit := v.figure(s)
 		row := stepRow{
-			Number: strconv.Itoa(s.Number), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
+			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
 			State: words.Row(t.StepStates[string(s.State)], s.Reason), By: words.Row(s.By, s.Wrench), Old: s.Old,
 		}
 		if s.Old {
 			row.State = words.Row(row.State, t.Old)
 		}
 		if !s.At.IsZero() {
-			row.At = v.when(s.At)
+			row.At = s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps may share a minute
 		}
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// stepNumber is that of a step of the plan; those of a new fastener are counted
+// apart.
+func (v RunView) stepNumber(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Records.NewStep, nth, of)
+	}
+	return strconv.Itoa(s.Number)
 }
 
 // recordTable is one list of a record.

@@ -34,6 +34,11 @@ func RunLive(w io.Writer, v RunView) error { return write(w, "live", v) }
 // Loosening says whether the joint is taken apart.
 func (v RunView) Loosening() bool { return v.Run.Direction == run.Loosen }
 
+// SetsTorque says whether a wrench is used that has a number.
+func (v RunView) SetsTorque() bool {
+	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.TorqueNm > 0 })
+}
+
 // Badge says what the run does.
 func (v RunView) Badge() string { return v.badge(v.Run.Direction, v.Again) }
 

@@ -86,6 +86,7 @@ type PageRun struct {
 	Stage           string // Stage %[1]d of %[2]d
 	Round           string // round %d
 	Step            string // step %[1]d of %[2]d
+	NewStep         string // new bolt, %[1]d of %[2]d
 	ZoomIn          string
 	ZoomOut         string
 	ZoomWhole       string
@@ -105,7 +106,8 @@ type PageRun struct {
 	AcceptBar       string
 	Ready           string
 	ReadySays       string
-	ReadyBar        string
+	ReadyAsk        string
+	ReadySome       string
 	NeedKind        string // %[1]d × %[2]s, new
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
 	NotReady        string
@@ -118,6 +120,11 @@ type PageRun struct {
 	Finished        string
 	Neighbours      string // New fastener at %s: what about its neighbours?
 	NeighboursSays  string
+	TheyStay        string
+	TheyRestart     string
+	WhoSaysSo       string
+	ByFile          string
+	ByLead          string
 	Answer          string
 	Blocked         string
 	BlockedSays     string
@@ -126,6 +133,8 @@ type PageRun struct {
 	SealSays        string
 	Wrench          string
 	WrenchSays      string
+	WrenchNow       string
+	WrenchNowSays   string
 	Second          string
 	SealedBy        string // Sealed by %[1]s, %[2]s
 	VoidBy          string // Void: %[1]s, %[2]s
@@ -149,6 +158,7 @@ type PageRun struct {
 	LeaveOut        string
 	Interrupted     string
 	InterruptedSays string
+	InterruptedDo   string
 	Replace         string
 	ReplaceSays     string
 	Measure         string
@@ -181,6 +191,9 @@ type PageRun struct {
 	OpenTroubles    string
 	Settle          string
 	SettleSays      string
+	After           string
+	AfterIn         string
+	AfterOut        string
 	Settled         string // settled by %[1]s, %[2]s
 	AsSettled       string // The angle here was interrupted. %[1]s decided (%[2]s): %[3]s
 	Keys            string
@@ -252,6 +265,7 @@ type PageRecords struct {
 	Columns      map[string]string // by column
 	StepStates   map[string]string // by run.StepState
 	Old          string
+	NewStep      string // new %[1]d/%[2]d: of the steps of a new fastener
 	Troubles     string
 	Readings     string
 	Outside      string

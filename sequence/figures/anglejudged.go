@@ -143,9 +143,9 @@ func (j *judge) fails(t turn, r stiffness.Turned, open string, tell func(int, fi
 
 // failsAsMade tells of a turn that fails in a bolt as its standard makes it. Of
 // a bolt whose length is stated that is the likely one: a warning where it
-// breaks or draws in.
+// breaks. Where it draws in, the length of its thread decides, which is not stated.
 func (j *judge) failsAsMade(t turn, made stiffness.Turned, open string) (warned bool) {
-	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks || worst.Necks) {
+	if worst := made.Worst(); j.ofStandard(open) && (worst.Breaks) {
 		return j.fails(t, made, open, j.warn)
 	}
 	j.fails(t, made, open, j.note)

@@ -103,6 +103,9 @@ func (j *judge) judgePressure() {
 		return
 	}
 	material, known := j.underHead()
+	if !known && !j.headStated() {
+		return // neither what presses is known nor what is pressed
+	}
 	r, err := head.UnderHead(bolt.Bearing, j.preload, material.Name)
 	if err != nil || r.Used <= 1 {
 		return
@@ -117,6 +120,12 @@ func (j *judge) judgePressure() {
 		"face": j.Bolt.Bolt.WasherFace, "across": j.Bolt.Bolt.HeadAcross, "form": finding.Term(j.Bolt.Bolt.HeadForm), "hole": j.Bolt.Bolt.Hole,
 		"pressure": unit.Stress(math.Round(float64(r.Pressure)/50) * 50), "preload": j.preload, "limit": r.Limit,
 	})
+}
+
+// headStated says whether anything is stated of what presses on the part: a standard
+// head on a standard hole may be neither.
+func (b Bolt) headStated() bool {
+	return b.Bolt.HeadForm != "" || b.Bolt.HeadAcross > 0 || b.Bolt.WasherFace > 0 || b.Bolt.Washer != "" || b.Bolt.Hole > 0
 }
 
 // underHead gives the material that the head presses on; unknown, the hardest

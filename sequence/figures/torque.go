@@ -106,15 +106,19 @@ func (j *judge) overYield(s Stage, r screw.Result, least float64) {
 
 // pastYield tells of a torque that takes the bolt past yield somewhere in the
 // span of friction: a warning where that is at the middle of it, or where it
-// breaks the bolt anywhere in it.
+// breaks the bolt anywhere in it. The word for a paste with a solid lubricant stands for
+// pastes from 0.04 on, and the tables of makers rest on the upper ones (common
+// practice, no source), so that of it the middle alone counts.
 func (j *judge) pastYield(s Stage, r screw.Result) {
 	ends := []screw.AtFriction{r.High, r.Nominal, r.Low}
 	breaks, yields := slices.IndexFunc(ends, screw.AtFriction.Breaks), slices.IndexFunc(ends, screw.AtFriction.Yields)
 	switch {
 	case r.Nominal.Yields():
 		j.warn(s.Number, TorquePastYield, pastYield(s, ends[yields]))
-	case breaks >= 0:
+	case breaks >= 0 && !screw.HoldsSolid(j.Bolt.Bolt.Lubricant):
 		j.warn(s.Number, TorquePastYield, pastYield(s, ends[breaks]))
+	case breaks >= 0:
+		j.note(s.Number, TorquePastYield, pastYield(s, ends[breaks]))
 	default:
 		j.note(s.Number, TorquePastYield, pastYield(s, ends[yields]))
 	}

@@ -13,7 +13,7 @@ import (
 // cover the joint, or where a figure is to be worked out and cannot be, which
 // is StageFails.
 func Build(in Input) (Plan, error) {
-	p := Plan{Heading: in.Heading, View: in.View, Source: in.Source, Joint: in.Joint, Asked: Asked{in.Way, in.Turn}}
+	p := Plan{Heading: in.Heading, View: in.View, Source: in.Source, Measures: in.Measures, Joint: in.Joint, Asked: Asked{in.Way, in.Turn}}
 	if err := p.order(in); err != nil {
 		return Plan{}, err
 	}

@@ -112,6 +112,20 @@ func (k Kind) ThreadName() string {
 	return k.Thread.Name
 }
 
+// EqualButSize says whether two kinds have one class, friction and tapped part.
+func (k Kind) EqualButSize(other Kind) bool {
+	return k.Class != "" && k.Class == other.Class && k.Lubricant == other.Lubricant && k.Into == other.Into &&
+		(k.Friction == nil) == (other.Friction == nil) && (k.Friction == nil || *k.Friction == *other.Friction)
+}
+
+// EqualButLength says whether all kinds have one thread too, so that one torque is for
+// all of them.
+func EqualButLength(kinds []Kind) bool {
+	return !slices.ContainsFunc(kinds, func(k Kind) bool {
+		return k.Thread == nil || k.ThreadName() != kinds[0].ThreadName() || !k.EqualButSize(kinds[0])
+	})
+}
+
 // MajorMm is the major diameter of the thread; 0 where the file names none.
 func (k Kind) MajorMm() float64 {
 	if k.Thread == nil {

@@ -8,6 +8,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
+	"drawdown/sequence/measure"
 )
 
 // Plan is the whole work on a joint: what to do to which fastener, in which
@@ -27,6 +28,7 @@ type Plan struct {
 	Source      string            // where the figures come from; empty: worked out
 	Assumptions []finding.Finding // what the worked-out figures rest on
 	Figures     []finding.Finding // what the figures of tightening come to
+	Measures    []measure.Value   // the values to take, in the order of the file
 }
 
 // Group is a set of fasteners that is ordered together.

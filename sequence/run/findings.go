@@ -76,5 +76,6 @@ const (
 // What must be ready before tightening.
 const (
 	NeedKind     finding.Code = "run need kind"     // kind, count, ready
+	NeedGasket   finding.Code = "run need gasket"   // count, gasket, ready
 	NeedFastener finding.Code = "run need fastener" // id, kind, trouble
 )

@@ -30,6 +30,7 @@ type Work struct {
 	Fasteners []Fastener `json:"fasteners"`
 	Stations  []string   `json:"stations,omitempty"`
 	Kinds     []Kind     `json:"kinds,omitempty"`
+	Gasket    string     `json:"gasket,omitempty"`   // what lies between the parts, in the words of the file
 	Cautions  []string   `json:"cautions,omitempty"` // of the file, for this direction
 	ToAccept  Findings   `json:"to_accept,omitempty"`
 	Tolerance float64    `json:"tolerance,omitempty"` // of a wrench without facts: share to either side
@@ -67,6 +68,9 @@ func New(p plan.Plan, d Direction, toAccept []finding.Finding) Work {
 	}
 	if d == Tighten {
 		w.ToAccept = toAccept
+		if g := p.Clamped.Gasket.Kind; g != "none" {
+			w.Gasket = g
+		}
 	}
 	return w
 }

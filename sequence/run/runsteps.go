@@ -33,6 +33,7 @@ type Step struct {
 	ToDeg   float64 `json:"to_deg,omitempty"`   // finishing mark
 
 	Recovery int  `json:"recovery,omitempty"` // the step that it repeats on a new fastener
+	NewOne   int  `json:"new_one,omitempty"`  // which new fastener at its place that is, from 1
 	Old      bool `json:"old,omitempty"`      // done on a fastener that was replaced: it no longer counts
 
 	State    StepState `json:"state"`

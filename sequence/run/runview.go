@@ -102,6 +102,7 @@ type Need struct {
 	Ready   int     `json:"ready"` // of them, at most Count
 	ID      string  `json:"id,omitempty"`
 	Trouble Trouble `json:"trouble,omitempty"` // that condemned it
+	Gasket  string  `json:"gasket,omitempty"`  // of which kind, where it is one; the work does not wait for it
 }
 
 // Met says whether all of it is ready.

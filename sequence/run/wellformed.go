@@ -233,6 +233,9 @@ func (s *State) kinds() []string {
 	for i, k := range s.work.Kinds {
 		names[i] = k.Name
 	}
+	if s.work.Gasket != "" {
+		names = append(names, GasketKind)
+	}
 	return names
 }
 

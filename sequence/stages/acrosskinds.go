@@ -1,7 +1,6 @@
 package stages
 
 import (
-	"math"
 	"slices"
 
 	"drawdown/geometry/finding"
@@ -24,18 +23,13 @@ func mixedUnits(p plan.Plan, kind string) []finding.Finding {
 		if s.Do != plan.Tighten || s.Percent > 0 || !slices.Contains(s.Kinds, kind) {
 			continue
 		}
-		if before.Number > 0 && metric(s.Torque) != metric(before.Torque) && !nearly(s.Torque, before.Torque) {
+		if before.Number > 0 && metric(s.Torque) != metric(before.Torque) && !s.Torque.Near(before.Torque) {
 			values := finding.Values{"kind": kind, "stage": s.Number, "torque": s.Torque, "before": before.Number, "beforeTorque": before.Torque}
 			return []finding.Finding{finding.Warned(UnitsMixed, values).About(finding.Place{Kind: kind, Stage: s.Number})}
 		}
 		before = s
 	}
 	return nil
-}
-
-// nearly says that two torques are one in two units, as a manual rounds it.
-func nearly(a, b unit.GivenTorque) bool {
-	return math.Abs(float64(a.Nm()-b.Nm())) <= 0.03*float64(a.Nm())
 }
 
 func metric(t unit.GivenTorque) bool {
@@ -66,13 +60,7 @@ func smallerMore(p plan.Plan) (found []finding.Finding) {
 
 // differInSize says whether two kinds differ in size alone.
 func differInSize(small, large plan.Kind) bool {
-	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && alikeButSize(small, large)
-}
-
-// alikeButSize says whether two kinds have one class, friction and tapped part.
-func alikeButSize(a, b plan.Kind) bool {
-	return a.Class != "" && a.Class == b.Class && a.Lubricant == b.Lubricant && a.Into == b.Into &&
-		(a.Friction == nil) == (b.Friction == nil) && (a.Friction == nil || *a.Friction == *b.Friction)
+	return small.MajorMm() > 0 && small.MajorMm() < large.MajorMm() && small.EqualButSize(large)
 }
 
 // lastTorque gives the stage whose torque a kind is left with; Number 0 where an

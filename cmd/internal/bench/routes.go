@@ -15,6 +15,7 @@ const (
 	assetsPath    = "/assets/"
 	joinPath      = "/join"
 	authorityPath = "/drawdown.crt"
+	timePath      = "/api/time"
 )
 
 // routes are all that is served, by method and path. The desktop alone lets others
@@ -39,7 +40,7 @@ func (b *Bench) routes() http.Handler {
 		"GET " + photosPath + "/{photo}": b.getPhoto,
 		"GET /api/wrenches":              b.getWrenches,
 		"GET /api/people":                b.getPeople,
-		"GET /api/time":                  b.getTime,
+		"GET " + timePath:                b.getTime,
 
 		"GET /api/share":                  b.getShare,
 		"POST /api/share/codes":           desktopOnly(b.postCode),

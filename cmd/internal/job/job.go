@@ -17,6 +17,7 @@ import (
 	"drawdown/patterns/meaning"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
+	"drawdown/patterns/texts"
 	"drawdown/render/font"
 	"drawdown/sequence"
 	"drawdown/sequence/figures"
@@ -73,13 +74,22 @@ func readAndPlanned(from source.Source, way sequence.Way, turn sequence.Turn) (p
 	return input, p, problems
 }
 
-// textsOf reports the figures of notes and cautions that no stage has.
+// textsOf reports what the texts of a file state and the file does not.
 func textsOf(p plan.Plan, places meaning.Places) (list problem.List) {
-	for _, f := range stages.Notes(p) {
+	for _, f := range texts.Title(p) {
+		list = append(list, warnedAt(places.Title(), f))
+	}
+	for _, f := range texts.Machine(p) {
+		list = append(list, warnedAt(places.Machine(), f))
+	}
+	for _, f := range texts.Source(p) {
+		list = append(list, warnedAt(places.Source(), f))
+	}
+	for _, f := range texts.Notes(p) {
 		list = append(list, warnedAt(places.Stage(f.At.Stage), f))
 	}
-	for i, c := range p.Cautions {
-		for _, f := range stages.Caution(p, c) {
+	for i, found := range texts.Cautions(p) {
+		for _, f := range found {
 			list = append(list, warnedAt(places.Caution(i+1), f))
 		}
 	}

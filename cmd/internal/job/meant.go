@@ -9,6 +9,7 @@ import (
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/places"
 	"drawdown/patterns/problem"
+	"drawdown/patterns/texts"
 	"drawdown/sequence/figures"
 	"drawdown/sequence/judge"
 	"drawdown/sequence/plan"
@@ -43,12 +44,18 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	figures.LubricantDiffers: meant.Lubricants,
 	meaning.InNoCluster:      meant.Clusters, meaning.ClustersCross: meant.Clusters, meaning.ClusterAlong: meant.Clusters,
 	meaning.ClusterInGroups: meant.Clusters, places.ClusterOffBore: meant.Clusters,
+	meaning.ClusterOdd: meant.Clusters, plan.CapsSprungAlone: meant.Clusters, judge.StatedParts: meant.Order, judge.StatedExchanged: meant.Order, places.BoreOffPitch: meant.Bores,
+	stages.StepTooLarge: meant.Stages, stages.AllAtOnce: meant.Stages, stages.WaitsShort: meant.Stages, stages.EqualsApart: meant.Stages,
 	places.LabelTwice: meant.Labels, places.LabelFar: meant.Labels, places.NumbersJumbled: meant.Labels, places.NumberMissing: meant.Labels,
 	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,
 	places.StationsTogether: meant.Stations, places.StationOff: meant.Stations,
 	places.FrontFacesView: meant.View,
-	mechanics.PartThick:   meant.PartThickness, mechanics.PartThin: meant.PartThickness,
+	texts.TextTorque:      meant.Texts, texts.TextAngle: meant.Texts, texts.TextDry: meant.Texts, texts.TextLubricant: meant.Texts, texts.TextCount: meant.Texts,
+	texts.TextName: meant.Texts, texts.TextSize: meant.Texts, texts.TextGasket: meant.Texts, texts.TextSide: meant.Texts, texts.TextOtherWork: meant.Texts,
+	texts.TextMachine:   meant.Texts,
+	texts.TextCylinders: meant.Texts,
+	mechanics.PartThick: meant.PartThickness, mechanics.PartThin: meant.PartThickness,
 }
 
 // acknowledged makes notes of the warnings that a file means, and says of the

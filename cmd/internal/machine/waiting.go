@@ -17,10 +17,10 @@ func Waiting(to io.Writer) (done func()) {
 		return func() {}
 	}
 	every := time.NewTicker(time.Second)
-	done = seconds(to, every.C)
+	clear := seconds(to, every.C)
 	return func() {
 		every.Stop()
-		done()
+		clear()
 	}
 }
 

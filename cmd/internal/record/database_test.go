@@ -12,7 +12,7 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/cmd/internal/record/postgrestest"
+	"drawdown/cmd/internal/record/servertest"
 	"drawdown/geometry/finding"
 	"drawdown/geometry/testkit"
 	"drawdown/render/words"
@@ -172,7 +172,7 @@ func tapping(t *testing.T, stores []*Store, id string, stop <-chan bool) (confir
 // go on by themselves, no confirmed entry is lost, and none is there twice.
 func TestDatabaseGoesAway(t *testing.T) {
 	t.Parallel()
-	server := postgrestest.Start(t)
+	server := servertest.Start(t)
 	at := Place{Address: server.Address("postgres")}
 	stores := several(t, at, 2)
 	id := added(t, stores[0], headRun)
@@ -200,7 +200,7 @@ func TestDatabaseGoesAway(t *testing.T) {
 // What one process writes the others hear of, also after the database was away.
 func TestWatch(t *testing.T) {
 	t.Parallel()
-	server := postgrestest.Start(t)
+	server := servertest.Start(t)
 	stores := several(t, Place{Address: server.Address("postgres")}, 2)
 	id := added(t, stores[0], headRun)
 	ctx, end := context.WithCancel(t.Context())
@@ -287,7 +287,7 @@ func TestSchemaChangesMeanwhile(t *testing.T) {
 func TestNoPasswordIsShown(t *testing.T) {
 	t.Parallel()
 	at := inDatabase(t)
-	const secret = postgrestest.Password
+	const secret = servertest.Password
 	for name, c := range map[string]struct {
 		address string
 		want    error
@@ -324,7 +324,7 @@ func TestNoPasswordIsShown(t *testing.T) {
 // A server that does not wait for its disk would lose what was confirmed.
 func TestServerWithoutSync(t *testing.T) {
 	t.Parallel()
-	server := postgrestest.Start(t)
+	server := servertest.Start(t)
 	address := server.Address("postgres")
 	server.Do(t, address, "ALTER SYSTEM SET fsync = off")
 	server.Stop()

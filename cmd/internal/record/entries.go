@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"database/sql"
 	"encoding/hex"
 	"errors"
@@ -81,12 +82,12 @@ func (r reader) subject(n int64) (Subject, body, error) {
 		return Subject{}, body{}, err
 	}
 	st := b.Start
-	if st.Job != "" && st.Number == "" { // a run is on the machine of its job
+	if st.Job != "" { // a run is on the machine of its job, and for its order
 		of, err := readStart(r.db, st.Job)
 		if err != nil {
 			return Subject{}, body{}, err
 		}
-		st.Number = of.Start.Number
+		st.Number, st.Order = cmp.Or(st.Number, of.Start.Number), cmp.Or(st.Order, of.Start.Order)
 	}
 	return Subject{ID: b.On, Kind: st.Kind, Job: st.Job, Again: st.Again, Of: st.Of, Title: st.Title, Work: st.Work,
 		Number: st.Number, Order: st.Order, Note: st.Note, Who: st.Who, Program: st.Program,

@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"drawdown/cmd/internal/record/postgrestest"
+	"drawdown/cmd/internal/record/servertest"
 	"drawdown/geometry/testkit"
 	"drawdown/sequence/run"
 )
@@ -25,7 +25,7 @@ func TestMain(m *testing.M) {
 		return
 	}
 	status := m.Run()
-	postgrestest.End()
+	servertest.End()
 	os.Exit(status)
 }
 

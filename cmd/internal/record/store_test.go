@@ -13,7 +13,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"drawdown/cmd/internal/record/postgrestest"
+	"drawdown/cmd/internal/record/servertest"
 	"drawdown/geometry/finding"
 	"drawdown/sequence/run"
 )
@@ -277,7 +277,7 @@ func testErase(t *testing.T, at Place) {
 func holds(t *testing.T, at Place, text string) bool {
 	t.Helper()
 	if !at.isFile() {
-		return postgrestest.OfPackage(t).Holds(t, text)
+		return servertest.OfPackage(t).Holds(t, text)
 	}
 	entries, err := os.ReadDir(at.Folder)
 	if err != nil {

@@ -3,7 +3,7 @@ package record
 import (
 	"testing"
 
-	"drawdown/cmd/internal/record/postgrestest"
+	"drawdown/cmd/internal/record/servertest"
 )
 
 // kinds of records, each with a function that finds a new place for one.
@@ -12,7 +12,7 @@ var kinds = map[string]func(t testing.TB) Place{"file": inTempFolder, "database"
 func inTempFolder(t testing.TB) Place { return Place{Folder: t.TempDir()} }
 
 func inDatabase(t testing.TB) Place {
-	return Place{Address: postgrestest.OfPackage(t).Database(t)}
+	return Place{Address: servertest.OfPackage(t).Database(t)}
 }
 
 // onEach runs a test on a new record of each kind: all must do the same.

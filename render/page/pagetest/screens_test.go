@@ -123,6 +123,8 @@ func TestScreens(t *testing.T) {
 			b := newBench(t)
 			one := NewTab(t, Browser(t), d)
 			var barred []string
+			one.Open(b.URL + "/settings")
+			one.SignOn("RA")
 			for n, s := range screens(b) {
 				if !isWanted(s.name, n, k) {
 					continue

@@ -82,32 +82,35 @@ func (l *layout) rows(paper sheet.Paper, passes []prediction.ForecastPass) (best
 	return best
 }
 
-// row takes off the height what the part leaves empty, unless the figures would no
-// longer fit into their marks, and says how legible the pictures are.
+// row takes off the height what the part leaves empty, unless the pictures could be
+// read less well, and says how legible they are. Figures outside the marks can use
+// the whole height.
 func (l *layout) row(passes []prediction.ForecastPass, r rows) rows {
 	box := scene.Box{Right: r.width, Bottom: r.height - 2}
 	whole, idle := l.legible(passes, box)
-	less := box
-	less.Bottom -= max(0, idle)
-	if again, _ := l.legible(passes, less); again >= whole {
-		box, whole = less, again
+	if whole > figuresOutside && idle > 0 {
+		less := box
+		less.Bottom -= idle
+		if again, _ := l.legible(passes, less); again >= whole {
+			box, whole = less, again
+		}
 	}
 	r.height, r.legible = box.Height()+2, whole
 	return r
 }
 
 // legible is how well pictures in a box can be read, and the height that they all
-// leave empty.
+// leave empty: none where figures are outside the marks.
 func (l *layout) legible(passes []prediction.ForecastPass, box scene.Box) (least legible, idle float64) {
 	least, idle = plain, box.Height()
 	for _, pass := range passes {
-		d := l.smallDrawing(pass, box)
+		d := diagram.Draw(l.smallPart(pass, box))
+		if d.Led || len(d.Unplaced) > 0 {
+			return figuresOutside, 0
+		}
 		idle = min(idle, slack(d.Items, box)-1)
-		switch {
-		case d.Led || len(d.Unplaced) > 0:
-			least = figuresOutside
-		case d.Hidden:
-			least = min(least, partHidden)
+		if d.Hidden {
+			least = partHidden
 		}
 	}
 	return least, idle
@@ -127,10 +130,7 @@ func (l *layout) small(p *sheet.Pen, pass prediction.ForecastPass, box scene.Box
 // smallDrawing draws the part after a pass. A bolt that no pass has turned yet has
 // a dash in its mark; figures beside the marks would be joined by it to a sum.
 func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagram.Drawing {
-	ask := diagram.Part{
-		Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Widest: l.widest(), Modest: true,
-		Box: box, Thick: noticeable(pass.Turned, pass.Percent),
-	}
+	ask := l.smallPart(pass, box)
 	d := diagram.Draw(ask)
 	if !d.Led {
 		return d
@@ -141,6 +141,13 @@ func (l *layout) smallDrawing(pass prediction.ForecastPass, box scene.Box) diagr
 		}
 	}
 	return diagram.Draw(ask)
+}
+
+func (l *layout) smallPart(pass prediction.ForecastPass, box scene.Box) diagram.Part {
+	return diagram.Part{
+		Plan: l.plan.Bare(), Show: diagram.Words, Words: leastWords(pass.Turned, pass.Percent), Widest: l.widest(), Modest: true,
+		Box: box, Thick: noticeable(pass.Turned, pass.Percent),
+	}
 }
 
 // widest is the widest figure of all passes, so that the part looks alike after

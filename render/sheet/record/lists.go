@@ -65,7 +65,7 @@ func (l *layout) readings() {
 			remark = words.Row(l.p.Records.Outside, remark)
 		}
 		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + r.Unit))
-		rows = append(rows, sheet.Row{Words: []string{number(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
+		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
@@ -74,15 +74,15 @@ func (l *layout) readings() {
 	}, rows)
 }
 
-// steps are all steps in the order of work, the added ones too.
+// steps are all steps as they were done, the added ones too.
 func (l *layout) steps() {
 	var rows []sheet.Row
 	worked := false
-	for _, st := range l.View.Steps {
+	for _, st := range l.View.AsDone() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
-			number(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
-			st.By, l.when(st.At), l.remark(st),
+			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
+			st.By, l.toTheSecond(st.At), l.remark(st),
 		}})
 	}
 	c := l.p.Records.Columns
@@ -101,6 +101,19 @@ func number(n int) string {
 		return ""
 	}
 	return strconv.Itoa(n)
+}
+
+// stepNumber is that of a step of the plan; those of a new fastener are counted
+// apart.
+func (l *layout) stepNumber(n int) string {
+	i := slices.IndexFunc(l.View.Steps, func(st run.Step) bool { return st.Number == n })
+	if i < 0 {
+		return number(n)
+	}
+	if nth, of := l.View.CatchUp(l.View.Steps[i]); of > 0 {
+		return sprint(l.p.Records.NewStep, nth, of)
+	}
+	return number(n)
 }
 
 func (l *layout) stage(st run.Step) string {
@@ -146,12 +159,36 @@ func (l *layout) lettersOf(step int) string {
 
 // used is a wrench, and what was done with it.
 type used struct {
-	number string
-	facts  *run.WrenchFacts
-	count  int
+	number      string
+	facts       *run.WrenchFacts
+	count       int // torques set
+	least, most float64
 }
 
 func (l *layout) wrenches() {
+	var rows []sheet.Row
+	for _, u := range l.used() {
+		spans, calibrated, set := "", "", ""
+		if f := u.facts; f != nil && f.Listed {
+			calibrated = f.Calibrated
+			if f.ToNm > 0 {
+				spans = l.words.Figure(span(f.FromNm, f.ToNm))
+			}
+		}
+		if u.count > 0 {
+			set = l.words.Figure(sprint("%d × %s N·m", u.count, span(u.least, u.most)))
+		}
+		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, set, l.aboutWrench(u.number)}})
+	}
+	l.list(l.w.Wrenches, []sheet.Column{
+		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
+		{Head: l.w.Used, Share: 2.2}, {Head: l.w.Remark, Share: 4},
+	}, rows)
+}
+
+// used lists the wrenches by their entries, with the torques that were set by each.
+// That of the seal stands for the torques of which no entry names one.
+func (l *layout) used() []used {
 	var all []used
 	for _, e := range l.Entries {
 		if e.Wrench == "" {
@@ -161,24 +198,32 @@ func (l *layout) wrenches() {
 		if i < 0 {
 			all, i = append(all, used{number: e.Wrench}), len(all)
 		}
-		all[i].count++
 		all[i].facts = e.WrenchFacts
 	}
-	var rows []sheet.Row
-	for _, u := range all {
-		spans, calibrated := "", ""
-		if f := u.facts; f != nil && f.Listed {
-			calibrated = f.Calibrated
-			if f.ToNm > 0 {
-				spans = l.words.Figure(sprint("%.3g–%.3g", f.FromNm, f.ToNm))
-			}
+	for _, st := range l.View.Steps {
+		number := st.Wrench
+		if number == "" && l.View.Signed != nil {
+			number = l.View.Signed.Wrench
 		}
-		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, number(u.count), l.aboutWrench(u.number)}})
+		i := slices.IndexFunc(all, func(u used) bool { return u.number == number })
+		if i < 0 || st.State != run.IsDone || st.TorqueNm == 0 {
+			continue
+		}
+		u := &all[i]
+		if u.count++; u.count == 1 {
+			u.least, u.most = st.TorqueNm, st.TorqueNm
+		}
+		u.least, u.most = min(u.least, st.TorqueNm), max(u.most, st.TorqueNm)
 	}
-	l.list(l.w.Wrenches, []sheet.Column{
-		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
-		{Head: l.w.Used, Share: 1}, {Head: l.w.Remark, Share: 5},
-	}, rows)
+	return all
+}
+
+// span writes a range; one figure where both ends are the same.
+func span(least, most float64) string {
+	if least == most {
+		return sprint("%.3g", least)
+	}
+	return sprint("%.3g–%.3g", least, most)
 }
 
 // aboutWrench says what was flagged of a wrench, once.
@@ -255,7 +300,7 @@ func (l *layout) waitedFor(list []run.Awaited) string {
 	for _, a := range list {
 		switch {
 		case a.Step > 0:
-			all = append(all, sprint("%s %d, %s", l.p.Records.Columns["step"], a.Step, l.when(a.Ends)))
+			all = append(all, sprint("%s %s, %s", l.p.Records.Columns["step"], l.stepNumber(a.Step), l.when(a.Ends)))
 		case a.Need != nil:
 			all = append(all, l.words.Say(need(*a.Need)))
 		case a.Ask != nil && a.Ask.Kind == run.AskNeighbours:
@@ -286,6 +331,9 @@ func need(n run.Need) finding.Finding {
 	if n.ID != "" {
 		return finding.Noted(run.NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
 	}
+	if n.Gasket != "" {
+		return finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready})
+	}
 	return finding.Noted(run.NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready})
 }
 
@@ -308,7 +356,7 @@ func (l *layout) remarks() {
 func (l *layout) toEntry(id string) string {
 	for _, e := range l.Entries {
 		if e.ID == id {
-			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", number(e.Step)), e.Who)
+			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", l.stepNumber(e.Step)), e.Who)
 		}
 	}
 	return ""

@@ -112,6 +112,14 @@ func (l *layout) when(t time.Time) string {
 	return t.In(l.ask.Zone).Format("2006-01-02\u00a015:04")
 }
 
+// toTheSecond gives a moment by which steps can be told apart.
+func (l *layout) toTheSecond(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.In(l.ask.Zone).Format("2006-01-02\u00a015:04:05")
+}
+
 // status says in large type whether the record is closed.
 func (l *layout) status() {
 	for _, line := range l.statusLines() {

@@ -23,4 +23,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	relabel.MadeAlike:         {"first": `"cyl 1"`, "second": `"cyl 2"`, "name": `"cyl 2"`},
 	relabel.NamesNothing:      {"name": `"cyl 9"`, "meant": "cyl 1"},
 	relabel.NoNumbers:         {},
+	relabel.BanksShare:        {"labels": []string{`"cyl 2"`}},
+	relabel.BanksGap:          {"missing": 4, "least": 1, "most": 7},
 })

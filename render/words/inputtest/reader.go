@@ -110,6 +110,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	meaning.CastTwice:        {"twice": []finding.Finding{finding.Failed(meaning.CastShared, finding.Values{"first": "M1", "second": "M4", "cast": 3})}},
 	meaning.StarOffCircle:    {},
 	meaning.MirrorTitle:      {"title": "\"Cylinder head\""},
+	meaning.MirrorMachine:    {"machine": "\"V8\"", "first": "\"V6\"", "file": "left.yaml"},
 	meaning.IsMachine:        {},
 	meaning.KindUnused:       {"kind": "main"},
 	meaning.KindNotTightened: {"kind": "main"},

@@ -69,5 +69,6 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	run.ReadinessOpen:   {"needs": []finding.Finding{finding.Failed(run.NeedFastener, finding.Values{"id": "M3", "kind": "main", "trouble": run.Broken.Term()})}},
 	run.CondemnedKept:   {"id": "M3", "trouble": run.Broken.Term()},
 	run.NeedKind:        {"kind": "main", "count": 10, "ready": 4},
+	run.NeedGasket:      {"count": 1, "gasket": finding.Term("multi-layer steel"), "ready": 0},
 	run.NeedFastener:    {"id": "M3", "kind": "main", "trouble": run.Broken.Term()},
 })

@@ -1,7 +1,7 @@
-// Package postgrestest starts a PostgreSQL server of its own for the tests of a
+// Package servertest starts a PostgreSQL server of its own for the tests of a
 // package. It waits for its disk as a real one does, and can be killed and started
 // again.
-package postgrestest
+package servertest
 
 import (
 	"bytes"

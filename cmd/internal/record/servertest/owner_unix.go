@@ -1,6 +1,6 @@
 //go:build !windows
 
-package postgrestest
+package servertest
 
 import (
 	"os"

@@ -1,4 +1,4 @@
-package stages
+package texts
 
 import (
 	"regexp"
@@ -10,14 +10,6 @@ import (
 	"drawdown/geometry/unit"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/tension/screw"
-)
-
-// What a note or a caution states and no stage or kind has. They ask: the text may
-// be of something else.
-const (
-	TextTorque finding.Code = "text torque" // text, torque
-	TextAngle  finding.Code = "text angle"  // text, angle
-	TextDry    finding.Code = "text dry"    // text, kinds, lubricants
 )
 
 var (
@@ -40,28 +32,6 @@ var (
 	noOil     = regexp.MustCompile(`(?i)\b(no|without|kein|ohne|sans|pas d|sin)[ ’'](oil|lubricant|grease|öl|schmierstoff|fett|huile|lubrifiant|graisse|aceite|lubricante|grasa)\b`)
 	ofHoles   = regexp.MustCompile(`(?i)(hole|bore|block|head|bohrung|block|loch|trou|alésage|agujero|taladro)`)
 )
-
-// Notes compares the notes of the stages with the figures of the stages.
-func Notes(p plan.Plan) (found []finding.Finding) {
-	for _, s := range p.Tighten.Stages {
-		angles := anglesOf(p, s.Number)
-		if s.Do != plan.Advance {
-			angles = anglesOf(p, 0)
-		}
-		for _, f := range inText(p, s.Note, angles) {
-			found = append(found, f.About(finding.Place{Stage: s.Number}))
-		}
-	}
-	return found
-}
-
-// Caution compares a caution with the figures of the stages.
-func Caution(p plan.Plan, c plan.Caution) []finding.Finding {
-	if c.Side == plan.CautionLoosen {
-		return nil
-	}
-	return append(inText(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
-}
 
 // dryBesideOil finds a text that wants threads dry, in a file whose fasteners are all
 // lubricated: the torque is wrong for one of them.
@@ -89,10 +59,11 @@ func dryBesideOil(p plan.Plan, text string) []finding.Finding {
 
 const asDelivered = "as delivered" // whoever degreases it may say so
 
-func inText(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
+// figuresIn finds the torques and angles of a text that no stage has.
+func figuresIn(p plan.Plan, text string, angles []unit.Angle) (found []finding.Finding) {
 	if torques := torquesOf(p); len(torques) > 0 && !ofOthers.MatchString(text) {
 		for _, stated := range torquesIn(text, torques[0].Unit) {
-			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return nearly(t, stated) }) {
+			if !slices.ContainsFunc(torques, func(t unit.GivenTorque) bool { return t.Near(stated) }) {
 				found = append(found, finding.Warned(TextTorque, finding.Values{"text": text, "torque": stated}))
 			}
 		}

@@ -1,4 +1,4 @@
-package postgrestest
+package servertest
 
 import "os/exec"
 

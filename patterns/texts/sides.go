@@ -1,0 +1,102 @@
+package texts
+
+import (
+	"regexp"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
+)
+
+// The two sides of an engine, in a title; and with the word for a bank in any other
+// text, since much of a part is at its left.
+var (
+	leftInTitle  = regexp.MustCompile(`(?i)\b(?:left|links|linke[rsn]?|gauche|izquierd[ao])\b`)
+	rightInTitle = regexp.MustCompile(`(?i)\b(?:right|rechts|rechte[rsn]?|droite|derech[ao])\b`)
+	leftBank     = bankOn(`left|linke[rsn]?|gauche|izquierd[ao]`)
+	rightBank    = bankOn(`right|rechte[rsn]?|droite|derech[ao]`)
+)
+
+func bankOn(side string) *regexp.Regexp {
+	const bank = `(?:bank|cylinder bank|cylinder head|head|zylinderbank|zylinderkopf|zylinderreihe|rangée|culasse|bancada|culata)`
+	return regexp.MustCompile(`(?i)\b(?:` + side + `)[- ]?(?:hand )?` + bank + `\b|\b` + bank + `,? (?:` + side + `)\b`)
+}
+
+// side is left, right, or neither: empty where a text has none or both.
+type side string
+
+func sideOf(text string, left, right *regexp.Regexp) side {
+	switch l, r := left.MatchString(text), right.MatchString(text); {
+	case l && !r:
+		return "left"
+	case r && !l:
+		return "right"
+	}
+	return ""
+}
+
+// labelledOtherwise finds a label of the part that names the other bank than the
+// title.
+func (f facts) labelledOtherwise() []finding.Finding {
+	for _, l := range f.Joint.Labels {
+		if found := f.otherSide(l.Text); found != nil {
+			return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": f.Title, "other": l.Text})}
+		}
+	}
+	return nil
+}
+
+// otherSide finds a text that names the other bank than the title.
+func (f facts) otherSide(text string) []finding.Finding {
+	title := sideOf(f.Title, leftInTitle, rightInTitle)
+	if named := sideOf(text, leftBank, rightBank); title == "" || named == "" || named == title || otherBank.MatchString(text) {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextSide, finding.Values{"text": text, "other": f.Title})}
+}
+
+var otherBank = regexp.MustCompile(`(?i)\b(other|own|after|before|first|also|both|like|andere\w*|eigene\w*|nach|vor|beide|autre|après|avant|otra|después|antes)\b`)
+
+// Texts that are of the other work: what is done before a part comes off, and with
+// what goes in new.
+var (
+	ofLoosening  = regexp.MustCompile(`(?i)\bbefore (?:the |any |a )?[\pL ]{1,30}\b(?:come|comes|is|are) (?:taken |lifted |turned )?(?:off|out|loose|loosened|removed)\b|^(?:drain|mark the old|soak) |\bbefore (?:removal|removing|loosening|dismantling|strip-down)\b|^(?:vor dem (?:lösen|ausbau)|avant (?:la dépose|le desserrage)|antes de (?:aflojar|desmontar))`)
+	ofTightening = regexp.MustCompile(`(?i)^(?:fit |use |always )?new (?:\pL+ ){0,3}?(?:gaskets?|bolts|nuts|seals?|o-rings?)$|^(?:fit|refit|renew) |^oil the (?:threads|bolts)|^(?:apply |a )?(?:thin )?bead of sealant|^(?:before|when) (?:fitting|tightening|refitting|assembly)\b`)
+	ofBoth       = regexp.MustCompile(`(?i)\b(again|then|refit\w*|back in|later|penetrat\w*|soak\w*|old|stay\w*)\b`)
+)
+
+// otherWork finds a caution that belongs to the other side of the work.
+func otherWork(c plan.Caution) []finding.Finding {
+	looks := func(of, other *regexp.Regexp) bool { return of.MatchString(c.Text) && !other.MatchString(c.Text) }
+	switch {
+	case c.Side == plan.CautionTighten && looks(ofLoosening, ofTightening) && !ofBoth.MatchString(c.Text):
+	case c.Side == plan.CautionLoosen && looks(ofTightening, ofLoosening) && !ofBoth.MatchString(c.Text):
+	default:
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextOtherWork, finding.Values{"text": c.Text, "side": string(c.Side)})}
+}
+
+// model finds the designation of a machine: G6, V8, P4.
+var model = regexp.MustCompile(`^(\p{Lu}{1,4})-?(\d{1,4})(\pL?)$`)
+
+// otherMachine finds a text with another model of the same maker than the machine.
+func (f facts) otherMachine(text string) []finding.Finding {
+	machine := wordsOf(f.Machine)
+	if len(machine) < 2 {
+		return nil
+	}
+	words := wordsOf(text)
+	for i, w := range machine[1:] {
+		own := model.FindStringSubmatch(w.as)
+		if own == nil || strings.Contains(" "+text+" ", w.as) {
+			continue
+		}
+		for k := 1; k < len(words); k++ {
+			if other := model.FindStringSubmatch(words[k].as); other != nil && other[1] == own[1] && words[k-1].low == machine[i].low {
+				return []finding.Finding{finding.Warned(TextMachine, finding.Values{"text": text, "machine": f.Machine})}
+			}
+		}
+	}
+	return nil
+}

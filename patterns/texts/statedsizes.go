@@ -1,0 +1,159 @@
+package texts
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/geometry/thread"
+	"drawdown/geometry/unit"
+	"drawdown/sequence/plan"
+)
+
+var (
+	threadInText = regexp.MustCompile(`\bM(\d{1,2})(?:\s?[x×]\s?(\d+(?:[.,]\d+)?))?(?:\s?[x×]\s?(\d+))?`)
+	// widthInText finds the width of a tool that goes over a hexagon.
+	widthInText = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:ring |open |long |deep )?(?:socket|spanner|wrench|hexagon|across flats)|(\d+)er[- ]?(?:nuss|schlüssel|ring)|\bSW ?(\d+)|clé (?:de )?(\d+)|llave (?:de )?(\d+)`)
+	// lengthInText finds the length of a fastener.
+	lengthInText = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s?mm (?:long )?(?:bolts?|screws?|studs?)\b|(?:bolts?|screws?|studs?) (?:of |are |is )?(\d+(?:[.,]\d+)?)\s?mm long\b`)
+	classInText  = regexp.MustCompile(`(?i)(?:(?:class|grade|klasse|festigkeit|classe|clase)\s+(\d{1,2}\.\d)\b|\b(\d{1,2}\.9|[4568]\.[68])\s+(?:hex\w* |flange\w* |new |head )?(?:bolts?|screws?|studs?|quality))`)
+	// fastenersBeside are words behind a thread that make it one of fasteners.
+	fastenersBeside = regexp.MustCompile(`(?i)^\W*(?:\pL+\W+){0,2}?(?:bolts?|screws?|nuts?|studs?|threads?|gewinde|\w*schrauben?|\w*muttern?|vis|écrous?|goujons?|tornillos?|tuercas?)\b`)
+	// ofTools are words beside which a thread or a length is of what is not of the joint.
+	ofTools = regexp.MustCompile(`(?i)\b(jack\w*|pull\w*|press\w*|lift\w*|eye\w*|guide\w*|insert\w*|helical|tap|chase\w*|drill\w*|pin|pins|peg\w*|sling\w*|hoist\w*|hook\w*|temporary|clip\w*|bracket\w*|hanger\w*|abdrück\w*|führung\w*|öse\w*|extract\w*|guía\w*)\b`)
+)
+
+// sizes finds threads, widths, lengths and classes that no fastener of the file has.
+func (f facts) sizes(text string) (found []finding.Finding) {
+	if ofOthers.MatchString(text) || ofTools.MatchString(text) {
+		return nil
+	}
+	return slices.Concat(f.threads(text), f.widths(text), f.lengths(text), f.classes(text))
+}
+
+func (f facts) sized(text, stated string, have []string) finding.Finding {
+	return finding.Warned(TextSize, finding.Values{"text": text, "stated": stated, "have": have})
+}
+
+// kindSizes gives one size of all kinds, each once; nil where it is not known of
+// all.
+func (f facts) kindSizes(size func(plan.Kind) string) (all []string) {
+	for _, k := range f.used {
+		s := size(k)
+		if s == "" {
+			return nil
+		}
+		if !slices.Contains(all, s) {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+func (f facts) threads(text string) (found []finding.Finding) {
+	have := f.kindSizes(plan.Kind.ThreadName)
+	for _, at := range threadInText.FindAllStringSubmatchIndex(text, -1) {
+		said := text[at[0]:at[1]]
+		part := func(n int) string {
+			if at[2*n] < 0 {
+				return ""
+			}
+			return text[at[2*n]:at[2*n+1]]
+		}
+		if have == nil || f.ids[said] || part(2) == "" && !fastenersBeside.MatchString(text[at[1]:]) {
+			continue
+		}
+		if _, err := thread.Parse("M" + part(1)); err != nil {
+			continue // an id perhaps
+		}
+		pitch, length := figure(part(2)), figure(part(3))
+		if pitch > longestPitch { // M8 x 40 is a length
+			pitch, length = 0, pitch
+		}
+		fits := func(k plan.Kind) bool {
+			return k.MajorMm() == figure(part(1)) && (pitch == 0 || k.Thread.PitchMm == pitch) && (length == 0 || k.Length == 0 || float64(k.Length) == length)
+		}
+		if slices.ContainsFunc(f.used, fits) {
+			continue
+		}
+		sizes := have
+		if length > 0 {
+			sizes = f.kindSizes(func(k plan.Kind) string {
+				if k.Length == 0 {
+					return k.ThreadName()
+				}
+				return k.ThreadName() + " × " + millimetres(k.Length)
+			})
+		}
+		found = append(found, f.sized(text, said, sizes))
+	}
+	return found
+}
+
+const longestPitch = 6 // mm, of M64 (ISO 261)
+
+// threadIs says whether a text calls a kind by its thread.
+func threadIs(k plan.Kind, said string) bool {
+	m := threadInText.FindStringSubmatch(said)
+	return m != nil && m[0] == said && k.MajorMm() == figure(m[1])
+}
+
+func lengthIs(k plan.Kind, said string) bool { return float64(k.Length) == figure(said) }
+
+func millimetres(l unit.Length) string { return strconv.FormatFloat(float64(l), 'f', -1, 64) + " mm" }
+
+// states finds the sizes that a pattern reads in a text and no kind has.
+func (f facts) states(text string, pattern *regexp.Regexp, have []string, known func(string) bool) (found []finding.Finding) {
+	if have == nil {
+		return nil
+	}
+	for _, m := range pattern.FindAllStringSubmatch(text, -1) {
+		if said := strings.Join(m[1:], ""); said != "" && !known(said) {
+			found = append(found, f.sized(text, strings.TrimSpace(m[0]), have))
+		}
+	}
+	return found
+}
+
+func (f facts) widths(text string) []finding.Finding {
+	widths := func(k plan.Kind) (all []unit.Length) {
+		for _, w := range []unit.Length{k.HeadAcross, k.NutAcross, k.Turned().Across} {
+			if w > 0 && !slices.Contains(all, w) {
+				all = append(all, w)
+			}
+		}
+		return all
+	}
+	have := f.kindSizes(func(k plan.Kind) string {
+		var said []string
+		for _, w := range widths(k) {
+			said = append(said, millimetres(w))
+		}
+		return strings.Join(said, ", ")
+	})
+	return f.states(text, widthInText, have, func(said string) bool {
+		return slices.ContainsFunc(f.used, func(k plan.Kind) bool {
+			return slices.ContainsFunc(widths(k), func(w unit.Length) bool { return math.Abs(float64(w)-figure(said)) < 0.5 })
+		})
+	})
+}
+
+func (f facts) lengths(text string) []finding.Finding {
+	have := f.kindSizes(func(k plan.Kind) string {
+		if k.Length == 0 {
+			return ""
+		}
+		return millimetres(k.Length)
+	})
+	return f.states(text, lengthInText, have, func(said string) bool {
+		return slices.ContainsFunc(f.used, func(k plan.Kind) bool { return math.Abs(float64(k.Length)-figure(said)) < 0.5 })
+	})
+}
+
+func (f facts) classes(text string) []finding.Finding {
+	have := f.kindSizes(func(k plan.Kind) string { return k.Class })
+	return f.states(text, classInText, have, func(said string) bool { return slices.Contains(have, said) })
+}

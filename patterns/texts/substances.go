@@ -1,0 +1,85 @@
+package texts
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
+	"drawdown/sequence/tension/screw"
+)
+
+// stuff is something that goes on threads: what a text calls it where it goes there,
+// and what the file does.
+type stuff struct{ inText, inFile *regexp.Regexp }
+
+const threadsBeside = `(?:threads?|bolts?|studs?|screws?|nuts?|heads|gewinde|\w*schrauben|filets?|filetages?|vis|écrous|goujons|roscas?|tornillos?|tuercas?)`
+
+var stuffs = []stuff{
+	{regexp.MustCompile(`(?i)\boil (?:all |the |their |new |bolt )*` + threadsBeside + `\b|\b` + threadsBeside + `\b[^.;:]*\boiled\b|\boiled (?:bolt )?` + threadsBeside + `\b|\b(?:engine|motor) oil on\b|` +
+		`\b\w*(?:gewinde|schrauben)\b[^.;:]*\b(?:ölen|geölt)|\bhuiler (?:les )?(?:filets|filetages|vis)|\baceitar (?:las |los )?(?:roscas|tornillos)`), regexp.MustCompile(`(?i)oil`)},
+	{beside(`moly\w*|mos2|mos₂|molibdeno|molybdène`), regexp.MustCompile(`(?i)mol[yi]|mos2|mos₂|assembly paste`)},
+	{beside(`copper (?:paste|grease)|anti-?seize|kupferpaste|graisse au cuivre|grasa de cobre`), regexp.MustCompile(`(?i)copper|seize|nickel`)},
+	{beside(`thread ?lock\w*|locking compound|locking fluid|schraubensicherung|frein-?filet|fijador de roscas`), regexp.MustCompile(`(?i)lock`)},
+	{beside(`graphite|graphit|grafito`), regexp.MustCompile(`(?i)graphite`)},
+}
+
+// beside finds something in a clause with threads; what locks threads has them in its name.
+func beside(name string) *regexp.Regexp {
+	return regexp.MustCompile(`(?i)\b` + threadsBeside + `\b[^.;:]*\b(?:` + name + `)|\b(?:` + name + `)[^.;:]*\b` + threadsBeside + `\b|\bwith (?:` + name + `)`)
+}
+
+// notOnThreads are words beside which a text is of something else, or wants it off.
+var notOnThreads = regexp.MustCompile(`(?i)\b(wip\w*|remov\w*|free|degreas\w*|no|not|without|never|off|old|drain\w*|fill\w*|sump|pan|pump|filter|bearing\w*|journal\w*|lobe\w*|tappet\w*|shell\w*|lip|seal|ring|piston|ohne|kein\w*|nicht|entfern\w*|alte\w*|sans|pas|ôter|sin|quitar|penetrat\w*|soak\w*|rust\w*)\b`)
+
+// lubricants finds a text that wants another lubricant on the threads than the file
+// states for every kind.
+func (f facts) lubricants(text string) []finding.Finding {
+	if ofOthers.MatchString(text) || notOnThreads.MatchString(text) {
+		return nil
+	}
+	stated := f.kindSizes(func(k plan.Kind) string { return k.Lubricant })
+	if stated == nil || slices.Contains(stated, asDelivered) {
+		return nil
+	}
+	for _, s := range stuffs {
+		if s.inText.MatchString(text) && !slices.ContainsFunc(stated, s.inFile.MatchString) && !slices.ContainsFunc(stated, screw.Sets) {
+			return []finding.Finding{finding.Warned(TextLubricant, finding.Values{"text": text, "lubricants": stated})}
+		}
+	}
+	return nil
+}
+
+// gasketWords call kinds of gaskets in a text, and in joint.
+var gasketWords = []struct{ inText, inFile *regexp.Regexp }{
+	{regexp.MustCompile(`(?i)spiral[- ]?wound|spiraldichtung|spiralée?|espirometálica`), regexp.MustCompile(`spiral`)},
+	{regexp.MustCompile(`(?i)\b(?:paper|fib(?:re|er)|papier|faser|papel|fibra)[- ]?(?:sheet )?(?:gaskets?|dichtung\w*)|joints? en (?:papier|fibre)|juntas? de (?:papel|fibra)`), regexp.MustCompile(`fibre|composite`)},
+	{regexp.MustCompile(`(?i)\bcork\b|\bkork\w*|\bliège\b|\bcorcho\b`), regexp.MustCompile(`cork`)},
+	{regexp.MustCompile(`(?i)\bO-?rings?\b`), regexp.MustCompile(`O-ring`)},
+	{regexp.MustCompile(`(?i)\b(?:multi-?layer(?:ed)?[- ]steel|MLS|steel gaskets?|metal gaskets?|mehrlagen\w*)\b`), regexp.MustCompile(`steel|spiral`)},
+	{regexp.MustCompile(`(?i)\b(?:bead of sealant|liquid gasket|sealant bead|dichtraupe|flüssigdichtung)\b`), regexp.MustCompile(`sealant|fibre|composite|cork|O-ring|steel|spiral|none`)},
+}
+
+var gasketInText = regexp.MustCompile(`(?i)\b(?:new|fresh|neue) (?:\pL+ ){0,2}?(?:gasket|dichtung)\b|\bgasket (?:dry|new)\b`)
+
+// gaskets finds a text with another gasket than that of the joint.
+func (f facts) gaskets(text string) []finding.Finding {
+	gasket := f.Clamped.Gasket.Kind
+	if gasket == "" || notOnThreads.MatchString(text) && !strings.Contains(strings.ToLower(text), "gasket") {
+		return nil
+	}
+	other := gasket == "none" && gasketInText.MatchString(text)
+	for _, w := range gasketWords {
+		if w.inText.MatchString(text) {
+			if w.inFile.MatchString(gasket) {
+				return nil
+			}
+			other = true
+		}
+	}
+	if !other {
+		return nil
+	}
+	return []finding.Finding{finding.Warned(TextGasket, finding.Values{"text": text, "gasket": finding.Term(gasket)})}
+}

@@ -1,0 +1,74 @@
+// Package texts compares the texts of a file with what the file states: figures,
+// counts, names, sizes, lubricants, sides. A text may be of something else, so that
+// all it finds are questions, and what it does not understand it leaves alone. It
+// reads English, German, French and Spanish.
+package texts
+
+import (
+	"slices"
+
+	"drawdown/geometry/finding"
+	"drawdown/sequence/plan"
+)
+
+// What a text states and the file does not have.
+const (
+	TextTorque    finding.Code = "text torque"     // text, torque
+	TextAngle     finding.Code = "text angle"      // text, angle
+	TextDry       finding.Code = "text dry"        // text, kinds, lubricants
+	TextLubricant finding.Code = "text lubricant"  // text, lubricants
+	TextCount     finding.Code = "text count"      // text, stated, what, count
+	TextName      finding.Code = "text name"       // text, name
+	TextSize      finding.Code = "text size"       // text, stated, have: sizes of the file
+	TextGasket    finding.Code = "text gasket"     // text, gasket: that of the joint
+	TextSide      finding.Code = "text side"       // text, other: the text of the other side
+	TextOtherWork finding.Code = "text other work" // text, side: that it is written for
+	TextMachine   finding.Code = "text machine"    // text, machine
+	TextCylinders finding.Code = "text cylinders"  // text, stated, count, highest: of the bores
+)
+
+// Notes compares the notes of the tightening stages with the file.
+func Notes(p plan.Plan) (found []finding.Finding) {
+	facts := factsOf(p)
+	for _, s := range p.Tighten.Stages {
+		angles := anglesOf(p, s.Number)
+		if s.Do != plan.Advance {
+			angles = anglesOf(p, 0)
+		}
+		for _, f := range append(figuresIn(p, s.Note, angles), facts.compare(s.Note)...) {
+			found = append(found, f.About(finding.Place{Stage: s.Number}))
+		}
+	}
+	return found
+}
+
+// Cautions compares the cautions with the file, each by its place in the list.
+func Cautions(p plan.Plan) [][]finding.Finding {
+	facts := factsOf(p)
+	found := make([][]finding.Finding, len(p.Cautions))
+	for i, c := range p.Cautions {
+		if c.Side != plan.CautionLoosen {
+			found[i] = append(figuresIn(p, c.Text, anglesOf(p, 0)), dryBesideOil(p, c.Text)...)
+		}
+		found[i] = slices.Concat(found[i], facts.compare(c.Text), otherWork(c), facts.otherSide(c.Text), facts.otherMachine(c.Text))
+	}
+	return found
+}
+
+// Title compares the title with the file.
+func Title(p plan.Plan) []finding.Finding {
+	facts := factsOf(p)
+	return slices.Concat(facts.compare(p.Title), facts.labelledOtherwise(), facts.otherMachine(p.Title), facts.cylinders(p.Title))
+}
+
+// Source compares the source of the figures with the file.
+func Source(p plan.Plan) []finding.Finding { return factsOf(p).otherMachine(p.Source) }
+
+// compare holds a text against everything that it may name.
+func (f facts) compare(text string) []finding.Finding {
+	if text == "" {
+		return nil
+	}
+	words := wordsOf(text)
+	return slices.Concat(f.counts(text, words, text == f.Title), f.names(text, words), f.sizes(text), f.lubricants(text), f.gaskets(text))
+}

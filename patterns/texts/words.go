@@ -1,0 +1,153 @@
+package texts
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawdown/sequence/plan"
+)
+
+// word is a word of a text, as it stands and in small letters; last of its clause or
+// not.
+type word struct {
+	as, low string
+	ends    bool
+}
+
+var marks = regexp.MustCompile(`[.,;:)?!]$`)
+
+// wordsOf parts a text at blanks. What hangs together by a dash or a stroke (M1-M4,
+// M1/M2) is parted too, but not a compound word.
+func wordsOf(text string) (all []word) {
+	for _, field := range strings.Fields(strings.NewReplacer("(", " ", "“", " ", "„", " ", "\"", " ", "\u00a0", " ").Replace(text)) {
+		ends := marks.MatchString(field)
+		all = append(all, parts(strings.TrimRight(field, ".,;:)?!”’"), ends)...)
+	}
+	return all
+}
+
+var numbered = regexp.MustCompile(`^(\pL{0,3}\d{1,3})[-–—/+](\pL{0,3}\d{1,3})$`)
+
+func parts(field string, ends bool) []word {
+	if field == "" {
+		return nil
+	}
+	if m := numbered.FindStringSubmatch(field); m != nil && !propertyClass.MatchString(field) {
+		return []word{{m[1], strings.ToLower(m[1]), false}, {m[2], strings.ToLower(m[2]), ends}}
+	}
+	return []word{{field, strings.ToLower(field), ends}}
+}
+
+var propertyClass = regexp.MustCompile(`^[ACF]\d-\d{2,3}$`) // ISO 3506: A2-70
+
+// numberWords are the numbers that a text spells out, from two on: one is no count.
+// Spanish once (11) is left out, as it is an English word too.
+var numberWords = numbersOf(
+	"two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty",
+	"zwei drei vier fünf sechs sieben acht neun zehn elf zwölf dreizehn vierzehn fünfzehn sechzehn siebzehn achtzehn neunzehn zwanzig",
+	"deux trois quatre cinq six sept huit neuf dix onze douze treize quatorze quinze seize",
+	"dos tres cuatro cinco seis siete ocho nueve diez _ doce trece catorce quince dieciséis",
+)
+
+func numbersOf(languages ...string) map[string]int {
+	numbers := map[string]int{}
+	for _, words := range languages {
+		for i, w := range list(words) {
+			numbers[w] = i + 2
+		}
+	}
+	return numbers
+}
+
+// number gives the count that a word states; 0 for none.
+func (w word) number() int {
+	if n, err := strconv.Atoi(w.low); err == nil && n > 1 && n < 1000 {
+		return n
+	}
+	return numberWords[w.low]
+}
+
+// is says whether the word is one of a list.
+func (w word) is(list []string) bool { return slices.Contains(list, w.low) }
+
+func list(words string) []string { return strings.Fields(words) }
+
+// units are words behind which a number is a quantity.
+var units = list("mm cm m in inch inches nm n·m n.m n lbf·ft lbf·in ft-lb lb-ft ft lbf kg g h min s sec minutes hours days stunden tage heures jours horas días ° degrees grad degrés grados °c % bar l ml litre litres µm people persons")
+
+// stemsOf are the words of a name in small letters, each also without its last s.
+func stemsOf(name string) (all []string) {
+	for _, w := range strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" -_/.,()", r) }) {
+		all = append(all, w, strings.TrimSuffix(w, "s"))
+	}
+	return all
+}
+
+// facts is what a file states, by what a text may call it.
+type facts struct {
+	plan.Plan
+	used  []plan.Kind      // that a fastener is of
+	ids   map[string]bool  // of fasteners and stations
+	heads map[string]int   // letters of ids, and how many have them
+	named map[string][]int // numbers by the word before them: cap, cyl, shell
+}
+
+func factsOf(p plan.Plan) facts {
+	f := facts{Plan: p, ids: map[string]bool{}, heads: map[string]int{}, named: map[string][]int{}}
+	for _, k := range p.Kinds {
+		if p.Count(k.Name) > 0 {
+			f.used = append(f.used, k)
+		}
+	}
+	for _, x := range p.Joint.Fasteners {
+		f.id(x.ID)
+	}
+	for _, s := range p.Joint.Stations {
+		f.id(s.ID)
+		f.name(s.Label)
+	}
+	for _, c := range p.Joint.Clusters {
+		f.name(c.Name)
+	}
+	for _, b := range p.Joint.Bores {
+		f.name(b.Label)
+	}
+	for _, l := range p.Joint.Labels {
+		f.ids[l.Text] = true
+		f.name(l.Text)
+	}
+	return f
+}
+
+var lettersAndNumber = regexp.MustCompile(`^(\p{Lu}{1,3})(\d{1,3})$`)
+
+func (f facts) id(id string) {
+	f.ids[id] = true
+	if m := lettersAndNumber.FindStringSubmatch(id); m != nil {
+		f.heads[m[1]]++
+	}
+}
+
+var wordAndNumber = regexp.MustCompile(`(\pL+)\W*(\d{1,3})$`)
+
+func (f facts) name(name string) {
+	if m := wordAndNumber.FindStringSubmatch(name); m != nil {
+		n, _ := strconv.Atoi(m[2])
+		called := callOf(m[1])
+		f.named[called] = append(f.named[called], n)
+	}
+}
+
+// cylinders are the words for one.
+var cylinders = list("cyl cylinder cylinders zyl zylinder zylindern cylindre cylindres cil cilindro cilindros")
+
+// callOf brings the words for a thing to one.
+func callOf(w string) string {
+	w = strings.ToLower(w)
+	if slices.Contains(cylinders, w) {
+		return "cyl"
+	}
+	return strings.TrimSuffix(w, "s")
+}

@@ -1,0 +1,22 @@
+package inputtest
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/texts"
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	texts.TextTorque:    {"text": "to 220 N·m", "torque": unit.GivenTorque{Value: 220}},
+	texts.TextAngle:     {"text": "turn 60° on", "angle": unit.Angle(60)},
+	texts.TextDry:       {"text": "Threads dry", "kinds": []string{"pan"}, "lubricants": []string{"engine oil"}},
+	texts.TextLubricant: {"text": "Oil the threads", "lubricants": []string{"molybdenum paste"}},
+	texts.TextCount:     {"text": "Fit 12 new main bolts", "stated": 12, "what": "new main bolts", "count": 14},
+	texts.TextName:      {"text": "M15 is longer", "name": "M15"},
+	texts.TextSize:      {"text": "Use a 14 mm socket", "stated": "14 mm socket", "have": []string{"13 mm", "16 mm"}},
+	texts.TextGasket:    {"text": "New paper gasket", "gasket": finding.Term("spiral-wound")},
+	texts.TextSide:      {"text": "RIGHT BANK", "other": "Cylinder head, left bank"},
+	texts.TextOtherWork: {"text": "Oil the threads", "side": "loosen"},
+	texts.TextCylinders: {"text": "Harrow V8", "stated": 8, "count": 3, "highest": 3},
+	texts.TextMachine:   {"text": "Harrow G4 manual", "machine": "Harrow G6 generator"},
+})
