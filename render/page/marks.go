@@ -6,6 +6,8 @@ import (
 	"html/template"
 	"slices"
 
+	"drawdown/render/font"
+	"drawdown/render/scene"
 	"drawdown/render/words"
 	"drawdown/sequence/run"
 )
@@ -62,7 +64,7 @@ func (v RunView) Part() Part {
 func (v PatternView) Part() Part {
 	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
 	for _, m := range v.Joint.Marks {
-		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: v.Joint.wordSpot(m, "")})
+		part.Marks = append(part.Marks, ShownMark{Mark: m, State: MarkToDo, Word: v.Joint.wordSpot(m, "", scene.NoBox)})
 	}
 	return part
 }
@@ -94,9 +96,20 @@ func (v RunView) shownMark(m Mark) ShownMark {
 	} else {
 		one.Label = words.Row(v.fastener([]string{m.ID}), v.Joint.kinds[m.ID], said)
 	}
-	one.Word = v.Joint.wordSpot(m, cmp.Or(one.Says, t.Run.Saving))
+	one.Word = v.Joint.wordSpot(m, cmp.Or(one.Says, t.Run.Saving), v.figureBox())
 	one.Said = words.Row(said, blocks, by)
 	return one
+}
+
+// figureBox is where the figure of the next step stands beside its mark; NoBox for
+// nowhere.
+func (v RunView) figureBox() scene.Box {
+	next := v.next()
+	i := slices.IndexFunc(v.Joint.Marks, func(m Mark) bool { return next != nil && slices.Contains(next.IDs, m.ID) })
+	if i < 0 || v.Joint.Marks[i].Beside == nil {
+		return scene.NoBox
+	}
+	return scene.BoxAbout(scene.Point(*v.Joint.Marks[i].Beside), font.Width(v.shortFigure(*next), scene.Bold, besideHeight)+2, besideHeight)
 }
 
 // stepsOf gives the steps of a fastener that count.

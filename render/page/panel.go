@@ -21,6 +21,7 @@ type PanelKind string
 
 const (
 	AskStep       PanelKind = "step"
+	AskSettled    PanelKind = "settled" // a step of which somebody decided what is done
 	AskWait       PanelKind = "wait"
 	AskAccept     PanelKind = "accept"
 	AskReady      PanelKind = "ready"
@@ -38,6 +39,7 @@ type Panel struct {
 	Title  string
 	Lines  []string // in a list
 	Says   string
+	Large  string // what it comes to
 	Number string
 	Mark   *Mark  // its shape
 	Name   string // of the fastener
@@ -136,8 +138,8 @@ func (v RunView) settledAngle(step int) *run.Mark {
 func (v RunView) settledPanel(p Panel, s run.Step, settled run.Mark) Panel {
 	t := v.Text().Run
 	return Panel{
-		Kind: AskStep, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
-		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At), settled.Note), Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
+		Kind: AskSettled, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
+		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At)), Large: settled.Note, Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
 	}
 }
 
@@ -250,7 +252,7 @@ func (v RunView) askPanel() Panel {
 				return v.roundPanel(a)
 			}
 		case run.AskNeighbours:
-			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.Answer, Open: "answer"}}
+			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.AnswerBar, Open: "answer"}}
 		}
 	}
 	switch {
@@ -333,7 +335,7 @@ func (v RunView) need(n run.Need) string {
 	case n.ID != "":
 		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
 	case n.Gasket != "":
-		return v.Words.Say(finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready}))
+		return fmt.Sprintf(t.Run.NeedGasket, n.Count-n.Ready, v.Words.Term(finding.Term(n.Gasket)))
 	}
 	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
 }
@@ -354,7 +356,7 @@ const mostAhead = 16
 // end where something has to be decided.
 func (v RunView) Ahead() []Panel {
 	next := v.next()
-	if next == nil || v.Panel().Kind != AskStep {
+	if kind := v.Panel().Kind; next == nil || kind != AskStep && kind != AskSettled {
 		return nil
 	}
 	i := slices.IndexFunc(v.Run.Steps, func(s run.Step) bool { return s.Number == next.Number })

@@ -109,6 +109,7 @@ type PageRun struct {
 	ReadyAsk        string
 	ReadySome       string
 	NeedKind        string // %[1]d × %[2]s, new
+	NeedGasket      string // %[1]d × gasket, new (%[2]s)
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
 	NotReady        string
 	AskRound        string
@@ -120,12 +121,14 @@ type PageRun struct {
 	Finished        string
 	Neighbours      string // New fastener at %s: what about its neighbours?
 	NeighboursSays  string
+	TheBeside       string
 	TheyStay        string
 	TheyRestart     string
 	WhoSaysSo       string
 	ByFile          string
 	ByLead          string
 	Answer          string
+	AnswerBar       string
 	Blocked         string
 	BlockedSays     string
 	AllDone         string
@@ -195,7 +198,7 @@ type PageRun struct {
 	AfterIn         string
 	AfterOut        string
 	Settled         string // settled by %[1]s, %[2]s
-	AsSettled       string // The angle here was interrupted. %[1]s decided (%[2]s): %[3]s
+	AsSettled       string // The angle here was interrupted. Decided by %[1]s, %[2]s. Do only this
 	Keys            string
 	Prints          string
 }

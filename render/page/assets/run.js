@@ -154,6 +154,7 @@ function openFrom(button, id) {
   const dialog = openDialog(id);
   const which = dialog.querySelector('select[name="fastener"]');
   if (which && about && id === "trouble") which.value = about;
+  if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();
 }
 
 // openUnsure asks before an angle is recorded as interrupted: it cannot be undone.
