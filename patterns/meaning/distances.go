@@ -58,6 +58,11 @@ func (r *reader) checkOdd() {
 	if r.ErrorsSince(0) || r.kindsOdd() {
 		return
 	}
+	if off, found := places.FindOffRow(r.input.Joint); found && !r.generated(r.input.Joint.Fasteners[off.Index]) {
+		f := r.input.Joint.Fasteners[off.Index]
+		r.Warn(r.nodeOf(f), places.OffItsRow, finding.Values{"id": f.ID, "off": unit.Length(off.Off), "place": finding.Noted(places.AtPlace, finding.Values{"x": off.At.X, "y": off.At.Y})})
+		return
+	}
 	sets := [][]geometry.Fastener{r.of(nil)}
 	for _, kind := range r.usedKinds() {
 		sets = append(sets, r.of([]string{kind}))

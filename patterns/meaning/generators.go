@@ -75,6 +75,9 @@ func (r *reader) generator(item *nodes.Node, g generator) bool {
 	for i, at := range points {
 		fastener := geometry.Fastener{ID: prefix + strconv.Itoa(i+1), Kind: kind, At: at}
 		if omitted[fastener.ID] {
+			if g.name == "circle" {
+				r.gaps = append(r.gaps, gap{item, geometry.Centroid(points), at})
+			}
 			continue
 		}
 		if casts != nil {

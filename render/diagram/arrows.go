@@ -33,10 +33,10 @@ func (s *sketch) planPath() []scene.Item {
 }
 
 // legs lists the pairs of successive numbers.
-func (s *sketch) legs() [][2]int {
-	var legs [][2]int
+func (s *sketch) legs() []leg {
+	var legs []leg
 	for k := 1; k < len(s.req.Order); k++ {
-		legs = append(legs, [2]int{s.req.Order[k-1], s.req.Order[k]})
+		legs = append(legs, leg{from: s.req.Order[k-1], to: s.req.Order[k]})
 	}
 	return legs
 }

@@ -42,8 +42,8 @@ tighten:
 func TestStagesOfLongKinds(t *testing.T) {
 	t.Parallel()
 	p := planOf(t, threeKinds)
-	for _, tag := range words.Languages() {
-		for _, paper := range sheettest.Papers() {
+	for n, tag := range words.Languages() {
+		for _, paper := range sheettest.InTurn(n, 2) {
 			document, _ := card.Document(p, card.TightenSide, sheet.Request{Paper: paper, Words: sheettest.Language(t, tag)})
 			seen := map[string]int{}
 			for _, page := range document.Pages {
@@ -90,9 +90,9 @@ func shapeBefore(page scene.Page, text scene.Text) bool {
 func TestArrowsJoinAllOrNone(t *testing.T) {
 	t.Parallel()
 	w := words.English().Card.Part
-	for _, name := range append(patterns.Builtin(), threeKinds, strip) {
+	for n, name := range append(patterns.Builtin(), threeKinds, strip) {
 		p := planOf(t, name)
-		for _, paper := range sheettest.Papers() {
+		for _, paper := range sheettest.InTurn(n, 3) {
 			for _, side := range []card.Sides{card.TightenSide, card.LoosenSide} {
 				document, _ := card.Document(p, side, sheettest.English(paper))
 				for _, page := range document.Pages {
