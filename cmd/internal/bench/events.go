@@ -73,7 +73,7 @@ func lastEvent(r *http.Request) string {
 	return r.URL.Query().Get("after")
 }
 
-// stillIn says whether the session of a reader has not ended meanwhile.
+// stillIn reports whether the session of a reader has not ended meanwhile.
 func (b *Bench) stillIn(r *http.Request) bool {
 	_, in := b.who(r)
 	return in

@@ -70,7 +70,7 @@ func (b *Bench) upToDate(r *http.Request) error {
 	return b.follow()
 }
 
-// ofRecord says whether what is under a path shows or changes a record. A page that
+// ofRecord reports whether what is under a path shows or changes a record. A page that
 // is looked at asks for the time, and so learns whether anything can be recorded.
 func ofRecord(path string) bool {
 	return path == "/" || slices.ContainsFunc([]string{"/api/runs", "/api/jobs", "/runs/", "/jobs/", "/records", "/patterns/", timePath},

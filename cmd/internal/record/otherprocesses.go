@@ -4,7 +4,7 @@ import (
 	"context"
 )
 
-// Shared says whether other processes write the record too.
+// Shared reports whether other processes write the record too.
 func (s *Store) Shared() bool { return s.shared != nil }
 
 // Watch calls changed each time that a process has written to a shared record, this
@@ -24,7 +24,7 @@ type Change struct {
 	Version int    // of its latest entry
 }
 
-// Changes gives what was written to after a place of the chain, and the place of the
+// Changes returns what was written to after a place of the chain, and the place of the
 // latest entry.
 func (s *Store) Changes(after int64) (list []Change, latest int64, err error) {
 	rows, err := s.read.Query(`SELECT s.id, coalesce(max(j.id), ''), min(e.version), max(e.version), max(e.n)

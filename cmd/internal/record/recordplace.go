@@ -38,7 +38,7 @@ func (at Place) Name() string {
 	return at.Folder
 }
 
-// isFile says whether the record is in a file of the folder.
+// isFile reports whether the record is in a file of the folder.
 func (at Place) isFile() bool { return at.Address == "" }
 
 // store is the record of a place before it is opened.

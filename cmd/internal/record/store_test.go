@@ -71,7 +71,7 @@ func appended(t testing.TB, s *Store, on string, e run.Entry) Answer {
 	return a
 }
 
-// sound checks that a store has no fault, and gives the end of its chain.
+// sound checks that a store has no fault, and returns the end of its chain.
 func sound(t testing.TB, s *Store) Head {
 	t.Helper()
 	v, err := s.Verify("")
@@ -273,7 +273,7 @@ func testErase(t *testing.T, at Place) {
 	}
 }
 
-// holds says whether a file of the record holds a text.
+// holds reports whether a file of the record holds a text.
 func holds(t *testing.T, at Place, text string) bool {
 	t.Helper()
 	if !at.isFile() {

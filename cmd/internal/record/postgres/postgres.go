@@ -113,13 +113,13 @@ var (
 
 const connectionClass = "08"
 
-// IsFull says whether an error comes of a disk that is full or fails.
+// IsFull reports whether an error comes of a disk that is full or fails.
 func (Engine) IsFull(err error) bool {
 	from, ok := errors.AsType[*pgconn.PgError](err)
 	return ok && slices.Contains(fullCodes, from.Code)
 }
 
-// IsAway says whether an error comes of a database that cannot be reached, or does
+// IsAway reports whether an error comes of a database that cannot be reached, or does
 // not answer in time.
 func (Engine) IsAway(err error) bool {
 	if _, ok := errors.AsType[*pgconn.ConnectError](err); ok {

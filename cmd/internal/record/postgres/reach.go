@@ -88,7 +88,7 @@ func bounded(config *pgx.ConnConfig) {
 	}
 }
 
-// isCut says whether an error is that of a connection which ended.
+// isCut reports whether an error is that of a connection which ended.
 func isCut(err error) bool {
 	return slices.ContainsFunc([]error{io.EOF, io.ErrUnexpectedEOF, driver.ErrBadConn, sql.ErrConnDone}, func(cut error) bool { return errors.Is(err, cut) })
 }

@@ -44,7 +44,7 @@ var ofPackage struct {
 	err    error
 }
 
-// OfPackage gives the one server of all tests of a package, whose TestMain calls End.
+// OfPackage returns the one server of all tests of a package, whose TestMain calls End.
 // Where PostgreSQL is not installed the test is skipped.
 func OfPackage(t testing.TB) *Server {
 	t.Helper()
@@ -63,7 +63,7 @@ func End() {
 	}
 }
 
-// Start gives a server for one test, which may kill it.
+// Start returns a server for one test, which may kill it.
 func Start(t testing.TB) *Server {
 	t.Helper()
 	s, err := newServer(installed(t))
@@ -74,7 +74,7 @@ func Start(t testing.TB) *Server {
 	return s
 }
 
-// installed gives the folder of the programs. Debian has them outside the PATH.
+// installed returns the folder of the programs. Debian has them outside the PATH.
 func installed(t testing.TB) string {
 	t.Helper()
 	versions, _ := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
@@ -195,7 +195,7 @@ func (s *Server) Do(t testing.TB, address, statements string) {
 	}
 }
 
-// Holds says whether a file of a table holds a text, once all is written to the files.
+// Holds reports whether a file of a table holds a text, once all is written to the files.
 func (s *Server) Holds(t testing.TB, text string) (there bool) {
 	t.Helper()
 	s.Do(t, s.Address("postgres"), "CHECKPOINT")
