@@ -18,4 +18,6 @@ const (
 	NoStiffness      finding.Code = "unit no stiffness"      // written, least, most, unit, examples
 	TooManyFigures   finding.Code = "unit too many figures"  // written, example
 	FallingFigures   finding.Code = "unit falling figures"   // written, example
+	NoDecimal        finding.Code = "unit no decimal"        // written, most: decimals
+	NoGauge          finding.Code = "unit no gauge"          // written, allowed: of a measured value
 )

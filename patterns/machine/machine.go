@@ -1,5 +1,5 @@
 // Package machine reads machine files: the joints of a machine in teardown
-// order, with the steps between them. It may import form, nodes and
+// order, with the steps between them. It may import form, nodes, measures and
 // sequence/overhaul.
 package machine
 
@@ -12,13 +12,15 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/measures"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
 	"drawdown/patterns/source"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/overhaul"
 )
 
-var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "cautions"}
+var machineKeys = []string{"drawdown", "title", "machine", "revision", "date", "tools", "strip", "measure", "cautions"}
 
 var stepKeys = []string{"joint", "part", "note", "caution", "gaskets", "sealant", "again", "new", "manual", "figures", "loosen", "tighten"}
 
@@ -69,12 +71,13 @@ type reader struct {
 //	  - {joint: p4-manifold, gaskets: [manifold gasket], sealant: none, again: after the first run}
 //	  - {part: camshaft, loosen: lift it level, tighten: oil the bearings}
 //	  - {part: pulley, new: [pulley bolt], manual: [pulley bolt]}
+//	measure: [{what: compression, at: [cyl 1, cyl 2], unit: bar, from: 11}]
 //	cautions: [Engine cold]
 //
 // Where a problem stops the work the machine is empty.
 func Read(from source.Source) (Machine, problem.List) {
 	m := &reader{Reader: form.NewReader(from), joints: map[string]*nodes.Node{}, parts: map[string]*nodes.Node{}}
-	if root := m.Root(nodes.Format{Keys: slices.Concat(machineKeys, stepKeys)}); root != nil {
+	if root := m.Root(nodes.Format{Keys: slices.Concat(machineKeys, stepKeys, measures.Keys)}); root != nil {
 		m.Version(root)
 		m.machine(root)
 	}
@@ -100,6 +103,13 @@ func (m *reader) machine(root *nodes.Node) {
 	m.made.Cautions = f.Cautions()
 	m.made.Tools = m.texts(f, "tools", finding.Term("a tool"))
 	m.readStrip(f)
+	m.made.Measures = measures.Read(f, m.measured, nil)
+}
+
+// measured takes any name as the place of a value: a machine file has no picture.
+func (m *reader) measured(n *nodes.Node) (measure.Place, bool) {
+	name, ok := m.Text(n, finding.Term("a place"))
+	return measure.Place{Label: name}, ok
 }
 
 const stripExample = "[p4-cover, {note: Timing pin in}, {part: camshaft}, p4-head]"

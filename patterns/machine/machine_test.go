@@ -62,6 +62,8 @@ func TestBrokenMachines(t *testing.T) {
 		{"a list", head + "  - [p4-head]\n", "a map of keys"},
 		{"date", "date: yesterday\n" + head + "  - p4-head\n", "date"},
 		{"no version", "machine: P4\nstrip: [p4-head]\n", "drawdown: 1"},
+		{"unit of a value", head + "  - p4-head\nmeasure: [{what: compression, unit: furlong}]\n", `"furlong"; allowed: mm`},
+		{"kinds of a value", head + "  - p4-head\nmeasure: [{what: compression, unit: bar, of: main}]\n", "a machine file has no kinds"},
 		{"too many", head + strings.Repeat("  - note: x\n", machine.MostSteps+1), "at most 500"},
 	} {
 		made, got := readMachine(c.text)
@@ -84,6 +86,18 @@ func TestNeedsOfAMachine(t *testing.T) {
 	pulley := made.Strip[1]
 	if diff := cmp.Diff([][]string{{"hoist", "flywheel lock"}, {"bolt", "washer"}, {"bolt"}, {"runout"}}, [][]string{made.Tools, pulley.New, pulley.Manual, pulley.Figures}); diff != "" {
 		t.Error(diff)
+	}
+}
+
+// Values of the whole machine are taken at places of any name.
+func TestMeasuresOfAMachine(t *testing.T) {
+	made, got := readMachine("drawdown: 1\nmachine: P4\nstrip: [p4-head]\nmeasure:\n  - {what: compression, at: [cyl 1, cyl 2], unit: bar, from: 11.0}\n")
+	if got != "" {
+		t.Fatal(got)
+	}
+	v := made.Measures[0]
+	if len(made.Measures) != 1 || v.From.String() != "11.0" || v.Unit != "bar" || len(v.At) != 2 || v.At[1].Label != "cyl 2" {
+		t.Errorf("%+v", made.Measures)
 	}
 }
 

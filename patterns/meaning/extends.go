@@ -8,6 +8,7 @@ import (
 
 	"drawdown/geometry/finding"
 	"drawdown/patterns/form"
+	"drawdown/patterns/measures"
 	"drawdown/patterns/mechanics"
 	"drawdown/patterns/nodes"
 	"drawdown/patterns/problem"
@@ -52,7 +53,7 @@ func (r *reader) load() *nodes.Node {
 
 // wholeLists are the lists of things of their own, of which a file above may mean
 // to add or change some.
-var wholeLists = []string{"fasteners", "clusters", "features", "stations", "cautions"}
+var wholeLists = []string{"fasteners", "clusters", "features", "stations", "measure", "cautions"}
 
 // overridden notes the lists of a file that are replaced whole and lose entries,
 // and refuses other
@@ -84,8 +85,8 @@ func (r *reader) overridden(top, base *nodes.Node) {
 	}
 }
 
-// otherBankAs warns of a mirrored file that gives the title of the first bank once
-// more, or another machine.
+// otherBankAs warns about a mirrored file that repeats the title of the first
+// bank once more, or another machine.
 func (r *reader) otherBankAs(top, base *nodes.Node) {
 	if top.Get("mirror") == nil {
 		return
@@ -115,7 +116,7 @@ func lostFrom(base, top *nodes.Node) int {
 
 // everyKey lists the keys that may stand on a line of their own.
 func everyKey() []string {
-	return slices.Concat(fileKeys, mechanics.KindKeys, tightenActions, generatorKeys(), commonKeys,
+	return slices.Concat(fileKeys, mechanics.KindKeys, measures.Keys, tightenActions, generatorKeys(), commonKeys,
 		[]string{"at", "of", "way", "note", "source", "stages", "order", "remove", "name", "loaded", "bore", "dowel", "label", "front"})
 }
 

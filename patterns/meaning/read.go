@@ -20,7 +20,7 @@ import (
 )
 
 var fileKeys = []string{"drawdown", "title", "machine", "revision", "date", "units", "view", "kinds", "fasteners",
-	"clusters", "unloaded", "outline", "features", "stations", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
+	"clusters", "unloaded", "outline", "features", "stations", "measure", "joint", "mirror", "extends", "omit", "change", "relabel", "tighten", "loosen", "cautions", meant.Key}
 
 // reader collects what one pattern file says and what is wrong with it.
 type reader struct {
@@ -30,6 +30,7 @@ type reader struct {
 	kinds     kindTable
 	fasteners *Fasteners
 	part      places.Part // the nodes of what stands on the part
+	unplaced  bool        // some feature or station could not be read
 	names     *relabel.Names
 	changes   []*changes // of each file of the chain, that which is read first
 	// omittedCast are the numbers on the part of fasteners that a file leaves out.
@@ -88,12 +89,15 @@ func (r *reader) pattern(root *nodes.Node) {
 	r.readKinds(f)
 	r.readFasteners(f)
 	r.readOutline(f)
+	before := r.Count()
 	r.readFeatures(f)
 	r.readStations(f)
+	r.unplaced = r.ErrorsSince(before) || f.Mistyped("features", "stations")
 	r.input.Clamped = mechanics.Clamped(r.Reader, f, r.knownPlaces())
 	r.readTighten(f)
 	r.readLoosen(f)
 	r.readClusters(f)
+	r.readMeasure(f)
 	r.input.Cautions, r.cautions, r.title, r.machine = f.Cautions(), f.Node.Get("cautions"), f.Node.Get("title"), f.Node.Get("machine")
 	if tighten := f.Node.Get("tighten"); tighten != nil {
 		r.source = tighten.Get("source")

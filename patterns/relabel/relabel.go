@@ -122,6 +122,17 @@ func (s *Names) Of(sort Sort, text string, at *nodes.Node) string {
 	return text
 }
 
+// Now returns the name that a text of the file stands for in the part, where it
+// only names what stands elsewhere.
+func (s *Names) Now(sort Sort, text string, at *nodes.Node) string {
+	for _, l := range slices.Backward(s.layers) {
+		if at.File.Level >= l.from {
+			text, _ = s.by(l, sort, text)
+		}
+	}
+	return text
+}
+
 // Seen returns the id of a fastener as the file of a level knows it, before that
 // file's own relabel, of one that is named at the node. Level -1 stands for the
 // part.

@@ -15,7 +15,10 @@ type line struct {
 }
 
 // Lines are what the next shift has to know, in five lines.
-func (v RunView) Lines() []line { return v.fiveLines(v.Run.Now) }
+func (v RunView) Lines() []line {
+	v.Dated = true
+	return v.fiveLines(v.Run.Now)
+}
 
 func (v RunView) fiveLines(f run.FiveLines) []line {
 	t := v.Text().Run
@@ -47,6 +50,7 @@ func (v RunView) HandedOver() *handedOver {
 		return nil
 	}
 	h := v.Run.HandOvers[i]
+	v.Dated = true
 	for _, e := range v.Entries {
 		if e.Act == run.Done && e.Time.After(h.At) {
 			return nil

@@ -17,18 +17,22 @@ type knownOne struct {
 	IDs   []string `json:"ids"`
 	Name  string   `json:"name"` // to list a tap that is held
 	Angle bool     `json:"angle"`
+	Sets  bool     `json:"sets"`  // a torque, with a wrench
 	Short string   `json:"short"` // its figure, beside the mark
 }
 
 type knownMark struct {
-	ID    string    `json:"id"`
-	State MarkState `json:"state"`
-	Word  string    `json:"word"`
-	Label string    `json:"label"`
-	Said  string    `json:"said"`
-	Name  string    `json:"name"`
-	Step  int       `json:"step"`
-	Angle bool      `json:"angle"` // its next step is one
+	ID    string     `json:"id"`
+	State MarkState  `json:"state"`
+	Word  string     `json:"word"`
+	At    [2]float64 `json:"at"` // where the word stands
+	Label string     `json:"label"`
+	Said  string     `json:"said"`
+	Name  string     `json:"name"`
+	Step  int        `json:"step"`
+	Angle bool       `json:"angle"` // its next step is one
+	Sets  bool       `json:"sets"`  // it is a torque
+	Stuck bool       `json:"stuck"` // it waits until its trouble is settled
 }
 
 // Known is the state for the script, as JSON.
@@ -46,13 +50,17 @@ func (v RunView) Known() known {
 		k.Steps[p.Step] = v.knownStep(p.Step)
 	}
 	for _, m := range v.Part().Marks {
+		_, stuck := v.openTrouble(m.ID)
 		s := v.step(m.Step)
-		k.Marks = append(k.Marks, knownMark{m.ID, m.State, m.Says, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step, s != nil && s.AngleDeg > 0})
+		k.Marks = append(k.Marks, knownMark{
+			m.ID, m.State, m.Says, [2]float64{m.Word.X, m.Word.Y}, m.Label, m.Said, v.fastener([]string{m.ID}), m.Step,
+			s != nil && s.AngleDeg > 0, s != nil && s.TorqueNm > 0, stuck,
+		})
 	}
 	return k
 }
 
 func (v RunView) knownStep(number int) knownOne {
 	s := v.step(number)
-	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + v.shortFigure(*s), s.AngleDeg > 0, v.shortFigure(*s)}
+	return knownOne{s.IDs, v.fastener(s.IDs) + ": " + v.shortFigure(*s), s.AngleDeg > 0, s.TorqueNm > 0, v.shortFigure(*s)}
 }

@@ -42,6 +42,7 @@ type Frame struct {
 	Path   string    // of this page
 	Now    time.Time // by the server's clock, in the shop's zone
 	Joined bool      // a tablet that joined by a code: it cannot share
+	Dated  bool      // times always come with their date
 }
 
 // Text are the words of the page.
@@ -50,10 +51,11 @@ func (f Frame) Text() words.Page { return f.Words.Page }
 // Language is the tag of the page's language.
 func (f Frame) Language() string { return f.Words.Language }
 
-// when prints a time in the shop's zone: the time alone on the same day.
+// when prints a time in the shop's zone: the time alone on the same day, unless the
+// page is one that lasts.
 func (f Frame) when(t time.Time) string {
 	t = t.In(f.Now.Location())
-	if t.Format(time.DateOnly) == f.Now.Format(time.DateOnly) {
+	if !f.Dated && t.Format(time.DateOnly) == f.Now.Format(time.DateOnly) {
 		return t.Format("15:04")
 	}
 	return t.Format("2006-01-02 15:04")

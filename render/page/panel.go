@@ -2,15 +2,18 @@ package page
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"time"
 
+	"drawdown/geometry/finding"
 	"drawdown/render/words"
 	"drawdown/sequence/plan"
 	"drawdown/sequence/run"
 )
 
-// Long says whether the figure needs smaller type on a telephone.
+// Long reports whether the figure needs smaller type on a telephone.
 func (p Panel) Long() bool { return len([]rune(p.Figure+p.Unit)) > 7 }
 
 // PanelKind is what the lower third asks for.
@@ -18,6 +21,7 @@ type PanelKind string
 
 const (
 	AskStep       PanelKind = "step"
+	AskSettled    PanelKind = "settled" // a step of which somebody decided what is done
 	AskWait       PanelKind = "wait"
 	AskAccept     PanelKind = "accept"
 	AskReady      PanelKind = "ready"
@@ -35,6 +39,7 @@ type Panel struct {
 	Title  string
 	Lines  []string // in a list
 	Says   string
+	Large  string // what it comes to
 	Number string
 	Mark   *Mark  // its shape
 	Name   string // of the fastener
@@ -46,6 +51,7 @@ type Panel struct {
 	Angle  *Angle
 	Of     string // the entry that it is about
 	Ends   int64  // of a wait that runs, in ms since 1970
+	Left   string // of it, counted down by the script
 	Bar    Bar
 }
 
@@ -57,7 +63,7 @@ type Bar struct {
 	Later string // label once the wait is over
 }
 
-// Panel gives the one thing to do now.
+// Panel returns the one thing to do now.
 func (v RunView) Panel() Panel {
 	if v.Run.Status != run.Open {
 		return v.overPanel()
@@ -78,11 +84,12 @@ func (v RunView) Panel() Panel {
 
 func (v RunView) readyPanel() Panel {
 	t := v.Text().Run
-	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyBar, Act: run.Ready}}
+	return Panel{Kind: AskReady, Title: t.Ready, Says: t.ReadySays, Lines: v.unmet(), Bar: Bar{Label: t.ReadyAsk, Open: "readiness"}}
 }
 
 func (v RunView) overPanel() Panel {
 	t := v.Text().Run
+	v.Dated = true
 	p := Panel{Kind: RunOver}
 	if m := v.Run.VoidedBy; m != nil {
 		p.Title, p.Says = fmt.Sprintf(t.VoidBy, m.By, v.when(m.At)), m.Note
@@ -115,8 +122,8 @@ func (v RunView) stepPanel(s run.Step) Panel {
 	return p
 }
 
-// settledAngle gives what was decided about a step whose angle was interrupted; nil
-// where it was not.
+// settledAngle returns what was decided about a step whose angle was
+// interrupted; nil where it was not.
 func (v RunView) settledAngle(step int) *run.Mark {
 	for _, t := range slices.Backward(v.Run.Troubles) {
 		if t.Trouble == "" && t.Step == step {
@@ -131,8 +138,8 @@ func (v RunView) settledAngle(step int) *run.Mark {
 func (v RunView) settledPanel(p Panel, s run.Step, settled run.Mark) Panel {
 	t := v.Text().Run
 	return Panel{
-		Kind: AskStep, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
-		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At), settled.Note), Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
+		Kind: AskSettled, Step: s.Number, Place: p.Place, Title: p.Number + " · " + words.Row(strings.Join(s.IDs, "+"), v.kindOf(s.IDs)),
+		Says: fmt.Sprintf(t.AsSettled, settled.By, v.when(settled.At)), Large: settled.Note, Bar: Bar{Label: fmt.Sprintf(t.Done, p.Number), Act: run.Done},
 	}
 }
 
@@ -140,10 +147,19 @@ func (v RunView) waitPanel(p Panel, s run.Step) Panel {
 	t := v.Text().Run
 	p.Kind, p.Bar = AskWait, Bar{Label: t.Begin, Act: run.Begin}
 	if s.State == run.Waiting {
-		p.Ends = s.Ends.UnixMilli()
+		p.Ends, p.Left = s.Ends.UnixMilli(), countdown(s.Ends.Sub(v.Now))
 		p.Bar = Bar{Label: t.WaitRuns, Later: t.WaitOver}
 	}
 	return p
+}
+
+// countdown writes what is left of a wait as its script does.
+func countdown(left time.Duration) string {
+	s := int(math.Ceil(max(left, 0).Seconds()))
+	if s >= 3600 {
+		return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+	}
+	return fmt.Sprintf("%02d:%02d", s/60, s%60)
 }
 
 func (v RunView) kindOf(ids []string) string {
@@ -160,17 +176,26 @@ func (v RunView) placeOf(s run.Step) string {
 	if s.Round > 1 {
 		round = fmt.Sprintf(t.Round, s.Round)
 	}
-	_, all := v.stepsDone()
-	at := 0
+	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, v.stepOf(s))
+}
+
+// stepOf counts a step: among those of the work, or among those by which a new
+// fastener catches up.
+func (v RunView) stepOf(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Run.NewStep, nth, of)
+	}
+	at, all := 0, 0
 	for _, other := range v.Run.Steps {
-		if !other.Old {
-			at++
+		if other.Recovery > 0 {
+			continue
 		}
+		all++
 		if other.Number == s.Number {
-			break
+			at = all
 		}
 	}
-	return words.Row(fmt.Sprintf(t.Stage, s.Stage, len(v.Joint.Stages)), round, fmt.Sprintf(t.Step, at, all))
+	return fmt.Sprintf(v.Text().Run.Step, at, all)
 }
 
 // figure is the large figure of a step, and its unit where that is set small.
@@ -227,14 +252,14 @@ func (v RunView) askPanel() Panel {
 				return v.roundPanel(a)
 			}
 		case run.AskNeighbours:
-			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.Answer, Open: "answer"}}
+			return Panel{Kind: AskNeighbours, Of: a.Of, Title: fmt.Sprintf(t.Neighbours, v.fastener(a.IDs)), Says: t.NeighboursSays, Bar: Bar{Label: t.AnswerBar, Open: "answer"}}
 		}
 	}
 	switch {
 	case len(v.openTroubles()) > 0:
 		p := Panel{Kind: AskSettle, Title: t.Blocked, Says: t.BlockedSays, Bar: Bar{Label: t.Settle, Open: "settle"}}
 		for _, trouble := range v.openTroubles() {
-			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name)
+			p.Lines = append(p.Lines, trouble.Fastener+": "+trouble.Name+". "+trouble.Blocks)
 		}
 		return p
 	case v.Run.Now.Open.Steps > 0 && len(v.unmet()) > 0:
@@ -243,7 +268,7 @@ func (v RunView) askPanel() Panel {
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
 }
 
-// asks says whether a question of a kind is open.
+// asks reports whether a question of a kind is open.
 func (v RunView) asks(kind run.AskKind) bool {
 	return slices.ContainsFunc(v.Run.Asks, func(a run.Ask) bool { return a.Kind == kind })
 }
@@ -269,12 +294,36 @@ func (v RunView) roundPanel(a run.Ask) Panel {
 	return p
 }
 
-// unmet lists what is not ready, in words.
+// shownNeed is what must be ready and is not, in words.
+type shownNeed struct {
+	Name     string
+	Kind     string // of several
+	Fastener string // that it is for; then Kind is empty
+	Missing  int
+	waits    bool // the work does
+}
+
+// needs lists what is not ready.
+func (v RunView) needs() []shownNeed {
+	var all []shownNeed
+	for _, n := range v.Run.Needs {
+		one := shownNeed{v.need(n), n.Kind, n.ID, n.Count - n.Ready, n.Gasket == ""}
+		if n.ID != "" {
+			one.Kind = ""
+		}
+		if !n.Met() {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// unmet lists what the work waits for.
 func (v RunView) unmet() []string {
 	var all []string
-	for _, n := range v.Run.Needs {
-		if !n.Met() {
-			all = append(all, v.need(n))
+	for _, n := range v.needs() {
+		if n.waits {
+			all = append(all, n.Name)
 		}
 	}
 	return all
@@ -282,19 +331,22 @@ func (v RunView) unmet() []string {
 
 func (v RunView) need(n run.Need) string {
 	t := v.Text()
-	if n.ID != "" {
+	switch {
+	case n.ID != "":
 		return fmt.Sprintf(t.Run.NeedFastener, v.fastener([]string{n.ID}), t.Trouble.Names[string(n.Trouble)])
+	case n.Gasket != "":
+		return fmt.Sprintf(t.Run.NeedGasket, n.Count-n.Ready, v.Words.Term(finding.Term(n.Gasket)))
 	}
 	return fmt.Sprintf(t.Run.NeedKind, n.Count-n.Ready, n.Kind)
 }
 
-// Readiness lists what is asked for once of a run without a job; the work may
-// begin without an answer.
-func (v RunView) Readiness() []string {
-	if !v.asks(run.AskReadiness) {
+// Readiness lists what is asked for before tightening begins.
+func (v RunView) Readiness() []shownNeed {
+	begun := slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool { return s.State == run.IsDone })
+	if !v.IsOpen() || begun {
 		return nil
 	}
-	return v.unmet()
+	return v.needs()
 }
 
 // mostAhead is how many steps a page knows ahead, for when the network is gone.
@@ -304,7 +356,7 @@ const mostAhead = 16
 // end where something has to be decided.
 func (v RunView) Ahead() []Panel {
 	next := v.next()
-	if next == nil || v.Panel().Kind != AskStep {
+	if kind := v.Panel().Kind; next == nil || kind != AskStep && kind != AskSettled {
 		return nil
 	}
 	i := slices.IndexFunc(v.Run.Steps, func(s run.Step) bool { return s.Number == next.Number })
@@ -326,7 +378,7 @@ func (v RunView) Ahead() []Panel {
 	return all
 }
 
-// repeats says whether one of two stages goes in rounds.
+// repeats reports whether one of two stages goes in rounds.
 func (v RunView) repeats(stages ...int) bool {
 	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool {
 		return slices.Contains(stages, s.Stage) && (s.Until != "" || s.ByTurnsDeg > 0)

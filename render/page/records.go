@@ -24,9 +24,12 @@ type RecordsView struct {
 type RecordsAsked struct{ Machine, Joint, Person, From, To string }
 
 // Records writes the list.
-func Records(w io.Writer, v RecordsView) error { return write(w, "records", v) }
+func Records(w io.Writer, v RecordsView) error {
+	v.Dated = true
+	return write(w, "records", v)
+}
 
-// Searched says whether the list is less than all.
+// Searched reports whether the list is less than all.
 func (v RecordsView) Searched() bool { return v.Asked != RecordsAsked{} }
 
 // Lines are the runs, in words.
@@ -46,7 +49,10 @@ type RecordView struct {
 }
 
 // Record writes the record of a run.
-func Record(w io.Writer, v RecordView) error { return write(w, "record", v) }
+func Record(w io.Writer, v RecordView) error {
+	v.Dated = true
+	return write(w, "record", v)
+}
 
 // StillPart is the part with what became of each fastener.
 func (v RecordView) StillPart() Part {
@@ -71,7 +77,7 @@ func (v RecordView) SealLines() []string {
 	return []string{t.Records.NotSealed}
 }
 
-// HeadLine gives the head of the chain.
+// HeadLine returns the head of the chain.
 func (v RecordView) HeadLine() string { return filled(v.Text().Records.Head, v.Head) }
 
 // Columns head the table of the steps.
@@ -89,25 +95,34 @@ type stepRow struct {
 	Old                                            bool
 }
 
-// StepRows are the steps in the order of work.
+// StepRows are the steps as they were done.
 func (v RecordView) StepRows() []stepRow {
 	t := v.Text().Records
 	var rows []stepRow
-	for _, s := range v.Run.Steps {
+	for _, s := range v.Run.AsDone() {
 		figure, unit := v.figure(s)
 		row := stepRow{
-			Number: strconv.Itoa(s.Number), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
+			Number: v.stepNumber(s), Stage: strconv.Itoa(s.Stage), Fastener: v.fastener(s.IDs), Figure: strings.TrimSpace(figure + " " + unit),
 			State: words.Row(t.StepStates[string(s.State)], s.Reason), By: words.Row(s.By, s.Wrench), Old: s.Old,
 		}
 		if s.Old {
 			row.State = words.Row(row.State, t.Old)
 		}
 		if !s.At.IsZero() {
-			row.At = v.when(s.At)
+			row.At = s.At.In(v.Now.Location()).Format("2006-01-02 15:04:05") // two steps may share a minute
 		}
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// stepNumber is that of a step of the plan; those of a new fastener are counted
+// apart.
+func (v RunView) stepNumber(s run.Step) string {
+	if nth, of := v.Run.CatchUp(s); of > 0 {
+		return fmt.Sprintf(v.Text().Records.NewStep, nth, of)
+	}
+	return strconv.Itoa(s.Number)
 }
 
 // recordTable is one list of a record.
@@ -125,10 +140,10 @@ func (v RecordView) Tables() []recordTable {
 	}
 	for _, r := range v.Run.Readings {
 		outside := ""
-		if r.Outside {
+		if r.Outside && !r.Verdict.Outside() {
 			outside = t.Records.Outside
 		}
-		value := v.Words.Figure(strings.TrimSpace(string(r.Value) + " " + r.Unit))
+		value := v.readLine(string(r.Value), r.Unit, r.Result)
 		readings = append(readings, words.Row(v.at(r.Step, r.Place), r.Measure, value, outside, v.by(r.Mark)))
 	}
 	for _, f := range v.Run.Flags {
@@ -160,7 +175,7 @@ func (v RunView) by(m run.Mark) string {
 func (v RunView) seen(list []run.Seen) []string {
 	var all []string
 	for _, s := range list {
-		all = append(all, words.Row(v.at(s.Step, s.Place), v.about(s.Of), v.by(s.Mark)))
+		all = append(all, words.Row(v.at(s.Step, s.Place), v.about(s.Of), v.Text().Seen.Names[string(s.Found)], v.by(s.Mark)))
 	}
 	return all
 }
@@ -182,6 +197,8 @@ func (v RunView) at(step int, place *run.Place) string {
 		return v.fastener([]string{place.Fastener})
 	case place != nil && place.Station != "":
 		return place.Station
+	case place != nil && place.Label != "":
+		return place.Label
 	case place != nil && place.At != nil:
 		return v.Words.Figure(plain(place.At[0])) + " / " + v.Words.Figure(plain(place.At[1])) + " mm"
 	}

@@ -2,6 +2,8 @@ package page
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"drawdown/render/words"
@@ -64,7 +66,9 @@ type openTrouble struct {
 	Blocks                    string
 	Step                      int
 	ID                        string
-	Replace                   bool // a new fastener may go in
+	Replace                   bool   // a new fastener may go in
+	Left                      string // steps of this fastener alone that are still to do, where it may be out: "7 12"
+	Out                       bool   // it is out, as a rule
 }
 
 func (v RunView) openTroubles() []openTrouble {
@@ -77,15 +81,36 @@ func (v RunView) openTroubles() []openTrouble {
 		one := openTrouble{
 			Entry: seen.Entry, Fastener: v.fastener(seen.IDs), Name: t.Trouble.Names[troubleName(seen)], Step: seen.Step,
 			By:     words.Row(fmt.Sprintf(t.Run.StateBy, seen.By, v.when(seen.At)), seen.Note),
-			Blocks: t.Trouble.Blocks[string(seen.Blocks)], Replace: !v.Loosening(),
+			Blocks: v.blockWords(seen), Replace: !v.Loosening(),
 		}
 		if len(seen.IDs) > 0 {
 			one.ID = seen.IDs[0]
 		}
 		one.ToDo, one.Stub = v.toDo(seen.Trouble)
+		one.Left, one.Out = v.leftOf(seen), seen.Trouble == run.Broken || seen.Trouble == run.Missing
 		all = append(all, one)
 	}
 	return all
+}
+
+// blockWords say what an open trouble blocks.
+func (v RunView) blockWords(seen run.TroubleSeen) string {
+	if seen.Trouble == "" {
+		return v.Text().Trouble.Blocks["unsure"]
+	}
+	return v.Text().Trouble.Blocks[string(seen.Blocks)]
+}
+
+// leftOf lists the steps that nobody has to do once the fastener is out. While
+// tightening a new one goes in, and does them.
+func (v RunView) leftOf(seen run.TroubleSeen) string {
+	var left []string
+	for _, s := range v.Run.Steps {
+		if v.Loosening() && !over(s) && slices.Equal(s.IDs, seen.IDs) {
+			left = append(left, strconv.Itoa(s.Number))
+		}
+	}
+	return strings.Join(left, " ")
 }
 
 // Open lists the troubles that are not settled.

@@ -18,6 +18,18 @@ type Condition struct {
 	StationTicks [3]string
 	Fitted       string // size of what is fitted in its place
 
+	Values       string // the heading of what else is measured
+	Value        string // the head of the column of values
+	MeasuredHere string // the same where %s is measured at the fasteners
+	OldShim      string // head of the column
+	NewShim      string // likewise
+	Shims        string // the heading of the tables of shims
+	ShimsSay     string // how to work a shim out, and what the tables are
+	ShimsFor     string // the heading of one: %s what, %s limits, %s wanted, %s thinnest, %s thickest, %s step
+	ShimChange   string // head of the column: thicker or thinner by
+	ShimKeep     string // nothing to change
+	NoShim       string // no size brings it within the limits
+
 	New       string // short mark of a fastener that is used once
 	NewMeans  string
 	Measure   string // what the two lengths are, and that the limit is the manual's

@@ -8,6 +8,7 @@ type Page struct {
 	Pattern  PagePattern
 	Run      PageRun
 	Trouble  PageTrouble
+	Seen     PageSeen
 	Job      PageJob
 	Records  PageRecords
 	Share    PageShare
@@ -42,13 +43,13 @@ type PageHome struct {
 	OpenNone     string
 	Start        string
 	Patterns     string
-	PatternsNone string // No pattern of your own yet. Save a pattern file in %s and load this page again.
+	PatternsNone string // No patterns of your own yet. Save a pattern file in %s and reload this page.
 	Builtin      string
 	Recent       string
 	RecentNone   string
 	Fasteners    Plural // %d fastener
 	Steps        string // %[1]d of %[2]d steps
-	Troubles     Plural // %d open trouble
+	Troubles     Plural // %d open trouble report
 	Machine      string // machine %s
 	Order        string // order %s
 	By           string // %[1]s, %[2]s
@@ -86,6 +87,7 @@ type PageRun struct {
 	Stage           string // Stage %[1]d of %[2]d
 	Round           string // round %d
 	Step            string // step %[1]d of %[2]d
+	NewStep         string // new bolt, %[1]d of %[2]d
 	ZoomIn          string
 	ZoomOut         string
 	ZoomWhole       string
@@ -105,8 +107,10 @@ type PageRun struct {
 	AcceptBar       string
 	Ready           string
 	ReadySays       string
-	ReadyBar        string
+	ReadyAsk        string
+	ReadySome       string
 	NeedKind        string // %[1]d × %[2]s, new
+	NeedGasket      string // %[1]d × gasket, new (%[2]s)
 	NeedFastener    string // for %[1]s (%[2]s): a replacement
 	NotReady        string
 	AskRound        string
@@ -118,7 +122,14 @@ type PageRun struct {
 	Finished        string
 	Neighbours      string // New fastener at %s: what about its neighbours?
 	NeighboursSays  string
+	TheBeside       string
+	TheyStay        string
+	TheyRestart     string
+	WhoSaysSo       string
+	ByFile          string
+	ByLead          string
 	Answer          string
+	AnswerBar       string
 	Blocked         string
 	BlockedSays     string
 	AllDone         string
@@ -126,6 +137,8 @@ type PageRun struct {
 	SealSays        string
 	Wrench          string
 	WrenchSays      string
+	WrenchNow       string
+	WrenchNowSays   string
 	Second          string
 	SealedBy        string // Sealed by %[1]s, %[2]s
 	VoidBy          string // Void: %[1]s, %[2]s
@@ -149,6 +162,7 @@ type PageRun struct {
 	LeaveOut        string
 	Interrupted     string
 	InterruptedSays string
+	InterruptedDo   string
 	Replace         string
 	ReplaceSays     string
 	Measure         string
@@ -181,8 +195,11 @@ type PageRun struct {
 	OpenTroubles    string
 	Settle          string
 	SettleSays      string
+	After           string
+	AfterIn         string
+	AfterOut        string
 	Settled         string // settled by %[1]s, %[2]s
-	AsSettled       string // The angle here was interrupted. %[1]s decided (%[2]s): %[3]s
+	AsSettled       string // The angle here was interrupted. Decided by %[1]s, %[2]s. Do only this
 	Keys            string
 	Prints          string
 }
@@ -229,6 +246,22 @@ type PageJob struct {
 	ToJob        string
 }
 
+// PageSeen is the words of what is found at a place, and of values that are read.
+type PageSeen struct {
+	Names     map[string]string // by run.Found
+	What      string            // what is found
+	Tap       string            // where to tap
+	Place     string
+	WholePart string // no place of its own
+	Value     string // which value is read
+	Other     string // a value that the file does not have
+	Shim      string // the shim that is fitted
+	Limits    string // limits: %s
+	Outside   string // of the limits
+	Joint     string
+	Saved     string // the heading of what a reading comes to
+}
+
 // PageRecords is the words of the list of records, and one of them.
 type PageRecords struct {
 	Machine      string
@@ -252,6 +285,7 @@ type PageRecords struct {
 	Columns      map[string]string // by column
 	StepStates   map[string]string // by run.StepState
 	Old          string
+	NewStep      string // new %[1]d/%[2]d: of the steps of a new fastener
 	Troubles     string
 	Readings     string
 	Outside      string

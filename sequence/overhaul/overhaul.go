@@ -7,6 +7,7 @@ package overhaul
 import (
 	"slices"
 
+	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
 )
 
@@ -15,6 +16,8 @@ type Overhaul struct {
 	plan.Heading
 	Tools []string // beside wrenches and sockets, which the joints tell
 	Tasks []Task   // in teardown order; the build goes backwards
+	// Measures are the values to take on the whole machine.
+	Measures []measure.Value
 }
 
 // Task is one thing to do: a joint, a part that comes out or goes back,

@@ -9,6 +9,7 @@ import (
 	"drawdown/geometry"
 	"drawdown/geometry/unit"
 	"drawdown/sequence"
+	"drawdown/sequence/measure"
 )
 
 // Heading is what a file says of itself.
@@ -36,6 +37,8 @@ type Input struct {
 	Tighten []StageInput
 	Loosen  []StageInput
 	Source  string // where the figures come from; empty: worked out
+	// Measures are the values to take, in the order of the file.
+	Measures []measure.Value
 }
 
 // Action is what a stage has done to each fastener.

@@ -18,8 +18,11 @@ type JobFacts struct {
 // InJob tells the state what its job knows.
 func (s *State) InJob(facts JobFacts) { s.job = &facts }
 
+// GasketKind is the kind by which an entry says that the gasket is ready.
+const GasketKind = "gasket"
+
 // needs lists what must be ready before tightening: the new ones of each kind
-// that is used once, and what replaces the condemned (8).
+// that is used once, a gasket, and what replaces the condemned (8).
 func (s *State) needs() []Need {
 	if s.work.Direction != Tighten {
 		return nil
@@ -29,6 +32,9 @@ func (s *State) needs() []Need {
 		if k.Reuse == plan.ReuseOnce {
 			needs = append(needs, s.covered(Need{Kind: k.Name, Count: k.Count}, nil))
 		}
+	}
+	if s.work.Gasket != "" {
+		needs = append(needs, s.covered(Need{Kind: GasketKind, Count: 1, Gasket: s.work.Gasket}, nil))
 	}
 	for _, c := range s.condemned() {
 		if c.Replaced == nil {
@@ -107,8 +113,8 @@ func (s *State) condemned() []Condemned {
 	return all
 }
 
-// replacedAfter gives the replace in this run of a fastener that another run of
-// the job condemned.
+// replacedAfter returns the replace in this run of a fastener that another run
+// of the job condemned.
 func (s *State) replacedAfter(c Condemned) *Mark {
 	for _, e := range s.replaced {
 		if _, ids := s.placeOf(e); slices.Contains(ids, c.ID) && !e.Time.Before(c.At) {
@@ -130,8 +136,10 @@ func (s *State) judgeReady(Entry, *step) *Refusal {
 	return nil
 }
 
+// unmet lists what the work waits for. The gasket is asked for, and nothing waits:
+// whether one is used again the file does not say.
 func (s *State) unmet() []Need {
-	return slices.DeleteFunc(s.needs(), Need.Met)
+	return slices.DeleteFunc(s.needs(), func(n Need) bool { return n.Met() || n.Gasket != "" })
 }
 
 // named says what is needed.

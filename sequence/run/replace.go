@@ -32,17 +32,23 @@ func (s *State) applyReplace(e *Entry) {
 			}
 		}
 	}
-	reached := s.reached(ids)
+	reached, newOne := s.reached(ids), s.newOnes(ids)
 	var again []*step
 	for _, st := range s.steps {
-		if st.Old || !st.on(ids) || st.Stage > reached || st.done == nil && st.left == nil {
+		if st.Old || !st.on(ids) {
+			continue
+		}
+		if st.done == nil && st.left == nil || st.Stage > reached {
+			if st.Recovery > 0 { // the newest catches up by it
+				st.NewOne = newOne
+			}
 			continue
 		}
 		if len(st.IDs) == len(ids) {
 			st.Old = true
 		}
 		if st.at.part == asPlanned || st.at.part == recovery {
-			again = append(again, s.again(st, ids, reached))
+			again = append(again, s.again(st, ids, reached, newOne))
 		}
 	}
 	s.add(again...)
@@ -59,9 +65,20 @@ func (s *State) reached(ids []string) int {
 	return stage
 }
 
+// newOnes counts the new fasteners that went in at the place of the first.
+func (s *State) newOnes(ids []string) int {
+	n := 0
+	for _, e := range s.replaced {
+		if _, at := s.placeOf(e); slices.Contains(at, ids[0]) {
+			n++
+		}
+	}
+	return n
+}
+
 // again is a step of the plan once more, for a new fastener.
-func (s *State) again(st *step, ids []string, region int) *step {
+func (s *State) again(st *step, ids []string, region, newOne int) *step {
 	plan := s.work.Steps[st.at.index]
-	plan.Recovery, plan.IDs, plan.ID = plan.Number, ids, ids[0]
+	plan.Recovery, plan.NewOne, plan.IDs, plan.ID = plan.Number, newOne, ids, ids[0]
 	return &step{Step: plan, at: position{region: region, part: recovery, stage: plan.Stage, index: st.at.index}}
 }

@@ -21,13 +21,13 @@ var readmes = []struct {
 	writes   []string
 }{
 	{"README.md", []string{"my-cover.yaml"}, 5, []string{"out/p4-head.pdf", "out/my-cover.pdf", "out/my-cover-tighten.png", "p4-head.yaml"}},
-	{"patterns/README.md", []string{"my-head.yaml"}, 6, []string{"out/my-head.pdf", "out/my-head-tighten.png"}},
+	{"patterns/README.md", []string{"my-head.yaml", "my-warp.yaml"}, 7, []string{"out/my-head.pdf", "out/my-head-tighten.png"}},
 	{"geometry/README.md", []string{"cover.yaml"}, 7, []string{"out/cover.yaml", "drawings/p4-head.dxf"}},
 	{"sequence/README.md", nil, 8, nil},
 	{"render/README.md", nil, 6, nil},
 }
 
-// blocks gives the fenced blocks of a document in one language.
+// blocks returns the fenced blocks of a document in one language.
 func blocks(text, language string) []string {
 	var found []string
 	for _, m := range regexp.MustCompile("(?s)```"+language+"\n(.*?)```").FindAllStringSubmatch(text, -1) {

@@ -14,9 +14,11 @@ var arrows = map[string][]string{
 	"cmd/internal/deps":               {},
 	"cmd/internal/files":              {"cmd/internal/machine", "render"},
 	"cmd/internal/flag":               {"cmd/internal/files", "cmd/internal/job", "cmd/internal/shell", "geometry/unit", "patterns/problem", "render", "render/sheet", "render/words", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/tension/stiffness"},
-	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/stages", "sequence/tension/wrench"},
+	"cmd/internal/job":                {"cmd/internal/record", "geometry", "geometry/survey", "geometry/trace", "patterns", "patterns/drawn", "patterns/machine", "patterns/meaning", "patterns/meant", "patterns/measured", "patterns/mechanics", "patterns/places", "patterns/problem", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "patterns/writing", "render", "render/font", "render/frames", "render/gif", "render/imprint", "render/player", "render/scene", "render/sheet", "render/sheet/book", "render/sheet/card", "render/sheet/condition", "render/sheet/drawing", "render/sheet/forecast", "render/sheet/handout", "render/sheet/proof", "render/sheet/record", "render/sheet/tray", "render/words", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/prediction", "sequence/interaction/setup", "sequence/judge", "sequence/overhaul", "sequence/plan", "sequence/run", "sequence/run/teardown", "sequence/stages", "sequence/tension/wrench"},
 	"cmd/internal/machine":            {},
-	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/sqlite", "sequence/run"},
+	"cmd/internal/record":             {"cmd/internal/machine", "cmd/internal/record/postgres", "cmd/internal/record/sqlite", "sequence/run"},
+	"cmd/internal/record/postgres":    {},
+	"cmd/internal/record/servertest":  {"geometry/testkit"}, // of tests alone
 	"cmd/internal/record/sqlite":      {},
 	"cmd/internal/report":             {"cmd/internal/job", "geometry", "geometry/family", "geometry/survey", "geometry/trace", "geometry/unit", "patterns/problem", "patterns/writing", "render/sheet/proof", "render/words", "sequence", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/judge", "sequence/plan", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/wrench"},
 	"cmd/internal/shell":              {},
@@ -33,10 +35,11 @@ var arrows = map[string][]string{
 	"patterns/drawn":                  {"geometry", "geometry/holes", "geometry/unit", "patterns/dxf", "patterns/form", "patterns/problem", "patterns/source", "patterns/writing"},
 	"patterns/dxf":                    {"geometry", "patterns/problem"},
 	"patterns/form":                   {"geometry", "geometry/unit", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/plan"},
-	"patterns/machine":                {"patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/overhaul"},
-	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/meant", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/plan"},
+	"patterns/machine":                {"patterns/form", "patterns/measures", "patterns/nodes", "patterns/problem", "patterns/source", "sequence/measure", "sequence/overhaul"},
+	"patterns/meaning":                {"geometry", "geometry/family", "geometry/unit", "patterns/form", "patterns/meant", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/problem", "patterns/relabel", "patterns/source", "sequence", "sequence/measure", "sequence/plan"},
 	"patterns/meant":                  {"patterns/form", "patterns/problem"},
 	"patterns/measured":               {"geometry", "geometry/survey", "geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "patterns/source", "patterns/writing"},
+	"patterns/measures":               {"geometry/unit", "patterns/form", "patterns/nodes", "patterns/problem", "sequence/measure"},
 	"patterns/mechanics":              {"geometry", "geometry/thread", "geometry/unit", "patterns/form", "patterns/nodes", "sequence/interaction/compliance", "sequence/plan", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/strength"},
 	"patterns/nodes":                  {"patterns/problem", "patterns/source"},
 	"patterns/patterntest":            {"geometry", "patterns", "patterns/nodes", "patterns/problem", "sequence/plan"}, // of tests alone
@@ -56,7 +59,7 @@ var arrows = map[string][]string{
 	"render/frames":                   {"render/diagram", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/gif":                      {"render/png", "render/scene"},
 	"render/imprint":                  {},
-	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
+	"render/page":                     {"render/diagram", "render/font", "render/scene", "render/svg", "render/words", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown"},
 	"render/page/pagetest":            {"geometry/testkit"}, // of tests alone
 	"render/pdf":                      {"render/font", "render/scene"},
 	"render/player":                   {"render/frames", "render/svg", "render/words"},
@@ -66,12 +69,12 @@ var arrows = map[string][]string{
 	"render/sheet":                    {"geometry/unit", "render/font", "render/scene", "render/words", "sequence/plan"},
 	"render/sheet/book":               {"render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/card", "render/sheet/condition", "render/sheet/tray", "render/words", "sequence/overhaul", "sequence/plan"},
 	"render/sheet/card":               {"geometry", "geometry/unit", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/plan", "sequence/tension/screw"},
-	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/plan"},
+	"render/sheet/condition":          {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/measure", "sequence/plan"},
 	"render/sheet/drawing":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan"},
 	"render/sheet/forecast":           {"render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/plan"},
 	"render/sheet/handout":            {"geometry", "render/diagram", "render/font", "render/scene", "render/sheet", "render/words", "sequence", "sequence/exercise", "sequence/interaction", "sequence/interaction/bounds", "sequence/judge", "sequence/plan"},
 	"render/sheet/proof":              {"geometry", "geometry/trace", "render/font", "render/scene", "render/sheet", "render/words"},
-	"render/sheet/record":             {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/plan", "sequence/run"},
+	"render/sheet/record":             {"geometry", "render/diagram", "render/scene", "render/sheet", "render/words", "sequence/measure", "sequence/plan", "sequence/run"},
 	"render/sheet/sheettest":          {"geometry/testkit", "render/scene", "render/scene/scenetest", "render/sheet", "render/words", "render/words/wordstest"}, // of tests alone
 	"render/sheet/tile":               {"render/font", "render/scene", "render/sheet"},
 	"render/sheet/tray":               {"geometry", "geometry/unit", "render/font", "render/scene", "render/sheet", "render/sheet/tile", "render/sheet/truesize", "render/words", "sequence/plan", "sequence/tension/head"},
@@ -79,10 +82,10 @@ var arrows = map[string][]string{
 	"render/stopwatch":                {},
 	"render/svg":                      {"render/font", "render/scene"},
 	"render/words":                    {"geometry/unit"},
-	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                      // of tests alone
-	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                              // of tests alone
-	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
-	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                // of tests alone
+	"render/words/inputtest":          {"geometry/holes", "geometry/survey", "geometry/thread", "geometry/trace", "geometry/unit", "patterns/drawn", "patterns/dxf", "patterns/form", "patterns/machine", "patterns/meaning", "patterns/measured", "patterns/measures", "patterns/mechanics", "patterns/nodes", "patterns/places", "patterns/relabel", "patterns/scan", "patterns/source", "patterns/table", "patterns/texts", "patterns/wrenches", "sequence/overhaul"},                                                                                                                                                                                                                                     // of tests alone
+	"render/words/outputtest":         {"geometry/thread", "geometry/unit"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                  // of tests alone
+	"render/words/sequencetest":       {"geometry/thread", "geometry/unit", "sequence", "sequence/exercise", "sequence/figures", "sequence/interaction", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/interaction/setup", "sequence/interaction/ways", "sequence/judge", "sequence/measure", "sequence/plan", "sequence/run", "sequence/run/remedy", "sequence/run/teardown", "sequence/stages", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"}, // of tests alone
+	"render/words/wordstest":          {"render/words", "render/words/inputtest", "render/words/outputtest", "render/words/sequencetest"},                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                                    // of tests alone
 	"sequence":                        {"geometry", "geometry/family", "sequence/way"},
 	"sequence/exercise":               {"geometry", "geometry/thread", "sequence", "sequence/judge", "sequence/plan"},
 	"sequence/figures":                {"geometry/unit", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness", "sequence/tension/strength", "sequence/tension/wrench"},
@@ -98,11 +101,12 @@ var arrows = map[string][]string{
 	"sequence/interaction/setup":      {"geometry", "geometry/unit", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/procedure", "sequence/plan", "sequence/tension/stiffness", "sequence/tension/strength"},
 	"sequence/interaction/ways":       {"geometry", "sequence", "sequence/interaction/advice", "sequence/interaction/bounds", "sequence/interaction/compliance", "sequence/interaction/contact", "sequence/interaction/limits", "sequence/interaction/prediction", "sequence/interaction/procedure", "sequence/judge", "sequence/plan"},
 	"sequence/judge":                  {"geometry", "geometry/family", "geometry/unit", "sequence", "sequence/plan", "sequence/way"},
-	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/plan", "sequence/tension/screw"},
-	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
-	"sequence/run":                    {"geometry/unit", "sequence/plan"},
+	"sequence/measure":                {"geometry/unit"},
+	"sequence/overhaul":               {"geometry/unit", "sequence", "sequence/measure", "sequence/plan", "sequence/tension/screw"},
+	"sequence/plan":                   {"geometry", "geometry/family", "geometry/thread", "geometry/unit", "sequence", "sequence/figures", "sequence/measure", "sequence/tension/head", "sequence/tension/screw", "sequence/tension/stiffness"},
+	"sequence/run":                    {"geometry/unit", "sequence/measure", "sequence/plan"},
 	"sequence/run/remedy":             {"geometry/unit", "sequence/run"},
-	"sequence/run/teardown":           {"sequence/overhaul", "sequence/plan", "sequence/run"},
+	"sequence/run/teardown":           {"sequence/measure", "sequence/overhaul", "sequence/plan", "sequence/run"},
 	"sequence/stages":                 {"geometry/unit", "sequence", "sequence/figures", "sequence/plan"},
 	"sequence/tension":                {},
 	"sequence/tension/head":           {"geometry/thread", "geometry/unit", "sequence/tension/strength"},
@@ -124,6 +128,7 @@ var outside = map[string][]string{
 	"gopkg.in/yaml.v3":               {"patterns/nodes", "patterns/writing", "sequence/interaction/checktest"},
 	"gonum.org/v1/gonum":             {"geometry/survey", "geometry/trace", "sequence/interaction"},
 	"rsc.io/qr":                      {"cmd/internal/bench"},
+	"github.com/jackc/pgx/v5":        {"cmd/internal/record/postgres"},
 	"modernc.org/sqlite":             {"cmd/internal/record/sqlite"},
 	"github.com/spf13/pflag":         {"cmd"},
 	"golang.org/x/term":              {"cmd/internal/machine"},

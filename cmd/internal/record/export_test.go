@@ -27,9 +27,9 @@ func testCSV(t *testing.T, at Place) {
 	}
 	lines := strings.Split(strings.TrimSpace(string(table)), "\n")
 	want := []string{ // the hash differs from store to store
-		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash",
-		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash,
-		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash,
+		"run,n,time,device_time,who,act,step,stage,round,fasteners,do,figure,trouble,place,measure,value,unit,wrench,kind,of,to,second,sheet,fingerprint,source,photo,note,entry,hash,shim,found",
+		"R1,3,2026-11-30T12:00:00Z,,RA,done,1,2,,M3,slacken,,,,,,,,,,,,,,,,,a," + made.Entries[0].Hash + ",,",
+		"R1,4,2026-11-30T12:00:01Z,,RA,measure,,,,,,,,M3,gap,-0.05,mm,,,,,,,,,,\"'=1+1, \"\"x\"\"\",b," + made.Entries[1].Hash + ",,",
 	}
 	if len(lines) != len(want) {
 		t.Errorf("%d lines, want %d", len(lines), len(want))
@@ -83,5 +83,25 @@ func testExportOfAJob(t *testing.T, at Place) {
 	if one.ID != "R1" || one.Job != "J1" || one.Plan["work"] != "loosen" || len(one.Entries) != 2 ||
 		one.Entries[1]["act"] != "hand over" || one.Entries[1]["to"] != "MB" || one.Entries[1]["version"] != 2.0 || len(one.Entries[1]["hash"].(string)) != 64 {
 		t.Errorf("%+v", one)
+	}
+}
+
+// A run is on the machine of its job and for its order, unless it names its own.
+func TestRunTakesNumberAndOrderOfItsJob(t *testing.T) { onEach(t, testRunTakesNumberAndOrder) }
+
+func testRunTakesNumberAndOrder(t *testing.T, at Place) {
+	s := opened(t, at)
+	job, err := s.AddJob(NewJob{Of: "p4-engine", Title: "Engine", Number: "P4-0117", Order: "A-40", Who: "JK", Time: noon, Frozen: []byte("{}")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	inJob := headRun
+	inJob.Job, inJob.Number, inJob.Order = job, "", ""
+	if of, err := s.Run(added(t, s, inJob)); err != nil || of.Number != "P4-0117" || of.Order != "A-40" {
+		t.Errorf("number %q, order %q, %v", of.Number, of.Order, err)
+	}
+	inJob.Order = "A-31"
+	if of, err := s.Run(added(t, s, inJob)); err != nil || of.Order != "A-31" {
+		t.Errorf("order %q, %v", of.Order, err)
 	}
 }

@@ -34,6 +34,7 @@ func OrderJSON(c *words.Catalogue, p plan.Plan, side plan.CautionSide) object {
 		{"loosen", when(loosen, p.IDs(p.Loosen.Order))},
 		{"steps", when(tighten, stepsJSON(p.Steps(p.Tighten)))},
 		{"loosen_steps", when(loosen, stepsJSON(p.Steps(p.Loosen)))},
+		{"measure", given(p.Measures)},
 		{"cautions", given(p.CautionsFor(side))},
 	}
 }

@@ -12,6 +12,10 @@ export function setWho(value) {
   keep("drawdown-who", name);
 }
 
+// The wrench in use goes with each torque.
+export const wrench = () => kept("drawdown-wrench");
+export const setWrench = (number) => keep("drawdown-wrench", number.trim());
+
 // A sheet that is printed is noted with the initials.
 document.addEventListener("click", (e) => {
   const sheet = e.target.closest?.('a[href$=".pdf"]');

@@ -19,7 +19,7 @@ export function askWho(set) {
   const form = dialog.querySelector("form");
   return new Promise((resolve) => {
     form.onsubmit = () => {
-      set(form.elements.who.value);
+      set(form.elements.who.value, form.elements.wrench?.value);
       resolve(true);
     };
     dialog.onclose = () => resolve(false);

@@ -72,9 +72,10 @@ export class Outbox {
 
   // again sends what is held once more, after a person has looked. What was refused
   // gets another id: under the old one the answer stays the same.
-  async again() {
+  async again(wrench = "") {
     for (const tap of this.held.filter((one) => one.refused)) {
       delete tap.refused;
+      if (wrench) tap.entry.wrench = wrench;
       tap.entry.entry = randomId();
       await this.mark(tap);
     }
@@ -124,6 +125,15 @@ export class Outbox {
       this.refused(tap);
     }
     return false;
+  }
+
+  // heard notes what the server says of itself without a tap. One that takes no tap is
+  // not there, whatever else it answers; nor is one that says that it cannot record.
+  heard(yes, status, fault = "") {
+    this.ended = status === 401 || status === 403;
+    if (!yes || this.held.length === 0) this.reached(yes && !fault, fault);
+    else this.send();
+    if (this.ended) this.changed();
   }
 
   // reached notes whether the server answers, and what it says where it cannot

@@ -1,5 +1,5 @@
 // The page of a run: a tap becomes an entry, and an entry changes what is shown.
-import { setWho, stayAwake, tone, who } from "./device.js";
+import { setWho, setWrench, stayAwake, tone, who, wrench } from "./device.js";
 import { askWho, listenForClose, openDialog } from "./dialogs.js";
 import { entry, formFields, sendPhoto } from "./entry.js";
 import { at, Live } from "./live.js";
@@ -10,7 +10,7 @@ import { Zoom } from "./zoom.js";
 
 const guard = 700; // ms in which the bar takes no second tap
 const run = document.body.dataset.run;
-const live = new Live(run, () => shown.draw());
+const live = new Live(run, () => shown.draw(), (yes, status, fault) => outbox.heard(yes, status, fault));
 const outbox = new Outbox(run, { changed: () => shown.draw(), taken, refused });
 const shown = new Shown(live, outbox);
 const part = at("part");
@@ -28,27 +28,45 @@ function taken(tap, version) {
   live.refresh();
 }
 
-// record makes an entry and holds it until the server has taken it. Offline only
-// the next step is recorded: the server judges all else.
+// record makes an entry and holds it until the server has taken it; true where it
+// does. Offline only the next step is recorded: the server judges all else.
 async function record(act, fields) {
   const plainStep = act === "done" && Number(fields.step) === shown.next() && !fields.note;
   if (!outbox.online && !plainStep) {
     shown.drawStatus();
-    return;
+    return false;
   }
-  if (!who() && !await askWho(setWhoShown)) return;
-  const made = entry(act, fields);
+  if (!who() && !await askWho(setWhoShown)) return false;
+  const made = entry(act, { ...fields, wrench: fields.wrench ?? (act === "done" && sets(fields.step) ? wrench() : "") });
   await outbox.add(made, live.known.steps[made.step]?.name || live.known.marks.find((m) => m.id === made.place?.fastener)?.name || "");
+  return true;
 }
 
-function setWhoShown(value) {
+// sets says whether a step is a torque, for which a wrench is used.
+function sets(step) {
+  return live.known.steps[step]?.sets || live.known.marks.some((mark) => mark.step === step && mark.sets);
+}
+
+function setWhoShown(value, number) {
   setWho(value);
+  if (number !== undefined) setWrench(number);
   showWho();
 }
 
 function showWho() {
   const button = at("who-button");
   button.textContent = who() || button.dataset.none;
+  const input = at("who").querySelector("[name=wrench]");
+  if (!input) return;
+  input.value = wrench();
+  at("seal").querySelector("[name=wrench]").defaultValue = wrench();
+}
+
+// listWrenches offers the numbers of the shop's wrenches.
+async function listWrenches() {
+  const answer = await fetch("/api/wrenches").catch(() => null);
+  if (!answer?.ok) return;
+  at("wrenches").replaceChildren(...(await answer.json()).map((one) => new Option(one.name, one.number)));
 }
 
 // tapBar does what the bar says; a second tap soon after is a slip of the finger.
@@ -90,8 +108,9 @@ function choose(id) {
   at("fastener-said").textContent = chosen.said;
   const says = at("next-said");
   says.textContent = says.dataset.says.replace("%s", live.known.steps[shown.next()]?.name || "–");
-  document.querySelector(".outoforder").hidden = !chosen.step;
-  showInterrupted(chosen.angle);
+  document.querySelector(".outoforder").hidden = !chosen.step || chosen.stuck;
+  at("fastener-settle").hidden = !chosen.stuck;
+  showInterrupted(chosen.angle && !chosen.stuck);
   openDialog("fastener");
 }
 
@@ -106,7 +125,6 @@ function aboutFields(button) {
   if (of) return { of };
   if (fastener) return { place: { fastener } };
   if (Number(step) > 0) return { step: Number(step) };
-  if (button.dataset.next !== undefined) return { step: shown.next() };
   if (button.closest("#fastener") && chosen) return chosen.step ? { step: chosen.step } : { place: { fastener: chosen.id } };
   return {};
 }
@@ -126,18 +144,52 @@ function clicked(e) {
 }
 
 function openFrom(button, id) {
-  if (id === "who") return askWho(setWhoShown);
+  if (id === "who") {
+    at("who").querySelector("input").value = who();
+    return askWho(setWhoShown);
+  }
   if (id === "held") return openHeld();
+  if (id === "unsure") return openUnsure(button);
+  if (id === "replace") {
+    at("replace-of").textContent = chosen.name;
+    at("replace").querySelector("form").dataset.fastener = chosen.id;
+  }
   if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
   if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
+  if (id === "trouble") showInterrupted(live.known.marks.find((mark) => mark.id === about)?.angle);
   const dialog = openDialog(id);
   const which = dialog.querySelector('select[name="fastener"]');
   if (which && about && id === "trouble") which.value = about;
+  if (button.dataset.of) dialog.querySelector(`form[data-of="${button.dataset.of}"]`)?.scrollIntoView();
+}
+
+// openUnsure asks before an angle is recorded as interrupted: it cannot be undone.
+function openUnsure(button) {
+  const form = button.closest("#trouble form");
+  const mark = form ? live.known.marks.find((one) => one.id === form.elements.fastener.value) : button.closest("#fastener") && chosen;
+  const step = mark ? mark.step : shown.next();
+  at("unsure-of").textContent = live.known.steps[step]?.name || mark?.name || "";
+  at("unsure-do").dataset.step = step;
+  openDialog("unsure");
+}
+
+// recordReady records each thing that is ready, by its kind and count.
+async function recordReady(form) {
+  for (const input of form.querySelectorAll("[data-kind]")) {
+    const { kind, fastener } = input.dataset;
+    if (Number(input.value) < 1) continue;
+    if (!await record("ready", fastener ? { place: { fastener } } : { kind, value: input.value })) return;
+  }
 }
 
 async function submitted(e) {
   const form = e.target;
+  if (form.id === "readiness-form") {
+    e.preventDefault();
+    form.closest("dialog").close();
+    return recordReady(form);
+  }
   if (!form.dataset.act) return;
   e.preventDefault();
   const act = e.submitter?.dataset.act || form.dataset.act;
@@ -145,6 +197,7 @@ async function submitted(e) {
   const fields = { ...formFields(form), ...aboutFields(step || fastener ? e.submitter : form) };
   if (form.dataset.ofPanel !== undefined) fields.of = document.querySelector(".ask").dataset.of;
   if (e.submitter?.name === "trouble") Object.assign(fields, troubleFields(form, e.submitter.value));
+  const left = leftOut(form, fields);
   const photo = form.elements.photo?.files[0];
   if (photo) {
     fields.photo = await sendPhoto(photo).catch(() => "");
@@ -153,7 +206,15 @@ async function submitted(e) {
   }
   form.closest("dialog").close();
   form.reset();
-  record(act, fields);
+  if (!await record(act, fields)) return;
+  for (const step of left) await record("leave out", { step, note: fields.note });
+}
+
+// leftOut gives the steps that nobody has to do, where a fastener is out.
+function leftOut(form, fields) {
+  const { after } = fields;
+  delete fields.after;
+  return after === "out" ? form.querySelector("[data-left]").dataset.left.split(" ").map(Number) : [];
 }
 
 // troubleFields name the step of the fastener where it has one left.
@@ -170,6 +231,9 @@ function refused(tap) {
   const clock = when ? new Date(when).toLocaleTimeString(document.documentElement.lang, { hour: "2-digit", minute: "2-digit" }) : "";
   at("refused-by").textContent = by ? at("refused-by").dataset.says.replace("%[1]s", by).replace("%[2]s", clock) : "";
   at("refused-angle").hidden = code !== "run angle done";
+  const asked = at("refused-wrench");
+  asked.hidden = !["run seal wrench", "run wrench range"].includes(code);
+  asked.querySelector("input").value = "";
   at("turned-twice").onclick = async () => {
     at("refused").close();
     await outbox.drop(tap.order);
@@ -182,8 +246,11 @@ function refused(tap) {
     if (outbox.held.length > 0) openHeld();
   };
   at("refused-again").onclick = () => {
+    const number = asked.querySelector("input").value.trim();
+    if (number) setWrench(number);
+    showWho();
     at("refused").close();
-    outbox.again();
+    outbox.again(number);
   };
   openDialog("refused");
 }
@@ -237,6 +304,9 @@ part?.addEventListener("click", (e) => {
   document.activeElement.blur(); // so that the next key is for the bar
   tapMark(mark.dataset.id);
 });
+at("trouble").addEventListener("change", (e) => {
+  if (e.target.name === "fastener") showInterrupted(live.known.marks.find((mark) => mark.id === e.target.value)?.angle);
+});
 at("send-again").addEventListener("click", () => {
   at("held").close();
   outbox.again();
@@ -246,7 +316,12 @@ showWho();
 stayAwake();
 countDown(live);
 await outbox.start();
-if (live.known.open) live.follow();
+if (live.known.open) {
+  live.follow();
+  live.watch();
+  listWrenches();
+}
 const stuck = outbox.held.find((tap) => tap.refused);
 if (stuck) refused(stuck);
+else if (live.known.open && !who()) askWho(setWhoShown);
 document.body.dataset.ready = "yes";

@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -83,6 +84,8 @@ func newBench(t testing.TB) *bench {
 	mux.HandleFunc("POST /api/jobs", func(w http.ResponseWriter, r *http.Request) { w.WriteHeader(201); fmt.Fprint(w, `{"job":"J1"}`) })
 	mux.HandleFunc("POST /api/runs/{id}/entries", b.entry)
 	mux.HandleFunc("GET /api/runs/{id}/events", b.events)
+	mux.HandleFunc("GET /api/time", func(w http.ResponseWriter, r *http.Request) { fmt.Fprint(w, "{}") })
+	mux.HandleFunc("GET /api/wrenches", func(w http.ResponseWriter, r *http.Request) { fmt.Fprint(w, `[{"number":"W-07","name":"half inch"}]`) })
 	mux.Handle("GET /assets/", http.StripPrefix("/assets/", http.FileServerFS(page.Assets())))
 	b.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if b.cut.Load() || b.deaf.Load() && r.Method == http.MethodPost {
@@ -97,7 +100,7 @@ func newBench(t testing.TB) *bench {
 	return b
 }
 
-// open starts a run and gives its name.
+// open starts a run and returns its name.
 func (b *bench) open(of string, d run.Direction, toAccept ...finding.Finding) string {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -130,6 +133,20 @@ func (b *bench) taken(id string) []string {
 		all = append(all, strings.TrimSpace(fmt.Sprint(e.Act, " ", e.Step, " ", e.Who)))
 	}
 	return all
+}
+
+// entries are those that it took.
+func (b *bench) entries(id string) []run.Entry {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return slices.Clone(b.runs[id].entries)
+}
+
+// step is a step of a run as it is planned.
+func (b *bench) step(id string, number int) run.Step {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.runs[id].work.Steps[number-1]
 }
 
 func (b *bench) judge(id string, e run.Entry) *run.Refusal {

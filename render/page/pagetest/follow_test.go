@@ -1,6 +1,7 @@
 package pagetest
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -43,8 +44,8 @@ func (b *bench) want(id string, want ...string) {
 	}
 }
 
-// A technician with gloves follows a joint on a tablet: the bar asks who it is
-// once, takes no second tap at once, the mark does the same as the bar, a key too,
+// A technician with gloves follows a joint on a tablet: the page asks who it is
+// before the first tap, the bar takes no second tap at once, the mark does the same as the bar, a key too,
 // and one tap takes a tap back.
 func TestFollow(t *testing.T) {
 	t.Parallel()
@@ -60,9 +61,10 @@ func TestFollow(t *testing.T) {
 	if got := 0.7227 * Evaluate[float64](one, `parseFloat(getComputedStyle(document.querySelector(".figure b")).fontSize)`); got < 12*6.3 {
 		t.Errorf("the capitals of the figure are %v px high", got)
 	}
-	one.Tap("#bar")
 	one.Until(`document.getElementById("who").open`)
 	one.Type("#who input", "ra"+kb.Enter)
+	one.Until(`!document.getElementById("who").open`)
+	one.Tap("#bar")
 	version(one, "1")
 	first := Evaluate[[]float64](one, `(() => { const b = document.getElementById("bar").getBoundingClientRect(); return [b.x, b.y, b.width, b.height]; })()`)
 	one.Rest()
@@ -313,9 +315,8 @@ tighten: {stages: [{torque: 20 N·m}, {wait: 10 min}, {torque: 25 N·m}], source
 	signedOn(one, b, id, "RA")
 	one.Tap("#bar")
 	version(one, "4")
-	// A panel that comes anew is empty for a moment.
-	one.Until(`/^\d\d:\d\d$/.test(window.leftSeen = document.getElementById("left").textContent)`)
-	left, err := time.Parse("04:05", Evaluate[string](one, `window.leftSeen`))
+	// The server writes it too: it is never empty.
+	left, err := time.Parse("04:05", one.Text("#left"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -389,6 +390,203 @@ func TestInterruptedAngle(t *testing.T) {
 	}
 	if said := one.Text("#beside"); said != "" {
 		t.Errorf("beside the mark stands %q", said)
+	}
+	one.Quiet()
+}
+
+// While loosening, the steps of a bolt that is out are left out when its trouble is
+// settled: nobody is asked to break a drilled-out bolt loose.
+func TestDrilledOut(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Loosen)
+	b.take(id, run.Entry{Act: run.Report, Trouble: run.Broken, Step: 2})
+	one := NewTab(t, Browser(t), Tablet)
+	signedOn(one, b, id, "MB")
+	one.Click("[data-open=settle]")
+	one.Until(`document.getElementById("settle").open && document.querySelector("#settle [value=out]").checked`)
+	one.Type("#settle textarea", "drilled out, thread cleaned")
+	one.Click("#settle .go")
+	version(one, "4")
+	for _, e := range b.entries(id)[2:] {
+		if st := b.step(id, e.Step); e.Act != run.LeaveOut || e.Note != "drilled out, thread cleaned" || st.ID != b.step(id, 2).ID {
+			t.Errorf("entry %+v at %s", e, st.ID)
+		}
+	}
+	one.Quiet()
+}
+
+// An angle is recorded as interrupted after one tap more: it cannot be undone. The
+// page says what is blocked, and offers no step there.
+func TestInterruptedIsAskedFirst(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	for n := range 20 {
+		b.take(id, run.Entry{Act: run.Done, Step: n + 1})
+	}
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap(".tool.trouble")
+	one.Click(`#trouble [data-open="unsure"]`)
+	one.Until(`document.getElementById("unsure").open`)
+	if said := one.Text("#unsure-of"); !strings.Contains(said, "+90°") {
+		t.Errorf("it is about %q", said)
+	}
+	if got := b.taken(id); len(got) != 20 {
+		t.Errorf("taken before it was confirmed: %q", got[20:])
+	}
+	one.Click("#unsure-do")
+	version(one, "21")
+	if got := b.taken(id)[20]; got != "unsure 21 MB" {
+		t.Errorf("taken: %q", got)
+	}
+	one.Tap(`.mark[data-state="unsure"] .edge`)
+	one.Until(`document.getElementById("fastener").open`)
+	if said := one.Text("#fastener-said"); !strings.Contains(said, "Blocked: no step on it") {
+		t.Errorf("of the fastener it says %q", said)
+	}
+	if Evaluate[bool](one, `document.querySelector(".outoforder").checkVisibility()`) {
+		t.Error("a step is offered on a blocked fastener")
+	}
+	one.Click(`#fastener-settle button`)
+	one.Until(`document.getElementById("settle").open`)
+	one.Quiet()
+}
+
+// That the program is gone is said without a tap, and so is that it is back.
+func TestServerGone(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	signedOn(one, b, id, "RA")
+	b.cut.Store(true)
+	b.CloseClientConnections()
+	one.Until(`document.getElementById("status").textContent.startsWith("No connection")`)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	b.cut.Store(false)
+	version(one, "1")
+	one.Until(`document.getElementById("status").textContent === ""`)
+	one.Quiet("Failed to load resource", "ERR_")
+}
+
+// A read that fails is tried again.
+func TestReadAgain(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-sump", run.Tighten)
+	one := NewTab(t, Browser(t), Tablet)
+	signedOn(one, b, id, "RA")
+	b.cut.Store(true) // the events go on
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	time.Sleep(200 * time.Millisecond)
+	b.cut.Store(false)
+	version(one, "1")
+	one.Quiet("Failed to load resource", "ERR_")
+}
+
+// The wrench in use goes with each torque; a seal that lacks one can be sent again
+// with its number.
+func TestWrench(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-flywheel", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "RA")
+	one.Tap("#bar")
+	version(one, "1")
+	b.finish(id)
+	one.Until(`document.querySelector(".ask").classList.contains("seal")`)
+	one.Rest()
+	one.Tap("#bar")
+	one.Until(`document.getElementById("seal").open`)
+	one.Click("#seal .go")
+	one.Until(`document.getElementById("refused").open`)
+	one.Type("#refused-wrench input", "W-07")
+	one.Click("#refused-again")
+	one.Until(`document.querySelector(".ask").classList.contains("over")`)
+	all := b.entries(id)
+	if last := all[len(all)-1]; last.Act != run.Seal || last.Wrench != "W-07" {
+		t.Errorf("the seal is %+v", last)
+	}
+	next := b.open("p4-flywheel", run.Tighten)
+	openRun(one, b, next)
+	one.Click("#who-button") // the initials are there: only the wrench may change
+	one.Click("#who .go")
+	one.Until(`!document.getElementById("who").open`)
+	one.Tap("#bar")
+	version(one, "1")
+	if got := b.entries(next)[0].Wrench; got != "W-07" {
+		t.Errorf("a torque names the wrench %q", got)
+	}
+	one.Quiet("Failed to load resource")
+}
+
+// What becomes of the neighbours of a new fastener is chosen, and so is who says so.
+func TestNeighbours(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.take(id, run.Entry{Act: run.Done, Step: 1}, run.Entry{ID: "new", Act: run.Replace, Step: 1})
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap("#bar")
+	one.Until(`document.getElementById("answer").open`)
+	one.Click("#answer [name=say-1]")
+	one.Click("#answer [name=say-2]:not([required])")
+	one.Type("#answer textarea", "told at the bench")
+	one.Click("#answer .go")
+	version(one, "3")
+	if e := b.entries(id)[2]; e.Of != "new" || e.Note != "They stay as they are; the lead decided it. told at the bench" {
+		t.Errorf("the answer is %+v", e)
+	}
+	one.Quiet()
+}
+
+// What must be ready is asked by kind and count, the gasket too.
+func TestReadiness(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap("[data-open=readiness]")
+	one.Until(`document.getElementById("readiness").open`)
+	Evaluate[any](one, `document.querySelector("#readiness input").value = "8"; null`)
+	one.Click("#readiness .go")
+	version(one, "2")
+	var got []string
+	for _, e := range b.entries(id) {
+		got = append(got, strings.TrimSpace(fmt.Sprint(e.Act, " ", e.Kind, " ", e.Value)))
+	}
+	if diff := cmp.Diff([]string{"ready main 8", "ready gasket 1"}, got); diff != "" {
+		t.Error(diff)
+	}
+	one.Until(`document.querySelectorAll("#readiness-list label").length === 1`) // two bolts are missing
+	one.Quiet()
+}
+
+// A new fastener is recorded with who decided it: it cannot be undone.
+func TestNewFastenerNeedsANote(t *testing.T) {
+	t.Parallel()
+	b := newBench(t)
+	id := b.open("p4-head", run.Tighten)
+	b.take(id, run.Entry{Act: run.Done, Step: 1})
+	one := NewTab(t, Browser(t), Phone)
+	signedOn(one, b, id, "MB")
+	one.Tap(`.mark[data-id="M3"] .edge`)
+	one.Click(`#fastener [data-open="replace"]`)
+	one.Until(`document.getElementById("replace").open`)
+	one.Click("#replace .go")
+	if len(b.taken(id)) != 1 {
+		t.Error("taken without a note")
+	}
+	one.Type("#replace textarea", "thread burred, the lead agrees")
+	one.Click("#replace .go")
+	version(one, "2")
+	if e := b.entries(id)[1]; e.Act != run.Replace || e.Place == nil || e.Place.Fastener != "M3" || e.Note == "" {
+		t.Errorf("taken: %+v", e)
 	}
 	one.Quiet()
 }

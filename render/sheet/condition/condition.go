@@ -14,6 +14,7 @@ import (
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
 )
 
@@ -29,6 +30,7 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 	f := &form{plan: p, words: ask.Words, missing: ask.Missing}
 	f.once = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseOnce })
 	f.inspect = slices.ContainsFunc(p.Kinds, func(k plan.Kind) bool { return k.Reuse == plan.ReuseInspect })
+	f.inRows = first(p.Measures, func(at measure.Place) bool { return at.Fastener != "" })
 	f.cast = sheet.CastNumbersOf(p, p.Loosen, ask.Words)
 	w := ask.Words.Sheet
 	f.run = sheet.NewRun(ask.Paper, ask.Words, f.heading(), ask.Foot(w.DoneBy, w.Date, w.CheckedBy))
@@ -38,19 +40,22 @@ func Pages(p plan.Plan, ask sheet.Request) (pages []scene.Page, notes []string) 
 	f.table(&end)
 	f.stations(end.height())
 	end.draw(f.run)
+	f.values()
 	return f.run.Pages("condition"), notes
 }
 
 // form is the sheet while it fills.
 type form struct {
-	plan    plan.Plan
-	words   *words.Catalogue
-	missing *sheet.Missing
-	run     *sheet.Run
-	once    bool // some fasteners are used once
-	inspect bool // some are measured before they go back
-	cast    sheet.CastNumbers
-	row     float64 // height of a row
+	plan      plan.Plan
+	words     *words.Catalogue
+	missing   *sheet.Missing
+	run       *sheet.Run
+	once      bool // some fasteners are used once
+	inspect   bool // some are measured before they go back
+	cast      sheet.CastNumbers
+	row       float64        // height of a row
+	shimsSaid bool           // how to read a table of shims
+	inRows    *measure.Value // measured in the rows of the fasteners; nil for none
 }
 
 func (f *form) heading() sheet.Heading {

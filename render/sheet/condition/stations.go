@@ -6,6 +6,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/sequence/measure"
 )
 
 // stationsHead is the height of the heading over the parts that go back to their
@@ -47,9 +48,9 @@ func (f *form) stationsHeight() float64 {
 
 func (f *form) stationColumns() []column {
 	w, p := f.words.Condition, f.run.Pen
-	tick, measured := 12.0, 30.0
+	tick, written := 12.0, 24.0
 	if p.Paper.Narrow() {
-		tick, measured = 9.0, 22.0
+		tick, written = 9.0, 16.0
 	}
 	stations := f.plan.Joint.Stations
 	label := func(i int) string { return cmp.Or(stations[i].Label, stations[i].ID) }
@@ -65,5 +66,37 @@ func (f *form) stationColumns() []column {
 	for _, head := range w.StationTicks {
 		columns = append(columns, f.tick(head, tick))
 	}
-	return sideBySide(p, append(columns, column{head: w.Measured, w: measured}, column{head: w.Fitted, w: measured}, column{head: w.Remark}))
+	columns = append(columns, f.stationValue(written)...)
+	if left(p, columns) < leastRemark {
+		return sideBySide(p, columns)
+	}
+	return sideBySide(p, append(columns, column{head: w.Remark}))
+}
+
+// stationValue are the columns of what is measured at the places: what the file
+// says, or room for any one figure.
+func (f *form) stationValue(written float64) []column {
+	w := f.words.Condition
+	v := first(f.plan.Measures, func(at measure.Place) bool { return at.Station != "" })
+	if v == nil {
+		return []column{{head: w.Measured, w: written}, {head: w.Fitted, w: written}}
+	}
+	limits, widest := make([]string, len(f.plan.Joint.Stations)), 0.0
+	shims := false
+	for i, s := range f.plan.Joint.Stations {
+		if at, found := measure.Find(f.plan.Measures, v.What, measure.Place{Station: s.ID}); found {
+			limits[i] = f.words.Figure(at.Limits())
+			shims = shims || at.Shims != nil
+		}
+		widest = max(widest, font.Width(limits[i], scene.Regular, f.run.Pen.Paper.TextEm))
+	}
+	columns := []column{
+		{head: w.Limit, w: widest + 3.5, fill: func(p *sheet.Pen, c column, y float64, i int) { f.text(p, c, y, limits[i]) }},
+		{head: w.Measured, w: written},
+	}
+	if shims {
+		low := f.run.Pen.Paper.Narrow() // no room for both heads
+		return append(columns, column{head: w.OldShim, w: written, upright: low}, column{head: w.NewShim, w: written, upright: low})
+	}
+	return append(columns, column{head: w.Fitted, w: written})
 }

@@ -1,6 +1,7 @@
 package condition
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 	"drawdown/render/font"
 	"drawdown/render/scene"
 	"drawdown/render/sheet"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/plan"
 )
 
@@ -63,9 +65,9 @@ func (f *form) columns() []column {
 			f.text(p, c, y, f.length(f.plan.KindOf(i)))
 		}},
 		column{head: w.Measured, w: measured})
-	if f.inspect {
+	if f.inspect || f.inRows != nil {
 		columns = append(columns, column{head: w.Limit, w: f.limitWidth(), upright: narrow, fill: func(p *sheet.Pen, c column, y float64, i int) {
-			f.text(p, c, y, f.limit(f.plan.KindOf(i)))
+			f.text(p, c, y, f.limit(i))
 		}})
 	}
 	return f.placed(append(columns, column{head: w.Remark}))
@@ -78,9 +80,9 @@ func (f *form) tick(head string, width float64) column {
 	}}
 }
 
-// numbers gives the heads of the two columns of numbers, and what stands in the
-// second: the tightening order, or where cast numbers are large and the order goes
-// across them, that of loosening.
+// numbers returns the heads of the two columns of numbers, and what stands in
+// the second: the tightening order, or where cast numbers are large and the
+// order goes across them, that of loosening.
 func (f *form) numbers() (first, second string, numbers []int) {
 	w := f.words.Condition
 	switch {
@@ -92,17 +94,24 @@ func (f *form) numbers() (first, second string, numbers []int) {
 	return w.Order, w.Tighten, f.plan.Tighten.Numbers()
 }
 
-// measure says what the lengths are, and whose the limit is.
+// measure says what the columns of the lengths are, and whose the limit is.
 func (f *form) measure() string {
+	if f.inRows != nil {
+		return fmt.Sprintf(f.words.Condition.MeasuredHere, f.inRows.What)
+	}
 	if slices.ContainsFunc(f.plan.Kinds, func(k plan.Kind) bool { return k.ReusedTo > 0 }) {
 		return f.words.Condition.MeasureTo
 	}
 	return f.words.Condition.Measure
 }
 
-// limit is the longest that goes back: the file's, or the manual's.
-func (f *form) limit(k plan.Kind) string {
+// limit is that of the value which is measured at a fastener, else the longest
+// that goes back: the file's, or the manual's.
+func (f *form) limit(fastener int) string {
+	k := f.plan.KindOf(fastener)
 	switch {
+	case f.inRows != nil && f.inRows.Has(measure.Place{Fastener: f.plan.Joint.Fasteners[fastener].ID}):
+		return f.words.Figure(f.inRows.Limits())
 	case k.Reuse != plan.ReuseInspect:
 		return ""
 	case k.ReusedTo > 0:
@@ -113,9 +122,9 @@ func (f *form) limit(k plan.Kind) string {
 
 func (f *form) limitWidth() float64 {
 	w, em := f.words.Condition, f.run.Pen.Paper.TextEm
-	widest := font.Width(w.Manual, scene.Regular, em)
-	for _, k := range f.plan.Kinds {
-		widest = max(widest, font.Width(f.limit(k), scene.Regular, em))
+	widest := 0.0
+	for i := range f.plan.Joint.Fasteners {
+		widest = max(widest, font.Width(f.limit(i), scene.Regular, em))
 	}
 	if !f.run.Pen.Paper.Narrow() {
 		widest = max(widest, font.Width(w.Limit, scene.Regular, em))

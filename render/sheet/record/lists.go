@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/run"
 )
 
@@ -38,13 +39,36 @@ func (l *layout) accepted() {
 	l.list(sprint(l.w.Accepted, m.By, l.when(m.At)), []sheet.Column{{Head: l.w.What, Share: 1}}, rows)
 }
 
-// ready is what had to be there before tightening, and how much of it was.
+// ready is what had to be there before tightening, how much of it was, and who said
+// so.
 func (l *layout) ready() {
 	var rows []sheet.Row
 	for _, n := range l.View.Needs {
-		rows = append(rows, sheet.Row{Words: []string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, Warns: !n.Met()})
+		said := l.saidReady(func(e run.Entry) bool { return n.ID == "" && e.Kind == n.Kind || e.Kind == "" && e.Place == nil })
+		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, said...), Warns: !n.Met()})
 	}
-	l.list(l.p.Run.Ready, []sheet.Column{{Head: l.w.What, Share: 8}, {Head: l.p.Records.Columns["state"], Share: 2}}, rows)
+	for _, f := range l.Plan.Joint.Fasteners { // for one that another run of the job condemned
+		said := l.saidReady(func(e run.Entry) bool { return e.Place != nil && e.Place.Fastener == f.ID })
+		if said[0] != "" {
+			rows = append(rows, sheet.Row{Words: append([]string{sprint(l.w.ReadyFor, f.ID), "1 / 1"}, said...)})
+		}
+	}
+	columns := l.said(l.w.What)
+	l.list(l.p.Run.Ready, slices.Insert(columns, 1, sheet.Column{Head: l.p.Records.Columns["state"], Share: 1.4}), rows)
+}
+
+// saidReady says who last reported that something is ready, and when.
+func (l *layout) saidReady(is func(run.Entry) bool) []string {
+	undone := map[string]bool{}
+	for _, e := range slices.Backward(l.Entries) {
+		switch {
+		case e.Act == run.Undo:
+			undone[e.Of] = true
+		case e.Act == run.Ready && !undone[e.ID] && is(e.Entry):
+			return []string{e.Who, l.when(e.Time)}
+		}
+	}
+	return []string{"", ""}
 }
 
 // said are the columns of what somebody wrote.
@@ -58,31 +82,45 @@ func (l *layout) readings() {
 	for _, r := range l.View.Readings {
 		where := ""
 		if r.Place != nil {
-			where = cmp.Or(r.Place.Fastener, r.Place.Station)
+			where = r.Place.Measured().Name()
 		}
-		remark := r.Note
-		if r.Outside {
-			remark = words.Row(l.p.Records.Outside, remark)
-		}
-		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + r.Unit))
-		rows = append(rows, sheet.Row{Words: []string{number(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
+		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + cmp.Or(r.Unit, string(r.Read.Unit))))
+		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, l.words.Figure(r.Limits), r.By, l.when(r.At), l.readingRemark(r)}, Warns: r.Outside})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
-		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true},
+		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true}, {Head: l.words.Condition.Limit, Share: 2.2},
 		{Head: c["who"], Share: 1.2}, {Head: c["when"], Share: 2.2}, {Head: l.w.Remark, Share: 3},
 	}, rows)
 }
 
-// steps are all steps in the order of work, the added ones too.
+// readingRemark says what a reading comes to: outside of what it may be, a shim to
+// fit.
+func (l *layout) readingRemark(r run.Reading) string {
+	outside, shim := "", ""
+	switch {
+	case r.Verdict.Outside():
+		outside = l.p.Seen.Outside
+	case r.Outside:
+		outside = l.p.Records.Outside
+	}
+	for _, found := range r.Findings() {
+		if found.Code != measure.Outside {
+			shim = l.words.Say(found)
+		}
+	}
+	return words.Row(outside, shim, r.Note)
+}
+
+// steps are all steps as they were done, the added ones too.
 func (l *layout) steps() {
 	var rows []sheet.Row
 	worked := false
-	for _, st := range l.View.Steps {
+	for _, st := range l.View.AsDone() {
 		worked = worked || st.WorkedOut
 		rows = append(rows, sheet.Row{Words: []string{
-			number(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
-			st.By, l.when(st.At), l.remark(st),
+			l.stepNumber(st.Number), l.stage(st), strings.Join(st.IDs, ", "), l.figure(st), l.p.Records.StepStates[string(st.State)],
+			st.By, l.toTheSecond(st.At), l.remark(st),
 		}})
 	}
 	c := l.p.Records.Columns
@@ -101,6 +139,19 @@ func number(n int) string {
 		return ""
 	}
 	return strconv.Itoa(n)
+}
+
+// stepNumber is that of a step of the plan; those of a new fastener are counted
+// apart.
+func (l *layout) stepNumber(n int) string {
+	i := slices.IndexFunc(l.View.Steps, func(st run.Step) bool { return st.Number == n })
+	if i < 0 {
+		return number(n)
+	}
+	if nth, of := l.View.CatchUp(l.View.Steps[i]); of > 0 {
+		return sprint(l.p.Records.NewStep, nth, of)
+	}
+	return number(n)
 }
 
 func (l *layout) stage(st run.Step) string {
@@ -146,12 +197,36 @@ func (l *layout) lettersOf(step int) string {
 
 // used is a wrench, and what was done with it.
 type used struct {
-	number string
-	facts  *run.WrenchFacts
-	count  int
+	number      string
+	facts       *run.WrenchFacts
+	count       int // torques set
+	least, most float64
 }
 
 func (l *layout) wrenches() {
+	var rows []sheet.Row
+	for _, u := range l.used() {
+		spans, calibrated, set := "", "", ""
+		if f := u.facts; f != nil && f.Listed {
+			calibrated = f.Calibrated
+			if f.ToNm > 0 {
+				spans = l.words.Figure(span(f.FromNm, f.ToNm))
+			}
+		}
+		if u.count > 0 {
+			set = l.words.Figure(sprint("%d × %s N·m", u.count, span(u.least, u.most)))
+		}
+		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, set, l.aboutWrench(u.number)}})
+	}
+	l.list(l.w.Wrenches, []sheet.Column{
+		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
+		{Head: l.w.Used, Share: 2.2}, {Head: l.w.Remark, Share: 4},
+	}, rows)
+}
+
+// used lists the wrenches by their entries, with the torques that were set by each.
+// That of the seal stands for the torques of which no entry names one.
+func (l *layout) used() []used {
 	var all []used
 	for _, e := range l.Entries {
 		if e.Wrench == "" {
@@ -161,24 +236,32 @@ func (l *layout) wrenches() {
 		if i < 0 {
 			all, i = append(all, used{number: e.Wrench}), len(all)
 		}
-		all[i].count++
 		all[i].facts = e.WrenchFacts
 	}
-	var rows []sheet.Row
-	for _, u := range all {
-		spans, calibrated := "", ""
-		if f := u.facts; f != nil && f.Listed {
-			calibrated = f.Calibrated
-			if f.ToNm > 0 {
-				spans = l.words.Figure(sprint("%.3g–%.3g", f.FromNm, f.ToNm))
-			}
+	for _, st := range l.View.Steps {
+		number := st.Wrench
+		if number == "" && l.View.Signed != nil {
+			number = l.View.Signed.Wrench
 		}
-		rows = append(rows, sheet.Row{Words: []string{u.number, spans, calibrated, number(u.count), l.aboutWrench(u.number)}})
+		i := slices.IndexFunc(all, func(u used) bool { return u.number == number })
+		if i < 0 || st.State != run.IsDone || st.TorqueNm == 0 {
+			continue
+		}
+		u := &all[i]
+		if u.count++; u.count == 1 {
+			u.least, u.most = st.TorqueNm, st.TorqueNm
+		}
+		u.least, u.most = min(u.least, st.TorqueNm), max(u.most, st.TorqueNm)
 	}
-	l.list(l.w.Wrenches, []sheet.Column{
-		{Head: l.words.Sheet.WrenchNumber, Share: 1.4, Bold: true}, {Head: l.w.Range, Share: 1.6}, {Head: l.w.Last, Share: 1.6},
-		{Head: l.w.Used, Share: 1}, {Head: l.w.Remark, Share: 5},
-	}, rows)
+	return all
+}
+
+// span writes a range; one figure where both ends are the same.
+func span(least, most float64) string {
+	if least == most {
+		return sprint("%.3g", least)
+	}
+	return sprint("%.3g–%.3g", least, most)
 }
 
 // aboutWrench says what was flagged of a wrench, once.
@@ -255,7 +338,7 @@ func (l *layout) waitedFor(list []run.Awaited) string {
 	for _, a := range list {
 		switch {
 		case a.Step > 0:
-			all = append(all, sprint("%s %d, %s", l.p.Records.Columns["step"], a.Step, l.when(a.Ends)))
+			all = append(all, sprint("%s %s, %s", l.p.Records.Columns["step"], l.stepNumber(a.Step), l.when(a.Ends)))
 		case a.Need != nil:
 			all = append(all, l.words.Say(need(*a.Need)))
 		case a.Ask != nil && a.Ask.Kind == run.AskNeighbours:
@@ -286,6 +369,9 @@ func need(n run.Need) finding.Finding {
 	if n.ID != "" {
 		return finding.Noted(run.NeedFastener, finding.Values{"id": n.ID, "kind": n.Kind, "trouble": n.Trouble.Term()})
 	}
+	if n.Gasket != "" {
+		return finding.Noted(run.NeedGasket, finding.Values{"count": n.Count, "gasket": finding.Term(n.Gasket), "ready": n.Ready})
+	}
 	return finding.Noted(run.NeedKind, finding.Values{"kind": n.Kind, "count": n.Count, "ready": n.Ready})
 }
 
@@ -308,7 +394,7 @@ func (l *layout) remarks() {
 func (l *layout) toEntry(id string) string {
 	for _, e := range l.Entries {
 		if e.ID == id {
-			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", number(e.Step)), e.Who)
+			return words.Row(sprint(l.w.ToEntry, e.N), l.p.Records.Acts[string(e.Act)], filled(l.p.Records.Columns["step"]+" %s", l.stepNumber(e.Step)), e.Who)
 		}
 	}
 	return ""

@@ -19,5 +19,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	unit.NotAsked:         {"unit": "furlong", "allowed": []string{"mm", "kN", "MPa", "N·m"}},
 	unit.NoStiffness:      {"written": "0 MPa/mm", "least": 0.01, "most": 1e6, "unit": "MPa/mm", "examples": []string{"120 MPa/mm", "50-250 MPa/mm"}},
 	unit.TooManyFigures:   {"written": "1-2-3-4 MPa/mm", "example": "50-250 MPa/mm"},
+	unit.NoDecimal:        {"written": "0.15 or so", "most": 6},
+	unit.NoGauge:          {"written": "furlong", "allowed": unit.GaugeNames()},
 	unit.FallingFigures:   {"written": "250-50 MPa/mm", "example": "50-250 MPa/mm"},
 })

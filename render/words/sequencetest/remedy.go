@@ -24,6 +24,7 @@ var _ = exampleOf(map[finding.Code]finding.Values{
 	remedy.DrillOut:        {},
 	remedy.Insert:          {},
 	remedy.Chips:           {},
+	remedy.Cover:           {},
 	remedy.TryThread:       {},
 	remedy.Lever:           {},
 	remedy.Scrap:           {},

@@ -13,6 +13,7 @@ const (
 	Depth        finding.Code = "remedy depth"          //
 	Grip         finding.Code = "remedy grip"           //
 	WeldNut      finding.Code = "remedy weld nut"       //
+	Cover        finding.Code = "remedy cover"          //
 	Centre       finding.Code = "remedy centre"         //
 	LeftDrill    finding.Code = "remedy left drill"     //
 	Extractor    finding.Code = "remedy extractor"      //

@@ -30,7 +30,7 @@ type Step struct {
 const soak unit.Duration = 15
 
 // stub is how the rest of a snapped bolt comes out, the gentle ways first.
-var stub = []finding.Code{Depth, Penetrant, Heat, Grip, WeldNut, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
+var stub = []finding.Code{Depth, Penetrant, Heat, Grip, WeldNut, Cover, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
 
 var whileLoosening = map[run.Trouble][]finding.Code{
 	run.Seized:       {Stop, TurnIn, Penetrant, BackAndForth, Heat},
@@ -39,7 +39,7 @@ var whileLoosening = map[run.Trouble][]finding.Code{
 	run.Stretched:    {Scrap, LookAtOthers},
 	run.TurnsOn:      {Lever, Scrap},
 	run.BoltThread:   {Scrap, CleanThreads, LookAtOthers},
-	run.HoleThread:   {CleanThreads, Insert, Chips, TryThread},
+	run.HoleThread:   {CleanThreads, Cover, Insert, Chips, TryThread},
 	run.TurnedTwice:  {Lifted},
 	run.Missing:      {Search},
 	run.OtherTrouble: {Describe},
@@ -52,7 +52,7 @@ var whileTightening = map[run.Trouble][]finding.Code{
 	run.Stretched:    {Stop, Scrap, LookAtOthers, FitNew},
 	run.TurnsOn:      {Stop, SlackenAll, TakeOut, FitNew},
 	run.BoltThread:   {Stop, TakeOut, Scrap, CleanThreads, FitNew},
-	run.HoleThread:   {Stop, TakeOut, CleanThreads, Insert, Chips, TryThread, FitNew},
+	run.HoleThread:   {Stop, TakeOut, CleanThreads, Cover, Insert, Chips, TryThread, FitNew},
 	run.TurnedTwice:  {Stop, NotBack, FitNew},
 	run.Missing:      {Search, SameKind},
 	run.OtherTrouble: {Stop, Describe},
@@ -73,7 +73,7 @@ var boxes = map[run.Direction][]run.Trouble{
 	run.Tighten: {run.GivingWay, run.TurnsOn, run.Stretched, run.BoltThread, run.HoleThread},
 }
 
-// For gives what to do about a trouble while loosening or tightening.
+// For returns what to do about a trouble while loosening or tightening.
 func For(t run.Trouble, d run.Direction) Advice {
 	codes := whileLoosening[t]
 	if d == run.Tighten {
@@ -92,7 +92,7 @@ func For(t run.Trouble, d run.Direction) Advice {
 	return a
 }
 
-// ForUnsure gives what to do about an angle that was interrupted.
+// ForUnsure returns what to do about an angle that was interrupted.
 func ForUnsure() Advice {
 	return Advice{Steps: steps([]finding.Code{NoGuess, FitNew})}
 }

@@ -49,7 +49,7 @@ func TestEveryTroubleHasARemedy(t *testing.T) {
 func TestSnappedBolt(t *testing.T) {
 	t.Parallel()
 	a := For(run.Broken, run.Loosen)
-	want := []finding.Code{Depth, Penetrant, Heat, Grip, WeldNut, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
+	want := []finding.Code{Depth, Penetrant, Heat, Grip, WeldNut, Cover, Centre, LeftDrill, Extractor, DrillOut, Insert, Chips, TryThread}
 	if got := codes(a.Stub); !slices.Equal(got, want) {
 		t.Errorf("stub %q, want %q", got, want)
 	}

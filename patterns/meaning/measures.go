@@ -1,0 +1,85 @@
+package meaning
+
+import (
+	"slices"
+	"strings"
+
+	"drawdown/geometry"
+	"drawdown/geometry/finding"
+	"drawdown/patterns/form"
+	"drawdown/patterns/measures"
+	"drawdown/patterns/nodes"
+	"drawdown/patterns/problem"
+	"drawdown/patterns/relabel"
+	"drawdown/sequence/measure"
+)
+
+// readMeasure reads the values to take. It comes after all places.
+func (r *reader) readMeasure(f form.Fields) {
+	r.input.Measures = measures.Read(f, r.measured, r.ofKind)
+}
+
+// measured finds the place that a value names: a fastener, a station or the label
+// of a bore, as the file knows it.
+func (r *reader) measured(n *nodes.Node) (measure.Place, bool) {
+	name := strings.TrimSpace(n.Text)
+	if n.Shape != nodes.Scalar || n.Null || name == "" {
+		r.Fail(n, form.NoID, finding.Values{"what": finding.Term("a place"), "found": n.Called()})
+		return measure.Place{}, false
+	}
+	id, here := r.current(n)
+	if !here {
+		return measure.Place{}, false // a file above leaves it out
+	}
+	var found []measure.Place
+	if _, ok := r.fasteners.index[id]; ok {
+		found = append(found, measure.Place{Fastener: id})
+	}
+	if slices.ContainsFunc(r.input.Joint.Stations, func(s geometry.Station) bool { return s.ID == id }) {
+		found = append(found, measure.Place{Station: id})
+	}
+	if label := r.names.Now(relabel.Labels, name, n); slices.ContainsFunc(r.input.Joint.Bores, func(b geometry.Bore) bool { return b.Label == label }) {
+		found = append(found, measure.Place{Label: label})
+	}
+	switch {
+	case len(found) > 1:
+		r.Fail(n, measures.PlaceOfTwo, finding.Values{"name": problem.Quoted(name)})
+	case len(found) == 1:
+		return found[0], true
+	case !r.unplaced && !r.fasteners.broken && !r.fasteners.faulty && !r.baseless:
+		all := r.placeNames()
+		r.Fail(n, measures.PlaceUnknown, finding.Values{"name": problem.Quoted(name), "meant": r.Meant(name, all), "allowed": all})
+	}
+	return measure.Place{}, false
+}
+
+// placeNames lists what a value can be taken at.
+func (r *reader) placeNames() []string {
+	var all []string
+	for _, s := range r.input.Joint.Stations {
+		all = append(all, s.ID)
+	}
+	for _, b := range r.input.Joint.Bores {
+		if b.Label != "" {
+			all = append(all, b.Label)
+		}
+	}
+	for _, f := range r.input.Joint.Fasteners {
+		all = append(all, f.ID)
+	}
+	return all
+}
+
+// ofKind returns the fasteners of a kind.
+func (r *reader) ofKind(n *nodes.Node) (all []measure.Place) {
+	kind, known := r.knownKind(n)
+	if !known {
+		return nil
+	}
+	for _, f := range r.input.Joint.Fasteners {
+		if f.Kind == kind {
+			all = append(all, measure.Place{Fastener: f.ID})
+		}
+	}
+	return all
+}

@@ -1,0 +1,36 @@
+package inputtest
+
+import (
+	"drawdown/geometry/finding"
+	"drawdown/geometry/unit"
+	"drawdown/patterns/measures"
+)
+
+var _ = exampleOf(map[finding.Code]finding.Values{
+	measures.TooMany:        {"count": 201, "most": 200},
+	measures.OtherUnit:      {"key": "to", "written": `"2 bar"`, "unit": "mm"},
+	measures.LimitsReversed: {"from": mm("0.25"), "to": mm("0.15")},
+	measures.PlaceUnknown:   {"name": `"T11"`, "meant": "T1", "allowed": []string{"T1", "T2", "cyl 1", "M1"}},
+	measures.PlaceOfTwo:     {"name": `"T1"`},
+	measures.PlaceTwice:     {"what": `"valve clearance"`, "place": "T1", "first": earlier},
+	measures.WantedOutside:  {"wanted": mm("0.30"), "from": mm("0.15"), "to": mm("0.25")},
+	measures.WantedIdle:     {},
+	measures.ShimsUnwanted:  {},
+	measures.ShimsNoLength:  {"unit": "bar"},
+	measures.ShimsReversed:  {"from": mm("3.20"), "to": mm("2.00")},
+	measures.ShimsThin:      {"from": mm("0")},
+	measures.ShimsStep:      {"step": mm("0"), "most": mm("1.20")},
+	measures.ShimsTooMany:   {"count": 1201, "most": 1000},
+	measures.ShimsUneven:    {"to": mm("3.22"), "last": mm("3.20")},
+	measures.ShimsCoarse:    {"step": mm("0.05"), "range": mm("0.04")},
+	measures.NoKinds:        {},
+	measures.NothingToJudge: {"what": "hole depth"},
+})
+
+func mm(s string) unit.Reading {
+	r, err := unit.ParseReading(s, "mm")
+	if err != nil {
+		panic(err)
+	}
+	return r
+}

@@ -1,0 +1,121 @@
+package measure
+
+import "drawdown/geometry/unit"
+
+// Shims are the sizes that a clearance is set with: from the thinnest to the
+// thickest by one step.
+type Shims struct {
+	From unit.Decimal `json:"from"`
+	To   unit.Decimal `json:"to"`
+	Step unit.Decimal `json:"step"`
+}
+
+// Count is how many sizes there are.
+func (s Shims) Count() int64 { return (s.To.Millionths-s.From.Millionths)/s.Step.Millionths + 1 }
+
+// Size is the size of a number, from 0.
+func (s Shims) Size(n int64) unit.Decimal { return s.From.Plus(s.Step.Times(n)) }
+
+// Thickest is the last size. It is below To where the steps do not meet that.
+func (s Shims) Thickest() unit.Decimal { return s.Size(s.Count() - 1) }
+
+// nearest is the size that is nearest to a thickness. Half way between two it is
+// the thinner one: a valve with a little more clearance still closes (common
+// practice, no source).
+func (s Shims) nearest(to unit.Decimal) unit.Decimal {
+	over, step := to.Millionths-s.From.Millionths, s.Step.Millionths
+	n := over / step
+	if over > 0 && 2*(over%step) > step {
+		n++
+	}
+	return s.Size(min(max(n, 0), s.Count()-1))
+}
+
+// Advice is what is to be done about a shim.
+type Advice string
+
+const (
+	Keep   Advice = "keep"   // the clearance is within its limits
+	Change Advice = "change" // to Size
+	NoSize Advice = "none"   // no size that the file lists brings it within the limits
+)
+
+// Shim is the shim that a measured clearance asks for.
+type Shim struct {
+	Fitted    unit.Decimal `json:"fitted"`
+	Exact     unit.Decimal `json:"exact"`     // fitted + measured − wanted
+	Size      unit.Decimal `json:"size"`      // to fit: of the file's sizes the nearest; to keep: the fitted one
+	Clearance unit.Decimal `json:"clearance"` // with it
+	Advice    Advice       `json:"advice"`
+}
+
+// NewShim works out the shim for a place from the one that is fitted there and
+// the clearance measured with it: new = fitted + measured − wanted, rounded to
+// the nearest size. False where the value has no shims, or no clearance is wanted.
+func (v Value) NewShim(fitted, measured unit.Decimal) (Shim, bool) {
+	aim, wanted := v.Aim()
+	if v.Shims == nil || !wanted {
+		return Shim{}, false
+	}
+	s := Shim{Fitted: fitted, Exact: fitted.Plus(measured).Minus(aim)}
+	if !v.Judge(measured).Outside() {
+		s.Size, s.Clearance, s.Advice = fitted, measured, Keep
+		return s, true
+	}
+	s.Size = v.Shims.nearest(s.Exact)
+	s.Clearance, s.Advice = fitted.Plus(measured).Minus(s.Size), Change
+	if v.Judge(s.Clearance).Outside() {
+		s.Advice = NoSize
+	}
+	return s, true
+}
+
+// Band is the clearances for which the fitted shim is changed by one amount. It
+// holds for shims that are of the file's sizes.
+type Band struct {
+	From, To unit.Decimal // as measured, both counted in
+	By       unit.Decimal // thicker; below 0: thinner
+	Keep     bool         // nothing to change: within the limits
+}
+
+// Bands is the table of changes for clearances from zero until the shim is so
+// many steps thicker. Clearances are read in the decimals of the limits.
+func (v Value) Bands(steps int64) []Band {
+	aim, wanted := v.Aim()
+	if v.Shims == nil || !wanted || v.From == nil || v.To == nil {
+		return nil
+	}
+	tick := unit.Decimal{Millionths: 1_000_000, Decimals: max(v.From.Decimals, v.To.Decimals, v.Shims.Step.Decimals)}
+	for range tick.Decimals {
+		tick.Millionths /= 10
+	}
+	var bands []Band
+	most := aim.Plus(v.Shims.Step.Times(steps))
+	for read := (unit.Decimal{Decimals: tick.Decimals}); !most.Less(read); read = read.Plus(tick) {
+		by, keep := v.change(read.Minus(aim)), !v.Judge(read).Outside()
+		if keep {
+			by = unit.Decimal{}
+		}
+		last := len(bands) - 1
+		if last >= 0 && bands[last].By.Millionths == by.Millionths && bands[last].Keep == keep {
+			bands[last].To = read
+			continue
+		}
+		bands = append(bands, Band{read, read, by, keep})
+	}
+	return bands
+}
+
+// change is by how much a shim of the file's sizes gets thicker.
+func (v Value) change(over unit.Decimal) unit.Decimal {
+	step := v.Shims.Step.Millionths
+	n := over.Millionths / step
+	rest := over.Millionths % step
+	switch {
+	case 2*rest > step:
+		n++
+	case 2*rest <= -step:
+		n--
+	}
+	return v.Shims.Step.Times(n)
+}
