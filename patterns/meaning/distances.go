@@ -102,8 +102,8 @@ func (r *reader) checkOddStations() {
 	}
 }
 
-// kindsOdd says whether a fastener probably has the wrong kind: what else is odd
-// then follows from that.
+// kindsOdd reports whether a fastener probably has the wrong kind: what else is
+// odd then follows from that.
 func (r *reader) kindsOdd() bool {
 	if r.oddKinds == nil {
 		found := len(places.OddKinds(r.input.Joint)) > 0
@@ -112,12 +112,12 @@ func (r *reader) kindsOdd() bool {
 	return *r.oddKinds
 }
 
-// nodeOf gives the entry of the file that a fastener comes from.
+// nodeOf returns the entry of the file that a fastener comes from.
 func (r *reader) nodeOf(f geometry.Fastener) *nodes.Node {
 	return r.fasteners.from[r.fasteners.index[f.ID]]
 }
 
-// generated says whether a fastener is one of several that one entry makes.
+// generated reports whether a fastener is one of several that one entry makes.
 func (r *reader) generated(f geometry.Fastener) bool {
 	from := r.nodeOf(f)
 	return f.ID != "" && from.Shape == nodes.Map && from.Get("at") == nil

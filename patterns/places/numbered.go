@@ -119,7 +119,8 @@ func (c check) offBores(middles []geometry.Point) {
 
 const fewestOfSeries = 3
 
-// alongRow gives the order along the row; nil where they are fewer, or in no row.
+// alongRow returns the order along the row; nil where they are fewer, or in no
+// row.
 func (s *numbered) alongRow(fewest int) []int {
 	if len(s.at) < fewest || !geometry.OneLine(s.at) {
 		return nil

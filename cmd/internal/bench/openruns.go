@@ -3,6 +3,7 @@ package bench
 import (
 	"encoding/json"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"drawdown/cmd/internal/record"
@@ -36,6 +37,8 @@ type openRun struct {
 	work  run.Work
 	used  time.Time
 
+	readers atomic.Int32 // of its events: they wait on this one
+
 	mu      sync.Mutex
 	state   *run.State
 	losses  int                   // of the store when the state was read for a judge
@@ -45,7 +48,7 @@ type openRun struct {
 	drawn   map[string]page.Joint // by language
 }
 
-// find gives a run, from its record where it is not in memory.
+// find returns a run, from its record where it is not in memory.
 func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
@@ -70,14 +73,18 @@ func (o *openRuns) find(id string, now time.Time) (*openRun, error) {
 	return one, nil
 }
 
-// makeRoom lets the run go that was not asked for longest.
+// makeRoom lets the run go that was not asked for longest, of those that nobody
+// reads the events of.
 func (o *openRuns) makeRoom() {
 	for len(o.all) >= mostOpen {
 		oldest := ""
 		for id, one := range o.all {
-			if oldest == "" || one.used.Before(o.all[oldest].used) {
+			if one.readers.Load() == 0 && (oldest == "" || one.used.Before(o.all[oldest].used)) {
 				oldest = id
 			}
+		}
+		if oldest == "" {
+			return
 		}
 		delete(o.all, oldest)
 	}
@@ -181,7 +188,7 @@ func (one *openRun) view(now time.Time) run.View {
 	}
 }
 
-// picture gives the picture of the joint in a language, if it is drawn.
+// picture returns the picture of the joint in a language, if it is drawn.
 func (one *openRun) picture(language string) (page.Joint, bool) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
@@ -198,7 +205,7 @@ func (one *openRun) keepPicture(language string, made page.Joint) {
 	one.drawn[language] = made
 }
 
-// wait gives the lock away until something changes.
+// wait releases the lock until something changes.
 func (one *openRun) wait() {
 	changed := one.changed
 	one.mu.Unlock()
@@ -206,9 +213,10 @@ func (one *openRun) wait() {
 	one.mu.Lock()
 }
 
-// since gives what is on the disk, and what is closed when that changes.
-func (one *openRun) since() (kept int, changed <-chan struct{}) {
+// since returns the entries that are on the disk, and what is closed when there are
+// more.
+func (one *openRun) since() (kept []run.Entry, changed <-chan struct{}) {
 	one.mu.Lock()
 	defer one.mu.Unlock()
-	return len(one.kept), one.changed
+	return one.kept, one.changed
 }

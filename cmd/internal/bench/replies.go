@@ -61,12 +61,13 @@ var statuses = map[finding.Code]int{
 	record.LongEntryID:  http.StatusBadRequest,
 	record.OtherContent: http.StatusConflict,
 	record.DiskFull:     http.StatusInsufficientStorage,
+	record.Away:         http.StatusServiceUnavailable,
 	gate.WrongCode:      http.StatusForbidden,
 	gate.WaitForCode:    http.StatusTooManyRequests,
 	gate.ManyCodes:      http.StatusTooManyRequests,
 }
 
-// statusOf gives the status of an error and what the reader is told of it.
+// statusOf returns the status of an error and what the reader is told of it.
 func statusOf(err error) (int, error) {
 	var known failure
 	var rule refused
@@ -83,6 +84,8 @@ func statusOf(err error) (int, error) {
 		return http.StatusRequestEntityTooLarge, tooMany(tooLarge.Limit)
 	case errors.Is(err, fs.ErrNotExist):
 		return http.StatusNotFound, err
+	case errors.As(err, &found) && found.Code == record.Away:
+		return statuses[record.Away], finding.Failed(record.Away, nil) // names of servers are nothing for a tablet; the log has them
 	case errors.As(err, &found) && statuses[found.Code] != 0:
 		return statuses[found.Code], err
 	case errors.As(err, &found):
@@ -129,7 +132,7 @@ func rejectedBy(c *words.Catalogue, why error) rejected {
 	return out
 }
 
-// isAPI says whether a program asks, and not a person who looks at a page.
+// isAPI reports whether a program asks, and not a person who looks at a page.
 func isAPI(r *http.Request) bool {
 	return strings.HasPrefix(r.URL.Path, "/api/") || r.URL.Path == "/api"
 }
@@ -242,7 +245,7 @@ func wanted(t reflect.Type) string {
 	return "object"
 }
 
-// place gives line and column of the sign before an offset, from 1.
+// place returns line and column of the sign before an offset, from 1.
 func place(text []byte, offset int64) (line, column int) {
 	before := text[:max(0, min(int(offset), len(text))-1)]
 	return 1 + bytes.Count(before, []byte("\n")), len([]rune(string(before[bytes.LastIndexByte(before, '\n')+1:]))) + 1

@@ -57,6 +57,7 @@ type shopfloor struct {
 	base   string
 	key    string
 	client *http.Client
+	before func() // each request; nil: nothing
 	end    func()
 }
 
@@ -142,6 +143,9 @@ type said struct {
 // ask sends a request with the key, changed as a test wants.
 func (s *shopfloor) ask(method, path, body string, change ...func(*http.Request)) reply {
 	s.t.Helper()
+	if s.before != nil {
+		s.before()
+	}
 	r, err := http.NewRequest(method, s.base+path, strings.NewReader(body))
 	if err != nil {
 		s.t.Fatal(err)
@@ -175,7 +179,7 @@ func withoutKey(r *http.Request) { r.Header.Del("Authorization") }
 
 func asHost(host string) func(*http.Request) { return func(r *http.Request) { r.Host = host } }
 
-// want fails unless the answer has the status, and gives it.
+// want fails unless the answer has the status, and returns it.
 func (s *shopfloor) want(status int, r reply) reply {
 	s.t.Helper()
 	if r.status != status {
@@ -184,7 +188,7 @@ func (s *shopfloor) want(status int, r reply) reply {
 	return r
 }
 
-// run starts a run and gives its id.
+// run starts a run and returns its id.
 func (s *shopfloor) run(body string) string {
 	s.t.Helper()
 	var made struct{ Run string }

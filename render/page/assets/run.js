@@ -10,7 +10,7 @@ import { Zoom } from "./zoom.js";
 
 const guard = 700; // ms in which the bar takes no second tap
 const run = document.body.dataset.run;
-const live = new Live(run, () => shown.draw(), (yes, status) => outbox.heard(yes, status));
+const live = new Live(run, () => shown.draw(), (yes, status, fault) => outbox.heard(yes, status, fault));
 const outbox = new Outbox(run, { changed: () => shown.draw(), taken, refused });
 const shown = new Shown(live, outbox);
 const part = at("part");
@@ -144,9 +144,16 @@ function clicked(e) {
 }
 
 function openFrom(button, id) {
-  if (id === "who") return askWho(setWhoShown);
+  if (id === "who") {
+    at("who").querySelector("input").value = who();
+    return askWho(setWhoShown);
+  }
   if (id === "held") return openHeld();
   if (id === "unsure") return openUnsure(button);
+  if (id === "replace") {
+    at("replace-of").textContent = chosen.name;
+    at("replace").querySelector("form").dataset.fastener = chosen.id;
+  }
   if (id === "more") showInterrupted(live.known.steps[shown.next()]?.angle);
   if (id === "fastener") return choose(live.known.steps[shown.next()]?.ids[0]);
   const about = button.closest("#fastener") ? chosen?.id : live.known.steps[shown.next()]?.ids[0];
