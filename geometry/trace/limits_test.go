@@ -1,6 +1,7 @@
 package trace
 
 import (
+	"errors"
 	"image"
 	"math"
 	"slices"
@@ -361,5 +362,92 @@ func TestMostPoints(t *testing.T) {
 	}
 	if n := len(found.Shapes[0].Edge); n > 60 || n < 40 {
 		t.Errorf("the opening has %d points", n)
+	}
+}
+
+// First principles: a hole is as large as its pixels are where it lies, which a camera
+// aslant sees larger or smaller than others.
+func TestSmallestHoleWhereItLies(t *testing.T) {
+	t.Parallel()
+	frame, err := FromRectangle([4]geometry.Point{{X: 30, Y: 10}, {X: 90, Y: 20}, {X: 110, Y: 110}, {X: 5, Y: 100}}, 20, 15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, at := range [][2]int{{20, 20}, {90, 25}, {30, 90}, {95, 95}} {
+		m := &mask{width: 120, height: 120, part: slices.Repeat([]bool{true}, 14400), tone: ToneDark}
+		for i := range 49 {
+			m.part[(at[1]+i/7)*120+at[0]+i%7] = false
+		}
+		mm := math.Sqrt(4*49/math.Pi) * frame.pixelMm(float64(at[0])+3, float64(at[1])+3)
+		for share, holes := range map[float64]int{0.97: 1, 1.03: 0} {
+			if p, err := m.findPart(frame, Options{SmallestMm: share * mm}); err != nil || len(p.holes) != holes || p.specks != 1-holes {
+				t.Errorf("at %v, %g of its size: %d holes, %d specks (%v)", at, share, len(p.holes), p.specks, err)
+			}
+		}
+	}
+}
+
+// Tukey's biweight: what lies off counts by (1 − (off/limit)²)², beyond the limit of
+// 4.685 times the scatter not at all; what is left has to weigh as much as six points.
+func TestWeightsOfACircle(t *testing.T) {
+	t.Parallel()
+	around := func(n int, radius float64) (points []geometry.Point) {
+		for k := range n {
+			points = append(points, geometry.Polar(geometry.Point{}, radius, 360*float64(k)/float64(n)))
+		}
+		return points
+	}
+	c := circle{radius: 10, scatter: 0.1}
+	for off, counts := range map[float64]bool{0.3: true, 0.46: true, 0.48: false} {
+		next, ok := c.improved(append(around(18, 10), around(4, 10+off)...))
+		weight := math.Pow(1-off*off/0.4685/0.4685, 2)
+		if !counts {
+			weight = 0
+		}
+		scatter := math.Sqrt(4 * weight * off * off / (18 + 4*weight))
+		radius := 10 + 4*weight*off/(18+4*weight)
+		if !ok || math.Abs(next.scatter-scatter) > 1e-9 || math.Abs(next.radius-radius) > 1e-9 || next.centre.Distance(geometry.Point{}) > 1e-9 {
+			t.Errorf("%g off: %+v, want a scatter of %g, a radius of %g", off, next, scatter, radius)
+		}
+	}
+	for n, want := range map[int]bool{5: false, 6: true} {
+		if _, ok := c.improved(around(n, 10)); ok != want {
+			t.Errorf("%d points: %v", n, ok)
+		}
+	}
+}
+
+// The greys of an edge are the means of the last three places on either side, half a
+// pixel apart from 3 to 4 pixels off: first principles, on greys that go on changing.
+func TestGreysBesideAnEdge(t *testing.T) {
+	t.Parallel()
+	p := image.NewGray(image.Rect(0, 0, 40, 40))
+	column := func(x int) uint8 {
+		if x < 20 {
+			return uint8(2 * x * x / 10)
+		}
+		return uint8(255 - 2*(40-x)*(40-x)/10)
+	}
+	for i := range p.Pix {
+		p.Pix[i] = column(i % 40)
+	}
+	tr := &tracer{picture: p, mask: &mask{width: 40, height: 40}}
+	grey := func(x int) float64 { return float64(column(x)) }
+	in := ((grey(15)+grey(16))/2 + grey(16) + (grey(16)+grey(17))/2) / 3
+	out := ((grey(22)+grey(23))/2 + grey(23) + (grey(23)+grey(24))/2) / 3
+	if _, step := tr.profile(20, 20, 1, 0); math.Abs(step-(in-out)) > 1e-9 {
+		t.Errorf("a step of %g, want %g", step, in-out)
+	}
+}
+
+// A known distance has 50 pixels at the least, and the error says so.
+func TestShortKnownDistance(t *testing.T) {
+	t.Parallel()
+	for pixels, want := range map[float64]bool{49.9: false, 50: true} {
+		_, _, err := FromKnown([]Known{{To: geometry.Point{X: pixels}, Mm: 10}})
+		var f finding.Finding
+		if (err == nil) != want || err != nil && (!errors.As(err, &f) || f.Code != KnownShort || f.Values["least"] != 50) {
+			t.Errorf("%g pixels: %v", pixels, err)
+		}
 	}
 }
