@@ -101,7 +101,7 @@ func independent(a, b string) bool {
 // second key of the same name. So does a quote that is not closed.
 var reachesOn = regexp.MustCompile(`(?m)^(?:---|\.\.\.|")`)
 
-// brokenBlocks gives the blocks of all broken files that make the whole file
+// brokenBlocks returns the blocks of all broken files that make the whole file
 // broken, with the problems that they make.
 func brokenBlocks(t *testing.T) (blocks []block, problems []map[string]bool) {
 	files, err := filepath.Glob("testdata/broken/*.yaml")

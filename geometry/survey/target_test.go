@@ -57,7 +57,7 @@ func someWay(n int) [][2]int {
 }
 
 // fitted lays places over the true ones as well as a turn and a shift can, and
-// gives the distances.
+// returns the distances.
 func fitted(got, want []geometry.Point) []float64 {
 	mg, mw := geometry.Centroid(got), geometry.Centroid(want)
 	var cos, sin float64

@@ -76,7 +76,8 @@ func (r *reader) sourceOf(f form.Fields) string {
 	return source
 }
 
-// stageItems gives the stages of a list, as many as a person can work through.
+// stageItems returns the stages of a list, as many as a person can work
+// through.
 func (r *reader) stageItems(list *nodes.Node, example string) []*nodes.Node {
 	items := r.TrueList(list, "stages", example)
 	if len(items) > maxStages {

@@ -117,7 +117,7 @@ func (r *route) meets(others []route) (crossed, near int, merges bool) {
 	return crossed, near, merges
 }
 
-// runsNear says whether an arrow runs or ends so close to r that the two would
+// runsNear reports whether an arrow runs or ends so close to r that the two would
 // be taken for one.
 func (r *route) runsNear(o *route) bool {
 	around := o.bounds.Grown(nearMm)
@@ -185,8 +185,8 @@ func (s *sketch) clear(r route, from, to int) bool {
 	return true
 }
 
-// onPart says whether an arrow runs over the part alone: not past its edge, and
-// through no opening, bore or dowel.
+// onPart reports whether an arrow runs over the part alone: not past its edge,
+// and through no opening, bore or dowel.
 func (s *sketch) onPart(r route) bool {
 	for _, p := range r.points {
 		covered := false
@@ -207,7 +207,7 @@ func (s *sketch) onPart(r route) bool {
 	return true
 }
 
-// mergesWith says whether two arrows would be taken for one.
+// mergesWith reports whether two arrows would be taken for one.
 func (r *route) mergesWith(o *route) bool {
 	return r.bounds.Grown(mergeMm).Meets(o.bounds) && (r.merges(o) || o.merges(r))
 }
@@ -254,7 +254,7 @@ func (r route) head() scene.Shape {
 	return head
 }
 
-// along gives the place at a distance from a point in the direction of
+// along returns the place at a distance from a point in the direction of
 // another, however far that is.
 func along(from, to scene.Point, distance float64) scene.Point {
 	length := math.Max(math.Hypot(to.X-from.X, to.Y-from.Y), 1e-9)

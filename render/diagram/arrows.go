@@ -5,7 +5,7 @@ import "drawdown/render/scene"
 // pathLimit is the number of fasteners past which arrows would tangle.
 const pathLimit = 24
 
-// paths says whether arrows may show the order: neither on a section, whose
+// paths reports whether arrows may show the order: neither on a section, whose
 // numbers do not follow one another.
 func (s *sketch) paths() bool {
 	return s.req.Show == Numbers && s.count() <= pathLimit && s.req.piece == nil && !s.req.NoArrows

@@ -121,7 +121,7 @@ func (j *Joint) draw(drawn diagram.Drawing, order []string) error {
 	return nil
 }
 
-// markOf says whether an item belongs to a fastener's mark, and to whose.
+// markOf reports whether an item belongs to a fastener's mark, and to whose.
 func markOf(it scene.Item) (name string, marks bool) {
 	var tag scene.Tag
 	switch it := it.(type) {
@@ -215,7 +215,7 @@ func (j *Joint) beside(i int, seen scene.Box) *Spot {
 	return nil
 }
 
-// meets says whether the circle about a mark reaches into a box.
+// meets reports whether the circle about a mark reaches into a box.
 func (m Mark) meets(b scene.Box) bool {
 	x, y := math.Max(b.Left, math.Min(m.X, b.Right)), math.Max(b.Top, math.Min(m.Y, b.Bottom))
 	return math.Hypot(m.X-x, m.Y-y) < 1.2*m.R

@@ -47,7 +47,7 @@ type ShownMark struct {
 	Word  Spot   // where the word stands, or one that is not saved yet
 }
 
-// Part gives the part with the state of each mark.
+// Part returns the part with the state of each mark.
 func (v RunView) Part() Part {
 	part := Part{Label: v.Text().Run.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: !v.IsOpen()}
 	for _, m := range v.Joint.Marks {
@@ -60,7 +60,7 @@ func (v RunView) Part() Part {
 	return part
 }
 
-// Part gives the part as it is before the work.
+// Part returns the part as it is before the work.
 func (v PatternView) Part() Part {
 	part := Part{Label: v.Text().Pattern.Part, Box: v.Joint.Box, Ground: v.Joint.Ground, Still: true}
 	for _, m := range v.Joint.Marks {
@@ -112,7 +112,7 @@ func (v RunView) figureBox() scene.Box {
 	return scene.BoxAbout(scene.Point(*v.Joint.Marks[i].Beside), font.Width(v.shortFigure(*next), scene.Bold, besideHeight)+2, besideHeight)
 }
 
-// stepsOf gives the steps of a fastener that count.
+// stepsOf returns the steps of a fastener that count.
 func (v RunView) stepsOf(id string) []run.Step {
 	var all []run.Step
 	for _, s := range v.Run.Steps {
@@ -157,8 +157,8 @@ func (v RunView) markState(id string, steps []run.Step) MarkState {
 	return MarkToDo
 }
 
-// workedOn gives the step that tells the stage which is worked on: the next one, or
-// where a trouble blocks all the first that is open; nil once none is.
+// workedOn returns the step that tells the stage which is worked on: the next
+// one, or where a trouble blocks all the first that is open; nil once none is.
 func (v RunView) workedOn() *run.Step {
 	if next := v.next(); next != nil {
 		return next
@@ -170,7 +170,7 @@ func (v RunView) workedOn() *run.Step {
 	return &v.Run.Steps[i]
 }
 
-// openTrouble gives the latest trouble of a fastener that is not settled.
+// openTrouble returns the latest trouble of a fastener that is not settled.
 func (v RunView) openTrouble(id string) (run.TroubleSeen, bool) {
 	for _, t := range slices.Backward(v.Run.Troubles) {
 		if t.Settled == nil && slices.Contains(t.IDs, id) {

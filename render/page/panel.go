@@ -13,7 +13,7 @@ import (
 	"drawdown/sequence/run"
 )
 
-// Long says whether the figure needs smaller type on a telephone.
+// Long reports whether the figure needs smaller type on a telephone.
 func (p Panel) Long() bool { return len([]rune(p.Figure+p.Unit)) > 7 }
 
 // PanelKind is what the lower third asks for.
@@ -63,7 +63,7 @@ type Bar struct {
 	Later string // label once the wait is over
 }
 
-// Panel gives the one thing to do now.
+// Panel returns the one thing to do now.
 func (v RunView) Panel() Panel {
 	if v.Run.Status != run.Open {
 		return v.overPanel()
@@ -122,8 +122,8 @@ func (v RunView) stepPanel(s run.Step) Panel {
 	return p
 }
 
-// settledAngle gives what was decided about a step whose angle was interrupted; nil
-// where it was not.
+// settledAngle returns what was decided about a step whose angle was
+// interrupted; nil where it was not.
 func (v RunView) settledAngle(step int) *run.Mark {
 	for _, t := range slices.Backward(v.Run.Troubles) {
 		if t.Trouble == "" && t.Step == step {
@@ -268,7 +268,7 @@ func (v RunView) askPanel() Panel {
 	return Panel{Kind: AskSeal, Title: t.AllDone, Says: t.SealSays, Bar: Bar{Label: t.Seal, Open: "seal"}}
 }
 
-// asks says whether a question of a kind is open.
+// asks reports whether a question of a kind is open.
 func (v RunView) asks(kind run.AskKind) bool {
 	return slices.ContainsFunc(v.Run.Asks, func(a run.Ask) bool { return a.Kind == kind })
 }
@@ -378,7 +378,7 @@ func (v RunView) Ahead() []Panel {
 	return all
 }
 
-// repeats says whether one of two stages goes in rounds.
+// repeats reports whether one of two stages goes in rounds.
 func (v RunView) repeats(stages ...int) bool {
 	return slices.ContainsFunc(v.Run.Steps, func(s run.Step) bool {
 		return slices.Contains(stages, s.Stage) && (s.Until != "" || s.ByTurnsDeg > 0)

@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/strength"
 )
 
-// clamped gives the length of what the bolt clamps.
+// clamped returns the length of what the bolt clamps.
 func clamped(g stiffness.Grip) (sum unit.Length) {
 	for _, l := range g.Layers {
 		sum += l.Thickness

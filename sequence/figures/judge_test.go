@@ -22,12 +22,12 @@ import (
 // fataler is a test or a property.
 type fataler interface{ Fatal(...any) }
 
-// warnings gives what is to be looked at; notes stand beside the figures.
+// warnings returns what is to be looked at; notes stand beside the figures.
 func warnings(p plan.Plan) []finding.Finding {
 	return slices.DeleteFunc(slices.Clone(p.Figures), func(f finding.Finding) bool { return f.Severity != finding.Warning })
 }
 
-// doubtsOn plans a row of four bolts of one kind and gives the warnings.
+// doubtsOn plans a row of four bolts of one kind and returns the warnings.
 func doubtsOn(t fataler, k plan.Kind, stages ...plan.StageInput) []finding.Finding {
 	in := plan.Input{Heading: plan.Heading{Title: "Lid"}, Source: "a manual", Kinds: []plan.Kind{k}, Tighten: stages}
 	for i, x := range []float64{7, 61, 118, 183} {
@@ -162,7 +162,7 @@ func TestDoubts(t *testing.T) {
 		{"hardly any, and then an angle", m10(t), []plan.StageInput{torqueOf(0.9), angleOf(90)}, "", ""},
 		{"hardly any after slackening, as bearings are set", m10(t), []plan.StageInput{torqueOf(4), backOffBy(90), torqueOf(0.9)}, "", ""},
 
-		{"more than a turn", m10(t), []plan.StageInput{torqueOf(40), angleOf(600)}, "2 angle", "600° in all after 40 N·m is more than one turn"},
+		{"more than a turn", m10(t), []plan.StageInput{torqueOf(40), angleOf(600)}, "2 angle", "600° in total after 40 N·m is more than one turn"},
 		{"more than a turn of a long bolt", m10(t, grip(95), reuse(plan.ReuseOnce)), []plan.StageInput{torqueOf(40), angleOf(600)}, "2 angle", ""},
 		{"more than a turn in parts", m10(t), []plan.StageInput{torqueOf(40), angleOf(180), angleOf(190)}, "3 angle", "370°"},
 		{"a torque begins anew", m10(t), []plan.StageInput{torqueOf(20), angleOf(180), torqueOf(40), angleOf(190)}, "", ""},

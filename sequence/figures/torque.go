@@ -72,15 +72,15 @@ func (j *judge) openFriction() {
 	}
 }
 
-// shares gives the least and the most of the yield stress used over the span of
-// friction.
+// shares returns the least and the most of the yield stress used over the span
+// of friction.
 func shares(r screw.Result) (least, most float64) {
 	least = min(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	most = max(r.Low.YieldShare, r.Nominal.YieldShare, r.High.YieldShare)
 	return least, most
 }
 
-// isFinal says whether nothing but this torque tightens the bolt in the end.
+// isFinal reports whether nothing but this torque tightens the bolt in the end.
 // After a slackening a small torque may be meant: bearings are set so.
 func (j *judge) isFinal(stage int) bool {
 	torque := j.Stages[stage].Torque.Nm()
@@ -183,8 +183,8 @@ func (j *judge) yields(s Stage, r screw.Result, values finding.Values) finding.V
 	return values
 }
 
-// written gives a torque as a person writes it: one that was worked out has no
-// more than four figures.
+// written returns a torque as a person writes it: one that was worked out has
+// no more than four figures.
 func written(t unit.GivenTorque) unit.GivenTorque {
 	v, err := strconv.ParseFloat(strconv.FormatFloat(t.Value, 'g', 4, 64), 64)
 	if err != nil {

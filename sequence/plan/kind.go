@@ -9,7 +9,7 @@ import (
 	"drawdown/sequence/tension/screw"
 )
 
-// Reuse says whether a fastener may go back in.
+// Reuse reports whether a fastener may go back in.
 type Reuse string
 
 const (
@@ -63,7 +63,7 @@ func (k Kind) Stud() bool { return k.NutAcross > 0 && k.Into != "" }
 // studWords call a stud in the languages of the sheets.
 var studWords = []string{"stud", "studs", "stehbolzen", "stiftschraube", "stiftschrauben", "goujon", "goujons", "espárrago", "espárragos"}
 
-// CalledStud says whether the name of the kind is that of a stud.
+// CalledStud reports whether the name of the kind is that of a stud.
 func (k Kind) CalledStud() bool {
 	return slices.ContainsFunc(wordsOf(k.Name), func(word string) bool { return slices.Contains(studWords, word) })
 }

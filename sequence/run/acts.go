@@ -67,13 +67,30 @@ var Troubles = []Trouble{
 	Seized, GivingWay, Broken, Stretched, TurnsOn, BoltThread, HoleThread, TurnedTwice, Missing, OtherTrouble,
 }
 
-// Condemns says whether the fastener, or its hole, cannot be used again as it is.
+// Condemns reports whether the fastener, or its hole, cannot be used again as
+// it is.
 func (t Trouble) Condemns() bool {
 	return slices.Contains([]Trouble{Broken, Stretched, BoltThread, HoleThread}, t)
 }
 
 // Term is the trouble as a word of the trade.
 func (t Trouble) Term() finding.Term { return finding.Term("trouble " + t) }
+
+// Found is what a finding is.
+type Found string
+
+const (
+	BlownThrough Found = "blown through" // a gasket
+	Crack        Found = "crack"
+	Corrosion    Found = "corrosion"
+	Scoring      Found = "scoring"
+	Warp         Found = "warp"
+	DamagedHole  Found = "damaged hole"
+	OtherFound   Found = "other"
+)
+
+// Founds lists them in the order in which a person is asked.
+var Founds = []Found{BlownThrough, Crack, Corrosion, Scoring, Warp, DamagedHole, OtherFound}
 
 // Direction is the work of a run.
 type Direction string

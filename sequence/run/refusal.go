@@ -1,6 +1,7 @@
 package run
 
 import (
+	"errors"
 	"time"
 
 	"drawdown/geometry/finding"
@@ -14,10 +15,10 @@ type Refusal struct {
 	Malformed bool      // the entry itself is wrong (HTTP 400); else a rule forbids it (409)
 }
 
-// Error gives the code and its values, for logs and tests.
+// Error returns the code and its values, for logs and tests.
 func (r *Refusal) Error() string { return r.Finding.Error() }
 
-// Unwrap gives the finding, so that errors.Is knows its code.
+// Unwrap returns the finding, so that errors.Is knows its code.
 func (r *Refusal) Unwrap() error { return r.Finding }
 
 func refused(code finding.Code, values finding.Values) *Refusal {
@@ -26,6 +27,15 @@ func refused(code finding.Code, values finding.Values) *Refusal {
 
 func malformed(code finding.Code, values finding.Values) *Refusal {
 	return &Refusal{Finding: finding.Failed(code, values), Malformed: true}
+}
+
+// Wrong is a malformed entry, by a finding of a lower room.
+func Wrong(err error) *Refusal {
+	var found finding.Finding
+	if !errors.As(err, &found) {
+		panic(err) // lower rooms return findings
+	}
+	return &Refusal{Finding: found, Malformed: true}
 }
 
 // because names the entry that stands against another.

@@ -9,8 +9,8 @@ import (
 	"drawdown/sequence/plan"
 )
 
-// At gives the run as it is at a moment: a wait whose end has come is done. It
-// changes nothing.
+// At returns the run as it is at a moment: a wait whose end has come is done.
+// It changes nothing.
 func (s *State) At(now time.Time) View {
 	w := s.work
 	v := View{
@@ -24,7 +24,7 @@ func (s *State) At(now time.Time) View {
 	}
 	for _, e := range s.seen {
 		list := map[Act]*[]Seen{Find: &v.Findings, Remark: &v.Notes, Correct: &v.Corrections}[e.Act]
-		*list = append(*list, Seen{e.mark(), e.Step, e.Place, e.Photo, e.Of, e.Value, e.Unit})
+		*list = append(*list, Seen{e.mark(), e.Step, e.Place, e.Photo, e.Found, e.Of, e.Value, e.Unit})
 	}
 	for _, list := range []*[]Seen{&v.Findings, &v.Notes, &v.Corrections} {
 		*list = inTime(*list, Seen.mark)
@@ -48,7 +48,7 @@ func (s *State) Next(now time.Time) int {
 	return 0
 }
 
-// shown gives the steps in the order of work with their state.
+// shown returns the steps in the order of work with their state.
 func (s *State) shown(now time.Time) []Step {
 	total := map[string]float64{} // turned on a fastener in the angles that follow each other
 	all := make([]Step, len(s.steps))
@@ -141,7 +141,9 @@ func (s *State) shownReadings() []Reading {
 	var all []Reading
 	for _, e := range s.readings {
 		found, _ := s.readingFound(e)
-		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, found.Code == ReadingOutside})
+		result, _ := s.result(e) // what is no value of the file was refused, or comes from an older program
+		outside := found.Code == ReadingOutside || result.Verdict.Outside()
+		all = append(all, Reading{e.mark(), e.Step, e.Place, e.Measure, e.Value, e.Unit, outside, e.Shim, result})
 	}
 	return inTime(all, Reading.mark)
 }

@@ -46,6 +46,8 @@ var mayBeMeant = map[finding.Code]meant.Name{
 	meaning.ClusterInGroups: meant.Clusters, places.ClusterOffBore: meant.Clusters,
 	meaning.ClusterOdd: meant.Clusters, plan.CapsSprungAlone: meant.Clusters, judge.StatedParts: meant.Order, judge.StatedExchanged: meant.Order, places.BoreOffPitch: meant.Bores,
 	stages.StepTooLarge: meant.Stages, stages.AllAtOnce: meant.Stages, stages.WaitsShort: meant.Stages, stages.EqualsApart: meant.Stages,
+	places.OffItsRow: meant.OffItsPlace, places.EndOffPitch: meant.Labels, places.BoreOffLine: meant.Bores, places.DowelsDiffer: meant.Dowels, places.FrontAtLast: meant.View,
+	meaning.IntoDiffers: meant.Kind, meaning.KindsAlike: meant.Kind, meaning.OffGap: meant.OffItsPlace,
 	places.LabelTwice: meant.Labels, places.LabelFar: meant.Labels, places.NumbersJumbled: meant.Labels, places.NumberMissing: meant.Labels,
 	places.BoreOtherSize: meant.Bores, places.BoresOverlap: meant.Bores, places.BoreCutsHole: meant.Bores,
 	places.DowelOnBolt: meant.Dowels, places.DowelInBore: meant.Dowels,

@@ -24,7 +24,7 @@ type Export struct {
 	Chain   *Head             `json:"chain,omitempty"` // of the whole store, when this was written
 }
 
-// Export gives the whole record of a run, or of a job with its runs.
+// Export returns the whole record of a run, or of a job with its runs.
 func (s *Store) Export(id string) (Export, error) {
 	kind, err := KindOf(id)
 	if err != nil {
@@ -102,6 +102,8 @@ var columns = []struct {
 	{"note", func(k Kept, _ run.Step) string { return k.Note }},
 	{"entry", func(k Kept, _ run.Step) string { return k.ID }},
 	{"hash", func(k Kept, _ run.Step) string { return k.Hash }},
+	{"shim", func(k Kept, _ run.Step) string { return string(k.Shim) }},
+	{"found", func(k Kept, _ run.Step) string { return string(k.Found) }},
 }
 
 // CSV writes a line for every entry. What a spreadsheet would take for a formula
@@ -147,7 +149,7 @@ func (e Export) steps() (map[int]run.Step, error) {
 	return steps, nil
 }
 
-// Replay gives the state of a run after its entries.
+// Replay returns the state of a run after its entries.
 func (e Export) Replay() (*run.State, error) {
 	var work run.Work
 	if err := json.Unmarshal(e.Plan, &work); err != nil {
@@ -174,7 +176,7 @@ func placeText(p *run.Place) string {
 	if p.At != nil {
 		return fmt.Sprintf("%g %g", p.At[0], p.At[1])
 	}
-	return cmp.Or(p.Fastener, p.Station)
+	return cmp.Or(p.Fastener, p.Station, p.Label)
 }
 
 // asText keeps a spreadsheet from taking a text for a formula. Numbers stay.

@@ -75,8 +75,8 @@ func TestCastNumbersAreTheLargeOnes(t *testing.T) {
 	}
 }
 
-// readCard gives the number in each mark, the heads over the boxes to tick, line
-// by line, and all words.
+// readCard returns the number in each mark, the heads over the boxes to tick,
+// line by line, and all words.
 func readCard(pages []scene.Page) (marks map[string]string, heads []string, said string) {
 	marks = map[string]string{}
 	for _, page := range pages {

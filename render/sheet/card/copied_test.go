@@ -96,8 +96,8 @@ func TestSpoiledFiguresAreReported(t *testing.T) {
 	}
 }
 
-// unread gives a fault for every figure of pages that is not read back after two
-// copies, and how many there are.
+// unread returns a fault for every figure of pages that is not read back after
+// two copies, and how many there are.
 func unread(t *testing.T, pages []scene.Page) (faults []string, of int) {
 	program := testkit.Program(t, "tesseract")
 	var all []digits

@@ -72,7 +72,7 @@ func TestStagesOfLongKinds(t *testing.T) {
 	}
 }
 
-// shapeBefore says whether a small outline stands to the left of a text.
+// shapeBefore reports whether a small outline stands to the left of a text.
 func shapeBefore(page scene.Page, text scene.Text) bool {
 	box := text.Box()
 	for _, it := range page.Items {
@@ -120,7 +120,7 @@ func TestArrowsJoinAllOrNone(t *testing.T) {
 const strip = "drawdown: 1\ntitle: Strip\nkinds: {bolt: {thread: M8}}\nfasteners: [{row: {count: 4, pitch: 80, kind: bolt, id: B}}]\n" +
 	"outline: [[-150, 60], [150, 60], [150, -60], [-150, -60]]\ntighten: {stages: [{torque: 20 N·m}], source: manual}\n"
 
-// captionsOf gives which of some sentences the text of a page holds.
+// captionsOf returns which of some sentences the text of a page holds.
 func captionsOf(page scene.Page, sentences ...string) []string {
 	all := ""
 	for _, it := range page.Items {
@@ -131,7 +131,7 @@ func captionsOf(page scene.Page, sentences ...string) []string {
 	return slices.DeleteFunc(sentences, func(s string) bool { return !strings.Contains(all, s) })
 }
 
-// arrowLines gives the lines of the arrows, flattened.
+// arrowLines returns the lines of the arrows, flattened.
 func arrowLines(page scene.Page) [][]scene.Point {
 	var lines [][]scene.Point
 	for _, it := range page.Items {

@@ -165,8 +165,8 @@ func TestNamesStandOnOneSide(t *testing.T) {
 	}
 }
 
-// sidesOfSmall gives the sides on which all small numbers of a page stand, and how
-// many there are.
+// sidesOfSmall returns the sides on which all small numbers of a page stand,
+// and how many there are.
 func sidesOfSmall(page scene.Page) (common []string, count int) {
 	marks, middle := map[string]scene.Point{}, scene.Point{}
 	for _, it := range page.Items {

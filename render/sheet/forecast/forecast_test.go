@@ -171,7 +171,7 @@ func TestMarksCarryTheForecast(t *testing.T) {
 	}
 }
 
-// fillsOf gives the fill of each mark on a page by its name.
+// fillsOf returns the fill of each mark on a page by its name.
 func fillsOf(page scene.Page) map[string]scene.Ink {
 	fills := map[string]scene.Ink{}
 	for _, it := range page.Items {
@@ -185,7 +185,7 @@ func fillsOf(page scene.Page) map[string]scene.Ink {
 // plainEdge is the width of the edge of a mark that holds a figure.
 const plainEdge = 0.6
 
-// edgesOf gives the width of each mark's edge on a page by its name.
+// edgesOf returns the width of each mark's edge on a page by its name.
 func edgesOf(page scene.Page) map[string]float64 {
 	edges := map[string]float64{}
 	for _, it := range page.Items {

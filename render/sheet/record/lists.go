@@ -11,6 +11,7 @@ import (
 	"drawdown/geometry/finding"
 	"drawdown/render/sheet"
 	"drawdown/render/words"
+	"drawdown/sequence/measure"
 	"drawdown/sequence/run"
 )
 
@@ -38,13 +39,36 @@ func (l *layout) accepted() {
 	l.list(sprint(l.w.Accepted, m.By, l.when(m.At)), []sheet.Column{{Head: l.w.What, Share: 1}}, rows)
 }
 
-// ready is what had to be there before tightening, and how much of it was.
+// ready is what had to be there before tightening, how much of it was, and who said
+// so.
 func (l *layout) ready() {
 	var rows []sheet.Row
 	for _, n := range l.View.Needs {
-		rows = append(rows, sheet.Row{Words: []string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, Warns: !n.Met()})
+		said := l.saidReady(func(e run.Entry) bool { return n.ID == "" && e.Kind == n.Kind || e.Kind == "" && e.Place == nil })
+		rows = append(rows, sheet.Row{Words: append([]string{l.words.Say(need(n)), sprint("%d / %d", n.Ready, n.Count)}, said...), Warns: !n.Met()})
 	}
-	l.list(l.p.Run.Ready, []sheet.Column{{Head: l.w.What, Share: 8}, {Head: l.p.Records.Columns["state"], Share: 2}}, rows)
+	for _, f := range l.Plan.Joint.Fasteners { // for one that another run of the job condemned
+		said := l.saidReady(func(e run.Entry) bool { return e.Place != nil && e.Place.Fastener == f.ID })
+		if said[0] != "" {
+			rows = append(rows, sheet.Row{Words: append([]string{sprint(l.w.ReadyFor, f.ID), "1 / 1"}, said...)})
+		}
+	}
+	columns := l.said(l.w.What)
+	l.list(l.p.Run.Ready, slices.Insert(columns, 1, sheet.Column{Head: l.p.Records.Columns["state"], Share: 1.4}), rows)
+}
+
+// saidReady says who last reported that something is ready, and when.
+func (l *layout) saidReady(is func(run.Entry) bool) []string {
+	undone := map[string]bool{}
+	for _, e := range slices.Backward(l.Entries) {
+		switch {
+		case e.Act == run.Undo:
+			undone[e.Of] = true
+		case e.Act == run.Ready && !undone[e.ID] && is(e.Entry):
+			return []string{e.Who, l.when(e.Time)}
+		}
+	}
+	return []string{"", ""}
 }
 
 // said are the columns of what somebody wrote.
@@ -58,20 +82,34 @@ func (l *layout) readings() {
 	for _, r := range l.View.Readings {
 		where := ""
 		if r.Place != nil {
-			where = cmp.Or(r.Place.Fastener, r.Place.Station)
+			where = r.Place.Measured().Name()
 		}
-		remark := r.Note
-		if r.Outside {
-			remark = words.Row(l.p.Records.Outside, remark)
-		}
-		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + r.Unit))
-		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, r.By, l.when(r.At), remark}, Warns: r.Outside})
+		value := strings.TrimSpace(l.words.Figure(string(r.Value) + " " + cmp.Or(r.Unit, string(r.Read.Unit))))
+		rows = append(rows, sheet.Row{Words: []string{l.stepNumber(r.Step), where, r.Measure, value, l.words.Figure(r.Limits), r.By, l.when(r.At), l.readingRemark(r)}, Warns: r.Outside})
 	}
 	c := l.p.Records.Columns
 	l.list(l.p.Records.Readings, []sheet.Column{
-		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true},
+		{Head: c["step"], Share: 1}, {Head: l.w.Where, Share: 1.3}, {Head: l.w.What, Share: 3}, {Head: c["figure"], Share: 2, Bold: true}, {Head: l.words.Condition.Limit, Share: 2.2},
 		{Head: c["who"], Share: 1.2}, {Head: c["when"], Share: 2.2}, {Head: l.w.Remark, Share: 3},
 	}, rows)
+}
+
+// readingRemark says what a reading comes to: outside of what it may be, a shim to
+// fit.
+func (l *layout) readingRemark(r run.Reading) string {
+	outside, shim := "", ""
+	switch {
+	case r.Verdict.Outside():
+		outside = l.p.Seen.Outside
+	case r.Outside:
+		outside = l.p.Records.Outside
+	}
+	for _, found := range r.Findings() {
+		if found.Code != measure.Outside {
+			shim = l.words.Say(found)
+		}
+	}
+	return words.Row(outside, shim, r.Note)
 }
 
 // steps are all steps as they were done, the added ones too.
